@@ -1,0 +1,1 @@
+//! Quillbore: the window, and the commands without a window.

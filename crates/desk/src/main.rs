@@ -1,0 +1,3 @@
+//! Quillbore: the window, and the commands without a window.
+
+fn main() {}

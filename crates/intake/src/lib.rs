@@ -1,0 +1,1 @@
+//! Foreign formats of hole tables, read into one edit and a report.

@@ -1,0 +1,1 @@
+//! The job document: entries, edits, undo, results, words, files, shop.

@@ -1,0 +1,1 @@
+//! Page model, drawings and PDF of the papers: returns bytes, writes no file.
