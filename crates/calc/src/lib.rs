@@ -1,4 +1,22 @@
 //! The mathematics of drilling small deep holes by EDM: pure, no_std.
+//!
+//! Every function is pure: tables, rates, dates and seeds are arguments. A half-filled hole is a
+//! normal state: functions return a value and findings, they never panic. This crate knows
+//! nothing of files, formats, clocks, words or screens.
 #![no_std]
 
 extern crate alloc;
+
+pub mod figure;
+pub mod finding;
+pub mod input;
+pub mod job_figures;
+pub mod quantity;
+pub mod tables;
+
+pub use figure::Figure;
+pub use finding::{Finding, Kind, Level, Remedy};
+pub use input::{JobInput, RowId, RowInput};
+pub use job_figures::JobFigures;
+pub use quantity::{Angle, Band, Length, Spread};
+pub use tables::Tables;

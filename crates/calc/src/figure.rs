@@ -1,0 +1,299 @@
+//! The figures of a job that can be opened to see their working, and overruled.
+
+use alloc::vec::Vec;
+
+use crate::input::RowId;
+
+/// A figure of a job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Figure {
+    /// Diameter of a row's electrode [mm].
+    Electrode(RowId),
+    /// Gap per side [mm].
+    Gap(RowId),
+    /// Feed at the face [mm/min].
+    Feed(RowId),
+    /// Minutes of one hole of a row [min].
+    HoleMinutes(RowId),
+    /// Wear of one hole of a row [mm].
+    Wear(RowId),
+    /// Depth that the tip must reach, from the guide [mm].
+    TargetDepth(RowId),
+    /// Depth that one electrode reaches [mm].
+    ReachOne(RowId),
+    /// Electrodes in one hole of a row, one after another.
+    ElectrodesPerHole(RowId),
+    /// Electrodes of the tube with this index for the lot.
+    Electrodes(usize),
+    /// Clampings of one part.
+    Setups,
+    /// Machine hours of the lot [h].
+    MachineHours,
+    /// Labor hours of the lot [h].
+    LaborHours,
+    /// Full cost of the lot [currency].
+    LotCost,
+    /// Price of one part at this quantity [currency].
+    UnitPrice(u32),
+}
+
+/// How a figure came about: formula, inputs, result.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Working {
+    /// The figure that was opened.
+    pub figure: Figure,
+    /// The formula, which the job crate puts into the trade's terms.
+    pub formula: Formula,
+    /// What went in, in the formula's order.
+    pub inputs: Vec<Input>,
+    /// What came out, before any overrule.
+    pub result: Quantity,
+    /// The value that an overrule put in its place.
+    pub overruled: Option<f64>,
+}
+
+/// One input of a working.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Input {
+    /// What it is.
+    pub name: Name,
+    /// Its value and unit.
+    pub value: Quantity,
+    /// Where it came from.
+    pub origin: Origin,
+    /// A figure that can be opened in turn.
+    pub opens: Option<Figure>,
+}
+
+/// A value with its unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Quantity {
+    /// The number.
+    pub value: f64,
+    /// Its unit.
+    pub unit: Unit,
+}
+
+/// Units that figures come in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    /// Millimeters.
+    Mm,
+    /// Degrees.
+    Deg,
+    /// Minutes.
+    Min,
+    /// Hours.
+    Hour,
+    /// Millimeters a minute.
+    MmPerMin,
+    /// A plain number or ratio.
+    Number,
+    /// A count of things.
+    Count,
+    /// Currency of the rate card.
+    Money,
+    /// Currency an hour.
+    MoneyPerHour,
+    /// A share, shown as percent.
+    Share,
+}
+
+/// Where an input came from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// Typed in the job.
+    Typed,
+    /// From the shop's rate card.
+    RateCard,
+    /// From the shop's machines, tubes or guides.
+    ShopTable,
+    /// A start value that no record has narrowed yet.
+    StartValue,
+    /// Computed; the figure can be opened where one is named.
+    Computed,
+    /// Overruled by the estimator.
+    Overruled,
+}
+
+/// Formulas that a working can show.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Formula {
+    /// Largest tube whose hole stays inside both limits.
+    ElectrodeChoice,
+    /// Gap interpolated by tube diameter.
+    GapByDiameter,
+    /// Material feed times size, channels and condition.
+    FeedByDiameter,
+    /// Sum of touch-off, entry, full metal, exit, overtravel, retract and changes.
+    HoleMinutes,
+    /// Wear ratio times travel.
+    Wear,
+    /// Stand-off, depth, half the exit zone and overtravel.
+    TargetDepth,
+    /// U over one plus wear ratio.
+    ReachOne,
+    /// Depths reached one electrode after another.
+    Chain,
+    /// Nested fit of holes on electrodes.
+    Packing,
+    /// Directions that one clamping reaches.
+    SetupsByDirection,
+    /// Sum of machine minutes.
+    MachineMinutes,
+    /// Sum of labor minutes.
+    LaborMinutes,
+    /// Sum of cost lines.
+    CostLines,
+    /// Cost over one minus margin, not below the minimum charge, rounded once.
+    UnitPrice,
+}
+
+/// Names of what goes into formulas.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Name {
+    /// Lower limit of the hole.
+    LowerLimit,
+    /// Upper limit of the hole.
+    UpperLimit,
+    /// Tube diameter.
+    TubeDiameter,
+    /// Tube tolerance.
+    TubeTolerance,
+    /// Tube length.
+    TubeLength,
+    /// Length held back.
+    HeldBack,
+    /// Stroke of the drilling axis.
+    Stroke,
+    /// Usable length U.
+    Usable,
+    /// Gap per side, median.
+    Gap,
+    /// Gap per side, ninetieth percentile.
+    GapHigh,
+    /// Gap per side, tenth percentile.
+    GapLow,
+    /// Taper between entry and exit.
+    Taper,
+    /// Smallest hole at the exit.
+    SmallestHole,
+    /// Largest hole at the entry.
+    LargestHole,
+    /// Feed of the material at 1 mm.
+    MaterialFeed,
+    /// Factor for the tube's size.
+    SizeFactor,
+    /// Factor for several channels.
+    ChannelsFactor,
+    /// Feed at the face.
+    Feed,
+    /// Depth on the axis.
+    Depth,
+    /// Angle from the normal.
+    Tilt,
+    /// Entry zone.
+    EntryZone,
+    /// Exit zone.
+    ExitZone,
+    /// Travel in metal.
+    Travel,
+    /// Touch-off.
+    TouchOff,
+    /// Minutes in the entry zone.
+    Entry,
+    /// Minutes in full metal.
+    FullMetal,
+    /// Minutes in the exit zone.
+    Exit,
+    /// Overtravel.
+    Overtravel,
+    /// Retract.
+    Retract,
+    /// Electrode changes inside the hole.
+    Changes,
+    /// Wear ratio.
+    WearRatio,
+    /// Wear of one hole.
+    Wear,
+    /// Depth law: depth at which the feed is halved.
+    DepthHalved,
+    /// Depth law: exponent.
+    DepthExponent,
+    /// Stand-off of the guide.
+    StandOff,
+    /// Electrodes in one hole.
+    ElectrodesPerHole,
+    /// Limit of reach.
+    ReachLimit,
+    /// Holes in the lot on this tube.
+    HolesInLot,
+    /// Electrodes at least.
+    AtLeast,
+    /// Electrodes needed at the median wear.
+    Needed,
+    /// Electrodes in the kit, at high wear, with spares.
+    Kit,
+    /// Directions of one part.
+    Directions,
+    /// Setting up.
+    SetUp,
+    /// First piece.
+    FirstPiece,
+    /// Loading.
+    Load,
+    /// Index and tilt moves.
+    Index,
+    /// Turn-overs.
+    TurnOver,
+    /// Travel between holes.
+    TableTravel,
+    /// Minutes in holes.
+    Holes,
+    /// Electrode changes between holes.
+    ElectrodeChanges,
+    /// Guide changes.
+    GuideChanges,
+    /// Dressing.
+    Dressing,
+    /// Standing by the running machine.
+    StandBy,
+    /// Receiving and checking.
+    Receive,
+    /// Washing.
+    Wash,
+    /// Checking by pin.
+    Inspect,
+    /// Packing.
+    Pack,
+    /// A cost line: machine.
+    Machine,
+    /// A cost line: labor.
+    Labor,
+    /// A cost line: electrodes.
+    ElectrodeCost,
+    /// A cost line: guides.
+    GuideCost,
+    /// A cost line: dielectric.
+    Dielectric,
+    /// A cost line: power.
+    Power,
+    /// A cost line: outside work.
+    OutsideWork,
+    /// A cost line: breakage and redo.
+    Redo,
+    /// A cost line: the customer's part at risk.
+    PartRisk,
+    /// Quantity.
+    Quantity,
+    /// Cost of the lot.
+    LotCost,
+    /// Cost of one part.
+    UnitCost,
+    /// Margin on price.
+    Margin,
+    /// Markup on cost.
+    Markup,
+    /// Minimum charge.
+    MinimumCharge,
+}

@@ -1,0 +1,227 @@
+//! What the calculation has to say beside its figures: codes and numbers, no words.
+
+use crate::input::RowId;
+
+/// Something worth saying about a job, with what could be done about it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// How much it matters.
+    pub level: Level,
+    /// What it is about.
+    pub about: About,
+    /// What it says, with its facts.
+    pub kind: Kind,
+    /// What would mend it, where the program can do so by an edit.
+    pub remedy: Option<Remedy>,
+}
+
+/// How much a finding matters. "Caution" is kept for danger to people.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Level {
+    /// Worth knowing.
+    Note,
+    /// Look at it before you promise.
+    Check,
+    /// It can't be done as it stands.
+    Stop,
+}
+
+/// What a finding is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum About {
+    /// The job as a whole.
+    Job,
+    /// One row of holes.
+    Row(RowId),
+    /// The price.
+    Price,
+}
+
+/// What a finding says; lengths in mm, angles in degrees, times in minutes.
+#[expect(
+    missing_docs,
+    reason = "the fields' names carry what they are and their unit"
+)]
+#[derive(Clone, Debug, PartialEq)]
+pub enum Kind {
+    /// No work material has been chosen.
+    MaterialMissing,
+    /// No machine has been chosen.
+    MachineMissing,
+    /// No quantity has been typed.
+    QuantityMissing,
+    /// A row has no readable size.
+    SizeMissing,
+    /// A row has no readable depth.
+    DepthMissing,
+    /// A row's depth disagrees with the sum of its layers.
+    LayersDisagree { depth_mm: f64, layers_mm: f64 },
+    /// The work's resistivity is worth a check (1 to 10 ohm cm).
+    ConductivityCheck { ohm_cm: f64 },
+    /// The work's resistivity asks for a test piece (10 to 100 ohm cm).
+    ConductivityTestPiece { ohm_cm: f64 },
+    /// The work does not conduct well enough (over 100 ohm cm).
+    DoesNotConduct { ohm_cm: f64 },
+    /// Nothing is known of the work's resistivity.
+    ConductivityUnknown,
+    /// No tube of the shop drills inside the limits.
+    NoTube { lower_mm: f64, upper_mm: f64 },
+    /// No guide for the tube.
+    NoGuide { tube_mm: f64 },
+    /// The drawer holds fewer tubes than the kit asks for.
+    TubesShort { tube_mm: f64, kit: u32, stock: u32 },
+    /// The limits leave no room for gap and taper: not to be promised.
+    LimitsNotToBePromised {
+        smallest_mm: f64,
+        largest_mm: f64,
+        lower_mm: f64,
+        upper_mm: f64,
+    },
+    /// The limits leave little room for gap and taper.
+    LimitsTight { smallest_mm: f64, largest_mm: f64 },
+    /// A tube outside the range of known feeds.
+    FeedUnknown { tube_mm: f64 },
+    /// Feed and wear are the family's, not the grade's.
+    FamilyValues,
+    /// Another tube material than the start values were taken with.
+    OtherTubeMaterial,
+    /// One channel leaves a core.
+    CoreLeft,
+    /// A loose core could be trapped, and no tube with several channels fits.
+    CoreTrapped,
+    /// The hole's axis misses the round surface.
+    AxisMisses { offset_mm: f64, radius_mm: f64 },
+    /// The tool misses the round surface altogether.
+    ToolMisses { offset_mm: f64, radius_mm: f64 },
+    /// Part of the hole lies outside the work: no closed wall.
+    Overhang { by_mm: f64 },
+    /// A steep thin wall has no full metal at all.
+    NoFullMetal { zones_mm: f64, depth_mm: f64 },
+    /// Behind the exit there is less room than overtravel and wear uncertainty ask for.
+    BackingNeeded { behind_mm: f64, needed_mm: f64 },
+    /// The hole is deeper than any number of electrodes reaches.
+    OutOfReach { depth_mm: f64, limit_mm: f64 },
+    /// One hole takes several electrodes, one after another.
+    ChainedElectrodes { electrodes: u32 },
+    /// Drilling from both ends is faster.
+    BothEndsFaster { one_min: f64, both_min: f64 },
+    /// Two holes from both ends may miss each other.
+    EndsMayMiss { by_mm: f64 },
+    /// Depth over diameter is worth a note.
+    DeepNote { ratio: f64 },
+    /// Depth over diameter is worth a check.
+    DeepCheck { ratio: f64 },
+    /// Depth over diameter asks for a test piece.
+    DeepTestPiece { ratio: f64 },
+    /// A blind hole's depth is as uncertain as its wear.
+    BlindDepth { by_mm: f64 },
+    /// Directions were not given; one direction per row was assumed.
+    DirectionsAssumed { rows: u32 },
+    /// More than one clamping.
+    SeveralSetups { setups: u32 },
+    /// No machine axis reaches this tilt.
+    TiltOutOfRange { tilt_deg: f64 },
+    /// The part does not fit the machine.
+    PartTooLarge {
+        part_mm: [f64; 3],
+        machine_mm: [f64; 3],
+    },
+    /// The part is too heavy for the machine.
+    PartTooHeavy { mass_kg: f64, machine_kg: f64 },
+    /// The tube is outside the machine's range.
+    TubeOutsideMachine {
+        tube_mm: f64,
+        least_mm: f64,
+        most_mm: f64,
+    },
+    /// The part's size or mass is not known, so nobody can say whether it fits.
+    PartSizeUnknown,
+    /// Two rows carry the same mark.
+    MarkTwice { other: RowId },
+    /// The minimum charge decides the price.
+    MinimumCharge { minimum: f64 },
+    /// The value of the customer's part is not known.
+    PartValueUnknown,
+    /// A figure was overruled.
+    Overruled {
+        figure: crate::Figure,
+        computed: f64,
+        stands: f64,
+    },
+}
+
+impl Kind {
+    /// The finding's code: lower-case words joined by hyphens, stable from version to version.
+    #[must_use]
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::MaterialMissing => "material-missing",
+            Self::MachineMissing => "machine-missing",
+            Self::QuantityMissing => "quantity-missing",
+            Self::SizeMissing => "size-missing",
+            Self::DepthMissing => "depth-missing",
+            Self::LayersDisagree { .. } => "layers-disagree",
+            Self::ConductivityCheck { .. } => "conductivity-check",
+            Self::ConductivityTestPiece { .. } => "conductivity-test-piece",
+            Self::DoesNotConduct { .. } => "does-not-conduct",
+            Self::ConductivityUnknown => "conductivity-unknown",
+            Self::NoTube { .. } => "no-tube",
+            Self::NoGuide { .. } => "no-guide",
+            Self::TubesShort { .. } => "tubes-short",
+            Self::LimitsNotToBePromised { .. } => "limits-not-to-be-promised",
+            Self::LimitsTight { .. } => "limits-tight",
+            Self::FeedUnknown { .. } => "feed-unknown",
+            Self::FamilyValues => "family-values",
+            Self::OtherTubeMaterial => "other-tube-material",
+            Self::CoreLeft => "core-left",
+            Self::CoreTrapped => "core-trapped",
+            Self::AxisMisses { .. } => "axis-misses",
+            Self::ToolMisses { .. } => "tool-misses",
+            Self::Overhang { .. } => "overhang",
+            Self::NoFullMetal { .. } => "no-full-metal",
+            Self::BackingNeeded { .. } => "backing-needed",
+            Self::OutOfReach { .. } => "out-of-reach",
+            Self::ChainedElectrodes { .. } => "chained-electrodes",
+            Self::BothEndsFaster { .. } => "both-ends-faster",
+            Self::EndsMayMiss { .. } => "ends-may-miss",
+            Self::DeepNote { .. } => "deep-note",
+            Self::DeepCheck { .. } => "deep-check",
+            Self::DeepTestPiece { .. } => "deep-test-piece",
+            Self::BlindDepth { .. } => "blind-depth",
+            Self::DirectionsAssumed { .. } => "directions-assumed",
+            Self::SeveralSetups { .. } => "several-setups",
+            Self::TiltOutOfRange { .. } => "tilt-out-of-range",
+            Self::PartTooLarge { .. } => "part-too-large",
+            Self::PartTooHeavy { .. } => "part-too-heavy",
+            Self::TubeOutsideMachine { .. } => "tube-outside-machine",
+            Self::PartSizeUnknown => "part-size-unknown",
+            Self::MarkTwice { .. } => "mark-twice",
+            Self::MinimumCharge { .. } => "minimum-charge",
+            Self::PartValueUnknown => "part-value-unknown",
+            Self::Overruled { .. } => "overruled",
+        }
+    }
+}
+
+/// What would mend a finding; the job crate turns it into an edit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Remedy {
+    /// Put backing behind the exit of this row.
+    AddBacking(RowId),
+    /// Drill this row from both ends.
+    DrillBothEnds(RowId),
+    /// Drill this row from its entry only.
+    DrillOneEnd(RowId),
+    /// Use this tube (index in the tables) for this row.
+    UseTube(RowId, usize),
+    /// Use this machine (index in the tables).
+    UseMachine(usize),
+    /// Turn the part about this of its axes on the machine's index axis.
+    IndexAbout(crate::input::PartAxis),
+    /// Take the sum of the layers as the depth.
+    DepthFromLayers(RowId),
+    /// Give this row a mark that no other row has.
+    NewMark(RowId),
+    /// Ask for a test piece before the lot.
+    AskTestPiece,
+}

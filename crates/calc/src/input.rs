@@ -1,0 +1,178 @@
+//! What a job asks of the calculation: rows of holes, a lot, a plan.
+
+use alloc::string::String;
+use alloc::vec::Vec;
+
+/// A row's identity in its job; never reused.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct RowId(pub u32);
+
+/// One job as the calculation sees it; what has not been typed yet is `None`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JobInput {
+    /// Index of the work material in the tables.
+    pub material: Option<usize>,
+    /// Index of the machine in the tables.
+    pub machine: Option<usize>,
+    /// Resistivity by meter or certificate [ohm cm], which wins over any table.
+    pub measured_resistivity_ohm_cm: Option<f64>,
+    /// Parts in the lot.
+    pub quantity: Option<u32>,
+    /// Further quantities to be priced.
+    pub breaks: Vec<u32>,
+    /// Size of one part [mm], along x, y, z.
+    pub part_mm: Option<[f64; 3]>,
+    /// Mass of one part [kg].
+    pub mass_kg: Option<f64>,
+    /// Value of one part to the customer [currency of the rate card].
+    pub part_value: Option<f64>,
+    /// Most that the shop answers for per spoiled part [currency of the rate card].
+    pub liability_cap: Option<f64>,
+    /// The part's axis that the machine's index axis turns, where one is used.
+    pub index_about: Option<PartAxis>,
+    /// The rows of holes, in the table's order.
+    pub rows: Vec<RowInput>,
+    /// Costs that come once, apart from the unit price.
+    pub one_off: Vec<OneOff>,
+    /// Outside work, per lot [currency of the rate card].
+    pub outside_work: f64,
+    /// Margin on price for this job instead of the rate card's, 0 to below 1.
+    pub margin: Option<f64>,
+    /// Figures that the estimator overruled.
+    pub overrules: Vec<Overrule>,
+}
+
+/// An axis of the part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PartAxis {
+    /// Along x.
+    X,
+    /// Along y.
+    Y,
+    /// Along z.
+    Z,
+}
+
+impl PartAxis {
+    /// The axis as a unit vector.
+    #[must_use]
+    pub const fn unit(self) -> [f64; 3] {
+        match self {
+            Self::X => [1.0, 0.0, 0.0],
+            Self::Y => [0.0, 1.0, 0.0],
+            Self::Z => [0.0, 0.0, 1.0],
+        }
+    }
+}
+
+/// A one-off charge.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OneOff {
+    /// What it is for.
+    pub what: String,
+    /// What it costs the shop [currency of the rate card].
+    pub cost: f64,
+}
+
+/// One specification of holes with its places.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RowInput {
+    /// Identity.
+    pub id: RowId,
+    /// Holes of this row in one part; where places are given, their number.
+    pub count: u32,
+    /// Places, where the drawing gives them; may be empty.
+    pub places: Vec<Place>,
+    /// Lower and upper limit of the diameter [mm].
+    pub limits_mm: Option<[f64; 2]>,
+    /// Depth on the hole's axis [mm].
+    pub depth_mm: Option<f64>,
+    /// Where the hole ends.
+    pub end: HoleEnd,
+    /// Angle between the hole's axis and the surface's normal at the entry [deg].
+    pub tilt_deg: f64,
+    /// The surface that the tool enters.
+    pub surface: Surface,
+    /// Free distance behind the exit [mm]; `None` where nothing is behind it.
+    pub behind_mm: Option<f64>,
+    /// Backing is planned behind the exit.
+    pub backed: bool,
+    /// Layers from the entry on; empty for one material.
+    pub layers: Vec<Layer>,
+    /// A loose core could be trapped (blind cavity, crossing hole).
+    pub core_trapped: bool,
+    /// Drill from both ends: `None` lets the calculation compare, where both are open.
+    pub ends: Option<Ends>,
+    /// Index of the tube that the estimator chose.
+    pub tube: Option<usize>,
+}
+
+/// A place of a hole: where it enters and whither it runs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Place {
+    /// Number on the drawing.
+    pub number: u32,
+    /// Entry point in the part's coordinates [mm].
+    pub point_mm: [f64; 3],
+    /// Unit vector into the material, in the part's coordinates.
+    pub axis: [f64; 3],
+}
+
+/// Where a hole ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HoleEnd {
+    /// Open at the far side, which can be reached too.
+    Through,
+    /// Open into a cavity or crossing hole: the far side can't be drilled from.
+    Into,
+    /// Closed.
+    Blind,
+}
+
+/// How many ends a hole is drilled from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ends {
+    /// From the entry only.
+    One,
+    /// From the entry and from the exit.
+    Both,
+}
+
+/// The surface at an entry.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Surface {
+    /// A plane.
+    Flat,
+    /// A cylinder whose axis is square to the hole's.
+    Cylinder {
+        /// Radius [mm].
+        radius_mm: f64,
+        /// Offset of the hole's axis from the cylinder's [mm].
+        offset_mm: f64,
+    },
+    /// A ball.
+    Ball {
+        /// Radius [mm].
+        radius_mm: f64,
+        /// Offset of the hole's axis from the ball's center [mm].
+        offset_mm: f64,
+    },
+}
+
+/// One layer of a layered part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Layer {
+    /// Index of its material in the tables.
+    pub material: usize,
+    /// Thickness along the hole's axis [mm].
+    pub thickness_mm: f64,
+}
+
+/// A figure that the estimator put in place of the computed one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Overrule {
+    /// Which figure.
+    pub figure: crate::Figure,
+    /// The value that stands, in the figure's own unit.
+    pub value: f64,
+}

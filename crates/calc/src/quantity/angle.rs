@@ -1,0 +1,38 @@
+//! Angles, held in degrees as drawings give them.
+
+/// A finite angle.
+#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+pub struct Angle {
+    deg: f64,
+}
+
+impl Angle {
+    /// No angle.
+    pub const ZERO: Self = Self { deg: 0.0 };
+
+    /// An angle from degrees; `None` where the number is not finite.
+    #[must_use]
+    pub fn from_deg(deg: f64) -> Option<Self> {
+        deg.is_finite().then_some(Self { deg })
+    }
+
+    /// This angle in degrees.
+    #[must_use]
+    pub const fn deg(self) -> f64 {
+        self.deg
+    }
+
+    /// This angle in radians.
+    #[must_use]
+    pub fn rad(self) -> f64 {
+        self.deg * (core::f64::consts::PI / 180.0)
+    }
+
+    /// The angle that completes this one to a right angle: from the normal to from the surface.
+    #[must_use]
+    pub fn complement(self) -> Self {
+        Self {
+            deg: 90.0 - self.deg,
+        }
+    }
+}

@@ -1,0 +1,11 @@
+//! The quantities of the trade, each with only the products that occur.
+
+mod angle;
+mod band;
+mod length;
+mod spread;
+
+pub use angle::Angle;
+pub use band::Band;
+pub use length::{Length, MM_PER_INCH};
+pub use spread::{Spread, Z90};
