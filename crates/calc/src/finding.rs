@@ -52,6 +52,8 @@ pub enum Kind {
     QuantityMissing,
     /// A row has no readable size.
     SizeMissing,
+    /// The drawing gives no limits: the shop's usual tolerance was taken.
+    LimitsAssumed { lower_mm: f64, upper_mm: f64 },
     /// A row has no readable depth.
     DepthMissing,
     /// A row's depth disagrees with the sum of its layers.
@@ -159,6 +161,7 @@ impl Kind {
             Self::MachineMissing => "machine-missing",
             Self::QuantityMissing => "quantity-missing",
             Self::SizeMissing => "size-missing",
+            Self::LimitsAssumed { .. } => "limits-assumed",
             Self::DepthMissing => "depth-missing",
             Self::LayersDisagree { .. } => "layers-disagree",
             Self::ConductivityCheck { .. } => "conductivity-check",

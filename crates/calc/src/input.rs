@@ -85,6 +85,8 @@ pub struct RowInput {
     pub places: Vec<Place>,
     /// Lower and upper limit of the diameter [mm].
     pub limits_mm: Option<[f64; 2]>,
+    /// True where the drawing gives no limits and the shop's usual tolerance was taken.
+    pub limits_assumed: bool,
     /// Depth on the hole's axis [mm].
     pub depth_mm: Option<f64>,
     /// Where the hole ends.

@@ -1,0 +1,78 @@
+//! Everything that can be done to a job, as values that carry text.
+
+use quillbore_calc::RowId;
+use quillbore_calc::input::Place;
+
+use crate::entry::Unit;
+use crate::field::Field;
+use crate::job::FigureKey;
+use crate::row::Column;
+
+/// One edit; `apply` reads its text, in one place, for window, import, commands and tests alike.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Put text into a field; empty text empties it.
+    SetField {
+        /// Which field.
+        field: Field,
+        /// What was typed.
+        text: String,
+        /// The unit that a bare number is meant in.
+        unit: Unit,
+    },
+    /// Put a block of text into the table: typing, paste, fill and import alike, one step.
+    SetCells {
+        /// The block's first cell.
+        at: CellAt,
+        /// Rows of cells; `None` leaves a cell as it is. Rows past the table's end are added.
+        rows: Vec<Vec<Option<String>>>,
+        /// The unit that bare numbers are meant in.
+        unit: Unit,
+    },
+    /// Add empty rows.
+    InsertRows {
+        /// Before which row, by place in the table; the table's length adds at the end.
+        before: usize,
+        /// How many.
+        count: usize,
+    },
+    /// Take rows out.
+    DeleteRows {
+        /// Which rows.
+        rows: Vec<RowId>,
+    },
+    /// Give a row its places; none leaves it with its count alone.
+    SetPlaces {
+        /// Which row.
+        row: RowId,
+        /// Its places.
+        places: Vec<Place>,
+    },
+    /// Show and read in another unit; no text changes.
+    SetUnit(Unit),
+    /// Put a figure in place of the computed one.
+    Overrule {
+        /// Which figure.
+        figure: FigureKey,
+        /// The value as typed.
+        text: String,
+        /// Why.
+        reason: String,
+        /// The unit that a bare length is meant in.
+        unit: Unit,
+    },
+    /// Let the computed figure stand again.
+    WithdrawOverrule {
+        /// Which figure.
+        figure: FigureKey,
+    },
+}
+
+/// A cell of the hole table by place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CellAt {
+    /// Row, from 0; the table's length is the empty row below it.
+    pub row: usize,
+    /// Column.
+    pub column: Column,
+}

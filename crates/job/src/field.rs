@@ -1,0 +1,241 @@
+//! The single lines of a job's sheet: one list, from which window, file, intake and papers read.
+
+use chrono::NaiveDate;
+use quillbore_calc::{Angle, Length};
+use rust_decimal::Decimal;
+
+/// A block of the job's sheet, in the order of the trade.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Block {
+    /// Who asks for what.
+    Inquiry,
+    /// How it is going to be done.
+    Plan,
+    /// What it costs.
+    Price,
+}
+
+/// How a field's text is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FieldKind {
+    /// One line of text.
+    Line,
+    /// Several lines of text.
+    Lines,
+    /// A length.
+    Length,
+    /// A mass in kg or lb.
+    Mass,
+    /// A whole number of things.
+    Count,
+    /// Several whole numbers: `10, 25, 50`.
+    Counts,
+    /// An amount of the rate card's currency.
+    Money,
+    /// A share in percent.
+    Percent,
+    /// A day.
+    Date,
+    /// A resistivity in ohm cm.
+    Resistivity,
+    /// A tolerance without a size: `+-0.05`, `+.003/-0`.
+    Tolerance,
+    /// One of the shop's materials, by name.
+    Material,
+    /// One of the shop's machines, by name.
+    Machine,
+    /// From the normal or from the surface.
+    AngleBasis,
+    /// Yes or no.
+    YesNo,
+    /// An axis of the part, or none.
+    PartAxis,
+}
+
+/// What a field's text was read as.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// Text as it stands; names of materials and machines too.
+    Text(String),
+    /// A length.
+    Length(Length),
+    /// A mass [kg].
+    MassKg(f64),
+    /// A whole number.
+    Count(u32),
+    /// Several whole numbers, rising, each once.
+    Counts(Vec<u32>),
+    /// An amount of money.
+    Money(Decimal),
+    /// A share, 0 to 1.
+    Share(f64),
+    /// A day.
+    Date(NaiveDate),
+    /// A resistivity [ohm cm].
+    Resistivity(f64),
+    /// Lower and upper deviation of a tolerance.
+    Tolerance(Length, Length),
+    /// How drawings of this job give angles.
+    AngleBasis(AngleBasis),
+    /// Yes or no.
+    YesNo(bool),
+    /// An axis of the part, or none.
+    PartAxis(Option<quillbore_calc::input::PartAxis>),
+}
+
+/// What an angle on the drawing is measured from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum AngleBasis {
+    /// From the surface's normal.
+    #[default]
+    FromNormal,
+    /// From the surface itself.
+    FromSurface,
+}
+
+/// An angle as typed and as the calculation uses it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TiltAngle {
+    /// Angle between the hole's axis and the surface's normal.
+    pub from_normal: Angle,
+    /// What the drawing measured it from.
+    pub basis: AngleBasis,
+}
+
+macro_rules! fields {
+    ($($(#[doc = $doc:literal])+ $name:ident $key:literal $block:ident $kind:ident;)+) => {
+        /// A single line of the job's sheet.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum Field { $($(#[doc = $doc])+ $name,)+ }
+
+        impl Field {
+            /// Every field, in the sheet's order.
+            pub const ALL: &[Self] = &[$(Self::$name,)+];
+
+            /// The field's name in files: never changed once released.
+            #[must_use]
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$name => $key,)+ }
+            }
+
+            /// The block of the sheet that it stands in.
+            #[must_use]
+            pub const fn block(self) -> Block {
+                match self { $(Self::$name => Block::$block,)+ }
+            }
+
+            /// How its text is read.
+            #[must_use]
+            pub const fn kind(self) -> FieldKind {
+                match self { $(Self::$name => FieldKind::$kind,)+ }
+            }
+        }
+    };
+}
+
+fields! {
+    /// Who asks.
+    Customer "customer" Inquiry Line;
+    /// Whom to talk to, and how to reach them.
+    Contact "contact" Inquiry Line;
+    /// The customer's number of the inquiry.
+    CustomerReference "customer_reference" Inquiry Line;
+    /// Part number.
+    Part "part" Inquiry Line;
+    /// What the part is.
+    PartName "part_name" Inquiry Line;
+    /// Revision of the part.
+    Revision "revision" Inquiry Line;
+    /// Drawing number.
+    Drawing "drawing" Inquiry Line;
+    /// Revision of the drawing.
+    DrawingRevision "drawing_revision" Inquiry Line;
+    /// Work material.
+    Material "material" Inquiry Material;
+    /// Its condition: annealed, aged, hardened before or after.
+    Condition "condition" Inquiry Line;
+    /// Its hardness as the drawing gives it.
+    Hardness "hardness" Inquiry Line;
+    /// Coating or scale, and where it is bare for the ground.
+    Coating "coating" Inquiry Line;
+    /// Resistivity by meter or certificate.
+    Resistivity "resistivity" Inquiry Resistivity;
+    /// Size of the part along x.
+    SizeX "size_x" Inquiry Length;
+    /// Size of the part along y.
+    SizeY "size_y" Inquiry Length;
+    /// Size of the part along z.
+    SizeZ "size_z" Inquiry Length;
+    /// Mass of one part.
+    Mass "mass" Inquiry Mass;
+    /// Wall that through holes without a depth of their own go through, square to its surface.
+    Thickness "thickness" Inquiry Length;
+    /// Tolerance of sizes that have none of their own (title block).
+    DefaultTolerance "default_tolerance" Inquiry Tolerance;
+    /// What angles of this drawing are measured from.
+    AngleBasis "angle_basis" Inquiry AngleBasis;
+    /// Parts in the lot.
+    Quantity "quantity" Inquiry Count;
+    /// Further quantities to be priced.
+    Breaks "breaks" Inquiry Counts;
+    /// When the customer wants it.
+    Due "due" Inquiry Date;
+    /// Value of one part to the customer.
+    PartValue "part_value" Inquiry Money;
+    /// Most that the shop answers for per spoiled part.
+    LiabilityCap "liability_cap" Inquiry Money;
+    /// Spare parts sent for trials.
+    Spares "spares" Inquiry Count;
+    /// Points where work waits for a yes.
+    HoldPoints "hold_points" Inquiry Lines;
+    /// What the floor asks before it does.
+    AskBefore "ask_before" Inquiry Lines;
+    /// Datums and how the part is picked up.
+    Datums "datums" Inquiry Line;
+    /// Faces that must not be clamped.
+    FacesNotToClamp "faces_not_to_clamp" Inquiry Line;
+    /// Most recast that the drawing allows, as it says it.
+    RecastLimit "recast_limit" Inquiry Line;
+    /// Anything else.
+    Notes "notes" Inquiry Lines;
+
+    /// Machine.
+    Machine "machine" Plan Machine;
+    /// Axis of the part that the machine's index axis turns.
+    IndexAbout "index_about" Plan PartAxis;
+    /// Fixture and where it lies.
+    Fixture "fixture" Plan Line;
+    /// Program.
+    Program "program" Plan Line;
+    /// Settings as free text.
+    Settings "settings" Plan Lines;
+    /// How it is set up, clamped, zeroed.
+    SetupText "setup" Plan Lines;
+    /// What backs the exits and how it is proved out.
+    BackingText "backing" Plan Line;
+    /// First piece: what is checked and who says go.
+    FirstPiece "first_piece" Plan Lines;
+    /// When the floor stops and calls.
+    StopIf "stop_if" Plan Lines;
+    /// What follows drilling: wash, dry, deburr, rust, pack.
+    After "after" Plan Lines;
+    /// How it is inspected beyond a pin in every hole.
+    Inspection "inspection" Plan Lines;
+
+    /// Margin on price for this job.
+    Margin "margin" Price Percent;
+    /// What a fixture costs the shop, once.
+    FixtureCost "fixture_cost" Price Money;
+    /// What a test piece costs the shop, once.
+    TestPieceCost "test_piece_cost" Price Money;
+    /// Outside work per lot.
+    OutsideCost "outside_cost" Price Money;
+    /// What the outside work is, and whose.
+    OutsideText "outside" Price Line;
+    /// Lead time in working days after order, parts and drawing are in.
+    LeadDays "lead_days" Price Count;
+    /// Days that a quotation stands.
+    ValidDays "valid_days" Price Count;
+    /// Exclusions and assumptions of this job.
+    Exclusions "exclusions" Price Lines;
+}

@@ -1,0 +1,88 @@
+//! One job: everything that was typed, received and decided, and nothing that was computed.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_calc::RowId;
+
+use crate::entry::{Entry, Unit};
+use crate::field::{Field, Value};
+use crate::row::Row;
+
+/// A job; cloning it is cheap, its rows are shared.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Job {
+    /// Its number on the shelf; empty until it has one.
+    pub number: String,
+    /// The day it was opened.
+    pub opened: Option<NaiveDate>,
+    /// The unit that new text is read in and figures are shown in.
+    pub unit: Unit,
+    /// The single lines; a field that is not here is empty.
+    pub fields: Arc<BTreeMap<Field, Entry<Value>>>,
+    /// The hole table.
+    pub rows: Vec<Arc<Row>>,
+    /// The next row's identity: only ever grows.
+    pub next_row: u32,
+    /// Figures that the estimator put in place of computed ones.
+    pub overrules: Vec<Overrule>,
+}
+
+/// A figure put in place of the computed one, with the reason.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Overrule {
+    /// Which figure.
+    pub figure: FigureKey,
+    /// The value, as typed, in the figure's own unit.
+    pub value: Entry<f64>,
+    /// Why; never empty.
+    pub reason: String,
+}
+
+/// A figure that can be overruled, named so that it survives a change of the shop's tables.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum FigureKey {
+    /// Gap per side of a row [mm].
+    Gap(RowId),
+    /// Feed of a row [mm/min].
+    Feed(RowId),
+    /// Minutes of one hole of a row [min].
+    HoleMinutes(RowId),
+    /// Wear of one hole of a row [mm].
+    Wear(RowId),
+    /// Electrodes for the lot, of the tube with this name.
+    Electrodes(String),
+    /// Machine hours of the lot [h].
+    MachineHours,
+    /// Labor hours of the lot [h].
+    LaborHours,
+    /// Price of one part at this quantity.
+    UnitPrice(u32),
+}
+
+impl Job {
+    /// What was typed in a field.
+    #[must_use]
+    pub fn field(&self, field: Field) -> &Entry<Value> {
+        self.fields.get(&field).unwrap_or(&Entry::Empty)
+    }
+
+    /// A field's text, as typed; empty where nothing was.
+    #[must_use]
+    pub fn text(&self, field: Field) -> &str {
+        self.field(field).text()
+    }
+
+    /// The row with an identity.
+    #[must_use]
+    pub fn row(&self, id: RowId) -> Option<&Row> {
+        self.rows.iter().map(Arc::as_ref).find(|row| row.id == id)
+    }
+
+    /// Where the row with an identity stands in the table, from 0.
+    #[must_use]
+    pub fn row_index(&self, id: RowId) -> Option<usize> {
+        self.rows.iter().position(|row| row.id == id)
+    }
+}
