@@ -144,10 +144,10 @@ pub enum Kind {
     MinimumCharge { minimum: f64 },
     /// The value of the customer's part is not known.
     PartValueUnknown,
-    /// A figure was overruled.
+    /// A figure was overruled; nothing was computed where tables or inputs are missing.
     Overruled {
         figure: crate::Figure,
-        computed: f64,
+        computed: Option<f64>,
         stands: f64,
     },
 }

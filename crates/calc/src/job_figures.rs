@@ -66,6 +66,9 @@ pub struct HoleFigures {
     /// Overtravel past the exit [mm].
     pub overtravel_mm: Option<f64>,
     /// Depth that the tip must reach, from the guide [mm]; from one end.
+    ///
+    /// The stand-off is in it, and it is also in the length held back: what is compared with the
+    /// usable length is this depth less the stand-off.
     pub target_depth_mm: Option<f64>,
     /// Depth at which the machine is set to stop, tip from the work's surface, wear made up for [mm].
     pub machine_depth_mm: Option<f64>,

@@ -9,6 +9,7 @@ extern crate alloc;
 
 pub mod figure;
 pub mod finding;
+pub mod hole;
 pub mod input;
 pub mod job_figures;
 pub mod quantity;

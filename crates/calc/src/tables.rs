@@ -216,7 +216,7 @@ pub struct StartValues {
     pub feed_by_diameter: Vec<(f64, f64)>,
     /// Wear relative to 1 mm against tube diameter [mm]; ln-ln between, ends held.
     pub wear_by_diameter: Vec<(f64, f64)>,
-    /// Factor on wear at a depth of 100 diameters; 1 at the face, linear between.
+    /// Factor on the wear of a hole 100 diameters deep; 1 in a shallow one, linear with depth.
     pub wear_at_100_diameters: Spread,
     /// Depth law: depth in diameters at which the feed is halved.
     pub depth_s: Spread,
@@ -280,7 +280,7 @@ pub struct StartValues {
     pub drift_mm_per_100: Spread,
     /// Overlap of two holes that meet from both ends [mm].
     pub overlap_mm: f64,
-    /// Taper from entry to exit as a share of the depth [mm per mm of diameter].
+    /// How much smaller the exit is than the entry [mm of diameter per 100 mm of depth].
     pub taper_mm_per_100: f64,
     /// Scatter of one hole about the lot, as a deviation of the logarithm.
     pub hole_scatter: f64,
