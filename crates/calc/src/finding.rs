@@ -140,6 +140,8 @@ pub enum Kind {
     PartSizeUnknown,
     /// Two rows carry the same mark.
     MarkTwice { other: RowId },
+    /// The margin on price is not from 0 to below 1, so there is no price.
+    MarginImpossible { margin: f64 },
     /// The minimum charge decides the price.
     MinimumCharge { minimum: f64 },
     /// The value of the customer's part is not known.
@@ -199,6 +201,7 @@ impl Kind {
             Self::TubeOutsideMachine { .. } => "tube-outside-machine",
             Self::PartSizeUnknown => "part-size-unknown",
             Self::MarkTwice { .. } => "mark-twice",
+            Self::MarginImpossible { .. } => "margin-impossible",
             Self::MinimumCharge { .. } => "minimum-charge",
             Self::PartValueUnknown => "part-value-unknown",
             Self::Overruled { .. } => "overruled",

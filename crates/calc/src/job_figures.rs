@@ -22,6 +22,9 @@ pub struct JobFigures {
     pub price: Option<PriceFigures>,
     /// Findings about the job and its price; those about rows stand with their rows.
     pub findings: Vec<Finding>,
+    /// True once electrodes, travel and spread were searched and drawn for just this job; until
+    /// then they are quick estimates, and so is every figure that rests on them.
+    pub settled: bool,
 }
 
 /// The figures of one row; what can't be computed yet is `None`.
@@ -147,8 +150,10 @@ pub struct SetupFigures {
     pub holes: u32,
     /// True where the part is turned over for it.
     pub turned_over: bool,
-    /// Index and tilt moves for one part.
+    /// Index moves for one part.
     pub index_moves: u32,
+    /// Tilts of head or table for one part.
+    pub tilts: u32,
     /// Table travel for one part [mm]; `None` where places are not given.
     pub travel_mm: Option<f64>,
 }
