@@ -12,6 +12,7 @@ pub mod finding;
 pub mod hole;
 pub mod input;
 pub mod job_figures;
+pub mod packing;
 pub mod quantity;
 pub mod tables;
 

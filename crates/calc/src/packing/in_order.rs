@@ -1,0 +1,81 @@
+//! The other way to use electrodes: drill in a given order and change when the electrode no longer reaches.
+
+use alloc::vec::Vec;
+
+use super::{
+    Electrode, Kind, Unplaceable,
+    lot::{millimeters, read, steps},
+};
+
+/// Electrodes used up when holes are drilled in the given order, with a change whenever the next hole can't start.
+///
+/// Rule: a hole starts if `remaining >= reach + consume`, else a new electrode comes first; then `remaining -= consume`.
+///
+/// * `order` - kinds in the order they are drilled in one part, each with its number there; lengths in [mm, >= 0].
+/// * `parts` - parts in the lot, drilled one after another; time grows with `parts` x kinds.
+/// * `electrode` - as for [`super::electrodes_for_lot`]; a part-used electrode is the one that starts.
+///
+/// Result: new electrodes taken, the length left on the last one [mm], and what no electrode can drill (numbers of one
+/// part).
+///
+/// ```
+/// use quillbore_calc::packing::{Electrode, Kind, by_hole_order};
+///
+/// let kind = |id, reach_mm, consume_mm| Kind { id, reach_mm, consume_mm, count: 1 };
+/// // 100 mm: 60 + 30 start; 10 + 40 would end at 30 left, reach 10 is met; then 60 + 30 needs a new one.
+/// let order = [kind(1, 60.0, 30.0), kind(2, 10.0, 40.0)];
+/// let used = by_hole_order(&order, 2, &Electrode::new(100.0));
+/// assert_eq!((used.needed, used.last_remnant_mm), (2, 30.0));
+/// ```
+///
+/// Source: the rule itself.
+#[must_use]
+pub fn by_hole_order(order: &[Kind], parts: u32, electrode: &Electrode) -> ByHoleOrder {
+    let full = steps(electrode.usable_mm);
+    let mut holes = Vec::new();
+    let mut used = ByHoleOrder::default();
+    for kind in order.iter().filter(|kind| kind.count > 0) {
+        match read(kind, full) {
+            Ok((reach, wear)) => holes.push((reach, wear, u64::from(kind.count))),
+            Err(why) => used.unplaceable.push(Unplaceable {
+                id: kind.id,
+                count: kind.count,
+                why,
+            }),
+        }
+    }
+    let full = full.unwrap_or(0);
+    let part_used = electrode.part_used_mm.and_then(steps);
+    // Without a first electrode nothing reaches, not even a hole of no length.
+    let mut remaining = part_used.map_or(-1, |part| part.min(full));
+    for _ in 0..parts {
+        for &(reach, wear, mut left) in &holes {
+            while left > 0 {
+                if remaining < reach + wear {
+                    remaining = full;
+                    used.needed += 1;
+                }
+                let run = if wear == 0 {
+                    left
+                } else {
+                    left.min(((remaining - reach) / wear) as u64)
+                };
+                remaining -= wear * run as i64;
+                left -= run;
+            }
+        }
+    }
+    used.last_remnant_mm = millimeters(remaining.max(0));
+    used
+}
+
+/// What drilling in a given order uses up.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ByHoleOrder {
+    /// New electrodes taken; the part-used one is not counted.
+    pub needed: u64,
+    /// Usable length left on the last electrode [mm].
+    pub last_remnant_mm: f64,
+    /// Kinds that no electrode can drill in one go, with their numbers in one part.
+    pub unplaceable: Vec<Unplaceable>,
+}
