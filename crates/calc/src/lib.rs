@@ -7,6 +7,8 @@
 
 extern crate alloc;
 
+mod dice;
+
 pub mod figure;
 pub mod finding;
 pub mod hole;

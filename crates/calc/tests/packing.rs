@@ -210,7 +210,8 @@ fn cuts(lengths: &[(u32, u32)]) -> Vec<Kind> {
         .collect()
 }
 
-/// Drills the plan hole by hole by the rule, counts holes and electrodes, and checks what is said about them.
+/// Drills the plan hole by hole by the rule, counts holes and electrodes, and checks what is said
+/// about them.
 ///
 /// Works in tenths of a micrometer, apart from the program's own steps.
 fn simulate(kinds: &[Kind], electrode: &Electrode, plan: &Plan) {
@@ -363,7 +364,8 @@ proptest! {
     }
 }
 
-/// The ten simple rules written plainly, one hole at a time; fewest new electrodes of a 100-step electrode.
+/// The ten simple rules written plainly, one hole at a time; fewest new electrodes of a 100-step
+/// electrode.
 fn first_or_best_fit_hole_by_hole(kinds: &[(u32, u32, u32)], part_used: Option<u32>) -> u64 {
     let measures: [fn(f64, f64) -> f64; 5] = [
         |_, wear| wear,
@@ -416,6 +418,15 @@ fn first_or_best_fit_hole_by_hole(kinds: &[(u32, u32, u32)], part_used: Option<u
         }
     }
     fewest
+}
+
+#[test]
+fn electrode_sized_lot_takes_nine() {
+    // Lengths of our own; 9 proved by exact search, and no rule that fills by falling length gets
+    // below 10.
+    let kinds = cuts(&[(95, 6), (70, 9), (62, 7), (41, 11), (33, 10)]);
+    let plan = planned(&kinds, 280.0, &Effort::default());
+    assert_eq!((plan.needed, plan.at_least), (9, 9));
 }
 
 #[test]
@@ -528,12 +539,59 @@ fn kinds_alike_keep_their_own_ids() {
 
 #[test]
 fn a_lot_of_millions_is_packed_in_groups() {
-    let kinds = cuts(&[(40, 3_000_000), (60, 2_000_000), (35, u32::MAX)]);
-    let plan = planned(&kinds[..2], 100.0, &Effort::quick());
+    let kinds = cuts(&[(40, 3_000_000), (60, 2_000_000)]);
+    let plan = planned(&kinds, 100.0, &Effort::default());
     // 2,000,000 of 60 + 40, and the other million of 40 by twos.
-    assert_eq!(plan.needed, 2_500_000);
-    let plan = electrodes_for_lot(&kinds, &Electrode::new(100.0), &Effort::quick());
-    assert!(plan.at_least <= plan.needed && plan.electrodes.len() < 20);
+    assert_eq!((plan.needed, plan.at_least), (2_500_000, 2_500_000));
+    assert!(plan.electrodes.len() < 10, "{}", plan.electrodes.len());
+    let plan = planned(
+        &cuts(&[(100, u32::MAX), (99, u32::MAX)]),
+        100.0,
+        &Effort::default(),
+    );
+    assert_eq!(plan.needed, 2 * u64::from(u32::MAX));
+}
+
+#[test]
+fn published_cutting_stock_instance_takes_73() {
+    // Encyclopedia article "Cutting stock problem": stock 5600, 13 widths, fewest 73.
+    let kinds = cuts(&[
+        (1380, 22),
+        (1520, 25),
+        (1560, 12),
+        (1710, 14),
+        (1820, 18),
+        (1880, 18),
+        (1930, 20),
+        (2000, 10),
+        (2050, 12),
+        (2100, 14),
+        (2140, 16),
+        (2150, 18),
+        (2200, 20),
+    ]);
+    let plan = planned(&kinds, 5600.0, &Effort::default());
+    assert_eq!((plan.needed, plan.at_least), (73, 73));
+}
+
+#[test]
+fn search_reaches_the_proved_optimum_and_proves_it() {
+    for instance in proved_instances() {
+        let kinds = single_holes(instance.holes);
+        let plan = planned(
+            &kinds,
+            f64::from(instance.usable) / 10.0,
+            &Effort::default(),
+        );
+        let found = (plan.needed, plan.at_least);
+        assert_eq!(
+            found,
+            (instance.optimum, instance.optimum),
+            "{}",
+            instance.name
+        );
+        assert!(plan.none_fewer());
+    }
 }
 
 #[test]

@@ -1,13 +1,14 @@
 //! Numbers of electrodes that no plan can go below.
 //!
-//! For every reach p the holes that reach at least p form an ordinary packing problem with capacity U - p, so any bound
-//! for that is a bound for the lot.
+//! For every reach p the holes that reach at least p form an ordinary packing problem with capacity
+//! U - p, so any bound for that is a bound for the lot.
 
 use alloc::vec::Vec;
 
 use super::lot::Lot;
 
-/// Length alone: the largest over p of (consumption of holes with reach >= p) / (U - p), rounded up.
+/// Length alone: the largest over p of (consumption of holes with reach >= p) / (U - p), rounded
+/// up.
 ///
 /// A part-used electrode takes at most its own length less p off.
 pub(super) fn volume(lot: &Lot) -> u64 {
@@ -27,8 +28,9 @@ pub(super) fn volume(lot: &Lot) -> u64 {
 
 /// Martello and Toth's bound L2 «memory» on each nested set.
 ///
-/// For a threshold a: holes above C - a need an electrode each, so do those above C / 2, and what the latter leave free
-/// must hold the holes from a to C / 2. A part-used electrode saves at most one.
+/// For a threshold a: holes above C - a need an electrode each, so do those above C / 2, and what
+/// the latter leave free must hold the holes from a to C / 2. A part-used electrode saves at most
+/// one.
 pub(super) fn martello_toth(lot: &Lot) -> u64 {
     let mut by_wear: Vec<(i64, u64)> = Vec::new();
     let mut most = 0;

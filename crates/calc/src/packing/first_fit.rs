@@ -1,8 +1,8 @@
 //! First-fit and best-fit over five sorts, on electrodes kept as groups with their number.
 //!
-//! Holes alike follow one another, so under both rules one electrode takes as many of them as fit before the next gets
-//! any: filling whole groups gives exactly the plan that placing hole by hole would give, at a cost that does not grow
-//! with the number of holes.
+//! Holes alike follow one another, so under both rules one electrode takes as many of them as fit
+//! before the next gets any: filling whole groups gives exactly the plan that placing hole by hole
+//! would give, at a cost that does not grow with the number of holes.
 
 use alloc::vec::Vec;
 use core::cmp::Reverse;
@@ -29,7 +29,7 @@ pub(super) fn needed(groups: &[Group]) -> u64 {
 }
 
 /// The longest length left on any one electrode.
-fn longest_remnant(groups: &[Group]) -> i64 {
+pub(super) fn longest_remnant(groups: &[Group]) -> i64 {
     groups.iter().map(Group::remnant).max().unwrap_or(0)
 }
 
@@ -98,7 +98,8 @@ fn into_started(groups: &mut Vec<Group>, lot: &Lot, item: usize, rule: Rule) -> 
     left
 }
 
-/// The last holes of an item end inside a group: its first electrodes are filled, one gets the rest, the others nothing.
+/// The last holes of an item end inside a group: its first electrodes are filled, one gets the
+/// rest, the others nothing.
 fn split(groups: &mut Vec<Group>, at: usize, item: usize, each: u64, left: u64, lot: &Lot) {
     let group = groups.remove(at);
     let (filled, rest) = (left / each, left % each);

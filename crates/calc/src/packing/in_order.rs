@@ -1,4 +1,5 @@
-//! The other way to use electrodes: drill in a given order and change when the electrode no longer reaches.
+//! The other way to use electrodes: drill in a given order and change when the electrode no longer
+//! reaches.
 
 use alloc::vec::Vec;
 
@@ -7,16 +8,20 @@ use super::{
     lot::{millimeters, read, steps},
 };
 
-/// Electrodes used up when holes are drilled in the given order, with a change whenever the next hole can't start.
+/// Electrodes used up when holes are drilled in the given order, with a change whenever the next
+/// hole can't start.
 ///
-/// Rule: a hole starts if `remaining >= reach + consume`, else a new electrode comes first; then `remaining -= consume`.
+/// Rule: a hole starts if `remaining >= reach + consume`, else a new electrode comes first; then
+/// `remaining -= consume`.
 ///
-/// * `order` - kinds in the order they are drilled in one part, each with its number there; lengths in [mm, >= 0].
+/// * `order` - kinds in the order they are drilled in one part, each with its number there; lengths
+///   in [mm, >= 0].
 /// * `parts` - parts in the lot, drilled one after another; time grows with `parts` x kinds.
-/// * `electrode` - as for [`super::electrodes_for_lot`]; a part-used electrode is the one that starts.
+/// * `electrode` - as for [`super::electrodes_for_lot`]; a part-used electrode is the one that
+///   starts.
 ///
-/// Result: new electrodes taken, the length left on the last one [mm], and what no electrode can drill (numbers of one
-/// part).
+/// Result: new electrodes taken, the length left on the last one [mm], and what no electrode can
+/// drill (numbers of one part).
 ///
 /// ```
 /// use quillbore_calc::packing::{Electrode, Kind, by_hole_order};

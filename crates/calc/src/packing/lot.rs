@@ -62,7 +62,8 @@ impl Lot {
         (lot, unplaceable)
     }
 
-    /// Puts items in drilling order and joins those alike. The sort is stable, so ids keep the caller's order.
+    /// Puts items in drilling order and joins those alike. The sort is stable, so ids keep the
+    /// caller's order.
     fn merge(&mut self) {
         self.items.sort_by_key(|item| {
             (

@@ -1,21 +1,30 @@
 //! Electrodes for a lot: which holes share an electrode, so that the fewest electrodes are used.
 //!
-//! A hole may start on an electrode only if the length left is at least its reach (what must be left to get to the
-//! bottom) plus what it consumes; after it the length left is less by what it consumed. Within one electrode drilling
-//! by falling reach works if any order does (earliest due date first, Jackson 1955 «memory»), so a set of holes fits if
-//! for every reach p in it the holes with reach >= p together consume no more than the usable length less p. What
-//! remains is bin packing with nested capacities.
+//! A hole may start on an electrode only if the length left is at least its reach (what must be
+//! left to get to the bottom) plus what it consumes; after it the length left is less by what it
+//! consumed. Within one electrode drilling by falling reach works if any order does (earliest due
+//! date first, Jackson 1955 «memory»), so a set of holes fits if for every reach p in it the holes
+//! with reach >= p together consume no more than the usable length less p. What remains is bin
+//! packing with nested capacities.
 //!
-//! Lengths are held as whole millionths of a millimeter, so every comparison is exact and a sum of wears that meets the
-//! usable length on paper also meets it here. That rounding, at most half a nanometer a hole, is the only tolerance.
+//! Lengths are held as whole millionths of a millimeter, so every comparison is exact and a sum of
+//! wears that meets the usable length on paper also meets it here. That rounding, at most half a
+//! nanometer a hole, is the only tolerance.
 
 mod bounds;
+mod columns;
 mod first_fit;
+mod grid;
 mod group;
 mod hand_out;
 mod in_order;
 mod lot;
+mod pattern;
 mod plan;
+mod refill;
+mod repack;
+mod search;
+mod whole_columns;
 
 pub use in_order::{ByHoleOrder, by_hole_order};
 pub use plan::{

@@ -1,0 +1,131 @@
+//! One electrode filled as far as it goes from a pool of holes.
+
+use alloc::vec::Vec;
+
+use super::{grid::Grid, lot::Lot};
+use crate::dice::Dice;
+
+/// Reachable lengths, row by row as holes are offered; kept between calls to spare the allocator.
+#[derive(Default)]
+pub(super) struct Refill {
+    rows: Vec<u64>,
+}
+
+impl Refill {
+    /// Takes holes out of the pool so that the electrode is used up as far as possible.
+    ///
+    /// `pool` holds items in drilling order; the hole at `forced` is always taken. Which of several
+    /// sets as long is taken is left to chance. Bit c of row i says: some of the first i holes
+    /// consume just c cells and are all drilled in order within their limits.
+    pub(super) fn fill(
+        &mut self,
+        lot: &Lot,
+        grid: Grid,
+        usable: i64,
+        pool: &mut Vec<usize>,
+        forced: Option<usize>,
+        dice: &mut Dice,
+    ) -> Vec<usize> {
+        let words = grid.down(usable) / 64 + 1;
+        self.rows.clear();
+        self.rows.resize((pool.len() + 1) * words, 0);
+        self.rows[0] = 1;
+        for (at, &item) in pool.iter().enumerate() {
+            let (before, after) = self.rows[at * words..(at + 2) * words].split_at_mut(words);
+            if forced != Some(at) {
+                after.copy_from_slice(before);
+            }
+            if let Some(limit) = limit(lot, grid, usable, item) {
+                add_shifted(before, after, grid.up(lot.items[item].wear), limit);
+            }
+        }
+        self.trace(lot, grid, words, usable, pool, forced, dice)
+    }
+
+    /// The longest reachable length, every other time a little less: a set that is not quite the
+    /// longest may leave better company for the rest.
+    fn target(last: &[u64], dice: &mut Dice) -> usize {
+        let longest = highest(last, usize::MAX).unwrap_or(0);
+        let less = if dice.below(2) == 0 {
+            0
+        } else {
+            let share = 2 + dice.below(6);
+            dice.below((longest >> share) + 1)
+        };
+        highest(last, longest - less).unwrap_or(longest)
+    }
+
+    /// Walks back from the chosen length.
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "the second half of `fill`, with its arguments"
+    )]
+    fn trace(
+        &self,
+        lot: &Lot,
+        grid: Grid,
+        words: usize,
+        usable: i64,
+        pool: &mut Vec<usize>,
+        forced: Option<usize>,
+        dice: &mut Dice,
+    ) -> Vec<usize> {
+        let mut length = Self::target(&self.rows[pool.len() * words..], dice);
+        let reachable = |row: usize, length: usize| {
+            self.rows[row * words + length / 64] >> (length % 64) & 1 == 1
+        };
+        let mut taken = Vec::new();
+        for at in (0..pool.len()).rev() {
+            let item = pool[at];
+            let wear = grid.up(lot.items[item].wear);
+            let can_take = limit(lot, grid, usable, item).is_some_and(|limit| length <= limit)
+                && wear <= length
+                && reachable(at, length - wear);
+            let can_skip = forced != Some(at) && reachable(at, length);
+            if can_take && (!can_skip || dice.below(2) == 0) {
+                taken.push(item);
+                pool.remove(at);
+                length -= wear;
+            }
+        }
+        taken.reverse();
+        taken
+    }
+}
+
+/// The highest bit set that is no higher than `most`.
+fn highest(row: &[u64], most: usize) -> Option<usize> {
+    let (top, bits) = ((most / 64).min(row.len() - 1), most % 64);
+    let mask = if most / 64 < row.len() {
+        u64::MAX >> (63 - bits)
+    } else {
+        u64::MAX
+    };
+    let words = (0..=top)
+        .rev()
+        .map(|at| (at, if at == top { row[at] & mask } else { row[at] }));
+    let (at, word) = { words }.find(|&(_, word)| word != 0)?;
+    Some(at * 64 + 63 - word.leading_zeros() as usize)
+}
+
+/// Cells that may be consumed when the item's hole is done; none if it can't be reached at all.
+fn limit(lot: &Lot, grid: Grid, usable: i64, item: usize) -> Option<usize> {
+    let spare = usable - lot.items[item].reach;
+    (spare >= 0).then(|| grid.down(spare))
+}
+
+/// Adds every length of `from`, longer by `shift`, that is no longer than `limit`.
+fn add_shifted(from: &[u64], into: &mut [u64], shift: usize, limit: usize) {
+    let (words, bits) = (shift / 64, shift % 64);
+    let last = limit / 64;
+    for at in words..=last {
+        let mut word = from[at - words] << bits;
+        if bits > 0 && at > words {
+            word |= from[at - words - 1] >> (64 - bits);
+        }
+        if at == last && limit % 64 < 63 {
+            word &= (1 << (limit % 64 + 1)) - 1;
+        }
+        into[at] |= word;
+    }
+}

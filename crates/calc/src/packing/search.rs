@@ -1,0 +1,50 @@
+//! The course of the search: simple rules, bounds, whole columns, repacking; each only while a gap
+//! is left.
+
+use alloc::vec::Vec;
+use core::cmp::Reverse;
+
+use super::{
+    Effort, bounds, columns,
+    first_fit::{best_of_all, longest_remnant, needed},
+    group::Group,
+    lot::Lot,
+    repack::repack,
+    whole_columns::keep_whole,
+};
+use crate::dice::Dice;
+
+/// The best plan found and the best bound.
+pub(super) fn search(lot: &Lot, effort: &Effort) -> (Vec<Group>, u64) {
+    let mut dice = Dice::new(effort.seed);
+    let mut best = best_of_all(lot);
+    let mut at_least = bounds::volume(lot).max(bounds::martello_toth(lot));
+    if effort.columns > 0 && needed(&best) > at_least {
+        let columns = columns::generate(lot, effort.columns, needed(&best));
+        at_least = at_least.max(columns.at_least);
+        if needed(&best) > at_least {
+            let (whole, rest) = keep_whole(lot, &columns);
+            let enough = at_least.saturating_sub(needed(&whole));
+            let mut plan = repack(&rest, best_of_all(&rest), enough, effort.kicks, &mut dice);
+            plan.extend(whole);
+            best = better(best, plan);
+        }
+    }
+    if effort.kicks > 0 && needed(&best) > at_least {
+        let repacked = repack(lot, best.clone(), at_least, effort.kicks, &mut dice);
+        best = better(best, repacked);
+    }
+    // The part-used electrode comes first, then the fullest; what is left over is at the end.
+    best.sort_by_key(|group| (!group.part_used, group.remnant()));
+    (best, at_least)
+}
+
+/// Fewer new electrodes, or else the longer single remnant.
+fn better(left: Vec<Group>, right: Vec<Group>) -> Vec<Group> {
+    let merit = |groups: &[Group]| (needed(groups), Reverse(longest_remnant(groups)));
+    if merit(&right) < merit(&left) {
+        right
+    } else {
+        left
+    }
+}
