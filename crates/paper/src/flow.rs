@@ -1,0 +1,174 @@
+//! Sets matter down a column and from page to page.
+
+use crate::page::{Document, Page, Sheet, Stroke, Style, mm};
+use crate::wrap::{self, Span};
+
+/// The part of a page that matter may fill, in points from the upper left corner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Body {
+    /// Left edge.
+    pub left: f64,
+    /// Right edge.
+    pub right: f64,
+    /// Upper edge.
+    pub top: f64,
+    /// Lower edge.
+    pub bottom: f64,
+}
+
+impl Body {
+    /// Margins of the papers: 15 mm at the binding edge, 10 mm elsewhere, less head and foot.
+    pub fn of(sheet: Sheet) -> Self {
+        let (width, height) = sheet.size();
+        Self {
+            left: mm(15.0),
+            right: width - mm(10.0),
+            top: mm(19.0),
+            bottom: height - mm(16.0),
+        }
+    }
+
+    /// Its width.
+    pub fn width(self) -> f64 {
+        self.right - self.left
+    }
+}
+
+/// Where on the pages the next thing goes.
+#[derive(Debug)]
+pub struct Flow {
+    sheet: Sheet,
+    body: Body,
+    pages: Vec<Page>,
+    open: Page,
+    y: f64,
+}
+
+impl Flow {
+    /// An empty first page.
+    pub fn new(sheet: Sheet) -> Self {
+        let body = Body::of(sheet);
+        Self {
+            sheet,
+            body,
+            pages: Vec::new(),
+            open: Page::default(),
+            y: body.top,
+        }
+    }
+
+    /// The part of the page to fill.
+    pub fn body(&self) -> Body {
+        self.body
+    }
+
+    /// Upper edge of the next thing.
+    pub fn y(&self) -> f64 {
+        self.y
+    }
+
+    /// Height left on the page.
+    pub fn room(&self) -> f64 {
+        self.body.bottom - self.y
+    }
+
+    /// Height of an empty page.
+    pub fn full(&self) -> f64 {
+        self.body.bottom - self.body.top
+    }
+
+    /// Whether nothing was set on the page yet.
+    pub fn at_top(&self) -> bool {
+        self.y <= self.body.top
+    }
+
+    /// The page being filled.
+    pub fn page(&mut self) -> &mut Page {
+        &mut self.open
+    }
+
+    /// Moves down; at the head of a page space is dropped.
+    pub fn skip(&mut self, height: f64) {
+        if !self.at_top() {
+            self.y += height;
+        }
+    }
+
+    /// Takes height on the page and returns its upper edge.
+    pub fn take(&mut self, height: f64) -> f64 {
+        let top = self.y;
+        self.y += height;
+        top
+    }
+
+    /// Goes to the next page unless `height` is left on this one; returns whether it did.
+    pub fn need(&mut self, height: f64) -> bool {
+        // A thing of exactly the room left must not be pushed out by rounding.
+        let moved = height > self.room() + 1e-6 && !self.at_top();
+        if moved {
+            self.next_page();
+        }
+        moved
+    }
+
+    /// Ends the page.
+    pub fn next_page(&mut self) {
+        self.pages.push(std::mem::take(&mut self.open));
+        self.y = self.body.top;
+    }
+
+    /// Sets a paragraph, indented by `indent`; it may go on to the next page.
+    pub fn paragraph(&mut self, spans: &[Span<'_>], indent: f64) {
+        let lines = wrap::wrap(spans, self.body.width() - indent);
+        // A first line alone at the foot, or a last one alone at the head, is lost to the eye.
+        if lines.len() <= 3 {
+            self.need(wrap::height(&lines));
+        } else {
+            self.need(wrap::height(&lines[..2]));
+        }
+        let count = lines.len();
+        for (index, line) in lines.iter().enumerate() {
+            let keep = if index + 2 == count { 2.0 } else { 1.0 };
+            self.need(line.leading * keep);
+            let top = self.take(line.leading);
+            line.set(&mut self.open, self.body.left + indent, top);
+        }
+    }
+
+    /// Sets a text in one style.
+    pub fn text(&mut self, style: Style, text: &str) {
+        self.paragraph(&[Span::new(style, text)], 0.0);
+    }
+
+    /// The name of a section over a rule, kept together with `keep` points of what follows.
+    pub fn section(&mut self, name: &str, remark: &str, keep: f64) {
+        use crate::look::{CAPTION, SECTION};
+        self.skip(mm(3.6));
+        let height = mm(6.2);
+        self.need(height + keep);
+        let top = self.take(height);
+        let Body { left, right, .. } = self.body;
+        let baseline = top + mm(3.9);
+        let end = self.open.text(left, baseline, SECTION, name);
+        let room = right - end - mm(4.0);
+        if let Some(line) = wrap::wrap(&[Span::new(CAPTION, remark)], room).first() {
+            line.set(&mut self.open, right - line.width, baseline - CAPTION.size);
+        }
+        self.open.rule(left, right, top + mm(5.2), Stroke::RULE);
+    }
+
+    /// Ends the paper; `margin` writes head and foot of each page, given its number and their count.
+    pub fn finish(mut self, margin: impl Fn(&mut Page, usize, usize)) -> Document {
+        if !self.open.items.is_empty() || self.pages.is_empty() {
+            self.next_page();
+        }
+        let of = self.pages.len();
+        for (index, page) in self.pages.iter_mut().enumerate() {
+            margin(page, index + 1, of);
+        }
+        Document {
+            sheet: self.sheet,
+            pages: self.pages,
+        }
+    }
+}

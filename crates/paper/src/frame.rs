@@ -1,0 +1,157 @@
+//! Head and foot of every page, and the mark of a preview.
+
+use crate::font::Face;
+use crate::look::{MARGIN, STRONG};
+use crate::page::{Ink, Item, Page, Path, Sheet, Step, Stroke, Style, mm};
+
+/// What every page of a paper says at its edges.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Frame {
+    /// The paper and what it is about, upper left.
+    pub head: String,
+    /// Who issued it, upper right.
+    pub issuer: String,
+    /// The code that leads back to the job, lower left.
+    pub code: String,
+    /// What must be said on every sheet, lower middle.
+    pub note: String,
+    /// Why the paper isn't valid yet; marks every sheet.
+    pub preview: Option<String>,
+}
+
+impl Frame {
+    /// Writes head and foot of page `number` of `of`.
+    pub fn write(&self, page: &mut Page, sheet: Sheet, number: usize, of: usize) {
+        let (width, height) = sheet.size();
+        let (left, right) = (mm(15.0), width - mm(10.0));
+        let top = mm(13.4);
+        let middle = left + (right - left) * 0.66;
+        let strong = MARGIN.ink(Ink::Text).bold();
+        page.text(
+            left,
+            top,
+            strong,
+            &fit(&self.head, middle - left - 8.0, strong),
+        );
+        page.text_right(
+            right,
+            top,
+            MARGIN,
+            &fit(&self.issuer, right - middle, MARGIN),
+        );
+        page.rule(left, right, mm(15.4), Stroke::HAIR);
+
+        let foot = height - mm(10.6);
+        page.rule(left, right, foot - mm(3.6), Stroke::HAIR);
+        let end = page.text(left, foot, MARGIN.ink(Ink::Text), &self.code);
+        let count = format!("page {number} of {of}");
+        page.text_right(right, foot, strong, &count);
+        let room = right - end - strong.measure(&count) - mm(12.0);
+        page.text(end + mm(6.0), foot, MARGIN, &fit(&self.note, room, MARGIN));
+        if let Some(why) = &self.preview {
+            mark(page, sheet, why);
+        }
+    }
+}
+
+/// A word across the sheet under everything else, and the reason in the head.
+fn mark(page: &mut Page, sheet: Sheet, why: &str) {
+    let (width, height) = sheet.size();
+    let style = STRONG.ink(Ink::Accent);
+    let text = fit(&format!("PREVIEW  {why}"), width - mm(25.0), style);
+    page.text(mm(15.0), mm(9.4), style, &text);
+    // The word is drawn as an outline, so that it never mixes with the text read back from a PDF.
+    if let Some(path) = word_across("PREVIEW", (width / 2.0, height / 2.0), 118.0, 0.92) {
+        page.items.insert(0, Item::Path(path));
+    }
+}
+
+/// The text, cut with an ellipsis where it is too wide.
+fn fit(text: &str, room: f64, style: Style) -> String {
+    if style.measure(text) <= room {
+        return text.to_owned();
+    }
+    let short: String = text
+        .chars()
+        .scan(style.measure("\u{2026}"), |used, ch| {
+            *used += style.measure(ch.encode_utf8(&mut [0; 4]));
+            (*used <= room).then_some(ch)
+        })
+        .collect();
+    format!("{}\u{2026}", short.trim_end())
+}
+
+/// The outlines of a word set around a point, turned by `turn` radians.
+fn word_across(word: &str, center: (f64, f64), size: f64, turn: f64) -> Option<Path> {
+    let face = Face::SansBold;
+    let parsed = face.metrics().parsed()?;
+    let scale = size / f64::from(parsed.units_per_em());
+    let (sin, cos) = (libm::sin(turn), libm::cos(turn));
+    let mut pen = -face.measure(word, size) / 2.0;
+    let drop = face.cap_height(size) / 2.0;
+    let mut outline = Outline {
+        steps: Vec::new(),
+        at: (0.0, 0.0),
+        place: Box::new(|_, _| (0.0, 0.0)),
+    };
+    for ch in word.chars() {
+        let glyph = parsed.glyph_index(ch)?;
+        let start = pen;
+        outline.place = Box::new(move |x, y| {
+            let (along, up) = (start + f64::from(x) * scale, f64::from(y) * scale - drop);
+            (
+                center.0 + along * cos - up * sin,
+                center.1 - along * sin - up * cos,
+            )
+        });
+        parsed.outline_glyph(glyph, &mut outline);
+        pen += face.measure(ch.encode_utf8(&mut [0; 4]), size);
+    }
+    Some(Path {
+        steps: outline.steps,
+        fill: Some(Ink::Ghost),
+        stroke: None,
+    })
+}
+
+/// Takes the outline of a glyph and raises its quadratic curves to cubic ones.
+struct Outline {
+    steps: Vec<Step>,
+    at: (f64, f64),
+    place: Box<dyn Fn(f32, f32) -> (f64, f64)>,
+}
+
+impl ttf_parser::OutlineBuilder for Outline {
+    fn move_to(&mut self, x: f32, y: f32) {
+        self.at = (self.place)(x, y);
+        self.steps.push(Step::Move(self.at.0, self.at.1));
+    }
+
+    fn line_to(&mut self, x: f32, y: f32) {
+        self.at = (self.place)(x, y);
+        self.steps.push(Step::Line(self.at.0, self.at.1));
+    }
+
+    fn quad_to(&mut self, x1: f32, y1: f32, x: f32, y: f32) {
+        let (from, by, to) = (self.at, (self.place)(x1, y1), (self.place)(x, y));
+        let third = |end: (f64, f64)| {
+            (
+                end.0 + (by.0 - end.0) * 2.0 / 3.0,
+                end.1 + (by.1 - end.1) * 2.0 / 3.0,
+            )
+        };
+        self.steps.push(Step::Curve(third(from), third(to), to));
+        self.at = to;
+    }
+
+    fn curve_to(&mut self, x1: f32, y1: f32, x2: f32, y2: f32, x: f32, y: f32) {
+        let to = (self.place)(x, y);
+        self.steps
+            .push(Step::Curve((self.place)(x1, y1), (self.place)(x2, y2), to));
+        self.at = to;
+    }
+
+    fn close(&mut self) {
+        self.steps.push(Step::Close);
+    }
+}

@@ -1,0 +1,213 @@
+//! Breaks text into lines of a given width.
+
+use crate::page::{Page, Style};
+
+/// A stretch of text in one style.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Span<'a> {
+    /// How it is set.
+    pub style: Style,
+    /// The characters; a newline breaks the line, a no-break space doesn't.
+    pub text: &'a str,
+}
+
+impl<'a> Span<'a> {
+    /// A stretch of text in one style.
+    pub const fn new(style: Style, text: &'a str) -> Self {
+        Self { style, text }
+    }
+}
+
+/// A line that was broken to fit.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SetLine {
+    pieces: Vec<(Style, String)>,
+    /// Its width in points.
+    pub width: f64,
+    /// Distance to the next baseline in points.
+    pub leading: f64,
+}
+
+impl SetLine {
+    /// Sets the line with its left end at `x`, its upper edge at `top`.
+    pub fn set(&self, page: &mut Page, x: f64, top: f64) {
+        let cap = self
+            .pieces
+            .iter()
+            .map(|(style, _)| style.face.cap_height(style.size))
+            .fold(0.0, f64::max);
+        let baseline = top + (self.leading + cap) / 2.0;
+        let mut left = x;
+        for (style, text) in &self.pieces {
+            left = page.text(left, baseline, *style, text);
+        }
+    }
+}
+
+/// Total height of lines in points.
+pub fn height(lines: &[SetLine]) -> f64 {
+    lines.iter().map(|line| line.leading).sum()
+}
+
+/// Breaks spans into lines no wider than `width`; a word that is wider by itself is cut.
+pub fn wrap(spans: &[Span<'_>], width: f64) -> Vec<SetLine> {
+    if let [span] = spans
+        && !span.text.contains('\n')
+    {
+        let whole = span.style.measure(span.text);
+        if whole <= width {
+            return vec![SetLine {
+                pieces: vec![(span.style, span.text.to_owned())],
+                width: whole,
+                leading: span.style.leading(),
+            }];
+        }
+    }
+    let mut setter = Setter {
+        width,
+        lines: vec![SetLine::default()],
+    };
+    for word in words(spans) {
+        setter.place(&word);
+    }
+    let mut lines = setter.lines;
+    let fallback = spans.first().map_or(0.0, |span| span.style.leading());
+    for line in &mut lines {
+        if line.leading == 0.0 {
+            line.leading = fallback;
+        }
+    }
+    lines
+}
+
+/// Pieces without a place to break between them, and what stands before them.
+struct Word<'a> {
+    before: Before,
+    pieces: Vec<(Style, &'a str)>,
+}
+
+#[derive(Clone, Copy, PartialEq)]
+enum Before {
+    Nothing,
+    Space(Style),
+    Break,
+}
+
+fn words<'a>(spans: &[Span<'a>]) -> Vec<Word<'a>> {
+    let mut words = Vec::new();
+    let mut open = Word {
+        before: Before::Nothing,
+        pieces: Vec::new(),
+    };
+    for span in spans {
+        let mut rest = span.text;
+        while !rest.is_empty() {
+            let end = rest.find([' ', '\n']).unwrap_or(rest.len());
+            let (piece, tail) = rest.split_at(end);
+            if !piece.is_empty() {
+                open.pieces.push((span.style, piece));
+            }
+            let mut after = tail.chars();
+            let before = match after.next() {
+                Some('\n') => Before::Break,
+                Some(_) => Before::Space(span.style),
+                None => break,
+            };
+            rest = after.as_str();
+            // A break outlives the spaces around it; several spaces are one.
+            if open.pieces.is_empty() && before != Before::Break && open.before != Before::Nothing {
+                continue;
+            }
+            if !open.pieces.is_empty() || before == Before::Break {
+                words.push(std::mem::replace(
+                    &mut open,
+                    Word {
+                        before,
+                        pieces: Vec::new(),
+                    },
+                ));
+            }
+        }
+    }
+    words.push(open);
+    words
+}
+
+struct Setter {
+    width: f64,
+    lines: Vec<SetLine>,
+}
+
+impl Setter {
+    fn place(&mut self, word: &Word<'_>) {
+        let width: f64 = word
+            .pieces
+            .iter()
+            .map(|(style, text)| style.measure(text))
+            .sum();
+        let open = self.lines.last().map_or(0.0, |line| line.width);
+        let gap = match word.before {
+            Before::Space(style) if open > 0.0 => style.measure(" "),
+            Before::Break => {
+                self.lines.push(SetLine::default());
+                0.0
+            }
+            Before::Space(_) | Before::Nothing => 0.0,
+        };
+        let open = self.lines.last().map_or(0.0, |line| line.width);
+        if open > 0.0 && open + gap + width > self.width {
+            self.lines.push(SetLine::default());
+        } else if gap > 0.0
+            && let Before::Space(style) = word.before
+        {
+            self.append(style, " ", gap);
+        }
+        for &(style, text) in &word.pieces {
+            self.append_cut(style, text);
+        }
+    }
+
+    /// Appends a piece, cut wherever the line is full.
+    fn append_cut(&mut self, style: Style, text: &str) {
+        let mut rest = text;
+        loop {
+            let open = self.lines.last().map_or(0.0, |line| line.width);
+            let whole = style.measure(rest);
+            if open + whole <= self.width + 1e-9 {
+                self.append(style, rest, whole);
+                return;
+            }
+            let mut taken = 0.0;
+            let mut end = 0;
+            for (index, ch) in rest.char_indices() {
+                let step = style.measure(&rest[index..index + ch.len_utf8()]);
+                if open + taken + step > self.width && (open > 0.0 || index > 0) {
+                    break;
+                }
+                taken += step;
+                end = index + ch.len_utf8();
+            }
+            let (head, tail) = rest.split_at(end);
+            if !head.is_empty() {
+                self.append(style, head, taken);
+            }
+            if tail.is_empty() {
+                return;
+            }
+            self.lines.push(SetLine::default());
+            rest = tail;
+        }
+    }
+
+    fn append(&mut self, style: Style, text: &str, width: f64) {
+        let Some(line) = self.lines.last_mut() else {
+            return;
+        };
+        line.width += width;
+        line.leading = line.leading.max(style.leading());
+        match line.pieces.last_mut() {
+            Some((last, open)) if *last == style => open.push_str(text),
+            _ => line.pieces.push((style, text.to_owned())),
+        }
+    }
+}

@@ -1,0 +1,178 @@
+//! The bytes: the same each time, fonts embedded and tagged, nothing untrue said.
+#![expect(clippy::unwrap_used, reason = "helpers of tests may panic")]
+
+use chrono::NaiveDate;
+use lopdf::{Dictionary, Document as Pdf, Object};
+use quillbore_paper::flow::Flow;
+use quillbore_paper::font::Face;
+use quillbore_paper::page::{Document, Item, Page, Sheet, Style, TextRun};
+use quillbore_paper::pdf::{self, Meta, PdfError};
+
+fn meta() -> Meta {
+    Meta {
+        title: "Traveler 26-0107".to_owned(),
+        author: "Tern Mill Spark Works".to_owned(),
+        date: NaiveDate::from_ymd_opt(2026, 11, 7).unwrap(),
+    }
+}
+
+fn sample() -> Document {
+    let mut flow = Flow::new(Sheet::A4);
+    for face in Face::ALL {
+        flow.text(
+            Style::new(face, 9.0),
+            "hole A36 \u{2300}0.80 \u{00B1}0.05 at 60\u{00B0}",
+        );
+    }
+    flow.finish(|_, _, _| {})
+}
+
+fn read() -> Pdf {
+    Pdf::load_mem(&pdf::write(&sample(), &meta()).unwrap()).unwrap()
+}
+
+fn descriptors(pdf: &Pdf) -> Vec<&Dictionary> {
+    pdf.objects
+        .values()
+        .filter_map(|object| object.as_dict().ok())
+        .filter(|dict| {
+            dict.get(b"Type")
+                .and_then(Object::as_name)
+                .is_ok_and(|name| name == b"FontDescriptor")
+        })
+        .collect()
+}
+
+#[test]
+fn the_same_document_gives_the_same_bytes() {
+    let first = pdf::write(&sample(), &meta()).unwrap();
+    let again = pdf::write(&sample(), &meta()).unwrap();
+    assert!(first == again);
+}
+
+#[test]
+fn another_date_gives_another_identity() {
+    let other = Meta {
+        date: NaiveDate::from_ymd_opt(2026, 11, 8).unwrap(),
+        ..meta()
+    };
+    let id = |meta: &Meta| {
+        let pdf = Pdf::load_mem(&pdf::write(&sample(), meta).unwrap()).unwrap();
+        format!("{:?}", pdf.trailer.get(b"ID").unwrap())
+    };
+    assert_ne!(id(&meta()), id(&other));
+}
+
+#[test]
+fn every_face_in_use_is_embedded_as_a_tagged_subset() {
+    let pdf = read();
+    let descriptors = descriptors(&pdf);
+    assert_eq!(descriptors.len(), 4);
+    for descriptor in descriptors {
+        let name = String::from_utf8(
+            descriptor
+                .get(b"FontName")
+                .unwrap()
+                .as_name()
+                .unwrap()
+                .to_vec(),
+        )
+        .unwrap();
+        let (tag, face) = name.split_once('+').unwrap();
+        assert!(
+            tag.len() == 6 && tag.bytes().all(|byte| byte.is_ascii_uppercase()),
+            "{name}"
+        );
+        assert!(Face::ALL.iter().any(|known| known.name() == face), "{name}");
+        let file = descriptor
+            .get(b"FontFile2")
+            .unwrap()
+            .as_reference()
+            .unwrap();
+        let program = pdf
+            .get_object(file)
+            .unwrap()
+            .as_stream()
+            .unwrap()
+            .decompressed_content()
+            .unwrap();
+        assert!(
+            program.len() > 1000 && program.len() < 60_000,
+            "{name}: {} bytes",
+            program.len()
+        );
+    }
+}
+
+#[test]
+fn every_font_maps_its_codes_back_to_text() {
+    let pdf = read();
+    let fonts: Vec<_> = pdf
+        .objects
+        .values()
+        .filter_map(|object| object.as_dict().ok())
+        .filter(|dict| {
+            dict.get(b"Subtype")
+                .and_then(Object::as_name)
+                .is_ok_and(|name| name == b"Type0")
+        })
+        .collect();
+    assert_eq!(fonts.len(), 4);
+    for font in fonts {
+        let map = font.get(b"ToUnicode").unwrap().as_reference().unwrap();
+        let map = pdf
+            .get_object(map)
+            .unwrap()
+            .as_stream()
+            .unwrap()
+            .decompressed_content()
+            .unwrap();
+        let map = String::from_utf8(map).unwrap();
+        // The codes' texts: diameter, plus-minus, degree, h, 8.
+        for text in ["<2300>", "<00B1>", "<00B0>", "<0068>", "<0038>"] {
+            assert!(map.contains(text), "{text} in\n{map}");
+        }
+    }
+}
+
+#[test]
+fn it_says_nothing_untrue() {
+    let pdf = read();
+    let info = pdf.trailer.get(b"Info").unwrap().as_reference().unwrap();
+    let info = pdf.get_object(info).unwrap().as_dict().unwrap();
+    assert!(info.get(b"GTS_PDFXVersion").is_err());
+    assert_eq!(
+        info.get(b"CreationDate").unwrap().as_str().unwrap(),
+        b"D:20261107"
+    );
+    assert!(pdf.catalog().unwrap().get(b"OutputIntents").is_err());
+}
+
+#[test]
+fn what_cannot_be_written_is_told() {
+    let empty = Document {
+        sheet: Sheet::A4,
+        pages: Vec::new(),
+    };
+    assert!(matches!(
+        pdf::write(&empty, &meta()),
+        Err(PdfError::NoPages)
+    ));
+    let mut page = Page::default();
+    page.items.push(Item::Text(TextRun {
+        x: 0.0,
+        y: 0.0,
+        style: Style::new(Face::Sans, 9.0),
+        text: "\u{4E2D}".to_owned(),
+    }));
+    let unchecked = Document {
+        sheet: Sheet::A4,
+        pages: vec![page],
+    };
+    let error = pdf::write(&unchecked, &meta()).unwrap_err();
+    assert_eq!(
+        error.to_string(),
+        "The face DejaVuSans has no glyph for '\u{4E2D}' (U+4E2D) on page 1"
+    );
+    assert_eq!(error.hint(), "Replace the character in the job's text");
+}
