@@ -14,6 +14,7 @@ pub mod finding;
 pub mod hole;
 pub mod input;
 pub mod job_figures;
+pub mod order;
 pub mod packing;
 pub mod quantity;
 pub mod tables;
