@@ -6,11 +6,14 @@
 pub mod edit;
 pub mod entry;
 pub mod field;
+pub mod file;
 pub mod job;
 pub mod row;
+pub mod shop;
 
 pub use edit::{CellAt, Edit};
 pub use entry::{Entry, Unit};
 pub use field::{Block, Field, FieldKind, Value};
 pub use job::Job;
 pub use row::{Column, Row};
+pub use shop::Shop;

@@ -1,0 +1,180 @@
+//! What job files and shop files share: size, encoding and format number, before anything is parsed.
+
+use serde::de::DeserializeOwned;
+
+/// The largest file that is read at all [bytes].
+pub const LARGEST_FILE: usize = 64 * 1024 * 1024;
+
+/// The format number must stand within this many bytes from the start.
+const HEAD: usize = 256;
+
+/// Why a file is not one of ours, before its content is looked at.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum TextError {
+    /// Nothing in it.
+    #[error("The file is empty.")]
+    Empty,
+    /// Larger than anything we write.
+    #[error("The file is larger than 64 MB.")]
+    TooLarge,
+    /// A byte that no text has.
+    #[error("The file is not text: byte {at} is zero.")]
+    Binary {
+        /// Which byte, from 1.
+        at: usize,
+    },
+    /// Not UTF-8.
+    #[error("Line {line} of the file is not UTF-8 text.")]
+    NotUtf8 {
+        /// Which line, from 1.
+        line: usize,
+    },
+    /// No format number at the start.
+    #[error("The file does not begin with a format number such as (format: 1, ...).")]
+    NoFormat,
+    /// Written by a newer program.
+    #[error("The file has format {found}; this program reads formats up to {newest}.")]
+    NewerFormat {
+        /// The file's format.
+        found: u64,
+        /// The newest format that is read here.
+        newest: u32,
+    },
+    /// A format that never was.
+    #[error("The file says format {found}, which never existed.")]
+    UnknownFormat {
+        /// The file's format.
+        found: u64,
+    },
+    /// The text stops before it is complete.
+    #[error("The file ends in the middle, at line {line}, column {column}.")]
+    Truncated {
+        /// Which line, from 1.
+        line: usize,
+        /// Which column, from 1.
+        column: usize,
+    },
+    /// Something that doesn't belong there.
+    #[error("Line {line}, column {column} of the file can't be read: {what}.")]
+    Broken {
+        /// Which line, from 1.
+        line: usize,
+        /// Which column, from 1.
+        column: usize,
+        /// What is wrong.
+        what: String,
+    },
+}
+
+impl TextError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            Self::Empty | Self::Truncated { .. } => {
+                "Take the previous version, which stands in the folder of the same name that ends in .files."
+            }
+            Self::TooLarge | Self::Binary { .. } | Self::NotUtf8 { .. } | Self::NoFormat => {
+                "Choose a file that this program has written."
+            }
+            Self::NewerFormat { .. } => "Open it with a newer version of the program.",
+            Self::UnknownFormat { .. } | Self::Broken { .. } => {
+                "Put it right in a text editor, or take the previous version."
+            }
+        }
+    }
+}
+
+/// The text of a file, once its size and encoding are in order.
+pub(crate) fn decode(bytes: &[u8]) -> Result<&str, TextError> {
+    if bytes.len() > LARGEST_FILE {
+        return Err(TextError::TooLarge);
+    }
+    if bytes.trim_ascii().is_empty() {
+        return Err(TextError::Empty);
+    }
+    if let Some(at) = bytes.iter().position(|byte| *byte == 0) {
+        return Err(TextError::Binary { at: at + 1 });
+    }
+    std::str::from_utf8(bytes).map_err(|error| TextError::NotUtf8 {
+        line: 1 + bytes[..error.valid_up_to()]
+            .iter()
+            .filter(|byte| **byte == b'\n')
+            .count(),
+    })
+}
+
+/// The format number that a text of ours begins with, found without parsing the rest.
+pub(crate) fn format_number(text: &str) -> Result<u64, TextError> {
+    number_in_head(text).ok_or(TextError::NoFormat)
+}
+
+fn number_in_head(text: &str) -> Option<u64> {
+    let head = &text.as_bytes()[..text.len().min(HEAD)];
+    let rest = skip_space(head).strip_prefix(b"(")?;
+    let rest = skip_space(rest).strip_prefix(b"format")?;
+    let rest = skip_space(skip_space(rest).strip_prefix(b":")?);
+    let digits = rest.iter().take_while(|byte| byte.is_ascii_digit()).count();
+    // A number that touches the end of the head could go on behind it.
+    if digits == rest.len() {
+        return None;
+    }
+    std::str::from_utf8(&rest[..digits]).ok()?.parse().ok()
+}
+
+/// Leaves out blanks and line comments; a mark of byte order too.
+fn skip_space(bytes: &[u8]) -> &[u8] {
+    let mut rest = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    loop {
+        rest = rest.trim_ascii_start();
+        if !rest.starts_with(b"//") {
+            return rest;
+        }
+        let line = rest.iter().position(|byte| *byte == b'\n');
+        rest = line.map_or(&[], |end| &rest[end..]);
+    }
+}
+
+/// Parses a text of ours; a fault names line and column.
+pub(crate) fn parse<T: DeserializeOwned>(text: &str) -> Result<T, TextError> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    ron::Options::default()
+        .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
+        .from_str(text)
+        .map_err(|error| fault(text, &error))
+}
+
+fn fault(text: &str, error: &ron::error::SpannedError) -> TextError {
+    let ron::error::Position { line, col: column } = error.span.end;
+    let unclosed = matches!(
+        error.code,
+        ron::Error::Eof | ron::Error::ExpectedStringEnd | ron::Error::UnclosedBlockComment
+    );
+    if unclosed || rest_from(text, line, column).trim().is_empty() {
+        return TextError::Truncated { line, column };
+    }
+    TextError::Broken {
+        line,
+        column,
+        what: sentence(&error.code.to_string()),
+    }
+}
+
+/// The text from a place on; nothing where the place lies behind its end.
+fn rest_from(text: &str, line: usize, column: usize) -> &str {
+    let start = match line.checked_sub(2) {
+        None => Some(0),
+        Some(breaks) => text.match_indices('\n').nth(breaks).map(|(at, _)| at + 1),
+    };
+    let rest = start.map_or("", |start| &text[start..]);
+    let skipped = rest.char_indices().nth(column.saturating_sub(1));
+    skipped.map_or("", |(at, _)| &rest[at..])
+}
+
+/// The parser's words without a capital and a full stop, so that they fit into our sentence.
+fn sentence(what: &str) -> String {
+    let what = what.trim().trim_end_matches('.');
+    let mut letters = what.chars();
+    let first = letters.next().map(|letter| letter.to_ascii_lowercase());
+    first.into_iter().chain(letters).collect()
+}

@@ -1,0 +1,164 @@
+//! Start values of the process as the shop file gives them: each with its pedigree.
+
+use std::collections::BTreeMap;
+
+use quillbore_calc::Spread;
+use quillbore_calc::tables::StartValues;
+use serde::Deserialize;
+
+use super::error::ShopError;
+
+/// A value and where it comes from.
+#[derive(Clone, Debug, Deserialize)]
+struct Told<T>(T, String);
+
+type Pair = (f64, f64);
+
+macro_rules! start_values {
+    ($($name:ident: $disk:ty => $field:ident by $convert:ident;)+) => {
+        /// Start values in a file; what is not given stays as it was.
+        #[derive(Clone, Debug, Default, Deserialize)]
+        #[serde(default, deny_unknown_fields)]
+        pub(super) struct StartFile { $($name: Option<Told<$disk>>,)+ }
+
+        impl StartFile {
+            /// These values with the other's in their place, where it has any.
+            pub(super) fn laid_under(self, over: Self) -> Self {
+                Self { $($name: over.$name.or(self.$name),)+ }
+            }
+
+            /// The values for the calculation, and each one's pedigree by its name there.
+            pub(super) fn build(&self) -> Result<(StartValues, BTreeMap<&'static str, String>), ShopError> {
+                let mut pedigree = BTreeMap::new();
+                let values = StartValues {
+                    $($field: {
+                        let Some(Told(value, source)) = &self.$name else {
+                            return Err(ShopError::Missing {
+                                what: concat!("The start value ", stringify!($name)).to_owned(),
+                            });
+                        };
+                        let bad = |what: &str| ShopError::Row {
+                            list: "start",
+                            name: stringify!($name).to_owned(),
+                            what: what.to_owned(),
+                        };
+                        if source.trim().is_empty() {
+                            return Err(bad("it does not say where it comes from"));
+                        }
+                        pedigree.insert(stringify!($field), source.clone());
+                        $convert(value).map_err(bad)?
+                    },)+
+                };
+                Ok((values, pedigree))
+            }
+        }
+    };
+}
+
+start_values! {
+    gap_mm: Vec<(f64, Pair)> => gap_mm by spread_curve;
+    feed_by_diameter: Vec<Pair> => feed_by_diameter by curve;
+    wear_by_diameter: Vec<Pair> => wear_by_diameter by curve;
+    wear_at_100_diameters: Pair => wear_at_100_diameters by spread;
+    depth_s: Pair => depth_s by spread;
+    depth_m: f64 => depth_m by positive;
+    zone_feed: f64 => zone_feed by positive;
+    channels_feed: f64 => channels_feed by positive;
+    channels_wear: f64 => channels_wear by positive;
+    channels_from_mm: f64 => channels_from_mm by positive;
+    overtravel_least_mm: f64 => overtravel_least_mm by positive;
+    overtravel_diameters: f64 => overtravel_diameters by positive;
+    touch_off_s: Pair => touch_off_min by seconds;
+    index_s: Pair => index_min by seconds;
+    tilt_min: Pair => tilt_min by spread;
+    turn_over_min: Pair => turn_over_min by spread;
+    change_by_hand_min: Pair => change_by_hand_min by spread;
+    change_thin_min: Pair => change_thin_min by spread;
+    change_by_changer_min: Pair => change_by_changer_min by spread;
+    guide_change_min: Pair => guide_change_min by spread;
+    dressing_min: Pair => dressing_min by spread;
+    dressing_mm: f64 => dressing_mm by positive;
+    setup_min: Pair => setup_min by spread;
+    first_piece_min: Pair => first_piece_min by spread;
+    load_min: Pair => load_min by spread;
+    receive_min: Pair => receive_min by spread;
+    wash_min: Pair => wash_min by spread;
+    pin_check_min: Pair => pin_check_min by spread;
+    pack_min: Pair => pack_min by spread;
+    tube_tolerance_mm: f64 => tube_tolerance_mm by positive;
+    breakage: Pair => breakage by chance;
+    breakage_thin: Pair => breakage_thin by chance;
+    thin_tube_mm: f64 => thin_tube_mm by positive;
+    drift_mm_per_100: Pair => drift_mm_per_100 by spread;
+    overlap_mm: f64 => overlap_mm by positive;
+    taper_mm_per_100: f64 => taper_mm_per_100 by not_negative;
+    hole_scatter: f64 => hole_scatter by not_negative;
+    handling_scatter: f64 => handling_scatter by not_negative;
+}
+
+type Checked<T> = Result<T, &'static str>;
+
+/// A band from P10 to P90.
+pub(super) fn spread(pair: &Pair) -> Checked<Spread> {
+    Spread::new(pair.0, pair.1).ok_or("a band needs two numbers above 0, the smaller one first")
+}
+
+fn seconds(pair: &Pair) -> Checked<Spread> {
+    spread(&(pair.0 / 60.0, pair.1 / 60.0))
+}
+
+fn chance(pair: &Pair) -> Checked<Spread> {
+    if pair.1 >= 1.0 {
+        return Err("a chance is below 1");
+    }
+    spread(pair)
+}
+
+fn positive(value: &f64) -> Checked<f64> {
+    if *value > 0.0 && value.is_finite() {
+        Ok(*value)
+    } else {
+        Err("it must be a number above 0")
+    }
+}
+
+fn not_negative(value: &f64) -> Checked<f64> {
+    if *value >= 0.0 && value.is_finite() {
+        Ok(*value)
+    } else {
+        Err("it must be a number of 0 or more")
+    }
+}
+
+fn curve(points: &[Pair]) -> Checked<Vec<Pair>> {
+    rising(points.iter().map(|point| point.0))?;
+    for point in points {
+        positive(&point.1)?;
+    }
+    Ok(points.to_vec())
+}
+
+fn spread_curve(points: &[(f64, Pair)]) -> Checked<Vec<(f64, Spread)>> {
+    rising(points.iter().map(|point| point.0))?;
+    points
+        .iter()
+        .map(|(at, pair)| Ok((*at, spread(pair)?)))
+        .collect()
+}
+
+/// A curve is looked up by a rising diameter.
+fn rising(diameters: impl Iterator<Item = f64>) -> Checked<()> {
+    let mut last = 0.0;
+    let mut points = 0;
+    for diameter in diameters {
+        if !(diameter > last && diameter.is_finite()) {
+            return Err("its diameters must rise from above 0");
+        }
+        last = diameter;
+        points += 1;
+    }
+    if points == 0 {
+        return Err("it needs at least one point");
+    }
+    Ok(())
+}

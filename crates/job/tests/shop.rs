@@ -1,0 +1,428 @@
+//! The shop: every row of the assets is sound, and a shop's own file is laid over them.
+
+#![expect(clippy::unwrap_used, reason = "a helper that fails is a failed test")]
+
+use chrono::NaiveDate;
+use quillbore_calc::Spread;
+use quillbore_calc::tables::{Family, Hazard, TubeMaterial};
+use quillbore_job::Shop;
+
+fn shop() -> &'static Shop {
+    Shop::embedded().unwrap()
+}
+
+fn day(text: &str) -> NaiveDate {
+    text.parse().unwrap()
+}
+
+fn names<'a, T>(rows: &'a [T], name: impl Fn(&'a T) -> &'a str) -> Vec<&'a str> {
+    rows.iter().map(name).collect()
+}
+
+#[test]
+fn materials_are_about_45_sorted_and_sound() {
+    let materials = &shop().tables.materials;
+    assert!((43..=50).contains(&materials.len()), "{}", materials.len());
+    for material in materials {
+        let name = &material.name;
+        assert!((1.0..25.0).contains(&material.density_g_cm3), "{name}");
+        let [low, high] = material.resistivity_ohm_cm.unwrap();
+        assert!(low >= 1.5e-6 && low <= high && high <= 10.0, "{name}");
+        assert!(
+            material.feed_mm_min.p10 >= 1.0 && material.feed_mm_min.p90 <= 60.0,
+            "{name}"
+        );
+        assert!(
+            material.wear.p10 >= 0.1 && material.wear.p90 <= 4.0,
+            "{name}"
+        );
+    }
+    let names = names(materials, |material| &material.name);
+    assert!(
+        names.is_sorted_by_key(|name| name.to_lowercase()),
+        "{names:?}"
+    );
+}
+
+#[test]
+fn every_row_says_where_it_comes_from() {
+    let Shop {
+        tables, pedigree, ..
+    } = shop();
+    let lists = [
+        (tables.materials.len(), &pedigree.materials),
+        (tables.materials.len(), &pedigree.process),
+        (tables.tubes.len(), &pedigree.tubes),
+        (tables.guides.len(), &pedigree.guides),
+        (tables.machines.len(), &pedigree.machines),
+    ];
+    for (rows, told) in lists {
+        assert_eq!(rows, told.len());
+        assert!(told.iter().all(|text| text.trim().len() >= 6), "{told:?}");
+    }
+    for process in &pedigree.process {
+        let honest = process.contains("common practice, no source") || process.contains("memory");
+        assert!(honest, "{process}");
+    }
+    assert_eq!(pedigree.start.len(), 38);
+    for (name, text) in &pedigree.start {
+        let honest = text.contains("memory") || text.contains("invented");
+        assert!(honest, "{name}: {text}");
+    }
+}
+
+#[test]
+fn tubes_are_hollow_sorted_and_each_has_a_guide_and_a_machine() {
+    let tables = &shop().tables;
+    for tube in &tables.tubes {
+        assert!(tube.bore_mm < 0.5 * tube.outer_mm, "{}", tube.name);
+        assert!((0.1..=12.7).contains(&tube.outer_mm), "{}", tube.name);
+        assert!((150.0..=914.4).contains(&tube.length_mm), "{}", tube.name);
+        assert!(tube.price > 0.0 && tube.channels >= 1, "{}", tube.name);
+        assert!(
+            tube.channels == 1 || tube.outer_mm >= tables.start.channels_from_mm,
+            "{}",
+            tube.name
+        );
+        let guided = tables
+            .guides
+            .iter()
+            .any(|guide| guide.tube_mm == tube.outer_mm);
+        assert!(guided, "no guide for {}", tube.name);
+        let driven = tables.machines.iter().any(|machine| {
+            let [least, most] = machine.tube_mm;
+            (least..=most).contains(&tube.outer_mm) && tube.length_mm <= machine.tube_length_mm
+        });
+        assert!(driven, "no machine for {}", tube.name);
+    }
+    assert!(tables.tubes.is_sorted_by_key(|tube| tube.outer_mm));
+    assert!(tables.guides.is_sorted_by_key(|guide| guide.tube_mm));
+    for tenths in 3..=30_u32 {
+        let outer = f64::from(tenths) / 10.0;
+        let there = tables.tubes.iter().any(|tube| {
+            tube.outer_mm == outer
+                && tube.material == TubeMaterial::Brass
+                && tube.length_mm == 400.0
+        });
+        assert!(there, "no brass tube of {outer} mm");
+    }
+}
+
+/// Density [g/cm3] and resistivity [ohm cm] against the sources named in each row; where sheets
+/// conflict the range holds each of them.
+#[test]
+fn materials_agree_with_their_sources() {
+    let rows: &[(&str, f64, f64)] = &[
+        // Two C93200 supplier tables and a compare page agree.
+        ("Bearing bronze C932", 8.91, 14.29e-6),
+        // AISI 304 data sheet.
+        ("Stainless 304", 8.0, 72e-6),
+        // 316 supplier page.
+        ("Stainless 316", 8.027, 74e-6),
+        // Aluminum alloy physical-property table: 24 ohm cmil/ft, 0.098 lb/in3.
+        ("Aluminum 6061-T6", 2.71, 3.99e-6),
+        // The same by 43 %IACS.
+        ("Aluminum 6061-T6", 2.71, 172.41 / 43.0 * 1e-6),
+        // Alloy X data sheet: 46.6 microhm-in.
+        ("Nickel alloy X", 8.22, 118e-6),
+        // C17200 wire supplier page: 46.2 ohm cmil/ft.
+        ("Beryllium copper C17200", 8.26, 7.68e-6),
+        // Invar 36 data sheet: 495 ohm cmil/ft.
+        ("Iron-nickel 36", 8.05, 495.0 * 0.16624e-6),
+        // Alloy 718: three sheets.
+        ("Nickel alloy 718", 8.19, 121e-6),
+        ("Nickel alloy 718", 8.19, 125e-6),
+        // pymatgen-core 2026.10.16, periodic_table.json.
+        ("Tungsten", 19.25, 5.28e-6),
+        ("Molybdenum", 10.28, 5.34e-6),
+        ("Tantalum", 16.65, 13.1e-6),
+        ("Niobium", 8.57, 15.2e-6),
+        ("Zirconium", 6.511, 42.1e-6),
+        ("Silver", 10.49, 1.587e-6),
+        ("Copper C110", 8.92, 1.678e-6),
+    ];
+    for (name, density, resistivity) in rows {
+        let material = &shop().tables.materials[shop().material(name).unwrap()];
+        assert_eq!(material.density_g_cm3, *density, "{name}");
+        let [low, high] = material.resistivity_ohm_cm.unwrap();
+        // Half a unit of the third printed digit: what a conversion of units leaves.
+        let (low, high) = (low * 0.9995, high * 1.0005);
+        assert!(
+            (low..=high).contains(resistivity),
+            "{name}: {low} {resistivity} {high}"
+        );
+    }
+}
+
+/// The start table of the trade: common practice, no source.
+#[test]
+fn feed_and_wear_are_those_of_the_start_table() {
+    let rows = [
+        ("Tool steel D2", (15.0, 35.0), (0.4, 1.2), false),
+        ("Mild steel 1018", (15.0, 35.0), (0.4, 1.2), false),
+        ("Stainless 316", (10.0, 30.0), (0.4, 1.2), false),
+        ("Nickel alloy 718", (8.0, 30.0), (0.5, 1.5), false),
+        ("Titanium Ti-6Al-4V", (5.0, 20.0), (0.5, 1.5), false),
+        ("Aluminum 7075-T6", (25.0, 60.0), (0.1, 0.4), false),
+        ("Bearing bronze C932", (5.0, 20.0), (0.8, 3.0), false),
+        ("Carbide WC-10Co", (2.0, 10.0), (1.0, 4.0), false),
+        ("Tungsten", (2.0, 10.0), (1.0, 4.0), true),
+        ("Cobalt chrome F75", (8.0, 30.0), (0.5, 1.5), true),
+        ("Brass C360", (5.0, 20.0), (0.8, 3.0), true),
+    ];
+    for (name, feed, wear, from_family) in rows {
+        let material = &shop().tables.materials[shop().material(name).unwrap()];
+        assert_eq!(
+            material.feed_mm_min,
+            Spread::new(feed.0, feed.1).unwrap(),
+            "{name}"
+        );
+        assert_eq!(
+            material.wear,
+            Spread::new(wear.0, wear.1).unwrap(),
+            "{name}"
+        );
+        assert_eq!(material.from_family, from_family, "{name}");
+    }
+}
+
+#[test]
+fn dangers_stand_in_the_rows() {
+    let rows = [
+        ("Titanium grade 2", Family::Titanium, Hazard::BurningFines),
+        ("Magnesium AZ31B", Family::Magnesium, Hazard::BurningFines),
+        ("Zirconium", Family::Zirconium, Hazard::BurningFines),
+        ("Aluminum 6061-T6", Family::Aluminum, Hazard::BurningFines),
+        ("Beryllium copper C17200", Family::Copper, Hazard::Beryllium),
+        ("Carbide WC-6Co", Family::Carbide, Hazard::Cobalt),
+        ("Nickel alloy 625", Family::Nickel, Hazard::Nickel),
+        ("Stainless 304", Family::Stainless, Hazard::Chromium),
+        ("Bearing bronze C932", Family::Copper, Hazard::CopperLead),
+    ];
+    for (name, family, hazard) in rows {
+        let material = &shop().tables.materials[shop().material(name).unwrap()];
+        assert_eq!(material.family, family, "{name}");
+        assert!(material.hazards.contains(&hazard), "{name}");
+    }
+}
+
+#[test]
+fn start_values_come_in_the_units_of_the_calculation() {
+    let start = &shop().tables.start;
+    assert_eq!(
+        start.touch_off_min,
+        Spread::new(5.0 / 60.0, 15.0 / 60.0).unwrap()
+    );
+    assert_eq!(
+        start.index_min,
+        Spread::new(3.0 / 60.0, 10.0 / 60.0).unwrap()
+    );
+    assert_eq!(start.gap_mm[1], (1.0, Spread::new(0.03, 0.08).unwrap()));
+    assert_eq!(start.feed_by_diameter.first(), Some(&(0.2, 0.4)));
+    assert_eq!(start.feed_by_diameter.last(), Some(&(6.0, 0.12)));
+    assert_eq!(start.depth_s, Spread::new(60.0, 100.0).unwrap());
+}
+
+/// Common practice, no source: a 36 in tube with 8 in held back has 28 in to use.
+#[test]
+fn the_long_head_uses_28_inches_of_a_36_inch_tube() {
+    let tables = &shop().tables;
+    let steeple = tables
+        .machines
+        .iter()
+        .find(|m| m.name == "Steeple")
+        .unwrap();
+    let longest = tables
+        .tubes
+        .iter()
+        .map(|tube| tube.length_mm)
+        .fold(0.0, f64::max);
+    let usable = (longest - steeple.held_back_mm).min(steeple.stroke_mm);
+    assert!((usable - 28.0 * 25.4).abs() < 1e-9, "{usable}");
+}
+
+#[test]
+fn the_rate_card_goes_by_the_day() {
+    let rows = [
+        ("2025-12-31", 48.0, 68.0),
+        ("2026-01-01", 48.0, 68.0),
+        ("2026-06-30", 48.0, 68.0),
+        ("2026-07-01", 50.0, 70.0),
+        ("2031-01-01", 50.0, 70.0),
+    ];
+    for (on, labor, machine) in rows {
+        let tables = shop().tables_on(day(on));
+        assert_eq!(tables.rates.labor_per_hour, labor, "{on}");
+        assert_eq!(tables.machines[0].rate_per_hour, machine, "{on}");
+        assert_eq!(shop().rates_on(day(on)).rates, tables.rates, "{on}");
+    }
+    assert_eq!(shop().tables, shop().tables_on(day("2026-07-01")));
+}
+
+#[test]
+fn a_material_is_found_under_its_other_names() {
+    let rows = [
+        ("304", "Stainless 304"),
+        ("1.4301", "Stainless 304"),
+        ("UNS S30400", "Stainless 304"),
+        ("nickel ALLOY 718", "Nickel alloy 718"),
+        ("718", "Nickel alloy 718"),
+        ("d2", "Tool steel D2"),
+        ("17-4PH", "Stainless 17-4 PH"),
+        ("Ti 6Al 4V", "Titanium Ti-6Al-4V"),
+        ("carbide wc-6co", "Carbide WC-6Co"),
+        ("unobtainium", ""),
+        ("", ""),
+    ];
+    for (text, name) in rows {
+        let found = shop()
+            .material(text)
+            .map(|index| shop().tables.materials[index].name.as_str());
+        assert_eq!(found.unwrap_or_default(), name, "{text}");
+    }
+}
+
+#[test]
+fn working_days_leave_out_weekends_and_days_off() {
+    let own = r#"(format: 1, calendar: (work_days: [Mon, Tue, Wed, Thu, Fri], hours_per_day: 9.0,
+        unattended_hours_per_day: 6.0, days_off: ["2026-11-26"]))"#;
+    let calendar = Shop::with_file(own.as_bytes()).unwrap().calendar;
+    // 2026-11-25 is a Wednesday.
+    let rows = [
+        (0, "2026-11-25"),
+        (1, "2026-11-27"),
+        (2, "2026-11-30"),
+        (8, "2026-12-08"),
+    ];
+    for (days, then) in rows {
+        assert_eq!(
+            calendar.after(day("2026-11-25"), days),
+            Some(day(then)),
+            "{days}"
+        );
+    }
+    assert_eq!(calendar.after(day("2026-11-25"), u32::MAX), None);
+}
+
+#[test]
+fn a_shops_own_file_replaces_adds_and_leaves_out() {
+    let own = r#"( // our shop
+        format: 1,
+        name: "Tin Kettle Holes",
+        without: ["Wren", "brass 0.10 x 150"],
+        materials: [
+            (name: "stainless 316", family: Stainless, density_g_cm3: 7.99,
+             process: (feed_mm_min: (14, 18), wear: (0.6, 0.7), tube: Brass, pedigree: "our records")),
+            (name: "Alloy 99", family: Nickel, density_g_cm3: 8.5, resistivity_uohm_cm: (120, 130)),
+        ],
+        tubes: [(name: "brass 1.00 x 400", material: Brass, outer_mm: 1, bore_mm: 0.4, channels: 1,
+                 length_mm: 400, price: 1.10, stock: 12)],
+        machines: [(name: "Old Mule", part_mm: (300, 300, 200), mass_kg: 100, stroke_mm: 300,
+            tube_mm: (0.3, 3), tube_length_mm: 400, held_back_mm: 100, stand_off_mm: 8,
+            pressure_bar: 50, changer: false, index_axis: false, tilt_deg: None,
+            table_rapid_mm_min: 1000, head_rapid_mm_min: 1000, attended: 1, rate_per_hour: 40)],
+        rates: [(valid_from: "2020-01-01", currency: "EUR", minor_digits: 2, labor_per_hour: 44,
+            machines_per_hour: {"Old Mule": 41}, dielectric_per_hour: 1, power_per_hour: 1, margin: 0.25,
+            minimum_charge: 90, redo_share: 0.02, part_risk_share: 0)],
+        start: (setup_min: ((20, 25), "our records")),
+    )"#;
+    let own = Shop::with_file(own.as_bytes()).unwrap();
+    assert_eq!(own.name, "Tin Kettle Holes");
+    assert_eq!(own.address, shop().address);
+    assert_eq!(
+        own.tables.materials.len(),
+        shop().tables.materials.len() + 1
+    );
+    let index = own.material("Stainless 316").unwrap();
+    let material = &own.tables.materials[index];
+    assert_eq!(material.feed_mm_min, Spread::new(14.0, 18.0).unwrap());
+    assert_eq!(material.resistivity_ohm_cm, None);
+    assert_eq!(own.pedigree.materials[index], "the shop's own file");
+    assert_eq!(own.pedigree.process[index], "our records");
+    assert!(own.material("Alloy 99").is_some());
+    assert_eq!(own.tables.tubes.len(), shop().tables.tubes.len() - 1);
+    let at = own
+        .tables
+        .tubes
+        .iter()
+        .position(|tube| tube.name == "brass 1.00 x 400")
+        .unwrap();
+    assert_eq!(own.tables.tubes[at].stock, Some(12));
+    assert_eq!(own.pedigree.tubes[at], "the shop's own file");
+    let machines = names(&own.tables.machines, |machine| &machine.name);
+    assert_eq!(machines, ["Barrow", "Steeple", "Old Mule"]);
+    assert_eq!(own.tables.machines[2].rate_per_hour, 41.0);
+    // Its one card holds on every day: the start cards are gone.
+    assert_eq!(own.rates_on(day("2027-01-01")).rates.currency, "EUR");
+    assert_eq!(own.tables.start.setup_min, Spread::new(20.0, 25.0).unwrap());
+    assert_eq!(own.tables.start.load_min, shop().tables.start.load_min);
+}
+
+#[test]
+fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
+    let tube = |bore: &str| {
+        format!(
+            "(format: 1, tubes: [(name: \"t\", material: Brass, outer_mm: 1.0, bore_mm: {bore}, \
+             channels: 1, length_mm: 400.0, price: 1.0)])"
+        )
+    };
+    let rows: &[(&str, &str)] = &[
+        ("", "The file is empty."),
+        ("  \n", "The file is empty."),
+        (
+            "(name: \"x\")",
+            "The file does not begin with a format number such as (format: 1, ...).",
+        ),
+        (
+            "(format: 2)",
+            "The file has format 2; this program reads formats up to 1.",
+        ),
+        (
+            "(format: 0)",
+            "The file says format 0, which never existed.",
+        ),
+        (
+            "(format: 1, name: \"x",
+            "The file ends in the middle, at line 1, column 20.",
+        ),
+        (
+            "(format: 1,\n nome: \"x\")",
+            "Line 2, column 6 of the file can't be read: unexpected field named `nome` in `ShopFile`",
+        ),
+        (
+            &tube("1.5"),
+            "In tubes, \"t\": bore_mm must be smaller than outer_mm.",
+        ),
+        (
+            &tube("NaN"),
+            "In tubes, \"t\": bore_mm must be a number above 0.",
+        ),
+        (
+            &tube("inf"),
+            "In tubes, \"t\": bore_mm must be a number above 0.",
+        ),
+        (
+            "(format: 1, without: [\"Robin\"])",
+            "No row has the name \"Robin\" that is to be left out.",
+        ),
+        (
+            "(format: 1, start: (setup_min: ((60, 20), \"ours\")))",
+            "In start, \"setup_min\": a band needs two numbers above 0, the smaller one first.",
+        ),
+        (
+            "(format: 1, materials: [(name: \"718\", family: Nickel, density_g_cm3: 8.2)])",
+            "In materials, the name \"718\" stands twice.",
+        ),
+        (
+            "(format: 1, rates: [(valid_from: \"soon\", currency: \"USD\", minor_digits: 2, \
+             labor_per_hour: 1, dielectric_per_hour: 1, power_per_hour: 1, margin: 0.2, \
+             minimum_charge: 1, redo_share: 0, part_risk_share: 0)])",
+            "In rates, \"soon\": the day is not like 2026-01-31.",
+        ),
+    ];
+    for (text, sentence) in rows {
+        let error = Shop::with_file(text.as_bytes()).unwrap_err();
+        assert!(error.to_string().starts_with(sentence), "{text}\n{error}");
+        assert!(error.hint().ends_with('.'), "{}", error.hint());
+    }
+}
