@@ -17,6 +17,7 @@ pub mod job_figures;
 pub mod order;
 pub mod packing;
 pub mod quantity;
+pub mod standards;
 pub mod tables;
 
 pub use figure::Figure;

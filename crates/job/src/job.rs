@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use quillbore_calc::RowId;
 
 use crate::entry::{Entry, Unit};
-use crate::field::{Field, Value};
+use crate::field::{AngleBasis, Field, Value};
 use crate::row::Row;
 
 /// A job; cloning it is cheap, its rows are shared.
@@ -72,6 +72,15 @@ impl Job {
     #[must_use]
     pub fn text(&self, field: Field) -> &str {
         self.field(field).text()
+    }
+
+    /// What the angles of this job are measured from, where their text doesn't say.
+    #[must_use]
+    pub fn angle_basis(&self) -> AngleBasis {
+        match self.field(Field::AngleBasis).value() {
+            Some(Value::AngleBasis(basis)) => *basis,
+            _ => AngleBasis::default(),
+        }
     }
 
     /// The row with an identity.

@@ -3,14 +3,23 @@
 //! This crate knows nothing of windows, paper or foreign formats. A job holds what was typed;
 //! everything computed comes from [`quillbore_calc`] on demand and is never stored in it.
 
+pub mod apply;
 pub mod edit;
 pub mod entry;
 pub mod field;
 pub mod file;
 pub mod job;
+pub mod places;
+pub mod read_cell;
+pub mod read_field;
+pub mod read_overrule;
+pub mod read_quantity;
 pub mod row;
 pub mod shop;
+pub mod show_quantity;
+pub mod words;
 
+pub use apply::{Change, EditRefused, apply};
 pub use edit::{CellAt, Edit};
 pub use entry::{Entry, Unit};
 pub use field::{Block, Field, FieldKind, Value};

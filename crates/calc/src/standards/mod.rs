@@ -1,0 +1,5 @@
+//! Figures of published standards that drawings refer to.
+
+pub mod drills;
+pub mod fits;
+pub mod threads;

@@ -1,0 +1,89 @@
+//! Doing an edit to a job: pure, in one place for window, import, commands and tests alike.
+
+mod cells;
+mod change;
+mod overrules;
+mod places;
+mod refused;
+mod rows;
+
+pub use change::Change;
+pub use refused::EditRefused;
+
+use std::sync::Arc;
+
+use crate::edit::Edit;
+use crate::entry::Unit;
+use crate::field::Field;
+use crate::job::Job;
+use crate::read_field::read_field;
+
+/// Most rows of a table.
+pub const MOST_ROWS: usize = 100_000;
+
+/// Most places of a row.
+pub const MOST_PLACES: usize = 100_000;
+
+/// Most characters of one text.
+pub const LONGEST_TEXT: usize = 100_000;
+
+/// Does an edit to a job and says what it touched; the rows that it doesn't touch stay shared.
+pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
+    let mut job = job.clone();
+    let change = match edit {
+        Edit::SetField { field, text, unit } => set_field(&mut job, *field, text, *unit)?,
+        Edit::SetCells { at, rows, unit } => cells::set(&mut job, *at, rows, *unit)?,
+        Edit::InsertRows { before, count } => rows::insert(&mut job, *before, *count)?,
+        Edit::DeleteRows { rows } => rows::delete(&mut job, rows)?,
+        Edit::SetPlaces { row, places } => places::set(&mut job, *row, places)?,
+        Edit::SetUnit(unit) => set_unit(&mut job, *unit),
+        Edit::Overrule {
+            figure,
+            text,
+            reason,
+            unit,
+        } => overrules::put(&mut job, figure, text, reason, *unit)?,
+        Edit::WithdrawOverrule { figure } => overrules::withdraw(&mut job, figure)?,
+    };
+    Ok((job, change))
+}
+
+fn set_field(job: &mut Job, field: Field, text: &str, unit: Unit) -> Result<Change, EditRefused> {
+    check_length(text)?;
+    let entry = read_field(field, text, unit);
+    let mut change = Change {
+        read: usize::from(entry.value().is_some()),
+        unread: usize::from(entry.why().is_some()),
+        ..Change::default()
+    };
+    if entry == *job.field(field) {
+        return Ok(change);
+    }
+    let fields = Arc::make_mut(&mut job.fields);
+    if entry.is_empty() {
+        fields.remove(&field);
+    } else {
+        fields.insert(field, entry);
+    }
+    change.fields.push(field);
+    if field == Field::AngleBasis {
+        change.rows = cells::read_angles_again(job);
+    }
+    Ok(change)
+}
+
+fn set_unit(job: &mut Job, unit: Unit) -> Change {
+    let other = job.unit != unit;
+    job.unit = unit;
+    Change {
+        other,
+        ..Change::default()
+    }
+}
+
+fn check_length(text: &str) -> Result<(), EditRefused> {
+    if text.chars().count() > LONGEST_TEXT {
+        return Err(EditRefused::TextTooLong { most: LONGEST_TEXT });
+    }
+    Ok(())
+}

@@ -1,0 +1,42 @@
+//! Giving a row its places.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use quillbore_calc::RowId;
+use quillbore_calc::input::Place;
+
+use super::{Change, EditRefused, MOST_PLACES};
+use crate::job::Job;
+use crate::places::unit_vector;
+
+pub(super) fn set(job: &mut Job, id: RowId, places: &[Place]) -> Result<Change, EditRefused> {
+    let Some(index) = job.row_index(id) else {
+        return Err(EditRefused::NoSuchRow { row: id });
+    };
+    if places.len() > MOST_PLACES {
+        return Err(EditRefused::TooManyPlaces { most: MOST_PLACES });
+    }
+    let mut numbers = BTreeSet::new();
+    let mut usable = Vec::with_capacity(places.len());
+    for place in places {
+        let number = place.number;
+        if !numbers.insert(number) {
+            return Err(EditRefused::PlaceTwice { number });
+        }
+        let axis = unit_vector(place.axis);
+        match axis {
+            Some(axis) if place.point_mm.iter().all(|along| along.is_finite()) => {
+                usable.push(Place { axis, ..*place });
+            }
+            _ => return Err(EditRefused::PlaceUnusable { number }),
+        }
+    }
+    let row = &mut job.rows[index];
+    let mut change = Change::default();
+    if *row.places != usable {
+        Arc::make_mut(row).places = Arc::new(usable);
+        change.rows.push(id);
+    }
+    Ok(change)
+}

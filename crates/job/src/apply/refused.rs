@@ -1,0 +1,71 @@
+//! Why an edit can't be done.
+
+use quillbore_calc::RowId;
+
+use crate::row::Column;
+
+/// Why an edit was refused; the job stays as it was.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{}", crate::words::refusals::edit(self))]
+pub enum EditRefused {
+    /// The row is not in the table.
+    NoSuchRow {
+        /// The row asked for.
+        row: RowId,
+    },
+    /// The place is below the empty row under the table.
+    BelowTheTable {
+        /// The row asked for, from 0.
+        row: usize,
+        /// Rows in the table.
+        rows: usize,
+    },
+    /// The block reaches past the last column.
+    PastLastColumn {
+        /// The column it starts in.
+        from: Column,
+        /// Columns that the block has.
+        columns: usize,
+        /// Columns from there to the table's end.
+        room: usize,
+    },
+    /// The table would have more rows than it can.
+    TooManyRows {
+        /// Most rows of a table.
+        most: usize,
+    },
+    /// A text is longer than any cell needs.
+    TextTooLong {
+        /// Most characters of a text.
+        most: usize,
+    },
+    /// More places than a row can have.
+    TooManyPlaces {
+        /// Most places of a row.
+        most: usize,
+    },
+    /// A place has no usable point or direction.
+    PlaceUnusable {
+        /// Its number.
+        number: u32,
+    },
+    /// Two places have the same number.
+    PlaceTwice {
+        /// The number.
+        number: u32,
+    },
+    /// An overrule without a reason.
+    ReasonMissing,
+    /// An overrule without a value.
+    ValueMissing,
+    /// There is no overrule to withdraw.
+    NotOverruled,
+}
+
+impl EditRefused {
+    /// What to do instead.
+    #[must_use]
+    pub fn hint(&self) -> &'static str {
+        crate::words::refusals::edit_hint(self)
+    }
+}

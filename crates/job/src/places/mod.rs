@@ -1,0 +1,5 @@
+//! Places of holes: patterns and pasted lists.
+
+mod vector;
+
+pub use vector::unit_vector;

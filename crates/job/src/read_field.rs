@@ -1,0 +1,53 @@
+//! Text into the sheet's single lines.
+
+use crate::Unit;
+use crate::entry::Entry;
+use crate::field::{Field, FieldKind, Value};
+use crate::read_cell::entry;
+use crate::read_quantity::{self as read, Misread};
+
+/// Longest single line, in characters.
+const LONGEST_LINE: usize = 400;
+
+/// Longest text of several lines, in characters.
+const LONGEST_LINES: usize = 20_000;
+
+/// Reads a text as a field's entry; white space alone is an empty one.
+#[must_use]
+pub fn read_field(field: Field, text: &str, unit: Unit) -> Entry<Value> {
+    entry(text, unit, |text| value(field, text, unit))
+}
+
+fn value(field: Field, text: &str, unit: Unit) -> Result<Value, Misread> {
+    Ok(match field.kind() {
+        FieldKind::Line | FieldKind::Material | FieldKind::Machine => {
+            Value::Text(read::line(text, LONGEST_LINE)?)
+        }
+        FieldKind::Lines => Value::Text(read::lines(text, LONGEST_LINES)?),
+        FieldKind::Length => Value::Length(read::length(text, unit)?),
+        FieldKind::Mass => Value::MassKg(read::mass_kg(text, unit)?),
+        FieldKind::Count => Value::Count(count(field, text)?),
+        FieldKind::Counts => Value::Counts(read::quantities(text)?),
+        FieldKind::Money => Value::Money(read::money(text)?),
+        FieldKind::Percent => Value::Share(read::share(text)?),
+        FieldKind::Date => Value::Date(read::date(text)?),
+        FieldKind::Resistivity => Value::Resistivity(read::resistivity_ohm_cm(text)?),
+        FieldKind::Tolerance => {
+            let (lower, upper) = read::tolerance(text, unit)?;
+            Value::Tolerance(lower, upper)
+        }
+        FieldKind::AngleBasis => Value::AngleBasis(read::angle_basis(text)?),
+        FieldKind::YesNo => Value::YesNo(read::yes_no(text)?),
+        FieldKind::PartAxis => Value::PartAxis(read::part_axis(text)?),
+    })
+}
+
+/// Spares and lead time may be none; a quantity may not.
+fn count(field: Field, text: &str) -> Result<u32, Misread> {
+    match field {
+        Field::LeadDays => read::days(text, 0),
+        Field::ValidDays => read::days(text, 1),
+        Field::Spares => read::whole(text, 0),
+        _ => read::whole(text, 1),
+    }
+}

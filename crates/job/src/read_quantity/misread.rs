@@ -1,0 +1,237 @@
+//! Why text could not be read: codes and facts, whose sentences stand in `words::refusals`.
+
+/// What a text was to be read as.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// A length.
+    Length,
+    /// A depth on the hole's axis.
+    Depth,
+    /// A hole size with its limits.
+    Size,
+    /// A tolerance without a size.
+    Tolerance,
+    /// An angle at an entry.
+    Angle,
+    /// Holes in a row.
+    Holes,
+    /// A whole number.
+    Whole,
+    /// A number of days.
+    Days,
+    /// A list of quantities.
+    Quantities,
+    /// Where a hole ends.
+    End,
+    /// The surface at an entry.
+    Surface,
+    /// Yes or no.
+    YesNo,
+    /// The ends that a hole is drilled from.
+    Ends,
+    /// Layers from the entry on.
+    Layers,
+    /// A mass.
+    Mass,
+    /// An amount of money.
+    Money,
+    /// A share in percent.
+    Percent,
+    /// A day.
+    Date,
+    /// A resistivity.
+    Resistivity,
+    /// An axis of the part.
+    PartAxis,
+    /// What angles are measured from.
+    AngleBasis,
+    /// A feed.
+    Feed,
+    /// A time in minutes.
+    Minutes,
+    /// A time in hours.
+    Hours,
+    /// A part of a direction's vector.
+    VectorPart,
+    /// A plain angle, of any sign.
+    Turn,
+}
+
+/// Why a text could not be read.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{}", crate::words::refusals::misread(self))]
+pub enum Misread {
+    /// The text has more characters than any quantity needs.
+    TooLong {
+        /// How many it may have.
+        most: usize,
+    },
+    /// The text is not what the place asks for.
+    Not {
+        /// What it was to be.
+        what: What,
+        /// What was found instead.
+        found: String,
+    },
+    /// The text starts well, but something is left over.
+    LeftOver {
+        /// What it was to be.
+        what: What,
+        /// What is left over.
+        rest: String,
+    },
+    /// More digits than can be meant.
+    TooManyDigits {
+        /// The number as typed.
+        number: String,
+    },
+    /// A number whose points and commas group nothing.
+    Separators {
+        /// The number as typed.
+        number: String,
+    },
+    /// Two readings are possible.
+    TwoReadings {
+        /// The text in question.
+        text: String,
+        /// One reading, written so that it can only mean that.
+        one: String,
+        /// The other.
+        other: String,
+    },
+    /// A fraction with a zero below the line.
+    ZeroBelow {
+        /// The fraction as typed.
+        fraction: String,
+    },
+    /// A fraction without a unit where bare numbers are millimeters.
+    FractionWithoutUnit {
+        /// The fraction as typed.
+        fraction: String,
+    },
+    /// Bare numbers between different units.
+    MixedUnits,
+    /// A drill size with a tolerance without a unit where bare numbers are millimeters.
+    DrillToleranceWithoutUnit,
+    /// A value below zero where none can be.
+    Negative {
+        /// What it was to be.
+        what: What,
+    },
+    /// Zero where nothing can be zero.
+    Zero {
+        /// What it was to be.
+        what: What,
+    },
+    /// Larger than anything in the trade.
+    TooLarge {
+        /// What it was to be.
+        what: What,
+        /// The largest that is taken, with its unit.
+        most: &'static str,
+    },
+    /// A part of a thing where only whole ones count.
+    NotWhole {
+        /// What it was to be.
+        what: What,
+        /// What was typed.
+        found: String,
+    },
+    /// No drill of that number or letter.
+    NoSuchDrill {
+        /// The drill as typed.
+        drill: String,
+    },
+    /// A drill's name where a drill can't be.
+    DrillIsADiameter {
+        /// The drill as typed.
+        drill: String,
+    },
+    /// Only a lower limit.
+    MinimumAlone,
+    /// Only one deviation.
+    OneDeviation {
+        /// The deviation as typed.
+        typed: String,
+    },
+    /// A second deviation without a sign.
+    DeviationWithoutSign {
+        /// The deviation as typed.
+        typed: String,
+    },
+    /// Two numbers that are no pair of limits.
+    NoPair {
+        /// The first as typed.
+        first: String,
+        /// The second as typed.
+        second: String,
+    },
+    /// A drill with another size beside it.
+    DrillAndSize {
+        /// The drill as typed.
+        drill: String,
+        /// The size beside it as typed.
+        size: String,
+    },
+    /// Two limits that are the same.
+    EqualLimits,
+    /// A lower limit that is not above zero.
+    LowerLimitNotAboveZero,
+    /// A class of shafts on a hole.
+    ShaftClass {
+        /// The class as typed.
+        class: String,
+    },
+    /// A class of fit that the table doesn't have at that size.
+    NoSuchClass {
+        /// The class as typed.
+        class: String,
+    },
+    /// A class of fit on a bare number where bare numbers are inches.
+    ClassOnInches {
+        /// The class as typed.
+        class: String,
+    },
+    /// `THRU` where a depth is asked for.
+    ThroughIsAnEnd,
+    /// An angle outside its range.
+    AngleRange {
+        /// True where it is measured from the surface.
+        from_surface: bool,
+    },
+    /// Minutes or seconds of arc of sixty and more.
+    ArcPart,
+    /// A share that must be below one hundred percent.
+    ShareRange,
+    /// A day that no calendar has.
+    NoSuchDay,
+    /// A year of two digits.
+    ShortYear,
+    /// A resistivity without a unit.
+    ResistivityWithoutUnit {
+        /// The number as typed.
+        number: String,
+    },
+    /// A sign or code of a currency.
+    CurrencyMark {
+        /// The mark as typed.
+        mark: String,
+    },
+    /// A layer without its thickness in front.
+    LayerWithoutThickness {
+        /// The layer as typed.
+        layer: String,
+    },
+    /// More things than can be meant.
+    TooMany {
+        /// How many are taken.
+        most: usize,
+    },
+    /// More text than the line holds.
+    TextTooLong {
+        /// How many characters it holds.
+        most: usize,
+    },
+    /// Several lines of text where one is asked for is fine, but signs that can't be printed are not.
+    Unprintable,
+}

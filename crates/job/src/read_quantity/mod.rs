@@ -1,0 +1,37 @@
+//! Reading what was typed: pure, exact until one final division, and never a panic.
+//!
+//! Every function takes the text to the letter and the unit that bare numbers are meant in, and
+//! gives the value or a [`Misread`], whose sentence says what is wrong and what to type instead.
+//! A lone comma is a decimal comma; a unit in the text wins over the context's.
+
+mod amounts;
+mod angle;
+mod choices;
+mod date;
+mod deviations;
+mod exact;
+mod figures;
+mod layers;
+mod length;
+mod measure;
+mod misread;
+mod number;
+mod scan;
+mod size;
+mod surface;
+mod text;
+mod whole;
+
+pub use amounts::{mass_kg, money, resistivity_ohm_cm, share};
+pub use angle::{angle_basis, tilt, turn};
+pub use choices::{ends, hole_end, part_axis, yes_no};
+pub use date::date;
+pub use deviations::tolerance;
+pub use figures::{feed_mm_min, hours, minutes, vector_part};
+pub use layers::layers;
+pub use length::{coordinate, depth, length, length_or_zero};
+pub use misread::{Misread, What};
+pub use size::size;
+pub use surface::surface;
+pub use text::{line, lines};
+pub use whole::{days, holes, quantities, whole};

@@ -1,0 +1,159 @@
+//! Whole numbers: holes, parts, days, quantities to be priced.
+
+use super::number::{decimal, number};
+use super::scan::Scan;
+use super::{Misread, What};
+
+/// Largest count that is taken.
+const MOST: i128 = 1_000_000;
+
+/// Most quantities in one list.
+const MOST_QUANTITIES: usize = 50;
+
+/// Reads a count of holes: `36`, `36x`, `36 places`, `(36)`.
+pub fn holes(text: &str) -> Result<u32, Misread> {
+    const WORDS: [&str; 13] = [
+        "x", "place", "places", "pl", "plc", "plcs", "hole", "holes", "off", "pcs", "pc", "ea",
+        "equally",
+    ];
+    let mut scan = Scan::new(text)?.without_brackets();
+    scan.eat_word(&["qty", "x"]);
+    let count = counted(&mut scan, What::Holes, 1)?;
+    while scan.eat_word(&WORDS) || scan.eat_word(&["spaced"]) {}
+    at_end(&mut scan, What::Holes, count)
+}
+
+/// Reads a whole number of at least `least` things: `25`, `25 pcs`.
+pub fn whole(text: &str, least: u32) -> Result<u32, Misread> {
+    let mut scan = Scan::new(text)?;
+    let count = counted(&mut scan, What::Whole, least)?;
+    scan.eat_word(&["pcs", "pc", "pieces", "parts", "ea", "off"]);
+    at_end(&mut scan, What::Whole, count)
+}
+
+/// Reads a number of days of at least `least`: `10`, `10 days`, `10 working days`.
+pub fn days(text: &str, least: u32) -> Result<u32, Misread> {
+    let mut scan = Scan::new(text)?;
+    let count = counted(&mut scan, What::Days, least)?;
+    scan.eat_word(&["working", "calendar", "business"]);
+    scan.eat_word(&["day", "days", "d"]);
+    at_end(&mut scan, What::Days, count)
+}
+
+/// Reads quantities to be priced, rising and each once: `10, 25, 50`, `10/25/50`, `10 25 50`.
+pub fn quantities(text: &str) -> Result<Vec<u32>, Misread> {
+    let what = What::Quantities;
+    let mut scan = Scan::new(text)?;
+    let mut found = Vec::new();
+    while !scan.at_end() {
+        let digits = scan.digits().ok_or_else(|| Misread::Not {
+            what,
+            found: scan.rest(),
+        })?;
+        if matches!(scan.here(), Some('.' | ',')) {
+            not_grouped(&scan, &digits)?;
+        }
+        found.push(in_range(&digits, what, 1)?);
+        scan.eat_word(&["pcs", "pc", "pieces", "parts", "ea", "off"]);
+        let _ = [',', ';', '/', '+', '&']
+            .into_iter()
+            .any(|sign| scan.eat(sign))
+            || scan.eat_word(&["and"]);
+    }
+    if found.is_empty() {
+        return Err(Misread::Not {
+            what,
+            found: text.trim().to_owned(),
+        });
+    }
+    found.sort_unstable();
+    found.dedup();
+    if found.len() > MOST_QUANTITIES {
+        return Err(Misread::TooMany {
+            most: MOST_QUANTITIES,
+        });
+    }
+    Ok(found)
+}
+
+/// In a list `10,250` may be two quantities or one.
+fn not_grouped(scan: &Scan, digits: &str) -> Result<(), Misread> {
+    let three = (1..=3).all(|ahead| scan.ahead(ahead).is_some_and(|c| c.is_ascii_digit()));
+    if three && digits.len() <= 3 && !scan.ahead(4).is_some_and(|c| c.is_ascii_digit()) {
+        let group: String = (1..=3).filter_map(|ahead| scan.ahead(ahead)).collect();
+        return Err(Misread::TwoReadings {
+            text: format!("{digits},{group}"),
+            one: format!("{digits}; {group}"),
+            other: format!("{digits}{group}"),
+        });
+    }
+    Ok(())
+}
+
+/// Reads a whole number that stands here.
+pub(crate) fn counted(scan: &mut Scan, what: What, least: u32) -> Result<u32, Misread> {
+    if scan.peek() == Some('-') && scan.ahead(1).is_some_and(|c| c.is_ascii_digit()) {
+        return Err(Misread::Negative { what });
+    }
+    let Some(number) = number(scan)? else {
+        return Err(Misread::Not {
+            what,
+            found: scan.rest(),
+        });
+    };
+    if let Some(readings) = grouped_or_not(&number.typed) {
+        return Err(readings);
+    }
+    match number.value.as_whole() {
+        Some(count) if !number.fraction => in_range(&count.to_string(), what, least),
+        _ => Err(Misread::NotWhole {
+            what,
+            found: number.typed,
+        }),
+    }
+}
+
+/// `1,250` and `1.250` may be grouped or have a decimal part, where neither is the rule.
+pub(crate) fn grouped_or_not(typed: &str) -> Option<Misread> {
+    let (whole, part) = typed.split_once(['.', ','])?;
+    let three = part.len() == 3 && part.chars().all(|c| c.is_ascii_digit());
+    let leads = (1..=3).contains(&whole.len()) && !whole.starts_with('0');
+    if !three || !leads {
+        return None;
+    }
+    let decimal = decimal(&format!("{whole}.{part}")).ok()?;
+    Some(Misread::TwoReadings {
+        text: typed.to_owned(),
+        one: format!("{whole}{part}"),
+        other: decimal.to_f64().to_string(),
+    })
+}
+
+fn in_range(digits: &str, what: What, least: u32) -> Result<u32, Misread> {
+    let too_large = Misread::TooLarge {
+        what,
+        most: "1,000,000",
+    };
+    let Ok(count) = digits.parse::<i128>() else {
+        return Err(too_large);
+    };
+    if count > MOST {
+        return Err(too_large);
+    }
+    let count = u32::try_from(count).map_err(|_| too_large)?;
+    if count < least {
+        return Err(Misread::Zero { what });
+    }
+    Ok(count)
+}
+
+fn at_end(scan: &mut Scan, what: What, count: u32) -> Result<u32, Misread> {
+    if scan.at_end() {
+        Ok(count)
+    } else {
+        Err(Misread::LeftOver {
+            what,
+            rest: scan.rest(),
+        })
+    }
+}

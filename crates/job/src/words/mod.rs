@@ -1,0 +1,4 @@
+//! Everything that is said to the user, in one place: a second language is a second set of files.
+
+pub mod names;
+pub mod refusals;

@@ -1,0 +1,210 @@
+//! Lengths, depths and angles from text.
+
+use quillbore_job::Unit::{self, Inch, Mm};
+use quillbore_job::field::AngleBasis::{FromNormal, FromSurface};
+use quillbore_job::read_quantity::{self as read, Misread};
+
+#[track_caller]
+fn length(text: &str, unit: Unit, expect_mm: f64) {
+    let length = read::length(text, unit);
+    assert_eq!(
+        length.map(|length| length.mm()),
+        Ok(expect_mm),
+        "{text} in {unit:?}"
+    );
+}
+
+/// The sentence must say both what is wrong and what to type.
+#[track_caller]
+fn refused<T: std::fmt::Debug>(text: &str, result: Result<T, Misread>, says: &str) {
+    let why = result.map_or_else(|why| why.to_string(), |value| format!("{value:?}"));
+    assert!(why.contains(says), "{text}: {why}");
+    assert!(!why.contains('\n') && why.len() < 300, "{text}: {why}");
+}
+
+#[test]
+fn lengths_as_typed() {
+    for (text, unit, mm) in [
+        ("0.8", Mm, 0.8),
+        ("0,8", Mm, 0.8),
+        ("0,5 mm", Inch, 0.5),
+        ("0.5mm", Inch, 0.5),
+        (".020", Inch, 0.508),
+        (".02 in", Mm, 0.508),
+        (".02 in.", Mm, 0.508),
+        (".02\"", Mm, 0.508),
+        (".02\u{2033}", Mm, 0.508),
+        (".02 inch", Mm, 0.508),
+        ("20 thou", Mm, 0.508),
+        ("20 mil", Mm, 0.508),
+        ("20mils", Mm, 0.508),
+        ("1/32", Inch, 0.79375),
+        ("1/32 in", Mm, 0.79375),
+        ("1/32\"", Mm, 0.79375),
+        ("1-1/2", Inch, 38.1),
+        ("1 1/2\"", Mm, 38.1),
+        ("1\u{bd} in", Mm, 38.1),
+        ("1\u{a0}1/2 in", Mm, 38.1),
+        ("1/2 mm", Mm, 0.5),
+        ("800 um", Mm, 0.8),
+        ("800 \u{b5}m", Inch, 0.8),
+        ("800 \u{3bc}m", Inch, 0.8),
+        ("2.5 cm", Inch, 25.0),
+        ("2 ft", Inch, 609.6),
+        ("1,250.5", Mm, 1250.5),
+        ("1.250,5", Mm, 1250.5),
+        ("1\u{2009}250.5", Mm, 1250.5),
+        ("1\u{202f}250,5 mm", Inch, 1250.5),
+        ("+0.8", Mm, 0.8),
+        ("  0.8  ", Mm, 0.8),
+        ("0.8 MM", Mm, 0.8),
+        ("\u{ff10}\u{ff0e}\u{ff18}", Mm, 0.8),
+        ("5.", Mm, 5.0),
+        // One rounding only: 0.1 and 0.3 have no exact float, the nearest is taken.
+        ("0.1", Mm, 0.1),
+        ("0.3", Mm, 0.3),
+        ("1/3 in", Mm, 25.4 / 3.0),
+    ] {
+        length(text, unit, mm);
+    }
+}
+
+#[test]
+fn lengths_that_are_none() {
+    for (text, unit, says) in [
+        ("abc", Mm, "is not a length: type 0.8 mm"),
+        ("", Mm, "A length is missing: type"),
+        ("mm", Mm, "is not a length"),
+        ("nan", Mm, "is not a length"),
+        ("inf", Mm, "is not a length"),
+        ("1e3", Mm, "\u{201c}e3\u{201d} is left over behind a length"),
+        ("0.8 x 14", Mm, "\u{201c}x 14\u{201d} is left over"),
+        ("0.8 m", Mm, "\u{201c}m\u{201d} is left over"),
+        ("0", Mm, "can't be zero"),
+        ("0.000", Inch, "can't be zero"),
+        ("-0.8", Mm, "can't be below zero"),
+        ("\u{2212}0.8", Mm, "can't be below zero"),
+        ("1/32", Mm, "type 1/32 in, or the decimal in mm"),
+        ("1 1/2", Mm, "type 1 1/2 in"),
+        ("1/0", Inch, "zero below the line"),
+        ("1,25.5", Mm, "don't group it"),
+        ("1.2.3", Mm, "don't group it"),
+        ("1000000", Mm, "can't be larger than 1 km"),
+        (
+            "0.1234567890123456789012345",
+            Mm,
+            "more digits than can be meant",
+        ),
+        (
+            "99999999999999999999999999999999999999999999",
+            Mm,
+            "more digits",
+        ),
+        ("#60", Mm, "is a drill size, which is a diameter"),
+        ("F", Mm, "is a drill size"),
+    ] {
+        refused(text, read::length(text, unit), says);
+    }
+    let long = "1".repeat(201);
+    refused(
+        &long,
+        read::length(&long, Mm),
+        "longer than the 200 characters",
+    );
+}
+
+#[test]
+fn coordinates_have_any_sign() {
+    for (text, mm) in [
+        ("-12.5", -12.5),
+        ("\u{2212}12,5", -12.5),
+        ("0", 0.0),
+        ("+3", 3.0),
+        ("-0", 0.0),
+    ] {
+        let read = read::coordinate(text, Mm).unwrap().mm();
+        assert_eq!(read.to_bits(), f64::to_bits(mm), "{text}");
+    }
+    assert_eq!(read::length_or_zero("0", Mm).unwrap().mm(), 0.0);
+    refused("-1", read::length_or_zero("-1", Mm), "below zero");
+}
+
+#[test]
+fn depths() {
+    for (text, unit, mm) in [
+        ("14", Mm, 14.0),
+        (".55", Inch, 13.97),
+        ("14 deep", Mm, 14.0),
+        ("14 mm deep", Inch, 14.0),
+        ("depth 14", Mm, 14.0),
+        ("\u{21a7} 14", Mm, 14.0),
+        ("\u{21a7}.5", Inch, 12.7),
+    ] {
+        assert_eq!(read::depth(text, unit).unwrap().mm(), mm, "{text}");
+    }
+    for (text, says) in [
+        ("THRU", "type it under End and leave the depth empty"),
+        ("through", "under End"),
+        ("-14", "can't be below zero"),
+        ("deep", "A depth is missing"),
+        ("0", "can't be zero"),
+    ] {
+        refused(text, read::depth(text, Mm), says);
+    }
+}
+
+#[test]
+fn angles_and_what_they_are_measured_from() {
+    for (text, basis, from_normal, said) in [
+        ("30", FromNormal, 30.0, FromNormal),
+        ("30", FromSurface, 60.0, FromSurface),
+        ("30\u{b0}", FromNormal, 30.0, FromNormal),
+        ("30 deg", FromNormal, 30.0, FromNormal),
+        ("30\u{b0}15'", FromNormal, 30.25, FromNormal),
+        ("30\u{b0}15\u{2032}", FromNormal, 30.25, FromNormal),
+        ("30\u{ba} 15' 36\"", FromNormal, 30.26, FromNormal),
+        ("30 deg 15 min", FromNormal, 30.25, FromNormal),
+        ("30 from surface", FromNormal, 60.0, FromSurface),
+        ("30\u{b0} to the surface", FromNormal, 60.0, FromSurface),
+        ("60 from normal", FromSurface, 60.0, FromNormal),
+        ("60 off normal", FromSurface, 60.0, FromNormal),
+        ("0", FromNormal, 0.0, FromNormal),
+        ("90", FromSurface, 0.0, FromSurface),
+        ("normal", FromSurface, 0.0, FromNormal),
+        ("square to the surface", FromSurface, 0.0, FromNormal),
+        ("22,5", FromNormal, 22.5, FromNormal),
+        ("89.9", FromNormal, 89.9, FromNormal),
+        // Exact: 90 - 89.9 is not 0.1 in floats.
+        ("89.9", FromSurface, 0.1, FromSurface),
+    ] {
+        let read = read::tilt(text, basis).unwrap_or_else(|why| panic!("{text}: {why}"));
+        assert_eq!(
+            (read.from_normal.deg(), read.basis),
+            (from_normal, said),
+            "{text}"
+        );
+    }
+    for (text, basis, says) in [
+        ("90", FromNormal, "between 0 and less than 90"),
+        ("0", FromSurface, "between more than 0 and 90"),
+        ("91 from surface", FromNormal, "between more than 0 and 90"),
+        ("-5", FromNormal, "between 0 and less than 90"),
+        ("30\u{b0}60'", FromNormal, "stop at 59"),
+        ("thirty", FromNormal, "is not an angle at the entry"),
+        ("30 rad", FromNormal, "left over"),
+        ("", FromNormal, "missing"),
+    ] {
+        refused(text, read::tilt(text, basis), says);
+    }
+}
+
+#[test]
+fn plain_angles_and_vectors() {
+    assert_eq!(read::turn("-12.5").unwrap().deg(), -12.5);
+    assert_eq!(read::turn("370").unwrap().deg(), 370.0);
+    assert_eq!(read::turn("10\u{b0}30'").unwrap().deg(), 10.5);
+    refused("4000", read::turn("4000"), "can't be larger");
+    assert_eq!(read::vector_part("-0,5"), Ok(-0.5));
+    assert_eq!(read::vector_part("\u{2212}1"), Ok(-1.0));
+    refused("x", read::vector_part("x"), "part of a direction");
+}
