@@ -59,7 +59,7 @@ pub enum Value {
     Text(String),
     /// A length.
     Length(Length),
-    /// A mass [kg].
+    /// A mass in kg.
     MassKg(f64),
     /// A whole number.
     Count(u32),

@@ -43,19 +43,19 @@ pub struct Overrule {
 /// A figure that can be overruled, named so that it survives a change of the shop's tables.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum FigureKey {
-    /// Gap per side of a row [mm].
+    /// Gap per side of a row in mm.
     Gap(RowId),
-    /// Feed of a row [mm/min].
+    /// Feed of a row in mm/min.
     Feed(RowId),
-    /// Minutes of one hole of a row [min].
+    /// Minutes of one hole of a row.
     HoleMinutes(RowId),
-    /// Wear of one hole of a row [mm].
+    /// Wear of one hole of a row in mm.
     Wear(RowId),
     /// Electrodes for the lot, of the tube with this name.
     Electrodes(String),
-    /// Machine hours of the lot [h].
+    /// Machine hours of the lot.
     MachineHours,
-    /// Labor hours of the lot [h].
+    /// Labor hours of the lot.
     LaborHours,
     /// Price of one part at this quantity.
     UnitPrice(u32),

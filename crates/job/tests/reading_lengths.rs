@@ -8,7 +8,7 @@ use quillbore_job::read_quantity::{self as read, Misread};
 fn length(text: &str, unit: Unit, expect_mm: f64) {
     let length = read::length(text, unit);
     assert_eq!(
-        length.map(|length| length.mm()),
+        length.map(quillbore_calc::Length::mm),
         Ok(expect_mm),
         "{text} in {unit:?}"
     );

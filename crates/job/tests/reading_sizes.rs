@@ -10,7 +10,7 @@ use quillbore_job::row::LimitsGiven::{
 #[track_caller]
 fn size(text: &str, unit: Unit, [nominal, lower, upper]: [f64; 3], given: &LimitsGiven) {
     let found = read::size(text, unit).map(|size| {
-        let nominal = size.nominal.map_or(0.0, |nominal| nominal.mm());
+        let nominal = size.nominal.map_or(0.0, quillbore_calc::Length::mm);
         ([nominal, size.lower.mm(), size.upper.mm()], size.given)
     });
     let expect = ([nominal, lower, upper], given.clone());

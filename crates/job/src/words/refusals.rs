@@ -2,6 +2,7 @@
 
 use super::names;
 use crate::apply::EditRefused;
+use crate::places::{PatternRefused, PlacesUnreadable};
 use crate::read_quantity::{Misread, What};
 
 /// Longest piece of typed text that a sentence repeats, in characters.
@@ -256,4 +257,69 @@ pub(crate) const fn edit_hint(why: &EditRefused) -> &'static str {
         }
         EditRefused::NotOverruled => "The computed figure stands already.",
     }
+}
+
+/// One sentence: why a pattern of places can't be made.
+pub(crate) const fn pattern(why: PatternRefused) -> &'static str {
+    match why {
+        PatternRefused::NoHoles => "The pattern has no holes",
+        PatternRefused::TooMany => "The pattern has more holes than a row can have places",
+        PatternRefused::Unusable => "A length or direction of the pattern is zero or missing",
+    }
+}
+
+/// What to do instead.
+pub(crate) const fn pattern_hint(why: PatternRefused) -> &'static str {
+    match why {
+        PatternRefused::NoHoles => "Give it at least one hole.",
+        PatternRefused::TooMany => "Spread the holes over several rows.",
+        PatternRefused::Unusable => "Give it a radius or steps, and a direction that is not zero.",
+    }
+}
+
+/// One sentence: why a list of places can't be read.
+pub(crate) fn places(why: &PlacesUnreadable) -> String {
+    match why {
+        PlacesUnreadable::Empty => "There are no places in the list".to_owned(),
+        PlacesUnreadable::ColumnsUnknown { columns: 1 } => {
+            "The list has one column, and nothing says what it is".to_owned()
+        }
+        PlacesUnreadable::ColumnsUnknown { columns } => {
+            format!("The list has {columns} columns, and nothing says which is which")
+        }
+        PlacesUnreadable::ColumnTwice { head } => {
+            format!("The column \u{201c}{}\u{201d} is there twice", quoted(head))
+        }
+        PlacesUnreadable::TooMany => "The list has more places than a row can have".to_owned(),
+    }
+}
+
+/// What to do instead.
+pub(crate) const fn places_hint(why: &PlacesUnreadable) -> &'static str {
+    match why {
+        PlacesUnreadable::Empty => "Copy the lines with their numbers.",
+        PlacesUnreadable::ColumnsUnknown { .. } => {
+            "Put a line above it: number, x, y, z and i, j, k or tilt, turn."
+        }
+        PlacesUnreadable::ColumnTwice { .. } => "Leave out one of the two columns.",
+        PlacesUnreadable::TooMany => "Spread the places over several rows.",
+    }
+}
+
+/// What is said beside a line whose number an earlier place has.
+pub(crate) fn place_number_twice(number: u32) -> String {
+    format!("Place {number} is there already: give each place its own number.")
+}
+
+/// What is said beside a line with more cells than columns.
+pub(crate) fn place_cell_left_over(cell: &str) -> String {
+    format!(
+        "\u{201c}{}\u{201d} stands under no column: give it a column, or leave it out.",
+        quoted(cell)
+    )
+}
+
+/// What is said beside a line whose direction is zero.
+pub(crate) fn place_without_direction() -> String {
+    "The direction is zero: type its parts, such as 0, 0, -1.".to_owned()
 }

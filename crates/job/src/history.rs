@@ -1,0 +1,194 @@
+//! Undo and redo: labelled snapshots that share what didn't change.
+
+use std::collections::VecDeque;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+
+use crate::apply::{Change, EditRefused, apply};
+use crate::edit::Edit;
+use crate::job::Job;
+use crate::words::edits::label;
+
+/// Most steps that can be undone.
+pub const MOST_STEPS: usize = 200;
+
+/// A job with the way it came about; `S` is the window's selection, kept and given back.
+#[derive(Clone, Debug)]
+pub struct History<S = ()> {
+    now: Arc<Job>,
+    /// Which state this is; no two states of one history have the same.
+    state: u64,
+    next_state: u64,
+    saved: Option<u64>,
+    past: VecDeque<Step<S>>,
+    future: Vec<Step<S>>,
+}
+
+/// One step: a state that can be gone to, and the way there.
+#[derive(Clone, Debug)]
+struct Step<S> {
+    job: Arc<Job>,
+    state: u64,
+    label: String,
+    gesture: Option<u64>,
+    before: S,
+    after: S,
+}
+
+/// How an edit belongs to what the user does.
+#[derive(Clone, Debug)]
+pub struct Doing<S> {
+    /// Edits with the same key, one after another, are one step: a drag, a held key.
+    pub gesture: Option<u64>,
+    /// What is selected before the edit.
+    pub before: S,
+    /// What is selected after it.
+    pub after: S,
+}
+
+impl<S: Clone> History<S> {
+    /// A history that starts with a job just opened, or just made where it is not `saved` yet.
+    #[must_use]
+    pub fn new(job: Job, saved: bool) -> Self {
+        Self {
+            now: Arc::new(job),
+            state: 0,
+            next_state: 1,
+            saved: saved.then_some(0),
+            past: VecDeque::new(),
+            future: Vec::new(),
+        }
+    }
+
+    /// The job as it stands.
+    #[must_use]
+    pub const fn now(&self) -> &Arc<Job> {
+        &self.now
+    }
+
+    /// Does an edit; where it changes nothing, no step is kept.
+    pub fn do_edit(&mut self, edit: &Edit, doing: Doing<S>) -> Result<Change, EditRefused> {
+        let label = label(&self.now, edit);
+        self.do_named(edit, label, doing)
+    }
+
+    /// Does an edit under a name of its own, such as an import's.
+    pub fn do_named(
+        &mut self,
+        edit: &Edit,
+        label: String,
+        doing: Doing<S>,
+    ) -> Result<Change, EditRefused> {
+        let (job, change) = apply(&self.now, edit)?;
+        if change.is_nothing() {
+            return Ok(change);
+        }
+        let before = std::mem::replace(&mut self.now, Arc::new(job));
+        let from = self.state;
+        self.state = self.next_state;
+        self.next_state += 1;
+        self.future.clear();
+        match self.past.back_mut() {
+            Some(step) if doing.gesture.is_some() && step.gesture == doing.gesture => {
+                step.after = doing.after;
+            }
+            _ => self.past.push_back(Step {
+                job: before,
+                state: from,
+                label,
+                gesture: doing.gesture,
+                before: doing.before,
+                after: doing.after,
+            }),
+        }
+        if self.past.len() > MOST_STEPS {
+            self.past.pop_front();
+        }
+        Ok(change)
+    }
+
+    /// What undo would take back, in a few words.
+    #[must_use]
+    pub fn undo_label(&self) -> Option<&str> {
+        self.past.back().map(|step| step.label.as_str())
+    }
+
+    /// What redo would do again, in a few words.
+    #[must_use]
+    pub fn redo_label(&self) -> Option<&str> {
+        self.future.last().map(|step| step.label.as_str())
+    }
+
+    /// Takes the last step back; what was selected before it, or `None` where there is none.
+    pub fn undo(&mut self) -> Option<S> {
+        let mut step = self.past.pop_back()?;
+        self.go_to(&mut step);
+        self.end_gesture();
+        let selection = step.before.clone();
+        self.future.push(step);
+        Some(selection)
+    }
+
+    /// Does the last step again that was taken back; what was selected after it.
+    pub fn redo(&mut self) -> Option<S> {
+        let mut step = self.future.pop()?;
+        self.go_to(&mut step);
+        let selection = step.after.clone();
+        self.past.push_back(step);
+        Some(selection)
+    }
+
+    /// Changes places with a step's state; the step is closed to further edits of its gesture.
+    fn go_to(&mut self, step: &mut Step<S>) {
+        std::mem::swap(&mut self.state, &mut step.state);
+        std::mem::swap(&mut self.now, &mut step.job);
+        step.gesture = None;
+        self.carry(&Arc::clone(&step.job));
+    }
+
+    /// Number, day and the next row's identity are no edits: they stay as they were last.
+    fn carry(&mut self, last: &Job) {
+        let next_row = self.now.next_row.max(last.next_row);
+        let same = self.now.next_row == next_row
+            && self.now.number == last.number
+            && self.now.opened == last.opened;
+        if !same {
+            let now = Arc::make_mut(&mut self.now);
+            now.next_row = next_row;
+            now.number.clone_from(&last.number);
+            now.opened = last.opened;
+        }
+    }
+
+    /// Gives the job its number and the day it was opened; no undo takes that back.
+    pub fn put_number(&mut self, number: String, opened: Option<NaiveDate>) {
+        let now = Arc::make_mut(&mut self.now);
+        now.number = number;
+        now.opened = opened;
+    }
+
+    /// Notes that the job as it stands is on disk.
+    pub const fn mark_saved(&mut self) {
+        self.saved = Some(self.state);
+    }
+
+    /// True where the job differs from what is on disk.
+    #[must_use]
+    pub fn is_dirty(&self) -> bool {
+        self.saved != Some(self.state)
+    }
+
+    /// Forgets every step: what has been issued can't be taken back.
+    pub fn bar_undo(&mut self) {
+        self.past.clear();
+        self.future.clear();
+    }
+
+    /// Ends the gesture under way, so that the next edit is a step of its own.
+    pub fn end_gesture(&mut self) {
+        if let Some(step) = self.past.back_mut() {
+            step.gesture = None;
+        }
+    }
+}

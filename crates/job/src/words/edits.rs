@@ -1,0 +1,89 @@
+//! What an edit is called in the menu line of undo and redo.
+
+use quillbore_calc::RowId;
+
+use super::names;
+use crate::edit::{CellAt, Edit};
+use crate::entry::Unit;
+use crate::job::{FigureKey, Job};
+
+/// Longest mark that a label repeats, in characters.
+const LONGEST_MARK: usize = 12;
+
+/// An edit's name in a few words, about the job before it: `type size of hole B`, `paste 40 rows`.
+#[must_use]
+pub fn label(job: &Job, edit: &Edit) -> String {
+    match edit {
+        Edit::SetField { field, text, .. } if text.trim().is_empty() => {
+            format!("empty {}", names::field(*field))
+        }
+        Edit::SetField { field, .. } => format!("type {}", names::field(*field)),
+        Edit::SetCells { at, rows, .. } => cells(job, *at, rows),
+        Edit::InsertRows { count: 1, .. } => "add a row".to_owned(),
+        Edit::InsertRows { count, .. } => format!("add {count} rows"),
+        Edit::DeleteRows { rows } => match rows.as_slice() {
+            [row] => format!("take out {}", hole(job, *row)),
+            rows => format!("take out {} rows", rows.len()),
+        },
+        Edit::SetPlaces { row, places } => match places.len() {
+            0 => format!("take places from {}", hole(job, *row)),
+            1 => format!("give a place to {}", hole(job, *row)),
+            count => format!("give {count} places to {}", hole(job, *row)),
+        },
+        Edit::SetUnit(Unit::Mm) => "show millimeters".to_owned(),
+        Edit::SetUnit(Unit::Inch) => "show inches".to_owned(),
+        Edit::Overrule { figure, .. } => format!("overrule {}", self::figure(job, figure)),
+        Edit::WithdrawOverrule { figure } => {
+            format!("let {} stand as computed", self::figure(job, figure))
+        }
+    }
+}
+
+fn cells(job: &Job, at: CellAt, rows: &[Vec<Option<String>>]) -> String {
+    let width = rows.iter().map(Vec::len).max().unwrap_or(0);
+    let texts: Vec<&String> = rows.iter().flatten().flatten().collect();
+    if let [text] = texts.as_slice()
+        && width <= 1
+    {
+        let verb = if text.trim().is_empty() {
+            "empty"
+        } else {
+            "type"
+        };
+        let hole = job
+            .rows
+            .get(at.row)
+            .map_or_else(|| "a new row".to_owned(), |row| hole(job, row.id));
+        return format!("{verb} {} of {hole}", names::column(at.column));
+    }
+    let nothing_but_spaces = texts.iter().all(|text| text.trim().is_empty());
+    match (nothing_but_spaces, width) {
+        (true, _) => format!("empty {} cells", texts.len()),
+        (false, 1) => format!("fill {} of {} rows", names::column(at.column), rows.len()),
+        (false, _) if rows.len() == 1 => "paste a row".to_owned(),
+        (false, _) => format!("paste {} rows", rows.len()),
+    }
+}
+
+/// A row by its mark, or by its place in the table.
+fn hole(job: &Job, row: RowId) -> String {
+    let mark = job.row(row).map_or("", |row| row.mark.text().trim());
+    if !mark.is_empty() && mark.chars().count() <= LONGEST_MARK {
+        return format!("hole {mark}");
+    }
+    job.row_index(row)
+        .map_or_else(|| "a row".to_owned(), |index| format!("row {}", index + 1))
+}
+
+fn figure(job: &Job, figure: &FigureKey) -> String {
+    match figure {
+        FigureKey::Gap(row) => format!("gap of {}", hole(job, *row)),
+        FigureKey::Feed(row) => format!("feed of {}", hole(job, *row)),
+        FigureKey::HoleMinutes(row) => format!("minutes of {}", hole(job, *row)),
+        FigureKey::Wear(row) => format!("wear of {}", hole(job, *row)),
+        FigureKey::Electrodes(tube) => format!("electrodes of {tube}"),
+        FigureKey::MachineHours => "machine hours".to_owned(),
+        FigureKey::LaborHours => "labor hours".to_owned(),
+        FigureKey::UnitPrice(quantity) => format!("price each at {quantity}"),
+    }
+}
