@@ -15,9 +15,12 @@ pub mod read_cell;
 pub mod read_field;
 pub mod read_overrule;
 pub mod read_quantity;
+pub mod remedy;
+pub mod results;
 pub mod row;
 pub mod shop;
 pub mod show_quantity;
+pub mod to_input;
 pub mod words;
 
 pub use apply::{Change, EditRefused, apply};

@@ -1,5 +1,9 @@
 //! Everything that is said to the user, in one place: a second language is a second set of files.
 
 pub mod edits;
+pub mod english;
+pub mod findings;
+pub mod foot;
 pub mod names;
 pub mod refusals;
+pub mod workings;

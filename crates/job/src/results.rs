@@ -1,0 +1,190 @@
+//! Everything computed of a job, recomputed on each edit and never stored.
+
+use quillbore_calc::assemble::{self, Answers, Questions};
+use quillbore_calc::finding::{About, Finding, Level};
+use quillbore_calc::{JobFigures, RowId};
+
+use crate::job::Job;
+use crate::remedy::{Offer, offer};
+use crate::row::Column;
+use crate::shop::Shop;
+use crate::to_input::{Asked, UnknownName, to_input};
+use crate::words::english;
+use crate::words::findings::Speaker;
+
+/// A job's figures, with everything that is to be said beside its lines.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Results {
+    /// What the calculation was asked.
+    pub asked: Asked,
+    /// Its figures.
+    pub figures: JobFigures,
+    /// Side notes, in the sheet's order.
+    pub notes: Vec<SideNote>,
+}
+
+/// A sentence beside a line of the sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SideNote {
+    /// How much it matters.
+    pub level: Level,
+    /// A stable code: lower-case words joined by hyphens.
+    pub code: &'static str,
+    /// The line it stands beside.
+    pub beside: Beside,
+    /// What it says.
+    pub text: String,
+    /// What can be done about it.
+    pub offer: Option<Offer>,
+}
+
+/// The line of the sheet that a note stands beside.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Beside {
+    /// A field of the inquiry, plan or price.
+    Field(crate::Field),
+    /// A row, and the column where the note is about one cell.
+    Row(RowId, Option<Column>),
+    /// The plan as a whole.
+    Plan,
+    /// The price as a whole.
+    Price,
+}
+
+impl Results {
+    /// True where a finding says that the job can't be done as it stands.
+    #[must_use]
+    pub fn stopped(&self) -> bool {
+        self.notes.iter().any(|note| note.level == Level::Stop)
+    }
+}
+
+/// What the searches and draws of a job are asked: equal questions have equal answers.
+#[must_use]
+pub fn questions(job: &Job, shop: &Shop) -> Questions {
+    let asked = to_input(job, &shop.tables, shop.usual_tolerance_mm);
+    assemble::questions(&asked.input, &shop.tables)
+}
+
+/// The job's results; without `answers` those that rest on searches and draws are quick estimates.
+#[must_use]
+pub fn results(job: &Job, shop: &Shop, answers: Option<&Answers>) -> Results {
+    let asked = to_input(job, &shop.tables, shop.usual_tolerance_mm);
+    let figures = assemble::figures(&asked.input, &shop.tables, answers);
+    let notes = notes(job, shop, &asked, &figures);
+    Results { asked, figures, notes }
+}
+
+/// The job's results with every search and draw done at once.
+#[must_use]
+pub fn results_now(job: &Job, shop: &Shop) -> Results {
+    let answers = assemble::answer(&questions(job, shop));
+    results(job, shop, Some(&answers))
+}
+
+fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<SideNote> {
+    let speaker = Speaker { job, tables: &shop.tables, unit: job.unit };
+    let mut notes = unread(job);
+    notes.extend(asked.unknown.iter().map(|name| unknown(name, &speaker)));
+    let found = figures.findings.iter().chain(figures.holes.iter().flat_map(|hole| &hole.findings));
+    notes.extend(found.map(|finding| told(finding, job, shop, &speaker)));
+    notes.sort_by_key(|note| (place(job, note.beside), core::cmp::Reverse(note.level)));
+    notes
+}
+
+/// Where a line stands on the sheet: inquiry, rows, plan, price.
+fn place(job: &Job, beside: Beside) -> (u8, usize, usize) {
+    match beside {
+        Beside::Field(field) => match field.block() {
+            crate::Block::Inquiry => (0, field as usize, 0),
+            crate::Block::Plan => (2, field as usize, 0),
+            crate::Block::Price => (3, field as usize, 0),
+        },
+        Beside::Row(row, column) => (
+            1,
+            job.row_index(row).unwrap_or(usize::MAX),
+            column.map_or(0, |column| column as usize + 1),
+        ),
+        Beside::Plan => (2, usize::MAX, 0),
+        Beside::Price => (3, usize::MAX, 0),
+    }
+}
+
+/// Every cell that could not be read, with its own sentence.
+fn unread(job: &Job) -> Vec<SideNote> {
+    let note = |beside, label: &str, text: &str, why: &str| SideNote {
+        level: Level::Check,
+        code: "unread",
+        beside,
+        text: format!("{label} \u{201c}{text}\u{201d}: {why}"),
+        offer: None,
+    };
+    let fields = job.fields.iter().filter_map(|(field, entry)| {
+        let why = entry.why()?;
+        Some(note(Beside::Field(*field), english::field(*field), entry.text(), why))
+    });
+    let cells = job.rows.iter().flat_map(|row| {
+        Column::ALL.iter().filter_map(|column| {
+            let cell = row.cell(*column);
+            let why = cell.why?;
+            let beside = Beside::Row(row.id, Some(*column));
+            Some(note(beside, english::column(*column), cell.text, why))
+        })
+    });
+    fields.chain(cells).collect()
+}
+
+fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
+    let beside = match name {
+        UnknownName::Material(_) => Beside::Field(crate::Field::Material),
+        UnknownName::Machine(_) => Beside::Field(crate::Field::Machine),
+        UnknownName::Tube(row, _) => Beside::Row(*row, Some(Column::Tube)),
+        UnknownName::LayerMaterial(row, _) => Beside::Row(*row, Some(Column::Layers)),
+    };
+    SideNote {
+        level: Level::Check,
+        code: "unknown-name",
+        beside,
+        text: speaker.unknown(name),
+        offer: None,
+    }
+}
+
+fn told(finding: &Finding, job: &Job, shop: &Shop, speaker: &Speaker<'_>) -> SideNote {
+    SideNote {
+        level: finding.level,
+        code: finding.kind.code(),
+        beside: beside(finding),
+        text: speaker.finding(&finding.kind),
+        offer: finding.remedy.and_then(|remedy| offer(job, &shop.tables, remedy)),
+    }
+}
+
+/// The line that a finding of the calculation stands beside.
+fn beside(finding: &Finding) -> Beside {
+    use quillbore_calc::Kind;
+    match finding.about {
+        About::Row(row) => Beside::Row(row, None),
+        About::Price => match finding.kind {
+            Kind::PartValueUnknown => Beside::Field(crate::Field::PartValue),
+            Kind::MarginImpossible { .. } => Beside::Field(crate::Field::Margin),
+            _ => Beside::Price,
+        },
+        About::Job => match finding.kind {
+            Kind::MaterialMissing
+            | Kind::ConductivityUnknown
+            | Kind::ConductivityCheck { .. }
+            | Kind::ConductivityTestPiece { .. }
+            | Kind::DoesNotConduct { .. }
+            | Kind::FamilyValues => Beside::Field(crate::Field::Material),
+            Kind::MachineMissing => Beside::Field(crate::Field::Machine),
+            Kind::QuantityMissing => Beside::Field(crate::Field::Quantity),
+            Kind::PartSizeUnknown | Kind::PartTooLarge { .. } => {
+                Beside::Field(crate::Field::SizeX)
+            }
+            Kind::PartTooHeavy { .. } => Beside::Field(crate::Field::Mass),
+            Kind::PartValueUnknown => Beside::Field(crate::Field::PartValue),
+            _ => Beside::Plan,
+        },
+    }
+}

@@ -1,0 +1,314 @@
+//! From what was typed to what the calculation asks: names are looked up, defaults filled in.
+
+use quillbore_calc::input::{
+    JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, Surface,
+};
+use quillbore_calc::{Figure, Length, Tables};
+
+use crate::field::{AngleBasis, Field, TiltAngle, Value};
+use crate::job::{FigureKey, Job};
+use crate::row::{LayerText, LimitsGiven, Row, Size};
+use crate::words::english;
+
+/// A name in the job that the shop's tables don't have.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum UnknownName {
+    /// A work material.
+    Material(String),
+    /// A machine.
+    Machine(String),
+    /// A tube of a row.
+    Tube(quillbore_calc::RowId, String),
+    /// A layer's material in a row.
+    LayerMaterial(quillbore_calc::RowId, String),
+}
+
+/// The calculation's input, and the names that were not found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Asked {
+    /// What the calculation gets.
+    pub input: JobInput,
+    /// What the shop's tables don't have.
+    pub unknown: Vec<UnknownName>,
+}
+
+/// Makes the calculation's input of a job.
+///
+/// `usual_tolerance_mm` is the shop's plus or minus where neither row nor drawing gives limits.
+#[must_use]
+pub fn to_input(job: &Job, tables: &Tables, usual_tolerance_mm: f64) -> Asked {
+    let mut unknown = Vec::new();
+    let material = named(job, Field::Material, |name| {
+        tables.materials.iter().position(|m| same_name(&m.name, name))
+    })
+    .unwrap_or_else(|name| {
+        unknown.push(UnknownName::Material(name));
+        None
+    });
+    let machine = named(job, Field::Machine, |name| {
+        tables.machines.iter().position(|m| same_name(&m.name, name))
+    })
+    .unwrap_or_else(|name| {
+        unknown.push(UnknownName::Machine(name));
+        None
+    });
+    let rows = job
+        .rows
+        .iter()
+        .map(|row| row_input(job, row, material, tables, usual_tolerance_mm, &mut unknown))
+        .collect();
+    let input = JobInput {
+        material,
+        machine,
+        measured_resistivity_ohm_cm: match job.field(Field::Resistivity).value() {
+            Some(Value::Resistivity(ohm_cm)) => Some(*ohm_cm),
+            _ => None,
+        },
+        quantity: count(job, Field::Quantity),
+        breaks: match job.field(Field::Breaks).value() {
+            Some(Value::Counts(counts)) => counts.clone(),
+            _ => Vec::new(),
+        },
+        part_mm: part_size(job),
+        mass_kg: match job.field(Field::Mass).value() {
+            Some(Value::MassKg(kg)) => Some(*kg),
+            _ => None,
+        },
+        part_value: money(job, Field::PartValue),
+        liability_cap: money(job, Field::LiabilityCap),
+        index_about: index_about(job),
+        rows,
+        one_off: one_off(job),
+        outside_work: money(job, Field::OutsideCost).unwrap_or(0.0),
+        margin: match job.field(Field::Margin).value() {
+            Some(Value::Share(share)) => Some(*share),
+            _ => None,
+        },
+        overrules: job
+            .overrules
+            .iter()
+            .filter_map(|overrule| {
+                let figure = figure_of(&overrule.figure, tables)?;
+                overrule.value.value().map(|value| CalcOverrule { figure, value: *value })
+            })
+            .collect(),
+    };
+    Asked { input, unknown }
+}
+
+/// The calculation's figure that a job's key names; `None` where the shop has no such tube any more.
+#[must_use]
+pub fn figure_of(key: &FigureKey, tables: &Tables) -> Option<Figure> {
+    Some(match key {
+        FigureKey::Gap(row) => Figure::Gap(*row),
+        FigureKey::Feed(row) => Figure::Feed(*row),
+        FigureKey::HoleMinutes(row) => Figure::HoleMinutes(*row),
+        FigureKey::Wear(row) => Figure::Wear(*row),
+        FigureKey::Electrodes(name) => {
+            Figure::Electrodes(tables.tubes.iter().position(|tube| same_name(&tube.name, name))?)
+        }
+        FigureKey::MachineHours => Figure::MachineHours,
+        FigureKey::LaborHours => Figure::LaborHours,
+        FigureKey::UnitPrice(quantity) => Figure::UnitPrice(*quantity),
+    })
+}
+
+/// The key under which a job can overrule a figure; `None` where it can't be overruled.
+#[must_use]
+pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
+    Some(match figure {
+        Figure::Gap(row) => FigureKey::Gap(row),
+        Figure::Feed(row) => FigureKey::Feed(row),
+        Figure::HoleMinutes(row) => FigureKey::HoleMinutes(row),
+        Figure::Wear(row) => FigureKey::Wear(row),
+        Figure::Electrodes(tube) => FigureKey::Electrodes(tables.tubes.get(tube)?.name.clone()),
+        Figure::MachineHours => FigureKey::MachineHours,
+        Figure::LaborHours => FigureKey::LaborHours,
+        Figure::UnitPrice(quantity) => FigureKey::UnitPrice(quantity),
+        Figure::Electrode(_)
+        | Figure::TargetDepth(_)
+        | Figure::ReachOne(_)
+        | Figure::ElectrodesPerHole(_)
+        | Figure::Setups
+        | Figure::LotCost => return None,
+    })
+}
+
+/// Names agree when they do so without regard to case and outer blanks.
+#[must_use]
+pub fn same_name(a: &str, b: &str) -> bool {
+    let (a, b) = (a.trim(), b.trim());
+    a.chars().flat_map(char::to_lowercase).eq(b.chars().flat_map(char::to_lowercase))
+}
+
+/// The index behind a typed name: nothing typed is fine, a name without a row is given back.
+fn named(
+    job: &Job,
+    field: Field,
+    find: impl Fn(&str) -> Option<usize>,
+) -> Result<Option<usize>, String> {
+    let Some(Value::Text(name)) = job.field(field).value() else {
+        return Ok(None);
+    };
+    find(name).map(Some).ok_or_else(|| name.clone())
+}
+
+fn count(job: &Job, field: Field) -> Option<u32> {
+    match job.field(field).value() {
+        Some(Value::Count(count)) => Some(*count),
+        _ => None,
+    }
+}
+
+fn money(job: &Job, field: Field) -> Option<f64> {
+    use rust_decimal::prelude::ToPrimitive as _;
+    match job.field(field).value() {
+        Some(Value::Money(amount)) => amount.to_f64(),
+        _ => None,
+    }
+}
+
+fn length(job: &Job, field: Field) -> Option<Length> {
+    match job.field(field).value() {
+        Some(Value::Length(length)) => Some(*length),
+        _ => None,
+    }
+}
+
+fn part_size(job: &Job) -> Option<[f64; 3]> {
+    Some([
+        length(job, Field::SizeX)?.mm(),
+        length(job, Field::SizeY)?.mm(),
+        length(job, Field::SizeZ)?.mm(),
+    ])
+}
+
+fn index_about(job: &Job) -> Option<PartAxis> {
+    match job.field(Field::IndexAbout).value() {
+        Some(Value::PartAxis(axis)) => *axis,
+        _ => None,
+    }
+}
+
+fn one_off(job: &Job) -> Vec<OneOff> {
+    [Field::FixtureCost, Field::TestPieceCost]
+        .into_iter()
+        .filter_map(|field| {
+            let cost = money(job, field)?;
+            Some(OneOff { what: english::one_off(field).to_owned(), cost })
+        })
+        .collect()
+}
+
+fn row_input(
+    job: &Job,
+    row: &Row,
+    job_material: Option<usize>,
+    tables: &Tables,
+    usual_tolerance_mm: f64,
+    unknown: &mut Vec<UnknownName>,
+) -> RowInput {
+    let tilt_deg = row.angle.value().map_or(0.0, |angle: &TiltAngle| angle.from_normal.deg());
+    let layers = layers(row, job_material, tables, unknown);
+    let (limits_mm, limits_assumed) = limits(job, row.size.value(), usual_tolerance_mm);
+    let tube = row.tube.value().and_then(|name| {
+        let found = tables.tubes.iter().position(|tube| same_name(&tube.name, name));
+        if found.is_none() {
+            unknown.push(UnknownName::Tube(row.id, name.clone()));
+        }
+        found
+    });
+    RowInput {
+        id: row.id,
+        count: if row.places.is_empty() {
+            row.count.value().copied().unwrap_or(1)
+        } else {
+            u32::try_from(row.places.len()).unwrap_or(u32::MAX)
+        },
+        places: row.places.as_ref().clone(),
+        limits_mm,
+        limits_assumed,
+        depth_mm: depth_mm(job, row, tilt_deg, &layers),
+        end: row.end.value().copied().unwrap_or(quillbore_calc::input::HoleEnd::Through),
+        tilt_deg,
+        surface: row.surface.value().copied().unwrap_or(Surface::Flat),
+        behind_mm: row.behind.value().map(|behind| behind.mm()),
+        backed: row.backed.value().copied().unwrap_or(false),
+        layers,
+        core_trapped: row.core_trapped.value().copied().unwrap_or(false),
+        ends: row.ends.value().copied(),
+        tube,
+    }
+}
+
+/// The row's limits, and whether the shop's usual tolerance stands in for the drawing's.
+fn limits(job: &Job, size: Option<&Size>, usual_tolerance_mm: f64) -> (Option<[f64; 2]>, bool) {
+    let Some(size) = size else {
+        return (None, false);
+    };
+    if size.given != LimitsGiven::None {
+        return (Some([size.lower.mm(), size.upper.mm()]), false);
+    }
+    let nominal_mm = size.upper.mm();
+    match job.field(Field::DefaultTolerance).value() {
+        Some(Value::Tolerance(below, above)) => {
+            (Some([nominal_mm + below.mm(), nominal_mm + above.mm()]), false)
+        }
+        _ => {
+            let least = (nominal_mm - usual_tolerance_mm).max(0.0);
+            (Some([least, nominal_mm + usual_tolerance_mm]), true)
+        }
+    }
+}
+
+/// Depth as typed, else the sum of the layers, else the wall along the hole's axis.
+fn depth_mm(job: &Job, row: &Row, tilt_deg: f64, layers: &[Layer]) -> Option<f64> {
+    use quillbore_calc::input::HoleEnd;
+    if !row.depth.is_empty() {
+        return row.depth.value().map(|depth| depth.mm());
+    }
+    if !layers.is_empty() {
+        return Some(layers.iter().map(|layer| layer.thickness_mm).sum());
+    }
+    let open = row.end.value().is_none_or(|end| *end != HoleEnd::Blind);
+    let wall_mm = length(job, Field::Thickness)?.mm();
+    let cos = libm::cos(tilt_deg.to_radians());
+    (open && cos > 1e-6).then(|| wall_mm / cos)
+}
+
+fn layers(
+    row: &Row,
+    job_material: Option<usize>,
+    tables: &Tables,
+    unknown: &mut Vec<UnknownName>,
+) -> Vec<Layer> {
+    let Some(typed) = row.layers.value() else {
+        return Vec::new();
+    };
+    typed
+        .iter()
+        .filter_map(|LayerText { material, thickness }| {
+            let index = match material {
+                None => job_material,
+                Some(name) => {
+                    let found =
+                        tables.materials.iter().position(|known| same_name(&known.name, name));
+                    if found.is_none() {
+                        unknown.push(UnknownName::LayerMaterial(row.id, name.clone()));
+                    }
+                    found.or(job_material)
+                }
+            };
+            Some(Layer { material: index?, thickness_mm: thickness.mm() })
+        })
+        .collect()
+}
+
+/// The basis that angles of this job are given in.
+#[must_use]
+pub fn angle_basis(job: &Job) -> AngleBasis {
+    match job.field(Field::AngleBasis).value() {
+        Some(Value::AngleBasis(basis)) => *basis,
+        _ => AngleBasis::FromNormal,
+    }
+}

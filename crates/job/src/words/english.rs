@@ -1,0 +1,302 @@
+//! Labels, choices and offers in American shop English.
+
+use quillbore_calc::finding::Level;
+use quillbore_calc::input::{Ends, HoleEnd, PartAxis};
+use quillbore_calc::job_figures::Verdict;
+use quillbore_calc::tables::{Family, Hazard, TubeMaterial};
+
+use crate::entry::Unit;
+use crate::field::{AngleBasis, Block, Field};
+use crate::row::Column;
+
+/// Yes.
+pub const YES: &str = "yes";
+/// No.
+pub const NO: &str = "no";
+/// The hold point that a remedy writes.
+pub const HOLD_TEST_PIECE: &str = "Test piece of the same material: hold until it is approved.";
+
+/// A block's name at the head of its lines.
+#[must_use]
+pub const fn block(block: Block) -> &'static str {
+    match block {
+        Block::Inquiry => "Inquiry",
+        Block::Plan => "Plan",
+        Block::Price => "Price",
+    }
+}
+
+/// A field's label on the sheet.
+#[must_use]
+pub const fn field(field: Field) -> &'static str {
+    match field {
+        Field::Customer => "customer",
+        Field::Contact => "contact",
+        Field::CustomerReference => "their reference",
+        Field::Part => "part",
+        Field::PartName => "part name",
+        Field::Revision => "revision",
+        Field::Drawing => "drawing",
+        Field::DrawingRevision => "drawing revision",
+        Field::Material => "material",
+        Field::Condition => "condition",
+        Field::Hardness => "hardness",
+        Field::Coating => "coating",
+        Field::Resistivity => "resistivity, measured",
+        Field::SizeX => "size x",
+        Field::SizeY => "size y",
+        Field::SizeZ => "size z",
+        Field::Mass => "mass",
+        Field::Thickness => "wall thickness",
+        Field::DefaultTolerance => "title block tolerance",
+        Field::AngleBasis => "angles are given",
+        Field::Quantity => "quantity",
+        Field::Breaks => "other quantities",
+        Field::Due => "due",
+        Field::PartValue => "value of one part",
+        Field::LiabilityCap => "cap per spoiled part",
+        Field::Spares => "spares sent",
+        Field::HoldPoints => "hold points",
+        Field::AskBefore => "ask before",
+        Field::Datums => "datums and pick-up",
+        Field::FacesNotToClamp => "faces not to clamp",
+        Field::RecastLimit => "recast limit",
+        Field::Notes => "notes",
+        Field::Machine => "machine",
+        Field::IndexAbout => "index axis turns about",
+        Field::Fixture => "fixture",
+        Field::Program => "program",
+        Field::Settings => "settings",
+        Field::SetupText => "setup",
+        Field::BackingText => "backing",
+        Field::FirstPiece => "first piece",
+        Field::StopIf => "stop if",
+        Field::After => "after drilling",
+        Field::Inspection => "inspection",
+        Field::Margin => "margin",
+        Field::FixtureCost => "fixture, cost once",
+        Field::TestPieceCost => "test piece, cost once",
+        Field::OutsideCost => "outside work, cost per lot",
+        Field::OutsideText => "outside work",
+        Field::LeadDays => "lead time, working days",
+        Field::ValidDays => "valid for, days",
+        Field::Exclusions => "exclusions",
+    }
+}
+
+/// A column's head in the hole table.
+#[must_use]
+pub const fn column(column: Column) -> &'static str {
+    match column {
+        Column::Mark => "mark",
+        Column::Count => "count",
+        Column::Size => "size",
+        Column::Depth => "depth",
+        Column::End => "end",
+        Column::Angle => "angle",
+        Column::Surface => "surface",
+        Column::Behind => "behind exit",
+        Column::Backed => "backed",
+        Column::Layers => "layers",
+        Column::CoreTrapped => "core trapped",
+        Column::Ends => "from",
+        Column::Tube => "tube",
+        Column::Note => "note",
+    }
+}
+
+/// The unit that stands in a column's head; empty where its cells have none.
+#[must_use]
+pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
+    match column {
+        Column::Size | Column::Depth | Column::Behind => unit_of_length(unit),
+        Column::Angle => "\u{b0}",
+        Column::Mark
+        | Column::Count
+        | Column::End
+        | Column::Surface
+        | Column::Backed
+        | Column::Layers
+        | Column::CoreTrapped
+        | Column::Ends
+        | Column::Tube
+        | Column::Note => "",
+    }
+}
+
+/// A length's unit.
+#[must_use]
+pub const fn unit_of_length(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Mm => "mm",
+        Unit::Inch => "in",
+    }
+}
+
+/// A finding's level, by word.
+#[must_use]
+pub const fn level(level: Level) -> &'static str {
+    match level {
+        Level::Stop => "stop",
+        Level::Check => "check",
+        Level::Note => "note",
+    }
+}
+
+/// A verdict on a size.
+#[must_use]
+pub const fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Comfortable => "comfortable",
+        Verdict::Tight => "tight",
+        Verdict::NotToBePromised => "not to be promised",
+    }
+}
+
+/// Where a hole ends.
+#[must_use]
+pub const fn hole_end(end: HoleEnd) -> &'static str {
+    match end {
+        HoleEnd::Through => "through",
+        HoleEnd::Into => "into",
+        HoleEnd::Blind => "blind",
+    }
+}
+
+/// The ends that a hole is drilled from.
+#[must_use]
+pub const fn ends(ends: Ends) -> &'static str {
+    match ends {
+        Ends::One => "one end",
+        Ends::Both => "both ends",
+    }
+}
+
+/// What an angle is measured from.
+#[must_use]
+pub const fn angle_basis(basis: AngleBasis) -> &'static str {
+    match basis {
+        AngleBasis::FromNormal => "from the normal",
+        AngleBasis::FromSurface => "from the surface",
+    }
+}
+
+/// An axis of the part, or none.
+#[must_use]
+pub const fn part_axis(axis: Option<PartAxis>) -> &'static str {
+    match axis {
+        None => "none",
+        Some(PartAxis::X) => "x",
+        Some(PartAxis::Y) => "y",
+        Some(PartAxis::Z) => "z",
+    }
+}
+
+/// A tube's material.
+#[must_use]
+pub const fn tube_material(material: TubeMaterial) -> &'static str {
+    match material {
+        TubeMaterial::Brass => "brass",
+        TubeMaterial::Copper => "copper",
+    }
+}
+
+/// A family of materials.
+#[must_use]
+pub const fn family(family: Family) -> &'static str {
+    match family {
+        Family::Steel => "carbon and alloy steel",
+        Family::ToolSteel => "tool steel",
+        Family::Stainless => "stainless steel",
+        Family::Nickel => "nickel alloys",
+        Family::Cobalt => "cobalt alloys",
+        Family::Titanium => "titanium",
+        Family::Aluminum => "aluminum",
+        Family::Copper => "copper alloys",
+        Family::Magnesium => "magnesium",
+        Family::Refractory => "refractory metals",
+        Family::Zirconium => "zirconium",
+        Family::Carbide => "tungsten carbide",
+        Family::Special => "special alloys",
+        Family::Graphite => "graphite",
+        Family::Hard => "hard conductors",
+        Family::Precious => "precious metals",
+    }
+}
+
+/// What a work material endangers, as a short noun.
+#[must_use]
+pub const fn hazard(hazard: Hazard) -> &'static str {
+    match hazard {
+        Hazard::BurningFines => "burning fines and hydrogen",
+        Hazard::Nickel => "nickel",
+        Hazard::Cobalt => "cobalt",
+        Hazard::Chromium => "chromium",
+        Hazard::Beryllium => "beryllium",
+        Hazard::CopperLead => "copper and lead",
+    }
+}
+
+/// What a one-off charge is called.
+#[must_use]
+pub const fn one_off(field: Field) -> &'static str {
+    match field {
+        Field::FixtureCost => "fixture",
+        Field::TestPieceCost => "test piece",
+        _ => "one-off charge",
+    }
+}
+
+/// Offer: backing.
+#[must_use]
+pub const fn remedy_backing() -> &'static str {
+    "add backing"
+}
+
+/// Offer: both ends.
+#[must_use]
+pub const fn remedy_both_ends() -> &'static str {
+    "drill it from both ends"
+}
+
+/// Offer: one end.
+#[must_use]
+pub const fn remedy_one_end() -> &'static str {
+    "drill it from one end"
+}
+
+/// Offer: this tube.
+#[must_use]
+pub fn remedy_tube(name: &str) -> String {
+    format!("use {name}")
+}
+
+/// Offer: this machine.
+#[must_use]
+pub fn remedy_machine(name: &str) -> String {
+    format!("put it on {name}")
+}
+
+/// Offer: index about this axis.
+#[must_use]
+pub fn remedy_index(axis: PartAxis) -> String {
+    format!("index the part about its {} axis", part_axis(Some(axis)))
+}
+
+/// Offer: depth from the layers.
+#[must_use]
+pub fn remedy_depth_from_layers(depth: &str) -> String {
+    format!("take {depth} as the depth")
+}
+
+/// Offer: a free mark.
+#[must_use]
+pub fn remedy_mark(mark: &str) -> String {
+    format!("call this row {mark}")
+}
+
+/// Offer: hold for a test piece.
+#[must_use]
+pub const fn remedy_test_piece() -> &'static str {
+    "hold for a test piece"
+}

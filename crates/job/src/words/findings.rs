@@ -1,0 +1,308 @@
+//! What a finding says, in the trade's sentences.
+
+use quillbore_calc::finding::Kind;
+use quillbore_calc::{Figure, RowId, Tables};
+
+use super::english;
+use crate::entry::Unit;
+use crate::job::Job;
+use crate::show_quantity as show;
+use crate::to_input::UnknownName;
+
+/// What the sentences are about: the job for its marks, the tables for names, the unit shown.
+#[derive(Clone, Copy, Debug)]
+pub struct Speaker<'a> {
+    /// The job spoken of.
+    pub job: &'a Job,
+    /// The shop's tables.
+    pub tables: &'a Tables,
+    /// The unit that lengths are said in.
+    pub unit: Unit,
+}
+
+impl Speaker<'_> {
+    /// A length with its unit.
+    #[must_use]
+    pub fn length(&self, mm: f64) -> String {
+        show::length_with_unit(mm, self.unit)
+    }
+
+    /// The mark of a row, or its place in the table where it has none.
+    #[must_use]
+    pub fn mark(&self, row: RowId) -> String {
+        let typed = self.job.row(row).map_or("", |row| row.mark.text().trim());
+        if !typed.is_empty() {
+            return typed.to_owned();
+        }
+        self.job
+            .row_index(row)
+            .map_or_else(|| "?".to_owned(), |index| format!("in row {}", index + 1))
+    }
+
+    /// A row as a sentence names it: "hole A".
+    #[must_use]
+    pub fn hole(&self, row: RowId) -> String {
+        format!("hole {}", self.mark(row))
+    }
+
+    /// One finding as a sentence or two.
+    #[must_use]
+    pub fn finding(&self, kind: &Kind) -> String {
+        let ohm_cm = |value: &f64| show::number(*value, 3);
+        let size = |mm: &[f64; 3]| {
+            let parts: Vec<String> = mm
+                .iter()
+                .map(|mm| show::length_mm(*mm, self.unit))
+                .collect();
+            format!(
+                "{} {}",
+                parts.join(" x "),
+                english::unit_of_length(self.unit)
+            )
+        };
+        match kind {
+            Kind::MaterialMissing => "No work material yet: choose one from the shop's list, and nothing can be said about time and wear before.".to_owned(),
+            Kind::MachineMissing => "No machine yet: choose one, so that reach, rates and clampings can be counted.".to_owned(),
+            Kind::QuantityMissing => "No quantity yet: one part is priced meanwhile.".to_owned(),
+            Kind::SizeMissing => "No readable size: type the diameter with its limits, as 0.80 +-0.02 or .031/.033.".to_owned(),
+            Kind::DepthMissing => "No readable depth: type the depth on the hole's axis, or the wall thickness of the part.".to_owned(),
+            Kind::LimitsAssumed { lower_mm, upper_mm } => format!(
+                "The drawing gives no limits: the shop's usual tolerance was taken, {} to {}.",
+                self.length(*lower_mm),
+                self.length(*upper_mm)
+            ),
+            Kind::LayersDisagree { depth_mm, layers_mm } => format!(
+                "The depth is {} but the layers add up to {}.",
+                self.length(*depth_mm),
+                self.length(*layers_mm)
+            ),
+            Kind::PartSizeUnknown => "Size or mass of the part is not known: nobody can say yet whether it fits the machine.".to_owned(),
+            Kind::PartValueUnknown => "What is one part worth to the customer? Without it the risk is not in the price, and no cap can be agreed.".to_owned(),
+            Kind::MarkTwice { other } => format!(
+                "Another row carries the mark {} too: on the floor nobody could tell them apart.",
+                self.mark(*other)
+            ),
+            Kind::ConductivityCheck { ohm_cm: value } => format!(
+                "The work has about {} ohm cm: it conducts poorly, ask for the grade's certificate.",
+                ohm_cm(value)
+            ),
+            Kind::ConductivityTestPiece { ohm_cm: value } => format!(
+                "The work has about {} ohm cm: only a test piece of this very grade will tell.",
+                ohm_cm(value)
+            ),
+            Kind::DoesNotConduct { ohm_cm: value } => format!(
+                "The work has about {} ohm cm and does not conduct well enough, unless a meter reading or a certificate says otherwise.",
+                ohm_cm(value)
+            ),
+            Kind::ConductivityUnknown => "Nothing is known of how well the work conducts: put a meter on it or ask for a certificate.".to_owned(),
+            Kind::FamilyValues => "Feed and wear are those of the family, not of this grade: the spread is wide.".to_owned(),
+            Kind::OtherTubeMaterial => "The start values of this material were taken with another tube material: feed and wear may be well off.".to_owned(),
+            Kind::FeedUnknown { tube_mm } => format!(
+                "No feed is known for a tube of {}: make a test burn, then overrule feed and wear.",
+                self.length(*tube_mm)
+            ),
+            Kind::NoTube { lower_mm, upper_mm } => format!(
+                "No tube of the shop drills between {} and {}.",
+                self.length(*lower_mm),
+                self.length(*upper_mm)
+            ),
+            Kind::NoGuide { tube_mm } => format!(
+                "There is no guide for a tube of {}: no guide, no job.",
+                self.length(*tube_mm)
+            ),
+            Kind::TubesShort { tube_mm, kit, stock } => format!(
+                "The kit asks for {kit} tubes of {}, the drawer holds {stock}: order {} before a date is promised.",
+                self.length(*tube_mm),
+                kit.saturating_sub(*stock)
+            ),
+            Kind::LimitsNotToBePromised { smallest_mm, largest_mm, lower_mm, upper_mm } => format!(
+                "Not to be promised: gap, taper and tube tolerance give {} to {}, the drawing wants {} to {}.",
+                self.length(*smallest_mm),
+                self.length(*largest_mm),
+                self.length(*lower_mm),
+                self.length(*upper_mm)
+            ),
+            Kind::LimitsTight { smallest_mm, largest_mm } => format!(
+                "Tight: gap, taper and tube tolerance give {} to {}. Measure the first piece before going on.",
+                self.length(*smallest_mm),
+                self.length(*largest_mm)
+            ),
+            Kind::TubeOutsideMachine { tube_mm, least_mm, most_mm } => format!(
+                "The machine drives tubes from {} to {}, not one of {}.",
+                self.length(*least_mm),
+                self.length(*most_mm),
+                self.length(*tube_mm)
+            ),
+            Kind::CoreLeft => "A tube with one channel leaves a thin core: see that it falls out and is counted.".to_owned(),
+            Kind::CoreTrapped => "A core could be trapped in there, and no tube with several channels fits: plan how to get it out.".to_owned(),
+            Kind::AxisMisses { offset_mm, radius_mm } => format!(
+                "The axis passes {} from the middle of a round of {} radius: it does not meet the work.",
+                self.length(*offset_mm),
+                self.length(*radius_mm)
+            ),
+            Kind::ToolMisses { offset_mm, radius_mm } => format!(
+                "At {} from the middle the tool passes a round of {} radius without touching it.",
+                self.length(*offset_mm),
+                self.length(*radius_mm)
+            ),
+            Kind::Overhang { by_mm } => format!(
+                "The hole breaks out of the side by {}: no closed wall, the flush is lost there.",
+                self.length(*by_mm)
+            ),
+            Kind::NoFullMetal { zones_mm, depth_mm } => format!(
+                "Steep and thin: the tool is never wholly in metal, entry and exit take {} of {} depth. Slow feed all the way.",
+                self.length(*zones_mm),
+                self.length(*depth_mm)
+            ),
+            Kind::BackingNeeded { behind_mm, needed_mm } => format!(
+                "Only {} free behind the exit, overtravel and wear ask for {}: the far wall would be hit.",
+                self.length(*behind_mm),
+                self.length(*needed_mm)
+            ),
+            Kind::TiltOutOfRange { tilt_deg } => format!(
+                "No axis of the machine reaches a tilt of {}: a fixture must, or another machine.",
+                show::angle_with_unit(*tilt_deg)
+            ),
+            Kind::OutOfReach { depth_mm, limit_mm } => format!(
+                "Out of reach: {} deep, and from here no number of electrodes passes {}.",
+                self.length(*depth_mm),
+                self.length(*limit_mm)
+            ),
+            Kind::ChainedElectrodes { electrodes } => format!(
+                "One hole takes {electrodes} electrodes, one after another."
+            ),
+            Kind::BothEndsFaster { one_min, both_min } => format!(
+                "From both ends it takes {} a hole, from one {}.",
+                show::minutes_with_unit(*both_min),
+                show::minutes_with_unit(*one_min)
+            ),
+            Kind::EndsMayMiss { by_mm } => format!(
+                "From both ends the two halves may miss each other by {}: ask whether a step in the middle is allowed.",
+                self.length(*by_mm)
+            ),
+            Kind::DeepNote { ratio } => format!(
+                "Deep: {} diameters. Watch the flush.",
+                show::number(*ratio, 2)
+            ),
+            Kind::DeepCheck { ratio } => format!(
+                "Very deep: {} diameters. Look for a job like it before promising.",
+                show::number(*ratio, 2)
+            ),
+            Kind::DeepTestPiece { ratio } => format!(
+                "Deeper than the shop has shown: {} diameters. Ask for a test piece.",
+                show::number(*ratio, 2)
+            ),
+            Kind::BlindDepth { by_mm } => format!(
+                "A blind depth is as sure as the wear: it may be off by {}. Measure the first hole and set the depth by it.",
+                self.length(*by_mm)
+            ),
+            Kind::DirectionsAssumed { rows } => format!(
+                "{} without places: one direction a row was assumed for the clampings.",
+                if *rows == 1 { "One row is".to_owned() } else { format!("{rows} rows are") }
+            ),
+            Kind::SeveralSetups { setups } => {
+                format!("The directions ask for {setups} clampings of each part.")
+            }
+            Kind::PartTooLarge { part_mm, machine_mm } => format!(
+                "The part is {}, the machine takes {}.",
+                size(part_mm),
+                size(machine_mm)
+            ),
+            Kind::PartTooHeavy { mass_kg, machine_kg } => format!(
+                "The part has {} kg, the machine takes {} kg. Mind how it is lifted.",
+                show::number(*mass_kg, 3),
+                show::number(*machine_kg, 3)
+            ),
+            Kind::MinimumCharge { minimum } => format!(
+                "The minimum charge of {} decides the price.",
+                self.amount(*minimum)
+            ),
+            Kind::Overruled { figure, computed, stands } => {
+                let unit = super::workings::unit_of(*figure);
+                let stands = self.quantity(*stands, unit);
+                match computed {
+                    Some(computed) => format!(
+                        "{} was overruled: {stands} stands, {} was computed.",
+                        capital(&self.figure(*figure)),
+                        self.quantity(*computed, unit)
+                    ),
+                    None => format!(
+                        "{} was overruled: {stands} stands, nothing could be computed.",
+                        capital(&self.figure(*figure))
+                    ),
+                }
+            }
+            Kind::MarginImpossible { margin } => format!(
+                "A margin of {} on the price can't be had: it must be below 100 %. The rate card's was taken.",
+                show::percent(*margin)
+            ),
+        }
+    }
+
+    /// An amount with the currency.
+    #[must_use]
+    pub fn amount(&self, amount: f64) -> String {
+        let rates = &self.tables.rates;
+        format!(
+            "{} {}",
+            show::money(amount, rates.minor_digits),
+            rates.currency
+        )
+    }
+
+    /// A name that the shop's tables don't have.
+    #[must_use]
+    pub fn unknown(&self, name: &UnknownName) -> String {
+        match name {
+            UnknownName::Material(name) => format!(
+                "\u{201c}{name}\u{201d} is not among the shop's materials: choose one of the list, or add it to the shop's file."
+            ),
+            UnknownName::Machine(name) => format!(
+                "\u{201c}{name}\u{201d} is not among the shop's machines: choose one of the list."
+            ),
+            UnknownName::Tube(_, name) => format!(
+                "\u{201c}{name}\u{201d} is not among the shop's tubes: choose one of the list, or leave the cell empty."
+            ),
+            UnknownName::LayerMaterial(_, name) => format!(
+                "The layer's \u{201c}{name}\u{201d} is not among the shop's materials: the job's own was taken."
+            ),
+        }
+    }
+
+    /// A figure's name in a sentence.
+    #[must_use]
+    pub fn figure(&self, figure: Figure) -> String {
+        match figure {
+            Figure::Electrode(row) => format!("the electrode of {}", self.hole(row)),
+            Figure::Gap(row) => format!("the gap per side of {}", self.hole(row)),
+            Figure::Feed(row) => format!("the feed of {}", self.hole(row)),
+            Figure::HoleMinutes(row) => format!("the time of {}", self.hole(row)),
+            Figure::Wear(row) => format!("the wear of {}", self.hole(row)),
+            Figure::TargetDepth(row) => format!("the target depth of {}", self.hole(row)),
+            Figure::ReachOne(row) => format!("the reach of one electrode in {}", self.hole(row)),
+            Figure::ElectrodesPerHole(row) => format!("the electrodes in one {}", self.hole(row)),
+            Figure::Electrodes(tube) => {
+                let name = self
+                    .tables
+                    .tubes
+                    .get(tube)
+                    .map_or("?", |tube| tube.name.as_str());
+                format!("the electrodes of {name}")
+            }
+            Figure::Setups => "the clampings".to_owned(),
+            Figure::MachineHours => "the machine hours".to_owned(),
+            Figure::LaborHours => "the labor hours".to_owned(),
+            Figure::LotCost => "the cost of the lot".to_owned(),
+            Figure::UnitPrice(quantity) => format!("the price each at {quantity}"),
+        }
+    }
+}
+
+/// A sentence's first letter as a capital.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}

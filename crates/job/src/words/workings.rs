@@ -1,0 +1,176 @@
+//! The working of a figure, in the trade's terms.
+
+use quillbore_calc::Figure;
+use quillbore_calc::figure::{Formula, Name, Origin, Quantity, Unit};
+
+use super::findings::Speaker;
+use crate::show_quantity as show;
+
+/// The unit that a figure comes in.
+#[must_use]
+pub const fn unit_of(figure: Figure) -> Unit {
+    match figure {
+        Figure::Electrode(_)
+        | Figure::Gap(_)
+        | Figure::Wear(_)
+        | Figure::TargetDepth(_)
+        | Figure::ReachOne(_) => Unit::Mm,
+        Figure::Feed(_) => Unit::MmPerMin,
+        Figure::HoleMinutes(_) => Unit::Min,
+        Figure::ElectrodesPerHole(_) | Figure::Electrodes(_) | Figure::Setups => Unit::Count,
+        Figure::MachineHours | Figure::LaborHours => Unit::Hour,
+        Figure::LotCost | Figure::UnitPrice(_) => Unit::Money,
+    }
+}
+
+impl Speaker<'_> {
+    /// A value with its unit.
+    #[must_use]
+    pub fn quantity(&self, value: f64, unit: Unit) -> String {
+        match unit {
+            Unit::Mm => self.length(value),
+            Unit::Deg => show::angle_with_unit(value),
+            Unit::Min => show::minutes_with_unit(value),
+            Unit::Hour => show::hours_with_unit(value),
+            Unit::MmPerMin => format!("{}/min", self.length(value)),
+            Unit::Number => show::number(value, 3),
+            Unit::Count => show::count(value),
+            Unit::Money => self.amount(value),
+            Unit::MoneyPerHour => format!("{}/h", self.amount(value)),
+            Unit::Share => show::percent(value),
+        }
+    }
+
+    /// A quantity of a working.
+    #[must_use]
+    pub fn said(&self, quantity: Quantity) -> String {
+        self.quantity(quantity.value, quantity.unit)
+    }
+}
+
+/// A formula in the trade's terms.
+#[must_use]
+pub const fn formula(formula: Formula) -> &'static str {
+    match formula {
+        Formula::ElectrodeChoice => {
+            "the largest tube whose hole, with twice the gap and the tube's tolerance, stays below the upper limit and, less the taper, above the lower"
+        }
+        Formula::GapByDiameter => "the gap per side for this tube diameter, between the table's rows",
+        Formula::FeedByDiameter => {
+            "feed of the material at 1 mm, times the factor for the size, times the factor for channels"
+        }
+        Formula::HoleMinutes => {
+            "touch-off + entry + full metal + exit + overtravel + retract + changes inside the hole; in full metal the feed falls with depth as 1 / (1 + (z / depth halved)^exponent)"
+        }
+        Formula::Wear => "wear ratio by length, times the depth drilled",
+        Formula::TargetDepth => "stand-off + depth + half the exit zone + overtravel",
+        Formula::ReachOne => "usable length / (1 + wear ratio)",
+        Formula::Chain => {
+            "each further electrode reaches (usable length + wear ratio x depth so far) / (1 + wear ratio)"
+        }
+        Formula::Packing => {
+            "holes fit on one electrode if, for every depth, the wear of all holes at least as deep stays within usable length less that depth"
+        }
+        Formula::SetupsByDirection => {
+            "directions that index or tilt reach share a clamping; the opposite side is a turn-over; the rest are clampings of their own"
+        }
+        Formula::MachineMinutes => "the sum of the machine's minutes for the lot, in hours",
+        Formula::LaborMinutes => "the sum of a person's minutes for the lot, in hours",
+        Formula::CostLines => "the sum of the cost lines",
+        Formula::UnitPrice => {
+            "cost of the lot / quantity / (1 - margin), not below the minimum charge / quantity, rounded once"
+        }
+    }
+}
+
+/// Where an input came from.
+#[must_use]
+pub const fn origin(origin: Origin) -> &'static str {
+    match origin {
+        Origin::Typed => "typed",
+        Origin::RateCard => "rate card",
+        Origin::ShopTable => "shop's table",
+        Origin::StartValue => "start value",
+        Origin::Computed => "computed",
+        Origin::Overruled => "overruled",
+    }
+}
+
+/// What goes into a formula, by name.
+#[must_use]
+pub const fn name(name: Name) -> &'static str {
+    match name {
+        Name::LowerLimit => "lower limit",
+        Name::UpperLimit => "upper limit",
+        Name::TubeDiameter => "tube diameter",
+        Name::TubeTolerance => "tube tolerance",
+        Name::TubeLength => "tube length",
+        Name::HeldBack => "held back",
+        Name::Stroke => "stroke",
+        Name::Usable => "usable length",
+        Name::Gap => "gap per side",
+        Name::GapHigh => "gap per side, high",
+        Name::GapLow => "gap per side, low",
+        Name::Taper => "taper",
+        Name::SmallestHole => "smallest hole",
+        Name::LargestHole => "largest hole",
+        Name::MaterialFeed => "feed of the material at 1 mm",
+        Name::SizeFactor => "factor for the size",
+        Name::ChannelsFactor => "factor for channels",
+        Name::Feed => "feed at the face",
+        Name::Depth => "depth on the axis",
+        Name::Tilt => "angle from the normal",
+        Name::EntryZone => "entry zone",
+        Name::ExitZone => "exit zone",
+        Name::Travel => "travel in metal",
+        Name::TouchOff => "touch-off",
+        Name::Entry => "entry",
+        Name::FullMetal => "full metal",
+        Name::Exit => "exit",
+        Name::Overtravel => "overtravel",
+        Name::Retract => "retract",
+        Name::Changes => "changes inside the hole",
+        Name::WearRatio => "wear ratio",
+        Name::Wear => "wear of one hole",
+        Name::DepthHalved => "depth where the feed is halved",
+        Name::DepthExponent => "depth exponent",
+        Name::StandOff => "stand-off",
+        Name::ElectrodesPerHole => "electrodes in one hole",
+        Name::ReachLimit => "limit of reach",
+        Name::HolesInLot => "holes in the lot",
+        Name::AtLeast => "at least",
+        Name::Needed => "needed",
+        Name::Kit => "kit, with spares",
+        Name::Directions => "directions",
+        Name::SetUp => "setting up",
+        Name::FirstPiece => "first piece",
+        Name::Load => "loading",
+        Name::Index => "index and tilt",
+        Name::TurnOver => "turning over",
+        Name::TableTravel => "travel",
+        Name::Holes => "in the holes",
+        Name::ElectrodeChanges => "electrode changes",
+        Name::GuideChanges => "guide changes",
+        Name::Dressing => "dressing",
+        Name::StandBy => "standing by",
+        Name::Receive => "receiving",
+        Name::Wash => "washing",
+        Name::Inspect => "checking by pin",
+        Name::Pack => "packing",
+        Name::Machine => "machine",
+        Name::Labor => "labor",
+        Name::ElectrodeCost => "electrodes",
+        Name::GuideCost => "guides",
+        Name::Dielectric => "dielectric",
+        Name::Power => "power",
+        Name::OutsideWork => "outside work",
+        Name::Redo => "breakage and redo",
+        Name::PartRisk => "customer's part at risk",
+        Name::Quantity => "quantity",
+        Name::LotCost => "cost of the lot",
+        Name::UnitCost => "cost of one",
+        Name::Margin => "margin on price",
+        Name::Markup => "markup on cost",
+        Name::MinimumCharge => "minimum charge",
+    }
+}
