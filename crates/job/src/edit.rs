@@ -48,6 +48,11 @@ pub enum Edit {
         /// Its places.
         places: Vec<Place>,
     },
+    /// Several edits as one step: all of them, or none.
+    Together {
+        /// One after the other.
+        edits: Vec<Edit>,
+    },
     /// Show and read in another unit; no text changes.
     SetUnit(Unit),
     /// Put a figure in place of the computed one.

@@ -1,0 +1,126 @@
+//! Which column of a foreign table is which, by the words at its head.
+
+use quillbore_job::{Column, Unit};
+
+/// What a foreign column holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Meaning {
+    /// A column of the hole table.
+    Ours(Column),
+    /// A tolerance that belongs to the size beside it.
+    Tolerance,
+    /// The lower limit of the size.
+    Lower,
+    /// The upper limit of the size.
+    Upper,
+    /// A coordinate of the place: 0 x, 1 y, 2 z.
+    Point(usize),
+    /// A component of the axis into the material: 0 i, 1 j, 2 k.
+    Axis(usize),
+    /// Something else; its text goes into the note, with its head.
+    Other,
+}
+
+/// A head's meaning and the unit that it names.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Head {
+    /// The head as it stands.
+    pub text: String,
+    /// What the column holds.
+    pub meaning: Meaning,
+    /// The unit in it: `dia (mm)`, `depth [in]`.
+    pub unit: Option<Unit>,
+}
+
+/// The heads of a table's first line; `None` where that line is no head.
+///
+/// A line is a head when none of its cells starts like a number and at least two of them are
+/// known words, or all of them are.
+#[must_use]
+pub fn heads(cells: &[String]) -> Option<Vec<Head>> {
+    let filled: Vec<&String> = cells.iter().filter(|cell| !cell.is_empty()).collect();
+    if filled.is_empty() || filled.iter().any(|cell| starts_like_a_number(cell)) {
+        return None;
+    }
+    let heads: Vec<Head> = cells.iter().map(|cell| head(cell)).collect();
+    let known = heads.iter().filter(|head| head.meaning != Meaning::Other).count();
+    (known >= 2 || known == filled.len()).then_some(heads)
+}
+
+fn starts_like_a_number(cell: &str) -> bool {
+    cell.trim_start_matches(['+', '-', '.', ',', '#', '\u{d8}', '\u{2300}', ' '])
+        .starts_with(|first: char| first.is_ascii_digit())
+}
+
+fn head(text: &str) -> Head {
+    let lower = text.to_lowercase();
+    let unit = unit_in(&lower);
+    let words: String = lower
+        .chars()
+        .map(|letter| if letter.is_alphanumeric() || letter == '\u{2300}' { letter } else { ' ' })
+        .collect();
+    let words: Vec<&str> = words
+        .split_whitespace()
+        .filter(|word| !matches!(*word, "mm" | "in" | "inch" | "inches" | "deg" | "degrees"))
+        .collect();
+    Head { text: text.to_owned(), meaning: meaning(&words.join(" ")), unit }
+}
+
+/// The unit that a head names, in brackets or as its last word.
+fn unit_in(lower: &str) -> Option<Unit> {
+    let words = lower.split(|letter: char| !letter.is_alphanumeric() && letter != '"');
+    let mut unit = None;
+    for word in words {
+        match word {
+            "mm" => unit = Some(Unit::Mm),
+            "in" | "inch" | "inches" | "\"" => unit = Some(Unit::Inch),
+            _ => {}
+        }
+    }
+    unit
+}
+
+/// Trade words for what stands in a column.
+fn meaning(words: &str) -> Meaning {
+    match words {
+        "mark" | "hole" | "holes" | "hole id" | "id" | "label" | "letter" | "item" | "no" | "nr"
+        | "hole no" | "hole number" | "hole mark" | "feature" | "pos" | "position" | "tag" => {
+            Meaning::Ours(Column::Mark)
+        }
+        "qty" | "quantity" | "count" | "places" | "pcs" | "pl" | "no of holes" | "number of holes"
+        | "holes per part" | "number" | "x times" | "times" => Meaning::Ours(Column::Count),
+        "size" | "dia" | "diameter" | "diam" | "d" | "\u{f8}" | "\u{2300}" | "hole dia"
+        | "hole diameter" | "hole size" | "nominal" | "nominal dia" | "nominal diameter" => {
+            Meaning::Ours(Column::Size)
+        }
+        "tol" | "tolerance" | "dia tol" | "tolerances" | "size tol" | "diameter tolerance" => {
+            Meaning::Tolerance
+        }
+        "min" | "lower" | "lower limit" | "dia min" | "min dia" | "low" | "minimum" => Meaning::Lower,
+        "max" | "upper" | "upper limit" | "dia max" | "max dia" | "high" | "maximum" => Meaning::Upper,
+        "depth" | "deep" | "length" | "hole depth" | "drill depth" | "axial depth" | "l" => {
+            Meaning::Ours(Column::Depth)
+        }
+        "end" | "type" | "through" | "thru" | "through blind" | "thru blind" | "kind" => {
+            Meaning::Ours(Column::End)
+        }
+        "angle" | "tilt" | "entry angle" | "hole angle" | "inclination" => Meaning::Ours(Column::Angle),
+        "surface" | "entry surface" => Meaning::Ours(Column::Surface),
+        "behind" | "behind exit" | "back wall" | "gap behind" | "clearance behind" => {
+            Meaning::Ours(Column::Behind)
+        }
+        "backed" | "backing" => Meaning::Ours(Column::Backed),
+        "layers" | "layer" => Meaning::Ours(Column::Layers),
+        "core trapped" => Meaning::Ours(Column::CoreTrapped),
+        "from" | "ends" | "sides" => Meaning::Ours(Column::Ends),
+        "tube" | "electrode" => Meaning::Ours(Column::Tube),
+        "note" | "notes" | "remark" | "remarks" | "comment" | "comments" => Meaning::Ours(Column::Note),
+        "x" | "pos x" | "x pos" => Meaning::Point(0),
+        "y" | "pos y" | "y pos" => Meaning::Point(1),
+        "z" | "pos z" | "z pos" => Meaning::Point(2),
+        "i" | "axis i" | "nx" | "ux" => Meaning::Axis(0),
+        "j" | "axis j" | "ny" | "uy" => Meaning::Axis(1),
+        "k" | "axis k" | "nz" | "uz" => Meaning::Axis(2),
+        _ => Meaning::Other,
+    }
+}
