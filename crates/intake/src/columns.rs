@@ -43,7 +43,10 @@ pub fn heads(cells: &[String]) -> Option<Vec<Head>> {
         return None;
     }
     let heads: Vec<Head> = cells.iter().map(|cell| head(cell)).collect();
-    let known = heads.iter().filter(|head| head.meaning != Meaning::Other).count();
+    let known = heads
+        .iter()
+        .filter(|head| head.meaning != Meaning::Other)
+        .count();
     (known >= 2 || known == filled.len()).then_some(heads)
 }
 
@@ -57,13 +60,23 @@ fn head(text: &str) -> Head {
     let unit = unit_in(&lower);
     let words: String = lower
         .chars()
-        .map(|letter| if letter.is_alphanumeric() || letter == '\u{2300}' { letter } else { ' ' })
+        .map(|letter| {
+            if letter.is_alphanumeric() || letter == '\u{2300}' {
+                letter
+            } else {
+                ' '
+            }
+        })
         .collect();
     let words: Vec<&str> = words
         .split_whitespace()
         .filter(|word| !matches!(*word, "mm" | "in" | "inch" | "inches" | "deg" | "degrees"))
         .collect();
-    Head { text: text.to_owned(), meaning: meaning(&words.join(" ")), unit }
+    Head {
+        text: text.to_owned(),
+        meaning: meaning(&words.join(" ")),
+        unit,
+    }
 }
 
 /// The unit that a head names, in brackets or as its last word.
@@ -83,12 +96,13 @@ fn unit_in(lower: &str) -> Option<Unit> {
 /// Trade words for what stands in a column.
 fn meaning(words: &str) -> Meaning {
     match words {
-        "mark" | "hole" | "holes" | "hole id" | "id" | "label" | "letter" | "item" | "no" | "nr"
-        | "hole no" | "hole number" | "hole mark" | "feature" | "pos" | "position" | "tag" => {
-            Meaning::Ours(Column::Mark)
+        "mark" | "hole" | "holes" | "hole id" | "id" | "label" | "letter" | "item" | "no"
+        | "nr" | "hole no" | "hole number" | "hole mark" | "feature" | "pos" | "position"
+        | "tag" => Meaning::Ours(Column::Mark),
+        "qty" | "quantity" | "count" | "places" | "pcs" | "pl" | "no of holes"
+        | "number of holes" | "holes per part" | "number" | "x times" | "times" => {
+            Meaning::Ours(Column::Count)
         }
-        "qty" | "quantity" | "count" | "places" | "pcs" | "pl" | "no of holes" | "number of holes"
-        | "holes per part" | "number" | "x times" | "times" => Meaning::Ours(Column::Count),
         "size" | "dia" | "diameter" | "diam" | "d" | "\u{f8}" | "\u{2300}" | "hole dia"
         | "hole diameter" | "hole size" | "nominal" | "nominal dia" | "nominal diameter" => {
             Meaning::Ours(Column::Size)
@@ -96,15 +110,21 @@ fn meaning(words: &str) -> Meaning {
         "tol" | "tolerance" | "dia tol" | "tolerances" | "size tol" | "diameter tolerance" => {
             Meaning::Tolerance
         }
-        "min" | "lower" | "lower limit" | "dia min" | "min dia" | "low" | "minimum" => Meaning::Lower,
-        "max" | "upper" | "upper limit" | "dia max" | "max dia" | "high" | "maximum" => Meaning::Upper,
+        "min" | "lower" | "lower limit" | "dia min" | "min dia" | "low" | "minimum" => {
+            Meaning::Lower
+        }
+        "max" | "upper" | "upper limit" | "dia max" | "max dia" | "high" | "maximum" => {
+            Meaning::Upper
+        }
         "depth" | "deep" | "length" | "hole depth" | "drill depth" | "axial depth" | "l" => {
             Meaning::Ours(Column::Depth)
         }
         "end" | "type" | "through" | "thru" | "through blind" | "thru blind" | "kind" => {
             Meaning::Ours(Column::End)
         }
-        "angle" | "tilt" | "entry angle" | "hole angle" | "inclination" => Meaning::Ours(Column::Angle),
+        "angle" | "tilt" | "entry angle" | "hole angle" | "inclination" => {
+            Meaning::Ours(Column::Angle)
+        }
         "surface" | "entry surface" => Meaning::Ours(Column::Surface),
         "behind" | "behind exit" | "back wall" | "gap behind" | "clearance behind" => {
             Meaning::Ours(Column::Behind)
@@ -114,7 +134,9 @@ fn meaning(words: &str) -> Meaning {
         "core trapped" => Meaning::Ours(Column::CoreTrapped),
         "from" | "ends" | "sides" => Meaning::Ours(Column::Ends),
         "tube" | "electrode" => Meaning::Ours(Column::Tube),
-        "note" | "notes" | "remark" | "remarks" | "comment" | "comments" => Meaning::Ours(Column::Note),
+        "note" | "notes" | "remark" | "remarks" | "comment" | "comments" => {
+            Meaning::Ours(Column::Note)
+        }
         "x" | "pos x" | "x pos" => Meaning::Point(0),
         "y" | "pos y" | "y pos" => Meaning::Point(1),
         "z" | "pos z" | "z pos" => Meaning::Point(2),

@@ -28,18 +28,34 @@ pub fn split(text: &str) -> Cells {
     let mut record = csv::StringRecord::new();
     // The text is UTF-8 and in memory and lines may be ragged: no error is left to occur.
     while let Ok(true) = reader.read_record(&mut record) {
-        let number = record.position().map_or(0, |position| position.line());
+        let number = record
+            .position()
+            .map_or(0, |position| line_of(text, position));
         let cells: Vec<String> = record.iter().map(clean).collect();
         if cells.iter().any(|cell| !cell.is_empty()) {
-            lines.push((usize::try_from(number).unwrap_or(usize::MAX), cells));
+            lines.push((number, cells));
         }
     }
     Cells { separator, lines }
 }
 
+/// The line that a record starts in: its position is that of the empty lines before it.
+fn line_of(text: &str, position: &csv::Position) -> usize {
+    let at = |number: u64| usize::try_from(number).unwrap_or(usize::MAX);
+    let rest = text.get(at(position.byte())..).unwrap_or_default();
+    let empty = rest
+        .chars()
+        .take_while(|letter| matches!(letter, '\r' | '\n'));
+    at(position.line()) + empty.filter(|letter| *letter == '\n').count()
+}
+
 /// A cell without its outer blanks; line breaks inside a cell become blanks.
 fn clean(cell: &str) -> String {
-    cell.split(['\r', '\n']).map(str::trim).filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
+    cell.split(['\r', '\n'])
+        .map(str::trim)
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 fn sniff(text: &str) -> char {
@@ -62,23 +78,49 @@ mod tests {
     fn check(text: &str, separator: char, expect: &[&[&str]]) {
         let cells = split(text);
         assert_eq!(cells.separator, separator, "{text:?}");
-        let lines: Vec<Vec<&str>> =
-            cells.lines.iter().map(|(_, line)| line.iter().map(String::as_str).collect()).collect();
+        let lines: Vec<Vec<&str>> = cells
+            .lines
+            .iter()
+            .map(|(_, line)| line.iter().map(String::as_str).collect())
+            .collect();
         assert_eq!(lines, expect, "{text:?}");
     }
 
     #[test]
     fn tabs_semicolons_and_commas() {
-        check("A\t0,8\t12\nB\t0,9\t14\n", '\t', &[&["A", "0,8", "12"], &["B", "0,9", "14"]]);
-        check("A;0,8;12\r\n\r\nB;0,9;14", ';', &[&["A", "0,8", "12"], &["B", "0,9", "14"]]);
-        check("A,0.8,12\nB,0.9", ',', &[&["A", "0.8", "12"], &["B", "0.9"]]);
-        check("A,\"0,8 \"\"tight\"\"\",\"see\nsheet 2\"", ',', &[&["A", "0,8 \"tight\"", "see sheet 2"]]);
+        check(
+            "A\t0,8\t12\nB\t0,9\t14\n",
+            '\t',
+            &[&["A", "0,8", "12"], &["B", "0,9", "14"]],
+        );
+        check(
+            "A;0,8;12\r\n\r\nB;0,9;14",
+            ';',
+            &[&["A", "0,8", "12"], &["B", "0,9", "14"]],
+        );
+        check(
+            "A,0.8,12\nB,0.9",
+            ',',
+            &[&["A", "0.8", "12"], &["B", "0.9"]],
+        );
+        check(
+            "A,\"0,8 \"\"tight\"\"\",\"see\nsheet 2\"",
+            ',',
+            &[&["A", "0,8 \"tight\"", "see sheet 2"]],
+        );
         check("", ',', &[]);
     }
 
     #[test]
     fn line_numbers_are_those_of_the_text() {
         let cells = split("A,1\n\nB,2\n");
-        assert_eq!(cells.lines.iter().map(|(number, _)| *number).collect::<Vec<_>>(), [1, 3]);
+        assert_eq!(
+            cells
+                .lines
+                .iter()
+                .map(|(number, _)| *number)
+                .collect::<Vec<_>>(),
+            [1, 3]
+        );
     }
 }

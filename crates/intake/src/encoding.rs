@@ -26,7 +26,11 @@ pub fn decode(bytes: &[u8]) -> Option<Decoded<'_>> {
         _ => (WINDOWS_1252, true),
     };
     let (text, encoding, _) = encoding.decode(bytes);
-    (!text.contains('\0')).then_some(Decoded { text, encoding: encoding.name(), guessed })
+    (!text.contains('\0')).then_some(Decoded {
+        text,
+        encoding: encoding.name(),
+        guessed,
+    })
 }
 
 #[cfg(test)]

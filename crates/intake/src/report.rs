@@ -35,6 +35,9 @@ impl Report {
     /// How many lines ended so.
     #[must_use]
     pub fn count(&self, outcome: Outcome) -> usize {
-        self.lines.iter().filter(|line| line.outcome == outcome).count()
+        self.lines
+            .iter()
+            .filter(|line| line.outcome == outcome)
+            .count()
     }
 }

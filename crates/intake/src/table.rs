@@ -38,7 +38,9 @@ impl IntakeError {
     #[must_use]
     pub const fn hint(self) -> &'static str {
         match self {
-            Self::NotText => "save the hole table from the spreadsheet as CSV or as tab-separated text",
+            Self::NotText => {
+                "save the hole table from the spreadsheet as CSV or as tab-separated text"
+            }
             Self::Empty => "give a table with one hole, or one kind of hole, a line",
         }
     }
@@ -73,7 +75,10 @@ pub fn take_block(job: &Job, text: &str, at: CellAt, unit: Unit) -> Result<Taken
 /// Where the bytes are no text, or nothing is in it.
 pub fn take_file(job: &Job, bytes: &[u8], unit: Unit) -> Result<Taken, IntakeError> {
     let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
-    let at = CellAt { row: job.rows.len(), column: Column::Mark };
+    let at = CellAt {
+        row: job.rows.len(),
+        column: Column::Mark,
+    };
     let mut taken = take_block(job, &decoded.text, at, unit)?;
     if decoded.guessed {
         taken.report.whole.push(format!(
@@ -86,7 +91,11 @@ pub fn take_file(job: &Job, bytes: &[u8], unit: Unit) -> Result<Taken, IntakeErr
 
 /// Cells side by side from the cursor on; what runs past the last column goes into the note.
 fn by_place(at: CellAt, lines: Vec<(usize, Vec<String>)>, unit: Unit, mut report: Report) -> Taken {
-    let room = Column::ALL.len() - Column::ALL.iter().position(|c| *c == at.column).unwrap_or(0);
+    let room = Column::ALL.len()
+        - Column::ALL
+            .iter()
+            .position(|c| *c == at.column)
+            .unwrap_or(0);
     let mut rows = Vec::new();
     for (number, cells) in lines {
         let mut outcome = Outcome::Taken;
@@ -98,12 +107,21 @@ fn by_place(at: CellAt, lines: Vec<(usize, Vec<String>)>, unit: Unit, mut report
                 *note = format!("{note}; {beyond}");
             }
             outcome = Outcome::Guessed;
-            says = format!("more cells than columns: \u{201c}{beyond}\u{201d} was put into the note");
+            says =
+                format!("more cells than columns: \u{201c}{beyond}\u{201d} was put into the note");
         }
         rows.push(row);
-        report.lines.push(Line { number, outcome, says });
+        report.lines.push(Line {
+            number,
+            outcome,
+            says,
+        });
     }
-    Taken { rows: rows.len(), edit: Edit::SetCells { at, rows, unit }, report }
+    Taken {
+        rows: rows.len(),
+        edit: Edit::SetCells { at, rows, unit },
+        report,
+    }
 }
 
 /// One line of the foreign table, sorted by what its cells mean.
@@ -134,7 +152,12 @@ fn by_heads(
         let (sorted, mut guesses) = sort(heads, &cells, unit);
         let (place, why) = place_of(&sorted, unit);
         let mut row = sorted.cells;
-        guesses.extend(limits(&mut row, sorted.tolerance, sorted.lower, sorted.upper));
+        guesses.extend(limits(
+            &mut row,
+            sorted.tolerance,
+            sorted.lower,
+            sorted.upper,
+        ));
         let mut others = sorted.others;
         if let Some(why) = why {
             others.extend(sorted.point.iter().chain(&sorted.axis).flatten().cloned());
@@ -161,15 +184,25 @@ fn by_heads(
                 outcome: Outcome::Taken,
                 says: "taken as a further place of the row before".to_owned(),
             },
-            (false, true) => {
-                Line { number, outcome: Outcome::Taken, says: "taken".to_owned() }
-            }
-            (false, false) => Line { number, outcome: Outcome::Guessed, says: guesses.join("; ") },
+            (false, true) => Line {
+                number,
+                outcome: Outcome::Taken,
+                says: "taken".to_owned(),
+            },
+            (false, false) => Line {
+                number,
+                outcome: Outcome::Guessed,
+                says: guesses.join("; "),
+            },
         });
     }
     let written = rows.len();
     let edit = edit_of(job, at_row, rows, places, unit);
-    Taken { edit, rows: written, report }
+    Taken {
+        edit,
+        rows: written,
+        report,
+    }
 }
 
 fn edit_of(
@@ -181,9 +214,21 @@ fn edit_of(
 ) -> Edit {
     let block = rows
         .into_iter()
-        .map(|mut row| Column::ALL.iter().map(|column| row.remove(column)).collect())
+        .map(|mut row| {
+            Column::ALL
+                .iter()
+                .map(|column| row.remove(column))
+                .collect()
+        })
         .collect();
-    let cells = Edit::SetCells { at: CellAt { row: at_row, column: Column::Mark }, rows: block, unit };
+    let cells = Edit::SetCells {
+        at: CellAt {
+            row: at_row,
+            column: Column::Mark,
+        },
+        rows: block,
+        unit,
+    };
     if places.is_empty() {
         return cells;
     }
@@ -191,7 +236,10 @@ fn edit_of(
     edits.extend(places.into_iter().map(|(index, places)| {
         let past = (at_row + index).checked_sub(job.rows.len());
         let row = match past {
-            None => job.rows.get(at_row + index).map_or(RowId::default(), |row| row.id),
+            None => job
+                .rows
+                .get(at_row + index)
+                .map_or(RowId::default(), |row| row.id),
             Some(past) => RowId(job.next_row + u32::try_from(past).unwrap_or(u32::MAX)),
         };
         Edit::SetPlaces { row, places }
@@ -215,7 +263,9 @@ fn sort(heads: &[Head], cells: &[String], unit: Unit) -> (Sorted, Vec<String>) {
         }
         let Some(head) = heads.get(index) else {
             sorted.others.push(cell.clone());
-            guesses.push(format!("\u{201c}{cell}\u{201d} stands under no head and was put into the note"));
+            guesses.push(format!(
+                "\u{201c}{cell}\u{201d} stands under no head and was put into the note"
+            ));
             continue;
         };
         let text = with_unit(cell, head.unit.filter(|named| *named != unit));
@@ -223,7 +273,10 @@ fn sort(heads: &[Head], cells: &[String], unit: Unit) -> (Sorted, Vec<String>) {
             Meaning::Ours(column) => {
                 if let Some(before) = sorted.cells.insert(column, text) {
                     sorted.others.push(before);
-                    guesses.push(format!("two columns look like \u{201c}{}\u{201d}: the first was put into the note", head.text));
+                    guesses.push(format!(
+                        "two columns look like \u{201c}{}\u{201d}: the first was put into the note",
+                        head.text
+                    ));
                 }
             }
             Meaning::Tolerance => sorted.tolerance = Some(text),
@@ -233,7 +286,10 @@ fn sort(heads: &[Head], cells: &[String], unit: Unit) -> (Sorted, Vec<String>) {
             Meaning::Axis(axis) => set(&mut sorted.axis, axis, text),
             Meaning::Other => {
                 sorted.others.push(format!("{}: {cell}", head.text));
-                guesses.push(format!("\u{201c}{}\u{201d} is no column of the hole table and was put into the note", head.text));
+                guesses.push(format!(
+                    "\u{201c}{}\u{201d} is no column of the hole table and was put into the note",
+                    head.text
+                ));
             }
         }
     }
@@ -272,16 +328,21 @@ fn limits(
             (format!("{lower}/{upper}"), guess)
         }
         (None, None, None, Some(upper)) => (format!("{upper} MAX"), None),
-        (Some(nominal), Some(tolerance), None, None) => {
-            (joined(&nominal, &tolerance), None)
-        }
+        (Some(nominal), Some(tolerance), None, None) => (joined(&nominal, &tolerance), None),
         (nominal, tolerance, lower, upper) => {
             let parts: Vec<String> = [tolerance, lower, upper].into_iter().flatten().collect();
             if parts.is_empty() {
                 return Vec::new();
             }
-            let size = nominal.into_iter().chain(parts).collect::<Vec<_>>().join(" ");
-            (size, Some("the size and its limits could not be told apart".to_owned()))
+            let size = nominal
+                .into_iter()
+                .chain(parts)
+                .collect::<Vec<_>>()
+                .join(" ");
+            (
+                size,
+                Some("the size and its limits could not be told apart".to_owned()),
+            )
         }
     };
     row.insert(Column::Size, size);
@@ -290,17 +351,29 @@ fn limits(
 
 /// `0.8` and `0.02` are 0.8 plus or minus 0.02; a signed tolerance or a fit class stands as it is.
 fn joined(nominal: &str, tolerance: &str) -> String {
-    let plain = tolerance.chars().all(|letter| letter.is_ascii_digit() || matches!(letter, '.' | ','));
-    if plain { format!("{nominal} +-{tolerance}") } else { format!("{nominal} {tolerance}") }
+    let plain = tolerance
+        .chars()
+        .all(|letter| letter.is_ascii_digit() || matches!(letter, '.' | ','));
+    if plain {
+        format!("{nominal} +-{tolerance}")
+    } else {
+        format!("{nominal} {tolerance}")
+    }
 }
 
 /// The place that a line names, or why it can't be read; its number is set by the caller.
 fn place_of(sorted: &Sorted, unit: Unit) -> (Option<Place>, Option<String>) {
     let [Some(x), Some(y), z] = &sorted.point else {
         let some = sorted.point.iter().chain(&sorted.axis).any(Option::is_some);
-        return (None, some.then(|| "a place needs x and y at least: what there was went into the note".to_owned()));
+        return (
+            None,
+            some.then(|| {
+                "a place needs x and y at least: what there was went into the note".to_owned()
+            }),
+        );
     };
-    let coordinate = |text: &str| read_quantity::coordinate(text, unit).map(quillbore_calc::Length::mm);
+    let coordinate =
+        |text: &str| read_quantity::coordinate(text, unit).map(quillbore_calc::Length::mm);
     let read = || -> Result<Place, read_quantity::Misread> {
         let z_mm = z.as_deref().map_or(Ok(0.0), coordinate)?;
         let axis = match &sorted.axis {
@@ -308,17 +381,26 @@ fn place_of(sorted: &Sorted, unit: Unit) -> (Option<Place>, Option<String>) {
             parts => {
                 let mut axis = [0.0; 3];
                 for (part, text) in axis.iter_mut().zip(parts) {
-                    *part = text.as_deref().map_or(Ok(0.0), read_quantity::vector_part)?;
+                    *part = text
+                        .as_deref()
+                        .map_or(Ok(0.0), read_quantity::vector_part)?;
                 }
                 axis
             }
         };
-        Ok(Place { number: 0, point_mm: [coordinate(x)?, coordinate(y)?, z_mm], axis })
+        Ok(Place {
+            number: 0,
+            point_mm: [coordinate(x)?, coordinate(y)?, z_mm],
+            axis,
+        })
     };
     match read() {
         Ok(place) => match quillbore_job::places::unit_vector(place.axis) {
             Some(axis) => (Some(Place { axis, ..place }), None),
-            None => (None, Some("the direction is no direction: it went into the note".to_owned())),
+            None => (
+                None,
+                Some("the direction is no direction: it went into the note".to_owned()),
+            ),
         },
         Err(why) => (None, Some(format!("the place went into the note: {why}"))),
     }
@@ -330,5 +412,8 @@ fn says_heads(heads: &[Head]) -> String {
         .filter(|head| head.meaning != Meaning::Other)
         .map(|head| head.text.as_str())
         .collect();
-    format!("The first line was taken as the head: {}.", known.join(", "))
+    format!(
+        "The first line was taken as the head: {}.",
+        known.join(", ")
+    )
 }

@@ -31,7 +31,11 @@ pub fn offer(job: &Job, tables: &Tables, remedy: Remedy) -> Option<Offer> {
         })
     };
     let field = |field: Field, text: String| {
-        Some(Edit::SetField { field, text, unit: job.unit })
+        Some(Edit::SetField {
+            field,
+            text,
+            unit: job.unit,
+        })
     };
     let (words, edit) = match remedy {
         Remedy::AddBacking(row) => (
@@ -48,20 +52,35 @@ pub fn offer(job: &Job, tables: &Tables, remedy: Remedy) -> Option<Offer> {
         ),
         Remedy::UseTube(row, tube) => {
             let name = &tables.tubes.get(tube)?.name;
-            (english::remedy_tube(name), cell(row, Column::Tube, name.clone())?)
+            (
+                english::remedy_tube(name),
+                cell(row, Column::Tube, name.clone())?,
+            )
         }
         Remedy::UseMachine(machine) => {
             let name = &tables.machines.get(machine)?.name;
-            (english::remedy_machine(name), field(Field::Machine, name.clone())?)
+            (
+                english::remedy_machine(name),
+                field(Field::Machine, name.clone())?,
+            )
         }
         Remedy::IndexAbout(axis) => (
             english::remedy_index(axis),
             field(Field::IndexAbout, english::part_axis(Some(axis)).to_owned())?,
         ),
         Remedy::DepthFromLayers(row) => {
-            let sum = job.row(row)?.layers.value()?.iter().map(|layer| layer.thickness.mm()).sum();
+            let sum = job
+                .row(row)?
+                .layers
+                .value()?
+                .iter()
+                .map(|layer| layer.thickness.mm())
+                .sum();
             let text = show_quantity::length_mm(sum, job.unit);
-            (english::remedy_depth_from_layers(&text), cell(row, Column::Depth, text)?)
+            (
+                english::remedy_depth_from_layers(&text),
+                cell(row, Column::Depth, text)?,
+            )
         }
         Remedy::NewMark(row) => {
             let mark = free_mark(job);
@@ -78,7 +97,10 @@ pub fn offer(job: &Job, tables: &Tables, remedy: Remedy) -> Option<Offer> {
             } else {
                 format!("{before}\n{line}")
             };
-            (english::remedy_test_piece().to_owned(), field(Field::HoldPoints, text)?)
+            (
+                english::remedy_test_piece().to_owned(),
+                field(Field::HoldPoints, text)?,
+            )
         }
     };
     Some(Offer { words, edit })
@@ -113,7 +135,14 @@ mod tests {
 
     #[test]
     fn marks_run_like_the_letters_of_a_drawing() {
-        for (index, mark) in [(0, "A"), (25, "Z"), (26, "AA"), (27, "AB"), (51, "AZ"), (52, "BA")] {
+        for (index, mark) in [
+            (0, "A"),
+            (25, "Z"),
+            (26, "AA"),
+            (27, "AB"),
+            (51, "AZ"),
+            (52, "BA"),
+        ] {
             assert_eq!(letters(index), mark);
         }
     }

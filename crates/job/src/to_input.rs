@@ -39,14 +39,20 @@ pub struct Asked {
 pub fn to_input(job: &Job, tables: &Tables, usual_tolerance_mm: f64) -> Asked {
     let mut unknown = Vec::new();
     let material = named(job, Field::Material, |name| {
-        tables.materials.iter().position(|m| same_name(&m.name, name))
+        tables
+            .materials
+            .iter()
+            .position(|m| same_name(&m.name, name))
     })
     .unwrap_or_else(|name| {
         unknown.push(UnknownName::Material(name));
         None
     });
     let machine = named(job, Field::Machine, |name| {
-        tables.machines.iter().position(|m| same_name(&m.name, name))
+        tables
+            .machines
+            .iter()
+            .position(|m| same_name(&m.name, name))
     })
     .unwrap_or_else(|name| {
         unknown.push(UnknownName::Machine(name));
@@ -89,7 +95,10 @@ pub fn to_input(job: &Job, tables: &Tables, usual_tolerance_mm: f64) -> Asked {
             .iter()
             .filter_map(|overrule| {
                 let figure = figure_of(&overrule.figure, tables)?;
-                overrule.value.value().map(|value| CalcOverrule { figure, value: *value })
+                overrule.value.value().map(|value| CalcOverrule {
+                    figure,
+                    value: *value,
+                })
             })
             .collect(),
     };
@@ -104,9 +113,12 @@ pub fn figure_of(key: &FigureKey, tables: &Tables) -> Option<Figure> {
         FigureKey::Feed(row) => Figure::Feed(*row),
         FigureKey::HoleMinutes(row) => Figure::HoleMinutes(*row),
         FigureKey::Wear(row) => Figure::Wear(*row),
-        FigureKey::Electrodes(name) => {
-            Figure::Electrodes(tables.tubes.iter().position(|tube| same_name(&tube.name, name))?)
-        }
+        FigureKey::Electrodes(name) => Figure::Electrodes(
+            tables
+                .tubes
+                .iter()
+                .position(|tube| same_name(&tube.name, name))?,
+        ),
         FigureKey::MachineHours => Figure::MachineHours,
         FigureKey::LaborHours => Figure::LaborHours,
         FigureKey::UnitPrice(quantity) => Figure::UnitPrice(*quantity),
@@ -138,7 +150,9 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
 #[must_use]
 pub fn same_name(a: &str, b: &str) -> bool {
     let (a, b) = (a.trim(), b.trim());
-    a.chars().flat_map(char::to_lowercase).eq(b.chars().flat_map(char::to_lowercase))
+    a.chars()
+        .flat_map(char::to_lowercase)
+        .eq(b.chars().flat_map(char::to_lowercase))
 }
 
 /// The index behind a typed name: nothing typed is fine, a name without a row is given back.
@@ -195,7 +209,10 @@ fn one_off(job: &Job) -> Vec<OneOff> {
         .into_iter()
         .filter_map(|field| {
             let cost = money(job, field)?;
-            Some(OneOff { what: english::one_off(field).to_owned(), cost })
+            Some(OneOff {
+                what: english::one_off(field).to_owned(),
+                cost,
+            })
         })
         .collect()
 }
@@ -208,11 +225,17 @@ fn row_input(
     usual_tolerance_mm: f64,
     unknown: &mut Vec<UnknownName>,
 ) -> RowInput {
-    let tilt_deg = row.angle.value().map_or(0.0, |angle: &TiltAngle| angle.from_normal.deg());
+    let tilt_deg = row
+        .angle
+        .value()
+        .map_or(0.0, |angle: &TiltAngle| angle.from_normal.deg());
     let layers = layers(row, job_material, tables, unknown);
     let (limits_mm, limits_assumed) = limits(job, row.size.value(), usual_tolerance_mm);
     let tube = row.tube.value().and_then(|name| {
-        let found = tables.tubes.iter().position(|tube| same_name(&tube.name, name));
+        let found = tables
+            .tubes
+            .iter()
+            .position(|tube| same_name(&tube.name, name));
         if found.is_none() {
             unknown.push(UnknownName::Tube(row.id, name.clone()));
         }
@@ -229,7 +252,11 @@ fn row_input(
         limits_mm,
         limits_assumed,
         depth_mm: depth_mm(job, row, tilt_deg, &layers),
-        end: row.end.value().copied().unwrap_or(quillbore_calc::input::HoleEnd::Through),
+        end: row
+            .end
+            .value()
+            .copied()
+            .unwrap_or(quillbore_calc::input::HoleEnd::Through),
         tilt_deg,
         surface: row.surface.value().copied().unwrap_or(Surface::Flat),
         behind_mm: row.behind.value().map(|behind| behind.mm()),
@@ -251,9 +278,10 @@ fn limits(job: &Job, size: Option<&Size>, usual_tolerance_mm: f64) -> (Option<[f
     }
     let nominal_mm = size.upper.mm();
     match job.field(Field::DefaultTolerance).value() {
-        Some(Value::Tolerance(below, above)) => {
-            (Some([nominal_mm + below.mm(), nominal_mm + above.mm()]), false)
-        }
+        Some(Value::Tolerance(below, above)) => (
+            Some([nominal_mm + below.mm(), nominal_mm + above.mm()]),
+            false,
+        ),
         _ => {
             let least = (nominal_mm - usual_tolerance_mm).max(0.0);
             (Some([least, nominal_mm + usual_tolerance_mm]), true)
@@ -287,20 +315,30 @@ fn layers(
     };
     typed
         .iter()
-        .filter_map(|LayerText { material, thickness }| {
-            let index = match material {
-                None => job_material,
-                Some(name) => {
-                    let found =
-                        tables.materials.iter().position(|known| same_name(&known.name, name));
-                    if found.is_none() {
-                        unknown.push(UnknownName::LayerMaterial(row.id, name.clone()));
+        .filter_map(
+            |LayerText {
+                 material,
+                 thickness,
+             }| {
+                let index = match material {
+                    None => job_material,
+                    Some(name) => {
+                        let found = tables
+                            .materials
+                            .iter()
+                            .position(|known| same_name(&known.name, name));
+                        if found.is_none() {
+                            unknown.push(UnknownName::LayerMaterial(row.id, name.clone()));
+                        }
+                        found.or(job_material)
                     }
-                    found.or(job_material)
-                }
-            };
-            Some(Layer { material: index?, thickness_mm: thickness.mm() })
-        })
+                };
+                Some(Layer {
+                    material: index?,
+                    thickness_mm: thickness.mm(),
+                })
+            },
+        )
         .collect()
 }
 

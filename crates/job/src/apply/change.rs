@@ -33,4 +33,24 @@ impl Change {
             && self.fields.is_empty()
             && !self.other
     }
+
+    /// Takes in what a further edit touched.
+    pub(super) fn add(&mut self, later: Self) {
+        fn join<T: PartialEq>(all: &mut Vec<T>, more: Vec<T>) {
+            for one in more {
+                if !all.contains(&one) {
+                    all.push(one);
+                }
+            }
+        }
+        self.rows.retain(|row| !later.removed.contains(row));
+        self.added.retain(|row| !later.removed.contains(row));
+        join(&mut self.rows, later.rows);
+        join(&mut self.added, later.added);
+        join(&mut self.removed, later.removed);
+        join(&mut self.fields, later.fields);
+        self.read += later.read;
+        self.unread += later.unread;
+        self.other |= later.other;
+    }
 }

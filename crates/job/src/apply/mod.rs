@@ -36,6 +36,7 @@ pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
         Edit::InsertRows { before, count } => rows::insert(&mut job, *before, *count)?,
         Edit::DeleteRows { rows } => rows::delete(&mut job, rows)?,
         Edit::SetPlaces { row, places } => places::set(&mut job, *row, places)?,
+        Edit::Together { edits } => return together(&job, edits),
         Edit::SetUnit(unit) => set_unit(&mut job, *unit),
         Edit::Overrule {
             figure,
@@ -46,6 +47,18 @@ pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
         Edit::WithdrawOverrule { figure } => overrules::withdraw(&mut job, figure)?,
     };
     Ok((job, change))
+}
+
+/// Every edit on what the one before left; where one is refused the job stays as it was.
+fn together(job: &Job, edits: &[Edit]) -> Result<(Job, Change), EditRefused> {
+    let mut job = job.clone();
+    let mut all = Change::default();
+    for edit in edits {
+        let (next, change) = apply(&job, edit)?;
+        job = next;
+        all.add(change);
+    }
+    Ok((job, all))
 }
 
 fn set_field(job: &mut Job, field: Field, text: &str, unit: Unit) -> Result<Change, EditRefused> {

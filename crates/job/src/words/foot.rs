@@ -34,7 +34,11 @@ impl Speaker<'_> {
     }
 
     fn price(&self, figures: &JobFigures, said: &mut Vec<Piece>) {
-        let Some(first) = figures.price.as_ref().and_then(|price| price.breaks.first()) else {
+        let Some(first) = figures
+            .price
+            .as_ref()
+            .and_then(|price| price.breaks.first())
+        else {
             return;
         };
         let digits = self.tables.rates.minor_digits;
@@ -73,12 +77,22 @@ impl Speaker<'_> {
             if index > 0 {
                 plain(said, if index == last { " and " } else { ", " });
             }
-            let tube_mm =
-                self.tables.tubes.get(electrodes.tube).map_or(0.0, |tube| tube.outer_mm);
-            figure(said, electrodes.needed.to_string(), Figure::Electrodes(electrodes.tube));
+            let tube_mm = self
+                .tables
+                .tubes
+                .get(electrodes.tube)
+                .map_or(0.0, |tube| tube.outer_mm);
+            figure(
+                said,
+                electrodes.needed.to_string(),
+                Figure::Electrodes(electrodes.tube),
+            );
             plain(said, &format!(" electrodes of {}", self.length(tube_mm)));
         }
-        let fewest = lot.electrodes.iter().all(|electrodes| electrodes.needed == electrodes.at_least);
+        let fewest = lot
+            .electrodes
+            .iter()
+            .all(|electrodes| electrodes.needed == electrodes.at_least);
         if !lot.electrodes.is_empty() && fewest && figures.settled {
             plain(said, ", none fewer at this wear");
         }
@@ -86,7 +100,10 @@ impl Speaker<'_> {
 
     fn days(&self, said: &mut Vec<Piece>) {
         if let Some(Value::Count(days)) = self.job.field(Field::LeadDays).value() {
-            plain(said, &format!("; {days} working days after order, parts and drawing are in"));
+            plain(
+                said,
+                &format!("; {days} working days after order, parts and drawing are in"),
+            );
         }
     }
 
@@ -104,14 +121,20 @@ impl Speaker<'_> {
         if !unpriced.is_empty() {
             plain(said, &format!("Without {}. ", shortened(&unpriced)));
         }
-        plain(said, "Not calibrated: start values, no records behind them.");
+        plain(
+            said,
+            "Not calibrated: start values, no records behind them.",
+        );
     }
 }
 
 /// The first few of a list, and how many more.
 fn shortened(marks: &[String]) -> String {
     const SHOWN: usize = 5;
-    let shown = marks.get(..SHOWN.min(marks.len())).unwrap_or(marks).join(", ");
+    let shown = marks
+        .get(..SHOWN.min(marks.len()))
+        .unwrap_or(marks)
+        .join(", ");
     match marks.len().saturating_sub(SHOWN) {
         0 => shown,
         more => format!("{shown} and {more} more"),
@@ -119,9 +142,15 @@ fn shortened(marks: &[String]) -> String {
 }
 
 fn figure(said: &mut Vec<Piece>, text: String, figure: Figure) {
-    said.push(Piece { text, figure: Some(figure) });
+    said.push(Piece {
+        text,
+        figure: Some(figure),
+    });
 }
 
 fn plain(said: &mut Vec<Piece>, text: &str) {
-    said.push(Piece { text: text.to_owned(), figure: None });
+    said.push(Piece {
+        text: text.to_owned(),
+        figure: None,
+    });
 }

@@ -55,7 +55,9 @@ pub const fn formula(formula: Formula) -> &'static str {
         Formula::ElectrodeChoice => {
             "the largest tube whose hole, with twice the gap and the tube's tolerance, stays below the upper limit and, less the taper, above the lower"
         }
-        Formula::GapByDiameter => "the gap per side for this tube diameter, between the table's rows",
+        Formula::GapByDiameter => {
+            "the gap per side for this tube diameter, between the table's rows"
+        }
         Formula::FeedByDiameter => {
             "feed of the material at 1 mm, times the factor for the size, times the factor for channels"
         }
