@@ -30,6 +30,9 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             1 => format!("give a place to {}", hole(job, *row)),
             count => format!("give {count} places to {}", hole(job, *row)),
         },
+        Edit::Together { edits } => edits
+            .first()
+            .map_or_else(|| "change nothing".to_owned(), |first| label(job, first)),
         Edit::SetUnit(Unit::Mm) => "show millimeters".to_owned(),
         Edit::SetUnit(Unit::Inch) => "show inches".to_owned(),
         Edit::Overrule { figure, .. } => format!("overrule {}", self::figure(job, figure)),
