@@ -154,6 +154,10 @@ pub struct SetupFigures {
     pub index_moves: u32,
     /// Tilts of head or table for one part.
     pub tilts: u32,
+    /// Guide changes: tube sizes drilled in it, less one.
+    pub guide_changes: u32,
+    /// Stretches with one tube at one tilt.
+    pub passes: u32,
     /// Table travel for one part [mm]; `None` where places are not given.
     pub travel_mm: Option<f64>,
 }

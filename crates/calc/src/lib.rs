@@ -8,7 +8,9 @@
 extern crate alloc;
 
 mod dice;
+mod vector;
 
+pub mod cost;
 pub mod figure;
 pub mod finding;
 pub mod hole;
@@ -16,9 +18,14 @@ pub mod input;
 pub mod job_figures;
 pub mod order;
 pub mod packing;
+pub mod price;
 pub mod quantity;
+pub mod rollup;
+pub mod setup;
+pub mod spread;
 pub mod standards;
 pub mod tables;
+pub mod travel;
 
 pub use figure::Figure;
 pub use finding::{Finding, Kind, Level, Remedy};

@@ -1,0 +1,133 @@
+//! What a lot costs the shop, line by line.
+
+use crate::job_figures::CostLines;
+use crate::tables::Rates;
+
+/// What a lot takes.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Consumption {
+    /// Machine hours [h].
+    pub machine_hours: f64,
+    /// Labor hours [h].
+    pub labor_hours: f64,
+    /// Electrodes at their prices [currency].
+    pub electrodes: f64,
+    /// Guides at their prices, by the share of their life that is used [currency].
+    pub guides: f64,
+    /// Outside work [currency].
+    pub outside: f64,
+    /// What the shop answers for if it spoils a part [currency].
+    pub part_at_stake: f64,
+}
+
+/// Cost lines of a lot.
+///
+/// Formula: machine, dielectric and power = machine hours times their rates; labor = labor hours
+/// times its rate; electrodes, guides and outside work as they are; redo = its share of machine,
+/// labor and electrodes; part at risk = what is at stake times the chance of it in this lot.
+///
+/// - `lot`: hours [h] and purchases [currency].
+/// - `machine_per_hour`: the machine's rate [currency/h].
+/// - `rates`: the rate card.
+///
+/// Result: cost lines [currency], not rounded.
+///
+/// ```
+/// use quillbore_calc::cost::{Consumption, cost_lines};
+/// # use quillbore_calc::tables::Rates;
+/// # let rates = Rates {
+/// #     currency: "EUR".into(), minor_digits: 2, labor_per_hour: 45.0, dielectric_per_hour: 3.0,
+/// #     power_per_hour: 2.0, margin: 0.2, minimum_charge: 0.0, redo_share: 0.05, part_risk_share: 0.01,
+/// # };
+/// let lot = Consumption { machine_hours: 10.0, labor_hours: 4.0, electrodes: 20.0, ..Consumption::default() };
+/// let lines = cost_lines(&lot, 40.0, &rates);
+/// // 400 + 180 + 20, 5 percent of it for redone holes, 30 dielectric, 20 power.
+/// assert_eq!(lines.sum(), 600.0 + 30.0 + 30.0 + 20.0);
+/// ```
+///
+/// Source: arithmetic; an hour rate checked against published cost-accounting problems in the tests.
+#[must_use]
+pub fn cost_lines(lot: &Consumption, machine_per_hour: f64, rates: &Rates) -> CostLines {
+    let machine = lot.machine_hours * machine_per_hour;
+    let labor = lot.labor_hours * rates.labor_per_hour;
+    CostLines {
+        machine,
+        labor,
+        electrodes: lot.electrodes,
+        guides: lot.guides,
+        dielectric: lot.machine_hours * rates.dielectric_per_hour,
+        power: lot.machine_hours * rates.power_per_hour,
+        outside: lot.outside,
+        redo: rates.redo_share * (machine + labor + lot.electrodes),
+        part_risk: rates.part_risk_share * lot.part_at_stake,
+    }
+}
+
+/// What the shop answers for if it spoils a part.
+///
+/// Formula: the part's value, not above the cap where one was agreed.
+///
+/// - `value`: value of one part to the customer [currency]; unknown counts as 0.
+/// - `cap`: most that the shop answers for per part [currency].
+///
+/// Result: amount at stake [currency].
+///
+/// ```
+/// use quillbore_calc::cost::at_stake;
+/// assert_eq!(at_stake(Some(8000.0), Some(2500.0)), 2500.0);
+/// assert_eq!(at_stake(None, Some(2500.0)), 0.0);
+/// ```
+///
+/// Source: arithmetic.
+#[must_use]
+pub fn at_stake(value: Option<f64>, cap: Option<f64>) -> f64 {
+    let value = value.unwrap_or(0.0).max(0.0);
+    cap.map_or(value, |cap| value.min(cap.max(0.0)))
+}
+
+/// Hour rate of a machine from what it costs over its life and month by month.
+///
+/// Formula: `(price - scrap) / life hours + repairs / life hours + used per hour + fixed per month
+/// / hours a month`.
+///
+/// - `keep`: what the machine costs and how long it works.
+///
+/// Result: rate [currency/h]; `None` where the hours are not above 0.
+///
+/// ```
+/// use quillbore_calc::cost::{Keep, hour_rate};
+/// let keep = Keep {
+///     price: 11_500.0, scrap: 1_500.0, repairs: 0.0, life_hours: 20_000.0,
+///     used_per_hour: 0.0, fixed_per_month: 620.0, hours_per_month: 160.0,
+/// };
+/// assert_eq!(hour_rate(&keep), Some(0.5 + 3.875));
+/// ```
+///
+/// Source: machine hour rate of cost accounting.
+#[must_use]
+pub fn hour_rate(keep: &Keep) -> Option<f64> {
+    if !(keep.life_hours > 0.0 && keep.hours_per_month > 0.0) {
+        return None;
+    }
+    let over_life = (keep.price - keep.scrap + keep.repairs) / keep.life_hours;
+    Some(over_life + keep.used_per_hour + keep.fixed_per_month / keep.hours_per_month)
+}
+
+/// What a machine costs and how long it works.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Keep {
+    /// Price when bought [currency].
+    pub price: f64,
+    /// What it brings when sold [currency].
+    pub scrap: f64,
+    /// Repairs over its life [currency].
+    pub repairs: f64,
+    /// Hours that it works in its life [h].
+    pub life_hours: f64,
+    /// Power and the like [currency/h].
+    pub used_per_hour: f64,
+    /// Rent, pay, insurance and the like [currency/month].
+    pub fixed_per_month: f64,
+    /// Hours that it works in a month [h].
+    pub hours_per_month: f64,
+}

@@ -1,0 +1,169 @@
+//! From a lot's cost to the price of one part: the one place where floats become money.
+//!
+//! A unit price is rounded once, half away from zero, to the currency's minor unit; the lot's price
+//! is that unit price extended. One-off charges stand apart and carry the same margin.
+
+use rust_decimal::{Decimal, RoundingStrategy};
+
+/// How a lot is priced.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Terms {
+    /// Margin on price, 0 to below 1.
+    pub margin: f64,
+    /// Least that one lot is sold for [currency].
+    pub minimum_charge: f64,
+    /// Digits after the point in the currency.
+    pub minor_digits: u32,
+}
+
+/// A lot's price.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Priced {
+    /// Price of one part.
+    pub each: Decimal,
+    /// Price of the lot: the unit price extended.
+    pub lot: Decimal,
+    /// True where the minimum charge decided it.
+    pub minimum: bool,
+}
+
+/// Markup on cost that a margin on price comes to.
+///
+/// Formula: `markup = margin / (1 - margin)`; the other way round `margin = markup / (1 + markup)`.
+///
+/// - `margin`: share of the price, below 1.
+///
+/// Result: share of the cost; `None` from a margin of 1 on.
+///
+/// ```
+/// use quillbore_calc::price::markup;
+/// assert!((markup(0.2).unwrap() - 0.25).abs() < 1e-12);
+/// ```
+///
+/// Source: arithmetic.
+#[must_use]
+pub fn markup(margin: f64) -> Option<f64> {
+    (margin < 1.0).then(|| margin / (1.0 - margin))
+}
+
+/// Margin on price that a markup on cost comes to.
+///
+/// Formula: `margin = markup / (1 + markup)`.
+///
+/// - `markup`: share of the cost, above -1.
+///
+/// Result: share of the price; `None` at a markup of -1 or less.
+///
+/// ```
+/// use quillbore_calc::price::margin;
+/// assert!((margin(0.5).unwrap() - 0.3333).abs() < 0.00005);
+/// ```
+///
+/// Source: arithmetic.
+#[must_use]
+pub fn margin(markup: f64) -> Option<f64> {
+    (markup > -1.0).then(|| markup / (1.0 + markup))
+}
+
+/// Price of one part and of the lot.
+///
+/// Formula: `lot price = max(cost / (1 - margin), minimum charge)`; `each = lot price / quantity`,
+/// rounded half away from zero; `lot = each x quantity`. Where that would fall below the minimum
+/// charge, `each` is the minimum charge over the quantity, rounded up.
+///
+/// - `lot_cost`: full cost of the lot [currency].
+/// - `quantity`: parts, 1 and up.
+/// - `terms`: margin, minimum charge [currency] and minor digits.
+///
+/// Result: prices; `None` where quantity or margin allows none or the amount is beyond 28 digits.
+///
+/// ```
+/// use quillbore_calc::price::{Terms, price};
+/// let terms = Terms { margin: 0.3, minimum_charge: 0.0, minor_digits: 2 };
+/// let priced = price(120.0 + 50.0 * 8.5, 50, &terms).unwrap();
+/// assert_eq!((priced.each.to_string(), priced.lot.to_string()), ("15.57".into(), "778.50".into()));
+/// ```
+///
+/// Source: arithmetic; round once, at the unit price, then extend.
+#[must_use]
+pub fn price(lot_cost: f64, quantity: u32, terms: &Terms) -> Option<Priced> {
+    let asked = lot_price(lot_cost, terms)?;
+    if quantity == 0 {
+        return None;
+    }
+    let least = money(terms.minimum_charge, terms.minor_digits)?;
+    let each = money(asked / f64::from(quantity), terms.minor_digits)?;
+    let priced = extended(each, quantity, terms.minor_digits, false)?;
+    if asked >= terms.minimum_charge && priced.lot >= least {
+        return Some(priced);
+    }
+    let each = least
+        .checked_div(Decimal::from(quantity))?
+        .round_dp_with_strategy(terms.minor_digits, RoundingStrategy::AwayFromZero);
+    extended(each, quantity, terms.minor_digits, true)
+}
+
+/// A lot at a unit price that somebody set.
+///
+/// Formula: the unit price rounded half away from zero, then extended.
+///
+/// - `each`: price of one part [currency].
+/// - `quantity`: parts.
+/// - `minor_digits`: digits after the point in the currency.
+///
+/// Result: prices; `None` where the amount is beyond 28 digits.
+///
+/// ```
+/// use quillbore_calc::price::price_set;
+/// assert_eq!(price_set(19.0, 25, 2).unwrap().lot.to_string(), "475.00");
+/// ```
+///
+/// Source: arithmetic.
+#[must_use]
+pub fn price_set(each: f64, quantity: u32, minor_digits: u32) -> Option<Priced> {
+    extended(money(each, minor_digits)?, quantity, minor_digits, false)
+}
+
+/// An amount of money from a float: rounded half away from zero to the minor unit.
+///
+/// Formula: the float's 15 significant digits, so that 2.675 counts as typed and not as the binary
+/// number just below it; then rounded once.
+///
+/// - `amount`: [currency].
+/// - `minor_digits`: digits after the point (ISO 4217 minor unit).
+///
+/// Result: money with exactly that many digits after the point; `None` where it is not finite or
+/// beyond 28 digits.
+///
+/// ```
+/// use quillbore_calc::price::money;
+/// assert_eq!(money(2.675, 2).unwrap().to_string(), "2.68");
+/// assert_eq!(money(-0.5, 0).unwrap().to_string(), "-1");
+/// ```
+///
+/// Source: ISO 4217 for the digits; the rule is the project's.
+#[must_use]
+pub fn money(amount: f64, minor_digits: u32) -> Option<Decimal> {
+    let strategy = RoundingStrategy::MidpointAwayFromZero;
+    let mut rounded = decimal(amount)?.round_dp_with_strategy(minor_digits, strategy);
+    rounded.rescale(minor_digits);
+    Some(rounded)
+}
+
+/// What the margin asks for a lot, before minimum charge and rounding [currency].
+#[must_use]
+pub fn lot_price(lot_cost: f64, terms: &Terms) -> Option<f64> {
+    let allowed = (0.0..1.0).contains(&terms.margin);
+    allowed.then(|| lot_cost / (1.0 - terms.margin))
+}
+
+fn extended(each: Decimal, quantity: u32, minor_digits: u32, minimum: bool) -> Option<Priced> {
+    let mut each = each;
+    each.rescale(minor_digits);
+    let lot = each.checked_mul(Decimal::from(quantity))?;
+    Some(Priced { each, lot, minimum })
+}
+
+fn decimal(amount: f64) -> Option<Decimal> {
+    Decimal::try_from(amount).ok()
+}

@@ -1,0 +1,315 @@
+//! The lot's minutes: counts times times, kind by kind, machine and labor apart.
+
+use crate::job_figures::{LaborMinutes, MachineMinutes, SetupFigures};
+use crate::quantity::Spread;
+use crate::tables::{Machine, StartValues};
+
+/// Minutes of each thing that is done by count, and the machine's ways that decide whose they are.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Times {
+    /// Setting up one clamping [min].
+    pub set_up: f64,
+    /// Turning over to the opposite of an earlier clamping, in place of setting up [min].
+    pub turn_over: f64,
+    /// First piece of one clamping [min].
+    pub first_piece: f64,
+    /// Loading and unloading one part [min].
+    pub load: f64,
+    /// One index move [min].
+    pub index: f64,
+    /// One tilt [min].
+    pub tilt: f64,
+    /// Changing an electrode [min].
+    pub change: f64,
+    /// The same for a thin one [min].
+    pub change_thin: f64,
+    /// One guide change [min].
+    pub guide_change: f64,
+    /// Dressing one tip [min].
+    pub dressing: f64,
+    /// Receiving and checking one lot [min].
+    pub receive: f64,
+    /// Washing and drying one part [min].
+    pub wash: f64,
+    /// Checking one hole by pin [min].
+    pub pin_check: f64,
+    /// Packing one part [min].
+    pub pack: f64,
+    /// Rapid speed of the table [mm/min].
+    pub table_mm_min: f64,
+    /// Share of its running time that a person stands by the machine, 0 to 1.
+    pub attended: f64,
+    /// True where the machine changes electrodes by itself.
+    pub changer: bool,
+}
+
+impl Times {
+    /// The start values' medians, all handling multiplied by `handling`.
+    #[must_use]
+    pub fn new(start: &StartValues, machine: &Machine, handling: f64) -> Self {
+        let min = |spread: Spread| spread.p50() * handling;
+        let [change, change_thin] = if machine.changer {
+            [start.change_by_changer_min; 2]
+        } else {
+            [start.change_by_hand_min, start.change_thin_min]
+        };
+        Self {
+            set_up: min(start.setup_min),
+            turn_over: min(start.turn_over_min),
+            first_piece: min(start.first_piece_min),
+            load: min(start.load_min),
+            index: min(start.index_min),
+            tilt: min(start.tilt_min),
+            change: min(change),
+            change_thin: min(change_thin),
+            guide_change: min(start.guide_change_min),
+            dressing: min(start.dressing_min),
+            receive: min(start.receive_min),
+            wash: min(start.wash_min),
+            pin_check: min(start.pin_check_min),
+            pack: min(start.pack_min),
+            table_mm_min: machine.table_rapid_mm_min,
+            attended: machine.attended.clamp(0.0, 1.0),
+            changer: machine.changer,
+        }
+    }
+}
+
+/// How often everything is done in a lot.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Counts {
+    /// Parts.
+    pub parts: u64,
+    /// Clampings that are set up.
+    pub set_ups: u64,
+    /// Clampings that an earlier one is turned over to.
+    pub turn_overs: u64,
+    /// Times that a part is loaded.
+    pub loads: u64,
+    /// Index moves.
+    pub index_moves: u64,
+    /// Tilts.
+    pub tilts: u64,
+    /// Guide changes.
+    pub guide_changes: u64,
+    /// Table travel [mm].
+    pub travel_mm: f64,
+    /// Holes, each checked by pin.
+    pub holes: u64,
+    /// Minutes in the holes, electrode changes inside them included [min].
+    pub hole_minutes: f64,
+    /// Electrode changes inside the holes.
+    pub inside: Changes,
+    /// Electrode changes between the holes.
+    pub between: Changes,
+    /// Dressings.
+    pub dressings: u64,
+}
+
+/// Electrode changes, thin tubes apart.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Changes {
+    /// Of thin tubes.
+    pub thin: u64,
+    /// Of all others.
+    pub other: u64,
+}
+
+impl Changes {
+    /// Adds changes of one tube.
+    pub fn add(&mut self, changes: u64, thin: bool) {
+        let kind = if thin {
+            &mut self.thin
+        } else {
+            &mut self.other
+        };
+        *kind = kind.saturating_add(changes);
+    }
+
+    fn minutes(self, times: &Times) -> f64 {
+        self.thin as f64 * times.change_thin + self.other as f64 * times.change
+    }
+}
+
+/// Counts that come from clamping `parts` parts as `setups` say.
+///
+/// Formula: per clamping one setting up, or one turn-over where it is the opposite of an earlier
+/// one, and one first piece; each part is loaded once, index moves and travel go by the part. With
+/// several tubes or tilts in a clamping either each part gets all of them, `parts x (guide changes
+/// + tilts)`, or the lot is run once for each and every part is loaded again each time,
+/// `parts x (passes - 1)` more loads: whichever takes less.
+///
+/// - `setups`: clampings of one part; travel [mm] where known.
+/// - `parts`: parts in the lot.
+/// - `times`: minutes of load, tilt and guide change [min], to choose by.
+///
+/// Result: counts; those of holes and electrodes are left at 0.
+///
+/// ```
+/// # use quillbore_calc::rollup::setup_counts;
+/// # let times = quillbore_calc::rollup::Times {
+/// #     set_up: 40.0, turn_over: 20.0, first_piece: 7.0, load: 3.0, index: 0.1, tilt: 12.0,
+/// #     change: 2.0, change_thin: 5.0, guide_change: 7.0, dressing: 0.7, receive: 10.0, wash: 2.0,
+/// #     pin_check: 0.2, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
+/// # };
+/// # let setup = quillbore_calc::job_figures::SetupFigures {
+/// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
+/// #     guide_changes: 1, passes: 2, travel_mm: None,
+/// # };
+/// // Two tubes: one part gets both at once, a hundred are loaded twice (3 min against 7).
+/// assert_eq!(setup_counts(&[setup.clone()], 1, &times).loads, 1);
+/// assert_eq!(setup_counts(&[setup], 100, &times).loads, 200);
+/// ```
+///
+/// Source: common practice, no source.
+#[must_use]
+pub fn setup_counts(setups: &[SetupFigures], parts: u32, times: &Times) -> Counts {
+    let parts = u64::from(parts);
+    let mut counts = Counts {
+        parts,
+        ..Counts::default()
+    };
+    for setup in setups {
+        let (guide_changes, tilts) = (u64::from(setup.guide_changes), u64::from(setup.tilts));
+        let changing = guide_changes as f64 * times.guide_change + tilts as f64 * times.tilt;
+        let again = parts * u64::from(setup.passes.saturating_sub(1));
+        let by_part = parts as f64 * changing <= changing + again as f64 * times.load;
+        let (times_changed, loads) = if by_part {
+            (parts, parts)
+        } else {
+            (1, parts + again)
+        };
+        counts.set_ups += u64::from(!setup.turned_over);
+        counts.turn_overs += u64::from(setup.turned_over);
+        counts.loads += loads;
+        counts.index_moves += parts * u64::from(setup.index_moves);
+        counts.tilts += times_changed * tilts;
+        counts.guide_changes += times_changed * guide_changes;
+        counts.travel_mm += parts as f64 * setup.travel_mm.unwrap_or(0.0);
+    }
+    counts
+}
+
+/// What one tube drills in a lot.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct TubeUse {
+    /// Ends of holes drilled with it.
+    pub ends: u64,
+    /// Those of them that take several electrodes, one after another.
+    pub chained: u64,
+    /// Electrodes used up whole inside holes.
+    pub whole: u64,
+    /// Electrodes that finish holes, shared among them.
+    pub shared: u64,
+}
+
+impl TubeUse {
+    /// Electrodes of this tube for the lot.
+    #[must_use]
+    pub const fn electrodes(&self) -> u64 {
+        self.whole.saturating_add(self.shared)
+    }
+
+    /// Electrode changes between holes.
+    ///
+    /// A chained end starts on a fresh electrode, so each asks for one change before it; the
+    /// others share what electrodes there are beyond those that chains end on. The first
+    /// electrode goes in with its guide.
+    ///
+    /// ```
+    /// use quillbore_calc::rollup::TubeUse;
+    /// let plain = TubeUse { ends: 100, chained: 0, whole: 0, shared: 9 };
+    /// assert_eq!(plain.changes_between(), 8);
+    /// // Two deep holes of three electrodes each: two changes inside each, one between them.
+    /// let deep = TubeUse { ends: 2, chained: 2, whole: 4, shared: 2 };
+    /// assert_eq!(deep.changes_between(), 1);
+    /// ```
+    #[must_use]
+    pub fn changes_between(&self) -> u64 {
+        let plain = self.ends.saturating_sub(self.chained);
+        let for_plain = self.shared.saturating_sub(self.chained).max(plain.min(1));
+        (self.chained + for_plain).saturating_sub(1)
+    }
+
+    /// Dressings: after every end except the last on each shared electrode.
+    #[must_use]
+    pub const fn dressings(&self) -> u64 {
+        self.ends.saturating_sub(self.shared)
+    }
+
+    /// Adds this tube's changes and dressings to a lot's counts.
+    pub fn add_to(&self, counts: &mut Counts, thin: bool) {
+        counts.inside.add(self.whole, thin);
+        counts.between.add(self.changes_between(), thin);
+        counts.dressings += self.dressings();
+    }
+}
+
+/// Machine and labor minutes of a lot.
+///
+/// Formula: every count times its time. Machine: set up, first piece, load, index and tilt,
+/// turn-over, travel, holes, electrode changes between holes, guide changes, dressing. Labor:
+/// receive, set up with first piece, handling (load, turn-over, tilt, guide changes, and electrode
+/// changes and dressing where there is no changer), stand-by (attended share of the rest of the
+/// machine's running), wash, inspect every hole by pin, pack.
+///
+/// - `counts`: how often everything is done.
+/// - `times`: how long each takes [min].
+///
+/// Result: machine and labor minutes by kind [min].
+///
+/// ```
+/// # use quillbore_calc::rollup::{Counts, Times, roll_up};
+/// # let times = Times {
+/// #     set_up: 40.0, turn_over: 20.0, first_piece: 7.0, load: 3.0, index: 0.1, tilt: 12.0,
+/// #     change: 2.0, change_thin: 5.0, guide_change: 7.0, dressing: 0.7, receive: 10.0, wash: 2.0,
+/// #     pin_check: 0.25, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: true,
+/// # };
+/// // 4 parts of 10 holes at 2 min: 40 + 4 x 3 + 80 at the machine; half of the 80 attended.
+/// let counts = Counts { parts: 4, set_ups: 1, loads: 4, holes: 40, hole_minutes: 80.0, ..Counts::default() };
+/// let (machine, labor) = roll_up(&counts, &times);
+/// assert_eq!(machine.sum(), 40.0 + 7.0 + 12.0 + 80.0);
+/// assert_eq!(labor.sum(), 10.0 + 47.0 + 12.0 + 40.0 + 8.0 + 10.0 + 4.0);
+/// ```
+///
+/// Source: arithmetic; which minutes are whose by common practice, no source.
+#[must_use]
+pub fn roll_up(counts: &Counts, times: &Times) -> (MachineMinutes, LaborMinutes) {
+    let each = |count: u64, minutes: f64| count as f64 * minutes;
+    let index = each(counts.index_moves, times.index);
+    let tilt = each(counts.tilts, times.tilt);
+    let travel = if times.table_mm_min > 0.0 {
+        counts.travel_mm / times.table_mm_min
+    } else {
+        0.0
+    };
+    let machine = MachineMinutes {
+        set_up: each(counts.set_ups, times.set_up),
+        first_piece: each(counts.set_ups + counts.turn_overs, times.first_piece),
+        load: each(counts.loads, times.load),
+        index: index + tilt,
+        turn_over: each(counts.turn_overs, times.turn_over),
+        travel,
+        holes: counts.hole_minutes,
+        electrode_changes: counts.between.minutes(times),
+        guide_changes: each(counts.guide_changes, times.guide_change),
+        dressing: each(counts.dressings, times.dressing),
+    };
+    let by_changer = machine.electrode_changes + machine.dressing;
+    let inside = counts.inside.minutes(times);
+    let (by_hand, running) = if times.changer {
+        (0.0, machine.holes + by_changer)
+    } else {
+        (by_changer + inside, (machine.holes - inside).max(0.0))
+    };
+    let labor = LaborMinutes {
+        receive: if counts.parts > 0 { times.receive } else { 0.0 },
+        set_up: machine.set_up + machine.first_piece,
+        handling: machine.load + machine.turn_over + tilt + machine.guide_changes + by_hand,
+        stand_by: times.attended * (running + index + travel),
+        wash: each(counts.parts, times.wash),
+        inspect: each(counts.holes, times.pin_check),
+        pack: each(counts.parts, times.pack),
+    };
+    (machine, labor)
+}

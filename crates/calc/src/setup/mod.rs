@@ -1,0 +1,214 @@
+//! Clampings: which directions share one, what moves between them, what is turned over.
+//!
+//! One setup is one clamping. Directions that differ only by a turn about the machine's index axis
+//! are index moves inside it; a tilting head or table adds tilts. A tilt counts from upright, so on
+//! an index axis that stands upright it is the tool's angle to that axis, on one that lies it is 90
+//! degrees less that angle; without an index axis it is the angle to the face that lies up, and all
+//! tilts of one clamping lie in one plane. A direction that none of this reaches is a clamping of
+//! its own, at an angle that the fixture has to give. A clamping that is the opposite of an earlier
+//! one is a turn-over.
+//!
+//! In a clamping all holes of one tube are drilled before the guide is changed; with one tube, all
+//! directions of one tilt before the next tilt; so there are as few changes as there can be of what
+//! takes longest.
+
+mod cover;
+mod mount;
+mod sequence;
+mod spots;
+
+use alloc::vec::Vec;
+
+use crate::finding::{About, Finding, Kind, Level, Remedy};
+use crate::input::{JobInput, PartAxis, RowId};
+use crate::job_figures::{HoleFigures, SetupFigures};
+use crate::tables::Machine;
+use crate::vector::Vector;
+
+use cover::{Clamping, cover};
+pub(crate) use sequence::Run;
+use sequence::{Sequence, sequence};
+pub(crate) use spots::Spot;
+use spots::{Spots, spots};
+
+/// How one part is clamped and in which order its directions are drilled.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Setups {
+    /// Figures by clamping, without travel.
+    pub figures: Vec<SetupFigures>,
+    /// Findings about the job.
+    pub findings: Vec<Finding>,
+    /// Findings about rows.
+    pub row_findings: Vec<(RowId, Finding)>,
+    /// What is drilled in each clamping, run by run.
+    pub(crate) runs: Vec<Vec<Run>>,
+    /// Directions of one part.
+    pub directions: u32,
+}
+
+/// Clampings of one part.
+///
+/// Formula: with an index axis in use, directions go by their angle to it; the axis may stand
+/// upright or lie, either way round, and the fewest of these four mountings that reach every angle
+/// are taken. Without one, the largest set of directions that one face and one plane of tilting
+/// reach is taken, again and again. Directions closer than 0.1 degrees count as one angle.
+///
+/// - `input`: rows with places; a row without places is taken to run in one direction, inclined by
+///   its tilt [deg] in the x-z plane.
+/// - `holes`: the rows' figures, for tube and ends; a row drilled from both ends has the opposite
+///   direction too.
+/// - `tables`: the machine's index axis and tilt range [deg]; without a machine there is neither.
+///
+/// Result: clampings in the order of their number of holes; index moves and tilts for one part.
+/// Findings: `directions-assumed`, `several-setups` with a remedy where turning the part about one
+/// of its axes would do with fewer, `tilt-out-of-range` per row.
+///
+/// Valid for up to some ten thousand places; one tilting axis, one index axis.
+///
+/// ```
+/// # use quillbore_calc::{input, setup::setups, tables};
+/// // No rows, no clampings.
+/// # let input = quillbore_calc::JobInput {
+/// #     material: None, machine: None, measured_resistivity_ohm_cm: None, quantity: None,
+/// #     breaks: vec![], part_mm: None, mass_kg: None, part_value: None, liability_cap: None,
+/// #     index_about: None, rows: vec![], one_off: vec![], outside_work: 0.0, margin: None,
+/// #     overrules: vec![],
+/// # };
+/// assert!(setups(&input, &[], None).figures.is_empty());
+/// ```
+///
+/// Source: geometry; common practice, no source, for what counts as one clamping.
+#[must_use]
+pub fn setups(input: &JobInput, holes: &[HoleFigures], machine: Option<&Machine>) -> Setups {
+    let parts = spots(input, holes);
+    let tilt = machine
+        .and_then(|machine| machine.tilt_deg)
+        .unwrap_or([0.0, 0.0]);
+    let has_index = machine.is_some_and(|machine| machine.index_axis);
+    let index = input.index_about.filter(|_| has_index);
+    let mut clampings = cover(&parts.directions, index.map(PartAxis::unit), tilt);
+    let mut result = Setups {
+        directions: count(parts.directions.len()),
+        ..Setups::default()
+    };
+    let mut by_direction = holes_by_direction(&parts);
+    let mut said = alloc::vec![false; input.rows.len()];
+    clampings.sort_by_key(|clamping| {
+        let holes = |&direction: &usize| u64::from(by_direction[direction].0);
+        core::cmp::Reverse(clamping.directions.iter().map(holes).sum::<u64>())
+    });
+    for (at, clamping) in clampings.iter().enumerate() {
+        let turned_over = clampings[..at]
+            .iter()
+            .any(|earlier| clamping.mount.turns_over(earlier.mount));
+        let spots = take_spots(clamping, &mut by_direction);
+        out_of_range(input, clamping, &spots, &mut said, &mut result.row_findings);
+        let Sequence {
+            runs,
+            index_moves,
+            tilts,
+            guide_changes,
+            passes,
+        } = sequence(clamping, spots, &parts.directions);
+        let mut rows: Vec<usize> = runs.iter().flat_map(Run::rows).collect();
+        rows.sort_unstable();
+        rows.dedup();
+        result.figures.push(SetupFigures {
+            directions: count(clamping.directions.len()),
+            rows: rows.iter().map(|&row| input.rows[row].id).collect(),
+            holes: runs.iter().map(Run::holes).sum(),
+            turned_over,
+            index_moves,
+            tilts,
+            guide_changes,
+            passes,
+            travel_mm: None,
+        });
+        result.runs.push(runs);
+    }
+    if parts.assumed > 0 {
+        let rows = parts.assumed;
+        result
+            .findings
+            .push(note(Kind::DirectionsAssumed { rows }, None));
+    }
+    if clampings.len() > 1 {
+        let remedy = has_index
+            .then(|| better_index(&parts.directions, clampings.len(), tilt))
+            .flatten();
+        let setups = count(clampings.len());
+        result
+            .findings
+            .push(note(Kind::SeveralSetups { setups }, remedy));
+    }
+    result
+}
+
+/// Holes and spots of each direction.
+fn holes_by_direction(parts: &Spots) -> Vec<(u32, Vec<Spot>)> {
+    let mut by_direction = alloc::vec![(0, Vec::new()); parts.directions.len()];
+    for &spot in &parts.spots {
+        let (holes, spots): &mut (u32, Vec<Spot>) = &mut by_direction[spot.direction];
+        *holes = holes.saturating_add(spot.holes);
+        spots.push(spot);
+    }
+    by_direction
+}
+
+/// What is drilled in a clamping.
+fn take_spots(clamping: &Clamping, by_direction: &mut [(u32, Vec<Spot>)]) -> Vec<Spot> {
+    clamping
+        .directions
+        .iter()
+        .flat_map(|&direction| core::mem::take(&mut by_direction[direction].1))
+        .collect()
+}
+
+/// The axis of the part that needs fewest clampings when it is turned about, if fewer than `now`.
+fn better_index(directions: &[Vector], now: usize, tilt: [f64; 2]) -> Option<Remedy> {
+    let (setups, axis) = [PartAxis::X, PartAxis::Y, PartAxis::Z]
+        .into_iter()
+        .map(|axis| (cover(directions, Some(axis.unit()), tilt).len(), axis))
+        .min_by_key(|&(setups, _)| setups)?;
+    (setups < now).then_some(Remedy::IndexAbout(axis))
+}
+
+/// One finding for each row of a clamping that no machine axis gives; a row with a thousand
+/// inclined places says so once.
+fn out_of_range(
+    input: &JobInput,
+    clamping: &Clamping,
+    spots: &[Spot],
+    said: &mut [bool],
+    findings: &mut Vec<(RowId, Finding)>,
+) {
+    let Some(tilt_deg) = clamping.mount.out_of_range_deg() else {
+        return;
+    };
+    for spot in spots {
+        if core::mem::replace(&mut said[spot.row], true) {
+            continue;
+        }
+        let id = input.rows[spot.row].id;
+        let finding = Finding {
+            level: Level::Check,
+            about: About::Row(id),
+            kind: Kind::TiltOutOfRange { tilt_deg },
+            remedy: None,
+        };
+        findings.push((id, finding));
+    }
+}
+
+fn note(kind: Kind, remedy: Option<Remedy>) -> Finding {
+    Finding {
+        level: Level::Note,
+        about: About::Job,
+        kind,
+        remedy,
+    }
+}
+
+fn count(length: usize) -> u32 {
+    u32::try_from(length).unwrap_or(u32::MAX)
+}

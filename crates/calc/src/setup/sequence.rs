@@ -1,0 +1,162 @@
+//! In which order the directions of a clamping are drilled.
+
+use alloc::vec::Vec;
+
+use super::cover::{Clamping, runs};
+use super::mount::{Mount, Seat};
+use super::spots::Spot;
+use crate::vector::{Vector, across, cross, dot, opposite};
+
+/// Spots drilled with one tube in one direction of one clamping.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Run {
+    /// What is drilled, in the table's order.
+    pub(crate) spots: Vec<Spot>,
+    /// Where the spots with places lie on the machine's table with this direction upright [mm].
+    pub(crate) points: Vec<[f64; 2]>,
+}
+
+impl Run {
+    /// Rows of its spots, one for each spot.
+    pub(crate) fn rows(&self) -> impl Iterator<Item = usize> {
+        self.spots.iter().map(|spot| spot.row)
+    }
+
+    /// Holes drilled in it.
+    pub(crate) fn holes(&self) -> u32 {
+        self.spots
+            .iter()
+            .fold(0, |sum, spot| sum.saturating_add(spot.holes))
+    }
+}
+
+/// The order of a clamping's runs and what changes between them, for one part.
+pub(super) struct Sequence {
+    pub(super) runs: Vec<Run>,
+    pub(super) index_moves: u32,
+    pub(super) tilts: u32,
+    pub(super) guide_changes: u32,
+    pub(super) passes: u32,
+}
+
+/// Where one direction and one tube stand among the others: tube, tilt, turn.
+struct Key {
+    tube: Option<usize>,
+    /// Index of the direction.
+    direction: usize,
+    tilt: usize,
+    turn_deg: f64,
+}
+
+/// Groups a clamping's spots by tube, then tilt, then turn; every other tube and tilt goes through
+/// the next level backward, so that what stays the same need not move.
+pub(super) fn sequence(
+    clamping: &Clamping,
+    mut spots: Vec<Spot>,
+    directions: &[Vector],
+) -> Sequence {
+    let seats = seats(clamping, directions);
+    spots.sort_by_key(|spot| (spot.tube, spot.direction));
+    let mut keyed: Vec<(Key, Vec<Spot>)> = spots
+        .chunk_by(|a, b| (a.tube, a.direction) == (b.tube, b.direction))
+        .map(|group| {
+            let direction = group[0].direction;
+            let at = seats
+                .binary_search_by_key(&direction, |&(seated, ..)| seated)
+                .unwrap_or(0);
+            let (_, tilt, seat) = seats[at];
+            let key = Key {
+                tube: group[0].tube,
+                direction,
+                tilt,
+                turn_deg: seat.turn_deg,
+            };
+            (key, group.to_vec())
+        })
+        .collect();
+    keyed.sort_by(|(a, _), (b, _)| {
+        (a.tube, a.tilt)
+            .cmp(&(b.tube, b.tilt))
+            .then(a.turn_deg.total_cmp(&b.turn_deg))
+            .then(a.direction.cmp(&b.direction))
+    });
+    // Backward through every other tube, and within a tube through every other tilt.
+    for (at, tube) in keyed.chunk_by_mut(|a, b| a.0.tube == b.0.tube).enumerate() {
+        for (at, tilt) in tube.chunk_by_mut(|a, b| a.0.tilt == b.0.tilt).enumerate() {
+            if at % 2 == 1 {
+                tilt.reverse();
+            }
+        }
+        if at % 2 == 1 {
+            tube.reverse();
+        }
+    }
+    let [mut index_moves, mut tilts, mut guide_changes, mut passes] = [0, 0, 0, 1];
+    for pair in keyed.windows(2) {
+        let [(before, _), (after, _)] = pair else {
+            continue;
+        };
+        let tube = before.tube != after.tube;
+        let tilt = before.tilt != after.tilt;
+        guide_changes += u32::from(tube);
+        tilts += u32::from(tilt);
+        passes += u32::from(tube || tilt);
+        index_moves += u32::from(!tilt && before.direction != after.direction);
+    }
+    let runs = keyed
+        .into_iter()
+        .map(|(key, spots)| Run {
+            points: points(clamping.mount, &spots, directions[key.direction]),
+            spots,
+        })
+        .collect();
+    Sequence {
+        runs,
+        index_moves,
+        tilts,
+        guide_changes,
+        passes,
+    }
+}
+
+/// Directions of a clamping, rising, with the number of their tilt among its tilts.
+fn seats(clamping: &Clamping, directions: &[Vector]) -> Vec<(usize, usize, Seat)> {
+    let mut seats: Vec<(usize, usize, Seat)> = clamping
+        .directions
+        .iter()
+        .map(|&direction| (direction, 0, clamping.mount.seat(directions[direction])))
+        .collect();
+    seats.sort_by(|a, b| a.2.tilt_deg.total_cmp(&b.2.tilt_deg));
+    let lengths: Vec<usize> = runs(&seats, |(.., seat)| seat.tilt_deg)
+        .map(<[_]>::len)
+        .collect();
+    let mut start = 0;
+    for (tilt, length) in lengths.into_iter().enumerate() {
+        for seat in &mut seats[start..start + length] {
+            seat.1 = tilt;
+        }
+        start += length;
+    }
+    seats.sort_by_key(|&(direction, ..)| direction);
+    seats
+}
+
+/// Places as the table's axes see them with a direction upright: one coordinate along the index
+/// axis where there is one, so that a turn about it leaves that coordinate alone.
+fn points(mount: Mount, spots: &[Spot], direction: Vector) -> Vec<[f64; 2]> {
+    let up = opposite(direction);
+    let axis = match mount {
+        Mount::Upright(axis) | Mount::Lying(axis) => Some(axis),
+        Mount::Inclined { about, .. } => about,
+        Mount::Face(_) => None,
+    };
+    let first = axis
+        .and_then(|axis| crate::vector::unit(crate::vector::along(axis, up, -dot(axis, up))))
+        .unwrap_or(across(up)[0]);
+    let second = cross(up, first);
+    spots
+        .iter()
+        .filter_map(|spot| spot.point)
+        .map(|point| [dot(point, first), dot(point, second)])
+        .collect()
+}

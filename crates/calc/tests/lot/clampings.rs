@@ -1,0 +1,226 @@
+//! Clampings, index moves, tilts and turn-overs. Source of all expectations: geometry, by hand.
+
+use proptest::prelude::*;
+use quillbore_calc::finding::{Kind, Remedy};
+use quillbore_calc::input::{Ends, PartAxis, RowInput};
+use quillbore_calc::job_figures::SetupFigures;
+use quillbore_calc::setup::{Setups, setups};
+use quillbore_calc::tables::Machine;
+
+use crate::rows::{hole, job, machine, placed, row};
+
+/// Directions of a ring of `count` holes about z, each `from_axis` degrees from the axis upward.
+fn ring(count: u32, from_axis: f64) -> Vec<[f64; 3]> {
+    let (sine, cosine) = from_axis.to_radians().sin_cos();
+    (0..count)
+        .map(|at| {
+            let (y, x) = (f64::from(at) / f64::from(count) * std::f64::consts::TAU).sin_cos();
+            [-x * sine, -y * sine, -cosine]
+        })
+        .collect()
+}
+
+fn rotary(tilt_deg: Option<[f64; 2]>) -> Machine {
+    Machine {
+        index_axis: true,
+        tilt_deg,
+        ..machine()
+    }
+}
+
+fn clamp(rows: Vec<RowInput>, ends: Ends, machine: &Machine, about: Option<PartAxis>) -> Setups {
+    let holes: Vec<_> = rows.iter().map(|row| hole(row, 3, ends)).collect();
+    let mut job = job(1, rows);
+    job.index_about = about;
+    setups(&job, &holes, Some(machine))
+}
+
+/// Directions, index moves, tilts, turned over; clamping by clamping.
+fn shape(setups: &Setups) -> Vec<(u32, u32, u32, bool)> {
+    let of = |setup: &SetupFigures| {
+        (
+            setup.directions,
+            setup.index_moves,
+            setup.tilts,
+            setup.turned_over,
+        )
+    };
+    setups.figures.iter().map(of).collect()
+}
+
+fn remedy(setups: &Setups) -> Option<Remedy> {
+    let several =
+        |finding: &&quillbore_calc::Finding| matches!(finding.kind, Kind::SeveralSetups { .. });
+    setups.findings.iter().find(several)?.remedy
+}
+
+#[test]
+fn a_ring_on_an_index_axis_is_one_clamping() {
+    let z = Some(PartAxis::Z);
+    let radial = clamp(
+        vec![placed(1, &ring(36, 90.0))],
+        Ends::One,
+        &rotary(None),
+        z,
+    );
+    assert_eq!(shape(&radial), [(36, 35, 0, false)]);
+    assert!(radial.row_findings.is_empty());
+
+    // 60 degrees from the axis: the axis lies and the head leans 30, or it stands and the head 60.
+    let tilting = rotary(Some([0.0, 45.0]));
+    let slanted = clamp(vec![placed(1, &ring(36, 60.0))], Ends::One, &tilting, z);
+    assert_eq!(shape(&slanted), [(36, 35, 0, false)]);
+    assert!(slanted.row_findings.is_empty());
+
+    // Without a tilt the fixture has to give the 30 degrees.
+    let fixture = clamp(
+        vec![placed(1, &ring(36, 60.0))],
+        Ends::One,
+        &rotary(None),
+        z,
+    );
+    assert_eq!(shape(&fixture), [(36, 35, 0, false)]);
+    let Kind::TiltOutOfRange { tilt_deg } = fixture.row_findings[0].1.kind else {
+        panic!("{:?}", fixture.row_findings);
+    };
+    assert!((tilt_deg - 30.0).abs() < 0.01);
+}
+
+#[test]
+fn a_ring_without_an_index_axis_is_clamped_hole_by_hole_and_says_what_would_mend_it() {
+    let not_used = clamp(
+        vec![placed(1, &ring(12, 90.0))],
+        Ends::One,
+        &rotary(None),
+        None,
+    );
+    assert_eq!(not_used.figures.len(), 12);
+    assert_eq!(remedy(&not_used), Some(Remedy::IndexAbout(PartAxis::Z)));
+    // Four of the twelve lie on faces of the part, so the row is told about the other eight, once.
+    assert_eq!(not_used.row_findings.len(), 1);
+
+    let none_there = clamp(
+        vec![placed(1, &ring(12, 90.0))],
+        Ends::One,
+        &machine(),
+        None,
+    );
+    assert_eq!((none_there.figures.len(), remedy(&none_there)), (12, None));
+}
+
+#[test]
+fn opposite_directions_turn_the_part_over_or_swing_it_round() {
+    let down_and_up = [[0.0, 0.0, -1.0], [0.0, 0.0, 1.0]];
+    let turned = clamp(
+        vec![placed(1, &down_and_up)],
+        Ends::One,
+        &rotary(None),
+        None,
+    );
+    assert_eq!(shape(&turned), [(1, 0, 0, false), (1, 0, 0, true)]);
+    assert!(matches!(remedy(&turned), Some(Remedy::IndexAbout(_))));
+
+    let about_x = Some(PartAxis::X);
+    let swung = clamp(
+        vec![placed(1, &down_and_up)],
+        Ends::One,
+        &rotary(None),
+        about_x,
+    );
+    assert_eq!(shape(&swung), [(2, 1, 0, false)]);
+
+    // Drilled from both ends a single direction is two.
+    let both = clamp(vec![row(1, 4, 1.0, 90.0)], Ends::Both, &machine(), None);
+    assert_eq!(shape(&both), [(1, 0, 0, false), (1, 0, 0, true)]);
+    assert_eq!(both.figures[1].holes, 4);
+}
+
+#[test]
+fn tilts_of_one_clamping_lie_in_one_plane() {
+    let lean = |degrees: f64, turn: f64| {
+        let (sine, cosine) = degrees.to_radians().sin_cos();
+        let (y, x) = turn.to_radians().sin_cos();
+        [-x * sine, -y * sine, -cosine]
+    };
+    let in_plane = [lean(0.0, 0.0), lean(30.0, 0.0), lean(30.0, 180.0)];
+    let to_both = Machine {
+        tilt_deg: Some([-45.0, 45.0]),
+        ..machine()
+    };
+    let to_one = Machine {
+        tilt_deg: Some([0.0, 45.0]),
+        ..machine()
+    };
+    let rows = || vec![placed(1, &in_plane)];
+    assert_eq!(
+        shape(&clamp(rows(), Ends::One, &to_both, None)),
+        [(3, 0, 2, false)]
+    );
+    assert_eq!(clamp(rows(), Ends::One, &to_one, None).figures.len(), 2);
+
+    let round_about = [0.0, 90.0, 180.0, 270.0].map(|turn| lean(30.0, turn));
+    let crossed = clamp(vec![placed(1, &round_about)], Ends::One, &to_both, None);
+    assert_eq!(shape(&crossed), [(2, 0, 1, false), (2, 0, 1, false)]);
+}
+
+#[test]
+fn rows_without_places_run_straight_or_by_their_tilt() {
+    let tilted = RowInput {
+        tilt_deg: 30.0,
+        ..row(2, 5, 1.0, 20.0)
+    };
+    let rows = vec![row(1, 4, 1.0, 20.0), tilted, row(3, 2, 1.0, 20.0)];
+    let assumed = clamp(rows, Ends::One, &machine(), None);
+    assert_eq!(assumed.figures.len(), 2);
+    assert_eq!(assumed.figures[0].holes, 6);
+    assert!(
+        assumed
+            .findings
+            .iter()
+            .any(|finding| finding.kind == Kind::DirectionsAssumed { rows: 3 })
+    );
+    assert_eq!(assumed.row_findings.len(), 1);
+}
+
+#[test]
+fn all_holes_of_one_tube_come_before_the_guide_is_changed() {
+    let rows = [placed(1, &ring(6, 90.0)), placed(2, &ring(6, 90.0))];
+    let holes = [hole(&rows[0], 3, Ends::One), hole(&rows[1], 5, Ends::One)];
+    let mut job = job(1, rows.to_vec());
+    job.index_about = Some(PartAxis::Z);
+    let setup = setups(&job, &holes, Some(&rotary(None)));
+    let [setup] = &setup.figures[..] else {
+        panic!("one clamping");
+    };
+    // Five moves there, five back from where the first tube ended.
+    assert_eq!(
+        (setup.guide_changes, setup.passes, setup.index_moves),
+        (1, 2, 10)
+    );
+}
+
+proptest! {
+    #[test]
+    fn every_hole_is_drilled_once_and_moves_are_fewest(
+        turns in prop::collection::vec((0_u32..24, 0_u32..7), 1..40),
+        index in prop::sample::select(vec![None, Some(PartAxis::X), Some(PartAxis::Z)]),
+        tilt in prop::sample::select(vec![None, Some([0.0, 30.0]), Some([-45.0, 90.0])]),
+    ) {
+        let axes: Vec<[f64; 3]> = turns
+            .iter()
+            .map(|&(turn, lean)| {
+                let (sine, cosine) = f64::from(lean * 30).to_radians().sin_cos();
+                let (y, x) = f64::from(turn * 15).to_radians().sin_cos();
+                [x * sine, y * sine, -cosine]
+            })
+            .collect();
+        let setups = clamp(vec![placed(1, &axes)], Ends::One, &rotary(tilt), index);
+        let holes: u32 = setups.figures.iter().map(|setup| setup.holes).sum();
+        let directions: u32 = setups.figures.iter().map(|setup| setup.directions).sum();
+        prop_assert_eq!(holes, turns.len() as u32);
+        prop_assert_eq!(directions, setups.directions);
+        for setup in &setups.figures {
+            prop_assert_eq!(setup.index_moves + setup.tilts, setup.directions - 1);
+        }
+    }
+}
