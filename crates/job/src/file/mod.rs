@@ -1,5 +1,17 @@
 //! Files: reading and writing of jobs, and what every file of ours has in common.
 
+mod disk;
+mod read;
+mod save;
 pub(crate) mod text;
+mod v1;
+mod write;
 
+pub use disk::{Disk, RealDisk};
+pub use read::{ReadError, read_job};
+pub use save::{Hash, SaveError, hash, previous_path, save, write_whole};
 pub use text::{LARGEST_FILE, TextError};
+pub use write::write_job;
+
+/// The newest format of job files, the one that is written.
+pub const FORMAT: u32 = 1;

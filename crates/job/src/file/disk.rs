@@ -1,0 +1,65 @@
+//! What saving asks of a disk: few steps, each of which can fail.
+
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, Write as _};
+use std::path::Path;
+
+/// A disk; tests have one that fails or writes short at any step.
+pub trait Disk {
+    /// A file's bytes; an error of kind `NotFound` where there is none.
+    fn read(&self, path: &Path) -> io::Result<Vec<u8>>;
+    /// Makes a folder, with those above it; fine where it is there.
+    fn make_folder(&self, path: &Path) -> io::Result<()>;
+    /// Makes a new file and writes all the bytes to the medium; refuses where a file is there.
+    fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()>;
+    /// Gives a file another name, in place of a file that has it.
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()>;
+    /// Gives a file a second name that no other file has yet, so that neither ever takes the
+    /// other's place.
+    fn name_new(&self, from: &Path, to: &Path) -> io::Result<()>;
+    /// Brings a folder's names to the medium.
+    fn sync_folder(&self, path: &Path) -> io::Result<()>;
+    /// Takes a file away.
+    fn remove(&self, path: &Path) -> io::Result<()>;
+}
+
+/// The machine's own disk.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct RealDisk;
+
+impl Disk for RealDisk {
+    fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+        fs::read(path)
+    }
+
+    fn make_folder(&self, path: &Path) -> io::Result<()> {
+        fs::create_dir_all(path)
+    }
+
+    fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+        let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
+        file.write_all(bytes)?;
+        file.sync_all()
+    }
+
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        fs::rename(from, to)
+    }
+
+    fn name_new(&self, from: &Path, to: &Path) -> io::Result<()> {
+        fs::hard_link(from, to)
+    }
+
+    fn sync_folder(&self, path: &Path) -> io::Result<()> {
+        // Only Unix opens a folder as a file; elsewhere the rename itself has to do.
+        if cfg!(unix) {
+            File::open(path)?.sync_all()
+        } else {
+            Ok(())
+        }
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        fs::remove_file(path)
+    }
+}
