@@ -1,0 +1,178 @@
+//! What a user can do, in one list: the word, the keys, and when it is allowed.
+
+use egui::{Context, Key, KeyboardShortcut, Modifiers};
+
+/// Something a user can do with one word or one key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Action {
+    /// Begin a job.
+    New,
+    /// Open a job's file.
+    Open,
+    /// Save the job.
+    Save,
+    /// Save the job under another name.
+    SaveAs,
+    /// Write the papers as PDF.
+    Print,
+    /// Take the last edit back.
+    Undo,
+    /// Do it again.
+    Redo,
+    /// Show and read millimeters or inches.
+    OtherUnit,
+    /// Dark paper or light paper.
+    OtherPaper,
+    /// Fold the shelf away or lay it out.
+    Shelf,
+    /// Larger.
+    Larger,
+    /// Smaller.
+    Smaller,
+    /// As large as at the start.
+    UsualSize,
+}
+
+const fn plain(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND, key)
+}
+
+const fn shifted(key: Key) -> KeyboardShortcut {
+    KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), key)
+}
+
+impl Action {
+    /// Every action, in the order of the head.
+    pub const ALL: &[Self] = &[
+        Self::New,
+        Self::Open,
+        Self::Save,
+        Self::SaveAs,
+        Self::Print,
+        Self::Undo,
+        Self::Redo,
+        Self::OtherUnit,
+        Self::OtherPaper,
+        Self::Shelf,
+        Self::Larger,
+        Self::Smaller,
+        Self::UsualSize,
+    ];
+
+    /// The word it stands under.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::New => "new job",
+            Self::Open => "open",
+            Self::Save => "save",
+            Self::SaveAs => "save as",
+            Self::Print => "print",
+            Self::Undo => "undo",
+            Self::Redo => "redo",
+            Self::OtherUnit => "mm or inch",
+            Self::OtherPaper => "light or dark",
+            Self::Shelf => "shelf",
+            Self::Larger => "larger",
+            Self::Smaller => "smaller",
+            Self::UsualSize => "usual size",
+        }
+    }
+
+    /// The keys that do it; the first is the one that is told.
+    #[must_use]
+    pub const fn keys(self) -> &'static [KeyboardShortcut] {
+        match self {
+            Self::New => const { &[plain(Key::N)] },
+            Self::Open => const { &[plain(Key::O)] },
+            Self::Save => const { &[plain(Key::S)] },
+            Self::SaveAs => const { &[shifted(Key::S)] },
+            Self::Print => const { &[plain(Key::P)] },
+            Self::Undo => const { &[plain(Key::Z)] },
+            Self::Redo => const { &[shifted(Key::Z), plain(Key::Y)] },
+            Self::OtherUnit => const { &[plain(Key::U)] },
+            Self::OtherPaper => const { &[plain(Key::L)] },
+            Self::Shelf => const { &[plain(Key::B)] },
+            Self::Larger => const { &[plain(Key::Plus), plain(Key::Equals)] },
+            Self::Smaller => const { &[plain(Key::Minus)] },
+            Self::UsualSize => const { &[plain(Key::Num0)] },
+        }
+    }
+
+    /// Whether a text editor that has the keyboard takes these keys for itself.
+    #[must_use]
+    pub const fn is_also_of_text(self) -> bool {
+        matches!(self, Self::Undo | Self::Redo)
+    }
+
+    /// Whether what is being typed has to be put in its place first.
+    #[must_use]
+    pub const fn wants_drafts_committed(self) -> bool {
+        matches!(
+            self,
+            Self::New | Self::Open | Self::Save | Self::SaveAs | Self::Print | Self::OtherUnit
+        )
+    }
+}
+
+/// The actions whose keys were pressed, taken out of the input.
+#[must_use]
+pub fn pressed(ctx: &Context) -> Vec<Action> {
+    let typing = ctx.text_edit_focused();
+    let mut wanted: Vec<(Action, KeyboardShortcut)> = Action::ALL
+        .iter()
+        .filter(|action| !(typing && action.is_also_of_text()))
+        .flat_map(|&action| action.keys().iter().map(move |&key| (action, key)))
+        .collect();
+    // The longer chord first, or Ctrl+Shift+S would be heard as Ctrl+S.
+    wanted.sort_by_key(|(_, key)| !key.modifiers.shift);
+    ctx.input_mut(|input| {
+        wanted
+            .into_iter()
+            .filter(|(_, key)| input.consume_shortcut(key))
+            .map(|(action, _)| action)
+            .collect()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::grid;
+    use std::collections::BTreeMap;
+
+    #[test]
+    fn no_two_actions_share_a_key() {
+        let mut seen = BTreeMap::new();
+        for &action in Action::ALL {
+            for key in action.keys() {
+                let name = format!("{:?} {:?}", key.modifiers, key.logical_key);
+                let before = seen.insert(name.clone(), action);
+                assert_eq!(before, None, "{name} does {before:?} and {action:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn no_action_takes_a_key_of_the_table_or_of_the_clipboard() {
+        for &action in Action::ALL {
+            for key in action.keys() {
+                assert!(
+                    !grid::uses_key(key.logical_key, key.modifiers),
+                    "{action:?}"
+                );
+                let clipboard = [Key::C, Key::X, Key::V].contains(&key.logical_key);
+                assert!(!clipboard, "{action:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn every_action_has_its_own_word() {
+        for (i, a) in Action::ALL.iter().enumerate() {
+            for b in &Action::ALL[i + 1..] {
+                assert_ne!(a.word(), b.word());
+            }
+        }
+    }
+}

@@ -1,0 +1,106 @@
+//! Asking for a file or a folder, behind a small trait, so that tests script the answers.
+
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
+
+/// What a dialog is asked for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Question {
+    /// A job's file to open.
+    OpenJob {
+        /// Where to begin.
+        folder: PathBuf,
+    },
+    /// Where to save a job.
+    SaveJob {
+        /// Where to begin.
+        folder: PathBuf,
+        /// The name to begin with.
+        name: String,
+    },
+    /// A folder for papers.
+    PapersFolder {
+        /// Where to begin.
+        folder: PathBuf,
+    },
+}
+
+/// How a dialog ended.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Answer {
+    /// This file or folder.
+    Chosen(PathBuf),
+    /// No choice, or no dialog on this machine: the two look the same.
+    None,
+}
+
+/// Asks the user for files and folders without holding up the window.
+pub trait Dialogs {
+    /// Begins to ask; a question asked before is forgotten.
+    fn ask(&mut self, question: Question);
+    /// The answer, once there is one.
+    fn answer(&mut self) -> Option<(Question, Answer)>;
+}
+
+/// The desktop's own dialogs, each on a thread of its own.
+#[derive(Default)]
+pub struct DesktopDialogs {
+    asked: Option<(Question, Receiver<Option<PathBuf>>)>,
+    wake: Option<egui::Context>,
+}
+
+impl DesktopDialogs {
+    /// Dialogs that wake this window when they are answered.
+    #[must_use]
+    pub fn new(wake: egui::Context) -> Self {
+        Self {
+            asked: None,
+            wake: Some(wake),
+        }
+    }
+}
+
+impl Dialogs for DesktopDialogs {
+    fn ask(&mut self, question: Question) {
+        let (sender, receiver) = channel();
+        let wake = self.wake.clone();
+        let to_show = question.clone();
+        self.asked = Some((question, receiver));
+        std::thread::spawn(move || {
+            // If the window closed meanwhile, nobody waits for the answer.
+            let _ = sender.send(show(&to_show));
+            if let Some(ctx) = wake {
+                ctx.request_repaint();
+            }
+        });
+    }
+
+    fn answer(&mut self) -> Option<(Question, Answer)> {
+        let (_, receiver) = self.asked.as_ref()?;
+        let chosen = match receiver.try_recv() {
+            Ok(chosen) => chosen,
+            Err(TryRecvError::Empty) => return None,
+            Err(TryRecvError::Disconnected) => None,
+        };
+        let (question, _) = self.asked.take()?;
+        Some((question, chosen.map_or(Answer::None, Answer::Chosen)))
+    }
+}
+
+fn show(question: &Question) -> Option<PathBuf> {
+    let dialog = |title: &str, folder: &Path| {
+        rfd::FileDialog::new()
+            .set_title(title)
+            .set_directory(folder)
+    };
+    match question {
+        Question::OpenJob { folder } => dialog("Open a job", folder)
+            .add_filter("Quillbore jobs", &["ron"])
+            .pick_file(),
+        Question::SaveJob { folder, name } => dialog("Save the job", folder)
+            .add_filter("Quillbore jobs", &["ron"])
+            .set_file_name(name)
+            .save_file(),
+        Question::PapersFolder { folder } => dialog("Folder for the papers", folder).pick_folder(),
+    }
+}

@@ -1,0 +1,131 @@
+//! Where the cursor is, what is selected, and the text being typed.
+
+use egui::Key;
+
+/// A cell by row and column, both from 0.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub struct CellAt {
+    /// Row from 0.
+    pub row: usize,
+    /// Column from 0.
+    pub col: usize,
+}
+
+impl CellAt {
+    /// The cell in this row and column.
+    #[must_use]
+    pub const fn new(row: usize, col: usize) -> Self {
+        Self { row, col }
+    }
+}
+
+/// A block of cells, its corners within it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Block {
+    /// Upper left cell.
+    pub from: CellAt,
+    /// Lower right cell.
+    pub to: CellAt,
+}
+
+impl Block {
+    /// Whether a cell lies in the block.
+    #[must_use]
+    pub fn contains(&self, at: CellAt) -> bool {
+        (self.from.row..=self.to.row).contains(&at.row)
+            && (self.from.col..=self.to.col).contains(&at.col)
+    }
+
+    /// How many rows the block has.
+    #[must_use]
+    pub fn row_count(&self) -> usize {
+        self.to.row - self.from.row + 1
+    }
+
+    /// Whether the block is one cell.
+    #[must_use]
+    pub fn is_one_cell(&self) -> bool {
+        self.from == self.to
+    }
+}
+
+/// The view state of a grid: nothing of it is in the document.
+#[derive(Debug, Clone, Default)]
+pub struct GridView {
+    pub(super) cursor: CellAt,
+    pub(super) anchor: CellAt,
+    pub(super) draft: Option<Draft>,
+    /// The column a run of Tab keys started in; Enter goes back to it.
+    pub(super) tab_from: Option<usize>,
+    /// The cursor moved: bring it into sight.
+    pub(super) follow: bool,
+    /// The grid had the keyboard at the end of the last frame.
+    pub(super) active: bool,
+    /// A block is being drawn with the pointer.
+    pub(super) dragging: bool,
+    /// Rows in sight, for the page keys.
+    pub(super) page: usize,
+    /// A key that a word outside the grid stands for.
+    pub(super) pressed: Option<Key>,
+}
+
+/// The text being typed in the cursor's cell.
+#[derive(Debug, Clone)]
+pub(super) struct Draft {
+    pub(super) text: String,
+    /// Opened on the text that stood there, so the arrows move in the text.
+    pub(super) in_text: bool,
+    /// The editor has not been drawn yet.
+    pub(super) new: bool,
+}
+
+impl GridView {
+    /// The cell one is at.
+    #[must_use]
+    pub fn cursor(&self) -> CellAt {
+        self.cursor
+    }
+
+    /// Goes to a cell, leaving any selection.
+    pub fn go_to(&mut self, at: CellAt) {
+        self.cursor = at;
+        self.anchor = at;
+        self.follow = true;
+    }
+
+    /// Does in the next frame what a key would, for a word that stands outside the grid:
+    /// `Insert` inserts rows, `Delete` takes rows away, `D` fills down.
+    pub fn press_later(&mut self, key: Key) {
+        self.pressed = Some(key);
+    }
+
+    /// The selected block; the cursor's cell at least.
+    #[must_use]
+    pub fn block(&self) -> Block {
+        let (a, b) = (self.cursor, self.anchor);
+        Block {
+            from: CellAt::new(a.row.min(b.row), a.col.min(b.col)),
+            to: CellAt::new(a.row.max(b.row), a.col.max(b.col)),
+        }
+    }
+
+    /// The text being typed, if a cell is being edited.
+    #[must_use]
+    pub fn draft(&self) -> Option<&str> {
+        self.draft.as_ref().map(|draft| draft.text.as_str())
+    }
+
+    /// Whether the grid has the keyboard.
+    #[must_use]
+    pub fn is_active(&self) -> bool {
+        self.active
+    }
+
+    /// Keeps cursor and selection on the table after rows or columns went away.
+    pub(super) fn clamp(&mut self, rows: usize, cols: usize) {
+        for at in [&mut self.cursor, &mut self.anchor] {
+            at.row = at.row.min(rows.saturating_sub(1));
+            at.col = at.col.min(cols.saturating_sub(1));
+        }
+    }
+}

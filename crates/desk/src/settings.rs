@@ -1,0 +1,81 @@
+//! What the desk remembers from one day to the next: looks and places, nothing of any job.
+
+use std::path::{Path, PathBuf};
+
+use serde::{Deserialize, Serialize};
+
+/// The desk's settings.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Settings {
+    /// Dark paper instead of light.
+    pub dark: bool,
+    /// The shelf is laid out.
+    pub shelf_open: bool,
+    /// Letter paper instead of A4.
+    pub letter: bool,
+    /// How much larger than usual everything is shown.
+    pub zoom: f32,
+    /// The folder of the shelf, where another than the usual one was chosen.
+    pub shelf: Option<PathBuf>,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            dark: false,
+            shelf_open: true,
+            letter: false,
+            zoom: 1.0,
+            shelf: None,
+        }
+    }
+}
+
+impl Settings {
+    /// Reads the settings; where there are none, or none that can be read, the usual ones.
+    #[must_use]
+    pub fn read(path: &Path) -> Self {
+        let text = std::fs::read_to_string(path).unwrap_or_default();
+        let mut settings: Self = serde_json::from_str(&text).unwrap_or_default();
+        if !(0.5..=3.0).contains(&settings.zoom) {
+            settings.zoom = 1.0;
+        }
+        settings
+    }
+
+    /// Writes the settings.
+    ///
+    /// # Errors
+    /// What the disk says; nothing depends on settings, so it may be passed over.
+    pub fn write(&self, path: &Path) -> std::io::Result<()> {
+        if let Some(folder) = path.parent() {
+            std::fs::create_dir_all(folder)?;
+        }
+        let text = serde_json::to_string_pretty(self)?;
+        std::fs::write(path, text)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn settings_come_back_as_written_and_nonsense_is_passed_over() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("deep/settings.json");
+        assert_eq!(Settings::read(&path), Settings::default());
+        let settings = Settings {
+            dark: true,
+            zoom: 1.2,
+            ..Settings::default()
+        };
+        settings.write(&path).expect("written");
+        assert_eq!(Settings::read(&path), settings);
+        for nonsense in ["", "{", "[1]", "{\"zoom\": 900}", "\u{0}"] {
+            std::fs::write(&path, nonsense).expect("written");
+            assert_eq!(Settings::read(&path), Settings::default(), "{nonsense:?}");
+        }
+    }
+}
