@@ -71,7 +71,9 @@ impl Wishes {
 
 /// Every line must be a hole: the answer is in line numbers.
 fn read_points(text: &str) -> Result<Vec<[f64; 2]>, String> {
-    let lines = text.trim_end().lines().enumerate();
+    // Spreadsheets like to put a byte order mark first.
+    let text = text.trim_start_matches('\u{feff}').trim_end();
+    let lines = text.lines().enumerate();
     lines
         .map(|(at, line)| {
             let (x, y) = line.split_once(',').unwrap_or_default();

@@ -178,7 +178,8 @@ fn few_holes_and_holes_on_one_another_are_fine() {
         for ends in [Ends::Open, Ends::Closed, Ends::From(0)] {
             for holes in 0..6 {
                 let points = vec![[3.0, 4.0]; holes];
-                assert_eq!(solved(&points, metric, ends).length, 0.0);
+                let length = solved(&points, metric, ends).length;
+                assert!(length == 0.0 && length.is_sign_positive(), "{length}");
             }
             let mut points = vec![[0.0, 0.0]; 60];
             points.extend(vec![[7.0, 1.0]; 60]);

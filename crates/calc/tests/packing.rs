@@ -290,27 +290,28 @@ fn any_order_fits(usable: i64, holes: &mut [(i64, i64)], drilled: usize) -> bool
     })
 }
 
-/// Fewest electrodes by trying every way to share the holes out.
+/// Fewest new electrodes by trying every way to share the holes out; the first `part_used` bins are
+/// there from the start.
 fn fewest(
-    usable: i64,
-    bins: &mut Vec<Vec<(i64, i64)>>,
+    bins: &mut Vec<(i64, Vec<(i64, i64)>)>,
+    part_used: usize,
     holes: &[(i64, i64)],
     best: usize,
 ) -> usize {
     let Some((&hole, rest)) = holes.split_first() else {
-        return bins.len().min(best);
+        return (bins.len() - part_used).min(best);
     };
     let mut best = best;
     for at in 0..=bins.len() {
         if at == bins.len() {
-            bins.push(Vec::new());
+            bins.push((100, Vec::new()));
         }
-        bins[at].push(hole);
-        if bins.len() < best && any_order_fits(usable, &mut bins[at].clone(), 0) {
-            best = fewest(usable, bins, rest, best);
+        bins[at].1.push(hole);
+        if bins.len() - part_used < best && any_order_fits(bins[at].0, &mut bins[at].1.clone(), 0) {
+            best = fewest(bins, part_used, rest, best);
         }
-        bins[at].pop();
-        if bins[at].is_empty() {
+        bins[at].1.pop();
+        if at >= part_used && bins[at].1.is_empty() {
             bins.pop();
         }
     }
@@ -321,16 +322,27 @@ proptest! {
     #[test]
     fn small_lots_agree_with_brute_force(
         holes in prop::collection::vec((0_u32..60, 0_u32..50), 1..8),
+        part_used in prop::option::of(0_u32..100),
     ) {
         let holes: Vec<_> = holes.into_iter().filter(|&(reach, wear)| reach + wear <= 100).collect();
-        let exact: Vec<_> = holes.iter().map(|&(reach, wear)| (i64::from(reach), i64::from(wear))).collect();
-        let fewest = fewest(100, &mut Vec::new(), &exact, exact.len() + 1) as u64;
+        let exact: Vec<_> = holes
+            .iter()
+            .map(|&(reach, wear)| (i64::from(reach), i64::from(wear)))
+            .collect();
+        let mut bins: Vec<_> = part_used.iter().map(|&part| (i64::from(part), vec![])).collect();
+        let fewest = fewest(&mut bins, part_used.iter().len(), &exact, exact.len() + 1) as u64;
         let kinds = single_holes(&holes);
-        let quick = planned(&kinds, 10.0, &Effort::quick());
-        prop_assert!(quick.at_least <= fewest && fewest <= quick.needed);
-        let plan = planned(&kinds, 10.0, &Effort::default());
-        prop_assert!(plan.at_least <= fewest);
-        prop_assert_eq!(plan.needed, fewest);
+        let electrode = Electrode {
+            usable_mm: 10.0,
+            part_used_mm: part_used.map(|part| f64::from(part) / 10.0),
+        };
+        for effort in [Effort::quick(), Effort::default()] {
+            let plan = electrodes_for_lot(&kinds, &electrode, &effort);
+            simulate(&kinds, &electrode, &plan);
+            prop_assert!(plan.at_least <= fewest && fewest <= plan.needed);
+            // The simple rules may miss by one with so few holes, the search by none.
+            prop_assert!(plan.needed <= fewest + u64::from(effort.kicks == 0));
+        }
     }
 
     #[test]

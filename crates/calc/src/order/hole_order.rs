@@ -149,7 +149,8 @@ fn solve<D: Distance>(
         let moves = order
             .windows(2)
             .map(|pair| distance.between(pair[0], pair[1]));
-        moves.sum()
+        // A sum of nothing would be minus zero.
+        moves.sum::<f64>() + 0.0
     };
     let open = |first: Option<usize>, dice: &mut Dice| {
         let order = opened(

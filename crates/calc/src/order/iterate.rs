@@ -48,7 +48,8 @@ impl<D: Distance> Search<'_, D> {
             let node = tour.at(place);
             self.distance.between(node, tour.next(node))
         });
-        moves.sum()
+        // A sum of nothing would be minus zero.
+        moves.sum::<f64>() + 0.0
     }
 
     /// Swaps two neighboring stretches of random length at a random place (a double bridge that

@@ -59,15 +59,19 @@ fn threshold_bound(by_wear: &[(i64, u64)], capacity: i64) -> u64 {
         sums.push((holes, length));
     }
     let half = by_wear.partition_point(|&(wear, _)| 2 * wear <= capacity);
-    let mut most = 0;
+    let alone = holes - sums[half].0;
+    let mut most = alone;
     for (from, &(threshold, _)) in by_wear.iter().enumerate().take(half.max(1)) {
         // With every hole above half, the threshold 0 is left.
         let threshold = if from < half { threshold } else { 0 };
-        let alone = by_wear.partition_point(|&(wear, _)| wear <= capacity - threshold);
-        let large = sums[alone].0 - sums[half].0;
-        let free = large * i128::from(capacity) - (sums[alone].1 - sums[half].1);
+        let single = by_wear.partition_point(|&(wear, _)| wear <= capacity - threshold);
+        let large = sums[single].0 - sums[half].0;
+        let free = large * i128::from(capacity) - (sums[single].1 - sums[half].1);
         let small = sums[half].1 - sums[from.min(half)].1;
-        most = most.max(holes - sums[half].0 + ceiling(small - free, i128::from(capacity)));
+        // Divided only where it raises the bound: a division of this width is slow.
+        if small - free > (most - alone) * i128::from(capacity) {
+            most = alone + ceiling(small - free, i128::from(capacity));
+        }
     }
     most as u64
 }

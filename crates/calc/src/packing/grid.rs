@@ -1,4 +1,4 @@
-//! Lengths in cells of a coarser grid, for the tables of the dynamic programs.
+//! Lengths in cells of a coarser grid, for the bit tables of repacking.
 
 use super::lot::Lot;
 
@@ -24,12 +24,12 @@ impl Grid {
         }
     }
 
-    /// Whole cells in a length: for capacities, and for wears in a lower bound.
+    /// Whole cells in a length: for capacities.
     pub(super) fn down(self, length: i64) -> usize {
         (length / self.cell) as usize
     }
 
-    /// Cells that cover a length: for wears in a plan, which then holds for the true lengths too.
+    /// Cells that cover a length: for wears, so that what fits in cells fits in truth.
     pub(super) fn up(self, length: i64) -> usize {
         ((length + self.cell - 1) / self.cell) as usize
     }

@@ -11,6 +11,8 @@
 //! wears that meets the usable length on paper also meets it here. That rounding, at most half a
 //! nanometer a hole, is the only tolerance.
 
+mod ascent;
+mod basis;
 mod bounds;
 mod columns;
 mod first_fit;

@@ -2,90 +2,159 @@
 
 use alloc::vec::Vec;
 
-use super::{grid::Grid, lot::Lot};
+use super::lot::Lot;
 
-/// Value of the best pattern, and how many holes of each item it has.
+/// The best value found, and the set that has it if it beats the value known before.
+pub(super) struct Priced {
+    pub(super) most: i64,
+    /// Holes per item.
+    pub(super) pattern: Option<Vec<u64>>,
+}
+
+/// The best value any set of holes has on an electrode of this usable length, or `known` if none is
+/// better; none if `work` (sets looked at) runs out.
 ///
-/// Items come in falling reach, so the consumed length may be held as the state: an item may be
-/// added as long as the sum up to it stays within U - reach (dynamic program after Lawler and Moore
-/// «memory»). Wears are rounded down to the grid: the best value is never too small. Items without
-/// a value, or shorter than a cell, are left out.
-pub(super) fn most_valuable(lot: &Lot, grid: Grid, usable: i64, values: &[i64]) -> (i64, Vec<u64>) {
-    // Best value for each consumed length; below zero where no set has just that length.
-    let mut best = alloc::vec![-1_i64; grid.down(usable) + 1];
-    best[0] = 0;
-    let mut stages = Vec::new();
-    for (item, &value) in values.iter().enumerate() {
+/// Items come in falling reach, so a set may grow by an item as long as its length stays within
+/// usable - reach (dynamic program after Lawler and Moore «memory»). Of two sets the one that is no
+/// longer and worth no less takes all the other could take (Nemhauser and Ullmann 1969 «memory»),
+/// and a set that even the best value per length can't lift above the best known is dropped. Items
+/// that consume nothing are left out. Exact: nothing is rounded.
+pub(super) fn most_valuable(
+    lot: &Lot,
+    usable: i64,
+    values: &[i64],
+    known: i64,
+    work: &mut u64,
+) -> Option<Priced> {
+    let fits = |&item: &usize| {
         let hole = &lot.items[item];
-        let wear = grid.down(hole.wear);
-        if value <= 0 || wear == 0 || hole.reach > usable {
-            continue;
+        values[item] > 0 && hole.wear > 0 && hole.reach + hole.wear <= usable
+    };
+    let items: Vec<usize> = (0..values.len()).filter(fits).collect();
+    // No set grows longer than the last item's reach lets it.
+    let room = items
+        .last()
+        .map_or(0, |&last| usable - lot.items[last].reach);
+    let density = best_density_from(lot, &items, values);
+    let mut sets = Sets {
+        most: known,
+        best: None,
+        steps: Vec::new(),
+    };
+    let mut states = alloc::vec![State {
+        length: 0,
+        value: 0,
+        step: None
+    }];
+    for (at, &item) in items.iter().enumerate() {
+        let hole = &lot.items[item];
+        let longest = usable - hole.reach - hole.wear;
+        let mut layer = states.clone();
+        for _ in 0..hole.count {
+            layer.retain(|state| state.length <= longest);
+            for state in &mut layer {
+                *state = sets.grown(state, item, hole.wear, values[item]);
+            }
+            let most = sets.most;
+            layer.retain(|state| state.may_beat(most, density[at], room));
+            if layer.is_empty() {
+                break;
+            }
+            (states, layer) = merged(&states, &layer);
+            *work = work.checked_sub(states.len() as u64)?;
         }
-        let limit = grid.down(usable - hole.reach);
-        let mut left = hole.count.min((limit / wear) as u64);
-        // Bundles of 1, 2, 4, ... and a rest make every number of holes up to the most.
-        let mut bundle = 1;
-        while left > 0 {
-            let number = bundle.min(left);
-            stages.push(Stage::run(&mut best, item, number, wear, value, limit));
-            left -= number;
-            bundle *= 2;
-        }
+        states.retain(|state| state.may_beat(sets.most, density[at + 1], room));
     }
-    let (mut length, mut most) = (0, 0);
-    for (at, &value) in best.iter().enumerate() {
-        if value > most {
-            (length, most) = (at, value);
-        }
-    }
-    let mut pattern = alloc::vec![0; values.len()];
-    for stage in stages.iter().rev() {
-        if stage.taken_at(length) {
-            pattern[stage.item] += stage.number;
-            length -= stage.wear;
-        }
-    }
-    (most, pattern)
+    Some(Priced {
+        most: sets.most,
+        pattern: sets.pattern(values.len()),
+    })
 }
 
-/// A bundle of holes alike, with the lengths at which taking it was better.
-struct Stage {
-    item: usize,
-    number: u64,
-    wear: usize,
-    taken: Vec<u64>,
+/// A set of holes by its length and value, and the last step that led to it.
+#[derive(Clone, Copy)]
+struct State {
+    length: i64,
+    value: i64,
+    step: Option<usize>,
 }
 
-impl Stage {
-    fn run(
-        best: &mut [i64],
-        item: usize,
-        number: u64,
-        wear: usize,
-        value: i64,
-        limit: usize,
-    ) -> Self {
-        let wear = wear * number as usize;
-        let value = value * number as i64;
-        let mut taken = alloc::vec![0_u64; limit / 64 + 1];
-        for length in (wear..=limit).rev() {
-            let before = best[length - wear];
-            if before >= 0 && before + value > best[length] {
-                best[length] = before + value;
-                taken[length / 64] |= 1 << (length % 64);
+impl State {
+    /// Whether the rest of the electrode, filled at the best value per length, would lift the set
+    /// above the best.
+    fn may_beat(&self, most: i64, density: f64, room: i64) -> bool {
+        // A hair more, so that rounding drops nothing.
+        let more = density * (room - self.length).max(0) as f64 * (1.0 + 1e-9);
+        self.value as f64 + more + 1.0 > most as f64
+    }
+}
+
+/// All steps taken, and the best set so far.
+struct Sets {
+    most: i64,
+    best: Option<usize>,
+    /// The step before, and the item added.
+    steps: Vec<(Option<usize>, usize)>,
+}
+
+impl Sets {
+    /// A set with one more hole.
+    fn grown(&mut self, state: &State, item: usize, wear: i64, value: i64) -> State {
+        let step = self.steps.len();
+        self.steps.push((state.step, item));
+        let value = state.value + value;
+        if value > self.most {
+            (self.most, self.best) = (value, Some(step));
+        }
+        State {
+            length: state.length + wear,
+            value,
+            step: Some(step),
+        }
+    }
+
+    /// Holes per item of the best set.
+    fn pattern(&self, items: usize) -> Option<Vec<u64>> {
+        let mut step = Some(self.best?);
+        let mut pattern = alloc::vec![0; items];
+        while let Some((before, item)) = step.map(|step| self.steps[step]) {
+            pattern[item] += 1;
+            step = before;
+        }
+        Some(pattern)
+    }
+}
+
+/// Best value per length among the items from each place on; nothing past the end.
+fn best_density_from(lot: &Lot, items: &[usize], values: &[i64]) -> Vec<f64> {
+    let mut density = alloc::vec![0.0_f64; items.len() + 1];
+    for (at, &item) in items.iter().enumerate().rev() {
+        let own = values[item] as f64 / lot.items[item].wear as f64;
+        density[at] = density[at + 1].max(own);
+    }
+    density
+}
+
+/// Old and new sets by rising length without those another makes needless; and the new ones left.
+fn merged(old: &[State], new: &[State]) -> (Vec<State>, Vec<State>) {
+    let mut all = Vec::with_capacity(old.len() + new.len());
+    let mut fresh = Vec::new();
+    let (mut old, mut new) = (old.iter().peekable(), new.iter().peekable());
+    let mut most = -1;
+    loop {
+        let take_new = match (old.peek(), new.peek()) {
+            (Some(one), Some(two)) => (two.length, -two.value) < (one.length, -one.value),
+            (None, Some(_)) => true,
+            (Some(_), None) => false,
+            (None, None) => return (all, fresh),
+        };
+        let next = if take_new { new.next() } else { old.next() };
+        if let Some(&state) = next.filter(|state| state.value > most) {
+            most = state.value;
+            all.push(state);
+            if take_new {
+                fresh.push(state);
             }
         }
-        Stage {
-            item,
-            number,
-            wear,
-            taken,
-        }
-    }
-
-    fn taken_at(&self, length: usize) -> bool {
-        self.taken
-            .get(length / 64)
-            .is_some_and(|word| word >> (length % 64) & 1 == 1)
     }
 }

@@ -8,6 +8,9 @@ use crate::dice::Dice;
 /// Holes up to which electrodes are repacked one by one.
 const MOST_HOLES: u64 = 5_000;
 
+/// A kick of more holes than this counts as several.
+const HOLES_A_KICK: u64 = 32;
+
 /// Tries `kicks` times to fill two to four electrodes anew; ends early at `enough` new electrodes.
 ///
 /// Accepted is what takes fewer electrodes, or as many with the sum of squared consumption no
@@ -32,12 +35,14 @@ pub(super) fn repack(
         refill: Refill::default(),
         bins: one_by_one(lot, &groups),
     };
-    for _ in 0..kicks {
+    let mut left = u64::from(kicks);
+    while left > 0 {
         let new = packer.bins.iter().filter(|bin| !bin.part_used).count();
         if new as u64 <= enough || packer.bins.len() < 2 {
             break;
         }
-        packer.kick(dice);
+        let holes = packer.kick(dice) as u64;
+        left = left.saturating_sub(1 + holes / HOLES_A_KICK);
     }
     together(lot, packer.bins)
 }
@@ -70,13 +75,16 @@ struct Packer<'a> {
 }
 
 impl Packer<'_> {
-    fn kick(&mut self, dice: &mut Dice) {
+    /// Fills a few electrodes anew and keeps that if it is no worse; returns the number of holes in
+    /// them.
+    fn kick(&mut self, dice: &mut Dice) -> usize {
         let chosen = self.choose(dice);
         let mut pool: Vec<usize> = chosen
             .iter()
             .flat_map(|&at| self.bins[at].holes.iter().copied())
             .collect();
         pool.sort_unstable();
+        let holes = pool.len();
         let mut filled: Vec<Bin> = Vec::new();
         let by_wear = dice.below(2) == 0;
         for &at in &chosen {
@@ -88,10 +96,13 @@ impl Packer<'_> {
             let forced = (!empty.part_used)
                 .then(|| self.hardest(&pool, by_wear))
                 .flatten();
-            let holes =
+            let taken =
                 self.refill
                     .fill(self.lot, self.grid, empty.usable, &mut pool, forced, dice);
-            filled.push(Bin { holes, ..*empty });
+            filled.push(Bin {
+                holes: taken,
+                ..*empty
+            });
         }
         // An empty part-used electrode stays in play.
         filled.retain(|bin| bin.part_used || !bin.holes.is_empty());
@@ -104,6 +115,7 @@ impl Packer<'_> {
         if pool.is_empty() && (fewer || after >= before) {
             self.replace(chosen, filled);
         }
+        holes
     }
 
     /// Two to four electrodes, every other time with the emptiest; a part-used one comes first.

@@ -20,7 +20,7 @@ pub(super) fn search(lot: &Lot, effort: &Effort) -> (Vec<Group>, u64) {
     let mut best = best_of_all(lot);
     let mut at_least = bounds::volume(lot).max(bounds::martello_toth(lot));
     if effort.columns > 0 && needed(&best) > at_least {
-        let columns = columns::generate(lot, effort.columns, needed(&best));
+        let columns = columns::generate(lot, &best, effort.columns);
         at_least = at_least.max(columns.at_least);
         if needed(&best) > at_least {
             let (whole, rest) = keep_whole(lot, &columns);

@@ -17,31 +17,21 @@ pub(super) fn keep_whole(lot: &Lot, columns: &Columns) -> (Vec<Group>, Lot) {
             .map(|(&number, item)| item.count / number)
             // A hair below a whole number is the simplex's rounding.
             .fold((amount + 1e-6) as u64, u64::min);
-        // Patterns were priced on rounded wears: only what truly fits is taken.
-        let Some(mut group) = filled(lot, pattern).filter(|_| whole > 0) else {
+        if whole == 0 {
             continue;
-        };
-        group.times = whole;
+        }
+        let mut group = Group::empty(whole, lot);
+        for (item, &number) in pattern
+            .iter()
+            .enumerate()
+            .filter(|&(_, &number)| number > 0)
+        {
+            group.add(item, number, lot);
+        }
         for (item, number) in rest.items.iter_mut().zip(pattern) {
             item.count -= number * whole;
         }
         groups.push(group);
     }
     (groups, rest)
-}
-
-/// One electrode with a pattern's holes, if they fit.
-fn filled(lot: &Lot, pattern: &[u64]) -> Option<Group> {
-    let mut group = Group::empty(1, lot);
-    for (item, &number) in pattern
-        .iter()
-        .enumerate()
-        .filter(|&(_, &number)| number > 0)
-    {
-        if group.room_for(item, lot) < number {
-            return None;
-        }
-        group.add(item, number, lot);
-    }
-    Some(group)
 }
