@@ -8,9 +8,14 @@
 extern crate alloc;
 
 mod dice;
+mod interpolate;
 mod vector;
 
+pub mod burn;
+pub mod conduct;
 pub mod cost;
+pub mod direction;
+pub mod entry;
 pub mod figure;
 pub mod finding;
 pub mod hole;
@@ -20,12 +25,16 @@ pub mod order;
 pub mod packing;
 pub mod price;
 pub mod quantity;
+pub mod reach;
 pub mod rollup;
 pub mod setup;
+pub mod size;
+pub mod span;
 pub mod spread;
 pub mod standards;
 pub mod tables;
 pub mod travel;
+pub mod wear;
 
 pub use figure::Figure;
 pub use finding::{Finding, Kind, Level, Remedy};
