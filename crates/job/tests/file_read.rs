@@ -43,21 +43,35 @@ fn sample() -> Job {
         ),
         cells(0, Column::Mark, "A", Unit::Mm),
         cells(0, Column::Size, ".031 +.003/-0", Unit::Inch),
+        cells(0, Column::Depth, "1/2", Unit::Inch),
         cells(1, Column::Size, "about one", Unit::Mm),
         cells(1, Column::Angle, "30 from surface", Unit::Mm),
         Edit::SetPlaces {
             row: quillbore_calc::RowId(0),
-            places: vec![Place {
-                number: 1,
-                point_mm: [0.1, -2.0, 1e-7],
-                axis: [0.6, 0.0, -0.8],
-            }],
+            places: vec![
+                Place {
+                    number: 1,
+                    point_mm: [0.1, -2.0, 1e-7],
+                    axis: [0.6, 0.0, -0.8],
+                },
+                Place {
+                    number: 2,
+                    point_mm: [1.0 / 3.0, 1e22, -0.0],
+                    axis: [0.0, 0.0, -1.0],
+                },
+            ],
         },
         Edit::SetUnit(Unit::Inch),
         Edit::Overrule {
             figure: FigureKey::MachineHours,
             text: "12.5".to_owned(),
             reason: "as last time".to_owned(),
+            unit: Unit::Mm,
+        },
+        Edit::Overrule {
+            figure: FigureKey::LaborHours,
+            text: "many".to_owned(),
+            reason: "two helpers".to_owned(),
             unit: Unit::Mm,
         },
     ] {
@@ -92,63 +106,112 @@ fn refused(bytes: &[u8], says: &str) {
         !sentence.contains('\n') && sentence.len() < 300,
         "one sentence: {sentence}"
     );
-    assert!(!error.hint().is_empty());
+    assert!(error.hint().ends_with('.'), "{}", error.hint());
 }
 
 #[test]
 fn a_file_that_is_no_job_gets_one_sentence() {
+    refused(b"", "The file is empty");
+    refused(b" \n\n", "The file is empty");
+    refused(b"\x7fELF\x02\x01\0\0", "not text: byte 7 is zero");
+    refused(&[0xff; 100], "Line 1 of the file is not UTF-8");
+    refused(
+        b"(format: 1,\n number: \"\xe4\"",
+        "Line 2 of the file is not UTF-8",
+    );
+    refused(b"dear reader", "does not begin with a format number");
+    refused(
+        b"(number: \"1\", format: 1)",
+        "does not begin with a format number",
+    );
+    let late = format!("//{}\n(format: 1)", " ".repeat(256));
+    refused(late.as_bytes(), "does not begin with a format number");
+    let blanks = usize::try_from(LARGEST_FILE).expect("fits") + 1;
+    refused(&vec![b' '; blanks], "larger than 64 MB");
+}
+
+/// A sample's text with one piece of it replaced, and what is said of it.
+#[test]
+fn a_damaged_job_gets_one_sentence_with_its_line() {
     let text = write_job(&sample());
-    refused(b"", "empty");
-    refused(b" \n\n", "empty");
-    refused(b"\x7fELF\x02\x01\0\0", "not text");
-    refused(&[0xff; 100], "UTF-8");
-    refused(b"dear reader", "format number");
-    refused(
-        text.replace("format: 1", "format: 2").as_bytes(),
-        "format 2",
+    let rows = [
+        (
+            "format: 1,",
+            "format: 2,",
+            "format 2; this program reads formats up to 1",
+        ),
+        ("format: 1,", "format: 0,", "format 0, which never existed"),
+        (
+            "format: 1,",
+            "format: 99999999999999999999,",
+            "does not begin with a format number",
+        ),
+        ("format: 1,", "format: 1.5,", "Line 2, column 12"),
+        ("number:", "colour: 1,\n  number:", "Line 3, column 9"),
+        (
+            "\"customer\"",
+            "\"costumer\"",
+            "there is no field called \"costumer\"",
+        ),
+        (
+            "\"quantity\"",
+            "\"customer\"",
+            "the field \"customer\" stands twice",
+        ),
+        (
+            "\"depth\"",
+            "\"deep\"",
+            "there is no column called \"deep\"",
+        ),
+        ("\"depth\"", "\"size\"", "the column \"size\" stands twice"),
+        (
+            ", 0.0, -0.8)",
+            ", NaN, -0.8)",
+            "place 1 has no usable point or direction",
+        ),
+        (
+            "(1, 0.1,",
+            "(1, inf,",
+            "place 1 has no usable point or direction",
+        ),
+        (
+            ", 0.0, -0.8)",
+            ", 0.5, -0.8)",
+            "place 1 has no usable point or direction",
+        ),
+        (
+            "(2, ",
+            "(1, ",
+            "Place 1 of the row with the identity 0 stands twice",
+        ),
+        ("next_row: 2", "next_row: 1", "has the identity 1, but"),
+        ("next_row: 2", "next_row: -1", "Line "),
+        ("id: 1", "id: 0", "Two rows of the job have the identity 0"),
+        ("2026-11-25", "2026-13-25", "Line 4, column "),
+        ("as last time", "  ", "an overruled figure has no reason"),
+        ("labor_hours", "machine_hours", "overruled twice"),
+        ("unit: inch", "unit: furlong", "Line 5, column "),
+        (", inch)", ", inch, 1)", "Line "),
+    ];
+    for (piece, other, says) in rows {
+        let damaged = text.replacen(piece, other, 1);
+        assert_ne!(damaged, text, "{piece} stands in the sample");
+        refused(damaged.as_bytes(), says);
+    }
+    assert!(
+        text.contains("\"customer\": (\"Alder"),
+        "the sample's own text"
     );
-    refused(
-        text.replace("format: 1", "format: 0").as_bytes(),
-        "never existed",
-    );
-    refused(
-        text.replace("format: 1", "format: 99999999999999999999")
-            .as_bytes(),
-        "format number",
-    );
-    refused(
-        text.replace("number:", "colour: 1,\n  number:").as_bytes(),
-        "Line 3",
-    );
-    refused(
-        text.replace("customer\"", "costumer\"").as_bytes(),
-        "costumer",
-    );
-    refused(
-        text.replace("-0.8", "NaN").as_bytes(),
-        "no usable point or direction",
-    );
-    refused(
-        text.replace("0.1,", "inf,").as_bytes(),
-        "no usable point or direction",
-    );
-    refused(
-        text.replace("next_row: 2", "next_row: 1").as_bytes(),
-        "identity 1",
-    );
-    refused(text.replace("id: 1", "id: 0").as_bytes(), "identity 0");
-    refused(
-        text.replace("2026-11-25", "2026-13-25").as_bytes(),
-        "no day",
-    );
-    let nested = format!("(format: 1, number: {}", "(".repeat(100_000));
-    refused(nested.as_bytes(), "can't be read");
-    let nested = format!(
-        "(format: 1, number: \"\", unit: mm, fields: {}",
-        "[".repeat(100_000)
-    );
-    refused(nested.as_bytes(), "can't be read");
-    refused(&vec![b' '; LARGEST_FILE + 1], "64 MB");
+    for deep in ["(", "[", "{", "/*", "Some("] {
+        let deep = deep.repeat(100_000);
+        refused(format!("(format: 1, number: {deep}").as_bytes(), "ine 1");
+        refused(
+            format!("(format: 1, number: \"\", unit: mm, rows: {deep}").as_bytes(),
+            "ine 1",
+        );
+        refused(format!("(format: {deep}").as_bytes(), "format number");
+        refused(deep.as_bytes(), "format number");
+    }
 }
 
 #[test]
@@ -160,6 +223,36 @@ fn a_file_cut_off_anywhere_is_refused_or_the_job_itself() {
             Err(error) => assert!(!error.to_string().is_empty()),
         }
     }
+}
+
+#[test]
+fn the_sheets_order_and_one_line_each_for_cells_and_places() {
+    let text = write_job(&sample());
+    let at = |piece: &str| {
+        text.find(piece)
+            .unwrap_or_else(|| panic!("{piece} in {text}"))
+    };
+    assert!(at("\"customer\"") < at("\"size_x\"") && at("\"size_x\"") < at("\"notes\""));
+    assert!(at("\"mark\"") < at("\"size\"") && at("\"size\"") < at("\"depth\""));
+    for line in [
+        "    \"customer\": (\"Alder Finch Rotors\", mm),\n",
+        "        \"size\": (\".031 +.003/-0\", inch),\n",
+        "        (2, 0.3333333333333333, 1e22, -0.0, 0.0, 0.0, -1.0),\n",
+    ] {
+        assert!(text.contains(line), "{line} in {text}");
+    }
+}
+
+#[test]
+fn names_in_files_are_each_somebodys_own() {
+    let mut keys: Vec<&str> = Field::ALL.iter().map(|field| field.key()).collect();
+    keys.sort_unstable();
+    keys.dedup();
+    assert_eq!(keys.len(), Field::ALL.len());
+    let mut keys: Vec<&str> = Column::ALL.iter().map(|column| column.key()).collect();
+    keys.sort_unstable();
+    keys.dedup();
+    assert_eq!(keys.len(), Column::ALL.len());
 }
 
 fn any_edit() -> impl Strategy<Value = Edit> {
@@ -186,13 +279,60 @@ fn any_edit() -> impl Strategy<Value = Edit> {
             rows: vec![vec![Some(text)]],
             unit,
         });
-    prop_oneof![field, cells, Just(Edit::SetUnit(Unit::Inch))]
+    let part = prop_oneof![-500.0..500.0, -1e-9..1e9, any::<f64>()];
+    let vector = [part.clone(), part.clone(), part];
+    let place = (0..9_u32, vector.clone(), vector).prop_map(|(number, point_mm, axis)| Place {
+        number,
+        point_mm,
+        axis,
+    });
+    let places = (0..4_u32, proptest::collection::vec(place, 0..5)).prop_map(|(row, places)| {
+        let row = quillbore_calc::RowId(row);
+        Edit::SetPlaces { row, places }
+    });
+    let gone = (0..4_u32).prop_map(|row| Edit::DeleteRows {
+        rows: vec![quillbore_calc::RowId(row)],
+    });
+    prop_oneof![
+        4 => field,
+        6 => cells,
+        2 => any_overrule(),
+        3 => places,
+        1 => gone,
+        1 => Just(Edit::SetUnit(Unit::Inch))
+    ]
+}
+
+fn any_overrule() -> impl Strategy<Value = Edit> {
+    let row = || (0..4_u32).prop_map(quillbore_calc::RowId);
+    let figure = prop_oneof![
+        row().prop_map(FigureKey::Gap),
+        row().prop_map(FigureKey::Feed),
+        row().prop_map(FigureKey::HoleMinutes),
+        row().prop_map(FigureKey::Wear),
+        any::<String>().prop_map(FigureKey::Electrodes),
+        Just(FigureKey::MachineHours),
+        Just(FigureKey::LaborHours),
+        any::<u32>().prop_map(FigureKey::UnitPrice),
+    ];
+    let text = prop_oneof!["[0-9]{1,3}([.,][0-9]{1,2})?", any::<String>()];
+    (figure, text, any::<String>()).prop_map(|(figure, text, reason)| Edit::Overrule {
+        figure,
+        text,
+        reason,
+        unit: Unit::Mm,
+    })
 }
 
 proptest! {
     #[test]
-    fn any_job_comes_back_as_it_was(edits in proptest::collection::vec(any_edit(), 0..30)) {
-        let job = edits.iter().fold(Job::default(), |job, edit| done(&job, edit));
+    fn any_job_comes_back_as_it_was(
+        number in any::<String>(),
+        days in 0..40_000_i32,
+        edits in proptest::collection::vec(any_edit(), 0..40),
+    ) {
+        let start = Job { number, opened: NaiveDate::from_num_days_from_ce_opt(720_000 + days), ..Job::default() };
+        let job = edits.iter().fold(start, |job, edit| done(&job, edit));
         let text = write_job(&job);
         prop_assert_eq!(read_job(text.as_bytes()), Ok(job), "{}", text);
     }

@@ -367,23 +367,20 @@ fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
         )
     };
     let rows: &[(&str, &str)] = &[
-        ("", "The file is empty."),
-        ("  \n", "The file is empty."),
+        ("", "The file is empty"),
+        ("  \n", "The file is empty"),
         (
             "(name: \"x\")",
-            "The file does not begin with a format number such as (format: 1, ...).",
+            "The file does not begin with a format number such as (format: 1, ...)",
         ),
         (
             "(format: 2)",
-            "The file has format 2; this program reads formats up to 1.",
+            "The file has format 2; this program reads formats up to 1",
         ),
-        (
-            "(format: 0)",
-            "The file says format 0, which never existed.",
-        ),
+        ("(format: 0)", "The file says format 0, which never existed"),
         (
             "(format: 1, name: \"x",
-            "The file ends in the middle, at line 1, column 20.",
+            "The file ends in the middle, at line 1, column 20",
         ),
         (
             "(format: 1,\n nome: \"x\")",
@@ -391,33 +388,33 @@ fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
         ),
         (
             &tube("1.5"),
-            "In tubes, \"t\": bore_mm must be smaller than outer_mm.",
+            "In tubes, \"t\": bore_mm must be smaller than outer_mm",
         ),
         (
             &tube("NaN"),
-            "In tubes, \"t\": bore_mm must be a number above 0.",
+            "In tubes, \"t\": bore_mm must be a number above 0",
         ),
         (
             &tube("inf"),
-            "In tubes, \"t\": bore_mm must be a number above 0.",
+            "In tubes, \"t\": bore_mm must be a number above 0",
         ),
         (
             "(format: 1, without: [\"Robin\"])",
-            "No row has the name \"Robin\" that is to be left out.",
+            "No row has the name \"Robin\" that is to be left out",
         ),
         (
             "(format: 1, start: (setup_min: ((60, 20), \"ours\")))",
-            "In start, \"setup_min\": a band needs two numbers above 0, the smaller one first.",
+            "In start, \"setup_min\": a band needs two numbers above 0, the smaller one first",
         ),
         (
             "(format: 1, materials: [(name: \"718\", family: Nickel, density_g_cm3: 8.2)])",
-            "In materials, the name \"718\" stands twice.",
+            "In materials, the name \"718\" stands twice",
         ),
         (
             "(format: 1, rates: [(valid_from: \"soon\", currency: \"USD\", minor_digits: 2, \
              labor_per_hour: 1, dielectric_per_hour: 1, power_per_hour: 1, margin: 0.2, \
              minimum_charge: 1, redo_share: 0, part_risk_share: 0)])",
-            "In rates, \"soon\": the day is not like 2026-01-31.",
+            "In rates, \"soon\": the day is not like 2026-01-31",
         ),
     ];
     for (text, sentence) in rows {

@@ -12,7 +12,8 @@ pub trait Disk {
     fn make_folder(&self, path: &Path) -> io::Result<()>;
     /// Makes a new file and writes all the bytes to the medium; refuses where a file is there.
     fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()>;
-    /// Gives a file another name, in place of a file that has it.
+    /// Gives a file another name, in place of a file that has it; refuses where that one is
+    /// read-only, and keeps its rights.
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()>;
     /// Gives a file a second name that no other file has yet, so that neither ever takes the
     /// other's place.
@@ -26,6 +27,9 @@ pub trait Disk {
 /// The machine's own disk.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct RealDisk;
+
+/// What a disk says that can't bring a folder to the medium at all.
+const NOT_KNOWN: [io::ErrorKind; 2] = [io::ErrorKind::InvalidInput, io::ErrorKind::Unsupported];
 
 impl Disk for RealDisk {
     fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
@@ -43,6 +47,14 @@ impl Disk for RealDisk {
     }
 
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        if let Ok(there) = fs::metadata(to) {
+            let rights = there.permissions();
+            if rights.readonly() {
+                return Err(io::ErrorKind::PermissionDenied.into());
+            }
+            // On a shared shelf the others must be able to save over it as before.
+            fs::set_permissions(from, rights)?;
+        }
         fs::rename(from, to)
     }
 
@@ -52,10 +64,13 @@ impl Disk for RealDisk {
 
     fn sync_folder(&self, path: &Path) -> io::Result<()> {
         // Only Unix opens a folder as a file; elsewhere the rename itself has to do.
-        if cfg!(unix) {
-            File::open(path)?.sync_all()
-        } else {
-            Ok(())
+        if !cfg!(unix) {
+            return Ok(());
+        }
+        match File::open(path)?.sync_all() {
+            // Some network disks know no such thing.
+            Err(error) if NOT_KNOWN.contains(&error.kind()) => Ok(()),
+            other => other,
         }
     }
 

@@ -9,8 +9,9 @@ mod write;
 
 pub use disk::{Disk, RealDisk};
 pub use read::{ReadError, read_job};
-pub use save::{Hash, SaveError, hash, previous_path, save, write_whole};
+pub use save::{Hash, SaveError, SaveStep, hash, previous_path, save, write_whole};
 pub use text::{LARGEST_FILE, TextError};
+pub(crate) use v1::Unfit;
 pub use write::write_job;
 
 /// The newest format of job files, the one that is written.

@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use sha2::{Digest as _, Sha256};
 
 use super::disk::Disk;
+use super::read::{ReadError, read_job};
 use super::write::write_job;
 use crate::job::Job;
 
@@ -19,48 +20,57 @@ pub fn hash(bytes: &[u8]) -> Hash {
     Hash(Sha256::digest(bytes).into())
 }
 
-/// Why a job could not be saved; what stood there stands there still.
+/// Why a job could not be saved.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", crate::words::files::save(self))]
 pub enum SaveError {
+    /// What would be written does not read back as this job; nothing was written.
+    WouldNotOpen {
+        /// Why it can't be read, where it can't.
+        source: Option<ReadError>,
+    },
     /// Another file stands where a new one should go.
-    #[error("A file of that name is there already")]
     Taken,
     /// The file is not the one that was opened.
-    #[error("The file was changed by somebody else since it was opened")]
     Changed,
     /// The file that was opened is gone.
-    #[error("The file that was opened is gone")]
     Gone,
-    /// A step failed.
-    #[error("{step} failed: {error}")]
+    /// A step failed; what stood there stands there still.
     Step {
-        /// Which step, as the subject of a sentence.
-        step: &'static str,
+        /// Which step.
+        step: SaveStep,
         /// What the system says.
         error: io::Error,
     },
+    /// The new content stands there, but the disk did not confirm that it outlives a power cut.
+    NotSettled {
+        /// The hash of the new content.
+        hash: Hash,
+        /// What the system says.
+        error: io::Error,
+    },
+}
+
+/// A step of saving.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SaveStep {
+    /// Reading the file that is there.
+    ReadOld,
+    /// Making the folder beside the job.
+    MakeFolder,
+    /// Keeping the version before.
+    KeepPrevious,
+    /// Writing the new content beside the file.
+    WriteNew,
+    /// Giving the new content the file's name.
+    PutInPlace,
 }
 
 impl SaveError {
     /// What to do about it.
     #[must_use]
     pub const fn hint(&self) -> &'static str {
-        match self {
-            Self::Taken => "Choose another name; nothing was overwritten.",
-            Self::Changed => {
-                "Save a copy under another name, then compare the two; nothing was overwritten."
-            }
-            Self::Gone => "Save it under this or another name as a new file.",
-            Self::Step { .. } => {
-                "Check room and rights, or save somewhere else; what was there before is untouched."
-            }
-        }
-    }
-
-    /// The message as a sentence begins.
-    #[must_use]
-    pub fn message(&self) -> String {
-        self.to_string()
+        crate::words::files::save_hint(self)
     }
 }
 
@@ -80,116 +90,140 @@ pub fn save(
 ) -> Result<Hash, SaveError> {
     let text = write_job(job);
     let bytes = text.as_bytes();
+    match read_job(bytes) {
+        Ok(again) if again == *job => {}
+        again => {
+            let source = again.err();
+            return Err(SaveError::WouldNotOpen { source });
+        }
+    }
     let before = match disk.read(path) {
         Ok(before) => Some(before),
         Err(error) if error.kind() == io::ErrorKind::NotFound => None,
-        Err(error) => {
-            return Err(SaveError::Step {
-                step: "Reading the file that is there",
-                error,
-            });
-        }
+        Err(error) => return Err(at(SaveStep::ReadOld)(error)),
     };
     match (&before, opened) {
+        // A save whose confirmation got lost, or that another desk made: nothing is left to do.
+        (Some(before), _) if before == bytes => {}
         (None, None) => put_new(disk, path, bytes)?,
         (Some(_), None) => return Err(SaveError::Taken),
         (None, Some(_)) => return Err(SaveError::Gone),
         (Some(before), Some(opened)) if hash(before) != opened => return Err(SaveError::Changed),
-        (Some(before), Some(_)) if before == bytes => {}
         (Some(before), Some(_)) => {
-            let previous = previous_path(path);
-            if let Some(folder) = previous.parent() {
-                disk.make_folder(folder)
-                    .map_err(step("Making the folder beside the job"))?;
-            }
-            write_whole(disk, &previous, before)?;
+            keep_previous(disk, path, before)?;
             write_whole(disk, path, bytes)?;
         }
     }
     Ok(hash(bytes))
 }
 
+/// Where the version before the last save is kept.
+#[must_use]
+pub fn previous_path(path: &Path) -> PathBuf {
+    path.with_extension("files").join("previous.ron")
+}
+
 /// Writes a file whole or not at all: a new file beside it, brought to the medium, then renamed.
 ///
 /// # Errors
-/// Where a step fails; what stood there stands there still.
+/// Where a step fails; except for [`SaveError::NotSettled`] what stood there stands there still.
 pub fn write_whole(disk: &dyn Disk, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
     let beside = write_beside(disk, path, bytes)?;
-    if let Err(error) = disk.rename(&beside, path) {
-        // The file beside it is of no use to anybody; the failure that counts is the rename's.
-        let _ = disk.remove(&beside);
-        return Err(SaveError::Step {
-            step: "Putting the new file in place",
-            error,
-        });
+    rename(disk, &beside, path)?;
+    settle(disk, path, bytes)
+}
+
+/// Keeps the version that is about to be replaced; its loss must not be found out afterwards.
+fn keep_previous(disk: &dyn Disk, path: &Path, before: &[u8]) -> Result<(), SaveError> {
+    let previous = previous_path(path);
+    if let Some(folder) = previous.parent() {
+        disk.make_folder(folder).map_err(at(SaveStep::MakeFolder))?;
     }
-    sync_folder(disk, path)
+    match write_whole(disk, &previous, before) {
+        Err(SaveError::Step { error, .. } | SaveError::NotSettled { error, .. }) => {
+            Err(at(SaveStep::KeepPrevious)(error))
+        }
+        other => other,
+    }
 }
 
 /// Writes a file that must not be there yet, whole or not at all.
 fn put_new(disk: &dyn Disk, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
     let beside = write_beside(disk, path, bytes)?;
-    let named = disk.name_new(&beside, path);
-    let _ = disk.remove(&beside);
-    match named {
-        Ok(()) => sync_folder(disk, path),
-        Err(error) if error.kind() == io::ErrorKind::AlreadyExists => Err(SaveError::Taken),
-        // A disk without second names: the file must still be absent, then written as it is.
-        Err(error) if error.kind() == io::ErrorKind::Unsupported => disk
-            .write_new(path, bytes)
-            .map_err(step("Writing the new file")),
-        Err(error) => Err(SaveError::Step {
-            step: "Putting the new file in place",
-            error,
-        }),
+    match disk.name_new(&beside, path) {
+        Ok(()) => {
+            let _ = disk.remove(&beside);
+        }
+        Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
+            let _ = disk.remove(&beside);
+            return Err(SaveError::Taken);
+        }
+        // A memory stick has no second names: take the name with an empty file, then replace that.
+        Err(_) => take_name(disk, &beside, path)?,
+    }
+    settle(disk, path, bytes)
+}
+
+fn take_name(disk: &dyn Disk, beside: &Path, path: &Path) -> Result<(), SaveError> {
+    if let Err(error) = disk.write_new(path, b"") {
+        let _ = disk.remove(beside);
+        if error.kind() == io::ErrorKind::AlreadyExists {
+            return Err(SaveError::Taken);
+        }
+        remove_if_empty(disk, path);
+        return Err(at(SaveStep::PutInPlace)(error));
+    }
+    rename(disk, beside, path).inspect_err(|_| remove_if_empty(disk, path))
+}
+
+/// Takes away the empty file that held a name; never one that somebody wrote to.
+fn remove_if_empty(disk: &dyn Disk, path: &Path) {
+    if disk.read(path).is_ok_and(|bytes| bytes.is_empty()) {
+        let _ = disk.remove(path);
     }
 }
 
 /// Writes the bytes to a new file in the same folder.
 fn write_beside(disk: &dyn Disk, path: &Path, bytes: &[u8]) -> Result<PathBuf, SaveError> {
-    const TRIES: u32 = 100;
+    // Each save that was cut off leaves one file; nobody may take away what could be another
+    // desk's, so a save goes past them.
+    const MOST_LEFT_BEHIND: u32 = 100_000;
     let name = path.file_name().unwrap_or_default().to_string_lossy();
-    for attempt in 0..TRIES {
+    for attempt in 0..MOST_LEFT_BEHIND {
         let beside = path.with_file_name(format!(".{name}.{attempt}.new"));
         match disk.write_new(&beside, bytes) {
             Ok(()) => return Ok(beside),
-            // Left by a save that was cut off, or written by another desk just now.
             Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {}
             Err(error) => {
                 let _ = disk.remove(&beside);
-                return Err(SaveError::Step {
-                    step: "Writing the new file",
-                    error,
-                });
+                return Err(at(SaveStep::WriteNew)(error));
             }
         }
     }
-    Err(SaveError::Step {
-        step: "Writing the new file",
-        error: io::Error::new(
-            io::ErrorKind::AlreadyExists,
-            "a hundred half-written files of earlier saves lie beside it",
-        ),
+    Err(at(SaveStep::WriteNew)(io::ErrorKind::AlreadyExists.into()))
+}
+
+fn rename(disk: &dyn Disk, beside: &Path, path: &Path) -> Result<(), SaveError> {
+    disk.rename(beside, path).map_err(|error| {
+        // What lies beside is of no use to anybody; the failure that counts is the rename's.
+        let _ = disk.remove(beside);
+        at(SaveStep::PutInPlace)(error)
     })
 }
 
-fn sync_folder(disk: &dyn Disk, path: &Path) -> Result<(), SaveError> {
-    match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => disk
-            .sync_folder(folder)
-            .map_err(step("Bringing the folder to the medium")),
-        _ => disk
-            .sync_folder(Path::new("."))
-            .map_err(step("Bringing the folder to the medium")),
-    }
+/// Brings the new name to the medium.
+fn settle(disk: &dyn Disk, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
+    let folder = match path.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    };
+    disk.sync_folder(folder)
+        .map_err(|error| SaveError::NotSettled {
+            hash: hash(bytes),
+            error,
+        })
 }
 
-fn step(step: &'static str) -> impl Fn(io::Error) -> SaveError {
+fn at(step: SaveStep) -> impl Fn(io::Error) -> SaveError {
     move |error| SaveError::Step { step, error }
-}
-
-/// Where the version before the last save is kept.
-#[must_use]
-pub fn previous_path(path: &Path) -> PathBuf {
-    path.with_extension("files").join("previous.ron")
 }

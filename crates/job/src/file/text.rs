@@ -3,37 +3,32 @@
 use serde::de::DeserializeOwned;
 
 /// The largest file that is read at all [bytes].
-pub const LARGEST_FILE: usize = 64 * 1024 * 1024;
+pub const LARGEST_FILE: u64 = 64 * 1024 * 1024;
 
 /// The format number must stand within this many bytes from the start.
 const HEAD: usize = 256;
 
 /// Why a file is not one of ours, before its content is looked at.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{}", crate::words::files::text(self))]
 pub enum TextError {
     /// Nothing in it.
-    #[error("The file is empty.")]
     Empty,
     /// Larger than anything we write.
-    #[error("The file is larger than 64 MB.")]
     TooLarge,
     /// A byte that no text has.
-    #[error("The file is not text: byte {at} is zero.")]
     Binary {
         /// Which byte, from 1.
         at: usize,
     },
     /// Not UTF-8.
-    #[error("Line {line} of the file is not UTF-8 text.")]
     NotUtf8 {
         /// Which line, from 1.
         line: usize,
     },
     /// No format number at the start.
-    #[error("The file does not begin with a format number such as (format: 1, ...).")]
     NoFormat,
     /// Written by a newer program.
-    #[error("The file has format {found}; this program reads formats up to {newest}.")]
     NewerFormat {
         /// The file's format.
         found: u64,
@@ -41,13 +36,11 @@ pub enum TextError {
         newest: u32,
     },
     /// A format that never was.
-    #[error("The file says format {found}, which never existed.")]
     UnknownFormat {
         /// The file's format.
         found: u64,
     },
     /// The text stops before it is complete.
-    #[error("The file ends in the middle, at line {line}, column {column}.")]
     Truncated {
         /// Which line, from 1.
         line: usize,
@@ -55,7 +48,6 @@ pub enum TextError {
         column: usize,
     },
     /// Something that doesn't belong there.
-    #[error("Line {line}, column {column} of the file can't be read: {what}.")]
     Broken {
         /// Which line, from 1.
         line: usize,
@@ -70,24 +62,13 @@ impl TextError {
     /// What to do about it.
     #[must_use]
     pub const fn hint(&self) -> &'static str {
-        match self {
-            Self::Empty | Self::Truncated { .. } => {
-                "Take the previous version, which stands in the folder of the same name that ends in .files."
-            }
-            Self::TooLarge | Self::Binary { .. } | Self::NotUtf8 { .. } | Self::NoFormat => {
-                "Choose a file that this program has written."
-            }
-            Self::NewerFormat { .. } => "Open it with a newer version of the program.",
-            Self::UnknownFormat { .. } | Self::Broken { .. } => {
-                "Put it right in a text editor, or take the previous version."
-            }
-        }
+        crate::words::files::text_hint(self)
     }
 }
 
 /// The text of a file, once its size and encoding are in order.
 pub(crate) fn decode(bytes: &[u8]) -> Result<&str, TextError> {
-    if bytes.len() > LARGEST_FILE {
+    if bytes.len() as u64 > LARGEST_FILE {
         return Err(TextError::TooLarge);
     }
     if bytes.trim_ascii().is_empty() {

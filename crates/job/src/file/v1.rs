@@ -1,8 +1,17 @@
 //! Format 1 of job files as it stands on disk: text and unit, never text and value.
+//!
+//! What a part of it can't be is found while it is parsed, so that the fault has a line.
 
-use std::collections::BTreeMap;
+use std::marker::PhantomData;
 
-use serde::{Deserialize, Serialize};
+use chrono::NaiveDate;
+use quillbore_calc::input::Place;
+use serde::de::{Error as _, MapAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use crate::field::Field;
+use crate::places::unit_vector;
+use crate::row::Column;
 
 /// A job on disk.
 #[derive(Debug, Deserialize, Serialize)]
@@ -11,10 +20,10 @@ pub(super) struct JobFile {
     pub(super) format: u32,
     pub(super) number: String,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) opened: Option<String>,
+    pub(super) opened: Option<Day>,
     pub(super) unit: UnitName,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    pub(super) fields: BTreeMap<String, Cell>,
+    #[serde(default, skip_serializing_if = "Cells::is_empty")]
+    pub(super) fields: Cells<Field>,
     pub(super) next_row: u32,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) rows: Vec<RowFile>,
@@ -39,23 +48,11 @@ pub(super) struct Cell(pub(super) String, pub(super) UnitName);
 #[serde(deny_unknown_fields)]
 pub(super) struct RowFile {
     pub(super) id: u32,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    pub(super) cells: BTreeMap<String, Cell>,
+    #[serde(default, skip_serializing_if = "Cells::is_empty")]
+    pub(super) cells: Cells<Column>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) places: Vec<PlaceFile>,
 }
-
-/// A place on disk: number, point [mm], axis.
-#[derive(Debug, Deserialize, Serialize)]
-pub(super) struct PlaceFile(
-    pub(super) u32,
-    pub(super) f64,
-    pub(super) f64,
-    pub(super) f64,
-    pub(super) f64,
-    pub(super) f64,
-    pub(super) f64,
-);
 
 /// An overrule on disk.
 #[derive(Debug, Deserialize, Serialize)]
@@ -63,7 +60,7 @@ pub(super) struct PlaceFile(
 pub(super) struct OverruleFile {
     pub(super) figure: FigureFile,
     pub(super) value: Cell,
-    pub(super) reason: String,
+    pub(super) reason: Reason,
 }
 
 /// A figure's key on disk.
@@ -78,4 +75,167 @@ pub(super) enum FigureFile {
     MachineHours,
     LaborHours,
     UnitPrice(u32),
+}
+
+/// What a part of a job's file can't be.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{}", crate::words::files::unfit(self))]
+pub(crate) enum Unfit {
+    NoSuchKey { what: &'static str, key: String },
+    KeyTwice { what: &'static str, key: String },
+    Place { number: u32 },
+    Day { text: String },
+    ReasonMissing,
+}
+
+/// A place on disk: number, point in mm, axis.
+#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
+#[serde(try_from = "PlaceTuple", into = "PlaceTuple")]
+pub(super) struct PlaceFile(pub(super) Place);
+
+type PlaceTuple = (u32, f64, f64, f64, f64, f64, f64);
+
+impl From<PlaceFile> for PlaceTuple {
+    fn from(PlaceFile(place): PlaceFile) -> Self {
+        let ([x, y, z], [i, j, k]) = (place.point_mm, place.axis);
+        (place.number, x, y, z, i, j, k)
+    }
+}
+
+impl TryFrom<PlaceTuple> for PlaceFile {
+    type Error = Unfit;
+
+    /// The axis must be a unit vector up to rounding; it is taken as it stands, so that what was
+    /// saved is what is opened.
+    fn try_from((number, x, y, z, i, j, k): PlaceTuple) -> Result<Self, Unfit> {
+        let (point_mm, axis) = ([x, y, z], [i, j, k]);
+        let close = |unit: [f64; 3]| {
+            let mut parts = unit.iter().zip(axis);
+            parts.all(|(exact, given)| (exact - given).abs() < 1e-9)
+        };
+        if unit_vector(axis).is_some_and(close) && point_mm.iter().all(|part| part.is_finite()) {
+            return Ok(Self(Place {
+                number,
+                point_mm,
+                axis,
+            }));
+        }
+        Err(Unfit::Place { number })
+    }
+}
+
+/// A day on disk.
+#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
+#[serde(try_from = "String", into = "String")]
+pub(super) struct Day(pub(super) NaiveDate);
+
+impl From<Day> for String {
+    fn from(Day(day): Day) -> Self {
+        day.format("%Y-%m-%d").to_string()
+    }
+}
+
+impl TryFrom<String> for Day {
+    type Error = Unfit;
+    fn try_from(text: String) -> Result<Self, Unfit> {
+        let day = NaiveDate::parse_from_str(&text, "%Y-%m-%d");
+        day.map(Self).map_err(|_| Unfit::Day { text })
+    }
+}
+
+/// Why a figure was overruled.
+#[derive(Clone, Debug, Deserialize, Serialize)]
+#[serde(try_from = "String", into = "String")]
+pub(super) struct Reason(pub(super) String);
+
+impl From<Reason> for String {
+    fn from(Reason(reason): Reason) -> Self {
+        reason
+    }
+}
+
+impl TryFrom<String> for Reason {
+    type Error = Unfit;
+    fn try_from(text: String) -> Result<Self, Unfit> {
+        if text.trim().is_empty() {
+            return Err(Unfit::ReasonMissing);
+        }
+        Ok(Self(text))
+    }
+}
+
+/// Something that has a name of its own in files.
+pub(super) trait Key: Copy + PartialEq + 'static {
+    const WHAT: &'static str;
+    const ALL: &'static [Self];
+    fn key(self) -> &'static str;
+}
+
+impl Key for Field {
+    const WHAT: &'static str = "field";
+    const ALL: &'static [Self] = Self::ALL;
+    fn key(self) -> &'static str {
+        Self::key(self)
+    }
+}
+
+impl Key for Column {
+    const WHAT: &'static str = "column";
+    const ALL: &'static [Self] = Self::ALL;
+    fn key(self) -> &'static str {
+        Self::key(self)
+    }
+}
+
+/// Typed cells by name, in the order of sheet or table; each name once.
+#[derive(Debug)]
+pub(super) struct Cells<K>(pub(super) Vec<(K, Cell)>);
+
+impl<K> Cells<K> {
+    const fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+}
+
+impl<K> Default for Cells<K> {
+    fn default() -> Self {
+        Self(Vec::new())
+    }
+}
+
+impl<K: Key> Serialize for Cells<K> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(key, cell)| (key.key(), cell)))
+    }
+}
+
+impl<'de, K: Key> Deserialize<'de> for Cells<K> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_map(CellsVisitor(PhantomData))
+    }
+}
+
+struct CellsVisitor<K>(PhantomData<K>);
+
+impl<'de, K: Key> Visitor<'de> for CellsVisitor<K> {
+    type Value = Cells<K>;
+
+    fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "cells by the name of their {}", K::WHAT)
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Cells<K>, A::Error> {
+        let what = K::WHAT;
+        let mut cells: Vec<(K, Cell)> = Vec::new();
+        while let Some(name) = map.next_key::<String>()? {
+            let Some(key) = K::ALL.iter().copied().find(|key| key.key() == name) else {
+                return Err(A::Error::custom(Unfit::NoSuchKey { what, key: name }));
+            };
+            if cells.iter().any(|(there, _)| *there == key) {
+                return Err(A::Error::custom(Unfit::KeyTwice { what, key: name }));
+            }
+            cells.push((key, map.next_value()?));
+        }
+        Ok(Cells(cells))
+    }
 }

@@ -1,46 +1,40 @@
 //! From a job to a file's text.
 
-use std::fmt::Write as _;
-
-use quillbore_calc::input::Place;
-
 use super::FORMAT;
-use super::v1::{Cell, FigureFile, JobFile, OverruleFile, PlaceFile, RowFile, UnitName};
+use super::v1::{
+    Cell, Cells, Day, FigureFile, JobFile, OverruleFile, PlaceFile, Reason, RowFile, UnitName,
+};
 use crate::entry::{Entry, Unit};
 use crate::job::{FigureKey, Job, Overrule};
 use crate::row::{Column, Row};
 
-/// A job's file: the same job gives the same text, the format number stands in its first line, and
+/// A job's file: the same job gives the same text, the format number stands in its first lines, and
 /// there is one cell or place a line, so that two versions can be compared.
 #[must_use]
 pub fn write_job(job: &Job) -> String {
-    let file = job_file(job);
     let pretty = ron::ser::PrettyConfig::new()
+        .new_line("\n")
         .indentor("  ")
-        .compact_structs(false)
-        .depth_limit(6);
-    let mut text = String::new();
+        .extensions(ron::extensions::Extensions::IMPLICIT_SOME);
     let options =
         ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-    // Strings, whole numbers and finite numbers only: there is nothing that RON can't write.
-    if let Err(error) = options.to_writer_pretty(&mut text, &file, pretty) {
-        let _ = write!(text, "// {error}");
-    }
-    text.push('\n');
-    text
+    // RON can write whatever a job holds; if it ever couldn't, saving refuses the empty text.
+    let written = options.to_string_pretty(&job_file(job), pretty);
+    written.map(|text| text + "\n").unwrap_or_default()
 }
 
 fn job_file(job: &Job) -> JobFile {
+    let fields = job.fields.iter();
     JobFile {
         format: FORMAT,
         number: job.number.clone(),
-        opened: job.opened.map(|day| day.format("%Y-%m-%d").to_string()),
+        opened: job.opened.map(Day),
         unit: unit(job.unit),
-        fields: job
-            .fields
-            .iter()
-            .filter_map(|(field, entry)| Some((field.key().to_owned(), cell(entry)?)))
-            .collect(),
+        fields: Cells(
+            fields
+                .filter_map(|(field, entry)| Some((*field, cell(entry)?)))
+                .collect(),
+        ),
         next_row: job.next_row,
         rows: job.rows.iter().map(|row| row_file(row)).collect(),
         overrules: job.overrules.iter().map(overrule_file).collect(),
@@ -52,29 +46,19 @@ fn cell<T>(entry: &Entry<T>) -> Option<Cell> {
 }
 
 fn row_file(row: &Row) -> RowFile {
+    let columns = Column::ALL.iter();
     RowFile {
         id: row.id.0,
-        cells: Column::ALL
-            .iter()
-            .filter_map(|column| {
-                let look = row.cell(*column);
-                Some((
-                    column.key().to_owned(),
-                    Cell(look.text.to_owned(), unit(look.unit?)),
-                ))
-            })
-            .collect(),
-        places: row.places.iter().map(place_file).collect(),
+        cells: Cells(
+            columns
+                .filter_map(|column| {
+                    let look = row.cell(*column);
+                    Some((*column, Cell(look.text.to_owned(), unit(look.unit?))))
+                })
+                .collect(),
+        ),
+        places: row.places.iter().map(|place| PlaceFile(*place)).collect(),
     }
-}
-
-fn place_file(place: &Place) -> PlaceFile {
-    let Place {
-        number,
-        point_mm: [x, y, z],
-        axis: [i, j, k],
-    } = *place;
-    PlaceFile(number, x, y, z, i, j, k)
 }
 
 fn overrule_file(overrule: &Overrule) -> OverruleFile {
@@ -90,7 +74,7 @@ fn overrule_file(overrule: &Overrule) -> OverruleFile {
             FigureKey::UnitPrice(quantity) => FigureFile::UnitPrice(*quantity),
         },
         value: cell(&overrule.value).unwrap_or(Cell(String::new(), UnitName::Mm)),
-        reason: overrule.reason.clone(),
+        reason: Reason(overrule.reason.clone()),
     }
 }
 

@@ -2,6 +2,7 @@
 
 pub mod edits;
 pub mod english;
+pub mod files;
 pub mod findings;
 pub mod foot;
 pub mod names;

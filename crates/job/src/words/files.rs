@@ -1,0 +1,165 @@
+//! What is said when a file can't be read or written.
+
+use crate::file::{ReadError, SaveError, SaveStep, TextError, Unfit};
+use crate::shop::ShopError;
+
+/// One sentence: why a file is not one of ours.
+pub(crate) fn text(why: &TextError) -> String {
+    match why {
+        TextError::Empty => "The file is empty".to_owned(),
+        TextError::TooLarge => "The file is larger than 64 MB".to_owned(),
+        TextError::Binary { at } => format!("The file is not text: byte {at} is zero"),
+        TextError::NotUtf8 { line } => format!("Line {line} of the file is not UTF-8 text"),
+        TextError::NoFormat => {
+            "The file does not begin with a format number such as (format: 1, ...)".to_owned()
+        }
+        TextError::NewerFormat { found, newest } => {
+            format!("The file has format {found}; this program reads formats up to {newest}")
+        }
+        TextError::UnknownFormat { found } => {
+            format!("The file says format {found}, which never existed")
+        }
+        TextError::Truncated { line, column } => {
+            format!("The file ends in the middle, at line {line}, column {column}")
+        }
+        TextError::Broken { line, column, what } => {
+            format!("Line {line}, column {column} of the file can't be read: {what}")
+        }
+    }
+}
+
+/// What to do about it.
+pub(crate) const fn text_hint(why: &TextError) -> &'static str {
+    match why {
+        TextError::Empty | TextError::Truncated { .. } => {
+            "Take the version before the last save, previous.ron in the folder of the same name that ends in .files."
+        }
+        TextError::TooLarge
+        | TextError::Binary { .. }
+        | TextError::NotUtf8 { .. }
+        | TextError::NoFormat => "Choose a file that this program has written.",
+        TextError::NewerFormat { .. } => "Open it with a newer version of the program.",
+        TextError::UnknownFormat { .. } | TextError::Broken { .. } => {
+            "Put it right in a text editor, or take the version before the last save."
+        }
+    }
+}
+
+/// Half a sentence: what a part of a job's file can't be.
+pub(crate) fn unfit(why: &Unfit) -> String {
+    match why {
+        Unfit::NoSuchKey { what, key } => format!("there is no {what} called {key:?}"),
+        Unfit::KeyTwice { what, key } => format!("the {what} {key:?} stands twice"),
+        Unfit::Place { number } => format!("place {number} has no usable point or direction"),
+        Unfit::Day { text } => format!("{text:?} is no day like 2026-01-31"),
+        Unfit::ReasonMissing => "an overruled figure has no reason".to_owned(),
+    }
+}
+
+/// One sentence: why a file holds no job.
+pub(crate) fn read(why: &ReadError) -> String {
+    match why {
+        ReadError::Text(why) => text(why),
+        ReadError::RowTwice { id } => format!("Two rows of the job have the identity {id}"),
+        ReadError::RowTooLarge { id, next } => {
+            format!("A row has the identity {id}, but the next one to be given out is {next}")
+        }
+        ReadError::PlaceTwice { row, number } => {
+            format!("Place {number} of the row with the identity {row} stands twice")
+        }
+        ReadError::FigureTwice => "One figure of the job is overruled twice".to_owned(),
+    }
+}
+
+/// What to do about it.
+pub(crate) const fn read_hint(why: &ReadError) -> &'static str {
+    match why {
+        ReadError::Text(why) => text_hint(why),
+        ReadError::RowTwice { .. }
+        | ReadError::RowTooLarge { .. }
+        | ReadError::PlaceTwice { .. }
+        | ReadError::FigureTwice => {
+            "Put it right in a text editor, or take the version before the last save."
+        }
+    }
+}
+
+/// One sentence: why a job could not be saved.
+pub(crate) fn save(why: &SaveError) -> String {
+    match why {
+        SaveError::WouldNotOpen { .. } => "This job would not open again as it is".to_owned(),
+        SaveError::Taken => "Another file of that name is there already".to_owned(),
+        SaveError::Changed => {
+            "The file was changed by somebody else since it was opened".to_owned()
+        }
+        SaveError::Gone => "The file that was opened is gone".to_owned(),
+        SaveError::Step { step, error } => format!("{} failed: {error}", doing(*step)),
+        SaveError::NotSettled { error, .. } => {
+            format!("The new version is there, but the disk did not confirm it: {error}")
+        }
+    }
+}
+
+const fn doing(step: SaveStep) -> &'static str {
+    match step {
+        SaveStep::ReadOld => "Reading the file that is there",
+        SaveStep::MakeFolder => "Making the folder beside the job",
+        SaveStep::KeepPrevious => "Keeping the version before",
+        SaveStep::WriteNew => "Writing the new file",
+        SaveStep::PutInPlace => "Putting the new file in place",
+    }
+}
+
+/// What to do about it.
+pub(crate) const fn save_hint(why: &SaveError) -> &'static str {
+    match why {
+        SaveError::WouldNotOpen { .. } => {
+            "Undo the last step and save again; the file was not touched."
+        }
+        SaveError::Taken => "Choose another name; nothing was overwritten.",
+        SaveError::Changed => {
+            "Save a copy under another name, then compare the two; nothing was overwritten."
+        }
+        SaveError::Gone => "Save it under this or another name as a new file.",
+        SaveError::Step { .. } => {
+            "Check room and rights, or save a copy somewhere else; what was there before is untouched."
+        }
+        SaveError::NotSettled { .. } => "Save a copy on another disk, and have this one checked.",
+    }
+}
+
+/// One sentence: why a shop file can't be used.
+pub(crate) fn shop(why: &ShopError) -> String {
+    match why {
+        ShopError::Text(why) => text(why),
+        ShopError::Row { list, name, what } => format!("In {list}, {name:?}: {what}"),
+        ShopError::Twice { list, name } => format!("In {list}, the name {name:?} stands twice"),
+        ShopError::NothingToLeaveOut { name } => {
+            format!("No row has the name {name:?} that is to be left out")
+        }
+        ShopError::Missing { what } => format!("{what} is missing"),
+        ShopError::Currencies { first, second } => {
+            format!("The rate cards are in {first} and {second}")
+        }
+    }
+}
+
+/// What to do about it.
+pub(crate) const fn shop_hint(why: &ShopError) -> &'static str {
+    match why {
+        ShopError::Text(
+            TextError::Empty
+            | TextError::Truncated { .. }
+            | TextError::UnknownFormat { .. }
+            | TextError::Broken { .. },
+        ) => "Put the shop file right in a text editor.",
+        ShopError::Text(why) => text_hint(why),
+        ShopError::Row { .. } => "Put it right in the shop file.",
+        ShopError::Twice { .. } => "Take one of the two out of the shop file.",
+        ShopError::NothingToLeaveOut { .. } => {
+            "Spell the name as the list does, or take it out of the shop file."
+        }
+        ShopError::Missing { .. } => "Add it to the shop file.",
+        ShopError::Currencies { .. } => "Give all rates and prices in one currency.",
+    }
+}

@@ -1,0 +1,135 @@
+//! Jobs that released versions have saved: they must open for ever.
+
+#![expect(clippy::unwrap_used, reason = "a helper that fails is a failed test")]
+
+use std::path::PathBuf;
+
+use quillbore_calc::RowId;
+use quillbore_calc::input::{Ends, HoleEnd, Surface};
+use quillbore_job::file::{read_job, write_job};
+use quillbore_job::{Column, Entry, Field, Job, Unit, Value};
+
+fn folder(format: &str) -> PathBuf {
+    let tests = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../tests/old-jobs");
+    tests.join(format)
+}
+
+fn open(format: &str, name: &str) -> Job {
+    read_job(&std::fs::read(folder(format).join(name)).unwrap()).unwrap()
+}
+
+/// Cells whose text is kept without a value.
+fn unread(job: &Job) -> Vec<&str> {
+    let fields = job.fields.values().filter(|entry| entry.why().is_some());
+    let cells = job.rows.iter().flat_map(|row| {
+        let columns = Column::ALL.iter().map(|column| row.cell(*column));
+        columns.filter(|cell| cell.why.is_some())
+    });
+    let overrules = job.overrules.iter().map(|overrule| &overrule.value);
+    fields
+        .map(Entry::text)
+        .chain(cells.map(|cell| cell.text))
+        .chain(
+            overrules
+                .filter(|value| value.why().is_some())
+                .map(Entry::text),
+        )
+        .collect()
+}
+
+/// What must be found in each file; a file that nobody expects fails too.
+#[test]
+fn every_old_job_opens_with_all_that_is_in_it() {
+    // File, number, fields, rows, next row, places, overrules, unread texts.
+    type Expected = (
+        &'static str,
+        &'static str,
+        usize,
+        usize,
+        u32,
+        usize,
+        usize,
+        &'static [&'static str],
+    );
+    let expected: [Expected; 3] = [
+        ("empty.ron", "", 0, 0, 0, 0, 0, &[]),
+        ("every_field.ron", "26-0107", 51, 2, 7, 2, 8, &[]),
+        (
+            "half_filled.ron",
+            "",
+            3,
+            2,
+            3,
+            0,
+            0,
+            &["twenty or so", "soon", "about an inch"],
+        ),
+    ];
+    let mut found: Vec<String> = std::fs::read_dir(folder("format-1"))
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
+    found.sort();
+    let names: Vec<&str> = expected.iter().map(|row| row.0).collect();
+    assert_eq!(found, names);
+    for (name, number, fields, rows, next_row, places, overrules, not_read) in expected {
+        let job = open("format-1", name);
+        let count = job.rows.iter().map(|row| row.places.len()).sum::<usize>();
+        assert_eq!(job.number, number, "{name}");
+        assert_eq!(job.fields.len(), fields, "{name}");
+        assert_eq!((job.rows.len(), job.next_row), (rows, next_row), "{name}");
+        assert_eq!((count, job.overrules.len()), (places, overrules), "{name}");
+        assert_eq!(unread(&job), not_read, "{name}");
+    }
+}
+
+/// While format 1 is the one that is written, its files stay byte for byte what they were.
+#[test]
+fn format_1_is_written_as_it_was() {
+    for name in ["empty.ron", "every_field.ron", "half_filled.ron"] {
+        let text = std::fs::read_to_string(folder("format-1").join(name)).unwrap();
+        let again = write_job(&open("format-1", name));
+        for (written, stood) in again.lines().zip(text.lines()) {
+            assert_eq!(written, stood, "{name}");
+        }
+        assert_eq!(again.len(), text.len(), "{name}");
+    }
+}
+
+#[test]
+fn values_of_format_1_mean_what_they_meant() {
+    let job = open("format-1", "every_field.ron");
+    assert_eq!(job.fields.len(), Field::ALL.len());
+    assert_eq!(
+        (job.unit, job.opened),
+        (Unit::Mm, "2026-11-25".parse().ok())
+    );
+    let mm = |field| match job.field(field).value() {
+        Some(Value::Length(length)) => length.mm(),
+        other => panic!("{field:?}: {other:?}"),
+    };
+    assert_eq!(mm(Field::SizeX), 410.0);
+    assert_eq!(mm(Field::SizeY), 406.4);
+    assert_eq!(mm(Field::SizeZ), 60.5);
+    let [a, b] = [RowId(2), RowId(6)].map(|id| job.row(id).unwrap());
+    // The drawing gives 60 degrees from the surface.
+    assert_eq!(a.angle.value().unwrap().from_normal.deg(), 30.0);
+    assert_eq!(a.end.value(), Some(&HoleEnd::Into));
+    assert_eq!(a.ends.value(), Some(&Ends::One));
+    let surface = Surface::Cylinder {
+        radius_mm: 205.0,
+        offset_mm: 3.0,
+    };
+    assert_eq!(a.surface.value(), Some(&surface));
+    assert_eq!(a.layers.value().unwrap().len(), 2);
+    assert_eq!(a.places[0].point_mm, [205.0, 0.0, 30.25]);
+    assert_eq!(b.depth.value().unwrap().mm(), 12.7);
+    let size = b.size.value().unwrap();
+    assert!((size.lower.mm() - 0.7874).abs() < 1e-12 && (size.upper.mm() - 0.8636).abs() < 1e-12);
+    let values: Vec<f64> = job
+        .overrules
+        .iter()
+        .filter_map(|overrule| overrule.value.value().copied())
+        .collect();
+    assert_eq!(values, [0.04, 18.0, 1.5, 8.0, 9.0, 41.0, 15.0, 48.2]);
+}
