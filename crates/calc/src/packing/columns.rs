@@ -37,7 +37,10 @@ pub(super) struct Columns {
 /// closer to the duals, at last on them alone. Then no gain means the end.
 pub(super) fn generate(lot: &Lot, plan: &[Group], budget: u32) -> Columns {
     let mut work = u64::from(budget) * WORK;
-    let ascent = ascend(lot, budget, needed(plan), &mut work);
+    // The simplex is to have its half.
+    let mut half = work / 2;
+    let ascent = ascend(lot, budget, needed(plan), &mut half);
+    work = work / 2 + half;
     let mut at_least = ascent.at_least;
     let Some(mut basis) = Basis::new(lot).filter(|_| at_least < needed(plan)) else {
         return Columns {

@@ -52,18 +52,23 @@ pub(super) fn repack(
 struct Bin {
     part_used: bool,
     usable: i64,
+    used: i64,
     holes: Vec<usize>,
 }
 
 impl Bin {
-    fn used(&self, lot: &Lot) -> i64 {
-        self.holes.iter().map(|&item| lot.items[item].wear).sum()
+    fn new(lot: &Lot, part_used: bool, usable: i64, holes: Vec<usize>) -> Self {
+        Bin {
+            part_used,
+            usable,
+            used: holes.iter().map(|&item| lot.items[item].wear).sum(),
+            holes,
+        }
     }
 
     /// The measure of a good fill; doubles, since the squares of steps overflow.
-    fn squared(&self, lot: &Lot) -> f64 {
-        let used = self.used(lot) as f64;
-        used * used
+    fn squared(&self) -> f64 {
+        self.used as f64 * self.used as f64
     }
 }
 
@@ -99,16 +104,12 @@ impl Packer<'_> {
             let taken =
                 self.refill
                     .fill(self.lot, self.grid, empty.usable, &mut pool, forced, dice);
-            filled.push(Bin {
-                holes: taken,
-                ..*empty
-            });
+            filled.push(Bin::new(self.lot, empty.part_used, empty.usable, taken));
         }
         // An empty part-used electrode stays in play.
         filled.retain(|bin| bin.part_used || !bin.holes.is_empty());
-        let squared = |bins: &mut dyn Iterator<Item = &Bin>| -> f64 {
-            bins.map(|bin| bin.squared(self.lot)).sum()
-        };
+        let squared =
+            |bins: &mut dyn Iterator<Item = &Bin>| -> f64 { bins.map(Bin::squared).sum() };
         let before = squared(&mut chosen.iter().map(|&at| &self.bins[at]));
         let after = squared(&mut filled.iter());
         let fewer = new_in(filled.iter()) < new_in(chosen.iter().map(|&at| &self.bins[at]));
@@ -125,7 +126,7 @@ impl Packer<'_> {
         if dice.below(2) == 0 {
             let emptiest = (0..self.bins.len())
                 .filter(|&at| !self.bins[at].part_used)
-                .min_by_key(|&at| self.bins[at].used(self.lot));
+                .min_by_key(|&at| self.bins[at].used);
             chosen.extend(emptiest);
         }
         while chosen.len() < number {
@@ -168,11 +169,7 @@ fn one_by_one(lot: &Lot, groups: &[Group]) -> Vec<Bin> {
         for &(item, number) in &group.holes {
             holes.extend(core::iter::repeat_n(item, number as usize));
         }
-        let bin = Bin {
-            part_used: group.part_used,
-            usable: group.usable,
-            holes,
-        };
+        let bin = Bin::new(lot, group.part_used, group.usable, holes);
         bins.extend(core::iter::repeat_n(bin, group.times as usize));
     }
     bins
