@@ -107,6 +107,8 @@ pub enum Kind {
     ChainedElectrodes { electrodes: u32 },
     /// Drilling from both ends is faster.
     BothEndsFaster { one_min: f64, both_min: f64 },
+    /// Both ends were asked for, but the far one can't be drilled from.
+    FarEndClosed,
     /// Two holes from both ends may miss each other.
     EndsMayMiss { by_mm: f64 },
     /// Depth over diameter is worth a note.
@@ -188,6 +190,7 @@ impl Kind {
             Self::OutOfReach { .. } => "out-of-reach",
             Self::ChainedElectrodes { .. } => "chained-electrodes",
             Self::BothEndsFaster { .. } => "both-ends-faster",
+            Self::FarEndClosed => "far-end-closed",
             Self::EndsMayMiss { .. } => "ends-may-miss",
             Self::DeepNote { .. } => "deep-note",
             Self::DeepCheck { .. } => "deep-check",

@@ -151,7 +151,7 @@ pub struct Wish {
 
 impl Candidate {
     /// How well it meets the wish: channels before material.
-    fn meets(&self, wish: Wish) -> (bool, bool) {
+    pub(crate) fn meets(&self, wish: Wish) -> (bool, bool) {
         let material = wish.material.is_none_or(|wanted| wanted == self.material);
         (self.several == wish.several, material)
     }

@@ -1,16 +1,75 @@
 //! One row of the hole table, from its limits and depth to its minutes, wear and electrodes.
 //!
-//! `row_figures` computes one row; `Context` does so for many, with what the shop's tables say
-//! worked out once. For a lot's joint draw, `Context::drill` prepares a row and `Drill::at`
-//! recomputes it for sampled lot factors in a few nanoseconds:
+//! [`row_figures`] computes one row; [`Context`] does so for many, with what the shop's tables
+//! say worked out once. For a lot's joint draw, [`Context::drill`] prepares a row and
+//! [`Drill::at`] recomputes it for sampled lot factors in a few nanoseconds:
 //!
 //! - [`Draw`] holds three factors about the median, all 1 at the median. `feed` multiplies the
 //!   feed (the sparking minutes are divided by it), `wear` multiplies the wear by length,
-//!   `handling` multiplies every minute that does not go with the feed.
+//!   `handling` multiplies every minute that does not go with the feed. [`Drill::sigmas`] says how
+//!   far feed and wear of a lot scatter.
 //! - [`DrawnHole`] holds what comes out. Its target depth is counted from the work's surface, as
 //!   the usable length U is; its stages say what electrodes a plan for the lot has to find.
-//! - The depth law's own spread is not a lot factor: it stands in one hole's P10 and P90 only.
+//!
+//! What the work material has to say is said once for the job, by [`material_findings`].
+//!
+//! Both ends, where both are open and nobody has decided: one end is planned where it reaches, and
+//! a finding says if both would be faster, the row's share of the turn-over counted; both are
+//! planned where only they reach.
 
+mod context;
 mod draw;
+mod drill;
+mod figures;
+mod material;
+mod meet;
+mod plan;
+mod profile;
+mod route;
+mod say;
+mod way;
 
+pub use context::Context;
 pub use draw::{Draw, DrawnHole, Stage};
+pub use drill::Drill;
+pub use material::material_findings;
+
+use crate::input::{JobInput, RowInput};
+use crate::job_figures::HoleFigures;
+use crate::tables::Tables;
+
+/// The figures of one row, with its findings.
+///
+/// Formula: [`Context::row_figures`] with a context of its own.
+///
+/// - `input`: the job, for its material, machine and overrules.
+/// - `row`: the row.
+/// - `tables`: the shop's tables.
+///
+/// Result: figures; what can't be computed yet is `None`. For many rows make the context once.
+///
+/// ```
+/// # use quillbore_calc::input::{HoleEnd, Surface};
+/// // A wall of 3 mm on the axis, entered at 60 degrees from its normal with a 0.8 mm tube.
+/// let zone = quillbore_calc::entry::flat(0.8, 60.0).unwrap();
+/// assert!((zone.length_mm() - 1.386).abs() < 0.0005);
+/// ```
+///
+/// Source: the modules that compute the figures.
+#[must_use]
+pub fn row_figures(input: &JobInput, row: &RowInput, tables: &Tables) -> HoleFigures {
+    Context::new(input, tables).row_figures(row)
+}
+
+impl Context<'_> {
+    /// A row ready to be drilled under sampled lot factors.
+    ///
+    /// - `row`: the row.
+    ///
+    /// Result: the drill, or `None` where no minutes can be computed: size, depth, material, machine or
+    /// feed missing, or the bottom out of reach.
+    #[must_use]
+    pub fn drill(&self, row: &RowInput) -> Option<Drill> {
+        self.plan(row).drill
+    }
+}

@@ -176,6 +176,7 @@ impl Speaker<'_> {
                 show::minutes_with_unit(*both_min),
                 show::minutes_with_unit(*one_min)
             ),
+            Kind::FarEndClosed => "Both ends were asked for, but only a hole through to an open far side can be drilled from there: one end was taken.".to_owned(),
             Kind::EndsMayMiss { by_mm } => format!(
                 "From both ends the two halves may miss each other by {}: ask whether a step in the middle is allowed.",
                 self.length(*by_mm)

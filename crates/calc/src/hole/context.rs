@@ -1,0 +1,221 @@
+//! What the shop's tables say, worked out once for all rows of a job.
+
+use alloc::vec::Vec;
+use core::ops::Range;
+
+use crate::figure::Figure;
+use crate::input::JobInput;
+use crate::interpolate::{log_log, log_log_held};
+use crate::quantity::Spread;
+use crate::reach::usable;
+use crate::size::{Candidate, gap_of, made};
+use crate::tables::{Machine, Material, Tables, Tube, TubeMaterial};
+
+/// Diameters that differ by less than this are the same [mm].
+pub(super) const SAME_MM: f64 = 1e-3;
+
+/// A job and its tables with all that its rows have in common worked out once.
+#[derive(Clone, Debug)]
+pub struct Context<'a> {
+    pub(super) input: &'a JobInput,
+    pub(super) tables: &'a Tables,
+    pub(super) machine: Option<&'a Machine>,
+    /// By the tables' index.
+    pub(super) materials: Vec<MaterialFacts>,
+    /// By the tables' index.
+    pub(super) tubes: Vec<TubeFacts>,
+    /// What this machine drives.
+    pub(super) driven: Choice,
+    /// All tubes of the shop.
+    pub(super) all: Choice,
+    pub(super) overrules: Vec<(Figure, f64)>,
+    pub(super) depth: [f64; 2],
+    pub(super) wear_at_100: [f64; 2],
+    pub(super) touch_off_min: f64,
+}
+
+/// Median and deviation of a material's feed and wear.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct MaterialFacts {
+    pub(super) feed: f64,
+    pub(super) feed_sigma: f64,
+    pub(super) wear: f64,
+    pub(super) wear_sigma: f64,
+    pub(super) tube_material: TubeMaterial,
+}
+
+/// What a tube's size makes of gap, feed and wear.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct TubeFacts {
+    pub(super) outer_mm: f64,
+    pub(super) several: bool,
+    pub(super) gap: Option<Spread>,
+    /// Feed relative to one channel of 1 mm; `None` where nothing is known of such a size.
+    pub(super) feed: Option<f64>,
+    /// Wear relative to one channel of 1 mm.
+    pub(super) wear: f64,
+    /// Index of its guide in the tables.
+    pub(super) guide: Option<usize>,
+    /// Usable length on this machine [mm].
+    pub(super) usable_mm: Option<f64>,
+    /// Minutes of an electrode change on this machine [min].
+    pub(super) change_min: f64,
+}
+
+/// Tubes to choose from: one candidate for all lengths of a tube.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Choice {
+    /// In falling order of the largest size each makes.
+    pub(super) candidates: Vec<Candidate>,
+    /// The places in `tubes` of each candidate's lengths.
+    lengths: Vec<Range<usize>>,
+    /// Indexes in the tables, shortest first within a candidate.
+    tubes: Vec<usize>,
+}
+
+impl Choice {
+    /// Indexes of a candidate's tubes, shortest first.
+    pub(super) fn lengths(&self, place: usize) -> &[usize] {
+        let range = self.lengths.get(place).cloned().unwrap_or_default();
+        self.tubes.get(range).unwrap_or_default()
+    }
+
+    fn new(tables: &Tables, facts: &[TubeFacts], wanted: impl Fn(&Tube) -> bool) -> Self {
+        let tolerance = tables.start.tube_tolerance_mm;
+        let of = |(index, (tube, facts)): (usize, (&Tube, &TubeFacts))| {
+            let candidate = Candidate {
+                tube: index,
+                outer_mm: tube.outer_mm,
+                made: made(tube.outer_mm, facts.gap?, tolerance, 0.0),
+                several: facts.several,
+                material: tube.material,
+            };
+            wanted(tube).then_some((candidate, tube.length_mm))
+        };
+        let tubes = tables.tubes.iter().zip(facts).enumerate();
+        let mut sorted: Vec<(Candidate, f64)> = tubes.filter_map(of).collect();
+        sorted.sort_by(|(a, a_length), (b, b_length)| {
+            let largest = b.made.largest_mm.total_cmp(&a.made.largest_mm);
+            largest
+                .then(b.outer_mm.total_cmp(&a.outer_mm))
+                .then(a.material.cmp(&b.material))
+                .then(a.several.cmp(&b.several))
+                .then(a_length.total_cmp(b_length))
+                .then(a.tube.cmp(&b.tube))
+        });
+        let mut choice = Self::default();
+        for (candidate, _) in sorted {
+            let end = choice.tubes.len() + 1;
+            let alike = choice.candidates.last().is_some_and(|last: &Candidate| {
+                last.outer_mm == candidate.outer_mm
+                    && last.material == candidate.material
+                    && last.several == candidate.several
+            });
+            match choice.lengths.last_mut() {
+                Some(range) if alike => range.end = end,
+                _ => {
+                    choice.candidates.push(candidate);
+                    choice.lengths.push(end - 1..end);
+                }
+            }
+            choice.tubes.push(candidate.tube);
+        }
+        choice
+    }
+}
+
+impl<'a> Context<'a> {
+    /// Works out what all rows of a job have in common.
+    ///
+    /// - `input`: the job.
+    /// - `tables`: the shop's tables.
+    ///
+    /// Result: a context for [`Context::row_figures`] and [`Context::drill`].
+    #[must_use]
+    pub fn new(input: &'a JobInput, tables: &'a Tables) -> Self {
+        let start = &tables.start;
+        let machine = input.machine.and_then(|index| tables.machines.get(index));
+        let facts = |tube| tube_facts(tube, tables, machine);
+        let tubes: Vec<TubeFacts> = tables.tubes.iter().map(facts).collect();
+        let mut overrules: Vec<(Figure, f64)> = input
+            .overrules
+            .iter()
+            .filter(|overrule| overrule.value.is_finite())
+            .map(|overrule| (overrule.figure, overrule.value))
+            .collect();
+        overrules.sort_by_key(|(figure, _)| *figure);
+        Self {
+            input,
+            tables,
+            machine,
+            materials: tables.materials.iter().map(material_facts).collect(),
+            driven: Choice::new(tables, &tubes, |tube| {
+                machine.is_none_or(|machine| drives(machine, tube.outer_mm))
+            }),
+            all: Choice::new(tables, &tubes, |_| true),
+            tubes,
+            overrules,
+            depth: [start.depth_s.p50(), start.depth_s.sigma()],
+            wear_at_100: [
+                start.wear_at_100_diameters.p50(),
+                start.wear_at_100_diameters.sigma(),
+            ],
+            touch_off_min: start.touch_off_min.p50(),
+        }
+    }
+
+    /// What the estimator put in a figure's place, where it is above 0.
+    pub(super) fn overruled(&self, figure: Figure) -> Option<f64> {
+        let place = self.overrules.partition_point(|(other, _)| *other < figure);
+        let (found, value) = self.overrules.get(place)?;
+        (*found == figure && *value > 0.0).then_some(*value)
+    }
+}
+
+/// True where a machine drives a tube of this diameter.
+pub(super) fn drives(machine: &Machine, outer_mm: f64) -> bool {
+    let [least, most] = machine.tube_mm;
+    outer_mm >= least - SAME_MM && outer_mm <= most + SAME_MM
+}
+
+fn material_facts(material: &Material) -> MaterialFacts {
+    MaterialFacts {
+        feed: material.feed_mm_min.p50(),
+        feed_sigma: material.feed_mm_min.sigma(),
+        wear: material.wear.p50(),
+        wear_sigma: material.wear.sigma(),
+        tube_material: material.tube_material,
+    }
+}
+
+fn tube_facts(tube: &Tube, tables: &Tables, machine: Option<&Machine>) -> TubeFacts {
+    let start = &tables.start;
+    let several = tube.channels > 1;
+    let [feed, wear] = if several {
+        [start.channels_feed, start.channels_wear]
+    } else {
+        [1.0, 1.0]
+    };
+    let change = match machine {
+        Some(machine) if machine.changer => start.change_by_changer_min,
+        _ if tube.outer_mm <= start.thin_tube_mm => start.change_thin_min,
+        _ => start.change_by_hand_min,
+    };
+    TubeFacts {
+        outer_mm: tube.outer_mm,
+        several,
+        gap: gap_of(&start.gap_mm, tube.outer_mm),
+        feed: log_log(&start.feed_by_diameter, tube.outer_mm).map(|by_size| by_size * feed),
+        wear: log_log_held(&start.wear_by_diameter, tube.outer_mm).unwrap_or(1.0) * wear,
+        guide: tables
+            .guides
+            .iter()
+            .position(|guide| (guide.tube_mm - tube.outer_mm).abs() < SAME_MM),
+        // What is longer than the machine takes is cut down to what it takes.
+        usable_mm: machine.map(|machine| {
+            let length = tube.length_mm.min(machine.tube_length_mm);
+            usable(length, machine.held_back_mm, machine.stroke_mm)
+        }),
+        change_min: change.p50(),
+    }
+}

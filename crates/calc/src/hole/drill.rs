@@ -1,0 +1,156 @@
+//! A row ready to be drilled under sampled lot factors.
+
+use super::draw::{Draw, DrawnHole, Stage};
+use super::profile::Profile;
+use crate::reach::{MOST_ELECTRODES, next_through};
+use crate::wear::lost_over;
+
+/// Depths that differ by less than this are the same [mm].
+const SLACK_MM: f64 = 1e-9;
+
+/// A row ready to be drilled under sampled lot factors, see [`Drill::at`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct Drill {
+    pub(super) sides: [Option<Side>; 2],
+    /// Usable length U of the electrode [mm].
+    pub(super) usable_mm: f64,
+    /// Minutes that go with the feed, median [min].
+    pub(super) sparking_min: f64,
+    /// Touch-off of every side, and retract [min].
+    pub(super) approach_min: f64,
+    /// What each further electrode costs apart from its way down and up again [min].
+    pub(super) change_min: f64,
+    /// Rapid speed of the drilling axis [mm/min].
+    pub(super) rapid_mm_min: f64,
+    /// What the estimator's minutes are of the computed ones.
+    pub(super) overruled: f64,
+    /// Deviations of the logarithm of feed and wear.
+    pub(super) sigmas: [f64; 2],
+}
+
+/// One end of a hole, as far as its electrodes are concerned.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Side {
+    /// Wear by length of a shallow hole along the axis.
+    pub(super) ratio: Profile,
+    /// Rise of the wear ratio [1/mm].
+    pub(super) rise: f64,
+    /// Depth of metal drilled from this end [mm].
+    pub(super) metal_mm: f64,
+    /// Depth that the tip must reach from the work's surface [mm].
+    pub(super) tip_mm: f64,
+    /// Length lost, median [mm].
+    pub(super) wear_mm: f64,
+}
+
+/// How the electrodes of one end follow each other.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Chain {
+    pub(super) stage: Stage,
+    /// Sum of the depths at which a new electrode was put in [mm].
+    pub(super) reentry_mm: f64,
+    /// The bottom was reached.
+    pub(super) reaches: bool,
+}
+
+impl Side {
+    /// Drills to the bottom with as many electrodes as it takes, wear multiplied by `factor`.
+    ///
+    /// Each one goes on until its usable length is used up; the last one stops at the bottom.
+    /// What is not reached with [`MOST_ELECTRODES`] is given up there.
+    pub(super) fn chain(&self, usable_mm: f64, factor: f64) -> Chain {
+        let mut left_mm = self.wear_mm * factor;
+        let mut chain = Chain {
+            stage: Stage {
+                whole: 0,
+                target_mm: self.tip_mm,
+                wear_mm: left_mm,
+            },
+            reentry_mm: 0.0,
+            reaches: true,
+        };
+        if self.tip_mm + left_mm <= usable_mm + SLACK_MM {
+            return chain;
+        }
+        let ratio = self.ratio.clone().scaled(factor);
+        let mut depth = 0.0;
+        loop {
+            let spans = ratio.spans(depth, f64::INFINITY);
+            let reached = next_through(usable_mm, self.rise, depth, spans).min(self.metal_mm);
+            let whole = chain.stage.whole + 1;
+            if reached <= depth + SLACK_MM || whole >= MOST_ELECTRODES {
+                chain.reaches = false;
+                chain.stage.wear_mm = (usable_mm - self.tip_mm).clamp(0.0, left_mm);
+                return chain;
+            }
+            depth = reached;
+            left_mm = lost_over(ratio.spans(depth, self.metal_mm), self.rise);
+            chain.stage.whole = whole;
+            chain.stage.wear_mm = left_mm;
+            chain.reentry_mm += depth;
+            if self.tip_mm + left_mm <= usable_mm + SLACK_MM {
+                return chain;
+            }
+        }
+    }
+}
+
+impl Drill {
+    /// One hole under sampled lot factors.
+    ///
+    /// Formula: sparking minutes by the feed factor; wear and the electrodes one after another by the
+    /// wear factor, see [`crate::reach`]; touch-off, retract and changes by the handling factor. An
+    /// overruled time multiplies all minutes alike.
+    ///
+    /// - `draw`: factors about the median [-], all above 0.
+    ///
+    /// Result: minutes [min], wear and target depth [mm], electrodes. Where a heavy wear leaves the
+    /// bottom out of reach, the most electrodes that are ever put into one hole are counted.
+    ///
+    /// ```
+    /// # use quillbore_calc::hole::Draw;
+    /// let slow = Draw { feed: 0.5, ..Draw::MEDIAN };
+    /// // With a `drill` of `Context::drill`, `drill.at(&slow).sparking_min` is twice the median's.
+    /// assert_eq!(slow.wear, 1.0);
+    /// ```
+    ///
+    /// Source: ours.
+    #[must_use]
+    pub fn at(&self, draw: &Draw) -> DrawnHole {
+        let mut hole = DrawnHole {
+            sparking_min: self.sparking_min / draw.feed * self.overruled,
+            other_min: 0.0,
+            wear_mm: 0.0,
+            target_mm: 0.0,
+            electrodes_per_hole: 0,
+            stages: [None; 2],
+        };
+        let mut other = self.approach_min;
+        for (side, stage) in self.sides.iter().zip(&mut hole.stages) {
+            let Some(side) = side else { continue };
+            let chain = side.chain(self.usable_mm, draw.wear);
+            other += self.changes_min(&chain);
+            hole.wear_mm += side.wear_mm * draw.wear;
+            hole.target_mm = hole.target_mm.max(side.tip_mm);
+            hole.electrodes_per_hole += chain.stage.whole + 1;
+            *stage = Some(chain.stage);
+        }
+        hole.other_min = other * draw.handling * self.overruled;
+        hole
+    }
+
+    /// Minutes of electrode changes inside one end: each further one is changed, touched off, sent
+    /// down to the depth so far and drawn out again.
+    pub(super) fn changes_min(&self, chain: &Chain) -> f64 {
+        f64::from(chain.stage.whole) * self.change_min + 2.0 * chain.reentry_mm / self.rapid_mm_min
+    }
+
+    /// Deviations of the logarithm that a lot's holes share: of the feed, the depth law's own
+    /// included, and of the wear.
+    ///
+    /// Result: of feed and of wear [-].
+    #[must_use]
+    pub fn sigmas(&self) -> [f64; 2] {
+        self.sigmas
+    }
+}

@@ -1,0 +1,181 @@
+//! A row's figures from what they rest on.
+
+use alloc::vec::Vec;
+
+use super::context::Context;
+use super::plan::{Plan, places};
+use super::route::Reach;
+use super::say::findings;
+use super::way::Way;
+use crate::input::{Ends, HoleEnd, RowInput};
+use crate::job_figures::{HoleFigures, MinutesIn};
+use crate::quantity::{Band, Z90};
+use crate::reach::{limit_from_both, next_through};
+use crate::size::verdict;
+
+impl Context<'_> {
+    /// The figures of one row, with its findings.
+    ///
+    /// Formula: the modules of this crate, one after another: size, entry, burn, wear, reach.
+    ///
+    /// One hole's P10 and P90 are read of a lognormal about its median minutes. The sparking part
+    /// carries feed, depth law and the hole's own scatter, the rest carries handling, and the
+    /// electrode changes carry what the P10 and P90 of wear make of them; the parts are taken as
+    /// independent and their deviations added as squares. That is an approximation to first order:
+    /// what a whole lot shares is drawn jointly elsewhere.
+    ///
+    /// - `row`: the row; what has not been typed yet is `None`.
+    ///
+    /// Result: figures; what can't be computed yet is `None`.
+    ///
+    /// ```
+    /// # use quillbore_calc::burn::{DepthLaw, minutes_to};
+    /// // What a straight hole of 60 mm with a 0.7 mm tube at 20 mm/min comes to in full metal.
+    /// let law = DepthLaw { halved_mm: 0.7 * 80.0, exponent: 1.5 };
+    /// assert!((minutes_to(20.0, 60.0, law) - 4.331).abs() < 0.0005);
+    /// ```
+    ///
+    /// Source: the modules that compute the figures.
+    #[must_use]
+    pub fn row_figures(&self, row: &RowInput) -> HoleFigures {
+        let plan = self.plan(row);
+        let mut figures = empty(row, &plan);
+        figures.findings = findings(self, row, &plan);
+        if let Some(made) = plan.made {
+            figures.size_mm = Some([made.smallest_mm, made.largest_mm]);
+            let limits = plan.limits_mm.filter(|[lower, upper]| lower < upper);
+            figures.verdict = limits.map(|limits| verdict(limits, &made));
+        }
+        if let Some(met) = plan.met {
+            let middle = plan.limits_mm.map(|[lower, upper]| {
+                if lower > 0.0 {
+                    f64::midpoint(lower, upper)
+                } else {
+                    upper
+                }
+            });
+            let hole_mm = middle.or(plan.made.map(|made| made.entry_mm));
+            figures.tilt_deg = met.tilt_deg;
+            figures.mouth_mm = hole_mm.and_then(|hole| crate::entry::mouth(hole, met.tilt_deg));
+            figures.zones_mm = met
+                .zones
+                .map(|zones| zones.map(crate::entry::Zone::length_mm));
+        }
+        if let Some(way) = &plan.way {
+            self.put_way(row, &plan, way, &mut figures);
+        }
+        figures
+    }
+
+    fn put_way(&self, row: &RowInput, plan: &Plan, way: &Way, figures: &mut HoleFigures) {
+        let wear_mm = way.wear_mm();
+        let high = libm::exp(Z90 * self.one_hole(plan.sigmas[1]));
+        figures.ends = Some(way.ends);
+        figures.wear_mm = Some(wear_mm);
+        figures.wear_high_mm = Some(wear_mm * high);
+        figures.wear_ratio = plan.depth_mm.map(|depth| wear_mm / depth);
+        figures.overtravel_mm = (row.end != HoleEnd::Blind).then_some(way.overtravel_mm);
+        let deepest = way.sides.iter().flatten();
+        let set_to = deepest
+            .map(|side| side.tip_mm + side.wear_mm)
+            .fold(0.0, f64::max);
+        figures.machine_depth_mm = Some(set_to);
+        let (Some(machine), Some(usable_mm), Some(reach)) =
+            (self.machine, plan.usable_mm, &plan.reach)
+        else {
+            return;
+        };
+        figures.target_depth_mm = Some(machine.stand_off_mm + way.tip_mm());
+        figures.limit_mm = Some(match way.ends {
+            Ends::One => usable_mm,
+            Ends::Both => limit_from_both(usable_mm, self.tables.start.overlap_mm),
+        });
+        if let [Some(near), _] = &way.sides {
+            let spans = near.ratio.spans(0.0, f64::INFINITY);
+            figures.reach_one_mm = Some(next_through(usable_mm, near.rise, 0.0, spans));
+        }
+        if reach.reaches {
+            let chains = reach.chains.iter().flatten();
+            figures.electrodes_per_hole = Some(chains.map(|chain| chain.stage.whole + 1).sum());
+            self.put_minutes(plan, way, reach, high, figures);
+        }
+    }
+
+    fn put_minutes(
+        &self,
+        plan: &Plan,
+        way: &Way,
+        reach: &Reach,
+        high: f64,
+        figures: &mut HoleFigures,
+    ) {
+        let Some(drill) = &plan.drill else { return };
+        let chains = reach.chains.iter().flatten();
+        let changes: f64 = chains.map(|chain| drill.changes_min(chain)).sum();
+        figures.minutes_in = way.sparking.map(|sparking| {
+            let sides = way.sides.iter().flatten();
+            let touch_off = sides.map(|_| self.touch_off_min).sum();
+            MinutesIn {
+                touch_off,
+                retract: drill.approach_min - touch_off,
+                changes,
+                ..sparking
+            }
+        });
+        let changes_at = |factor: f64| -> f64 {
+            let sides = way.sides.iter().flatten();
+            sides
+                .map(|side| drill.changes_min(&side.chain(drill.usable_mm, factor)))
+                .sum()
+        };
+        let sparking = drill.sparking_min * self.one_hole(plan.sigmas[0]);
+        let handling = (drill.approach_min + changes) * self.tables.start.handling_scatter;
+        let by_wear = if changes > 0.0 || way.asks_mm() * high > drill.usable_mm {
+            (changes_at(high) - changes_at(1.0 / high)) / (2.0 * Z90)
+        } else {
+            0.0
+        };
+        let deviation = libm::sqrt(sparking * sparking + handling * handling + by_wear * by_wear);
+        let minutes = drill.sparking_min + drill.approach_min + changes;
+        let ratio = libm::exp(Z90 * deviation / minutes);
+        let p50 = minutes * drill.overruled;
+        figures.minutes = Some(Band {
+            p10: p50 / ratio,
+            p50,
+            p90: p50 * ratio,
+        });
+    }
+}
+
+/// A row's figures as far as they come straight from what was typed and chosen.
+fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
+    HoleFigures {
+        row: row.id,
+        places: places(row),
+        limits_mm: plan.limits_mm,
+        depth_mm: plan.depth_mm,
+        tilt_deg: row.tilt_deg,
+        tube: plan.tube,
+        guide: plan.facts.and_then(|facts| facts.guide),
+        gap_mm: plan.gap,
+        size_mm: None,
+        verdict: None,
+        feed_mm_min: plan.feed,
+        wear_ratio: None,
+        minutes: None,
+        minutes_in: None,
+        zones_mm: None,
+        mouth_mm: None,
+        wear_mm: None,
+        wear_high_mm: None,
+        overtravel_mm: None,
+        target_depth_mm: None,
+        machine_depth_mm: None,
+        usable_mm: plan.usable_mm,
+        reach_one_mm: None,
+        limit_mm: None,
+        electrodes_per_hole: None,
+        ends: None,
+        findings: Vec::new(),
+    }
+}

@@ -1,0 +1,417 @@
+//! What there is to say about a row.
+
+use alloc::vec::Vec;
+
+use super::context::{Context, TubeFacts};
+use super::material::about_material;
+use super::plan::Plan;
+use super::route::Reach;
+use super::way::Way;
+use crate::entry::Meeting;
+use crate::figure::Figure;
+use crate::finding::{About, Finding, Kind, Level, Remedy};
+use crate::input::{Ends, HoleEnd, RowInput, Surface};
+use crate::job_figures::Verdict;
+use crate::quantity::Z90;
+use crate::reach::miss;
+use crate::size::verdict;
+
+/// Layers whose sum is off the depth by more than this disagree with it [mm].
+const LAYERS_SLACK_MM: f64 = 0.05;
+
+/// Tubes below this go by the lower limits of depth over diameter [mm].
+const THIN_DEEP_MM: f64 = 0.5;
+
+/// Depth over diameter worth a note, a check, a test piece; from 0.5 mm on and below it (common
+/// practice, no source).
+const DEEP: [[f64; 3]; 2] = [[50.0, 100.0, 150.0], [30.0, 60.0, 100.0]];
+
+/// Everything there is to say about a row.
+pub(super) fn findings(context: &Context<'_>, row: &RowInput, plan: &Plan) -> Vec<Finding> {
+    let mut voice = Voice {
+        context,
+        row,
+        plan,
+        said: Vec::new(),
+    };
+    voice.typed();
+    voice.layers();
+    voice.tube();
+    voice.size();
+    voice.meeting();
+    if let Some(way) = &plan.way {
+        voice.way(way);
+    }
+    voice.overrules();
+    voice.said
+}
+
+struct Voice<'a> {
+    context: &'a Context<'a>,
+    row: &'a RowInput,
+    plan: &'a Plan,
+    said: Vec<Finding>,
+}
+
+impl Voice<'_> {
+    fn say(&mut self, level: Level, kind: Kind, remedy: Option<Remedy>) {
+        self.said.push(Finding {
+            level,
+            about: About::Row(self.row.id),
+            kind,
+            remedy,
+        });
+    }
+
+    fn typed(&mut self) {
+        let row = self.row;
+        match self.plan.limits_mm {
+            None => self.say(Level::Stop, Kind::SizeMissing, None),
+            Some([lower_mm, upper_mm]) if row.limits_assumed => {
+                let kind = Kind::LimitsAssumed { lower_mm, upper_mm };
+                self.say(Level::Check, kind, None);
+            }
+            Some(_) => {}
+        }
+        let Some(depth_mm) = self.plan.depth_mm else {
+            self.say(Level::Stop, Kind::DepthMissing, None);
+            return;
+        };
+        let layers_mm: f64 = row.layers.iter().map(|layer| layer.thickness_mm).sum();
+        if !row.layers.is_empty() && (layers_mm - depth_mm).abs() > LAYERS_SLACK_MM {
+            let kind = Kind::LayersDisagree {
+                depth_mm,
+                layers_mm,
+            };
+            self.say(Level::Check, kind, Some(Remedy::DepthFromLayers(row.id)));
+        }
+        if row.ends == Some(Ends::Both) && row.end != HoleEnd::Through {
+            let remedy = Remedy::DrillOneEnd(row.id);
+            self.say(Level::Check, Kind::FarEndClosed, Some(remedy));
+        }
+    }
+
+    /// Each material of a layered row is judged once.
+    fn layers(&mut self) {
+        let layers = &self.row.layers;
+        for (place, layer) in layers.iter().enumerate() {
+            let before = layers.iter().take(place);
+            if before
+                .into_iter()
+                .all(|other| other.material != layer.material)
+            {
+                let Context { input, tables, .. } = self.context;
+                let about = About::Row(self.row.id);
+                about_material(input, tables, layer.material, about, &mut self.said);
+            }
+        }
+    }
+
+    fn tube(&mut self) {
+        let Some(facts) = &self.plan.facts else {
+            let asked = self.context.overruled(Figure::Electrode(self.row.id));
+            let asked = asked.map(|outer| [outer, outer]);
+            if let Some([lower_mm, upper_mm]) = asked.or(self.plan.limits_mm) {
+                self.say(Level::Stop, Kind::NoTube { lower_mm, upper_mm }, None);
+            }
+            return;
+        };
+        let tube_mm = facts.outer_mm;
+        if let (Some(machine), false) = (self.context.machine, self.context.is_driven(facts)) {
+            let [least_mm, most_mm] = machine.tube_mm;
+            let machines = &self.context.tables.machines;
+            let other = machines
+                .iter()
+                .position(|machine| super::context::drives(machine, tube_mm));
+            let kind = Kind::TubeOutsideMachine {
+                tube_mm,
+                least_mm,
+                most_mm,
+            };
+            self.say(Level::Stop, kind, other.map(Remedy::UseMachine));
+        }
+        if facts.guide.is_none() {
+            self.say(Level::Stop, Kind::NoGuide { tube_mm }, None);
+        }
+        if self.plan.feed.is_none() && facts.feed.is_none() {
+            let kind = Kind::FeedUnknown { tube_mm };
+            self.say(Level::Check, kind, Some(Remedy::AskTestPiece));
+        }
+        self.wishes(facts);
+    }
+
+    /// Channels and tube material that differ from what the hole wants.
+    fn wishes(&mut self, facts: &TubeFacts) {
+        let wish = self.plan.wish;
+        let tubes = &self.context.tables.tubes;
+        let material = self.plan.tube.and_then(|tube| tubes.get(tube));
+        let material = material.map(|tube| tube.material);
+        if wish.material.is_some_and(|wanted| material != Some(wanted)) {
+            let better = self.better(|context, tube| {
+                let tube = context.tables.tubes.get(tube);
+                tube.map(|tube| tube.material) == wish.material
+            });
+            self.say(Level::Check, Kind::OtherTubeMaterial, better);
+        }
+        if facts.several {
+            return;
+        }
+        let several = |context: &Context<'_>, tube: usize| {
+            context.tubes.get(tube).is_some_and(|facts| facts.several)
+        };
+        if self.row.core_trapped {
+            let better = self.better(several);
+            self.say(Level::Check, Kind::CoreTrapped, better);
+        } else if wish.several {
+            let better = self.better(several);
+            self.say(Level::Check, Kind::CoreLeft, better);
+        } else {
+            self.say(Level::Note, Kind::CoreLeft, None);
+        }
+    }
+
+    /// The tube that the calculation would choose, where the estimator chose another and it is
+    /// better in this.
+    fn better(&self, is_better: impl Fn(&Context<'_>, usize) -> bool) -> Option<Remedy> {
+        self.row.tube?;
+        let lengths = self.context.computed_lengths(self.plan);
+        let asks_mm = self.plan.way.as_ref().map_or(0.0, Way::asks_mm);
+        let (tube, _) = self.context.length(lengths, asks_mm);
+        let tube = tube.filter(|tube| is_better(self.context, *tube))?;
+        Some(Remedy::UseTube(self.row.id, tube))
+    }
+
+    fn size(&mut self) {
+        let (Some(limits), Some(made)) = (self.plan.limits_mm, self.plan.made) else {
+            return;
+        };
+        let [lower_mm, upper_mm] = limits;
+        if lower_mm >= upper_mm {
+            return;
+        }
+        let (smallest_mm, largest_mm) = (made.smallest_mm, made.largest_mm);
+        let here = verdict(limits, &made);
+        match here {
+            Verdict::Comfortable => {}
+            Verdict::Tight => {
+                let kind = Kind::LimitsTight {
+                    smallest_mm,
+                    largest_mm,
+                };
+                self.say(Level::Note, kind, None);
+            }
+            Verdict::NotToBePromised => {
+                let kind = Kind::LimitsNotToBePromised {
+                    smallest_mm,
+                    largest_mm,
+                    lower_mm,
+                    upper_mm,
+                };
+                let plan = self.plan;
+                let better = self.better(|context, tube| {
+                    let facts = context.tubes.get(tube);
+                    let made = facts.and_then(|facts| {
+                        let tolerance = context.tables.start.tube_tolerance_mm;
+                        let outer = facts.outer_mm;
+                        let gap = facts.gap?;
+                        Some(crate::size::made(outer, gap, tolerance, plan.taper_mm))
+                    });
+                    made.is_some_and(|made| verdict(limits, &made) != Verdict::NotToBePromised)
+                });
+                self.say(Level::Check, kind, better);
+            }
+        }
+    }
+
+    fn meeting(&mut self) {
+        let Some(met) = self.plan.met else { return };
+        let (radius_mm, offset_mm) = match self.row.surface {
+            Surface::Flat => {
+                if met.zones.is_none() {
+                    let tilt_deg = met.tilt_deg;
+                    self.say(Level::Stop, Kind::TiltOutOfRange { tilt_deg }, None);
+                }
+                return;
+            }
+            Surface::Cylinder {
+                radius_mm,
+                offset_mm,
+            }
+            | Surface::Ball {
+                radius_mm,
+                offset_mm,
+            } => (radius_mm, offset_mm),
+        };
+        match met.meeting {
+            Meeting::Whole => {}
+            Meeting::Overhang { by_mm } => self.say(Level::Check, Kind::Overhang { by_mm }, None),
+            Meeting::AxisMisses => {
+                let kind = Kind::AxisMisses {
+                    offset_mm,
+                    radius_mm,
+                };
+                self.say(Level::Stop, kind, None);
+            }
+            Meeting::ToolMisses => {
+                let kind = Kind::ToolMisses {
+                    offset_mm,
+                    radius_mm,
+                };
+                self.say(Level::Stop, kind, None);
+            }
+        }
+    }
+
+    fn way(&mut self, way: &Way) {
+        let (Some(met), Some(depth_mm)) = (self.plan.met, self.plan.depth_mm) else {
+            return;
+        };
+        if way.full_metal_mm <= 0.0 && met.meeting == Meeting::Whole {
+            let zones = met.zones.unwrap_or_default();
+            let zones_mm = zones.iter().map(|zone| zone.length_mm()).sum();
+            let kind = Kind::NoFullMetal { zones_mm, depth_mm };
+            self.say(Level::Note, kind, None);
+        }
+        if let (Some(needed_mm), Some(behind_mm)) = (way.backing_mm, self.row.behind_mm) {
+            let kind = Kind::BackingNeeded {
+                behind_mm,
+                needed_mm,
+            };
+            let remedy = Remedy::AddBacking(self.row.id);
+            self.say(Level::Check, kind, Some(remedy));
+        }
+        if let (Some(reach), Some(usable_mm)) = (self.plan.reach, self.plan.usable_mm) {
+            self.reach(way, &reach, usable_mm);
+        }
+        self.deep(way);
+        if self.row.end == HoleEnd::Blind {
+            let shared = self.plan.sigmas[1];
+            let high = libm::exp(Z90 * self.context.one_hole(shared));
+            let by_mm = way.wear_mm() * (high - 1.0);
+            self.say(Level::Note, Kind::BlindDepth { by_mm }, None);
+        }
+    }
+
+    fn reach(&mut self, way: &Way, reach: &Reach, usable_mm: f64) {
+        let id = self.row.id;
+        if !reach.reaches {
+            let limit_mm = match way.ends {
+                Ends::One => usable_mm,
+                Ends::Both => {
+                    let overlap_mm = self.context.tables.start.overlap_mm;
+                    crate::reach::limit_from_both(usable_mm, overlap_mm)
+                }
+            };
+            let depth_mm = match way.ends {
+                Ends::One => way.tip_mm(),
+                Ends::Both => self.plan.depth_mm.unwrap_or(0.0),
+            };
+            let other_end = (way.ends == Ends::One && reach.both_reach == Some(true))
+                .then_some(Remedy::DrillBothEnds(id));
+            let remedy = other_end.or_else(|| self.longer(way));
+            let kind = Kind::OutOfReach { depth_mm, limit_mm };
+            self.say(Level::Stop, kind, remedy);
+            return;
+        }
+        let chains = reach.chains.iter().flatten();
+        if chains.clone().any(|chain| chain.stage.whole > 0) {
+            let electrodes = chains.map(|chain| chain.stage.whole + 1).sum();
+            let remedy = self.longer(way);
+            self.say(Level::Note, Kind::ChainedElectrodes { electrodes }, remedy);
+        }
+        if let Some([one_min, both_min]) = reach.faster {
+            let remedy = Remedy::DrillBothEnds(id);
+            self.say(
+                Level::Note,
+                Kind::BothEndsFaster { one_min, both_min },
+                Some(remedy),
+            );
+        }
+        if way.ends == Ends::Both {
+            let each = way.tip_mm();
+            let by_mm = miss(self.context.tables.start.drift_mm_per_100.p90, each);
+            let back = reach.one_reaches.then_some(Remedy::DrillOneEnd(id));
+            self.say(Level::Check, Kind::EndsMayMiss { by_mm }, back);
+        }
+    }
+
+    /// A longer tube of the same diameter that does it in one.
+    fn longer(&self, way: &Way) -> Option<Remedy> {
+        let facts = self.plan.facts?;
+        let tables = self.context.tables;
+        let here = tables.tubes.get(self.plan.tube?)?;
+        let asks_mm = way.asks_mm();
+        let longer = |(index, tube): &(usize, &crate::tables::Tube)| {
+            let usable = self
+                .context
+                .tubes
+                .get(*index)
+                .and_then(|other| other.usable_mm);
+            tube.outer_mm == facts.outer_mm
+                && tube.material == here.material
+                && (tube.channels > 1) == facts.several
+                && usable.is_some_and(|usable| usable >= asks_mm)
+        };
+        let found = tables.tubes.iter().enumerate().find(longer);
+        found.map(|(index, _)| Remedy::UseTube(self.row.id, index))
+    }
+
+    fn deep(&mut self, way: &Way) {
+        let Some(facts) = &self.plan.facts else {
+            return;
+        };
+        let sides = way.sides.iter().flatten();
+        let deepest = sides.fold(0.0, |most: f64, side| most.max(side.metal_mm));
+        let ratio = deepest / facts.outer_mm;
+        let [note, check, test_piece] = DEEP[usize::from(facts.outer_mm < THIN_DEEP_MM)];
+        if ratio > test_piece {
+            let remedy = Some(Remedy::AskTestPiece);
+            self.say(Level::Check, Kind::DeepTestPiece { ratio }, remedy);
+        } else if ratio > check {
+            self.say(Level::Check, Kind::DeepCheck { ratio }, None);
+        } else if ratio > note {
+            self.say(Level::Note, Kind::DeepNote { ratio }, None);
+        }
+    }
+
+    fn overrules(&mut self) {
+        if self.context.overrules.is_empty() {
+            return;
+        }
+        let id = self.row.id;
+        let plan = self.plan;
+        let outer_of = |tube: &usize| self.context.tubes.get(*tube).map(|facts| facts.outer_mm);
+        let computed_minutes = || {
+            let drill = plan.drill.as_ref()?;
+            let stands = self.context.overruled(Figure::HoleMinutes(id))?;
+            plan.way.as_ref()?.sparking?;
+            Some(stands / drill.overruled)
+        };
+        let computed = [
+            (
+                Figure::Electrode(id),
+                self.context
+                    .computed_lengths(plan)
+                    .first()
+                    .and_then(outer_of),
+            ),
+            (Figure::Gap(id), plan.computed_gap_mm),
+            (Figure::Feed(id), plan.computed_feed),
+            (Figure::HoleMinutes(id), computed_minutes()),
+            (
+                Figure::Wear(id),
+                plan.way.as_ref().and_then(|way| way.computed_wear_mm),
+            ),
+        ];
+        for (figure, computed) in computed {
+            if let Some(stands) = self.context.overruled(figure) {
+                let kind = Kind::Overruled {
+                    figure,
+                    computed,
+                    stands,
+                };
+                self.say(Level::Note, kind, None);
+            }
+        }
+    }
+}

@@ -1,0 +1,199 @@
+//! One way of drilling a hole: from its entry, or from both ends.
+
+use super::drill::{Chain, Side};
+use super::profile::Profile;
+use crate::burn::{Cut, DepthLaw, cut_minutes, feed_at, minutes_over, overtravel, room_behind};
+use crate::entry::Zone;
+use crate::input::{Ends, HoleEnd, RowInput};
+use crate::job_figures::MinutesIn;
+use crate::tables::StartValues;
+use crate::wear::lost_over;
+
+/// What a hole's ways have in common.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Metal {
+    pub(super) depth_mm: f64,
+    pub(super) tube_mm: f64,
+    pub(super) zones: [Zone; 2],
+    /// Feed at the face along the axis, where it is known [mm/min].
+    pub(super) feed: Option<Profile>,
+    /// Wear by length of a shallow hole along the axis.
+    pub(super) ratio: Profile,
+    /// Rise of the wear ratio [1/mm].
+    pub(super) rise: f64,
+    pub(super) law: DepthLaw,
+    /// Length that the estimator says one hole loses [mm].
+    pub(super) overruled_wear_mm: Option<f64>,
+    /// How much less than the median an electrode may wear, as a share of it.
+    pub(super) wears_less: f64,
+}
+
+/// One way of drilling a hole.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Way {
+    pub(super) ends: Ends,
+    pub(super) sides: [Option<Side>; 2],
+    /// Minutes that go with the feed [min]; the other parts are still 0.
+    pub(super) sparking: Option<MinutesIn>,
+    /// Travel in full metal [mm].
+    pub(super) full_metal_mm: f64,
+    pub(super) overtravel_mm: f64,
+    /// Room behind the exit that backing has to stand in for [mm].
+    pub(super) backing_mm: Option<f64>,
+    /// Length lost in one hole before the estimator overruled it [mm].
+    pub(super) computed_wear_mm: Option<f64>,
+}
+
+impl Way {
+    /// Length lost in one hole, over all its ends [mm].
+    pub(super) fn wear_mm(&self) -> f64 {
+        self.sides.iter().flatten().map(|side| side.wear_mm).sum()
+    }
+
+    /// Depth that the tip must reach from the work's surface [mm], the larger of its ends.
+    pub(super) fn tip_mm(&self) -> f64 {
+        let tips = self.sides.iter().flatten().map(|side| side.tip_mm);
+        tips.fold(0.0, f64::max)
+    }
+
+    /// Usable length with which one electrode at each end does it [mm].
+    pub(super) fn asks_mm(&self) -> f64 {
+        let sides = self.sides.iter().flatten();
+        sides.fold(0.0, |most, side| most.max(side.tip_mm + side.wear_mm))
+    }
+
+    /// How the electrodes follow each other at every end.
+    pub(super) fn chains(&self, usable_mm: f64) -> [Option<Chain>; 2] {
+        let [near, far] = &self.sides;
+        [near, far].map(|side| side.as_ref().map(|side| side.chain(usable_mm, 1.0)))
+    }
+
+    /// Puts the estimator's wear in the place of the computed one.
+    fn overrule_wear(&mut self, stands_mm: Option<f64>) {
+        let computed_mm = self.wear_mm();
+        self.computed_wear_mm = Some(computed_mm);
+        if let Some(stands_mm) = stands_mm {
+            let factor = stands_mm / computed_mm;
+            for side in self.sides.iter_mut().flatten() {
+                side.wear_mm *= factor;
+                side.ratio = core::mem::replace(&mut side.ratio, Profile::one(0.0)).scaled(factor);
+            }
+        }
+    }
+}
+
+impl Metal {
+    /// From the entry only.
+    pub(super) fn one_end(&self, row: &RowInput, start: &StartValues) -> Way {
+        let [entry, exit] = self.zones;
+        let cut = Cut {
+            depth_mm: self.depth_mm,
+            entry,
+            exit,
+        };
+        let mut way = Way {
+            ends: Ends::One,
+            sides: [Some(self.side(self.ratio.clone(), self.depth_mm)), None],
+            sparking: None,
+            full_metal_mm: cut.full_metal_mm(),
+            overtravel_mm: 0.0,
+            backing_mm: None,
+            computed_wear_mm: None,
+        };
+        way.overrule_wear(self.overruled_wear_mm);
+        if row.end != HoleEnd::Blind {
+            way.overtravel_mm = overtravel(
+                self.tube_mm,
+                start.overtravel_least_mm,
+                start.overtravel_diameters,
+            );
+            if let (Some(behind), false) = (row.behind_mm, row.backed) {
+                let less = way.wear_mm() * self.wears_less;
+                (way.overtravel_mm, way.backing_mm) = room_behind(way.overtravel_mm, less, behind);
+            }
+        }
+        if let Some(side) = &mut way.sides[0] {
+            side.tip_mm = self.depth_mm + exit.after_mm + way.overtravel_mm;
+        }
+        way.sparking = self.feed.as_ref().map(|feed| {
+            let mut parts = self.minutes(&cut, feed, start);
+            let last = feed_at(feed.at(self.depth_mm), self.depth_mm, self.law);
+            parts.overtravel = way.overtravel_mm / last;
+            parts
+        });
+        way
+    }
+
+    /// From both ends, half of the depth and of the overlap each.
+    pub(super) fn both_ends(&self, start: &StartValues) -> Way {
+        let overlap = start.overlap_mm.clamp(0.0, self.depth_mm);
+        let near_mm = f64::midpoint(self.depth_mm, overlap);
+        let far_mm = self.depth_mm - near_mm;
+        let [entry, exit] = self.zones;
+        let cut = |depth_mm, entry| Cut {
+            depth_mm,
+            entry,
+            exit: Zone::NONE,
+        };
+        let near = cut(near_mm, entry);
+        let far = cut(far_mm, exit.mirrored());
+        let mut sides = [
+            self.side(self.ratio.clone(), near_mm),
+            self.side(self.ratio.reversed(self.depth_mm), far_mm),
+        ];
+        for side in &mut sides {
+            side.tip_mm = near_mm;
+        }
+        let mut way = Way {
+            ends: Ends::Both,
+            sides: sides.map(Some),
+            sparking: None,
+            full_metal_mm: near.full_metal_mm() + far.full_metal_mm(),
+            overtravel_mm: overlap,
+            backing_mm: None,
+            computed_wear_mm: None,
+        };
+        way.overrule_wear(self.overruled_wear_mm);
+        way.sparking = self.feed.as_ref().map(|feed| {
+            let from_far = feed.reversed(self.depth_mm);
+            let first = self.minutes(&near, feed, start);
+            let second = self.minutes(&far, &from_far, start);
+            MinutesIn {
+                entry: first.entry,
+                full_metal: first.full_metal + second.full_metal,
+                exit: second.entry,
+                overtravel: overlap / feed_at(from_far.at(far_mm), far_mm, self.law),
+                ..MinutesIn::default()
+            }
+        });
+        way
+    }
+
+    fn side(&self, ratio: Profile, metal_mm: f64) -> Side {
+        Side {
+            wear_mm: lost_over(ratio.spans(0.0, metal_mm), self.rise),
+            ratio,
+            rise: self.rise,
+            metal_mm,
+            tip_mm: metal_mm,
+        }
+    }
+
+    fn minutes(&self, cut: &Cut, feed: &Profile, start: &StartValues) -> MinutesIn {
+        let full = |from, to| {
+            if to > from {
+                minutes_over(feed.spans(from, to), self.law)
+            } else {
+                0.0
+            }
+        };
+        let last = feed_at(feed.at(cut.depth_mm), cut.depth_mm, self.law);
+        let parts = cut_minutes(cut, start.zone_feed, [feed.first(), last], full);
+        MinutesIn {
+            entry: parts.entry,
+            full_metal: parts.full_metal,
+            exit: parts.exit,
+            ..MinutesIn::default()
+        }
+    }
+}

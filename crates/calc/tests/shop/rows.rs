@@ -1,0 +1,236 @@
+// An invented shop with start values of common practice (no source), and rows to drill in it. Also
+// read into the documentation's examples.
+
+use quillbore_calc::input::{HoleEnd, JobInput, Layer, RowInput, Surface};
+use quillbore_calc::tables::{
+    Family, Guide, Machine, Material, Rates, StartValues, Tables, Tube, TubeMaterial,
+};
+use quillbore_calc::{RowId, Spread};
+
+/// Index of tool steel.
+pub const STEEL: usize = 0;
+/// Index of cemented carbide, which wants copper tubes.
+pub const CARBIDE: usize = 1;
+/// Index of the common head.
+pub const BENCH: usize = 0;
+/// Index of the long head.
+pub const LONG: usize = 1;
+
+pub fn spread(p10: f64, p90: f64) -> Spread {
+    Spread::new(p10, p90).unwrap()
+}
+
+pub fn tables() -> Tables {
+    let material = |name: &str, family, feed_mm_min, wear, tube_material| Material {
+        name: name.into(),
+        family,
+        density_g_cm3: 8.0,
+        resistivity_ohm_cm: Some([2e-5, 1e-4]),
+        feed_mm_min,
+        wear,
+        tube_material,
+        from_family: false,
+        hazards: vec![],
+    };
+    let tube = |material, outer_mm: f64, channels, length_mm| Tube {
+        name: format!("{material:?} {outer_mm} x {length_mm}, {channels}"),
+        material,
+        outer_mm,
+        bore_mm: 0.35 * outer_mm,
+        channels,
+        length_mm,
+        price: 2.0,
+        stock: Some(20),
+    };
+    let sizes: Vec<f64> = (4..=40).map(|n| f64::from(n) / 20.0).collect();
+    let mut tubes = vec![];
+    for outer_mm in &sizes {
+        for length_mm in [200.0, 400.0, 914.4] {
+            tubes.push(tube(TubeMaterial::Brass, *outer_mm, 1, length_mm));
+        }
+        tubes.push(tube(TubeMaterial::Copper, *outer_mm, 1, 400.0));
+        if *outer_mm >= 0.6 {
+            tubes.push(tube(TubeMaterial::Brass, *outer_mm, 4, 400.0));
+        }
+    }
+    let bench = Machine {
+        name: "bench head".into(),
+        part_mm: [400.0, 300.0, 200.0],
+        mass_kg: 100.0,
+        stroke_mm: 350.0,
+        tube_mm: [0.3, 3.0],
+        tube_length_mm: 450.0,
+        held_back_mm: 100.0,
+        stand_off_mm: 8.0,
+        pressure_bar: 60.0,
+        changer: false,
+        index_axis: false,
+        tilt_deg: None,
+        table_rapid_mm_min: 2000.0,
+        head_rapid_mm_min: 1000.0,
+        attended: 0.4,
+        rate_per_hour: 60.0,
+    };
+    Tables {
+        materials: vec![
+            material(
+                "tool steel",
+                Family::ToolSteel,
+                spread(15.0, 35.0),
+                spread(0.4, 1.2),
+                TubeMaterial::Brass,
+            ),
+            material(
+                "carbide",
+                Family::Carbide,
+                spread(2.0, 10.0),
+                spread(1.0, 4.0),
+                TubeMaterial::Copper,
+            ),
+        ],
+        guides: sizes
+            .iter()
+            .map(|size| Guide {
+                name: format!("guide {size}"),
+                tube_mm: *size,
+                life_holes: 500.0,
+                price: 40.0,
+                stock: Some(1),
+            })
+            .collect(),
+        tubes,
+        machines: vec![
+            bench.clone(),
+            Machine {
+                name: "long head".into(),
+                stroke_mm: 720.0,
+                tube_length_mm: 914.4,
+                held_back_mm: 203.2,
+                stand_off_mm: 10.0,
+                changer: true,
+                tube_mm: [0.2, 6.0],
+                ..bench
+            },
+        ],
+        rates: Rates {
+            currency: "EUR".into(),
+            minor_digits: 2,
+            labor_per_hour: 45.0,
+            dielectric_per_hour: 3.0,
+            power_per_hour: 2.0,
+            margin: 0.2,
+            minimum_charge: 80.0,
+            redo_share: 0.05,
+            part_risk_share: 0.01,
+        },
+        start: start_values(),
+    }
+}
+
+pub fn start_values() -> StartValues {
+    StartValues {
+        gap_mm: vec![
+            (0.3, spread(0.02, 0.05)),
+            (1.0, spread(0.03, 0.08)),
+            (3.0, spread(0.05, 0.12)),
+            (6.0, spread(0.08, 0.20)),
+        ],
+        feed_by_diameter: vec![
+            (0.2, 0.4),
+            (0.3, 0.55),
+            (0.5, 0.8),
+            (0.8, 1.0),
+            (1.2, 1.0),
+            (2.0, 0.6),
+            (3.0, 0.35),
+            (6.0, 0.12),
+        ],
+        wear_by_diameter: vec![(0.2, 2.0), (0.3, 1.6), (0.5, 1.3), (1.0, 1.0), (3.0, 0.7)],
+        wear_at_100_diameters: spread(1.0, 1.5),
+        depth_s: spread(60.0, 100.0),
+        depth_m: 1.5,
+        zone_feed: 0.5,
+        channels_feed: 0.8,
+        channels_wear: 1.2,
+        channels_from_mm: 0.6,
+        overtravel_least_mm: 1.0,
+        overtravel_diameters: 2.5,
+        touch_off_min: spread(5.0 / 60.0, 15.0 / 60.0),
+        index_min: spread(3.0 / 60.0, 10.0 / 60.0),
+        tilt_min: spread(10.0, 15.0),
+        turn_over_min: spread(15.0, 30.0),
+        change_by_hand_min: spread(2.0, 3.0),
+        change_thin_min: spread(4.0, 6.0),
+        change_by_changer_min: spread(0.5, 0.5),
+        guide_change_min: spread(5.0, 10.0),
+        dressing_min: spread(0.5, 1.0),
+        dressing_mm: 3.0,
+        setup_min: spread(30.0, 60.0),
+        first_piece_min: spread(5.0, 10.0),
+        load_min: spread(2.0, 5.0),
+        receive_min: spread(10.0, 20.0),
+        wash_min: spread(1.0, 3.0),
+        pin_check_min: spread(0.1, 0.25),
+        pack_min: spread(0.5, 2.0),
+        tube_tolerance_mm: 0.01,
+        breakage: spread(0.02, 0.05),
+        breakage_thin: spread(0.1, 0.2),
+        thin_tube_mm: 0.3,
+        drift_mm_per_100: spread(0.05, 0.2),
+        overlap_mm: 1.0,
+        taper_mm_per_100: 0.1,
+        hole_scatter: 0.15,
+        handling_scatter: 0.2,
+    }
+}
+
+pub fn job(rows: Vec<RowInput>) -> JobInput {
+    JobInput {
+        material: Some(STEEL),
+        machine: Some(BENCH),
+        measured_resistivity_ohm_cm: None,
+        quantity: Some(10),
+        breaks: vec![],
+        part_mm: Some([100.0, 100.0, 50.0]),
+        mass_kg: Some(2.0),
+        part_value: Some(100.0),
+        liability_cap: None,
+        index_about: None,
+        rows,
+        one_off: vec![],
+        outside_work: 0.0,
+        margin: None,
+        overrules: vec![],
+    }
+}
+
+/// A straight through hole with wide limits about `hole_mm`.
+pub fn through(hole_mm: f64, depth_mm: f64) -> RowInput {
+    RowInput {
+        id: RowId(7),
+        count: 12,
+        places: vec![],
+        limits_mm: Some([hole_mm - 0.1, hole_mm + 0.1]),
+        limits_assumed: false,
+        depth_mm: Some(depth_mm),
+        end: HoleEnd::Through,
+        tilt_deg: 0.0,
+        surface: Surface::Flat,
+        behind_mm: None,
+        backed: false,
+        layers: vec![],
+        core_trapped: false,
+        ends: None,
+        tube: None,
+    }
+}
+
+/// Layers of a material and a thickness [mm] each.
+pub fn layers(of: &[(usize, f64)]) -> Vec<Layer> {
+    of.iter()
+        .map(|(material, thickness_mm)| Layer {
+            material: *material,
+            thickness_mm: *thickness_mm,
+        })
+        .collect()
+}
