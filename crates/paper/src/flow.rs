@@ -42,6 +42,7 @@ pub struct Flow {
     pages: Vec<Page>,
     open: Page,
     y: f64,
+    ruled: Option<f64>,
 }
 
 impl Flow {
@@ -54,6 +55,7 @@ impl Flow {
             pages: Vec::new(),
             open: Page::default(),
             y: body.top,
+            ruled: None,
         }
     }
 
@@ -111,8 +113,19 @@ impl Flow {
         moved
     }
 
+    /// Notes that a rule closes what stands above, so that what follows needs none of its own.
+    pub fn mark_rule(&mut self) {
+        self.ruled = Some(self.y);
+    }
+
+    /// Whether a rule stands just above.
+    pub fn under_rule(&self) -> bool {
+        self.ruled.is_some_and(|y| (y - self.y).abs() < mm(0.1))
+    }
+
     /// Ends the page.
     pub fn next_page(&mut self) {
+        self.ruled = None;
         self.pages.push(std::mem::take(&mut self.open));
         self.y = self.body.top;
     }
@@ -155,6 +168,92 @@ impl Flow {
             line.set(&mut self.open, right - line.width, baseline - CAPTION.size);
         }
         self.open.rule(left, right, top + mm(5.2), Stroke::RULE);
+        self.mark_rule();
+    }
+
+    /// Moves the left edge of the body in by `by` points; a negative `by` moves it out again.
+    pub fn inset(&mut self, by: f64) {
+        self.body.left += by;
+    }
+
+    /// Pages that are full already.
+    pub fn pages_done(&self) -> usize {
+        self.pages.len()
+    }
+
+    /// Height that matter takes on an empty page, or `None` where it takes more than one.
+    pub fn height_of(&self, write: impl Fn(&mut Self)) -> Option<f64> {
+        let mut trial = Self {
+            sheet: self.sheet,
+            body: self.body,
+            pages: Vec::new(),
+            open: Page::default(),
+            y: self.body.top,
+            ruled: None,
+        };
+        write(&mut trial);
+        trial
+            .pages
+            .is_empty()
+            .then_some(trial.y - trial.body.top)
+            .filter(|height| *height <= self.full())
+    }
+
+    /// Sets matter on one page where it fits on one; else it begins here and goes on.
+    pub fn together(&mut self, write: impl Fn(&mut Self)) {
+        if let Some(height) = self.height_of(&write) {
+            self.need(height);
+        }
+        write(self);
+    }
+
+    /// Sets two things side by side, the left one on `share` of the width; one under the other
+    /// where they are too long for that.
+    pub fn beside(&mut self, share: f64, left: impl Fn(&mut Self), right: impl Fn(&mut Self)) {
+        let whole = self.body;
+        let gap = mm(6.0);
+        let middle = whole.left + (whole.width() - gap) * share;
+        let halves = [
+            Body {
+                right: middle,
+                ..whole
+            },
+            Body {
+                left: middle + gap,
+                ..whole
+            },
+        ];
+        self.body = halves[0];
+        let first = self.height_of(&left);
+        self.body = halves[1];
+        let second = self.height_of(&right);
+        self.body = whole;
+        let (Some(first), Some(second)) = (first, second) else {
+            left(self);
+            self.take(mm(2.0));
+            right(self);
+            return;
+        };
+        let height = first.max(second);
+        self.need(height);
+        let top = self.y;
+        self.body = halves[0];
+        left(self);
+        self.body = halves[1];
+        self.y = top;
+        right(self);
+        self.body = whole;
+        self.y = top + height;
+    }
+
+    /// Sets paragraphs behind dashes.
+    pub fn dashes<'a>(&mut self, style: Style, lines: impl Iterator<Item = &'a str>) {
+        for line in lines.map(str::trim).filter(|line| !line.is_empty()) {
+            self.need(style.leading());
+            let baseline = self.y + (style.leading() + style.face.cap_height(style.size)) / 2.0;
+            self.open.text(self.body.left, baseline, style, "\u{2013}");
+            self.paragraph(&[Span::new(style, line)], mm(3.2));
+        }
     }
 
     /// Ends the paper; `margin` writes head and foot of each page, given its number and their count.

@@ -135,11 +135,11 @@ pub fn check(flow: &mut Flow, spans: &[Span<'_>]) {
 /// A statement with a square, a line for the name and one for the date.
 pub fn sign_off(flow: &mut Flow, statement: &str) {
     let body = flow.body();
-    let (date, name) = (mm(26.0), mm(44.0));
+    let (date, name) = (mm(21.0), mm(34.0));
     let indent = mm(5.6);
     let room = body.width() - indent - name - date - 2.0 * GAP;
     let lines = wrap(&[Span::new(BODY, statement)], room);
-    let height = (wrap::height(&lines) + mm(2.0)).max(HAND + mm(1.6));
+    let height = (wrap::height(&lines) + mm(3.4)).max(HAND + mm(1.6));
     flow.need(height);
     let top = flow.take(height);
     let base = top + height - mm(3.4);

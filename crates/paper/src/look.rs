@@ -21,3 +21,7 @@ pub const TITLE: Style = Style::new(Face::CondensedBold, 19.0);
 pub const LARGE: Style = Style::new(Face::CondensedBold, 13.0);
 /// What stands in head and foot.
 pub const MARGIN: Style = Style::new(Face::Condensed, 7.2).ink(Ink::Quiet);
+/// Names beside the parts of a paper.
+pub const SIDE: Style = Style::new(Face::CondensedBold, 9.2);
+/// Small text that goes on for a while.
+pub const SMALL: Style = Style::new(Face::Condensed, 7.6);

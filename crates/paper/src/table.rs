@@ -95,6 +95,8 @@ pub struct Table {
     pub columns: Vec<Column>,
     /// Its rows.
     pub rows: Vec<Row>,
+    /// Whether each column has rules of its own, to write on.
+    pub written_on: bool,
 }
 
 impl Table {
@@ -103,6 +105,15 @@ impl Table {
         Self {
             columns: columns.into_iter().collect(),
             rows: Vec::new(),
+            written_on: false,
+        }
+    }
+
+    /// The same table with rules to write on, column by column.
+    pub fn written_on(self) -> Self {
+        Self {
+            written_on: true,
+            ..self
         }
     }
 

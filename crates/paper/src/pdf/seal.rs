@@ -1,14 +1,13 @@
 //! Puts the last hand to the engine's document: what it makes random or writes wrongly.
 
-use lopdf::{Dictionary, Document, Object, ObjectId, StringFormat, dictionary};
+use lopdf::{Document, Object, StringFormat, dictionary};
 use sha2::{Digest, Sha256};
 
 use super::{Meta, PdfError};
 
-/// Fixes identity, dates and font descriptors, and returns the bytes.
+/// Fixes identity and dates, and returns the bytes.
 pub(super) fn seal(mut raw: Document, meta: &Meta) -> Result<Vec<u8>, PdfError> {
     raw.version = "1.7".to_owned();
-    lift_descriptors(&mut raw);
     label(&mut raw, meta)?;
     raw.compress();
     let id = identity(&raw, meta);
@@ -44,48 +43,6 @@ fn label(raw: &mut Document, meta: &Meta) -> Result<(), PdfError> {
         dictionary! { "DisplayDocTitle" => true },
     );
     Ok(())
-}
-
-/// A font descriptor must be an object of its own (ISO 32000-1, table 117); the engine nests it.
-fn lift_descriptors(raw: &mut Document) {
-    let fonts: Vec<ObjectId> = raw
-        .objects
-        .iter()
-        .filter(|(_, object)| is_composite_font(object))
-        .map(|(id, _)| *id)
-        .collect();
-    for id in fonts {
-        let Some(descriptor) = descendant(raw, id).and_then(|font| font.remove(b"FontDescriptor"))
-        else {
-            continue;
-        };
-        let lifted = raw.add_object(descriptor);
-        if let Some(font) = descendant(raw, id) {
-            font.set("FontDescriptor", Object::Reference(lifted));
-        }
-    }
-}
-
-fn is_composite_font(object: &Object) -> bool {
-    object
-        .as_dict()
-        .and_then(|font| font.get(b"Subtype"))
-        .and_then(Object::as_name)
-        .is_ok_and(|name| name == b"Type0")
-}
-
-fn descendant(raw: &mut Document, font: ObjectId) -> Option<&mut Dictionary> {
-    raw.get_object_mut(font)
-        .ok()?
-        .as_dict_mut()
-        .ok()?
-        .get_mut(b"DescendantFonts")
-        .ok()?
-        .as_array_mut()
-        .ok()?
-        .first_mut()?
-        .as_dict_mut()
-        .ok()
 }
 
 /// A name for the file that follows from its content, where the engine rolls dice.

@@ -4,7 +4,7 @@ use super::column::{self, Align, Layout};
 use super::{Row, Table};
 use crate::flow::Flow;
 use crate::form;
-use crate::look::{CAPTION, COLUMN};
+use crate::look::{CAPTION, COLUMN, SMALL};
 use crate::page::{Page, Stroke, mm};
 use crate::wrap::{self, SetLine, Span, wrap};
 
@@ -33,8 +33,19 @@ pub(super) fn set(table: &Table, flow: &mut Flow) {
         }
         let top = flow.take(lines.height);
         draw_row(table, flow.page(), row, &layout, &lines, top, body.left);
-        flow.page()
-            .rule(body.left, body.right, top + lines.height, Stroke::HAIR);
+        rule(table, flow, &layout, top + lines.height);
+    }
+}
+
+/// The line under a row: across the table, or one to write on for each column.
+fn rule(table: &Table, flow: &mut Flow, layout: &Layout, y: f64) {
+    let body = flow.body();
+    if !table.written_on {
+        flow.page().rule(body.left, body.right, y, Stroke::HAIR);
+        return;
+    }
+    for (x, width) in &layout.places {
+        flow.page().rule(*x, x + width, y, Stroke::HAIR);
     }
 }
 
@@ -115,10 +126,7 @@ fn rows_lines(table: &Table, row: &Row, layout: &Layout) -> RowLines {
             (Some(first), Some(last)) => last.0 + last.1 - first.0 - mm(6.0),
             _ => 0.0,
         };
-        wrap(
-            &[Span::new(CAPTION.ink(crate::page::Ink::Text), &row.note)],
-            width,
-        )
+        wrap(&[Span::new(SMALL, &row.note)], width)
     };
     let text = cells
         .iter()

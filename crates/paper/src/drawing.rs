@@ -1,0 +1,5 @@
+//! Drawings of the papers; the window paints the same ones.
+
+pub mod hatch;
+pub mod section;
+pub mod tubes;

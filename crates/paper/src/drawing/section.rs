@@ -1,0 +1,281 @@
+//! Sections of holes: surface, angle, layers, through or blind. Angles are true, lengths are not.
+
+use quillbore_calc::input::{HoleEnd, Surface};
+
+use super::hatch::hatch;
+use crate::flow::Flow;
+use crate::look::{CAPTION, STRONG};
+use crate::matter::{Hole, Matter};
+use crate::page::{Ink, Page, Path, Step, Stroke, mm};
+use crate::shown;
+
+/// Sections beside each other on one sheet.
+const ACROSS: usize = 4;
+const HEIGHT: f64 = 21.5 * 72.0 / 25.4;
+
+/// What is drawn of one hole.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Section {
+    /// Angle between axis and surface normal [deg].
+    pub tilt_deg: f64,
+    /// Whether the hole is closed at its end.
+    pub blind: bool,
+    /// Whether the tool enters a round surface.
+    pub round: bool,
+    /// Shares of the thickness that each layer takes, from the entry on; empty for one material.
+    pub layers: Vec<f64>,
+    /// Shares of the thickness behind which a free gap and a far wall follow.
+    pub wall_behind: bool,
+}
+
+/// Sets a strip of sections, one for each kind of hole.
+pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
+    let chosen = chosen(matter);
+    if chosen.is_empty() {
+        return;
+    }
+    flow.need(HEIGHT);
+    let top = flow.take(HEIGHT);
+    let body = flow.body();
+    let step = body.width() / ACROSS as f64;
+    let wide = step * 0.46;
+    for (index, (section, holes)) in chosen.iter().enumerate() {
+        let left = body.left + step * index as f64;
+        let page = flow.page();
+        draw(page, section, (left, top + mm(1.5), wide, mm(16.5)));
+        let text = left + wide + mm(1.6);
+        let room = step - wide - mm(2.4);
+        let marks: Vec<String> = holes.iter().map(Hole::mark).collect();
+        page.text(text, top + mm(7.0), STRONG, &shorten(&marks, room));
+        for (line, deg, from) in [
+            (10.6, section.tilt_deg, "normal"),
+            (13.4, 90.0 - section.tilt_deg, "surface"),
+        ] {
+            let words = format!("{}\u{b0} from {from}", shown::fixed(deg, 1));
+            page.text(text, top + mm(line), CAPTION, &words);
+        }
+    }
+    let caption = "holes in section; angles true, lengths not to scale";
+    let bottom = top + HEIGHT - mm(0.4);
+    flow.page().text(body.left, bottom, CAPTION, caption);
+}
+
+/// The first marks of a list that fit, and how many more there are.
+fn shorten(marks: &[String], room: f64) -> String {
+    let mut text = String::new();
+    for (index, mark) in marks.iter().enumerate() {
+        let next = if index == 0 {
+            mark.clone()
+        } else {
+            format!("{text}, {mark}")
+        };
+        if index > 0 && STRONG.measure(&next) > room - STRONG.measure(" +99") {
+            return format!("{text} +{}", marks.len() - index);
+        }
+        text = next;
+    }
+    text
+}
+
+/// Kinds of holes in the table's order, each with the rows that look like it.
+fn chosen<'a>(matter: &Matter<'a>) -> Vec<(Section, Vec<Hole<'a>>)> {
+    let mut kinds: Vec<(Section, Vec<Hole<'a>>)> = Vec::new();
+    for hole in matter.holes() {
+        let Some(section) = of(matter, &hole) else {
+            continue;
+        };
+        match kinds.iter_mut().find(|kind| kind.0 == section) {
+            Some(kind) => kind.1.push(hole),
+            None => kinds.push((section, vec![hole])),
+        }
+    }
+    kinds.truncate(ACROSS);
+    kinds
+}
+
+/// What is to be drawn of a row, once its depth is known.
+fn of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Section> {
+    let figures = hole.figures?;
+    figures.depth_mm?;
+    let input = matter.input.rows.iter().find(|row| row.id == hole.row.id)?;
+    let total: f64 = input.layers.iter().map(|layer| layer.thickness_mm).sum();
+    Some(Section {
+        tilt_deg: figures.tilt_deg,
+        blind: input.end == HoleEnd::Blind,
+        round: !matches!(input.surface, Surface::Flat),
+        layers: input
+            .layers
+            .iter()
+            .map(|layer| layer.thickness_mm / total.max(f64::MIN_POSITIVE))
+            .collect(),
+        wall_behind: input.behind_mm.is_some(),
+    })
+}
+
+/// Draws one section into an area: left, top, width, height.
+pub fn draw(page: &mut Page, section: &Section, (left, top, width, height): (f64, f64, f64, f64)) {
+    let wall = if section.wall_behind {
+        height * 0.16
+    } else {
+        0.0
+    };
+    let gap = if section.wall_behind {
+        height * 0.12
+    } else {
+        0.0
+    };
+    let surface = top + height * 0.26;
+    let thick = height * 0.64 - wall - gap;
+    let bottom = surface + thick;
+    metal(page, section, (left, surface, width, thick));
+    if section.wall_behind {
+        let outline = rectangle(left, bottom + gap, width, wall);
+        hatch(page, &outline, 3.4, true, Stroke::HAIR);
+        page.rule(left, left + width, bottom + gap, Stroke::OUTLINE);
+    }
+    // Beyond some 75 degrees a hole would leave the picture: it is drawn no flatter than that.
+    let tan = libm::tan(section.tilt_deg.clamp(-75.0, 75.0).to_radians());
+    let depth = if section.blind { thick * 0.7 } else { thick };
+    let half = width * 0.03 * (1.0 + tan * tan).sqrt();
+    let middle = left + width / 2.0 - tan * depth / 2.0;
+    let at = |y: f64| middle + tan * (y - surface);
+    let lower = surface + depth;
+    bore(
+        page,
+        [(at(surface), surface), (at(lower), lower)],
+        half,
+        section.blind,
+    );
+    // The center line runs on by the same length along the axis, however flat it is.
+    let over = height * 0.2 / (1.0 + tan * tan).sqrt();
+    page.line(
+        (at(surface - over), surface - over),
+        (at(lower + over * 0.6), lower + over * 0.6),
+        Stroke::CENTER,
+    );
+    normal(page, (at(surface), surface), section.tilt_deg, height);
+}
+
+fn rectangle(left: f64, top: f64, width: f64, height: f64) -> [(f64, f64); 4] {
+    [
+        (left, top),
+        (left + width, top),
+        (left + width, top + height),
+        (left, top + height),
+    ]
+}
+
+fn metal(page: &mut Page, section: &Section, (left, top, width, thick): (f64, f64, f64, f64)) {
+    let whole = [1.0];
+    let layers = if section.layers.is_empty() {
+        &whole[..]
+    } else {
+        &section.layers
+    };
+    let mut y = top;
+    for (index, share) in layers.iter().enumerate() {
+        let outline = rectangle(left, y, width, thick * share);
+        hatch(page, &outline, 3.4, index % 2 == 0, Stroke::HAIR);
+        y += thick * share;
+        if index + 1 < layers.len() {
+            page.rule(left, left + width, y, Stroke::new(0.5, Ink::Text));
+        }
+    }
+    page.rule(left, left + width, top + thick, Stroke::OUTLINE);
+    if section.round {
+        let rise = thick * 0.22;
+        page.path(Path {
+            steps: vec![
+                Step::Move(left, top + rise),
+                Step::Curve(
+                    (left + width * 0.3, top - rise * 0.35),
+                    (left + width * 0.7, top - rise * 0.35),
+                    (left + width, top + rise),
+                ),
+                Step::Line(left + width, top - 1.0),
+                Step::Line(left, top - 1.0),
+                Step::Close,
+            ],
+            fill: Some(Ink::Paper),
+            stroke: None,
+        });
+        page.path(Path {
+            steps: vec![
+                Step::Move(left, top + rise),
+                Step::Curve(
+                    (left + width * 0.3, top - rise * 0.35),
+                    (left + width * 0.7, top - rise * 0.35),
+                    (left + width, top + rise),
+                ),
+            ],
+            fill: None,
+            stroke: Some(Stroke::OUTLINE),
+        });
+    } else {
+        page.rule(left, left + width, top, Stroke::OUTLINE);
+    }
+}
+
+/// The hole itself: the metal is cut away, its walls are drawn.
+fn bore(page: &mut Page, [start, end]: [(f64, f64); 2], half: f64, blind: bool) {
+    let over = 1.2;
+    let outline = [
+        (start.0 - half, start.1 - over),
+        (start.0 + half, start.1 - over),
+        (end.0 + half, end.1 + if blind { 0.0 } else { over }),
+        (end.0 - half, end.1 + if blind { 0.0 } else { over }),
+    ];
+    let mut steps: Vec<Step> = outline
+        .iter()
+        .map(|point| Step::Line(point.0, point.1))
+        .collect();
+    steps[0] = Step::Move(outline[0].0, outline[0].1);
+    steps.push(Step::Close);
+    page.path(Path {
+        steps,
+        fill: Some(Ink::Paper),
+        stroke: None,
+    });
+    page.line(
+        (start.0 - half, start.1),
+        (end.0 - half, end.1),
+        Stroke::OUTLINE,
+    );
+    page.line(
+        (start.0 + half, start.1),
+        (end.0 + half, end.1),
+        Stroke::OUTLINE,
+    );
+    if blind {
+        page.line(
+            (end.0 - half, end.1),
+            (end.0 + half, end.1),
+            Stroke::OUTLINE,
+        );
+    }
+}
+
+/// The surface's normal and the arc from it to the axis.
+fn normal(page: &mut Page, (x, y): (f64, f64), tilt_deg: f64, height: f64) {
+    if tilt_deg.abs() < 0.5 {
+        return;
+    }
+    let length = height * 0.22;
+    let stroke = Stroke::new(0.4, Ink::Accent);
+    page.line((x, y), (x, y - length), stroke);
+    let (count, turn) = (12, -tilt_deg.to_radians());
+    let point = |index: i32| {
+        let angle = turn * f64::from(index) / f64::from(count);
+        (
+            x + libm::sin(angle) * length * 0.8,
+            y - libm::cos(angle) * length * 0.8,
+        )
+    };
+    let mut steps = vec![Step::Move(point(0).0, point(0).1)];
+    steps.extend((1..=count).map(|index| Step::Line(point(index).0, point(index).1)));
+    page.path(Path {
+        steps,
+        fill: None,
+        stroke: Some(stroke),
+    });
+}

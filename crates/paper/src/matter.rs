@@ -1,0 +1,187 @@
+//! What the papers of a job are made of, gathered once.
+
+use chrono::NaiveDate;
+use quillbore_calc::finding::Level;
+use quillbore_calc::job_figures::HoleFigures;
+use quillbore_calc::tables::{Machine, Material, Tube};
+use quillbore_calc::{JobFigures, JobInput, RowId, Tables};
+use quillbore_job::{Entry, Field, Job, Row, Value};
+
+use crate::page::Sheet;
+use crate::shown;
+
+/// Everything a paper may say; borrowed, since a paper changes nothing.
+#[derive(Clone, Copy, Debug)]
+pub struct Matter<'a> {
+    /// What was typed.
+    pub job: &'a Job,
+    /// What the calculation was asked.
+    pub input: &'a JobInput,
+    /// What it answered.
+    pub figures: &'a JobFigures,
+    /// What the shop knows.
+    pub tables: &'a Tables,
+    /// What is to be said beside the job's lines.
+    pub remarks: &'a [Remark],
+    /// Who issues the paper.
+    pub issuer: &'a Issuer,
+    /// The paper it is printed on.
+    pub sheet: Sheet,
+    /// The day it is printed.
+    pub date: NaiveDate,
+    /// Why it isn't valid yet, where it isn't.
+    pub preview: Option<&'a str>,
+    /// Whether the annex of places is printed too.
+    pub annex: bool,
+}
+
+/// A sentence about the job or about one of its rows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Remark {
+    /// How much it matters.
+    pub level: Level,
+    /// The finding's code, lower-case words joined by hyphens.
+    pub code: &'static str,
+    /// The row it is about, if it is about one.
+    pub row: Option<RowId>,
+    /// The sentence.
+    pub text: String,
+}
+
+/// The shop as it signs its papers.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Issuer {
+    /// Its name.
+    pub name: String,
+    /// Lines of its address.
+    pub address: Vec<String>,
+    /// Its terms, one paragraph each.
+    pub terms: Vec<String>,
+    /// What its quotations never include, one paragraph each.
+    pub exclusions: Vec<String>,
+    /// Cautions of its own, one paragraph each.
+    pub cautions: Vec<String>,
+}
+
+/// A row of holes with all that is known of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Hole<'a> {
+    /// What was typed.
+    pub row: &'a Row,
+    /// What was computed.
+    pub figures: Option<&'a HoleFigures>,
+    /// Where it stands in the table, from 0.
+    pub index: usize,
+}
+
+impl<'a> Matter<'a> {
+    /// What was typed in a field.
+    pub fn text(&self, field: Field) -> &'a str {
+        self.job.text(field).trim()
+    }
+
+    /// Whether anything was typed in a field.
+    pub fn has(&self, field: Field) -> bool {
+        !self.text(field).is_empty()
+    }
+
+    /// A field's date.
+    pub fn date_of(&self, field: Field) -> Option<NaiveDate> {
+        match self.job.field(field).value() {
+            Some(Value::Date(date)) => Some(*date),
+            _ => None,
+        }
+    }
+
+    /// A field's count.
+    pub fn count_of(&self, field: Field) -> Option<u32> {
+        match self.job.field(field).value() {
+            Some(Value::Count(count)) => Some(*count),
+            _ => None,
+        }
+    }
+
+    /// A field's amount of money as papers show it; what can't be read stands as it was typed.
+    pub fn amount_of(&self, field: Field) -> Option<String> {
+        match self.job.field(field) {
+            Entry::Empty => None,
+            Entry::Read {
+                value: Value::Money(amount),
+                ..
+            } => Some(shown::money(&amount.to_string())),
+            other => Some(other.text().trim().to_owned()),
+        }
+    }
+
+    /// The work material in the shop's tables.
+    pub fn material(&self) -> Option<&'a Material> {
+        self.tables.materials.get(self.input.material?)
+    }
+
+    /// The machine in the shop's tables.
+    pub fn machine(&self) -> Option<&'a Machine> {
+        self.tables.machines.get(self.input.machine?)
+    }
+
+    /// A tube of the shop's tables.
+    pub fn tube(&self, index: usize) -> Option<&'a Tube> {
+        self.tables.tubes.get(index)
+    }
+
+    /// The rows of holes in the table's order.
+    pub fn holes(&self) -> impl Iterator<Item = Hole<'a>> {
+        let figures = &self.figures.holes;
+        self.job.rows.iter().enumerate().map(|(index, row)| Hole {
+            row,
+            figures: figures.iter().find(|hole| hole.row == row.id),
+            index,
+        })
+    }
+
+    /// Decimals that the limits of all rows are told with.
+    pub fn fine(&self) -> usize {
+        let limits = self.figures.holes.iter().filter_map(|hole| hole.limits_mm);
+        shown::fine(self.job.unit, limits)
+    }
+
+    /// The mark of a row, or its place in the table where it has none.
+    pub fn mark(&self, row: RowId) -> String {
+        match self.job.row_index(row) {
+            Some(index) => mark_of(&self.job.rows[index], index),
+            None => String::new(),
+        }
+    }
+
+    /// The sentences about a row, the weightiest first.
+    pub fn remarks_on(&self, row: RowId) -> Vec<&'a Remark> {
+        let mut found: Vec<_> = self
+            .remarks
+            .iter()
+            .filter(|remark| remark.row == Some(row))
+            .collect();
+        found.sort_by_key(|remark| std::cmp::Reverse(remark.level));
+        found
+    }
+}
+
+impl Hole<'_> {
+    /// Its mark, or its place in the table where it has none.
+    pub fn mark(&self) -> String {
+        mark_of(self.row, self.index)
+    }
+
+    /// How many of it one part has.
+    pub fn count(&self) -> Option<u32> {
+        match self.figures {
+            Some(figures) => Some(figures.places),
+            None => self.row.count.value().copied(),
+        }
+    }
+}
+
+fn mark_of(row: &Row, index: usize) -> String {
+    match &row.mark {
+        Entry::Empty => format!("row {}", index + 1),
+        mark => mark.text().trim().to_owned(),
+    }
+}

@@ -1,0 +1,121 @@
+//! Figures as papers show them: fixed decimals, so that a column stands point under point.
+
+use chrono::NaiveDate;
+use quillbore_calc::quantity::MM_PER_INCH;
+use quillbore_job::Unit;
+
+/// A length in the job's unit.
+pub fn length(mm: f64, unit: Unit, decimals: usize) -> String {
+    let value = match unit {
+        Unit::Mm => mm,
+        Unit::Inch => mm / MM_PER_INCH,
+    };
+    fixed(value, decimals)
+}
+
+/// Decimals of limits and sizes: the usual ones, and up to two more where a limit needs them.
+pub fn fine(unit: Unit, limits_mm: impl Iterator<Item = [f64; 2]>) -> usize {
+    let usual = match unit {
+        Unit::Mm => 3,
+        Unit::Inch => 4,
+    };
+    limits_mm.flatten().fold(usual, |decimals, mm| {
+        (decimals..usual + 2)
+            .find(|decimals| exact(mm, unit, *decimals))
+            .unwrap_or(usual + 2)
+    })
+}
+
+/// Whether a length is told in full by so many decimals.
+fn exact(mm: f64, unit: Unit, decimals: usize) -> bool {
+    let value = match unit {
+        Unit::Mm => mm,
+        Unit::Inch => mm / MM_PER_INCH,
+    };
+    let scale = [1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6][decimals.min(6)];
+    // Well under any tolerance, well over the noise of a conversion.
+    (value * scale - (value * scale).round()).abs() < 1e-6
+}
+
+/// A lower limit; a maximum alone has none.
+pub fn lower(mm: f64, unit: Unit, decimals: usize) -> String {
+    if mm > 0.0 {
+        length(mm, unit, decimals)
+    } else {
+        "\u{2013}".to_owned()
+    }
+}
+
+/// Decimals of depths and coordinates.
+pub fn middling(unit: Unit) -> usize {
+    match unit {
+        Unit::Mm => 2,
+        Unit::Inch => 3,
+    }
+}
+
+/// Decimals of lengths that a rule on the bench decides.
+pub fn coarse(unit: Unit) -> usize {
+    match unit {
+        Unit::Mm => 0,
+        Unit::Inch => 1,
+    }
+}
+
+/// The unit's sign.
+pub fn unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Mm => "mm",
+        Unit::Inch => "in",
+    }
+}
+
+/// A length with its unit; the space between doesn't break.
+pub fn with_unit(mm: f64, in_unit: Unit, decimals: usize) -> String {
+    format!("{}\u{a0}{}", length(mm, in_unit, decimals), unit(in_unit))
+}
+
+/// A number with fixed decimals and a real minus sign, never a negative zero.
+pub fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(digits) if digits.bytes().all(|byte| matches!(byte, b'0' | b'.')) => digits.to_owned(),
+        Some(digits) => format!("\u{2212}{digits}"),
+        None => text,
+    }
+}
+
+/// An amount of money with its thousands apart.
+pub fn money(amount: &str) -> String {
+    let (sign, digits) = match amount.strip_prefix('-') {
+        Some(digits) => ("\u{2212}", digits),
+        None => ("", amount),
+    };
+    let (whole, cents) = digits.split_once('.').unwrap_or((digits, ""));
+    let mut grouped = String::new();
+    for (index, digit) in whole.chars().enumerate() {
+        if index > 0 && (whole.len() - index).is_multiple_of(3) {
+            grouped.push(',');
+        }
+        grouped.push(digit);
+    }
+    if cents.is_empty() {
+        format!("{sign}{grouped}")
+    } else {
+        format!("{sign}{grouped}.{cents}")
+    }
+}
+
+/// Minutes, as hours too once they are many.
+pub fn minutes(minutes: f64) -> String {
+    if minutes < 90.0 {
+        format!("{}\u{a0}min", fixed(minutes, 0))
+    } else {
+        format!("{}\u{a0}h", fixed(minutes / 60.0, 1))
+    }
+}
+
+/// A day, without doubt about day and month.
+pub fn date(date: NaiveDate) -> String {
+    date.format("%b %-d, %Y").to_string()
+}

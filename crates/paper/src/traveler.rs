@@ -1,0 +1,63 @@
+//! The traveler: what goes with the parts and lets a stranger start without a question.
+
+mod cautions;
+mod head;
+mod holes;
+mod inspection;
+mod kit;
+mod limits;
+mod operations;
+mod order;
+mod places;
+mod plan;
+mod record;
+
+use crate::flow::Flow;
+use crate::frame::Frame;
+use crate::matter::Matter;
+use crate::page::Document;
+use crate::words::traveler as words;
+
+/// Sets the traveler of a job.
+pub fn traveler(matter: &Matter<'_>) -> Document {
+    let mut flow = Flow::new(matter.sheet);
+    head::set(matter, &mut flow);
+    plan::machine(matter, &mut flow);
+    plan::setup(matter, &mut flow);
+    kit::set(matter, &mut flow);
+    holes::set(matter, &mut flow);
+    order::set(matter, &mut flow);
+    plan::first_piece(matter, &mut flow);
+    limits::stop_if(matter, &mut flow);
+    record::set(matter, &mut flow);
+    plan::after(matter, &mut flow);
+    operations::set(matter, &mut flow);
+    inspection::set(matter, &mut flow);
+    cautions::set(matter, &mut flow);
+    if matter.annex {
+        places::annex(matter, &mut flow);
+    }
+    let frame = frame(matter);
+    flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
+}
+
+fn frame(matter: &Matter<'_>) -> Frame {
+    use quillbore_job::Field;
+    let part = [matter.text(Field::Part), matter.text(Field::Revision)];
+    let part = match part {
+        [part, ""] => part.to_owned(),
+        [part, revision] => format!("{part} rev {revision}"),
+    };
+    let number = &matter.job.number;
+    Frame {
+        head: format!("{} {number}   {part}", words::TITLE),
+        issuer: format!(
+            "{}, printed {}",
+            matter.issuer.name,
+            crate::shown::date(matter.date)
+        ),
+        code: format!("{number} T"),
+        note: words::FOOT.to_owned(),
+        preview: matter.preview.map(str::to_owned),
+    }
+}

@@ -1,0 +1,46 @@
+//! Cautions at the end of the traveler.
+
+use crate::flow::Flow;
+use crate::look::{BODY, STRONG};
+use crate::matter::Matter;
+use crate::page::mm;
+use crate::shown;
+use crate::side::side;
+use crate::words::cautions;
+use crate::wrap::Span;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let pressure = matter.machine().map(|machine| {
+        format!(
+            "{}\u{a0}bar ({}\u{a0}psi)",
+            shown::fixed(machine.pressure_bar, 0),
+            shown::fixed(psi(machine.pressure_bar), 0)
+        )
+    });
+    let mut list = Vec::new();
+    if let Some(material) = matter.material() {
+        list.extend(
+            material
+                .hazards
+                .iter()
+                .map(|hazard| cautions::of(*hazard, &material.name)),
+        );
+    }
+    list.extend(cautions::always(pressure.as_deref()));
+    let own = &matter.issuer.cautions;
+    flow.section("Cautions", "", mm(40.0));
+    flow.paragraph(&[Span::new(STRONG, cautions::FIRST)], 0.0);
+    flow.take(mm(1.0));
+    for (name, text) in &list {
+        side(flow, name, |flow| flow.text(BODY, text));
+    }
+    for text in own {
+        side(flow, "In this shop", |flow| flow.text(BODY, text));
+    }
+}
+
+/// Pressure in pounds a square inch, to two figures, as gauges show it.
+fn psi(bar: f64) -> f64 {
+    // 1 bar = 100 kPa; 1 psi = 6.894757 kPa (NIST SP 811, appendix B.8).
+    (bar * 100.0 / 6.894_757 / 10.0).round() * 10.0
+}

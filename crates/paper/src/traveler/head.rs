@@ -1,0 +1,228 @@
+//! What the floor must know before anything else: which job, what not to do, what came in.
+
+use quillbore_job::Field;
+
+use crate::flow::Flow;
+use crate::form::{self, Field as Blank};
+use crate::look::{BODY, LARGE, STRONG, TITLE};
+use crate::matter::Matter;
+use crate::page::{Ink, Stroke, mm};
+use crate::shown;
+use crate::side::{self, side};
+use crate::words::cautions;
+use crate::words::traveler as words;
+use crate::wrap::Span;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    title(matter, flow);
+    stop(matter, flow);
+    drawing(matter, flow);
+    material(matter, flow);
+    received(matter, flow);
+}
+
+fn title(matter: &Matter<'_>, flow: &mut Flow) {
+    let body = flow.body();
+    let top = flow.take(mm(9.0));
+    let page = flow.page();
+    page.text(
+        body.left,
+        top + mm(6.4),
+        TITLE.ink(Ink::Accent),
+        words::TITLE,
+    );
+    page.text_right(body.right, top + mm(6.4), TITLE, &matter.job.number);
+    page.rule(
+        body.left,
+        body.right,
+        top + mm(8.4),
+        Stroke::new(1.4, Ink::Accent),
+    );
+    flow.take(mm(1.6));
+    let due = matter
+        .date_of(Field::Due)
+        .map(shown::date)
+        .unwrap_or_default();
+    form::fields(
+        flow,
+        &[
+            Blank::of("job", &matter.job.number, 1.9).style(LARGE),
+            Blank::blank("lot", 1.2),
+            Blank::of("part", matter.text(Field::Part), 3.2).style(LARGE),
+            Blank::of("revision", matter.text(Field::Revision), 1.1).style(LARGE),
+            Blank::of("quantity", matter.text(Field::Quantity), 1.2).style(LARGE),
+            Blank::of("due", &due, 2.4).style(LARGE),
+        ],
+    );
+    form::fields(
+        flow,
+        &[
+            Blank::of("customer", matter.text(Field::Customer), 3.0),
+            Blank::of("part name", matter.text(Field::PartName), 3.0),
+            Blank::of(
+                "their reference",
+                matter.text(Field::CustomerReference),
+                2.0,
+            ),
+        ],
+    );
+}
+
+fn stop(matter: &Matter<'_>, flow: &mut Flow) {
+    let style = crate::page::Style::new(crate::font::Face::CondensedBold, 15.0).ink(Ink::Accent);
+    side::styled(
+        flow,
+        words::STOP,
+        style,
+        Stroke::new(1.4, Ink::Accent),
+        |flow| {
+            flow.text(STRONG, &worth(matter));
+            if !matter.has(Field::AskBefore) && !matter.has(Field::HoldPoints) {
+                flow.text(BODY, words::STOP_PLAIN);
+            }
+            for line in matter
+                .text(Field::AskBefore)
+                .lines()
+                .filter(|line| !line.trim().is_empty())
+            {
+                flow.paragraph(
+                    &[
+                        Span::new(STRONG, words::ASK_BEFORE),
+                        Span::new(BODY, line.trim()),
+                    ],
+                    0.0,
+                );
+            }
+            for remark in matter.remarks.iter().filter(|remark| {
+                remark.row.is_none() && remark.level == quillbore_calc::finding::Level::Stop
+            }) {
+                flow.paragraph(
+                    &[Span::new(STRONG, "Stop: "), Span::new(BODY, &remark.text)],
+                    0.0,
+                );
+            }
+            for line in matter
+                .text(Field::HoldPoints)
+                .lines()
+                .filter(|line| !line.trim().is_empty())
+            {
+                form::sign_off(flow, &format!("{}{}", words::HOLD, line.trim()));
+            }
+            flow.take(mm(0.8));
+        },
+    );
+    let (left, right) = (flow.body().left, flow.body().right);
+    let y = flow.y();
+    flow.page()
+        .rule(left, right, y, Stroke::new(1.4, Ink::Accent));
+    flow.take(mm(1.0));
+    flow.mark_rule();
+}
+
+/// Value, cap and spares in one line.
+fn worth(matter: &Matter<'_>) -> String {
+    let currency = &matter.tables.rates.currency;
+    let mut said = Vec::new();
+    match matter.amount_of(Field::PartValue) {
+        None => said.push(words::VALUE_UNKNOWN.to_owned()),
+        Some(value) => said.push(format!("one part is worth {value}\u{a0}{currency}")),
+    }
+    if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
+        said.push(format!(
+            "the shop answers for up to {cap}\u{a0}{currency} of it"
+        ));
+    }
+    said.push(match matter.count_of(Field::Spares) {
+        None | Some(0) => "no spare part was sent".to_owned(),
+        Some(spares) => format!(
+            "{} sent for trials",
+            words::count(spares, "spare part", "spare parts")
+        ),
+    });
+    let mut text = said.join("; ");
+    if let Some(first) = text.get(..1) {
+        text = format!("{}{}", first.to_uppercase(), &text[1..]);
+    }
+    text + "."
+}
+
+fn drawing(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Drawing", |flow| {
+        form::fields(
+            flow,
+            &[
+                Blank::of("drawing", matter.text(Field::Drawing), 3.0).style(STRONG),
+                Blank::of(
+                    "revision of the drawing",
+                    matter.text(Field::DrawingRevision),
+                    2.0,
+                )
+                .style(STRONG),
+                Blank::of("datums and pick-up", matter.text(Field::Datums), 4.0),
+            ],
+        );
+        form::sign_off(flow, words::DRAWING_CHECK);
+    });
+}
+
+fn material(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Material", |flow| {
+        form::fields(
+            flow,
+            &[
+                Blank::of("material", matter.text(Field::Material), 3.0).style(STRONG),
+                Blank::of("condition", matter.text(Field::Condition), 3.0),
+                Blank::of("hardness", matter.text(Field::Hardness), 1.6),
+                Blank::of(
+                    "coating, scale, bare spot",
+                    matter.text(Field::Coating),
+                    2.4,
+                ),
+            ],
+        );
+        let hazards = matter
+            .material()
+            .map(|material| material.hazards.as_slice());
+        let named: Vec<&str> = hazards
+            .unwrap_or_default()
+            .iter()
+            .map(|hazard| cautions::short(*hazard))
+            .collect();
+        let text = match (hazards, named.is_empty()) {
+            (None, _) => {
+                "not known, the material is not among the shop's; ask before the first burn"
+                    .to_owned()
+            }
+            (Some(_), true) => "none of its own; the general cautions at the end hold".to_owned(),
+            (Some(_), false) => format!("{}; read the cautions at the end", named.join("; ")),
+        };
+        flow.paragraph(
+            &[Span::new(STRONG, "Hazard: "), Span::new(BODY, &text)],
+            0.0,
+        );
+    });
+}
+
+fn received(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Received", |flow| {
+        let expected = match (
+            matter.count_of(Field::Quantity),
+            matter.count_of(Field::Spares),
+        ) {
+            (Some(parts), Some(spares)) if spares > 0 => {
+                format!("count, of {parts} and {spares} spare")
+            }
+            (Some(parts), _) => format!("count, of {parts}"),
+            (None, _) => "count".to_owned(),
+        };
+        form::fields(
+            flow,
+            &[
+                Blank::blank(&expected, 2.0),
+                Blank::blank("heat and serial numbers", 3.0),
+                Blank::blank("condition, existing damage", 5.0),
+            ],
+        );
+        form::sign_off(flow, words::RECEIVED_CHECK);
+    });
+}

@@ -1,0 +1,60 @@
+//! When the floor stops and calls.
+
+use quillbore_job::Field;
+
+use crate::flow::Flow;
+use crate::look::{BODY, STRONG};
+use crate::matter::Matter;
+use crate::page::mm;
+use crate::shown;
+use crate::side::side;
+use crate::words::traveler as words;
+
+pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Stop if \u{2026}", |flow| {
+        for line in matter
+            .text(Field::StopIf)
+            .lines()
+            .filter(|line| !line.trim().is_empty())
+        {
+            flow.text(STRONG, line.trim());
+        }
+        flow.text(BODY, words::STOP_IF_LEAD);
+        let used = wear(matter);
+        let worn = format!(
+            "one hole uses up more tube than planned: {}",
+            used.join("; ")
+        );
+        let last = (!used.is_empty()).then_some(worn.as_str());
+        flow.dashes(BODY, words::STOP_IF.into_iter().chain(last));
+        flow.take(mm(0.8));
+    });
+}
+
+/// Planned and most wear of one hole, row by row; rows alike are named together.
+fn wear(matter: &Matter<'_>) -> Vec<String> {
+    let unit = matter.job.unit;
+    let mut groups: Vec<(String, Vec<String>)> = Vec::new();
+    for hole in matter.holes() {
+        let Some(figures) = hole.figures else {
+            continue;
+        };
+        let (Some(usual), Some(most)) = (figures.wear_mm, figures.wear_high_mm) else {
+            continue;
+        };
+        let decimals = shown::middling(unit) - 1;
+        let text = format!(
+            "{} planned, stop above {}",
+            shown::with_unit(usual, unit, decimals),
+            shown::with_unit(most, unit, decimals)
+        );
+        match groups.iter_mut().find(|group| group.0 == text) {
+            Some(group) => group.1.push(hole.mark()),
+            None => groups.push((text, vec![hole.mark()])),
+        }
+    }
+    groups
+        .into_iter()
+        .map(|(text, marks)| format!("{} {text}", marks.join(", ")))
+        .collect()
+}

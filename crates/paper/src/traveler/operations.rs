@@ -1,0 +1,110 @@
+//! The operations in order, each with a place for date and name.
+
+use quillbore_calc::job_figures::LotFigures;
+use quillbore_job::Field;
+
+use super::plan::clamping;
+use crate::flow::Flow;
+use crate::form::HAND;
+use crate::look::STRONG;
+use crate::matter::Matter;
+use crate::page::mm;
+use crate::shown;
+use crate::table::{Cell, Column, Row, Table, Width};
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let mut table = Table::new([
+        Column::figures("No.", "", Width::Fixed(mm(7.0))).style(STRONG),
+        Column::text("Operation", Width::Share(1.0)),
+        Column::figures("Planned", "for the lot", Width::Fixed(mm(17.0))),
+        Column::figures("good", "parts", Width::Fixed(mm(13.0))),
+        Column::figures("not good", "parts", Width::Fixed(mm(14.0))),
+        Column::text("Date", Width::Fixed(mm(20.0))),
+        Column::text("Name", Width::Fixed(mm(28.0))),
+    ])
+    .written_on();
+    for (index, (what, minutes)) in list(matter).into_iter().enumerate() {
+        table.row(
+            Row::new([
+                Cell::new((10 * (index + 1)).to_string()),
+                Cell::new(what),
+                Cell::new(minutes),
+                Cell::blank(),
+                Cell::blank(),
+                Cell::blank(),
+                Cell::blank(),
+            ])
+            .at_least(HAND + mm(1.0)),
+        );
+    }
+    flow.section(
+        "Operations",
+        "sign when done; the next one starts only then",
+        mm(30.0),
+    );
+    table.set(flow);
+}
+
+/// Each operation with its planned time as printed.
+fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
+    let lot = matter.figures.lot.as_ref();
+    let of = |pick: fn(&LotFigures) -> f64| lot.map(pick).map(shown::minutes).unwrap_or_default();
+    let machine = match matter.text(Field::Machine) {
+        "" => String::new(),
+        name => format!(" on {name}"),
+    };
+    let mut list = vec![
+        (
+            "Receive: count, look over, note damage and heat".to_owned(),
+            of(|lot| lot.labor.receive),
+        ),
+        (
+            format!("Set up{machine}: fixture, guide, electrode, zero"),
+            of(|lot| lot.machine.set_up),
+        ),
+        (
+            "First piece: drill, measure, release".to_owned(),
+            of(|lot| lot.machine.first_piece),
+        ),
+    ];
+    let first = 10 * (list.len() + 1);
+    for (index, setup) in matter.figures.setups.iter().enumerate() {
+        let what = format!("Drill clamping {}: {}", index + 1, clamping(matter, setup));
+        // The time of drilling is known for all clampings together.
+        let planned = match index {
+            0 => of(drilling),
+            _ => format!("in {first}"),
+        };
+        list.push((what, planned));
+    }
+    if matter.figures.setups.is_empty() {
+        list.push(("Drill".to_owned(), of(drilling)));
+    }
+    list.push((
+        "Clean: flush through, prove open, wash, dry".to_owned(),
+        of(|lot| lot.labor.wash),
+    ));
+    if matter.has(Field::OutsideText) {
+        list.push((
+            format!(
+                "Outside: {} (count out and in)",
+                matter.text(Field::OutsideText)
+            ),
+            String::new(),
+        ));
+    }
+    let inspect = match matter.text(Field::Inspection) {
+        "" => "Inspect: a pin in every hole".to_owned(),
+        more => format!("Inspect: a pin in every hole; {more}"),
+    };
+    list.push((inspect, of(|lot| lot.labor.inspect)));
+    list.push((
+        "Pack as received, rust protection, papers".to_owned(),
+        of(|lot| lot.labor.pack),
+    ));
+    list
+}
+
+fn drilling(lot: &LotFigures) -> f64 {
+    lot.machine.sum() - lot.machine.set_up - lot.machine.first_piece
+}

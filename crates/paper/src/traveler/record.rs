@@ -1,0 +1,55 @@
+//! The run record: blanks for what really happened, high enough for a hand.
+
+use crate::flow::Flow;
+use crate::form::{self, Field as Blank, HAND};
+use crate::matter::Matter;
+use crate::page::mm;
+use crate::shown;
+use crate::table::{Cell, Column, Row, Table, Width};
+
+/// Rows that are worth a page of their own.
+const FEW: usize = 6;
+/// Rows that a shift fills.
+const MANY: usize = 14;
+const ROW: f64 = HAND + 0.4 * 72.0 / 25.4;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let empty = flow.height_of(|flow| write(matter, flow, 0)).unwrap_or(0.0);
+    let fit = ((flow.room() - mm(3.6) - empty) / ROW).floor().max(0.0) as usize;
+    let rows = if fit < FEW { MANY } else { fit.min(MANY) };
+    flow.together(|flow| write(matter, flow, rows));
+}
+
+fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
+    let unit = shown::unit(matter.job.unit);
+    let mut table = Table::new([
+        Column::text("Date", Width::Fixed(mm(17.0))),
+        Column::text("Piece, serial", Width::Share(1.0)),
+        Column::text("Mark, holes from \u{2013} to", Width::Share(1.2)),
+        Column::text("Electrode number", Width::Fixed(mm(17.0))),
+        Column::figures("Tube before", unit, Width::Fixed(mm(16.0))),
+        Column::figures("Tube after", unit, Width::Fixed(mm(16.0))),
+        Column::figures("Sparking", "min", Width::Fixed(mm(16.0))),
+        Column::text("Broke, stuck, redone", Width::Share(1.0)),
+        Column::text("Name", Width::Fixed(mm(17.0))),
+    ])
+    .written_on();
+    for _ in 0..rows {
+        table.row(Row::new((0..9).map(|_| Cell::blank())).at_least(ROW));
+    }
+    flow.section(
+        "Run record",
+        "what really happened; the next job of its kind is planned by it",
+        0.0,
+    );
+    table.set(flow);
+    flow.take(mm(2.0));
+    form::fields(
+        flow,
+        &[
+            Blank::blank("machine hours from \u{2013} to, stops taken off", 1.0),
+            Blank::blank("settings that worked, where they differ", 1.6),
+            Blank::blank("what to do otherwise next time", 1.6),
+        ],
+    );
+}

@@ -1,0 +1,57 @@
+//! Words of the quotation.
+
+/// The paper's name.
+pub const TITLE: &str = "Quotation";
+/// What it is until it is issued.
+pub const DRAFT: &str = "draft";
+/// The minimum charge decided a price.
+pub const MINIMUM: &str = "minimum charge";
+/// Assumptions that every quotation of this process rests on, one paragraph each.
+pub const ASSUMPTIONS: [&str; 5] = [
+    "Sparking leaves a thin recast layer in the hole. Its removal is a work step of its own and \
+     is included only where named above.",
+    "The hole comes out larger than the electrode by the spark gap, and slightly narrower toward \
+     the exit. Sizes are promised within the limits named above, not closer.",
+    "Where a broken tool is burnt out of a thread, the thread is not guaranteed.",
+    "Parts stay the customer's and are worked at the customer's risk, unless an amount is agreed \
+     in writing before the first burn. We ask for a spare or a test piece of the same material.",
+    "Parts come clean, demagnetized and with a bare spot for the ground; material and condition \
+     are as named above.",
+];
+/// Codes of findings that concern the customer; the others stay in the shop.
+pub const FOR_THE_CUSTOMER: [&str; 10] = [
+    "limits-assumed",
+    "limits-not-to-be-promised",
+    "limits-tight",
+    "conductivity-check",
+    "conductivity-test-piece",
+    "does-not-conduct",
+    "deep-test-piece",
+    "blind-depth",
+    "ends-may-miss",
+    "core-trapped",
+];
+/// Neither lead time nor an end of validity was written down.
+pub const TO_BE_AGREED: &str = "to be agreed";
+/// Taxes and freight.
+pub const NET: &str = "Prices are net, without freight and taxes.";
+
+/// Lead time in days.
+pub fn lead(days: u32) -> String {
+    format!("{days} working days after order, parts and drawing are in")
+}
+
+/// How long the quotation stands.
+pub fn valid(days: u32, until: &str) -> String {
+    format!("{days} days, until {until}")
+}
+
+/// The minimum charge, where it decided.
+pub fn minimum_note(amount: &str) -> String {
+    format!("Our minimum charge for one lot is {amount}; it decides where noted in the table.")
+}
+
+/// The most that the shop answers for.
+pub fn liability(amount: &str) -> String {
+    format!("For a spoiled part we answer up to {amount} per part.")
+}

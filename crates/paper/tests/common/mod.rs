@@ -1,0 +1,529 @@
+//! Invented jobs with figures set by hand, for tests of the papers.
+#![allow(
+    dead_code,
+    unreachable_pub,
+    reason = "each test file uses another part of it"
+)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "helpers of tests may panic"
+)]
+
+use chrono::NaiveDate;
+use quillbore_calc::finding::Level;
+use quillbore_calc::input::{HoleEnd, Place, RowInput, Surface};
+use quillbore_calc::job_figures::{
+    Break, CostLines, ElectrodeFigures, ElectrodeLoad, HoleFigures, LaborMinutes, LotFigures,
+    MachineMinutes, PriceFigures, SetupFigures, Verdict,
+};
+use quillbore_calc::{Band, JobFigures, JobInput, RowId, Tables};
+use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
+use quillbore_paper::{Issuer, Matter, Remark, Sheet};
+use rust_decimal::Decimal;
+
+pub struct Sample {
+    pub job: Job,
+    pub input: JobInput,
+    pub figures: JobFigures,
+    pub tables: Tables,
+    pub remarks: Vec<Remark>,
+    pub issuer: Issuer,
+}
+
+impl Sample {
+    pub fn matter(&self, sheet: Sheet) -> Matter<'_> {
+        Matter {
+            job: &self.job,
+            input: &self.input,
+            figures: &self.figures,
+            tables: &self.tables,
+            remarks: &self.remarks,
+            issuer: &self.issuer,
+            sheet,
+            date: day(),
+            preview: None,
+            annex: true,
+        }
+    }
+}
+
+pub fn day() -> NaiveDate {
+    NaiveDate::from_ymd_opt(2026, 11, 7).unwrap()
+}
+
+struct HoleSpec {
+    cells: [&'static str; 6],
+    places: u32,
+    limits: [f64; 2],
+    depth: f64,
+    tilt: f64,
+    blind: bool,
+    behind: Option<f64>,
+    tube: &'static str,
+    minutes: f64,
+    wear: f64,
+}
+
+fn set(job: &mut Job, edit: &Edit) {
+    *job = apply(job, edit).unwrap().0;
+}
+
+fn build(number: &str, unit: Unit, fields: &[(Field, &str)], holes: &[HoleSpec]) -> Sample {
+    let shop = Shop::embedded().unwrap();
+    let tables = shop.tables_on(day());
+    let mut job = Job {
+        number: number.to_owned(),
+        opened: Some(day()),
+        ..Job::default()
+    };
+    set(&mut job, &Edit::SetUnit(unit));
+    for (field, text) in fields {
+        let text = (*text).to_owned();
+        set(
+            &mut job,
+            &Edit::SetField {
+                field: *field,
+                text,
+                unit,
+            },
+        );
+    }
+    let columns = [
+        Column::Mark,
+        Column::Count,
+        Column::Size,
+        Column::Depth,
+        Column::End,
+        Column::Angle,
+    ];
+    for (index, hole) in holes.iter().enumerate() {
+        for (column, text) in columns.iter().zip(hole.cells) {
+            let at = CellAt {
+                row: index,
+                column: *column,
+            };
+            let rows = vec![vec![Some(text.to_owned())]];
+            set(&mut job, &Edit::SetCells { at, rows, unit });
+        }
+    }
+    let ids: Vec<RowId> = job.rows.iter().map(|row| row.id).collect();
+    let input = JobInput {
+        material: shop.material(job.text(Field::Material)),
+        machine: tables
+            .machines
+            .iter()
+            .position(|machine| machine.name == job.text(Field::Machine)),
+        measured_resistivity_ohm_cm: None,
+        quantity: Some(25),
+        breaks: Vec::new(),
+        part_mm: None,
+        mass_kg: None,
+        part_value: None,
+        liability_cap: None,
+        index_about: None,
+        rows: holes
+            .iter()
+            .zip(&ids)
+            .map(|(hole, id)| row_input(hole, *id))
+            .collect(),
+        one_off: Vec::new(),
+        outside_work: 0.0,
+        margin: None,
+        overrules: Vec::new(),
+    };
+    let figures = figures(holes, &ids, &tables);
+    let issuer = Issuer {
+        name: shop.name.clone(),
+        address: shop.address.clone(),
+        terms: shop.texts.terms.clone(),
+        exclusions: shop.texts.exclusions.clone(),
+        cautions: shop.texts.cautions.clone(),
+    };
+    Sample {
+        job,
+        input,
+        figures,
+        tables,
+        remarks: Vec::new(),
+        issuer,
+    }
+}
+
+fn row_input(hole: &HoleSpec, id: RowId) -> RowInput {
+    RowInput {
+        id,
+        count: hole.places,
+        places: Vec::new(),
+        limits_mm: Some(hole.limits),
+        limits_assumed: false,
+        depth_mm: Some(hole.depth),
+        end: if hole.blind {
+            HoleEnd::Blind
+        } else {
+            HoleEnd::Through
+        },
+        tilt_deg: hole.tilt,
+        surface: Surface::Flat,
+        behind_mm: hole.behind,
+        backed: false,
+        layers: Vec::new(),
+        core_trapped: false,
+        ends: None,
+        tube: None,
+    }
+}
+
+fn tube_named(tables: &Tables, name: &str) -> usize {
+    match tables.tubes.iter().position(|tube| tube.name == name) {
+        Some(index) => index,
+        None => panic!("no tube {name}"),
+    }
+}
+
+fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
+    let rows: Vec<HoleFigures> = holes
+        .iter()
+        .zip(ids)
+        .map(|(hole, id)| hole_figures(hole, *id, tables))
+        .collect();
+    let mut electrodes: Vec<ElectrodeFigures> = Vec::new();
+    for (hole, id) in holes.iter().zip(ids) {
+        let tube = tube_named(tables, hole.tube);
+        if electrodes.iter().any(|known| known.tube == tube) {
+            continue;
+        }
+        electrodes.push(ElectrodeFigures {
+            tube,
+            needed: 9,
+            at_least: 9,
+            kit: 12,
+            spares: 1,
+            band: band(9.0),
+            plan: vec![
+                ElectrodeLoad {
+                    times: 8,
+                    holes: vec![(*id, 11), (*ids.last().unwrap(), 2)],
+                    left_mm: 12.0,
+                },
+                ElectrodeLoad {
+                    times: 1,
+                    holes: vec![(*id, 4)],
+                    left_mm: 131.0,
+                },
+            ],
+            by_order: 10,
+        });
+    }
+    let total: f64 = holes
+        .iter()
+        .map(|hole| hole.minutes * f64::from(hole.places) * 25.0)
+        .sum();
+    JobFigures {
+        holes: rows,
+        setups: vec![
+            SetupFigures {
+                directions: 36,
+                rows: ids.to_vec(),
+                holes: holes.iter().map(|hole| hole.places).sum(),
+                turned_over: false,
+                index_moves: 35,
+                tilts: 0,
+                guide_changes: 1,
+                passes: 2,
+                travel_mm: Some(812.0),
+            },
+            SetupFigures {
+                directions: 1,
+                rows: vec![ids[0]],
+                holes: 4,
+                turned_over: true,
+                index_moves: 0,
+                tilts: 1,
+                guide_changes: 0,
+                passes: 1,
+                travel_mm: None,
+            },
+        ],
+        lot: Some(LotFigures {
+            quantity: 25,
+            machine_hours: band(total / 60.0),
+            labor_hours: band(total / 120.0),
+            machine: MachineMinutes {
+                set_up: 45.0,
+                first_piece: 8.0,
+                load: 50.0,
+                holes: total,
+                ..MachineMinutes::default()
+            },
+            labor: LaborMinutes {
+                receive: 12.0,
+                wash: 60.0,
+                inspect: 240.0,
+                pack: 50.0,
+                ..LaborMinutes::default()
+            },
+            electrodes,
+        }),
+        price: Some(PriceFigures {
+            currency: "USD".to_owned(),
+            cost: CostLines {
+                machine: 800.0,
+                ..CostLines::default()
+            },
+            lot_cost: band(900.0),
+            breaks: [(25, 4820), (50, 4430), (100, 4175)]
+                .into_iter()
+                .map(|(quantity, cents)| {
+                    let each = Decimal::new(cents, 2);
+                    Break {
+                        quantity,
+                        unit_cost: 33.7,
+                        each,
+                        lot: each * Decimal::from(quantity),
+                        minimum: quantity == 25,
+                        overruled: false,
+                    }
+                })
+                .collect(),
+            one_off: vec![
+                ("fixture".to_owned(), Decimal::new(18000, 2)),
+                ("test piece".to_owned(), Decimal::new(9000, 2)),
+            ],
+            margin: 0.3,
+            markup: 0.4286,
+        }),
+        findings: Vec::new(),
+        settled: true,
+    }
+}
+
+fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
+    let tube = tube_named(tables, hole.tube);
+    let outer = tables.tubes[tube].outer_mm;
+    let usable = tables.tubes[tube].length_mm - 95.0;
+    HoleFigures {
+        row,
+        places: hole.places,
+        limits_mm: Some(hole.limits),
+        depth_mm: Some(hole.depth),
+        tilt_deg: hole.tilt,
+        tube: Some(tube),
+        guide: tables
+            .guides
+            .iter()
+            .position(|guide| (guide.tube_mm - outer).abs() < 1e-9),
+        gap_mm: None,
+        size_mm: Some(hole.limits),
+        verdict: Some(Verdict::Comfortable),
+        feed_mm_min: Some(19.0),
+        wear_ratio: Some(0.9),
+        minutes: Some(band(hole.minutes)),
+        minutes_in: None,
+        zones_mm: None,
+        mouth_mm: None,
+        wear_mm: Some(hole.wear),
+        wear_high_mm: Some(hole.wear * 1.6),
+        overtravel_mm: Some(2.0),
+        target_depth_mm: Some(hole.depth + 10.0),
+        machine_depth_mm: Some(hole.depth + hole.wear + 2.0),
+        usable_mm: Some(usable),
+        reach_one_mm: Some(160.0),
+        limit_mm: Some(305.0),
+        electrodes_per_hole: Some(if hole.depth > 150.0 { 2 } else { 1 }),
+        ends: None,
+        findings: Vec::new(),
+    }
+}
+
+fn band(p50: f64) -> Band {
+    Band {
+        p10: p50 * 0.7,
+        p50,
+        p90: p50 * 1.5,
+    }
+}
+
+/// A ring with 1,080 angled holes in two rows of places.
+pub fn ring() -> Sample {
+    let fields = [
+        (Field::Customer, "Alder Finch Rotors"),
+        (Field::Contact, "Wilma Oakes, purchasing, 555 0142"),
+        (Field::CustomerReference, "RFQ 88-1402"),
+        (Field::Part, "4-118"),
+        (Field::PartName, "Cooling ring"),
+        (Field::Revision, "C"),
+        (Field::Drawing, "AF-4-118-2"),
+        (Field::DrawingRevision, "C"),
+        (Field::Material, "Nickel alloy 718"),
+        (
+            Field::Condition,
+            "solution treated and aged before drilling",
+        ),
+        (Field::Hardness, "42 HRC"),
+        (Field::Coating, "none; bare spot at flange"),
+        (Field::Quantity, "25"),
+        (Field::Due, "2026-12-18"),
+        (Field::PartValue, "3400"),
+        (Field::LiabilityCap, "1000"),
+        (Field::Spares, "1"),
+        (
+            Field::HoldPoints,
+            "Test piece of the same heat: hold until it is approved.\nFirst ring: customer's inspector sees it.",
+        ),
+        (
+            Field::AskBefore,
+            "any rework of a hole\nleaving it to run at night",
+        ),
+        (Field::Datums, "A flange face, B bore 212.00, C keyway"),
+        (Field::FacesNotToClamp, "seal land at 230 mm, ground"),
+        (Field::RecastLimit, "0.04 mm"),
+        (Field::Machine, "Barrow"),
+        (Field::Fixture, "F-31, index plate 36, shelf 4"),
+        (Field::Program, "4-118-C.nc"),
+        (
+            Field::Settings,
+            "on 12, off 24, peak 9 A, servo 55 V, capacitor 2; flush 65 bar, spindle 400 rpm",
+        ),
+        (
+            Field::SetupText,
+            "Ring flat on F-31, bore on the mandrel, three side clamps at the flange. Pick up C with the edge finder, zero on A and B.",
+        ),
+        (
+            Field::BackingText,
+            "wax ring in the groove, melted out at 80 \u{b0}C, weighed before and after",
+        ),
+        (
+            Field::FirstPiece,
+            "Drill A 1 to A 4, pin them at entry and exit. Section the test piece through A 2.",
+        ),
+        (Field::StopIf, "The wall at the seal land turns blue."),
+        (
+            Field::Inspection,
+            "flow test of every ring at the customer's",
+        ),
+        (Field::LeadDays, "8"),
+        (Field::ValidDays, "30"),
+        (Field::Exclusions, "Removal of the wax beyond melting out."),
+    ];
+    let mut sample = build(
+        "26-0107",
+        Unit::Mm,
+        &fields,
+        &[
+            HoleSpec {
+                cells: ["A", "540", "0.80 +-0.05", "14", "through", "30"],
+                places: 540,
+                limits: [0.75, 0.85],
+                depth: 14.0,
+                tilt: 30.0,
+                blind: false,
+                behind: Some(6.0),
+                tube: "brass 0.70 x 400",
+                minutes: 0.93,
+                wear: 12.4,
+            },
+            HoleSpec {
+                cells: ["B", "540", "0.60 +0.05/-0", "6.2", "through", "65"],
+                places: 540,
+                limits: [0.6, 0.65],
+                depth: 6.2,
+                tilt: 65.0,
+                blind: false,
+                behind: None,
+                tube: "brass 0.50 x 400",
+                minutes: 0.61,
+                wear: 6.9,
+            },
+        ],
+    );
+    for index in 0..2 {
+        let row = sample.job.rows[index].id;
+        let places = (0..540_u32).map(|number| place(number, index)).collect();
+        set(&mut sample.job, &Edit::SetPlaces { row, places });
+    }
+    sample.remarks = vec![
+        Remark {
+            level: Level::Check,
+            code: "backing-needed",
+            row: Some(sample.job.rows[0].id),
+            text: "Only 6.00 mm free behind the exit, overtravel and wear ask for 7.20 mm: the far wall would be hit.".to_owned(),
+        },
+        Remark {
+            level: Level::Note,
+            code: "core-left",
+            row: Some(sample.job.rows[1].id),
+            text: "A tube with one channel leaves a thin core: see that it falls out and is counted.".to_owned(),
+        },
+    ];
+    sample
+}
+
+fn place(number: u32, row: usize) -> Place {
+    let turn = f64::from(number) * std::f64::consts::TAU / 540.0;
+    let (sin, cos) = (libm::sin(turn), libm::cos(turn));
+    let radius = 106.0;
+    Place {
+        number: number + 1,
+        point_mm: [radius * cos, radius * sin, -12.0 - 8.0 * row as f64],
+        axis: [-cos * 0.866_025_4, -sin * 0.866_025_4, -0.5],
+    }
+}
+
+/// A die plate in inches with blind and through holes, little known of it.
+pub fn plate() -> Sample {
+    let fields = [
+        (Field::Customer, "Pinfold Tool and Die"),
+        (Field::Part, "DP-7"),
+        (Field::Revision, "2"),
+        (Field::Material, "Tool steel D2"),
+        (Field::Condition, "hardened"),
+        (Field::Quantity, "2"),
+        (Field::Machine, "Steeple"),
+    ];
+    let spec = |mark: &'static str,
+                size: &'static str,
+                depth: &'static str,
+                end: &'static str,
+                limits: [f64; 2],
+                mm: f64| HoleSpec {
+        cells: [mark, "8", size, depth, end, ""],
+        places: 8,
+        limits,
+        depth: mm,
+        tilt: 0.0,
+        blind: end == "blind",
+        behind: None,
+        tube: "brass 0.70 x 600",
+        minutes: mm / 15.0,
+        wear: mm * 0.8,
+    };
+    let mut sample = build(
+        "26-0112",
+        Unit::Inch,
+        &fields,
+        &[
+            spec(
+                "S1",
+                ".031 +.003/-0",
+                "1.25",
+                "through",
+                [0.787_4, 0.863_6],
+                31.75,
+            ),
+            spec("S2", "1/32 MAX", ".5", "blind", [0.0, 0.793_75], 12.7),
+            spec(
+                "S3",
+                ".031 +-.002",
+                "7.5",
+                "through",
+                [0.736_6, 0.838_2],
+                190.5,
+            ),
+        ],
+    );
+    sample.figures.holes[1].tube = None;
+    sample.figures.holes[1].machine_depth_mm = None;
+    sample.figures.holes[1].minutes = None;
+    sample
+}

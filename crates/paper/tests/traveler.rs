@@ -1,0 +1,349 @@
+//! The traveler: what it says, in which order, and what it leaves blank.
+
+mod common;
+
+use std::collections::BTreeSet;
+
+use quillbore_calc::tables::Hazard;
+use quillbore_job::Job;
+use quillbore_paper::flow::Body;
+use quillbore_paper::page::{Document, Item, mm};
+use quillbore_paper::pdf::{self, Meta};
+use quillbore_paper::words::cautions;
+use quillbore_paper::{Matter, Sheet, traveler};
+
+fn texts(document: &Document) -> Vec<String> {
+    let items = document.pages.iter().flat_map(|page| &page.items);
+    items
+        .filter_map(|item| match item {
+            Item::Text(run) => Some(run.text.clone()),
+            Item::Line(_) | Item::Path(_) => None,
+        })
+        .collect()
+}
+
+/// All text in one string, wrapped lines joined again.
+fn prose(document: &Document) -> String {
+    let text = texts(document).join(" ");
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn its_parts_stand_in_the_order_of_the_work() {
+    let order = [
+        "Traveler",
+        "job",
+        "lot",
+        "part",
+        "revision",
+        "quantity",
+        "due",
+        "STOP",
+        "Drawing",
+        "Material",
+        "Received",
+        "Machine",
+        "Setup",
+        "Kit",
+        "Holes",
+        "Order, and when to change the tube",
+        "First piece",
+        "Stop if \u{2026}",
+        "Run record",
+        "After",
+        "Operations",
+        "Inspection",
+        "Cautions",
+        "Annex: places",
+    ];
+    for (sample, annex) in [(common::ring(), true), (common::plate(), false)] {
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            let texts = texts(&traveler(&sample.matter(sheet)));
+            let mut at = 0;
+            for name in &order[..order.len() - usize::from(!annex)] {
+                let found = texts[at..].iter().position(|text| text == name);
+                assert!(
+                    found.is_some(),
+                    "{name} after {:?}",
+                    &texts[at.saturating_sub(1)]
+                );
+                at += found.unwrap_or_default();
+            }
+        }
+    }
+}
+
+#[test]
+fn what_the_floor_needs_is_all_there() {
+    let sample = common::ring();
+    let text = prose(&traveler(&sample.matter(Sheet::A4)));
+    for needed in [
+        "26-0107",
+        "4-118",
+        "Dec 18, 2026",
+        "One part is worth 3,400 USD; the shop answers for up to 1,000 USD of it; 1 spare part sent for trials.",
+        "Ask before: any rework of a hole",
+        "Hold: Test piece of the same heat: hold until it is approved.",
+        "AF-4-118-2",
+        "Nickel alloy 718",
+        "nickel in mist and sludge; chromium in mist and sludge",
+        "Barrow",
+        "F-31, index plate 36, shelf 4",
+        "on 12, off 24, peak 9 A",
+        "seal land at 230 mm, ground",
+        "wax ring in the groove",
+        "brass 0.70 x 400",
+        "guide 0.70",
+        "0.80 +-0.05",
+        "0.750 0.850",
+        "14.00",
+        "30.0 60.0",
+        "65.0 25.0",
+        "28.40",
+        "0.93",
+        "A \u{d7} 11, then B \u{d7} 2",
+        "keep, mark its length",
+        "Check: Only 6.00 mm free behind the exit",
+        "Section the test piece through A 2.",
+        "The wall at the seal land turns blue.",
+        "A 12.4 mm planned, stop above 19.8 mm",
+        "Drill clamping 2: part turned over; 4 holes of A in 1 direction; 1 tilt of head or table.",
+        "flow test of every ring at the customer's",
+        "0.04 mm",
+        "go to a hospital at once",
+        "70 bar (1020 psi)",
+    ] {
+        assert!(text.contains(needed), "{needed}\nin\n{text}");
+    }
+}
+
+#[test]
+fn inch_jobs_are_in_inches_and_invent_nothing() {
+    let sample = common::plate();
+    let text = prose(&traveler(&sample.matter(Sheet::Letter)));
+    for needed in [
+        ".031 +.003/-0 0.03100 0.03400 1.250 through 0.0 90.0",
+        // A maximum has no lower limit; what is not chosen is not printed as a figure.
+        "1/32 MAX \u{2013} 0.03125 0.500 blind 0.0 90.0 not chosen yet \u{2013} \u{2013}",
+        "2 electrodes one after another in each hole.",
+        "lengths in inches",
+        "Value of one part not known: treat as dear; no spare part was sent.",
+        "The part is the customer's and can't be bought again here.",
+    ] {
+        assert!(text.contains(needed), "{needed}\nin\n{text}");
+    }
+}
+
+#[test]
+fn every_hazard_has_a_caution_that_defers_to_local_rules() {
+    let check = |hazard: Hazard, needed: &[&str]| {
+        let mut sample = common::plate();
+        let index = sample.input.material.unwrap_or_default();
+        sample.tables.materials[index].hazards = vec![hazard];
+        let text = prose(&traveler(&sample.matter(Sheet::A4)));
+        assert!(text.contains(cautions::short(hazard)), "{hazard:?}");
+        for words in
+            needed
+                .iter()
+                .chain(&["Local codes", "licensed", "high-pressure fluid injection"])
+        {
+            assert!(text.contains(words), "{hazard:?}: {words}\nin\n{text}");
+        }
+    };
+    check(
+        Hazard::BurningFines,
+        &["hydrogen", "metal fires", "fire authority"],
+    );
+    check(Hazard::Nickel, &["Nickel is in mist", "local waste rules"]);
+    check(Hazard::Cobalt, &["Cobalt is in mist", "local waste rules"]);
+    check(
+        Hazard::Chromium,
+        &["Chromium is in mist", "local waste rules"],
+    );
+    check(
+        Hazard::CopperLead,
+        &["Copper and lead", "local waste rules"],
+    );
+    check(
+        Hazard::Beryllium,
+        &["Beryllium in mist or dust", "the law asks for"],
+    );
+}
+
+#[test]
+fn the_run_record_leaves_room_for_a_hand() {
+    for sample in [common::ring(), common::plate()] {
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            let document = traveler(&sample.matter(sheet));
+            let page = document.pages.iter().find(|page| {
+                page.items
+                    .iter()
+                    .any(|item| matches!(item, Item::Text(run) if run.text == "Run record"))
+            });
+            let items = page.map(|page| page.items.as_slice()).unwrap_or_default();
+            let from = items
+                .iter()
+                .position(|item| matches!(item, Item::Text(run) if run.text == "Run record"))
+                .unwrap_or_default();
+            let to = items
+                .iter()
+                .position(
+                    |item| matches!(item, Item::Text(run) if run.text.starts_with("machine hours")),
+                )
+                .unwrap_or_default();
+            let left = Body::of(sheet).left;
+            let levels: Vec<f64> = items[from..to]
+                .iter()
+                .filter_map(|item| match item {
+                    Item::Line(line) if (line.from.0 - left).abs() < 1e-6 => Some(line.from.1),
+                    _ => None,
+                })
+                .collect();
+            let rows = &levels[1..];
+            assert!(rows.len() > 6, "{} rows", rows.len());
+            for pair in rows.windows(2) {
+                assert!(
+                    pair[1] - pair[0] >= mm(7.0),
+                    "a row of {} points",
+                    pair[1] - pair[0]
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn a_thousand_places_go_into_a_compact_annex() {
+    let sample = common::ring();
+    let full = traveler(&sample.matter(Sheet::A4));
+    assert!(full.pages.len() <= 8, "{} pages", full.pages.len());
+    let text = prose(&full);
+    assert!(text.contains("A 0.80 +-0.05 540 places all at z \u{2212}12.000, tilt 60.00"));
+    let numbers: BTreeSet<String> = texts(&full)
+        .into_iter()
+        .filter(|text| text.parse::<u32>().is_ok())
+        .collect();
+    for number in 1..=540_u32 {
+        assert!(numbers.contains(&number.to_string()), "place {number}");
+    }
+    let short = traveler(&Matter {
+        annex: false,
+        ..sample.matter(Sheet::A4)
+    });
+    assert!(short.pages.len() <= 4, "{} pages", short.pages.len());
+    assert!(!prose(&short).contains("Annex"));
+}
+
+#[test]
+fn every_page_is_numbered_framed_and_inside_the_margins() {
+    for sample in [common::ring(), common::plate()] {
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            let document = traveler(&Matter {
+                preview: Some("parts not received"),
+                ..sample.matter(sheet)
+            });
+            let of = document.pages.len();
+            let (width, height) = sheet.size();
+            for (index, page) in document.pages.iter().enumerate() {
+                let runs: Vec<_> = page
+                    .items
+                    .iter()
+                    .filter_map(|item| match item {
+                        Item::Text(run) => Some(run),
+                        Item::Line(_) | Item::Path(_) => None,
+                    })
+                    .collect();
+                for needed in [
+                    format!("page {} of {of}", index + 1),
+                    format!("{} T", sample.job.number),
+                    "PREVIEW  parts not received".to_owned(),
+                ] {
+                    assert!(runs.iter().any(|run| run.text == needed), "{needed}");
+                }
+                for run in runs {
+                    let inside = run.x >= mm(15.0) - 1e-6
+                        && run.right() <= width - mm(10.0) + 1e-6
+                        && run.y <= height - mm(10.0);
+                    assert!(
+                        inside,
+                        "page {}: {run:?} ends at {}",
+                        index + 1,
+                        run.right()
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn many_rows_repeat_their_heads() {
+    let mut sample = common::plate();
+    let (row, hole, input) = (
+        sample.job.rows[0].clone(),
+        sample.figures.holes[0].clone(),
+        sample.input.rows[0].clone(),
+    );
+    for number in 100..200 {
+        let id = quillbore_calc::RowId(number);
+        let mut row = (*row).clone();
+        row.id = id;
+        sample.job.rows.push(row.into());
+        sample
+            .figures
+            .holes
+            .push(quillbore_calc::job_figures::HoleFigures {
+                row: id,
+                ..hole.clone()
+            });
+        sample.input.rows.push(quillbore_calc::input::RowInput {
+            id,
+            ..input.clone()
+        });
+    }
+    let document = traveler(&sample.matter(Sheet::Letter));
+    let with_head = document
+        .pages
+        .iter()
+        .filter(|page| {
+            page.items
+                .iter()
+                .any(|item| matches!(item, Item::Text(run) if run.text == "Drawing says"))
+        })
+        .count();
+    assert!(with_head >= 3, "{with_head} pages with the heads");
+    let marks = texts(&document).iter().filter(|text| *text == "S1").count();
+    assert!(marks >= 101, "{marks} marks");
+}
+
+#[test]
+fn an_empty_job_gives_a_paper_of_blanks() {
+    let mut sample = common::plate();
+    sample.job = Job::default();
+    sample.input.rows.clear();
+    sample.input.material = None;
+    sample.input.machine = None;
+    sample.figures.holes.clear();
+    sample.figures.setups.clear();
+    sample.figures.lot = None;
+    sample.figures.price = None;
+    let text = prose(&traveler(&sample.matter(Sheet::A4)));
+    assert!(text.contains("The hole table is empty: nothing may be drilled from this paper."));
+    assert!(text.contains("the material is not among the shop's; ask before the first burn"));
+}
+
+#[test]
+fn a_name_beyond_the_fonts_is_reported_and_the_same_job_gives_the_same_bytes() {
+    let mut sample = common::ring();
+    sample.issuer.name = "\u{4E2D} Works".to_owned();
+    let meta = Meta {
+        title: "Traveler 26-0107".to_owned(),
+        author: sample.issuer.name.clone(),
+        date: common::day(),
+    };
+    let document = traveler(&sample.matter(Sheet::A4));
+    assert_eq!(document.missing(), BTreeSet::from(['\u{4E2D}']));
+    let first = pdf::write(&document, &meta).unwrap();
+    let again = pdf::write(&traveler(&sample.matter(Sheet::A4)), &meta).unwrap();
+    assert!(first == again);
+}
