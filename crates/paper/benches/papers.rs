@@ -1,15 +1,17 @@
-//! Time to print a long table.
+//! Time to print a long traveler, and to set a long table.
 #![expect(clippy::unwrap_used, reason = "a bench may panic")]
+
+#[path = "../tests/common/mod.rs"]
+mod common;
 
 use std::hint::black_box;
 
-use chrono::NaiveDate;
 use criterion::{Criterion, criterion_group, criterion_main};
 use quillbore_paper::flow::Flow;
-use quillbore_paper::frame::Frame;
 use quillbore_paper::page::{Document, Sheet};
 use quillbore_paper::pdf::{self, Meta};
 use quillbore_paper::table::{Cell, Column, Row, Table, Width};
+use quillbore_paper::traveler;
 
 fn long_table(rows: usize) -> Document {
     let mut table = Table::new([
@@ -32,27 +34,30 @@ fn long_table(rows: usize) -> Document {
     }
     let mut flow = Flow::new(Sheet::A4);
     table.set(&mut flow);
-    let frame = Frame::default();
-    flow.finish(|page, number, of| frame.write(page, Sheet::A4, number, of))
+    flow.finish(|_, _, _| {})
 }
 
-fn thirty_pages(c: &mut Criterion) {
+fn papers(c: &mut Criterion) {
     let meta = Meta {
-        title: "Places".to_owned(),
+        title: "Traveler".to_owned(),
         author: String::new(),
-        date: NaiveDate::from_ymd_opt(2026, 11, 7).unwrap(),
+        date: common::day(),
     };
-    let rows = (1..)
-        .find(|rows| long_table(rows * 10).pages.len() == 30)
-        .unwrap()
-        * 10;
-    c.bench_function("30-page table to PDF", |b| {
-        b.iter(|| pdf::write(&long_table(black_box(rows)), &meta).unwrap());
+    let long = (1..)
+        .map(|tens| common::rows(tens * 10))
+        .find(|sample| traveler(&sample.matter(Sheet::A4)).pages.len() >= 30)
+        .unwrap();
+    c.bench_function("30-page traveler to PDF", |b| {
+        b.iter(|| pdf::write(&traveler(&black_box(&long).matter(Sheet::A4)), &meta).unwrap());
+    });
+    let ring = common::ring();
+    c.bench_function("1080-hole traveler to pages", |b| {
+        b.iter(|| traveler(&black_box(&ring).matter(Sheet::A4)));
     });
     c.bench_function("2000-row table to pages", |b| {
         b.iter(|| long_table(black_box(2000)));
     });
 }
 
-criterion_group!(papers, thirty_pages);
-criterion_main!(papers);
+criterion_group!(benches, papers);
+criterion_main!(benches);

@@ -2,7 +2,8 @@
 
 use crate::font::Face;
 use crate::look::{MARGIN, STRONG};
-use crate::page::{Ink, Item, Page, Path, Sheet, Step, Stroke, Style, mm};
+use crate::page::{Ink, Item, Page, Path, Sheet, Step, Stroke, mm};
+use crate::wrap::fit;
 
 /// What every page of a paper says at its edges.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -64,21 +65,6 @@ fn mark(page: &mut Page, sheet: Sheet, why: &str) {
     if let Some(path) = word_across("PREVIEW", (width / 2.0, height / 2.0), 118.0, 0.92) {
         page.items.insert(0, Item::Path(path));
     }
-}
-
-/// The text, cut with an ellipsis where it is too wide.
-fn fit(text: &str, room: f64, style: Style) -> String {
-    if style.measure(text) <= room {
-        return text.to_owned();
-    }
-    let short: String = text
-        .chars()
-        .scan(style.measure("\u{2026}"), |used, ch| {
-            *used += style.measure(ch.encode_utf8(&mut [0; 4]));
-            (*used <= room).then_some(ch)
-        })
-        .collect();
-    format!("{}\u{2026}", short.trim_end())
 }
 
 /// The outlines of a word set around a point, turned by `turn` radians.

@@ -131,10 +131,15 @@ impl<'a> Matter<'a> {
     /// The rows of holes in the table's order.
     pub fn holes(&self) -> impl Iterator<Item = Hole<'a>> {
         let figures = &self.figures.holes;
-        self.job.rows.iter().enumerate().map(|(index, row)| Hole {
-            row,
-            figures: figures.iter().find(|hole| hole.row == row.id),
-            index,
+        self.job.rows.iter().enumerate().map(|(index, row)| {
+            let same = |hole: &&HoleFigures| hole.row == row.id;
+            // The figures come in the table's order; a search is only the way back from a mistake.
+            let known = figures.get(index).filter(same);
+            Hole {
+                row,
+                figures: known.or_else(|| figures.iter().find(same)),
+                index,
+            }
         })
     }
 
@@ -150,6 +155,27 @@ impl<'a> Matter<'a> {
             Some(index) => mark_of(&self.job.rows[index], index),
             None => String::new(),
         }
+    }
+
+    /// The marks of rows in the table's order; four and more neighbors are told by first and last.
+    pub fn marks(&self, rows: impl IntoIterator<Item = RowId>) -> String {
+        let mut at: Vec<usize> = rows
+            .into_iter()
+            .filter_map(|row| self.job.row_index(row))
+            .collect();
+        at.sort_unstable();
+        at.dedup();
+        let mark = |index: usize| mark_of(&self.job.rows[index], index);
+        let runs = at.chunk_by(|a, b| a + 1 == *b);
+        let told: Vec<String> = runs
+            .flat_map(|run| match run {
+                [first, .., last] if run.len() > 3 => {
+                    vec![format!("{}\u{a0}to\u{a0}{}", mark(*first), mark(*last))]
+                }
+                few => few.iter().map(|index| mark(*index)).collect(),
+            })
+            .collect();
+        told.join(", ")
     }
 
     /// The sentences about a row, the weightiest first.

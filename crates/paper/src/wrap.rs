@@ -49,6 +49,21 @@ pub fn height(lines: &[SetLine]) -> f64 {
     lines.iter().map(|line| line.leading).sum()
 }
 
+/// The text, cut with an ellipsis where it is too wide.
+pub fn fit(text: &str, room: f64, style: Style) -> String {
+    if style.measure(text) <= room {
+        return text.to_owned();
+    }
+    let short: String = text
+        .chars()
+        .scan(style.measure("\u{2026}"), |used, ch| {
+            *used += style.measure(ch.encode_utf8(&mut [0; 4]));
+            (*used <= room).then_some(ch)
+        })
+        .collect();
+    format!("{}\u{2026}", short.trim_end())
+}
+
 /// Breaks spans into lines no wider than `width`; a word that is wider by itself is cut.
 pub fn wrap(spans: &[Span<'_>], width: f64) -> Vec<SetLine> {
     if let [span] = spans

@@ -278,29 +278,7 @@ fn every_page_is_numbered_framed_and_inside_the_margins() {
 
 #[test]
 fn many_rows_repeat_their_heads() {
-    let mut sample = common::plate();
-    let (row, hole, input) = (
-        sample.job.rows[0].clone(),
-        sample.figures.holes[0].clone(),
-        sample.input.rows[0].clone(),
-    );
-    for number in 100..200 {
-        let id = quillbore_calc::RowId(number);
-        let mut row = (*row).clone();
-        row.id = id;
-        sample.job.rows.push(row.into());
-        sample
-            .figures
-            .holes
-            .push(quillbore_calc::job_figures::HoleFigures {
-                row: id,
-                ..hole.clone()
-            });
-        sample.input.rows.push(quillbore_calc::input::RowInput {
-            id,
-            ..input.clone()
-        });
-    }
+    let sample = common::rows(100);
     let document = traveler(&sample.matter(Sheet::Letter));
     let with_head = document
         .pages

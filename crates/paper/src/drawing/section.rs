@@ -1,6 +1,6 @@
 //! Sections of holes: surface, angle, layers, through or blind. Angles are true, lengths are not.
 
-use quillbore_calc::input::{HoleEnd, Surface};
+use quillbore_calc::input::{HoleEnd, RowInput, Surface};
 
 use super::hatch::hatch;
 use crate::flow::Flow;
@@ -8,6 +8,7 @@ use crate::look::{CAPTION, STRONG};
 use crate::matter::{Hole, Matter};
 use crate::page::{Ink, Page, Path, Step, Stroke, mm};
 use crate::shown;
+use crate::wrap::fit;
 
 /// Sections beside each other on one sheet.
 const ACROSS: usize = 4;
@@ -45,8 +46,8 @@ pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
         draw(page, section, (left, top + mm(1.5), wide, mm(16.5)));
         let text = left + wide + mm(1.6);
         let room = step - wide - mm(2.4);
-        let marks: Vec<String> = holes.iter().map(Hole::mark).collect();
-        page.text(text, top + mm(7.0), STRONG, &shorten(&marks, room));
+        let marks = matter.marks(holes.iter().map(|hole| hole.row.id));
+        page.text(text, top + mm(7.0), STRONG, &fit(&marks, room, STRONG));
         for (line, deg, from) in [
             (10.6, section.tilt_deg, "normal"),
             (13.4, 90.0 - section.tilt_deg, "surface"),
@@ -58,23 +59,6 @@ pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
     let caption = "holes in section; angles true, lengths not to scale";
     let bottom = top + HEIGHT - mm(0.4);
     flow.page().text(body.left, bottom, CAPTION, caption);
-}
-
-/// The first marks of a list that fit, and how many more there are.
-fn shorten(marks: &[String], room: f64) -> String {
-    let mut text = String::new();
-    for (index, mark) in marks.iter().enumerate() {
-        let next = if index == 0 {
-            mark.clone()
-        } else {
-            format!("{text}, {mark}")
-        };
-        if index > 0 && STRONG.measure(&next) > room - STRONG.measure(" +99") {
-            return format!("{text} +{}", marks.len() - index);
-        }
-        text = next;
-    }
-    text
 }
 
 /// Kinds of holes in the table's order, each with the rows that look like it.
@@ -97,7 +81,12 @@ fn chosen<'a>(matter: &Matter<'a>) -> Vec<(Section, Vec<Hole<'a>>)> {
 fn of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Section> {
     let figures = hole.figures?;
     figures.depth_mm?;
-    let input = matter.input.rows.iter().find(|row| row.id == hole.row.id)?;
+    let rows = &matter.input.rows;
+    let same = |row: &&RowInput| row.id == hole.row.id;
+    let input = rows
+        .get(hole.index)
+        .filter(same)
+        .or_else(|| rows.iter().find(same))?;
     let total: f64 = input.layers.iter().map(|layer| layer.thickness_mm).sum();
     Some(Section {
         tilt_deg: figures.tilt_deg,

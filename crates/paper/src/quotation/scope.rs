@@ -26,13 +26,14 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures("from surface", "\u{b0}", Width::Fixed(36.0)),
         Column::text("Remark", Width::Share(1.0)),
     ]);
+    let fine = matter.fine();
     for hole in matter.holes() {
         let figures = hole.figures;
         let limits = figures.and_then(|figures| figures.limits_mm);
         let (lower, upper) = match limits {
             Some([lower, upper]) => (
-                shown::lower(lower, unit, matter.fine()),
-                shown::length(upper, unit, matter.fine()),
+                shown::lower(lower, unit, fine),
+                shown::length(upper, unit, fine),
             ),
             None => (String::new(), String::new()),
         };

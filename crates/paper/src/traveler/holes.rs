@@ -31,8 +31,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures("Machine depth", sign, Width::Fixed(36.0)).style(STRONG),
         Column::figures("Minutes", "each", Width::Fit(36.0)),
     ]);
+    let fine = matter.fine();
     for hole in matter.holes() {
-        table.row(row(matter, &hole));
+        table.row(row(matter, &hole, fine));
     }
     flow.section("Holes", &words::hole_table_remark(unit), mm(22.0));
     if table.rows.is_empty() {
@@ -46,14 +47,14 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     section::strip(matter, flow);
 }
 
-fn row(matter: &Matter<'_>, hole: &Hole<'_>) -> Row {
+fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> Row {
     let unit = matter.job.unit;
     let figures = hole.figures;
     let limits = figures.and_then(|figures| figures.limits_mm);
     let (lower, upper) = match limits {
         Some([lower, upper]) => (
-            shown::lower(lower, unit, matter.fine()),
-            shown::length(upper, unit, matter.fine()),
+            shown::lower(lower, unit, fine),
+            shown::length(upper, unit, fine),
         ),
         None => (missing(), missing()),
     };

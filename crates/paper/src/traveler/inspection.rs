@@ -32,12 +32,13 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let mut serials = vec![Cell::styled("serial", FIGURE), Cell::default()];
     serials.extend((0..wanted).map(|_| Cell::blank()));
     table.row(Row::new(serials).at_least(HAND));
+    let fine = matter.fine();
     for hole in matter.holes() {
         let limits = hole.figures.and_then(|figures| figures.limits_mm);
         let size = limits.map_or_else(String::new, |[lower, upper]| {
-            let upper = shown::length(upper, unit, matter.fine());
+            let upper = shown::length(upper, unit, fine);
             if lower > 0.0 {
-                let lower = shown::length(lower, unit, matter.fine());
+                let lower = shown::length(lower, unit, fine);
                 format!("{lower}\u{a0}\u{2013}\u{a0}{upper}")
             } else {
                 format!("at most {upper}")

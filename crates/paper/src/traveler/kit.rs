@@ -59,17 +59,9 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// The marks that a tube drills.
 fn marks_on(matter: &Matter<'_>, electrode: &ElectrodeFigures) -> String {
-    let rows: Vec<RowId> = matter
-        .figures
-        .holes
-        .iter()
-        .filter(|hole| hole.tube == Some(electrode.tube))
-        .map(|hole| hole.row)
-        .collect();
-    rows.iter()
-        .map(|row| matter.mark(*row))
-        .collect::<Vec<_>>()
-        .join(", ")
+    let holes = matter.figures.holes.iter();
+    let on = holes.filter(|hole| hole.tube == Some(electrode.tube));
+    matter.marks(on.map(|hole| hole.row))
 }
 
 fn guide(matter: &Matter<'_>, tube: usize) -> String {
@@ -91,24 +83,24 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures("goes", sign, Width::Fit(60.0)),
         Column::figures("not", sign, Width::Fit(60.0)),
     ]);
-    let mut sizes: Vec<(u64, u64, [f64; 2], Vec<String>)> = Vec::new();
+    let mut sizes: Vec<([f64; 2], Vec<RowId>)> = Vec::new();
     for hole in matter.holes() {
         let Some(limits) = hole.figures.and_then(|figures| figures.limits_mm) else {
             continue;
         };
-        let key = (limits[0].to_bits(), limits[1].to_bits());
-        match sizes.iter_mut().find(|size| (size.0, size.1) == key) {
-            Some(size) => size.3.push(hole.mark()),
-            None => sizes.push((key.0, key.1, limits, vec![hole.mark()])),
+        match sizes.iter_mut().find(|(known, _)| *known == limits) {
+            Some((_, rows)) => rows.push(hole.row.id),
+            None => sizes.push((limits, vec![hole.row.id])),
         }
     }
-    for (_, _, [lower, upper], marks) in sizes {
+    let fine = matter.fine();
+    for ([lower, upper], rows) in sizes {
         table.row(
             Row::new([
                 Cell::square(),
-                Cell::new(marks.join(", ")),
-                Cell::new(shown::lower(lower, unit, matter.fine())),
-                Cell::new(shown::length(upper, unit, matter.fine())),
+                Cell::new(matter.marks(rows)),
+                Cell::new(shown::lower(lower, unit, fine)),
+                Cell::new(shown::length(upper, unit, fine)),
             ])
             .at_least(mm(5.6)),
         );

@@ -1,5 +1,6 @@
 //! When the floor stops and calls.
 
+use quillbore_calc::RowId;
 use quillbore_job::Field;
 
 use crate::flow::Flow;
@@ -34,7 +35,7 @@ pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
 /// Planned and most wear of one hole, row by row; rows alike are named together.
 fn wear(matter: &Matter<'_>) -> Vec<String> {
     let unit = matter.job.unit;
-    let mut groups: Vec<(String, Vec<String>)> = Vec::new();
+    let mut groups: Vec<(String, Vec<RowId>)> = Vec::new();
     for hole in matter.holes() {
         let Some(figures) = hole.figures else {
             continue;
@@ -49,12 +50,12 @@ fn wear(matter: &Matter<'_>) -> Vec<String> {
             shown::with_unit(most, unit, decimals)
         );
         match groups.iter_mut().find(|group| group.0 == text) {
-            Some(group) => group.1.push(hole.mark()),
-            None => groups.push((text, vec![hole.mark()])),
+            Some(group) => group.1.push(hole.row.id),
+            None => groups.push((text, vec![hole.row.id])),
         }
     }
     groups
         .into_iter()
-        .map(|(text, marks)| format!("{} {text}", marks.join(", ")))
+        .map(|(text, marks)| format!("{} {text}", matter.marks(marks)))
         .collect()
 }

@@ -74,7 +74,7 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// One clamping in a sentence.
 pub(super) fn clamping(matter: &Matter<'_>, setup: &SetupFigures) -> String {
-    let marks: Vec<String> = setup.rows.iter().map(|row| matter.mark(*row)).collect();
+    let marks = matter.marks(setup.rows.iter().copied());
     let mut text = if setup.turned_over {
         "part turned over; ".to_owned()
     } else {
@@ -83,7 +83,7 @@ pub(super) fn clamping(matter: &Matter<'_>, setup: &SetupFigures) -> String {
     text += &format!(
         "{} of {} in {}",
         words::count(setup.holes, "hole", "holes"),
-        marks.join(", "),
+        marks,
         words::count(setup.directions, "direction", "directions"),
     );
     if setup.index_moves > 0 {

@@ -527,3 +527,28 @@ pub fn plate() -> Sample {
     sample.figures.holes[1].minutes = None;
     sample
 }
+
+/// The die plate with its first row repeated until it has `count` more rows.
+pub fn rows(count: u32) -> Sample {
+    let mut sample = plate();
+    let (row, hole, input) = (
+        sample.job.rows[0].clone(),
+        sample.figures.holes[0].clone(),
+        sample.input.rows[0].clone(),
+    );
+    for number in 0..count {
+        let id = RowId(1000 + number);
+        let mut row = (*row).clone();
+        row.id = id;
+        sample.job.rows.push(row.into());
+        sample.figures.holes.push(HoleFigures {
+            row: id,
+            ..hole.clone()
+        });
+        sample.input.rows.push(RowInput {
+            id,
+            ..input.clone()
+        });
+    }
+    sample
+}
