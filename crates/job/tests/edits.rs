@@ -465,6 +465,44 @@ fn overrules_have_a_value_and_a_reason() {
 }
 
 #[test]
+fn several_edits_are_done_together_or_not_at_all() {
+    let job = three_rows();
+    let edits = vec![
+        field(Field::Quantity, "25"),
+        block(3, Column::Mark, &[&["D", "bad"], &["E"]]),
+        Edit::DeleteRows {
+            rows: vec![RowId(0), RowId(3)],
+        },
+        block(0, Column::Mark, &[&["B"]]),
+    ];
+    let (after, change) = done(&job, &Edit::Together { edits });
+    assert_eq!(
+        (change.rows, change.added),
+        (vec![RowId(4)], vec![RowId(4)])
+    );
+    assert_eq!(change.removed, [RowId(0)], "row 3 came and went");
+    assert_eq!(change.fields, [Field::Quantity]);
+    assert_eq!((change.read, change.unread), (4, 1));
+    assert_eq!(after.rows.len(), 3);
+    let refused_last = Edit::Together {
+        edits: vec![
+            field(Field::Quantity, "25"),
+            Edit::DeleteRows {
+                rows: vec![RowId(9)],
+            },
+        ],
+    };
+    assert_eq!(
+        refused(&job, &refused_last),
+        EditRefused::NoSuchRow { row: RowId(9) }
+    );
+    let back_and_forth = Edit::Together {
+        edits: vec![Edit::SetUnit(Inch), Edit::SetUnit(Mm)],
+    };
+    assert!(done(&job, &back_and_forth).1.is_nothing());
+}
+
+#[test]
 fn the_same_edit_on_the_same_job_gives_the_same() {
     let edit = block(1, Column::Mark, &[&["Q", "3x", "3 H7"], &["R", "", "bad"]]);
     assert_eq!(done(&three_rows(), &edit), done(&three_rows(), &edit));

@@ -84,6 +84,14 @@ fn places() -> impl Strategy<Value = Edit> {
 }
 
 fn edit() -> impl Strategy<Value = Edit> {
+    let together = prop::collection::vec(single_edit(), 0..4);
+    prop_oneof![
+        9 => single_edit(),
+        1 => together.prop_map(|edits| Edit::Together { edits }),
+    ]
+}
+
+fn single_edit() -> impl Strategy<Value = Edit> {
     let field = (prop::sample::select(Field::ALL), text(), unit());
     prop_oneof![
         4 => cells(),

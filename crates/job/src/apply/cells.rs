@@ -34,7 +34,9 @@ pub(super) fn set(
         let touched = put_row(row, cells, columns, &mut change, |row, column, text| {
             put(row, column, text, unit, basis);
         });
-        if touched || added.contains(&row.id) {
+        // New identities are larger than all before them.
+        let new = added.first().is_some_and(|first| row.id >= *first);
+        if touched || new {
             change.rows.push(row.id);
         }
     }

@@ -1,8 +1,13 @@
 //! What an edit touched.
 
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
 use quillbore_calc::RowId;
 
 use crate::field::Field;
+use crate::job::Job;
+use crate::row::Row;
 
 /// What an edit touched, in the table's order; nothing at all where it changed nothing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -34,23 +39,34 @@ impl Change {
             && !self.other
     }
 
-    /// Takes in what a further edit touched.
-    pub(super) fn add(&mut self, later: Self) {
-        fn join<T: PartialEq>(all: &mut Vec<T>, more: Vec<T>) {
-            for one in more {
-                if !all.contains(&one) {
-                    all.push(one);
-                }
-            }
+    /// What differs between two states of a job; nothing is known of how it was read.
+    pub(super) fn between(before: &Job, after: &Job) -> Self {
+        let old: BTreeMap<RowId, &Arc<Row>> = by_id(before);
+        let new = by_id(after);
+        let same = |row: &Arc<Row>| {
+            old.get(&row.id)
+                .is_some_and(|old| Arc::ptr_eq(old, row) || *old == row)
+        };
+        let ids = |rows: &[Arc<Row>], wanted: &dyn Fn(&Arc<Row>) -> bool| {
+            let wanted = rows.iter().filter(|row| wanted(row));
+            wanted.map(|row| row.id).collect()
+        };
+        Self {
+            rows: ids(&after.rows, &|row| !same(row)),
+            added: ids(&after.rows, &|row| !old.contains_key(&row.id)),
+            removed: ids(&before.rows, &|row| !new.contains_key(&row.id)),
+            fields: Field::ALL
+                .iter()
+                .copied()
+                .filter(|field| before.field(*field) != after.field(*field))
+                .collect(),
+            read: 0,
+            unread: 0,
+            other: before.unit != after.unit || before.overrules != after.overrules,
         }
-        self.rows.retain(|row| !later.removed.contains(row));
-        self.added.retain(|row| !later.removed.contains(row));
-        join(&mut self.rows, later.rows);
-        join(&mut self.added, later.added);
-        join(&mut self.removed, later.removed);
-        join(&mut self.fields, later.fields);
-        self.read += later.read;
-        self.unread += later.unread;
-        self.other |= later.other;
     }
+}
+
+fn by_id(job: &Job) -> BTreeMap<RowId, &Arc<Row>> {
+    job.rows.iter().map(|row| (row.id, row)).collect()
 }

@@ -50,15 +50,21 @@ pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
 }
 
 /// Every edit on what the one before left; where one is refused the job stays as it was.
-fn together(job: &Job, edits: &[Edit]) -> Result<(Job, Change), EditRefused> {
-    let mut job = job.clone();
-    let mut all = Change::default();
+fn together(before: &Job, edits: &[Edit]) -> Result<(Job, Change), EditRefused> {
+    let mut job = before.clone();
+    let (mut read, mut unread) = (0, 0);
     for edit in edits {
         let (next, change) = apply(&job, edit)?;
         job = next;
-        all.add(change);
+        read += change.read;
+        unread += change.unread;
     }
-    Ok((job, all))
+    let change = Change {
+        read,
+        unread,
+        ..Change::between(before, &job)
+    };
+    Ok((job, change))
 }
 
 fn set_field(job: &mut Job, field: Field, text: &str, unit: Unit) -> Result<Change, EditRefused> {
