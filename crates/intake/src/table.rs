@@ -395,7 +395,7 @@ fn place_of(sorted: &Sorted, unit: Unit) -> (Option<Place>, Option<String>) {
         })
     };
     match read() {
-        Ok(place) => match quillbore_job::places::unit_vector(place.axis) {
+        Ok(place) => match quillbore_calc::direction::unit(place.axis) {
             Some(axis) => (Some(Place { axis, ..place }), None),
             None => (
                 None,

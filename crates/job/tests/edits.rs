@@ -364,6 +364,14 @@ fn places_are_checked_and_their_directions_made_unit_vectors() {
     assert_eq!(with.rows[1].places[0].axis, [0.0, 0.6, -0.8]);
     assert_eq!(change.rows, [RowId(1)]);
     assert_eq!(with.rows[1].count.text(), "4", "the count keeps its text");
+    let third = (1.0_f64 / 3.0).sqrt();
+    let (even, _) = done(&with, &set(vec![place(1, 0.0, [1.0; 3])]));
+    let again = even.rows[1].places.as_ref().clone();
+    assert!((again[0].axis[0] - third).abs() < 1e-15);
+    assert!(
+        done(&even, &set(again)).1.is_nothing(),
+        "given back it changes nothing"
+    );
     let (without, _) = done(&with, &set(vec![]));
     assert_eq!(without, job);
     for (places, why) in [

@@ -4,11 +4,11 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use quillbore_calc::RowId;
+use quillbore_calc::direction::unit;
 use quillbore_calc::input::Place;
 
 use super::{Change, EditRefused, MOST_PLACES};
 use crate::job::Job;
-use crate::places::unit_vector;
 
 pub(super) fn set(job: &mut Job, id: RowId, places: &[Place]) -> Result<Change, EditRefused> {
     let Some(index) = job.row_index(id) else {
@@ -24,7 +24,7 @@ pub(super) fn set(job: &mut Job, id: RowId, places: &[Place]) -> Result<Change, 
         if !numbers.insert(number) {
             return Err(EditRefused::PlaceTwice { number });
         }
-        let axis = unit_vector(place.axis);
+        let axis = direction(place.axis);
         match axis {
             Some(axis) if place.point_mm.iter().all(|along| along.is_finite()) => {
                 usable.push(Place { axis, ..*place });
@@ -39,4 +39,14 @@ pub(super) fn set(job: &mut Job, id: RowId, places: &[Place]) -> Result<Change, 
         change.rows.push(id);
     }
     Ok(change)
+}
+
+/// The unit vector along an axis; one that is a unit vector up to rounding stays as it stands.
+fn direction(axis: [f64; 3]) -> Option<[f64; 3]> {
+    let exact = unit(axis)?;
+    let near = exact
+        .iter()
+        .zip(axis)
+        .all(|(exact, given)| (exact - given).abs() < 1e-12);
+    Some(if near { axis } else { exact })
 }

@@ -5,12 +5,12 @@
 use std::marker::PhantomData;
 
 use chrono::NaiveDate;
+use quillbore_calc::direction::unit;
 use quillbore_calc::input::Place;
 use serde::de::{Error as _, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::field::Field;
-use crate::places::unit_vector;
 use crate::row::Column;
 
 /// A job on disk.
@@ -113,7 +113,7 @@ impl TryFrom<PlaceTuple> for PlaceFile {
             let mut parts = unit.iter().zip(axis);
             parts.all(|(exact, given)| (exact - given).abs() < 1e-9)
         };
-        if unit_vector(axis).is_some_and(close) && point_mm.iter().all(|part| part.is_finite()) {
+        if unit(axis).is_some_and(close) && point_mm.iter().all(|part| part.is_finite()) {
             return Ok(Self(Place {
                 number,
                 point_mm,

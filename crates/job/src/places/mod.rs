@@ -8,4 +8,3 @@ mod vector;
 pub use pattern::{Grid, Line, PatternRefused, Ring, grid, line, ring};
 pub use read::{AxisPoints, PlacesGiven, PlacesRead, PlacesUnreadable, RefusedLine, read_places};
 pub use split::split_lines;
-pub use vector::{direction, sin_cos, unit_vector};

@@ -1,9 +1,10 @@
 //! Patterns of places: ring, line, grid.
 
 use quillbore_calc::Angle;
+use quillbore_calc::direction::unit;
 use quillbore_calc::input::{PartAxis, Place};
 
-use super::vector::{sin_cos, unit_vector};
+use super::vector::sin_cos;
 use crate::apply::MOST_PLACES;
 
 /// Holes evenly spaced about an axis of the part.
@@ -175,7 +176,7 @@ fn checked_count(count: u64, first_number: u32) -> Result<u32, PatternRefused> {
 }
 
 fn place(number: u32, point_mm: [f64; 3], axis: [f64; 3]) -> Result<Place, PatternRefused> {
-    let axis = unit_vector(axis).ok_or(PatternRefused::Unusable)?;
+    let axis = unit(axis).ok_or(PatternRefused::Unusable)?;
     if !point_mm.iter().all(|along| along.is_finite()) {
         return Err(PatternRefused::Unusable);
     }

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
+use quillbore_calc::Angle;
+use quillbore_calc::direction::{from_tilt_turn, from_views, unit};
 use quillbore_calc::input::Place;
 
-use super::vector::{direction, unit_vector};
 use crate::apply::MOST_PLACES;
 use crate::entry::Unit;
 use crate::read_quantity::{self as read, Misread};
@@ -84,7 +85,8 @@ impl PlacesUnreadable {
 /// Reads lines of cells as places; the first line may name the columns.
 ///
 /// Without a head, two to five and seven columns are read as `x y`, `x y z`, `number x y z`,
-/// `x y z tilt turn` and `number x y z i j k`; six could be two things and need a head.
+/// `x y z tilt turn` and `number x y z i j k`; six could be two things and need a head. A head may
+/// also name `front` and `side`, the angles from vertical that two views show.
 pub fn read_places(
     lines: &[Vec<String>],
     given: &PlacesGiven,
@@ -140,6 +142,8 @@ enum PlaceColumn {
     K,
     Tilt,
     Turn,
+    Front,
+    Side,
 }
 
 /// A column with the unit that its head gives it; `None` is a column that says nothing.
@@ -209,6 +213,8 @@ fn head_cell(cell: &str) -> Option<(PlaceColumn, Option<Unit>)> {
         "k" | "nz" => PlaceColumn::K,
         "tilt" => PlaceColumn::Tilt,
         "turn" => PlaceColumn::Turn,
+        "front" => PlaceColumn::Front,
+        "side" => PlaceColumn::Side,
         _ => return None,
     };
     let unit = match words.next() {
@@ -243,6 +249,12 @@ impl Cells<'_> {
             Some((text, unit)) => Ok(read::coordinate(text, unit)?.mm()),
             None => Ok(0.0),
         }
+    }
+
+    /// Degrees under a column, zero where the list has none such.
+    fn angle(&self, wanted: PlaceColumn) -> Result<f64, Misread> {
+        self.under(wanted)
+            .map_or(Ok(0.0), |(text, _)| read::turn(text).map(Angle::deg))
     }
 
     fn vector_part(&self, wanted: PlaceColumn) -> Result<f64, Misread> {
@@ -285,7 +297,7 @@ fn place(
     Ok(Place {
         number,
         point_mm,
-        axis: unit_vector(axis).ok_or_else(refusals::place_without_direction)?,
+        axis: unit(axis).ok_or_else(refusals::place_without_direction)?,
     })
 }
 
@@ -303,12 +315,20 @@ fn axis(cells: &Cells<'_>, given: &PlacesGiven) -> Result<[f64; 3], Misread> {
             AxisPoints::OutOfWork => vector.map(|part| 0.0 - part),
         });
     }
-    let Some((tilt, _)) = cells.under(PlaceColumn::Tilt) else {
-        return Ok(given.axis);
-    };
-    let turn = match cells.under(PlaceColumn::Turn) {
-        Some((turn, _)) => read::turn(turn)?,
-        None => quillbore_calc::Angle::ZERO,
-    };
-    Ok(direction(read::turn(tilt)?, turn))
+    if has(PlaceColumn::Front) || has(PlaceColumn::Side) {
+        let (front, side) = (
+            cells.angle(PlaceColumn::Front)?,
+            cells.angle(PlaceColumn::Side)?,
+        );
+        // No direction is told where the place is refused for having none.
+        return Ok(from_views(front, side).unwrap_or([0.0; 3]));
+    }
+    if has(PlaceColumn::Tilt) || has(PlaceColumn::Turn) {
+        let (tilt, turn) = (
+            cells.angle(PlaceColumn::Tilt)?,
+            cells.angle(PlaceColumn::Turn)?,
+        );
+        return Ok(from_tilt_turn(tilt, turn));
+    }
+    Ok(given.axis)
 }

@@ -321,5 +321,6 @@ pub(crate) fn place_cell_left_over(cell: &str) -> String {
 
 /// What is said beside a line whose direction is zero.
 pub(crate) fn place_without_direction() -> String {
-    "The direction is zero: type its parts, such as 0, 0, -1.".to_owned()
+    "The direction is zero, or a view's angle reaches 90: type its parts, such as 0, 0, -1."
+        .to_owned()
 }
