@@ -129,7 +129,7 @@ pub enum Formula {
     HoleMinutes,
     /// Wear ratio times travel.
     Wear,
-    /// Stand-off, depth, half the exit zone and overtravel.
+    /// Stand-off, depth, what of the exit zone lies beyond it, and overtravel.
     TargetDepth,
     /// U over one plus wear ratio.
     ReachOne,
@@ -196,6 +196,8 @@ pub enum Name {
     EntryZone,
     /// Exit zone.
     ExitZone,
+    /// What of the exit zone lies beyond the axis' own exit.
+    BeyondExit,
     /// Travel in metal.
     Travel,
     /// Touch-off.
@@ -256,6 +258,8 @@ pub enum Name {
     GuideChanges,
     /// Dressing.
     Dressing,
+    /// Loading, turning over, tilting, changes by hand.
+    Handling,
     /// Standing by the running machine.
     StandBy,
     /// Receiving and checking.

@@ -160,6 +160,8 @@ pub struct SetupFigures {
     pub passes: u32,
     /// Table travel for one part [mm]; `None` where places are not given.
     pub travel_mm: Option<f64>,
+    /// Rows and numbers of places in drilling order; number 0 for a row without places.
+    pub order: Vec<(RowId, u32)>,
 }
 
 /// The figures of the lot.

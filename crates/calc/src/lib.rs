@@ -11,6 +11,7 @@ mod dice;
 mod interpolate;
 mod vector;
 
+pub mod assemble;
 pub mod burn;
 pub mod conduct;
 pub mod cost;
@@ -35,6 +36,7 @@ pub mod standards;
 pub mod tables;
 pub mod travel;
 pub mod wear;
+pub mod working;
 
 pub use figure::Figure;
 pub use finding::{Finding, Kind, Level, Remedy};

@@ -1,7 +1,6 @@
 //! The lot's minutes: counts times times, kind by kind, machine and labor apart.
 
 use crate::job_figures::{LaborMinutes, MachineMinutes, SetupFigures};
-use crate::quantity::Spread;
 use crate::tables::{Machine, StartValues};
 
 /// Minutes of each thing that is done by count, and the machine's ways that decide whose they are.
@@ -44,33 +43,56 @@ pub struct Times {
 }
 
 impl Times {
-    /// The start values' medians, all handling multiplied by `handling`.
+    /// The start values' medians.
     #[must_use]
-    pub fn new(start: &StartValues, machine: &Machine, handling: f64) -> Self {
-        let min = |spread: Spread| spread.p50() * handling;
+    pub fn new(start: &StartValues, machine: &Machine) -> Self {
         let [change, change_thin] = if machine.changer {
             [start.change_by_changer_min; 2]
         } else {
             [start.change_by_hand_min, start.change_thin_min]
         };
         Self {
-            set_up: min(start.setup_min),
-            turn_over: min(start.turn_over_min),
-            first_piece: min(start.first_piece_min),
-            load: min(start.load_min),
-            index: min(start.index_min),
-            tilt: min(start.tilt_min),
-            change: min(change),
-            change_thin: min(change_thin),
-            guide_change: min(start.guide_change_min),
-            dressing: min(start.dressing_min),
-            receive: min(start.receive_min),
-            wash: min(start.wash_min),
-            pin_check: min(start.pin_check_min),
-            pack: min(start.pack_min),
+            set_up: start.setup_min.p50(),
+            turn_over: start.turn_over_min.p50(),
+            first_piece: start.first_piece_min.p50(),
+            load: start.load_min.p50(),
+            index: start.index_min.p50(),
+            tilt: start.tilt_min.p50(),
+            change: change.p50(),
+            change_thin: change_thin.p50(),
+            guide_change: start.guide_change_min.p50(),
+            dressing: start.dressing_min.p50(),
+            receive: start.receive_min.p50(),
+            wash: start.wash_min.p50(),
+            pin_check: start.pin_check_min.p50(),
+            pack: start.pack_min.p50(),
             table_mm_min: machine.table_rapid_mm_min,
             attended: machine.attended.clamp(0.0, 1.0),
             changer: machine.changer,
+        }
+    }
+
+    /// All times of handling multiplied by `factor`.
+    #[must_use]
+    pub fn scaled(self, factor: f64) -> Self {
+        Self {
+            set_up: self.set_up * factor,
+            turn_over: self.turn_over * factor,
+            first_piece: self.first_piece * factor,
+            load: self.load * factor,
+            index: self.index * factor,
+            tilt: self.tilt * factor,
+            change: self.change * factor,
+            change_thin: self.change_thin * factor,
+            guide_change: self.guide_change * factor,
+            dressing: self.dressing * factor,
+            receive: self.receive * factor,
+            wash: self.wash * factor,
+            pin_check: self.pin_check * factor,
+            pack: self.pack * factor,
+            table_mm_min: self.table_mm_min,
+            attended: self.attended,
+            changer: self.changer,
         }
     }
 }
@@ -154,7 +176,7 @@ impl Changes {
 /// # };
 /// # let setup = quillbore_calc::job_figures::SetupFigures {
 /// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
-/// #     guide_changes: 1, passes: 2, travel_mm: None,
+/// #     guide_changes: 1, passes: 2, travel_mm: None, order: vec![],
 /// # };
 /// // Two tubes: one part gets both at once, a hundred are loaded twice (3 min against 7).
 /// assert_eq!(setup_counts(&[setup.clone()], 1, &times).loads, 1);

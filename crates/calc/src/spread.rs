@@ -16,14 +16,12 @@ pub const DRAWS: usize = 512;
 /// What a lot's draw varies, each with a stream of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Factor {
-    /// Feed of the lot.
+    /// Feed of the lot, depth law included.
     Feed,
     /// Wear of the lot.
     Wear,
     /// Handling times of the lot.
     Handling,
-    /// Depth at which the feed is halved.
-    DepthHalved,
     /// Holes about the lot's feed, averaged over all of them.
     Holes,
     /// Chance of breakage.

@@ -37,6 +37,14 @@ pub struct DrawnHole {
     pub stages: [Option<Stage>; 2],
 }
 
+impl DrawnHole {
+    /// All its minutes [min].
+    #[must_use]
+    pub const fn minutes(&self) -> f64 {
+        self.sparking_min + self.other_min
+    }
+}
+
 /// What one end of a hole asks of electrodes: some used up whole, then the one that finishes it.
 ///
 /// Only the last shares its electrode with other holes: it needs a free length of at least

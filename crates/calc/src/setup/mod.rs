@@ -20,7 +20,7 @@ mod spots;
 use alloc::vec::Vec;
 
 use crate::finding::{About, Finding, Kind, Level, Remedy};
-use crate::input::{JobInput, PartAxis, RowId};
+use crate::input::{JobInput, PartAxis};
 use crate::job_figures::{HoleFigures, SetupFigures};
 use crate::tables::Machine;
 use crate::vector::Vector;
@@ -38,8 +38,8 @@ pub struct Setups {
     pub figures: Vec<SetupFigures>,
     /// Findings about the job.
     pub findings: Vec<Finding>,
-    /// Findings about rows.
-    pub row_findings: Vec<(RowId, Finding)>,
+    /// Findings about rows, by index.
+    pub row_findings: Vec<(usize, Finding)>,
     /// What is drilled in each clamping, run by run.
     pub(crate) runs: Vec<Vec<Run>>,
     /// Directions of one part.
@@ -123,6 +123,7 @@ pub fn setups(input: &JobInput, holes: &[HoleFigures], machine: Option<&Machine>
             guide_changes,
             passes,
             travel_mm: None,
+            order: Vec::new(),
         });
         result.runs.push(runs);
     }
@@ -180,7 +181,7 @@ fn out_of_range(
     clamping: &Clamping,
     spots: &[Spot],
     said: &mut [bool],
-    findings: &mut Vec<(RowId, Finding)>,
+    findings: &mut Vec<(usize, Finding)>,
 ) {
     let Some(tilt_deg) = clamping.mount.out_of_range_deg() else {
         return;
@@ -196,7 +197,7 @@ fn out_of_range(
             kind: Kind::TiltOutOfRange { tilt_deg },
             remedy: None,
         };
-        findings.push((id, finding));
+        findings.push((spot.row, finding));
     }
 }
 

@@ -39,9 +39,12 @@ pub(super) struct Sequence {
     pub(super) passes: u32,
 }
 
-/// Where one direction and one tube stand among the others: tube, tilt, turn.
+/// Guide and tube; lengths of one diameter share a guide.
+type Tool = (Option<usize>, Option<usize>);
+
+/// Where one direction and one tube stand among the others: guide, tube, tilt, turn.
 struct Key {
-    tube: Option<usize>,
+    tool: Tool,
     /// Index of the direction.
     direction: usize,
     tilt: usize,
@@ -56,9 +59,9 @@ pub(super) fn sequence(
     directions: &[Vector],
 ) -> Sequence {
     let seats = seats(clamping, directions);
-    spots.sort_by_key(|spot| (spot.tube, spot.direction));
+    spots.sort_by_key(|spot| (tool(spot), spot.direction));
     let mut keyed: Vec<(Key, Vec<Spot>)> = spots
-        .chunk_by(|a, b| (a.tube, a.direction) == (b.tube, b.direction))
+        .chunk_by(|a, b| (tool(a), a.direction) == (tool(b), b.direction))
         .map(|group| {
             let direction = group[0].direction;
             let at = seats
@@ -66,7 +69,7 @@ pub(super) fn sequence(
                 .unwrap_or(0);
             let (_, tilt, seat) = seats[at];
             let key = Key {
-                tube: group[0].tube,
+                tool: tool(&group[0]),
                 direction,
                 tilt,
                 turn_deg: seat.turn_deg,
@@ -75,13 +78,13 @@ pub(super) fn sequence(
         })
         .collect();
     keyed.sort_by(|(a, _), (b, _)| {
-        (a.tube, a.tilt)
-            .cmp(&(b.tube, b.tilt))
+        (a.tool, a.tilt)
+            .cmp(&(b.tool, b.tilt))
             .then(a.turn_deg.total_cmp(&b.turn_deg))
             .then(a.direction.cmp(&b.direction))
     });
     // Backward through every other tube, and within a tube through every other tilt.
-    for (at, tube) in keyed.chunk_by_mut(|a, b| a.0.tube == b.0.tube).enumerate() {
+    for (at, tube) in keyed.chunk_by_mut(|a, b| a.0.tool == b.0.tool).enumerate() {
         for (at, tilt) in tube.chunk_by_mut(|a, b| a.0.tilt == b.0.tilt).enumerate() {
             if at % 2 == 1 {
                 tilt.reverse();
@@ -96,11 +99,11 @@ pub(super) fn sequence(
         let [(before, _), (after, _)] = pair else {
             continue;
         };
-        let tube = before.tube != after.tube;
+        let guide = changes_guide(before.tool, after.tool);
         let tilt = before.tilt != after.tilt;
-        guide_changes += u32::from(tube);
+        guide_changes += u32::from(guide);
         tilts += u32::from(tilt);
-        passes += u32::from(tube || tilt);
+        passes += u32::from(guide || tilt);
         index_moves += u32::from(!tilt && before.direction != after.direction);
     }
     let runs = keyed
@@ -117,6 +120,15 @@ pub(super) fn sequence(
         guide_changes,
         passes,
     }
+}
+
+fn tool(spot: &Spot) -> Tool {
+    (spot.guide, spot.tube)
+}
+
+/// Another tube asks for another guide, unless it is another length of the same.
+fn changes_guide(before: Tool, after: Tool) -> bool {
+    before.0 != after.0 || (before.0.is_none() && before.1 != after.1)
 }
 
 /// Directions of a clamping, rising, with the number of their tilt among its tilts.

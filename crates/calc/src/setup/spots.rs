@@ -13,6 +13,8 @@ pub(crate) struct Spot {
     pub(crate) row: usize,
     /// Index of its tube, where one was found.
     pub(crate) tube: Option<usize>,
+    /// Index of its guide, where there is one.
+    pub(crate) guide: Option<usize>,
     /// Number of its place on the drawing; 0 where places are not given.
     pub(crate) number: u32,
     /// Where the tool enters.
@@ -51,6 +53,7 @@ pub(crate) fn spots(input: &JobInput, holes: &[HoleFigures]) -> Spots {
             let spot = Spot {
                 row: index,
                 tube: figures.tube,
+                guide: figures.guide,
                 number: 0,
                 point: None,
                 holes: figures.places,

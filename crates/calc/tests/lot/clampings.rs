@@ -7,7 +7,43 @@ use quillbore_calc::job_figures::SetupFigures;
 use quillbore_calc::setup::{Setups, setups};
 use quillbore_calc::tables::Machine;
 
-use crate::rows::{hole, job, machine, placed, row};
+use quillbore_calc::job_figures::HoleFigures;
+
+use crate::rows::{job, placed, row};
+use crate::shop::machine;
+
+/// Figures of a row as far as clampings need them.
+fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
+    HoleFigures {
+        row: row.id,
+        places: row.count,
+        limits_mm: row.limits_mm,
+        depth_mm: row.depth_mm,
+        tilt_deg: row.tilt_deg,
+        tube: Some(tube),
+        guide: Some(tube),
+        gap_mm: None,
+        size_mm: None,
+        verdict: None,
+        feed_mm_min: None,
+        wear_ratio: None,
+        minutes: None,
+        minutes_in: None,
+        zones_mm: None,
+        mouth_mm: None,
+        wear_mm: None,
+        wear_high_mm: None,
+        overtravel_mm: None,
+        target_depth_mm: None,
+        machine_depth_mm: None,
+        usable_mm: None,
+        reach_one_mm: None,
+        limit_mm: None,
+        electrodes_per_hole: None,
+        ends: Some(ends),
+        findings: vec![],
+    }
+}
 
 /// Directions of a ring of `count` holes about z, each `from_axis` degrees from the axis upward.
 fn ring(count: u32, from_axis: f64) -> Vec<[f64; 3]> {

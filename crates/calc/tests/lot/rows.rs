@@ -1,29 +1,6 @@
 //! Rows of holes and jobs of an invented shop, for the tests.
 
 use quillbore_calc::input::{Ends, HoleEnd, JobInput, Place, RowId, RowInput, Surface};
-use quillbore_calc::job_figures::HoleFigures;
-use quillbore_calc::tables::Machine;
-
-pub(crate) fn machine() -> Machine {
-    Machine {
-        name: "bench head".into(),
-        part_mm: [400.0, 300.0, 200.0],
-        mass_kg: 100.0,
-        stroke_mm: 350.0,
-        tube_mm: [0.3, 3.0],
-        tube_length_mm: 450.0,
-        held_back_mm: 100.0,
-        stand_off_mm: 8.0,
-        pressure_bar: 60.0,
-        changer: false,
-        index_axis: false,
-        tilt_deg: None,
-        table_rapid_mm_min: 2000.0,
-        head_rapid_mm_min: 1000.0,
-        attended: 0.4,
-        rate_per_hour: 60.0,
-    }
-}
 
 /// A row of through holes on a flat face.
 pub(crate) fn row(id: u32, count: u32, diameter_mm: f64, depth_mm: f64) -> RowInput {
@@ -80,38 +57,5 @@ pub(crate) fn placed(id: u32, axes: &[[f64; 3]]) -> RowInput {
     RowInput {
         places,
         ..row(id, axes.len() as u32, 1.0, 20.0)
-    }
-}
-
-/// Figures of a row as far as clampings need them.
-pub(crate) fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
-    HoleFigures {
-        row: row.id,
-        places: row.count,
-        limits_mm: row.limits_mm,
-        depth_mm: row.depth_mm,
-        tilt_deg: row.tilt_deg,
-        tube: Some(tube),
-        guide: Some(tube),
-        gap_mm: None,
-        size_mm: None,
-        verdict: None,
-        feed_mm_min: None,
-        wear_ratio: None,
-        minutes: None,
-        minutes_in: None,
-        zones_mm: None,
-        mouth_mm: None,
-        wear_mm: None,
-        wear_high_mm: None,
-        overtravel_mm: None,
-        target_depth_mm: None,
-        machine_depth_mm: None,
-        usable_mm: None,
-        reach_one_mm: None,
-        limit_mm: None,
-        electrodes_per_hole: None,
-        ends: Some(ends),
-        findings: vec![],
     }
 }

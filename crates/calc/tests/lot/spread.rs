@@ -97,7 +97,6 @@ fn streams_are_fixed_and_do_not_go_together() {
         Factor::Feed,
         Factor::Wear,
         Factor::Handling,
-        Factor::DepthHalved,
         Factor::Holes,
         Factor::Breakage,
         Factor::Breakages,

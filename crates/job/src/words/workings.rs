@@ -65,7 +65,7 @@ pub const fn formula(formula: Formula) -> &'static str {
             "touch-off + entry + full metal + exit + overtravel + retract + changes inside the hole; in full metal the feed falls with depth as 1 / (1 + (z / depth halved)^exponent)"
         }
         Formula::Wear => "wear ratio by length, times the depth drilled",
-        Formula::TargetDepth => "stand-off + depth + half the exit zone + overtravel",
+        Formula::TargetDepth => "stand-off + depth + exit zone beyond the axis + overtravel",
         Formula::ReachOne => "usable length / (1 + wear ratio)",
         Formula::Chain => {
             "each further electrode reaches (usable length + wear ratio x depth so far) / (1 + wear ratio)"
@@ -124,6 +124,7 @@ pub const fn name(name: Name) -> &'static str {
         Name::Tilt => "angle from the normal",
         Name::EntryZone => "entry zone",
         Name::ExitZone => "exit zone",
+        Name::BeyondExit => "exit zone beyond the axis",
         Name::Travel => "travel in metal",
         Name::TouchOff => "touch-off",
         Name::Entry => "entry",
@@ -154,6 +155,7 @@ pub const fn name(name: Name) -> &'static str {
         Name::ElectrodeChanges => "electrode changes",
         Name::GuideChanges => "guide changes",
         Name::Dressing => "dressing",
+        Name::Handling => "handling",
         Name::StandBy => "standing by",
         Name::Receive => "receiving",
         Name::Wash => "washing",

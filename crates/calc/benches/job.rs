@@ -1,0 +1,69 @@
+//! Figures of a job of 2,000 rows, and of a ring of 1,500 places: quick, asked, answered.
+
+#![expect(
+    missing_docs,
+    reason = "what criterion's macros make has no documentation"
+)]
+
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use quillbore_calc::JobInput;
+use quillbore_calc::assemble::{answer, figures, questions, quick};
+use quillbore_calc::input::{PartAxis, RowInput};
+
+#[path = "../tests/lot/rows.rs"]
+mod rows;
+#[path = "../tests/lot/shop.rs"]
+mod shop;
+
+/// 2,000 rows of seven sizes, forty depths, two tilts.
+fn many_rows() -> JobInput {
+    let row = |id: u32| {
+        let diameter = [0.62, 0.82, 1.02, 1.12, 1.32, 1.62, 2.12][id as usize % 7];
+        RowInput {
+            tilt_deg: f64::from(id % 2) * 30.0,
+            ..rows::row(id, 1 + id % 5, diameter, 5.0 + f64::from(id % 40))
+        }
+    };
+    rows::job(10, (1..=2000).map(row).collect())
+}
+
+/// One row of 1,500 places, each in a direction of its own.
+fn ring() -> JobInput {
+    let axes: Vec<[f64; 3]> = (0..1500)
+        .map(|at| {
+            let turn = f64::from(at) / 1500.0 * std::f64::consts::TAU;
+            [-libm::cos(turn), -libm::sin(turn), 0.0]
+        })
+        .collect();
+    JobInput {
+        machine: Some(1),
+        index_about: Some(PartAxis::Z),
+        ..rows::job(10, vec![rows::placed(1, &axes)])
+    }
+}
+
+fn job(criterion: &mut Criterion) {
+    let tables = shop::tables();
+    for (name, input) in [("2000 rows", many_rows()), ("ring of 1500", ring())] {
+        let asked = questions(&input, &tables);
+        let answers = answer(&asked);
+        criterion.bench_function(&format!("{name}, quick"), |bench| {
+            bench.iter(|| quick(black_box(&input), &tables));
+        });
+        criterion.bench_function(&format!("{name}, questions"), |bench| {
+            bench.iter(|| questions(black_box(&input), &tables));
+        });
+        criterion.bench_function(&format!("{name}, figures with answers"), |bench| {
+            bench.iter(|| figures(black_box(&input), &tables, Some(&answers)));
+        });
+        let mut slow = criterion.benchmark_group("answers");
+        slow.sample_size(10);
+        slow.bench_function(name, |bench| bench.iter(|| answer(black_box(&asked))));
+        slow.finish();
+    }
+}
+
+criterion_group!(benches, job);
+criterion_main!(benches);

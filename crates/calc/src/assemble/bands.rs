@@ -1,0 +1,151 @@
+//! P10 and P90 of hours, electrodes and cost: of the joint draw where it is at hand, else to first
+//! order from the lot factors' deviations.
+
+use alloc::vec::Vec;
+
+use super::Answers;
+use super::prepare::{Prepared, Ready};
+use crate::quantity::{Band, Z90};
+use crate::rollup::Counts;
+use crate::spread::percentiles;
+
+/// A band about the planned value; the draw's P10 and P90 where there are draws.
+fn about(plan: f64, drawn: Option<Band>, first_order: f64) -> Band {
+    let (p10, p90) = drawn.map_or_else(
+        || {
+            let ratio = libm::exp(Z90 * first_order);
+            (plan / ratio, plan * ratio)
+        },
+        |band| (band.p10, band.p90),
+    );
+    Band {
+        p10: p10.min(plan),
+        p50: plan,
+        p90: p90.max(plan),
+    }
+}
+
+/// Minutes of a lot that go with the feed [min], and those times their deviation.
+fn sparking(ready: &Ready, quantity: f64) -> [f64; 2] {
+    ready.rows.iter().fold([0.0, 0.0], |[sum, spread], row| {
+        let minutes = f64::from(row.holes) * quantity * row.at_median.sparking_min;
+        [sum + minutes, spread + minutes * row.feed_sigma]
+    })
+}
+
+/// Machine and labor hours with their first-order parts: what of their deviation comes from the feed
+/// and what from handling [h].
+pub(super) struct FirstOrder {
+    pub(super) feed: [f64; 2],
+    pub(super) handling: [f64; 2],
+}
+
+/// First-order deviations of machine and labor hours.
+pub(super) fn first_order(
+    prepared: &Prepared<'_>,
+    ready: &Ready,
+    counts: &Counts,
+    minutes: [f64; 2],
+) -> FirstOrder {
+    let [sum, spread] = sparking(ready, counts.parts as f64);
+    let scatter = prepared.tables.start.handling_scatter;
+    let shares = [1.0, ready.times.attended];
+    let feed = shares.map(|share| share * spread / 60.0);
+    let [machine, labor] = minutes;
+    let [of_machine, of_labor] = shares.map(|share| share * sum);
+    FirstOrder {
+        feed,
+        handling: [
+            (machine - of_machine).max(0.0) * scatter / 60.0,
+            (labor - of_labor).max(0.0) * scatter / 60.0,
+        ],
+    }
+}
+
+/// Machine and labor hours of the offered lot from their median minutes.
+pub(super) fn hours(
+    prepared: &Prepared<'_>,
+    ready: &Ready,
+    counts: &Counts,
+    minutes: [f64; 2],
+    answers: Option<&Answers>,
+) -> [Band; 2] {
+    let drawn = drawn_hours(ready, counts, answers);
+    let first = first_order(prepared, ready, counts, minutes);
+    [0, 1].map(|which| {
+        let plan = minutes[which] / 60.0;
+        let deviation = libm::hypot(first.feed[which], first.handling[which]);
+        let values: Vec<f64> = drawn.iter().map(|hours| hours[which]).collect();
+        about(
+            plan,
+            percentiles(&values),
+            deviation / plan.max(f64::MIN_POSITIVE),
+        )
+    })
+}
+
+/// Machine and labor hours draw by draw; travel is not drawn and is added to each.
+pub(super) fn drawn_hours(
+    ready: &Ready,
+    counts: &Counts,
+    answers: Option<&Answers>,
+) -> Vec<[f64; 2]> {
+    let times = &ready.times;
+    let travel = if times.table_mm_min > 0.0 {
+        counts.travel_mm / times.table_mm_min
+    } else {
+        0.0
+    };
+    let draws = answers.into_iter().flat_map(|answers| &answers.draws);
+    draws
+        .map(|draw| {
+            let [machine, labor] = draw.minutes;
+            [
+                (machine + travel) / 60.0,
+                (labor + travel * times.attended) / 60.0,
+            ]
+        })
+        .collect()
+}
+
+/// Electrodes of a tube, whole ones.
+pub(super) fn electrodes(
+    ready: &Ready,
+    tube: usize,
+    needed: f64,
+    answers: Option<&Answers>,
+) -> Band {
+    let draws = answers.into_iter().flat_map(|answers| &answers.draws);
+    let values: Vec<f64> = draws
+        .filter_map(|draw| draw.electrodes.get(tube).copied())
+        .collect();
+    let band = about(needed, percentiles(&values), wear_sigma(ready, Some(tube)));
+    Band {
+        p10: libm::round(band.p10),
+        p50: band.p50,
+        p90: libm::round(band.p90),
+    }
+}
+
+/// Deviation of wear, of the rows of one tube or of all, weighted by what they wear.
+pub(super) fn wear_sigma(ready: &Ready, tube: Option<usize>) -> f64 {
+    let index = tube
+        .and_then(|tube| ready.tubes.get(tube))
+        .map(|tube| tube.tube);
+    let rows = ready.rows.iter();
+    let of_tube = rows.filter(|row| index.is_none_or(|index| row.tube == index));
+    let (worn, spread) = of_tube.fold((0.0, 0.0), |(worn, spread), row| {
+        let length = f64::from(row.holes) * row.at_median.wear_mm;
+        (worn + length, spread + length * row.wear_sigma)
+    });
+    if worn > 0.0 { spread / worn } else { 0.0 }
+}
+
+/// Full cost of the lot from its planned value: drawn costs where there are any.
+pub(super) fn cost(plan: f64, drawn: &[f64], first_order: f64) -> Band {
+    about(
+        plan,
+        percentiles(drawn),
+        first_order / plan.max(f64::MIN_POSITIVE),
+    )
+}

@@ -1,0 +1,207 @@
+//! Everything of a job that is computed before electrodes, lot and price.
+
+use alloc::vec::Vec;
+
+use super::draws::DrawQuestion;
+use super::electrodes::{Tube, pack_questions, tubes};
+use super::{Answers, Questions, checks};
+use crate::hole::{Context, Draw, DrawnHole, Drill, material_findings};
+use crate::input::JobInput;
+use crate::job_figures::{HoleFigures, JobFigures};
+use crate::quantity::Z90;
+use crate::rollup::Times;
+use crate::setup::{Run, Setups, setups};
+use crate::tables::{Machine, Tables};
+use crate::travel::{length, sweep};
+
+/// Fewest points whose order is worth a search; a sweep orders fewer as well.
+const SEARCHED_FROM: usize = 4;
+
+/// A job with its rows and clampings computed.
+pub(crate) struct Prepared<'a> {
+    pub(crate) input: &'a JobInput,
+    pub(crate) tables: &'a Tables,
+    pub(crate) machine: Option<&'a Machine>,
+    pub(crate) holes: Vec<HoleFigures>,
+    pub(crate) setups: Setups,
+    /// What lots are made of; `None` until machine and every row are complete.
+    pub(super) ready: Option<Ready>,
+}
+
+/// Rows and tubes that a lot can be computed from.
+pub(super) struct Ready {
+    pub(super) rows: Vec<Row>,
+    pub(super) tubes: Vec<Tube>,
+    pub(super) times: Times,
+}
+
+/// A row as the lot needs it.
+pub(super) struct Row {
+    /// Index among the job's rows.
+    pub(super) index: usize,
+    /// Holes in one part.
+    pub(super) holes: u32,
+    /// Index of its tube.
+    pub(super) tube: usize,
+    pub(super) drill: Drill,
+    /// One hole at the medians.
+    pub(super) at_median: DrawnHole,
+    /// One hole at the ninetieth percentile of wear.
+    pub(super) at_high_wear: DrawnHole,
+    /// Deviation of the logarithm of the lot's feed.
+    pub(super) feed_sigma: f64,
+    /// Deviation of the logarithm of the lot's wear.
+    pub(super) wear_sigma: f64,
+}
+
+impl<'a> Prepared<'a> {
+    pub(crate) fn new(input: &'a JobInput, tables: &'a Tables) -> Self {
+        let machine = input
+            .machine
+            .and_then(|machine| tables.machines.get(machine));
+        let context = Context::new(input, tables);
+        let mut holes: Vec<HoleFigures> = input
+            .rows
+            .iter()
+            .map(|row| context.row_figures(row))
+            .collect();
+        let setups = setups(input, &holes, machine);
+        for (index, finding) in &setups.row_findings {
+            holes[*index].findings.push(finding.clone());
+        }
+        let ready =
+            machine.and_then(|machine| Ready::new(&context, input, tables, machine, &holes));
+        Self {
+            input,
+            tables,
+            machine,
+            holes,
+            setups,
+            ready,
+        }
+    }
+
+    /// What would be searched and drawn.
+    pub(super) fn questions(&self) -> Questions {
+        let Some(ready) = &self.ready else {
+            return Questions::default();
+        };
+        Questions {
+            orders: self.searched().map(|run| run.points.clone()).collect(),
+            packings: pack_questions(self, ready),
+            draw: DrawQuestion::new(self, ready),
+        }
+    }
+
+    fn searched(&self) -> impl Iterator<Item = &Run> {
+        let runs = self.setups.runs.iter().flatten();
+        runs.filter(|run| run.points.len() >= SEARCHED_FROM)
+    }
+
+    /// Puts travel and order into the clampings.
+    fn put_orders(&mut self, answers: Option<&Answers>) {
+        let mut searched = answers.map(|answers| answers.orders.iter());
+        for (setup, runs) in self.setups.figures.iter_mut().zip(&self.setups.runs) {
+            for run in runs {
+                let found = if run.points.len() >= SEARCHED_FROM {
+                    searched.as_mut().and_then(Iterator::next)
+                } else {
+                    None
+                };
+                let swept;
+                let order = match found {
+                    Some(order) => order,
+                    None => {
+                        swept = sweep(&run.points);
+                        &swept
+                    }
+                };
+                if !run.points.is_empty() {
+                    let travel = setup.travel_mm.unwrap_or(0.0) + length(&run.points, order);
+                    setup.travel_mm = Some(travel);
+                }
+                let id = |row: usize| self.input.rows[row].id;
+                let placed: Vec<_> = run
+                    .spots
+                    .iter()
+                    .filter(|spot| spot.point.is_some())
+                    .collect();
+                let stops = order.iter().filter_map(|&at| placed.get(at as usize));
+                setup
+                    .order
+                    .extend(stops.map(|spot| (id(spot.row), spot.number)));
+                let unplaced = run.spots.iter().filter(|spot| spot.point.is_none());
+                setup.order.extend(unplaced.map(|spot| (id(spot.row), 0)));
+            }
+        }
+    }
+
+    pub(super) fn figures(mut self, answers: Option<&Answers>) -> JobFigures {
+        self.put_orders(answers);
+        let mut findings = checks::checks(&self);
+        findings.extend(material_findings(self.input, self.tables));
+        findings.extend(self.setups.findings.iter().cloned());
+        let offered = self.input.quantity.filter(|&quantity| quantity > 0);
+        let (lot, price) = match (&self.ready, offered) {
+            (Some(ready), Some(quantity)) => {
+                let lot = self.lot(ready, quantity, answers, &mut findings);
+                let price = self.price_figures(ready, &lot, answers, &mut findings);
+                (Some(lot.figures), price)
+            }
+            _ => (None, None),
+        };
+        let settled = answers.is_some() || self.ready.is_none();
+        JobFigures {
+            holes: self.holes,
+            setups: self.setups.figures,
+            lot,
+            price,
+            findings,
+            settled,
+        }
+    }
+}
+
+impl Ready {
+    fn new(
+        context: &Context<'_>,
+        input: &JobInput,
+        tables: &Tables,
+        machine: &Machine,
+        holes: &[HoleFigures],
+    ) -> Option<Self> {
+        let rows: Vec<Row> = (0..)
+            .zip(input.rows.iter().zip(holes))
+            .map(|(index, (row, figures))| Row::new(index, context.drill(row)?, figures))
+            .collect::<Option<_>>()?;
+        if rows.is_empty() {
+            return None;
+        }
+        Some(Self {
+            tubes: tubes(&rows, holes, tables),
+            times: Times::new(&tables.start, machine),
+            rows,
+        })
+    }
+}
+
+impl Row {
+    fn new(index: usize, drill: Drill, figures: &HoleFigures) -> Option<Self> {
+        let at_median = drill.at(&Draw::MEDIAN);
+        let [feed_sigma, wear_sigma] = drill.sigmas();
+        let at_high_wear = drill.at(&Draw {
+            wear: libm::exp(Z90 * wear_sigma),
+            ..Draw::MEDIAN
+        });
+        Some(Self {
+            index,
+            holes: figures.places,
+            tube: figures.tube?,
+            drill,
+            at_median,
+            at_high_wear,
+            feed_sigma,
+            wear_sigma,
+        })
+    }
+}

@@ -1,0 +1,262 @@
+//! Workings of the lot's figures.
+
+use alloc::vec::Vec;
+
+use super::{Job, Worked, plain};
+use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit};
+use crate::input::Ends;
+use crate::price::{Terms, markup, price};
+
+/// Up to so many rows each row's minutes stand apart, so that each can be opened.
+const ROWS_APART: usize = 24;
+
+/// Electrodes of one tube.
+pub(super) fn electrodes(job: &Job<'_>, tube: usize) -> Option<Worked> {
+    let lot = job.figures.lot.as_ref()?;
+    let figure = lot.electrodes.iter().find(|figure| figure.tube == tube)?;
+    let parts = f64::from(lot.quantity);
+    let mut inputs = Vec::new();
+    let (mut ends, mut usable) = (0.0, None);
+    for hole in job
+        .figures
+        .holes
+        .iter()
+        .filter(|hole| hole.tube == Some(tube))
+    {
+        let both = hole.ends == Some(Ends::Both);
+        ends += f64::from(hole.places) * parts * if both { 2.0 } else { 1.0 };
+        usable = usable.or(hole.usable_mm);
+        let wear = hole.wear_mm?;
+        let opens = Figure::Wear(hole.row);
+        inputs.push(job.opened(Name::Wear, wear, Unit::Mm, opens));
+    }
+    inputs.insert(0, plain(Name::Usable, usable?, Unit::Mm, Origin::Computed));
+    let count = |name, value| plain(name, value, Unit::Count, Origin::Computed);
+    inputs.push(count(Name::HolesInLot, ends));
+    inputs.push(count(Name::AtLeast, f64::from(figure.at_least)));
+    inputs.push(count(Name::Kit, f64::from(figure.kit)));
+    Some(Worked {
+        formula: Formula::Packing,
+        inputs,
+        result: whole(f64::from(figure.needed)),
+    })
+}
+
+/// Clampings of one part.
+pub(super) fn setups(job: &Job<'_>) -> Option<Worked> {
+    let setups = &job.figures.setups;
+    if setups.is_empty() {
+        return None;
+    }
+    let origin = if job.input.rows.iter().all(|row| row.places.is_empty()) {
+        Origin::Computed
+    } else {
+        Origin::Typed
+    };
+    let directions = setups
+        .iter()
+        .map(|setup| f64::from(setup.directions))
+        .sum::<f64>();
+    let turned = setups.iter().filter(|setup| setup.turned_over).count();
+    let moves = setups
+        .iter()
+        .map(|setup| f64::from(setup.index_moves) + f64::from(setup.tilts))
+        .sum::<f64>();
+    Some(Worked {
+        formula: Formula::SetupsByDirection,
+        inputs: alloc::vec![
+            plain(Name::Directions, directions, Unit::Count, origin),
+            plain(Name::Index, moves, Unit::Count, Origin::Computed),
+            plain(Name::TurnOver, turned as f64, Unit::Count, Origin::Computed),
+        ],
+        result: whole(setups.len() as f64),
+    })
+}
+
+/// Machine hours of the lot.
+pub(super) fn machine_hours(job: &Job<'_>) -> Option<Worked> {
+    let lot = job.figures.lot.as_ref()?;
+    let minutes = &lot.machine;
+    let [with_setups, with_electrodes] = openings(job);
+    let mut inputs = alloc::vec![
+        part(Name::SetUp, minutes.set_up, with_setups),
+        part(Name::FirstPiece, minutes.first_piece, with_setups),
+        part(Name::Load, minutes.load, with_setups),
+        part(Name::Index, minutes.index, with_setups),
+        part(Name::TurnOver, minutes.turn_over, with_setups),
+        part(Name::TableTravel, minutes.travel, None),
+    ];
+    let holes = &job.figures.holes;
+    if holes.len() <= ROWS_APART {
+        for hole in holes {
+            let each = hole.minutes?.p50;
+            let all = f64::from(hole.places) * f64::from(lot.quantity) * each;
+            inputs.push(part(Name::Holes, all, Some(Figure::HoleMinutes(hole.row))));
+        }
+    } else {
+        inputs.push(part(Name::Holes, minutes.holes, None));
+    }
+    inputs.extend([
+        part(
+            Name::ElectrodeChanges,
+            minutes.electrode_changes,
+            with_electrodes,
+        ),
+        part(Name::GuideChanges, minutes.guide_changes, None),
+        part(Name::Dressing, minutes.dressing, with_electrodes),
+    ]);
+    Some(Worked {
+        formula: Formula::MachineMinutes,
+        inputs,
+        result: hours(minutes.sum()),
+    })
+}
+
+/// Labor hours of the lot.
+pub(super) fn labor_hours(job: &Job<'_>) -> Option<Worked> {
+    let minutes = &job.figures.lot.as_ref()?.labor;
+    let [with_setups, _] = openings(job);
+    Some(Worked {
+        formula: Formula::LaborMinutes,
+        inputs: alloc::vec![
+            part(Name::Receive, minutes.receive, None),
+            part(Name::SetUp, minutes.set_up, with_setups),
+            part(Name::Handling, minutes.handling, None),
+            part(Name::StandBy, minutes.stand_by, Some(Figure::MachineHours)),
+            part(Name::Wash, minutes.wash, None),
+            part(Name::Inspect, minutes.inspect, None),
+            part(Name::Pack, minutes.pack, None),
+        ],
+        result: hours(minutes.sum()),
+    })
+}
+
+/// Full cost of the lot.
+pub(super) fn lot_cost(job: &Job<'_>) -> Option<Worked> {
+    let lot = job.figures.lot.as_ref()?;
+    let cost = &job.figures.price.as_ref()?.cost;
+    let money = |name, value, origin| plain(name, value, Unit::Money, origin);
+    let computed = |name, value| money(name, value, Origin::Computed);
+    let opened = |name, value, figure| job.opened(name, value, Unit::Money, figure);
+    let electrodes = match &lot.electrodes[..] {
+        [one] => opened(
+            Name::ElectrodeCost,
+            cost.electrodes,
+            Figure::Electrodes(one.tube),
+        ),
+        _ => computed(Name::ElectrodeCost, cost.electrodes),
+    };
+    Some(Worked {
+        formula: Formula::CostLines,
+        inputs: alloc::vec![
+            opened(Name::Machine, cost.machine, Figure::MachineHours),
+            opened(Name::Labor, cost.labor, Figure::LaborHours),
+            electrodes,
+            computed(Name::GuideCost, cost.guides),
+            computed(Name::Dielectric, cost.dielectric),
+            computed(Name::Power, cost.power),
+            money(Name::OutsideWork, cost.outside, Origin::Typed),
+            computed(Name::Redo, cost.redo),
+            computed(Name::PartRisk, cost.part_risk),
+        ],
+        result: Quantity {
+            value: cost.sum(),
+            unit: Unit::Money,
+        },
+    })
+}
+
+/// Price of one part at a quantity.
+pub(super) fn unit_price(job: &Job<'_>, quantity: u32) -> Option<Worked> {
+    let priced = job.figures.price.as_ref()?;
+    let line = priced
+        .breaks
+        .iter()
+        .find(|line| line.quantity == quantity)?;
+    let cost = line.unit_cost * f64::from(quantity);
+    let rates = &job.tables.rates;
+    let terms = Terms {
+        margin: priced.margin,
+        minimum_charge: rates.minimum_charge,
+        minor_digits: rates.minor_digits,
+    };
+    // The price before any overrule, by the one function that makes prices.
+    let each = price(cost, quantity, &terms)?.each;
+    let lot_cost = if job.input.quantity == Some(quantity) {
+        job.opened(Name::LotCost, cost, Unit::Money, Figure::LotCost)
+    } else {
+        plain(Name::LotCost, cost, Unit::Money, Origin::Computed)
+    };
+    let margin = if job.input.margin.is_some() {
+        Origin::Typed
+    } else {
+        Origin::RateCard
+    };
+    Some(Worked {
+        formula: Formula::UnitPrice,
+        inputs: alloc::vec![
+            lot_cost,
+            plain(
+                Name::Quantity,
+                f64::from(quantity),
+                Unit::Count,
+                Origin::Typed
+            ),
+            plain(
+                Name::UnitCost,
+                line.unit_cost,
+                Unit::Money,
+                Origin::Computed
+            ),
+            plain(Name::Margin, priced.margin, Unit::Share, margin),
+            plain(
+                Name::Markup,
+                markup(priced.margin)?,
+                Unit::Share,
+                Origin::Computed
+            ),
+            plain(
+                Name::MinimumCharge,
+                rates.minimum_charge,
+                Unit::Money,
+                Origin::RateCard
+            ),
+        ],
+        result: Quantity {
+            value: f64::try_from(each).ok()?,
+            unit: Unit::Money,
+        },
+    })
+}
+
+/// What the minutes of clampings and of electrodes rest on, the latter only where there is one
+/// tube.
+fn openings(job: &Job<'_>) -> [Option<Figure>; 2] {
+    let tubes = job.figures.lot.as_ref().map(|lot| &lot.electrodes[..]);
+    let electrodes = match tubes {
+        Some([one]) => Some(Figure::Electrodes(one.tube)),
+        _ => None,
+    };
+    [Some(Figure::Setups), electrodes]
+}
+
+fn part(name: Name, minutes: f64, opens: Option<Figure>) -> Input {
+    Input {
+        opens,
+        ..plain(name, minutes, Unit::Min, Origin::Computed)
+    }
+}
+
+fn hours(minutes: f64) -> Quantity {
+    Quantity {
+        value: minutes / 60.0,
+        unit: Unit::Hour,
+    }
+}
+
+fn whole(value: f64) -> Quantity {
+    Quantity {
+        value,
+        unit: Unit::Count,
+    }
+}

@@ -1,0 +1,139 @@
+//! How a figure came about, worked out when asked and never stored.
+
+mod lot;
+mod row;
+
+use alloc::vec::Vec;
+
+use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit, Working};
+use crate::finding::Kind;
+use crate::input::JobInput;
+use crate::job_figures::JobFigures;
+use crate::tables::Tables;
+
+/// The working of a figure: formula, inputs with where each came from, result.
+///
+/// Formula: the figure's own, by [`Formula`]; what an estimator overruled stands beside the result.
+///
+/// - `input`, `tables`: what the figures were computed from.
+/// - `figures`: the job's figures.
+/// - `figure`: which one.
+///
+/// Result: the working, or `None` where the figure has no value yet.
+///
+/// ```
+/// use quillbore_calc::figure::{Input, Name};
+/// # use quillbore_calc::figure::{Origin, Quantity, Unit, Working, Formula};
+/// # fn sum(working: &Working) -> f64 {
+/// working.inputs.iter().filter(|input| input.value.unit == Unit::Min).map(|input| input.value.value).sum()
+/// # }
+/// # let of = |name, value| Input { name, value: Quantity { value, unit: Unit::Min }, origin: Origin::Computed, opens: None };
+/// # let working = Working { figure: quillbore_calc::Figure::MachineHours, formula: Formula::MachineMinutes,
+/// #     inputs: vec![of(Name::SetUp, 40.0), of(Name::Holes, 80.0)],
+/// #     result: Quantity { value: 2.0, unit: Unit::Hour }, overruled: None };
+/// # assert_eq!(sum(&working) / 60.0, working.result.value);
+/// ```
+///
+/// Source: the modules that compute the figures.
+#[must_use]
+pub fn working(
+    input: &JobInput,
+    tables: &Tables,
+    figures: &JobFigures,
+    figure: Figure,
+) -> Option<Working> {
+    let job = Job {
+        input,
+        tables,
+        figures,
+    };
+    let Worked {
+        formula,
+        inputs,
+        result,
+    } = match figure {
+        Figure::Electrode(row)
+        | Figure::Gap(row)
+        | Figure::Feed(row)
+        | Figure::HoleMinutes(row)
+        | Figure::Wear(row)
+        | Figure::TargetDepth(row)
+        | Figure::ReachOne(row)
+        | Figure::ElectrodesPerHole(row) => row::worked(&job, row, figure)?,
+        Figure::Electrodes(tube) => lot::electrodes(&job, tube)?,
+        Figure::Setups => lot::setups(&job)?,
+        Figure::MachineHours => lot::machine_hours(&job)?,
+        Figure::LaborHours => lot::labor_hours(&job)?,
+        Figure::LotCost => lot::lot_cost(&job)?,
+        Figure::UnitPrice(quantity) => lot::unit_price(&job, quantity)?,
+    };
+    let (computed, overruled) = job.overruled(figure);
+    Some(Working {
+        figure,
+        formula,
+        inputs,
+        result: Quantity {
+            value: computed.unwrap_or(result.value),
+            ..result
+        },
+        overruled,
+    })
+}
+
+/// A job with its figures.
+struct Job<'a> {
+    input: &'a JobInput,
+    tables: &'a Tables,
+    figures: &'a JobFigures,
+}
+
+/// What a working consists of beside the overrule.
+struct Worked {
+    formula: Formula,
+    inputs: Vec<Input>,
+    result: Quantity,
+}
+
+impl Job<'_> {
+    /// What was computed and what stands instead, for an overruled figure.
+    fn overruled(&self, figure: Figure) -> (Option<f64>, Option<f64>) {
+        let of_rows = self.figures.holes.iter().flat_map(|hole| &hole.findings);
+        let said = self.figures.findings.iter().chain(of_rows);
+        let mut found = said.filter_map(|finding| match finding.kind {
+            Kind::Overruled {
+                figure: other,
+                computed,
+                stands,
+            } if other == figure => Some((computed, Some(stands))),
+            _ => None,
+        });
+        found.next().unwrap_or((None, None))
+    }
+
+    /// Whether a figure was overruled: then that is where it comes from, else from `otherwise`.
+    fn origin(&self, figure: Figure, otherwise: Origin) -> Origin {
+        if self.overruled(figure).1.is_some() {
+            Origin::Overruled
+        } else {
+            otherwise
+        }
+    }
+
+    /// An input that is a figure of its own and can be opened.
+    fn opened(&self, name: Name, value: f64, unit: Unit, figure: Figure) -> Input {
+        Input {
+            opens: Some(figure),
+            ..plain(name, value, unit, self.origin(figure, Origin::Computed))
+        }
+    }
+}
+
+/// An input that cannot be opened.
+fn plain(name: Name, value: f64, unit: Unit, origin: Origin) -> Input {
+    Input {
+        name,
+        value: Quantity { value, unit },
+        origin,
+        opens: None,
+    }
+}

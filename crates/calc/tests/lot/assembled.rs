@@ -1,0 +1,510 @@
+//! A whole job, from rows to price.
+
+use quillbore_calc::assemble::{answer, figures, figures_now, questions, quick};
+use quillbore_calc::figure::Figure;
+use quillbore_calc::finding::Kind;
+use quillbore_calc::input::{Ends, OneOff, Overrule, PartAxis, RowId};
+use quillbore_calc::price::{Terms, price};
+use quillbore_calc::{Band, JobFigures, JobInput};
+
+use crate::rows::{job, placed, row};
+use crate::shop::tables;
+
+/// Two tubes, three rows, further quantities, a fixture.
+fn sample() -> JobInput {
+    let rows = vec![
+        row(1, 6, 0.82, 20.0),
+        row(2, 4, 0.82, 12.0),
+        row(3, 2, 1.12, 30.0),
+    ];
+    JobInput {
+        breaks: vec![1, 100],
+        outside_work: 25.0,
+        one_off: vec![OneOff {
+            what: "fixture".into(),
+            cost: 144.0,
+        }],
+        ..job(25, rows)
+    }
+}
+
+fn with(figure: Figure, value: f64) -> JobInput {
+    JobInput {
+        overrules: vec![Overrule { figure, value }],
+        ..sample()
+    }
+}
+
+#[track_caller]
+fn near(computed: f64, expected: f64, relative: f64) {
+    assert!(
+        (computed - expected).abs() <= relative * expected.abs(),
+        "{computed} is not within {relative} of {expected}"
+    );
+}
+
+#[track_caller]
+fn in_order(band: Band) {
+    assert!(band.p10 <= band.p50 && band.p50 <= band.p90, "{band:?}");
+}
+
+fn unit_prices(figures: &JobFigures) -> Vec<String> {
+    let price = figures.price.as_ref().unwrap();
+    price
+        .breaks
+        .iter()
+        .map(|line| line.each.to_string())
+        .collect()
+}
+
+#[test]
+fn sums_are_what_they_sum() {
+    let figures = figures_now(&sample(), &tables());
+    let lot = figures.lot.as_ref().unwrap();
+    let price = figures.price.as_ref().unwrap();
+    assert!(figures.settled);
+    near(lot.machine_hours.p50, lot.machine.sum() / 60.0, 1e-12);
+    near(lot.labor_hours.p50, lot.labor.sum() / 60.0, 1e-12);
+    let in_holes: f64 = figures
+        .holes
+        .iter()
+        .map(|hole| 25.0 * f64::from(hole.places) * hole.minutes.unwrap().p50)
+        .sum();
+    near(lot.machine.holes, in_holes, 1e-12);
+    near(lot.labor.inspect, 25.0 * 12.0 * 0.25, 1e-12);
+    near(price.lot_cost.p50, price.cost.sum(), 1e-12);
+    // The invented shop: 60 an hour for the machine, 45 for labor, 2 a tube, a guide of 40 lasts 500
+    // holes, 3 and 2 an hour, redo 5 % of the first three, 1 % of a part of 500.
+    let tubes: f64 = lot
+        .electrodes
+        .iter()
+        .map(|tube| f64::from(tube.needed) * 2.0)
+        .sum();
+    let cost = &price.cost;
+    near(cost.machine, lot.machine_hours.p50 * 60.0, 1e-12);
+    near(cost.labor, lot.labor_hours.p50 * 45.0, 1e-12);
+    near(cost.electrodes, tubes, 1e-12);
+    near(cost.guides, 25.0 * 12.0 / 500.0 * 40.0, 1e-12);
+    near(
+        cost.dielectric + cost.power,
+        lot.machine_hours.p50 * 5.0,
+        1e-12,
+    );
+    near(cost.redo, 0.05 * (cost.machine + cost.labor + tubes), 1e-12);
+    assert_eq!((cost.outside, cost.part_risk), (25.0, 5.0));
+    for band in [lot.machine_hours, lot.labor_hours, price.lot_cost] {
+        in_order(band);
+        assert!(band.p10 < band.p50 && band.p50 < band.p90);
+    }
+}
+
+#[test]
+fn every_quantity_is_priced_by_the_same_engine() {
+    let together = figures_now(&sample(), &tables());
+    let each = unit_prices(&together);
+    for (quantity, in_breaks) in [(25, &each[0]), (1, &each[1]), (100, &each[2])] {
+        let alone = JobInput {
+            quantity: Some(quantity),
+            breaks: vec![],
+            ..sample()
+        };
+        assert_eq!(&unit_prices(&figures_now(&alone, &tables()))[0], in_breaks);
+    }
+    let price = together.price.unwrap();
+    // 144 at a margin of 20 %.
+    let (what, charge) = &price.one_off[0];
+    assert_eq!(
+        (what.as_str(), charge.to_string().as_str()),
+        ("fixture", "180.00")
+    );
+    near(price.markup, 0.25, 1e-12);
+}
+
+#[test]
+fn small_lots_meet_the_minimum_charge() {
+    let mut tables = tables();
+    tables.rates.minimum_charge = 5000.0;
+    let input = JobInput {
+        breaks: vec![],
+        ..sample()
+    };
+    let figures = figures_now(&input, &tables);
+    let line = &figures.price.as_ref().unwrap().breaks[0];
+    assert!(line.minimum);
+    assert_eq!(line.lot.to_string(), "5000.00");
+    let said =
+        |finding: &quillbore_calc::Finding| finding.kind == Kind::MinimumCharge { minimum: 5000.0 };
+    assert!(figures.findings.iter().any(said));
+}
+
+#[test]
+fn quick_figures_stand_near_settled_ones_and_say_that_they_are_quick() {
+    let quick = quick(&sample(), &tables());
+    let settled = figures_now(&sample(), &tables());
+    assert!(!quick.settled);
+    let (fast, slow) = (quick.lot.unwrap(), settled.lot.unwrap());
+    near(fast.machine_hours.p50, slow.machine_hours.p50, 0.02);
+    near(fast.machine_hours.p10, slow.machine_hours.p10, 0.05);
+    near(fast.machine_hours.p90, slow.machine_hours.p90, 0.05);
+    let (fast_price, slow_price) = (quick.price.unwrap(), settled.price.unwrap());
+    near(fast_price.lot_cost.p90, slow_price.lot_cost.p90, 0.05);
+    for (fast, slow) in fast.electrodes.iter().zip(&slow.electrodes) {
+        assert!(fast.at_least <= slow.at_least && fast.needed <= slow.needed);
+        assert!(slow.at_least <= slow.needed && slow.needed + slow.spares <= slow.kit);
+        assert!(slow.needed <= slow.by_order);
+        in_order(slow.band);
+    }
+}
+
+#[test]
+fn plans_drill_every_hole_of_the_lot() {
+    let figures = figures_now(&sample(), &tables());
+    for tube in &figures.lot.unwrap().electrodes {
+        for hole in figures
+            .holes
+            .iter()
+            .filter(|hole| hole.tube == Some(tube.tube))
+        {
+            let drilled: u32 = tube
+                .plan
+                .iter()
+                .flat_map(|load| {
+                    load.holes
+                        .iter()
+                        .map(move |&(row, holes)| (row, holes * load.times))
+                })
+                .filter(|&(row, _)| row == hole.row)
+                .map(|(_, holes)| holes)
+                .sum();
+            assert_eq!(drilled, 25 * hole.places);
+        }
+        let loaded: u32 = tube.plan.iter().map(|load| load.times).sum();
+        assert_eq!(loaded, tube.needed);
+    }
+}
+
+#[test]
+fn answers_to_other_questions_are_left_out() {
+    let (input, tables) = (sample(), tables());
+    let answers = answer(&questions(&input, &tables));
+    assert_eq!(
+        figures(&input, &tables, Some(&answers)),
+        figures_now(&input, &tables)
+    );
+    // A rate or a margin asks nothing new.
+    let dearer = JobInput {
+        margin: Some(0.4),
+        ..input.clone()
+    };
+    assert!(figures(&dearer, &tables, Some(&answers)).settled);
+    let more = JobInput {
+        quantity: Some(26),
+        ..input
+    };
+    assert_eq!(
+        figures(&more, &tables, Some(&answers)),
+        quick(&more, &tables)
+    );
+}
+
+#[test]
+fn overruled_hours_and_electrodes_carry_into_cost_and_price() {
+    let tables = tables();
+    let plain = figures_now(&sample(), &tables);
+    let (lot, cost) = (plain.lot.unwrap(), plain.price.unwrap().cost);
+    let hours = lot.machine_hours.p50;
+
+    let longer = figures_now(&with(Figure::MachineHours, 1.5 * hours), &tables);
+    let (longer_lot, longer_price) = (longer.lot.as_ref().unwrap(), longer.price.as_ref().unwrap());
+    near(longer_price.cost.machine, 1.5 * cost.machine, 1e-12);
+    near(
+        longer_lot.machine_hours.p90,
+        1.5 * lot.machine_hours.p90,
+        1e-12,
+    );
+    let said = Kind::Overruled {
+        figure: Figure::MachineHours,
+        computed: Some(hours),
+        stands: 1.5 * hours,
+    };
+    assert!(longer.findings.iter().any(|finding| finding.kind == said));
+
+    let tube = &lot.electrodes[0];
+    let twice = f64::from(2 * tube.needed);
+    let more = figures_now(&with(Figure::Electrodes(tube.tube), twice), &tables);
+    let figure = &more.lot.as_ref().unwrap().electrodes[0];
+    assert_eq!(figure.needed, 2 * tube.needed);
+    assert_eq!(figure.kit - figure.needed, tube.kit - tube.needed);
+    let bought = more.price.unwrap().cost.electrodes;
+    near(
+        bought,
+        cost.electrodes + f64::from(tube.needed) * 2.0,
+        1e-12,
+    );
+}
+
+#[test]
+fn overruled_cost_and_unit_price_stand_in_the_price() {
+    let tables = tables();
+    let plain = figures_now(&sample(), &tables);
+    let plain_price = plain.price.unwrap();
+    let cost = plain_price.lot_cost.p50;
+    let dearer = figures_now(&with(Figure::LotCost, 2.0 * cost), &tables);
+    let terms = Terms {
+        margin: 0.2,
+        minimum_charge: 80.0,
+        minor_digits: 2,
+    };
+    let breaks = dearer.price.unwrap().breaks;
+    assert_eq!(breaks[0].each, price(2.0 * cost, 25, &terms).unwrap().each);
+    // Further quantities take the same ratio.
+    near(
+        breaks[2].unit_cost,
+        2.0 * plain_price.breaks[2].unit_cost,
+        1e-12,
+    );
+
+    let set = figures_now(&with(Figure::UnitPrice(100), 9.995), &tables);
+    let breaks = set.price.unwrap().breaks;
+    assert!(breaks[2].overruled && !breaks[0].overruled);
+    assert_eq!(
+        (breaks[2].each.to_string(), breaks[2].lot.to_string()),
+        ("10.00".into(), "1000.00".into())
+    );
+    assert_eq!(breaks[0], plain_price.breaks[0]);
+}
+
+#[test]
+fn an_overruled_number_of_setups_moves_the_minutes() {
+    let two = figures_now(&with(Figure::Setups, 2.0), &tables());
+    let machine = two.lot.unwrap().machine;
+    near(machine.set_up, 80.0, 1e-12);
+    near(machine.first_piece, 14.0, 1e-12);
+}
+
+#[test]
+fn a_half_filled_job_has_rows_but_no_lot() {
+    let mut input = sample();
+    input.rows[1].depth_mm = None;
+    let figures = figures_now(&input, &tables());
+    assert_eq!(
+        (figures.lot.is_none(), figures.price.is_none()),
+        (true, true)
+    );
+    assert!(figures.holes[0].minutes.is_some());
+    for (figures, missing) in [
+        (
+            JobInput {
+                quantity: None,
+                ..sample()
+            },
+            Kind::QuantityMissing,
+        ),
+        (
+            JobInput {
+                machine: None,
+                ..sample()
+            },
+            Kind::MachineMissing,
+        ),
+        (
+            JobInput {
+                quantity: Some(0),
+                ..sample()
+            },
+            Kind::QuantityMissing,
+        ),
+        (
+            JobInput {
+                machine: Some(99),
+                ..sample()
+            },
+            Kind::MachineMissing,
+        ),
+    ]
+    .map(|(input, missing)| (figures_now(&input, &tables()), missing))
+    {
+        assert!(figures.lot.is_none() && figures.price.is_none());
+        assert!(
+            figures
+                .findings
+                .iter()
+                .any(|finding| finding.kind == missing)
+        );
+    }
+}
+
+#[test]
+fn an_impossible_margin_is_told_and_has_no_price() {
+    for margin in [1.0, -0.2, f64::NAN] {
+        let input = JobInput {
+            margin: Some(margin),
+            ..sample()
+        };
+        let figures = figures_now(&input, &tables());
+        assert!(figures.lot.is_some() && figures.price.is_none());
+        let told = |finding: &quillbore_calc::Finding| {
+            matches!(finding.kind, Kind::MarginImpossible { .. })
+        };
+        assert!(figures.findings.iter().any(told));
+    }
+}
+
+#[test]
+fn the_part_at_risk_is_capped() {
+    let capped = JobInput {
+        part_value: Some(8000.0),
+        liability_cap: Some(2500.0),
+        ..sample()
+    };
+    let price = figures_now(&capped, &tables()).price.unwrap();
+    assert_eq!(price.cost.part_risk, 25.0);
+}
+
+#[test]
+fn parts_that_do_not_fit_are_told() {
+    let large = JobInput {
+        part_mm: Some([500.0, 10.0, 10.0]),
+        mass_kg: Some(101.0),
+        ..sample()
+    };
+    let figures = quick(&large, &tables());
+    let codes: Vec<_> = figures
+        .findings
+        .iter()
+        .map(|finding| finding.kind.code())
+        .collect();
+    assert!(codes.contains(&"part-too-large") && codes.contains(&"part-too-heavy"));
+    // Stood on end it fits: 190 is within the 200 of height.
+    let on_end = JobInput {
+        part_mm: Some([190.0, 390.0, 290.0]),
+        ..sample()
+    };
+    let codes = quick(&on_end, &tables());
+    assert!(
+        codes
+            .findings
+            .iter()
+            .all(|finding| finding.kind.code() != "part-too-large")
+    );
+}
+
+#[test]
+fn too_few_tubes_in_the_drawer_are_told() {
+    let mut tables = tables();
+    for tube in &mut tables.tubes {
+        tube.stock = Some(1);
+    }
+    let figures = figures_now(&sample(), &tables);
+    let short = |finding: &&quillbore_calc::Finding| {
+        matches!(finding.kind, Kind::TubesShort { stock: 1, .. })
+    };
+    assert_eq!(figures.findings.iter().filter(short).count(), 2);
+}
+
+#[test]
+fn the_planned_hours_are_the_draw_s_median_within_three_percent() {
+    // The plan is the figure at all medians; a sum of lognormals has its median a little above. P50
+    // is the plan, so half way between P10 and P90 of the draw, in logarithms, must lie near it.
+    let lot = figures_now(&sample(), &tables()).lot.unwrap();
+    for band in [lot.machine_hours, lot.labor_hours] {
+        near((band.p10 * band.p90).sqrt(), band.p50, 0.03);
+    }
+}
+
+#[test]
+fn an_edit_moves_the_figures_and_not_their_noise() {
+    // The same throws: hours in proportion where everything is in proportion.
+    let one = JobInput {
+        breaks: vec![],
+        ..job(10, vec![row(1, 40, 0.82, 20.0)])
+    };
+    let lot = |input: &JobInput| figures_now(input, &tables()).lot.unwrap();
+    let [before, after] = [
+        lot(&one),
+        lot(&JobInput {
+            part_value: None,
+            ..one.clone()
+        }),
+    ];
+    assert_eq!(before, after);
+    let narrow = {
+        let mut tables = tables();
+        tables.start.handling_scatter = 0.0;
+        figures_now(&one, &tables).lot.unwrap()
+    };
+    assert!(narrow.machine_hours.p90 < before.machine_hours.p90);
+}
+
+#[test]
+fn a_ring_travels_and_indexes() {
+    let axes = [
+        [-1.0, 0.0, 0.0],
+        [0.0, -1.0, 0.0],
+        [1.0, 0.0, 0.0],
+        [0.0, 1.0, 0.0],
+    ];
+    let mut ring = placed(1, &axes);
+    // Five holes a face, 10 mm apart along the axis, numbered out of order.
+    let faces = ring.places.clone();
+    ring.places.clear();
+    for (step, up) in [(0, 20.0), (1, 0.0), (2, 40.0), (3, 10.0), (4, 30.0)] {
+        for face in &faces {
+            let [x, y, _] = face.point_mm;
+            ring.places.push(quillbore_calc::input::Place {
+                number: face.number + 4 * step,
+                point_mm: [x, y, up],
+                axis: face.axis,
+            });
+        }
+    }
+    ring.count = 20;
+    let input = JobInput {
+        machine: Some(1),
+        index_about: Some(PartAxis::Z),
+        ..job(3, vec![ring])
+    };
+    let figures = figures_now(&input, &tables());
+    let [setup] = &figures.setups[..] else {
+        panic!("one clamping");
+    };
+    assert_eq!(
+        (setup.directions, setup.index_moves, setup.holes),
+        (4, 3, 20)
+    );
+    // Four times 40 mm.
+    near(setup.travel_mm.unwrap(), 160.0, 1e-9);
+    assert_eq!(setup.order.len(), 20);
+    let mut numbers: Vec<u32> = setup.order.iter().map(|&(_, number)| number).collect();
+    numbers.sort_unstable();
+    assert!(numbers.into_iter().eq(1..=20));
+    near(
+        figures.lot.unwrap().machine.travel,
+        3.0 * 160.0 / 2000.0,
+        1e-9,
+    );
+}
+
+#[test]
+fn both_ends_take_a_turn_over_and_two_guides_shares() {
+    let mut deep = row(1, 2, 1.12, 200.0);
+    deep.ends = Some(Ends::Both);
+    let figures = figures_now(&job(4, vec![deep]), &tables());
+    let lot = figures.lot.unwrap();
+    near(lot.machine.turn_over, 20.0, 1e-12);
+    near(lot.machine.set_up, 40.0, 1e-12);
+    near(
+        figures.price.unwrap().cost.guides,
+        4.0 * 2.0 * 2.0 / 500.0 * 40.0,
+        1e-12,
+    );
+    assert_eq!(figures.setups[1].rows, [RowId(1)]);
+}
+
+#[test]
+fn the_same_input_gives_the_same_figures() {
+    assert_eq!(
+        figures_now(&sample(), &tables()),
+        figures_now(&sample(), &tables())
+    );
+}

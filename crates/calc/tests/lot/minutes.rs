@@ -1,0 +1,148 @@
+//! Minutes of a lot, done by hand from round counts and times.
+
+use quillbore_calc::job_figures::SetupFigures;
+use quillbore_calc::rollup::{Changes, Counts, Times, TubeUse, roll_up, setup_counts};
+
+use crate::shop::{machine, start};
+
+/// Medians of the invented shop: set up 40, first piece 7, load 3, tilt 12, turn over 20, change 2.5
+/// (thin 5), guide 7, dressing 0.7, receive 10, wash 2, pin 0.25, pack 1; table 2000 mm/min; 0.4
+/// attended.
+fn times() -> Times {
+    Times::new(&start(), &machine())
+}
+
+#[track_caller]
+fn near(computed: f64, by_hand: f64) {
+    assert!(
+        (computed - by_hand).abs() < 1e-9,
+        "{computed}, by hand {by_hand}"
+    );
+}
+
+fn clamping(guide_changes: u32, tilts: u32, passes: u32, turned_over: bool) -> SetupFigures {
+    SetupFigures {
+        directions: 1,
+        rows: vec![],
+        holes: 1,
+        turned_over,
+        index_moves: 5,
+        tilts,
+        guide_changes,
+        passes,
+        travel_mm: Some(100.0),
+        order: vec![],
+    }
+}
+
+#[test]
+fn every_kind_of_minute() {
+    let counts = Counts {
+        parts: 10,
+        set_ups: 1,
+        turn_overs: 1,
+        loads: 20,
+        index_moves: 50,
+        tilts: 2,
+        guide_changes: 1,
+        travel_mm: 4000.0,
+        holes: 100,
+        hole_minutes: 300.0,
+        inside: Changes { thin: 0, other: 4 },
+        between: Changes { thin: 3, other: 6 },
+        dressings: 90,
+    };
+    let (machine, labor) = roll_up(&counts, &times());
+    near(machine.set_up, 40.0);
+    near(machine.first_piece, 14.0);
+    near(machine.load, 60.0);
+    near(machine.index, 5.0 + 24.0);
+    near(machine.turn_over, 20.0);
+    near(machine.travel, 2.0);
+    near(machine.holes, 300.0);
+    near(machine.electrode_changes, 15.0 + 15.0);
+    near(machine.guide_changes, 7.0);
+    near(machine.dressing, 63.0);
+    near(machine.sum(), 565.0);
+
+    near(labor.receive, 10.0);
+    near(labor.set_up, 54.0);
+    // Load, turn over, tilt, guide, changes between and inside by hand, dressing.
+    near(
+        labor.handling,
+        60.0 + 20.0 + 24.0 + 7.0 + 30.0 + 10.0 + 63.0,
+    );
+    // 0.4 of the holes less the changes in them, of index moves and of travel.
+    near(labor.stand_by, 0.4 * (290.0 + 5.0 + 2.0));
+    near(labor.wash, 20.0);
+    near(labor.inspect, 25.0);
+    near(labor.pack, 10.0);
+
+    // With a changer the same minutes run at the machine's own pace, and nobody's hand is in them.
+    let changer = Times {
+        changer: true,
+        ..times()
+    };
+    let (_, labor) = roll_up(&counts, &changer);
+    near(labor.handling, 60.0 + 20.0 + 24.0 + 7.0);
+    near(labor.stand_by, 0.4 * (300.0 + 30.0 + 63.0 + 5.0 + 2.0));
+}
+
+#[test]
+fn a_lot_is_run_part_by_part_or_pass_by_pass() {
+    // One guide change of 7 against one more load of 3 for each part.
+    let setups = [clamping(1, 0, 2, false)];
+    for (parts, loads, changes) in [(1, 1, 1), (2, 4, 1), (50, 100, 1)] {
+        let counts = setup_counts(&setups, parts, &times());
+        assert_eq!(
+            (counts.loads, counts.guide_changes),
+            (loads, changes),
+            "{parts}"
+        );
+    }
+    // Dear to load: the guide is changed for each part.
+    let heavy = Times {
+        load: 30.0,
+        ..times()
+    };
+    let counts = setup_counts(&setups, 50, &heavy);
+    assert_eq!((counts.loads, counts.guide_changes), (50, 50));
+}
+
+#[test]
+fn clampings_add_up() {
+    let setups = [clamping(0, 0, 1, false), clamping(0, 0, 1, true)];
+    let counts = setup_counts(&setups, 4, &times());
+    assert_eq!((counts.set_ups, counts.turn_overs, counts.loads), (1, 1, 8));
+    assert_eq!(counts.index_moves, 40);
+    near(counts.travel_mm, 800.0);
+}
+
+#[test]
+fn electrodes_bring_changes_and_dressings() {
+    // Nine electrodes drill a hundred holes: eight changes, and 91 tips dressed.
+    let plain = TubeUse {
+        ends: 100,
+        chained: 0,
+        whole: 0,
+        shared: 9,
+    };
+    assert_eq!(
+        (
+            plain.electrodes(),
+            plain.changes_between(),
+            plain.dressings()
+        ),
+        (9, 8, 91)
+    );
+    // Ten holes of two electrodes each, the second shared by five: each hole starts on a fresh one.
+    let chained = TubeUse {
+        ends: 10,
+        chained: 10,
+        whole: 10,
+        shared: 2,
+    };
+    assert_eq!((chained.electrodes(), chained.changes_between()), (12, 9));
+    let nothing = TubeUse::default();
+    assert_eq!((nothing.changes_between(), nothing.dressings()), (0, 0));
+}

@@ -1,0 +1,278 @@
+//! Every figure's working: its inputs, put into its formula by hand, give the result shown.
+
+use quillbore_calc::assemble::figures_now;
+use quillbore_calc::figure::{Formula, Name, Origin, Unit, Working};
+use quillbore_calc::input::{Ends, Overrule, RowId, RowInput};
+use quillbore_calc::working::working;
+use quillbore_calc::{Figure, JobFigures, JobInput, Tables};
+
+use crate::rows::{job, row};
+use crate::shop::tables;
+
+/// Plain, tilted, deep with several electrodes, from both ends.
+fn sample() -> JobInput {
+    let tilted = RowInput {
+        tilt_deg: 30.0,
+        ..row(2, 4, 1.12, 12.0)
+    };
+    let both = RowInput {
+        ends: Some(Ends::Both),
+        ..row(4, 1, 1.12, 200.0)
+    };
+    JobInput {
+        breaks: vec![100],
+        ..job(
+            25,
+            vec![row(1, 6, 0.82, 20.0), tilted, row(3, 1, 1.12, 200.0), both],
+        )
+    }
+}
+
+fn all_figures(figures: &JobFigures) -> Vec<Figure> {
+    let mut all = vec![
+        Figure::Setups,
+        Figure::MachineHours,
+        Figure::LaborHours,
+        Figure::LotCost,
+        Figure::UnitPrice(25),
+        Figure::UnitPrice(100),
+    ];
+    for hole in &figures.holes {
+        all.extend([
+            Figure::Electrode(hole.row),
+            Figure::Gap(hole.row),
+            Figure::Feed(hole.row),
+            Figure::HoleMinutes(hole.row),
+            Figure::Wear(hole.row),
+            Figure::TargetDepth(hole.row),
+            Figure::ReachOne(hole.row),
+            Figure::ElectrodesPerHole(hole.row),
+        ]);
+    }
+    let electrodes = figures.lot.iter().flat_map(|lot| &lot.electrodes);
+    all.extend(electrodes.map(|tube| Figure::Electrodes(tube.tube)));
+    all
+}
+
+/// The value that the desk shows.
+fn shown(figures: &JobFigures, figure: Figure, tables: &Tables) -> f64 {
+    let hole = |id: RowId| figures.holes.iter().find(|hole| hole.row == id).unwrap();
+    let lot = figures.lot.as_ref().unwrap();
+    let price = figures.price.as_ref().unwrap();
+    match figure {
+        Figure::Electrode(row) => tables.tubes[hole(row).tube.unwrap()].outer_mm,
+        Figure::Gap(row) => hole(row).gap_mm.unwrap().p50(),
+        Figure::Feed(row) => hole(row).feed_mm_min.unwrap(),
+        Figure::HoleMinutes(row) => hole(row).minutes.unwrap().p50,
+        Figure::Wear(row) => hole(row).wear_mm.unwrap(),
+        Figure::TargetDepth(row) => hole(row).target_depth_mm.unwrap(),
+        Figure::ReachOne(row) => hole(row).reach_one_mm.unwrap(),
+        Figure::ElectrodesPerHole(row) => hole(row).electrodes_per_hole.unwrap().into(),
+        Figure::Electrodes(tube) => {
+            let mut tubes = lot.electrodes.iter();
+            tubes
+                .find(|other| other.tube == tube)
+                .unwrap()
+                .needed
+                .into()
+        }
+        Figure::Setups => figures.setups.len() as f64,
+        Figure::MachineHours => lot.machine_hours.p50,
+        Figure::LaborHours => lot.labor_hours.p50,
+        Figure::LotCost => price.lot_cost.p50,
+        Figure::UnitPrice(quantity) => {
+            let mut breaks = price.breaks.iter();
+            let line = breaks.find(|line| line.quantity == quantity).unwrap();
+            f64::try_from(line.each).unwrap()
+        }
+    }
+}
+
+/// The value of an input by its name.
+fn input(working: &Working, name: Name) -> f64 {
+    let mut inputs = working.inputs.iter().filter(|input| input.name == name);
+    inputs.next().map_or_else(
+        || panic!("no {name:?} in {working:?}"),
+        |input| input.value.value,
+    )
+}
+
+fn sum(working: &Working, unit: Unit) -> f64 {
+    let inputs = working
+        .inputs
+        .iter()
+        .filter(|input| input.value.unit == unit);
+    inputs.map(|input| input.value.value).sum()
+}
+
+/// The formula by hand; `None` where it is a search, whose answer is bounded instead.
+fn by_hand(working: &Working) -> Option<f64> {
+    let of = |name| input(working, name);
+    Some(match working.formula {
+        Formula::GapByDiameter => (of(Name::GapLow) * of(Name::GapHigh)).sqrt(),
+        Formula::FeedByDiameter => {
+            of(Name::MaterialFeed) * of(Name::SizeFactor) * of(Name::ChannelsFactor)
+        }
+        Formula::HoleMinutes => sum(working, Unit::Min),
+        Formula::Wear => of(Name::WearRatio) * of(Name::Depth),
+        Formula::TargetDepth => sum(working, Unit::Mm),
+        Formula::ReachOne => of(Name::Usable) / (1.0 + of(Name::WearRatio)),
+        Formula::MachineMinutes | Formula::LaborMinutes => sum(working, Unit::Min) / 60.0,
+        Formula::CostLines => sum(working, Unit::Money),
+        Formula::UnitPrice => {
+            let by_margin = of(Name::LotCost) / of(Name::Quantity) / (1.0 - of(Name::Margin));
+            let least = of(Name::MinimumCharge) / of(Name::Quantity);
+            (by_margin.max(least) * 100.0).round() / 100.0
+        }
+        Formula::ElectrodeChoice
+        | Formula::Chain
+        | Formula::Packing
+        | Formula::SetupsByDirection => return None,
+    })
+}
+
+#[test]
+fn every_figure_opens_and_its_inputs_give_what_is_shown() {
+    let (job, tables) = (sample(), tables());
+    let figures = figures_now(&job, &tables);
+    for figure in all_figures(&figures) {
+        let working = working(&job, &tables, &figures, figure)
+            .unwrap_or_else(|| panic!("{figure:?} does not open"));
+        assert_eq!((working.figure, working.overruled), (figure, None));
+        assert!(!working.inputs.is_empty(), "{figure:?}");
+        let shown = shown(&figures, figure, &tables);
+        let near = |value: f64| (value - shown).abs() <= 1e-9 * shown.abs();
+        assert!(near(working.result.value), "{working:?} shows {shown}");
+        if let Some(value) = by_hand(&working) {
+            assert!(near(value), "{working:?} gives {value}, shown {shown}");
+        }
+        for opened in working.inputs.iter().filter_map(|input| input.opens) {
+            assert!(
+                quillbore_calc::working::working(&job, &tables, &figures, opened).is_some(),
+                "{opened:?}, named by {figure:?}, does not open"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_tube_s_working_tells_its_largest_and_smallest_hole() {
+    let (job, tables) = (sample(), tables());
+    let figures = figures_now(&job, &tables);
+    for hole in &figures.holes {
+        let working = working(&job, &tables, &figures, Figure::Electrode(hole.row)).unwrap();
+        let of = |name| input(&working, name);
+        let tube = working.result.value;
+        let largest = tube + 2.0 * of(Name::GapHigh) + of(Name::TubeTolerance);
+        let smallest = tube + 2.0 * of(Name::GapLow) - of(Name::Taper);
+        assert!((of(Name::LargestHole) - largest).abs() < 1e-12);
+        assert!((of(Name::SmallestHole) - smallest).abs() < 1e-12);
+        assert!(of(Name::LargestHole) <= of(Name::UpperLimit));
+    }
+}
+
+#[test]
+fn wear_ratios_shown_are_the_start_values_at_that_depth() {
+    let (job, tables) = (sample(), tables());
+    let figures = figures_now(&job, &tables);
+    // Row 1: 0.7 mm tube in tool steel. Median wear sqrt(0.4 x 1.2); between 1.3 at 0.5 mm and 1 at
+    // 1 mm, ln-ln, 1.3^(ln(1/0.7)/ln 2); rise (sqrt 1.5 - 1) over 100 diameters.
+    let of_depth = |depth: f64| {
+        let by_size = libm::pow(1.3, libm::log(1.0 / 0.7) / libm::log(2.0));
+        let rise = (1.5_f64.sqrt() - 1.0) / 70.0;
+        0.48_f64.sqrt() * by_size * (1.0 + rise * depth)
+    };
+    let ratio = |figure| {
+        let working = working(&job, &tables, &figures, figure).unwrap();
+        input(&working, Name::WearRatio)
+    };
+    let reach = figures.holes[0].reach_one_mm.unwrap();
+    assert!((ratio(Figure::Wear(RowId(1))) - of_depth(20.0)).abs() < 1e-9);
+    assert!((ratio(Figure::ReachOne(RowId(1))) - of_depth(reach)).abs() < 1e-9);
+}
+
+#[test]
+fn an_overrule_stands_beside_the_computed_result() {
+    let tables = tables();
+    let plain = figures_now(&sample(), &tables);
+    for figure in all_figures(&plain) {
+        // A setup more, and else a tenth more; these three are computed only.
+        if matches!(
+            figure,
+            Figure::TargetDepth(_) | Figure::ReachOne(_) | Figure::ElectrodesPerHole(_)
+        ) {
+            continue;
+        }
+        let computed = shown(&plain, figure, &tables);
+        let value = match figure {
+            Figure::Electrode(RowId(1)) => 0.5,
+            Figure::Electrode(_) => 0.9,
+            Figure::Electrodes(_) | Figure::Setups => computed + 1.0,
+            Figure::UnitPrice(_) => computed + 1.25,
+            _ => computed * 1.1,
+        };
+        let job = JobInput {
+            overrules: vec![Overrule { figure, value }],
+            ..sample()
+        };
+        let figures = figures_now(&job, &tables);
+        let opened = working(&job, &tables, &figures, figure).unwrap();
+        let near = |value: f64| (value - computed).abs() <= 1e-9 * computed;
+        assert_eq!(opened.overruled, Some(value), "{figure:?}");
+        assert!(near(opened.result.value), "{opened:?}, computed {computed}");
+        if let Some(value) = by_hand(&opened) {
+            assert!(near(value), "{opened:?} gives {value}, computed {computed}");
+        }
+        let stands = shown(&figures, figure, &tables);
+        if figure != Figure::Setups {
+            assert!(
+                (stands - value).abs() < 1e-9 * value,
+                "{figure:?} shows {stands}"
+            );
+        }
+    }
+}
+
+#[test]
+fn an_overruled_input_says_so_where_it_is_used() {
+    let tables = tables();
+    let job = JobInput {
+        overrules: vec![Overrule {
+            figure: Figure::MachineHours,
+            value: 40.0,
+        }],
+        ..sample()
+    };
+    let figures = figures_now(&job, &tables);
+    let cost = working(&job, &tables, &figures, Figure::LotCost).unwrap();
+    let machine = cost
+        .inputs
+        .iter()
+        .find(|input| input.name == Name::Machine)
+        .unwrap();
+    assert_eq!(
+        (machine.origin, machine.opens, machine.value.value),
+        (Origin::Overruled, Some(Figure::MachineHours), 40.0 * 60.0)
+    );
+    // What the price rests on is the cost that stands.
+    let price = working(&job, &tables, &figures, Figure::UnitPrice(25)).unwrap();
+    assert!((input(&price, Name::LotCost) - sum(&cost, Unit::Money)).abs() < 1e-9);
+}
+
+#[test]
+fn what_has_no_value_does_not_open() {
+    let tables = tables();
+    let mut job = sample();
+    job.rows[0].depth_mm = None;
+    let figures = figures_now(&job, &tables);
+    for figure in [
+        Figure::HoleMinutes(RowId(1)),
+        Figure::Wear(RowId(99)),
+        Figure::MachineHours,
+        Figure::Electrodes(0),
+        Figure::UnitPrice(25),
+    ] {
+        assert_eq!(working(&job, &tables, &figures, figure), None, "{figure:?}");
+    }
+    assert!(working(&job, &tables, &figures, Figure::Gap(RowId(1))).is_some());
+}
