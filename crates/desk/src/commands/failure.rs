@@ -1,0 +1,57 @@
+//! Why a command could not be done: message, hint, and the path last.
+
+use std::fmt;
+use std::path::{Path, PathBuf};
+
+/// A command that could not be done.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Failure {
+    message: String,
+    hint: String,
+    path: Option<PathBuf>,
+}
+
+impl Failure {
+    /// A failure with what to do about it.
+    #[must_use]
+    pub fn new(message: impl Into<String>, hint: impl Into<String>) -> Self {
+        Self { message: message.into(), hint: hint.into(), path: None }
+    }
+
+    /// The same, about a file or folder.
+    #[must_use]
+    pub fn at(self, path: &Path) -> Self {
+        Self { path: Some(path.to_owned()), ..self }
+    }
+
+    /// A word of the command line that means nothing here.
+    #[must_use]
+    pub fn unknown(word: &str) -> Self {
+        Self::new(
+            format!("\u{201c}{word}\u{201d} means nothing here"),
+            "see quillbore --help",
+        )
+    }
+
+    /// A file that can't be read or written, in the system's words.
+    #[must_use]
+    pub fn io(doing: &str, error: &std::io::Error, path: &Path) -> Self {
+        Self::new(format!("{doing}: {error}"), "check the path and the rights to it").at(path)
+    }
+
+    /// Standard output that can't be written.
+    #[must_use]
+    pub fn output(error: &std::io::Error) -> Self {
+        Self::new(format!("Standard output can't be written: {error}"), "check where it goes")
+    }
+}
+
+impl fmt::Display for Failure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}; {}", self.message.trim_end_matches('.'), self.hint)?;
+        match &self.path {
+            Some(path) => write!(f, ": {}", path.display()),
+            None => write!(f, "."),
+        }
+    }
+}

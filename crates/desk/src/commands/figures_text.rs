@@ -1,0 +1,114 @@
+//! The figures as text to read.
+
+use std::fmt::Write as _;
+
+use quillbore_calc::job_figures::HoleFigures;
+use quillbore_job::results::Results;
+use quillbore_job::words::english;
+use quillbore_job::words::findings::Speaker;
+use quillbore_job::{Field, Job, Shop, show_quantity as show};
+
+/// Every figure of a job, line by line, in the job's unit.
+#[must_use]
+pub fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String {
+    let speaker = Speaker { job, tables: &shop.tables, unit: job.unit };
+    let mut text = String::new();
+    // Writing to a String can't fail.
+    let _ = writeln!(
+        text,
+        "{}  {}  {}  {}",
+        job.number,
+        job.text(Field::Customer),
+        job.text(Field::Part),
+        job.text(Field::Material)
+    );
+    for hole in &results.figures.holes {
+        let _ = writeln!(text, "\n{}", hole_text(hole, shop, &speaker));
+    }
+    if let Some(lot) = &results.figures.lot {
+        let _ = writeln!(text);
+        for (what, minutes) in [
+            ("setting up", lot.machine.set_up),
+            ("first piece", lot.machine.first_piece),
+            ("loading", lot.machine.load),
+            ("index and tilt", lot.machine.index),
+            ("turning over", lot.machine.turn_over),
+            ("travel", lot.machine.travel),
+            ("in the holes", lot.machine.holes),
+            ("electrode changes", lot.machine.electrode_changes),
+            ("guide changes", lot.machine.guide_changes),
+            ("dressing", lot.machine.dressing),
+        ] {
+            let _ = writeln!(text, "machine: {what:<20}{:>14}", show::minutes_with_unit(minutes));
+        }
+    }
+    if let Some(price) = &results.figures.price {
+        let _ = writeln!(text);
+        for offered in &price.breaks {
+            let digits = shop.tables.rates.minor_digits;
+            let _ = writeln!(
+                text,
+                "{:>8} at {:>12} each, {:>14} the lot{}",
+                offered.quantity,
+                show::money_exact(offered.each, digits),
+                show::money_exact(offered.lot, digits),
+                if offered.minimum { ", by the minimum charge" } else { "" }
+            );
+        }
+    }
+    let _ = writeln!(text);
+    let foot: String = speaker.foot(&results.figures).into_iter().map(|piece| piece.text).collect();
+    let _ = writeln!(text, "{foot}");
+    for note in &results.notes {
+        let remedy = note.offer.as_ref().map_or_else(String::new, |offer| format!(" ({})", offer.words));
+        let _ = writeln!(text, "{}: {}{remedy}", english::level(note.level), note.text);
+    }
+    text.truncate(text.trim_end().len());
+    text
+}
+
+fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
+    let mut text = format!("{}  {} places", speaker.hole(hole.row), hole.places);
+    if let Some([lower, upper]) = hole.limits_mm {
+        let _ = write!(text, "  {} to {}", speaker.length(lower), speaker.length(upper));
+    }
+    if let Some(depth) = hole.depth_mm {
+        let _ = write!(text, "  {} deep", speaker.length(depth));
+    }
+    if let Some(tube) = hole.tube.and_then(|tube| shop.tables.tubes.get(tube)) {
+        let _ = write!(text, "\n  electrode {}", tube.name);
+    }
+    if let (Some([smallest, largest]), Some(verdict)) = (hole.size_mm, hole.verdict) {
+        let _ = write!(
+            text,
+            ", drills {} to {}: {}",
+            speaker.length(smallest),
+            speaker.length(largest),
+            english::verdict(verdict)
+        );
+    }
+    if let Some(minutes) = hole.minutes {
+        let _ = write!(
+            text,
+            "\n  {} a hole ({} to {})",
+            show::minutes_with_unit(minutes.p50),
+            show::minutes(minutes.p10),
+            show::minutes(minutes.p90)
+        );
+    }
+    if let Some(wear) = hole.wear_mm {
+        let _ = write!(text, ", wear {}", speaker.length(wear));
+    }
+    if let (Some(target), Some(reach), Some(limit)) =
+        (hole.target_depth_mm, hole.reach_one_mm, hole.limit_mm)
+    {
+        let _ = write!(
+            text,
+            "\n  target depth {}, one electrode reaches {}, none passes {}",
+            speaker.length(target),
+            speaker.length(reach),
+            speaker.length(limit)
+        );
+    }
+    text
+}

@@ -1,0 +1,96 @@
+//! `quillbore papers`: the papers of a job as PDF files.
+
+use std::path::PathBuf;
+
+use chrono::NaiveDate;
+use quillbore_job::results::results_now;
+
+use super::Ended;
+use super::failure::Failure;
+use super::words::Words;
+use crate::files;
+use crate::print::{self, Kind};
+
+/// What was asked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Papers {
+    job: PathBuf,
+    out: PathBuf,
+    only: Vec<Kind>,
+    sheet: quillbore_paper::Sheet,
+    day: NaiveDate,
+    replace: bool,
+    shop: Option<PathBuf>,
+}
+
+pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Failure> {
+    let (mut job, mut out, mut shop) = (None, None, None);
+    let mut only = Kind::ALL.to_vec();
+    let mut sheet = quillbore_paper::Sheet::A4;
+    let (mut day, mut replace) = (today, false);
+    while let Some(word) = words.next() {
+        match word.as_str() {
+            "--out" => out = Some(words.path("--out")?),
+            "--only" => only = kinds(&words.value("--only")?)?,
+            "--sheet" => {
+                sheet = match words.value("--sheet")?.to_lowercase().as_str() {
+                    "a4" => quillbore_paper::Sheet::A4,
+                    "letter" => quillbore_paper::Sheet::Letter,
+                    other => {
+                        return Err(Failure::new(
+                            format!("\u{201c}{other}\u{201d} is no sheet"),
+                            "--sheet a4 or --sheet letter",
+                        ));
+                    }
+                }
+            }
+            "--date" => day = words.date("--date")?,
+            "--replace" => replace = true,
+            "--shop" => shop = Some(words.path("--shop")?),
+            "--shelf" => {
+                words.path("--shelf")?;
+            }
+            _ if job.is_none() && !word.starts_with('-') => job = Some(PathBuf::from(word)),
+            _ => return Err(Failure::unknown(&word)),
+        }
+    }
+    let missing = |what: &str| {
+        Failure::new(format!("{what} is missing"), "quillbore papers JOB.ron --out DIR")
+    };
+    Ok(Papers {
+        job: job.ok_or_else(|| missing("The job"))?,
+        out: out.ok_or_else(|| missing("--out"))?,
+        only,
+        sheet,
+        day,
+        replace,
+        shop,
+    })
+}
+
+fn kinds(list: &str) -> Result<Vec<Kind>, Failure> {
+    list.split(',')
+        .map(|name| {
+            let name = name.trim();
+            Kind::ALL.iter().copied().find(|kind| kind.key() == name).ok_or_else(|| {
+                let known: Vec<&str> = Kind::ALL.iter().map(|kind| kind.key()).collect();
+                Failure::new(
+                    format!("\u{201c}{name}\u{201d} is no paper"),
+                    format!("there are {}", known.join(" and ")),
+                )
+            })
+        })
+        .collect()
+}
+
+pub(super) fn run(asked: &Papers, out: &mut impl std::io::Write) -> Result<Ended, Failure> {
+    let shop = files::shop_on(asked.shop.as_deref(), asked.day)?;
+    let job = files::open_job(&asked.job)?;
+    let results = results_now(&job, &shop);
+    let name = asked.job.file_stem().map_or_else(|| job.number.clone(), |stem| stem.to_string_lossy().into_owned());
+    let printed = print::print(&job, &results, &shop, asked.day, asked.sheet, &asked.only)?;
+    for path in print::write(&printed, &asked.out, &name, asked.replace)? {
+        writeln!(out, "{}", path.display()).map_err(|error| Failure::output(&error))?;
+    }
+    Ok(if results.stopped() { Ended::DoneWithStop } else { Ended::Done })
+}
