@@ -1,9 +1,20 @@
 //! Quillbore: the window, and the commands without a window.
 
 pub mod actions;
+pub mod app;
+pub mod commands;
+pub mod desk;
 pub mod dialogs;
+pub mod files;
 pub mod grid;
 pub mod look;
 pub mod preview;
+pub mod print;
+pub mod run;
 pub mod settings;
+pub mod sheet;
+pub mod shelf;
+pub mod view;
+pub mod window;
 pub mod worker;
+pub mod working;

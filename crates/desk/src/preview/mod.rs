@@ -1,5 +1,7 @@
 //! Pages on the screen, painted from the same model as the PDF.
 
 mod fill;
+mod page;
 
 pub use fill::even_odd;
+pub use page::paint_page;

@@ -1,0 +1,229 @@
+//! The single lines of a block: a label, a hairline to type on, choices under the line one is at.
+
+use egui::{FontId, Frame, Margin, RichText, TextEdit, Ui, vec2};
+use quillbore_job::results::Beside;
+use quillbore_job::words::english;
+use quillbore_job::{Block, Edit, Field, FieldKind};
+
+use super::{Anchors, Shared, block_head};
+use crate::look;
+use crate::view::{Ask, View};
+
+const LABEL_WIDTH: f32 = 118.0;
+const CHOICES: usize = 8;
+
+/// The lines that a first quotation needs; the others are laid out when asked for, or once filled.
+const ESSENTIAL: &[Field] = &[
+    Field::Customer,
+    Field::CustomerReference,
+    Field::Part,
+    Field::Revision,
+    Field::Drawing,
+    Field::DrawingRevision,
+    Field::Material,
+    Field::Condition,
+    Field::Quantity,
+    Field::Breaks,
+    Field::SizeX,
+    Field::SizeY,
+    Field::SizeZ,
+    Field::Mass,
+    Field::Thickness,
+    Field::AngleBasis,
+    Field::Due,
+    Field::PartValue,
+    Field::Machine,
+    Field::IndexAbout,
+    Field::Margin,
+    Field::LeadDays,
+];
+
+/// The block of the inquiry.
+pub fn inquiry_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    let summary = [Field::Customer, Field::Part, Field::Revision, Field::Material, Field::Quantity]
+        .iter()
+        .map(|field| shared.job.text(*field))
+        .filter(|text| !text.is_empty())
+        .collect::<Vec<_>>()
+        .join("   ");
+    if block_head(ui, Block::Inquiry, view, &summary) {
+        fields_ui(ui, Block::Inquiry, shared, view, anchors, asks);
+    }
+}
+
+/// The lines of a block, in two columns; long texts over both.
+pub fn fields_ui(
+    ui: &mut Ui,
+    block: Block,
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    let all = view.laid_out.contains(&block);
+    let shown = |field: &&Field| {
+        field.block() == block
+            && (all || ESSENTIAL.contains(field) || !shared.job.field(**field).is_empty())
+    };
+    let fields: Vec<Field> = Field::ALL.iter().filter(shown).copied().collect();
+    let (long, short): (Vec<Field>, Vec<Field>) =
+        fields.into_iter().partition(|field| field.kind() == FieldKind::Lines);
+    let column = (ui.available_width() - 24.0) / 2.0;
+    for pair in short.chunks(2) {
+        ui.horizontal_top(|ui| {
+            ui.spacing_mut().item_spacing.x = 0.0;
+            for (index, field) in pair.iter().enumerate() {
+                if index > 0 {
+                    ui.add_space(24.0);
+                }
+                ui.allocate_ui(vec2(column, 22.0), |ui| {
+                    ui.set_width(column);
+                    line_ui(ui, *field, shared, view, anchors, asks);
+                });
+            }
+        });
+    }
+    for field in long {
+        line_ui(ui, field, shared, view, anchors, asks);
+    }
+    let hidden = Field::ALL.iter().filter(|field| field.block() == block).count();
+    let word = if all { "fewer lines" } else { "more lines" };
+    if hidden > short.len() || all {
+        let response = look::quiet_word(ui, word);
+        response.widget_info(|| {
+            egui::WidgetInfo::labeled(egui::Role::Link, true, format!("{word} of {}", english::block(block)))
+        });
+        if response.clicked() {
+            super::toggle(&mut view.laid_out, block);
+        }
+    }
+}
+
+/// One line: its label and the place to type.
+fn line_ui(
+    ui: &mut Ui,
+    field: Field,
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    let t = look::tokens(ui);
+    let entry = shared.job.field(field);
+    let label = english::field(field);
+    let mut focused = false;
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        ui.allocate_ui_with_layout(
+            vec2(LABEL_WIDTH, 20.0),
+            egui::Layout::left_to_right(egui::Align::Center),
+            |ui| {
+                ui.set_width(LABEL_WIDTH);
+                ui.add(egui::Label::new(RichText::new(label).font(look::small()).color(t.pencil)).truncate());
+            },
+        );
+        let stands = shown_text(shared, field);
+        let mut text = view.drafts.get(&field).cloned().unwrap_or_else(|| stands.clone());
+        let lines = field.kind() == FieldKind::Lines;
+        let rows = text.lines().count().clamp(1, 6);
+        let edit = if lines { TextEdit::multiline(&mut text).desired_rows(rows) } else { TextEdit::singleline(&mut text) };
+        let response = ui.add(
+            edit.id(ui.make_persistent_id(("field", field.key())))
+                .frame(Frame::NONE)
+                .margin(Margin::symmetric(0, 1))
+                .font(body(ui))
+                .desired_width(ui.available_width() - 4.0),
+        );
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, label));
+        look::line_under(ui, &response, t.hairline, t.accent);
+        if entry.why().is_some() {
+            look::wavy_underline(ui.painter(), response.rect.x_range(), response.rect.bottom() - 1.0, t.accent);
+        }
+        anchors.put(Beside::Field(field), response.rect.center().y);
+        focused = response.has_focus();
+        if response.has_focus() || response.changed() {
+            view.drafts.insert(field, text.clone());
+        }
+        if response.lost_focus() && !view.choosing {
+            let given_up = ui.input(|input| input.key_pressed(egui::Key::Escape));
+            view.drafts.remove(&field);
+            if !given_up && text != stands {
+                asks.push(set(field, text, shared));
+            }
+        }
+    });
+    if focused || (view.choosing && view.drafts.contains_key(&field)) {
+        choices_ui(ui, field, shared, view, asks);
+    }
+}
+
+fn body(ui: &Ui) -> FontId {
+    let _ = ui;
+    look::body()
+}
+
+/// A field's text; a bare number that was typed in the other unit says so.
+fn shown_text(shared: &Shared<'_>, field: Field) -> String {
+    let entry = shared.job.field(field);
+    let other = entry.unit().is_some_and(|unit| unit != shared.job.unit);
+    let measures = matches!(field.kind(), FieldKind::Length | FieldKind::Tolerance);
+    super::holes::with_other_unit(entry.text(), entry.unit(), other && measures)
+}
+
+/// Every draft put into its place, as leaving the lines would do.
+pub fn commit_drafts(shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+    for (field, text) in std::mem::take(&mut view.drafts) {
+        if text != shown_text(shared, field) {
+            asks.push(set(field, text, shared));
+        }
+    }
+}
+
+fn set(field: Field, text: String, shared: &Shared<'_>) -> Ask {
+    Ask::Edit(Edit::SetField { field, text, unit: shared.job.unit })
+}
+
+/// The choices of a line, as words under it.
+fn choices_ui(ui: &mut Ui, field: Field, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+    let typed = view.drafts.get(&field).map_or("", String::as_str).to_lowercase();
+    let tables = &shared.shop.tables;
+    let names: Vec<String> = match field.kind() {
+        FieldKind::Material => tables.materials.iter().map(|row| row.name.clone()).collect(),
+        FieldKind::Machine => tables.machines.iter().map(|row| row.name.clone()).collect(),
+        FieldKind::AngleBasis => vec!["from the normal".to_owned(), "from the surface".to_owned()],
+        FieldKind::YesNo => vec![english::YES.to_owned(), english::NO.to_owned()],
+        FieldKind::PartAxis => ["none", "x", "y", "z"].map(str::to_owned).to_vec(),
+        _ => return,
+    };
+    let all_fit = names.len() <= CHOICES;
+    let stands = shared.job.text(field).to_lowercase();
+    let near: Vec<String> = names
+        .into_iter()
+        .filter(|name| all_fit || typed == stands || typed.split_whitespace().all(|word| name.to_lowercase().contains(word)))
+        .collect();
+    let more = near.len().saturating_sub(CHOICES);
+    let mut over = false;
+    ui.horizontal_wrapped(|ui| {
+        ui.add_space(LABEL_WIDTH + 6.0);
+        for name in near.iter().take(CHOICES) {
+            let response = look::word(ui, name);
+            over |= response.contains_pointer();
+            if response.clicked() {
+                view.drafts.remove(&field);
+                asks.push(set(field, name.clone(), shared));
+                over = false;
+            }
+            ui.add_space(4.0);
+        }
+        if more > 0 {
+            super::pencil(ui, &format!("and {more} more: type a part of the name"));
+        }
+    });
+    view.choosing = over;
+}

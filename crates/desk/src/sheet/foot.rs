@@ -1,0 +1,26 @@
+//! The foot: one running sentence in the order it is said on the phone.
+
+use egui::{RichText, Ui};
+
+use super::{Shared, figure_word};
+use crate::look;
+use crate::view::View;
+
+/// The sentence; its figures open their working.
+pub fn foot_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, notice: &str) {
+    let t = look::tokens(ui);
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 0.0;
+        for piece in shared.speaker().foot(&shared.results.figures) {
+            match piece.figure {
+                Some(figure) => figure_word(ui, &piece.text, figure, look::foot_bold(), view, None),
+                None => {
+                    ui.label(RichText::new(piece.text).font(look::foot()));
+                }
+            }
+        }
+    });
+    if !notice.is_empty() {
+        ui.label(RichText::new(notice).font(look::small()).color(t.accent));
+    }
+}
