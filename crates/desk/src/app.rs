@@ -40,7 +40,14 @@ impl App {
         settings_path: Option<PathBuf>,
     ) -> Self {
         look::dress(ctx);
-        let mut app = Self { desk, view: View::default(), settings, settings_path, dialogs, closing: false };
+        let mut app = Self {
+            desk,
+            view: View::default(),
+            settings,
+            settings_path,
+            dialogs,
+            closing: false,
+        };
         app.dress(ctx);
         app.view.shelf = shelf::list(&app.desk.shelf);
         app
@@ -65,12 +72,21 @@ impl App {
     }
 
     fn title(&self) -> String {
-        let mark = if self.desk.history.is_dirty() { " (not saved)" } else { "" };
+        let mark = if self.desk.history.is_dirty() {
+            " (not saved)"
+        } else {
+            ""
+        };
         format!("{}{mark} \u{2013} Quillbore", self.desk.file_name())
     }
 
     fn panels(&mut self, ui: &mut Ui, asks: &mut Vec<Ask>) {
-        let Self { desk, view, settings, .. } = self;
+        let Self {
+            desk,
+            view,
+            settings,
+            ..
+        } = self;
         let t = look::tokens(ui);
         let job = desk.job().clone();
         let results = desk.results().clone();
@@ -82,25 +98,40 @@ impl App {
             letter: settings.letter,
         };
         let paper = Frame::new().fill(t.paper);
-        let on_desk = Frame::new().fill(t.desk).inner_margin(Margin::symmetric(12, 4));
+        let on_desk = Frame::new()
+            .fill(t.desk)
+            .inner_margin(Margin::symmetric(12, 4));
         if settings.shelf_open {
-            Panel::left("shelf").resizable(false).exact_size(172.0).frame(on_desk).show(ui, |ui| {
-                let open = desk.file.as_ref().map(|opened| opened.path.as_path());
-                shelf_list::shelf_ui(ui, open, view, asks);
-            });
+            Panel::left("shelf")
+                .resizable(false)
+                .exact_size(172.0)
+                .frame(on_desk)
+                .show(ui, |ui| {
+                    let open = desk.file.as_ref().map(|opened| opened.path.as_path());
+                    shelf_list::shelf_ui(ui, open, view, asks);
+                });
         }
-        Panel::bottom("foot").resizable(false).frame(on_desk.inner_margin(Margin::symmetric(18, 8))).show(ui, |ui| {
-            foot::foot_ui(ui, &shared, view, &desk.notice);
-        });
-        Panel::top("head").resizable(false).frame(on_desk.inner_margin(Margin::symmetric(18, 7))).show(ui, |ui| {
-            let labels = (desk.history.undo_label(), desk.history.redo_label());
-            head::head_ui(ui, &shared, labels, desk.history.is_dirty(), asks);
-            waiting::waiting_ui(ui, view, asks);
-        });
+        Panel::bottom("foot")
+            .resizable(false)
+            .frame(on_desk.inner_margin(Margin::symmetric(18, 8)))
+            .show(ui, |ui| {
+                foot::foot_ui(ui, &shared, view, &desk.notice);
+            });
+        Panel::top("head")
+            .resizable(false)
+            .frame(on_desk.inner_margin(Margin::symmetric(18, 7)))
+            .show(ui, |ui| {
+                let labels = (desk.history.undo_label(), desk.history.redo_label());
+                head::head_ui(ui, &shared, labels, desk.history.is_dirty(), asks);
+                waiting::waiting_ui(ui, view, asks);
+            });
         CentralPanel::default().frame(paper).show(ui, |ui| {
             sheet_ui(ui, &shared, view, asks);
         });
-        if asks.iter().any(|ask| matches!(ask, Ask::Do(action) if action.wants_drafts_committed())) {
+        if asks
+            .iter()
+            .any(|ask| matches!(ask, Ask::Do(action) if action.wants_drafts_committed()))
+        {
             let mut committed = Vec::new();
             commit_drafts(&shared, view, &mut committed);
             asks.splice(0..0, committed);
@@ -157,9 +188,15 @@ impl App {
                 self.edit(&Edit::SetUnit(other));
             }
             Action::OtherPaper => self.change(ctx, |settings| settings.dark = !settings.dark),
-            Action::Shelf => self.change(ctx, |settings| settings.shelf_open = !settings.shelf_open),
-            Action::Larger => self.change(ctx, |settings| settings.zoom = (settings.zoom + 0.1).min(3.0)),
-            Action::Smaller => self.change(ctx, |settings| settings.zoom = (settings.zoom - 0.1).max(0.5)),
+            Action::Shelf => {
+                self.change(ctx, |settings| settings.shelf_open = !settings.shelf_open)
+            }
+            Action::Larger => self.change(ctx, |settings| {
+                settings.zoom = (settings.zoom + 0.1).min(3.0)
+            }),
+            Action::Smaller => self.change(ctx, |settings| {
+                settings.zoom = (settings.zoom - 0.1).max(0.5)
+            }),
             Action::UsualSize => self.change(ctx, |settings| settings.zoom = 1.0),
         }
     }
@@ -175,7 +212,11 @@ impl App {
     }
 
     fn dress(&self, ctx: &Context) {
-        ctx.set_theme(if self.settings.dark { Theme::Dark } else { Theme::Light });
+        ctx.set_theme(if self.settings.dark {
+            Theme::Dark
+        } else {
+            Theme::Light
+        });
         ctx.set_zoom_factor(self.settings.zoom);
     }
 
@@ -206,8 +247,21 @@ impl App {
     /// Another job is on the desk: cursor, drafts and open workings were of the one before.
     fn forget_views(&mut self) {
         let shelf = std::mem::take(&mut self.view.shelf);
-        let View { find, folded, laid_out, all_columns, .. } = std::mem::take(&mut self.view);
-        self.view = View { shelf, find, folded, laid_out, all_columns, ..View::default() };
+        let View {
+            find,
+            folded,
+            laid_out,
+            all_columns,
+            ..
+        } = std::mem::take(&mut self.view);
+        self.view = View {
+            shelf,
+            find,
+            folded,
+            laid_out,
+            all_columns,
+            ..View::default()
+        };
     }
 
     fn go_on(&mut self, ctx: &Context, answer: Answer) {
@@ -243,7 +297,11 @@ impl App {
     }
 
     fn print(&mut self, folder: &Path) {
-        let sheet = if self.settings.letter { Sheet::Letter } else { Sheet::A4 };
+        let sheet = if self.settings.letter {
+            Sheet::Letter
+        } else {
+            Sheet::A4
+        };
         self.desk.print(Kind::ALL, sheet, folder);
     }
 
@@ -258,10 +316,16 @@ impl App {
         let question = match &self.view.waiting {
             Some(Waiting::OpenPath(_)) => Question::OpenJob { folder },
             Some(Waiting::SavePath(path, _)) => {
-                let name = Path::new(path).file_name().unwrap_or_default().to_string_lossy().into_owned();
+                let name = Path::new(path)
+                    .file_name()
+                    .unwrap_or_default()
+                    .to_string_lossy()
+                    .into_owned();
                 Question::SaveJob { folder, name }
             }
-            Some(Waiting::PrintPath(_)) => Question::PapersFolder { folder: self.desk.papers_folder() },
+            Some(Waiting::PrintPath(_)) => Question::PapersFolder {
+                folder: self.desk.papers_folder(),
+            },
             Some(Waiting::Guard(_)) | None => return,
         };
         self.dialogs.ask(question);
@@ -272,7 +336,9 @@ impl App {
             return;
         };
         match &mut self.view.waiting {
-            Some(Waiting::OpenPath(path) | Waiting::SavePath(path, _) | Waiting::PrintPath(path)) => {
+            Some(
+                Waiting::OpenPath(path) | Waiting::SavePath(path, _) | Waiting::PrintPath(path),
+            ) => {
                 *path = chosen.display().to_string();
                 asks.push(Ask::GoOn(Answer::Yes));
             }
@@ -282,7 +348,10 @@ impl App {
 
     /// Keeps the window open while the job is not saved, and asks.
     fn guard_close(&mut self, ctx: &Context) {
-        if ctx.input(|input| input.viewport().close_requested()) && !self.closing && self.desk.history.is_dirty() {
+        if ctx.input(|input| input.viewport().close_requested())
+            && !self.closing
+            && self.desk.history.is_dirty()
+        {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.view.waiting = Some(Waiting::Guard(Next::Close));
         }

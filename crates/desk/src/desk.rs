@@ -53,7 +53,10 @@ impl Desk {
         shelf: PathBuf,
         worker: Worker<Questions, Answers>,
     ) -> Self {
-        let job = Job { opened: Some(day), ..Job::default() };
+        let job = Job {
+            opened: Some(day),
+            ..Job::default()
+        };
         let results = Arc::new(results(&job, &shop, None));
         let mut desk = Self {
             history: History::new(job, true),
@@ -89,7 +92,14 @@ impl Desk {
 
     /// Does an edit; a refusal is told in the notice and changes nothing.
     pub fn edit(&mut self, edit: &Edit, before: CellAt, after: CellAt) {
-        match self.history.do_edit(edit, Doing { gesture: None, before, after }) {
+        match self.history.do_edit(
+            edit,
+            Doing {
+                gesture: None,
+                before,
+                after,
+            },
+        ) {
             Ok(_) => {
                 self.notice.clear();
                 self.refresh();
@@ -122,7 +132,11 @@ impl Desk {
     /// Puts a new, empty job on the desk.
     pub fn new_job(&mut self) {
         let unit = self.job().unit;
-        let job = Job { opened: Some(self.day), unit, ..Job::default() };
+        let job = Job {
+            opened: Some(self.day),
+            unit,
+            ..Job::default()
+        };
         self.history = History::new(job, true);
         self.file = None;
         self.notice.clear();
@@ -134,7 +148,10 @@ impl Desk {
         match self.read(path) {
             Ok((job, hash)) => {
                 self.history = History::new(job, true);
-                self.file = Some(Opened { path: path.to_owned(), hash });
+                self.file = Some(Opened {
+                    path: path.to_owned(),
+                    hash,
+                });
                 self.notice.clear();
                 self.refresh();
             }
@@ -168,7 +185,9 @@ impl Desk {
             }
         };
         let before = self.job().number.clone();
-        let number = path.file_stem().map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
+        let number = path
+            .file_stem()
+            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
         let opened = self.job().opened.or(Some(self.day));
         self.history.put_number(number, opened);
         let saved = self.save_to(&path, None);
@@ -182,7 +201,10 @@ impl Desk {
     fn save_to(&mut self, path: &Path, hash: Option<Hash>) -> bool {
         match file::save(&RealDisk, path, self.job(), hash) {
             Ok(hash) => {
-                self.file = Some(Opened { path: path.to_owned(), hash });
+                self.file = Some(Opened {
+                    path: path.to_owned(),
+                    hash,
+                });
                 self.history.mark_saved();
                 self.notice = format!("Saved: {}", path.display());
                 true
@@ -196,8 +218,15 @@ impl Desk {
 
     /// Prints papers into a folder; the notice tells their paths.
     pub fn print(&mut self, kinds: &[Kind], sheet: Sheet, folder: &Path) {
-        let printed = print::print(self.job(), &self.results, &self.shop, self.day, sheet, kinds)
-            .and_then(|printed| self.put_papers(&printed, folder));
+        let printed = print::print(
+            self.job(),
+            &self.results,
+            &self.shop,
+            self.day,
+            sheet,
+            kinds,
+        )
+        .and_then(|printed| self.put_papers(&printed, folder));
         self.notice = match printed {
             Ok(paths) => {
                 let paths: Vec<_> = paths.iter().map(|path| files::shown(path)).collect();
@@ -208,7 +237,11 @@ impl Desk {
     }
 
     /// Writes previews beside those that are there: an earlier print is never overwritten.
-    fn put_papers(&self, printed: &[print::Printed], folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+    fn put_papers(
+        &self,
+        printed: &[print::Printed],
+        folder: &Path,
+    ) -> Result<Vec<PathBuf>, Failure> {
         const TRIES: u32 = 1_000;
         let name = self.file_name();
         let mut last = print::write(printed, folder, &name, false);
@@ -225,7 +258,11 @@ impl Desk {
     #[must_use]
     pub fn file_name(&self) -> String {
         let number = &self.job().number;
-        if number.is_empty() { "new-job".to_owned() } else { number.clone() }
+        if number.is_empty() {
+            "new-job".to_owned()
+        } else {
+            number.clone()
+        }
     }
 
     /// The folder that papers of this job go to, unless another is named.
@@ -253,7 +290,9 @@ pub fn sentence(message: &str, hint: &str) -> String {
 }
 
 fn said(error: &SaveError, path: &Path) -> String {
-    Failure::new(error.message(), error.hint()).at(path).to_string()
+    Failure::new(error.to_string(), error.hint())
+        .at(path)
+        .to_string()
 }
 
 #[cfg(test)]
@@ -269,7 +308,11 @@ mod tests {
     }
 
     fn customer(text: &str) -> Edit {
-        Edit::SetField { field: Field::Customer, text: text.to_owned(), unit: quillbore_job::Unit::Mm }
+        Edit::SetField {
+            field: Field::Customer,
+            text: text.to_owned(),
+            unit: quillbore_job::Unit::Mm,
+        }
     }
 
     #[test]
@@ -278,8 +321,15 @@ mod tests {
         let mut desk = desk(folder.path());
         let at = CellAt::default();
         desk.edit(&customer("Alder"), at, at);
-        assert!(desk.history.is_dirty() && !desk.save(), "it has no file yet");
-        assert!(desk.save_as(&folder.path().join("26-0001")), "{}", desk.notice);
+        assert!(
+            desk.history.is_dirty() && !desk.save(),
+            "it has no file yet"
+        );
+        assert!(
+            desk.save_as(&folder.path().join("26-0001")),
+            "{}",
+            desk.notice
+        );
         assert!(!desk.history.is_dirty());
         assert_eq!(desk.job().number, "26-0001");
         desk.edit(&customer("Finch"), at, at);
@@ -305,8 +355,19 @@ mod tests {
         theirs.edit(&customer("theirs"), at, at);
         assert!(theirs.save());
         ours.edit(&customer("ours again"), at, at);
-        assert!(!ours.save() && ours.notice.contains("changed by somebody else"), "{}", ours.notice);
-        assert!(!ours.save_as(&folder.path().join("26-0001.ron")), "nor by another way");
-        assert!(ours.save_as(&folder.path().join("26-0001-ours.ron")), "{}", ours.notice);
+        assert!(
+            !ours.save() && ours.notice.contains("changed by somebody else"),
+            "{}",
+            ours.notice
+        );
+        assert!(
+            !ours.save_as(&folder.path().join("26-0001.ron")),
+            "nor by another way"
+        );
+        assert!(
+            ours.save_as(&folder.path().join("26-0001-ours.ron")),
+            "{}",
+            ours.notice
+        );
     }
 }

@@ -44,7 +44,7 @@ pub fn open_job(path: &Path) -> Result<Job, Failure> {
 pub fn save_new(path: &Path, job: &Job) -> Result<(), Failure> {
     file::save(&file::RealDisk, path, job, None)
         .map(|_| ())
-        .map_err(|error| Failure::new(error.message(), error.hint()).at(path))
+        .map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))
 }
 
 /// A file's bytes, as long as they are no more than any file of ours can have.
@@ -52,7 +52,8 @@ pub fn save_new(path: &Path, job: &Job) -> Result<(), Failure> {
 /// # Errors
 /// Where the file can't be read or is too large.
 pub fn read_capped(path: &Path) -> Result<Vec<u8>, Failure> {
-    let open = File::open(path).map_err(|error| Failure::io("The file can't be read", &error, path))?;
+    let open =
+        File::open(path).map_err(|error| Failure::io("The file can't be read", &error, path))?;
     let mut bytes = Vec::new();
     open.take(LARGEST_FILE + 1)
         .read_to_end(&mut bytes)

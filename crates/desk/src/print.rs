@@ -115,7 +115,11 @@ pub fn print(
         .map(|kind| {
             let document = document(*kind, job, results, shop, day, sheet);
             let title = format!("{} {} {}", kind.key(), job.number, job.text(Field::Part));
-            let meta = pdf::Meta { title: title.trim().to_owned(), author: shop.name.clone(), date: day };
+            let meta = pdf::Meta {
+                title: title.trim().to_owned(),
+                author: shop.name.clone(),
+                date: day,
+            };
             let bytes = pdf::write(&document, &meta)
                 .map_err(|error| Failure::new(error.to_string(), error.hint()))?;
             Ok(Printed { kind: *kind, bytes })
@@ -136,7 +140,12 @@ pub fn write(
     let name = if name.is_empty() { "job" } else { name };
     let planned: Vec<(PathBuf, &Printed)> = printed
         .iter()
-        .map(|paper| (folder.join(format!("{name}-{}.pdf", paper.kind.key())), paper))
+        .map(|paper| {
+            (
+                folder.join(format!("{name}-{}.pdf", paper.kind.key())),
+                paper,
+            )
+        })
         .collect();
     let mut to_write = Vec::new();
     for (path, paper) in &planned {
@@ -156,7 +165,7 @@ pub fn write(
         .map_err(|error| Failure::io("The folder can't be made", &error, folder))?;
     for (path, paper) in to_write {
         quillbore_job::file::write_whole(&quillbore_job::file::RealDisk, path, &paper.bytes)
-            .map_err(|error| Failure::new(error.message(), error.hint()).at(path))?;
+            .map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))?;
     }
     Ok(planned.into_iter().map(|(path, _)| path).collect())
 }

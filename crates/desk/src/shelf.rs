@@ -11,12 +11,30 @@ use crate::files;
 
 /// The demo jobs that a first start finds on its shelf.
 pub const DEMO_JOBS: &[(&str, &str)] = &[
-    ("26-0101.ron", include_str!("../../../demo-jobs/26-0101.ron")),
-    ("26-0102.ron", include_str!("../../../demo-jobs/26-0102.ron")),
-    ("26-0103.ron", include_str!("../../../demo-jobs/26-0103.ron")),
-    ("26-0104.ron", include_str!("../../../demo-jobs/26-0104.ron")),
-    ("26-0105.ron", include_str!("../../../demo-jobs/26-0105.ron")),
-    ("26-0106.ron", include_str!("../../../demo-jobs/26-0106.ron")),
+    (
+        "26-0101.ron",
+        include_str!("../../../demo-jobs/26-0101.ron"),
+    ),
+    (
+        "26-0102.ron",
+        include_str!("../../../demo-jobs/26-0102.ron"),
+    ),
+    (
+        "26-0103.ron",
+        include_str!("../../../demo-jobs/26-0103.ron"),
+    ),
+    (
+        "26-0104.ron",
+        include_str!("../../../demo-jobs/26-0104.ron"),
+    ),
+    (
+        "26-0105.ron",
+        include_str!("../../../demo-jobs/26-0105.ron"),
+    ),
+    (
+        "26-0106.ron",
+        include_str!("../../../demo-jobs/26-0106.ron"),
+    ),
 ];
 
 /// A job's line on the shelf; one that can't be read stays listed with its reason.
@@ -44,7 +62,11 @@ pub fn settings_path() -> PathBuf {
 
 /// The user's data folder by the rules of the system; the working folder where it has none.
 fn data_folder() -> PathBuf {
-    let from = |name| std::env::var_os(name).map(PathBuf::from).filter(|path| path.is_absolute());
+    let from = |name| {
+        std::env::var_os(name)
+            .map(PathBuf::from)
+            .filter(|path| path.is_absolute())
+    };
     if cfg!(windows) {
         from("APPDATA")
     } else if cfg!(target_os = "macos") {
@@ -63,11 +85,12 @@ pub fn prepare(shelf: &Path) -> Result<(), Failure> {
     if shelf.is_dir() {
         return Ok(());
     }
-    fs::create_dir_all(shelf).map_err(|error| Failure::io("The shelf can't be made", &error, shelf))?;
+    fs::create_dir_all(shelf)
+        .map_err(|error| Failure::io("The shelf can't be made", &error, shelf))?;
     for (name, text) in DEMO_JOBS {
         let path = shelf.join(name);
         file::write_whole(&file::RealDisk, &path, text.as_bytes())
-            .map_err(|error| Failure::new(error.message(), error.hint()).at(&path))?;
+            .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&path))?;
     }
     Ok(())
 }
@@ -92,18 +115,24 @@ pub fn list(shelf: &Path) -> Vec<Listed> {
 #[must_use]
 pub fn free_path(shelf: &Path, day: NaiveDate) -> PathBuf {
     let year = day.format("%y-").to_string();
-    let taken = list(shelf).into_iter().filter_map(|job| job.number.strip_prefix(&year)?.parse::<u32>().ok());
+    let taken = list(shelf)
+        .into_iter()
+        .filter_map(|job| job.number.strip_prefix(&year)?.parse::<u32>().ok());
     let next = taken.max().unwrap_or(100) + 1;
     shelf.join(format!("{year}{next:04}.ron"))
 }
 
 fn line(path: PathBuf) -> Listed {
-    let number = path.file_stem().map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
-    let says = files::open_job(&path).map_err(|failure| failure.to_string()).map(|job| {
-        let parts = [job.text(Field::Customer), job.text(Field::Part)];
-        let parts: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
-        parts.join(", ")
-    });
+    let number = path
+        .file_stem()
+        .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
+    let says = files::open_job(&path)
+        .map_err(|failure| failure.to_string())
+        .map(|job| {
+            let parts = [job.text(Field::Customer), job.text(Field::Part)];
+            let parts: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+            parts.join(", ")
+        });
     Listed { path, number, says }
 }
 
@@ -121,9 +150,17 @@ mod tests {
         fs::write(shelf.join("99-0001.ron"), "no job").expect("written");
         let listed = list(&shelf);
         assert_eq!(listed.len(), DEMO_JOBS.len() + 1);
-        assert!(listed.first().is_some_and(|job| job.number == "99-0001" && job.says.is_err()));
+        assert!(
+            listed
+                .first()
+                .is_some_and(|job| job.number == "99-0001" && job.says.is_err())
+        );
         fs::remove_file(shelf.join("26-0101.ron")).expect("taken out");
         prepare(&shelf).expect("a shelf");
-        assert_eq!(list(&shelf).len(), DEMO_JOBS.len(), "a demo job taken out stays out");
+        assert_eq!(
+            list(&shelf).len(),
+            DEMO_JOBS.len(),
+            "a demo job taken out stays out"
+        );
     }
 }

@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
 
-use quillbore_calc::Figure;
-use quillbore_job::{Block, Edit, Field, RowId};
+use quillbore_calc::{Figure, RowId};
+use quillbore_job::{Block, Edit, Field};
 
 use crate::actions::Action;
 use crate::grid::GridView;

@@ -57,7 +57,13 @@ pub fn open(
                 desk.open(&job);
             }
             let dialogs = Box::new(DesktopDialogs::new(creation.egui_ctx.clone()));
-            Ok(Box::new(App::new(&creation.egui_ctx, desk, dialogs, settings, Some(settings_path))))
+            Ok(Box::new(App::new(
+                &creation.egui_ctx,
+                desk,
+                dialogs,
+                settings,
+                Some(settings_path),
+            )))
         }),
     );
     made.map(|()| Ended::Done).map_err(|error| {

@@ -2,10 +2,10 @@
 
 use egui::{Grid, RichText, Ui};
 use quillbore_calc::working::working;
+use quillbore_job::Edit;
 use quillbore_job::to_input::key_of;
 use quillbore_job::words::findings::capital;
 use quillbore_job::words::workings::{self, formula, name, origin};
-use quillbore_job::Edit;
 
 use crate::look;
 use crate::sheet::{Shared, pencil};
@@ -19,57 +19,89 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
     let t = look::tokens(ui);
     let speaker = shared.speaker();
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new(capital(&speaker.figure(figure))).font(look::bold()).color(t.accent));
+        ui.label(
+            RichText::new(capital(&speaker.figure(figure)))
+                .font(look::bold())
+                .color(t.accent),
+        );
         ui.add_space(6.0);
         if look::quiet_word(ui, "close").clicked() {
             view.opened = None;
         }
     });
     let tables = &shared.shop.tables;
-    let Some(working) = working(&shared.results.asked.input, tables, &shared.results.figures, figure) else {
+    let Some(working) = working(
+        &shared.results.asked.input,
+        tables,
+        &shared.results.figures,
+        figure,
+    ) else {
         pencil(ui, "Nothing can be computed yet.");
         return;
     };
     pencil(ui, formula(working.formula));
     ui.add_space(3.0);
-    Grid::new("working").num_columns(3).spacing([10.0, 1.0]).show(ui, |ui| {
-        for input in &working.inputs {
-            let label = name(input.name);
-            match input.opens {
-                Some(opens) => {
-                    if look::quiet_word(ui, label).clicked() {
-                        view.opened = Some(opens);
-                        view.overrule = OverruleDraft::default();
+    Grid::new("working")
+        .num_columns(3)
+        .spacing([10.0, 1.0])
+        .show(ui, |ui| {
+            for input in &working.inputs {
+                let label = name(input.name);
+                match input.opens {
+                    Some(opens) => {
+                        if look::quiet_word(ui, label).clicked() {
+                            view.opened = Some(opens);
+                            view.overrule = OverruleDraft::default();
+                        }
+                    }
+                    None => {
+                        ui.label(RichText::new(label).font(look::small()));
                     }
                 }
-                None => {
-                    ui.label(RichText::new(label).font(look::small()));
-                }
+                ui.label(RichText::new(speaker.said(input.value)).font(look::small()));
+                ui.label(
+                    RichText::new(origin(input.origin))
+                        .font(look::tiny())
+                        .color(t.pencil),
+                );
+                ui.end_row();
             }
-            ui.label(RichText::new(speaker.said(input.value)).font(look::small()));
-            ui.label(RichText::new(origin(input.origin)).font(look::tiny()).color(t.pencil));
+            ui.label(RichText::new("result").font(look::small_bold()));
+            ui.label(RichText::new(speaker.said(working.result)).font(look::small_bold()));
             ui.end_row();
-        }
-        ui.label(RichText::new("result").font(look::small_bold()));
-        ui.label(RichText::new(speaker.said(working.result)).font(look::small_bold()));
-        ui.end_row();
-        if let Some(stands) = working.overruled {
-            let unit = workings::unit_of(figure);
-            ui.label(RichText::new("overruled").font(look::small_bold()).color(t.accent));
-            ui.label(RichText::new(speaker.quantity(stands, unit)).font(look::small_bold()).color(t.accent));
-            ui.end_row();
-        }
-    });
+            if let Some(stands) = working.overruled {
+                let unit = workings::unit_of(figure);
+                ui.label(
+                    RichText::new("overruled")
+                        .font(look::small_bold())
+                        .color(t.accent),
+                );
+                ui.label(
+                    RichText::new(speaker.quantity(stands, unit))
+                        .font(look::small_bold())
+                        .color(t.accent),
+                );
+                ui.end_row();
+            }
+        });
     overrule_ui(ui, shared, view, asks);
 }
 
 /// The place to overrule the figure, with the reason; or to let the computed one stand again.
 fn overrule_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
-    let Some(key) = view.opened.and_then(|figure| key_of(figure, &shared.shop.tables)) else {
+    let Some(key) = view
+        .opened
+        .and_then(|figure| key_of(figure, &shared.shop.tables))
+    else {
         return;
     };
     ui.add_space(4.0);
-    if let Some(overrule) = shared.job.overrules.iter().find(|overrule| overrule.figure == key) {
+    if let Some(overrule) = shared
+        .job
+        .overrules
+        .iter()
+        .find(|overrule| overrule.figure == key)
+    {
         pencil(ui, &format!("because: {}", overrule.reason));
         if look::word(ui, "let the computed one stand").clicked() {
             asks.push(Ask::Edit(Edit::WithdrawOverrule { figure: key }));
@@ -79,7 +111,9 @@ fn overrule_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec
     ui.horizontal(|ui| {
         pencil(ui, "overrule with ");
         let response = look::line_edit(ui, &mut view.overrule.value, 60.0);
-        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, "overruling value"));
+        response.widget_info(|| {
+            egui::WidgetInfo::labeled(egui::Role::TextInput, true, "overruling value")
+        });
         pencil(ui, " because ");
         let width = (ui.available_width() - 4.0).max(40.0);
         let response = look::line_edit(ui, &mut view.overrule.reason, width);
@@ -89,6 +123,11 @@ fn overrule_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec
     if ready && look::word(ui, "overrule").clicked() {
         let OverruleDraft { value, reason } = std::mem::take(&mut view.overrule);
         let unit = shared.job.unit;
-        asks.push(Ask::Edit(Edit::Overrule { figure: key, text: value, reason, unit }));
+        asks.push(Ask::Edit(Edit::Overrule {
+            figure: key,
+            text: value,
+            reason,
+            unit,
+        }));
     }
 }

@@ -16,6 +16,7 @@ pub mod read_field;
 pub mod read_overrule;
 pub mod read_quantity;
 pub mod remedy;
+pub mod results;
 pub mod row;
 pub mod shop;
 pub mod show_quantity;

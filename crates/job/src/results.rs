@@ -72,7 +72,11 @@ pub fn results(job: &Job, shop: &Shop, answers: Option<&Answers>) -> Results {
     let asked = to_input(job, &shop.tables, shop.usual_tolerance_mm);
     let figures = assemble::figures(&asked.input, &shop.tables, answers);
     let notes = notes(job, shop, &asked, &figures);
-    Results { asked, figures, notes }
+    Results {
+        asked,
+        figures,
+        notes,
+    }
 }
 
 /// The job's results with every search and draw done at once.
@@ -83,10 +87,17 @@ pub fn results_now(job: &Job, shop: &Shop) -> Results {
 }
 
 fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<SideNote> {
-    let speaker = Speaker { job, tables: &shop.tables, unit: job.unit };
+    let speaker = Speaker {
+        job,
+        tables: &shop.tables,
+        unit: job.unit,
+    };
     let mut notes = unread(job);
     notes.extend(asked.unknown.iter().map(|name| unknown(name, &speaker)));
-    let found = figures.findings.iter().chain(figures.holes.iter().flat_map(|hole| &hole.findings));
+    let found = figures
+        .findings
+        .iter()
+        .chain(figures.holes.iter().flat_map(|hole| &hole.findings));
     notes.extend(found.map(|finding| told(finding, job, shop, &speaker)));
     notes.sort_by_key(|note| (place(job, note.beside), core::cmp::Reverse(note.level)));
     notes
@@ -121,7 +132,12 @@ fn unread(job: &Job) -> Vec<SideNote> {
     };
     let fields = job.fields.iter().filter_map(|(field, entry)| {
         let why = entry.why()?;
-        Some(note(Beside::Field(*field), english::field(*field), entry.text(), why))
+        Some(note(
+            Beside::Field(*field),
+            english::field(*field),
+            entry.text(),
+            why,
+        ))
     });
     let cells = job.rows.iter().flat_map(|row| {
         Column::ALL.iter().filter_map(|column| {
@@ -156,7 +172,9 @@ fn told(finding: &Finding, job: &Job, shop: &Shop, speaker: &Speaker<'_>) -> Sid
         code: finding.kind.code(),
         beside: beside(finding),
         text: speaker.finding(&finding.kind),
-        offer: finding.remedy.and_then(|remedy| offer(job, &shop.tables, remedy)),
+        offer: finding
+            .remedy
+            .and_then(|remedy| offer(job, &shop.tables, remedy)),
     }
 }
 
@@ -179,9 +197,7 @@ fn beside(finding: &Finding) -> Beside {
             | Kind::FamilyValues => Beside::Field(crate::Field::Material),
             Kind::MachineMissing => Beside::Field(crate::Field::Machine),
             Kind::QuantityMissing => Beside::Field(crate::Field::Quantity),
-            Kind::PartSizeUnknown | Kind::PartTooLarge { .. } => {
-                Beside::Field(crate::Field::SizeX)
-            }
+            Kind::PartSizeUnknown | Kind::PartTooLarge { .. } => Beside::Field(crate::Field::SizeX),
             Kind::PartTooHeavy { .. } => Beside::Field(crate::Field::Mass),
             Kind::PartValueUnknown => Beside::Field(crate::Field::PartValue),
             _ => Beside::Plan,

@@ -181,10 +181,16 @@ pub fn money(amount: f64, minor_digits: u32) -> String {
 /// A decimal amount with the currency's digits, half away from zero.
 #[must_use]
 pub fn money_exact(amount: Decimal, minor_digits: u32) -> String {
+    grouped(&money_plain(amount, minor_digits))
+}
+
+/// The same without marks between the thousands, for other programs to read.
+#[must_use]
+pub fn money_plain(amount: Decimal, minor_digits: u32) -> String {
     let rounded =
         amount.round_dp_with_strategy(minor_digits, RoundingStrategy::MidpointAwayFromZero);
     let digits = usize::try_from(minor_digits).unwrap_or(0);
-    grouped(&format!("{rounded:.digits$}"))
+    format!("{rounded:.digits$}")
 }
 
 /// As many decimals as keep about three digits: fewer the larger the number is.

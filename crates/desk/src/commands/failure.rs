@@ -15,13 +15,20 @@ impl Failure {
     /// A failure with what to do about it.
     #[must_use]
     pub fn new(message: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { message: message.into(), hint: hint.into(), path: None }
+        Self {
+            message: message.into(),
+            hint: hint.into(),
+            path: None,
+        }
     }
 
     /// The same, about a file or folder.
     #[must_use]
     pub fn at(self, path: &Path) -> Self {
-        Self { path: Some(path.to_owned()), ..self }
+        Self {
+            path: Some(path.to_owned()),
+            ..self
+        }
     }
 
     /// A word of the command line that means nothing here.
@@ -36,13 +43,20 @@ impl Failure {
     /// A file that can't be read or written, in the system's words.
     #[must_use]
     pub fn io(doing: &str, error: &std::io::Error, path: &Path) -> Self {
-        Self::new(format!("{doing}: {error}"), "check the path and the rights to it").at(path)
+        Self::new(
+            format!("{doing}: {error}"),
+            "check the path and the rights to it",
+        )
+        .at(path)
     }
 
     /// Standard output that can't be written.
     #[must_use]
     pub fn output(error: &std::io::Error) -> Self {
-        Self::new(format!("Standard output can't be written: {error}"), "check where it goes")
+        Self::new(
+            format!("Standard output can't be written: {error}"),
+            "check where it goes",
+        )
     }
 }
 

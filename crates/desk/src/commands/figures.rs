@@ -33,10 +33,13 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Figures, Fa
             _ => return Err(Failure::unknown(&word)),
         }
     }
-    let job = job.ok_or_else(|| {
-        Failure::new("No job is named", "quillbore figures JOB.ron")
-    })?;
-    Ok(Figures { job, json, day, shop })
+    let job = job.ok_or_else(|| Failure::new("No job is named", "quillbore figures JOB.ron"))?;
+    Ok(Figures {
+        job,
+        json,
+        day,
+        shop,
+    })
 }
 
 pub(super) fn run(asked: &Figures, out: &mut impl std::io::Write) -> Result<Ended, Failure> {
@@ -44,11 +47,19 @@ pub(super) fn run(asked: &Figures, out: &mut impl std::io::Write) -> Result<Ende
     let job = files::open_job(&asked.job)?;
     let results = results_now(&job, &shop);
     let text = if asked.json {
-        figures_json::figures_json(&job, &shop, &results)
-            .map_err(|error| Failure::new(format!("The figures can't be written: {error}"), "report it"))?
+        figures_json::figures_json(&job, &shop, &results).map_err(|error| {
+            Failure::new(
+                format!("The figures can't be written: {error}"),
+                "report it",
+            )
+        })?
     } else {
         figures_text::figures_text(&job, &shop, &results)
     };
     writeln!(out, "{text}").map_err(|error| Failure::output(&error))?;
-    Ok(if results.stopped() { Ended::DoneWithStop } else { Ended::Done })
+    Ok(if results.stopped() {
+        Ended::DoneWithStop
+    } else {
+        Ended::Done
+    })
 }

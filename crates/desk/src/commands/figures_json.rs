@@ -15,12 +15,25 @@ use serde::Serialize;
 ///
 /// # Errors
 /// Where a figure is no number; the calculation gives none that is not.
-pub fn figures_json(job: &Job, shop: &Shop, results: &Results) -> serde_json::Result<String> {
-    let speaker = Speaker { job, tables: &shop.tables, unit: Unit::Mm };
+pub(super) fn figures_json(
+    job: &Job,
+    shop: &Shop,
+    results: &Results,
+) -> serde_json::Result<String> {
+    let speaker = Speaker {
+        job,
+        tables: &shop.tables,
+        unit: Unit::Mm,
+    };
     let figures = &results.figures;
     let of_row = |row: RowId| {
         let about = |note: &&SideNote| matches!(note.beside, Beside::Row(other, _) if other == row);
-        results.notes.iter().filter(about).map(|note| finding(note, &speaker)).collect()
+        results
+            .notes
+            .iter()
+            .filter(about)
+            .map(|note| finding(note, &speaker))
+            .collect()
     };
     let document = Document {
         job: &job.number,
@@ -28,7 +41,11 @@ pub fn figures_json(job: &Job, shop: &Shop, results: &Results) -> serde_json::Re
         material: non_empty(job.text(Field::Material)),
         records_behind: 0,
         calibrated: false,
-        holes: figures.holes.iter().map(|hole| json_hole(hole, shop, &speaker, of_row(hole.row))).collect(),
+        holes: figures
+            .holes
+            .iter()
+            .map(|hole| json_hole(hole, shop, &speaker, of_row(hole.row)))
+            .collect(),
         setups: figures
             .setups
             .iter()
@@ -200,7 +217,11 @@ struct Finding {
 
 impl From<Band> for Percentiles {
     fn from(band: Band) -> Self {
-        Self { p10: band.p10, p50: band.p50, p90: band.p90 }
+        Self {
+            p10: band.p10,
+            p50: band.p50,
+            p90: band.p90,
+        }
     }
 }
 
@@ -219,21 +240,29 @@ fn finding(note: &SideNote, speaker: &Speaker<'_>) -> Finding {
     }
 }
 
-fn json_hole(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>, findings: Vec<Finding>) -> Hole {
+fn json_hole(
+    hole: &HoleFigures,
+    shop: &Shop,
+    speaker: &Speaker<'_>,
+    findings: Vec<Finding>,
+) -> Hole {
     Hole {
         mark: speaker.mark(hole.row),
         places: hole.places,
         diameter_mm: hole.limits_mm,
         depth_mm: hole.depth_mm,
         tilt_deg: hole.tilt_deg,
-        electrode: hole.tube.and_then(|tube| shop.tables.tubes.get(tube)).map(|tube| Electrode {
-            name: tube.name.clone(),
-            diameter_mm: tube.outer_mm,
-            bore_mm: tube.bore_mm,
-            channels: tube.channels,
-            material: english::tube_material(tube.material),
-            length_mm: tube.length_mm,
-        }),
+        electrode: hole
+            .tube
+            .and_then(|tube| shop.tables.tubes.get(tube))
+            .map(|tube| Electrode {
+                name: tube.name.clone(),
+                diameter_mm: tube.outer_mm,
+                bore_mm: tube.bore_mm,
+                channels: tube.channels,
+                material: english::tube_material(tube.material),
+                length_mm: tube.length_mm,
+            }),
         side_gap_mm: hole.gap_mm.map(quillbore_calc::Spread::p50),
         size_mm: hole.size_mm,
         verdict: hole.verdict.map(english::verdict),
@@ -313,7 +342,10 @@ fn json_price(price: &PriceFigures, shop: &Shop) -> Price {
         one_off: price
             .one_off
             .iter()
-            .map(|(what, amount)| OneOff { what: what.clone(), price: plain(*amount) })
+            .map(|(what, amount)| OneOff {
+                what: what.clone(),
+                price: plain(*amount),
+            })
             .collect(),
     }
 }

@@ -10,8 +10,12 @@ use quillbore_job::{Field, Job, Shop, show_quantity as show};
 
 /// Every figure of a job, line by line, in the job's unit.
 #[must_use]
-pub fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String {
-    let speaker = Speaker { job, tables: &shop.tables, unit: job.unit };
+pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String {
+    let speaker = Speaker {
+        job,
+        tables: &shop.tables,
+        unit: job.unit,
+    };
     let mut text = String::new();
     // Writing to a String can't fail.
     let _ = writeln!(
@@ -39,7 +43,11 @@ pub fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String {
             ("guide changes", lot.machine.guide_changes),
             ("dressing", lot.machine.dressing),
         ] {
-            let _ = writeln!(text, "machine: {what:<20}{:>14}", show::minutes_with_unit(minutes));
+            let _ = writeln!(
+                text,
+                "machine: {what:<20}{:>14}",
+                show::minutes_with_unit(minutes)
+            );
         }
     }
     if let Some(price) = &results.figures.price {
@@ -52,16 +60,32 @@ pub fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String {
                 offered.quantity,
                 show::money_exact(offered.each, digits),
                 show::money_exact(offered.lot, digits),
-                if offered.minimum { ", by the minimum charge" } else { "" }
+                if offered.minimum {
+                    ", by the minimum charge"
+                } else {
+                    ""
+                }
             );
         }
     }
     let _ = writeln!(text);
-    let foot: String = speaker.foot(&results.figures).into_iter().map(|piece| piece.text).collect();
+    let foot: String = speaker
+        .foot(&results.figures)
+        .into_iter()
+        .map(|piece| piece.text)
+        .collect();
     let _ = writeln!(text, "{foot}");
     for note in &results.notes {
-        let remedy = note.offer.as_ref().map_or_else(String::new, |offer| format!(" ({})", offer.words));
-        let _ = writeln!(text, "{}: {}{remedy}", english::level(note.level), note.text);
+        let remedy = note
+            .offer
+            .as_ref()
+            .map_or_else(String::new, |offer| format!(" ({})", offer.words));
+        let _ = writeln!(
+            text,
+            "{}: {}{remedy}",
+            english::level(note.level),
+            note.text
+        );
     }
     text.truncate(text.trim_end().len());
     text
@@ -70,7 +94,12 @@ pub fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String {
 fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
     let mut text = format!("{}  {} places", speaker.hole(hole.row), hole.places);
     if let Some([lower, upper]) = hole.limits_mm {
-        let _ = write!(text, "  {} to {}", speaker.length(lower), speaker.length(upper));
+        let _ = write!(
+            text,
+            "  {} to {}",
+            speaker.length(lower),
+            speaker.length(upper)
+        );
     }
     if let Some(depth) = hole.depth_mm {
         let _ = write!(text, "  {} deep", speaker.length(depth));

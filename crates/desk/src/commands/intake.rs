@@ -61,7 +61,10 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Intake, Fai
         }
     }
     let missing = |what: &str| Failure::new(format!("{what} is missing"), "see quillbore --help");
-    for (field, option) in [(Field::Material, "--material"), (Field::Quantity, "--quantity")] {
+    for (field, option) in [
+        (Field::Material, "--material"),
+        (Field::Quantity, "--quantity"),
+    ] {
         if !fields.iter().any(|(given, _)| *given == field) {
             return Err(missing(option));
         }
@@ -80,7 +83,10 @@ pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended
     let shop = files::shop_on(asked.shop.as_deref(), asked.day)?;
     let bytes = files::read_capped(&asked.holes)?;
     let mut job = Job {
-        number: asked.out.file_stem().map_or_else(String::new, |stem| stem.to_string_lossy().into_owned()),
+        number: asked
+            .out
+            .file_stem()
+            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned()),
         opened: Some(asked.day),
         ..Job::default()
     };
@@ -100,18 +106,26 @@ pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended
     let results = results_now(&job, &shop);
     let mut lines = report_lines(&taken.report, taken.rows);
     for note in &results.notes {
-        lines.push(format!("{}: {}", quillbore_job::words::english::level(note.level), note.text));
+        lines.push(format!(
+            "{}: {}",
+            quillbore_job::words::english::level(note.level),
+            note.text
+        ));
     }
     lines.push(asked.out.display().to_string());
     for line in lines {
         writeln!(out, "{line}").map_err(|error| Failure::output(&error))?;
     }
-    Ok(if results.stopped() { Ended::DoneWithStop } else { Ended::Done })
+    Ok(if results.stopped() {
+        Ended::DoneWithStop
+    } else {
+        Ended::Done
+    })
 }
 
 fn done(job: &Job, edit: &Edit) -> Result<Job, Failure> {
-    let (job, _) = apply(job, edit)
-        .map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
+    let (job, _) =
+        apply(job, edit).map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
     Ok(job)
 }
 

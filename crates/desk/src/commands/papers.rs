@@ -55,7 +55,10 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Fai
         }
     }
     let missing = |what: &str| {
-        Failure::new(format!("{what} is missing"), "quillbore papers JOB.ron --out DIR")
+        Failure::new(
+            format!("{what} is missing"),
+            "quillbore papers JOB.ron --out DIR",
+        )
     };
     Ok(Papers {
         job: job.ok_or_else(|| missing("The job"))?,
@@ -72,13 +75,17 @@ fn kinds(list: &str) -> Result<Vec<Kind>, Failure> {
     list.split(',')
         .map(|name| {
             let name = name.trim();
-            Kind::ALL.iter().copied().find(|kind| kind.key() == name).ok_or_else(|| {
-                let known: Vec<&str> = Kind::ALL.iter().map(|kind| kind.key()).collect();
-                Failure::new(
-                    format!("\u{201c}{name}\u{201d} is no paper"),
-                    format!("there are {}", known.join(" and ")),
-                )
-            })
+            Kind::ALL
+                .iter()
+                .copied()
+                .find(|kind| kind.key() == name)
+                .ok_or_else(|| {
+                    let known: Vec<&str> = Kind::ALL.iter().map(|kind| kind.key()).collect();
+                    Failure::new(
+                        format!("\u{201c}{name}\u{201d} is no paper"),
+                        format!("there are {}", known.join(" and ")),
+                    )
+                })
         })
         .collect()
 }
@@ -87,10 +94,17 @@ pub(super) fn run(asked: &Papers, out: &mut impl std::io::Write) -> Result<Ended
     let shop = files::shop_on(asked.shop.as_deref(), asked.day)?;
     let job = files::open_job(&asked.job)?;
     let results = results_now(&job, &shop);
-    let name = asked.job.file_stem().map_or_else(|| job.number.clone(), |stem| stem.to_string_lossy().into_owned());
+    let name = asked.job.file_stem().map_or_else(
+        || job.number.clone(),
+        |stem| stem.to_string_lossy().into_owned(),
+    );
     let printed = print::print(&job, &results, &shop, asked.day, asked.sheet, &asked.only)?;
     for path in print::write(&printed, &asked.out, &name, asked.replace)? {
         writeln!(out, "{}", path.display()).map_err(|error| Failure::output(&error))?;
     }
-    Ok(if results.stopped() { Ended::DoneWithStop } else { Ended::Done })
+    Ok(if results.stopped() {
+        Ended::DoneWithStop
+    } else {
+        Ended::Done
+    })
 }

@@ -40,7 +40,10 @@ impl<'a> Words<'a> {
     /// What stands behind an option.
     pub fn value(&mut self, option: &str) -> Result<String, Failure> {
         self.next().ok_or_else(|| {
-            Failure::new(format!("{option} stands without its value"), "see quillbore --help")
+            Failure::new(
+                format!("{option} stands without its value"),
+                "see quillbore --help",
+            )
         })
     }
 

@@ -12,13 +12,19 @@ use crate::look;
 pub fn paint_page(painter: &Painter, rect: Rect, scale: f32, page: &Page) {
     let painter = painter.with_clip_rect(painter.clip_rect().intersect(rect));
     painter.rect_filled(rect, 0.0, ink(Ink::Paper));
-    let place = Placed { painter: &painter, origin: rect.min, scale };
+    let place = Placed {
+        painter: &painter,
+        origin: rect.min,
+        scale,
+    };
     for item in &page.items {
         match item {
             Item::Text(run) => {
                 let font = FontId::new(run.style.size as f32 * scale, family(run.style.face));
                 let galley = painter.layout_no_wrap(run.text.clone(), font, ink(run.style.ink));
-                let ascent = galley.rows.first().map_or(0.0, |row| row.glyphs.first().map_or(0.0, |glyph| glyph.pos.y));
+                let ascent = galley.rows.first().map_or(0.0, |row| {
+                    row.glyphs.first().map_or(0.0, |glyph| glyph.pos.y)
+                });
                 let at = place.at((run.x, run.y));
                 painter.galley(pos2(at.x, at.y - ascent), galley, ink(run.style.ink));
             }
@@ -53,10 +59,12 @@ impl Placed<'_> {
         match stroke.dash {
             Some((dash, gap)) => {
                 let (dash, gap) = (dash as f32 * self.scale, gap as f32 * self.scale);
-                self.painter.extend(egui::Shape::dashed_line(points, pen, dash, gap));
+                self.painter
+                    .extend(egui::Shape::dashed_line(points, pen, dash, gap));
             }
             None => {
-                self.painter.add(PathShape::line(points.to_vec(), PathStroke::from(pen)));
+                self.painter
+                    .add(PathShape::line(points.to_vec(), PathStroke::from(pen)));
             }
         }
     }
@@ -89,7 +97,12 @@ impl Placed<'_> {
                         && let Some(start) = outline.last().copied()
                     {
                         let points = [start, self.at(one), self.at(two), self.at(end)];
-                        let curve = CubicBezierShape::from_points_stroke(points, false, Color32::TRANSPARENT, Stroke::NONE);
+                        let curve = CubicBezierShape::from_points_stroke(
+                            points,
+                            false,
+                            Color32::TRANSPARENT,
+                            Stroke::NONE,
+                        );
                         outline.extend(curve.flatten(Some(0.1)).into_iter().skip(1));
                     }
                 }

@@ -46,12 +46,18 @@ pub fn inquiry_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    let summary = [Field::Customer, Field::Part, Field::Revision, Field::Material, Field::Quantity]
-        .iter()
-        .map(|field| shared.job.text(*field))
-        .filter(|text| !text.is_empty())
-        .collect::<Vec<_>>()
-        .join("   ");
+    let summary = [
+        Field::Customer,
+        Field::Part,
+        Field::Revision,
+        Field::Material,
+        Field::Quantity,
+    ]
+    .iter()
+    .map(|field| shared.job.text(*field))
+    .filter(|text| !text.is_empty())
+    .collect::<Vec<_>>()
+    .join("   ");
     if block_head(ui, Block::Inquiry, view, &summary) {
         fields_ui(ui, Block::Inquiry, shared, view, anchors, asks);
     }
@@ -72,8 +78,9 @@ pub fn fields_ui(
             && (all || ESSENTIAL.contains(field) || !shared.job.field(**field).is_empty())
     };
     let fields: Vec<Field> = Field::ALL.iter().filter(shown).copied().collect();
-    let (long, short): (Vec<Field>, Vec<Field>) =
-        fields.into_iter().partition(|field| field.kind() == FieldKind::Lines);
+    let (long, short): (Vec<Field>, Vec<Field>) = fields
+        .into_iter()
+        .partition(|field| field.kind() == FieldKind::Lines);
     let column = (ui.available_width() - 24.0) / 2.0;
     for pair in short.chunks(2) {
         ui.horizontal_top(|ui| {
@@ -92,12 +99,19 @@ pub fn fields_ui(
     for field in long {
         line_ui(ui, field, shared, view, anchors, asks);
     }
-    let hidden = Field::ALL.iter().filter(|field| field.block() == block).count();
+    let hidden = Field::ALL
+        .iter()
+        .filter(|field| field.block() == block)
+        .count();
     let word = if all { "fewer lines" } else { "more lines" };
     if hidden > short.len() || all {
         let response = look::quiet_word(ui, word);
         response.widget_info(|| {
-            egui::WidgetInfo::labeled(egui::Role::Link, true, format!("{word} of {}", english::block(block)))
+            egui::WidgetInfo::labeled(
+                egui::Role::Link,
+                true,
+                format!("{word} of {}", english::block(block)),
+            )
         });
         if response.clicked() {
             super::toggle(&mut view.laid_out, block);
@@ -125,14 +139,25 @@ fn line_ui(
             egui::Layout::left_to_right(egui::Align::Center),
             |ui| {
                 ui.set_width(LABEL_WIDTH);
-                ui.add(egui::Label::new(RichText::new(label).font(look::small()).color(t.pencil)).truncate());
+                ui.add(
+                    egui::Label::new(RichText::new(label).font(look::small()).color(t.pencil))
+                        .truncate(),
+                );
             },
         );
         let stands = shown_text(shared, field);
-        let mut text = view.drafts.get(&field).cloned().unwrap_or_else(|| stands.clone());
+        let mut text = view
+            .drafts
+            .get(&field)
+            .cloned()
+            .unwrap_or_else(|| stands.clone());
         let lines = field.kind() == FieldKind::Lines;
         let rows = text.lines().count().clamp(1, 6);
-        let edit = if lines { TextEdit::multiline(&mut text).desired_rows(rows) } else { TextEdit::singleline(&mut text) };
+        let edit = if lines {
+            TextEdit::multiline(&mut text).desired_rows(rows)
+        } else {
+            TextEdit::singleline(&mut text)
+        };
         let response = ui.add(
             edit.id(ui.make_persistent_id(("field", field.key())))
                 .frame(Frame::NONE)
@@ -143,7 +168,12 @@ fn line_ui(
         response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, label));
         look::line_under(ui, &response, t.hairline, t.accent);
         if entry.why().is_some() {
-            look::wavy_underline(ui.painter(), response.rect.x_range(), response.rect.bottom() - 1.0, t.accent);
+            look::wavy_underline(
+                ui.painter(),
+                response.rect.x_range(),
+                response.rect.bottom() - 1.0,
+                t.accent,
+            );
         }
         anchors.put(Beside::Field(field), response.rect.center().y);
         focused = response.has_focus();
@@ -186,15 +216,33 @@ pub fn commit_drafts(shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) 
 }
 
 fn set(field: Field, text: String, shared: &Shared<'_>) -> Ask {
-    Ask::Edit(Edit::SetField { field, text, unit: shared.job.unit })
+    Ask::Edit(Edit::SetField {
+        field,
+        text,
+        unit: shared.job.unit,
+    })
 }
 
 /// The choices of a line, as words under it.
-fn choices_ui(ui: &mut Ui, field: Field, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
-    let typed = view.drafts.get(&field).map_or("", String::as_str).to_lowercase();
+fn choices_ui(
+    ui: &mut Ui,
+    field: Field,
+    shared: &Shared<'_>,
+    view: &mut View,
+    asks: &mut Vec<Ask>,
+) {
+    let typed = view
+        .drafts
+        .get(&field)
+        .map_or("", String::as_str)
+        .to_lowercase();
     let tables = &shared.shop.tables;
     let names: Vec<String> = match field.kind() {
-        FieldKind::Material => tables.materials.iter().map(|row| row.name.clone()).collect(),
+        FieldKind::Material => tables
+            .materials
+            .iter()
+            .map(|row| row.name.clone())
+            .collect(),
         FieldKind::Machine => tables.machines.iter().map(|row| row.name.clone()).collect(),
         FieldKind::AngleBasis => vec!["from the normal".to_owned(), "from the surface".to_owned()],
         FieldKind::YesNo => vec![english::YES.to_owned(), english::NO.to_owned()],
@@ -205,7 +253,13 @@ fn choices_ui(ui: &mut Ui, field: Field, shared: &Shared<'_>, view: &mut View, a
     let stands = shared.job.text(field).to_lowercase();
     let near: Vec<String> = names
         .into_iter()
-        .filter(|name| all_fit || typed == stands || typed.split_whitespace().all(|word| name.to_lowercase().contains(word)))
+        .filter(|name| {
+            all_fit
+                || typed == stands
+                || typed
+                    .split_whitespace()
+                    .all(|word| name.to_lowercase().contains(word))
+        })
         .collect();
     let more = near.len().saturating_sub(CHOICES);
     let mut over = false;

@@ -29,7 +29,11 @@ pub fn head_ui(
 ) {
     let job = shared.job;
     ui.horizontal(|ui| {
-        let number = if job.number.is_empty() { "new job" } else { job.number.as_str() };
+        let number = if job.number.is_empty() {
+            "new job"
+        } else {
+            job.number.as_str()
+        };
         ui.label(RichText::new(number).font(look::heading()));
         if dirty {
             pencil(ui, "not saved");
@@ -74,7 +78,10 @@ pub fn head_ui(
 }
 
 fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
-    let keys = action.keys().first().map_or_else(String::new, |key| ui.ctx().format_shortcut(key));
+    let keys = action
+        .keys()
+        .first()
+        .map_or_else(String::new, |key| ui.ctx().format_shortcut(key));
     match label {
         Some(label) => format!("{}: {label}  {keys}", action.word()),
         None => keys,

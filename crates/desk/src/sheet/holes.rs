@@ -11,7 +11,9 @@ use quillbore_job::words::english;
 use quillbore_job::{CellAt as JobCell, Column, Edit, Job, Shop, Unit, show_quantity as show};
 
 use super::{Anchors, Shared, plain_head};
-use crate::grid::{CellAt, CellState, GridAsk, GridColumn, GridModel, SetWhy, grid_ui, write_block};
+use crate::grid::{
+    CellAt, CellState, GridAsk, GridColumn, GridModel, SetWhy, grid_ui, write_block,
+};
 use crate::look;
 use crate::view::{Ask, View};
 
@@ -47,8 +49,14 @@ const USUAL: &[Shown] = &[
     Shown::Made(Made::Wear),
 ];
 
-const MADE: &[Made] =
-    &[Made::Electrode, Made::Drills, Made::Verdict, Made::Minutes, Made::Wear, Made::PerHole];
+const MADE: &[Made] = &[
+    Made::Electrode,
+    Made::Drills,
+    Made::Verdict,
+    Made::Minutes,
+    Made::Wear,
+    Made::PerHole,
+];
 
 /// The block of the holes.
 pub fn holes_ui(
@@ -61,18 +69,25 @@ pub fn holes_ui(
     plain_head(ui, "Holes");
     let shown = if view.all_columns {
         let typed = Column::ALL.iter().map(|column| Shown::Typed(*column));
-        typed.chain(MADE.iter().map(|made| Shown::Made(*made))).collect()
+        typed
+            .chain(MADE.iter().map(|made| Shown::Made(*made)))
+            .collect()
     } else {
         USUAL.to_vec()
     };
     let model = Holes::new(shared, shown);
     let mut wanted = Vec::new();
-    let height = (model.row_count() as f32 + 1.0).mul_add(21.0, 46.0).clamp(120.0, 420.0);
+    let height = (model.row_count() as f32 + 1.0)
+        .mul_add(21.0, 46.0)
+        .clamp(120.0, 420.0);
     let table = grid_ui(ui, "holes", &model, &mut view.grid, height, &mut wanted);
     for (row, y) in table.rows {
         if let Some(row) = shared.job.rows.get(row) {
             anchors.put(Beside::Row(row.id, None), y);
-            if view.opened.is_some_and(|figure| row_of(figure) == Some(row.id)) {
+            if view
+                .opened
+                .is_some_and(|figure| row_of(figure) == Some(row.id))
+            {
                 anchors.opened = Some(y);
             }
         }
@@ -81,7 +96,16 @@ pub fn holes_ui(
         translate(want, &model, shared, view, asks);
     }
     ui.horizontal(|ui| {
-        if look::quiet_word(ui, if view.all_columns { "fewer columns" } else { "all columns" }).clicked() {
+        if look::quiet_word(
+            ui,
+            if view.all_columns {
+                "fewer columns"
+            } else {
+                "all columns"
+            },
+        )
+        .clicked()
+        {
             view.all_columns = !view.all_columns;
         }
         ui.add_space(8.0);
@@ -125,14 +149,25 @@ const fn row_of(figure: Figure) -> Option<quillbore_calc::RowId> {
 }
 
 /// What the grid wants, as edits of the job.
-fn translate(want: GridAsk, model: &Holes<'_>, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+fn translate(
+    want: GridAsk,
+    model: &Holes<'_>,
+    shared: &Shared<'_>,
+    view: &mut View,
+    asks: &mut Vec<Ask>,
+) {
     let unit = shared.job.unit;
     match want {
         GridAsk::SetCells { at, rows, why } => {
             if why == SetWhy::Pasted
-                && rows.first().is_some_and(|first| quillbore_intake::columns::heads(first).is_some())
+                && rows
+                    .first()
+                    .is_some_and(|first| quillbore_intake::columns::heads(first).is_some())
             {
-                let at = JobCell { row: at.row, column: Column::Mark };
+                let at = JobCell {
+                    row: at.row,
+                    column: Column::Mark,
+                };
                 if let Ok(taken) = take_block(shared.job, &write_block(&rows), at, unit) {
                     asks.push(Ask::Edit(taken.edit));
                 }
@@ -146,7 +181,14 @@ fn translate(want: GridAsk, model: &Holes<'_>, shared: &Shared<'_>, view: &mut V
             asks.push(Ask::Edit(Edit::InsertRows { before: at, count }));
         }
         GridAsk::DeleteRows { at, count } => {
-            let rows = shared.job.rows.iter().skip(at).take(count).map(|row| row.id).collect();
+            let rows = shared
+                .job
+                .rows
+                .iter()
+                .skip(at)
+                .take(count)
+                .map(|row| row.id)
+                .collect();
             asks.push(Ask::Edit(Edit::DeleteRows { rows }));
         }
         GridAsk::OpenWorking(at) => {
@@ -177,8 +219,17 @@ struct Holes<'a> {
 
 impl<'a> Holes<'a> {
     fn new(shared: &Shared<'a>, shown: Vec<Shown>) -> Self {
-        let columns = shown.iter().map(|shown| grid_column(*shown, shared.job.unit)).collect();
-        Self { job: shared.job, results: shared.results, shop: shared.shop, shown, columns }
+        let columns = shown
+            .iter()
+            .map(|shown| grid_column(*shown, shared.job.unit))
+            .collect();
+        Self {
+            job: shared.job,
+            results: shared.results,
+            shop: shared.shop,
+            shown,
+            columns,
+        }
     }
 
     fn figures(&self, row: usize) -> Option<&HoleFigures> {
@@ -201,7 +252,14 @@ impl<'a> Holes<'a> {
             .map(|cells| self.spread(at.col, first, cells))
             .collect();
         let column = *Column::ALL.get(first)?;
-        Some(Edit::SetCells { at: JobCell { row: at.row, column }, rows: block, unit })
+        Some(Edit::SetCells {
+            at: JobCell {
+                row: at.row,
+                column,
+            },
+            rows: block,
+            unit,
+        })
     }
 
     fn spread(&self, from: usize, first: usize, cells: Vec<String>) -> Vec<Option<String>> {
@@ -209,9 +267,10 @@ impl<'a> Holes<'a> {
         let mut lost = Vec::new();
         for (index, text) in cells.into_iter().enumerate() {
             let place = match self.shown.get(from + index) {
-                Some(Shown::Typed(column)) => {
-                    Column::ALL.iter().position(|known| known == column).and_then(|all| all.checked_sub(first))
-                }
+                Some(Shown::Typed(column)) => Column::ALL
+                    .iter()
+                    .position(|known| known == column)
+                    .and_then(|all| all.checked_sub(first)),
                 Some(Shown::Made(_)) | None => None,
             };
             match place.and_then(|place| row.get_mut(place)) {
@@ -224,7 +283,13 @@ impl<'a> Holes<'a> {
             && let Some(note) = row.last_mut()
         {
             let before = note.take().filter(|note| !note.is_empty());
-            *note = Some(before.into_iter().chain(lost).collect::<Vec<_>>().join("; "));
+            *note = Some(
+                before
+                    .into_iter()
+                    .chain(lost)
+                    .collect::<Vec<_>>()
+                    .join("; "),
+            );
         }
         while row.len() > 1 && row.last().is_some_and(Option::is_none) {
             row.pop();
@@ -278,7 +343,11 @@ impl GridModel for Holes<'_> {
                 let look = row.cell(*column);
                 let measures = matches!(
                     column,
-                    Column::Size | Column::Depth | Column::Behind | Column::Layers | Column::Surface
+                    Column::Size
+                        | Column::Depth
+                        | Column::Behind
+                        | Column::Layers
+                        | Column::Surface
                 );
                 let other = measures && look.unit.is_some_and(|unit| unit != self.job.unit);
                 if other {
@@ -295,8 +364,16 @@ impl GridModel for Holes<'_> {
     fn state(&self, at: CellAt) -> CellState {
         match self.shown.get(at.col) {
             Some(Shown::Typed(column)) => {
-                let why = self.job.rows.get(at.row).and_then(|row| row.cell(*column).why);
-                if why.is_some() { CellState::Unread } else { CellState::Plain }
+                let why = self
+                    .job
+                    .rows
+                    .get(at.row)
+                    .and_then(|row| row.cell(*column).why);
+                if why.is_some() {
+                    CellState::Unread
+                } else {
+                    CellState::Plain
+                }
             }
             Some(Shown::Made(made)) => {
                 let overruled = self.job.overrules.iter().any(|overrule| {
@@ -309,7 +386,11 @@ impl GridModel for Holes<'_> {
                         _ => false,
                     }
                 });
-                if overruled { CellState::Overruled } else { CellState::Computed }
+                if overruled {
+                    CellState::Overruled
+                } else {
+                    CellState::Computed
+                }
             }
             None => CellState::Plain,
         }
@@ -319,7 +400,10 @@ impl GridModel for Holes<'_> {
 /// A bare number that was typed in the other unit, with that unit behind it.
 #[must_use]
 pub fn with_other_unit(text: &str, unit: Option<Unit>, other: bool) -> String {
-    let bare = !text.is_empty() && !text.chars().any(|letter| letter.is_alphabetic() || matches!(letter, '"' | '#' | '\u{2033}'));
+    let bare = !text.is_empty()
+        && !text
+            .chars()
+            .any(|letter| letter.is_alphabetic() || matches!(letter, '"' | '#' | '\u{2033}'));
     match (other && bare, unit) {
         (true, Some(Unit::Mm)) => format!("{text} mm"),
         (true, Some(Unit::Inch)) => format!("{text} in"),
@@ -344,7 +428,10 @@ fn grid_column(shown: Shown, unit: Unit) -> GridColumn {
                 Column::Surface | Column::Layers | Column::Tube => 120.0,
                 Column::Note => 150.0,
             },
-            matches!(column, Column::Count | Column::Depth | Column::Angle | Column::Behind),
+            matches!(
+                column,
+                Column::Count | Column::Depth | Column::Angle | Column::Behind
+            ),
         ),
         Shown::Made(made) => match made {
             Made::Electrode => ("electrode", length, 72.0, true),

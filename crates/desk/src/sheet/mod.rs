@@ -43,7 +43,11 @@ impl<'a> Shared<'a> {
     /// Who puts findings and figures into words.
     #[must_use]
     pub const fn speaker(&self) -> Speaker<'a> {
-        Speaker { job: self.job, tables: &self.shop.tables, unit: self.job.unit }
+        Speaker {
+            job: self.job,
+            tables: &self.shop.tables,
+            unit: self.job.unit,
+        }
     }
 }
 
@@ -85,32 +89,37 @@ const MARGIN: f32 = 18.0;
 
 /// The sheet with its side notes, in one scrolling area.
 pub fn sheet_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
-    ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
-        let full = ui.available_rect_before_wrap();
-        let width = (full.width() - NOTES_WIDTH - GAP - 2.0 * MARGIN).max(420.0);
-        let left = full.left() + MARGIN;
-        let mut anchors = Anchors::default();
-        let top = ui.cursor().top() + 10.0;
-        let area = egui::Rect::from_min_size(egui::pos2(left, top), vec2(width, f32::INFINITY));
-        let sheet = ui.scope_builder(egui::UiBuilder::new().max_rect(area), |ui| {
-            ui.set_width(width);
-            ui.spacing_mut().item_spacing.y = 4.0;
-            fields::inquiry_ui(ui, shared, view, &mut anchors, asks);
-            holes::holes_ui(ui, shared, view, &mut anchors, asks);
-            plan::plan_ui(ui, shared, view, &mut anchors, asks);
-            price::price_ui(ui, shared, view, &mut anchors, asks);
-            papers::papers_ui(ui, shared, view, asks);
-            ui.add_space(30.0);
+    ScrollArea::vertical()
+        .auto_shrink([false, false])
+        .show(ui, |ui| {
+            let full = ui.available_rect_before_wrap();
+            let width = (full.width() - NOTES_WIDTH - GAP - 2.0 * MARGIN).max(420.0);
+            let left = full.left() + MARGIN;
+            let mut anchors = Anchors::default();
+            let top = ui.cursor().top() + 10.0;
+            let area = egui::Rect::from_min_size(egui::pos2(left, top), vec2(width, f32::INFINITY));
+            let sheet = ui.scope_builder(egui::UiBuilder::new().max_rect(area), |ui| {
+                ui.set_width(width);
+                ui.spacing_mut().item_spacing.y = 4.0;
+                fields::inquiry_ui(ui, shared, view, &mut anchors, asks);
+                holes::holes_ui(ui, shared, view, &mut anchors, asks);
+                plan::plan_ui(ui, shared, view, &mut anchors, asks);
+                price::price_ui(ui, shared, view, &mut anchors, asks);
+                papers::papers_ui(ui, shared, view, asks);
+                ui.add_space(30.0);
+            });
+            let bottom = sheet.response.rect.bottom();
+            let notes = egui::Rect::from_min_size(
+                egui::pos2(left + width + GAP, top),
+                vec2(NOTES_WIDTH, (bottom - top).max(100.0)),
+            );
+            let reached = notes::notes_ui(ui, shared, view, &anchors, notes, left + width, asks);
+            let all = egui::Rect::from_min_max(
+                full.min,
+                egui::pos2(full.right(), bottom.max(reached) + 20.0),
+            );
+            ui.advance_cursor_after_rect(all);
         });
-        let bottom = sheet.response.rect.bottom();
-        let notes = egui::Rect::from_min_size(
-            egui::pos2(left + width + GAP, top),
-            vec2(NOTES_WIDTH, (bottom - top).max(100.0)),
-        );
-        let reached = notes::notes_ui(ui, shared, view, &anchors, notes, left + width, asks);
-        let all = egui::Rect::from_min_max(full.min, egui::pos2(full.right(), bottom.max(reached) + 20.0));
-        ui.advance_cursor_after_rect(all);
-    });
 }
 
 /// A block's head: its name in spaced capitals, a word that folds it; true where it is laid open.
@@ -124,7 +133,9 @@ pub fn block_head(ui: &mut Ui, block: Block, view: &mut View, summary: &str) -> 
         let head = ui
             .add(egui::Label::new(name).sense(egui::Sense::click()))
             .on_hover_cursor(egui::CursorIcon::PointingHand);
-        head.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, english::block(block)));
+        head.widget_info(|| {
+            egui::WidgetInfo::labeled(egui::Role::Link, true, english::block(block))
+        });
         if head.clicked() {
             toggle(&mut view.folded, block);
         }
@@ -163,11 +174,19 @@ pub fn figure_word(
     let t = look::tokens(ui);
     let open = view.opened == Some(figure);
     let color = if open { t.accent } else { t.ink };
-    let label = egui::Label::new(RichText::new(text).font(font).color(color)).sense(egui::Sense::click());
-    let response = ui.add(label).on_hover_cursor(egui::CursorIcon::PointingHand);
+    let label =
+        egui::Label::new(RichText::new(text).font(font).color(color)).sense(egui::Sense::click());
+    let response = ui
+        .add(label)
+        .on_hover_cursor(egui::CursorIcon::PointingHand);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, text));
     if response.hovered() || open {
-        look::dashed_underline(ui.painter(), response.rect.x_range(), response.rect.bottom() - 1.0, t.accent);
+        look::dashed_underline(
+            ui.painter(),
+            response.rect.x_range(),
+            response.rect.bottom() - 1.0,
+            t.accent,
+        );
     }
     if response.clicked() {
         view.opened = if open { None } else { Some(figure) };

@@ -1,10 +1,11 @@
 //! Side notes: what is pencilled beside the lines, each tied to its line by a thin leader.
 
 use egui::{Rect, RichText, Ui, UiBuilder, pos2, vec2};
+use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
+use quillbore_job::Edit;
 use quillbore_job::results::{Beside, SideNote};
 use quillbore_job::words::english;
-use quillbore_job::{Edit, RowId};
 
 use super::{Anchors, Shared};
 use crate::look;
@@ -31,28 +32,42 @@ pub fn notes_ui(
     let t = look::tokens(ui);
     let mut next = column.top();
     let mut opened = anchors.opened.filter(|_| view.opened.is_some());
-    let mut draw = |ui: &mut Ui, at: f32, next: &mut f32, add: &mut dyn FnMut(&mut Ui)| {
+    let draw = |ui: &mut Ui, at: f32, next: &mut f32, add: &mut dyn FnMut(&mut Ui)| {
         let top = at.max(*next) - 8.0;
-        let area = Rect::from_min_size(pos2(column.left(), top.max(column.top())), vec2(column.width(), 2_000.0));
+        let area = Rect::from_min_size(
+            pos2(column.left(), top.max(column.top())),
+            vec2(column.width(), 2_000.0),
+        );
         let shown = ui.scope_builder(UiBuilder::new().max_rect(area), |ui| {
             ui.set_width(column.width());
             ui.spacing_mut().item_spacing = vec2(0.0, 1.0);
             add(ui);
         });
         let rect = shown.response.rect;
-        look::leader(ui.painter(), pos2(sheet_right + 4.0, at), pos2(rect.left() - 4.0, rect.top() + 8.0), t.hairline);
+        look::leader(
+            ui.painter(),
+            pos2(sheet_right + 4.0, at),
+            pos2(rect.left() - 4.0, rect.top() + 8.0),
+            t.hairline,
+        );
         *next = rect.bottom() + 16.0;
     };
     for told in gathered(shared, anchors) {
         if let Some(at) = opened.filter(|at| *at <= told.at) {
-            draw(ui, at, &mut next, &mut |ui| crate::working::working_ui(ui, shared, view, asks));
+            draw(ui, at, &mut next, &mut |ui| {
+                crate::working::working_ui(ui, shared, view, asks)
+            });
             opened = None;
         }
-        draw(ui, told.at, &mut next, &mut |ui| note_ui(ui, shared, &told, asks));
+        draw(ui, told.at, &mut next, &mut |ui| {
+            note_ui(ui, shared, &told, asks)
+        });
     }
     if view.opened.is_some() && (opened.is_some() || anchors.opened.is_none()) {
         let at = opened.unwrap_or(next);
-        draw(ui, at, &mut next, &mut |ui| crate::working::working_ui(ui, shared, view, asks));
+        draw(ui, at, &mut next, &mut |ui| {
+            crate::working::working_ui(ui, shared, view, asks)
+        });
     }
     next
 }
@@ -68,12 +83,16 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
         let words = |note: &SideNote| note.offer.as_ref().map(|offer| offer.words.clone());
         let same = row.and_then(|_| {
             all.iter_mut().find(|told| {
-                !told.rows.is_empty() && told.first.code == note.code && told.first.text == note.text && words(told.first) == words(note)
+                !told.rows.is_empty()
+                    && told.first.code == note.code
+                    && told.first.text == note.text
+                    && words(told.first) == words(note)
             })
         });
         if let Some(told) = same {
             told.rows.extend(row);
-            told.edits.extend(note.offer.iter().map(|offer| offer.edit.clone()));
+            told.edits
+                .extend(note.offer.iter().map(|offer| offer.edit.clone()));
             continue;
         }
         let Some(at) = anchors.find(note.beside) else {
@@ -96,19 +115,35 @@ fn note_ui(ui: &mut Ui, shared: &Shared<'_>, told: &Told<'_>, asks: &mut Vec<Ask
     let about = about(shared, &told.rows);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
-        let ink = if level == Level::Note { t.pencil } else { t.ink };
-        let word = RichText::new(format!("{}  ", english::level(level))).font(look::small_bold()).color(ink);
+        let ink = if level == Level::Note {
+            t.pencil
+        } else {
+            t.ink
+        };
+        let word = RichText::new(format!("{}  ", english::level(level)))
+            .font(look::small_bold())
+            .color(ink);
         ui.label(word);
         if !about.is_empty() {
-            ui.label(RichText::new(format!("{about}: ")).font(look::small()).color(ink));
+            ui.label(
+                RichText::new(format!("{about}: "))
+                    .font(look::small())
+                    .color(ink),
+            );
         }
-        ui.label(RichText::new(&told.first.text).font(look::small()).color(ink));
+        ui.label(
+            RichText::new(&told.first.text)
+                .font(look::small())
+                .color(ink),
+        );
         if let Some(offer) = &told.first.offer {
             ui.add_space(5.0);
             if look::word(ui, &offer.words).clicked() {
                 let edit = match told.edits.as_slice() {
                     [edit] => edit.clone(),
-                    edits => Edit::Together { edits: edits.to_vec() },
+                    edits => Edit::Together {
+                        edits: edits.to_vec(),
+                    },
                 };
                 asks.push(Ask::Edit(edit));
             }
@@ -120,11 +155,14 @@ fn note_ui(ui: &mut Ui, shared: &Shared<'_>, told: &Told<'_>, asks: &mut Vec<Ask
 fn about(shared: &Shared<'_>, rows: &[RowId]) -> String {
     const SHOWN: usize = 6;
     let speaker = shared.speaker();
-    let marks: Vec<String> = rows.iter().take(SHOWN).map(|row| speaker.mark(*row)).collect();
+    let marks: Vec<String> = rows
+        .iter()
+        .take(SHOWN)
+        .map(|row| speaker.mark(*row))
+        .collect();
     let marks = marks.join(", ");
     match rows.len().saturating_sub(SHOWN) {
         0 => marks,
         more => format!("{marks} and {more} more"),
     }
 }
-

@@ -17,7 +17,11 @@ pub fn papers_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
         for kind in Kind::ALL {
             let response = look::word(ui, kind.key());
             if response.clicked() {
-                view.paper = if view.paper == Some(*kind) { None } else { Some(*kind) };
+                view.paper = if view.paper == Some(*kind) {
+                    None
+                } else {
+                    Some(*kind)
+                };
             }
             ui.add_space(10.0);
         }
@@ -28,8 +32,19 @@ pub fn papers_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
     let Some(kind) = view.paper else {
         return;
     };
-    let sheet = if shared.letter { Sheet::Letter } else { Sheet::A4 };
-    let document = print::document(kind, shared.job, shared.results, shared.shop, shared.day, sheet);
+    let sheet = if shared.letter {
+        Sheet::Letter
+    } else {
+        Sheet::A4
+    };
+    let document = print::document(
+        kind,
+        shared.job,
+        shared.results,
+        shared.shop,
+        shared.day,
+        sheet,
+    );
     let (width, height) = sheet.size();
     let scale = ui.available_width() / width as f32;
     for page in &document.pages {

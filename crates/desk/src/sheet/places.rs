@@ -64,10 +64,17 @@ pub fn places_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
             for line in read.refused.iter().take(3) {
                 ui.label(format!("line {}: {}", line.line, line.why));
             }
-            let word = format!("give {} places to {}", read.places.len(), shared.speaker().hole(row.id));
+            let word = format!(
+                "give {} places to {}",
+                read.places.len(),
+                shared.speaker().hole(row.id)
+            );
             let all_read = read.refused.is_empty();
             if all_read && read.places != *row.places && look::word(ui, &word).clicked() {
-                asks.push(Ask::Edit(Edit::SetPlaces { row: row.id, places: read.places }));
+                asks.push(Ask::Edit(Edit::SetPlaces {
+                    row: row.id,
+                    places: read.places,
+                }));
                 done = true;
             }
         }

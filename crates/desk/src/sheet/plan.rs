@@ -29,20 +29,36 @@ pub fn plan_ui(
         ui.add_space(4.0);
         ui.horizontal_wrapped(|ui| {
             let count = figures.setups.len();
-            let word = if count == 1 { "1 clamping".to_owned() } else { format!("{count} clampings") };
+            let word = if count == 1 {
+                "1 clamping".to_owned()
+            } else {
+                format!("{count} clampings")
+            };
             figure_word(ui, &word, Figure::Setups, look::body(), view, Some(anchors));
-            let said: Vec<String> = figures.setups.iter().enumerate().map(|(index, setup)| {
-                let mut says = format!("{}: {} holes in {} directions", index + 1, setup.holes, setup.directions);
-                for (number, what) in [(setup.index_moves, "index moves"), (setup.tilts, "tilts")] {
-                    if number > 0 {
-                        says.push_str(&format!(", {number} {what}"));
+            let said: Vec<String> = figures
+                .setups
+                .iter()
+                .enumerate()
+                .map(|(index, setup)| {
+                    let mut says = format!(
+                        "{}: {} holes in {} directions",
+                        index + 1,
+                        setup.holes,
+                        setup.directions
+                    );
+                    for (number, what) in
+                        [(setup.index_moves, "index moves"), (setup.tilts, "tilts")]
+                    {
+                        if number > 0 {
+                            says.push_str(&format!(", {number} {what}"));
+                        }
                     }
-                }
-                if setup.turned_over {
-                    says.push_str(", turned over");
-                }
-                says
-            }).collect();
+                    if setup.turned_over {
+                        says.push_str(", turned over");
+                    }
+                    says
+                })
+                .collect();
             pencil(ui, &said.join("; "));
         });
     }
@@ -51,24 +67,51 @@ pub fn plan_ui(
 
 /// Electrodes by tube: needed, the bound, the kit, and changing only when one no longer reaches.
 fn electrodes_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, anchors: &mut Anchors) {
-    let Some(lot) = shared.results.figures.lot.as_ref().filter(|lot| !lot.electrodes.is_empty()) else {
+    let Some(lot) = shared
+        .results
+        .figures
+        .lot
+        .as_ref()
+        .filter(|lot| !lot.electrodes.is_empty())
+    else {
         return;
     };
     ui.add_space(4.0);
-    Grid::new("electrodes").num_columns(6).spacing([18.0, 2.0]).show(ui, |ui| {
-        for head in ["electrodes for the lot", "needed", "at least", "kit with spares", "in table order"] {
-            pencil(ui, head);
-        }
-        ui.end_row();
-        for electrodes in &lot.electrodes {
-            let name = shared.shop.tables.tubes.get(electrodes.tube).map_or("?", |tube| tube.name.as_str());
-            ui.label(name);
-            let figure = Figure::Electrodes(electrodes.tube);
-            figure_word(ui, &electrodes.needed.to_string(), figure, look::bold(), view, Some(anchors));
-            ui.label(electrodes.at_least.to_string());
-            ui.label(electrodes.kit.to_string());
-            ui.label(electrodes.by_order.to_string());
+    Grid::new("electrodes")
+        .num_columns(6)
+        .spacing([18.0, 2.0])
+        .show(ui, |ui| {
+            for head in [
+                "electrodes for the lot",
+                "needed",
+                "at least",
+                "kit with spares",
+                "in table order",
+            ] {
+                pencil(ui, head);
+            }
             ui.end_row();
-        }
-    });
+            for electrodes in &lot.electrodes {
+                let name = shared
+                    .shop
+                    .tables
+                    .tubes
+                    .get(electrodes.tube)
+                    .map_or("?", |tube| tube.name.as_str());
+                ui.label(name);
+                let figure = Figure::Electrodes(electrodes.tube);
+                figure_word(
+                    ui,
+                    &electrodes.needed.to_string(),
+                    figure,
+                    look::bold(),
+                    view,
+                    Some(anchors),
+                );
+                ui.label(electrodes.at_least.to_string());
+                ui.label(electrodes.kit.to_string());
+                ui.label(electrodes.by_order.to_string());
+                ui.end_row();
+            }
+        });
 }

@@ -20,10 +20,18 @@ pub fn price_ui(
     asks: &mut Vec<Ask>,
 ) {
     let figures = &shared.results.figures;
-    let summary = figures.price.as_ref().and_then(|price| price.breaks.first()).map_or_else(String::new, |first| {
-        let digits = shared.shop.tables.rates.minor_digits;
-        format!("{} each at {}", show::money_exact(first.each, digits), first.quantity)
-    });
+    let summary = figures
+        .price
+        .as_ref()
+        .and_then(|price| price.breaks.first())
+        .map_or_else(String::new, |first| {
+            let digits = shared.shop.tables.rates.minor_digits;
+            format!(
+                "{} each at {}",
+                show::money_exact(first.each, digits),
+                first.quantity
+            )
+        });
     let open = block_head(ui, Block::Price, view, &summary);
     anchors.put(Beside::Price, ui.cursor().top() + 10.0);
     if !open {
@@ -44,126 +52,185 @@ pub fn price_ui(
 }
 
 fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchors) {
-    Grid::new("hours").num_columns(4).spacing([14.0, 2.0]).show(ui, |ui| {
-        pencil(ui, "hours of the lot");
-        pencil(ui, "P10");
-        pencil(ui, "P50");
-        pencil(ui, "P90");
-        ui.end_row();
-        for (what, band, figure) in [
-            ("machine", lot.machine_hours, Figure::MachineHours),
-            ("labor", lot.labor_hours, Figure::LaborHours),
-        ] {
-            ui.label(what);
-            right(ui, &show::hours(band.p10));
-            figure_word(ui, &show::hours(band.p50), figure, look::bold(), view, Some(anchors));
-            right(ui, &show::hours(band.p90));
+    Grid::new("hours")
+        .num_columns(4)
+        .spacing([14.0, 2.0])
+        .show(ui, |ui| {
+            pencil(ui, "hours of the lot");
+            pencil(ui, "P10");
+            pencil(ui, "P50");
+            pencil(ui, "P90");
             ui.end_row();
-        }
-    });
-    ui.add_space(6.0);
-    Grid::new("minutes").num_columns(2).spacing([14.0, 1.0]).show(ui, |ui| {
-        pencil(ui, "machine minutes");
-        pencil(ui, "");
-        ui.end_row();
-        let machine = &lot.machine;
-        for (what, minutes) in [
-            ("in the holes", machine.holes),
-            ("setting up", machine.set_up),
-            ("first piece", machine.first_piece),
-            ("loading", machine.load),
-            ("index and tilt", machine.index),
-            ("turning over", machine.turn_over),
-            ("travel", machine.travel),
-            ("electrode changes", machine.electrode_changes),
-            ("guide changes", machine.guide_changes),
-            ("dressing", machine.dressing),
-        ] {
-            if minutes > 0.0 {
+            for (what, band, figure) in [
+                ("machine", lot.machine_hours, Figure::MachineHours),
+                ("labor", lot.labor_hours, Figure::LaborHours),
+            ] {
                 ui.label(what);
-                right(ui, &show::minutes(minutes));
+                right(ui, &show::hours(band.p10));
+                figure_word(
+                    ui,
+                    &show::hours(band.p50),
+                    figure,
+                    look::bold(),
+                    view,
+                    Some(anchors),
+                );
+                right(ui, &show::hours(band.p90));
                 ui.end_row();
             }
-        }
-    });
-}
-
-fn costs_ui(ui: &mut Ui, shared: &Shared<'_>, price: &PriceFigures, view: &mut View, anchors: &mut Anchors) {
-    let digits = shared.shop.tables.rates.minor_digits;
-    Grid::new("costs").num_columns(2).spacing([14.0, 1.0]).show(ui, |ui| {
-        pencil(ui, "cost of the lot");
-        pencil(ui, &price.currency);
-        ui.end_row();
-        for (what, amount) in [
-            ("machine", price.cost.machine),
-            ("labor", price.cost.labor),
-            ("electrodes", price.cost.electrodes),
-            ("guides", price.cost.guides),
-            ("dielectric", price.cost.dielectric),
-            ("power", price.cost.power),
-            ("outside work", price.cost.outside),
-            ("breakage and redo", price.cost.redo),
-            ("part at risk", price.cost.part_risk),
-        ] {
-            if amount > 0.0 {
-                ui.label(what);
-                right(ui, &show::money(amount, digits));
-                ui.end_row();
-            }
-        }
-        ui.label("full cost");
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            let total = show::money(price.cost.sum(), digits);
-            figure_word(ui, &total, Figure::LotCost, look::bold(), view, Some(anchors));
         });
-        ui.end_row();
-        ui.label("10 to 90 in 100");
-        right(
-            ui,
-            &format!("{} to {}", show::money(price.lot_cost.p10, digits), show::money(price.lot_cost.p90, digits)),
-        );
-        ui.end_row();
-        ui.label("margin on price");
-        right(ui, &show::percent(price.margin));
-        ui.end_row();
-        ui.label("markup on cost");
-        right(ui, &show::percent(price.markup));
-        ui.end_row();
-    });
+    ui.add_space(6.0);
+    Grid::new("minutes")
+        .num_columns(2)
+        .spacing([14.0, 1.0])
+        .show(ui, |ui| {
+            pencil(ui, "machine minutes");
+            pencil(ui, "");
+            ui.end_row();
+            let machine = &lot.machine;
+            for (what, minutes) in [
+                ("in the holes", machine.holes),
+                ("setting up", machine.set_up),
+                ("first piece", machine.first_piece),
+                ("loading", machine.load),
+                ("index and tilt", machine.index),
+                ("turning over", machine.turn_over),
+                ("travel", machine.travel),
+                ("electrode changes", machine.electrode_changes),
+                ("guide changes", machine.guide_changes),
+                ("dressing", machine.dressing),
+            ] {
+                if minutes > 0.0 {
+                    ui.label(what);
+                    right(ui, &show::minutes(minutes));
+                    ui.end_row();
+                }
+            }
+        });
 }
 
-fn breaks_ui(ui: &mut Ui, shared: &Shared<'_>, price: &PriceFigures, view: &mut View, anchors: &mut Anchors) {
+fn costs_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    price: &PriceFigures,
+    view: &mut View,
+    anchors: &mut Anchors,
+) {
     let digits = shared.shop.tables.rates.minor_digits;
-    Grid::new("breaks").num_columns(4).spacing([22.0, 2.0]).show(ui, |ui| {
-        for head in ["quantity", "cost each", "price each", "the lot"] {
-            pencil(ui, head);
-        }
-        ui.end_row();
-        for offered in &price.breaks {
-            right(ui, &offered.quantity.to_string());
-            right(ui, &show::money(offered.unit_cost, digits));
-            let each = show::money_exact(offered.each, digits);
-            figure_word(ui, &each, Figure::UnitPrice(offered.quantity), look::bold(), view, Some(anchors));
-            right(ui, &show::money(offered.lot.to_f64().unwrap_or(0.0), digits));
-            let mut says = Vec::new();
-            if offered.minimum {
-                says.push("by the minimum charge");
-            }
-            if offered.overruled {
-                says.push("overruled");
-            }
-            pencil(ui, &says.join(", "));
+    Grid::new("costs")
+        .num_columns(2)
+        .spacing([14.0, 1.0])
+        .show(ui, |ui| {
+            pencil(ui, "cost of the lot");
+            pencil(ui, &price.currency);
             ui.end_row();
-        }
-    });
+            for (what, amount) in [
+                ("machine", price.cost.machine),
+                ("labor", price.cost.labor),
+                ("electrodes", price.cost.electrodes),
+                ("guides", price.cost.guides),
+                ("dielectric", price.cost.dielectric),
+                ("power", price.cost.power),
+                ("outside work", price.cost.outside),
+                ("breakage and redo", price.cost.redo),
+                ("part at risk", price.cost.part_risk),
+            ] {
+                if amount > 0.0 {
+                    ui.label(what);
+                    right(ui, &show::money(amount, digits));
+                    ui.end_row();
+                }
+            }
+            ui.label("full cost");
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                let total = show::money(price.cost.sum(), digits);
+                figure_word(
+                    ui,
+                    &total,
+                    Figure::LotCost,
+                    look::bold(),
+                    view,
+                    Some(anchors),
+                );
+            });
+            ui.end_row();
+            ui.label("10 to 90 in 100");
+            right(
+                ui,
+                &format!(
+                    "{} to {}",
+                    show::money(price.lot_cost.p10, digits),
+                    show::money(price.lot_cost.p90, digits)
+                ),
+            );
+            ui.end_row();
+            ui.label("margin on price");
+            right(ui, &show::percent(price.margin));
+            ui.end_row();
+            ui.label("markup on cost");
+            right(ui, &show::percent(price.markup));
+            ui.end_row();
+        });
+}
+
+fn breaks_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    price: &PriceFigures,
+    view: &mut View,
+    anchors: &mut Anchors,
+) {
+    let digits = shared.shop.tables.rates.minor_digits;
+    Grid::new("breaks")
+        .num_columns(4)
+        .spacing([22.0, 2.0])
+        .show(ui, |ui| {
+            for head in ["quantity", "cost each", "price each", "the lot"] {
+                pencil(ui, head);
+            }
+            ui.end_row();
+            for offered in &price.breaks {
+                right(ui, &offered.quantity.to_string());
+                right(ui, &show::money(offered.unit_cost, digits));
+                let each = show::money_exact(offered.each, digits);
+                figure_word(
+                    ui,
+                    &each,
+                    Figure::UnitPrice(offered.quantity),
+                    look::bold(),
+                    view,
+                    Some(anchors),
+                );
+                right(
+                    ui,
+                    &show::money(offered.lot.to_f64().unwrap_or(0.0), digits),
+                );
+                let mut says = Vec::new();
+                if offered.minimum {
+                    says.push("by the minimum charge");
+                }
+                if offered.overruled {
+                    says.push("overruled");
+                }
+                pencil(ui, &says.join(", "));
+                ui.end_row();
+            }
+        });
     for (what, amount) in &price.one_off {
-        pencil(ui, &format!("once, apart: {what} {}", show::money_exact(*amount, digits)));
+        pencil(
+            ui,
+            &format!("once, apart: {what} {}", show::money_exact(*amount, digits)),
+        );
     }
 }
 
 /// A figure set right in its column.
 fn right(ui: &mut Ui, text: &str) {
-    ui.allocate_ui_with_layout(vec2(64.0, 18.0), Layout::right_to_left(Align::Center), |ui| {
-        ui.label(text);
-    });
+    ui.allocate_ui_with_layout(
+        vec2(64.0, 18.0),
+        Layout::right_to_left(Align::Center),
+        |ui| {
+            ui.label(text);
+        },
+    );
 }

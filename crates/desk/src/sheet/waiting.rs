@@ -13,7 +13,9 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
     ui.horizontal(|ui| match waiting {
         Waiting::OpenPath(path) => path_line(ui, "open the file", path, "open it", asks),
         Waiting::SavePath(path, _) => path_line(ui, "save as the file", path, "save it", asks),
-        Waiting::PrintPath(path) => path_line(ui, "print into the folder", path, "print there", asks),
+        Waiting::PrintPath(path) => {
+            path_line(ui, "print into the folder", path, "print there", asks)
+        }
         Waiting::Guard(_) => {
             ui.label("This job is not saved.");
             for (word, answer) in [
@@ -35,7 +37,10 @@ fn path_line(ui: &mut Ui, label: &str, path: &mut String, word: &str, asks: &mut
     let width = (ui.available_width() - 230.0).max(160.0);
     let response = look::line_edit(ui, path, width);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, label));
-    if !response.has_focus() && !response.lost_focus() && ui.memory(|memory| memory.focused().is_none()) {
+    if !response.has_focus()
+        && !response.lost_focus()
+        && ui.memory(|memory| memory.focused().is_none())
+    {
         response.request_focus();
     }
     let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
