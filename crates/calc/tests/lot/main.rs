@@ -1,10 +1,19 @@
-//! From the rows' figures to the lot's: clampings, minutes, cost, price, spread.
+//! From the rows' figures to the lot's: clampings, minutes, cost, price, spread, workings.
 
+// With the mark of a test module the tests' own helpers may unwrap, as the tests may.
+#[cfg(test)]
 mod assembled;
+#[cfg(test)]
 mod clampings;
+#[cfg(test)]
 mod minutes;
+#[cfg(test)]
 mod money;
+#[cfg(test)]
 mod rows;
+#[cfg(test)]
 mod shop;
+#[cfg(test)]
 mod spread;
+#[cfg(test)]
 mod workings;

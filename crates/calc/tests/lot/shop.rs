@@ -5,9 +5,13 @@ use quillbore_calc::tables::{
     Family, Guide, Machine, Material, Rates, StartValues, Tables, Tube, TubeMaterial,
 };
 
+const fn spread(p10: f64, p90: f64) -> Spread {
+    Spread { p10, p90 }
+}
+
 /// A spread whose median is `median` and whose P90 is `ratio` times that.
 pub(crate) fn about(median: f64, ratio: f64) -> Spread {
-    Spread::new(median / ratio, median * ratio).unwrap()
+    spread(median / ratio, median * ratio)
 }
 
 pub(crate) fn rates() -> Rates {
@@ -77,8 +81,8 @@ pub(crate) fn tables() -> Tables {
                 family: Family::ToolSteel,
                 density_g_cm3: 7.8,
                 resistivity_ohm_cm: Some([2e-5, 6e-5]),
-                feed_mm_min: Spread::new(15.0, 35.0).unwrap(),
-                wear: Spread::new(0.4, 1.2).unwrap(),
+                feed_mm_min: spread(15.0, 35.0),
+                wear: spread(0.4, 1.2),
                 tube_material: TubeMaterial::Brass,
                 from_family: false,
                 hazards: vec![],
@@ -88,8 +92,8 @@ pub(crate) fn tables() -> Tables {
                 family: Family::Nickel,
                 density_g_cm3: 8.2,
                 resistivity_ohm_cm: Some([1e-4, 1.3e-4]),
-                feed_mm_min: Spread::new(8.0, 30.0).unwrap(),
-                wear: Spread::new(0.5, 1.5).unwrap(),
+                feed_mm_min: spread(8.0, 30.0),
+                wear: spread(0.5, 1.5),
                 tube_material: TubeMaterial::Brass,
                 from_family: false,
                 hazards: vec![],
@@ -113,7 +117,6 @@ pub(crate) fn tables() -> Tables {
 }
 
 pub(crate) fn start() -> StartValues {
-    let spread = |p10, p90| Spread::new(p10, p90).unwrap();
     StartValues {
         gap_mm: vec![
             (0.3, spread(0.02, 0.05)),
