@@ -1,10 +1,5 @@
 //! Figures of a job of 2,000 rows, and of a ring of 1,500 places: quick, asked, answered.
 
-#![expect(
-    missing_docs,
-    reason = "what criterion's macros make has no documentation"
-)]
-
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
