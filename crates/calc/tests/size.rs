@@ -1,4 +1,8 @@
 //! Electrode choice and verdict against the drawing.
+#![expect(
+    clippy::unwrap_used,
+    reason = "helpers of tests stop the test as tests do"
+)]
 
 use quillbore_calc::Spread;
 use quillbore_calc::job_figures::Verdict;

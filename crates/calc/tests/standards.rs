@@ -1,4 +1,8 @@
 //! Figures of published standards, each with its source.
+#![expect(
+    clippy::unwrap_used,
+    reason = "helpers of tests stop the test as tests do"
+)]
 
 use quillbore_calc::Length;
 use quillbore_calc::standards::drills::{Drill, fraction_ratio_mm};

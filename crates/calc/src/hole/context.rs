@@ -127,10 +127,25 @@ impl Choice {
 impl<'a> Context<'a> {
     /// Works out what all rows of a job have in common.
     ///
+    /// Formula: medians and deviations of the start values, and each tube's gap, feed and wear.
+    ///
     /// - `input`: the job.
     /// - `tables`: the shop's tables.
     ///
     /// Result: a context for [`Context::row_figures`] and [`Context::drill`].
+    ///
+    /// ```
+    /// use quillbore_calc::hole::Context;
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// # use shop::*;
+    /// let tables = tables();
+    /// let input = job(vec![through(0.8, 20.0), through(1.2, 35.0)]);
+    /// let context = Context::new(&input, &tables);
+    /// let all: Vec<_> = input.rows.iter().map(|row| context.row_figures(row)).collect();
+    /// assert!(all[0].wear_mm < all[1].wear_mm);
+    /// ```
+    ///
+    /// Source: ours.
     #[must_use]
     pub fn new(input: &'a JobInput, tables: &'a Tables) -> Self {
         let start = &tables.start;

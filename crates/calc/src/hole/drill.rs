@@ -108,10 +108,15 @@ impl Drill {
     /// bottom out of reach, the most electrodes that are ever put into one hole are counted.
     ///
     /// ```
-    /// # use quillbore_calc::hole::Draw;
-    /// let slow = Draw { feed: 0.5, ..Draw::MEDIAN };
-    /// // With a `drill` of `Context::drill`, `drill.at(&slow).sparking_min` is twice the median's.
-    /// assert_eq!(slow.wear, 1.0);
+    /// use quillbore_calc::hole::{Context, Draw};
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// # use shop::*;
+    /// let tables = tables();
+    /// let input = job(vec![through(0.8, 20.0)]);
+    /// let drill = Context::new(&input, &tables).drill(&input.rows[0]).unwrap();
+    /// let [median, slow] = [1.0, 0.5].map(|feed| drill.at(&Draw { feed, ..Draw::MEDIAN }));
+    /// assert_eq!(slow.sparking_min, 2.0 * median.sparking_min);
+    /// assert_eq!(slow.other_min, median.other_min);
     /// ```
     ///
     /// Source: ours.
@@ -148,7 +153,21 @@ impl Drill {
     /// Deviations of the logarithm that a lot's holes share: of the feed, the depth law's own
     /// included, and of the wear.
     ///
+    /// Formula: the material's deviation and, by its sensitivity, the law's: added as squares.
+    ///
     /// Result: of feed and of wear [-].
+    ///
+    /// ```
+    /// use quillbore_calc::hole::Context;
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// # use shop::*;
+    /// let tables = tables();
+    /// let input = job(vec![through(0.8, 0.5)]); // so shallow that depth does not matter
+    /// let [feed, _] = Context::new(&input, &tables).drill(&input.rows[0]).unwrap().sigmas();
+    /// assert!((feed - tables.materials[STEEL].feed_mm_min.sigma()).abs() < 1e-4);
+    /// ```
+    ///
+    /// Source: deviations added to first order.
     #[must_use]
     pub fn sigmas(&self) -> [f64; 2] {
         self.sigmas

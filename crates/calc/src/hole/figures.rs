@@ -7,6 +7,7 @@ use super::plan::{Plan, places};
 use super::route::Reach;
 use super::say::findings;
 use super::way::Way;
+use crate::figure::Figure;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::job_figures::{HoleFigures, MinutesIn};
 use crate::quantity::{Band, Z90};
@@ -29,10 +30,16 @@ impl Context<'_> {
     /// Result: figures; what can't be computed yet is `None`.
     ///
     /// ```
-    /// # use quillbore_calc::burn::{DepthLaw, minutes_to};
-    /// // What a straight hole of 60 mm with a 0.7 mm tube at 20 mm/min comes to in full metal.
-    /// let law = DepthLaw { halved_mm: 0.7 * 80.0, exponent: 1.5 };
-    /// assert!((minutes_to(20.0, 60.0, law) - 4.331).abs() < 0.0005);
+    /// use quillbore_calc::hole::Context;
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// # use shop::*;
+    /// let tables = tables();
+    /// let input = job(vec![through(0.8, 20.0)]); // 0.7 to 0.9 mm, 20 mm deep, in tool steel
+    /// let figures = Context::new(&input, &tables).row_figures(&input.rows[0]);
+    /// assert_eq!(tables.tubes[figures.tube.unwrap()].outer_mm, 0.75);
+    /// let minutes = figures.minutes_in.unwrap();
+    /// assert!((minutes.full_metal - 0.973).abs() < 0.0005);
+    /// assert!((figures.minutes.unwrap().p50 - 1.240).abs() < 0.0005);
     /// ```
     ///
     /// Source: the modules that compute the figures.
@@ -64,6 +71,11 @@ impl Context<'_> {
         if let Some(way) = &plan.way {
             self.put_way(row, &plan, way, &mut figures);
         }
+        // What the estimator says stands, also where nothing can be computed yet.
+        let stands = |figure| self.overruled(figure);
+        figures.wear_mm = figures.wear_mm.or(stands(Figure::Wear(row.id)));
+        let minutes = stands(Figure::HoleMinutes(row.id)).map(Band::exact);
+        figures.minutes = figures.minutes.or(minutes);
         figures
     }
 

@@ -18,7 +18,8 @@ use crate::tables::Tables;
 ///
 /// ```
 /// use quillbore_calc::hole::material_findings;
-/// # include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs"));
+/// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+/// # use shop::*;
 /// let mut tables = tables();
 /// tables.materials[STEEL].resistivity_ohm_cm = Some([1e-5, 50.0]);
 /// let input = job(vec![]);

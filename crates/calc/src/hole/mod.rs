@@ -49,10 +49,14 @@ use crate::tables::Tables;
 /// Result: figures; what can't be computed yet is `None`. For many rows make the context once.
 ///
 /// ```
-/// # use quillbore_calc::input::{HoleEnd, Surface};
-/// // A wall of 3 mm on the axis, entered at 60 degrees from its normal with a 0.8 mm tube.
-/// let zone = quillbore_calc::entry::flat(0.8, 60.0).unwrap();
-/// assert!((zone.length_mm() - 1.386).abs() < 0.0005);
+/// use quillbore_calc::hole::row_figures;
+/// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+/// # use shop::*;
+/// let tables = tables();
+/// let input = job(vec![through(0.8, 20.0)]); // 0.7 to 0.9 mm, 20 mm deep, in tool steel
+/// let figures = row_figures(&input, &input.rows[0], &tables);
+/// assert!((figures.wear_mm.unwrap() - 16.38).abs() < 0.005);
+/// assert_eq!(figures.electrodes_per_hole, Some(1));
 /// ```
 ///
 /// Source: the modules that compute the figures.
@@ -64,10 +68,26 @@ pub fn row_figures(input: &JobInput, row: &RowInput, tables: &Tables) -> HoleFig
 impl Context<'_> {
     /// A row ready to be drilled under sampled lot factors.
     ///
+    /// Formula: that of [`Context::row_figures`], without its findings.
+    ///
     /// - `row`: the row.
     ///
     /// Result: the drill, or `None` where no minutes can be computed: size, depth, material, machine or
     /// feed missing, or the bottom out of reach.
+    ///
+    /// ```
+    /// use quillbore_calc::hole::{Context, Draw};
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// # use shop::*;
+    /// let tables = tables();
+    /// let input = job(vec![through(0.8, 20.0)]);
+    /// let context = Context::new(&input, &tables);
+    /// let minutes = context.row_figures(&input.rows[0]).minutes.unwrap().p50;
+    /// let hole = context.drill(&input.rows[0]).unwrap().at(&Draw::MEDIAN);
+    /// assert!((hole.sparking_min + hole.other_min - minutes).abs() < 1e-12);
+    /// ```
+    ///
+    /// Source: ours.
     #[must_use]
     pub fn drill(&self, row: &RowInput) -> Option<Drill> {
         self.plan(row).drill

@@ -159,7 +159,7 @@ impl Context<'_> {
     }
 
     /// Feed and wear of the row's material or layers with a tube.
-    fn stuff(&self, row: &RowInput, facts: &TubeFacts) -> Stuff {
+    fn stuff(&self, row: &RowInput, facts: &TubeFacts, depth_mm: Option<f64>) -> Stuff {
         let of = |index: usize| self.materials.get(index);
         if row.layers.is_empty() {
             let material = self.input.material.and_then(of);
@@ -173,12 +173,15 @@ impl Context<'_> {
             };
         }
         let layers = || {
-            let of_layer = |layer: &Layer| (layer.thickness_mm, of(layer.material));
+            let of_layer = |layer: &Layer| (layer.thickness_mm.max(0.0), of(layer.material));
             row.layers.iter().map(of_layer)
         };
         // Each layer's deviation counts by the minutes and by the length that the layer takes.
         let [mut minutes, mut feed_sum, mut lost, mut wear_sum] = [0.0; 4];
+        let mut left = depth_mm.unwrap_or(f64::MAX);
         for (thickness, material) in layers() {
+            let thickness = thickness.clamp(0.0, left);
+            left -= thickness;
             if let Some(material) = material {
                 minutes += thickness / material.feed;
                 feed_sum += thickness / material.feed * material.feed_sigma;
@@ -210,7 +213,7 @@ impl Context<'_> {
         let start = &self.tables.start;
         let met = meet(row, facts.outer_mm, plan.depth_mm);
         plan.met = Some(met);
-        let stuff = self.stuff(row, facts);
+        let stuff = self.stuff(row, facts, plan.depth_mm);
         let stands = self.overruled(Figure::Feed(row.id));
         plan.computed_feed = stuff.feed.as_ref().map(Profile::first);
         plan.feed = stands.or(plan.computed_feed);

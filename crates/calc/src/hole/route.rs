@@ -17,9 +17,21 @@ pub(super) struct Reach {
     /// It would be reached from the entry alone.
     pub(super) one_reaches: bool,
     /// It would be reached from both ends; asked only where it matters.
-    pub(super) both_reach: Option<bool>,
+    pub(super) both_reach: bool,
     /// Minutes from one end and from both, where both ends are faster.
     pub(super) faster: Option<[f64; 2]>,
+}
+
+/// One way with what comes of it on the chosen machine.
+struct Route {
+    way: Way,
+    tube: Option<usize>,
+    usable_mm: f64,
+    chains: [Option<Chain>; 2],
+    reaches: bool,
+    drill: Option<Drill>,
+    /// Minutes of one hole, as they stand [min].
+    minutes: Option<f64>,
 }
 
 impl Context<'_> {
@@ -35,50 +47,81 @@ impl Context<'_> {
         let start = &self.tables.start;
         let open = row.end == HoleEnd::Through;
         let asked = if open { row.ends } else { Some(Ends::One) };
-        let one = metal.one_end(row, start);
-        let mut both = (asked == Some(Ends::Both)).then(|| metal.both_ends(start));
         let Some(machine) = self.machine else {
-            plan.way = Some(both.unwrap_or(one));
+            plan.way = Some(if asked == Some(Ends::Both) {
+                metal.both_ends(start)
+            } else {
+                metal.one_end(row, start)
+            });
             return;
         };
-        let (tube, usable_mm) = self.length(lengths, both.as_ref().unwrap_or(&one).asks_mm());
-        plan.tube = tube;
-        plan.usable_mm = Some(usable_mm);
-        let one_chains = one.chains(usable_mm);
-        let mut reach = Reach {
-            chains: one_chains,
-            reaches: false,
-            one_reaches: reached(&one_chains),
-            both_reach: None,
-            faster: None,
-        };
-        let drill =
-            |way: &Way, chains| self.drill_of(row, plan, way, facts, usable_mm, machine, chains);
-        let mut found = drill(&one, &one_chains);
-        let one_min = found.as_ref().map(|(_, minutes)| *minutes);
+        let route = |way| self.route(row, plan, way, facts, lengths, machine);
+        let one = route(metal.one_end(row, start));
+        let one_reaches = one.reaches;
         let turn = self.turn_share(row, machine);
-        let may_be_faster = one_min.is_none_or(|minutes| turn + self.touch_off_min < minutes);
-        if open && asked != Some(Ends::One) && (may_be_faster || both.is_some()) {
-            let way = both.take().unwrap_or_else(|| metal.both_ends(start));
-            let chains = way.chains(usable_mm);
-            let both_reach = reached(&chains);
-            let both_drill = drill(&way, &chains);
-            reach.both_reach = Some(both_reach);
-            let needed = asked.is_none() && !reach.one_reaches && both_reach;
-            if needed || asked == Some(Ends::Both) {
-                reach.chains = chains;
-                found = both_drill;
-                both = Some(way);
-            } else if let (Some(one_min), Some((_, both_min))) = (one_min, both_drill) {
-                let both_min = both_min + turn;
-                let faster = reach.one_reaches && both_reach && both_min < one_min;
-                reach.faster = faster.then_some([one_min, both_min]);
+        // Both ends can save at most what one end takes; without looking any further that settles
+        // most holes.
+        let may_be_faster = asked.is_none()
+            && one
+                .minutes
+                .is_none_or(|minutes| turn + 2.0 * self.touch_off_min < minutes);
+        let looked_at = open && (asked == Some(Ends::Both) || !one_reaches || may_be_faster);
+        let both = looked_at.then(|| route(metal.both_ends(start)));
+        let both_reach = both.as_ref().is_some_and(|both| both.reaches);
+        let (taken, faster) = match both {
+            Some(both)
+                if asked == Some(Ends::Both) || asked.is_none() && !one_reaches && both_reach =>
+            {
+                (both, None)
             }
+            both => {
+                let both_min = both.and_then(|both| both.minutes).map(|both| both + turn);
+                let compared = one.minutes.zip(both_min);
+                let faster = compared.filter(|(one, both)| one_reaches && both_reach && both < one);
+                (one, faster)
+            }
+        };
+        plan.tube = taken.tube;
+        plan.usable_mm = Some(taken.usable_mm);
+        plan.drill = taken.drill;
+        plan.reach = Some(Reach {
+            chains: taken.chains,
+            reaches: taken.reaches,
+            one_reaches,
+            both_reach,
+            faster: faster.map(|(one, both)| [one, both]),
+        });
+        plan.way = Some(taken.way);
+    }
+
+    /// What comes of one way with the length of tube that suits it.
+    fn route(
+        &self,
+        row: &RowInput,
+        plan: &Plan,
+        way: Way,
+        facts: &TubeFacts,
+        lengths: &[usize],
+        machine: &Machine,
+    ) -> Route {
+        let (tube, usable_mm) = self.length(lengths, way.asks_mm());
+        let chains = way.chains(usable_mm);
+        let reaches = chains.iter().flatten().all(|chain| chain.reaches);
+        let drill = if reaches {
+            self.drill_of(row, plan, &way, facts, usable_mm, machine, &chains)
+        } else {
+            None
+        };
+        let (drill, minutes) = drill.unzip();
+        Route {
+            way,
+            tube,
+            usable_mm,
+            chains,
+            reaches,
+            drill,
+            minutes,
         }
-        reach.reaches = reached(&reach.chains);
-        plan.drill = found.filter(|_| reach.reaches).map(|(drill, _)| drill);
-        plan.way = Some(both.unwrap_or(one));
-        plan.reach = Some(reach);
     }
 
     /// The shortest of these tubes that does it in one, else the longest to be of use.
@@ -148,14 +191,13 @@ impl Context<'_> {
             (None, None) => return None,
         };
         let minutes = drill.sparking_min + other;
+        if !minutes.is_finite() {
+            return None;
+        }
         if let Some(stands) = stands {
             drill.overruled = stands / minutes;
         }
         let stands = minutes * drill.overruled;
         Some((drill, stands))
     }
-}
-
-fn reached(chains: &[Option<Chain>; 2]) -> bool {
-    chains.iter().flatten().all(|chain| chain.reaches)
 }

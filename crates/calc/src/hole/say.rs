@@ -78,7 +78,8 @@ impl Voice<'_> {
             return;
         };
         let layers_mm: f64 = row.layers.iter().map(|layer| layer.thickness_mm).sum();
-        if !row.layers.is_empty() && (layers_mm - depth_mm).abs() > LAYERS_SLACK_MM {
+        let off_mm = (layers_mm - depth_mm).abs();
+        if !row.layers.is_empty() && (off_mm > LAYERS_SLACK_MM || off_mm.is_nan()) {
             let kind = Kind::LayersDisagree {
                 depth_mm,
                 layers_mm,
@@ -306,8 +307,8 @@ impl Voice<'_> {
                 Ends::One => way.tip_mm(),
                 Ends::Both => self.plan.depth_mm.unwrap_or(0.0),
             };
-            let other_end = (way.ends == Ends::One && reach.both_reach == Some(true))
-                .then_some(Remedy::DrillBothEnds(id));
+            let other_end =
+                (way.ends == Ends::One && reach.both_reach).then_some(Remedy::DrillBothEnds(id));
             let remedy = other_end.or_else(|| self.longer(way));
             let kind = Kind::OutOfReach { depth_mm, limit_mm };
             self.say(Level::Stop, kind, remedy);

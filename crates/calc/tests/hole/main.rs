@@ -1,20 +1,58 @@
 //! Figures and findings of one row.
 #![expect(
-    missing_docs,
-    reason = "the shop's fixtures are public only for the documentation's examples"
+    clippy::unwrap_used,
+    reason = "helpers of tests stop the test as tests do"
+)]
+#![expect(
+    unreachable_pub,
+    reason = "the shop's fixtures are also included by the documentation's examples"
 )]
 
 #[path = "../shop/rows.rs"]
 mod shop;
 
-use quillbore_calc::hole::row_figures;
-use shop::*;
+mod draws;
+mod findings;
+mod half_filled;
+mod minutes;
+mod overrules;
+mod reach;
 
-#[test]
-fn smoke() {
-    let tables = tables();
-    let row = through(0.8, 20.0);
-    let input = job(vec![row.clone()]);
-    let f = row_figures(&input, &row, &tables);
-    println!("{f:#?}");
+use quillbore_calc::hole::row_figures;
+use quillbore_calc::input::Overrule;
+use quillbore_calc::job_figures::HoleFigures;
+use quillbore_calc::{Figure, JobInput, RowInput, Tables};
+
+/// The figures of a row in the tests' shop and job.
+fn figures(row: &RowInput) -> HoleFigures {
+    row_figures(&shop::job(vec![row.clone()]), row, &shop::tables())
+}
+
+/// The figures of the first row of a job.
+fn first(input: &JobInput, tables: &Tables) -> HoleFigures {
+    row_figures(input, &input.rows[0], tables)
+}
+
+/// The tests' job with one row and one overrule.
+fn overruled(row: &RowInput, figure: Figure, value: f64) -> JobInput {
+    let mut input = shop::job(vec![row.clone()]);
+    input.overrules.push(Overrule { figure, value });
+    input
+}
+
+/// Index of the first tube with this diameter, length and number of channels.
+fn tube(tables: &Tables, outer_mm: f64, length_mm: f64, channels: u8) -> usize {
+    let found = tables.tubes.iter().position(|tube| {
+        (tube.outer_mm - outer_mm).abs() < 1e-9
+            && tube.length_mm == length_mm
+            && tube.channels == channels
+    });
+    found.unwrap()
+}
+
+fn close(found: f64, expected: f64, within: f64) {
+    assert!(
+        (found - expected).abs() <= within,
+        "{found} is not {expected} within {within}"
+    );
 }

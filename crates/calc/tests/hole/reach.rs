@@ -1,0 +1,204 @@
+//! Reach, chained electrodes and both ends of a row.
+
+use quillbore_calc::hole::{Context, Draw};
+use quillbore_calc::input::{Ends, HoleEnd};
+use quillbore_calc::{JobInput, RowInput, Tables};
+
+use super::shop::*;
+use super::{close, first, tube};
+
+const INCH: f64 = 25.4;
+
+/// The long head with a 36 in tube of 1 mm, wear ratio 1 at every depth, no overtravel.
+fn plain() -> (Tables, JobInput) {
+    let mut tables = tables();
+    tables.materials[STEEL].wear = spread(1.0, 1.0);
+    tables.start.wear_at_100_diameters = spread(1.0, 1.0);
+    tables.start.overtravel_least_mm = 0.0;
+    tables.start.overtravel_diameters = 0.0;
+    let row = RowInput {
+        tube: Some(tube(&tables, 1.0, 914.4, 1)),
+        ends: Some(Ends::One),
+        ..through(1.1, 100.0)
+    };
+    let mut input = job(vec![row]);
+    input.machine = Some(LONG);
+    (tables, input)
+}
+
+/// Common practice, no source: of a 36 in tube, 8 in are held back and 28 in go into the hole; closed
+/// form: at wear ratio 1 the electrodes reach 14, 21, 24.5 and 26.25 in.
+#[test]
+fn chain_of_a_long_electrode() {
+    let (tables, mut input) = plain();
+    for (electrodes, inches) in (1..).zip([14.0, 21.0, 24.5, 26.25]) {
+        for (just, expected) in [(-1e-6, electrodes), (1e-6, electrodes + 1)] {
+            input.rows[0].depth_mm = Some(inches * INCH + just);
+            let found = first(&input, &tables);
+            assert_eq!(found.electrodes_per_hole, Some(expected), "{inches}");
+            close(found.usable_mm.unwrap(), 28.0 * INCH, 1e-9);
+            close(found.limit_mm.unwrap(), 28.0 * INCH, 1e-9);
+            close(found.reach_one_mm.unwrap(), 14.0 * INCH, 1e-9);
+        }
+    }
+}
+
+/// The limit itself is never reached, by any number of electrodes.
+#[test]
+fn the_limit_is_out_of_reach() {
+    let (tables, mut input) = plain();
+    for depth in [28.0 * INCH, 30.0 * INCH] {
+        input.rows[0].depth_mm = Some(depth);
+        let found = first(&input, &tables);
+        assert_eq!(found.electrodes_per_hole, None);
+        assert_eq!((found.minutes, found.minutes_in), (None, None));
+        assert!(
+            Context::new(&input, &tables)
+                .drill(&input.rows[0])
+                .is_none()
+        );
+    }
+}
+
+/// A hole of 0.9 U at wear ratio 1: four electrodes from one end, one from each of two, compared in
+/// minutes. Both sides are recomputed here from the closed forms.
+#[test]
+fn both_ends_compared_in_minutes() {
+    let (mut tables, mut input) = plain();
+    tables.start.overlap_mm = 0.0;
+    let depth = 0.9 * 28.0 * INCH;
+    input.rows[0].depth_mm = Some(depth);
+    let halved = f64::sqrt(6000.0);
+    let feed = f64::sqrt(15.0 * 35.0);
+    let full = |depth: f64| {
+        let ratio = depth / halved;
+        depth / feed * (1.0 + ratio * f64::sqrt(ratio) / 2.5)
+    };
+    let touch = f64::sqrt(75.0) / 60.0;
+
+    let one = first(&input, &tables);
+    assert_eq!(one.electrodes_per_hole, Some(4));
+    let parts = one.minutes_in.unwrap();
+    close(parts.full_metal, full(depth), 1e-6);
+    let reentry = (14.0 + 21.0 + 24.5) * INCH;
+    close(
+        parts.changes,
+        3.0 * (0.5 + touch) + 2.0 * reentry / 1000.0,
+        1e-9,
+    );
+    close(parts.touch_off, touch, 1e-12);
+
+    input.rows[0].ends = Some(Ends::Both);
+    let both = first(&input, &tables);
+    assert_eq!(both.electrodes_per_hole, Some(2));
+    let parts = both.minutes_in.unwrap();
+    close(parts.full_metal, 2.0 * full(depth / 2.0), 1e-6);
+    close(parts.touch_off, 2.0 * touch, 1e-12);
+    close(parts.retract, depth / 1000.0, 1e-9);
+    assert_eq!(parts.changes, 0.0);
+    close(both.limit_mm.unwrap(), 2.0 * 28.0 * INCH, 1e-9);
+    assert!(both.minutes.unwrap().p50 < one.minutes.unwrap().p50);
+    close(both.wear_mm.unwrap(), depth, 1e-9);
+    close(both.target_depth_mm.unwrap(), 10.0 + depth / 2.0, 1e-9);
+}
+
+/// Where nobody has decided, one end is planned as long as it reaches, then both.
+#[test]
+fn ends_left_to_the_calculation() {
+    let (tables, mut input) = plain();
+    input.rows[0].ends = None;
+    let mut ends_at = |inches: f64| {
+        input.rows[0].depth_mm = Some(inches * INCH);
+        first(&input, &tables).ends
+    };
+    assert_eq!(ends_at(10.0), Some(Ends::One));
+    assert_eq!(ends_at(27.0), Some(Ends::One));
+    assert_eq!(ends_at(29.0), Some(Ends::Both));
+    assert_eq!(ends_at(55.0), Some(Ends::Both));
+    // Beyond both: planned from one end, with a stop.
+    assert_eq!(ends_at(57.0), Some(Ends::One));
+    input.rows[0].end = HoleEnd::Into;
+    input.rows[0].depth_mm = Some(29.0 * INCH);
+    assert_eq!(first(&input, &tables).ends, Some(Ends::One));
+}
+
+/// Both ends with layers: the far side meets the last layer first. Recomputed by steps.
+#[test]
+fn both_ends_through_layers() {
+    let (mut tables, mut input) = plain();
+    tables.start.overlap_mm = 2.0;
+    let row = &mut input.rows[0];
+    row.depth_mm = Some(100.0);
+    row.layers = layers(&[(CARBIDE, 10.0), (STEEL, 90.0)]);
+    row.ends = Some(Ends::Both);
+    let found = first(&input, &tables);
+    let halved = f64::sqrt(6000.0);
+    let [carbide, steel] = [f64::sqrt(20.0), f64::sqrt(15.0 * 35.0)];
+    let steps = 100_000;
+    let minutes = |depth: f64, feed: &dyn Fn(f64) -> f64| -> f64 {
+        let width = depth / f64::from(steps);
+        (0..steps)
+            .map(|step| {
+                let z = (f64::from(step) + 0.5) * width;
+                let ratio = z / halved;
+                width * (1.0 + ratio * f64::sqrt(ratio)) / feed(z)
+            })
+            .sum()
+    };
+    let near = minutes(51.0, &|z| if z < 10.0 { carbide } else { steel });
+    let far = minutes(49.0, &|_| steel);
+    close(found.minutes_in.unwrap().full_metal, near + far, 1e-4);
+    let wear = 10.0 * f64::sqrt(4.0) + 90.0;
+    close(found.wear_mm.unwrap(), wear, 1e-9);
+}
+
+/// The shortest tube that does it in one, else the longest.
+#[test]
+fn shortest_tube_that_reaches() {
+    let tables = tables();
+    let length_at = |machine, depth| {
+        let row = RowInput {
+            ends: Some(Ends::One),
+            ..through(1.1, depth)
+        };
+        let mut input = job(vec![row]);
+        input.machine = Some(machine);
+        let found = first(&input, &tables);
+        let length = tables.tubes[found.tube.unwrap()].length_mm;
+        (length, found.usable_mm.unwrap(), found.electrodes_per_hole)
+    };
+    assert_eq!(length_at(BENCH, 20.0), (200.0, 100.0, Some(1)));
+    assert_eq!(length_at(BENCH, 60.0), (400.0, 300.0, Some(1)));
+    // The bench head takes 450 mm of a 36 in tube.
+    assert_eq!(length_at(BENCH, 174.0), (914.4, 350.0, Some(1)));
+    assert_eq!(length_at(BENCH, 200.0), (914.4, 350.0, Some(2)));
+    let (length, usable, electrodes) = length_at(LONG, 200.0);
+    assert_eq!((length, electrodes), (914.4, Some(1)));
+    close(usable, 914.4 - 203.2, 1e-9);
+}
+
+/// What the stages of a chain lose adds up to the wear of the hole, for one material from the closed
+/// form: after n whole electrodes z(n) = U (1 - (rho/(1+rho))^n).
+#[test]
+fn stages_add_up() {
+    let (tables, mut input) = plain();
+    let usable = 28.0 * INCH;
+    for depth in [100.0, 400.0, 600.0, 690.0] {
+        input.rows[0].depth_mm = Some(depth);
+        let drill = Context::new(&input, &tables).drill(&input.rows[0]).unwrap();
+        for factor in [0.3, 1.0, 2.0, 4.0] {
+            let hole = drill.at(&Draw {
+                wear: factor,
+                ..Draw::MEDIAN
+            });
+            let stage = hole.stages[0].unwrap();
+            let whole = f64::from(stage.whole);
+            let reached = usable * (1.0 - libm::pow(factor / (1.0 + factor), whole));
+            close(stage.wear_mm, (depth - reached) * factor, 1e-6);
+            assert!(stage.target_mm + stage.wear_mm <= usable + 1e-9);
+            assert_eq!(stage.target_mm, depth);
+            assert_eq!(hole.electrodes_per_hole, stage.whole + 1);
+            close(hole.wear_mm, depth * factor, 1e-9);
+        }
+    }
+}
