@@ -189,6 +189,7 @@ fn angles_and_what_they_are_measured_from() {
         ("0", FromSurface, "between more than 0 and 90"),
         ("91 from surface", FromNormal, "between more than 0 and 90"),
         ("-5", FromNormal, "between 0 and less than 90"),
+        ("1/99999999999999999999", FromSurface, "between more than 0"),
         ("30\u{b0}60'", FromNormal, "stop at 59"),
         ("thirty", FromNormal, "is not an angle at the entry"),
         ("30 rad", FromNormal, "left over"),

@@ -236,6 +236,11 @@ fn sizes_that_are_none() {
         ("0.8 0.02", Mm, "too far apart"),
         ("0.8-0.8", Mm, "The two limits are the same"),
         ("0.8 +-0", Mm, "The two limits are the same"),
+        (
+            "0.8 +-0.0000000000000000001",
+            Mm,
+            "The two limits are the same",
+        ),
         ("0.8 +-0.8", Mm, "lower limit to zero or below"),
         ("0.8 +0.1/-0.9", Mm, "lower limit to zero or below"),
         ("0", Mm, "can't be zero"),

@@ -39,7 +39,8 @@ pub fn tilt(text: &str, basis: AngleBasis) -> Result<TiltAngle, Misread> {
         Some(tilt)
             if (!negative || degrees.is_zero())
                 && !tilt.is_negative()
-                && !tilt.at_least(Ratio::whole(90)) =>
+                // As a float: what rounds to a right angle is one.
+                && tilt.to_f64() < 90.0 =>
         {
             from_normal(tilt, basis)
         }

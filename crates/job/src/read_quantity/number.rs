@@ -35,7 +35,9 @@ pub(crate) fn number(scan: &mut Scan) -> Result<Option<Number>, Misread> {
             fraction = true;
         }
     }
-    let typed = scan.between(start, scan.mark()).trim().to_owned();
+    // Without the point of `5.`, which would double the one at a sentence's end.
+    let typed = scan.between(start, scan.mark());
+    let typed = typed.trim().trim_end_matches('.').to_owned();
     Ok(Some(Number {
         value,
         fraction,

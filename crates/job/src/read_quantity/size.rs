@@ -142,7 +142,7 @@ fn around(nominal: Ratio, lower: Ratio, upper: Ratio, given: LimitsGiven) -> Res
             })
     };
     let (lower, upper) = (sum(lower)?, sum(upper)?);
-    if lower == upper && given != LimitsGiven::None {
+    if lower.to_f64() == upper.to_f64() && given != LimitsGiven::None {
         return Err(Misread::EqualLimits);
     }
     if lower.is_zero() || lower.is_negative() {
@@ -188,7 +188,7 @@ fn pair(first: &Measure, second: &Measure, unit: Unit) -> Result<Size, Misread> 
             second: second.typed().to_owned(),
         });
     }
-    if one == two {
+    if one.to_f64() == two.to_f64() {
         return Err(Misread::EqualLimits);
     }
     Ok(Size {

@@ -10,7 +10,7 @@ const QUOTED: usize = 40;
 
 /// One sentence: what can't be read, and what to type instead.
 pub(crate) fn misread(why: &Misread) -> String {
-    format!("{}.", clause(why))
+    format!("{}.", clause(why).trim_end_matches('.'))
 }
 
 fn clause(why: &Misread) -> String {
