@@ -232,6 +232,7 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
                 guide_changes: 1,
                 passes: 2,
                 travel_mm: Some(812.0),
+                order: Vec::new(),
             },
             SetupFigures {
                 directions: 1,
@@ -243,6 +244,7 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
                 guide_changes: 0,
                 passes: 1,
                 travel_mm: None,
+                order: Vec::new(),
             },
         ],
         lot: Some(LotFigures {
