@@ -131,7 +131,9 @@ fn fault(text: &str, error: &ron::error::SpannedError) -> TextError {
         error.code,
         ron::Error::Eof | ron::Error::ExpectedStringEnd | ron::Error::UnclosedBlockComment
     );
-    if unclosed || rest_from(text, line, column).trim().is_empty() {
+    // Half a word is wrong in itself, but nothing stands behind it any more.
+    let rest = rest_from(text, line, column);
+    if unclosed || !rest.contains([',', ':', ')', ']', '}', '\n']) {
         return TextError::Truncated { line, column };
     }
     TextError::Broken {
