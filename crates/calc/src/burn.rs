@@ -20,7 +20,7 @@ impl DepthLaw {
     };
 
     /// `(z/(d s))^m`.
-    fn slowing(self, depth_mm: f64) -> f64 {
+    pub(crate) fn slowing(self, depth_mm: f64) -> f64 {
         let ratio = depth_mm.max(0.0) / self.halved_mm;
         if self.exponent == 1.5 {
             // The start value's exponent, many times as fast as a general power.

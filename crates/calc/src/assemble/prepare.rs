@@ -60,17 +60,16 @@ impl<'a> Prepared<'a> {
             .machine
             .and_then(|machine| tables.machines.get(machine));
         let context = Context::new(input, tables);
-        let mut holes: Vec<HoleFigures> = input
+        let (mut holes, drills): (Vec<HoleFigures>, Vec<Option<Drill>>) = input
             .rows
             .iter()
-            .map(|row| context.row_figures(row))
-            .collect();
+            .map(|row| context.figures_and_drill(row))
+            .unzip();
         let setups = setups(input, &holes, machine);
         for (index, finding) in &setups.row_findings {
             holes[*index].findings.push(finding.clone());
         }
-        let ready =
-            machine.and_then(|machine| Ready::new(&context, input, tables, machine, &holes));
+        let ready = machine.and_then(|machine| Ready::new(drills, tables, machine, &holes));
         Self {
             input,
             tables,
@@ -164,15 +163,14 @@ impl<'a> Prepared<'a> {
 
 impl Ready {
     fn new(
-        context: &Context<'_>,
-        input: &JobInput,
+        drills: Vec<Option<Drill>>,
         tables: &Tables,
         machine: &Machine,
         holes: &[HoleFigures],
     ) -> Option<Self> {
         let rows: Vec<Row> = (0..)
-            .zip(input.rows.iter().zip(holes))
-            .map(|(index, (row, figures))| Row::new(index, context.drill(row)?, figures))
+            .zip(drills.into_iter().zip(holes))
+            .map(|(index, (drill, figures))| Row::new(index, drill?, figures))
             .collect::<Option<_>>()?;
         if rows.is_empty() {
             return None;

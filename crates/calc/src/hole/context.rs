@@ -180,7 +180,11 @@ impl<'a> Context<'a> {
     }
 
     /// What the estimator put in a figure's place, where it is above 0.
+    #[inline]
     pub(super) fn overruled(&self, figure: Figure) -> Option<f64> {
+        if self.overrules.is_empty() {
+            return None;
+        }
         let place = self.overrules.partition_point(|(other, _)| *other < figure);
         let (found, value) = self.overrules.get(place)?;
         (*found == figure && *value > 0.0).then_some(*value)

@@ -3,7 +3,6 @@
 use super::draw::{Draw, DrawnHole, Stage};
 use super::profile::Profile;
 use crate::reach::{MOST_ELECTRODES, next_through};
-use crate::wear::lost_over;
 
 /// Depths that differ by less than this are the same [mm].
 const SLACK_MM: f64 = 1e-9;
@@ -12,6 +11,12 @@ const SLACK_MM: f64 = 1e-9;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Drill {
     pub(super) sides: [Option<Side>; 2],
+    pub(super) times: Times,
+}
+
+/// A row's minutes, and what its electrodes take.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Times {
     /// Usable length U of the electrode [mm].
     pub(super) usable_mm: f64,
     /// Minutes that go with the feed, median [min].
@@ -84,7 +89,7 @@ impl Side {
                 return chain;
             }
             depth = reached;
-            left_mm = lost_over(ratio.spans(depth, self.metal_mm), self.rise);
+            left_mm = ratio.lost(depth, self.metal_mm, self.rise);
             chain.stage.whole = whole;
             chain.stage.wear_mm = left_mm;
             chain.reentry_mm += depth;
@@ -122,32 +127,27 @@ impl Drill {
     /// Source: ours.
     #[must_use]
     pub fn at(&self, draw: &Draw) -> DrawnHole {
+        let times = &self.times;
         let mut hole = DrawnHole {
-            sparking_min: self.sparking_min / draw.feed * self.overruled,
+            sparking_min: times.sparking_min / draw.feed * times.overruled,
             other_min: 0.0,
             wear_mm: 0.0,
             target_mm: 0.0,
             electrodes_per_hole: 0,
             stages: [None; 2],
         };
-        let mut other = self.approach_min;
+        let mut other = times.approach_min;
         for (side, stage) in self.sides.iter().zip(&mut hole.stages) {
             let Some(side) = side else { continue };
-            let chain = side.chain(self.usable_mm, draw.wear);
-            other += self.changes_min(&chain);
+            let chain = side.chain(times.usable_mm, draw.wear);
+            other += times.changes_min(&chain);
             hole.wear_mm += side.wear_mm * draw.wear;
             hole.target_mm = hole.target_mm.max(side.tip_mm);
             hole.electrodes_per_hole += chain.stage.whole + 1;
             *stage = Some(chain.stage);
         }
-        hole.other_min = other * draw.handling * self.overruled;
+        hole.other_min = other * draw.handling * times.overruled;
         hole
-    }
-
-    /// Minutes of electrode changes inside one end: each further one is changed, touched off, sent
-    /// down to the depth so far and drawn out again.
-    pub(super) fn changes_min(&self, chain: &Chain) -> f64 {
-        f64::from(chain.stage.whole) * self.change_min + 2.0 * chain.reentry_mm / self.rapid_mm_min
     }
 
     /// Deviations of the logarithm that a lot's holes share: of the feed, the depth law's own
@@ -170,6 +170,14 @@ impl Drill {
     /// Source: deviations added to first order.
     #[must_use]
     pub fn sigmas(&self) -> [f64; 2] {
-        self.sigmas
+        self.times.sigmas
+    }
+}
+
+impl Times {
+    /// Minutes of electrode changes inside one end: each further one is changed, touched off, sent
+    /// down to the depth so far and drawn out again.
+    pub(super) fn changes_min(&self, chain: &Chain) -> f64 {
+        f64::from(chain.stage.whole) * self.change_min + 2.0 * chain.reentry_mm / self.rapid_mm_min
     }
 }

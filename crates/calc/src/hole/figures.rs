@@ -45,9 +45,12 @@ impl Context<'_> {
     /// Source: the modules that compute the figures.
     #[must_use]
     pub fn row_figures(&self, row: &RowInput) -> HoleFigures {
-        let plan = self.plan(row);
-        let mut figures = empty(row, &plan);
-        figures.findings = findings(self, row, &plan);
+        self.figures_of(row, &self.plan(row))
+    }
+
+    pub(super) fn figures_of(&self, row: &RowInput, plan: &Plan) -> HoleFigures {
+        let mut figures = empty(row, plan);
+        figures.findings = findings(self, row, plan);
         if let Some(made) = plan.made {
             figures.size_mm = Some([made.smallest_mm, made.largest_mm]);
             let limits = plan.limits_mm.filter(|[lower, upper]| lower < upper);
@@ -69,7 +72,7 @@ impl Context<'_> {
                 .map(|zones| zones.map(crate::entry::Zone::length_mm));
         }
         if let Some(way) = &plan.way {
-            self.put_way(row, &plan, way, &mut figures);
+            self.put_way(row, plan, way, &mut figures);
         }
         // What the estimator says stands, also where nothing can be computed yet.
         let stands = |figure| self.overruled(figure);
@@ -81,10 +84,9 @@ impl Context<'_> {
 
     fn put_way(&self, row: &RowInput, plan: &Plan, way: &Way, figures: &mut HoleFigures) {
         let wear_mm = way.wear_mm();
-        let high = libm::exp(Z90 * self.one_hole(plan.sigmas[1]));
         figures.ends = Some(way.ends);
         figures.wear_mm = Some(wear_mm);
-        figures.wear_high_mm = Some(wear_mm * high);
+        figures.wear_high_mm = Some(wear_mm * plan.high);
         figures.wear_ratio = plan.depth_mm.map(|depth| wear_mm / depth);
         figures.overtravel_mm = (row.end != HoleEnd::Blind).then_some(way.overtravel_mm);
         let deepest = way.sides.iter().flatten();
@@ -109,27 +111,22 @@ impl Context<'_> {
         if reach.reaches {
             let chains = reach.chains.iter().flatten();
             figures.electrodes_per_hole = Some(chains.map(|chain| chain.stage.whole + 1).sum());
-            self.put_minutes(plan, way, reach, high, figures);
+            self.put_minutes(plan, way, reach, figures);
         }
     }
 
-    fn put_minutes(
-        &self,
-        plan: &Plan,
-        way: &Way,
-        reach: &Reach,
-        high: f64,
-        figures: &mut HoleFigures,
-    ) {
-        let Some(drill) = &plan.drill else { return };
+    fn put_minutes(&self, plan: &Plan, way: &Way, reach: &Reach, figures: &mut HoleFigures) {
+        let (Some(times), high) = (&plan.times, plan.high) else {
+            return;
+        };
         let chains = reach.chains.iter().flatten();
-        let changes: f64 = chains.map(|chain| drill.changes_min(chain)).sum();
+        let changes: f64 = chains.map(|chain| times.changes_min(chain)).sum();
         figures.minutes_in = way.sparking.map(|sparking| {
             let sides = way.sides.iter().flatten();
             let touch_off = sides.map(|_| self.touch_off_min).sum();
             MinutesIn {
                 touch_off,
-                retract: drill.approach_min - touch_off,
+                retract: times.approach_min - touch_off,
                 changes,
                 ..sparking
             }
@@ -137,20 +134,20 @@ impl Context<'_> {
         let changes_at = |factor: f64| -> f64 {
             let sides = way.sides.iter().flatten();
             sides
-                .map(|side| drill.changes_min(&side.chain(drill.usable_mm, factor)))
+                .map(|side| times.changes_min(&side.chain(times.usable_mm, factor)))
                 .sum()
         };
-        let sparking = drill.sparking_min * self.one_hole(plan.sigmas[0]);
-        let handling = (drill.approach_min + changes) * self.tables.start.handling_scatter;
-        let by_wear = if changes > 0.0 || way.asks_mm() * high > drill.usable_mm {
+        let sparking = times.sparking_min * self.one_hole(plan.sigmas[0]);
+        let handling = (times.approach_min + changes) * self.tables.start.handling_scatter;
+        let by_wear = if changes > 0.0 || way.asks_mm() * high > times.usable_mm {
             (changes_at(high) - changes_at(1.0 / high)) / (2.0 * Z90)
         } else {
             0.0
         };
         let deviation = libm::sqrt(sparking * sparking + handling * handling + by_wear * by_wear);
-        let minutes = drill.sparking_min + drill.approach_min + changes;
+        let minutes = times.sparking_min + times.approach_min + changes;
         let ratio = libm::exp(Z90 * deviation / minutes);
-        let p50 = minutes * drill.overruled;
+        let p50 = minutes * times.overruled;
         figures.minutes = Some(Band {
             p10: p50 / ratio,
             p50,

@@ -90,6 +90,33 @@ impl Context<'_> {
     /// Source: ours.
     #[must_use]
     pub fn drill(&self, row: &RowInput) -> Option<Drill> {
-        self.plan(row).drill
+        self.plan(row).drill()
+    }
+
+    /// The figures of one row and its drill, for little more than one of them.
+    ///
+    /// Formula: [`Context::row_figures`] and [`Context::drill`].
+    ///
+    /// - `row`: the row.
+    ///
+    /// Result: both.
+    ///
+    /// ```
+    /// use quillbore_calc::hole::Context;
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// # use shop::*;
+    /// let tables = tables();
+    /// let input = job(vec![through(0.8, 20.0)]);
+    /// let context = Context::new(&input, &tables);
+    /// let (figures, drill) = context.figures_and_drill(&input.rows[0]);
+    /// assert_eq!(figures, context.row_figures(&input.rows[0]));
+    /// assert_eq!(drill, context.drill(&input.rows[0]));
+    /// ```
+    ///
+    /// Source: ours.
+    #[must_use]
+    pub fn figures_and_drill(&self, row: &RowInput) -> (HoleFigures, Option<Drill>) {
+        let plan = self.plan(row);
+        (self.figures_of(row, &plan), plan.drill())
     }
 }

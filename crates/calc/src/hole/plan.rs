@@ -1,7 +1,7 @@
 //! What a row's figures and findings rest on.
 
 use super::context::{Context, SAME_MM, TubeFacts, drives};
-use super::drill::Drill;
+use super::drill::{Drill, Times};
 use super::meet::{Met, meet};
 use super::profile::Profile;
 use super::route::Reach;
@@ -34,9 +34,11 @@ pub(super) struct Plan {
     pub(super) computed_feed: Option<f64>,
     pub(super) way: Option<Way>,
     pub(super) sigmas: [f64; 2],
+    /// One hole's wear at its ninetieth percentile relative to the median.
+    pub(super) high: f64,
     pub(super) usable_mm: Option<f64>,
     pub(super) reach: Option<Reach>,
-    pub(super) drill: Option<Drill>,
+    pub(super) times: Option<Times>,
 }
 
 /// Deviations of a row's material, weighted over its layers, and the tube material it wants.
@@ -75,9 +77,10 @@ impl Context<'_> {
             computed_feed: None,
             way: None,
             sigmas: [0.0; 2],
+            high: 1.0,
             usable_mm: None,
             reach: None,
-            drill: None,
+            times: None,
         };
         let lengths = self.lengths(row, &plan);
         let first = lengths.first().copied();
@@ -240,7 +243,7 @@ impl Context<'_> {
             exponent: start.depth_m,
         };
         plan.sigmas = self.sigmas(&[stuff.feed_sigma, stuff.wear_sigma], depth_mm, facts, law);
-        let uncertain = row.behind_mm.is_some() && !row.backed;
+        plan.high = libm::exp(Z90 * self.one_hole(plan.sigmas[1]));
         let metal = Metal {
             depth_mm,
             tube_mm: facts.outer_mm,
@@ -250,11 +253,7 @@ impl Context<'_> {
             rise: rise_per_mm(self.wear_at_100[0], facts.outer_mm),
             law,
             overruled_wear_mm,
-            wears_less: if uncertain {
-                1.0 - libm::exp(-Z90 * self.one_hole(plan.sigmas[1]))
-            } else {
-                0.0
-            },
+            wears_less: 1.0 - 1.0 / plan.high,
         };
         self.choose_way(row, plan, facts, lengths, &metal);
         if let (Some(way), false) = (&mut plan.way, wear_known) {
@@ -292,6 +291,17 @@ impl Context<'_> {
     pub(super) fn is_driven(&self, facts: &TubeFacts) -> bool {
         self.machine
             .is_none_or(|machine| drives(machine, facts.outer_mm))
+    }
+}
+
+impl Plan {
+    /// The row ready to be drilled under sampled lot factors.
+    pub(super) fn drill(self) -> Option<Drill> {
+        let (way, times) = self.way.zip(self.times)?;
+        Some(Drill {
+            sides: way.sides,
+            times,
+        })
     }
 }
 

@@ -2,7 +2,9 @@
 
 use alloc::vec::Vec;
 
+use crate::burn::{DepthLaw, minutes_between, minutes_over};
 use crate::span::Span;
+use crate::wear::{lost, lost_over};
 
 /// A feed or a wear ratio along the axis, from one end on.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,6 +71,32 @@ impl Profile {
         Self {
             first: layers.first().map_or(self.first, |(_, value)| *value),
             layers,
+        }
+    }
+
+    /// Minutes of full metal between two depths, the figures being feeds [min].
+    pub(super) fn minutes(&self, from_mm: f64, to_mm: f64, law: DepthLaw) -> f64 {
+        if self.layers.is_empty() {
+            let value = self.first;
+            minutes_between(
+                Span {
+                    from_mm,
+                    to_mm,
+                    value,
+                },
+                law,
+            )
+        } else {
+            minutes_over(self.spans(from_mm, to_mm), law)
+        }
+    }
+
+    /// Electrode length lost between two depths, the figures being wear ratios [mm].
+    pub(super) fn lost(&self, from_mm: f64, to_mm: f64, rise: f64) -> f64 {
+        if self.layers.is_empty() {
+            lost(self.first, rise, from_mm, to_mm)
+        } else {
+            lost_over(self.spans(from_mm, to_mm), rise)
         }
     }
 

@@ -1,7 +1,7 @@
 //! How a hole is drilled on the chosen machine: from one end or both, and with which length of tube.
 
 use super::context::{Context, TubeFacts};
-use super::drill::{Chain, Drill};
+use super::drill::{Chain, Times};
 use super::plan::{Plan, places};
 use super::way::{Metal, Way};
 use crate::figure::Figure;
@@ -29,7 +29,7 @@ struct Route {
     usable_mm: f64,
     chains: [Option<Chain>; 2],
     reaches: bool,
-    drill: Option<Drill>,
+    times: Option<Times>,
     /// Minutes of one hole, as they stand [min].
     minutes: Option<f64>,
 }
@@ -59,12 +59,19 @@ impl Context<'_> {
         let one = route(metal.one_end(row, start));
         let one_reaches = one.reaches;
         let turn = self.turn_share(row, machine);
-        // Both ends can save at most what one end takes; without looking any further that settles
-        // most holes.
+        // From both ends the feed falls less, at best not at all, and there may be fewer changes: that
+        // settles most holes without looking any further.
+        let at_best = |times: &Times| {
+            let slowing = 1.0 + metal.law.slowing(metal.depth_mm);
+            turn + 2.0 * self.touch_off_min
+                + (times.sparking_min - one.way.sparking.map_or(0.0, |parts| parts.overtravel))
+                    / slowing
+        };
         let may_be_faster = asked.is_none()
             && one
-                .minutes
-                .is_none_or(|minutes| turn + 2.0 * self.touch_off_min < minutes);
+                .times
+                .zip(one.minutes)
+                .is_some_and(|(times, minutes)| at_best(&times) * times.overruled < minutes);
         let looked_at = open && (asked == Some(Ends::Both) || !one_reaches || may_be_faster);
         let both = looked_at.then(|| route(metal.both_ends(start)));
         let both_reach = both.as_ref().is_some_and(|both| both.reaches);
@@ -83,7 +90,7 @@ impl Context<'_> {
         };
         plan.tube = taken.tube;
         plan.usable_mm = Some(taken.usable_mm);
-        plan.drill = taken.drill;
+        plan.times = taken.times;
         plan.reach = Some(Reach {
             chains: taken.chains,
             reaches: taken.reaches,
@@ -107,19 +114,19 @@ impl Context<'_> {
         let (tube, usable_mm) = self.length(lengths, way.asks_mm());
         let chains = way.chains(usable_mm);
         let reaches = chains.iter().flatten().all(|chain| chain.reaches);
-        let drill = if reaches {
-            self.drill_of(row, plan, &way, facts, usable_mm, machine, &chains)
+        let timed = if reaches {
+            self.times_of(row, plan, &way, facts, usable_mm, machine, &chains)
         } else {
             None
         };
-        let (drill, minutes) = drill.unzip();
+        let (times, minutes) = timed.unzip();
         Route {
             way,
             tube,
             usable_mm,
             chains,
             reaches,
-            drill,
+            times,
             minutes,
         }
     }
@@ -152,7 +159,7 @@ impl Context<'_> {
         clippy::too_many_arguments,
         reason = "what a way of drilling consists of"
     )]
-    fn drill_of(
+    fn times_of(
         &self,
         row: &RowInput,
         plan: &Plan,
@@ -161,15 +168,14 @@ impl Context<'_> {
         usable_mm: f64,
         machine: &Machine,
         chains: &[Option<Chain>; 2],
-    ) -> Option<(Drill, f64)> {
+    ) -> Option<(Times, f64)> {
         let stands = self.overruled(Figure::HoleMinutes(row.id));
         let sides = way.sides.iter().flatten();
         let rapid_mm_min = machine.head_rapid_mm_min;
         let approach_min = sides
             .map(|side| self.touch_off_min + side.tip_mm / rapid_mm_min)
             .sum();
-        let mut drill = Drill {
-            sides: way.sides.clone(),
+        let mut times = Times {
             usable_mm,
             sparking_min: 0.0,
             approach_min,
@@ -181,23 +187,23 @@ impl Context<'_> {
         let changes: f64 = chains
             .iter()
             .flatten()
-            .map(|chain| drill.changes_min(chain))
+            .map(|chain| times.changes_min(chain))
             .sum();
         let other = approach_min + changes;
-        drill.sparking_min = match (&way.sparking, stands) {
+        times.sparking_min = match (&way.sparking, stands) {
             (Some(parts), _) => parts.sparking(),
             // Without a feed all that the estimator's minutes leave goes with it.
             (None, Some(stands)) => (stands - other).max(0.0),
             (None, None) => return None,
         };
-        let minutes = drill.sparking_min + other;
+        let minutes = times.sparking_min + other;
         if !minutes.is_finite() {
             return None;
         }
         if let Some(stands) = stands {
-            drill.overruled = stands / minutes;
+            times.overruled = stands / minutes;
         }
-        let stands = minutes * drill.overruled;
-        Some((drill, stands))
+        let stands = minutes * times.overruled;
+        Some((times, stands))
     }
 }

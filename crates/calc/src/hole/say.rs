@@ -12,7 +12,6 @@ use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level, Remedy};
 use crate::input::{Ends, HoleEnd, RowInput, Surface};
 use crate::job_figures::Verdict;
-use crate::quantity::Z90;
 use crate::reach::miss;
 use crate::size::verdict;
 
@@ -286,9 +285,7 @@ impl Voice<'_> {
         }
         self.deep(way);
         if self.row.end == HoleEnd::Blind {
-            let shared = self.plan.sigmas[1];
-            let high = libm::exp(Z90 * self.context.one_hole(shared));
-            let by_mm = way.wear_mm() * (high - 1.0);
+            let by_mm = way.wear_mm() * (self.plan.high - 1.0);
             self.say(Level::Note, Kind::BlindDepth { by_mm }, None);
         }
     }
@@ -383,10 +380,10 @@ impl Voice<'_> {
         let plan = self.plan;
         let outer_of = |tube: &usize| self.context.tubes.get(*tube).map(|facts| facts.outer_mm);
         let computed_minutes = || {
-            let drill = plan.drill.as_ref()?;
+            let times = plan.times?;
             let stands = self.context.overruled(Figure::HoleMinutes(id))?;
             plan.way.as_ref()?.sparking?;
-            Some(stands / drill.overruled)
+            Some(stands / times.overruled)
         };
         let computed = [
             (

@@ -2,12 +2,11 @@
 
 use super::drill::{Chain, Side};
 use super::profile::Profile;
-use crate::burn::{Cut, DepthLaw, cut_minutes, feed_at, minutes_over, overtravel, room_behind};
+use crate::burn::{Cut, DepthLaw, cut_minutes, feed_at, overtravel, room_behind};
 use crate::entry::Zone;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::job_figures::MinutesIn;
 use crate::tables::StartValues;
-use crate::wear::lost_over;
 
 /// What a hole's ways have in common.
 #[derive(Clone, Debug, PartialEq)]
@@ -171,7 +170,7 @@ impl Metal {
 
     fn side(&self, ratio: Profile, metal_mm: f64) -> Side {
         Side {
-            wear_mm: lost_over(ratio.spans(0.0, metal_mm), self.rise),
+            wear_mm: ratio.lost(0.0, metal_mm, self.rise),
             ratio,
             rise: self.rise,
             metal_mm,
@@ -180,13 +179,7 @@ impl Metal {
     }
 
     fn minutes(&self, cut: &Cut, feed: &Profile, start: &StartValues) -> MinutesIn {
-        let full = |from, to| {
-            if to > from {
-                minutes_over(feed.spans(from, to), self.law)
-            } else {
-                0.0
-            }
-        };
+        let full = |from, to| feed.minutes(from, to, self.law);
         let last = feed_at(feed.at(cut.depth_mm), cut.depth_mm, self.law);
         let parts = cut_minutes(cut, start.zone_feed, [feed.first(), last], full);
         MinutesIn {

@@ -1,0 +1,80 @@
+//! Figures and drills of 2,000 rows without lot, setups and price; a context; one draw.
+#![expect(
+    clippy::unwrap_used,
+    dead_code,
+    unreachable_pub,
+    reason = "the tests' shop, also included by the documentation's examples"
+)]
+
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use quillbore_calc::RowInput;
+use quillbore_calc::hole::{Context, Draw};
+use quillbore_calc::input::HoleEnd;
+
+#[path = "../tests/shop/rows.rs"]
+mod shop;
+use shop::{CARBIDE, STEEL, job, layers, tables, through};
+
+/// Straight, tilted, blind and layered holes of seven sizes and forty depths.
+fn many_rows() -> Vec<RowInput> {
+    (0..2000)
+        .map(|id| {
+            let diameter = [0.62, 0.82, 1.02, 1.12, 1.32, 1.62, 1.92][id % 7];
+            let row = through(diameter, 5.0 + (id % 40) as f64);
+            match id % 4 {
+                0 => row,
+                1 => RowInput {
+                    tilt_deg: 30.0,
+                    ..row
+                },
+                2 => RowInput {
+                    end: HoleEnd::Blind,
+                    ..row
+                },
+                _ => RowInput {
+                    layers: layers(&[(CARBIDE, 3.0), (STEEL, 2.0 + (id % 40) as f64)]),
+                    ..row
+                },
+            }
+        })
+        .collect()
+}
+
+fn rows(criterion: &mut Criterion) {
+    let tables = tables();
+    let input = job(many_rows());
+    criterion.bench_function("context", |bench| {
+        bench.iter(|| Context::new(black_box(&input), &tables));
+    });
+    let context = Context::new(&input, &tables);
+    criterion.bench_function("figures of 2000 rows", |bench| {
+        bench.iter(|| {
+            let all = input.rows.iter().map(|row| context.row_figures(row));
+            all.filter(|figures| figures.minutes.is_some()).count()
+        });
+    });
+    criterion.bench_function("figures and drills of 2000 rows", |bench| {
+        bench.iter(|| {
+            let all = input.rows.iter().map(|row| context.figures_and_drill(row));
+            all.filter(|(_, drill)| drill.is_some()).count()
+        });
+    });
+    criterion.bench_function("drills of 2000 rows", |bench| {
+        bench.iter(|| {
+            input
+                .rows
+                .iter()
+                .filter_map(|row| context.drill(row))
+                .count()
+        });
+    });
+    let drill = context.drill(&input.rows[0]).unwrap();
+    criterion.bench_function("one draw", |bench| {
+        bench.iter(|| drill.at(black_box(&Draw::MEDIAN)));
+    });
+}
+
+criterion_group!(benches, rows);
+criterion_main!(benches);
