@@ -211,6 +211,13 @@ impl Desk {
             }
             Err(error) => {
                 self.notice = said(&error, path);
+                // The new content stands there all the same: the next save starts from it.
+                if let SaveError::NotSettled { hash, .. } = error {
+                    self.file = Some(Opened {
+                        path: path.to_owned(),
+                        hash,
+                    });
+                }
                 false
             }
         }

@@ -62,14 +62,14 @@ impl Results {
 /// What the searches and draws of a job are asked: equal questions have equal answers.
 #[must_use]
 pub fn questions(job: &Job, shop: &Shop) -> Questions {
-    let asked = to_input(job, &shop.tables, shop.usual_tolerance_mm);
+    let asked = to_input(job, shop);
     assemble::questions(&asked.input, &shop.tables)
 }
 
 /// The job's results; without `answers` those that rest on searches and draws are quick estimates.
 #[must_use]
 pub fn results(job: &Job, shop: &Shop, answers: Option<&Answers>) -> Results {
-    let asked = to_input(job, &shop.tables, shop.usual_tolerance_mm);
+    let asked = to_input(job, shop);
     let figures = assemble::figures(&asked.input, &shop.tables, answers);
     let notes = notes(job, shop, &asked, &figures);
     Results {

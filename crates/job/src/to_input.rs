@@ -5,9 +5,10 @@ use quillbore_calc::input::{
 };
 use quillbore_calc::{Figure, Length, Tables};
 
-use crate::field::{AngleBasis, Field, TiltAngle, Value};
+use crate::field::{Field, TiltAngle, Value};
 use crate::job::{FigureKey, Job};
 use crate::row::{LayerText, LimitsGiven, Row, Size};
+use crate::shop::Shop;
 use crate::words::english;
 
 /// A name in the job that the shop's tables don't have.
@@ -34,17 +35,13 @@ pub struct Asked {
 
 /// Makes the calculation's input of a job.
 ///
-/// `usual_tolerance_mm` is the shop's plus or minus where neither row nor drawing gives limits.
+/// Materials go by any of the names that the shop knows them by, machines and tubes by their own;
+/// where neither row nor drawing gives limits, the shop's usual tolerance stands in.
 #[must_use]
-pub fn to_input(job: &Job, tables: &Tables, usual_tolerance_mm: f64) -> Asked {
+pub fn to_input(job: &Job, shop: &Shop) -> Asked {
+    let tables = &shop.tables;
     let mut unknown = Vec::new();
-    let material = named(job, Field::Material, |name| {
-        tables
-            .materials
-            .iter()
-            .position(|m| same_name(&m.name, name))
-    })
-    .unwrap_or_else(|name| {
+    let material = named(job, Field::Material, |name| shop.material(name)).unwrap_or_else(|name| {
         unknown.push(UnknownName::Material(name));
         None
     });
@@ -61,7 +58,7 @@ pub fn to_input(job: &Job, tables: &Tables, usual_tolerance_mm: f64) -> Asked {
     let rows = job
         .rows
         .iter()
-        .map(|row| row_input(job, row, material, tables, usual_tolerance_mm, &mut unknown))
+        .map(|row| row_input(job, row, material, shop, &mut unknown))
         .collect();
     let input = JobInput {
         material,
@@ -221,16 +218,16 @@ fn row_input(
     job: &Job,
     row: &Row,
     job_material: Option<usize>,
-    tables: &Tables,
-    usual_tolerance_mm: f64,
+    shop: &Shop,
     unknown: &mut Vec<UnknownName>,
 ) -> RowInput {
+    let tables = &shop.tables;
     let tilt_deg = row
         .angle
         .value()
         .map_or(0.0, |angle: &TiltAngle| angle.from_normal.deg());
-    let layers = layers(row, job_material, tables, unknown);
-    let (limits_mm, limits_assumed) = limits(job, row.size.value(), usual_tolerance_mm);
+    let layers = layers(row, job_material, shop, unknown);
+    let (limits_mm, limits_assumed) = limits(job, row.size.value(), shop.usual_tolerance_mm);
     let tube = row.tube.value().and_then(|name| {
         let found = tables
             .tubes
@@ -307,7 +304,7 @@ fn depth_mm(job: &Job, row: &Row, tilt_deg: f64, layers: &[Layer]) -> Option<f64
 fn layers(
     row: &Row,
     job_material: Option<usize>,
-    tables: &Tables,
+    shop: &Shop,
     unknown: &mut Vec<UnknownName>,
 ) -> Vec<Layer> {
     let Some(typed) = row.layers.value() else {
@@ -323,10 +320,7 @@ fn layers(
                 let index = match material {
                     None => job_material,
                     Some(name) => {
-                        let found = tables
-                            .materials
-                            .iter()
-                            .position(|known| same_name(&known.name, name));
+                        let found = shop.material(name);
                         if found.is_none() {
                             unknown.push(UnknownName::LayerMaterial(row.id, name.clone()));
                         }
@@ -340,13 +334,4 @@ fn layers(
             },
         )
         .collect()
-}
-
-/// The basis that angles of this job are given in.
-#[must_use]
-pub fn angle_basis(job: &Job) -> AngleBasis {
-    match job.field(Field::AngleBasis).value() {
-        Some(Value::AngleBasis(basis)) => *basis,
-        _ => AngleBasis::FromNormal,
-    }
 }
