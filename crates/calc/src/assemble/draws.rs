@@ -10,7 +10,8 @@
 
 use alloc::vec::Vec;
 
-use super::electrodes::{Demand, PackAnswer, quantities, shared};
+use super::electrodes::Demand;
+use super::packed::{PackAnswer, quantities, shared};
 use super::prepare::{Prepared, Ready};
 use crate::hole::{Draw, Drill};
 use crate::quantity::Spread;

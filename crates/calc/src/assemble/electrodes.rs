@@ -8,13 +8,14 @@
 
 use alloc::vec::Vec;
 
+use super::packed::{PackAnswer, place, quantities, shared};
 use super::prepare::{Prepared, Ready, Row};
 use super::{Answers, lot::Overruled};
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind as Said, Level};
 use crate::hole::DrawnHole;
 use crate::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
-use crate::packing::{Effort, Electrode, Kind, Plan, by_hole_order, electrodes_for_lot};
+use crate::packing::Kind;
 use crate::rollup::TubeUse;
 use crate::spread::spares;
 use crate::tables::Tables;
@@ -67,7 +68,7 @@ impl Demand {
     }
 
     /// Kinds with their numbers in the lot.
-    fn in_lot(&self, parts: u32) -> Vec<Kind> {
+    pub(super) fn in_lot(&self, parts: u32) -> Vec<Kind> {
         let in_lot = |kind: &Kind| Kind {
             count: kind.count.saturating_mul(parts),
             ..*kind
@@ -140,113 +141,6 @@ pub(super) fn tubes(rows: &[Row], holes: &[HoleFigures], tables: &Tables) -> Vec
         high.add(row.index, row.holes, &row.at_high_wear, start.dressing_mm);
     }
     tubes
-}
-
-/// One packing: a tube, a lot, a wear.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct PackQuestion {
-    demand: Demand,
-    usable_mm: f64,
-    parts: u32,
-    /// Drilling in the table's order is wanted too.
-    in_order: bool,
-}
-
-/// What packing found.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct PackAnswer {
-    /// Shared electrodes, fewest found.
-    pub(super) shared: u64,
-    at_least: u64,
-    plan: Plan,
-    in_order: u64,
-}
-
-impl PackQuestion {
-    pub(super) fn answer(&self) -> PackAnswer {
-        let kinds = self.demand.in_lot(self.parts);
-        let electrode = Electrode::new(self.usable_mm);
-        let plan = electrodes_for_lot(&kinds, &electrode, &Effort::default());
-        // What fits on no electrode spoils one each; its row carries the finding.
-        let apart: u64 = plan
-            .unplaceable
-            .iter()
-            .map(|kind| u64::from(kind.count))
-            .sum();
-        let in_order = if self.in_order {
-            by_hole_order(&self.demand.kinds, self.parts, &electrode).needed
-        } else {
-            0
-        };
-        PackAnswer {
-            shared: plan.needed + apart,
-            at_least: plan.at_least + apart,
-            plan,
-            in_order: in_order + apart,
-        }
-    }
-}
-
-/// Quantities that are priced: the offered one first, each once.
-pub(super) fn quantities(prepared: &Prepared<'_>) -> Vec<u32> {
-    let mut quantities: Vec<u32> = Vec::new();
-    let further = prepared.input.breaks.iter().copied();
-    for quantity in prepared.input.quantity.into_iter().chain(further) {
-        if quantity > 0 && !quantities.contains(&quantity) {
-            quantities.push(quantity);
-        }
-    }
-    quantities
-}
-
-/// Packings of a job: tube by tube the offered lot at high wear, then each quantity at the median.
-pub(super) fn pack_questions(prepared: &Prepared<'_>, ready: &Ready) -> Vec<PackQuestion> {
-    let quantities = quantities(prepared);
-    let mut questions = Vec::new();
-    for tube in &ready.tubes {
-        let ask = |demand: &Demand, parts: u32, in_order: bool| PackQuestion {
-            demand: demand.clone(),
-            usable_mm: tube.usable_mm,
-            parts,
-            in_order,
-        };
-        if let Some(&offered) = quantities.first() {
-            questions.push(ask(&tube.high, offered, false));
-        }
-        for (at, &quantity) in quantities.iter().enumerate() {
-            questions.push(ask(&tube.median, quantity, at == 0));
-        }
-    }
-    questions
-}
-
-/// Where the answer for a tube and a quantity stands among the packings.
-fn place(tube: usize, quantity: usize, quantities: usize) -> usize {
-    tube * (quantities + 1) + 1 + quantity
-}
-
-/// Shared electrodes of each tube for a quantity (its index among [`quantities`]): packed where the
-/// answers are at hand, else the quick bound.
-pub(super) fn shared(
-    prepared: &Prepared<'_>,
-    ready: &Ready,
-    quantity: usize,
-    answers: Option<&Answers>,
-) -> Vec<u64> {
-    let quantities = quantities(prepared);
-    let parts = quantities.get(quantity).copied().unwrap_or(0);
-    let tubes = ready.tubes.iter().enumerate();
-    tubes
-        .map(|(at, tube)| {
-            let packed = answers.and_then(|answers| {
-                answers
-                    .packings
-                    .get(place(at, quantity, quantities.len()))
-                    .map(|answer| answer.shared)
-            });
-            packed.unwrap_or_else(|| tube.median.at_least(tube.usable_mm, parts))
-        })
-        .collect()
 }
 
 /// Electrode figures of the offered lot, overrules put in, and the ratio of what stands to what was

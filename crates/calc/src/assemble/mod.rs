@@ -23,6 +23,7 @@ mod checks;
 mod draws;
 mod electrodes;
 mod lot;
+mod packed;
 mod prepare;
 mod pricing;
 
@@ -34,7 +35,7 @@ use crate::order::{Ends, Metric, OrderEffort, hole_order};
 use crate::tables::Tables;
 
 use draws::{DrawQuestion, DrawnLot};
-use electrodes::{PackAnswer, PackQuestion};
+use packed::{PackAnswer, PackQuestion};
 pub(crate) use prepare::Prepared;
 
 /// What searches and draws of a job are asked; equal questions have equal answers.

@@ -3,7 +3,8 @@
 use alloc::vec::Vec;
 
 use super::draws::DrawQuestion;
-use super::electrodes::{Tube, pack_questions, tubes};
+use super::electrodes::{Tube, tubes};
+use super::packed::pack_questions;
 use super::{Answers, Questions, checks};
 use crate::hole::{Context, Draw, DrawnHole, Drill, material_findings};
 use crate::input::JobInput;

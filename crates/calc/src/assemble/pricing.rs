@@ -2,8 +2,8 @@
 
 use alloc::vec::Vec;
 
-use super::electrodes::{quantities, shared};
 use super::lot::{Lot, Overruled, overruled_band, used};
+use super::packed::{quantities, shared};
 use super::prepare::{Prepared, Ready};
 use super::{Answers, bands};
 use crate::cost::{Consumption, at_stake, cost_lines};
