@@ -5,6 +5,8 @@
 //! from above. Drawings use two conventions that must not be mixed up: tilt and turn, or the angles
 //! that two views show. Ask which one it is.
 
+use crate::vector::{cross, dot};
+
 /// Directions closer together than this count as one [deg] (our choice, no source: well under what a
 /// fixture holds).
 pub const SAME_DEG: f64 = 0.05;
@@ -132,12 +134,8 @@ pub fn tilt_turn(direction: [f64; 3]) -> (f64, f64) {
 /// Source: geometry.
 #[must_use]
 pub fn between(a: [f64; 3], b: [f64; 3]) -> f64 {
-    let cross = [
-        a[1] * b[2] - a[2] * b[1],
-        a[2] * b[0] - a[0] * b[2],
-        a[0] * b[1] - a[1] * b[0],
-    ];
-    libm::atan2(libm::sqrt(dot(cross, cross)), dot(a, b)).to_degrees()
+    let square = cross(a, b);
+    libm::atan2(libm::sqrt(dot(square, square)), dot(a, b)).to_degrees()
 }
 
 /// True where two directions are the same within [`SAME_DEG`].
@@ -200,8 +198,4 @@ pub fn antiparallel(a: [f64; 3], b: [f64; 3]) -> bool {
 #[must_use]
 pub fn same_about(axis: [f64; 3], a: [f64; 3], b: [f64; 3]) -> bool {
     (between(axis, a) - between(axis, b)).abs() <= SAME_DEG
-}
-
-fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
-    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }

@@ -12,6 +12,10 @@ use crate::tables::TubeMaterial;
 /// choice, no source).
 pub const COMFORTABLE_SHARE: f64 = 0.1;
 
+/// Sizes that differ by less than this are equal [mm]: 0.3 + 2 x 0.05 + 0.01 is 0.41, though binary
+/// fractions say a little more.
+const SAME_MM: f64 = 1e-9;
+
 /// Gap per side of a tube.
 ///
 /// Formula: P10 and P90 linear in the tube diameter between the table's rows, ends held.
@@ -110,9 +114,9 @@ pub fn made(tube_mm: f64, gap: Spread, tolerance_mm: f64, taper_mm: f64) -> Made
 /// Source: ours; the limits are the drawing's.
 #[must_use]
 pub fn verdict(limits_mm: [f64; 2], sizes: &Made) -> Verdict {
-    let [lower, upper] = limits_mm;
-    let room = if lower > 0.0 {
-        COMFORTABLE_SHARE * (upper - lower)
+    let [lower, upper] = [limits_mm[0] - SAME_MM, limits_mm[1] + SAME_MM];
+    let room = if limits_mm[0] > 0.0 {
+        COMFORTABLE_SHARE * (limits_mm[1] - limits_mm[0])
     } else {
         0.0
     };
@@ -197,8 +201,8 @@ pub fn choose(
     taper_mm: f64,
     wish: Wish,
 ) -> Option<usize> {
-    let [lower, upper] = limits_mm;
-    if lower >= upper {
+    let [lower, upper] = [limits_mm[0] - SAME_MM, limits_mm[1] + SAME_MM];
+    if limits_mm[0] >= limits_mm[1] {
         return nearest_below(candidates, 0, upper, wish);
     }
     let first = candidates.partition_point(|tube| tube.made.largest_mm > upper);
@@ -216,7 +220,14 @@ pub fn choose(
         }
     }
     best.map(|(place, ..)| place)
-        .or_else(|| nearest_below(candidates, first, f64::midpoint(lower, upper), wish))
+        .or_else(|| {
+            nearest_below(
+                candidates,
+                first,
+                f64::midpoint(limits_mm[0], limits_mm[1]) + SAME_MM,
+                wish,
+            )
+        })
         .or_else(|| smallest(candidates, first))
 }
 

@@ -131,6 +131,22 @@ fn smallest_where_none_is_below_the_middle() {
     assert_eq!(chosen(&drawer, [0.38, 0.64], 0.2, ONE_BRASS), Some(0));
 }
 
+/// Limits that are met to the last digit are met: 0.3 + 2 x 0.05 + 0.01 = 0.41, which binary fractions
+/// miss by a hair.
+#[test]
+fn met_to_the_last_digit() {
+    let drawer = drawer(&[(0.25, false, Brass), (0.3, false, Brass)]);
+    assert!(0.3 + 2.0 * 0.05 + 0.01 > 0.41);
+    assert_eq!(chosen(&drawer, [0.39, 0.41], 0.0, ONE_BRASS), Some(1));
+    assert_eq!(chosen(&drawer, [0.39, 0.4099], 0.0, ONE_BRASS), Some(0));
+    let sizes = made(0.3, Spread::new(0.02, 0.05).unwrap(), 0.01, 0.0);
+    assert_eq!(verdict([0.30, 0.41], &sizes), Verdict::Tight);
+    assert_eq!(verdict([0.34, 0.41], &sizes), Verdict::Tight);
+    // 0.3 + 2 x 0.02 = 0.34 at the lower, with exactly a tenth of room at both.
+    assert_eq!(verdict([0.33125, 0.41875], &sizes), Verdict::Comfortable);
+    assert_eq!(verdict([0.3313, 0.41875], &sizes), Verdict::Tight);
+}
+
 /// Only a maximum: the largest tube below it.
 #[test]
 fn only_a_maximum() {
