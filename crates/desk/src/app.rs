@@ -189,13 +189,13 @@ impl App {
             }
             Action::OtherPaper => self.change(ctx, |settings| settings.dark = !settings.dark),
             Action::Shelf => {
-                self.change(ctx, |settings| settings.shelf_open = !settings.shelf_open)
+                self.change(ctx, |settings| settings.shelf_open = !settings.shelf_open);
             }
             Action::Larger => self.change(ctx, |settings| {
-                settings.zoom = (settings.zoom + 0.1).min(3.0)
+                settings.zoom = (settings.zoom + 0.1).min(3.0);
             }),
             Action::Smaller => self.change(ctx, |settings| {
-                settings.zoom = (settings.zoom - 0.1).max(0.5)
+                settings.zoom = (settings.zoom - 0.1).max(0.5);
             }),
             Action::UsualSize => self.change(ctx, |settings| settings.zoom = 1.0),
         }

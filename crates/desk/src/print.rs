@@ -43,9 +43,9 @@ pub struct Printed {
 }
 
 /// Why a traveler isn't valid yet: no parts are on record as received.
-const PREVIEW: &str = "PREVIEW: parts not received, not released to the floor";
+const PREVIEW: &str = "parts not received, not released to the floor";
 /// Why a quotation isn't valid yet.
-const DRAFT: &str = "DRAFT: not issued";
+const DRAFT: &str = "draft, not issued";
 
 /// The page model of a paper, as it is printed and previewed.
 #[must_use]

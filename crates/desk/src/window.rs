@@ -39,7 +39,7 @@ pub fn open(
     let job = job.map(Path::to_owned);
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
-            .with_inner_size([1280.0, 800.0])
+            .with_inner_size([1280.0, 760.0])
             .with_min_inner_size([900.0, 560.0])
             .with_title("Quillbore")
             .with_app_id("quillbore"),

@@ -21,7 +21,7 @@ pub struct Figures {
 
 pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Figures, Failure> {
     let (mut job, mut json, mut day, mut shop) = (None, false, today, None);
-    while let Some(word) = words.next() {
+    while let Some(word) = words.take() {
         match word.as_str() {
             "--json" => json = true,
             "--date" => day = words.date("--date")?,

@@ -27,7 +27,7 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Intake, Fai
     let (mut holes, mut out, mut shop, mut day) = (None, None, None, today);
     let mut unit = Unit::Mm;
     let mut fields = Vec::new();
-    while let Some(word) = words.next() {
+    while let Some(word) = words.take() {
         let mut field = |field| -> Result<(), Failure> {
             fields.push((field, words.value(&word)?));
             Ok(())

@@ -62,7 +62,7 @@ pub fn read(words: &[String], today: NaiveDate) -> Result<Asked, Failure> {
         Some("--version" | "-V") => Ok(Asked::Version),
         _ => {
             let (mut job, mut shelf, mut shop) = (None, None, None);
-            while let Some(word) = words.next() {
+            while let Some(word) = words.take() {
                 match word.as_str() {
                     "--shelf" => shelf = Some(words.path("--shelf")?),
                     "--shop" => shop = Some(words.path("--shop")?),

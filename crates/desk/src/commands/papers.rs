@@ -28,7 +28,7 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Fai
     let mut only = Kind::ALL.to_vec();
     let mut sheet = quillbore_paper::Sheet::A4;
     let (mut day, mut replace) = (today, false);
-    while let Some(word) = words.next() {
+    while let Some(word) = words.take() {
         match word.as_str() {
             "--out" => out = Some(words.path("--out")?),
             "--only" => only = kinds(&words.value("--only")?)?,

@@ -33,13 +33,13 @@ impl<'a> Words<'a> {
     }
 
     /// The next word.
-    pub fn next(&mut self) -> Option<String> {
+    pub fn take(&mut self) -> Option<String> {
         self.left.next().cloned()
     }
 
     /// What stands behind an option.
     pub fn value(&mut self, option: &str) -> Result<String, Failure> {
-        self.next().ok_or_else(|| {
+        self.take().ok_or_else(|| {
             Failure::new(
                 format!("{option} stands without its value"),
                 "see quillbore --help",

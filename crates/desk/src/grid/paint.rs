@@ -355,9 +355,8 @@ impl<M: GridModel + ?Sized> Painting<'_, M> {
             });
             let pressed = response.is_pointer_button_down_on()
                 && response.ctx.input(|i| i.pointer.primary_pressed());
-            // A screen reader's press has no pointer.
-            let asked = response.clicked() && response.interact_pointer_pos().is_none();
-            if pressed || asked {
+            // A click whole in one frame, or a screen reader's, shows no pressed button.
+            if pressed || (response.clicked() && !view.dragging) {
                 pointer.pressed = Some(at);
             }
             if response.double_clicked() {

@@ -55,18 +55,18 @@ pub fn notes_ui(
     for told in gathered(shared, anchors) {
         if let Some(at) = opened.filter(|at| *at <= told.at) {
             draw(ui, at, &mut next, &mut |ui| {
-                crate::working::working_ui(ui, shared, view, asks)
+                crate::working::working_ui(ui, shared, view, asks);
             });
             opened = None;
         }
         draw(ui, told.at, &mut next, &mut |ui| {
-            note_ui(ui, shared, &told, asks)
+            note_ui(ui, shared, &told, asks);
         });
     }
     if view.opened.is_some() && (opened.is_some() || anchors.opened.is_none()) {
         let at = opened.unwrap_or(next);
         draw(ui, at, &mut next, &mut |ui| {
-            crate::working::working_ui(ui, shared, view, asks)
+            crate::working::working_ui(ui, shared, view, asks);
         });
     }
     next

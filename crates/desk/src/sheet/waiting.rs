@@ -14,7 +14,7 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
         Waiting::OpenPath(path) => path_line(ui, "open the file", path, "open it", asks),
         Waiting::SavePath(path, _) => path_line(ui, "save as the file", path, "save it", asks),
         Waiting::PrintPath(path) => {
-            path_line(ui, "print into the folder", path, "print there", asks)
+            path_line(ui, "print into the folder", path, "print there", asks);
         }
         Waiting::Guard(_) => {
             ui.label("This job is not saved.");
