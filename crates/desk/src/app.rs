@@ -27,6 +27,7 @@ pub struct App {
     settings_path: Option<PathBuf>,
     dialogs: Box<dyn Dialogs>,
     closing: bool,
+    told_title: String,
 }
 
 impl App {
@@ -47,6 +48,7 @@ impl App {
             settings_path,
             dialogs,
             closing: false,
+            told_title: String::new(),
         };
         app.dress(ctx);
         app.view.shelf = shelf::list(&app.desk.shelf);
@@ -68,7 +70,12 @@ impl App {
         if any {
             ctx.request_repaint();
         }
-        ctx.send_viewport_cmd(ViewportCommand::Title(self.title()));
+        // Telling the window anything wakes it again: only what is new is told.
+        let title = self.title();
+        if title != self.told_title {
+            ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
+            self.told_title = title;
+        }
     }
 
     fn title(&self) -> String {

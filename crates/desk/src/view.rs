@@ -36,6 +36,8 @@ pub struct View {
     pub paper: Option<Kind>,
     /// A path or an answer that the window waits for.
     pub waiting: Option<Waiting>,
+    /// The waiting line has been drawn: it took the keyboard when it was new.
+    pub waiting_shown: bool,
     /// The shelf as it was last read.
     pub shelf: Vec<Listed>,
     /// What is typed to find a job on the shelf.

@@ -9,7 +9,7 @@ use super::{Anchors, Shared, block_head};
 use crate::look;
 use crate::view::{Ask, View};
 
-const LABEL_WIDTH: f32 = 118.0;
+const LABEL_WIDTH: f32 = 132.0;
 const CHOICES: usize = 8;
 
 /// The lines that a first quotation needs; the others are laid out when asked for, or once filled.

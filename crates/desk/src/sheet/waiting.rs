@@ -8,13 +8,24 @@ use crate::view::{Answer, Ask, View, Waiting};
 /// The waiting line.
 pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
     let Some(waiting) = &mut view.waiting else {
+        view.waiting_shown = false;
         return;
     };
+    let first = !std::mem::replace(&mut view.waiting_shown, true);
     ui.horizontal(|ui| match waiting {
-        Waiting::OpenPath(path) => path_line(ui, "open the file", path, "open it", asks),
-        Waiting::SavePath(path, _) => path_line(ui, "save as the file", path, "save it", asks),
+        Waiting::OpenPath(path) => path_line(ui, first, "open the file", path, "open it", asks),
+        Waiting::SavePath(path, _) => {
+            path_line(ui, first, "save as the file", path, "save it", asks);
+        }
         Waiting::PrintPath(path) => {
-            path_line(ui, "print into the folder", path, "print there", asks);
+            path_line(
+                ui,
+                first,
+                "print into the folder",
+                path,
+                "print there",
+                asks,
+            );
         }
         Waiting::Guard(_) => {
             ui.label("This job is not saved.");
@@ -32,15 +43,19 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
     });
 }
 
-fn path_line(ui: &mut Ui, label: &str, path: &mut String, word: &str, asks: &mut Vec<Ask>) {
+fn path_line(
+    ui: &mut Ui,
+    first: bool,
+    label: &str,
+    path: &mut String,
+    word: &str,
+    asks: &mut Vec<Ask>,
+) {
     super::pencil(ui, label);
     let width = (ui.available_width() - 230.0).max(160.0);
     let response = look::line_edit(ui, path, width);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, label));
-    if !response.has_focus()
-        && !response.lost_focus()
-        && ui.memory(|memory| memory.focused().is_none())
-    {
+    if first {
         response.request_focus();
     }
     let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));

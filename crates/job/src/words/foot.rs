@@ -28,7 +28,12 @@ impl Speaker<'_> {
         self.days(&mut said);
         self.unknowns(figures, &mut said);
         if said.is_empty() {
-            plain(&mut said, "Type a material, a quantity and the holes.");
+            let says = if self.job.rows.is_empty() {
+                "Type a material, a machine, a quantity and the holes."
+            } else {
+                "No price yet: the side notes say what is missing."
+            };
+            plain(&mut said, says);
         }
         said
     }
