@@ -39,11 +39,15 @@ field 430 141 "GP-12"
 field 430 189 "Stainless 316"
 field 430 285 "12"
 field 430 510 "Wren"
-printf 'hole\tqty\tdia\tdepth\tangle\nA\t6\t0,80 +-0,05\t12\t\nB\t2\t1.2 +-0.1\t10\tsteepish\n' | xclip -selection clipboard
+printf 'hole\tqty\tdia\tdepth\tend\tbehind\tangle\nA\t6\t0,80 +-0,05\t12\tinto\t1\t\nB\t2\t1.2 +-0.1\t10\tthrough\t\tsteepish\n' | xclip -selection clipboard
 click 240 418
 key ctrl+v
 sleep 1; picture pasted
 [ "$(title)" != "" ] || { echo "the window has no title"; exit 1; }
+
+# The remedy underlined in the side note, then the price in the foot, which opens its working.
+click 1120 454
+click 222 725; picture working
 
 key ctrl+s; sleep 0.5; key Return; sleep 1
 saved=$(ls "$shelf" | grep -v -E '^26-010[1-6]' | grep '\.ron$' | head -n 1)
@@ -52,6 +56,7 @@ status=0; "$quillbore" figures "$shelf/$saved" --json >"$work/figures.json" || s
 [ "$status" -le 1 ] || { echo "the saved job gives no figures"; exit 1; }
 grep -q '"quantity": 12' "$work/figures.json" || { picture failed; echo "the quantity did not reach the job"; exit 1; }
 [ "$(grep -c '"places":' "$work/figures.json")" = 2 ] || { picture failed; echo "the pasted rows did not reach the job"; exit 1; }
+grep -q '"backed"' "$shelf/$saved" || { picture failed; echo "the remedy was not applied"; exit 1; }
 grep -q 'steepish' "$shelf/$saved" || { echo "what can't be read was lost"; exit 1; }
 
 key ctrl+p; sleep 0.5; key Return; sleep 2

@@ -28,6 +28,8 @@ pub struct View {
     pub all_columns: bool,
     /// The figure whose working is open.
     pub opened: Option<Figure>,
+    /// The figure whose working was brought into sight last.
+    pub opened_seen: Option<Figure>,
     /// The overrule being typed.
     pub overrule: OverruleDraft,
     /// The row whose places are laid out, and the text being typed for them.

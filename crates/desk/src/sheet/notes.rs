@@ -51,12 +51,14 @@ pub fn notes_ui(
             t.hairline,
         );
         *next = rect.bottom() + 16.0;
+        rect
     };
+    let mut working = None;
     for told in gathered(shared, anchors) {
         if let Some(at) = opened.filter(|at| *at <= told.at) {
-            draw(ui, at, &mut next, &mut |ui| {
+            working = Some(draw(ui, at, &mut next, &mut |ui| {
                 crate::working::working_ui(ui, shared, view, asks);
-            });
+            }));
             opened = None;
         }
         draw(ui, told.at, &mut next, &mut |ui| {
@@ -65,9 +67,16 @@ pub fn notes_ui(
     }
     if view.opened.is_some() && (opened.is_some() || anchors.opened.is_none()) {
         let at = opened.unwrap_or(next);
-        draw(ui, at, &mut next, &mut |ui| {
+        working = Some(draw(ui, at, &mut next, &mut |ui| {
             crate::working::working_ui(ui, shared, view, asks);
-        });
+        }));
+    }
+    // A working that was just opened, perhaps from the foot, is brought into sight once.
+    if view.opened_seen != view.opened {
+        view.opened_seen = view.opened;
+        if let Some(rect) = working {
+            ui.scroll_to_rect(rect.expand(12.0), None);
+        }
     }
     next
 }
