@@ -13,9 +13,10 @@ use super::prepare::{Prepared, Ready, Row};
 use super::{Answers, lot::Overruled};
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind as Said, Level};
-use crate::hole::DrawnHole;
+use crate::hole::{Draw, DrawnHole};
 use crate::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
 use crate::packing::Kind;
+use crate::quantity::Z90;
 use crate::rollup::TubeUse;
 use crate::spread::spares;
 use crate::tables::Tables;
@@ -81,11 +82,18 @@ impl Demand {
     /// For each reach q, what is consumed by ends that reach at least q must fit into U - q of each
     /// electrode; and ends alike take one electrode for every so many that fit.
     pub(super) fn at_least(&self, usable_mm: f64, parts: u32) -> u64 {
-        let mut sorted: Vec<&Kind> = self.kinds.iter().collect();
-        sorted.sort_by(|a, b| b.reach_mm.total_cmp(&a.reach_mm));
+        let falling = |a: &Kind, b: &Kind| b.reach_mm.total_cmp(&a.reach_mm);
+        let mut sorted;
+        let kinds = if self.kinds.is_sorted_by(|a, b| falling(a, b).is_le()) {
+            &self.kinds
+        } else {
+            sorted = self.kinds.clone();
+            sorted.sort_unstable_by(falling);
+            &sorted
+        };
         let parts = f64::from(parts);
         let (mut load, mut most, mut apart) = (0.0, 0.0_f64, 0.0);
-        for kind in sorted {
+        for kind in kinds {
             let room = usable_mm - kind.reach_mm;
             let count = f64::from(kind.count) * parts;
             if kind.consume_mm > room + SLACK_MM {
@@ -138,7 +146,11 @@ pub(super) fn tubes(rows: &[Row], holes: &[HoleFigures], tables: &Tables) -> Vec
         };
         let Tube { median, high, .. } = &mut tubes[at];
         median.add(row.index, row.holes, &row.at_median, start.dressing_mm);
-        high.add(row.index, row.holes, &row.at_high_wear, start.dressing_mm);
+        let at_high = row.drill.at(&Draw {
+            wear: libm::exp(Z90 * row.wear_sigma),
+            ..Draw::MEDIAN
+        });
+        high.add(row.index, row.holes, &at_high, start.dressing_mm);
     }
     tubes
 }

@@ -9,7 +9,6 @@ use super::{Answers, Questions, checks};
 use crate::hole::{Context, Draw, DrawnHole, Drill, material_findings};
 use crate::input::JobInput;
 use crate::job_figures::{HoleFigures, JobFigures};
-use crate::quantity::Z90;
 use crate::rollup::Times;
 use crate::setup::{Run, Setups, setups};
 use crate::tables::{Machine, Tables};
@@ -47,8 +46,6 @@ pub(super) struct Row {
     pub(super) drill: Drill,
     /// One hole at the medians.
     pub(super) at_median: DrawnHole,
-    /// One hole at the ninetieth percentile of wear.
-    pub(super) at_high_wear: DrawnHole,
     /// Deviation of the logarithm of the lot's feed.
     pub(super) feed_sigma: f64,
     /// Deviation of the logarithm of the lot's wear.
@@ -61,16 +58,23 @@ impl<'a> Prepared<'a> {
             .machine
             .and_then(|machine| tables.machines.get(machine));
         let context = Context::new(input, tables);
-        let (mut holes, drills): (Vec<HoleFigures>, Vec<Option<Drill>>) = input
-            .rows
-            .iter()
-            .map(|row| context.figures_and_drill(row))
-            .unzip();
+        let mut holes: Vec<HoleFigures> = Vec::with_capacity(input.rows.len());
+        let mut rows = Vec::with_capacity(input.rows.len());
+        for (index, row) in input.rows.iter().enumerate() {
+            let (figures, drill) = context.figures_and_drill(row);
+            rows.extend(drill.and_then(|drill| Row::new(index, drill, &figures)));
+            holes.push(figures);
+        }
         let setups = setups(input, &holes, machine);
         for (index, finding) in &setups.row_findings {
             holes[*index].findings.push(finding.clone());
         }
-        let ready = machine.and_then(|machine| Ready::new(drills, tables, machine, &holes));
+        let complete = !rows.is_empty() && rows.len() == holes.len();
+        let ready = machine.filter(|_| complete).map(|machine| Ready {
+            tubes: tubes(&rows, &holes, tables),
+            times: Times::new(&tables.start, machine),
+            rows,
+        });
         Self {
             input,
             tables,
@@ -120,7 +124,7 @@ impl<'a> Prepared<'a> {
                     let travel = setup.travel_mm.unwrap_or(0.0) + length(&run.points, order);
                     setup.travel_mm = Some(travel);
                 }
-                let id = |row: usize| self.input.rows[row].id;
+                let id = |row: u32| self.input.rows[row as usize].id;
                 let placed: Vec<_> = run
                     .spots
                     .iter()
@@ -162,43 +166,16 @@ impl<'a> Prepared<'a> {
     }
 }
 
-impl Ready {
-    fn new(
-        drills: Vec<Option<Drill>>,
-        tables: &Tables,
-        machine: &Machine,
-        holes: &[HoleFigures],
-    ) -> Option<Self> {
-        let rows: Vec<Row> = (0..)
-            .zip(drills.into_iter().zip(holes))
-            .map(|(index, (drill, figures))| Row::new(index, drill?, figures))
-            .collect::<Option<_>>()?;
-        if rows.is_empty() {
-            return None;
-        }
-        Some(Self {
-            tubes: tubes(&rows, holes, tables),
-            times: Times::new(&tables.start, machine),
-            rows,
-        })
-    }
-}
-
 impl Row {
     fn new(index: usize, drill: Drill, figures: &HoleFigures) -> Option<Self> {
         let at_median = drill.at(&Draw::MEDIAN);
         let [feed_sigma, wear_sigma] = drill.sigmas();
-        let at_high_wear = drill.at(&Draw {
-            wear: libm::exp(Z90 * wear_sigma),
-            ..Draw::MEDIAN
-        });
         Some(Self {
             index,
             holes: figures.places,
             tube: figures.tube?,
             drill,
             at_median,
-            at_high_wear,
             feed_sigma,
             wear_sigma,
         })

@@ -17,6 +17,7 @@ mod mount;
 mod sequence;
 mod spots;
 
+use alloc::collections::BTreeSet;
 use alloc::vec::Vec;
 
 use crate::finding::{About, Finding, Kind, Level, Remedy};
@@ -28,8 +29,7 @@ use crate::vector::Vector;
 use cover::{Clamping, cover};
 pub(crate) use sequence::Run;
 use sequence::{Sequence, sequence};
-pub(crate) use spots::Spot;
-use spots::{Spots, spots};
+use spots::{count, spots};
 
 /// How one part is clamped and in which order its directions are drilled.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -91,28 +91,26 @@ pub fn setups(input: &JobInput, holes: &[HoleFigures], machine: Option<&Machine>
         directions: count(parts.directions.len()),
         ..Setups::default()
     };
-    let mut by_direction = holes_by_direction(&parts);
     let mut said = alloc::vec![false; input.rows.len()];
-    clampings.sort_by_key(|clamping| {
-        let holes = |&direction: &usize| u64::from(by_direction[direction].0);
+    clampings.sort_by_cached_key(|clamping| {
+        let holes = |&direction: &usize| parts.holes(direction);
         core::cmp::Reverse(clamping.directions.iter().map(holes).sum::<u64>())
     });
-    for (at, clamping) in clampings.iter().enumerate() {
-        let turned_over = clampings[..at]
-            .iter()
-            .any(|earlier| clamping.mount.turns_over(earlier.mount));
-        let spots = take_spots(clamping, &mut by_direction);
-        out_of_range(input, clamping, &spots, &mut said, &mut result.row_findings);
+    let mut seen = BTreeSet::new();
+    for clamping in &clampings {
+        let turned_over = seen.contains(&clamping.mount.turned_over().key());
+        seen.insert(clamping.mount.key());
         let Sequence {
             runs,
             index_moves,
             tilts,
             guide_changes,
             passes,
-        } = sequence(clamping, spots, &parts.directions);
+        } = sequence(clamping, &parts);
         let mut rows: Vec<usize> = runs.iter().flat_map(Run::rows).collect();
         rows.sort_unstable();
         rows.dedup();
+        out_of_range(input, clamping, &rows, &mut said, &mut result.row_findings);
         result.figures.push(SetupFigures {
             directions: count(clamping.directions.len()),
             rows: rows.iter().map(|&row| input.rows[row].id).collect(),
@@ -145,26 +143,6 @@ pub fn setups(input: &JobInput, holes: &[HoleFigures], machine: Option<&Machine>
     result
 }
 
-/// Holes and spots of each direction.
-fn holes_by_direction(parts: &Spots) -> Vec<(u32, Vec<Spot>)> {
-    let mut by_direction = alloc::vec![(0, Vec::new()); parts.directions.len()];
-    for &spot in &parts.spots {
-        let (holes, spots): &mut (u32, Vec<Spot>) = &mut by_direction[spot.direction];
-        *holes = holes.saturating_add(spot.holes);
-        spots.push(spot);
-    }
-    by_direction
-}
-
-/// What is drilled in a clamping.
-fn take_spots(clamping: &Clamping, by_direction: &mut [(u32, Vec<Spot>)]) -> Vec<Spot> {
-    clamping
-        .directions
-        .iter()
-        .flat_map(|&direction| core::mem::take(&mut by_direction[direction].1))
-        .collect()
-}
-
 /// The axis of the part that needs fewest clampings when it is turned about, if fewer than `now`.
 fn better_index(directions: &[Vector], now: usize, tilt: [f64; 2]) -> Option<Remedy> {
     let (setups, axis) = [PartAxis::X, PartAxis::Y, PartAxis::Z]
@@ -179,25 +157,25 @@ fn better_index(directions: &[Vector], now: usize, tilt: [f64; 2]) -> Option<Rem
 fn out_of_range(
     input: &JobInput,
     clamping: &Clamping,
-    spots: &[Spot],
+    rows: &[usize],
     said: &mut [bool],
     findings: &mut Vec<(usize, Finding)>,
 ) {
     let Some(tilt_deg) = clamping.mount.out_of_range_deg() else {
         return;
     };
-    for spot in spots {
-        if core::mem::replace(&mut said[spot.row], true) {
+    for &row in rows {
+        if core::mem::replace(&mut said[row], true) {
             continue;
         }
-        let id = input.rows[spot.row].id;
+        let id = input.rows[row].id;
         let finding = Finding {
             level: Level::Check,
             about: About::Row(id),
             kind: Kind::TiltOutOfRange { tilt_deg },
             remedy: None,
         };
-        findings.push((spot.row, finding));
+        findings.push((row, finding));
     }
 }
 
@@ -208,8 +186,4 @@ fn note(kind: Kind, remedy: Option<Remedy>) -> Finding {
         kind,
         remedy,
     }
-}
-
-fn count(length: usize) -> u32 {
-    u32::try_from(length).unwrap_or(u32::MAX)
 }

@@ -1,5 +1,6 @@
 //! How a part is clamped.
 
+use super::spots::direction_key;
 use crate::vector::{Vector, angle_deg, azimuth_deg, dot, opposite};
 
 /// How a part is clamped; vectors are in the part's coordinates.
@@ -44,18 +45,31 @@ impl Mount {
         }
     }
 
-    /// Whether the part is turned over to come here from the other.
-    pub(super) fn turns_over(self, other: Self) -> bool {
-        let opposed = |a: Vector, b: Vector| dot(a, b) < -0.999;
-        match (self, other) {
-            (Self::Face(a), Self::Face(b))
-            | (Self::Upright(a), Self::Upright(b))
-            | (Self::Lying(a), Self::Lying(b)) => opposed(a, b),
-            (Self::Inclined { about, up }, Self::Inclined { up: other, .. }) => match about {
-                Some(axis) => (dot(up, axis) + dot(other, axis)).abs() < 0.001,
-                None => opposed(up, other),
+    /// What tells this mount from others: its kind, and what points where.
+    pub(super) fn key(self) -> (u8, u64) {
+        match self {
+            Self::Face(up) => (0, direction_key(up)),
+            Self::Upright(axis) => (1, direction_key(axis)),
+            Self::Lying(axis) => (2, direction_key(axis)),
+            // With the turn free, only the angle to the axis counts.
+            Self::Inclined {
+                about: Some(axis),
+                up,
+            } => (3, direction_key([dot(up, axis), 0.0, 0.0])),
+            Self::Inclined { about: None, up } => (4, direction_key(up)),
+        }
+    }
+
+    /// The mount that the part is turned over to from here.
+    pub(super) fn turned_over(self) -> Self {
+        match self {
+            Self::Face(up) => Self::Face(opposite(up)),
+            Self::Upright(axis) => Self::Upright(opposite(axis)),
+            Self::Lying(axis) => Self::Lying(opposite(axis)),
+            Self::Inclined { about, up } => Self::Inclined {
+                about,
+                up: opposite(up),
             },
-            _ => false,
         }
     }
 

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::cover::{Clamping, runs};
 use super::mount::{Mount, Seat};
-use super::spots::Spot;
+use super::spots::{Spot, Spots, Tool};
 use crate::vector::{Vector, across, cross, dot, opposite};
 
 /// Spots drilled with one tube in one direction of one clamping.
@@ -19,7 +19,7 @@ pub(crate) struct Run {
 impl Run {
     /// Rows of its spots, one for each spot.
     pub(crate) fn rows(&self) -> impl Iterator<Item = usize> {
-        self.spots.iter().map(|spot| spot.row)
+        self.spots.iter().map(|spot| spot.row as usize)
     }
 
     /// Holes drilled in it.
@@ -39,10 +39,7 @@ pub(super) struct Sequence {
     pub(super) passes: u32,
 }
 
-/// Guide and tube; lengths of one diameter share a guide.
-type Tool = (Option<usize>, Option<usize>);
-
-/// Where one direction and one tube stand among the others: guide, tube, tilt, turn.
+/// Where one direction and one tool stand among the others: tool, tilt, turn.
 struct Key {
     tool: Tool,
     /// Index of the direction.
@@ -51,32 +48,21 @@ struct Key {
     turn_deg: f64,
 }
 
-/// Groups a clamping's spots by tube, then tilt, then turn; every other tube and tilt goes through
+/// Groups a clamping's spots by tool, then tilt, then turn; every other tool and tilt goes through
 /// the next level backward, so that what stays the same need not move.
-pub(super) fn sequence(
-    clamping: &Clamping,
-    mut spots: Vec<Spot>,
-    directions: &[Vector],
-) -> Sequence {
-    let seats = seats(clamping, directions);
-    spots.sort_by_key(|spot| (tool(spot), spot.direction));
-    let mut keyed: Vec<(Key, Vec<Spot>)> = spots
-        .chunk_by(|a, b| (tool(a), a.direction) == (tool(b), b.direction))
-        .map(|group| {
-            let direction = group[0].direction;
-            let at = seats
-                .binary_search_by_key(&direction, |&(seated, ..)| seated)
-                .unwrap_or(0);
-            let (_, tilt, seat) = seats[at];
+pub(super) fn sequence(clamping: &Clamping, parts: &Spots) -> Sequence {
+    let mut keyed: Vec<(Key, &[Spot])> = Vec::new();
+    for (direction, tilt, seat) in seats(clamping, &parts.directions) {
+        for group in parts.of(direction).chunk_by(|a, b| a.tool == b.tool) {
             let key = Key {
-                tool: tool(&group[0]),
+                tool: group[0].tool,
                 direction,
                 tilt,
                 turn_deg: seat.turn_deg,
             };
-            (key, group.to_vec())
-        })
-        .collect();
+            keyed.push((key, group));
+        }
+    }
     keyed.sort_by(|(a, _), (b, _)| {
         (a.tool, a.tilt)
             .cmp(&(b.tool, b.tilt))
@@ -99,7 +85,7 @@ pub(super) fn sequence(
         let [(before, _), (after, _)] = pair else {
             continue;
         };
-        let guide = changes_guide(before.tool, after.tool);
+        let guide = before.tool.changes_guide(after.tool);
         let tilt = before.tilt != after.tilt;
         guide_changes += u32::from(guide);
         tilts += u32::from(tilt);
@@ -109,8 +95,8 @@ pub(super) fn sequence(
     let runs = keyed
         .into_iter()
         .map(|(key, spots)| Run {
-            points: points(clamping.mount, &spots, directions[key.direction]),
-            spots,
+            points: points(clamping.mount, spots, parts.directions[key.direction]),
+            spots: spots.to_vec(),
         })
         .collect();
     Sequence {
@@ -122,16 +108,7 @@ pub(super) fn sequence(
     }
 }
 
-fn tool(spot: &Spot) -> Tool {
-    (spot.guide, spot.tube)
-}
-
-/// Another tube asks for another guide, unless it is another length of the same.
-fn changes_guide(before: Tool, after: Tool) -> bool {
-    before.0 != after.0 || (before.0.is_none() && before.1 != after.1)
-}
-
-/// Directions of a clamping, rising, with the number of their tilt among its tilts.
+/// Directions of a clamping by rising tilt, with the number of their tilt among its tilts.
 fn seats(clamping: &Clamping, directions: &[Vector]) -> Vec<(usize, usize, Seat)> {
     let mut seats: Vec<(usize, usize, Seat)> = clamping
         .directions
@@ -149,7 +126,6 @@ fn seats(clamping: &Clamping, directions: &[Vector]) -> Vec<(usize, usize, Seat)
         }
         start += length;
     }
-    seats.sort_by_key(|&(direction, ..)| direction);
     seats
 }
 

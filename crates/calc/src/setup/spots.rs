@@ -10,29 +10,66 @@ use crate::vector::{Vector, along, opposite, unit};
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Spot {
     /// Index of its row.
-    pub(crate) row: usize,
-    /// Index of its tube, where one was found.
-    pub(crate) tube: Option<usize>,
-    /// Index of its guide, where there is one.
-    pub(crate) guide: Option<usize>,
+    pub(crate) row: u32,
     /// Number of its place on the drawing; 0 where places are not given.
     pub(crate) number: u32,
-    /// Where the tool enters.
-    pub(crate) point: Option<Vector>,
     /// How many holes it stands for.
     pub(crate) holes: u32,
-    /// Index of its direction.
-    pub(crate) direction: usize,
+    /// What it is drilled with.
+    pub(super) tool: Tool,
+    /// Where the tool enters.
+    pub(crate) point: Option<Vector>,
+}
+
+/// Guide and tube by index, [`u32::MAX`] for none; lengths of one diameter share a guide.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Tool {
+    guide: u32,
+    tube: u32,
+}
+
+impl Tool {
+    fn of(figures: &HoleFigures) -> Self {
+        let index = |index: Option<usize>| index.map_or(u32::MAX, count);
+        Self {
+            guide: index(figures.guide),
+            tube: index(figures.tube),
+        }
+    }
+
+    /// Another tube asks for another guide, unless it is another length of the same.
+    pub(super) fn changes_guide(self, after: Self) -> bool {
+        self.guide != after.guide || (self.guide == u32::MAX && self.tube != after.tube)
+    }
 }
 
 /// All that one part is drilled at.
-pub(crate) struct Spots {
-    /// In the table's order; ends that are drilled from the far side come right after their row.
-    pub(crate) spots: Vec<Spot>,
+pub(super) struct Spots {
+    /// By direction, then tool, then in the table's order; ends drilled from the far side come right
+    /// after their row.
+    spots: Vec<Spot>,
+    /// Where each direction's spots begin, and the end of all.
+    starts: Vec<usize>,
     /// Distinct directions of the tool, as unit vectors.
-    pub(crate) directions: Vec<Vector>,
+    pub(super) directions: Vec<Vector>,
     /// Rows whose directions were assumed.
-    pub(crate) assumed: u32,
+    pub(super) assumed: u32,
+}
+
+impl Spots {
+    /// What is drilled in a direction.
+    pub(super) fn of(&self, direction: usize) -> &[Spot] {
+        let range = self.starts.get(direction..=direction + 1);
+        range.map_or(&[], |ends| &self.spots[ends[0]..ends[1]])
+    }
+
+    /// Holes drilled in a direction.
+    pub(super) fn holes(&self, direction: usize) -> u64 {
+        self.of(direction)
+            .iter()
+            .map(|spot| u64::from(spot.holes))
+            .sum()
+    }
 }
 
 /// Directions closer than about this count as one: 0.03 degrees, finer than anybody clamps.
@@ -42,39 +79,31 @@ const STEPS_TO_ONE: f64 = 2000.0;
 const DOWN: Vector = [0.0, 0.0, -1.0];
 
 /// Spots and distinct directions of one part.
-pub(crate) fn spots(input: &JobInput, holes: &[HoleFigures]) -> Spots {
-    let mut spots = Vec::new();
-    let mut axes = Vec::new();
+pub(super) fn spots(input: &JobInput, holes: &[HoleFigures]) -> Spots {
+    let mut spots = Vec::with_capacity(holes.len());
+    let mut axes = Vec::with_capacity(holes.len());
     let mut assumed = 0;
-    for (index, (row, figures)) in input.rows.iter().zip(holes).enumerate() {
+    for (index, (row, figures)) in (0..).zip(input.rows.iter().zip(holes)) {
         assumed += u32::from(row.places.is_empty());
         let both = figures.ends == Some(Ends::Both);
         for far in [false, true].into_iter().take(1 + usize::from(both)) {
             let spot = Spot {
                 row: index,
-                tube: figures.tube,
-                guide: figures.guide,
                 number: 0,
-                point: None,
                 holes: figures.places,
-                direction: 0,
+                tool: Tool::of(figures),
+                point: None,
             };
-            ends_of(row, far, spot, &mut spots, &mut axes);
+            side_of(row, far, spot, &mut spots, &mut axes);
         }
     }
-    let directions = distinct(&axes, &mut spots);
-    Spots {
-        spots,
-        directions,
-        assumed,
-    }
+    grouped(&spots, &axes, assumed)
 }
 
 /// Adds one side of a row.
-fn ends_of(row: &RowInput, far: bool, like: Spot, spots: &mut Vec<Spot>, axes: &mut Vec<Vector>) {
+fn side_of(row: &RowInput, far: bool, like: Spot, spots: &mut Vec<Spot>, axes: &mut Vec<Vector>) {
     if row.places.is_empty() {
-        let tilt = row.tilt_deg.to_radians();
-        let axis = unit([libm::sin(tilt), 0.0, -libm::cos(tilt)]).unwrap_or(DOWN);
+        let axis = leaning(row.tilt_deg);
         spots.push(like);
         axes.push(if far { opposite(axis) } else { axis });
         return;
@@ -97,28 +126,48 @@ fn ends_of(row: &RowInput, far: bool, like: Spot, spots: &mut Vec<Spot>, axes: &
     }
 }
 
-/// Distinct directions by rounded components, and each spot's own among them.
-fn distinct(axes: &[Vector], spots: &mut [Spot]) -> Vec<Vector> {
-    let step = |part: f64| (libm::round(part * STEPS_TO_ONE) as i64 + 4096) as u64;
-    let mut keys: Vec<(u64, usize)> = axes
-        .iter()
-        .enumerate()
-        .map(|(at, axis)| {
-            (
-                step(axis[0]) << 32 | step(axis[1]) << 16 | step(axis[2]),
-                at,
-            )
-        })
+/// Straight down, leaning in the x-z plane.
+fn leaning(tilt_deg: f64) -> Vector {
+    if tilt_deg == 0.0 {
+        return DOWN;
+    }
+    let tilt = tilt_deg.to_radians();
+    unit([libm::sin(tilt), 0.0, -libm::cos(tilt)]).unwrap_or(DOWN)
+}
+
+/// Groups spots by direction and tool; directions are distinct by rounded components.
+fn grouped(spots: &[Spot], axes: &[Vector], assumed: u32) -> Spots {
+    let mut keys: Vec<(u64, Tool, u32)> = (0..)
+        .zip(axes.iter().zip(spots))
+        .map(|(at, (&axis, spot))| (direction_key(axis), spot.tool, at))
         .collect();
     keys.sort_unstable();
-    let mut directions = Vec::new();
+    let mut grouped = Spots {
+        spots: Vec::with_capacity(spots.len()),
+        starts: Vec::new(),
+        directions: Vec::new(),
+        assumed,
+    };
     let mut last = None;
-    for (key, at) in keys {
+    for (key, _, at) in keys {
         if last != Some(key) {
-            directions.push(axes[at]);
+            grouped.directions.push(axes[at as usize]);
+            grouped.starts.push(grouped.spots.len());
             last = Some(key);
         }
-        spots[at].direction = directions.len() - 1;
+        grouped.spots.push(spots[at as usize]);
     }
-    directions
+    grouped.starts.push(grouped.spots.len());
+    grouped
+}
+
+/// A direction's rounded components in one number.
+pub(super) fn direction_key(axis: Vector) -> u64 {
+    let step = |part: f64| (libm::round(part * STEPS_TO_ONE) as i64 + 4096) as u64;
+    step(axis[0]) << 32 | step(axis[1]) << 16 | step(axis[2])
+}
+
+/// A number of things, or the index of one.
+pub(super) fn count(number: usize) -> u32 {
+    u32::try_from(number).unwrap_or(u32::MAX)
 }
