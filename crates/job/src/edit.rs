@@ -7,6 +7,7 @@ use crate::entry::Unit;
 use crate::field::Field;
 use crate::job::FigureKey;
 use crate::row::Column;
+use crate::slip::{Line, SlipKind};
 
 /// One edit; `apply` reads its text, in one place, for window, import, commands and tests alike.
 #[derive(Clone, Debug, PartialEq)]
@@ -65,6 +66,31 @@ pub enum Edit {
         reason: String,
         /// The unit that a bare length is meant in.
         unit: Unit,
+    },
+    /// Pin a new slip to the sheet, with some of its lines filled in.
+    AddSlip {
+        /// What it is.
+        kind: SlipKind,
+        /// Lines and their texts.
+        lines: Vec<(Line, String)>,
+        /// The unit that bare numbers are meant in.
+        unit: Unit,
+    },
+    /// Put text into a line of a slip; empty text empties it.
+    SetLine {
+        /// Which slip.
+        slip: u32,
+        /// Which line.
+        line: Line,
+        /// What was typed.
+        text: String,
+        /// The unit that a bare number is meant in.
+        unit: Unit,
+    },
+    /// Take a slip off the sheet.
+    RemoveSlip {
+        /// Which slip.
+        slip: u32,
     },
     /// Let the computed figure stand again.
     WithdrawOverrule {

@@ -50,6 +50,12 @@ pub enum FieldKind {
     YesNo,
     /// An axis of the part, or none.
     PartAxis,
+    /// A whole number of things, or none of them.
+    CountOrNone,
+    /// Minutes.
+    Minutes,
+    /// One of these words.
+    OneOf(&'static [&'static str]),
 }
 
 /// What a field's text was read as.
@@ -81,6 +87,8 @@ pub enum Value {
     YesNo(bool),
     /// An axis of the part, or none.
     PartAxis(Option<quillbore_calc::input::PartAxis>),
+    /// Minutes.
+    Minutes(f64),
 }
 
 /// What an angle on the drawing is measured from.
@@ -198,6 +206,10 @@ fields! {
     RecastLimit "recast_limit" Inquiry Line;
     /// Anything else.
     Notes "notes" Inquiry Lines;
+    /// Number of the job that this one does again.
+    Again "again" Inquiry Line;
+    /// Why the job was laid aside.
+    LaidAside "laid_aside" Inquiry Line;
 
     /// Machine.
     Machine "machine" Plan Machine;
@@ -236,6 +248,8 @@ fields! {
     LeadDays "lead_days" Price Count;
     /// Days that a quotation stands.
     ValidDays "valid_days" Price Count;
+    /// When to ask what became of the quotation.
+    FollowUp "follow_up" Price Date;
     /// Exclusions and assumptions of this job.
     Exclusions "exclusions" Price Lines;
 }

@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 
 use crate::apply::{Change, EditRefused, apply};
 use crate::edit::Edit;
+use crate::issued::Issued;
 use crate::job::Job;
 use crate::words::edits::label;
 
@@ -150,12 +151,15 @@ impl<S: Clone> History<S> {
     /// Number, day and the next row's identity are no edits: they stay as they were last.
     fn carry(&mut self, last: &Job) {
         let next_row = self.now.next_row.max(last.next_row);
+        let next_slip = self.now.next_slip.max(last.next_slip);
         let same = self.now.next_row == next_row
+            && self.now.next_slip == next_slip
             && self.now.number == last.number
             && self.now.opened == last.opened;
         if !same {
             let now = Arc::make_mut(&mut self.now);
             now.next_row = next_row;
+            now.next_slip = next_slip;
             now.number.clone_from(&last.number);
             now.opened = last.opened;
         }
@@ -166,6 +170,22 @@ impl<S: Clone> History<S> {
         let now = Arc::make_mut(&mut self.now);
         now.number = number;
         now.opened = opened;
+    }
+
+    /// Takes an issued paper into the job; what was issued can't be taken back, so it bars undo.
+    pub fn put_issued(&mut self, issued: Issued) {
+        Arc::make_mut(&mut self.now).issued.push(Arc::new(issued));
+        self.state = self.next_state;
+        self.next_state += 1;
+        self.bar_undo();
+    }
+
+    /// Puts another state of the job in place, such as a merge with another desk's; undo is barred.
+    pub fn put_merged(&mut self, job: Job) {
+        self.now = Arc::new(job);
+        self.state = self.next_state;
+        self.next_state += 1;
+        self.bar_undo();
     }
 
     /// Notes that the job as it stands is on disk.

@@ -8,7 +8,9 @@ use quillbore_calc::RowId;
 
 use crate::entry::{Entry, Unit};
 use crate::field::{AngleBasis, Field, Value};
+use crate::issued::Issued;
 use crate::row::Row;
+use crate::slip::{Slip, SlipKind};
 
 /// A job; cloning it is cheap, its rows are shared.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -27,6 +29,12 @@ pub struct Job {
     pub next_row: u32,
     /// Figures that the estimator put in place of computed ones.
     pub overrules: Vec<Overrule>,
+    /// The slips pinned to it, in the order they came.
+    pub slips: Vec<Arc<Slip>>,
+    /// The next slip's identity: only ever grows.
+    pub next_slip: u32,
+    /// The papers that left the house, in the order they did.
+    pub issued: Vec<Arc<Issued>>,
 }
 
 /// A figure put in place of the computed one, with the reason.
@@ -61,6 +69,20 @@ pub enum FigureKey {
     UnitPrice(u32),
 }
 
+impl FigureKey {
+    /// The same figure of the row that took another identity.
+    #[must_use]
+    pub fn renumbered(&self, from: RowId, to: RowId) -> Self {
+        match self {
+            Self::Gap(row) if *row == from => Self::Gap(to),
+            Self::Feed(row) if *row == from => Self::Feed(to),
+            Self::HoleMinutes(row) if *row == from => Self::HoleMinutes(to),
+            Self::Wear(row) if *row == from => Self::Wear(to),
+            other => other.clone(),
+        }
+    }
+}
+
 impl Job {
     /// What was typed in a field.
     #[must_use]
@@ -87,6 +109,23 @@ impl Job {
     #[must_use]
     pub fn row(&self, id: RowId) -> Option<&Row> {
         self.rows.iter().map(Arc::as_ref).find(|row| row.id == id)
+    }
+
+    /// The slips of a kind, in the order they came.
+    pub fn slips(&self, kind: SlipKind) -> impl DoubleEndedIterator<Item = &Slip> {
+        self.slips
+            .iter()
+            .map(Arc::as_ref)
+            .filter(move |slip| slip.kind == kind)
+    }
+
+    /// The slip with an identity.
+    #[must_use]
+    pub fn slip(&self, id: u32) -> Option<&Slip> {
+        self.slips
+            .iter()
+            .map(Arc::as_ref)
+            .find(|slip| slip.id == id)
     }
 
     /// Where the row with an identity stands in the table, from 0.

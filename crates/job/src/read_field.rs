@@ -19,14 +19,25 @@ pub fn read_field(field: Field, text: &str, unit: Unit) -> Entry<Value> {
 }
 
 fn value(field: Field, text: &str, unit: Unit) -> Result<Value, Misread> {
-    Ok(match field.kind() {
+    Ok(match field {
+        // Spares and lead time may be none; a quantity may not.
+        Field::LeadDays => Value::Count(read::days(text, 0)?),
+        Field::ValidDays => Value::Count(read::days(text, 1)?),
+        Field::Spares => Value::Count(read::whole(text, 0)?),
+        _ => value_of(field.kind(), text, unit)?,
+    })
+}
+
+/// Reads a text as what a line of this kind holds; a count of things is at least one.
+pub(crate) fn value_of(kind: FieldKind, text: &str, unit: Unit) -> Result<Value, Misread> {
+    Ok(match kind {
         FieldKind::Line | FieldKind::Material | FieldKind::Machine => {
             Value::Text(read::line(text, LONGEST_LINE)?)
         }
         FieldKind::Lines => Value::Text(read::lines(text, LONGEST_LINES)?),
         FieldKind::Length => Value::Length(read::length(text, unit)?),
         FieldKind::Mass => Value::MassKg(read::mass_kg(text, unit)?),
-        FieldKind::Count => Value::Count(count(field, text)?),
+        FieldKind::Count => Value::Count(read::whole(text, 1)?),
         FieldKind::Counts => Value::Counts(read::quantities(text)?),
         FieldKind::Money => Value::Money(read::money(text)?),
         FieldKind::Percent => Value::Share(read::share(text)?),
@@ -39,15 +50,8 @@ fn value(field: Field, text: &str, unit: Unit) -> Result<Value, Misread> {
         FieldKind::AngleBasis => Value::AngleBasis(read::angle_basis(text)?),
         FieldKind::YesNo => Value::YesNo(read::yes_no(text)?),
         FieldKind::PartAxis => Value::PartAxis(read::part_axis(text)?),
+        FieldKind::CountOrNone => Value::Count(read::whole(text, 0)?),
+        FieldKind::Minutes => Value::Minutes(read::minutes(text)?),
+        FieldKind::OneOf(words) => Value::Text(read::one_of(text, words)?.to_owned()),
     })
-}
-
-/// Spares and lead time may be none; a quantity may not.
-fn count(field: Field, text: &str) -> Result<u32, Misread> {
-    match field {
-        Field::LeadDays => read::days(text, 0),
-        Field::ValidDays => read::days(text, 1),
-        Field::Spares => read::whole(text, 0),
-        _ => read::whole(text, 1),
-    }
 }

@@ -1,5 +1,7 @@
 //! A remedy of the calculation as an edit of the job, with the words that offer it.
 
+use std::cell::OnceCell;
+
 use quillbore_calc::input::Ends;
 use quillbore_calc::{Remedy, RowId, Tables};
 
@@ -19,11 +21,47 @@ pub struct Offer {
     pub edit: Edit,
 }
 
-/// The offer that a remedy comes to in this job; `None` where its row is gone.
-#[must_use]
-pub fn offer(job: &Job, tables: &Tables, remedy: Remedy) -> Option<Offer> {
+/// The offers of one job: what is the same for all of its rows is found once.
+#[derive(Debug)]
+pub struct Offers<'a> {
+    job: &'a Job,
+    tables: &'a Tables,
+    free_mark: OnceCell<String>,
+}
+
+impl<'a> Offers<'a> {
+    /// Offers about a job, with names out of the shop's tables.
+    #[must_use]
+    pub const fn new(job: &'a Job, tables: &'a Tables) -> Self {
+        Self {
+            job,
+            tables,
+            free_mark: OnceCell::new(),
+        }
+    }
+
+    /// The offer that a remedy comes to; `None` where its row is gone. `at` is where its row
+    /// stands in the table, where that is known.
+    #[must_use]
+    pub fn of(&self, remedy: Remedy, at: Option<usize>) -> Option<Offer> {
+        let mark = || self.free_mark.get_or_init(|| free_mark(self.job)).clone();
+        offer(self.job, self.tables, remedy, at, mark)
+    }
+}
+
+fn offer(
+    job: &Job,
+    tables: &Tables,
+    remedy: Remedy,
+    at: Option<usize>,
+    free_mark: impl Fn() -> String,
+) -> Option<Offer> {
+    let row_at = |row: RowId| {
+        let here = |at: &usize| job.rows.get(*at).is_some_and(|there| there.id == row);
+        at.filter(here).or_else(|| job.row_index(row))
+    };
     let cell = |row: RowId, column: Column, text: String| {
-        let index = job.row_index(row)?;
+        let index = row_at(row)?;
         Some(Edit::SetCells {
             at: CellAt { row: index, column },
             rows: vec![vec![Some(text)]],
@@ -69,8 +107,7 @@ pub fn offer(job: &Job, tables: &Tables, remedy: Remedy) -> Option<Offer> {
             field(Field::IndexAbout, english::part_axis(Some(axis)).to_owned())?,
         ),
         Remedy::DepthFromLayers(row) => {
-            let sum = job
-                .row(row)?
+            let sum = job.rows[row_at(row)?]
                 .layers
                 .value()?
                 .iter()
@@ -83,7 +120,7 @@ pub fn offer(job: &Job, tables: &Tables, remedy: Remedy) -> Option<Offer> {
             )
         }
         Remedy::NewMark(row) => {
-            let mark = free_mark(job);
+            let mark = free_mark();
             (english::remedy_mark(&mark), cell(row, Column::Mark, mark)?)
         }
         Remedy::AskTestPiece => {

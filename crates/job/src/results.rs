@@ -5,7 +5,7 @@ use quillbore_calc::finding::{About, Finding, Level};
 use quillbore_calc::{JobFigures, RowId};
 
 use crate::job::Job;
-use crate::remedy::{Offer, offer};
+use crate::remedy::{Offer, Offers};
 use crate::row::Column;
 use crate::shop::Shop;
 use crate::to_input::{Asked, UnknownName, to_input};
@@ -92,19 +92,29 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
         tables: &shop.tables,
         unit: job.unit,
     };
-    let mut notes = unread(job);
-    notes.extend(asked.unknown.iter().map(|name| unknown(name, &speaker)));
-    let found = figures
-        .findings
-        .iter()
-        .chain(figures.holes.iter().flat_map(|hole| &hole.findings));
-    notes.extend(found.map(|finding| told(finding, job, shop, &speaker)));
-    notes.sort_by_key(|note| (place(job, note.beside), core::cmp::Reverse(note.level)));
-    notes
+    let offers = Offers::new(job, &shop.tables);
+    // A note, and where its row stands: what comes of a row's own figures stands there for sure.
+    let mut notes: Vec<(SideNote, Option<usize>)> = unread(job);
+    let names = asked.unknown.iter();
+    notes.extend(names.map(|name| (unknown(name, &speaker), None)));
+    let of_job = figures.findings.iter().map(|finding| (finding, None));
+    let of_rows = figures.holes.iter().enumerate().flat_map(|(at, hole)| {
+        let findings = hole.findings.iter();
+        findings.map(move |finding| (finding, Some(at)))
+    });
+    notes.extend(
+        of_job
+            .chain(of_rows)
+            .map(|(finding, at)| (told(finding, at, &offers, &speaker), at)),
+    );
+    notes.sort_by_cached_key(|(note, at)| {
+        (place(job, note.beside, *at), core::cmp::Reverse(note.level))
+    });
+    notes.into_iter().map(|(note, _)| note).collect()
 }
 
 /// Where a line stands on the sheet: inquiry, rows, plan, price.
-fn place(job: &Job, beside: Beside) -> (u8, usize, usize) {
+fn place(job: &Job, beside: Beside, at: Option<usize>) -> (u8, usize, usize) {
     match beside {
         Beside::Field(field) => match field.block() {
             crate::Block::Inquiry => (0, field as usize, 0),
@@ -113,7 +123,7 @@ fn place(job: &Job, beside: Beside) -> (u8, usize, usize) {
         },
         Beside::Row(row, column) => (
             1,
-            job.row_index(row).unwrap_or(usize::MAX),
+            at.or_else(|| job.row_index(row)).unwrap_or(usize::MAX),
             column.map_or(0, |column| column as usize + 1),
         ),
         Beside::Plan => (2, usize::MAX, 0),
@@ -122,7 +132,7 @@ fn place(job: &Job, beside: Beside) -> (u8, usize, usize) {
 }
 
 /// Every cell that could not be read, with its own sentence.
-fn unread(job: &Job) -> Vec<SideNote> {
+fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
     let note = |beside, label: &str, text: &str, why: &str| SideNote {
         level: Level::Check,
         code: "unread",
@@ -132,19 +142,17 @@ fn unread(job: &Job) -> Vec<SideNote> {
     };
     let fields = job.fields.iter().filter_map(|(field, entry)| {
         let why = entry.why()?;
-        Some(note(
-            Beside::Field(*field),
-            english::field(*field),
-            entry.text(),
-            why,
-        ))
+        let beside = Beside::Field(*field);
+        let label = english::field(*field);
+        Some((note(beside, label, entry.text(), why), None))
     });
-    let cells = job.rows.iter().flat_map(|row| {
-        Column::ALL.iter().filter_map(|column| {
+    let cells = job.rows.iter().enumerate().flat_map(|(at, row)| {
+        Column::ALL.iter().filter_map(move |column| {
             let cell = row.cell(*column);
             let why = cell.why?;
             let beside = Beside::Row(row.id, Some(*column));
-            Some(note(beside, english::column(*column), cell.text, why))
+            let label = english::column(*column);
+            Some((note(beside, label, cell.text, why), Some(at)))
         })
     });
     fields.chain(cells).collect()
@@ -166,15 +174,18 @@ fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
     }
 }
 
-fn told(finding: &Finding, job: &Job, shop: &Shop, speaker: &Speaker<'_>) -> SideNote {
+fn told(
+    finding: &Finding,
+    at: Option<usize>,
+    offers: &Offers<'_>,
+    speaker: &Speaker<'_>,
+) -> SideNote {
     SideNote {
         level: finding.level,
         code: finding.kind.code(),
         beside: beside(finding),
         text: speaker.finding(&finding.kind),
-        offer: finding
-            .remedy
-            .and_then(|remedy| offer(job, &shop.tables, remedy)),
+        offer: finding.remedy.and_then(|remedy| offers.of(remedy, at)),
     }
 }
 

@@ -47,6 +47,8 @@ pub(super) struct Demand {
     /// Ends that share electrodes, by reach and consumption; ids are row indexes doubled, plus one
     /// for the far end.
     pub(super) kinds: Vec<Kind>,
+    /// The same, farthest reach first; empty until [`Demand::sort`].
+    falling: Vec<Kind>,
     /// Ends drilled, those of them with several electrodes, electrodes used up whole.
     pub(super) part: TubeUse,
 }
@@ -68,6 +70,12 @@ impl Demand {
         }
     }
 
+    /// Sorts once what every quantity of the lot asks for in falling reach.
+    fn sort(&mut self) {
+        self.falling.clone_from(&self.kinds);
+        self.falling.sort_unstable_by(falling);
+    }
+
     /// Kinds with their numbers in the lot.
     pub(super) fn in_lot(&self, parts: u32) -> Vec<Kind> {
         let in_lot = |kind: &Kind| Kind {
@@ -82,10 +90,9 @@ impl Demand {
     /// For each reach q, what is consumed by ends that reach at least q must fit into U - q of each
     /// electrode; and ends alike take one electrode for every so many that fit.
     pub(super) fn at_least(&self, usable_mm: f64, parts: u32) -> u64 {
-        let falling = |a: &Kind, b: &Kind| b.reach_mm.total_cmp(&a.reach_mm);
         let mut sorted;
-        let kinds = if self.kinds.is_sorted_by(|a, b| falling(a, b).is_le()) {
-            &self.kinds
+        let kinds = if self.falling.len() == self.kinds.len() {
+            &self.falling
         } else {
             sorted = self.kinds.clone();
             sorted.sort_unstable_by(falling);
@@ -152,7 +159,15 @@ pub(super) fn tubes(rows: &[Row], holes: &[HoleFigures], tables: &Tables) -> Vec
         });
         high.add(row.index, row.holes, &at_high, start.dressing_mm);
     }
+    for tube in &mut tubes {
+        tube.median.sort();
+        tube.high.sort();
+    }
     tubes
+}
+
+fn falling(a: &Kind, b: &Kind) -> core::cmp::Ordering {
+    b.reach_mm.total_cmp(&a.reach_mm)
 }
 
 /// Electrode figures of the offered lot, overrules put in, and the ratio of what stands to what was

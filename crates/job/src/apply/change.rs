@@ -24,7 +24,7 @@ pub struct Change {
     pub read: usize,
     /// Cells and fields of this edit that can't be read and keep their text.
     pub unread: usize,
-    /// The job's unit or an overrule differs from before.
+    /// The job's unit, an overrule or a slip differs from before.
     pub other: bool,
 }
 
@@ -40,7 +40,7 @@ impl Change {
     }
 
     /// What differs between two states of a job; nothing is known of how it was read.
-    pub(super) fn between(before: &Job, after: &Job) -> Self {
+    pub(crate) fn between(before: &Job, after: &Job) -> Self {
         let old: BTreeMap<RowId, &Arc<Row>> = by_id(before);
         let new = by_id(after);
         let same = |row: &Arc<Row>| {
@@ -62,7 +62,9 @@ impl Change {
                 .collect(),
             read: 0,
             unread: 0,
-            other: before.unit != after.unit || before.overrules != after.overrules,
+            other: before.unit != after.unit
+                || before.overrules != after.overrules
+                || before.slips != after.slips,
         }
     }
 }

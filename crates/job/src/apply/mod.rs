@@ -6,9 +6,11 @@ mod overrules;
 mod places;
 mod refused;
 mod rows;
+mod slips;
 
 pub use change::Change;
 pub use refused::EditRefused;
+pub use slips::MOST_SLIPS;
 
 use std::sync::Arc;
 
@@ -44,6 +46,14 @@ pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
             reason,
             unit,
         } => overrules::put(&mut job, figure, text, reason, *unit)?,
+        Edit::AddSlip { kind, lines, unit } => slips::add(&mut job, *kind, lines, *unit)?,
+        Edit::SetLine {
+            slip,
+            line,
+            text,
+            unit,
+        } => slips::set(&mut job, *slip, *line, text, *unit)?,
+        Edit::RemoveSlip { slip } => slips::remove(&mut job, *slip)?,
         Edit::WithdrawOverrule { figure } => overrules::withdraw(&mut job, figure)?,
     };
     Ok((job, change))

@@ -3,6 +3,7 @@
 use quillbore_calc::RowId;
 
 use crate::row::Column;
+use crate::slip::Line;
 
 /// Why an edit was refused; the job stays as it was.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -53,6 +54,18 @@ pub enum EditRefused {
     PlaceTwice {
         /// The number.
         number: u32,
+    },
+    /// The job would have more slips than it can.
+    TooManySlips {
+        /// Most slips of a job.
+        most: usize,
+    },
+    /// The slip is not on the sheet.
+    NoSuchSlip,
+    /// A slip of that kind has no such line.
+    NoSuchLine {
+        /// The line asked for.
+        line: Line,
     },
     /// An overrule without a reason.
     ReasonMissing,

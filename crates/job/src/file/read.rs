@@ -1,20 +1,25 @@
 //! From a file's bytes to a job.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use quillbore_calc::RowId;
 
 use super::FORMAT;
 use super::text::{TextError, decode, format_number, parse};
-use super::v1::{Cell, Day, FigureFile, JobFile, OverruleFile, PlaceFile, RowFile, UnitName};
+use super::v1::{
+    Amount, Cell, Day, FigureFile, Finite, IssuedFile, JobFile, Named, OverruleFile, PlaceFile,
+    RowFile, SlipFile, UnitName,
+};
 use crate::entry::Unit;
 use crate::field::AngleBasis;
+use crate::issued::{Issued, IssuedLine};
 use crate::job::{FigureKey, Job, Overrule};
-use crate::read_cell::put;
-use crate::read_field::read_field;
+use crate::read_cell::{entry, put};
+use crate::read_field::{read_field, value_of};
 use crate::read_overrule::read_overrule;
 use crate::row::Row;
+use crate::slip::{Line, Slip};
 
 /// Why a file holds no job that can be opened.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -43,6 +48,35 @@ pub enum ReadError {
     },
     /// One figure with two overrules.
     FigureTwice,
+    /// Two slips with one identity.
+    SlipTwice {
+        /// The identity.
+        id: u32,
+    },
+    /// A slip with an identity that is yet to be given out.
+    SlipTooLarge {
+        /// The slip's identity.
+        id: u32,
+        /// The next one to be given out.
+        next: u32,
+    },
+    /// A slip with a line that its kind doesn't have.
+    LineElsewhere {
+        /// The slip's identity.
+        id: u32,
+        /// The line.
+        line: Line,
+    },
+    /// Two issued papers with one number.
+    PaperTwice {
+        /// The number.
+        number: String,
+    },
+    /// An issued paper whose inputs hold slips or papers of their own.
+    InputsTooDeep {
+        /// The paper's number.
+        number: String,
+    },
 }
 
 impl ReadError {
@@ -80,12 +114,16 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
         next_row,
         rows,
         overrules,
+        next_slip,
+        slips,
+        issued,
     } = file;
     let mut job = Job {
         number,
         opened: opened.map(|Day(day)| day),
         unit: unit(shown_in),
         next_row,
+        next_slip,
         ..Job::default()
     };
     let typed = Arc::make_mut(&mut job.fields);
@@ -115,6 +153,30 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
         }
         job.overrules.push(overrule);
     }
+    let mut seen = BTreeSet::new();
+    for slip in slips {
+        let id = slip.id;
+        if !seen.insert(id) {
+            return Err(ReadError::SlipTwice { id });
+        }
+        if id >= next_slip {
+            return Err(ReadError::SlipTooLarge {
+                id,
+                next: next_slip,
+            });
+        }
+        job.slips.push(Arc::new(self::slip(slip)?));
+    }
+    let mut numbers = BTreeSet::new();
+    for paper in issued {
+        let paper = self::issued(paper)?;
+        if !numbers.insert(paper.number.clone()) {
+            return Err(ReadError::PaperTwice {
+                number: paper.number,
+            });
+        }
+        job.issued.push(Arc::new(paper));
+    }
     Ok(job)
 }
 
@@ -136,6 +198,67 @@ fn row(file: RowFile, basis: AngleBasis) -> Result<Row, ReadError> {
     }
     row.places = Arc::new(places.into_iter().map(|PlaceFile(place)| place).collect());
     Ok(row)
+}
+
+fn slip(file: SlipFile) -> Result<Slip, ReadError> {
+    let SlipFile { id, kind, lines } = file;
+    let Named(kind) = kind;
+    let mut typed = BTreeMap::new();
+    for (line, Cell(text, read_in)) in lines.0 {
+        if !kind.lines().contains(&line) {
+            return Err(ReadError::LineElsewhere { id, line });
+        }
+        let unit = unit(read_in);
+        let entry = entry(&text, unit, |text| value_of(line.kind(), text, unit));
+        if !entry.is_empty() {
+            typed.insert(line, entry);
+        }
+    }
+    Ok(Slip {
+        id,
+        kind,
+        lines: Arc::new(typed),
+    })
+}
+
+fn issued(file: IssuedFile) -> Result<Issued, ReadError> {
+    let inputs = match file.inputs {
+        // A paper rests on a sheet, never on other papers: no file is deeper than this.
+        Some(inputs) if !inputs.issued.is_empty() || !inputs.slips.is_empty() => {
+            return Err(ReadError::InputsTooDeep {
+                number: file.number,
+            });
+        }
+        Some(inputs) => Some(Arc::new(job(*inputs)?)),
+        None => None,
+    };
+    Ok(Issued {
+        number: file.number,
+        paper: file.paper.0,
+        date: file.date.0,
+        valid_until: file.valid_until.map(|Day(day)| day),
+        file: file.file,
+        kept_by: file.kept_by,
+        hash: file.hash.0,
+        lines: file
+            .lines
+            .into_iter()
+            .map(|line| IssuedLine {
+                job: line.job,
+                part: line.part,
+                revision: line.revision,
+                quantity: line.quantity,
+                each: line.each.map(|Amount(amount)| amount),
+            })
+            .collect(),
+        rests_on: file
+            .rests_on
+            .into_iter()
+            .map(|(name, Finite(number))| (name, number))
+            .collect(),
+        pages: file.pages,
+        inputs,
+    })
 }
 
 fn overrule(file: OverruleFile) -> Overrule {

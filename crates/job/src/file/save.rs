@@ -14,6 +14,30 @@ use crate::job::Job;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Hash([u8; 32]);
 
+impl Hash {
+    /// From 64 hexadecimal digits.
+    #[must_use]
+    pub fn from_hex(text: &str) -> Option<Self> {
+        let digits = text.as_bytes();
+        let hex = |digit: u8| char::from(digit).to_digit(16);
+        let mut bytes = [0; 32];
+        if digits.len() != 2 * bytes.len() {
+            return None;
+        }
+        for (byte, pair) in bytes.iter_mut().zip(digits.chunks_exact(2)) {
+            *byte = u8::try_from(hex(pair[0])? * 16 + hex(pair[1])?).ok()?;
+        }
+        Some(Self(bytes))
+    }
+}
+
+impl std::fmt::Display for Hash {
+    /// 64 hexadecimal digits in small letters.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        self.0.iter().try_for_each(|byte| write!(f, "{byte:02x}"))
+    }
+}
+
 /// The hash of bytes.
 #[must_use]
 pub fn hash(bytes: &[u8]) -> Hash {

@@ -7,11 +7,15 @@ use std::marker::PhantomData;
 use chrono::NaiveDate;
 use quillbore_calc::direction::unit;
 use quillbore_calc::input::Place;
+use rust_decimal::Decimal;
 use serde::de::{Error as _, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::save::Hash;
 use crate::field::Field;
+use crate::issued::Paper;
 use crate::row::Column;
+use crate::slip::{Line, SlipKind};
 
 /// A job on disk.
 #[derive(Debug, Deserialize, Serialize)]
@@ -29,6 +33,65 @@ pub(super) struct JobFile {
     pub(super) rows: Vec<RowFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) overrules: Vec<OverruleFile>,
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub(super) next_slip: u32,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) slips: Vec<SlipFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) issued: Vec<IssuedFile>,
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "serde hands over a reference"
+)]
+const fn is_zero(count: &u32) -> bool {
+    *count == 0
+}
+
+/// A slip on disk.
+#[derive(Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct SlipFile {
+    pub(super) id: u32,
+    pub(super) kind: Named<SlipKind>,
+    #[serde(default, skip_serializing_if = "Cells::is_empty")]
+    pub(super) lines: Cells<Line>,
+}
+
+/// An issued paper on disk.
+#[derive(Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct IssuedFile {
+    pub(super) number: String,
+    pub(super) paper: Named<Paper>,
+    pub(super) date: Day,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) valid_until: Option<Day>,
+    pub(super) file: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) kept_by: Option<String>,
+    pub(super) hash: HashFile,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) lines: Vec<IssuedLineFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) rests_on: Vec<(String, Finite)>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) pages: Vec<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) inputs: Option<Box<JobFile>>,
+}
+
+/// A line of an issued paper on disk.
+#[derive(Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct IssuedLineFile {
+    pub(super) job: String,
+    pub(super) part: String,
+    pub(super) revision: String,
+    pub(super) quantity: u32,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) each: Option<Amount>,
 }
 
 /// A unit on disk.
@@ -86,6 +149,9 @@ pub(crate) enum Unfit {
     Place { number: u32 },
     Day { text: String },
     ReasonMissing,
+    Hash { text: String },
+    Amount { text: String },
+    NotFinite,
 }
 
 /// A place on disk: number, point in mm, axis.
@@ -164,6 +230,86 @@ impl TryFrom<String> for Reason {
     }
 }
 
+/// A hash on disk: 64 hexadecimal digits.
+#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
+#[serde(try_from = "String", into = "String")]
+pub(super) struct HashFile(pub(super) Hash);
+
+impl From<HashFile> for String {
+    fn from(HashFile(hash): HashFile) -> Self {
+        hash.to_string()
+    }
+}
+
+impl TryFrom<String> for HashFile {
+    type Error = Unfit;
+    fn try_from(text: String) -> Result<Self, Unfit> {
+        let hash = Hash::from_hex(&text);
+        hash.map(Self).ok_or(Unfit::Hash { text })
+    }
+}
+
+/// An amount of money on disk, as decimal text.
+#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
+#[serde(try_from = "String", into = "String")]
+pub(super) struct Amount(pub(super) Decimal);
+
+impl From<Amount> for String {
+    fn from(Amount(amount): Amount) -> Self {
+        amount.to_string()
+    }
+}
+
+impl TryFrom<String> for Amount {
+    type Error = Unfit;
+    fn try_from(text: String) -> Result<Self, Unfit> {
+        let amount = text.parse();
+        amount.map(Self).map_err(|_| Unfit::Amount { text })
+    }
+}
+
+/// A number on disk that is one.
+#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
+#[serde(try_from = "f64", into = "f64")]
+pub(super) struct Finite(pub(super) f64);
+
+impl From<Finite> for f64 {
+    fn from(Finite(number): Finite) -> Self {
+        number
+    }
+}
+
+impl TryFrom<f64> for Finite {
+    type Error = Unfit;
+    fn try_from(number: f64) -> Result<Self, Unfit> {
+        if number.is_finite() {
+            return Ok(Self(number));
+        }
+        Err(Unfit::NotFinite)
+    }
+}
+
+/// Something by its name in files.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Named<K>(pub(super) K);
+
+impl<K: Key> Serialize for Named<K> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.0.key())
+    }
+}
+
+impl<'de, K: Key> Deserialize<'de> for Named<K> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let key = String::deserialize(deserializer)?;
+        let found = K::ALL.iter().copied().find(|known| known.key() == key);
+        let what = K::WHAT;
+        found
+            .map(Self)
+            .ok_or_else(|| D::Error::custom(Unfit::NoSuchKey { what, key }))
+    }
+}
+
 /// Something that has a name of its own in files.
 pub(super) trait Key: Copy + PartialEq + 'static {
     const WHAT: &'static str;
@@ -173,6 +319,30 @@ pub(super) trait Key: Copy + PartialEq + 'static {
 
 impl Key for Field {
     const WHAT: &'static str = "field";
+    const ALL: &'static [Self] = Self::ALL;
+    fn key(self) -> &'static str {
+        Self::key(self)
+    }
+}
+
+impl Key for SlipKind {
+    const WHAT: &'static str = "slip";
+    const ALL: &'static [Self] = Self::ALL;
+    fn key(self) -> &'static str {
+        Self::key(self)
+    }
+}
+
+impl Key for Line {
+    const WHAT: &'static str = "line of a slip";
+    const ALL: &'static [Self] = Self::ALL;
+    fn key(self) -> &'static str {
+        Self::key(self)
+    }
+}
+
+impl Key for Paper {
+    const WHAT: &'static str = "paper";
     const ALL: &'static [Self] = Self::ALL;
     fn key(self) -> &'static str {
         Self::key(self)

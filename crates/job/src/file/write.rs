@@ -2,11 +2,14 @@
 
 use super::FORMAT;
 use super::v1::{
-    Cell, Cells, Day, FigureFile, JobFile, OverruleFile, PlaceFile, Reason, RowFile, UnitName,
+    Amount, Cell, Cells, Day, FigureFile, Finite, HashFile, IssuedFile, IssuedLineFile, JobFile,
+    Named, OverruleFile, PlaceFile, Reason, RowFile, SlipFile, UnitName,
 };
 use crate::entry::{Entry, Unit};
+use crate::issued::Issued;
 use crate::job::{FigureKey, Job, Overrule};
 use crate::row::{Column, Row};
+use crate::slip::Slip;
 
 /// A job's file: the same job gives the same text, the format number stands in its first lines, and
 /// there is one cell or place a line, so that two versions can be compared.
@@ -38,6 +41,9 @@ fn job_file(job: &Job) -> JobFile {
         next_row: job.next_row,
         rows: job.rows.iter().map(|row| row_file(row)).collect(),
         overrules: job.overrules.iter().map(overrule_file).collect(),
+        next_slip: job.next_slip,
+        slips: job.slips.iter().map(|slip| slip_file(slip)).collect(),
+        issued: job.issued.iter().map(|paper| issued_file(paper)).collect(),
     }
 }
 
@@ -75,6 +81,49 @@ fn overrule_file(overrule: &Overrule) -> OverruleFile {
         },
         value: cell(&overrule.value).unwrap_or(Cell(String::new(), UnitName::Mm)),
         reason: Reason(overrule.reason.clone()),
+    }
+}
+
+fn slip_file(slip: &Slip) -> SlipFile {
+    let lines = slip.lines.iter();
+    SlipFile {
+        id: slip.id,
+        kind: Named(slip.kind),
+        lines: Cells(
+            lines
+                .filter_map(|(line, entry)| Some((*line, cell(entry)?)))
+                .collect(),
+        ),
+    }
+}
+
+fn issued_file(issued: &Issued) -> IssuedFile {
+    IssuedFile {
+        number: issued.number.clone(),
+        paper: Named(issued.paper),
+        date: Day(issued.date),
+        valid_until: issued.valid_until.map(Day),
+        file: issued.file.clone(),
+        kept_by: issued.kept_by.clone(),
+        hash: HashFile(issued.hash),
+        lines: issued
+            .lines
+            .iter()
+            .map(|line| IssuedLineFile {
+                job: line.job.clone(),
+                part: line.part.clone(),
+                revision: line.revision.clone(),
+                quantity: line.quantity,
+                each: line.each.map(Amount),
+            })
+            .collect(),
+        rests_on: issued
+            .rests_on
+            .iter()
+            .map(|(name, number)| (name.clone(), Finite(*number)))
+            .collect(),
+        pages: issued.pages.clone(),
+        inputs: issued.inputs.as_ref().map(|job| Box::new(job_file(job))),
     }
 }
 

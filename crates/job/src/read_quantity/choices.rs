@@ -42,6 +42,24 @@ pub fn hole_end(text: &str) -> Result<HoleEnd, Misread> {
     )
 }
 
+/// Reads one of a line's own words; their beginning is enough where it is the beginning of one only.
+pub fn one_of_words(text: &str, words: &'static [&'static str]) -> Result<&'static str, Misread> {
+    let typed = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let typed = typed.to_lowercase();
+    let mut begun = words.iter().filter(|word| word.starts_with(&typed));
+    match (
+        words.iter().find(|word| **word == typed),
+        begun.next(),
+        begun.next(),
+    ) {
+        (Some(word), _, _) | (None, Some(word), None) => Ok(word),
+        _ => Err(Misread::NotOneOf {
+            found: typed,
+            words,
+        }),
+    }
+}
+
 /// Reads yes or no.
 pub fn yes_no(text: &str) -> Result<bool, Misread> {
     one_of(

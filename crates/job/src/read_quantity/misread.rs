@@ -61,6 +61,13 @@ pub enum What {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("{}", crate::words::refusals::misread(self))]
 pub enum Misread {
+    /// Not one of the words that a line may hold.
+    NotOneOf {
+        /// What was typed.
+        found: String,
+        /// The words.
+        words: &'static [&'static str],
+    },
     /// The text has more characters than any quantity needs.
     TooLong {
         /// How many it may have.

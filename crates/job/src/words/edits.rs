@@ -2,7 +2,7 @@
 
 use quillbore_calc::RowId;
 
-use super::names;
+use super::{names, slips};
 use crate::edit::{CellAt, Edit};
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job};
@@ -33,6 +33,26 @@ pub fn label(job: &Job, edit: &Edit) -> String {
         Edit::Together { edits } => edits
             .first()
             .map_or_else(|| "change nothing".to_owned(), |first| label(job, first)),
+        Edit::AddSlip { kind, .. } => format!("pin {}", slips::kind(*kind)),
+        Edit::SetLine {
+            slip, line, text, ..
+        } => {
+            let verb = if text.trim().is_empty() {
+                "empty"
+            } else {
+                "type"
+            };
+            let of = job
+                .slip(*slip)
+                .map_or("slip", |slip| slips::kind(slip.kind));
+            format!("{verb} {} of {of}", slips::line(*line))
+        }
+        Edit::RemoveSlip { slip } => {
+            let of = job
+                .slip(*slip)
+                .map_or("slip", |slip| slips::kind(slip.kind));
+            format!("take off {of}")
+        }
         Edit::SetUnit(Unit::Mm) => "show millimeters".to_owned(),
         Edit::SetUnit(Unit::Inch) => "show inches".to_owned(),
         Edit::Overrule { figure, .. } => format!("overrule {}", self::figure(job, figure)),

@@ -62,6 +62,8 @@ pub const fn field(field: Field) -> &'static str {
         Field::FacesNotToClamp => "faces not to clamp",
         Field::RecastLimit => "recast limit",
         Field::Notes => "notes",
+        Field::Again => "again, after",
+        Field::LaidAside => "laid aside, why",
         Field::Machine => "machine",
         Field::IndexAbout => "index axis turns about",
         Field::Fixture => "fixture",
@@ -80,6 +82,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::OutsideText => "outside work",
         Field::LeadDays => "lead time, working days",
         Field::ValidDays => "valid for, days",
+        Field::FollowUp => "ask about it on",
         Field::Exclusions => "exclusions",
     }
 }

@@ -52,6 +52,9 @@ pub(crate) fn unfit(why: &Unfit) -> String {
         Unfit::KeyTwice { what, key } => format!("the {what} {key:?} stands twice"),
         Unfit::Place { number } => format!("place {number} has no usable point or direction"),
         Unfit::Day { text } => format!("{text:?} is no day like 2026-01-31"),
+        Unfit::Hash { text } => format!("{text:?} is no hash of 64 hexadecimal digits"),
+        Unfit::Amount { text } => format!("{text:?} is no amount of money"),
+        Unfit::NotFinite => "a number is none".to_owned(),
         Unfit::ReasonMissing => "an overruled figure has no reason".to_owned(),
     }
 }
@@ -67,6 +70,18 @@ pub(crate) fn read(why: &ReadError) -> String {
         ReadError::PlaceTwice { row, number } => {
             format!("Place {number} of the row with the identity {row} stands twice")
         }
+        ReadError::SlipTwice { id } => format!("Two slips of the job have the identity {id}"),
+        ReadError::SlipTooLarge { id, next } => {
+            format!("A slip has the identity {id}, but the next one to be given out is {next}")
+        }
+        ReadError::LineElsewhere { id, line } => format!(
+            "The slip with the identity {id} has a line {:?} that its kind doesn't have",
+            line.key()
+        ),
+        ReadError::PaperTwice { number } => format!("The issued paper {number:?} stands twice"),
+        ReadError::InputsTooDeep { number } => {
+            format!("The issued paper {number:?} holds slips or papers among its inputs")
+        }
         ReadError::FigureTwice => "One figure of the job is overruled twice".to_owned(),
     }
 }
@@ -78,6 +93,11 @@ pub(crate) const fn read_hint(why: &ReadError) -> &'static str {
         ReadError::RowTwice { .. }
         | ReadError::RowTooLarge { .. }
         | ReadError::PlaceTwice { .. }
+        | ReadError::SlipTwice { .. }
+        | ReadError::SlipTooLarge { .. }
+        | ReadError::LineElsewhere { .. }
+        | ReadError::PaperTwice { .. }
+        | ReadError::InputsTooDeep { .. }
         | ReadError::FigureTwice => {
             "Put it right in a text editor, or take the version before the last save."
         }

@@ -5,6 +5,8 @@ pub mod english;
 pub mod files;
 pub mod findings;
 pub mod foot;
+pub mod life;
 pub mod names;
 pub mod refusals;
+pub mod slips;
 pub mod workings;

@@ -60,6 +60,8 @@ pub const fn field(field: Field) -> &'static str {
         Field::FacesNotToClamp => "faces not to clamp",
         Field::RecastLimit => "recast limit",
         Field::Notes => "notes",
+        Field::Again => "job before",
+        Field::LaidAside => "why it was laid aside",
         Field::Machine => "machine",
         Field::IndexAbout => "index axis",
         Field::Fixture => "fixture",
@@ -78,6 +80,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::OutsideText => "outside work",
         Field::LeadDays => "lead time",
         Field::ValidDays => "validity",
+        Field::FollowUp => "follow-up date",
         Field::Exclusions => "exclusions",
     }
 }

@@ -1,6 +1,6 @@
 //! What is said when a text can't be read or an edit can't be done.
 
-use super::names;
+use super::{names, slips};
 use crate::apply::EditRefused;
 use crate::places::{PatternRefused, PlacesUnreadable};
 use crate::read_quantity::{Misread, What};
@@ -17,6 +17,9 @@ fn clause(why: &Misread) -> String {
     match why {
         Misread::TooLong { most } => {
             format!("This is longer than the {most} characters that a quantity needs: type the value alone and the rest as a note")
+        }
+        Misread::NotOneOf { found, words } => {
+            format!("\u{201c}{}\u{201d} is none of the words here: type {}", quoted(found), words.join(" or "))
         }
         Misread::Not { what, found } if found.trim().is_empty() => {
             format!("{} is missing: type {}", capital(noun(*what)), examples(*what))
@@ -228,6 +231,11 @@ pub(crate) fn edit(why: &EditRefused) -> String {
             format!("Place {number} has no usable point or direction")
         }
         EditRefused::PlaceTwice { number } => format!("Place {number} is there twice"),
+        EditRefused::TooManySlips { most } => format!("A job can't have more than {most} slips"),
+        EditRefused::NoSuchSlip => "That slip is no longer on the sheet".to_owned(),
+        EditRefused::NoSuchLine { line } => {
+            format!("A slip of that kind has no line for {}", slips::line(*line))
+        }
         EditRefused::ReasonMissing => "An overruled figure needs a reason".to_owned(),
         EditRefused::ValueMissing => "An overruled figure needs a value".to_owned(),
         EditRefused::NotOverruled => "That figure is not overruled".to_owned(),
@@ -251,6 +259,9 @@ pub(crate) const fn edit_hint(why: &EditRefused) -> &'static str {
             "Check its coordinates, and that its direction is not zero."
         }
         EditRefused::PlaceTwice { .. } => "Give each place of a row its own number.",
+        EditRefused::TooManySlips { .. } => "Begin another job for what comes next.",
+        EditRefused::NoSuchSlip => "Choose among the slips as they are now.",
+        EditRefused::NoSuchLine { .. } => "Put it into the note, or on another slip.",
         EditRefused::ReasonMissing => "Say in a few words why the figure is another one.",
         EditRefused::ValueMissing => {
             "Type the figure, or let the computed one stand by withdrawing the overrule."

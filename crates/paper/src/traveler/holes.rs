@@ -28,7 +28,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures("from normal", "\u{b0}", Width::Fixed(27.0)),
         Column::figures("from surface", "\u{b0}", Width::Fixed(30.0)),
         Column::text("Electrode", Width::Share(1.0)),
-        Column::figures("Machine depth", sign, Width::Fixed(36.0)).style(STRONG),
+        Column::figures("Machine depth", sign, Width::Fixed(42.0)).style(STRONG),
         Column::figures("Minutes", "each", Width::Fit(36.0)),
     ]);
     let fine = matter.fine();

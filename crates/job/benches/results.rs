@@ -1,0 +1,84 @@
+//! Results of a job of 2,000 rows, as each edit recomputes them: no order search, packing or draws.
+#![expect(clippy::unwrap_used, reason = "a bench fails by panic")]
+
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use quillbore_job::results::{questions, results};
+use quillbore_job::to_input::to_input;
+use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
+
+const ROWS: usize = 2_000;
+
+fn field(job: &Job, field: Field, text: &str) -> Job {
+    let edit = Edit::SetField {
+        field,
+        text: text.to_owned(),
+        unit: Unit::Mm,
+    };
+    apply(job, &edit).unwrap().0
+}
+
+/// Seven sizes and forty depths, straight and tilted; every fourth has a finding of its own.
+fn many_rows() -> Job {
+    let mut job = Job::default();
+    for (name, text) in [
+        (Field::Material, "Alloy steel 4340"),
+        (Field::Machine, "Barrow"),
+        (Field::Quantity, "10"),
+    ] {
+        job = field(&job, name, text);
+    }
+    let sizes = ["0.6", "0.8", "1.0", "1.1", "1.3", "1.6", "1.9"];
+    let cells = (0..ROWS).map(|id| {
+        let limits = if id % 4 == 0 { "" } else { " +-0.05" };
+        [
+            format!("H{id}"),
+            "4".to_owned(),
+            format!("{}{limits}", sizes[id % sizes.len()]),
+            format!("{}", 5 + id % 40),
+            "through".to_owned(),
+            if id % 3 == 0 { "30" } else { "" }.to_owned(),
+        ]
+        .map(Some)
+        .to_vec()
+    });
+    let edit = Edit::SetCells {
+        at: CellAt {
+            row: 0,
+            column: Column::Mark,
+        },
+        rows: cells.collect(),
+        unit: Unit::Mm,
+    };
+    apply(&job, &edit).unwrap().0
+}
+
+fn job_results(criterion: &mut Criterion) {
+    let shop = Shop::embedded().unwrap();
+    let job = many_rows();
+    assert!(results(&job, shop, None).figures.price.is_some());
+    criterion.bench_function("results of 2000 rows", |bench| {
+        bench.iter(|| results(black_box(&job), shop, None));
+    });
+    criterion.bench_function("input of 2000 rows", |bench| {
+        bench.iter(|| to_input(black_box(&job), shop));
+    });
+    criterion.bench_function("questions of 2000 rows", |bench| {
+        bench.iter(|| questions(black_box(&job), shop));
+    });
+    let tilt = Edit::SetCells {
+        at: CellAt {
+            row: ROWS / 2,
+            column: Column::Depth,
+        },
+        rows: vec![vec![Some("17".to_owned())]],
+        unit: Unit::Mm,
+    };
+    criterion.bench_function("an edit of one cell among 2000 rows", |bench| {
+        bench.iter(|| apply(black_box(&job), &tilt));
+    });
+}
+
+criterion_group!(benches, job_results);
+criterion_main!(benches);

@@ -1,0 +1,84 @@
+//! Pinning slips to a job, filling their lines, taking them off.
+
+use std::sync::Arc;
+
+use super::{Change, EditRefused, check_length};
+use crate::entry::Unit;
+use crate::job::Job;
+use crate::read_cell::entry;
+use crate::read_field::value_of;
+use crate::slip::{Line, Slip, SlipKind};
+
+/// Most slips of a job.
+pub const MOST_SLIPS: usize = 10_000;
+
+pub(super) fn add(
+    job: &mut Job,
+    kind: SlipKind,
+    lines: &[(Line, String)],
+    unit: Unit,
+) -> Result<Change, EditRefused> {
+    if job.slips.len() >= MOST_SLIPS {
+        return Err(EditRefused::TooManySlips { most: MOST_SLIPS });
+    }
+    let id = job.next_slip;
+    job.next_slip += 1;
+    job.slips.push(Arc::new(Slip {
+        id,
+        kind,
+        lines: Arc::default(),
+    }));
+    let mut change = Change {
+        other: true,
+        ..Change::default()
+    };
+    for (line, text) in lines {
+        let of_line = set(job, id, *line, text, unit)?;
+        change.read += of_line.read;
+        change.unread += of_line.unread;
+    }
+    Ok(change)
+}
+
+pub(super) fn set(
+    job: &mut Job,
+    id: u32,
+    line: Line,
+    text: &str,
+    unit: Unit,
+) -> Result<Change, EditRefused> {
+    check_length(text)?;
+    let found = job.slips.iter_mut().find(|slip| slip.id == id);
+    let slip = found.ok_or(EditRefused::NoSuchSlip)?;
+    if !slip.kind.lines().contains(&line) {
+        return Err(EditRefused::NoSuchLine { line });
+    }
+    let entry = entry(text, unit, |text| value_of(line.kind(), text, unit));
+    let change = Change {
+        read: usize::from(entry.value().is_some()),
+        unread: usize::from(entry.why().is_some()),
+        other: entry != *slip.line(line),
+        ..Change::default()
+    };
+    if change.other {
+        let lines = Arc::make_mut(&mut Arc::make_mut(slip).lines);
+        if entry.is_empty() {
+            lines.remove(&line);
+        } else {
+            lines.insert(line, entry);
+        }
+    }
+    Ok(change)
+}
+
+pub(super) fn remove(job: &mut Job, id: u32) -> Result<Change, EditRefused> {
+    let before = job.slips.len();
+    job.slips.retain(|slip| slip.id != id);
+    if job.slips.len() == before {
+        return Err(EditRefused::NoSuchSlip);
+    }
+    Ok(Change {
+        other: true,
+        ..Change::default()
+    })
+}

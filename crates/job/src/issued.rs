@@ -1,0 +1,136 @@
+//! Papers that left the house: numbered, dated, known by the hash of their PDF, with what they said
+//! and what they rested on, so that nothing that changes later can change them.
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use rust_decimal::Decimal;
+
+use crate::file::Hash;
+use crate::job::Job;
+use crate::slip::{Line, SlipKind};
+
+macro_rules! papers {
+    ($($(#[doc = $doc:literal])+ $name:ident $key:literal $letter:literal;)+) => {
+        /// A paper of a job.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum Paper { $($(#[doc = $doc])+ $name,)+ }
+
+        impl Paper {
+            /// Every paper there is, in the order of a job's life.
+            pub const ALL: &[Self] = &[$(Self::$name,)+];
+
+            /// Its name in commands and file names: never changed once released.
+            #[must_use]
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$name => $key,)+ }
+            }
+
+            /// The letter of its numbers.
+            #[must_use]
+            pub const fn letter(self) -> char {
+                match self { $(Self::$name => $letter,)+ }
+            }
+        }
+    };
+}
+
+papers! {
+    /// The quotation.
+    Quotation "quotation" 'Q';
+    /// The order confirmation.
+    Confirmation "confirmation" 'C';
+    /// The receiving slip.
+    Receiving "receiving" 'R';
+    /// The traveler.
+    Traveler "traveler" 'T';
+    /// The hole inspection record.
+    Inspection "inspection" 'H';
+    /// The certificate of conformance.
+    Certificate "certificate" 'F';
+    /// The packing list.
+    Packing "packing" 'P';
+    /// The box label.
+    Label "label" 'B';
+}
+
+/// One issued paper; it is withdrawn only by a slip that says so.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Issued {
+    /// Its number: the job's, the paper's letter, the revision.
+    pub number: String,
+    /// Which paper.
+    pub paper: Paper,
+    /// The day on it.
+    pub date: NaiveDate,
+    /// The last day that it stands, where it has one.
+    pub valid_until: Option<NaiveDate>,
+    /// The name of its PDF in the folder of the job that keeps it.
+    pub file: String,
+    /// The job whose folder keeps the PDF, where that is another one.
+    pub kept_by: Option<String>,
+    /// What the PDF is known by.
+    pub hash: Hash,
+    /// What it offers, confirms or lists.
+    pub lines: Vec<IssuedLine>,
+    /// The rows of the shop that it rests on, as numbers.
+    pub rests_on: Vec<(String, f64)>,
+    /// Its text, page by page.
+    pub pages: Vec<String>,
+    /// What had been typed, without slips and issued papers.
+    pub inputs: Option<Arc<Job>>,
+}
+
+/// One line of prices or parts on an issued paper.
+#[derive(Clone, Debug, PartialEq)]
+pub struct IssuedLine {
+    /// The job that it is about.
+    pub job: String,
+    /// Part number.
+    pub part: String,
+    /// Its revision.
+    pub revision: String,
+    /// How many.
+    pub quantity: u32,
+    /// Price of one, where the paper has prices.
+    pub each: Option<Decimal>,
+}
+
+impl Job {
+    /// The issued papers of a kind that still stand, the newest last.
+    pub fn standing(&self, paper: Paper) -> impl DoubleEndedIterator<Item = &Issued> {
+        self.issued
+            .iter()
+            .map(Arc::as_ref)
+            .filter(move |issued| issued.paper == paper && !self.is_withdrawn(issued))
+    }
+
+    /// Whether a slip takes an issued paper back.
+    #[must_use]
+    pub fn is_withdrawn(&self, issued: &Issued) -> bool {
+        self.slips(SlipKind::Withdrawal)
+            .any(|slip| slip.text(Line::Paper) == issued.number)
+    }
+
+    /// The number that the next paper of a kind gets: revisions run from 1 and are never used again.
+    #[must_use]
+    pub fn next_paper_number(&self, paper: Paper) -> String {
+        let stem = format!("{}-{}", self.number, paper.letter());
+        let taken = self
+            .issued
+            .iter()
+            .filter_map(|issued| issued.number.strip_prefix(&stem)?.parse::<u32>().ok());
+        format!("{stem}{}", taken.max().unwrap_or(0) + 1)
+    }
+
+    /// The job as it is frozen into an issued paper: what was typed on the sheet.
+    #[must_use]
+    pub fn inputs(&self) -> Self {
+        Self {
+            slips: Vec::new(),
+            next_slip: 0,
+            issued: Vec::new(),
+            ..self.clone()
+        }
+    }
+}

@@ -1,0 +1,186 @@
+//! A job again: a new sheet from an old one, what was learned, and what changed since.
+
+use rust_decimal::Decimal;
+
+use crate::field::Field;
+use crate::issued::Paper;
+use crate::job::Job;
+use crate::life::{self, is_open};
+use crate::row::Column;
+use crate::slip::{Line, Slip, SlipKind};
+
+/// Fields that belong to one order and are not taken over to the next.
+const OF_ONE_ORDER: &[Field] = &[
+    Field::CustomerReference,
+    Field::Due,
+    Field::LaidAside,
+    Field::FollowUp,
+    Field::Again,
+    Field::Spares,
+    Field::FixtureCost,
+    Field::TestPieceCost,
+];
+
+/// What was learned when the job was done before: what is read first.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Learned {
+    /// What to do otherwise, as the floor wrote it.
+    pub next_time: Vec<String>,
+    /// Settings that worked.
+    pub settings: Vec<String>,
+    /// What went wrong.
+    pub trouble: Vec<String>,
+    /// Machine hours of the whole lot, by the run records.
+    pub hours: Option<f64>,
+    /// Parts that were delivered.
+    pub delivered: u32,
+    /// Non-conformances that are open, with nobody's word to go on: what is wrong.
+    pub open: Vec<String>,
+}
+
+/// The price that was asked before.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LastPrice {
+    /// The paper it stands on.
+    pub paper: String,
+    /// The day of that paper.
+    pub date: chrono::NaiveDate,
+    /// Parts.
+    pub quantity: u32,
+    /// Price of one.
+    pub each: Decimal,
+}
+
+/// Something on the sheet that differs from the job before.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Changed {
+    /// A field: before and now.
+    Field(Field, String, String),
+    /// A cell of a row by its mark: before and now.
+    Cell(String, Column, String, String),
+    /// A row that is new, by its mark.
+    NewRow(String),
+    /// A row that is gone, by its mark.
+    RowGone(String),
+    /// The places of a row moved or changed in number.
+    Places(String),
+}
+
+/// The same work on a new sheet, without number; it points back by number.
+///
+/// Prices that were overruled belonged to that order; every other overrule is kept. The settings
+/// that worked last stand in the plan where it had none.
+#[must_use]
+pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
+    use crate::job::FigureKey;
+    let mut job = Job {
+        number: String::new(),
+        opened: Some(opened),
+        ..old.inputs()
+    };
+    let fields = std::sync::Arc::make_mut(&mut job.fields);
+    fields.retain(|field, _| !OF_ONE_ORDER.contains(field));
+    let unit = job.unit;
+    let set = |fields: &mut std::collections::BTreeMap<_, _>, field, text: &str| {
+        fields.insert(field, crate::read_field::read_field(field, text, unit));
+    };
+    if !old.number.is_empty() {
+        set(fields, Field::Again, &old.number);
+    }
+    if !fields.contains_key(&Field::Settings) {
+        let worked = learned(old).settings.join("\n");
+        if !worked.is_empty() {
+            set(fields, Field::Settings, &worked);
+        }
+    }
+    job.overrules
+        .retain(|overrule| !matches!(overrule.figure, FigureKey::UnitPrice(_)));
+    job
+}
+
+/// What the slips of a job that was done tell.
+#[must_use]
+pub fn learned(old: &Job) -> Learned {
+    let texts = |line: Line| -> Vec<String> {
+        let mut told: Vec<String> = Vec::new();
+        for slip in old.slips(SlipKind::Run) {
+            let text = slip.text(line);
+            if !text.is_empty() && !told.iter().any(|there| there == text) {
+                told.push(text.to_owned());
+            }
+        }
+        told
+    };
+    let open = old
+        .slips(SlipKind::Nonconformance)
+        .filter(|slip| is_open(slip));
+    Learned {
+        next_time: texts(Line::NextTime),
+        settings: texts(Line::Settings),
+        trouble: texts(Line::Trouble),
+        hours: life::actual_hours(old),
+        delivered: life::sum(old, SlipKind::Delivery, Line::Count),
+        open: open.map(what_is_wrong).collect(),
+    }
+}
+
+fn what_is_wrong(slip: &Slip) -> String {
+    let said = [slip.text(Line::HolesNamed), slip.text(Line::What)];
+    let said: Vec<&str> = said.into_iter().filter(|text| !text.is_empty()).collect();
+    said.join(": ")
+}
+
+/// The price that was confirmed last, else quoted last, at the quantity nearest to `quantity`.
+#[must_use]
+pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
+    let of = |paper| {
+        old.standing(paper).rev().find_map(|issued| {
+            let lines = issued.lines.iter().filter(|line| line.job == old.number);
+            let near = lines
+                .filter(|line| line.each.is_some())
+                .min_by_key(|line| line.quantity.abs_diff(quantity))?;
+            Some(LastPrice {
+                paper: issued.number.clone(),
+                date: issued.date,
+                quantity: near.quantity,
+                each: near.each?,
+            })
+        })
+    };
+    of(Paper::Confirmation).or_else(|| of(Paper::Quotation))
+}
+
+/// What differs on the sheet from the job before, in the sheet's order.
+#[must_use]
+pub fn changed(old: &Job, new: &Job) -> Vec<Changed> {
+    let mut found = Vec::new();
+    for &field in Field::ALL {
+        let (was, is) = (old.text(field).trim(), new.text(field).trim());
+        if was != is && !OF_ONE_ORDER.contains(&field) {
+            found.push(Changed::Field(field, was.to_owned(), is.to_owned()));
+        }
+    }
+    for row in &new.rows {
+        let mark = row.mark.text().trim().to_owned();
+        let Some(was) = old.row(row.id) else {
+            found.push(Changed::NewRow(mark));
+            continue;
+        };
+        for &column in Column::ALL {
+            let (was, is) = (was.cell(column).text, row.cell(column).text);
+            if was.trim() != is.trim() {
+                let (was, is) = (was.trim().to_owned(), is.trim().to_owned());
+                found.push(Changed::Cell(mark.clone(), column, was, is));
+            }
+        }
+        if was.places != row.places {
+            found.push(Changed::Places(mark));
+        }
+    }
+    for row in &old.rows {
+        if new.row(row.id).is_none() {
+            found.push(Changed::RowGone(row.mark.text().trim().to_owned()));
+        }
+    }
+    found
+}

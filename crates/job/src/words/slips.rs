@@ -1,0 +1,99 @@
+//! Names of slips, of their lines and of papers, in American shop English.
+
+use crate::issued::Paper;
+use crate::slip::{Line, SlipKind};
+
+/// A slip's name at its head.
+#[must_use]
+pub const fn kind(kind: SlipKind) -> &'static str {
+    match kind {
+        SlipKind::Call => "call",
+        SlipKind::Reply => "reply to a quotation",
+        SlipKind::Withdrawal => "paper withdrawn",
+        SlipKind::Order => "order",
+        SlipKind::Release => "release",
+        SlipKind::Received => "parts received",
+        SlipKind::Hold => "hold point",
+        SlipKind::Run => "run record",
+        SlipKind::Nonconformance => "non-conformance",
+        SlipKind::Delivery => "delivery",
+    }
+}
+
+/// A line's label.
+#[must_use]
+pub const fn line(line: Line) -> &'static str {
+    match line {
+        Line::Date => "date",
+        Line::By => "name",
+        Line::Who => "spoke with",
+        Line::Said => "what was said",
+        Line::SpokenOf => "drawing only spoken of",
+        Line::CallAgain => "call again on",
+        Line::Paper => "paper number",
+        Line::Outcome => "ended",
+        Line::Why => "why",
+        Line::Number => "their number",
+        Line::Quantity => "quantity",
+        Line::Each => "price each",
+        Line::Revision => "part revision",
+        Line::DrawingRevision => "drawing revision",
+        Line::Terms => "terms",
+        Line::Due => "due",
+        Line::Blanket => "blanket order",
+        Line::Accepted => "differences accepted by, why",
+        Line::Count => "count",
+        Line::Condition => "condition",
+        Line::Heat => "heat",
+        Line::Hardness => "hardness",
+        Line::Coating => "coating",
+        Line::Serials => "pieces, serials",
+        Line::Damage => "damage that was there",
+        Line::Files => "photos and files",
+        Line::Point => "wait for",
+        Line::NoticeDays => "days of notice",
+        Line::Notified => "notice given on",
+        Line::Freed => "said yes on",
+        Line::Mark => "mark",
+        Line::Holes => "holes",
+        Line::ElectrodeNumber => "electrode number",
+        Line::TubeBefore => "tube before",
+        Line::TubeAfter => "tube after",
+        Line::SparkMinutes => "sparking, min",
+        Line::FloorMinutes => "or on the floor, min",
+        Line::StopMinutes => "less stops, min",
+        Line::Electrodes => "electrodes",
+        Line::Breakages => "broke or stuck",
+        Line::Good => "good",
+        Line::Scrap => "scrap",
+        Line::Pins => "sizes by pin",
+        Line::Trouble => "trouble",
+        Line::Settings => "settings that worked",
+        Line::NextTime => "otherwise next time",
+        Line::HolesNamed => "holes and pieces",
+        Line::What => "what is wrong",
+        Line::Decision => "customer's decision",
+        Line::DecidedBy => "decided by",
+        Line::Redo => "to be redone",
+        Line::Credit => "credit",
+        Line::Closed => "closed on",
+        Line::GoOn => "may go on while open, because",
+        Line::Carrier => "carrier, tracking",
+        Line::Note => "note",
+    }
+}
+
+/// A paper's name.
+#[must_use]
+pub const fn paper(paper: Paper) -> &'static str {
+    match paper {
+        Paper::Quotation => "quotation",
+        Paper::Confirmation => "order confirmation",
+        Paper::Receiving => "receiving slip",
+        Paper::Traveler => "traveler",
+        Paper::Inspection => "hole inspection record",
+        Paper::Certificate => "certificate of conformance",
+        Paper::Packing => "packing list",
+        Paper::Label => "box label",
+    }
+}

@@ -1,0 +1,413 @@
+//! Slips, issued papers, states, order checks, merges and reorders, played on whole jobs.
+#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_job::file::{hash, read_job, write_job};
+use quillbore_job::life::{self, Blocker, Difference, State};
+use quillbore_job::merge::{Clash, merge};
+use quillbore_job::reorder::{self, Changed};
+use quillbore_job::{
+    CellAt, Column, Edit, Field, Issued, IssuedLine, Job, Line, Paper, SlipKind, Unit, apply,
+};
+
+fn day(month: u32, day: u32) -> NaiveDate {
+    NaiveDate::from_ymd_opt(2026, month, day).expect("a day")
+}
+
+fn done(job: &Job, edit: &Edit) -> Job {
+    apply(job, edit).expect("the edit is done").0
+}
+
+fn field(job: &Job, field: Field, text: &str) -> Job {
+    let edit = Edit::SetField {
+        field,
+        text: text.to_owned(),
+        unit: Unit::Mm,
+    };
+    done(job, &edit)
+}
+
+fn pin(job: &Job, kind: SlipKind, lines: &[(Line, &str)]) -> Job {
+    let lines = lines.iter().map(|(line, text)| (*line, (*text).to_owned()));
+    let edit = Edit::AddSlip {
+        kind,
+        lines: lines.collect(),
+        unit: Unit::Mm,
+    };
+    done(job, &edit)
+}
+
+fn cells(job: &Job, row: usize, texts: &[&str]) -> Job {
+    let texts = texts.iter().map(|text| Some((*text).to_owned()));
+    let edit = Edit::SetCells {
+        at: CellAt {
+            row,
+            column: Column::Mark,
+        },
+        rows: vec![texts.collect()],
+        unit: Unit::Mm,
+    };
+    done(job, &edit)
+}
+
+fn ring() -> Job {
+    let mut job = cells(
+        &Job::default(),
+        0,
+        &["A", "36", "0.80 +-0.05", "14", "through"],
+    );
+    job.number = "26-0107".to_owned();
+    for (name, text) in [
+        (Field::Customer, "Alder Finch Rotors"),
+        (Field::Part, "4-118"),
+        (Field::Revision, "C"),
+        (Field::DrawingRevision, "2"),
+        (Field::Quantity, "25"),
+    ] {
+        job = field(&job, name, text);
+    }
+    job
+}
+
+fn issue(job: &Job, paper: Paper, lines: &[(u32, &str)]) -> Job {
+    let mut job = job.clone();
+    let number = job.next_paper_number(paper);
+    let line = |(quantity, each): &(u32, &str)| IssuedLine {
+        job: job.number.clone(),
+        part: "4-118".to_owned(),
+        revision: "C".to_owned(),
+        quantity: *quantity,
+        each: each.parse().ok(),
+    };
+    let issued = Issued {
+        file: format!("{number}.pdf"),
+        paper,
+        date: day(3, 2),
+        valid_until: Some(day(4, 1)),
+        kept_by: None,
+        hash: hash(number.as_bytes()),
+        lines: lines.iter().map(line).collect(),
+        rests_on: vec![("labor per hour".to_owned(), 45.5)],
+        pages: vec!["Quotation\n26-0107".to_owned()],
+        inputs: Some(Arc::new(job.inputs())),
+        number,
+    };
+    job.issued.push(Arc::new(issued));
+    job
+}
+
+#[test]
+fn slips_and_papers_come_back_from_the_file_as_they_were() {
+    let job = issue(&ring(), Paper::Quotation, &[(25, "48.20")]);
+    let job = pin(
+        &job,
+        SlipKind::Run,
+        &[
+            (Line::Date, "2026-05-04"),
+            (Line::TubeBefore, "300"),
+            (Line::TubeAfter, "11 3/4 in"),
+            (Line::SparkMinutes, "soon"),
+            (Line::NextTime, "smaller gap\nfresh tube for B"),
+        ],
+    );
+    let text = write_job(&job);
+    let again = read_job(text.as_bytes()).expect("it opens");
+    assert_eq!(again, job);
+    assert_eq!(write_job(&again), text);
+    let run = again.slips(SlipKind::Run).next().expect("the run record");
+    assert_eq!(run.length_mm(Line::TubeAfter), Some(11.75 * 25.4));
+    let why = run.line(Line::SparkMinutes).why();
+    assert!(why.is_some_and(|why| why.contains("soon")), "{why:?}");
+}
+
+#[test]
+fn a_file_whose_slips_or_papers_cannot_be_is_refused_with_a_sentence() {
+    let job = issue(&ring(), Paper::Quotation, &[(25, "48.20")]);
+    let job = pin(&job, SlipKind::Call, &[(Line::Who, "Moss")]);
+    let text = write_job(&job);
+    let refused = |from: &str, to: &str, says: &str| {
+        assert!(text.contains(from), "{from}");
+        let broken = text.replacen(from, to, 1);
+        let why = read_job(broken.as_bytes()).expect_err(to).to_string();
+        assert!(why.contains(says), "{why}");
+    };
+    refused("kind: \"call\"", "kind: \"telegram\"", "telegram");
+    refused("\"who\": (", "\"carrier\": (", "carrier");
+    refused("next_slip: 1", "next_slip: 0", "identity 0");
+    refused("each: \"48.20\"", "each: \"dear\"", "dear");
+    refused("45.5", "NaN", "number is none");
+    let hash = job.issued[0].hash.to_string();
+    refused(&hash, "abc", "hash");
+}
+
+#[test]
+fn an_edit_of_slips_is_refused_where_it_cannot_be() {
+    let job = pin(&ring(), SlipKind::Call, &[(Line::Who, "Moss")]);
+    let set = |slip, line| Edit::SetLine {
+        slip,
+        line,
+        text: "x".to_owned(),
+        unit: Unit::Mm,
+    };
+    for edit in [
+        set(7, Line::Who),
+        set(0, Line::Carrier),
+        Edit::RemoveSlip { slip: 3 },
+    ] {
+        let why = apply(&job, &edit).expect_err("refused");
+        assert!(!why.to_string().ends_with('.') && why.hint().ends_with('.'));
+    }
+    let gone = done(&job, &Edit::RemoveSlip { slip: 0 });
+    let next = pin(&gone, SlipKind::Call, &[]);
+    assert_eq!(next.slips[0].id, 1, "an identity is never used again");
+}
+
+#[test]
+fn a_job_goes_through_its_states() {
+    let mut job = ring();
+    let state = |job: &Job| life::state(job);
+    assert_eq!(state(&job), State::Inquiry);
+    job = issue(&job, Paper::Quotation, &[(25, "48.20")]);
+    assert_eq!(state(&job), State::Quoted);
+    job = pin(&job, SlipKind::Order, &[(Line::Quantity, "25")]);
+    assert_eq!(state(&job), State::Ordered);
+    job = pin(&job, SlipKind::Received, &[(Line::Count, "25")]);
+    assert_eq!(state(&job), State::PartsHere);
+    job = issue(&job, Paper::Traveler, &[]);
+    assert_eq!(state(&job), State::OnTheFloor);
+    job = pin(&job, SlipKind::Delivery, &[(Line::Count, "10")]);
+    assert_eq!(state(&job), State::OnTheFloor);
+    assert_eq!(life::left_to_deliver(&job), Some(15));
+    job = pin(&job, SlipKind::Delivery, &[(Line::Count, "15")]);
+    assert_eq!(state(&job), State::Delivered);
+    assert_eq!(
+        state(&field(&job, Field::LaidAside, "lost to price")),
+        State::LaidAside
+    );
+}
+
+#[test]
+fn a_paper_withdrawn_no_longer_stands_and_its_number_is_not_used_again() {
+    let job = issue(&ring(), Paper::Quotation, &[(25, "48.20")]);
+    let job = pin(
+        &job,
+        SlipKind::Withdrawal,
+        &[(Line::Paper, "26-0107-Q1"), (Line::Why, "wrong material")],
+    );
+    assert_eq!(life::state(&job), State::Inquiry);
+    assert_eq!(job.next_paper_number(Paper::Quotation), "26-0107-Q2");
+    assert_eq!(job.next_paper_number(Paper::Traveler), "26-0107-T1");
+}
+
+#[test]
+fn an_order_is_held_against_the_quotation_it_answers() {
+    let job = issue(&ring(), Paper::Quotation, &[(25, "48.20"), (50, "41.00")]);
+    let found = |lines: &[(Line, &str)]| {
+        let job = pin(&job, SlipKind::Order, lines);
+        let order = job.slips(SlipKind::Order).next().expect("the order");
+        life::differences(&job, order)
+    };
+    assert_eq!(
+        found(&[
+            (Line::Date, "2026-03-30"),
+            (Line::Quantity, "50"),
+            (Line::Each, "41"),
+            (Line::Revision, "c"),
+        ]),
+        []
+    );
+    let price = |text: &str| text.parse().expect("an amount");
+    assert_eq!(
+        found(&[
+            (Line::Date, "2026-04-02"),
+            (Line::Quantity, "25"),
+            (Line::Each, "45"),
+            (Line::Revision, "D"),
+            (Line::DrawingRevision, "3"),
+            (Line::Terms, "90 days net"),
+        ]),
+        [
+            Difference::TooLate { until: day(4, 1) },
+            Difference::Revision {
+                ordered: "D".to_owned(),
+                quoted: "C".to_owned()
+            },
+            Difference::Price {
+                ordered: price("45"),
+                quoted: price("48.20")
+            },
+            Difference::DrawingRevision {
+                ordered: "3".to_owned(),
+                quoted: "2".to_owned()
+            },
+            Difference::Terms {
+                named: "90 days net".to_owned()
+            },
+        ]
+    );
+    assert_eq!(
+        found(&[(Line::Quantity, "30")]),
+        [Difference::Quantity {
+            ordered: 30,
+            quoted: 25
+        }]
+    );
+    assert_eq!(
+        found(&[(Line::Paper, "26-0107-Q9")]),
+        [Difference::OtherPaper {
+            named: "26-0107-Q9".to_owned()
+        }]
+    );
+}
+
+#[test]
+fn the_traveler_waits_for_order_parts_and_a_word_about_open_trouble() {
+    let quoted = issue(&ring(), Paper::Quotation, &[(25, "48.20")]);
+    let way = |job: &Job| life::blockers(Paper::Traveler, job, false, None);
+    assert_eq!(way(&quoted), [Blocker::NoOrder, Blocker::NoParts]);
+    let ordered = pin(
+        &quoted,
+        SlipKind::Order,
+        &[(Line::Quantity, "25"), (Line::Each, "40")],
+    );
+    assert_eq!(way(&ordered), [Blocker::OrderDiffers, Blocker::NoParts]);
+    let accepted = done(
+        &ordered,
+        &Edit::SetLine {
+            slip: 0,
+            line: Line::Accepted,
+            text: "the owner, for the fifth order".to_owned(),
+            unit: Unit::Mm,
+        },
+    );
+    let some = pin(&accepted, SlipKind::Received, &[(Line::Count, "20")]);
+    assert_eq!(
+        way(&some),
+        [Blocker::Missing {
+            here: 20,
+            ordered: 25
+        }]
+    );
+    let in_parts = pin(&some, SlipKind::Release, &[(Line::Quantity, "20")]);
+    assert_eq!(way(&in_parts), []);
+    assert_eq!(
+        life::blockers(Paper::Traveler, &in_parts, true, None),
+        [Blocker::Stop]
+    );
+    let before = pin(&ring(), SlipKind::Nonconformance, &[(Line::What, "oval")]);
+    let trouble = |job: &Job| life::blockers(Paper::Confirmation, job, false, Some(&before));
+    assert_eq!(trouble(&in_parts), [Blocker::OpenTrouble]);
+    let told = done(
+        &in_parts,
+        &Edit::SetLine {
+            slip: 0,
+            line: Line::GoOn,
+            text: "the customer sorts them out".to_owned(),
+            unit: Unit::Mm,
+        },
+    );
+    assert_eq!(trouble(&told), []);
+}
+
+#[test]
+fn two_desks_work_is_put_together_and_what_met_is_told() {
+    let base = cells(&ring(), 1, &["B", "4", "1.2", "10"]);
+    let ours = field(&base, Field::Notes, "ours");
+    let ours = pin(&ours, SlipKind::Call, &[(Line::Who, "we")]);
+    let ours = cells(&ours, 2, &["C", "2", "0.5", "3"]);
+    let ours = cells(&ours, 0, &["A", "40"]);
+    let theirs = field(&base, Field::Due, "2026-12-01");
+    let theirs = pin(&theirs, SlipKind::Call, &[(Line::Who, "they")]);
+    let theirs = cells(&theirs, 2, &["D", "9", "0.6", "4"]);
+    let merged = merge(&base, &ours, &theirs);
+    assert_eq!(merged.clashes, []);
+    let job = &merged.job;
+    assert_eq!(job.text(Field::Notes), "ours");
+    assert_eq!(job.text(Field::Due), "2026-12-01");
+    let who: Vec<&str> = job
+        .slips(SlipKind::Call)
+        .map(|s| s.text(Line::Who))
+        .collect();
+    assert_eq!(who, ["they", "we"]);
+    let rows: Vec<(&str, &str)> = job
+        .rows
+        .iter()
+        .map(|row| (row.mark.text(), row.count.text()))
+        .collect();
+    assert_eq!(rows, [("A", "40"), ("B", "4"), ("D", "9"), ("C", "2")]);
+    let text = write_job(job);
+    assert_eq!(
+        read_job(text.as_bytes()).as_ref(),
+        Ok(job),
+        "identities hold"
+    );
+
+    let theirs = field(&theirs, Field::Notes, "theirs");
+    let theirs = cells(&theirs, 0, &["A", "41"]);
+    assert_eq!(
+        merge(&base, &ours, &theirs).clashes,
+        [
+            Clash::Field(Field::Notes, "theirs".to_owned()),
+            Clash::Row("A".to_owned())
+        ]
+    );
+    let took_out = done(
+        &base,
+        &Edit::DeleteRows {
+            rows: vec![base.rows[1].id],
+        },
+    );
+    let merged = merge(&base, &took_out, &theirs);
+    assert_eq!(merged.clashes, []);
+    assert!(merged.job.rows.iter().all(|row| row.mark.text() != "B"));
+}
+
+#[test]
+fn a_reorder_points_back_and_tells_what_was_learned_and_what_changed() {
+    let old = issue(&ring(), Paper::Quotation, &[(25, "48.20"), (50, "41.00")]);
+    let old = pin(
+        &old,
+        SlipKind::Run,
+        &[
+            (Line::FloorMinutes, "300"),
+            (Line::StopMinutes, "60"),
+            (Line::SparkMinutes, "100"),
+            (Line::Settings, "program 118, step 3"),
+            (Line::NextTime, "fresh tube after 12 holes"),
+        ],
+    );
+    let old = pin(&old, SlipKind::Run, &[(Line::SparkMinutes, "60")]);
+    let old = field(&old, Field::CustomerReference, "PO 1");
+    let new = reorder::again(&old, day(11, 25));
+    assert_eq!(new.text(Field::Again), "26-0107");
+    assert_eq!(new.text(Field::CustomerReference), "");
+    assert_eq!(new.text(Field::Settings), "program 118, step 3");
+    assert!(new.slips.is_empty() && new.issued.is_empty() && new.number.is_empty());
+    let learned = reorder::learned(&old);
+    assert_eq!(learned.hours, Some(5.0));
+    assert_eq!(learned.next_time, ["fresh tube after 12 holes"]);
+    let last = reorder::last_price(&old, 40).expect("a price");
+    assert_eq!(
+        (last.quantity, last.each.to_string().as_str()),
+        (50, "41.00")
+    );
+    let new = field(&new, Field::DrawingRevision, "3");
+    let new = cells(&new, 0, &["A", "40"]);
+    assert_eq!(
+        reorder::changed(&old, &new)
+            .iter()
+            .filter(|changed| !matches!(changed, Changed::Field(Field::Settings, ..)))
+            .collect::<Vec<_>>(),
+        [
+            &Changed::Field(Field::DrawingRevision, "2".to_owned(), "3".to_owned()),
+            &Changed::Cell(
+                "A".to_owned(),
+                Column::Count,
+                "36".to_owned(),
+                "40".to_owned()
+            ),
+        ]
+    );
+}
