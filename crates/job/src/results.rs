@@ -5,12 +5,15 @@ use quillbore_calc::finding::{About, Finding, Level};
 use quillbore_calc::{JobFigures, RowId};
 
 use crate::job::Job;
+use crate::life;
 use crate::remedy::{Offer, Offers};
 use crate::row::Column;
 use crate::shop::Shop;
+use crate::slip::{Line, SlipKind};
 use crate::to_input::{Asked, UnknownName, to_input};
 use crate::words::english;
 use crate::words::findings::Speaker;
+use crate::words::slips;
 
 /// A job's figures, with everything that is to be said beside its lines.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,6 +52,8 @@ pub enum Beside {
     Plan,
     /// The price as a whole.
     Price,
+    /// A slip, and the line where the note is about one.
+    Slip(u32, Option<Line>),
 }
 
 impl Results {
@@ -97,6 +102,7 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     let mut notes: Vec<(SideNote, Option<usize>)> = unread(job);
     let names = asked.unknown.iter();
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
+    notes.extend(differences(job).map(|note| (note, None)));
     let of_job = figures.findings.iter().map(|finding| (finding, None));
     let of_rows = figures.holes.iter().enumerate().flat_map(|(at, hole)| {
         let findings = hole.findings.iter();
@@ -128,6 +134,11 @@ fn place(job: &Job, beside: Beside, at: Option<usize>) -> (u8, usize, usize) {
         ),
         Beside::Plan => (2, usize::MAX, 0),
         Beside::Price => (3, usize::MAX, 0),
+        Beside::Slip(slip, line) => (
+            4,
+            usize::try_from(slip).unwrap_or(usize::MAX),
+            line.map_or(0, |line| line as usize + 1),
+        ),
     }
 }
 
@@ -155,7 +166,31 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
             Some((note(beside, label, cell.text, why), Some(at)))
         })
     });
-    fields.chain(cells).collect()
+    let slips = job.slips.iter().flat_map(|slip| {
+        slip.lines.iter().filter_map(move |(line, entry)| {
+            let why = entry.why()?;
+            let beside = Beside::Slip(slip.id, Some(*line));
+            let label = slips::line(*line);
+            Some((note(beside, label, entry.text(), why), None))
+        })
+    });
+    fields.chain(cells).chain(slips).collect()
+}
+
+/// What differs between each order and the quotation that it answers.
+fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
+    job.slips(SlipKind::Order).flat_map(move |order| {
+        let accepted = !order.text(Line::Accepted).is_empty();
+        life::differences(job, order)
+            .into_iter()
+            .map(move |difference| SideNote {
+                level: if accepted { Level::Note } else { Level::Check },
+                code: "order-differs",
+                beside: Beside::Slip(order.id, None),
+                text: crate::words::life::difference(&difference),
+                offer: None,
+            })
+    })
 }
 
 fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {

@@ -202,7 +202,7 @@ fn every_field_takes_text_of_its_kind() {
             "resistivity" => "120 uohm cm",
             "default_tolerance" => "+-0.05",
             "angle_basis" => "from surface",
-            "due" => "2027-01-12",
+            "due" | "follow_up" => "2027-01-12",
             "index_about" => "z",
             "breaks" => "10, 50",
             _ => "12",

@@ -128,6 +128,11 @@ impl Disk for Faulty {
         let gone = self.files.borrow_mut().remove(path);
         gone.map(|_| ()).ok_or_else(|| ErrorKind::NotFound.into())
     }
+
+    fn hold(&self, _: &Path) -> io::Result<Box<dyn Send>> {
+        self.whole_step()?;
+        Ok(Box::new(()))
+    }
 }
 
 /// Every way in which a step can go wrong.
@@ -174,8 +179,8 @@ fn a_save_over_an_old_version_leaves_old_or_new_whatever_step_fails() {
     let well = Faulty::with(path, &old);
     save(&well, path, &new, Some(opened(&old))).expect("saved");
     let steps = well.steps.get();
-    // Read; folder, write, rename, sync for the version before; write, rename, sync.
-    assert_eq!(steps, 8);
+    // Folder, lock; read; folder, write, rename, sync for the version before; write, rename, sync.
+    assert_eq!(steps, 10);
     for at in 0..steps {
         for fault in faults() {
             let mut disk = Faulty::with(path, &old);
@@ -294,7 +299,7 @@ fn a_save_whose_confirmation_got_lost_can_be_done_again() {
     let (old, new) = (job("old"), job("new"));
     let disk = Faulty::with(path, &new);
     let saved = save(&disk, path, &new, Some(opened(&old))).expect("it is there already");
-    assert_eq!((saved, disk.steps.get()), (opened(&new), 1));
+    assert_eq!((saved, disk.steps.get()), (opened(&new), 3));
 }
 
 #[test]

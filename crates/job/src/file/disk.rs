@@ -1,8 +1,9 @@
 //! What saving asks of a disk: few steps, each of which can fail.
 
-use std::fs::{self, File, OpenOptions};
+use std::fs::{self, File, OpenOptions, TryLockError};
 use std::io::{self, Write as _};
 use std::path::Path;
+use std::time::Duration;
 
 /// A disk; tests have one that fails or writes short at any step.
 pub trait Disk {
@@ -22,6 +23,9 @@ pub trait Disk {
     fn sync_folder(&self, path: &Path) -> io::Result<()>;
     /// Takes a file away.
     fn remove(&self, path: &Path) -> io::Result<()>;
+    /// Waits a little until no other process holds this lock file, and holds it until what is
+    /// given back is dropped; an error of kind `TimedOut` where another one does not let go.
+    fn hold(&self, path: &Path) -> io::Result<Box<dyn Send>>;
 }
 
 /// The machine's own disk.
@@ -76,5 +80,28 @@ impl Disk for RealDisk {
 
     fn remove(&self, path: &Path) -> io::Result<()> {
         fs::remove_file(path)
+    }
+
+    fn hold(&self, path: &Path) -> io::Result<Box<dyn Send>> {
+        const TRIES: u32 = 1_000;
+        const PAUSE: Duration = Duration::from_millis(5);
+        let file = OpenOptions::new()
+            .write(true)
+            .create(true)
+            .truncate(false)
+            .open(path)?;
+        for _ in 0..TRIES {
+            match file.try_lock() {
+                // The system lets go of it when the file is closed, also when a process dies.
+                Ok(()) => return Ok(Box::new(file)),
+                Err(TryLockError::WouldBlock) => std::thread::sleep(PAUSE),
+                // Some network disks know no locks: the hash alone has to do there.
+                Err(TryLockError::Error(error)) if NOT_KNOWN.contains(&error.kind()) => {
+                    return Ok(Box::new(()));
+                }
+                Err(TryLockError::Error(error)) => return Err(error),
+            }
+        }
+        Err(io::ErrorKind::TimedOut.into())
     }
 }

@@ -78,6 +78,8 @@ pub enum SaveError {
 /// A step of saving.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SaveStep {
+    /// Waiting until no other desk saves.
+    Wait,
     /// Reading the file that is there.
     ReadOld,
     /// Making the folder beside the job.
@@ -121,6 +123,11 @@ pub fn save(
             return Err(SaveError::WouldNotOpen { source });
         }
     }
+    // Between looking at the file and taking its place no other desk may save: one lock for both.
+    let _held = match opened {
+        Some(_) => Some(hold(disk, path)?),
+        None => None,
+    };
     let before = match disk.read(path) {
         Ok(before) => Some(before),
         Err(error) if error.kind() == io::ErrorKind::NotFound => None,
@@ -139,6 +146,14 @@ pub fn save(
         }
     }
     Ok(hash(bytes))
+}
+
+fn hold(disk: &dyn Disk, path: &Path) -> Result<Box<dyn Send>, SaveError> {
+    let folder = path.with_extension("files");
+    disk.make_folder(&folder)
+        .map_err(at(SaveStep::MakeFolder))?;
+    disk.hold(&folder.join("saving.lock"))
+        .map_err(at(SaveStep::Wait))
 }
 
 /// Where the version before the last save is kept.

@@ -122,6 +122,7 @@ pub(crate) fn save(why: &SaveError) -> String {
 
 const fn doing(step: SaveStep) -> &'static str {
     match step {
+        SaveStep::Wait => "Waiting until no other desk saves this job",
         SaveStep::ReadOld => "Reading the file that is there",
         SaveStep::MakeFolder => "Making the folder beside the job",
         SaveStep::KeepPrevious => "Keeping the version before",
