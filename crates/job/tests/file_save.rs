@@ -191,10 +191,10 @@ fn a_save_over_an_old_version_leaves_old_or_new_whatever_step_fails() {
             match saved {
                 // At the last step alone the new content has its name already.
                 Err(SaveError::NotSettled { hash, .. }) => {
-                    assert_eq!((at, &found, hash), (7, &new, opened(&new)));
+                    assert_eq!((at, &found, hash), (9, &new, opened(&new)));
                 }
                 // The file seems to be gone: nothing was touched.
-                Err(SaveError::Gone) => assert_eq!((at, &found), (0, &old)),
+                Err(SaveError::Gone) => assert_eq!((at, &found), (2, &old)),
                 Err(SaveError::Step { .. }) => assert_eq!(found, old, "step {at}"),
                 other => panic!("step {at}: {other:?}"),
             }
