@@ -19,6 +19,18 @@ pub enum Action {
     Undo,
     /// Do it again.
     Redo,
+    /// Begin a job that does the open one again.
+    Again,
+    /// Type to find a job on the shelf.
+    Find,
+    /// Lay the next open job on top.
+    NextJob,
+    /// Put the open job away.
+    CloseJob,
+    /// Every word there is, with its keys.
+    AllWords,
+    /// Lay out what the desk remembers.
+    Settings,
     /// Show and read millimeters or inches.
     OtherUnit,
     /// Dark paper or light paper.
@@ -51,9 +63,15 @@ impl Action {
         Self::Print,
         Self::Undo,
         Self::Redo,
+        Self::Again,
+        Self::Find,
+        Self::NextJob,
+        Self::CloseJob,
         Self::OtherUnit,
         Self::OtherPaper,
         Self::Shelf,
+        Self::AllWords,
+        Self::Settings,
         Self::Larger,
         Self::Smaller,
         Self::UsualSize,
@@ -70,6 +88,12 @@ impl Action {
             Self::Print => "print",
             Self::Undo => "undo",
             Self::Redo => "redo",
+            Self::Again => "again",
+            Self::Find => "find",
+            Self::NextJob => "next job",
+            Self::CloseJob => "put away",
+            Self::AllWords => "all words",
+            Self::Settings => "this desk",
             Self::OtherUnit => "mm or inch",
             Self::OtherPaper => "light or dark",
             Self::Shelf => "shelf",
@@ -90,6 +114,12 @@ impl Action {
             Self::Print => const { &[plain(Key::P)] },
             Self::Undo => const { &[plain(Key::Z)] },
             Self::Redo => const { &[shifted(Key::Z), plain(Key::Y)] },
+            Self::Again => const { &[plain(Key::R)] },
+            Self::Find => const { &[plain(Key::F)] },
+            Self::NextJob => const { &[plain(Key::J)] },
+            Self::CloseJob => const { &[plain(Key::W)] },
+            Self::AllWords => const { &[plain(Key::K)] },
+            Self::Settings => const { &[plain(Key::Comma)] },
             Self::OtherUnit => const { &[plain(Key::U)] },
             Self::OtherPaper => const { &[plain(Key::L)] },
             Self::Shelf => const { &[plain(Key::B)] },
@@ -105,12 +135,36 @@ impl Action {
         matches!(self, Self::Undo | Self::Redo)
     }
 
+    /// Whether its word stands in the head; the others are among all words.
+    #[must_use]
+    pub const fn is_in_head(self) -> bool {
+        !matches!(
+            self,
+            Self::SaveAs
+                | Self::Find
+                | Self::NextJob
+                | Self::CloseJob
+                | Self::Settings
+                | Self::Larger
+                | Self::Smaller
+                | Self::UsualSize
+        )
+    }
+
     /// Whether what is being typed has to be put in its place first.
     #[must_use]
     pub const fn wants_drafts_committed(self) -> bool {
         matches!(
             self,
-            Self::New | Self::Open | Self::Save | Self::SaveAs | Self::Print | Self::OtherUnit
+            Self::New
+                | Self::Open
+                | Self::Save
+                | Self::SaveAs
+                | Self::Print
+                | Self::Again
+                | Self::NextJob
+                | Self::CloseJob
+                | Self::OtherUnit
         )
     }
 }

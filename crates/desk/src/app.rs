@@ -1,64 +1,129 @@
-//! The window: lays out shelf, head, sheet, notes and foot, and does what they ask in one place.
+//! The window: lays out shelf, head, sheet, notes and foot of the job on top, and does what they ask
+//! in one place.
 
-use std::path::{Path, PathBuf};
+mod keep;
+mod perform;
+mod reorder;
+
+use std::path::PathBuf;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Theme, Ui, ViewportCommand};
-use quillbore_job::{Edit, Unit};
+use quillbore_job::Field;
 use quillbore_paper::Sheet;
 
-use crate::actions::{Action, pressed};
+use crate::actions::pressed;
 use crate::desk::Desk;
-use crate::dialogs::{Answer as Chosen, Dialogs, Question};
+use crate::dialogs::{Answer as Chosen, Dialogs};
+use crate::drafts::Draft;
 use crate::look;
-use crate::print::Kind;
 use crate::settings::Settings;
 use crate::sheet::fields::commit_drafts;
 use crate::sheet::{Shared, foot, head, sheet_ui, shelf_list, waiting};
-use crate::shelf;
+use crate::shelf_list::ShelfList;
 use crate::view::{Answer, Ask, Next, View, Waiting};
 
 /// The window's application.
 pub struct App {
-    /// The desk.
-    pub desk: Desk,
-    /// The window's own state.
-    pub view: View,
+    /// The jobs on the desk; never none.
+    jobs: Vec<OnDesk>,
+    at: usize,
+    /// The shelf.
+    pub list: ShelfList,
     settings: Settings,
-    settings_path: Option<PathBuf>,
+    places: Places,
     dialogs: Box<dyn Dialogs>,
+    make_desk: Box<dyn Fn() -> Desk>,
+    find_focus: bool,
     closing: bool,
     told_title: String,
+    last_kept: f64,
+    next_draft: u32,
+}
+
+/// A job on the desk, with what the window remembers of it.
+struct OnDesk {
+    desk: Desk,
+    view: View,
+    draft: Option<Draft>,
+}
+
+/// Where the window keeps what is in no job.
+#[derive(Clone, Debug, Default)]
+pub struct Places {
+    /// The file of the settings, if they are kept.
+    pub settings: Option<PathBuf>,
+    /// The folder of drafts, if they are kept.
+    pub drafts: Option<PathBuf>,
+    /// What tells this run's drafts from those of others.
+    pub run: String,
 }
 
 impl App {
-    /// A window over a desk; `settings_path` is where its looks are kept, if anywhere.
+    /// A window over a first job; `make_desk` makes an empty desk for every further one.
     #[must_use]
     pub fn new(
         ctx: &Context,
-        desk: Desk,
+        first: Desk,
+        make_desk: Box<dyn Fn() -> Desk>,
+        list: ShelfList,
         dialogs: Box<dyn Dialogs>,
         settings: Settings,
-        settings_path: Option<PathBuf>,
+        places: Places,
     ) -> Self {
         look::dress(ctx);
         let mut app = Self {
-            desk,
-            view: View::default(),
+            jobs: vec![OnDesk::new(first)],
+            at: 0,
+            list,
             settings,
-            settings_path,
+            places,
             dialogs,
+            make_desk,
+            find_focus: false,
             closing: false,
             told_title: String::new(),
+            last_kept: 0.0,
+            next_draft: 0,
         };
         app.dress(ctx);
-        app.view.shelf = shelf::list(&app.desk.shelf);
+        app.offer_left();
         app
+    }
+
+    /// The job on top.
+    #[must_use]
+    pub fn desk(&self) -> &Desk {
+        &self.jobs[self.at].desk
+    }
+
+    /// What the window remembers of it.
+    #[must_use]
+    pub fn view(&self) -> &View {
+        &self.jobs[self.at].view
+    }
+
+    /// How many jobs lie on the desk.
+    #[must_use]
+    pub const fn open_jobs(&self) -> usize {
+        self.jobs.len()
+    }
+
+    fn desk_mut(&mut self) -> &mut Desk {
+        &mut self.jobs[self.at].desk
+    }
+
+    fn view_mut(&mut self) -> &mut View {
+        &mut self.jobs[self.at].view
     }
 
     /// One frame: what was pressed, the panels, then everything that was asked.
     pub fn frame(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
-        self.desk.poll();
+        for job in &mut self.jobs {
+            job.desk.poll();
+        }
+        self.list.poll();
+        self.look_alike();
         let mut asks: Vec<Ask> = pressed(&ctx).into_iter().map(Ask::Do).collect();
         self.answer_dialog(&mut asks);
         self.guard_close(&ctx);
@@ -70,6 +135,7 @@ impl App {
         if any {
             ctx.request_repaint();
         }
+        self.keep_drafts(&ctx);
         // Telling the window anything wakes it again: only what is new is told.
         let title = self.title();
         if title != self.told_title {
@@ -79,21 +145,33 @@ impl App {
     }
 
     fn title(&self) -> String {
-        let mark = if self.desk.history.is_dirty() {
+        let mark = if self.desk().history.is_dirty() {
             " (not saved)"
         } else {
             ""
         };
-        format!("{}{mark} \u{2013} Quillbore", self.desk.file_name())
+        format!("{}{mark} \u{2013} Quillbore", self.desk().file_name())
+    }
+
+    fn sheet(&self) -> Sheet {
+        if self.settings.letter {
+            Sheet::Letter
+        } else {
+            Sheet::A4
+        }
     }
 
     fn panels(&mut self, ui: &mut Ui, asks: &mut Vec<Ask>) {
+        let names: Vec<String> = self.jobs.iter().map(OnDesk::name).collect();
+        let at = self.at;
         let Self {
-            desk,
-            view,
+            jobs,
+            list,
             settings,
+            find_focus,
             ..
         } = self;
+        let OnDesk { desk, view, .. } = &mut jobs[at];
         let t = look::tokens(ui);
         let job = desk.job().clone();
         let results = desk.results().clone();
@@ -103,6 +181,9 @@ impl App {
             shop: &desk.shop,
             day: desk.day,
             letter: settings.letter,
+            before: desk.before().map(std::sync::Arc::as_ref),
+            shelf: &desk.shelf,
+            open_jobs: names.len(),
         };
         let paper = Frame::new().fill(t.paper);
         let on_desk = Frame::new()
@@ -115,7 +196,7 @@ impl App {
                 .frame(on_desk)
                 .show(ui, |ui| {
                     let open = desk.file.as_ref().map(|opened| opened.path.as_path());
-                    shelf_list::shelf_ui(ui, open, view, asks);
+                    shelf_list::shelf_ui(ui, open, &desk.shelf, list, find_focus, asks);
                 });
         }
         Panel::bottom("foot")
@@ -128,94 +209,54 @@ impl App {
             .resizable(false)
             .frame(on_desk.inner_margin(Margin::symmetric(18, 7)))
             .show(ui, |ui| {
+                head::open_jobs_ui(ui, &names, at, asks);
                 let labels = (desk.history.undo_label(), desk.history.redo_label());
                 head::head_ui(ui, &shared, labels, desk.history.is_dirty(), asks);
+                head::elsewhere_ui(ui, desk.held_elsewhere());
                 waiting::waiting_ui(ui, view, asks);
             });
         CentralPanel::default().frame(paper).show(ui, |ui| {
-            sheet_ui(ui, &shared, view, asks);
+            sheet_ui(ui, &shared, settings, view, asks);
         });
-        if asks
-            .iter()
-            .any(|ask| matches!(ask, Ask::Do(action) if action.wants_drafts_committed()))
-        {
+        let commits = |ask: &Ask| match ask {
+            Ask::Do(action) => action.wants_drafts_committed(),
+            Ask::Issue(_) | Ask::IssueTogether | Ask::Pin(_) | Ask::GoTo(_) | Ask::Open(_) => true,
+            _ => false,
+        };
+        if asks.iter().any(commits) {
             let mut committed = Vec::new();
             commit_drafts(&shared, view, &mut committed);
             asks.splice(0..0, committed);
         }
     }
 
-    fn perform(&mut self, ctx: &Context, ask: Ask) {
-        match ask {
-            Ask::Edit(edit) => self.edit(&edit),
-            Ask::Do(action) => self.act(ctx, action),
-            Ask::Open(path) => self.guarded(Next::Open(path)),
-            Ask::GoOn(answer) => self.go_on(ctx, answer),
-            Ask::Browse => self.browse(),
+    /// Looks for similar jobs when the job or the shelf is another than when it was done last.
+    fn look_alike(&mut self) {
+        let version = self.list.version;
+        let index = std::sync::Arc::clone(&self.list.index);
+        let OnDesk { desk, view, .. } = &mut self.jobs[self.at];
+        let now = (desk.history.state(), version);
+        if view.alike.as_ref().is_some_and(|a| (a.0, a.1) == now) {
+            return;
         }
-    }
-
-    fn edit(&mut self, edit: &Edit) {
-        let at = self.view.grid.cursor();
-        self.desk.edit(edit, at, at);
-    }
-
-    fn act(&mut self, ctx: &Context, action: Action) {
-        match action {
-            Action::New => self.guarded(Next::New),
-            Action::Open => self.guarded(Next::AskOpen),
-            Action::Save => {
-                if self.desk.file.is_none() {
-                    self.ask_save_path(None);
-                } else {
-                    self.desk.save();
-                    self.view.shelf = shelf::list(&self.desk.shelf);
-                }
-            }
-            Action::SaveAs => self.ask_save_path(None),
-            Action::Print => {
-                let folder = self.desk.papers_folder();
-                self.view.waiting = Some(Waiting::PrintPath(folder.display().to_string()));
-            }
-            Action::Undo => {
-                if let Some(at) = self.desk.undo() {
-                    self.view.grid.go_to(at);
-                }
-            }
-            Action::Redo => {
-                if let Some(at) = self.desk.redo() {
-                    self.view.grid.go_to(at);
-                }
-            }
-            Action::OtherUnit => {
-                let other = match self.desk.job().unit {
-                    Unit::Mm => Unit::Inch,
-                    Unit::Inch => Unit::Mm,
-                };
-                self.edit(&Edit::SetUnit(other));
-            }
-            Action::OtherPaper => self.change(ctx, |settings| settings.dark = !settings.dark),
-            Action::Shelf => {
-                self.change(ctx, |settings| settings.shelf_open = !settings.shelf_open);
-            }
-            Action::Larger => self.change(ctx, |settings| {
-                settings.zoom = (settings.zoom + 0.1).min(3.0);
-            }),
-            Action::Smaller => self.change(ctx, |settings| {
-                settings.zoom = (settings.zoom - 0.1).max(0.5);
-            }),
-            Action::UsualSize => self.change(ctx, |settings| settings.zoom = 1.0),
-        }
-    }
-
-    fn change(&mut self, ctx: &Context, change: impl FnOnce(&mut Settings)) {
-        change(&mut self.settings);
-        self.dress(ctx);
-        if let Some(path) = &self.settings_path
-            && let Err(error) = self.settings.write(path)
-        {
-            self.desk.notice = format!("The settings can't be kept: {error}: {}", path.display());
-        }
+        let summary = quillbore_job::shelf::Summary::of(desk.job());
+        let tables = &desk.shop.tables;
+        let family_of = |name: &str| {
+            let at = desk.shop.material(name)?;
+            Some((at, tables.materials.get(at)?.family))
+        };
+        let own = family_of(desk.job().text(Field::Material));
+        let wanted = quillbore_job::shelf::Wanted {
+            number: &summary.number,
+            family: own.map(|(_, family)| family),
+            material: own.map(|(at, _)| at),
+            size_mm: summary.size_mm,
+            depth_mm: summary.depth_mm,
+            quantity: summary.quantity,
+        };
+        const MOST: usize = 4;
+        let found = quillbore_job::shelf::similar(&index, &wanted, &family_of, MOST);
+        view.alike = Some((now.0, now.1, found));
     }
 
     fn dress(&self, ctx: &Context) {
@@ -227,141 +268,54 @@ impl App {
         ctx.set_zoom_factor(self.settings.zoom);
     }
 
-    /// Does what comes next, unless the job is not saved: then it is asked first.
-    fn guarded(&mut self, next: Next) {
-        if self.desk.history.is_dirty() {
-            self.view.waiting = Some(Waiting::Guard(next));
-        } else {
-            self.do_next(next);
-        }
-    }
-
-    fn do_next(&mut self, next: Next) {
-        self.view.waiting = None;
-        match next {
-            Next::New => self.desk.new_job(),
-            Next::AskOpen => {
-                let folder = self.desk.shelf.join("");
-                self.view.waiting = Some(Waiting::OpenPath(folder.display().to_string()));
-                return;
-            }
-            Next::Open(path) => self.desk.open(&path),
-            Next::Close => self.closing = true,
-        }
-        self.forget_views();
-    }
-
-    /// Another job is on the desk: cursor, drafts and open workings were of the one before.
-    fn forget_views(&mut self) {
-        let shelf = std::mem::take(&mut self.view.shelf);
-        let View {
-            find,
-            folded,
-            laid_out,
-            all_columns,
-            ..
-        } = std::mem::take(&mut self.view);
-        self.view = View {
-            shelf,
-            find,
-            folded,
-            laid_out,
-            all_columns,
-            ..View::default()
-        };
-    }
-
-    fn go_on(&mut self, ctx: &Context, answer: Answer) {
-        let Some(waiting) = self.view.waiting.take() else {
-            return;
-        };
-        match (waiting, answer) {
-            (_, Answer::Stay) => {}
-            (Waiting::OpenPath(path), _) => self.do_next(Next::Open(PathBuf::from(path))),
-            (Waiting::PrintPath(folder), _) => self.print(Path::new(&folder)),
-            (Waiting::SavePath(path, next), _) => {
-                if self.desk.save_as(Path::new(&path)) {
-                    self.view.shelf = shelf::list(&self.desk.shelf);
-                    if let Some(next) = next {
-                        self.do_next(next);
-                    }
-                } else {
-                    self.view.waiting = Some(Waiting::SavePath(path, next));
-                }
-            }
-            (Waiting::Guard(next), Answer::Leave) => self.do_next(next),
-            (Waiting::Guard(next), Answer::Yes) => {
-                if self.desk.file.is_none() {
-                    self.ask_save_path(Some(next));
-                } else if self.desk.save() {
-                    self.do_next(next);
-                }
-            }
-        }
-        if self.closing {
-            ctx.send_viewport_cmd(ViewportCommand::Close);
-        }
-    }
-
-    fn print(&mut self, folder: &Path) {
-        let sheet = if self.settings.letter {
-            Sheet::Letter
-        } else {
-            Sheet::A4
-        };
-        self.desk.print(Kind::ALL, sheet, folder);
-    }
-
-    /// Asks for a path to save to; the next free number of the year stands there.
-    fn ask_save_path(&mut self, next: Option<Next>) {
-        let path = shelf::free_path(&self.desk.shelf, self.desk.day);
-        self.view.waiting = Some(Waiting::SavePath(path.display().to_string(), next));
-    }
-
-    fn browse(&mut self) {
-        let folder = self.desk.shelf.clone();
-        let question = match &self.view.waiting {
-            Some(Waiting::OpenPath(_)) => Question::OpenJob { folder },
-            Some(Waiting::SavePath(path, _)) => {
-                let name = Path::new(path)
-                    .file_name()
-                    .unwrap_or_default()
-                    .to_string_lossy()
-                    .into_owned();
-                Question::SaveJob { folder, name }
-            }
-            Some(Waiting::PrintPath(_)) => Question::PapersFolder {
-                folder: self.desk.papers_folder(),
-            },
-            Some(Waiting::Guard(_)) | None => return,
-        };
-        self.dialogs.ask(question);
-    }
-
     fn answer_dialog(&mut self, asks: &mut Vec<Ask>) {
         let Some((_, Chosen::Chosen(chosen))) = self.dialogs.answer() else {
             return;
         };
-        match &mut self.view.waiting {
-            Some(
-                Waiting::OpenPath(path) | Waiting::SavePath(path, _) | Waiting::PrintPath(path),
-            ) => {
-                *path = chosen.display().to_string();
-                asks.push(Ask::GoOn(Answer::Yes));
-            }
-            Some(Waiting::Guard(_)) | None => {}
+        if let Some(Waiting::OpenPath(path) | Waiting::SavePath(path) | Waiting::PrintPath(path)) =
+            &mut self.view_mut().waiting
+        {
+            *path = chosen.display().to_string();
+            asks.push(Ask::GoOn(Answer::Yes));
         }
     }
 
-    /// Keeps the window open while the job is not saved, and asks.
+    /// Keeps the window open while a job is not saved, and asks.
     fn guard_close(&mut self, ctx: &Context) {
-        if ctx.input(|input| input.viewport().close_requested())
-            && !self.closing
-            && self.desk.history.is_dirty()
-        {
-            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.view.waiting = Some(Waiting::Guard(Next::Close));
+        if !ctx.input(|input| input.viewport().close_requested()) || self.closing {
+            return;
         }
+        if let Some(at) = self.jobs.iter().position(|job| job.desk.history.is_dirty()) {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.at = at;
+            self.view_mut().waiting = Some(Waiting::Guard(Next::CloseWindow));
+        }
+    }
+}
+
+impl OnDesk {
+    fn new(desk: Desk) -> Self {
+        Self {
+            desk,
+            view: View::default(),
+            draft: None,
+        }
+    }
+
+    /// What the job is called among those on the desk.
+    fn name(&self) -> String {
+        let job = self.desk.job();
+        let number = match job.number.as_str() {
+            "" => "new job",
+            number => number,
+        };
+        let part = job.text(Field::Part).trim();
+        let mark = if self.desk.history.is_dirty() {
+            ", not saved"
+        } else {
+            ""
+        };
+        format!("{number} {part}").trim().to_owned() + mark
     }
 }
 

@@ -1,20 +1,21 @@
 //! The state of the desk: the open job, its history, its file, its results. No drawing here.
 
-use std::path::{Path, PathBuf};
+mod papers;
+mod saving;
+
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_calc::assemble::{self, Answers, Questions};
-use quillbore_job::file::{self, Hash, RealDisk, SaveError};
+use quillbore_job::file::Hash;
 use quillbore_job::history::{Doing, History};
 use quillbore_job::results::{Results, questions, results};
-use quillbore_job::{Edit, Job, Shop};
-use quillbore_paper::Sheet;
+use quillbore_job::shelf::Held;
+use quillbore_job::{Edit, Field, Job, Shop};
 
-use crate::commands::Failure;
 use crate::files;
 use crate::grid::CellAt;
-use crate::print::{self, Kind};
 use crate::worker::Worker;
 
 /// The desk with one job on it.
@@ -29,19 +30,34 @@ pub struct Desk {
     pub day: NaiveDate,
     /// The folder of jobs.
     pub shelf: PathBuf,
+    /// What this desk calls itself, for the other desks.
+    pub name: String,
     /// What the last open, save or print said.
     pub notice: String,
+    /// The file was changed by another desk since it was opened: a save was refused.
+    pub changed_elsewhere: bool,
     results: Arc<Results>,
     worker: Worker<Questions, Answers>,
+    held: Held,
+    before: Option<Before>,
 }
 
 /// A job's file as it was opened or saved.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Opened {
     /// Where it stands.
     pub path: PathBuf,
     /// What its content is known by.
     pub hash: Hash,
+    /// What was in it.
+    pub base: Arc<Job>,
+}
+
+/// The job that this one does again, by its number.
+#[derive(Clone, Debug)]
+struct Before {
+    number: String,
+    job: Option<Arc<Job>>,
 }
 
 impl Desk {
@@ -64,9 +80,13 @@ impl Desk {
             shop,
             day,
             shelf,
+            name: String::new(),
             notice: String::new(),
+            changed_elsewhere: false,
             results,
             worker,
+            held: Held::Unknown,
+            before: None,
         };
         desk.refresh();
         desk
@@ -76,6 +96,27 @@ impl Desk {
     #[must_use]
     pub fn at_once(shop: Shop, day: NaiveDate, shelf: PathBuf) -> Self {
         Self::new(shop, day, shelf, Worker::at_once(assemble::answer))
+    }
+
+    /// The other desk that has this job open, in its own words.
+    #[must_use]
+    pub fn held_elsewhere(&self) -> Option<&str> {
+        match &self.held {
+            Held::Elsewhere(name) => Some(name),
+            Held::Here(_) | Held::Unknown => None,
+        }
+    }
+
+    /// The job that this one does again, where the shelf has it.
+    #[must_use]
+    pub fn before(&self) -> Option<&Arc<Job>> {
+        self.before.as_ref()?.job.as_ref()
+    }
+
+    /// True where nothing was typed and there is no file: another job may take this place.
+    #[must_use]
+    pub fn is_untouched(&self) -> bool {
+        self.file.is_none() && !self.history.is_dirty()
     }
 
     /// The job as it stands.
@@ -129,164 +170,29 @@ impl Desk {
         }
     }
 
-    /// Puts a new, empty job on the desk.
-    pub fn new_job(&mut self) {
-        let unit = self.job().unit;
-        let job = Job {
-            opened: Some(self.day),
-            unit,
-            ..Job::default()
-        };
-        self.history = History::new(job, true);
-        self.file = None;
-        self.notice.clear();
-        self.refresh();
-    }
-
-    /// Opens a job's file; what was on the desk is gone only where that worked.
-    pub fn open(&mut self, path: &Path) {
-        match self.read(path) {
-            Ok((job, hash)) => {
-                self.history = History::new(job, true);
-                self.file = Some(Opened {
-                    path: path.to_owned(),
-                    hash,
-                });
-                self.notice.clear();
-                self.refresh();
-            }
-            Err(failure) => self.notice = failure.to_string(),
-        }
-    }
-
-    fn read(&self, path: &Path) -> Result<(Job, Hash), Failure> {
-        let bytes = files::read_capped(path)?;
-        let job = file::read_job(&bytes)
-            .map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))?;
-        Ok((job, file::hash(&bytes)))
-    }
-
-    /// Saves where the job was opened; false where it has no file yet or that failed.
-    pub fn save(&mut self) -> bool {
-        match self.file.clone() {
-            Some(opened) => self.save_to(&opened.path, Some(opened.hash)),
-            None => false,
-        }
-    }
-
-    /// Saves under a name that no file has yet; the job takes its number from it.
-    pub fn save_as(&mut self, path: &Path) -> bool {
-        let path = match path.extension() {
-            Some(extension) if extension == "ron" => path.to_owned(),
-            _ => {
-                let mut name = path.file_name().unwrap_or_default().to_owned();
-                name.push(".ron");
-                path.with_file_name(name)
-            }
-        };
-        let before = self.job().number.clone();
-        let number = path
-            .file_stem()
-            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
-        let opened = self.job().opened.or(Some(self.day));
-        self.history.put_number(number, opened);
-        let saved = self.save_to(&path, None);
-        if !saved {
-            self.history.put_number(before, opened);
-        }
-        self.refresh();
-        saved
-    }
-
-    fn save_to(&mut self, path: &Path, hash: Option<Hash>) -> bool {
-        match file::save(&RealDisk, path, self.job(), hash) {
-            Ok(hash) => {
-                self.file = Some(Opened {
-                    path: path.to_owned(),
-                    hash,
-                });
-                self.history.mark_saved();
-                self.notice = format!("Saved: {}", path.display());
-                true
-            }
-            Err(error) => {
-                self.notice = said(&error, path);
-                // The new content stands there all the same: the next save starts from it.
-                if let SaveError::NotSettled { hash, .. } = error {
-                    self.file = Some(Opened {
-                        path: path.to_owned(),
-                        hash,
-                    });
-                }
-                false
-            }
-        }
-    }
-
-    /// Prints papers into a folder; the notice tells their paths.
-    pub fn print(&mut self, kinds: &[Kind], sheet: Sheet, folder: &Path) {
-        let printed = print::print(
-            self.job(),
-            &self.results,
-            &self.shop,
-            self.day,
-            sheet,
-            kinds,
-        )
-        .and_then(|printed| self.put_papers(&printed, folder));
-        self.notice = match printed {
-            Ok(paths) => {
-                let paths: Vec<_> = paths.iter().map(|path| files::shown(path)).collect();
-                format!("Printed: {}", paths.join(", "))
-            }
-            Err(failure) => failure.to_string(),
-        };
-    }
-
-    /// Writes previews beside those that are there: an earlier print is never overwritten.
-    fn put_papers(
-        &self,
-        printed: &[print::Printed],
-        folder: &Path,
-    ) -> Result<Vec<PathBuf>, Failure> {
-        const TRIES: u32 = 1_000;
-        let name = self.file_name();
-        let mut last = print::write(printed, folder, &name, false);
-        for again in 2..TRIES {
-            if last.is_ok() {
-                break;
-            }
-            last = print::write(printed, folder, &format!("{name}-{again}"), false);
-        }
-        last
-    }
-
-    /// The name that files of this job begin with.
-    #[must_use]
-    pub fn file_name(&self) -> String {
-        let number = &self.job().number;
-        if number.is_empty() {
-            "new-job".to_owned()
-        } else {
-            number.clone()
-        }
-    }
-
-    /// The folder that papers of this job go to, unless another is named.
-    #[must_use]
-    pub fn papers_folder(&self) -> PathBuf {
-        match &self.file {
-            Some(opened) => opened.path.with_extension("files"),
-            None => self.shelf.join("papers"),
-        }
-    }
-
     /// Computes everything anew; what rests on searches follows when they are done.
     fn refresh(&mut self) {
         let question = questions(self.history.now(), &self.shop);
         self.worker.ask(question.clone());
         let answers = self.worker.answer_to(&question);
         self.results = Arc::new(results(self.history.now(), &self.shop, answers));
+        self.look_before();
+    }
+
+    /// Reads the job that this one does again, when its number is new.
+    fn look_before(&mut self) {
+        let number = self.job().text(Field::Again).trim().to_owned();
+        if self.before.as_ref().is_some_and(|b| b.number == number) {
+            return;
+        }
+        // The number is typed: it may name a file on the shelf, and nothing else.
+        let plain = !number.contains(['/', '\\']);
+        let path = self.shelf.join(format!("{number}.ron"));
+        let job = match number.as_str() {
+            _ if plain && !number.is_empty() => files::open_job(&path).ok().map(Arc::new),
+            _ => None,
+        };
+        self.before = Some(Before { number, job });
     }
 }
 
@@ -296,15 +202,9 @@ pub fn sentence(message: &str, hint: &str) -> String {
     format!("{}; {hint}", message.trim_end_matches('.'))
 }
 
-fn said(error: &SaveError, path: &Path) -> String {
-    Failure::new(error.to_string(), error.hint())
-        .at(path)
-        .to_string()
-}
-
 #[cfg(test)]
 mod tests {
-    use quillbore_job::Field;
+    use std::path::Path;
 
     use super::*;
 
@@ -328,10 +228,7 @@ mod tests {
         let mut desk = desk(folder.path());
         let at = CellAt::default();
         desk.edit(&customer("Alder"), at, at);
-        assert!(
-            desk.history.is_dirty() && !desk.save(),
-            "it has no file yet"
-        );
+        assert!(desk.history.is_dirty() && desk.file.is_none());
         assert!(
             desk.save_as(&folder.path().join("26-0001")),
             "{}",
@@ -341,7 +238,7 @@ mod tests {
         assert_eq!(desk.job().number, "26-0001");
         desk.edit(&customer("Finch"), at, at);
         assert!(desk.save(), "{}", desk.notice);
-        desk.new_job();
+        desk.put(Job::default());
         assert_eq!(desk.job().text(Field::Customer), "");
         desk.open(&folder.path().join("26-0001.ron"));
         assert_eq!(desk.job().text(Field::Customer), "Finch");

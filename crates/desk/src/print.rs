@@ -1,130 +1,196 @@
-//! Papers of a job: made, and written without ever taking another file's place.
+//! Papers of jobs: made, and written without ever taking another file's place.
 
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
 use quillbore_job::results::{Beside, Results};
-use quillbore_job::{Field, Job, Shop};
-use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf, quotation, traveler};
+use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, words};
+use quillbore_paper::page::Item;
+use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
 
 use crate::commands::Failure;
 
-/// A paper of a job.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Kind {
-    /// The traveler.
-    Traveler,
-    /// The quotation.
-    Quotation,
+/// A job with its results, as papers are made of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Sitting<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// What was computed of it.
+    pub results: &'a Results,
 }
 
-impl Kind {
-    /// Every paper there is.
-    pub const ALL: &[Self] = &[Self::Traveler, Self::Quotation];
-
-    /// Its name in commands and in file names.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Traveler => "traveler",
-            Self::Quotation => "quotation",
-        }
-    }
+/// What makes a paper valid, or why it isn't.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Stamp<'a> {
+    /// Its number, where it is issued.
+    pub number: Option<&'a str>,
+    /// The last day that it stands.
+    pub valid_until: Option<NaiveDate>,
+    /// Why it isn't valid yet, where it isn't.
+    pub why_not: Option<&'a str>,
 }
 
 /// A paper as bytes.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Printed {
     /// Which paper.
-    pub kind: Kind,
+    pub paper: Paper,
     /// The PDF.
     pub bytes: Vec<u8>,
 }
 
-/// Why a traveler isn't valid yet: no parts are on record as received.
-const PREVIEW: &str = "parts not received, not released to the floor";
-/// Why a quotation isn't valid yet.
-const DRAFT: &str = "draft, not issued";
+/// The papers that a job has matter for: quotation and traveler always, the others when their time
+/// has come.
+#[must_use]
+pub fn usual(job: &Job) -> Vec<Paper> {
+    let has = |kind| job.slips(kind).next().is_some();
+    let wanted = |paper: &Paper| match paper {
+        Paper::Quotation | Paper::Traveler => true,
+        Paper::Confirmation => has(SlipKind::Order),
+        Paper::Receiving => has(SlipKind::Received),
+        Paper::Inspection => has(SlipKind::Run),
+        Paper::Certificate | Paper::Packing | Paper::Label => has(SlipKind::Delivery),
+    };
+    Paper::ALL.iter().copied().filter(wanted).collect()
+}
+
+/// Why a paper that is printed without being issued isn't valid.
+#[must_use]
+pub fn why_not(paper: Paper, job: &Job, stopped: bool) -> String {
+    let in_the_way = life::blockers(paper, job, stopped, None);
+    let said: Vec<String> = in_the_way.iter().map(words::life::blocker).collect();
+    match (paper, said.is_empty()) {
+        (Paper::Traveler, false) => format!("not released: {}", said.join("; ")),
+        (Paper::Traveler, true) => "not released to the floor yet".to_owned(),
+        (Paper::Quotation, _) => "draft, not issued".to_owned(),
+        (_, true) => "not issued".to_owned(),
+        (_, false) => format!("not issued: {}", said.join("; ")),
+    }
+}
 
 /// The page model of a paper, as it is printed and previewed.
 #[must_use]
 pub fn document(
-    kind: Kind,
-    job: &Job,
-    results: &Results,
+    paper: Paper,
+    sittings: &[Sitting<'_>],
     shop: &Shop,
     day: NaiveDate,
     sheet: Sheet,
+    stamp: Stamp<'_>,
 ) -> Document {
-    let remarks: Vec<Remark> = results
-        .notes
+    let issuer = issuer(shop);
+    let remarks: Vec<Vec<Remark>> = sittings.iter().map(remarks).collect();
+    let matters: Vec<Matter<'_>> = sittings
         .iter()
-        .map(|note| Remark {
-            level: note.level,
-            code: note.code,
-            row: match note.beside {
-                Beside::Row(row, _) => Some(row),
-                Beside::Field(_) | Beside::Plan | Beside::Price => None,
-            },
-            text: note.text.clone(),
+        .zip(&remarks)
+        .map(|(sitting, remarks)| Matter {
+            job: sitting.job,
+            input: &sitting.results.asked.input,
+            figures: &sitting.results.figures,
+            tables: &shop.tables,
+            remarks,
+            issuer: &issuer,
+            sheet,
+            date: day,
+            number: stamp.number,
+            valid_until: stamp.valid_until,
+            answers: answers(sitting.job),
+            preview: stamp.why_not,
+            annex: true,
         })
         .collect();
-    let issuer = Issuer {
+    quillbore_paper::document(paper, &matters)
+}
+
+/// The quotation that the newest order answers.
+fn answers(job: &Job) -> Option<&Issued> {
+    let order = job.slips(SlipKind::Order).next_back()?;
+    life::quotation_of(job, order)
+}
+
+fn issuer(shop: &Shop) -> Issuer {
+    Issuer {
         name: shop.name.clone(),
         address: shop.address.clone(),
         terms: shop.texts.terms.clone(),
         exclusions: shop.texts.exclusions.clone(),
         cautions: shop.texts.cautions.clone(),
-    };
-    let matter = Matter {
-        job,
-        input: &results.asked.input,
-        figures: &results.figures,
-        tables: &shop.tables,
-        remarks: &remarks,
-        issuer: &issuer,
-        sheet,
-        date: day,
-        preview: Some(match kind {
-            Kind::Traveler => PREVIEW,
-            Kind::Quotation => DRAFT,
-        }),
-        annex: true,
-    };
-    match kind {
-        Kind::Traveler => traveler(&matter),
-        Kind::Quotation => quotation(&matter),
     }
 }
 
-/// Papers of a job as PDF.
+fn remarks(sitting: &Sitting<'_>) -> Vec<Remark> {
+    let notes = sitting.results.notes.iter();
+    notes
+        .map(|note| Remark {
+            level: note.level,
+            code: note.code,
+            row: match note.beside {
+                Beside::Row(row, _) => Some(row),
+                Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Slip(..) => None,
+            },
+            text: note.text.clone(),
+        })
+        .collect()
+}
+
+/// A paper's PDF.
+///
+/// # Errors
+/// Where it can't be made.
+pub fn pdf_of(
+    paper: Paper,
+    document: &Document,
+    job: &Job,
+    shop: &Shop,
+    day: NaiveDate,
+) -> Result<Vec<u8>, Failure> {
+    let title = format!("{} {} {}", paper.key(), job.number, job.text(Field::Part));
+    let meta = pdf::Meta {
+        title: title.trim().to_owned(),
+        author: shop.name.clone(),
+        date: day,
+    };
+    pdf::write(document, &meta).map_err(|error| Failure::new(error.to_string(), error.hint()))
+}
+
+/// The text of every page, a line for each run of it.
+#[must_use]
+pub fn texts(document: &Document) -> Vec<String> {
+    let text = |item: &Item| match item {
+        Item::Text(run) => Some(run.text.clone()),
+        Item::Line(_) | Item::Path(_) => None,
+    };
+    let page = |items: &[Item]| -> Vec<String> { items.iter().filter_map(text).collect() };
+    let pages = document.pages.iter();
+    pages.map(|p| page(&p.items).join("\n")).collect()
+}
+
+/// Papers of a job as PDF, none of them issued.
 ///
 /// # Errors
 /// Where a PDF can't be made.
 pub fn print(
-    job: &Job,
-    results: &Results,
+    sitting: Sitting<'_>,
     shop: &Shop,
     day: NaiveDate,
     sheet: Sheet,
-    kinds: &[Kind],
+    papers: &[Paper],
 ) -> Result<Vec<Printed>, Failure> {
-    kinds
-        .iter()
-        .map(|kind| {
-            let document = document(*kind, job, results, shop, day, sheet);
-            let title = format!("{} {} {}", kind.key(), job.number, job.text(Field::Part));
-            let meta = pdf::Meta {
-                title: title.trim().to_owned(),
-                author: shop.name.clone(),
-                date: day,
-            };
-            let bytes = pdf::write(&document, &meta)
-                .map_err(|error| Failure::new(error.to_string(), error.hint()))?;
-            Ok(Printed { kind: *kind, bytes })
+    let one = |paper: &Paper| {
+        let why_not = why_not(*paper, sitting.job, sitting.results.stopped());
+        let stamp = Stamp {
+            why_not: Some(&why_not),
+            ..Stamp::default()
+        };
+        let document = document(*paper, &[sitting], shop, day, sheet, stamp);
+        let bytes = pdf_of(*paper, &document, sitting.job, shop, day)?;
+        Ok(Printed {
+            paper: *paper,
+            bytes,
         })
-        .collect()
+    };
+    papers.iter().map(one).collect()
 }
 
 /// Writes papers into a folder as `NAME-traveler.pdf` and so on, and gives their paths.
@@ -142,7 +208,7 @@ pub fn write(
         .iter()
         .map(|paper| {
             (
-                folder.join(format!("{name}-{}.pdf", paper.kind.key())),
+                folder.join(format!("{name}-{}.pdf", paper.paper.key())),
                 paper,
             )
         })

@@ -18,6 +18,8 @@ pub struct Settings {
     pub zoom: f32,
     /// The folder of the shelf, where another than the usual one was chosen.
     pub shelf: Option<PathBuf>,
+    /// What this desk calls itself, for the other desks.
+    pub desk_name: String,
 }
 
 impl Default for Settings {
@@ -28,6 +30,7 @@ impl Default for Settings {
             letter: false,
             zoom: 1.0,
             shelf: None,
+            desk_name: String::new(),
         }
     }
 }

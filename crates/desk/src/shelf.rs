@@ -1,13 +1,11 @@
-//! The folder of jobs, as a plain list.
+//! The folder of jobs: where it is, and what a first start puts there.
 
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use chrono::NaiveDate;
-use quillbore_job::{Field, file};
+use quillbore_job::file;
 
 use crate::commands::Failure;
-use crate::files;
 
 /// The demo jobs that a first start finds on its shelf.
 pub const DEMO_JOBS: &[(&str, &str)] = &[
@@ -36,17 +34,6 @@ pub const DEMO_JOBS: &[(&str, &str)] = &[
         include_str!("../../../demo-jobs/26-0106.ron"),
     ),
 ];
-
-/// A job's line on the shelf; one that can't be read stays listed with its reason.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Listed {
-    /// Its file.
-    pub path: PathBuf,
-    /// Its number, by its file's name.
-    pub number: String,
-    /// Customer and part, or why it can't be read.
-    pub says: Result<String, String>,
-}
 
 /// The shelf that is used unless another is named: in the user's data folder.
 #[must_use]
@@ -95,45 +82,35 @@ pub fn prepare(shelf: &Path) -> Result<(), Failure> {
     Ok(())
 }
 
-/// The jobs on the shelf, the newest number first.
+/// Where the cache of a shelf is kept: in the user's cache folder, never on the shelf.
 #[must_use]
-pub fn list(shelf: &Path) -> Vec<Listed> {
-    let Ok(entries) = fs::read_dir(shelf) else {
-        return Vec::new();
+pub fn cache_path(shelf: &Path) -> PathBuf {
+    let name = file::hash(shelf.to_string_lossy().as_bytes()).to_string();
+    cache_folder()
+        .join("quillbore")
+        .join(format!("shelf-{}.json", &name[..16]))
+}
+
+/// Where drafts of unsaved jobs are kept: on this machine, since a share may vanish.
+#[must_use]
+pub fn drafts_folder() -> PathBuf {
+    data_folder().join("quillbore").join("drafts")
+}
+
+fn cache_folder() -> PathBuf {
+    let from = |name| {
+        std::env::var_os(name)
+            .map(PathBuf::from)
+            .filter(|path| path.is_absolute())
     };
-    let mut listed: Vec<Listed> = entries
-        .filter_map(|entry| {
-            let path = entry.ok()?.path();
-            (path.extension()? == "ron").then(|| line(path))
-        })
-        .collect();
-    listed.sort_by(|a, b| b.number.cmp(&a.number));
-    listed
-}
-
-/// A path for the next job: year and the first number above all that are there.
-#[must_use]
-pub fn free_path(shelf: &Path, day: NaiveDate) -> PathBuf {
-    let year = day.format("%y-").to_string();
-    let taken = list(shelf)
-        .into_iter()
-        .filter_map(|job| job.number.strip_prefix(&year)?.parse::<u32>().ok());
-    let next = taken.max().unwrap_or(100) + 1;
-    shelf.join(format!("{year}{next:04}.ron"))
-}
-
-fn line(path: PathBuf) -> Listed {
-    let number = path
-        .file_stem()
-        .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
-    let says = files::open_job(&path)
-        .map_err(|failure| failure.to_string())
-        .map(|job| {
-            let parts = [job.text(Field::Customer), job.text(Field::Part)];
-            let parts: Vec<&str> = parts.into_iter().filter(|part| !part.is_empty()).collect();
-            parts.join(", ")
-        });
-    Listed { path, number, says }
+    if cfg!(windows) {
+        from("LOCALAPPDATA")
+    } else if cfg!(target_os = "macos") {
+        from("HOME").map(|home| home.join("Library/Caches"))
+    } else {
+        from("XDG_CACHE_HOME").or_else(|| from("HOME").map(|home| home.join(".cache")))
+    }
+    .unwrap_or_else(data_folder)
 }
 
 #[cfg(test)]
@@ -141,25 +118,21 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_first_start_finds_the_demo_jobs_and_a_broken_file_stays_listed() {
+    fn a_first_start_finds_the_demo_jobs_and_one_taken_out_stays_out() {
         let folder = tempfile::tempdir().expect("a folder");
         let shelf = folder.path().join("shelf");
         prepare(&shelf).expect("a shelf");
-        assert_eq!(list(&shelf).len(), DEMO_JOBS.len());
-        assert!(list(&shelf).iter().all(|job| job.says.is_ok()));
-        fs::write(shelf.join("99-0001.ron"), "no job").expect("written");
-        let listed = list(&shelf);
-        assert_eq!(listed.len(), DEMO_JOBS.len() + 1);
-        assert!(
-            listed
-                .first()
-                .is_some_and(|job| job.number == "99-0001" && job.says.is_err())
-        );
+        let count = |shelf: &Path| {
+            let scan = quillbore_job::shelf::scan(shelf, &[], |_| true).expect("a scan");
+            assert!(scan.lines.iter().all(|job| job.says.is_ok()));
+            scan.lines.len()
+        };
+        assert_eq!(count(&shelf), DEMO_JOBS.len());
         fs::remove_file(shelf.join("26-0101.ron")).expect("taken out");
         prepare(&shelf).expect("a shelf");
         assert_eq!(
-            list(&shelf).len(),
-            DEMO_JOBS.len(),
+            count(&shelf),
+            DEMO_JOBS.len() - 1,
             "a demo job taken out stays out"
         );
     }

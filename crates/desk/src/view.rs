@@ -4,24 +4,27 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
 
 use quillbore_calc::{Figure, RowId};
-use quillbore_job::{Block, Edit, Field};
+use quillbore_job::{Block, Edit, Job, Paper, SlipKind};
 
 use crate::actions::Action;
 use crate::grid::GridView;
-use crate::print::Kind;
-use crate::shelf::Listed;
+use crate::spot::Spot;
 
 /// The window's own state.
 #[derive(Default)]
 pub struct View {
     /// The hole table's cursor, selection and draft.
     pub grid: GridView,
-    /// Fields being typed in.
-    pub drafts: BTreeMap<Field, String>,
+    /// Lines being typed in.
+    pub drafts: BTreeMap<Spot, String>,
     /// A choice is under the pointer: leaving the field does not commit its draft.
     pub choosing: bool,
     /// Blocks folded to one line.
     pub folded: BTreeSet<Block>,
+    /// Slips with every line laid out.
+    pub open_slips: BTreeSet<u32>,
+    /// The first line of this slip takes the keyboard as soon as it is drawn.
+    pub focus_slip: Option<u32>,
     /// Blocks with every line laid out.
     pub laid_out: BTreeSet<Block>,
     /// Every column of the hole table.
@@ -35,15 +38,24 @@ pub struct View {
     /// The row whose places are laid out, and the text being typed for them.
     pub places: Option<(RowId, String)>,
     /// The paper shown in its block.
-    pub paper: Option<Kind>,
+    pub paper: Option<Paper>,
     /// A path or an answer that the window waits for.
     pub waiting: Option<Waiting>,
     /// The waiting line has been drawn: it took the keyboard when it was new.
     pub waiting_shown: bool,
-    /// The shelf as it was last read.
-    pub shelf: Vec<Listed>,
-    /// What is typed to find a job on the shelf.
-    pub find: String,
+    /// What is typed in the settings, while they are laid out.
+    pub settings: Option<SettingDrafts>,
+    /// The jobs most like this one, by the state of the job and of the shelf that they were found in.
+    pub alike: Option<(u64, u64, Vec<quillbore_job::shelf::Alike>)>,
+}
+
+/// Settings being typed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct SettingDrafts {
+    /// What this desk calls itself.
+    pub desk_name: String,
+    /// The folder of the shelf.
+    pub shelf: String,
 }
 
 /// An overrule being typed.
@@ -56,29 +68,33 @@ pub struct OverruleDraft {
 }
 
 /// What the window waits for.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Waiting {
     /// A path to open.
     OpenPath(String),
-    /// A path to save to; what was going to be done next, if anything.
-    SavePath(String, Option<Next>),
+    /// A path to save to.
+    SavePath(String),
     /// A folder to print into.
     PrintPath(String),
-    /// Save, leave or stay: the job is not saved.
+    /// Save, leave or stay: jobs are not saved.
     Guard(Next),
+    /// Another desk changed the file: put both together, save a copy, or wait.
+    Changed,
+    /// Work of an earlier run that was not saved: take it back or throw it away.
+    Left(Box<crate::drafts::Left>),
+    /// A word to find an action by.
+    Command(String),
+    /// The order that a job is done again for: number, quantity, price each, revision.
+    Again(String),
 }
 
-/// What was going to be done when the job turned out not to be saved.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// What was going to be done when a job turned out not to be saved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Next {
-    /// A new job.
-    New,
-    /// A path is going to be asked for.
-    AskOpen,
-    /// This job is going to be opened.
-    Open(PathBuf),
+    /// This job is going to be put away.
+    CloseJob,
     /// The window is going to be closed.
-    Close,
+    CloseWindow,
 }
 
 /// What the panels ask for; they change nothing themselves but the view.
@@ -86,23 +102,115 @@ pub enum Next {
 pub enum Ask {
     /// An edit of the job.
     Edit(Edit),
+    /// Pin a slip to the sheet, filled in as far as is known.
+    Pin(SlipKind),
     /// An action of the list.
     Do(Action),
     /// Open this job.
     Open(PathBuf),
+    /// Lay this job of the desk on top.
+    GoTo(usize),
+    /// Lay a paper out under its word.
+    LayOut(Paper),
+    /// Issue a paper.
+    Issue(Paper),
+    /// Issue a quotation of all jobs that are open on the desk.
+    IssueTogether,
+    /// Show where the stored file of an issued paper is, and that nobody changed it.
+    Reprint(String),
     /// Go on with what waited: the path was typed, or the guard answered.
     GoOn(Answer),
     /// Use the desktop's own dialog for the path.
     Browse,
+    /// Change a setting.
+    Set(Setting),
+}
+
+/// A setting and its new value.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Setting {
+    /// Letter paper instead of A4.
+    Letter(bool),
+    /// What this desk calls itself.
+    DeskName(String),
+    /// The folder of the shelf; it is used from the next start on.
+    Shelf(String),
 }
 
 /// How a question in the window was answered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Answer {
-    /// Do it; save first, at the guard.
+    /// Do it; save first, at the guard; put together, where another desk changed the file.
     Yes,
-    /// Leave the changes, at the guard.
+    /// Leave the changes, at the guard; throw the draft away; save a copy.
     Leave,
     /// Forget it.
     Stay,
+}
+
+/// A slip of a kind with the lines that are known when it is pinned.
+#[must_use]
+pub fn new_slip(kind: SlipKind, job: &Job, day: chrono::NaiveDate, name: &str) -> Edit {
+    use quillbore_job::{Field, Line, life};
+    let mut lines: Vec<(Line, String)> = Vec::new();
+    if kind.lines().contains(&Line::Date) {
+        lines.push((Line::Date, day.to_string()));
+    }
+    if kind.lines().contains(&Line::By) && !name.is_empty() {
+        lines.push((Line::By, name.to_owned()));
+    }
+    let newest = job.standing(Paper::Quotation).next_back();
+    match kind {
+        SlipKind::Reply => {
+            lines.extend(newest.map(|issued| (Line::Paper, issued.number.clone())));
+        }
+        SlipKind::Order => {
+            lines.extend(newest.map(|issued| (Line::Paper, issued.number.clone())));
+            for (line, field) in [
+                (Line::Quantity, Field::Quantity),
+                (Line::Revision, Field::Revision),
+                (Line::DrawingRevision, Field::DrawingRevision),
+            ] {
+                lines.push((line, job.text(field).trim().to_owned()));
+            }
+            let first = newest.and_then(|issued| issued.lines.first());
+            lines.extend(first.and_then(|line| Some((Line::Each, line.each?.to_string()))));
+        }
+        SlipKind::Received => {
+            let here = life::sum(job, SlipKind::Received, Line::Count);
+            let left = life::ordered(job).map_or(0, |ordered| ordered.saturating_sub(here));
+            if left > 0 {
+                lines.push((Line::Count, left.to_string()));
+            }
+        }
+        SlipKind::Delivery => {
+            if let Some(left) = life::left_to_deliver(job).filter(|left| *left > 0) {
+                lines.push((Line::Count, left.to_string()));
+            }
+        }
+        SlipKind::Run => {
+            // The first row that no run record speaks of yet.
+            let told = |mark: &str| {
+                job.slips(SlipKind::Run)
+                    .any(|run| run.text(Line::Mark) == mark)
+            };
+            let next = job.rows.iter().map(|row| row.mark.text().trim());
+            if let Some(mark) = next
+                .into_iter()
+                .find(|mark| !mark.is_empty() && !told(mark))
+            {
+                lines.push((Line::Mark, mark.to_owned()));
+            }
+        }
+        SlipKind::Call
+        | SlipKind::Withdrawal
+        | SlipKind::Release
+        | SlipKind::Hold
+        | SlipKind::Nonconformance => {}
+    }
+    Edit::AddSlip {
+        kind,
+        lines,
+        unit: job.unit,
+    }
 }

@@ -5,13 +5,14 @@ use std::path::Path;
 use chrono::NaiveDate;
 use quillbore_calc::assemble;
 
-use crate::app::App;
+use crate::app::{App, Places};
 use crate::commands::{Ended, Failure};
 use crate::desk::Desk;
 use crate::dialogs::DesktopDialogs;
 use crate::files;
 use crate::settings::Settings;
 use crate::shelf;
+use crate::shelf_list::ShelfList;
 use crate::worker::Worker;
 
 /// Opens the window on the shelf, or on a job.
@@ -50,19 +51,40 @@ pub fn open(
         "quillbore",
         options,
         Box::new(move |creation| {
-            let wake = creation.egui_ctx.clone();
-            let worker = Worker::on_thread(assemble::answer, move || wake.request_repaint());
-            let mut desk = Desk::new(shop, today, folder, worker);
+            let ctx = creation.egui_ctx.clone();
+            let make = {
+                let (ctx, folder) = (ctx.clone(), folder.clone());
+                let name = desk_name(&settings);
+                move || {
+                    let wake = ctx.clone();
+                    let worker =
+                        Worker::on_thread(assemble::answer, move || wake.request_repaint());
+                    let mut desk = Desk::new(shop.clone(), today, folder.clone(), worker);
+                    desk.name.clone_from(&name);
+                    desk
+                }
+            };
+            let mut desk = make();
             if let Some(job) = job {
                 desk.open(&job);
             }
-            let dialogs = Box::new(DesktopDialogs::new(creation.egui_ctx.clone()));
+            let wake = ctx.clone();
+            let cache = shelf::cache_path(&folder);
+            let list = ShelfList::on_thread(&folder, today, cache, move || wake.request_repaint());
+            let places = Places {
+                settings: Some(settings_path),
+                drafts: Some(shelf::drafts_folder()),
+                run: std::process::id().to_string(),
+            };
+            let dialogs = Box::new(DesktopDialogs::new(ctx.clone()));
             Ok(Box::new(App::new(
-                &creation.egui_ctx,
+                &ctx,
                 desk,
+                Box::new(make),
+                list,
                 dialogs,
                 settings,
-                Some(settings_path),
+                places,
             )))
         }),
     );
@@ -72,6 +94,23 @@ pub fn open(
             "without a window, quillbore papers JOB.ron --out DIR prints and quillbore figures JOB.ron computes",
         )
     })
+}
+
+/// What this desk calls itself: its setting, else who works on which machine.
+fn desk_name(settings: &Settings) -> String {
+    if !settings.desk_name.trim().is_empty() {
+        return settings.desk_name.trim().to_owned();
+    }
+    let from = |names: [&str; 2]| names.iter().find_map(|name| std::env::var(name).ok());
+    let machine = from(["HOSTNAME", "COMPUTERNAME"]).or_else(|| {
+        let name = std::fs::read_to_string("/etc/hostname").ok()?;
+        Some(name.trim().to_owned())
+    });
+    match (from(["USER", "USERNAME"]), machine) {
+        (Some(user), Some(machine)) => format!("{user} on {machine}"),
+        (Some(one), None) | (None, Some(one)) => one,
+        (None, None) => "another desk".to_owned(),
+    }
 }
 
 /// On systems where a display is named by the environment: that there is one.

@@ -10,11 +10,13 @@ use std::path::Path;
 use chrono::NaiveDate;
 use egui::{Event, Key, Modifiers};
 use egui_kittest::{Harness, kittest::Queryable as _};
-use quillbore_desk::app::App;
+use quillbore_desk::app::{App, Places};
 use quillbore_desk::desk::Desk;
 use quillbore_desk::dialogs::{Answer, Dialogs, Question};
 use quillbore_desk::settings::Settings;
+use quillbore_desk::shelf_list::ShelfList;
 use quillbore_desk::view::{Next, Waiting};
+use quillbore_job::life::{self, State};
 use quillbore_job::{Edit, Field, Job, Shop, Unit};
 
 /// No dialog on this machine.
@@ -39,16 +41,24 @@ impl Window {
     }
 
     fn job(&self) -> &Job {
-        self.app().desk.job()
+        self.app().desk().job()
     }
 }
 
-fn window(folder: &Path) -> Harness<'static, Window> {
+fn day() -> NaiveDate {
+    NaiveDate::from_ymd_opt(2026, 11, 25).expect("a day")
+}
+
+fn empty_desk(folder: &Path) -> Desk {
     let shop = Shop::embedded().expect("the shop").clone();
-    let day = NaiveDate::from_ymd_opt(2026, 11, 25).expect("a day");
-    let mut desk = Desk::at_once(shop, day, folder.to_owned());
+    Desk::at_once(shop, day(), folder.to_owned())
+}
+
+fn window(folder: &Path) -> Harness<'static, Window> {
+    let mut desk = empty_desk(folder);
     for (field, text) in [
         (Field::Customer, "Grove Pump Works"),
+        (Field::Part, "GP-12"),
         (Field::Material, "Stainless 316"),
         (Field::Machine, "Wren"),
         (Field::Quantity, "12"),
@@ -64,14 +74,28 @@ fn window(folder: &Path) -> Harness<'static, Window> {
             quillbore_desk::grid::CellAt::default(),
         );
     }
+    window_with(folder, desk)
+}
+
+fn window_with(folder: &Path, desk: Desk) -> Harness<'static, Window> {
+    let shelf = folder.to_owned();
     let mut harness = Harness::builder()
         .with_size(egui::vec2(1280.0, 1600.0))
         .with_context_setup(quillbore_desk::look::dress)
         .build_ui_state(
-            |ui, window: &mut Window| {
+            move |ui, window: &mut Window| {
                 if let Some(desk) = window.desk.take() {
-                    let dialogs = Box::new(NoDialogs);
-                    window.app = Some(App::new(ui.ctx(), desk, dialogs, Settings::default(), None));
+                    let shelf = shelf.clone();
+                    let list = ShelfList::at_once(&shelf, day());
+                    window.app = Some(App::new(
+                        ui.ctx(),
+                        desk,
+                        Box::new(move || empty_desk(&shelf)),
+                        list,
+                        Box::new(NoDialogs),
+                        Settings::default(),
+                        Places::default(),
+                    ));
                 }
                 if let Some(app) = &mut window.app {
                     app.frame(ui);
@@ -114,10 +138,10 @@ fn forty_rows_of_a_spreadsheet_are_one_step_and_priced() {
         .filter(|row| row.size.why().is_some())
         .count();
     assert_eq!(unread, 0);
-    let figures = &harness.state().app().desk.results().figures;
+    let figures = &harness.state().app().desk().results().figures;
     assert!(figures.settled && figures.price.is_some());
     assert_eq!(
-        harness.state().app().desk.history.undo_label(),
+        harness.state().app().desk().history.undo_label(),
         Some("paste 40 rows")
     );
     harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
@@ -140,7 +164,7 @@ fn a_remedy_in_a_side_note_mends_what_it_speaks_of() {
         harness
             .state()
             .app()
-            .desk
+            .desk()
             .results()
             .notes
             .iter()
@@ -161,7 +185,7 @@ fn a_figure_of_the_foot_opens_its_working() {
     let price = harness
         .state()
         .app()
-        .desk
+        .desk()
         .results()
         .figures
         .price
@@ -172,7 +196,7 @@ fn a_figure_of_the_foot_opens_its_working() {
     harness.get_by_label(&said).click();
     harness.run();
     assert_eq!(
-        harness.state().app().view.opened,
+        harness.state().app().view().opened,
         Some(quillbore_calc::Figure::UnitPrice(12))
     );
     let told = harness
@@ -182,24 +206,153 @@ fn a_figure_of_the_foot_opens_its_working() {
 }
 
 #[test]
-fn a_job_that_is_not_saved_is_not_lost_to_a_new_one() {
+fn a_new_job_lies_beside_the_open_one_and_putting_that_away_asks_first() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut harness = window(folder.path());
     harness.key_press_modifiers(Modifiers::COMMAND, Key::N);
     harness.run();
-    assert_eq!(
-        harness.state().app().view.waiting,
-        Some(Waiting::Guard(Next::New))
-    );
-    harness.get_by_label("stay here").click();
+    assert_eq!(harness.state().app().open_jobs(), 2);
+    assert_eq!(harness.state().job().text(Field::Customer), "");
+    harness.get_by_label("new job GP-12, not saved").click();
     harness.run();
     assert_eq!(
         harness.state().job().text(Field::Customer),
         "Grove Pump Works"
     );
-    harness.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::W);
+    harness.run();
+    assert_eq!(
+        harness.state().app().view().waiting,
+        Some(Waiting::Guard(Next::CloseJob))
+    );
+    harness.get_by_label("stay here").click();
+    harness.run();
+    assert_eq!(harness.state().app().open_jobs(), 2);
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::W);
     harness.run();
     harness.get_by_label("leave the changes").click();
     harness.run();
+    assert_eq!(harness.state().app().open_jobs(), 1);
     assert_eq!(harness.state().job().text(Field::Customer), "");
+}
+
+fn press(harness: &mut Harness<'_, Window>, label: &str) {
+    harness.get_by_label(label).click();
+    harness.run();
+}
+
+/// Types into the line that has a name, and leaves it.
+fn type_on(harness: &mut Harness<'_, Window>, label: &str, text: &str) {
+    harness
+        .get_by_role_and_label(egui::accesskit::Role::TextInput, label)
+        .focus();
+    harness.run();
+    harness.event(Event::Text(text.to_owned()));
+    harness.run();
+    harness.key_press(Key::Enter);
+    harness.run();
+}
+
+/// Types a word into the line of all words and does the first that is found.
+fn do_word(harness: &mut Harness<'_, Window>, word: &str) {
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::K);
+    harness.run();
+    type_on(harness, "find a word", word);
+}
+
+#[test]
+fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    let notice = |harness: &Harness<'_, Window>| harness.state().app().desk().notice.clone();
+    do_word(&mut harness, "issue quotation");
+    assert_eq!(
+        harness.state().job().number,
+        "26-0101",
+        "{}",
+        notice(&harness)
+    );
+    let state = |harness: &Harness<'_, Window>| life::state(harness.state().job());
+    assert_eq!(state(&harness), State::Quoted, "{}", notice(&harness));
+    let files = folder.path().join("26-0101.files");
+    assert!(files.join("26-0101-Q1.pdf").is_file());
+
+    do_word(&mut harness, "write down order");
+    assert_eq!(state(&harness), State::Ordered);
+    do_word(&mut harness, "issue order");
+    assert!(
+        files.join("26-0101-C1.pdf").is_file(),
+        "{}",
+        notice(&harness)
+    );
+    do_word(&mut harness, "issue traveler");
+    assert!(
+        notice(&harness).contains("the parts are not here"),
+        "{}",
+        notice(&harness)
+    );
+    do_word(&mut harness, "write down parts");
+    press(&mut harness, "release the traveler");
+    assert_eq!(state(&harness), State::OnTheFloor, "{}", notice(&harness));
+
+    do_word(&mut harness, "write down run");
+    type_on(&mut harness, "or on the floor, min of run record 3", "240");
+    let lesson = "otherwise next time of run record 3";
+    type_on(&mut harness, lesson, "fresh tube after 40 holes");
+    do_word(&mut harness, "write down delivery");
+    assert_eq!(state(&harness), State::Delivered);
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    harness.run();
+    assert!(
+        !harness.state().app().desk().history.is_dirty(),
+        "{}",
+        notice(&harness)
+    );
+
+    // The reorder: find by the code on the paper, again, the order's words, confirm.
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::F);
+    harness.run();
+    type_on(&mut harness, "find on the shelf", "26-0101-t1/1");
+    assert_eq!(harness.state().job().number, "26-0101");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::R);
+    harness.run();
+    type_on(
+        &mut harness,
+        "their order: number; quantity; price each; revision",
+        "PO 7; 12; 40",
+    );
+    let job = harness.state().job();
+    assert_eq!(
+        (job.number.as_str(), job.text(Field::Again)),
+        ("26-0102", "26-0101")
+    );
+    assert!(
+        harness
+            .state()
+            .app()
+            .desk()
+            .results()
+            .figures
+            .price
+            .is_some()
+    );
+    let told = harness.query_all_by_label_contains("fresh tube after 40 holes");
+    assert!(told.count() > 0, "what was learned is told");
+    press(&mut harness, "confirm the order");
+    let files = folder.path().join("26-0102.files");
+    assert!(
+        files.join("26-0102-C1.pdf").is_file(),
+        "{}",
+        notice(&harness)
+    );
+    do_word(&mut harness, "write down parts");
+    press(&mut harness, "release the traveler");
+    assert!(
+        files.join("26-0102-T1.pdf").is_file(),
+        "{}",
+        notice(&harness)
+    );
 }

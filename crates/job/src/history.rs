@@ -193,6 +193,12 @@ impl<S: Clone> History<S> {
         self.saved = Some(self.state);
     }
 
+    /// Which state the job is in; no two states of one history have the same.
+    #[must_use]
+    pub const fn state(&self) -> u64 {
+        self.state
+    }
+
     /// True where the job differs from what is on disk.
     #[must_use]
     pub fn is_dirty(&self) -> bool {

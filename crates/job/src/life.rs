@@ -169,6 +169,10 @@ pub fn differences(job: &Job, order: &Slip) -> Vec<Difference> {
     let mut found = Vec::new();
     match quotation_of(job, order) {
         Some(quotation) => against(job, order, quotation, &mut found),
+        // A reorder answers the job before: its prices stand side by side on the sheet.
+        None if order.text(Line::Paper).is_empty() && !job.text(Field::Again).trim().is_empty() => {
+            revision(order, job.text(Field::Revision).trim(), &mut found);
+        }
         None => found.push(match order.text(Line::Paper) {
             "" => Difference::NoQuotation,
             named => Difference::OtherPaper {
@@ -202,13 +206,7 @@ fn against(job: &Job, order: &Slip, quotation: &Issued, found: &mut Vec<Differen
     let Some(first) = lines.clone().next() else {
         return;
     };
-    let ordered = order.text(Line::Revision);
-    if !ordered.is_empty() && !ordered.eq_ignore_ascii_case(first.revision.trim()) {
-        found.push(Difference::Revision {
-            ordered: ordered.to_owned(),
-            quoted: first.revision.clone(),
-        });
-    }
+    revision(order, first.revision.trim(), found);
     let Some(quantity) = order.count(Line::Quantity) else {
         return;
     };
@@ -228,6 +226,16 @@ fn against(job: &Job, order: &Slip, quotation: &Issued, found: &mut Vec<Differen
                 });
             }
         }
+    }
+}
+
+fn revision(order: &Slip, quoted: &str, found: &mut Vec<Difference>) {
+    let ordered = order.text(Line::Revision);
+    if !ordered.is_empty() && !ordered.eq_ignore_ascii_case(quoted) {
+        found.push(Difference::Revision {
+            ordered: ordered.to_owned(),
+            quoted: quoted.to_owned(),
+        });
     }
 }
 

@@ -24,7 +24,7 @@ impl Body {
             left: mm(15.0),
             right: width - mm(10.0),
             top: mm(19.0),
-            bottom: height - mm(16.0),
+            bottom: height - mm(21.8),
         }
     }
 

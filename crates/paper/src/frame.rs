@@ -1,9 +1,17 @@
 //! Head and foot of every page, and the mark of a preview.
 
+use quillbore_job::Paper;
+
+use crate::code::{self, Drawn};
 use crate::font::Face;
 use crate::look::{MARGIN, STRONG};
+use crate::matter::Matter;
 use crate::page::{Ink, Item, Page, Path, Sheet, Step, Stroke, mm};
+use crate::shown;
 use crate::wrap::fit;
+
+/// Height of the foot from its rule to the edge of the sheet [mm].
+const FOOT: f64 = 20.4;
 
 /// What every page of a paper says at its edges.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -12,15 +20,32 @@ pub struct Frame {
     pub head: String,
     /// Who issued it, upper right.
     pub issuer: String,
-    /// The code that leads back to the job, lower left.
+    /// The paper's number as [`crate::code`] makes it, lower left; empty where there is no job yet.
     pub code: String,
-    /// What must be said on every sheet, lower middle.
+    /// What must be said on every sheet, beside the code.
     pub note: String,
     /// Why the paper isn't valid yet; marks every sheet.
     pub preview: Option<String>,
 }
 
 impl Frame {
+    /// The edges of a paper of a job.
+    pub fn of(matter: &Matter<'_>, paper: Paper, title: &str, note: &str) -> Self {
+        let number = matter.number.unwrap_or(&matter.job.number);
+        let head = format!("{title} {number}   {}", matter.part());
+        Self {
+            head: head.trim().to_owned(),
+            issuer: format!(
+                "{}, printed {}",
+                matter.issuer.name,
+                shown::date(matter.date)
+            ),
+            code: matter.number_of(paper),
+            note: note.to_owned(),
+            preview: matter.preview.map(str::to_owned),
+        }
+    }
+
     /// Writes head and foot of page `number` of `of`.
     pub fn write(&self, page: &mut Page, sheet: Sheet, number: usize, of: usize) {
         let (width, height) = sheet.size();
@@ -42,13 +67,25 @@ impl Frame {
         );
         page.rule(left, right, mm(15.4), Stroke::HAIR);
 
-        let foot = height - mm(10.6);
-        page.rule(left, right, foot - mm(3.6), Stroke::HAIR);
-        let end = page.text(left, foot, MARGIN.ink(Ink::Text), &self.code);
+        let rule = height - mm(FOOT);
+        page.rule(left, right, rule, Stroke::HAIR);
+        let mut beside = left;
+        if !self.code.is_empty() {
+            let text = code::of(&self.code, number);
+            let (upper, room) = (height - mm(14.6), (right - left) * 0.5);
+            if let Some(drawn) = Drawn::new(&text) {
+                let quiet = drawn.quiet();
+                // The sheet's own margin at the left and below is white and belongs to the code.
+                drawn.set(page, (left, rule + quiet));
+                beside = left + drawn.side() + quiet.max(mm(2.4));
+            }
+            page.text(beside, upper, strong, &fit(&text, room, strong));
+        }
+        let lower = height - mm(10.6);
         let count = format!("page {number} of {of}");
-        page.text_right(right, foot, strong, &count);
-        let room = right - end - strong.measure(&count) - mm(12.0);
-        page.text(end + mm(6.0), foot, MARGIN, &fit(&self.note, room, MARGIN));
+        page.text_right(right, lower, strong, &count);
+        let room = right - beside - strong.measure(&count) - mm(6.0);
+        page.text(beside, lower, MARGIN, &fit(&self.note, room, MARGIN));
         if let Some(why) = &self.preview {
             mark(page, sheet, why);
         }

@@ -1,5 +1,6 @@
 //! Page model, drawings and PDF of the papers: returns bytes, writes no file.
 
+pub mod code;
 pub mod drawing;
 pub mod flow;
 pub mod font;
@@ -23,3 +24,11 @@ pub use matter::{Issuer, Matter, Remark};
 pub use page::{Document, Sheet};
 pub use quotation::quotation;
 pub use traveler::traveler;
+
+/// TEMPORARY
+pub fn document(paper: quillbore_job::Paper, matters: &[Matter<'_>]) -> Document {
+    match paper {
+        quillbore_job::Paper::Quotation => quotation(&matters[0]),
+        _ => traveler(&matters[0]),
+    }
+}

@@ -5,7 +5,7 @@ use quillbore_calc::finding::Level;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::tables::{Machine, Material, Tube};
 use quillbore_calc::{JobFigures, JobInput, RowId, Tables};
-use quillbore_job::{Entry, Field, Job, Row, Value};
+use quillbore_job::{Entry, Field, Issued, Job, Paper, Row, Value};
 
 use crate::page::Sheet;
 use crate::shown;
@@ -29,6 +29,12 @@ pub struct Matter<'a> {
     pub sheet: Sheet,
     /// The day it is printed.
     pub date: NaiveDate,
+    /// The paper's number; a draft or preview has none.
+    pub number: Option<&'a str>,
+    /// The last day that the paper stands, where it is issued and has one.
+    pub valid_until: Option<NaiveDate>,
+    /// The quotation that the order answers, for the paper that confirms it.
+    pub answers: Option<&'a Issued>,
     /// Why it isn't valid yet, where it isn't.
     pub preview: Option<&'a str>,
     /// Whether the annex of places is printed too.
@@ -83,6 +89,23 @@ impl<'a> Matter<'a> {
     /// Whether anything was typed in a field.
     pub fn has(&self, field: Field) -> bool {
         !self.text(field).is_empty()
+    }
+
+    /// The paper's number, or the job's with the paper's letter; empty where the job has none yet.
+    pub fn number_of(&self, paper: Paper) -> String {
+        match (self.number, self.job.number.trim()) {
+            (Some(number), _) => number.to_owned(),
+            (None, "") => String::new(),
+            (None, job) => format!("{job}-{}", paper.letter()),
+        }
+    }
+
+    /// The part and its revision.
+    pub fn part(&self) -> String {
+        match [self.text(Field::Part), self.text(Field::Revision)] {
+            [part, ""] => part.to_owned(),
+            [part, revision] => format!("{part} rev {revision}"),
+        }
     }
 
     /// A field's date.

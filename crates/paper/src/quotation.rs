@@ -4,7 +4,7 @@ mod assumptions;
 mod prices;
 mod scope;
 
-use quillbore_job::Field;
+use quillbore_job::{Field, Paper};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
@@ -26,7 +26,7 @@ pub fn quotation(matter: &Matter<'_>) -> Document {
     let frame = Frame {
         head: format!("{} {}, {}", words::TITLE, matter.job.number, words::DRAFT),
         issuer: matter.issuer.name.clone(),
-        code: format!("{} Q", matter.job.number),
+        code: matter.number_of(Paper::Quotation),
         note: words::NET.to_owned(),
         preview: matter.preview.map(str::to_owned),
     };

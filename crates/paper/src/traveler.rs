@@ -12,6 +12,8 @@ mod places;
 mod plan;
 mod record;
 
+use quillbore_job::Paper;
+
 use crate::flow::Flow;
 use crate::frame::Frame;
 use crate::matter::Matter;
@@ -37,27 +39,6 @@ pub fn traveler(matter: &Matter<'_>) -> Document {
     if matter.annex {
         places::annex(matter, &mut flow);
     }
-    let frame = frame(matter);
+    let frame = Frame::of(matter, Paper::Traveler, words::TITLE, words::FOOT);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
-}
-
-fn frame(matter: &Matter<'_>) -> Frame {
-    use quillbore_job::Field;
-    let part = [matter.text(Field::Part), matter.text(Field::Revision)];
-    let part = match part {
-        [part, ""] => part.to_owned(),
-        [part, revision] => format!("{part} rev {revision}"),
-    };
-    let number = &matter.job.number;
-    Frame {
-        head: format!("{} {number}   {part}", words::TITLE),
-        issuer: format!(
-            "{}, printed {}",
-            matter.issuer.name,
-            crate::shown::date(matter.date)
-        ),
-        code: format!("{number} T"),
-        note: words::FOOT.to_owned(),
-        preview: matter.preview.map(str::to_owned),
-    }
 }

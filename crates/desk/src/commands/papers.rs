@@ -9,14 +9,15 @@ use super::Ended;
 use super::failure::Failure;
 use super::words::Words;
 use crate::files;
-use crate::print::{self, Kind};
+use crate::print::{self, Sitting};
+use quillbore_job::Paper;
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Papers {
     job: PathBuf,
     out: PathBuf,
-    only: Vec<Kind>,
+    only: Option<Vec<Paper>>,
     sheet: quillbore_paper::Sheet,
     day: NaiveDate,
     replace: bool,
@@ -25,13 +26,13 @@ pub struct Papers {
 
 pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Failure> {
     let (mut job, mut out, mut shop) = (None, None, None);
-    let mut only = Kind::ALL.to_vec();
+    let mut only = None;
     let mut sheet = quillbore_paper::Sheet::A4;
     let (mut day, mut replace) = (today, false);
     while let Some(word) = words.take() {
         match word.as_str() {
             "--out" => out = Some(words.path("--out")?),
-            "--only" => only = kinds(&words.value("--only")?)?,
+            "--only" => only = Some(papers(&words.value("--only")?)?),
             "--sheet" => {
                 sheet = match words.value("--sheet")?.to_lowercase().as_str() {
                     "a4" => quillbore_paper::Sheet::A4,
@@ -71,19 +72,19 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Fai
     })
 }
 
-fn kinds(list: &str) -> Result<Vec<Kind>, Failure> {
+fn papers(list: &str) -> Result<Vec<Paper>, Failure> {
     list.split(',')
         .map(|name| {
             let name = name.trim();
-            Kind::ALL
+            Paper::ALL
                 .iter()
                 .copied()
-                .find(|kind| kind.key() == name)
+                .find(|paper| paper.key() == name)
                 .ok_or_else(|| {
-                    let known: Vec<&str> = Kind::ALL.iter().map(|kind| kind.key()).collect();
+                    let known: Vec<&str> = Paper::ALL.iter().map(|paper| paper.key()).collect();
                     Failure::new(
                         format!("\u{201c}{name}\u{201d} is no paper"),
-                        format!("there are {}", known.join(" and ")),
+                        format!("there are {}", known.join(", ")),
                     )
                 })
         })
@@ -98,7 +99,12 @@ pub(super) fn run(asked: &Papers, out: &mut impl std::io::Write) -> Result<Ended
         || job.number.clone(),
         |stem| stem.to_string_lossy().into_owned(),
     );
-    let printed = print::print(&job, &results, &shop, asked.day, asked.sheet, &asked.only)?;
+    let sitting = Sitting {
+        job: &job,
+        results: &results,
+    };
+    let papers = asked.only.clone().unwrap_or_else(|| print::usual(&job));
+    let printed = print::print(sitting, &shop, asked.day, asked.sheet, &papers)?;
     for path in print::write(&printed, &asked.out, &name, asked.replace)? {
         writeln!(out, "{}", path.display()).map_err(|error| Failure::output(&error))?;
     }

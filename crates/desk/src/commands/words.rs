@@ -72,7 +72,7 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
 
   quillbore [JOB.ron]                  open the window, on the shelf or on that job
   quillbore papers JOB.ron --out DIR   write the papers as PDF and print their paths
-      [--only traveler,quotation] [--sheet a4|letter] [--date YYYY-MM-DD] [--replace]
+      [--only traveler,quotation,...] [--sheet a4|letter] [--date YYYY-MM-DD] [--replace]
   quillbore figures JOB.ron            print every computed figure
       [--json] [--date YYYY-MM-DD]
   quillbore intake --holes FILE --material NAME --quantity N --out JOB.ron

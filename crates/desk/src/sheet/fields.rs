@@ -1,12 +1,12 @@
 //! The single lines of a block: a label, a hairline to type on, choices under the line one is at.
 
 use egui::{FontId, Frame, Margin, RichText, TextEdit, Ui, vec2};
-use quillbore_job::results::Beside;
 use quillbore_job::words::english;
-use quillbore_job::{Block, Edit, Field, FieldKind};
+use quillbore_job::{Block, Field, FieldKind};
 
 use super::{Anchors, Shared, block_head};
 use crate::look;
+use crate::spot::Spot;
 use crate::view::{Ask, View};
 
 const LABEL_WIDTH: f32 = 132.0;
@@ -77,34 +77,19 @@ pub fn fields_ui(
         field.block() == block
             && (all || ESSENTIAL.contains(field) || !shared.job.field(**field).is_empty())
     };
-    let fields: Vec<Field> = Field::ALL.iter().filter(shown).copied().collect();
-    let (long, short): (Vec<Field>, Vec<Field>) = fields
-        .into_iter()
-        .partition(|field| field.kind() == FieldKind::Lines);
-    let column = (ui.available_width() - 24.0) / 2.0;
-    for pair in short.chunks(2) {
-        ui.horizontal_top(|ui| {
-            ui.spacing_mut().item_spacing.x = 0.0;
-            for (index, field) in pair.iter().enumerate() {
-                if index > 0 {
-                    ui.add_space(24.0);
-                }
-                ui.allocate_ui(vec2(column, 22.0), |ui| {
-                    ui.set_width(column);
-                    line_ui(ui, *field, shared, view, anchors, asks);
-                });
-            }
-        });
-    }
-    for field in long {
-        line_ui(ui, field, shared, view, anchors, asks);
-    }
+    let fields: Vec<Spot> = Field::ALL
+        .iter()
+        .filter(shown)
+        .map(|field| Spot::Field(*field))
+        .collect();
+    let short = fields.iter().filter(|spot| !is_long(**spot)).count();
+    spots_ui(ui, &fields, shared, view, anchors, asks);
     let hidden = Field::ALL
         .iter()
         .filter(|field| field.block() == block)
         .count();
     let word = if all { "fewer lines" } else { "more lines" };
-    if hidden > short.len() || all {
+    if hidden > short || all {
         let response = look::quiet_word(ui, word);
         response.widget_info(|| {
             egui::WidgetInfo::labeled(
@@ -119,18 +104,52 @@ pub fn fields_ui(
     }
 }
 
+/// Lines to type on, in two columns; long texts over both.
+pub fn spots_ui(
+    ui: &mut Ui,
+    spots: &[Spot],
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    let (long, short): (Vec<Spot>, Vec<Spot>) = spots.iter().partition(|spot| is_long(**spot));
+    let column = (ui.available_width() - 24.0) / 2.0;
+    for pair in short.chunks(2) {
+        ui.horizontal_top(|ui| {
+            ui.spacing_mut().item_spacing.x = 0.0;
+            for (index, spot) in pair.iter().enumerate() {
+                if index > 0 {
+                    ui.add_space(24.0);
+                }
+                ui.allocate_ui(vec2(column, 22.0), |ui| {
+                    ui.set_width(column);
+                    line_ui(ui, *spot, shared, view, anchors, asks);
+                });
+            }
+        });
+    }
+    for spot in long {
+        line_ui(ui, spot, shared, view, anchors, asks);
+    }
+}
+
+fn is_long(spot: Spot) -> bool {
+    spot.kind() == FieldKind::Lines
+}
+
 /// One line: its label and the place to type.
 fn line_ui(
     ui: &mut Ui,
-    field: Field,
+    spot: Spot,
     shared: &Shared<'_>,
     view: &mut View,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
-    let entry = shared.job.field(field);
-    let label = english::field(field);
+    let entry = spot.entry(shared.job);
+    let label = spot.label();
     let mut focused = false;
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 6.0;
@@ -145,13 +164,13 @@ fn line_ui(
                 );
             },
         );
-        let stands = shown_text(shared, field);
+        let stands = shown_text(shared, spot);
         let mut text = view
             .drafts
-            .get(&field)
+            .get(&spot)
             .cloned()
             .unwrap_or_else(|| stands.clone());
-        let lines = field.kind() == FieldKind::Lines;
+        let lines = is_long(spot);
         let rows = text.lines().count().clamp(1, 6);
         let edit = if lines {
             TextEdit::multiline(&mut text).desired_rows(rows)
@@ -159,13 +178,21 @@ fn line_ui(
             TextEdit::singleline(&mut text)
         };
         let response = ui.add(
-            edit.id(ui.make_persistent_id(("field", field.key())))
+            edit.id(ui.make_persistent_id(("line", spot.key())))
                 .frame(Frame::NONE)
                 .margin(Margin::symmetric(0, 1))
                 .font(body(ui))
                 .desired_width(ui.available_width() - 4.0),
         );
-        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, label));
+        let name = spot.name(shared.job);
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &name));
+        if let Spot::Line(slip, _) = spot
+            && view.focus_slip == Some(slip)
+        {
+            view.focus_slip = None;
+            response.request_focus();
+            response.scroll_to_me(None);
+        }
         look::line_under(ui, &response, t.hairline, t.accent);
         if entry.why().is_some() {
             look::wavy_underline(
@@ -175,21 +202,21 @@ fn line_ui(
                 t.accent,
             );
         }
-        anchors.put(Beside::Field(field), response.rect.center().y);
+        anchors.put(spot.beside(), response.rect.center().y);
         focused = response.has_focus();
         if response.has_focus() || response.changed() {
-            view.drafts.insert(field, text.clone());
+            view.drafts.insert(spot, text.clone());
         }
         if response.lost_focus() && !view.choosing {
             let given_up = ui.input(|input| input.key_pressed(egui::Key::Escape));
-            view.drafts.remove(&field);
+            view.drafts.remove(&spot);
             if !given_up && text != stands {
-                asks.push(set(field, text, shared));
+                asks.push(set(spot, text, shared));
             }
         }
     });
-    if focused || (view.choosing && view.drafts.contains_key(&field)) {
-        choices_ui(ui, field, shared, view, asks);
+    if focused || (view.choosing && view.drafts.contains_key(&spot)) {
+        choices_ui(ui, spot, shared, view, asks);
     }
 }
 
@@ -199,45 +226,35 @@ fn body(ui: &Ui) -> FontId {
 }
 
 /// A field's text; a bare number that was typed in the other unit says so.
-fn shown_text(shared: &Shared<'_>, field: Field) -> String {
-    let entry = shared.job.field(field);
+fn shown_text(shared: &Shared<'_>, spot: Spot) -> String {
+    let entry = spot.entry(shared.job);
     let other = entry.unit().is_some_and(|unit| unit != shared.job.unit);
-    let measures = matches!(field.kind(), FieldKind::Length | FieldKind::Tolerance);
+    let measures = matches!(spot.kind(), FieldKind::Length | FieldKind::Tolerance);
     super::holes::with_other_unit(entry.text(), entry.unit(), other && measures)
 }
 
 /// Every draft put into its place, as leaving the lines would do.
 pub fn commit_drafts(shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
-    for (field, text) in std::mem::take(&mut view.drafts) {
-        if text != shown_text(shared, field) {
-            asks.push(set(field, text, shared));
+    for (spot, text) in std::mem::take(&mut view.drafts) {
+        if text != shown_text(shared, spot) {
+            asks.push(set(spot, text, shared));
         }
     }
 }
 
-fn set(field: Field, text: String, shared: &Shared<'_>) -> Ask {
-    Ask::Edit(Edit::SetField {
-        field,
-        text,
-        unit: shared.job.unit,
-    })
+fn set(spot: Spot, text: String, shared: &Shared<'_>) -> Ask {
+    Ask::Edit(spot.edit(text, shared.job.unit))
 }
 
 /// The choices of a line, as words under it.
-fn choices_ui(
-    ui: &mut Ui,
-    field: Field,
-    shared: &Shared<'_>,
-    view: &mut View,
-    asks: &mut Vec<Ask>,
-) {
+fn choices_ui(ui: &mut Ui, spot: Spot, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
     let typed = view
         .drafts
-        .get(&field)
+        .get(&spot)
         .map_or("", String::as_str)
         .to_lowercase();
     let tables = &shared.shop.tables;
-    let names: Vec<String> = match field.kind() {
+    let names: Vec<String> = match spot.kind() {
         FieldKind::Material => tables
             .materials
             .iter()
@@ -246,11 +263,12 @@ fn choices_ui(
         FieldKind::Machine => tables.machines.iter().map(|row| row.name.clone()).collect(),
         FieldKind::AngleBasis => vec!["from the normal".to_owned(), "from the surface".to_owned()],
         FieldKind::YesNo => vec![english::YES.to_owned(), english::NO.to_owned()],
+        FieldKind::OneOf(words) => words.iter().map(|word| (*word).to_owned()).collect(),
         FieldKind::PartAxis => ["none", "x", "y", "z"].map(str::to_owned).to_vec(),
         _ => return,
     };
     let all_fit = names.len() <= CHOICES;
-    let stands = shared.job.text(field).to_lowercase();
+    let stands = spot.entry(shared.job).text().to_lowercase();
     let near: Vec<String> = names
         .into_iter()
         .filter(|name| {
@@ -269,8 +287,8 @@ fn choices_ui(
             let response = look::word(ui, name);
             over |= response.contains_pointer();
             if response.clicked() {
-                view.drafts.remove(&field);
-                asks.push(set(field, name.clone(), shared));
+                view.drafts.remove(&spot);
+                asks.push(set(spot, name.clone(), shared));
                 over = false;
             }
             ui.add_space(4.0);

@@ -1,7 +1,8 @@
 //! The head: who, what, which revision, what is still missing, and the words that do things.
 
 use egui::{Align, Layout, RichText, Ui};
-use quillbore_job::Field;
+use quillbore_job::life::{self, State};
+use quillbore_job::{Field, Job, Paper, SlipKind, Value, words};
 
 use super::{Shared, pencil};
 use crate::actions::Action;
@@ -18,6 +19,34 @@ const MISSING: &[(&str, &str)] = &[
     ("unread", "what can't be read"),
     ("unknown-name", "a name from the lists"),
 ];
+
+/// The jobs that lie on the desk, where there are several: each a word that lays it on top.
+pub fn open_jobs_ui(ui: &mut Ui, names: &[String], at: usize, asks: &mut Vec<Ask>) {
+    if names.len() < 2 {
+        return;
+    }
+    let t = look::tokens(ui);
+    ui.horizontal_wrapped(|ui| {
+        for (index, name) in names.iter().enumerate() {
+            if index == at {
+                ui.label(RichText::new(name).font(look::small_bold()).color(t.accent));
+            } else if look::quiet_word(ui, name).clicked() {
+                asks.push(Ask::GoTo(index));
+            }
+            ui.add_space(10.0);
+        }
+    });
+}
+
+/// Says which other desk has the job open.
+pub fn elsewhere_ui(ui: &mut Ui, desk: Option<&str>) {
+    if let Some(desk) = desk {
+        pencil(
+            ui,
+            &format!("also open at {desk}: whoever saves second is asked to put both together"),
+        );
+    }
+}
 
 /// The head of the window.
 pub fn head_ui(
@@ -53,10 +82,14 @@ pub fn head_ui(
         }
     });
     ui.horizontal(|ui| {
-        pencil(ui, &missing(shared));
+        let (said, ready) = stands(shared);
+        pencil(ui, &said);
+        if ready && look::word(ui, "release the traveler").clicked() {
+            asks.push(Ask::Issue(Paper::Traveler));
+        }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             for action in Action::ALL.iter().rev() {
-                if matches!(action, Action::Larger | Action::Smaller | Action::UsualSize) {
+                if !action.is_in_head() {
                     continue;
                 }
                 let (allowed, label) = match action {
@@ -88,22 +121,70 @@ fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
     }
 }
 
-/// What is missing before the job can be quoted.
-fn missing(shared: &Shared<'_>) -> String {
-    let mut words: Vec<&str> = MISSING
+/// Where the job stands, and what is missing before the next step; true where the traveler may go.
+fn stands(shared: &Shared<'_>) -> (String, bool) {
+    let mut missing: Vec<&str> = MISSING
         .iter()
         .filter(|(code, _)| shared.results.notes.iter().any(|note| note.code == *code))
         .map(|(_, word)| *word)
         .collect();
     if shared.job.rows.is_empty() {
-        words.push("holes");
+        missing.push("holes");
     }
     if shared.results.stopped() {
-        words.push("an answer to each stop");
+        missing.push("an answer to each stop");
     }
-    if words.is_empty() {
-        "ready to quote; to the floor when order and parts are here".to_owned()
+    let job = shared.job;
+    let state = life::state(job);
+    let stands = words::life::state(state);
+    let ended = life::outcome(job).map_or_else(String::new, |how| format!(", {how}"));
+    let mut ready = false;
+    let next = match state {
+        State::Inquiry if missing.is_empty() => "ready to quote".to_owned(),
+        State::Inquiry => format!("to quote: {}", missing.join(", ")),
+        State::Quoted | State::Ordered | State::PartsHere => {
+            let blockers = life::blockers(
+                Paper::Traveler,
+                job,
+                shared.results.stopped(),
+                shared.before,
+            );
+            if blockers.is_empty() {
+                ready = true;
+                "ready for the floor".to_owned()
+            } else {
+                let said: Vec<String> = blockers.iter().map(words::life::blocker).collect();
+                format!("to the floor: {}", said.join("; "))
+            }
+        }
+        State::OnTheFloor => match life::left_to_deliver(job) {
+            Some(left) => format!("{left} still to be delivered"),
+            None => String::new(),
+        },
+        State::Delivered | State::LaidAside => String::new(),
+    };
+    let asked = next_call(job).map_or_else(String::new, |day| {
+        let due = if day <= shared.day { "today" } else { "on" };
+        format!("; ask about the quotation {due} {day}")
+    });
+    let said = if next.is_empty() {
+        format!("{stands}{ended}{asked}")
     } else {
-        format!("to quote: {}", words.join(", "))
+        format!("{stands}{ended}; {next}{asked}")
+    };
+    (said, ready)
+}
+
+/// The day on which somebody wants to ask what became of the quotation, while nobody said.
+fn next_call(job: &Job) -> Option<chrono::NaiveDate> {
+    if life::state(job) != State::Quoted || life::outcome(job).is_some() {
+        return None;
     }
+    let follow_up = match job.field(Field::FollowUp).value() {
+        Some(Value::Date(day)) => Some(*day),
+        _ => None,
+    };
+    let calls = job.slips(SlipKind::Call);
+    let again = calls.filter_map(|call| call.day(quillbore_job::Line::CallAgain));
+    again.chain(follow_up).max()
 }

@@ -1,5 +1,7 @@
 //! The job's sheet: blocks stacked in the order of the trade, notes beside them, the foot below.
 
+pub mod again;
+pub mod alike;
 pub mod fields;
 pub mod foot;
 pub mod head;
@@ -9,7 +11,9 @@ pub mod papers;
 pub mod places;
 pub mod plan;
 pub mod price;
+pub mod settings;
 pub mod shelf_list;
+pub mod slips;
 pub mod waiting;
 
 use std::collections::BTreeMap;
@@ -37,6 +41,12 @@ pub struct Shared<'a> {
     pub day: chrono::NaiveDate,
     /// Letter paper instead of A4.
     pub letter: bool,
+    /// The job that this one does again, where the shelf has it.
+    pub before: Option<&'a Job>,
+    /// The folder of jobs.
+    pub shelf: &'a std::path::Path,
+    /// Jobs on the desk.
+    pub open_jobs: usize,
 }
 
 impl<'a> Shared<'a> {
@@ -78,7 +88,8 @@ impl Anchors {
                 self.lines.get(&Beside::Plan).copied()
             }
             Beside::Field(_) => self.lines.values().copied().reduce(f32::min),
-            Beside::Row(..) | Beside::Plan | Beside::Price => None,
+            Beside::Slip(slip, Some(_)) => self.lines.get(&Beside::Slip(slip, None)).copied(),
+            Beside::Row(..) | Beside::Plan | Beside::Price | Beside::Slip(..) => None,
         })
     }
 }
@@ -88,7 +99,13 @@ const GAP: f32 = 26.0;
 const MARGIN: f32 = 18.0;
 
 /// The sheet with its side notes, in one scrolling area.
-pub fn sheet_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+pub fn sheet_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    settings: &crate::settings::Settings,
+    view: &mut View,
+    asks: &mut Vec<Ask>,
+) {
     ScrollArea::vertical()
         .auto_shrink([false, false])
         .show(ui, |ui| {
@@ -101,11 +118,16 @@ pub fn sheet_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Ve
             let sheet = ui.scope_builder(egui::UiBuilder::new().max_rect(area), |ui| {
                 ui.set_width(width);
                 ui.spacing_mut().item_spacing.y = 4.0;
+                settings::settings_ui(ui, settings, view, asks);
+                again::again_ui(ui, shared, asks);
                 fields::inquiry_ui(ui, shared, view, &mut anchors, asks);
                 holes::holes_ui(ui, shared, view, &mut anchors, asks);
                 plan::plan_ui(ui, shared, view, &mut anchors, asks);
                 price::price_ui(ui, shared, view, &mut anchors, asks);
                 papers::papers_ui(ui, shared, view, asks);
+                slips::order_ui(ui, shared, view, &mut anchors, asks);
+                slips::records_ui(ui, shared, view, &mut anchors, asks);
+                slips::calls_ui(ui, shared, view, &mut anchors, asks);
                 ui.add_space(30.0);
             });
             let bottom = sheet.response.rect.bottom();

@@ -1,50 +1,116 @@
-//! The papers: words that lay them out, and their pages as they will be printed.
+//! The papers: those that left the house, words that lay out, issue or print the others, and their
+//! pages as they will be printed.
 
-use egui::{Sense, Ui, vec2};
+use egui::{RichText, Sense, Ui, vec2};
+use quillbore_job::words::slips as words;
+use quillbore_job::{Paper, words::life};
 use quillbore_paper::Sheet;
 
-use super::{Shared, plain_head};
+use super::{Shared, pencil, plain_head};
 use crate::actions::Action;
 use crate::look;
 use crate::preview::paint_page;
-use crate::print::{self, Kind};
+use crate::print::{self, Sitting, Stamp};
 use crate::view::{Ask, View};
 
 /// The block of the papers.
 pub fn papers_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
     plain_head(ui, "Papers");
-    ui.horizontal(|ui| {
-        for kind in Kind::ALL {
-            let response = look::word(ui, kind.key());
-            if response.clicked() {
-                view.paper = if view.paper == Some(*kind) {
+    issued_ui(ui, shared, asks);
+    ui.horizontal_wrapped(|ui| {
+        pencil(ui, "lay out:");
+        for paper in Paper::ALL {
+            if look::word(ui, words::paper(*paper)).clicked() {
+                view.paper = if view.paper == Some(*paper) {
                     None
                 } else {
-                    Some(*kind)
+                    Some(*paper)
                 };
             }
-            ui.add_space(10.0);
+            ui.add_space(8.0);
         }
-        if look::word(ui, "print them").clicked() {
+        if look::word(ui, "print previews").clicked() {
             asks.push(Ask::Do(Action::Print));
         }
     });
-    let Some(kind) = view.paper else {
+    let Some(paper) = view.paper else {
         return;
     };
+    issue_ui(ui, paper, shared, asks);
+    pages_ui(ui, paper, shared);
+}
+
+fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
+    for issued in &shared.job.issued {
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(life::paper(issued.paper, &issued.number)).font(look::bold()));
+            let mut said = format!("of {}", issued.date);
+            if let Some(until) = issued.valid_until {
+                said += &format!(", stands until {until}");
+            }
+            if let Some(line) = issued.lines.first()
+                && let Some(each) = line.each
+            {
+                said += &format!(", {each} each at {}", line.quantity);
+            }
+            if shared.job.is_withdrawn(issued) {
+                said += ", withdrawn";
+            }
+            pencil(ui, &said);
+            let response = look::quiet_word(ui, "reprint");
+            let name = format!("reprint {}", issued.number);
+            response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &name));
+            if response.clicked() {
+                asks.push(Ask::Reprint(issued.number.clone()));
+            }
+        });
+    }
+}
+
+/// What is in the way of issuing the paper laid out, or the word that issues it.
+fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
+    let before = shared.before;
+    let in_the_way =
+        quillbore_job::life::blockers(paper, shared.job, shared.results.stopped(), before);
+    ui.horizontal_wrapped(|ui| {
+        if in_the_way.is_empty() {
+            let word = match paper {
+                Paper::Traveler => "release the traveler".to_owned(),
+                _ => format!("issue the {}", words::paper(paper)),
+            };
+            if look::word(ui, &word).clicked() {
+                asks.push(Ask::Issue(paper));
+            }
+            if paper == Paper::Quotation && shared.open_jobs > 1 {
+                ui.add_space(8.0);
+                let word = format!("issue one for all {} open jobs", shared.open_jobs);
+                if look::word(ui, &word).clicked() {
+                    asks.push(Ask::IssueTogether);
+                }
+            }
+        } else {
+            let said: Vec<String> = in_the_way.iter().map(life::blocker).collect();
+            pencil(ui, &format!("a preview; in the way: {}", said.join("; ")));
+        }
+    });
+}
+
+fn pages_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>) {
     let sheet = if shared.letter {
         Sheet::Letter
     } else {
         Sheet::A4
     };
-    let document = print::document(
-        kind,
-        shared.job,
-        shared.results,
-        shared.shop,
-        shared.day,
-        sheet,
-    );
+    let sitting = Sitting {
+        job: shared.job,
+        results: shared.results,
+    };
+    let why_not = print::why_not(paper, shared.job, shared.results.stopped());
+    let stamp = Stamp {
+        why_not: Some(&why_not),
+        ..Stamp::default()
+    };
+    let document = print::document(paper, &[sitting], shared.shop, shared.day, sheet, stamp);
     let (width, height) = sheet.size();
     let scale = ui.available_width() / width as f32;
     for page in &document.pages {

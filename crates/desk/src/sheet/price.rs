@@ -49,6 +49,8 @@ pub fn price_ui(
     });
     ui.add_space(8.0);
     breaks_ui(ui, shared, price, view, anchors);
+    let alike = view.alike.as_ref().map_or(&[][..], |found| &found.2);
+    super::alike::alike_ui(ui, shared, alike, asks);
 }
 
 fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchors) {

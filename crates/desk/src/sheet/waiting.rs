@@ -2,8 +2,9 @@
 
 use egui::{Key, Ui};
 
+use crate::all_words;
 use crate::look;
-use crate::view::{Answer, Ask, View, Waiting};
+use crate::view::{Answer, Ask, Next, View, Waiting};
 
 /// The waiting line.
 pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
@@ -12,9 +13,9 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
         return;
     };
     let first = !std::mem::replace(&mut view.waiting_shown, true);
-    ui.horizontal(|ui| match waiting {
+    ui.horizontal_wrapped(|ui| match waiting {
         Waiting::OpenPath(path) => path_line(ui, first, "open the file", path, "open it", asks),
-        Waiting::SavePath(path, _) => {
+        Waiting::SavePath(path) => {
             path_line(ui, first, "save as the file", path, "save it", asks);
         }
         Waiting::PrintPath(path) => {
@@ -27,20 +28,98 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
                 asks,
             );
         }
-        Waiting::Guard(_) => {
-            ui.label("This job is not saved.");
-            for (word, answer) in [
-                ("save it first", Answer::Yes),
-                ("leave the changes", Answer::Leave),
-                ("stay here", Answer::Stay),
-            ] {
-                if look::word(ui, word).clicked() {
-                    asks.push(Ask::GoOn(answer));
-                }
-                ui.add_space(8.0);
+        Waiting::Again(order) => {
+            let label = "their order: number; quantity; price each; revision";
+            typed_line(ui, first, label, order, "begin it", asks);
+        }
+        Waiting::Guard(next) => {
+            let said = match next {
+                Next::CloseJob => "This job is not saved.",
+                Next::CloseWindow => "There is work on the desk that is not saved.",
+            };
+            answers_ui(
+                ui,
+                said,
+                [
+                    ("save it first", Answer::Yes),
+                    ("leave the changes", Answer::Leave),
+                    ("stay here", Answer::Stay),
+                ],
+                asks,
+            );
+        }
+        Waiting::Changed => answers_ui(
+            ui,
+            "Another desk saved this job meanwhile; nothing was overwritten.",
+            [
+                ("put both together", Answer::Yes),
+                ("save mine as a new job", Answer::Leave),
+                ("not now", Answer::Stay),
+            ],
+            asks,
+        ),
+        Waiting::Left(left) => {
+            let number = match left.job.number.as_str() {
+                "" => "A new job",
+                number => number,
+            };
+            let said = format!("{number} was not saved when the program ended last.");
+            answers_ui(
+                ui,
+                &said,
+                [
+                    ("take it back", Answer::Yes),
+                    ("throw it away", Answer::Leave),
+                    ("ask again next time", Answer::Stay),
+                ],
+                asks,
+            );
+        }
+        Waiting::Command(typed) => words_ui(ui, first, typed, asks),
+    });
+}
+
+fn answers_ui(ui: &mut Ui, said: &str, answers: [(&str, Answer); 3], asks: &mut Vec<Ask>) {
+    ui.label(said);
+    for (word, answer) in answers {
+        if look::word(ui, word).clicked() {
+            asks.push(Ask::GoOn(answer));
+        }
+        ui.add_space(8.0);
+    }
+}
+
+/// Every word there is, narrowed by what is typed; Enter does the first.
+fn words_ui(ui: &mut Ui, first: bool, typed: &mut String, asks: &mut Vec<Ask>) {
+    super::pencil(ui, "do");
+    let response = look::line_edit(ui, typed, 150.0);
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, "find a word"));
+    if first {
+        response.request_focus();
+    }
+    let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+    let given_up = ui.input(|input| input.key_pressed(Key::Escape));
+    let mut done = given_up.then_some(Ask::GoOn(Answer::Stay));
+    let found = all_words::found(typed, ui.ctx());
+    ui.horizontal_wrapped(|ui| {
+        for (index, word) in found.into_iter().enumerate() {
+            let said = match word.keys.as_str() {
+                "" => word.word.clone(),
+                keys => format!("{} ({keys})", word.word),
+            };
+            let clicked = look::word(ui, &said).clicked();
+            if clicked || (entered && index == 0) {
+                done = Some(word.ask);
             }
+            ui.add_space(8.0);
         }
     });
+    if let Some(ask) = done {
+        if !matches!(ask, Ask::GoOn(_)) {
+            asks.push(Ask::GoOn(Answer::Stay));
+        }
+        asks.push(ask);
+    }
 }
 
 fn path_line(
@@ -51,8 +130,23 @@ fn path_line(
     word: &str,
     asks: &mut Vec<Ask>,
 ) {
+    typed_line(ui, first, label, path, word, asks);
+    ui.add_space(8.0);
+    if look::quiet_word(ui, "browse").clicked() {
+        asks.push(Ask::Browse);
+    }
+}
+
+fn typed_line(
+    ui: &mut Ui,
+    first: bool,
+    label: &str,
+    path: &mut String,
+    word: &str,
+    asks: &mut Vec<Ask>,
+) {
     super::pencil(ui, label);
-    let width = (ui.available_width() - 230.0).max(160.0);
+    let width = (ui.available_width() - 280.0).max(160.0);
     let response = look::line_edit(ui, path, width);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, label));
     if first {
@@ -62,10 +156,6 @@ fn path_line(
     let given_up = ui.input(|input| input.key_pressed(Key::Escape));
     if look::word(ui, word).clicked() || entered {
         asks.push(Ask::GoOn(Answer::Yes));
-    }
-    ui.add_space(8.0);
-    if look::quiet_word(ui, "browse").clicked() {
-        asks.push(Ask::Browse);
     }
     ui.add_space(8.0);
     if look::quiet_word(ui, "not now").clicked() || given_up {

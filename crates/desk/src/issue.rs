@@ -1,0 +1,209 @@
+//! Issuing a paper: the PDF first, then the job that names it, so that no job ever names a paper
+//! that isn't there.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use chrono::{Days, NaiveDate};
+use quillbore_job::file::{self, RealDisk, SaveError};
+use quillbore_job::issued::IssuedLine;
+use quillbore_job::results::Results;
+use quillbore_job::{Field, Issued, Job, Line, Paper, Shop, SlipKind, Value};
+use quillbore_paper::Sheet;
+
+use crate::commands::Failure;
+use crate::print::{self, Sitting};
+
+/// A paper made and ready to be written, with the entry that the job gets.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ready {
+    /// The entry.
+    pub issued: Issued,
+    /// The PDF.
+    pub bytes: Vec<u8>,
+}
+
+/// Makes a paper of one or several jobs, the first of which keeps it.
+///
+/// # Errors
+/// Where the PDF can't be made.
+pub fn ready(
+    paper: Paper,
+    sittings: &[Sitting<'_>],
+    shop: &Shop,
+    day: NaiveDate,
+    sheet: Sheet,
+) -> Result<Ready, Failure> {
+    let Some(first) = sittings.first() else {
+        return Err(Failure::new(
+            "There is no job to issue a paper of",
+            "open one",
+        ));
+    };
+    let number = first.job.next_paper_number(paper);
+    let valid_until = (paper == Paper::Quotation)
+        .then(|| valid_until(first.job, day))
+        .flatten();
+    let stamp = print::Stamp {
+        number: Some(&number),
+        valid_until,
+        why_not: None,
+    };
+    let document = print::document(paper, sittings, shop, day, sheet, stamp);
+    let bytes = print::pdf_of(paper, &document, first.job, shop, day)?;
+    let issued = Issued {
+        file: format!("{number}.pdf"),
+        paper,
+        date: day,
+        valid_until,
+        kept_by: None,
+        hash: file::hash(&bytes),
+        lines: sittings
+            .iter()
+            .flat_map(|sitting| lines(paper, sitting.job, sitting.results))
+            .collect(),
+        rests_on: rests_on(first.results, shop),
+        pages: print::texts(&document),
+        inputs: Some(Arc::new(first.job.inputs())),
+        number,
+    };
+    Ok(Ready { issued, bytes })
+}
+
+/// The last day that a quotation stands.
+fn valid_until(job: &Job, day: NaiveDate) -> Option<NaiveDate> {
+    match job.field(Field::ValidDays).value() {
+        Some(Value::Count(days)) => day.checked_add_days(Days::new(u64::from(*days))),
+        _ => None,
+    }
+}
+
+fn lines(paper: Paper, job: &Job, results: &Results) -> Vec<IssuedLine> {
+    let line = |quantity, each| IssuedLine {
+        job: job.number.clone(),
+        part: job.text(Field::Part).trim().to_owned(),
+        revision: job.text(Field::Revision).trim().to_owned(),
+        quantity,
+        each,
+    };
+    let counts = |kind, of| {
+        job.slips(kind)
+            .filter_map(|slip| slip.count(of))
+            .map(|count| line(count, None))
+            .collect()
+    };
+    match paper {
+        Paper::Quotation => {
+            let breaks = results.figures.price.iter().flat_map(|price| &price.breaks);
+            breaks.map(|at| line(at.quantity, Some(at.each))).collect()
+        }
+        Paper::Confirmation => job
+            .slips(SlipKind::Order)
+            .filter_map(|order| Some(line(order.count(Line::Quantity)?, order.money(Line::Each))))
+            .collect(),
+        Paper::Receiving => counts(SlipKind::Received, Line::Count),
+        Paper::Certificate | Paper::Packing | Paper::Label => {
+            counts(SlipKind::Delivery, Line::Count)
+        }
+        Paper::Traveler | Paper::Inspection => {
+            let quantity = quillbore_job::life::ordered(job).or(results
+                .figures
+                .price
+                .as_ref()
+                .and_then(|price| price.breaks.first().map(|first| first.quantity)));
+            quantity
+                .map(|quantity| line(quantity, None))
+                .into_iter()
+                .collect()
+        }
+    }
+}
+
+/// The rows of the shop that the figures rest on, as numbers.
+#[must_use]
+pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
+    let tables = &shop.tables;
+    let rates = &tables.rates;
+    let mut rows: Vec<(String, f64)> = vec![
+        ("labor per hour".to_owned(), rates.labor_per_hour),
+        ("dielectric per hour".to_owned(), rates.dielectric_per_hour),
+        ("power per hour".to_owned(), rates.power_per_hour),
+        ("margin".to_owned(), rates.margin),
+        ("minimum charge".to_owned(), rates.minimum_charge),
+        ("share for redoing".to_owned(), rates.redo_share),
+        (
+            "share for the part's risk".to_owned(),
+            rates.part_risk_share,
+        ),
+    ];
+    let asked = &results.asked.input;
+    if let Some(machine) = asked.machine.and_then(|at| tables.machines.get(at)) {
+        rows.push((format!("{} per hour", machine.name), machine.rate_per_hour));
+        rows.push((format!("{} attended", machine.name), machine.attended));
+    }
+    if let Some(material) = asked.material.and_then(|at| tables.materials.get(at)) {
+        let name = &material.name;
+        for (what, spread) in [
+            ("feed, mm/min", material.feed_mm_min),
+            ("wear, mm per mm", material.wear),
+        ] {
+            rows.push((format!("{name} {what}, P10"), spread.p10));
+            rows.push((format!("{name} {what}, P90"), spread.p90));
+        }
+    }
+    if let Some(lot) = &results.figures.lot {
+        for used in &lot.electrodes {
+            if let Some(tube) = tables.tubes.get(used.tube) {
+                rows.push((format!("{} each", tube.name), tube.price));
+                rows.push((format!("{} length, mm", tube.name), tube.length_mm));
+            }
+        }
+    }
+    rows.retain(|(_, number)| number.is_finite());
+    rows
+}
+
+/// Writes an issued PDF where no file of its name stands; one with the same bytes is fine.
+///
+/// # Errors
+/// Where another file has the name, or it can't be written.
+pub fn write(ready: &Ready, folder: &Path) -> Result<PathBuf, Failure> {
+    let path = folder.join(&ready.issued.file);
+    match fs::read(&path) {
+        Ok(there) if there == ready.bytes => return Ok(path),
+        Ok(_) => {
+            return Err(Failure::new(
+                "Another file has the name of this paper, so nothing was issued",
+                "move that file away",
+            )
+            .at(&path));
+        }
+        Err(_) => {}
+    }
+    fs::create_dir_all(folder)
+        .map_err(|error| Failure::io("The job's folder can't be made", &error, folder))?;
+    file::write_whole(&RealDisk, &path, &ready.bytes)
+        .map_err(|error: SaveError| Failure::new(error.to_string(), error.hint()).at(&path))?;
+    Ok(path)
+}
+
+/// The stored PDF of an issued paper: a reprint is this file, to the byte.
+///
+/// # Errors
+/// Where the file is gone, or is not the one that was issued.
+pub fn stored(issued: &Issued, folder: &Path) -> Result<(PathBuf, Vec<u8>), Failure> {
+    let path = folder.join(&issued.file);
+    let bytes = crate::files::read_capped(&path)?;
+    if file::hash(&bytes) == issued.hash {
+        return Ok((path, bytes));
+    }
+    Err(Failure::new(
+        format!(
+            "The file of {} is not the paper that was issued on {}: somebody changed it",
+            issued.number, issued.date
+        ),
+        "take it from a backup; its text and prices stand in the job",
+    )
+    .at(&path))
+}

@@ -1,0 +1,177 @@
+//! A job that is done again: what was learned first, then the three prices on one line, then what
+//! changed.
+
+use egui::{RichText, Ui};
+use quillbore_job::job::FigureKey;
+use quillbore_job::{
+    Edit, Field, Job, Line, Paper, SlipKind, life, reorder, show_quantity as show, words,
+};
+
+use super::{Shared, pencil, plain_head};
+use crate::look;
+use crate::view::Ask;
+
+/// The block of the job before; nothing where this job is the first of its kind.
+pub fn again_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
+    let number = shared.job.text(Field::Again).trim();
+    if number.is_empty() {
+        return;
+    }
+    plain_head(ui, &format!("Again, after {number}"));
+    let Some(old) = shared.before else {
+        pencil(ui, "The shelf has no job of that number that can be read.");
+        return;
+    };
+    learned_ui(ui, shared, old, asks);
+    prices_ui(ui, shared, old, asks);
+    changed_ui(ui, shared, old);
+}
+
+fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
+    let learned = reorder::learned(old);
+    let told = shared
+        .job
+        .slips(SlipKind::Order)
+        .any(|order| !order.text(Line::GoOn).is_empty());
+    for open in &learned.open {
+        ui.horizontal_wrapped(|ui| {
+            ui.label(RichText::new("open non-conformance").font(look::bold()));
+            ui.label(open);
+            if told {
+                pencil(ui, "the order says why to go on");
+            } else {
+                pencil(
+                    ui,
+                    "say on the order slip why this may go on, or close it in",
+                );
+                if look::word(ui, &old.number).clicked() {
+                    asks.push(Ask::Open(shared.shelf.join(format!("{}.ron", old.number))));
+                }
+            }
+        });
+    }
+    for (label, texts) in [
+        ("do otherwise", &learned.next_time),
+        ("settings that worked", &learned.settings),
+        ("trouble", &learned.trouble),
+    ] {
+        for text in texts {
+            ui.horizontal_wrapped(|ui| {
+                ui.label(RichText::new(label).font(look::bold()));
+                ui.label(text);
+            });
+        }
+    }
+    if learned.next_time.is_empty() && learned.trouble.is_empty() && learned.settings.is_empty() {
+        pencil(ui, "No lessons were written down.");
+    }
+}
+
+/// Last, today's and the order's price, and what can be done with them, on one line.
+fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
+    let offered = shared.results.asked.input.quantity.unwrap_or(1);
+    let today = shared.results.figures.price.as_ref();
+    let today = today.and_then(|price| price.breaks.first());
+    let last = reorder::last_price(old, offered);
+    let order = shared
+        .job
+        .slips(SlipKind::Order)
+        .next_back()
+        .and_then(|order| order.money(Line::Each));
+    ui.horizontal_wrapped(|ui| {
+        let bold = |text: String| RichText::new(text).font(look::bold());
+        if let Some(last) = &last {
+            pencil(ui, "last");
+            ui.label(bold(last.each.to_string()));
+            pencil(
+                ui,
+                &format!("at {} ({}, {})", last.quantity, last.paper, last.date),
+            );
+        } else {
+            pencil(ui, "no price was issued last time");
+        }
+        if let Some(today) = today {
+            pencil(ui, "today");
+            ui.label(bold(today.each.to_string()));
+            pencil(ui, &format!("at {}", today.quantity));
+        }
+        if let Some(order) = order {
+            pencil(ui, "the order pays");
+            ui.label(bold(order.to_string()));
+        }
+        if let Some(hours) = life::actual_hours(old) {
+            pencil(ui, "last hours");
+            ui.label(bold(show::hours(hours)));
+        }
+    });
+    ui.horizontal(|ui| {
+        let figure = FigureKey::UnitPrice(offered);
+        let overruled = shared.job.overrules.iter().any(|o| o.figure == figure);
+        if let Some(last) = last.filter(|_| !overruled)
+            && look::word(ui, "keep the last price").clicked()
+        {
+            asks.push(Ask::Edit(Edit::Overrule {
+                figure: figure.clone(),
+                text: last.each.to_string(),
+                reason: format!("kept from {}", last.paper),
+                unit: shared.job.unit,
+            }));
+        }
+        if overruled && look::word(ui, "take today's price").clicked() {
+            asks.push(Ask::Edit(Edit::WithdrawOverrule { figure }));
+        }
+        ui.add_space(8.0);
+        if order.is_some() && look::word(ui, "confirm the order").clicked() {
+            asks.push(Ask::Issue(Paper::Confirmation));
+        }
+        ui.add_space(8.0);
+        if look::word(ui, "call about it").clicked() {
+            asks.push(Ask::Pin(SlipKind::Call));
+        }
+    });
+}
+
+fn changed_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job) {
+    let mut lines: Vec<String> = reorder::changed(old, shared.job)
+        .iter()
+        .map(words::life::changed)
+        .collect();
+    lines.extend(rates_changed(shared, old));
+    if lines.is_empty() {
+        pencil(
+            ui,
+            "Nothing on the sheet changed since, and the rates are the same.",
+        );
+        return;
+    }
+    for line in lines {
+        ui.horizontal_wrapped(|ui| {
+            pencil(ui, "changed");
+            ui.label(line);
+        });
+    }
+}
+
+/// Rates that the last issued paper rested on and that are others today.
+fn rates_changed(shared: &Shared<'_>, old: &Job) -> Vec<String> {
+    let Some(paper) = old.issued.iter().rfind(|paper| !paper.rests_on.is_empty()) else {
+        return Vec::new();
+    };
+    let today = crate::issue::rests_on(shared.results, shared.shop);
+    let now = |name: &str| today.iter().find(|row| row.0 == name).map(|row| row.1);
+    paper
+        .rests_on
+        .iter()
+        .filter_map(|(name, was)| {
+            let is = now(name)?;
+            let same = (is - was).abs() <= 1e-9 * was.abs();
+            (!same).then(|| {
+                format!(
+                    "{name}: {} \u{2192} {}",
+                    show::number(*was, 4),
+                    show::number(is, 4)
+                )
+            })
+        })
+        .collect()
+}

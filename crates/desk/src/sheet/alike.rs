@@ -1,0 +1,62 @@
+//! "Done this before?": the jobs of the shelf most like this one, under the price.
+
+use egui::{Grid, Ui};
+use quillbore_job::shelf::Alike;
+use quillbore_job::show_quantity as show;
+
+use super::{Shared, pencil};
+use crate::look;
+use crate::view::Ask;
+
+/// The most similar jobs with price each and actual hours.
+pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Vec<Ask>) {
+    if alike.is_empty() {
+        return;
+    }
+    ui.add_space(8.0);
+    let length =
+        |mm: Option<f64>| mm.map_or_else(String::new, |mm| show::length_mm(mm, shared.job.unit));
+    Grid::new("alike")
+        .num_columns(7)
+        .spacing([14.0, 2.0])
+        .show(ui, |ui| {
+            for head in [
+                "done this before?",
+                "",
+                "material",
+                "size x depth",
+                "quantity",
+                "each",
+                "hours",
+            ] {
+                pencil(ui, head);
+            }
+            ui.end_row();
+            for job in alike {
+                let Ok(summary) = &job.summary.says else {
+                    continue;
+                };
+                if look::word(ui, &job.number).clicked() {
+                    asks.push(Ask::Open(shared.shelf.join(&job.summary.file)));
+                }
+                ui.label(format!("{} {}", summary.customer, summary.part));
+                ui.label(&summary.material);
+                let (size, depth) = (length(summary.size_mm), length(summary.depth_mm));
+                ui.label(format!("{size} x {depth}"));
+                ui.label(summary.quantity.map_or_else(String::new, |q| q.to_string()));
+                ui.label(summary.price.map_or_else(
+                    || summary.state.clone(),
+                    |price| format!("{} at {}", price.each, price.quantity),
+                ));
+                let made = summary
+                    .made
+                    .map_or_else(String::new, |made| format!(" for {made}"));
+                ui.label(
+                    summary
+                        .hours
+                        .map_or_else(String::new, |hours| show::hours(hours) + &made),
+                );
+                ui.end_row();
+            }
+        });
+}

@@ -1,0 +1,180 @@
+//! The slips pinned to the sheet: order and parts, what happened, calls.
+
+use egui::{Label, RichText, Sense, Ui};
+use quillbore_job::life;
+use quillbore_job::results::Beside;
+use quillbore_job::words::slips as words;
+use quillbore_job::{Edit, Line, Slip, SlipKind, show_quantity as show};
+
+use super::fields::spots_ui;
+use super::{Anchors, Shared, pencil, plain_head};
+use crate::look;
+use crate::spot::Spot;
+use crate::view::{Ask, View};
+
+const ORDER: &[SlipKind] = &[
+    SlipKind::Order,
+    SlipKind::Release,
+    SlipKind::Received,
+    SlipKind::Hold,
+];
+const HAPPENED: &[SlipKind] = &[SlipKind::Run, SlipKind::Nonconformance, SlipKind::Delivery];
+const CALLS: &[SlipKind] = &[SlipKind::Call, SlipKind::Reply, SlipKind::Withdrawal];
+
+/// The block of order and parts.
+pub fn order_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    plain_head(ui, "Order and parts");
+    block_ui(ui, ORDER, shared, view, anchors, asks);
+    let said = parts_said(shared);
+    if !said.is_empty() {
+        ui.label(said);
+    }
+}
+
+/// The block of what happened, with estimate against actual.
+pub fn records_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    plain_head(ui, "Run records");
+    block_ui(ui, HAPPENED, shared, view, anchors, asks);
+    if let Some(actual) = life::actual_hours(shared.job) {
+        let estimate = shared.results.figures.lot.as_ref().map(|lot| {
+            let band = lot.machine_hours;
+            format!(
+                ", {} were estimated ({} to {})",
+                show::hours(band.p50),
+                show::hours(band.p10),
+                show::hours(band.p90)
+            )
+        });
+        ui.label(format!(
+            "{} machine hours are on record{}",
+            show::hours(actual),
+            estimate.unwrap_or_default()
+        ));
+    }
+}
+
+/// The block of calls and replies.
+pub fn calls_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    plain_head(ui, "Calls");
+    block_ui(ui, CALLS, shared, view, anchors, asks);
+}
+
+fn parts_said(shared: &Shared<'_>) -> String {
+    let Some(ordered) = life::ordered(shared.job) else {
+        return String::new();
+    };
+    let here = life::sum(shared.job, SlipKind::Received, Line::Count);
+    let gone = life::sum(shared.job, SlipKind::Delivery, Line::Count);
+    format!("{ordered} ordered, {here} here, {gone} delivered")
+}
+
+fn block_ui(
+    ui: &mut Ui,
+    kinds: &[SlipKind],
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    for slip in &shared.job.slips {
+        if kinds.contains(&slip.kind) {
+            slip_ui(ui, slip, shared, view, anchors, asks);
+        }
+    }
+    ui.horizontal(|ui| {
+        pencil(ui, "write down:");
+        for kind in kinds {
+            if look::word(ui, words::kind(*kind)).clicked() {
+                asks.push(Ask::Pin(*kind));
+            }
+            ui.add_space(8.0);
+        }
+    });
+}
+
+fn slip_ui(
+    ui: &mut Ui,
+    slip: &Slip,
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    let t = look::tokens(ui);
+    let open = view.open_slips.contains(&slip.id);
+    anchors.put(Beside::Slip(slip.id, None), ui.cursor().top() + 10.0);
+    ui.horizontal(|ui| {
+        let name = RichText::new(words::kind(slip.kind)).font(look::bold());
+        let head = ui
+            .add(Label::new(name).sense(Sense::click()))
+            .on_hover_cursor(egui::CursorIcon::PointingHand);
+        let named = format!("{} {}", words::kind(slip.kind), slip.id + 1);
+        head.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &named));
+        if head.clicked() {
+            super::toggle(&mut view.open_slips, slip.id);
+        }
+        ui.add_space(6.0);
+        if open {
+            if look::quiet_word(ui, "take off").clicked() {
+                asks.push(Ask::Edit(Edit::RemoveSlip { slip: slip.id }));
+            }
+        } else {
+            let said = RichText::new(in_one_line(slip)).color(t.ink);
+            ui.add(Label::new(said).truncate());
+        }
+    });
+    if open {
+        let spots: Vec<Spot> = slip
+            .kind
+            .lines()
+            .iter()
+            .map(|line| Spot::Line(slip.id, *line))
+            .collect();
+        spots_ui(ui, &spots, shared, view, anchors, asks);
+        ui.add_space(4.0);
+    }
+}
+
+/// A slip in one line: what was typed, each with its label where the text alone says too little.
+fn in_one_line(slip: &Slip) -> String {
+    let plain = [
+        Line::Date,
+        Line::Who,
+        Line::Said,
+        Line::Outcome,
+        Line::Point,
+        Line::Mark,
+        Line::What,
+        Line::By,
+    ];
+    let lines = slip.kind.lines().iter().filter_map(|line| {
+        let text = slip.text(*line).replace('\n', " / ");
+        if text.is_empty() {
+            return None;
+        }
+        Some(if plain.contains(line) {
+            text
+        } else {
+            format!("{} {text}", words::line(*line))
+        })
+    });
+    lines.collect::<Vec<_>>().join(", ")
+}

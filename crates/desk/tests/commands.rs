@@ -1,0 +1,273 @@
+//! The real binary without a window: exit codes, keys of the figures, refusals.
+#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+fn demo(number: &str) -> PathBuf {
+    let demos = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../demo-jobs");
+    demos.join(format!("{number}.ron"))
+}
+
+fn quillbore(words: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_quillbore"))
+        .args(words)
+        .env_remove("DISPLAY")
+        .env_remove("WAYLAND_DISPLAY")
+        .env(
+            "XDG_DATA_HOME",
+            std::env::current_exe()
+                .expect("a path")
+                .with_extension("data"),
+        )
+        .output()
+        .expect("the program")
+}
+
+fn said(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stderr).into_owned()
+}
+
+fn path(path: &Path) -> &str {
+    path.to_str().expect("a plain path")
+}
+
+#[test]
+fn figures_have_every_promised_key_and_null_for_what_is_not_computed() {
+    let output = quillbore(&[
+        "figures",
+        path(&demo("26-0101")),
+        "--json",
+        "--date",
+        "2026-11-25",
+    ]);
+    assert!(
+        matches!(output.status.code(), Some(0 | 1)),
+        "{}",
+        said(&output)
+    );
+    let figures: serde_json::Value = serde_json::from_slice(&output.stdout).expect("JSON");
+    let keys = |value: &serde_json::Value, wanted: &[&str]| {
+        let object = value.as_object().expect("an object");
+        for key in wanted {
+            assert!(
+                object.contains_key(*key),
+                "{key} is missing in {value:.100}"
+            );
+        }
+    };
+    keys(
+        &figures,
+        &[
+            "job",
+            "format",
+            "material",
+            "records_behind",
+            "calibrated",
+            "holes",
+            "setups",
+            "lot",
+            "price",
+            "promise",
+            "findings",
+        ],
+    );
+    let hole = &figures["holes"][0];
+    keys(
+        hole,
+        &[
+            "mark",
+            "places",
+            "diameter_mm",
+            "depth_mm",
+            "tilt_deg",
+            "electrode",
+            "side_gap_mm",
+            "size_mm",
+            "verdict",
+            "feed_mm_min",
+            "minutes",
+            "minutes_in",
+            "wear_mm",
+            "target_depth_mm",
+            "reach_one_mm",
+            "limit_mm",
+            "electrodes_per_hole",
+            "ends",
+            "flush",
+            "push_n",
+            "findings",
+        ],
+    );
+    keys(
+        &hole["electrode"],
+        &[
+            "diameter_mm",
+            "bore_mm",
+            "channels",
+            "material",
+            "length_mm",
+        ],
+    );
+    keys(&hole["minutes"], &["p10", "p50", "p90"]);
+    keys(
+        &hole["minutes_in"],
+        &[
+            "touch_off",
+            "entry",
+            "full_metal",
+            "exit",
+            "overtravel",
+            "retract",
+            "changes",
+        ],
+    );
+    keys(
+        &figures["setups"][0],
+        &["name", "directions", "holes", "travel_mm", "clamp_n"],
+    );
+    keys(
+        &figures["lot"],
+        &["quantity", "machine_hours", "labor_hours", "electrodes"],
+    );
+    keys(
+        &figures["price"],
+        &[
+            "currency",
+            "offered_quantity",
+            "chance_of_loss",
+            "breaks",
+            "one_off",
+        ],
+    );
+    keys(
+        &figures["promise"],
+        &[
+            "working_days_p50",
+            "working_days_p90",
+            "date_p50",
+            "date_p90",
+        ],
+    );
+    assert!(hole["push_n"].is_null() && figures["price"]["chance_of_loss"].is_null());
+    assert_eq!(figures["calibrated"], false);
+}
+
+#[test]
+fn exit_codes_tell_done_done_with_a_stop_and_could_not() {
+    let code = |number| quillbore(&["figures", path(&demo(number))]).status.code();
+    assert_eq!(code("26-0102"), Some(0));
+    let output = quillbore(&["figures", "no-such-job.ron"]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(output.stdout.is_empty() && said(&output).contains("no-such-job.ron"));
+    let output = quillbore(&["paperz", "x"]);
+    assert_eq!(output.status.code(), Some(2), "{}", said(&output));
+    let folder = tempfile::tempdir().expect("a folder");
+    let stopped = folder.path().join("26-0001.ron");
+    let text = fs::read_to_string(demo("26-0102")).expect("a demo job");
+    let deep = text.replacen("\"thickness\": (\"", "\"thickness\": (\"9000", 1);
+    assert_ne!(deep, text);
+    fs::write(&stopped, deep).expect("written");
+    let output = quillbore(&["figures", path(&stopped)]);
+    assert_eq!(
+        output.status.code(),
+        Some(1),
+        "a depth that no electrode reaches"
+    );
+}
+
+#[test]
+fn without_a_display_one_sentence_names_what_works_without_one() {
+    if cfg!(any(windows, target_os = "macos")) {
+        return;
+    }
+    let folder = tempfile::tempdir().expect("a folder");
+    let output = quillbore(&["--shelf", path(&folder.path().join("shelf"))]);
+    assert_eq!(output.status.code(), Some(2));
+    let said = said(&output);
+    assert!(
+        said.contains("no display") && said.contains("quillbore papers"),
+        "{said}"
+    );
+    assert_eq!(said.trim().lines().count(), 1);
+}
+
+#[test]
+fn papers_are_the_same_twice_and_a_foreign_file_is_not_overwritten() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = folder.path().join("out");
+    let job = demo("26-0102");
+    let words = [
+        "papers",
+        path(&job),
+        "--out",
+        path(&out),
+        "--date",
+        "2026-11-25",
+    ];
+    let first = quillbore(&words);
+    assert_eq!(first.status.code(), Some(0), "{}", said(&first));
+    let paths = String::from_utf8(first.stdout).expect("paths");
+    assert_eq!(paths.lines().count(), 2, "quotation and traveler: {paths}");
+    let traveler = out.join("26-0102-traveler.pdf");
+    let bytes = fs::read(&traveler).expect("the traveler");
+    assert!(
+        quillbore(&words).status.success(),
+        "the same bytes are fine"
+    );
+    assert_eq!(fs::read(&traveler).expect("the traveler"), bytes);
+    fs::write(&traveler, "a letter").expect("written");
+    let refused = quillbore(&words);
+    assert_eq!(refused.status.code(), Some(2));
+    assert!(
+        said(&refused).contains("nothing was written"),
+        "{}",
+        said(&refused)
+    );
+    assert_eq!(fs::read(&traveler).expect("the letter"), b"a letter");
+    let replaced = quillbore(&[words.as_slice(), &["--replace"]].concat());
+    assert!(replaced.status.success());
+    assert_eq!(fs::read(&traveler).expect("the traveler"), bytes);
+}
+
+#[test]
+fn a_hole_table_becomes_a_job_row_by_row() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let table = folder.path().join("holes.csv");
+    fs::write(
+        &table,
+        "hole;qty;dia;depth\nA;36;0,80 +-0,05;14\nB;4;about 1;10\n",
+    )
+    .expect("written");
+    let job = folder.path().join("26-0300.ron");
+    let words = [
+        "intake",
+        "--holes",
+        path(&table),
+        "--material",
+        "Nickel alloy 718",
+        "--quantity",
+        "25",
+        "--out",
+        path(&job),
+    ];
+    let output = quillbore(&words);
+    assert!(
+        matches!(output.status.code(), Some(0 | 1)),
+        "{}",
+        said(&output)
+    );
+    let report = String::from_utf8_lossy(&output.stdout).into_owned();
+    assert!(
+        report.contains("about 1"),
+        "what can't be read is told: {report}"
+    );
+    let text = fs::read_to_string(&job).expect("the job");
+    assert!(text.contains("about 1") && text.contains("0,80 +-0,05"));
+    let mut other = words;
+    other[6] = "26";
+    let again = quillbore(&other);
+    assert_eq!(again.status.code(), Some(2), "a job is never overwritten");
+    assert_eq!(fs::read_to_string(&job).expect("the job"), text);
+}
