@@ -54,3 +54,47 @@ sleep 3
 kill -9 "$window_process"; wait "$window_process" 2>/dev/null || true
 start
 picture 2-draft
+click 565 65
+case "$(title)" in "new-job (not saved)"*) ;; *) fail "the draft was not taken back" ;; esac
+
+word "issue quotation"; sleep 1.5
+number=$(ls "$shelf" | grep '\.ron$' | tail -n 1); number=${number%.ron}
+[ -f "$shelf/$number.files/$number-Q1.pdf" ] || fail "no quotation was issued"
+quoted=$(sha256sum "$shelf/$number.files/$number-Q1.pdf")
+word "lay out quotation"; picture 3-quoted
+
+word "write down order"; picture 4-order
+word "issue order"; sleep 1
+[ -f "$shelf/$number.files/$number-C1.pdf" ] || fail "the order was not confirmed"
+word "issue traveler"; sleep 0.5; picture 5-no-parts
+[ ! -e "$shelf/$number.files/$number-T1.pdf" ] || fail "a traveler was released without parts"
+word "write down parts"; picture 6-parts
+word "issue receiving"; sleep 1
+word "issue traveler"; sleep 1.5
+[ -f "$shelf/$number.files/$number-T1.pdf" ] || fail "the traveler was not released"
+picture 7-on-the-floor
+word "write down run"
+type_in "2026-11-26"; key Tab Tab; key Tab; type_in "48"; key Tab; key Tab; type_in "400"; key Tab; type_in "212"; key Tab; type_in "96"; key Tab; type_in "240"; key Tab; type_in "30"
+key Tab; type_in "2"; picture 8-run
+word "write down non"
+word "write down delivery"; sleep 0.5
+word "issue packing"; sleep 1
+word "issue certificate"; sleep 1
+word "issue box"; sleep 1
+key ctrl+s; sleep 1; picture 9-delivered
+for paper in P1 F1 B1; do
+  [ -f "$shelf/$number.files/$number-$paper.pdf" ] || fail "paper $paper was not issued"
+done
+[ "$quoted" = "$(sha256sum "$shelf/$number.files/$number-Q1.pdf")" ] || fail "the quotation changed"
+
+# The reorder. To the priced confirmation: 1 scan the paper, 2 again, 3 the order's words, 4 confirm.
+key ctrl+n
+key ctrl+f; type_in "$number-T1/1"; key Return; sleep 1
+case "$(title)" in "$number "*) ;; *) fail "the code did not open the job" ;; esac
+key ctrl+r; type_in "PO 7781; 12; 70; "; key Return; sleep 1.5; picture 10-again
+again=$(ls "$shelf" | grep '\.ron$' | tail -n 1); again=${again%.ron}
+[ "$again" != "$number" ] || fail "the reorder got no number"
+grep -q "\"again\": (\"$number\"" "$shelf/$again.ron" || fail "the reorder does not point back"
+word "issue order"; sleep 1; picture 11-stopped
+[ ! -e "$shelf/$again.files/$again-C1.pdf" ] || fail "an open non-conformance did not stop the reorder"
+key ctrl+f; type_in "$number"; key Return; sleep 0.8

@@ -27,6 +27,7 @@ pub struct App {
     /// The jobs on the desk; never none.
     jobs: Vec<OnDesk>,
     at: usize,
+    next_id: u64,
     /// The shelf.
     pub list: ShelfList,
     settings: Settings,
@@ -45,6 +46,8 @@ struct OnDesk {
     desk: Desk,
     view: View,
     draft: Option<Draft>,
+    /// What tells it from every other job that lay on this desk.
+    id: u64,
 }
 
 /// Where the window keeps what is in no job.
@@ -72,7 +75,8 @@ impl App {
     ) -> Self {
         look::dress(ctx);
         let mut app = Self {
-            jobs: vec![OnDesk::new(first)],
+            jobs: vec![OnDesk::new(first, 0)],
+            next_id: 1,
             at: 0,
             list,
             settings,
@@ -153,6 +157,13 @@ impl App {
         format!("{}{mark} \u{2013} Quillbore", self.desk().file_name())
     }
 
+    /// Lays another empty sheet on the desk, the last of all.
+    fn add_sheet(&mut self) {
+        let desk = (self.make_desk)();
+        self.jobs.push(OnDesk::new(desk, self.next_id));
+        self.next_id += 1;
+    }
+
     fn sheet(&self) -> Sheet {
         if self.settings.letter {
             Sheet::Letter
@@ -171,7 +182,7 @@ impl App {
             find_focus,
             ..
         } = self;
-        let OnDesk { desk, view, .. } = &mut jobs[at];
+        let OnDesk { desk, view, id, .. } = &mut jobs[at];
         let t = look::tokens(ui);
         let job = desk.job().clone();
         let results = desk.results().clone();
@@ -184,6 +195,7 @@ impl App {
             before: desk.before().map(std::sync::Arc::as_ref),
             shelf: &desk.shelf,
             open_jobs: names.len(),
+            sheet_id: *id,
         };
         let paper = Frame::new().fill(t.paper);
         let on_desk = Frame::new()
@@ -294,11 +306,12 @@ impl App {
 }
 
 impl OnDesk {
-    fn new(desk: Desk) -> Self {
+    fn new(desk: Desk, id: u64) -> Self {
         Self {
             desk,
             view: View::default(),
             draft: None,
+            id,
         }
     }
 

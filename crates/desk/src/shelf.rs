@@ -10,6 +10,10 @@ use crate::commands::Failure;
 /// The demo jobs that a first start finds on its shelf.
 pub const DEMO_JOBS: &[(&str, &str)] = &[
     (
+        "25-0388.ron",
+        include_str!("../../../demo-jobs/25-0388.ron"),
+    ),
+    (
         "26-0101.ron",
         include_str!("../../../demo-jobs/26-0101.ron"),
     ),

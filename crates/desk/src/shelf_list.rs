@@ -142,8 +142,12 @@ impl ShelfList {
     /// The file of the job that the typed text means when Enter is pressed: the code of a paper, a
     /// number, or else the first job found.
     pub fn meant(&mut self) -> Option<PathBuf> {
-        let by_code = quillbore_paper::code::read(&self.find)
-            .and_then(|code| self.index.by_number(&code.job).cloned());
+        let typed = self.find.trim().to_owned();
+        let by_code = self.index.by_number(&typed).cloned().or_else(|| {
+            let code = quillbore_paper::code::read(&typed)?;
+            let is_it = |line: &&Arc<ShelfLine>| line.number.eq_ignore_ascii_case(&code.job);
+            self.index.lines.iter().find(is_it).cloned()
+        });
         let line = by_code.or_else(|| {
             let first = self.found().first().copied()?;
             self.index.lines.get(first as usize).cloned()

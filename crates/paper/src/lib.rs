@@ -1,16 +1,24 @@
 //! Page model, drawings and PDF of the papers: returns bytes, writes no file.
 
+pub mod certificate;
 pub mod code;
+pub mod confirmation;
 pub mod drawing;
 pub mod flow;
 pub mod font;
 pub mod form;
 pub mod frame;
+pub mod inspection;
+pub mod label;
 pub mod look;
 pub mod matter;
+mod opening;
+pub mod packing;
 pub mod page;
 pub mod pdf;
 pub mod quotation;
+pub mod receiving;
+mod serials;
 pub mod shown;
 pub mod side;
 pub mod sink;
@@ -25,10 +33,25 @@ pub use page::{Document, Sheet};
 pub use quotation::quotation;
 pub use traveler::traveler;
 
-/// TEMPORARY
-pub fn document(paper: quillbore_job::Paper, matters: &[Matter<'_>]) -> Document {
+use quillbore_job::Paper;
+
+/// Sets a paper of one job, or of several where it is a quotation; the first job leads.
+#[must_use]
+pub fn document(paper: Paper, matters: &[Matter<'_>]) -> Document {
+    let Some(first) = matters.first() else {
+        return Document {
+            sheet: Sheet::A4,
+            pages: Vec::new(),
+        };
+    };
     match paper {
-        quillbore_job::Paper::Quotation => quotation(&matters[0]),
-        _ => traveler(&matters[0]),
+        Paper::Quotation => quotation(matters),
+        Paper::Confirmation => confirmation::confirmation(first),
+        Paper::Receiving => receiving::receiving(first),
+        Paper::Traveler => traveler(first),
+        Paper::Inspection => inspection::inspection(first),
+        Paper::Certificate => certificate::certificate(first),
+        Paper::Packing => packing::packing(first),
+        Paper::Label => label::label(first),
     }
 }

@@ -1,4 +1,4 @@
-//! The quotation, as a draft: issuing is another step.
+//! The quotation of one or several jobs, issued or as a draft.
 
 mod assumptions;
 mod prices;
@@ -9,52 +9,60 @@ use quillbore_job::{Field, Paper};
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
 use crate::frame::Frame;
-use crate::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
+use crate::look::{BODY, LARGE, STRONG};
 use crate::matter::Matter;
-use crate::page::{Document, Ink, Stroke, mm};
+use crate::opening;
+use crate::page::{Document, mm};
 use crate::shown;
 use crate::words::quotation as words;
 
-/// Sets the quotation of a job.
-pub fn quotation(matter: &Matter<'_>) -> Document {
-    let mut flow = Flow::new(matter.sheet);
-    head(matter, &mut flow);
-    scope::set(matter, &mut flow);
-    prices::set(matter, &mut flow);
-    assumptions::set(matter, &mut flow);
-    acceptance(&mut flow);
-    let frame = Frame {
-        head: format!("{} {}, {}", words::TITLE, matter.job.number, words::DRAFT),
-        issuer: matter.issuer.name.clone(),
-        code: matter.number_of(Paper::Quotation),
-        note: words::NET.to_owned(),
-        preview: matter.preview.map(str::to_owned),
+/// Sets the quotation of one or several jobs; the first one leads.
+pub fn quotation(matters: &[Matter<'_>]) -> Document {
+    let Some(first) = matters.first() else {
+        return Document {
+            sheet: crate::page::Sheet::A4,
+            pages: Vec::new(),
+        };
     };
-    flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
+    let mut flow = Flow::new(first.sheet);
+    opening::title(first, &mut flow, words::TITLE);
+    head(first, &mut flow);
+    part(first, &mut flow);
+    for matter in &matters[1..] {
+        flow.need(mm(60.0));
+        flow.take(mm(4.0));
+        flow.section(&matter.part(), matter.text(Field::PartName), mm(50.0));
+        part(matter, &mut flow);
+    }
+    assumptions::set(matters, &mut flow);
+    acceptance(&mut flow);
+    let title = match first.number {
+        Some(_) => words::TITLE.to_owned(),
+        None => format!("{}, {},", words::TITLE, words::DRAFT),
+    };
+    let frame = Frame::of(first, Paper::Quotation, &title, words::NET);
+    flow.finish(|page, number, of| frame.write(page, first.sheet, number, of))
+}
+
+/// What is offered of one job: part, holes, prices.
+fn part(matter: &Matter<'_>, flow: &mut Flow) {
+    form::fields(
+        flow,
+        &[
+            Blank::filled("part name", named(matter.text(Field::PartName)), 3.0),
+            Blank::filled("drawing and its revision", &drawing(matter), 3.0),
+            Blank::filled("material and condition", &material(matter), 2.4),
+        ],
+    );
+    scope::set(matter, flow);
+    prices::set(matter, flow);
 }
 
 fn head(matter: &Matter<'_>, flow: &mut Flow) {
-    let body = flow.body();
-    let top = flow.take(mm(9.0));
-    let page = flow.page();
-    page.text(
-        body.left,
-        top + mm(6.4),
-        TITLE.ink(Ink::Accent),
-        words::TITLE,
-    );
-    page.text_right(body.right, top + mm(6.4), LARGE, &matter.issuer.name);
-    page.rule(
-        body.left,
-        body.right,
-        top + mm(8.4),
-        Stroke::new(1.4, Ink::Accent),
-    );
-    let address = matter.issuer.address.join(", ");
-    let line = flow.take(mm(5.0));
-    flow.page()
-        .text_right(body.right, line + mm(3.0), CAPTION, &address);
-    let number = format!("{}, {}", matter.job.number, words::DRAFT);
+    let number = match matter.number {
+        Some(number) => number.to_owned(),
+        None => format!("{}, {}", matter.job.number, words::DRAFT),
+    };
     let revision = match matter.text(Field::Revision) {
         "" => "not named",
         revision => revision,
@@ -75,14 +83,6 @@ fn head(matter: &Matter<'_>, flow: &mut Flow) {
             Blank::of("for", matter.text(Field::Customer), 3.0).style(STRONG),
             Blank::of("contact", matter.text(Field::Contact), 3.0),
             Blank::of("your reference", matter.text(Field::CustomerReference), 2.4),
-        ],
-    );
-    form::fields(
-        flow,
-        &[
-            Blank::filled("part name", named(matter.text(Field::PartName)), 3.0),
-            Blank::filled("drawing and its revision", &drawing(matter), 3.0),
-            Blank::filled("material and condition", &material(matter), 2.4),
         ],
     );
 }

@@ -21,7 +21,7 @@ fn prose(document: &Document) -> String {
 fn it_says_who_what_how_much_and_until_when() {
     let sample = common::ring();
     for sheet in [Sheet::A4, Sheet::Letter] {
-        let text = prose(&quotation(&sample.matter(sheet)));
+        let text = prose(&quotation(&[sample.matter(sheet)]));
         let mut at = 0;
         for needed in [
             "26-0107, draft",
@@ -62,7 +62,7 @@ fn findings_for_the_customer_are_told_and_the_shops_own_are_not() {
         row,
         text: "Tight: measure the first piece.".to_owned(),
     });
-    let text = prose(&quotation(&sample.matter(Sheet::A4)));
+    let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
     assert!(
         text.contains("Hole B: Tight: measure the first piece."),
         "{text}"
@@ -74,7 +74,7 @@ fn findings_for_the_customer_are_told_and_the_shops_own_are_not() {
 fn nothing_is_priced_where_nothing_was_computed() {
     let mut sample = common::plate();
     sample.figures.price = None;
-    let text = prose(&quotation(&sample.matter(Sheet::Letter)));
+    let text = prose(&quotation(&[sample.matter(Sheet::Letter)]));
     assert!(text.contains("Not priced yet"), "{text}");
     assert!(text.contains("to be agreed"), "{text}");
 }

@@ -255,7 +255,7 @@ fn every_page_is_numbered_framed_and_inside_the_margins() {
                     .collect();
                 for needed in [
                     format!("page {} of {of}", index + 1),
-                    format!("{} T", sample.job.number),
+                    format!("{}-T/{}", sample.job.number, index + 1),
                     "PREVIEW  parts not received".to_owned(),
                 ] {
                     assert!(runs.iter().any(|run| run.text == needed), "{needed}");

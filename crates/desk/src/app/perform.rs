@@ -130,13 +130,15 @@ impl App {
     pub(super) fn free_place(&mut self) -> usize {
         if self.desk().is_untouched() {
             let waiting = self.view_mut().waiting.take();
+            self.jobs[self.at].id = self.next_id;
+            self.next_id += 1;
             self.jobs[self.at].view = crate::view::View {
                 waiting,
                 ..crate::view::View::default()
             };
             return self.at;
         }
-        self.jobs.push(OnDesk::new((self.make_desk)()));
+        self.add_sheet();
         self.jobs.len() - 1
     }
 
@@ -169,7 +171,7 @@ impl App {
             draft.drop_it();
         }
         if self.jobs.is_empty() {
-            self.jobs.push(OnDesk::new((self.make_desk)()));
+            self.add_sheet();
         }
         self.at = self.at.min(self.jobs.len() - 1);
     }

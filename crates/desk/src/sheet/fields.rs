@@ -188,6 +188,7 @@ fn line_ui(
         response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &name));
         if let Spot::Line(slip, _) = spot
             && view.focus_slip == Some(slip)
+            && entry.is_empty()
         {
             view.focus_slip = None;
             response.request_focus();

@@ -80,33 +80,38 @@ pub fn head_ui(
                 ui.add_space(8.0);
             }
         }
+        words_ui(ui, labels, asks);
     });
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         let (said, ready) = stands(shared);
         pencil(ui, &said);
         if ready && look::word(ui, "release the traveler").clicked() {
             asks.push(Ask::Issue(Paper::Traveler));
         }
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            for action in Action::ALL.iter().rev() {
-                if !action.is_in_head() {
-                    continue;
-                }
-                let (allowed, label) = match action {
-                    Action::Undo => (labels.0.is_some(), labels.0),
-                    Action::Redo => (labels.1.is_some(), labels.1),
-                    _ => (true, None),
-                };
-                let hint = hint(*action, label, ui);
-                ui.add_enabled_ui(allowed, |ui| {
-                    let response = look::quiet_word(ui, action.word()).on_hover_text(hint);
-                    if response.clicked() {
-                        asks.push(Ask::Do(*action));
-                    }
-                });
-                ui.add_space(5.0);
+    });
+}
+
+/// The words that do things, at the right.
+fn words_ui(ui: &mut Ui, labels: (Option<&str>, Option<&str>), asks: &mut Vec<Ask>) {
+    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+        for action in Action::ALL.iter().rev() {
+            if !action.is_in_head() {
+                continue;
             }
-        });
+            let (allowed, label) = match action {
+                Action::Undo => (labels.0.is_some(), labels.0),
+                Action::Redo => (labels.1.is_some(), labels.1),
+                _ => (true, None),
+            };
+            let hint = hint(*action, label, ui);
+            ui.add_enabled_ui(allowed, |ui| {
+                let response = look::quiet_word(ui, action.word()).on_hover_text(hint);
+                if response.clicked() {
+                    asks.push(Ask::Do(*action));
+                }
+            });
+            ui.add_space(5.0);
+        }
     });
 }
 

@@ -47,6 +47,8 @@ pub struct Shared<'a> {
     pub shelf: &'a std::path::Path,
     /// Jobs on the desk.
     pub open_jobs: usize,
+    /// What tells this sheet from the others on the desk.
+    pub sheet_id: u64,
 }
 
 impl<'a> Shared<'a> {
@@ -107,6 +109,7 @@ pub fn sheet_ui(
     asks: &mut Vec<Ask>,
 ) {
     ScrollArea::vertical()
+        .id_salt(("sheet", shared.sheet_id))
         .auto_shrink([false, false])
         .show(ui, |ui| {
             let full = ui.available_rect_before_wrap();

@@ -10,16 +10,21 @@ use crate::shown;
 use crate::side::side;
 use crate::words::quotation as words;
 
-pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
+    let Some(first) = matters.first() else {
+        return;
+    };
     flow.section("Conditions", "", mm(30.0));
     side(flow, "Lead time", |flow| {
-        let text = matter
-            .count_of(Field::LeadDays)
-            .map_or_else(|| words::TO_BE_AGREED.to_owned(), words::lead);
-        flow.text(STRONG, &text);
+        let lead = |matter: &Matter<'_>| {
+            matter
+                .count_of(Field::LeadDays)
+                .map_or_else(|| words::TO_BE_AGREED.to_owned(), words::lead)
+        };
+        of_each(matters, flow, lead);
     });
-    side(flow, "Valid", |flow| flow.text(STRONG, &valid(matter)));
-    let open = open_questions(matter);
+    side(flow, "Valid", |flow| flow.text(STRONG, &valid(first)));
+    let open: Vec<String> = matters.iter().flat_map(open_questions).collect();
     if !open.is_empty() {
         side(flow, "Please confirm", |flow| {
             flow.dashes(BODY, open.iter().map(String::as_str));
@@ -27,29 +32,54 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     }
     side(flow, "Assumptions", |flow| {
         flow.dashes(BODY, words::ASSUMPTIONS.iter().copied());
-        if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
-            let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
-            flow.dashes(BODY, std::iter::once(words::liability(&amount).as_str()));
+        for matter in matters {
+            if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
+                let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
+                let said = words::liability(&amount);
+                let said = if matters.len() > 1 {
+                    format!("{}: {said}", matter.part())
+                } else {
+                    said
+                };
+                flow.dashes(BODY, std::iter::once(said.as_str()));
+            }
         }
     });
     side(flow, "Not included", |flow| {
-        flow.dashes(BODY, matter.text(Field::Exclusions).lines());
-        flow.dashes(BODY, matter.issuer.exclusions.iter().map(String::as_str));
+        for matter in matters {
+            flow.dashes(BODY, matter.text(Field::Exclusions).lines());
+        }
+        flow.dashes(BODY, first.issuer.exclusions.iter().map(String::as_str));
     });
     side(flow, "Terms", |flow| {
         flow.dashes(BODY, std::iter::once(words::NET));
-        flow.dashes(BODY, matter.issuer.terms.iter().map(String::as_str));
+        flow.dashes(BODY, first.issuer.terms.iter().map(String::as_str));
     });
 }
 
+/// A sentence for all jobs, or one for each where they differ.
+fn of_each(matters: &[Matter<'_>], flow: &mut Flow, say: impl Fn(&Matter<'_>) -> String) {
+    let said: Vec<String> = matters.iter().map(&say).collect();
+    if said.windows(2).all(|pair| pair[0] == pair[1]) {
+        flow.text(STRONG, said.first().map_or("", String::as_str));
+        return;
+    }
+    for (matter, said) in matters.iter().zip(said) {
+        flow.text(STRONG, &format!("{}: {said}", matter.part()));
+    }
+}
+
 fn valid(matter: &Matter<'_>) -> String {
-    let until = matter.count_of(Field::ValidDays).and_then(|days| {
-        let end = matter
-            .date
-            .checked_add_days(chrono::Days::new(days.into()))?;
-        Some(words::valid(days, &shown::date(end)))
+    let days = matter.count_of(Field::ValidDays);
+    let until = matter.valid_until.or_else(|| {
+        let days = chrono::Days::new(days?.into());
+        matter.date.checked_add_days(days)
     });
-    until.unwrap_or_else(|| words::TO_BE_AGREED.to_owned())
+    match (days, until) {
+        (Some(days), Some(until)) => words::valid(days, &shown::date(until)),
+        (None, Some(until)) => format!("until {}", shown::date(until)),
+        _ => words::TO_BE_AGREED.to_owned(),
+    }
 }
 
 /// Findings that the customer has to know of before ordering.

@@ -1,6 +1,6 @@
 //! What the floor must know before anything else: which job, what not to do, what came in.
 
-use quillbore_job::Field;
+use quillbore_job::{Field, Line, SlipKind, life};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
@@ -31,7 +31,8 @@ fn title(matter: &Matter<'_>, flow: &mut Flow) {
         TITLE.ink(Ink::Accent),
         words::TITLE,
     );
-    page.text_right(body.right, top + mm(6.4), TITLE, &matter.job.number);
+    let number = matter.number.unwrap_or(&matter.job.number);
+    page.text_right(body.right, top + mm(6.4), TITLE, number);
     page.rule(
         body.left,
         body.right,
@@ -47,7 +48,7 @@ fn title(matter: &Matter<'_>, flow: &mut Flow) {
         flow,
         &[
             Blank::of("job", &matter.job.number, 1.9).style(LARGE),
-            Blank::blank("lot", 1.2),
+            Blank::of("lot", lot(matter), 1.2).style(LARGE),
             Blank::of("part", matter.text(Field::Part), 3.2).style(LARGE),
             Blank::of("revision", matter.text(Field::Revision), 1.1).style(LARGE),
             Blank::of("quantity", matter.text(Field::Quantity), 1.2).style(LARGE),
@@ -203,6 +204,28 @@ fn material(matter: &Matter<'_>, flow: &mut Flow) {
     });
 }
 
+/// The customer's number of the newest release or order; the floor writes one where there is none.
+fn lot<'a>(matter: &Matter<'a>) -> &'a str {
+    let of = |kind| matter.job.slips(kind).next_back();
+    let numbered = [of(SlipKind::Release), of(SlipKind::Order)]
+        .into_iter()
+        .flatten();
+    numbered
+        .map(|slip| slip.text(Line::Number))
+        .find(|number| !number.is_empty())
+        .unwrap_or_default()
+}
+
+/// What all deliveries of parts say in a line, one after the other.
+fn all_received(matter: &Matter<'_>, line: Line) -> String {
+    let slips = matter.job.slips(SlipKind::Received);
+    let said: Vec<&str> = slips
+        .map(|slip| slip.text(line))
+        .filter(|text| !text.is_empty())
+        .collect();
+    said.join("; ")
+}
+
 fn received(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, "Received", |flow| {
         let expected = match (
@@ -215,12 +238,24 @@ fn received(matter: &Matter<'_>, flow: &mut Flow) {
             (Some(parts), _) => format!("count, of {parts}"),
             (None, _) => "count".to_owned(),
         };
+        let count = match life::sum(matter.job, SlipKind::Received, Line::Count) {
+            0 => String::new(),
+            count => count.to_string(),
+        };
+        let both = |a, b| {
+            let said = [all_received(matter, a), all_received(matter, b)];
+            let said: Vec<&str> = said.iter().map(String::as_str).collect();
+            let said: Vec<&str> = said.into_iter().filter(|text| !text.is_empty()).collect();
+            said.join("; ")
+        };
+        let serials = both(Line::Heat, Line::Serials);
+        let condition = both(Line::Condition, Line::Damage);
         form::fields(
             flow,
             &[
-                Blank::blank(&expected, 2.0),
-                Blank::blank("heat and serial numbers", 3.0),
-                Blank::blank("condition, existing damage", 5.0),
+                Blank::of(&expected, &count, 2.0).style(STRONG),
+                Blank::of("heat and serial numbers", &serials, 3.0),
+                Blank::of("condition, existing damage", &condition, 5.0),
             ],
         );
         form::sign_off(flow, words::RECEIVED_CHECK);

@@ -42,6 +42,9 @@ impl Sample {
             issuer: &self.issuer,
             sheet,
             date: day(),
+            number: None,
+            valid_until: None,
+            answers: None,
             preview: None,
             annex: true,
         }
@@ -551,6 +554,81 @@ pub fn rows(count: u32) -> Sample {
             id,
             ..input.clone()
         });
+    }
+    sample
+}
+
+/// The plate after its whole life: ordered, received, drilled with trouble, sent in two deliveries.
+pub fn delivered() -> Sample {
+    use quillbore_job::{Line, SlipKind};
+    let mut sample = plate();
+    let slips: &[(SlipKind, &[(Line, &str)])] = &[
+        (
+            SlipKind::Order,
+            &[
+                (Line::Date, "2026-11-02"),
+                (Line::Number, "BT-7781"),
+                (Line::Quantity, "4"),
+                (Line::Each, "512.5"),
+                (Line::DrawingRevision, "7"),
+                (Line::Terms, "14 days"),
+                (Line::Accepted, "the owner, since the lot is small"),
+            ],
+        ),
+        (
+            SlipKind::Release,
+            &[
+                (Line::Number, "call 1"),
+                (Line::Quantity, "3"),
+                (Line::Due, "2026-11-20"),
+            ],
+        ),
+        (
+            SlipKind::Received,
+            &[
+                (Line::Date, "2026-11-03"),
+                (Line::Count, "4"),
+                (Line::Heat, "H4471"),
+                (Line::Serials, "101-104"),
+                (Line::Damage, "scratch on 104"),
+                (Line::Files, "scratch-104.jpg"),
+            ],
+        ),
+        (
+            SlipKind::Run,
+            &[
+                (Line::Mark, "S1"),
+                (Line::Serials, "102"),
+                (Line::Pins, "1.21 to 1.23"),
+            ],
+        ),
+        (
+            SlipKind::Nonconformance,
+            &[
+                (Line::HolesNamed, "S1 of 103"),
+                (Line::What, "entry edge chipped"),
+                (Line::Decision, "use as it is"),
+            ],
+        ),
+        (
+            SlipKind::Delivery,
+            &[
+                (Line::Date, "2026-11-06"),
+                (Line::Count, "3"),
+                (Line::Serials, "101-103"),
+            ],
+        ),
+    ];
+    for (kind, lines) in slips {
+        let edit = Edit::AddSlip {
+            kind: *kind,
+            lines: lines
+                .iter()
+                .map(|(line, text)| (*line, (*text).to_owned()))
+                .collect(),
+            unit: Unit::Mm,
+        };
+        set(&mut sample.job, &edit);
     }
     sample
 }

@@ -1,0 +1,174 @@
+//! The order confirmation: what was ordered, at what price, when, and what differs from the
+//! quotation.
+
+use quillbore_job::{Field, Line, Paper, Slip, SlipKind, life};
+use rust_decimal::Decimal;
+
+use crate::flow::Flow;
+use crate::form::{self, Field as Blank};
+use crate::frame::Frame;
+use crate::look::{BODY, STRONG};
+use crate::matter::Matter;
+use crate::opening;
+use crate::page::{Document, mm};
+use crate::shown;
+use crate::side::side;
+use crate::table::{Cell, Column, Row, Table, Width};
+use crate::words::{life as words, quotation};
+
+/// Sets the confirmation of a job's orders.
+pub fn confirmation(matter: &Matter<'_>) -> Document {
+    let mut flow = Flow::new(matter.sheet);
+    opening::title(matter, &mut flow, words::CONFIRMATION);
+    opening::about(matter, &mut flow, Paper::Confirmation);
+    ordered(matter, &mut flow);
+    dates(matter, &mut flow);
+    conditions(matter, &mut flow);
+    let frame = Frame::of(
+        matter,
+        Paper::Confirmation,
+        words::CONFIRMATION,
+        quotation::NET,
+    );
+    flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
+}
+
+fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
+    let currency = &matter.tables.rates.currency;
+    let mut table = Table::new([
+        Column::text("Order", Width::Share(1.2)).style(STRONG),
+        Column::text("of", Width::Fit(60.0)),
+        Column::text("Part and revision", Width::Share(1.6)),
+        Column::figures("Quantity", "parts", Width::Fixed(mm(18.0))),
+        Column::figures("Price each", currency, Width::Fixed(mm(26.0))).style(STRONG),
+        Column::figures("Price of the lot", currency, Width::Fixed(mm(28.0))),
+    ]);
+    for order in matter.job.slips(SlipKind::Order) {
+        let quantity = quantity(matter, order);
+        let each = order.money(Line::Each).or_else(|| quoted(matter, quantity));
+        let lot = each.and_then(|each| each.checked_mul(Decimal::from(quantity?)));
+        let digits = matter.tables.rates.minor_digits;
+        let money = |amount: Option<Decimal>| {
+            amount.map_or_else(String::new, |mut amount| {
+                // An order may name tenths of a cent: digits are added, never taken.
+                amount.rescale(amount.scale().max(digits));
+                shown::money(&amount.to_string())
+            })
+        };
+        let revision = match order.text(Line::Revision) {
+            "" => matter.part(),
+            revision => format!("{} rev {revision}", matter.text(Field::Part)),
+        };
+        table.row(
+            Row::new([
+                Cell::new(order.text(Line::Number)),
+                Cell::new(opening::day(order, Line::Date)),
+                Cell::new(revision),
+                Cell::new(quantity.map_or_else(String::new, |count| count.to_string())),
+                Cell::new(money(each)),
+                Cell::new(money(lot)),
+            ])
+            .at_least(mm(6.0)),
+        );
+    }
+    flow.section("Ordered", "", mm(24.0));
+    if table.rows.is_empty() {
+        flow.text(BODY, "No order is written down yet.");
+    } else {
+        table.set(flow);
+    }
+}
+
+fn quantity(matter: &Matter<'_>, order: &Slip) -> Option<u32> {
+    order
+        .count(Line::Quantity)
+        .or_else(|| matter.count_of(Field::Quantity))
+}
+
+/// The price of one in the quotation that the order answers, at just that quantity.
+fn quoted(matter: &Matter<'_>, quantity: Option<u32>) -> Option<Decimal> {
+    let lines = &matter.answers?.lines;
+    let line = lines
+        .iter()
+        .find(|line| line.job == matter.job.number && Some(line.quantity) == quantity)?;
+    line.each
+}
+
+fn dates(matter: &Matter<'_>, flow: &mut Flow) {
+    flow.section("Dates", "", mm(18.0));
+    let releases: Vec<&Slip> = matter.job.slips(SlipKind::Release).collect();
+    if releases.is_empty() {
+        let due = opening::order(matter).map_or_else(String::new, |o| opening::day(o, Line::Due));
+        let due = match (due.as_str(), matter.date_of(Field::Due)) {
+            ("", Some(due)) => shown::date(due),
+            ("", None) => matter
+                .count_of(Field::LeadDays)
+                .map_or_else(|| quotation::TO_BE_AGREED.to_owned(), quotation::lead),
+            (due, _) => due.to_owned(),
+        };
+        form::fields(flow, &[Blank::filled("delivery", &due, 1.0).style(STRONG)]);
+    } else {
+        let mut table = Table::new([
+            Column::text("Release", Width::Share(1.0)).style(STRONG),
+            Column::figures("Quantity", "parts", Width::Fixed(mm(24.0))),
+            Column::text("Due", Width::Share(1.0)),
+            Column::text("", Width::Share(2.0)),
+        ]);
+        for release in releases {
+            table.row(Row::new([
+                Cell::new(release.text(Line::Number)),
+                Cell::new(release.text(Line::Quantity)),
+                Cell::new(opening::day(release, Line::Due)),
+                Cell::new(release.text(Line::Note)),
+            ]));
+        }
+        table.set(flow);
+    }
+    flow.text(BODY, words::STARTS);
+}
+
+fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
+    flow.section("Conditions", "", mm(24.0));
+    if let Some(quotation) = matter.answers {
+        side(flow, "Quotation", |flow| {
+            let said = format!("{} of {}", quotation.number, shown::date(quotation.date));
+            flow.text(STRONG, &said);
+            flow.text(BODY, words::STILL_HOLDS);
+        });
+    }
+    let differences: Vec<String> = matter
+        .job
+        .slips(SlipKind::Order)
+        .flat_map(|order| life::differences(matter.job, order))
+        .map(|difference| quillbore_job::words::life::difference(&difference))
+        .collect();
+    if !differences.is_empty() {
+        side(flow, "Differs", |flow| {
+            flow.dashes(BODY, differences.iter().map(String::as_str));
+            let accepted = opening::order(matter).map_or("", |order| order.text(Line::Accepted));
+            if !accepted.is_empty() {
+                flow.text(BODY, &format!("Accepted by {accepted}."));
+            }
+        });
+    }
+    let terms = opening::order(matter).map_or("", |order| order.text(Line::Terms));
+    if !terms.is_empty() {
+        side(flow, "Terms of the order", |flow| flow.text(BODY, terms));
+    }
+    side(flow, "Assumptions", |flow| {
+        flow.dashes(BODY, quotation::ASSUMPTIONS.iter().copied());
+        if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
+            let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
+            flow.dashes(
+                BODY,
+                std::iter::once(quotation::liability(&amount).as_str()),
+            );
+        }
+    });
+    side(flow, "Terms", |flow| {
+        flow.dashes(BODY, std::iter::once(quotation::NET));
+        flow.dashes(BODY, matter.issuer.terms.iter().map(String::as_str));
+    });
+    flow.take(mm(2.0));
+    flow.text(STRONG, words::PLEASE_CHECK);
+}

@@ -1,0 +1,94 @@
+//! How every paper that goes to or comes from a customer begins: what it is, who issued it, its
+//! number, what it is about.
+
+use quillbore_job::{Field, Line, Paper, Slip, SlipKind};
+
+use crate::flow::Flow;
+use crate::form::{self, Field as Blank};
+use crate::look::{CAPTION, LARGE, STRONG, TITLE};
+use crate::matter::Matter;
+use crate::page::{Ink, Stroke, mm};
+use crate::shown;
+use crate::words::quotation::DRAFT;
+
+/// The title with its rule, the shop and its address.
+pub(crate) fn title(matter: &Matter<'_>, flow: &mut Flow, title: &str) {
+    let body = flow.body();
+    let top = flow.take(mm(9.0));
+    let page = flow.page();
+    page.text(body.left, top + mm(6.4), TITLE.ink(Ink::Accent), title);
+    page.text_right(body.right, top + mm(6.4), LARGE, &matter.issuer.name);
+    page.rule(
+        body.left,
+        body.right,
+        top + mm(8.4),
+        Stroke::new(1.4, Ink::Accent),
+    );
+    let address = matter.issuer.address.join(", ");
+    let line = flow.take(mm(5.0));
+    flow.page()
+        .text_right(body.right, line + mm(3.0), CAPTION, &address);
+}
+
+/// Number, date and part; customer, order and drawing.
+pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
+    let number = match matter.number {
+        Some(number) => number.to_owned(),
+        None => format!("{} {}", matter.number_of(paper), DRAFT),
+    };
+    form::fields(
+        flow,
+        &[
+            Blank::of("number", &number, 2.9).style(LARGE),
+            Blank::of("date", &shown::date(matter.date), 2.0).style(LARGE),
+            Blank::of("part", matter.text(Field::Part), 3.0).style(LARGE),
+            Blank::of("revision", matter.text(Field::Revision), 1.2).style(LARGE),
+        ],
+    );
+    flow.take(mm(1.0));
+    let drawing = [
+        matter.text(Field::Drawing),
+        &revision(matter).map_or_else(String::new, |revision| format!("rev {revision}")),
+    ]
+    .join(" ");
+    form::fields(
+        flow,
+        &[
+            Blank::of("customer", matter.text(Field::Customer), 3.0).style(STRONG),
+            Blank::of("order", &order_number(matter), 2.4).style(STRONG),
+            Blank::of("part name", matter.text(Field::PartName), 2.4),
+            Blank::of("drawing", drawing.trim(), 2.4),
+        ],
+    );
+}
+
+/// The newest order.
+pub(crate) fn order<'a>(matter: &Matter<'a>) -> Option<&'a Slip> {
+    matter.job.slips(SlipKind::Order).next_back()
+}
+
+/// The customer's number of the order, else of the inquiry.
+pub(crate) fn order_number(matter: &Matter<'_>) -> String {
+    let number = order(matter).map_or("", |order| order.text(Line::Number));
+    match number {
+        "" => matter.text(Field::CustomerReference).to_owned(),
+        number => number.to_owned(),
+    }
+}
+
+/// The drawing revision that the order brought, else the sheet's.
+fn revision<'a>(matter: &Matter<'a>) -> Option<&'a str> {
+    let ordered = order(matter).map_or("", |order| order.text(Line::DrawingRevision));
+    let on_sheet = matter.text(Field::DrawingRevision);
+    [ordered, on_sheet]
+        .into_iter()
+        .find(|text| !text.is_empty())
+}
+
+/// A day as papers show it; what can't be read stands as it was typed.
+pub(crate) fn day(slip: &Slip, line: Line) -> String {
+    match slip.day(line) {
+        Some(day) => shown::date(day),
+        None => slip.text(line).to_owned(),
+    }
+}

@@ -1,0 +1,82 @@
+//! The packing list, without prices: what is in the box, and what is still to come.
+
+use quillbore_job::{Field, Line, Paper, SlipKind, life};
+
+use crate::flow::Flow;
+use crate::form::{self, Field as Blank};
+use crate::frame::Frame;
+use crate::look::{BODY, LARGE, STRONG};
+use crate::matter::Matter;
+use crate::opening;
+use crate::page::{Document, mm};
+use crate::table::{Cell, Column, Row, Table, Width};
+use crate::words::life as words;
+
+/// Sets the packing list of a job's deliveries, the newest first.
+pub fn packing(matter: &Matter<'_>) -> Document {
+    let mut flow = Flow::new(matter.sheet);
+    opening::title(matter, &mut flow, words::PACKING);
+    opening::about(matter, &mut flow, Paper::Packing);
+    counted(matter, &mut flow);
+    let mut table = Table::new([
+        Column::text("Sent", Width::Fit(70.0)).style(STRONG),
+        Column::figures("Parts", "", Width::Fixed(mm(20.0))).style(STRONG),
+        Column::text("Serial numbers", Width::Share(1.4)),
+        Column::text("Carrier, tracking", Width::Share(1.0)),
+        Column::text("Counted", Width::Fixed(mm(18.0))),
+    ]);
+    for slip in matter.job.slips(SlipKind::Delivery).rev() {
+        table.row(
+            Row::new([
+                Cell::new(opening::day(slip, Line::Date)),
+                Cell::new(slip.text(Line::Count)),
+                Cell::new(slip.text(Line::Serials)),
+                Cell::new(slip.text(Line::Carrier)),
+                Cell::square(),
+            ])
+            .note(slip.text(Line::Note))
+            .at_least(mm(6.5)),
+        );
+    }
+    flow.section("In the box", "the first line is this delivery", mm(24.0));
+    if table.rows.is_empty() {
+        flow.text(BODY, "No delivery is written down yet.");
+    } else {
+        table.set(&mut flow);
+    }
+    flow.together(|flow| {
+        flow.section("Unpacking", "", 0.0);
+        flow.dashes(BODY, words::UNPACKING.iter().copied());
+        flow.take(mm(2.0));
+        form::fields(
+            flow,
+            &[
+                Blank::blank("packed by", 2.0),
+                Blank::blank("boxes", 1.0),
+                Blank::blank("mass", 1.0),
+                Blank::blank("received by, date", 3.0),
+            ],
+        );
+    });
+    let frame = Frame::of(matter, Paper::Packing, words::PACKING, "");
+    flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
+}
+
+fn counted(matter: &Matter<'_>, flow: &mut Flow) {
+    let gone = life::sum(matter.job, SlipKind::Delivery, Line::Count);
+    let count = |count: Option<u32>| count.map_or_else(String::new, |count| count.to_string());
+    form::fields(
+        flow,
+        &[
+            Blank::of("parts ordered", &count(life::ordered(matter.job)), 1.0).style(LARGE),
+            Blank::filled("sent so far", &gone.to_string(), 1.0).style(LARGE),
+            Blank::of(
+                "still to come",
+                &count(life::left_to_deliver(matter.job)),
+                1.0,
+            )
+            .style(LARGE),
+            Blank::of("spares to return", matter.text(Field::Spares), 1.0).style(LARGE),
+        ],
+    );
+}
