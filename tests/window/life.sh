@@ -74,7 +74,7 @@ word "issue traveler"; sleep 1.5
 [ -f "$shelf/$number.files/$number-T1.pdf" ] || fail "the traveler was not released"
 picture 7-on-the-floor
 word "write down run"
-type_in "2026-11-26"; key Tab Tab; key Tab; type_in "48"; key Tab; key Tab; type_in "400"; key Tab; type_in "212"; key Tab; type_in "96"; key Tab; type_in "240"; key Tab; type_in "30"
+type_in "101-112"; key Tab; key Tab; type_in "48"; key Tab; key Tab; type_in "400"; key Tab; type_in "212"; key Tab; type_in "96"; key Tab; type_in "240"; key Tab; type_in "30"
 key Tab; type_in "2"; picture 8-run
 word "write down non"
 word "write down delivery"; sleep 0.5
@@ -97,4 +97,16 @@ again=$(ls "$shelf" | grep '\.ron$' | tail -n 1); again=${again%.ron}
 grep -q "\"again\": (\"$number\"" "$shelf/$again.ron" || fail "the reorder does not point back"
 word "issue order"; sleep 1; picture 11-stopped
 [ ! -e "$shelf/$again.files/$again-C1.pdf" ] || fail "an open non-conformance did not stop the reorder"
-key ctrl+f; type_in "$number"; key Return; sleep 0.8
+# Somebody says why it may go on; then the order is confirmed.
+field 430 147 "the customer reams them"; sleep 0.5; picture 12-may-go-on
+word "issue order"; sleep 1.5; picture 13-confirmed
+[ -f "$shelf/$again.files/$again-C1.pdf" ] || fail "the reorder was not confirmed"
+# Days later, to the traveler: 1 the parts, 2 their heat, 3 release.
+word "write down parts"; type_in "as before"; key Tab; type_in "H4471"; key Return
+word "issue traveler"; sleep 2; picture 14-traveler
+[ -f "$shelf/$again.files/$again-T1.pdf" ] || fail "the traveler of the reorder was not released"
+key ctrl+l; sleep 0.5; picture 15-dark; key ctrl+l
+# A reprint is the stored file, and one that was changed is noticed.
+printf ' ' >>"$shelf/$again.files/$again-C1.pdf"
+key ctrl+k; type_in "this desk"; key Return; sleep 0.5; picture 16-settings
+echo "the life of a job was played: 1 passed, 0 failed"

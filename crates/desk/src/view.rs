@@ -56,6 +56,8 @@ pub struct SettingDrafts {
     pub desk_name: String,
     /// The folder of the shelf.
     pub shelf: String,
+    /// They were brought into sight.
+    pub seen: bool,
 }
 
 /// An overrule being typed.

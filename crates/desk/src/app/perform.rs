@@ -295,6 +295,7 @@ impl App {
         let drafts = SettingDrafts {
             desk_name: self.settings.desk_name.clone(),
             shelf: self.desk().shelf.display().to_string(),
+            seen: false,
         };
         let view = self.view_mut();
         view.settings = match view.settings {

@@ -7,12 +7,14 @@ use quillbore_job::{
     Edit, Field, Job, Line, Paper, SlipKind, life, reorder, show_quantity as show, words,
 };
 
-use super::{Shared, pencil, plain_head};
+use super::fields::spots_ui;
+use super::{Anchors, Shared, pencil, plain_head};
 use crate::look;
-use crate::view::Ask;
+use crate::spot::Spot;
+use crate::view::{Ask, View};
 
 /// The block of the job before; nothing where this job is the first of its kind.
-pub fn again_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
+pub fn again_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
     let number = shared.job.text(Field::Again).trim();
     if number.is_empty() {
         return;
@@ -22,33 +24,39 @@ pub fn again_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
         pencil(ui, "The shelf has no job of that number that can be read.");
         return;
     };
-    learned_ui(ui, shared, old, asks);
+    learned_ui(ui, shared, old, view, asks);
     prices_ui(ui, shared, old, asks);
     changed_ui(ui, shared, old);
 }
 
-fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
+fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks: &mut Vec<Ask>) {
     let learned = reorder::learned(old);
-    let told = shared
-        .job
-        .slips(SlipKind::Order)
-        .any(|order| !order.text(Line::GoOn).is_empty());
     for open in &learned.open {
-        ui.horizontal_wrapped(|ui| {
+        let said = if open.is_empty() {
+            "nobody wrote down what it is"
+        } else {
+            open
+        };
+        ui.horizontal(|ui| {
             ui.label(RichText::new("open non-conformance").font(look::bold()));
-            ui.label(open);
-            if told {
-                pencil(ui, "the order says why to go on");
-            } else {
-                pencil(
-                    ui,
-                    "say on the order slip why this may go on, or close it in",
-                );
-                if look::word(ui, &old.number).clicked() {
-                    asks.push(Ask::Open(shared.shelf.join(format!("{}.ron", old.number))));
-                }
+            ui.label(said);
+            pencil(ui, "close it in");
+            if look::word(ui, &old.number).clicked() {
+                asks.push(Ask::Open(shared.shelf.join(format!("{}.ron", old.number))));
             }
         });
+    }
+    if let Some(order) = shared.job.slips(SlipKind::Order).next_back()
+        && !learned.open.is_empty()
+    {
+        spots_ui(
+            ui,
+            &[Spot::Line(order.id, Line::GoOn)],
+            shared,
+            view,
+            &mut Anchors::default(),
+            asks,
+        );
     }
     for (label, texts) in [
         ("do otherwise", &learned.next_time),
@@ -56,9 +64,9 @@ fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) 
         ("trouble", &learned.trouble),
     ] {
         for text in texts {
-            ui.horizontal_wrapped(|ui| {
+            ui.horizontal(|ui| {
                 ui.label(RichText::new(label).font(look::bold()));
-                ui.label(text);
+                ui.add(egui::Label::new(text).wrap());
             });
         }
     }

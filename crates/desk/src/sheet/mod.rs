@@ -122,7 +122,7 @@ pub fn sheet_ui(
                 ui.set_width(width);
                 ui.spacing_mut().item_spacing.y = 4.0;
                 settings::settings_ui(ui, settings, view, asks);
-                again::again_ui(ui, shared, asks);
+                again::again_ui(ui, shared, view, asks);
                 fields::inquiry_ui(ui, shared, view, &mut anchors, asks);
                 holes::holes_ui(ui, shared, view, &mut anchors, asks);
                 plan::plan_ui(ui, shared, view, &mut anchors, asks);

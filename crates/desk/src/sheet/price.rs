@@ -11,6 +11,11 @@ use super::{Anchors, Shared, block_head, fields, figure_word, pencil};
 use crate::look;
 use crate::view::{Ask, View};
 
+/// Width of a column of figures.
+const FIGURE: f32 = 64.0;
+/// Width of a column of amounts, in which a band fits.
+const AMOUNT: f32 = 124.0;
+
 /// The block of the price.
 pub fn price_ui(
     ui: &mut Ui,
@@ -59,9 +64,9 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchor
         .spacing([14.0, 2.0])
         .show(ui, |ui| {
             pencil(ui, "hours of the lot");
-            pencil(ui, "P10");
-            pencil(ui, "P50");
-            pencil(ui, "P90");
+            for head in ["P10", "P50", "P90"] {
+                right_in(ui, FIGURE, |ui| pencil(ui, head));
+            }
             ui.end_row();
             for (what, band, figure) in [
                 ("machine", lot.machine_hours, Figure::MachineHours),
@@ -69,14 +74,10 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchor
             ] {
                 ui.label(what);
                 right(ui, &show::hours(band.p10));
-                figure_word(
-                    ui,
-                    &show::hours(band.p50),
-                    figure,
-                    look::bold(),
-                    view,
-                    Some(anchors),
-                );
+                right_in(ui, FIGURE, |ui| {
+                    let hours = show::hours(band.p50);
+                    figure_word(ui, &hours, figure, look::bold(), view, Some(anchors));
+                });
                 right(ui, &show::hours(band.p90));
                 ui.end_row();
             }
@@ -124,7 +125,7 @@ fn costs_ui(
         .spacing([14.0, 1.0])
         .show(ui, |ui| {
             pencil(ui, "cost of the lot");
-            pencil(ui, &price.currency);
+            right_in(ui, AMOUNT, |ui| pencil(ui, &price.currency));
             ui.end_row();
             for (what, amount) in [
                 ("machine", price.cost.machine),
@@ -139,12 +140,14 @@ fn costs_ui(
             ] {
                 if amount > 0.0 {
                     ui.label(what);
-                    right(ui, &show::money(amount, digits));
+                    right_in(ui, AMOUNT, |ui| {
+                        ui.label(show::money(amount, digits));
+                    });
                     ui.end_row();
                 }
             }
             ui.label("full cost");
-            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            right_in(ui, AMOUNT, |ui| {
                 let total = show::money(price.cost.sum(), digits);
                 figure_word(
                     ui,
@@ -157,20 +160,24 @@ fn costs_ui(
             });
             ui.end_row();
             ui.label("10 to 90 in 100");
-            right(
-                ui,
-                &format!(
-                    "{} to {}",
-                    show::money(price.lot_cost.p10, digits),
-                    show::money(price.lot_cost.p90, digits)
-                ),
+            let band = format!(
+                "{} to {}",
+                show::money(price.lot_cost.p10, digits),
+                show::money(price.lot_cost.p90, digits)
             );
+            right_in(ui, AMOUNT, |ui| {
+                ui.label(band);
+            });
             ui.end_row();
             ui.label("margin on price");
-            right(ui, &show::percent(price.margin));
+            right_in(ui, AMOUNT, |ui| {
+                ui.label(show::percent(price.margin));
+            });
             ui.end_row();
             ui.label("markup on cost");
-            right(ui, &show::percent(price.markup));
+            right_in(ui, AMOUNT, |ui| {
+                ui.label(show::percent(price.markup));
+            });
             ui.end_row();
         });
 }
@@ -188,21 +195,17 @@ fn breaks_ui(
         .spacing([22.0, 2.0])
         .show(ui, |ui| {
             for head in ["quantity", "cost each", "price each", "the lot"] {
-                pencil(ui, head);
+                right_in(ui, FIGURE, |ui| pencil(ui, head));
             }
             ui.end_row();
             for offered in &price.breaks {
                 right(ui, &offered.quantity.to_string());
                 right(ui, &show::money(offered.unit_cost, digits));
                 let each = show::money_exact(offered.each, digits);
-                figure_word(
-                    ui,
-                    &each,
-                    Figure::UnitPrice(offered.quantity),
-                    look::bold(),
-                    view,
-                    Some(anchors),
-                );
+                right_in(ui, FIGURE, |ui| {
+                    let figure = Figure::UnitPrice(offered.quantity);
+                    figure_word(ui, &each, figure, look::bold(), view, Some(anchors));
+                });
                 right(
                     ui,
                     &show::money(offered.lot.to_f64().unwrap_or(0.0), digits),
@@ -228,11 +231,17 @@ fn breaks_ui(
 
 /// A figure set right in its column.
 fn right(ui: &mut Ui, text: &str) {
-    ui.allocate_ui_with_layout(
-        vec2(64.0, 18.0),
-        Layout::right_to_left(Align::Center),
-        |ui| {
-            ui.label(text);
-        },
-    );
+    right_in(ui, FIGURE, |ui| {
+        ui.label(text);
+    });
+}
+
+/// Something set right in a column of a width, which it takes up whole.
+fn right_in(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui)) {
+    let size = vec2(width, 18.0);
+    ui.allocate_ui_with_layout(size, Layout::right_to_left(Align::Center), |ui| {
+        // Without this the cell would be as wide as its text and the next one would begin under it.
+        ui.set_min_size(size);
+        add(ui);
+    });
 }

@@ -13,6 +13,9 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut
     let Some(drafts) = &mut view.settings else {
         return;
     };
+    if !std::mem::replace(&mut drafts.seen, true) {
+        ui.scroll_to_cursor(Some(egui::Align::Min));
+    }
     plain_head(ui, "This desk");
     ui.horizontal(|ui| {
         pencil(ui, "papers are printed on");
