@@ -1,6 +1,7 @@
 //! The window: lays out shelf, head, sheet, notes and foot of the job on top, and does what they ask
 //! in one place.
 
+mod dropped;
 mod keep;
 mod perform;
 mod reorder;
@@ -131,6 +132,7 @@ impl App {
         let mut asks: Vec<Ask> = pressed(&ctx).into_iter().map(Ask::Do).collect();
         self.answer_dialog(&mut asks);
         self.guard_close(&ctx);
+        self.take_dropped(&ctx);
         self.panels(ui, &mut asks);
         let any = !asks.is_empty();
         for ask in asks {
@@ -208,7 +210,8 @@ impl App {
                 .frame(on_desk)
                 .show(ui, |ui| {
                     let open = desk.file.as_ref().map(|opened| opened.path.as_path());
-                    shelf_list::shelf_ui(ui, open, &desk.shelf, list, find_focus, asks);
+                    let recent = &settings.recent;
+                    shelf_list::shelf_ui(ui, open, &desk.shelf, list, find_focus, recent, asks);
                 });
         }
         Panel::bottom("foot")

@@ -20,6 +20,8 @@ pub struct Settings {
     pub shelf: Option<PathBuf>,
     /// What this desk calls itself, for the other desks.
     pub desk_name: String,
+    /// The files opened last, the newest first.
+    pub recent: Vec<PathBuf>,
 }
 
 impl Default for Settings {
@@ -31,6 +33,7 @@ impl Default for Settings {
             zoom: 1.0,
             shelf: None,
             desk_name: String::new(),
+            recent: Vec::new(),
         }
     }
 }

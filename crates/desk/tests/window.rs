@@ -356,3 +356,38 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
         notice(&harness)
     );
 }
+
+#[test]
+fn one_quotation_of_two_jobs_is_known_to_both() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::R);
+    harness.run();
+    type_on(
+        &mut harness,
+        "their order: number; quantity; price each; revision",
+        "",
+    );
+    assert_eq!(harness.state().app().open_jobs(), 2);
+    assert_eq!(harness.state().job().number, "26-0102");
+    do_word(&mut harness, "lay out quotation");
+    press(&mut harness, "issue one for all 2 open jobs");
+    let desk = harness.state().app().desk();
+    let issued = desk.job().issued.first().expect("a quotation").clone();
+    let jobs: Vec<&str> = issued.lines.iter().map(|line| line.job.as_str()).collect();
+    assert_eq!(jobs, ["26-0102", "26-0101"], "{}", desk.notice);
+    let path = folder.path().join("26-0101.ron");
+    let bytes = std::fs::read(path).expect("the other job");
+    let other = quillbore_job::file::read_job(&bytes).expect("it opens");
+    let known = other.issued.first().expect("it knows of the quotation");
+    assert_eq!(known.number, issued.number);
+    assert_eq!(known.kept_by.as_deref(), Some("26-0102"));
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::J);
+    harness.run();
+    press(&mut harness, "reprint 26-0102-Q1");
+    let notice = &harness.state().app().desk().notice;
+    assert!(notice.contains("As it was issued"), "{notice}");
+}

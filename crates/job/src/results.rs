@@ -9,7 +9,7 @@ use crate::life;
 use crate::remedy::{Offer, Offers};
 use crate::row::Column;
 use crate::shop::Shop;
-use crate::slip::{Line, SlipKind};
+use crate::slip::{Line, Slip, SlipKind};
 use crate::to_input::{Asked, UnknownName, to_input};
 use crate::words::english;
 use crate::words::findings::Speaker;
@@ -103,6 +103,7 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     let names = asked.unknown.iter();
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
     notes.extend(differences(job).map(|note| (note, None)));
+    notes.extend(holds(job).map(|note| (note, None)));
     let of_job = figures.findings.iter().map(|finding| (finding, None));
     let of_rows = figures.holes.iter().enumerate().flat_map(|(at, hole)| {
         let findings = hole.findings.iter();
@@ -175,6 +176,18 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
         })
     });
     fields.chain(cells).chain(slips).collect()
+}
+
+/// Hold points that nobody said yes to yet.
+fn holds(job: &Job) -> impl Iterator<Item = SideNote> {
+    let open = |slip: &&Slip| slip.text(Line::Freed).is_empty();
+    job.slips(SlipKind::Hold).filter(open).map(|hold| SideNote {
+        level: Level::Check,
+        code: "hold-open",
+        beside: Beside::Slip(hold.id, None),
+        text: crate::words::life::hold(hold),
+        offer: None,
+    })
 }
 
 /// What differs between each order and the quotation that it answers.

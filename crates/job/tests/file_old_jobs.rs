@@ -7,7 +7,7 @@ use std::path::PathBuf;
 use quillbore_calc::RowId;
 use quillbore_calc::input::{Ends, HoleEnd, Surface};
 use quillbore_job::file::{read_job, write_job};
-use quillbore_job::{Column, Entry, Field, Job, Unit, Value};
+use quillbore_job::{Column, Entry, Field, Job, Line, Paper, SlipKind, Unit, Value};
 
 fn folder(format: &str) -> PathBuf {
     let tests = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../tests/old-jobs");
@@ -51,7 +51,7 @@ fn every_old_job_opens_with_all_that_is_in_it() {
         usize,
         &'static [&'static str],
     );
-    let expected: [Expected; 3] = [
+    let expected: [Expected; 4] = [
         ("empty.ron", "", 0, 0, 0, 0, 0, &[]),
         ("every_field.ron", "26-0107", 51, 2, 7, 2, 8, &[]),
         (
@@ -64,6 +64,7 @@ fn every_old_job_opens_with_all_that_is_in_it() {
             0,
             &["twenty or so", "soon", "about an inch"],
         ),
+        ("whole_life.ron", "26-0107", 5, 2, 2, 0, 0, &[]),
     ];
     let mut found: Vec<String> = std::fs::read_dir(folder("format-1"))
         .unwrap()
@@ -86,7 +87,12 @@ fn every_old_job_opens_with_all_that_is_in_it() {
 /// While format 1 is the one that is written, its files stay byte for byte what they were.
 #[test]
 fn format_1_is_written_as_it_was() {
-    for name in ["empty.ron", "every_field.ron", "half_filled.ron"] {
+    for name in [
+        "empty.ron",
+        "every_field.ron",
+        "half_filled.ron",
+        "whole_life.ron",
+    ] {
         let text = std::fs::read_to_string(folder("format-1").join(name)).unwrap();
         let again = write_job(&open("format-1", name));
         for (written, stood) in again.lines().zip(text.lines()) {
@@ -132,4 +138,49 @@ fn values_of_format_1_mean_what_they_meant() {
         .filter_map(|overrule| overrule.value.value().copied())
         .collect();
     assert_eq!(values, [0.04, 18.0, 1.5, 8.0, 9.0, 41.0, 15.0, 48.2]);
+}
+
+#[test]
+fn slips_and_papers_of_format_1_mean_what_they_meant() {
+    let job = open("format-1", "whole_life.ron");
+    let kinds: Vec<SlipKind> = job.slips.iter().map(|slip| slip.kind).collect();
+    assert_eq!(
+        kinds,
+        [
+            SlipKind::Order,
+            SlipKind::Received,
+            SlipKind::Run,
+            SlipKind::Nonconformance,
+            SlipKind::Delivery
+        ]
+    );
+    let run = job.slips(SlipKind::Run).next().unwrap();
+    assert_eq!(run.count(Line::Holes), Some(48));
+    assert_eq!(run.length_mm(Line::TubeBefore), Some(400.0));
+    assert_eq!(run.minutes(Line::FloorMinutes), Some(240.0));
+    let numbers: Vec<&str> = job
+        .issued
+        .iter()
+        .map(|paper| paper.number.as_str())
+        .collect();
+    assert_eq!(
+        numbers,
+        [
+            "26-0107-Q1",
+            "26-0107-C1",
+            "26-0107-R1",
+            "26-0107-T1",
+            "26-0107-P1",
+            "26-0107-F1",
+            "26-0107-B1"
+        ]
+    );
+    let quotation = &job.issued[0];
+    assert_eq!(quotation.paper, Paper::Quotation);
+    assert_eq!(quotation.lines[0].each, "76.07".parse().ok());
+    assert_eq!(quotation.rests_on[0], ("labor per hour".to_owned(), 50.0));
+    assert!(quotation.pages[0].contains("Stainless 316"));
+    let inputs = quotation.inputs.as_ref().unwrap();
+    assert_eq!(inputs.text(Field::Part), "GP-12");
+    assert!(inputs.issued.is_empty() && inputs.slips.is_empty());
 }

@@ -19,7 +19,7 @@ impl App {
             Ask::Edit(edit) => self.edit(&edit),
             Ask::Pin(kind) => self.pin(kind),
             Ask::Do(action) => self.act(ctx, action),
-            Ask::Open(path) => self.open(&path),
+            Ask::Open(path) => self.open(ctx, &path),
             Ask::GoTo(at) => self.at = at.min(self.jobs.len() - 1),
             Ask::LayOut(paper) => self.view_mut().paper = Some(paper),
             Ask::Issue(paper) => self.issue(paper),
@@ -143,22 +143,45 @@ impl App {
     }
 
     /// Lays a job on top; it is opened where it doesn't lie on the desk yet.
-    fn open(&mut self, path: &Path) {
+    fn open(&mut self, ctx: &Context, path: &Path) {
         let is_it = |job: &OnDesk| job.desk.file.as_ref().is_some_and(|file| file.path == path);
         if let Some(at) = self.jobs.iter().position(is_it) {
             self.at = at;
+            self.note_recent(ctx, path);
             return;
         }
         let (before, at) = (self.at, self.free_place());
         self.jobs[at].desk.open(path);
-        if self.jobs[at].desk.file.is_some() || at == before {
+        if self.jobs[at].desk.file.is_some() {
             self.at = at;
+            self.note_recent(ctx, path);
+            return;
+        }
+        if at == before {
             return;
         }
         // It can't be read: the reason is told on the job that was on top.
         if let Some(failed) = self.jobs.pop() {
             self.desk_mut().notice = failed.desk.notice;
         }
+    }
+
+    /// Keeps the files opened last, the newest first.
+    fn note_recent(&mut self, ctx: &Context, path: &Path) {
+        const MOST: usize = 5;
+        if self
+            .settings
+            .recent
+            .first()
+            .is_some_and(|first| first == path)
+        {
+            return;
+        }
+        self.change(ctx, |settings| {
+            settings.recent.retain(|other| other != path);
+            settings.recent.insert(0, path.to_owned());
+            settings.recent.truncate(MOST);
+        });
     }
 
     fn close_job(&mut self) {
@@ -243,7 +266,7 @@ impl App {
         match (waiting, answer) {
             (Waiting::Left(left), answer) => self.answer_left(*left, answer),
             (_, Answer::Stay) | (Waiting::Command(_), _) => {}
-            (Waiting::OpenPath(path), _) => self.open(&PathBuf::from(path)),
+            (Waiting::OpenPath(path), _) => self.open(ctx, &PathBuf::from(path)),
             (Waiting::PrintPath(folder), _) => {
                 let sheet = self.sheet();
                 let papers = print::usual(self.desk().job());

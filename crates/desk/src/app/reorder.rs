@@ -31,6 +31,10 @@ impl App {
 
 /// The edits that an order's words come to: the slip, and the quantity of the sheet.
 fn order_edits(order: &str, old: &Job, day: chrono::NaiveDate) -> Vec<Edit> {
+    if order.trim().is_empty() {
+        // Somebody only asks again: there is no order yet.
+        return Vec::new();
+    }
     let mut parts = order.split(';').map(|part| part.trim().to_owned());
     let mut next = || parts.next().unwrap_or_default();
     let (number, quantity, each, revision) = (next(), next(), next(), next());

@@ -4,4 +4,4 @@ mod fill;
 mod page;
 
 pub use fill::even_odd;
-pub use page::paint_page;
+pub use page::{paint_page, paint_picture};

@@ -6,16 +6,35 @@ use quillbore_paper::font::Face;
 use quillbore_paper::page::{Ink, Item, Page, Path, Step, Stroke as PaperStroke};
 
 use super::fill::even_odd;
-use crate::look;
+use crate::look::{self, Tokens};
 
 /// Paints a page into a rectangle; `scale` is screen points a paper point.
 pub fn paint_page(painter: &Painter, rect: Rect, scale: f32, page: &Page) {
     let painter = painter.with_clip_rect(painter.clip_rect().intersect(rect));
-    painter.rect_filled(rect, 0.0, ink(Ink::Paper));
+    painter.rect_filled(rect, 0.0, on_paper(Ink::Paper));
+    paint(&painter, rect, scale, page, on_paper);
+}
+
+/// Paints what is drawn on a page straight onto the sheet, in the sheet's own inks.
+pub fn paint_picture(painter: &Painter, rect: Rect, scale: f32, page: &Page, t: &'static Tokens) {
+    let painter = painter.with_clip_rect(painter.clip_rect().intersect(rect));
+    paint(&painter, rect, scale, page, |ink| match ink {
+        Ink::Text => t.ink,
+        Ink::Quiet => t.pencil,
+        Ink::Hair => t.rule,
+        Ink::Accent => t.accent,
+        Ink::Wash => t.wash,
+        Ink::Ghost => t.hairline,
+        Ink::Paper => t.paper,
+    });
+}
+
+fn paint(painter: &Painter, rect: Rect, scale: f32, page: &Page, ink: impl Fn(Ink) -> Color32) {
     let place = Placed {
-        painter: &painter,
+        painter,
         origin: rect.min,
         scale,
+        ink: &ink,
     };
     for item in &page.items {
         match item {
@@ -38,6 +57,7 @@ struct Placed<'a> {
     painter: &'a Painter,
     origin: Pos2,
     scale: f32,
+    ink: &'a dyn Fn(Ink) -> Color32,
 }
 
 impl Placed<'_> {
@@ -46,7 +66,8 @@ impl Placed<'_> {
     }
 
     fn stroke(&self, stroke: PaperStroke) -> Stroke {
-        Stroke::new((stroke.width as f32 * self.scale).max(0.6), ink(stroke.ink))
+        let ink = (self.ink)(stroke.ink);
+        Stroke::new((stroke.width as f32 * self.scale).max(0.6), ink)
     }
 
     fn segment(&self, from: (f64, f64), to: (f64, f64), stroke: PaperStroke) {
@@ -72,7 +93,7 @@ impl Placed<'_> {
     fn path(&self, path: &Path) {
         let outlines = self.outlines(&path.steps);
         if let Some(fill) = path.fill {
-            self.painter.add(even_odd(&outlines, ink(fill)));
+            self.painter.add(even_odd(&outlines, (self.ink)(fill)));
         }
         if let Some(stroke) = path.stroke {
             for outline in &outlines {
@@ -133,7 +154,7 @@ fn family(face: Face) -> egui::FontFamily {
     clippy::disallowed_methods,
     reason = "the papers' inks are data of the paper crate, the same on screen and in the PDF"
 )]
-fn ink(ink: Ink) -> Color32 {
+fn on_paper(ink: Ink) -> Color32 {
     let [red, green, blue] = ink.on_paper().map(|part| (part * 255.0).round() as u8);
     Color32::from_rgb(red, green, blue)
 }

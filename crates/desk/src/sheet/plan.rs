@@ -1,12 +1,15 @@
 //! The plan: machine and texts, clampings, electrodes for the lot.
 
-use egui::{Grid, Ui};
+use egui::{Grid, Sense, Ui, vec2};
 use quillbore_calc::Figure;
 use quillbore_job::results::Beside;
-use quillbore_job::{Block, Field};
+use quillbore_job::{Block, Field, show_quantity as show};
+use quillbore_paper::drawing::section;
+use quillbore_paper::page::Page;
 
 use super::{Anchors, Shared, block_head, fields, figure_word, pencil};
 use crate::look;
+use crate::preview::paint_picture;
 use crate::view::{Ask, View};
 
 /// The block of the plan.
@@ -62,7 +65,44 @@ pub fn plan_ui(
             pencil(ui, &said.join("; "));
         });
     }
-    electrodes_ui(ui, shared, view, anchors);
+    ui.horizontal_top(|ui| {
+        ui.vertical(|ui| electrodes_ui(ui, shared, view, anchors));
+        ui.add_space(24.0);
+        section_ui(ui, shared, view);
+    });
+}
+
+/// The section of the hole under the cursor, as the traveler draws it.
+fn section_ui(ui: &mut Ui, shared: &Shared<'_>, view: &View) {
+    /// Width and height on paper, in points.
+    const PAPER: (f64, f64) = (76.0, 60.0);
+    const SCALE: f32 = 1.7;
+    let at = view.grid.cursor().row;
+    let figures = shared.results.figures.holes.get(at);
+    let row = shared.results.asked.input.rows.get(at);
+    let section = figures
+        .zip(row)
+        .and_then(|(figures, row)| section::of_row(figures, row));
+    let (Some(section), Some(row)) = (section, row) else {
+        return;
+    };
+    ui.vertical(|ui| {
+        let mut page = Page::default();
+        let area = (2.0, 1.0, PAPER.0 - 4.0, PAPER.1 - 2.0);
+        section::draw(&mut page, &section, area);
+        let size = vec2(PAPER.0 as f32, PAPER.1 as f32) * SCALE;
+        let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
+        let said = format!(
+            "{}, {}\u{b0} from the normal",
+            shared.speaker().hole(row.id),
+            show::number(section.tilt_deg, 3)
+        );
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &said));
+        if ui.is_rect_visible(rect) {
+            paint_picture(ui.painter(), rect, SCALE, &page, look::tokens(ui));
+        }
+        pencil(ui, &said);
+    });
 }
 
 /// Electrodes by tube: needed, the bound, the kit, and changing only when one no longer reaches.

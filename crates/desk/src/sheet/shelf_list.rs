@@ -17,6 +17,7 @@ pub fn shelf_ui(
     shelf: &std::path::Path,
     list: &mut ShelfList,
     find_focus: &mut bool,
+    recent: &[std::path::PathBuf],
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
@@ -47,6 +48,20 @@ pub fn shelf_ui(
     };
     if !said.is_empty() {
         ui.label(RichText::new(said).font(look::small()).color(t.accent));
+    }
+    if list.find.is_empty() && recent.len() > 1 {
+        ui.horizontal_wrapped(|ui| {
+            pencil(ui, "lately");
+            for path in recent {
+                let number = path.file_stem().unwrap_or_default().to_string_lossy();
+                let word = look::quiet_word(ui, &number);
+                let named = format!("lately {number}");
+                word.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &named));
+                if word.clicked() {
+                    asks.push(Ask::Open(path.clone()));
+                }
+            }
+        });
     }
     ui.add_space(4.0);
     let found = list.found().to_vec();

@@ -4,6 +4,7 @@ use super::{english, slips};
 use crate::life::{Blocker, Difference, State};
 use crate::merge::Clash;
 use crate::reorder::Changed;
+use crate::slip::{Line, Slip};
 use crate::words::names;
 
 /// A state, in plain words.
@@ -55,6 +56,23 @@ pub fn difference(difference: &Difference) -> String {
 
 fn or_none(text: &str) -> &str {
     if text.is_empty() { "none" } else { text }
+}
+
+/// One sentence: an open hold point, and the notice that is owed.
+#[must_use]
+pub fn hold(hold: &Slip) -> String {
+    let point = match hold.text(Line::Point) {
+        "" => "customer",
+        point => point,
+    };
+    let notice = match (hold.count(Line::NoticeDays), hold.text(Line::Notified)) {
+        (Some(days), "") if days > 0 => {
+            format!(" The customer wants {days} days of notice, and none is written down.")
+        }
+        (_, "") => String::new(),
+        (_, day) => format!(" Notice was given on {day}."),
+    };
+    format!("Work waits for the {point}: no yes is written down.{notice}")
 }
 
 /// Half a sentence: what is in the way of the floor.

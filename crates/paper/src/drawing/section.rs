@@ -1,6 +1,7 @@
 //! Sections of holes: surface, angle, layers, through or blind. Angles are true, lengths are not.
 
 use quillbore_calc::input::{HoleEnd, RowInput, Surface};
+use quillbore_calc::job_figures::HoleFigures;
 
 use super::hatch::hatch;
 use crate::flow::Flow;
@@ -77,16 +78,20 @@ fn chosen<'a>(matter: &Matter<'a>) -> Vec<(Section, Vec<Hole<'a>>)> {
     kinds
 }
 
-/// What is to be drawn of a row, once its depth is known.
 fn of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Section> {
-    let figures = hole.figures?;
-    figures.depth_mm?;
     let rows = &matter.input.rows;
     let same = |row: &&RowInput| row.id == hole.row.id;
     let input = rows
         .get(hole.index)
         .filter(same)
         .or_else(|| rows.iter().find(same))?;
+    of_row(hole.figures?, input)
+}
+
+/// What is to be drawn of a row, once its depth is known.
+#[must_use]
+pub fn of_row(figures: &HoleFigures, input: &RowInput) -> Option<Section> {
+    figures.depth_mm?;
     let total: f64 = input.layers.iter().map(|layer| layer.thickness_mm).sum();
     Some(Section {
         tilt_deg: figures.tilt_deg,

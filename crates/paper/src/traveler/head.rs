@@ -1,11 +1,12 @@
 //! What the floor must know before anything else: which job, what not to do, what came in.
 
-use quillbore_job::{Field, Line, SlipKind, life};
+use quillbore_job::{Field, Line, Slip, SlipKind, life};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
 use crate::look::{BODY, LARGE, STRONG, TITLE};
 use crate::matter::Matter;
+use crate::opening;
 use crate::page::{Ink, Stroke, mm};
 use crate::shown;
 use crate::side::{self, side};
@@ -69,6 +70,25 @@ fn title(matter: &Matter<'_>, flow: &mut Flow) {
     );
 }
 
+/// A hold point in a line: what is waited for, the notice it wants, and the yes where it came.
+fn hold_said(hold: &Slip) -> String {
+    let mut said = hold.text(Line::Point).to_owned();
+    if !hold.text(Line::NoticeDays).is_empty() {
+        said += &format!(", {} days of notice", hold.text(Line::NoticeDays));
+    }
+    if !hold.text(Line::Note).is_empty() {
+        said += &format!(": {}", hold.text(Line::Note).replace('\n', " "));
+    }
+    if !hold.text(Line::Freed).is_empty() {
+        said += &format!(
+            "; yes of {} {}",
+            opening::day(hold, Line::Freed),
+            hold.text(Line::By)
+        );
+    }
+    said.trim_end().to_owned()
+}
+
 fn stop(matter: &Matter<'_>, flow: &mut Flow) {
     let style = crate::page::Style::new(crate::font::Face::CondensedBold, 15.0).ink(Ink::Accent);
     side::styled(
@@ -78,7 +98,8 @@ fn stop(matter: &Matter<'_>, flow: &mut Flow) {
         Stroke::new(1.4, Ink::Accent),
         |flow| {
             flow.text(STRONG, &worth(matter));
-            if !matter.has(Field::AskBefore) && !matter.has(Field::HoldPoints) {
+            let holds = matter.job.slips(SlipKind::Hold).next().is_some();
+            if !matter.has(Field::AskBefore) && !matter.has(Field::HoldPoints) && !holds {
                 flow.text(BODY, words::STOP_PLAIN);
             }
             for line in matter
@@ -108,6 +129,9 @@ fn stop(matter: &Matter<'_>, flow: &mut Flow) {
                 .filter(|line| !line.trim().is_empty())
             {
                 form::sign_off(flow, &format!("{}{}", words::HOLD, line.trim()));
+            }
+            for hold in matter.job.slips(SlipKind::Hold) {
+                form::sign_off(flow, &format!("{}{}", words::HOLD, hold_said(hold)));
             }
             flow.take(mm(0.8));
         },
