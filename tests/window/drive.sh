@@ -50,7 +50,7 @@ click 1120 454
 click 222 725; picture working
 
 key ctrl+s; sleep 0.5; key Return; sleep 1
-saved=$(ls "$shelf" | grep -v -E '^26-010[1-6]' | grep '\.ron$' | head -n 1)
+saved=$(ls "$shelf" | grep -v -E '^(25-0388|26-010[1-6])\.' | grep '\.ron$' | head -n 1)
 [ -n "$saved" ] || { picture failed; echo "the new job was not saved"; exit 1; }
 status=0; "$quillbore" figures "$shelf/$saved" --json >"$work/figures.json" || status=$?
 [ "$status" -le 1 ] || { echo "the saved job gives no figures"; exit 1; }

@@ -53,7 +53,7 @@ fn line(at: u32) -> Arc<ShelfLine> {
             size_mm: Some(0.3 + f64::from(at % 40) * 0.07),
             depth_mm: Some(2.0 + f64::from(at % 90)),
             holes: 1 + at % 300,
-            price: (at % 3 == 0).then(|| Price {
+            price: at.is_multiple_of(3).then(|| Price {
                 quantity: 1 + at % 60,
                 each: "48.20".parse().unwrap(),
             }),

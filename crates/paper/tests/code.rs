@@ -1,4 +1,5 @@
 //! The code in the foot: what it says, how it is read back, where it stands.
+#![expect(clippy::unwrap_used, reason = "helpers of tests may panic")]
 
 mod common;
 
@@ -8,9 +9,12 @@ use quillbore_paper::code::{self, CodeSays, Drawn};
 use quillbore_paper::page::{Document, Item, Path, Step, mm};
 use quillbore_paper::{Matter, Sheet, traveler};
 
+/// Job, paper, revision, sheet.
+type Says = (&'static str, Option<Paper>, Option<u32>, Option<u32>);
+
 #[test]
 fn a_text_says_job_paper_and_sheet() {
-    let check = |text: &str, expect: Option<(&str, Option<Paper>, Option<u32>, Option<u32>)>| {
+    let check = |text: &str, expect: Option<Says>| {
         let expect = expect.map(|(job, paper, revision, sheet)| CodeSays {
             job: job.to_owned(),
             paper,

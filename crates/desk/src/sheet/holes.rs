@@ -170,6 +170,8 @@ fn translate(
                 };
                 if let Ok(taken) = take_block(shared.job, &write_block(&rows), at, unit) {
                     asks.push(Ask::Edit(taken.edit));
+                    // The head decided the columns, so the block lies elsewhere than it was pasted.
+                    view.grid.go_to(CellAt::new(at.row, 0));
                 }
                 return;
             }
