@@ -68,7 +68,7 @@ word "issue order"; sleep 1
 [ -f "$shelf/$number.files/$number-C1.pdf" ] || fail "the order was not confirmed"
 word "issue traveler"; sleep 0.5; picture 5-no-parts
 [ ! -e "$shelf/$number.files/$number-T1.pdf" ] || fail "a traveler was released without parts"
-word "write down parts"; picture 6-parts
+word "write down parts"; type_in "12"; key Return; picture 6-parts
 word "issue receiving"; sleep 1
 word "issue traveler"; sleep 1.5
 [ -f "$shelf/$number.files/$number-T1.pdf" ] || fail "the traveler was not released"
@@ -77,12 +77,13 @@ word "write down run"
 type_in "101-112"; key Tab; key Tab; type_in "48"; key Tab; key Tab; type_in "400"; key Tab; type_in "212"; key Tab; type_in "96"; key Tab; type_in "240"; key Tab; type_in "30"
 key Tab; type_in "2"; picture 8-run
 word "write down non"
-word "write down delivery"; sleep 0.5
+word "write down delivery"; type_in "12"; key Return; sleep 0.5
 word "issue packing"; sleep 1
-word "issue certificate"; sleep 1
+word "issue certificate"; sleep 1; picture 8-not-certified
+[ ! -e "$shelf/$number.files/$number-F1.pdf" ] || fail "an open non-conformance did not stop the certificate"
 word "issue box"; sleep 1
 key ctrl+s; sleep 1; picture 9-delivered
-for paper in P1 F1 B1; do
+for paper in P1 B1; do
   [ -f "$shelf/$number.files/$number-$paper.pdf" ] || fail "paper $paper was not issued"
 done
 [ "$quoted" = "$(sha256sum "$shelf/$number.files/$number-Q1.pdf")" ] || fail "the quotation changed"
@@ -91,7 +92,7 @@ done
 key ctrl+n
 key ctrl+f; type_in "$number-T1/1"; key Return; sleep 1
 case "$(title)" in "$number "*) ;; *) fail "the code did not open the job" ;; esac
-key ctrl+r; type_in "PO 7781; 12; 70; "; key Return; sleep 1.5; picture 10-again
+key ctrl+r; type_in "PO 7781; 12; 80; "; key Return; sleep 1.5; picture 10-again
 again=$(ls "$shelf" | grep '\.ron$' | tail -n 1); again=${again%.ron}
 [ "$again" != "$number" ] || fail "the reorder got no number"
 grep -q "\"again\": (\"$number\"" "$shelf/$again.ron" || fail "the reorder does not point back"
@@ -101,8 +102,8 @@ word "issue order"; sleep 1; picture 11-stopped
 field 430 147 "the customer reams them"; sleep 0.5; picture 12-may-go-on
 word "issue order"; sleep 1.5; picture 13-confirmed
 [ -f "$shelf/$again.files/$again-C1.pdf" ] || fail "the reorder was not confirmed"
-# Days later, to the traveler: 1 the parts, 2 their heat, 3 release.
-word "write down parts"; type_in "as before"; key Tab; type_in "H4471"; key Return
+# Days later, to the traveler: 1 the parts, 2 their count, condition and heat, 3 release.
+word "write down parts"; type_in "12"; key Return; type_in "as before"; key Return; type_in "H4471"; key Return
 word "issue traveler"; sleep 2; picture 14-traveler
 [ -f "$shelf/$again.files/$again-T1.pdf" ] || fail "the traveler of the reorder was not released"
 key ctrl+l; sleep 0.5; picture 15-dark; key ctrl+l

@@ -10,6 +10,7 @@ use std::path::PathBuf;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Theme, Ui, ViewportCommand};
 use quillbore_job::Field;
+use quillbore_job::life::{self, State};
 use quillbore_paper::Sheet;
 
 use crate::actions::pressed;
@@ -176,6 +177,11 @@ impl App {
 
     fn panels(&mut self, ui: &mut Ui, asks: &mut Vec<Ask>) {
         let names: Vec<String> = self.jobs.iter().map(OnDesk::name).collect();
+        let together = self.together();
+        let together: Vec<String> = together
+            .into_iter()
+            .map(|at| self.jobs[at].desk.file_name())
+            .collect();
         let at = self.at;
         let Self {
             jobs,
@@ -196,7 +202,7 @@ impl App {
             letter: settings.letter,
             before: desk.before().map(std::sync::Arc::as_ref),
             shelf: &desk.shelf,
-            open_jobs: names.len(),
+            together: &together,
             sheet_id: *id,
         };
         let paper = Frame::new().fill(t.paper);
@@ -243,6 +249,28 @@ impl App {
             commit_drafts(&shared, view, &mut committed);
             asks.splice(0..0, committed);
         }
+    }
+
+    /// The other jobs on the desk that may stand on one quotation with the job on top: saved
+    /// inquiries of the same customer.
+    fn together(&self) -> Vec<usize> {
+        let customer = |at: usize| {
+            self.jobs[at]
+                .desk
+                .job()
+                .text(Field::Customer)
+                .trim()
+                .to_lowercase()
+        };
+        let fits = |at: &usize| {
+            let desk = &self.jobs[*at].desk;
+            *at != self.at
+                && !customer(self.at).is_empty()
+                && customer(*at) == customer(self.at)
+                && desk.file.is_some()
+                && life::state(desk.job()) == State::Inquiry
+        };
+        (0..self.jobs.len()).filter(fits).collect()
     }
 
     /// Looks for similar jobs when the job or the shelf is another than when it was done last.

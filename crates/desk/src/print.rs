@@ -57,8 +57,8 @@ pub fn usual(job: &Job) -> Vec<Paper> {
 
 /// Why a paper that is printed without being issued isn't valid.
 #[must_use]
-pub fn why_not(paper: Paper, job: &Job, stopped: bool) -> String {
-    let in_the_way = life::blockers(paper, job, stopped, None);
+pub fn why_not(paper: Paper, job: &Job, results: &Results) -> String {
+    let in_the_way = life::blockers(paper, job, results.found(), None);
     let said: Vec<String> = in_the_way.iter().map(words::life::blocker).collect();
     match (paper, said.is_empty()) {
         (Paper::Traveler, false) => format!("not released: {}", said.join("; ")),
@@ -178,7 +178,7 @@ pub fn print(
     papers: &[Paper],
 ) -> Result<Vec<Printed>, Failure> {
     let one = |paper: &Paper| {
-        let why_not = why_not(*paper, sitting.job, sitting.results.stopped());
+        let why_not = why_not(*paper, sitting.job, sitting.results);
         let stamp = Stamp {
             why_not: Some(&why_not),
             ..Stamp::default()

@@ -23,7 +23,9 @@ pub struct View {
     pub folded: BTreeSet<Block>,
     /// Slips with every line laid out.
     pub open_slips: BTreeSet<u32>,
-    /// The first line of this slip takes the keyboard as soon as it is drawn.
+    /// This line takes the keyboard as soon as it is drawn.
+    pub focus: Option<Spot>,
+    /// The first empty line of this slip takes the keyboard as soon as it is drawn.
     pub focus_slip: Option<u32>,
     /// Blocks with every line laid out.
     pub laid_out: BTreeSet<Block>,
@@ -39,6 +41,8 @@ pub struct View {
     pub places: Option<(RowId, String)>,
     /// The paper shown in its block.
     pub paper: Option<Paper>,
+    /// The paper that was brought into sight last.
+    pub paper_seen: Option<Paper>,
     /// A path or an answer that the window waits for.
     pub waiting: Option<Waiting>,
     /// The waiting line has been drawn: it took the keyboard when it was new.
@@ -116,8 +120,10 @@ pub enum Ask {
     LayOut(Paper),
     /// Issue a paper.
     Issue(Paper),
-    /// Issue a quotation of all jobs that are open on the desk.
+    /// Issue a quotation of the open inquiries of the same customer.
     IssueTogether,
+    /// Write down that the parts that are here are a part of the order, and release their traveler.
+    ReleasePart(u32),
     /// Show where the stored file of an issued paper is, and that nobody changed it.
     Reprint(String),
     /// Go on with what waited: the path was typed, or the guard answered.
@@ -153,7 +159,7 @@ pub enum Answer {
 /// A slip of a kind with the lines that are known when it is pinned.
 #[must_use]
 pub fn new_slip(kind: SlipKind, job: &Job, day: chrono::NaiveDate, name: &str) -> Edit {
-    use quillbore_job::{Field, Line, life};
+    use quillbore_job::{Field, Line};
     let mut lines: Vec<(Line, String)> = Vec::new();
     if kind.lines().contains(&Line::Date) {
         lines.push((Line::Date, day.to_string()));
@@ -178,18 +184,6 @@ pub fn new_slip(kind: SlipKind, job: &Job, day: chrono::NaiveDate, name: &str) -
             let first = newest.and_then(|issued| issued.lines.first());
             lines.extend(first.and_then(|line| Some((Line::Each, line.each?.to_string()))));
         }
-        SlipKind::Received => {
-            let here = life::sum(job, SlipKind::Received, Line::Count);
-            let left = life::ordered(job).map_or(0, |ordered| ordered.saturating_sub(here));
-            if left > 0 {
-                lines.push((Line::Count, left.to_string()));
-            }
-        }
-        SlipKind::Delivery => {
-            if let Some(left) = life::left_to_deliver(job).filter(|left| *left > 0) {
-                lines.push((Line::Count, left.to_string()));
-            }
-        }
         SlipKind::Run => {
             // The first row that no run record speaks of yet.
             let told = |mark: &str| {
@@ -204,7 +198,10 @@ pub fn new_slip(kind: SlipKind, job: &Job, day: chrono::NaiveDate, name: &str) -
                 lines.push((Line::Mark, mark.to_owned()));
             }
         }
-        SlipKind::Call
+        // A count is typed by whoever counted.
+        SlipKind::Received
+        | SlipKind::Delivery
+        | SlipKind::Call
         | SlipKind::Withdrawal
         | SlipKind::Release
         | SlipKind::Hold

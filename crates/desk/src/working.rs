@@ -42,7 +42,7 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
     pencil(ui, formula(working.formula));
     ui.add_space(3.0);
     Grid::new("working")
-        .num_columns(3)
+        .num_columns(2)
         .spacing([10.0, 1.0])
         .show(ui, |ui| {
             for input in &working.inputs {
@@ -58,12 +58,11 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
                         ui.label(RichText::new(label).font(look::small()));
                     }
                 }
-                ui.label(RichText::new(speaker.said(input.value)).font(look::small()));
-                ui.label(
-                    RichText::new(origin(input.origin))
-                        .font(look::tiny())
-                        .color(t.pencil),
-                );
+                ui.horizontal(|ui| {
+                    ui.label(RichText::new(speaker.said(input.value)).font(look::small()));
+                    let from = RichText::new(origin(input.origin)).font(look::tiny());
+                    ui.add(egui::Label::new(from.color(t.pencil)).truncate());
+                });
                 ui.end_row();
             }
             ui.label(RichText::new("result").font(look::small_bold()));
@@ -114,13 +113,17 @@ fn overrule_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec
         response.widget_info(|| {
             egui::WidgetInfo::labeled(egui::Role::TextInput, true, "overruling value")
         });
-        pencil(ui, " because ");
+    });
+    let mut entered = false;
+    ui.horizontal(|ui| {
+        pencil(ui, "because ");
         let width = (ui.available_width() - 4.0).max(40.0);
         let response = look::line_edit(ui, &mut view.overrule.reason, width);
         response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, "reason"));
+        entered = response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
     });
     let ready = !view.overrule.value.trim().is_empty() && !view.overrule.reason.trim().is_empty();
-    if ready && look::word(ui, "overrule").clicked() {
+    if ready && (look::word(ui, "overrule").clicked() || entered) {
         let OverruleDraft { value, reason } = std::mem::take(&mut view.overrule);
         let unit = shared.job.unit;
         asks.push(Ask::Edit(Edit::Overrule {

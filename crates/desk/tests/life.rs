@@ -215,7 +215,7 @@ fn an_open_non_conformance_stops_a_reorder_until_someone_says_why_not() {
         &mut next,
         &pin(
             SlipKind::Order,
-            &[(Line::Quantity, "12"), (Line::Each, "40")],
+            &[(Line::Quantity, "12"), (Line::Each, "400")],
         ),
     );
     assert!(next.issue(Paper::Confirmation, Sheet::A4, &[]).is_none());

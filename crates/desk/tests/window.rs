@@ -236,6 +236,7 @@ fn a_new_job_lies_beside_the_open_one_and_putting_that_away_asks_first() {
     assert_eq!(harness.state().job().text(Field::Customer), "");
 }
 
+#[track_caller]
 fn press(harness: &mut Harness<'_, Window>, label: &str) {
     harness.get_by_label(label).click();
     harness.run();
@@ -293,6 +294,8 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
         notice(&harness)
     );
     do_word(&mut harness, "write down parts");
+    assert_eq!(state(&harness), State::Ordered, "nobody counted yet");
+    type_on(&mut harness, "count of parts received 2", "12");
     press(&mut harness, "release the traveler");
     assert_eq!(state(&harness), State::OnTheFloor, "{}", notice(&harness));
 
@@ -301,6 +304,8 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
     let lesson = "otherwise next time of run record 3";
     type_on(&mut harness, lesson, "fresh tube after 40 holes");
     do_word(&mut harness, "write down delivery");
+    assert_eq!(state(&harness), State::OnTheFloor);
+    type_on(&mut harness, "count of delivery 4", "12");
     assert_eq!(state(&harness), State::Delivered);
     harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
     harness.run();
@@ -322,7 +327,7 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
     type_on(
         &mut harness,
         "their order: number; quantity; price each; revision",
-        "PO 7; 12; 40",
+        "PO 7; 12; 400",
     );
     let job = harness.state().job();
     assert_eq!(
@@ -349,6 +354,7 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
         notice(&harness)
     );
     do_word(&mut harness, "write down parts");
+    type_on(&mut harness, "count of parts received 2", "12");
     press(&mut harness, "release the traveler");
     assert!(
         files.join("26-0102-T1.pdf").is_file(),
@@ -374,7 +380,7 @@ fn one_quotation_of_two_jobs_is_known_to_both() {
     assert_eq!(harness.state().app().open_jobs(), 2);
     assert_eq!(harness.state().job().number, "26-0102");
     do_word(&mut harness, "lay out quotation");
-    press(&mut harness, "issue one for all 2 open jobs");
+    press(&mut harness, "issue one together with 26-0101");
     let desk = harness.state().app().desk();
     let issued = desk.job().issued.first().expect("a quotation").clone();
     let jobs: Vec<&str> = issued.lines.iter().map(|line| line.job.as_str()).collect();

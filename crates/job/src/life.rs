@@ -100,6 +100,15 @@ pub enum Blocker {
     OpenTrouble,
     /// No delivery is written down.
     NothingToDeliver,
+    /// A non-conformance of this job is not closed.
+    Undecided,
+    /// An order pays less than the price of today, and nobody accepted that.
+    Underpaid,
+    /// Nobody wrote down that the holes of these marks are good.
+    NotInspected {
+        /// The marks.
+        marks: Vec<String>,
+    },
     /// A line of the order or of the received parts can't be read.
     Unread,
 }
@@ -239,22 +248,36 @@ fn revision(order: &Slip, quoted: &str, found: &mut Vec<Difference>) {
     }
 }
 
-/// What is in the way of issuing a paper: `stopped` says whether a finding says stop, `before` is
-/// the job that this one does again.
+/// What the results of a job say of its next steps.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Found {
+    /// A finding says stop.
+    pub stop: bool,
+    /// An order pays less than the price of today, and nobody accepted that.
+    pub underpaid: bool,
+}
+
+/// What is in the way of issuing a paper; `before` is the job that this one does again.
 #[must_use]
-pub fn blockers(paper: Paper, job: &Job, stopped: bool, before: Option<&Job>) -> Vec<Blocker> {
+pub fn blockers(paper: Paper, job: &Job, results: Found, before: Option<&Job>) -> Vec<Blocker> {
     let mut found = Vec::new();
+    let order = |found: &mut Vec<Blocker>| {
+        order(job, before, found);
+        if results.underpaid && !found.contains(&Blocker::OrderDiffers) {
+            found.push(Blocker::Underpaid);
+        }
+    };
     match paper {
-        Paper::Quotation => found.extend(stopped.then_some(Blocker::Stop)),
-        Paper::Confirmation => order(job, before, &mut found),
+        Paper::Quotation => found.extend(results.stop.then_some(Blocker::Stop)),
+        Paper::Confirmation => order(&mut found),
         Paper::Receiving => {
             if sum(job, SlipKind::Received, Line::Count) == 0 {
                 found.push(Blocker::NoParts);
             }
         }
         Paper::Traveler => {
-            found.extend(stopped.then_some(Blocker::Stop));
-            order(job, before, &mut found);
+            found.extend(results.stop.then_some(Blocker::Stop));
+            order(&mut found);
             parts(job, &mut found);
         }
         Paper::Inspection => {}
@@ -262,9 +285,32 @@ pub fn blockers(paper: Paper, job: &Job, stopped: bool, before: Option<&Job>) ->
             if sum(job, SlipKind::Delivery, Line::Count) == 0 {
                 found.push(Blocker::NothingToDeliver);
             }
+            let marks = not_inspected(job);
+            if paper == Paper::Certificate && !marks.is_empty() {
+                found.push(Blocker::NotInspected { marks });
+            }
+            let open = |slip: &Slip| slip.text(Line::Closed).is_empty();
+            if paper == Paper::Certificate && job.slips(SlipKind::Nonconformance).any(open) {
+                found.push(Blocker::Undecided);
+            }
         }
     }
     found
+}
+
+/// Marks whose holes no run record says were measured by pin, or came out good.
+fn not_inspected(job: &Job) -> Vec<String> {
+    let told = |mark: &str| {
+        job.slips(SlipKind::Run).any(|run| {
+            let counted = run.count(Line::Good).is_some_and(|good| good > 0);
+            run.text(Line::Mark) == mark && (counted || !run.text(Line::Pins).is_empty())
+        })
+    };
+    let marks = job.rows.iter().map(|row| row.mark.text().trim());
+    marks
+        .filter(|mark| !told(mark))
+        .map(str::to_owned)
+        .collect()
 }
 
 fn order(job: &Job, before: Option<&Job>, found: &mut Vec<Blocker>) {

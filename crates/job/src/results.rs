@@ -62,6 +62,17 @@ impl Results {
     pub fn stopped(&self) -> bool {
         self.notes.iter().any(|note| note.level == Level::Stop)
     }
+
+    /// What they say of the job's next steps.
+    #[must_use]
+    pub fn found(&self) -> life::Found {
+        let below =
+            |note: &SideNote| note.code == "order-below-price" && note.level == Level::Check;
+        life::Found {
+            stop: self.stopped(),
+            underpaid: self.notes.iter().any(below),
+        }
+    }
 }
 
 /// What the searches and draws of a job are asked: equal questions have equal answers.
@@ -104,6 +115,9 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
     notes.extend(differences(job).map(|note| (note, None)));
     notes.extend(holds(job).map(|note| (note, None)));
+    notes.extend(underpaid(job, figures).map(|note| (note, None)));
+    notes.extend(grown_tubes(job).map(|note| (note, None)));
+    notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));
     let of_job = figures.findings.iter().map(|finding| (finding, None));
     let of_rows = figures.holes.iter().enumerate().flat_map(|(at, hole)| {
         let findings = hole.findings.iter();
@@ -176,6 +190,69 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
         })
     });
     fields.chain(cells).chain(slips).collect()
+}
+
+/// Orders that pay less than today's price of just that quantity.
+fn underpaid(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNote> {
+    let price = figures.price.as_ref();
+    job.slips(SlipKind::Order).filter_map(move |order| {
+        let pays = order.money(Line::Each)?;
+        let quantity = order.count(Line::Quantity)?;
+        let breaks = &price?.breaks;
+        let today = breaks.iter().find(|at| at.quantity == quantity)?.each;
+        let accepted = !order.text(Line::Accepted).is_empty();
+        (pays < today).then(|| SideNote {
+            level: if accepted { Level::Note } else { Level::Check },
+            code: "order-below-price",
+            beside: Beside::Slip(order.id, Some(Line::Each)),
+            text: crate::words::life::underpaid(
+                quantity,
+                &pays.to_string(),
+                &today.to_string(),
+                accepted,
+            ),
+            offer: None,
+        })
+    })
+}
+
+/// Run records in which a tube grew.
+fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
+    job.slips(SlipKind::Run).filter_map(|run| {
+        let before = run.length_mm(Line::TubeBefore)?;
+        let after = run.length_mm(Line::TubeAfter)?;
+        (after > before).then(|| SideNote {
+            level: Level::Check,
+            code: "tube-grew",
+            beside: Beside::Slip(run.id, Some(Line::TubeAfter)),
+            text: english::tube_grew().to_owned(),
+            offer: None,
+        })
+    })
+}
+
+/// Angles whose text doesn't say what they are measured from, while the sheet doesn't either.
+fn angles_assumed(job: &Job) -> Option<SideNote> {
+    let silent = |text: &str| !text.chars().any(char::is_alphabetic);
+    let tilted = job.rows.iter().any(|row| {
+        let angle = row.angle.value();
+        angle.is_some_and(|angle| angle.from_normal.deg() != 0.0) && silent(row.angle.text())
+    });
+    let field = crate::Field::AngleBasis;
+    (tilted && job.field(field).is_empty()).then(|| SideNote {
+        level: Level::Check,
+        code: "angle-basis-assumed",
+        beside: Beside::Field(field),
+        text: english::angles_assumed().to_owned(),
+        offer: Some(Offer {
+            words: english::angle_basis(crate::field::AngleBasis::FromNormal).to_owned(),
+            edit: crate::Edit::SetField {
+                field,
+                text: english::angle_basis(crate::field::AngleBasis::FromNormal).to_owned(),
+                unit: job.unit,
+            },
+        }),
+    })
 }
 
 /// Hold points that nobody said yes to yet.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::file::{hash, read_job, write_job};
-use quillbore_job::life::{self, Blocker, Difference, State};
+use quillbore_job::life::{self, Blocker, Difference, Found, State};
 use quillbore_job::merge::{Clash, merge};
 use quillbore_job::reorder::{self, Changed};
 use quillbore_job::{
@@ -265,7 +265,7 @@ fn an_order_is_held_against_the_quotation_it_answers() {
 #[test]
 fn the_traveler_waits_for_order_parts_and_a_word_about_open_trouble() {
     let quoted = issue(&ring(), Paper::Quotation, &[(25, "48.20")]);
-    let way = |job: &Job| life::blockers(Paper::Traveler, job, false, None);
+    let way = |job: &Job| life::blockers(Paper::Traveler, job, Found::default(), None);
     assert_eq!(way(&quoted), [Blocker::NoOrder, Blocker::NoParts]);
     let ordered = pin(
         &quoted,
@@ -293,11 +293,20 @@ fn the_traveler_waits_for_order_parts_and_a_word_about_open_trouble() {
     let in_parts = pin(&some, SlipKind::Release, &[(Line::Quantity, "20")]);
     assert_eq!(way(&in_parts), []);
     assert_eq!(
-        life::blockers(Paper::Traveler, &in_parts, true, None),
-        [Blocker::Stop]
+        life::blockers(
+            Paper::Traveler,
+            &in_parts,
+            Found {
+                stop: true,
+                underpaid: true
+            },
+            None
+        ),
+        [Blocker::Stop, Blocker::Underpaid]
     );
     let before = pin(&ring(), SlipKind::Nonconformance, &[(Line::What, "oval")]);
-    let trouble = |job: &Job| life::blockers(Paper::Confirmation, job, false, Some(&before));
+    let trouble =
+        |job: &Job| life::blockers(Paper::Confirmation, job, Found::default(), Some(&before));
     assert_eq!(trouble(&in_parts), [Blocker::OpenTrouble]);
     let told = done(
         &in_parts,
@@ -410,4 +419,20 @@ fn a_reorder_points_back_and_tells_what_was_learned_and_what_changed() {
             ),
         ]
     );
+}
+
+#[test]
+fn a_certificate_waits_for_every_mark_and_every_decision() {
+    let sent = pin(&ring(), SlipKind::Delivery, &[(Line::Count, "25")]);
+    let way = |job: &Job| life::blockers(Paper::Certificate, job, Found::default(), None);
+    let marks = vec!["A".to_owned()];
+    assert_eq!(way(&sent), [Blocker::NotInspected { marks }]);
+    let good = pin(
+        &sent,
+        SlipKind::Run,
+        &[(Line::Mark, "A"), (Line::Good, "25")],
+    );
+    assert_eq!(way(&good), []);
+    let open = pin(&good, SlipKind::Nonconformance, &[(Line::What, "oval")]);
+    assert_eq!(way(&open), [Blocker::Undecided]);
 }

@@ -93,7 +93,10 @@ fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
                 ("by ", slip.text(Line::DecidedBy)),
             ];
             let said = parts.iter().filter(|(_, text)| !text.is_empty());
-            let said: Vec<String> = said.map(|(lead, text)| format!("{lead}{text}")).collect();
+            let mut said: Vec<String> = said.map(|(lead, text)| format!("{lead}{text}")).collect();
+            if slip.text(Line::Decision).is_empty() {
+                said.push("no decision yet".to_owned());
+            }
             said.join("; ").replace('\n', " ")
         })
         .collect();

@@ -99,12 +99,12 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
     let releases: Vec<&Slip> = matter.job.slips(SlipKind::Release).collect();
     if releases.is_empty() {
         let due = opening::order(matter).map_or_else(String::new, |o| opening::day(o, Line::Due));
-        let due = match (due.as_str(), matter.date_of(Field::Due)) {
-            ("", Some(due)) => shown::date(due),
-            ("", None) => matter
+        // What the customer wished for in the inquiry is no promise.
+        let due = match due.as_str() {
+            "" => matter
                 .count_of(Field::LeadDays)
                 .map_or_else(|| quotation::TO_BE_AGREED.to_owned(), quotation::lead),
-            (due, _) => due.to_owned(),
+            due => due.to_owned(),
         };
         form::fields(flow, &[Blank::filled("delivery", &due, 1.0).style(STRONG)]);
     } else {
@@ -145,9 +145,11 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
     if !differences.is_empty() {
         side(flow, "Differs", |flow| {
             flow.dashes(BODY, differences.iter().map(String::as_str));
-            let accepted = opening::order(matter).map_or("", |order| order.text(Line::Accepted));
-            if !accepted.is_empty() {
-                flow.text(BODY, &format!("Accepted by {accepted}."));
+            for order in matter.job.slips(SlipKind::Order) {
+                let accepted = order.text(Line::Accepted);
+                if !accepted.is_empty() {
+                    flow.text(BODY, &format!("Accepted by {accepted}."));
+                }
             }
         });
     }
@@ -164,6 +166,24 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
                 std::iter::once(quotation::liability(&amount).as_str()),
             );
         }
+    });
+    side(flow, "Not included", |flow| {
+        flow.dashes(BODY, matter.text(Field::Exclusions).lines());
+        flow.dashes(BODY, matter.issuer.exclusions.iter().map(String::as_str));
+    });
+    side(flow, "Please send", |flow| {
+        let here = life::sum(matter.job, SlipKind::Received, Line::Count);
+        let missing = life::ordered(matter.job).map(|ordered| ordered.saturating_sub(here));
+        flow.text(
+            BODY,
+            &match missing {
+                Some(0) => "Nothing: all parts are here.".to_owned(),
+                Some(parts) => {
+                    format!("{parts} parts, with their drawing and heat or serial numbers.")
+                }
+                None => "The parts, with their drawing and heat or serial numbers.".to_owned(),
+            },
+        );
     });
     side(flow, "Terms", |flow| {
         flow.dashes(BODY, std::iter::once(quotation::NET));

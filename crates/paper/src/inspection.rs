@@ -37,6 +37,7 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
     for piece in pieces(matter) {
         block(matter, &piece, &mut flow);
     }
+    unassigned(matter, &mut flow);
     flow.together(|flow| {
         flow.take(mm(2.0));
         form::sign_off(flow, words::INSPECTED);
@@ -103,10 +104,10 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, piece: &str, fine: usize) -> Row {
     };
     let depth = hole.figures.and_then(|figures| figures.depth_mm);
     let mark = hole.mark();
-    // What the run records say of this mark, and of this piece where they name pieces.
+    // What the run records say of this mark and of this very piece.
     let runs = matter.job.slips(SlipKind::Run).filter(|run| {
         let named = serials::read(run.text(Line::Serials));
-        run.text(Line::Mark) == mark && (named.is_empty() || named.iter().any(|n| n == piece))
+        same_mark(run.text(Line::Mark), &mark) && named.iter().any(|n| n == piece)
     });
     let pins: Vec<&str> = runs
         .map(|run| run.text(Line::Pins))
@@ -126,6 +127,25 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, piece: &str, fine: usize) -> Row {
         Cell::blank(),
     ])
     .at_least(HAND)
+}
+
+/// Sizes of run records that name no piece: they stand apart, since nobody can say whose they are.
+fn unassigned(matter: &Matter<'_>, flow: &mut Flow) {
+    let said: Vec<String> = matter
+        .job
+        .slips(SlipKind::Run)
+        .filter(|run| run.text(Line::Serials).is_empty() && !run.text(Line::Pins).is_empty())
+        .map(|run| format!("{}: {}", run.text(Line::Mark), run.text(Line::Pins)))
+        .collect();
+    if !said.is_empty() {
+        flow.section("Sizes without a piece named", "", mm(14.0));
+        flow.dashes(BODY, said.iter().map(String::as_str));
+    }
+}
+
+/// Marks agree without regard to case and outer blanks.
+fn same_mark(typed: &str, mark: &str) -> bool {
+    typed.trim().eq_ignore_ascii_case(mark.trim())
 }
 
 fn capital(piece: &str) -> String {

@@ -47,7 +47,7 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     };
     let from = [matter.issuer.name.clone(), matter.issuer.address.join(", ")].join(", ");
     let width = right - left;
-    let beside_code = width - mm(40.0);
+    let beside_code = width - mm(42.0);
     line(page, "from", BODY, &from, width);
     line(page, "to", TITLE, matter.text(Field::Customer), width);
     line(page, "part", TITLE, &matter.part(), beside_code);
@@ -77,7 +77,7 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
         let side = drawn.side();
         let corner = (
             right - side - drawn.quiet() + mm(4.0),
-            bottom - mm(4.0) - side,
+            bottom - mm(4.4) - drawn.quiet() - side,
         );
         drawn.set(page, corner);
         page.text_right(corner.0 + side, bottom, STRONG, &text);

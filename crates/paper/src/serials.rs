@@ -11,6 +11,11 @@ const LONGEST: usize = 9;
 /// the last digits: `SN101-104`, `0098-0102`. What is no range stays as it was written.
 pub(crate) fn read(text: &str) -> Vec<String> {
     let mut serials: Vec<String> = Vec::new();
+    // A range may be typed with blanks around its dash, or with a word for it.
+    let text = text
+        .replace(" - ", "-")
+        .replace(" \u{2013} ", "-")
+        .replace(" to ", "-");
     for part in text.split([',', ';', ' ', '\n', '\t']) {
         let part = part.trim();
         if part.is_empty() {
@@ -61,6 +66,8 @@ mod tests {
             ("B-7", &["B-7"]),
             ("104-101", &["104-101"]),
             ("1-999999", &["1-999999"]),
+            ("S1 - S3", &["S1", "S2", "S3"]),
+            ("101 to 103", &["101", "102", "103"]),
             ("", &[]),
         ] {
             assert_eq!(read(text), serials, "{text}");

@@ -161,7 +161,9 @@ fn out_of_range(
     said: &mut [bool],
     findings: &mut Vec<(usize, Finding)>,
 ) {
-    let Some(tilt_deg) = clamping.mount.out_of_range_deg() else {
+    // Without a machine nobody can say what its axes reach.
+    let tilt = input.machine.and(clamping.mount.out_of_range_deg());
+    let Some(tilt_deg) = tilt else {
         return;
     };
     for &row in rows {

@@ -4,13 +4,14 @@ use std::path::{Path, PathBuf};
 
 use egui::{Context, ViewportCommand};
 use quillbore_job::results::results_now;
-use quillbore_job::{Edit, Issued, Paper, Unit};
+use quillbore_job::{Edit, Field, Issued, Line, Paper, SlipKind, Unit};
 
 use super::{App, OnDesk};
 use crate::actions::Action;
 use crate::dialogs::Question;
 use crate::print::{self, Sitting};
 use crate::settings::Settings;
+use crate::spot::Spot;
 use crate::view::{Answer, Ask, Next, Setting, SettingDrafts, Waiting, new_slip};
 
 impl App {
@@ -24,6 +25,7 @@ impl App {
             Ask::LayOut(paper) => self.view_mut().paper = Some(paper),
             Ask::Issue(paper) => self.issue(paper),
             Ask::IssueTogether => self.issue_together(),
+            Ask::ReleasePart(here) => self.release_part(here),
             Ask::Reprint(number) => {
                 self.desk_mut().reprint(&number);
             }
@@ -39,7 +41,7 @@ impl App {
     }
 
     /// Pins a slip with what is known, lays it out, and puts the keyboard on it.
-    fn pin(&mut self, kind: quillbore_job::SlipKind) {
+    fn pin(&mut self, kind: SlipKind) {
         let desk = self.desk();
         let id = desk.job().next_slip;
         let edit = new_slip(kind, desk.job(), desk.day, &self.settings.desk_name);
@@ -58,6 +60,7 @@ impl App {
                     self.edit(&Edit::SetUnit(unit));
                     self.desk_mut().history.mark_saved();
                 }
+                self.view_mut().focus = Some(Spot::Field(Field::Customer));
             }
             Action::Open => {
                 let folder = self.desk().shelf.join("");
@@ -205,6 +208,20 @@ impl App {
         self.after_issue();
     }
 
+    /// Writes down that the parts that are here are due by themselves, and releases their traveler.
+    fn release_part(&mut self, here: u32) {
+        let unit = self.desk().job().unit;
+        self.edit(&Edit::AddSlip {
+            kind: SlipKind::Release,
+            lines: vec![
+                (Line::Date, self.desk().day.to_string()),
+                (Line::Quantity, here.to_string()),
+            ],
+            unit,
+        });
+        self.issue(Paper::Traveler);
+    }
+
     fn after_issue(&mut self) {
         if self.desk().changed_elsewhere {
             self.view_mut().waiting = Some(Waiting::Changed);
@@ -212,31 +229,36 @@ impl App {
         self.list.look_again();
     }
 
-    /// One quotation of all jobs on the desk, led by the one on top; each of them knows of it.
+    /// One quotation of the job on top and the other open inquiries of its customer; each of them
+    /// knows of it. Everything is checked before anything is written.
     fn issue_together(&mut self) {
         let sheet = self.sheet();
-        let lead = self.at;
-        let mut jobs = Vec::new();
-        for (at, other) in self.jobs.iter_mut().enumerate() {
-            if at == lead {
-                continue;
-            }
-            let unsaved = other.desk.file.is_none() || other.desk.history.is_dirty();
-            if unsaved && !other.desk.save() {
-                let why = other.desk.notice.clone();
-                self.desk_mut().notice =
-                    format!("Not issued, since another job can't be saved: {why}");
-                return;
-            }
-            let job = other.desk.job().clone();
-            let results = results_now(&job, &other.desk.shop);
+        let together = self.together();
+        for at in &together {
+            let results = self.jobs[*at].desk.results();
             if results.stopped() || results.figures.price.is_none() {
-                let number = job.number.clone();
+                let number = self.jobs[*at].desk.file_name();
                 self.desk_mut().notice = format!(
                     "Not issued: {number} has no price yet, or a side note that says stop."
                 );
                 return;
             }
+        }
+        if !self.desk().blockers(Paper::Quotation).is_empty() {
+            self.issue(Paper::Quotation);
+            return;
+        }
+        let mut jobs = Vec::new();
+        for at in together {
+            let other = &mut self.jobs[at].desk;
+            if other.history.is_dirty() && !other.save() {
+                let why = other.notice.clone();
+                self.desk_mut().notice =
+                    format!("Not issued, since another job can't be saved: {why}");
+                return;
+            }
+            let job = other.job().clone();
+            let results = results_now(&job, &other.shop);
             jobs.push((at, job, results));
         }
         let others: Vec<Sitting<'_>> = jobs

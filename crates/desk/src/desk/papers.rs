@@ -18,7 +18,7 @@ impl Desk {
     #[must_use]
     pub fn blockers(&self, paper: Paper) -> Vec<Blocker> {
         let before = self.before().map(Arc::as_ref);
-        life::blockers(paper, self.job(), self.results.stopped(), before)
+        life::blockers(paper, self.job(), self.results.found(), before)
     }
 
     /// Issues a paper of this job, and of `others` with it where it is a quotation; the job is saved

@@ -99,7 +99,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
             pencil(ui, "no price was issued last time");
         }
         if let Some(today) = today {
-            pencil(ui, "today");
+            pencil(ui, if today.overruled { "kept" } else { "today" });
             ui.label(bold(today.each.to_string()));
             pencil(ui, &format!("at {}", today.quantity));
         }
@@ -112,6 +112,13 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
             ui.label(bold(show::hours(hours)));
         }
     });
+    let orders = shared.job.slips(SlipKind::Order);
+    for difference in orders.flat_map(|order| life::differences(shared.job, order)) {
+        ui.horizontal(|ui| {
+            ui.label(RichText::new("differs").font(look::bold()));
+            ui.add(egui::Label::new(words::life::difference(&difference)).wrap());
+        });
+    }
     ui.horizontal(|ui| {
         let figure = FigureKey::UnitPrice(offered);
         let overruled = shared.job.overrules.iter().any(|o| o.figure == figure);

@@ -42,7 +42,10 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
                 ui.label(format!("{} {}", summary.customer, summary.part));
                 ui.label(&summary.material);
                 let (size, depth) = (length(summary.size_mm), length(summary.depth_mm));
-                ui.label(format!("{size} x {depth}"));
+                ui.label(match depth.as_str() {
+                    "" => size,
+                    depth => format!("{size} x {depth}"),
+                });
                 ui.label(summary.quantity.map_or_else(String::new, |q| q.to_string()));
                 ui.label(summary.price.map_or_else(
                     || summary.state.clone(),

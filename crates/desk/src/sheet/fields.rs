@@ -115,6 +115,7 @@ pub fn spots_ui(
 ) {
     let (long, short): (Vec<Spot>, Vec<Spot>) = spots.iter().partition(|spot| is_long(**spot));
     let column = (ui.available_width() - 24.0) / 2.0;
+    let order: Vec<Spot> = short.iter().chain(&long).copied().collect();
     for pair in short.chunks(2) {
         ui.horizontal_top(|ui| {
             ui.spacing_mut().item_spacing.x = 0.0;
@@ -122,15 +123,16 @@ pub fn spots_ui(
                 if index > 0 {
                     ui.add_space(24.0);
                 }
-                ui.allocate_ui(vec2(column, 22.0), |ui| {
+                let down = egui::Layout::top_down(egui::Align::Min);
+                ui.allocate_ui_with_layout(vec2(column, 22.0), down, |ui| {
                     ui.set_width(column);
-                    line_ui(ui, *spot, shared, view, anchors, asks);
+                    line_ui(ui, *spot, &order, shared, view, anchors, asks);
                 });
             }
         });
     }
     for spot in long {
-        line_ui(ui, spot, shared, view, anchors, asks);
+        line_ui(ui, spot, &order, shared, view, anchors, asks);
     }
 }
 
@@ -142,6 +144,7 @@ fn is_long(spot: Spot) -> bool {
 fn line_ui(
     ui: &mut Ui,
     spot: Spot,
+    order: &[Spot],
     shared: &Shared<'_>,
     view: &mut View,
     anchors: &mut Anchors,
@@ -186,6 +189,11 @@ fn line_ui(
         );
         let name = spot.name(shared.job);
         response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &name));
+        if view.focus == Some(spot) {
+            view.focus = None;
+            response.request_focus();
+            response.scroll_to_me(None);
+        }
         if let Spot::Line(slip, _) = spot
             && view.focus_slip == Some(slip)
             && entry.is_empty()
@@ -209,9 +217,16 @@ fn line_ui(
             view.drafts.insert(spot, text.clone());
         }
         if response.lost_focus() && !view.choosing {
-            let given_up = ui.input(|input| input.key_pressed(egui::Key::Escape));
+            let pressed = |key| ui.input(|input| input.key_pressed(key));
+            let entered = !lines && pressed(egui::Key::Enter);
             view.drafts.remove(&spot);
-            if !given_up && text != stands {
+            if entered {
+                // Enter goes on to the next line, and takes what the typed beginning means.
+                let here = order.iter().position(|other| *other == spot);
+                view.focus = here.and_then(|here| order.get(here + 1).copied());
+                text = begun(spot, &text, shared).unwrap_or(text);
+            }
+            if !pressed(egui::Key::Escape) && text != stands {
                 asks.push(set(spot, text, shared));
             }
         }
@@ -254,19 +269,8 @@ fn choices_ui(ui: &mut Ui, spot: Spot, shared: &Shared<'_>, view: &mut View, ask
         .get(&spot)
         .map_or("", String::as_str)
         .to_lowercase();
-    let tables = &shared.shop.tables;
-    let names: Vec<String> = match spot.kind() {
-        FieldKind::Material => tables
-            .materials
-            .iter()
-            .map(|row| row.name.clone())
-            .collect(),
-        FieldKind::Machine => tables.machines.iter().map(|row| row.name.clone()).collect(),
-        FieldKind::AngleBasis => vec!["from the normal".to_owned(), "from the surface".to_owned()],
-        FieldKind::YesNo => vec![english::YES.to_owned(), english::NO.to_owned()],
-        FieldKind::OneOf(words) => words.iter().map(|word| (*word).to_owned()).collect(),
-        FieldKind::PartAxis => ["none", "x", "y", "z"].map(str::to_owned).to_vec(),
-        _ => return,
+    let Some(names) = names(spot, shared) else {
+        return;
     };
     let all_fit = names.len() <= CHOICES;
     let stands = spot.entry(shared.job).text().to_lowercase();
@@ -280,6 +284,7 @@ fn choices_ui(ui: &mut Ui, spot: Spot, shared: &Shared<'_>, view: &mut View, ask
                     .all(|word| name.to_lowercase().contains(word))
         })
         .collect();
+    let none = near.is_empty() && !typed.trim().is_empty();
     let more = near.len().saturating_sub(CHOICES);
     let mut over = false;
     ui.horizontal_wrapped(|ui| {
@@ -294,9 +299,51 @@ fn choices_ui(ui: &mut Ui, spot: Spot, shared: &Shared<'_>, view: &mut View, ask
             }
             ui.add_space(4.0);
         }
+        if none && shared.shop.material(&typed).is_none() {
+            super::pencil(ui, "none of the list has that in its name");
+        }
         if more > 0 {
             super::pencil(ui, &format!("and {more} more: type a part of the name"));
         }
     });
     view.choosing = over;
+}
+
+/// The names that a line chooses among, if it does.
+fn names(spot: Spot, shared: &Shared<'_>) -> Option<Vec<String>> {
+    let tables = &shared.shop.tables;
+    Some(match spot.kind() {
+        FieldKind::Material => tables
+            .materials
+            .iter()
+            .map(|row| row.name.clone())
+            .collect(),
+        FieldKind::Machine => tables.machines.iter().map(|row| row.name.clone()).collect(),
+        FieldKind::AngleBasis => vec!["from the normal".to_owned(), "from the surface".to_owned()],
+        FieldKind::YesNo => vec![english::YES.to_owned(), english::NO.to_owned()],
+        FieldKind::OneOf(words) => words.iter().map(|word| (*word).to_owned()).collect(),
+        FieldKind::PartAxis => ["none", "x", "y", "z"].map(str::to_owned).to_vec(),
+        _ => return None,
+    })
+}
+
+/// The one name that a typed text is a part of, where the shop doesn't know the text itself.
+fn begun(spot: Spot, text: &str, shared: &Shared<'_>) -> Option<String> {
+    let typed = text.trim().to_lowercase();
+    if typed.is_empty() || shared.shop.material(&typed).is_some() {
+        return None;
+    }
+    let fits = |name: &&String| {
+        let name = name.to_lowercase();
+        typed.split_whitespace().all(|word| name.contains(word))
+    };
+    let names = names(spot, shared)?;
+    if names.iter().any(|name| name.to_lowercase() == typed) {
+        return None;
+    }
+    let mut found = names.iter().filter(fits);
+    match (found.next(), found.next()) {
+        (Some(one), None) => Some(one.clone()),
+        _ => None,
+    }
 }

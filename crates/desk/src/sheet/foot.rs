@@ -20,7 +20,7 @@ pub fn foot_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, notice: &str) 
             }
         }
     });
-    if !notice.is_empty() {
-        ui.label(RichText::new(notice).font(look::small()).color(t.accent));
-    }
+    // The line is there even when nothing is said, so that the sheet never jumps.
+    let said = if notice.is_empty() { " " } else { notice };
+    ui.label(RichText::new(said).font(look::small()).color(t.accent));
 }

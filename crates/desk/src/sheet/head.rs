@@ -1,13 +1,24 @@
 //! The head: who, what, which revision, what is still missing, and the words that do things.
 
 use egui::{Align, Layout, RichText, Ui};
-use quillbore_job::life::{self, State};
+use quillbore_job::life::{self, Blocker, State};
 use quillbore_job::{Field, Job, Paper, SlipKind, Value, words};
 
 use super::{Shared, pencil};
 use crate::actions::Action;
 use crate::look;
 use crate::view::Ask;
+
+/// Width that the words of the head take.
+const WORDS: f32 = 560.0;
+
+/// Whether the traveler may go to the floor.
+enum Floor {
+    NotYet,
+    Ready,
+    /// Only so many of the ordered parts are here.
+    Part(u32),
+}
 
 /// Findings that stand in the way of a quotation, in the words of the head.
 const MISSING: &[(&str, &str)] = &[
@@ -57,6 +68,7 @@ pub fn head_ui(
     asks: &mut Vec<Ask>,
 ) {
     let job = shared.job;
+    let mut beside = false;
     ui.horizontal(|ui| {
         let number = if job.number.is_empty() {
             "new job"
@@ -80,13 +92,29 @@ pub fn head_ui(
                 ui.add_space(8.0);
             }
         }
-        words_ui(ui, labels, asks);
+        if ui.available_width() > WORDS {
+            words_ui(ui, labels, asks);
+            beside = true;
+        }
     });
+    if !beside {
+        ui.horizontal(|ui| words_ui(ui, labels, asks));
+    }
     ui.horizontal_wrapped(|ui| {
         let (said, ready) = stands(shared);
         pencil(ui, &said);
-        if ready && look::word(ui, "release the traveler").clicked() {
-            asks.push(Ask::Issue(Paper::Traveler));
+        match ready {
+            Floor::Ready => {
+                if look::word(ui, "release the traveler").clicked() {
+                    asks.push(Ask::Issue(Paper::Traveler));
+                }
+            }
+            Floor::Part(here) => {
+                if look::word(ui, &format!("release these {here}")).clicked() {
+                    asks.push(Ask::ReleasePart(here));
+                }
+            }
+            Floor::NotYet => {}
         }
     });
 }
@@ -126,8 +154,8 @@ fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
     }
 }
 
-/// Where the job stands, and what is missing before the next step; true where the traveler may go.
-fn stands(shared: &Shared<'_>) -> (String, bool) {
+/// Where the job stands, and what is missing before the next step.
+fn stands(shared: &Shared<'_>) -> (String, Floor) {
     let mut missing: Vec<&str> = MISSING
         .iter()
         .filter(|(code, _)| shared.results.notes.iter().any(|note| note.code == *code))
@@ -143,7 +171,7 @@ fn stands(shared: &Shared<'_>) -> (String, bool) {
     let state = life::state(job);
     let stands = words::life::state(state);
     let ended = life::outcome(job).map_or_else(String::new, |how| format!(", {how}"));
-    let mut ready = false;
+    let mut ready = Floor::NotYet;
     let next = match state {
         State::Inquiry if missing.is_empty() => "ready to quote".to_owned(),
         State::Inquiry => format!("to quote: {}", missing.join(", ")),
@@ -151,13 +179,16 @@ fn stands(shared: &Shared<'_>) -> (String, bool) {
             let blockers = life::blockers(
                 Paper::Traveler,
                 job,
-                shared.results.stopped(),
+                shared.results.found(),
                 shared.before,
             );
             if blockers.is_empty() {
-                ready = true;
+                ready = Floor::Ready;
                 "ready for the floor".to_owned()
             } else {
+                if let [Blocker::Missing { here, .. }] = blockers[..] {
+                    ready = Floor::Part(here);
+                }
                 let said: Vec<String> = blockers.iter().map(words::life::blocker).collect();
                 format!("to the floor: {}", said.join("; "))
             }

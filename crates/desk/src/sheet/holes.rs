@@ -67,6 +67,7 @@ pub fn holes_ui(
     asks: &mut Vec<Ask>,
 ) {
     plain_head(ui, "Holes");
+    anchors.table = Some(ui.cursor().top() + 10.0);
     let shown = if view.all_columns {
         let typed = Column::ALL.iter().map(|column| Shown::Typed(*column));
         typed

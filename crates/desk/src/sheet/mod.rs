@@ -45,8 +45,8 @@ pub struct Shared<'a> {
     pub before: Option<&'a Job>,
     /// The folder of jobs.
     pub shelf: &'a std::path::Path,
-    /// Jobs on the desk.
-    pub open_jobs: usize,
+    /// Numbers of the other open inquiries of the same customer: a quotation may hold them all.
+    pub together: &'a [String],
     /// What tells this sheet from the others on the desk.
     pub sheet_id: u64,
 }
@@ -69,6 +69,8 @@ pub struct Anchors {
     lines: BTreeMap<Beside, f32>,
     /// Where the figure stands whose working is open.
     pub opened: Option<f32>,
+    /// Where the hole table stands, for rows of it that are out of sight.
+    pub table: Option<f32>,
 }
 
 impl Anchors {
@@ -82,7 +84,10 @@ impl Anchors {
     pub fn find(&self, beside: Beside) -> Option<f32> {
         let direct = self.lines.get(&beside).copied();
         direct.or_else(|| match beside {
-            Beside::Row(row, Some(_)) => self.lines.get(&Beside::Row(row, None)).copied(),
+            Beside::Row(row, _) => {
+                let row = self.lines.get(&Beside::Row(row, None)).copied();
+                row.or(self.table)
+            }
             Beside::Field(field) if field.block() == Block::Price => {
                 self.lines.get(&Beside::Price).copied()
             }
@@ -91,7 +96,7 @@ impl Anchors {
             }
             Beside::Field(_) => self.lines.values().copied().reduce(f32::min),
             Beside::Slip(slip, Some(_)) => self.lines.get(&Beside::Slip(slip, None)).copied(),
-            Beside::Row(..) | Beside::Plan | Beside::Price | Beside::Slip(..) => None,
+            Beside::Plan | Beside::Price | Beside::Slip(..) => None,
         })
     }
 }

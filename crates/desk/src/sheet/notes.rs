@@ -53,20 +53,33 @@ pub fn notes_ui(
         *next = rect.bottom() + 16.0;
         rect
     };
-    let mut working = None;
+    // The working stands right beside its figure; notes above it that would run into it stand below.
+    let open = view.opened.is_some();
+    let beside = opened.take().filter(|_| open);
+    let working = beside.map(|at| {
+        let mut from = column.top();
+        draw(ui, at, &mut from, &mut |ui| {
+            crate::working::working_ui(ui, shared, view, asks);
+        })
+    });
+    let mut below = working.map(|rect| rect.bottom() + 16.0);
     for told in gathered(shared, anchors) {
-        if let Some(at) = opened.filter(|at| *at <= told.at) {
-            working = Some(draw(ui, at, &mut next, &mut |ui| {
-                crate::working::working_ui(ui, shared, view, asks);
-            }));
-            opened = None;
+        let free = working.is_none_or(|rect| {
+            told.at.max(next) + height_of(&told) < rect.top() || below.is_none()
+        });
+        if !free && let Some(from) = below.take() {
+            next = next.max(from);
         }
         draw(ui, told.at, &mut next, &mut |ui| {
             note_ui(ui, shared, &told, asks);
         });
     }
-    if view.opened.is_some() && (opened.is_some() || anchors.opened.is_none()) {
-        let at = opened.unwrap_or(next);
+    let mut working = working;
+    if let Some(rect) = working {
+        next = next.max(rect.bottom() + 16.0);
+    }
+    if open && working.is_none() {
+        let at = next;
         working = Some(draw(ui, at, &mut next, &mut |ui| {
             crate::working::working_ui(ui, shared, view, asks);
         }));
@@ -74,11 +87,24 @@ pub fn notes_ui(
     // A working that was just opened, perhaps from the foot, is brought into sight once.
     if view.opened_seen != view.opened {
         view.opened_seen = view.opened;
-        if let Some(rect) = working {
+        if let Some(rect) = working.filter(|rect| !ui.clip_rect().contains_rect(*rect)) {
             ui.scroll_to_rect(rect.expand(12.0), None);
         }
     }
     next
+}
+
+/// About how high a note will be: enough to see whether it runs into what stands below it.
+fn height_of(told: &Told<'_>) -> f32 {
+    const LETTERS: usize = 38;
+    const LINE: f32 = 16.0;
+    let offer = told
+        .first
+        .offer
+        .as_ref()
+        .map_or(0, |offer| offer.words.len());
+    let lines = (told.first.text.len() + offer + 16).div_ceil(LETTERS) + 1;
+    lines as f32 * LINE
 }
 
 /// Notes beside lines in sight, equal ones of several rows as one, from the top down.

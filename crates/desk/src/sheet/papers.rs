@@ -36,7 +36,15 @@ pub fn papers_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
     let Some(paper) = view.paper else {
         return;
     };
+    if view.paper_seen != Some(paper) {
+        view.paper_seen = Some(paper);
+        ui.scroll_to_cursor(Some(egui::Align::Min));
+    }
     issue_ui(ui, paper, shared, asks);
+    if look::quiet_word(ui, "fold it away").clicked() {
+        view.paper = None;
+        view.paper_seen = None;
+    }
     pages_ui(ui, paper, shared);
 }
 
@@ -71,7 +79,7 @@ fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
 fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
     let before = shared.before;
     let in_the_way =
-        quillbore_job::life::blockers(paper, shared.job, shared.results.stopped(), before);
+        quillbore_job::life::blockers(paper, shared.job, shared.results.found(), before);
     ui.horizontal_wrapped(|ui| {
         if in_the_way.is_empty() {
             let word = match paper {
@@ -81,9 +89,9 @@ fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
             if look::word(ui, &word).clicked() {
                 asks.push(Ask::Issue(paper));
             }
-            if paper == Paper::Quotation && shared.open_jobs > 1 {
+            if paper == Paper::Quotation && !shared.together.is_empty() {
                 ui.add_space(8.0);
-                let word = format!("issue one for all {} open jobs", shared.open_jobs);
+                let word = format!("issue one together with {}", shared.together.join(", "));
                 if look::word(ui, &word).clicked() {
                     asks.push(Ask::IssueTogether);
                 }
@@ -105,7 +113,7 @@ fn pages_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>) {
         job: shared.job,
         results: shared.results,
     };
-    let why_not = print::why_not(paper, shared.job, shared.results.stopped());
+    let why_not = print::why_not(paper, shared.job, shared.results);
     let stamp = Stamp {
         why_not: Some(&why_not),
         ..Stamp::default()

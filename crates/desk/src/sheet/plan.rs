@@ -44,10 +44,14 @@ pub fn plan_ui(
                 .enumerate()
                 .map(|(index, setup)| {
                     let mut says = format!(
-                        "{}: {} holes in {} directions",
+                        "{}: {} holes in {}",
                         index + 1,
                         setup.holes,
-                        setup.directions
+                        if setup.directions == 1 {
+                            "one direction".to_owned()
+                        } else {
+                            format!("{} directions", setup.directions)
+                        }
                     );
                     for (number, what) in
                         [(setup.index_moves, "index moves"), (setup.tilts, "tilts")]

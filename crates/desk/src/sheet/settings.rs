@@ -49,6 +49,11 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut
             }
         });
     }
+    pencil(
+        ui,
+        "Rates, machines, materials, tubes, texts and address come from the shop's own file, named by \
+         --shop at the start; without one they are those of the invented shop.",
+    );
     ui.horizontal(|ui| {
         for action in [
             Action::OtherPaper,

@@ -101,6 +101,9 @@ fn words_ui(ui: &mut Ui, first: bool, typed: &mut String, asks: &mut Vec<Ask>) {
     let given_up = ui.input(|input| input.key_pressed(Key::Escape));
     let mut done = given_up.then_some(Ask::GoOn(Answer::Stay));
     let found = all_words::found(typed, ui.ctx());
+    if found.is_empty() {
+        super::pencil(ui, "no word has that in it");
+    }
     ui.horizontal_wrapped(|ui| {
         for (index, word) in found.into_iter().enumerate() {
             let said = match word.keys.as_str() {

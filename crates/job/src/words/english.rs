@@ -303,3 +303,16 @@ pub fn remedy_mark(mark: &str) -> String {
 pub const fn remedy_test_piece() -> &'static str {
     "hold for a test piece"
 }
+
+/// A run record in which a tube grew.
+#[must_use]
+pub const fn tube_grew() -> &'static str {
+    "The tube is longer after than before: one of the two is mistyped, or another tube was put in."
+}
+
+/// Angles whose drawing doesn't say what they are measured from.
+#[must_use]
+pub const fn angles_assumed() -> &'static str {
+    "The angles were read as from the normal. Ask the drawing; if they are from the surface, say so \
+     here. If not, confirm:"
+}

@@ -92,7 +92,12 @@ impl Speaker<'_> {
                 electrodes.needed.to_string(),
                 Figure::Electrodes(electrodes.tube),
             );
-            plain(said, &format!(" electrodes of {}", self.length(tube_mm)));
+            let noun = if electrodes.needed == 1 {
+                "electrode"
+            } else {
+                "electrodes"
+            };
+            plain(said, &format!(" {noun} of {}", self.length(tube_mm)));
         }
         let fewest = lot
             .electrodes

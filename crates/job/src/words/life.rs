@@ -41,7 +41,7 @@ pub fn difference(difference: &Difference) -> String {
             format!("The order pays {ordered} each, {quoted} was quoted.")
         }
         Difference::Revision { ordered, quoted } => format!(
-            "The order is for revision {ordered}, revision {} was quoted.",
+            "The order is for revision {ordered}; quotation or sheet say {}.",
             or_none(quoted)
         ),
         Difference::DrawingRevision { ordered, quoted } => format!(
@@ -56,6 +56,16 @@ pub fn difference(difference: &Difference) -> String {
 
 fn or_none(text: &str) -> &str {
     if text.is_empty() { "none" } else { text }
+}
+
+/// One sentence: what an order pays against today's price.
+#[must_use]
+pub fn underpaid(quantity: u32, pays: &str, today: &str, accepted: bool) -> String {
+    let said = format!("The order pays {pays} each; today's price at {quantity} is {today}.");
+    if accepted {
+        return said;
+    }
+    format!("{said} Say on the order who accepts that, or call.")
 }
 
 /// One sentence: an open hold point, and the notice that is owed.
@@ -91,6 +101,14 @@ pub fn blocker(blocker: &Blocker) -> String {
         Blocker::OpenTrouble => {
             "a non-conformance of the job before is open, and nobody said why to go on".to_owned()
         }
+        Blocker::Underpaid => {
+            "the order pays less than today's price and nobody accepted that".to_owned()
+        }
+        Blocker::Undecided => "a non-conformance of this job is not closed".to_owned(),
+        Blocker::NotInspected { marks } => format!(
+            "no run record says that holes {} are good",
+            marks.join(", ")
+        ),
         Blocker::NothingToDeliver => "no delivery is written down".to_owned(),
         Blocker::Unread => "a line of the order or of the received parts can't be read".to_owned(),
     }

@@ -41,7 +41,7 @@ pub const fn line(line: Line) -> &'static str {
         Line::Terms => "terms",
         Line::Due => "due",
         Line::Blanket => "blanket order",
-        Line::Accepted => "differences accepted by, why",
+        Line::Accepted => "accepted by, why",
         Line::Count => "count",
         Line::Condition => "condition",
         Line::Heat => "heat",
@@ -77,7 +77,7 @@ pub const fn line(line: Line) -> &'static str {
         Line::Redo => "to be redone",
         Line::Credit => "credit",
         Line::Closed => "closed on",
-        Line::GoOn => "may go on while open, because",
+        Line::GoOn => "may go on because",
         Line::Carrier => "carrier, tracking",
         Line::Note => "note",
     }

@@ -88,9 +88,12 @@ fn open_questions(matter: &Matter<'_>) -> Vec<String> {
         .remarks
         .iter()
         .filter(|remark| words::FOR_THE_CUSTOMER.contains(&remark.code))
-        .map(|remark| match remark.row {
-            Some(row) => format!("Hole {}: {}", matter.mark(row), remark.text),
-            None => remark.text.clone(),
+        .map(|remark| {
+            let said = words::for_the_customer(remark.code).unwrap_or(&remark.text);
+            match remark.row {
+                Some(row) => format!("Hole {}: {said}", matter.mark(row)),
+                None => said.to_owned(),
+            }
         })
         .collect()
 }

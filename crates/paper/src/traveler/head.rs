@@ -41,10 +41,16 @@ fn title(matter: &Matter<'_>, flow: &mut Flow) {
         Stroke::new(1.4, Ink::Accent),
     );
     flow.take(mm(1.6));
-    let due = matter
+    // Once there is an order only its own dates count; before, what the customer wished for.
+    let ordered = [SlipKind::Release, SlipKind::Order]
+        .into_iter()
+        .flat_map(|kind| matter.job.slips(kind))
+        .filter_map(|slip| slip.day(Line::Due))
+        .min();
+    let wished = matter
         .date_of(Field::Due)
-        .map(shown::date)
-        .unwrap_or_default();
+        .filter(|_| matter.job.slips(SlipKind::Order).next().is_none());
+    let due = ordered.or(wished).map(shown::date).unwrap_or_default();
     form::fields(
         flow,
         &[

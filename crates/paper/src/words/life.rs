@@ -40,8 +40,8 @@ pub const INSPECTED: &str = "Every hole named above was checked as noted.";
 
 /// What was done, in words.
 pub const PROCESS: &str = "The holes named on the drawing were drilled by electrical discharge \
-     machining with a rotating tube electrode and a water-based dielectric. A thin recast layer \
-     remains in the holes unless its removal was ordered.";
+     machining with a rotating tube electrode, flushed with dielectric. A thin recast layer and \
+     below it a thin layer changed by heat remain in the holes unless their removal was ordered.";
 /// What is stated.
 pub const STATEMENT: &str = "We state that the holes of the parts listed above were made and \
      inspected to the drawing and revision named, as far as the order covers them, with no \
@@ -53,11 +53,12 @@ pub const NOT_STATED: &str = "Material, heat treatment and all features that we 
 pub const NO_DEVIATIONS: &str = "No deviation is on record.";
 
 /// Cautions for whoever unpacks.
-pub const UNPACKING: [&str; 3] = [
+pub const UNPACKING: [&str; 4] = [
     "Hole edges can be sharp, and thin cores can be left in blind holes: wear gloves and eye \
      protection, and follow the rules of your site.",
     "Parts may carry water or rust protection from the process: dry and protect them at once where \
      they can rust.",
+    "Electrodes, fixtures and test pieces stay with the shop unless they are listed here.",
     "Count the parts against this list before they leave their packing, and tell us of what is \
      missing.",
 ];

@@ -11,7 +11,8 @@ pub const ASSUMPTIONS: [&str; 5] = [
     "Sparking leaves a thin recast layer in the hole. Its removal is a work step of its own and \
      is included only where named above.",
     "The hole comes out larger than the electrode by the spark gap, and slightly narrower toward \
-     the exit. Sizes are promised within the limits named above, not closer.",
+     the exit. Sizes are promised within the limits named above, not closer, and not where we ask \
+     you above to confirm something else.",
     "Where a broken tool is burnt out of a thread, the thread is not guaranteed.",
     "Parts stay the customer's and are worked at the customer's risk, unless an amount is agreed \
      in writing before the first burn. We ask for a spare or a test piece of the same material.",
@@ -31,6 +32,25 @@ pub const FOR_THE_CUSTOMER: [&str; 10] = [
     "ends-may-miss",
     "core-trapped",
 ];
+/// What a customer is told of a finding, where the shop's own sentence would say too much.
+#[must_use]
+pub fn for_the_customer(code: &str) -> Option<&'static str> {
+    Some(match code {
+        "limits-tight" => {
+            "the limits are as close as this process holds; the first piece is measured and agreed \
+             before the lot goes on."
+        }
+        "limits-not-to-be-promised" => {
+            "these limits can't be promised with the electrodes at hand; please tell us which size \
+             and tolerance the part can bear."
+        }
+        "blind-depth" => {
+            "a blind depth varies with electrode wear; please tell us the depth tolerance."
+        }
+        _ => return None,
+    })
+}
+
 /// Neither lead time nor an end of validity was written down.
 pub const TO_BE_AGREED: &str = "to be agreed";
 /// Taxes and freight.
