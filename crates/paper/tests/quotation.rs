@@ -63,10 +63,12 @@ fn findings_for_the_customer_are_told_and_the_shops_own_are_not() {
         text: "Tight: measure the first piece.".to_owned(),
     });
     let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
+    // The finding is told in words for the customer, not in the shop's own.
     assert!(
-        text.contains("Hole B: Tight: measure the first piece."),
+        text.contains("Hole B: the limits are as close as this process holds"),
         "{text}"
     );
+    assert!(!text.contains("measure the first piece."), "{text}");
     assert!(!text.contains("far wall"), "{text}");
 }
 

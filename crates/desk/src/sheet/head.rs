@@ -176,12 +176,8 @@ fn stands(shared: &Shared<'_>) -> (String, Floor) {
         State::Inquiry if missing.is_empty() => "ready to quote".to_owned(),
         State::Inquiry => format!("to quote: {}", missing.join(", ")),
         State::Quoted | State::Ordered | State::PartsHere => {
-            let blockers = life::blockers(
-                Paper::Traveler,
-                job,
-                shared.results.found(),
-                shared.before,
-            );
+            let blockers =
+                life::blockers(Paper::Traveler, job, shared.results.found(), shared.before);
             if blockers.is_empty() {
                 ready = Floor::Ready;
                 "ready for the floor".to_owned()
