@@ -83,6 +83,8 @@ pub enum Difference {
 pub enum Blocker {
     /// A finding says stop.
     Stop,
+    /// Something on the sheet can't be read.
+    SheetUnread,
     /// There is no order.
     NoOrder,
     /// The order differs from the quotation, and nobody accepted that.
@@ -255,6 +257,8 @@ pub struct Found {
     pub stop: bool,
     /// An order pays less than the price of today, and nobody accepted that.
     pub underpaid: bool,
+    /// Something on the sheet can't be read, so that the figures are without it.
+    pub unread: bool,
 }
 
 /// What is in the way of issuing a paper; `before` is the job that this one does again.
@@ -268,7 +272,10 @@ pub fn blockers(paper: Paper, job: &Job, results: Found, before: Option<&Job>) -
         }
     };
     match paper {
-        Paper::Quotation => found.extend(results.stop.then_some(Blocker::Stop)),
+        Paper::Quotation => {
+            found.extend(results.stop.then_some(Blocker::Stop));
+            found.extend(results.unread.then_some(Blocker::SheetUnread));
+        }
         Paper::Confirmation => order(&mut found),
         Paper::Receiving => {
             if sum(job, SlipKind::Received, Line::Count) == 0 {
@@ -277,6 +284,7 @@ pub fn blockers(paper: Paper, job: &Job, results: Found, before: Option<&Job>) -
         }
         Paper::Traveler => {
             found.extend(results.stop.then_some(Blocker::Stop));
+            found.extend(results.unread.then_some(Blocker::SheetUnread));
             order(&mut found);
             parts(job, &mut found);
         }

@@ -71,6 +71,10 @@ impl Results {
         life::Found {
             stop: self.stopped(),
             underpaid: self.notes.iter().any(below),
+            unread: self.notes.iter().any(|note| {
+                let on_sheet = matches!(note.beside, Beside::Field(_) | Beside::Row(..));
+                on_sheet && matches!(note.code, "unread" | "unknown-name")
+            }),
         }
     }
 }

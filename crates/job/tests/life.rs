@@ -298,11 +298,12 @@ fn the_traveler_waits_for_order_parts_and_a_word_about_open_trouble() {
             &in_parts,
             Found {
                 stop: true,
-                underpaid: true
+                underpaid: true,
+                unread: true
             },
             None
         ),
-        [Blocker::Stop, Blocker::Underpaid]
+        [Blocker::Stop, Blocker::SheetUnread, Blocker::Underpaid]
     );
     let before = pin(&ring(), SlipKind::Nonconformance, &[(Line::What, "oval")]);
     let trouble =

@@ -62,10 +62,37 @@ impl Failure {
 
 impl fmt::Display for Failure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}; {}", self.message.trim_end_matches('.'), self.hint)?;
+        let message = self.message.trim_end_matches('.');
+        write!(f, "{message}; {}", as_clause(&self.hint))?;
         match &self.path {
             Some(path) => write!(f, ": {}", path.display()),
             None => write!(f, "."),
         }
+    }
+}
+
+/// A hint that may be a sentence of its own, as the second half of one.
+fn as_clause(hint: &str) -> String {
+    let hint = hint.trim_end_matches('.');
+    let mut letters = hint.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_lowercase().chain(letters).collect()
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn message_hint_and_path_are_one_sentence() {
+        let failure = Failure::new("No space left.", "Save a copy; nothing is lost.");
+        let said = failure.at(Path::new("26-0107.ron")).to_string();
+        assert_eq!(
+            said,
+            "No space left; save a copy; nothing is lost: 26-0107.ron"
+        );
+        let said = Failure::new("No job is named", "quillbore figures JOB.ron").to_string();
+        assert_eq!(said, "No job is named; quillbore figures JOB.ron.");
     }
 }

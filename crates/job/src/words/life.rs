@@ -90,6 +90,9 @@ pub fn hold(hold: &Slip) -> String {
 pub fn blocker(blocker: &Blocker) -> String {
     match blocker {
         Blocker::Stop => "a side note says stop".to_owned(),
+        Blocker::SheetUnread => {
+            "something on the sheet can't be read, and the figures are without it".to_owned()
+        }
         Blocker::NoOrder => "the order is not here".to_owned(),
         Blocker::OrderDiffers => {
             "the order differs from the quotation and nobody accepted that".to_owned()
