@@ -99,6 +99,21 @@ impl Draft {
 /// left where it is.
 #[must_use]
 pub fn left_behind(folder: &Path) -> Vec<Left> {
+    free(folder)
+        .into_iter()
+        .filter_map(|path| read(&path))
+        .collect()
+}
+
+/// The drafts in a folder that no running program holds and that can't be read.
+#[must_use]
+pub fn damaged(folder: &Path) -> Vec<PathBuf> {
+    let mut paths = free(folder);
+    paths.retain(|path| read(path).is_none());
+    paths
+}
+
+fn free(folder: &Path) -> Vec<PathBuf> {
     let Ok(entries) = fs::read_dir(folder) else {
         return Vec::new();
     };
@@ -108,7 +123,7 @@ pub fn left_behind(folder: &Path) -> Vec<Left> {
         .filter(|path| is_free(&path.with_extension("lock")))
         .collect();
     paths.sort();
-    paths.into_iter().filter_map(|path| read(&path)).collect()
+    paths
 }
 
 /// Throws a draft away that was left behind.

@@ -229,9 +229,20 @@ pub fn write(
     }
     fs::create_dir_all(folder)
         .map_err(|error| Failure::io("The folder can't be made", &error, folder))?;
+    let mut new: Vec<&PathBuf> = Vec::new();
     for (path, paper) in to_write {
-        quillbore_job::file::write_whole(&quillbore_job::file::RealDisk, path, &paper.bytes)
-            .map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))?;
+        let stood = path.exists();
+        let disk = quillbore_job::file::RealDisk;
+        if let Err(error) = quillbore_job::file::write_whole(&disk, path, &paper.bytes) {
+            // All papers or none: those that took nobody's place are taken back.
+            for path in new {
+                let _ = fs::remove_file(path);
+            }
+            return Err(Failure::new(error.to_string(), error.hint()).at(path));
+        }
+        if !stood {
+            new.push(path);
+        }
     }
     Ok(planned.into_iter().map(|(path, _)| path).collect())
 }

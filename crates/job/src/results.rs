@@ -182,7 +182,12 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
             let why = cell.why?;
             let beside = Beside::Row(row.id, Some(*column));
             let label = english::column(*column);
-            Some((note(beside, label, cell.text, why), Some(at)))
+            let mut note = note(beside, label, cell.text, why);
+            if *column == Column::Count && row.places.is_empty() {
+                // One hole stands in for them: nobody may quote or drill by that.
+                note.level = Level::Stop;
+            }
+            Some((note, Some(at)))
         })
     });
     let slips = job.slips.iter().flat_map(|slip| {

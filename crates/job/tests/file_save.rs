@@ -179,8 +179,8 @@ fn a_save_over_an_old_version_leaves_old_or_new_whatever_step_fails() {
     let well = Faulty::with(path, &old);
     save(&well, path, &new, Some(opened(&old))).expect("saved");
     let steps = well.steps.get();
-    // Folder, lock; read; folder, write, rename, sync for the version before; write, rename, sync.
-    assert_eq!(steps, 10);
+    // Read; folder, lock; read; folder, write, rename, sync for the version before; write, rename, sync.
+    assert_eq!(steps, 11);
     for at in 0..steps {
         for fault in faults() {
             let mut disk = Faulty::with(path, &old);
@@ -191,10 +191,12 @@ fn a_save_over_an_old_version_leaves_old_or_new_whatever_step_fails() {
             match saved {
                 // At the last step alone the new content has its name already.
                 Err(SaveError::NotSettled { hash, .. }) => {
-                    assert_eq!((at, &found, hash), (9, &new, opened(&new)));
+                    assert_eq!((at, &found, hash), (10, &new, opened(&new)));
                 }
                 // The file seems to be gone: nothing was touched.
-                Err(SaveError::Gone) => assert_eq!((at, &found), (2, &old)),
+                Err(SaveError::Gone) => {
+                    assert!(matches!(at, 0 | 3) && found == old, "step {at}");
+                }
                 Err(SaveError::Step { .. }) => assert_eq!(found, old, "step {at}"),
                 other => panic!("step {at}: {other:?}"),
             }
@@ -299,7 +301,7 @@ fn a_save_whose_confirmation_got_lost_can_be_done_again() {
     let (old, new) = (job("old"), job("new"));
     let disk = Faulty::with(path, &new);
     let saved = save(&disk, path, &new, Some(opened(&old))).expect("it is there already");
-    assert_eq!((saved, disk.steps.get()), (opened(&new), 3));
+    assert_eq!((saved, disk.steps.get()), (opened(&new), 4));
 }
 
 #[test]

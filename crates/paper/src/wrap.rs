@@ -187,16 +187,12 @@ impl Setter {
         let mut rest = text;
         loop {
             let open = self.lines.last().map_or(0.0, |line| line.width);
-            let whole = style.measure(rest);
-            if open + whole <= self.width + 1e-9 {
-                self.append(style, rest, whole);
-                return;
-            }
+            // Only as far as the line goes: a word of a megabyte is measured once, not once a line.
             let mut taken = 0.0;
             let mut end = 0;
             for (index, ch) in rest.char_indices() {
                 let step = style.measure(&rest[index..index + ch.len_utf8()]);
-                if open + taken + step > self.width && (open > 0.0 || index > 0) {
+                if open + taken + step > self.width + 1e-9 && (open > 0.0 || index > 0) {
                     break;
                 }
                 taken += step;

@@ -57,6 +57,14 @@ impl App {
             return;
         };
         let mut left = drafts::left_behind(folder);
+        if let [first, ..] = drafts::damaged(folder).as_slice() {
+            let said = format!(
+                "A draft of an earlier run can't be read and was left where it is: {}",
+                first.display()
+            );
+            self.view_mut();
+            self.desk_mut().notice = said;
+        }
         if !left.is_empty() {
             let first = left.swap_remove(0);
             self.view_mut().waiting = Some(Waiting::Left(Box::new(first)));

@@ -52,6 +52,22 @@ impl App {
     }
 
     fn act(&mut self, ctx: &Context, action: Action) {
+        let asks = matches!(
+            action,
+            Action::Open | Action::SaveAs | Action::Print | Action::Again | Action::AllWords
+        );
+        let open = matches!(
+            self.view().waiting,
+            Some(Waiting::Guard(_) | Waiting::Changed | Waiting::Left(_))
+        );
+        if asks && open {
+            self.desk_mut().notice = "Answer the question in the head first.".to_owned();
+            return;
+        }
+        if asks {
+            // Another line takes the keyboard anew.
+            self.view_mut().waiting_shown = false;
+        }
         match action {
             Action::New => {
                 let unit = self.desk().job().unit;
@@ -303,6 +319,10 @@ impl App {
             (Waiting::Again(order), _) => self.begin_again(&order),
             (Waiting::Changed, Answer::Yes) => {
                 self.desk_mut().merge();
+                if self.desk().changed_elsewhere {
+                    // What stands there can't be put together with anything: the question stays.
+                    self.view_mut().waiting = Some(Waiting::Changed);
+                }
                 self.list.look_again();
             }
             (Waiting::Changed, Answer::Leave) => {

@@ -137,7 +137,12 @@ fn report_lines(report: &Report, rows: usize) -> Vec<String> {
             Outcome::Guessed => "look",
             Outcome::Unread => "unread",
         };
-        lines.push(format!("line {}: {outcome}: {}", line.number, line.says));
+        let says = line.says.strip_prefix(outcome).unwrap_or(&line.says);
+        let says = says.trim_start_matches([',', ' ']);
+        lines.push(match says {
+            "" => format!("line {}: {outcome}", line.number),
+            says => format!("line {}: {outcome}: {says}", line.number),
+        });
     }
     lines.push(format!("{} lines became {rows} rows.", report.lines.len()));
     lines

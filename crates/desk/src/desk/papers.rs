@@ -54,6 +54,11 @@ impl Desk {
                 self.refresh();
                 if self.save() {
                     self.notice = format!("Issued: {}", files::shown(&path));
+                } else {
+                    self.notice = format!(
+                        "{} is written, but the job that names it is not saved yet: save it again. {}",
+                        ready.issued.number, self.notice
+                    );
                 }
                 Some(ready.issued)
             }

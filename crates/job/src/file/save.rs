@@ -123,6 +123,14 @@ pub fn save(
             return Err(SaveError::WouldNotOpen { source });
         }
     }
+    // A share that vanished must not get a folder of ours under its mount point.
+    if opened.is_some() {
+        match disk.read(path) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Err(SaveError::Gone),
+            Err(error) => return Err(at(SaveStep::ReadOld)(error)),
+            Ok(_) => {}
+        }
+    }
     // Between looking at the file and taking its place no other desk may save: one lock for both.
     let _held = match opened {
         Some(_) => Some(hold(disk, path)?),
