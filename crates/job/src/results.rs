@@ -1,8 +1,10 @@
 //! Everything computed of a job, recomputed on each edit and never stored.
 
+use std::collections::BTreeMap;
+
 use quillbore_calc::assemble::{self, Answers, Questions};
-use quillbore_calc::finding::{About, Finding, Level};
-use quillbore_calc::{JobFigures, RowId};
+use quillbore_calc::finding::{About, Finding, Kind, Level};
+use quillbore_calc::{JobFigures, Remedy, RowId};
 
 use crate::job::Job;
 use crate::life;
@@ -117,6 +119,7 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     let mut notes: Vec<(SideNote, Option<usize>)> = unread(job);
     let names = asked.unknown.iter();
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
+    notes.extend(marks_twice(job, &offers, &speaker));
     notes.extend(differences(job).map(|note| (note, None)));
     notes.extend(holds(job).map(|note| (note, None)));
     notes.extend(underpaid(job, figures).map(|note| (note, None)));
@@ -199,6 +202,34 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
         })
     });
     fields.chain(cells).chain(slips).collect()
+}
+
+/// Rows whose mark an earlier row carries, capitals and outer blanks aside.
+fn marks_twice(
+    job: &Job,
+    offers: &Offers<'_>,
+    speaker: &Speaker<'_>,
+) -> Vec<(SideNote, Option<usize>)> {
+    let mut first: BTreeMap<String, RowId> = BTreeMap::new();
+    let mut found = Vec::new();
+    for (at, row) in job.rows.iter().enumerate() {
+        let mark = row.mark.text().trim().to_lowercase();
+        if mark.is_empty() {
+            continue;
+        }
+        if let Some(other) = first.get(&mark) {
+            let finding = Finding {
+                level: Level::Check,
+                about: About::Row(row.id),
+                kind: Kind::MarkTwice { other: *other },
+                remedy: Some(Remedy::NewMark(row.id)),
+            };
+            found.push((told(&finding, Some(at), offers, speaker), Some(at)));
+        } else {
+            first.insert(mark, row.id);
+        }
+    }
+    found
 }
 
 /// Orders that pay less than today's price of just that quantity.
@@ -325,7 +356,6 @@ fn told(
 
 /// The line that a finding of the calculation stands beside.
 fn beside(finding: &Finding) -> Beside {
-    use quillbore_calc::Kind;
     match finding.about {
         About::Row(row) => Beside::Row(row, None),
         About::Price => match finding.kind {

@@ -437,3 +437,28 @@ fn a_certificate_waits_for_every_mark_and_every_decision() {
     let open = pin(&good, SlipKind::Nonconformance, &[(Line::What, "oval")]);
     assert_eq!(way(&open), [Blocker::Undecided]);
 }
+
+#[test]
+fn two_rows_with_one_mark_are_told_and_mended() {
+    use quillbore_job::results::results;
+    let shop = quillbore_job::Shop::embedded().expect("the shop");
+    let job = cells(&ring(), 1, &[" a ", "4", "1.2", "10"]);
+    let twice = |job: &Job| {
+        let notes = results(job, shop, None).notes;
+        notes.into_iter().find(|note| note.code == "mark-twice")
+    };
+    let note = twice(&job).expect("a note");
+    let mended = done(&job, &note.offer.expect("a remedy").edit);
+    assert_eq!(mended.rows[1].mark.text(), "B");
+    assert_eq!(twice(&mended), None);
+}
+
+#[test]
+fn a_count_that_cannot_be_read_stops_the_job() {
+    let shop = quillbore_job::Shop::embedded().expect("the shop");
+    let job = cells(&ring(), 0, &["A", "-6"]);
+    let results = quillbore_job::results::results(&job, shop, None);
+    assert!(results.stopped() && results.found().unread);
+    let way = life::blockers(Paper::Quotation, &job, results.found(), None);
+    assert_eq!(way, [Blocker::Stop, Blocker::SheetUnread]);
+}

@@ -110,9 +110,11 @@ impl Speaker<'_> {
 
     fn days(&self, said: &mut Vec<Piece>) {
         if let Some(Value::Count(days)) = self.job.field(Field::LeadDays).value() {
+            // Without a price before it the sentence begins here.
+            let lead = if said.is_empty() { "" } else { "; " };
             plain(
                 said,
-                &format!("; {days} working days after order, parts and drawing are in"),
+                &format!("{lead}{days} working days after order, parts and drawing are in"),
             );
         }
     }
