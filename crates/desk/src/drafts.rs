@@ -62,11 +62,7 @@ impl Draft {
             if let Some(folder) = self.path.parent() {
                 fs::create_dir_all(folder)?;
             }
-            let lock = OpenOptions::new()
-                .write(true)
-                .create(true)
-                .truncate(false)
-                .open(self.path.with_extension("lock"))?;
+            let lock = file::lock_file(&self.path.with_extension("lock"))?;
             // Where the disk knows no locks the draft is offered once too often, never too seldom.
             let _ = lock.try_lock();
             self.lock = Some(lock);

@@ -9,7 +9,7 @@ use chrono::{Days, NaiveDate};
 use quillbore_job::file::{self, RealDisk, SaveError};
 use quillbore_job::issued::IssuedLine;
 use quillbore_job::results::Results;
-use quillbore_job::{Field, Issued, Job, Line, Paper, Shop, SlipKind, Value};
+use quillbore_job::{Field, Issued, Job, Line, Paper, Shop, SlipKind};
 use quillbore_paper::Sheet;
 
 use crate::commands::Failure;
@@ -73,10 +73,8 @@ pub fn ready(
 
 /// The last day that a quotation stands.
 fn valid_until(job: &Job, day: NaiveDate) -> Option<NaiveDate> {
-    match job.field(Field::ValidDays).value() {
-        Some(Value::Count(days)) => day.checked_add_days(Days::new(u64::from(*days))),
-        _ => None,
-    }
+    let days = job.count(Field::ValidDays)?;
+    day.checked_add_days(Days::new(u64::from(days)))
 }
 
 fn lines(paper: Paper, job: &Job, results: &Results) -> Vec<IssuedLine> {

@@ -91,6 +91,53 @@ pub enum Value {
     Minutes(f64),
 }
 
+impl Value {
+    /// A whole number.
+    #[must_use]
+    pub const fn count(&self) -> Option<u32> {
+        match self {
+            Self::Count(count) => Some(*count),
+            _ => None,
+        }
+    }
+
+    /// A day.
+    #[must_use]
+    pub const fn date(&self) -> Option<NaiveDate> {
+        match self {
+            Self::Date(day) => Some(*day),
+            _ => None,
+        }
+    }
+
+    /// An amount of money.
+    #[must_use]
+    pub const fn money(&self) -> Option<Decimal> {
+        match self {
+            Self::Money(amount) => Some(*amount),
+            _ => None,
+        }
+    }
+
+    /// A length.
+    #[must_use]
+    pub const fn length(&self) -> Option<Length> {
+        match self {
+            Self::Length(length) => Some(*length),
+            _ => None,
+        }
+    }
+
+    /// Minutes.
+    #[must_use]
+    pub const fn minutes(&self) -> Option<f64> {
+        match self {
+            Self::Minutes(minutes) => Some(*minutes),
+            _ => None,
+        }
+    }
+}
+
 /// What an angle on the drawing is measured from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum AngleBasis {

@@ -96,6 +96,24 @@ impl Job {
         self.field(field).text()
     }
 
+    /// A field's whole number.
+    #[must_use]
+    pub fn count(&self, field: Field) -> Option<u32> {
+        self.field(field).value().and_then(Value::count)
+    }
+
+    /// A field's day.
+    #[must_use]
+    pub fn date(&self, field: Field) -> Option<NaiveDate> {
+        self.field(field).value().and_then(Value::date)
+    }
+
+    /// A field's length.
+    #[must_use]
+    pub fn length(&self, field: Field) -> Option<quillbore_calc::Length> {
+        self.field(field).value().and_then(Value::length)
+    }
+
     /// What the angles of this job are measured from, where their text doesn't say.
     #[must_use]
     pub fn angle_basis(&self) -> AngleBasis {

@@ -142,10 +142,7 @@ pub fn state(job: &Job) -> State {
 /// without an order.
 #[must_use]
 pub fn ordered(job: &Job) -> Option<u32> {
-    let on_sheet = match job.field(Field::Quantity).value() {
-        Some(Value::Count(count)) => *count,
-        _ => 0,
-    };
+    let on_sheet = job.count(Field::Quantity).unwrap_or(0);
     let of = |slip: &Slip| slip.count(Line::Quantity).unwrap_or(on_sheet);
     job.slips(SlipKind::Order)
         .map(of)
@@ -293,17 +290,23 @@ pub fn blockers(paper: Paper, job: &Job, results: Found, before: Option<&Job>) -
             if sum(job, SlipKind::Delivery, Line::Count) == 0 {
                 found.push(Blocker::NothingToDeliver);
             }
-            let marks = not_inspected(job);
-            if paper == Paper::Certificate && !marks.is_empty() {
-                found.push(Blocker::NotInspected { marks });
-            }
-            let open = |slip: &Slip| slip.text(Line::Closed).is_empty();
-            if paper == Paper::Certificate && job.slips(SlipKind::Nonconformance).any(open) {
-                found.push(Blocker::Undecided);
+            if paper == Paper::Certificate {
+                inspected(job, &mut found);
             }
         }
     }
     found
+}
+
+fn inspected(job: &Job, found: &mut Vec<Blocker>) {
+    let marks = not_inspected(job);
+    if !marks.is_empty() {
+        found.push(Blocker::NotInspected { marks });
+    }
+    let open = |slip: &Slip| slip.text(Line::Closed).is_empty();
+    if job.slips(SlipKind::Nonconformance).any(open) {
+        found.push(Blocker::Undecided);
+    }
 }
 
 /// Marks whose holes no run record says were measured by pin, or came out good.
@@ -322,7 +325,6 @@ fn not_inspected(job: &Job) -> Vec<String> {
 }
 
 fn order(job: &Job, before: Option<&Job>, found: &mut Vec<Blocker>) {
-    let unread = |slip: &Slip| slip.lines.values().any(|entry| entry.why().is_some());
     let mut orders = job.slips(SlipKind::Order).peekable();
     if orders.peek().is_none() {
         found.push(Blocker::NoOrder);
@@ -332,7 +334,7 @@ fn order(job: &Job, before: Option<&Job>, found: &mut Vec<Blocker>) {
     if job.slips(SlipKind::Order).any(open) {
         found.push(Blocker::OrderDiffers);
     }
-    if job.slips(SlipKind::Order).any(unread) {
+    if job.slips(SlipKind::Order).any(Slip::is_unread) {
         found.push(Blocker::Unread);
     }
     let trouble = |job: &Job| job.slips(SlipKind::Nonconformance).any(is_open);
@@ -343,8 +345,7 @@ fn order(job: &Job, before: Option<&Job>, found: &mut Vec<Blocker>) {
 }
 
 fn parts(job: &Job, found: &mut Vec<Blocker>) {
-    let unread = |slip: &Slip| slip.lines.values().any(|entry| entry.why().is_some());
-    if job.slips(SlipKind::Received).any(unread) && !found.contains(&Blocker::Unread) {
+    if job.slips(SlipKind::Received).any(Slip::is_unread) && !found.contains(&Blocker::Unread) {
         found.push(Blocker::Unread);
     }
     let here = sum(job, SlipKind::Received, Line::Count);

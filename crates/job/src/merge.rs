@@ -3,7 +3,6 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use crate::apply::Change;
 use crate::field::Field;
 use crate::job::{Job, Overrule};
 use crate::row::Row;
@@ -51,12 +50,6 @@ pub fn merge(base: &Job, ours: &Job, theirs: &Job) -> Merged {
         }
     }
     Merged { job, clashes }
-}
-
-/// Whether two states of a job differ in nothing that anybody typed.
-#[must_use]
-pub fn is_same(a: &Job, b: &Job) -> bool {
-    Change::between(a, b).is_nothing() && a.issued == b.issued
 }
 
 fn fields(base: &Job, ours: &Job, theirs: &Job, job: &mut Job, clashes: &mut Vec<Clash>) {

@@ -5,6 +5,7 @@ use crate::entry::Entry;
 use crate::field::{Field, FieldKind, Value};
 use crate::read_cell::entry;
 use crate::read_quantity::{self as read, Misread};
+use crate::slip::Line;
 
 /// Longest single line, in characters.
 const LONGEST_LINE: usize = 400;
@@ -18,6 +19,12 @@ pub fn read_field(field: Field, text: &str, unit: Unit) -> Entry<Value> {
     entry(text, unit, |text| value(field, text, unit))
 }
 
+/// Reads a text as the entry of a slip's line; white space alone is an empty one.
+#[must_use]
+pub fn read_line(line: Line, text: &str, unit: Unit) -> Entry<Value> {
+    entry(text, unit, |text| value_of(line.kind(), text, unit))
+}
+
 fn value(field: Field, text: &str, unit: Unit) -> Result<Value, Misread> {
     Ok(match field {
         // Spares and lead time may be none; a quantity may not.
@@ -29,7 +36,7 @@ fn value(field: Field, text: &str, unit: Unit) -> Result<Value, Misread> {
 }
 
 /// Reads a text as what a line of this kind holds; a count of things is at least one.
-pub(crate) fn value_of(kind: FieldKind, text: &str, unit: Unit) -> Result<Value, Misread> {
+fn value_of(kind: FieldKind, text: &str, unit: Unit) -> Result<Value, Misread> {
     Ok(match kind {
         FieldKind::Line | FieldKind::Material | FieldKind::Machine => {
             Value::Text(read::line(text, LONGEST_LINE)?)

@@ -170,6 +170,16 @@ pub struct CellLook<'a> {
 }
 
 impl Row {
+    /// Holes of this row in one part: its places, else its count, else one.
+    #[must_use]
+    pub fn holes(&self) -> u32 {
+        if self.places.is_empty() {
+            self.count.value().copied().unwrap_or(1)
+        } else {
+            u32::try_from(self.places.len()).unwrap_or(u32::MAX)
+        }
+    }
+
     /// The cell in a column, without its type.
     #[must_use]
     pub fn cell(&self, column: Column) -> CellLook<'_> {

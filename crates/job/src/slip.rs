@@ -34,46 +34,38 @@ impl Slip {
     /// A line's whole number.
     #[must_use]
     pub fn count(&self, line: Line) -> Option<u32> {
-        match self.line(line).value() {
-            Some(Value::Count(count)) => Some(*count),
-            _ => None,
-        }
+        self.line(line).value().and_then(Value::count)
     }
 
     /// A line's day.
     #[must_use]
     pub fn day(&self, line: Line) -> Option<chrono::NaiveDate> {
-        match self.line(line).value() {
-            Some(Value::Date(day)) => Some(*day),
-            _ => None,
-        }
+        self.line(line).value().and_then(Value::date)
     }
 
     /// A line's amount of money.
     #[must_use]
     pub fn money(&self, line: Line) -> Option<rust_decimal::Decimal> {
-        match self.line(line).value() {
-            Some(Value::Money(amount)) => Some(*amount),
-            _ => None,
-        }
+        self.line(line).value().and_then(Value::money)
     }
 
     /// A line's minutes.
     #[must_use]
     pub fn minutes(&self, line: Line) -> Option<f64> {
-        match self.line(line).value() {
-            Some(Value::Minutes(minutes)) => Some(*minutes),
-            _ => None,
-        }
+        self.line(line).value().and_then(Value::minutes)
     }
 
     /// A line's length [mm].
     #[must_use]
     pub fn length_mm(&self, line: Line) -> Option<f64> {
-        match self.line(line).value() {
-            Some(Value::Length(length)) => Some(length.mm()),
-            _ => None,
-        }
+        let length = self.line(line).value().and_then(Value::length);
+        length.map(quillbore_calc::Length::mm)
+    }
+
+    /// Whether a line can't be read.
+    #[must_use]
+    pub fn is_unread(&self) -> bool {
+        self.lines.values().any(|entry| entry.why().is_some())
     }
 
     /// Whether a line says yes.

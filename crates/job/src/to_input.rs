@@ -3,7 +3,7 @@
 use quillbore_calc::input::{
     JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, Surface,
 };
-use quillbore_calc::{Figure, Length, Tables};
+use quillbore_calc::{Figure, Tables};
 
 use crate::field::{Field, TiltAngle, Value};
 use crate::job::{FigureKey, Job};
@@ -67,7 +67,7 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
             Some(Value::Resistivity(ohm_cm)) => Some(*ohm_cm),
             _ => None,
         },
-        quantity: count(job, Field::Quantity),
+        quantity: job.count(Field::Quantity),
         breaks: match job.field(Field::Breaks).value() {
             Some(Value::Counts(counts)) => counts.clone(),
             _ => Vec::new(),
@@ -164,33 +164,16 @@ fn named(
     find(name).map(Some).ok_or_else(|| name.clone())
 }
 
-fn count(job: &Job, field: Field) -> Option<u32> {
-    match job.field(field).value() {
-        Some(Value::Count(count)) => Some(*count),
-        _ => None,
-    }
-}
-
 fn money(job: &Job, field: Field) -> Option<f64> {
     use rust_decimal::prelude::ToPrimitive as _;
-    match job.field(field).value() {
-        Some(Value::Money(amount)) => amount.to_f64(),
-        _ => None,
-    }
-}
-
-fn length(job: &Job, field: Field) -> Option<Length> {
-    match job.field(field).value() {
-        Some(Value::Length(length)) => Some(*length),
-        _ => None,
-    }
+    job.field(field).value().and_then(Value::money)?.to_f64()
 }
 
 fn part_size(job: &Job) -> Option<[f64; 3]> {
     Some([
-        length(job, Field::SizeX)?.mm(),
-        length(job, Field::SizeY)?.mm(),
-        length(job, Field::SizeZ)?.mm(),
+        job.length(Field::SizeX)?.mm(),
+        job.length(Field::SizeY)?.mm(),
+        job.length(Field::SizeZ)?.mm(),
     ])
 }
 
@@ -240,11 +223,7 @@ fn row_input(
     });
     RowInput {
         id: row.id,
-        count: if row.places.is_empty() {
-            row.count.value().copied().unwrap_or(1)
-        } else {
-            u32::try_from(row.places.len()).unwrap_or(u32::MAX)
-        },
+        count: row.holes(),
         places: row.places.as_ref().clone(),
         limits_mm,
         limits_assumed,
@@ -296,7 +275,7 @@ fn depth_mm(job: &Job, row: &Row, tilt_deg: f64, layers: &[Layer]) -> Option<f64
         return Some(layers.iter().map(|layer| layer.thickness_mm).sum());
     }
     let open = row.end.value().is_none_or(|end| *end != HoleEnd::Blind);
-    let wall_mm = length(job, Field::Thickness)?.mm();
+    let wall_mm = job.length(Field::Thickness)?.mm();
     let cos = libm::cos(tilt_deg.to_radians());
     (open && cos > 1e-6).then(|| wall_mm / cos)
 }

@@ -110,18 +110,12 @@ impl<'a> Matter<'a> {
 
     /// A field's date.
     pub fn date_of(&self, field: Field) -> Option<NaiveDate> {
-        match self.job.field(field).value() {
-            Some(Value::Date(date)) => Some(*date),
-            _ => None,
-        }
+        self.job.date(field)
     }
 
     /// A field's count.
     pub fn count_of(&self, field: Field) -> Option<u32> {
-        match self.job.field(field).value() {
-            Some(Value::Count(count)) => Some(*count),
-            _ => None,
-        }
+        self.job.count(field)
     }
 
     /// A field's amount of money as papers show it; what can't be read stands as it was typed.

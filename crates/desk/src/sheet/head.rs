@@ -2,7 +2,7 @@
 
 use egui::{Align, Layout, RichText, Ui};
 use quillbore_job::life::{self, Blocker, State};
-use quillbore_job::{Field, Job, Paper, SlipKind, Value, words};
+use quillbore_job::{Field, Job, Paper, SlipKind, words};
 
 use super::{Shared, pencil};
 use crate::actions::Action;
@@ -212,10 +212,7 @@ fn next_call(job: &Job) -> Option<chrono::NaiveDate> {
     if life::state(job) != State::Quoted || life::outcome(job).is_some() {
         return None;
     }
-    let follow_up = match job.field(Field::FollowUp).value() {
-        Some(Value::Date(day)) => Some(*day),
-        _ => None,
-    };
+    let follow_up = job.date(Field::FollowUp);
     let calls = job.slips(SlipKind::Call);
     let again = calls.filter_map(|call| call.day(quillbore_job::Line::CallAgain));
     again.chain(follow_up).max()

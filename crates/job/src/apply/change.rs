@@ -40,7 +40,7 @@ impl Change {
     }
 
     /// What differs between two states of a job; nothing is known of how it was read.
-    pub(crate) fn between(before: &Job, after: &Job) -> Self {
+    pub(super) fn between(before: &Job, after: &Job) -> Self {
         let old: BTreeMap<RowId, &Arc<Row>> = by_id(before);
         let new = by_id(after);
         let same = |row: &Arc<Row>| {

@@ -5,8 +5,7 @@ use std::sync::Arc;
 use super::{Change, EditRefused, check_length};
 use crate::entry::Unit;
 use crate::job::Job;
-use crate::read_cell::entry;
-use crate::read_field::value_of;
+use crate::read_field::read_line;
 use crate::slip::{Line, Slip, SlipKind};
 
 /// Most slips of a job.
@@ -53,7 +52,7 @@ pub(super) fn set(
     if !slip.kind.lines().contains(&line) {
         return Err(EditRefused::NoSuchLine { line });
     }
-    let entry = entry(text, unit, |text| value_of(line.kind(), text, unit));
+    let entry = read_line(line, text, unit);
     let change = Change {
         read: usize::from(entry.value().is_some()),
         unread: usize::from(entry.why().is_some()),

@@ -32,6 +32,18 @@ pub trait Disk {
 #[derive(Clone, Copy, Debug, Default)]
 pub struct RealDisk;
 
+/// A file that is only there to be locked; the system lets go of it when it is closed.
+///
+/// # Errors
+/// Where it can't be made or opened.
+pub fn lock_file(path: &Path) -> io::Result<File> {
+    OpenOptions::new()
+        .write(true)
+        .create(true)
+        .truncate(false)
+        .open(path)
+}
+
 /// What a disk says that can't bring a folder to the medium at all.
 const NOT_KNOWN: [io::ErrorKind; 2] = [io::ErrorKind::InvalidInput, io::ErrorKind::Unsupported];
 
@@ -85,11 +97,7 @@ impl Disk for RealDisk {
     fn hold(&self, path: &Path) -> io::Result<Box<dyn Send>> {
         const TRIES: u32 = 1_000;
         const PAUSE: Duration = Duration::from_millis(5);
-        let file = OpenOptions::new()
-            .write(true)
-            .create(true)
-            .truncate(false)
-            .open(path)?;
+        let file = lock_file(path)?;
         for _ in 0..TRIES {
             match file.try_lock() {
                 // The system lets go of it when the file is closed, also when a process dies.

@@ -7,7 +7,7 @@ pub(crate) mod text;
 mod v1;
 mod write;
 
-pub use disk::{Disk, RealDisk};
+pub use disk::{Disk, RealDisk, lock_file};
 pub use read::{ReadError, read_job};
 pub use save::{Hash, SaveError, SaveStep, hash, previous_path, save, write_whole};
 pub use text::{LARGEST_FILE, TextError};

@@ -15,8 +15,8 @@ use crate::entry::Unit;
 use crate::field::AngleBasis;
 use crate::issued::{Issued, IssuedLine};
 use crate::job::{FigureKey, Job, Overrule};
-use crate::read_cell::{entry, put};
-use crate::read_field::{read_field, value_of};
+use crate::read_cell::put;
+use crate::read_field::{read_field, read_line};
 use crate::read_overrule::read_overrule;
 use crate::row::Row;
 use crate::slip::{Line, Slip};
@@ -208,8 +208,7 @@ fn slip(file: SlipFile) -> Result<Slip, ReadError> {
         if !kind.lines().contains(&line) {
             return Err(ReadError::LineElsewhere { id, line });
         }
-        let unit = unit(read_in);
-        let entry = entry(&text, unit, |text| value_of(line.kind(), text, unit));
+        let entry = read_line(line, &text, unit(read_in));
         if !entry.is_empty() {
             typed.insert(line, entry);
         }

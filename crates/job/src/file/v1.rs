@@ -317,44 +317,24 @@ pub(super) trait Key: Copy + PartialEq + 'static {
     fn key(self) -> &'static str;
 }
 
-impl Key for Field {
-    const WHAT: &'static str = "field";
-    const ALL: &'static [Self] = Self::ALL;
-    fn key(self) -> &'static str {
-        Self::key(self)
-    }
+macro_rules! keys {
+    ($($name:ident $what:literal;)+) => {
+        $(impl Key for $name {
+            const WHAT: &'static str = $what;
+            const ALL: &'static [Self] = Self::ALL;
+            fn key(self) -> &'static str {
+                Self::key(self)
+            }
+        })+
+    };
 }
 
-impl Key for SlipKind {
-    const WHAT: &'static str = "slip";
-    const ALL: &'static [Self] = Self::ALL;
-    fn key(self) -> &'static str {
-        Self::key(self)
-    }
-}
-
-impl Key for Line {
-    const WHAT: &'static str = "line of a slip";
-    const ALL: &'static [Self] = Self::ALL;
-    fn key(self) -> &'static str {
-        Self::key(self)
-    }
-}
-
-impl Key for Paper {
-    const WHAT: &'static str = "paper";
-    const ALL: &'static [Self] = Self::ALL;
-    fn key(self) -> &'static str {
-        Self::key(self)
-    }
-}
-
-impl Key for Column {
-    const WHAT: &'static str = "column";
-    const ALL: &'static [Self] = Self::ALL;
-    fn key(self) -> &'static str {
-        Self::key(self)
-    }
+keys! {
+    Field "field";
+    Column "column";
+    SlipKind "slip";
+    Line "line of a slip";
+    Paper "paper";
 }
 
 /// Typed cells by name, in the order of sheet or table; each name once.

@@ -3,8 +3,10 @@
 //!
 //! It only tells; what keeps two desks from losing work is that saving refuses over a changed file.
 
-use std::fs::{self, File, OpenOptions, TryLockError};
+use std::fs::{self, File, TryLockError};
 use std::path::{Path, PathBuf};
+
+use crate::file::lock_file;
 
 /// Whether a job could be held.
 #[derive(Debug)]
@@ -40,12 +42,7 @@ pub fn hold(job: &Path, desk: &str) -> Held {
     if fs::create_dir_all(&folder).is_err() {
         return Held::Unknown;
     }
-    let open = OpenOptions::new()
-        .write(true)
-        .create(true)
-        .truncate(false)
-        .open(&lock);
-    let Ok(lock) = open else {
+    let Ok(lock) = lock_file(&lock) else {
         return Held::Unknown;
     };
     match lock.try_lock() {

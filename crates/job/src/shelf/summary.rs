@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
-use crate::field::{Field, Value};
+use crate::field::Field;
 use crate::issued::Paper;
 use crate::job::Job;
 use crate::life::{self, State};
@@ -66,28 +66,8 @@ pub struct Price {
     /// Parts.
     pub quantity: u32,
     /// Price of one, as its decimal text.
-    #[serde(with = "rust_decimal_text")]
+    #[serde(with = "rust_decimal::serde::str")]
     pub each: Decimal,
-}
-
-mod rust_decimal_text {
-    use rust_decimal::Decimal;
-    use serde::{Deserialize as _, Deserializer, Serializer, de::Error as _};
-
-    pub(super) fn serialize<S: Serializer>(
-        each: &Decimal,
-        serializer: S,
-    ) -> Result<S::Ok, S::Error> {
-        serializer.serialize_str(&each.to_string())
-    }
-
-    pub(super) fn deserialize<'de, D: Deserializer<'de>>(
-        deserializer: D,
-    ) -> Result<Decimal, D::Error> {
-        String::deserialize(deserializer)?
-            .parse()
-            .map_err(D::Error::custom)
-    }
 }
 
 impl Summary {
@@ -95,16 +75,9 @@ impl Summary {
     #[must_use]
     pub fn of(job: &Job) -> Self {
         let text = |field: Field| job.text(field).trim().to_owned();
-        let date = |field: Field| match job.field(field).value() {
-            Some(Value::Date(day)) => Some(*day),
-            _ => None,
-        };
-        let quantity = match job.field(Field::Quantity).value() {
-            Some(Value::Count(count)) => Some(*count),
-            _ => None,
-        };
+        let quantity = job.count(Field::Quantity);
         let state = life::state(job);
-        let main = job.rows.iter().max_by_key(|row| holes(row));
+        let main = job.rows.iter().max_by_key(|row| row.holes());
         let last = reorder::last_price(job, quantity.unwrap_or(1));
         let made = life::sum(job, SlipKind::Run, Line::Good);
         Self {
@@ -119,8 +92,9 @@ impl Summary {
             notes: text(Field::Notes).chars().take(LONGEST_NOTES).collect(),
             state: crate::words::life::state(state).to_owned(),
             opened: job.opened,
-            due: next_due(job).or_else(|| date(Field::Due)),
-            follow_up: date(Field::FollowUp)
+            due: next_due(job).or_else(|| job.date(Field::Due)),
+            follow_up: job
+                .date(Field::FollowUp)
                 .filter(|_| state == State::Quoted && life::outcome(job).is_none()),
             quantity,
             size_mm: main.and_then(|row| Some(row.size.value()?.upper.mm())),
@@ -128,7 +102,7 @@ impl Summary {
             holes: job
                 .rows
                 .iter()
-                .map(|row| holes(row))
+                .map(|row| row.holes())
                 .fold(0, u32::saturating_add),
             price: last.map(|last| Price {
                 quantity: last.quantity,
@@ -140,22 +114,13 @@ impl Summary {
     }
 }
 
-fn holes(row: &Row) -> u32 {
-    if row.places.is_empty() {
-        row.count.value().copied().unwrap_or(1)
-    } else {
-        u32::try_from(row.places.len()).unwrap_or(u32::MAX)
-    }
-}
-
 fn depth_mm(job: &Job, row: &Row) -> Option<f64> {
-    match row.depth.value() {
-        Some(depth) => Some(depth.mm()),
-        None => match job.field(Field::Thickness).value() {
-            Some(Value::Length(wall)) => Some(wall.mm()),
-            _ => None,
-        },
-    }
+    let wall = || job.length(Field::Thickness);
+    row.depth
+        .value()
+        .copied()
+        .or_else(wall)
+        .map(quillbore_calc::Length::mm)
 }
 
 /// The references of the inquiry and the numbers of orders and papers, one after the other.

@@ -4,7 +4,7 @@ use quillbore_calc::{Figure, JobFigures};
 use rust_decimal::prelude::ToPrimitive as _;
 
 use super::findings::Speaker;
-use crate::field::{Field, Value};
+use crate::field::Field;
 use crate::show_quantity as show;
 
 /// A piece of the sentence; one with a figure opens its working.
@@ -109,7 +109,7 @@ impl Speaker<'_> {
     }
 
     fn days(&self, said: &mut Vec<Piece>) {
-        if let Some(Value::Count(days)) = self.job.field(Field::LeadDays).value() {
+        if let Some(days) = self.job.count(Field::LeadDays) {
             // Without a price before it the sentence begins here.
             let lead = if said.is_empty() { "" } else { "; " };
             plain(
