@@ -75,11 +75,7 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
         ]));
     }
     flow.section("Parts", "", mm(24.0));
-    if table.rows.is_empty() {
-        flow.text(BODY, "No delivery is written down yet.");
-    } else {
-        table.set(flow);
-    }
+    table.set_or_say(flow, "No delivery is written down yet.");
 }
 
 fn deviations(matter: &Matter<'_>, flow: &mut Flow) {

@@ -72,11 +72,7 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
         );
     }
     flow.section("Ordered", "", mm(24.0));
-    if table.rows.is_empty() {
-        flow.text(BODY, "No order is written down yet.");
-    } else {
-        table.set(flow);
-    }
+    table.set_or_say(flow, "No order is written down yet.");
 }
 
 fn quantity(matter: &Matter<'_>, order: &Slip) -> Option<u32> {

@@ -86,11 +86,7 @@ fn block(matter: &Matter<'_>, piece: &str, flow: &mut Flow) {
     }
     flow.together(|flow| {
         flow.section(&capital(piece), "", mm(24.0));
-        if table.rows.is_empty() {
-            flow.text(BODY, "The hole table is empty.");
-        } else {
-            table.set(flow);
-        }
+        table.set_or_say(flow, "The hole table is empty.");
     });
 }
 

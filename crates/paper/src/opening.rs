@@ -7,27 +7,33 @@ use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
 use crate::look::{CAPTION, LARGE, STRONG, TITLE};
 use crate::matter::Matter;
-use crate::page::{Ink, Stroke, mm};
+use crate::page::{Ink, Stroke, Style, mm};
 use crate::shown;
 use crate::words::quotation::DRAFT;
 
 /// The title with its rule, the shop and its address.
 pub(crate) fn title(matter: &Matter<'_>, flow: &mut Flow, title: &str) {
+    bar(flow, title, LARGE, &matter.issuer.name);
+    let body = flow.body();
+    let address = matter.issuer.address.join(", ");
+    let line = flow.take(mm(5.0));
+    flow.page()
+        .text_right(body.right, line + mm(3.0), CAPTION, &address);
+}
+
+/// A title at the left, something at the right, and the rule under both.
+pub(crate) fn bar(flow: &mut Flow, title: &str, style: Style, right: &str) {
     let body = flow.body();
     let top = flow.take(mm(9.0));
     let page = flow.page();
     page.text(body.left, top + mm(6.4), TITLE.ink(Ink::Accent), title);
-    page.text_right(body.right, top + mm(6.4), LARGE, &matter.issuer.name);
+    page.text_right(body.right, top + mm(6.4), style, right);
     page.rule(
         body.left,
         body.right,
         top + mm(8.4),
         Stroke::new(1.4, Ink::Accent),
     );
-    let address = matter.issuer.address.join(", ");
-    let line = flow.take(mm(5.0));
-    flow.page()
-        .text_right(body.right, line + mm(3.0), CAPTION, &address);
 }
 
 /// Number, date and part; customer, order and drawing.

@@ -39,11 +39,7 @@ pub fn packing(matter: &Matter<'_>) -> Document {
         );
     }
     flow.section("In the box", "the first line is this delivery", mm(24.0));
-    if table.rows.is_empty() {
-        flow.text(BODY, "No delivery is written down yet.");
-    } else {
-        table.set(&mut flow);
-    }
+    table.set_or_say(&mut flow, "No delivery is written down yet.");
     flow.together(|flow| {
         flow.section("Unpacking", "", 0.0);
         flow.dashes(BODY, words::UNPACKING.iter().copied());

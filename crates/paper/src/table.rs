@@ -6,6 +6,7 @@ mod set;
 pub use column::{Align, Column, Width};
 
 use crate::flow::Flow;
+use crate::look::BODY;
 use crate::page::Style;
 
 /// What stands in one place of a table.
@@ -120,6 +121,15 @@ impl Table {
     /// Adds a row.
     pub fn row(&mut self, row: Row) {
         self.rows.push(row);
+    }
+
+    /// Sets the table, or says in its place why there is none.
+    pub fn set_or_say(&self, flow: &mut Flow, empty: &str) {
+        if self.rows.is_empty() {
+            flow.text(BODY, empty);
+        } else {
+            self.set(flow);
+        }
     }
 
     /// Sets the table into the flow.

@@ -2,20 +2,10 @@
 
 mod common;
 
+use common::prose;
 use quillbore_job::Paper;
-use quillbore_paper::page::{Document, Item};
+use quillbore_paper::page::Item;
 use quillbore_paper::{Sheet, document};
-
-fn prose(document: &Document) -> String {
-    let items = document.pages.iter().flat_map(|page| &page.items);
-    let texts: Vec<&str> = items
-        .filter_map(|item| match item {
-            Item::Text(run) => Some(run.text.as_str()),
-            Item::Line(_) | Item::Path(_) => None,
-        })
-        .collect();
-    texts.join(" ")
-}
 
 fn says(paper: Paper, wanted: &[&str]) {
     let sample = common::delivered();

@@ -2,20 +2,9 @@
 
 mod common;
 
+use common::prose;
 use quillbore_calc::finding::Level;
-use quillbore_paper::page::{Document, Item};
 use quillbore_paper::{Remark, Sheet, quotation};
-
-fn prose(document: &Document) -> String {
-    let items = document.pages.iter().flat_map(|page| &page.items);
-    let texts: Vec<&str> = items
-        .filter_map(|item| match item {
-            Item::Text(run) => Some(run.text.as_str()),
-            Item::Line(_) | Item::Path(_) => None,
-        })
-        .collect();
-    texts.join(" ").replace("  ", " ")
-}
 
 #[test]
 fn it_says_who_what_how_much_and_until_when() {

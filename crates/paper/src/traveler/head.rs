@@ -23,23 +23,8 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 fn title(matter: &Matter<'_>, flow: &mut Flow) {
-    let body = flow.body();
-    let top = flow.take(mm(9.0));
-    let page = flow.page();
-    page.text(
-        body.left,
-        top + mm(6.4),
-        TITLE.ink(Ink::Accent),
-        words::TITLE,
-    );
     let number = matter.number.unwrap_or(&matter.job.number);
-    page.text_right(body.right, top + mm(6.4), TITLE, number);
-    page.rule(
-        body.left,
-        body.right,
-        top + mm(8.4),
-        Stroke::new(1.4, Ink::Accent),
-    );
+    opening::bar(flow, words::TITLE, TITLE, number);
     flow.take(mm(1.6));
     // Once there is an order only its own dates count; before, what the customer wished for.
     let ordered = [SlipKind::Release, SlipKind::Order]

@@ -19,7 +19,8 @@ use quillbore_calc::job_figures::{
 };
 use quillbore_calc::{Band, JobFigures, JobInput, RowId, Tables};
 use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
-use quillbore_paper::{Issuer, Matter, Remark, Sheet};
+use quillbore_paper::page::Item;
+use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet};
 use rust_decimal::Decimal;
 
 pub struct Sample {
@@ -631,4 +632,16 @@ pub fn delivered() -> Sample {
         set(&mut sample.job, &edit);
     }
     sample
+}
+
+/// Every text of a document, one after the other.
+pub fn prose(document: &Document) -> String {
+    let items = document.pages.iter().flat_map(|page| &page.items);
+    let texts: Vec<&str> = items
+        .filter_map(|item| match item {
+            Item::Text(run) => Some(run.text.as_str()),
+            Item::Line(_) | Item::Path(_) => None,
+        })
+        .collect();
+    texts.join(" ").replace("  ", " ")
 }
