@@ -186,12 +186,10 @@ impl Desk {
             return;
         }
         // The number is typed: it may name a file on the shelf, and nothing else.
-        let plain = !number.contains(['/', '\\']);
+        let names_one = !number.is_empty() && !number.contains(['/', '\\']);
         let path = self.shelf.join(format!("{number}.ron"));
-        let job = match number.as_str() {
-            _ if plain && !number.is_empty() => files::open_job(&path).ok().map(Arc::new),
-            _ => None,
-        };
+        let job = names_one.then(|| files::open_job(&path).ok()).flatten();
+        let job = job.map(Arc::new);
         self.before = Some(Before { number, job });
     }
 }

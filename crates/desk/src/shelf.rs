@@ -53,19 +53,22 @@ pub fn settings_path() -> PathBuf {
 
 /// The user's data folder by the rules of the system; the working folder where it has none.
 fn data_folder() -> PathBuf {
-    let from = |name| {
-        std::env::var_os(name)
-            .map(PathBuf::from)
-            .filter(|path| path.is_absolute())
-    };
     if cfg!(windows) {
-        from("APPDATA")
+        folder_named("APPDATA")
     } else if cfg!(target_os = "macos") {
-        from("HOME").map(|home| home.join("Library/Application Support"))
+        folder_named("HOME").map(|home| home.join("Library/Application Support"))
     } else {
-        from("XDG_DATA_HOME").or_else(|| from("HOME").map(|home| home.join(".local/share")))
+        folder_named("XDG_DATA_HOME")
+            .or_else(|| folder_named("HOME").map(|home| home.join(".local/share")))
     }
     .unwrap_or_else(|| PathBuf::from("."))
+}
+
+/// The folder that a variable of the environment names, where it is a whole path.
+fn folder_named(variable: &str) -> Option<PathBuf> {
+    std::env::var_os(variable)
+        .map(PathBuf::from)
+        .filter(|path| path.is_absolute())
 }
 
 /// Makes the shelf's folder; a new one gets the demo jobs.
@@ -102,17 +105,13 @@ pub fn drafts_folder() -> PathBuf {
 }
 
 fn cache_folder() -> PathBuf {
-    let from = |name| {
-        std::env::var_os(name)
-            .map(PathBuf::from)
-            .filter(|path| path.is_absolute())
-    };
     if cfg!(windows) {
-        from("LOCALAPPDATA")
+        folder_named("LOCALAPPDATA")
     } else if cfg!(target_os = "macos") {
-        from("HOME").map(|home| home.join("Library/Caches"))
+        folder_named("HOME").map(|home| home.join("Library/Caches"))
     } else {
-        from("XDG_CACHE_HOME").or_else(|| from("HOME").map(|home| home.join(".cache")))
+        folder_named("XDG_CACHE_HOME")
+            .or_else(|| folder_named("HOME").map(|home| home.join(".cache")))
     }
     .unwrap_or_else(data_folder)
 }

@@ -138,10 +138,7 @@ impl App {
 
     fn save(&mut self) -> bool {
         let saved = self.desk_mut().save();
-        if self.desk().changed_elsewhere {
-            self.view_mut().waiting = Some(Waiting::Changed);
-        }
-        self.list.look_again();
+        self.after_saving();
         saved
     }
 
@@ -221,7 +218,7 @@ impl App {
     fn issue(&mut self, paper: Paper) {
         let sheet = self.sheet();
         self.desk_mut().issue(paper, sheet, &[]);
-        self.after_issue();
+        self.after_saving();
     }
 
     /// Writes down that the parts that are here are due by themselves, and releases their traveler.
@@ -238,7 +235,8 @@ impl App {
         self.issue(Paper::Traveler);
     }
 
-    fn after_issue(&mut self) {
+    /// Asks where another desk saved meanwhile, and looks what the shelf has now.
+    fn after_saving(&mut self) {
         if self.desk().changed_elsewhere {
             self.view_mut().waiting = Some(Waiting::Changed);
         }
@@ -294,7 +292,7 @@ impl App {
             }
             self.desk_mut().notice = notice;
         }
-        self.after_issue();
+        self.after_saving();
     }
 
     fn go_on(&mut self, ctx: &Context, answer: Answer) {
@@ -319,11 +317,8 @@ impl App {
             (Waiting::Again(order), _) => self.begin_again(&order),
             (Waiting::Changed, Answer::Yes) => {
                 self.desk_mut().merge();
-                if self.desk().changed_elsewhere {
-                    // What stands there can't be put together with anything: the question stays.
-                    self.view_mut().waiting = Some(Waiting::Changed);
-                }
-                self.list.look_again();
+                // Where what stands there can't be put together with anything the question stays.
+                self.after_saving();
             }
             (Waiting::Changed, Answer::Leave) => {
                 self.desk_mut().file = None;

@@ -1,6 +1,6 @@
 //! The single lines of a block: a label, a hairline to type on, choices under the line one is at.
 
-use egui::{FontId, Frame, Margin, RichText, TextEdit, Ui, vec2};
+use egui::{Frame, Margin, RichText, TextEdit, Ui, vec2};
 use quillbore_job::words::english;
 use quillbore_job::{Block, Field, FieldKind};
 
@@ -184,7 +184,7 @@ fn line_ui(
             edit.id(ui.make_persistent_id(("line", spot.key())))
                 .frame(Frame::NONE)
                 .margin(Margin::symmetric(0, 1))
-                .font(body(ui))
+                .font(look::body())
                 .desired_width(ui.available_width() - 4.0),
         );
         let name = spot.name(shared.job);
@@ -234,11 +234,6 @@ fn line_ui(
     if focused || (view.choosing && view.drafts.contains_key(&spot)) {
         choices_ui(ui, spot, shared, view, asks);
     }
-}
-
-fn body(ui: &Ui) -> FontId {
-    let _ = ui;
-    look::body()
 }
 
 /// A field's text; a bare number that was typed in the other unit says so.

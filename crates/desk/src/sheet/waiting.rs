@@ -92,13 +92,7 @@ fn answers_ui(ui: &mut Ui, said: &str, answers: [(&str, Answer); 3], asks: &mut 
 /// Every word there is, narrowed by what is typed; Enter does the first.
 fn words_ui(ui: &mut Ui, first: bool, typed: &mut String, asks: &mut Vec<Ask>) {
     super::pencil(ui, "do");
-    let response = look::line_edit(ui, typed, 150.0);
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, "find a word"));
-    if first {
-        response.request_focus();
-    }
-    let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-    let given_up = ui.input(|input| input.key_pressed(Key::Escape));
+    let (entered, given_up) = keyed_line(ui, first, "find a word", typed, 150.0);
     let mut done = given_up.then_some(Ask::GoOn(Answer::Stay));
     let found = all_words::found(typed, ui.ctx());
     if found.is_empty() {
@@ -150,13 +144,7 @@ fn typed_line(
 ) {
     super::pencil(ui, label);
     let width = (ui.available_width() - 280.0).max(160.0);
-    let response = look::line_edit(ui, path, width);
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, label));
-    if first {
-        response.request_focus();
-    }
-    let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-    let given_up = ui.input(|input| input.key_pressed(Key::Escape));
+    let (entered, given_up) = keyed_line(ui, first, label, path, width);
     if look::word(ui, word).clicked() || entered {
         asks.push(Ask::GoOn(Answer::Yes));
     }
@@ -164,4 +152,18 @@ fn typed_line(
     if look::quiet_word(ui, "not now").clicked() || given_up {
         asks.push(Ask::GoOn(Answer::Stay));
     }
+}
+
+/// A line that takes the keyboard when it is new; whether it was entered, and whether given up.
+fn keyed_line(ui: &mut Ui, first: bool, name: &str, text: &mut String, width: f32) -> (bool, bool) {
+    let response = look::line_edit(ui, text, width);
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, name));
+    if first {
+        response.request_focus();
+    }
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    (
+        response.lost_focus() && pressed(Key::Enter),
+        pressed(Key::Escape),
+    )
 }
