@@ -2,35 +2,7 @@
 # Drives the real window under Xvfb by keyboard and mouse: new job, paste, price, print, save, reopen.
 # Usage: tests/window/drive.sh QUILLBORE [FOLDER-FOR-PICTURES]
 set -euo pipefail
-cd "$(dirname "$0")/../.."
-quillbore=$1
-for tool in Xvfb xdotool xclip import; do
-  command -v "$tool" >/dev/null || { echo "$tool is missing: install xvfb, xdotool, xclip and imagemagick"; exit 1; }
-done
-work=$(mktemp -d)
-pictures=${2:-$work}
-mkdir -p "$pictures"
-processes=()
-finish() { for process in "${processes[@]}"; do kill "$process" 2>/dev/null || true; done; rm -rf "$work"; }
-trap finish EXIT
-
-Xvfb -displayfd 3 -screen 0 1280x800x24 3>"$work/display" 2>/dev/null & processes+=($!)
-for _ in $(seq 100); do [ -s "$work/display" ] && break; sleep 0.1; done
-DISPLAY=:$(cat "$work/display"); export DISPLAY LIBGL_ALWAYS_SOFTWARE=1
-export XDG_DATA_HOME="$work/data"
-shelf="$work/shelf"
-
-start() {
-  "$quillbore" --shelf "$shelf" "$@" >"$work/log" 2>&1 & window_process=$!; processes+=("$window_process")
-  for _ in $(seq 200); do xdotool search --onlyvisible --name Quillbore >"$work/id" 2>/dev/null && break; sleep 0.1; done
-  [ -s "$work/id" ] || { echo "no window opened:"; cat "$work/log"; exit 1; }
-  sleep 2; xdotool windowfocus "$(head -n 1 "$work/id")"; sleep 0.5
-}
-key() { xdotool key "$@"; sleep 0.4; }
-click() { xdotool mousemove "$1" "$2"; sleep 0.2; xdotool mousedown 1; sleep 0.1; xdotool mouseup 1; sleep 0.5; }
-field() { click "$1" "$2"; key ctrl+a; xdotool type --delay 15 "$3"; key Return; }
-picture() { import -window root "$pictures/$1.png"; }
-title() { xdotool getwindowname "$(head -n 1 "$work/id")"; }
+. "$(dirname "$0")/window.sh"
 
 start
 key ctrl+n
@@ -50,7 +22,7 @@ click 1120 454
 click 222 725; picture working
 
 key ctrl+s; sleep 0.5; key Return; sleep 1
-saved=$(ls "$shelf" | grep -v -E '^(25-0388|26-010[1-6])\.' | grep '\.ron$' | head -n 1)
+saved=$(ls "$shelf" | grep '\.ron$' | grep -vxF "$(ls demo-jobs)" | head -n 1)
 [ -n "$saved" ] || { picture failed; echo "the new job was not saved"; exit 1; }
 status=0; "$quillbore" figures "$shelf/$saved" --json >"$work/figures.json" || status=$?
 [ "$status" -le 1 ] || { echo "the saved job gives no figures"; exit 1; }
