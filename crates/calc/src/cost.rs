@@ -60,6 +60,7 @@ pub fn cost_lines(lot: &Consumption, machine_per_hour: f64, rates: &Rates) -> Co
         outside: lot.outside,
         redo: rates.redo_share * (machine + labor + lot.electrodes),
         part_risk: rates.part_risk_share * lot.part_at_stake,
+        not_yet_known: 0.0,
     }
 }
 

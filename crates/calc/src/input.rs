@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 pub struct RowId(pub u32);
 
 /// One job as the calculation sees it; what has not been typed yet is `None`.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct JobInput {
     /// Index of the work material in the tables.
     pub material: Option<usize>,
@@ -36,6 +36,8 @@ pub struct JobInput {
     pub one_off: Vec<OneOff>,
     /// Outside work, per lot [currency of the rate card].
     pub outside_work: f64,
+    /// Outside work, per part [currency of the rate card].
+    pub outside_per_part: f64,
     /// Margin on price for this job instead of the rate card's, 0 to below 1.
     pub margin: Option<f64>,
     /// Figures that the estimator overruled.
@@ -75,7 +77,7 @@ pub struct OneOff {
 }
 
 /// One specification of holes with its places.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct RowInput {
     /// Identity.
     pub id: RowId,
@@ -87,8 +89,12 @@ pub struct RowInput {
     pub limits_mm: Option<[f64; 2]>,
     /// True where the drawing gives no limits and the shop's usual tolerance was taken.
     pub limits_assumed: bool,
+    /// The customer has agreed to bear what these limits risk.
+    pub risk_agreed: bool,
     /// Depth on the hole's axis [mm].
     pub depth_mm: Option<f64>,
+    /// Lower and upper limit of the depth [mm]; `None` where the drawing gives none.
+    pub depth_limits_mm: Option<[f64; 2]>,
     /// Where the hole ends.
     pub end: HoleEnd,
     /// Angle between the hole's axis and the surface's normal at the entry [deg].
@@ -99,6 +105,8 @@ pub struct RowInput {
     pub behind_mm: Option<f64>,
     /// Backing is planned behind the exit.
     pub backed: bool,
+    /// The wall behind the exit may be marked: the customer has agreed to it.
+    pub wall_waived: bool,
     /// Layers from the entry on; empty for one material.
     pub layers: Vec<Layer>,
     /// A loose core could be trapped (blind cavity, crossing hole).
@@ -107,6 +115,9 @@ pub struct RowInput {
     pub ends: Option<Ends>,
     /// Index of the tube that the estimator chose.
     pub tube: Option<usize>,
+    /// Dress the tip before every so many holes, 0 for never; `None` leaves it to the trade's rule:
+    /// before each blind hole, never before a through hole.
+    pub dress_every: Option<u32>,
 }
 
 /// A place of a hole: where it enters and whither it runs.
@@ -121,9 +132,10 @@ pub struct Place {
 }
 
 /// Where a hole ends.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum HoleEnd {
     /// Open at the far side, which can be reached too.
+    #[default]
     Through,
     /// Open into a cavity or crossing hole: the far side can't be drilled from.
     Into,
@@ -141,9 +153,10 @@ pub enum Ends {
 }
 
 /// The surface at an entry.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub enum Surface {
     /// A plane.
+    #[default]
     Flat,
     /// A cylinder whose axis is square to the hole's.
     Cylinder {

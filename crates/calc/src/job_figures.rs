@@ -50,6 +50,19 @@ pub struct HoleFigures {
     pub size_mm: Option<[f64; 2]>,
     /// The verdict against the drawing.
     pub verdict: Option<Verdict>,
+    /// Chance that the tube to begin with is right at once.
+    pub first_choice: Option<Chance>,
+    /// Chance of a hole inside both limits once the first piece is measured, with tubes of the shop.
+    pub held: Option<f64>,
+    /// A tube to buy, where it holds the limits better than what the shop has.
+    pub bought: Option<Bought>,
+    /// Holes of this row expected outside the limits in the offered lot.
+    pub outside_in_lot: Option<f64>,
+    /// Tubes next in size below and above, which the kit carries for the first piece; indexes in
+    /// the tables.
+    pub neighbors: Vec<usize>,
+    /// How a blind depth, or one with a wall behind it, is come to; `None` for all others.
+    pub depth_plan: Option<DepthPlan>,
     /// Feed at the face in the first layer, median [mm/min].
     pub feed_mm_min: Option<f64>,
     /// Wear by length, median, mean over the depth [-].
@@ -73,7 +86,8 @@ pub struct HoleFigures {
     /// The stand-off is in it, and it is also in the length held back: what is compared with the
     /// usable length is this depth less the stand-off.
     pub target_depth_mm: Option<f64>,
-    /// Depth at which the machine is set to stop, tip from the work's surface, wear made up for [mm].
+    /// The setting: travel from touch-off at which the machine is set to stop, median wear made up
+    /// for [mm]. How far the tip goes is the target depth less the stand-off.
     pub machine_depth_mm: Option<f64>,
     /// Usable length U of the electrode [mm].
     pub usable_mm: Option<f64>,
@@ -128,6 +142,39 @@ impl MinutesIn {
     }
 }
 
+/// What a tube makes of a hole while the lot's gap is still unknown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Chance {
+    /// Chance of a size inside both limits, 0 to 1.
+    pub inside: f64,
+    /// Chance of a size over the upper limit, 0 to 1.
+    pub over: f64,
+}
+
+/// A tube that could be bought for a hole.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bought {
+    /// Its outer diameter [mm].
+    pub outer_mm: f64,
+    /// Chance of a hole inside both limits with it, once the first piece is measured.
+    pub held: f64,
+}
+
+/// How a depth that is only as sure as the wear is come to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DepthPlan {
+    /// The setting of the first try: the target at the wear that one lot in fifty stays under [mm].
+    pub first_try_mm: f64,
+    /// How far the tip may go from the work's surface at most [mm].
+    pub never_beyond_mm: f64,
+    /// Each hole is drilled to 80 percent, touched off and corrected.
+    pub two_steps: bool,
+    /// How far holes still scatter in depth about the lot, to either side (P90), as planned [mm].
+    pub scatter_mm: f64,
+    /// How far they may: the depth's tolerance, or the room to the wall behind [mm].
+    pub allowed_mm: f64,
+}
+
 /// The verdict on a hole's size against the drawing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Verdict {
@@ -135,8 +182,10 @@ pub enum Verdict {
     Comfortable,
     /// Both limits hold, or the lower nearly does.
     Tight,
-    /// Gap and taper do not fit between the limits.
+    /// More likely than not inside, but not to be promised.
     NotToBePromised,
+    /// Not to be held with any tube of the shop.
+    NotHeld,
 }
 
 /// One clamping of the part.
@@ -204,6 +253,8 @@ pub struct MachineMinutes {
     pub guide_changes: f64,
     /// Dressing.
     pub dressing: f64,
+    /// Broken electrodes: their change, and half a hole each.
+    pub breakages: f64,
 }
 
 impl MachineMinutes {
@@ -220,6 +271,7 @@ impl MachineMinutes {
             + self.electrode_changes
             + self.guide_changes
             + self.dressing
+            + self.breakages
     }
 }
 
@@ -265,8 +317,12 @@ pub struct ElectrodeFigures {
     pub needed: u32,
     /// No plan can do with fewer, at the median wear.
     pub at_least: u32,
+    /// Needed at the ninetieth percentile of wear.
+    pub if_wear_high: u32,
     /// Needed at the ninetieth percentile of wear, plus spares for breakage.
     pub kit: u32,
+    /// Breakages expected in the lot.
+    pub breakages: f64,
     /// Spares for breakage in the kit.
     pub spares: u32,
     /// Spread of the number needed.
@@ -295,8 +351,10 @@ pub struct PriceFigures {
     pub currency: String,
     /// Cost lines of the lot at the offered quantity [currency].
     pub cost: CostLines,
-    /// Spread of the full cost of the lot [currency].
+    /// Spread of the full cost of the lot, its P50 at the median of everything [currency].
     pub lot_cost: Band,
+    /// Expected full cost of the lot, on which the price rests: all cost lines together [currency].
+    pub expected_cost: f64,
     /// The offered quantity and then the others, each priced by the same engine.
     pub breaks: Vec<Break>,
     /// One-off charges as priced.
@@ -328,6 +386,8 @@ pub struct CostLines {
     pub redo: f64,
     /// The customer's part at risk.
     pub part_risk: f64,
+    /// Not yet known: expected cost beyond the cost at the medians.
+    pub not_yet_known: f64,
 }
 
 impl CostLines {
@@ -343,6 +403,7 @@ impl CostLines {
             + self.outside
             + self.redo
             + self.part_risk
+            + self.not_yet_known
     }
 }
 

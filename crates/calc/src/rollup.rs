@@ -316,6 +316,7 @@ pub fn roll_up(counts: &Counts, times: &Times) -> (MachineMinutes, LaborMinutes)
         electrode_changes: counts.between.minutes(times),
         guide_changes: each(counts.guide_changes, times.guide_change),
         dressing: each(counts.dressings, times.dressing),
+        breakages: 0.0,
     };
     let by_changer = machine.electrode_changes + machine.dressing;
     let inside = counts.inside.minutes(times);

@@ -83,6 +83,7 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         rows,
         one_off: one_off(job),
         outside_work: money(job, Field::OutsideCost).unwrap_or(0.0),
+        outside_per_part: 0.0,
         margin: match job.field(Field::Margin).value() {
             Some(Value::Share(share)) => Some(*share),
             _ => None,
@@ -227,7 +228,9 @@ fn row_input(
         places: row.places.as_ref().clone(),
         limits_mm,
         limits_assumed,
+        risk_agreed: false,
         depth_mm: depth_mm(job, row, tilt_deg, &layers),
+        depth_limits_mm: None,
         end: row
             .end
             .value()
@@ -237,10 +240,12 @@ fn row_input(
         surface: row.surface.value().copied().unwrap_or(Surface::Flat),
         behind_mm: row.behind.value().map(|behind| behind.mm()),
         backed: row.backed.value().copied().unwrap_or(false),
+        wall_waived: false,
         layers,
         core_trapped: row.core_trapped.value().copied().unwrap_or(false),
         ends: row.ends.value().copied(),
         tube,
+        dress_every: None,
     }
 }
 

@@ -206,7 +206,9 @@ pub(super) fn electrode_figures(
             tube: tube.tube,
             needed: clamp(needed),
             at_least: clamp(whole + at_least),
+            if_wear_high: clamp(high),
             kit: clamp(high + spares),
+            breakages: 0.0,
             spares: clamp(spares),
             band: super::bands::electrodes(ready, at, needed as f64, answers),
             plan: packed.map_or(Vec::new(), |(median, _)| {

@@ -68,29 +68,9 @@ pub struct Answers {
 /// Result: figures and findings, `settled` false where anything is left to search or draw.
 ///
 /// ```
-/// # let input = quillbore_calc::JobInput {
-/// #     material: None, machine: None, measured_resistivity_ohm_cm: None, quantity: None,
-/// #     breaks: vec![], part_mm: None, mass_kg: None, part_value: None, liability_cap: None,
-/// #     index_about: None, rows: vec![], one_off: vec![], outside_work: 0.0, margin: None,
-/// #     overrules: vec![],
-/// # };
-/// # use quillbore_calc::{Spread, tables::{Rates, StartValues, Tables}};
-/// # let s = Spread::new(1.0, 2.0).unwrap();
-/// # let tables = Tables {
-/// #     materials: vec![], tubes: vec![], guides: vec![], machines: vec![],
-/// #     rates: Rates { currency: "EUR".into(), minor_digits: 2, labor_per_hour: 45.0,
-/// #         dielectric_per_hour: 0.0, power_per_hour: 0.0, margin: 0.2, minimum_charge: 0.0,
-/// #         redo_share: 0.0, part_risk_share: 0.0 },
-/// #     start: StartValues { gap_mm: vec![], feed_by_diameter: vec![], wear_by_diameter: vec![],
-/// #         wear_at_100_diameters: s, depth_s: s, depth_m: 1.5, zone_feed: 0.5, channels_feed: 0.8,
-/// #         channels_wear: 1.2, channels_from_mm: 0.6, overtravel_least_mm: 1.0,
-/// #         overtravel_diameters: 2.5, touch_off_min: s, index_min: s, tilt_min: s, turn_over_min: s,
-/// #         change_by_hand_min: s, change_thin_min: s, change_by_changer_min: s, guide_change_min: s,
-/// #         dressing_min: s, dressing_mm: 3.0, setup_min: s, first_piece_min: s, load_min: s,
-/// #         receive_min: s, wash_min: s, pin_check_min: s, pack_min: s, tube_tolerance_mm: 0.01,
-/// #         breakage: s, breakage_thin: s, thin_tube_mm: 0.3, drift_mm_per_100: s, overlap_mm: 1.0,
-/// #         taper_mm_per_100: 0.02, hole_scatter: 0.15, handling_scatter: 0.2 },
-/// # };
+/// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+/// # let tables = shop::tables();
+/// # let input = quillbore_calc::JobInput::default();
 /// // An empty job has no figures yet, and says what is missing.
 /// let figures = quillbore_calc::assemble::quick(&input, &tables);
 /// assert!(figures.price.is_none() && !figures.findings.is_empty());

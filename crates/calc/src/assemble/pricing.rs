@@ -73,6 +73,7 @@ impl Prepared<'_> {
             currency: self.tables.rates.currency.clone(),
             cost,
             lot_cost,
+            expected_cost: lot_cost.p50,
             breaks,
             one_off: one_off.collect::<Option<_>>()?,
             margin,

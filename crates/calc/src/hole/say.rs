@@ -200,7 +200,7 @@ impl Voice<'_> {
                 };
                 self.say(Level::Note, kind, None);
             }
-            Verdict::NotToBePromised => {
+            Verdict::NotToBePromised | Verdict::NotHeld => {
                 let kind = Kind::LimitsNotToBePromised {
                     smallest_mm,
                     largest_mm,

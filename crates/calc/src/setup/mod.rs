@@ -66,14 +66,9 @@ pub struct Setups {
 /// Valid for up to some ten thousand places; one tilting axis, one index axis.
 ///
 /// ```
-/// # use quillbore_calc::{input, setup::setups, tables};
+/// # use quillbore_calc::setup::setups;
 /// // No rows, no clampings.
-/// # let input = quillbore_calc::JobInput {
-/// #     material: None, machine: None, measured_resistivity_ohm_cm: None, quantity: None,
-/// #     breaks: vec![], part_mm: None, mass_kg: None, part_value: None, liability_cap: None,
-/// #     index_about: None, rows: vec![], one_off: vec![], outside_work: 0.0, margin: None,
-/// #     overrules: vec![],
-/// # };
+/// # let input = quillbore_calc::JobInput::default();
 /// assert!(setups(&input, &[], None).figures.is_empty());
 /// ```
 ///

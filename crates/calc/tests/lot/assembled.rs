@@ -20,6 +20,7 @@ fn sample() -> JobInput {
     JobInput {
         breaks: vec![1, 100],
         outside_work: 25.0,
+        outside_per_part: 0.0,
         one_off: vec![OneOff {
             what: "fixture".into(),
             cost: 144.0,

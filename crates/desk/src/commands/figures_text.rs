@@ -42,6 +42,7 @@ pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String 
             ("electrode changes", lot.machine.electrode_changes),
             ("guide changes", lot.machine.guide_changes),
             ("dressing", lot.machine.dressing),
+            ("breakages", lot.machine.breakages),
         ] {
             let _ = writeln!(
                 text,

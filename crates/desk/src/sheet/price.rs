@@ -102,6 +102,7 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchor
                 ("electrode changes", machine.electrode_changes),
                 ("guide changes", machine.guide_changes),
                 ("dressing", machine.dressing),
+                ("breakages", machine.breakages),
             ] {
                 if minutes > 0.0 {
                     ui.label(what);
@@ -137,6 +138,7 @@ fn costs_ui(
                 ("outside work", price.cost.outside),
                 ("breakage and redo", price.cost.redo),
                 ("part at risk", price.cost.part_risk),
+                ("not yet known", price.cost.not_yet_known),
             ] {
                 if amount > 0.0 {
                     ui.label(what);

@@ -153,6 +153,7 @@ pub const fn verdict(verdict: Verdict) -> &'static str {
         Verdict::Comfortable => "comfortable",
         Verdict::Tight => "tight",
         Verdict::NotToBePromised => "not to be promised",
+        Verdict::NotHeld => "not to be held",
     }
 }
 

@@ -133,6 +133,7 @@ fn build(number: &str, unit: Unit, fields: &[(Field, &str)], holes: &[HoleSpec])
             .collect(),
         one_off: Vec::new(),
         outside_work: 0.0,
+        outside_per_part: 0.0,
         margin: None,
         overrules: Vec::new(),
     };
@@ -161,6 +162,8 @@ fn row_input(hole: &HoleSpec, id: RowId) -> RowInput {
         places: Vec::new(),
         limits_mm: Some(hole.limits),
         limits_assumed: false,
+        risk_agreed: false,
+        depth_limits_mm: None,
         depth_mm: Some(hole.depth),
         end: if hole.blind {
             HoleEnd::Blind
@@ -172,6 +175,8 @@ fn row_input(hole: &HoleSpec, id: RowId) -> RowInput {
         behind_mm: hole.behind,
         backed: false,
         layers: Vec::new(),
+        wall_waived: false,
+        dress_every: None,
         core_trapped: false,
         ends: None,
         tube: None,
@@ -201,7 +206,9 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
             tube,
             needed: 9,
             at_least: 9,
+            if_wear_high: 11,
             kit: 12,
+            breakages: 0.5,
             spares: 1,
             band: band(9.0),
             plan: vec![
@@ -278,6 +285,7 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
                 ..CostLines::default()
             },
             lot_cost: band(900.0),
+            expected_cost: 990.0,
             breaks: [(25, 4820), (50, 4430), (100, 4175)]
                 .into_iter()
                 .map(|(quantity, cents)| {
@@ -321,6 +329,12 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
             .position(|guide| (guide.tube_mm - outer).abs() < 1e-9),
         gap_mm: None,
         size_mm: Some(hole.limits),
+        first_choice: None,
+        held: None,
+        bought: None,
+        outside_in_lot: None,
+        neighbors: Vec::new(),
+        depth_plan: None,
         verdict: Some(Verdict::Comfortable),
         feed_mm_min: Some(19.0),
         wear_ratio: Some(0.9),
