@@ -31,7 +31,9 @@ pub enum Figure {
     MachineHours,
     /// Labor hours of the lot [h].
     LaborHours,
-    /// Full cost of the lot [currency].
+    /// Expected cost of the offered lot beyond its cost at the medians, as a share of the latter [-].
+    NotYetKnown,
+    /// Expected full cost of the lot [currency].
     LotCost,
     /// Price of one part at this quantity [currency].
     UnitPrice(u32),
@@ -50,6 +52,19 @@ pub struct Working {
     pub result: Quantity,
     /// The value that an overrule put in its place.
     pub overruled: Option<f64>,
+    /// What could be taken instead, each by an edit; only an electrode has any.
+    pub alternatives: Vec<Alternative>,
+}
+
+/// A tube that a hole could be begun with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Alternative {
+    /// Index of the tube in the tables.
+    pub tube: usize,
+    /// Its chance of being right, and of oversize.
+    pub chance: crate::job_figures::Chance,
+    /// Puts it in place.
+    pub remedy: crate::finding::Remedy,
 }
 
 /// One input of a working.
@@ -119,7 +134,7 @@ pub enum Origin {
 /// Formulas that a working can show.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Formula {
-    /// Largest tube whose hole stays inside both limits.
+    /// Tube with the greatest chance of being right less that of oversize.
     ElectrodeChoice,
     /// Gap interpolated by tube diameter.
     GapByDiameter,
@@ -143,6 +158,8 @@ pub enum Formula {
     MachineMinutes,
     /// Sum of labor minutes.
     LaborMinutes,
+    /// Cost at the medians, and what the mean of all that is not yet known adds.
+    NotYetKnown,
     /// Sum of cost lines.
     CostLines,
     /// Cost over one minus margin, not below the minimum charge, rounded once.
@@ -288,6 +305,24 @@ pub enum Name {
     Redo,
     /// A cost line: the customer's part at risk.
     PartRisk,
+    /// A cost line: not yet known.
+    NotYetKnown,
+    /// Cost of the lot at the medians.
+    MedianCost,
+    /// Chance that the first tube is right at once.
+    Inside,
+    /// Chance that it is oversize.
+    Over,
+    /// Chance of a hole inside both limits once the first piece is measured.
+    Held,
+    /// Factor for close limits.
+    EffortFactor,
+    /// Breakages: their changes, and half a hole each.
+    Breakages,
+    /// Electrodes where wear is high.
+    IfWearHigh,
+    /// Spares for breakage.
+    Spares,
     /// Quantity.
     Quantity,
     /// Cost of the lot.

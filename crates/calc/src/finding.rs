@@ -66,23 +66,50 @@ pub enum Kind {
     DoesNotConduct { ohm_cm: f64 },
     /// Nothing is known of the work's resistivity.
     ConductivityUnknown,
-    /// No tube of the shop drills inside the limits.
-    NoTube { lower_mm: f64, upper_mm: f64 },
+    /// No tube of the shop drills inside the limits; a tube to buy and its chance, or whether a
+    /// smaller tube can plunge on a circle.
+    NoTube {
+        lower_mm: f64,
+        upper_mm: f64,
+        buy: Option<crate::job_figures::Bought>,
+        circle: bool,
+    },
+    /// The limits are closer than any effort holds.
+    LimitsTooClose { width_mm: f64, least_mm: f64 },
+    /// The drawing gives a maximum alone: a lower limit was assumed.
+    LowerAssumed { lower_mm: f64, upper_mm: f64 },
+    /// Not to be held: more likely than not outside, with any tube of the shop.
+    LimitsNotHeld {
+        held: f64,
+        lower_mm: f64,
+        upper_mm: f64,
+        buy: Option<crate::job_figures::Bought>,
+        circle: bool,
+    },
+    /// The tube that somebody chose is oversize more often than not, or hardly ever right.
+    TubeMisses { inside: f64, over: f64 },
     /// No guide for the tube.
     NoGuide { tube_mm: f64 },
     /// The drawer holds fewer tubes than the kit asks for.
     TubesShort { tube_mm: f64, kit: u32, stock: u32 },
-    /// The limits leave no room for gap and taper: not to be promised.
+    /// The limits can be held more often than not, but are not to be promised.
     LimitsNotToBePromised {
-        smallest_mm: f64,
-        largest_mm: f64,
+        held: f64,
+        outside: f64,
         lower_mm: f64,
         upper_mm: f64,
+        buy: Option<crate::job_figures::Bought>,
     },
-    /// The limits leave little room for gap and taper.
-    LimitsTight { smallest_mm: f64, largest_mm: f64 },
+    /// The limits can be held, with care.
+    LimitsTight {
+        held: f64,
+        outside: f64,
+        buy: Option<crate::job_figures::Bought>,
+    },
     /// A tube outside the range of known feeds.
     FeedUnknown { tube_mm: f64 },
+    /// Deeper than feed and wear are known for.
+    DepthUnknown { ratio: f64, most: f64 },
     /// Feed and wear are the family's, not the grade's.
     FamilyValues,
     /// Another tube material than the start values were taken with.
@@ -99,14 +126,17 @@ pub enum Kind {
     Overhang { by_mm: f64 },
     /// A steep thin wall has no full metal at all.
     NoFullMetal { zones_mm: f64, depth_mm: f64 },
-    /// Behind the exit there is less room than overtravel and wear uncertainty ask for.
+    /// Behind the exit there is less room than the lot's wear and overtravel ask for: it needs
+    /// backing, or care.
     BackingNeeded { behind_mm: f64, needed_mm: f64 },
+    /// Holes scatter further in depth than the wall behind the exit is away, in two steps too.
+    WallInReach { behind_mm: f64, by_mm: f64 },
     /// The hole is deeper than any number of electrodes reaches.
     OutOfReach { depth_mm: f64, limit_mm: f64 },
     /// One hole takes several electrodes, one after another.
     ChainedElectrodes { electrodes: u32 },
-    /// Drilling from both ends is faster.
-    BothEndsFaster { one_min: f64, both_min: f64 },
+    /// The other number of ends than the typed one costs the lot less [currency].
+    OtherEndsCheaper { one: f64, both: f64 },
     /// Both ends were asked for, but the far one can't be drilled from.
     FarEndClosed,
     /// Two holes from both ends may miss each other.
@@ -117,8 +147,11 @@ pub enum Kind {
     DeepCheck { ratio: f64 },
     /// Depth over diameter asks for a test piece.
     DeepTestPiece { ratio: f64 },
-    /// A blind hole's depth is as uncertain as its wear.
-    BlindDepth { by_mm: f64 },
+    /// A depth is only as sure as the wear: how far holes of the lot scatter, and whether each goes in
+    /// two steps.
+    DepthBySteps { by_mm: f64, two_steps: bool },
+    /// A blind depth scatters further than its limits allow, in two steps too.
+    DepthNotToBePromised { by_mm: f64, allowed_mm: f64 },
     /// Directions were not given; one direction per row was assumed.
     DirectionsAssumed { rows: u32 },
     /// More than one clamping.
@@ -173,11 +206,16 @@ impl Kind {
             Self::DoesNotConduct { .. } => "does-not-conduct",
             Self::ConductivityUnknown => "conductivity-unknown",
             Self::NoTube { .. } => "no-tube",
+            Self::LimitsTooClose { .. } => "limits-too-close",
+            Self::LowerAssumed { .. } => "lower-assumed",
+            Self::LimitsNotHeld { .. } => "limits-not-held",
+            Self::TubeMisses { .. } => "tube-misses",
             Self::NoGuide { .. } => "no-guide",
             Self::TubesShort { .. } => "tubes-short",
             Self::LimitsNotToBePromised { .. } => "limits-not-to-be-promised",
             Self::LimitsTight { .. } => "limits-tight",
             Self::FeedUnknown { .. } => "feed-unknown",
+            Self::DepthUnknown { .. } => "depth-unknown",
             Self::FamilyValues => "family-values",
             Self::OtherTubeMaterial => "other-tube-material",
             Self::CoreLeft => "core-left",
@@ -187,15 +225,17 @@ impl Kind {
             Self::Overhang { .. } => "overhang",
             Self::NoFullMetal { .. } => "no-full-metal",
             Self::BackingNeeded { .. } => "backing-needed",
+            Self::WallInReach { .. } => "wall-in-reach",
             Self::OutOfReach { .. } => "out-of-reach",
             Self::ChainedElectrodes { .. } => "chained-electrodes",
-            Self::BothEndsFaster { .. } => "both-ends-faster",
+            Self::OtherEndsCheaper { .. } => "other-ends-cheaper",
             Self::FarEndClosed => "far-end-closed",
             Self::EndsMayMiss { .. } => "ends-may-miss",
             Self::DeepNote { .. } => "deep-note",
             Self::DeepCheck { .. } => "deep-check",
             Self::DeepTestPiece { .. } => "deep-test-piece",
-            Self::BlindDepth { .. } => "blind-depth",
+            Self::DepthBySteps { .. } => "depth-by-steps",
+            Self::DepthNotToBePromised { .. } => "depth-not-to-be-promised",
             Self::DirectionsAssumed { .. } => "directions-assumed",
             Self::SeveralSetups { .. } => "several-setups",
             Self::TiltOutOfRange { .. } => "tilt-out-of-range",

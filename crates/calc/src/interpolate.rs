@@ -17,6 +17,11 @@ pub(crate) fn linear_held(rows: impl Iterator<Item = (f64, f64)>, at: f64) -> Op
     before.map(|(_, y)| y)
 }
 
+/// [`linear_held`] for a table of pairs; 0 for an empty one.
+pub(crate) fn linear(rows: &[(f64, f64)], at: f64) -> f64 {
+    linear_held(rows.iter().copied(), at).unwrap_or(0.0)
+}
+
 /// Value between two rows, linear between the logarithms of both; `None` outside the table.
 ///
 /// The rows are in rising order of their first figure, all figures above 0.

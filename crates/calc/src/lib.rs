@@ -30,6 +30,7 @@ pub mod reach;
 pub mod rollup;
 pub mod setup;
 pub mod size;
+pub mod size_choice;
 pub mod span;
 pub mod spread;
 pub mod standards;

@@ -1,6 +1,7 @@
 //! The lot's minutes: counts times times, kind by kind, machine and labor apart.
 
 use crate::job_figures::{LaborMinutes, MachineMinutes, SetupFigures};
+use crate::quantity::{Pace, Spread};
 use crate::tables::{Machine, StartValues};
 
 /// Minutes of each thing that is done by count, and the machine's ways that decide whose they are.
@@ -43,56 +44,34 @@ pub struct Times {
 }
 
 impl Times {
-    /// The start values' medians.
+    /// The start values at a pace, each as wide as handling is at least.
     #[must_use]
-    pub fn new(start: &StartValues, machine: &Machine) -> Self {
+    pub fn new(start: &StartValues, machine: &Machine, pace: Pace) -> Self {
+        let widest = start.deviations.handling();
+        let of = |spread: Spread| spread.at_least(widest).pick(pace);
         let [change, change_thin] = if machine.changer {
             [start.change_by_changer_min; 2]
         } else {
             [start.change_by_hand_min, start.change_thin_min]
         };
         Self {
-            set_up: start.setup_min.p50(),
-            turn_over: start.turn_over_min.p50(),
-            first_piece: start.first_piece_min.p50(),
-            load: start.load_min.p50(),
-            index: start.index_min.p50(),
-            tilt: start.tilt_min.p50(),
-            change: change.p50(),
-            change_thin: change_thin.p50(),
-            guide_change: start.guide_change_min.p50(),
-            dressing: start.dressing_min.p50(),
-            receive: start.receive_min.p50(),
-            wash: start.wash_min.p50(),
-            pin_check: start.pin_check_min.p50(),
-            pack: start.pack_min.p50(),
+            set_up: of(start.setup_min),
+            turn_over: of(start.turn_over_min),
+            first_piece: of(start.first_piece_min),
+            load: of(start.load_min),
+            index: of(start.index_min),
+            tilt: of(start.tilt_min),
+            change: of(change),
+            change_thin: of(change_thin),
+            guide_change: of(start.guide_change_min),
+            dressing: of(start.dressing_min),
+            receive: of(start.receive_min),
+            wash: of(start.wash_min),
+            pin_check: of(start.pin_check_min),
+            pack: of(start.pack_min),
             table_mm_min: machine.table_rapid_mm_min,
             attended: machine.attended.clamp(0.0, 1.0),
             changer: machine.changer,
-        }
-    }
-
-    /// All times of handling multiplied by `factor`.
-    #[must_use]
-    pub fn scaled(self, factor: f64) -> Self {
-        Self {
-            set_up: self.set_up * factor,
-            turn_over: self.turn_over * factor,
-            first_piece: self.first_piece * factor,
-            load: self.load * factor,
-            index: self.index * factor,
-            tilt: self.tilt * factor,
-            change: self.change * factor,
-            change_thin: self.change_thin * factor,
-            guide_change: self.guide_change * factor,
-            dressing: self.dressing * factor,
-            receive: self.receive * factor,
-            wash: self.wash * factor,
-            pin_check: self.pin_check * factor,
-            pack: self.pack * factor,
-            table_mm_min: self.table_mm_min,
-            attended: self.attended,
-            changer: self.changer,
         }
     }
 }
@@ -116,8 +95,8 @@ pub struct Counts {
     pub guide_changes: u64,
     /// Table travel [mm].
     pub travel_mm: f64,
-    /// Holes, each checked by pin.
-    pub holes: u64,
+    /// Ends of holes, each checked by pin: a hole drilled from both is checked from both.
+    pub ends: u64,
     /// Minutes in the holes, electrode changes inside them included [min].
     pub hole_minutes: f64,
     /// Electrode changes inside the holes.
@@ -126,6 +105,10 @@ pub struct Counts {
     pub between: Changes,
     /// Dressings.
     pub dressings: u64,
+    /// Electrodes broken, thin ones and all others.
+    pub broken: [f64; 2],
+    /// Minutes in holes that broken electrodes leave for nothing [min].
+    pub broken_hole_min: f64,
 }
 
 /// Electrode changes, thin tubes apart.
@@ -213,7 +196,7 @@ pub fn setup_counts(setups: &[SetupFigures], parts: u32, times: &Times) -> Count
 }
 
 /// What one tube drills in a lot.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct TubeUse {
     /// Ends of holes drilled with it.
     pub ends: u64,
@@ -223,6 +206,10 @@ pub struct TubeUse {
     pub whole: u64,
     /// Electrodes that finish holes, shared among them.
     pub shared: u64,
+    /// Dressings that its ends ask for, a fresh electrode's too.
+    pub dressed: f64,
+    /// Dressings that a fresh electrode needs not.
+    pub fresh_undressed: f64,
 }
 
 impl TubeUse {
@@ -240,10 +227,10 @@ impl TubeUse {
     ///
     /// ```
     /// use quillbore_calc::rollup::TubeUse;
-    /// let plain = TubeUse { ends: 100, chained: 0, whole: 0, shared: 9 };
+    /// let plain = TubeUse { ends: 100, shared: 9, ..TubeUse::default() };
     /// assert_eq!(plain.changes_between(), 8);
     /// // Two deep holes of three electrodes each: two changes inside each, one between them.
-    /// let deep = TubeUse { ends: 2, chained: 2, whole: 4, shared: 2 };
+    /// let deep = TubeUse { ends: 2, chained: 2, whole: 4, shared: 2, ..TubeUse::default() };
     /// assert_eq!(deep.changes_between(), 1);
     /// ```
     #[must_use]
@@ -253,10 +240,21 @@ impl TubeUse {
         (self.chained + for_plain).saturating_sub(1)
     }
 
-    /// Dressings: after every end except the last on each shared electrode.
+    /// Dressings: what the ends ask for, less what fresh electrodes need not.
+    ///
+    /// ```
+    /// use quillbore_calc::rollup::TubeUse;
+    /// // 20 holes on 2 electrodes, dressed before every third: before the 4th, 7th and 10th of each.
+    /// let third = 1.0 / 3.0;
+    /// let used = TubeUse {
+    ///     ends: 20, shared: 2, dressed: 20.0 * third, fresh_undressed: third, ..TubeUse::default()
+    /// };
+    /// assert_eq!(used.dressings(), 6);
+    /// ```
     #[must_use]
-    pub const fn dressings(&self) -> u64 {
-        self.ends.saturating_sub(self.shared)
+    pub fn dressings(&self) -> u64 {
+        let dressings = self.dressed - self.shared as f64 * self.fresh_undressed;
+        libm::floor(dressings.max(0.0) + 1e-9) as u64
     }
 
     /// Adds this tube's changes and dressings to a lot's counts.
@@ -270,10 +268,11 @@ impl TubeUse {
 /// Machine and labor minutes of a lot.
 ///
 /// Formula: every count times its time. Machine: set up, first piece, load, index and tilt,
-/// turn-over, travel, holes, electrode changes between holes, guide changes, dressing. Labor:
+/// turn-over, travel, holes, electrode changes between holes, guide changes, dressing, breakages
+/// (the change, and half a hole each). Labor:
 /// receive, set up with first piece, handling (load, turn-over, tilt, guide changes, and electrode
 /// changes and dressing where there is no changer), stand-by (attended share of the rest of the
-/// machine's running), wash, inspect every hole by pin, pack.
+/// machine's running), wash, inspect every end of a hole by pin, pack.
 ///
 /// - `counts`: how often everything is done.
 /// - `times`: how long each takes [min].
@@ -288,7 +287,7 @@ impl TubeUse {
 /// #     pin_check: 0.25, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: true,
 /// # };
 /// // 4 parts of 10 holes at 2 min: 40 + 4 x 3 + 80 at the machine; half of the 80 attended.
-/// let counts = Counts { parts: 4, set_ups: 1, loads: 4, holes: 40, hole_minutes: 80.0, ..Counts::default() };
+/// let counts = Counts { parts: 4, set_ups: 1, loads: 4, ends: 40, hole_minutes: 80.0, ..Counts::default() };
 /// let (machine, labor) = roll_up(&counts, &times);
 /// assert_eq!(machine.sum(), 40.0 + 7.0 + 12.0 + 80.0);
 /// assert_eq!(labor.sum(), 10.0 + 47.0 + 12.0 + 40.0 + 8.0 + 10.0 + 4.0);
@@ -305,6 +304,8 @@ pub fn roll_up(counts: &Counts, times: &Times) -> (MachineMinutes, LaborMinutes)
     } else {
         0.0
     };
+    let [broken_thin, broken] = counts.broken;
+    let changed = broken_thin * times.change_thin + broken * times.change;
     let machine = MachineMinutes {
         set_up: each(counts.set_ups, times.set_up),
         first_piece: each(counts.set_ups + counts.turn_overs, times.first_piece),
@@ -316,14 +317,18 @@ pub fn roll_up(counts: &Counts, times: &Times) -> (MachineMinutes, LaborMinutes)
         electrode_changes: counts.between.minutes(times),
         guide_changes: each(counts.guide_changes, times.guide_change),
         dressing: each(counts.dressings, times.dressing),
-        breakages: 0.0,
+        breakages: changed + counts.broken_hole_min,
     };
     let by_changer = machine.electrode_changes + machine.dressing;
     let inside = counts.inside.minutes(times);
     let (by_hand, running) = if times.changer {
-        (0.0, machine.holes + by_changer)
+        (0.0, machine.holes + by_changer + machine.breakages)
     } else {
-        (by_changer + inside, (machine.holes - inside).max(0.0))
+        let drilling = (machine.holes - inside).max(0.0);
+        (
+            by_changer + inside + changed,
+            drilling + counts.broken_hole_min,
+        )
     };
     let labor = LaborMinutes {
         receive: if counts.parts > 0 { times.receive } else { 0.0 },
@@ -331,7 +336,7 @@ pub fn roll_up(counts: &Counts, times: &Times) -> (MachineMinutes, LaborMinutes)
         handling: machine.load + machine.turn_over + tilt + machine.guide_changes + by_hand,
         stand_by: times.attended * (running + index + travel),
         wash: each(counts.parts, times.wash),
-        inspect: each(counts.holes, times.pin_check),
+        inspect: each(counts.ends, times.pin_check),
         pack: each(counts.parts, times.pack),
     };
     (machine, labor)

@@ -1,27 +1,41 @@
-//! The hole's size against the drawing, and the electrode that gives it.
+//! The hole's size against the drawing: what a tube makes, and with what chance.
 //!
-//! Oversize in a customer's part is scrap, undersize can be opened: every choice keeps the upper
-//! limit first.
+//! Oversize in a customer's part is scrap, undersize can be opened. The gap of a lot is one unknown
+//! that all its holes share; around it each hole scatters. So there are two questions: whether the
+//! lot can be held once its first piece is measured ([`held`]), and which tube to begin with
+//! ([`crate::size_choice`]).
 
-use crate::interpolate::linear_held;
-use crate::job_figures::Verdict;
+use alloc::vec::Vec;
+
+use crate::interpolate::{linear, linear_held};
+use crate::job_figures::{Chance, Verdict};
 use crate::quantity::Spread;
-use crate::tables::TubeMaterial;
+use crate::spread::{normal_at, normal_below};
 
-/// Share of the tolerance that must stay free at both limits for a size to be comfortable (our
-/// choice, no source).
-pub const COMFORTABLE_SHARE: f64 = 0.1;
+/// Chance of a hole inside both limits from which a size is comfortable (our choice, no source).
+pub const COMFORTABLE: f64 = 0.98;
+/// The same from which it is tight.
+pub const TIGHT: f64 = 0.90;
+/// The same below which it is not to be held at all.
+pub const NOT_HELD: f64 = 0.50;
 
-/// Sizes that differ by less than this are equal [mm]: 0.3 + 2 x 0.05 + 0.01 is 0.41, though binary
-/// fractions say a little more.
-const SAME_MM: f64 = 1e-9;
+/// Quantiles of the lot's gap that a chance is the mean of: 1 to 99 in a hundred.
+const QUANTILES: usize = 99;
+/// Deviations from which on the normal distribution is taken to have ended.
+const END_Z: f64 = 6.0;
+/// How far a setting moves the mean size at most: so many mm of diameter, or this share of twice
+/// the gap, whichever is more («memory» of common practice, no source).
+const MOVE_MM: f64 = 0.015;
+const MOVE_SHARE: f64 = 0.25;
 
 /// Gap per side of a tube.
 ///
-/// Formula: P10 and P90 linear in the tube diameter between the table's rows, ends held.
+/// Formula: P10 and P90 linear in the tube diameter between the table's rows, ends held; the
+/// deviation of its logarithm is widened to the least one about the same median.
 ///
 /// - `table`: tube diameters [mm], rising, with their gaps per side [mm].
 /// - `tube_mm`: tube diameter d [mm], above 0.
+/// - `least_deviation`: least deviation of the logarithm [-].
 ///
 /// Result: gap per side g [mm] with its spread, or `None` for an empty table.
 ///
@@ -32,236 +46,284 @@ const SAME_MM: f64 = 1e-9;
 ///     (0.3, Spread::new(0.02, 0.05).unwrap()),
 ///     (1.0, Spread::new(0.03, 0.08).unwrap()),
 /// ];
-/// let gap = gap_of(&table, 0.65).unwrap();
+/// let gap = gap_of(&table, 0.65, 0.0).unwrap();
 /// assert!((gap.p10 - 0.025).abs() < 1e-9 && (gap.p90 - 0.065).abs() < 1e-9);
 /// ```
 ///
 /// Source: common practice, no source.
 #[must_use]
-pub fn gap_of(table: &[(f64, Spread)], tube_mm: f64) -> Option<Spread> {
-    Spread::new(
+pub fn gap_of(table: &[(f64, Spread)], tube_mm: f64, least_deviation: f64) -> Option<Spread> {
+    let gap = Spread::new(
         linear_held(table.iter().map(|(d, gap)| (*d, gap.p10)), tube_mm)?,
         linear_held(table.iter().map(|(d, gap)| (*d, gap.p90)), tube_mm)?,
-    )
+    )?;
+    Some(gap.at_least(least_deviation))
 }
 
-/// The sizes that a tube makes.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Made {
-    /// Smallest at the exit [mm].
-    pub smallest_mm: f64,
-    /// Median at the exit [mm].
-    pub exit_mm: f64,
-    /// Median at the entry [mm].
-    pub entry_mm: f64,
-    /// Largest at the entry [mm].
-    pub largest_mm: f64,
-}
+/// Normal deviates of the quantiles that chances are the mean of; worked out once for many tubes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Quantiles(Vec<f64>);
 
-/// The sizes that a tube makes with its gap, tolerance and taper.
-///
-/// Formula: largest `d + 2 g(P90) + tolerance`, medians `d + 2 g(P50)` and the same less the taper,
-/// smallest `d + 2 g(P10) - taper`.
-///
-/// - `tube_mm`: tube diameter d [mm].
-/// - `gap`: gap per side g [mm].
-/// - `tolerance_mm`: tolerance of the tube's diameter, plus or minus [mm].
-/// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter].
-///
-/// Result: sizes [mm].
-///
-/// ```
-/// use quillbore_calc::Spread;
-/// use quillbore_calc::size::made;
-/// let sizes = made(0.7, Spread::new(0.03, 0.06).unwrap(), 0.01, 0.02);
-/// assert!((sizes.largest_mm - 0.83).abs() < 1e-9);
-/// assert!((sizes.smallest_mm - 0.74).abs() < 1e-9);
-/// ```
-///
-/// Source: definition of the gap; the start values by common practice, no source.
-#[must_use]
-pub fn made(tube_mm: f64, gap: Spread, tolerance_mm: f64, taper_mm: f64) -> Made {
-    let entry_mm = tube_mm + 2.0 * gap.p50();
-    Made {
-        smallest_mm: tube_mm + 2.0 * gap.p10 - taper_mm,
-        exit_mm: entry_mm - taper_mm,
-        entry_mm,
-        largest_mm: tube_mm + 2.0 * gap.p90 + tolerance_mm,
+impl Default for Quantiles {
+    fn default() -> Self {
+        let share = |quantile: usize| (quantile + 1) as f64 / (QUANTILES + 1) as f64;
+        Self((0..QUANTILES).map(|at| normal_at(share(at))).collect())
     }
 }
 
-/// Verdict on the sizes that a tube makes against the drawing's limits.
+/// What a tube makes: its gap, and how holes of one lot scatter about it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sized {
+    /// Tube diameter d [mm].
+    pub tube_mm: f64,
+    /// Gap per side of a lot [mm].
+    pub gap: Spread,
+    /// Deviation of one hole's size about its lot [mm].
+    pub deviation_mm: f64,
+    /// Mean sizes at the entry at the quantiles of the lot's gap [mm].
+    sizes_mm: Vec<f64>,
+}
+
+impl Sized {
+    /// A tube with its gap and scatter.
+    ///
+    /// Formula: size `d + 2 g`; deviation of a hole `sqrt(scatter^2 + (tolerance / sqrt 3)^2)`, the
+    /// tube's tolerance being evenly spread.
+    ///
+    /// - `tube_mm`: tube diameter d [mm].
+    /// - `gap`: gap per side g [mm].
+    /// - `scatter_mm`: table of scatter against tube diameter, both [mm], see
+    ///   [`crate::tables::StartValues::size_scatter_mm`].
+    /// - `tolerance_mm`: tolerance of the tube's diameter, plus or minus [mm].
+    /// - `quantiles`: of the lot's gap.
+    ///
+    /// ```
+    /// use quillbore_calc::Spread;
+    /// use quillbore_calc::size::{Quantiles, Sized};
+    /// let gap = Spread::new(0.03, 0.06).unwrap();
+    /// let tube = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
+    /// assert!((tube.deviation_mm - 0.0099).abs() < 0.00005);
+    /// ```
+    ///
+    /// Source: definition of the gap; moments of the even distribution.
+    #[must_use]
+    pub fn new(
+        tube_mm: f64,
+        gap: Spread,
+        scatter_mm: &[(f64, f64)],
+        tolerance_mm: f64,
+        quantiles: &Quantiles,
+    ) -> Self {
+        let scatter = linear(scatter_mm, tube_mm);
+        let (median, sigma) = (gap.p50(), gap.sigma());
+        let size = |z: &f64| tube_mm + 2.0 * median * libm::exp(sigma * z);
+        Self {
+            tube_mm,
+            gap,
+            deviation_mm: libm::sqrt(scatter * scatter + tolerance_mm * tolerance_mm / 3.0),
+            sizes_mm: quantiles.0.iter().map(size).collect(),
+        }
+    }
+
+    /// Smallest size at the exit and largest at the entry that nine lots in ten stay between on
+    /// either side [mm].
+    #[must_use]
+    pub fn range_mm(&self, taper_mm: f64) -> [f64; 2] {
+        [
+            self.tube_mm + 2.0 * self.gap.p10 - taper_mm,
+            self.tube_mm + 2.0 * self.gap.p90,
+        ]
+    }
+
+    /// Median size at the entry [mm].
+    #[must_use]
+    pub fn median_mm(&self) -> f64 {
+        self.tube_mm + 2.0 * self.gap.p50()
+    }
+
+    /// Chance of a size inside the limits and of one over them, for a lot whose gap is not known.
+    ///
+    /// Formula: mean over 99 quantiles of the lot's gap, with size m at the entry and deviation s of
+    /// one hole: `inside = Phi((hi - m)/s) - Phi((lo + taper - m)/s)`, `over = 1 - Phi((hi - m)/s)`.
+    ///
+    /// - `limits_mm`: lower and upper limit [mm].
+    /// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter].
+    ///
+    /// Result: chances, 0 to 1.
+    ///
+    /// ```
+    /// use quillbore_calc::Spread;
+    /// use quillbore_calc::size::{Quantiles, Sized};
+    /// let gap = Spread::new(0.03, 0.06).unwrap();
+    /// let tube = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
+    /// let chance = tube.chance([0.74, 0.86], 0.0);
+    /// assert!(chance.inside > 0.9 && chance.over < 0.05);
+    /// ```
+    ///
+    /// Source: ours; worked figures by an independent prototype in the tests.
+    #[must_use]
+    pub fn chance(&self, limits_mm: [f64; 2], taper_mm: f64) -> Chance {
+        let [lower, upper] = limits_mm;
+        let (mut inside, mut over) = (0.0, 0.0);
+        for size in &self.sizes_mm {
+            let below_upper = self.below(upper - size);
+            inside += (below_upper - self.below(lower + taper_mm - size)).max(0.0);
+            over += 1.0 - below_upper;
+        }
+        let quantiles = QUANTILES as f64;
+        Chance {
+            inside: inside / quantiles,
+            over: over / quantiles,
+        }
+    }
+
+    /// True where no size of the tube can lie inside the limits.
+    pub(crate) fn is_far_from(&self, limits_mm: [f64; 2], taper_mm: f64) -> bool {
+        let reach = END_Z * self.deviation_mm;
+        let (first, last) = (self.sizes_mm.first(), self.sizes_mm.last());
+        first.is_none_or(|least| *least > limits_mm[1] + reach)
+            || last.is_none_or(|most| *most < limits_mm[0] + taper_mm - reach)
+    }
+
+    /// Share of holes whose size lies less than `margin_mm` above the lot's own.
+    fn below(&self, margin_mm: f64) -> f64 {
+        let z = margin_mm / self.deviation_mm;
+        if z >= END_Z {
+            1.0
+        } else if z <= -END_Z {
+            0.0
+        } else {
+            normal_below(z)
+        }
+    }
+
+    /// Chance of a hole inside the limits in a lot at this quantile of its gap, the setting moved as
+    /// far as it helps.
+    fn held_at(&self, quantile: usize, limits_mm: [f64; 2], taper_mm: f64) -> f64 {
+        let Some(size) = self.sizes_mm.get(quantile) else {
+            return 0.0;
+        };
+        let [lower, upper] = [limits_mm[0] + taper_mm, limits_mm[1]];
+        let middle = f64::midpoint(lower, upper);
+        let most = (MOVE_SHARE * (size - self.tube_mm)).max(MOVE_MM);
+        let size = size + (middle - size).clamp(-most, most);
+        (self.below(upper - size) - self.below(lower - size)).max(0.0)
+    }
+}
+
+/// Chance of a hole inside both limits once the first piece of the lot is measured.
 ///
-/// Formula: with r a tenth of the tolerance (0 where only a maximum is given), *comfortable* where `largest <= upper - r` and
-/// `smallest >= lower + r`; *tight* where the upper limit holds and at least the median at the
-/// exit holds the lower; else *not to be promised*.
+/// Formula: for each of 99 quantiles of the lot's gap the best of the tubes, its mean size m moved
+/// toward `(lo + hi + taper)/2` by at most max(0.015 mm, 25 % of 2 g) on the diameter:
+/// `P = Phi((hi - m)/s) - Phi((lo + taper - m)/s)`; the mean of P.
 ///
-/// - `limits_mm`: lower and upper limit [mm]; lower 0 where only a maximum is given.
-/// - `sizes`: by [`made`].
+/// - `tubes`: what there is to choose from, each once.
+/// - `limits_mm`: lower and upper limit [mm].
+/// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter].
+///
+/// Result: chance, 0 to 1; 0 without tubes.
+///
+/// ```
+/// use quillbore_calc::Spread;
+/// use quillbore_calc::size::{Quantiles, Sized, held};
+/// let (gap, quantiles) = (Spread::new(0.03, 0.06).unwrap(), Quantiles::default());
+/// let tubes = [0.6, 0.7, 0.8].map(|outer| Sized::new(outer, gap, &[(1.0, 0.008)], 0.01, &quantiles));
+/// assert!(held(&tubes, [0.75, 0.85], 0.0) > 0.98);
+/// assert_eq!(held(&tubes, [5.95, 6.05], 0.0), 0.0);
+/// ```
+///
+/// Source: ours; worked figures by an independent prototype in the tests.
+#[must_use]
+pub fn held<'a>(
+    tubes: impl IntoIterator<Item = &'a Sized>,
+    limits_mm: [f64; 2],
+    taper_mm: f64,
+) -> f64 {
+    // A setting moves a size by less than half the gap, so what is far off by twice the move is out.
+    let slack = |tube: &Sized| {
+        let widest = tube.sizes_mm.last().map_or(0.0, |most| most - tube.tube_mm);
+        (MOVE_SHARE * widest).max(MOVE_MM)
+    };
+    let near: Vec<&Sized> = tubes
+        .into_iter()
+        .filter(|tube| {
+            let slack = slack(tube);
+            let widened = [limits_mm[0] - slack, limits_mm[1] + slack];
+            !tube.is_far_from(widened, taper_mm)
+        })
+        .collect();
+    let best = |quantile: usize| {
+        let mut best = 0.0_f64;
+        for tube in &near {
+            best = best.max(tube.held_at(quantile, limits_mm, taper_mm));
+            if best >= 1.0 {
+                break;
+            }
+        }
+        best
+    };
+    (0..QUANTILES).map(best).sum::<f64>() / QUANTILES as f64
+}
+
+/// Verdict on a row of holes.
+///
+/// Formula: *comfortable* from 98 % and with at most one hole expected outside in the lot, *tight*
+/// from 90 %, *not to be promised* from 50 %, below that *not held*.
+///
+/// - `held`: chance of a hole inside both limits, see [`held`].
+/// - `outside_in_lot`: holes expected outside the limits in the lot.
 ///
 /// Result: verdict.
 ///
 /// ```
-/// use quillbore_calc::Spread;
 /// use quillbore_calc::job_figures::Verdict;
-/// use quillbore_calc::size::{made, verdict};
-/// let sizes = made(0.7, Spread::new(0.03, 0.06).unwrap(), 0.01, 0.0);
-/// assert_eq!(verdict([0.74, 0.86], &sizes), Verdict::Comfortable);
-/// assert_eq!(verdict([0.76, 0.83], &sizes), Verdict::Tight);
-/// assert_eq!(verdict([0.76, 0.82], &sizes), Verdict::NotToBePromised);
+/// use quillbore_calc::size::verdict;
+/// assert_eq!(verdict(0.99, 0.4), Verdict::Comfortable);
+/// assert_eq!(verdict(0.99, 10.0), Verdict::Tight); // 1,000 holes
+/// assert_eq!(verdict(0.72, 0.3), Verdict::NotToBePromised);
 /// ```
 ///
-/// Source: ours; the limits are the drawing's.
+/// Source: ours.
 #[must_use]
-pub fn verdict(limits_mm: [f64; 2], sizes: &Made) -> Verdict {
-    let [lower, upper] = [limits_mm[0] - SAME_MM, limits_mm[1] + SAME_MM];
-    let room = if limits_mm[0] > 0.0 {
-        COMFORTABLE_SHARE * (limits_mm[1] - limits_mm[0])
-    } else {
-        0.0
-    };
-    if sizes.largest_mm > upper || sizes.exit_mm < lower {
+pub fn verdict(held: f64, outside_in_lot: f64) -> Verdict {
+    if held < NOT_HELD {
+        Verdict::NotHeld
+    } else if held < TIGHT {
         Verdict::NotToBePromised
-    } else if sizes.largest_mm <= upper - room && sizes.smallest_mm >= lower + room {
-        Verdict::Comfortable
-    } else {
+    } else if held < COMFORTABLE || outside_in_lot > 1.0 {
         Verdict::Tight
+    } else {
+        Verdict::Comfortable
     }
 }
 
-/// A tube as far as its choice is concerned.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Candidate {
-    /// Index of the tube in the tables.
-    pub tube: usize,
-    /// Outer diameter [mm].
-    pub outer_mm: f64,
-    /// The sizes that it makes without taper.
-    pub made: Made,
-    /// True for several channels.
-    pub several: bool,
-    /// What it is made of.
-    pub material: TubeMaterial,
-}
-
-/// What a hole would like of its tube besides its size.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Wish {
-    /// Several channels, so that no core is left.
-    pub several: bool,
-    /// The tube material that the start values were taken with, where known.
-    pub material: Option<TubeMaterial>,
-}
-
-impl Candidate {
-    /// How well it meets the wish: channels before material.
-    pub(crate) fn meets(&self, wish: Wish) -> (bool, bool) {
-        let material = wish.material.is_none_or(|wanted| wanted == self.material);
-        (self.several == wish.several, material)
-    }
-}
-
-/// The tube for a hole.
+/// Factor on the feed for the effort that close limits take.
 ///
-/// Formula: among the tubes that hold both limits, the ones with the wished channels, then the
-/// wished material, then the largest. Where none holds both, the largest one that keeps the upper
-/// limit with its median at or below the middle of the limits; where even that is not to be had,
-/// the smallest that keeps the upper. Where the drawing gives one size without a tolerance, the
-/// largest whose median does not exceed it.
+/// Formula: linear in the width of the limits between the table's rows, held above.
 ///
-/// - `candidates`: in falling order of the largest size each makes.
-/// - `limits_mm`: lower and upper limit [mm].
-/// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter].
-/// - `wish`: channels and material.
+/// - `table`: widths [mm], rising, with their factors [-].
+/// - `width_mm`: upper less lower limit [mm].
 ///
-/// Result: place in `candidates`, or `None` where no tube keeps the upper limit.
+/// Result: factor [-]; `None` below the first width: another process finishes such a hole.
 ///
 /// ```
-/// use quillbore_calc::Spread;
-/// use quillbore_calc::size::{Candidate, Wish, choose, made};
-/// use quillbore_calc::tables::TubeMaterial::Brass;
-/// let gap = Spread::new(0.03, 0.06).unwrap();
-/// let tubes = [0.8, 0.7, 0.6].map(|outer_mm| Candidate {
-///     tube: 0,
-///     outer_mm,
-///     made: made(outer_mm, gap, 0.01, 0.0),
-///     several: false,
-///     material: Brass,
-/// });
-/// let wish = Wish { several: false, material: Some(Brass) };
-/// assert_eq!(choose(&tubes, [0.74, 0.86], 0.0, wish), Some(1));
-/// assert_eq!(choose(&tubes, [0.50, 0.70], 0.0, wish), None);
+/// use quillbore_calc::size::effort;
+/// let table = [(0.02, 0.5), (0.05, 0.8), (0.1, 1.0)];
+/// assert_eq!(effort(&table, 0.2), Some(1.0));
+/// assert!((effort(&table, 0.035).unwrap() - 0.65).abs() < 1e-12);
+/// assert_eq!(effort(&table, 0.01), None);
 /// ```
 ///
-/// Source: ours: oversize is scrap, undersize can be opened.
+/// Source: «memory» of common practice, no source.
 #[must_use]
-pub fn choose(
-    candidates: &[Candidate],
-    limits_mm: [f64; 2],
-    taper_mm: f64,
-    wish: Wish,
-) -> Option<usize> {
-    let [lower, upper] = [limits_mm[0] - SAME_MM, limits_mm[1] + SAME_MM];
-    if limits_mm[0] >= limits_mm[1] {
-        return nearest_below(candidates, 0, upper, wish);
-    }
-    let first = candidates.partition_point(|tube| tube.made.largest_mm > upper);
-    let mut best: Option<(usize, (bool, bool), f64)> = None;
-    for (place, tube) in candidates.iter().enumerate().skip(first) {
-        if tube.made.largest_mm - taper_mm < lower {
-            break;
+pub fn effort(table: &[(f64, f64)], width_mm: f64) -> Option<f64> {
+    let least = table.first().map_or(0.0, |(width, _)| *width);
+    // 0.51 - 0.49 is 0.02, though binary fractions say a little less.
+    (width_mm >= least - 1e-9).then(|| {
+        if table.is_empty() {
+            1.0
+        } else {
+            linear(table, width_mm)
         }
-        if tube.made.smallest_mm - taper_mm < lower {
-            continue;
-        }
-        let meets = tube.meets(wish);
-        if best.is_none_or(|(_, met, outer)| (meets, tube.outer_mm) > (met, outer)) {
-            best = Some((place, meets, tube.outer_mm));
-        }
-    }
-    best.map(|(place, ..)| place)
-        .or_else(|| {
-            nearest_below(
-                candidates,
-                first,
-                f64::midpoint(limits_mm[0], limits_mm[1]) + SAME_MM,
-                wish,
-            )
-        })
-        .or_else(|| smallest(candidates, first))
-}
-
-/// The largest tube from a place on whose median does not exceed a size; wishes decide equals.
-fn nearest_below(
-    candidates: &[Candidate],
-    first: usize,
-    most_mm: f64,
-    wish: Wish,
-) -> Option<usize> {
-    let mut best: Option<(usize, f64, (bool, bool))> = None;
-    for (place, tube) in candidates.iter().enumerate().skip(first) {
-        if best.is_some_and(|(_, outer, _)| tube.made.largest_mm < outer) {
-            break;
-        }
-        if tube.made.entry_mm > most_mm {
-            continue;
-        }
-        let key = (tube.outer_mm, tube.meets(wish));
-        if best.is_none_or(|(_, outer, met)| key > (outer, met)) {
-            best = Some((place, key.0, key.1));
-        }
-    }
-    best.map(|(place, ..)| place)
-}
-
-/// The smallest tube from a place on.
-fn smallest(candidates: &[Candidate], first: usize) -> Option<usize> {
-    (first..candidates.len()).min_by(|a, b| {
-        let outer = |place: &usize| {
-            candidates
-                .get(*place)
-                .map_or(f64::MAX, |tube| tube.outer_mm)
-        };
-        outer(a).total_cmp(&outer(b))
     })
 }

@@ -8,7 +8,7 @@
 use alloc::vec::Vec;
 
 use crate::dice::Dice;
-use crate::quantity::Band;
+use crate::quantity::{Band, Z90};
 
 /// Draws of a lot: enough that P10 and P90 of a sum stand within about one percent.
 pub const DRAWS: usize = 512;
@@ -24,9 +24,7 @@ pub enum Factor {
     Handling,
     /// Holes about the lot's feed, averaged over all of them.
     Holes,
-    /// Chance of breakage.
-    Breakage,
-    /// Number of breakages about that chance.
+    /// Breakages in the lot.
     Breakages,
 }
 
@@ -192,45 +190,122 @@ pub fn scatter_of_sum(parts: impl IntoIterator<Item = (f64, f64)>, scatter: f64)
     libm::sqrt(libm::log1p(variance))
 }
 
-/// Fewest spares that are enough nine times in ten, when each hole breaks its electrode by chance.
+/// A part of a sum: its median, and the deviation of its logarithm.
+pub type Part = (f64, f64);
+
+/// P10 and P90 of a sum of independent lognormals.
 ///
-/// Formula: smallest k with `P(X <= k) >= 0.9` for X binomial; from 500 expected breakages on, by
-/// the normal with continuity correction.
+/// Formula: the shifted lognormal with the sum's mean, variance and skewness g. Of a part of mean m
+/// with `w = e^(s^2)`: variance `m^2 (w - 1)`, third moment `m^3 (w - 1)^2 (w + 2)`; of the sum, w
+/// from `g = (w + 2) sqrt(w - 1)`, a cubic.
 ///
-/// - `holes`: holes drilled.
-/// - `chance`: chance that a hole breaks its electrode, 0 to 1.
+/// - `parts`: medians in one unit, deviations of the logarithm [-].
 ///
-/// Result: spares.
+/// Result: P10 and P90 in the parts' unit; within 2 % for the deviations that occur here.
 ///
 /// ```
-/// use quillbore_calc::spread::spares;
-/// // 20 holes at 5 %: 0 to 2 breakages with probability 0.9245, 0 to 1 with 0.7358.
-/// assert_eq!(spares(20, 0.05), 2);
+/// use quillbore_calc::spread::sum_of_parts;
+/// let (low, high) = sum_of_parts(&[(10.0, 0.3), (5.0, 0.0)]);
+/// assert!((low - 11.808).abs() < 0.0005 && (high - 19.688).abs() < 0.0005);
 /// ```
 ///
-/// Source: binomial distribution.
+/// Source: moments of the lognormal; checked against grids.
 #[must_use]
-pub fn spares(holes: u64, chance: f64) -> u64 {
-    if chance.is_nan() || chance <= 0.0 || holes == 0 {
-        return 0;
+pub fn sum_of_parts(parts: &[Part]) -> (f64, f64) {
+    let (mut mean, mut variance, mut third) = (0.0, 0.0, 0.0);
+    for (median, sigma) in parts {
+        let w_less = libm::expm1(sigma * sigma);
+        let part = median * libm::sqrt(w_less + 1.0);
+        mean += part;
+        variance += part * part * w_less;
+        third += part * part * part * w_less * w_less * (w_less + 3.0);
     }
-    if chance >= 1.0 {
-        return holes;
+    if variance <= 0.0 {
+        return (mean, mean);
     }
-    let number = holes as f64;
-    let mean = number * chance;
-    if mean > 500.0 {
-        let deviation = libm::sqrt(mean * (1.0 - chance));
-        return libm::ceil(mean + crate::quantity::Z90 * deviation - 0.5).min(number) as u64;
+    let skewness = third / (variance * libm::sqrt(variance));
+    let half = skewness * skewness / 2.0;
+    let root = skewness * libm::sqrt(1.0 + half / 2.0);
+    // w + 1 = u + 1/u with u the cube root of this.
+    let u = libm::cbrt(1.0 + half + root);
+    let w_less = u + 1.0 / u - 2.0;
+    let sigma = libm::sqrt(libm::log1p(w_less));
+    let scale = libm::sqrt(variance / w_less);
+    let shift = mean - scale;
+    let median = scale / libm::sqrt(w_less + 1.0);
+    let ratio = libm::exp(Z90 * sigma);
+    (shift + median / ratio, shift + median * ratio)
+}
+
+/// Holes up to which breakages are counted one by one; a larger lot scatters as this one does, the
+/// rate being the lot's own.
+const COUNTED_HOLES: u64 = 20_000;
+
+/// How many electrodes break in a lot: each hole breaks one by the lot's own rate, which is not
+/// known but for a beta distribution.
+///
+/// Formula: beta-binomial with `a = w p`, `b = w (1 - p)`:
+/// `P(0) = B(a, n + b) / B(a, b)`, `P(k+1) / P(k) = (n - k)/(k + 1) (k + a)/(n - k - 1 + b)`.
+///
+/// ```
+/// use quillbore_calc::spread::Breakages;
+/// // A prior worth any number of holes is a known rate: the binomial. 20 holes at 5 %: 0 to 2 with
+/// // probability 0.9245, 0 to 1 with 0.7358.
+/// let known = Breakages::new(20, 0.05, 1e9);
+/// assert_eq!([known.at(0.7358 - 1e-3), known.at(0.9), known.at(0.9245 + 1e-3)], [1.0, 2.0, 3.0]);
+/// ```
+///
+/// Source: beta-binomial distribution; the prior's worth by [`crate::tables::StartValues`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct Breakages {
+    /// Chance of at most so many, by their number.
+    at_most: Vec<f64>,
+    /// Holes of the lot over holes counted.
+    scale: f64,
+}
+
+impl Breakages {
+    /// Breakages in a lot.
+    ///
+    /// - `holes`: holes drilled.
+    /// - `chance`: start value p of the rate, 0 to below 1.
+    /// - `worth_holes`: holes w that the start value is worth, above 0.
+    #[must_use]
+    pub fn new(holes: u64, chance: f64, worth_holes: f64) -> Self {
+        let counted = holes.min(COUNTED_HOLES);
+        let mut at_most = Vec::new();
+        if chance > 0.0 && chance < 1.0 && counted > 0 {
+            let (a, b) = (worth_holes * chance, worth_holes * (1.0 - chance));
+            let n = counted as f64;
+            let ln = libm::lgamma;
+            let mut term = libm::exp(ln(n + b) - ln(b) + ln(a + b) - ln(n + a + b));
+            let mut below = term;
+            let mut k = 0.0;
+            at_most.push(below);
+            while k < n && below < 1.0 - 1e-6 {
+                term *= (n - k) / (k + 1.0) * (k + a) / (n - k - 1.0 + b);
+                k += 1.0;
+                below += term;
+                at_most.push(below);
+            }
+        }
+        Self {
+            at_most,
+            scale: if counted > 0 {
+                holes as f64 / counted as f64
+            } else {
+                1.0
+            },
+        }
     }
-    let odds = chance / (1.0 - chance);
-    let mut term = libm::exp(number * libm::log1p(-chance));
-    let mut below = term;
-    let mut spares = 0;
-    while below < 0.9 && spares < holes {
-        term *= (holes - spares) as f64 / (spares + 1) as f64 * odds;
-        spares += 1;
-        below += term;
+
+    /// Fewest that are enough with this probability.
+    ///
+    /// - `share`: probability, 0 to 1.
+    #[must_use]
+    pub fn at(&self, share: f64) -> f64 {
+        let number = self.at_most.partition_point(|below| *below < share);
+        let most = self.at_most.len().saturating_sub(1);
+        libm::round(number.min(most) as f64 * self.scale)
     }
-    spares
 }

@@ -203,7 +203,7 @@ pub struct Rates {
     pub minimum_charge: f64,
     /// Allowance for redone holes, as a share of machine, labor and electrode cost.
     pub redo_share: f64,
-    /// Chance that a customer's part is spoiled in this lot, times what the shop carries of its value.
+    /// Chance that one part of the customer's is spoiled, apart from what its holes add.
     pub part_risk_share: f64,
 }
 
@@ -234,6 +234,16 @@ pub struct StartValues {
     pub overtravel_least_mm: f64,
     /// Overtravel past a clear exit in tube diameters.
     pub overtravel_diameters: f64,
+    /// Feed in overtravel, where the tube is no longer in full metal, relative to full metal.
+    pub overtravel_feed: f64,
+    /// Factor on the feed by the width of the limits [mm], for the effort that a close tolerance
+    /// takes; linear between, 1 above; below the first width there is no such hole.
+    pub effort_by_width: Vec<(f64, f64)>,
+    /// Scatter of the size from hole to hole within a lot, as a deviation [mm], against tube
+    /// diameter [mm]; linear between, ends held.
+    pub size_scatter_mm: Vec<(f64, f64)>,
+    /// Deepest hole that feed and wear are known for, in tube diameters.
+    pub deepest_diameters: f64,
     /// Touch-off [min].
     pub touch_off_min: Spread,
     /// One index move [min].
@@ -270,10 +280,18 @@ pub struct StartValues {
     pub pack_min: Spread,
     /// Tolerance of a tube's diameter, plus or minus [mm].
     pub tube_tolerance_mm: f64,
-    /// Chance that a hole breaks its electrode.
+    /// Tubes broken for each hole drilled.
     pub breakage: Spread,
     /// The same up to [`Self::thin_tube_mm`].
     pub breakage_thin: Spread,
+    /// The same for thin tubes in holes deeper than [`Self::thin_deep_diameters`].
+    pub breakage_thin_deep: Spread,
+    /// Depth from which a thin tube breaks more often, in tube diameters.
+    pub thin_deep_diameters: f64,
+    /// Holes that the start value of breakage is worth, as a beta prior.
+    pub breakage_worth_holes: f64,
+    /// Chance that one hole spoils its part, apart from [`Rates::part_risk_share`].
+    pub part_risk_hole: f64,
     /// Up to this diameter a tube counts as thin [mm].
     pub thin_tube_mm: f64,
     /// Drift of the axis [mm per 100 mm].
@@ -284,6 +302,82 @@ pub struct StartValues {
     pub taper_mm_per_100: f64,
     /// Scatter of one hole about the lot, as a deviation of the logarithm.
     pub hole_scatter: f64,
-    /// Lot factor of all handling times, as a deviation of the logarithm.
-    pub handling_scatter: f64,
+    /// How sure start values are.
+    pub deviations: Deviations,
+}
+
+/// Start deviations of what is learned, all of the logarithm: how far a shop's own figures may lie
+/// from the start values.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Deviations {
+    /// Burn and wear: the shop.
+    pub shop: f64,
+    /// Burn and wear: the machine.
+    pub machine: f64,
+    /// Burn and wear: the family of the material.
+    pub family: f64,
+    /// Burn and wear: the grade.
+    pub grade: f64,
+    /// Burn and wear: the electrode's material.
+    pub electrode: f64,
+    /// Burn and wear: the family with a class of size.
+    pub size_class: f64,
+    /// Burn and wear: slope on the logarithm of the tube's diameter in mm.
+    pub by_diameter: f64,
+    /// Burn and wear: slope on the logarithm of depth over diameter, over 20.
+    pub by_depth: f64,
+    /// Burn and wear: from lot to lot.
+    pub lot: f64,
+    /// Correlation of burn and wear.
+    pub burn_and_wear: f64,
+    /// Handling: the shop.
+    pub handling_shop: f64,
+    /// Handling: the machine.
+    pub handling_machine: f64,
+    /// Gap: the shop.
+    pub gap_shop: f64,
+    /// Gap: the machine.
+    pub gap_machine: f64,
+    /// Gap: a class of size.
+    pub gap_size_class: f64,
+}
+
+impl Deviations {
+    /// Deviation of a lot's burn or wear before anything was learned.
+    ///
+    /// - `tube_mm`: tube diameter d [mm], above 0.
+    /// - `depth_mm`: depth L from one end [mm]; a hole shallower than its diameter counts as one
+    ///   diameter deep.
+    #[must_use]
+    pub fn process(&self, tube_mm: f64, depth_mm: f64) -> f64 {
+        let by_diameter = self.by_diameter * libm::log(tube_mm);
+        let by_depth = self.by_depth * libm::log((depth_mm / tube_mm).max(1.0) / 20.0);
+        root_of_squares(&[
+            self.shop,
+            self.machine,
+            self.family,
+            self.grade,
+            self.electrode,
+            self.size_class,
+            by_diameter,
+            by_depth,
+            self.lot,
+        ])
+    }
+
+    /// Deviation of handling times before anything was learned.
+    #[must_use]
+    pub fn handling(&self) -> f64 {
+        root_of_squares(&[self.handling_shop, self.handling_machine])
+    }
+
+    /// Deviation of a lot's gap before anything was learned.
+    #[must_use]
+    pub fn gap(&self) -> f64 {
+        root_of_squares(&[self.gap_shop, self.gap_machine, self.gap_size_class])
+    }
+}
+
+fn root_of_squares(parts: &[f64]) -> f64 {
+    libm::sqrt(parts.iter().map(|part| part * part).sum())
 }

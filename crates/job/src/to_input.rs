@@ -140,6 +140,7 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
         | Figure::ReachOne(_)
         | Figure::ElectrodesPerHole(_)
         | Figure::Setups
+        | Figure::NotYetKnown
         | Figure::LotCost => return None,
     })
 }

@@ -1,23 +1,18 @@
-//! P10 and P90 of hours, electrodes and cost: of the joint draw where it is at hand, else to first
-//! order from the lot factors' deviations.
+//! P10 and P90 of hours, electrodes and cost: of the joint draw where it is at hand, else from the
+//! deviations of what they go with.
 
 use alloc::vec::Vec;
 
 use super::Answers;
 use super::prepare::{Prepared, Ready};
-use crate::quantity::{Band, Z90};
+use crate::quantity::Band;
 use crate::rollup::Counts;
-use crate::spread::percentiles;
+use crate::spread::{Part, percentiles, sum_of_parts};
 
-/// A band about the planned value; the draw's P10 and P90 where there are draws.
-fn about(plan: f64, drawn: Option<Band>, first_order: f64) -> Band {
-    let (p10, p90) = drawn.map_or_else(
-        || {
-            let ratio = libm::exp(Z90 * first_order);
-            (plan / ratio, plan * ratio)
-        },
-        |band| (band.p10, band.p90),
-    );
+/// A band about the planned value: the draw's P10 and P90 where there are draws, else those of the
+/// lognormal with mean and variance of the parts' sum.
+fn about(plan: f64, drawn: Option<Band>, parts: &[Part]) -> Band {
+    let (p10, p90) = drawn.map_or_else(|| sum_of_parts(parts), |band| (band.p10, band.p90));
     Band {
         p10: p10.min(plan),
         p50: plan,
@@ -33,32 +28,29 @@ fn sparking(ready: &Ready, quantity: f64) -> [f64; 2] {
     })
 }
 
-/// Machine and labor hours with their first-order parts: what of their deviation comes from the feed
-/// and what from handling [h].
-pub(super) struct FirstOrder {
-    pub(super) feed: [f64; 2],
-    pub(super) handling: [f64; 2],
+/// Machine and labor hours by what they go with: the feed, and handling [h].
+pub(super) struct HoursBy {
+    pub(super) feed: [Part; 2],
+    pub(super) handling: [Part; 2],
 }
 
-/// First-order deviations of machine and labor hours.
-pub(super) fn first_order(
+/// What of machine and labor hours goes with the feed, and what with handling.
+pub(super) fn hours_by(
     prepared: &Prepared<'_>,
     ready: &Ready,
     counts: &Counts,
     minutes: [f64; 2],
-) -> FirstOrder {
+) -> HoursBy {
     let [sum, spread] = sparking(ready, counts.parts as f64);
-    let scatter = prepared.tables.start.handling_scatter;
+    let sigma = if sum > 0.0 { spread / sum } else { 0.0 };
+    let handling = prepared.tables.start.deviations.handling();
     let shares = [1.0, ready.times.attended];
-    let feed = shares.map(|share| share * spread / 60.0);
-    let [machine, labor] = minutes;
-    let [of_machine, of_labor] = shares.map(|share| share * sum);
-    FirstOrder {
-        feed,
-        handling: [
-            (machine - of_machine).max(0.0) * scatter / 60.0,
-            (labor - of_labor).max(0.0) * scatter / 60.0,
-        ],
+    HoursBy {
+        feed: shares.map(|share| (share * sum / 60.0, sigma)),
+        handling: [0, 1].map(|which| {
+            let rest = (minutes[which] - shares[which] * sum).max(0.0);
+            (rest / 60.0, handling)
+        }),
     }
 }
 
@@ -71,15 +63,14 @@ pub(super) fn hours(
     answers: Option<&Answers>,
 ) -> [Band; 2] {
     let drawn = drawn_hours(ready, counts, answers);
-    let first = first_order(prepared, ready, counts, minutes);
+    let by = hours_by(prepared, ready, counts, minutes);
     [0, 1].map(|which| {
         let plan = minutes[which] / 60.0;
-        let deviation = libm::hypot(first.feed[which], first.handling[which]);
         let values: Vec<f64> = drawn.iter().map(|hours| hours[which]).collect();
         about(
             plan,
             percentiles(&values),
-            deviation / plan.max(f64::MIN_POSITIVE),
+            &[by.feed[which], by.handling[which]],
         )
     })
 }
@@ -119,7 +110,8 @@ pub(super) fn electrodes(
     let values: Vec<f64> = draws
         .filter_map(|draw| draw.electrodes.get(tube).copied())
         .collect();
-    let band = about(needed, percentiles(&values), wear_sigma(ready, Some(tube)));
+    let parts = [(needed, wear_sigma(ready, Some(tube)))];
+    let band = about(needed, percentiles(&values), &parts);
     Band {
         p10: libm::round(band.p10),
         p50: band.p50,
@@ -141,11 +133,7 @@ pub(super) fn wear_sigma(ready: &Ready, tube: Option<usize>) -> f64 {
     if worn > 0.0 { spread / worn } else { 0.0 }
 }
 
-/// Full cost of the lot from its planned value: drawn costs where there are any.
-pub(super) fn cost(plan: f64, drawn: &[f64], first_order: f64) -> Band {
-    about(
-        plan,
-        percentiles(drawn),
-        first_order / plan.max(f64::MIN_POSITIVE),
-    )
+/// Full cost of the lot from its planned value: drawn costs where there are any, else by its parts.
+pub(super) fn cost(plan: f64, drawn: &[f64], parts: &[Part]) -> Band {
+    about(plan, percentiles(drawn), parts)
 }

@@ -1,10 +1,11 @@
 //! Electrodes of a lot, tube by tube: what packing is asked, and what comes of its answer.
 //!
-//! Cost rests on the fewest electrodes at the median wear; the kit is what is needed at the
-//! ninetieth percentile of wear, plus spares for breakage. Electrodes that are used up whole inside
-//! a deep hole count as they are; only those that finish holes are shared, and only those are
-//! packed. A dressing belongs to the hole before it and the last hole on an electrode needs none, so
-//! it is added to each consumption and once to the usable length.
+//! Planned are the fewest electrodes at the median wear; the kit is what is needed at the ninetieth
+//! percentile of wear, plus spares for breakage. Electrodes that are used up whole inside a deep hole
+//! count as they are; only those that finish holes are shared, and only those are packed. A dressing
+//! comes before its hole and a fresh electrode needs none, so it is added to each consumption and
+//! once to the usable length: the least that any of the tube's rows asks for, so that no mixture of
+//! rows is taken to fit that does not.
 
 use alloc::vec::Vec;
 
@@ -14,11 +15,11 @@ use super::{Answers, lot::Overruled};
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind as Said, Level};
 use crate::hole::{Draw, DrawnHole};
-use crate::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
+use crate::job_figures::{ElectrodeFigures, ElectrodeLoad};
 use crate::packing::Kind;
 use crate::quantity::Z90;
 use crate::rollup::TubeUse;
-use crate::spread::spares;
+use crate::spread::Breakages;
 use crate::tables::Tables;
 
 /// Sums of consumption that exceed a length by less than this still fit [mm].
@@ -31,14 +32,60 @@ pub(super) struct Tube {
     pub(super) tube: usize,
     /// Counts as thin.
     pub(super) thin: bool,
-    /// Usable length and one dressing [mm].
+    /// Usable length, and what a fresh electrode needs not be dressed [mm].
     pub(super) usable_mm: f64,
-    /// Length lost at one dressing [mm].
-    pub(super) dressing_mm: f64,
+    /// Usable length U alone [mm].
+    bare_mm: f64,
+    /// Length that one part's holes wear at the median [mm].
+    wear_mm: f64,
+    /// How many of a part's ends break one.
+    broken: BrokenTubes,
     /// At the median wear.
     pub(super) median: Demand,
     /// At the ninetieth percentile of wear.
     pub(super) high: Demand,
+}
+
+impl Tube {
+    /// What of an electrode's price is lost when it breaks: it breaks half way through what the lot
+    /// wears of it, and the rest goes with it.
+    pub(super) fn broken_rest(&self, parts: u32, electrodes: f64) -> f64 {
+        let length = electrodes * self.bare_mm;
+        let worn = self.wear_mm * f64::from(parts);
+        if length > 0.0 {
+            1.0 - (worn / length).min(1.0) / 2.0
+        } else {
+            1.0
+        }
+    }
+
+    /// Electrodes expected to break in a lot.
+    pub(super) fn expected_broken(&self, parts: u32) -> f64 {
+        self.broken.expected * f64::from(parts)
+    }
+}
+
+/// Rates of breakage of a tube's ends: their number in one part, and how many of them break one.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct BrokenTubes {
+    ends: f64,
+    expected: f64,
+}
+
+impl BrokenTubes {
+    fn add(&mut self, ends: f64, chance: f64) {
+        self.ends += ends;
+        self.expected += ends * chance;
+    }
+
+    /// Spares that are enough nine times in ten.
+    fn spares(self, parts: u32, worth_holes: f64) -> u64 {
+        if self.ends <= 0.0 {
+            return 0;
+        }
+        let ends = (self.ends * f64::from(parts)) as u64;
+        Breakages::new(ends, self.expected / self.ends, worth_holes).at(0.9) as u64
+    }
 }
 
 /// What a tube's holes ask of electrodes in one part.
@@ -53,17 +100,31 @@ pub(super) struct Demand {
     pub(super) part: TubeUse,
 }
 
+/// How a row's electrodes are dressed: dressings for each end, and the length each takes [mm].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Dressing {
+    pub(super) share: f64,
+    pub(super) length_mm: f64,
+}
+
 impl Demand {
     /// Adds all holes of a row in one part.
-    pub(super) fn add(&mut self, row: usize, holes: u32, hole: &DrawnHole, dressing_mm: f64) {
+    pub(super) fn add(&mut self, row: usize, holes: u32, hole: &DrawnHole, dressing: Dressing) {
         for (far, stage) in (0..).zip(hole.stages.iter().flatten()) {
             self.kinds.push(Kind {
                 id: u32::try_from(row * 2).unwrap_or(u32::MAX - 1) + far,
                 reach_mm: stage.target_mm,
-                consume_mm: stage.wear_mm + dressing_mm,
+                consume_mm: stage.wear_mm + dressing.share * dressing.length_mm,
                 count: holes,
             });
             let holes = u64::from(holes);
+            let least = if self.part.ends == 0 {
+                dressing.share
+            } else {
+                self.part.fresh_undressed.min(dressing.share)
+            };
+            self.part.fresh_undressed = least;
+            self.part.dressed += holes as f64 * dressing.share;
             self.part.ends += holes;
             self.part.chained += if stage.whole > 0 { holes } else { 0 };
             self.part.whole += holes * u64::from(stage.whole);
@@ -90,31 +151,17 @@ impl Demand {
     /// For each reach q, what is consumed by ends that reach at least q must fit into U - q of each
     /// electrode; and ends alike take one electrode for every so many that fit.
     pub(super) fn at_least(&self, usable_mm: f64, parts: u32) -> u64 {
-        let mut sorted;
-        let kinds = if self.falling.len() == self.kinds.len() {
-            &self.falling
-        } else {
-            sorted = self.kinds.clone();
-            sorted.sort_unstable_by(falling);
-            &sorted
-        };
-        let parts = f64::from(parts);
-        let (mut load, mut most, mut apart) = (0.0, 0.0_f64, 0.0);
-        for kind in kinds {
-            let room = usable_mm - kind.reach_mm;
-            let count = f64::from(kind.count) * parts;
-            if kind.consume_mm > room + SLACK_MM {
-                // It fits nowhere, so it is given an electrode of its own to spoil.
-                apart += count;
-                continue;
-            }
-            load += count * kind.consume_mm;
-            let each = libm::floor((room + SLACK_MM) / kind.consume_mm.max(SLACK_MM));
-            most = most
-                .max((load - SLACK_MM) / room.max(SLACK_MM))
-                .max(count / each);
+        if self.falling.len() == self.kinds.len() {
+            return bound(&self.falling, usable_mm, parts);
         }
-        (libm::ceil(most) + apart) as u64
+        let mut sorted = self.kinds.clone();
+        sorted.sort_unstable_by(falling);
+        bound(&sorted, usable_mm, parts)
+    }
+
+    /// The same where the farthest reach was added first.
+    pub(super) fn at_least_sorted(&self, usable_mm: f64, parts: u32) -> u64 {
+        bound(&self.kinds, usable_mm, parts)
     }
 
     /// Uses in the lot with so many shared electrodes.
@@ -125,12 +172,14 @@ impl Demand {
             chained: self.part.chained * parts,
             whole: self.part.whole * parts,
             shared,
+            dressed: self.part.dressed * parts as f64,
+            fresh_undressed: self.part.fresh_undressed,
         }
     }
 }
 
 /// Tubes of a part, by index.
-pub(super) fn tubes(rows: &[Row], holes: &[HoleFigures], tables: &Tables) -> Vec<Tube> {
+pub(super) fn tubes(rows: &[Row], tables: &Tables) -> Vec<Tube> {
     let start = &tables.start;
     let mut tubes: Vec<Tube> = Vec::new();
     for row in rows {
@@ -138,12 +187,13 @@ pub(super) fn tubes(rows: &[Row], holes: &[HoleFigures], tables: &Tables) -> Vec
             Ok(at) => at,
             Err(at) => {
                 let outer = tables.tubes.get(row.tube).map_or(0.0, |tube| tube.outer_mm);
-                let usable = holes[row.index].usable_mm.unwrap_or(0.0);
                 let tube = Tube {
                     tube: row.tube,
                     thin: outer <= start.thin_tube_mm,
-                    usable_mm: usable + start.dressing_mm,
-                    dressing_mm: start.dressing_mm,
+                    usable_mm: row.drill.usable_mm(),
+                    bare_mm: row.drill.usable_mm(),
+                    wear_mm: 0.0,
+                    broken: BrokenTubes::default(),
                     median: Demand::default(),
                     high: Demand::default(),
                 };
@@ -151,19 +201,45 @@ pub(super) fn tubes(rows: &[Row], holes: &[HoleFigures], tables: &Tables) -> Vec
                 at
             }
         };
-        let Tube { median, high, .. } = &mut tubes[at];
-        median.add(row.index, row.holes, &row.at_median, start.dressing_mm);
+        let tube = &mut tubes[at];
+        let dressing = row.dressing(start);
+        tube.median
+            .add(row.index, row.holes, &row.at_median, dressing);
         let at_high = row.drill.at(&Draw {
             wear: libm::exp(Z90 * row.wear_sigma),
             ..Draw::MEDIAN
         });
-        high.add(row.index, row.holes, &at_high, start.dressing_mm);
+        tube.high.add(row.index, row.holes, &at_high, dressing);
+        tube.wear_mm += f64::from(row.holes) * row.at_median.wear_mm;
+        tube.broken.add(row.ends(), row.drill.breakage());
     }
     for tube in &mut tubes {
+        tube.usable_mm += tube.median.part.fresh_undressed * start.dressing_mm;
         tube.median.sort();
         tube.high.sort();
     }
     tubes
+}
+
+/// Shared electrodes that no plan goes below, of kinds in falling reach.
+fn bound(kinds: &[Kind], usable_mm: f64, parts: u32) -> u64 {
+    let parts = f64::from(parts);
+    let (mut load, mut most, mut apart) = (0.0, 0.0_f64, 0.0);
+    for kind in kinds {
+        let room = usable_mm - kind.reach_mm;
+        let count = f64::from(kind.count) * parts;
+        if kind.consume_mm > room + SLACK_MM {
+            // It fits nowhere, so it is given an electrode of its own to spoil.
+            apart += count;
+            continue;
+        }
+        load += count * kind.consume_mm;
+        let each = libm::floor((room + SLACK_MM) / kind.consume_mm.max(SLACK_MM));
+        most = most
+            .max((load - SLACK_MM) / room.max(SLACK_MM))
+            .max(count / each);
+    }
+    (libm::ceil(most) + apart) as u64
 }
 
 fn falling(a: &Kind, b: &Kind) -> core::cmp::Ordering {
@@ -192,10 +268,8 @@ pub(super) fn electrode_figures(
         });
         let whole = tube.median.used(parts, 0).whole;
         let whole_high = tube.high.used(parts, 0).whole;
-        let spares = spares(
-            tube.median.used(parts, 0).ends,
-            breakage(tube, prepared.tables),
-        );
+        let worth = prepared.tables.start.breakage_worth_holes;
+        let spares = tube.broken.spares(parts, worth);
         let (at_least, high, by_order) = packed.map_or_else(
             || (shared, tube.high.at_least(tube.usable_mm, parts), shared),
             |(median, high)| (median.at_least, high.shared, median.in_order),
@@ -208,7 +282,7 @@ pub(super) fn electrode_figures(
             at_least: clamp(whole + at_least),
             if_wear_high: clamp(high),
             kit: clamp(high + spares),
-            breakages: 0.0,
+            breakages: tube.expected_broken(parts),
             spares: clamp(spares),
             band: super::bands::electrodes(ready, at, needed as f64, answers),
             plan: packed.map_or(Vec::new(), |(median, _)| {
@@ -221,16 +295,6 @@ pub(super) fn electrode_figures(
         figures.push((figure, ratio));
     }
     figures
-}
-
-/// Chance that a hole breaks its electrode, median.
-fn breakage(tube: &Tube, tables: &Tables) -> f64 {
-    let start = &tables.start;
-    if tube.thin {
-        start.breakage_thin.p50()
-    } else {
-        start.breakage.p50()
-    }
 }
 
 /// What is drilled on which electrode; electrodes used up whole inside holes come first.
@@ -285,6 +349,7 @@ fn overrule(
         return 1.0;
     };
     let stands = clamp(libm::round(overruled.stands).max(0.0) as u64);
+    figure.if_wear_high = stands.saturating_add(figure.if_wear_high - figure.needed);
     figure.kit = stands.saturating_add(figure.kit - figure.needed);
     figure.band = figure.band.scaled(overruled.ratio());
     figure.at_least = figure.at_least.min(stands);

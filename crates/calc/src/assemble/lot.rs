@@ -115,9 +115,18 @@ impl Prepared<'_> {
         let mut counts = self.setup_counts(ready, quantity);
         let parts = f64::from(quantity);
         for row in &ready.rows {
-            let holes = f64::from(row.holes) * parts;
-            counts.holes += u64::from(row.holes) * u64::from(quantity);
-            counts.hole_minutes += holes * row.at_median.minutes();
+            let minutes = row.at_median.minutes();
+            let ends = row.ends() * parts;
+            counts.ends += ends as u64;
+            counts.hole_minutes += f64::from(row.holes) * parts * minutes;
+            let broken = ends * row.drill.breakage();
+            let each = row.ends() / f64::from(row.holes.max(1));
+            counts.broken_hole_min += broken * minutes / each.max(1.0) / 2.0;
+            let thin = ready
+                .tubes
+                .iter()
+                .any(|tube| tube.tube == row.tube && tube.thin);
+            counts.broken[usize::from(!thin)] += broken;
         }
         for (tube, used) in ready.tubes.iter().zip(uses) {
             used.add_to(&mut counts, tube.thin);

@@ -13,7 +13,8 @@
 //!
 //! The P50 of hours and cost is the figure at the medians of all inputs, which is what the working
 //! sums up; P10 and P90 are of the joint draw, and are never sums of other P10s and P90s. The median
-//! of the draw itself lies within a few percent of the P50 shown.
+//! of the draw itself lies within a few percent of the P50 shown. The price rests on neither but on
+//! the expected cost, which is told as a line of its own beyond the cost at the medians.
 //!
 //! An overruled figure of the lot stands for the offered quantity; further quantities are computed
 //! and then take the same ratio of what stands to what was computed.
@@ -22,7 +23,10 @@ mod bands;
 mod checks;
 mod draws;
 mod electrodes;
+mod expected;
+mod lengths;
 mod lot;
+mod model;
 mod packed;
 mod prepare;
 mod pricing;
@@ -34,7 +38,8 @@ use crate::job_figures::JobFigures;
 use crate::order::{Ends, Metric, OrderEffort, hole_order};
 use crate::tables::Tables;
 
-use draws::{DrawQuestion, DrawnLot};
+use draws::DrawQuestion;
+use model::DrawnLot;
 use packed::{PackAnswer, PackQuestion};
 pub(crate) use prepare::Prepared;
 

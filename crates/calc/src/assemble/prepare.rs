@@ -3,15 +3,17 @@
 use alloc::vec::Vec;
 
 use super::draws::DrawQuestion;
-use super::electrodes::{Tube, tubes};
+use super::electrodes::{Dressing, Tube, tubes};
+use super::lengths::one_length;
 use super::packed::pack_questions;
 use super::{Answers, Questions, checks};
 use crate::hole::{Context, Draw, DrawnHole, Drill, material_findings};
 use crate::input::JobInput;
 use crate::job_figures::{HoleFigures, JobFigures};
+use crate::quantity::Pace;
 use crate::rollup::Times;
 use crate::setup::{Run, Setups, setups};
-use crate::tables::{Machine, Tables};
+use crate::tables::{Machine, StartValues, Tables};
 use crate::travel::{length, sweep};
 
 /// Fewest points whose order is worth a search; a sweep orders fewer as well.
@@ -36,6 +38,7 @@ pub(super) struct Ready {
 }
 
 /// A row as the lot needs it.
+#[derive(Clone)]
 pub(super) struct Row {
     /// Index among the job's rows.
     pub(super) index: usize,
@@ -65,14 +68,15 @@ impl<'a> Prepared<'a> {
             rows.extend(drill.and_then(|drill| Row::new(index, drill, &figures)));
             holes.push(figures);
         }
+        one_length(&context, &mut rows, &mut holes);
         let setups = setups(input, &holes, machine);
         for (index, finding) in &setups.row_findings {
             holes[*index].findings.push(finding.clone());
         }
         let complete = !rows.is_empty() && rows.len() == holes.len();
         let ready = machine.filter(|_| complete).map(|machine| Ready {
-            tubes: tubes(&rows, &holes, tables),
-            times: Times::new(&tables.start, machine),
+            tubes: tubes(&rows, tables),
+            times: Times::new(&tables.start, machine, Pace::Median),
             rows,
         });
         Self {
@@ -167,7 +171,21 @@ impl<'a> Prepared<'a> {
 }
 
 impl Row {
-    fn new(index: usize, drill: Drill, figures: &HoleFigures) -> Option<Self> {
+    /// Ends drilled in one part.
+    pub(super) fn ends(&self) -> f64 {
+        let ends = self.at_median.stages.iter().flatten().count();
+        f64::from(self.holes) * ends as f64
+    }
+
+    /// How its electrodes are dressed.
+    pub(super) fn dressing(&self, start: &StartValues) -> Dressing {
+        Dressing {
+            share: self.drill.dress_share(),
+            length_mm: start.dressing_mm,
+        }
+    }
+
+    pub(super) fn new(index: usize, drill: Drill, figures: &HoleFigures) -> Option<Self> {
         let at_median = drill.at(&Draw::MEDIAN);
         let [feed_sigma, wear_sigma] = drill.sigmas();
         Some(Self {

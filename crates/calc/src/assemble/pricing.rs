@@ -2,23 +2,32 @@
 
 use alloc::vec::Vec;
 
-use super::lot::{Lot, Overruled, overruled_band, used};
-use super::packed::{quantities, shared};
+use super::lot::{Lot, Overruled, overruled_band};
+use super::model::{DrawnLot, LotModel};
+use super::packed::quantities;
 use super::prepare::{Prepared, Ready};
 use super::{Answers, bands};
-use crate::cost::{Consumption, at_stake, cost_lines};
+use crate::cost::{Consumption, at_stake, cost_lines, part_spoiled};
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level};
-use crate::job_figures::{Break, CostLines, LotFigures, PriceFigures};
+use crate::job_figures::{Break, CostLines, PriceFigures, Verdict};
 use crate::price::{Priced, Terms, lot_price, markup, money, price, price_set};
-use crate::rollup::{TubeUse, roll_up};
+use crate::quantity::Band;
+use crate::rollup::Counts;
+use crate::spread::Part;
 
 /// What stands over what was computed, figure by figure, for the offered lot.
 struct Ratios {
     machine: f64,
     labor: f64,
     electrodes: Vec<f64>,
-    cost: f64,
+}
+
+/// A quantity that is priced: its index among all, and how many parts.
+#[derive(Clone, Copy)]
+struct Asked {
+    at: usize,
+    quantity: u32,
 }
 
 impl Prepared<'_> {
@@ -47,22 +56,39 @@ impl Prepared<'_> {
             findings.push(about_price(Level::Stop, kind));
             return None;
         }
-        let offered = self.offered(&lot.figures);
-        let cost = self.cost_lines(&offered);
-        let mut lot_cost = self.cost_band(ready, lot, &offered, &cost, answers);
-        let overruled = Overruled::of(self.input, Figure::LotCost, lot_cost.p50, findings);
-        if let Some(overruled) = overruled {
-            lot_cost = overruled_band(lot_cost, overruled);
-        }
-        let ratios = ratios(lot, overruled);
+        let planned = self.planned(ready, lot);
+        let ratios = ratios(lot);
+        let mut cost = self.cost_lines(&planned);
+        let median = cost.sum();
+        let quantities = quantities(self);
         let mut breaks = Vec::new();
-        for (at, quantity) in quantities(self).into_iter().enumerate() {
-            let full = if at == 0 {
-                lot_cost.p50
-            } else {
-                let lot = self.further(ready, at, quantity, answers, &ratios);
-                self.cost_lines(&lot).sum() * ratios.cost
-            };
+        let mut lot_cost = self.cost_band(ready, lot, &planned, median, answers);
+        let mut expected_cost = median;
+        // What the offered lot's expected cost was overruled by, the others take too.
+        let mut overruled_ratio = 1.0;
+        for (at, quantity) in quantities.into_iter().enumerate() {
+            let of = Asked { at, quantity };
+            let expected = self.expected_cost(ready, of, &lot.counts, answers, &ratios);
+            let mut full = expected * overruled_ratio;
+            if at == 0 {
+                let share = if median > 0.0 {
+                    expected / median - 1.0
+                } else {
+                    0.0
+                };
+                full = match Overruled::of(self.input, Figure::NotYetKnown, share, findings) {
+                    Some(overruled) => median * (1.0 + overruled.stands),
+                    None => expected,
+                };
+                cost.not_yet_known = full - median;
+                if let Some(overruled) = Overruled::of(self.input, Figure::LotCost, full, findings)
+                {
+                    lot_cost = overruled_band(lot_cost, overruled);
+                    full = overruled.stands;
+                }
+                overruled_ratio = if expected > 0.0 { full / expected } else { 1.0 };
+                expected_cost = full;
+            }
             breaks.push(self.priced(quantity, full, &terms, findings)?);
         }
         let one_off = self.input.one_off.iter().map(|charge| {
@@ -73,7 +99,7 @@ impl Prepared<'_> {
             currency: self.tables.rates.currency.clone(),
             cost,
             lot_cost,
-            expected_cost: lot_cost.p50,
+            expected_cost,
             breaks,
             one_off: one_off.collect::<Option<_>>()?,
             margin,
@@ -81,48 +107,70 @@ impl Prepared<'_> {
         })
     }
 
-    /// What the offered lot takes.
-    fn offered(&self, lot: &LotFigures) -> Consumption {
-        let electrodes = lot.electrodes.iter().map(|figure| {
-            let price = self.tube_price(figure.tube);
-            f64::from(figure.needed) * price
+    /// What the offered lot takes by plan, at the medians.
+    fn planned(&self, ready: &Ready, lot: &Lot) -> Consumption {
+        let figures = &lot.figures;
+        let tubes = ready.tubes.iter().zip(&figures.electrodes);
+        let electrodes = tubes.map(|(tube, figure)| {
+            let number = f64::from(figure.needed);
+            let broken = figure.breakages * tube.broken_rest(figures.quantity, number);
+            (number + broken) * self.tube_price(tube.tube)
         });
         Consumption {
-            machine_hours: lot.machine_hours.p50,
-            labor_hours: lot.labor_hours.p50,
+            machine_hours: figures.machine_hours.p50,
+            labor_hours: figures.labor_hours.p50,
             electrodes: electrodes.sum(),
-            ..self.apart(lot.quantity)
+            ..self.apart(figures.quantity)
         }
     }
 
-    /// What a further quantity takes, by the same engine and with the offered lot's overrules.
-    fn further(
+    /// Expected full cost of a quantity, with the offered lot's overrules [currency].
+    fn expected_cost(
         &self,
         ready: &Ready,
-        at: usize,
-        quantity: u32,
+        of: Asked,
+        offered: &Counts,
         answers: Option<&Answers>,
         ratios: &Ratios,
+    ) -> f64 {
+        let model = LotModel::new(self, ready, of.at, of.quantity);
+        let packings = answers.map_or(&[][..], |answers| &answers.packings);
+        let Some(lot) = self.expected(&model, packings) else {
+            return 0.0;
+        };
+        let travel = offered.travel_mm * f64::from(of.quantity) / (offered.parts.max(1) as f64);
+        let drawn = self.of_drawn(ready, of.quantity, &lot, travel, ratios);
+        self.cost_lines(&drawn).sum()
+    }
+
+    /// What a drawn or a mean lot takes, travel [mm] and overrules put in.
+    fn of_drawn(
+        &self,
+        ready: &Ready,
+        quantity: u32,
+        lot: &DrawnLot,
+        travel_mm: f64,
+        ratios: &Ratios,
     ) -> Consumption {
-        let shared = shared(self, ready, at, answers);
-        let tubes = ready.tubes.iter().zip(shared).zip(&ratios.electrodes);
-        let uses: Vec<TubeUse> = tubes
-            .map(|((tube, shared), ratio)| {
-                let computed = tube.median.used(quantity, shared).electrodes() as f64;
-                used(tube, quantity, libm::ceil(computed * ratio - 1e-9) as u64)
-            })
-            .collect();
-        let counts = self.counts(ready, quantity, &uses);
-        let (machine, labor) = roll_up(&counts, &ready.times);
-        let bought = ready
-            .tubes
-            .iter()
-            .zip(&uses)
-            .map(|(tube, used)| used.electrodes() as f64 * self.tube_price(tube.tube));
+        let times = &ready.times;
+        let travel = if times.table_mm_min > 0.0 {
+            travel_mm / times.table_mm_min
+        } else {
+            0.0
+        };
+        let [machine, labor] = lot.minutes;
+        let tubes = ready.tubes.iter().zip(&lot.electrodes).zip(&lot.broken);
+        let electrodes = tubes
+            .zip(&ratios.electrodes)
+            .map(|(((tube, number), broken), ratio)| {
+                let number = number * ratio;
+                let lost = broken * tube.broken_rest(quantity, number);
+                (number + lost) * self.tube_price(tube.tube)
+            });
         Consumption {
-            machine_hours: machine.sum() / 60.0 * ratios.machine,
-            labor_hours: labor.sum() / 60.0 * ratios.labor,
-            electrodes: bought.sum(),
+            machine_hours: (machine + travel) / 60.0 * ratios.machine,
+            labor_hours: (labor + travel * times.attended) / 60.0 * ratios.labor,
+            electrodes: electrodes.sum(),
             ..self.apart(quantity)
         }
     }
@@ -141,10 +189,21 @@ impl Prepared<'_> {
         });
         Consumption {
             guides: guides.sum(),
-            outside: self.input.outside_work,
+            outside: self.input.outside_work + self.input.outside_per_part * f64::from(quantity),
+            parts_spoiled: f64::from(quantity) * self.part_spoiled(),
             part_at_stake: at_stake(self.input.part_value, self.input.liability_cap),
             ..Consumption::default()
         }
+    }
+
+    /// Chance that one part is spoiled.
+    fn part_spoiled(&self) -> f64 {
+        let rows = self.input.rows.iter().zip(&self.holes);
+        let factors: Vec<(u32, f64)> = rows
+            .map(|(row, hole)| (hole.places, risk_factor(hole.verdict, row.risk_agreed)))
+            .collect();
+        let (rates, start) = (&self.tables.rates, &self.tables.start);
+        part_spoiled(rates.part_risk_share, start.part_risk_hole, &factors)
     }
 
     fn cost_lines(&self, lot: &Consumption) -> CostLines {
@@ -161,45 +220,39 @@ impl Prepared<'_> {
         &self,
         ready: &Ready,
         lot: &Lot,
-        offered: &Consumption,
-        lines: &CostLines,
+        planned: &Consumption,
+        median: f64,
         answers: Option<&Answers>,
-    ) -> crate::quantity::Band {
+    ) -> Band {
         let counts = &lot.counts;
-        let ratios = ratios(lot, None);
-        let hours = bands::drawn_hours(ready, counts, answers);
+        let ratios = ratios(lot);
         let draws = answers.into_iter().flat_map(|answers| &answers.draws);
         let drawn: Vec<f64> = draws
-            .zip(hours)
-            .map(|(draw, [machine, labor])| {
-                let tubes = ready.tubes.iter().zip(&draw.electrodes);
-                let electrodes = tubes
-                    .zip(&ratios.electrodes)
-                    .map(|((tube, number), ratio)| number * ratio * self.tube_price(tube.tube));
-                let drawn = Consumption {
-                    machine_hours: machine * ratios.machine,
-                    labor_hours: labor * ratios.labor,
-                    electrodes: electrodes.sum(),
-                    ..*offered
-                };
-                let lines = self.cost_lines(&drawn);
-                lines.sum() + lines.redo * (draw.breakages - 1.0)
+            .map(|draw| {
+                let quantity = lot.figures.quantity;
+                let drawn = self.of_drawn(ready, quantity, draw, counts.travel_mm, &ratios);
+                self.cost_lines(&drawn).sum()
             })
             .collect();
         let minutes = [lot.figures.machine.sum(), lot.figures.labor.sum()];
-        let first = bands::first_order(self, ready, counts, minutes);
+        let by = bands::hours_by(self, ready, counts, minutes);
         let rates = &self.tables.rates;
         let redo = 1.0 + rates.redo_share;
         let per_machine = self.machine.map_or(0.0, |machine| machine.rate_per_hour) * redo
             + rates.dielectric_per_hour
             + rates.power_per_hour;
-        let of = |[machine, labor]: [f64; 2]| {
-            machine * per_machine * ratios.machine
-                + labor * rates.labor_per_hour * redo * ratios.labor
+        let per_labor = rates.labor_per_hour * redo;
+        let of = |[machine, labor]: [Part; 2]| {
+            let machine_cost = machine.0 * per_machine * ratios.machine;
+            (machine_cost + labor.0 * per_labor * ratios.labor, machine.1)
         };
-        let wear = lines.electrodes * redo * bands::wear_sigma(ready, None);
-        let first_order = libm::hypot(libm::hypot(of(first.feed), of(first.handling)), wear);
-        bands::cost(lines.sum(), &drawn, first_order)
+        let wear = (planned.electrodes * redo, bands::wear_sigma(ready, None));
+        let parts = [of(by.feed), of(by.handling), wear];
+        // What neither hours nor electrodes cost is certain.
+        let certain = median - parts.iter().map(|part| part.0).sum::<f64>();
+        let [feed, handling, wear] = parts;
+        let parts = [feed, handling, wear, (certain.max(0.0), 0.0)];
+        bands::cost(median, &drawn, &parts)
     }
 
     /// One quantity's price, overruled where somebody set it.
@@ -235,7 +288,7 @@ impl Prepared<'_> {
 }
 
 /// What stands over what was computed.
-fn ratios(lot: &Lot, cost: Option<Overruled>) -> Ratios {
+fn ratios(lot: &Lot) -> Ratios {
     let of = |stands: f64, minutes: f64| {
         if minutes > 0.0 {
             stands / (minutes / 60.0)
@@ -248,7 +301,16 @@ fn ratios(lot: &Lot, cost: Option<Overruled>) -> Ratios {
         machine: of(figures.machine_hours.p50, figures.machine.sum()),
         labor: of(figures.labor_hours.p50, figures.labor.sum()),
         electrodes: lot.electrode_ratios.clone(),
-        cost: cost.map_or(1.0, Overruled::ratio),
+    }
+}
+
+/// How much more likely than a comfortable one a row is to spoil its part (our choice, no source).
+fn risk_factor(verdict: Option<Verdict>, agreed: bool) -> f64 {
+    match verdict {
+        None | Some(Verdict::Comfortable) => 1.0,
+        Some(Verdict::Tight) => 3.0,
+        Some(Verdict::NotToBePromised | Verdict::NotHeld) if agreed => 3.0,
+        Some(Verdict::NotToBePromised | Verdict::NotHeld) => 10.0,
     }
 }
 

@@ -1,14 +1,16 @@
 //! What the shop's tables say, worked out once for all rows of a job.
 
 use alloc::vec::Vec;
-use core::ops::Range;
 
+use super::judge::Judgements;
+use super::money::Money;
+use super::stock::Stock;
 use crate::figure::Figure;
 use crate::input::JobInput;
 use crate::interpolate::{log_log, log_log_held};
 use crate::quantity::Spread;
 use crate::reach::usable;
-use crate::size::{Candidate, gap_of, made};
+use crate::size::{Quantiles, gap_of};
 use crate::tables::{Machine, Material, Tables, Tube, TubeMaterial};
 
 /// Diameters that differ by less than this are the same [mm].
@@ -25,13 +27,17 @@ pub struct Context<'a> {
     /// By the tables' index.
     pub(super) tubes: Vec<TubeFacts>,
     /// What this machine drives.
-    pub(super) driven: Choice,
+    pub(super) driven: Stock,
     /// All tubes of the shop.
-    pub(super) all: Choice,
+    pub(super) all: Stock,
+    pub(super) quantiles: Quantiles,
     pub(super) overrules: Vec<(Figure, f64)>,
     pub(super) depth: [f64; 2],
     pub(super) wear_at_100: [f64; 2],
-    pub(super) touch_off_min: f64,
+    /// Touch-off, as wide as handling is.
+    pub(super) touch_off: Spread,
+    pub(super) money: Option<Money>,
+    pub(super) judgements: Judgements,
 }
 
 /// Median and deviation of a material's feed and wear.
@@ -59,69 +65,7 @@ pub(super) struct TubeFacts {
     /// Usable length on this machine [mm].
     pub(super) usable_mm: Option<f64>,
     /// Minutes of an electrode change on this machine [min].
-    pub(super) change_min: f64,
-}
-
-/// Tubes to choose from: one candidate for all lengths of a tube.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Choice {
-    /// In falling order of the largest size each makes.
-    pub(super) candidates: Vec<Candidate>,
-    /// The places in `tubes` of each candidate's lengths.
-    lengths: Vec<Range<usize>>,
-    /// Indexes in the tables, shortest first within a candidate.
-    tubes: Vec<usize>,
-}
-
-impl Choice {
-    /// Indexes of a candidate's tubes, shortest first.
-    pub(super) fn lengths(&self, place: usize) -> &[usize] {
-        let range = self.lengths.get(place).cloned().unwrap_or_default();
-        self.tubes.get(range).unwrap_or_default()
-    }
-
-    fn new(tables: &Tables, facts: &[TubeFacts], wanted: impl Fn(&Tube) -> bool) -> Self {
-        let tolerance = tables.start.tube_tolerance_mm;
-        let of = |(index, (tube, facts)): (usize, (&Tube, &TubeFacts))| {
-            let candidate = Candidate {
-                tube: index,
-                outer_mm: tube.outer_mm,
-                made: made(tube.outer_mm, facts.gap?, tolerance, 0.0),
-                several: facts.several,
-                material: tube.material,
-            };
-            wanted(tube).then_some((candidate, tube.length_mm))
-        };
-        let tubes = tables.tubes.iter().zip(facts).enumerate();
-        let mut sorted: Vec<(Candidate, f64)> = tubes.filter_map(of).collect();
-        sorted.sort_by(|(a, a_length), (b, b_length)| {
-            let largest = b.made.largest_mm.total_cmp(&a.made.largest_mm);
-            largest
-                .then(b.outer_mm.total_cmp(&a.outer_mm))
-                .then(a.material.cmp(&b.material))
-                .then(a.several.cmp(&b.several))
-                .then(a_length.total_cmp(b_length))
-                .then(a.tube.cmp(&b.tube))
-        });
-        let mut choice = Self::default();
-        for (candidate, _) in sorted {
-            let end = choice.tubes.len() + 1;
-            let alike = choice.candidates.last().is_some_and(|last: &Candidate| {
-                last.outer_mm == candidate.outer_mm
-                    && last.material == candidate.material
-                    && last.several == candidate.several
-            });
-            match choice.lengths.last_mut() {
-                Some(range) if alike => range.end = end,
-                _ => {
-                    choice.candidates.push(candidate);
-                    choice.lengths.push(end - 1..end);
-                }
-            }
-            choice.tubes.push(candidate.tube);
-        }
-        choice
-    }
+    pub(super) change: Spread,
 }
 
 impl<'a> Context<'a> {
@@ -159,23 +103,26 @@ impl<'a> Context<'a> {
             .map(|overrule| (overrule.figure, overrule.value))
             .collect();
         overrules.sort_by_key(|(figure, _)| *figure);
+        let quantiles = Quantiles::default();
+        let all = Stock::new(tables, &tubes, &quantiles);
         Self {
             input,
             tables,
             machine,
             materials: tables.materials.iter().map(material_facts).collect(),
-            driven: Choice::new(tables, &tubes, |tube| {
-                machine.is_none_or(|machine| drives(machine, tube.outer_mm))
-            }),
-            all: Choice::new(tables, &tubes, |_| true),
+            driven: machine.map_or_else(|| all.clone(), |machine| all.driven_by(machine)),
+            all,
             tubes,
+            quantiles,
             overrules,
             depth: [start.depth_s.p50(), start.depth_s.sigma()],
             wear_at_100: [
                 start.wear_at_100_diameters.p50(),
                 start.wear_at_100_diameters.sigma(),
             ],
-            touch_off_min: start.touch_off_min.p50(),
+            touch_off: start.touch_off_min.at_least(start.deviations.handling()),
+            money: machine.map(|machine| Money::new(input, tables, machine)),
+            judgements: Judgements::default(),
         }
     }
 
@@ -223,7 +170,7 @@ fn tube_facts(tube: &Tube, tables: &Tables, machine: Option<&Machine>) -> TubeFa
     TubeFacts {
         outer_mm: tube.outer_mm,
         several,
-        gap: gap_of(&start.gap_mm, tube.outer_mm),
+        gap: gap_of(&start.gap_mm, tube.outer_mm, start.deviations.gap()),
         feed: log_log(&start.feed_by_diameter, tube.outer_mm).map(|by_size| by_size * feed),
         wear: log_log_held(&start.wear_by_diameter, tube.outer_mm).unwrap_or(1.0) * wear,
         guide: tables
@@ -235,6 +182,6 @@ fn tube_facts(tube: &Tube, tables: &Tables, machine: Option<&Machine>) -> TubeFa
             let length = tube.length_mm.min(machine.tube_length_mm);
             usable(length, machine.held_back_mm, machine.stroke_mm)
         }),
-        change_min: change.p50(),
+        change: change.at_least(start.deviations.handling()),
     }
 }

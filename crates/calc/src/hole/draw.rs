@@ -1,5 +1,7 @@
 //! Sampled lot factors and what one hole comes to under them.
 
+use crate::quantity::Pace;
+
 /// Sampled lot factors, each relative to the median.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Draw {
@@ -7,8 +9,8 @@ pub struct Draw {
     pub feed: f64,
     /// Factor on the wear by length.
     pub wear: f64,
-    /// Factor on all minutes that do not go with the feed.
-    pub handling: f64,
+    /// Which values the times of handling take.
+    pub pace: Pace,
 }
 
 impl Draw {
@@ -16,7 +18,7 @@ impl Draw {
     pub const MEDIAN: Self = Self {
         feed: 1.0,
         wear: 1.0,
-        handling: 1.0,
+        pace: Pace::Median,
     };
 }
 

@@ -2,6 +2,7 @@
 
 use super::draw::{Draw, DrawnHole, Stage};
 use super::profile::Profile;
+use crate::quantity::{Pace, Spread};
 use crate::reach::{MOST_ELECTRODES, next_through};
 
 /// Depths that differ by less than this are the same [mm].
@@ -12,6 +13,10 @@ const SLACK_MM: f64 = 1e-9;
 pub struct Drill {
     pub(super) sides: [Option<Side>; 2],
     pub(super) times: Times,
+    /// Tubes broken for each end drilled.
+    pub(super) breakage: f64,
+    /// Dressings for each end drilled.
+    pub(super) dress_share: f64,
 }
 
 /// A row's minutes, and what its electrodes take.
@@ -21,10 +26,13 @@ pub(super) struct Times {
     pub(super) usable_mm: f64,
     /// Minutes that go with the feed, median [min].
     pub(super) sparking_min: f64,
-    /// Touch-off of every side, and retract [min].
-    pub(super) approach_min: f64,
-    /// What each further electrode costs apart from its way down and up again [min].
-    pub(super) change_min: f64,
+    /// Touch-offs in one hole, and how long one takes [min].
+    pub(super) touch_offs: f64,
+    pub(super) touch_off: Spread,
+    /// Drawing out of every end and every step [min].
+    pub(super) retract_min: f64,
+    /// An electrode change, apart from the way down and up again [min].
+    pub(super) change: Spread,
     /// Rapid speed of the drilling axis [mm/min].
     pub(super) rapid_mm_min: f64,
     /// What the estimator's minutes are of the computed ones.
@@ -104,10 +112,10 @@ impl Drill {
     /// One hole under sampled lot factors.
     ///
     /// Formula: sparking minutes by the feed factor; wear and the electrodes one after another by the
-    /// wear factor, see [`crate::reach`]; touch-off, retract and changes by the handling factor. An
-    /// overruled time multiplies all minutes alike.
+    /// wear factor, see [`crate::reach`]; touch-off and changes by the pace of handling. An overruled
+    /// time multiplies all minutes alike.
     ///
-    /// - `draw`: factors about the median [-], all above 0.
+    /// - `draw`: factors about the median [-], above 0, and the pace of handling.
     ///
     /// Result: minutes [min], wear and target depth [mm], electrodes. Where a heavy wear leaves the
     /// bottom out of reach, the most electrodes that are ever put into one hole are counted.
@@ -136,24 +144,63 @@ impl Drill {
             electrodes_per_hole: 0,
             stages: [None; 2],
         };
-        let mut other = times.approach_min;
+        let mut other = times.approach_min(draw.pace);
         for (side, stage) in self.sides.iter().zip(&mut hole.stages) {
             let Some(side) = side else { continue };
             let chain = side.chain(times.usable_mm, draw.wear);
-            other += times.changes_min(&chain);
+            other += times.changes_min(&chain, draw.pace);
             hole.wear_mm += side.wear_mm * draw.wear;
             hole.target_mm = hole.target_mm.max(side.tip_mm);
             hole.electrodes_per_hole += chain.stage.whole + 1;
             *stage = Some(chain.stage);
         }
-        hole.other_min = other * draw.handling * times.overruled;
+        hole.other_min = other * times.overruled;
         hole
+    }
+
+    /// Tubes broken for each end drilled, the start value's middle [-].
+    #[must_use]
+    pub const fn breakage(&self) -> f64 {
+        self.breakage
+    }
+
+    /// Dressings for each end drilled: 1 before every hole, 0 for none.
+    #[must_use]
+    pub const fn dress_share(&self) -> f64 {
+        self.dress_share
+    }
+
+    /// Minutes of an electrode change.
+    pub(crate) const fn change(&self) -> Spread {
+        self.times.change
+    }
+
+    /// The same row with an electrode of another usable length [mm].
+    pub(crate) fn with_usable(&self, usable_mm: f64) -> Self {
+        let mut drill = self.clone();
+        drill.times.usable_mm = usable_mm;
+        drill
+    }
+
+    /// Usable length U of its electrode [mm].
+    pub(crate) const fn usable_mm(&self) -> f64 {
+        self.times.usable_mm
+    }
+
+    /// Whether its electrodes reach the bottom at the median wear.
+    pub(crate) fn reaches(&self) -> bool {
+        let sides = self.sides.iter().flatten();
+        sides
+            .map(|side| side.chain(self.times.usable_mm, 1.0))
+            .all(|chain| chain.reaches)
     }
 
     /// Deviations of the logarithm that a lot's holes share: of the feed, the depth law's own
     /// included, and of the wear.
     ///
-    /// Formula: the material's deviation and, by its sensitivity, the law's: added as squares.
+    /// Formula: the larger of the table's own band (the material's deviation and, by its sensitivity,
+    /// the depth law's, added as squares) and [`crate::tables::Deviations::process`]; what was typed
+    /// keeps only the deviation from lot to lot.
     ///
     /// Result: of feed and of wear [-].
     ///
@@ -162,9 +209,9 @@ impl Drill {
     /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
     /// # use shop::*;
     /// let tables = tables();
-    /// let input = job(vec![through(0.8, 0.5)]); // so shallow that depth does not matter
+    /// let input = job(vec![through(1.1, 20.0)]); // about 20 diameters of a tube of about 1 mm
     /// let [feed, _] = Context::new(&input, &tables).drill(&input.rows[0]).unwrap().sigmas();
-    /// assert!((feed - tables.materials[STEEL].feed_mm_min.sigma()).abs() < 1e-4);
+    /// assert!((feed - 0.617).abs() < 0.001);
     /// ```
     ///
     /// Source: deviations added to first order.
@@ -175,9 +222,18 @@ impl Drill {
 }
 
 impl Times {
+    /// Minutes of every touch-off and of drawing out.
+    pub(super) fn approach_min(&self, pace: Pace) -> f64 {
+        self.touch_offs * self.touch_off.pick(pace) + self.retract_min
+    }
+
     /// Minutes of electrode changes inside one end: each further one is changed, touched off, sent
     /// down to the depth so far and drawn out again.
-    pub(super) fn changes_min(&self, chain: &Chain) -> f64 {
-        f64::from(chain.stage.whole) * self.change_min + 2.0 * chain.reentry_mm / self.rapid_mm_min
+    pub(super) fn changes_min(&self, chain: &Chain, pace: Pace) -> f64 {
+        if chain.stage.whole == 0 {
+            return 0.0;
+        }
+        let each = self.change.pick(pace) + self.touch_off.pick(pace);
+        f64::from(chain.stage.whole) * each + 2.0 * chain.reentry_mm / self.rapid_mm_min
     }
 }

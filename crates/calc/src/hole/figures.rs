@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use super::context::Context;
+use super::judge::Held;
 use super::plan::{Plan, places};
 use super::route::Reach;
 use super::say::findings;
@@ -10,20 +11,21 @@ use super::way::Way;
 use crate::figure::Figure;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::job_figures::{HoleFigures, MinutesIn};
-use crate::quantity::{Band, Z90};
+use crate::quantity::{Band, Pace, Z90};
 use crate::reach::{limit_from_both, next_through};
 use crate::size::verdict;
+use crate::size_choice::Candidate;
+use crate::spread::sum_of_parts;
 
 impl Context<'_> {
     /// The figures of one row, with its findings.
     ///
     /// Formula: the modules of this crate, one after another: size, entry, burn, wear, reach.
     ///
-    /// One hole's P10 and P90 are read of a lognormal about its median minutes. The sparking part
-    /// carries feed, depth law and the hole's own scatter, the rest carries handling, and the
-    /// electrode changes carry what the P10 and P90 of wear make of them; the parts are taken as
-    /// independent and their deviations added as squares. That is an approximation to first order:
-    /// what a whole lot shares is drawn jointly elsewhere.
+    /// One hole's P10 and P90 are those of a sum of lognormals, see [`sum_of_parts`]: the sparking part
+    /// with what the lot may be off and the hole's own scatter, touch-off and changes with handling,
+    /// changes also with what the P10 and P90 of wear make of them. The parts are taken as
+    /// independent: what a whole lot shares is drawn jointly elsewhere.
     ///
     /// - `row`: the row; what has not been typed yet is `None`.
     ///
@@ -36,10 +38,10 @@ impl Context<'_> {
     /// let tables = tables();
     /// let input = job(vec![through(0.8, 20.0)]); // 0.7 to 0.9 mm, 20 mm deep, in tool steel
     /// let figures = Context::new(&input, &tables).row_figures(&input.rows[0]);
-    /// assert_eq!(tables.tubes[figures.tube.unwrap()].outer_mm, 0.75);
+    /// assert_eq!(tables.tubes[figures.tube.unwrap()].outer_mm, 0.7);
     /// let minutes = figures.minutes_in.unwrap();
-    /// assert!((minutes.full_metal - 0.973).abs() < 0.0005);
-    /// assert!((figures.minutes.unwrap().p50 - 1.240).abs() < 0.0005);
+    /// assert!((minutes.full_metal - 1.0135).abs() < 0.0005);
+    /// assert!((minutes.touch_off - 0.1443).abs() < 0.00005);
     /// ```
     ///
     /// Source: the modules that compute the figures.
@@ -51,11 +53,7 @@ impl Context<'_> {
     pub(super) fn figures_of(&self, row: &RowInput, plan: &Plan) -> HoleFigures {
         let mut figures = empty(row, plan);
         figures.findings = findings(self, row, plan);
-        if let Some(made) = plan.made {
-            figures.size_mm = Some([made.smallest_mm, made.largest_mm]);
-            let limits = plan.limits_mm.filter(|[lower, upper]| lower < upper);
-            figures.verdict = limits.map(|limits| verdict(limits, &made));
-        }
+        self.put_size(row, plan, &mut figures);
         if let Some(met) = plan.met {
             let middle = plan.limits_mm.map(|[lower, upper]| {
                 if lower > 0.0 {
@@ -64,7 +62,7 @@ impl Context<'_> {
                     upper
                 }
             });
-            let hole_mm = middle.or(plan.made.map(|made| made.entry_mm));
+            let hole_mm = middle.or(plan.made.as_ref().map(|made| made.sized.median_mm()));
             figures.tilt_deg = met.tilt_deg;
             figures.mouth_mm = hole_mm.and_then(|hole| crate::entry::mouth(hole, met.tilt_deg));
             figures.zones_mm = met
@@ -82,11 +80,42 @@ impl Context<'_> {
         figures
     }
 
+    fn put_size(&self, row: &RowInput, plan: &Plan, figures: &mut HoleFigures) {
+        if let Some(made) = &plan.made {
+            figures.size_mm = Some(made.sized.range_mm(plan.taper_mm));
+            figures.neighbors = self.neighbors(made);
+        }
+        figures.first_choice = plan.chance;
+        let Some(Held { held, bought }) = plan.held else {
+            return;
+        };
+        let parts = f64::from(self.input.quantity.unwrap_or(1));
+        let outside = f64::from(places(row)) * parts * (1.0 - held);
+        figures.held = Some(held);
+        figures.bought = bought;
+        figures.outside_in_lot = Some(outside);
+        figures.verdict = Some(verdict(held, outside));
+    }
+
+    /// The tubes like this one next in size below and above, the shortest of each.
+    fn neighbors(&self, made: &Candidate) -> Vec<usize> {
+        let outer = made.sized.tube_mm;
+        let like = || self.driven.class_of(made);
+        let below = like().filter(|tube| tube.sized.tube_mm < outer).last();
+        let above = like().find(|tube| tube.sized.tube_mm > outer);
+        below
+            .into_iter()
+            .chain(above)
+            .map(|tube| tube.tube)
+            .collect()
+    }
+
     fn put_way(&self, row: &RowInput, plan: &Plan, way: &Way, figures: &mut HoleFigures) {
         let wear_mm = way.wear_mm();
         figures.ends = Some(way.ends);
         figures.wear_mm = Some(wear_mm);
         figures.wear_high_mm = Some(wear_mm * plan.high);
+        figures.depth_plan = way.depth.map(|depth| depth.plan);
         figures.wear_ratio = plan.depth_mm.map(|depth| wear_mm / depth);
         figures.overtravel_mm = (row.end != HoleEnd::Blind).then_some(way.overtravel_mm);
         let deepest = way.sides.iter().flatten();
@@ -120,39 +149,45 @@ impl Context<'_> {
             return;
         };
         let chains = reach.chains.iter().flatten();
-        let changes: f64 = chains.map(|chain| times.changes_min(chain)).sum();
-        figures.minutes_in = way.sparking.map(|sparking| {
-            let sides = way.sides.iter().flatten();
-            let touch_off = sides.map(|_| self.touch_off_min).sum();
-            MinutesIn {
-                touch_off,
-                retract: times.approach_min - touch_off,
-                changes,
-                ..sparking
-            }
+        let changes: f64 = chains
+            .map(|chain| times.changes_min(chain, Pace::Median))
+            .sum();
+        figures.minutes_in = way.sparking.map(|sparking| MinutesIn {
+            touch_off: times.touch_offs * times.touch_off.p50(),
+            retract: times.retract_min,
+            changes,
+            ..sparking
         });
         let changes_at = |factor: f64| -> f64 {
             let sides = way.sides.iter().flatten();
             sides
-                .map(|side| times.changes_min(&side.chain(times.usable_mm, factor)))
+                .map(|side| times.changes_min(&side.chain(times.usable_mm, factor), Pace::Median))
                 .sum()
         };
-        let sparking = times.sparking_min * self.one_hole(plan.sigmas[0]);
-        let handling = (times.approach_min + changes) * self.tables.start.handling_scatter;
         let by_wear = if changes > 0.0 || way.asks_mm() * high > times.usable_mm {
             (changes_at(high) - changes_at(1.0 / high)) / (2.0 * Z90)
         } else {
             0.0
         };
-        let deviation = libm::sqrt(sparking * sparking + handling * handling + by_wear * by_wear);
-        let minutes = times.sparking_min + times.approach_min + changes;
-        let ratio = libm::exp(Z90 * deviation / minutes);
-        let p50 = minutes * times.overruled;
-        figures.minutes = Some(Band {
-            p10: p50 / ratio,
+        let touch_off = times.touch_offs * times.touch_off.p50();
+        let of_changes = if changes > 0.0 {
+            by_wear / changes
+        } else {
+            0.0
+        };
+        let (p10, p90) = sum_of_parts(&[
+            (times.sparking_min, self.one_hole(plan.sigmas[0])),
+            (touch_off, times.touch_off.sigma()),
+            (changes, libm::hypot(times.change.sigma(), of_changes)),
+            (times.retract_min, 0.0),
+        ]);
+        let p50 = times.sparking_min + touch_off + changes + times.retract_min;
+        let band = Band {
+            p10: p10.min(p50),
             p50,
-            p90: p50 * ratio,
-        });
+            p90: p90.max(p50),
+        };
+        figures.minutes = Some(band.scaled(times.overruled));
     }
 }
 

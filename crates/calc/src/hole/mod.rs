@@ -13,30 +13,42 @@
 //!
 //! What the work material has to say is said once for the job, by [`material_findings`].
 //!
-//! Both ends, where both are open and nobody has decided: one end is planned where it reaches, and
-//! a finding says if both would be faster, the row's share of the turn-over counted; both are
-//! planned where only they reach.
+//! One end or both, where both are open and nobody has decided, and the length of tube: whichever
+//! costs the lot least, turn-over, electrodes and changes counted.
 
 mod context;
+mod depth;
 mod draw;
 mod drill;
 mod figures;
+mod judge;
 mod material;
 mod meet;
+mod money;
 mod plan;
 mod profile;
 mod route;
 mod say;
+mod stock;
 mod way;
+
+use alloc::vec::Vec;
 
 pub use context::Context;
 pub use draw::{Draw, DrawnHole, Stage};
 pub use drill::Drill;
 pub use material::material_findings;
+pub(crate) use money::wear_quantiles;
 
+use crate::figure::Alternative;
+use crate::finding::Remedy;
 use crate::input::{JobInput, RowInput};
-use crate::job_figures::HoleFigures;
+use crate::job_figures::{Chance, HoleFigures};
 use crate::tables::Tables;
+
+/// Least chance of being right that makes a tube an alternative, and how many are told.
+const LEAST_ALTERNATIVE: f64 = 0.01;
+const MOST_ALTERNATIVES: usize = 6;
 
 /// The figures of one row, with its findings.
 ///
@@ -55,7 +67,7 @@ use crate::tables::Tables;
 /// let tables = tables();
 /// let input = job(vec![through(0.8, 20.0)]); // 0.7 to 0.9 mm, 20 mm deep, in tool steel
 /// let figures = row_figures(&input, &input.rows[0], &tables);
-/// assert!((figures.wear_mm.unwrap() - 16.38).abs() < 0.005);
+/// assert!((figures.wear_mm.unwrap() - 16.88).abs() < 0.005);
 /// assert_eq!(figures.electrodes_per_hole, Some(1));
 /// ```
 ///
@@ -93,6 +105,39 @@ impl Context<'_> {
         self.plan(row).drill()
     }
 
+    /// Tubes that a row could be begun with, most likely right first, the taken one among them.
+    ///
+    /// - `row`: the row.
+    ///
+    /// Result: up to six tubes with a chance of 1 % or more, each with the length that costs the lot
+    /// least; none without limits.
+    #[must_use]
+    pub fn alternatives(&self, row: &RowInput) -> Vec<Alternative> {
+        let Some(asked) = self.plan(row).asked() else {
+            return Vec::new();
+        };
+        let choice = self.choice(&asked);
+        let mut chances: Vec<_> = choice
+            .chances
+            .iter()
+            .filter(|(_, chance)| chance.inside >= LEAST_ALTERNATIVE)
+            .collect();
+        let score = |chance: &Chance| chance.inside - chance.over;
+        chances.sort_by(|(_, a), (_, b)| score(b).total_cmp(&score(a)));
+        chances
+            .into_iter()
+            .take(MOST_ALTERNATIVES)
+            .filter_map(|(place, chance)| {
+                let tube = self.cheapest_length(row, *place)?;
+                Some(Alternative {
+                    tube,
+                    chance: *chance,
+                    remedy: Remedy::UseTube(row.id, tube),
+                })
+            })
+            .collect()
+    }
+
     /// The figures of one row and its drill, for little more than one of them.
     ///
     /// Formula: [`Context::row_figures`] and [`Context::drill`].
@@ -118,5 +163,43 @@ impl Context<'_> {
     pub fn figures_and_drill(&self, row: &RowInput) -> (HoleFigures, Option<Drill>) {
         let plan = self.plan(row);
         (self.figures_of(row, &plan), plan.drill())
+    }
+
+    /// The same for a row with this tube, by the row's index among the job's.
+    pub(crate) fn figures_and_drill_with(
+        &self,
+        index: usize,
+        tube: usize,
+    ) -> (HoleFigures, Option<Drill>) {
+        let row = &self.input.rows[index];
+        let plan = self.plan_with(row, tube);
+        (self.figures_of(row, &plan), plan.drill())
+    }
+
+    /// The shop's tables.
+    pub(crate) const fn tables(&self) -> &Tables {
+        self.tables
+    }
+
+    /// Parts in the lot, at least one.
+    pub(crate) fn parts(&self) -> u32 {
+        self.input.quantity.unwrap_or(1).max(1)
+    }
+
+    /// Whether somebody chose a row's tube, by the row's index among the job's.
+    pub(crate) fn is_typed(&self, index: usize) -> bool {
+        self.input.rows[index].tube.is_some()
+    }
+
+    /// Usable length of a tube on the chosen machine [mm].
+    pub(crate) fn usable_mm(&self, tube: usize) -> Option<f64> {
+        self.tubes.get(tube)?.usable_mm
+    }
+
+    /// What minutes in holes, minutes of changing electrodes and electrodes bought come to [currency];
+    /// 0 without a machine.
+    pub(crate) fn money_of(&self, minutes: f64, changed: f64, bought: f64) -> f64 {
+        let money = self.money.as_ref();
+        money.map_or(0.0, |money| money.sum(minutes, changed, bought))
     }
 }

@@ -1,33 +1,54 @@
 //! What a row's figures and findings rest on.
 
-use super::context::{Context, SAME_MM, TubeFacts, drives};
+use alloc::vec::Vec;
+
+use super::context::{Context, TubeFacts, drives};
+use super::depth::blind_limits;
 use super::drill::{Drill, Times};
+use super::judge::{Asked, Held};
 use super::meet::{Met, meet};
 use super::profile::Profile;
 use super::route::Reach;
+use super::stock::Stock;
 use super::way::{Metal, Way};
 use crate::burn::DepthLaw;
 use crate::figure::Figure;
 use crate::input::{Ends, HoleEnd, Layer, RowInput};
+use crate::job_figures::Chance;
 use crate::quantity::{Spread, Z90};
-use crate::size::{Made, Wish, choose, made};
+use crate::size::{Sized, effort};
+use crate::size_choice::{Candidate, Wish};
 use crate::tables::TubeMaterial;
 use crate::wear::rise_per_mm;
+
+/// Lower limit that is assumed where the drawing gives a maximum alone (our choice, no source).
+const LOWER_OF_MAX: f64 = 0.8;
+
+/// Deviate that one lot in fifty stays under.
+const Z02: f64 = -2.053_748_910_631_823;
 
 /// What a row's figures and findings rest on; what can't be computed yet is `None`.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Plan {
+    /// Limits as the drawing gives them, the lower one 0 where it gives a maximum alone.
     pub(super) limits_mm: Option<[f64; 2]>,
     pub(super) depth_mm: Option<f64>,
     /// How much smaller the exit is than the entry [mm].
     pub(super) taper_mm: f64,
     pub(super) wish: Wish,
+    /// Dressings for each hole.
+    pub(super) dress_share: f64,
+    /// Tubes broken for each end drilled.
+    pub(super) breakage: f64,
     pub(super) tube: Option<usize>,
     pub(super) facts: Option<TubeFacts>,
     /// Gap per side, and its median before it was overruled [mm].
     pub(super) gap: Option<Spread>,
     pub(super) computed_gap_mm: Option<f64>,
-    pub(super) made: Option<Made>,
+    /// The tube as it makes holes.
+    pub(super) made: Option<Candidate>,
+    pub(super) chance: Option<Chance>,
+    pub(super) held: Option<Held>,
     pub(super) met: Option<Met>,
     /// Feed at the face, and before it was overruled [mm/min].
     pub(super) feed: Option<f64>,
@@ -36,9 +57,13 @@ pub(super) struct Plan {
     pub(super) sigmas: [f64; 2],
     /// One hole's wear at its ninetieth percentile relative to the median.
     pub(super) high: f64,
+    /// The deepest way is deeper than feed and wear are known for.
+    pub(super) too_deep: bool,
     pub(super) usable_mm: Option<f64>,
     pub(super) reach: Option<Reach>,
     pub(super) times: Option<Times>,
+    /// What the row costs the lot with this plan [currency].
+    pub(super) cost: Option<f64>,
 }
 
 /// Deviations of a row's material, weighted over its layers, and the tube material it wants.
@@ -51,38 +76,119 @@ struct Stuff {
 
 impl Context<'_> {
     pub(super) fn plan(&self, row: &RowInput) -> Plan {
+        let bare = self.bare(row);
+        if let Some(outer_mm) = self.overruled(Figure::Electrode(row.id)) {
+            let place = self.all.of_diameter(outer_mm, bare.wish);
+            let lengths = place.map_or(&[][..], |place| self.all.lengths(place));
+            return self.with_lengths(row, bare, lengths);
+        }
+        if let Some(tube) = row.tube.filter(|tube| *tube < self.tubes.len()) {
+            return self.with_lengths(row, bare, &[tube]);
+        }
+        let Some(asked) = bare.asked() else {
+            return bare;
+        };
+        let mut best: Option<Plan> = None;
+        for lengths in self.choosable(&asked) {
+            let plan = self.with_lengths(row, bare.clone(), lengths);
+            if best.as_ref().is_none_or(|best| plan.beats(best)) {
+                best = Some(plan);
+            }
+        }
+        best.unwrap_or(Plan {
+            held: Some(self.held_by_none(&asked)),
+            ..bare
+        })
+    }
+
+    /// The lengths of each tube that may be begun with: tubes that this machine drives; where it drives
+    /// none that would do, the shop's others, so that the machine can be told.
+    pub(super) fn choosable(&self, asked: &Asked) -> Vec<&[usize]> {
+        let of = |stock| move |place: &usize| Stock::lengths(stock, *place);
+        let driven = self.choice(asked);
+        if driven.best.is_empty() {
+            let all = self.choice_of_all(asked);
+            return all.best.iter().map(of(&self.all)).collect();
+        }
+        driven.best.iter().map(of(&self.driven)).collect()
+    }
+
+    /// A row's plan with a length that the whole lot takes.
+    pub(super) fn plan_with(&self, row: &RowInput, tube: usize) -> Plan {
+        self.with_lengths(row, self.bare(row), &[tube])
+    }
+
+    /// The length of a candidate's tube that costs a row least, by its place in [`Context::driven`].
+    pub(super) fn cheapest_length(&self, row: &RowInput, place: usize) -> Option<usize> {
+        let lengths = self.driven.lengths(place);
+        self.with_lengths(row, self.bare(row), lengths).tube
+    }
+
+    /// What a row's plan begins with.
+    fn bare(&self, row: &RowInput) -> Plan {
         let layers_mm: f64 = row.layers.iter().map(|layer| layer.thickness_mm).sum();
         let depth = row.depth_mm.unwrap_or(layers_mm);
         let depth_mm = (depth > 0.0 && depth.is_finite()).then_some(depth);
+        // A blind hole is aimed at the middle of its limits.
+        let depth_mm = match depth_mm {
+            Some(depth) if row.end == HoleEnd::Blind && row.depth_limits_mm.is_some() => {
+                let [lower, upper] = blind_limits(row, depth);
+                Some(f64::midpoint(lower, upper))
+            }
+            depth => depth,
+        };
         let limits_mm = row.limits_mm.filter(|[lower, upper]| {
             *lower >= 0.0 && lower <= upper && *upper > 0.0 && upper.is_finite()
         });
         let both_asked = row.ends == Some(Ends::Both) && row.end == HoleEnd::Through;
         let from_an_end = if both_asked { 0.5 } else { 1.0 } * depth_mm.unwrap_or(0.0);
-        let mut plan = Plan {
+        let dress_every = row
+            .dress_every
+            .unwrap_or(u32::from(row.end == HoleEnd::Blind));
+        // A through hole is open at its exit, so a worn tip needs no dressing.
+        let dress_share = if dress_every == 0 {
+            0.0
+        } else {
+            1.0 / f64::from(dress_every)
+        };
+        let taper = if row.end == HoleEnd::Blind {
+            0.0
+        } else {
+            self.tables.start.taper_mm_per_100
+        };
+        Plan {
             limits_mm,
             depth_mm,
-            taper_mm: self.tables.start.taper_mm_per_100 * from_an_end / 100.0,
+            taper_mm: taper * from_an_end / 100.0,
             wish: Wish {
                 several: row.end == HoleEnd::Blind || row.core_trapped,
                 material: self.wished_material(row),
             },
+            dress_share,
+            breakage: 0.0,
             tube: None,
             facts: None,
             gap: None,
             computed_gap_mm: None,
             made: None,
+            chance: None,
+            held: None,
             met: None,
             feed: None,
             computed_feed: None,
             way: None,
             sigmas: [0.0; 2],
             high: 1.0,
+            too_deep: false,
             usable_mm: None,
             reach: None,
             times: None,
-        };
-        let lengths = self.lengths(row, &plan);
+            cost: None,
+        }
+    }
+
+    /// A plan with one of these lengths of one tube, the one that costs the lot least.
+    fn with_lengths(&self, row: &RowInput, mut plan: Plan, lengths: &[usize]) -> Plan {
         let first = lengths.first().copied();
         if let Some(facts) = first.and_then(|tube| self.tubes.get(tube)) {
             plan.tube = first;
@@ -91,45 +197,6 @@ impl Context<'_> {
             self.drilling(row, &mut plan, facts, lengths);
         }
         plan
-    }
-
-    /// The tubes to take one length of: the estimator's, or the ones that fit the limits best.
-    fn lengths<'b>(&'b self, row: &'b RowInput, plan: &Plan) -> &'b [usize] {
-        if let Some(outer_mm) = self.overruled(Figure::Electrode(row.id)) {
-            return self.of_diameter(outer_mm, plan.wish);
-        }
-        if row.tube.is_some_and(|tube| tube < self.tubes.len()) {
-            return row.tube.as_slice();
-        }
-        self.computed_lengths(plan)
-    }
-
-    /// The tubes, of all lengths, that fit the limits best.
-    pub(super) fn computed_lengths(&self, plan: &Plan) -> &[usize] {
-        let Some(limits) = plan.limits_mm else {
-            return &[];
-        };
-        [&self.driven, &self.all]
-            .into_iter()
-            .find_map(|tubes| {
-                let place = choose(&tubes.candidates, limits, plan.taper_mm, plan.wish)?;
-                Some(tubes.lengths(place))
-            })
-            .unwrap_or_default()
-    }
-
-    /// The tubes of one diameter, of all lengths, that meet the wish best.
-    fn of_diameter(&self, outer_mm: f64, wish: Wish) -> &[usize] {
-        [&self.driven, &self.all]
-            .into_iter()
-            .find_map(|tubes| {
-                let alike = tubes.candidates.iter().enumerate();
-                let (place, _) = alike
-                    .filter(|(_, tube)| (tube.outer_mm - outer_mm).abs() < SAME_MM)
-                    .max_by_key(|(_, tube)| tube.meets(wish))?;
-                Some(tubes.lengths(place))
-            })
-            .unwrap_or_default()
     }
 
     /// The tube material that the start values were taken with; of layers, that of the slowest.
@@ -148,27 +215,39 @@ impl Context<'_> {
             .map(|facts| facts.tube_material)
     }
 
+    /// Gap, and with what chance the limits are met.
     fn size(&self, row: &RowInput, plan: &mut Plan, facts: &TubeFacts) {
         plan.computed_gap_mm = facts.gap.map(Spread::p50);
-        plan.gap = match (self.overruled(Figure::Gap(row.id)), facts.gap) {
+        let stands = self.overruled(Figure::Gap(row.id));
+        plan.gap = match (stands, facts.gap) {
             (Some(stands), Some(gap)) => Some(gap.scaled(stands / gap.p50())),
             (Some(stands), None) => Spread::new(stands, stands),
             (None, gap) => gap,
         };
-        plan.made = plan.gap.map(|gap| {
-            let tolerance = self.tables.start.tube_tolerance_mm;
-            made(facts.outer_mm, gap, tolerance, plan.taper_mm)
-        });
+        let place = plan.tube.and_then(|tube| self.all.of_tube(tube));
+        let mut made = place.and_then(|place| self.all.candidates.get(place).cloned());
+        if let (Some(made), Some(gap), Some(_)) = (&mut made, plan.gap, stands) {
+            let start = &self.tables.start;
+            let (scatter, tolerance) = (&start.size_scatter_mm, start.tube_tolerance_mm);
+            made.sized = Sized::new(facts.outer_mm, gap, scatter, tolerance, &self.quantiles);
+        }
+        if let (Some(asked), Some(made)) = (plan.asked(), &made) {
+            plan.chance = Some(made.sized.chance(asked.limits_mm, asked.taper_mm));
+            plan.held = Some(self.held(&asked, made));
+        }
+        plan.made = made;
     }
 
     /// Feed and wear of the row's material or layers with a tube.
-    fn stuff(&self, row: &RowInput, facts: &TubeFacts, depth_mm: Option<f64>) -> Stuff {
+    fn stuff(&self, row: &RowInput, facts: &TubeFacts, plan: &Plan) -> Stuff {
         let of = |index: usize| self.materials.get(index);
+        let effort = plan.effort(&self.tables.start.effort_by_width);
+        let by_tube = facts.feed.map(|feed| feed * effort);
         if row.layers.is_empty() {
             let material = self.input.material.and_then(of);
             return Stuff {
                 feed: material
-                    .zip(facts.feed)
+                    .zip(by_tube)
                     .map(|(material, factor)| Profile::one(material.feed * factor)),
                 ratio: material.map(|material| Profile::one(material.wear * facts.wear)),
                 feed_sigma: material.map_or(0.0, |material| material.feed_sigma),
@@ -181,7 +260,7 @@ impl Context<'_> {
         };
         // Each layer's deviation counts by the minutes and by the length that the layer takes.
         let [mut minutes, mut feed_sum, mut lost, mut wear_sum] = [0.0; 4];
-        let mut left = depth_mm.unwrap_or(f64::MAX);
+        let mut left = plan.depth_mm.unwrap_or(f64::MAX);
         for (thickness, material) in layers() {
             let thickness = thickness.clamp(0.0, left);
             left -= thickness;
@@ -195,7 +274,7 @@ impl Context<'_> {
         let share = |sum: f64, all: f64| if all > 0.0 { sum / all } else { 0.0 };
         Stuff {
             feed: Profile::layered(layers().map(|(thickness, material)| {
-                let feed = material.zip(facts.feed);
+                let feed = material.zip(by_tube);
                 (
                     thickness,
                     feed.map(|(material, factor)| material.feed * factor),
@@ -216,7 +295,7 @@ impl Context<'_> {
         let start = &self.tables.start;
         let met = meet(row, facts.outer_mm, plan.depth_mm);
         plan.met = Some(met);
-        let stuff = self.stuff(row, facts, plan.depth_mm);
+        let stuff = self.stuff(row, facts, plan);
         let stands = self.overruled(Figure::Feed(row.id));
         plan.computed_feed = stuff.feed.as_ref().map(Profile::first);
         plan.feed = stands.or(plan.computed_feed);
@@ -242,22 +321,50 @@ impl Context<'_> {
             halved_mm: self.depth[0] * facts.outer_mm,
             exponent: start.depth_m,
         };
-        plan.sigmas = self.sigmas(&[stuff.feed_sigma, stuff.wear_sigma], depth_mm, facts, law);
-        plan.high = libm::exp(Z90 * self.one_hole(plan.sigmas[1]));
+        // A row that is drilled from both ends is half as deep from each, but which it is is decided
+        // below: the whole depth is the wider spread.
+        let deviation = self
+            .tables
+            .start
+            .deviations
+            .process(facts.outer_mm, depth_mm);
+        let of_tables = self.sigmas(&[stuff.feed_sigma, stuff.wear_sigma], depth_mm, facts, law);
+        let of_lot = self.tables.start.deviations.lot;
+        let typed = [
+            stands.or(self.overruled(Figure::HoleMinutes(row.id))),
+            overruled_wear_mm,
+        ];
+        plan.sigmas = [0, 1].map(|which| match typed[which] {
+            // What somebody typed, from a test burn or from experience, is off by the lot alone.
+            Some(_) => of_lot,
+            None => of_tables[which].max(deviation),
+        });
+        let one_hole = self.one_hole(plan.sigmas[1]);
+        plan.high = libm::exp(Z90 * one_hole);
+        let deepest_mm = start.deepest_diameters * facts.outer_mm;
         let metal = Metal {
             depth_mm,
             tube_mm: facts.outer_mm,
             zones,
             feed,
+            deepest_mm: if stands.is_some() {
+                f64::INFINITY
+            } else {
+                deepest_mm
+            },
             ratio,
             rise: rise_per_mm(self.wear_at_100[0], facts.outer_mm),
             law,
             overruled_wear_mm,
-            wears_less: 1.0 - 1.0 / plan.high,
+            gap_mm: plan.gap.map_or(0.0, |gap| gap.p90),
+            low: libm::exp(Z02 * one_hole),
         };
         self.choose_way(row, plan, facts, lengths, &metal);
-        if let (Some(way), false) = (&mut plan.way, wear_known) {
-            way.computed_wear_mm = None;
+        if let Some(way) = &mut plan.way {
+            plan.too_deep = way.deepest_mm() > metal.deepest_mm + 1e-9;
+            if !wear_known {
+                way.computed_wear_mm = None;
+            }
         }
     }
 
@@ -295,12 +402,47 @@ impl Context<'_> {
 }
 
 impl Plan {
+    /// What the size is judged by; `None` without limits that leave room for a hole.
+    pub(super) fn asked(&self) -> Option<Asked> {
+        let [lower, upper] = self.limits_mm.filter(|[lower, upper]| lower < upper)?;
+        let lower = if lower > 0.0 {
+            lower
+        } else {
+            LOWER_OF_MAX * upper
+        };
+        Some(Asked {
+            limits_mm: [lower, upper],
+            taper_mm: self.taper_mm,
+            wish: self.wish,
+        })
+    }
+
+    /// Factor on the feed for close limits; a maximum alone asks for no effort, and what no effort
+    /// holds is told as a finding.
+    fn effort(&self, table: &[(f64, f64)]) -> f64 {
+        let typed = self.limits_mm.filter(|[lower, _]| *lower > 0.0);
+        let least = table.first().map_or(1.0, |(_, factor)| *factor);
+        typed.map_or(1.0, |[lower, upper]| {
+            effort(table, upper - lower).unwrap_or(least)
+        })
+    }
+
+    /// Whether this plan is to be taken rather than the other: what reaches, then what costs less.
+    fn beats(&self, other: &Self) -> bool {
+        match (self.cost, other.cost) {
+            (Some(mine), Some(others)) => mine < others,
+            (mine, others) => mine.is_some() && others.is_none(),
+        }
+    }
+
     /// The row ready to be drilled under sampled lot factors.
     pub(super) fn drill(self) -> Option<Drill> {
         let (way, times) = self.way.zip(self.times)?;
         Some(Drill {
             sides: way.sides,
             times,
+            breakage: self.breakage,
+            dress_share: self.dress_share,
         })
     }
 }

@@ -1,11 +1,13 @@
-//! How a hole is drilled on the chosen machine: from one end or both, and with which length of tube.
+//! How a hole is drilled on the chosen machine: from one end or both, and with which length of tube,
+//! whichever costs the lot least.
 
 use super::context::{Context, TubeFacts};
-use super::drill::{Chain, Times};
+use super::drill::{Chain, Drill, Times};
 use super::plan::{Plan, places};
 use super::way::{Metal, Way};
 use crate::figure::Figure;
 use crate::input::{Ends, HoleEnd, RowInput};
+use crate::quantity::Pace;
 use crate::tables::Machine;
 
 /// How the electrodes reach, where a machine is chosen.
@@ -18,8 +20,9 @@ pub(super) struct Reach {
     pub(super) one_reaches: bool,
     /// It would be reached from both ends; asked only where it matters.
     pub(super) both_reach: bool,
-    /// Minutes from one end and from both, where both ends are faster.
-    pub(super) faster: Option<[f64; 2]>,
+    /// What the row costs the lot from one end and from both, where somebody asked for the dearer
+    /// [currency].
+    pub(super) cheaper: Option<[f64; 2]>,
 }
 
 /// One way with what comes of it on the chosen machine.
@@ -30,8 +33,31 @@ struct Route {
     chains: [Option<Chain>; 2],
     reaches: bool,
     times: Option<Times>,
-    /// Minutes of one hole, as they stand [min].
-    minutes: Option<f64>,
+    /// What the row costs the lot [currency]; `None` where no minutes can be computed.
+    cost: Option<f64>,
+}
+
+impl Route {
+    /// Electrodes used up whole inside one hole.
+    fn whole(&self) -> u32 {
+        let chains = self.chains.iter().flatten();
+        chains.map(|chain| chain.stage.whole).sum()
+    }
+
+    /// Whether this one is to be planned rather than the other: what reaches, then what costs less.
+    fn beats(&self, other: &Self) -> bool {
+        match (self.reaches, other.reaches) {
+            (true, false) => true,
+            (false, true) => false,
+            // Where neither reaches, the longest tube gets furthest.
+            (false, false) => self.usable_mm > other.usable_mm,
+            (true, true) => match (self.cost, other.cost) {
+                (Some(mine), Some(others)) => mine < others,
+                (None, None) => self.whole() < other.whole(),
+                (mine, _) => mine.is_some(),
+            },
+        }
+    }
 }
 
 impl Context<'_> {
@@ -55,104 +81,148 @@ impl Context<'_> {
             });
             return;
         };
-        let route = |way| self.route(row, plan, way, facts, lengths, machine);
+        let route = |way: Way| self.cheapest(row, plan, &way, facts, lengths, machine);
         let one = route(metal.one_end(row, start));
+        let both_looked_at =
+            open && (asked == Some(Ends::Both) || !one.reaches || self.both_may_pay(&one, metal));
+        let both = both_looked_at.then(|| route(metal.both_ends(start)));
         let one_reaches = one.reaches;
-        let turn = self.turn_share(row, machine);
-        // From both ends the feed falls less, at best not at all, and there may be fewer changes: that
-        // settles most holes without looking any further.
-        let at_best = |times: &Times| {
-            let slowing = 1.0 + metal.law.slowing(metal.depth_mm);
-            turn + 2.0 * self.touch_off_min
-                + (times.sparking_min - one.way.sparking.map_or(0.0, |parts| parts.overtravel))
-                    / slowing
-        };
-        let may_be_faster = asked.is_none()
-            && one
-                .times
-                .zip(one.minutes)
-                .is_some_and(|(times, minutes)| at_best(&times) * times.overruled < minutes);
-        let looked_at = open && (asked == Some(Ends::Both) || !one_reaches || may_be_faster);
-        let both = looked_at.then(|| route(metal.both_ends(start)));
         let both_reach = both.as_ref().is_some_and(|both| both.reaches);
-        let (taken, faster) = match both {
-            Some(both)
-                if asked == Some(Ends::Both) || asked.is_none() && !one_reaches && both_reach =>
-            {
-                (both, None)
-            }
-            both => {
-                let both_min = both.and_then(|both| both.minutes).map(|both| both + turn);
-                let compared = one.minutes.zip(both_min);
-                let faster = compared.filter(|(one, both)| one_reaches && both_reach && both < one);
-                (one, faster)
-            }
+        let costs = both
+            .as_ref()
+            .and_then(|both| one.cost.zip(both.cost))
+            .map(|(one, both)| [one, both]);
+        let both_pays = both.as_ref().is_some_and(|both| both.beats(&one));
+        let taken = match (both, asked) {
+            (Some(both), Some(Ends::Both)) => both,
+            (Some(both), None) if both_pays => both,
+            _ => one,
+        };
+        let dearer = match asked {
+            Some(Ends::One) => both_pays,
+            Some(Ends::Both) => one_reaches && !both_pays,
+            None => false,
         };
         plan.tube = taken.tube;
         plan.usable_mm = Some(taken.usable_mm);
         plan.times = taken.times;
+        plan.cost = taken.cost;
+        plan.breakage = self.breakage(facts, &taken.way);
         plan.reach = Some(Reach {
             chains: taken.chains,
             reaches: taken.reaches,
             one_reaches,
             both_reach,
-            faster: faster.map(|(one, both)| [one, both]),
+            cheaper: costs.filter(|_| dearer && one_reaches && both_reach),
         });
         plan.way = Some(taken.way);
     }
 
-    /// What comes of one way with the length of tube that suits it.
+    /// Whether drilling from both ends could save minutes: from both the feed falls less, at best not
+    /// at all, and there may be fewer changes. That settles most holes without looking any further.
+    fn both_may_pay(&self, one: &Route, metal: &Metal) -> bool {
+        let Some(times) = &one.times else {
+            return true;
+        };
+        let slowing = 1.0 + metal.law.share(metal.depth_mm);
+        let saved = times.sparking_min * (1.0 - 1.0 / slowing);
+        one.whole() > 0 || saved > self.touch_off.p50()
+    }
+
+    /// One way with the length of tube that costs the lot least.
+    fn cheapest(
+        &self,
+        row: &RowInput,
+        plan: &Plan,
+        way: &Way,
+        facts: &TubeFacts,
+        lengths: &[usize],
+        machine: &Machine,
+    ) -> Route {
+        let mut best: Option<Route> = None;
+        for &tube in lengths {
+            let route = self.route(row, plan, way.clone(), facts, tube, machine);
+            if best.as_ref().is_none_or(|best| route.beats(best)) {
+                best = Some(route);
+            }
+        }
+        best.unwrap_or_else(|| Route {
+            way: way.clone(),
+            tube: None,
+            usable_mm: 0.0,
+            chains: way.chains(0.0),
+            reaches: false,
+            times: None,
+            cost: None,
+        })
+    }
+
+    /// What comes of one way with one tube.
     fn route(
         &self,
         row: &RowInput,
         plan: &Plan,
         way: Way,
         facts: &TubeFacts,
-        lengths: &[usize],
+        tube: usize,
         machine: &Machine,
     ) -> Route {
-        let (tube, usable_mm) = self.length(lengths, way.asks_mm());
+        let usable = self.tubes.get(tube).and_then(|facts| facts.usable_mm);
+        let usable_mm = usable.unwrap_or(0.0);
         let chains = way.chains(usable_mm);
         let reaches = chains.iter().flatten().all(|chain| chain.reaches);
-        let timed = if reaches {
+        let times = if reaches {
             self.times_of(row, plan, &way, facts, usable_mm, machine, &chains)
         } else {
             None
         };
-        let (times, minutes) = timed.unzip();
+        let cost = times.and_then(|times| self.cost_of(row, plan, &way, facts, tube, &times));
         Route {
             way,
-            tube,
+            tube: Some(tube),
             usable_mm,
             chains,
             reaches,
             times,
-            minutes,
+            cost,
         }
     }
 
-    /// The shortest of these tubes that does it in one, else the longest to be of use.
-    pub(super) fn length(&self, lengths: &[usize], asks_mm: f64) -> (Option<usize>, f64) {
-        let usable = |tube: &usize| {
-            let facts = self.tubes.get(*tube);
-            facts.and_then(|facts| facts.usable_mm).unwrap_or(0.0)
+    fn cost_of(
+        &self,
+        row: &RowInput,
+        plan: &Plan,
+        way: &Way,
+        facts: &TubeFacts,
+        tube: usize,
+        times: &Times,
+    ) -> Option<f64> {
+        let money = self.money.as_ref()?;
+        let drill = Drill {
+            sides: way.sides.clone(),
+            times: *times,
+            breakage: self.breakage(facts, way),
+            dress_share: plan.dress_share,
         };
-        let longest = lengths.last().map_or(0.0, usable);
-        let least = asks_mm.min(longest);
-        let tube = lengths.iter().find(|tube| usable(tube) >= least);
-        (tube.copied(), tube.map_or(0.0, usable))
+        let price = self.tables.tubes.get(tube)?.price;
+        let far_end = match way.ends {
+            Ends::One => 0.0,
+            Ends::Both => money.far_end(),
+        };
+        Some(money.of(&drill, places(row), price) + far_end)
     }
 
-    /// Minutes of turning one part to its far side, shared by the row's holes in it [min].
-    fn turn_share(&self, row: &RowInput, machine: &Machine) -> f64 {
+    /// Tubes broken for each end drilled.
+    fn breakage(&self, facts: &TubeFacts, way: &Way) -> f64 {
         let start = &self.tables.start;
-        let indexed = machine.index_axis && self.input.index_about.is_some();
-        let turn = if indexed {
-            start.index_min
+        let band = if facts.outer_mm > start.thin_tube_mm {
+            start.breakage
+        } else if way.deepest_mm() > start.thin_deep_diameters * facts.outer_mm {
+            start.breakage_thin_deep
         } else {
-            start.turn_over_min
+            start.breakage_thin
         };
-        turn.p50() / f64::from(places(row).max(1))
+        band.p50()
     }
 
     #[expect(
@@ -168,18 +238,23 @@ impl Context<'_> {
         usable_mm: f64,
         machine: &Machine,
         chains: &[Option<Chain>; 2],
-    ) -> Option<(Times, f64)> {
+    ) -> Option<Times> {
         let stands = self.overruled(Figure::HoleMinutes(row.id));
-        let sides = way.sides.iter().flatten();
         let rapid_mm_min = machine.head_rapid_mm_min;
-        let approach_min = sides
-            .map(|side| self.touch_off_min + side.tip_mm / rapid_mm_min)
-            .sum();
+        let (mut touch_offs, mut retract_min) = (0.0, 0.0);
+        for side in way.sides.iter().flatten() {
+            // In two steps the electrode is drawn out and touched off once more.
+            let steps = if way.two_steps() { 2.0 } else { 1.0 };
+            touch_offs += steps;
+            retract_min += steps * side.tip_mm / rapid_mm_min;
+        }
         let mut times = Times {
             usable_mm,
             sparking_min: 0.0,
-            approach_min,
-            change_min: facts.change_min + self.touch_off_min,
+            touch_offs,
+            touch_off: self.touch_off,
+            retract_min,
+            change: facts.change,
             rapid_mm_min,
             overruled: 1.0,
             sigmas: plan.sigmas,
@@ -187,9 +262,9 @@ impl Context<'_> {
         let changes: f64 = chains
             .iter()
             .flatten()
-            .map(|chain| times.changes_min(chain))
+            .map(|chain| times.changes_min(chain, Pace::Median))
             .sum();
-        let other = approach_min + changes;
+        let other = times.approach_min(Pace::Median) + changes;
         times.sparking_min = match (&way.sparking, stands) {
             (Some(parts), _) => parts.sparking(),
             // Without a feed all that the estimator's minutes leave goes with it.
@@ -203,7 +278,6 @@ impl Context<'_> {
         if let Some(stands) = stands {
             times.overruled = stands / minutes;
         }
-        let stands = minutes * times.overruled;
-        Some((times, stands))
+        Some(times)
     }
 }

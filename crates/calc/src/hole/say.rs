@@ -3,23 +3,29 @@
 use alloc::vec::Vec;
 
 use super::context::{Context, TubeFacts};
+use super::depth::Depth;
+use super::judge::Held;
 use super::material::about_material;
-use super::plan::Plan;
+use super::plan::{Plan, places};
 use super::route::Reach;
 use super::way::Way;
 use crate::entry::Meeting;
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level, Remedy};
 use crate::input::{Ends, HoleEnd, RowInput, Surface};
-use crate::job_figures::Verdict;
+use crate::job_figures::{DepthPlan, Verdict};
 use crate::reach::miss;
-use crate::size::verdict;
+use crate::size::{effort, verdict};
 
 /// Layers whose sum is off the depth by more than this disagree with it [mm].
 const LAYERS_SLACK_MM: f64 = 0.05;
 
 /// Tubes below this go by the lower limits of depth over diameter [mm].
 const THIN_DEEP_MM: f64 = 0.5;
+
+/// Smallest hole that a tube can plunge along a circle in [mm] («memory» of common practice, no
+/// source).
+const CIRCLE_FROM_MM: f64 = 1.5;
 
 /// Depth over diameter worth a note, a check, a test piece; from 0.5 mm on and below it (common
 /// practice, no source).
@@ -70,7 +76,14 @@ impl Voice<'_> {
                 let kind = Kind::LimitsAssumed { lower_mm, upper_mm };
                 self.say(Level::Check, kind, None);
             }
-            Some(_) => {}
+            Some([lower, upper_mm]) if lower <= 0.0 => {
+                if let Some(asked) = self.plan.asked() {
+                    let lower_mm = asked.limits_mm[0];
+                    let kind = Kind::LowerAssumed { lower_mm, upper_mm };
+                    self.say(Level::Note, kind, None);
+                }
+            }
+            Some([lower, upper]) => self.close(upper - lower),
         }
         let Some(depth_mm) = self.plan.depth_mm else {
             self.say(Level::Stop, Kind::DepthMissing, None);
@@ -88,6 +101,19 @@ impl Voice<'_> {
         if row.ends == Some(Ends::Both) && row.end != HoleEnd::Through {
             let remedy = Remedy::DrillOneEnd(row.id);
             self.say(Level::Check, Kind::FarEndClosed, Some(remedy));
+        }
+    }
+
+    /// Limits closer than any effort holds.
+    fn close(&mut self, width_mm: f64) {
+        let table = &self.context.tables.start.effort_by_width;
+        if effort(table, width_mm).is_none() {
+            let least_mm = table.first().map_or(0.0, |(width, _)| *width);
+            self.say(
+                Level::Stop,
+                Kind::LimitsTooClose { width_mm, least_mm },
+                None,
+            );
         }
     }
 
@@ -109,11 +135,7 @@ impl Voice<'_> {
 
     fn tube(&mut self) {
         let Some(facts) = &self.plan.facts else {
-            let asked = self.context.overruled(Figure::Electrode(self.row.id));
-            let asked = asked.map(|outer| [outer, outer]);
-            if let Some([lower_mm, upper_mm]) = asked.or(self.plan.limits_mm) {
-                self.say(Level::Stop, Kind::NoTube { lower_mm, upper_mm }, None);
-            }
+            self.no_tube();
             return;
         };
         let tube_mm = facts.outer_mm;
@@ -135,7 +157,7 @@ impl Voice<'_> {
         }
         if self.plan.feed.is_none() && facts.feed.is_none() {
             let kind = Kind::FeedUnknown { tube_mm };
-            self.say(Level::Check, kind, Some(Remedy::AskTestPiece));
+            self.say(Level::Stop, kind, Some(Remedy::AskTestPiece));
         }
         self.wishes(facts);
     }
@@ -174,52 +196,96 @@ impl Voice<'_> {
     /// better in this.
     fn better(&self, is_better: impl Fn(&Context<'_>, usize) -> bool) -> Option<Remedy> {
         self.row.tube?;
-        let lengths = self.context.computed_lengths(self.plan);
-        let asks_mm = self.plan.way.as_ref().map_or(0.0, Way::asks_mm);
-        let (tube, _) = self.context.length(lengths, asks_mm);
-        let tube = tube.filter(|tube| is_better(self.context, *tube))?;
+        let asked = self.plan.asked()?;
+        let choosable = self.context.choosable(&asked);
+        let lengths = *choosable.first()?;
+        let here = self
+            .plan
+            .tube
+            .and_then(|tube| self.context.tables.tubes.get(tube));
+        // The same length where it is to be had.
+        let length = |tube: &&usize| {
+            let tube = self.context.tables.tubes.get(**tube);
+            tube.map(|tube| tube.length_mm) >= here.map(|tube| tube.length_mm)
+        };
+        let tube = lengths.iter().find(length).or(lengths.last())?;
+        let tube = Some(*tube).filter(|tube| is_better(self.context, *tube))?;
         Some(Remedy::UseTube(self.row.id, tube))
     }
 
-    fn size(&mut self) {
-        let (Some(limits), Some(made)) = (self.plan.limits_mm, self.plan.made) else {
+    /// No tube of the shop: which one would do, or which way.
+    fn no_tube(&mut self) {
+        let typed = self.context.overruled(Figure::Electrode(self.row.id));
+        let limits = typed.map(|outer| [outer, outer]).or(self.plan.limits_mm);
+        let Some([lower_mm, upper_mm]) = limits else {
             return;
         };
-        let [lower_mm, upper_mm] = limits;
-        if lower_mm >= upper_mm {
+        let buy = self.plan.held.and_then(|held| held.bought);
+        let circle = upper_mm >= CIRCLE_FROM_MM;
+        let kind = Kind::NoTube {
+            lower_mm,
+            upper_mm,
+            buy,
+            circle,
+        };
+        self.say(Level::Stop, kind, None);
+    }
+
+    /// What the verdict and the first tube's chance ask for.
+    fn size(&mut self) {
+        let plan = self.plan;
+        let (Some(asked), Some(Held { held, bought }), Some(made)) =
+            (plan.asked(), plan.held, &plan.made)
+        else {
             return;
-        }
-        let (smallest_mm, largest_mm) = (made.smallest_mm, made.largest_mm);
-        let here = verdict(limits, &made);
-        match here {
+        };
+        let [lower_mm, upper_mm] = asked.limits_mm;
+        let parts = f64::from(self.context.input.quantity.unwrap_or(1));
+        let outside = f64::from(places(self.row)) * parts * (1.0 - held);
+        let buy = bought;
+        match verdict(held, outside) {
             Verdict::Comfortable => {}
             Verdict::Tight => {
-                let kind = Kind::LimitsTight {
-                    smallest_mm,
-                    largest_mm,
-                };
+                let kind = Kind::LimitsTight { held, outside, buy };
                 self.say(Level::Note, kind, None);
             }
-            Verdict::NotToBePromised | Verdict::NotHeld => {
+            Verdict::NotToBePromised => {
                 let kind = Kind::LimitsNotToBePromised {
-                    smallest_mm,
-                    largest_mm,
+                    held,
+                    outside,
                     lower_mm,
                     upper_mm,
+                    buy,
                 };
-                let plan = self.plan;
-                let better = self.better(|context, tube| {
-                    let facts = context.tubes.get(tube);
-                    let made = facts.and_then(|facts| {
-                        let tolerance = context.tables.start.tube_tolerance_mm;
-                        let outer = facts.outer_mm;
-                        let gap = facts.gap?;
-                        Some(crate::size::made(outer, gap, tolerance, plan.taper_mm))
-                    });
-                    made.is_some_and(|made| verdict(limits, &made) != Verdict::NotToBePromised)
-                });
-                self.say(Level::Check, kind, better);
+                self.say(Level::Check, kind, None);
             }
+            Verdict::NotHeld => {
+                let kind = Kind::LimitsNotHeld {
+                    held,
+                    lower_mm,
+                    upper_mm,
+                    buy,
+                    circle: upper_mm >= CIRCLE_FROM_MM,
+                };
+                self.say(Level::Stop, kind, None);
+            }
+        }
+        let chosen = self.row.tube.is_some()
+            || self
+                .context
+                .overruled(Figure::Electrode(self.row.id))
+                .is_some();
+        let chance = made.sized.chance(asked.limits_mm, asked.taper_mm);
+        if chosen && (chance.over > 0.5 || chance.inside < 0.05) {
+            let (inside, over) = (chance.inside, chance.over);
+            let better = self.better(|context, tube| {
+                let place = context.all.of_tube(tube);
+                let tube = place.and_then(|place| context.all.candidates.get(place));
+                tube.is_some_and(|tube| {
+                    tube.sized.chance(asked.limits_mm, asked.taper_mm).inside > inside
+                })
+            });
+            self.say(Level::Check, Kind::TubeMisses { inside, over }, better);
         }
     }
 
@@ -272,21 +338,47 @@ impl Voice<'_> {
             let kind = Kind::NoFullMetal { zones_mm, depth_mm };
             self.say(Level::Note, kind, None);
         }
-        if let (Some(needed_mm), Some(behind_mm)) = (way.backing_mm, self.row.behind_mm) {
-            let kind = Kind::BackingNeeded {
-                behind_mm,
-                needed_mm,
-            };
-            let remedy = Remedy::AddBacking(self.row.id);
-            self.say(Level::Check, kind, Some(remedy));
+        if let Some(depth) = &way.depth {
+            self.sure_depth(depth);
         }
         if let (Some(reach), Some(usable_mm)) = (self.plan.reach, self.plan.usable_mm) {
             self.reach(way, &reach, usable_mm);
         }
         self.deep(way);
-        if self.row.end == HoleEnd::Blind {
-            let by_mm = way.wear_mm() * (self.plan.high - 1.0);
-            self.say(Level::Note, Kind::BlindDepth { by_mm }, None);
+    }
+
+    /// A blind depth, or a wall behind the exit.
+    fn sure_depth(&mut self, depth: &Depth) {
+        let DepthPlan {
+            two_steps,
+            scatter_mm: by_mm,
+            allowed_mm,
+            ..
+        } = depth.plan;
+        let Some([behind_mm, needed_mm]) = depth.wall_mm else {
+            let kind = if depth.exceeds() {
+                Kind::DepthNotToBePromised { by_mm, allowed_mm }
+            } else {
+                Kind::DepthBySteps { by_mm, two_steps }
+            };
+            let level = if depth.exceeds() {
+                Level::Check
+            } else {
+                Level::Note
+            };
+            self.say(level, kind, None);
+            return;
+        };
+        let remedy = Some(Remedy::AddBacking(self.row.id));
+        if depth.exceeds() && !self.row.wall_waived {
+            let kind = Kind::WallInReach { behind_mm, by_mm };
+            self.say(Level::Stop, kind, remedy);
+        } else {
+            let kind = Kind::BackingNeeded {
+                behind_mm,
+                needed_mm,
+            };
+            self.say(Level::Check, kind, remedy);
         }
     }
 
@@ -317,13 +409,13 @@ impl Voice<'_> {
             let remedy = self.longer(way);
             self.say(Level::Note, Kind::ChainedElectrodes { electrodes }, remedy);
         }
-        if let Some([one_min, both_min]) = reach.faster {
-            let remedy = Remedy::DrillBothEnds(id);
-            self.say(
-                Level::Note,
-                Kind::BothEndsFaster { one_min, both_min },
-                Some(remedy),
-            );
+        if let Some([one, both]) = reach.cheaper {
+            let remedy = match way.ends {
+                Ends::One => Remedy::DrillBothEnds(id),
+                Ends::Both => Remedy::DrillOneEnd(id),
+            };
+            let kind = Kind::OtherEndsCheaper { one, both };
+            self.say(Level::Note, kind, Some(remedy));
         }
         if way.ends == Ends::Both {
             let each = way.tip_mm();
@@ -358,9 +450,13 @@ impl Voice<'_> {
         let Some(facts) = &self.plan.facts else {
             return;
         };
-        let sides = way.sides.iter().flatten();
-        let deepest = sides.fold(0.0, |most: f64, side| most.max(side.metal_mm));
-        let ratio = deepest / facts.outer_mm;
+        let ratio = way.deepest_mm() / facts.outer_mm;
+        if self.plan.too_deep {
+            let most = self.context.tables.start.deepest_diameters;
+            let remedy = Some(Remedy::AskTestPiece);
+            self.say(Level::Stop, Kind::DepthUnknown { ratio, most }, remedy);
+            return;
+        }
         let [note, check, test_piece] = DEEP[usize::from(facts.outer_mm < THIN_DEEP_MM)];
         if ratio > test_piece {
             let remedy = Some(Remedy::AskTestPiece);
@@ -378,7 +474,11 @@ impl Voice<'_> {
         }
         let id = self.row.id;
         let plan = self.plan;
-        let outer_of = |tube: &usize| self.context.tubes.get(*tube).map(|facts| facts.outer_mm);
+        let computed_tube = || {
+            let choosable = self.context.choosable(&plan.asked()?);
+            let tube = choosable.first()?.first()?;
+            Some(self.context.tubes.get(*tube)?.outer_mm)
+        };
         let computed_minutes = || {
             let times = plan.times?;
             let stands = self.context.overruled(Figure::HoleMinutes(id))?;
@@ -386,13 +486,7 @@ impl Voice<'_> {
             Some(stands / times.overruled)
         };
         let computed = [
-            (
-                Figure::Electrode(id),
-                self.context
-                    .computed_lengths(plan)
-                    .first()
-                    .and_then(outer_of),
-            ),
+            (Figure::Electrode(id), computed_tube()),
             (Figure::Gap(id), plan.computed_gap_mm),
             (Figure::Feed(id), plan.computed_feed),
             (Figure::HoleMinutes(id), computed_minutes()),

@@ -1,8 +1,9 @@
 //! One way of drilling a hole: from its entry, or from both ends.
 
+use super::depth::{Depth, sure_depth};
 use super::drill::{Chain, Side};
 use super::profile::Profile;
-use crate::burn::{Cut, DepthLaw, cut_minutes, feed_at, overtravel, room_behind};
+use crate::burn::{Cut, DepthLaw, cut_minutes, feed_at, overtravel};
 use crate::entry::Zone;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::job_figures::MinutesIn;
@@ -16,6 +17,8 @@ pub(super) struct Metal {
     pub(super) zones: [Zone; 2],
     /// Feed at the face along the axis, where it is known [mm/min].
     pub(super) feed: Option<Profile>,
+    /// Deepest from one end that this feed is known for [mm].
+    pub(super) deepest_mm: f64,
     /// Wear by length of a shallow hole along the axis.
     pub(super) ratio: Profile,
     /// Rise of the wear ratio [1/mm].
@@ -23,8 +26,10 @@ pub(super) struct Metal {
     pub(super) law: DepthLaw,
     /// Length that the estimator says one hole loses [mm].
     pub(super) overruled_wear_mm: Option<f64>,
-    /// How much less than the median an electrode may wear, as a share of it.
-    pub(super) wears_less: f64,
+    /// Gap per side at its ninetieth percentile [mm].
+    pub(super) gap_mm: f64,
+    /// One hole's wear that one lot in fifty stays under, relative to the median.
+    pub(super) low: f64,
 }
 
 /// One way of drilling a hole.
@@ -37,8 +42,8 @@ pub(super) struct Way {
     /// Travel in full metal [mm].
     pub(super) full_metal_mm: f64,
     pub(super) overtravel_mm: f64,
-    /// Room behind the exit that backing has to stand in for [mm].
-    pub(super) backing_mm: Option<f64>,
+    /// How a blind depth, or one with a wall behind it, is come to.
+    pub(super) depth: Option<Depth>,
     /// Length lost in one hole before the estimator overruled it [mm].
     pub(super) computed_wear_mm: Option<f64>,
 }
@@ -53,6 +58,17 @@ impl Way {
     pub(super) fn tip_mm(&self) -> f64 {
         let tips = self.sides.iter().flatten().map(|side| side.tip_mm);
         tips.fold(0.0, f64::max)
+    }
+
+    /// Metal drilled from one end, the longer of its ends [mm].
+    pub(super) fn deepest_mm(&self) -> f64 {
+        let sides = self.sides.iter().flatten();
+        sides.fold(0.0, |most, side| most.max(side.metal_mm))
+    }
+
+    /// True where each hole is drilled in two steps.
+    pub(super) fn two_steps(&self) -> bool {
+        self.depth.is_some_and(|depth| depth.plan.two_steps)
     }
 
     /// Usable length with which one electrode at each end does it [mm].
@@ -96,7 +112,7 @@ impl Metal {
             sparking: None,
             full_metal_mm: cut.full_metal_mm(),
             overtravel_mm: 0.0,
-            backing_mm: None,
+            depth: None,
             computed_wear_mm: None,
         };
         way.overrule_wear(self.overruled_wear_mm);
@@ -106,18 +122,18 @@ impl Metal {
                 start.overtravel_least_mm,
                 start.overtravel_diameters,
             );
-            if let (Some(behind), false) = (row.behind_mm, row.backed) {
-                let less = way.wear_mm() * self.wears_less;
-                (way.overtravel_mm, way.backing_mm) = room_behind(way.overtravel_mm, less, behind);
-            }
+        }
+        way.depth = sure_depth(row, self, &way, start);
+        if let Some(depth) = &way.depth {
+            way.overtravel_mm = depth.overtravel_mm;
         }
         if let Some(side) = &mut way.sides[0] {
             side.tip_mm = self.depth_mm + exit.after_mm + way.overtravel_mm;
         }
-        way.sparking = self.feed.as_ref().map(|feed| {
+        way.sparking = self.known_feed(&way).map(|feed| {
             let mut parts = self.minutes(&cut, feed, start);
             let last = feed_at(feed.at(self.depth_mm), self.depth_mm, self.law);
-            parts.overtravel = way.overtravel_mm / last;
+            parts.overtravel = way.overtravel_mm / (last * start.overtravel_feed);
             parts
         });
         way
@@ -149,11 +165,11 @@ impl Metal {
             sparking: None,
             full_metal_mm: near.full_metal_mm() + far.full_metal_mm(),
             overtravel_mm: overlap,
-            backing_mm: None,
+            depth: None,
             computed_wear_mm: None,
         };
         way.overrule_wear(self.overruled_wear_mm);
-        way.sparking = self.feed.as_ref().map(|feed| {
+        way.sparking = self.known_feed(&way).map(|feed| {
             let from_far = feed.reversed(self.depth_mm);
             let first = self.minutes(&near, feed, start);
             let second = self.minutes(&far, &from_far, start);
@@ -161,11 +177,19 @@ impl Metal {
                 entry: first.entry,
                 full_metal: first.full_metal + second.full_metal,
                 exit: second.entry,
-                overtravel: overlap / feed_at(from_far.at(far_mm), far_mm, self.law),
+                overtravel: overlap
+                    / (feed_at(from_far.at(far_mm), far_mm, self.law) * start.overtravel_feed),
                 ..MinutesIn::default()
             }
         });
         way
+    }
+
+    /// The feed, where it is known as deep as this.
+    fn known_feed(&self, way: &Way) -> Option<&Profile> {
+        self.feed
+            .as_ref()
+            .filter(|_| way.deepest_mm() <= self.deepest_mm + 1e-9)
     }
 
     fn side(&self, ratio: Profile, metal_mm: f64) -> Side {

@@ -8,4 +8,4 @@ mod spread;
 pub use angle::Angle;
 pub use band::Band;
 pub use length::{Length, MM_PER_INCH};
-pub use spread::{Spread, Z90};
+pub use spread::{Pace, Spread, Z90};

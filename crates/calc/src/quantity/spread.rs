@@ -14,6 +14,17 @@ pub struct Spread {
     pub p90: f64,
 }
 
+/// Which value of a spread is taken.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Pace {
+    /// As often above as below.
+    Median,
+    /// What it comes to on average.
+    Mean,
+    /// So many standard deviations of the logarithm from the median.
+    Off(f64),
+}
+
 impl Spread {
     /// The spread between two positive percentiles; `None` unless `0 < p10 <= p90` and both finite.
     #[must_use]
@@ -37,6 +48,36 @@ impl Spread {
     #[must_use]
     pub fn at(self, z: f64) -> f64 {
         self.p50() * libm::exp(self.sigma() * z)
+    }
+
+    /// The mean of the lognormal: the median times `exp(sigma^2 / 2)`.
+    #[must_use]
+    pub fn mean(self) -> f64 {
+        let sigma = self.sigma();
+        self.p50() * libm::exp(sigma * sigma / 2.0)
+    }
+
+    /// The same median with a deviation of the logarithm of at least `sigma`.
+    #[must_use]
+    pub fn at_least(self, sigma: f64) -> Self {
+        if self.sigma() >= sigma {
+            return self;
+        }
+        let (median, ratio) = (self.p50(), libm::exp(Z90 * sigma));
+        Self {
+            p10: median / ratio,
+            p90: median * ratio,
+        }
+    }
+
+    /// The value at a pace: median, mean, or so many deviations off.
+    #[must_use]
+    pub fn pick(self, pace: Pace) -> f64 {
+        match pace {
+            Pace::Median => self.p50(),
+            Pace::Mean => self.mean(),
+            Pace::Off(z) => self.at(z),
+        }
     }
 
     /// The same relative spread about a median `factor` times as large.

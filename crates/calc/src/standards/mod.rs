@@ -2,4 +2,5 @@
 
 pub mod drills;
 pub mod fits;
+pub mod general;
 pub mod threads;

@@ -34,6 +34,8 @@ pub(super) fn electrodes(job: &Job<'_>, tube: usize) -> Option<Worked> {
     let count = |name, value| plain(name, value, Unit::Count, Origin::Computed);
     inputs.push(count(Name::HolesInLot, ends));
     inputs.push(count(Name::AtLeast, f64::from(figure.at_least)));
+    inputs.push(count(Name::IfWearHigh, f64::from(figure.if_wear_high)));
+    inputs.push(count(Name::Spares, f64::from(figure.spares)));
     inputs.push(count(Name::Kit, f64::from(figure.kit)));
     Some(Worked {
         formula: Formula::Packing,
@@ -104,6 +106,7 @@ pub(super) fn machine_hours(job: &Job<'_>) -> Option<Worked> {
         ),
         part(Name::GuideChanges, minutes.guide_changes, None),
         part(Name::Dressing, minutes.dressing, with_electrodes),
+        part(Name::Breakages, minutes.breakages, with_electrodes),
     ]);
     Some(Worked {
         formula: Formula::MachineMinutes,
@@ -131,7 +134,31 @@ pub(super) fn labor_hours(job: &Job<'_>) -> Option<Worked> {
     })
 }
 
-/// Full cost of the lot.
+/// What the mean of all that is not yet known adds to the cost at the medians.
+pub(super) fn not_yet_known(job: &Job<'_>) -> Option<Worked> {
+    let price = job.figures.price.as_ref()?;
+    let known = price.cost.sum() - price.cost.not_yet_known;
+    let money = |name, value| plain(name, value, Unit::Money, Origin::Computed);
+    let stands = if known > 0.0 {
+        price.cost.not_yet_known / known
+    } else {
+        0.0
+    };
+    let value = job.overruled(Figure::NotYetKnown).0.unwrap_or(stands);
+    Some(Worked {
+        formula: Formula::NotYetKnown,
+        inputs: alloc::vec![
+            money(Name::MedianCost, known),
+            money(Name::NotYetKnown, known * value),
+        ],
+        result: Quantity {
+            value,
+            unit: Unit::Share,
+        },
+    })
+}
+
+/// Expected full cost of the lot.
 pub(super) fn lot_cost(job: &Job<'_>) -> Option<Worked> {
     let lot = job.figures.lot.as_ref()?;
     let cost = &job.figures.price.as_ref()?.cost;
@@ -158,6 +185,7 @@ pub(super) fn lot_cost(job: &Job<'_>) -> Option<Worked> {
             money(Name::OutsideWork, cost.outside, Origin::Typed),
             computed(Name::Redo, cost.redo),
             computed(Name::PartRisk, cost.part_risk),
+            opened(Name::NotYetKnown, cost.not_yet_known, Figure::NotYetKnown),
         ],
         result: Quantity {
             value: cost.sum(),

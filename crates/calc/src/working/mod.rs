@@ -5,9 +5,10 @@ mod row;
 
 use alloc::vec::Vec;
 
-use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit, Working};
+use crate::figure::{Alternative, Figure, Formula, Input, Name, Origin, Quantity, Unit, Working};
 use crate::finding::Kind;
-use crate::input::JobInput;
+use crate::hole::Context;
+use crate::input::{JobInput, RowId};
 use crate::job_figures::JobFigures;
 use crate::tables::Tables;
 
@@ -30,7 +31,7 @@ use crate::tables::Tables;
 /// # let of = |name, value| Input { name, value: Quantity { value, unit: Unit::Min }, origin: Origin::Computed, opens: None };
 /// # let working = Working { figure: quillbore_calc::Figure::MachineHours, formula: Formula::MachineMinutes,
 /// #     inputs: vec![of(Name::SetUp, 40.0), of(Name::Holes, 80.0)],
-/// #     result: Quantity { value: 2.0, unit: Unit::Hour }, overruled: None };
+/// #     result: Quantity { value: 2.0, unit: Unit::Hour }, overruled: None, alternatives: vec![] };
 /// # assert_eq!(sum(&working) / 60.0, working.result.value);
 /// ```
 ///
@@ -64,6 +65,7 @@ pub fn working(
         Figure::Setups => lot::setups(&job)?,
         Figure::MachineHours => lot::machine_hours(&job)?,
         Figure::LaborHours => lot::labor_hours(&job)?,
+        Figure::NotYetKnown => lot::not_yet_known(&job)?,
         Figure::LotCost => lot::lot_cost(&job)?,
         Figure::UnitPrice(quantity) => lot::unit_price(&job, quantity)?,
     };
@@ -77,6 +79,10 @@ pub fn working(
             ..result
         },
         overruled,
+        alternatives: match figure {
+            Figure::Electrode(row) => job.alternatives(row),
+            _ => Vec::new(),
+        },
     })
 }
 
@@ -95,6 +101,13 @@ struct Worked {
 }
 
 impl Job<'_> {
+    /// Tubes that a row could be begun with instead.
+    fn alternatives(&self, id: RowId) -> Vec<Alternative> {
+        let row = self.input.rows.iter().find(|row| row.id == id);
+        let context = Context::new(self.input, self.tables);
+        row.map_or(Vec::new(), |row| context.alternatives(row))
+    }
+
     /// What was computed and what stands instead, for an overruled figure.
     fn overruled(&self, figure: Figure) -> (Option<f64>, Option<f64>) {
         let of_rows = self.figures.holes.iter().flat_map(|hole| &hole.findings);

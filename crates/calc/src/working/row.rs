@@ -31,6 +31,7 @@ pub(super) fn worked(job: &Job<'_>, id: RowId, figure: Figure) -> Option<Worked>
         | Figure::Setups
         | Figure::MachineHours
         | Figure::LaborHours
+        | Figure::NotYetKnown
         | Figure::LotCost
         | Figure::UnitPrice(_) => None,
     }
@@ -78,7 +79,7 @@ impl Row<'_> {
         })
     }
 
-    /// Largest and smallest hole of the tube against the limits.
+    /// Chances of the tube against the limits.
     fn electrode(&self) -> Option<Worked> {
         let outer = self.tube()?.outer_mm;
         let [smallest, largest] = self.hole.size_mm?;
@@ -108,6 +109,12 @@ impl Row<'_> {
             mm(Name::SmallestHole, smallest, Origin::Computed),
             mm(Name::LargestHole, largest, Origin::Computed),
         ]);
+        let share = |name, value| plain(name, value, Unit::Share, Origin::Computed);
+        if let Some(chance) = self.hole.first_choice {
+            inputs.push(share(Name::Inside, chance.inside));
+            inputs.push(share(Name::Over, chance.over));
+        }
+        inputs.extend(self.hole.held.map(|held| share(Name::Held, held)));
         Some(Worked {
             formula: Formula::ElectrodeChoice,
             inputs,
@@ -118,9 +125,10 @@ impl Row<'_> {
     fn gap(&self) -> Option<Worked> {
         let outer = self.tube()?.outer_mm;
         let of = |name, value| plain(name, value, Unit::Mm, Origin::StartValue);
+        let start = &self.job.tables.start;
         let mut inputs = alloc::vec![self.tube_diameter()?];
         let mut result = self.hole.gap_mm?.p50();
-        if let Some(gap) = gap_of(&self.job.tables.start.gap_mm, outer) {
+        if let Some(gap) = gap_of(&start.gap_mm, outer, start.deviations.gap()) {
             inputs.extend([of(Name::GapLow, gap.p10), of(Name::GapHigh, gap.p90)]);
             result = gap.p50();
         }
@@ -148,7 +156,12 @@ impl Row<'_> {
                 number(Name::SizeFactor, by_size),
                 number(Name::ChannelsFactor, channels),
             ]);
-            result = feed * (by_size * channels);
+            // What is left between the factors and the figure is the effort of close limits.
+            let figure = Figure::Feed(self.hole.row);
+            let computed = self.job.overruled(figure).0.unwrap_or(stands);
+            let effort = computed / (feed * (by_size * channels));
+            inputs.push(number(Name::EffortFactor, effort));
+            result = computed;
         }
         inputs.push(self.tube_diameter()?);
         Some(Worked {

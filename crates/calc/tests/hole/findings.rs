@@ -2,9 +2,9 @@
 
 use quillbore_calc::finding::{About, Finding, Kind, Level, Remedy};
 use quillbore_calc::hole::{material_findings, row_figures};
-use quillbore_calc::input::{Ends, HoleEnd, JobInput, Surface};
-use quillbore_calc::job_figures::Verdict;
-use quillbore_calc::{RowInput, Tables};
+use quillbore_calc::input::{Ends, HoleEnd, JobInput, Overrule, Surface};
+use quillbore_calc::job_figures::{HoleFigures, Verdict};
+use quillbore_calc::{Figure, RowInput, Tables};
 
 use super::shop::*;
 use super::{close, first, tube};
@@ -79,10 +79,7 @@ fn a_quiet_row() {
         .iter()
         .map(|f| (f.level, f.kind.code()))
         .collect();
-    assert_eq!(
-        codes,
-        [(Level::Note, "core-left"), (Level::Note, "limits-tight")]
-    );
+    assert_eq!(codes, [(Level::Note, "core-left")]);
 }
 
 #[test]
@@ -190,7 +187,7 @@ fn tubes_and_guides() {
     });
     assert_eq!(
         (unknown.level, unknown.remedy),
-        (Level::Check, Some(Remedy::AskTestPiece))
+        (Level::Stop, Some(Remedy::AskTestPiece))
     );
 }
 
@@ -211,7 +208,7 @@ fn tube_outside_the_machine() {
     else {
         panic!("{outside:?}");
     };
-    assert_eq!((tube_mm, least_mm), (0.75, 1.0));
+    assert_eq!((tube_mm, least_mm), (0.7, 1.0));
     // Where the machine drives a tube that keeps the upper limit, that one is taken.
     let (mut tables, input) = quiet();
     tables.machines[BENCH].tube_mm = [0.3, 0.6];
@@ -274,24 +271,124 @@ fn verdicts() {
     let found = first(&input, &tables);
     assert_eq!(found.verdict, Some(Verdict::Comfortable));
     assert!(find(&found.findings, "limits-tight").is_none());
-    let tight = of_row("limits-not-to-be-promised", |row| {
-        row.limits_mm = Some([0.78, 0.82]);
+    // Nothing but 0.7 mm in the drawer: 0.87 +-0.03 is held less than half the time.
+    let held = said("limits-not-held", |tables, input| {
+        tables.tubes.retain(|tube| tube.outer_mm == 0.7);
+        input.rows[0].limits_mm = Some([0.84, 0.90]);
     });
-    assert_eq!((tight.level, tight.remedy), (Level::Check, None));
-    // The estimator's tube is judged, and the better one named.
-    let thick = of_row("limits-not-to-be-promised", |row| {
+    assert_eq!(held.level, Level::Stop);
+    let not = of_row("limits-not-to-be-promised", |row| {
+        row.limits_mm = Some([0.785, 0.815]);
+    });
+    assert_eq!((not.level, not.remedy), (Level::Check, None));
+    // Limits that are held, but for so many holes that some will be outside.
+    let mut thousand = input.clone();
+    thousand.rows[0].limits_mm = Some([0.76, 0.84]);
+    thousand.quantity = Some(1);
+    assert_eq!(
+        first(&thousand, &tables).verdict,
+        Some(Verdict::Comfortable)
+    );
+    thousand.quantity = Some(10_000);
+    let found = first(&thousand, &tables);
+    assert!(found.outside_in_lot.unwrap() > 1.0);
+    assert_eq!(found.verdict, Some(Verdict::Tight));
+    // The estimator's tube is told where it misses, and the better one named.
+    let thick = of_row("tube-misses", |row| {
+        row.limits_mm = Some([0.75, 0.85]);
         row.tube = Some(tube(&tables, 0.8, 200.0, 1));
     });
-    let Kind::LimitsNotToBePromised {
-        largest_mm,
-        upper_mm,
-        ..
-    } = thick.kind
-    else {
+    let Kind::TubeMisses { over, .. } = thick.kind else {
         panic!("{thick:?}");
     };
-    assert!(largest_mm > upper_mm);
-    assert!(matches!(thick.remedy, Some(Remedy::UseTube(..))));
+    assert!(over > 0.5);
+    let Some(Remedy::UseTube(_, better)) = thick.remedy else {
+        panic!("{thick:?}");
+    };
+    assert_eq!(tables.tubes[better].outer_mm, 0.7);
+}
+
+#[test]
+fn no_tube_names_the_one_to_buy_or_the_way() {
+    // 6.0 +-0.05 mm with tubes to 2 mm: buy 5.7 (gap 0.08 to 0.20), or plunge along a circle.
+    let (mut tables, mut input) = quiet();
+    tables.machines[BENCH].tube_mm = [0.3, 6.0];
+    input.rows[0].limits_mm = Some([5.95, 6.05]);
+    let found = first(&input, &tables);
+    assert_eq!((found.tube, found.minutes), (None, None));
+    let told = find(&found.findings, "no-tube").unwrap();
+    assert_eq!(told.level, Level::Stop);
+    let Kind::NoTube {
+        buy: Some(buy),
+        circle: true,
+        ..
+    } = told.kind
+    else {
+        panic!("{told:?}");
+    };
+    assert_eq!(buy.outer_mm, 5.7);
+    assert!(buy.held > 0.5 && buy.held < 1.0, "{buy:?}");
+    // A machine that drives no such tube leaves only the ways round.
+    tables.machines[BENCH].tube_mm = [0.3, 3.0];
+    let found = first(&input, &tables);
+    let told = find(&found.findings, "no-tube").unwrap();
+    assert!(matches!(
+        told.kind,
+        Kind::NoTube {
+            buy: None,
+            circle: true,
+            ..
+        }
+    ));
+}
+
+#[test]
+fn a_maximum_alone_and_limits_that_nothing_holds() {
+    let max = of_row("lower-assumed", |row| row.limits_mm = Some([0.0, 0.85]));
+    let Kind::LowerAssumed { lower_mm, upper_mm } = max.kind else {
+        panic!("{max:?}");
+    };
+    close(lower_mm, 0.68, 1e-12);
+    assert_eq!((upper_mm, max.level), (0.85, Level::Note));
+    let close_limits = of_row("limits-too-close", |row| {
+        row.limits_mm = Some([0.795, 0.805])
+    });
+    let Kind::LimitsTooClose { width_mm, least_mm } = close_limits.kind else {
+        panic!("{close_limits:?}");
+    };
+    close(width_mm, 0.01, 1e-12);
+    assert_eq!((least_mm, close_limits.level), (0.02, Level::Stop));
+}
+
+#[test]
+fn no_feed_beyond_200_diameters() {
+    let (mut tables, mut input) = quiet();
+    input.machine = Some(LONG);
+    tables.machines[LONG].stroke_mm = 2000.0;
+    let row = &mut input.rows[0];
+    row.tube = Some(tube(&tables, 0.5, 914.4, 1));
+    row.limits_mm = Some([0.5, 0.8]);
+    row.ends = Some(Ends::One);
+    row.depth_mm = Some(100.0);
+    assert!(first(&input, &tables).minutes.is_some());
+    input.rows[0].depth_mm = Some(100.5);
+    let found = first(&input, &tables);
+    assert_eq!(found.minutes, None);
+    let told = find(&found.findings, "depth-unknown").unwrap();
+    assert_eq!(
+        (told.level, told.remedy),
+        (Level::Stop, Some(Remedy::AskTestPiece))
+    );
+    // From both ends each is half as deep.
+    input.rows[0].ends = Some(Ends::Both);
+    assert!(first(&input, &tables).minutes.is_some());
+    // What a test burn gave opens it.
+    input.rows[0].ends = Some(Ends::One);
+    input.overrules.push(Overrule {
+        figure: Figure::Feed(input.rows[0].id),
+        value: 5.0,
+    });
+    assert!(first(&input, &tables).minutes.is_some());
 }
 
 #[test]
@@ -307,7 +404,7 @@ fn round_surfaces() {
     let Kind::Overhang { by_mm } = overhang.kind else {
         panic!("{overhang:?}");
     };
-    close(by_mm, 4.9 + 0.375 - 5.0, 1e-9);
+    close(by_mm, 4.9 + 0.35 - 5.0, 1e-9);
     assert_eq!(overhang.level, Level::Check);
     assert_eq!(
         of_row("axis-misses", |row| row.surface = ball(5.2)).level,
@@ -332,17 +429,35 @@ fn steep_and_thin() {
     let Kind::NoFullMetal { zones_mm, depth_mm } = steep.kind else {
         panic!("{steep:?}");
     };
-    close(
-        zones_mm,
-        2.0 * 0.75 * libm::tan(f64::to_radians(75.0)),
-        1e-9,
-    );
+    close(zones_mm, 2.0 * 0.7 * libm::tan(f64::to_radians(75.0)), 1e-9);
     assert_eq!((depth_mm, steep.level), (2.0, Level::Note));
 }
 
+/// A wall behind the exit, by hand: tube 0.7 mm, 20 mm deep, wear 16.88: rho 0.844, so holes scatter by
+/// 1.2816 x 20 x 0.844 / 1.844 x 0.15 = 1.760 mm, in two steps a fifth: 0.352; overtravel 2.5 x 0.7 =
+/// 1.75.
 #[test]
 fn room_behind() {
-    let backing = of_row("backing-needed", |row| row.behind_mm = Some(1.0));
+    let (tables, input) = quiet();
+    let at = |behind_mm: f64, change: fn(&mut RowInput)| {
+        let mut input = input.clone();
+        input.rows[0].behind_mm = Some(behind_mm);
+        change(&mut input.rows[0]);
+        first(&input, &tables)
+    };
+    let same = |_: &mut RowInput| {};
+    let told = |found: &HoleFigures, code| find(&found.findings, code).cloned();
+    // Far away whatever the lot wears: 1.75 and 16.88 mm.
+    let far = at(18.7, same);
+    assert_eq!((far.depth_plan, told(&far, "backing-needed")), (None, None));
+    close(far.overtravel_mm.unwrap(), 1.75, 1e-12);
+    // Room for overtravel and scatter, but not for a lot that wears little: the first try is short.
+    let near = at(4.0, same);
+    let plan = near.depth_plan.unwrap();
+    assert!(!plan.two_steps);
+    close(plan.scatter_mm, 1.7596, 0.0005);
+    close(near.overtravel_mm.unwrap(), 1.75, 1e-12);
+    let backing = told(&near, "backing-needed").unwrap();
     let Kind::BackingNeeded {
         behind_mm,
         needed_mm,
@@ -350,18 +465,60 @@ fn room_behind() {
     else {
         panic!("{backing:?}");
     };
-    assert_eq!((behind_mm, backing.level), (1.0, Level::Check));
+    assert_eq!((behind_mm, backing.level), (4.0, Level::Check));
     assert!(matches!(backing.remedy, Some(Remedy::AddBacking(_))));
-    // Overtravel 1.875 and what 16.4 mm of wear may fall short of at its P10.
-    let (tables, input) = quiet();
-    let found = first(&input, &tables);
-    let (wear, high) = (found.wear_mm.unwrap(), found.wear_high_mm.unwrap());
-    close(needed_mm, 1.875 + wear * (1.0 - wear / high), 1e-9);
-    // A blind hole has nothing behind it.
-    let mut blind = input;
-    blind.rows[0].behind_mm = Some(1.0);
-    blind.rows[0].end = HoleEnd::Blind;
-    assert!(find(&first(&blind, &tables).findings, "backing-needed").is_none());
+    close(needed_mm, 1.75 + 1.7596, 0.0005);
+    // The tip may go to the wall less the gap that sparks cross.
+    close(plan.never_beyond_mm, 24.0 - near.gap_mm.unwrap().p90, 1e-12);
+    let sigma = libm::hypot(wear_sigma(&tables, 0.7, 20.0), 0.15);
+    let low = libm::exp(-2.053_749 * sigma);
+    close(plan.first_try_mm, 21.75 + near.wear_mm.unwrap() * low, 1e-5);
+    // Less overtravel, as the wall allows it; then two steps.
+    close(at(3.0, same).overtravel_mm.unwrap(), 3.0 - 1.7596, 0.0005);
+    let two = at(2.0, same);
+    assert!(two.depth_plan.unwrap().two_steps);
+    close(two.overtravel_mm.unwrap(), 2.0 - 0.3519, 0.0005);
+    let minutes = |found: &HoleFigures| found.minutes_in.unwrap();
+    close(
+        minutes(&two).touch_off,
+        2.0 * minutes(&near).touch_off,
+        1e-12,
+    );
+    // Closer than holes scatter: a stop, until it is backed or waived.
+    let stop = at(0.3, same);
+    let told_stop = told(&stop, "wall-in-reach").unwrap();
+    assert_eq!(told_stop.level, Level::Stop);
+    let backed = at(0.3, |row| row.backed = true);
+    assert_eq!(
+        (backed.depth_plan, told(&backed, "wall-in-reach")),
+        (None, None)
+    );
+    let waived = at(0.3, |row| row.wall_waived = true);
+    assert_eq!(told(&waived, "wall-in-reach"), None);
+    assert_eq!(told(&waived, "backing-needed").unwrap().level, Level::Check);
+}
+
+/// Deviation of a lot's wear at the tests' start values.
+fn wear_sigma(tables: &Tables, tube_mm: f64, depth_mm: f64) -> f64 {
+    tables.start.deviations.process(tube_mm, depth_mm)
+}
+
+/// The deviation of a first quote, by hand: 0.35, 0.15, 0.30, 0.20, 0.10, 0.15, 0.27 in squares are
+/// 0.3804, its root 0.6168; P10 to P90 a factor of 2.2 to either side.
+#[test]
+fn start_deviations() {
+    let tables = tables();
+    let at = |tube_mm, depth_mm| wear_sigma(&tables, tube_mm, depth_mm);
+    close(at(1.0, 20.0), 0.6168, 0.00005);
+    close(libm::exp(1.281_551_6 * at(1.0, 20.0)), 2.20, 0.005);
+    // 0.20 ln 0.3 = -0.2408; 0.15 ln (100 / 20) = 0.2414.
+    close(
+        at(0.3, 30.0),
+        (0.380_4_f64 + 0.2408 * 0.2408 + 0.2414 * 0.2414).sqrt(),
+        0.0002,
+    );
+    // No hole is shallower than its diameter here: 0.15 ln (1 / 20) = -0.4494.
+    close(at(1.0, 0.1), (0.380_4_f64 + 0.4494 * 0.4494).sqrt(), 0.0002);
 }
 
 #[test]
@@ -369,6 +526,7 @@ fn reach() {
     let deep = |depth_mm, ends| {
         move |row: &mut RowInput| {
             row.limits_mm = Some([1.0, 1.2]);
+            row.tube = Some(tube(&tables(), 1.05, 914.4, 1));
             row.depth_mm = Some(depth_mm);
             row.ends = ends;
         }
@@ -379,7 +537,8 @@ fn reach() {
     let Kind::OutOfReach { depth_mm, limit_mm } = out.kind else {
         panic!("{out:?}");
     };
-    close(depth_mm, 402.5, 1e-9);
+    // The tube is 1.05 mm.
+    close(depth_mm, 400.0 + 2.5 * 1.05, 1e-9);
     assert_eq!((limit_mm, out.level), (350.0, Level::Stop));
     let hopeless = of_row("out-of-reach", deep(900.0, None));
     assert_eq!(hopeless.remedy, None);
@@ -398,33 +557,35 @@ fn reach() {
     assert!(matches!(short.remedy, Some(Remedy::UseTube(..))));
 }
 
+/// The cheaper of one end and both is planned, turn-over included.
 #[test]
 fn both_ends() {
     let deep = |row: &mut RowInput| {
         row.limits_mm = Some([1.0, 1.2]);
-        row.depth_mm = Some(300.0);
+        row.depth_mm = Some(200.0);
     };
-    let faster = of_row("both-ends-faster", deep);
-    let Kind::BothEndsFaster { one_min, both_min } = faster.kind else {
-        panic!("{faster:?}");
-    };
-    assert!(matches!(faster.remedy, Some(Remedy::DrillBothEnds(_))));
+    // Left alone a deep hole is drilled from both.
     let (tables, mut input) = quiet();
     deep(&mut input.rows[0]);
-    close(one_min, first(&input, &tables).minutes.unwrap().p50, 1e-9);
-    // The row's twelve holes share one turn-over of sqrt(15 x 30) minutes.
-    input.rows[0].ends = Some(Ends::Both);
-    let both = first(&input, &tables);
-    let turn = f64::sqrt(15.0 * 30.0) / 12.0;
-    close(both_min, both.minutes.unwrap().p50 + turn, 1e-9);
-    assert!(both_min < one_min);
-    // Who asked for one end is not asked again.
-    input.rows[0].ends = Some(Ends::One);
-    assert!(find(&first(&input, &tables).findings, "both-ends-faster").is_none());
-    // A shallow hole is not worth turning over.
-    input.rows[0].ends = None;
+    assert_eq!(first(&input, &tables).ends, Some(Ends::Both));
+    // Who asked for one end is told what the other costs, and may have it.
+    let asked = of_row("other-ends-cheaper", |row| {
+        deep(row);
+        row.ends = Some(Ends::One);
+    });
+    let Kind::OtherEndsCheaper { one, both } = asked.kind else {
+        panic!("{asked:?}");
+    };
+    assert!(both < one && both > 0.0);
+    assert!(matches!(asked.remedy, Some(Remedy::DrillBothEnds(_))));
+    // A shallow hole is not worth turning over; who asks for it is told.
     input.rows[0].depth_mm = Some(30.0);
-    assert!(find(&first(&input, &tables).findings, "both-ends-faster").is_none());
+    assert_eq!(first(&input, &tables).ends, Some(Ends::One));
+    let shallow = of_row("other-ends-cheaper", |row| {
+        row.depth_mm = Some(30.0);
+        row.ends = Some(Ends::Both);
+    });
+    assert!(matches!(shallow.remedy, Some(Remedy::DrillOneEnd(_))));
 
     let miss = of_row("ends-may-miss", |row| {
         deep(row);
@@ -433,8 +594,59 @@ fn both_ends() {
     let Kind::EndsMayMiss { by_mm } = miss.kind else {
         panic!("{miss:?}");
     };
-    close(by_mm, f64::sqrt(2.0) * 0.2 * 150.5 / 100.0, 1e-9);
-    assert!(matches!(miss.remedy, Some(Remedy::DrillOneEnd(_))));
+    close(by_mm, f64::sqrt(2.0) * 0.2 * 100.5 / 100.0, 1e-9);
+    assert_eq!(miss.level, Level::Check);
+}
+
+/// One part of one hole, or a thousand parts of many: turning over pays where it is shared.
+#[test]
+fn turning_over_pays_by_the_lot() {
+    let (tables, mut input) = quiet();
+    let row = &mut input.rows[0];
+    row.limits_mm = Some([1.0, 1.2]);
+    row.depth_mm = Some(120.0);
+    row.count = 1;
+    input.quantity = Some(1);
+    assert_eq!(first(&input, &tables).ends, Some(Ends::One));
+    input.rows[0].count = 100;
+    assert_eq!(first(&input, &tables).ends, Some(Ends::Both));
+}
+
+/// A hole of 347 mm took four short electrodes one after another where one long one does it.
+#[test]
+fn the_length_that_costs_the_lot_least_is_taken() {
+    let (tables, mut input) = quiet();
+    input.machine = Some(LONG);
+    let row = &mut input.rows[0];
+    row.limits_mm = Some([0.95, 1.15]);
+    row.ends = Some(Ends::One);
+    row.count = 50;
+    input.quantity = Some(1);
+    let length = |input: &JobInput| {
+        let found = first(input, &tables);
+        tables.tubes[found.tube.unwrap()].length_mm
+    };
+    // On the long head 400 mm leave 197 to use: a shallow hole needs no more, and the longer tube of
+    // the same price drills more holes.
+    input.rows[0].depth_mm = Some(20.0);
+    assert_eq!(length(&input), 914.4);
+    let mut dear = tables.clone();
+    for tube in &mut dear.tubes {
+        if tube.length_mm > 900.0 {
+            tube.price = 200.0;
+        }
+    }
+    let found = first(&input, &dear);
+    assert_eq!(dear.tubes[found.tube.unwrap()].length_mm, 400.0);
+    // A deep one would chain short ones: the dear one is cheaper.
+    input.rows[0].depth_mm = Some(150.0);
+    for tube in &mut dear.tubes {
+        if tube.length_mm > 900.0 {
+            tube.price = 10.0;
+        }
+    }
+    let found = first(&input, &dear);
+    assert_eq!(dear.tubes[found.tube.unwrap()].length_mm, 914.4);
 }
 
 /// Depth over diameter, from 0.5 mm on and below (common practice, no source).
@@ -466,18 +678,43 @@ fn deep_holes() {
     }
 }
 
+/// A blind hole 20 mm deep, by hand: several channels wear 1.2 times as much, 20.25 mm: rho 1.013, scatter
+/// 1.2816 x 20 x 1.013 / 2.013 x 0.15 = 1.934 mm. ISO 2768-1 m allows 0.2 there: two steps leave 0.387,
+/// which is still too much.
 #[test]
 fn blind_depth_is_as_sure_as_the_wear() {
-    let blind = of_row("blind-depth", |row| row.end = HoleEnd::Blind);
-    let Kind::BlindDepth { by_mm } = blind.kind else {
-        panic!("{blind:?}");
-    };
     let (tables, mut input) = quiet();
     input.rows[0].end = HoleEnd::Blind;
     let found = first(&input, &tables);
-    close(
-        by_mm,
-        found.wear_high_mm.unwrap() - found.wear_mm.unwrap(),
-        1e-9,
-    );
+    let plan = found.depth_plan.unwrap();
+    assert!(plan.two_steps);
+    close(plan.scatter_mm, 0.387, 0.0005);
+    close(plan.allowed_mm, 0.2, 1e-12);
+    close(plan.never_beyond_mm, 20.2, 1e-12);
+    // The first try comes to about 70 percent: at the median wear 20 + 20.25 would be set.
+    let reached = plan.first_try_mm / (1.0 + found.wear_mm.unwrap() / 20.0);
+    assert!((0.55..0.75).contains(&(reached / 20.0)), "{reached}");
+    let told = find(&found.findings, "depth-not-to-be-promised").unwrap();
+    assert_eq!(told.level, Level::Check);
+    // Wide enough limits take two steps, wider ones one.
+    let mut with = |lower, upper| {
+        input.rows[0].depth_limits_mm = Some([lower, upper]);
+        first(&input, &tables)
+    };
+    let two = with(19.5, 20.5);
+    let note = find(&two.findings, "depth-by-steps").unwrap();
+    assert!(matches!(
+        note.kind,
+        Kind::DepthBySteps {
+            two_steps: true,
+            ..
+        }
+    ));
+    assert_eq!(note.level, Level::Note);
+    let one = with(18.0, 22.0);
+    assert!(!one.depth_plan.unwrap().two_steps);
+    // Unequal limits are aimed at in their middle.
+    let middle = with(20.0, 24.0);
+    assert_eq!(middle.depth_mm, Some(22.0));
+    assert_eq!(middle.depth_plan.unwrap().never_beyond_mm, 24.0);
 }

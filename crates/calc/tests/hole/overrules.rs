@@ -44,7 +44,7 @@ fn gap() {
     close(computed.unwrap(), plain.p50(), 1e-12);
     assert_eq!(stands, 0.03);
     // Size and verdict follow.
-    close(found.size_mm.unwrap()[1], 0.75 + 2.0 * gap.p90 + 0.01, 1e-9);
+    close(found.size_mm.unwrap()[1], 0.7 + 2.0 * gap.p90, 1e-9);
 }
 
 #[test]
@@ -83,8 +83,13 @@ fn wear() {
     let (computed, stands) = said(&found, figure);
     close(computed.unwrap(), plain.wear_mm.unwrap(), 1e-12);
     assert_eq!(stands, 5.0);
-    let spread = |f: &HoleFigures| f.wear_high_mm.unwrap() / f.wear_mm.unwrap();
-    close(spread(&found), spread(&plain), 1e-9);
+    // What was typed is off by the lot (0.27) and the hole (0.15) alone.
+    let spread = found.wear_high_mm.unwrap() / found.wear_mm.unwrap();
+    close(
+        libm::log(spread) / 1.281_551_565_5,
+        f64::hypot(0.27, 0.15),
+        1e-9,
+    );
     assert!(found.reach_one_mm > plain.reach_one_mm);
 }
 
@@ -95,7 +100,7 @@ fn minutes() {
     let found = first(&overruled(&row(), figure, 4.0), &tables());
     let (band, before) = (found.minutes.unwrap(), plain.minutes.unwrap());
     close(band.p50, 4.0, 1e-12);
-    close(band.p90 / band.p50, before.p90 / before.p50, 1e-9);
+    assert!(band.p90 / band.p50 < before.p90 / before.p50);
     // The parts stay as computed, for the working.
     assert_eq!(found.minutes_in, plain.minutes_in);
     let (computed, stands) = said(&found, figure);
@@ -107,9 +112,9 @@ fn minutes() {
 fn electrode() {
     let tables = tables();
     let figure = Figure::Electrode(row().id);
-    let found = first(&overruled(&row(), figure, 0.7), &tables);
-    assert_eq!(tables.tubes[found.tube.unwrap()].outer_mm, 0.7);
-    assert_eq!(said(&found, figure), (Some(0.75), 0.7));
+    let found = first(&overruled(&row(), figure, 0.65), &tables);
+    assert_eq!(tables.tubes[found.tube.unwrap()].outer_mm, 0.65);
+    assert_eq!(said(&found, figure), (Some(0.7), 0.65));
     // A size that the shop does not have is a stop, and nothing is made up.
     let none = first(&overruled(&row(), figure, 0.72), &tables);
     assert_eq!((none.tube, none.minutes), (None, None));

@@ -2,7 +2,7 @@
 //! the tolerances say how much is taken.
 
 use quillbore_calc::spread::{
-    DRAWS, Factor, normal_at, normal_below, percentiles, scatter_of_sum, spares, stratified,
+    Breakages, DRAWS, Factor, normal_at, normal_below, percentiles, scatter_of_sum, stratified,
 };
 
 #[track_caller]
@@ -98,7 +98,6 @@ fn streams_are_fixed_and_do_not_go_together() {
         Factor::Wear,
         Factor::Handling,
         Factor::Holes,
-        Factor::Breakage,
         Factor::Breakages,
     ];
     let streams: Vec<Vec<f64>> = factors.map(|factor| factor.deviates(DRAWS)).into();
@@ -140,22 +139,39 @@ fn many_holes_average_their_scatter() {
 }
 
 #[test]
-fn spares_are_the_binomial_s_ninetieth_percentile() {
+fn breakages_of_a_known_rate_are_binomial() {
     // Binomial sums by hand: 10 at 0.1: P(0..1) 0.7361, P(0..2) 0.9298; 1 at 0.05: P(0) 0.95.
-    for (holes, chance, enough) in [
-        (10, 0.1, 2),
-        (1, 0.05, 0),
-        (1, 0.2, 1),
-        (0, 0.2, 0),
-        (5, 1.0, 5),
-    ] {
-        assert_eq!(spares(holes, chance), enough, "{holes} at {chance}");
+    for (holes, chance, enough) in [(10, 0.1, 2.0), (1, 0.05, 0.0), (1, 0.2, 1.0), (0, 0.2, 0.0)] {
+        let known = Breakages::new(holes, chance, 1e9);
+        assert_eq!(known.at(0.9), enough, "{holes} at {chance}");
     }
-    // Either side of the change to the normal: mean 500, deviation 22.06, P90 528.3.
-    let [below, above] = [spares(19_999, 0.025), spares(20_001, 0.025)];
-    assert!(
-        (528..=529).contains(&below) && (528..=529).contains(&above),
-        "{below} {above}"
-    );
-    assert_eq!(spares(10, f64::NAN), 0);
+    assert_eq!(Breakages::new(10, f64::NAN, 50.0).at(0.9), 0.0);
+    assert_eq!(Breakages::new(10, 0.0, 50.0).at(0.9), 0.0);
+}
+
+#[test]
+fn breakages_of_an_unknown_rate_are_beta_binomial() {
+    // Closed form: a = b = 1 makes every number from 0 to n as likely: 0 to 9 of 10, each 1/11.
+    let even = Breakages::new(10, 0.5, 2.0);
+    for number in 0..=10 {
+        let below = (f64::from(number) + 0.5) / 11.0;
+        assert_eq!(even.at(below), f64::from(number));
+    }
+    // Mean n p, whatever the prior's worth: 500 holes at 2 %.
+    let mean = |worth: f64| {
+        let lot = Breakages::new(500, 0.02, worth);
+        (0..10_000)
+            .map(|at| lot.at((f64::from(at) + 0.5) / 10_000.0))
+            .sum::<f64>()
+            / 10_000.0
+    };
+    near(mean(50.0), 10.0, 0.02);
+    near(mean(1e9), 10.0, 0.02);
+    // A rate that is hardly known needs more spares than a known one.
+    let spares = |worth| Breakages::new(500, 0.02, worth).at(0.9);
+    assert_eq!(spares(1e9), 14.0);
+    assert!(spares(50.0) > 20.0, "{}", spares(50.0));
+    // A lot too large to count one by one goes on where the counted ones end.
+    let large = |holes| Breakages::new(holes, 0.005, 50.0).at(0.9) / holes as f64;
+    near(large(1_000_000) / large(20_000), 1.0, 0.001);
 }

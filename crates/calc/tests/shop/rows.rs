@@ -3,7 +3,7 @@
 
 use quillbore_calc::input::{HoleEnd, JobInput, Layer, RowInput, Surface};
 use quillbore_calc::tables::{
-    Family, Guide, Machine, Material, Rates, StartValues, Tables, Tube, TubeMaterial,
+    Deviations, Family, Guide, Machine, Material, Rates, StartValues, Tables, Tube, TubeMaterial,
 };
 use quillbore_calc::{RowId, Spread};
 
@@ -155,6 +155,10 @@ pub fn start_values() -> StartValues {
         channels_from_mm: 0.6,
         overtravel_least_mm: 1.0,
         overtravel_diameters: 2.5,
+        overtravel_feed: 3.0,
+        effort_by_width: vec![(0.02, 0.5), (0.05, 0.8), (0.1, 1.0)],
+        size_scatter_mm: vec![(0.5, 0.006), (1.0, 0.010), (3.0, 0.015), (6.0, 0.025)],
+        deepest_diameters: 200.0,
         touch_off_min: spread(5.0 / 60.0, 15.0 / 60.0),
         index_min: spread(3.0 / 60.0, 10.0 / 60.0),
         tilt_min: spread(10.0, 15.0),
@@ -173,14 +177,34 @@ pub fn start_values() -> StartValues {
         pin_check_min: spread(0.1, 0.25),
         pack_min: spread(0.5, 2.0),
         tube_tolerance_mm: 0.01,
-        breakage: spread(0.02, 0.05),
-        breakage_thin: spread(0.1, 0.2),
+        breakage: spread(0.002, 0.01),
+        breakage_thin: spread(0.01, 0.03),
+        breakage_thin_deep: spread(0.02, 0.06),
+        thin_deep_diameters: 30.0,
+        breakage_worth_holes: 50.0,
+        part_risk_hole: 0.000_002,
         thin_tube_mm: 0.3,
         drift_mm_per_100: spread(0.05, 0.2),
         overlap_mm: 1.0,
-        taper_mm_per_100: 0.1,
+        taper_mm_per_100: 0.03,
         hole_scatter: 0.15,
-        handling_scatter: 0.2,
+        deviations: Deviations {
+            shop: 0.35,
+            machine: 0.15,
+            family: 0.30,
+            grade: 0.20,
+            electrode: 0.10,
+            size_class: 0.15,
+            by_diameter: 0.20,
+            by_depth: 0.15,
+            lot: 0.27,
+            burn_and_wear: 0.5,
+            handling_shop: 0.35,
+            handling_machine: 0.20,
+            gap_shop: 0.25,
+            gap_machine: 0.15,
+            gap_size_class: 0.10,
+        },
     }
 }
 

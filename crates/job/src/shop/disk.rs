@@ -10,7 +10,7 @@ use crate::file::TextError;
 use crate::file::text::{decode, format_number, parse};
 
 /// The shop file's newest format.
-const NEWEST: u32 = 1;
+const NEWEST: u32 = 2;
 
 /// One file: whatever it doesn't give stays as it was.
 #[derive(Clone, Debug, Default, Deserialize)]
@@ -239,7 +239,22 @@ named! {
 pub(super) fn read(bytes: &[u8]) -> Result<ShopFile, ShopError> {
     let text = decode(bytes)?;
     match format_number(text)? {
-        1 => finished(parse(text)?),
+        1 => {
+            let mut file: ShopFile = parse(text)?;
+            file.start = file.start.from_format_1();
+            finished(file)
+        }
+        2 => {
+            let file: ShopFile = parse(text)?;
+            if file.start.has_format_1() {
+                return Err(ShopError::Row {
+                    list: "start",
+                    name: "handling_scatter".to_owned(),
+                    what: "format 2 says it in two: handling_deviation_shop and handling_deviation_machine".to_owned(),
+                });
+            }
+            finished(file)
+        }
         0 => Err(TextError::UnknownFormat { found: 0 }.into()),
         found => Err(TextError::NewerFormat {
             found,

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use quillbore_calc::Spread;
-use quillbore_calc::tables::StartValues;
+use quillbore_calc::tables::{Deviations, StartValues};
 use serde::Deserialize;
 
 use super::error::ShopError;
@@ -15,39 +15,38 @@ struct Told<T>(T, String);
 type Pair = (f64, f64);
 
 macro_rules! start_values {
-    ($($name:ident: $disk:ty => $field:ident by $convert:ident;)+) => {
+    (
+        values { $($name:ident: $disk:ty => $field:ident by $convert:ident;)+ }
+        deviations { $($deviation:ident => $part:ident by $check:ident;)+ }
+    ) => {
         /// Start values in a file; what is not given stays as it was.
         #[derive(Clone, Debug, Default, Deserialize)]
         #[serde(default, deny_unknown_fields)]
-        pub(super) struct StartFile { $($name: Option<Told<$disk>>,)+ }
+        pub(super) struct StartFile {
+            $($name: Option<Told<$disk>>,)+
+            $($deviation: Option<Told<f64>>,)+
+            /// Format 1's one deviation of handling times.
+            handling_scatter: Option<Told<f64>>,
+        }
 
         impl StartFile {
             /// These values with the other's in their place, where it has any.
             pub(super) fn laid_under(self, over: Self) -> Self {
-                Self { $($name: over.$name.or(self.$name),)+ }
+                Self {
+                    $($name: over.$name.or(self.$name),)+
+                    $($deviation: over.$deviation.or(self.$deviation),)+
+                    handling_scatter: None,
+                }
             }
 
-            /// The values for the calculation, and each one's pedigree by its name there.
+            /// The values for the calculation, and each one's pedigree by its name in the file.
             pub(super) fn build(&self) -> Result<(StartValues, BTreeMap<&'static str, String>), ShopError> {
                 let mut pedigree = BTreeMap::new();
                 let values = StartValues {
-                    $($field: {
-                        let Some(Told(value, source)) = &self.$name else {
-                            return Err(ShopError::Missing {
-                                what: concat!("The start value ", stringify!($name)).to_owned(),
-                            });
-                        };
-                        let bad = |what: &str| ShopError::Row {
-                            list: "start",
-                            name: stringify!($name).to_owned(),
-                            what: what.to_owned(),
-                        };
-                        if source.trim().is_empty() {
-                            return Err(bad("it does not say where it comes from"));
-                        }
-                        pedigree.insert(stringify!($field), source.clone());
-                        $convert(value).map_err(bad)?
-                    },)+
+                    $($field: read(&self.$name, stringify!($name), $convert, &mut pedigree)?,)+
+                    deviations: Deviations {
+                        $($part: read(&self.$deviation, stringify!($deviation), $check, &mut pedigree)?,)+
+                    },
                 };
                 Ok((values, pedigree))
             }
@@ -55,45 +54,113 @@ macro_rules! start_values {
     };
 }
 
+/// One start value, checked, its pedigree noted.
+fn read<T, V>(
+    told: &Option<Told<T>>,
+    name: &'static str,
+    convert: impl Fn(&T) -> Checked<V>,
+    pedigree: &mut BTreeMap<&'static str, String>,
+) -> Result<V, ShopError> {
+    let Some(Told(value, source)) = told else {
+        return Err(ShopError::Missing {
+            what: format!("The start value {name}"),
+        });
+    };
+    let bad = |what: &str| ShopError::Row {
+        list: "start",
+        name: name.to_owned(),
+        what: what.to_owned(),
+    };
+    if source.trim().is_empty() {
+        return Err(bad("it does not say where it comes from"));
+    }
+    pedigree.insert(name, source.clone());
+    convert(value).map_err(bad)
+}
+
+impl StartFile {
+    /// What format 1 said in one number is the shop's own deviation of handling, and no machine's.
+    pub(super) fn from_format_1(mut self) -> Self {
+        if let Some(Told(value, source)) = self.handling_scatter.take() {
+            let machine = Told(0.0, source.clone());
+            self.handling_deviation_shop
+                .get_or_insert(Told(value, source));
+            self.handling_deviation_machine.get_or_insert(machine);
+        }
+        self
+    }
+
+    /// Whether a value that only format 1 had is still there.
+    pub(super) fn has_format_1(&self) -> bool {
+        self.handling_scatter.is_some()
+    }
+}
+
 start_values! {
-    gap_mm: Vec<(f64, Pair)> => gap_mm by spread_curve;
-    feed_by_diameter: Vec<Pair> => feed_by_diameter by curve;
-    wear_by_diameter: Vec<Pair> => wear_by_diameter by curve;
-    wear_at_100_diameters: Pair => wear_at_100_diameters by spread;
-    depth_s: Pair => depth_s by spread;
-    depth_m: f64 => depth_m by positive;
-    zone_feed: f64 => zone_feed by positive;
-    channels_feed: f64 => channels_feed by positive;
-    channels_wear: f64 => channels_wear by positive;
-    channels_from_mm: f64 => channels_from_mm by positive;
-    overtravel_least_mm: f64 => overtravel_least_mm by positive;
-    overtravel_diameters: f64 => overtravel_diameters by positive;
-    touch_off_s: Pair => touch_off_min by seconds;
-    index_s: Pair => index_min by seconds;
-    tilt_min: Pair => tilt_min by spread;
-    turn_over_min: Pair => turn_over_min by spread;
-    change_by_hand_min: Pair => change_by_hand_min by spread;
-    change_thin_min: Pair => change_thin_min by spread;
-    change_by_changer_min: Pair => change_by_changer_min by spread;
-    guide_change_min: Pair => guide_change_min by spread;
-    dressing_min: Pair => dressing_min by spread;
-    dressing_mm: f64 => dressing_mm by positive;
-    setup_min: Pair => setup_min by spread;
-    first_piece_min: Pair => first_piece_min by spread;
-    load_min: Pair => load_min by spread;
-    receive_min: Pair => receive_min by spread;
-    wash_min: Pair => wash_min by spread;
-    pin_check_min: Pair => pin_check_min by spread;
-    pack_min: Pair => pack_min by spread;
-    tube_tolerance_mm: f64 => tube_tolerance_mm by positive;
-    breakage: Pair => breakage by chance;
-    breakage_thin: Pair => breakage_thin by chance;
-    thin_tube_mm: f64 => thin_tube_mm by positive;
-    drift_mm_per_100: Pair => drift_mm_per_100 by spread;
-    overlap_mm: f64 => overlap_mm by positive;
-    taper_mm_per_100: f64 => taper_mm_per_100 by not_negative;
-    hole_scatter: f64 => hole_scatter by not_negative;
-    handling_scatter: f64 => handling_scatter by not_negative;
+    values {
+        gap_mm: Vec<(f64, Pair)> => gap_mm by spread_curve;
+        feed_by_diameter: Vec<Pair> => feed_by_diameter by curve;
+        wear_by_diameter: Vec<Pair> => wear_by_diameter by curve;
+        wear_at_100_diameters: Pair => wear_at_100_diameters by spread;
+        depth_s: Pair => depth_s by spread;
+        depth_m: f64 => depth_m by positive;
+        zone_feed: f64 => zone_feed by positive;
+        channels_feed: f64 => channels_feed by positive;
+        channels_wear: f64 => channels_wear by positive;
+        channels_from_mm: f64 => channels_from_mm by positive;
+        overtravel_least_mm: f64 => overtravel_least_mm by positive;
+        overtravel_diameters: f64 => overtravel_diameters by positive;
+        overtravel_feed: f64 => overtravel_feed by positive;
+        effort_by_width: Vec<Pair> => effort_by_width by curve;
+        size_scatter_mm: Vec<Pair> => size_scatter_mm by curve;
+        deepest_diameters: f64 => deepest_diameters by positive;
+        touch_off_s: Pair => touch_off_min by seconds;
+        index_s: Pair => index_min by seconds;
+        tilt_min: Pair => tilt_min by spread;
+        turn_over_min: Pair => turn_over_min by spread;
+        change_by_hand_min: Pair => change_by_hand_min by spread;
+        change_thin_min: Pair => change_thin_min by spread;
+        change_by_changer_min: Pair => change_by_changer_min by spread;
+        guide_change_min: Pair => guide_change_min by spread;
+        dressing_min: Pair => dressing_min by spread;
+        dressing_mm: f64 => dressing_mm by positive;
+        setup_min: Pair => setup_min by spread;
+        first_piece_min: Pair => first_piece_min by spread;
+        load_min: Pair => load_min by spread;
+        receive_min: Pair => receive_min by spread;
+        wash_min: Pair => wash_min by spread;
+        pin_check_min: Pair => pin_check_min by spread;
+        pack_min: Pair => pack_min by spread;
+        tube_tolerance_mm: f64 => tube_tolerance_mm by positive;
+        breakage: Pair => breakage by chance;
+        breakage_thin: Pair => breakage_thin by chance;
+        breakage_thin_deep: Pair => breakage_thin_deep by chance;
+        thin_deep_diameters: f64 => thin_deep_diameters by positive;
+        breakage_worth_holes: f64 => breakage_worth_holes by positive;
+        part_risk_hole: f64 => part_risk_hole by share;
+        thin_tube_mm: f64 => thin_tube_mm by positive;
+        drift_mm_per_100: Pair => drift_mm_per_100 by spread;
+        overlap_mm: f64 => overlap_mm by positive;
+        taper_mm_per_100: f64 => taper_mm_per_100 by not_negative;
+        hole_scatter: f64 => hole_scatter by not_negative;
+    }
+    deviations {
+        deviation_shop => shop by not_negative;
+        deviation_machine => machine by not_negative;
+        deviation_family => family by not_negative;
+        deviation_grade => grade by not_negative;
+        deviation_electrode => electrode by not_negative;
+        deviation_size_class => size_class by not_negative;
+        deviation_by_diameter => by_diameter by not_negative;
+        deviation_by_depth => by_depth by not_negative;
+        deviation_lot => lot by not_negative;
+        burn_and_wear => burn_and_wear by share;
+        handling_deviation_shop => handling_shop by not_negative;
+        handling_deviation_machine => handling_machine by not_negative;
+        gap_deviation_shop => gap_shop by not_negative;
+        gap_deviation_machine => gap_machine by not_negative;
+        gap_deviation_size_class => gap_size_class by not_negative;
+    }
 }
 
 type Checked<T> = Result<T, &'static str>;
@@ -122,6 +189,14 @@ fn positive(value: &f64) -> Checked<f64> {
     }
 }
 
+fn share(value: &f64) -> Checked<f64> {
+    if (0.0..=1.0).contains(value) {
+        Ok(*value)
+    } else {
+        Err("it must be a number from 0 to 1")
+    }
+}
+
 fn not_negative(value: &f64) -> Checked<f64> {
     if *value >= 0.0 && value.is_finite() {
         Ok(*value)
@@ -130,7 +205,7 @@ fn not_negative(value: &f64) -> Checked<f64> {
     }
 }
 
-fn curve(points: &[Pair]) -> Checked<Vec<Pair>> {
+fn curve(points: &Vec<Pair>) -> Checked<Vec<Pair>> {
     rising(points.iter().map(|point| point.0))?;
     for point in points {
         positive(&point.1)?;
@@ -138,7 +213,7 @@ fn curve(points: &[Pair]) -> Checked<Vec<Pair>> {
     Ok(points.to_vec())
 }
 
-fn spread_curve(points: &[(f64, Pair)]) -> Checked<Vec<(f64, Spread)>> {
+fn spread_curve(points: &Vec<(f64, Pair)>) -> Checked<Vec<(f64, Spread)>> {
     rising(points.iter().map(|point| point.0))?;
     points
         .iter()

@@ -98,16 +98,37 @@ impl Speaker<'_> {
             Kind::FamilyValues => "Feed and wear are those of the family, not of this grade: the spread is wide.".to_owned(),
             Kind::OtherTubeMaterial => "The start values of this material were taken with another tube material: feed and wear may be well off.".to_owned(),
             Kind::FeedUnknown { tube_mm } => format!(
-                "No feed is known for a tube of {}: make a test burn, then overrule feed and wear.",
+                "No feed is known for a tube of {}, so there is no price: make a test burn, then type feed and wear.",
                 self.length(*tube_mm)
             ),
-            Kind::NoTube { lower_mm, upper_mm } => format!(
-                "No tube of the shop drills between {} and {}.",
-                self.length(*lower_mm),
-                self.length(*upper_mm)
+            Kind::DepthUnknown { ratio, most } => format!(
+                "{} diameters deep, and no feed is known beyond {}, so there is no price: make a test burn, then type feed and wear.",
+                show::number(*ratio, 3),
+                show::number(*most, 3)
+            ),
+            Kind::NoTube { lower_mm, upper_mm, buy, circle } => {
+                self.no_tube([*lower_mm, *upper_mm], buy.as_ref(), *circle)
+            }
+            Kind::LimitsNotHeld { held, lower_mm, upper_mm, buy, circle } => {
+                self.not_held(*held, [*lower_mm, *upper_mm], buy.as_ref(), *circle)
+            }
+            Kind::LimitsTooClose { width_mm, least_mm } => format!(
+                "The limits are {} apart and nothing closer than {} is held by drilling: another process has to finish this hole.",
+                self.length(*width_mm),
+                self.length(*least_mm)
+            ),
+            Kind::LowerAssumed { lower_mm, upper_mm } => format!(
+                "Only a maximum of {} is given: a lower limit of {} was assumed.",
+                self.length(*upper_mm),
+                self.length(*lower_mm)
+            ),
+            Kind::TubeMisses { inside, over } => format!(
+                "The chosen tube is right at once with a chance of {}, and oversize with one of {}.",
+                show::percent(*inside),
+                show::percent(*over)
             ),
             Kind::NoGuide { tube_mm } => format!(
-                "There is no guide for a tube of {}: no guide, no job.",
+                "There is no guide for a tube of {}: it cannot be drilled without its guide.",
                 self.length(*tube_mm)
             ),
             Kind::TubesShort { tube_mm, kit, stock } => format!(
@@ -115,18 +136,12 @@ impl Speaker<'_> {
                 self.length(*tube_mm),
                 kit.saturating_sub(*stock)
             ),
-            Kind::LimitsNotToBePromised { smallest_mm, largest_mm, lower_mm, upper_mm } => format!(
-                "Not to be promised: gap, taper and tube tolerance give {} to {}, the drawing wants {} to {}.",
-                self.length(*smallest_mm),
-                self.length(*largest_mm),
-                self.length(*lower_mm),
-                self.length(*upper_mm)
-            ),
-            Kind::LimitsTight { smallest_mm, largest_mm } => format!(
-                "Tight: gap, taper and tube tolerance give {} to {}. Measure the first piece before going on.",
-                self.length(*smallest_mm),
-                self.length(*largest_mm)
-            ),
+            Kind::LimitsNotToBePromised { held, outside, lower_mm, upper_mm, buy } => {
+                self.not_to_be_promised(*held, *outside, [*lower_mm, *upper_mm], buy.as_ref())
+            }
+            Kind::LimitsTight { held, outside, buy } => {
+                self.tight(*held, *outside, buy.as_ref())
+            }
             Kind::TubeOutsideMachine { tube_mm, least_mm, most_mm } => format!(
                 "The machine drives tubes from {} to {}, not one of {}.",
                 self.length(*least_mm),
@@ -155,9 +170,14 @@ impl Speaker<'_> {
                 self.length(*depth_mm)
             ),
             Kind::BackingNeeded { behind_mm, needed_mm } => format!(
-                "Only {} free behind the exit, overtravel and wear ask for {}: the far wall would be hit.",
+                "A wall stands {} behind the exit, overtravel and scatter ask for {}: back it, or ask whether it may be marked.",
                 self.length(*behind_mm),
                 self.length(*needed_mm)
+            ),
+            Kind::WallInReach { behind_mm, by_mm } => format!(
+                "The wall {} behind the exit would be hit: in two steps too, depths scatter by {}. Back it, or have the customer agree that it may be marked.",
+                self.length(*behind_mm),
+                self.length(*by_mm)
             ),
             Kind::TiltOutOfRange { tilt_deg } => format!(
                 "No axis of the machine reaches a tilt of {}: a fixture must, or another machine.",
@@ -171,10 +191,10 @@ impl Speaker<'_> {
             Kind::ChainedElectrodes { electrodes } => format!(
                 "One hole takes {electrodes} electrodes, one after another."
             ),
-            Kind::BothEndsFaster { one_min, both_min } => format!(
-                "From both ends it takes {} a hole, from one {}.",
-                show::minutes_with_unit(*both_min),
-                show::minutes_with_unit(*one_min)
+            Kind::OtherEndsCheaper { one, both } => format!(
+                "From one end the holes cost {}, from both {}, turn-over included.",
+                self.amount(*one),
+                self.amount(*both)
             ),
             Kind::FarEndClosed => "Both ends were asked for, but only a hole through to an open far side can be drilled from there: one end was taken.".to_owned(),
             Kind::EndsMayMiss { by_mm } => format!(
@@ -193,9 +213,15 @@ impl Speaker<'_> {
                 "Deeper than the shop has shown: {} diameters. Ask for a test piece.",
                 show::number(*ratio, 2)
             ),
-            Kind::BlindDepth { by_mm } => format!(
-                "A blind depth is as sure as the wear: it may be off by {}. Measure the first hole and set the depth by it.",
-                self.length(*by_mm)
+            Kind::DepthBySteps { by_mm, two_steps } => format!(
+                "A depth is as sure as the wear: measure the first hole and set the depth by it. After that holes scatter by {}{}.",
+                self.length(*by_mm),
+                if *two_steps { ", each drilled in two steps" } else { "" }
+            ),
+            Kind::DepthNotToBePromised { by_mm, allowed_mm } => format!(
+                "The depth is not to be promised: in two steps too, holes scatter by {}, and {} are allowed.",
+                self.length(*by_mm),
+                self.length(*allowed_mm)
             ),
             Kind::DirectionsAssumed { rows } => format!(
                 "{} without places: one direction a row was assumed for the clampings.",
@@ -293,6 +319,7 @@ impl Speaker<'_> {
             Figure::Setups => "the clampings".to_owned(),
             Figure::MachineHours => "the machine hours".to_owned(),
             Figure::LaborHours => "the labor hours".to_owned(),
+            Figure::NotYetKnown => "what is not yet known".to_owned(),
             Figure::LotCost => "the cost of the lot".to_owned(),
             Figure::UnitPrice(quantity) => format!("the price each at {quantity}"),
         }

@@ -6,6 +6,7 @@ pub mod files;
 pub mod findings;
 pub mod foot;
 pub mod life;
+mod limits;
 pub mod names;
 pub mod refusals;
 pub mod slips;

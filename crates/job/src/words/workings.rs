@@ -19,6 +19,7 @@ pub const fn unit_of(figure: Figure) -> Unit {
         Figure::HoleMinutes(_) => Unit::Min,
         Figure::ElectrodesPerHole(_) | Figure::Electrodes(_) | Figure::Setups => Unit::Count,
         Figure::MachineHours | Figure::LaborHours => Unit::Hour,
+        Figure::NotYetKnown => Unit::Share,
         Figure::LotCost | Figure::UnitPrice(_) => Unit::Money,
     }
 }
@@ -53,13 +54,13 @@ impl Speaker<'_> {
 pub const fn formula(formula: Formula) -> &'static str {
     match formula {
         Formula::ElectrodeChoice => {
-            "the largest tube whose hole, with twice the gap and the tube's tolerance, stays below the upper limit and, less the taper, above the lower"
+            "the tube with the greatest chance of a hole inside the limits, less its chance of one over them, for a lot whose gap is not yet known; of equal ones the cheapest for the lot"
         }
         Formula::GapByDiameter => {
             "the gap per side for this tube diameter, between the table's rows"
         }
         Formula::FeedByDiameter => {
-            "feed of the material at 1 mm, times the factor for the size, times the factor for channels"
+            "feed of the material at 1 mm, times the factors for the size, for channels and for close limits"
         }
         Formula::HoleMinutes => {
             "touch-off + entry + full metal + exit + overtravel + retract + changes inside the hole; in full metal the feed falls with depth as 1 / (1 + (z / depth halved)^exponent)"
@@ -78,9 +79,12 @@ pub const fn formula(formula: Formula) -> &'static str {
         }
         Formula::MachineMinutes => "the sum of the machine's minutes for the lot, in hours",
         Formula::LaborMinutes => "the sum of a person's minutes for the lot, in hours",
+        Formula::NotYetKnown => {
+            "the expected cost less the cost at the medians: slow burns and heavy wear cost more than fast and light ones save"
+        }
         Formula::CostLines => "the sum of the cost lines",
         Formula::UnitPrice => {
-            "cost of the lot / quantity / (1 - margin), not below the minimum charge / quantity, rounded once"
+            "expected cost of the lot / quantity / (1 - margin), not below the minimum charge / quantity, rounded once"
         }
     }
 }
@@ -168,10 +172,19 @@ pub const fn name(name: Name) -> &'static str {
         Name::Dielectric => "dielectric",
         Name::Power => "power",
         Name::OutsideWork => "outside work",
-        Name::Redo => "breakage and redo",
+        Name::Redo => "redone work",
         Name::PartRisk => "customer's part at risk",
+        Name::NotYetKnown => "not yet known",
+        Name::MedianCost => "cost at the medians",
+        Name::Inside => "chance of a hole inside the limits at once",
+        Name::Over => "chance of a hole over the upper limit",
+        Name::Held => "chance inside once the first piece is measured",
+        Name::EffortFactor => "factor for close limits",
+        Name::Breakages => "broken electrodes",
+        Name::IfWearHigh => "if wear is high",
+        Name::Spares => "spares for breakage",
         Name::Quantity => "quantity",
-        Name::LotCost => "cost of the lot",
+        Name::LotCost => "expected cost of the lot",
         Name::UnitCost => "cost of one",
         Name::Margin => "margin on price",
         Name::Markup => "markup on cost",

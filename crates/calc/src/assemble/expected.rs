@@ -1,0 +1,51 @@
+//! What a lot takes on average: the price rests on it, not on the medians.
+//!
+//! Formula: minutes that go with the feed times `exp(s^2 / 2)`, each time of handling at its mean,
+//! electrodes and changes at the mean over 15 quantiles of the lot's wear, planned anew at each.
+
+use alloc::vec::Vec;
+
+use super::model::{DrawnLot, LotModel};
+use super::packed::PackAnswer;
+use super::prepare::Prepared;
+use crate::hole::{Draw, wear_quantiles};
+use crate::quantity::Pace;
+use crate::rollup::Times;
+
+impl Prepared<'_> {
+    /// The mean lot; travel is not in it.
+    pub(super) fn expected(&self, model: &LotModel, packings: &[PackAnswer]) -> Option<DrawnLot> {
+        let machine = self.machine?;
+        let times = Times::new(&self.tables.start, machine, Pace::Mean);
+        let broken = model.expected_broken();
+        let drawn: Vec<DrawnLot> = wear_quantiles()
+            .into_iter()
+            .map(|z| {
+                let draw = |feed_sigma: f64, wear_sigma: f64| Draw {
+                    feed: libm::exp(-feed_sigma * feed_sigma / 2.0),
+                    wear: libm::exp(wear_sigma * z),
+                    pace: Pace::Mean,
+                };
+                model.at(
+                    &times,
+                    |row| draw(row.feed_sigma, row.wear_sigma),
+                    1.0,
+                    &broken,
+                    packings,
+                )
+            })
+            .collect();
+        let number = drawn.len() as f64;
+        let mean = |of: &dyn Fn(&DrawnLot) -> f64| drawn.iter().map(of).sum::<f64>() / number;
+        let tubes = drawn.first().map_or(0, |lot| lot.electrodes.len());
+        Some(DrawnLot {
+            minutes: [mean(&|lot| lot.minutes[0]), mean(&|lot| lot.minutes[1])],
+            electrodes: (0..tubes)
+                .map(|tube| mean(&|lot| lot.electrodes.get(tube).copied().unwrap_or(0.0)))
+                .collect(),
+            broken: (0..tubes)
+                .map(|tube| mean(&|lot| lot.broken.get(tube).copied().unwrap_or(0.0)))
+                .collect(),
+        })
+    }
+}

@@ -1,0 +1,109 @@
+//! Depths that are only as sure as the wear: blind ones, and those with a wall behind them.
+//!
+//! Before the first hole nobody knows the lot's wear, so the machine is set for the wear that one
+//! lot in fifty stays under, about 70 percent of the depth; depth and electrode are measured, and
+//! the same hole is corrected. After that holes still scatter about the lot.
+
+use super::way::{Metal, Way};
+use crate::input::{HoleEnd, RowInput};
+use crate::job_figures::DepthPlan;
+use crate::quantity::Z90;
+use crate::standards::general;
+use crate::tables::StartValues;
+
+/// What two steps leave of the scatter: the second one drills a fifth of the depth.
+const LEFT_BY_TWO_STEPS: f64 = 0.2;
+
+/// How a depth is come to, and what is behind it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Depth {
+    pub(super) plan: DepthPlan,
+    /// Overtravel that is left [mm].
+    pub(super) overtravel_mm: f64,
+    /// Free distance behind the exit, and what overtravel and scatter ask for there [mm]; `None` for
+    /// a blind hole.
+    pub(super) wall_mm: Option<[f64; 2]>,
+}
+
+impl Depth {
+    /// True where holes scatter further than they may, in two steps too.
+    pub(super) fn exceeds(&self) -> bool {
+        self.plan.scatter_mm > self.plan.allowed_mm
+    }
+}
+
+/// How far holes of one lot scatter in depth, to either side.
+///
+/// Formula: `1.28 L rho / (1 + rho) s` with s the deviation from hole to hole.
+///
+/// - `depth_mm`: depth L [mm].
+/// - `wear_mm`: electrode length lost in it, `rho L` [mm].
+/// - `hole_scatter`: s [-].
+pub(super) fn depth_scatter(depth_mm: f64, wear_mm: f64, hole_scatter: f64) -> f64 {
+    Z90 * depth_mm * wear_mm / (depth_mm + wear_mm) * hole_scatter
+}
+
+/// How a row's depth is come to; `None` where nothing closes the hole and nothing is near behind it.
+pub(super) fn sure_depth(
+    row: &RowInput,
+    metal: &Metal,
+    way: &Way,
+    start: &StartValues,
+) -> Option<Depth> {
+    let (depth_mm, wear_mm) = (metal.depth_mm, way.wear_mm());
+    let first_try = |tip_mm: f64| tip_mm + wear_mm * metal.low;
+    let one_step_mm = depth_scatter(depth_mm, wear_mm, start.hole_scatter);
+    let two_steps_mm = one_step_mm * LEFT_BY_TWO_STEPS;
+    if row.end == HoleEnd::Blind {
+        let [lower, upper] = blind_limits(row, depth_mm);
+        let allowed_mm = (upper - lower) / 2.0;
+        let two_steps = one_step_mm > allowed_mm;
+        return Some(Depth {
+            plan: DepthPlan {
+                first_try_mm: first_try(depth_mm),
+                never_beyond_mm: upper,
+                two_steps,
+                scatter_mm: if two_steps { two_steps_mm } else { one_step_mm },
+                allowed_mm,
+            },
+            overtravel_mm: 0.0,
+            wall_mm: None,
+        });
+    }
+    let behind_mm = row.behind_mm.filter(|_| !row.backed)?;
+    let wanted_mm = way.overtravel_mm;
+    let by_lot_mm = wear_mm * (1.0 - metal.low);
+    // Whatever the lot wears, and however its holes scatter, the wall is out of reach.
+    if wanted_mm + by_lot_mm.max(one_step_mm) <= behind_mm {
+        return None;
+    }
+    let left = |scatter_mm: f64| (behind_mm - scatter_mm).clamp(0.0, wanted_mm);
+    let least_mm = wanted_mm.min(start.overtravel_least_mm);
+    let two_steps = left(one_step_mm) < least_mm;
+    let scatter_mm = if two_steps { two_steps_mm } else { one_step_mm };
+    let overtravel_mm = left(scatter_mm);
+    let after_mm = metal.zones[1].after_mm;
+    Some(Depth {
+        plan: DepthPlan {
+            first_try_mm: first_try(depth_mm + after_mm + overtravel_mm),
+            // Sparks cross the gap, so the wall is reached that much before the tip is there.
+            never_beyond_mm: depth_mm + (behind_mm - metal.gap_mm).max(0.0),
+            two_steps,
+            scatter_mm,
+            allowed_mm: behind_mm,
+        },
+        overtravel_mm,
+        wall_mm: Some([behind_mm, wanted_mm + one_step_mm]),
+    })
+}
+
+/// Limits of a blind depth: the drawing's, else the general tolerance.
+pub(super) fn blind_limits(row: &RowInput, depth_mm: f64) -> [f64; 2] {
+    let given = row
+        .depth_limits_mm
+        .filter(|[lower, upper]| lower < upper && *lower > 0.0);
+    given.unwrap_or_else(|| {
+        let general = general::medium(depth_mm).unwrap_or(0.001 * depth_mm);
+        [depth_mm - general, depth_mm + general]
+    })
+}

@@ -1,0 +1,177 @@
+//! Which tubes a size may be begun with, and whether it can be held: worked out once for all rows
+//! that ask the same.
+
+use alloc::collections::BTreeMap;
+use alloc::rc::Rc;
+use alloc::vec::Vec;
+use core::cell::RefCell;
+
+use super::context::{Context, SAME_MM};
+use crate::job_figures::Bought;
+use crate::size::{COMFORTABLE, Sized, gap_of, held};
+use crate::size_choice::{Candidate, Choice, Wish, choose};
+use crate::tables::TubeMaterial;
+
+/// Steps in which tubes can be bought [mm], and the sizes they come in (common practice, no source).
+const BOUGHT_STEP_MM: f64 = 0.05;
+const BOUGHT_MM: [f64; 2] = [0.1, 12.7];
+/// What a bought tube must add to the chance to be worth telling.
+const WORTH_TELLING: f64 = 0.02;
+
+/// Limits and taper of a size, and what is wished of its tube.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Asked {
+    pub(super) limits_mm: [f64; 2],
+    pub(super) taper_mm: f64,
+    pub(super) wish: Wish,
+}
+
+/// Whether a size can be held.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Held {
+    /// Chance of a hole inside both limits with tubes of the shop.
+    pub(super) held: f64,
+    /// A tube to buy, where it would be better.
+    pub(super) bought: Option<Bought>,
+}
+
+type Key = ([u64; 3], bool, Option<TubeMaterial>);
+
+type Choices = RefCell<BTreeMap<Key, Rc<Choice>>>;
+
+/// What was worked out so far, by the value of what was asked.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Judgements {
+    choices: Choices,
+    of_all: Choices,
+    helds: RefCell<BTreeMap<Key, Held>>,
+}
+
+impl Asked {
+    fn key(&self) -> Key {
+        let bits = [self.limits_mm[0], self.limits_mm[1], self.taper_mm].map(f64::to_bits);
+        (bits, self.wish.several, self.wish.material)
+    }
+}
+
+impl Context<'_> {
+    /// The tubes that this machine may begin with; places in [`Context::driven`].
+    pub(super) fn choice(&self, asked: &Asked) -> Rc<Choice> {
+        remembered(&self.judgements.choices, &self.driven.candidates, asked)
+    }
+
+    /// The tubes of the shop, whatever drives them; places in [`Context::all`].
+    pub(super) fn choice_of_all(&self, asked: &Asked) -> Rc<Choice> {
+        remembered(&self.judgements.of_all, &self.all.candidates, asked)
+    }
+
+    /// Whether a size can be held with tubes like this one.
+    pub(super) fn held(&self, asked: &Asked, like: &Candidate) -> Held {
+        let class = Wish {
+            several: like.several,
+            material: Some(like.material),
+        };
+        let asked = Asked {
+            wish: class,
+            ..*asked
+        };
+        let key = asked.key();
+        if let Some(known) = self.judgements.helds.borrow().get(&key) {
+            return *known;
+        }
+        let mut stock: Vec<&Sized> = self.driven.class_of(like).map(|tube| &tube.sized).collect();
+        stock.push(&like.sized);
+        let with = |tubes: &[&Sized]| {
+            let tubes = tubes.iter().copied();
+            held(tubes, asked.limits_mm, asked.taper_mm)
+        };
+        let of_stock = with(&stock);
+        let bought = if of_stock < COMFORTABLE {
+            self.to_buy(&asked).and_then(|tube| {
+                let mut more = stock.clone();
+                more.push(&tube);
+                let held = with(&more);
+                (held > of_stock + WORTH_TELLING).then_some(Bought {
+                    outer_mm: tube.tube_mm,
+                    held,
+                })
+            })
+        } else {
+            None
+        };
+        let found = Held {
+            held: of_stock,
+            bought,
+        };
+        self.judgements.helds.borrow_mut().insert(key, found);
+        found
+    }
+
+    /// Whether a size can be held where no tube of the shop is to be begun with.
+    pub(super) fn held_by_none(&self, asked: &Asked) -> Held {
+        let bought = self.to_buy(asked).map(|tube| Bought {
+            outer_mm: tube.tube_mm,
+            held: held([&tube], asked.limits_mm, asked.taper_mm),
+        });
+        Held {
+            held: 0.0,
+            bought: bought.filter(|bought| bought.held > WORTH_TELLING),
+        }
+    }
+
+    /// The tube in the steps that can be bought, and that this machine drives, which is most likely
+    /// right at once; none where the shop has it already.
+    fn to_buy(&self, asked: &Asked) -> Option<Sized> {
+        let start = &self.tables.start;
+        let [least, most] = self.machine.map_or(BOUGHT_MM, |machine| {
+            let [least, most] = machine.tube_mm;
+            [least.max(BOUGHT_MM[0]), most.min(BOUGHT_MM[1])]
+        });
+        // A gap is wider than nothing, so nothing from the upper limit on can be right.
+        let most = most.min(asked.limits_mm[1]);
+        let first = libm::ceil((least - SAME_MM) / BOUGHT_STEP_MM) as u32;
+        let last = libm::floor((most + SAME_MM) / BOUGHT_STEP_MM) as u32;
+        let sized = |step: u32| {
+            // Steps of 0.05 as decimal fractions, so that 23 of them are 1.15 to the last digit.
+            let tube_mm = f64::from(step) / (1.0 / BOUGHT_STEP_MM);
+            let gap = gap_of(&start.gap_mm, tube_mm, start.deviations.gap())?;
+            let (scatter, tolerance) = (&start.size_scatter_mm, start.tube_tolerance_mm);
+            let sized = Sized::new(tube_mm, gap, scatter, tolerance, &self.quantiles);
+            (!sized.is_far_from(asked.limits_mm, asked.taper_mm)).then_some(sized)
+        };
+        let score = |sized: &Sized| {
+            let chance = sized.chance(asked.limits_mm, asked.taper_mm);
+            chance.inside - chance.over
+        };
+        // What is far above or below was left out, so only a few are scored.
+        let near = (first..=last).filter(|step| {
+            let tube_mm = f64::from(*step) * BOUGHT_STEP_MM;
+            tube_mm > asked.limits_mm[0] - 1.0
+        });
+        let best = near
+            .filter_map(sized)
+            .max_by(|a, b| score(a).total_cmp(&score(b)))?;
+        let has = self
+            .driven
+            .of_diameter(best.tube_mm, asked.wish)
+            .and_then(|place| self.driven.candidates.get(place))
+            .is_some_and(|tube| tube.meets(asked.wish) == (true, true));
+        (!has).then_some(best)
+    }
+}
+
+/// A choice that was worked out before, or is now.
+fn remembered(known: &Choices, candidates: &[Candidate], asked: &Asked) -> Rc<Choice> {
+    let key = asked.key();
+    if let Some(choice) = known.borrow().get(&key) {
+        return Rc::clone(choice);
+    }
+    let choice = Rc::new(choose(
+        candidates,
+        asked.limits_mm,
+        asked.taper_mm,
+        asked.wish,
+    ));
+    known.borrow_mut().insert(key, Rc::clone(&choice));
+    choice
+}

@@ -1,0 +1,143 @@
+//! What a row of holes costs the lot, as far as electrodes, lengths and ends decide it.
+//!
+//! The same counts and rates as in the roll-up, for one row by itself: so the cheapest way of a row
+//! is the one that the price will show as cheapest.
+
+use alloc::vec::Vec;
+
+use super::draw::Draw;
+use super::drill::Drill;
+use crate::input::JobInput;
+use crate::quantity::{Pace, Spread};
+use crate::spread::normal_at;
+use crate::tables::{Machine, Tables};
+
+/// Quantiles of the lot's wear over which electrodes are averaged.
+const WEAR_QUANTILES: usize = 15;
+
+/// Rates by the minute, and the times that a way of drilling changes.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Money {
+    /// Machine, dielectric and power, redone work included [currency/min].
+    machine_min: f64,
+    /// Labor, redone work included [currency/min].
+    labor_min: f64,
+    /// What of an electrode's price is charged, redone work included.
+    electrode: f64,
+    attended: f64,
+    changer: bool,
+    parts: f64,
+    /// Dressing, pin check, turn-over, first piece, load, index, at their means [min].
+    dressing_min: f64,
+    pin_check_min: f64,
+    turn_over_min: f64,
+    first_piece_min: f64,
+    load_min: f64,
+    index_min: f64,
+    indexed: bool,
+    dressing_mm: f64,
+    wear_z: Vec<f64>,
+}
+
+impl Money {
+    pub(super) fn new(input: &JobInput, tables: &Tables, machine: &Machine) -> Self {
+        let (start, rates) = (&tables.start, &tables.rates);
+        let widest = start.deviations.handling();
+        let mean = |spread: Spread| spread.at_least(widest).mean();
+        let redo = 1.0 + rates.redo_share;
+        let beside = rates.dielectric_per_hour + rates.power_per_hour;
+        Self {
+            machine_min: (machine.rate_per_hour * redo + beside) / 60.0,
+            labor_min: rates.labor_per_hour * redo / 60.0,
+            electrode: redo,
+            attended: machine.attended.clamp(0.0, 1.0),
+            changer: machine.changer,
+            parts: f64::from(input.quantity.unwrap_or(1).max(1)),
+            dressing_min: mean(start.dressing_min),
+            pin_check_min: mean(start.pin_check_min),
+            turn_over_min: mean(start.turn_over_min),
+            first_piece_min: mean(start.first_piece_min),
+            load_min: mean(start.load_min),
+            index_min: mean(start.index_min),
+            indexed: machine.index_axis && input.index_about.is_some(),
+            dressing_mm: start.dressing_mm,
+            wear_z: wear_quantiles(),
+        }
+    }
+
+    /// What a row of so many holes in one part costs the lot with this drill and with tubes at this
+    /// price [currency].
+    pub(super) fn of(&self, drill: &Drill, holes: u32, tube_price: f64) -> f64 {
+        let holes = f64::from(holes) * self.parts;
+        let [burn_sigma, wear_sigma] = drill.sigmas();
+        let feed = libm::exp(-burn_sigma * burn_sigma / 2.0);
+        let change = drill.change().mean();
+        let mut sum = 0.0;
+        let mut ends = 0.0;
+        for z in &self.wear_z {
+            let hole = drill.at(&Draw {
+                feed,
+                wear: libm::exp(wear_sigma * z),
+                pace: Pace::Mean,
+            });
+            let (mut whole, mut share) = (0.0, 0.0);
+            ends = 0.0;
+            for stage in hole.stages.iter().flatten() {
+                ends += holes;
+                whole += f64::from(stage.whole) * holes;
+                let dressed = self.dressing_mm * drill.dress_share;
+                let consumed = stage.wear_mm + dressed;
+                let room = drill.times.usable_mm + dressed - stage.target_mm;
+                let each = libm::floor((room + 1e-6) / consumed.max(1e-6)).max(1.0);
+                share += holes / each;
+            }
+            let shared = libm::ceil(share - 1e-9);
+            let electrodes = whole + shared;
+            let inside = whole * change;
+            let dressings = libm::floor((ends - shared).max(0.0) * drill.dress_share);
+            let between = (shared - 1.0).max(0.0) * change + dressings * self.dressing_min;
+            let drilling = holes * hole.minutes();
+            let [by_hand, running] = if self.changer {
+                [0.0, drilling + between]
+            } else {
+                [between + inside, (drilling - inside).max(0.0)]
+            };
+            let broken = drill.breakage * holes;
+            let lost = broken * (change + hole.minutes() / 2.0);
+            sum += (drilling + between + lost) * self.machine_min
+                + (by_hand + self.attended * (running + lost)) * self.labor_min
+                + (electrodes + broken / 2.0) * tube_price * self.electrode;
+        }
+        let checked = ends * self.pin_check_min * self.labor_min;
+        sum / self.wear_z.len() as f64 + checked
+    }
+
+    /// What minutes in holes, minutes of changing electrodes and electrodes bought come to [currency].
+    pub(super) fn sum(&self, minutes: f64, changed: f64, bought: f64) -> f64 {
+        let by_hand = if self.changer {
+            self.attended * changed
+        } else {
+            changed
+        };
+        (minutes + changed) * self.machine_min
+            + (by_hand + self.attended * minutes) * self.labor_min
+            + bought * self.electrode
+    }
+
+    /// What drilling from the far end too costs the lot, apart from the drilling [currency].
+    pub(super) fn far_end(&self) -> f64 {
+        if self.indexed {
+            let moved = self.parts * self.index_min;
+            moved * (self.machine_min + self.attended * self.labor_min)
+        } else {
+            let clamped = self.turn_over_min + self.first_piece_min + self.parts * self.load_min;
+            clamped * (self.machine_min + self.labor_min)
+        }
+    }
+}
+
+/// Deviates in the middle of equally likely parts of the lot's wear.
+pub(crate) fn wear_quantiles() -> Vec<f64> {
+    let share = |at: usize| (at as f64 + 0.5) / WEAR_QUANTILES as f64;
+    (0..WEAR_QUANTILES).map(|at| normal_at(share(at))).collect()
+}

@@ -1,0 +1,97 @@
+//! What there is to say about limits that are close, and tubes that hold them.
+
+use quillbore_calc::job_figures::Bought;
+
+use super::findings::Speaker;
+use crate::show_quantity as show;
+
+impl Speaker<'_> {
+    /// No tube of the shop: which one to buy, or which way would do.
+    pub(super) fn no_tube(&self, limits: [f64; 2], buy: Option<&Bought>, circle: bool) -> String {
+        let [lower, upper] = limits.map(|mm| self.length(mm));
+        format!(
+            "No tube of the shop drills {lower} to {upper}. {}",
+            self.way_out(buy, circle)
+        )
+    }
+
+    /// Limits that no tube of the shop holds.
+    pub(super) fn not_held(
+        &self,
+        held: f64,
+        limits: [f64; 2],
+        buy: Option<&Bought>,
+        circle: bool,
+    ) -> String {
+        let [lower, upper] = limits.map(|mm| self.length(mm));
+        format!(
+            "Not to be held: with the shop's tubes only {} of the holes would come out {lower} to {upper}, the first piece measured. {}",
+            show::percent(held),
+            self.way_out(buy, circle)
+        )
+    }
+
+    /// Limits that are not to be promised.
+    pub(super) fn not_to_be_promised(
+        &self,
+        held: f64,
+        outside: f64,
+        limits: [f64; 2],
+        buy: Option<&Bought>,
+    ) -> String {
+        let [lower, upper] = limits.map(|mm| self.length(mm));
+        format!(
+            "Not to be promised: {} of the holes come out {lower} to {upper}, the first piece measured; {} outside.{}",
+            show::percent(held),
+            expected(outside),
+            self.better(buy)
+        )
+    }
+
+    /// Limits that are held with care.
+    pub(super) fn tight(&self, held: f64, outside: f64, buy: Option<&Bought>) -> String {
+        format!(
+            "Tight: {} of the holes come out inside the limits, {} outside. Measure the first piece before going on.{}",
+            show::percent(held),
+            expected(outside),
+            self.better(buy)
+        )
+    }
+
+    fn better(&self, buy: Option<&Bought>) -> String {
+        buy.map_or_else(String::new, |buy| {
+            format!(
+                " With a tube of {} in the drawer too: {}.",
+                self.length(buy.outer_mm),
+                show::percent(buy.held)
+            )
+        })
+    }
+
+    fn way_out(&self, buy: Option<&Bought>, circle: bool) -> String {
+        let mut ways = Vec::new();
+        if let Some(buy) = buy {
+            ways.push(format!(
+                "buy a tube of {} and its guide ({} inside)",
+                self.length(buy.outer_mm),
+                show::percent(buy.held)
+            ));
+        }
+        ways.push("open a smaller hole with a second tube".to_owned());
+        if circle {
+            ways.push("plunge along a circle with a smaller tube".to_owned());
+        }
+        ways.push("ask the customer for wider limits".to_owned());
+        let last = ways.pop().unwrap_or_default();
+        super::findings::capital(&format!("{}, or {last}.", ways.join(", ")))
+    }
+}
+
+/// Holes expected in a lot.
+fn expected(holes: f64) -> String {
+    if holes < 1.0 {
+        "less than one in this lot is expected".to_owned()
+    } else {
+        format!("about {} in this lot are expected", show::number(holes, 2))
+    }
+}
