@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_calc::tables::Family;
-use quillbore_job::file::{RealDisk, write_job};
+use quillbore_job::file::{FORMAT, RealDisk, write_job};
 use quillbore_job::shelf::{
     Held, Index, Scan, ShelfLine, Stamp, Summary, Wanted, free_number, hold, read_cache,
     save_under_next_number, scan, similar, write_cache,
@@ -94,6 +94,10 @@ fn only_what_changed_is_read_again_and_what_cannot_be_read_stays_listed() {
     assert_eq!(index.find("daughters").len(), 1);
     assert!(scan(&folder.path().join("gone"), &[], |_| true).is_err());
     assert_eq!(read_cache(b"{\"version\":1"), []);
+    // What a program of another format couldn't read, this one perhaps can.
+    let other = String::from_utf8(write_cache(&kept)).expect("text");
+    let other = other.replacen(&format!("\"format\":{FORMAT}"), "\"format\":1", 1);
+    assert_eq!(read_cache(other.as_bytes()), []);
 }
 
 #[test]

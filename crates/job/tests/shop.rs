@@ -493,7 +493,7 @@ fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
         ),
         (
             "(format: 3)",
-            "The file has format 3; this program reads formats up to 2",
+            "The file has format 3 and was written by a newer version: this version, which reads formats up to 2,",
         ),
         ("(format: 0)", "The file says format 0, which never existed"),
         (
@@ -502,7 +502,7 @@ fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
         ),
         (
             "(format: 1,\n nome: \"x\")",
-            "Line 2, column 6 of the file can't be read: unexpected field named `nome` in `ShopFile`",
+            "Line 2, column 6 of the file says \"nome\", a name that was written by a newer version",
         ),
         (
             &tube("1.5"),

@@ -7,7 +7,7 @@ use quillbore_calc::RowId;
 
 use super::FORMAT;
 use super::text::{TextError, decode, format_number, parse};
-use super::v1::{
+use super::v2::{
     Amount, Cell, Day, FigureFile, Finite, IssuedFile, JobFile, Named, OverruleFile, PlaceFile,
     RowFile, SlipFile, UnitName,
 };
@@ -99,7 +99,8 @@ pub fn read_job(bytes: &[u8]) -> Result<Job, ReadError> {
         return Err(TextError::NewerFormat { found, newest }.into());
     }
     match found {
-        1 => job(parse(text)?),
+        // Format 2 has all names of format 1 with the same meaning: there is nothing to convert.
+        1 | 2 => job(parse(text)?),
         _ => Err(TextError::UnknownFormat { found }.into()),
     }
 }

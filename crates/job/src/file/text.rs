@@ -8,6 +8,9 @@ pub const LARGEST_FILE: u64 = 64 * 1024 * 1024;
 /// The format number must stand within this many bytes from the start.
 const HEAD: usize = 256;
 
+/// A name longer than this is cut where it is told, in characters.
+const LONGEST_KEY: usize = 60;
+
 /// Why a file is not one of ours, before its content is looked at.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("{}", crate::words::files::text(self))]
@@ -34,6 +37,15 @@ pub enum TextError {
         found: u64,
         /// The newest format that is read here.
         newest: u32,
+    },
+    /// A name that this program doesn't know.
+    UnknownKey {
+        /// Which line, from 1.
+        line: usize,
+        /// Which column, from 1.
+        column: usize,
+        /// The name.
+        key: String,
     },
     /// A format that never was.
     UnknownFormat {
@@ -135,6 +147,12 @@ fn fault(text: &str, error: &ron::error::SpannedError) -> TextError {
     let rest = rest_from(text, line, column);
     if unclosed || !rest.contains([',', ':', ')', ']', '}', '\n']) {
         return TextError::Truncated { line, column };
+    }
+    if let ron::Error::NoSuchStructField { found, .. }
+    | ron::Error::NoSuchEnumVariant { found, .. } = &error.code
+    {
+        let key = found.chars().take(LONGEST_KEY).collect();
+        return TextError::UnknownKey { line, column, key };
     }
     TextError::Broken {
         line,

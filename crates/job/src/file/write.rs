@@ -1,7 +1,7 @@
 //! From a job to a file's text.
 
 use super::FORMAT;
-use super::v1::{
+use super::v2::{
     Amount, Cell, Cells, Day, FigureFile, Finite, HashFile, IssuedFile, IssuedLineFile, JobFile,
     Named, OverruleFile, PlaceFile, Reason, RowFile, SlipFile, UnitName,
 };

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::scan::ShelfLine;
+use crate::file::FORMAT;
 
 /// Raised whenever a summary says more than before: an older cache is thrown away.
 const VERSION: u32 = 1;
@@ -12,12 +13,16 @@ const VERSION: u32 = 1;
 #[derive(Deserialize)]
 struct Cache {
     version: u32,
+    /// The newest job format of the program that wrote it: what an older one couldn't read, this
+    /// one perhaps can.
+    format: u32,
     lines: Vec<Arc<ShelfLine>>,
 }
 
 #[derive(Serialize)]
 struct CacheRef<'a> {
     version: u32,
+    format: u32,
     lines: &'a [Arc<ShelfLine>],
 }
 
@@ -25,7 +30,7 @@ struct CacheRef<'a> {
 #[must_use]
 pub fn read_cache(bytes: &[u8]) -> Vec<Arc<ShelfLine>> {
     match serde_json::from_slice::<Cache>(bytes) {
-        Ok(cache) if cache.version == VERSION => cache.lines,
+        Ok(cache) if (cache.version, cache.format) == (VERSION, FORMAT) => cache.lines,
         _ => Vec::new(),
     }
 }
@@ -35,6 +40,7 @@ pub fn read_cache(bytes: &[u8]) -> Vec<Arc<ShelfLine>> {
 pub fn write_cache(lines: &[Arc<ShelfLine>]) -> Vec<u8> {
     let cache = CacheRef {
         version: VERSION,
+        format: FORMAT,
         lines,
     };
     // Plain data always can be written; if it ever couldn't, no cache is the same as an empty one.

@@ -14,8 +14,15 @@ pub(crate) fn text(why: &TextError) -> String {
             "The file does not begin with a format number such as (format: 1, ...)".to_owned()
         }
         TextError::NewerFormat { found, newest } => {
-            format!("The file has format {found}; this program reads formats up to {newest}")
+            format!(
+                "The file has format {found} and was written by a newer version: this version, \
+                 which reads formats up to {newest}, would lose parts of it"
+            )
         }
+        TextError::UnknownKey { line, column, key } => format!(
+            "Line {line}, column {column} of the file says {key:?}, a name that was written by a \
+             newer version: this version would lose parts of it"
+        ),
         TextError::UnknownFormat { found } => {
             format!("The file says format {found}, which never existed")
         }
@@ -38,7 +45,12 @@ pub(crate) const fn text_hint(why: &TextError) -> &'static str {
         | TextError::Binary { .. }
         | TextError::NotUtf8 { .. }
         | TextError::NoFormat => "Choose a file that this program has written.",
-        TextError::NewerFormat { .. } => "Open it with a newer version of the program.",
+        TextError::NewerFormat { .. } => {
+            "Open it with a newer version of the program; the file was left as it is."
+        }
+        TextError::UnknownKey { .. } => {
+            "Open it with a newer version of the program, or put the name right if somebody wrote it by hand; the file was left as it is."
+        }
         TextError::UnknownFormat { .. } | TextError::Broken { .. } => {
             "Put it right in a text editor, or take the version before the last save."
         }
@@ -48,7 +60,6 @@ pub(crate) const fn text_hint(why: &TextError) -> &'static str {
 /// Half a sentence: what a part of a job's file can't be.
 pub(crate) fn unfit(why: &Unfit) -> String {
     match why {
-        Unfit::NoSuchKey { what, key } => format!("there is no {what} called {key:?}"),
         Unfit::KeyTwice { what, key } => format!("the {what} {key:?} stands twice"),
         Unfit::Place { number } => format!("place {number} has no usable point or direction"),
         Unfit::Day { text } => format!("{text:?} is no day like 2026-01-31"),
@@ -75,7 +86,8 @@ pub(crate) fn read(why: &ReadError) -> String {
             format!("A slip has the identity {id}, but the next one to be given out is {next}")
         }
         ReadError::LineElsewhere { id, line } => format!(
-            "The slip with the identity {id} has a line {:?} that its kind doesn't have",
+            "The slip with the identity {id} has a line {:?} that was written by a newer version: \
+             this version would lose parts of it",
             line.key()
         ),
         ReadError::PaperTwice { number } => format!("The issued paper {number:?} stands twice"),
@@ -90,12 +102,14 @@ pub(crate) fn read(why: &ReadError) -> String {
 pub(crate) const fn read_hint(why: &ReadError) -> &'static str {
     match why {
         ReadError::Text(why) => text_hint(why),
+        ReadError::LineElsewhere { .. } => {
+            "Open it with a newer version of the program; the file was left as it is."
+        }
         ReadError::RowTwice { .. }
         | ReadError::RowTooLarge { .. }
         | ReadError::PlaceTwice { .. }
         | ReadError::SlipTwice { .. }
         | ReadError::SlipTooLarge { .. }
-        | ReadError::LineElsewhere { .. }
         | ReadError::PaperTwice { .. }
         | ReadError::InputsTooDeep { .. }
         | ReadError::FigureTwice => {

@@ -1,5 +1,6 @@
-//! Format 1 of job files as it stands on disk: text and unit, never text and value.
+//! Format 2 of job files as it stands on disk: text and unit, never text and value.
 //!
+//! It has every name of format 1 and more, so that a file of format 1 is read by the same types.
 //! What a part of it can't be is found while it is parsed, so that the fault has a line.
 
 use std::marker::PhantomData;
@@ -144,7 +145,6 @@ pub(super) enum FigureFile {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("{}", crate::words::files::unfit(self))]
 pub(crate) enum Unfit {
-    NoSuchKey { what: &'static str, key: String },
     KeyTwice { what: &'static str, key: String },
     Place { number: u32 },
     Day { text: String },
@@ -303,10 +303,9 @@ impl<'de, K: Key> Deserialize<'de> for Named<K> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let key = String::deserialize(deserializer)?;
         let found = K::ALL.iter().copied().find(|known| known.key() == key);
-        let what = K::WHAT;
         found
             .map(Self)
-            .ok_or_else(|| D::Error::custom(Unfit::NoSuchKey { what, key }))
+            .ok_or_else(|| D::Error::unknown_variant(&key, &[]))
     }
 }
 
@@ -379,7 +378,7 @@ impl<'de, K: Key> Visitor<'de> for CellsVisitor<K> {
         let mut cells: Vec<(K, Cell)> = Vec::new();
         while let Some(name) = map.next_key::<String>()? {
             let Some(key) = K::ALL.iter().copied().find(|key| key.key() == name) else {
-                return Err(A::Error::custom(Unfit::NoSuchKey { what, key: name }));
+                return Err(A::Error::unknown_field(&name, &[]));
             };
             if cells.iter().any(|(there, _)| *there == key) {
                 return Err(A::Error::custom(Unfit::KeyTwice { what, key: name }));
