@@ -134,6 +134,7 @@ fn meaning(words: &str) -> Meaning {
         "core trapped" => Meaning::Ours(Column::CoreTrapped),
         "from" | "ends" | "sides" => Meaning::Ours(Column::Ends),
         "tube" | "electrode" => Meaning::Ours(Column::Tube),
+        "dress every" | "dress" | "dressing" => Meaning::Ours(Column::DressEvery),
         "note" | "notes" | "remark" | "remarks" | "comment" | "comments" => {
             Meaning::Ours(Column::Note)
         }

@@ -289,6 +289,8 @@ fields! {
     TestPieceCost "test_piece_cost" Price Money;
     /// Outside work per lot.
     OutsideCost "outside_cost" Price Money;
+    /// Outside work per part.
+    OutsidePerPart "outside_per_part" Price Money;
     /// What the outside work is, and whose.
     OutsideText "outside" Price Line;
     /// Lead time in working days after order, parts and drawing are in.

@@ -22,6 +22,7 @@ pub mod remedy;
 pub mod reorder;
 pub mod results;
 pub mod row;
+pub mod row_depth;
 pub mod shelf;
 pub mod shop;
 pub mod show_quantity;

@@ -47,6 +47,7 @@ pub fn put(row: &mut Row, column: Column, text: &str, unit: Unit, basis: AngleBa
         Column::CoreTrapped => row.core_trapped = entry(text, unit, read::yes_no),
         Column::Ends => row.ends = entry(text, unit, read::ends),
         Column::Tube => row.tube = entry(text, unit, |text| read::line(text, LONGEST_NAME)),
+        Column::DressEvery => row.dress_every = entry(text, unit, read::dress_every),
         Column::Note => row.note = entry(text, unit, |text| read::lines(text, LONGEST_NOTE)),
     }
 }

@@ -10,6 +10,7 @@ use crate::job::Job;
 use crate::life;
 use crate::remedy::{Offer, Offers};
 use crate::row::Column;
+use crate::row_depth::through_notes;
 use crate::shop::Shop;
 use crate::slip::{Line, Slip, SlipKind};
 use crate::to_input::{Asked, UnknownName, to_input};
@@ -120,6 +121,7 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     let names = asked.unknown.iter();
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
     notes.extend(marks_twice(job, &offers, &speaker));
+    notes.extend(through_notes(job, asked));
     notes.extend(differences(job).map(|note| (note, None)));
     notes.extend(holds(job).map(|note| (note, None)));
     notes.extend(underpaid(job, figures).map(|note| (note, None)));

@@ -20,7 +20,7 @@ pub struct Row {
     /// Diameter with its limits.
     pub size: Entry<Size>,
     /// Depth on the hole's axis.
-    pub depth: Entry<Length>,
+    pub depth: Entry<Depth>,
     /// Where the hole ends.
     pub end: Entry<HoleEnd>,
     /// Angle at the entry.
@@ -39,6 +39,9 @@ pub struct Row {
     pub ends: Entry<Ends>,
     /// The shop's name of the tube; empty lets the calculation choose.
     pub tube: Entry<String>,
+    /// Holes between two dressings of the electrode's tip, 0 for none; empty leaves it to the
+    /// trade's rule.
+    pub dress_every: Entry<u32>,
     /// What else the drawing says.
     pub note: Entry<String>,
     /// Places, where the drawing gives them.
@@ -56,6 +59,20 @@ pub struct Size {
     pub upper: Length,
     /// How the limits were given.
     pub given: LimitsGiven,
+}
+
+/// A depth on the hole's axis, as the drawing gives it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Depth {
+    /// The text says that the hole goes through.
+    pub through: bool,
+    /// Nominal depth, where the text has one.
+    pub nominal: Option<Length>,
+    /// Lower and upper limit, where the text has them.
+    pub limits: Option<[Length; 2]>,
+    /// What is aimed at: the middle of the limits, else the nominal depth; `None` where the text
+    /// says through and no more.
+    pub aim: Option<Length>,
 }
 
 /// How a size's limits were given.
@@ -113,6 +130,8 @@ pub enum Column {
     Ends,
     /// Tube.
     Tube,
+    /// Dress every so many holes.
+    DressEvery,
     /// Note.
     Note,
 }
@@ -133,6 +152,7 @@ impl Column {
         Self::CoreTrapped,
         Self::Ends,
         Self::Tube,
+        Self::DressEvery,
         Self::Note,
     ];
 
@@ -153,6 +173,7 @@ impl Column {
             Self::CoreTrapped => "core_trapped",
             Self::Ends => "ends",
             Self::Tube => "tube",
+            Self::DressEvery => "dress_every",
             Self::Note => "note",
         }
     }
@@ -204,6 +225,7 @@ impl Row {
             Column::CoreTrapped => look(&self.core_trapped),
             Column::Ends => look(&self.ends),
             Column::Tube => look(&self.tube),
+            Column::DressEvery => look(&self.dress_every),
             Column::Note => look(&self.note),
         }
     }

@@ -7,7 +7,7 @@ use quillbore_calc::{Angle, Length};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::entry::Unit;
-use crate::row::{LimitsGiven, Size};
+use crate::row::{Depth, LimitsGiven, Size};
 
 const MINUS: char = '\u{2212}';
 const THIN_SPACE: char = '\u{2009}';
@@ -50,51 +50,85 @@ pub fn length_with_unit(mm: f64, unit: Unit) -> String {
     format!("{} {name}", length_mm(mm, unit))
 }
 
-/// A size as a drawing would give it: `0.80 \u{b1}0.02`, `0.78\u{2013}0.82`, `0.82 max`, `3.00 H7`.
+/// A size as a drawing would give it, each number with the same decimals: `0.80 \u{b1}0.02`,
+/// `0.031 +0.003/0.000`, `0.78\u{2013}0.82`, `0.82 max`, `3.00 H7`.
 #[must_use]
 pub fn size(size: &Size, unit: Unit) -> String {
-    let nominal = length(size.nominal.unwrap_or(size.upper), unit);
-    let deviation = |limit: Length| {
-        let from = size.nominal.unwrap_or(size.upper);
-        let deviation = limit - from;
-        let text = length(deviation, unit);
-        if deviation.mm() > 0.0 {
-            format!("+{text}")
-        } else {
-            text
-        }
-    };
+    let nominal = size.nominal.unwrap_or(size.upper);
     match &size.given {
         LimitsGiven::PlusMinus => {
-            let upper = deviation(size.upper);
-            format!("{nominal} {PLUS_MINUS}{}", upper.trim_start_matches('+'))
+            let [nominal, upper] = same_decimals([nominal, size.upper - nominal], unit);
+            format!("{nominal} {PLUS_MINUS}{upper}")
         }
         LimitsGiven::Unequal => {
-            format!(
-                "{nominal} {}/{}",
-                deviation(size.upper),
-                deviation(size.lower)
-            )
+            let deviations = [size.upper - nominal, size.lower - nominal];
+            let sign = deviations.map(|one| if one.mm() > 0.0 { "+" } else { "" });
+            let [nominal, upper, lower] =
+                same_decimals([nominal, deviations[0], deviations[1]], unit);
+            format!("{nominal} {}{upper}/{}{lower}", sign[0], sign[1])
         }
         LimitsGiven::Pair => limits(size.lower.mm(), size.upper.mm(), unit),
         // A class belongs to a metric size; in inches its limits say more.
         LimitsGiven::FitClass(_) if unit == Unit::Inch => {
             limits(size.lower.mm(), size.upper.mm(), unit)
         }
-        LimitsGiven::Max => format!("{nominal} max"),
-        LimitsGiven::FitClass(class) => format!("{nominal} {class}"),
-        LimitsGiven::None => nominal,
+        LimitsGiven::Max => format!("{} max", length(nominal, unit)),
+        LimitsGiven::FitClass(class) => format!("{} {class}", length(nominal, unit)),
+        LimitsGiven::None => length(nominal, unit),
     }
 }
 
-/// Two limits in millimeters, in the unit, without it: `0.78\u{2013}0.82`.
+/// Lengths that stand beside each other, each with as many decimals as the one that has most.
+fn same_decimals<const N: usize>(lengths: [Length; N], unit: Unit) -> [String; N] {
+    let values = lengths.map(|length| match unit {
+        Unit::Mm => length.mm(),
+        Unit::Inch => length.inch(),
+    });
+    let most = most_decimals(unit);
+    let decimals = values.map(|value| {
+        let text = fixed(value, 2, most);
+        text.split_once('.').map_or(0, |(_, part)| part.len())
+    });
+    let decimals = decimals.into_iter().max().unwrap_or(2);
+    values.map(|value| fixed(value, decimals, decimals))
+}
+
+/// A depth as a drawing would give it: `12.00`, `12.00 \u{b1}0.20`, `12.00\u{2013}12.40`; empty
+/// where it only says through.
+#[must_use]
+pub fn depth(depth: &Depth, unit: Unit) -> String {
+    let Some(aim) = depth.aim else {
+        return String::new();
+    };
+    match depth.limits {
+        None => length(aim, unit),
+        Some([lower, upper]) => size(
+            &Size {
+                nominal: depth.nominal,
+                lower,
+                upper,
+                given: match depth.nominal {
+                    Some(nominal) if nominal == aim => LimitsGiven::PlusMinus,
+                    Some(_) => LimitsGiven::Unequal,
+                    None => LimitsGiven::Pair,
+                },
+            },
+            unit,
+        ),
+    }
+}
+
+/// Two limits in millimeters, in the unit, without it, with the same decimals: `0.78\u{2013}0.82`.
 #[must_use]
 pub fn limits(lower_mm: f64, upper_mm: f64, unit: Unit) -> String {
-    format!(
-        "{}\u{2013}{}",
-        length_mm(lower_mm, unit),
-        length_mm(upper_mm, unit)
-    )
+    match (Length::from_mm(lower_mm), Length::from_mm(upper_mm)) {
+        (Some(lower), Some(upper)) => same_decimals([lower, upper], unit).join("\u{2013}"),
+        _ => format!(
+            "{}\u{2013}{}",
+            length_mm(lower_mm, unit),
+            length_mm(upper_mm, unit)
+        ),
+    }
 }
 
 /// An angle without its sign, at most two decimals: `60`, `12.25`.

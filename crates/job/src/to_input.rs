@@ -8,6 +8,7 @@ use quillbore_calc::{Figure, Tables};
 use crate::field::{Field, TiltAngle, Value};
 use crate::job::{FigureKey, Job};
 use crate::row::{LayerText, LimitsGiven, Row, Size};
+use crate::row_depth::row_depth;
 use crate::shop::Shop;
 use crate::words::english;
 
@@ -83,7 +84,7 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         rows,
         one_off: one_off(job),
         outside_work: money(job, Field::OutsideCost).unwrap_or(0.0),
-        outside_per_part: 0.0,
+        outside_per_part: money(job, Field::OutsidePerPart).unwrap_or(0.0),
         margin: match job.field(Field::Margin).value() {
             Some(Value::Share(share)) => Some(*share),
             _ => None,
@@ -212,6 +213,7 @@ fn row_input(
         .value()
         .map_or(0.0, |angle: &TiltAngle| angle.from_normal.deg());
     let layers = layers(row, job_material, shop, unknown);
+    let depth = row_depth(job, row, tilt_deg, &layers);
     let (limits_mm, limits_assumed) = limits(job, row.size.value(), shop.usual_tolerance_mm);
     let tube = row.tube.value().and_then(|name| {
         let found = tables
@@ -230,8 +232,8 @@ fn row_input(
         limits_mm,
         limits_assumed,
         risk_agreed: false,
-        depth_mm: depth_mm(job, row, tilt_deg, &layers),
-        depth_limits_mm: None,
+        depth_mm: depth.mm,
+        depth_limits_mm: depth.limits_mm,
         end: row
             .end
             .value()
@@ -246,7 +248,7 @@ fn row_input(
         core_trapped: row.core_trapped.value().copied().unwrap_or(false),
         ends: row.ends.value().copied(),
         tube,
-        dress_every: None,
+        dress_every: row.dress_every.value().copied(),
     }
 }
 
@@ -269,21 +271,6 @@ fn limits(job: &Job, size: Option<&Size>, usual_tolerance_mm: f64) -> (Option<[f
             (Some([least, nominal_mm + usual_tolerance_mm]), true)
         }
     }
-}
-
-/// Depth as typed, else the sum of the layers, else the wall along the hole's axis.
-fn depth_mm(job: &Job, row: &Row, tilt_deg: f64, layers: &[Layer]) -> Option<f64> {
-    use quillbore_calc::input::HoleEnd;
-    if !row.depth.is_empty() {
-        return row.depth.value().map(|depth| depth.mm());
-    }
-    if !layers.is_empty() {
-        return Some(layers.iter().map(|layer| layer.thickness_mm).sum());
-    }
-    let open = row.end.value().is_none_or(|end| *end != HoleEnd::Blind);
-    let wall_mm = job.length(Field::Thickness)?.mm();
-    let cos = libm::cos(tilt_deg.to_radians());
-    (open && cos > 1e-6).then(|| wall_mm / cos)
 }
 
 fn layers(

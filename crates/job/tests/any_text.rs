@@ -58,6 +58,8 @@ fn near_miss() -> impl Strategy<Value = String> {
         "ball",
         "offset",
         "through",
+        "thru",
+        "deep",
         "e-4",
         "uohm",
         "\u{b5}\u{3a9}",
@@ -126,7 +128,12 @@ fn check_limits(row: &Row) -> Result<(), TestCaseError> {
         prop_assert!(0.0 < size.upper.mm());
     }
     if let Some(depth) = row.depth.value() {
-        prop_assert!(0.0 < depth.mm());
+        let [lower, upper] = depth
+            .limits
+            .unwrap_or([depth.aim, depth.aim].map(Option::unwrap_or_default));
+        let aim = depth.aim.unwrap_or_default();
+        prop_assert!(depth.through || 0.0 < aim.mm());
+        prop_assert!(lower <= aim && aim <= upper);
     }
     if let Some(tilt) = row.angle.value() {
         prop_assert!((0.0..90.0).contains(&tilt.from_normal.deg()));

@@ -131,7 +131,7 @@ fn values_of_format_1_mean_what_they_meant() {
     assert_eq!(a.surface.value(), Some(&surface));
     assert_eq!(a.layers.value().unwrap().len(), 2);
     assert_eq!(a.places[0].point_mm, [205.0, 0.0, 30.25]);
-    assert_eq!(b.depth.value().unwrap().mm(), 12.7);
+    assert_eq!(b.depth.value().unwrap().aim.unwrap().mm(), 12.7);
     let size = b.size.value().unwrap();
     assert!((size.lower.mm() - 0.7874).abs() < 1e-12 && (size.upper.mm() - 0.8636).abs() < 1e-12);
     let values: Vec<f64> = job

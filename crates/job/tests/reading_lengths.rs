@@ -135,21 +135,118 @@ fn depths() {
         ("14", Mm, 14.0),
         (".55", Inch, 13.97),
         ("14 deep", Mm, 14.0),
+        ("14 DP", Mm, 14.0),
         ("14 mm deep", Inch, 14.0),
         ("depth 14", Mm, 14.0),
+        ("(14)", Mm, 14.0),
         ("\u{21a7} 14", Mm, 14.0),
         ("\u{21a7}.5", Inch, 12.7),
+        ("12-1/2", Inch, 317.5),
     ] {
-        assert_eq!(read::depth(text, unit).unwrap().mm(), mm, "{text}");
+        let depth = read::depth(text, unit).unwrap();
+        assert_eq!(depth.aim.unwrap().mm(), mm, "{text}");
+        assert_eq!(depth.nominal, depth.aim, "{text}");
+        assert_eq!((depth.through, depth.limits), (false, None), "{text}");
     }
     for (text, says) in [
-        ("THRU", "type it under End and leave the depth empty"),
-        ("through", "under End"),
         ("-14", "can't be below zero"),
+        ("-12 +-0.2", "can't be below zero"),
         ("deep", "A depth is missing"),
         ("0", "can't be zero"),
+        ("0 thru", "can't be zero"),
+        ("0 +-0.2", "can't be zero"),
+        ("12 +-12", "takes the lower limit to zero or below"),
+        ("12 +-0", "two limits are the same"),
+        ("12 +0.2", "is one deviation only"),
+        (
+            "12 +0.2/0.1",
+            "The deviation 0.1 has no sign: type +0.1 or -0.1",
+        ),
+        ("12 -0.2", "too far apart for two limits"),
+        (
+            "12.4 MAX",
+            "12.4 alone leaves the depth open to one side: type both limits",
+        ),
+        ("MIN 12", "12 alone leaves the depth open to one side"),
+        ("12 MAX 12.4 MAX", "is left over"),
+        ("12 thru 13 walls", "is left over"),
+        ("through the wall", "is not a depth"),
+        ("#60", "is a drill size"),
+        ("1e9", "is left over"),
+        ("99999999", "can't be larger than 1 km"),
+        ("12 +-99999999", "can't be larger than 1 km"),
     ] {
         refused(text, read::depth(text, Mm), says);
+    }
+}
+
+#[test]
+fn depths_with_limits() {
+    // Text, unit, nominal, lower and upper limit, what is aimed at, through.
+    type Row = (&'static str, Unit, Option<f64>, [f64; 2], f64, bool);
+    let rows: [Row; 15] = [
+        ("12 +-0.2", Mm, Some(12.0), [11.8, 12.2], 12.0, false),
+        (
+            "12 \u{b1} 0,2 deep",
+            Mm,
+            Some(12.0),
+            [11.8, 12.2],
+            12.0,
+            false,
+        ),
+        ("12 deep +-0.2", Mm, Some(12.0), [11.8, 12.2], 12.0, false),
+        ("12 +.1/-0", Mm, Some(12.0), [12.0, 12.1], 12.05, false),
+        ("12 +0,1 -0,3", Mm, Some(12.0), [11.7, 12.1], 11.9, false),
+        ("12 0/-0.2", Mm, Some(12.0), [11.8, 12.0], 11.9, false),
+        ("12.0-12.4", Mm, None, [12.0, 12.4], 12.2, false),
+        ("12,4/12,0", Mm, None, [12.0, 12.4], 12.2, false),
+        (
+            "12.0 to 12.4 mm deep",
+            Inch,
+            None,
+            [12.0, 12.4],
+            12.2,
+            false,
+        ),
+        ("12.0..12.4", Mm, None, [12.0, 12.4], 12.2, false),
+        ("12.0 MIN 12.4 MAX", Mm, None, [12.0, 12.4], 12.2, false),
+        (
+            ".5 +.01/-0",
+            Inch,
+            Some(12.7),
+            [12.7, 12.954],
+            12.827,
+            false,
+        ),
+        (".5 in +-0.2 mm", Mm, Some(12.7), [12.5, 12.9], 12.7, false),
+        ("12 +-0.2 thru", Mm, Some(12.0), [11.8, 12.2], 12.0, true),
+        ("THRU 12.0-12.4", Mm, None, [12.0, 12.4], 12.2, true),
+    ];
+    for (text, unit, nominal, limits, aim, through) in rows {
+        let depth = read::depth(text, unit).unwrap();
+        let mm = quillbore_calc::Length::mm;
+        assert_eq!(depth.nominal.map(mm), nominal, "{text}");
+        assert_eq!(
+            depth.limits.map(|limits| limits.map(mm)),
+            Some(limits),
+            "{text}"
+        );
+        assert_eq!(depth.aim.map(mm), Some(aim), "{text}");
+        assert_eq!(depth.through, through, "{text}");
+    }
+}
+
+#[test]
+fn depths_that_go_through() {
+    for text in ["THRU", "thru", "Through", "thru all", "THRU ALL.", " thro "] {
+        let depth = read::depth(text, Mm).unwrap();
+        assert!(depth.through, "{text}");
+        assert_eq!((depth.nominal, depth.limits, depth.aim), (None, None, None));
+    }
+    for text in ["14 thru", "THRU 14", "14 deep through", "14 THRU ALL"] {
+        let depth = read::depth(text, Mm).unwrap();
+        let aim = depth.aim.map(quillbore_calc::Length::mm);
+        assert_eq!((depth.through, aim), (true, Some(14.0)), "{text}");
     }
 }
 

@@ -20,6 +20,42 @@ fn refused<T: std::fmt::Debug>(text: &str, found: Result<T, Misread>, says: &str
 }
 
 #[test]
+fn holes_between_two_dressings() {
+    for (text, every) in [
+        ("3", 3),
+        ("every 3 holes", 3),
+        ("dress every 3", 3),
+        ("3 holes", 3),
+        ("every hole", 1),
+        ("each hole", 1),
+        ("1", 1),
+        ("0", 0),
+        ("none", 0),
+        ("Never", 0),
+        ("no", 0),
+        ("-", 0),
+        ("1000000", 1_000_000),
+    ] {
+        assert_eq!(read::dress_every(text), Ok(every), "{text}");
+    }
+    for (text, says) in [
+        ("-3", "can't be below zero"),
+        ("2.5", "is not whole"),
+        ("1,250", "could be"),
+        (
+            "three",
+            "is not how often the tip is dressed: type 3 for every third hole",
+        ),
+        ("3 parts", "is left over"),
+        ("none 3", "is left over"),
+        ("1000001", "can't be larger"),
+        ("99999999999999999999999", "more digits"),
+    ] {
+        refused(text, read::dress_every(text), says);
+    }
+}
+
+#[test]
 fn counts() {
     for text in [
         "36",

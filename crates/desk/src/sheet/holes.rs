@@ -424,16 +424,17 @@ fn grid_column(shown: Shown, unit: Unit) -> GridColumn {
                 Column::Mark => 46.0,
                 Column::Count => 48.0,
                 Column::Size => 104.0,
-                Column::Depth | Column::Angle => 62.0,
+                Column::Depth => 84.0,
+                Column::Angle => 62.0,
                 Column::End => 64.0,
                 Column::Behind | Column::Backed | Column::Ends => 70.0,
-                Column::CoreTrapped => 84.0,
+                Column::CoreTrapped | Column::DressEvery => 84.0,
                 Column::Surface | Column::Layers | Column::Tube => 120.0,
                 Column::Note => 150.0,
             },
             matches!(
                 column,
-                Column::Count | Column::Depth | Column::Angle | Column::Behind
+                Column::Count | Column::Depth | Column::Angle | Column::Behind | Column::DressEvery
             ),
         ),
         Shown::Made(made) => match made {

@@ -15,6 +15,8 @@ pub enum What {
     Angle,
     /// Holes in a row.
     Holes,
+    /// How often the electrode's tip is dressed.
+    DressEvery,
     /// A whole number.
     Whole,
     /// A number of days.
@@ -199,8 +201,11 @@ pub enum Misread {
         /// The class as typed.
         class: String,
     },
-    /// `THRU` where a depth is asked for.
-    ThroughIsAnEnd,
+    /// Only the least or the most that a depth may be.
+    DepthLimitAlone {
+        /// The limit as typed.
+        typed: String,
+    },
     /// An angle outside its range.
     AngleRange {
         /// True where it is measured from the surface.

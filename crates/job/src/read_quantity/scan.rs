@@ -36,20 +36,6 @@ impl Scan {
         self
     }
 
-    /// The same text without one of these words at its end.
-    pub(crate) fn without_suffix(mut self, words: &[&str]) -> Self {
-        let start = self
-            .chars
-            .iter()
-            .rposition(|c| !c.is_alphabetic())
-            .map_or(0, |at| at + 1);
-        let last: String = self.chars[start..].iter().collect();
-        if start > self.at && words.iter().any(|word| word.eq_ignore_ascii_case(&last)) {
-            self.chars.truncate(start);
-        }
-        self
-    }
-
     /// Where reading stands, for [`Self::back_to`].
     pub(crate) const fn mark(&self) -> usize {
         self.at

@@ -40,12 +40,12 @@ pub fn size(text: &str, unit: Unit) -> Result<Size, Misread> {
 
 /// `MAX` or `MIN` before or behind a number.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Bound {
+pub(super) enum Bound {
     Least,
     Most,
 }
 
-fn eat_bound(scan: &mut Scan) -> Option<Bound> {
+pub(super) fn eat_bound(scan: &mut Scan) -> Option<Bound> {
     if scan.eat_word(&["max", "maximum"]) || scan.eat('\u{2264}') || scan.eat_all("<=") {
         Some(Bound::Most)
     } else if scan.eat_word(&["min", "minimum"]) || scan.eat('\u{2265}') || scan.eat_all(">=") {
@@ -200,7 +200,7 @@ fn pair(first: &Measure, second: &Measure, unit: Unit) -> Result<Size, Misread> 
 }
 
 /// `10/11` may be a fraction or two limits; only halves, quarters and so on are surely fractions.
-fn no_pair_meant(first: &Measure) -> Result<(), Misread> {
+pub(super) fn no_pair_meant(first: &Measure) -> Result<(), Misread> {
     if let Measure::Number {
         value,
         fraction: true,

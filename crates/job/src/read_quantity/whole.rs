@@ -23,6 +23,25 @@ pub fn holes(text: &str) -> Result<u32, Misread> {
     at_end(&mut scan, What::Holes, count)
 }
 
+/// Reads how many holes lie between two dressings of the tip, 0 for none: `3`, `every 3 holes`,
+/// `every hole`, `none`.
+pub fn dress_every(text: &str) -> Result<u32, Misread> {
+    let what = What::DressEvery;
+    let mut scan = Scan::new(text)?;
+    if scan.eat_word(&["none", "never", "no"]) || scan.rest() == "-" {
+        scan.eat('-');
+        return at_end(&mut scan, what, 0);
+    }
+    scan.eat_word(&["dress"]);
+    let every = scan.eat_word(&["every", "each"]);
+    if every && scan.eat_word(&["hole"]) {
+        return at_end(&mut scan, what, 1);
+    }
+    let count = counted(&mut scan, what, 0)?;
+    scan.eat_word(&["hole", "holes"]);
+    at_end(&mut scan, what, count)
+}
+
 /// Reads a whole number of at least `least` things: `25`, `25 pcs`.
 pub fn whole(text: &str, least: u32) -> Result<u32, Misread> {
     let mut scan = Scan::new(text)?;

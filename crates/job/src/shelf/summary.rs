@@ -116,11 +116,8 @@ impl Summary {
 
 fn depth_mm(job: &Job, row: &Row) -> Option<f64> {
     let wall = || job.length(Field::Thickness);
-    row.depth
-        .value()
-        .copied()
-        .or_else(wall)
-        .map(quillbore_calc::Length::mm)
+    let typed = row.depth.value().and_then(|depth| depth.aim);
+    typed.or_else(wall).map(quillbore_calc::Length::mm)
 }
 
 /// The references of the inquiry and the numbers of orders and papers, one after the other.

@@ -79,6 +79,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::FixtureCost => "fixture, cost once",
         Field::TestPieceCost => "test piece, cost once",
         Field::OutsideCost => "outside work, cost per lot",
+        Field::OutsidePerPart => "outside work, cost per part",
         Field::OutsideText => "outside work",
         Field::LeadDays => "lead time, working days",
         Field::ValidDays => "valid for, days",
@@ -104,6 +105,7 @@ pub const fn column(column: Column) -> &'static str {
         Column::CoreTrapped => "core trapped",
         Column::Ends => "from",
         Column::Tube => "tube",
+        Column::DressEvery => "dress every",
         Column::Note => "note",
     }
 }
@@ -124,6 +126,7 @@ pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
         | Column::Ends
         | Column::Tube
         | Column::Note => "",
+        Column::DressEvery => "holes",
     }
 }
 

@@ -20,6 +20,7 @@ pub const fn column(column: Column) -> &'static str {
         Column::CoreTrapped => "trapped core",
         Column::Ends => "ends drilled from",
         Column::Tube => "tube",
+        Column::DressEvery => "dressing",
         Column::Note => "note",
     }
 }
@@ -76,7 +77,8 @@ pub const fn field(field: Field) -> &'static str {
         Field::Margin => "margin",
         Field::FixtureCost => "fixture cost",
         Field::TestPieceCost => "test piece cost",
-        Field::OutsideCost => "outside cost",
+        Field::OutsideCost => "outside cost per lot",
+        Field::OutsidePerPart => "outside cost per part",
         Field::OutsideText => "outside work",
         Field::LeadDays => "lead time",
         Field::ValidDays => "validity",

@@ -93,8 +93,8 @@ fn clause(why: &Misread) -> String {
         Misread::ClassOnInches { class } => {
             format!("ISO class {0} belongs to a size in mm, and bare numbers are inches here: type it with its unit, such as 3 mm {0}", quoted(class))
         }
-        Misread::ThroughIsAnEnd => {
-            "Through says where the hole ends, not how deep it is: type it under End and leave the depth empty".to_owned()
+        Misread::DepthLimitAlone { typed } => {
+            format!("{} alone leaves the depth open to one side: type both limits, such as 12.0-12.4", quoted(typed))
         }
         Misread::AngleRange { from_surface: false } => {
             "An angle from the normal lies between 0 and less than 90 degrees: type 30, or 60 from surface".to_owned()
@@ -129,6 +129,7 @@ const fn noun(what: What) -> &'static str {
         What::Tolerance => "a tolerance",
         What::Angle => "an angle at the entry",
         What::Holes => "a count of holes",
+        What::DressEvery => "how often the tip is dressed",
         What::Whole => "a whole number",
         What::Days => "a number of days",
         What::Quantities => "a list of quantities",
@@ -155,11 +156,12 @@ const fn noun(what: What) -> &'static str {
 const fn examples(what: What) -> &'static str {
     match what {
         What::Length => "0.8 mm, .031 in or 1/32 in",
-        What::Depth => "14 mm or .55 in",
+        What::Depth => "14 mm, .55 in, 12 +-0.2, 12.0-12.4 or thru",
         What::Size => "0.80 +-0.02, .031 +.003/-0, 0.78-0.82, 0.82 MAX, 3 H7 or #60",
         What::Tolerance => "+-0.05 or +.003/-0",
         What::Angle => "30, 30\u{b0}15' or 60 from surface",
         What::Holes => "36 or 36x",
+        What::DressEvery => "3 for every third hole, 1 for every hole, or never",
         What::Whole => "a number such as 25",
         What::Days => "10 days",
         What::Quantities => "10, 25, 50",

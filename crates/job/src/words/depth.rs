@@ -1,0 +1,29 @@
+//! What is said of holes whose depth says through.
+
+use quillbore_calc::input::HoleEnd;
+
+use crate::entry::Unit;
+use crate::row_depth::{DepthFrom, RowDepth};
+use crate::show_quantity as show;
+
+/// The depth says through, the end says blind.
+pub(crate) const fn through_and_blind() -> &'static str {
+    "The depth says through, the end says blind: ask the drawing, and put one of the two right."
+}
+
+/// Where the depth of a hole that goes through comes from; `None` where nothing says it, which is
+/// told as a missing depth.
+pub(crate) fn through(depth: RowDepth, end: HoleEnd, tilt_deg: f64, unit: Unit) -> Option<String> {
+    let mm = show::length_with_unit(depth.mm?, unit);
+    let whither = match end {
+        HoleEnd::Into => "Through the wall into the cavity",
+        HoleEnd::Through | HoleEnd::Blind => "Through",
+    };
+    let by_what = match depth.from {
+        DepthFrom::Layers => "the sum of its layers",
+        DepthFrom::Wall if tilt_deg == 0.0 => "the wall's thickness",
+        DepthFrom::Wall => "the wall's thickness along the hole's axis",
+        DepthFrom::Typed | DepthFrom::Nothing => return None,
+    };
+    Some(format!("{whither}: {mm} deep, by {by_what}."))
+}
