@@ -82,11 +82,11 @@ pub enum Waiting {
     SavePath(String),
     /// A folder to print into.
     PrintPath(String),
-    /// Save, leave or stay: jobs are not saved.
+    /// Save and close, discard the changes, or cancel: jobs are not saved.
     Guard(Next),
-    /// Another desk changed the file: put both together, save a copy, or wait.
+    /// Another desk changed the file: merge, save a copy, or wait.
     Changed,
-    /// Work of an earlier run that was not saved: take it back or throw it away.
+    /// Work of an earlier run that was not saved: restore or discard it.
     Left(Box<crate::drafts::Left>),
     /// A word to find an action by.
     Command(String),
@@ -148,9 +148,9 @@ pub enum Setting {
 /// How a question in the window was answered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Answer {
-    /// Do it; save first, at the guard; put together, where another desk changed the file.
+    /// Do it; save and close, at the guard; merge, where another desk changed the file.
     Yes,
-    /// Leave the changes, at the guard; throw the draft away; save a copy.
+    /// Discard the changes, at the guard; discard the draft; save a copy.
     Leave,
     /// Forget it.
     Stay,

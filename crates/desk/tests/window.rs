@@ -225,12 +225,20 @@ fn a_new_job_lies_beside_the_open_one_and_putting_that_away_asks_first() {
         harness.state().app().view().waiting,
         Some(Waiting::Guard(Next::CloseJob))
     );
-    harness.get_by_label("stay here").click();
+    harness.get_by_label("save and close");
+    harness.get_by_label("cancel").click();
     harness.run();
+    assert_eq!(harness.state().app().open_jobs(), 2);
+    // Escape backs out of the question as well.
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::W);
+    harness.run();
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert_eq!(harness.state().app().view().waiting, None);
     assert_eq!(harness.state().app().open_jobs(), 2);
     harness.key_press_modifiers(Modifiers::COMMAND, Key::W);
     harness.run();
-    harness.get_by_label("leave the changes").click();
+    harness.get_by_label("discard the changes").click();
     harness.run();
     assert_eq!(harness.state().app().open_jobs(), 1);
     assert_eq!(harness.state().job().text(Field::Customer), "");
@@ -326,7 +334,7 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
     harness.run();
     type_on(
         &mut harness,
-        "their order: number; quantity; price each; revision",
+        "customer's PO: number; quantity; price each; revision",
         "PO 7; 12; 400",
     );
     let job = harness.state().job();
@@ -374,7 +382,7 @@ fn one_quotation_of_two_jobs_is_known_to_both() {
     harness.run();
     type_on(
         &mut harness,
-        "their order: number; quantity; price each; revision",
+        "customer's PO: number; quantity; price each; revision",
         "",
     );
     assert_eq!(harness.state().app().open_jobs(), 2);

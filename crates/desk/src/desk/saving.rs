@@ -172,7 +172,7 @@ impl Desk {
                 "Saved: the other desk's work and yours, which nowhere met.".to_owned()
             } else {
                 format!(
-                    "Saved, both put together. Both changed: {}.",
+                    "Saved, merged with the other desk's work. Both changed: {}.",
                     met.join("; ")
                 )
             };

@@ -54,7 +54,7 @@ pub fn elsewhere_ui(ui: &mut Ui, desk: Option<&str>) {
     if let Some(desk) = desk {
         pencil(
             ui,
-            &format!("also open at {desk}: whoever saves second is asked to put both together"),
+            &format!("also open at {desk}: whoever saves second is asked to merge"),
         );
     }
 }

@@ -29,8 +29,8 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
             );
         }
         Waiting::Again(order) => {
-            let label = "their order: number; quantity; price each; revision";
-            typed_line(ui, first, label, order, "begin it", asks);
+            let label = "customer's PO: number; quantity; price each; revision";
+            typed_line(ui, first, label, order, "create the reorder", asks);
         }
         Waiting::Guard(next) => {
             let said = match next {
@@ -39,20 +39,22 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
             };
             answers_ui(
                 ui,
+                first,
                 said,
                 [
-                    ("save it first", Answer::Yes),
-                    ("leave the changes", Answer::Leave),
-                    ("stay here", Answer::Stay),
+                    ("save and close", Answer::Yes),
+                    ("discard the changes", Answer::Leave),
+                    ("cancel", Answer::Stay),
                 ],
                 asks,
             );
         }
         Waiting::Changed => answers_ui(
             ui,
+            first,
             "Another desk saved this job meanwhile; nothing was overwritten.",
             [
-                ("put both together", Answer::Yes),
+                ("merge", Answer::Yes),
                 ("save mine as a new job", Answer::Leave),
                 ("not now", Answer::Stay),
             ],
@@ -66,10 +68,11 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
             let said = format!("{number} was not saved when the program ended last.");
             answers_ui(
                 ui,
+                first,
                 &said,
                 [
-                    ("take it back", Answer::Yes),
-                    ("throw it away", Answer::Leave),
+                    ("restore", Answer::Yes),
+                    ("discard", Answer::Leave),
                     ("ask again next time", Answer::Stay),
                 ],
                 asks,
@@ -79,13 +82,27 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
     });
 }
 
-fn answers_ui(ui: &mut Ui, said: &str, answers: [(&str, Answer); 3], asks: &mut Vec<Ask>) {
+/// A question with its answers, the safest of which Escape gives too: nothing is lost by it.
+fn answers_ui(
+    ui: &mut Ui,
+    first: bool,
+    said: &str,
+    answers: [(&str, Answer); 3],
+    asks: &mut Vec<Ask>,
+) {
     ui.label(said);
-    for (word, answer) in answers {
-        if look::word(ui, word).clicked() {
+    for (at, (word, answer)) in answers.into_iter().enumerate() {
+        let response = look::word(ui, word);
+        if first && at == 0 {
+            response.request_focus();
+        }
+        if response.clicked() {
             asks.push(Ask::GoOn(answer));
         }
         ui.add_space(8.0);
+    }
+    if ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape)) {
+        asks.push(Ask::GoOn(Answer::Stay));
     }
 }
 
