@@ -3,6 +3,7 @@
 
 mod dropped;
 mod keep;
+mod paste;
 mod perform;
 mod reorder;
 

@@ -4,7 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
 
 use quillbore_calc::{Figure, RowId};
-use quillbore_job::{Block, Edit, Job, Paper, SlipKind};
+use quillbore_intake::{Foreign, Holds};
+use quillbore_job::{Block, Edit, Job, Paper, SlipKind, Unit};
 
 use crate::actions::Action;
 use crate::grid::GridView;
@@ -90,8 +91,21 @@ pub enum Waiting {
     Left(Box<crate::drafts::Left>),
     /// A word to find an action by.
     Command(String),
+    /// What a column of a pasted table is, and the word being typed.
+    Column(Box<Pasting>, String),
     /// The order that a job is done again for: number, quantity, price each, revision.
     Again(String),
+}
+
+/// A table on its way into the hole table.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pasting {
+    /// The table.
+    pub table: Foreign,
+    /// The row that its first line goes to.
+    pub row: usize,
+    /// What bare numbers in it are meant in.
+    pub unit: Unit,
 }
 
 /// What was going to be done when a job turned out not to be saved.
@@ -126,6 +140,10 @@ pub enum Ask {
     ReleasePart(u32),
     /// Show where the stored file of an issued paper is, and that nobody changed it.
     Reprint(String),
+    /// Paste a table.
+    Paste(Box<Pasting>),
+    /// The column that is asked about holds this.
+    SayColumn(Holds),
     /// Go on with what waited: the path was typed, or the guard answered.
     GoOn(Answer),
     /// Use the desktop's own dialog for the path.

@@ -244,6 +244,99 @@ fn a_new_job_lies_beside_the_open_one_and_putting_that_away_asks_first() {
     assert_eq!(harness.state().job().text(Field::Customer), "");
 }
 
+const WITH_FINISH: &str = "hole\tqty\tdia\tfinish\tdepth\tlot\r\nA\t4\t0.8 +-0.05\tRa 1.6\t12\t7\r\nB\t2\t1.2 +-0.05\tRa 3.2\t14\t7\r\n";
+
+#[test]
+fn a_pasted_column_that_is_not_understood_is_asked_about_by_keyboard() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, WITH_FINISH);
+    assert_eq!(
+        harness.state().job().rows.len(),
+        0,
+        "nothing before the answer"
+    );
+    harness
+        .get_by_label("Which is this? column 4 \u{201c}finish\u{201d} (Ra 1.6; Ra 3.2) (1 more)");
+    // No other line takes the question's place.
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::O);
+    harness.run();
+    assert!(matches!(
+        harness.state().app().view().waiting,
+        Some(Waiting::Column(..))
+    ));
+    type_on(&mut harness, "which is this", "note");
+    harness.get_by_label("Which is this? column 6 \u{201c}lot\u{201d} (7; 7)");
+    type_on(&mut harness, "which is this", "leave");
+    let job = harness.state().job();
+    assert_eq!(job.rows.len(), 2);
+    assert_eq!(job.rows[0].note.text(), "finish: Ra 1.6");
+    assert_eq!(job.rows[1].depth.text(), "14");
+    let notice = harness.state().app().desk().notice.clone();
+    assert!(
+        notice.contains("Left out: column 6 \u{201c}lot\u{201d} (7; 7)."),
+        "{notice}"
+    );
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    harness.run();
+    assert_eq!(harness.state().job().rows.len(), 0, "one step back");
+}
+
+#[test]
+fn escape_pastes_nothing_and_says_so() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, WITH_FINISH);
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert_eq!(harness.state().app().view().waiting, None);
+    assert_eq!(harness.state().job().rows.len(), 0);
+    let notice = &harness.state().app().desk().notice;
+    assert!(notice.starts_with("Nothing was pasted"), "{notice}");
+}
+
+#[test]
+fn a_row_copied_within_the_table_leaves_no_computed_figure_behind() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    harness.get_by_label("hole 1 mark").click();
+    harness.run();
+    harness.key_press_modifiers(Modifiers::SHIFT, Key::End);
+    harness.run();
+    harness.event(Event::Copy);
+    harness.step();
+    let commands = harness.output().platform_output.commands.clone();
+    let copied = commands.into_iter().find_map(|command| match command {
+        egui::OutputCommand::CopyText(text) => Some(text),
+        _ => None,
+    });
+    let copied = copied.expect("the row is on the clipboard");
+    assert!(
+        copied.split('\t').count() > 7,
+        "with computed cells: {copied}"
+    );
+    harness.get_by_label("hole 2 mark").click();
+    harness.run();
+    harness.event(Event::Paste(copied));
+    harness.run();
+    let job = harness.state().job();
+    assert_eq!(job.rows.len(), 2);
+    assert_eq!(job.rows[1].size.text(), "0.8 +-0.05");
+    assert!(job.rows[1].note.is_empty());
+}
+
+#[test]
+fn what_is_pasted_over_computed_columns_from_elsewhere_is_asked_about() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\tthru\t\t\t0.70\r\n");
+    harness.get_by_label("Which is this? column 8 without a head (0.70)");
+    type_on(&mut harness, "which is this", "leave");
+    assert_eq!(harness.state().job().rows.len(), 1);
+    assert!(harness.state().job().rows[0].note.is_empty());
+}
+
 #[track_caller]
 fn press(harness: &mut Harness<'_, Window>, label: &str) {
     harness.get_by_label(label).click();

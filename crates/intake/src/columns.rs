@@ -17,8 +17,23 @@ pub enum Meaning {
     Point(usize),
     /// A component of the axis into the material: 0 i, 1 j, 2 k.
     Axis(usize),
-    /// Something else; its text goes into the note, with its head.
-    Other,
+}
+
+impl Meaning {
+    /// Everything that a column can hold, the hole table's columns first.
+    #[must_use]
+    pub fn all() -> Vec<Self> {
+        let ours = Column::ALL.iter().map(|column| Self::Ours(*column));
+        let limits = [Self::Tolerance, Self::Lower, Self::Upper];
+        let places = (0..3).map(Self::Point).chain((0..3).map(Self::Axis));
+        ours.chain(limits).chain(places).collect()
+    }
+
+    /// Whether several columns may hold it: notes are put one behind the other.
+    #[must_use]
+    pub fn may_repeat(self) -> bool {
+        self == Self::Ours(Column::Note)
+    }
 }
 
 /// A head's meaning and the unit that it names.
@@ -26,28 +41,48 @@ pub enum Meaning {
 pub struct Head {
     /// The head as it stands.
     pub text: String,
-    /// What the column holds.
-    pub meaning: Meaning,
+    /// What the column holds, where its words are known.
+    pub meaning: Option<Meaning>,
     /// The unit in it: `dia (mm)`, `depth [in]`.
     pub unit: Option<Unit>,
 }
 
-/// The heads of a table's first line; `None` where that line is no head.
+/// The heads of a table whose first line is `cells`, the lines below it being numbered; `None` where that line is no head.
 ///
-/// A line is a head when none of its cells starts like a number and at least two of them are
-/// known words, or all of them are.
+/// A line is a head when none of its cells starts like a number and at least two of them are known
+/// words, or numbers stand under at least two of them in every line below; a single word is one
+/// where it is known and numbers stand under it.
 #[must_use]
-pub fn heads(cells: &[String]) -> Option<Vec<Head>> {
-    let filled: Vec<&String> = cells.iter().filter(|cell| !cell.is_empty()).collect();
-    if filled.is_empty() || filled.iter().any(|cell| starts_like_a_number(cell)) {
+pub fn heads(cells: &[String], below: &[(usize, Vec<String>)]) -> Option<Vec<Head>> {
+    let filled = |cell: &&String| !cell.trim().is_empty();
+    if cells.iter().all(|cell| cell.trim().is_empty())
+        || cells
+            .iter()
+            .filter(filled)
+            .any(|cell| starts_like_a_number(cell))
+    {
         return None;
     }
     let heads: Vec<Head> = cells.iter().map(|cell| head(cell)).collect();
-    let known = heads
-        .iter()
-        .filter(|head| head.meaning != Meaning::Other)
-        .count();
-    (known >= 2 || known == filled.len()).then_some(heads)
+    let known = heads.iter().filter(|head| head.meaning.is_some()).count();
+    let over_numbers = |at: usize| {
+        let mut under = below
+            .iter()
+            .filter_map(|(_, line)| line.get(at))
+            .filter(filled)
+            .peekable();
+        under.peek().is_some() && under.all(|cell| starts_like_a_number(cell))
+    };
+    let numbers = || {
+        let named = (0..cells.len()).filter(|at| filled(&&cells[*at]));
+        named.filter(|at| over_numbers(*at)).count()
+    };
+    let all = cells.iter().filter(filled).count();
+    let is_head = match all {
+        1 => known == 1 && numbers() == 1,
+        _ => known >= 2 || numbers() >= 2,
+    };
+    is_head.then_some(heads)
 }
 
 fn starts_like_a_number(cell: &str) -> bool {
@@ -73,7 +108,7 @@ fn head(text: &str) -> Head {
         .filter(|word| !matches!(*word, "mm" | "in" | "inch" | "inches" | "deg" | "degrees"))
         .collect();
     Head {
-        text: text.to_owned(),
+        text: text.trim().to_owned(),
         meaning: meaning(&words.join(" ")),
         unit,
     }
@@ -93,9 +128,10 @@ fn unit_in(lower: &str) -> Option<Unit> {
     unit
 }
 
-/// Trade words for what stands in a column.
-fn meaning(words: &str) -> Meaning {
-    match words {
+/// What trade words say that stands in a column, where they are known.
+#[must_use]
+pub fn meaning(words: &str) -> Option<Meaning> {
+    Some(match words {
         "mark" | "hole" | "holes" | "hole id" | "id" | "label" | "letter" | "item" | "no"
         | "nr" | "hole no" | "hole number" | "hole mark" | "feature" | "pos" | "position"
         | "tag" => Meaning::Ours(Column::Mark),
@@ -144,6 +180,6 @@ fn meaning(words: &str) -> Meaning {
         "i" | "axis i" | "nx" | "ux" => Meaning::Axis(0),
         "j" | "axis j" | "ny" | "uy" => Meaning::Axis(1),
         "k" | "axis k" | "nz" | "uz" => Meaning::Axis(2),
-        _ => Meaning::Other,
-    }
+        _ => return None,
+    })
 }

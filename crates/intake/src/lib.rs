@@ -1,13 +1,17 @@
 //! Foreign formats of hole tables, read into one edit and a report.
 //!
-//! This crate knows nothing of windows or paper. It never drops a line: what it can't place goes
-//! into the row's note, and the report says so.
+//! This crate knows nothing of windows or paper. It never drops a line or a column by itself: a
+//! column that it doesn't understand is asked about, and what somebody leaves out the report says.
 
 pub mod columns;
 pub mod delimited;
 pub mod encoding;
+mod foreign;
 pub mod report;
 pub mod table;
+pub mod words;
 
+pub use columns::Meaning;
+pub use foreign::{Foreign, Holds, IntakeError, Question, holds_of};
 pub use report::{Line, Outcome, Report};
-pub use table::{Taken, take_block, take_file};
+pub use table::Taken;

@@ -4,12 +4,12 @@ use std::collections::BTreeMap;
 
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
-use quillbore_job::{CellAt, Column, Edit, Job, Unit, read_quantity};
+use quillbore_job::{CellAt, Column, Edit, Job, Row, Unit, read_cell, read_quantity};
 
-use crate::columns::{Head, Meaning, heads};
-use crate::delimited::split;
-use crate::encoding::decode;
+use crate::columns::Meaning;
+use crate::foreign::{Foreign, Holds};
 use crate::report::{Line, Outcome, Report};
+use crate::words;
 
 /// What an intake comes to: one edit, one undo step, and a report.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,108 +22,6 @@ pub struct Taken {
     pub report: Report,
 }
 
-/// Why a text could not be taken at all.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum IntakeError {
-    /// The bytes are no text.
-    #[error("This is no text file")]
-    NotText,
-    /// There is nothing in it.
-    #[error("There is no line with anything in it")]
-    Empty,
-}
-
-impl IntakeError {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(self) -> &'static str {
-        match self {
-            Self::NotText => {
-                "save the hole table from the spreadsheet as CSV or as tab-separated text"
-            }
-            Self::Empty => "give a table with one hole, or one kind of hole, a line",
-        }
-    }
-}
-
-/// Takes a block of text that was pasted with the cursor at `at`; `unit` is what bare numbers are
-/// meant in unless the block's head says otherwise.
-///
-/// Without a head the cells go where the cursor stands, one beside the other.
-///
-/// # Errors
-/// Where nothing is in the text.
-pub fn take_block(job: &Job, text: &str, at: CellAt, unit: Unit) -> Result<Taken, IntakeError> {
-    let cells = split(text);
-    let mut lines = cells.lines.into_iter().peekable();
-    let first = lines.peek().ok_or(IntakeError::Empty)?;
-    let mut report = Report::default();
-    match heads(&first.1) {
-        Some(heads) => {
-            lines.next();
-            report.whole.push(says_heads(&heads));
-            Ok(by_heads(job, at.row, &heads, lines.collect(), unit, report))
-        }
-        None => Ok(by_place(at, lines.collect(), unit, report)),
-    }
-}
-
-/// Takes a file of delimited text as the hole table of a job; without a head its columns are
-/// taken as mark, count, size, depth and so on, in the hole table's order.
-///
-/// # Errors
-/// Where the bytes are no text, or nothing is in it.
-pub fn take_file(job: &Job, bytes: &[u8], unit: Unit) -> Result<Taken, IntakeError> {
-    let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
-    let at = CellAt {
-        row: job.rows.len(),
-        column: Column::Mark,
-    };
-    let mut taken = take_block(job, &decoded.text, at, unit)?;
-    if decoded.guessed {
-        taken.report.whole.push(format!(
-            "The file does not say how its letters are stored; {} was taken: look at signs such as the diameter and plus-minus.",
-            decoded.encoding
-        ));
-    }
-    Ok(taken)
-}
-
-/// Cells side by side from the cursor on; what runs past the last column goes into the note.
-fn by_place(at: CellAt, lines: Vec<(usize, Vec<String>)>, unit: Unit, mut report: Report) -> Taken {
-    let room = Column::ALL.len()
-        - Column::ALL
-            .iter()
-            .position(|c| *c == at.column)
-            .unwrap_or(0);
-    let mut rows = Vec::new();
-    for (number, cells) in lines {
-        let mut outcome = Outcome::Taken;
-        let mut says = format!("taken, {} cells", cells.len());
-        let mut row: Vec<Option<String>> = cells.iter().take(room).cloned().map(Some).collect();
-        if cells.len() > room {
-            let beyond = cells.get(room..).unwrap_or_default().join("; ");
-            if let Some(Some(note)) = row.last_mut() {
-                *note = format!("{note}; {beyond}");
-            }
-            outcome = Outcome::Guessed;
-            says =
-                format!("more cells than columns: \u{201c}{beyond}\u{201d} was put into the note");
-        }
-        rows.push(row);
-        report.lines.push(Line {
-            number,
-            outcome,
-            says,
-        });
-    }
-    Taken {
-        rows: rows.len(),
-        edit: Edit::SetCells { at, rows, unit },
-        report,
-    }
-}
-
 /// One line of the foreign table, sorted by what its cells mean.
 #[derive(Default)]
 struct Sorted {
@@ -133,42 +31,37 @@ struct Sorted {
     upper: Option<String>,
     point: [Option<String>; 3],
     axis: [Option<String>; 3],
-    others: Vec<String>,
+    notes: Vec<String>,
+    left_out: Vec<String>,
 }
 
-/// Cells by the meaning of their heads; lines that differ only in their place become one row.
-fn by_heads(
-    job: &Job,
-    at_row: usize,
-    heads: &[Head],
-    lines: Vec<(usize, Vec<String>)>,
-    context: Unit,
-    mut report: Report,
-) -> Taken {
-    let unit = common_unit(heads).unwrap_or(context);
+/// Takes a table whose columns are all understood; lines that differ only in their place become
+/// one row.
+pub(crate) fn take(foreign: &Foreign, job: &Job, at_row: usize, context: Unit) -> Taken {
+    let unit = common_unit(foreign).unwrap_or(context);
+    let at_row = at_row.min(job.rows.len());
+    let mut report = Report {
+        whole: foreign.whole.clone(),
+        lines: Vec::new(),
+    };
+    report.whole.extend(said(foreign));
     let mut rows: Vec<BTreeMap<Column, String>> = Vec::new();
     let mut places: BTreeMap<usize, Vec<Place>> = BTreeMap::new();
-    for (number, cells) in lines {
-        let (sorted, mut guesses) = sort(heads, &cells, unit);
+    for (number, cells) in &foreign.lines {
+        let sorted = sort(foreign, cells, unit);
         let (place, why) = place_of(&sorted, unit);
         let mut row = sorted.cells;
-        guesses.extend(limits(
-            &mut row,
-            sorted.tolerance,
-            sorted.lower,
-            sorted.upper,
-        ));
-        let mut others = sorted.others;
+        let mut guesses = limits(&mut row, sorted.tolerance, sorted.lower, sorted.upper);
+        let mut notes = sorted.notes;
         if let Some(why) = why {
-            others.extend(sorted.point.iter().chain(&sorted.axis).flatten().cloned());
+            notes.extend(sorted.point.iter().chain(&sorted.axis).flatten().cloned());
             guesses.push(why);
         }
-        if !others.is_empty() {
-            let before = row.remove(&Column::Note).filter(|note| !note.is_empty());
-            let note: Vec<String> = before.into_iter().chain(others).collect();
-            row.insert(Column::Note, note.join("; "));
+        if !notes.is_empty() {
+            row.insert(Column::Note, notes.join("; "));
         }
         let same = place.is_some() && rows.last() == Some(&row);
+        let unread = unread(job, &row, unit);
         if !same {
             rows.push(row);
         }
@@ -178,21 +71,21 @@ fn by_heads(
             place.number = u32::try_from(row_places.len() + 1).unwrap_or(u32::MAX);
             row_places.push(place);
         }
-        report.lines.push(match (same, guesses.is_empty()) {
-            (true, _) => Line {
-                number,
-                outcome: Outcome::Taken,
-                says: "taken as a further place of the row before".to_owned(),
-            },
-            (false, true) => Line {
-                number,
-                outcome: Outcome::Taken,
-                says: "taken".to_owned(),
-            },
-            (false, false) => Line {
-                number,
-                outcome: Outcome::Guessed,
-                says: guesses.join("; "),
+        let outcome = match (unread.is_empty(), guesses.is_empty()) {
+            (false, _) => Outcome::Unread,
+            (true, false) => Outcome::Guessed,
+            (true, true) => Outcome::Taken,
+        };
+        let further = same.then(|| "taken as a further place of the row before".to_owned());
+        let all = further.into_iter().chain(unread).chain(guesses);
+        let says: Vec<String> = all.chain(sorted.left_out).collect();
+        report.lines.push(Line {
+            number: *number,
+            outcome,
+            says: if says.is_empty() {
+                "taken".to_owned()
+            } else {
+                says.join("; ")
             },
         });
     }
@@ -203,6 +96,30 @@ fn by_heads(
         rows: written,
         report,
     }
+}
+
+/// What somebody said of columns that were not understood.
+fn said(foreign: &Foreign) -> impl Iterator<Item = String> {
+    let columns = foreign.columns.iter().enumerate();
+    columns.filter_map(|(at, column)| {
+        let holds = column.holds.filter(|_| column.said)?;
+        Some(words::said(&foreign.about(at), holds))
+    })
+}
+
+/// What of a row can't be read, cell by cell.
+fn unread(job: &Job, cells: &BTreeMap<Column, String>, unit: Unit) -> Vec<String> {
+    let mut row = Row::default();
+    for (column, text) in cells {
+        read_cell::put(&mut row, *column, text, unit, job.angle_basis());
+    }
+    let columns = cells.keys().copied();
+    columns
+        .filter_map(|column| {
+            let look = row.cell(column);
+            Some(words::unread(column, look.text, look.why?))
+        })
+        .collect()
 }
 
 fn edit_of(
@@ -248,52 +165,49 @@ fn edit_of(
 }
 
 /// The unit that the heads agree on; `None` where none names one, or they differ.
-fn common_unit(heads: &[Head]) -> Option<Unit> {
-    let mut units = heads.iter().filter_map(|head| head.unit);
+fn common_unit(foreign: &Foreign) -> Option<Unit> {
+    let mut units = foreign.columns.iter().filter_map(|column| column.unit);
     let first = units.next()?;
     units.all(|unit| unit == first).then_some(first)
 }
 
-fn sort(heads: &[Head], cells: &[String], unit: Unit) -> (Sorted, Vec<String>) {
+fn sort(foreign: &Foreign, cells: &[String], unit: Unit) -> Sorted {
     let mut sorted = Sorted::default();
-    let mut guesses = Vec::new();
-    for (index, cell) in cells.iter().enumerate() {
-        if cell.is_empty() {
+    for (cell, column) in cells.iter().zip(&foreign.columns) {
+        if cell.trim().is_empty() {
+            // A block that was laid over cells empties those that it is empty over.
+            if let (false, Some(Holds::A(Meaning::Ours(ours)))) = (foreign.headed, column.holds) {
+                sorted.cells.entry(ours).or_insert_with(|| cell.clone());
+            }
             continue;
         }
-        let Some(head) = heads.get(index) else {
-            sorted.others.push(cell.clone());
-            guesses.push(format!(
-                "\u{201c}{cell}\u{201d} stands under no head and was put into the note"
-            ));
-            continue;
-        };
-        let text = with_unit(cell, head.unit.filter(|named| *named != unit));
-        match head.meaning {
-            Meaning::Ours(column) => {
-                if let Some(before) = sorted.cells.insert(column, text) {
-                    sorted.others.push(before);
-                    guesses.push(format!(
-                        "two columns look like \u{201c}{}\u{201d}: the first was put into the note",
-                        head.text
-                    ));
-                }
+        let text = with_unit(cell, column.unit.filter(|named| *named != unit));
+        match column.holds {
+            Some(Holds::A(Meaning::Ours(Column::Note))) => {
+                let head = column.head.as_str();
+                sorted.notes.push(match column.said && !head.is_empty() {
+                    true => format!("{head}: {cell}"),
+                    false => cell.clone(),
+                });
             }
-            Meaning::Tolerance => sorted.tolerance = Some(text),
-            Meaning::Lower => sorted.lower = Some(text),
-            Meaning::Upper => sorted.upper = Some(text),
-            Meaning::Point(axis) => set(&mut sorted.point, axis, text),
-            Meaning::Axis(axis) => set(&mut sorted.axis, axis, text),
-            Meaning::Other => {
-                sorted.others.push(format!("{}: {cell}", head.text));
-                guesses.push(format!(
-                    "\u{201c}{}\u{201d} is no column of the hole table and was put into the note",
-                    head.text
-                ));
+            Some(Holds::A(Meaning::Ours(ours))) => {
+                sorted.cells.insert(ours, text);
             }
+            Some(Holds::A(Meaning::Tolerance)) => sorted.tolerance = Some(text),
+            Some(Holds::A(Meaning::Lower)) => sorted.lower = Some(text),
+            Some(Holds::A(Meaning::Upper)) => sorted.upper = Some(text),
+            Some(Holds::A(Meaning::Point(axis))) => set(&mut sorted.point, axis, text),
+            Some(Holds::A(Meaning::Axis(axis))) => set(&mut sorted.axis, axis, text),
+            Some(Holds::LeftOut) => {
+                sorted
+                    .left_out
+                    .push(words::cell_left_out(&column.head, cell));
+            }
+            // Nothing is taken before every column with something in it is understood.
+            None => {}
         }
     }
-    (sorted, guesses)
+    sorted
 }
 
 fn set(parts: &mut [Option<String>; 3], index: usize, text: String) {
@@ -404,16 +318,4 @@ fn place_of(sorted: &Sorted, unit: Unit) -> (Option<Place>, Option<String>) {
         },
         Err(why) => (None, Some(format!("the place went into the note: {why}"))),
     }
-}
-
-fn says_heads(heads: &[Head]) -> String {
-    let known: Vec<&str> = heads
-        .iter()
-        .filter(|head| head.meaning != Meaning::Other)
-        .map(|head| head.text.as_str())
-        .collect();
-    format!(
-        "The first line was taken as the head: {}.",
-        known.join(", ")
-    )
 }

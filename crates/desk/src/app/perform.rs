@@ -29,13 +29,15 @@ impl App {
             Ask::Reprint(number) => {
                 self.desk_mut().reprint(&number);
             }
+            Ask::Paste(pasting) => self.paste(*pasting),
+            Ask::SayColumn(holds) => self.say_column(holds),
             Ask::GoOn(answer) => self.go_on(ctx, answer),
             Ask::Browse => self.browse(),
             Ask::Set(setting) => self.set(ctx, setting),
         }
     }
 
-    fn edit(&mut self, edit: &Edit) {
+    pub(super) fn edit(&mut self, edit: &Edit) {
         let at = self.view().grid.cursor();
         self.desk_mut().edit(edit, at, at);
     }
@@ -51,16 +53,20 @@ impl App {
         view.focus_slip = Some(id);
     }
 
+    /// Whether a question is open that no other line may take the place of.
+    pub(super) fn is_asked(&self) -> bool {
+        matches!(
+            self.view().waiting,
+            Some(Waiting::Guard(_) | Waiting::Changed | Waiting::Left(_) | Waiting::Column(..))
+        )
+    }
+
     fn act(&mut self, ctx: &Context, action: Action) {
         let asks = matches!(
             action,
             Action::Open | Action::SaveAs | Action::Print | Action::Again | Action::AllWords
         );
-        let open = matches!(
-            self.view().waiting,
-            Some(Waiting::Guard(_) | Waiting::Changed | Waiting::Left(_))
-        );
-        if asks && open {
+        if asks && self.is_asked() {
             self.desk_mut().notice = "Answer the question in the head first.".to_owned();
             return;
         }
@@ -301,6 +307,10 @@ impl App {
         };
         match (waiting, answer) {
             (Waiting::Left(left), answer) => self.answer_left(*left, answer),
+            (Waiting::Column(..), _) => {
+                self.desk_mut().notice =
+                    "Nothing was pasted; the table is still on the clipboard.".to_owned();
+            }
             (_, Answer::Stay) | (Waiting::Command(_), _) => {}
             (Waiting::OpenPath(path), _) => self.open(ctx, &PathBuf::from(path)),
             (Waiting::PrintPath(folder), _) => {

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
-use quillbore_intake::{Outcome, Report, take_file};
+use quillbore_intake::{Foreign, IntakeError, Outcome, Report, holds_of};
 use quillbore_job::results::results_now;
 use quillbore_job::{Edit, Field, Job, Unit, apply};
 
@@ -19,6 +19,8 @@ pub struct Intake {
     out: PathBuf,
     unit: Unit,
     fields: Vec<(Field, String)>,
+    /// What columns hold, by head or number.
+    columns: Vec<(String, String)>,
     shop: Option<PathBuf>,
     day: NaiveDate,
 }
@@ -26,7 +28,7 @@ pub struct Intake {
 pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Intake, Failure> {
     let (mut holes, mut out, mut shop, mut day) = (None, None, None, today);
     let mut unit = Unit::Mm;
-    let mut fields = Vec::new();
+    let (mut fields, mut columns) = (Vec::new(), Vec::new());
     while let Some(word) = words.take() {
         let mut field = |field| -> Result<(), Failure> {
             fields.push((field, words.value(&word)?));
@@ -38,6 +40,7 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Intake, Fai
             "--thickness" => field(Field::Thickness)?,
             "--customer" => field(Field::Customer)?,
             "--part" => field(Field::Part)?,
+            "--column" => columns.push(column(&words.value("--column")?)?),
             "--holes" => holes = Some(words.path("--holes")?),
             "--out" => out = Some(words.path("--out")?),
             "--shop" => shop = Some(words.path("--shop")?),
@@ -74,14 +77,46 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Intake, Fai
         out: out.ok_or_else(|| missing("--out"))?,
         unit,
         fields,
+        columns,
         shop,
         day,
     })
 }
 
+/// What is said of a column: its head or number, and what it holds.
+fn column(word: &str) -> Result<(String, String), Failure> {
+    let parts = word.rsplit_once('=');
+    let parts = parts.map(|(name, holds)| (name.trim().to_owned(), holds.trim().to_owned()));
+    parts.ok_or_else(|| {
+        Failure::new(
+            format!("\u{201c}{word}\u{201d} does not say what the column holds"),
+            "--column \"HEAD=depth\"",
+        )
+    })
+}
+
+/// The table of the file, with what was said of its columns.
+fn table(asked: &Intake) -> Result<Foreign, Failure> {
+    let failed =
+        |error: IntakeError| Failure::new(error.to_string(), error.hint()).at(&asked.holes);
+    let bytes = files::read_capped(&asked.holes)?;
+    let mut table = Foreign::of_file(&bytes).map_err(failed)?;
+    for (name, word) in &asked.columns {
+        let column = table.column_named(name).map_err(failed)?;
+        let holds = holds_of(word).ok_or_else(|| {
+            Failure::new(
+                format!("A column can't hold \u{201c}{word}\u{201d}"),
+                "mark, count, size, depth, end, angle, note ..., tolerance, lower limit, upper limit, x, y, z, axis i, axis j, axis k, or leave it out",
+            )
+        })?;
+        table.say(column, holds).map_err(failed)?;
+    }
+    Ok(table)
+}
+
 pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended, Failure> {
     let shop = files::shop_on(asked.shop.as_deref(), asked.day)?;
-    let bytes = files::read_capped(&asked.holes)?;
+    let table = table(asked)?;
     let mut job = Job {
         number: asked
             .out
@@ -99,7 +134,8 @@ pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended
     for edit in &edits {
         job = done(&job, edit)?;
     }
-    let taken = take_file(&job, &bytes, asked.unit)
+    let taken = table
+        .take(&job, job.rows.len(), asked.unit)
         .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
     job = done(&job, &taken.edit)?;
     files::save_new(&asked.out, &job)?;

@@ -72,9 +72,9 @@ impl<M: GridModel + ?Sized> Keys<'_, M> {
         match event {
             Event::Text(text) => self.open_draft(Some(text)),
             Event::Paste(text) => self.paste(text),
-            Event::Copy => self.copied = Some(self.block_text()),
+            Event::Copy => self.copy(),
             Event::Cut => {
-                self.copied = Some(self.block_text());
+                self.copy();
                 self.clear(SetWhy::Cut);
             }
             Event::Key {
@@ -342,6 +342,12 @@ impl<M: GridModel + ?Sized> Keys<'_, M> {
         write_block(&rows)
     }
 
+    fn copy(&mut self) {
+        let text = self.block_text();
+        self.view.own_copy = Some(text.clone());
+        self.copied = Some(text);
+    }
+
     fn clear(&mut self, why: SetWhy) {
         let block = self.view.block();
         let end = (block.to.row + 1).min(self.model.row_count());
@@ -363,10 +369,18 @@ impl<M: GridModel + ?Sized> Keys<'_, M> {
         let mut rows = read_block(text);
         let block = self.view.block();
         let cols = block.to.col - block.from.col + 1;
+        let own = self.view.own_copy.as_deref().map(read_block);
+        let mut why = if own.as_ref() == Some(&rows) {
+            SetWhy::Repeated
+        } else {
+            SetWhy::Pasted
+        };
         if let [row] = rows.as_slice()
             && let [cell] = row.as_slice()
+            && !block.is_one_cell()
         {
             rows = vec![vec![cell.clone(); cols]; block.row_count()];
+            why = SetWhy::Filled;
         }
         let width = rows.iter().map(Vec::len).max().unwrap_or(1);
         let last_col = self.model.columns().len().saturating_sub(1);
@@ -378,7 +392,7 @@ impl<M: GridModel + ?Sized> Keys<'_, M> {
         self.asks.push(GridAsk::SetCells {
             at: block.from,
             rows,
-            why: SetWhy::Pasted,
+            why,
         });
     }
 

@@ -105,7 +105,9 @@ pub enum SetWhy {
     Typed,
     /// A block was pasted.
     Pasted,
-    /// The first row of a block was filled down.
+    /// A block was pasted that had been copied from this table.
+    Repeated,
+    /// The first row of a block was filled down, or one pasted cell fills a selection.
     Filled,
     /// A block was emptied.
     Cleared,

@@ -65,6 +65,8 @@ pub struct GridView {
     pub(super) dragging: bool,
     /// Rows in sight, for the page keys.
     pub(super) page: usize,
+    /// What was copied from this grid last.
+    pub(super) own_copy: Option<String>,
     /// A key that a word outside the grid stands for.
     pub(super) pressed: Option<Key>,
 }

@@ -5,17 +5,15 @@ use std::borrow::Cow;
 use egui::Ui;
 use quillbore_calc::Figure;
 use quillbore_calc::job_figures::HoleFigures;
-use quillbore_intake::take_block;
+use quillbore_intake::Foreign;
 use quillbore_job::results::{Beside, Results};
 use quillbore_job::words::english;
 use quillbore_job::{CellAt as JobCell, Column, Edit, Job, Shop, Unit, show_quantity as show};
 
 use super::{Anchors, Shared, plain_head};
-use crate::grid::{
-    CellAt, CellState, GridAsk, GridColumn, GridModel, SetWhy, grid_ui, write_block,
-};
+use crate::grid::{CellAt, CellState, GridAsk, GridColumn, GridModel, SetWhy, grid_ui};
 use crate::look;
-use crate::view::{Ask, View};
+use crate::view::{Ask, Pasting, View};
 
 /// A column of the table on the screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -161,19 +159,10 @@ fn translate(
     match want {
         GridAsk::SetCells { at, rows, why } => {
             if why == SetWhy::Pasted
-                && rows
-                    .first()
-                    .is_some_and(|first| quillbore_intake::columns::heads(first).is_some())
+                && let Ok(table) = Foreign::of_rows(rows.clone(), &model.typed_from(at.col))
             {
-                let at = JobCell {
-                    row: at.row,
-                    column: Column::Mark,
-                };
-                if let Ok(taken) = take_block(shared.job, &write_block(&rows), at, unit) {
-                    asks.push(Ask::Edit(taken.edit));
-                    // The head decided the columns, so the block lies elsewhere than it was pasted.
-                    view.grid.go_to(CellAt::new(at.row, 0));
-                }
+                let row = at.row;
+                asks.push(Ask::Paste(Box::new(Pasting { table, row, unit })));
                 return;
             }
             if let Some(edit) = model.set_cells(at, rows, unit) {
@@ -239,8 +228,19 @@ impl<'a> Holes<'a> {
         self.results.figures.holes.get(row)
     }
 
-    /// A block from a cell on, spread over the typed columns that it lies on; cells that fall on
-    /// computed columns or past the last one are joined to the note, so that nothing is lost.
+    /// The typed columns from a column of the screen on; computed ones between are none.
+    fn typed_from(&self, col: usize) -> Vec<Option<Column>> {
+        let shown = self.shown.iter().skip(col);
+        shown
+            .map(|shown| match shown {
+                Shown::Typed(column) => Some(*column),
+                Shown::Made(_) => None,
+            })
+            .collect()
+    }
+
+    /// A block from a cell on, spread over the typed columns that it lies on; what falls on computed
+    /// columns is computed there anyway.
     fn set_cells(&self, at: CellAt, rows: Vec<Vec<String>>, unit: Unit) -> Option<Edit> {
         let width = rows.iter().map(Vec::len).max().unwrap_or(0);
         let typed: Vec<usize> = (at.col..(at.col + width).min(self.shown.len()))
@@ -267,7 +267,6 @@ impl<'a> Holes<'a> {
 
     fn spread(&self, from: usize, first: usize, cells: Vec<String>) -> Vec<Option<String>> {
         let mut row = vec![None; Column::ALL.len() - first];
-        let mut lost = Vec::new();
         for (index, text) in cells.into_iter().enumerate() {
             let place = match self.shown.get(from + index) {
                 Some(Shown::Typed(column)) => Column::ALL
@@ -276,23 +275,9 @@ impl<'a> Holes<'a> {
                     .and_then(|all| all.checked_sub(first)),
                 Some(Shown::Made(_)) | None => None,
             };
-            match place.and_then(|place| row.get_mut(place)) {
-                Some(cell) => *cell = Some(text),
-                None if text.trim().is_empty() => {}
-                None => lost.push(text),
+            if let Some(cell) = place.and_then(|place| row.get_mut(place)) {
+                *cell = Some(text);
             }
-        }
-        if !lost.is_empty()
-            && let Some(note) = row.last_mut()
-        {
-            let before = note.take().filter(|note| !note.is_empty());
-            *note = Some(
-                before
-                    .into_iter()
-                    .chain(lost)
-                    .collect::<Vec<_>>()
-                    .join("; "),
-            );
         }
         while row.len() > 1 && row.last().is_some_and(Option::is_none) {
             row.pop();

@@ -1,6 +1,7 @@
 //! What the window waits for, as one line under the head: a path, or an answer.
 
 use egui::{Key, Ui};
+use quillbore_intake::{Foreign, Holds, words};
 
 use crate::all_words;
 use crate::look;
@@ -79,6 +80,7 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
             );
         }
         Waiting::Command(typed) => words_ui(ui, first, typed, asks),
+        Waiting::Column(pasting, typed) => column_ui(ui, first, &pasting.table, typed, asks),
     });
 }
 
@@ -133,6 +135,44 @@ fn words_ui(ui: &mut Ui, first: bool, typed: &mut String, asks: &mut Vec<Ask>) {
             asks.push(Ask::GoOn(Answer::Stay));
         }
         asks.push(ask);
+    }
+}
+
+/// What a column of a pasted table is, narrowed by what is typed; Enter takes the first, Escape
+/// pastes nothing.
+fn column_ui(ui: &mut Ui, first: bool, table: &Foreign, typed: &mut String, asks: &mut Vec<Ask>) {
+    let questions = table.questions();
+    let Some(question) = questions.first() else {
+        return;
+    };
+    let left = match questions.len() {
+        1 => String::new(),
+        count => format!(" ({} more)", count - 1),
+    };
+    ui.label(format!(
+        "Which is this? {}{left}",
+        words::question(question)
+    ));
+    let (entered, given_up) = keyed_line(ui, first, "which is this", typed, 150.0);
+    let wanted = typed.trim().to_lowercase();
+    let choices = table.choices().into_iter();
+    let found: Vec<Holds> = choices
+        .filter(|holds| words::holds(*holds).contains(&wanted))
+        .collect();
+    if found.is_empty() {
+        super::pencil(ui, "no column has that in its name");
+    }
+    for (at, holds) in found.into_iter().enumerate() {
+        let clicked = look::word(ui, words::holds(holds)).clicked();
+        // Nothing is chosen by Enter on an empty line: a guess would be as good as none.
+        if clicked || (entered && at == 0 && !wanted.is_empty()) {
+            asks.push(Ask::SayColumn(holds));
+            return;
+        }
+        ui.add_space(8.0);
+    }
+    if look::quiet_word(ui, "paste nothing").clicked() || given_up {
+        asks.push(Ask::GoOn(Answer::Stay));
     }
 }
 

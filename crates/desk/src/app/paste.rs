@@ -1,0 +1,87 @@
+//! A pasted table on its way into the hole table: what isn't understood is asked about first.
+
+use quillbore_intake::{Foreign, Holds};
+
+use super::App;
+use crate::grid::CellAt;
+use crate::view::{Pasting, Waiting};
+
+impl App {
+    /// Takes a pasted table, or asks about the first column that is not understood.
+    pub(super) fn paste(&mut self, pasting: Pasting) {
+        if self.is_asked() {
+            self.desk_mut().notice =
+                "Nothing was pasted: answer the question in the head first.".to_owned();
+            return;
+        }
+        let Pasting { table, row, unit } = &pasting;
+        match table.take(self.desk().job(), *row, *unit) {
+            Ok(taken) => {
+                let before = self.desk().history.state();
+                self.edit(&taken.edit);
+                let desk = self.desk_mut();
+                if desk.history.state() != before {
+                    desk.notice = told(table, &taken);
+                }
+                if table.is_headed() {
+                    // The head decided the columns, so the block lies elsewhere than it was pasted.
+                    let at = CellAt::new(*row, 0);
+                    self.view_mut().grid.go_to(at);
+                }
+            }
+            Err(_) => {
+                let view = self.view_mut();
+                view.waiting = Some(Waiting::Column(Box::new(pasting), String::new()));
+                view.waiting_shown = false;
+            }
+        }
+    }
+
+    /// Hears what the column is that was asked about, and goes on with the paste.
+    pub(super) fn say_column(&mut self, holds: Holds) {
+        let Some(Waiting::Column(mut pasting, typed)) = self.view_mut().waiting.take() else {
+            return;
+        };
+        let asked = pasting.table.questions().first().map(|asked| asked.column);
+        let Some(column) = asked else {
+            return self.paste(*pasting);
+        };
+        match pasting.table.say(column, holds) {
+            Ok(()) => self.paste(*pasting),
+            Err(error) => {
+                self.desk_mut().notice = format!("{error}: {}.", error.hint());
+                self.view_mut().waiting = Some(Waiting::Column(pasting, typed));
+            }
+        }
+    }
+}
+
+/// What the foot says of a paste: how much was taken, and what of it is worth a look.
+fn told(table: &Foreign, taken: &quillbore_intake::Taken) -> String {
+    let lines = taken.report.lines.len();
+    let count = |one: &str, several: &str, count: usize| match count {
+        1 => format!("1 {one}"),
+        _ => format!("{count} {several}"),
+    };
+    let mut said = vec![format!(
+        "Pasted: {}, {}.",
+        count("line", "lines", lines),
+        count("row", "rows", taken.rows)
+    )];
+    if table.is_headed() {
+        said.extend(taken.report.whole.iter().skip(1).cloned());
+    } else {
+        said.extend(taken.report.whole.iter().cloned());
+    }
+    let worth = |line: &&quillbore_intake::Line| line.outcome != quillbore_intake::Outcome::Taken;
+    said.extend(
+        taken
+            .report
+            .lines
+            .iter()
+            .filter(worth)
+            .take(2)
+            .map(|line| format!("Line {}: {}.", line.number, line.says.trim_end_matches('.'))),
+    );
+    said.join(" ")
+}
