@@ -3,6 +3,8 @@
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
+use crate::answer::Answer;
+use crate::concern::Concern;
 use crate::entry::Unit;
 use crate::field::Field;
 use crate::job::FigureKey;
@@ -96,6 +98,15 @@ pub enum Edit {
     WithdrawOverrule {
         /// Which figure.
         figure: FigureKey,
+    },
+    /// Answer a check that concerns the customer; an answer that was there is replaced.
+    Answer(Answer),
+    /// Take the answer to a check back.
+    WithdrawAnswer {
+        /// The row.
+        row: RowId,
+        /// What was asked of it.
+        concern: Concern,
     },
 }
 

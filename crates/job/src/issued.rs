@@ -77,6 +77,8 @@ pub struct Issued {
     pub rests_on: Vec<(String, f64)>,
     /// Its text, page by page.
     pub pages: Vec<String>,
+    /// Numbers of the papers that it takes the place of: they no longer stand.
+    pub replaces: Vec<String>,
     /// What had been typed, without slips and issued papers.
     pub inputs: Option<Arc<Job>>,
 }
@@ -102,7 +104,21 @@ impl Job {
         self.issued
             .iter()
             .map(Arc::as_ref)
-            .filter(move |issued| issued.paper == paper && !self.is_withdrawn(issued))
+            .filter(move |issued| issued.paper == paper && self.stands(issued))
+    }
+
+    /// Whether an issued paper still stands: nobody took it back, and no later one replaced it.
+    #[must_use]
+    pub fn stands(&self, issued: &Issued) -> bool {
+        !self.is_withdrawn(issued) && self.replaced_by(&issued.number).is_none()
+    }
+
+    /// The later paper that took the place of the one with a number; it does so for good, also where
+    /// it was withdrawn itself.
+    #[must_use]
+    pub fn replaced_by(&self, number: &str) -> Option<&Issued> {
+        let mut papers = self.issued.iter().map(Arc::as_ref);
+        papers.find(|issued| issued.replaces.iter().any(|old| old == number))
     }
 
     /// Whether a slip takes an issued paper back.
@@ -110,6 +126,14 @@ impl Job {
     pub fn is_withdrawn(&self, issued: &Issued) -> bool {
         self.slips(SlipKind::Withdrawal)
             .any(|slip| slip.text(Line::Paper) == issued.number)
+    }
+
+    /// Numbers of the papers that the next one of a kind takes the place of: a quotation replaces
+    /// those that stand; every other paper stands beside the earlier ones.
+    #[must_use]
+    pub fn to_replace(&self, paper: Paper) -> Vec<String> {
+        let standing = self.standing(paper).map(|issued| issued.number.clone());
+        standing.filter(|_| paper == Paper::Quotation).collect()
     }
 
     /// The number that the next paper of a kind gets: revisions run from 1 and are never used again.

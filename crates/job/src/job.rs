@@ -6,6 +6,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_calc::RowId;
 
+use crate::answer::Answer;
 use crate::entry::{Entry, Unit};
 use crate::field::{AngleBasis, Field, Value};
 use crate::issued::Issued;
@@ -29,6 +30,8 @@ pub struct Job {
     pub next_row: u32,
     /// Figures that the estimator put in place of computed ones.
     pub overrules: Vec<Overrule>,
+    /// Answers to checks that concern the customer.
+    pub answers: Vec<Answer>,
     /// The slips pinned to it, in the order they came.
     pub slips: Vec<Arc<Slip>>,
     /// The next slip's identity: only ever grows.

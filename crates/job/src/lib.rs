@@ -3,7 +3,9 @@
 //! This crate knows nothing of windows, paper or foreign formats. A job holds what was typed;
 //! everything computed comes from [`quillbore_calc`] on demand and is never stored in it.
 
+pub mod answer;
 pub mod apply;
+pub mod concern;
 pub mod edit;
 pub mod entry;
 pub mod field;
@@ -13,6 +15,7 @@ pub mod issued;
 pub mod job;
 pub mod life;
 pub mod merge;
+pub mod order;
 pub mod places;
 pub mod read_cell;
 pub mod read_field;

@@ -1,12 +1,13 @@
-//! Where a job stands in its life, what differs between order and quotation, and what is still in
-//! the way of the next step. Everything here is read off the slips and the issued papers.
+//! Where a job stands in its life, and what is still in the way of the next step. Everything here is
+//! read off the slips, the issued papers and the results.
 
-use chrono::NaiveDate;
-use rust_decimal::Decimal;
+use quillbore_calc::RowId;
 
+use crate::concern::Concern;
 use crate::field::{Field, Value};
-use crate::issued::{Issued, Paper};
+use crate::issued::Paper;
 use crate::job::Job;
+use crate::order::{self, Topic};
 use crate::slip::{Line, Slip, SlipKind};
 
 /// Where a job stands.
@@ -28,56 +29,6 @@ pub enum State {
     LaidAside,
 }
 
-/// What differs between an order and what was quoted.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Difference {
-    /// No quotation stands that the order could be held against.
-    NoQuotation,
-    /// The order names a paper that was not issued, or was withdrawn.
-    OtherPaper {
-        /// What it names.
-        named: String,
-    },
-    /// The order came after the last day of the quotation.
-    TooLate {
-        /// That day.
-        until: NaiveDate,
-    },
-    /// A quantity that was not priced.
-    Quantity {
-        /// Ordered.
-        ordered: u32,
-        /// The nearest quantity that was priced.
-        quoted: u32,
-    },
-    /// Another price.
-    Price {
-        /// In the order.
-        ordered: Decimal,
-        /// In the quotation, at that quantity.
-        quoted: Decimal,
-    },
-    /// Another revision of the part.
-    Revision {
-        /// In the order.
-        ordered: String,
-        /// In the quotation.
-        quoted: String,
-    },
-    /// Another revision of the drawing than the sheet has.
-    DrawingRevision {
-        /// In the order.
-        ordered: String,
-        /// On the sheet.
-        quoted: String,
-    },
-    /// The order brings terms of its own.
-    Terms {
-        /// As it names them.
-        named: String,
-    },
-}
-
 /// What is in the way of issuing a paper.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Blocker {
@@ -85,10 +36,22 @@ pub enum Blocker {
     Stop,
     /// Something on the sheet can't be read.
     SheetUnread,
+    /// Checks that concern the customer have no answer.
+    Unanswered {
+        /// Each by the mark of its row.
+        checks: Vec<(Concern, String)>,
+    },
+    /// There is no price to quote.
+    Unpriced,
     /// There is no order.
     NoOrder,
-    /// The order differs from the quotation, and nobody accepted that.
-    OrderDiffers,
+    /// The order differs from quotation or sheet, and that is not accepted yet.
+    OrderDiffers {
+        /// In what, each once.
+        topics: Vec<Topic>,
+    },
+    /// An order has no price of its own.
+    NoOrderPrice,
     /// No parts were received.
     NoParts,
     /// Fewer parts came than this lot needs.
@@ -102,10 +65,8 @@ pub enum Blocker {
     OpenTrouble,
     /// No delivery is written down.
     NothingToDeliver,
-    /// A non-conformance of this job is not closed.
+    /// A non-conformance of this job is open, and nobody said why parts are delivered all the same.
     Undecided,
-    /// An order pays less than the price of today, and nobody accepted that.
-    Underpaid,
     /// Nobody wrote down that the holes of these marks are good.
     NotInspected {
         /// The marks.
@@ -113,6 +74,17 @@ pub enum Blocker {
     },
     /// A line of the order or of the received parts can't be read.
     Unread,
+}
+
+impl Blocker {
+    /// Whether the paper's time has only not come yet: an order, parts or a delivery is awaited.
+    #[must_use]
+    pub const fn is_waiting(&self) -> bool {
+        matches!(
+            self,
+            Self::NoOrder | Self::NoParts | Self::Missing { .. } | Self::NothingToDeliver
+        )
+    }
 }
 
 /// Where a job stands.
@@ -163,126 +135,45 @@ pub fn left_to_deliver(job: &Job) -> Option<u32> {
     ordered(job).map(|ordered| ordered.saturating_sub(delivered))
 }
 
-/// The quotation that an order is held against: the one it names, else the newest that stands.
-#[must_use]
-pub fn quotation_of<'a>(job: &'a Job, order: &Slip) -> Option<&'a Issued> {
-    let named = order.text(Line::Paper);
-    job.standing(Paper::Quotation)
-        .rfind(|issued| named.is_empty() || issued.number.eq_ignore_ascii_case(named))
-}
-
-/// What differs between an order and the quotation that it answers.
-#[must_use]
-pub fn differences(job: &Job, order: &Slip) -> Vec<Difference> {
-    let mut found = Vec::new();
-    match quotation_of(job, order) {
-        Some(quotation) => against(job, order, quotation, &mut found),
-        // A reorder answers the job before: its prices stand side by side on the sheet.
-        None if order.text(Line::Paper).is_empty() && !job.text(Field::Again).trim().is_empty() => {
-            revision(order, job.text(Field::Revision).trim(), &mut found);
-        }
-        None => found.push(match order.text(Line::Paper) {
-            "" => Difference::NoQuotation,
-            named => Difference::OtherPaper {
-                named: named.to_owned(),
-            },
-        }),
-    }
-    let ordered = order.text(Line::DrawingRevision);
-    let on_sheet = job.text(Field::DrawingRevision).trim();
-    if !ordered.is_empty() && !ordered.eq_ignore_ascii_case(on_sheet) {
-        found.push(Difference::DrawingRevision {
-            ordered: ordered.to_owned(),
-            quoted: on_sheet.to_owned(),
-        });
-    }
-    if !order.text(Line::Terms).is_empty() {
-        found.push(Difference::Terms {
-            named: order.text(Line::Terms).to_owned(),
-        });
-    }
-    found
-}
-
-fn against(job: &Job, order: &Slip, quotation: &Issued, found: &mut Vec<Difference>) {
-    if let (Some(until), Some(came)) = (quotation.valid_until, order.day(Line::Date))
-        && came > until
-    {
-        found.push(Difference::TooLate { until });
-    }
-    let lines = quotation.lines.iter().filter(|line| line.job == job.number);
-    let Some(first) = lines.clone().next() else {
-        return;
-    };
-    revision(order, first.revision.trim(), found);
-    let Some(quantity) = order.count(Line::Quantity) else {
-        return;
-    };
-    match lines.clone().find(|line| line.quantity == quantity) {
-        Some(line) => {
-            if let (Some(ordered), Some(quoted)) = (order.money(Line::Each), line.each)
-                && ordered != quoted
-            {
-                found.push(Difference::Price { ordered, quoted });
-            }
-        }
-        None => {
-            if let Some(near) = lines.min_by_key(|line| line.quantity.abs_diff(quantity)) {
-                found.push(Difference::Quantity {
-                    ordered: quantity,
-                    quoted: near.quantity,
-                });
-            }
-        }
-    }
-}
-
-fn revision(order: &Slip, quoted: &str, found: &mut Vec<Difference>) {
-    let ordered = order.text(Line::Revision);
-    if !ordered.is_empty() && !ordered.eq_ignore_ascii_case(quoted) {
-        found.push(Difference::Revision {
-            ordered: ordered.to_owned(),
-            quoted: quoted.to_owned(),
-        });
-    }
-}
-
 /// What the results of a job say of its next steps.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Found {
     /// A finding says stop.
     pub stop: bool,
-    /// An order pays less than the price of today, and nobody accepted that.
-    pub underpaid: bool,
     /// Something on the sheet can't be read, so that the figures are without it.
     pub unread: bool,
+    /// There is no price.
+    pub unpriced: bool,
+    /// An order pays another price than today's, and that is not accepted yet.
+    pub order_price: bool,
+    /// Checks that concern the customer and have no answer that counts, each with its row.
+    pub unanswered: Vec<(Concern, RowId)>,
 }
 
 /// What is in the way of issuing a paper; `before` is the job that this one does again.
 #[must_use]
-pub fn blockers(paper: Paper, job: &Job, results: Found, before: Option<&Job>) -> Vec<Blocker> {
+pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) -> Vec<Blocker> {
     let mut found = Vec::new();
-    let order = |found: &mut Vec<Blocker>| {
-        order(job, before, found);
-        if results.underpaid && !found.contains(&Blocker::OrderDiffers) {
-            found.push(Blocker::Underpaid);
-        }
-    };
     match paper {
         Paper::Quotation => {
-            found.extend(results.stop.then_some(Blocker::Stop));
-            found.extend(results.unread.then_some(Blocker::SheetUnread));
+            sheet(job, results, &mut found);
+            found.extend(results.unpriced.then_some(Blocker::Unpriced));
         }
-        Paper::Confirmation => order(&mut found),
+        Paper::Confirmation => {
+            order(job, results, before, &mut found);
+            let no_price = |order: &Slip| order.line(Line::Each).is_empty();
+            if job.slips(SlipKind::Order).any(no_price) {
+                found.push(Blocker::NoOrderPrice);
+            }
+        }
         Paper::Receiving => {
             if sum(job, SlipKind::Received, Line::Count) == 0 {
                 found.push(Blocker::NoParts);
             }
         }
         Paper::Traveler => {
-            found.extend(results.stop.then_some(Blocker::Stop));
-            found.extend(results.unread.then_some(Blocker::SheetUnread));
-            order(&mut found);
+            sheet(job, results, &mut found);
+            order(job, results, before, &mut found);
             parts(job, &mut found);
         }
         Paper::Inspection => {}
@@ -291,21 +182,56 @@ pub fn blockers(paper: Paper, job: &Job, results: Found, before: Option<&Job>) -
                 found.push(Blocker::NothingToDeliver);
             }
             if paper == Paper::Certificate {
+                differs(job, results, &mut found);
                 inspected(job, &mut found);
+            }
+            if job.slips(SlipKind::Nonconformance).any(holds_delivery) {
+                found.push(Blocker::Undecided);
             }
         }
     }
     found
 }
 
+/// What the sheet itself still wants.
+fn sheet(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
+    found.extend(results.stop.then_some(Blocker::Stop));
+    found.extend(results.unread.then_some(Blocker::SheetUnread));
+    let mark = |row: RowId| match (job.row(row), job.row_index(row)) {
+        (Some(row), _) if !row.mark.text().trim().is_empty() => row.mark.text().trim().to_owned(),
+        (_, Some(index)) => format!("row {}", index + 1),
+        (_, None) => "?".to_owned(),
+    };
+    let open = results.unanswered.iter();
+    let checks: Vec<_> = open.map(|(concern, row)| (*concern, mark(*row))).collect();
+    if !checks.is_empty() {
+        found.push(Blocker::Unanswered { checks });
+    }
+}
+
+/// In what the orders differ from quotation and sheet, as long as that is not accepted.
+fn differs(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
+    let orders = job.slips(SlipKind::Order);
+    let open = orders.flat_map(|order| order::open(job, order));
+    let mut topics: Vec<Topic> = open.map(|difference| difference.topic()).collect();
+    topics.extend(results.order_price.then_some(Topic::Price));
+    topics.sort_unstable();
+    topics.dedup();
+    if !topics.is_empty() {
+        found.push(Blocker::OrderDiffers { topics });
+    }
+}
+
+/// Whether an open non-conformance keeps parts from being delivered: nobody said why not.
+#[must_use]
+pub fn holds_delivery(trouble: &Slip) -> bool {
+    trouble.day(Line::Closed).is_none() && trouble.text(Line::SendBecause).is_empty()
+}
+
 fn inspected(job: &Job, found: &mut Vec<Blocker>) {
     let marks = not_inspected(job);
     if !marks.is_empty() {
         found.push(Blocker::NotInspected { marks });
-    }
-    let open = |slip: &Slip| slip.text(Line::Closed).is_empty();
-    if job.slips(SlipKind::Nonconformance).any(open) {
-        found.push(Blocker::Undecided);
     }
 }
 
@@ -324,17 +250,16 @@ fn not_inspected(job: &Job) -> Vec<String> {
         .collect()
 }
 
-fn order(job: &Job, before: Option<&Job>, found: &mut Vec<Blocker>) {
+fn order(job: &Job, results: &Found, before: Option<&Job>, found: &mut Vec<Blocker>) {
     let mut orders = job.slips(SlipKind::Order).peekable();
     if orders.peek().is_none() {
         found.push(Blocker::NoOrder);
     }
-    let open =
-        |order: &Slip| order.text(Line::Accepted).is_empty() && !differences(job, order).is_empty();
-    if job.slips(SlipKind::Order).any(open) {
-        found.push(Blocker::OrderDiffers);
-    }
-    if job.slips(SlipKind::Order).any(Slip::is_unread) {
+    differs(job, results, found);
+    let mut slips = [SlipKind::Order, SlipKind::Release]
+        .into_iter()
+        .flat_map(|kind| job.slips(kind));
+    if slips.any(Slip::is_unread) {
         found.push(Blocker::Unread);
     }
     let trouble = |job: &Job| job.slips(SlipKind::Nonconformance).any(is_open);
@@ -370,7 +295,7 @@ fn is_partial(job: &Job) -> bool {
 /// Whether a non-conformance is open and nobody said why to go on.
 #[must_use]
 pub fn is_open(trouble: &Slip) -> bool {
-    trouble.text(Line::Closed).is_empty() && trouble.text(Line::GoOn).is_empty()
+    trouble.day(Line::Closed).is_none() && trouble.text(Line::GoOn).is_empty()
 }
 
 /// How the newest quotation ended, in the word of the slip; `None` while nobody said.

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use crate::answer::Answer;
 use crate::field::Field;
 use crate::job::{Job, Overrule};
 use crate::row::Row;
@@ -26,6 +27,10 @@ pub enum Clash {
     Row(String),
     /// An overruled figure.
     Overrule,
+    /// The answer to a check of a row, by the mark of the row.
+    Answer(String),
+    /// An answer about a row that the other desk took out, by the mark that the row had.
+    AnswerGone(String),
     /// A slip by its identity.
     Slip(u32),
 }
@@ -43,6 +48,7 @@ pub fn merge(base: &Job, ours: &Job, theirs: &Job) -> Merged {
     fields(base, ours, theirs, &mut job, &mut clashes);
     let renumbered = rows(base, ours, theirs, &mut job, &mut clashes);
     overrules(base, ours, theirs, &mut job, &mut clashes, &renumbered);
+    answers(base, ours, theirs, &mut job, &mut clashes, &renumbered);
     slips(base, ours, theirs, &mut job, &mut clashes);
     for issued in &ours.issued {
         if !job.issued.iter().any(|there| there.number == issued.number) {
@@ -168,6 +174,66 @@ fn overrules(
             None => {}
         }
     }
+}
+
+/// Answers go with the rows that they are about: one about a row that is gone is told.
+fn answers(
+    base: &Job,
+    ours: &Job,
+    theirs: &Job,
+    job: &mut Job,
+    clashes: &mut Vec<Clash>,
+    renumbered: &[(quillbore_calc::RowId, quillbore_calc::RowId)],
+) {
+    let of = |job: &Job, wanted: &Answer| job.answer(wanted.row, wanted.concern).cloned();
+    let mark = |answer: &Answer| {
+        let rows = [ours, theirs, base].into_iter();
+        let mut rows = rows.filter_map(|job| job.row(answer.row));
+        let found = rows.next();
+        found.map_or_else(String::new, |row| row.mark.text().trim().to_owned())
+    };
+    for mine in &ours.answers {
+        let old = of(base, mine);
+        if old.as_ref() == Some(mine) {
+            continue;
+        }
+        let new_row = renumbered.iter().find(|(from, _)| *from == mine.row);
+        let new = Answer {
+            row: new_row.map_or(mine.row, |(_, to)| *to),
+            ..mine.clone()
+        };
+        // A row of ours that got a new identity never had an answer of theirs.
+        let other = new_row.is_none().then(|| of(theirs, mine)).flatten();
+        if other.is_some_and(|other| Some(&other) != old.as_ref() && other != *mine) {
+            clashes.push(Clash::Answer(mark(mine)));
+        }
+        if job.row(new.row).is_none() {
+            clashes.push(Clash::AnswerGone(mark(mine)));
+            continue;
+        }
+        job.answers
+            .retain(|there| there.row != new.row || there.concern != new.concern);
+        job.answers.push(new);
+    }
+    for old in &base.answers {
+        if of(ours, old).is_some() {
+            continue;
+        }
+        match of(theirs, old) {
+            Some(other) if other == *old => {
+                job.answers
+                    .retain(|there| there.row != old.row || there.concern != old.concern);
+            }
+            Some(_) => clashes.push(Clash::Answer(mark(old))),
+            None => {}
+        }
+    }
+    // What they answered about a row that we took out.
+    let rows: BTreeSet<_> = job.rows.iter().map(|row| row.id).collect();
+    let gone = |answer: &&Answer| !rows.contains(&answer.row);
+    let lost = job.answers.iter().filter(gone);
+    clashes.extend(lost.map(|answer| Clash::AnswerGone(mark(answer))));
+    job.answers.retain(|answer| rows.contains(&answer.row));
 }
 
 fn slips(base: &Job, ours: &Job, theirs: &Job, job: &mut Job, clashes: &mut Vec<Clash>) {

@@ -68,8 +68,9 @@ pub enum Changed {
 
 /// The same work on a new sheet, without number; it points back by number.
 ///
-/// Prices that were overruled belonged to that order; every other overrule is kept. The settings
-/// that worked last stand in the plan where it had none.
+/// Prices that were overruled belonged to that order; every other overrule is kept. Answers to checks
+/// are kept too: they count as long as their facts are the same. The settings that worked last stand
+/// in the plan where it had none.
 #[must_use]
 pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
     use crate::job::FigureKey;

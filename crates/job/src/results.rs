@@ -1,18 +1,23 @@
 //! Everything computed of a job, recomputed on each edit and never stored.
 
+mod questions;
+mod slip_notes;
+
 use std::collections::BTreeMap;
 
 use quillbore_calc::assemble::{self, Answers, Questions};
 use quillbore_calc::finding::{About, Finding, Kind, Level};
 use quillbore_calc::{JobFigures, Remedy, RowId};
 
+use crate::answer::{Answer, Question};
+use crate::concern::{Customer, customer};
 use crate::job::Job;
 use crate::life;
 use crate::remedy::{Offer, Offers};
 use crate::row::Column;
 use crate::row_depth::through_notes;
 use crate::shop::Shop;
-use crate::slip::{Line, Slip, SlipKind};
+use crate::slip::Line;
 use crate::to_input::{Asked, UnknownName, to_input};
 use crate::words::english;
 use crate::words::findings::Speaker;
@@ -42,6 +47,33 @@ pub struct SideNote {
     pub text: String,
     /// What can be done about it.
     pub offer: Option<Offer>,
+    /// How it concerns the customer.
+    pub customer: Customer,
+    /// What it asks before anything is quoted or released, and how that was answered.
+    pub question: Option<Question>,
+    /// The line of a slip that would settle it, once somebody types there.
+    pub settled_by: Option<(u32, Line)>,
+}
+
+impl SideNote {
+    /// A note that only says something.
+    const fn new(level: Level, code: &'static str, beside: Beside, text: String) -> Self {
+        Self {
+            level,
+            code,
+            beside,
+            text,
+            offer: None,
+            customer: Customer::Shop,
+            question: None,
+            settled_by: None,
+        }
+    }
+
+    /// The same note with something that can be done about it.
+    fn offering(self, offer: Option<Offer>) -> Self {
+        Self { offer, ..self }
+    }
 }
 
 /// The line of the sheet that a note stands beside.
@@ -66,14 +98,36 @@ impl Results {
         self.notes.iter().any(|note| note.level == Level::Stop)
     }
 
+    /// The answers that count, in the sheet's order.
+    #[must_use]
+    pub fn answers(&self) -> Vec<Answer> {
+        let mut all: Vec<Answer> = Vec::new();
+        let questions = self.notes.iter().filter_map(|note| note.question.as_ref());
+        for answer in questions.filter_map(|question| question.answer.as_ref()) {
+            if !all.contains(answer) {
+                all.push(answer.clone());
+            }
+        }
+        all
+    }
+
     /// What they say of the job's next steps.
     #[must_use]
     pub fn found(&self) -> life::Found {
-        let below =
-            |note: &SideNote| note.code == "order-below-price" && note.level == Level::Check;
+        let price =
+            |note: &SideNote| slip_notes::is_order_price(note) && note.level == Level::Check;
+        let open = |note: &SideNote| {
+            let question = note.question.as_ref()?;
+            let asks = (question.concern, question.row);
+            question.answer.is_none().then_some(asks)
+        };
+        let mut unanswered: Vec<_> = self.notes.iter().filter_map(open).collect();
+        unanswered.dedup();
         life::Found {
             stop: self.stopped(),
-            underpaid: self.notes.iter().any(below),
+            unpriced: self.figures.price.is_none(),
+            order_price: self.notes.iter().any(price),
+            unanswered,
             unread: self.notes.iter().any(|note| {
                 let on_sheet = matches!(note.beside, Beside::Field(_) | Beside::Row(..));
                 on_sheet && matches!(note.code, "unread" | "unknown-name")
@@ -122,21 +176,15 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
     notes.extend(marks_twice(job, &offers, &speaker));
     notes.extend(through_notes(job, asked));
-    notes.extend(differences(job).map(|note| (note, None)));
-    notes.extend(holds(job).map(|note| (note, None)));
-    notes.extend(underpaid(job, figures).map(|note| (note, None)));
-    notes.extend(grown_tubes(job).map(|note| (note, None)));
-    notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));
-    let of_job = figures.findings.iter().map(|finding| (finding, None));
-    let of_rows = figures.holes.iter().enumerate().flat_map(|(at, hole)| {
-        let findings = hole.findings.iter();
-        findings.map(move |finding| (finding, Some(at)))
-    });
     notes.extend(
-        of_job
-            .chain(of_rows)
-            .map(|(finding, at)| (told(finding, at, &offers, &speaker), at)),
+        slip_notes::all(job, figures)
+            .into_iter()
+            .map(|note| (note, None)),
     );
+    notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));
+    let of_job = figures.findings.iter();
+    notes.extend(of_job.map(|finding| (told(finding, None, &offers, &speaker), None)));
+    notes.extend(questions::of_rows(job, asked, figures, &offers, &speaker));
     notes.sort_by_cached_key(|(note, at)| {
         (place(job, note.beside, *at), core::cmp::Reverse(note.level))
     });
@@ -168,12 +216,9 @@ fn place(job: &Job, beside: Beside, at: Option<usize>) -> (u8, usize, usize) {
 
 /// Every cell that could not be read, with its own sentence.
 fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
-    let note = |beside, label: &str, text: &str, why: &str| SideNote {
-        level: Level::Check,
-        code: "unread",
-        beside,
-        text: format!("{label} \u{201c}{text}\u{201d}: {why}"),
-        offer: None,
+    let note = |beside, label: &str, text: &str, why: &str| {
+        let text = format!("{label} \u{201c}{text}\u{201d}: {why}");
+        SideNote::new(Level::Check, "unread", beside, text)
     };
     let fields = job.fields.iter().filter_map(|(field, entry)| {
         let why = entry.why()?;
@@ -234,45 +279,6 @@ fn marks_twice(
     found
 }
 
-/// Orders that pay less than today's price of just that quantity.
-fn underpaid(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNote> {
-    let price = figures.price.as_ref();
-    job.slips(SlipKind::Order).filter_map(move |order| {
-        let pays = order.money(Line::Each)?;
-        let quantity = order.count(Line::Quantity)?;
-        let breaks = &price?.breaks;
-        let today = breaks.iter().find(|at| at.quantity == quantity)?.each;
-        let accepted = !order.text(Line::Accepted).is_empty();
-        (pays < today).then(|| SideNote {
-            level: if accepted { Level::Note } else { Level::Check },
-            code: "order-below-price",
-            beside: Beside::Slip(order.id, Some(Line::Each)),
-            text: crate::words::life::underpaid(
-                quantity,
-                &pays.to_string(),
-                &today.to_string(),
-                accepted,
-            ),
-            offer: None,
-        })
-    })
-}
-
-/// Run records in which a tube grew.
-fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
-    job.slips(SlipKind::Run).filter_map(|run| {
-        let before = run.length_mm(Line::TubeBefore)?;
-        let after = run.length_mm(Line::TubeAfter)?;
-        (after > before).then(|| SideNote {
-            level: Level::Check,
-            code: "tube-grew",
-            beside: Beside::Slip(run.id, Some(Line::TubeAfter)),
-            text: english::tube_grew().to_owned(),
-            offer: None,
-        })
-    })
-}
-
 /// Angles whose text doesn't say what they are measured from, while the sheet doesn't either.
 fn angles_assumed(job: &Job) -> Option<SideNote> {
     let silent = |text: &str| !text.chars().any(char::is_alphabetic);
@@ -281,48 +287,23 @@ fn angles_assumed(job: &Job) -> Option<SideNote> {
         angle.is_some_and(|angle| angle.from_normal.deg() != 0.0) && silent(row.angle.text())
     });
     let field = crate::Field::AngleBasis;
-    (tilted && job.field(field).is_empty()).then(|| SideNote {
-        level: Level::Check,
-        code: "angle-basis-assumed",
-        beside: Beside::Field(field),
-        text: english::angles_assumed().to_owned(),
-        offer: Some(Offer {
-            words: english::angle_basis(crate::field::AngleBasis::FromNormal).to_owned(),
-            edit: crate::Edit::SetField {
-                field,
-                text: english::angle_basis(crate::field::AngleBasis::FromNormal).to_owned(),
-                unit: job.unit,
-            },
-        }),
-    })
-}
-
-/// Hold points that nobody said yes to yet.
-fn holds(job: &Job) -> impl Iterator<Item = SideNote> {
-    let open = |slip: &&Slip| slip.text(Line::Freed).is_empty();
-    job.slips(SlipKind::Hold).filter(open).map(|hold| SideNote {
-        level: Level::Check,
-        code: "hold-open",
-        beside: Beside::Slip(hold.id, None),
-        text: crate::words::life::hold(hold),
-        offer: None,
-    })
-}
-
-/// What differs between each order and the quotation that it answers.
-fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
-    job.slips(SlipKind::Order).flat_map(move |order| {
-        let accepted = !order.text(Line::Accepted).is_empty();
-        life::differences(job, order)
-            .into_iter()
-            .map(move |difference| SideNote {
-                level: if accepted { Level::Note } else { Level::Check },
-                code: "order-differs",
-                beside: Beside::Slip(order.id, None),
-                text: crate::words::life::difference(&difference),
-                offer: None,
-            })
-    })
+    let words = english::angle_basis(crate::field::AngleBasis::FromNormal).to_owned();
+    let offer = Offer {
+        words: words.clone(),
+        edit: crate::Edit::SetField {
+            field,
+            text: words,
+            unit: job.unit,
+        },
+    };
+    let said = english::angles_assumed().to_owned();
+    let note = SideNote::new(
+        Level::Check,
+        "angle-basis-assumed",
+        Beside::Field(field),
+        said,
+    );
+    (tilted && job.field(field).is_empty()).then(|| note.offering(Some(offer)))
 }
 
 fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
@@ -332,13 +313,7 @@ fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
         UnknownName::Tube(row, _) => Beside::Row(*row, Some(Column::Tube)),
         UnknownName::LayerMaterial(row, _) => Beside::Row(*row, Some(Column::Layers)),
     };
-    SideNote {
-        level: Level::Check,
-        code: "unknown-name",
-        beside,
-        text: speaker.unknown(name),
-        offer: None,
-    }
+    SideNote::new(Level::Check, "unknown-name", beside, speaker.unknown(name))
 }
 
 fn told(
@@ -347,12 +322,11 @@ fn told(
     offers: &Offers<'_>,
     speaker: &Speaker<'_>,
 ) -> SideNote {
+    let text = speaker.finding(&finding.kind);
     SideNote {
-        level: finding.level,
-        code: finding.kind.code(),
-        beside: beside(finding),
-        text: speaker.finding(&finding.kind),
         offer: finding.remedy.and_then(|remedy| offers.of(remedy, at)),
+        customer: customer(&finding.kind),
+        ..SideNote::new(finding.level, finding.kind.code(), beside(finding), text)
     }
 }
 

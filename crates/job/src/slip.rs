@@ -108,8 +108,9 @@ kinds! {
     /// An issued paper no longer stands.
     Withdrawal "withdrawal" [Date Paper Why By];
     /// The customer's order.
-    Order "order" [Date Number Paper Quantity Each Revision DrawingRevision Terms Due Blanket Accepted GoOn Note];
-    /// Part of the order that is due on a day of its own, or called off from a blanket order.
+    Order "order" [Date Number Paper Quantity Each Revision DrawingRevision Terms Due Blanket Accepted AcceptedWhat GoOn Note];
+    /// A call-off: part of the order that is due on a day of its own, or called off from a blanket
+    /// order.
     Release "release" [Date Number Quantity Due Note];
     /// Parts that came in.
     Received "received" [Date Count Condition Heat Hardness Coating Serials Damage Files By];
@@ -118,7 +119,7 @@ kinds! {
     /// What a stretch of drilling really took, blank by blank as on the traveler.
     Run "run" [Date Serials Mark Holes ElectrodeNumber TubeBefore TubeAfter SparkMinutes FloorMinutes StopMinutes Electrodes Breakages Good Scrap Pins Trouble Settings NextTime By];
     /// Parts that are not as the drawing wants them.
-    Nonconformance "nonconformance" [Date HolesNamed Count What Decision DecidedBy Redo Credit Closed GoOn Note];
+    Nonconformance "nonconformance" [Date HolesNamed Count What Decision DecidedBy Redo Credit Closed GoOn SendBecause Note];
     /// Parts that went out.
     Delivery "delivery" [Date Count Serials Carrier By Note];
 }
@@ -143,6 +144,12 @@ macro_rules! lines {
             #[must_use]
             pub const fn key(self) -> &'static str {
                 match self { $(Self::$name => $key,)+ }
+            }
+
+            /// Whether somebody types it; the others are kept beside what was typed.
+            #[must_use]
+            pub const fn is_typed(self) -> bool {
+                !matches!(self, Self::AcceptedWhat)
             }
 
             /// How its text is read.
@@ -189,8 +196,11 @@ lines! {
     Due "due" FieldKind::Date;
     /// The order is called off in parts.
     Blanket "blanket" FieldKind::YesNo;
-    /// Who accepted what differs from the quotation, and why.
+    /// Who accepted what differs from quotation and sheet, and why.
     Accepted "accepted" FieldKind::Line;
+    /// What differed when that was typed: kept with it, so that nothing that differs later counts as
+    /// accepted.
+    AcceptedWhat "accepted_what" FieldKind::Lines;
     /// Parts counted.
     Count "count" FieldKind::CountOrNone;
     /// The parts' condition.
@@ -263,6 +273,8 @@ lines! {
     Closed "closed" FieldKind::Date;
     /// Why a reorder may go on while it is open.
     GoOn "go_on" FieldKind::Line;
+    /// Why parts are delivered and certified while it is open, and who said so.
+    SendBecause "send_because" FieldKind::Line;
     /// Carrier and tracking.
     Carrier "carrier" FieldKind::Line;
     /// Anything else.

@@ -3,8 +3,9 @@
 use quillbore_calc::input::{
     JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, Surface,
 };
-use quillbore_calc::{Figure, Tables};
+use quillbore_calc::{Figure, Finding, Tables};
 
+use crate::answer::{put_answers, unanswered_findings};
 use crate::field::{Field, TiltAngle, Value};
 use crate::job::{FigureKey, Job};
 use crate::row::{LayerText, LimitsGiven, Row, Size};
@@ -32,12 +33,15 @@ pub struct Asked {
     pub input: JobInput,
     /// What the shop's tables don't have.
     pub unknown: Vec<UnknownName>,
+    /// What is found in rows that have answers, as if nobody had answered.
+    pub unanswered: Vec<Finding>,
 }
 
 /// Makes the calculation's input of a job.
 ///
 /// Materials go by any of the names that the shop knows them by, machines and tubes by their own;
-/// where neither row nor drawing gives limits, the shop's usual tolerance stands in.
+/// where neither row nor drawing gives limits, the shop's usual tolerance stands in. Answers to checks
+/// are taken as long as they were given for what is found now.
 #[must_use]
 pub fn to_input(job: &Job, shop: &Shop) -> Asked {
     let tables = &shop.tables;
@@ -61,7 +65,7 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         .iter()
         .map(|row| row_input(job, row, material, shop, &mut unknown))
         .collect();
-    let input = JobInput {
+    let mut input = JobInput {
         material,
         machine,
         measured_resistivity_ohm_cm: match job.field(Field::Resistivity).value() {
@@ -101,7 +105,13 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
             })
             .collect(),
     };
-    Asked { input, unknown }
+    let unanswered = unanswered_findings(job, &input, tables);
+    put_answers(job, &unanswered, &mut input);
+    Asked {
+        input,
+        unknown,
+        unanswered,
+    }
 }
 
 /// The calculation's figure that a job's key names; `None` where the shop has no such tube any more.

@@ -1,102 +1,15 @@
 //! Slips, issued papers, states, order checks, merges and reorders, played on whole jobs.
-#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
-use std::sync::Arc;
+mod hands;
 
-use chrono::NaiveDate;
-use quillbore_job::file::{hash, read_job, write_job};
-use quillbore_job::life::{self, Blocker, Difference, Found, State};
+use hands::{cells, day, done, field, issue, pin, ring};
+use quillbore_job::concern::Concern;
+use quillbore_job::file::{read_job, write_job};
+use quillbore_job::life::{self, Blocker, Found, State};
 use quillbore_job::merge::{Clash, merge};
+use quillbore_job::order::{self, Difference, Revised, Topic};
 use quillbore_job::reorder::{self, Changed};
-use quillbore_job::{
-    CellAt, Column, Edit, Field, Issued, IssuedLine, Job, Line, Paper, SlipKind, Unit, apply,
-};
-
-fn day(month: u32, day: u32) -> NaiveDate {
-    NaiveDate::from_ymd_opt(2026, month, day).expect("a day")
-}
-
-fn done(job: &Job, edit: &Edit) -> Job {
-    apply(job, edit).expect("the edit is done").0
-}
-
-fn field(job: &Job, field: Field, text: &str) -> Job {
-    let edit = Edit::SetField {
-        field,
-        text: text.to_owned(),
-        unit: Unit::Mm,
-    };
-    done(job, &edit)
-}
-
-fn pin(job: &Job, kind: SlipKind, lines: &[(Line, &str)]) -> Job {
-    let lines = lines.iter().map(|(line, text)| (*line, (*text).to_owned()));
-    let edit = Edit::AddSlip {
-        kind,
-        lines: lines.collect(),
-        unit: Unit::Mm,
-    };
-    done(job, &edit)
-}
-
-fn cells(job: &Job, row: usize, texts: &[&str]) -> Job {
-    let texts = texts.iter().map(|text| Some((*text).to_owned()));
-    let edit = Edit::SetCells {
-        at: CellAt {
-            row,
-            column: Column::Mark,
-        },
-        rows: vec![texts.collect()],
-        unit: Unit::Mm,
-    };
-    done(job, &edit)
-}
-
-fn ring() -> Job {
-    let mut job = cells(
-        &Job::default(),
-        0,
-        &["A", "36", "0.80 +-0.05", "14", "through"],
-    );
-    job.number = "26-0107".to_owned();
-    for (name, text) in [
-        (Field::Customer, "Alder Finch Rotors"),
-        (Field::Part, "4-118"),
-        (Field::Revision, "C"),
-        (Field::DrawingRevision, "2"),
-        (Field::Quantity, "25"),
-    ] {
-        job = field(&job, name, text);
-    }
-    job
-}
-
-fn issue(job: &Job, paper: Paper, lines: &[(u32, &str)]) -> Job {
-    let mut job = job.clone();
-    let number = job.next_paper_number(paper);
-    let line = |(quantity, each): &(u32, &str)| IssuedLine {
-        job: job.number.clone(),
-        part: "4-118".to_owned(),
-        revision: "C".to_owned(),
-        quantity: *quantity,
-        each: each.parse().ok(),
-    };
-    let issued = Issued {
-        file: format!("{number}.pdf"),
-        paper,
-        date: day(3, 2),
-        valid_until: Some(day(4, 1)),
-        kept_by: None,
-        hash: hash(number.as_bytes()),
-        lines: lines.iter().map(line).collect(),
-        rests_on: vec![("labor per hour".to_owned(), 45.5)],
-        pages: vec!["Quotation\n26-0107".to_owned()],
-        inputs: Some(Arc::new(job.inputs())),
-        number,
-    };
-    job.issued.push(Arc::new(issued));
-    job
-}
+use quillbore_job::{Column, Edit, Field, Job, Line, Paper, SlipKind, Unit, apply};
 
 #[test]
 fn slips_and_papers_come_back_from_the_file_as_they_were() {
@@ -207,18 +120,24 @@ fn an_order_is_held_against_the_quotation_it_answers() {
     let found = |lines: &[(Line, &str)]| {
         let job = pin(&job, SlipKind::Order, lines);
         let order = job.slips(SlipKind::Order).next().expect("the order");
-        life::differences(&job, order)
+        order::differences(&job, order)
     };
     assert_eq!(
         found(&[
             (Line::Date, "2026-03-30"),
-            (Line::Quantity, "50"),
-            (Line::Each, "41"),
+            (Line::Quantity, "25"),
+            (Line::Each, "48.2"),
             (Line::Revision, "c"),
         ]),
         []
     );
     let price = |text: &str| text.parse().expect("an amount");
+    let revision = |of, ordered: &str, other: &str| Difference::Revision {
+        of,
+        ordered: ordered.to_owned(),
+        quoted: Some(other.to_owned()),
+        on_sheet: Some(other.to_owned()),
+    };
     assert_eq!(
         found(&[
             (Line::Date, "2026-04-02"),
@@ -230,18 +149,12 @@ fn an_order_is_held_against_the_quotation_it_answers() {
         ]),
         [
             Difference::TooLate { until: day(4, 1) },
-            Difference::Revision {
-                ordered: "D".to_owned(),
-                quoted: "C".to_owned()
-            },
             Difference::Price {
                 ordered: price("45"),
                 quoted: price("48.20")
             },
-            Difference::DrawingRevision {
-                ordered: "3".to_owned(),
-                quoted: "2".to_owned()
-            },
+            revision(Revised::Part, "D", "C"),
+            revision(Revised::Drawing, "3", "2"),
             Difference::Terms {
                 named: "90 days net".to_owned()
             },
@@ -249,10 +162,16 @@ fn an_order_is_held_against_the_quotation_it_answers() {
     );
     assert_eq!(
         found(&[(Line::Quantity, "30")]),
-        [Difference::Quantity {
-            ordered: 30,
-            quoted: 25
-        }]
+        [
+            Difference::NotPriced {
+                ordered: 30,
+                nearest: 25
+            },
+            Difference::Quantity {
+                ordered: 30,
+                on_sheet: Some(25)
+            }
+        ]
     );
     assert_eq!(
         found(&[(Line::Paper, "26-0107-Q9")]),
@@ -265,14 +184,17 @@ fn an_order_is_held_against_the_quotation_it_answers() {
 #[test]
 fn the_traveler_waits_for_order_parts_and_a_word_about_open_trouble() {
     let quoted = issue(&ring(), Paper::Quotation, &[(25, "48.20")]);
-    let way = |job: &Job| life::blockers(Paper::Traveler, job, Found::default(), None);
+    let way = |job: &Job| life::blockers(Paper::Traveler, job, &Found::default(), None);
     assert_eq!(way(&quoted), [Blocker::NoOrder, Blocker::NoParts]);
     let ordered = pin(
         &quoted,
         SlipKind::Order,
         &[(Line::Quantity, "25"), (Line::Each, "40")],
     );
-    assert_eq!(way(&ordered), [Blocker::OrderDiffers, Blocker::NoParts]);
+    let differs = |topics: &[Topic]| Blocker::OrderDiffers {
+        topics: topics.to_vec(),
+    };
+    assert_eq!(way(&ordered), [differs(&[Topic::Price]), Blocker::NoParts]);
     let accepted = done(
         &ordered,
         &Edit::SetLine {
@@ -296,18 +218,27 @@ fn the_traveler_waits_for_order_parts_and_a_word_about_open_trouble() {
         life::blockers(
             Paper::Traveler,
             &in_parts,
-            Found {
+            &Found {
                 stop: true,
-                underpaid: true,
-                unread: true
+                unread: true,
+                unpriced: true,
+                order_price: true,
+                unanswered: vec![(Concern::Step, in_parts.rows[0].id)],
             },
             None
         ),
-        [Blocker::Stop, Blocker::SheetUnread, Blocker::Underpaid]
+        [
+            Blocker::Stop,
+            Blocker::SheetUnread,
+            Blocker::Unanswered {
+                checks: vec![(Concern::Step, "A".to_owned())]
+            },
+            differs(&[Topic::Price])
+        ]
     );
     let before = pin(&ring(), SlipKind::Nonconformance, &[(Line::What, "oval")]);
     let trouble =
-        |job: &Job| life::blockers(Paper::Confirmation, job, Found::default(), Some(&before));
+        |job: &Job| life::blockers(Paper::Confirmation, job, &Found::default(), Some(&before));
     assert_eq!(trouble(&in_parts), [Blocker::OpenTrouble]);
     let told = done(
         &in_parts,
@@ -425,7 +356,7 @@ fn a_reorder_points_back_and_tells_what_was_learned_and_what_changed() {
 #[test]
 fn a_certificate_waits_for_every_mark_and_every_decision() {
     let sent = pin(&ring(), SlipKind::Delivery, &[(Line::Count, "25")]);
-    let way = |job: &Job| life::blockers(Paper::Certificate, job, Found::default(), None);
+    let way = |job: &Job| life::blockers(Paper::Certificate, job, &Found::default(), None);
     let marks = vec!["A".to_owned()];
     assert_eq!(way(&sent), [Blocker::NotInspected { marks }]);
     let good = pin(
@@ -459,6 +390,9 @@ fn a_count_that_cannot_be_read_stops_the_job() {
     let job = cells(&ring(), 0, &["A", "-6"]);
     let results = quillbore_job::results::results(&job, shop, None);
     assert!(results.stopped() && results.found().unread);
-    let way = life::blockers(Paper::Quotation, &job, results.found(), None);
-    assert_eq!(way, [Blocker::Stop, Blocker::SheetUnread]);
+    let way = life::blockers(Paper::Quotation, &job, &results.found(), None);
+    assert_eq!(
+        way,
+        [Blocker::Stop, Blocker::SheetUnread, Blocker::Unpriced]
+    );
 }

@@ -24,7 +24,7 @@ pub struct Change {
     pub read: usize,
     /// Cells and fields of this edit that can't be read and keep their text.
     pub unread: usize,
-    /// The job's unit, an overrule or a slip differs from before.
+    /// The job's unit, an overrule, an answer or a slip differs from before.
     pub other: bool,
 }
 
@@ -64,6 +64,7 @@ impl Change {
             unread: 0,
             other: before.unit != after.unit
                 || before.overrules != after.overrules
+                || before.answers != after.answers
                 || before.slips != after.slips,
         }
     }

@@ -1,5 +1,6 @@
 //! Doing an edit to a job: pure, in one place for window, import, commands and tests alike.
 
+mod answers;
 mod cells;
 mod change;
 mod overrules;
@@ -8,6 +9,7 @@ mod refused;
 mod rows;
 mod slips;
 
+pub use answers::LONGEST_ANSWER;
 pub use change::Change;
 pub use refused::EditRefused;
 pub use slips::MOST_SLIPS;
@@ -55,6 +57,8 @@ pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
         } => slips::set(&mut job, *slip, *line, text, *unit)?,
         Edit::RemoveSlip { slip } => slips::remove(&mut job, *slip)?,
         Edit::WithdrawOverrule { figure } => overrules::withdraw(&mut job, figure)?,
+        Edit::Answer(answer) => answers::put(&mut job, answer)?,
+        Edit::WithdrawAnswer { row, concern } => answers::withdraw(&mut job, *row, *concern)?,
     };
     Ok((job, change))
 }

@@ -2,6 +2,7 @@
 
 use quillbore_calc::RowId;
 
+use crate::answer::How;
 use crate::row::Column;
 use crate::slip::Line;
 
@@ -73,6 +74,18 @@ pub enum EditRefused {
     ValueMissing,
     /// There is no overrule to withdraw.
     NotOverruled,
+    /// An answer that doesn't say who agreed, or why it is accepted.
+    AnswerMissing {
+        /// Which of both it should say.
+        how: How,
+    },
+    /// An answer that is too long or can't be printed.
+    AnswerUnfit {
+        /// Most characters of it.
+        most: usize,
+    },
+    /// There is no answer to withdraw.
+    NotAnswered,
 }
 
 impl EditRefused {

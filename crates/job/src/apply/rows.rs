@@ -62,9 +62,11 @@ pub(super) fn delete(job: &mut Job, rows: &[RowId]) -> Result<Change, EditRefuse
     let overrules = job.overrules.len();
     job.overrules
         .retain(|overrule| row_of(&overrule.figure).is_none_or(|row| !gone.contains(&row)));
+    let answers = job.answers.len();
+    job.answers.retain(|answer| !gone.contains(&answer.row));
     Ok(Change {
         removed,
-        other: overrules != job.overrules.len(),
+        other: overrules != job.overrules.len() || answers != job.answers.len(),
         ..Change::default()
     })
 }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::{Change, EditRefused, check_length};
 use crate::entry::Unit;
 use crate::job::Job;
+use crate::order;
 use crate::read_field::read_line;
 use crate::slip::{Line, Slip, SlipKind};
 
@@ -36,9 +37,12 @@ pub(super) fn add(
         change.read += of_line.read;
         change.unread += of_line.unread;
     }
+    // A word of acceptance among the lines is about all of them.
+    keep_accepted(job, id);
     Ok(change)
 }
 
+/// Puts a text into a line; a word of acceptance is kept with what there was to accept.
 pub(super) fn set(
     job: &mut Job,
     id: u32,
@@ -46,6 +50,31 @@ pub(super) fn set(
     text: &str,
     unit: Unit,
 ) -> Result<Change, EditRefused> {
+    if !line.is_typed() {
+        return Err(EditRefused::NoSuchLine { line });
+    }
+    let mut change = put(job, id, line, text, unit)?;
+    if line == Line::Accepted {
+        change.other |= keep_accepted(job, id);
+    }
+    Ok(change)
+}
+
+/// Keeps beside the acceptance of an order what differs now; true where that is another than before.
+fn keep_accepted(job: &mut Job, id: u32) -> bool {
+    let Some(order) = job.slip(id).filter(|slip| slip.kind == SlipKind::Order) else {
+        return false;
+    };
+    let what = if order.text(Line::Accepted).is_empty() {
+        String::new()
+    } else {
+        order::accepted_what(job, order)
+    };
+    let kept = put(job, id, Line::AcceptedWhat, &what, job.unit);
+    kept.is_ok_and(|change| change.other)
+}
+
+fn put(job: &mut Job, id: u32, line: Line, text: &str, unit: Unit) -> Result<Change, EditRefused> {
     check_length(text)?;
     let found = job.slips.iter_mut().find(|slip| slip.id == id);
     let slip = found.ok_or(EditRefused::NoSuchSlip)?;

@@ -8,9 +8,11 @@ use quillbore_calc::RowId;
 use super::FORMAT;
 use super::text::{TextError, decode, format_number, parse};
 use super::v2::{
-    Amount, Cell, Day, FigureFile, Finite, IssuedFile, JobFile, Named, OverruleFile, PlaceFile,
-    RowFile, SlipFile, UnitName,
+    Amount, AnswerFile, Cell, Day, FigureFile, Finite, IssuedFile, JobFile, Named, OverruleFile,
+    PlaceFile, RowFile, SlipFile, UnitName,
 };
+use crate::answer::Answer;
+use crate::concern::Facts;
 use crate::entry::Unit;
 use crate::field::AngleBasis;
 use crate::issued::{Issued, IssuedLine};
@@ -48,6 +50,11 @@ pub enum ReadError {
     },
     /// One figure with two overrules.
     FigureTwice,
+    /// One check of a row with two answers.
+    AnswerTwice {
+        /// The row's identity.
+        row: u32,
+    },
     /// Two slips with one identity.
     SlipTwice {
         /// The identity.
@@ -115,6 +122,7 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
         next_row,
         rows,
         overrules,
+        answers,
         next_slip,
         slips,
         issued,
@@ -153,6 +161,14 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
             return Err(ReadError::FigureTwice);
         }
         job.overrules.push(overrule);
+    }
+    for answer in answers {
+        let answer = self::answer(answer);
+        if job.answer(answer.row, answer.concern).is_some() {
+            let RowId(row) = answer.row;
+            return Err(ReadError::AnswerTwice { row });
+        }
+        job.answers.push(answer);
     }
     let mut seen = BTreeSet::new();
     for slip in slips {
@@ -257,6 +273,7 @@ fn issued(file: IssuedFile) -> Result<Issued, ReadError> {
             .map(|(name, Finite(number))| (name, number))
             .collect(),
         pages: file.pages,
+        replaces: file.replaces,
         inputs,
     })
 }
@@ -278,6 +295,21 @@ fn overrule(file: OverruleFile) -> Overrule {
         figure,
         value,
         reason: file.reason.0,
+    }
+}
+
+fn answer(file: AnswerFile) -> Answer {
+    Answer {
+        row: RowId(file.row),
+        concern: file.concern.0,
+        facts: Facts {
+            given: file.given.into_iter().map(|Finite(mm)| mm).collect(),
+            by: file.by_mm.0,
+        },
+        how: file.how.0,
+        said: file.said.0,
+        by: file.by,
+        date: file.date.0,
     }
 }
 

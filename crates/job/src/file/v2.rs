@@ -13,6 +13,8 @@ use serde::de::{Error as _, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::save::Hash;
+use crate::answer::How;
+use crate::concern::Concern;
 use crate::field::Field;
 use crate::issued::Paper;
 use crate::row::Column;
@@ -34,6 +36,8 @@ pub(super) struct JobFile {
     pub(super) rows: Vec<RowFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) overrules: Vec<OverruleFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) answers: Vec<AnswerFile>,
     #[serde(default, skip_serializing_if = "is_zero")]
     pub(super) next_slip: u32,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -79,6 +83,8 @@ pub(super) struct IssuedFile {
     pub(super) rests_on: Vec<(String, Finite)>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) pages: Vec<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) replaces: Vec<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) inputs: Option<Box<JobFile>>,
 }
@@ -125,6 +131,22 @@ pub(super) struct OverruleFile {
     pub(super) figure: FigureFile,
     pub(super) value: Cell,
     pub(super) reason: Reason,
+}
+
+/// An answer to a check on disk.
+#[derive(Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct AnswerFile {
+    pub(super) row: u32,
+    pub(super) concern: Named<Concern>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) given: Vec<Finite>,
+    pub(super) by_mm: Finite,
+    pub(super) how: Named<How>,
+    pub(super) said: Reason,
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub(super) by: String,
+    pub(super) date: Day,
 }
 
 /// A figure's key on disk.
@@ -334,6 +356,8 @@ keys! {
     SlipKind "slip";
     Line "line of a slip";
     Paper "paper";
+    Concern "check";
+    How "answer";
 }
 
 /// Typed cells by name, in the order of sheet or table; each name once.

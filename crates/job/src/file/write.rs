@@ -2,9 +2,10 @@
 
 use super::FORMAT;
 use super::v2::{
-    Amount, Cell, Cells, Day, FigureFile, Finite, HashFile, IssuedFile, IssuedLineFile, JobFile,
-    Named, OverruleFile, PlaceFile, Reason, RowFile, SlipFile, UnitName,
+    Amount, AnswerFile, Cell, Cells, Day, FigureFile, Finite, HashFile, IssuedFile, IssuedLineFile,
+    JobFile, Named, OverruleFile, PlaceFile, Reason, RowFile, SlipFile, UnitName,
 };
+use crate::answer::Answer;
 use crate::entry::{Entry, Unit};
 use crate::issued::Issued;
 use crate::job::{FigureKey, Job, Overrule};
@@ -41,6 +42,7 @@ fn job_file(job: &Job) -> JobFile {
         next_row: job.next_row,
         rows: job.rows.iter().map(|row| row_file(row)).collect(),
         overrules: job.overrules.iter().map(overrule_file).collect(),
+        answers: job.answers.iter().map(answer_file).collect(),
         next_slip: job.next_slip,
         slips: job.slips.iter().map(|slip| slip_file(slip)).collect(),
         issued: job.issued.iter().map(|paper| issued_file(paper)).collect(),
@@ -84,6 +86,19 @@ fn overrule_file(overrule: &Overrule) -> OverruleFile {
     }
 }
 
+fn answer_file(answer: &Answer) -> AnswerFile {
+    AnswerFile {
+        row: answer.row.0,
+        concern: Named(answer.concern),
+        given: answer.facts.given.iter().copied().map(Finite).collect(),
+        by_mm: Finite(answer.facts.by),
+        how: Named(answer.how),
+        said: Reason(answer.said.clone()),
+        by: answer.by.clone(),
+        date: Day(answer.date),
+    }
+}
+
 fn slip_file(slip: &Slip) -> SlipFile {
     let lines = slip.lines.iter();
     SlipFile {
@@ -123,6 +138,7 @@ fn issued_file(issued: &Issued) -> IssuedFile {
             .map(|(name, number)| (name.clone(), Finite(*number)))
             .collect(),
         pages: issued.pages.clone(),
+        replaces: issued.replaces.clone(),
         inputs: issued.inputs.as_ref().map(|job| Box::new(job_file(job))),
     }
 }

@@ -2,7 +2,7 @@
 
 use quillbore_calc::RowId;
 
-use super::{names, slips};
+use super::{answers, names, slips};
 use crate::edit::{CellAt, Edit};
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job};
@@ -22,18 +22,18 @@ pub fn label(job: &Job, edit: &Edit) -> String {
         Edit::InsertRows { count: 1, .. } => "add a row".to_owned(),
         Edit::InsertRows { count, .. } => format!("add {count} rows"),
         Edit::DeleteRows { rows } => match rows.as_slice() {
-            [row] => format!("take out {}", hole(job, *row)),
-            rows => format!("take out {} rows", rows.len()),
+            [row] => format!("delete {}", hole(job, *row)),
+            rows => format!("delete {} rows", rows.len()),
         },
         Edit::SetPlaces { row, places } => match places.len() {
-            0 => format!("take places from {}", hole(job, *row)),
-            1 => format!("give a place to {}", hole(job, *row)),
-            count => format!("give {count} places to {}", hole(job, *row)),
+            0 => format!("delete hole locations of {}", hole(job, *row)),
+            1 => format!("give a hole location to {}", hole(job, *row)),
+            count => format!("give {count} hole locations to {}", hole(job, *row)),
         },
         Edit::Together { edits } => edits
             .first()
             .map_or_else(|| "change nothing".to_owned(), |first| label(job, first)),
-        Edit::AddSlip { kind, .. } => format!("pin {}", slips::kind(*kind)),
+        Edit::AddSlip { kind, .. } => format!("add {}", slips::kind(*kind)),
         Edit::SetLine {
             slip, line, text, ..
         } => {
@@ -51,11 +51,21 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             let of = job
                 .slip(*slip)
                 .map_or("slip", |slip| slips::kind(slip.kind));
-            format!("take off {of}")
+            format!("delete {of}")
         }
         Edit::SetUnit(Unit::Mm) => "show millimeters".to_owned(),
         Edit::SetUnit(Unit::Inch) => "show inches".to_owned(),
         Edit::Overrule { figure, .. } => format!("overrule {}", self::figure(job, figure)),
+        Edit::Answer(answer) => format!(
+            "answer {} of {}",
+            answers::concern(answer.concern),
+            hole(job, answer.row)
+        ),
+        Edit::WithdrawAnswer { row, concern } => format!(
+            "delete the answer to {} of {}",
+            answers::concern(*concern),
+            hole(job, *row)
+        ),
         Edit::WithdrawOverrule { figure } => {
             format!("let {} stand as computed", self::figure(job, figure))
         }

@@ -95,6 +95,9 @@ pub(crate) fn read(why: &ReadError) -> String {
             format!("The issued paper {number:?} holds slips or papers among its inputs")
         }
         ReadError::FigureTwice => "One figure of the job is overruled twice".to_owned(),
+        ReadError::AnswerTwice { row } => {
+            format!("One check of the row with identity {row} has two answers")
+        }
     }
 }
 
@@ -112,6 +115,7 @@ pub(crate) const fn read_hint(why: &ReadError) -> &'static str {
         | ReadError::SlipTooLarge { .. }
         | ReadError::PaperTwice { .. }
         | ReadError::InputsTooDeep { .. }
+        | ReadError::AnswerTwice { .. }
         | ReadError::FigureTwice => {
             "Put it right in a text editor, or take the version before the last save."
         }

@@ -1,8 +1,10 @@
 //! What is said of a job's life: its state, what differs, what is in the way, what changed.
 
-use super::{english, slips};
-use crate::life::{Blocker, Difference, State};
+use super::{answers, english, slips};
+use crate::concern::Concern;
+use crate::life::{Blocker, State};
 use crate::merge::Clash;
+use crate::order::{Difference, Revised, Topic};
 use crate::reorder::Changed;
 use crate::slip::{Line, Slip};
 use crate::words::names;
@@ -17,11 +19,11 @@ pub const fn state(state: State) -> &'static str {
         State::PartsHere => "parts here",
         State::OnTheFloor => "on the floor",
         State::Delivered => "delivered",
-        State::LaidAside => "laid aside",
+        State::LaidAside => "set aside",
     }
 }
 
-/// One sentence: what differs between order and quotation.
+/// One sentence: what differs between an order and quotation or sheet.
 #[must_use]
 pub fn difference(difference: &Difference) -> String {
     match difference {
@@ -31,22 +33,75 @@ pub fn difference(difference: &Difference) -> String {
         Difference::OtherPaper { named } => format!(
             "The order names \u{201c}{named}\u{201d}, and no quotation of that number stands."
         ),
+        Difference::Replaced { named, by } => {
+            format!("The order names {named}, which was replaced by {by}.")
+        }
         Difference::TooLate { until } => {
             format!("The quotation stood until {until}; the order came later.")
         }
-        Difference::Quantity { ordered, quoted } => format!(
-            "{ordered} were ordered, which was not priced; the nearest quantity is {quoted}."
+        Difference::NotPriced { ordered, nearest } => format!(
+            "The order is for {}, a quantity that was not quoted; the nearest is {nearest}.",
+            parts(*ordered)
+        ),
+        Difference::Quantity {
+            ordered,
+            on_sheet: Some(on_sheet),
+        } => format!(
+            "The order is for {}, the sheet for {on_sheet}.",
+            parts(*ordered)
+        ),
+        Difference::Quantity {
+            ordered,
+            on_sheet: None,
+        } => format!(
+            "The order is for {}, the sheet has no quantity.",
+            parts(*ordered)
         ),
         Difference::Price { ordered, quoted } => {
             format!("The order pays {ordered} each, {quoted} was quoted.")
         }
-        Difference::Revision { ordered, quoted } => format!(
-            "The order is for revision {ordered}; quotation or sheet say {}.",
-            or_none(quoted)
+        Difference::Revision {
+            of,
+            ordered,
+            quoted,
+            on_sheet,
+        } => {
+            let other = match (quoted, on_sheet) {
+                (Some(quoted), Some(on_sheet)) if quoted.eq_ignore_ascii_case(on_sheet) => {
+                    format!("quotation and sheet have {}", or_none(quoted))
+                }
+                (Some(quoted), Some(on_sheet)) => format!(
+                    "the quotation has {}, the sheet {}",
+                    or_none(quoted),
+                    or_none(on_sheet)
+                ),
+                (Some(quoted), None) => format!("the quotation has {}", or_none(quoted)),
+                (None, on_sheet) => format!(
+                    "the sheet has {}",
+                    or_none(on_sheet.as_deref().unwrap_or_default())
+                ),
+            };
+            format!("The order is for {} {ordered}; {other}.", revised(*of))
+        }
+        Difference::RevisedSince {
+            of,
+            quoted,
+            on_sheet,
+        } => format!(
+            "The order names no {of} and answers a quotation with {}; the sheet has {}.",
+            or_none(quoted),
+            or_none(on_sheet),
+            of = revised(*of)
         ),
-        Difference::DrawingRevision { ordered, quoted } => format!(
-            "The order brings drawing revision {ordered}, the sheet has {}.",
-            or_none(quoted)
+        Difference::Due { ordered, on_sheet } => {
+            format!("The order is due on {ordered}, the sheet says {on_sheet}.")
+        }
+        Difference::DueEarly {
+            ordered,
+            lead_days,
+            earliest,
+        } => format!(
+            "The order is due on {ordered}; the quoted lead time of {lead_days} working days ends on {earliest} at the earliest."
         ),
         Difference::Terms { named } => {
             format!("The order has terms of its own: {named}.")
@@ -58,14 +113,81 @@ fn or_none(text: &str) -> &str {
     if text.is_empty() { "none" } else { text }
 }
 
+fn parts(count: u32) -> String {
+    if count == 1 {
+        "1 part".to_owned()
+    } else {
+        format!("{count} parts")
+    }
+}
+
+const fn revised(of: Revised) -> &'static str {
+    match of {
+        Revised::Part => "part revision",
+        Revised::Drawing => "drawing revision",
+    }
+}
+
+/// What a difference is about, as a word or two.
+#[must_use]
+pub const fn topic(topic: Topic) -> &'static str {
+    match topic {
+        Topic::Quotation => "quotation",
+        Topic::Quantity => "quantity",
+        Topic::Price => "price",
+        Topic::Revision(of) => revised(of),
+        Topic::Due => "due date",
+        Topic::Terms => "terms",
+    }
+}
+
+/// Offer: bring the sheet into line with the order.
+#[must_use]
+pub fn put_on_sheet(text: &str) -> String {
+    format!("put {text} on the sheet")
+}
+
+/// One sentence: a difference that somebody accepted.
+#[must_use]
+pub fn accepted(by: &str) -> String {
+    format!("Accepted: {}.", by.trim_end_matches('.'))
+}
+
+/// One sentence: a difference that came after somebody had accepted others.
+#[must_use]
+pub fn not_accepted(by: &str) -> String {
+    format!(
+        "What was accepted before (\u{201c}{}\u{201d}) was not this.",
+        by.trim_end_matches('.')
+    )
+}
+
+/// An order without a price.
+pub const ORDER_WITHOUT_PRICE: &str =
+    "The order has no price each yet: type what it says. It is not confirmed without one.";
+
+/// Parts go out while a non-conformance is open.
+pub const DELIVERED_OPEN: &str =
+    "Parts go out while this is open: close it, or say why they may, and who said so.";
+
+/// What a line is pressed for that would settle a note.
+#[must_use]
+pub const fn settle(line: Line) -> &'static str {
+    match line {
+        Line::Accepted => "accept it",
+        Line::Each => "type the price",
+        Line::SendBecause => "say why",
+        _ => "type it",
+    }
+}
+
+/// Offer: let an earlier acceptance hold for what differs now, too.
+pub const ACCEPT_TOO: &str = "accept this too";
+
 /// One sentence: what an order pays against today's price.
 #[must_use]
-pub fn underpaid(quantity: u32, pays: &str, today: &str, accepted: bool) -> String {
-    let said = format!("The order pays {pays} each; today's price at {quantity} is {today}.");
-    if accepted {
-        return said;
-    }
-    format!("{said} Say on the order who accepts that, or call.")
+pub fn order_price(quantity: u32, pays: &str, today: &str) -> String {
+    format!("The order pays {pays} each; today's price at {quantity} is {today}.")
 }
 
 /// One sentence: an open hold point, and the notice that is owed.
@@ -76,13 +198,16 @@ pub fn hold(hold: &Slip) -> String {
         point => point,
     };
     let notice = match (hold.count(Line::NoticeDays), hold.text(Line::Notified)) {
+        (Some(1), "") => {
+            " The customer wants 1 day of notice, and none is written down.".to_owned()
+        }
         (Some(days), "") if days > 0 => {
             format!(" The customer wants {days} days of notice, and none is written down.")
         }
         (_, "") => String::new(),
         (_, day) => format!(" Notice was given on {day}."),
     };
-    format!("Work waits for the {point}: no yes is written down.{notice}")
+    format!("Work waits for the {point}: it is not released yet.{notice}")
 }
 
 /// Half a sentence: what is in the way of the floor.
@@ -94,9 +219,16 @@ pub fn blocker(blocker: &Blocker) -> String {
             "something on the sheet can't be read, and the figures are without it".to_owned()
         }
         Blocker::NoOrder => "the order is not here".to_owned(),
-        Blocker::OrderDiffers => {
-            "the order differs from the quotation and nobody accepted that".to_owned()
+        Blocker::OrderDiffers { topics } => {
+            let topics: Vec<&str> = topics.iter().map(|about| topic(*about)).collect();
+            format!(
+                "the order differs ({}), which is not accepted yet",
+                topics.join(", ")
+            )
         }
+        Blocker::NoOrderPrice => "the order has no price each: type on it what it says".to_owned(),
+        Blocker::Unanswered { checks } => unanswered(checks),
+        Blocker::Unpriced => "there is no price yet".to_owned(),
         Blocker::NoParts => "the parts are not here".to_owned(),
         Blocker::Missing { here, ordered } => {
             format!("{here} of {ordered} parts are here, and the order is not due in parts")
@@ -104,10 +236,10 @@ pub fn blocker(blocker: &Blocker) -> String {
         Blocker::OpenTrouble => {
             "a non-conformance of the job before is open, and nobody said why to go on".to_owned()
         }
-        Blocker::Underpaid => {
-            "the order pays less than today's price and nobody accepted that".to_owned()
+        Blocker::Undecided => {
+            "a non-conformance is open: close it, or say on it why the parts are delivered"
+                .to_owned()
         }
-        Blocker::Undecided => "a non-conformance of this job is not closed".to_owned(),
         Blocker::NotInspected { marks } => format!(
             "no run record says that holes {} are good",
             marks.join(", ")
@@ -115,6 +247,27 @@ pub fn blocker(blocker: &Blocker) -> String {
         Blocker::NothingToDeliver => "no delivery is written down".to_owned(),
         Blocker::Unread => "a line of the order or of the received parts can't be read".to_owned(),
     }
+}
+
+/// Checks without an answer, those that ask the same together.
+fn unanswered(checks: &[(Concern, String)]) -> String {
+    const SHOWN: usize = 6;
+    let said = Concern::ALL.iter().filter_map(|wanted| {
+        let asks = checks.iter().filter(|(concern, _)| concern == wanted);
+        let marks: Vec<&str> = asks.map(|(_, mark)| mark.as_str()).collect();
+        let more = marks.len().saturating_sub(SHOWN);
+        let named = marks[..marks.len() - more].join(", ");
+        let named = match more {
+            0 => named,
+            more => format!("{named} and {more} more"),
+        };
+        (!marks.is_empty()).then(|| format!("{} ({named})", answers::concern(*wanted)))
+    });
+    let said: Vec<String> = said.collect();
+    format!(
+        "not answered yet, agreed by the customer or accepted by us: {}",
+        said.join(", ")
+    )
 }
 
 /// One line: something that both desks changed, and whose version stands.
@@ -129,6 +282,12 @@ pub fn clash(clash: &Clash) -> String {
         Clash::Overrule => {
             "an overruled figure: yours stands, theirs is in the version before".to_owned()
         }
+        Clash::Answer(mark) => format!(
+            "the answer to a check of hole {mark}: yours stands, theirs is in the version before"
+        ),
+        Clash::AnswerGone(mark) => format!(
+            "hole {mark}: one of you deleted the row that the other gave an answer for; the answer is in the version before"
+        ),
         Clash::Slip(_) => "a slip: yours stands, theirs is in the version before".to_owned(),
     }
 }

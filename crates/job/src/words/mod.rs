@@ -1,5 +1,6 @@
 //! Everything that is said to the user, in one place: a second language is a second set of files.
 
+pub mod answers;
 pub(crate) mod depth;
 pub mod edits;
 pub mod english;

@@ -1,6 +1,7 @@
 //! What is said when a text can't be read or an edit can't be done.
 
 use super::{names, slips};
+use crate::answer::How;
 use crate::apply::EditRefused;
 use crate::places::{PatternRefused, PlacesUnreadable};
 use crate::read_quantity::{Misread, What};
@@ -241,6 +242,14 @@ pub(crate) fn edit(why: &EditRefused) -> String {
         EditRefused::ReasonMissing => "An overruled figure needs a reason".to_owned(),
         EditRefused::ValueMissing => "An overruled figure needs a value".to_owned(),
         EditRefused::NotOverruled => "That figure is not overruled".to_owned(),
+        EditRefused::AnswerMissing { how: How::Agreed } => "Nobody is named who agreed".to_owned(),
+        EditRefused::AnswerMissing { how: How::Accepted } => {
+            "Nothing says why it is accepted".to_owned()
+        }
+        EditRefused::AnswerUnfit { most } => {
+            format!("An answer has at most {most} characters, all of which can be printed")
+        }
+        EditRefused::NotAnswered => "That check has no answer".to_owned(),
     }
 }
 
@@ -269,6 +278,10 @@ pub(crate) const fn edit_hint(why: &EditRefused) -> &'static str {
             "Type the figure, or let the computed one stand by withdrawing the overrule."
         }
         EditRefused::NotOverruled => "The computed figure stands already.",
+        EditRefused::AnswerMissing { how: How::Agreed } => "Type the name of who agreed.",
+        EditRefused::AnswerMissing { how: How::Accepted } => "Type in a few words why.",
+        EditRefused::AnswerUnfit { .. } => "Put the rest into the notes.",
+        EditRefused::NotAnswered => "The check asks as it did before.",
     }
 }
 

@@ -1,0 +1,182 @@
+//! What can differ between an order and quotation or sheet.
+
+use chrono::NaiveDate;
+use rust_decimal::Decimal;
+
+/// What differs between an order and what it is held against.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Difference {
+    /// No quotation stands that the order could be held against.
+    NoQuotation,
+    /// The order names a paper that was not issued, or was withdrawn.
+    OtherPaper {
+        /// What it names.
+        named: String,
+    },
+    /// The order names a quotation that a later one replaced.
+    Replaced {
+        /// What it names.
+        named: String,
+        /// The later one.
+        by: String,
+    },
+    /// The order came after the last day of the quotation.
+    TooLate {
+        /// That day.
+        until: NaiveDate,
+    },
+    /// A quantity that was not priced.
+    NotPriced {
+        /// Ordered.
+        ordered: u32,
+        /// The nearest quantity that was priced.
+        nearest: u32,
+    },
+    /// Another quantity than the sheet's.
+    Quantity {
+        /// Of all orders together.
+        ordered: u32,
+        /// On the sheet, where it has one.
+        on_sheet: Option<u32>,
+    },
+    /// Another price.
+    Price {
+        /// In the order.
+        ordered: Decimal,
+        /// In the quotation, at that quantity.
+        quoted: Decimal,
+    },
+    /// Another revision of the part or of the drawing.
+    Revision {
+        /// Of which.
+        of: Revised,
+        /// In the order.
+        ordered: String,
+        /// In the quotation, where that is another one.
+        quoted: Option<String>,
+        /// On the sheet, where that is another one.
+        on_sheet: Option<String>,
+    },
+    /// The order names no revision, and the sheet has another one than the quotation that it answers.
+    RevisedSince {
+        /// Of which.
+        of: Revised,
+        /// In the quotation.
+        quoted: String,
+        /// On the sheet.
+        on_sheet: String,
+    },
+    /// Due on another day than the sheet says.
+    Due {
+        /// In the order.
+        ordered: NaiveDate,
+        /// On the sheet.
+        on_sheet: NaiveDate,
+    },
+    /// Due before the lead time that was quoted is over.
+    DueEarly {
+        /// In the order.
+        ordered: NaiveDate,
+        /// Working days that were quoted.
+        lead_days: u32,
+        /// The first day after them, days off left out of account.
+        earliest: NaiveDate,
+    },
+    /// The order brings terms of its own.
+    Terms {
+        /// As it names them.
+        named: String,
+    },
+}
+
+/// What has a revision.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Revised {
+    /// The part.
+    Part,
+    /// Its drawing.
+    Drawing,
+}
+
+/// What a difference is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Topic {
+    /// The quotation that it is held against.
+    Quotation,
+    /// The quantity.
+    Quantity,
+    /// The price.
+    Price,
+    /// The revision of part or drawing.
+    Revision(Revised),
+    /// The due date.
+    Due,
+    /// The terms.
+    Terms,
+}
+
+impl Difference {
+    /// What it is about.
+    #[must_use]
+    pub const fn topic(&self) -> Topic {
+        match self {
+            Self::NoQuotation
+            | Self::OtherPaper { .. }
+            | Self::Replaced { .. }
+            | Self::TooLate { .. } => Topic::Quotation,
+            Self::NotPriced { .. } | Self::Quantity { .. } => Topic::Quantity,
+            Self::Price { .. } => Topic::Price,
+            Self::Revision { of, .. } | Self::RevisedSince { of, .. } => Topic::Revision(*of),
+            Self::Due { .. } | Self::DueEarly { .. } => Topic::Due,
+            Self::Terms { .. } => Topic::Terms,
+        }
+    }
+
+    /// The difference with its facts as it is kept beside an acceptance: the same difference gives the
+    /// same text, another one never does.
+    pub(super) fn kept(&self) -> String {
+        let text = |text: &Option<String>| text.clone().unwrap_or_default();
+        match self {
+            Self::NoQuotation => "no quotation".to_owned(),
+            Self::OtherPaper { named } => format!("other paper: {named}"),
+            Self::Replaced { named, by } => format!("replaced: {named}; {by}"),
+            Self::TooLate { until } => format!("too late: {until}"),
+            Self::NotPriced { ordered, nearest } => format!("not priced: {ordered}; {nearest}"),
+            Self::Quantity { ordered, on_sheet } => {
+                let on_sheet = on_sheet.map_or_else(String::new, |count| count.to_string());
+                format!("quantity: {ordered}; {on_sheet}")
+            }
+            Self::Price { ordered, quoted } => {
+                format!("price: {}; {}", ordered.normalize(), quoted.normalize())
+            }
+            Self::Revision {
+                of,
+                ordered,
+                quoted,
+                on_sheet,
+            } => format!(
+                "{} revision: {ordered}; {}; {}",
+                revised(*of),
+                text(quoted),
+                text(on_sheet)
+            ),
+            Self::RevisedSince {
+                of,
+                quoted,
+                on_sheet,
+            } => format!("{} revision since: {quoted}; {on_sheet}", revised(*of)),
+            Self::Due { ordered, on_sheet } => format!("due: {ordered}; {on_sheet}"),
+            Self::DueEarly {
+                ordered, earliest, ..
+            } => format!("due early: {ordered}; {earliest}"),
+            Self::Terms { named } => format!("terms: {named}"),
+        }
+    }
+}
+
+const fn revised(of: Revised) -> &'static str {
+    match of {
+        Revised::Part => "part",
+        Revised::Drawing => "drawing",
+    }
+}

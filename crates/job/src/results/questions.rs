@@ -1,0 +1,103 @@
+//! What side notes ask before anything is quoted or released, and how it was answered.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use quillbore_calc::finding::{About, Finding, Level};
+use quillbore_calc::{JobFigures, RowId};
+
+use super::{Beside, SideNote, told};
+use crate::answer::Question;
+use crate::concern::{Concern, Facts, all_asked, asked};
+use crate::edit::Edit;
+use crate::job::Job;
+use crate::remedy::{Offer, Offers};
+use crate::to_input::Asked;
+use crate::words::answers as words;
+use crate::words::findings::Speaker;
+
+/// A note, and where its row stands in the table.
+type Placed = (SideNote, Option<usize>);
+
+/// The findings of rows as notes, each with what it asks; what was answered is only a note.
+///
+/// A finding that vanished since it was answered is told all the same, and so is an answer that
+/// nothing asks for any more.
+pub(super) fn of_rows(
+    job: &Job,
+    asks: &Asked,
+    figures: &JobFigures,
+    offers: &Offers<'_>,
+    speaker: &Speaker<'_>,
+) -> Vec<Placed> {
+    let answered: BTreeSet<RowId> = job.answers.iter().map(|answer| answer.row).collect();
+    let open = figures
+        .holes
+        .iter()
+        .filter(|hole| !answered.contains(&hole.row))
+        .flat_map(|hole| &hole.findings);
+    // What an answer was given to is what would be found without it.
+    let questions = all_asked(asks.unanswered.iter().chain(open));
+    let mut notes = Vec::new();
+    for (at, hole) in figures.holes.iter().enumerate() {
+        let mut all: Vec<&Finding> = hole.findings.iter().collect();
+        if answered.contains(&hole.row) {
+            all.extend(vanished(hole.row, &hole.findings, &asks.unanswered));
+        }
+        for finding in all {
+            let mut note = told(finding, Some(at), offers, speaker);
+            ask(job, finding, &questions, &mut note);
+            notes.push((note, Some(at)));
+        }
+    }
+    notes.extend(job.answers.iter().filter_map(|answer| {
+        let key = (answer.row, answer.concern);
+        (!questions.contains_key(&key)).then(|| (to_nothing(job, key), None))
+    }));
+    notes
+}
+
+/// What is found in a row only as long as nobody has answered it.
+fn vanished<'a>(
+    row: RowId,
+    found: &[Finding],
+    unanswered: &'a [Finding],
+) -> impl Iterator<Item = &'a Finding> {
+    let concern = |finding: &Finding| asked(finding).map(|(_, concern, _)| concern);
+    let there: BTreeSet<Concern> = found.iter().filter_map(concern).collect();
+    let of_row = unanswered
+        .iter()
+        .filter(move |finding| finding.about == About::Row(row));
+    of_row.filter(move |finding| concern(finding).is_some_and(|c| !there.contains(&c)))
+}
+
+fn ask(
+    job: &Job,
+    finding: &Finding,
+    questions: &BTreeMap<(RowId, Concern), Facts>,
+    note: &mut SideNote,
+) {
+    let Some((row, concern, facts)) = asked(finding) else {
+        return;
+    };
+    let facts = questions.get(&(row, concern)).cloned().unwrap_or(facts);
+    let question = Question::of(job, row, concern, facts);
+    if let Some(answer) = &question.answer {
+        note.level = Level::Note;
+        note.text = format!("{} {}", note.text, words::answered(answer));
+    } else if let Some(outdated) = &question.outdated {
+        note.text = format!("{} {}", note.text, words::outdated(outdated));
+    }
+    note.question = Some(question);
+}
+
+/// An answer about something that is no longer found.
+fn to_nothing(job: &Job, (row, concern): (RowId, Concern)) -> SideNote {
+    let said = job
+        .answer(row, concern)
+        .map_or_else(String::new, words::to_nothing);
+    let beside = Beside::Row(row, None);
+    SideNote::new(Level::Note, "answer-to-nothing", beside, said).offering(Some(Offer {
+        words: words::DELETE.to_owned(),
+        edit: Edit::WithdrawAnswer { row, concern },
+    }))
+}

@@ -1,0 +1,182 @@
+//! What is to be said beside slips: differences of orders, hold points, run records, open trouble.
+
+use quillbore_calc::JobFigures;
+use quillbore_calc::finding::Level;
+
+use super::{Beside, SideNote};
+use crate::edit::Edit;
+use crate::field::Field;
+use crate::issued::Paper;
+use crate::job::Job;
+use crate::life;
+use crate::order::{self, Difference, Revised};
+use crate::remedy::Offer;
+use crate::slip::{Line, Slip, SlipKind};
+use crate::words::english;
+use crate::words::life as words;
+
+/// An order pays less than today's price.
+const BELOW: &str = "order-below-price";
+/// An order pays more than today's price.
+const ABOVE: &str = "order-above-price";
+
+/// Everything that is to be said beside slips.
+pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {
+    let mut notes: Vec<SideNote> = differences(job).collect();
+    notes.extend(without_price(job));
+    notes.extend(order_prices(job, figures));
+    notes.extend(holds(job));
+    notes.extend(grown_tubes(job));
+    notes.extend(delivered_open(job));
+    notes
+}
+
+/// Whether a note says that an order pays another price than today's.
+pub(super) fn is_order_price(note: &SideNote) -> bool {
+    matches!(note.code, BELOW | ABOVE)
+}
+
+/// What differs between each order and quotation or sheet.
+fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
+    job.slips(SlipKind::Order).flat_map(move |order| {
+        let all = order::differences(job, order).into_iter();
+        all.map(move |difference| {
+            let accepted = order::is_accepted(order, &difference);
+            let note = to_accept(
+                order,
+                "order-differs",
+                None,
+                accepted,
+                words::difference(&difference),
+            );
+            note.offering(make_agree(job, &difference).filter(|_| !accepted))
+        })
+    })
+}
+
+/// A note about an order that somebody may accept, or did.
+fn to_accept(
+    order: &Slip,
+    code: &'static str,
+    line: Option<Line>,
+    accepted: bool,
+    said: String,
+) -> SideNote {
+    let by = order.text(Line::Accepted);
+    let beside = Beside::Slip(order.id, line);
+    if accepted {
+        let said = format!("{said} {}", words::accepted(by));
+        return SideNote::new(Level::Note, code, beside, said);
+    }
+    let said = if by.is_empty() {
+        said
+    } else {
+        format!("{said} {}", words::not_accepted(by))
+    };
+    SideNote {
+        settled_by: Some((order.id, Line::Accepted)),
+        ..SideNote::new(Level::Check, code, beside, said)
+    }
+}
+
+/// What brings the sheet into line with the order, where an edit can do so.
+fn make_agree(job: &Job, difference: &Difference) -> Option<Offer> {
+    let (field, text) = match difference {
+        Difference::Revision {
+            of,
+            ordered,
+            on_sheet: Some(_),
+            ..
+        } => {
+            let field = match of {
+                Revised::Part => Field::Revision,
+                Revised::Drawing => Field::DrawingRevision,
+            };
+            (field, ordered.clone())
+        }
+        Difference::Quantity { ordered, .. } => (Field::Quantity, ordered.to_string()),
+        Difference::Due { ordered, .. } => (Field::Due, ordered.to_string()),
+        _ => return None,
+    };
+    Some(Offer {
+        words: words::put_on_sheet(&text),
+        edit: Edit::SetField {
+            field,
+            text,
+            unit: job.unit,
+        },
+    })
+}
+
+/// Orders that don't say what they pay.
+fn without_price(job: &Job) -> impl Iterator<Item = SideNote> {
+    let silent = |order: &&Slip| order.line(Line::Each).is_empty();
+    job.slips(SlipKind::Order).filter(silent).map(|order| {
+        let beside = Beside::Slip(order.id, Some(Line::Each));
+        let said = words::ORDER_WITHOUT_PRICE.to_owned();
+        SideNote {
+            settled_by: Some((order.id, Line::Each)),
+            ..SideNote::new(Level::Check, "order-without-price", beside, said)
+        }
+    })
+}
+
+/// Orders that pay another price than today's of just that quantity, where neither a quotation nor a
+/// confirmation of ours binds the shop.
+fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNote> {
+    let price = figures.price.as_ref();
+    job.slips(SlipKind::Order).filter_map(move |order| {
+        let pays = order.money(Line::Each)?;
+        let quantity = order::quantity_of(job, order)?;
+        let mut confirmed = job
+            .standing(Paper::Confirmation)
+            .flat_map(|paper| &paper.lines);
+        let bound = order::quoted_price(job, order).is_some()
+            || confirmed.any(|line| line.quantity == quantity && line.each == Some(pays));
+        let breaks = &price?.breaks;
+        let today = breaks.iter().find(|at| at.quantity == quantity)?.each;
+        if bound || pays == today {
+            return None;
+        }
+        let said = words::order_price(quantity, &pays.to_string(), &today.to_string());
+        let accepted = order::is_price_accepted(order);
+        let code = if pays < today { BELOW } else { ABOVE };
+        let note = to_accept(order, code, Some(Line::Each), accepted, said);
+        Some(note)
+    })
+}
+
+/// Hold points that are not released yet.
+fn holds(job: &Job) -> impl Iterator<Item = SideNote> {
+    let open = |slip: &&Slip| slip.day(Line::Freed).is_none();
+    job.slips(SlipKind::Hold).filter(open).map(|hold| {
+        let beside = Beside::Slip(hold.id, None);
+        SideNote::new(Level::Check, "hold-open", beside, words::hold(hold))
+    })
+}
+
+/// Run records in which a tube grew.
+fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
+    job.slips(SlipKind::Run).filter_map(|run| {
+        let before = run.length_mm(Line::TubeBefore)?;
+        let after = run.length_mm(Line::TubeAfter)?;
+        let beside = Beside::Slip(run.id, Some(Line::TubeAfter));
+        let said = english::tube_grew().to_owned();
+        (after > before).then(|| SideNote::new(Level::Check, "tube-grew", beside, said))
+    })
+}
+
+/// Non-conformances that are open while parts are on their way out.
+fn delivered_open(job: &Job) -> impl Iterator<Item = SideNote> {
+    let leaves = job.slips(SlipKind::Delivery).next().is_some();
+    let slips = job.slips(SlipKind::Nonconformance);
+    let open = slips.filter(move |slip| leaves && life::holds_delivery(slip));
+    open.map(|slip| {
+        let beside = Beside::Slip(slip.id, Some(Line::SendBecause));
+        let said = words::DELIVERED_OPEN.to_owned();
+        SideNote {
+            settled_by: Some((slip.id, Line::SendBecause)),
+            ..SideNote::new(Level::Check, "delivered-open", beside, said)
+        }
+    })
+}

@@ -1,0 +1,85 @@
+//! What is said of checks that concern the customer, and of the answers to them.
+
+use crate::answer::{Answer, How};
+use crate::concern::Concern;
+
+/// Offer: take an answer away.
+pub const DELETE: &str = "delete the answer";
+
+/// What a check asks, as a few words.
+#[must_use]
+pub const fn concern(concern: Concern) -> &'static str {
+    match concern {
+        Concern::Limits => "limits not to be promised",
+        Concern::AssumedLimits => "limits assumed",
+        Concern::WallBehind => "wall behind the exit",
+        Concern::Step => "step where two ends meet",
+    }
+}
+
+/// What can be answered, as something to press.
+#[must_use]
+pub const fn how(how: How) -> &'static str {
+    match how {
+        How::Agreed => "told and agreed",
+        How::Accepted => "accepted by us",
+    }
+}
+
+/// What is typed with an answer.
+#[must_use]
+pub const fn wanted(how: How) -> &'static str {
+    match how {
+        How::Agreed => "the customer was told and agreed, by whom",
+        How::Accepted => "we accept it, because",
+    }
+}
+
+/// One sentence: the answer that counts.
+#[must_use]
+pub fn answered(answer: &Answer) -> String {
+    let said = answer.said.trim_end_matches('.');
+    match answer.how {
+        How::Agreed => format!(
+            "Told to the customer and agreed by {said}{}.",
+            noted(answer)
+        ),
+        How::Accepted => format!("Accepted by us: {said}{}.", noted(answer)),
+    }
+}
+
+/// One sentence: an answer that was given for other facts.
+#[must_use]
+pub fn outdated(answer: &Answer) -> String {
+    format!(
+        "The answer of {} ({}) was given for other facts and doesn't count: ask again.",
+        answer.date,
+        told(answer)
+    )
+}
+
+/// One sentence: an answer to what is no longer asked.
+#[must_use]
+pub fn to_nothing(answer: &Answer) -> String {
+    format!(
+        "An answer of {} ({}) stands here for \u{201c}{}\u{201d}, which nothing asks now: it doesn't count.",
+        answer.date,
+        told(answer),
+        concern(answer.concern)
+    )
+}
+
+fn told(answer: &Answer) -> String {
+    match answer.how {
+        How::Agreed => format!("agreed by {}", answer.said),
+        How::Accepted => format!("accepted by us: {}", answer.said),
+    }
+}
+
+/// When it was noted, and by whom.
+fn noted(answer: &Answer) -> String {
+    match answer.by.as_str() {
+        "" => format!(" ({})", answer.date),
+        by => format!(" ({by}, {})", answer.date),
+    }
+}
