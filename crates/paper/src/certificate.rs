@@ -1,7 +1,8 @@
 //! The certificate of conformance: what was delivered, to which order and drawing, made how, and
 //! with which deviations.
 
-use quillbore_job::{Field, Line, Paper, SlipKind};
+use quillbore_job::order::Topic;
+use quillbore_job::{Field, Line, Paper, Slip, SlipKind};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
@@ -23,6 +24,12 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
     delivered(matter, &mut flow);
     flow.section("Statement", "", mm(30.0));
     side(&mut flow, "Process", |flow| flow.text(BODY, words::PROCESS));
+    let revisions = opening::accepted(matter, |topic| matches!(topic, Topic::Revision(_)));
+    if !revisions.is_empty() {
+        side(&mut flow, "Revision", |flow| {
+            flow.dashes(BODY, revisions.iter().map(String::as_str));
+        });
+    }
     deviations(matter, &mut flow);
     side(&mut flow, "Stated", |flow| {
         flow.text(STRONG, words::STATEMENT);
@@ -78,6 +85,14 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
     table.set_or_say(flow, "No delivery is written down yet.");
 }
 
+/// Why parts were delivered while a non-conformance was open; empty where it is closed.
+fn sent_open(slip: &Slip) -> &str {
+    if slip.day(Line::Closed).is_some() {
+        return "";
+    }
+    slip.text(Line::SendBecause)
+}
+
 fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
     let slips = matter.job.slips(SlipKind::Nonconformance);
     let told: Vec<String> = slips
@@ -87,6 +102,7 @@ fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
                 ("", slip.text(Line::What)),
                 ("decision: ", slip.text(Line::Decision)),
                 ("by ", slip.text(Line::DecidedBy)),
+                ("delivered open: ", sent_open(slip)),
             ];
             let said = parts.iter().filter(|(_, text)| !text.is_empty());
             let mut said: Vec<String> = said.map(|(lead, text)| format!("{lead}{text}")).collect();

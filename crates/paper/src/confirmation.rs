@@ -45,7 +45,8 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
     ]);
     for order in matter.job.slips(SlipKind::Order) {
         let quantity = quantity(matter, order);
-        let each = order.money(Line::Each).or_else(|| quoted(matter, quantity));
+        // The price is the order's own: nothing is filled in that nobody typed.
+        let each = order.money(Line::Each);
         let lot = each.and_then(|each| each.checked_mul(Decimal::from(quantity?)));
         let digits = matter.tables.rates.minor_digits;
         let money = |amount: Option<Decimal>| {
@@ -55,15 +56,15 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
                 shown::money(&amount.to_string())
             })
         };
-        let revision = match order.text(Line::Revision) {
+        let part = match order.text(Line::Revision) {
             "" => matter.part(),
-            revision => format!("{} rev {revision}", matter.text(Field::Part)),
+            revision => matter.part_in(revision),
         };
         table.row(
             Row::new([
                 Cell::new(order.text(Line::Number)),
                 Cell::new(opening::day(order, Line::Date)),
-                Cell::new(revision),
+                Cell::new(part),
                 Cell::new(quantity.map_or_else(String::new, |count| count.to_string())),
                 Cell::new(money(each)),
                 Cell::new(money(lot)),
@@ -81,19 +82,10 @@ fn quantity(matter: &Matter<'_>, order: &Slip) -> Option<u32> {
         .or_else(|| matter.count_of(Field::Quantity))
 }
 
-/// The price of one in the quotation that the order answers, at just that quantity.
-fn quoted(matter: &Matter<'_>, quantity: Option<u32>) -> Option<Decimal> {
-    let lines = &matter.answers?.lines;
-    let line = lines
-        .iter()
-        .find(|line| line.job == matter.job.number && Some(line.quantity) == quantity)?;
-    line.each
-}
-
 fn dates(matter: &Matter<'_>, flow: &mut Flow) {
     flow.section("Dates", "", mm(18.0));
-    let releases: Vec<&Slip> = matter.job.slips(SlipKind::Release).collect();
-    if releases.is_empty() {
+    let call_offs: Vec<&Slip> = matter.job.slips(SlipKind::Release).collect();
+    if call_offs.is_empty() {
         let due = opening::order(matter).map_or_else(String::new, |o| opening::day(o, Line::Due));
         // What the customer wished for in the inquiry is no promise.
         let due = match due.as_str() {
@@ -105,17 +97,17 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
         form::fields(flow, &[Blank::filled("delivery", &due, 1.0).style(STRONG)]);
     } else {
         let mut table = Table::new([
-            Column::text("Release", Width::Share(1.0)).style(STRONG),
+            Column::text("Call-off", Width::Share(1.0)).style(STRONG),
             Column::figures("Quantity", "parts", Width::Fixed(mm(24.0))),
             Column::text("Due", Width::Share(1.0)),
             Column::text("", Width::Share(2.0)),
         ]);
-        for release in releases {
+        for called in call_offs {
             table.row(Row::new([
-                Cell::new(release.text(Line::Number)),
-                Cell::new(release.text(Line::Quantity)),
-                Cell::new(opening::day(release, Line::Due)),
-                Cell::new(release.text(Line::Note)),
+                Cell::new(called.text(Line::Number)),
+                Cell::new(called.text(Line::Quantity)),
+                Cell::new(opening::day(called, Line::Due)),
+                Cell::new(called.text(Line::Note)),
             ]));
         }
         table.set(flow);
@@ -125,28 +117,17 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
 
 fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
     flow.section("Conditions", "", mm(24.0));
-    if let Some(quotation) = matter.answers {
+    if let Some(quotation) = matter.quotation {
         side(flow, "Quotation", |flow| {
             let said = format!("{} of {}", quotation.number, shown::date(quotation.date));
             flow.text(STRONG, &said);
             flow.text(BODY, words::STILL_HOLDS);
         });
     }
-    let differences: Vec<String> = matter
-        .job
-        .slips(SlipKind::Order)
-        .flat_map(|order| life::differences(matter.job, order))
-        .map(|difference| quillbore_job::words::life::difference(&difference))
-        .collect();
+    let differences = opening::accepted(matter, |_| true);
     if !differences.is_empty() {
         side(flow, "Differs", |flow| {
             flow.dashes(BODY, differences.iter().map(String::as_str));
-            for order in matter.job.slips(SlipKind::Order) {
-                let accepted = order.text(Line::Accepted);
-                if !accepted.is_empty() {
-                    flow.text(BODY, &format!("Accepted by {accepted}."));
-                }
-            }
         });
     }
     let terms = opening::order(matter).map_or("", |order| order.text(Line::Terms));

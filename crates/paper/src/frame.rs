@@ -32,7 +32,11 @@ impl Frame {
     /// The edges of a paper of a job.
     pub fn of(matter: &Matter<'_>, paper: Paper, title: &str, note: &str) -> Self {
         let number = matter.number.unwrap_or(&matter.job.number);
-        let head = format!("{title} {number}   {}", matter.part());
+        let part = match paper {
+            Paper::Quotation => matter.part_offered(),
+            _ => matter.part(),
+        };
+        let head = format!("{title} {number}   {part}");
         Self {
             head: head.trim().to_owned(),
             issuer: format!(

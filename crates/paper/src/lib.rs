@@ -1,5 +1,6 @@
 //! Page model, drawings and PDF of the papers: returns bytes, writes no file.
 
+mod answered;
 pub mod certificate;
 pub mod code;
 pub mod confirmation;

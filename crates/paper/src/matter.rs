@@ -5,6 +5,9 @@ use quillbore_calc::finding::Level;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::tables::{Machine, Material, Tube};
 use quillbore_calc::{JobFigures, JobInput, RowId, Tables};
+use quillbore_job::answer::Answer;
+use quillbore_job::concern::Customer;
+use quillbore_job::order::{self, Followed};
 use quillbore_job::{Entry, Field, Issued, Job, Paper, Row, Value};
 
 use crate::page::Sheet;
@@ -23,6 +26,8 @@ pub struct Matter<'a> {
     pub tables: &'a Tables,
     /// What is to be said beside the job's lines.
     pub remarks: &'a [Remark],
+    /// The answers to checks that count, in the table's order.
+    pub answers: &'a [Answer],
     /// Who issues the paper.
     pub issuer: &'a Issuer,
     /// The paper it is printed on.
@@ -34,7 +39,7 @@ pub struct Matter<'a> {
     /// The last day that the paper stands, where it is issued and has one.
     pub valid_until: Option<NaiveDate>,
     /// The quotation that the order answers, for the paper that confirms it.
-    pub answers: Option<&'a Issued>,
+    pub quotation: Option<&'a Issued>,
     /// Why it isn't valid yet, where it isn't.
     pub preview: Option<&'a str>,
     /// Whether the annex of places is printed too.
@@ -52,6 +57,8 @@ pub struct Remark {
     pub row: Option<RowId>,
     /// The sentence.
     pub text: String,
+    /// How it concerns the customer.
+    pub customer: Customer,
 }
 
 /// The shop as it signs its papers.
@@ -100,9 +107,24 @@ impl<'a> Matter<'a> {
         }
     }
 
-    /// The part and its revision.
+    /// What every paper but the quotation says of the order: from the order on it follows that.
+    pub fn follows(&self) -> Followed<'a> {
+        order::followed(self.job)
+    }
+
+    /// The part and its revision as ordered; before an order, as on the sheet.
     pub fn part(&self) -> String {
-        match [self.text(Field::Part), self.text(Field::Revision)] {
+        self.part_in(self.follows().revision)
+    }
+
+    /// The part and its revision as on the sheet, for what is offered.
+    pub fn part_offered(&self) -> String {
+        self.part_in(self.text(Field::Revision))
+    }
+
+    /// The part in a revision, where it has one.
+    pub fn part_in(&self, revision: &str) -> String {
+        match [self.text(Field::Part), revision] {
             [part, ""] => part.to_owned(),
             [part, revision] => format!("{part} rev {revision}"),
         }

@@ -1,6 +1,8 @@
 //! How every paper that goes to or comes from a customer begins: what it is, who issued it, its
 //! number, what it is about.
 
+use quillbore_job::order::{self, Topic};
+use quillbore_job::words::life;
 use quillbore_job::{Field, Line, Paper, Slip, SlipKind};
 
 use crate::flow::Flow;
@@ -9,6 +11,7 @@ use crate::look::{CAPTION, LARGE, STRONG, TITLE};
 use crate::matter::Matter;
 use crate::page::{Ink, Stroke, Style, mm};
 use crate::shown;
+use crate::words::life::NOT_ACCEPTED;
 use crate::words::quotation::DRAFT;
 
 /// The title with its rule, the shop and its address.
@@ -38,6 +41,7 @@ pub(crate) fn bar(flow: &mut Flow, title: &str, style: Style, right: &str) {
 
 /// Number, date and part; customer, order and drawing.
 pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
+    let follows = matter.follows();
     let number = match matter.number {
         Some(number) => number.to_owned(),
         None => format!("{} {}", matter.number_of(paper), DRAFT),
@@ -48,15 +52,15 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
             Blank::of("number", &number, 2.9).style(LARGE),
             Blank::of("date", &shown::date(matter.date), 2.0).style(LARGE),
             Blank::of("part", matter.text(Field::Part), 3.0).style(LARGE),
-            Blank::of("revision", matter.text(Field::Revision), 1.2).style(LARGE),
+            Blank::of("revision", follows.revision, 1.2).style(LARGE),
         ],
     );
     flow.take(mm(1.0));
-    let drawing = [
-        matter.text(Field::Drawing),
-        &revision(matter).map_or_else(String::new, |revision| format!("rev {revision}")),
-    ]
-    .join(" ");
+    let revision = match follows.drawing_revision {
+        "" => String::new(),
+        revision => format!("rev {revision}"),
+    };
+    let drawing = [matter.text(Field::Drawing), &revision].join(" ");
     form::fields(
         flow,
         &[
@@ -82,13 +86,23 @@ pub(crate) fn order_number(matter: &Matter<'_>) -> String {
     }
 }
 
-/// The drawing revision that the order brought, else the sheet's.
-fn revision<'a>(matter: &Matter<'a>) -> Option<&'a str> {
-    let ordered = order(matter).map_or("", |order| order.text(Line::DrawingRevision));
-    let on_sheet = matter.text(Field::DrawingRevision);
-    [ordered, on_sheet]
-        .into_iter()
-        .find(|text| !text.is_empty())
+/// What differs in the orders on topics that a paper is about, and who accepted it.
+pub(crate) fn accepted(matter: &Matter<'_>, about: impl Fn(Topic) -> bool) -> Vec<String> {
+    let orders = matter.job.slips(SlipKind::Order);
+    let said = orders.flat_map(|order| {
+        let all = order::differences(matter.job, order).into_iter();
+        let all = all.filter(|difference| about(difference.topic()));
+        all.map(|difference| {
+            let said = life::difference(&difference);
+            let settled = if order::is_accepted(order, &difference) {
+                life::accepted(order.text(Line::Accepted))
+            } else {
+                NOT_ACCEPTED.to_owned()
+            };
+            format!("{said} {settled}")
+        })
+    });
+    said.collect()
 }
 
 /// A day as papers show it; what can't be read stands as it was typed.

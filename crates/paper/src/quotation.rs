@@ -27,11 +27,16 @@ pub fn quotation(matters: &[Matter<'_>]) -> Document {
     let mut flow = Flow::new(first.sheet);
     opening::title(first, &mut flow, words::TITLE);
     head(first, &mut flow);
+    replaced(matters, &mut flow);
     part(first, &mut flow);
     for matter in &matters[1..] {
         flow.need(mm(60.0));
         flow.take(mm(4.0));
-        flow.section(&matter.part(), matter.text(Field::PartName), mm(50.0));
+        flow.section(
+            &matter.part_offered(),
+            matter.text(Field::PartName),
+            mm(50.0),
+        );
         part(matter, &mut flow);
     }
     assumptions::set(matters, &mut flow);
@@ -85,6 +90,28 @@ fn head(matter: &Matter<'_>, flow: &mut Flow) {
             Blank::of("your reference", matter.text(Field::CustomerReference), 2.4),
         ],
     );
+}
+
+/// Which quotations no longer stand once this one is issued.
+fn replaced(matters: &[Matter<'_>], flow: &mut Flow) {
+    let mut said: Vec<String> = Vec::new();
+    for matter in matters {
+        for number in matter.job.to_replace(Paper::Quotation) {
+            let mut papers = matter.job.issued.iter();
+            let date = papers.find(|issued| issued.number == number);
+            let date = date.map_or_else(String::new, |issued| {
+                format!(" of {}", shown::date(issued.date))
+            });
+            let one = format!("{number}{date}");
+            if !said.contains(&one) {
+                said.push(one);
+            }
+        }
+    }
+    if !said.is_empty() {
+        flow.text(STRONG, &words::replaces(&said.join(", ")));
+        flow.take(mm(1.0));
+    }
 }
 
 fn named(text: &str) -> &str {

@@ -3,9 +3,12 @@
 mod common;
 
 use common::prose;
-use quillbore_job::Paper;
+use quillbore_calc::finding::Level;
+use quillbore_job::answer::How;
+use quillbore_job::concern::{Concern, Customer};
+use quillbore_job::{Issued, IssuedLine, Line, Paper, SlipKind};
 use quillbore_paper::page::Item;
-use quillbore_paper::{Sheet, document};
+use quillbore_paper::{Matter, Remark, Sheet, document};
 
 fn says(paper: Paper, wanted: &[&str]) {
     let sample = common::delivered();
@@ -44,8 +47,7 @@ fn the_confirmation_says_what_was_ordered_and_what_differs() {
             "call 1",
             "Nov 20, 2026",
             "14 days",
-            "Accepted by the owner, since the lot is small.",
-            "No quotation of this job stands",
+            "No quotation of this job stands that the order could be held against. Accepted: the owner, since the lot is small.",
             "recast layer",
         ],
     );
@@ -151,4 +153,132 @@ fn an_issued_paper_bears_its_number_and_is_no_preview() {
         assert!(text.contains(needed), "{needed}");
     }
     assert!(!text.contains("draft"), "{text}");
+}
+
+#[test]
+fn papers_follow_the_order_and_not_the_sheet() {
+    let mut sample = common::ring();
+    common::pin(
+        &mut sample.job,
+        SlipKind::Order,
+        &[
+            (Line::Number, "PO 7"),
+            (Line::Quantity, "40"),
+            (Line::Each, "48.2"),
+            (Line::Revision, "E"),
+            (Line::DrawingRevision, "9"),
+            (Line::Due, "2026-12-24"),
+        ],
+    );
+    for paper in Paper::ALL {
+        if *paper == Paper::Quotation {
+            continue;
+        }
+        let text = prose(&document(*paper, &[sample.matter(Sheet::A4)]));
+        assert!(text.contains("4-118 rev E"), "{paper:?}: {text}");
+        assert!(!text.contains("4-118 rev C"), "{paper:?}: {text}");
+    }
+    let drawn = prose(&document(Paper::Certificate, &[sample.matter(Sheet::A4)]));
+    assert!(drawn.contains("AF-4-118-2 rev 9"), "{drawn}");
+    let traveler = prose(&document(Paper::Traveler, &[sample.matter(Sheet::A4)]));
+    assert!(traveler.contains("Dec 24, 2026") && !traveler.contains("Dec 18, 2026"));
+    assert!(traveler.contains("count, of 40 and 1 spare"), "{traveler}");
+}
+
+#[test]
+fn a_call_off_is_told_as_a_part_of_its_order() {
+    let mut sample = common::ring();
+    for (kind, lines) in [
+        (
+            SlipKind::Order,
+            &[(Line::Number, "PO 7"), (Line::Quantity, "40")][..],
+        ),
+        (
+            SlipKind::Release,
+            &[
+                (Line::Number, "call 1"),
+                (Line::Quantity, "15"),
+                (Line::Due, "2026-12-01"),
+            ],
+        ),
+        (
+            SlipKind::Release,
+            &[(Line::Number, "call 2"), (Line::Quantity, "25")],
+        ),
+    ] {
+        common::pin(&mut sample.job, kind, lines);
+    }
+    let text = prose(&document(Paper::Traveler, &[sample.matter(Sheet::A4)]));
+    for told in ["call 1", "15 of 40", "Dec 1, 2026"] {
+        assert!(text.contains(told), "{told} in {text}");
+    }
+    assert!(!text.contains("call 2"), "{text}");
+}
+
+#[test]
+fn no_price_is_printed_that_the_order_does_not_have() {
+    let mut sample = common::ring();
+    common::issue(&mut sample.job, Paper::Quotation);
+    let line = IssuedLine {
+        job: sample.job.number.clone(),
+        part: "4-118".to_owned(),
+        revision: "C".to_owned(),
+        quantity: 25,
+        each: "48.20".parse().ok(),
+    };
+    let quotation = Issued {
+        lines: vec![line],
+        ..sample.job.issued[0].as_ref().clone()
+    };
+    sample.job.issued[0] = quotation.clone().into();
+    let lines = [(Line::Number, "PO 7"), (Line::Quantity, "25")];
+    common::pin(&mut sample.job, SlipKind::Order, &lines);
+    let matter = Matter {
+        quotation: Some(&quotation),
+        ..sample.matter(Sheet::A4)
+    };
+    let text = prose(&document(Paper::Confirmation, &[matter]));
+    assert!(!text.contains("48.20") && !text.contains("1,205"), "{text}");
+    assert!(text.contains("26-0107-Q1"), "{text}");
+}
+
+#[test]
+fn the_floor_sees_in_the_stop_box_what_stops_what_was_agreed_and_what_was_accepted() {
+    let mut sample = common::ring();
+    sample.remarks.push(Remark {
+        level: Level::Stop,
+        code: "no-guide",
+        row: Some(sample.job.rows[1].id),
+        text: "There is no guide for it.".to_owned(),
+        customer: Customer::Shop,
+    });
+    let waived = common::answer(&sample, 0, Concern::WallBehind, &[6.0], How::Agreed);
+    let limits = common::answer(&sample, 1, Concern::Limits, &[0.6, 0.65], How::Accepted);
+    sample.answers = vec![waived, limits];
+    let order = [
+        (Line::Revision, "E"),
+        (Line::Terms, "90 days"),
+        (
+            Line::Accepted,
+            "Ms. Oakes by phone: only the title block changed",
+        ),
+    ];
+    common::pin(&mut sample.job, SlipKind::Order, &order);
+    let text = prose(&document(Paper::Traveler, &[sample.matter(Sheet::A4)]));
+    let from = text.find("STOP").expect("the box");
+    let stop = text[from..text.find("drawing").expect("the box ends")].replace('\u{a0}', " ");
+    for told in [
+        "Stop, hole B: There is no guide for it.",
+        "Hole A: the wall 6.00 mm behind the exit may be marked, but not drilled into. Agreed by Wilma Oakes (Pell, Nov 7, 2026).",
+        "Hole B: 0.600 to 0.650 mm may not be held in every hole: measure, and write down each hole outside. Accepted by the shop: they are reamed afterwards",
+        "Order: The order is for part revision E; the sheet has C. Accepted: Ms. Oakes by phone: only the title block changed.",
+    ] {
+        assert!(stop.contains(told), "{told} in {stop}");
+    }
+    assert!(
+        !stop.contains("90 days"),
+        "terms are no matter of the floor"
+    );
+    let text = prose(&document(Paper::Certificate, &[sample.matter(Sheet::A4)]));
+    assert!(text.contains("part revision E; the sheet has C."), "{text}");
 }

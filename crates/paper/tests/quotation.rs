@@ -4,6 +4,9 @@ mod common;
 
 use common::prose;
 use quillbore_calc::finding::Level;
+use quillbore_job::answer::How;
+use quillbore_job::concern::{Concern, Customer};
+use quillbore_job::{Line, Paper, SlipKind};
 use quillbore_paper::{Remark, Sheet, quotation};
 
 #[test]
@@ -29,7 +32,7 @@ fn it_says_who_what_how_much_and_until_when() {
             "recast layer",
             "the thread is not guaranteed",
             "worked at the customer's risk",
-            "For a spoiled part we answer up to 1,000 USD per part.",
+            "For a spoiled part our liability is limited to 1,000 USD per part.",
             "Removal of the wax beyond melting out.",
             "Prices are net, without freight and taxes.",
             "Acceptance",
@@ -50,6 +53,7 @@ fn findings_for_the_customer_are_told_and_the_shops_own_are_not() {
         code: "limits-tight",
         row,
         text: "Tight: measure the first piece.".to_owned(),
+        customer: Customer::Told,
     });
     let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
     // The finding is told in words for the customer, not in the shop's own.
@@ -68,4 +72,60 @@ fn nothing_is_priced_where_nothing_was_computed() {
     let text = prose(&quotation(&[sample.matter(Sheet::Letter)]));
     assert!(text.contains("Not priced yet"), "{text}");
     assert!(text.contains("to be agreed"), "{text}");
+}
+
+#[test]
+fn a_check_is_asked_until_it_is_answered_and_then_stated() {
+    let mut sample = common::ring();
+    let asks = "behind the exit there is less room than the electrode needs";
+    let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
+    assert!(text.contains(&format!("Hole A: {asks}")), "{text}");
+    let agreed = common::answer(&sample, 0, Concern::WallBehind, &[6.0], How::Agreed);
+    let accepted = common::answer(&sample, 1, Concern::Limits, &[0.6, 0.65], How::Accepted);
+    let step = common::answer(&sample, 0, Concern::Step, &[], How::Agreed);
+    sample.answers = vec![agreed, step, accepted];
+    let text = prose(&quotation(&[sample.matter(Sheet::A4)])).replace('\u{a0}', " ");
+    assert!(!text.contains(asks), "{text}");
+    for stated in [
+        "Hole A: the wall 6.00 mm behind the exit may be marked by the electrode. Agreed by Wilma Oakes, Nov 7, 2026.",
+        "a step of up to 0.12 mm may remain. Agreed by",
+        "Hole B: 0.600 to 0.650 mm is closer than this process holds in every hole; it is offered as drawn.",
+    ] {
+        assert!(text.contains(stated), "{stated} in {text}");
+    }
+    // Why the shop takes it on stays in the shop.
+    assert!(!text.contains("reamed afterwards"), "{text}");
+    let plate = common::plate();
+    let both = [sample.matter(Sheet::A4), plate.matter(Sheet::A4)];
+    let text = prose(&quotation(&both));
+    assert!(text.contains("4-118 rev C: Hole A: the wall"), "{text}");
+}
+
+#[test]
+fn a_later_quotation_names_the_one_that_it_replaces() {
+    let mut sample = common::ring();
+    assert!(!prose(&quotation(&[sample.matter(Sheet::A4)])).contains("Replaces"));
+    common::issue(&mut sample.job, Paper::Quotation);
+    let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
+    let said = "Replaces 26-0107-Q1 of Nov 7, 2026: no longer valid.";
+    assert!(text.contains(said), "{text}");
+    common::issue(&mut sample.job, Paper::Quotation);
+    let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
+    assert!(
+        text.contains("Replaces 26-0107-Q2 of Nov 7, 2026:"),
+        "{text}"
+    );
+    assert!(!text.contains("26-0107-Q1"), "{text}");
+}
+
+#[test]
+fn a_quotation_offers_what_the_sheet_says_whatever_was_ordered() {
+    let mut sample = common::ring();
+    common::pin(
+        &mut sample.job,
+        SlipKind::Order,
+        &[(Line::Revision, "E"), (Line::DrawingRevision, "9")],
+    );
+    let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
+    assert!(text.contains("4-118 rev C") && !text.contains("rev E") && !text.contains("rev 9"));
 }

@@ -1,14 +1,17 @@
 //! What the price rests on, what it leaves out, when and for how long.
 
 use quillbore_job::Field;
+use quillbore_job::answer::{Answer, How};
+use quillbore_job::concern::Customer;
 
+use crate::answered;
 use crate::flow::Flow;
 use crate::look::{BODY, STRONG};
-use crate::matter::Matter;
+use crate::matter::{Matter, Remark};
 use crate::page::mm;
 use crate::shown;
 use crate::side::side;
-use crate::words::quotation as words;
+use crate::words::{answers, quotation as words};
 
 pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
     let Some(first) = matters.first() else {
@@ -30,14 +33,22 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
             flow.dashes(BODY, open.iter().map(String::as_str));
         });
     }
+    let agreed = settled(matters, How::Agreed);
+    if !agreed.is_empty() {
+        side(flow, "Agreed", |flow| {
+            flow.dashes(BODY, agreed.iter().map(String::as_str));
+        });
+    }
     side(flow, "Assumptions", |flow| {
+        let accepted = settled(matters, How::Accepted);
+        flow.dashes(BODY, accepted.iter().map(String::as_str));
         flow.dashes(BODY, words::ASSUMPTIONS.iter().copied());
         for matter in matters {
             if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
                 let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
                 let said = words::liability(&amount);
                 let said = if matters.len() > 1 {
-                    format!("{}: {said}", matter.part())
+                    format!("{}: {said}", matter.part_offered())
                 } else {
                     said
                 };
@@ -65,7 +76,7 @@ fn of_each(matters: &[Matter<'_>], flow: &mut Flow, say: impl Fn(&Matter<'_>) ->
         return;
     }
     for (matter, said) in matters.iter().zip(said) {
-        flow.text(STRONG, &format!("{}: {said}", matter.part()));
+        flow.text(STRONG, &format!("{}: {said}", matter.part_offered()));
     }
 }
 
@@ -82,18 +93,39 @@ fn valid(matter: &Matter<'_>) -> String {
     }
 }
 
-/// Findings that the customer has to know of before ordering.
+/// Findings that the customer has to know of before ordering, and that nobody has answered yet.
 fn open_questions(matter: &Matter<'_>) -> Vec<String> {
-    matter
-        .remarks
-        .iter()
-        .filter(|remark| words::FOR_THE_CUSTOMER.contains(&remark.code))
-        .map(|remark| {
-            let said = words::for_the_customer(remark.code).unwrap_or(&remark.text);
-            match remark.row {
-                Some(row) => format!("Hole {}: {said}", matter.mark(row)),
-                None => said.to_owned(),
+    let say = |remark: &Remark| {
+        let said = match remark.customer {
+            Customer::Shop => return None,
+            Customer::Told => words::for_the_customer(remark.code).unwrap_or(&remark.text),
+            Customer::Asked(concern) => {
+                let about =
+                    |answer: &Answer| answer.concern == concern && remark.row == Some(answer.row);
+                if matter.answers.iter().any(about) {
+                    return None;
+                }
+                answers::please_confirm(concern)
             }
+        };
+        Some(match remark.row {
+            Some(row) => format!("Hole {}: {said}", matter.mark(row)),
+            None => said.to_owned(),
         })
-        .collect()
+    };
+    matter.remarks.iter().filter_map(say).collect()
+}
+
+/// What was agreed or accepted in all jobs, each with its part where there are several.
+fn settled(matters: &[Matter<'_>], how: How) -> Vec<String> {
+    let of = |matter: &Matter<'_>| -> Vec<String> {
+        let said = answered::offered(matter, how).into_iter();
+        let part = matter.part_offered();
+        let named = said.map(|said| match matters.len() {
+            1 => said,
+            _ => format!("{part}: {said}"),
+        });
+        named.collect()
+    };
+    matters.iter().flat_map(of).collect()
 }

@@ -1,7 +1,10 @@
 //! What the floor must know before anything else: which job, what not to do, what came in.
 
+use quillbore_calc::finding::Level;
+use quillbore_job::order::{Topic, call_off};
 use quillbore_job::{Field, Line, Slip, SlipKind, life};
 
+use crate::answered;
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
 use crate::look::{BODY, LARGE, STRONG, TITLE};
@@ -26,24 +29,21 @@ fn title(matter: &Matter<'_>, flow: &mut Flow) {
     let number = matter.number.unwrap_or(&matter.job.number);
     opening::bar(flow, words::TITLE, TITLE, number);
     flow.take(mm(1.6));
-    // Once there is an order only its own dates count; before, what the customer wished for.
-    let ordered = [SlipKind::Release, SlipKind::Order]
-        .into_iter()
-        .flat_map(|kind| matter.job.slips(kind))
-        .filter_map(|slip| slip.day(Line::Due))
-        .min();
-    let wished = matter
-        .date_of(Field::Due)
-        .filter(|_| matter.job.slips(SlipKind::Order).next().is_none());
-    let due = ordered.or(wished).map(shown::date).unwrap_or_default();
+    let follows = matter.follows();
+    let due = follows.due.map(shown::date).unwrap_or_default();
+    let quantity = match (follows.quantity, follows.of) {
+        (None, _) => matter.text(Field::Quantity).to_owned(),
+        (Some(lot), None) => lot.to_string(),
+        (Some(lot), Some(all)) => format!("{lot} of {all}"),
+    };
     form::fields(
         flow,
         &[
             Blank::of("job", &matter.job.number, 1.9).style(LARGE),
             Blank::of("lot", lot(matter), 1.2).style(LARGE),
             Blank::of("part", matter.text(Field::Part), 3.2).style(LARGE),
-            Blank::of("revision", matter.text(Field::Revision), 1.1).style(LARGE),
-            Blank::of("quantity", matter.text(Field::Quantity), 1.2).style(LARGE),
+            Blank::of("revision", follows.revision, 1.1).style(LARGE),
+            Blank::of("quantity", &quantity, 1.2).style(LARGE),
             Blank::of("due", &due, 2.4).style(LARGE),
         ],
     );
@@ -72,7 +72,7 @@ fn hold_said(hold: &Slip) -> String {
     }
     if !hold.text(Line::Freed).is_empty() {
         said += &format!(
-            "; yes of {} {}",
+            "; released on {} {}",
             opening::day(hold, Line::Freed),
             hold.text(Line::By)
         );
@@ -106,13 +106,8 @@ fn stop(matter: &Matter<'_>, flow: &mut Flow) {
                     0.0,
                 );
             }
-            for remark in matter.remarks.iter().filter(|remark| {
-                remark.row.is_none() && remark.level == quillbore_calc::finding::Level::Stop
-            }) {
-                flow.paragraph(
-                    &[Span::new(STRONG, "Stop: "), Span::new(BODY, &remark.text)],
-                    0.0,
-                );
+            for (lead, said) in stops(matter) {
+                flow.paragraph(&[Span::new(STRONG, &lead), Span::new(BODY, &said)], 0.0);
             }
             for line in matter
                 .text(Field::HoldPoints)
@@ -133,6 +128,28 @@ fn stop(matter: &Matter<'_>, flow: &mut Flow) {
         .rule(left, right, y, Stroke::new(1.4, Ink::Accent));
     flow.take(mm(1.0));
     flow.mark_rule();
+}
+
+/// What stops the job, each thing with the hole it is about; then what was agreed or accepted of
+/// holes and order, so that nobody on the floor takes it for a mistake.
+fn stops(matter: &Matter<'_>) -> Vec<(String, String)> {
+    let remarks = matter.remarks.iter();
+    let stops = remarks.filter(|remark| remark.level == Level::Stop);
+    let stops = stops.map(|remark| {
+        let lead = match remark.row {
+            Some(row) => format!("Stop, hole {}: ", matter.mark(row)),
+            None => "Stop: ".to_owned(),
+        };
+        (lead, remark.text.clone())
+    });
+    let order = opening::accepted(matter, |topic| {
+        matches!(topic, Topic::Revision(_) | Topic::Quantity | Topic::Due)
+    });
+    let order = order.into_iter().map(|said| ("Order: ".to_owned(), said));
+    stops
+        .chain(answered::for_the_floor(matter))
+        .chain(order)
+        .collect()
 }
 
 /// Value, cap and spares in one line.
@@ -170,7 +187,7 @@ fn drawing(matter: &Matter<'_>, flow: &mut Flow) {
                 Blank::of("drawing", matter.text(Field::Drawing), 3.0).style(STRONG),
                 Blank::of(
                     "revision of the drawing",
-                    matter.text(Field::DrawingRevision),
+                    matter.follows().drawing_revision,
                     2.0,
                 )
                 .style(STRONG),
@@ -219,12 +236,11 @@ fn material(matter: &Matter<'_>, flow: &mut Flow) {
     });
 }
 
-/// The customer's number of the newest release or order; the floor writes one where there is none.
+/// The customer's number of this lot's call-off, else of the newest order; the floor writes one where
+/// there is none.
 fn lot<'a>(matter: &Matter<'a>) -> &'a str {
-    let of = |kind| matter.job.slips(kind).next_back();
-    let numbered = [of(SlipKind::Release), of(SlipKind::Order)]
-        .into_iter()
-        .flatten();
+    let order = matter.job.slips(SlipKind::Order).next_back();
+    let numbered = [call_off(matter.job), order].into_iter().flatten();
     numbered
         .map(|slip| slip.text(Line::Number))
         .find(|number| !number.is_empty())
@@ -243,10 +259,7 @@ fn all_received(matter: &Matter<'_>, line: Line) -> String {
 
 fn received(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, "Received", |flow| {
-        let expected = match (
-            matter.count_of(Field::Quantity),
-            matter.count_of(Field::Spares),
-        ) {
+        let expected = match (matter.follows().quantity, matter.count_of(Field::Spares)) {
             (Some(parts), Some(spares)) if spares > 0 => {
                 format!("count, of {parts} and {spares} spare")
             }

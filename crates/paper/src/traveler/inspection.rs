@@ -23,7 +23,8 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         Column::text("Limits, depth", Width::Fit(96.0)),
     ];
     let wanted = matter
-        .count_of(Field::Quantity)
+        .follows()
+        .quantity
         .map_or(PIECES, |count| (count as usize).clamp(1, PIECES));
     columns.extend(
         (1..=wanted).map(|piece| Column::text(&format!("Piece {piece}"), Width::Share(1.0))),

@@ -19,19 +19,6 @@ pub const ASSUMPTIONS: [&str; 5] = [
     "Parts come clean, demagnetized and with a bare spot for the ground; material and condition \
      are as named above.",
 ];
-/// Codes of findings that concern the customer; the others stay in the shop.
-pub const FOR_THE_CUSTOMER: [&str; 10] = [
-    "limits-assumed",
-    "limits-not-to-be-promised",
-    "limits-tight",
-    "conductivity-check",
-    "conductivity-test-piece",
-    "does-not-conduct",
-    "deep-test-piece",
-    "blind-depth",
-    "ends-may-miss",
-    "core-trapped",
-];
 /// What a customer is told of a finding, where the shop's own sentence would say too much.
 #[must_use]
 pub fn for_the_customer(code: &str) -> Option<&'static str> {
@@ -39,10 +26,6 @@ pub fn for_the_customer(code: &str) -> Option<&'static str> {
         "limits-tight" => {
             "the limits are as close as this process holds; the first piece is measured and agreed \
              before the lot goes on."
-        }
-        "limits-not-to-be-promised" => {
-            "these limits can't be promised with the electrodes at hand; please tell us which size \
-             and tolerance the part can bear."
         }
         "blind-depth" => {
             "a blind depth varies with electrode wear; please tell us the depth tolerance."
@@ -53,6 +36,11 @@ pub fn for_the_customer(code: &str) -> Option<&'static str> {
 
 /// Neither lead time nor an end of validity was written down.
 pub const TO_BE_AGREED: &str = "to be agreed";
+/// Which quotations it takes the place of.
+pub fn replaces(numbers: &str) -> String {
+    format!("Replaces {numbers}: no longer valid.")
+}
+
 /// Taxes and freight.
 pub const NET: &str = "Prices are net, without freight and taxes.";
 
@@ -73,5 +61,5 @@ pub fn minimum_note(amount: &str) -> String {
 
 /// The most that the shop answers for.
 pub fn liability(amount: &str) -> String {
-    format!("For a spoiled part we answer up to {amount} per part.")
+    format!("For a spoiled part our liability is limited to {amount} per part.")
 }

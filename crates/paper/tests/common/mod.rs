@@ -18,7 +18,11 @@ use quillbore_calc::job_figures::{
     MachineMinutes, PriceFigures, SetupFigures, Verdict,
 };
 use quillbore_calc::{Band, JobFigures, JobInput, RowId, Tables};
-use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
+use quillbore_job::answer::{Answer, How};
+use quillbore_job::concern::{Concern, Customer, Facts};
+use quillbore_job::{
+    CellAt, Column, Edit, Field, Issued, Job, Line, Paper, Shop, SlipKind, Unit, apply,
+};
 use quillbore_paper::page::Item;
 use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet};
 use rust_decimal::Decimal;
@@ -29,6 +33,7 @@ pub struct Sample {
     pub figures: JobFigures,
     pub tables: Tables,
     pub remarks: Vec<Remark>,
+    pub answers: Vec<Answer>,
     pub issuer: Issuer,
 }
 
@@ -45,7 +50,8 @@ impl Sample {
             date: day(),
             number: None,
             valid_until: None,
-            answers: None,
+            answers: &self.answers,
+            quotation: None,
             preview: None,
             annex: true,
         }
@@ -151,6 +157,7 @@ fn build(number: &str, unit: Unit, fields: &[(Field, &str)], holes: &[HoleSpec])
         figures,
         tables,
         remarks: Vec::new(),
+        answers: Vec::new(),
         issuer,
     }
 }
@@ -468,12 +475,14 @@ pub fn ring() -> Sample {
             code: "backing-needed",
             row: Some(sample.job.rows[0].id),
             text: "Only 6.00 mm free behind the exit, overtravel and wear ask for 7.20 mm: the far wall would be hit.".to_owned(),
+            customer: Customer::Asked(Concern::WallBehind),
         },
         Remark {
             level: Level::Note,
             code: "core-left",
             row: Some(sample.job.rows[1].id),
             text: "A tube with one channel leaves a thin core: see that it falls out and is counted.".to_owned(),
+            customer: Customer::Shop,
         },
     ];
     sample
@@ -575,7 +584,6 @@ pub fn rows(count: u32) -> Sample {
 
 /// The plate after its whole life: ordered, received, drilled with trouble, sent in two deliveries.
 pub fn delivered() -> Sample {
-    use quillbore_job::{Line, SlipKind};
     let mut sample = plate();
     let slips: &[(SlipKind, &[(Line, &str)])] = &[
         (
@@ -635,17 +643,40 @@ pub fn delivered() -> Sample {
         ),
     ];
     for (kind, lines) in slips {
-        let edit = Edit::AddSlip {
-            kind: *kind,
-            lines: lines
-                .iter()
-                .map(|(line, text)| (*line, (*text).to_owned()))
-                .collect(),
-            unit: Unit::Mm,
-        };
-        set(&mut sample.job, &edit);
+        pin(&mut sample.job, *kind, lines);
     }
     sample
+}
+
+/// Pins a slip to a job.
+pub fn pin(job: &mut Job, kind: SlipKind, lines: &[(Line, &str)]) {
+    let lines = lines.iter().map(|(line, text)| (*line, (*text).to_owned()));
+    let edit = Edit::AddSlip {
+        kind,
+        lines: lines.collect(),
+        unit: Unit::Mm,
+    };
+    set(job, &edit);
+}
+
+/// Lets a job know of a paper that was issued.
+pub fn issue(job: &mut Job, paper: Paper) {
+    let number = job.next_paper_number(paper);
+    let issued = Issued {
+        file: format!("{number}.pdf"),
+        paper,
+        date: day(),
+        valid_until: None,
+        kept_by: None,
+        hash: quillbore_job::file::hash(number.as_bytes()),
+        lines: Vec::new(),
+        rests_on: Vec::new(),
+        pages: Vec::new(),
+        replaces: job.to_replace(paper),
+        inputs: None,
+        number,
+    };
+    job.issued.push(issued.into());
 }
 
 /// Every text of a document, one after the other.
@@ -658,4 +689,23 @@ pub fn prose(document: &Document) -> String {
         })
         .collect();
     texts.join(" ").replace("  ", " ")
+}
+
+/// An answer to a check of a row of a sample.
+pub fn answer(sample: &Sample, row: usize, concern: Concern, facts: &[f64], how: How) -> Answer {
+    Answer {
+        row: sample.job.rows[row].id,
+        concern,
+        facts: Facts {
+            given: facts.to_vec(),
+            by: 0.12,
+        },
+        how,
+        said: match how {
+            How::Agreed => "Wilma Oakes".to_owned(),
+            How::Accepted => "they are reamed afterwards".to_owned(),
+        },
+        by: "Pell".to_owned(),
+        date: day(),
+    }
 }

@@ -1,0 +1,47 @@
+//! Checks that were answered, as papers print them.
+
+use quillbore_job::answer::{Answer, How};
+
+use crate::matter::Matter;
+use crate::shown;
+use crate::words::answers::{self as words, Lengths};
+
+/// The answered checks of one kind as the quotation states them, in the table's order.
+pub(crate) fn offered(matter: &Matter<'_>, how: How) -> Vec<String> {
+    let answers = matter.answers.iter().filter(|answer| answer.how == how);
+    let said = answers.map(|answer| {
+        let date = shown::date(answer.date);
+        let said = words::offered(answer, &lengths(matter, answer), &date);
+        format!("Hole {}: {said}", matter.mark(answer.row))
+    });
+    said.collect()
+}
+
+/// All answered checks as the floor needs them, each with the mark it is about.
+pub(crate) fn for_the_floor(matter: &Matter<'_>) -> Vec<(String, String)> {
+    let said = matter.answers.iter().map(|answer| {
+        let date = shown::date(answer.date);
+        let said = words::for_the_floor(answer, &lengths(matter, answer), &date);
+        (format!("Hole {}: ", matter.mark(answer.row)), said)
+    });
+    said.collect()
+}
+
+fn lengths(matter: &Matter<'_>, answer: &Answer) -> Lengths {
+    let unit = matter.job.unit;
+    let fine = matter.fine();
+    let given = match answer.facts.given.as_slice() {
+        [] => String::new(),
+        [one] => shown::with_unit(*one, unit, shown::middling(unit)),
+        [lower, upper, ..] if *lower > 0.0 => format!(
+            "{}\u{a0}to\u{a0}{}",
+            shown::length(*lower, unit, fine),
+            shown::with_unit(*upper, unit, fine)
+        ),
+        [_, upper, ..] => format!("at most {}", shown::with_unit(*upper, unit, fine)),
+    };
+    Lengths {
+        given,
+        by: shown::with_unit(answer.facts.by, unit, shown::middling(unit)),
+    }
+}
