@@ -28,26 +28,33 @@ word "issue quotation"; sleep 1.5
 number=$(ls "$shelf" | grep '\.ron$' | tail -n 1); number=${number%.ron}
 [ -f "$shelf/$number.files/$number-Q1.pdf" ] || fail "no quotation was issued"
 quoted=$(sha256sum "$shelf/$number.files/$number-Q1.pdf")
-word "lay out quotation"; picture 3-quoted
+word "preview quotation"; picture 3-quoted
 
-word "write down order"; picture 4-order
+word "add order"; picture 4-order
+word "issue order"; sleep 1
+[ ! -e "$shelf/$number.files/$number-C1.pdf" ] || fail "an order without a price was confirmed"
+price=$(sed -n 's/.*each: "\([0-9.]*\)".*/\1/p' "$shelf/$number.ron" | head -n 1)
+word "type the price"; type_in "$price"; key Return; sleep 0.5
 word "issue order"; sleep 1
 [ -f "$shelf/$number.files/$number-C1.pdf" ] || fail "the order was not confirmed"
 word "issue traveler"; sleep 0.5; picture 5-no-parts
 [ ! -e "$shelf/$number.files/$number-T1.pdf" ] || fail "a traveler was released without parts"
-word "write down parts"; type_in "12"; key Return; picture 6-parts
+word "add parts"; type_in "12"; key Return; picture 6-parts
 word "issue receiving"; sleep 1
 word "issue traveler"; sleep 1.5
 [ -f "$shelf/$number.files/$number-T1.pdf" ] || fail "the traveler was not released"
 picture 7-on-the-floor
-word "write down run"
+word "add run"
 type_in "101-112"; key Tab; key Tab; type_in "48"; key Tab; key Tab; type_in "400"; key Tab; type_in "212"; key Tab; type_in "96"; key Tab; type_in "240"; key Tab; type_in "30"
 key Tab; type_in "2"; picture 8-run
-word "write down non"
-word "write down delivery"; type_in "12"; key Return; sleep 0.5
-word "issue packing"; sleep 1
+word "add non"
+word "add delivery"; type_in "12"; key Return; sleep 0.5
 word "issue certificate"; sleep 1; picture 8-not-certified
 [ ! -e "$shelf/$number.files/$number-F1.pdf" ] || fail "an open non-conformance did not stop the certificate"
+word "issue packing"; sleep 1
+[ ! -e "$shelf/$number.files/$number-P1.pdf" ] || fail "an open non-conformance did not hold the delivery"
+word "say why"; type_in "the customer takes them as they are"; key Return; sleep 0.5
+word "issue packing"; sleep 1
 word "issue box"; sleep 1
 key ctrl+s; sleep 1; picture 9-delivered
 for paper in P1 B1; do
@@ -67,10 +74,11 @@ word "issue order"; sleep 1; picture 11-stopped
 [ ! -e "$shelf/$again.files/$again-C1.pdf" ] || fail "an open non-conformance did not stop the reorder"
 # Somebody says why it may go on; then the order is confirmed.
 field 430 147 "the customer reams them"; sleep 0.5; picture 12-may-go-on
+word "accept it"; type_in "Pell: their price stays"; key Return; sleep 0.5
 word "issue order"; sleep 1.5; picture 13-confirmed
 [ -f "$shelf/$again.files/$again-C1.pdf" ] || fail "the reorder was not confirmed"
 # Days later, to the traveler: 1 the parts, 2 their count, condition and heat, 3 release.
-word "write down parts"; type_in "12"; key Return; type_in "as before"; key Return; type_in "H4471"; key Return
+word "add parts"; type_in "12"; key Return; type_in "as before"; key Return; type_in "H4471"; key Return
 word "issue traveler"; sleep 2; picture 14-traveler
 [ -f "$shelf/$again.files/$again-T1.pdf" ] || fail "the traveler of the reorder was not released"
 key ctrl+l; sleep 0.5; picture 15-dark; key ctrl+l

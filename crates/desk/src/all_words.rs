@@ -1,11 +1,16 @@
 //! Every word that does something, in one list, found as one types: for those who work by keyboard.
 
 use egui::Context;
-use quillbore_job::words::slips;
-use quillbore_job::{Paper, SlipKind};
+use quillbore_calc::RowId;
+use quillbore_job::answer::How;
+use quillbore_job::concern::Concern;
+use quillbore_job::results::Results;
+use quillbore_job::words::{answers, slips};
+use quillbore_job::{Job, Paper, SlipKind};
 
 use crate::actions::Action;
-use crate::view::Ask;
+use crate::sheet::answer::settling;
+use crate::view::{Answering, Ask};
 
 /// A word that does something.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,15 +23,82 @@ pub struct Word {
     pub ask: Ask,
 }
 
-/// The words that have every part of what is typed, in the order of the list.
+/// The words that have every part of what is typed, in the order of the list; `of_job` are those that
+/// the open job has for itself.
 #[must_use]
-pub fn found(typed: &str, ctx: &Context) -> Vec<Word> {
+pub fn found(typed: &str, ctx: &Context, of_job: &[Word]) -> Vec<Word> {
     let typed = typed.to_lowercase();
     let fits = |word: &Word| {
         let name = word.word.to_lowercase();
         typed.split_whitespace().all(|part| name.contains(part))
     };
-    all(ctx).into_iter().filter(fits).collect()
+    let all = all(ctx).into_iter().chain(of_job.iter().cloned());
+    all.filter(fits).collect()
+}
+
+/// The words of a job: what settles its slips, and the answers to all that its side notes ask.
+#[must_use]
+pub fn of_job(job: &Job, results: &Results) -> Vec<Word> {
+    let mut words: Vec<Word> = Vec::new();
+    for (id, line) in results.notes.iter().filter_map(|note| note.settled_by) {
+        let (word, ask) = settling(job, id, line);
+        let kind = job.slip(id).map_or("slip", |slip| slips::kind(slip.kind));
+        let word = Word {
+            word: format!("{word}: {kind} {}", id + 1),
+            keys: String::new(),
+            ask,
+        };
+        if !words.contains(&word) {
+            words.push(word);
+        }
+    }
+    words.extend(asked(job, results).iter().flat_map(answering));
+    words
+}
+
+/// What side notes ask of some rows, each with its name.
+struct Asking {
+    concern: Concern,
+    rows: Vec<(RowId, String)>,
+}
+
+/// Everything that is asked and not answered: all rows of a concern together, then each by itself.
+fn asked(job: &Job, results: &Results) -> Vec<Asking> {
+    let open = results.found().unanswered;
+    let named = |row: RowId| {
+        let mark = job.row(row).map_or("", |row| row.mark.text().trim());
+        let place = job.row_index(row).map_or(0, |index| index + 1);
+        match mark {
+            "" => (row, format!("row {place}")),
+            mark => (row, format!("hole {mark}")),
+        }
+    };
+    let mut all = Vec::new();
+    for &concern in Concern::ALL {
+        let rows = open.iter().filter(|(asked, _)| *asked == concern);
+        let rows: Vec<(RowId, String)> = rows.map(|(_, row)| named(*row)).collect();
+        let each = rows.iter().map(|row| vec![row.clone()]);
+        let together = (rows.len() > 1).then(|| rows.clone());
+        let rows = together.into_iter().chain(each);
+        all.extend(rows.map(|rows| Asking { concern, rows }));
+    }
+    all
+}
+
+/// The words that answer one of them.
+fn answering(asking: &Asking) -> impl Iterator<Item = Word> {
+    let about = match asking.rows.as_slice() {
+        [(_, one)] => one.clone(),
+        rows => format!("all {} rows", rows.len()),
+    };
+    let rows = asking.rows.iter();
+    let questions: Vec<_> = rows.map(|(row, _)| (*row, asking.concern)).collect();
+    let concern = answers::concern(asking.concern);
+    How::ALL.iter().map(move |how| Word {
+        word: format!("answer {concern} of {about}: {}", answers::how(*how)),
+        keys: String::new(),
+        ask: Ask::Answer(Answering::new(questions.clone(), *how)),
+    })
 }
 
 fn all(ctx: &Context) -> Vec<Word> {
@@ -42,12 +114,12 @@ fn all(ctx: &Context) -> Vec<Word> {
             ask: Ask::Do(*action),
         });
     let slips = SlipKind::ALL.iter().map(|kind| Word {
-        word: format!("write down {}", slips::kind(*kind)),
+        word: format!("add {}", slips::kind(*kind)),
         keys: String::new(),
         ask: Ask::Pin(*kind),
     });
     let laid_out = Paper::ALL.iter().map(|paper| Word {
-        word: format!("lay out {}", slips::paper(*paper)),
+        word: format!("preview {}", slips::paper(*paper)),
         keys: String::new(),
         ask: Ask::LayOut(*paper),
     });
@@ -69,9 +141,9 @@ mod tests {
         let all = all(&ctx);
         for (at, word) in all.iter().enumerate() {
             assert!(all[at + 1..].iter().all(|other| other.word != word.word));
-            let found = found(&word.word, &ctx);
+            let found = found(&word.word, &ctx, &[]);
             assert!(found.iter().any(|other| other == word), "{}", word.word);
         }
-        assert!(found("no such word", &ctx).is_empty());
+        assert!(found("no such word", &ctx, &[]).is_empty());
     }
 }

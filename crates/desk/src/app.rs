@@ -204,6 +204,7 @@ impl App {
             before: desk.before().map(std::sync::Arc::as_ref),
             shelf: &desk.shelf,
             together: &together,
+            by: &desk.name,
             sheet_id: *id,
         };
         let paper = Frame::new().fill(t.paper);
@@ -235,7 +236,7 @@ impl App {
                 let labels = (desk.history.undo_label(), desk.history.redo_label());
                 head::head_ui(ui, &shared, labels, desk.history.is_dirty(), asks);
                 head::elsewhere_ui(ui, desk.held_elsewhere());
-                waiting::waiting_ui(ui, view, asks);
+                waiting::waiting_ui(ui, &shared, view, asks);
             });
         CentralPanel::default().frame(paper).show(ui, |ui| {
             sheet_ui(ui, &shared, settings, view, asks);

@@ -1,6 +1,7 @@
 //! Issuing a paper: the PDF first, then the job that names it, so that no job ever names a paper
 //! that isn't there.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -9,7 +10,7 @@ use chrono::{Days, NaiveDate};
 use quillbore_job::file::{self, RealDisk, SaveError};
 use quillbore_job::issued::IssuedLine;
 use quillbore_job::results::Results;
-use quillbore_job::{Field, Issued, Job, Line, Paper, Shop, SlipKind};
+use quillbore_job::{Field, Issued, Job, Line, Paper, Shop, SlipKind, order};
 use quillbore_paper::Sheet;
 
 use crate::commands::Failure;
@@ -64,6 +65,7 @@ pub fn ready(
             .flat_map(|sitting| lines(paper, sitting.job, sitting.results))
             .collect(),
         rests_on: rests_on(first.results, shop),
+        replaces: replaces(paper, sittings),
         pages: print::texts(&document),
         inputs: Some(Arc::new(first.job.inputs())),
         number,
@@ -77,11 +79,26 @@ fn valid_until(job: &Job, day: NaiveDate) -> Option<NaiveDate> {
     day.checked_add_days(Days::new(u64::from(days)))
 }
 
+/// Numbers of the papers that no longer stand once this one is issued.
+fn replaces(paper: Paper, sittings: &[Sitting<'_>]) -> Vec<String> {
+    let all = sittings
+        .iter()
+        .flat_map(|sitting| sitting.job.to_replace(paper));
+    let all: BTreeSet<String> = all.collect();
+    all.into_iter().collect()
+}
+
 fn lines(paper: Paper, job: &Job, results: &Results) -> Vec<IssuedLine> {
+    let follows = order::followed(job);
+    let on_sheet = job.text(Field::Revision).trim();
+    let revision = match paper {
+        Paper::Quotation => on_sheet,
+        _ => follows.revision,
+    };
     let line = |quantity, each| IssuedLine {
         job: job.number.clone(),
         part: job.text(Field::Part).trim().to_owned(),
-        revision: job.text(Field::Revision).trim().to_owned(),
+        revision: revision.to_owned(),
         quantity,
         each,
     };
@@ -98,23 +115,29 @@ fn lines(paper: Paper, job: &Job, results: &Results) -> Vec<IssuedLine> {
         }
         Paper::Confirmation => job
             .slips(SlipKind::Order)
-            .filter_map(|order| Some(line(order.count(Line::Quantity)?, order.money(Line::Each))))
+            .filter_map(|order| {
+                let quantity = order::quantity_of(job, order)?;
+                let own = order.text(Line::Revision);
+                let line = line(quantity, order.money(Line::Each));
+                Some(IssuedLine {
+                    revision: if own.is_empty() {
+                        line.revision
+                    } else {
+                        own.to_owned()
+                    },
+                    ..line
+                })
+            })
             .collect(),
         Paper::Receiving => counts(SlipKind::Received, Line::Count),
         Paper::Certificate | Paper::Packing | Paper::Label => {
             counts(SlipKind::Delivery, Line::Count)
         }
-        Paper::Traveler | Paper::Inspection => {
-            let quantity = quillbore_job::life::ordered(job).or(results
-                .figures
-                .price
-                .as_ref()
-                .and_then(|price| price.breaks.first().map(|first| first.quantity)));
-            quantity
-                .map(|quantity| line(quantity, None))
-                .into_iter()
-                .collect()
-        }
+        Paper::Traveler | Paper::Inspection => follows
+            .quantity
+            .map(|quantity| line(quantity, None))
+            .into_iter()
+            .collect(),
     }
 }
 

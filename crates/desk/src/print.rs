@@ -4,8 +4,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
+use quillbore_job::answer::Answer;
+use quillbore_job::life::Blocker;
 use quillbore_job::results::{Beside, Results};
-use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, words};
+use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, order, words};
 use quillbore_paper::page::Item;
 use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
 
@@ -55,17 +57,27 @@ pub fn usual(job: &Job) -> Vec<Paper> {
     Paper::ALL.iter().copied().filter(wanted).collect()
 }
 
+/// What is in the way of issuing a paper, as far as the job alone tells.
+#[must_use]
+pub fn in_the_way(paper: Paper, sitting: Sitting<'_>) -> Vec<Blocker> {
+    life::blockers(paper, sitting.job, &sitting.results.found(), None)
+}
+
 /// Why a paper that is printed without being issued isn't valid.
 #[must_use]
-pub fn why_not(paper: Paper, job: &Job, results: &Results) -> String {
-    let in_the_way = life::blockers(paper, job, results.found(), None);
+pub fn why_not(paper: Paper, sitting: Sitting<'_>) -> String {
+    let in_the_way = in_the_way(paper, sitting);
     let said: Vec<String> = in_the_way.iter().map(words::life::blocker).collect();
-    match (paper, said.is_empty()) {
-        (Paper::Traveler, false) => format!("not released: {}", said.join("; ")),
-        (Paper::Traveler, true) => "not released to the floor yet".to_owned(),
-        (Paper::Quotation, _) => "draft, not issued".to_owned(),
-        (_, true) => "not issued".to_owned(),
-        (_, false) => format!("not issued: {}", said.join("; ")),
+    let lead = match paper {
+        Paper::Traveler if said.is_empty() => "not released to the floor yet",
+        Paper::Traveler => "not released",
+        Paper::Quotation => "draft, not issued",
+        _ => "not issued",
+    };
+    if said.is_empty() {
+        lead.to_owned()
+    } else {
+        format!("{lead}: {}", said.join("; "))
     }
 }
 
@@ -81,21 +93,24 @@ pub fn document(
 ) -> Document {
     let issuer = issuer(shop);
     let remarks: Vec<Vec<Remark>> = sittings.iter().map(remarks).collect();
+    let answers = sittings.iter().map(|sitting| sitting.results.answers());
+    let answers: Vec<Vec<Answer>> = answers.collect();
     let matters: Vec<Matter<'_>> = sittings
         .iter()
-        .zip(&remarks)
-        .map(|(sitting, remarks)| Matter {
+        .zip(remarks.iter().zip(&answers))
+        .map(|(sitting, (remarks, answers))| Matter {
             job: sitting.job,
             input: &sitting.results.asked.input,
             figures: &sitting.results.figures,
             tables: &shop.tables,
             remarks,
+            answers,
             issuer: &issuer,
             sheet,
             date: day,
             number: stamp.number,
             valid_until: stamp.valid_until,
-            answers: answers(sitting.job),
+            quotation: quotation(sitting.job),
             preview: stamp.why_not,
             annex: true,
         })
@@ -104,9 +119,9 @@ pub fn document(
 }
 
 /// The quotation that the newest order answers.
-fn answers(job: &Job) -> Option<&Issued> {
+fn quotation(job: &Job) -> Option<&Issued> {
     let order = job.slips(SlipKind::Order).next_back()?;
-    life::quotation_of(job, order)
+    order::quotation_of(job, order)
 }
 
 fn issuer(shop: &Shop) -> Issuer {
@@ -130,6 +145,7 @@ fn remarks(sitting: &Sitting<'_>) -> Vec<Remark> {
                 Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Slip(..) => None,
             },
             text: note.text.clone(),
+            customer: note.customer,
         })
         .collect()
 }
@@ -178,7 +194,7 @@ pub fn print(
     papers: &[Paper],
 ) -> Result<Vec<Printed>, Failure> {
     let one = |paper: &Paper| {
-        let why_not = why_not(*paper, sitting.job, sitting.results);
+        let why_not = why_not(*paper, sitting);
         let stamp = Stamp {
             why_not: Some(&why_not),
             ..Stamp::default()

@@ -24,6 +24,10 @@ fn done(words: &[String], today: NaiveDate) -> Result<Ended, Failure> {
         Asked::Window { job, shelf, shop } => {
             crate::window::open(job.as_deref(), shelf.as_deref(), shop.as_deref(), today)
         }
-        asked => commands::run(&asked, &mut std::io::stdout().lock()),
+        asked => commands::run(
+            &asked,
+            &mut std::io::stdout().lock(),
+            &mut std::io::stderr().lock(),
+        ),
     }
 }

@@ -5,7 +5,9 @@ use std::path::PathBuf;
 
 use quillbore_calc::{Figure, RowId};
 use quillbore_intake::{Foreign, Holds};
-use quillbore_job::{Block, Edit, Job, Paper, SlipKind, Unit};
+use quillbore_job::answer::How;
+use quillbore_job::concern::Concern;
+use quillbore_job::{Block, Edit, Job, Line, Paper, SlipKind, Unit};
 
 use crate::actions::Action;
 use crate::grid::GridView;
@@ -38,6 +40,8 @@ pub struct View {
     pub opened_seen: Option<Figure>,
     /// The overrule being typed.
     pub overrule: OverruleDraft,
+    /// The answer being typed to what a side note asks.
+    pub answering: Option<Answering>,
     /// The row whose places are laid out, and the text being typed for them.
     pub places: Option<(RowId, String)>,
     /// The paper shown in its block.
@@ -72,6 +76,32 @@ pub struct OverruleDraft {
     pub value: String,
     /// Why.
     pub reason: String,
+}
+
+/// An answer being typed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answering {
+    /// What it answers.
+    pub questions: Vec<(RowId, Concern)>,
+    /// Who bears it.
+    pub how: How,
+    /// Who agreed, or why it is accepted.
+    pub said: String,
+    /// Its line has been drawn: it took the keyboard when it was new.
+    pub shown: bool,
+}
+
+impl Answering {
+    /// An answer to these questions, of which nothing is typed yet.
+    #[must_use]
+    pub const fn new(questions: Vec<(RowId, Concern)>, how: How) -> Self {
+        Self {
+            questions,
+            how,
+            said: String::new(),
+            shown: false,
+        }
+    }
 }
 
 /// What the window waits for.
@@ -132,11 +162,15 @@ pub enum Ask {
     GoTo(usize),
     /// Lay a paper out under its word.
     LayOut(Paper),
+    /// Lay a slip out and put the keyboard on one of its lines.
+    TypeOn(u32, Line),
+    /// Answer what side notes ask.
+    Answer(Answering),
     /// Issue a paper.
     Issue(Paper),
     /// Issue a quotation of the open inquiries of the same customer.
     IssueTogether,
-    /// Write down that the parts that are here are a part of the order, and release their traveler.
+    /// Call off the parts that are here as a part of the order, and release their traveler.
     ReleasePart(u32),
     /// Show where the stored file of an issued paper is, and that nobody changed it.
     Reprint(String),
@@ -177,7 +211,6 @@ pub enum Answer {
 /// A slip of a kind with the lines that are known when it is pinned.
 #[must_use]
 pub fn new_slip(kind: SlipKind, job: &Job, day: chrono::NaiveDate, name: &str) -> Edit {
-    use quillbore_job::{Field, Line};
     let mut lines: Vec<(Line, String)> = Vec::new();
     if kind.lines().contains(&Line::Date) {
         lines.push((Line::Date, day.to_string()));
@@ -190,17 +223,10 @@ pub fn new_slip(kind: SlipKind, job: &Job, day: chrono::NaiveDate, name: &str) -
         SlipKind::Reply => {
             lines.extend(newest.map(|issued| (Line::Paper, issued.number.clone())));
         }
+        // What the order says is typed off the order: filled in from sheet or quotation it would be
+        // held against itself.
         SlipKind::Order => {
             lines.extend(newest.map(|issued| (Line::Paper, issued.number.clone())));
-            for (line, field) in [
-                (Line::Quantity, Field::Quantity),
-                (Line::Revision, Field::Revision),
-                (Line::DrawingRevision, Field::DrawingRevision),
-            ] {
-                lines.push((line, job.text(field).trim().to_owned()));
-            }
-            let first = newest.and_then(|issued| issued.lines.first());
-            lines.extend(first.and_then(|line| Some((Line::Each, line.each?.to_string()))));
         }
         SlipKind::Run => {
             // The first row that no run record speaks of yet.

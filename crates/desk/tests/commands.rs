@@ -294,6 +294,66 @@ fn a_column_of_a_hole_table_that_is_not_understood_must_be_said() {
 }
 
 #[test]
+fn papers_say_with_exit_code_1_that_they_are_not_ready_and_why() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = folder.path().join("out");
+    let text = fs::read_to_string(demo("26-0102")).expect("a demo job");
+    let next = text.find("next_slip: ").map_or(0, |at| {
+        let digits: String = text[at + 11..]
+            .chars()
+            .take_while(char::is_ascii_digit)
+            .collect();
+        digits.parse().unwrap_or(0)
+    });
+    assert_eq!(next, 0, "no slips yet in {text}");
+    let with_order = |lines: &str| {
+        let slip =
+            format!("slips: [(id: 0, kind: \"order\", lines: {{{lines}}})], next_slip: 1,\n)");
+        let end = text.trim_end().strip_suffix(')').expect("a struct");
+        format!("{end}{slip}\n")
+    };
+    let job = folder.path().join("26-0102.ron");
+    let run = |text: &str| {
+        fs::write(&job, text).expect("written");
+        let words = [
+            "papers",
+            path(&job),
+            "--out",
+            path(&out),
+            "--date",
+            "2026-11-25",
+        ];
+        quillbore(&[words.as_slice(), &["--replace"]].concat())
+    };
+    let quantity = text.split("\"quantity\": (\"").nth(1).expect("a quantity");
+    let quantity = quantity.split('"').next().expect("a quantity");
+    // No quotation stands, and nobody accepted that; a price is missing.
+    let waiting = run(&with_order(&format!("\"quantity\": (\"{quantity}\", mm)")));
+    assert_eq!(waiting.status.code(), Some(1), "{}", said(&waiting));
+    for told in [
+        "confirmation: not issued: the order differs (quotation)",
+        "the order has no price each",
+        "traveler: not released: the order differs",
+    ] {
+        assert!(
+            said(&waiting).contains(told),
+            "{told} in {}",
+            said(&waiting)
+        );
+    }
+    let paths = String::from_utf8_lossy(&waiting.stdout).into_owned();
+    assert!(
+        paths.lines().all(|line| Path::new(line).is_file()),
+        "{paths}"
+    );
+    let accepted = "\"each\": (\"400\", mm), \"accepted\": (\"Pell, by phone\", mm)";
+    let settled = run(&with_order(&format!(
+        "\"quantity\": (\"{quantity}\", mm), {accepted}"
+    )));
+    assert_eq!(settled.status.code(), Some(0), "{}", said(&settled));
+}
+
+#[test]
 fn a_hole_table_becomes_a_job_row_by_row() {
     let folder = tempfile::tempdir().expect("a folder");
     let table = folder.path().join("holes.csv");

@@ -215,7 +215,11 @@ fn an_open_non_conformance_stops_a_reorder_until_someone_says_why_not() {
         &mut next,
         &pin(
             SlipKind::Order,
-            &[(Line::Quantity, "12"), (Line::Each, "400")],
+            &[
+                (Line::Quantity, "12"),
+                (Line::Each, "400"),
+                (Line::Accepted, "Pell: more than today's price"),
+            ],
         ),
     );
     assert!(next.issue(Paper::Confirmation, Sheet::A4, &[]).is_none());
@@ -229,4 +233,129 @@ fn an_open_non_conformance_stops_a_reorder_until_someone_says_why_not() {
     edit(&mut next, &go_on);
     let issued = next.issue(Paper::Confirmation, Sheet::A4, &[]);
     assert!(issued.is_some(), "{}", next.notice);
+}
+
+/// Pins a slip with these lines.
+fn pin(desk: &mut Desk, kind: SlipKind, lines: &[(Line, &str)]) {
+    let lines = lines.iter().map(|(line, text)| (*line, (*text).to_owned()));
+    let slip = Edit::AddSlip {
+        kind,
+        lines: lines.collect(),
+        unit: Unit::Mm,
+    };
+    edit(desk, &slip);
+}
+
+fn type_on(desk: &mut Desk, slip: u32, line: Line, text: &str) {
+    let set = Edit::SetLine {
+        slip,
+        line,
+        text: text.to_owned(),
+        unit: Unit::Mm,
+    };
+    edit(desk, &set);
+}
+
+#[test]
+fn a_second_quotation_replaces_the_first_on_paper_and_in_the_job() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut desk = quoted(folder.path());
+    let second = desk.issue(Paper::Quotation, Sheet::A4, &[]);
+    let second = second.expect("a second quotation");
+    assert_eq!(second.replaces, ["26-0101-Q1"]);
+    let text = second.pages.join("\n");
+    assert!(
+        text.contains("Replaces 26-0101-Q1 of Nov 25, 2026"),
+        "{text}"
+    );
+    let standing: Vec<&str> = desk
+        .job()
+        .standing(Paper::Quotation)
+        .map(|issued| issued.number.as_str())
+        .collect();
+    assert_eq!(standing, ["26-0101-Q2"]);
+    let mut again = self::desk(folder.path(), "another");
+    again.open(&folder.path().join("26-0101.ron"));
+    assert_eq!(
+        again.job().issued,
+        desk.job().issued,
+        "the file says so too"
+    );
+}
+
+#[test]
+fn what_leaves_with_an_open_non_conformance_is_asked_about() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut desk = quoted(folder.path());
+    let each = desk.job().issued[0].lines[0].each.expect("a price");
+    let each = each.to_string();
+    pin(
+        &mut desk,
+        SlipKind::Order,
+        &[(Line::Quantity, "12"), (Line::Each, &each)],
+    );
+    pin(
+        &mut desk,
+        SlipKind::Run,
+        &[(Line::Mark, "A"), (Line::Good, "12")],
+    );
+    pin(
+        &mut desk,
+        SlipKind::Nonconformance,
+        &[(Line::What, "oval exits")],
+    );
+    pin(&mut desk, SlipKind::Delivery, &[(Line::Count, "12")]);
+    let papers = [Paper::Packing, Paper::Label, Paper::Certificate];
+    for paper in papers {
+        assert!(desk.issue(paper, Sheet::A4, &[]).is_none(), "{paper:?}");
+        assert!(
+            desk.notice.contains("non-conformance is open"),
+            "{}",
+            desk.notice
+        );
+        desk.notice.clear();
+    }
+    type_on(
+        &mut desk,
+        2,
+        Line::SendBecause,
+        "Ms. Orly by phone: they ream them",
+    );
+    for paper in papers {
+        let issued = desk.issue(paper, Sheet::A4, &[]);
+        let issued = issued.expect("somebody said why");
+        let told = issued.pages.join("\n").contains("they ream them");
+        assert_eq!(told, paper == Paper::Certificate, "{paper:?}");
+        desk.notice.clear();
+    }
+}
+
+#[test]
+fn a_paper_that_follows_an_order_bears_the_orders_revision_and_parts() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut desk = quoted(folder.path());
+    pin(
+        &mut desk,
+        SlipKind::Order,
+        &[
+            (Line::Quantity, "10"),
+            (Line::Each, "0"),
+            (Line::Revision, "D"),
+            (Line::Accepted, "Pell: made again at our charge"),
+        ],
+    );
+    let issued = desk.issue(Paper::Confirmation, Sheet::A4, &[]);
+    let issued = issued.expect("all of it was accepted");
+    let line = &issued.lines[0];
+    assert_eq!((line.revision.as_str(), line.quantity), ("D", 10));
+    assert_eq!(line.each, Some("0".parse().expect("an amount")));
+    let text = issued.pages.join("\n");
+    for told in ["rev D", "Accepted: Pell: made again at our charge."] {
+        assert!(text.contains(told), "{told} in {text}");
+    }
+    pin(&mut desk, SlipKind::Received, &[(Line::Count, "10")]);
+    let issued = desk.issue(Paper::Traveler, Sheet::A4, &[]);
+    let issued = issued.expect("order and parts are here");
+    let line = &issued.lines[0];
+    assert_eq!((line.revision.as_str(), line.quantity), ("D", 10));
 }

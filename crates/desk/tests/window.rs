@@ -355,11 +355,11 @@ fn type_on(harness: &mut Harness<'_, Window>, label: &str, text: &str) {
     harness.run();
 }
 
-/// Types a word into the line of all words and does the first that is found.
+/// Types a word into the line of commands and does the first that is found.
 fn do_word(harness: &mut Harness<'_, Window>, word: &str) {
     harness.key_press_modifiers(Modifiers::COMMAND, Key::K);
     harness.run();
-    type_on(harness, "find a word", word);
+    type_on(harness, "find a command", word);
 }
 
 #[test]
@@ -380,8 +380,29 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
     let files = folder.path().join("26-0101.files");
     assert!(files.join("26-0101-Q1.pdf").is_file());
 
-    do_word(&mut harness, "write down order");
+    do_word(&mut harness, "add order");
     assert_eq!(state(&harness), State::Ordered);
+    do_word(&mut harness, "issue order");
+    assert!(
+        notice(&harness).contains("no price each"),
+        "a price is typed, not filled in: {}",
+        notice(&harness)
+    );
+    let quoted = harness.state().job().issued[0].lines[0].each;
+    let quoted = quoted.expect("a price").to_string();
+    type_on(&mut harness, "quantity of order 1", "10");
+    type_on(&mut harness, "price each of order 1", &quoted);
+    do_word(&mut harness, "issue order");
+    assert!(
+        notice(&harness).contains("the order differs (quantity)"),
+        "{}",
+        notice(&harness)
+    );
+    type_on(
+        &mut harness,
+        "accepted by, why of order 1",
+        "Pell: the price stays",
+    );
     do_word(&mut harness, "issue order");
     assert!(
         files.join("26-0101-C1.pdf").is_file(),
@@ -394,17 +415,17 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
         "{}",
         notice(&harness)
     );
-    do_word(&mut harness, "write down parts");
+    do_word(&mut harness, "add parts");
     assert_eq!(state(&harness), State::Ordered, "nobody counted yet");
     type_on(&mut harness, "count of parts received 2", "12");
     press(&mut harness, "release the traveler");
     assert_eq!(state(&harness), State::OnTheFloor, "{}", notice(&harness));
 
-    do_word(&mut harness, "write down run");
+    do_word(&mut harness, "add run");
     type_on(&mut harness, "or on the floor, min of run record 3", "240");
     let lesson = "otherwise next time of run record 3";
     type_on(&mut harness, lesson, "fresh tube after 40 holes");
-    do_word(&mut harness, "write down delivery");
+    do_word(&mut harness, "add delivery");
     assert_eq!(state(&harness), State::OnTheFloor);
     type_on(&mut harness, "count of delivery 4", "12");
     assert_eq!(state(&harness), State::Delivered);
@@ -448,13 +469,24 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
     let told = harness.query_all_by_label_contains("fresh tube after 40 holes");
     assert!(told.count() > 0, "what was learned is told");
     press(&mut harness, "confirm the order");
+    assert!(
+        notice(&harness).contains("the order differs (price)"),
+        "{}",
+        notice(&harness)
+    );
+    do_word(&mut harness, "accept it");
+    harness.event(Event::Text("Pell: they pay more".to_owned()));
+    harness.run();
+    harness.key_press(Key::Enter);
+    harness.run();
+    press(&mut harness, "confirm the order");
     let files = folder.path().join("26-0102.files");
     assert!(
         files.join("26-0102-C1.pdf").is_file(),
         "{}",
         notice(&harness)
     );
-    do_word(&mut harness, "write down parts");
+    do_word(&mut harness, "add parts");
     type_on(&mut harness, "count of parts received 2", "12");
     press(&mut harness, "release the traveler");
     assert!(
@@ -480,7 +512,7 @@ fn one_quotation_of_two_jobs_is_known_to_both() {
     );
     assert_eq!(harness.state().app().open_jobs(), 2);
     assert_eq!(harness.state().job().number, "26-0102");
-    do_word(&mut harness, "lay out quotation");
+    do_word(&mut harness, "preview quotation");
     press(&mut harness, "issue one together with 26-0101");
     let desk = harness.state().app().desk();
     let issued = desk.job().issued.first().expect("a quotation").clone();
@@ -497,4 +529,75 @@ fn one_quotation_of_two_jobs_is_known_to_both() {
     press(&mut harness, "reprint 26-0102-Q1");
     let notice = &harness.state().app().desk().notice;
     assert!(notice.contains("As it was issued"), "{notice}");
+}
+
+#[test]
+fn a_check_is_answered_in_its_side_note_and_by_keyboard() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(
+        &mut harness,
+        "hole\tdia\tdepth\tend\tbehind\r\nA\t0.8\t8\tinto\t1\r\nB\t0.8\t8\tthrough\t\r\n",
+    );
+    let notice = |harness: &Harness<'_, Window>| harness.state().app().desk().notice.clone();
+    let open = |harness: &Harness<'_, Window>| {
+        let results = harness.state().app().desk().results().clone();
+        results.found().unanswered.len()
+    };
+    let heads = |harness: &Harness<'_, Window>, text: &str| {
+        harness.query_all_by_label_contains(text).count() > 0
+    };
+    assert_eq!(open(&harness), 3);
+    assert!(heads(&harness, "to quote: "), "not ready");
+    do_word(&mut harness, "issue quotation");
+    assert!(
+        notice(&harness).contains("limits assumed (A, B)"),
+        "{}",
+        notice(&harness)
+    );
+    assert_eq!(harness.state().job().issued.len(), 0);
+
+    // The note about both rows is answered once, for both.
+    press(&mut harness, "told and agreed: limits assumed of A, B");
+    let line = "the customer was told and agreed, by whom: limits assumed of A, B";
+    let field = harness.get_by_role_and_label(egui::accesskit::Role::TextInput, line);
+    assert!(field.is_focused(), "the line has the keyboard");
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert!(
+        harness.state().app().view().answering.is_none() && open(&harness) == 3,
+        "Esc backs out"
+    );
+    press(&mut harness, "told and agreed: limits assumed of A, B");
+    harness.key_press(Key::Enter);
+    harness.run();
+    assert_eq!(open(&harness), 3, "nobody is named");
+    type_on(&mut harness, line, "M. Oakes");
+    assert_eq!(open(&harness), 1, "{}", notice(&harness));
+    assert!(heads(&harness, "agreed by M. Oakes"));
+
+    // By keyboard alone: command, line, Enter.
+    do_word(&mut harness, "answer wall a accepted");
+    harness.event(Event::Text("a dead end, a mark does no harm".to_owned()));
+    harness.run();
+    harness.key_press(Key::Enter);
+    harness.run();
+    assert_eq!(open(&harness), 0, "{}", notice(&harness));
+    assert!(heads(&harness, "ready to quote"));
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    harness.run();
+    assert_eq!(open(&harness), 1, "undo takes it back");
+    harness.key_press_modifiers(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z);
+    harness.run();
+    do_word(&mut harness, "issue quotation");
+    assert_eq!(
+        harness.state().job().issued.len(),
+        1,
+        "{}",
+        notice(&harness)
+    );
+    let text = harness.state().job().issued[0].pages.join("\n");
+    assert!(text.contains("Agreed by M. Oakes"), "{text}");
+    press(&mut harness, "delete the answer: wall behind the exit of A");
+    assert_eq!(open(&harness), 1);
 }

@@ -40,7 +40,7 @@ pub fn followed(job: &Job) -> Followed<'_> {
         ordered.unwrap_or_else(|| job.text(field).trim())
     };
     let total = ordered(job);
-    let lot = call_off(job).and_then(|slip| slip.count(Line::Quantity));
+    let lot = lot(job).quantity;
     Followed {
         revision: newest(Line::Revision, Field::Revision),
         drawing_revision: newest(Line::DrawingRevision, Field::DrawingRevision),
@@ -64,10 +64,17 @@ fn due(job: &Job) -> Option<NaiveDate> {
     job.date(Field::Due)
 }
 
-/// The call-off whose parts are worked on next: the first that the released travelers don't cover,
-/// else the last.
-#[must_use]
-pub fn call_off(job: &Job) -> Option<&Slip> {
+/// The parts that are worked on next.
+struct Lot<'a> {
+    /// Their call-off, where they were called off.
+    call_off: Option<&'a Slip>,
+    /// How many, where a call-off or what the others left over says so.
+    quantity: Option<u32>,
+}
+
+/// The first call-off that the released travelers don't cover; once all of them are covered, the rest
+/// of an order that isn't called off bit by bit; the last call-off where nothing is left.
+fn lot(job: &Job) -> Lot<'_> {
     let lines = job.standing(Paper::Traveler).flat_map(|paper| &paper.lines);
     let released = lines.fold(0, |sum: u32, line| sum.saturating_add(line.quantity));
     let mut called: u32 = 0;
@@ -75,8 +82,28 @@ pub fn call_off(job: &Job) -> Option<&Slip> {
         called = called.saturating_add(slip.count(Line::Quantity).unwrap_or(0));
         called > released
     };
+    let last = job.slips(SlipKind::Release).next_back();
     let next = job.slips(SlipKind::Release).find(uncovered);
-    next.or_else(|| job.slips(SlipKind::Release).next_back())
+    let left = ordered(job).map_or(0, |ordered| ordered.saturating_sub(released));
+    let mut orders = job.slips(SlipKind::Order);
+    let waits = orders.any(|order| order.says_yes(Line::Blanket));
+    if next.is_none() && last.is_some() && left > 0 && !waits {
+        return Lot {
+            call_off: None,
+            quantity: Some(left),
+        };
+    }
+    let call_off = next.or(last);
+    Lot {
+        call_off,
+        quantity: call_off.and_then(|slip| slip.count(Line::Quantity)),
+    }
+}
+
+/// The call-off whose parts are worked on next, where they were called off.
+#[must_use]
+pub fn call_off(job: &Job) -> Option<&Slip> {
+    lot(job).call_off
 }
 
 /// The quotation that an order is held against: the one it names, else the newest that stands.

@@ -249,27 +249,27 @@ fn labels_say_what_was_done() {
             Edit::DeleteRows {
                 rows: vec![RowId(0)],
             },
-            "take out hole A",
+            "delete hole A",
         ),
         (
             Edit::DeleteRows {
                 rows: vec![RowId(0), RowId(1)],
             },
-            "take out 2 rows",
+            "delete 2 rows",
         ),
         (
             Edit::SetPlaces {
                 row: RowId(0),
                 places: vec![],
             },
-            "take places from hole A",
+            "delete hole locations of hole A",
         ),
         (
             Edit::SetPlaces {
                 row: RowId(1),
                 places: vec![place; 2],
             },
-            "give 2 places to row 2",
+            "give 2 hole locations to row 2",
         ),
         (Edit::SetUnit(Unit::Inch), "show inches"),
         (

@@ -138,6 +138,10 @@ fn what_was_accepted_is_kept_by_the_program_and_an_old_file_keeps_its_meaning() 
     let order = old.slips(SlipKind::Order).next().expect("the order");
     assert_eq!(order.text(Line::AcceptedWhat), "");
     assert_eq!(topics(&old), [], "then a word stood for everything");
+    let later = line(&old, 0, Line::Revision, "D");
+    assert_eq!(topics(&later), [Topic::Revision(Revised::Part)]);
+    let later = field(&old, Field::Revision, "D");
+    assert_eq!(topics(&later), [Topic::Revision(Revised::Part)]);
 }
 
 #[test]
@@ -236,6 +240,11 @@ fn two_orders_are_one_lot_and_a_call_off_is_a_part_of_it() {
         lot(&released),
         "nothing is called off beyond"
     );
+    // What came in parts without a blanket order goes on with the rest.
+    let in_parts = line(&all_out, 0, Line::Blanket, "");
+    assert_eq!(lot(&in_parts), (Some(45), Some(100), None));
+    let rest = issue(&in_parts, Paper::Traveler, &[(45, "")]);
+    assert_eq!(lot(&rest), lot(&released), "the last one is shown");
 }
 
 #[test]

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use egui::{Context, ViewportCommand};
 use quillbore_job::results::results_now;
-use quillbore_job::{Edit, Field, Issued, Line, Paper, SlipKind, Unit};
+use quillbore_job::{Edit, Field, Issued, Line, Paper, SlipKind, Unit, words};
 
 use super::{App, OnDesk};
 use crate::actions::Action;
@@ -23,6 +23,12 @@ impl App {
             Ask::Open(path) => self.open(ctx, &path),
             Ask::GoTo(at) => self.at = at.min(self.jobs.len() - 1),
             Ask::LayOut(paper) => self.view_mut().paper = Some(paper),
+            Ask::TypeOn(slip, line) => {
+                let view = self.view_mut();
+                view.open_slips.insert(slip);
+                view.focus = Some(Spot::Line(slip, line));
+            }
+            Ask::Answer(answering) => self.view_mut().answering = Some(answering),
             Ask::Issue(paper) => self.issue(paper),
             Ask::IssueTogether => self.issue_together(),
             Ask::ReleasePart(here) => self.release_part(here),
@@ -255,16 +261,17 @@ impl App {
         let sheet = self.sheet();
         let together = self.together();
         for at in &together {
-            let results = self.jobs[*at].desk.results();
-            if results.stopped() || results.figures.price.is_none() {
-                let number = self.jobs[*at].desk.file_name();
-                self.desk_mut().notice = format!(
-                    "Not issued: {number} has no price yet, or a side note that says stop."
-                );
+            let desk = &self.jobs[*at].desk;
+            let in_the_way = desk.blockers(Paper::Quotation, desk.results());
+            if !in_the_way.is_empty() {
+                let number = desk.file_name();
+                let said: Vec<String> = in_the_way.iter().map(words::life::blocker).collect();
+                self.desk_mut().notice = format!("Not issued: in {number} {}.", said.join("; "));
                 return;
             }
         }
-        if !self.desk().blockers(Paper::Quotation).is_empty() {
+        let desk = self.desk();
+        if !desk.blockers(Paper::Quotation, desk.results()).is_empty() {
             self.issue(Paper::Quotation);
             return;
         }

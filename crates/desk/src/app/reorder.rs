@@ -45,9 +45,6 @@ fn order_edits(order: &str, old: &Job, day: chrono::NaiveDate) -> Vec<Edit> {
         (Line::Each, each),
         (Line::Revision, revision),
     ];
-    if quantity.is_empty() {
-        lines[2].1 = old.text(Field::Quantity).trim().to_owned();
-    }
     lines.retain(|(_, text)| !text.is_empty());
     let field = |field, text: String| Edit::SetField {
         field,

@@ -20,7 +20,7 @@ pub use words::{Words, usage};
 pub enum Ended {
     /// Done.
     Done,
-    /// Done, with a finding that says the job can't be done as it stands.
+    /// Done, with something that says the job can't be done, or the paper can't be used, as it stands.
     DoneWithStop,
 }
 
@@ -76,13 +76,18 @@ pub fn read(words: &[String], today: NaiveDate) -> Result<Asked, Failure> {
     }
 }
 
-/// Does what was asked without a window, writing to `out`.
+/// Does what was asked without a window, writing to `out`, and to `told` why what was done can't be
+/// used as it stands.
 ///
 /// # Errors
 /// Where it could not be done; nothing has been written then that was not there before.
-pub fn run(asked: &Asked, out: &mut impl std::io::Write) -> Result<Ended, Failure> {
+pub fn run(
+    asked: &Asked,
+    out: &mut impl std::io::Write,
+    told: &mut impl std::io::Write,
+) -> Result<Ended, Failure> {
     match asked {
-        Asked::Papers(papers) => papers::run(papers, out),
+        Asked::Papers(papers) => papers::run(papers, out, told),
         Asked::Figures(figures) => figures::run(figures, out),
         Asked::Intake(intake) => intake::run(intake, out),
         Asked::Help | Asked::Window { .. } => say(out, &usage()),

@@ -1,8 +1,10 @@
 //! `quillbore papers`: the papers of a job as PDF files.
 
+use std::io::Write;
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
+use quillbore_job::life::Blocker;
 use quillbore_job::results::results_now;
 
 use super::Ended;
@@ -91,7 +93,12 @@ fn papers(list: &str) -> Result<Vec<Paper>, Failure> {
         .collect()
 }
 
-pub(super) fn run(asked: &Papers, out: &mut impl std::io::Write) -> Result<Ended, Failure> {
+/// Writes the papers and their paths to `out`; why one of them can't be used as it stands to `told`.
+pub(super) fn run(
+    asked: &Papers,
+    out: &mut impl Write,
+    told: &mut impl Write,
+) -> Result<Ended, Failure> {
     let shop = files::shop_on(asked.shop.as_deref(), asked.day)?;
     let job = files::open_job(&asked.job)?;
     let results = results_now(&job, &shop);
@@ -108,9 +115,20 @@ pub(super) fn run(asked: &Papers, out: &mut impl std::io::Write) -> Result<Ended
     for path in print::write(&printed, &asked.out, &name, asked.replace)? {
         writeln!(out, "{}", path.display()).map_err(|error| Failure::output(&error))?;
     }
-    Ok(if results.stopped() {
+    let mut ended = if results.stopped() {
         Ended::DoneWithStop
     } else {
         Ended::Done
-    })
+    };
+    for paper in &papers {
+        // That an order or parts are awaited is no fault of the job.
+        let in_the_way = print::in_the_way(*paper, sitting);
+        if in_the_way.iter().all(Blocker::is_waiting) {
+            continue;
+        }
+        ended = Ended::DoneWithStop;
+        let why_not = print::why_not(*paper, sitting);
+        writeln!(told, "{}: {why_not}", paper.key()).map_err(|error| Failure::output(&error))?;
+    }
+    Ok(ended)
 }

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use quillbore_job::life::{self, Blocker};
-use quillbore_job::results::results_now;
+use quillbore_job::results::{Results, results_now};
 use quillbore_job::{Issued, Paper, words};
 use quillbore_paper::Sheet;
 
@@ -14,31 +14,27 @@ use crate::print::{self, Sitting};
 use crate::{files, issue};
 
 impl Desk {
-    /// What is in the way of issuing a paper of this job.
+    /// What is in the way of issuing a paper of this job, by what was computed of it.
     #[must_use]
-    pub fn blockers(&self, paper: Paper) -> Vec<Blocker> {
+    pub fn blockers(&self, paper: Paper, results: &Results) -> Vec<Blocker> {
         let before = self.before().map(Arc::as_ref);
-        life::blockers(paper, self.job(), self.results.found(), before)
+        life::blockers(paper, self.job(), &results.found(), before)
     }
 
     /// Issues a paper of this job, and of `others` with it where it is a quotation; the job is saved
     /// before and after. What was issued can't be undone. Gives the entry.
     pub fn issue(&mut self, paper: Paper, sheet: Sheet, others: &[Sitting<'_>]) -> Option<Issued> {
-        let in_the_way = self.blockers(paper);
+        // What is issued rests on every search and draw, never on a quick estimate.
+        let settled = results_now(self.job(), &self.shop);
+        let in_the_way = self.blockers(paper, &settled);
         if !in_the_way.is_empty() {
             let said: Vec<String> = in_the_way.iter().map(words::life::blocker).collect();
             self.notice = format!("Not issued: {}.", said.join("; "));
             return None;
         }
-        if paper == Paper::Quotation && self.results.figures.price.is_none() {
-            self.notice = "Not issued: there is no price yet.".to_owned();
-            return None;
-        }
         if (self.file.is_none() || self.history.is_dirty()) && !self.save() {
             return None;
         }
-        // What is issued rests on every search and draw, never on a quick estimate.
-        let settled = results_now(self.job(), &self.shop);
         let own = Sitting {
             job: self.job(),
             results: &settled,

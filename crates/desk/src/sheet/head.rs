@@ -1,6 +1,7 @@
 //! The head: who, what, which revision, what is still missing, and the words that do things.
 
 use egui::{Align, Layout, RichText, Ui};
+use quillbore_calc::finding::Level;
 use quillbore_job::life::{self, Blocker, State};
 use quillbore_job::{Field, Job, Paper, SlipKind, words};
 
@@ -164,20 +165,23 @@ fn stands(shared: &Shared<'_>) -> (String, Floor) {
     if shared.job.rows.is_empty() {
         missing.push("holes");
     }
-    if shared.results.stopped() {
-        missing.push("an answer to each stop");
-    }
     let job = shared.job;
+    let found = shared.results.found();
+    let blockers = |paper| life::blockers(paper, job, &found, shared.before);
     let state = life::state(job);
     let stands = words::life::state(state);
     let ended = life::outcome(job).map_or_else(String::new, |how| format!(", {how}"));
     let mut ready = Floor::NotYet;
     let next = match state {
-        State::Inquiry if missing.is_empty() => "ready to quote".to_owned(),
-        State::Inquiry => format!("to quote: {}", missing.join(", ")),
+        State::Inquiry => {
+            let stops = shared.results.notes.iter();
+            let mut stops = stops.filter(|note| note.level == Level::Stop);
+            let known = |code: &str| MISSING.iter().any(|(missing, _)| *missing == code);
+            let other_stop = stops.any(|note| !known(note.code));
+            to_quote(&missing, other_stop, &blockers(Paper::Quotation))
+        }
         State::Quoted | State::Ordered | State::PartsHere => {
-            let blockers =
-                life::blockers(Paper::Traveler, job, shared.results.found(), shared.before);
+            let blockers = blockers(Paper::Traveler);
             if blockers.is_empty() {
                 ready = Floor::Ready;
                 "ready for the floor".to_owned()
@@ -189,11 +193,13 @@ fn stands(shared: &Shared<'_>) -> (String, Floor) {
                 format!("to the floor: {}", said.join("; "))
             }
         }
-        State::OnTheFloor => match life::left_to_deliver(job) {
-            Some(left) => format!("{left} still to be delivered"),
-            None => String::new(),
-        },
-        State::Delivered | State::LaidAside => String::new(),
+        State::OnTheFloor => {
+            let left = life::left_to_deliver(job);
+            let left = left.map(|left| format!("{left} still to be delivered"));
+            joined(left, held(job))
+        }
+        State::Delivered => joined(None, held(job)),
+        State::LaidAside => String::new(),
     };
     let asked = next_call(job).map_or_else(String::new, |day| {
         let due = if day <= shared.day { "today" } else { "on" };
@@ -205,6 +211,39 @@ fn stands(shared: &Shared<'_>) -> (String, Floor) {
         format!("{stands}{ended}; {next}{asked}")
     };
     (said, ready)
+}
+
+/// What is missing before the quotation: what is not typed yet, in a word each; then what else is in
+/// the way.
+fn to_quote(missing: &[&str], other_stop: bool, blockers: &[Blocker]) -> String {
+    let blockers = blockers.iter().filter_map(|blocker| {
+        // What is missing says some of it already.
+        let said = match blocker {
+            Blocker::Stop => !other_stop,
+            Blocker::SheetUnread | Blocker::Unpriced => true,
+            _ => false,
+        };
+        let is_news = missing.is_empty() || !said;
+        is_news.then(|| words::life::blocker(blocker))
+    });
+    let missing = missing.iter().map(|word| (*word).to_owned());
+    let said: Vec<String> = missing.chain(blockers).collect();
+    if said.is_empty() {
+        return "ready to quote".to_owned();
+    }
+    format!("to quote: {}", said.join(", "))
+}
+
+/// That an open non-conformance keeps parts from being delivered.
+fn held(job: &Job) -> Option<String> {
+    let mut trouble = job.slips(SlipKind::Nonconformance);
+    let held = trouble.any(life::holds_delivery);
+    held.then(|| words::life::blocker(&Blocker::Undecided))
+}
+
+fn joined(one: Option<String>, other: Option<String>) -> String {
+    let both: Vec<String> = one.into_iter().chain(other).collect();
+    both.join("; ")
 }
 
 /// The day on which somebody wants to ask what became of the quotation, while nobody said.

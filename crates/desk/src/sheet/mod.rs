@@ -2,6 +2,7 @@
 
 pub mod again;
 pub mod alike;
+pub mod answer;
 pub mod fields;
 pub mod foot;
 pub mod head;
@@ -47,6 +48,8 @@ pub struct Shared<'a> {
     pub shelf: &'a std::path::Path,
     /// Numbers of the other open inquiries of the same customer: a quotation may hold them all.
     pub together: &'a [String],
+    /// What this desk calls itself: who notes an answer.
+    pub by: &'a str,
     /// What tells this sheet from the others on the desk.
     pub sheet_id: u64,
 }

@@ -4,10 +4,11 @@ use egui::{Rect, RichText, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
 use quillbore_job::Edit;
+use quillbore_job::answer::Question;
 use quillbore_job::results::{Beside, SideNote};
 use quillbore_job::words::english;
 
-use super::{Anchors, Shared};
+use super::{Anchors, Shared, answer};
 use crate::look;
 use crate::view::{Ask, View};
 
@@ -16,6 +17,7 @@ struct Told<'a> {
     first: &'a SideNote,
     rows: Vec<RowId>,
     edits: Vec<Edit>,
+    questions: Vec<&'a Question>,
     at: f32,
 }
 
@@ -71,7 +73,7 @@ pub fn notes_ui(
             next = next.max(from);
         }
         draw(ui, told.at, &mut next, &mut |ui| {
-            note_ui(ui, shared, &told, asks);
+            note_ui(ui, shared, view, &told, asks);
         });
     }
     let mut working = working;
@@ -103,7 +105,12 @@ fn height_of(told: &Told<'_>) -> f32 {
         .offer
         .as_ref()
         .map_or(0, |offer| offer.words.len());
-    let lines = (told.first.text.len() + offer + 16).div_ceil(LETTERS) + 1;
+    let asks = if told.questions.is_empty() {
+        0
+    } else {
+        LETTERS
+    };
+    let lines = (told.first.text.len() + offer + asks + 16).div_ceil(LETTERS) + 1;
     lines as f32 * LINE
 }
 
@@ -128,6 +135,7 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
             told.rows.extend(row);
             told.edits
                 .extend(note.offer.iter().map(|offer| offer.edit.clone()));
+            told.questions.extend(&note.question);
             continue;
         }
         let Some(at) = anchors.find(note.beside) else {
@@ -137,6 +145,7 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
             first: note,
             rows: row.into_iter().collect(),
             edits: note.offer.iter().map(|offer| offer.edit.clone()).collect(),
+            questions: note.question.iter().collect(),
             at,
         });
     }
@@ -144,7 +153,13 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
     all
 }
 
-fn note_ui(ui: &mut Ui, shared: &Shared<'_>, told: &Told<'_>, asks: &mut Vec<Ask>) {
+fn note_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut View,
+    told: &Told<'_>,
+    asks: &mut Vec<Ask>,
+) {
     let t = look::tokens(ui);
     let level = told.first.level;
     let about = about(shared, &told.rows);
@@ -182,7 +197,10 @@ fn note_ui(ui: &mut Ui, shared: &Shared<'_>, told: &Told<'_>, asks: &mut Vec<Ask
                 };
                 asks.push(Ask::Edit(edit));
             }
+            ui.add_space(8.0);
         }
+        answer::question_ui(ui, shared, view, &told.questions, &about, asks);
+        answer::settle_ui(ui, shared, told.first, asks);
     });
 }
 

@@ -18,7 +18,7 @@ pub fn papers_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
     plain_head(ui, "Papers");
     issued_ui(ui, shared, asks);
     ui.horizontal_wrapped(|ui| {
-        pencil(ui, "lay out:");
+        pencil(ui, "preview:");
         for paper in Paper::ALL {
             if look::word(ui, words::paper(*paper)).clicked() {
                 view.paper = if view.paper == Some(*paper) {
@@ -29,7 +29,7 @@ pub fn papers_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
             }
             ui.add_space(8.0);
         }
-        if look::word(ui, "print previews").clicked() {
+        if look::word(ui, "print all of them").clicked() {
             asks.push(Ask::Do(Action::Print));
         }
     });
@@ -41,7 +41,7 @@ pub fn papers_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
         ui.scroll_to_cursor(Some(egui::Align::Min));
     }
     issue_ui(ui, paper, shared, asks);
-    if look::quiet_word(ui, "fold it away").clicked() {
+    if look::quiet_word(ui, "hide").clicked() {
         view.paper = None;
         view.paper_seen = None;
     }
@@ -54,7 +54,7 @@ fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
             ui.label(RichText::new(life::paper(issued.paper, &issued.number)).font(look::bold()));
             let mut said = format!("of {}", issued.date);
             if let Some(until) = issued.valid_until {
-                said += &format!(", stands until {until}");
+                said += &format!(", valid until {until}");
             }
             if let Some(line) = issued.lines.first()
                 && let Some(each) = line.each
@@ -63,6 +63,8 @@ fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
             }
             if shared.job.is_withdrawn(issued) {
                 said += ", withdrawn";
+            } else if let Some(later) = shared.job.replaced_by(&issued.number) {
+                said += &format!(", replaced by {}", later.number);
             }
             pencil(ui, &said);
             let response = look::quiet_word(ui, "reprint");
@@ -78,8 +80,8 @@ fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
 /// What is in the way of issuing the paper laid out, or the word that issues it.
 fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
     let before = shared.before;
-    let in_the_way =
-        quillbore_job::life::blockers(paper, shared.job, shared.results.found(), before);
+    let found = shared.results.found();
+    let in_the_way = quillbore_job::life::blockers(paper, shared.job, &found, before);
     ui.horizontal_wrapped(|ui| {
         if in_the_way.is_empty() {
             let word = match paper {
@@ -113,7 +115,7 @@ fn pages_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>) {
         job: shared.job,
         results: shared.results,
     };
-    let why_not = print::why_not(paper, shared.job, shared.results);
+    let why_not = print::why_not(paper, sitting);
     let stamp = Stamp {
         why_not: Some(&why_not),
         ..Stamp::default()

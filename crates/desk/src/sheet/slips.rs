@@ -100,7 +100,7 @@ fn block_ui(
         }
     }
     ui.horizontal(|ui| {
-        pencil(ui, "write down:");
+        pencil(ui, "add:");
         for kind in kinds {
             if look::word(ui, words::kind(*kind)).clicked() {
                 asks.push(Ask::Pin(*kind));
@@ -133,7 +133,7 @@ fn slip_ui(
         }
         ui.add_space(6.0);
         if open {
-            if look::quiet_word(ui, "take off").clicked() {
+            if look::quiet_word(ui, "delete").clicked() {
                 asks.push(Ask::Edit(Edit::RemoveSlip { slip: slip.id }));
             }
         } else {
@@ -146,6 +146,7 @@ fn slip_ui(
             .kind
             .lines()
             .iter()
+            .filter(|line| line.is_typed())
             .map(|line| Spot::Line(slip.id, *line))
             .collect();
         spots_ui(ui, &spots, shared, view, anchors, asks);
@@ -165,7 +166,8 @@ fn in_one_line(slip: &Slip) -> String {
         Line::What,
         Line::By,
     ];
-    let lines = slip.kind.lines().iter().filter_map(|line| {
+    let typed = slip.kind.lines().iter().filter(|line| line.is_typed());
+    let lines = typed.filter_map(|line| {
         let text = slip.text(*line).replace('\n', " / ");
         if text.is_empty() {
             return None;

@@ -3,12 +3,13 @@
 use egui::{Key, Ui};
 use quillbore_intake::{Foreign, Holds, words};
 
+use super::Shared;
 use crate::all_words;
 use crate::look;
 use crate::view::{Answer, Ask, Next, View, Waiting};
 
 /// The waiting line.
-pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
+pub fn waiting_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
     let Some(waiting) = &mut view.waiting else {
         view.waiting_shown = false;
         return;
@@ -79,7 +80,7 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut View, asks: &mut Vec<Ask>) {
                 asks,
             );
         }
-        Waiting::Command(typed) => words_ui(ui, first, typed, asks),
+        Waiting::Command(typed) => words_ui(ui, first, typed, shared, asks),
         Waiting::Column(pasting, typed) => column_ui(ui, first, &pasting.table, typed, asks),
     });
 }
@@ -109,13 +110,20 @@ fn answers_ui(
 }
 
 /// Every word there is, narrowed by what is typed; Enter does the first.
-fn words_ui(ui: &mut Ui, first: bool, typed: &mut String, asks: &mut Vec<Ask>) {
+fn words_ui(
+    ui: &mut Ui,
+    first: bool,
+    typed: &mut String,
+    shared: &Shared<'_>,
+    asks: &mut Vec<Ask>,
+) {
     super::pencil(ui, "do");
-    let (entered, given_up) = keyed_line(ui, first, "find a word", typed, 150.0);
+    let (entered, given_up) = keyed_line(ui, first, "find a command", typed, 150.0);
     let mut done = given_up.then_some(Ask::GoOn(Answer::Stay));
-    let found = all_words::found(typed, ui.ctx());
+    let of_job = all_words::of_job(shared.job, shared.results);
+    let found = all_words::found(typed, ui.ctx(), &of_job);
     if found.is_empty() {
-        super::pencil(ui, "no word has that in it");
+        super::pencil(ui, "no command has that in it");
     }
     ui.horizontal_wrapped(|ui| {
         for (index, word) in found.into_iter().enumerate() {

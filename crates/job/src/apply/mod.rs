@@ -34,6 +34,7 @@ pub const LONGEST_TEXT: usize = 100_000;
 /// Does an edit to a job and says what it touched; the rows that it doesn't touch stay shared.
 pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
     let mut job = job.clone();
+    slips::keep_old_words(&mut job);
     let change = match edit {
         Edit::SetField { field, text, unit } => set_field(&mut job, *field, text, *unit)?,
         Edit::SetCells { at, rows, unit } => cells::set(&mut job, *at, rows, *unit)?,

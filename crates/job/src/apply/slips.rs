@@ -60,6 +60,20 @@ pub(super) fn set(
     Ok(change)
 }
 
+/// Orders out of files that kept no record of what was accepted get it before anything changes: what
+/// differs by this very edit was not accepted then.
+pub(super) fn keep_old_words(job: &mut Job) {
+    let old = |slip: &Slip| {
+        let accepted = !slip.text(Line::Accepted).is_empty();
+        accepted && slip.text(Line::AcceptedWhat).is_empty()
+    };
+    let orders = job.slips(SlipKind::Order).filter(|slip| old(slip));
+    let ids: Vec<u32> = orders.map(|slip| slip.id).collect();
+    for id in ids {
+        keep_accepted(job, id);
+    }
+}
+
 /// Keeps beside the acceptance of an order what differs now; true where that is another than before.
 fn keep_accepted(job: &mut Job, id: u32) -> bool {
     let Some(order) = job.slip(id).filter(|slip| slip.kind == SlipKind::Order) else {

@@ -1,0 +1,165 @@
+//! Answering what a side note asks: two words to press, then a short line for who or why.
+
+use egui::{Key, Ui};
+use quillbore_calc::RowId;
+use quillbore_job::answer::{Answer, How, Question};
+use quillbore_job::concern::Concern;
+use quillbore_job::results::SideNote;
+use quillbore_job::words::answers as words;
+use quillbore_job::words::life;
+use quillbore_job::{Edit, Job, Line};
+
+use super::{Shared, pencil};
+use crate::look;
+use crate::view::{Answering, Ask, View};
+
+/// What can be done about the questions of one note, `about` these rows.
+pub fn question_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut View,
+    questions: &[&Question],
+    about: &str,
+    asks: &mut Vec<Ask>,
+) {
+    let Some(first) = questions.first() else {
+        return;
+    };
+    let what = format!("{} of {about}", words::concern(first.concern));
+    if first.answer.is_some() {
+        let response = look::quiet_word(ui, words::DELETE);
+        name(&response, &format!("{}: {what}", words::DELETE));
+        if response.clicked() {
+            let edits = questions.iter().map(|question| Edit::WithdrawAnswer {
+                row: question.row,
+                concern: question.concern,
+            });
+            asks.push(Ask::Edit(together(edits.collect())));
+        }
+        return;
+    }
+    let here = |asked: &(RowId, Concern)| questions.iter().any(|q| key(q) == *asked);
+    let is_here = view.answering.as_ref().is_some_and(|answering| {
+        let first = answering.questions.first();
+        first.is_some_and(here)
+    });
+    if is_here {
+        line_ui(ui, shared, view, &what, asks);
+        return;
+    }
+    for how in How::ALL {
+        let response = look::word(ui, words::how(*how));
+        name(&response, &format!("{}: {what}", words::how(*how)));
+        if response.clicked() {
+            let asked = questions.iter().map(|question| key(question));
+            view.answering = Some(Answering::new(asked.collect(), *how));
+        }
+        ui.add_space(8.0);
+    }
+}
+
+/// The line for who agreed, or why it is accepted.
+fn line_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, what: &str, asks: &mut Vec<Ask>) {
+    let Some(answering) = &mut view.answering else {
+        return;
+    };
+    let how = answering.how;
+    ui.end_row();
+    pencil(ui, &format!("{} ", words::wanted(how)));
+    ui.end_row();
+    let width = (ui.available_width() - 4.0).max(80.0);
+    let response = look::line_edit(ui, &mut answering.said, width);
+    let label = format!("{}: {what}", words::wanted(how));
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &label));
+    if !std::mem::replace(&mut answering.shown, true) {
+        response.request_focus();
+        response.scroll_to_me(None);
+    }
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    let entered = response.lost_focus() && pressed(Key::Enter);
+    let given_up = response.lost_focus() && pressed(Key::Escape);
+    ui.end_row();
+    let put = look::word(ui, "put it down").clicked();
+    ui.add_space(8.0);
+    let leave = look::quiet_word(ui, "not now").clicked();
+    if (put || entered) && !answering.said.trim().is_empty() {
+        let edits = edits(shared, answering);
+        view.answering = None;
+        if let Some(edit) = edits {
+            asks.push(Ask::Edit(edit));
+        }
+    } else if leave || given_up {
+        view.answering = None;
+    }
+}
+
+/// The edits that a typed answer comes to, each with the facts as they are now; nothing where what was
+/// asked is no longer asked.
+fn edits(shared: &Shared<'_>, answering: &Answering) -> Option<Edit> {
+    let notes = shared.results.notes.iter();
+    let open = notes.filter_map(|note| note.question.as_ref());
+    let mut edits: Vec<Edit> = Vec::new();
+    let mut done: Vec<(RowId, Concern)> = Vec::new();
+    for question in open.filter(|question| answering.questions.contains(&key(question))) {
+        if done.contains(&key(question)) {
+            continue;
+        }
+        done.push(key(question));
+        edits.push(Edit::Answer(Answer {
+            row: question.row,
+            concern: question.concern,
+            facts: question.facts.clone(),
+            how: answering.how,
+            said: answering.said.clone(),
+            by: shared.by.to_owned(),
+            date: shared.day,
+        }));
+    }
+    (!edits.is_empty()).then(|| together(edits))
+}
+
+fn together(mut edits: Vec<Edit>) -> Edit {
+    match (edits.pop(), edits.is_empty()) {
+        (Some(edit), true) => edit,
+        (last, _) => {
+            edits.extend(last);
+            Edit::Together { edits }
+        }
+    }
+}
+
+const fn key(question: &Question) -> (RowId, Concern) {
+    (question.row, question.concern)
+}
+
+fn name(response: &egui::Response, name: &str) {
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, name));
+}
+
+/// The word that leads to the line of a slip which would settle a note.
+pub fn settle_ui(ui: &mut Ui, shared: &Shared<'_>, note: &SideNote, asks: &mut Vec<Ask>) {
+    let Some((id, line)) = note.settled_by else {
+        return;
+    };
+    let (word, ask) = settling(shared.job, id, line);
+    if look::word(ui, word).clicked() {
+        asks.push(ask);
+    }
+}
+
+/// The word that settles a note by a line of a slip, and what it does: it leads to the line, or takes
+/// an acceptance that stands there to hold for this, too.
+#[must_use]
+pub fn settling(job: &Job, id: u32, line: Line) -> (&'static str, Ask) {
+    let stands = job.slip(id).map_or("", |slip| slip.text(line));
+    if line != Line::Accepted || stands.is_empty() {
+        return (life::settle(line), Ask::TypeOn(id, line));
+    }
+    let edit = Edit::SetLine {
+        slip: id,
+        line,
+        text: stands.to_owned(),
+        unit: job.unit,
+    };
+    (life::ACCEPT_TOO, Ask::Edit(edit))
+}
