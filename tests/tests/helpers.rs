@@ -9,7 +9,10 @@ fn cells_by_mark() {
     let job = set_cell(&job, "B", Column::Depth, "14").unwrap();
     let job = set_cell(&job, "A", Column::Depth, "12").unwrap();
     assert_eq!(job.rows.len(), 2);
-    assert_eq!(job.rows[0].depth.value().unwrap().nominal.mm(), 12.0);
+    assert_eq!(
+        job.rows[0].depth.value().unwrap().nominal.unwrap().mm(),
+        12.0
+    );
     assert_eq!(job.rows[1].mark.text(), "B");
 }
 
@@ -23,6 +26,9 @@ fn fields_and_tables() {
     )
     .unwrap();
     assert_eq!(job.text(Field::Quantity), "25");
-    assert_eq!(job.rows[0].depth.value().unwrap().nominal.mm(), 13.97);
+    assert_eq!(
+        job.rows[0].depth.value().unwrap().nominal.unwrap().mm(),
+        13.97
+    );
     assert_eq!(job.rows[1].size.value().unwrap().upper.mm(), 1.016);
 }

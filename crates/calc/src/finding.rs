@@ -130,7 +130,11 @@ pub enum Kind {
     /// backing, or care.
     BackingNeeded { behind_mm: f64, needed_mm: f64 },
     /// Holes scatter further in depth than the wall behind the exit is away, in two steps too.
-    WallInReach { behind_mm: f64, by_mm: f64 },
+    WallInReach {
+        behind_mm: f64,
+        needed_mm: f64,
+        by_mm: f64,
+    },
     /// The hole is deeper than any number of electrodes reaches.
     OutOfReach { depth_mm: f64, limit_mm: f64 },
     /// One hole takes several electrodes, one after another.

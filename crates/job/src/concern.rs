@@ -17,6 +17,8 @@ pub enum Concern {
     WallBehind,
     /// A step in the middle of a hole that is drilled from both ends.
     Step,
+    /// A blind depth that can't be promised.
+    Depth,
 }
 
 /// How a finding concerns the customer.
@@ -37,14 +39,18 @@ pub const fn customer(kind: &Kind) -> Customer {
     match kind {
         Kind::LimitsNotToBePromised { .. } => Customer::Asked(Concern::Limits),
         Kind::LimitsAssumed { .. } => Customer::Asked(Concern::AssumedLimits),
-        Kind::BackingNeeded { .. } => Customer::Asked(Concern::WallBehind),
+        Kind::BackingNeeded { .. } | Kind::WallInReach { .. } => {
+            Customer::Asked(Concern::WallBehind)
+        }
+        Kind::DepthNotToBePromised { .. } => Customer::Asked(Concern::Depth),
         Kind::EndsMayMiss { .. } => Customer::Asked(Concern::Step),
         Kind::LimitsTight { .. }
         | Kind::ConductivityCheck { .. }
         | Kind::ConductivityTestPiece { .. }
         | Kind::DoesNotConduct { .. }
         | Kind::DeepTestPiece { .. }
-        | Kind::BlindDepth { .. }
+        | Kind::DepthBySteps { .. }
+        | Kind::LowerAssumed { .. }
         | Kind::CoreTrapped => Customer::Told,
         _ => Customer::Shop,
     }
@@ -57,6 +63,7 @@ impl Concern {
         Self::AssumedLimits,
         Self::WallBehind,
         Self::Step,
+        Self::Depth,
     ];
 
     /// Its name in files: never changed once released.
@@ -67,11 +74,12 @@ impl Concern {
             Self::AssumedLimits => "assumed_limits",
             Self::WallBehind => "wall_behind",
             Self::Step => "step",
+            Self::Depth => "depth",
         }
     }
 }
 
-/// What an answer was given for; lengths in mm.
+/// What an answer was given for; lengths in mm, chances from 0 to 1.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Facts {
     /// What drawing and sheet say of it.
@@ -105,19 +113,22 @@ impl Facts {
 fn facts(kind: &Kind) -> Facts {
     let (given, by) = match kind {
         Kind::LimitsNotToBePromised {
-            smallest_mm,
-            largest_mm,
+            held,
             lower_mm,
             upper_mm,
-        } => {
-            let outside = (lower_mm - smallest_mm).max(largest_mm - upper_mm);
-            (vec![*lower_mm, *upper_mm], outside.max(0.0))
-        }
+            ..
+        } => (vec![*lower_mm, *upper_mm], 1.0 - held),
         Kind::LimitsAssumed { lower_mm, upper_mm } => (vec![*lower_mm, *upper_mm], 0.0),
         Kind::BackingNeeded {
             behind_mm,
             needed_mm,
+        }
+        | Kind::WallInReach {
+            behind_mm,
+            needed_mm,
+            ..
         } => (vec![*behind_mm], needed_mm - behind_mm),
+        Kind::DepthNotToBePromised { by_mm, allowed_mm } => (vec![*allowed_mm], *by_mm),
         Kind::EndsMayMiss { by_mm } => (Vec::new(), *by_mm),
         _ => (Vec::new(), 0.0),
     };

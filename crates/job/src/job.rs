@@ -68,6 +68,8 @@ pub enum FigureKey {
     MachineHours,
     /// Labor hours of the lot.
     LaborHours,
+    /// What is not yet known, as a share of the cost at the medians.
+    NotYetKnown,
     /// Price of one part at this quantity.
     UnitPrice(u32),
 }

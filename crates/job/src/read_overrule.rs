@@ -22,6 +22,7 @@ fn value(figure: &FigureKey, text: &str, unit: Unit) -> Result<f64, Misread> {
         FigureKey::Wear(_) => read::length_or_zero(text, unit)?.mm(),
         FigureKey::Electrodes(_) => f64::from(read::whole(text, 1)?),
         FigureKey::MachineHours | FigureKey::LaborHours => read::hours(text)?,
+        FigureKey::NotYetKnown => read::share(text)?,
         FigureKey::UnitPrice(_) => {
             read::money(text)?
                 .to_f64()

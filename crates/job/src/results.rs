@@ -57,7 +57,12 @@ pub struct SideNote {
 
 impl SideNote {
     /// A note that only says something.
-    const fn new(level: Level, code: &'static str, beside: Beside, text: String) -> Self {
+    pub(crate) const fn new(
+        level: Level,
+        code: &'static str,
+        beside: Beside,
+        text: String,
+    ) -> Self {
         Self {
             level,
             code,

@@ -74,12 +74,8 @@ pub(crate) fn through_notes(job: &Job, asked: &Asked) -> Vec<(SideNote, Option<u
     let notes = rows.filter_map(|(at, (row, input))| {
         let depth = row.depth.value().filter(|depth| depth.through)?;
         let end = row.end.value().copied().unwrap_or_default();
-        let note = |level, code, column, text| SideNote {
-            level,
-            code,
-            beside: Beside::Row(row.id, Some(column)),
-            text,
-            offer: None,
+        let note = |level, code, column, text| {
+            SideNote::new(level, code, Beside::Row(row.id, Some(column)), text)
         };
         if end == HoleEnd::Blind {
             let text = words::through_and_blind().to_owned();

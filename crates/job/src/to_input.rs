@@ -130,6 +130,7 @@ pub fn figure_of(key: &FigureKey, tables: &Tables) -> Option<Figure> {
         ),
         FigureKey::MachineHours => Figure::MachineHours,
         FigureKey::LaborHours => Figure::LaborHours,
+        FigureKey::NotYetKnown => Figure::NotYetKnown,
         FigureKey::UnitPrice(quantity) => Figure::UnitPrice(*quantity),
     })
 }
@@ -145,13 +146,13 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
         Figure::Electrodes(tube) => FigureKey::Electrodes(tables.tubes.get(tube)?.name.clone()),
         Figure::MachineHours => FigureKey::MachineHours,
         Figure::LaborHours => FigureKey::LaborHours,
+        Figure::NotYetKnown => FigureKey::NotYetKnown,
         Figure::UnitPrice(quantity) => FigureKey::UnitPrice(quantity),
         Figure::Electrode(_)
         | Figure::TargetDepth(_)
         | Figure::ReachOne(_)
         | Figure::ElectrodesPerHole(_)
         | Figure::Setups
-        | Figure::NotYetKnown
         | Figure::LotCost => return None,
     })
 }

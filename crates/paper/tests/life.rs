@@ -143,7 +143,7 @@ fn a_quotation_of_two_jobs_has_the_lines_of_both_and_one_set_of_terms() {
 #[test]
 fn an_issued_paper_bears_its_number_and_is_no_preview() {
     let sample = common::delivered();
-    let matter = quillbore_paper::Matter {
+    let matter = Matter {
         number: Some("26-0108-Q3"),
         valid_until: chrono::NaiveDate::from_ymd_opt(2026, 12, 24),
         ..sample.matter(Sheet::A4)

@@ -371,7 +371,11 @@ impl Voice<'_> {
         };
         let remedy = Some(Remedy::AddBacking(self.row.id));
         if depth.exceeds() && !self.row.wall_waived {
-            let kind = Kind::WallInReach { behind_mm, by_mm };
+            let kind = Kind::WallInReach {
+                behind_mm,
+                needed_mm,
+                by_mm,
+            };
             self.say(Level::Stop, kind, remedy);
         } else {
             let kind = Kind::BackingNeeded {

@@ -81,6 +81,7 @@ pub(super) const fn row_of(figure: &FigureKey) -> Option<RowId> {
         FigureKey::Electrodes(_)
         | FigureKey::MachineHours
         | FigureKey::LaborHours
+        | FigureKey::NotYetKnown
         | FigureKey::UnitPrice(_) => None,
     }
 }

@@ -288,6 +288,7 @@ fn overrule(file: OverruleFile) -> Overrule {
         FigureFile::Electrodes(name) => FigureKey::Electrodes(name),
         FigureFile::MachineHours => FigureKey::MachineHours,
         FigureFile::LaborHours => FigureKey::LaborHours,
+        FigureFile::NotYetKnown => FigureKey::NotYetKnown,
         FigureFile::UnitPrice(quantity) => FigureKey::UnitPrice(quantity),
     };
     let value = read_overrule(&figure, &text, unit(read_in));

@@ -160,6 +160,7 @@ pub(super) enum FigureFile {
     Electrodes(String),
     MachineHours,
     LaborHours,
+    NotYetKnown,
     UnitPrice(u32),
 }
 

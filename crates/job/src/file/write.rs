@@ -79,6 +79,7 @@ fn overrule_file(overrule: &Overrule) -> OverruleFile {
             FigureKey::Electrodes(name) => FigureFile::Electrodes(name.clone()),
             FigureKey::MachineHours => FigureFile::MachineHours,
             FigureKey::LaborHours => FigureFile::LaborHours,
+            FigureKey::NotYetKnown => FigureFile::NotYetKnown,
             FigureKey::UnitPrice(quantity) => FigureFile::UnitPrice(*quantity),
         },
         value: cell(&overrule.value).unwrap_or(Cell(String::new(), UnitName::Mm)),

@@ -14,6 +14,7 @@ pub const fn concern(concern: Concern) -> &'static str {
         Concern::AssumedLimits => "limits assumed",
         Concern::WallBehind => "wall behind the exit",
         Concern::Step => "step where two ends meet",
+        Concern::Depth => "depth not to be promised",
     }
 }
 

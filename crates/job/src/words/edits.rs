@@ -117,6 +117,7 @@ fn figure(job: &Job, figure: &FigureKey) -> String {
         FigureKey::Electrodes(tube) => format!("electrodes of {tube}"),
         FigureKey::MachineHours => "machine hours".to_owned(),
         FigureKey::LaborHours => "labor hours".to_owned(),
+        FigureKey::NotYetKnown => "not yet known".to_owned(),
         FigureKey::UnitPrice(quantity) => format!("price each at {quantity}"),
     }
 }

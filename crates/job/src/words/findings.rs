@@ -174,7 +174,7 @@ impl Speaker<'_> {
                 self.length(*behind_mm),
                 self.length(*needed_mm)
             ),
-            Kind::WallInReach { behind_mm, by_mm } => format!(
+            Kind::WallInReach { behind_mm, by_mm, .. } => format!(
                 "The wall {} behind the exit would be hit: in two steps too, depths scatter by {}. Back it, or have the customer agree that it may be marked.",
                 self.length(*behind_mm),
                 self.length(*by_mm)

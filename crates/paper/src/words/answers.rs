@@ -22,6 +22,10 @@ pub const fn please_confirm(concern: Concern) -> &'static str {
             "it is drilled from both ends, and the two halves may miss each other; please tell us \
              which step in the middle the part can bear."
         }
+        Concern::Depth => {
+            "a blind depth is as sure as the electrode's wear, and these limits are closer; please \
+             tell us which depth and tolerance the part can bear."
+        }
     }
 }
 
@@ -41,6 +45,9 @@ pub fn offered(answer: &Answer, lengths: &Lengths, date: &str) -> String {
         (Concern::AssumedLimits, _) => format!("the drawing gives no limits; {given} is taken"),
         (Concern::WallBehind, _) => {
             format!("the wall {given} behind the exit may be marked by the electrode")
+        }
+        (Concern::Depth, _) => {
+            format!("the blind depth may be off by {by}, though {given} is allowed to either side")
         }
         (Concern::Step, _) => format!(
             "drilled from both ends; where the halves meet, a step of up to {by} may remain"
@@ -67,6 +74,9 @@ pub fn for_the_floor(answer: &Answer, lengths: &Lengths, date: &str) -> String {
         Concern::WallBehind => {
             format!("the wall {given} behind the exit may be marked, but not drilled into")
         }
+        Concern::Depth => format!(
+            "the depth may be off by {by}, {given} is allowed: measure, and write down each hole outside"
+        ),
         Concern::Step => format!("a step of up to {by} where the two halves meet may remain"),
     };
     let said = answer.said.trim_end_matches('.');
