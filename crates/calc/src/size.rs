@@ -318,8 +318,8 @@ pub fn verdict(held: f64, outside_in_lot: f64) -> Verdict {
 #[must_use]
 pub fn effort(table: &[(f64, f64)], width_mm: f64) -> Option<f64> {
     let least = table.first().map_or(0.0, |(width, _)| *width);
-    // 0.51 - 0.49 is 0.02, though binary fractions say a little less.
-    (width_mm >= least - 1e-9).then(|| {
+    // 2.01 - 1.99 is 0.02, though binary fractions say a little less.
+    (width_mm >= least - 1e-6).then(|| {
         if table.is_empty() {
             1.0
         } else {

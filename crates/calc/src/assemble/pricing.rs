@@ -10,10 +10,11 @@ use super::{Answers, bands};
 use crate::cost::{Consumption, at_stake, cost_lines, part_spoiled};
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level};
-use crate::job_figures::{Break, CostLines, PriceFigures, Verdict};
+use crate::job_figures::{Break, CostLines, PriceFigures};
 use crate::price::{Priced, Terms, lot_price, markup, money, price, price_set};
 use crate::quantity::Band;
 use crate::rollup::Counts;
+use crate::size::{COMFORTABLE, TIGHT};
 use crate::spread::Part;
 
 /// What stands over what was computed, figure by figure, for the offered lot.
@@ -200,7 +201,7 @@ impl Prepared<'_> {
     fn part_spoiled(&self) -> f64 {
         let rows = self.input.rows.iter().zip(&self.holes);
         let factors: Vec<(u32, f64)> = rows
-            .map(|(row, hole)| (hole.places, risk_factor(hole.verdict, row.risk_agreed)))
+            .map(|(row, hole)| (hole.places, risk_factor(hole.held, row.risk_agreed)))
             .collect();
         let (rates, start) = (&self.tables.rates, &self.tables.start);
         part_spoiled(rates.part_risk_share, start.part_risk_hole, &factors)
@@ -304,13 +305,20 @@ fn ratios(lot: &Lot) -> Ratios {
     }
 }
 
-/// How much more likely than a comfortable one a row is to spoil its part (our choice, no source).
-fn risk_factor(verdict: Option<Verdict>, agreed: bool) -> f64 {
-    match verdict {
-        None | Some(Verdict::Comfortable) => 1.0,
-        Some(Verdict::Tight) => 3.0,
-        Some(Verdict::NotToBePromised | Verdict::NotHeld) if agreed => 3.0,
-        Some(Verdict::NotToBePromised | Verdict::NotHeld) => 10.0,
+/// How much more likely than a comfortable one a row is to spoil its part, by its chance of a hole
+/// inside the limits (our choice, no source). The size of the lot does not count: a part is no more
+/// likely spoiled because there are more of them.
+fn risk_factor(held: Option<f64>, agreed: bool) -> f64 {
+    match held {
+        Some(held) if held < TIGHT => {
+            if agreed {
+                3.0
+            } else {
+                10.0
+            }
+        }
+        Some(held) if held < COMFORTABLE => 3.0,
+        _ => 1.0,
     }
 }
 

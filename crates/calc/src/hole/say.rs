@@ -422,7 +422,7 @@ impl Voice<'_> {
             self.say(Level::Note, kind, Some(remedy));
         }
         if way.ends == Ends::Both {
-            let each = way.tip_mm();
+            let each = way.deepest_mm();
             let by_mm = miss(self.context.tables.start.drift_mm_per_100.p90, each);
             let back = reach.one_reaches.then_some(Remedy::DrillOneEnd(id));
             self.say(Level::Check, Kind::EndsMayMiss { by_mm }, back);

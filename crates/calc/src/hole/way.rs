@@ -156,15 +156,21 @@ impl Metal {
             self.side(self.ratio.clone(), near_mm),
             self.side(self.ratio.reversed(self.depth_mm), far_mm),
         ];
-        for side in &mut sides {
-            side.tip_mm = near_mm;
-        }
+        // The far end breaks through into the near one: its worn tip goes on as past a clear exit.
+        let beyond_mm = overtravel(
+            self.tube_mm,
+            start.overtravel_least_mm,
+            start.overtravel_diameters,
+        )
+        .max(overlap);
+        sides[0].tip_mm = near_mm;
+        sides[1].tip_mm = far_mm + beyond_mm;
         let mut way = Way {
             ends: Ends::Both,
             sides: sides.map(Some),
             sparking: None,
             full_metal_mm: near.full_metal_mm() + far.full_metal_mm(),
-            overtravel_mm: overlap,
+            overtravel_mm: beyond_mm,
             depth: None,
             computed_wear_mm: None,
         };
@@ -177,7 +183,7 @@ impl Metal {
                 entry: first.entry,
                 full_metal: first.full_metal + second.full_metal,
                 exit: second.entry,
-                overtravel: overlap
+                overtravel: beyond_mm
                     / (feed_at(from_far.at(far_mm), far_mm, self.law) * start.overtravel_feed),
                 ..MinutesIn::default()
             }
