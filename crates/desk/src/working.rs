@@ -1,8 +1,10 @@
 //! The working of a figure, beside it: formula, inputs with where each came from, result, overrule.
 
 use egui::{Grid, RichText, Ui};
+use quillbore_calc::figure::Working;
 use quillbore_calc::working::working;
 use quillbore_job::Edit;
+use quillbore_job::remedy::Offers;
 use quillbore_job::to_input::key_of;
 use quillbore_job::words::findings::capital;
 use quillbore_job::words::workings::{self, formula, name, origin};
@@ -83,7 +85,33 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
                 ui.end_row();
             }
         });
+    alternatives_ui(ui, shared, &working, asks);
     overrule_ui(ui, shared, view, asks);
+}
+
+/// What could be taken instead, each with its chance and taken by a click.
+fn alternatives_ui(ui: &mut Ui, shared: &Shared<'_>, working: &Working, asks: &mut Vec<Ask>) {
+    if working.alternatives.is_empty() {
+        return;
+    }
+    let tables = &shared.shop.tables;
+    let offers = Offers::new(shared.job, tables);
+    ui.add_space(4.0);
+    pencil(ui, workings::ALTERNATIVES);
+    for other in &working.alternatives {
+        let Some(tube) = tables.tubes.get(other.tube) else {
+            continue;
+        };
+        ui.horizontal_wrapped(|ui| {
+            let said = workings::alternative(&tube.name, other.chance);
+            ui.label(RichText::new(said).font(look::small()));
+            if let Some(offer) = offers.of(other.remedy, None)
+                && look::quiet_word(ui, &offer.words).clicked()
+            {
+                asks.push(Ask::Edit(offer.edit));
+            }
+        });
+    }
 }
 
 /// The place to overrule the figure, with the reason; or to let the computed one stand again.

@@ -109,6 +109,11 @@ struct Hole {
     side_gap_mm: Option<f64>,
     size_mm: Option<[f64; 2]>,
     verdict: Option<&'static str>,
+    chance_inside: Option<f64>,
+    chance_over: Option<f64>,
+    held: Option<f64>,
+    outside_in_lot: Option<f64>,
+    depth_plan: Option<DepthPlan>,
     feed_mm_min: Option<f64>,
     wear_ratio: Option<f64>,
     minutes: Option<Percentiles>,
@@ -133,6 +138,15 @@ struct Electrode {
     channels: u8,
     material: &'static str,
     length_mm: f64,
+}
+
+#[derive(Serialize)]
+struct DepthPlan {
+    first_try_setting_mm: f64,
+    tip_never_beyond_mm: f64,
+    two_steps: bool,
+    scatter_mm: f64,
+    allowed_mm: f64,
 }
 
 #[derive(Serialize)]
@@ -168,8 +182,11 @@ struct LotElectrodes {
     diameter_mm: f64,
     needed: u32,
     at_least: u32,
+    if_wear_high: u32,
+    spares: u32,
     kit: u32,
     by_order: u32,
+    breakages: f64,
 }
 
 #[derive(Serialize)]
@@ -180,6 +197,8 @@ struct Price {
     margin: f64,
     markup: f64,
     lot_cost: Percentiles,
+    expected_cost: f64,
+    cost_lines: BTreeMap<&'static str, f64>,
     breaks: Vec<Break>,
     one_off: Vec<OneOff>,
 }
@@ -267,6 +286,17 @@ fn json_hole(
         side_gap_mm: hole.gap_mm.map(quillbore_calc::Spread::p50),
         size_mm: hole.size_mm,
         verdict: hole.verdict.map(english::verdict),
+        chance_inside: hole.first_choice.map(|chance| chance.inside),
+        chance_over: hole.first_choice.map(|chance| chance.over),
+        held: hole.held,
+        outside_in_lot: hole.outside_in_lot,
+        depth_plan: hole.depth_plan.map(|plan| DepthPlan {
+            first_try_setting_mm: plan.first_try_mm,
+            tip_never_beyond_mm: plan.never_beyond_mm,
+            two_steps: plan.two_steps,
+            scatter_mm: plan.scatter_mm,
+            allowed_mm: plan.allowed_mm,
+        }),
         feed_mm_min: hole.feed_mm_min,
         wear_ratio: hole.wear_ratio,
         minutes: hole.minutes.map(Percentiles::from),
@@ -312,7 +342,10 @@ fn json_lot(lot: &LotFigures, shop: &Shop) -> Lot {
                     diameter_mm: tube.outer_mm,
                     needed: electrodes.needed,
                     at_least: electrodes.at_least,
+                    if_wear_high: electrodes.if_wear_high,
+                    spares: electrodes.spares,
                     kit: electrodes.kit,
+                    breakages: electrodes.breakages,
                     by_order: electrodes.by_order,
                 })
             })
@@ -330,6 +363,19 @@ fn json_price(price: &PriceFigures, shop: &Shop) -> Price {
         margin: price.margin,
         markup: price.markup,
         lot_cost: price.lot_cost.into(),
+        expected_cost: price.expected_cost,
+        cost_lines: BTreeMap::from([
+            ("machine", price.cost.machine),
+            ("labor", price.cost.labor),
+            ("electrodes", price.cost.electrodes),
+            ("guides", price.cost.guides),
+            ("dielectric", price.cost.dielectric),
+            ("power", price.cost.power),
+            ("outside_work", price.cost.outside),
+            ("redone_work", price.cost.redo),
+            ("part_at_risk", price.cost.part_risk),
+            ("not_yet_known", price.cost.not_yet_known),
+        ]),
         breaks: price
             .breaks
             .iter()

@@ -42,7 +42,7 @@ pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String 
             ("electrode changes", lot.machine.electrode_changes),
             ("guide changes", lot.machine.guide_changes),
             ("dressing", lot.machine.dressing),
-            ("breakages", lot.machine.breakages),
+            ("broken electrodes", lot.machine.breakages),
         ] {
             let _ = writeln!(
                 text,
@@ -68,6 +68,29 @@ pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String 
                 }
             );
         }
+    }
+    if let Some(price) = &results.figures.price {
+        let cost = &price.cost;
+        let _ = writeln!(text);
+        for (what, amount) in [
+            ("machine", cost.machine),
+            ("labor", cost.labor),
+            ("electrodes", cost.electrodes),
+            ("guides", cost.guides),
+            ("dielectric", cost.dielectric),
+            ("power", cost.power),
+            ("outside work", cost.outside),
+            ("redone work", cost.redo),
+            ("part at risk", cost.part_risk),
+            ("not yet known", cost.not_yet_known),
+            ("expected cost", price.expected_cost),
+        ] {
+            let amount = show::money(amount, shop.tables.rates.minor_digits);
+            let _ = writeln!(text, "cost: {what:<22} {amount:>12}");
+        }
+        let [low, likely, high] = [price.lot_cost.p10, price.lot_cost.p50, price.lot_cost.p90]
+            .map(|cost| show::money(cost, 0));
+        let _ = writeln!(text, "cost: low, likely, high      {low}, {likely}, {high}");
     }
     let _ = writeln!(text);
     let foot: String = speaker
@@ -126,8 +149,27 @@ fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
             show::minutes(minutes.p90)
         );
     }
+    if let (Some(chance), Some(held)) = (hole.first_choice, hole.held) {
+        let _ = write!(
+            text,
+            "\n  first choice right {}, over {}; inside once the first piece is measured {}",
+            show::percent(chance.inside),
+            show::percent(chance.over),
+            show::percent(held)
+        );
+    }
     if let Some(wear) = hole.wear_mm {
         let _ = write!(text, ", wear {}", speaker.length(wear));
+    }
+    if let Some(plan) = hole.depth_plan {
+        let _ = write!(
+            text,
+            "\n  first try: setting {}; tip never beyond {}; holes scatter by {}{}",
+            speaker.length(plan.first_try_mm),
+            speaker.length(plan.never_beyond_mm),
+            speaker.length(plan.scatter_mm),
+            if plan.two_steps { ", in two steps" } else { "" }
+        );
     }
     if let (Some(target), Some(reach), Some(limit)) =
         (hole.target_depth_mm, hole.reach_one_mm, hole.limit_mm)

@@ -4,6 +4,7 @@ use egui::{Align, Grid, Layout, Ui, vec2};
 use quillbore_calc::Figure;
 use quillbore_calc::job_figures::{LotFigures, PriceFigures};
 use quillbore_job::results::Beside;
+use quillbore_job::words::price as words;
 use quillbore_job::{Block, show_quantity as show};
 use rust_decimal::prelude::ToPrimitive as _;
 
@@ -64,7 +65,7 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchor
         .spacing([14.0, 2.0])
         .show(ui, |ui| {
             pencil(ui, "hours of the lot");
-            for head in ["P10", "P50", "P90"] {
+            for head in words::BAND {
                 right_in(ui, FIGURE, |ui| pencil(ui, head));
             }
             ui.end_row();
@@ -102,7 +103,7 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchor
                 ("electrode changes", machine.electrode_changes),
                 ("guide changes", machine.guide_changes),
                 ("dressing", machine.dressing),
-                ("breakages", machine.breakages),
+                ("broken electrodes", machine.breakages),
             ] {
                 if minutes > 0.0 {
                     ui.label(what);
@@ -136,9 +137,8 @@ fn costs_ui(
                 ("dielectric", price.cost.dielectric),
                 ("power", price.cost.power),
                 ("outside work", price.cost.outside),
-                ("breakage and redo", price.cost.redo),
+                ("redone work", price.cost.redo),
                 ("part at risk", price.cost.part_risk),
-                ("not yet known", price.cost.not_yet_known),
             ] {
                 if amount > 0.0 {
                     ui.label(what);
@@ -148,9 +148,22 @@ fn costs_ui(
                     ui.end_row();
                 }
             }
-            ui.label("full cost");
+            let known = price.cost.sum() - price.cost.not_yet_known;
+            let share = if known > 0.0 {
+                price.cost.not_yet_known / known
+            } else {
+                0.0
+            };
+            ui.label(words::not_yet_known(share));
             right_in(ui, AMOUNT, |ui| {
-                let total = show::money(price.cost.sum(), digits);
+                let amount = show::money(price.cost.not_yet_known, digits);
+                let font = look::body();
+                figure_word(ui, &amount, Figure::NotYetKnown, font, view, Some(anchors));
+            });
+            ui.end_row();
+            ui.label(words::EXPECTED_COST);
+            right_in(ui, AMOUNT, |ui| {
+                let total = show::money(price.expected_cost, digits);
                 figure_word(
                     ui,
                     &total,
@@ -161,14 +174,10 @@ fn costs_ui(
                 );
             });
             ui.end_row();
-            ui.label("10 to 90 in 100");
-            let band = format!(
-                "{} to {}",
-                show::money(price.lot_cost.p10, digits),
-                show::money(price.lot_cost.p90, digits)
-            );
+            ui.label(words::BAND.join(", "));
+            let band = [price.lot_cost.p10, price.lot_cost.p50, price.lot_cost.p90];
             right_in(ui, AMOUNT, |ui| {
-                ui.label(band);
+                ui.label(band.map(|cost| show::money(cost, 0)).join(", "));
             });
             ui.end_row();
             ui.label("margin on price");

@@ -51,8 +51,27 @@ impl Speaker<'_> {
         let lot = first.lot.to_f64().unwrap_or(0.0);
         figure(said, self.amount(each), Figure::UnitPrice(first.quantity));
         plain(said, " each, ");
-        figure(said, show::money(lot, digits), Figure::LotCost);
-        plain(said, &format!(" the lot of {}; ", first.quantity));
+        figure(
+            said,
+            show::money(lot, digits),
+            Figure::UnitPrice(first.quantity),
+        );
+        plain(
+            said,
+            &format!(" the lot of {}, at a cost of ", first.quantity),
+        );
+        let Some(price) = &figures.price else {
+            return;
+        };
+        figure(said, show::money(price.expected_cost, 0), Figure::LotCost);
+        plain(
+            said,
+            &format!(
+                " ({} to {}); ",
+                show::money(price.lot_cost.p10, 0),
+                show::money(price.lot_cost.p90, 0)
+            ),
+        );
     }
 
     fn hours(&self, figures: &JobFigures, said: &mut Vec<Piece>) {

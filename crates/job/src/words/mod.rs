@@ -10,6 +10,7 @@ pub mod foot;
 pub mod life;
 mod limits;
 pub mod names;
+pub mod price;
 pub mod refusals;
 pub mod slips;
 pub mod workings;

@@ -2,6 +2,7 @@
 
 use quillbore_calc::Figure;
 use quillbore_calc::figure::{Formula, Name, Origin, Quantity, Unit};
+use quillbore_calc::job_figures::Chance;
 
 use super::findings::Speaker;
 use crate::show_quantity as show;
@@ -87,6 +88,19 @@ pub const fn formula(formula: Formula) -> &'static str {
             "expected cost of the lot / quantity / (1 - margin), not below the minimum charge / quantity, rounded once"
         }
     }
+}
+
+/// Above the tubes that could be taken instead.
+pub const ALTERNATIVES: &str = "tubes to begin with";
+
+/// A tube that could be taken, with its chance.
+#[must_use]
+pub fn alternative(name: &str, chance: Chance) -> String {
+    format!(
+        "{name}: right at once {}, over {}",
+        show::percent(chance.inside),
+        show::percent(chance.over)
+    )
 }
 
 /// Where an input came from.
