@@ -121,7 +121,7 @@ fn without_price(job: &Job) -> impl Iterator<Item = SideNote> {
     })
 }
 
-/// Orders that pay another price than today's of just that quantity, where neither a quotation nor a
+/// Orders that pay another price than today's, where neither a quotation nor a
 /// confirmation of ours binds the shop.
 fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNote> {
     let price = figures.price.as_ref();
@@ -133,12 +133,14 @@ fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNot
             .flat_map(|paper| &paper.lines);
         let bound = order::quoted_price(job, order).is_some()
             || confirmed.any(|line| line.quantity == quantity && line.each == Some(pays));
-        let breaks = &price?.breaks;
-        let today = breaks.iter().find(|at| at.quantity == quantity)?.each;
+        // Where the sheet doesn't price this quantity, what is said of the price is said of the nearest.
+        let breaks = price?.breaks.iter();
+        let near = breaks.min_by_key(|at| at.quantity.abs_diff(quantity))?;
+        let today = near.each;
         if bound || pays == today {
             return None;
         }
-        let said = words::order_price(quantity, &pays.to_string(), &today.to_string());
+        let said = words::order_price(near.quantity, &pays.to_string(), &today.to_string());
         let accepted = order::is_price_accepted(order);
         let code = if pays < today { BELOW } else { ABOVE };
         let note = to_accept(order, code, Some(Line::Each), accepted, said);

@@ -264,10 +264,7 @@ fn unanswered(checks: &[(Concern, String)]) -> String {
         (!marks.is_empty()).then(|| format!("{} ({named})", answers::concern(*wanted)))
     });
     let said: Vec<String> = said.collect();
-    format!(
-        "not answered yet, agreed by the customer or accepted by us: {}",
-        said.join(", ")
-    )
+    format!("no answer yet to {}", said.join(", "))
 }
 
 /// One line: something that both desks changed, and whose version stands.
