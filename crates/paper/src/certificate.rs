@@ -24,10 +24,10 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
     delivered(matter, &mut flow);
     flow.section("Statement", "", mm(30.0));
     side(&mut flow, "Process", |flow| flow.text(BODY, words::PROCESS));
-    let revisions = opening::accepted(matter, |topic| matches!(topic, Topic::Revision(_)));
+    let revisions = opening::differs(matter, |topic| matches!(topic, Topic::Revision(_)));
     if !revisions.is_empty() {
         side(&mut flow, "Revision", |flow| {
-            flow.dashes(BODY, revisions.iter().map(String::as_str));
+            opening::list_differs(flow, &revisions);
         });
     }
     deviations(matter, &mut flow);

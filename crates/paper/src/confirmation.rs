@@ -124,10 +124,10 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
             flow.text(BODY, words::STILL_HOLDS);
         });
     }
-    let differences = opening::accepted(matter, |_| true);
-    if !differences.is_empty() {
+    let differs = opening::differs(matter, |_| true);
+    if !differs.is_empty() {
         side(flow, "Differs", |flow| {
-            flow.dashes(BODY, differences.iter().map(String::as_str));
+            opening::list_differs(flow, &differs);
         });
     }
     let terms = opening::order(matter).map_or("", |order| order.text(Line::Terms));

@@ -1,17 +1,16 @@
 //! How every paper that goes to or comes from a customer begins: what it is, who issued it, its
 //! number, what it is about.
 
-use quillbore_job::order::{self, Topic};
-use quillbore_job::words::life;
+use quillbore_job::order::{self, Difference, Topic};
 use quillbore_job::{Field, Line, Paper, Slip, SlipKind};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
-use crate::look::{CAPTION, LARGE, STRONG, TITLE};
+use crate::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
 use crate::matter::Matter;
 use crate::page::{Ink, Stroke, Style, mm};
 use crate::shown;
-use crate::words::life::NOT_ACCEPTED;
+use crate::words::order as words;
 use crate::words::quotation::DRAFT;
 
 /// The title with its rule, the shop and its address.
@@ -86,23 +85,40 @@ pub(crate) fn order_number(matter: &Matter<'_>) -> String {
     }
 }
 
-/// What differs in the orders on topics that a paper is about, and who accepted it.
-pub(crate) fn accepted(matter: &Matter<'_>, about: impl Fn(Topic) -> bool) -> Vec<String> {
-    let orders = matter.job.slips(SlipKind::Order);
-    let said = orders.flat_map(|order| {
-        let all = order::differences(matter.job, order).into_iter();
-        let all = all.filter(|difference| about(difference.topic()));
-        all.map(|difference| {
-            let said = life::difference(&difference);
-            let settled = if order::is_accepted(order, &difference) {
-                life::accepted(order.text(Line::Accepted))
-            } else {
-                NOT_ACCEPTED.to_owned()
-            };
-            format!("{said} {settled}")
-        })
-    });
-    said.collect()
+/// What differs in one order, and how that was settled.
+pub(crate) struct Differs {
+    /// The differences that were settled alike.
+    pub(crate) said: Vec<String>,
+    /// Who accepted them and why, or that nobody has.
+    pub(crate) settled: String,
+}
+
+/// What differs in the orders on topics that a paper is about, accepted and open apart.
+pub(crate) fn differs(matter: &Matter<'_>, about: impl Fn(Topic) -> bool) -> Vec<Differs> {
+    let mut all = Vec::new();
+    for order in matter.job.slips(SlipKind::Order) {
+        let found = order::differences(matter.job, order).into_iter();
+        let found = found.filter(|difference| about(difference.topic()));
+        let (accepted, open): (Vec<_>, Vec<_>) =
+            found.partition(|difference| order::is_accepted(order, difference));
+        let by = words::accepted(order.text(Line::Accepted));
+        let of = |found: &[Difference], settled: &str| Differs {
+            said: found.iter().map(words::difference).collect(),
+            settled: settled.to_owned(),
+        };
+        all.push(of(&accepted, &by));
+        all.push(of(&open, words::NOT_ACCEPTED));
+    }
+    all.retain(|differs| !differs.said.is_empty());
+    all
+}
+
+/// What differs as a list, each part of it followed by how it was settled.
+pub(crate) fn list_differs(flow: &mut Flow, all: &[Differs]) {
+    for differs in all {
+        flow.dashes(BODY, differs.said.iter().map(String::as_str));
+        flow.text(STRONG, &differs.settled);
+    }
 }
 
 /// A day as papers show it; what can't be read stands as it was typed.

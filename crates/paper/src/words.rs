@@ -3,5 +3,6 @@
 pub mod answers;
 pub mod cautions;
 pub mod life;
+pub mod order;
 pub mod quotation;
 pub mod traveler;

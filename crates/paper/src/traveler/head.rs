@@ -1,6 +1,8 @@
 //! What the floor must know before anything else: which job, what not to do, what came in.
 
 use quillbore_calc::finding::Level;
+use quillbore_job::answer::Answer;
+use quillbore_job::concern::Customer;
 use quillbore_job::order::{Topic, call_off};
 use quillbore_job::{Field, Line, Slip, SlipKind, life};
 
@@ -130,8 +132,8 @@ fn stop(matter: &Matter<'_>, flow: &mut Flow) {
     flow.mark_rule();
 }
 
-/// What stops the job, each thing with the hole it is about; then what was agreed or accepted of
-/// holes and order, so that nobody on the floor takes it for a mistake.
+/// What stops the job, and what nobody has answered yet, each thing with the hole it is about; then what
+/// was agreed or accepted of holes and order, so that nobody on the floor takes it for a mistake.
 fn stops(matter: &Matter<'_>) -> Vec<(String, String)> {
     let remarks = matter.remarks.iter();
     let stops = remarks.filter(|remark| remark.level == Level::Stop);
@@ -142,11 +144,26 @@ fn stops(matter: &Matter<'_>) -> Vec<(String, String)> {
         };
         (lead, remark.text.clone())
     });
-    let order = opening::accepted(matter, |topic| {
+    let open = matter.remarks.iter().filter(|remark| {
+        let Customer::Asked(concern) = remark.customer else {
+            return false;
+        };
+        let about = |answer: &Answer| answer.concern == concern && Some(answer.row) == remark.row;
+        remark.level == Level::Check && !matter.answers.iter().any(about)
+    });
+    let open = open.map(|remark| {
+        let mark = remark.row.map_or_else(String::new, |row| matter.mark(row));
+        (format!("No answer yet, hole {mark}: "), remark.text.clone())
+    });
+    let order = opening::differs(matter, |topic| {
         matches!(topic, Topic::Revision(_) | Topic::Quantity | Topic::Due)
     });
-    let order = order.into_iter().map(|said| ("Order: ".to_owned(), said));
+    let order = order.into_iter().map(|differs| {
+        let said = format!("{} {}", differs.said.join(" "), differs.settled);
+        ("Order: ".to_owned(), said)
+    });
     stops
+        .chain(open)
         .chain(answered::for_the_floor(matter))
         .chain(order)
         .collect()

@@ -23,9 +23,6 @@ pub const STARTS: &str = "Work starts when the parts are here, counted and as de
 pub const STILL_HOLDS: &str = "Assumptions, exclusions and terms of our quotation hold unless named \
      otherwise here.";
 
-/// A difference between order and quotation or sheet that is still open.
-pub const NOT_ACCEPTED: &str = "Not accepted yet.";
-
 /// What the receiving slip is for.
 pub const RECEIVED: &str = "What came in, as it came in. Damage that is not named here was not seen \
      at receipt.";

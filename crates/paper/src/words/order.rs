@@ -1,0 +1,110 @@
+//! What papers say of an order that differs from what was offered or planned.
+
+use quillbore_job::order::{Difference, Revised};
+
+use crate::shown;
+use crate::words::traveler::count;
+
+/// A difference that is still open.
+pub const NOT_ACCEPTED: &str = "Not accepted yet.";
+
+/// Who accepted what differs, and why.
+#[must_use]
+pub fn accepted(by: &str) -> String {
+    format!("Accepted: {}.", by.trim_end_matches('.'))
+}
+
+/// One sentence: what differs, in words for customer and floor alike; the sheet of the office is what
+/// was planned.
+#[must_use]
+pub fn difference(difference: &Difference) -> String {
+    match difference {
+        Difference::NoQuotation => "The order answers no quotation of ours that stands.".to_owned(),
+        Difference::OtherPaper { named } => format!(
+            "The order names \u{201c}{named}\u{201d}, and no quotation of that number stands."
+        ),
+        Difference::Replaced { named, by } => {
+            format!("The order names {named}, which was replaced by {by}.")
+        }
+        Difference::TooLate { until } => format!(
+            "The quotation was valid until {}; the order came later.",
+            shown::date(*until)
+        ),
+        Difference::NotPriced { ordered, nearest } => format!(
+            "The order is for {}, a quantity that was not quoted; the nearest is {nearest}.",
+            count(*ordered, "part", "parts")
+        ),
+        Difference::Quantity { ordered, on_sheet } => {
+            let ordered = count(*ordered, "part", "parts");
+            match on_sheet {
+                Some(planned) => format!("The order is for {ordered}; planned were {planned}."),
+                None => format!("The order is for {ordered}; no quantity was planned."),
+            }
+        }
+        Difference::Price { ordered, quoted } => format!(
+            "The order pays {} each; {} was quoted.",
+            shown::money(&ordered.to_string()),
+            shown::money(&quoted.to_string())
+        ),
+        Difference::Revision {
+            of,
+            ordered,
+            quoted,
+            on_sheet,
+        } => {
+            let there = [("quoted", quoted), ("planned", on_sheet)];
+            let there = there.iter().filter_map(|(how, there)| {
+                let there = there.as_deref()?;
+                let there = if there.is_empty() { "none" } else { there };
+                Some(format!("{how} was {there}"))
+            });
+            let there: Vec<String> = there.collect();
+            format!(
+                "The order is for {} {ordered}; {}.",
+                revised(*of),
+                there.join(", ")
+            )
+        }
+        Difference::RevisedSince {
+            of,
+            quoted,
+            on_sheet,
+        } => {
+            let named = |text: &str| if text.is_empty() { "none" } else { text }.to_owned();
+            format!(
+                "The order names no {}; quoted was {}, planned is {}.",
+                revised(*of),
+                named(quoted),
+                named(on_sheet)
+            )
+        }
+        Difference::Due { ordered, on_sheet } => format!(
+            "The order is due on {}; planned was {}.",
+            shown::date(*ordered),
+            shown::date(*on_sheet)
+        ),
+        Difference::DueEarly {
+            ordered,
+            lead_days,
+            earliest,
+        } => format!(
+            "The order is due on {}; the quoted lead time of {} ends on {} at the earliest.",
+            shown::date(*ordered),
+            count(*lead_days, "working day", "working days"),
+            shown::date(*earliest)
+        ),
+        Difference::Terms { named } => {
+            format!(
+                "The order has terms of its own: {}.",
+                named.trim_end_matches('.')
+            )
+        }
+    }
+}
+
+const fn revised(of: Revised) -> &'static str {
+    match of {
+        Revised::Part => "part revision",
+        Revised::Drawing => "drawing revision",
+    }
+}
