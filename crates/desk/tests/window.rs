@@ -479,7 +479,7 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
     harness.run();
     harness.key_press(Key::Enter);
     harness.run();
-    press(&mut harness, "confirm the order");
+    do_word(&mut harness, "issue order");
     let files = folder.path().join("26-0102.files");
     assert!(
         files.join("26-0102-C1.pdf").is_file(),

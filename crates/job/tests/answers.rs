@@ -218,6 +218,46 @@ fn a_wall_that_comes_nearer_asks_again_and_one_further_off_does_not() {
 }
 
 #[test]
+fn a_known_collision_is_a_stop_until_it_is_backed_or_answered() {
+    // Common practice, no source: one hole of 60 mm scatters by millimeters, the wall is 1 mm away.
+    let job = cell(&asking(), 2, Column::Depth, "60");
+    let told = note(&job, 2, Concern::WallBehind).expect("it is told");
+    assert_eq!((told.code, told.level), ("wall-in-reach", Level::Stop));
+    assert!(found(&job).stopped());
+    let way = life::blockers(Paper::Traveler, &job, &found(&job).found(), None);
+    assert!(way.contains(&Blocker::Stop), "{way:?}");
+    assert!(open(&job).contains(&(Concern::WallBehind, "C".to_owned())));
+    for how in How::ALL {
+        let waived = answered(&job, 2, Concern::WallBehind, *how, "M. Oakes");
+        assert!(!found(&waived).stopped());
+        assert!(!open(&waived).iter().any(|(_, mark)| mark == "C"));
+        let told = note(&waived, 2, Concern::WallBehind).expect("it stays told");
+        assert_eq!(told.level, Level::Note);
+        assert!(told.text.contains("M. Oakes"), "{}", told.text);
+        assert!(found(&waived).answers().iter().any(|a| a.row == RowId(2)));
+        // Nearer than what was agreed to: a stop again.
+        let nearer = cell(&waived, 2, Column::Behind, "0.5");
+        assert!(found(&nearer).stopped());
+        let told = note(&nearer, 2, Concern::WallBehind).expect("it asks again");
+        assert!(told.text.contains("doesn't count"), "{}", told.text);
+    }
+    let backed = cell(&job, 2, Column::Backed, "yes");
+    assert!(!found(&backed).stopped());
+}
+
+#[test]
+fn a_blind_depth_that_cannot_be_held_asks_too() {
+    let job = cell(&asking(), 3, Column::End, "blind");
+    let job = cell(&job, 3, Column::Ends, "");
+    let job = cell(&job, 3, Column::Depth, "60 +-0.1");
+    assert!(open(&job).contains(&(Concern::Depth, "D".to_owned())), "{:?}", open(&job));
+    let agreed = answered(&job, 3, Concern::Depth, How::Agreed, "M. Oakes");
+    assert!(!open(&agreed).iter().any(|(_, mark)| mark == "D"));
+    let closer = cell(&agreed, 3, Column::Depth, "60 +-0.05");
+    assert!(open(&closer).contains(&(Concern::Depth, "D".to_owned())));
+}
+
+#[test]
 fn an_answer_goes_with_its_row_and_comes_back_by_undo() {
     let job = asking();
     let question = questions(&job).remove(0);
