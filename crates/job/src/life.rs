@@ -209,7 +209,8 @@ fn sheet(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
     }
 }
 
-/// In what the orders differ from quotation and sheet, as long as that is not accepted.
+/// In what the orders differ from quotation and sheet, as long as that is not accepted, and whether
+/// they can be read at all.
 fn differs(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
     let orders = job.slips(SlipKind::Order);
     let open = orders.flat_map(|order| order::open(job, order));
@@ -219,6 +220,12 @@ fn differs(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
     topics.dedup();
     if !topics.is_empty() {
         found.push(Blocker::OrderDiffers { topics });
+    }
+    let mut slips = [SlipKind::Order, SlipKind::Release]
+        .into_iter()
+        .flat_map(|kind| job.slips(kind));
+    if slips.any(Slip::is_unread) {
+        found.push(Blocker::Unread);
     }
 }
 
@@ -256,12 +263,6 @@ fn order(job: &Job, results: &Found, before: Option<&Job>, found: &mut Vec<Block
         found.push(Blocker::NoOrder);
     }
     differs(job, results, found);
-    let mut slips = [SlipKind::Order, SlipKind::Release]
-        .into_iter()
-        .flat_map(|kind| job.slips(kind));
-    if slips.any(Slip::is_unread) {
-        found.push(Blocker::Unread);
-    }
     let trouble = |job: &Job| job.slips(SlipKind::Nonconformance).any(is_open);
     let told = orders.any(|order| !order.text(Line::GoOn).is_empty());
     if before.is_some_and(trouble) && !told {
@@ -298,10 +299,13 @@ pub fn is_open(trouble: &Slip) -> bool {
     trouble.day(Line::Closed).is_none() && trouble.text(Line::GoOn).is_empty()
 }
 
-/// How the newest quotation ended, in the word of the slip; `None` while nobody said.
+/// How the quotation that stands ended, in the word of the slip; `None` while nobody said. A reply to
+/// one that was replaced says nothing of its successor.
 #[must_use]
 pub fn outcome(job: &Job) -> Option<&str> {
-    let slip = job.slips(SlipKind::Reply).next_back()?;
+    let replaced = |reply: &&Slip| job.replaced_by(reply.text(Line::Paper)).is_some();
+    let mut replies = job.slips(SlipKind::Reply).rev();
+    let slip = replies.find(|reply| !replaced(reply))?;
     match slip.line(Line::Outcome).value() {
         Some(Value::Text(word)) => Some(word),
         _ => None,

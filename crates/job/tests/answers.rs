@@ -250,7 +250,11 @@ fn a_blind_depth_that_cannot_be_held_asks_too() {
     let job = cell(&asking(), 3, Column::End, "blind");
     let job = cell(&job, 3, Column::Ends, "");
     let job = cell(&job, 3, Column::Depth, "60 +-0.1");
-    assert!(open(&job).contains(&(Concern::Depth, "D".to_owned())), "{:?}", open(&job));
+    assert!(
+        open(&job).contains(&(Concern::Depth, "D".to_owned())),
+        "{:?}",
+        open(&job)
+    );
     let agreed = answered(&job, 3, Concern::Depth, How::Agreed, "M. Oakes");
     assert!(!open(&agreed).iter().any(|(_, mark)| mark == "D"));
     let closer = cell(&agreed, 3, Column::Depth, "60 +-0.05");

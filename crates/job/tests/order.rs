@@ -328,6 +328,12 @@ fn a_later_quotation_replaces_the_one_before() {
     assert_eq!(life::state(&withdrawn), life::State::Inquiry);
     let file = write_job(&second);
     assert_eq!(read_job(file.as_bytes()), Ok(second.clone()));
+    // What was said of the first one is no answer to the second.
+    let lines = [(Line::Paper, "26-0107-Q1"), (Line::Outcome, "declined")];
+    let declined = pin(&quoted(), SlipKind::Reply, &lines);
+    assert_eq!(life::outcome(&declined), Some("declined"));
+    let again = issue(&declined, Paper::Quotation, &[(25, "44.00")]);
+    assert_eq!(life::outcome(&again), None);
     // Travelers stand side by side.
     let travelers = issue(&second, Paper::Traveler, &[(25, "")]);
     let travelers = issue(&travelers, Paper::Traveler, &[(25, "")]);

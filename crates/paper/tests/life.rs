@@ -256,7 +256,10 @@ fn the_floor_sees_in_the_stop_box_what_stops_what_was_agreed_and_what_was_accept
         customer: Customer::Shop,
     });
     let open = prose(&document(Paper::Traveler, &[sample.matter(Sheet::A4)]));
-    assert!(open.contains("No answer yet, hole A: Only 6.00 mm free"), "{open}");
+    assert!(
+        open.contains("No answer yet, hole A: Only 6.00 mm free"),
+        "{open}"
+    );
     let waived = common::answer(&sample, 0, Concern::WallBehind, &[6.0], How::Agreed);
     let limits = common::answer(&sample, 1, Concern::Limits, &[0.6, 0.65], How::Accepted);
     sample.answers = vec![waived, limits];

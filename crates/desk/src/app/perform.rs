@@ -260,33 +260,33 @@ impl App {
     fn issue_together(&mut self) {
         let sheet = self.sheet();
         let together = self.together();
-        for at in &together {
-            let desk = &self.jobs[*at].desk;
-            let in_the_way = desk.blockers(Paper::Quotation, desk.results());
+        let mut jobs = Vec::new();
+        for at in together {
+            let desk = &self.jobs[at].desk;
+            let results = results_now(desk.job(), &desk.shop);
+            let in_the_way = desk.blockers(Paper::Quotation, &results);
             if !in_the_way.is_empty() {
                 let number = desk.file_name();
                 let said: Vec<String> = in_the_way.iter().map(words::life::blocker).collect();
                 self.desk_mut().notice = format!("Not issued: in {number} {}.", said.join("; "));
                 return;
             }
+            jobs.push((at, desk.job().clone(), results));
         }
-        let desk = self.desk();
-        if !desk.blockers(Paper::Quotation, desk.results()).is_empty() {
+        let own = self.desk();
+        let settled = results_now(own.job(), &own.shop);
+        if !own.blockers(Paper::Quotation, &settled).is_empty() {
             self.issue(Paper::Quotation);
             return;
         }
-        let mut jobs = Vec::new();
-        for at in together {
-            let other = &mut self.jobs[at].desk;
+        for (at, ..) in &jobs {
+            let other = &mut self.jobs[*at].desk;
             if other.history.is_dirty() && !other.save() {
                 let why = other.notice.clone();
                 self.desk_mut().notice =
                     format!("Not issued, since another job can't be saved: {why}");
                 return;
             }
-            let job = other.job().clone();
-            let results = results_now(&job, &other.shop);
-            jobs.push((at, job, results));
         }
         let others: Vec<Sitting<'_>> = jobs
             .iter()

@@ -113,7 +113,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
         }
     });
     let orders = shared.job.slips(SlipKind::Order);
-    for difference in orders.flat_map(|order| order::differences(shared.job, order)) {
+    for difference in orders.flat_map(|order| order::open(shared.job, order)) {
         ui.horizontal(|ui| {
             ui.label(RichText::new("differs").font(look::bold()));
             ui.add(egui::Label::new(words::life::difference(&difference)).wrap());

@@ -184,13 +184,13 @@ fn stands(shared: &Shared<'_>) -> (String, Floor) {
             let blockers = blockers(Paper::Traveler);
             if blockers.is_empty() {
                 ready = Floor::Ready;
-                "ready for the floor".to_owned()
+                "ready to release".to_owned()
             } else {
                 if let [Blocker::Missing { here, .. }] = blockers[..] {
                     ready = Floor::Part(here);
                 }
                 let said: Vec<String> = blockers.iter().map(words::life::blocker).collect();
-                format!("to the floor: {}", said.join("; "))
+                format!("to release: {}", said.join("; "))
             }
         }
         State::OnTheFloor => {

@@ -237,7 +237,7 @@ pub fn blocker(blocker: &Blocker) -> String {
             "a non-conformance of the job before is open, and nobody said why to go on".to_owned()
         }
         Blocker::Undecided => {
-            "a non-conformance is open: close it, or say on it why the parts are delivered"
+            "a non-conformance is open: close it, or say on it why the parts may be delivered"
                 .to_owned()
         }
         Blocker::NotInspected { marks } => format!(

@@ -79,7 +79,7 @@ pub const fn line(line: Line) -> &'static str {
         Line::Credit => "credit",
         Line::Closed => "closed on",
         Line::GoOn => "may go on because",
-        Line::SendBecause => "delivered open, why",
+        Line::SendBecause => "may be delivered because",
         Line::Carrier => "carrier, tracking",
         Line::Note => "note",
     }
