@@ -18,7 +18,7 @@ use crate::row::Column;
 use crate::row_depth::through_notes;
 use crate::shop::Shop;
 use crate::slip::Line;
-use crate::to_input::{Asked, UnknownName, to_input};
+use crate::to_input::{Asked, UnknownName, same_name, to_input};
 use crate::words::english;
 use crate::words::findings::Speaker;
 use crate::words::slips;
@@ -180,6 +180,7 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     let names = asked.unknown.iter();
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
     notes.extend(marks_twice(job, &offers, &speaker));
+    notes.extend(other_name(job, shop, asked).map(|note| (note, None)));
     notes.extend(through_notes(job, asked));
     notes.extend(
         slip_notes::all(job, figures)
@@ -309,6 +310,18 @@ fn angles_assumed(job: &Job) -> Option<SideNote> {
         said,
     );
     (tilted && job.field(field).is_empty()).then(|| note.offering(Some(offer)))
+}
+
+/// A material that is written by another name than the shop's own.
+fn other_name(job: &Job, shop: &Shop, asked: &Asked) -> Option<SideNote> {
+    let row = shop.tables.materials.get(asked.input.material?)?;
+    let field = crate::Field::Material;
+    let written = job.text(field).trim();
+    let said = || english::material_by_other_name(written, &row.name);
+    (!same_name(written, &row.name)).then(|| {
+        let beside = Beside::Field(field);
+        SideNote::new(Level::Note, "material-by-other-name", beside, said())
+    })
 }
 
 fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {

@@ -61,7 +61,7 @@ fn material(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of("material, as supplied", matter.text(Field::Material), 3.0),
+            Blank::of("material, as supplied", &matter.material_named(), 3.0),
             Blank::of("condition", matter.text(Field::Condition), 2.4),
             Blank::of("heat, as supplied", &heats.join(", "), 2.4),
         ],

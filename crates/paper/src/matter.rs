@@ -8,6 +8,7 @@ use quillbore_calc::{JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::Answer;
 use quillbore_job::concern::Customer;
 use quillbore_job::order::{self, Followed};
+use quillbore_job::words::english;
 use quillbore_job::{Entry, Field, Issued, Job, Paper, Row, Value};
 
 use crate::page::Sheet;
@@ -155,6 +156,12 @@ impl<'a> Matter<'a> {
     /// The work material in the shop's tables.
     pub fn material(&self) -> Option<&'a Material> {
         self.tables.materials.get(self.input.material?)
+    }
+
+    /// The work material by the shop's own name, with the drawing's name where that tells more.
+    pub fn material_named(&self) -> String {
+        let own = self.material().map(|row| row.name.as_str());
+        english::material_named(own, self.text(Field::Material))
     }
 
     /// The machine in the shop's tables.

@@ -130,15 +130,12 @@ fn drawing(matter: &Matter<'_>) -> String {
 }
 
 fn material(matter: &Matter<'_>) -> String {
-    let parts = [
-        Field::Material,
-        Field::Condition,
-        Field::Hardness,
-        Field::Coating,
-    ];
-    let said: Vec<&str> = parts
-        .iter()
-        .map(|field| matter.text(*field))
+    let named = matter.material_named();
+    let others = [Field::Condition, Field::Hardness, Field::Coating];
+    let others = others.into_iter().map(|field| matter.text(field));
+    let said: Vec<&str> = [named.as_str()]
+        .into_iter()
+        .chain(others)
         .filter(|text| !text.is_empty())
         .collect();
     if said.is_empty() {

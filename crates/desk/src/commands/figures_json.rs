@@ -38,7 +38,7 @@ pub(super) fn figures_json(
     let document = Document {
         job: &job.number,
         format: quillbore_job::file::FORMAT,
-        material: non_empty(job.text(Field::Material)),
+        material: material(job, results, shop),
         records_behind: 0,
         calibrated: false,
         holes: figures
@@ -79,15 +79,20 @@ pub(super) fn figures_json(
     serde_json::to_string_pretty(&document)
 }
 
-fn non_empty(text: &str) -> Option<&str> {
-    (!text.is_empty()).then_some(text)
+/// The material as papers name it.
+fn material(job: &Job, results: &Results, shop: &Shop) -> Option<String> {
+    let row = results.asked.input.material;
+    let row = row.and_then(|at| shop.tables.materials.get(at));
+    let named =
+        english::material_named(row.map(|row| row.name.as_str()), job.text(Field::Material));
+    (!named.is_empty()).then_some(named)
 }
 
 #[derive(Serialize)]
 struct Document<'a> {
     job: &'a str,
     format: u32,
-    material: Option<&'a str>,
+    material: Option<String>,
     records_behind: u32,
     calibrated: bool,
     holes: Vec<Hole>,

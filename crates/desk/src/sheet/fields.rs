@@ -268,6 +268,7 @@ fn choices_ui(ui: &mut Ui, spot: Spot, shared: &Shared<'_>, view: &mut View, ask
         return;
     };
     let all_fit = names.len() <= CHOICES;
+    let by_other_name = materials_like(spot, &typed, shared);
     let stands = spot.entry(shared.job).text().to_lowercase();
     let near: Vec<String> = names
         .into_iter()
@@ -277,6 +278,7 @@ fn choices_ui(ui: &mut Ui, spot: Spot, shared: &Shared<'_>, view: &mut View, ask
                 || typed
                     .split_whitespace()
                     .all(|word| name.to_lowercase().contains(word))
+                || by_other_name.contains(name)
         })
         .collect();
     let none = near.is_empty() && !typed.trim().is_empty();
@@ -322,6 +324,16 @@ fn names(spot: Spot, shared: &Shared<'_>) -> Option<Vec<String>> {
     })
 }
 
+/// The own names of the materials that a text may mean by another name.
+fn materials_like(spot: Spot, typed: &str, shared: &Shared<'_>) -> Vec<String> {
+    if spot.kind() != FieldKind::Material || typed.trim().is_empty() {
+        return Vec::new();
+    }
+    let rows = shared.shop.materials_like(typed).into_iter();
+    rows.filter_map(|at| Some(shared.shop.tables.materials.get(at)?.name.clone()))
+        .collect()
+}
+
 /// The one name that a typed text is a part of, where the shop doesn't know the text itself.
 fn begun(spot: Spot, text: &str, shared: &Shared<'_>) -> Option<String> {
     let typed = text.trim().to_lowercase();
@@ -336,7 +348,10 @@ fn begun(spot: Spot, text: &str, shared: &Shared<'_>) -> Option<String> {
     if names.iter().any(|name| name.to_lowercase() == typed) {
         return None;
     }
-    let mut found = names.iter().filter(fits);
+    let by_other_name = materials_like(spot, &typed, shared);
+    let mut found = names
+        .iter()
+        .filter(|name| fits(name) || by_other_name.contains(name));
     match (found.next(), found.next()) {
         (Some(one), None) => Some(one.clone()),
         _ => None,

@@ -21,7 +21,7 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
         start: start_pedigree,
         ..Pedigree::default()
     };
-    let (materials, also) = materials(&file, &mut pedigree)?;
+    let (materials, also, other_names) = materials(&file, &mut pedigree)?;
     let tubes = tubes(file.tubes, &mut pedigree)?;
     let guides = guides(file.guides, &mut pedigree)?;
     let mut rate_cards = rate_cards(file.rates, &file.machines)?;
@@ -57,6 +57,7 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
         earlier_rates: rate_cards,
         newest_rates: newest,
         also,
+        other_names,
     };
     shop.tables = shop.tables_with(&shop.newest_rates);
     Ok(shop)
@@ -125,12 +126,14 @@ impl Row<'_> {
     }
 }
 
-type Also = BTreeMap<String, usize>;
+/// The rows, which row each plain name means, and the other names of each row.
+type Materials = (Vec<Material>, BTreeMap<String, usize>, Vec<Vec<String>>);
 
-fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<(Vec<Material>, Also), ShopError> {
+fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<Materials, ShopError> {
     let mut rows: Vec<&MaterialRow> = file.materials.iter().collect();
     rows.sort_by_key(|row| row.name.to_lowercase());
-    let mut also = Also::new();
+    let mut also = BTreeMap::new();
+    let mut other_names = Vec::with_capacity(rows.len());
     let mut materials = Vec::with_capacity(rows.len());
     for (index, row) in rows.into_iter().enumerate() {
         let at = Row("materials", &row.name);
@@ -163,7 +166,11 @@ fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<(Vec<Material>,
         });
         pedigree.materials.push(row.pedigree.clone());
         pedigree.process.push(process.pedigree.clone());
+        other_names.push(row.also.clone());
         for name in row.also.iter().chain([&row.name]) {
+            if super::plain(name).is_empty() {
+                return Err(at.bad(format!("the other name {name:?} has no letter in it")));
+            }
             if also
                 .insert(super::plain(name), index)
                 .is_some_and(|other| other != index)
@@ -175,7 +182,7 @@ fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<(Vec<Material>,
             }
         }
     }
-    Ok((materials, also))
+    Ok((materials, also, other_names))
 }
 
 fn tubes(mut rows: Vec<TubeRow>, pedigree: &mut Pedigree) -> Result<Vec<Tube>, ShopError> {

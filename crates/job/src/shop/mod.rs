@@ -52,6 +52,7 @@ pub struct Shop {
     earlier_rates: Vec<RateCard>,
     newest_rates: RateCard,
     also: BTreeMap<String, usize>,
+    other_names: Vec<Vec<String>>,
 }
 
 /// What a shop's papers say beside the figures.
@@ -138,11 +139,32 @@ impl Shop {
         self.tables_with(self.rates_on(day))
     }
 
-    /// The material that a text names: by its name, its number or another name, blanks, dashes
-    /// and capitals aside.
+    /// The material that a text names: by its own name, a number or another name, capitals, blanks
+    /// and signs aside.
     #[must_use]
     pub fn material(&self, text: &str) -> Option<usize> {
         self.also.get(&plain(text)).copied()
+    }
+
+    /// Other names that a material goes by; the first ones are those that customers write.
+    #[must_use]
+    pub fn other_names(&self, material: usize) -> &[String] {
+        self.other_names.get(material).map_or(&[], Vec::as_slice)
+    }
+
+    /// The materials that have every word of a text in one of their names, in the list's order.
+    #[must_use]
+    pub fn materials_like(&self, text: &str) -> Vec<usize> {
+        let words: Vec<String> = text.split_whitespace().map(plain).collect();
+        let fits = |name: &str| {
+            let name = plain(name);
+            words.iter().all(|word| name.contains(word.as_str()))
+        };
+        let rows = self.tables.materials.iter().zip(&self.other_names);
+        rows.enumerate()
+            .filter(|(_, (row, others))| fits(&row.name) || others.iter().any(|name| fits(name)))
+            .map(|(at, _)| at)
+            .collect()
     }
 
     fn tables_with(&self, card: &RateCard) -> Tables {
@@ -165,15 +187,36 @@ fn embedded_file() -> Result<disk::ShopFile, ShopError> {
     Ok(file)
 }
 
-/// A name without what people leave out when they write it: case, blanks, dashes, "UNS".
+/// A name without what people write in several ways: case, blanks, signs, "UNS" and "W.-Nr.".
 fn plain(name: &str) -> String {
-    let letters: String = name
-        .chars()
-        .filter(|letter| !letter.is_whitespace() && *letter != '-')
-        .flat_map(char::to_lowercase)
-        .collect();
-    match letters.strip_prefix("uns") {
-        Some(number) => number.to_owned(),
-        None => letters,
-    }
+    let letters: Vec<char> = name.chars().flat_map(char::to_lowercase).collect();
+    let is_digit = |at: Option<usize>| {
+        at.and_then(|at| letters.get(at))
+            .is_some_and(char::is_ascii_digit)
+    };
+    let kept = letters.iter().enumerate().filter(|(at, letter)| {
+        let point = **letter == '.' && is_digit(at.checked_sub(1)) && is_digit(Some(at + 1));
+        letter.is_alphanumeric() || point
+    });
+    let plain: String = kept.map(|(_, letter)| *letter).collect();
+    let plain = plain
+        .replace("aluminium", "aluminum")
+        .replace("stainlesssteel", "stainless");
+    // A number of EN 10027-2 such as 1.4301, and a number of the unified system such as S30400.
+    const BEFORE_A_NUMBER: [&str; 7] = [
+        "werkstoffnummer",
+        "werkstoffnr",
+        "wnr",
+        "matnr",
+        "din",
+        "en",
+        "uns",
+    ];
+    let number = BEFORE_A_NUMBER.into_iter().find_map(|word| {
+        let rest = plain.strip_prefix(word)?;
+        let is_en = rest.get(1..2) == Some(".") && rest.starts_with(|c: char| c.is_ascii_digit());
+        let is_uns = rest.len() == 6 && rest.get(1..)?.bytes().all(|c| c.is_ascii_digit());
+        (is_en || is_uns).then(|| rest.to_owned())
+    });
+    number.unwrap_or(plain)
 }

@@ -320,3 +320,28 @@ pub const fn angles_assumed() -> &'static str {
     "The angles were read as from the normal. Ask the drawing; if they are from the surface, say so \
      here. If not, confirm:"
 }
+
+/// A material written by another name.
+#[must_use]
+pub fn material_by_other_name(written: &str, own: &str) -> String {
+    format!(
+        "\u{201c}{written}\u{201d} is {own} in the shop's list; papers print that name, and the \
+         drawing's in brackets."
+    )
+}
+
+/// A material as papers name it: the shop's own name, and in brackets what the drawing says where
+/// that tells more.
+#[must_use]
+pub fn material_named(own: Option<&str>, written: &str) -> String {
+    let written = written.trim();
+    let letters = |name: &str| -> String {
+        let letters = name.chars().filter(|letter| letter.is_alphanumeric());
+        letters.flat_map(char::to_lowercase).collect()
+    };
+    match own {
+        None => written.to_owned(),
+        Some(own) if letters(own).contains(&letters(written)) => own.to_owned(),
+        Some(own) => format!("{own} ({written})"),
+    }
+}

@@ -220,7 +220,7 @@ fn material(matter: &Matter<'_>, flow: &mut Flow) {
         form::fields(
             flow,
             &[
-                Blank::of("material", matter.text(Field::Material), 3.0).style(STRONG),
+                Blank::of("material", &matter.material_named(), 3.0).style(STRONG),
                 Blank::of("condition", matter.text(Field::Condition), 3.0),
                 Blank::of("hardness", matter.text(Field::Hardness), 1.6),
                 Blank::of(
