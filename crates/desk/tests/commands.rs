@@ -393,3 +393,54 @@ fn a_hole_table_becomes_a_job_row_by_row() {
     assert_eq!(again.status.code(), Some(2), "a job is never overwritten");
     assert_eq!(fs::read_to_string(&job).expect("the job"), text);
 }
+
+/// What the README says of options and of JSON keys is what the program has.
+#[test]
+fn the_readme_names_every_option_and_every_key() {
+    let readme = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../README.md");
+    let readme = fs::read_to_string(readme).expect("the README");
+    let options = |text: &str| -> Vec<String> {
+        let words = text.split(|letter: char| !letter.is_ascii_alphanumeric() && letter != '-');
+        let mut options: Vec<String> = words
+            .filter(|word| word.starts_with("--") && word.len() > 3)
+            .map(str::to_owned)
+            .collect();
+        options.sort_unstable();
+        options.dedup();
+        options
+    };
+    let of_cargo = ["--release", "--workspace"];
+    let told: Vec<String> = options(&readme)
+        .into_iter()
+        .filter(|option| !of_cargo.contains(&option.as_str()))
+        .collect();
+    assert_eq!(told, options(&quillbore_desk::commands::usage()));
+
+    fn keys(value: &serde_json::Value, found: &mut Vec<String>) {
+        match value {
+            serde_json::Value::Object(object) => {
+                for (key, value) in object {
+                    found.push(key.clone());
+                    keys(value, found);
+                }
+            }
+            serde_json::Value::Array(values) => values.iter().for_each(|value| keys(value, found)),
+            _ => {}
+        }
+    }
+    let mut found = Vec::new();
+    for job in ["25-0388", "26-0101", "26-0104", "26-0105"] {
+        let output = quillbore(&["figures", path(&demo(job)), "--json"]);
+        let figures = serde_json::from_slice(&output.stdout).expect("JSON");
+        keys(&figures, &mut found);
+    }
+    found.sort_unstable();
+    found.dedup();
+    assert!(found.len() > 70, "{found:?}");
+    for key in found {
+        assert!(
+            readme.contains(&format!("`{key}`")),
+            "{key} is not in the README"
+        );
+    }
+}

@@ -77,7 +77,7 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
       [--json] [--date YYYY-MM-DD]
   quillbore intake --holes FILE --material NAME --quantity N --out JOB.ron
       [--thickness \"12 mm\"] [--unit mm|inch] [--customer NAME] [--part NUMBER]
-      [--column \"HEAD=WHAT\"]...
+      [--column \"HEAD=WHAT\"]... [--date YYYY-MM-DD]
                                        make a job from a hole table (CSV, tab-separated)
 
   --shop FILE    the shop's own materials, tubes, machines and rates, with any of them
