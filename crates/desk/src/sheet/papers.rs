@@ -29,7 +29,7 @@ pub fn papers_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
             }
             ui.add_space(8.0);
         }
-        if look::word(ui, "print all of them").clicked() {
+        if look::word(ui, "print previews").clicked() {
             asks.push(Ask::Do(Action::Print));
         }
     });
