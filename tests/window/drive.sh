@@ -18,8 +18,8 @@ sleep 1; picture pasted
 [ "$(title)" != "" ] || { echo "the window has no title"; exit 1; }
 
 # The remedy underlined in the side note, then the price in the foot, which opens its working.
-click 1120 454
-click 222 725; picture working
+click 1018 468
+click 222 708; picture working
 
 key ctrl+s; sleep 0.5; key Return; sleep 1
 saved=$(ls "$shelf" | grep '\.ron$' | grep -vxF "$(ls demo-jobs)" | head -n 1)
