@@ -348,6 +348,14 @@ macro_rules! keys {
                 Self::key(self)
             }
         })+
+
+        /// Every name of all of these, with what it is a name of.
+        #[cfg(test)]
+        pub(super) fn named() -> Vec<String> {
+            let mut named = Vec::new();
+            $(named.extend($name::ALL.iter().map(|name| format!("{} {}", $what, name.key())));)+
+            named
+        }
     };
 }
 
