@@ -1,6 +1,10 @@
 //! The size rules: worked figures of an independent prototype, and closed forms.
 
 #![expect(clippy::float_cmp, reason = "ends and exact cases")]
+#![expect(
+    clippy::unwrap_used,
+    reason = "helpers of tests stop the test as tests do"
+)]
 
 use quillbore_calc::Spread;
 use quillbore_calc::job_figures::Verdict;

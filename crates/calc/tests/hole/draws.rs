@@ -78,7 +78,7 @@ fn each_factor_does_its_own() {
     let clumsy = at(1.0, 1.0, Pace::Off(1.0));
     let changes = f64::from(median.electrodes_per_hole - 1);
     let touch = 75.0_f64.sqrt() / 60.0;
-    let more = (1.0 + changes) * touch * libm::expm1(3.0_f64.ln() / 2.563_103_131_089_201)
+    let more = (1.0 + changes) * touch * libm::expm1(libm::log(3.0) / 2.563_103_131_089_201)
         + changes * 6.0_f64.sqrt() * libm::expm1((0.35_f64 * 0.35 + 0.2 * 0.2).sqrt());
     close(clumsy.other_min - median.other_min, more, 1e-9);
     assert_eq!(clumsy.sparking_min, median.sparking_min);

@@ -351,7 +351,7 @@ fn a_maximum_alone_and_limits_that_nothing_holds() {
     close(lower_mm, 0.68, 1e-12);
     assert_eq!((upper_mm, max.level), (0.85, Level::Note));
     let close_limits = of_row("limits-too-close", |row| {
-        row.limits_mm = Some([0.795, 0.805])
+        row.limits_mm = Some([0.795, 0.805]);
     });
     let Kind::LimitsTooClose { width_mm, least_mm } = close_limits.kind else {
         panic!("{close_limits:?}");

@@ -96,7 +96,7 @@ fn sums_are_what_they_sum() {
                 .clone()
                 .map(|hole| 25.0 * f64::from(hole.places) * hole.wear_mm.unwrap())
                 .sum();
-            let usable = rows.map(|hole| hole.usable_mm.unwrap()).last().unwrap();
+            let usable = rows.map(|hole| hole.usable_mm.unwrap()).next().unwrap();
             let needed = f64::from(tube.needed);
             let rest = 1.0 - worn / (needed * usable) / 2.0;
             (needed + tube.breakages * rest) * 2.0

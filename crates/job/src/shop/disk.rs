@@ -241,7 +241,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<ShopFile, ShopError> {
     match format_number(text)? {
         1 => {
             let mut file: ShopFile = parse(text)?;
-            file.start = file.start.from_format_1();
+            file.start = file.start.with_format_1();
             finished(file)
         }
         2 => {

@@ -43,7 +43,7 @@ macro_rules! start_values {
             pub(super) fn build(&self) -> Result<(StartValues, BTreeMap<&'static str, String>), ShopError> {
                 let mut pedigree = BTreeMap::new();
                 let values = StartValues {
-                    $($field: read(&self.$name, stringify!($name), $convert, &mut pedigree)?,)+
+                    $($field: read(&self.$name, stringify!($name), |value| $convert(value), &mut pedigree)?,)+
                     deviations: Deviations {
                         $($part: read(&self.$deviation, stringify!($deviation), $check, &mut pedigree)?,)+
                     },
@@ -80,7 +80,7 @@ fn read<T, V>(
 
 impl StartFile {
     /// What format 1 said in one number is the shop's own deviation of handling, and no machine's.
-    pub(super) fn from_format_1(mut self) -> Self {
+    pub(super) fn with_format_1(mut self) -> Self {
         if let Some(Told(value, source)) = self.handling_scatter.take() {
             let machine = Told(0.0, source.clone());
             self.handling_deviation_shop
@@ -205,7 +205,7 @@ fn not_negative(value: &f64) -> Checked<f64> {
     }
 }
 
-fn curve(points: &Vec<Pair>) -> Checked<Vec<Pair>> {
+fn curve(points: &[Pair]) -> Checked<Vec<Pair>> {
     rising(points.iter().map(|point| point.0))?;
     for point in points {
         positive(&point.1)?;
@@ -213,7 +213,7 @@ fn curve(points: &Vec<Pair>) -> Checked<Vec<Pair>> {
     Ok(points.to_vec())
 }
 
-fn spread_curve(points: &Vec<(f64, Pair)>) -> Checked<Vec<(f64, Spread)>> {
+fn spread_curve(points: &[(f64, Pair)]) -> Checked<Vec<(f64, Spread)>> {
     rising(points.iter().map(|point| point.0))?;
     points
         .iter()
