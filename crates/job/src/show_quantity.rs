@@ -7,7 +7,7 @@ use quillbore_calc::{Angle, Length};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::entry::Unit;
-use crate::row::{Depth, LimitsGiven, Size};
+use crate::row::{LimitsGiven, Size};
 
 const MINUS: char = '\u{2212}';
 const THIN_SPACE: char = '\u{2009}';
@@ -91,31 +91,6 @@ fn same_decimals<const N: usize>(lengths: [Length; N], unit: Unit) -> [String; N
     });
     let decimals = decimals.into_iter().max().unwrap_or(2);
     values.map(|value| fixed(value, decimals, decimals))
-}
-
-/// A depth as a drawing would give it: `12.00`, `12.00 \u{b1}0.20`, `12.00\u{2013}12.40`; empty
-/// where it only says through.
-#[must_use]
-pub fn depth(depth: &Depth, unit: Unit) -> String {
-    let Some(aim) = depth.aim else {
-        return String::new();
-    };
-    match depth.limits {
-        None => length(aim, unit),
-        Some([lower, upper]) => size(
-            &Size {
-                nominal: depth.nominal,
-                lower,
-                upper,
-                given: match depth.nominal {
-                    Some(nominal) if nominal == aim => LimitsGiven::PlusMinus,
-                    Some(_) => LimitsGiven::Unequal,
-                    None => LimitsGiven::Pair,
-                },
-            },
-            unit,
-        ),
-    }
 }
 
 /// Two limits in millimeters, in the unit, without it, with the same decimals: `0.78\u{2013}0.82`.

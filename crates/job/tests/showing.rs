@@ -55,22 +55,6 @@ fn sizes() {
 }
 
 #[test]
-fn depths() {
-    for (text, unit, shown) in [
-        ("14", Mm, "14.00"),
-        ("12 +-0.2", Mm, "12.00 \u{b1}0.20"),
-        ("12 +.1/-0", Mm, "12.00 +0.10/0.00"),
-        ("12.0-12.4", Mm, "12.00\u{2013}12.40"),
-        (".5 +.01/-0", Inch, "0.50 +0.01/0.00"),
-        ("14 thru", Mm, "14.00"),
-        ("thru", Mm, ""),
-    ] {
-        let depth = read::depth(text, unit).unwrap();
-        assert_eq!(show::depth(&depth, unit), shown, "{text}");
-    }
-}
-
-#[test]
 fn angles_times_shares_counts() {
     assert_eq!(show::angle_with_unit(60.0), "60\u{b0}");
     assert_eq!(show::angle_with_unit(12.25), "12.25\u{b0}");
