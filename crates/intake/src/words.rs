@@ -77,5 +77,6 @@ pub(crate) fn cell_left_out(head: &str, cell: &str) -> String {
 
 /// A cell that can't be read.
 pub(crate) fn unread(column: quillbore_job::Column, text: &str, why: &str) -> String {
+    let why = why.trim_end_matches('.');
     format!("{} \u{201c}{text}\u{201d}: {why}", english::column(column))
 }
