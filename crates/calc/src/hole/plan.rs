@@ -54,6 +54,11 @@ pub(super) struct Plan {
     pub(super) feed: Option<f64>,
     pub(super) computed_feed: Option<f64>,
     pub(super) way: Option<Way>,
+    /// Deviations of feed and wear that the material's own bands come to.
+    stuff_sigmas: [f64; 2],
+    /// Whether feed and wear were typed.
+    typed: [bool; 2],
+    /// Deviations of feed and wear that all holes of a lot share.
     pub(super) sigmas: [f64; 2],
     /// One hole's wear at its ninetieth percentile relative to the median.
     pub(super) high: f64,
@@ -177,6 +182,8 @@ impl Context<'_> {
             feed: None,
             computed_feed: None,
             way: None,
+            stuff_sigmas: [0.0; 2],
+            typed: [false; 2],
             sigmas: [0.0; 2],
             high: 1.0,
             too_deep: false,
@@ -317,30 +324,13 @@ impl Context<'_> {
         else {
             return;
         };
-        let law = DepthLaw {
-            halved_mm: self.depth[0] * facts.outer_mm,
-            exponent: start.depth_m,
-        };
-        // A row that is drilled from both ends is half as deep from each, but which it is is decided
-        // below: the whole depth is the wider spread.
-        let deviation = self
-            .tables
-            .start
-            .deviations
-            .process(facts.outer_mm, depth_mm);
-        let of_tables = self.sigmas(&[stuff.feed_sigma, stuff.wear_sigma], depth_mm, facts, law);
-        let of_lot = self.tables.start.deviations.lot;
-        let typed = [
-            stands.or(self.overruled(Figure::HoleMinutes(row.id))),
-            overruled_wear_mm,
+        plan.stuff_sigmas = [stuff.feed_sigma, stuff.wear_sigma];
+        plan.typed = [
+            stands.is_some() || self.overruled(Figure::HoleMinutes(row.id)).is_some(),
+            overruled_wear_mm.is_some(),
         ];
-        plan.sigmas = [0, 1].map(|which| match typed[which] {
-            // What somebody typed, from a test burn or from experience, is off by the lot alone.
-            Some(_) => of_lot,
-            None => of_tables[which].max(deviation),
-        });
+        plan.sigmas = self.sigmas(plan, depth_mm, facts);
         let one_hole = self.one_hole(plan.sigmas[1]);
-        plan.high = libm::exp(Z90 * one_hole);
         let deepest_mm = start.deepest_diameters * facts.outer_mm;
         let metal = Metal {
             depth_mm,
@@ -354,12 +344,16 @@ impl Context<'_> {
             },
             ratio,
             rise: rise_per_mm(self.wear_at_100[0], facts.outer_mm),
-            law,
+            law: self.law(facts),
             overruled_wear_mm,
             gap_mm: plan.gap.map_or(0.0, |gap| gap.p90),
             low: libm::exp(Z02 * one_hole),
         };
         self.choose_way(row, plan, facts, lengths, &metal);
+        if let Some(deepest_mm) = plan.way.as_ref().map(Way::deepest_mm) {
+            plan.sigmas = self.sigmas(plan, deepest_mm, facts);
+            plan.high = libm::exp(Z90 * self.one_hole(plan.sigmas[1]));
+        }
         if let Some(way) = &mut plan.way {
             plan.too_deep = way.deepest_mm() > metal.deepest_mm + 1e-9;
             if !wear_known {
@@ -368,24 +362,34 @@ impl Context<'_> {
         }
     }
 
-    /// Deviations that all holes of a lot share: material, and depth law or rise of wear.
-    fn sigmas(
-        &self,
-        material: &[f64; 2],
-        depth_mm: f64,
-        facts: &TubeFacts,
-        law: DepthLaw,
-    ) -> [f64; 2] {
+    /// Deviations of feed and wear that all holes of a lot share: the larger of what is learned of such
+    /// holes, and the material's own with that of the depth law or of the rise of wear.
+    ///
+    /// `depth_mm` is the depth from one end: a hole that is drilled from both is half as deep from each.
+    pub(super) fn sigmas(&self, plan: &Plan, depth_mm: f64, facts: &TubeFacts) -> [f64; 2] {
+        let deviations = &self.tables.start.deviations;
+        let law = self.law(facts);
         let share = law.share(depth_mm);
-        let by_law = law.exponent * share / (1.0 + share);
+        let by_law = law.exponent * share / (1.0 + share) * self.depth[1];
         let [at_100, at_100_sigma] = self.wear_at_100;
         let depths = depth_mm / (100.0 * facts.outer_mm);
-        let by_rise = at_100 * depths / (1.0 + (at_100 - 1.0) * depths);
-        let both = |a: f64, b: f64| libm::sqrt(a * a + b * b);
-        [
-            both(material[0], by_law * self.depth[1]),
-            both(material[1], by_rise * at_100_sigma),
-        ]
+        let by_rise = at_100 * depths / (1.0 + (at_100 - 1.0) * depths) * at_100_sigma;
+        let learned = deviations.process(facts.outer_mm, depth_mm);
+        [0, 1].map(|which| {
+            if plan.typed[which] {
+                // What somebody typed, from a test burn or from experience, is off by the lot alone.
+                return deviations.lot;
+            }
+            let (material, by_depth) = (plan.stuff_sigmas[which], [by_law, by_rise][which]);
+            libm::sqrt(material * material + by_depth * by_depth).max(learned)
+        })
+    }
+
+    fn law(&self, facts: &TubeFacts) -> DepthLaw {
+        DepthLaw {
+            halved_mm: self.depth[0] * facts.outer_mm,
+            exponent: self.tables.start.depth_m,
+        }
     }
 
     /// Deviation of one hole: what the lot shares, and the hole's own scatter.

@@ -257,7 +257,7 @@ impl Context<'_> {
             change: facts.change,
             rapid_mm_min,
             overruled: 1.0,
-            sigmas: plan.sigmas,
+            sigmas: self.sigmas(plan, way.deepest_mm(), facts),
         };
         let changes: f64 = chains
             .iter()
