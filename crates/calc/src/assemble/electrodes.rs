@@ -48,12 +48,16 @@ pub(super) struct Tube {
 
 impl Tube {
     /// What of an electrode's price is lost when it breaks: it breaks half way through what the lot
-    /// wears of it, and the rest goes with it.
-    pub(super) fn broken_rest(&self, parts: u32, electrodes: f64) -> f64 {
-        let length = electrodes * self.bare_mm;
-        let worn = self.wear_mm * f64::from(parts);
+    /// takes of it, by wear and by dressing, and the rest goes with it.
+    ///
+    /// At the median wear: where a lot wears more, it takes more electrodes, and each is used as much.
+    pub(super) fn broken_rest(&self, parts: u32, electrodes: u64, dressing_mm: f64) -> f64 {
+        let used = super::lot::used(self, parts, electrodes);
+        let length = electrodes as f64 * self.bare_mm;
+        let dressed = used.dressings() as f64 * dressing_mm;
+        let gone = self.wear_mm * f64::from(parts) + dressed;
         if length > 0.0 {
-            1.0 - (worn / length).min(1.0) / 2.0
+            1.0 - (gone / length).min(1.0) / 2.0
         } else {
             1.0
         }

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::lot::{Lot, Overruled, overruled_band};
 use super::model::{DrawnLot, LotModel};
-use super::packed::quantities;
+use super::packed::{quantities, shared};
 use super::prepare::{Prepared, Ready};
 use super::{Answers, bands};
 use crate::cost::{Consumption, at_stake, cost_lines, part_spoiled};
@@ -22,6 +22,14 @@ struct Ratios {
     machine: f64,
     labor: f64,
     electrodes: Vec<f64>,
+}
+
+/// A lot that is costed: its quantity, travel [mm], and what of each tube a breakage leaves unused.
+struct Costed<'a> {
+    quantity: u32,
+    travel_mm: f64,
+    rests: Vec<f64>,
+    ratios: &'a Ratios,
 }
 
 /// A quantity that is priced: its index among all, and how many parts.
@@ -112,10 +120,11 @@ impl Prepared<'_> {
     fn planned(&self, ready: &Ready, lot: &Lot) -> Consumption {
         let figures = &lot.figures;
         let tubes = ready.tubes.iter().zip(&figures.electrodes);
+        let dressing_mm = self.tables.start.dressing_mm;
         let electrodes = tubes.map(|(tube, figure)| {
-            let number = f64::from(figure.needed);
-            let broken = figure.breakages * tube.broken_rest(figures.quantity, number);
-            (number + broken) * self.tube_price(tube.tube)
+            let number = u64::from(figure.needed);
+            let rest = tube.broken_rest(figures.quantity, number, dressing_mm);
+            (number as f64 + figure.breakages * rest) * self.tube_price(tube.tube)
         });
         Consumption {
             machine_hours: figures.machine_hours.p50,
@@ -139,40 +148,55 @@ impl Prepared<'_> {
         let Some(lot) = self.expected(&model, packings) else {
             return 0.0;
         };
-        let travel = offered.travel_mm * f64::from(of.quantity) / (offered.parts.max(1) as f64);
-        let drawn = self.of_drawn(ready, of.quantity, &lot, travel, ratios);
-        self.cost_lines(&drawn).sum()
+        let costed = Costed {
+            quantity: of.quantity,
+            travel_mm: offered.travel_mm * f64::from(of.quantity) / (offered.parts.max(1) as f64),
+            rests: self.rests(ready, of, answers, ratios),
+            ratios,
+        };
+        self.cost_lines(&self.of_drawn(ready, &costed, &lot)).sum()
     }
 
-    /// What a drawn or a mean lot takes, travel [mm] and overrules put in.
-    fn of_drawn(
+    /// What of each tube's price a breakage leaves unused in a lot, by its electrodes as planned.
+    fn rests(
         &self,
         ready: &Ready,
-        quantity: u32,
-        lot: &DrawnLot,
-        travel_mm: f64,
+        of: Asked,
+        answers: Option<&Answers>,
         ratios: &Ratios,
-    ) -> Consumption {
-        let times = &ready.times;
+    ) -> Vec<f64> {
+        let planned = shared(self, ready, of.at, answers);
+        let tubes = ready.tubes.iter().zip(planned).zip(&ratios.electrodes);
+        let dressing_mm = self.tables.start.dressing_mm;
+        tubes
+            .map(|((tube, shared), ratio)| {
+                let computed = tube.median.used(of.quantity, shared).electrodes();
+                let stands = libm::round(computed as f64 * ratio) as u64;
+                tube.broken_rest(of.quantity, stands, dressing_mm)
+            })
+            .collect()
+    }
+
+    /// What a drawn or a mean lot takes, travel and overrules put in.
+    fn of_drawn(&self, ready: &Ready, costed: &Costed<'_>, lot: &DrawnLot) -> Consumption {
+        let (times, ratios) = (&ready.times, costed.ratios);
         let travel = if times.table_mm_min > 0.0 {
-            travel_mm / times.table_mm_min
+            costed.travel_mm / times.table_mm_min
         } else {
             0.0
         };
         let [machine, labor] = lot.minutes;
         let tubes = ready.tubes.iter().zip(&lot.electrodes).zip(&lot.broken);
-        let electrodes = tubes
-            .zip(&ratios.electrodes)
-            .map(|(((tube, number), broken), ratio)| {
-                let number = number * ratio;
-                let lost = broken * tube.broken_rest(quantity, number);
-                (number + lost) * self.tube_price(tube.tube)
-            });
+        let electrodes = tubes.zip(ratios.electrodes.iter().zip(&costed.rests)).map(
+            |(((tube, number), broken), (ratio, rest))| {
+                (number * ratio + broken * rest) * self.tube_price(tube.tube)
+            },
+        );
         Consumption {
             machine_hours: (machine + travel) / 60.0 * ratios.machine,
             labor_hours: (labor + travel * times.attended) / 60.0 * ratios.labor,
             electrodes: electrodes.sum(),
-            ..self.apart(quantity)
+            ..self.apart(costed.quantity)
         }
     }
 
@@ -227,13 +251,19 @@ impl Prepared<'_> {
     ) -> Band {
         let counts = &lot.counts;
         let ratios = ratios(lot);
+        let offered = Asked {
+            at: 0,
+            quantity: lot.figures.quantity,
+        };
+        let costed = Costed {
+            quantity: offered.quantity,
+            travel_mm: counts.travel_mm,
+            rests: self.rests(ready, offered, answers, &ratios),
+            ratios: &ratios,
+        };
         let draws = answers.into_iter().flat_map(|answers| &answers.draws);
         let drawn: Vec<f64> = draws
-            .map(|draw| {
-                let quantity = lot.figures.quantity;
-                let drawn = self.of_drawn(ready, quantity, draw, counts.travel_mm, &ratios);
-                self.cost_lines(&drawn).sum()
-            })
+            .map(|draw| self.cost_lines(&self.of_drawn(ready, &costed, draw)).sum())
             .collect();
         let minutes = [lot.figures.machine.sum(), lot.figures.labor.sum()];
         let by = bands::hours_by(self, ready, counts, minutes);
