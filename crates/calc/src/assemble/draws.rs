@@ -9,7 +9,7 @@
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
-use super::model::{DrawnLot, LotModel, ModelRow};
+use super::model::{DrawnLot, LotModel, ModelRow, Planned};
 use super::packed::PackAnswer;
 use super::prepare::{Prepared, Ready};
 use crate::hole::Draw;
@@ -102,7 +102,8 @@ impl DrawQuestion {
             pace,
         };
         let broken = broken.at(normal_below(deviates.breakages[draw]));
-        self.model.at(&times, of_row, about_lot, &broken, packings)
+        let planned = Planned::Scaled(packings);
+        self.model.at(&times, of_row, about_lot, &broken, planned)
     }
 }
 

@@ -7,7 +7,7 @@
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
-use super::model::{DrawnLot, LotModel};
+use super::model::{DrawnLot, LotModel, Planned};
 use super::packed::PackAnswer;
 use super::prepare::Prepared;
 use crate::hole::{Draw, wear_quantiles};
@@ -33,7 +33,7 @@ impl Prepared<'_> {
                     |row| draw(row.feed_sigma, row.wear_sigma),
                     1.0,
                     &broken,
-                    packings,
+                    Planned::Anew(packings),
                 )
             })
             .collect();

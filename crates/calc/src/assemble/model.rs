@@ -1,15 +1,28 @@
 //! A lot at drawn factors: what its rows, electrodes and breakages come to.
 //!
-//! Electrodes are not packed anew at each wear: their lower bound there is scaled by what packing
-//! needed at the median over the bound there.
+//! For the joint draw electrodes are not packed anew at each wear: their lower bound there is scaled by
+//! what packing needed at the median over the bound there. For the mean lot they are, see [`Planned`].
 
 use alloc::vec::Vec;
 
 use super::electrodes::{Demand, Dressing};
-use super::packed::{PackAnswer, place, quantities, shared};
+use super::packed::{PackAnswer, packed_quickly, place, quantities, shared};
 use super::prepare::{Prepared, Ready};
 use crate::hole::{Draw, DrawnHole, Drill};
 use crate::rollup::{Counts, Times, TubeUse, roll_up};
+
+/// How electrodes are counted at a wear that is not the median.
+#[derive(Clone, Copy)]
+pub(super) enum Planned<'a> {
+    /// By the lower bound, scaled by what these packings needed at the median over the bound there.
+    Scaled(&'a [PackAnswer]),
+    /// Packed anew where a tube drills a few kinds of ends, else scaled. One kind needs no packing; of
+    /// many there are many electrodes, and one more or less is lost in their spread.
+    Anew(&'a [PackAnswer]),
+}
+
+/// Kinds of ends that are packed anew.
+const PACKED_ANEW: core::ops::RangeInclusive<usize> = 2..=12;
 
 /// A lot of one quantity, as far as draws change it.
 #[derive(Clone, Debug, PartialEq)]
@@ -107,14 +120,14 @@ impl LotModel {
     /// - `draw`: each row's factors.
     /// - `sparking`: factor on all sparking minutes alike.
     /// - `broken`: electrodes that break in each row.
-    /// - `packings`: answers to the job's packings, where they are at hand.
+    /// - `planned`: how electrodes are counted, with the job's packings where they are at hand.
     pub(super) fn at(
         &self,
         times: &Times,
         draw: impl Fn(&ModelRow) -> Draw,
         sparking: f64,
         broken: &[f64],
-        packings: &[PackAnswer],
+        planned: Planned<'_>,
     ) -> DrawnLot {
         let parts = f64::from(self.parts);
         let mut demands: Vec<Demand> = self.tubes.iter().map(|_| Demand::default()).collect();
@@ -137,7 +150,7 @@ impl LotModel {
         }
         let mut electrodes = Vec::with_capacity(self.tubes.len());
         for (tube, demand) in self.tubes.iter().zip(&demands) {
-            let used = tube.used(demand, self.parts, packings);
+            let used = tube.used(demand, self.parts, planned);
             used.add_to(&mut counts, tube.thin);
             electrodes.push(used.electrodes() as f64);
         }
@@ -159,8 +172,14 @@ impl LotModel {
 }
 
 impl ModelTube {
-    /// Uses at a drawn wear: its quick bound, scaled by packed over bound at the median.
-    fn used(&self, demand: &Demand, parts: u32, packings: &[PackAnswer]) -> TubeUse {
+    /// Uses at a drawn wear.
+    fn used(&self, demand: &Demand, parts: u32, planned: Planned<'_>) -> TubeUse {
+        let packings = match planned {
+            Planned::Anew(_) if PACKED_ANEW.contains(&demand.kinds.len()) => {
+                return demand.used(parts, packed_quickly(demand, self.usable_mm, parts));
+            }
+            Planned::Scaled(packings) | Planned::Anew(packings) => packings,
+        };
         let packed = packings
             .get(self.packing)
             .map_or(self.bound, |answer| answer.shared);

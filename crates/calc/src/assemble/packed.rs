@@ -56,12 +56,7 @@ impl PackQuestion {
         let kinds = self.demand.in_lot(self.parts);
         let electrode = Electrode::new(self.usable_mm);
         let plan = electrodes_for_lot(&kinds, &electrode, &self.effort());
-        // What fits on no electrode spoils one each; its row carries the finding.
-        let apart: u64 = plan
-            .unplaceable
-            .iter()
-            .map(|kind| u64::from(kind.count))
-            .sum();
+        let apart = apart(&plan);
         let in_order = if self.in_order {
             by_hole_order(&self.demand.kinds, self.parts, &electrode).needed
         } else {
@@ -74,6 +69,19 @@ impl PackQuestion {
             in_order: in_order + apart,
         }
     }
+}
+
+/// Shared electrodes of a tube by one quick pass.
+pub(super) fn packed_quickly(demand: &Demand, usable_mm: f64, parts: u32) -> u64 {
+    let kinds = demand.in_lot(parts);
+    let plan = electrodes_for_lot(&kinds, &Electrode::new(usable_mm), &Effort::quick());
+    plan.needed + apart(&plan)
+}
+
+/// What fits on no electrode spoils one each; its row carries the finding.
+fn apart(plan: &Plan) -> u64 {
+    let kinds = plan.unplaceable.iter();
+    kinds.map(|kind| u64::from(kind.count)).sum()
 }
 
 /// Quantities that are priced: the offered one first, each once.
