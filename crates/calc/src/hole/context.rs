@@ -31,6 +31,8 @@ pub struct Context<'a> {
     /// All tubes of the shop.
     pub(super) all: Stock,
     pub(super) quantiles: Quantiles,
+    /// Twice the widest gap of any tube, with its scatter [mm].
+    pub(super) widest_mm: f64,
     pub(super) overrules: Vec<(Figure, f64)>,
     pub(super) depth: [f64; 2],
     pub(super) wear_at_100: [f64; 2],
@@ -113,6 +115,9 @@ impl<'a> Context<'a> {
             driven: machine.map_or_else(|| all.clone(), |machine| all.driven_by(machine)),
             all,
             tubes,
+            widest_mm: start.gap_mm.iter().fold(0.1, |widest: f64, (_, gap)| {
+                widest.max(2.0 * gap.p90 * gap.p90 / gap.p50() + 0.2)
+            }),
             quantiles,
             overrules,
             depth: [start.depth_s.p50(), start.depth_s.sigma()],

@@ -45,6 +45,8 @@ pub(super) struct Judgements {
     choices: Choices,
     of_all: Choices,
     helds: RefCell<BTreeMap<Key, Held>>,
+    /// Tubes to buy, by their step.
+    steps: RefCell<BTreeMap<u32, Option<Rc<Sized>>>>,
 }
 
 impl Asked {
@@ -111,7 +113,7 @@ impl Context<'_> {
     pub(super) fn held_by_none(&self, asked: &Asked) -> Held {
         let bought = self.to_buy(asked).map(|tube| Bought {
             outer_mm: tube.tube_mm,
-            held: held([&tube], asked.limits_mm, asked.taper_mm),
+            held: held([&*tube], asked.limits_mm, asked.taper_mm),
         });
         Held {
             held: 0.0,
@@ -121,42 +123,51 @@ impl Context<'_> {
 
     /// The tube in the steps that can be bought, and that this machine drives, which is most likely
     /// right at once; none where the shop has it already.
-    fn to_buy(&self, asked: &Asked) -> Option<Sized> {
-        let start = &self.tables.start;
+    fn to_buy(&self, asked: &Asked) -> Option<Rc<Sized>> {
         let [least, most] = self.machine.map_or(BOUGHT_MM, |machine| {
             let [least, most] = machine.tube_mm;
             [least.max(BOUGHT_MM[0]), most.min(BOUGHT_MM[1])]
         });
-        // A gap is wider than nothing, so nothing from the upper limit on can be right.
+        // A gap is wider than nothing, so nothing from the upper limit on can be right; and twice the
+        // widest gap below the lower one nothing can be right either.
         let most = most.min(asked.limits_mm[1]);
+        let least = least.max(asked.limits_mm[0] - self.widest_mm);
         let first = libm::ceil((least - SAME_MM) / BOUGHT_STEP_MM) as u32;
         let last = libm::floor((most + SAME_MM) / BOUGHT_STEP_MM) as u32;
-        let sized = |step: u32| {
-            // Steps of 0.05 as decimal fractions, so that 23 of them are 1.15 to the last digit.
-            let tube_mm = f64::from(step) / (1.0 / BOUGHT_STEP_MM);
-            let gap = gap_of(&start.gap_mm, tube_mm, start.deviations.gap())?;
-            let (scatter, tolerance) = (&start.size_scatter_mm, start.tube_tolerance_mm);
-            let sized = Sized::new(tube_mm, gap, scatter, tolerance, &self.quantiles);
-            (!sized.is_far_from(asked.limits_mm, asked.taper_mm)).then_some(sized)
-        };
-        let score = |sized: &Sized| {
-            let chance = sized.chance(asked.limits_mm, asked.taper_mm);
-            chance.inside - chance.over
-        };
-        // What is far above or below was left out, so only a few are scored.
-        let near = (first..=last).filter(|step| {
-            let tube_mm = f64::from(*step) * BOUGHT_STEP_MM;
-            tube_mm > asked.limits_mm[0] - 1.0
-        });
-        let best = near
-            .filter_map(sized)
-            .max_by(|a, b| score(a).total_cmp(&score(b)))?;
+        let scored = (first..=last)
+            .filter_map(|step| self.of_step(step))
+            .filter(|sized| !sized.is_far_from(asked.limits_mm, asked.taper_mm))
+            .map(|sized| {
+                let chance = sized.chance(asked.limits_mm, asked.taper_mm);
+                (chance.inside - chance.over, sized)
+            });
+        let (_, best) = scored.max_by(|a, b| a.0.total_cmp(&b.0))?;
         let has = self
             .driven
             .of_diameter(best.tube_mm, asked.wish)
             .and_then(|place| self.driven.candidates.get(place))
             .is_some_and(|tube| tube.meets(asked.wish) == (true, true));
         (!has).then_some(best)
+    }
+
+    /// A tube in the steps that can be bought.
+    fn of_step(&self, step: u32) -> Option<Rc<Sized>> {
+        if let Some(known) = self.judgements.steps.borrow().get(&step) {
+            return known.clone();
+        }
+        let start = &self.tables.start;
+        // Steps of 0.05 as decimal fractions, so that 23 of them are 1.15 to the last digit.
+        let tube_mm = f64::from(step) / (1.0 / BOUGHT_STEP_MM);
+        let (scatter, tolerance) = (&start.size_scatter_mm, start.tube_tolerance_mm);
+        let sized = gap_of(&start.gap_mm, tube_mm, start.deviations.gap()).map(|gap| {
+            let sized = Sized::new(tube_mm, gap, scatter, tolerance, &self.quantiles);
+            Rc::new(sized)
+        });
+        self.judgements
+            .steps
+            .borrow_mut()
+            .insert(step, sized.clone());
+        sized
     }
 }
 
