@@ -62,6 +62,7 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
                 }
                 ui.horizontal(|ui| {
                     ui.label(RichText::new(speaker.said(input.value)).font(look::small()));
+                    ui.add_space(6.0);
                     let from = RichText::new(origin(input.origin)).font(look::tiny());
                     ui.add(egui::Label::new(from.color(t.pencil)).truncate());
                 });
@@ -103,13 +104,20 @@ fn alternatives_ui(ui: &mut Ui, shared: &Shared<'_>, working: &Working, asks: &m
             continue;
         };
         ui.horizontal_wrapped(|ui| {
-            let said = workings::alternative(&tube.name, other.chance);
-            ui.label(RichText::new(said).font(look::small()));
-            if let Some(offer) = offers.of(other.remedy, None)
-                && look::quiet_word(ui, &offer.words).clicked()
-            {
-                asks.push(Ask::Edit(offer.edit));
+            match offers.of(other.remedy, None) {
+                Some(offer) => {
+                    let taken = look::word(ui, &tube.name).on_hover_text(&offer.words);
+                    if taken.clicked() {
+                        asks.push(Ask::Edit(offer.edit));
+                    }
+                }
+                None => {
+                    ui.label(RichText::new(&tube.name).font(look::small()));
+                }
             }
+            ui.add_space(6.0);
+            let chance = workings::alternative(other.chance);
+            ui.label(RichText::new(chance).font(look::small()));
         });
     }
 }

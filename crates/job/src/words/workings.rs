@@ -91,13 +91,13 @@ pub const fn formula(formula: Formula) -> &'static str {
 }
 
 /// Above the tubes that could be taken instead.
-pub const ALTERNATIVES: &str = "tubes to begin with";
+pub const ALTERNATIVES: &str = "tubes to begin with, and their chances at once";
 
-/// A tube that could be taken, with its chance.
+/// The chance of a tube that could be taken.
 #[must_use]
-pub fn alternative(name: &str, chance: Chance) -> String {
+pub fn alternative(chance: Chance) -> String {
     format!(
-        "{name}: right at once {}, over {}",
+        "inside {}, over {}",
         show::percent(chance.inside),
         show::percent(chance.over)
     )
@@ -190,9 +190,9 @@ pub const fn name(name: Name) -> &'static str {
         Name::PartRisk => "customer's part at risk",
         Name::NotYetKnown => "not yet known",
         Name::MedianCost => "cost at the medians",
-        Name::Inside => "chance of a hole inside the limits at once",
-        Name::Over => "chance of a hole over the upper limit",
-        Name::Held => "chance inside once the first piece is measured",
+        Name::Inside => "inside at once",
+        Name::Over => "over at once",
+        Name::Held => "inside, first piece measured",
         Name::EffortFactor => "factor for close limits",
         Name::Breakages => "broken electrodes",
         Name::IfWearHigh => "if wear is high",
