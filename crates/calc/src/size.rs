@@ -105,11 +105,12 @@ impl Normal {
         if z <= -END_Z {
             return 0.0;
         }
-        let place = libm::floor((z + END_Z) * STEPS + 0.5);
-        let Some([below, density]) = self.0.get(place as usize) else {
+        // Above 0 here, so cutting it off rounds it down.
+        let place = ((z + END_Z) * STEPS + 0.5) as usize;
+        let Some([below, density]) = self.0.get(place) else {
             return normal_below(z);
         };
-        let nearest = place / STEPS - END_Z;
+        let nearest = place as f64 / STEPS - END_Z;
         let off = z - nearest;
         let slope = 1.0 - nearest * off / 2.0 + (nearest * nearest - 1.0) * off * off / 6.0;
         below + density * off * slope

@@ -91,11 +91,22 @@ pub struct Choice {
 /// prototype in the tests.
 #[must_use]
 pub fn choose(candidates: &[Candidate], limits_mm: [f64; 2], taper_mm: f64, wish: Wish) -> Choice {
-    let chance = |(place, tube): (usize, &Candidate)| {
-        let far = tube.sized.is_far_from(limits_mm, taper_mm);
-        (!far).then(|| (place, tube.sized.chance(limits_mm, taper_mm)))
-    };
-    let chances: Vec<(usize, Chance)> = candidates.iter().enumerate().filter_map(chance).collect();
+    let mut chances: Vec<(usize, Chance)> = Vec::new();
+    for (place, tube) in candidates.iter().enumerate() {
+        if tube.sized.is_far_from(limits_mm, taper_mm) {
+            continue;
+        }
+        // Tubes of one diameter make the same sizes, whatever they are made of.
+        let known = chances.last().copied().filter(|(before, _)| {
+            let before = candidates.get(*before);
+            before.is_some_and(|before| before.sized.tube_mm == tube.sized.tube_mm)
+        });
+        let chance = match known {
+            Some((_, chance)) => chance,
+            None => tube.sized.chance(limits_mm, taper_mm),
+        };
+        chances.push((place, chance));
+    }
     let best_inside = chances
         .iter()
         .fold(0.0_f64, |best, (_, chance)| best.max(chance.inside));
