@@ -1,5 +1,7 @@
 //! Helpers shared by the tests of the whole.
 
+pub mod sweep;
+
 use quillbore_job::{CellAt, Column, Edit, EditRefused, Field, Job, Unit, apply};
 
 /// A job with one cell typed into the row with this mark; a new row where none has it.
