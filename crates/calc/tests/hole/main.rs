@@ -17,6 +17,7 @@ mod half_filled;
 mod minutes;
 mod overrules;
 mod reach;
+mod tubes;
 
 use quillbore_calc::hole::row_figures;
 use quillbore_calc::input::Overrule;

@@ -185,3 +185,17 @@ fn electrodes_bring_changes_and_dressings() {
     let nothing = TubeUse::default();
     assert_eq!((nothing.changes_between(), nothing.dressings()), (0, 0));
 }
+
+/// One tilt (12 min) saves five more loads of each part (3 min): two parts are tilted each, 24 min
+/// against 12 + 30, and so are ten, 120 against 12 + 150. Where it saves one load, ten are loaded twice
+/// and the head is tilted once, 12 + 30 against 120.
+#[test]
+fn each_part_is_tilted_where_that_takes_less() {
+    let tilted = |passes, parts| {
+        let counts = setup_counts(&[clamping(0, 1, passes, false)], parts, &times());
+        (counts.tilts, counts.loads)
+    };
+    assert_eq!(tilted(6, 2), (2, 2));
+    assert_eq!(tilted(6, 10), (10, 10));
+    assert_eq!(tilted(2, 10), (1, 20));
+}
