@@ -71,6 +71,7 @@ pub enum Kind {
     NoTube {
         lower_mm: f64,
         upper_mm: f64,
+        taper_mm: f64,
         buy: Option<crate::job_figures::Bought>,
         circle: bool,
     },

@@ -100,10 +100,23 @@ impl Context<'_> {
                 best = Some(plan);
             }
         }
-        best.unwrap_or(Plan {
+        best.or_else(|| self.from_both_alone(row)).unwrap_or(Plan {
             held: Some(self.held_by_none(&asked)),
             ..bare
         })
+    }
+
+    /// A row from both ends, where only half of its taper fits between the limits.
+    fn from_both_alone(&self, row: &RowInput) -> Option<Plan> {
+        if row.end != HoleEnd::Through || row.ends.is_some() {
+            return None;
+        }
+        let both = RowInput {
+            ends: Some(Ends::Both),
+            ..row.clone()
+        };
+        let plan = self.plan(&both);
+        plan.tube.is_some().then_some(plan)
     }
 
     /// The lengths of each tube that may be begun with: tubes that this machine drives; where it drives

@@ -225,6 +225,7 @@ impl Voice<'_> {
         let kind = Kind::NoTube {
             lower_mm,
             upper_mm,
+            taper_mm: self.plan.taper_mm,
             buy,
             circle,
         };

@@ -342,6 +342,25 @@ fn no_tube_names_the_one_to_buy_or_the_way() {
     ));
 }
 
+/// Over 400 mm a hole tapers by 0.12 mm, more than the limits are apart: from both ends it is half.
+#[test]
+fn a_taper_too_wide_for_the_limits_is_halved_from_both_ends() {
+    let (tables, mut input) = quiet();
+    input.machine = Some(LONG);
+    let row = &mut input.rows[0];
+    row.limits_mm = Some([1.95, 2.05]);
+    row.depth_mm = Some(390.0);
+    assert_eq!(first(&input, &tables).ends, Some(Ends::Both));
+    input.rows[0].ends = Some(Ends::One);
+    let found = first(&input, &tables);
+    assert_eq!(found.tube, None);
+    let told = find(&found.findings, "no-tube").unwrap();
+    let Kind::NoTube { taper_mm, .. } = told.kind else {
+        panic!("{told:?}");
+    };
+    close(taper_mm, 0.03 * 3.9, 1e-12);
+}
+
 #[test]
 fn a_maximum_alone_and_limits_that_nothing_holds() {
     let max = of_row("lower-assumed", |row| row.limits_mm = Some([0.0, 0.85]));

@@ -140,15 +140,6 @@ fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
             english::verdict(verdict)
         );
     }
-    if let Some(minutes) = hole.minutes {
-        let _ = write!(
-            text,
-            "\n  {} a hole ({} to {})",
-            show::minutes_with_unit(minutes.p50),
-            show::minutes(minutes.p10),
-            show::minutes(minutes.p90)
-        );
-    }
     if let (Some(chance), Some(held)) = (hole.first_choice, hole.held) {
         let _ = write!(
             text,
@@ -156,6 +147,15 @@ fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
             show::percent(chance.inside),
             show::percent(chance.over),
             show::percent(held)
+        );
+    }
+    if let Some(minutes) = hole.minutes {
+        let _ = write!(
+            text,
+            "\n  {} a hole ({} to {})",
+            show::minutes_with_unit(minutes.p50),
+            show::minutes(minutes.p10),
+            show::minutes(minutes.p90)
         );
     }
     if let Some(wear) = hole.wear_mm {

@@ -106,8 +106,8 @@ impl Speaker<'_> {
                 show::number(*ratio, 3),
                 show::number(*most, 3)
             ),
-            Kind::NoTube { lower_mm, upper_mm, buy, circle } => {
-                self.no_tube([*lower_mm, *upper_mm], buy.as_ref(), *circle)
+            Kind::NoTube { lower_mm, upper_mm, taper_mm, buy, circle } => {
+                self.no_tube([*lower_mm, *upper_mm], *taper_mm, buy.as_ref(), *circle)
             }
             Kind::LimitsNotHeld { held, lower_mm, upper_mm, buy, circle } => {
                 self.not_held(*held, [*lower_mm, *upper_mm], buy.as_ref(), *circle)

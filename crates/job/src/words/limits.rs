@@ -7,10 +7,26 @@ use crate::show_quantity as show;
 
 impl Speaker<'_> {
     /// No tube of the shop: which one to buy, or which way would do.
-    pub(super) fn no_tube(&self, limits: [f64; 2], buy: Option<&Bought>, circle: bool) -> String {
+    pub(super) fn no_tube(
+        &self,
+        limits: [f64; 2],
+        taper_mm: f64,
+        buy: Option<&Bought>,
+        circle: bool,
+    ) -> String {
+        /// What of the limits' width a taper takes before it is worth telling.
+        const WORTH_TELLING: f64 = 0.3;
         let [lower, upper] = limits.map(|mm| self.length(mm));
+        let tapers = if taper_mm > WORTH_TELLING * (limits[1] - limits[0]) {
+            format!(
+                ", over a depth in which a hole tapers by {}",
+                self.length(taper_mm)
+            )
+        } else {
+            String::new()
+        };
         format!(
-            "No tube of the shop drills {lower} to {upper}. {}",
+            "No tube of the shop drills {lower} to {upper}{tapers}. {}",
             self.way_out(buy, circle)
         )
     }
