@@ -1,5 +1,9 @@
 //! Ten thousand jobs: a price never falls because a job grew, no tube lies wholly outside the limits
 //! where another does not, chances are chances, and inches cost what millimeters cost.
+#![expect(
+    clippy::unwrap_used,
+    reason = "helpers of tests stop the test as tests do"
+)]
 
 use chrono::NaiveDate;
 use quillbore_calc::assemble::figures_now;
