@@ -137,3 +137,36 @@ fn overruled_minutes_are_drawn_alike() {
         1e-9,
     );
 }
+
+/// 6 mm of carbide take 1.3416 min and 12 mm of tube, 34 mm of steel 1.4839 min and 23.556 mm; deviations
+/// of the bands ln 5, ln (35/15), ln 4 and ln 3 over 2 x 1.28155. Weighted: 0.4718 and 0.4665.
+#[test]
+fn layers_weigh_by_their_minutes_and_by_what_they_wear() {
+    let mut tables = tables();
+    let start = &mut tables.start;
+    let off = &mut start.deviations;
+    for deviation in [
+        &mut off.shop,
+        &mut off.machine,
+        &mut off.family,
+        &mut off.grade,
+        &mut off.electrode,
+        &mut off.size_class,
+        &mut off.by_diameter,
+        &mut off.by_depth,
+        &mut off.lot,
+    ] {
+        *deviation = 0.0;
+    }
+    start.depth_s = spread(80.0, 80.0);
+    start.wear_at_100_diameters = spread(1.2, 1.2);
+    let row = RowInput {
+        layers: layers(&[(CARBIDE, 6.0), (STEEL, 34.0)]),
+        ..through(0.8, 40.0)
+    };
+    let input = job(vec![row]);
+    let drill = Context::new(&input, &tables).drill(&input.rows[0]).unwrap();
+    let [feed, wear] = drill.sigmas();
+    close(feed, 0.4718, 0.0001);
+    close(wear, 0.4665, 0.0001);
+}

@@ -6,6 +6,8 @@ mod assembled;
 #[cfg(test)]
 mod clampings;
 #[cfg(test)]
+mod lengths;
+#[cfg(test)]
 mod minutes;
 #[cfg(test)]
 mod money;
