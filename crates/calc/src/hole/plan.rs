@@ -100,14 +100,14 @@ impl Context<'_> {
                 best = Some(plan);
             }
         }
-        best.or_else(|| self.from_both_alone(row)).unwrap_or(Plan {
+        best.or_else(|| self.both_ends_alone(row)).unwrap_or(Plan {
             held: Some(self.held_by_none(&asked)),
             ..bare
         })
     }
 
     /// A row from both ends, where only half of its taper fits between the limits.
-    fn from_both_alone(&self, row: &RowInput) -> Option<Plan> {
+    fn both_ends_alone(&self, row: &RowInput) -> Option<Plan> {
         if row.end != HoleEnd::Through || row.ends.is_some() {
             return None;
         }
