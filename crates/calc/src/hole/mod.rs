@@ -29,7 +29,9 @@ mod plan;
 mod profile;
 mod route;
 mod say;
+mod say_size;
 mod stock;
+mod stuff;
 mod way;
 
 use alloc::vec::Vec;

@@ -13,12 +13,11 @@ use super::stock::Stock;
 use super::way::{Metal, Way};
 use crate::burn::DepthLaw;
 use crate::figure::Figure;
-use crate::input::{Ends, HoleEnd, Layer, RowInput};
+use crate::input::{Ends, HoleEnd, RowInput};
 use crate::job_figures::Chance;
 use crate::quantity::{Spread, Z90};
 use crate::size::{Sized, effort};
 use crate::size_choice::{Candidate, Wish};
-use crate::tables::TubeMaterial;
 use crate::wear::rise_per_mm;
 
 /// Lower limit that is assumed where the drawing gives a maximum alone (our choice, no source).
@@ -69,14 +68,6 @@ pub(super) struct Plan {
     pub(super) times: Option<Times>,
     /// What the row costs the lot with this plan [currency].
     pub(super) cost: Option<f64>,
-}
-
-/// Deviations of a row's material, weighted over its layers, and the tube material it wants.
-struct Stuff {
-    feed: Option<Profile>,
-    ratio: Option<Profile>,
-    feed_sigma: f64,
-    wear_sigma: f64,
 }
 
 impl Context<'_> {
@@ -219,22 +210,6 @@ impl Context<'_> {
         plan
     }
 
-    /// The tube material that the start values were taken with; of layers, that of the slowest.
-    fn wished_material(&self, row: &RowInput) -> Option<TubeMaterial> {
-        let of = |index: usize| self.materials.get(index);
-        if row.layers.is_empty() {
-            return self
-                .input
-                .material
-                .and_then(of)
-                .map(|facts| facts.tube_material);
-        }
-        let facts = row.layers.iter().filter_map(|layer| of(layer.material));
-        facts
-            .min_by(|a, b| a.feed.total_cmp(&b.feed))
-            .map(|facts| facts.tube_material)
-    }
-
     /// Gap, and with what chance the limits are met.
     fn size(&self, row: &RowInput, plan: &mut Plan, facts: &TubeFacts) {
         plan.computed_gap_mm = facts.gap.map(Spread::p50);
@@ -256,59 +231,6 @@ impl Context<'_> {
             plan.held = Some(self.held(&asked, made));
         }
         plan.made = made;
-    }
-
-    /// Feed and wear of the row's material or layers with a tube.
-    fn stuff(&self, row: &RowInput, facts: &TubeFacts, plan: &Plan) -> Stuff {
-        let of = |index: usize| self.materials.get(index);
-        let effort = plan.effort(&self.tables.start.effort_by_width);
-        let by_tube = facts.feed.map(|feed| feed * effort);
-        if row.layers.is_empty() {
-            let material = self.input.material.and_then(of);
-            return Stuff {
-                feed: material
-                    .zip(by_tube)
-                    .map(|(material, factor)| Profile::one(material.feed * factor)),
-                ratio: material.map(|material| Profile::one(material.wear * facts.wear)),
-                feed_sigma: material.map_or(0.0, |material| material.feed_sigma),
-                wear_sigma: material.map_or(0.0, |material| material.wear_sigma),
-            };
-        }
-        let layers = || {
-            let of_layer = |layer: &Layer| (layer.thickness_mm.max(0.0), of(layer.material));
-            row.layers.iter().map(of_layer)
-        };
-        // Each layer's deviation counts by the minutes and by the length that the layer takes.
-        let [mut minutes, mut feed_sum, mut lost, mut wear_sum] = [0.0; 4];
-        let mut left = plan.depth_mm.unwrap_or(f64::MAX);
-        for (thickness, material) in layers() {
-            let thickness = thickness.clamp(0.0, left);
-            left -= thickness;
-            if let Some(material) = material {
-                minutes += thickness / material.feed;
-                feed_sum += thickness / material.feed * material.feed_sigma;
-                lost += thickness * material.wear;
-                wear_sum += thickness * material.wear * material.wear_sigma;
-            }
-        }
-        let share = |sum: f64, all: f64| if all > 0.0 { sum / all } else { 0.0 };
-        Stuff {
-            feed: Profile::layered(layers().map(|(thickness, material)| {
-                let feed = material.zip(by_tube);
-                (
-                    thickness,
-                    feed.map(|(material, factor)| material.feed * factor),
-                )
-            })),
-            ratio: Profile::layered(layers().map(|(thickness, material)| {
-                (
-                    thickness,
-                    material.map(|material| material.wear * facts.wear),
-                )
-            })),
-            feed_sigma: share(feed_sum, minutes),
-            wear_sigma: share(wear_sum, lost),
-        }
     }
 
     fn drilling(&self, row: &RowInput, plan: &mut Plan, facts: &TubeFacts, lengths: &[usize]) {
@@ -436,7 +358,7 @@ impl Plan {
 
     /// Factor on the feed for close limits; a maximum alone asks for no effort, and what no effort
     /// holds is told as a finding.
-    fn effort(&self, table: &[(f64, f64)]) -> f64 {
+    pub(super) fn effort(&self, table: &[(f64, f64)]) -> f64 {
         let typed = self.limits_mm.filter(|[lower, _]| *lower > 0.0);
         let least = table.first().map_or(1.0, |(_, factor)| *factor);
         typed.map_or(1.0, |[lower, upper]| {

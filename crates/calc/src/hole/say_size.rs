@@ -1,0 +1,127 @@
+//! What there is to say about a row's size: which tube, with what chance, and what else would do.
+
+use super::context::Context;
+use super::judge::Held;
+use super::plan::places;
+use super::say::Voice;
+use crate::figure::Figure;
+use crate::finding::{Kind, Level, Remedy};
+use crate::job_figures::Verdict;
+use crate::size::{effort, verdict};
+
+/// Smallest hole that a tube can plunge along a circle in [mm] («memory» of common practice, no
+/// source).
+const CIRCLE_FROM_MM: f64 = 1.5;
+
+impl Voice<'_> {
+    /// No tube of the shop: which one would do, or which way.
+    pub(super) fn no_tube(&mut self) {
+        let typed = self.context.overruled(Figure::Electrode(self.row.id));
+        let limits = typed.map(|outer| [outer, outer]).or(self.plan.limits_mm);
+        let Some([lower_mm, upper_mm]) = limits else {
+            return;
+        };
+        let buy = self.plan.held.and_then(|held| held.bought);
+        let circle = upper_mm >= CIRCLE_FROM_MM;
+        let kind = Kind::NoTube {
+            lower_mm,
+            upper_mm,
+            taper_mm: self.plan.taper_mm,
+            buy,
+            circle,
+        };
+        self.say(Level::Stop, kind, None);
+    }
+
+    /// What the verdict and the first tube's chance ask for.
+    pub(super) fn size(&mut self) {
+        let plan = self.plan;
+        let (Some(asked), Some(Held { held, bought }), Some(made)) =
+            (plan.asked(), plan.held, &plan.made)
+        else {
+            return;
+        };
+        let [lower_mm, upper_mm] = asked.limits_mm;
+        let parts = f64::from(self.context.input.quantity.unwrap_or(1));
+        let outside = f64::from(places(self.row)) * parts * (1.0 - held);
+        let buy = bought;
+        match verdict(held, outside) {
+            Verdict::Comfortable => {}
+            Verdict::Tight => {
+                let kind = Kind::LimitsTight { held, outside, buy };
+                self.say(Level::Note, kind, None);
+            }
+            Verdict::NotToBePromised => {
+                let kind = Kind::LimitsNotToBePromised {
+                    held,
+                    outside,
+                    lower_mm,
+                    upper_mm,
+                    buy,
+                };
+                self.say(Level::Check, kind, None);
+            }
+            Verdict::NotHeld => {
+                let kind = Kind::LimitsNotHeld {
+                    held,
+                    lower_mm,
+                    upper_mm,
+                    buy,
+                    circle: upper_mm >= CIRCLE_FROM_MM,
+                };
+                self.say(Level::Stop, kind, None);
+            }
+        }
+        let chosen = self.row.tube.is_some()
+            || self
+                .context
+                .overruled(Figure::Electrode(self.row.id))
+                .is_some();
+        let chance = made.sized.chance(asked.limits_mm, asked.taper_mm);
+        if chosen && (chance.over > 0.5 || chance.inside < 0.05) {
+            let (inside, over) = (chance.inside, chance.over);
+            let better = self.better(|context, tube| {
+                let place = context.all.of_tube(tube);
+                let tube = place.and_then(|place| context.all.candidates.get(place));
+                tube.is_some_and(|tube| {
+                    tube.sized.chance(asked.limits_mm, asked.taper_mm).inside > inside
+                })
+            });
+            self.say(Level::Check, Kind::TubeMisses { inside, over }, better);
+        }
+    }
+
+    /// Limits closer than any effort holds.
+    pub(super) fn close(&mut self, width_mm: f64) {
+        let table = &self.context.tables.start.effort_by_width;
+        if effort(table, width_mm).is_none() {
+            let least_mm = table.first().map_or(0.0, |(width, _)| *width);
+            self.say(
+                Level::Stop,
+                Kind::LimitsTooClose { width_mm, least_mm },
+                None,
+            );
+        }
+    }
+
+    /// The tube that the calculation would choose, where the estimator chose another and it is
+    /// better in this.
+    pub(super) fn better(&self, is_better: impl Fn(&Context<'_>, usize) -> bool) -> Option<Remedy> {
+        self.row.tube?;
+        let asked = self.plan.asked()?;
+        let choosable = self.context.choosable(&asked);
+        let lengths = *choosable.first()?;
+        let here = self
+            .plan
+            .tube
+            .and_then(|tube| self.context.tables.tubes.get(tube));
+        // The same length where it is to be had.
+        let length = |tube: &&usize| {
+            let tube = self.context.tables.tubes.get(**tube);
+            tube.map(|tube| tube.length_mm) >= here.map(|tube| tube.length_mm)
+        };
+        let tube = lengths.iter().find(length).or(lengths.last())?;
+        let tube = Some(*tube).filter(|tube| is_better(self.context, *tube))?;
+        Some(Remedy::UseTube(self.row.id, tube))
+    }
+}

@@ -1,0 +1,86 @@
+//! What a row is drilled in: one material, or layers.
+
+use super::context::{Context, TubeFacts};
+use super::plan::Plan;
+use super::profile::Profile;
+use crate::input::{Layer, RowInput};
+use crate::tables::TubeMaterial;
+
+/// Deviations of a row's material, weighted over its layers, and the tube material it wants.
+pub(super) struct Stuff {
+    pub(super) feed: Option<Profile>,
+    pub(super) ratio: Option<Profile>,
+    pub(super) feed_sigma: f64,
+    pub(super) wear_sigma: f64,
+}
+
+impl Context<'_> {
+    /// The tube material that the start values were taken with; of layers, that of the slowest.
+    pub(super) fn wished_material(&self, row: &RowInput) -> Option<TubeMaterial> {
+        let of = |index: usize| self.materials.get(index);
+        if row.layers.is_empty() {
+            return self
+                .input
+                .material
+                .and_then(of)
+                .map(|facts| facts.tube_material);
+        }
+        let facts = row.layers.iter().filter_map(|layer| of(layer.material));
+        facts
+            .min_by(|a, b| a.feed.total_cmp(&b.feed))
+            .map(|facts| facts.tube_material)
+    }
+
+    /// Feed and wear of the row's material or layers with a tube.
+    pub(super) fn stuff(&self, row: &RowInput, facts: &TubeFacts, plan: &Plan) -> Stuff {
+        let of = |index: usize| self.materials.get(index);
+        let effort = plan.effort(&self.tables.start.effort_by_width);
+        let by_tube = facts.feed.map(|feed| feed * effort);
+        if row.layers.is_empty() {
+            let material = self.input.material.and_then(of);
+            return Stuff {
+                feed: material
+                    .zip(by_tube)
+                    .map(|(material, factor)| Profile::one(material.feed * factor)),
+                ratio: material.map(|material| Profile::one(material.wear * facts.wear)),
+                feed_sigma: material.map_or(0.0, |material| material.feed_sigma),
+                wear_sigma: material.map_or(0.0, |material| material.wear_sigma),
+            };
+        }
+        let layers = || {
+            let of_layer = |layer: &Layer| (layer.thickness_mm.max(0.0), of(layer.material));
+            row.layers.iter().map(of_layer)
+        };
+        // Each layer's deviation counts by the minutes and by the length that the layer takes.
+        let [mut minutes, mut feed_sum, mut lost, mut wear_sum] = [0.0; 4];
+        let mut left = plan.depth_mm.unwrap_or(f64::MAX);
+        for (thickness, material) in layers() {
+            let thickness = thickness.clamp(0.0, left);
+            left -= thickness;
+            if let Some(material) = material {
+                minutes += thickness / material.feed;
+                feed_sum += thickness / material.feed * material.feed_sigma;
+                lost += thickness * material.wear;
+                wear_sum += thickness * material.wear * material.wear_sigma;
+            }
+        }
+        let share = |sum: f64, all: f64| if all > 0.0 { sum / all } else { 0.0 };
+        Stuff {
+            feed: Profile::layered(layers().map(|(thickness, material)| {
+                let feed = material.zip(by_tube);
+                (
+                    thickness,
+                    feed.map(|(material, factor)| material.feed * factor),
+                )
+            })),
+            ratio: Profile::layered(layers().map(|(thickness, material)| {
+                (
+                    thickness,
+                    material.map(|material| material.wear * facts.wear),
+                )
+            })),
+            feed_sigma: share(feed_sum, minutes),
+            wear_sigma: share(wear_sum, lost),
+        }
+    }
+}
