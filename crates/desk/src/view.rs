@@ -242,13 +242,14 @@ pub fn new_slip(kind: SlipKind, job: &Job, day: chrono::NaiveDate, name: &str) -
                 lines.push((Line::Mark, mark.to_owned()));
             }
         }
-        // A count is typed by whoever counted.
+        // What was counted or measured is typed by whoever did it.
         SlipKind::Received
         | SlipKind::Delivery
         | SlipKind::Call
         | SlipKind::Withdrawal
         | SlipKind::Release
         | SlipKind::Hold
+        | SlipKind::Inspection
         | SlipKind::Nonconformance => {}
     }
     Edit::AddSlip {

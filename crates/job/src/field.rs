@@ -268,6 +268,8 @@ fields! {
     Program "program" Plan Line;
     /// Settings as free text.
     Settings "settings" Plan Lines;
+    /// What the last run of this work taught; read before anything is set up.
+    Lessons "lessons" Plan Lines;
     /// How it is set up, clamped, zeroed.
     SetupText "setup" Plan Lines;
     /// What backs the exits and how it is proved out.

@@ -5,6 +5,7 @@ use quillbore_calc::RowId;
 
 use crate::concern::Concern;
 use crate::field::{Field, Value};
+use crate::inspected::is_mark;
 use crate::issued::Paper;
 use crate::job::Job;
 use crate::order::{self, Topic};
@@ -242,13 +243,18 @@ fn inspected(job: &Job, found: &mut Vec<Blocker>) {
     }
 }
 
-/// Marks whose holes no run record says were measured by pin, or came out good.
+/// Marks whose holes no run record and no inspection says were measured, or came out good.
 fn not_inspected(job: &Job) -> Vec<String> {
     let told = |mark: &str| {
-        job.slips(SlipKind::Run).any(|run| {
+        let drilled = job.slips(SlipKind::Run).any(|run| {
             let counted = run.count(Line::Good).is_some_and(|good| good > 0);
-            run.text(Line::Mark) == mark && (counted || !run.text(Line::Pins).is_empty())
-        })
+            is_mark(run.text(Line::Mark), mark) && (counted || !run.text(Line::Pins).is_empty())
+        });
+        let measured = |slip: &Slip| {
+            let counted = slip.count(Line::Checked).is_some_and(|holes| holes > 0);
+            is_mark(slip.text(Line::Mark), mark) && (counted || !slip.text(Line::Pins).is_empty())
+        };
+        drilled || job.slips(SlipKind::Inspection).any(measured)
     };
     let marks = job.rows.iter().map(|row| row.mark.text().trim());
     marks

@@ -70,7 +70,7 @@ pub enum Changed {
 ///
 /// Prices that were overruled belonged to that order; every other overrule is kept. Answers to checks
 /// are kept too: they count as long as their facts are the same. The settings that worked last stand
-/// in the plan where it had none.
+/// in the plan where it had none, and so does what the last run taught.
 #[must_use]
 pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
     use crate::job::FigureKey;
@@ -88,6 +88,10 @@ pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
     if !old.number.is_empty() {
         set(fields, Field::Again, &old.number);
     }
+    let lessons = lessons(old);
+    if !lessons.is_empty() {
+        set(fields, Field::Lessons, &lessons.join("\n"));
+    }
     if !fields.contains_key(&Field::Settings) {
         let worked = learned(old).settings.join("\n");
         if !worked.is_empty() {
@@ -97,6 +101,27 @@ pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
     job.overrules
         .retain(|overrule| !matches!(overrule.figure, FigureKey::UnitPrice(_)));
     job
+}
+
+/// What the next run is to know: what was known before, then what this one taught, each once.
+fn lessons(old: &Job) -> Vec<String> {
+    let before = old.text(Field::Lessons).lines().map(str::to_owned);
+    let mut told: Vec<String> = before.filter(|line| !line.trim().is_empty()).collect();
+    let learned = learned(old);
+    let trouble = learned.trouble.iter();
+    let trouble = trouble.map(|trouble| crate::words::life::trouble(trouble));
+    for lesson in learned.next_time.iter().cloned().chain(trouble) {
+        for line in lesson
+            .lines()
+            .map(str::trim)
+            .filter(|line| !line.is_empty())
+        {
+            if !told.iter().any(|there| there.trim() == line) {
+                told.push(line.to_owned());
+            }
+        }
+    }
+    told
 }
 
 /// What the slips of a job that was done tell.
@@ -157,7 +182,8 @@ pub fn changed(old: &Job, new: &Job) -> Vec<Changed> {
     let mut found = Vec::new();
     for &field in Field::ALL {
         let (was, is) = (old.text(field).trim(), new.text(field).trim());
-        if was != is && !OF_ONE_ORDER.contains(&field) {
+        // What was learned is told first, as such.
+        if was != is && !OF_ONE_ORDER.contains(&field) && field != Field::Lessons {
             found.push(Changed::Field(field, was.to_owned(), is.to_owned()));
         }
     }

@@ -118,8 +118,10 @@ kinds! {
     Hold "hold" [Point NoticeDays Notified Freed By Note];
     /// What a stretch of drilling really took, blank by blank as on the traveler.
     Run "run" [Date Serials Mark Holes ElectrodeNumber TubeBefore TubeAfter SparkMinutes FloorMinutes StopMinutes Electrodes Breakages Good Scrap Pins Trouble Settings NextTime By];
+    /// What was measured: of one piece, of one hole, or of a lot; the line says of which.
+    Inspection "inspection" [Date Serials Mark HoleNumbers Checked NotGood Pins By Note];
     /// Parts that are not as the drawing wants them.
-    Nonconformance "nonconformance" [Date HolesNamed Count What Decision DecidedBy Redo Credit Closed GoOn SendBecause Note];
+    Nonconformance "nonconformance" [Date HolesNamed Serials Count What Decision DecidedBy Redo Credit Closed GoOn SendBecause Note];
     /// Parts that went out.
     Delivery "delivery" [Date Count Serials Carrier By Note];
 }
@@ -257,6 +259,12 @@ lines! {
     Settings "settings" FieldKind::Lines;
     /// What to do otherwise next time.
     NextTime "next_time" FieldKind::Lines;
+    /// Numbers of the holes that were checked, where it was not all of the mark.
+    HoleNumbers "hole_numbers" FieldKind::Line;
+    /// Holes that were checked.
+    Checked "checked" FieldKind::CountOrNone;
+    /// Holes of them that are not good.
+    NotGood "not_good" FieldKind::CountOrNone;
     /// Which holes of which parts.
     HolesNamed "holes_named" FieldKind::Line;
     /// What is wrong.

@@ -319,12 +319,24 @@ fn a_reorder_points_back_and_tells_what_was_learned_and_what_changed() {
             (Line::NextTime, "fresh tube after 12 holes"),
         ],
     );
-    let old = pin(&old, SlipKind::Run, &[(Line::SparkMinutes, "60")]);
+    let again = [
+        (Line::SparkMinutes, "60"),
+        (Line::Trouble, "wax not whole"),
+        (Line::NextTime, "fresh tube after 12 holes"),
+    ];
+    let old = pin(&old, SlipKind::Run, &again);
     let old = field(&old, Field::CustomerReference, "PO 1");
     let new = reorder::again(&old, day(11, 25));
     assert_eq!(new.text(Field::Again), "26-0107");
     assert_eq!(new.text(Field::CustomerReference), "");
     assert_eq!(new.text(Field::Settings), "program 118, step 3");
+    assert_eq!(
+        new.text(Field::Lessons),
+        "fresh tube after 12 holes\nwent wrong last time: wax not whole",
+        "the floor reads it again, each lesson once"
+    );
+    let third = reorder::again(&pin(&new, SlipKind::Run, &again), day(12, 1));
+    assert_eq!(third.text(Field::Lessons), new.text(Field::Lessons));
     assert!(new.slips.is_empty() && new.issued.is_empty() && new.number.is_empty());
     let learned = reorder::learned(&old);
     assert_eq!(learned.hours, Some(5.0));

@@ -18,7 +18,12 @@ const ORDER: &[SlipKind] = &[
     SlipKind::Received,
     SlipKind::Hold,
 ];
-const HAPPENED: &[SlipKind] = &[SlipKind::Run, SlipKind::Nonconformance, SlipKind::Delivery];
+const HAPPENED: &[SlipKind] = &[
+    SlipKind::Run,
+    SlipKind::Inspection,
+    SlipKind::Nonconformance,
+    SlipKind::Delivery,
+];
 const CALLS: &[SlipKind] = &[SlipKind::Call, SlipKind::Reply, SlipKind::Withdrawal];
 
 /// The block of order and parts.

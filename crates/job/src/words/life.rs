@@ -210,6 +210,12 @@ pub fn hold(hold: &Slip) -> String {
     format!("Work waits for the {point}: it is not released yet.{notice}")
 }
 
+/// A line of what the last run taught: something that went wrong in it.
+#[must_use]
+pub fn trouble(trouble: &str) -> String {
+    format!("went wrong last time: {trouble}")
+}
+
 /// Half a sentence: what is in the way of the floor.
 #[must_use]
 pub fn blocker(blocker: &Blocker) -> String {
@@ -241,7 +247,7 @@ pub fn blocker(blocker: &Blocker) -> String {
                 .to_owned()
         }
         Blocker::NotInspected { marks } => format!(
-            "no run record says that holes {} are good",
+            "no run record and no inspection says that holes {} are good",
             marks.join(", ")
         ),
         Blocker::NothingToDeliver => "no delivery is written down".to_owned(),

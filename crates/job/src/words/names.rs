@@ -68,6 +68,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::Fixture => "fixture",
         Field::Program => "program",
         Field::Settings => "settings",
+        Field::Lessons => "what the last run taught",
         Field::SetupText => "setup",
         Field::BackingText => "backing",
         Field::FirstPiece => "first piece",

@@ -15,6 +15,7 @@ pub const fn kind(kind: SlipKind) -> &'static str {
         SlipKind::Received => "parts received",
         SlipKind::Hold => "hold point",
         SlipKind::Run => "run record",
+        SlipKind::Inspection => "inspection",
         SlipKind::Nonconformance => "non-conformance",
         SlipKind::Delivery => "delivery",
     }
@@ -71,6 +72,9 @@ pub const fn line(line: Line) -> &'static str {
         Line::Trouble => "trouble",
         Line::Settings => "settings that worked",
         Line::NextTime => "otherwise next time",
+        Line::HoleNumbers => "hole numbers",
+        Line::Checked => "holes checked",
+        Line::NotGood => "holes not good",
         Line::HolesNamed => "holes and pieces",
         Line::What => "what is wrong",
         Line::Decision => "customer's decision",

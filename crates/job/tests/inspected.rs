@@ -1,0 +1,145 @@
+//! What counts as checked, and what never does.
+
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of the tests stand outside the test functions"
+)]
+
+use quillbore_job::inspected::{Checked, Parts, all_checked, checked, delivered, parts};
+use quillbore_job::{CellAt, Column, Edit, Job, Line, SlipKind, Unit, apply};
+
+fn done(job: &Job, edit: &Edit) -> Job {
+    apply(job, edit).expect("an edit").0
+}
+
+fn job() -> Job {
+    [("A", "5"), ("B", "2")].into_iter().enumerate().fold(
+        Job::default(),
+        |job, (row, (mark, count))| {
+            let columns = [(Column::Mark, mark), (Column::Count, count)];
+            columns.into_iter().fold(job, |job, (column, text)| {
+                let edit = Edit::SetCells {
+                    at: CellAt { row, column },
+                    rows: vec![vec![Some(text.to_owned())]],
+                    unit: Unit::Mm,
+                };
+                done(&job, &edit)
+            })
+        },
+    )
+}
+
+fn pin(job: &Job, kind: SlipKind, lines: &[(Line, &str)]) -> Job {
+    let lines = lines
+        .iter()
+        .map(|(line, text)| (*line, (*text).to_owned()))
+        .collect();
+    let unit = Unit::Mm;
+    done(job, &Edit::AddSlip { kind, lines, unit })
+}
+
+fn inspect(job: &Job, serials: &str, mark: &str, numbers: &str, count: &str) -> Job {
+    let lines = [
+        (Line::Serials, serials),
+        (Line::Mark, mark),
+        (Line::HoleNumbers, numbers),
+        (Line::Checked, count),
+    ];
+    pin(job, SlipKind::Inspection, &lines)
+}
+
+#[test]
+fn parts_are_those_that_came_else_those_ordered() {
+    let ordered = pin(&job(), SlipKind::Order, &[(Line::Quantity, "12")]);
+    assert_eq!(parts(&ordered).count, 12);
+    let lines = [(Line::Count, "3"), (Line::Serials, "101-103")];
+    let here = pin(&ordered, SlipKind::Received, &lines);
+    assert_eq!(parts(&here).count, 3);
+    assert_eq!(parts(&here).serials, ["101", "102", "103"]);
+    let sent = pin(
+        &here,
+        SlipKind::Delivery,
+        &[(Line::Count, "2"), (Line::Serials, "101-102")],
+    );
+    assert_eq!(delivered(&sent).serials, ["101", "102"]);
+}
+
+#[test]
+fn a_piece_is_checked_where_every_hole_of_it_is() {
+    let lot = Parts {
+        serials: ["101", "102", "103"].map(str::to_owned).to_vec(),
+        count: 3,
+    };
+    let of = |job: &Job| checked(job, &job.rows[0], &lot).parts;
+    assert_eq!(of(&inspect(&job(), "101-103", "a", "", "15")), 3);
+    assert_eq!(
+        of(&inspect(&job(), "101-103", "A", "", "14")),
+        0,
+        "one hole is missing"
+    );
+    assert_eq!(of(&inspect(&job(), "101-102", "A", "", "10")), 2);
+    assert_eq!(of(&inspect(&job(), "", "A", "", "15")), 3);
+    assert_eq!(of(&inspect(&job(), "", "A", "", "14")), 2);
+    assert_eq!(
+        of(&inspect(&job(), "", "A", "", "9999")),
+        3,
+        "never more than there are"
+    );
+    assert_eq!(
+        of(&inspect(&job(), "101-103", "B", "", "15")),
+        0,
+        "another mark"
+    );
+    assert_eq!(
+        of(&inspect(&job(), "104", "A", "", "5")),
+        0,
+        "a piece of another lot"
+    );
+    let some = inspect(&job(), "102", "A", "1-4", "4");
+    assert_eq!(of(&some), 0);
+    assert_eq!(
+        of(&inspect(&some, "102", "A", "4-5", "2")),
+        1,
+        "each hole counts once"
+    );
+    assert_eq!(
+        of(&inspect(&some, "102", "A", "1-4", "4")),
+        0,
+        "the same four again"
+    );
+    let run = [(Line::Mark, "A"), (Line::Holes, "15"), (Line::Pins, "0.41")];
+    assert_eq!(
+        of(&pin(&job(), SlipKind::Run, &run)),
+        0,
+        "drilled is not checked"
+    );
+}
+
+#[test]
+fn all_are_checked_only_where_every_row_is() {
+    let lot = Parts {
+        serials: Vec::new(),
+        count: 2,
+    };
+    let a = inspect(&job(), "", "A", "", "10");
+    assert!(!all_checked(&a, &lot));
+    let both = inspect(&a, "1-2", "B", "", "4");
+    assert!(all_checked(&both, &lot));
+    assert!(
+        !all_checked(&both, &Parts::default()),
+        "no parts, no statement"
+    );
+    let bad = pin(
+        &both,
+        SlipKind::Inspection,
+        &[(Line::Mark, "A"), (Line::NotGood, "2")],
+    );
+    let lot_of_bad = checked(&bad, &bad.rows[0], &lot);
+    assert_eq!(
+        lot_of_bad,
+        Checked {
+            parts: 2,
+            not_good: 2
+        }
+    );
+}
