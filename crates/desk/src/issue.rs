@@ -51,7 +51,14 @@ pub fn ready(
         valid_until,
         why_not: None,
     };
-    let document = print::document(paper, sittings, shop, day, sheet, stamp);
+    let (document, unprintable) = print::checked(paper, sittings, shop, day, sheet, stamp);
+    if !unprintable.is_empty() {
+        let said = print::unprintable_said(&unprintable);
+        return Err(Failure::new(
+            format!("Not issued. {}", said.join(" ").trim_end_matches('.')),
+            "change those fields, then issue it again",
+        ));
+    }
     let bytes = print::pdf_of(paper, &document, first.job, shop, day)?;
     let issued = Issued {
         file: format!("{number}.pdf"),

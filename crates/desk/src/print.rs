@@ -1,13 +1,15 @@
 //! Papers of jobs: made, and written without ever taking another file's place.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
 use quillbore_job::answer::Answer;
 use quillbore_job::life::Blocker;
-use quillbore_job::results::{Beside, Results};
+use quillbore_job::results::Results;
 use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, order, words};
+use quillbore_paper::glyphs::{self, Unprintable};
 use quillbore_paper::page::Item;
 use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
 
@@ -40,6 +42,8 @@ pub struct Printed {
     pub paper: Paper,
     /// The PDF.
     pub bytes: Vec<u8>,
+    /// What of it can't be printed as it is read; a substitute stands in its place.
+    pub unprintable: Vec<Unprintable>,
 }
 
 /// The papers that a job has matter for: quotation and traveler always, the others when their time
@@ -51,7 +55,7 @@ pub fn usual(job: &Job) -> Vec<Paper> {
         Paper::Quotation | Paper::Traveler => true,
         Paper::Confirmation => has(SlipKind::Order),
         Paper::Receiving => has(SlipKind::Received),
-        Paper::Inspection => has(SlipKind::Run),
+        Paper::Inspection => has(SlipKind::Run) || has(SlipKind::Inspection),
         Paper::Certificate | Paper::Packing | Paper::Label => has(SlipKind::Delivery),
     };
     Paper::ALL.iter().copied().filter(wanted).collect()
@@ -91,6 +95,19 @@ pub fn document(
     sheet: Sheet,
     stamp: Stamp<'_>,
 ) -> Document {
+    checked(paper, sittings, shop, day, sheet, stamp).0
+}
+
+/// The page model of a paper, and what of it can't be printed as it is read, field by field.
+#[must_use]
+pub fn checked(
+    paper: Paper,
+    sittings: &[Sitting<'_>],
+    shop: &Shop,
+    day: NaiveDate,
+    sheet: Sheet,
+    stamp: Stamp<'_>,
+) -> (Document, Vec<Unprintable>) {
     let issuer = issuer(shop);
     let remarks: Vec<Vec<Remark>> = sittings.iter().map(remarks).collect();
     let answers = sittings.iter().map(|sitting| sitting.results.answers());
@@ -103,6 +120,7 @@ pub fn document(
             input: &sitting.results.asked.input,
             figures: &sitting.results.figures,
             tables: &shop.tables,
+            unknown: &sitting.results.asked.unknown,
             remarks,
             answers,
             issuer: &issuer,
@@ -115,7 +133,9 @@ pub fn document(
             annex: true,
         })
         .collect();
-    quillbore_paper::document(paper, &matters)
+    let document = quillbore_paper::document(paper, &matters);
+    let unprintable = glyphs::unprintable(&document, &matters);
+    (document, unprintable)
 }
 
 /// The quotation that the newest order answers.
@@ -135,19 +155,7 @@ fn issuer(shop: &Shop) -> Issuer {
 }
 
 fn remarks(sitting: &Sitting<'_>) -> Vec<Remark> {
-    let notes = sitting.results.notes.iter();
-    notes
-        .map(|note| Remark {
-            level: note.level,
-            code: note.code,
-            row: match note.beside {
-                Beside::Row(row, _) => Some(row),
-                Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Slip(..) => None,
-            },
-            text: note.text.clone(),
-            customer: note.customer,
-        })
-        .collect()
+    sitting.results.notes.iter().map(Remark::of).collect()
 }
 
 /// A paper's PDF.
@@ -182,6 +190,13 @@ pub fn texts(document: &Document) -> Vec<String> {
     pages.map(|p| page(&p.items).join("\n")).collect()
 }
 
+/// What can't be printed as it is read, each field once, as sentences.
+#[must_use]
+pub fn unprintable_said<'a>(found: impl IntoIterator<Item = &'a Unprintable>) -> Vec<String> {
+    let each: BTreeSet<&Unprintable> = found.into_iter().collect();
+    each.into_iter().map(Unprintable::sentence).collect()
+}
+
 /// Papers of a job as PDF, none of them issued.
 ///
 /// # Errors
@@ -199,11 +214,12 @@ pub fn print(
             why_not: Some(&why_not),
             ..Stamp::default()
         };
-        let document = document(*paper, &[sitting], shop, day, sheet, stamp);
+        let (document, unprintable) = checked(*paper, &[sitting], shop, day, sheet, stamp);
         let bytes = pdf_of(*paper, &document, sitting.job, shop, day)?;
         Ok(Printed {
             paper: *paper,
             bytes,
+            unprintable,
         })
     };
     papers.iter().map(one).collect()

@@ -2,17 +2,20 @@
 //! with which deviations.
 
 use quillbore_job::order::Topic;
-use quillbore_job::{Field, Line, Paper, Slip, SlipKind};
+use quillbore_job::{Field, Line, Paper, SlipKind, inspected};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
 use crate::frame::Frame;
 use crate::look::{BODY, STRONG};
 use crate::matter::Matter;
+use crate::nonconformance;
 use crate::opening;
 use crate::page::{Document, mm};
+use crate::shown;
 use crate::side::side;
 use crate::table::{Cell, Column, Row, Table, Width};
+use crate::words::inspection;
 use crate::words::life as words;
 
 /// Sets the certificate of what was delivered.
@@ -30,11 +33,9 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
             opening::list_differs(flow, &revisions);
         });
     }
+    checked(matter, &mut flow);
     deviations(matter, &mut flow);
-    side(&mut flow, "Stated", |flow| {
-        flow.text(STRONG, words::STATEMENT);
-        flow.text(BODY, words::NOT_STATED);
-    });
+    stated(matter, &mut flow);
     flow.together(|flow| {
         flow.take(mm(6.0));
         form::fields(
@@ -64,6 +65,12 @@ fn material(matter: &Matter<'_>, flow: &mut Flow) {
             Blank::of("material, as supplied", &matter.material_named(), 3.0),
             Blank::of("condition", matter.text(Field::Condition), 2.4),
             Blank::of("heat, as supplied", &heats.join(", "), 2.4),
+            Blank::filled(
+                "inspection record",
+                records(matter).as_deref().unwrap_or(inspection::NO_RECORD),
+                2.4,
+            )
+            .style(STRONG),
         ],
     );
 }
@@ -81,36 +88,30 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
             Cell::new(slip.text(Line::Serials)),
         ]));
     }
-    flow.section("Parts", "", mm(24.0));
+    let keep = table.least(flow);
+    flow.section("Parts", "", keep);
     table.set_or_say(flow, "No delivery is written down yet.");
 }
 
-/// Why parts were delivered while a non-conformance was open; empty where it is closed.
-fn sent_open(slip: &Slip) -> &str {
-    if slip.day(Line::Closed).is_some() {
-        return "";
-    }
-    slip.text(Line::SendBecause)
+/// What was checked of the delivered parts, mark by mark, as far as somebody wrote it down.
+fn checked(matter: &Matter<'_>, flow: &mut Flow) {
+    let parts = inspected::delivered(matter.job);
+    let told: Vec<String> = matter
+        .holes()
+        .map(|hole| {
+            let found = inspected::checked(matter.job, hole.row, &parts);
+            inspection::checked(&hole.mark(), found.parts, parts.count, found.not_good)
+        })
+        .collect();
+    side(flow, "Checked", |flow| {
+        flow.dashes(BODY, told.iter().map(String::as_str));
+    });
 }
 
 fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
-    let slips = matter.job.slips(SlipKind::Nonconformance);
-    let told: Vec<String> = slips
-        .map(|slip| {
-            let parts = [
-                ("", slip.text(Line::HolesNamed)),
-                ("", slip.text(Line::What)),
-                ("decision: ", slip.text(Line::Decision)),
-                ("by ", slip.text(Line::DecidedBy)),
-                ("delivered open: ", sent_open(slip)),
-            ];
-            let said = parts.iter().filter(|(_, text)| !text.is_empty());
-            let mut said: Vec<String> = said.map(|(lead, text)| format!("{lead}{text}")).collect();
-            if slip.text(Line::Decision).is_empty() {
-                said.push("no decision yet".to_owned());
-            }
-            said.join("; ").replace('\n', " ")
-        })
+    let told: Vec<String> = nonconformance::all(matter)
+        .iter()
+        .map(nonconformance::Trouble::in_full)
         .collect();
     side(flow, "Deviations", |flow| {
         if told.is_empty() {
@@ -119,4 +120,22 @@ fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
             flow.dashes(BODY, told.iter().map(String::as_str));
         }
     });
+}
+
+fn stated(matter: &Matter<'_>, flow: &mut Flow) {
+    let all = inspected::all_checked(matter.job, &inspected::delivered(matter.job));
+    let record = records(matter);
+    side(flow, "Stated", |flow| {
+        flow.text(STRONG, &inspection::statement(all, record.as_deref()));
+        flow.text(BODY, words::NOT_STATED);
+    });
+}
+
+/// The inspection records that stand, by number.
+fn records(matter: &Matter<'_>) -> Option<String> {
+    let standing = matter.job.standing(Paper::Inspection);
+    let told: Vec<String> = standing
+        .map(|issued| format!("{} of {}", issued.number, shown::date(issued.date)))
+        .collect();
+    (!told.is_empty()).then(|| told.join(", "))
 }

@@ -153,22 +153,30 @@ impl Flow {
         self.paragraph(&[Span::new(style, text)], 0.0);
     }
 
-    /// The name of a section over a rule, kept together with `keep` points of what follows.
+    /// The name of a section over a rule, kept together with `keep` points of what follows. A remark
+    /// stands beside the name, or under the rule where it is too long for that.
     pub fn section(&mut self, name: &str, remark: &str, keep: f64) {
         use crate::look::{CAPTION, SECTION};
         self.skip(mm(3.6));
         let height = mm(6.2);
-        self.need(height + keep);
+        let room = self.body.width() - SECTION.measure(name) - mm(4.0);
+        let beside = CAPTION.measure(remark) <= room;
+        let below = if beside { 0.0 } else { CAPTION.leading() * 2.0 };
+        self.need(height + below + keep);
         let top = self.take(height);
         let Body { left, right, .. } = self.body;
         let baseline = top + mm(3.9);
-        let end = self.open.text(left, baseline, SECTION, name);
-        let room = right - end - mm(4.0);
-        if let Some(line) = wrap::wrap(&[Span::new(CAPTION, remark)], room).first() {
-            line.set(&mut self.open, right - line.width, baseline - CAPTION.size);
+        self.open.text(left, baseline, SECTION, name);
+        if beside {
+            self.open.text_right(right, baseline, CAPTION, remark);
         }
         self.open.rule(left, right, top + mm(5.2), Stroke::RULE);
-        self.mark_rule();
+        if beside {
+            self.mark_rule();
+        } else {
+            self.text(CAPTION, remark);
+            self.take(mm(0.8));
+        }
     }
 
     /// Moves the left edge of the body in by `by` points; a negative `by` moves it out again.

@@ -3,7 +3,7 @@
 use crate::flow::Flow;
 use crate::look::{BODY, CAPTION};
 use crate::page::{Ink, Page, Stroke, Style, mm};
-use crate::wrap::{self, Span, wrap};
+use crate::wrap::{self, SetLine, Span, wrap};
 
 /// A caption with a value under it, or a thin rule to write on.
 #[derive(Clone, Debug, PartialEq)]
@@ -12,6 +12,8 @@ pub struct Field {
     value: Option<String>,
     share: f64,
     style: Style,
+    whole: bool,
+    boxed: bool,
 }
 
 impl Field {
@@ -20,8 +22,7 @@ impl Field {
         Self {
             caption: caption.to_owned(),
             value: Some(value.to_owned()),
-            share,
-            style: BODY,
+            ..Self::blank(caption, share)
         }
     }
 
@@ -32,6 +33,8 @@ impl Field {
             value: None,
             share,
             style: BODY,
+            whole: false,
+            boxed: false,
         }
     }
 
@@ -48,10 +51,39 @@ impl Field {
     pub fn style(self, style: Style) -> Self {
         Self { style, ..self }
     }
+
+    /// The same field with its value on one line: set smaller rather than broken.
+    pub fn whole(self) -> Self {
+        Self {
+            whole: true,
+            ..self
+        }
+    }
+
+    /// The same field in a box of its own.
+    pub fn boxed(self) -> Self {
+        Self {
+            boxed: true,
+            ..self
+        }
+    }
+
+    /// The value's lines in so many points.
+    fn lines(&self, width: f64) -> Option<Vec<SetLine>> {
+        let value = self.value.as_deref()?;
+        let style = if self.whole {
+            wrap::shrink(value, width, self.style)
+        } else {
+            self.style
+        };
+        Some(wrap(&[Span::new(style, value)], width))
+    }
 }
 
 /// Space between neighboring fields.
 const GAP: f64 = 9.0;
+/// Space between a box and what stands in it.
+const PAD: f64 = 3.0;
 /// Room for a hand: no line to write on is lower than this.
 pub const HAND: f64 = 7.2 * 72.0 / 25.4;
 
@@ -66,11 +98,12 @@ pub fn fields(flow: &mut Flow, row: &[Field]) {
         .iter()
         .map(|field| {
             let width = field.share * unit;
-            let lines = field
-                .value
-                .as_deref()
-                .map(|value| wrap(&[Span::new(field.style, value)], width));
-            (field, width, lines)
+            let inner = if field.boxed {
+                width - 2.0 * PAD
+            } else {
+                width
+            };
+            (field, width, field.lines(inner))
         })
         .collect();
     let height = set
@@ -86,15 +119,23 @@ pub fn fields(flow: &mut Flow, row: &[Field]) {
     let mut left = body.left;
     let page = flow.page();
     for (field, width, lines) in &set {
-        page.text(left, top + CAPTION.size, CAPTION, &field.caption);
+        let mut inner = left;
+        if field.boxed {
+            let size = (*width, height - mm(0.4));
+            page.rect((left, top - mm(0.6)), size, None, Some(Stroke::OUTLINE));
+            inner += PAD;
+        }
+        page.text(inner, top + CAPTION.size, CAPTION, &field.caption);
         match lines {
             Some(lines) => {
                 let mut y = top + caption;
                 for line in lines {
-                    line.set(page, left, y);
+                    line.set(page, inner, y);
                     y += line.leading;
                 }
             }
+            // The box is the place to write in.
+            None if field.boxed => {}
             None => page.rule(left, left + width, top + height - mm(1.2), Stroke::HAIR),
         }
         left += width + GAP;

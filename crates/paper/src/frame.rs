@@ -8,7 +8,7 @@ use crate::look::{MARGIN, STRONG};
 use crate::matter::Matter;
 use crate::page::{Ink, Item, Page, Path, Sheet, Step, Stroke, mm};
 use crate::shown;
-use crate::wrap::fit;
+use crate::wrap::{fit, shrink};
 
 /// Height of the foot from its rule to the edge of the sheet [mm].
 const FOOT: f64 = 20.4;
@@ -96,12 +96,24 @@ impl Frame {
     }
 }
 
+/// Why the paper of a matter isn't valid yet, where the head of its pages has no room for all of it.
+pub(crate) fn cut_preview<'a>(matter: &Matter<'a>) -> Option<&'a str> {
+    let why = matter.preview?;
+    let room = matter.sheet.size().0 - mm(25.0);
+    let text = preview_line(why);
+    (shrink(&text, room, STRONG).measure(&text) > room).then_some(why)
+}
+
+fn preview_line(why: &str) -> String {
+    format!("PREVIEW  {why}")
+}
+
 /// A word across the sheet under everything else, and the reason in the head.
 fn mark(page: &mut Page, sheet: Sheet, why: &str) {
     let (width, height) = sheet.size();
-    let style = STRONG.ink(Ink::Accent);
-    let text = fit(&format!("PREVIEW  {why}"), width - mm(25.0), style);
-    page.text(mm(15.0), mm(9.4), style, &text);
+    let (text, room) = (preview_line(why), width - mm(25.0));
+    let style = shrink(&text, room, STRONG.ink(Ink::Accent));
+    page.text(mm(15.0), mm(9.4), style, &fit(&text, room, style));
     // The word is drawn as an outline, so that it never mixes with the text read back from a PDF.
     if let Some(path) = word_across("PREVIEW", (width / 2.0, height / 2.0), 118.0, 0.92) {
         page.items.insert(0, Item::Path(path));

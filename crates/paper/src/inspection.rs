@@ -1,152 +1,114 @@
-//! The hole inspection record: each piece and row, with pins, what was measured, and who looked.
+//! The hole inspection record: what was measured, of the lot or of a piece, and what was not.
 
-use quillbore_job::{Field, Line, Paper, SlipKind};
+mod lot;
+mod measured;
+mod pieces;
+
+use quillbore_job::{Field, Paper, inspected};
 
 use crate::flow::Flow;
-use crate::form::{self, HAND};
+use crate::form;
 use crate::frame::Frame;
-use crate::look::{BODY, FIGURE, STRONG};
-use crate::matter::{Hole, Matter};
+use crate::look::{BODY, STRONG};
+use crate::matter::Matter;
+use crate::nonconformance;
 use crate::opening;
 use crate::page::{Document, mm};
-use crate::serials;
 use crate::shown;
 use crate::table::{Cell, Column, Row, Table, Width};
-use crate::words::life as words;
-use crate::words::traveler::unit_in_full;
+use crate::words::inspection as words;
+use crate::words::life;
+use crate::words::traveler as floor;
 use crate::wrap::Span;
 
-/// Pieces without serial numbers that get a block of their own.
-const PIECES: usize = 12;
+use measured::Measured;
+use pieces::Pieces;
 
-/// Sets the inspection record of a job: one block a serial number, or a piece where there are none.
+/// Sets the inspection record of a job: what is asked, what was measured over several pieces, then
+/// every piece with its lines.
 pub fn inspection(matter: &Matter<'_>) -> Document {
     let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, words::INSPECTION);
+    opening::title(matter, &mut flow, life::INSPECTION);
     opening::about(matter, &mut flow, Paper::Inspection);
     for (lead, field) in [
-        ("Asked for: ", Field::Inspection),
-        ("Recast at most: ", Field::RecastLimit),
+        (floor::ASKED_FOR, Field::Inspection),
+        (floor::RECAST, Field::RecastLimit),
     ] {
         if matter.has(field) {
             let spans = [Span::new(STRONG, lead), Span::new(BODY, matter.text(field))];
             flow.paragraph(&spans, 0.0);
         }
     }
-    flow.paragraph(&[Span::new(BODY, words::HOW_CHECKED)], 0.0);
-    for piece in pieces(matter) {
-        block(matter, &piece, &mut flow);
-    }
-    unassigned(matter, &mut flow);
+    let how = words::how_checked(matter.kinds());
+    flow.dashes(BODY, how.into_iter());
+    asked(matter, &mut flow);
+    let pieces = Pieces::of(matter);
+    let measured = Measured::of(matter, &pieces);
+    lot::set(matter, &measured, &mut flow);
+    troubles(matter, &mut flow);
+    pieces::set(matter, &pieces, &measured, &mut flow);
+    let all = inspected::all_checked(matter.job, &inspected::parts(matter.job));
     flow.together(|flow| {
         flow.take(mm(2.0));
-        form::sign_off(flow, words::INSPECTED);
+        let statement = if all {
+            words::ALL_CHECKED
+        } else {
+            words::AS_NOTED
+        };
+        form::sign_off(flow, statement);
     });
-    let note = format!("sizes in {}", unit_in_full(matter.job.unit));
-    let frame = Frame::of(matter, Paper::Inspection, words::INSPECTION, &note);
+    let note = format!("sizes in {}", floor::unit_in_full(matter.job.unit));
+    let frame = Frame::of(matter, Paper::Inspection, life::INSPECTION, &note);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
-/// Serial numbers of received parts, else of run records, else of deliveries; else pieces by number.
-fn pieces(matter: &Matter<'_>) -> Vec<String> {
-    for kind in [SlipKind::Received, SlipKind::Run, SlipKind::Delivery] {
-        let all: Vec<&str> = matter
-            .job
-            .slips(kind)
-            .map(|slip| slip.text(Line::Serials))
-            .collect();
-        let found = serials::read(&all.join(", "));
-        if !found.is_empty() {
-            return found;
-        }
-    }
-    let count = quillbore_job::life::ordered(matter.job).or(matter.count_of(Field::Quantity));
-    let count = count.map_or(1, |count| count as usize).clamp(1, PIECES);
-    (1..=count).map(|piece| format!("piece {piece}")).collect()
-}
-
-fn block(matter: &Matter<'_>, piece: &str, flow: &mut Flow) {
+/// What the drawing asks of every hole, once.
+fn asked(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
     let sign = shown::unit(unit);
     let mut table = Table::new([
-        Column::text("Mark", Width::Fit(46.0)).style(STRONG),
-        Column::figures("Holes", "in one part", Width::Fit(36.0)),
-        Column::figures("Pin goes", sign, Width::Fit(44.0)),
-        Column::figures("Pin goes not", sign, Width::Fit(44.0)),
-        Column::figures("Depth", sign, Width::Fit(40.0)),
-        Column::text("Measured, by pin", Width::Share(1.6)),
-        Column::figures("Holes", "checked", Width::Fixed(mm(17.0))),
-        Column::figures("Holes", "not good", Width::Fixed(mm(17.0))),
-        Column::text("Remark", Width::Share(1.0)),
-    ])
-    .written_on();
+        Column::text("Mark", Width::Fit(60.0)).style(STRONG),
+        Column::figures("Holes", "in one part", Width::Fit(40.0)),
+        Column::text("Drawing says", Width::Share(1.0)),
+        Column::figures(words::GO, sign, Width::Fit(60.0)),
+        Column::figures(words::NO_GO, sign, Width::Fit(60.0)),
+        Column::figures("Depth on the axis", sign, Width::Fixed(60.0)),
+        Column::text("End", Width::Fit(60.0)),
+    ]);
     let fine = matter.fine();
     for hole in matter.holes() {
-        table.row(row(matter, &hole, piece, fine));
+        let limits = hole.figures.and_then(|figures| figures.limits_mm);
+        // A maximum alone has no pin that must go in.
+        let limit = |at: usize| {
+            let limit = limits.map(|limits| limits[at]).filter(|mm| *mm > 0.0);
+            limit.map_or_else(shown::missing, |mm| shown::length(mm, unit, fine))
+        };
+        let count = hole.count().map_or_else(shown::missing, |c| c.to_string());
+        table.row(Row::new([
+            Cell::new(hole.mark()),
+            Cell::new(count),
+            Cell::new(shown::plus_minus(hole.row.size.text().trim())),
+            Cell::new(limit(0)),
+            Cell::new(limit(1)),
+            Cell::new(hole.depth_text(unit)),
+            Cell::new(hole.end_text()),
+        ]));
     }
-    flow.together(|flow| {
-        flow.section(&capital(piece), "", mm(24.0));
-        table.set_or_say(flow, "The hole table is empty.");
-    });
+    let keep = table.least(flow);
+    flow.section("Asked", "", keep);
+    table.set_or_say(flow, floor::NO_HOLES);
 }
 
-fn row(matter: &Matter<'_>, hole: &Hole<'_>, piece: &str, fine: usize) -> Row {
-    let unit = matter.job.unit;
-    let limits = hole.figures.and_then(|figures| figures.limits_mm);
-    let limit = |at: usize| {
-        limits
-            .filter(|limits| limits[at] > 0.0)
-            .map_or_else(String::new, |limits| shown::length(limits[at], unit, fine))
-    };
-    let depth = hole.figures.and_then(|figures| figures.depth_mm);
-    let mark = hole.mark();
-    // What the run records say of this mark and of this very piece.
-    let runs = matter.job.slips(SlipKind::Run).filter(|run| {
-        let named = serials::read(run.text(Line::Serials));
-        same_mark(run.text(Line::Mark), &mark) && named.iter().any(|n| n == piece)
-    });
-    let pins: Vec<&str> = runs
-        .map(|run| run.text(Line::Pins))
-        .filter(|pins| !pins.is_empty())
+/// Every non-conformance, numbered as the pieces name it.
+fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
+    let told: Vec<String> = nonconformance::all(matter)
+        .iter()
+        .map(nonconformance::Trouble::in_full)
         .collect();
-    Row::new([
-        Cell::new(mark),
-        Cell::new(hole.count().map_or_else(String::new, |c| c.to_string())),
-        Cell::new(limit(0)),
-        Cell::new(limit(1)),
-        Cell::new(depth.map_or_else(String::new, |mm| {
-            shown::length(mm, unit, shown::middling(unit))
-        })),
-        Cell::styled(pins.join("; "), FIGURE),
-        Cell::blank(),
-        Cell::blank(),
-        Cell::blank(),
-    ])
-    .at_least(HAND)
-}
-
-/// Sizes of run records that name no piece: they stand apart, since nobody can say whose they are.
-fn unassigned(matter: &Matter<'_>, flow: &mut Flow) {
-    let said: Vec<String> = matter
-        .job
-        .slips(SlipKind::Run)
-        .filter(|run| run.text(Line::Serials).is_empty() && !run.text(Line::Pins).is_empty())
-        .map(|run| format!("{}: {}", run.text(Line::Mark), run.text(Line::Pins)))
-        .collect();
-    if !said.is_empty() {
-        flow.section("Sizes without a piece named", "", mm(14.0));
-        flow.dashes(BODY, said.iter().map(String::as_str));
+    flow.section(words::NONCONFORMANCES, "", mm(14.0));
+    if told.is_empty() {
+        flow.text(BODY, words::NO_NONCONFORMANCES);
+    } else {
+        flow.dashes(BODY, told.iter().map(String::as_str));
     }
-}
-
-/// Marks agree without regard to case and outer blanks.
-fn same_mark(typed: &str, mark: &str) -> bool {
-    typed.trim().eq_ignore_ascii_case(mark.trim())
-}
-
-fn capital(piece: &str) -> String {
-    if piece.starts_with("piece ") {
-        return piece.replacen('p', "P", 1);
-    }
-    format!("Serial {piece}")
 }

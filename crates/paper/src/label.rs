@@ -7,10 +7,9 @@ use crate::flow::Flow;
 use crate::frame::Frame;
 use crate::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
 use crate::matter::Matter;
-use crate::opening;
 use crate::page::{Document, Page, Stroke, mm};
 use crate::words::life as words;
-use crate::wrap::fit;
+use crate::wrap::{fit, shrink};
 
 /// Width and height of the label [mm].
 const SIZE: (f64, f64) = (140.0, 90.0);
@@ -42,6 +41,7 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     let mut line = |page: &mut Page, caption: &str, style, text: &str, width: f64| {
         page.text(left, y, CAPTION, caption);
         y += mm(6.6);
+        let style = shrink(text, width, style);
         page.text(left, y, style, &fit(text, width, style));
         y += mm(6.6);
     };
@@ -53,9 +53,9 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     line(page, "part", TITLE, &matter.part(), beside_code);
     line(
         page,
-        "order",
+        "customer's PO",
         LARGE,
-        &opening::order_number(matter),
+        matter.order_number(),
         beside_code,
     );
     let sent = matter.job.slips(SlipKind::Delivery).next_back();

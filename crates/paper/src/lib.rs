@@ -1,6 +1,7 @@
 //! Page model, drawings and PDF of the papers: returns bytes, writes no file.
 
 mod answered;
+pub mod axes;
 pub mod certificate;
 pub mod code;
 pub mod confirmation;
@@ -9,17 +10,19 @@ pub mod flow;
 pub mod font;
 pub mod form;
 pub mod frame;
+pub mod glyphs;
 pub mod inspection;
 pub mod label;
 pub mod look;
 pub mod matter;
+mod nonconformance;
 mod opening;
+mod ordered;
 pub mod packing;
 pub mod page;
 pub mod pdf;
 pub mod quotation;
 pub mod receiving;
-mod serials;
 pub mod shown;
 pub mod side;
 pub mod sink;

@@ -2,17 +2,21 @@
 
 use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
+use quillbore_calc::input::HoleEnd;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::tables::{Machine, Material, Tube};
 use quillbore_calc::{JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::Answer;
 use quillbore_job::concern::Customer;
 use quillbore_job::order::{self, Followed};
+use quillbore_job::results::{Beside, SideNote};
+use quillbore_job::to_input::UnknownName;
 use quillbore_job::words::english;
-use quillbore_job::{Entry, Field, Issued, Job, Paper, Row, Value};
+use quillbore_job::{Block, Entry, Field, FieldKind, Issued, Job, Paper, Row, Unit, Value};
 
 use crate::page::Sheet;
 use crate::shown;
+use crate::words::traveler as floor;
 
 /// Everything a paper may say; borrowed, since a paper changes nothing.
 #[derive(Clone, Copy, Debug)]
@@ -25,6 +29,8 @@ pub struct Matter<'a> {
     pub figures: &'a JobFigures,
     /// What the shop knows.
     pub tables: &'a Tables,
+    /// Names in the job that the shop's tables don't have.
+    pub unknown: &'a [UnknownName],
     /// What is to be said beside the job's lines.
     pub remarks: &'a [Remark],
     /// The answers to checks that count, in the table's order.
@@ -60,6 +66,29 @@ pub struct Remark {
     pub text: String,
     /// How it concerns the customer.
     pub customer: Customer,
+    /// Whether the floor is told: what is about prices and slips is the office's.
+    pub floor: bool,
+}
+
+impl Remark {
+    /// The remark that a side note is.
+    #[must_use]
+    pub fn of(note: &SideNote) -> Self {
+        let (row, floor) = match note.beside {
+            Beside::Row(row, _) => (Some(row), true),
+            Beside::Field(field) => (None, field.block() != Block::Price),
+            Beside::Plan => (None, true),
+            Beside::Price | Beside::Slip(..) => (None, false),
+        };
+        Self {
+            level: note.level,
+            code: note.code,
+            row,
+            text: note.text.clone(),
+            customer: note.customer,
+            floor: floor && !floor::OF_THE_OFFICE.contains(&note.code),
+        }
+    }
 }
 
 /// The shop as it signs its papers.
@@ -75,6 +104,15 @@ pub struct Issuer {
     pub exclusions: Vec<String>,
     /// Cautions of its own, one paragraph each.
     pub cautions: Vec<String>,
+}
+
+/// Kinds of holes in a job: what is proved and measured of them differs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Kinds {
+    /// Some go through, or into a cavity.
+    pub open: bool,
+    /// Some are closed at their end.
+    pub blind: bool,
 }
 
 /// A row of holes with all that is known of it.
@@ -141,6 +179,22 @@ impl<'a> Matter<'a> {
         self.job.count(field)
     }
 
+    /// A field's length or tolerance as it was typed, with the unit that it was read in where the text names none.
+    pub fn typed_length(&self, field: Field) -> String {
+        let text = self.text(field);
+        match self.job.field(field).unit() {
+            // Free text, as inspection and the like, has no unit of its own.
+            Some(unit)
+                if matches!(field.kind(), FieldKind::Length | FieldKind::Tolerance)
+                    && text.ends_with(|ch: char| ch.is_ascii_digit())
+                    && !text.contains(char::is_alphabetic) =>
+            {
+                format!("{text}\u{a0}{}", shown::unit(unit))
+            }
+            _ => text.to_owned(),
+        }
+    }
+
     /// A field's amount of money as papers show it; what can't be read stands as it was typed.
     pub fn amount_of(&self, field: Field) -> Option<String> {
         match self.job.field(field) {
@@ -148,7 +202,14 @@ impl<'a> Matter<'a> {
             Entry::Read {
                 value: Value::Money(amount),
                 ..
-            } => Some(shown::money(&amount.to_string())),
+            } => {
+                let mut amount = *amount;
+                // A whole amount stays one; a broken one has all its digits.
+                if amount.scale() > 0 {
+                    amount.rescale(amount.scale().max(self.tables.rates.minor_digits));
+                }
+                Some(shown::money(&amount.to_string()))
+            }
             other => Some(other.text().trim().to_owned()),
         }
     }
@@ -167,6 +228,16 @@ impl<'a> Matter<'a> {
     /// The machine in the shop's tables.
     pub fn machine(&self) -> Option<&'a Machine> {
         self.tables.machines.get(self.input.machine?)
+    }
+
+    /// Which kinds of holes the job has: open at the far end, closed, or both.
+    pub fn kinds(&self) -> Kinds {
+        let closed = |row: &Row| row.end.value() == Some(&HoleEnd::Blind);
+        let rows = || self.job.rows.iter().map(AsRef::as_ref);
+        Kinds {
+            open: rows().any(|row| !closed(row)),
+            blind: rows().any(closed),
+        }
     }
 
     /// A tube of the shop's tables.
@@ -242,6 +313,58 @@ impl Hole<'_> {
         mark_of(self.row, self.index)
     }
 
+    /// Its depth on the axis; what can't be read stands as it was typed.
+    pub fn depth_text(&self, unit: Unit) -> String {
+        match self.figures.and_then(|figures| figures.depth_mm) {
+            Some(mm) => shown::length(mm, unit, shown::middling(unit)),
+            None if self.row.depth.text().trim().is_empty() => shown::missing(),
+            None => self.row.depth.text().trim().to_owned(),
+        }
+    }
+
+    /// Its layers from the entry on, each with its thickness and material; what can't be read stands as
+    /// it was typed.
+    pub fn layers_text(&self, matter: &Matter<'_>) -> Option<String> {
+        let typed = self.row.layers.text().trim();
+        let Some(layers) = self.row.layers.value() else {
+            return (!typed.is_empty()).then(|| typed.to_owned());
+        };
+        let unit = matter.job.unit;
+        let of = |layer: &quillbore_job::row::LayerText| {
+            let thick = shown::with_unit(layer.thickness.mm(), unit, shown::middling(unit));
+            let material = match &layer.material {
+                Some(named) => named.clone(),
+                None => matter.material_named(),
+            };
+            format!("{thick} {material}").trim_end().to_owned()
+        };
+        let told: Vec<String> = layers.iter().map(of).collect();
+        Some(told.join(", then "))
+    }
+
+    /// The clearance behind its exit with its unit; what can't be read stands as it was typed.
+    pub fn clearance(&self, unit: Unit) -> Option<String> {
+        let typed = self.row.behind.text().trim();
+        let read = self.row.behind.value();
+        let read = read.map(|mm| shown::with_unit(mm.mm(), unit, shown::middling(unit)));
+        read.or_else(|| (!typed.is_empty()).then(|| typed.to_owned()))
+    }
+
+    /// Where it ends; where nobody said so it is taken to go through, and what can't be read stands as
+    /// it was typed.
+    pub fn end_text(&self) -> String {
+        match self.row.end.value() {
+            Some(end) => floor::end(*end).to_owned(),
+            None if self.row.end.is_empty() => floor::end(HoleEnd::Through).to_owned(),
+            None => self.row.end.text().trim().to_owned(),
+        }
+    }
+
+    /// Whether it is closed at its end.
+    pub fn is_blind(&self) -> bool {
+        self.row.end.value() == Some(&HoleEnd::Blind)
+    }
+
     /// How many of it one part has.
     pub fn count(&self) -> Option<u32> {
         match self.figures {
@@ -251,7 +374,7 @@ impl Hole<'_> {
     }
 }
 
-fn mark_of(row: &Row, index: usize) -> String {
+pub(crate) fn mark_of(row: &Row, index: usize) -> String {
     match &row.mark {
         Entry::Empty => format!("row {}", index + 1),
         mark => mark.text().trim().to_owned(),

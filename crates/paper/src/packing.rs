@@ -23,6 +23,7 @@ pub fn packing(matter: &Matter<'_>) -> Document {
         Column::figures("Parts", "", Width::Fixed(mm(20.0))).style(STRONG),
         Column::text("Serial numbers", Width::Share(1.4)),
         Column::text("Carrier, tracking", Width::Share(1.0)),
+        Column::text("Packed by", Width::Fit(60.0)),
         Column::text("Counted", Width::Fixed(mm(18.0))),
     ]);
     for slip in matter.job.slips(SlipKind::Delivery).rev() {
@@ -32,13 +33,15 @@ pub fn packing(matter: &Matter<'_>) -> Document {
                 Cell::new(slip.text(Line::Count)),
                 Cell::new(slip.text(Line::Serials)),
                 Cell::new(slip.text(Line::Carrier)),
+                Cell::new(slip.text(Line::By)),
                 Cell::square(),
             ])
             .note(slip.text(Line::Note))
             .at_least(mm(6.5)),
         );
     }
-    flow.section("In the box", "the first line is this delivery", mm(24.0));
+    let keep = table.least(&flow);
+    flow.section("In the box", "the first line is this delivery", keep);
     table.set_or_say(&mut flow, "No delivery is written down yet.");
     flow.together(|flow| {
         flow.section("Unpacking", "", 0.0);

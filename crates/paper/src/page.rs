@@ -2,9 +2,10 @@
 //!
 //! Lengths are points (1/72 in); the origin is the upper left corner of the sheet, y grows downward.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::font::{Face, SUBSTITUTE};
+use crate::glyphs::{self, Trouble};
 use crate::sink::Sink;
 use crate::symbol;
 
@@ -225,7 +226,7 @@ pub enum Item {
 pub struct Page {
     /// What is on it, from the ground up.
     pub items: Vec<Item>,
-    missing: BTreeSet<char>,
+    troubles: BTreeMap<char, Trouble>,
 }
 
 impl Page {
@@ -341,17 +342,24 @@ impl Page {
         right
     }
 
-    /// The character as it is printed: other spaces are a space, one that the face lacks is the substitute.
+    /// The character as it is printed: other spaces are a space, one that the face lacks is the
+    /// substitute; what can't be printed as it is read is noted.
     fn printable(&mut self, ch: char, face: Face) -> Option<char> {
-        match ch {
-            '\u{200B}'..='\u{200F}' | '\u{FEFF}' | '\u{AD}' => None,
-            _ if ch.is_whitespace() || ch.is_control() => Some(' '),
-            _ if face.covers(ch) => Some(ch),
-            _ => {
-                self.missing.insert(ch);
-                Some(SUBSTITUTE)
-            }
+        if glyphs::is_unseen(ch) {
+            return None;
         }
+        if ch.is_whitespace() || ch.is_control() {
+            return Some(' ');
+        }
+        let trouble = glyphs::trouble(ch, face);
+        if let Some(trouble) = trouble {
+            self.troubles.insert(ch, trouble);
+        }
+        Some(match trouble {
+            Some(Trouble::NoGlyph) => SUBSTITUTE,
+            _ if face.covers(ch) => ch,
+            _ => SUBSTITUTE,
+        })
     }
 }
 
@@ -367,10 +375,15 @@ pub struct Document {
 impl Document {
     /// The characters that no glyph was there for; each was printed as [`SUBSTITUTE`].
     pub fn missing(&self) -> BTreeSet<char> {
-        self.pages
-            .iter()
-            .flat_map(|page| page.missing.iter().copied())
-            .collect()
+        let all = self.troubles().into_iter();
+        let missing = all.filter(|(_, trouble)| *trouble == Trouble::NoGlyph);
+        missing.map(|(ch, _)| ch).collect()
+    }
+
+    /// The characters that can't be printed as they are read, and why.
+    pub fn troubles(&self) -> BTreeMap<char, Trouble> {
+        let pages = self.pages.iter();
+        pages.flat_map(|page| page.troubles.clone()).collect()
     }
 
     /// Plays every page into a sink.

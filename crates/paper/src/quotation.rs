@@ -57,6 +57,7 @@ fn part(matter: &Matter<'_>, flow: &mut Flow) {
             Blank::filled("part name", named(matter.text(Field::PartName)), 3.0),
             Blank::filled("drawing and its revision", &drawing(matter), 3.0),
             Blank::filled("material and condition", &material(matter), 2.4),
+            Blank::filled("size and mass", &size(matter), 2.0),
         ],
     );
     scope::set(matter, flow);
@@ -138,6 +139,23 @@ fn material(matter: &Matter<'_>) -> String {
         .chain(others)
         .filter(|text| !text.is_empty())
         .collect();
+    if said.is_empty() {
+        "not named".to_owned()
+    } else {
+        said.join(", ")
+    }
+}
+
+/// Size and mass of one part, as they were named.
+fn size(matter: &Matter<'_>) -> String {
+    let sizes = [Field::SizeX, Field::SizeY, Field::SizeZ].map(|field| matter.typed_length(field));
+    let mut said: Vec<String> = Vec::new();
+    if sizes.iter().any(|size| !size.is_empty()) {
+        said.push(sizes.map(|size| shown::or_missing(&size)).join(" \u{d7} "));
+    }
+    if matter.has(Field::Mass) {
+        said.push(matter.text(Field::Mass).to_owned());
+    }
     if said.is_empty() {
         "not named".to_owned()
     } else {

@@ -62,6 +62,40 @@ pub fn coarse(unit: Unit) -> usize {
     }
 }
 
+/// What stands where nothing is known.
+pub fn missing() -> String {
+    "\u{2013}".to_owned()
+}
+
+/// A text as it was typed, or what stands where there is none.
+pub fn or_missing(typed: &str) -> String {
+    match typed.trim() {
+        "" => missing(),
+        typed => typed.to_owned(),
+    }
+}
+
+/// A size or tolerance as it was typed, with the plus-minus sign as one.
+pub fn plus_minus(typed: &str) -> String {
+    typed.replace("+/-", "\u{b1}").replace("+-", "\u{b1}")
+}
+
+/// A length that must not be overdone: the last decimal is left off, never rounded up.
+pub fn at_most(mm: f64, unit: Unit, decimals: usize) -> String {
+    let scale = 10_f64.powi(i32::try_from(decimals).unwrap_or(0));
+    let value = match unit {
+        Unit::Mm => mm,
+        Unit::Inch => mm / MM_PER_INCH,
+    };
+    // A hair more than the noise of a conversion.
+    fixed((value * scale + 1e-6).floor() / scale, decimals)
+}
+
+/// A share in whole percent.
+pub fn percent(share: f64) -> String {
+    format!("{}\u{a0}%", fixed(share * 100.0, 0))
+}
+
 /// The unit's sign.
 pub fn unit(unit: Unit) -> &'static str {
     match unit {

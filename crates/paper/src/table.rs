@@ -98,6 +98,8 @@ pub struct Table {
     pub rows: Vec<Row>,
     /// Whether each column has rules of its own, to write on.
     pub written_on: bool,
+    /// Whether its many columns stand closer together than usual.
+    pub tight: bool,
 }
 
 impl Table {
@@ -107,6 +109,7 @@ impl Table {
             columns: columns.into_iter().collect(),
             rows: Vec::new(),
             written_on: false,
+            tight: false,
         }
     }
 
@@ -114,6 +117,14 @@ impl Table {
     pub fn written_on(self) -> Self {
         Self {
             written_on: true,
+            ..self
+        }
+    }
+
+    /// The same table with its columns closer together.
+    pub fn tight(self) -> Self {
+        Self {
+            tight: true,
             ..self
         }
     }
@@ -130,6 +141,11 @@ impl Table {
         } else {
             self.set(flow);
         }
+    }
+
+    /// Height of its heads and first row: what must not be torn from the name above it.
+    pub fn least(&self, flow: &Flow) -> f64 {
+        set::least(self, flow)
     }
 
     /// Sets the table into the flow.

@@ -49,6 +49,21 @@ pub fn height(lines: &[SetLine]) -> f64 {
     lines.iter().map(|line| line.leading).sum()
 }
 
+/// Smallest size that a text is shrunk to, in points: what a reader at a bench still makes out.
+const SMALLEST: f64 = 5.8;
+
+/// The style in which the text fits on one line, made smaller where it must be, down to the smallest
+/// that can be read.
+pub fn shrink(text: &str, room: f64, style: Style) -> Style {
+    let wide = style.measure(text);
+    if wide <= room || wide <= 0.0 {
+        return style;
+    }
+    // Widths go with the size; a little less, so that rounding never breaks the line.
+    let size = (style.size * room / wide * 0.999).max(SMALLEST.min(style.size));
+    Style { size, ..style }
+}
+
 /// The text, cut with an ellipsis where it is too wide.
 pub fn fit(text: &str, room: f64, style: Style) -> String {
     if style.measure(text) <= room {

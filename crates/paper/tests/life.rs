@@ -69,18 +69,136 @@ fn the_receiving_slip_says_what_came_and_how() {
 }
 
 #[test]
-fn the_inspection_record_has_a_block_for_every_serial() {
+fn the_inspection_record_says_of_each_piece_only_what_was_measured_of_it() {
     says(
         Paper::Inspection,
-        &["Serial 101", "Serial 104", "1.21 to 1.23", "Pin goes not"],
+        &[
+            "GO in NO-GO in",
+            "Piece by piece",
+            // The range of two pieces stands once, as such; the size of one piece at that piece.
+            "Measured over several pieces",
+            "S2 0.79 to 0.80 101-102",
+            "102 S1 1.21 to 1.23 8 of 8",
+            "103 S1 non-conformance 1: entry edge chipped",
+            "Checked as far as noted above. What is not noted above was not checked.",
+            "1: S1 of 103; entry edge chipped; decision: use as it is; not closed.",
+        ],
     );
     let sample = common::delivered();
     let text = prose(&document(Paper::Inspection, &[sample.matter(Sheet::A4)]));
-    assert_eq!(
-        text.matches("1.21 to 1.23").count(),
-        1,
-        "only for its piece"
+    for once in ["1.21 to 1.23", "0.79 to 0.80", "non-conformance 1:"] {
+        assert_eq!(text.matches(once).count(), 1, "{once} in {text}");
+    }
+    for piece in ["101 S1", "102 S1", "103 S1", "104 S1"] {
+        assert!(text.contains(piece), "{piece}");
+    }
+    assert!(
+        !text.contains("Every hole"),
+        "nobody wrote that down: {text}"
     );
+}
+
+#[test]
+fn every_piece_has_its_line_however_many_they_are() {
+    use quillbore_job::{Line, SlipKind};
+    let mut sample = common::plate();
+    let lines = [(Line::Count, "30"), (Line::Serials, "SN071-SN100")];
+    common::pin(&mut sample.job, SlipKind::Received, &lines);
+    let record = document(Paper::Inspection, &[sample.matter(Sheet::A4)]);
+    let text = prose(&record);
+    for serial in 71..=100 {
+        assert!(text.contains(&format!("SN{serial:03} S1")), "{serial}");
+    }
+    assert!(record.pages.len() > 2);
+    // Parts without a serial number have their lines too, and what doesn't come out even is told.
+    let mut sample = common::plate();
+    let lines = [(Line::Count, "4"), (Line::Serials, "71, 72")];
+    common::pin(&mut sample.job, SlipKind::Received, &lines);
+    let text = prose(&document(Paper::Inspection, &[sample.matter(Sheet::A4)]));
+    for needed in [
+        "4 parts are counted, 2 serial numbers are named",
+        "no serial, 2 S1",
+    ] {
+        assert!(text.contains(needed), "{needed} in {text}");
+    }
+}
+
+#[test]
+fn all_checked_is_said_only_where_it_is_true() {
+    use quillbore_job::{Line, SlipKind};
+    let mut sample = common::delivered();
+    let says =
+        |sample: &common::Sample, paper| prose(&document(paper, &[sample.matter(Sheet::A4)]));
+    let certificate = says(&sample, Paper::Certificate);
+    assert!(certificate.contains("inspection record none was issued"));
+    assert!(
+        certificate.contains("S1: every hole checked on 1 of 3 parts"),
+        "{certificate}"
+    );
+    assert!(certificate.contains("S3: no check of every hole is on record"));
+    assert!(!certificate.contains("Every hole of these parts was checked"));
+    for mark in ["S1", "S2", "S3"] {
+        let lines = [
+            (Line::Mark, mark),
+            (Line::Serials, "101-104"),
+            (Line::Checked, "32"),
+            (Line::NotGood, "0"),
+        ];
+        common::pin(&mut sample.job, SlipKind::Inspection, &lines);
+    }
+    let certificate = says(&sample, Paper::Certificate);
+    assert!(
+        certificate.contains("Every hole of these parts was checked."),
+        "{certificate}"
+    );
+    assert!(certificate.contains("S3: every hole checked on 3 of 3 parts"));
+    let record = says(&sample, Paper::Inspection);
+    assert!(record.contains("Every hole of the parts above was checked, as noted above."));
+}
+
+#[test]
+fn the_certificate_names_the_inspection_record_by_number() {
+    let mut sample = common::delivered();
+    common::issue(&mut sample.job, Paper::Inspection);
+    let text = prose(&document(Paper::Certificate, &[sample.matter(Sheet::A4)]));
+    assert!(
+        text.contains("inspection record 26-0112-H1 of Nov 7, 2026"),
+        "{text}"
+    );
+    assert!(
+        text.contains("stands in inspection record 26-0112-H1"),
+        "{text}"
+    );
+}
+
+#[test]
+fn blind_holes_do_not_stand_open() {
+    let mut sample = common::plate();
+    for row in &mut sample.job.rows {
+        let row = std::sync::Arc::make_mut(row);
+        row.end = quillbore_job::Entry::Read {
+            text: "blind".to_owned(),
+            unit: quillbore_job::Unit::Mm,
+            value: quillbore_calc::input::HoleEnd::Blind,
+        };
+    }
+    for paper in [
+        Paper::Traveler,
+        Paper::Inspection,
+        Paper::Certificate,
+        Paper::Quotation,
+    ] {
+        let text = prose(&document(paper, &[sample.matter(Sheet::A4)]));
+        for wrong in [
+            "prove it open",
+            "prove open",
+            "checked open",
+            "through from both sides",
+            "not through",
+        ] {
+            assert!(!text.contains(wrong), "{paper:?} says {wrong}: {text}");
+        }
+    }
 }
 
 #[test]
@@ -88,7 +206,7 @@ fn the_certificate_names_deviations_and_what_it_does_not_cover() {
     says(
         Paper::Certificate,
         &[
-            "S1 of 103; entry edge chipped; decision: use as it is",
+            "1: S1 of 103; entry edge chipped; decision: use as it is; not closed.",
             "101-103",
             "H4471",
             "as supplied by the customer",
@@ -254,6 +372,7 @@ fn the_floor_sees_in_the_stop_box_what_stops_what_was_agreed_and_what_was_accept
         row: Some(sample.job.rows[1].id),
         text: "There is no guide for it.".to_owned(),
         customer: Customer::Shop,
+        floor: true,
     });
     let open = prose(&document(Paper::Traveler, &[sample.matter(Sheet::A4)]));
     assert!(

@@ -21,7 +21,7 @@ fn it_says_who_what_how_much_and_until_when() {
             "Alder Finch Rotors",
             "RFQ 88-1402",
             "Scope",
-            "0.80 +-0.05 0.750 0.850 14.00 through 30.0 60.0",
+            "0.80 \u{b1}0.05 0.750 0.850 14.00 through 30.0 60.0",
             "Price",
             "25 48.20 1,205.00 minimum charge",
             "100 41.75 4,175.00",
@@ -54,6 +54,7 @@ fn findings_for_the_customer_are_told_and_the_shops_own_are_not() {
         row,
         text: "Tight: measure the first piece.".to_owned(),
         customer: Customer::Told,
+        floor: true,
     });
     let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
     // The finding is told in words for the customer, not in the shop's own.
@@ -128,4 +129,21 @@ fn a_quotation_offers_what_the_sheet_says_whatever_was_ordered() {
     );
     let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
     assert!(text.contains("4-118 rev C") && !text.contains("rev E") && !text.contains("rev 9"));
+}
+
+/// What a customer is told never speaks of what the shop's own people are to do.
+#[test]
+fn findings_reach_the_customer_in_the_customers_words() {
+    use quillbore_paper::words::quotation::for_the_customer;
+    for code in [
+        "limits-tight",
+        "depth-by-steps",
+        "conductivity-check",
+        "conductivity-test-piece",
+        "does-not-conduct",
+        "deep-test-piece",
+        "core-trapped",
+    ] {
+        assert!(for_the_customer(code).is_some(), "{code}");
+    }
 }

@@ -115,7 +115,12 @@ pub(super) fn run(
     for path in print::write(&printed, &asked.out, &name, asked.replace)? {
         writeln!(out, "{}", path.display()).map_err(|error| Failure::output(&error))?;
     }
-    let mut ended = if results.stopped() {
+    let unprintable = printed.iter().flat_map(|paper| &paper.unprintable);
+    let unprintable = print::unprintable_said(unprintable);
+    for sentence in &unprintable {
+        writeln!(told, "{sentence}").map_err(|error| Failure::output(&error))?;
+    }
+    let mut ended = if results.stopped() || !unprintable.is_empty() {
         Ended::DoneWithStop
     } else {
         Ended::Done

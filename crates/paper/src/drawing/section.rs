@@ -5,15 +5,18 @@ use quillbore_calc::job_figures::HoleFigures;
 
 use super::hatch::hatch;
 use crate::flow::Flow;
-use crate::look::{CAPTION, STRONG};
+use crate::font::Face;
+use crate::look::{CAPTION, SMALL, STRONG};
 use crate::matter::{Hole, Matter};
-use crate::page::{Ink, Page, Path, Step, Stroke, mm};
+use crate::page::{Ink, Page, Path, Step, Stroke, Style, mm};
 use crate::shown;
-use crate::wrap::fit;
+use crate::wrap::{self, SetLine, Span, wrap};
 
 /// Sections beside each other on one sheet.
 const ACROSS: usize = 4;
 const HEIGHT: f64 = 21.5 * 72.0 / 25.4;
+/// Marks of a kind that very many rows share.
+const TINY: Style = Style::new(Face::Condensed, 4.6);
 
 /// What is drawn of one hole.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,12 +33,21 @@ pub struct Section {
     pub wall_behind: bool,
 }
 
-/// Sets a strip of sections, one for each kind of hole.
+/// Sets strips of sections, one section for each kind of hole.
 pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
-    let chosen = chosen(matter);
-    if chosen.is_empty() {
-        return;
+    let kinds = kinds(matter);
+    for (number, chosen) in kinds.chunks(ACROSS).enumerate() {
+        let last = (number + 1) * ACROSS >= kinds.len();
+        one_strip(matter, flow, chosen, last);
     }
+}
+
+fn one_strip(
+    matter: &Matter<'_>,
+    flow: &mut Flow,
+    chosen: &[(Section, Vec<Hole<'_>>)],
+    last: bool,
+) {
     flow.need(HEIGHT);
     let top = flow.take(HEIGHT);
     let body = flow.body();
@@ -48,22 +60,39 @@ pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
         let text = left + wide + mm(1.6);
         let room = step - wide - mm(2.4);
         let marks = matter.marks(holes.iter().map(|hole| hole.row.id));
-        page.text(text, top + mm(7.0), STRONG, &fit(&marks, room, STRONG));
+        let lines = named(&marks, room);
+        let mut y = top + mm(4.6);
+        for line in &lines {
+            line.set(page, text, y);
+            y += line.leading;
+        }
         for (line, deg, from) in [
-            (10.6, section.tilt_deg, "normal"),
-            (13.4, 90.0 - section.tilt_deg, "surface"),
+            (3.2, section.tilt_deg, "normal"),
+            (6.0, 90.0 - section.tilt_deg, "surface"),
         ] {
             let words = format!("{}\u{b0} from {from}", shown::fixed(deg, 1));
-            page.text(text, top + mm(line), CAPTION, &words);
+            page.text(text, y + mm(line), CAPTION, &words);
         }
     }
-    let caption = "holes in section; angles true, lengths not to scale";
-    let bottom = top + HEIGHT - mm(0.4);
-    flow.page().text(body.left, bottom, CAPTION, caption);
+    if last {
+        let caption = "holes in section; angles true, lengths not to scale";
+        let bottom = top + HEIGHT - mm(0.4);
+        flow.page().text(body.left, bottom, CAPTION, caption);
+    }
+}
+
+/// The marks beside a section, smaller where they are many: none is left off.
+fn named(marks: &str, room: f64) -> Vec<SetLine> {
+    let set = |style| wrap(&[Span::new(style, marks)], room);
+    [STRONG, SMALL.bold(), CAPTION.ink(Ink::Text)]
+        .into_iter()
+        .map(set)
+        .find(|lines| wrap::height(lines) <= mm(9.0))
+        .unwrap_or_else(|| set(TINY))
 }
 
 /// Kinds of holes in the table's order, each with the rows that look like it.
-fn chosen<'a>(matter: &Matter<'a>) -> Vec<(Section, Vec<Hole<'a>>)> {
+fn kinds<'a>(matter: &Matter<'a>) -> Vec<(Section, Vec<Hole<'a>>)> {
     let mut kinds: Vec<(Section, Vec<Hole<'a>>)> = Vec::new();
     for hole in matter.holes() {
         let Some(section) = of(matter, &hole) else {
@@ -74,7 +103,6 @@ fn chosen<'a>(matter: &Matter<'a>) -> Vec<(Section, Vec<Hole<'a>>)> {
             None => kinds.push((section, vec![hole])),
         }
     }
-    kinds.truncate(ACROSS);
     kinds
 }
 

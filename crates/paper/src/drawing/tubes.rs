@@ -4,13 +4,14 @@ use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad};
 
 use super::hatch::hatch;
 use crate::flow::Flow;
-use crate::look::{CAPTION, FIGURE};
+use crate::look::{BODY, CAPTION, FIGURE};
 use crate::matter::Matter;
 use crate::page::{Ink, Page, Stroke, mm};
 use crate::shown;
+use crate::words::traveler as words;
 
-/// Tubes drawn for one job; the table beside them lists all.
-const SHOWN: usize = 6;
+/// Loads drawn for one job; the table above lists all of them.
+const SHOWN: usize = 12;
 const ROW: f64 = 9.0 * 72.0 / 25.4;
 const NAME: f64 = 36.0 * 72.0 / 25.4;
 /// Closer ticks than this can't be told apart.
@@ -24,7 +25,9 @@ struct Drawn<'a> {
 
 /// Sets the chart of a job's electrodes.
 pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
-    let drawn = drawn(matter);
+    let mut drawn = drawn(matter);
+    let more = drawn.len().saturating_sub(SHOWN);
+    drawn.truncate(SHOWN);
     let longest = drawn
         .iter()
         .filter_map(|tube| matter.tube(tube.electrode.tube))
@@ -45,6 +48,10 @@ pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
     }
     let top = flow.take(mm(5.0));
     ruler(matter, flow.page(), (body.left + NAME, top), longest, scale);
+    if more > 0 {
+        flow.take(mm(2.0));
+        flow.text(BODY, &words::not_drawn(more));
+    }
 }
 
 fn drawn<'a>(matter: &Matter<'a>) -> Vec<Drawn<'a>> {
@@ -71,7 +78,6 @@ fn drawn<'a>(matter: &Matter<'a>) -> Vec<Drawn<'a>> {
             });
         }
     }
-    list.truncate(SHOWN);
     list
 }
 

@@ -4,10 +4,11 @@ use quillbore_job::Field;
 
 use crate::flow::Flow;
 use crate::look::{BODY, STRONG};
-use crate::matter::Matter;
+use crate::matter::{Hole, Matter};
 use crate::page::mm;
 use crate::shown;
 use crate::table::{Cell, Column, Row, Table, Width};
+use crate::words::quotation as words;
 use crate::words::traveler as floor;
 use crate::wrap::Span;
 
@@ -37,34 +38,34 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             ),
             None => (String::new(), String::new()),
         };
-        let depth = figures.and_then(|figures| figures.depth_mm).map_or_else(
-            || "not named".to_owned(),
-            |depth| shown::length(depth, unit, shown::middling(unit)),
-        );
+        let depth = match hole.depth_text(unit) {
+            depth if depth == shown::missing() => "not named".to_owned(),
+            depth => depth,
+        };
         let tilt = figures.map(|figures| figures.tilt_deg);
         let angle = |deg: Option<f64>| deg.map_or_else(String::new, |deg| shown::fixed(deg, 1));
-        let end = hole.row.end.value().copied();
-        table.row(Row::new([
-            Cell::new(hole.mark()),
-            Cell::new(
-                hole.count()
-                    .map_or_else(String::new, |count| count.to_string()),
-            ),
-            Cell::new(hole.row.size.text().trim()),
-            Cell::new(lower),
-            Cell::new(upper),
-            Cell::new(depth),
-            Cell::new(end.map_or_else(
-                || hole.row.end.text().to_owned(),
-                |end| floor::end(end).to_owned(),
-            )),
-            Cell::new(angle(tilt)),
-            Cell::new(angle(tilt.map(|tilt| 90.0 - tilt))),
-            Cell::new(hole.row.note.text().trim()),
-        ]));
+        table.row(
+            Row::new([
+                Cell::new(hole.mark()),
+                Cell::new(
+                    hole.count()
+                        .map_or_else(String::new, |count| count.to_string()),
+                ),
+                Cell::new(shown::plus_minus(hole.row.size.text().trim())),
+                Cell::new(lower),
+                Cell::new(upper),
+                Cell::new(depth),
+                Cell::new(hole.end_text()),
+                Cell::new(angle(tilt)),
+                Cell::new(angle(tilt.map(|tilt| 90.0 - tilt))),
+                Cell::new(hole.row.note.text().trim()),
+            ])
+            .note(made_of(matter, &hole)),
+        );
     }
-    flow.section("Scope", "", mm(24.0));
-    flow.text(BODY, "EDM drilling of the holes below, every hole checked open and by pin, parts washed and packed as received.");
+    let keep = table.least(flow) + mm(6.0);
+    flow.section("Scope", "", keep);
+    flow.text(BODY, words::scope(matter.kinds()));
     flow.take(mm(1.0));
     if table.rows.is_empty() {
         flow.text(STRONG, "No holes are named yet.");
@@ -76,12 +77,28 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         ("Inspection: ", Field::Inspection),
         ("Outside work: ", Field::OutsideText),
         ("Recast limit: ", Field::RecastLimit),
+        ("Wall thickness: ", Field::Thickness),
+        ("Title block tolerance: ", Field::DefaultTolerance),
     ] {
         if matter.has(field) {
-            flow.paragraph(
-                &[Span::new(STRONG, lead), Span::new(BODY, matter.text(field))],
-                0.0,
-            );
+            let text = shown::plus_minus(&matter.typed_length(field));
+            flow.paragraph(&[Span::new(STRONG, lead), Span::new(BODY, &text)], 0.0);
         }
     }
+}
+
+/// Entry, layers and what is behind the exit, as they were named: the price rests on them.
+fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
+    let row = hole.row;
+    let mut said = Vec::new();
+    if !row.surface.text().trim().is_empty() {
+        said.push(floor::entry(row.surface.text().trim()));
+    }
+    if let Some(layers) = hole.layers_text(matter) {
+        said.push(floor::layers(&layers));
+    }
+    if let Some(clearance) = hole.clearance(matter.job.unit) {
+        said.push(floor::clearance(&clearance));
+    }
+    said.join(" ")
 }

@@ -65,6 +65,14 @@ impl Column {
         }
     }
 
+    /// The same column with a unit in its head.
+    pub fn unit(self, unit: &str) -> Self {
+        Self {
+            unit: unit.to_owned(),
+            ..self
+        }
+    }
+
     /// The same column in another style.
     pub fn style(self, style: Style) -> Self {
         Self { style, ..self }
@@ -78,15 +86,18 @@ pub(super) struct Layout {
 
 /// Least space between two columns.
 const GAP: f64 = 8.0;
+/// The same where many columns stand close together.
+const TIGHT: f64 = 5.5;
 
 /// Lays the columns of a table out between `left` and `left + width`.
 pub(super) fn lay_out(table: &Table, left: f64, width: f64) -> Layout {
     let count = table.columns.len();
-    let room = width - GAP * (count.saturating_sub(1)) as f64;
+    let least = if table.tight { TIGHT } else { GAP };
+    let room = width - least * (count.saturating_sub(1)) as f64;
     let mut widths: Vec<f64> = (0..count).map(|index| natural(table, index)).collect();
     let taken: f64 = widths.iter().sum();
     let shares: f64 = table.columns.iter().map(share).sum();
-    let mut gap = GAP;
+    let mut gap = least;
     if taken > room {
         // Too much for the sheet: the wide columns give way, and their cells wrap.
         shrink(&mut widths, room);

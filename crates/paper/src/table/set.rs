@@ -14,12 +14,7 @@ pub(super) fn set(table: &Table, flow: &mut Flow) {
     let body = flow.body();
     let layout = column::lay_out(table, body.left, body.width());
     let heads = heads(table, &layout);
-    let first = table
-        .rows
-        .first()
-        .map(|row| rows_lines(table, row, &layout));
-    let least = first.map_or(0.0, |lines| lines.height);
-    flow.need((heads.height + least).min(flow.full()));
+    flow.need(least(table, flow));
     draw_heads(table, flow, &layout, &heads);
     for row in &table.rows {
         let lines = rows_lines(table, row, &layout);
@@ -35,6 +30,15 @@ pub(super) fn set(table: &Table, flow: &mut Flow) {
         draw_row(table, flow.page(), row, &layout, &lines, top, body.left);
         rule(table, flow, &layout, top + lines.height);
     }
+}
+
+/// Height of heads and first row, as far as they go on one page.
+pub(super) fn least(table: &Table, flow: &Flow) -> f64 {
+    let body = flow.body();
+    let layout = column::lay_out(table, body.left, body.width());
+    let first = table.rows.first();
+    let first = first.map_or(0.0, |row| rows_lines(table, row, &layout).height);
+    (heads(table, &layout).height + first).min(flow.full())
 }
 
 /// The line under a row: across the table, or one to write on for each column.

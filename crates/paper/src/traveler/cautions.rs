@@ -1,5 +1,8 @@
 //! Cautions at the end of the traveler.
 
+use quillbore_calc::tables::Hazard;
+
+use super::part::layer_materials;
 use crate::flow::Flow;
 use crate::look::{BODY, STRONG};
 use crate::matter::Matter;
@@ -17,15 +20,10 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             shown::fixed(psi(machine.pressure_bar), 0)
         )
     });
-    let mut list = Vec::new();
-    if let Some(material) = matter.material() {
-        list.extend(
-            material
-                .hazards
-                .iter()
-                .map(|hazard| cautions::of(*hazard, &material.name)),
-        );
-    }
+    let mut list: Vec<(&str, String)> = dangers(matter)
+        .into_iter()
+        .map(|(hazard, names)| cautions::of(hazard, &names.join(", ")))
+        .collect();
     list.extend(cautions::always(pressure.as_deref()));
     let own = &matter.issuer.cautions;
     flow.section("Cautions", "", mm(40.0));
@@ -37,6 +35,22 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     for text in own {
         side(flow, "In this shop", |flow| flow.text(BODY, text));
     }
+}
+
+/// Each danger once, with the materials that bring it: the job's own, then those of layers.
+fn dangers<'a>(matter: &Matter<'a>) -> Vec<(Hazard, Vec<&'a str>)> {
+    let layers = layer_materials(matter).into_iter();
+    let layers = layers.filter_map(|index| matter.tables.materials.get(index));
+    let mut found: Vec<(Hazard, Vec<&'a str>)> = Vec::new();
+    for material in matter.material().into_iter().chain(layers) {
+        for &hazard in &material.hazards {
+            match found.iter_mut().find(|(known, _)| *known == hazard) {
+                Some((_, names)) => names.push(&material.name),
+                None => found.push((hazard, vec![&material.name])),
+            }
+        }
+    }
+    found
 }
 
 /// Pressure in pounds a square inch, to two figures, as gauges show it.

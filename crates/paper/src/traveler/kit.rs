@@ -1,4 +1,4 @@
-//! What to fetch: tubes with spares, guides, gauge pins.
+//! What to fetch: electrodes with spares and why so many, guides, gauge pins.
 
 use quillbore_calc::RowId;
 use quillbore_calc::job_figures::ElectrodeFigures;
@@ -10,10 +10,14 @@ use crate::page::mm;
 use crate::shown;
 use crate::side::side;
 use crate::table::{Cell, Column, Row, Table, Width};
+use crate::words::inspection::{GO, NO_GO};
+use crate::words::traveler as words;
+
+const ROW: f64 = 5.6 * 72.0 / 25.4;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, "Kit", |flow| {
-        flow.beside(0.62, |flow| tubes(matter, flow), |flow| pins(matter, flow));
+        flow.beside(0.64, |flow| tubes(matter, flow), |flow| pins(matter, flow));
     });
 }
 
@@ -24,53 +28,101 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
         .as_ref()
         .map_or(&[][..], |lot| &lot.electrodes);
     if electrodes.is_empty() {
-        flow.text(
-            BODY,
-            "Tubes and guides are not worked out yet: ask the office.",
-        );
+        flow.text(BODY, words::NO_KIT);
         return;
     }
-    let mut table = Table::new([
-        Column::center("", Width::Fixed(mm(4.0))),
-        Column::text("Tube", Width::Fit(mm(46.0))),
-        Column::figures("Take", "tubes", Width::Fit(40.0)).style(STRONG),
-        Column::figures("spare", "in it", Width::Fit(38.0)),
-        Column::text("for", Width::Share(1.0)),
-        Column::text("Guide", Width::Fit(mm(26.0))),
-    ]);
+    let head = |name: &str| {
+        Table::new([
+            Column::center("", Width::Fixed(mm(3.2))),
+            Column::text(name, Width::Share(1.0)),
+            Column::figures("Take", "", Width::Fit(40.0)).style(STRONG),
+            Column::text("for", Width::Fit(mm(34.0))),
+            Column::text("Guide", Width::Fit(mm(26.0))),
+        ])
+    };
+    let row = |tube: usize, take: u32, rows: Vec<RowId>| {
+        let name = matter.tube(tube).map_or("", |tube| tube.name.as_str());
+        Row::new([
+            Cell::square(),
+            Cell::new(name),
+            Cell::new(take.to_string()),
+            Cell::new(matter.marks(rows)),
+            Cell::new(guide(matter, tube)),
+        ])
+        .at_least(ROW)
+    };
+    let mut table = head("Electrode");
     for electrode in electrodes {
-        let Some(tube) = matter.tube(electrode.tube) else {
-            continue;
-        };
-        table.row(
-            Row::new([
-                Cell::square(),
-                Cell::new(&tube.name),
-                Cell::new(electrode.kit.to_string()),
-                Cell::new(electrode.spares.to_string()),
-                Cell::new(marks_on(matter, electrode)),
-                Cell::new(guide(matter, electrode.tube)),
-            ])
-            .at_least(mm(5.6)),
-        );
+        let rows = drilled(matter, electrode).collect();
+        table.row(row(electrode.tube, electrode.kit, rows).note(why(electrode)));
     }
     table.set(flow);
+    let mut table = head(words::NEIGHBORS);
+    for (tube, rows) in neighbors(matter) {
+        table.row(row(tube, 1, rows));
+    }
+    if !table.rows.is_empty() {
+        flow.take(mm(1.6));
+        table.set(flow);
+    }
 }
 
-/// The marks that a tube drills.
-fn marks_on(matter: &Matter<'_>, electrode: &ElectrodeFigures) -> String {
+/// Why so many: what the plan uses, what more a high wear asks for, and the spares.
+fn why(electrode: &ElectrodeFigures) -> String {
+    let ElectrodeFigures {
+        needed,
+        if_wear_high,
+        kit,
+        spares,
+        ..
+    } = *electrode;
+    // Where the number needed was overruled, what the kit has beyond it stayed.
+    let more = if if_wear_high >= needed && if_wear_high.saturating_add(spares) == kit {
+        if_wear_high - needed
+    } else {
+        kit.saturating_sub(needed).saturating_sub(spares)
+    };
+    words::kit(needed, more, spares)
+}
+
+/// Rows that an electrode drills.
+fn drilled(matter: &Matter<'_>, electrode: &ElectrodeFigures) -> impl Iterator<Item = RowId> {
     let holes = matter.figures.holes.iter();
-    let on = holes.filter(|hole| hole.tube == Some(electrode.tube));
-    matter.marks(on.map(|hole| hole.row))
+    let tube = electrode.tube;
+    holes
+        .filter(move |hole| hole.tube == Some(tube))
+        .map(|hole| hole.row)
 }
 
+/// Tubes next in size that nobody takes anyway, each with the rows it is for.
+fn neighbors(matter: &Matter<'_>) -> Vec<(usize, Vec<RowId>)> {
+    let mut found: Vec<(usize, Vec<RowId>)> = Vec::new();
+    for hole in &matter.figures.holes {
+        for &tube in &hole.neighbors {
+            match found.iter_mut().find(|(known, _)| *known == tube) {
+                Some((_, rows)) => rows.push(hole.row),
+                None => found.push((tube, vec![hole.row])),
+            }
+        }
+    }
+    found
+}
+
+/// The guide of a tube: the one that its holes were given, else one of its size.
 fn guide(matter: &Matter<'_>, tube: usize) -> String {
-    matter
+    let of_holes = matter
         .figures
         .holes
         .iter()
         .filter(|hole| hole.tube == Some(tube))
-        .find_map(|hole| matter.tables.guides.get(hole.guide?))
+        .find_map(|hole| matter.tables.guides.get(hole.guide?));
+    let of_size = || {
+        let outer = matter.tube(tube)?.outer_mm;
+        let mut guides = matter.tables.guides.iter();
+        guides.find(|guide| (guide.tube_mm - outer).abs() < 1e-6)
+    };
+    of_holes
+        .or_else(of_size)
         .map_or_else(|| "none in the shop".to_owned(), |guide| guide.name.clone())
 }
 
@@ -78,10 +130,10 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
     let sign = shown::unit(unit);
     let mut table = Table::new([
-        Column::center("", Width::Fixed(mm(4.0))),
+        Column::center("", Width::Fixed(mm(3.2))),
         Column::text("Pins for", Width::Share(1.0)),
-        Column::figures("goes", sign, Width::Fit(60.0)),
-        Column::figures("not", sign, Width::Fit(60.0)),
+        Column::figures(GO, sign, Width::Fit(60.0)),
+        Column::figures(NO_GO, sign, Width::Fit(60.0)),
     ]);
     let mut sizes: Vec<([f64; 2], Vec<RowId>)> = Vec::new();
     for hole in matter.holes() {
@@ -102,7 +154,7 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
                 Cell::new(shown::lower(lower, unit, fine)),
                 Cell::new(shown::length(upper, unit, fine)),
             ])
-            .at_least(mm(5.6)),
+            .at_least(ROW),
         );
     }
     if !table.rows.is_empty() {

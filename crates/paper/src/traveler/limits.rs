@@ -3,6 +3,7 @@
 use quillbore_calc::RowId;
 use quillbore_job::Field;
 
+use super::basis;
 use crate::flow::Flow;
 use crate::look::{BODY, STRONG};
 use crate::matter::Matter;
@@ -21,13 +22,23 @@ pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
             flow.text(STRONG, line.trim());
         }
         flow.text(BODY, words::STOP_IF_LEAD);
+        let mut list: Vec<String> = words::stop_if(matter.kinds())
+            .into_iter()
+            .map(str::to_owned)
+            .collect();
         let used = wear(matter);
-        let worn = format!(
-            "one hole uses up more tube than planned: {}",
-            used.join("; ")
-        );
-        let last = (!used.is_empty()).then_some(worn.as_str());
-        flow.dashes(BODY, words::STOP_IF.into_iter().chain(last));
+        if !used.is_empty() {
+            list.push(format!(
+                "one hole uses up more electrode than planned: {}{}",
+                used.join("; "),
+                if basis::on_start_values(matter) {
+                    format!(" ({})", words::START_VALUES_SHORT)
+                } else {
+                    String::new()
+                }
+            ));
+        }
+        flow.dashes(BODY, list.iter().map(String::as_str));
         flow.take(mm(0.8));
     });
 }

@@ -3,14 +3,16 @@
 use quillbore_calc::job_figures::LotFigures;
 use quillbore_job::Field;
 
-use super::plan::clamping;
+use super::basis;
+use super::plan::one_setup;
 use crate::flow::Flow;
 use crate::form::HAND;
-use crate::look::STRONG;
+use crate::look::{BODY, STRONG};
 use crate::matter::Matter;
 use crate::page::mm;
 use crate::shown;
 use crate::table::{Cell, Column, Row, Table, Width};
+use crate::words::traveler as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let mut table = Table::new([
@@ -40,9 +42,28 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     flow.section(
         "Operations",
         "sign when done; the next one starts only then",
-        mm(30.0),
+        table.least(flow) + mm(10.0),
     );
+    hours(matter, flow);
     table.set(flow);
+}
+
+/// The machine's hours with their spread, and what they rest on.
+fn hours(matter: &Matter<'_>, flow: &mut Flow) {
+    let Some(lot) = &matter.figures.lot else {
+        return;
+    };
+    let [low, usual, high] = [
+        lot.machine_hours.p10,
+        lot.machine_hours.p50,
+        lot.machine_hours.p90,
+    ]
+    .map(|hours| shown::minutes(hours * 60.0));
+    let mut said = words::machine_hours(&usual, &low, &high);
+    if basis::on_start_values(matter) {
+        said += &format!(" {}", words::START_VALUES);
+    }
+    flow.text(BODY, &said);
 }
 
 /// Each operation with its planned time as printed.
@@ -63,14 +84,14 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
             of(|lot| lot.machine.set_up),
         ),
         (
-            "First piece: drill, measure, release".to_owned(),
+            "First piece: drill, measure, approve".to_owned(),
             of(|lot| lot.machine.first_piece),
         ),
     ];
     let first = 10 * (list.len() + 1);
     for (index, setup) in matter.figures.setups.iter().enumerate() {
-        let what = format!("Drill clamping {}: {}", index + 1, clamping(matter, setup));
-        // The time of drilling is known for all clampings together.
+        let what = format!("Drill setup {}: {}", index + 1, one_setup(matter, setup));
+        // The time of drilling is known for all setups together.
         let planned = match index {
             0 => of(drilling),
             _ => format!("in {first}"),
@@ -81,7 +102,7 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
         list.push(("Drill".to_owned(), of(drilling)));
     }
     list.push((
-        "Clean: flush through, prove open, wash, dry".to_owned(),
+        words::clean(matter.kinds()).to_owned(),
         of(|lot| lot.labor.wash),
     ));
     if matter.has(Field::OutsideText) {
@@ -93,9 +114,10 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
             String::new(),
         ));
     }
+    let inspect = words::inspect(matter.kinds());
     let inspect = match matter.text(Field::Inspection) {
-        "" => "Inspect: a pin in every hole".to_owned(),
-        more => format!("Inspect: a pin in every hole; {more}"),
+        "" => inspect.to_owned(),
+        more => format!("{inspect}; {more}"),
     };
     list.push((inspect, of(|lot| lot.labor.inspect)));
     list.push((

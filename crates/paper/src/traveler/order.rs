@@ -1,7 +1,9 @@
 //! In which order, on which electrode, and when to change it.
 
-use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad};
+use quillbore_calc::input::{Ends, HoleEnd};
+use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
 
+use super::basis;
 use crate::drawing::tubes;
 use crate::flow::Flow;
 use crate::look::BODY;
@@ -9,9 +11,7 @@ use crate::matter::Matter;
 use crate::page::mm;
 use crate::shown;
 use crate::table::{Cell, Column, Row, Table, Width};
-
-/// Kinds of loads drawn and listed for one tube; what is beyond them is summed up.
-const SHOWN: usize = 12;
+use crate::words::traveler as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let electrodes = matter
@@ -19,16 +19,14 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         .lot
         .as_ref()
         .map_or(&[][..], |lot| &lot.electrodes);
-    flow.section(
-        "Order, and when to change the tube",
-        "planned at the usual wear; measure the tube and go by what is left of it",
-        mm(30.0),
-    );
+    let mut remark = "planned at the usual wear".to_owned();
+    if basis::on_start_values(matter) {
+        remark += &format!(" ({})", words::START_VALUES_SHORT);
+    }
+    remark += "; measure the electrode and go by what is left of it";
+    flow.section("Order, and when to change the electrode", &remark, mm(30.0));
     if electrodes.iter().all(|electrode| electrode.plan.is_empty()) {
-        flow.text(
-            BODY,
-            "Deep holes first on a new tube. Change when what is left no longer reaches the machine depth.",
-        );
+        flow.text(BODY, words::NO_LOADS);
         return;
     }
     let unit = matter.job.unit;
@@ -37,7 +35,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures("Electrode", "number", Width::Fit(60.0)),
         Column::text("drills, in this order", Width::Share(1.0)),
         Column::figures("then left to use", shown::unit(unit), Width::Fixed(50.0)),
-        Column::text("what to do with the rest", Width::Fixed(92.0)),
+        Column::text("what to do with the rest", Width::Fixed(150.0)),
     ]);
     for electrode in electrodes {
         rows(matter, electrode, &mut table);
@@ -52,7 +50,7 @@ fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
         .tube(electrode.tube)
         .map_or("", |tube| tube.name.as_str());
     let mut next = 1;
-    for (index, load) in electrode.plan.iter().take(SHOWN).enumerate() {
+    for (index, load) in electrode.plan.iter().enumerate() {
         let last = next + load.times.saturating_sub(1);
         let numbers = if load.times > 1 {
             format!("{next}\u{2013}{last}")
@@ -60,32 +58,12 @@ fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
             next.to_string()
         };
         next = last + 1;
-        let keep = keeps(matter, electrode, load);
         table.row(Row::new([
             Cell::new(if index == 0 { name } else { "" }),
             Cell::new(numbers),
             Cell::new(drills(matter, load)),
             Cell::new(shown::length(load.left_mm, unit, shown::coarse(unit))),
-            Cell::new(if keep {
-                "keep, mark its length"
-            } else {
-                "scrap"
-            }),
-        ]));
-    }
-    let more: u32 = electrode
-        .plan
-        .iter()
-        .skip(SHOWN)
-        .map(|load| load.times)
-        .sum();
-    if more > 0 {
-        table.row(Row::new([
-            Cell::default(),
-            Cell::new(format!("{next}\u{2013}{}", next + more - 1)),
-            Cell::new("as what is left allows: the deepest hole that the tube still reaches first"),
-            Cell::default(),
-            Cell::default(),
+            Cell::new(words::rest(&still_drills(matter, electrode, load))),
         ]));
     }
 }
@@ -99,13 +77,36 @@ fn drills(matter: &Matter<'_>, load: &ElectrodeLoad) -> String {
         .join(", then ")
 }
 
-/// Whether what is left still drills some hole of the job.
-fn keeps(matter: &Matter<'_>, electrode: &ElectrodeFigures, load: &ElectrodeLoad) -> bool {
-    matter
-        .figures
-        .holes
-        .iter()
-        .filter(|hole| hole.tube == Some(electrode.tube))
-        .filter_map(|hole| Some(hole.depth_mm? + hole.wear_mm?))
-        .any(|takes| takes <= load.left_mm)
+/// Marks of which what is left still drills a whole hole.
+fn still_drills(matter: &Matter<'_>, electrode: &ElectrodeFigures, load: &ElectrodeLoad) -> String {
+    let holes = matter.figures.holes.iter();
+    let on_it = holes.filter(|hole| hole.tube == Some(electrode.tube));
+    let fits = on_it.filter(|hole| takes_mm(matter, hole).is_some_and(|mm| mm <= load.left_mm));
+    matter.marks(fits.map(|hole| hole.row))
+}
+
+/// Length that one more hole takes of an electrode that has drilled before [mm]: the travel to its
+/// target, exit and overtravel in it, the wear, and a dressing where the hole asks for one. What
+/// takes several electrodes from one end begins on a new one.
+fn takes_mm(matter: &Matter<'_>, hole: &HoleFigures) -> Option<f64> {
+    let ends = match hole.ends {
+        Some(Ends::Both) => 2,
+        Some(Ends::One) | None => 1,
+    };
+    if hole.electrodes_per_hole? > ends {
+        return None;
+    }
+    let travel = super::holes::tip_mm(matter, hole)?;
+    let mut rows = matter.input.rows.iter();
+    let asked = rows.find(|row| row.id == hole.row)?;
+    let dressed = match asked.dress_every {
+        Some(every) => every > 0,
+        None => asked.end == HoleEnd::Blind,
+    };
+    let dressing = if dressed {
+        matter.tables.start.dressing_mm
+    } else {
+        0.0
+    };
+    Some(travel + hole.wear_mm? / f64::from(ends) + dressing)
 }

@@ -1,157 +1,199 @@
-//! The annex of places: where each hole is, as compact as can be read at a machine.
+//! The annex of hole locations: where each hole is on the part, in which setup it is drilled, and
+//! where the machine's axes stand for it; as compact as can be read at a machine.
 
+mod grid;
+mod sequence;
+
+use std::collections::BTreeMap;
+
+use quillbore_calc::RowId;
+use quillbore_calc::direction::tilt_turn;
 use quillbore_calc::input::Place;
 use quillbore_job::Unit;
 
+use crate::axes::{self, Mounted, Stop};
 use crate::flow::Flow;
-use crate::font::Face;
-use crate::look::{BODY, CAPTION};
+use crate::look::{BODY, SMALL, STRONG};
 use crate::matter::{Hole, Matter};
-use crate::page::{Stroke, Style, mm};
+use crate::page::mm;
 use crate::shown;
-use crate::words::traveler as words;
+use crate::words::axes as words;
+use crate::words::traveler as floor;
+use crate::wrap::Span;
 
-const FINE: Style = Style::new(Face::Condensed, 7.0);
-const LINE: f64 = 8.8;
-const GAP: f64 = 4.5 * 72.0 / 25.4;
-const HEADS: [&str; 6] = ["No.", "x", "y", "z", "tilt", "turn"];
+/// One location as printed, column by column.
+pub(super) type Line = [String; words::HEADS.len()];
 
 pub(super) fn annex(matter: &Matter<'_>, flow: &mut Flow) {
-    let placed: Vec<Hole<'_>> = matter
-        .holes()
-        .filter(|hole| !hole.row.places.is_empty())
-        .collect();
+    let (placed, unplaced): (Vec<Hole<'_>>, Vec<Hole<'_>>) =
+        matter.holes().partition(|hole| !hole.row.places.is_empty());
     if placed.is_empty() {
         return;
     }
     flow.next_page();
-    let unit = words::unit_in_full(matter.job.unit);
-    flow.section(
-        "Annex: places",
-        &format!("points in {unit}, part coordinates; tilt of the axis from z, turn about z from x, in degrees"),
-        mm(30.0),
-    );
-    for hole in placed {
-        let rows: Vec<[String; 6]> = hole
-            .row
-            .places
-            .iter()
-            .map(|place| printed(place, matter.job.unit))
-            .collect();
-        let (alike, columns) = alike(&rows);
-        flow.skip(mm(2.0));
-        flow.need(mm(16.0));
-        let size = hole.row.size.text().trim();
-        let places = words::count(
-            u32::try_from(rows.len()).unwrap_or(u32::MAX),
-            "place",
-            "places",
-        );
-        let text = format!("{}   {size}   {places}{alike}", hole.mark());
-        flow.text(BODY.bold(), &text);
-        grid(&rows, &columns, flow);
+    let unit = floor::unit_in_full(matter.job.unit);
+    flow.section(words::ANNEX, &format!("{unit} and degrees"), mm(30.0));
+    flow.text(BODY, words::LEGEND);
+    flow.take(mm(1.0));
+    let mounted = axes::mounted(matter);
+    for (index, setup) in mounted.iter().enumerate() {
+        order(matter, index, setup, flow);
     }
-}
-
-/// What all places of a row share, in words, and the columns that still differ.
-fn alike(rows: &[[String; 6]]) -> (String, Vec<usize>) {
-    let mut text = String::new();
-    let mut columns = vec![0];
-    for (column, head) in HEADS.iter().enumerate().skip(1) {
-        let first = rows.first().map(|row| &row[column]);
-        if rows.len() > 1 && rows.iter().all(|row| Some(&row[column]) == first) {
-            let value = first.map_or("", String::as_str);
-            text += &format!(", {head}\u{a0}{value}");
-        } else {
-            columns.push(column);
+    if !unplaced.is_empty() {
+        let marks = matter.marks(unplaced.iter().map(|hole| hole.row.id));
+        flow.text(STRONG, &floor::unplaced(&marks));
+    }
+    let stops = by_place(&mounted);
+    for hole in placed {
+        for far in [false, true] {
+            let lines = lines(matter, &hole, far, &stops);
+            if !lines.is_empty() {
+                block(&hole, far, &lines, flow);
+            }
         }
     }
-    if text.is_empty() {
-        return (text, columns);
-    }
-    (
-        format!("   all at {}", text.trim_start_matches(", ")),
-        columns,
-    )
 }
 
-/// One place as the annex prints it: number, x, y, z, tilt, turn.
-fn printed(place: &Place, unit: Unit) -> [String; 6] {
+/// How a setup is mounted, and its drilling order.
+fn order(matter: &Matter<'_>, index: usize, setup: &Mounted, flow: &mut Flow) {
+    let mount = setup.mounting();
+    let mount = mount.as_deref().unwrap_or(words::NOT_MOUNTED);
+    let mut told = sequence::told(matter, &setup.stops);
+    if !setup.unplaced.is_empty() {
+        told.push(words::unplaced(&matter.marks(setup.unplaced.clone())));
+    }
+    let [name, mount, order] = words::order(index + 1, mount, &told.join("; "));
+    flow.paragraph(
+        &[
+            Span::new(STRONG, &name),
+            Span::new(BODY, &mount),
+            Span::new(SMALL, &order),
+        ],
+        0.0,
+    );
+    flow.take(mm(0.6));
+}
+
+type Stops<'a> = BTreeMap<(RowId, usize, bool), &'a Stop>;
+
+fn by_place(mounted: &[Mounted]) -> Stops<'_> {
+    let stops = mounted.iter().flat_map(|setup| &setup.stops);
+    stops
+        .map(|stop| ((stop.row, stop.place, stop.far), stop))
+        .collect()
+}
+
+/// The locations of a row as printed; from the exit only those that are drilled from there.
+fn lines(matter: &Matter<'_>, hole: &Hole<'_>, far: bool, stops: &Stops<'_>) -> Vec<Line> {
+    let depth = hole.figures.and_then(|figures| figures.depth_mm);
+    let places = hole.row.places.iter().enumerate();
+    places
+        .filter_map(|(index, place)| {
+            let stop = stops.get(&(hole.row.id, index, far)).copied();
+            let place = if far {
+                stop?;
+                seen_from_exit(place, depth?)
+            } else {
+                *place
+            };
+            Some(line(&place, stop, matter.job.unit))
+        })
+        .collect()
+}
+
+fn seen_from_exit(place: &Place, depth_mm: f64) -> Place {
+    Place {
+        number: place.number,
+        point_mm: [0, 1, 2].map(|i| place.point_mm[i] + place.axis[i] * depth_mm),
+        axis: place.axis.map(|part| -part),
+    }
+}
+
+fn line(place: &Place, stop: Option<&Stop>, unit: Unit) -> Line {
     let decimals = shown::middling(unit) + 1;
-    let [x, y, z] = place.point_mm.map(|mm| shown::length(mm, unit, decimals));
-    let (tilt, turn) = tilt_and_turn(place.axis);
+    let length = |mm| shown::length(mm, unit, decimals);
+    let [x, y, z] = place.point_mm.map(length);
+    let (down, turn) = tilt_turn(place.axis);
+    // A way straight down or up has no turn.
+    let turn = if (0.001..179.999).contains(&down) {
+        turn
+    } else {
+        0.0
+    };
+    let degrees = |deg| shown::fixed(deg, 2);
+    let setup = stop.map_or_else(shown::missing, |stop| (stop.setup + 1).to_string());
+    let [table_x, table_y, tilt, index] = match stop.and_then(|stop| stop.seat) {
+        Some(seat) => [
+            length(seat.table_mm[0]),
+            length(seat.table_mm[1]),
+            degrees(seat.tilt_deg),
+            degrees(seat.index_deg),
+        ],
+        None => [(); 4].map(|()| shown::missing()),
+    };
     [
         place.number.to_string(),
         x,
         y,
         z,
-        shown::fixed(tilt, 2),
-        shown::fixed(turn, 2),
+        degrees(down),
+        degrees(turn),
+        setup,
+        table_x,
+        table_y,
+        tilt,
+        index,
     ]
 }
 
-/// Angle of an axis from the part's z, and of its run about z from x [deg].
-fn tilt_and_turn([x, y, z]: [f64; 3]) -> (f64, f64) {
-    let across = libm::hypot(x, y);
-    let tilt = libm::atan2(across, z.abs()).to_degrees();
-    let turn = if across < 1e-9 {
-        0.0
-    } else {
-        libm::atan2(y, x).to_degrees()
-    };
-    (tilt, turn)
+/// One row's locations under its name, with what they all share told once.
+fn block(hole: &Hole<'_>, far: bool, lines: &[Line], flow: &mut Flow) {
+    let (alike, columns) = alike(lines);
+    let size = shown::plus_minus(hole.row.size.text().trim());
+    let count = floor::count(
+        u32::try_from(lines.len()).unwrap_or(u32::MAX),
+        "location",
+        "locations",
+    );
+    flow.skip(mm(2.0));
+    flow.need(mm(18.0));
+    let name = format!(
+        "{}   {size}   {count}{}",
+        hole.mark(),
+        words::from_exit(far)
+    );
+    flow.paragraph(
+        &[Span::new(BODY.bold(), &name), Span::new(BODY, &alike)],
+        0.0,
+    );
+    grid::set(lines, &columns, flow);
 }
 
-/// Sets places in columns of blocks, down first, then across, page by page.
-fn grid(rows: &[[String; 6]], columns: &[usize], flow: &mut Flow) {
-    let body = flow.body();
-    let widths: Vec<(usize, f64)> = columns
+/// What all locations of a row share, in words, and the columns that still differ.
+fn alike(lines: &[Line]) -> (String, Vec<usize>) {
+    let mut told: Vec<String> = Vec::new();
+    let mut columns = vec![0];
+    let [x, y, table_x, table_y] = words::SAME;
+    let as_on_part = lines
         .iter()
-        .map(|&column| {
-            let widest = rows
-                .iter()
-                .map(|row| FINE.measure(&row[column]))
-                .fold(CAPTION.measure(HEADS[column]), f64::max);
-            (column, widest + if column == 0 { 0.0 } else { 5.0 })
-        })
-        .collect();
-    let block: f64 = widths.iter().map(|(_, width)| width).sum();
-    let across = (((body.width() + GAP) / (block + GAP)).floor() as usize).max(1);
-    let step = (body.width() + GAP) / across as f64;
-    let mut rest = rows;
-    while !rest.is_empty() {
-        flow.need(LINE * 4.0);
-        let fit = (((flow.room() - LINE * 1.4) / LINE).floor() as usize).max(1);
-        let deep = fit.min(rest.len().div_ceil(across));
-        let taken = rest.len().min(deep * across);
-        let top = flow.take(LINE * (deep as f64 + 1.4));
-        for (index, block) in rest[..taken].chunks(deep).enumerate() {
-            let left = body.left + step * index as f64;
-            write(flow, block, &widths, (left, top));
+        .all(|line| line[x] == line[table_x] && line[y] == line[table_y]);
+    for (column, head) in words::HEADS.iter().enumerate().skip(1) {
+        if as_on_part && (column == table_x || column == table_y) {
+            continue;
         }
-        rest = &rest[taken..];
-    }
-}
-
-fn write(flow: &mut Flow, rows: &[[String; 6]], widths: &[(usize, f64)], (left, top): (f64, f64)) {
-    let page = flow.page();
-    let block: f64 = widths.iter().map(|(_, width)| width).sum();
-    let mut right = left;
-    for (column, width) in widths {
-        right += width;
-        page.text_right(right, top + CAPTION.size, CAPTION, HEADS[*column]);
-    }
-    page.rule(left, left + block, top + LINE * 1.05, Stroke::HAIR);
-    for (index, row) in rows.iter().enumerate() {
-        let baseline = top + LINE * (index as f64 + 1.2) + FINE.size;
-        let mut right = left;
-        for (column, width) in widths {
-            right += width;
-            page.text_right(right, baseline, FINE, &row[*column]);
-        }
-        // Every fifth row a hairline guides the eye.
-        if index % 5 == 4 {
-            page.rule(left, left + block, baseline + 2.0, Stroke::HAIR);
+        let first = lines.first().map_or("", |line| line[column].as_str());
+        if lines.len() > 1 && lines.iter().all(|line| line[column] == first) {
+            told.push(format!("{head}\u{a0}{first}").replace(' ', "\u{a0}"));
+        } else {
+            columns.push(column);
         }
     }
+    let mut said = String::new();
+    if !told.is_empty() {
+        said = format!("   all at {}", told.join(", "));
+    }
+    if as_on_part {
+        said += words::AS_ON_PART;
+    }
+    (said, columns)
 }

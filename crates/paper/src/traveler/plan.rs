@@ -3,6 +3,7 @@
 use quillbore_calc::job_figures::SetupFigures;
 use quillbore_job::Field;
 
+use crate::axes;
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
 use crate::look::{BODY, STRONG};
@@ -26,6 +27,11 @@ pub(super) fn machine(matter: &Matter<'_>, flow: &mut Flow) {
                 Blank::of("program", matter.text(Field::Program), 2.0),
             ],
         );
+        if matter.has(Field::IndexAbout) {
+            let lead = Span::new(STRONG, "Index axis turns the part about: ");
+            let axis = Span::new(BODY, matter.text(Field::IndexAbout));
+            flow.paragraph(&[lead, axis], 0.0);
+        }
         if matter.has(Field::Settings) {
             flow.paragraph(
                 &[
@@ -45,7 +51,7 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
         if matter.has(Field::SetupText) {
             flow.text(BODY, matter.text(Field::SetupText));
         } else {
-            form::fields(flow, &[Blank::blank("how it is clamped and zeroed", 1.0)]);
+            form::fields(flow, &[Blank::blank("how it is held and zeroed", 1.0)]);
         }
         for (lead, field) in [
             ("Do not clamp on: ", Field::FacesNotToClamp),
@@ -58,12 +64,17 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
                 );
             }
         }
+        let mounted = axes::mounted(matter);
         for (index, setup) in matter.figures.setups.iter().enumerate() {
-            let lead = format!("Clamping {}: ", index + 1);
+            let lead = format!("Setup {}: ", index + 1);
+            let mounted = mounted.get(index).filter(|setup| !setup.stops.is_empty());
+            let mount = mounted.and_then(axes::Mounted::mounting);
+            let mount = mount.map_or_else(String::new, |mount| format!(" Mounted: {mount}."));
             flow.paragraph(
                 &[
                     Span::new(STRONG, &lead),
-                    Span::new(BODY, &clamping(matter, setup)),
+                    Span::new(BODY, &one_setup(matter, setup)),
+                    Span::new(BODY, &mount),
                 ],
                 0.0,
             );
@@ -72,8 +83,8 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
     });
 }
 
-/// One clamping in a sentence.
-pub(super) fn clamping(matter: &Matter<'_>, setup: &SetupFigures) -> String {
+/// One setup in a sentence.
+pub(super) fn one_setup(matter: &Matter<'_>, setup: &SetupFigures) -> String {
     let marks = matter.marks(setup.rows.iter().copied());
     let mut text = if setup.turned_over {
         "part turned over; ".to_owned()
@@ -111,7 +122,7 @@ pub(super) fn first_piece(matter: &Matter<'_>, flow: &mut Flow) {
         flow.text(
             BODY,
             if text.is_empty() {
-                words::FIRST_PLAIN
+                words::first_plain(matter.kinds())
             } else {
                 text
             },
@@ -126,7 +137,7 @@ pub(super) fn after(matter: &Matter<'_>, flow: &mut Flow) {
         flow.text(
             BODY,
             if text.is_empty() {
-                words::AFTER_PLAIN
+                words::after_plain(matter.kinds())
             } else {
                 text
             },

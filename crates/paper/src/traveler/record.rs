@@ -1,11 +1,16 @@
-//! The run record: blanks for what really happened, high enough for a hand.
+//! The run record: what was typed of it already, then blanks for what really happened, high enough
+//! for a hand.
+
+use quillbore_job::{Line, Slip, SlipKind};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank, HAND};
 use crate::matter::Matter;
+use crate::opening::day;
 use crate::page::mm;
 use crate::shown;
 use crate::table::{Cell, Column, Row, Table, Width};
+use crate::words::record as words;
 
 /// Rows that are worth a page of their own.
 const FEW: usize = 6;
@@ -23,7 +28,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
     let unit = shown::unit(matter.job.unit);
     let mut table = Table::new([
-        Column::text("Date", Width::Fixed(mm(17.0))),
+        Column::text("Date", Width::Fixed(mm(20.0))),
         Column::text("Piece, serial", Width::Share(1.0)),
         Column::text("Mark, holes from \u{2013} to", Width::Share(1.2)),
         Column::text("Electrode number", Width::Fixed(mm(17.0))),
@@ -34,14 +39,13 @@ fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
         Column::text("Name", Width::Fixed(mm(17.0))),
     ])
     .written_on();
+    for run in matter.job.slips(SlipKind::Run) {
+        table.row(typed(matter, run));
+    }
     for _ in 0..rows {
         table.row(Row::new((0..9).map(|_| Cell::blank())).at_least(ROW));
     }
-    flow.section(
-        "Run record",
-        "what really happened; the next job of its kind is planned by it",
-        0.0,
-    );
+    flow.section("Run record", words::REMARK, 0.0);
     table.set(flow);
     flow.take(mm(2.0));
     form::fields(
@@ -52,4 +56,40 @@ fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
             Blank::blank("what to do otherwise next time", 1.6),
         ],
     );
+}
+
+/// A record that was typed already, as it was typed.
+fn typed(matter: &Matter<'_>, run: &Slip) -> Row {
+    let text = |line| run.text(line).replace('\n', " ");
+    let holes = match [text(Line::Mark), text(Line::Holes)] {
+        [mark, holes] if holes.is_empty() => mark,
+        [mark, holes] => words::holes(&mark, &holes),
+    };
+    let length = |line| {
+        run.length_mm(line).map_or_else(
+            || text(line),
+            |mm| {
+                let unit = matter.job.unit;
+                shown::length(mm, unit, shown::middling(unit) - 1)
+            },
+        )
+    };
+    let more: Vec<String> = words::IN_NOTE
+        .iter()
+        .map(|line| (line, text(*line)))
+        .filter(|(_, text)| !text.is_empty())
+        .map(|(line, text)| words::noted(*line, &text))
+        .collect();
+    Row::new([
+        Cell::new(day(run, Line::Date)),
+        Cell::new(text(Line::Serials)),
+        Cell::new(holes),
+        Cell::new(text(Line::ElectrodeNumber)),
+        Cell::new(length(Line::TubeBefore)),
+        Cell::new(length(Line::TubeAfter)),
+        Cell::new(text(Line::SparkMinutes)),
+        Cell::new(text(Line::Breakages)),
+        Cell::new(text(Line::By)),
+    ])
+    .note(more.join("; "))
 }

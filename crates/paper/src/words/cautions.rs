@@ -48,7 +48,7 @@ pub fn always(pressure: Option<&str>) -> Vec<(&'static str, String)> {
     ]
 }
 
-/// The caution for a danger of the work material.
+/// The caution for a danger of work materials, named one after the other.
 pub fn of(hazard: Hazard, material: &str) -> (&'static str, String) {
     match hazard {
         Hazard::BurningFines => (
@@ -63,36 +63,41 @@ pub fn of(hazard: Hazard, material: &str) -> (&'static str, String) {
         ),
         Hazard::Nickel => toxic(
             "Nickel",
+            material,
             "Nickel is in mist, sludge and filters; it sensitizes the skin and the lungs.",
         ),
         Hazard::Cobalt => toxic(
             "Cobalt",
+            material,
             "Cobalt is in mist, sludge and filters; it harms the lungs and sensitizes the skin.",
         ),
         Hazard::Chromium => toxic(
             "Chromium",
-            "Chromium is in mist, sludge and filters, and sparking may leave some of it in its \
-             most harmful form.",
+            material,
+            "Chromium is in mist, sludge and filters, and sparking may leave some of it as \
+             hexavalent chromium, which causes cancer.",
         ),
         Hazard::CopperLead => toxic(
             "Copper and lead",
+            material,
             "Copper and lead are in mist, sludge and filters.",
         ),
         Hazard::Beryllium => (
             "Beryllium",
-            "Beryllium in mist or dust can ruin the lungs for life. Don't begin without the \
-             written program that the law asks for: enclosed work, tested extraction, tested air, \
-             trained people, waste apart."
-                .to_owned(),
+            format!(
+                "{material}: beryllium in mist or dust can ruin the lungs for life. Don't begin \
+                 without the written program that the law asks for: enclosed work, tested \
+                 extraction, tested air, trained people, waste apart."
+            ),
         ),
     }
 }
 
-fn toxic(name: &'static str, what: &str) -> (&'static str, String) {
+fn toxic(name: &'static str, material: &str, what: &str) -> (&'static str, String) {
     (
         name,
         format!(
-            "{what} Extraction on; gloves; no dry sweeping, no blowing off; wash before eating. \
+            "{material}: {what} Extraction on; gloves; no dry sweeping, no blowing off; wash before eating. \
              Sludge, filters and fluid are collected and handed over as local waste rules say, \
              never poured away."
         ),

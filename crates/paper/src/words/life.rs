@@ -1,5 +1,7 @@
 //! Words of the papers that follow an order.
 
+use quillbore_job::Line;
+
 /// The order confirmation's name.
 pub const CONFIRMATION: &str = "Order confirmation";
 /// The receiving slip's name.
@@ -32,20 +34,60 @@ pub const RECEIVED_BY_SHOP: &str = "Counted and looked over by the shop.";
 pub const RECEIVED_BY_CUSTOMER: &str = "Seen by the customer; work may begin on parts in this \
      condition.";
 
-/// How a hole is checked.
-pub const HOW_CHECKED: &str = "A pin of the lower limit goes through its whole depth, a pin of the \
-     upper limit does not go in. Measured sizes are written where they were measured.";
-/// What the inspector signs.
-pub const INSPECTED: &str = "Every hole named above was checked as noted.";
+/// The customer's number of the inquiry.
+pub const REFERENCE: &str = "Customer's reference: ";
+/// The lot is of another quantity than was worked out.
+pub fn other_quantity(lot: u32, planned: u32) -> String {
+    let parts = |count| super::traveler::count(count, "part", "parts");
+    format!(
+        "This lot is of {}; electrodes and times here are worked out for {}.",
+        parts(lot),
+        parts(planned)
+    )
+}
+
+/// Nobody decided on a non-conformance.
+pub const NO_DECISION: &str = "no decision yet";
+/// Nobody closed a non-conformance.
+pub const NOT_CLOSED: &str = "not closed";
+
+/// A line of a non-conformance as papers tell it.
+pub fn of_trouble(line: Line, text: &str) -> String {
+    match line {
+        Line::Serials => format!("pieces {text}"),
+        Line::Count => match text.parse() {
+            Ok(parts) => super::traveler::count(parts, "part", "parts"),
+            Err(_) => format!("parts: {text}"),
+        },
+        Line::Decision => format!("decision: {text}"),
+        Line::DecidedBy => format!("decided by {text}"),
+        Line::Redo => format!("to be redone: {text}"),
+        Line::SendBecause => format!("delivered open: {text}"),
+        Line::GoOn => format!("work goes on because: {text}"),
+        Line::Closed => format!("closed on {text}"),
+        _ => text.to_owned(),
+    }
+}
+
+/// A paper that this one replaces.
+pub fn withdrawn(number: &str, day: &str, by: &str, why: &str) -> String {
+    let mut said = format!("{number} no longer stands");
+    if !day.is_empty() {
+        said += &format!(", withdrawn on {day}");
+    }
+    if !by.is_empty() {
+        said += &format!(" by {by}");
+    }
+    if !why.is_empty() {
+        said += &format!(": {why}");
+    }
+    said + ". Use this paper only."
+}
 
 /// What was done, in words.
 pub const PROCESS: &str = "The holes named on the drawing were drilled by electrical discharge \
      machining with a rotating tube electrode, flushed with dielectric. A thin recast layer and \
      below it a thin layer changed by heat remain in the holes unless their removal was ordered.";
-/// What is stated.
-pub const STATEMENT: &str = "We state that the holes of the parts listed above were made and \
-     inspected to the drawing and revision named, as far as the order covers them, with no \
-     deviation but those listed.";
 /// What is not stated.
 pub const NOT_STATED: &str = "Material, heat treatment and all features that we did not make are as \
      supplied by the customer and are not covered by this statement.";

@@ -1,5 +1,7 @@
 //! Words of the quotation.
 
+use crate::matter::Kinds;
+
 /// The paper's name.
 pub const TITLE: &str = "Quotation";
 /// What it is until it is issued.
@@ -27,8 +29,26 @@ pub fn for_the_customer(code: &str) -> Option<&'static str> {
             "the limits are as close as this process holds; the first piece is measured and agreed \
              before the lot goes on."
         }
-        "blind-depth" => {
-            "a blind depth varies with electrode wear; please tell us the depth tolerance."
+        "depth-by-steps" => {
+            "the depth varies with electrode wear; it is measured on the first hole and set by it. \
+             Please tell us its tolerance where the drawing gives none."
+        }
+        "conductivity-check" => {
+            "the material conducts poorly; please send the certificate of its grade."
+        }
+        "conductivity-test-piece" => {
+            "the material may not conduct well enough; please send a test piece of this very grade."
+        }
+        "does-not-conduct" => {
+            "as far as is known the material does not conduct well enough; please send a meter \
+             reading or a certificate that says otherwise."
+        }
+        "deep-test-piece" => {
+            "the hole is deeper for its diameter than we have drilled before; please send a test \
+             piece of the same material."
+        }
+        "core-trapped" => {
+            "a loose core could be trapped in the part; please tell us how it can be taken out."
         }
         _ => return None,
     })
@@ -43,6 +63,24 @@ pub fn replaces(numbers: &str) -> String {
 
 /// Taxes and freight.
 pub const NET: &str = "Prices are net, without freight and taxes.";
+
+/// What is offered, by the kinds of holes that there are.
+pub fn scope(kinds: Kinds) -> &'static str {
+    match (kinds.open, kinds.blind) {
+        (false, true) => {
+            "EDM drilling of the holes below, every hole checked by pin and for its depth, parts \
+             washed and packed as received."
+        }
+        (_, false) => {
+            "EDM drilling of the holes below, every hole checked open and by pin, parts washed and \
+             packed as received."
+        }
+        (true, true) => {
+            "EDM drilling of the holes below, every hole checked by pin, open holes that they are \
+             open, blind holes for their depth, parts washed and packed as received."
+        }
+    }
+}
 
 /// Lead time in days.
 pub fn lead(days: u32) -> String {
@@ -59,7 +97,7 @@ pub fn minimum_note(amount: &str) -> String {
     format!("Our minimum charge for one lot is {amount}; it decides where noted in the table.")
 }
 
-/// The most that the shop answers for.
+/// The most that the shop is liable for.
 pub fn liability(amount: &str) -> String {
     format!("For a spoiled part our liability is limited to {amount} per part.")
 }

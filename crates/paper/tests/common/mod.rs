@@ -12,7 +12,7 @@
 
 use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
-use quillbore_calc::input::{HoleEnd, Place, RowInput, Surface};
+use quillbore_calc::input::{HoleEnd, PartAxis, Place, RowInput, Surface};
 use quillbore_calc::job_figures::{
     Break, CostLines, ElectrodeFigures, ElectrodeLoad, HoleFigures, LaborMinutes, LotFigures,
     MachineMinutes, PriceFigures, SetupFigures, Verdict,
@@ -44,6 +44,7 @@ impl Sample {
             input: &self.input,
             figures: &self.figures,
             tables: &self.tables,
+            unknown: &[],
             remarks: &self.remarks,
             issuer: &self.issuer,
             sheet,
@@ -466,9 +467,17 @@ pub fn ring() -> Sample {
     );
     for index in 0..2 {
         let row = sample.job.rows[index].id;
-        let places = (0..540_u32).map(|number| place(number, index)).collect();
+        let places: Vec<Place> = (0..540_u32).map(|number| place(number, index)).collect();
+        sample.input.rows[index].places.clone_from(&places);
         set(&mut sample.job, &Edit::SetPlaces { row, places });
     }
+    sample.input.index_about = Some(PartAxis::Z);
+    // One setup, both rows in turn at each index.
+    sample.figures.setups.truncate(1);
+    let rows: Vec<RowId> = sample.job.rows.iter().map(|row| row.id).collect();
+    sample.figures.setups[0].order = (1..=540)
+        .flat_map(|number| [(rows[1], number), (rows[0], number)])
+        .collect();
     sample.remarks = vec![
         Remark {
             level: Level::Check,
@@ -476,6 +485,7 @@ pub fn ring() -> Sample {
             row: Some(sample.job.rows[0].id),
             text: "Only 6.00 mm free behind the exit, overtravel and wear ask for 7.20 mm: the far wall would be hit.".to_owned(),
             customer: Customer::Asked(Concern::WallBehind),
+            floor: true,
         },
         Remark {
             level: Level::Note,
@@ -483,6 +493,7 @@ pub fn ring() -> Sample {
             row: Some(sample.job.rows[1].id),
             text: "A tube with one channel leaves a thin core: see that it falls out and is counted.".to_owned(),
             customer: Customer::Shop,
+            floor: true,
         },
     ];
     sample
@@ -620,9 +631,19 @@ pub fn delivered() -> Sample {
         (
             SlipKind::Run,
             &[
-                (Line::Mark, "S1"),
+                (Line::Mark, "S2"),
+                (Line::Serials, "101-102"),
+                (Line::Pins, "0.79 to 0.80"),
+            ],
+        ),
+        (
+            SlipKind::Inspection,
+            &[
+                (Line::Mark, "s1"),
                 (Line::Serials, "102"),
                 (Line::Pins, "1.21 to 1.23"),
+                (Line::Checked, "8"),
+                (Line::NotGood, "0"),
             ],
         ),
         (
@@ -708,4 +729,36 @@ pub fn answer(sample: &Sample, row: usize, concern: Concern, facts: &[f64], how:
         by: "Pell".to_owned(),
         date: day(),
     }
+}
+
+/// What papers of a job are made of, with its results as they come out today; `make` makes the paper.
+pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter<'_>) -> T) -> T {
+    let results = quillbore_job::results::results_now(job, shop);
+    let remarks: Vec<Remark> = results.notes.iter().map(Remark::of).collect();
+    let answers = results.answers();
+    let order = job.slips(SlipKind::Order).next_back();
+    let issuer = Issuer {
+        name: shop.name.clone(),
+        address: shop.address.clone(),
+        terms: shop.texts.terms.clone(),
+        exclusions: shop.texts.exclusions.clone(),
+        cautions: shop.texts.cautions.clone(),
+    };
+    make(Matter {
+        job,
+        input: &results.asked.input,
+        figures: &results.figures,
+        tables: &shop.tables,
+        unknown: &results.asked.unknown,
+        remarks: &remarks,
+        answers: &answers,
+        issuer: &issuer,
+        sheet,
+        date: day(),
+        number: None,
+        valid_until: None,
+        quotation: order.and_then(|order| quillbore_job::order::quotation_of(job, order)),
+        preview: None,
+        annex: true,
+    })
 }

@@ -1,0 +1,126 @@
+//! Non-conformances as papers tell them, and the pieces and marks that they are about.
+
+use quillbore_job::{Line, Slip, SlipKind, inspected, serials};
+
+use crate::matter::Matter;
+use crate::opening::day;
+use crate::words::life as words;
+
+/// One non-conformance with its number on this job's papers.
+pub(crate) struct Trouble<'a> {
+    /// Its number, from 1, in the order they came.
+    pub(crate) number: usize,
+    slip: &'a Slip,
+}
+
+/// All of a job, in the order they came.
+pub(crate) fn all<'a>(matter: &Matter<'a>) -> Vec<Trouble<'a>> {
+    matter
+        .job
+        .slips(SlipKind::Nonconformance)
+        .enumerate()
+        .map(|(at, slip)| Trouble {
+            number: at + 1,
+            slip,
+        })
+        .collect()
+}
+
+impl Trouble<'_> {
+    /// What is wrong.
+    pub(crate) fn what(&self) -> String {
+        let what = self.slip.text(Line::What).replace('\n', " ");
+        what.trim_end_matches('.').to_owned()
+    }
+
+    /// Whether nobody closed it.
+    pub(crate) fn is_open(&self) -> bool {
+        self.slip.day(Line::Closed).is_none()
+    }
+
+    /// Why parts were delivered while it was open; empty where it is closed.
+    fn sent_open(&self) -> &str {
+        if self.is_open() {
+            self.slip.text(Line::SendBecause)
+        } else {
+            ""
+        }
+    }
+
+    /// Everything that a customer is told of it, in one paragraph.
+    pub(crate) fn in_full(&self) -> String {
+        let text = |line| {
+            let text = self.slip.text(line).replace('\n', " ");
+            text.trim_end_matches('.').to_owned()
+        };
+        let mut said: Vec<String> = Vec::new();
+        for (line, told) in [
+            (Line::HolesNamed, text(Line::HolesNamed)),
+            (Line::Serials, text(Line::Serials)),
+            (Line::Count, text(Line::Count)),
+            (Line::What, text(Line::What)),
+            (Line::Decision, text(Line::Decision)),
+            (Line::DecidedBy, text(Line::DecidedBy)),
+            (Line::Redo, text(Line::Redo)),
+            (Line::GoOn, text(Line::GoOn)),
+            (Line::SendBecause, self.sent_open().to_owned()),
+            (Line::Note, text(Line::Note)),
+            (Line::Closed, day(self.slip, Line::Closed)),
+        ] {
+            if !told.is_empty() {
+                said.push(words::of_trouble(line, &told));
+            }
+        }
+        if self.slip.text(Line::Decision).is_empty() {
+            said.push(words::NO_DECISION.to_owned());
+        }
+        if self.is_open() {
+            said.push(words::NOT_CLOSED.to_owned());
+        }
+        let date = day(self.slip, Line::Date);
+        let lead = match date.as_str() {
+            "" => self.number.to_string(),
+            date => format!("{}, {date}", self.number),
+        };
+        format!("{lead}: {}.", said.join("; ").trim_end_matches('.'))
+    }
+
+    /// The pieces it is about, of those that there are: by its own line, else as its holes are named.
+    pub(crate) fn pieces(&self, known: &dyn Fn(&str) -> bool, marks: &[String]) -> Vec<String> {
+        let typed = serials::read(self.slip.text(Line::Serials));
+        if !typed.is_empty() {
+            return typed.into_iter().filter(|piece| known(piece)).collect();
+        }
+        let (_, pieces) = self.sides();
+        let whole = pieces.is_some();
+        serials::read(pieces.unwrap_or_else(|| self.slip.text(Line::HolesNamed)))
+            .into_iter()
+            // Without "of", a word that is also a mark is no piece for sure.
+            .filter(|piece| known(piece) && (whole || !is_one_of(piece, marks)))
+            .collect()
+    }
+
+    /// The first mark that it names.
+    pub(crate) fn mark<'m>(&self, marks: &'m [String]) -> Option<&'m String> {
+        let (holes, _) = self.sides();
+        let named = serials::read(holes);
+        marks
+            .iter()
+            .find(|mark| named.iter().any(|word| inspected::is_mark(word, mark)))
+    }
+
+    /// "B of 107" is holes of a piece; what has no "of" may be either.
+    fn sides(&self) -> (&str, Option<&str>) {
+        let named = self.slip.text(Line::HolesNamed);
+        for between in [" of ", " on ", " in "] {
+            if let Some((holes, pieces)) = named.split_once(between) {
+                return (holes, Some(pieces));
+            }
+        }
+        (named, None)
+    }
+}
+
+fn is_one_of(word: &str, marks: &[String]) -> bool {
+    marks.iter().any(|mark| inspected::is_mark(word, mark))
+}

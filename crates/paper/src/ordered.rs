@@ -1,0 +1,78 @@
+//! What papers follow from the order on: number, revision, quantity and due date of the order, the
+//! sheet's only where the order says nothing.
+
+use quillbore_job::{Field, Line, Paper, Slip, SlipKind, order};
+
+use crate::matter::Matter;
+use crate::opening::day;
+use crate::shown;
+use crate::words::life as words;
+
+impl<'a> Matter<'a> {
+    /// The newest order.
+    pub fn order(&self) -> Option<&'a Slip> {
+        self.job.slips(SlipKind::Order).next_back()
+    }
+
+    /// The call-off whose parts the papers are about, where they were called off.
+    pub fn call_off(&self) -> Option<&'a Slip> {
+        order::call_off(self.job)
+    }
+
+    /// The customer's number of the order; empty while there is none.
+    pub fn order_number(&self) -> &'a str {
+        self.order().map_or("", |order| order.text(Line::Number))
+    }
+
+    /// The parts that the papers are about as printed, of how many where they are some of them; what
+    /// can't be read stands as it was typed.
+    pub fn quantity_text(&self) -> String {
+        let follows = self.follows();
+        match (follows.quantity, follows.of) {
+            (None, _) => self.text(Field::Quantity).to_owned(),
+            (Some(lot), None) => lot.to_string(),
+            (Some(lot), Some(all)) => format!("{lot} of {all}"),
+        }
+    }
+
+    /// When the parts are due as printed; what can't be read stands as it was typed.
+    pub fn due_text(&self) -> String {
+        if let Some(day) = self.follows().due {
+            return shown::date(day);
+        }
+        let slips = [self.call_off(), self.order()].into_iter().flatten();
+        let typed = slips.map(|slip| slip.text(Line::Due));
+        let mut typed = typed.chain([self.text(Field::Due)]);
+        typed.find(|text| !text.is_empty()).unwrap_or("").to_owned()
+    }
+
+    /// Where electrodes and times were worked out for another quantity than the papers are about.
+    pub fn worked_out_for_another_quantity(&self) -> Option<String> {
+        let planned = self.figures.lot.as_ref()?.quantity;
+        let wanted = self.follows().quantity?;
+        (wanted != planned).then(|| words::other_quantity(wanted, planned))
+    }
+
+    /// Issued papers of a kind that were withdrawn, each in a sentence: this one replaces them.
+    pub fn withdrawn(&self, paper: Paper) -> Vec<String> {
+        let withdrawals = self.job.slips(SlipKind::Withdrawal);
+        let of_kind = |slip: &&Slip| {
+            let number = slip.text(Line::Paper);
+            let issued = self.job.issued.iter();
+            issued
+                .filter(|issued| issued.paper == paper)
+                .any(|issued| issued.number == number)
+        };
+        withdrawals
+            .filter(of_kind)
+            .map(|slip| {
+                words::withdrawn(
+                    slip.text(Line::Paper),
+                    &day(slip, Line::Date),
+                    slip.text(Line::By),
+                    slip.text(Line::Why),
+                )
+            })
+            .collect()
+    }
+}

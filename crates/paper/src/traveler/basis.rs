@@ -1,0 +1,42 @@
+//! What a row's planned figures rest on: start values, or what somebody typed in their place.
+
+use quillbore_calc::{Figure, RowId};
+
+use crate::matter::Matter;
+
+/// Whether minutes and wear of a row were typed; what wasn't rests on start values.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Typed {
+    pub(super) minutes: bool,
+    pub(super) wear: bool,
+}
+
+impl Typed {
+    pub(super) fn of(matter: &Matter<'_>, row: RowId) -> Self {
+        let has = |figure| {
+            let mut overrules = matter.input.overrules.iter();
+            overrules.any(|overrule| overrule.figure == figure)
+        };
+        Self {
+            minutes: has(Figure::HoleMinutes(row)) || has(Figure::Feed(row)),
+            wear: has(Figure::Wear(row)),
+        }
+    }
+
+    /// Whether nothing of it rests on start values.
+    fn all(self) -> bool {
+        self.minutes && self.wear
+    }
+}
+
+/// Whether any row's minutes or wear rest on start values.
+pub(super) fn on_start_values(matter: &Matter<'_>) -> bool {
+    let computed = matter.holes().filter(|hole| {
+        let known = |figures: &quillbore_calc::job_figures::HoleFigures| {
+            figures.minutes.is_some() || figures.wear_mm.is_some()
+        };
+        hole.figures.is_some_and(known)
+    });
+    let mut rows = computed.map(|hole| Typed::of(matter, hole.row.id));
+    rows.any(|typed| !typed.all())
+}

@@ -1,0 +1,124 @@
+//! Words of mountings, axes and directions.
+
+use crate::axes::Mount;
+
+/// Heads of the annex of hole locations: the location on the part, then where the machine's axes
+/// stand for it.
+pub const HEADS: [&str; 11] = [
+    "No.",
+    "x",
+    "y",
+    "z",
+    "from down",
+    "turn",
+    "setup",
+    "table x",
+    "table y",
+    "tilt",
+    "index",
+];
+/// Columns of the part's x and y and of the table's.
+pub const SAME: [usize; 4] = [1, 2, 7, 8];
+/// The table's x and y are the part's.
+pub const AS_ON_PART: &str = ", table\u{a0}x and y as\u{a0}x and\u{a0}y";
+/// Name of the annex.
+pub const ANNEX: &str = "Annex: hole locations";
+/// What the columns mean.
+pub const LEGEND: &str = "No., x, y, z: on the drawing, in the part's own coordinates. From down: the angle \
+     between the tool's way in and straight down (\u{2212}z); 90 is level, 180 straight up, from \
+     below. Turn: of that way about z, from +x toward +y. Setup, table x, table y, tilt, index: where \
+     the machine's axes stand; table x and y are square to the tool, from the part's zero. Pick up \
+     and prove the first hole of every setup before the rest.";
+/// The mounting of a setup is not known here.
+pub const NOT_MOUNTED: &str =
+    "how the part is mounted is not worked out: set tilt and index by the directions given";
+
+/// What the grid of a row is about.
+pub fn from_exit(far: bool) -> &'static str {
+    if far { "   from the exit" } else { "" }
+}
+
+/// Marks that are drilled one after the other at each number.
+pub fn in_turn(marks: &str, first: u32, last: u32) -> String {
+    format!("{marks} in turn of each number, {}", range(first, last))
+}
+
+/// Numbers that run on.
+pub fn range(first: u32, last: u32) -> String {
+    format!("{first}\u{a0}to\u{a0}{last}")
+}
+
+/// How the part is mounted, in words; how it tilts only where it does.
+pub fn mount(mount: &Mount, tilts: bool) -> String {
+    let toward = |vector: [f64; 3]| {
+        if tilts {
+            format!("; tilt: the tool leans toward the part's {}", named(vector))
+        } else {
+            String::new()
+        }
+    };
+    match mount {
+        Mount::Face { up, toward: x } => format!(
+            "the part's {} up, its {} along table x{}",
+            named(*up),
+            named(*x),
+            toward(*x)
+        ),
+        Mount::Upright(axis) => format!(
+            "index axis upright, the part's {} up; {}{}",
+            named(*axis),
+            index(*axis),
+            if tilts {
+                "; tilt: the tool leans toward that side"
+            } else {
+                ""
+            }
+        ),
+        Mount::Lying(axis) => format!(
+            "index axis lying, the part's {} along table x; {}{}",
+            named(*axis),
+            index(*axis),
+            toward(*axis)
+        ),
+        Mount::Inclined { about, up } => format!(
+            "clamped at an angle by the fixture, {} up{}",
+            named(*up),
+            about.map_or_else(String::new, |axis| format!("; {}", index(axis)))
+        ),
+    }
+}
+
+/// From where the index counts.
+fn index(axis: [f64; 3]) -> String {
+    format!(
+        "index: the part's side that faces the tool, 0 at {}, counted toward {}",
+        named(crate::axes::across(axis)),
+        named(crate::axes::quarter(axis))
+    )
+}
+
+/// A direction of the part: an axis by its name, all others by their components.
+fn named(vector: [f64; 3]) -> String {
+    for (part, name) in vector.iter().zip(["x", "y", "z"]) {
+        if (part.abs() - 1.0).abs() < 1e-6 {
+            let sign = if *part > 0.0 { "+" } else { "\u{2212}" };
+            return format!("{sign}{name}");
+        }
+    }
+    let told = vector.map(|part| crate::shown::fixed(part, 3));
+    format!("direction ({})", told.join(", "))
+}
+
+/// The drilling order of a setup.
+pub fn order(setup: usize, mount: &str, order: &str) -> [String; 3] {
+    [
+        format!("Setup {setup}: "),
+        format!("{mount}. "),
+        format!("Drill in this order: {order}."),
+    ]
+}
+
+/// Rows of a setup whose locations are not given.
+pub fn unplaced(marks: &str) -> String {
+    format!("{marks} (locations from the drawing)")
+}

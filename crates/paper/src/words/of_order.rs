@@ -1,0 +1,27 @@
+//! Words about orders and call-offs inside a line.
+
+use quillbore_job::Line;
+
+use super::traveler::count;
+
+/// An order that is called off in parts.
+pub const BLANKET: &str = "blanket order, called off in parts";
+
+/// A line of an order or call-off, with the word it needs.
+pub fn line(line: Line, text: &str) -> String {
+    match line {
+        Line::Number => format!("no. {text}"),
+        Line::Date => format!("of {text}"),
+        Line::Quantity => match text.parse() {
+            Ok(parts) => count(parts, "part", "parts"),
+            Err(_) => format!("quantity {text}"),
+        },
+        Line::Due => format!("due {text}"),
+        _ => text.to_owned(),
+    }
+}
+
+/// A call-off, told by what its lines say.
+pub fn call_off(said: &str) -> String {
+    format!("call-off {said}")
+}

@@ -1,0 +1,42 @@
+//! Words of the run record.
+
+use quillbore_job::Line;
+
+/// What the record is for.
+pub const REMARK: &str =
+    "what really happened, one line for each electrode; the office types it in";
+
+/// Lines of a record that stand under its row, in their order.
+pub const IN_NOTE: [Line; 10] = [
+    Line::FloorMinutes,
+    Line::StopMinutes,
+    Line::Electrodes,
+    Line::Good,
+    Line::Scrap,
+    Line::Pins,
+    Line::Trouble,
+    Line::Settings,
+    Line::NextTime,
+    Line::Note,
+];
+
+/// A mark with the number of holes drilled.
+pub fn holes(mark: &str, holes: &str) -> String {
+    format!("{mark}, {holes} holes")
+}
+
+/// A line of a record under its row.
+pub fn noted(line: Line, text: &str) -> String {
+    match line {
+        Line::FloorMinutes => format!("{text} min on the floor"),
+        Line::StopMinutes => format!("{text} min of them stops"),
+        Line::Electrodes => format!("{text} electrodes used"),
+        Line::Good => format!("{text} parts good"),
+        Line::Scrap => format!("{text} spoiled"),
+        Line::Pins => format!("sizes by pin {text}"),
+        Line::Trouble => format!("went wrong: {text}"),
+        Line::Settings => format!("settings that worked: {text}"),
+        Line::NextTime => format!("next time: {text}"),
+        _ => text.to_owned(),
+    }
+}
