@@ -178,6 +178,39 @@ fn exit_codes_tell_done_done_with_a_stop_and_could_not() {
 }
 
 #[test]
+fn what_cannot_be_printed_is_told_with_its_field_and_exit_code_1() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let text = fs::read_to_string(demo("26-0102")).expect("a demo job");
+    let papers = |customer: &str| {
+        let job = folder.path().join("26-0102.ron");
+        let named = text.replace("Bramblewick Die Shop", customer);
+        assert_ne!(named, text);
+        fs::write(&job, named).expect("written");
+        let out = folder.path().join("out");
+        let words = ["papers", path(&job), "--out", path(&out), "--replace"];
+        quillbore(&words)
+    };
+    for (customer, told) in [
+        (
+            "\u{6771}\u{96f2} Works",
+            "lacks characters in \u{201c}customer\u{201d}: \u{6771} (U+6771), \u{96f2} (U+96F2)",
+        ),
+        (
+            "Works \u{5d0}",
+            "\u{201c}customer\u{201d} has text that runs from right to left",
+        ),
+    ] {
+        let output = papers(customer);
+        assert_eq!(output.status.code(), Some(1), "{}", said(&output));
+        assert!(said(&output).contains(told), "{}", said(&output));
+        let paths = String::from_utf8(output.stdout).expect("paths");
+        assert_eq!(paths.lines().count(), 2, "they are printed all the same");
+    }
+    let output = papers("\u{413}\u{440}\u{443}\u{448}\u{430} \u{159}ada \u{3b1}");
+    assert_eq!(output.status.code(), Some(0), "{}", said(&output));
+}
+
+#[test]
 fn without_a_display_one_sentence_names_what_works_without_one() {
     if cfg!(any(windows, target_os = "macos")) {
         return;

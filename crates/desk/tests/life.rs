@@ -65,6 +65,27 @@ fn quoted(folder: &Path) -> Desk {
     desk
 }
 
+#[test]
+fn nothing_is_issued_with_characters_that_cannot_be_printed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut desk = quoted(folder.path());
+    field(&mut desk, Field::Customer, "\u{6771}\u{96f2}");
+    assert!(desk.issue(Paper::Quotation, Sheet::A4, &[]).is_none());
+    for told in ["Not issued.", "\u{201c}customer\u{201d}", "U+6771"] {
+        assert!(desk.notice.contains(told), "{}", desk.notice);
+    }
+    assert_eq!(desk.job().issued.len(), 1, "only what was issued before");
+    // A field that the paper doesn't print may hold anything.
+    desk.notice.clear();
+    field(&mut desk, Field::Customer, "Grove Pump Works");
+    field(&mut desk, Field::Notes, "\u{6771}");
+    assert!(
+        desk.issue(Paper::Quotation, Sheet::A4, &[]).is_some(),
+        "{}",
+        desk.notice
+    );
+}
+
 /// Another rate card, another start value and another asset than the embedded shop's.
 fn dearer() -> Shop {
     let mut shop = Shop::embedded().expect("the shop").clone();

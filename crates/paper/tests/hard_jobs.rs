@@ -1,0 +1,408 @@
+//! Hard jobs of our own: what is special about each stands on its papers, and no page of any of them
+//! is cut, overlapping or silent.
+
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of the tests stand outside the test functions"
+)]
+
+mod common;
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use quillbore_job::file::read_job;
+use quillbore_job::{Job, Paper, Shop};
+use quillbore_paper::font::Face;
+use quillbore_paper::look;
+use quillbore_paper::page::{Item, TextRun, mm};
+use quillbore_paper::{Document, Sheet, shown};
+
+fn folder() -> std::path::PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+fn open(path: &Path) -> Job {
+    let bytes = std::fs::read(path).unwrap_or_else(|why| panic!("{}: {why}", path.display()));
+    read_job(&bytes).expect("a job")
+}
+
+fn hard(name: &str) -> Job {
+    open(&folder().join("tests/hard-jobs").join(format!("{name}.ron")))
+}
+
+/// Every hard job and every demo job by name.
+fn all() -> BTreeMap<String, Job> {
+    let mut jobs = BTreeMap::new();
+    for folder in [folder().join("tests/hard-jobs"), folder().join("demo-jobs")] {
+        let files = std::fs::read_dir(&folder).expect("a folder of jobs");
+        for file in files {
+            let path = file.expect("a file").path();
+            if path.extension().is_some_and(|ext| ext == "ron") {
+                let name = path
+                    .file_stem()
+                    .expect("a name")
+                    .to_string_lossy()
+                    .into_owned();
+                jobs.insert(name, open(&path));
+            }
+        }
+    }
+    jobs
+}
+
+fn says(job: &Job, paper: Paper) -> String {
+    let shop = Shop::embedded().expect("the shop");
+    common::printed(job, shop, Sheet::A4, |matter| {
+        common::prose(&quillbore_paper::document(paper, &[matter]))
+    })
+}
+
+fn tells(text: &str, wanted: &[&str]) {
+    for needed in wanted {
+        assert!(text.contains(needed), "{needed}\nin\n{text}");
+    }
+}
+
+fn run_of(item: &Item) -> Option<&TextRun> {
+    match item {
+        Item::Text(run) => Some(run),
+        Item::Line(_) | Item::Path(_) => None,
+    }
+}
+
+fn runs(document: &Document) -> Vec<Vec<&TextRun>> {
+    let pages = document.pages.iter();
+    pages
+        .map(|page| page.items.iter().filter_map(run_of).collect())
+        .collect()
+}
+
+#[test]
+fn no_page_is_cut_and_no_text_lies_on_another() {
+    let shop = Shop::embedded().expect("the shop");
+    for (name, job) in all() {
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            for &paper in Paper::ALL {
+                let document = common::printed(&job, shop, sheet, |matter| {
+                    quillbore_paper::document(paper, &[matter])
+                });
+                let (width, height) = sheet.size();
+                for (page, runs) in runs(&document).iter().enumerate() {
+                    let told =
+                        |run: &TextRun| format!("{name}, {paper:?}, page {}: {run:?}", page + 1);
+                    for run in runs {
+                        assert!(
+                            run.x >= mm(14.9) && run.right() <= width - mm(9.9),
+                            "{}",
+                            told(run)
+                        );
+                        assert!(run.y <= height - mm(10.0), "{}", told(run));
+                    }
+                    // A section's name never stands alone at the foot of a page.
+                    let foot = height - mm(21.0);
+                    for name in runs.iter().filter(|run| run.style == look::SECTION) {
+                        let below = |run: &&TextRun| run.y > name.y + 4.0 && run.y < foot;
+                        assert!(runs.iter().any(below), "{} alone", told(name));
+                    }
+                    for (at, one) in runs.iter().enumerate() {
+                        for other in &runs[at + 1..] {
+                            let apart = one.right() <= other.x + 0.6
+                                || other.right() <= one.x + 0.6
+                                || upper(one) >= other.y
+                                || upper(other) >= one.y;
+                            assert!(apart, "{}\nlies on {}", told(one), told(other));
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Where a run's capitals end, less a hair.
+fn upper(run: &TextRun) -> f64 {
+    run.y - Face::cap_height(run.style.face, run.style.size) + 0.6
+}
+
+#[test]
+fn the_floor_sees_no_money_but_what_the_part_is_worth() {
+    for (name, job) in all() {
+        let text = says(&job, Paper::Traveler);
+        let worth = text
+            .find("no spare part was sent")
+            .or(text.find("sent for trials"));
+        let worth = worth.expect("what the part is worth");
+        for (at, _) in text.match_indices("USD") {
+            assert!(
+                at < worth && worth - at < 160,
+                "{name}: {}",
+                &text[at - 60..at + 3]
+            );
+        }
+    }
+}
+
+#[test]
+fn no_price_reaches_the_floor() {
+    let job = hard("order-differs");
+    let text = says(&job, Paper::Traveler);
+    for price in ["pays", "price", "180"] {
+        assert!(!text.contains(price), "{price} in {text}");
+    }
+}
+
+#[test]
+fn papers_follow_an_order_that_differs_from_the_sheet() {
+    let job = hard("order-differs");
+    let traveler = says(&job, Paper::Traveler);
+    tells(
+        &traveler,
+        &[
+            "revision D quantity 8 of 12 due Dec 4, 2026",
+            "customer's PO PO-4500-88217-0003/REV-D/LINE-10 call-off R-1",
+            "The order is for part revision D; planned was C.",
+            "No answer yet, hole B: ",
+            "Check: This lot is of 8 parts; electrodes and times here are worked out for 10 parts.",
+            "revision of the drawing 5",
+            "Only spoken of, not here: drawing revision 6 (Ida Fenn, Oct 28, 2026).",
+            "Reorder of job 25-0311 – new guide before the first hole",
+            "Hold: source inspection, 3 days of notice, notice given on Nov 10, 2026: first vane",
+            "Ship with the trays; mark each tray with the PO.",
+            "blanket order, called off in parts",
+            "first eight to the coater",
+            "Vanes come in their own trays",
+            "size x, y, z 120 mm × 64 mm × 48 mm wall thickness 3.2 mm mass of one 6.4 kg",
+            "coated; 27 HRC; 0.3 mm, chipped at two hooks; hook of V305 chipped",
+            "the drawing measures from the surface (bold)",
+        ],
+    );
+    // The order's number is never broken.
+    let shop = Shop::embedded().expect("the shop");
+    for &paper in &[
+        Paper::Traveler,
+        Paper::Confirmation,
+        Paper::Receiving,
+        Paper::Inspection,
+    ] {
+        let document = common::printed(&job, shop, Sheet::Letter, |matter| {
+            quillbore_paper::document(paper, &[matter])
+        });
+        let whole = |run: &&TextRun| run.text == "PO-4500-88217-0003/REV-D/LINE-10";
+        assert!(runs(&document).iter().flatten().any(whole), "{paper:?}");
+    }
+}
+
+#[test]
+fn a_wall_behind_and_a_blind_bottom_have_their_first_try_and_their_limit() {
+    let text = says(&hard("wall-behind"), Paper::Traveler);
+    tells(
+        &text,
+        &[
+            "Depths that the first hole decides",
+            "First try: setting in Tip never beyond in Clearance behind in",
+            "two steps: drill to 80 %, touch off, correct",
+            "Set after the first hole",
+            "Clearance behind: 0.020 in.",
+            "A loose core could be trapped: take it out and show it.",
+            "Backing behind the exit.",
+            "Depth as drawn: .500 ±.010.",
+            "Entry: cylinder R.5.",
+            "Dress the tip before every hole.",
+            "the depth of a blind hole is not known any more",
+            "Drawing: bottom may be conical",
+        ],
+    );
+    // The numbers are the calculation's, rounded down, and the same in both tables.
+    let shop = Shop::embedded().expect("the shop");
+    common::printed(&hard("wall-behind"), shop, Sheet::A4, |matter| {
+        let plans: Vec<[String; 2]> = matter
+            .figures
+            .holes
+            .iter()
+            .filter_map(|hole| hole.depth_plan)
+            .map(|plan| {
+                [plan.first_try_mm, plan.never_beyond_mm]
+                    .map(|mm| shown::at_most(mm, matter.job.unit, 3))
+            })
+            .collect();
+        assert!(plans.len() >= 2, "{plans:?}");
+        for [setting, tip] in plans {
+            assert!(
+                text.matches(&format!("{setting} {tip}")).count() >= 2,
+                "{setting} {tip}"
+            );
+        }
+    });
+}
+
+#[test]
+fn no_kind_of_hole_and_no_load_is_left_out_in_silence() {
+    let traveler = says(&hard("thirty-serials"), Paper::Traveler);
+    // Through, inclined, blind, and two with a wall behind: each has its section.
+    assert_eq!(traveler.matches("° from normal").count(), 5);
+    let mut sample = common::plate();
+    let lot = sample.figures.lot.as_mut().expect("a lot");
+    let load = lot.electrodes[0].plan[0].clone();
+    lot.electrodes[0].plan = (0..15)
+        .map(|number| quillbore_calc::job_figures::ElectrodeLoad {
+            left_mm: f64::from(number),
+            times: 1,
+            ..load.clone()
+        })
+        .collect();
+    let text = common::prose(&quillbore_paper::traveler(&sample.matter(Sheet::A4)));
+    // With the other two kinds of the second tube seventeen, of which twelve are drawn.
+    let told = "more kinds of loads stand in the table above and are not drawn";
+    assert!(text.contains(told), "{text}");
+    for number in 1..=15 {
+        let line = format!(" {number} S1 × 11, then S3 × 2 ");
+        assert!(text.contains(&line), "{line} in {text}");
+    }
+}
+
+#[test]
+fn what_is_left_of_an_electrode_is_kept_only_where_it_drills_a_whole_hole() {
+    // A goes 16.0 from the surface, exit and overtravel in it, and wears 12.4: it takes 28.4.
+    let told = |left_mm: f64, dress_every: Option<u32>| {
+        let mut sample = common::ring();
+        let lot = sample.figures.lot.as_mut().expect("a lot");
+        lot.electrodes[0].plan[0].left_mm = left_mm;
+        sample.input.rows[0].dress_every = dress_every;
+        let text = common::prose(&quillbore_paper::traveler(&sample.matter(Sheet::A4)));
+        text.contains("still drills A") && text.matches("still drills A").count() == 2
+    };
+    assert!(told(28.5, None) && told(28.5, Some(0)));
+    assert!(
+        !told(28.3, None),
+        "longer than its depth and its wear is not enough"
+    );
+    let dressing = common::ring().tables.start.dressing_mm;
+    assert!(!told(28.5, Some(4)), "it is dressed before");
+    assert!(told(28.5 + dressing, Some(4)));
+}
+
+#[test]
+fn dangers_of_every_layer_are_told() {
+    let text = says(&hard("layers"), Paper::Traveler);
+    tells(
+        &text,
+        &[
+            "Hazard of Beryllium copper C17200: BERYLLIUM in mist and dust; copper and lead",
+            "Hazard of Magnesium AZ31B: fines burn and give off hydrogen",
+            "Hazard of Unobtainium: not known",
+            "Beryllium copper C17200: beryllium in mist or dust can ruin the lungs for life.",
+            "Fines of Magnesium AZ31B, Titanium grade 2 burn fiercely",
+            "Layers from the entry: 6.00 mm Magnesium AZ31B, then 4.00 mm Titanium grade 2, then 10.00 mm Stainless 316.",
+            "NOT BY HAND: more than one person lifts even at best",
+            "Beryllium: only with the enclosed bench and the written program.",
+        ],
+    );
+}
+
+#[test]
+fn both_sides_have_their_own_directions_and_setups() {
+    let text = says(&hard("two-sides"), Paper::Traveler);
+    tells(
+        &text,
+        &[
+            // Setup 1: +z up, −x along table x, so −y along table y. Setup 2: −z up, +x along table x, so
+            // −y along table y again.
+            "Setup 1: the part's +z up, its −x along table x",
+            "A 1.00 ±0.08 4 locations all at y 15.000, z 0.000, from down 0.00, turn 0.00, setup 1, table y −15.000,",
+            "No. x table x 1 20.000 −20.000",
+            "Setup 2: the part's −z up, its +x along table x",
+            "B 1.00 ±0.08 4 locations all at y 45.000, z −40.000, from down 180.00, turn 0.00, setup 2, table y −45.000,",
+            "No. x table x 1 20.000 20.000",
+            "D 1.00 ±0.1 2 locations from the exit all at y 60.000, z −40.000, from down 180.00,",
+            "Setup 4: the part's +x up, its +z along table x.",
+            "No hole locations are given for F: take them from the drawing.",
+            "F (locations from the drawing)",
+        ],
+    );
+}
+
+#[test]
+fn thirty_serials_have_thirty_lines_and_each_only_what_is_its_own() {
+    let job = hard("thirty-serials");
+    let record = says(&job, Paper::Inspection);
+    for serial in 71..=100 {
+        assert!(record.contains(&format!("SN{serial:03} A")), "{serial}");
+    }
+    tells(
+        &record,
+        &[
+            "A 0.48 to 0.53 SN071-SN100 Oct 20, 2026 Pell by the run record: 29 parts good, 1 spoiled",
+            "SN074 A 0.49 to 0.52 8 of 8 0 Moss, Oct 22, 2026",
+            "SN088 A 3: 0.58 1 of 8 1 step where the electrode broke; Moss, Oct 22, 2026; non-conformance 1: Hole oversize",
+            "non-conformance 2: Scratch at the mouth",
+            "Checked as far as noted above.",
+        ],
+    );
+    for (once, times) in [
+        ("0.48 to 0.53", 1),
+        ("0.49 to 0.52", 1),
+        ("non-conformance 2:", 2),
+    ] {
+        assert_eq!(record.matches(once).count(), times, "{once}");
+    }
+    let certificate = says(&job, Paper::Certificate);
+    tells(
+        &certificate,
+        &[
+            "B: every hole checked on 30 of 30 parts",
+            "A: every hole checked on 1 of 30 parts, 1 found not good",
+            "C: no check of every hole is on record",
+            "inspection record none was issued",
+        ],
+    );
+    assert!(!certificate.contains("Every hole of these parts was checked"));
+    tells(
+        &says(&job, Paper::Traveler),
+        &[
+            "pieces 7 to 30: on copies of this page, or on the hole inspection record",
+            "Last time – from this job's own run (A, Oct 20, 2026): dress after every ten holes",
+        ],
+    );
+}
+
+#[test]
+fn a_name_that_cannot_be_printed_is_told_with_its_field() {
+    let shop = Shop::embedded().expect("the shop");
+    let said = common::printed(&hard("non-latin"), shop, Sheet::A4, |matter| {
+        let document = quillbore_paper::document(Paper::Traveler, &[matter]);
+        let found = quillbore_paper::glyphs::unprintable(&document, &[matter]);
+        found
+            .iter()
+            .map(quillbore_paper::glyphs::Unprintable::sentence)
+            .collect::<Vec<_>>()
+    });
+    assert_eq!(said.len(), 3, "{said:?}");
+    tells(
+        &said.join("\n"),
+        &[
+            "The papers' font lacks characters in “customer”: 東 (U+6771), 雲 (U+96F2),",
+            "“notes” has text that runs from right to left, which the papers would print backwards: ל (U+05DC)",
+            "The papers' font lacks characters in “hole α, note”: 穴 (U+7A74).",
+        ],
+    );
+    // What isn't printed may hold anything: the label names neither note nor notes.
+    let label = common::printed(&hard("non-latin"), shop, Sheet::A4, |matter| {
+        let document = quillbore_paper::document(Paper::Label, &[matter]);
+        quillbore_paper::glyphs::unprintable(&document, &[matter])
+    });
+    let fields: Vec<&str> = label.iter().map(|one| one.what.as_str()).collect();
+    assert_eq!(fields, ["customer"]);
+    for (name, job) in all() {
+        if name != "non-latin" {
+            for &paper in Paper::ALL {
+                let found = common::printed(&job, shop, Sheet::A4, |matter| {
+                    let document = quillbore_paper::document(paper, &[matter]);
+                    quillbore_paper::glyphs::unprintable(&document, &[matter])
+                });
+                assert_eq!(found, [], "{name}");
+            }
+        }
+    }
+}
