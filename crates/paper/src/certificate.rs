@@ -111,7 +111,7 @@ fn checked(matter: &Matter<'_>, flow: &mut Flow) {
 fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
     let told: Vec<String> = nonconformance::all(matter)
         .iter()
-        .map(nonconformance::Trouble::in_full)
+        .map(nonconformance::Trouble::for_the_customer)
         .collect();
     side(flow, "Deviations", |flow| {
         if told.is_empty() {

@@ -47,30 +47,53 @@ impl Trouble<'_> {
         }
     }
 
-    /// Everything that a customer is told of it, in one paragraph.
-    pub(crate) fn in_full(&self) -> String {
+    /// What a customer is told of it, in one paragraph.
+    pub(crate) fn for_the_customer(&self) -> String {
+        self.said(&[
+            Line::HolesNamed,
+            Line::Serials,
+            Line::Count,
+            Line::What,
+            Line::Decision,
+            Line::DecidedBy,
+            Line::Redo,
+            Line::SendBecause,
+            Line::Closed,
+        ])
+    }
+
+    /// What the floor is told of it: why work goes on, and what else was noted, too.
+    pub(crate) fn for_the_floor(&self) -> String {
+        self.said(&[
+            Line::HolesNamed,
+            Line::Serials,
+            Line::Count,
+            Line::What,
+            Line::Decision,
+            Line::DecidedBy,
+            Line::Redo,
+            Line::GoOn,
+            Line::SendBecause,
+            Line::Note,
+            Line::Closed,
+        ])
+    }
+
+    fn said(&self, lines: &[Line]) -> String {
         let text = |line| {
             let text = self.slip.text(line).replace('\n', " ");
             text.trim_end_matches('.').to_owned()
         };
-        let mut said: Vec<String> = Vec::new();
-        for (line, told) in [
-            (Line::HolesNamed, text(Line::HolesNamed)),
-            (Line::Serials, text(Line::Serials)),
-            (Line::Count, text(Line::Count)),
-            (Line::What, text(Line::What)),
-            (Line::Decision, text(Line::Decision)),
-            (Line::DecidedBy, text(Line::DecidedBy)),
-            (Line::Redo, text(Line::Redo)),
-            (Line::GoOn, text(Line::GoOn)),
-            (Line::SendBecause, self.sent_open().to_owned()),
-            (Line::Note, text(Line::Note)),
-            (Line::Closed, day(self.slip, Line::Closed)),
-        ] {
-            if !told.is_empty() {
-                said.push(words::of_trouble(line, &told));
-            }
-        }
+        let mut said: Vec<String> = lines
+            .iter()
+            .map(|line| match line {
+                Line::Closed => (line, day(self.slip, *line)),
+                Line::SendBecause => (line, self.sent_open().to_owned()),
+                line => (line, text(*line)),
+            })
+            .filter(|(_, told)| !told.is_empty())
+            .map(|(line, told)| words::of_trouble(*line, &told))
+            .collect();
         if self.slip.text(Line::Decision).is_empty() {
             said.push(words::NO_DECISION.to_owned());
         }

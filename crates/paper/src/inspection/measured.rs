@@ -78,14 +78,7 @@ impl<'a> Measured<'a> {
     }
 
     fn take(&mut self, slip: &'a Slip, marks: &[String], pieces: &Pieces) {
-        let run = slip.kind == SlipKind::Run;
-        let said = [
-            Line::Pins,
-            Line::Checked,
-            Line::NotGood,
-            Line::Good,
-            Line::Scrap,
-        ];
+        let said = [Line::Pins, Line::Checked, Line::NotGood];
         if said.iter().all(|line| slip.text(*line).is_empty()) {
             return;
         }
@@ -111,7 +104,7 @@ impl<'a> Measured<'a> {
             counts: [slip.text(Line::Checked), slip.text(Line::NotGood)],
             date: day(slip, Line::Date),
             by: slip.text(Line::By),
-            note: if run { parts_of_run(slip) } else { note(slip) },
+            note: note(slip),
         });
     }
 }
@@ -133,20 +126,14 @@ impl OfPiece {
         self.checked = sum(self.checked, Line::Checked);
         self.not_good = sum(self.not_good, Line::NotGood);
         let who = words::who(&day(slip, Line::Date), slip.text(Line::By));
-        let said = match slip.kind {
-            SlipKind::Run => parts_of_run(slip),
-            _ => note(slip),
-        };
-        self.remarks
-            .extend([said, who].into_iter().filter(|text| !text.is_empty()));
+        self.remarks.extend(
+            [note(slip), who]
+                .into_iter()
+                .filter(|text| !text.is_empty()),
+        );
     }
 }
 
 fn note(slip: &Slip) -> String {
     slip.text(Line::Note).replace('\n', " ")
-}
-
-/// What a run record says of its parts.
-fn parts_of_run(slip: &Slip) -> String {
-    words::parts_of_run(slip.text(Line::Good), slip.text(Line::Scrap))
 }

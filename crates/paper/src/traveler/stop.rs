@@ -115,7 +115,7 @@ fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
     }
     let open = nonconformance::all(matter).into_iter();
     for trouble in open.filter(nonconformance::Trouble::is_open) {
-        lead(flow, "Non-conformance ", &trouble.in_full());
+        lead(flow, "Non-conformance ", &trouble.for_the_floor());
     }
 }
 

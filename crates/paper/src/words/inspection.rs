@@ -49,16 +49,6 @@ pub fn who(day: &str, by: &str) -> String {
     }
 }
 
-/// What a run record says of its parts.
-pub fn parts_of_run(good: &str, scrap: &str) -> String {
-    match (good, scrap) {
-        ("", "") => String::new(),
-        (good, "") => format!("by the run record: {good} parts good"),
-        ("", scrap) => format!("by the run record: {scrap} parts spoiled"),
-        (good, scrap) => format!("by the run record: {good} parts good, {scrap} spoiled"),
-    }
-}
-
 /// How holes are checked, by the kinds of holes that there are.
 pub fn how_checked(kinds: Kinds) -> Vec<&'static str> {
     let mut said = Vec::new();
