@@ -7,7 +7,7 @@ use quillbore_job::{inspected, serials};
 use super::measured::{Measured, OfPiece};
 use crate::flow::Flow;
 use crate::form::HAND;
-use crate::look::{BODY, STRONG};
+use crate::look::{BODY, FIGURE, STRONG};
 use crate::matter::{Hole, Matter};
 use crate::page::mm;
 use crate::shown;
@@ -86,7 +86,9 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
     for (at, piece) in pieces.names.iter().enumerate() {
         for hole in &holes {
             let known = measured.pieces.get(&(at, hole.index)).unwrap_or(&none);
-            let name = if hole.index == 0 { piece.as_str() } else { "" };
+            // Every line names its piece: a page may begin with any of them.
+            let style = if hole.index == 0 { STRONG } else { FIGURE };
+            let name = Cell::styled(piece.as_str(), style);
             table.row(row(name, hole, known, depth));
         }
     }
@@ -101,14 +103,14 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
     }
 }
 
-fn row(piece: &str, hole: &Hole<'_>, known: &OfPiece, depth: bool) -> Row {
+fn row(piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -> Row {
     let count = |count: Option<u32>| count.map_or_else(String::new, |count| count.to_string());
     let checked = match (known.checked, hole.count()) {
         (Some(checked), Some(of)) => format!("{checked} of {of}"),
         (checked, _) => count(checked),
     };
     let mut cells = vec![
-        Cell::new(piece),
+        piece,
         Cell::new(hole.mark()),
         Cell::new(known.sizes.join("; ")),
     ];
