@@ -266,7 +266,13 @@ impl Voice<'_> {
                 behind_mm,
                 needed_mm,
             };
-            self.say(Level::Check, kind, remedy);
+            // Where there is room once the first hole is measured, a short first try is all it takes.
+            let level = if needed_mm > behind_mm {
+                Level::Check
+            } else {
+                Level::Note
+            };
+            self.say(level, kind, remedy);
         }
     }
 

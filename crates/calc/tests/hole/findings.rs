@@ -484,7 +484,8 @@ fn room_behind() {
     else {
         panic!("{backing:?}");
     };
-    assert_eq!((behind_mm, backing.level), (4.0, Level::Check));
+    // There is room once the first hole is measured: 3.51 of 4 mm.
+    assert_eq!((behind_mm, backing.level), (4.0, Level::Note));
     assert!(matches!(backing.remedy, Some(Remedy::AddBacking(_))));
     close(needed_mm, 1.75 + 1.7596, 0.0005);
     // The tip may go to the wall less the gap that sparks cross.
@@ -495,6 +496,8 @@ fn room_behind() {
     // Less overtravel, as the wall allows it; then two steps.
     close(at(3.0, same).overtravel_mm.unwrap(), 3.0 - 1.7596, 0.0005);
     let two = at(2.0, same);
+    let asked = told(&two, "backing-needed").unwrap();
+    assert_eq!(asked.level, Level::Check);
     assert!(two.depth_plan.unwrap().two_steps);
     close(two.overtravel_mm.unwrap(), 2.0 - 0.3519, 0.0005);
     let minutes = |found: &HoleFigures| found.minutes_in.unwrap();

@@ -169,6 +169,10 @@ impl Speaker<'_> {
                 self.length(*zones_mm),
                 self.length(*depth_mm)
             ),
+            Kind::BackingNeeded { behind_mm, needed_mm } if needed_mm <= behind_mm => format!(
+                "A wall stands {} behind the exit: until the first hole tells the lot's wear it could be reached. Make the first try short, or back it.",
+                self.length(*behind_mm)
+            ),
             Kind::BackingNeeded { behind_mm, needed_mm } => format!(
                 "A wall stands {} behind the exit, overtravel and scatter ask for {}: back it, or ask whether it may be marked.",
                 self.length(*behind_mm),
