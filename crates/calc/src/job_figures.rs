@@ -93,7 +93,8 @@ pub struct HoleFigures {
     pub usable_mm: Option<f64>,
     /// Depth that one electrode reaches [mm].
     pub reach_one_mm: Option<f64>,
-    /// Depth that no number of electrodes passes [mm].
+    /// Depth of hole that no number of electrodes passes, from both ends together where it is
+    /// drilled from both [mm].
     pub limit_mm: Option<f64>,
     /// Electrodes in one hole, one after another, over all its ends.
     pub electrodes_per_hole: Option<u32>,

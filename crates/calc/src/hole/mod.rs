@@ -4,10 +4,10 @@
 //! say worked out once. For a lot's joint draw, [`Context::drill`] prepares a row and
 //! [`Drill::at`] recomputes it for sampled lot factors in a few nanoseconds:
 //!
-//! - [`Draw`] holds three factors about the median, all 1 at the median. `feed` multiplies the
-//!   feed (the sparking minutes are divided by it), `wear` multiplies the wear by length,
-//!   `handling` multiplies every minute that does not go with the feed. [`Drill::sigmas`] says how
-//!   far feed and wear of a lot scatter.
+//! - [`Draw`] holds what a lot's draw turns: two factors, 1 at the median, and a pace. `feed`
+//!   multiplies the feed (the sparking minutes are divided by it), `wear` multiplies the wear by
+//!   length, `pace` says which values the times of handling take. [`Drill::sigmas`] says how far
+//!   feed and wear of a lot scatter.
 //! - [`DrawnHole`] holds what comes out. Its target depth is counted from the work's surface, as
 //!   the usable length U is; its stages say what electrodes a plan for the lot has to find.
 //!

@@ -2,6 +2,7 @@
 
 use std::fmt::Write as _;
 
+use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::results::Results;
 use quillbore_job::words::english;
@@ -159,7 +160,11 @@ fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
         );
     }
     if let Some(wear) = hole.wear_mm {
-        let _ = write!(text, ", wear {}", speaker.length(wear));
+        let over = match hole.ends {
+            Some(Ends::Both) => " over both ends",
+            Some(Ends::One) | None => "",
+        };
+        let _ = write!(text, ", wear {}{over}", speaker.length(wear));
     }
     if let Some(plan) = hole.depth_plan {
         let _ = write!(
@@ -174,9 +179,13 @@ fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
     if let (Some(target), Some(reach), Some(limit)) =
         (hole.target_depth_mm, hole.reach_one_mm, hole.limit_mm)
     {
+        let (from, through) = match hole.ends {
+            Some(Ends::Both) => ("from each end: ", "from both together none passes"),
+            Some(Ends::One) | None => ("", "none passes"),
+        };
         let _ = write!(
             text,
-            "\n  target depth {}, one electrode reaches {}, none passes {}",
+            "\n  {from}target depth {}, one electrode reaches {}, {through} {}",
             speaker.length(target),
             speaker.length(reach),
             speaker.length(limit)
