@@ -191,25 +191,34 @@ impl Flow {
 
     /// Height that matter takes on an empty page, or `None` where it takes more than one.
     pub fn height_of(&self, write: impl Fn(&mut Self)) -> Option<f64> {
+        self.height_below(0.0, write)
+    }
+
+    /// Height that matter takes `above` points below the head of an empty page: at the head itself
+    /// the space before it is dropped.
+    fn height_below(&self, above: f64, write: impl Fn(&mut Self)) -> Option<f64> {
+        let start = self.body.top + above;
         let mut trial = Self {
             sheet: self.sheet,
             body: self.body,
             pages: Vec::new(),
             open: Page::default(),
-            y: self.body.top,
+            y: start,
             ruled: None,
         };
         write(&mut trial);
         trial
             .pages
             .is_empty()
-            .then_some(trial.y - trial.body.top)
+            .then_some(trial.y - start)
             .filter(|height| *height <= self.full())
     }
 
     /// Sets matter on one page where it fits on one; else it begins here and goes on.
     pub fn together(&mut self, write: impl Fn(&mut Self)) {
-        if let Some(height) = self.height_of(&write) {
+        // Anything but the head: the space before the matter counts, too.
+        let height = self.height_below(mm(0.1), &write);
+        if let Some(height) = height.or_else(|| self.height_of(&write)) {
             self.need(height);
         }
         write(self);

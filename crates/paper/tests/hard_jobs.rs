@@ -121,6 +121,29 @@ fn no_page_is_cut_and_no_text_lies_on_another() {
     }
 }
 
+#[test]
+fn what_the_customer_signs_stands_on_one_page() {
+    let shop = Shop::embedded().expect("the shop");
+    for (name, job) in all() {
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            let document = common::printed(&job, shop, sheet, |matter| {
+                quillbore_paper::document(Paper::Quotation, &[matter])
+            });
+            let page_of = |text: &str| {
+                runs(&document)
+                    .iter()
+                    .position(|page| page.iter().any(|run| run.text == text))
+                    .unwrap_or_else(|| panic!("{name}: no {text}"))
+            };
+            assert_eq!(
+                page_of("Acceptance"),
+                page_of("signature"),
+                "{name} on {sheet:?}"
+            );
+        }
+    }
+}
+
 /// Where a run's capitals end, less a hair.
 fn upper(run: &TextRun) -> f64 {
     run.y - Face::cap_height(run.style.face, run.style.size) + 0.6
