@@ -129,10 +129,7 @@ impl Context<'_> {
             return;
         };
         figures.target_depth_mm = Some(machine.stand_off_mm + way.tip_mm());
-        figures.limit_mm = Some(match way.ends {
-            Ends::One => usable_mm,
-            Ends::Both => limit_from_both(usable_mm, self.tables.start.overlap_mm),
-        });
+        figures.limit_mm = Some(self.reach_limit_mm(way.ends, usable_mm));
         if let [Some(near), _] = &way.sides {
             let spans = near.ratio.spans(0.0, f64::INFINITY);
             figures.reach_one_mm = Some(next_through(usable_mm, near.rise, 0.0, spans));
@@ -141,6 +138,14 @@ impl Context<'_> {
             let chains = reach.chains.iter().flatten();
             figures.electrodes_per_hole = Some(chains.map(|chain| chain.stage.whole + 1).sum());
             self.put_minutes(plan, way, reach, figures);
+        }
+    }
+
+    /// Depth of hole that no number of electrodes passes, drilled from these ends [mm].
+    pub(super) fn reach_limit_mm(&self, ends: Ends, usable_mm: f64) -> f64 {
+        match ends {
+            Ends::One => usable_mm,
+            Ends::Both => limit_from_both(usable_mm, self.tables.start.overlap_mm),
         }
     }
 

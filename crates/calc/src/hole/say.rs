@@ -279,13 +279,7 @@ impl Voice<'_> {
     fn reach(&mut self, way: &Way, reach: &Reach, usable_mm: f64) {
         let id = self.row.id;
         if !reach.reaches {
-            let limit_mm = match way.ends {
-                Ends::One => usable_mm,
-                Ends::Both => {
-                    let overlap_mm = self.context.tables.start.overlap_mm;
-                    crate::reach::limit_from_both(usable_mm, overlap_mm)
-                }
-            };
+            let limit_mm = self.context.reach_limit_mm(way.ends, usable_mm);
             let depth_mm = match way.ends {
                 Ends::One => way.tip_mm(),
                 Ends::Both => self.plan.depth_mm.unwrap_or(0.0),
