@@ -1,0 +1,8 @@
+//! What a front office does with jobs, without a screen.
+
+pub mod disk;
+pub mod names;
+pub mod numbers;
+pub mod save;
+pub mod shelf;
+pub mod words;

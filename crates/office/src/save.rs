@@ -1,0 +1,107 @@
+//! Saving a job: only what opens again as this job is ever written.
+
+use std::sync::Arc;
+
+use quillbore_job::Job;
+use quillbore_job::file::{ReadError, read_job, write_job};
+
+use crate::names::{JobKey, NameRefused};
+use crate::shelf::{Commit, CommitError, Doc, Shelf, ShelfError, Version};
+
+/// Why a job could not be saved.
+#[derive(Debug, thiserror::Error)]
+#[error("{}", crate::words::save::said(self))]
+pub enum SaveError {
+    /// What would be written does not read back as this job; nothing was written.
+    WouldNotOpen {
+        /// Why it can't be read, where it can't.
+        source: Option<ReadError>,
+    },
+    /// No job may have that name.
+    Name(#[from] NameRefused),
+    /// Every number of the year is taken.
+    NoNumberLeft {
+        /// The year.
+        year: u32,
+    },
+    /// The shelf did not take it.
+    Commit(#[from] CommitError),
+}
+
+impl From<ShelfError> for SaveError {
+    fn from(error: ShelfError) -> Self {
+        Self::Commit(error.into())
+    }
+}
+
+impl SaveError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        crate::words::save::hint(self)
+    }
+
+    /// Whether somebody else saved the job meanwhile.
+    #[must_use]
+    pub const fn is_changed(&self) -> bool {
+        matches!(self, Self::Commit(CommitError::Changed(_)))
+    }
+}
+
+/// A job as it stands on a shelf.
+#[derive(Clone, Debug)]
+pub struct Opened {
+    /// The shelf.
+    pub shelf: Arc<dyn Shelf>,
+    /// What it is called there.
+    pub key: JobKey,
+    /// What its content is known by.
+    pub version: Version,
+    /// What is in it.
+    pub base: Arc<Job>,
+}
+
+impl PartialEq for Opened {
+    /// The same content under the same name at the same place.
+    fn eq(&self, other: &Self) -> bool {
+        let place = |opened: &Self| opened.shelf.place();
+        self.key == other.key && self.version == other.version && place(self) == place(other)
+    }
+}
+
+/// The content of a job's file.
+///
+/// # Errors
+/// Where it would not open again as this job.
+pub fn content(job: &Job) -> Result<Vec<u8>, SaveError> {
+    let bytes = write_job(job).into_bytes();
+    match read_job(&bytes) {
+        Ok(again) if again == *job => Ok(bytes),
+        again => {
+            let source = again.err();
+            Err(SaveError::WouldNotOpen { source })
+        }
+    }
+}
+
+/// Saves a job over the version that it rests on; `None` for one that must not be there yet.
+///
+/// # Errors
+/// Where it would not open again, another version stands there, or a step fails.
+pub fn save(
+    shelf: &Arc<dyn Shelf>,
+    key: &JobKey,
+    job: &Arc<Job>,
+    rests_on: Option<Version>,
+) -> Result<Opened, SaveError> {
+    let bytes = content(job)?;
+    let version = Version::of(&bytes);
+    let commit = Commit::one(Doc::Job(key.clone()), bytes, rests_on);
+    shelf.commit(&commit)?;
+    Ok(Opened {
+        shelf: Arc::clone(shelf),
+        key: key.clone(),
+        version,
+        base: Arc::clone(job),
+    })
+}

@@ -1,0 +1,99 @@
+//! What is written to a shelf at once, and how that can end.
+
+use super::{Doc, ShelfError, Version};
+use crate::names::{AttachmentName, JobKey};
+
+/// What is written at once.
+#[derive(Clone, Debug, Default)]
+pub struct Commit {
+    /// New files beside jobs; one that is there already must have the same content.
+    pub attachments: Vec<Attachment>,
+    /// Documents, in the order in which they are put in place.
+    pub documents: Vec<Write>,
+}
+
+/// A new file beside a job.
+#[derive(Clone, Debug)]
+pub struct Attachment {
+    /// The job.
+    pub job: JobKey,
+    /// What it is called.
+    pub name: AttachmentName,
+    /// Its content.
+    pub bytes: Vec<u8>,
+}
+
+/// A document's new content.
+#[derive(Clone, Debug)]
+pub struct Write {
+    /// Which document.
+    pub doc: Doc,
+    /// Its content.
+    pub bytes: Vec<u8>,
+    /// The version that it rests on; `None` for a document that must not be there yet.
+    pub expected: Option<Version>,
+}
+
+/// What a commit came to.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Committed {
+    /// The versions of the documents, in their order.
+    pub versions: Vec<Version>,
+    /// Whether other desks were kept out meanwhile; a disk that knows no locks keeps nobody out.
+    pub locked: bool,
+}
+
+/// Why a commit was not done.
+#[derive(Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{}", crate::words::shelf::commit(self))]
+pub enum CommitError {
+    /// Somebody wrote these documents meanwhile; nothing was written.
+    Changed(Vec<Doc>),
+    /// A document that should be there is gone; nothing was written.
+    Gone(Doc),
+    /// A document that should be new is there already; nothing was written.
+    Taken(Doc),
+    /// Another file beside the job has that name; nothing was written.
+    AttachmentTaken(JobKey, AttachmentName),
+    /// The first documents are written, the rest is not: the disk gave way between them.
+    HalfDone {
+        /// What is written.
+        done: Vec<(Doc, Version)>,
+        /// The first that isn't.
+        left: Doc,
+        /// Why.
+        error: ShelfError,
+    },
+    /// Everything is written, but the disk did not confirm that it outlives a power cut.
+    NotSettled {
+        /// The versions, in the documents' order.
+        versions: Vec<Version>,
+        /// Why.
+        error: ShelfError,
+    },
+    /// A step failed; nothing was written.
+    Shelf(#[from] ShelfError),
+}
+
+impl CommitError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        crate::words::shelf::commit_hint(self)
+    }
+}
+
+impl Commit {
+    /// A commit of one document alone.
+    #[must_use]
+    pub fn one(doc: Doc, bytes: Vec<u8>, expected: Option<Version>) -> Self {
+        Self {
+            attachments: Vec::new(),
+            documents: vec![Write {
+                doc,
+                bytes,
+                expected,
+            }],
+        }
+    }
+}

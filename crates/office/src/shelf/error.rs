@@ -1,0 +1,81 @@
+//! Why a shelf can't do what it is asked.
+
+use std::io;
+
+/// Why a shelf can't do what it is asked.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{}", crate::words::shelf::error(self))]
+pub enum ShelfError {
+    /// Its mark is gone or another one: the share vanished, or another disk stands in its place.
+    Vanished {
+        /// The shelf.
+        place: String,
+    },
+    /// Nobody said yet that this is a shelf, so nothing is written to it.
+    NotMarked {
+        /// The folder.
+        place: String,
+    },
+    /// A single file is open: nothing else can be read or written there.
+    OneFile {
+        /// The file.
+        place: String,
+    },
+    /// Something is a link where a file or folder of the shelf should be: it is not followed.
+    Link {
+        /// The link.
+        place: String,
+    },
+    /// Something is no plain file.
+    NoFile {
+        /// What.
+        place: String,
+    },
+    /// A document is larger than any of ours.
+    TooLarge {
+        /// Which.
+        place: String,
+    },
+    /// A step failed.
+    Step {
+        /// Which.
+        step: Step,
+        /// The system's kind of error, so that callers can tell them apart.
+        kind: io::ErrorKind,
+        /// What the system says.
+        says: String,
+        /// Where.
+        place: String,
+    },
+}
+
+/// A step of reading or writing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Step {
+    /// Listing what is there.
+    List,
+    /// Reading what is there.
+    Read,
+    /// Waiting until no other desk writes.
+    Wait,
+    /// Making the folder beside the job.
+    MakeFolder,
+    /// Keeping the version before.
+    KeepPrevious,
+    /// Writing the new content beside the old.
+    WriteNew,
+    /// Giving the new content its name.
+    PutInPlace,
+    /// Bringing names to the medium.
+    Settle,
+    /// Writing the mark.
+    Adopt,
+}
+
+impl ShelfError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        crate::words::shelf::error_hint(self)
+    }
+}

@@ -1,0 +1,166 @@
+//! A shelf in a folder: a file for each job, a folder beside it, shared by desks on one disk.
+
+mod changes;
+mod commit;
+mod files;
+mod hold;
+mod put;
+
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, PoisonError};
+
+pub(super) use files::Files;
+
+use super::{
+    Changes, Commit, CommitError, Committed, Cursor, Doc, Held, Mark, Shelf, ShelfError, Step,
+    Stored,
+};
+use crate::disk::Disk;
+use crate::names::{AttachmentName, JobKey};
+
+/// The file that says that a folder is a shelf, and which.
+pub const MARK_FILE: &str = "quillbore-shelf.txt";
+
+/// A shelf in a folder.
+#[derive(Debug)]
+pub struct Folder {
+    files: Files,
+    /// The mark that it had when it was seen first: a folder with another one is another shelf.
+    mark: Mutex<Option<Mark>>,
+}
+
+impl Folder {
+    /// A shelf in a folder; `known` is the mark it must have, where somebody knows that.
+    #[must_use]
+    pub fn new(disk: Arc<dyn Disk>, root: &Path, known: Option<Mark>) -> Self {
+        Self {
+            files: Files::new(disk, root),
+            mark: Mutex::new(known),
+        }
+    }
+
+    /// The folder.
+    #[must_use]
+    pub fn root(&self) -> &Path {
+        self.files.root()
+    }
+
+    /// The file that a job stands in.
+    #[must_use]
+    pub fn path_of(&self, job: &JobKey) -> PathBuf {
+        self.files.doc_path(&Doc::Job(job.clone()))
+    }
+
+    fn mark_path(&self) -> PathBuf {
+        self.files.root().join(MARK_FILE)
+    }
+
+    fn vanished(&self) -> ShelfError {
+        ShelfError::Vanished {
+            place: self.place(),
+        }
+    }
+
+    fn known(&self) -> Option<Mark> {
+        let known = self.mark.lock().unwrap_or_else(PoisonError::into_inner);
+        known.clone()
+    }
+
+    /// That this is the shelf that it was: nothing is ever written where the mark is missing.
+    fn check_mark(&self) -> Result<(), ShelfError> {
+        match (self.mark()?, self.known()) {
+            (Some(_), _) => Ok(()),
+            (None, Some(_)) => Err(self.vanished()),
+            (None, None) => Err(ShelfError::NotMarked {
+                place: self.place(),
+            }),
+        }
+    }
+}
+
+impl Shelf for Folder {
+    fn place(&self) -> String {
+        self.files.root().to_string_lossy().into_owned()
+    }
+
+    fn place_of(&self, job: &JobKey, name: &AttachmentName) -> String {
+        self.files.shown(&self.files.beside_path(job, name))
+    }
+
+    fn mark(&self) -> Result<Option<Mark>, ShelfError> {
+        const LARGEST: u64 = 10_000;
+        let found = self.files.read_plain(&self.mark_path(), LARGEST)?;
+        let text = found.map(|bytes| String::from_utf8_lossy(&bytes).into_owned());
+        let found = text.and_then(|text| text.lines().find_map(Mark::read));
+        let mut known = self.mark.lock().unwrap_or_else(PoisonError::into_inner);
+        match (&found, &*known) {
+            (Some(now), Some(before)) if now != before => Err(self.vanished()),
+            (Some(_), Some(_)) | (None, _) => Ok(found),
+            (Some(_), None) => {
+                known.clone_from(&found);
+                Ok(found)
+            }
+        }
+    }
+
+    fn adopt(&self, mark: &Mark) -> Result<(), ShelfError> {
+        if self.mark()?.is_some() {
+            return Ok(());
+        }
+        if self.known().is_some() {
+            return Err(self.vanished());
+        }
+        let text = crate::words::shelf::mark_file(mark);
+        let path = self.mark_path();
+        match self.files.put_new(&path, text.as_bytes()) {
+            Ok(_) => {}
+            Err(error) => return Err(self.files.step(Step::Adopt, &path)(error)),
+        }
+        // Another desk may have been faster: then its mark stands.
+        self.mark().map(|_| ())
+    }
+
+    fn read(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {
+        self.files.read(doc)
+    }
+
+    fn previous(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {
+        self.files.previous(doc)
+    }
+
+    fn changes(&self, since: &Cursor) -> Result<Changes, ShelfError> {
+        // An empty mount point would make every job seem gone.
+        if self.mark()?.is_none() && self.known().is_some() {
+            return Err(self.vanished());
+        }
+        self.files.changes(since)
+    }
+
+    fn commit(&self, commit: &Commit) -> Result<Committed, CommitError> {
+        self.check_mark()?;
+        self.files.commit(commit)
+    }
+
+    fn highest_number(&self, year: u32) -> Result<Option<u32>, ShelfError> {
+        self.files.highest_number(year)
+    }
+
+    fn hold(&self, job: &JobKey, by: &str) -> Held {
+        if self.check_mark().is_err() {
+            return Held::Unknown;
+        }
+        self.files.hold(job, by)
+    }
+
+    fn attachment(
+        &self,
+        job: &JobKey,
+        name: &AttachmentName,
+    ) -> Result<Option<Vec<u8>>, ShelfError> {
+        self.files.attachment(job, name)
+    }
+
+    fn attachments(&self, job: &JobKey) -> Result<Vec<AttachmentName>, ShelfError> {
+        self.files.attachments(job)
+    }
+}

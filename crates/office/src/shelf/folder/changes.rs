@@ -1,0 +1,132 @@
+//! What is other in a folder than it was: by the stamps of its files, never by reading them.
+
+use std::collections::BTreeMap;
+use std::ffi::OsStr;
+
+use super::Files;
+use crate::disk::{Kind, Stamp};
+use crate::names::{JobKey, number_of};
+use crate::shelf::{Changes, Cursor, Doc, ShelfError, Step, Unusable, Why};
+
+/// What a name in the folder means.
+enum Meaning {
+    Doc(Doc),
+    Unusable(Unusable),
+    /// Nothing of ours.
+    Other,
+}
+
+impl Files {
+    pub(in crate::shelf) fn changes(&self, since: &Cursor) -> Result<Changes, ShelfError> {
+        let root = self.root();
+        let found = self.disk.list(root);
+        let found = found.map_err(self.step(Step::List, root))?;
+        let before = stamps(since);
+        let mut now: BTreeMap<String, Stamp> = BTreeMap::new();
+        let mut changes = Changes::default();
+        for found in &found {
+            match meaning(&found.name, found.look.kind) {
+                Meaning::Doc(doc) => {
+                    let name = super::files::stem(&doc).to_owned();
+                    if before.get(name.as_str()) != Some(&found.look.stamp) {
+                        changes.there.push(doc);
+                    }
+                    now.insert(name, found.look.stamp);
+                }
+                Meaning::Unusable(unusable) => changes.unusable.push(unusable),
+                Meaning::Other => {}
+            }
+        }
+        let gone = before.keys().filter(|name| !now.contains_key(**name));
+        changes.gone = gone.filter_map(|name| doc_of(name)).collect();
+        changes.there.sort();
+        changes.unusable.sort();
+        changes.cursor = cursor(&now);
+        Ok(changes)
+    }
+
+    pub(in crate::shelf) fn highest_number(&self, year: u32) -> Result<Option<u32>, ShelfError> {
+        let root = self.root();
+        let found = self.disk.list(root);
+        let found = found.map_err(self.step(Step::List, root))?;
+        let number = |name: &OsStr| {
+            let name = name.to_string_lossy().to_lowercase();
+            // The folder of a job that was taken away keeps its number too.
+            let stem = name
+                .strip_suffix(".ron")
+                .or_else(|| name.strip_suffix(".files"))?;
+            number_of(stem, year)
+        };
+        let numbers = found.iter().filter_map(|found| number(&found.name));
+        Ok(numbers.max())
+    }
+}
+
+fn meaning(name: &OsStr, kind: Kind) -> Meaning {
+    let shown = name.to_string_lossy();
+    if shown.starts_with('.') || !shown.to_lowercase().ends_with(".ron") {
+        return Meaning::Other;
+    }
+    let unusable = |why| {
+        Meaning::Unusable(Unusable {
+            name: shown.clone().into_owned(),
+            why,
+        })
+    };
+    let Some(text) = name.to_str() else {
+        return unusable(Why::NoText);
+    };
+    match (kind, text.strip_suffix(".ron").map(doc_of)) {
+        (Kind::Link, _) => unusable(Why::Link),
+        (Kind::Folder, _) => unusable(Why::Folder),
+        (Kind::Other, _) => unusable(Why::NoFile),
+        (Kind::File, None) => unusable(Why::Ending),
+        (Kind::File, Some(None)) => unusable(Why::Name),
+        (Kind::File, Some(Some(doc))) => Meaning::Doc(doc),
+    }
+}
+
+fn doc_of(stem: &str) -> Option<Doc> {
+    if stem == super::files::stem(&Doc::Shop) {
+        return Some(Doc::Shop);
+    }
+    JobKey::new(stem).ok().map(Doc::Job)
+}
+
+/// Stamps as a cursor: for each name its length, itself, and the stamp's two numbers.
+fn cursor(stamps: &BTreeMap<String, Stamp>) -> Cursor {
+    let mut bytes = Vec::with_capacity(stamps.len() * 32);
+    for (name, stamp) in stamps {
+        let Ok(length) = u16::try_from(name.len()) else {
+            continue;
+        };
+        bytes.extend(length.to_le_bytes());
+        bytes.extend(name.as_bytes());
+        bytes.extend(stamp.changed_ns.to_le_bytes());
+        bytes.extend(stamp.bytes.to_le_bytes());
+    }
+    Cursor(bytes)
+}
+
+/// The stamps of a cursor; of one that is damaged, those before the damage.
+fn stamps(cursor: &Cursor) -> BTreeMap<&str, Stamp> {
+    let mut left = cursor.0.as_slice();
+    let mut stamps = BTreeMap::new();
+    while let Some((name, stamp)) = next_stamp(&mut left) {
+        stamps.insert(name, stamp);
+    }
+    stamps
+}
+
+fn next_stamp<'a>(left: &mut &'a [u8]) -> Option<(&'a str, Stamp)> {
+    let (length, rest) = left.split_first_chunk::<2>()?;
+    let (name, rest) = rest.split_at_checked(usize::from(u16::from_le_bytes(*length)))?;
+    let (changed, rest) = rest.split_first_chunk::<8>()?;
+    let (bytes, rest) = rest.split_first_chunk::<8>()?;
+    *left = rest;
+    let stamp = Stamp {
+        changed_ns: i64::from_le_bytes(*changed),
+        bytes: u64::from_le_bytes(*bytes),
+    };
+    Some((std::str::from_utf8(name).ok()?, stamp))
+}

@@ -1,0 +1,148 @@
+//! What is said when the shelf can't be read or written.
+
+use crate::shelf::{CommitError, Doc, Mark, ShelfError, Step, Why};
+
+/// One sentence: why the shelf can't do what it is asked.
+pub(crate) fn error(why: &ShelfError) -> String {
+    match why {
+        ShelfError::Vanished { place } => {
+            format!("The shelf is not there any more, or another one is in its place: {place}")
+        }
+        ShelfError::NotMarked { place } => {
+            format!(
+                "Nobody said yet that this folder is a shelf, so nothing is written to it: {place}"
+            )
+        }
+        ShelfError::OneFile { place } => {
+            format!("This job lies on no shelf, so nothing else can be kept with it: {place}")
+        }
+        ShelfError::Link { place } => {
+            format!("This is a link to something else, and no link is followed on a shelf: {place}")
+        }
+        ShelfError::NoFile { place } => {
+            format!("This is no plain file or folder of a shelf: {place}")
+        }
+        ShelfError::TooLarge { place } => {
+            format!("The file is larger than any of ours: {place}")
+        }
+        ShelfError::Step {
+            step, says, place, ..
+        } => format!("{} failed: {says}: {place}", doing(*step)),
+    }
+}
+
+const fn doing(step: Step) -> &'static str {
+    match step {
+        Step::List => "Listing what is there",
+        Step::Read => "Reading what is there",
+        Step::Wait => "Waiting until no other desk writes",
+        Step::MakeFolder => "Making the folder beside the job",
+        Step::KeepPrevious => "Keeping the version before",
+        Step::WriteNew => "Writing the new file",
+        Step::PutInPlace => "Putting the new file in place",
+        Step::Settle => "Bringing it to the disk for good",
+        Step::Adopt => "Marking the folder as a shelf",
+    }
+}
+
+/// What to do about it.
+pub(crate) const fn error_hint(why: &ShelfError) -> &'static str {
+    match why {
+        ShelfError::Vanished { .. } => {
+            "connect it again, or save elsewhere with save as; nothing was written"
+        }
+        ShelfError::NotMarked { .. } => {
+            "say yes when the window asks whether it is one; nothing was written"
+        }
+        ShelfError::OneFile { .. } => "save it onto the shelf first",
+        ShelfError::Link { .. } | ShelfError::NoFile { .. } => {
+            "put the file itself there, or take this away; nothing was written"
+        }
+        ShelfError::TooLarge { .. } => "choose a file that this program has written",
+        ShelfError::Step { .. } => {
+            "check room and rights, or save a copy elsewhere; what was there before is untouched"
+        }
+    }
+}
+
+/// One sentence: why nothing, or not all, was written.
+pub(crate) fn commit(why: &CommitError) -> String {
+    match why {
+        CommitError::Changed(docs) => {
+            let docs: Vec<String> = docs.iter().map(doc).collect();
+            format!("Somebody saved {} meanwhile", docs.join(" and "))
+        }
+        CommitError::Gone(gone) => format!("{} is gone from the shelf", capital(&doc(gone))),
+        CommitError::Taken(taken) => format!("{} is there already", capital(&doc(taken))),
+        CommitError::AttachmentTaken(job, name) => {
+            format!("Another file beside {job} has the name {name}")
+        }
+        CommitError::HalfDone { done, left, error } => {
+            let done: Vec<String> = done.iter().map(|(done, _)| doc(done)).collect();
+            let (done, left) = (done.join(" and "), doc(left));
+            format!(
+                "{} written, but not {left}: {}",
+                capital(&done),
+                self::error(error)
+            )
+        }
+        CommitError::NotSettled { error, .. } => {
+            format!(
+                "It is written, but the disk did not confirm it: {}",
+                self::error(error)
+            )
+        }
+        CommitError::Shelf(why) => error(why),
+    }
+}
+
+/// What to do about it.
+pub(crate) const fn commit_hint(why: &CommitError) -> &'static str {
+    match why {
+        CommitError::Changed(_) => "look at what they did; nothing was overwritten",
+        CommitError::Gone(_) => "save it under this or another name as a new job",
+        CommitError::Taken(_) | CommitError::AttachmentTaken(..) => {
+            "choose another name; nothing was overwritten"
+        }
+        CommitError::HalfDone { .. } => "check room and rights, then open the first job again",
+        CommitError::NotSettled { .. } => "save a copy on another disk, and have this one checked",
+        CommitError::Shelf(why) => error_hint(why),
+    }
+}
+
+/// A document as sentences call it.
+fn doc(doc: &Doc) -> String {
+    match doc {
+        Doc::Job(key) => format!("job {key}"),
+        Doc::Shop => "the shop's data".to_owned(),
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+/// Why something on a shelf can't be a job, as one sentence with what to do.
+#[must_use]
+pub fn why(why: Why) -> &'static str {
+    match why {
+        Why::Link => "This is a link to something else: put the job's file itself there.",
+        Why::Folder => "This is a folder with the name of a job: take it away.",
+        Why::NoFile => "This is no file but a pipe or a device: take it away.",
+        Why::Ending => "Its name must end in .ron, in small letters: rename it.",
+        Why::NoText => "Its name is no text that every system reads: rename it.",
+        Why::Name => "No job can have this name: rename it, as in 26-0107.ron.",
+    }
+}
+
+/// What stands in the file that marks a folder as a shelf.
+pub(crate) fn mark_file(mark: &Mark) -> String {
+    format!(
+        "This folder is a shelf of Quillbore jobs. Leave this file here: nothing is saved where it \
+         is missing.\n{}\n",
+        mark.as_str()
+    )
+}
