@@ -33,7 +33,7 @@ impl Loose {
         };
         Ok(Self {
             files: Files::new(disk, root),
-            path: path.to_owned(),
+            path: root.join(format!("{key}.ron")),
             key,
         })
     }

@@ -1,19 +1,16 @@
-//! Issuing a paper: the PDF first, then the job that names it, so that no job ever names a paper
-//! that isn't there.
+//! A paper made ready to be issued: its PDF, and the entry that names it.
 
 use std::collections::BTreeSet;
-use std::fs;
-use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
-use quillbore_job::file::{self, RealDisk, SaveError};
+use quillbore_job::file;
 use quillbore_job::issued::IssuedLine;
 use quillbore_job::results::Results;
 use quillbore_job::{Field, Issued, Job, Line, Paper, Shop, SlipKind, order};
 use quillbore_paper::Sheet;
 
-use crate::commands::Failure;
+use crate::failure::Failure;
 use crate::print::{self, Sitting};
 
 /// A paper made and ready to be written, with the entry that the job gets.
@@ -25,12 +22,13 @@ pub struct Ready {
     pub bytes: Vec<u8>,
 }
 
-/// Makes a paper of one or several jobs, the first of which keeps it.
+/// Makes a paper of one or several jobs, the first of which keeps it, under a number.
 ///
 /// # Errors
 /// Where the PDF can't be made.
 pub fn ready(
     paper: Paper,
+    number: String,
     sittings: &[Sitting<'_>],
     shop: &Shop,
     day: NaiveDate,
@@ -42,7 +40,6 @@ pub fn ready(
             "open one",
         ));
     };
-    let number = first.job.next_paper_number(paper);
     let valid_until = (paper == Paper::Quotation)
         .then(|| valid_until(first.job, day))
         .flatten();
@@ -190,56 +187,4 @@ pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
     }
     rows.retain(|(_, number)| number.is_finite());
     rows
-}
-
-/// Writes an issued PDF where no file of its name stands; one with the same bytes is fine.
-///
-/// # Errors
-/// Where another file has the name, or it can't be written.
-pub fn write(ready: &Ready, folder: &Path) -> Result<PathBuf, Failure> {
-    let path = folder.join(&ready.issued.file);
-    match fs::read(&path) {
-        Ok(there) if there == ready.bytes => return Ok(path),
-        Ok(_) => {
-            return Err(Failure::new(
-                "Another file has the name of this paper, so nothing was issued",
-                "move that file away",
-            )
-            .at(&path));
-        }
-        Err(_) => {}
-    }
-    fs::create_dir_all(folder)
-        .map_err(|error| Failure::io("The job's folder can't be made", &error, folder))?;
-    file::write_whole(&RealDisk, &path, &ready.bytes)
-        .map_err(|error: SaveError| Failure::new(error.to_string(), error.hint()).at(&path))?;
-    Ok(path)
-}
-
-/// The stored PDF of an issued paper: a reprint is this file, to the byte.
-///
-/// # Errors
-/// Where the file is gone, or is not the one that was issued.
-pub fn stored(issued: &Issued, folder: &Path) -> Result<(PathBuf, Vec<u8>), Failure> {
-    // The name stands in a file that anybody can edit: it never leads out of the folder.
-    let name = Path::new(&issued.file).file_name().unwrap_or_default();
-    let path = folder.join(name);
-    let bytes = fs::read(&path).map_err(|error| {
-        Failure::new(
-            format!("The paper can't be read: {error}"),
-            "take it from a backup; its text and prices stand in the job",
-        )
-        .at(&path)
-    })?;
-    if file::hash(&bytes) == issued.hash {
-        return Ok((path, bytes));
-    }
-    Err(Failure::new(
-        format!(
-            "The file of {} is not the paper that was issued on {}: somebody changed it",
-            issued.number, issued.date
-        ),
-        "take it from a backup; its text and prices stand in the job",
-    )
-    .at(&path))
 }

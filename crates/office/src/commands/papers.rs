@@ -2,32 +2,33 @@
 
 use std::io::Write;
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::life::Blocker;
 use quillbore_job::results::results_now;
 
-use super::Ended;
-use super::failure::Failure;
+use super::{Ended, named};
+use crate::failure::Failure;
 use super::words::Words;
-use crate::files;
 use crate::print::{self, Sitting};
 use quillbore_job::Paper;
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Papers {
-    job: PathBuf,
+    job: String,
     out: PathBuf,
     only: Option<Vec<Paper>>,
     sheet: quillbore_paper::Sheet,
     day: NaiveDate,
     replace: bool,
+    shelf: Option<PathBuf>,
     shop: Option<PathBuf>,
 }
 
 pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Failure> {
-    let (mut job, mut out, mut shop) = (None, None, None);
+    let (mut job, mut out, mut shelf, mut shop) = (None, None, None, None);
     let mut only = None;
     let mut sheet = quillbore_paper::Sheet::A4;
     let (mut day, mut replace) = (today, false);
@@ -50,10 +51,8 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Fai
             "--date" => day = words.date("--date")?,
             "--replace" => replace = true,
             "--shop" => shop = Some(words.path("--shop")?),
-            "--shelf" => {
-                words.path("--shelf")?;
-            }
-            _ if job.is_none() && !word.starts_with('-') => job = Some(PathBuf::from(word)),
+            "--shelf" => shelf = Some(words.path("--shelf")?),
+            _ if job.is_none() && !word.starts_with('-') => job = Some(word),
             _ => return Err(Failure::unknown(&word)),
         }
     }
@@ -70,6 +69,7 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Fai
         sheet,
         day,
         replace,
+        shelf,
         shop,
     })
 }
@@ -99,20 +99,19 @@ pub(super) fn run(
     out: &mut impl Write,
     told: &mut impl Write,
 ) -> Result<Ended, Failure> {
-    let shop = files::shop_on(asked.shop.as_deref(), asked.day)?;
-    let job = files::open_job(&asked.job)?;
+    let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
+    let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
+    let shop = office.shop_on(asked.day);
+    let job = Arc::clone(&opened.base);
     let results = results_now(&job, &shop);
-    let name = asked.job.file_stem().map_or_else(
-        || job.number.clone(),
-        |stem| stem.to_string_lossy().into_owned(),
-    );
+    let name = opened.key.as_str();
     let sitting = Sitting {
         job: &job,
         results: &results,
     };
     let papers = asked.only.clone().unwrap_or_else(|| print::usual(&job));
     let printed = print::print(sitting, &shop, asked.day, asked.sheet, &papers)?;
-    for path in print::write(&printed, &asked.out, &name, asked.replace)? {
+    for path in print::write(&office.disk, &printed, &asked.out, name, asked.replace)? {
         writeln!(out, "{}", path.display()).map_err(|error| Failure::output(&error))?;
     }
     let unprintable = printed.iter().flat_map(|paper| &paper.unprintable);

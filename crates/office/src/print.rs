@@ -1,8 +1,8 @@
 //! Papers of jobs: made, and written without ever taking another file's place.
 
 use std::collections::BTreeSet;
-use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::answer::Answer;
@@ -13,7 +13,9 @@ use quillbore_paper::glyphs::{self, Unprintable};
 use quillbore_paper::page::Item;
 use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
 
-use crate::commands::Failure;
+use crate::disk::Disk;
+use crate::failure::Failure;
+use crate::files;
 
 /// A job with its results, as papers are made of it.
 #[derive(Clone, Copy, Debug)]
@@ -228,53 +230,55 @@ pub fn print(
 /// Writes papers into a folder as `NAME-traveler.pdf` and so on, and gives their paths.
 ///
 /// # Errors
-/// Where a file with other bytes stands there and `replace` is not given, nothing is written.
+/// Where a file with other bytes stands there and `replace` is not given, nothing is written; where
+/// something that is no plain file has a paper's name, neither.
 pub fn write(
+    disk: &Arc<dyn Disk>,
     printed: &[Printed],
     folder: &Path,
     name: &str,
     replace: bool,
 ) -> Result<Vec<PathBuf>, Failure> {
-    let name = if name.is_empty() { "job" } else { name };
-    let planned: Vec<(PathBuf, &Printed)> = printed
-        .iter()
-        .map(|paper| {
-            (
-                folder.join(format!("{name}-{}.pdf", paper.paper.key())),
-                paper,
-            )
-        })
-        .collect();
+    let mut paths = Vec::new();
     let mut to_write = Vec::new();
-    for (path, paper) in &planned {
-        match fs::read(path) {
-            Ok(there) if there == paper.bytes => {}
-            Ok(_) if !replace => {
+    for paper in printed {
+        let path = folder.join(file_name(name, paper.paper));
+        let most = paper.bytes.len() as u64;
+        let there = files::stands(disk.as_ref(), &path, most)?;
+        match &there {
+            Some(there) if *there == paper.bytes => {}
+            Some(_) if !replace => {
                 return Err(Failure::new(
                     "Another paper stands there already and nothing was written",
                     "print into another folder, or say --replace",
                 )
-                .at(path));
+                .at(&path));
             }
-            _ => to_write.push((path, paper)),
+            _ => to_write.push((path.clone(), paper, there.is_some())),
         }
+        paths.push(path);
     }
-    fs::create_dir_all(folder)
+    std::fs::create_dir_all(folder)
         .map_err(|error| Failure::io("The folder can't be made", &error, folder))?;
     let mut new: Vec<&PathBuf> = Vec::new();
-    for (path, paper) in to_write {
-        let stood = path.exists();
-        let disk = quillbore_job::file::RealDisk;
-        if let Err(error) = quillbore_job::file::write_whole(&disk, path, &paper.bytes) {
+    for (path, paper, stood) in &to_write {
+        if let Err(failure) = files::write_whole(disk, path, &paper.bytes) {
             // All papers or none: those that took nobody's place are taken back.
             for path in new {
-                let _ = fs::remove_file(path);
+                let _ = disk.remove(path);
             }
-            return Err(Failure::new(error.to_string(), error.hint()).at(path));
+            return Err(failure);
         }
         if !stood {
             new.push(path);
         }
     }
-    Ok(planned.into_iter().map(|(path, _)| path).collect())
+    Ok(paths)
+}
+
+/// What the file of a paper is called that is printed without being issued.
+#[must_use]
+pub fn file_name(name: &str, paper: Paper) -> String {
+    let name = if name.is_empty() { "job" } else { name };
+    format!("{name}-{}.pdf", paper.key())
 }

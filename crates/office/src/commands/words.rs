@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 
-use super::failure::Failure;
+use crate::failure::Failure;
 
 /// What is left of a command line.
 #[derive(Clone, Debug)]

@@ -1,10 +1,10 @@
 //! The commands without a window: for scripts, for tests, for a desk without a screen.
 
-mod failure;
 mod figures;
 mod figures_json;
 mod figures_text;
 mod intake;
+mod named;
 mod papers;
 mod words;
 
@@ -12,7 +12,8 @@ use std::path::PathBuf;
 
 use chrono::NaiveDate;
 
-pub use failure::Failure;
+use crate::failure::Failure;
+
 pub use words::{Words, usage};
 
 /// How a command ended well.

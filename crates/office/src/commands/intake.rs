@@ -1,16 +1,19 @@
 //! `quillbore intake`: a job from a hole table, and what was taken, guessed and refused.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_intake::{Foreign, IntakeError, Outcome, Report, holds_of};
 use quillbore_job::results::results_now;
 use quillbore_job::{Edit, Field, Job, Unit, apply};
 
-use super::Ended;
-use super::failure::Failure;
+use super::{Ended, named};
+use crate::failure::Failure;
 use super::words::Words;
 use crate::files;
+use crate::save::save;
+use crate::shelf::{Loose, Shelf};
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
@@ -99,7 +102,7 @@ fn column(word: &str) -> Result<(String, String), Failure> {
 fn table(asked: &Intake) -> Result<Foreign, Failure> {
     let failed =
         |error: IntakeError| Failure::new(error.to_string(), error.hint()).at(&asked.holes);
-    let bytes = files::read_capped(&asked.holes)?;
+    let bytes = files::read_capped(named::disk().as_ref(), &asked.holes)?;
     let mut table = Foreign::of_file(&bytes).map_err(failed)?;
     for (name, word) in &asked.columns {
         let column = table.column_named(name).map_err(failed)?;
@@ -115,7 +118,9 @@ fn table(asked: &Intake) -> Result<Foreign, Failure> {
 }
 
 pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended, Failure> {
-    let shop = files::shop_on(asked.shop.as_deref(), asked.day)?;
+    let disk = named::disk();
+    let shop = files::shop(disk.as_ref(), asked.shop.as_deref(), None)?;
+    let shop = files::shop_on(&shop, asked.day);
     let table = table(asked)?;
     let mut job = Job {
         number: asked
@@ -138,7 +143,11 @@ pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended
         .take(&job, job.rows.len(), asked.unit)
         .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
     job = done(&job, &taken.edit)?;
-    files::save_new(&asked.out, &job)?;
+    let loose = Loose::new(disk, &asked.out).map_err(|e| Failure::from(e).at(&asked.out))?;
+    let (key, shelf) = (loose.key().clone(), Arc::new(loose));
+    let shelf: Arc<dyn Shelf> = shelf;
+    let job = Arc::new(job);
+    save(&shelf, &key, &job, None).map_err(|error| Failure::from(error).or_at(&asked.out))?;
     let results = results_now(&job, &shop);
     let mut lines = report_lines(&taken.report, taken.rows);
     for note in &results.notes {
@@ -148,7 +157,7 @@ pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended
             note.text
         ));
     }
-    lines.push(asked.out.display().to_string());
+    lines.push(shelf.place());
     for line in lines {
         writeln!(out, "{line}").map_err(|error| Failure::output(&error))?;
     }

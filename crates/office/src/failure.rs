@@ -1,9 +1,13 @@
-//! Why a command could not be done: message, hint, and the path last.
+//! Why something the office was asked for could not be done: message, hint, and the path last.
 
 use std::fmt;
 use std::path::{Path, PathBuf};
 
-/// A command that could not be done.
+use crate::names::NameRefused;
+use crate::save::SaveError;
+use crate::shelf::{CommitError, ShelfError};
+
+/// Something that could not be done.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Failure {
     message: String,
@@ -28,6 +32,15 @@ impl Failure {
         Self {
             path: Some(path.to_owned()),
             ..self
+        }
+    }
+
+    /// The same, about a file or folder where it names none yet.
+    #[must_use]
+    pub fn or_at(self, path: &Path) -> Self {
+        match self.path {
+            Some(_) => self,
+            None => self.at(path),
         }
     }
 
@@ -57,6 +70,37 @@ impl Failure {
             format!("Standard output can't be written: {error}"),
             "check where it goes",
         )
+    }
+}
+
+impl From<NameRefused> for Failure {
+    fn from(error: NameRefused) -> Self {
+        Self::new(error.to_string(), error.hint())
+    }
+}
+
+impl From<ShelfError> for Failure {
+    fn from(error: ShelfError) -> Self {
+        Self::new(error.to_string(), error.hint()).at(Path::new(error.place()))
+    }
+}
+
+impl From<CommitError> for Failure {
+    fn from(error: CommitError) -> Self {
+        let failure = Self::new(error.to_string(), error.hint());
+        match error.place() {
+            Some(place) => failure.at(Path::new(place)),
+            None => failure,
+        }
+    }
+}
+
+impl From<SaveError> for Failure {
+    fn from(error: SaveError) -> Self {
+        match error {
+            SaveError::Commit(error) => error.into(),
+            error => Self::new(error.to_string(), error.hint()),
+        }
     }
 }
 

@@ -1,35 +1,35 @@
 //! `quillbore figures`: every computed figure of a job, as text or as JSON.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::results::results_now;
 
-use super::failure::Failure;
+use crate::failure::Failure;
 use super::words::Words;
-use super::{Ended, figures_json, figures_text};
-use crate::files;
+use super::{Ended, figures_json, figures_text, named};
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Figures {
-    job: PathBuf,
+    job: String,
     json: bool,
     day: NaiveDate,
+    shelf: Option<PathBuf>,
     shop: Option<PathBuf>,
 }
 
 pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Figures, Failure> {
-    let (mut job, mut json, mut day, mut shop) = (None, false, today, None);
+    let (mut job, mut json, mut day) = (None, false, today);
+    let (mut shelf, mut shop) = (None, None);
     while let Some(word) = words.take() {
         match word.as_str() {
             "--json" => json = true,
             "--date" => day = words.date("--date")?,
             "--shop" => shop = Some(words.path("--shop")?),
-            "--shelf" => {
-                words.path("--shelf")?;
-            }
-            _ if job.is_none() && !word.starts_with('-') => job = Some(PathBuf::from(word)),
+            "--shelf" => shelf = Some(words.path("--shelf")?),
+            _ if job.is_none() && !word.starts_with('-') => job = Some(word),
             _ => return Err(Failure::unknown(&word)),
         }
     }
@@ -38,13 +38,16 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Figures, Fa
         job,
         json,
         day,
+        shelf,
         shop,
     })
 }
 
 pub(super) fn run(asked: &Figures, out: &mut impl std::io::Write) -> Result<Ended, Failure> {
-    let shop = files::shop_on(asked.shop.as_deref(), asked.day)?;
-    let job = files::open_job(&asked.job)?;
+    let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
+    let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
+    let shop = office.shop_on(asked.day);
+    let job = Arc::clone(&opened.base);
     let results = results_now(&job, &shop);
     let text = if asked.json {
         figures_json::figures_json(&job, &shop, &results).map_err(|error| {
