@@ -193,6 +193,11 @@ impl<S: Clone> History<S> {
         self.saved = Some(self.state);
     }
 
+    /// Notes that the job as it was in a state is on disk; it may have been edited since.
+    pub const fn mark_saved_in(&mut self, state: u64) {
+        self.saved = Some(state);
+    }
+
     /// Which state the job is in; no two states of one history have the same.
     #[must_use]
     pub const fn state(&self) -> u64 {

@@ -47,6 +47,13 @@ pub enum Request {
         /// Today.
         day: NaiveDate,
     },
+    /// Save a job as a new one under the next number.
+    SaveAsNext {
+        /// The job.
+        job: Arc<Job>,
+        /// Today.
+        day: NaiveDate,
+    },
     /// Save a job under a path.
     SaveAs {
         /// The job.
@@ -105,6 +112,8 @@ pub enum Request {
     },
     /// Make the folder a shelf.
     Adopt,
+    /// Look whether there is such a folder, to be the shelf from the next start on.
+    Folder(PathBuf),
 }
 
 /// How what was asked ended.
@@ -152,6 +161,13 @@ pub enum Reply {
     },
     /// The folder is a shelf now, or not.
     Adopted(Result<(), ShelfError>),
+    /// Whether there is such a folder.
+    Folder {
+        /// The path, as typed.
+        path: PathBuf,
+        /// It is there.
+        is_there: bool,
+    },
 }
 
 /// Somebody who does what is asked, and through whom a desk hears how it ended.
@@ -235,6 +251,11 @@ fn done(office: &Office, request: Request) -> Reply {
         }
         Request::Hold { opened, by } => Reply::Held(opened.shelf.hold(&opened.key, &by)),
         Request::Save { job, opened, day } => Reply::Saved(office.save(&job, opened.as_ref(), day)),
+        Request::SaveAsNext { job, day } => {
+            let result = office.save_as_next(&job, day).map(Box::new);
+            let path = PathBuf::from(office.shelf.place());
+            Reply::SavedAs { path, result }
+        }
         Request::SaveAs { job, path, day } => {
             let result = office.save_as(&job, &path, day).map(Box::new);
             Reply::SavedAs { path, result }
@@ -261,7 +282,7 @@ fn done(office: &Office, request: Request) -> Reply {
             folder,
             opened,
         } => {
-            let into = Into::of(office, &folder, opened.as_ref());
+            let into = Into::of(&folder, opened.as_ref());
             let sitting = Sitting {
                 job: &job,
                 results: &results,
@@ -274,6 +295,10 @@ fn done(office: &Office, request: Request) -> Reply {
             Reply::Before { number, job }
         }
         Request::Adopt => Reply::Adopted(adopt(office)),
+        Request::Folder(path) => Reply::Folder {
+            is_there: path.is_dir(),
+            path,
+        },
     }
 }
 

@@ -8,7 +8,7 @@ mod print_into;
 pub mod reprint;
 mod save_as;
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
@@ -133,13 +133,5 @@ impl Office {
         let key = JobKey::new(typed.trim()).ok()?;
         let stored = self.shelf.read(&Doc::Job(key)).ok()??;
         read_job(&stored.bytes).ok().map(Arc::new)
-    }
-
-    /// Whether a path lies in the shelf's folder.
-    fn is_on_shelf(&self, path: &Path) -> bool {
-        let real = |path: &Path| std::fs::canonicalize(path).ok();
-        let root = self.root.as_deref().and_then(real);
-        let path = real(path);
-        root.is_some_and(|root| path.is_some_and(|path| path.starts_with(root)))
     }
 }

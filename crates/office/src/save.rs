@@ -1,5 +1,6 @@
 //! Saving a job: only what opens again as this job is ever written.
 
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use quillbore_job::Job;
@@ -59,6 +60,26 @@ pub struct Opened {
     pub version: Version,
     /// What is in it.
     pub base: Arc<Job>,
+}
+
+impl Opened {
+    /// The job's file, as sentences name it.
+    #[must_use]
+    pub fn file(&self) -> PathBuf {
+        let place = PathBuf::from(self.shelf.place());
+        let name = format!("{}.ron", self.key);
+        // A single file is its own place.
+        if place.file_name().is_some_and(|own| own.to_string_lossy() == name) {
+            return place;
+        }
+        place.join(name)
+    }
+
+    /// The folder beside it, as sentences name it.
+    #[must_use]
+    pub fn folder(&self) -> PathBuf {
+        self.file().with_file_name(format!("{}.files", self.key))
+    }
 }
 
 impl PartialEq for Opened {

@@ -9,6 +9,9 @@ use quillbore_job::{
 
 use super::fields::spots_ui;
 use super::{Anchors, Shared, pencil, plain_head};
+use quillbore_office::names::JobKey;
+use quillbore_office::office::Wanted;
+
 use crate::look;
 use crate::spot::Spot;
 use crate::view::{Ask, View};
@@ -42,7 +45,7 @@ fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks
             ui.label(said);
             pencil(ui, "close it in");
             if look::word(ui, &old.number).clicked() {
-                asks.push(Ask::Open(shared.shelf.join(format!("{}.ron", old.number))));
+                asks.extend(JobKey::new(&old.number).ok().map(|key| Ask::Open(Wanted::Key(key))));
             }
         });
     }

@@ -1,10 +1,12 @@
 //! "Done this before?": the jobs of the shelf most like this one, under the price.
 
 use egui::{Grid, Ui};
-use quillbore_job::shelf::Alike;
+use quillbore_office::digest::Alike;
 use quillbore_job::show_quantity as show;
 
 use super::{Shared, pencil};
+use quillbore_office::office::Wanted;
+
 use crate::look;
 use crate::view::Ask;
 
@@ -37,7 +39,7 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
                     continue;
                 };
                 if look::word(ui, &job.number).clicked() {
-                    asks.push(Ask::Open(shared.shelf.join(&job.summary.file)));
+                    asks.extend(job.summary.job.clone().map(|key| Ask::Open(Wanted::Key(key))));
                 }
                 ui.label(format!("{} {}", summary.customer, summary.part));
                 ui.label(&summary.material);

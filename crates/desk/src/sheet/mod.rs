@@ -44,8 +44,6 @@ pub struct Shared<'a> {
     pub letter: bool,
     /// The job that this one does again, where the shelf has it.
     pub before: Option<&'a Job>,
-    /// The folder of jobs.
-    pub shelf: &'a std::path::Path,
     /// Numbers of the other open inquiries of the same customer: a quotation may hold them all.
     pub together: &'a [String],
     /// What this desk calls itself: who notes an answer.

@@ -4,13 +4,13 @@
 use egui::{RichText, Sense, Ui, vec2};
 use quillbore_job::words::slips as words;
 use quillbore_job::{Paper, words::life};
+use quillbore_office::print::{self, Sitting, Stamp};
 use quillbore_paper::Sheet;
 
 use super::{Shared, pencil, plain_head};
 use crate::actions::Action;
 use crate::look;
 use crate::preview::paint_page;
-use crate::print::{self, Sitting, Stamp};
 use crate::view::{Ask, View};
 
 /// The block of the papers.

@@ -4,6 +4,7 @@ mod figures;
 mod figures_json;
 mod figures_text;
 mod intake;
+mod issue;
 mod named;
 mod papers;
 mod words;
@@ -43,6 +44,8 @@ pub enum Asked {
     Figures(figures::Figures),
     /// Make a job from a hole table.
     Intake(intake::Intake),
+    /// Issue a paper, or release a traveler.
+    Issue(issue::Issue),
     /// Say how it is used.
     Help,
     /// Say the version.
@@ -58,6 +61,8 @@ pub fn read(words: &[String], today: NaiveDate) -> Result<Asked, Failure> {
     match words.peek() {
         Some("papers") => papers::read(words.past_first(), today).map(Asked::Papers),
         Some("figures") => figures::read(words.past_first(), today).map(Asked::Figures),
+        Some("issue") => issue::read_issue(words.past_first(), today).map(Asked::Issue),
+        Some("release") => issue::read_release(words.past_first(), today).map(Asked::Issue),
         Some("intake") => intake::read(words.past_first(), today).map(Asked::Intake),
         Some("help" | "--help" | "-h") => Ok(Asked::Help),
         Some("--version" | "-V") => Ok(Asked::Version),
@@ -91,6 +96,7 @@ pub fn run(
         Asked::Papers(papers) => papers::run(papers, out, told),
         Asked::Figures(figures) => figures::run(figures, out),
         Asked::Intake(intake) => intake::run(intake, out),
+        Asked::Issue(issue) => issue::run(issue, out, told),
         Asked::Help | Asked::Window { .. } => say(out, &usage()),
         Asked::Version => say(out, concat!("quillbore ", env!("CARGO_PKG_VERSION"))),
     }

@@ -8,6 +8,7 @@ use crate::failure::Failure;
 use crate::files;
 use crate::names::JobKey;
 use crate::office::{Office, read};
+use crate::places;
 use crate::save::Opened;
 use crate::shelf::folder::MARK_FILE;
 use crate::shelf::{Folder, Loose, Shelf};
@@ -43,11 +44,12 @@ type Place = (Arc<dyn Shelf>, Option<PathBuf>, JobKey);
 
 fn find(disk: &Arc<dyn Disk>, word: &str, shelf: Option<&Path>) -> Result<Place, Failure> {
     let path = Path::new(word);
-    if let (Some(root), Ok(key)) = (shelf, JobKey::new(word))
+    if let Ok(key) = JobKey::new(word)
         && !path.exists()
     {
-        let shelf = Folder::new(Arc::clone(disk), root, None);
-        return Ok((Arc::new(shelf), Some(root.to_owned()), key));
+        let root = shelf.map_or_else(places::usual_shelf, Path::to_owned);
+        let shelf = Folder::new(Arc::clone(disk), &root, None);
+        return Ok((Arc::new(shelf), Some(root), key));
     }
     // A link that somebody named is followed: what is read is the file, not the link.
     let real = std::fs::canonicalize(path)

@@ -36,18 +36,7 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Fai
         match word.as_str() {
             "--out" => out = Some(words.path("--out")?),
             "--only" => only = Some(papers(&words.value("--only")?)?),
-            "--sheet" => {
-                sheet = match words.value("--sheet")?.to_lowercase().as_str() {
-                    "a4" => quillbore_paper::Sheet::A4,
-                    "letter" => quillbore_paper::Sheet::Letter,
-                    other => {
-                        return Err(Failure::new(
-                            format!("\u{201c}{other}\u{201d} is no sheet"),
-                            "--sheet a4 or --sheet letter",
-                        ));
-                    }
-                }
-            }
+            "--sheet" => sheet = self::sheet(&words.value("--sheet")?)?,
             "--date" => day = words.date("--date")?,
             "--replace" => replace = true,
             "--shop" => shop = Some(words.path("--shop")?),
@@ -75,22 +64,31 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Fai
 }
 
 fn papers(list: &str) -> Result<Vec<Paper>, Failure> {
-    list.split(',')
-        .map(|name| {
-            let name = name.trim();
-            Paper::ALL
-                .iter()
-                .copied()
-                .find(|paper| paper.key() == name)
-                .ok_or_else(|| {
-                    let known: Vec<&str> = Paper::ALL.iter().map(|paper| paper.key()).collect();
-                    Failure::new(
-                        format!("\u{201c}{name}\u{201d} is no paper"),
-                        format!("there are {}", known.join(", ")),
-                    )
-                })
-        })
-        .collect()
+    list.split(',').map(|name| paper(name.trim())).collect()
+}
+
+/// The paper of a name.
+pub(super) fn paper(name: &str) -> Result<Paper, Failure> {
+    let mut papers = Paper::ALL.iter().copied();
+    papers.find(|paper| paper.key() == name).ok_or_else(|| {
+        let known: Vec<&str> = Paper::ALL.iter().map(|paper| paper.key()).collect();
+        Failure::new(
+            format!("\u{201c}{name}\u{201d} is no paper"),
+            format!("there are {}", known.join(", ")),
+        )
+    })
+}
+
+/// The sheet of a name.
+pub(super) fn sheet(name: &str) -> Result<quillbore_paper::Sheet, Failure> {
+    match name.to_lowercase().as_str() {
+        "a4" => Ok(quillbore_paper::Sheet::A4),
+        "letter" => Ok(quillbore_paper::Sheet::Letter),
+        other => Err(Failure::new(
+            format!("\u{201c}{other}\u{201d} is no sheet"),
+            "--sheet a4 or --sheet letter",
+        )),
+    }
 }
 
 /// Writes the papers and their paths to `out`; why one of them can't be used as it stands to `told`.

@@ -79,12 +79,22 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
       [--thickness \"12 mm\"] [--unit mm|inch] [--customer NAME] [--part NUMBER]
       [--column \"HEAD=WHAT\"]... [--date YYYY-MM-DD]
                                        make a job from a hole table (CSV, tab-separated)
+  quillbore issue JOB PAPER            issue a paper of a job on a shelf: quotation, confirmation,
+                                       receiving, traveler ...; prints where it is
+      [--with JOB,JOB...] [--sheet a4|letter] [--date YYYY-MM-DD] [--adopt]
+  quillbore release JOB                issue its traveler, so that the floor may begin
+      [--parts N] [--sheet a4|letter] [--date YYYY-MM-DD] [--adopt]
 
+  JOB            the job's file, or its number on the shelf
+  --with         other jobs that stand on the same quotation
+  --parts        so many of the parts that are here, by themselves
+  --adopt        make the folder a shelf, where nobody said yet that it is one
   --shop FILE    the shop's own materials, tubes, machines and rates, with any of them
-  --shelf DIR    the folder of jobs
+  --shelf DIR    the folder of jobs; without it the user's own
   --version      the version
 
-Exit code 0: done; 1: done, but a finding says the job can't be done as it stands;
-2: could not be done, and why stands on standard error."
+Exit code 0: done; 1: done, but a finding says the job can't be done as it stands, or not
+issued, since something in the job is in the way; 2: could not be done. Why stands on standard
+error."
         .to_owned()
 }

@@ -74,13 +74,6 @@ impl Office {
         };
         last.map(shown)
     }
-
-    /// Whether a path is the folder of a job itself, so that prints go through the shelf.
-    #[must_use]
-    pub fn is_beside(&self, folder: &Path, opened: &Opened) -> bool {
-        let beside = Path::new(&opened.shelf.place()).join(format!("{}.files", opened.key));
-        folder == beside && self.is_on_shelf(beside.parent().unwrap_or(folder))
-    }
 }
 
 fn name_of(sitting: Sitting<'_>) -> String {
@@ -121,11 +114,11 @@ fn print_beside(opened: &Opened, printed: &[Printed]) -> Result<Vec<String>, Fai
 }
 
 impl Into {
-    /// The folder, or the job's own where its path is meant.
+    /// The folder, or the job's own where its path is meant, so that its prints go through the shelf.
     #[must_use]
-    pub fn of(office: &Office, folder: &Path, opened: Option<&Opened>) -> Self {
+    pub fn of(folder: &Path, opened: Option<&Opened>) -> Self {
         match opened {
-            Some(opened) if office.is_beside(folder, opened) => Self::Beside(opened.clone()),
+            Some(opened) if opened.folder() == folder => Self::Beside(opened.clone()),
             _ => Self::Folder(folder.to_owned()),
         }
     }

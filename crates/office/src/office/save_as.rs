@@ -8,6 +8,7 @@ use quillbore_job::Job;
 
 use super::Office;
 use crate::failure::Failure;
+use crate::numbers;
 use crate::save::{Opened, save};
 
 /// A job saved under another name.
@@ -45,6 +46,21 @@ impl Office {
         })?;
         Ok(SavedAs {
             job: copy,
+            opened,
+            left_behind,
+        })
+    }
+
+    /// Saves a job as a new one under the next number of the shelf; issued papers stay with the first.
+    ///
+    /// # Errors
+    /// Where there is no number, or a step fails.
+    pub fn save_as_next(&self, job: &Job, day: NaiveDate) -> Result<SavedAs, Failure> {
+        // A name that no job has: whatever number it gets is another one.
+        let (copy, left_behind) = job.as_copy("");
+        let opened = numbers::save_as_next(&self.shelf, &copy, day)?;
+        Ok(SavedAs {
+            job: Arc::clone(&opened.base),
             opened,
             left_behind,
         })
