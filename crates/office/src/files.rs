@@ -18,7 +18,11 @@ use crate::shelf::{Doc, Shelf};
 ///
 /// # Errors
 /// Where the file can't be read or is none of ours.
-pub fn shop(disk: &dyn Disk, own: Option<&Path>, shelf: Option<&dyn Shelf>) -> Result<Shop, Failure> {
+pub fn shop(
+    disk: &dyn Disk,
+    own: Option<&Path>,
+    shelf: Option<&dyn Shelf>,
+) -> Result<Shop, Failure> {
     let of_file = |bytes: &[u8], path: &Path| {
         Shop::with_file(bytes)
             .map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))
@@ -29,7 +33,10 @@ pub fn shop(disk: &dyn Disk, own: Option<&Path>, shelf: Option<&dyn Shelf>) -> R
     if let Some(shelf) = shelf
         && let Some(stored) = shelf.read(&Doc::Shop)?
     {
-        return of_file(&stored.bytes, &PathBuf::from(shelf.place()).join("shop.ron"));
+        return of_file(
+            &stored.bytes,
+            &PathBuf::from(shelf.place()).join("shop.ron"),
+        );
     }
     let embedded =
         Shop::embedded().map_err(|error| Failure::new(error.to_string(), error.hint()))?;

@@ -69,7 +69,10 @@ impl Opened {
         let place = PathBuf::from(self.shelf.place());
         let name = format!("{}.ron", self.key);
         // A single file is its own place.
-        if place.file_name().is_some_and(|own| own.to_string_lossy() == name) {
+        if place
+            .file_name()
+            .is_some_and(|own| own.to_string_lossy() == name)
+        {
             return place;
         }
         place.join(name)

@@ -61,10 +61,13 @@ pub fn open(
     }
     let jobs = disk.list(root);
     let jobs = jobs.map_err(|error| Failure::io("The folder can't be listed", &error, root))?;
-    let is_job = |name: &str| name.strip_suffix(".ron").is_some_and(|s| JobKey::new(s).is_ok());
-    let jobs = jobs.iter().filter(|found| {
-        found.look.kind == Kind::File && found.name.to_str().is_some_and(is_job)
-    });
+    let is_job = |name: &str| {
+        name.strip_suffix(".ron")
+            .is_some_and(|s| JobKey::new(s).is_ok())
+    };
+    let jobs = jobs
+        .iter()
+        .filter(|found| found.look.kind == Kind::File && found.name.to_str().is_some_and(is_job));
     let standing = Standing::NotMarked(jobs.count());
     Ok((shelf, standing))
 }
@@ -94,7 +97,11 @@ mod tests {
     use crate::shelf::Cursor;
 
     fn jobs(shelf: &Folder) -> usize {
-        shelf.changes(&Cursor::default()).expect("changes").there.len()
+        shelf
+            .changes(&Cursor::default())
+            .expect("changes")
+            .there
+            .len()
     }
 
     #[test]
@@ -106,7 +113,10 @@ mod tests {
         assert_eq!((standing, jobs(&shelf)), (Standing::New, DEMO_JOBS.len()));
         fs::remove_file(root.join("26-0101.ron")).expect("taken out");
         let (shelf, standing) = open(&disk, &root, None).expect("a shelf");
-        assert_eq!((standing, jobs(&shelf)), (Standing::Ready, DEMO_JOBS.len() - 1));
+        assert_eq!(
+            (standing, jobs(&shelf)),
+            (Standing::Ready, DEMO_JOBS.len() - 1)
+        );
     }
 
     #[test]

@@ -6,9 +6,9 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::results::results_now;
 
-use crate::failure::Failure;
 use super::words::Words;
 use super::{Ended, figures_json, figures_text, named};
+use crate::failure::Failure;
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]

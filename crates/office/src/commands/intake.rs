@@ -8,9 +8,9 @@ use quillbore_intake::{Foreign, IntakeError, Outcome, Report, holds_of};
 use quillbore_job::results::results_now;
 use quillbore_job::{Edit, Field, Job, Unit, apply};
 
+use super::words::Words;
 use super::{Ended, named};
 use crate::failure::Failure;
-use super::words::Words;
 use crate::files;
 use crate::save::save;
 use crate::shelf::{Loose, Shelf};

@@ -57,9 +57,8 @@ fn find(disk: &Arc<dyn Disk>, word: &str, shelf: Option<&Path>) -> Result<Place,
     let loose = Loose::new(Arc::clone(disk), &real).map_err(|e| Failure::from(e).at(path))?;
     let key = loose.key().clone();
     let root = loose.root().to_owned();
-    let is_named = shelf.is_some_and(|shelf| {
-        std::fs::canonicalize(shelf).is_ok_and(|shelf| shelf == root)
-    });
+    let is_named =
+        shelf.is_some_and(|shelf| std::fs::canonicalize(shelf).is_ok_and(|shelf| shelf == root));
     let ends = real.extension().is_some_and(|end| end == "ron");
     if ends && (is_named || disk.look(&root.join(MARK_FILE)).is_ok()) {
         let shelf = Folder::new(Arc::clone(disk), &root, None);

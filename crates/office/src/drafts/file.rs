@@ -126,7 +126,9 @@ pub fn left_behind(folder: &Path, office: &Office) -> (Vec<Left>, Vec<PathBuf>) 
     let Ok(found) = disk.list(folder) else {
         return (Vec::new(), Vec::new());
     };
-    let plain = found.into_iter().filter(|found| found.look.kind == Kind::File);
+    let plain = found
+        .into_iter()
+        .filter(|found| found.look.kind == Kind::File);
     let mut paths: Vec<PathBuf> = plain.map(|found| folder.join(found.name)).collect();
     paths.retain(|path| path.extension().is_some_and(|end| end == "draft"));
     paths.retain(|path| is_free(disk, &path.with_extension("lock")));
@@ -208,4 +210,3 @@ fn place(from: &From, office: &Office) -> Option<Option<(Arc<dyn Shelf>, JobKey)
         (Some(_), Wanted::Path(_)) => None,
     }
 }
-

@@ -17,7 +17,10 @@ pub fn told(opened: &Opened) -> Vec<String> {
         return Vec::new();
     };
     let is_known = |number: &str| {
-        let entry = job.issued.iter().any(|issued| issued.number.eq_ignore_ascii_case(number));
+        let entry = job
+            .issued
+            .iter()
+            .any(|issued| issued.number.eq_ignore_ascii_case(number));
         let mut slips = job.slips(SlipKind::Withdrawal);
         entry || slips.any(|slip| slip.text(Line::Paper).trim().eq_ignore_ascii_case(number))
     };

@@ -49,7 +49,11 @@ pub(crate) fn complete(
             continue;
         };
         for issued in kept(&keeper.base) {
-            if issued.lines.iter().any(|line| line.job == opened.base.number) {
+            if issued
+                .lines
+                .iter()
+                .any(|line| line.job == opened.base.number)
+            {
                 told.extend(complete_one(office, &keeper, issued, &opened.base.number));
             }
         }
@@ -74,12 +78,7 @@ fn others(issued: &Issued, own: &str) -> Vec<String> {
     numbers
 }
 
-fn complete_one(
-    office: &Office,
-    keeper: &Opened,
-    issued: &Issued,
-    number: &str,
-) -> Option<String> {
+fn complete_one(office: &Office, keeper: &Opened, issued: &Issued, number: &str) -> Option<String> {
     let key = JobKey::new(number).ok()?;
     let other = read(&keeper.shelf, &key).ok()?;
     let knows = |job: &Job| job.issued.iter().any(|there| there.number == issued.number);
@@ -90,7 +89,8 @@ fn complete_one(
     let inputs = still_gives(office, &other.base, issued).then(|| Arc::new(other.base.inputs()));
     let frozen = inputs.is_some();
     let mut job = other.base.as_ref().clone();
-    job.issued.push(Arc::new(entry(issued, &keeper.base.number, inputs)));
+    job.issued
+        .push(Arc::new(entry(issued, &keeper.base.number, inputs)));
     let saved = save(&other.shelf, &key, &Arc::new(job), Some(other.version));
     Some(match saved {
         Ok(_) => crate::words::issue::completed(&issued.number, number, frozen),

@@ -190,9 +190,18 @@ impl Office {
         }
         let (shelf, key) = (&keeper.opened.shelf, &keeper.opened.key);
         for _ in 0..TRIES {
-            let beside = shelf.attachments(key).map_err(|error| failed(error.into()))?;
+            let beside = shelf
+                .attachments(key)
+                .map_err(|error| failed(error.into()))?;
             let number = number::next(&keeper.job, wanted.paper, &beside).map_err(failed)?;
-            let made = ready(wanted.paper, number, sittings, shop, wanted.day, wanted.sheet);
+            let made = ready(
+                wanted.paper,
+                number,
+                sittings,
+                shop,
+                wanted.day,
+                wanted.sheet,
+            );
             let made = made.map_err(failed)?;
             let entries = joint::entries(&made.issued, standing.iter().map(|one| &one.job));
             let plan = Plan::new(standing, &entries).map_err(|error| failed(error.into()))?;
@@ -237,7 +246,10 @@ impl Office {
             });
         }
         let said = "No number is left for this paper";
-        Err(failed(Failure::new(said, "have a look at the job's folder")))
+        Err(failed(Failure::new(
+            said,
+            "have a look at the job's folder",
+        )))
     }
 }
 

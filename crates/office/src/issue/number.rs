@@ -13,8 +13,12 @@ pub(super) fn next(job: &Job, paper: Paper, beside: &[AttachmentName]) -> Result
     let stem = format!("{}-{}", job.number, paper.letter());
     let entries = job.issued.iter().map(|issued| issued.number.as_str());
     let files = beside.iter().map(AttachmentName::as_str);
-    let taken = entries.chain(files).filter_map(|name| revision(name, &stem));
-    let next = taken.max().map_or(Some(1), |highest| highest.checked_add(1));
+    let taken = entries
+        .chain(files)
+        .filter_map(|name| revision(name, &stem));
+    let next = taken
+        .max()
+        .map_or(Some(1), |highest| highest.checked_add(1));
     next.map(|next| format!("{stem}{next}")).ok_or_else(|| {
         Failure::new(
             "No number is left for this paper",
@@ -56,17 +60,33 @@ mod tests {
             ..Job::default()
         };
         let names = |names: &[&str]| -> Vec<AttachmentName> {
-            names.iter().map(|name| AttachmentName::new(name).expect("a name")).collect()
+            names
+                .iter()
+                .map(|name| AttachmentName::new(name).expect("a name"))
+                .collect()
         };
         let next = |beside: &[&str]| next(&job, Paper::Traveler, &names(beside)).ok();
         assert_eq!(next(&[]).as_deref(), Some("26-0107-T1"));
-        let beside = ["26-0107-T4.pdf", "26-0107-Q9.pdf", "26-0107-traveler.pdf", "26-01071-T8.pdf"];
+        let beside = [
+            "26-0107-T4.pdf",
+            "26-0107-Q9.pdf",
+            "26-0107-traveler.pdf",
+            "26-01071-T8.pdf",
+        ];
         assert_eq!(next(&beside).as_deref(), Some("26-0107-T5"));
         assert_eq!(next(&["26-0107-t7.PDF"]).as_deref(), Some("26-0107-T8"));
         assert_eq!(next(&["26-0107-T4294967295.pdf"]), None);
         let of = |name: &str| of_file(&AttachmentName::new(name).expect("a name"), &job);
-        assert_eq!(of("26-0107-T4.pdf"), Some((Paper::Traveler, "26-0107-T4".to_owned())));
-        for other in ["26-0107-traveler.pdf", "26-0107-T.pdf", "26-0108-T1.pdf", "26-0107-T1.jpg"] {
+        assert_eq!(
+            of("26-0107-T4.pdf"),
+            Some((Paper::Traveler, "26-0107-T4".to_owned()))
+        );
+        for other in [
+            "26-0107-traveler.pdf",
+            "26-0107-T.pdf",
+            "26-0108-T1.pdf",
+            "26-0107-T1.jpg",
+        ] {
             assert_eq!(of(other), None, "{other}");
         }
     }

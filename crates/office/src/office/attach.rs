@@ -23,14 +23,25 @@ impl Office {
     pub fn attach(&self, opened: &Opened, from: &Path) -> Result<AttachmentName, Failure> {
         let failed = |error: &std::io::Error| {
             let said = match error.kind() {
-                std::io::ErrorKind::FileTooLarge => std::io::Error::other("it is larger than 200 MB"),
+                std::io::ErrorKind::FileTooLarge => {
+                    std::io::Error::other("it is larger than 200 MB")
+                }
                 _ => std::io::Error::new(error.kind(), error.to_string()),
             };
             Failure::io("The file can't be taken in", &said, from)
         };
         let real = std::fs::canonicalize(from).map_err(|error| failed(&error))?;
-        let bytes = self.disk.read(&real, LARGEST).map_err(|error| failed(&error))?;
-        let plain = |sign: char| if sign.is_control() || "/\\:*?\"<>|".contains(sign) { '-' } else { sign };
+        let bytes = self
+            .disk
+            .read(&real, LARGEST)
+            .map_err(|error| failed(&error))?;
+        let plain = |sign: char| {
+            if sign.is_control() || "/\\:*?\"<>|".contains(sign) {
+                '-'
+            } else {
+                sign
+            }
+        };
         let text = |part: Option<&std::ffi::OsStr>| -> String {
             let text = part.unwrap_or_default().to_string_lossy();
             text.chars().map(plain).collect()

@@ -134,9 +134,8 @@ pub(crate) fn read(shelf: &Arc<dyn Shelf>, key: &JobKey) -> Result<Opened, Failu
         )
         .at(&place())
     })?;
-    let job = read_job(&stored.bytes).map_err(|error| {
-        Failure::new(format!("Job {key}: {error}"), error.hint()).at(&place())
-    })?;
+    let job = read_job(&stored.bytes)
+        .map_err(|error| Failure::new(format!("Job {key}: {error}"), error.hint()).at(&place()))?;
     Ok(Opened {
         shelf: Arc::clone(shelf),
         key: key.clone(),
@@ -151,6 +150,8 @@ fn renamed(opened: &Opened) -> Option<String> {
     if number.is_empty() || key == number {
         return None;
     }
-    let papers = Paper::ALL.iter().any(|paper| opened.base.standing(*paper).next().is_some());
+    let papers = Paper::ALL
+        .iter()
+        .any(|paper| opened.base.standing(*paper).next().is_some());
     Some(crate::words::office::renamed(key, number, papers))
 }

@@ -79,7 +79,9 @@ impl Office {
 fn name_of(sitting: Sitting<'_>) -> String {
     match sitting.job.number.as_str() {
         "" => "new-job".to_owned(),
-        number => AttachmentName::new(number).map_or_else(|_| "job".to_owned(), |_| number.to_owned()),
+        number => {
+            AttachmentName::new(number).map_or_else(|_| "job".to_owned(), |_| number.to_owned())
+        }
     }
 }
 

@@ -41,9 +41,8 @@ impl Office {
         let (mut copy, left_behind) = job.as_copy(key.as_str());
         copy.opened = copy.opened.or(Some(day));
         let copy = Arc::new(copy);
-        let opened = save(&shelf, &key, &copy, None).map_err(|error| {
-            Failure::from(error).or_at(&path)
-        })?;
+        let opened =
+            save(&shelf, &key, &copy, None).map_err(|error| Failure::from(error).or_at(&path))?;
         Ok(SavedAs {
             job: copy,
             opened,

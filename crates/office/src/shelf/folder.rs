@@ -61,17 +61,11 @@ impl Folder {
         }
     }
 
-    fn known(&self) -> Option<Mark> {
-        let known = self.mark.lock().unwrap_or_else(PoisonError::into_inner);
-        known.clone()
-    }
-
     /// That this is the shelf that it was: nothing is ever written where the mark is missing.
     fn check_mark(&self) -> Result<(), ShelfError> {
-        match (self.mark()?, self.known()) {
-            (Some(_), _) => Ok(()),
-            (None, Some(_)) => Err(self.vanished()),
-            (None, None) => Err(ShelfError::NotMarked {
+        match self.mark()? {
+            Some(_) => Ok(()),
+            None => Err(ShelfError::NotMarked {
                 place: self.place(),
             }),
         }
@@ -112,7 +106,9 @@ impl Shelf for Folder {
         let mut known = self.mark.lock().unwrap_or_else(PoisonError::into_inner);
         match (&found, &*known) {
             (Some(now), Some(before)) if now != before => Err(self.vanished()),
-            (Some(_), Some(_)) | (None, _) => Ok(found),
+            // An empty mount point, or somebody took the mark away.
+            (None, Some(_)) => Err(self.vanished()),
+            (Some(_), Some(_)) | (None, None) => Ok(found),
             (Some(_), None) => {
                 known.clone_from(&found);
                 Ok(found)
@@ -123,9 +119,6 @@ impl Shelf for Folder {
     fn adopt(&self, mark: &Mark) -> Result<(), ShelfError> {
         if self.mark()?.is_some() {
             return Ok(());
-        }
-        if self.known().is_some() {
-            return Err(self.vanished());
         }
         let text = crate::words::shelf::mark_file(mark);
         let path = self.mark_path();
@@ -147,9 +140,7 @@ impl Shelf for Folder {
 
     fn changes(&self, since: &Cursor) -> Result<Changes, ShelfError> {
         // An empty mount point would make every job seem gone.
-        if self.mark()?.is_none() && self.known().is_some() {
-            return Err(self.vanished());
-        }
+        self.mark()?;
         self.files.changes(since)
     }
 

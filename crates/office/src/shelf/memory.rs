@@ -111,8 +111,9 @@ impl Memory {
     /// A call that reads: it fails whole or not at all.
     fn look(&self) -> Result<MutexGuard<'_, State>, ShelfError> {
         match self.call()? {
-            (state, None) => Ok(state),
-            (_, Some(_)) => Err(self.broken(Step::Read)),
+            (_, Some(Fault::Refused)) => Err(self.broken(Step::Read)),
+            // What only a commit can come to is none of a reader's business.
+            (state, _) => Ok(state),
         }
     }
 

@@ -1,8 +1,8 @@
 //! What is said of papers that are issued, or could not be.
 
+use quillbore_job::Paper;
 use quillbore_job::life::Blocker;
 use quillbore_job::words::{life, slips};
-use quillbore_job::Paper;
 
 use crate::failure::Failure;
 use crate::issue::{IssuedNow, NotIssued};
@@ -58,9 +58,7 @@ pub(crate) fn not_settled(error: &ShelfError) -> String {
 
 /// That a quotation of several jobs is known to the first of them alone.
 pub(crate) fn half_done(number: &str, why: &CommitError) -> String {
-    format!(
-        "Not every job of {number} knows of it yet ({why}): opening them again completes that"
-    )
+    format!("Not every job of {number} knows of it yet ({why}): opening them again completes that")
 }
 
 /// That a paper lies beside its job without an entry.

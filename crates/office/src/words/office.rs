@@ -29,7 +29,9 @@ pub fn saved_as(place: &str, left_behind: &[String]) -> String {
         return saved(place);
     }
     let papers = left_behind.join(", ");
-    format!("Saved as a job of its own; {papers} stay with the job that it was copied from: {place}")
+    format!(
+        "Saved as a job of its own; {papers} stay with the job that it was copied from: {place}"
+    )
 }
 
 /// That two desks' work was put together and saved, and where they met.
