@@ -3,9 +3,9 @@
 
 mod dropped;
 mod keep;
+mod opening;
 mod paste;
 mod perform;
-mod opening;
 mod reorder;
 
 use std::path::PathBuf;
@@ -241,7 +241,7 @@ impl App {
             shop: &desk.shop,
             day: desk.day,
             letter: settings.letter,
-            before: desk.before().map(std::sync::Arc::as_ref),
+            before: desk.before().map(Arc::as_ref),
             together: &together,
             by: &desk.name,
             sheet_id: *id,
@@ -317,7 +317,7 @@ impl App {
     /// Looks for similar jobs when the job or the shelf is another than when it was done last.
     fn look_alike(&mut self) {
         let version = self.list.version;
-        let index = std::sync::Arc::clone(&self.list.index);
+        let index = Arc::clone(&self.list.index);
         let OnDesk { desk, view, .. } = &mut self.jobs[self.at];
         let now = (desk.history.state(), version);
         if view.alike.as_ref().is_some_and(|a| (a.0, a.1) == now) {

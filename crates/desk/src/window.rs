@@ -37,12 +37,17 @@ pub fn open(
         .map(Path::to_owned)
         .or_else(|| settings.shelf.clone())
         .unwrap_or_else(places::usual_shelf);
-    let known = settings.shelves.get(&root).and_then(|mark| Mark::read(mark));
+    let known = settings
+        .shelves
+        .get(&root)
+        .and_then(|mark| Mark::read(mark));
     let (folder, standing) = start::open(&disk, &root, known)?;
     let shop = files::shop(disk.as_ref(), shop, Some(folder.as_ref()))?;
     if let Some(mark) = folder.mark()? {
         // A shelf that was seen once is missed when it is not there.
-        settings.shelves.insert(root.clone(), mark.as_str().to_owned());
+        settings
+            .shelves
+            .insert(root.clone(), mark.as_str().to_owned());
         let _ = settings.write(&settings_path);
     }
     let office = Arc::new(Office::over(folder, disk, Arc::new(shop)));

@@ -447,7 +447,7 @@ fn the_readme_names_every_option_and_every_key() {
         .into_iter()
         .filter(|option| !of_cargo.contains(&option.as_str()))
         .collect();
-    assert_eq!(told, options(&quillbore_desk::commands::usage()));
+    assert_eq!(told, options(&quillbore_office::commands::usage()));
 
     fn keys(value: &serde_json::Value, found: &mut Vec<String>) {
         match value {

@@ -6,18 +6,25 @@
 )]
 
 use std::path::Path;
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 use egui::{Event, Key, Modifiers};
 use egui_kittest::{Harness, kittest::Queryable as _};
-use quillbore_desk::app::{App, Places};
+use quillbore_desk::app::{App, Parts};
 use quillbore_desk::desk::Desk;
 use quillbore_desk::dialogs::{Answer, Dialogs, Question};
 use quillbore_desk::settings::Settings;
-use quillbore_desk::shelf_list::ShelfList;
 use quillbore_desk::view::{Next, Waiting};
 use quillbore_job::life::{self, State};
 use quillbore_job::{Edit, Field, Job, Shop, Unit};
+use quillbore_office::clerk::Clerk;
+use quillbore_office::clock::FixedClock;
+use quillbore_office::disk::{Disk, RealDisk};
+use quillbore_office::listing::Listing;
+use quillbore_office::shelf::{Folder, Shelf as _};
+use quillbore_office::start::Standing;
+use quillbore_office::{Office, places};
 
 /// No dialog on this machine.
 struct NoDialogs;
@@ -49,9 +56,18 @@ fn day() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 11, 25).expect("a day")
 }
 
-fn empty_desk(folder: &Path) -> Desk {
+/// An office over a folder, which is made a shelf.
+fn office(root: &Path) -> Arc<Office> {
+    let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
+    let folder = Arc::new(Folder::new(Arc::clone(&disk), root, None));
+    let mark = places::new_mark().expect("a mark");
+    folder.adopt(&mark).expect("a shelf");
     let shop = Shop::embedded().expect("the shop").clone();
-    Desk::at_once(shop, day(), folder.to_owned())
+    Arc::new(Office::over(folder, disk, Arc::new(shop)))
+}
+
+fn empty_desk(folder: &Path) -> Desk {
+    Desk::at_once(office(folder), Arc::new(FixedClock(day())))
 }
 
 fn window(folder: &Path) -> Harness<'static, Window> {
@@ -86,16 +102,21 @@ fn window_with(folder: &Path, desk: Desk) -> Harness<'static, Window> {
             move |ui, window: &mut Window| {
                 if let Some(desk) = window.desk.take() {
                     let shelf = shelf.clone();
-                    let list = ShelfList::at_once(&shelf, day());
-                    window.app = Some(App::new(
-                        ui.ctx(),
-                        desk,
-                        Box::new(move || empty_desk(&shelf)),
-                        list,
-                        Box::new(NoDialogs),
-                        Settings::default(),
-                        Places::default(),
-                    ));
+                    let office = office(&shelf);
+                    let clock = Arc::new(FixedClock(day()));
+                    let parts = Parts {
+                        first: desk,
+                        make_desk: Box::new(move || empty_desk(&shelf)),
+                        clerk: Clerk::at_once(Arc::clone(&office)),
+                        list: Listing::at_once(Arc::clone(&office.shelf), clock),
+                        dialogs: Box::new(NoDialogs),
+                        settings: Settings::default(),
+                        settings_path: None,
+                        drafts: None,
+                        standing: Standing::Ready,
+                        office,
+                    };
+                    window.app = Some(App::new(ui.ctx(), parts));
                 }
                 if let Some(app) = &mut window.app {
                     app.frame(ui);

@@ -43,7 +43,10 @@ impl App {
 
     /// Takes in what the keeper of drafts tells.
     pub(super) fn take_drafts_told(&mut self) {
-        let told = self.drafts.as_mut().map_or_else(Vec::new, |drafts| drafts.told());
+        let told = self
+            .drafts
+            .as_mut()
+            .map_or_else(Vec::new, |drafts| drafts.told());
         for told in told {
             match told {
                 Told::NotKept(why) => self.desk_mut().notice = why,

@@ -146,7 +146,9 @@ impl App {
                 }
             }
             News::NotSaved => {
-                let OnDesk { desk, view, after, .. } = &mut self.jobs[at];
+                let OnDesk {
+                    desk, view, after, ..
+                } = &mut self.jobs[at];
                 *after = None;
                 if desk.changed_elsewhere {
                     view.waiting = Some(Waiting::Changed);
@@ -164,7 +166,8 @@ impl App {
                         continue;
                     };
                     let seen = self.joint.iter().find(|(id, _)| *id == other.id);
-                    let seen = seen.map_or_else(|| other.desk.job().clone(), |(_, job)| job.clone());
+                    let seen =
+                        seen.map_or_else(|| other.desk.job().clone(), |(_, job)| job.clone());
                     other.desk.take_in(issued, opened, &seen);
                 }
                 self.joint.clear();

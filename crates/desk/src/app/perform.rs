@@ -320,7 +320,8 @@ impl App {
             }
             Setting::Shelf(folder) => {
                 if folder.trim() != self.desk().shelf() {
-                    self.clerk.ask(Request::Folder(PathBuf::from(folder.trim())));
+                    self.clerk
+                        .ask(Request::Folder(PathBuf::from(folder.trim())));
                 }
             }
         }

@@ -56,7 +56,10 @@ impl Desk {
     /// Saves the job where it was opened, or on the shelf under the next number.
     pub fn save(&mut self) {
         // What waits to be saved is saved as it stands then: asking twice is asking once.
-        let waits = self.todo.iter().any(|errand| matches!(errand, Errand::Save));
+        let waits = self
+            .todo
+            .iter()
+            .any(|errand| matches!(errand, Errand::Save));
         if !waits {
             self.wants(Errand::Save);
         }

@@ -185,7 +185,11 @@ impl Desk {
         self.history.put_merged(job);
         match merged.saved {
             Ok(opened) => {
-                let state = if unchanged { self.history.state() } else { state };
+                let state = if unchanged {
+                    self.history.state()
+                } else {
+                    state
+                };
                 self.now_stands(opened, state);
                 self.notice = words::merged(&merged.clashes);
                 self.news.push(News::Saved);
@@ -205,7 +209,11 @@ impl Desk {
         let unchanged = self.history.state() == state;
         let notice = issue_words::issued(&now);
         self.history.put_issued(now.issued);
-        let state = if unchanged { self.history.state() } else { state };
+        let state = if unchanged {
+            self.history.state()
+        } else {
+            state
+        };
         self.now_stands(now.opened, state);
         self.notice = notice;
         if !now.others.is_empty() {

@@ -45,7 +45,11 @@ fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks
             ui.label(said);
             pencil(ui, "close it in");
             if look::word(ui, &old.number).clicked() {
-                asks.extend(JobKey::new(&old.number).ok().map(|key| Ask::Open(Wanted::Key(key))));
+                asks.extend(
+                    JobKey::new(&old.number)
+                        .ok()
+                        .map(|key| Ask::Open(Wanted::Key(key))),
+                );
             }
         });
     }
@@ -175,7 +179,7 @@ fn rates_changed(shared: &Shared<'_>, old: &Job) -> Vec<String> {
     let Some(paper) = old.issued.iter().rfind(|paper| !paper.rests_on.is_empty()) else {
         return Vec::new();
     };
-    let today = crate::issue::rests_on(shared.results, shared.shop);
+    let today = quillbore_office::issue::rests_on(shared.results, shared.shop);
     let now = |name: &str| today.iter().find(|row| row.0 == name).map(|row| row.1);
     paper
         .rests_on
