@@ -29,7 +29,6 @@ pub mod results;
 pub mod row;
 pub mod row_depth;
 pub mod serials;
-pub mod shelf;
 pub mod shop;
 pub mod show_quantity;
 pub mod slip;

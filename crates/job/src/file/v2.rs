@@ -12,7 +12,7 @@ use rust_decimal::Decimal;
 use serde::de::{Error as _, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::save::Hash;
+use super::hash::Hash;
 use crate::answer::How;
 use crate::concern::Concern;
 use crate::field::Field;

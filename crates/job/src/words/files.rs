@@ -1,6 +1,6 @@
 //! What is said when a file can't be read or written.
 
-use crate::file::{ReadError, SaveError, SaveStep, TextError, Unfit};
+use crate::file::{ReadError, TextError, Unfit};
 use crate::shop::ShopError;
 
 /// One sentence: why a file is not one of ours.
@@ -119,51 +119,6 @@ pub(crate) const fn read_hint(why: &ReadError) -> &'static str {
         | ReadError::FigureTwice => {
             "Put it right in a text editor, or take the version before the last save."
         }
-    }
-}
-
-/// One sentence: why a job could not be saved.
-pub(crate) fn save(why: &SaveError) -> String {
-    match why {
-        SaveError::WouldNotOpen { .. } => "This job would not open again as it is".to_owned(),
-        SaveError::Taken => "Another file of that name is there already".to_owned(),
-        SaveError::Changed => {
-            "The file was changed by somebody else since it was opened".to_owned()
-        }
-        SaveError::Gone => "The file that was opened is gone".to_owned(),
-        SaveError::Step { step, error } => format!("{} failed: {error}", doing(*step)),
-        SaveError::NotSettled { error, .. } => {
-            format!("The new version is there, but the disk did not confirm it: {error}")
-        }
-    }
-}
-
-const fn doing(step: SaveStep) -> &'static str {
-    match step {
-        SaveStep::Wait => "Waiting until no other desk saves this job",
-        SaveStep::ReadOld => "Reading the file that is there",
-        SaveStep::MakeFolder => "Making the folder beside the job",
-        SaveStep::KeepPrevious => "Keeping the version before",
-        SaveStep::WriteNew => "Writing the new file",
-        SaveStep::PutInPlace => "Putting the new file in place",
-    }
-}
-
-/// What to do about it.
-pub(crate) const fn save_hint(why: &SaveError) -> &'static str {
-    match why {
-        SaveError::WouldNotOpen { .. } => {
-            "Undo the last step and save again; the file was not touched."
-        }
-        SaveError::Taken => "Choose another name; nothing was overwritten.",
-        SaveError::Changed => {
-            "Save a copy under another name, then compare the two; nothing was overwritten."
-        }
-        SaveError::Gone => "Save it under this or another name as a new file.",
-        SaveError::Step { .. } => {
-            "Check room and rights, or save a copy somewhere else; what was there before is untouched."
-        }
-        SaveError::NotSettled { .. } => "Save a copy on another disk, and have this one checked.",
     }
 }
 
