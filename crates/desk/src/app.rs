@@ -58,6 +58,7 @@ pub struct App {
     closing: bool,
     told_title: String,
     last_kept: f64,
+    was_focused: bool,
 }
 
 /// A job on the desk, with what the window remembers of it.
@@ -125,6 +126,7 @@ impl App {
             closing: false,
             told_title: String::new(),
             last_kept: 0.0,
+            was_focused: true,
         };
         app.dress(ctx);
         if let Standing::NotMarked(jobs) = parts.standing {
@@ -167,6 +169,7 @@ impl App {
         let ctx = ui.ctx().clone();
         self.take_replies(&ctx);
         self.take_news(&ctx);
+        self.look_when_back(&ctx);
         self.list.poll();
         self.take_drafts_told();
         self.look_alike();
@@ -190,6 +193,15 @@ impl App {
             ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
             self.told_title = title;
         }
+    }
+
+    /// Looks at the shelf again when somebody comes back to the window: other desks went on.
+    fn look_when_back(&mut self, ctx: &Context) {
+        let focused = ctx.input(|input| input.viewport().focused.unwrap_or(true));
+        if focused && !std::mem::replace(&mut self.was_focused, focused) {
+            self.list.look_again();
+        }
+        self.was_focused = focused;
     }
 
     fn title(&self) -> String {

@@ -62,12 +62,20 @@ fn office(root: &Path) -> Arc<Office> {
     let folder = Arc::new(Folder::new(Arc::clone(&disk), root, None));
     let mark = places::new_mark().expect("a mark");
     folder.adopt(&mark).expect("a shelf");
+    office_over(folder, disk)
+}
+
+fn office_over(folder: Arc<Folder>, disk: Arc<dyn Disk>) -> Arc<Office> {
     let shop = Shop::embedded().expect("the shop").clone();
     Arc::new(Office::over(folder, disk, Arc::new(shop)))
 }
 
+fn desk_of(office: &Arc<Office>) -> Desk {
+    Desk::at_once(Arc::clone(office), Arc::new(FixedClock(day())))
+}
+
 fn empty_desk(folder: &Path) -> Desk {
-    Desk::at_once(office(folder), Arc::new(FixedClock(day())))
+    desk_of(&office(folder))
 }
 
 fn window(folder: &Path) -> Harness<'static, Window> {
@@ -90,30 +98,28 @@ fn window(folder: &Path) -> Harness<'static, Window> {
             quillbore_desk::grid::CellAt::default(),
         );
     }
-    window_with(folder, desk)
+    window_with(desk, office(folder), Standing::Ready)
 }
 
-fn window_with(folder: &Path, desk: Desk) -> Harness<'static, Window> {
-    let shelf = folder.to_owned();
+fn window_with(desk: Desk, office: Arc<Office>, standing: Standing) -> Harness<'static, Window> {
     let mut harness = Harness::builder()
         .with_size(egui::vec2(1280.0, 1600.0))
         .with_context_setup(quillbore_desk::look::dress)
         .build_ui_state(
             move |ui, window: &mut Window| {
                 if let Some(desk) = window.desk.take() {
-                    let shelf = shelf.clone();
-                    let office = office(&shelf);
+                    let (office, another) = (Arc::clone(&office), Arc::clone(&office));
                     let clock = Arc::new(FixedClock(day()));
                     let parts = Parts {
                         first: desk,
-                        make_desk: Box::new(move || empty_desk(&shelf)),
+                        make_desk: Box::new(move || desk_of(&another)),
                         clerk: Clerk::at_once(Arc::clone(&office)),
                         list: Listing::at_once(Arc::clone(&office.shelf), clock),
                         dialogs: Box::new(NoDialogs),
                         settings: Settings::default(),
                         settings_path: None,
                         drafts: None,
-                        standing: Standing::Ready,
+                        standing: standing.clone(),
                         office,
                     };
                     window.app = Some(App::new(ui.ctx(), parts));
@@ -621,4 +627,40 @@ fn a_check_is_answered_in_its_side_note_and_by_keyboard() {
     assert!(text.contains("Agreed by M. Oakes"), "{text}");
     press(&mut harness, "delete the answer: wall behind the exit of A");
     assert_eq!(open(&harness), 1);
+}
+
+#[test]
+fn a_folder_that_nobody_marked_is_asked_about_and_nothing_is_saved_before_the_yes() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let job = Job {
+        number: "26-0107".to_owned(),
+        ..Job::default()
+    };
+    let file = folder.path().join("26-0107.ron");
+    std::fs::write(&file, quillbore_job::file::write_job(&job)).expect("a job");
+    let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
+    let shelf = Arc::new(Folder::new(Arc::clone(&disk), folder.path(), None));
+    let office = office_over(shelf, disk);
+    let mut harness = window_with(desk_of(&office), office, Standing::NotMarked(1));
+    harness.get_by_label("job 26-0107");
+    harness.get_by_label("not now").click();
+    harness.run();
+    type_on(&mut harness, "customer", "Grove Pump Works");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    harness.run();
+    let notice = harness.state().app().desk().notice.clone();
+    assert!(notice.contains("Nobody said yet"), "{notice}");
+    assert!(harness.state().app().desk().history.is_dirty());
+    let names = std::fs::read_dir(folder.path())
+        .expect("the folder")
+        .count();
+    assert_eq!(names, 1, "nothing was written");
+    // It is asked again, and after the yes it saves.
+    harness.get_by_label("use it as the shelf").click();
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    harness.run();
+    assert!(!harness.state().app().desk().history.is_dirty());
+    assert_eq!(harness.state().job().number, "26-0108");
+    harness.get_by_label("job 26-0108");
 }

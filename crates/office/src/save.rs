@@ -7,7 +7,7 @@ use quillbore_job::Job;
 use quillbore_job::file::{ReadError, read_job, write_job};
 
 use crate::names::{JobKey, NameRefused};
-use crate::shelf::{Commit, CommitError, Doc, Shelf, ShelfError, Version};
+use crate::shelf::{Commit, CommitError, Doc, Mark, Shelf, ShelfError, Version};
 
 /// Why a job could not be saved.
 #[derive(Debug, thiserror::Error)]
@@ -42,6 +42,15 @@ impl SaveError {
         crate::words::save::hint(self)
     }
 
+    /// Whether nobody said yet that the folder is a shelf.
+    #[must_use]
+    pub const fn is_no_shelf(&self) -> bool {
+        matches!(
+            self,
+            Self::Commit(CommitError::Shelf(ShelfError::NotMarked { .. }))
+        )
+    }
+
     /// Whether somebody else saved the job meanwhile.
     #[must_use]
     pub const fn is_changed(&self) -> bool {
@@ -60,6 +69,8 @@ pub struct Opened {
     pub version: Version,
     /// What is in it.
     pub base: Arc<Job>,
+    /// The mark of the shelf, as it was then: a draft names it without asking the shelf.
+    pub mark: Option<Mark>,
 }
 
 impl Opened {
@@ -127,5 +138,6 @@ pub fn save(
         key: key.clone(),
         version,
         base: Arc::clone(job),
+        mark: shelf.mark().ok().flatten(),
     })
 }

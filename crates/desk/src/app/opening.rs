@@ -133,6 +133,12 @@ impl App {
                 if opened.shelf.place() == self.office.shelf.place() {
                     self.list.took(&opened.key, &opened.base);
                 }
+                // What other desks did meanwhile is seen on this occasion.
+                self.list.look_again();
+            }
+            News::NoShelf => {
+                let jobs = self.list.index.lines.len();
+                self.jobs[at].view.waiting = Some(Waiting::Adopt(jobs));
             }
             News::Saved => {
                 if let Some(After::Leave(next)) = self.jobs[at].after.take() {

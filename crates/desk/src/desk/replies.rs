@@ -25,6 +25,8 @@ pub enum News {
     Saved,
     /// It could not be saved, so what waited for that is given up.
     NotSaved,
+    /// It could not be saved, since nobody said yet that the folder is a shelf.
+    NoShelf,
     /// Other jobs got an entry of the paper that was issued.
     OthersIssued(Vec<(Issued, Opened)>),
     /// A file was taken into its folder under this name.
@@ -121,6 +123,9 @@ impl Desk {
             }
             Err(error) => {
                 self.changed_elsewhere = error.is_changed();
+                if error.is_no_shelf() {
+                    self.news.push(News::NoShelf);
+                }
                 // The new content stands there all the same: the next save starts from it.
                 if let SaveError::Commit(CommitError::NotSettled { versions, .. }) = &error
                     && let (Some(opened), [version]) = (&mut self.opened, versions.as_slice())

@@ -11,7 +11,7 @@ use crate::disk::{Disk, Kind, Lock, RealDisk};
 use crate::names::JobKey;
 use crate::office::{Office, Wanted};
 use crate::save::Opened;
-use crate::shelf::{Loose, Shelf, Version, folder};
+use crate::shelf::{Loose, Mark, Shelf, Version, folder};
 
 /// A draft that an earlier run left behind.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,13 +105,12 @@ fn make_private(disk: RealDisk, folder: &Path) -> std::io::Result<()> {
 }
 
 fn from(opened: &Opened) -> From {
-    let mark = opened.shelf.mark().ok().flatten();
-    let at = match &mark {
+    let at = match &opened.mark {
         Some(_) => opened.key.as_str().to_owned(),
         None => opened.shelf.place(),
     };
     From {
-        mark: mark.map(|mark| mark.as_str().to_owned()),
+        mark: opened.mark.as_ref().map(|mark| mark.as_str().to_owned()),
         at,
         version: opened.version.0.to_string(),
         base: write_job(&opened.base),
@@ -175,6 +174,7 @@ fn read(disk: RealDisk, path: &Path, office: &Office) -> Option<Read> {
                 return Some(Read::OfAnotherShelf);
             };
             Some(Opened {
+                mark: from.mark.as_deref().and_then(Mark::read),
                 shelf,
                 key,
                 version: Version(Hash::from_hex(&from.version)?),

@@ -27,6 +27,7 @@ fn opened(office: &Office) -> Opened {
         key: JobKey::new("26-0107").expect("a name"),
         version: Version::of(b"as it was"),
         base: Arc::new(Job::default()),
+        mark: office.shelf.mark().expect("a mark"),
     }
 }
 

@@ -141,6 +141,7 @@ pub(crate) fn read(shelf: &Arc<dyn Shelf>, key: &JobKey) -> Result<Opened, Failu
         key: key.clone(),
         version: stored.version,
         base: Arc::new(job),
+        mark: shelf.mark()?,
     })
 }
 
