@@ -10,6 +10,7 @@ use chrono::{Days, NaiveDate};
 use quillbore_job::file::{self, RealDisk, SaveError};
 use quillbore_job::issued::IssuedLine;
 use quillbore_job::results::Results;
+use quillbore_job::words::issued as words;
 use quillbore_job::{Field, Issued, Job, Line, Paper, Shop, SlipKind, order};
 use quillbore_paper::Sheet;
 
@@ -75,8 +76,10 @@ pub fn ready(
         replaces: replaces(paper, sittings),
         pages: print::texts(&document),
         inputs: Some(Arc::new(first.job.inputs())),
+        seal: None,
         number,
     };
+    let issued = issued.sealed();
     Ok(Ready { issued, bytes })
 }
 
@@ -219,8 +222,13 @@ pub fn write(ready: &Ready, folder: &Path) -> Result<PathBuf, Failure> {
 /// The stored PDF of an issued paper: a reprint is this file, to the byte.
 ///
 /// # Errors
-/// Where the file is gone, or is not the one that was issued.
+/// Where the entry doesn't fit its seal, so that the hash in it proves nothing; where the file is
+/// gone, or is not the one that was issued.
 pub fn stored(issued: &Issued, folder: &Path) -> Result<(PathBuf, Vec<u8>), Failure> {
+    if !issued.is_trusted() {
+        let said = words::not_reprinted(&issued.number);
+        return Err(Failure::new(said, words::NOT_REPRINTED_HINT));
+    }
     // The name stands in a file that anybody can edit: it never leads out of the folder.
     let name = Path::new(&issued.file).file_name().unwrap_or_default();
     let path = folder.join(name);

@@ -8,7 +8,7 @@ use chrono::NaiveDate;
 use quillbore_desk::desk::Desk;
 use quillbore_desk::grid::CellAt;
 use quillbore_job::shelf::Held;
-use quillbore_job::{Column, Edit, Field, Line, Paper, Shop, SlipKind, Unit, shelf};
+use quillbore_job::{Column, Edit, Field, Line, Paper, SealState, Shop, SlipKind, Unit, shelf};
 use quillbore_paper::Sheet;
 
 fn day() -> NaiveDate {
@@ -379,4 +379,65 @@ fn a_paper_that_follows_an_order_bears_the_orders_revision_and_parts() {
     let issued = issued.expect("order and parts are here");
     let line = &issued.lines[0];
     assert_eq!((line.revision.as_str(), line.quantity), ("D", 10));
+}
+
+#[test]
+fn an_entry_that_somebody_changed_in_the_file_is_told_at_opening_and_not_reprinted() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let first = quoted(folder.path());
+    let entry = &first.job().issued[0];
+    assert_eq!(entry.seal_state(), SealState::Sealed);
+    let each = entry.lines[0].each.expect("a price").to_string();
+    drop(first);
+    let path = folder.path().join("26-0101.ron");
+    let text = fs::read_to_string(&path).expect("the job");
+    let cheap = text.replace(&format!("each: \"{each}\""), "each: \"0.01\"");
+    assert_ne!(cheap, text);
+    fs::write(&path, cheap).expect("changed by hand");
+    let mut later = desk(folder.path(), "another desk");
+    later.open(&path);
+    let told = |desk: &Desk| {
+        let mut notes = desk.results().notes.iter();
+        notes.any(|note| note.code == "entry-changed" && note.text.contains("26-0101-Q1"))
+    };
+    assert!(told(&later));
+    assert_eq!(later.reprint("26-0101-Q1"), None);
+    assert!(
+        later.notice.contains("26-0101-Q1 doesn't fit its seal") && later.notice.contains("backup"),
+        "{}",
+        later.notice
+    );
+    // Saving doesn't seal it, and the job is worked on.
+    field(&mut later, Field::Notes, "looked at again");
+    assert!(later.save(), "{}", later.notice);
+    later.open(&path);
+    assert!(told(&later));
+    let second = later.issue(Paper::Quotation, Sheet::A4, &[]);
+    let second = second.expect("it is issued anew");
+    assert_eq!(second.seal_state(), SealState::Sealed);
+    assert!(later.reprint("26-0101-Q2").is_some(), "{}", later.notice);
+}
+
+#[test]
+fn a_withdrawal_undone_after_it_was_saved_leaves_a_trace() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut desk = quoted(folder.path());
+    let lines = [(Line::Paper, "26-0101-q1")];
+    pin(&mut desk, SlipKind::Withdrawal, &lines);
+    desk.undo();
+    assert!(desk.save(), "{}", desk.notice);
+    assert!(desk.job().slips.is_empty(), "nobody has read of it");
+    pin(&mut desk, SlipKind::Withdrawal, &lines);
+    assert!(desk.save(), "{}", desk.notice);
+    desk.undo();
+    assert!(desk.job().slips.is_empty());
+    assert!(desk.save(), "{}", desk.notice);
+    let path = folder.path().join("26-0101.ron");
+    desk.open(&path);
+    let slip = desk.job().slips(SlipKind::Withdrawal).next();
+    let slip = slip.expect("the trace");
+    assert!(slip.text(Line::StandsAgain).contains("undone"));
+    assert!(!desk.job().is_withdrawn(&desk.job().issued[0]));
+    let mut notes = desk.results().notes.iter();
+    assert!(notes.any(|note| note.code == "stands-again"));
 }

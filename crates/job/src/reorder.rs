@@ -156,24 +156,40 @@ fn what_is_wrong(slip: &Slip) -> String {
     said.join(": ")
 }
 
-/// The price that was confirmed last, else quoted last, at the quantity nearest to `quantity`.
+/// The price that was confirmed last, else quoted last, at the quantity nearest to `quantity`; papers
+/// whose entries don't fit their seal are left out.
 #[must_use]
 pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
     let of = |paper| {
-        old.standing(paper).rev().find_map(|issued| {
-            let lines = issued.lines.iter().filter(|line| line.job == old.number);
-            let near = lines
-                .filter(|line| line.each.is_some())
-                .min_by_key(|line| line.quantity.abs_diff(quantity))?;
-            Some(LastPrice {
-                paper: issued.number.clone(),
-                date: issued.date,
-                quantity: near.quantity,
-                each: near.each?,
+        let papers = old.standing(paper).rev();
+        papers
+            .filter(|issued| issued.is_trusted())
+            .find_map(|issued| {
+                let lines = issued.lines.iter().filter(|line| line.job == old.number);
+                let near = lines
+                    .filter(|line| line.each.is_some())
+                    .min_by_key(|line| line.quantity.abs_diff(quantity))?;
+                Some(LastPrice {
+                    paper: issued.number.clone(),
+                    date: issued.date,
+                    quantity: near.quantity,
+                    each: near.each?,
+                })
             })
-        })
     };
     of(Paper::Confirmation).or_else(|| of(Paper::Quotation))
+}
+
+/// The standing papers with prices that [`last_price`] leaves out since their entries don't fit their
+/// seal.
+#[must_use]
+pub fn not_trusted(old: &Job) -> Vec<&str> {
+    let priced = [Paper::Confirmation, Paper::Quotation];
+    let standing = priced.into_iter().flat_map(|paper| old.standing(paper));
+    standing
+        .filter(|issued| !issued.is_trusted())
+        .map(|issued| issued.number.as_str())
+        .collect()
 }
 
 /// What differs on the sheet from the job before, in the sheet's order.

@@ -301,7 +301,8 @@ impl App {
                     inputs: Some(std::sync::Arc::new(job.inputs())),
                     ..issued.clone()
                 };
-                self.jobs[*at].desk.take_in(own);
+                // What it rests on and who keeps it are others here: so is its seal.
+                self.jobs[*at].desk.take_in(own.sealed());
             }
             self.desk_mut().notice = notice;
         }

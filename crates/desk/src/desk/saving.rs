@@ -63,8 +63,19 @@ impl Desk {
     /// failed.
     pub fn save(&mut self) -> bool {
         match self.file.clone() {
-            Some(opened) => self.save_to(&opened.path, Some(opened.hash)),
+            Some(opened) => {
+                self.keep_withdrawals(&opened.base);
+                self.save_to(&opened.path, Some(opened.hash))
+            }
             None => self.save_on_shelf(),
+        }
+    }
+
+    /// A paper that was withdrawn in what stands on the shelf doesn't stand again without a trace.
+    fn keep_withdrawals(&mut self, saved: &Job) {
+        if let Some(job) = self.job().with_withdrawals_of(saved) {
+            self.history.put_merged(job);
+            self.refresh();
         }
     }
 

@@ -36,6 +36,10 @@ pub fn difference(difference: &Difference) -> String {
         Difference::Replaced { named, by } => {
             format!("The order names {named}, which was replaced by {by}.")
         }
+        Difference::NotTrusted { named } => format!(
+            "The order can't be held against {named}: its entry in this job doesn't fit its seal, so \
+             its prices and revisions are not relied on."
+        ),
         Difference::TooLate { until } => {
             format!("The quotation stood until {until}; the order came later.")
         }
