@@ -6,6 +6,7 @@
 pub mod answer;
 pub mod apply;
 pub mod concern;
+mod copy;
 pub mod edit;
 pub mod entry;
 pub mod field;
