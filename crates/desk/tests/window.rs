@@ -17,7 +17,7 @@ use quillbore_desk::dialogs::{Answer, Dialogs, Question};
 use quillbore_desk::settings::Settings;
 use quillbore_desk::view::{Next, Waiting};
 use quillbore_job::life::{self, State};
-use quillbore_job::{Edit, Field, Job, Shop, Unit};
+use quillbore_job::{Edit, Field, Job, SealState, Shop, Unit};
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::FixedClock;
 use quillbore_office::disk::{Disk, RealDisk};
@@ -550,6 +550,11 @@ fn one_quotation_of_two_jobs_is_known_to_both() {
     let other = quillbore_job::file::read_job(&bytes).expect("it opens");
     let known = other.issued.first().expect("it knows of the quotation");
     assert_eq!(known.number, issued.number);
+    // Each of both entries has a seal of its own: they rest on different sheets.
+    for entry in [&issued, known] {
+        assert_eq!(entry.seal_state(), SealState::Sealed);
+    }
+    assert_ne!(known.seal, issued.seal);
     assert_eq!(known.kept_by.as_deref(), Some("26-0102"));
     harness.key_press_modifiers(Modifiers::COMMAND, Key::J);
     harness.run();

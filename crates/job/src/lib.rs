@@ -40,7 +40,7 @@ pub use edit::{CellAt, Edit};
 pub use entry::{Entry, Unit};
 pub use field::{Block, Field, FieldKind, Value};
 pub use history::History;
-pub use issued::{Issued, IssuedLine, Paper};
+pub use issued::{Issued, IssuedLine, Paper, Seal, SealState};
 pub use job::Job;
 pub use row::{Column, Row};
 pub use shop::Shop;

@@ -19,8 +19,8 @@ use quillbore_job::file::{FORMAT, hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
 use quillbore_job::read_field::read_line;
 use quillbore_job::{
-    CellAt, Column, Edit, Field, FieldKind, Issued, IssuedLine, Job, Paper, Slip, SlipKind, Unit,
-    apply,
+    CellAt, Column, Edit, Field, FieldKind, Issued, IssuedLine, Job, Paper, SealState, Slip,
+    SlipKind, Unit, apply,
 };
 
 /// Text that is read as what a line of this kind holds.
@@ -170,26 +170,30 @@ fn every_key() -> Job {
     job.slips = slips(Unit::Mm).map(Arc::new).collect();
     job.next_slip = 20;
     for (at, paper) in Paper::ALL.iter().enumerate() {
-        job.issued.push(Arc::new(Issued {
-            number: format!("26-0107-{}1", paper.letter()),
-            paper: *paper,
-            date: "2026-11-25".parse().expect("a day"),
-            valid_until: "2026-12-25".parse().ok(),
-            file: format!("26-0107-{}1.pdf", paper.letter()),
-            kept_by: (at == 0).then(|| "26-0106".to_owned()),
-            hash: hash(paper.key().as_bytes()),
-            lines: vec![IssuedLine {
-                job: "26-0107".to_owned(),
-                part: "GP-12".to_owned(),
-                revision: "C".to_owned(),
-                quantity: 5,
-                each: "48.20".parse().ok(),
-            }],
-            rests_on: vec![("labor per hour".to_owned(), 50.0)],
-            pages: vec!["Page 1".to_owned()],
-            replaces: vec!["26-0107-Q0".to_owned()],
-            inputs: (at == 0).then(|| Arc::clone(&inputs)),
-        }));
+        job.issued.push(Arc::new(
+            Issued {
+                number: format!("26-0107-{}1", paper.letter()),
+                paper: *paper,
+                date: "2026-11-25".parse().expect("a day"),
+                valid_until: "2026-12-25".parse().ok(),
+                file: format!("26-0107-{}1.pdf", paper.letter()),
+                kept_by: (at == 0).then(|| "26-0106".to_owned()),
+                hash: hash(paper.key().as_bytes()),
+                lines: vec![IssuedLine {
+                    job: "26-0107".to_owned(),
+                    part: "GP-12".to_owned(),
+                    revision: "C".to_owned(),
+                    quantity: 5,
+                    each: "48.20".parse().ok(),
+                }],
+                rests_on: vec![("labor per hour".to_owned(), 50.0)],
+                pages: vec!["Page 1".to_owned()],
+                replaces: vec!["26-0107-Q0".to_owned()],
+                inputs: (at == 0).then(|| Arc::clone(&inputs)),
+                seal: None,
+            }
+            .sealed(),
+        ));
     }
     job
 }
@@ -248,6 +252,8 @@ fn the_kept_one_opens() {
     let job = read_job(&bytes).expect("a job");
     assert!(job.fields.len() > 50 && job.rows.len() == 1 && job.slips.len() >= 10);
     assert!(job.answers.len() >= 5 && job.issued.len() >= 8 && job.overrules.len() >= 9);
+    let mut papers = job.issued.iter();
+    assert!(papers.all(|paper| paper.seal_state() == SealState::Sealed));
     assert_eq!(job.rows[0].dress_every.value(), Some(&3));
     let depth = job.rows[0].depth.value().and_then(|depth| depth.limits);
     let limits = depth.map(|limits| limits.map(quillbore_calc::Length::mm));

@@ -8,7 +8,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use common::{Clerk, inquiry, key, office, office_in_memory, pdf, quoted, to_release};
-use quillbore_job::{Column, Edit, Field, Job, Line, Paper, SlipKind, Unit};
+use quillbore_job::{Column, Edit, Field, Job, Line, Paper, SealState, SlipKind, Unit};
 use quillbore_office::issue::NotIssued;
 use quillbore_office::names::AttachmentName;
 use quillbore_office::office::Wanted;
@@ -230,6 +230,7 @@ fn a_quotation_of_two_jobs_is_written_to_both_or_to_none() {
         let entry = job.standing(Paper::Quotation).next().expect("an entry");
         assert_eq!(entry.number, "26-0101-Q1");
         assert_eq!(entry.kept_by.as_deref(), kept_by);
+        assert_eq!(entry.seal_state(), SealState::Sealed);
         let frozen = entry.inputs.as_ref().expect("its own sheet");
         assert_eq!(frozen.number, name);
     }

@@ -6,7 +6,7 @@ use std::fs;
 
 use common::{Clerk, day, inquiry, key, office, office_of, pdf, quoted, shop};
 use quillbore_job::results::results_now;
-use quillbore_job::{Field, Line, Paper, Shop, SlipKind};
+use quillbore_job::{Field, Line, Paper, SealState, Shop, SlipKind};
 use quillbore_office::office::Wanted;
 use quillbore_office::office::reprint::reprint;
 use quillbore_office::shelf::Held;
@@ -302,4 +302,36 @@ fn a_paper_that_follows_an_order_bears_the_orders_revision_and_parts() {
     let issued = clerk.issue(Paper::Traveler);
     let line = &issued.lines[0];
     assert_eq!((line.revision.as_str(), line.quantity), ("D", 10));
+}
+
+#[test]
+fn an_entry_that_somebody_changed_in_the_file_is_told_at_opening_and_not_reprinted() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let first = quoted(&office);
+    let entry = &first.job.issued[0];
+    assert_eq!(entry.seal_state(), SealState::Sealed);
+    let each = entry.lines[0].each.expect("a price").to_string();
+    let path = folder.path().join("26-0101.ron");
+    let text = fs::read_to_string(&path).expect("the job");
+    let cheap = text.replace(&format!("each: \"{each}\""), "each: \"0.01\"");
+    assert_ne!(cheap, text);
+    fs::write(&path, cheap).expect("changed by hand");
+    let told = |clerk: &Clerk| {
+        let results = results_now(&clerk.job, &clerk.office.shop_on(day()));
+        let mut notes = results.notes.iter();
+        notes.any(|note| note.code == "entry-changed" && note.text.contains("26-0101-Q1"))
+    };
+    let mut later = Clerk::opening(&office, "26-0101");
+    assert!(told(&later));
+    let said = reprinted(&later, "26-0101-Q1").expect_err("it was changed");
+    assert!(said.contains("26-0101-Q1 doesn't fit its seal") && said.contains("backup"), "{said}");
+    // Saving doesn't seal it, and the job is worked on.
+    later.field(Field::Notes, "looked at again");
+    later.save().expect("saved");
+    let mut again = Clerk::opening(&office, "26-0101");
+    assert!(told(&again));
+    let second = again.issue(Paper::Quotation);
+    assert_eq!(second.seal_state(), SealState::Sealed);
+    assert!(reprinted(&again, "26-0101-Q2").is_ok());
 }

@@ -104,8 +104,20 @@ impl Desk {
         self.take_replies();
     }
 
+    /// A paper that was withdrawn in what stands on the shelf doesn't stand again without a trace.
+    fn keep_withdrawals(&mut self) {
+        let saved = self.opened.as_ref().map(|opened| &opened.base);
+        if let Some(job) = saved.and_then(|saved| self.job().with_withdrawals_of(saved)) {
+            self.history.put_merged(job);
+            self.refresh();
+        }
+    }
+
     /// The request for an errand; none where there is nothing that it could be about.
     fn request(&mut self, errand: Errand) -> Option<Request> {
+        if matches!(errand, Errand::Save | Errand::Issue { .. }) {
+            self.keep_withdrawals();
+        }
         let job = Arc::clone(self.job());
         let (day, opened) = (self.day, self.opened.clone());
         match errand {

@@ -6,13 +6,15 @@ use std::sync::mpsc::channel;
 use std::time::Duration;
 
 use chrono::NaiveDate;
-use quillbore_job::{Job, Unit};
+use quillbore_job::{Column, Job, Line, SlipKind, Unit};
 use quillbore_office::clock::FixedClock;
 use quillbore_office::disk::{Disk, RealDisk};
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
 use quillbore_office::places;
 use quillbore_office::shelf::{Folder, Shelf as _};
+
+use quillbore_paper::Sheet;
 
 use super::*;
 
@@ -151,4 +153,64 @@ fn after_midnight_it_is_another_day_with_its_own_rates() {
         desk.shop.tables.rates.labor_per_hour > before,
         "the new card counts"
     );
+}
+
+fn withdraw(desk: &mut Desk) {
+    let slip = Edit::AddSlip {
+        kind: SlipKind::Withdrawal,
+        lines: vec![(Line::Paper, "26-0101-q1".to_owned())],
+        unit: Unit::Mm,
+    };
+    desk.edit(&slip, CellAt::default(), CellAt::default());
+}
+
+#[test]
+fn a_withdrawal_undone_after_it_was_saved_leaves_a_trace() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let mut desk = desk(&office);
+    for (field, text) in [
+        (Field::Customer, "Grove Pump Works"),
+        (Field::Material, "Stainless 316"),
+        (Field::Machine, "Wren"),
+        (Field::Quantity, "12"),
+    ] {
+        let edit = Edit::SetField {
+            field,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        desk.edit(&edit, CellAt::default(), CellAt::default());
+    }
+    let cells = ["A", "6", "0.8 +-0.05", "12"].map(|text| Some(text.to_owned()));
+    let holes = Edit::SetCells {
+        at: quillbore_job::CellAt {
+            row: 0,
+            column: Column::Mark,
+        },
+        rows: vec![cells.to_vec()],
+        unit: Unit::Mm,
+    };
+    desk.edit(&holes, CellAt::default(), CellAt::default());
+    desk.wants(Errand::Issue {
+        paper: Paper::Quotation,
+        sheet: Sheet::A4,
+        others: Vec::new(),
+    });
+    assert_eq!(desk.job().issued.len(), 1, "{}", desk.notice);
+    withdraw(&mut desk);
+    desk.undo();
+    desk.save();
+    assert!(desk.job().slips.is_empty(), "nobody has read of it");
+    withdraw(&mut desk);
+    desk.save();
+    desk.undo();
+    assert!(desk.job().slips.is_empty());
+    desk.save();
+    assert!(!desk.history.is_dirty(), "{}", desk.notice);
+    open(&mut desk, &office, "26-0101");
+    let slip = desk.job().slips(SlipKind::Withdrawal).next();
+    let slip = slip.expect("the trace");
+    assert!(slip.text(Line::StandsAgain).contains("undone"));
+    assert!(!desk.job().is_withdrawn(&desk.job().issued[0]));
 }

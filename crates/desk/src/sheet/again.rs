@@ -4,7 +4,8 @@
 use egui::{RichText, Ui};
 use quillbore_job::job::FigureKey;
 use quillbore_job::{
-    Edit, Field, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show, words,
+    Edit, Field, Issued, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
+    words,
 };
 
 use super::fields::spots_ui;
@@ -102,7 +103,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
                 ui,
                 &format!("at {} ({}, {})", last.quantity, last.paper, last.date),
             );
-        } else {
+        } else if reorder::not_trusted(old).is_empty() {
             pencil(ui, "no price was issued last time");
         }
         if let Some(today) = today {
@@ -119,6 +120,10 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
             ui.label(bold(show::hours(hours)));
         }
     });
+    let left_out = reorder::not_trusted(old);
+    if !left_out.is_empty() {
+        ui.label(words::issued::prices_not_trusted(&left_out));
+    }
     let orders = shared.job.slips(SlipKind::Order);
     for difference in orders.flat_map(|order| order::open(shared.job, order)) {
         ui.horizontal(|ui| {
@@ -176,7 +181,8 @@ fn changed_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job) {
 
 /// Rates that the last issued paper rested on and that are others today.
 fn rates_changed(shared: &Shared<'_>, old: &Job) -> Vec<String> {
-    let Some(paper) = old.issued.iter().rfind(|paper| !paper.rests_on.is_empty()) else {
+    let rests = |paper: &Issued| !paper.rests_on.is_empty() && paper.is_trusted();
+    let Some(paper) = old.issued.iter().rfind(|paper| rests(paper)) else {
         return Vec::new();
     };
     let today = quillbore_office::issue::rests_on(shared.results, shared.shop);

@@ -97,7 +97,7 @@ impl Anchors {
             }
             Beside::Field(_) => self.lines.values().copied().reduce(f32::min),
             Beside::Slip(slip, Some(_)) => self.lines.get(&Beside::Slip(slip, None)).copied(),
-            Beside::Plan | Beside::Price | Beside::Slip(..) => None,
+            Beside::Plan | Beside::Price | Beside::Papers | Beside::Slip(..) => None,
         })
     }
 }
@@ -133,7 +133,7 @@ pub fn sheet_ui(
                 holes::holes_ui(ui, shared, view, &mut anchors, asks);
                 plan::plan_ui(ui, shared, view, &mut anchors, asks);
                 price::price_ui(ui, shared, view, &mut anchors, asks);
-                papers::papers_ui(ui, shared, view, asks);
+                papers::papers_ui(ui, shared, view, &mut anchors, asks);
                 slips::order_ui(ui, shared, view, &mut anchors, asks);
                 slips::records_ui(ui, shared, view, &mut anchors, asks);
                 slips::calls_ui(ui, shared, view, &mut anchors, asks);

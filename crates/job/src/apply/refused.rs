@@ -68,6 +68,11 @@ pub enum EditRefused {
         /// The line asked for.
         line: Line,
     },
+    /// A slip that withdrew a paper of this job: it stays, and so does the number on it.
+    WithdrawalStays {
+        /// The paper's number.
+        number: String,
+    },
     /// An overrule without a reason.
     ReasonMissing,
     /// An overrule without a value.

@@ -8,14 +8,14 @@ use quillbore_calc::RowId;
 use super::FORMAT;
 use super::text::{TextError, decode, format_number, parse};
 use super::v2::{
-    Amount, AnswerFile, Cell, Day, FigureFile, Finite, IssuedFile, JobFile, Named, OverruleFile,
-    PlaceFile, RowFile, SlipFile, UnitName,
+    Amount, AnswerFile, Cell, Day, FigureFile, Finite, HashFile, IssuedFile, JobFile, Named,
+    OverruleFile, PlaceFile, RowFile, SealFile, SlipFile, UnitName,
 };
 use crate::answer::Answer;
 use crate::concern::Facts;
 use crate::entry::Unit;
 use crate::field::AngleBasis;
-use crate::issued::{Issued, IssuedLine};
+use crate::issued::{Issued, IssuedLine, Seal};
 use crate::job::{FigureKey, Job, Overrule};
 use crate::read_cell::put;
 use crate::read_field::{read_field, read_line};
@@ -275,6 +275,9 @@ fn issued(file: IssuedFile) -> Result<Issued, ReadError> {
         pages: file.pages,
         replaces: file.replaces,
         inputs,
+        seal: file
+            .seal
+            .map(|SealFile(version, HashFile(hash))| Seal { version, hash }),
     })
 }
 

@@ -77,6 +77,8 @@ pub(super) struct IssuedFile {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) kept_by: Option<String>,
     pub(super) hash: HashFile,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) seal: Option<SealFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) lines: Vec<IssuedLineFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -88,6 +90,10 @@ pub(super) struct IssuedFile {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) inputs: Option<Box<JobFile>>,
 }
+
+/// The seal of an issued paper on disk: version and hash.
+#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
+pub(super) struct SealFile(pub(super) u32, pub(super) HashFile);
 
 /// A line of an issued paper on disk.
 #[derive(Debug, Deserialize, Serialize)]

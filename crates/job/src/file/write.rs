@@ -3,7 +3,7 @@
 use super::FORMAT;
 use super::v2::{
     Amount, AnswerFile, Cell, Cells, Day, FigureFile, Finite, HashFile, IssuedFile, IssuedLineFile,
-    JobFile, Named, OverruleFile, PlaceFile, Reason, RowFile, SlipFile, UnitName,
+    JobFile, Named, OverruleFile, PlaceFile, Reason, RowFile, SealFile, SlipFile, UnitName,
 };
 use crate::answer::Answer;
 use crate::entry::{Entry, Unit};
@@ -122,6 +122,9 @@ fn issued_file(issued: &Issued) -> IssuedFile {
         file: issued.file.clone(),
         kept_by: issued.kept_by.clone(),
         hash: HashFile(issued.hash),
+        seal: issued
+            .seal
+            .map(|seal| SealFile(seal.version, HashFile(seal.hash))),
         lines: issued
             .lines
             .iter()

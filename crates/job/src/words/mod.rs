@@ -7,6 +7,7 @@ pub mod english;
 pub mod files;
 pub mod findings;
 pub mod foot;
+pub mod issued;
 pub mod life;
 mod limits;
 pub mod names;

@@ -239,6 +239,9 @@ pub(crate) fn edit(why: &EditRefused) -> String {
         EditRefused::NoSuchLine { line } => {
             format!("A slip of that kind has no line for {}", slips::line(*line))
         }
+        EditRefused::WithdrawalStays { number } => {
+            format!("The slip that withdraws {number} stays on the sheet, with that number on it")
+        }
         EditRefused::ReasonMissing => "An overruled figure needs a reason".to_owned(),
         EditRefused::ValueMissing => "An overruled figure needs a value".to_owned(),
         EditRefused::NotOverruled => "That figure is not overruled".to_owned(),
@@ -273,6 +276,10 @@ pub(crate) const fn edit_hint(why: &EditRefused) -> &'static str {
         EditRefused::TooManySlips { .. } => "Begin another job for what comes next.",
         EditRefused::NoSuchSlip => "Choose among the slips as they are now.",
         EditRefused::NoSuchLine { .. } => "Put it into the note, or on another slip.",
+        EditRefused::WithdrawalStays { .. } => {
+            "Undo it if it was added just now; to let that paper stand again type why, and who says so, \
+             into \u{201c}stands again because\u{201d}; another paper gets a slip of its own."
+        }
         EditRefused::ReasonMissing => "Say in a few words why the figure is another one.",
         EditRefused::ValueMissing => {
             "Type the figure, or let the computed one stand by withdrawing the overrule."

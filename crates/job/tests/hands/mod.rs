@@ -95,9 +95,10 @@ pub fn issue(job: &Job, paper: Paper, lines: &[(u32, &str)]) -> Job {
         pages: vec!["Quotation\n26-0107".to_owned()],
         replaces: job.to_replace(paper),
         inputs: Some(Arc::new(job.inputs())),
+        seal: None,
         number,
     };
-    job.issued.push(Arc::new(issued));
+    job.issued.push(Arc::new(issued.sealed()));
     job
 }
 

@@ -258,6 +258,7 @@ fn finding(note: &SideNote, speaker: &Speaker<'_>) -> Finding {
             Beside::Field(field) => english::field(field).to_owned(),
             Beside::Plan => "plan".to_owned(),
             Beside::Price => "price".to_owned(),
+            Beside::Papers => "papers".to_owned(),
             Beside::Slip(slip, _) => format!("slip {}", slip + 1),
         },
         text: note.text.clone(),

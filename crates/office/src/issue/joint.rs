@@ -22,11 +22,13 @@ pub fn entries<'a>(own: &Issued, mut jobs: impl Iterator<Item = &'a Arc<Job>>) -
 
 /// The entry of a job that another one keeps the paper of.
 fn entry(own: &Issued, keeper: &str, inputs: Option<Arc<Job>>) -> Issued {
+    // What it rests on and who keeps it are others here: so is its seal.
     Issued {
         kept_by: Some(keeper.to_owned()),
         inputs,
         ..own.clone()
     }
+    .sealed()
 }
 
 /// Completes the joint quotations that a job keeps and that other jobs of theirs don't know of, and
@@ -61,10 +63,12 @@ pub(crate) fn complete(
     (told.len() > of_keepers, told)
 }
 
-/// The papers that a job keeps and that still stand.
+/// The papers that a job keeps, that still stand, and that nobody changed.
 fn kept(job: &Job) -> impl Iterator<Item = &Issued> {
     let papers = job.issued.iter().map(Arc::as_ref);
-    papers.filter(|issued| issued.kept_by.is_none() && job.stands(issued))
+    papers.filter(|issued| {
+        issued.kept_by.is_none() && job.stands(issued) && issued.is_trusted()
+    })
 }
 
 /// The other jobs that a paper has lines of, each once.

@@ -72,8 +72,10 @@ pub fn ready(
         replaces: replaces(paper, sittings),
         pages: print::texts(&document),
         inputs: Some(Arc::new(first.job.inputs())),
+        seal: None,
         number,
     };
+    let issued = issued.sealed();
     Ok(Ready { issued, bytes })
 }
 

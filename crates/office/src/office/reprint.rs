@@ -1,6 +1,7 @@
 //! The stored PDF of an issued paper: a reprint is this file, to the byte.
 
 use quillbore_job::file::hash;
+use quillbore_job::words::issued as words;
 use quillbore_job::{Issued, Job};
 
 use crate::failure::Failure;
@@ -20,6 +21,10 @@ pub fn reprint(job: &Job, opened: &Opened, number: &str) -> Result<(String, Vec<
             "look at its papers",
         )
     })?;
+    if !issued.is_trusted() {
+        let said = words::not_reprinted(&issued.number);
+        return Err(Failure::new(said, words::NOT_REPRINTED_HINT));
+    }
     let keeper = match &issued.kept_by {
         Some(other) => JobKey::new(other)?,
         None => opened.key.clone(),

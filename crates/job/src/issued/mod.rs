@@ -1,6 +1,11 @@
 //! Papers that left the house: numbered, dated, known by the hash of their PDF, with what they said
 //! and what they rested on, so that nothing that changes later can change them.
 
+mod seal;
+mod withdrawal;
+
+pub use seal::{Seal, SealState};
+
 use std::sync::Arc;
 
 use chrono::NaiveDate;
@@ -8,7 +13,7 @@ use rust_decimal::Decimal;
 
 use crate::file::Hash;
 use crate::job::Job;
-use crate::slip::{Line, SlipKind};
+use crate::to_input::same_name;
 
 macro_rules! papers {
     ($($(#[doc = $doc:literal])+ $name:ident $key:literal $letter:literal;)+) => {
@@ -54,7 +59,7 @@ papers! {
     Label "label" 'B';
 }
 
-/// One issued paper; it is withdrawn only by a slip that says so.
+/// One issued paper: it never changes, and is withdrawn only by a slip that says so.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Issued {
     /// Its number: the job's, the paper's letter, the revision.
@@ -81,6 +86,9 @@ pub struct Issued {
     pub replaces: Vec<String>,
     /// What had been typed, without slips and issued papers.
     pub inputs: Option<Arc<Job>>,
+    /// What shows whether the entry was changed since; papers issued before there were seals have
+    /// none.
+    pub seal: Option<Seal>,
 }
 
 /// One line of prices or parts on an issued paper.
@@ -96,6 +104,13 @@ pub struct IssuedLine {
     pub quantity: u32,
     /// Price of one, where the paper has prices.
     pub each: Option<Decimal>,
+}
+
+/// Whether what somebody typed means the paper of this number: in capitals or not, with blanks around
+/// it or without. Nothing typed means none.
+#[must_use]
+pub fn is_number(number: &str, typed: &str) -> bool {
+    !typed.trim().is_empty() && same_name(number, typed)
 }
 
 impl Job {
@@ -118,14 +133,14 @@ impl Job {
     #[must_use]
     pub fn replaced_by(&self, number: &str) -> Option<&Issued> {
         let mut papers = self.issued.iter().map(Arc::as_ref);
-        papers.find(|issued| issued.replaces.iter().any(|old| old == number))
+        papers.find(|issued| issued.replaces.iter().any(|old| is_number(old, number)))
     }
 
-    /// Whether a slip takes an issued paper back.
+    /// The issued paper that a typed number means.
     #[must_use]
-    pub fn is_withdrawn(&self, issued: &Issued) -> bool {
-        self.slips(SlipKind::Withdrawal)
-            .any(|slip| slip.text(Line::Paper) == issued.number)
+    pub fn issued_as(&self, typed: &str) -> Option<&Issued> {
+        let mut papers = self.issued.iter().map(Arc::as_ref);
+        papers.find(|issued| is_number(&issued.number, typed))
     }
 
     /// Numbers of the papers that the next one of a kind takes the place of: a quotation replaces
