@@ -125,7 +125,9 @@ fn nothing_that_a_desk_wants_is_asked_of_the_shelf_on_its_own_thread() {
     });
     let (wake, woken) = channel();
     let listed = wake.clone();
-    let clerk = Clerk::on_thread(Arc::clone(&office), move || drop(wake.send(())));
+    let clerk = Clerk::on_thread(Arc::clone(&office), move || {
+        let _ = wake.send(());
+    });
     let day = NaiveDate::from_ymd_opt(2026, 11, 25).expect("a day");
     let clock = Arc::new(FixedClock(day));
     let cache = tempfile::tempdir().expect("a folder");
@@ -133,7 +135,9 @@ fn nothing_that_a_desk_wants_is_asked_of_the_shelf_on_its_own_thread() {
         shelf.clone(),
         clock.clone(),
         cache.path().join("list.cache"),
-        move || drop(listed.send(())),
+        move || {
+            let _ = listed.send(());
+        },
     );
     let worker = Worker::at_once(assemble::answer);
     let mut desk = Desk::new(office, clock, clerk, worker);

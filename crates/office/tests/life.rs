@@ -325,7 +325,10 @@ fn an_entry_that_somebody_changed_in_the_file_is_told_at_opening_and_not_reprint
     let mut later = Clerk::opening(&office, "26-0101");
     assert!(told(&later));
     let said = reprinted(&later, "26-0101-Q1").expect_err("it was changed");
-    assert!(said.contains("26-0101-Q1 doesn't fit its seal") && said.contains("backup"), "{said}");
+    assert!(
+        said.contains("26-0101-Q1 doesn't fit its seal") && said.contains("backup"),
+        "{said}"
+    );
     // Saving doesn't seal it, and the job is worked on.
     later.field(Field::Notes, "looked at again");
     later.save().expect("saved");

@@ -66,9 +66,7 @@ pub(crate) fn complete(
 /// The papers that a job keeps, that still stand, and that nobody changed.
 fn kept(job: &Job) -> impl Iterator<Item = &Issued> {
     let papers = job.issued.iter().map(Arc::as_ref);
-    papers.filter(|issued| {
-        issued.kept_by.is_none() && job.stands(issued) && issued.is_trusted()
-    })
+    papers.filter(|issued| issued.kept_by.is_none() && job.stands(issued) && issued.is_trusted())
 }
 
 /// The other jobs that a paper has lines of, each once.
