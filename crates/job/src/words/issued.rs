@@ -7,12 +7,15 @@ pub const UNDONE: &str = "the withdrawal was undone after it was saved; nobody s
 /// A withdrawal slip without a paper of this job.
 #[must_use]
 pub fn withdraws_nothing(named: &str) -> String {
-    let named = if named.is_empty() {
-        "No paper is named here".to_owned()
-    } else {
-        format!("No paper of this job has the number \u{201c}{named}\u{201d}")
-    };
-    format!("{named}, so that nothing is withdrawn: type the number as it stands on the paper.")
+    if named.is_empty() {
+        return "No paper is named here, so that nothing is withdrawn: type the number as it stands on \
+                the paper."
+            .to_owned();
+    }
+    format!(
+        "No paper of this job has the number \u{201c}{named}\u{201d}: type it as it stands on the \
+         paper. Only the number of an interrupted issue is settled this way."
+    )
 }
 
 /// A paper that was withdrawn and stands again.
