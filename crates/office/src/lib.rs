@@ -1,6 +1,9 @@
 //! What a front office does with jobs, without a screen.
 
+pub mod clock;
+pub mod digest;
 pub mod disk;
+pub mod listing;
 pub mod names;
 pub mod numbers;
 pub mod save;
