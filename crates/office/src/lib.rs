@@ -4,11 +4,13 @@
 pub mod clerk;
 pub mod clock;
 pub mod commands;
+pub mod digest;
 pub mod disk;
 pub mod drafts;
 pub mod failure;
 pub mod files;
 pub mod issue;
+pub mod listing;
 pub mod names;
 pub mod numbers;
 pub mod office;

@@ -1,5 +1,6 @@
 //! Every sentence of the office, so that a second language is a second folder.
 
+pub(crate) mod digest;
 pub mod drafts;
 pub mod issue;
 pub(crate) mod names;
