@@ -26,7 +26,10 @@ fn live(office: &Arc<Office>) {
     let mut job = inquiry(office);
     job.save().expect("saved");
     assert_eq!((job.number(), state(&job.job)), ("26-0101", State::Inquiry));
-    assert!(job.refused(Paper::Confirmation).contains("the order is not here"));
+    assert!(
+        job.refused(Paper::Confirmation)
+            .contains("the order is not here")
+    );
     let quotation = job.issue(Paper::Quotation);
     assert_eq!(
         (quotation.number.as_str(), state(&job.job)),
@@ -45,7 +48,10 @@ fn live(office: &Arc<Office>) {
     let confirmation = job.issue(Paper::Confirmation);
     assert_eq!(confirmation.number, "26-0101-C1");
     assert_eq!(state(&job.job), State::Ordered);
-    assert!(job.refused(Paper::Traveler).contains("the parts are not here"));
+    assert!(
+        job.refused(Paper::Traveler)
+            .contains("the parts are not here")
+    );
 
     job.pin(
         SlipKind::Received,

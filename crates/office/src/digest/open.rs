@@ -43,6 +43,16 @@ pub enum OpenMatter {
         /// What is wrong.
         what: String,
     },
+    /// The sheet is another one than a traveler was released with.
+    SheetChanged {
+        /// The traveler.
+        traveler: String,
+    },
+    /// The entry of an issued paper doesn't fit its seal.
+    EntryChanged {
+        /// The paper.
+        number: String,
+    },
     /// Somebody is to be called again.
     Call {
         /// The slip's identity in the job.
@@ -81,6 +91,13 @@ pub(super) fn matters(job: &Job) -> Vec<OpenMatter> {
         slip: slip.id,
         date: slip.day(Line::Date),
         what: what_is_wrong(slip),
+    }));
+    let changed = life::changed_since_release(job).into_iter();
+    let at_work = changed.filter(|_| at_work);
+    open.extend(at_work.map(|(traveler, _)| OpenMatter::SheetChanged { traveler }));
+    let broken = job.issued.iter().filter(|issued| !issued.is_trusted());
+    open.extend(broken.map(|issued| OpenMatter::EntryChanged {
+        number: issued.number.clone(),
     }));
     open.extend(calls(job));
     open

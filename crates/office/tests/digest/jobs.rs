@@ -89,6 +89,7 @@ pub(crate) fn with_quotation(
         pages: Vec::new(),
         replaces: Vec::new(),
         inputs: None,
+        seal: None,
     }));
     job
 }

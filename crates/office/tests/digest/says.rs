@@ -229,3 +229,46 @@ fn a_digest_comes_back_out_of_a_cache_as_it_was() {
     let text = serde_json::to_string(&small).expect("plain data");
     assert!(!text.contains("records"), "what says nothing takes no room");
 }
+
+/// A job whose traveler is on the floor, released with its sheet frozen in its entry.
+fn released() -> Job {
+    let mut job = with_quotation(
+        &with_hole(&ordered(), "0.8 +-0.05", "14"),
+        "26-0107-T1",
+        None,
+        &[],
+    );
+    let mut entry = job.issued.pop().expect("an entry").as_ref().clone();
+    entry.paper = quillbore_job::Paper::Traveler;
+    entry.inputs = Some(std::sync::Arc::new(job.inputs()));
+    job.issued.push(std::sync::Arc::new(entry.sealed()));
+    job
+}
+
+#[test]
+fn a_sheet_that_changed_since_its_traveler_was_released_and_a_changed_entry_wait() {
+    let told = |job: &Job| -> Vec<OpenMatter> {
+        let ours = |open: &OpenMatter| {
+            let ours = [
+                OpenMatter::SheetChanged {
+                    traveler: "26-0107-T1".to_owned(),
+                },
+                OpenMatter::EntryChanged {
+                    number: "26-0107-T1".to_owned(),
+                },
+            ];
+            ours.contains(open)
+        };
+        open(job).into_iter().filter(ours).collect()
+    };
+    let job = released();
+    assert_eq!(told(&job), []);
+    let deeper = with_hole(&job, "0.8 +-0.05", "15");
+    let traveler = "26-0107-T1".to_owned();
+    assert_eq!(told(&deeper), [OpenMatter::SheetChanged { traveler }]);
+    let mut edited = job;
+    let entry = std::sync::Arc::make_mut(&mut edited.issued[1]);
+    entry.date = day("2026-01-01");
+    let number = "26-0107-T1".to_owned();
+    assert_eq!(told(&edited), [OpenMatter::EntryChanged { number }]);
+}
