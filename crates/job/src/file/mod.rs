@@ -4,6 +4,7 @@ mod disk;
 #[cfg(test)]
 mod keys;
 mod read;
+mod report;
 mod save;
 pub(crate) mod text;
 mod v2;
