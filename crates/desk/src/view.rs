@@ -43,6 +43,8 @@ pub struct View {
     pub answering: Option<Answering>,
     /// The row whose places are laid out, and the text being typed for them.
     pub places: Option<(RowId, String)>,
+    /// Reports of tables, by where they stand among the job's, with every line laid out.
+    pub open_reports: BTreeSet<usize>,
     /// The paper shown in its block.
     pub paper: Option<Paper>,
     /// The paper that was brought into sight last.

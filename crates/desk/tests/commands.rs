@@ -420,6 +420,24 @@ fn a_hole_table_becomes_a_job_row_by_row() {
     );
     let text = fs::read_to_string(&job).expect("the job");
     assert!(text.contains("about 1") && text.contains("0,80 +-0,05"));
+    let kept = quillbore_job::file::read_job(text.as_bytes()).expect("a job");
+    let [kept] = kept.reports.as_slice() else {
+        panic!("one report: {:?}", kept.reports);
+    };
+    assert_eq!(
+        quillbore_job::words::reports::summary(kept),
+        "holes.csv: 2 lines, 1 as it stands, 1 to look at"
+    );
+    let told = quillbore_job::words::reports::line(&kept.lines[0]);
+    assert!(
+        report.lines().any(|line| line == told),
+        "{told} in {report}"
+    );
+    assert!(
+        kept.whole.iter().all(|said| report.contains(said)) && report.contains("line 2: taken\n"),
+        "{:?} in {report}",
+        kept.whole
+    );
     let mut other = words;
     other[6] = "26";
     let again = quillbore(&other);

@@ -309,6 +309,82 @@ fn a_pasted_column_that_is_not_understood_is_asked_about_by_keyboard() {
     assert_eq!(harness.state().job().rows.len(), 0, "one step back");
 }
 
+/// One quiet line under the table for each table that came from elsewhere, laid out by a click.
+#[test]
+fn what_became_of_a_pasted_table_stays_under_the_hole_table() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(
+        &mut harness,
+        "hole\tqty\tdia\tmin\tmax\tdepth\r\nA\t4\t0.8\t\t\t12\r\nB\t2\t1.2\t1.15\t1.25\t14\r\nC\t2\tabout 1\t\t\t14\r\n",
+    );
+    let summary = "pasted: 3 lines, 1 as it stands, 2 to look at";
+    let count = |harness: &Harness<'_, Window>, said: &str| {
+        harness.query_all_by_label_contains(said).count()
+    };
+    let unread = "line 4: unread: size \u{201c}about 1\u{201d}";
+    assert_eq!(count(&harness, unread), 0, "folded");
+    harness.get_by_label(summary).click();
+    harness.run();
+    for said in [
+        "The first line was taken as the head: hole, qty, dia, min, max, depth.",
+        "Lengths without a unit were read in millimeters.",
+        "line 3: look: the size 1.2 was left for its limits 1.15 and 1.25",
+        unread,
+    ] {
+        assert_eq!(count(&harness, said), 1, "{said}");
+    }
+    harness.get_by_label(summary).click();
+    harness.run();
+    assert_eq!(count(&harness, unread), 0, "folded again");
+    // A further table has a line of its own; cells pasted as they stand have none.
+    harness.get_by_label("hole 4 mark").click();
+    harness.run();
+    harness.event(Event::Paste("hole\tdia\r\nD\t0.8\r\n".to_owned()));
+    harness.run();
+    harness.get_by_label("pasted: 1 line, as it stands");
+    harness.get_by_label("hole 5 mark").click();
+    harness.run();
+    harness.event(Event::Paste("E\t2\t0.8\r\nF\t2\t0.9\r\n".to_owned()));
+    harness.run();
+    assert_eq!(harness.state().job().rows.len(), 6);
+    assert_eq!(count(&harness, "pasted: "), 2);
+    // They go with their steps.
+    for left in [2, 1, 0] {
+        assert_eq!(harness.state().job().reports.len(), left);
+        assert_eq!(count(&harness, "pasted: "), left);
+        harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+        harness.run();
+    }
+}
+
+#[test]
+fn a_list_of_places_pasted_below_the_table_is_one_row_and_over_a_row_its_places() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t3\t0.8 +-0.05\t12\r\n");
+    harness.get_by_label("hole 2 mark").click();
+    harness.run();
+    let list = "x\ty\r\n10\t5\r\n20\t5\r\n30\t5\r\n";
+    harness.event(Event::Paste(list.to_owned()));
+    harness.run();
+    let job = harness.state().job();
+    assert_eq!(job.rows.len(), 2);
+    assert_eq!((job.rows[1].places.len(), job.rows[1].holes()), (3, 3));
+    assert_eq!(
+        harness.state().app().desk().history.undo_label(),
+        Some("paste a row")
+    );
+    harness.get_by_label("hole 1 mark").click();
+    harness.run();
+    harness.event(Event::Paste(list.to_owned()));
+    harness.run();
+    let job = harness.state().job();
+    assert_eq!(job.rows.len(), 2);
+    assert_eq!(job.rows[0].places.len(), 3);
+    assert_eq!(job.rows[0].size.text(), "0.8 +-0.05");
+}
+
 #[test]
 fn escape_pastes_nothing_and_says_so() {
     let folder = tempfile::tempdir().expect("a folder");

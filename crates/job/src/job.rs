@@ -10,6 +10,7 @@ use crate::answer::Answer;
 use crate::entry::{Entry, Unit};
 use crate::field::{AngleBasis, Field, Value};
 use crate::issued::Issued;
+use crate::report::Report;
 use crate::row::Row;
 use crate::slip::{Slip, SlipKind};
 
@@ -38,6 +39,8 @@ pub struct Job {
     pub next_slip: u32,
     /// The papers that left the house, in the order they did.
     pub issued: Vec<Arc<Issued>>,
+    /// What became of hole tables that came from elsewhere, in the order they came.
+    pub reports: Vec<Arc<Report>>,
 }
 
 /// A figure put in place of the computed one, with the reason.

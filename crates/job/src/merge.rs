@@ -55,6 +55,11 @@ pub fn merge(base: &Job, ours: &Job, theirs: &Job) -> Merged {
             job.issued.push(Arc::clone(issued));
         }
     }
+    for report in &ours.reports {
+        if !job.reports.contains(report) {
+            job.reports.push(Arc::clone(report));
+        }
+    }
     Merged { job, clashes }
 }
 

@@ -18,6 +18,7 @@ use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::file::{FORMAT, hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
 use quillbore_job::read_field::read_line;
+use quillbore_job::report::{Outcome, Report, ReportLine, Source};
 use quillbore_job::{
     CellAt, Column, Edit, Field, FieldKind, Issued, IssuedLine, Job, Paper, SealState, Slip,
     SlipKind, Unit, apply,
@@ -149,6 +150,27 @@ fn slips(unit: Unit) -> impl Iterator<Item = Slip> {
     })
 }
 
+/// A report of a pasted table and one of a file, with a line of every kind.
+fn reports() -> Vec<Arc<Report>> {
+    let lines = Outcome::ALL.iter().zip(1..);
+    let lines = lines.map(|(outcome, number)| ReportLine {
+        number,
+        outcome: *outcome,
+        says: "depth \u{201c}as deep as it goes\u{201d}: type 12.5".to_owned(),
+    });
+    let of_file = Report {
+        from: Source::File("holes.csv".to_owned()),
+        whole: vec!["The cells are parted by semicolons.".to_owned()],
+        taken: 38,
+        lines: lines.collect(),
+    };
+    let pasted = Report {
+        from: Source::Pasted,
+        ..of_file.clone()
+    };
+    vec![Arc::new(of_file), Arc::new(pasted)]
+}
+
 /// The job, in millimeters but for one line.
 fn every_key() -> Job {
     let mut job = Job {
@@ -169,6 +191,7 @@ fn every_key() -> Job {
     let inputs = Arc::new(job.inputs());
     job.slips = slips(Unit::Mm).map(Arc::new).collect();
     job.next_slip = 20;
+    job.reports = reports();
     for (at, paper) in Paper::ALL.iter().enumerate() {
         job.issued.push(Arc::new(
             Issued {
@@ -255,6 +278,9 @@ fn the_kept_one_opens() {
     let mut papers = job.issued.iter();
     assert!(papers.all(|paper| paper.seal_state() == SealState::Sealed));
     assert_eq!(job.rows[0].dress_every.value(), Some(&3));
+    assert_eq!(job.reports.len(), 2);
+    assert_eq!(job.reports[0].from, Source::File("holes.csv".to_owned()));
+    assert_eq!(job.reports[0].lines.len(), Outcome::ALL.len());
     let depth = job.rows[0].depth.value().and_then(|depth| depth.limits);
     let limits = depth.map(|limits| limits.map(quillbore_calc::Length::mm));
     assert_eq!(limits, Some([11.8, 12.2]));

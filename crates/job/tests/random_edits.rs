@@ -10,7 +10,8 @@ use quillbore_job::history::{Doing, History};
 use quillbore_job::job::FigureKey;
 use quillbore_job::read_cell::put;
 use quillbore_job::read_field::read_field;
-use quillbore_job::{CellAt, Column, Edit, Field, Job, Row, Unit, apply};
+use quillbore_job::report::{Report, Source};
+use quillbore_job::{CellAt, Column, Edit, Field, Job, Row, RowsAt, Unit, apply};
 
 fn text() -> impl Strategy<Value = String> {
     prop::sample::select(vec![
@@ -83,6 +84,39 @@ fn places() -> impl Strategy<Value = Edit> {
         .prop_map(|(row, places)| Edit::SetPlaces { row, places })
 }
 
+fn table() -> impl Strategy<Value = Edit> {
+    let at = prop_oneof![
+        2 => Just(RowsAt::Append),
+        1 => Just(RowsAt::Replace),
+        2 => (0..8_usize).prop_map(|row| RowsAt::Over { row }),
+    ];
+    let cell = prop::option::weighted(0.8, text());
+    let cells = prop::collection::vec(prop::collection::vec(cell, 0..4), 0..4);
+    let place = (0..4_u32, -1.0..1.0_f64).prop_map(|(number, x)| Place {
+        number,
+        point_mm: [x, 0.0, 0.0],
+        axis: [x, 0.0, -1.0],
+    });
+    let places = prop::collection::vec(prop::collection::vec(place, 0..3), 0..4);
+    let report = prop::option::of((0..3_u32).prop_map(|taken| {
+        Arc::new(Report {
+            from: Source::Pasted,
+            whole: Vec::new(),
+            taken,
+            lines: Vec::new(),
+        })
+    }));
+    (at, cells, places, unit(), report).prop_map(|(at, cells, places, unit, report)| {
+        Edit::SetRows {
+            at,
+            cells,
+            places,
+            unit,
+            report,
+        }
+    })
+}
+
 fn edit() -> impl Strategy<Value = Edit> {
     let together = prop::collection::vec(single_edit(), 0..4);
     prop_oneof![
@@ -105,6 +139,7 @@ fn single_edit() -> impl Strategy<Value = Edit> {
             .prop_map(|(before, count)| Edit::InsertRows { before, count }),
         1 => prop::collection::vec(row_id(), 0..3).prop_map(|rows| Edit::DeleteRows { rows }),
         1 => places(),
+        2 => table(),
         1 => unit().prop_map(Edit::SetUnit),
         1 => (figure(), text(), text(), unit()).prop_map(|(figure, text, reason, unit)| {
             Edit::Overrule { figure, text, reason, unit }

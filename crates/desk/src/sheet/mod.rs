@@ -12,6 +12,7 @@ pub mod papers;
 pub mod places;
 pub mod plan;
 pub mod price;
+pub mod reports;
 pub mod settings;
 pub mod shelf_list;
 pub mod slips;

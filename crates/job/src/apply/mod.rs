@@ -8,6 +8,7 @@ mod places;
 mod refused;
 mod rows;
 mod slips;
+mod table;
 
 pub use answers::LONGEST_ANSWER;
 pub use change::Change;
@@ -41,6 +42,20 @@ pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
         Edit::InsertRows { before, count } => rows::insert(&mut job, *before, *count)?,
         Edit::DeleteRows { rows } => rows::delete(&mut job, rows)?,
         Edit::SetPlaces { row, places } => places::set(&mut job, *row, places)?,
+        Edit::SetRows {
+            at,
+            cells,
+            places,
+            unit,
+            report,
+        } => {
+            let mut change = table::set(&mut job, *at, cells, places, *unit)?;
+            if let Some(report) = report {
+                table::keep(&mut job, report)?;
+                change.other = true;
+            }
+            change
+        }
         Edit::Together { edits } => return together(&job, edits),
         Edit::SetUnit(unit) => set_unit(&mut job, *unit),
         Edit::Overrule {

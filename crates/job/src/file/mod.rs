@@ -4,6 +4,7 @@ mod hash;
 #[cfg(test)]
 mod keys;
 mod read;
+mod report;
 pub(crate) mod text;
 mod v2;
 mod write;

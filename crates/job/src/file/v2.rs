@@ -13,10 +13,12 @@ use serde::de::{Error as _, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::hash::Hash;
+use super::report::ReportFile;
 use crate::answer::How;
 use crate::concern::Concern;
 use crate::field::Field;
 use crate::issued::Paper;
+use crate::report::Outcome;
 use crate::row::Column;
 use crate::slip::{Line, SlipKind};
 
@@ -44,13 +46,15 @@ pub(super) struct JobFile {
     pub(super) slips: Vec<SlipFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) issued: Vec<IssuedFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) reports: Vec<ReportFile>,
 }
 
 #[expect(
     clippy::trivially_copy_pass_by_ref,
     reason = "serde hands over a reference"
 )]
-const fn is_zero(count: &u32) -> bool {
+pub(super) const fn is_zero(count: &u32) -> bool {
     *count == 0
 }
 
@@ -181,6 +185,8 @@ pub(crate) enum Unfit {
     Hash { text: String },
     Amount { text: String },
     NotFinite,
+    ReportTooLong,
+    ReportText,
 }
 
 /// A place on disk: number, point in mm, axis.
@@ -373,6 +379,7 @@ keys! {
     Paper "paper";
     Concern "check";
     How "answer";
+    Outcome "outcome";
 }
 
 /// Typed cells by name, in the order of sheet or table; each name once.

@@ -1,6 +1,7 @@
 //! From a job to a file's text.
 
 use super::FORMAT;
+use super::report::ReportFile;
 use super::v2::{
     Amount, AnswerFile, Cell, Cells, Day, FigureFile, Finite, HashFile, IssuedFile, IssuedLineFile,
     JobFile, Named, OverruleFile, PlaceFile, Reason, RowFile, SealFile, SlipFile, UnitName,
@@ -46,6 +47,7 @@ fn job_file(job: &Job) -> JobFile {
         next_slip: job.next_slip,
         slips: job.slips.iter().map(|slip| slip_file(slip)).collect(),
         issued: job.issued.iter().map(|paper| issued_file(paper)).collect(),
+        reports: job.reports.iter().cloned().map(ReportFile).collect(),
     }
 }
 

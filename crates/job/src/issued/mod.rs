@@ -162,13 +162,15 @@ impl Job {
         format!("{stem}{}", taken.max().unwrap_or(0) + 1)
     }
 
-    /// The job as it is frozen into an issued paper: what was typed on the sheet.
+    /// The job as it is frozen into an issued paper: what was typed on the sheet, without reports of
+    /// where it came from.
     #[must_use]
     pub fn inputs(&self) -> Self {
         Self {
             slips: Vec::new(),
             next_slip: 0,
             issued: Vec::new(),
+            reports: Vec::new(),
             ..self.clone()
         }
     }

@@ -228,9 +228,10 @@ fn sheet(parts: &mut Parts, job: &Job) {
         next_row,
         overrules,
         answers,
-        // What is frozen has neither: no file with them is opened.
+        // What is frozen has none of these: no file with them is opened.
         slips: _,
         issued: _,
+        reports: _,
         next_slip,
     } = job;
     parts.text("number", number);

@@ -1,9 +1,10 @@
 //! What an edit is called in the menu line of undo and redo.
 
 use quillbore_calc::RowId;
+use quillbore_calc::input::Place;
 
 use super::{answers, names, slips};
-use crate::edit::{CellAt, Edit};
+use crate::edit::{CellAt, Edit, RowsAt};
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job};
 
@@ -30,6 +31,9 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             1 => format!("give a hole location to {}", hole(job, *row)),
             count => format!("give {count} hole locations to {}", hole(job, *row)),
         },
+        Edit::SetRows {
+            at, cells, places, ..
+        } => rows(*at, cells, places),
         Edit::Together { edits } => edits
             .first()
             .map_or_else(|| "change nothing".to_owned(), |first| label(job, first)),
@@ -95,6 +99,23 @@ fn cells(job: &Job, at: CellAt, rows: &[Vec<Option<String>>]) -> String {
         (false, 1) => format!("fill {} of {} rows", names::column(at.column), rows.len()),
         (false, _) if rows.len() == 1 => "paste a row".to_owned(),
         (false, _) => format!("paste {} rows", rows.len()),
+    }
+}
+
+fn rows(at: RowsAt, cells: &[Vec<Option<String>>], places: &[Vec<Place>]) -> String {
+    let rows = match cells.len().max(places.len()) {
+        0 => return "keep what was left out".to_owned(),
+        1 => "a row".to_owned(),
+        count => format!("{count} rows"),
+    };
+    let texts: Vec<&String> = cells.iter().flatten().flatten().collect();
+    let nothing = texts.iter().all(|text| text.trim().is_empty());
+    match at {
+        RowsAt::Replace => format!("replace the table by {rows}"),
+        RowsAt::Over { .. } if nothing && places.iter().all(Vec::is_empty) => {
+            format!("empty {} cells", texts.len())
+        }
+        RowsAt::Over { .. } | RowsAt::Append => format!("paste {rows}"),
     }
 }
 

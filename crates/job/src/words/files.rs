@@ -1,6 +1,8 @@
 //! What is said when a file can't be read or written.
 
+use crate::apply::LONGEST_TEXT;
 use crate::file::{ReadError, TextError, Unfit};
+use crate::report::{MOST_REPORTS, MOST_TOLD};
 use crate::shop::ShopError;
 
 /// One sentence: why a file is not one of ours.
@@ -65,6 +67,10 @@ pub(crate) fn unfit(why: &Unfit) -> String {
         Unfit::Day { text } => format!("{text:?} is no day like 2026-01-31"),
         Unfit::Hash { text } => format!("{text:?} is no hash of 64 hexadecimal digits"),
         Unfit::Amount { text } => format!("{text:?} is no amount of money"),
+        Unfit::ReportTooLong => format!("a report has more than {MOST_TOLD} lines"),
+        Unfit::ReportText => {
+            format!("a text of a report is longer than {LONGEST_TEXT} characters")
+        }
         Unfit::NotFinite => "a number is none".to_owned(),
         Unfit::ReasonMissing => "an overruled figure has no reason".to_owned(),
     }
@@ -92,8 +98,11 @@ pub(crate) fn read(why: &ReadError) -> String {
         ),
         ReadError::PaperTwice { number } => format!("The issued paper {number:?} stands twice"),
         ReadError::InputsTooDeep { number } => {
-            format!("The issued paper {number:?} holds slips or papers among its inputs")
+            format!("The issued paper {number:?} holds slips, papers or reports among its inputs")
         }
+        ReadError::TooManyReports { reports } => format!(
+            "The job has {reports} reports of pasted tables, and keeps {MOST_REPORTS} at most"
+        ),
         ReadError::FigureTwice => "One figure of the job is overruled twice".to_owned(),
         ReadError::AnswerTwice { row } => {
             format!("One check of the row with identity {row} has two answers")
@@ -115,6 +124,7 @@ pub(crate) const fn read_hint(why: &ReadError) -> &'static str {
         | ReadError::SlipTooLarge { .. }
         | ReadError::PaperTwice { .. }
         | ReadError::InputsTooDeep { .. }
+        | ReadError::TooManyReports { .. }
         | ReadError::AnswerTwice { .. }
         | ReadError::FigureTwice => {
             "Put it right in a text editor, or take the version before the last save."

@@ -13,5 +13,6 @@ mod limits;
 pub mod names;
 pub mod price;
 pub mod refusals;
+pub mod reports;
 pub mod slips;
 pub mod workings;

@@ -212,7 +212,7 @@ pub(crate) fn edit(why: &EditRefused) -> String {
         EditRefused::BelowTheTable { row, rows } => {
             format!(
                 "Row {} lies below the table, which has {rows} rows",
-                row + 1
+                row.saturating_add(1)
             )
         }
         EditRefused::PastLastColumn {
@@ -234,6 +234,12 @@ pub(crate) fn edit(why: &EditRefused) -> String {
             format!("Place {number} has no usable point or direction")
         }
         EditRefused::PlaceTwice { number } => format!("Place {number} is there twice"),
+        EditRefused::TooManyReports { most } => {
+            format!("A job can't keep more than {most} reports of pasted tables")
+        }
+        EditRefused::ReportTooLong { most } => {
+            format!("There is more to tell of that table than {most} lines")
+        }
         EditRefused::TooManySlips { most } => format!("A job can't have more than {most} slips"),
         EditRefused::NoSuchSlip => "That slip is no longer on the sheet".to_owned(),
         EditRefused::NoSuchLine { line } => {
@@ -273,6 +279,10 @@ pub(crate) const fn edit_hint(why: &EditRefused) -> &'static str {
             "Check its coordinates, and that its direction is not zero."
         }
         EditRefused::PlaceTwice { .. } => "Give each place of a row its own number.",
+        EditRefused::TooManyReports { .. } => "Go on in a new job that does this one again.",
+        EditRefused::ReportTooLong { .. } => {
+            "Take the table in several parts, or put right first what can't be read."
+        }
         EditRefused::TooManySlips { .. } => "Begin another job for what comes next.",
         EditRefused::NoSuchSlip => "Choose among the slips as they are now.",
         EditRefused::NoSuchLine { .. } => "Put it into the note, or on another slip.",

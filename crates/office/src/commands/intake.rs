@@ -4,9 +4,10 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_intake::{Foreign, IntakeError, Outcome, Report, holds_of};
+use quillbore_intake::{Foreign, IntakeError, holds_of};
 use quillbore_job::results::results_now;
-use quillbore_job::{Edit, Field, Job, Unit, apply};
+use quillbore_job::words::reports;
+use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply};
 
 use super::words::Words;
 use super::{Ended, named};
@@ -103,7 +104,12 @@ fn table(asked: &Intake) -> Result<Foreign, Failure> {
     let failed =
         |error: IntakeError| Failure::new(error.to_string(), error.hint()).at(&asked.holes);
     let bytes = files::read_capped(named::disk().as_ref(), &asked.holes)?;
-    let mut table = Foreign::of_file(&bytes).map_err(failed)?;
+    let name = asked
+        .holes
+        .file_name()
+        .unwrap_or_default()
+        .to_string_lossy();
+    let mut table = Foreign::of_file(&bytes, &name).map_err(failed)?;
     for (name, word) in &asked.columns {
         let column = table.column_named(name).map_err(failed)?;
         let holds = holds_of(word).ok_or_else(|| {
@@ -140,7 +146,7 @@ pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended
         job = done(&job, edit)?;
     }
     let taken = table
-        .take(&job, job.rows.len(), asked.unit)
+        .take(&job, RowsAt::Append, asked.unit)
         .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
     job = done(&job, &taken.edit)?;
     let loose = Loose::new(disk, &asked.out).map_err(|e| Failure::from(e).at(&asked.out))?;
@@ -176,19 +182,7 @@ fn done(job: &Job, edit: &Edit) -> Result<Job, Failure> {
 
 fn report_lines(report: &Report, rows: usize) -> Vec<String> {
     let mut lines = report.whole.clone();
-    for line in &report.lines {
-        let outcome = match line.outcome {
-            Outcome::Taken => "taken",
-            Outcome::Guessed => "look",
-            Outcome::Unread => "unread",
-        };
-        let says = line.says.strip_prefix(outcome).unwrap_or(&line.says);
-        let says = says.trim_start_matches([',', ' ']);
-        lines.push(match says {
-            "" => format!("line {}: {outcome}", line.number),
-            says => format!("line {}: {outcome}: {says}", line.number),
-        });
-    }
+    lines.extend(report.lines.iter().map(reports::line));
     lines.push(format!("{} lines became {rows} rows.", report.lines.len()));
     lines
 }
