@@ -36,6 +36,9 @@ pub struct Desk {
     pub notice: String,
     /// The file was changed by another desk since it was opened: a save was refused.
     pub changed_elsewhere: bool,
+    /// For each merge that is on no disk yet the file that a job without it rests on; once the merge
+    /// is taken back, the one that a job with it rests on.
+    across_merges: Vec<Option<Opened>>,
     results: Arc<Results>,
     worker: Worker<Questions, Answers>,
     held: Held,
@@ -83,6 +86,7 @@ impl Desk {
             name: String::new(),
             notice: String::new(),
             changed_elsewhere: false,
+            across_merges: Vec::new(),
             results,
             worker,
             held: Held::Unknown,
@@ -151,14 +155,18 @@ impl Desk {
 
     /// Takes the last step back; where the cursor was before it.
     pub fn undo(&mut self) -> Option<CellAt> {
+        let merges = self.history.merges();
         let at = self.history.undo();
+        self.file_goes_with(merges);
         self.refresh();
         at
     }
 
     /// Does the last step taken back again; where the cursor was after it.
     pub fn redo(&mut self) -> Option<CellAt> {
+        let merges = self.history.merges();
         let at = self.history.redo();
+        self.file_goes_with(merges);
         self.refresh();
         at
     }

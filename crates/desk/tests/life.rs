@@ -182,13 +182,90 @@ fn two_desks_on_one_job_hear_of_each_other_and_put_their_work_together() {
     field(&mut ours, Field::Notes, "wax in the bores");
     assert!(!ours.save() && ours.changed_elsewhere, "{}", ours.notice);
     assert_eq!(ours.job().text(Field::Notes), "wax in the bores");
-    assert!(ours.merge(), "{}", ours.notice);
+    assert!(ours.merge(CellAt::default()), "{}", ours.notice);
+    assert_eq!(
+        ours.notice,
+        "Saved, merged with the other desk's work; the two nowhere met."
+    );
+    assert_eq!(ours.undo(), None, "their work is on disk and stays there");
     let mut again = desk(folder.path(), "a third");
     again.open(&job);
     assert_eq!(again.job().text(Field::Notes), "wax in the bores");
     assert_eq!(again.job().text(Field::Due), "2026-12-18");
     drop(ours);
     assert!(matches!(shelf::hold(&job, "free"), Held::Here(_)));
+}
+
+/// The disk refuses a merge, twice; what stands there is never saved over by a job without it.
+#[test]
+fn a_merge_that_is_not_saved_is_undone_with_the_file_that_it_rests_on() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut ours = quoted(folder.path());
+    let job = folder.path().join("26-0101.ron");
+    let mut theirs = desk(folder.path(), "the other desk");
+    theirs.open(&job);
+    field(&mut theirs, Field::Notes, "theirs");
+    assert!(theirs.save(), "{}", theirs.notice);
+    field(&mut ours, Field::Notes, "ours");
+    assert!(!ours.save() && ours.changed_elsewhere);
+    let (before, opened) = (ours.job().clone(), ours.file.clone());
+
+    // A folder where the version before should go.
+    let previous = folder.path().join("26-0101.files/previous.ron");
+    fs::remove_file(&previous).expect("taken away");
+    fs::create_dir(&previous).expect("a folder");
+    let at = CellAt { row: 0, col: 2 };
+    assert!(!ours.merge(at));
+    for told in [
+        "but not saved",
+        "theirs was \u{201c}theirs\u{201d}",
+        "Keeping the version before",
+    ] {
+        assert!(ours.notice.contains(told), "{}", ours.notice);
+    }
+    let once = ours.job().clone();
+    fs::remove_dir(&previous).expect("taken away");
+    field(&mut theirs, Field::Due, "2026-12-18");
+    assert!(theirs.save(), "{}", theirs.notice);
+    assert!(!ours.save() && ours.changed_elsewhere, "{}", ours.notice);
+    fs::remove_file(&previous).expect("taken away");
+    fs::create_dir(&previous).expect("a folder");
+    assert!(!ours.merge(at));
+    let twice = ours.job().clone();
+    assert_eq!(twice.text(Field::Due), "2026-12-18");
+    assert_eq!(twice.text(Field::Notes), "ours");
+    fs::remove_dir(&previous).expect("taken away");
+
+    let there = fs::read(&job).expect("theirs");
+    for state in [once, before.clone()] {
+        assert_eq!(ours.undo(), Some(at));
+        assert_eq!(ours.job(), &state);
+        assert!(!ours.save() && ours.changed_elsewhere, "{}", ours.notice);
+        assert_eq!(
+            fs::read(&job).expect("theirs"),
+            there,
+            "nothing was overwritten"
+        );
+    }
+    assert_eq!(ours.file, opened);
+    assert_eq!((ours.redo(), ours.redo()), (Some(at), Some(at)));
+    assert_eq!(ours.job(), &twice);
+    assert!(ours.save(), "{}", ours.notice);
+    assert_eq!(ours.undo(), None);
+
+    // As our own file, without their work, our state is nobody's loss.
+    field(&mut theirs, Field::Due, "2026-12-19");
+    assert!(!theirs.save());
+    fs::remove_file(&previous).expect("taken away");
+    fs::create_dir(&previous).expect("a folder");
+    assert!(!theirs.merge(at));
+    assert_eq!(theirs.undo(), Some(at));
+    assert!(
+        theirs.save_as(&folder.path().join("26-0102.ron")),
+        "{}",
+        theirs.notice
+    );
+    assert_eq!(theirs.redo(), None, "that merge was with another file");
 }
 
 #[test]

@@ -94,7 +94,7 @@ fn work(shelf: &Path, desk: &str) {
                 Ok(_) => break,
                 Err(SaveError::Changed) => {
                     let theirs = open(&shared);
-                    let merged = merge(&base, &ours, &theirs);
+                    let merged = merge(&base, &ours, &theirs).expect("room for both");
                     assert_eq!(merged.clashes, []);
                     ours = merged.job;
                     base = theirs;

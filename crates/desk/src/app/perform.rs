@@ -333,7 +333,8 @@ impl App {
             }
             (Waiting::Again(order), _) => self.begin_again(&order),
             (Waiting::Changed, Answer::Yes) => {
-                self.desk_mut().merge();
+                let at = self.view().grid.cursor();
+                self.desk_mut().merge(at);
                 // Where what stands there can't be put together with anything the question stays.
                 self.after_saving();
             }

@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use quillbore_job::file::{self, Hash, RealDisk, SaveError};
-use quillbore_job::history::History;
+use quillbore_job::history::{Doing, History};
 use quillbore_job::merge::merge;
 use quillbore_job::shelf::{Held, hold, save_under_next_number};
 use quillbore_job::{Job, words};
@@ -12,11 +12,13 @@ use quillbore_job::{Job, words};
 use super::{Desk, Opened};
 use crate::commands::Failure;
 use crate::files;
+use crate::grid::CellAt;
 
 impl Desk {
     /// Puts a job without a file on the desk, such as one that is to be done again.
     pub fn put(&mut self, job: Job) {
         self.history = History::new(job, false);
+        self.across_merges.clear();
         self.file = None;
         self.held = Held::Unknown;
         self.notice.clear();
@@ -46,6 +48,7 @@ impl Desk {
                 self.changed_elsewhere = false;
                 self.notice = renamed(path, &job);
                 self.history = History::new(job, true);
+                self.across_merges.clear();
                 self.refresh();
             }
             Err(failure) => self.notice = failure.to_string(),
@@ -127,6 +130,8 @@ impl Desk {
                         hash,
                         base: self.job().clone(),
                     });
+                    self.history.settle_merges();
+                    self.across_merges.clear();
                 }
                 false
             }
@@ -141,12 +146,24 @@ impl Desk {
         });
         self.changed_elsewhere = false;
         self.history.mark_saved();
+        self.across_merges.clear();
         self.notice = format!("Saved: {}", path.display());
     }
 
-    /// Puts the other desk's work and this one's together and saves them; the notice tells where
-    /// both changed the same.
-    pub fn merge(&mut self) -> bool {
+    /// Where a merge was taken back or done again since there were `merges`, the job rests on another
+    /// file: one without the other desk's work must not be saved over it.
+    pub(super) fn file_goes_with(&mut self, merges: usize) {
+        let now = self.history.merges();
+        if now != merges
+            && let Some(other) = self.across_merges.get_mut(now.min(merges))
+        {
+            std::mem::swap(&mut self.file, other);
+        }
+    }
+
+    /// Puts the other desk's work and this one's together and saves them; the notice tells what does
+    /// not stand. Until that is on disk it can be undone.
+    pub fn merge(&mut self, at: CellAt) -> bool {
         let Some(opened) = self.file.clone() else {
             return false;
         };
@@ -157,26 +174,44 @@ impl Desk {
                 return false;
             }
         };
-        let merged = merge(&opened.base, self.job(), &theirs);
-        self.history.put_merged(merged.job);
-        self.file = Some(Opened {
+        let merged = match merge(&opened.base, self.job(), &theirs) {
+            Ok(merged) => merged,
+            Err(refused) => {
+                let failure = Failure::new(refused.to_string(), refused.hint());
+                self.notice = failure.at(&opened.path).to_string();
+                return false;
+            }
+        };
+        let met = merged.clashes.iter();
+        let met: Vec<String> = met
+            .map(|clash| words::merge::clash(&merged.job, clash))
+            .collect();
+        self.across_merges.truncate(self.history.merges());
+        self.across_merges.push(self.file.replace(Opened {
             hash,
             base: Arc::new(theirs),
             ..opened
-        });
+        }));
+        let doing = Doing {
+            gesture: None,
+            before: at,
+            after: at,
+        };
+        self.history.put_merged(merged.job, doing);
         self.refresh();
         let saved = self.save();
-        if saved {
-            let met: Vec<String> = merged.clashes.iter().map(words::life::clash).collect();
-            self.notice = if met.is_empty() {
-                "Saved: the other desk's work and yours, which nowhere met.".to_owned()
-            } else {
-                format!(
-                    "Saved, merged with the other desk's work. Both changed: {}.",
-                    met.join("; ")
-                )
-            };
-        }
+        let met = match met.as_slice() {
+            [] => "the two nowhere met".to_owned(),
+            met => format!("look these over: {}", met.join("; ")),
+        };
+        self.notice = if saved {
+            format!("Saved, merged with the other desk's work; {met}.")
+        } else {
+            format!(
+                "Merged with the other desk's work, but not saved; {met}. {}",
+                self.notice
+            )
+        };
         saved
     }
 }

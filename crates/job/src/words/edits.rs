@@ -99,16 +99,18 @@ fn cells(job: &Job, at: CellAt, rows: &[Vec<Option<String>>]) -> String {
 }
 
 /// A row by its mark, or by its place in the table.
-fn hole(job: &Job, row: RowId) -> String {
+pub(super) fn hole(job: &Job, row: RowId) -> String {
     let mark = job.row(row).map_or("", |row| row.mark.text().trim());
-    if !mark.is_empty() && mark.chars().count() <= LONGEST_MARK {
+    let is_short = !mark.is_empty() && mark.chars().count() <= LONGEST_MARK;
+    if is_short && !mark.contains(char::is_control) {
         return format!("hole {mark}");
     }
     job.row_index(row)
         .map_or_else(|| "a row".to_owned(), |index| format!("row {}", index + 1))
 }
 
-fn figure(job: &Job, figure: &FigureKey) -> String {
+/// A figure's name inside a sentence.
+pub(super) fn figure(job: &Job, figure: &FigureKey) -> String {
     match figure {
         FigureKey::Gap(row) => format!("gap of {}", hole(job, *row)),
         FigureKey::Feed(row) => format!("feed of {}", hole(job, *row)),

@@ -9,6 +9,7 @@ pub mod findings;
 pub mod foot;
 pub mod life;
 mod limits;
+pub mod merge;
 pub mod names;
 pub mod price;
 pub mod refusals;
