@@ -44,6 +44,11 @@ pub struct Desk {
     pub notice: String,
     /// The job was saved by another desk since it was opened: a save was refused.
     pub changed_elsewhere: bool,
+    /// Where the cursor of the hole table was at the last errand.
+    cursor: CellAt,
+    /// For each merge that is on no shelf yet what a job without it rests on; once the merge is taken
+    /// back, what a job with it rests on.
+    across_merges: Vec<Option<Opened>>,
     office: Arc<Office>,
     clock: Arc<dyn Clock>,
     results: Arc<Results>,
@@ -89,6 +94,8 @@ impl Desk {
             name: String::new(),
             notice: String::new(),
             changed_elsewhere: false,
+            cursor: CellAt::default(),
+            across_merges: Vec::new(),
             office,
             clock,
             results,
@@ -195,21 +202,53 @@ impl Desk {
 
     /// Takes the last step back; where the cursor was before it.
     pub fn undo(&mut self) -> Option<CellAt> {
+        let merges = self.history.merges();
+        if self.is_merge_under_way() {
+            return None;
+        }
         let at = self.history.undo();
+        self.opened_goes_with(merges);
         self.refresh();
         at
     }
 
     /// Does the last step taken back again; where the cursor was after it.
     pub fn redo(&mut self) -> Option<CellAt> {
+        let merges = self.history.merges();
+        if self.is_merge_under_way() {
+            return None;
+        }
         let at = self.history.redo();
+        self.opened_goes_with(merges);
         self.refresh();
         at
+    }
+
+    /// Whether the clerk saves a job with another desk's work in it: until that is done nobody can
+    /// say what a state without it would rest on.
+    fn is_merge_under_way(&mut self) -> bool {
+        let waits = self.busy.is_some() && self.history.merges() > 0;
+        if waits {
+            self.notice = "Wait until the merged job is saved.".to_owned();
+        }
+        waits
+    }
+
+    /// Where a merge was taken back or done again since there were `merges`, the job rests on another
+    /// version: one without the other desk's work must not be saved over it.
+    fn opened_goes_with(&mut self, merges: usize) {
+        let now = self.history.merges();
+        if now != merges
+            && let Some(other) = self.across_merges.get_mut(now.min(merges))
+        {
+            std::mem::swap(&mut self.opened, other);
+        }
     }
 
     /// Puts a job that stands nowhere on the desk, such as one that is to be done again.
     pub fn put(&mut self, job: Job) {
         self.history = History::new(job, false);
+        self.across_merges.clear();
         self.opened = None;
         self.held = Held::Unknown;
         self.notice.clear();

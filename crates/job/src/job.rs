@@ -78,14 +78,14 @@ pub enum FigureKey {
 }
 
 impl FigureKey {
-    /// The same figure of the row that took another identity.
+    /// The same figure where rows took the identities that `of` gives.
     #[must_use]
-    pub fn renumbered(&self, from: RowId, to: RowId) -> Self {
+    pub fn renumbered(&self, of: impl Fn(RowId) -> RowId) -> Self {
         match self {
-            Self::Gap(row) if *row == from => Self::Gap(to),
-            Self::Feed(row) if *row == from => Self::Feed(to),
-            Self::HoleMinutes(row) if *row == from => Self::HoleMinutes(to),
-            Self::Wear(row) if *row == from => Self::Wear(to),
+            Self::Gap(row) => Self::Gap(of(*row)),
+            Self::Feed(row) => Self::Feed(of(*row)),
+            Self::HoleMinutes(row) => Self::HoleMinutes(of(*row)),
+            Self::Wear(row) => Self::Wear(of(*row)),
             other => other.clone(),
         }
     }

@@ -201,7 +201,7 @@ fn two_desks_put_together_keep_the_reports_of_both() {
     let base = with(&Job::default(), "A", "first.csv");
     let ours = with(&base, "B", "ours.csv");
     let theirs = with(&base, "C", "theirs.csv");
-    let merged = merge(&base, &ours, &theirs);
+    let merged = merge(&base, &ours, &theirs).unwrap();
     assert_eq!(merged.clashes, []);
     let names: Vec<&Source> = merged.job.reports.iter().map(|kept| &kept.from).collect();
     let name = |name: &str| Source::File(name.to_owned());

@@ -478,7 +478,7 @@ fn what_was_issued_before_papers_were_sealed_opens_and_is_never_sealed() {
     let saved = read_job(file.as_bytes()).unwrap();
     assert!(unsealed(&saved));
     let ours = field(&saved, Field::Notes, "ours");
-    let merged = quillbore_job::merge::merge(&saved, &ours, &job);
+    let merged = quillbore_job::merge::merge(&saved, &ours, &job).unwrap();
     assert!(unsealed(&merged.job));
 }
 

@@ -93,7 +93,7 @@ impl Office {
     /// merged job is given back unsaved.
     ///
     /// # Errors
-    /// Where what the other desk saved can't be read.
+    /// Where what the other desk saved can't be read, or both together are more than a job can hold.
     pub fn merge(&self, ours: &Job, opened: &Opened) -> Result<MergedWork, Failure> {
         let doc = Doc::Job(opened.key.clone());
         let stored = opened.shelf.read(&doc)?;
@@ -110,7 +110,8 @@ impl Office {
             base: Arc::new(theirs),
             ..opened.clone()
         };
-        let merged = merge(&opened.base, ours, &theirs.base);
+        let merged = merge(&opened.base, ours, &theirs.base)
+            .map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
         let job = Arc::new(merged.job);
         let saved = save(&opened.shelf, &opened.key, &job, Some(theirs.version));
         Ok(MergedWork {

@@ -267,7 +267,10 @@ impl App {
                 self.desk_mut().wants(Errand::SaveAs(PathBuf::from(path)));
             }
             (Waiting::Again(order), _) => self.begin_again(&order),
-            (Waiting::Changed, Answer::Yes) => self.desk_mut().wants(Errand::Merge),
+            (Waiting::Changed, Answer::Yes) => {
+                let cursor = self.view().grid.cursor();
+                self.desk_mut().merge(cursor);
+            }
             (Waiting::Changed, Answer::Leave) => self.desk_mut().save_as_next(),
             (Waiting::Guard(next), Answer::Leave) => self.leave(ctx, next),
             (Waiting::Guard(next), Answer::Yes) => {

@@ -10,6 +10,7 @@ use quillbore_office::issue::{Seen, ToIssue};
 use quillbore_paper::Sheet;
 
 use super::Desk;
+use crate::grid::CellAt;
 
 /// Something a desk wants done about its job.
 #[derive(Clone, Debug)]
@@ -65,6 +66,13 @@ impl Desk {
         }
     }
 
+    /// Puts the other desk's work and this one's together and saves it; until that is done it can be
+    /// undone, with the cursor where it is now.
+    pub fn merge(&mut self, cursor: CellAt) {
+        self.cursor = cursor;
+        self.wants(Errand::Merge);
+    }
+
     /// Saves what another desk's save is in the way of as a new job, under the next number.
     pub fn save_as_next(&mut self) {
         self.wants(Errand::SaveAsNext);
@@ -108,7 +116,8 @@ impl Desk {
     fn keep_withdrawals(&mut self) {
         let saved = self.opened.as_ref().map(|opened| &opened.base);
         if let Some(job) = saved.and_then(|saved| self.job().with_withdrawals_of(saved)) {
-            self.history.put_merged(job);
+            self.history.put_for_good(job);
+            self.across_merges.clear();
             self.refresh();
         }
     }

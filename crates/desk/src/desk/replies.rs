@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use quillbore_job::history::History;
+use quillbore_job::history::{Doing, History};
 use quillbore_job::merge::merge;
 use quillbore_job::{Issued, Job};
 use quillbore_office::Failure;
@@ -109,6 +109,7 @@ impl Desk {
         self.changed_elsewhere = false;
         self.notice = on_desk.told.join(" ");
         self.history = History::new(on_desk.job.as_ref().clone(), true);
+        self.across_merges.clear();
         self.news.push(News::Stands(on_desk.opened.clone()));
         self.opened = Some(on_desk.opened);
         self.refresh();
@@ -131,6 +132,8 @@ impl Desk {
                     && let (Some(opened), [version]) = (&mut self.opened, versions.as_slice())
                 {
                     opened.version = *version;
+                    self.history.settle_merges();
+                    self.across_merges.clear();
                 }
                 let place = self.place();
                 self.notice = Failure::from(error).or_at(Path::new(&place)).to_string();
@@ -153,7 +156,7 @@ impl Desk {
             // The copy carries no papers of the other job: that is no edit that undo takes back.
             let unchanged = self.history.state() == state;
             let (copy, _) = self.job().as_copy(&saved.job.number);
-            self.history.put_merged(copy);
+            self.history.put_for_good(copy);
             if unchanged {
                 state = self.history.state();
             }
@@ -181,30 +184,47 @@ impl Desk {
             }
         };
         let unchanged = self.history.state() == state;
+        let mut clashes = merged.clashes;
         // What was typed while both were put together is put on top.
         let job = if unchanged {
             merged.job.as_ref().clone()
         } else {
-            merge(ours, self.job(), &merged.job).job
+            match merge(ours, self.job(), &merged.job) {
+                Ok(again) => {
+                    clashes.extend(again.clashes);
+                    again.job
+                }
+                Err(refused) => {
+                    self.notice = super::sentence(&refused.to_string(), refused.hint());
+                    self.give_up();
+                    return;
+                }
+            }
         };
-        self.history.put_merged(job);
+        self.across_merges.truncate(self.history.merges());
+        self.across_merges
+            .push(self.opened.replace(merged.theirs));
+        let at = self.cursor;
+        self.history.put_merged(
+            job,
+            Doing {
+                gesture: None,
+                before: at,
+                after: at,
+            },
+        );
         match merged.saved {
             Ok(opened) => {
-                let state = if unchanged {
-                    self.history.state()
-                } else {
-                    state
-                };
+                let state = if unchanged { self.history.state() } else { state };
                 self.now_stands(opened, state);
-                self.notice = words::merged(&merged.clashes);
+                self.notice = words::merged(self.job(), &clashes);
                 self.news.push(News::Saved);
             }
             Err(error) => {
                 self.changed_elsewhere = error.is_changed();
-                self.opened = Some(merged.theirs);
                 self.refresh();
                 let why = Failure::from(error).to_string();
-                self.notice = words::merged_unsaved(&merged.clashes, &why);
+                self.notice = words::merged_unsaved(self.job(), &clashes, &why);
                 self.give_up();
             }
         }
@@ -251,6 +271,7 @@ impl Desk {
     pub fn take_in(&mut self, issued: Issued, opened: Opened, seen: &Arc<Job>) {
         let unchanged = Arc::ptr_eq(self.job(), seen);
         self.history.put_issued(issued);
+        self.across_merges.clear();
         if unchanged {
             self.history.mark_saved();
         }
@@ -266,6 +287,7 @@ impl Desk {
         let is_new = self.opened.is_none();
         self.changed_elsewhere = false;
         self.history.mark_saved_in(state);
+        self.across_merges.clear();
         self.news.push(News::Stands(opened.clone()));
         self.opened = Some(opened);
         if is_new {

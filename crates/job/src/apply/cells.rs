@@ -115,7 +115,7 @@ fn is_blank(cells: &[Option<String>]) -> bool {
 }
 
 /// Reads every angle's text again, since what angles are measured from has changed.
-pub(super) fn read_angles_again(job: &mut Job) -> Vec<RowId> {
+pub(crate) fn read_angles_again(job: &mut Job) -> Vec<RowId> {
     let basis = job.angle_basis();
     let mut touched = Vec::new();
     for row in &mut job.rows {

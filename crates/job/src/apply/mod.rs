@@ -11,8 +11,10 @@ mod slips;
 mod table;
 
 pub use answers::LONGEST_ANSWER;
+pub(crate) use cells::read_angles_again;
 pub use change::Change;
 pub use refused::EditRefused;
+pub(crate) use rows::row_of;
 pub use slips::MOST_SLIPS;
 
 use std::sync::Arc;
@@ -116,7 +118,7 @@ fn set_field(job: &mut Job, field: Field, text: &str, unit: Unit) -> Result<Chan
     }
     change.fields.push(field);
     if field == Field::AngleBasis {
-        change.rows = cells::read_angles_again(job);
+        change.rows = read_angles_again(job);
     }
     Ok(change)
 }

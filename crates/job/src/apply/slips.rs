@@ -19,11 +19,12 @@ pub(super) fn add(
     lines: &[(Line, String)],
     unit: Unit,
 ) -> Result<Change, EditRefused> {
+    let too_many = EditRefused::TooManySlips { most: MOST_SLIPS };
     if job.slips.len() >= MOST_SLIPS {
-        return Err(EditRefused::TooManySlips { most: MOST_SLIPS });
+        return Err(too_many);
     }
     let id = job.next_slip;
-    job.next_slip += 1;
+    job.next_slip = id.checked_add(1).ok_or(too_many)?;
     job.slips.push(Arc::new(Slip {
         id,
         kind,

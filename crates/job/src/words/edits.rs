@@ -120,16 +120,18 @@ fn rows(at: RowsAt, cells: &[Vec<Option<String>>], places: &[Vec<Place>]) -> Str
 }
 
 /// A row by its mark, or by its place in the table.
-fn hole(job: &Job, row: RowId) -> String {
+pub(super) fn hole(job: &Job, row: RowId) -> String {
     let mark = job.row(row).map_or("", |row| row.mark.text().trim());
-    if !mark.is_empty() && mark.chars().count() <= LONGEST_MARK {
+    let is_short = !mark.is_empty() && mark.chars().count() <= LONGEST_MARK;
+    if is_short && !mark.contains(char::is_control) {
         return format!("hole {mark}");
     }
     job.row_index(row)
         .map_or_else(|| "a row".to_owned(), |index| format!("row {}", index + 1))
 }
 
-fn figure(job: &Job, figure: &FigureKey) -> String {
+/// A figure's name inside a sentence.
+pub(super) fn figure(job: &Job, figure: &FigureKey) -> String {
     match figure {
         FigureKey::Gap(row) => format!("gap of {}", hole(job, *row)),
         FigureKey::Feed(row) => format!("feed of {}", hole(job, *row)),

@@ -4,11 +4,9 @@ use super::{answers, english, slips};
 use crate::concern::Concern;
 use crate::job::FigureKey;
 use crate::life::{Blocker, State};
-use crate::merge::Clash;
 use crate::order::{Difference, Revised, Topic};
 use crate::reorder::Changed;
 use crate::slip::{Line, Slip};
-use crate::words::names;
 
 /// A state, in plain words.
 #[must_use]
@@ -276,28 +274,6 @@ fn unanswered(checks: &[(Concern, String)]) -> String {
     });
     let said: Vec<String> = said.collect();
     format!("no answer yet to {}", said.join(", "))
-}
-
-/// One line: something that both desks changed, and whose version stands.
-#[must_use]
-pub fn clash(clash: &Clash) -> String {
-    match clash {
-        Clash::Field(field, theirs) => format!(
-            "{}: yours stands; theirs was \u{201c}{theirs}\u{201d}",
-            names::field(*field)
-        ),
-        Clash::Row(mark) => format!("hole {mark}: yours stands, theirs is in the version before"),
-        Clash::Overrule => {
-            "an overruled figure: yours stands, theirs is in the version before".to_owned()
-        }
-        Clash::Answer(mark) => format!(
-            "the answer to a check of hole {mark}: yours stands, theirs is in the version before"
-        ),
-        Clash::AnswerGone(mark) => format!(
-            "hole {mark}: one of you deleted the row that the other gave an answer for; the answer is in the version before"
-        ),
-        Clash::Slip(_) => "a slip: yours stands, theirs is in the version before".to_owned(),
-    }
 }
 
 /// One line: something that differs from the job before.

@@ -10,6 +10,7 @@ pub mod foot;
 pub mod issued;
 pub mod life;
 mod limits;
+pub mod merge;
 pub mod names;
 pub mod price;
 pub mod refusals;

@@ -1,7 +1,8 @@
 //! What is said of jobs that are opened, saved and merged.
 
+use quillbore_job::Job;
 use quillbore_job::merge::Clash;
-use quillbore_job::words::life;
+use quillbore_job::words::merge as words;
 
 /// That a file was renamed or copied by hand, so that its name is not the number in it.
 pub(crate) fn renamed(key: &str, number: &str, has_papers: bool) -> String {
@@ -34,27 +35,24 @@ pub fn saved_as(place: &str, left_behind: &[String]) -> String {
     )
 }
 
-/// That two desks' work was put together and saved, and where they met.
+/// That two desks' work was put together and saved, and what of it does not stand.
 #[must_use]
-pub fn merged(clashes: &[Clash]) -> String {
-    if clashes.is_empty() {
-        return "Saved: the other desk's work and yours, which nowhere met.".to_owned();
-    }
-    let met: Vec<String> = clashes.iter().map(life::clash).collect();
-    format!(
-        "Saved, merged with the other desk's work. Both changed: {}.",
-        met.join("; ")
-    )
+pub fn merged(job: &Job, clashes: &[Clash]) -> String {
+    let met = met(job, clashes);
+    format!("Saved, merged with the other desk's work; {met}.")
 }
 
 /// That two desks' work was put together but could not be saved.
 #[must_use]
-pub fn merged_unsaved(clashes: &[Clash], why: &str) -> String {
-    let met: Vec<String> = clashes.iter().map(life::clash).collect();
-    let met = if met.is_empty() {
-        String::new()
-    } else {
-        format!(" Both changed: {}.", met.join("; "))
-    };
-    format!("Merged with the other desk's work, but not saved; undo takes it back. {why}{met}")
+pub fn merged_unsaved(job: &Job, clashes: &[Clash], why: &str) -> String {
+    let met = met(job, clashes);
+    format!("Merged with the other desk's work, but not saved; undo takes it back; {met}. {why}")
+}
+
+fn met(job: &Job, clashes: &[Clash]) -> String {
+    let met: Vec<String> = clashes.iter().map(|clash| words::clash(job, clash)).collect();
+    match met.as_slice() {
+        [] => "the two nowhere met".to_owned(),
+        met => format!("look these over: {}", met.join("; ")),
+    }
 }
