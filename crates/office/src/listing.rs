@@ -165,21 +165,23 @@ impl Listing {
     /// else the first job found.
     pub fn meant(&mut self) -> Option<JobKey> {
         let typed = self.find.trim().to_owned();
-        let by_code = self.index.by_number(&typed).cloned().or_else(|| {
-            let code = quillbore_paper::code::read(&typed)?;
-            let is_it = |line: &&Arc<ShelfLine>| line.name.eq_ignore_ascii_case(&code.job);
-            let mut jobs = self.index.lines.iter().filter(|line| line.job.is_some());
-            jobs.find(is_it).cloned()
-        });
-        if let Some(line) = by_code {
+        self.numbered(&typed).or_else(|| {
+            self.found();
+            let found = self.found.iter();
+            let mut found = found.filter_map(|at| self.index.lines.get(*at as usize));
+            found.find_map(|line| line.job.clone())
+        })
+    }
+
+    /// The job that a number or the code of a paper names.
+    fn numbered(&self, typed: &str) -> Option<JobKey> {
+        if let Some(line) = self.index.by_number(typed) {
             return line.job.clone();
         }
-        self.found();
-        let found = self
-            .found
-            .iter()
-            .filter_map(|at| self.index.lines.get(*at as usize));
-        found.filter_map(|line| line.job.clone()).next()
+        let code = quillbore_paper::code::read(typed)?;
+        let mut jobs = self.index.lines.iter().filter_map(|line| line.job.as_ref());
+        let job = jobs.find(|key| key.as_str().eq_ignore_ascii_case(&code.job));
+        job.cloned()
     }
 }
 

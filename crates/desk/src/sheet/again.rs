@@ -89,6 +89,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let today = shared.results.figures.price.as_ref();
     let today = today.and_then(|price| price.breaks.first());
     let last = reorder::last_price(old, offered);
+    let left_out = reorder::not_trusted(old);
     let order = shared
         .job
         .slips(SlipKind::Order)
@@ -103,7 +104,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
                 ui,
                 &format!("at {} ({}, {})", last.quantity, last.paper, last.date),
             );
-        } else if reorder::not_trusted(old).is_empty() {
+        } else if left_out.is_empty() {
             pencil(ui, "no price was issued last time");
         }
         if let Some(today) = today {
@@ -120,7 +121,6 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
             ui.label(bold(show::hours(hours)));
         }
     });
-    let left_out = reorder::not_trusted(old);
     if !left_out.is_empty() {
         ui.label(words::issued::prices_not_trusted(&left_out));
     }

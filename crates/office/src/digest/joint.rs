@@ -74,29 +74,33 @@ fn shared(job: &Job, issued: &Issued) -> Option<Joint> {
 /// job that is gone or can't be read nobody can say what it knows.
 #[must_use]
 pub fn half_joint(lines: &[Arc<ShelfLine>]) -> Vec<HalfJoint> {
-    let digests = lines.iter().filter_map(|line| {
-        let digest = line.says.as_ref().ok()?;
-        Some((line.job.as_ref()?, digest.joint.as_slice()))
-    });
-    let shelf: BTreeMap<&JobKey, &[Joint]> = digests.collect();
-    let mut half = Vec::new();
-    for (keeper, joint) in &shelf {
-        for joint in *joint {
-            let Joint::Keeps { paper, others } = joint else {
-                continue;
-            };
-            let misses = |other: &&JobKey| shelf.get(other).is_some_and(|it| !knows(it, paper));
-            let missing_in: Vec<JobKey> = others.iter().filter(misses).cloned().collect();
-            if !missing_in.is_empty() {
-                half.push(HalfJoint {
-                    paper: paper.clone(),
-                    keeper: (*keeper).clone(),
-                    missing_in,
-                });
-            }
+    let digests = || {
+        lines.iter().filter_map(|line| {
+            let digest = line.says.as_ref().ok()?;
+            Some((line.job.as_ref()?, digest.joint.as_slice()))
+        })
+    };
+    // They are few among many jobs, so the others need not be set in order.
+    let mut kept: Vec<_> = digests()
+        .flat_map(|(keeper, joint)| joint.iter().map(move |joint| (keeper, joint)))
+        .filter_map(|(keeper, joint)| match joint {
+            Joint::Keeps { paper, others } => Some((keeper, paper, others)),
+            Joint::KeptBy { .. } => None,
+        })
+        .collect();
+    kept.sort();
+    let others: BTreeSet<&JobKey> = kept.iter().flat_map(|(.., others)| *others).collect();
+    let others = digests().filter(|(key, _)| others.contains(key));
+    let others: BTreeMap<&JobKey, &[Joint]> = others.collect();
+    let half = kept.into_iter().map(|(keeper, paper, jobs)| {
+        let misses = |job: &&JobKey| others.get(job).is_some_and(|joint| !knows(joint, paper));
+        HalfJoint {
+            paper: paper.clone(),
+            keeper: keeper.clone(),
+            missing_in: jobs.iter().filter(misses).cloned().collect(),
         }
-    }
-    half
+    });
+    half.filter(|half| !half.missing_in.is_empty()).collect()
 }
 
 fn knows(joint: &[Joint], wanted: &str) -> bool {

@@ -159,6 +159,12 @@ fn what_could_not_be_read_is_tried_again_and_what_is_no_job_is_not() {
     put(&shelf, &job("26-0100", &[(Field::Customer, "Moss")]));
     look(&mut follower, &shelf);
     assert_eq!(customer(&follower, "26-0100"), "Moss");
+    // Of what was taken away nothing is left to be tried.
+    put(&shelf, &job("26-0101", &[(Field::Customer, "Finch")]));
+    shelf.break_at(shelf.calls() + 2, Fault::Refused);
+    look(&mut follower, &shelf);
+    shelf.take_away(&Doc::Job(key("26-0101")));
+    assert_eq!(look(&mut follower, &shelf).read, 0);
 }
 
 #[test]
