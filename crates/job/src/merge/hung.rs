@@ -49,7 +49,7 @@ fn hung<K: Ord + Clone, V: Clone + PartialEq>(
         let went =
             |old: &&V| row(old).is_some_and(|row| base.contains(&row) && !has.contains(&row));
         let went = list(&three.base).iter().filter(went);
-        list(job).iter().chain(went.filter(|_| false)).cloned().collect()
+        list(job).iter().chain(went).cloned().collect()
     };
     let ours = with_rows(&three.ours, &here);
     let theirs = with_rows(&three.theirs, &there);

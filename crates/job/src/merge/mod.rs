@@ -140,13 +140,29 @@ fn head(base: &Job, ours: &Job, theirs: &Job, clashes: &mut Vec<Clash>) -> Job {
     job
 }
 
-/// The reports of both desks' tables: one goes only where its rows were taken back.
+/// The reports of both desks' tables: theirs, but for those whose rows we took back, and ours that
+/// are new. Two tables may have the same report.
 fn reports(three: &Three) -> Vec<Arc<Report>> {
     let [base, ours, theirs] = three.each(|job| &job.reports);
-    let gone = |report: &&Arc<Report>| base.contains(report) && !ours.contains(report);
-    let new = |report: &&Arc<Report>| !base.contains(report) && !theirs.contains(report);
-    let there = theirs.iter().filter(|report| !gone(report));
-    there.chain(ours.iter().filter(new)).cloned().collect()
+    let mut reports = theirs.clone();
+    for gone in without(base, ours) {
+        if let Some(at) = reports.iter().position(|report| *report == gone) {
+            reports.remove(at);
+        }
+    }
+    reports.extend(without(ours, base));
+    reports
+}
+
+/// The reports of one list that are left when each of another takes one like it away.
+fn without(these: &[Arc<Report>], those: &[Arc<Report>]) -> Vec<Arc<Report>> {
+    let mut left = these.to_vec();
+    for that in those {
+        if let Some(at) = left.iter().position(|this| this == that) {
+            left.remove(at);
+        }
+    }
+    left
 }
 
 /// Whether one job can hold it.

@@ -222,7 +222,7 @@ fn single_edit() -> impl Strategy<Value = Edit> {
             .prop_map(|(before, count)| Edit::InsertRows { before, count }),
         2 => prop::collection::vec(row_id(), 0..3).prop_map(|rows| Edit::DeleteRows { rows }),
         2 => places(),
-        3 => table(),
+        1 => table(),
         2 => unit().prop_map(Edit::SetUnit),
         4 => (figure(), text(), text(), unit()).prop_map(|(figure, text, reason, unit)| {
             Edit::Overrule { figure, text, reason, unit }
