@@ -1,4 +1,5 @@
-//! What the shelf asks of a disk: few steps, each of which can fail, none of which follows a link.
+//! What the shelf asks of a disk: few steps, each of which can fail. None of them follows a link that
+//! stands under the last name of its path; folders on the way are entered whatever they are.
 
 mod real;
 
@@ -21,13 +22,15 @@ pub trait Disk: Debug + Send + Sync {
     /// A plain file's bytes, as long as they are no more than `most`, else an error of kind
     /// `FileTooLarge`; anything but a plain file is refused without waiting for it.
     fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>>;
-    /// Makes a folder with the rights of the one above it; fine where it is there.
+    /// Makes a folder with the rights of the one above it; fine where it is there. Where people
+    /// may not replace each other's files it is the user's own.
     fn make_folder(&self, path: &Path) -> io::Result<()>;
     /// Makes a new file with the rights of its folder and writes all the bytes to the medium;
-    /// refuses where anything is there, a link too.
+    /// refuses where anything is there, a link too. Where people may not replace each other's files
+    /// it is the user's own.
     fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()>;
     /// Gives a file another name, in place of a file that has it; refuses where that one is
-    /// read-only, and keeps its rights.
+    /// read-only, keeps its rights, and sees to it that the new stamp is a later one.
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()>;
     /// Gives a file a second name that no other file has yet, so that neither ever takes the
     /// other's place.

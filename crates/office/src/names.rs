@@ -14,10 +14,10 @@ pub(crate) const OURS_BESIDE: &[&str] =
     &["previous.ron", "saving.lock", "open.lock", "open-at.txt"];
 
 /// Names that mean a device on some systems, whatever their ending.
-const DEVICES: &[&str] = &[
-    "con", "prn", "aux", "nul", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8",
-    "com9", "lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9",
-];
+const DEVICES: &[&str] = &["con", "conin$", "conout$", "prn", "aux", "nul"];
+
+/// Names that mean a device with one digit behind them, which may be a raised one.
+const NUMBERED_DEVICES: &[&str] = &["com", "lpt"];
 
 /// What a job is known by on its shelf: the name of its file without the ending.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -140,6 +140,12 @@ fn is_one_of(text: &str, kept: &[&str]) -> bool {
     kept.iter().any(|kept| text.eq_ignore_ascii_case(kept))
 }
 
+fn is_device(stem: &str) -> bool {
+    let digits = ['\u{b9}', '\u{b2}', '\u{b3}'];
+    let numbered = stem.strip_suffix(|sign: char| sign.is_ascii_digit() || digits.contains(&sign));
+    is_one_of(stem, DEVICES) || numbered.is_some_and(|device| is_one_of(device, NUMBERED_DEVICES))
+}
+
 fn check(text: &str) -> Result<(), NameRefused> {
     if text.trim().is_empty() {
         return Err(NameRefused::Empty);
@@ -157,7 +163,7 @@ fn check(text: &str) -> Result<(), NameRefused> {
         return Err(NameRefused::Edge { name: name() });
     }
     let stem = text.split('.').next().unwrap_or_default().trim_end();
-    if is_one_of(stem, DEVICES) {
+    if is_device(stem) {
         return Err(NameRefused::Kept { name: name() });
     }
     Ok(())
@@ -176,6 +182,9 @@ mod tests {
             "S\u{f6}hne",
             "a.b",
             "contra",
+            "com",
+            "com12",
+            "complete 3",
         ] {
             assert_eq!(JobKey::new(name).map(|key| key.0), Ok(name.to_owned()));
         }
@@ -209,6 +218,9 @@ mod tests {
             "NUL.pdf",
             "Com1.x.y",
             "lpt9 .pdf",
+            "com\u{b9}",
+            "LPT\u{b3}.pdf",
+            "conin$",
             "what?",
             &"x".repeat(161),
         ] {

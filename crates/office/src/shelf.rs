@@ -50,25 +50,31 @@ pub trait Shelf: fmt::Debug + Send + Sync {
     /// Where it can't be read, or is no document but a link, a folder, a pipe.
     fn read(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError>;
 
-    /// The version that the last commit took the place of; `None` where there was none.
+    /// The version that was replaced last under that name, also where the document was taken away
+    /// since; `None` where none ever was. After a commit that was cut off or failed at its very end
+    /// it can be the one that stands there still.
     ///
     /// # Errors
     /// As [`Shelf::read`].
     fn previous(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError>;
 
     /// Which documents are other ones since a cursor, or perhaps are: one too many may be named,
-    /// never one too few. The first cursor of all names every document.
+    /// never one too few. The first cursor of all names every document, and so does one that was
+    /// damaged; a cursor of another desk at the same shelf is as good as an own one.
     ///
     /// # Errors
     /// Where the shelf can't be reached.
     fn changes(&self, since: &Cursor) -> Result<Changes, ShelfError>;
 
     /// Writes attachments and documents against the versions that they rest on: attachments first,
-    /// then the documents in their order, all of them under one lock.
+    /// then the documents in their order, all of them under one lock. Where a document stands there
+    /// with its new content already it is done, whatever it rests on: a confirmation may have got
+    /// lost.
     ///
     /// # Errors
     /// Where a document is another one than expected, a name is taken, or a step fails; except for
-    /// [`CommitError::HalfDone`] and [`CommitError::NotSettled`] everything stands as before then.
+    /// [`CommitError::HalfDone`] and [`CommitError::NotSettled`] every document and all that lies
+    /// beside jobs stands as before then.
     fn commit(&self, commit: &Commit) -> Result<Committed, CommitError>;
 
     /// The highest running number that any name of a year (two digits) has, of a job or of what
@@ -79,7 +85,7 @@ pub trait Shelf: fmt::Debug + Send + Sync {
     fn highest_number(&self, year: u32) -> Result<Option<u32>, ShelfError>;
 
     /// Tells the other desks that `by` has a job open, until what is given back is dropped. It only
-    /// tells: what keeps work from being lost is that a commit compares versions.
+    /// tells, and hinders nobody: what keeps work from being lost is that a commit compares versions.
     fn hold(&self, job: &JobKey, by: &str) -> Held;
 
     /// What lies beside a job under a name; `None` where nothing does.
@@ -176,6 +182,24 @@ impl Mark {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Cursor(pub Vec<u8>);
 
+/// How many bytes the hash in front of a cursor has.
+const SEAL: usize = 64;
+
+impl Cursor {
+    /// A cursor with a hash in front, so that one that was damaged on its way is found out.
+    fn sealed(bytes: &[u8]) -> Self {
+        let mut sealed = hash(bytes).to_string().into_bytes();
+        sealed.extend(bytes);
+        Self(sealed)
+    }
+
+    /// What was sealed; `None` for the first cursor, and for one that was damaged.
+    fn opened(&self) -> Option<&[u8]> {
+        let (seal, bytes) = self.0.split_at_checked(SEAL)?;
+        (seal == hash(bytes).to_string().as_bytes()).then_some(bytes)
+    }
+}
+
 /// What is other on a shelf than it was.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Changes {
@@ -183,6 +207,9 @@ pub struct Changes {
     pub there: Vec<Doc>,
     /// Documents that are gone.
     pub gone: Vec<Doc>,
+    /// Whether `there` names every document that there is, as for the first cursor and for one that
+    /// was damaged: whatever else somebody knew of is gone.
+    pub all: bool,
     /// What lies among the jobs and can't be one, all of it each time.
     pub unusable: Vec<Unusable>,
     /// Where to go on from.
@@ -224,4 +251,11 @@ pub enum Held {
     Elsewhere(String),
     /// By nobody: the shelf can't be written to, or knows no locks.
     Unknown,
+}
+
+/// Another desk's name as it is told: on one line, and not longer than a line of the window.
+fn desk_name(called: &str) -> String {
+    const LONGEST: usize = 80;
+    let plain = called.trim().chars().filter(|sign| !sign.is_control());
+    plain.take(LONGEST).collect()
 }

@@ -1,9 +1,9 @@
 //! The machine's own disk.
 
-use std::fs::{self, File, Metadata, OpenOptions, TryLockError};
+use std::fs::{self, File, Metadata, OpenOptions, Permissions, TryLockError};
 use std::io::{self, Read as _, Write as _};
 use std::path::Path;
-use std::time::{Duration, UNIX_EPOCH};
+use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use super::{Disk, Found, Kind, Lock, Look, Stamp};
 
@@ -24,10 +24,11 @@ impl RealDisk {
     /// Gives what was just made the rights of its folder, so that on a shared shelf the others can
     /// save over it whatever this user's usual rights are.
     #[cfg(unix)]
-    fn give_rights(self, path: &Path, is_folder: bool) -> io::Result<()> {
+    fn give_rights(self, made: &File, path: &Path, is_folder: bool) -> io::Result<()> {
         use std::os::unix::fs::PermissionsExt as _;
         const OWN: u32 = 0o700;
         const PLAIN: u32 = 0o666;
+        const OTHERS_CANNOT_TAKE_AWAY: u32 = 0o1000;
         let all = match path.parent() {
             _ if self.private => OWN,
             Some(above) if !above.as_os_str().is_empty() => {
@@ -35,18 +36,35 @@ impl RealDisk {
             }
             _ => fs::metadata(".")?.permissions().mode(),
         };
+        // Where anybody may put files but nobody may replace another's, as in a system's folder for
+        // temporary files, nobody shares a shelf: what is made stays the user's own.
+        let all = if all & OTHERS_CANNOT_TAKE_AWAY == 0 {
+            all
+        } else {
+            OWN
+        };
         let mode = if is_folder { all & 0o7777 } else { all & PLAIN };
-        match fs::set_permissions(path, fs::Permissions::from_mode(mode)) {
-            // A disk without rights has none to give.
-            Err(error) if NOT_KNOWN.contains(&error.kind()) => Ok(()),
-            Err(error) if error.kind() == io::ErrorKind::PermissionDenied => Ok(()),
-            other => other,
-        }
+        set_rights(made, Permissions::from_mode(mode))
     }
 
     #[cfg(not(unix))]
-    fn give_rights(self, _: &Path, _: bool) -> io::Result<()> {
+    fn give_rights(self, _: &File, _: &Path, _: bool) -> io::Result<()> {
         // A new file has its folder's rights there anyway.
+        Ok(())
+    }
+
+    /// Gives a folder that was just made its rights; the folder itself, should something else have
+    /// come to stand under its name.
+    fn give_folder_rights(self, path: &Path) -> io::Result<()> {
+        if cfg!(unix) {
+            let made = careful().read(true).open(path)?;
+            match kind(&made.metadata()?) {
+                Kind::Folder => self.give_rights(&made, path, true)?,
+                Kind::File | Kind::Link | Kind::Other => {
+                    return Err(io::ErrorKind::NotADirectory.into());
+                }
+            }
+        }
         Ok(())
     }
 
@@ -65,7 +83,7 @@ impl RealDisk {
     fn lock_file(self, path: &Path) -> io::Result<File> {
         match self.making().create_new(true).open(path) {
             Ok(file) => {
-                self.give_rights(path, false)?;
+                self.give_rights(&file, path, false)?;
                 Ok(file)
             }
             Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
@@ -80,6 +98,46 @@ impl RealDisk {
 
 /// What a disk says that can't do something at all.
 const NOT_KNOWN: [io::ErrorKind; 2] = [io::ErrorKind::InvalidInput, io::ErrorKind::Unsupported];
+
+/// Sets rights; a disk without rights has none to set.
+fn set_rights(file: &File, rights: Permissions) -> io::Result<()> {
+    match file.set_permissions(rights) {
+        Err(error) if NOT_KNOWN.contains(&error.kind()) => Ok(()),
+        Err(error) if error.kind() == io::ErrorKind::PermissionDenied => Ok(()),
+        other => other,
+    }
+}
+
+/// Sees to it that a file's stamp is a later one: whoever follows a folder knows by the stamp alone
+/// that a file is another one, and a disk's clock goes in steps, or is set back.
+fn be_later(file: &File, than: SystemTime) -> io::Result<()> {
+    // As fine as disks keep their times: most of them, exFAT, FAT.
+    const STEPS: [Duration; 3] = [
+        Duration::from_micros(1),
+        Duration::from_millis(10),
+        Duration::from_secs(2),
+    ];
+    for step in STEPS {
+        if file.metadata()?.modified()? > than {
+            return Ok(());
+        }
+        file.set_modified(than + step)?;
+    }
+    Ok(())
+}
+
+/// Opening of a folder alone, which waits for no pipe; a link to a folder is followed, since a shelf
+/// may be reached by one.
+fn folder_itself() -> OpenOptions {
+    #[cfg_attr(not(unix), expect(unused_mut, reason = "only Unix has such flags"))]
+    let mut options = OpenOptions::new();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::OpenOptionsExt as _;
+        options.custom_flags(libc::O_DIRECTORY | libc::O_NONBLOCK | libc::O_CLOEXEC);
+    }
+    options
+}
 
 /// Opening that follows no link and waits for no pipe.
 fn careful() -> OpenOptions {
@@ -167,7 +225,7 @@ impl Disk for RealDisk {
 
     fn make_folder(&self, path: &Path) -> io::Result<()> {
         match fs::create_dir(path) {
-            Ok(()) => self.give_rights(path, true),
+            Ok(()) => self.give_folder_rights(path),
             Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
                 match self.look(path)?.kind {
                     Kind::Folder => Ok(()),
@@ -181,12 +239,14 @@ impl Disk for RealDisk {
 
     fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
         let mut file = self.making().create_new(true).open(path)?;
-        self.give_rights(path, false)?;
+        self.give_rights(&file, path, false)?;
         file.write_all(bytes)?;
         file.sync_all()
     }
 
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        let file = careful().write(true).open(from)?;
+        only_plain(&file.metadata()?)?;
         match fs::symlink_metadata(to) {
             Ok(there) => {
                 only_plain(&there)?;
@@ -195,11 +255,14 @@ impl Disk for RealDisk {
                     return Err(io::ErrorKind::PermissionDenied.into());
                 }
                 // On a shared shelf the others must be able to save over it as before.
-                fs::set_permissions(from, rights)?;
+                set_rights(&file, rights)?;
+                // A disk that lets nobody set times has to do with those it sets.
+                let _ = there.modified().and_then(|before| be_later(&file, before));
             }
             Err(error) if error.kind() == io::ErrorKind::NotFound => {}
             Err(error) => return Err(error),
         }
+        drop(file);
         fs::rename(from, to)
     }
 
@@ -212,7 +275,7 @@ impl Disk for RealDisk {
         if !cfg!(unix) {
             return Ok(());
         }
-        match File::open(path)?.sync_all() {
+        match folder_itself().read(true).open(path)?.sync_all() {
             // Some network disks know no such thing.
             Err(error) if NOT_KNOWN.contains(&error.kind()) => Ok(()),
             other => other,

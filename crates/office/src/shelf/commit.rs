@@ -1,14 +1,21 @@
 //! What is written to a shelf at once, and how that can end.
 
+use std::collections::{BTreeMap, BTreeSet};
+
+use quillbore_job::file::LARGEST_FILE;
+
 use super::{Doc, ShelfError, Version};
 use crate::names::{AttachmentName, JobKey};
+
+/// Largest file beside a job [bytes].
+pub(super) const LARGEST_ATTACHMENT: u64 = 256 * 1024 * 1024;
 
 /// What is written at once.
 #[derive(Clone, Debug, Default)]
 pub struct Commit {
     /// New files beside jobs; one that is there already must have the same content.
     pub attachments: Vec<Attachment>,
-    /// Documents, in the order in which they are put in place.
+    /// Documents, in the order in which they are put in place; none of them twice.
     pub documents: Vec<Write>,
 }
 
@@ -39,7 +46,8 @@ pub struct Write {
 pub struct Committed {
     /// The versions of the documents, in their order.
     pub versions: Vec<Version>,
-    /// Whether other desks were kept out meanwhile; a disk that knows no locks keeps nobody out.
+    /// Whether other desks were kept out meanwhile; a disk that knows no locks keeps nobody out. A new
+    /// document alone needs no lock: its name is one.
     pub locked: bool,
 }
 
@@ -106,5 +114,41 @@ impl Commit {
                 expected,
             }],
         }
+    }
+
+    /// That no form of the shelf has to refuse it whatever stands there: nothing in it is larger than
+    /// can be read again, and nothing is named twice with two contents. `place` is what sentences
+    /// call a document, or what lies beside one.
+    pub(super) fn check(
+        &self,
+        place: impl Fn(&Doc, Option<&AttachmentName>) -> String,
+    ) -> Result<(), CommitError> {
+        let too_large = |place| Err(ShelfError::TooLarge { place }.into());
+        let mut docs = BTreeSet::new();
+        for write in &self.documents {
+            if write.bytes.len() as u64 > LARGEST_FILE {
+                return too_large(place(&write.doc, None));
+            }
+            // The second would rest on what the first took the place of.
+            if !docs.insert(&write.doc) {
+                let doc = write.doc.clone();
+                return Err(match write.expected {
+                    Some(_) => CommitError::Changed(vec![doc]),
+                    None => CommitError::Taken(doc),
+                });
+            }
+        }
+        let mut files = BTreeMap::new();
+        for file in &self.attachments {
+            if file.bytes.len() as u64 > LARGEST_ATTACHMENT {
+                return too_large(place(&Doc::Job(file.job.clone()), Some(&file.name)));
+            }
+            let before = files.insert((&file.job, &file.name), &file.bytes);
+            if before.is_some_and(|before| *before != file.bytes) {
+                let (job, name) = (file.job.clone(), file.name.clone());
+                return Err(CommitError::AttachmentTaken(job, name));
+            }
+        }
+        Ok(())
     }
 }

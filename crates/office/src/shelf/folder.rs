@@ -1,4 +1,17 @@
 //! A shelf in a folder: a file for each job, a folder beside it, shared by desks on one disk.
+//!
+//! Of what others do in the folder at the same moment, this is ruled out: two desks never both
+//! replace the same version, where the disk knows locks; of two that make a name one alone has it;
+//! and on Unix no link, pipe or device under the name of a file of ours is followed, read or written,
+//! however fast it comes to stand there, since every opening refuses it by itself.
+//!
+//! This is not, since a folder is reached by names alone: between the look at the folder beside a job
+//! and its use, somebody who may write to the shelf can put a link in its place, and what is made then
+//! is made where that leads; between the look at the mark and the writing the share can vanish, and
+//! then one file can be made under its mount point; a program that is not ours takes no lock, so what
+//! it writes to a job between our comparing and our renaming is lost, as is another desk's where
+//! [`Committed::locked`] is false; and a file of the same length and time as the one before is taken
+//! for that one, which no save of ours leaves, but a copy that keeps times can.
 
 mod changes;
 mod commit;
@@ -15,7 +28,7 @@ use super::{
     Changes, Commit, CommitError, Committed, Cursor, Doc, Held, Mark, Shelf, ShelfError, Step,
     Stored,
 };
-use crate::disk::Disk;
+use crate::disk::{Disk, Kind};
 use crate::names::{AttachmentName, JobKey};
 
 /// The file that says that a folder is a shelf, and which.
@@ -69,6 +82,15 @@ impl Folder {
                 place: self.place(),
             }),
         }
+    }
+
+    /// What was found; where that is nothing, the shelf must still be there: in an empty mount point
+    /// every job would seem gone.
+    fn seen<T>(&self, found: Option<T>) -> Result<Option<T>, ShelfError> {
+        if found.is_none() {
+            self.mark()?;
+        }
+        Ok(found)
     }
 }
 
@@ -126,16 +148,21 @@ impl Shelf for Folder {
             Ok(_) => {}
             Err(error) => return Err(self.files.step(Step::Adopt, &path)(error)),
         }
-        // Another desk may have been faster: then its mark stands.
-        self.mark().map(|_| ())
+        self.files.settle(self.root())?;
+        // Another desk may have been faster: then its mark stands. A file of that name without a mark
+        // is not ours to replace.
+        match self.mark()? {
+            Some(_) => Ok(()),
+            None => Err(self.files.no_file(Kind::File, &path)),
+        }
     }
 
     fn read(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {
-        self.files.read(doc)
+        self.seen(self.files.read(doc)?)
     }
 
     fn previous(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {
-        self.files.previous(doc)
+        self.seen(self.files.previous(doc)?)
     }
 
     fn changes(&self, since: &Cursor) -> Result<Changes, ShelfError> {
@@ -150,6 +177,7 @@ impl Shelf for Folder {
     }
 
     fn highest_number(&self, year: u32) -> Result<Option<u32>, ShelfError> {
+        self.mark()?;
         self.files.highest_number(year)
     }
 
@@ -165,10 +193,14 @@ impl Shelf for Folder {
         job: &JobKey,
         name: &AttachmentName,
     ) -> Result<Option<Vec<u8>>, ShelfError> {
-        self.files.attachment(job, name)
+        self.seen(self.files.attachment(job, name)?)
     }
 
     fn attachments(&self, job: &JobKey) -> Result<Vec<AttachmentName>, ShelfError> {
-        self.files.attachments(job)
+        let names = self.files.attachments(job)?;
+        if names.is_empty() {
+            self.mark()?;
+        }
+        Ok(names)
     }
 }

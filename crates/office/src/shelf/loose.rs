@@ -19,12 +19,19 @@ pub struct Loose {
 }
 
 impl Loose {
-    /// The file at a path that ends in `.ron`, which need not be there yet.
+    /// The file at a path, which need not be there yet; `.ron` is put behind where it is missing.
     ///
     /// # Errors
     /// Where no job may have its name.
     pub fn new(disk: Arc<dyn Disk>, path: &Path) -> Result<Self, NameRefused> {
         let name = path.file_name().unwrap_or_default().to_string_lossy();
+        // What is no text would be another file's name.
+        if path.file_name().is_some_and(|name| name.to_str().is_none()) {
+            return Err(NameRefused::Sign {
+                name: name.into_owned(),
+                sign: char::REPLACEMENT_CHARACTER,
+            });
+        }
         let stem = name.strip_suffix(".ron").unwrap_or(&name);
         let key = JobKey::new(stem)?;
         let root = match path.parent() {
@@ -98,14 +105,18 @@ impl Shelf for Loose {
     fn changes(&self, since: &Cursor) -> Result<Changes, ShelfError> {
         let doc = Doc::Job(self.key.clone());
         let there = self.files.read(&doc)?;
-        let now = there.map_or_else(Vec::new, |stored| stored.version.0.to_string().into_bytes());
-        let mut changes = Changes::default();
-        match (now.is_empty(), since.0.is_empty()) {
-            (false, _) if now != since.0 => changes.there.push(doc),
-            (true, false) => changes.gone.push(doc),
+        let now = there.map_or_else(String::new, |stored| stored.version.0.to_string());
+        let before = since.opened();
+        let mut changes = Changes {
+            all: before.is_none(),
+            cursor: Cursor::sealed(now.as_bytes()),
+            ..Changes::default()
+        };
+        match (now.is_empty(), before) {
+            (false, before) if before != Some(now.as_bytes()) => changes.there.push(doc),
+            (true, Some([_, ..])) => changes.gone.push(doc),
             _ => {}
         }
-        changes.cursor = Cursor(now);
         Ok(changes)
     }
 

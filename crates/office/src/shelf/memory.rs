@@ -6,7 +6,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError, Weak};
 
 use super::{
     Changes, Commit, CommitError, Committed, Cursor, Doc, Held, Mark, Shelf, ShelfError, Step,
-    Stored, Version,
+    Stored, Version, Write, desk_name,
 };
 use crate::names::{AttachmentName, JobKey};
 
@@ -17,7 +17,8 @@ pub enum Fault {
     Refused,
     /// A commit is done, and then told as not confirmed.
     NotConfirmed,
-    /// A commit stops after this many documents; attachments are written.
+    /// A commit stops when it has written so many documents and would write one more: none of it is
+    /// done where that is the first, else the attachments are written too.
     After(usize),
     /// The shelf is gone from now on, until [`Memory::mend`].
     Gone,
@@ -32,7 +33,9 @@ pub struct Memory {
 #[derive(Debug, Default)]
 struct State {
     mark: Option<Mark>,
-    docs: BTreeMap<Doc, Kept>,
+    docs: BTreeMap<Doc, Vec<u8>>,
+    /// What was replaced last.
+    before: BTreeMap<Doc, Vec<u8>>,
     beside: BTreeMap<JobKey, BTreeMap<AttachmentName, Vec<u8>>>,
     /// Every document that was written or taken away, in order.
     log: Vec<Doc>,
@@ -40,12 +43,6 @@ struct State {
     calls: u64,
     faults: BTreeMap<u64, Fault>,
     gone: bool,
-}
-
-#[derive(Debug)]
-struct Kept {
-    now: Vec<u8>,
-    before: Option<Vec<u8>>,
 }
 
 /// What holds a job as long as it is there.
@@ -134,8 +131,8 @@ impl State {
             match (self.docs.get(&write.doc), write.expected) {
                 (None, Some(_)) => return Err(CommitError::Gone(write.doc.clone())),
                 (Some(_), None) => return Err(CommitError::Taken(write.doc.clone())),
-                (Some(kept), Some(expected)) => {
-                    if kept.now != write.bytes && Version::of(&kept.now) != expected {
+                (Some(now), Some(expected)) => {
+                    if *now != write.bytes && Version::of(now) != expected {
                         changed.push(write.doc.clone());
                     }
                 }
@@ -157,19 +154,16 @@ impl State {
     }
 
     fn write(&mut self, doc: &Doc, bytes: &[u8]) {
-        let before = self.docs.remove(doc);
-        if let Some(kept) = before.as_ref().filter(|kept| kept.now == bytes) {
-            let before = kept.before.clone();
-            let now = bytes.to_vec();
-            self.docs.insert(doc.clone(), Kept { now, before });
-            return;
+        if let Some(before) = self.docs.insert(doc.clone(), bytes.to_vec()) {
+            self.before.insert(doc.clone(), before);
         }
-        let kept = Kept {
-            now: bytes.to_vec(),
-            before: before.map(|kept| kept.now),
-        };
-        self.docs.insert(doc.clone(), kept);
         self.log.push(doc.clone());
+    }
+
+    /// What the log has from a cursor on; `None` for the first cursor, or one that was damaged.
+    fn log_since(&self, since: &Cursor) -> Option<&[Doc]> {
+        let from = u64::from_le_bytes(since.opened()?.try_into().ok()?);
+        self.log.get(usize::try_from(from).ok()?..)
     }
 }
 
@@ -194,21 +188,19 @@ impl Shelf for Memory {
 
     fn read(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {
         let state = self.look()?;
-        let kept = state.docs.get(doc);
-        Ok(kept.map(|kept| Stored::new(kept.now.clone())))
+        Ok(state.docs.get(doc).cloned().map(Stored::new))
     }
 
     fn previous(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {
         let state = self.look()?;
-        let before = state.docs.get(doc).and_then(|kept| kept.before.clone());
-        Ok(before.map(Stored::new))
+        Ok(state.before.get(doc).cloned().map(Stored::new))
     }
 
     fn changes(&self, since: &Cursor) -> Result<Changes, ShelfError> {
         let state = self.look()?;
-        let from = since.0.as_slice().try_into().map_or(0, u64::from_le_bytes);
-        let from = usize::try_from(from).unwrap_or(usize::MAX);
-        let touched: BTreeSet<&Doc> = state.log.iter().skip(from).collect();
+        let since = state.log_since(since);
+        let all = || state.docs.keys().collect();
+        let touched: BTreeSet<&Doc> = since.map_or_else(all, |log| log.iter().collect());
         let (there, gone) = touched
             .into_iter()
             .cloned()
@@ -217,8 +209,9 @@ impl Shelf for Memory {
         Ok(Changes {
             there,
             gone,
+            all: since.is_none(),
             unusable: Vec::new(),
-            cursor: Cursor(now.to_le_bytes().to_vec()),
+            cursor: Cursor::sealed(&now.to_le_bytes()),
         })
     }
 
@@ -231,13 +224,20 @@ impl Shelf for Memory {
             let place = self.place();
             return Err(ShelfError::NotMarked { place }.into());
         }
+        commit.check(|doc, name| match (doc, name) {
+            (Doc::Job(job), Some(name)) => self.place_of(job, name),
+            _ => self.place(),
+        })?;
         state.check(commit)?;
         let stop = match fault {
             Some(Fault::After(documents)) => documents,
             _ => usize::MAX,
         };
+        let to_write = commit.documents.iter();
+        let to_write = to_write.filter(|write| state.docs.get(&write.doc) != Some(&write.bytes));
+        let to_write: Vec<&Write> = to_write.collect();
         // A commit of one document is done or not: there is nothing between.
-        if stop == 0 && !commit.documents.is_empty() {
+        if stop == 0 && !to_write.is_empty() {
             return Err(self.broken(Step::PutInPlace).into());
         }
         for file in &commit.attachments {
@@ -245,7 +245,7 @@ impl Shelf for Memory {
             files.insert(file.name.clone(), file.bytes.clone());
         }
         let mut done = Vec::new();
-        for write in &commit.documents {
+        for write in to_write {
             if done.len() == stop {
                 return Err(CommitError::HalfDone {
                     done,
@@ -256,7 +256,8 @@ impl Shelf for Memory {
             state.write(&write.doc, &write.bytes);
             done.push((write.doc.clone(), Version::of(&write.bytes)));
         }
-        let versions = done.into_iter().map(|(_, version)| version).collect();
+        let documents = commit.documents.iter();
+        let versions = documents.map(|write| Version::of(&write.bytes)).collect();
         if fault == Some(Fault::NotConfirmed) {
             let error = self.broken(Step::Settle);
             return Err(CommitError::NotSettled { versions, error });
@@ -281,13 +282,16 @@ impl Shelf for Memory {
         let Ok(mut state) = self.look() else {
             return Held::Unknown;
         };
+        if state.mark.is_none() {
+            return Held::Unknown;
+        }
         if let Some((name, token)) = state.holds.get(job)
             && token.strong_count() > 0
         {
             return Held::Elsewhere(name.clone());
         }
         let token = Arc::new(Token);
-        let held = (by.to_owned(), Arc::downgrade(&token));
+        let held = (desk_name(by), Arc::downgrade(&token));
         state.holds.insert(job.clone(), held);
         Held::Here(Box::new(token))
     }

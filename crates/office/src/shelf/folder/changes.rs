@@ -1,7 +1,8 @@
 //! What is other in a folder than it was: by the stamps of its files, never by reading them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ffi::OsStr;
+use std::io;
 
 use super::Files;
 use crate::disk::{Kind, Stamp};
@@ -21,7 +22,8 @@ impl Files {
         let root = self.root();
         let found = self.disk.list(root);
         let found = found.map_err(self.step(Step::List, root))?;
-        let before = stamps(since);
+        let known = since.opened();
+        let before = known.map(stamps).unwrap_or_default();
         let mut now: BTreeMap<String, Stamp> = BTreeMap::new();
         let mut changes = Changes::default();
         for found in &found {
@@ -37,12 +39,39 @@ impl Files {
                 Meaning::Other => {}
             }
         }
-        let gone = before.keys().filter(|name| !now.contains_key(**name));
-        changes.gone = gone.filter_map(|name| doc_of(name)).collect();
+        let listed: BTreeSet<String> = now.keys().map(|name| name.to_lowercase()).collect();
+        let missing = before.keys().filter(|name| !now.contains_key(**name));
+        for name in missing.copied().collect::<Vec<&str>>() {
+            let Some(doc) = doc_of(name) else { continue };
+            // Where big and small letters are one, a name that is spelled anew would be found again.
+            let spelled_anew = listed.contains(&name.to_lowercase());
+            match self.stamp_of_missed(&doc)?.filter(|_| !spelled_anew) {
+                Some(stamp) => {
+                    if before.get(name) != Some(&stamp) {
+                        changes.there.push(doc);
+                    }
+                    now.insert(name.to_owned(), stamp);
+                }
+                None => changes.gone.push(doc),
+            }
+        }
         changes.there.sort();
+        changes.there.dedup();
         changes.unusable.sort();
+        changes.all = known.is_none();
         changes.cursor = cursor(&now);
         Ok(changes)
+    }
+
+    /// The stamp of a document that a listing left out: some disks leave out a name that is given to
+    /// another file meanwhile, and a save does just that.
+    fn stamp_of_missed(&self, doc: &Doc) -> Result<Option<Stamp>, ShelfError> {
+        let path = self.doc_path(doc);
+        match self.disk.look(&path) {
+            Ok(look) => Ok((look.kind == Kind::File).then_some(look.stamp)),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+            Err(error) => Err(self.step(Step::List, &path)(error)),
+        }
     }
 
     pub(in crate::shelf) fn highest_number(&self, year: u32) -> Result<Option<u32>, ShelfError> {
@@ -105,12 +134,11 @@ fn cursor(stamps: &BTreeMap<String, Stamp>) -> Cursor {
         bytes.extend(stamp.changed_ns.to_le_bytes());
         bytes.extend(stamp.bytes.to_le_bytes());
     }
-    Cursor(bytes)
+    Cursor::sealed(&bytes)
 }
 
-/// The stamps of a cursor; of one that is damaged, those before the damage.
-fn stamps(cursor: &Cursor) -> BTreeMap<&str, Stamp> {
-    let mut left = cursor.0.as_slice();
+/// The stamps of a cursor.
+fn stamps(mut left: &[u8]) -> BTreeMap<&str, Stamp> {
     let mut stamps = BTreeMap::new();
     while let Some((name, stamp)) = next_stamp(&mut left) {
         stamps.insert(name, stamp);

@@ -8,10 +8,8 @@ use quillbore_job::file::LARGEST_FILE;
 
 use crate::disk::{Disk, Kind};
 use crate::names::{AttachmentName, JobKey};
+use crate::shelf::commit::LARGEST_ATTACHMENT;
 use crate::shelf::{Doc, ShelfError, Step, Stored};
-
-/// Largest file beside a job that is read [bytes].
-pub(super) const LARGEST_ATTACHMENT: u64 = 256 * 1024 * 1024;
 
 /// What the version before the last one is called, in the folder beside its document.
 const PREVIOUS: &str = "previous.ron";

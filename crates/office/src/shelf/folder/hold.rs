@@ -9,10 +9,7 @@ use std::sync::Arc;
 use super::Files;
 use crate::disk::{Disk, Kind, Lock};
 use crate::names::JobKey;
-use crate::shelf::{Doc, Held};
-
-/// Most characters of another desk's name that are told.
-const LONGEST_NAME: usize = 80;
+use crate::shelf::{Doc, Held, desk_name};
 
 /// Most bytes of a note that are read.
 const LARGEST_NOTE: u64 = 4_000;
@@ -33,7 +30,7 @@ impl Files {
                 // Without the note the lock still holds; the other desk then can't be named. What
                 // stands there is taken away, never written through: it could be a link.
                 let _ = self.disk.remove(&note);
-                let _ = self.disk.write_new(&note, by.as_bytes());
+                let _ = self.disk.write_new(&note, desk_name(by).as_bytes());
                 Held::Here(Box::new(HeldHere {
                     disk: Arc::clone(&self.disk),
                     lock: Some(lock),
@@ -43,9 +40,7 @@ impl Files {
             Ok(_) => Held::Unknown,
             Err(error) if error.kind() == io::ErrorKind::WouldBlock => {
                 let named = self.disk.read(&note, LARGEST_NOTE).unwrap_or_default();
-                let named = String::from_utf8_lossy(&named);
-                let plain = named.trim().chars().filter(|sign| !sign.is_control());
-                Held::Elsewhere(plain.take(LONGEST_NAME).collect())
+                Held::Elsewhere(desk_name(&String::from_utf8_lossy(&named)))
             }
             Err(_) => Held::Unknown,
         }

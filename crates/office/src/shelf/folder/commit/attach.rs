@@ -1,0 +1,52 @@
+//! Files beside jobs: new ones only, and on the medium before any document names them.
+
+use std::collections::BTreeSet;
+use std::path::PathBuf;
+
+use super::Files;
+use crate::disk::Kind;
+use crate::shelf::commit::LARGEST_ATTACHMENT;
+use crate::shelf::folder::put::Put;
+use crate::shelf::{Attachment, CommitError, Doc, Step};
+
+impl Files {
+    /// Writes new files beside jobs; `made` gets the paths of those that were not there before.
+    pub(super) fn attach_all(
+        &self,
+        attachments: &[Attachment],
+        made: &mut Vec<PathBuf>,
+    ) -> Result<(), CommitError> {
+        let mut folders = BTreeSet::new();
+        for attachment in attachments {
+            // Also of one that is there already: whoever wrote it may have been cut off right after.
+            folders.insert(self.folder(&Doc::Job(attachment.job.clone())));
+            let path = self.beside_path(&attachment.job, &attachment.name);
+            let taken =
+                || CommitError::AttachmentTaken(attachment.job.clone(), attachment.name.clone());
+            match self.kind(&path)? {
+                None => {}
+                Some(Kind::File) => {
+                    let there = self.read_plain(&path, LARGEST_ATTACHMENT)?;
+                    if there.as_deref() == Some(attachment.bytes.as_slice()) {
+                        continue;
+                    }
+                    return Err(taken());
+                }
+                Some(Kind::Link | Kind::Folder | Kind::Other) => return Err(taken()),
+            }
+            let put = self.put_new(&path, &attachment.bytes);
+            match put.map_err(self.step(Step::WriteNew, &path))? {
+                Put::Placed => made.push(path),
+                Put::Taken => return Err(taken()),
+            }
+        }
+        for folder in &folders {
+            self.settle(folder)?;
+        }
+        if !folders.is_empty() {
+            // The folder beside a job may be new itself.
+            self.settle(self.root())?;
+        }
+        Ok(())
+    }
+}

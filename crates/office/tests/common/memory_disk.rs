@@ -1,0 +1,443 @@
+//! A disk in memory that can go wrong at any step, lose what was not settled when the power goes,
+//! and let another desk in between two steps.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
+use std::io::{self, ErrorKind};
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, MutexGuard};
+
+use quillbore_office::disk::{Disk, Found, Kind, Lock, Look, Stamp};
+
+/// What goes wrong at a step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fault {
+    /// It fails; a write after so many bytes.
+    Once { short: usize, kind: ErrorKind },
+    /// From here on nothing works any more: the power is gone, after so many bytes.
+    Dead { short: usize },
+}
+
+impl Fault {
+    /// Every way in which a step can go wrong.
+    pub fn all() -> Vec<Self> {
+        let shorts = [0, 1, 40, usize::MAX];
+        let kinds = [
+            ErrorKind::StorageFull,
+            ErrorKind::PermissionDenied,
+            ErrorKind::Interrupted,
+            ErrorKind::WriteZero,
+            ErrorKind::NotFound,
+        ];
+        let once = shorts
+            .iter()
+            .flat_map(|&short| kinds.map(|kind| Self::Once { short, kind }));
+        let dead = shorts.iter().map(|&short| Self::Dead { short });
+        once.chain(dead).collect()
+    }
+}
+
+/// What stands under a name.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Node {
+    File { bytes: Arc<[u8]>, stamp: Stamp },
+    Folder,
+    Link,
+    Other,
+}
+
+/// What another desk does between two steps.
+type Meanwhile = Box<dyn FnOnce() + Send>;
+
+/// The disk; its clones are the same disk.
+#[derive(Clone, Default)]
+pub struct MemoryDisk {
+    state: Arc<Mutex<State>>,
+    held: Arc<Mutex<BTreeSet<PathBuf>>>,
+}
+
+#[derive(Default)]
+struct State {
+    nodes: BTreeMap<PathBuf, Node>,
+    /// What the names of each folder were before each change that the medium does not have yet.
+    unsettled: BTreeMap<PathBuf, Vec<Change>>,
+    clock: i64,
+    steps: usize,
+    fault: Option<(usize, Fault)>,
+    meanwhile: Option<(usize, Meanwhile)>,
+    /// A name that the next listing misses, as one can that another desk renames at that moment.
+    missed: Option<PathBuf>,
+    one_name: bool,
+    no_locks: bool,
+}
+
+/// Names that changed at once, with what stood under each before.
+type Change = Vec<(PathBuf, Option<Node>)>;
+
+struct HeldPath {
+    held: Arc<Mutex<BTreeSet<PathBuf>>>,
+    path: PathBuf,
+}
+
+impl Drop for HeldPath {
+    fn drop(&mut self) {
+        self.held.lock().expect("locks").remove(&self.path);
+    }
+}
+
+impl fmt::Debug for HeldPath {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "HeldPath({})", self.path.display())
+    }
+}
+
+impl fmt::Debug for MemoryDisk {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("MemoryDisk")
+    }
+}
+
+impl MemoryDisk {
+    /// A disk with an empty folder.
+    pub fn with_folder(path: &Path) -> Self {
+        let disk = Self::default();
+        disk.put(path, Node::Folder);
+        disk
+    }
+
+    /// As a memory stick: files have one name only.
+    pub fn with_one_name(self) -> Self {
+        self.state().one_name = true;
+        self
+    }
+
+    /// As some network disks: nobody is kept out.
+    pub fn without_locks(self) -> Self {
+        self.state().no_locks = true;
+        self
+    }
+
+    fn state(&self) -> MutexGuard<'_, State> {
+        self.state.lock().expect("the disk's state")
+    }
+
+    /// Puts something there behind everybody's back, for good.
+    pub fn put(&self, path: &Path, node: Node) {
+        self.state().nodes.insert(path.to_owned(), node);
+    }
+
+    /// Puts a file there behind everybody's back, for good.
+    pub fn put_file(&self, path: &Path, bytes: &[u8]) {
+        let stamp = self.state().next_stamp(bytes);
+        let bytes = bytes.into();
+        self.put(path, Node::File { bytes, stamp });
+    }
+
+    /// Takes something away behind everybody's back, with all that is in it.
+    pub fn take(&self, path: &Path) {
+        self.state().take(path);
+    }
+
+    /// What stands under a name.
+    pub fn node(&self, path: &Path) -> Option<Node> {
+        self.state().nodes.get(path).cloned()
+    }
+
+    /// A file's content.
+    pub fn file(&self, path: &Path) -> Option<Vec<u8>> {
+        match self.node(path) {
+            Some(Node::File { bytes, .. }) => Some(bytes.to_vec()),
+            _ => None,
+        }
+    }
+
+    /// Every name on the disk.
+    pub fn names(&self) -> Vec<PathBuf> {
+        self.state().nodes.keys().cloned().collect()
+    }
+
+    /// Steps so far.
+    pub fn steps(&self) -> usize {
+        self.state().steps
+    }
+
+    /// Makes a step go wrong, counted from the next one on.
+    pub fn break_at(&self, ahead: usize, fault: Fault) {
+        let mut state = self.state();
+        state.fault = Some((state.steps + ahead, fault));
+    }
+
+    /// Lets another desk in right before a step, counted from the next one on.
+    pub fn meanwhile(&self, ahead: usize, what: impl FnOnce() + Send + 'static) {
+        let mut state = self.state();
+        state.meanwhile = Some((state.steps + ahead, Box::new(what)));
+    }
+
+    /// Makes the next listing miss a name.
+    pub fn miss(&self, path: &Path) {
+        self.state().missed = Some(path.to_owned());
+    }
+
+    /// Makes the disk well again; whether anything had gone wrong by then.
+    pub fn mend(&self) -> bool {
+        let mut state = self.state();
+        state.meanwhile = None;
+        let fault = state.fault.take();
+        fault.is_some_and(|(at, _)| at < state.steps)
+    }
+
+    /// Cuts the power: of the changes in each folder that nobody settled, the first so many stay, as
+    /// `stay` says for the folder and their count. Locks are free again.
+    pub fn cut_power(&self, mut stay: impl FnMut(&Path, usize) -> usize) {
+        let mut state = self.state();
+        let unsettled = std::mem::take(&mut state.unsettled);
+        // What is in a folder first, since the folder itself may go.
+        for (folder, mut changes) in unsettled.into_iter().rev() {
+            let stay = stay(&folder, changes.len());
+            while changes.len() > stay {
+                for (path, before) in changes.pop().into_iter().flatten() {
+                    match before {
+                        Some(node) => drop(state.nodes.insert(path, node)),
+                        None => state.take(&path),
+                    }
+                }
+            }
+        }
+        self.held.lock().expect("locks").clear();
+    }
+
+    /// Counts a step; where it fails, says how many bytes of it were done, if it began at all.
+    fn step(&self) -> Result<(), (Option<usize>, io::Error)> {
+        let mut state = self.state();
+        let steps = state.steps;
+        if let Some((_, what)) = state.meanwhile.take_if(|(at, _)| *at == steps) {
+            drop(state);
+            what();
+            state = self.state();
+        }
+        let now = state.steps;
+        state.steps += 1;
+        match state.fault {
+            Some((at, Fault::Once { short, kind })) if at == now => Err((Some(short), kind.into())),
+            Some((at, Fault::Dead { short })) if at <= now => {
+                Err(((at == now).then_some(short), ErrorKind::Other.into()))
+            }
+            _ => Ok(()),
+        }
+    }
+
+    fn whole_step(&self) -> io::Result<()> {
+        self.step().map_err(|(_, error)| error)
+    }
+}
+
+impl State {
+    fn next_stamp(&mut self, bytes: &[u8]) -> Stamp {
+        self.clock += 1;
+        Stamp {
+            changed_ns: self.clock,
+            bytes: bytes.len() as u64,
+        }
+    }
+
+    fn take(&mut self, path: &Path) {
+        self.nodes.retain(|name, _| !name.starts_with(path));
+    }
+
+    /// That the folder of a name is there, and no link: nothing of ours may ever go through one.
+    fn inside(&self, path: &Path) -> io::Result<()> {
+        let above = path.parent().expect("a folder above");
+        match self.nodes.get(above) {
+            Some(Node::Folder) => Ok(()),
+            Some(Node::Link) => panic!("{} leads through a link", path.display()),
+            Some(Node::File { .. } | Node::Other) => Err(ErrorKind::NotADirectory.into()),
+            None => Err(ErrorKind::NotFound.into()),
+        }
+    }
+
+    fn note(&mut self, change: Change) {
+        let (path, _) = change.first().expect("a name");
+        let folder = path.parent().expect("a folder above").to_owned();
+        self.unsettled.entry(folder).or_default().push(change);
+    }
+
+    fn insert(&mut self, path: &Path, node: Node) {
+        let before = self.nodes.insert(path.to_owned(), node);
+        self.note(vec![(path.to_owned(), before)]);
+    }
+}
+
+fn look_of(node: &Node) -> Look {
+    let (kind, stamp) = match node {
+        Node::File { stamp, .. } => (Kind::File, *stamp),
+        Node::Folder => (Kind::Folder, Stamp::default()),
+        Node::Link => (Kind::Link, Stamp::default()),
+        Node::Other => (Kind::Other, Stamp::default()),
+    };
+    Look { kind, stamp }
+}
+
+impl Disk for MemoryDisk {
+    fn list(&self, folder: &Path) -> io::Result<Vec<Found>> {
+        self.whole_step()?;
+        let mut state = self.state();
+        match state.nodes.get(folder) {
+            Some(Node::Folder) => {}
+            Some(Node::Link) => panic!("{} is a link", folder.display()),
+            Some(_) => return Err(ErrorKind::NotADirectory.into()),
+            None => return Err(ErrorKind::NotFound.into()),
+        }
+        let missed = state.missed.take();
+        let there = state.nodes.iter();
+        let inside = there
+            .filter(|(path, _)| path.parent() == Some(folder) && missed.as_ref() != Some(*path));
+        Ok(inside
+            .map(|(path, node)| Found {
+                name: path.file_name().expect("a name").to_owned(),
+                look: look_of(node),
+            })
+            .collect())
+    }
+
+    fn look(&self, path: &Path) -> io::Result<Look> {
+        self.whole_step()?;
+        let state = self.state();
+        let node = state.nodes.get(path).ok_or(ErrorKind::NotFound)?;
+        Ok(look_of(node))
+    }
+
+    fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>> {
+        self.whole_step()?;
+        let state = self.state();
+        state.inside(path)?;
+        match state.nodes.get(path) {
+            Some(Node::File { bytes, .. }) if bytes.len() as u64 > most => {
+                Err(ErrorKind::FileTooLarge.into())
+            }
+            Some(Node::File { bytes, .. }) => Ok(bytes.to_vec()),
+            Some(_) => Err(ErrorKind::Other.into()),
+            None => Err(ErrorKind::NotFound.into()),
+        }
+    }
+
+    fn make_folder(&self, path: &Path) -> io::Result<()> {
+        self.whole_step()?;
+        let mut state = self.state();
+        state.inside(path)?;
+        match state.nodes.get(path) {
+            None => {
+                state.insert(path, Node::Folder);
+                Ok(())
+            }
+            Some(Node::Folder) => Ok(()),
+            Some(_) => Err(ErrorKind::AlreadyExists.into()),
+        }
+    }
+
+    fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+        if self.node(path).is_some() {
+            return Err(ErrorKind::AlreadyExists.into());
+        }
+        let (done, result) = match self.step() {
+            Ok(()) => (bytes.len(), Ok(())),
+            Err((Some(short), error)) => (short.min(bytes.len()), Err(error)),
+            Err((None, error)) => return Err(error),
+        };
+        let mut state = self.state();
+        state.inside(path)?;
+        // Another desk may have been let in at this step.
+        if state.nodes.contains_key(path) {
+            return Err(ErrorKind::AlreadyExists.into());
+        }
+        let stamp = state.next_stamp(&bytes[..done]);
+        let bytes = bytes[..done].into();
+        state.insert(path, Node::File { bytes, stamp });
+        result
+    }
+
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        self.whole_step()?;
+        let mut state = self.state();
+        state.inside(to)?;
+        if !matches!(state.nodes.get(to), None | Some(Node::File { .. })) {
+            return Err(ErrorKind::Other.into());
+        }
+        let node = state.nodes.remove(from).ok_or(ErrorKind::NotFound)?;
+        let before = state.nodes.insert(to.to_owned(), node.clone());
+        state.note(vec![(to.to_owned(), before), (from.to_owned(), Some(node))]);
+        Ok(())
+    }
+
+    fn name_new(&self, from: &Path, to: &Path) -> io::Result<()> {
+        self.whole_step()?;
+        let mut state = self.state();
+        state.inside(to)?;
+        if state.nodes.contains_key(to) {
+            return Err(ErrorKind::AlreadyExists.into());
+        }
+        if state.one_name {
+            return Err(ErrorKind::PermissionDenied.into());
+        }
+        let node = state.nodes.get(from).cloned();
+        state.insert(to, node.ok_or(ErrorKind::NotFound)?);
+        Ok(())
+    }
+
+    fn sync_folder(&self, path: &Path) -> io::Result<()> {
+        self.whole_step()?;
+        let mut state = self.state();
+        if !matches!(state.nodes.get(path), Some(Node::Folder)) {
+            return Err(ErrorKind::NotFound.into());
+        }
+        state.unsettled.remove(path);
+        Ok(())
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        self.whole_step()?;
+        let mut state = self.state();
+        state.inside(path)?;
+        match state.nodes.get(path) {
+            Some(Node::Folder) => Err(ErrorKind::IsADirectory.into()),
+            Some(_) => {
+                let before = state.nodes.remove(path);
+                state.note(vec![(path.to_owned(), before)]);
+                Ok(())
+            }
+            None => Err(ErrorKind::NotFound.into()),
+        }
+    }
+
+    fn hold(&self, path: &Path) -> io::Result<Lock> {
+        // One thread plays all desks, so nobody lets go while another waits.
+        match self.hold_now(path) {
+            Err(error) if error.kind() == ErrorKind::WouldBlock => Err(ErrorKind::TimedOut.into()),
+            other => other,
+        }
+    }
+
+    fn hold_now(&self, path: &Path) -> io::Result<Lock> {
+        self.whole_step()?;
+        let mut state = self.state();
+        state.inside(path)?;
+        match state.nodes.get(path) {
+            Some(Node::File { .. }) => {}
+            Some(_) => return Err(ErrorKind::Other.into()),
+            None => {
+                let stamp = state.next_stamp(b"");
+                let bytes = [].into();
+                state.insert(path, Node::File { bytes, stamp });
+            }
+        }
+        if state.no_locks {
+            return Ok(Lock::unknown());
+        }
+        if !self.held.lock().expect("locks").insert(path.to_owned()) {
+            return Err(ErrorKind::WouldBlock.into());
+        }
+        Ok(Lock::real(HeldPath {
+            held: Arc::clone(&self.held),
+            path: path.to_owned(),
+        }))
+    }
+}

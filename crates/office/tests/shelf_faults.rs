@@ -1,0 +1,14 @@
+//! A shelf on a disk that fails or writes short at every step in turn, that loses its power there,
+//! or that lets another desk in.
+
+#[path = "common/shelf.rs"]
+mod common;
+mod shelf_faults {
+    pub(crate) mod scene;
+
+    mod adopt;
+    mod another_desk;
+    mod every_step;
+    mod power;
+    mod save;
+}

@@ -1,0 +1,13 @@
+//! What every form of the shelf promises: the same tests for a folder, for memory and for a single
+//! file, with three desks at each.
+
+#[path = "common/shelf.rs"]
+mod common;
+mod shelf_forms {
+    mod beside;
+    mod changes;
+    mod commits;
+    mod holds;
+    mod marks;
+    mod numbers;
+}
