@@ -124,7 +124,7 @@ impl Desk {
         match &self.held {
             Held::Elsewhere(name) if name.is_empty() => Some("another desk"),
             Held::Elsewhere(name) => Some(name),
-            Held::Here(_) | Held::Unknown => None,
+            Held::Here(_) | Held::NoLocks | Held::Unknown => None,
         }
     }
 

@@ -1,7 +1,7 @@
 //! A shelf of 50,000 job files on a real disk: first look, first list from the cache, a look in which
 //! nothing changed, one in which one job did. Run with `--test`, as `cargo test --benches` does, it
 //! takes 200 files.
-#![expect(clippy::expect_used, reason = "a bench fails by panic")]
+#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 use std::fs;
 use std::sync::Arc;

@@ -1,5 +1,10 @@
 //! A shelf on a disk that fails or writes short at every step in turn, that loses its power there,
 //! or that lets another desk in.
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a helper of tests fails by panic"
+)]
 
 #[path = "common/shelf.rs"]
 mod common;

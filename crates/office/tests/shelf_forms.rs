@@ -1,5 +1,10 @@
 //! What every form of the shelf promises: the same tests for a folder, for memory and for a single
 //! file, with three desks at each.
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a helper of tests fails by panic"
+)]
 
 #[path = "common/shelf.rs"]
 mod common;

@@ -1,7 +1,7 @@
 //! Drafts of what is not saved: kept every few seconds, offered after a crash.
 
 use egui::Context;
-use quillbore_office::drafts::{Left, Told};
+use quillbore_office::drafts::{Keeper, Left, Told};
 use quillbore_office::words::drafts as words;
 use std::time::Duration;
 
@@ -43,10 +43,7 @@ impl App {
 
     /// Takes in what the keeper of drafts tells.
     pub(super) fn take_drafts_told(&mut self) {
-        let told = self
-            .drafts
-            .as_mut()
-            .map_or_else(Vec::new, |drafts| drafts.told());
+        let told = self.drafts.as_mut().map_or_else(Vec::new, Keeper::told);
         for told in told {
             match told {
                 Told::NotKept(why) => self.desk_mut().notice = why,

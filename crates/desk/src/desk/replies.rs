@@ -202,8 +202,7 @@ impl Desk {
             }
         };
         self.across_merges.truncate(self.history.merges());
-        self.across_merges
-            .push(self.opened.replace(merged.theirs));
+        self.across_merges.push(self.opened.replace(merged.theirs));
         let at = self.cursor;
         self.history.put_merged(
             job,
@@ -215,7 +214,11 @@ impl Desk {
         );
         match merged.saved {
             Ok(opened) => {
-                let state = if unchanged { self.history.state() } else { state };
+                let state = if unchanged {
+                    self.history.state()
+                } else {
+                    state
+                };
                 self.now_stands(opened, state);
                 self.notice = words::merged(self.job(), &clashes);
                 self.news.push(News::Saved);
@@ -258,7 +261,7 @@ impl Desk {
             }
         };
         if let Some(opened) = numbered {
-            self.now_stands(opened, state);
+            self.now_stands(*opened, state);
         }
         self.changed_elsewhere |= changed;
         self.notice = notice;

@@ -203,7 +203,8 @@ pub(crate) const fn refused_hint(why: &MergeRefused) -> &'static str {
         MergeRefused::TooManyRows { .. } => {
             "Save yours as a new job, or delete rows that you don't need, then merge again."
         }
-        MergeRefused::TooManySlips { .. } | MergeRefused::TooManyReports { .. }
+        MergeRefused::TooManySlips { .. }
+        | MergeRefused::TooManyReports { .. }
         | MergeRefused::IdentitiesRunOut
         | MergeRefused::TooLarge => "Save yours as a new job; nothing was changed.",
     }

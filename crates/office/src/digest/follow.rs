@@ -133,8 +133,7 @@ impl Follower {
     fn take_in(&mut self, changes: Changes) {
         let keys = |docs: Vec<Doc>| docs.into_iter().filter_map(job_of);
         let there: BTreeSet<JobKey> = keys(changes.there).collect();
-        // The first cursor of all names every document there is.
-        if self.cursor == Cursor::default() {
+        if changes.all {
             self.jobs.retain(|key, _| there.contains(key));
             self.owed.retain(|key| there.contains(key));
         }

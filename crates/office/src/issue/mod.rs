@@ -84,14 +84,14 @@ pub enum NotIssued {
         /// The jobs.
         jobs: Vec<JobKey>,
         /// The job on top as it was saved, where it had none before.
-        numbered: Option<Opened>,
+        numbered: Option<Box<Opened>>,
     },
     /// It could not be done.
     Failed {
         /// Why.
         failure: Failure,
         /// The job on top as it was saved, where it had none before.
-        numbered: Option<Opened>,
+        numbered: Option<Box<Opened>>,
     },
 }
 
@@ -123,7 +123,7 @@ impl Office {
                 let saved = self.save(&wanted.own.job, None, wanted.day);
                 let opened = saved.map_err(|error| failed(error.into()))?;
                 let job = Arc::clone(&opened.base);
-                let numbered = Some(opened.clone());
+                let numbered = Some(Box::new(opened.clone()));
                 (Standing { job, opened }, numbered)
             }
         };

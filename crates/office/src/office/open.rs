@@ -65,6 +65,9 @@ impl Office {
         let mut told = Vec::new();
         let mut opened = read(&shelf, &key)?;
         let held = shelf.hold(&key, by);
+        if matches!(held, Held::NoLocks) {
+            told.push(crate::words::office::NO_LOCKS.to_owned());
+        }
         told.extend(renamed(&opened));
         told.extend(interrupted::told(&opened));
         let (completed, said) = joint::complete(self, &opened, keepers);

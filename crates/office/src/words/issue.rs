@@ -6,6 +6,7 @@ use quillbore_job::words::{life, slips};
 
 use crate::failure::Failure;
 use crate::issue::{IssuedNow, NotIssued};
+use crate::names::JobKey;
 use crate::save::SaveError;
 use crate::shelf::{CommitError, ShelfError};
 
@@ -30,7 +31,7 @@ pub fn not_issued(why: &NotIssued) -> String {
     match why {
         NotIssued::InTheWay { of, blockers } => in_the_way(of.as_deref(), blockers),
         NotIssued::SavedMeanwhile { jobs, .. } => {
-            let jobs: Vec<&str> = jobs.iter().map(|key| key.as_str()).collect();
+            let jobs: Vec<&str> = jobs.iter().map(JobKey::as_str).collect();
             let jobs = jobs.join(" and ");
             format!(
                 "Not issued: somebody saved {jobs} meanwhile. Look at what they did, then issue it."

@@ -4,6 +4,10 @@ use quillbore_job::Job;
 use quillbore_job::merge::Clash;
 use quillbore_job::words::merge as words;
 
+/// That no desk hears of another one.
+pub(crate) const NO_LOCKS: &str = "This disk knows no locks, so no desk hears that another one has \
+                                   the job open: let one desk work on it at a time.";
+
 /// That a file was renamed or copied by hand, so that its name is not the number in it.
 pub(crate) fn renamed(key: &str, number: &str, has_papers: bool) -> String {
     let papers = if has_papers {
@@ -50,7 +54,10 @@ pub fn merged_unsaved(job: &Job, clashes: &[Clash], why: &str) -> String {
 }
 
 fn met(job: &Job, clashes: &[Clash]) -> String {
-    let met: Vec<String> = clashes.iter().map(|clash| words::clash(job, clash)).collect();
+    let met: Vec<String> = clashes
+        .iter()
+        .map(|clash| words::clash(job, clash))
+        .collect();
     match met.as_slice() {
         [] => "the two nowhere met".to_owned(),
         met => format!("look these over: {}", met.join("; ")),
