@@ -9,7 +9,7 @@ use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use quillbore_calc::tables::Family;
 use quillbore_job::file::write_job;
 use quillbore_job::{CellAt, Column, Edit, Field, Job, Unit, apply};
-use quillbore_office::digest::{Follower, Index, ShelfLine, Wanted, similar};
+use quillbore_office::digest::{Follower, Index, ShelfLine, Wanted, half_joint, similar};
 use quillbore_office::names::JobKey;
 use quillbore_office::shelf::{Commit, Doc, Mark, Memory, Shelf};
 
@@ -129,6 +129,13 @@ fn searches(criterion: &mut Criterion, index: &Index) {
     });
 }
 
+/// What a window does when it opens a job.
+fn openings(criterion: &mut Criterion, index: &Index) {
+    criterion.bench_function("half-done joint quotations of 50000", |bench| {
+        bench.iter(|| half_joint(black_box(&index.lines)).len());
+    });
+}
+
 /// What a window does when a job of its own was saved: digest, list, search, all on its own thread.
 fn saves(criterion: &mut Criterion, index: &Index) {
     let changed = job(JOBS / 2);
@@ -169,6 +176,7 @@ fn shelf(criterion: &mut Criterion) {
     let lines = follower.lines();
     let index = Index::new(lines.clone());
     searches(criterion, &index);
+    openings(criterion, &index);
     saves(criterion, &index);
     let bytes = follower.to_cache();
     criterion.bench_function("read the cache of 50000", |bench| {

@@ -50,7 +50,10 @@ pub fn merged_unsaved(job: &Job, clashes: &[Clash], why: &str) -> String {
 }
 
 fn met(job: &Job, clashes: &[Clash]) -> String {
-    let met: Vec<String> = clashes.iter().map(|clash| words::clash(job, clash)).collect();
+    let met: Vec<String> = clashes
+        .iter()
+        .map(|clash| words::clash(job, clash))
+        .collect();
     match met.as_slice() {
         [] => "the two nowhere met".to_owned(),
         met => format!("look these over: {}", met.join("; ")),
