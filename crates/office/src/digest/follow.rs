@@ -225,7 +225,7 @@ fn job_of(doc: Doc) -> Option<JobKey> {
 
 fn unusable_line(unusable: Unusable) -> ShelfLine {
     ShelfLine {
-        says: Err(words::shelf::why(unusable.why).to_owned()),
+        says: Err(words::shelf::why(&unusable.why).to_owned()),
         name: unusable.name,
         job: None,
     }

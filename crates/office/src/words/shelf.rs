@@ -122,7 +122,7 @@ fn capital(text: &str) -> String {
 
 /// Why something on a shelf can't be a job, as one sentence with what to do.
 #[must_use]
-pub(crate) fn why(why: Why) -> &'static str {
+pub(crate) fn why(why: &Why) -> &'static str {
     match why {
         Why::Link => "This is a link to something else: put the job's file itself there.",
         Why::Folder => "This is a folder with the name of a job: take it away.",

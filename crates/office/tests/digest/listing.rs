@@ -204,6 +204,14 @@ fn a_scanned_code_a_number_and_a_part_of_a_name_find_the_job() {
         listing.find = typed.to_owned();
         assert_eq!(listing.meant(), Some(key("26-0107")), "{typed}");
     }
+    // A job whose number ends like a paper's is looked up whole first.
+    write(dir.path(), "RING");
+    write(dir.path(), "RING-B1");
+    listing.look_again();
+    for (typed, meant) in [("RING-B1", "RING-B1"), ("RING-B2", "RING")] {
+        listing.find = typed.to_owned();
+        assert_eq!(listing.meant(), Some(key(meant)));
+    }
     // What can't be a job is found but never meant.
     listing.find = "26".to_owned();
     assert_eq!(
