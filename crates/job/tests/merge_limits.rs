@@ -1,5 +1,4 @@
 //! Two desks' work that one job can't hold is refused with a sentence, never cut and no panic.
-#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 mod hands;
 

@@ -2,7 +2,6 @@
 //! what its description says, `seal.rs` shows.
 //!
 //! A pin never changes: the seals in the files of jobs stand for what is hashed here.
-#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 use quillbore_job::file::{Hash, hash};
 use quillbore_job::{Issued, Paper, Seal};

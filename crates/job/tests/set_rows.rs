@@ -329,7 +329,7 @@ fn a_report_has_limits_too() {
         EditRefused::ReportTooLong { most: MOST_TOLD }
     );
     let full = Job {
-        reports: vec![Arc::new(report()); MOST_REPORTS],
+        reports: (0..MOST_REPORTS).map(|_| Arc::new(report())).collect(),
         ..job
     };
     assert_eq!(

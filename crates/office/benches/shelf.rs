@@ -1,5 +1,5 @@
 //! A shelf of 50,000 jobs in memory: each key of a search, the jobs most like one, the cache, and
-//! what one save costs the list.
+//! what one save costs the list. Where it is only tried, as `cargo test --benches` does, it takes 200.
 #![expect(clippy::unwrap_used, reason = "a bench fails by panic")]
 
 use std::hint::black_box;
@@ -9,11 +9,10 @@ use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use quillbore_calc::tables::Family;
 use quillbore_job::file::write_job;
 use quillbore_job::{CellAt, Column, Edit, Field, Job, Unit, apply};
-use quillbore_office::digest::{Follower, Index, ShelfLine, Wanted, similar};
+use quillbore_office::digest::{Follower, Index, ShelfLine, Wanted, half_joint, similar};
 use quillbore_office::names::JobKey;
 use quillbore_office::shelf::{Commit, Doc, Mark, Memory, Shelf};
 
-const JOBS: u32 = 50_000;
 const CUSTOMERS: [&str; 7] = [
     "Alder Finch Rotors",
     "Dunmoor Hydraulics",
@@ -29,6 +28,11 @@ const MATERIALS: [&str; 4] = [
     "Tool steel D2",
     "Carbide, 10 % cobalt",
 ];
+
+fn jobs() -> u32 {
+    let is_read = std::env::args().any(|word| word == "--bench");
+    if is_read { 50_000 } else { 200 }
+}
 
 fn job(at: u32) -> Job {
     let pick = at as usize;
@@ -77,7 +81,7 @@ fn key(job: &Job) -> JobKey {
 /// A shelf in memory, and what is known of it.
 fn followed() -> Follower {
     let shelf = Memory::marked(Mark::of([7; 16]));
-    for at in 0..JOBS {
+    for at in 0..jobs() {
         let job = job(at);
         let bytes = write_job(&job).into_bytes();
         let commit = Commit::one(Doc::Job(key(&job)), bytes, None);
@@ -129,9 +133,16 @@ fn searches(criterion: &mut Criterion, index: &Index) {
     });
 }
 
+/// What a window does when it opens a job.
+fn openings(criterion: &mut Criterion, index: &Index) {
+    criterion.bench_function("half-done joint quotations of 50000", |bench| {
+        bench.iter(|| half_joint(black_box(&index.lines)).len());
+    });
+}
+
 /// What a window does when a job of its own was saved: digest, list, search, all on its own thread.
 fn saves(criterion: &mut Criterion, index: &Index) {
-    let changed = job(JOBS / 2);
+    let changed = job(jobs() / 2);
     let key = key(&changed);
     let save = |index: &mut Arc<Index>, follower: &mut Follower| {
         let line = follower.took(&key, black_box(&changed));
@@ -169,6 +180,7 @@ fn shelf(criterion: &mut Criterion) {
     let lines = follower.lines();
     let index = Index::new(lines.clone());
     searches(criterion, &index);
+    openings(criterion, &index);
     saves(criterion, &index);
     let bytes = follower.to_cache();
     criterion.bench_function("read the cache of 50000", |bench| {
@@ -180,7 +192,7 @@ fn shelf(criterion: &mut Criterion) {
     criterion.bench_function("index of 50000 brought up to one change", |bench| {
         let mut index = index.clone();
         let mut changed = lines.clone();
-        let job = job(JOBS / 2);
+        let job = job(jobs() / 2);
         changed[0] = Arc::new(ShelfLine::of(&key(&job), &job));
         let ways = [changed, lines.clone()];
         let mut turns = (0..2).cycle();

@@ -1,7 +1,7 @@
 //! A shelf of 50,000 job files on a real disk: first look, first list from the cache, a look in which
-//! nothing changed, one in which one job did. Run with `--test`, as `cargo test --benches` does, it
-//! takes 200 files.
-#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
+//! nothing changed, one in which one job did. Where it is only tried, as `cargo test --benches` does,
+//! it takes 200 files.
+#![expect(clippy::expect_used, reason = "a bench fails by panic")]
 
 use std::fs;
 use std::sync::Arc;
@@ -21,8 +21,8 @@ const CUSTOMERS: [&str; 4] = [
 ];
 
 fn main() {
-    let few = std::env::args().any(|word| word == "--test");
-    let jobs = if few { 200 } else { 50_000 };
+    let is_read = std::env::args().any(|word| word == "--bench");
+    let jobs = if is_read { 50_000 } else { 200 };
     let folder = tempfile::tempdir().expect("a folder");
     let write = |job: &Job| {
         let path = folder.path().join(format!("{}.ron", job.number));
@@ -59,7 +59,7 @@ fn main() {
     let again = timed("look where nothing changed", || look(&mut follower));
     assert_eq!(again, read(0));
     timed("bringing the index up to it", || {
-        index.follow(follower.lines())
+        index.follow(follower.lines());
     });
 
     let changed = with(&job(jobs / 2), Field::Customer, "Quarry Lane Molds");
@@ -67,7 +67,7 @@ fn main() {
     let again = timed("look where one job changed", || look(&mut follower));
     assert_eq!(again, read(1));
     timed("bringing the index up to it", || {
-        index.follow(follower.lines())
+        index.follow(follower.lines());
     });
     assert_eq!(index.find("quarry").len(), 1);
 }

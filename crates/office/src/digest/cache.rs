@@ -41,8 +41,8 @@ type Says = Result<Digest, String>;
 
 impl Follower {
     /// What a follower knew; `None` where the cache is of another version or damaged, since it is only
-    /// a cache. Whether it is of the same shelf is found out at the first look, so that a list can be
-    /// shown before the shelf answers.
+    /// a cache. Whether it is of the same shelf is found out at the first look, which begins anew where
+    /// it is of another: so a list can be shown before the shelf answers.
     #[must_use]
     pub fn from_cache(bytes: &[u8]) -> Option<Self> {
         let end = bytes.iter().position(|byte| *byte == b'\n')?;

@@ -68,6 +68,11 @@ impl Follower {
         self.has_news
     }
 
+    /// Whether what is known may be of the shelf with a mark; before it was marked it may be of any.
+    pub(crate) fn may_be_of(&self, mark: &Mark) -> bool {
+        self.mark.as_ref().is_none_or(|known| known == mark)
+    }
+
     /// Reads what changed since the last look, and what that one could not read. `tell` hears before
     /// the first job and then every few hundred what is known so far, and stops the look by saying
     /// false; the next one goes on from there.
@@ -219,7 +224,7 @@ fn job_of(doc: Doc) -> Option<JobKey> {
 
 fn unusable_line(unusable: Unusable) -> ShelfLine {
     ShelfLine {
-        says: Err(words::shelf::why(unusable.why).to_owned()),
+        says: Err(words::shelf::why(&unusable.why).to_owned()),
         name: unusable.name,
         job: None,
     }

@@ -135,7 +135,7 @@ struct Thread<Wake> {
 
 impl<Wake: Fn()> Thread<Wake> {
     fn run(mut self, asked: &Receiver<Asked>) {
-        self.follower = kept::read(&self.cache);
+        self.follower = kept::read(&self.cache, &self.shelf);
         self.index.follow(self.follower.lines());
         if !self.follower.is_empty() {
             self.tell();

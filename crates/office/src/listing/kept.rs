@@ -1,39 +1,42 @@
 //! The cache's file: the user's own, on this machine, never on the shelf.
 
-use std::io;
 use std::path::Path;
-use std::process;
-use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::Arc;
+use std::sync::mpsc::channel;
+use std::time::Duration;
 
 use crate::digest::Follower;
-use crate::disk::{Disk as _, RealDisk};
+use crate::disk::{Disk, RealDisk};
+use crate::shelf::{Shelf, folder};
 
-/// What an earlier start knew; nothing where there is no cache that can be used.
-pub(super) fn read(cache: &Path) -> Follower {
-    let bytes = std::fs::read(cache).ok();
-    bytes
-        .and_then(|bytes| Follower::from_cache(&bytes))
-        .unwrap_or_default()
-}
+/// How long the list waits for the shelf to say which one it is.
+const PATIENCE: Duration = Duration::from_secs(1);
 
-/// Keeps what is known; without a cache the next start only reads more.
-pub(super) fn keep(cache: &Path, follower: &mut Follower) {
-    let _ = write(cache, &follower.to_cache());
-}
-
-/// Writes it whole or not at all, readable for the user alone: it says what is in every job.
-fn write(cache: &Path, bytes: &[u8]) -> io::Result<()> {
-    static NEXT: AtomicU32 = AtomicU32::new(0);
-    let disk = RealDisk::private();
-    if let Some(folder) = cache.parent() {
-        std::fs::create_dir_all(folder)?;
+/// What an earlier start knew of the shelf; nothing where there is no cache of it that can be used. A
+/// shelf that doesn't answer is taken for the one that it was: its jobs are listed, and the first look
+/// finds out.
+pub(super) fn read(cache: &Path, shelf: &Arc<dyn Shelf>) -> Follower {
+    let (tell, told) = channel();
+    let asked = Arc::clone(shelf);
+    // A shelf that hangs holds this thread alone.
+    std::thread::spawn(move || tell.send(asked.mark()));
+    let known = std::fs::read(cache).ok();
+    let known = known.and_then(|bytes| Follower::from_cache(&bytes));
+    let Some(known) = known else {
+        return Follower::default();
+    };
+    match told.recv_timeout(PATIENCE) {
+        Ok(Ok(Some(mark))) if !known.may_be_of(&mark) => Follower::default(),
+        _ => known,
     }
-    let name = cache.file_name().unwrap_or_default().to_string_lossy();
-    // No other desk of this user writes to this one; what is left of an earlier write is of no use.
-    let (desk, write) = (process::id(), NEXT.fetch_add(1, Ordering::Relaxed));
-    let beside = cache.with_file_name(format!(".{name}.{desk}-{write}.new"));
-    let _ = disk.remove(&beside);
-    let written = disk.write_new(&beside, bytes);
-    let renamed = written.and_then(|()| disk.rename(&beside, cache));
-    renamed.inspect_err(|_| drop(disk.remove(&beside)))
+}
+
+/// Keeps what is known, readable for the user alone: it says what is in every job. Without a cache the
+/// next start only reads more.
+pub(super) fn keep(cache: &Path, follower: &mut Follower) {
+    if let Some(folder) = cache.parent() {
+        let _ = std::fs::create_dir_all(folder);
+    }
+    let disk: Arc<dyn Disk> = Arc::new(RealDisk::private());
+    let _ = folder::write_whole(&disk, cache, &follower.to_cache());
 }

@@ -75,6 +75,7 @@ fn until_ended(listing: Listing, woken: &Receiver<()>) {
 #[derive(Debug, Default)]
 struct Gated {
     shelf: Memory,
+    marks: Mutex<()>,
     /// What changed is known by then, but not told yet.
     changes: Mutex<()>,
     reads: Mutex<()>,
@@ -102,6 +103,7 @@ impl Shelf for Gated {
         self.shelf.place_of(job, name)
     }
     fn mark(&self) -> Result<Option<Mark>, ShelfError> {
+        drop(closed(&self.marks));
         self.shelf.mark()
     }
     fn adopt(&self, mark: &Mark) -> Result<(), ShelfError> {
@@ -202,6 +204,14 @@ fn a_scanned_code_a_number_and_a_part_of_a_name_find_the_job() {
         listing.find = typed.to_owned();
         assert_eq!(listing.meant(), Some(key("26-0107")), "{typed}");
     }
+    // A job whose number ends like a paper's is looked up whole first.
+    write(dir.path(), "RING");
+    write(dir.path(), "RING-B1");
+    listing.look_again();
+    for (typed, meant) in [("RING-B1", "RING-B1"), ("RING-B2", "RING")] {
+        listing.find = typed.to_owned();
+        assert_eq!(listing.meant(), Some(key(meant)));
+    }
     // What can't be a job is found but never meant.
     listing.find = "26".to_owned();
     assert_eq!(
@@ -241,6 +251,53 @@ fn a_thread_tells_the_cache_first_and_then_what_is_there() {
         use std::os::unix::fs::PermissionsExt as _;
         let mode = fs::metadata(&cache).expect("a cache").permissions().mode();
         assert_eq!(mode & 0o077, 0, "{mode:o}");
+    }
+}
+
+#[test]
+fn a_cache_of_another_shelf_is_never_listed() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let cache = dir.path().join("shelf.cache");
+    let first = Arc::new(shelf(2));
+    put(first.as_ref(), &opened("26-0107", today()));
+    let (mut listing, woken) = on_thread(first, cache.clone());
+    until_done(&mut listing, &woken);
+    until_ended(listing, &woken);
+    let second = Gated::new();
+    put(second.as_ref(), &opened("26-0108", today()));
+    let hangs = closed(&second.changes);
+    let (mut listing, woken) = on_thread(Arc::clone(&second) as Arc<dyn Shelf>, cache);
+    // By now the shelf was asked twice which one it is, and then what changed.
+    while second.shelf.calls() < 5 {
+        std::thread::yield_now();
+    }
+    assert!(woken.try_recv().is_err(), "nothing is told yet");
+    drop(hangs);
+    until_done(&mut listing, &woken);
+    assert_eq!(names(&listing.index.lines), ["26-0108"]);
+    until_ended(listing, &woken);
+}
+
+/// What was known of a shelf is listed though it hangs from the start.
+#[test]
+fn a_cache_is_listed_while_its_shelf_hangs() {
+    let dir = tempfile::tempdir().expect("a folder");
+    let cache = dir.path().join("shelf.cache");
+    let gated = Gated::new();
+    put(gated.as_ref(), &opened("26-0107", today()));
+    for hangs in [false, true] {
+        let gate = hangs.then(|| (closed(&gated.marks), closed(&gated.changes)));
+        let (mut listing, woken) = on_thread(Arc::clone(&gated) as Arc<dyn Shelf>, cache.clone());
+        if hangs {
+            woken.recv().expect("news");
+            listing.poll();
+            assert!(listing.busy);
+        } else {
+            until_done(&mut listing, &woken);
+        }
+        assert_eq!(names(&listing.index.lines), ["26-0107"]);
+        drop(gate);
+        until_ended(listing, &woken);
     }
 }
 
