@@ -1,7 +1,7 @@
 //! A save is seen by its stamp, whatever the clock of the disk says.
 
 use std::fs::{self, File};
-use std::time::{Duration, SystemTime};
+use std::time::Duration;
 
 use quillbore_office::disk::{Disk as _, RealDisk};
 use quillbore_office::shelf::Cursor;
