@@ -226,7 +226,7 @@ pub struct Unusable {
 }
 
 /// Why something on a shelf can't be a job.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Why {
     /// It is a link to something else.
     Link,

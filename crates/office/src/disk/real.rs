@@ -292,7 +292,7 @@ impl Disk for RealDisk {
         for _ in 0..TRIES {
             match self.hold_now(path) {
                 Err(error) if error.kind() == io::ErrorKind::WouldBlock => {
-                    std::thread::sleep(PAUSE)
+                    std::thread::sleep(PAUSE);
                 }
                 other => return other,
             }

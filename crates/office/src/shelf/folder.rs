@@ -19,6 +19,7 @@ mod files;
 mod hold;
 mod put;
 
+use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -28,7 +29,7 @@ use super::{
     Changes, Commit, CommitError, Committed, Cursor, Doc, Held, Mark, Shelf, ShelfError, Step,
     Stored,
 };
-use crate::disk::{Disk, Kind};
+use crate::disk::Disk;
 use crate::names::{AttachmentName, JobKey};
 
 /// The file that says that a folder is a shelf, and which.
@@ -127,17 +128,16 @@ impl Shelf for Folder {
         }
         let text = crate::words::shelf::mark_file(mark);
         let path = self.mark_path();
-        match self.files.put_new(&path, text.as_bytes()) {
-            Ok(_) => {}
-            Err(error) => return Err(self.files.step(Step::Adopt, &path)(error)),
-        }
+        let put = self.files.put_new(&path, text.as_bytes());
+        put.map_err(self.files.step(Step::Adopt, &path))?;
         self.files.settle(self.root())?;
         // Another desk may have been faster: then its mark stands. A file of that name without a mark
         // is not ours to replace.
-        match self.mark()? {
-            Some(_) => Ok(()),
-            None => Err(self.files.no_file(Kind::File, &path)),
+        if self.mark()?.is_none() {
+            let says = io::Error::new(io::ErrorKind::InvalidData, crate::words::shelf::NO_MARK);
+            return Err(self.files.step(Step::Adopt, &path)(says));
         }
+        Ok(())
     }
 
     fn read(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError> {

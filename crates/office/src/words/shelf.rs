@@ -127,7 +127,7 @@ fn capital(text: &str) -> String {
 
 /// Why something on a shelf can't be a job, as one sentence with what to do.
 #[must_use]
-pub fn why(why: Why) -> &'static str {
+pub(crate) fn why(why: Why) -> &'static str {
     match why {
         Why::Link => "This is a link to something else: put the job's file itself there.",
         Why::Folder => "This is a folder with the name of a job: take it away.",
@@ -137,6 +137,9 @@ pub fn why(why: Why) -> &'static str {
         Why::Name => "No job can have this name: rename it, as in 26-0107.ron.",
     }
 }
+
+/// What is in the way of a mark.
+pub(crate) const NO_MARK: &str = "a file of that name is there, with no mark in it: take it away";
 
 /// What stands in the file that marks a folder as a shelf.
 pub(crate) fn mark_file(mark: &Mark) -> String {
