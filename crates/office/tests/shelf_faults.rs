@@ -1,5 +1,10 @@
 //! A shelf on a disk that fails or writes short at every step in turn, that loses its power there,
 //! or that lets another desk in.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a helper that fails is a failed test"
+)]
 
 #[path = "common/shelf.rs"]
 mod common;

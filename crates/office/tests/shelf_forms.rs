@@ -1,5 +1,10 @@
 //! What every form of the shelf promises: the same tests for a folder, for memory and for a single
 //! file, with three desks at each.
+#![allow(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a helper that fails is a failed test"
+)]
 
 #[path = "common/shelf.rs"]
 mod common;
