@@ -3,26 +3,33 @@
 
 mod dropped;
 mod keep;
+mod opening;
 mod paste;
 mod perform;
 mod reorder;
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use egui::{CentralPanel, Context, Frame, Margin, Panel, Theme, Ui, ViewportCommand};
-use quillbore_job::Field;
 use quillbore_job::life::{self, State};
+use quillbore_job::{Field, Job};
+use quillbore_office::Office;
+use quillbore_office::clerk::Clerk;
+use quillbore_office::digest::{Summary, Wanted as LikeWanted, similar};
+use quillbore_office::drafts::Keeper;
+use quillbore_office::listing::Listing;
+use quillbore_office::office::{OnDesk as Opening, Wanted};
+use quillbore_office::start::Standing;
 use quillbore_paper::Sheet;
 
 use crate::actions::pressed;
 use crate::desk::Desk;
 use crate::dialogs::{Answer as Chosen, Dialogs};
-use crate::drafts::Draft;
 use crate::look;
 use crate::settings::Settings;
 use crate::sheet::fields::commit_drafts;
 use crate::sheet::{Shared, foot, head, sheet_ui, shelf_list, waiting};
-use crate::shelf_list::ShelfList;
 use crate::view::{Answer, Ask, Next, View, Waiting};
 
 /// The window's application.
@@ -32,68 +39,102 @@ pub struct App {
     at: usize,
     next_id: u64,
     /// The shelf.
-    pub list: ShelfList,
+    pub list: Listing,
     settings: Settings,
-    places: Places,
+    settings_path: Option<PathBuf>,
+    office: Arc<Office>,
+    /// Who opens jobs; each job on the desk has its own clerk for the rest.
+    clerk: Clerk,
+    /// Jobs that are being opened.
+    opening: Vec<Wanted>,
+    drafts: Option<Keeper>,
+    /// Work of earlier runs that is still to be asked about.
+    left: Vec<quillbore_office::drafts::Left>,
+    /// The jobs on one quotation with another, as they were when it was asked for.
+    joint: Vec<(u64, Arc<Job>)>,
     dialogs: Box<dyn Dialogs>,
     make_desk: Box<dyn Fn() -> Desk>,
     find_focus: bool,
     closing: bool,
     told_title: String,
     last_kept: f64,
-    next_draft: u32,
+    was_focused: bool,
 }
 
 /// A job on the desk, with what the window remembers of it.
 struct OnDesk {
     desk: Desk,
     view: View,
-    draft: Option<Draft>,
     /// What tells it from every other job that lay on this desk.
     id: u64,
+    /// What goes on once it is saved.
+    after: Option<After>,
 }
 
-/// Where the window keeps what is in no job.
-#[derive(Clone, Debug, Default)]
-pub struct Places {
-    /// The file of the settings, if they are kept.
-    pub settings: Option<PathBuf>,
-    /// The folder of drafts, if they are kept.
-    pub drafts: Option<PathBuf>,
-    /// What tells this run's drafts from those of others.
-    pub run: String,
+/// What goes on once a job is saved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum After {
+    /// What was asked at the guard.
+    Leave(Next),
+}
+
+/// What a window is made of.
+pub struct Parts {
+    /// A first job.
+    pub first: Desk,
+    /// Makes an empty desk for every further one.
+    pub make_desk: Box<dyn Fn() -> Desk>,
+    /// The office.
+    pub office: Arc<Office>,
+    /// Who opens jobs.
+    pub clerk: Clerk,
+    /// The shelf.
+    pub list: Listing,
+    /// How files and folders are asked for.
+    pub dialogs: Box<dyn Dialogs>,
+    /// The settings.
+    pub settings: Settings,
+    /// Their file, if they are kept.
+    pub settings_path: Option<PathBuf>,
+    /// Who keeps drafts, if they are kept.
+    pub drafts: Option<Keeper>,
+    /// How the shelf was found.
+    pub standing: Standing,
 }
 
 impl App {
-    /// A window over a first job; `make_desk` makes an empty desk for every further one.
+    /// A window over a first job.
     #[must_use]
-    pub fn new(
-        ctx: &Context,
-        first: Desk,
-        make_desk: Box<dyn Fn() -> Desk>,
-        list: ShelfList,
-        dialogs: Box<dyn Dialogs>,
-        settings: Settings,
-        places: Places,
-    ) -> Self {
+    pub fn new(ctx: &Context, parts: Parts) -> Self {
         look::dress(ctx);
         let mut app = Self {
-            jobs: vec![OnDesk::new(first, 0)],
+            jobs: vec![OnDesk::new(parts.first, 0)],
             next_id: 1,
             at: 0,
-            list,
-            settings,
-            places,
-            dialogs,
-            make_desk,
+            list: parts.list,
+            settings: parts.settings,
+            settings_path: parts.settings_path,
+            office: parts.office,
+            clerk: parts.clerk,
+            opening: Vec::new(),
+            drafts: parts.drafts,
+            left: Vec::new(),
+            joint: Vec::new(),
+            dialogs: parts.dialogs,
+            make_desk: parts.make_desk,
             find_focus: false,
             closing: false,
             told_title: String::new(),
             last_kept: 0.0,
-            next_draft: 0,
+            was_focused: true,
         };
         app.dress(ctx);
-        app.offer_left();
+        if let Standing::NotMarked(jobs) = parts.standing {
+            app.view_mut().waiting = Some(Waiting::Adopt(jobs));
+        }
+        if let Some(drafts) = &mut app.drafts {
+            drafts.look(Arc::clone(&app.office));
+        }
         app
     }
 
@@ -126,10 +167,11 @@ impl App {
     /// One frame: what was pressed, the panels, then everything that was asked.
     pub fn frame(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
-        for job in &mut self.jobs {
-            job.desk.poll();
-        }
+        self.take_replies(&ctx);
+        self.take_news(&ctx);
+        self.look_when_back(&ctx);
         self.list.poll();
+        self.take_drafts_told();
         self.look_alike();
         let mut asks: Vec<Ask> = pressed(&ctx).into_iter().map(Ask::Do).collect();
         self.answer_dialog(&mut asks);
@@ -140,6 +182,7 @@ impl App {
         for ask in asks {
             self.perform(&ctx, ask);
         }
+        self.take_news(&ctx);
         if any {
             ctx.request_repaint();
         }
@@ -150,6 +193,15 @@ impl App {
             ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
             self.told_title = title;
         }
+    }
+
+    /// Looks at the shelf again when somebody comes back to the window: other desks went on.
+    fn look_when_back(&mut self, ctx: &Context) {
+        let focused = ctx.input(|input| input.viewport().focused.unwrap_or(true));
+        if focused && !std::mem::replace(&mut self.was_focused, focused) {
+            self.list.look_again();
+        }
+        self.was_focused = focused;
     }
 
     fn title(&self) -> String {
@@ -201,8 +253,7 @@ impl App {
             shop: &desk.shop,
             day: desk.day,
             letter: settings.letter,
-            before: desk.before().map(std::sync::Arc::as_ref),
-            shelf: &desk.shelf,
+            before: desk.before().map(Arc::as_ref),
             together: &together,
             by: &desk.name,
             sheet_id: *id,
@@ -217,9 +268,9 @@ impl App {
                 .exact_size(172.0)
                 .frame(on_desk)
                 .show(ui, |ui| {
-                    let open = desk.file.as_ref().map(|opened| opened.path.as_path());
+                    let open = desk.opened.as_ref().map(|opened| &opened.key);
                     let recent = &settings.recent;
-                    shelf_list::shelf_ui(ui, open, &desk.shelf, list, find_focus, recent, asks);
+                    shelf_list::shelf_ui(ui, open, list, find_focus, recent, asks);
                 });
         }
         Panel::bottom("foot")
@@ -269,7 +320,7 @@ impl App {
             *at != self.at
                 && !customer(self.at).is_empty()
                 && customer(*at) == customer(self.at)
-                && desk.file.is_some()
+                && desk.opened.is_some()
                 && life::state(desk.job()) == State::Inquiry
         };
         (0..self.jobs.len()).filter(fits).collect()
@@ -278,20 +329,20 @@ impl App {
     /// Looks for similar jobs when the job or the shelf is another than when it was done last.
     fn look_alike(&mut self) {
         let version = self.list.version;
-        let index = std::sync::Arc::clone(&self.list.index);
+        let index = Arc::clone(&self.list.index);
         let OnDesk { desk, view, .. } = &mut self.jobs[self.at];
         let now = (desk.history.state(), version);
         if view.alike.as_ref().is_some_and(|a| (a.0, a.1) == now) {
             return;
         }
-        let summary = quillbore_job::shelf::Summary::of(desk.job());
+        let summary = Summary::of(desk.job());
         let tables = &desk.shop.tables;
         let family_of = |name: &str| {
             let at = desk.shop.material(name)?;
             Some((at, tables.materials.get(at)?.family))
         };
         let own = family_of(desk.job().text(Field::Material));
-        let wanted = quillbore_job::shelf::Wanted {
+        let wanted = LikeWanted {
             number: &summary.number,
             family: own.map(|(_, family)| family),
             material: own.map(|(at, _)| at),
@@ -300,7 +351,7 @@ impl App {
             quantity: summary.quantity,
         };
         const MOST: usize = 4;
-        let found = quillbore_job::shelf::similar(&index, &wanted, &family_of, MOST);
+        let found = similar(&index, &wanted, &family_of, MOST);
         view.alike = Some((now.0, now.1, found));
     }
 
@@ -343,8 +394,8 @@ impl OnDesk {
         Self {
             desk,
             view: View::default(),
-            draft: None,
             id,
+            after: None,
         }
     }
 

@@ -1,15 +1,16 @@
-//! From the command line to the exit code: the one place that reads the clock.
+//! From the command line to the exit code.
 
 use std::process::ExitCode;
+use std::sync::Arc;
 
-use chrono::{Local, NaiveDate};
-
-use crate::commands::{self, Asked, Ended, Failure};
+use quillbore_office::Failure;
+use quillbore_office::clock::{Clock, SystemClock};
+use quillbore_office::commands::{self, Asked, Ended};
 
 /// Runs the program.
 #[must_use]
 pub fn run(words: &[String]) -> ExitCode {
-    match done(words, Local::now().date_naive()) {
+    match done(words, Arc::new(SystemClock)) {
         Ok(Ended::Done) => ExitCode::SUCCESS,
         Ok(Ended::DoneWithStop) => ExitCode::from(1),
         Err(failure) => {
@@ -19,10 +20,10 @@ pub fn run(words: &[String]) -> ExitCode {
     }
 }
 
-fn done(words: &[String], today: NaiveDate) -> Result<Ended, Failure> {
-    match commands::read(words, today)? {
+fn done(words: &[String], clock: Arc<dyn Clock>) -> Result<Ended, Failure> {
+    match commands::read(words, clock.today())? {
         Asked::Window { job, shelf, shop } => {
-            crate::window::open(job.as_deref(), shelf.as_deref(), shop.as_deref(), today)
+            crate::window::open(job.as_deref(), shelf.as_deref(), shop.as_deref(), clock)
         }
         asked => commands::run(
             &asked,

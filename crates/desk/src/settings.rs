@@ -1,5 +1,6 @@
 //! What the desk remembers from one day to the next: looks and places, nothing of any job.
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
@@ -20,8 +21,10 @@ pub struct Settings {
     pub shelf: Option<PathBuf>,
     /// What this desk calls itself, for the other desks.
     pub desk_name: String,
-    /// The files opened last, the newest first.
-    pub recent: Vec<PathBuf>,
+    /// The jobs opened last, the newest first: by name on the shelf, else by path.
+    pub recent: Vec<String>,
+    /// The mark of each shelf that was used here, by its folder: one without it has vanished.
+    pub shelves: BTreeMap<PathBuf, String>,
 }
 
 impl Default for Settings {
@@ -34,6 +37,7 @@ impl Default for Settings {
             shelf: None,
             desk_name: String::new(),
             recent: Vec::new(),
+            shelves: BTreeMap::new(),
         }
     }
 }

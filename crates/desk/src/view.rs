@@ -1,7 +1,6 @@
 //! What the window remembers that is in no job: drafts, what is folded, what is opened.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::path::PathBuf;
 
 use quillbore_calc::{Figure, RowId};
 use quillbore_intake::{Foreign, Holds};
@@ -44,6 +43,8 @@ pub struct View {
     pub answering: Option<Answering>,
     /// The row whose places are laid out, and the text being typed for them.
     pub places: Option<(RowId, String)>,
+    /// Reports of tables, by where they stand among the job's, with every line laid out.
+    pub open_reports: BTreeSet<usize>,
     /// The paper shown in its block.
     pub paper: Option<Paper>,
     /// The paper that was brought into sight last.
@@ -55,7 +56,7 @@ pub struct View {
     /// What is typed in the settings, while they are laid out.
     pub settings: Option<SettingDrafts>,
     /// The jobs most like this one, by the state of the job and of the shelf that they were found in.
-    pub alike: Option<(u64, u64, Vec<quillbore_job::shelf::Alike>)>,
+    pub alike: Option<(u64, u64, Vec<quillbore_office::digest::Alike>)>,
 }
 
 /// Settings being typed.
@@ -117,8 +118,10 @@ pub enum Waiting {
     Guard(Next),
     /// Another desk changed the file: merge, save a copy, or wait.
     Changed,
+    /// This folder of so many jobs is to be the shelf, or isn't.
+    Adopt(usize),
     /// Work of an earlier run that was not saved: restore or discard it.
-    Left(Box<crate::drafts::Left>),
+    Left(Box<quillbore_office::drafts::Left>),
     /// A word to find an action by.
     Command(String),
     /// What a column of a pasted table is, and the word being typed.
@@ -157,7 +160,7 @@ pub enum Ask {
     /// An action of the list.
     Do(Action),
     /// Open this job.
-    Open(PathBuf),
+    Open(quillbore_office::office::Wanted),
     /// Lay this job of the desk on top.
     GoTo(usize),
     /// Lay a paper out under its word.

@@ -1,19 +1,24 @@
 //! Opens the window, or says in one sentence why there is none.
 
 use std::path::Path;
+use std::sync::Arc;
 
-use chrono::NaiveDate;
 use quillbore_calc::assemble;
+use quillbore_office::clerk::Clerk;
+use quillbore_office::clock::Clock;
+use quillbore_office::commands::Ended;
+use quillbore_office::disk::{Disk, RealDisk};
+use quillbore_office::drafts::Keeper;
+use quillbore_office::listing::Listing;
+use quillbore_office::office::Wanted;
+use quillbore_office::shelf::{Mark, Shelf as _};
+use quillbore_office::worker::Worker;
+use quillbore_office::{Failure, Office, files, places, start};
 
-use crate::app::{App, Places};
-use crate::commands::{Ended, Failure};
+use crate::app::{App, Parts};
 use crate::desk::Desk;
 use crate::dialogs::DesktopDialogs;
-use crate::files;
 use crate::settings::Settings;
-use crate::shelf;
-use crate::shelf_list::ShelfList;
-use crate::worker::Worker;
 
 /// Opens the window on the shelf, or on a job.
 ///
@@ -23,21 +28,34 @@ pub fn open(
     job: Option<&Path>,
     shelf: Option<&Path>,
     shop: Option<&Path>,
-    today: NaiveDate,
+    clock: Arc<dyn Clock>,
 ) -> Result<Ended, Failure> {
-    let shop = files::shop_on(shop, today)?;
-    let settings_path = shelf::settings_path();
-    let settings = Settings::read(&settings_path);
-    let folder = shelf
+    let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
+    let settings_path = places::settings_path();
+    let mut settings = Settings::read(&settings_path);
+    let root = shelf
         .map(Path::to_owned)
         .or_else(|| settings.shelf.clone())
-        .unwrap_or_else(shelf::usual_shelf);
-    shelf::prepare(&folder)?;
-    if let Some(job) = job {
-        files::open_job(job)?;
+        .unwrap_or_else(places::usual_shelf);
+    let known = settings
+        .shelves
+        .get(&root)
+        .and_then(|mark| Mark::read(mark));
+    let (folder, standing) = start::open(&disk, &root, known)?;
+    let shop = files::shop(disk.as_ref(), shop, Some(folder.as_ref()))?;
+    if let Some(mark) = folder.mark()? {
+        // A shelf that was seen once is missed when it is not there.
+        settings
+            .shelves
+            .insert(root.clone(), mark.as_str().to_owned());
+        let _ = settings.write(&settings_path);
     }
+    let office = Arc::new(Office::over(folder, disk, Arc::new(shop)));
+    let name = places::desk_name(&settings.desk_name);
+    let job = job.map(|path| office.open(&Wanted::Path(path.to_owned()), &name, &[]));
+    let job = job.transpose()?;
     no_display()?;
-    let job = job.map(Path::to_owned);
+    let run = places::run_id()?;
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
             .with_inner_size([1280.0, 760.0])
@@ -52,39 +70,45 @@ pub fn open(
         options,
         Box::new(move |creation| {
             let ctx = creation.egui_ctx.clone();
-            let make = {
-                let (ctx, folder) = (ctx.clone(), folder.clone());
-                let name = desk_name(&settings);
+            let wake = || {
+                let ctx = ctx.clone();
+                move || ctx.request_repaint()
+            };
+            let clerk = Clerk::on_thread(Arc::clone(&office), wake());
+            let make_desk = {
+                let (ctx, office, clock) = (ctx.clone(), Arc::clone(&office), Arc::clone(&clock));
+                let clerk = clerk.for_another();
                 move || {
                     let wake = ctx.clone();
                     let worker =
                         Worker::on_thread(assemble::answer, move || wake.request_repaint());
-                    let mut desk = Desk::new(shop.clone(), today, folder.clone(), worker);
+                    let clerk = clerk.for_another();
+                    let mut desk =
+                        Desk::new(Arc::clone(&office), Arc::clone(&clock), clerk, worker);
                     desk.name.clone_from(&name);
                     desk
                 }
             };
-            let mut desk = make();
+            let mut first = make_desk();
             if let Some(job) = job {
-                desk.open(&job);
+                first.take_opened(job);
             }
-            let wake = ctx.clone();
-            let cache = shelf::cache_path(&folder);
-            let list = ShelfList::on_thread(&folder, today, cache, move || wake.request_repaint());
-            let places = Places {
-                settings: Some(settings_path),
-                drafts: Some(shelf::drafts_folder()),
-                run: std::process::id().to_string(),
-            };
-            let dialogs = Box::new(DesktopDialogs::new(ctx.clone()));
+            let cache = places::cache_path(&root);
+            let list = Listing::on_thread(Arc::clone(&office.shelf), clock, cache, wake());
             Ok(Box::new(App::new(
                 &ctx,
-                desk,
-                Box::new(make),
-                list,
-                dialogs,
-                settings,
-                places,
+                Parts {
+                    first,
+                    make_desk: Box::new(make_desk),
+                    clerk,
+                    list,
+                    dialogs: Box::new(DesktopDialogs::new(ctx.clone())),
+                    settings,
+                    settings_path: Some(settings_path),
+                    drafts: Some(Keeper::on_thread(&places::drafts_folder(), &run, wake())),
+                    standing,
+                    office,
+                },
             )))
         }),
     );
@@ -94,23 +118,6 @@ pub fn open(
             "without a window, quillbore papers JOB.ron --out DIR prints and quillbore figures JOB.ron computes",
         )
     })
-}
-
-/// What this desk calls itself: its setting, else who works on which machine.
-fn desk_name(settings: &Settings) -> String {
-    if !settings.desk_name.trim().is_empty() {
-        return settings.desk_name.trim().to_owned();
-    }
-    let from = |names: [&str; 2]| names.iter().find_map(|name| std::env::var(name).ok());
-    let machine = from(["HOSTNAME", "COMPUTERNAME"]).or_else(|| {
-        let name = std::fs::read_to_string("/etc/hostname").ok()?;
-        Some(name.trim().to_owned())
-    });
-    match (from(["USER", "USERNAME"]), machine) {
-        (Some(user), Some(machine)) => format!("{user} on {machine}"),
-        (Some(one), None) | (None, Some(one)) => one,
-        (None, None) => "another desk".to_owned(),
-    }
 }
 
 /// On systems where a display is named by the environment: that there is one.

@@ -420,11 +420,189 @@ fn a_hole_table_becomes_a_job_row_by_row() {
     );
     let text = fs::read_to_string(&job).expect("the job");
     assert!(text.contains("about 1") && text.contains("0,80 +-0,05"));
+    let kept = quillbore_job::file::read_job(text.as_bytes()).expect("a job");
+    let [kept] = kept.reports.as_slice() else {
+        panic!("one report: {:?}", kept.reports);
+    };
+    assert_eq!(
+        quillbore_job::words::reports::summary(kept),
+        "holes.csv: 2 lines, 1 as it stands, 1 to look at"
+    );
+    let told = quillbore_job::words::reports::line(&kept.lines[0]);
+    assert!(
+        report.lines().any(|line| line == told),
+        "{told} in {report}"
+    );
+    assert!(
+        kept.whole.iter().all(|said| report.contains(said)) && report.contains("line 2: taken\n"),
+        "{:?} in {report}",
+        kept.whole
+    );
     let mut other = words;
     other[6] = "26";
     let again = quillbore(&other);
     assert_eq!(again.status.code(), Some(2), "a job is never overwritten");
     assert_eq!(fs::read_to_string(&job).expect("the job"), text);
+}
+
+/// A folder with these demo jobs in it, which nobody said is a shelf.
+fn folder_of(jobs: &[&str]) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().expect("a folder");
+    for job in jobs {
+        let to = folder.path().join(format!("{job}.ron"));
+        fs::copy(demo(job), to).expect("a demo job");
+    }
+    folder
+}
+
+fn names(folder: &Path) -> Vec<String> {
+    let mut names: Vec<String> = fs::read_dir(folder)
+        .expect("the folder")
+        .map(|entry| {
+            entry
+                .expect("an entry")
+                .file_name()
+                .to_string_lossy()
+                .into_owned()
+        })
+        .collect();
+    names.sort_unstable();
+    names
+}
+
+#[test]
+fn a_paper_is_issued_from_a_shelf_by_number_and_by_file() {
+    let folder = folder_of(&["26-0101"]);
+    let shelf = path(folder.path());
+    let issue = |job: &str, more: &[&str]| {
+        let mut words = vec!["issue", job, "quotation", "--date", "2026-11-25"];
+        words.extend(more);
+        quillbore(&words)
+    };
+    // Nobody said yet that the folder is a shelf: nothing is written to it.
+    let refused = issue("26-0101", &["--shelf", shelf]);
+    assert_eq!(refused.status.code(), Some(2), "{}", said(&refused));
+    assert!(said(&refused).contains("shelf"), "{}", said(&refused));
+    assert_eq!(names(folder.path()), ["26-0101.ron"]);
+    let issued = issue("26-0101", &["--shelf", shelf, "--adopt"]);
+    assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
+    let place = String::from_utf8(issued.stdout).expect("a path");
+    let place = Path::new(place.trim_end());
+    assert_eq!(place, folder.path().join("26-0101.files/26-0101-Q1.pdf"));
+    let paper = fs::read(place).expect("the paper");
+    assert!(paper.starts_with(b"%PDF"));
+    // By its file, with another number; the first paper stays as it is.
+    let file = folder.path().join("26-0101.ron");
+    let issued = issue(path(&file), &["--sheet", "letter"]);
+    assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
+    assert!(folder.path().join("26-0101.files/26-0101-Q2.pdf").is_file());
+    assert_eq!(fs::read(place).expect("the paper"), paper);
+    let job = fs::read_to_string(&file).expect("the job");
+    assert!(job.contains("\"26-0101-Q1\"") && job.contains("\"26-0101-Q2\""));
+}
+
+#[test]
+fn what_is_in_the_way_in_the_window_is_in_the_way_of_a_command() {
+    let folder = folder_of(&["26-0101", "26-0105"]);
+    let shelf = ["--shelf", path(folder.path()), "--adopt"];
+    let run = |words: &[&str]| quillbore(&[words, &shelf].concat());
+    let release = run(&["release", "26-0101"]);
+    assert_eq!(release.status.code(), Some(1), "{}", said(&release));
+    assert!(
+        said(&release).contains("the order is not here"),
+        "{}",
+        said(&release)
+    );
+    let quotation = run(&["issue", "26-0105", "quotation"]);
+    assert_eq!(quotation.status.code(), Some(1), "{}", said(&quotation));
+    // The same words as of the preview.
+    let out = tempfile::tempdir().expect("a folder");
+    let previewed = quillbore(&["papers", path(&demo("26-0105")), "--out", path(out.path())]);
+    let why = said(&quotation);
+    let why = why
+        .trim()
+        .trim_start_matches("Not issued: ")
+        .trim_end_matches('.');
+    assert!(
+        said(&previewed).contains(why),
+        "{why} in {}",
+        said(&previewed)
+    );
+    for words in [
+        &["issue", "26-0101", "quotatio"][..],
+        &["issue", "26-0101"],
+        &["issue", "26-0999", "quotation"],
+        &["issue", "../26-0101", "quotation"],
+        &["issue", "26-0101", "traveler", "--with", "26-0105"],
+        &["issue", "26-0101", "quotation", "--with", "../26-0105"],
+        &["release", "26-0101", "--parts", "0"],
+        &["release"],
+    ] {
+        let refused = run(words);
+        assert_eq!(
+            refused.status.code(),
+            Some(2),
+            "{words:?}: {}",
+            said(&refused)
+        );
+    }
+    let papers = names(folder.path())
+        .into_iter()
+        .filter(|name| name.ends_with(".files"));
+    assert_eq!(papers.count(), 0, "nothing was written beside a job");
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_named_as_a_job_a_table_or_a_shop_is_refused_at_once() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let pipe = folder.path().join("26-0101.ron");
+    let made = Command::new("mkfifo").arg(&pipe).status().expect("mkfifo");
+    assert!(made.success());
+    let job = demo("26-0101");
+    let out = folder.path().join("new.ron");
+    let holes = [
+        "intake",
+        "--holes",
+        path(&pipe),
+        "--material",
+        "x",
+        "--quantity",
+        "1",
+        "--out",
+        path(&out),
+    ];
+    for words in [
+        &["figures", path(&pipe)][..],
+        &["papers", path(&pipe), "--out", path(folder.path())],
+        &["figures", path(&job), "--shop", path(&pipe)],
+        &["issue", path(&pipe), "quotation"],
+        &holes,
+    ] {
+        let refused = quillbore(words);
+        assert_eq!(refused.status.code(), Some(2), "{words:?}");
+        assert!(
+            said(&refused).contains("pipe") || said(&refused).contains("no plain file"),
+            "{}",
+            said(&refused)
+        );
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn a_paper_is_never_printed_through_a_link() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (out, secret) = (folder.path().join("out"), folder.path().join("secret"));
+    fs::create_dir(&out).expect("a folder");
+    fs::write(&secret, "as it was").expect("written");
+    std::os::unix::fs::symlink(&secret, out.join("26-0101-traveler.pdf")).expect("a link");
+    let job = demo("26-0101");
+    let words = ["papers", path(&job), "--out", path(&out), "--replace"];
+    let refused = quillbore(&words);
+    assert_eq!(refused.status.code(), Some(2), "{}", said(&refused));
+    assert_eq!(fs::read(&secret).expect("the file"), b"as it was");
+    assert_eq!(names(&out), ["26-0101-traveler.pdf"]);
 }
 
 /// What the README says of options and of JSON keys is what the program has.
@@ -447,7 +625,7 @@ fn the_readme_names_every_option_and_every_key() {
         .into_iter()
         .filter(|option| !of_cargo.contains(&option.as_str()))
         .collect();
-    assert_eq!(told, options(&quillbore_desk::commands::usage()));
+    assert_eq!(told, options(&quillbore_office::commands::usage()));
 
     fn keys(value: &serde_json::Value, found: &mut Vec<String>) {
         match value {

@@ -6,18 +6,25 @@
 )]
 
 use std::path::Path;
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 use egui::{Event, Key, Modifiers};
 use egui_kittest::{Harness, kittest::Queryable as _};
-use quillbore_desk::app::{App, Places};
+use quillbore_desk::app::{App, Parts};
 use quillbore_desk::desk::Desk;
 use quillbore_desk::dialogs::{Answer, Dialogs, Question};
 use quillbore_desk::settings::Settings;
-use quillbore_desk::shelf_list::ShelfList;
 use quillbore_desk::view::{Next, Waiting};
 use quillbore_job::life::{self, State};
-use quillbore_job::{Edit, Field, Job, Shop, Unit};
+use quillbore_job::{Edit, Field, Job, SealState, Shop, Unit};
+use quillbore_office::clerk::Clerk;
+use quillbore_office::clock::FixedClock;
+use quillbore_office::disk::{Disk, RealDisk};
+use quillbore_office::listing::Listing;
+use quillbore_office::shelf::{Folder, Shelf as _};
+use quillbore_office::start::Standing;
+use quillbore_office::{Office, places};
 
 /// No dialog on this machine.
 struct NoDialogs;
@@ -49,9 +56,26 @@ fn day() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 11, 25).expect("a day")
 }
 
-fn empty_desk(folder: &Path) -> Desk {
+/// An office over a folder, which is made a shelf.
+fn office(root: &Path) -> Arc<Office> {
+    let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
+    let folder = Arc::new(Folder::new(Arc::clone(&disk), root, None));
+    let mark = places::new_mark().expect("a mark");
+    folder.adopt(&mark).expect("a shelf");
+    office_over(folder, disk)
+}
+
+fn office_over(folder: Arc<Folder>, disk: Arc<dyn Disk>) -> Arc<Office> {
     let shop = Shop::embedded().expect("the shop").clone();
-    Desk::at_once(shop, day(), folder.to_owned())
+    Arc::new(Office::over(folder, disk, Arc::new(shop)))
+}
+
+fn desk_of(office: &Arc<Office>) -> Desk {
+    Desk::at_once(Arc::clone(office), Arc::new(FixedClock(day())))
+}
+
+fn empty_desk(folder: &Path) -> Desk {
+    desk_of(&office(folder))
 }
 
 fn window(folder: &Path) -> Harness<'static, Window> {
@@ -74,28 +98,31 @@ fn window(folder: &Path) -> Harness<'static, Window> {
             quillbore_desk::grid::CellAt::default(),
         );
     }
-    window_with(folder, desk)
+    window_with(desk, office(folder), Standing::Ready)
 }
 
-fn window_with(folder: &Path, desk: Desk) -> Harness<'static, Window> {
-    let shelf = folder.to_owned();
+fn window_with(desk: Desk, office: Arc<Office>, standing: Standing) -> Harness<'static, Window> {
     let mut harness = Harness::builder()
         .with_size(egui::vec2(1280.0, 1600.0))
         .with_context_setup(quillbore_desk::look::dress)
         .build_ui_state(
             move |ui, window: &mut Window| {
                 if let Some(desk) = window.desk.take() {
-                    let shelf = shelf.clone();
-                    let list = ShelfList::at_once(&shelf, day());
-                    window.app = Some(App::new(
-                        ui.ctx(),
-                        desk,
-                        Box::new(move || empty_desk(&shelf)),
-                        list,
-                        Box::new(NoDialogs),
-                        Settings::default(),
-                        Places::default(),
-                    ));
+                    let (office, another) = (Arc::clone(&office), Arc::clone(&office));
+                    let clock = Arc::new(FixedClock(day()));
+                    let parts = Parts {
+                        first: desk,
+                        make_desk: Box::new(move || desk_of(&another)),
+                        clerk: Clerk::at_once(Arc::clone(&office)),
+                        list: Listing::at_once(Arc::clone(&office.shelf), clock),
+                        dialogs: Box::new(NoDialogs),
+                        settings: Settings::default(),
+                        settings_path: None,
+                        drafts: None,
+                        standing: standing.clone(),
+                        office,
+                    };
+                    window.app = Some(App::new(ui.ctx(), parts));
                 }
                 if let Some(app) = &mut window.app {
                     app.frame(ui);
@@ -280,6 +307,87 @@ fn a_pasted_column_that_is_not_understood_is_asked_about_by_keyboard() {
     harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
     harness.run();
     assert_eq!(harness.state().job().rows.len(), 0, "one step back");
+}
+
+/// One quiet line under the table for each table that came from elsewhere, laid out by a click.
+#[test]
+fn what_became_of_a_pasted_table_stays_under_the_hole_table() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(
+        &mut harness,
+        "hole\tqty\tdia\tmin\tmax\tdepth\r\nA\t4\t0.8\t\t\t12\r\nB\t2\t1.2\t1.15\t1.25\t14\r\nC\t2\tabout 1\t\t\t14\r\n",
+    );
+    let summary = "pasted: 3 lines, 1 as it stands, 2 to look at";
+    let count = |harness: &Harness<'_, Window>, said: &str| {
+        harness.query_all_by_label_contains(said).count()
+    };
+    let unread = "line 4: unread: size \u{201c}about 1\u{201d}";
+    assert_eq!(count(&harness, unread), 0, "folded");
+    harness.get_by_label(summary).click();
+    harness.run();
+    // The foot says some of it too, among other things: here each stands by itself.
+    for said in [
+        "The first line was taken as the head: hole, qty, dia, min, max, depth.",
+        "Lengths without a unit were read in millimeters.",
+    ] {
+        assert_eq!(harness.query_all_by_label(said).count(), 1, "{said}");
+    }
+    for said in [
+        "line 3: look: the size 1.2 was left for its limits 1.15 and 1.25",
+        unread,
+    ] {
+        assert_eq!(count(&harness, said), 1, "{said}");
+    }
+    harness.get_by_label(summary).click();
+    harness.run();
+    assert_eq!(count(&harness, unread), 0, "folded again");
+    // A further table has a line of its own; cells pasted as they stand have none.
+    harness.get_by_label("hole 4 mark").click();
+    harness.run();
+    harness.event(Event::Paste("hole\tdia\r\nD\t0.8\r\n".to_owned()));
+    harness.run();
+    harness.get_by_label("pasted: 1 line, as it stands");
+    harness.get_by_label("hole 5 mark").click();
+    harness.run();
+    harness.event(Event::Paste("E\t2\t0.8\r\nF\t2\t0.9\r\n".to_owned()));
+    harness.run();
+    assert_eq!(harness.state().job().rows.len(), 6);
+    assert_eq!(count(&harness, "pasted: "), 2);
+    // They go with their steps.
+    for left in [2, 2, 1, 0] {
+        assert_eq!(harness.state().job().reports.len(), left);
+        assert_eq!(count(&harness, "pasted: "), left);
+        harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+        harness.run();
+    }
+}
+
+#[test]
+fn a_list_of_places_pasted_below_the_table_is_one_row_and_over_a_row_its_places() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t3\t0.8 +-0.05\t12\r\n");
+    harness.get_by_label("hole 2 mark").click();
+    harness.run();
+    let list = "x\ty\r\n10\t5\r\n20\t5\r\n30\t5\r\n";
+    harness.event(Event::Paste(list.to_owned()));
+    harness.run();
+    let job = harness.state().job();
+    assert_eq!(job.rows.len(), 2);
+    assert_eq!((job.rows[1].places.len(), job.rows[1].holes()), (3, 3));
+    assert_eq!(
+        harness.state().app().desk().history.undo_label(),
+        Some("paste a row")
+    );
+    harness.get_by_label("hole 1 mark").click();
+    harness.run();
+    harness.event(Event::Paste(list.to_owned()));
+    harness.run();
+    let job = harness.state().job();
+    assert_eq!(job.rows.len(), 2);
+    assert_eq!(job.rows[0].places.len(), 3);
+    assert_eq!(job.rows[0].size.text(), "0.8 +-0.05");
 }
 
 #[test]
@@ -523,6 +631,11 @@ fn one_quotation_of_two_jobs_is_known_to_both() {
     let other = quillbore_job::file::read_job(&bytes).expect("it opens");
     let known = other.issued.first().expect("it knows of the quotation");
     assert_eq!(known.number, issued.number);
+    // Each of both entries has a seal of its own: they rest on different sheets.
+    for entry in [&issued, known] {
+        assert_eq!(entry.seal_state(), SealState::Sealed);
+    }
+    assert_ne!(known.seal, issued.seal);
     assert_eq!(known.kept_by.as_deref(), Some("26-0102"));
     harness.key_press_modifiers(Modifiers::COMMAND, Key::J);
     harness.run();
@@ -600,4 +713,40 @@ fn a_check_is_answered_in_its_side_note_and_by_keyboard() {
     assert!(text.contains("Agreed by M. Oakes"), "{text}");
     press(&mut harness, "delete the answer: wall behind the exit of A");
     assert_eq!(open(&harness), 1);
+}
+
+#[test]
+fn a_folder_that_nobody_marked_is_asked_about_and_nothing_is_saved_before_the_yes() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let job = Job {
+        number: "26-0107".to_owned(),
+        ..Job::default()
+    };
+    let file = folder.path().join("26-0107.ron");
+    std::fs::write(&file, quillbore_job::file::write_job(&job)).expect("a job");
+    let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
+    let shelf = Arc::new(Folder::new(Arc::clone(&disk), folder.path(), None));
+    let office = office_over(shelf, disk);
+    let mut harness = window_with(desk_of(&office), office, Standing::NotMarked(1));
+    harness.get_by_label("job 26-0107");
+    harness.get_by_label("not now").click();
+    harness.run();
+    type_on(&mut harness, "customer", "Grove Pump Works");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    harness.run();
+    let notice = harness.state().app().desk().notice.clone();
+    assert!(notice.contains("Nobody said yet"), "{notice}");
+    assert!(harness.state().app().desk().history.is_dirty());
+    let names = std::fs::read_dir(folder.path())
+        .expect("the folder")
+        .count();
+    assert_eq!(names, 1, "nothing was written");
+    // It is asked again, and after the yes it saves.
+    harness.get_by_label("use it as the shelf").click();
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    harness.run();
+    assert!(!harness.state().app().desk().history.is_dirty());
+    assert_eq!(harness.state().job().number, "26-0108");
+    harness.get_by_label("job 26-0108");
 }

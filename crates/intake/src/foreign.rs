@@ -1,10 +1,11 @@
 //! A foreign table on its way into the hole table: each of its columns is understood, or somebody
 //! says what it is, before anything is taken.
 
-use quillbore_job::{Column, Job, Unit};
+use quillbore_job::report::Source;
+use quillbore_job::{Column, Job, RowsAt, Unit};
 
 use crate::columns::{Meaning, heads};
-use crate::delimited::split;
+use crate::delimited::{Cells, split};
 use crate::encoding::decode;
 use crate::table::{Taken, take};
 use crate::words;
@@ -15,6 +16,7 @@ const SHOWN: usize = 4;
 /// A foreign table, split into cells, with what its columns hold as far as that is known.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Foreign {
+    pub(crate) from: Source,
     pub(crate) lines: Vec<(usize, Vec<String>)>,
     pub(crate) columns: Vec<ForeignColumn>,
     /// The first line was a head.
@@ -107,34 +109,38 @@ impl Foreign {
     pub fn of_rows(rows: Vec<Vec<String>>, places: &[Option<Column>]) -> Result<Self, IntakeError> {
         let lines = rows.into_iter().enumerate();
         let lines: Vec<_> = lines.map(|(at, cells)| (at + 1, cells)).collect();
-        Self::of_lines(lines, places)
+        Self::of_lines(Source::Pasted, lines, places)
     }
 
-    /// The bytes of a file of delimited text; without a head its columns are mark, count, size,
+    /// The bytes of a file of delimited text and the file's name; without a head its columns are mark, count, size,
     /// depth and so on, in the hole table's order.
     ///
     /// # Errors
     /// Where the bytes are no text, or nothing is in it.
-    pub fn of_file(bytes: &[u8]) -> Result<Self, IntakeError> {
+    pub fn of_file(bytes: &[u8], name: &str) -> Result<Self, IntakeError> {
         let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
         let places: Vec<Option<Column>> = Column::ALL.iter().copied().map(Some).collect();
-        let lines = split(&decoded.text).lines;
+        let Cells { separator, lines } = split(&decoded.text);
         if let [(_, only)] = lines.as_slice()
             && heads(only, &[]).is_some()
         {
             return Err(IntakeError::HeadAlone);
         }
-        let mut foreign = Self::of_lines(lines, &places)?;
+        let from = Source::File(name.to_owned());
+        let mut foreign = Self::of_lines(from, lines, &places)?;
+        if foreign.columns.len() > 1 {
+            foreign.whole.push(words::separator(separator));
+        }
         if decoded.guessed {
-            foreign.whole.push(format!(
-                "The file does not say how its letters are stored; {} was taken: look at signs such as the diameter and plus-minus.",
-                decoded.encoding
-            ));
+            foreign
+                .whole
+                .push(words::encoding_guessed(decoded.encoding));
         }
         Ok(foreign)
     }
 
     fn of_lines(
+        from: Source,
         mut lines: Vec<(usize, Vec<String>)>,
         places: &[Option<Column>],
     ) -> Result<Self, IntakeError> {
@@ -174,12 +180,16 @@ impl Foreign {
             });
         }
         let mut foreign = Self {
+            from,
             lines,
             columns,
             headed: found.is_some(),
             whole,
         };
         foreign.doubt_half_places();
+        let empty: Vec<&str> = foreign.empty_columns().collect();
+        let empty = (!empty.is_empty()).then(|| words::nothing_under(&empty));
+        foreign.whole.extend(empty);
         Ok(foreign)
     }
 
@@ -198,6 +208,30 @@ impl Foreign {
                 column.holds = None;
             }
         }
+    }
+
+    /// The heads of columns that are not understood and have nothing in them: no question is asked.
+    fn empty_columns(&self) -> impl Iterator<Item = &str> {
+        let columns = self.columns.iter().enumerate();
+        let unknown = columns.filter(|(_, column)| column.holds.is_none());
+        let empty = unknown.filter(|(at, _)| self.about(*at).values.is_empty());
+        let heads = empty.map(|(_, column)| column.head.as_str());
+        heads.filter(|head| !head.is_empty())
+    }
+
+    /// Whether the table is a list of places and nothing else: one row with all of them.
+    pub(crate) fn is_places_alone(&self) -> bool {
+        let columns = self.columns.iter().enumerate();
+        let mut filled = columns.filter(|(at, _)| !self.about(*at).values.is_empty());
+        let has = |wanted| self.columns.iter().any(|column| column.holds == wanted);
+        has(Some(Holds::A(Meaning::Point(0))))
+            && has(Some(Holds::A(Meaning::Point(1))))
+            && filled.all(|(_, column)| {
+                matches!(
+                    column.holds,
+                    Some(Holds::LeftOut | Holds::A(Meaning::Point(_) | Meaning::Axis(_)))
+                )
+            })
     }
 
     /// Whether the first line was a head, so that the columns lie where it says.
@@ -294,15 +328,15 @@ impl Foreign {
             .ok_or_else(|| IntakeError::NoSuchColumn(name.trim().to_owned()))
     }
 
-    /// Takes the table as rows of a job's hole table from `at_row` on; `unit` is what bare numbers
-    /// are meant in unless the head says otherwise.
+    /// Takes the table as rows of a job's hole table; `unit` is what bare numbers are meant in unless
+    /// the head says otherwise.
     ///
     /// # Errors
     /// Where a column is not understood: nothing is taken then.
-    pub fn take(&self, job: &Job, at_row: usize, unit: Unit) -> Result<Taken, IntakeError> {
+    pub fn take(&self, job: &Job, at: RowsAt, unit: Unit) -> Result<Taken, IntakeError> {
         let questions = self.questions();
         if questions.is_empty() {
-            return Ok(take(self, job, at_row, unit));
+            return Ok(take(self, job, at, unit));
         }
         Err(IntakeError::NotUnderstood(questions))
     }

@@ -7,11 +7,10 @@ pub mod columns;
 pub mod delimited;
 pub mod encoding;
 mod foreign;
-pub mod report;
+mod line;
 pub mod table;
 pub mod words;
 
 pub use columns::Meaning;
 pub use foreign::{Foreign, Holds, IntakeError, Question, holds_of};
-pub use report::{Line, Outcome, Report};
 pub use table::Taken;

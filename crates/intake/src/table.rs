@@ -1,20 +1,21 @@
 //! A foreign table as one edit, and what was made of each of its lines.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
-use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
-use quillbore_job::{CellAt, Column, Edit, Job, Row, Unit, read_cell, read_quantity};
+use quillbore_job::report::{Outcome, Report, ReportLine, Source};
+use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, read_cell};
 
-use crate::columns::Meaning;
-use crate::foreign::{Foreign, Holds};
-use crate::report::{Line, Outcome, Report};
+use crate::foreign::Foreign;
+use crate::line::{limits, place_of, sort};
 use crate::words;
 
 /// What an intake comes to: one edit, one undo step, and a report.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Taken {
-    /// The edit.
+    /// The edit; it carries the report in short, where there is more to say than that every line was
+    /// taken.
     pub edit: Edit,
     /// Rows of the hole table that it writes.
     pub rows: usize,
@@ -22,32 +23,104 @@ pub struct Taken {
     pub report: Report,
 }
 
-/// One line of the foreign table, sorted by what its cells mean.
-#[derive(Default)]
-struct Sorted {
+/// A row on its way into the hole table.
+struct NewRow {
     cells: BTreeMap<Column, String>,
-    tolerance: Option<String>,
-    lower: Option<String>,
-    upper: Option<String>,
-    point: [Option<String>; 3],
-    axis: [Option<String>; 3],
-    notes: Vec<String>,
-    left_out: Vec<String>,
+    places: Vec<Place>,
+}
+
+impl NewRow {
+    /// Gives it a further place, where there is one; true where there is.
+    fn add(&mut self, place: Option<Place>) -> bool {
+        let number = u32::try_from(self.places.len() + 1).unwrap_or(u32::MAX);
+        let place = place.map(|place| Place { number, ..place });
+        self.places.extend(place);
+        place.is_some()
+    }
+
+    fn add_to_note(&mut self, more: &str) {
+        let note = self.cells.entry(Column::Note).or_default();
+        if !note.is_empty() && !more.is_empty() {
+            note.push_str("; ");
+        }
+        note.push_str(more);
+    }
+
+    fn is_blank(&self) -> bool {
+        self.places.is_empty() && is_blank(&self.cells)
+    }
+}
+
+fn is_blank(cells: &BTreeMap<Column, String>) -> bool {
+    cells.values().all(|text| text.trim().is_empty())
+}
+
+/// The rows so far, and what became of the lines that they were read from.
+struct Taking {
+    rows: Vec<NewRow>,
+    lines: Vec<ReportLine>,
+    /// The table is a list of places and nothing else: all of it is one row.
+    places_alone: bool,
 }
 
 /// Takes a table whose columns are all understood; lines that differ only in their place become
 /// one row.
-pub(crate) fn take(foreign: &Foreign, job: &Job, at_row: usize, context: Unit) -> Taken {
+pub(crate) fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
     let unit = common_unit(foreign).unwrap_or(context);
-    let at_row = at_row.min(job.rows.len());
-    let mut report = Report {
-        whole: foreign.whole.clone(),
-        lines: Vec::new(),
+    let (at, lies_over) = match at {
+        RowsAt::Over { row } => {
+            let row = row.min(job.rows.len());
+            (RowsAt::Over { row }, job.rows.len() - row)
+        }
+        RowsAt::Append | RowsAt::Replace => (at, 0),
     };
-    report.whole.extend(said(foreign));
-    let mut rows: Vec<BTreeMap<Column, String>> = Vec::new();
-    let mut places: BTreeMap<usize, Vec<Place>> = BTreeMap::new();
+    let mut taking = Taking {
+        rows: Vec::new(),
+        lines: Vec::new(),
+        places_alone: foreign.is_places_alone(),
+    };
     for (number, cells) in &foreign.lines {
+        let number = u32::try_from(*number).unwrap_or(u32::MAX);
+        taking.line(foreign, job, number, cells, unit);
+    }
+    if !foreign.headed {
+        taking.leave_blank_end(lies_over);
+    }
+    if let (true, RowsAt::Over { row }) = (taking.places_alone, at) {
+        let there = job.rows.get(row).map_or("", |row| row.note.text());
+        taking.keep_note(there);
+    }
+    let Taking { rows, lines, .. } = taking;
+    let said: Vec<String> = said(foreign).collect();
+    let as_it_stands = |line: &ReportLine| line.outcome == Outcome::Taken;
+    // Cells that were pasted as they stand are typing by other means: nothing is to be said of them.
+    let plain = foreign.from == Source::Pasted
+        && !foreign.headed
+        && said.is_empty()
+        && lines.iter().all(as_it_stands);
+    let mut whole = foreign.whole.clone();
+    if !plain {
+        whole.push(words::units(unit, &other_units(foreign, unit)));
+    }
+    whole.extend(said);
+    let report = Report {
+        from: foreign.from.clone(),
+        whole,
+        taken: 0,
+        lines,
+    };
+    let kept = (!plain).then(|| Arc::new(report.in_short()));
+    Taken {
+        rows: rows.len(),
+        edit: edit_of(at, rows, unit, kept),
+        report,
+    }
+}
+
+impl Taking {
+    /// Takes one line: as a row, as a further place of the row before, or not at all where somebody
+    /// left out all that stands in it.
+    fn line(&mut self, foreign: &Foreign, job: &Job, number: u32, cells: &[String], unit: Unit) {
         let sorted = sort(foreign, cells, unit);
         let (place, why) = place_of(&sorted, unit);
         let mut row = sorted.cells;
@@ -60,27 +133,26 @@ pub(crate) fn take(foreign: &Foreign, job: &Job, at_row: usize, context: Unit) -
         if !notes.is_empty() {
             row.insert(Column::Note, notes.join("; "));
         }
-        let same = place.is_some() && rows.last() == Some(&row);
         let unread = unread(job, &row, unit);
-        if !same {
-            rows.push(row);
+        // Without a head a line empties the cells that it lies over; else it says nothing of a row.
+        let empties = !foreign.headed && !self.places_alone && !row.is_empty();
+        let nothing = place.is_none() && is_blank(&row) && !empties;
+        if nothing && sorted.left_out.is_empty() {
+            return;
         }
-        let index = rows.len() - 1;
-        if let Some(mut place) = place {
-            let row_places = places.entry(index).or_default();
-            place.number = u32::try_from(row_places.len() + 1).unwrap_or(u32::MAX);
-            row_places.push(place);
-        }
-        let outcome = match (unread.is_empty(), guesses.is_empty()) {
-            (false, _) => Outcome::Unread,
-            (true, false) => Outcome::Guessed,
-            (true, true) => Outcome::Taken,
+        let outcome = match (unread.is_empty(), guesses.is_empty(), nothing) {
+            (false, ..) => Outcome::Unread,
+            (true, false, _) => Outcome::Guessed,
+            (true, true, true) => Outcome::LeftOut,
+            (true, true, false) if sorted.left_out.is_empty() => Outcome::Taken,
+            (true, true, false) => Outcome::InPart,
         };
-        let further = same.then(|| "taken as a further place of the row before".to_owned());
+        let further = !nothing && self.put(row, place);
+        let further = further.then(|| "taken as a further place of the row before".to_owned());
         let all = further.into_iter().chain(unread).chain(guesses);
         let says: Vec<String> = all.chain(sorted.left_out).collect();
-        report.lines.push(Line {
-            number: *number,
+        self.lines.push(ReportLine {
+            number,
             outcome,
             says: if says.is_empty() {
                 "taken".to_owned()
@@ -89,12 +161,56 @@ pub(crate) fn take(foreign: &Foreign, job: &Job, at_row: usize, context: Unit) -
             },
         });
     }
-    let written = rows.len();
-    let edit = edit_of(job, at_row, rows, places, unit);
-    Taken {
-        edit,
-        rows: written,
-        report,
+
+    /// Puts a line's cells and place; true where they are a further place of the row before.
+    fn put(&mut self, cells: BTreeMap<Column, String>, place: Option<Place>) -> bool {
+        if self.places_alone
+            && let Some(row) = self.rows.last_mut()
+        {
+            if let Some(note) = cells.get(&Column::Note) {
+                row.add_to_note(note);
+            }
+            return row.add(place);
+        }
+        // A row without places stands for itself: a place would take its number of holes away.
+        let same = |row: &NewRow| !row.places.is_empty() && row.cells == cells;
+        let further = place.is_some() && self.rows.last().is_some_and(same);
+        if !further {
+            let places = Vec::new();
+            self.rows.push(NewRow { cells, places });
+        }
+        if let Some(row) = self.rows.last_mut() {
+            row.add(place);
+        }
+        further
+    }
+
+    /// A list of places that lies over a row leaves its note: what can't be read is added to it.
+    fn keep_note(&mut self, there: &str) {
+        if let Some(row) = self.rows.first_mut()
+            && let Some(more) = row.cells.remove(&Column::Note)
+        {
+            row.add_to_note(there);
+            row.add_to_note(&more);
+        }
+    }
+
+    /// Blank lines at a block's end that lie over no row are none.
+    fn leave_blank_end(&mut self, lies_over: usize) {
+        let mut at = self.lines.len();
+        while self.rows.len() > lies_over && self.rows.last().is_some_and(NewRow::is_blank) {
+            self.rows.pop();
+            // A blank row was read from one line, since only places are put together.
+            at = at.saturating_sub(1);
+            let Some(line) = self.lines.get_mut(at) else {
+                return;
+            };
+            if line.outcome == Outcome::Taken {
+                self.lines.remove(at);
+            } else {
+                line.outcome = Outcome::LeftOut;
+            }
+        }
     }
 }
 
@@ -122,46 +238,20 @@ fn unread(job: &Job, cells: &BTreeMap<Column, String>, unit: Unit) -> Vec<String
         .collect()
 }
 
-fn edit_of(
-    job: &Job,
-    at_row: usize,
-    rows: Vec<BTreeMap<Column, String>>,
-    places: BTreeMap<usize, Vec<Place>>,
-    unit: Unit,
-) -> Edit {
-    let block = rows
-        .into_iter()
-        .map(|mut row| {
-            Column::ALL
-                .iter()
-                .map(|column| row.remove(column))
-                .collect()
-        })
-        .collect();
-    let cells = Edit::SetCells {
-        at: CellAt {
-            row: at_row,
-            column: Column::Mark,
-        },
-        rows: block,
-        unit,
-    };
-    if places.is_empty() {
-        return cells;
+fn edit_of(at: RowsAt, rows: Vec<NewRow>, unit: Unit, report: Option<Arc<Report>>) -> Edit {
+    let (mut cells, mut places) = (Vec::new(), Vec::new());
+    for mut row in rows {
+        let columns = Column::ALL.iter();
+        cells.push(columns.map(|column| row.cells.remove(column)).collect());
+        places.push(row.places);
     }
-    let mut edits = vec![cells];
-    edits.extend(places.into_iter().map(|(index, places)| {
-        let past = (at_row + index).checked_sub(job.rows.len());
-        let row = match past {
-            None => job
-                .rows
-                .get(at_row + index)
-                .map_or(RowId::default(), |row| row.id),
-            Some(past) => RowId(job.next_row + u32::try_from(past).unwrap_or(u32::MAX)),
-        };
-        Edit::SetPlaces { row, places }
-    }));
-    Edit::Together { edits }
+    Edit::SetRows {
+        at,
+        cells,
+        places,
+        unit,
+        report,
+    }
 }
 
 /// The unit that the heads agree on; `None` where none names one, or they differ.
@@ -171,151 +261,9 @@ fn common_unit(foreign: &Foreign) -> Option<Unit> {
     units.all(|unit| unit == first).then_some(first)
 }
 
-fn sort(foreign: &Foreign, cells: &[String], unit: Unit) -> Sorted {
-    let mut sorted = Sorted::default();
-    for (cell, column) in cells.iter().zip(&foreign.columns) {
-        if cell.trim().is_empty() {
-            // A block that was laid over cells empties those that it is empty over.
-            if let (false, Some(Holds::A(Meaning::Ours(ours)))) = (foreign.headed, column.holds) {
-                sorted.cells.entry(ours).or_insert_with(|| cell.clone());
-            }
-            continue;
-        }
-        let text = with_unit(cell, column.unit.filter(|named| *named != unit));
-        match column.holds {
-            Some(Holds::A(Meaning::Ours(Column::Note))) => {
-                let head = column.head.as_str();
-                sorted.notes.push(match column.said && !head.is_empty() {
-                    true => format!("{head}: {cell}"),
-                    false => cell.clone(),
-                });
-            }
-            Some(Holds::A(Meaning::Ours(ours))) => {
-                sorted.cells.insert(ours, text);
-            }
-            Some(Holds::A(Meaning::Tolerance)) => sorted.tolerance = Some(text),
-            Some(Holds::A(Meaning::Lower)) => sorted.lower = Some(text),
-            Some(Holds::A(Meaning::Upper)) => sorted.upper = Some(text),
-            Some(Holds::A(Meaning::Point(axis))) => set(&mut sorted.point, axis, text),
-            Some(Holds::A(Meaning::Axis(axis))) => set(&mut sorted.axis, axis, text),
-            Some(Holds::LeftOut) => {
-                sorted
-                    .left_out
-                    .push(words::cell_left_out(&column.head, cell));
-            }
-            // Nothing is taken before every column with something in it is understood.
-            None => {}
-        }
-    }
-    sorted
-}
-
-fn set(parts: &mut [Option<String>; 3], index: usize, text: String) {
-    if let Some(part) = parts.get_mut(index) {
-        *part = Some(text);
-    }
-}
-
-/// A bare number with the unit that its own head names.
-fn with_unit(cell: &str, unit: Option<Unit>) -> String {
-    let bare = !cell.chars().any(char::is_alphabetic);
-    match unit {
-        Some(Unit::Mm) if bare => format!("{cell} mm"),
-        Some(Unit::Inch) if bare => format!("{cell} in"),
-        _ => cell.to_owned(),
-    }
-}
-
-/// Joins a tolerance, or lower and upper limits, to the size; says what was guessed.
-fn limits(
-    row: &mut BTreeMap<Column, String>,
-    tolerance: Option<String>,
-    lower: Option<String>,
-    upper: Option<String>,
-) -> Vec<String> {
-    let nominal = row.get(&Column::Size).cloned();
-    let (size, guess) = match (nominal, tolerance, lower, upper) {
-        (nominal, None, Some(lower), Some(upper)) => {
-            let guess = nominal.map(|nominal| {
-                format!("the size {nominal} was left for its limits {lower} and {upper}")
-            });
-            (format!("{lower}/{upper}"), guess)
-        }
-        (None, None, None, Some(upper)) => (format!("{upper} MAX"), None),
-        (Some(nominal), Some(tolerance), None, None) => (joined(&nominal, &tolerance), None),
-        (nominal, tolerance, lower, upper) => {
-            let parts: Vec<String> = [tolerance, lower, upper].into_iter().flatten().collect();
-            if parts.is_empty() {
-                return Vec::new();
-            }
-            let size = nominal
-                .into_iter()
-                .chain(parts)
-                .collect::<Vec<_>>()
-                .join(" ");
-            (
-                size,
-                Some("the size and its limits could not be told apart".to_owned()),
-            )
-        }
-    };
-    row.insert(Column::Size, size);
-    guess.into_iter().collect()
-}
-
-/// `0.8` and `0.02` are 0.8 plus or minus 0.02; a signed tolerance or a fit class stands as it is.
-fn joined(nominal: &str, tolerance: &str) -> String {
-    let plain = tolerance
-        .chars()
-        .all(|letter| letter.is_ascii_digit() || matches!(letter, '.' | ','));
-    if plain {
-        format!("{nominal} +-{tolerance}")
-    } else {
-        format!("{nominal} {tolerance}")
-    }
-}
-
-/// The place that a line names, or why it can't be read; its number is set by the caller.
-fn place_of(sorted: &Sorted, unit: Unit) -> (Option<Place>, Option<String>) {
-    let [Some(x), Some(y), z] = &sorted.point else {
-        let some = sorted.point.iter().chain(&sorted.axis).any(Option::is_some);
-        return (
-            None,
-            some.then(|| {
-                "a place needs x and y at least: what there was went into the note".to_owned()
-            }),
-        );
-    };
-    let coordinate =
-        |text: &str| read_quantity::coordinate(text, unit).map(quillbore_calc::Length::mm);
-    let read = || -> Result<Place, read_quantity::Misread> {
-        let z_mm = z.as_deref().map_or(Ok(0.0), coordinate)?;
-        let axis = match &sorted.axis {
-            [None, None, None] => [0.0, 0.0, -1.0],
-            parts => {
-                let mut axis = [0.0; 3];
-                for (part, text) in axis.iter_mut().zip(parts) {
-                    *part = text
-                        .as_deref()
-                        .map_or(Ok(0.0), read_quantity::vector_part)?;
-                }
-                axis
-            }
-        };
-        Ok(Place {
-            number: 0,
-            point_mm: [coordinate(x)?, coordinate(y)?, z_mm],
-            axis,
-        })
-    };
-    match read() {
-        Ok(place) => match quillbore_calc::direction::unit(place.axis) {
-            Some(axis) => (Some(Place { axis, ..place }), None),
-            None => (
-                None,
-                Some("the direction is no direction: it went into the note".to_owned()),
-            ),
-        },
-        Err(why) => (None, Some(format!("the place went into the note: {why}"))),
-    }
+/// The heads that name another unit than the one that bare numbers are read in.
+fn other_units(foreign: &Foreign, unit: Unit) -> Vec<(&str, Unit)> {
+    let columns = foreign.columns.iter();
+    let named = columns.filter_map(|column| Some((column.head.as_str(), column.unit?)));
+    named.filter(|(_, named)| *named != unit).collect()
 }

@@ -1,9 +1,13 @@
 //! What is said of foreign tables: heads, values, what was guessed and left out.
 
 use quillbore_job::words::english;
+use quillbore_job::{Column, Unit};
 
 use crate::columns::Meaning;
 use crate::foreign::{Holds, Question};
+
+/// Longest text of a cell that the report of a line repeats, in characters.
+const QUOTED: usize = 200;
 
 /// Words that leave a column out.
 pub const LEAVE_OUT: &str = "leave it out";
@@ -57,6 +61,52 @@ pub(crate) fn head_taken(known: &[&str]) -> String {
     )
 }
 
+/// Columns with a head and nothing below it.
+pub(crate) fn nothing_under(heads: &[&str]) -> String {
+    let heads: Vec<String> = heads.iter().map(|head| in_quotes(head)).collect();
+    format!("Nothing stands under {}.", heads.join(", "))
+}
+
+/// What parts the cells of a file.
+pub(crate) fn separator(separator: char) -> String {
+    let parted_by = match separator {
+        '\t' => "tabs",
+        ';' => "semicolons",
+        _ => "commas",
+    };
+    format!("The cells are parted by {parted_by}.")
+}
+
+/// The letters of a file were taken as a code page that it doesn't name.
+pub(crate) fn encoding_guessed(encoding: &str) -> String {
+    format!(
+        "The file does not say how its letters are stored; {encoding} was taken: look at signs such as the diameter and plus-minus."
+    )
+}
+
+/// The unit that bare lengths were read in, and the heads that name another one.
+pub(crate) fn units(unit: Unit, others: &[(&str, Unit)]) -> String {
+    let others = others
+        .iter()
+        .map(|(head, unit)| format!(", those under {} in {}", in_quotes(head), named(*unit)));
+    let others: String = others.collect();
+    format!(
+        "Lengths without a unit were read in {}{others}.",
+        named(unit)
+    )
+}
+
+const fn named(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Mm => "millimeters",
+        Unit::Inch => "inches",
+    }
+}
+
+fn in_quotes(head: &str) -> String {
+    format!("\u{201c}{head}\u{201d}")
+}
+
 /// A column was said to hold something.
 pub(crate) fn said(question: &Question, what: Holds) -> String {
     match what {
@@ -75,8 +125,12 @@ pub(crate) fn cell_left_out(head: &str, cell: &str) -> String {
     format!("left out: \u{201c}{head}{cell}\u{201d}")
 }
 
-/// A cell that can't be read.
-pub(crate) fn unread(column: quillbore_job::Column, text: &str, why: &str) -> String {
+/// A cell that can't be read; the table keeps its whole text.
+pub(crate) fn unread(column: Column, text: &str, why: &str) -> String {
+    let mut start: String = text.chars().take(QUOTED).collect();
+    if start.len() < text.len() {
+        start.push('\u{2026}');
+    }
     let why = why.trim_end_matches('.');
-    format!("{} \u{201c}{text}\u{201d}: {why}", english::column(column))
+    format!("{} {}: {why}", english::column(column), in_quotes(&start))
 }

@@ -6,8 +6,9 @@
 )]
 
 use proptest::prelude::*;
-use quillbore_intake::{Foreign, Holds, IntakeError, Meaning, Outcome, Taken, holds_of, words};
-use quillbore_job::{Column, Job, Unit, apply};
+use quillbore_intake::{Foreign, Holds, IntakeError, Meaning, Taken, holds_of, words};
+use quillbore_job::report::Outcome;
+use quillbore_job::{Column, Job, RowsAt, Unit, apply};
 
 fn rows(text: &str) -> Vec<Vec<String>> {
     let cells = |line: &str| line.split('\t').map(str::to_owned).collect();
@@ -40,7 +41,7 @@ fn a_column_that_is_not_understood_is_asked_about_and_nothing_is_taken() {
         words::question(&questions[0]),
         "column 4 \u{201c}finish\u{201d} (Ra 1.6; Ra 3.2)"
     );
-    let refused = table.take(&Job::default(), 0, Unit::Mm);
+    let refused = table.take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm);
     let error = refused.expect_err("nobody said what it is");
     assert_eq!(
         error.to_string(),
@@ -56,7 +57,7 @@ fn a_column_is_what_somebody_says() {
         .say(3, Holds::A(Meaning::Ours(Column::Note)))
         .expect("free");
     let taken = asked
-        .take(&Job::default(), 0, Unit::Mm)
+        .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
         .expect("understood");
     let job = job_of(&taken);
     assert_eq!(cell(&job, 0, Column::Note), "finish: Ra 1.6");
@@ -75,7 +76,7 @@ fn a_column_is_left_out_only_by_word_and_that_is_told_row_by_row() {
     let mut asked = table(WITH_FINISH);
     asked.say(3, Holds::LeftOut).expect("always possible");
     let taken = asked
-        .take(&Job::default(), 0, Unit::Mm)
+        .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
         .expect("understood");
     let job = job_of(&taken);
     assert!(job.rows.iter().all(|row| row.note.is_empty()));
@@ -132,7 +133,7 @@ fn two_columns_that_look_alike_are_not_put_together() {
 fn notes_and_remarks_are_both_notes() {
     let asked = table("hole\tdia\tnote\tremarks\nA\t0.8\tdeburr\tRa 1.6");
     let taken = asked
-        .take(&Job::default(), 0, Unit::Mm)
+        .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
         .expect("understood");
     assert_eq!(cell(&job_of(&taken), 0, Column::Note), "deburr; Ra 1.6");
 }
@@ -141,7 +142,11 @@ fn notes_and_remarks_are_both_notes() {
 fn an_empty_column_is_no_question() {
     let asked = table("hole\tdia\tfinish\tdepth\nA\t0.8\t\t12\nB\t0.9\t \t12");
     assert_eq!(asked.questions(), []);
-    assert!(asked.take(&Job::default(), 0, Unit::Mm).is_ok());
+    assert!(
+        asked
+            .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
+            .is_ok()
+    );
 }
 
 #[test]
@@ -171,7 +176,7 @@ fn a_head_in_words_of_another_language_is_a_head_with_questions() {
         asked.say(column, holds).expect("free");
     }
     let taken = asked
-        .take(&Job::default(), 0, Unit::Mm)
+        .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
         .expect("understood");
     let job = job_of(&taken);
     assert_eq!(job.rows.len(), 2);
@@ -186,7 +191,7 @@ fn without_a_head_the_cells_stand_where_they_were_put() {
     let asked = Foreign::of_rows(rows(text), &places).expect("a table");
     assert!(!asked.is_headed());
     let taken = asked
-        .take(&Job::default(), 0, Unit::Mm)
+        .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
         .expect("understood");
     assert_eq!(cell(&job_of(&taken), 1, Column::Depth), "14");
     // A cell over a computed column and one beyond the last are both asked about.
@@ -217,11 +222,11 @@ fn empty_cells_of_a_block_empty_what_they_lie_over() {
     let first = table("A\t4\t0.8\t12");
     let job = job_of(
         &first
-            .take(&Job::default(), 0, Unit::Mm)
+            .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
             .expect("understood"),
     );
     let second = table("A\t\t0.9\t12")
-        .take(&job, 0, Unit::Mm)
+        .take(&job, RowsAt::Over { row: 0 }, Unit::Mm)
         .expect("understood");
     let job = apply(&job, &second.edit).expect("an edit").0;
     assert_eq!(cell(&job, 0, Column::Count), "");
@@ -233,7 +238,7 @@ fn what_cannot_be_read_is_told_line_by_line() {
     let taken = table(
         "hole\tqty\tdia\tdepth\nA\tfour\t0.8\t12\nB\t4\tabout 1\tdeep enough\nC\t4\t0.8\tthru",
     )
-    .take(&Job::default(), 0, Unit::Mm)
+    .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
     .expect("understood");
     let outcomes: Vec<Outcome> = taken.report.lines.iter().map(|line| line.outcome).collect();
     assert_eq!(outcomes, [Outcome::Unread, Outcome::Unread, Outcome::Taken]);
@@ -260,7 +265,7 @@ fn a_coordinate_alone_is_no_place() {
 
 #[test]
 fn files_without_a_table_are_refused() {
-    let refused = |bytes: &[u8]| Foreign::of_file(bytes).expect_err("no table");
+    let refused = |bytes: &[u8]| Foreign::of_file(bytes, "holes.csv").expect_err("no table");
     assert_eq!(refused(b"PK\x03\x04\0\0"), IntakeError::NotText);
     assert_eq!(refused(b""), IntakeError::Empty);
     assert_eq!(refused(b" ; ;\n\n"), IntakeError::Empty);
@@ -302,7 +307,7 @@ proptest! {
         for question in asked.questions() {
             asked.say(question.column, Holds::A(Meaning::Ours(Column::Note))).expect("notes repeat");
         }
-        let taken = asked.take(&Job::default(), 0, Unit::Mm).expect("understood");
+        let taken = asked.take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm).expect("understood");
         let job = job_of(&taken);
         let kept: String = job
             .rows
@@ -310,8 +315,10 @@ proptest! {
             .flat_map(|row| Column::ALL.iter().map(|column| row.cell(*column).text.to_owned() + "\n"))
             .collect();
         let has_places = job.rows.iter().any(|row| !row.places.is_empty());
-        let lines = cells.iter().skip(usize::from(asked.is_headed()));
-        for cell in lines.flatten() {
+        // Blank lines may stand above the head.
+        let filled = |line: &Vec<String>| line.iter().any(|cell| !cell.trim().is_empty());
+        let head = cells.iter().position(filled).filter(|_| asked.is_headed());
+        for cell in cells.iter().skip(head.map_or(0, |head| head + 1)).flatten() {
             prop_assert!(has_places || kept.contains(cell.trim()), "{cell:?} in {kept:?}");
         }
     }

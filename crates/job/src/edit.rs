@@ -1,5 +1,7 @@
 //! Everything that can be done to a job, as values that carry text.
 
+use std::sync::Arc;
+
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
@@ -8,6 +10,7 @@ use crate::concern::Concern;
 use crate::entry::Unit;
 use crate::field::Field;
 use crate::job::FigureKey;
+use crate::report::Report;
 use crate::row::Column;
 use crate::slip::{Line, SlipKind};
 
@@ -23,7 +26,7 @@ pub enum Edit {
         /// The unit that a bare number is meant in.
         unit: Unit,
     },
-    /// Put a block of text into the table: typing, paste, fill and import alike, one step.
+    /// Put a block of text into the table: typing and fill alike, one step.
     SetCells {
         /// The block's first cell.
         at: CellAt,
@@ -50,6 +53,19 @@ pub enum Edit {
         row: RowId,
         /// Its places.
         places: Vec<Place>,
+    },
+    /// Put the rows of a table from elsewhere into the hole table: cells, places and report, one step.
+    SetRows {
+        /// Where they go.
+        at: RowsAt,
+        /// Each row's cells from the first column on; `None` leaves a cell as it is.
+        cells: Vec<Vec<Option<String>>>,
+        /// Each row's places; an empty list leaves a row those that it has.
+        places: Vec<Vec<Place>>,
+        /// The unit that bare numbers are meant in.
+        unit: Unit,
+        /// What became of the table's lines, where there is more to say than that they were taken.
+        report: Option<Arc<Report>>,
     },
     /// Several edits as one step: all of them, or none.
     Together {
@@ -107,6 +123,22 @@ pub enum Edit {
         row: RowId,
         /// What was asked of it.
         concern: Concern,
+    },
+}
+
+/// Where the rows of a table from elsewhere go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RowsAt {
+    /// Below the table.
+    Append,
+    /// In place of the whole table: its rows are taken out, with what was answered and overruled of
+    /// them.
+    Replace,
+    /// Over the rows from this one on, as a block is pasted over cells; rows past the table's end
+    /// are added.
+    Over {
+        /// The first row, from 0; the table's length is the empty row below it.
+        row: usize,
     },
 }
 

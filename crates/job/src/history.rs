@@ -10,6 +10,7 @@ use crate::edit::Edit;
 use crate::issued::Issued;
 use crate::job::Job;
 use crate::words::edits::label;
+use crate::words::merge::LABEL as MERGE;
 
 /// Most steps that can be undone.
 pub const MOST_STEPS: usize = 200;
@@ -22,6 +23,8 @@ pub struct History<S = ()> {
     state: u64,
     next_state: u64,
     saved: Option<u64>,
+    /// Merges in this state that are on no disk yet.
+    merges: usize,
     past: VecDeque<Step<S>>,
     future: Vec<Step<S>>,
 }
@@ -33,6 +36,8 @@ struct Step<S> {
     state: u64,
     label: String,
     gesture: Option<u64>,
+    /// It puts another desk's work in.
+    merge: bool,
     before: S,
     after: S,
 }
@@ -57,6 +62,7 @@ impl<S: Clone> History<S> {
             state: 0,
             next_state: 1,
             saved: saved.then_some(0),
+            merges: 0,
             past: VecDeque::new(),
             future: Vec::new(),
         }
@@ -85,6 +91,12 @@ impl<S: Clone> History<S> {
         if change.is_nothing() {
             return Ok(change);
         }
+        self.step(job, label, false, doing);
+        Ok(change)
+    }
+
+    /// Puts another state in place, as one more step.
+    fn step(&mut self, job: Job, label: String, merge: bool, doing: Doing<S>) {
         let before = std::mem::replace(&mut self.now, Arc::new(job));
         let from = self.state;
         self.state = self.next_state;
@@ -99,6 +111,7 @@ impl<S: Clone> History<S> {
                 state: from,
                 label,
                 gesture: doing.gesture,
+                merge,
                 before: doing.before,
                 after: doing.after,
             }),
@@ -106,7 +119,6 @@ impl<S: Clone> History<S> {
         if self.past.len() > MOST_STEPS {
             self.past.pop_front();
         }
-        Ok(change)
     }
 
     /// What undo would take back, in a few words.
@@ -125,6 +137,7 @@ impl<S: Clone> History<S> {
     pub fn undo(&mut self) -> Option<S> {
         let mut step = self.past.pop_back()?;
         self.go_to(&mut step);
+        self.merges -= usize::from(step.merge);
         self.end_gesture();
         let selection = step.before.clone();
         self.future.push(step);
@@ -135,6 +148,7 @@ impl<S: Clone> History<S> {
     pub fn redo(&mut self) -> Option<S> {
         let mut step = self.future.pop()?;
         self.go_to(&mut step);
+        self.merges += usize::from(step.merge);
         let selection = step.after.clone();
         self.past.push_back(step);
         Some(selection)
@@ -145,23 +159,26 @@ impl<S: Clone> History<S> {
         std::mem::swap(&mut self.state, &mut step.state);
         std::mem::swap(&mut self.now, &mut step.job);
         step.gesture = None;
-        self.carry(&Arc::clone(&step.job));
+        self.carry(step);
     }
 
-    /// Number, day and the next row's identity are no edits: they stay as they were last.
-    fn carry(&mut self, last: &Job) {
-        let next_row = self.now.next_row.max(last.next_row);
-        let next_slip = self.now.next_slip.max(last.next_slip);
+    /// The next identities, number and day are no edits: they stay as they were last. Number and day
+    /// that came with another desk's work go with it.
+    fn carry(&mut self, last: &Step<S>) {
+        let next_row = self.now.next_row.max(last.job.next_row);
+        let next_slip = self.now.next_slip.max(last.job.next_slip);
+        let of = if last.merge { &self.now } else { &last.job };
+        let (number, opened) = (of.number.clone(), of.opened);
         let same = self.now.next_row == next_row
             && self.now.next_slip == next_slip
-            && self.now.number == last.number
-            && self.now.opened == last.opened;
+            && self.now.number == number
+            && self.now.opened == opened;
         if !same {
             let now = Arc::make_mut(&mut self.now);
             now.next_row = next_row;
             now.next_slip = next_slip;
-            now.number.clone_from(&last.number);
-            now.opened = last.opened;
+            now.number = number;
+            now.opened = opened;
         }
     }
 
@@ -180,17 +197,51 @@ impl<S: Clone> History<S> {
         self.bar_undo();
     }
 
-    /// Puts another state of the job in place, such as a merge with another desk's; undo is barred.
-    pub fn put_merged(&mut self, job: Job) {
+    /// Puts the job in place that holds another desk's work too, as a step of its own. Until it is
+    /// saved it can be taken back; who saves has to know which file a state rests on, by
+    /// [`merges`](Self::merges).
+    pub fn put_merged(&mut self, job: Job, doing: Doing<S>) {
+        self.step(job, MERGE.to_owned(), true, doing);
+        self.merges += 1;
+    }
+
+    /// How many merges that are on no disk yet the job as it stands holds.
+    #[must_use]
+    pub const fn merges(&self) -> usize {
+        self.merges
+    }
+
+    /// Notes that the job as it stands is on disk.
+    pub fn mark_saved(&mut self) {
+        self.saved = Some(self.state);
+        self.settle_merges();
+    }
+
+    /// Bars the way over every merge: once one is on disk, a state without it would take the other
+    /// desk's work away again.
+    pub fn settle_merges(&mut self) {
+        self.merges = 0;
+        if let Some(last) = self.past.iter().rposition(|step| step.merge) {
+            self.past.drain(..=last);
+        }
+        if let Some(next) = self.future.iter().rposition(|step| step.merge) {
+            self.future.drain(..=next);
+        }
+    }
+
+    /// Notes that the job as it was in a state is on disk; it may have been edited since.
+    pub fn mark_saved_in(&mut self, state: u64) {
+        self.saved = Some(state);
+        self.settle_merges();
+    }
+
+    /// Puts another state of the job in place for good, such as a copy under another number; undo is
+    /// barred.
+    pub fn put_for_good(&mut self, job: Job) {
         self.now = Arc::new(job);
         self.state = self.next_state;
         self.next_state += 1;
         self.bar_undo();
-    }
-
-    /// Notes that the job as it stands is on disk.
-    pub const fn mark_saved(&mut self) {
-        self.saved = Some(self.state);
     }
 
     /// Which state the job is in; no two states of one history have the same.
@@ -209,6 +260,7 @@ impl<S: Clone> History<S> {
     pub fn bar_undo(&mut self) {
         self.past.clear();
         self.future.clear();
+        self.merges = 0;
     }
 
     /// Ends the gesture under way, so that the next edit is a step of its own.

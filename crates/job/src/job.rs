@@ -10,6 +10,7 @@ use crate::answer::Answer;
 use crate::entry::{Entry, Unit};
 use crate::field::{AngleBasis, Field, Value};
 use crate::issued::Issued;
+use crate::report::Report;
 use crate::row::Row;
 use crate::slip::{Slip, SlipKind};
 
@@ -38,6 +39,8 @@ pub struct Job {
     pub next_slip: u32,
     /// The papers that left the house, in the order they did.
     pub issued: Vec<Arc<Issued>>,
+    /// What became of hole tables that came from elsewhere, in the order they came.
+    pub reports: Vec<Arc<Report>>,
 }
 
 /// A figure put in place of the computed one, with the reason.
@@ -75,14 +78,14 @@ pub enum FigureKey {
 }
 
 impl FigureKey {
-    /// The same figure of the row that took another identity.
+    /// The same figure where rows took the identities that `of` gives.
     #[must_use]
-    pub fn renumbered(&self, from: RowId, to: RowId) -> Self {
+    pub fn renumbered(&self, of: impl Fn(RowId) -> RowId) -> Self {
         match self {
-            Self::Gap(row) if *row == from => Self::Gap(to),
-            Self::Feed(row) if *row == from => Self::Feed(to),
-            Self::HoleMinutes(row) if *row == from => Self::HoleMinutes(to),
-            Self::Wear(row) if *row == from => Self::Wear(to),
+            Self::Gap(row) => Self::Gap(of(*row)),
+            Self::Feed(row) => Self::Feed(of(*row)),
+            Self::HoleMinutes(row) => Self::HoleMinutes(of(*row)),
+            Self::Wear(row) => Self::Wear(of(*row)),
             other => other.clone(),
         }
     }

@@ -1,6 +1,10 @@
 //! Where a job stands in its life, and what is still in the way of the next step. Everything here is
 //! read off the slips, the issued papers and the results.
 
+mod released;
+
+pub use released::changed_since_release;
+
 use quillbore_calc::RowId;
 
 use crate::concern::Concern;

@@ -9,7 +9,7 @@ use chrono::{Datelike as _, NaiveDate, Weekday};
 use rust_decimal::Decimal;
 
 use crate::field::Field;
-use crate::issued::{Issued, Paper};
+use crate::issued::{Issued, Paper, is_number};
 use crate::job::Job;
 use crate::life::ordered;
 use crate::slip::{Line, Slip, SlipKind};
@@ -106,12 +106,18 @@ pub fn call_off(job: &Job) -> Option<&Slip> {
     lot(job).call_off
 }
 
-/// The quotation that an order is held against: the one it names, else the newest that stands.
+/// The quotation that an order is held against: the one it names, else the newest that stands; none
+/// where its entry doesn't fit its seal.
 #[must_use]
 pub fn quotation_of<'a>(job: &'a Job, order: &Slip) -> Option<&'a Issued> {
+    answered(job, order).filter(|quotation| quotation.is_trusted())
+}
+
+/// The quotation that an order answers, whatever became of its entry.
+fn answered<'a>(job: &'a Job, order: &Slip) -> Option<&'a Issued> {
     let named = order.text(Line::Paper);
     job.standing(Paper::Quotation)
-        .rfind(|issued| named.is_empty() || issued.number.eq_ignore_ascii_case(named))
+        .rfind(|issued| named.is_empty() || is_number(&issued.number, named))
 }
 
 /// Parts of one order; one without a quantity is for the sheet's.
@@ -172,15 +178,16 @@ pub fn differences(job: &Job, order: &Slip) -> Vec<Difference> {
 /// Why no quotation is there to hold an order against; a reorder answers the job before, whose
 /// prices stand side by side on the sheet.
 fn no_quotation(job: &Job, order: &Slip) -> Option<Difference> {
+    if let Some(changed) = answered(job, order) {
+        let named = changed.number.clone();
+        return Some(Difference::NotTrusted { named });
+    }
     let named = order.text(Line::Paper);
     if named.is_empty() {
         let is_reorder = !job.text(Field::Again).trim().is_empty();
         return (!is_reorder).then_some(Difference::NoQuotation);
     }
-    let issued = job
-        .issued
-        .iter()
-        .find(|issued| issued.number.eq_ignore_ascii_case(named));
+    let issued = job.issued_as(named);
     let later = issued.and_then(|issued| job.replaced_by(&issued.number));
     let named = named.to_owned();
     Some(match later {

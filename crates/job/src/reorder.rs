@@ -1,13 +1,19 @@
 //! A job again: a new sheet from an old one, what was learned, and what changed since.
 
+use std::collections::BTreeMap;
+
+use quillbore_calc::RowId;
 use rust_decimal::Decimal;
 
+use crate::concern::Concern;
+use crate::entry::Unit;
 use crate::field::Field;
 use crate::issued::Paper;
-use crate::job::Job;
+use crate::job::{FigureKey, Job};
 use crate::life::{self, is_open};
-use crate::row::Column;
+use crate::row::{Column, Row};
 use crate::slip::{Line, Slip, SlipKind};
+use crate::words::english;
 
 /// Fields that belong to one order and are not taken over to the next.
 const OF_ONE_ORDER: &[Field] = &[
@@ -64,6 +70,11 @@ pub enum Changed {
     RowGone(String),
     /// The places of a row moved or changed in number.
     Places(String),
+    /// An overruled figure, with the mark where it is of a row: before and now, empty where it is as
+    /// computed.
+    Overrule(FigureKey, String, String, String),
+    /// The answer to a check of a row by its mark.
+    Answer(String, Concern),
 }
 
 /// The same work on a new sheet, without number; it points back by number.
@@ -73,7 +84,6 @@ pub enum Changed {
 /// in the plan where it had none, and so does what the last run taught.
 #[must_use]
 pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
-    use crate::job::FigureKey;
     let mut job = Job {
         number: String::new(),
         opened: Some(opened),
@@ -82,7 +92,7 @@ pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
     let fields = std::sync::Arc::make_mut(&mut job.fields);
     fields.retain(|field, _| !OF_ONE_ORDER.contains(field));
     let unit = job.unit;
-    let set = |fields: &mut std::collections::BTreeMap<_, _>, field, text: &str| {
+    let set = |fields: &mut BTreeMap<_, _>, field, text: &str| {
         fields.insert(field, crate::read_field::read_field(field, text, unit));
     };
     if !old.number.is_empty() {
@@ -156,47 +166,73 @@ fn what_is_wrong(slip: &Slip) -> String {
     said.join(": ")
 }
 
-/// The price that was confirmed last, else quoted last, at the quantity nearest to `quantity`.
+/// The price that was confirmed last, else quoted last, at the quantity nearest to `quantity`; papers
+/// whose entries don't fit their seal are left out.
 #[must_use]
 pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
     let of = |paper| {
-        old.standing(paper).rev().find_map(|issued| {
-            let lines = issued.lines.iter().filter(|line| line.job == old.number);
-            let near = lines
-                .filter(|line| line.each.is_some())
-                .min_by_key(|line| line.quantity.abs_diff(quantity))?;
-            Some(LastPrice {
-                paper: issued.number.clone(),
-                date: issued.date,
-                quantity: near.quantity,
-                each: near.each?,
+        let papers = old.standing(paper).rev();
+        papers
+            .filter(|issued| issued.is_trusted())
+            .find_map(|issued| {
+                let lines = issued.lines.iter().filter(|line| line.job == old.number);
+                let near = lines
+                    .filter(|line| line.each.is_some())
+                    .min_by_key(|line| line.quantity.abs_diff(quantity))?;
+                Some(LastPrice {
+                    paper: issued.number.clone(),
+                    date: issued.date,
+                    quantity: near.quantity,
+                    each: near.each?,
+                })
             })
-        })
     };
     of(Paper::Confirmation).or_else(|| of(Paper::Quotation))
+}
+
+/// The standing papers with prices that [`last_price`] leaves out since their entries don't fit their
+/// seal.
+#[must_use]
+pub fn not_trusted(old: &Job) -> Vec<&str> {
+    let priced = [Paper::Confirmation, Paper::Quotation];
+    let standing = priced.into_iter().flat_map(|paper| old.standing(paper));
+    standing
+        .filter(|issued| !issued.is_trusted())
+        .map(|issued| issued.number.as_str())
+        .collect()
 }
 
 /// What differs on the sheet from the job before, in the sheet's order.
 #[must_use]
 pub fn changed(old: &Job, new: &Job) -> Vec<Changed> {
+    // What was learned is told first, as such.
+    differing(old, new, |field| {
+        !OF_ONE_ORDER.contains(&field) && field != Field::Lessons
+    })
+}
+
+/// What differs between two sheets, in the sheet's order; of fields, those that are `wanted`.
+pub(crate) fn differing(old: &Job, new: &Job, wanted: impl Fn(Field) -> bool) -> Vec<Changed> {
     let mut found = Vec::new();
     for &field in Field::ALL {
-        let (was, is) = (old.text(field).trim(), new.text(field).trim());
-        // What was learned is told first, as such.
-        if was != is && !OF_ONE_ORDER.contains(&field) && field != Field::Lessons {
-            found.push(Changed::Field(field, was.to_owned(), is.to_owned()));
+        let (was, is) = (old.field(field), new.field(field));
+        let alike = was.value() == is.value();
+        let differs = was_and_is((was.text(), was.unit()), (is.text(), is.unit()), alike);
+        if let Some((was, is)) = differs.filter(|_| wanted(field)) {
+            found.push(Changed::Field(field, was, is));
         }
     }
+    let (before, now) = (by_id(old), by_id(new));
     for row in &new.rows {
         let mark = row.mark.text().trim().to_owned();
-        let Some(was) = old.row(row.id) else {
+        let Some(was) = before.get(&row.id) else {
             found.push(Changed::NewRow(mark));
             continue;
         };
         for &column in Column::ALL {
-            let (was, is) = (was.cell(column).text, row.cell(column).text);
-            if was.trim() != is.trim() {
-                let (was, is) = (was.trim().to_owned(), is.trim().to_owned());
+            let alike = was.reads_alike(row, column);
+            let (was, is) = (was.cell(column), row.cell(column));
+            if let Some((was, is)) = was_and_is((was.text, was.unit), (is.text, is.unit), alike) {
                 found.push(Changed::Cell(mark.clone(), column, was, is));
             }
         }
@@ -205,9 +241,34 @@ pub fn changed(old: &Job, new: &Job) -> Vec<Changed> {
         }
     }
     for row in &old.rows {
-        if new.row(row.id).is_none() {
+        if !now.contains_key(&row.id) {
             found.push(Changed::RowGone(row.mark.text().trim().to_owned()));
         }
     }
     found
+}
+
+fn by_id(job: &Job) -> BTreeMap<RowId, &Row> {
+    job.rows.iter().map(|row| (row.id, row.as_ref())).collect()
+}
+
+/// What was typed then and now, where that differs; the same text meant in another unit differs where
+/// it isn't read `alike`.
+fn was_and_is(
+    (was, was_in): (&str, Option<Unit>),
+    (is, is_in): (&str, Option<Unit>),
+    alike: bool,
+) -> Option<(String, String)> {
+    let (was, is) = (was.trim(), is.trim());
+    if was != is {
+        return Some((was.to_owned(), is.to_owned()));
+    }
+    if alike || was_in == is_in {
+        return None;
+    }
+    let with = |unit: Option<Unit>| {
+        let sign = unit.map_or("", english::unit_of_length);
+        format!("{was} {sign}")
+    };
+    Some((with(was_in), with(is_in)))
 }

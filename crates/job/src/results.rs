@@ -1,5 +1,6 @@
 //! Everything computed of a job, recomputed on each edit and never stored.
 
+mod paper_notes;
 mod questions;
 mod slip_notes;
 
@@ -92,6 +93,8 @@ pub enum Beside {
     Plan,
     /// The price as a whole.
     Price,
+    /// The papers that were issued.
+    Papers,
     /// A slip, and the line where the note is about one.
     Slip(u32, Option<Line>),
 }
@@ -187,6 +190,7 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
             .into_iter()
             .map(|note| (note, None)),
     );
+    notes.extend(paper_notes::all(job).into_iter().map(|note| (note, None)));
     notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));
     let of_job = figures.findings.iter();
     notes.extend(of_job.map(|finding| (told(finding, None, &offers, &speaker), None)));
@@ -197,7 +201,7 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     notes.into_iter().map(|(note, _)| note).collect()
 }
 
-/// Where a line stands on the sheet: inquiry, rows, plan, price.
+/// Where a line stands on the sheet: inquiry, rows, plan, price, papers, slips.
 fn place(job: &Job, beside: Beside, at: Option<usize>) -> (u8, usize, usize) {
     match beside {
         Beside::Field(field) => match field.block() {
@@ -212,8 +216,9 @@ fn place(job: &Job, beside: Beside, at: Option<usize>) -> (u8, usize, usize) {
         ),
         Beside::Plan => (2, usize::MAX, 0),
         Beside::Price => (3, usize::MAX, 0),
+        Beside::Papers => (4, 0, 0),
         Beside::Slip(slip, line) => (
-            4,
+            5,
             usize::try_from(slip).unwrap_or(usize::MAX),
             line.map_or(0, |line| line as usize + 1),
         ),

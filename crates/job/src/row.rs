@@ -201,6 +201,28 @@ impl Row {
         }
     }
 
+    /// Whether the cells of two rows in a column were read as the same.
+    #[must_use]
+    pub fn reads_alike(&self, other: &Self, column: Column) -> bool {
+        match column {
+            Column::Mark => self.mark.value() == other.mark.value(),
+            Column::Count => self.count.value() == other.count.value(),
+            Column::Size => self.size.value() == other.size.value(),
+            Column::Depth => self.depth.value() == other.depth.value(),
+            Column::End => self.end.value() == other.end.value(),
+            Column::Angle => self.angle.value() == other.angle.value(),
+            Column::Surface => self.surface.value() == other.surface.value(),
+            Column::Behind => self.behind.value() == other.behind.value(),
+            Column::Backed => self.backed.value() == other.backed.value(),
+            Column::Layers => self.layers.value() == other.layers.value(),
+            Column::CoreTrapped => self.core_trapped.value() == other.core_trapped.value(),
+            Column::Ends => self.ends.value() == other.ends.value(),
+            Column::Tube => self.tube.value() == other.tube.value(),
+            Column::DressEvery => self.dress_every.value() == other.dress_every.value(),
+            Column::Note => self.note.value() == other.note.value(),
+        }
+    }
+
     /// The cell in a column, without its type.
     #[must_use]
     pub fn cell(&self, column: Column) -> CellLook<'_> {

@@ -106,7 +106,7 @@ kinds! {
     /// How a quotation ended.
     Reply "reply" [Date Paper Outcome Why];
     /// An issued paper no longer stands.
-    Withdrawal "withdrawal" [Date Paper Why By];
+    Withdrawal "withdrawal" [Date Paper Why By StandsAgain];
     /// The customer's order.
     Order "order" [Date Number Paper Quantity Each Revision DrawingRevision Terms Due Blanket Accepted AcceptedWhat GoOn Note];
     /// A call-off: part of the order that is due on a day of its own, or called off from a blanket
@@ -182,6 +182,8 @@ lines! {
     Outcome "outcome" FieldKind::OneOf(OUTCOMES);
     /// Why.
     Why "why" FieldKind::Line;
+    /// Why a paper that was withdrawn stands again after all, and who said so.
+    StandsAgain "stands_again" FieldKind::Line;
     /// The customer's number.
     Number "number" FieldKind::Line;
     /// Parts ordered or due.

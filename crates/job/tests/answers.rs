@@ -3,7 +3,7 @@
 
 mod hands;
 
-use hands::{cells, day, done, field};
+use hands::{cells, day, done, field, put_together};
 use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
 use quillbore_job::answer::{Answer, How, Question};
@@ -11,7 +11,7 @@ use quillbore_job::concern::Concern;
 use quillbore_job::file::{read_job, write_job};
 use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, Blocker};
-use quillbore_job::merge::{Clash, merge};
+use quillbore_job::merge::{Clash, Met, Side};
 use quillbore_job::results::{Results, SideNote, results};
 use quillbore_job::{Column, Edit, Field, Job, Paper, Shop, Unit, apply, reorder};
 
@@ -337,20 +337,29 @@ fn the_answers_of_two_desks_are_put_together_and_what_met_is_told() {
     let base = asking();
     let ours = answered(&base, 0, Concern::Limits, How::Agreed, "M. Oakes");
     let theirs = answered(&base, 1, Concern::AssumedLimits, How::Accepted, "as always");
-    let merged = merge(&base, &ours, &theirs);
+    let merged = put_together(&base, &ours, &theirs);
     assert_eq!((merged.clashes, merged.job.answers.len()), (vec![], 2));
 
     let other = answered(&base, 0, Concern::Limits, How::Accepted, "we ream them");
-    let merged = merge(&base, &ours, &other);
-    assert_eq!(merged.clashes, [Clash::Answer("A".to_owned())]);
+    let merged = put_together(&base, &ours, &other);
+    let row = ours.answers[0].row;
+    let lost = Met::Theirs(other.answers[0].clone());
+    assert_eq!(merged.clashes, [Clash::Answer(row, Concern::Limits, lost)]);
     assert_eq!(merged.job.answers, ours.answers, "ours stands");
 
     // One answered, the other took the row out.
-    let row = ours.answers[0].row;
     let without = done(&base, &Edit::DeleteRows { rows: vec![row] });
-    for (mine, others) in [(&ours, &without), (&without, &ours)] {
-        let merged = merge(&base, mine, others);
-        assert_eq!(merged.clashes, [Clash::AnswerGone("A".to_owned())]);
+    for (mine, others, of) in [
+        (&ours, &without, Side::Ours),
+        (&without, &ours, Side::Theirs),
+    ] {
+        let merged = put_together(&base, mine, others);
+        let gone = Met::RowGone {
+            mark: "A".to_owned(),
+            of,
+            lost: ours.answers[0].clone(),
+        };
+        assert_eq!(merged.clashes, [Clash::Answer(row, Concern::Limits, gone)]);
         assert_eq!(merged.job.answers, []);
     }
 
@@ -359,7 +368,7 @@ fn the_answers_of_two_desks_are_put_together_and_what_met_is_told() {
         let job = cells(&base, 4, &[mark, "2", size, "10", "through"]);
         answered(&job, 4, Concern::AssumedLimits, How::Agreed, mark)
     };
-    let merged = merge(&base, &add("E", "0.9"), &add("F", "1.1"));
+    let merged = put_together(&base, &add("E", "0.9"), &add("F", "1.1"));
     assert_eq!(merged.clashes, []);
     let job = merged.job;
     for answer in &job.answers {
@@ -379,7 +388,7 @@ fn the_answers_of_two_desks_are_put_together_and_what_met_is_told() {
         row,
         concern: Concern::Limits,
     };
-    let merged = merge(answered, &done(answered, &back), answered);
+    let merged = put_together(answered, &done(answered, &back), answered);
     assert_eq!((merged.clashes, merged.job.answers), (vec![], vec![]));
 }
 

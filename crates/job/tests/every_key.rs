@@ -18,9 +18,10 @@ use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::file::{FORMAT, hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
 use quillbore_job::read_field::read_line;
+use quillbore_job::report::{Outcome, Report, ReportLine, Source};
 use quillbore_job::{
-    CellAt, Column, Edit, Field, FieldKind, Issued, IssuedLine, Job, Paper, Slip, SlipKind, Unit,
-    apply,
+    CellAt, Column, Edit, Field, FieldKind, Issued, IssuedLine, Job, Paper, SealState, Slip,
+    SlipKind, Unit, apply,
 };
 
 /// Text that is read as what a line of this kind holds.
@@ -149,6 +150,27 @@ fn slips(unit: Unit) -> impl Iterator<Item = Slip> {
     })
 }
 
+/// A report of a pasted table and one of a file, with a line of every kind.
+fn reports() -> Vec<Arc<Report>> {
+    let lines = Outcome::ALL.iter().zip(1..);
+    let lines = lines.map(|(outcome, number)| ReportLine {
+        number,
+        outcome: *outcome,
+        says: "depth \u{201c}as deep as it goes\u{201d}: type 12.5".to_owned(),
+    });
+    let of_file = Report {
+        from: Source::File("holes.csv".to_owned()),
+        whole: vec!["The cells are parted by semicolons.".to_owned()],
+        taken: 38,
+        lines: lines.collect(),
+    };
+    let pasted = Report {
+        from: Source::Pasted,
+        ..of_file.clone()
+    };
+    vec![Arc::new(of_file), Arc::new(pasted)]
+}
+
 /// The job, in millimeters but for one line.
 fn every_key() -> Job {
     let mut job = Job {
@@ -169,27 +191,32 @@ fn every_key() -> Job {
     let inputs = Arc::new(job.inputs());
     job.slips = slips(Unit::Mm).map(Arc::new).collect();
     job.next_slip = 20;
+    job.reports = reports();
     for (at, paper) in Paper::ALL.iter().enumerate() {
-        job.issued.push(Arc::new(Issued {
-            number: format!("26-0107-{}1", paper.letter()),
-            paper: *paper,
-            date: "2026-11-25".parse().expect("a day"),
-            valid_until: "2026-12-25".parse().ok(),
-            file: format!("26-0107-{}1.pdf", paper.letter()),
-            kept_by: (at == 0).then(|| "26-0106".to_owned()),
-            hash: hash(paper.key().as_bytes()),
-            lines: vec![IssuedLine {
-                job: "26-0107".to_owned(),
-                part: "GP-12".to_owned(),
-                revision: "C".to_owned(),
-                quantity: 5,
-                each: "48.20".parse().ok(),
-            }],
-            rests_on: vec![("labor per hour".to_owned(), 50.0)],
-            pages: vec!["Page 1".to_owned()],
-            replaces: vec!["26-0107-Q0".to_owned()],
-            inputs: (at == 0).then(|| Arc::clone(&inputs)),
-        }));
+        job.issued.push(Arc::new(
+            Issued {
+                number: format!("26-0107-{}1", paper.letter()),
+                paper: *paper,
+                date: "2026-11-25".parse().expect("a day"),
+                valid_until: "2026-12-25".parse().ok(),
+                file: format!("26-0107-{}1.pdf", paper.letter()),
+                kept_by: (at == 0).then(|| "26-0106".to_owned()),
+                hash: hash(paper.key().as_bytes()),
+                lines: vec![IssuedLine {
+                    job: "26-0107".to_owned(),
+                    part: "GP-12".to_owned(),
+                    revision: "C".to_owned(),
+                    quantity: 5,
+                    each: "48.20".parse().ok(),
+                }],
+                rests_on: vec![("labor per hour".to_owned(), 50.0)],
+                pages: vec!["Page 1".to_owned()],
+                replaces: vec!["26-0107-Q0".to_owned()],
+                inputs: (at == 0).then(|| Arc::clone(&inputs)),
+                seal: None,
+            }
+            .sealed(),
+        ));
     }
     job
 }
@@ -248,7 +275,12 @@ fn the_kept_one_opens() {
     let job = read_job(&bytes).expect("a job");
     assert!(job.fields.len() > 50 && job.rows.len() == 1 && job.slips.len() >= 10);
     assert!(job.answers.len() >= 5 && job.issued.len() >= 8 && job.overrules.len() >= 9);
+    let mut papers = job.issued.iter();
+    assert!(papers.all(|paper| paper.seal_state() == SealState::Sealed));
     assert_eq!(job.rows[0].dress_every.value(), Some(&3));
+    assert_eq!(job.reports.len(), 2);
+    assert_eq!(job.reports[0].from, Source::File("holes.csv".to_owned()));
+    assert_eq!(job.reports[0].lines.len(), Outcome::ALL.len());
     let depth = job.rows[0].depth.value().and_then(|depth| depth.limits);
     let limits = depth.map(|limits| limits.map(quillbore_calc::Length::mm));
     assert_eq!(limits, Some([11.8, 12.2]));

@@ -2,11 +2,11 @@
 
 mod hands;
 
-use hands::{cells, day, done, field, issue, pin, ring};
+use hands::{cells, day, done, field, issue, pin, put_together, ring};
 use quillbore_job::concern::Concern;
 use quillbore_job::file::{read_job, write_job};
 use quillbore_job::life::{self, Blocker, Found, State};
-use quillbore_job::merge::{Clash, merge};
+use quillbore_job::merge::{Clash, Typed};
 use quillbore_job::order::{self, Difference, Revised, Topic};
 use quillbore_job::reorder::{self, Changed};
 use quillbore_job::{Column, Edit, Field, Job, Line, Paper, SlipKind, Unit, apply};
@@ -252,6 +252,13 @@ fn the_traveler_waits_for_order_parts_and_a_word_about_open_trouble() {
     assert_eq!(trouble(&told), []);
 }
 
+fn typed(text: &str) -> Typed {
+    Typed {
+        text: text.to_owned(),
+        unit: Some(Unit::Mm),
+    }
+}
+
 #[test]
 fn two_desks_work_is_put_together_and_what_met_is_told() {
     let base = cells(&ring(), 1, &["B", "4", "1.2", "10"]);
@@ -262,7 +269,7 @@ fn two_desks_work_is_put_together_and_what_met_is_told() {
     let theirs = field(&base, Field::Due, "2026-12-01");
     let theirs = pin(&theirs, SlipKind::Call, &[(Line::Who, "they")]);
     let theirs = cells(&theirs, 2, &["D", "9", "0.6", "4"]);
-    let merged = merge(&base, &ours, &theirs);
+    let merged = put_together(&base, &ours, &theirs);
     assert_eq!(merged.clashes, []);
     let job = &merged.job;
     assert_eq!(job.text(Field::Notes), "ours");
@@ -288,10 +295,10 @@ fn two_desks_work_is_put_together_and_what_met_is_told() {
     let theirs = field(&theirs, Field::Notes, "theirs");
     let theirs = cells(&theirs, 0, &["A", "41"]);
     assert_eq!(
-        merge(&base, &ours, &theirs).clashes,
+        put_together(&base, &ours, &theirs).clashes,
         [
-            Clash::Field(Field::Notes, "theirs".to_owned()),
-            Clash::Row("A".to_owned())
+            Clash::Field(Field::Notes, typed("theirs")),
+            Clash::Cell(base.rows[0].id, Column::Count, typed("41"))
         ]
     );
     let took_out = done(
@@ -300,7 +307,7 @@ fn two_desks_work_is_put_together_and_what_met_is_told() {
             rows: vec![base.rows[1].id],
         },
     );
-    let merged = merge(&base, &took_out, &theirs);
+    let merged = put_together(&base, &took_out, &theirs);
     assert_eq!(merged.clashes, []);
     assert!(merged.job.rows.iter().all(|row| row.mark.text() != "B"));
 }

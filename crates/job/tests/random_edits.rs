@@ -1,122 +1,23 @@
 //! Any sequence of edits: identities, sharing, text and undo hold after each of them.
 
+mod random;
+
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use proptest::prelude::*;
 use quillbore_calc::RowId;
-use quillbore_calc::input::Place;
 use quillbore_job::history::{Doing, History};
-use quillbore_job::job::FigureKey;
 use quillbore_job::read_cell::put;
-use quillbore_job::read_field::read_field;
-use quillbore_job::{CellAt, Column, Edit, Field, Job, Row, Unit, apply};
-
-fn text() -> impl Strategy<Value = String> {
-    prop::sample::select(vec![
-        "",
-        " ",
-        "A",
-        "B",
-        "36x",
-        "0.80 +-0.02",
-        ".031 +.003/-0",
-        "3 H7",
-        "#60",
-        "0.82 MAX",
-        "14",
-        "30",
-        "60 from surface",
-        "thru",
-        "blind",
-        "flat",
-        "R20",
-        "yes",
-        "both",
-        "1.2 Steel + 3",
-        "from surface",
-        "12.5 kg",
-        "2027-01-12",
-        "12/01/2027",
-        "nonsense",
-        "0,5 mm",
-        "1/32",
-    ])
-    .prop_map(str::to_owned)
-}
-
-fn unit() -> impl Strategy<Value = Unit> {
-    prop_oneof![Just(Unit::Mm), Just(Unit::Inch)]
-}
-
-fn row_id() -> impl Strategy<Value = RowId> {
-    (0..12_u32).prop_map(RowId)
-}
-
-fn figure() -> impl Strategy<Value = FigureKey> {
-    prop_oneof![
-        row_id().prop_map(FigureKey::Gap),
-        row_id().prop_map(FigureKey::Wear),
-        Just(FigureKey::MachineHours),
-    ]
-}
-
-fn cells() -> impl Strategy<Value = Edit> {
-    let cell = prop::option::weighted(0.8, text());
-    let block = prop::collection::vec(prop::collection::vec(cell, 0..4), 0..4);
-    (0..8_usize, prop::sample::select(Column::ALL), block, unit()).prop_map(
-        |(row, column, rows, unit)| Edit::SetCells {
-            at: CellAt { row, column },
-            rows,
-            unit,
-        },
-    )
-}
-
-fn places() -> impl Strategy<Value = Edit> {
-    let place = (0..4_u32, -1.0..1.0_f64).prop_map(|(number, x)| Place {
-        number,
-        point_mm: [x, 0.0, 0.0],
-        axis: [x, 0.0, -1.0],
-    });
-    (row_id(), prop::collection::vec(place, 0..3))
-        .prop_map(|(row, places)| Edit::SetPlaces { row, places })
-}
-
-fn edit() -> impl Strategy<Value = Edit> {
-    let together = prop::collection::vec(single_edit(), 0..4);
-    prop_oneof![
-        9 => single_edit(),
-        1 => together.prop_map(|edits| Edit::Together { edits }),
-    ]
-}
-
-fn single_edit() -> impl Strategy<Value = Edit> {
-    let field = (prop::sample::select(Field::ALL), text(), unit());
-    prop_oneof![
-        4 => cells(),
-        2 => field.prop_map(|(field, text, unit)| Edit::SetField { field, text, unit }),
-        1 => Just(Edit::SetField {
-            field: Field::AngleBasis,
-            text: "from surface".to_owned(),
-            unit: Unit::Mm,
-        }),
-        1 => (0..8_usize, 0..3_usize)
-            .prop_map(|(before, count)| Edit::InsertRows { before, count }),
-        1 => prop::collection::vec(row_id(), 0..3).prop_map(|rows| Edit::DeleteRows { rows }),
-        1 => places(),
-        1 => unit().prop_map(Edit::SetUnit),
-        1 => (figure(), text(), text(), unit()).prop_map(|(figure, text, reason, unit)| {
-            Edit::Overrule { figure, text, reason, unit }
-        }),
-        1 => figure().prop_map(|figure| Edit::WithdrawOverrule { figure }),
-    ]
-}
+use quillbore_job::read_field::{read_field, read_line};
+use quillbore_job::{Column, Job, Row, apply};
+use random::edit;
 
 /// The job without what only ever grows.
 fn content(job: &Job) -> Job {
     Job {
         next_row: 0,
+        next_slip: 0,
         ..job.clone()
     }
 }
@@ -125,6 +26,9 @@ fn check_identities(job: &Job) -> Result<(), TestCaseError> {
     let ids: BTreeSet<RowId> = job.rows.iter().map(|row| row.id).collect();
     prop_assert_eq!(ids.len(), job.rows.len());
     prop_assert!(ids.iter().all(|id| id.0 < job.next_row));
+    let slips: BTreeSet<u32> = job.slips.iter().map(|slip| slip.id).collect();
+    prop_assert_eq!(slips.len(), job.slips.len());
+    prop_assert!(slips.iter().all(|id| *id < job.next_slip));
     Ok(())
 }
 
@@ -147,6 +51,11 @@ fn check_read_again(job: &Job) -> Result<(), TestCaseError> {
         prop_assert!(!entry.is_empty());
         let unit = entry.unit().unwrap_or_default();
         prop_assert_eq!(&read_field(*field, entry.text(), unit), entry);
+    }
+    for (line, entry) in job.slips.iter().flat_map(|slip| slip.lines.iter()) {
+        prop_assert!(!entry.is_empty());
+        let unit = entry.unit().unwrap_or_default();
+        prop_assert_eq!(&read_line(*line, entry.text(), unit), entry);
     }
     Ok(())
 }
@@ -199,6 +108,7 @@ proptest! {
             prop_assert!(history.undo().is_some());
             prop_assert_eq!(content(history.now()), content(&before));
             prop_assert_eq!(history.now().next_row, after.next_row);
+            prop_assert_eq!(history.now().next_slip, after.next_slip);
             prop_assert!(history.redo().is_some());
             prop_assert_eq!(history.now(), &after);
         }

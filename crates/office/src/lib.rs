@@ -1,8 +1,26 @@
-//! What a front office does with jobs, without a screen.
+//! What a front office does with jobs, without a screen: the shelf and its forms, numbers, holds,
+//! drafts, issue, print, the clerk who does it beside the window, and the commands.
 
+pub mod clerk;
+pub mod clock;
+pub mod commands;
+pub mod digest;
 pub mod disk;
+pub mod drafts;
+pub mod failure;
+pub mod files;
+pub mod issue;
+pub mod listing;
 pub mod names;
 pub mod numbers;
+pub mod office;
+pub mod places;
+pub mod print;
 pub mod save;
 pub mod shelf;
+pub mod start;
 pub mod words;
+pub mod worker;
+
+pub use failure::Failure;
+pub use office::Office;

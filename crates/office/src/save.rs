@@ -1,12 +1,13 @@
 //! Saving a job: only what opens again as this job is ever written.
 
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use quillbore_job::Job;
 use quillbore_job::file::{ReadError, read_job, write_job};
 
 use crate::names::{JobKey, NameRefused};
-use crate::shelf::{Commit, CommitError, Doc, Shelf, ShelfError, Version};
+use crate::shelf::{Commit, CommitError, Doc, Mark, Shelf, ShelfError, Version};
 
 /// Why a job could not be saved.
 #[derive(Debug, thiserror::Error)]
@@ -41,6 +42,15 @@ impl SaveError {
         crate::words::save::hint(self)
     }
 
+    /// Whether nobody said yet that the folder is a shelf.
+    #[must_use]
+    pub const fn is_no_shelf(&self) -> bool {
+        matches!(
+            self,
+            Self::Commit(CommitError::Shelf(ShelfError::NotMarked { .. }))
+        )
+    }
+
     /// Whether somebody else saved the job meanwhile.
     #[must_use]
     pub const fn is_changed(&self) -> bool {
@@ -59,6 +69,31 @@ pub struct Opened {
     pub version: Version,
     /// What is in it.
     pub base: Arc<Job>,
+    /// The mark of the shelf, as it was then: a draft names it without asking the shelf.
+    pub mark: Option<Mark>,
+}
+
+impl Opened {
+    /// The job's file, as sentences name it.
+    #[must_use]
+    pub fn file(&self) -> PathBuf {
+        let place = PathBuf::from(self.shelf.place());
+        let name = format!("{}.ron", self.key);
+        // A single file is its own place.
+        if place
+            .file_name()
+            .is_some_and(|own| own.to_string_lossy() == name)
+        {
+            return place;
+        }
+        place.join(name)
+    }
+
+    /// The folder beside it, as sentences name it.
+    #[must_use]
+    pub fn folder(&self) -> PathBuf {
+        self.file().with_file_name(format!("{}.files", self.key))
+    }
 }
 
 impl PartialEq for Opened {
@@ -103,5 +138,6 @@ pub fn save(
         key: key.clone(),
         version,
         base: Arc::clone(job),
+        mark: shelf.mark().ok().flatten(),
     })
 }

@@ -249,7 +249,9 @@ pub enum Held {
     Here(Box<dyn crate::disk::Held>),
     /// By another desk, in its own words; empty where it can't be named.
     Elsewhere(String),
-    /// By nobody: the shelf can't be written to, or knows no locks.
+    /// By nobody, since the disk knows no locks: no desk hears of another one there.
+    NoLocks,
+    /// By nobody: the shelf can't be written to.
     Unknown,
 }
 

@@ -1,11 +1,11 @@
 //! A folder that many people may write to, as a shelf on the machine's own disk: whatever somebody
 //! puts there, nothing outside of it changes, nothing hangs, and what is made can be shared.
-#![cfg(unix)]
-#![allow(
+#![expect(
     clippy::expect_used,
     clippy::panic,
-    reason = "a helper that fails is a failed test"
+    reason = "a helper of tests fails by panic"
 )]
+#![cfg(unix)]
 
 #[path = "common/shelf.rs"]
 mod common;

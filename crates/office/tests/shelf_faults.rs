@@ -1,9 +1,9 @@
 //! A shelf on a disk that fails or writes short at every step in turn, that loses its power there,
 //! or that lets another desk in.
-#![allow(
+#![expect(
     clippy::expect_used,
     clippy::panic,
-    reason = "a helper that fails is a failed test"
+    reason = "a helper of tests fails by panic"
 )]
 
 #[path = "common/shelf.rs"]

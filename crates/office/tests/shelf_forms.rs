@@ -1,9 +1,9 @@
 //! What every form of the shelf promises: the same tests for a folder, for memory and for a single
 //! file, with three desks at each.
-#![allow(
+#![expect(
     clippy::expect_used,
     clippy::panic,
-    reason = "a helper that fails is a failed test"
+    reason = "a helper of tests fails by panic"
 )]
 
 #[path = "common/shelf.rs"]

@@ -1,10 +1,6 @@
 //! The shelf in memory fails as it is told to, and as a folder on a disk fails: what stands above a
 //! shelf is tested on it.
-#![allow(
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a helper that fails is a failed test"
-)]
+#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 #[path = "common/shelf.rs"]
 mod common;

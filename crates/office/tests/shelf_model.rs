@@ -1,9 +1,9 @@
 //! Three desks at one shelf do at random what desks do, against a plain list of what must stand
 //! there, in every form of the shelf.
-#![allow(
+#![expect(
     clippy::expect_used,
     clippy::panic,
-    reason = "a helper that fails is a failed test"
+    reason = "a helper of tests fails by panic"
 )]
 
 #[path = "common/shelf.rs"]

@@ -66,7 +66,7 @@ pub struct Remark {
     pub text: String,
     /// How it concerns the customer.
     pub customer: Customer,
-    /// Whether the floor is told: what is about prices and slips is the office's.
+    /// Whether the floor is told: what is about prices, papers and slips is the office's.
     pub floor: bool,
 }
 
@@ -78,7 +78,7 @@ impl Remark {
             Beside::Row(row, _) => (Some(row), true),
             Beside::Field(field) => (None, field.block() != Block::Price),
             Beside::Plan => (None, true),
-            Beside::Price | Beside::Slip(..) => (None, false),
+            Beside::Price | Beside::Papers | Beside::Slip(..) => (None, false),
         };
         Self {
             level: note.level,

@@ -55,24 +55,17 @@ impl<'a> Matter<'a> {
 
     /// Issued papers of a kind that were withdrawn, each in a sentence: this one replaces them.
     pub fn withdrawn(&self, paper: Paper) -> Vec<String> {
-        let withdrawals = self.job.slips(SlipKind::Withdrawal);
-        let of_kind = |slip: &&Slip| {
-            let number = slip.text(Line::Paper);
-            let issued = self.job.issued.iter();
-            issued
-                .filter(|issued| issued.paper == paper)
-                .any(|issued| issued.number == number)
-        };
-        withdrawals
-            .filter(of_kind)
-            .map(|slip| {
+        let said = self.job.withdrawals().filter_map(|slip| {
+            let issued = self.job.taken_back_by(slip)?;
+            (issued.paper == paper).then(|| {
                 words::withdrawn(
-                    slip.text(Line::Paper),
+                    &issued.number,
                     &day(slip, Line::Date),
                     slip.text(Line::By),
                     slip.text(Line::Why),
                 )
             })
-            .collect()
+        });
+        said.collect()
     }
 }

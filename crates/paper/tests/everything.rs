@@ -12,7 +12,9 @@
 mod common;
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
+use quillbore_job::read_field::read_line;
 use quillbore_job::{
     CellAt, Column, Edit, Field, FieldKind, Job, Line, Paper, Shop, SlipKind, Unit, apply,
 };
@@ -59,6 +61,11 @@ const LINES_NOT_PRINTED: &[(SlipKind, Line, &str)] = &[
         "how a quotation ended is the office's",
     ),
     (
+        SlipKind::Withdrawal,
+        Line::StandsAgain,
+        "a paper that stands again is not told as withdrawn",
+    ),
+    (
         SlipKind::Nonconformance,
         Line::Credit,
         "money between the offices",
@@ -95,6 +102,20 @@ fn with_line(job: &Job, slip: u32, line: Line, text: &str) -> Job {
         unit: Unit::Mm,
     };
     done(job, &edit)
+}
+
+/// The job with another text in a line of a slip, as a file may hold it: a withdrawal keeps the
+/// paper that it names.
+fn holding(job: &Job, slip: u32, line: Line, text: &str) -> Job {
+    if line != Line::Paper {
+        return with_line(job, slip, line, text);
+    }
+    let mut job = job.clone();
+    for there in job.slips.iter_mut().filter(|there| there.id == slip) {
+        let lines = Arc::make_mut(&mut Arc::make_mut(there).lines);
+        lines.insert(line, read_line(line, text, Unit::Mm));
+    }
+    job
 }
 
 /// Two values of a kind, told apart by nothing else.
@@ -188,7 +209,7 @@ fn sheet() -> Job {
 }
 
 /// The same with slips of every kind, two of each, all lines filled; of two the second is closed,
-/// where there is something to close.
+/// where there is something to close, or taken back.
 fn whole_life() -> Job {
     let mut job = sheet();
     for paper in [
@@ -205,7 +226,9 @@ fn whole_life() -> Job {
                 .lines()
                 .iter()
                 .filter(|line| line.is_typed())
-                .filter(|line| second || !matches!(line, Line::Closed | Line::Freed))
+                .filter(|line| {
+                    second || !matches!(line, Line::Closed | Line::Freed | Line::StandsAgain)
+                })
                 .map(|line| (*line, line_values(kind, *line)[0].clone()))
                 .collect();
             let unit = Unit::Mm;
@@ -341,7 +364,7 @@ fn every_line_of_every_slip_is_found_on_a_paper() {
         for &line in kind.lines().iter().filter(|line| line.is_typed()) {
             let values = line_values(kind, line);
             let found = slips[&kind].iter().any(|slip| {
-                let with = |value: &String| said(&with_line(&job, *slip, line, value), shop);
+                let with = |value: &String| said(&holding(&job, *slip, line, value), shop);
                 let texts = [with(&values[0]), with(&values[1])];
                 let words = match line {
                     Line::Blanket => ["called off in parts".to_owned(), String::new()],

@@ -351,6 +351,7 @@ fn no_price_is_printed_that_the_order_does_not_have() {
         lines: vec![line],
         ..sample.job.issued[0].as_ref().clone()
     };
+    let quotation = quotation.sealed();
     sample.job.issued[0] = quotation.clone().into();
     let lines = [(Line::Number, "PO 7"), (Line::Quantity, "25")];
     common::pin(&mut sample.job, SlipKind::Order, &lines);

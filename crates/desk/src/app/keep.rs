@@ -1,10 +1,11 @@
 //! Drafts of what is not saved: kept every few seconds, offered after a crash.
 
 use egui::Context;
+use quillbore_office::drafts::{Keeper, Left, Told};
+use quillbore_office::words::drafts as words;
 use std::time::Duration;
 
-use super::{App, OnDesk};
-use crate::drafts::{self, Draft};
+use super::App;
 use crate::view::{Answer, Waiting};
 
 /// Seconds between two drafts.
@@ -13,34 +14,23 @@ const EVERY_S: f64 = 2.0;
 impl App {
     /// Keeps a draft of every job that is not saved, and throws away those of jobs that are.
     pub(super) fn keep_drafts(&mut self, ctx: &Context) {
-        let Some(folder) = self.places.drafts.clone() else {
+        let Some(drafts) = &mut self.drafts else {
             return;
         };
         let now = ctx.input(|input| input.time);
         let due = now - self.last_kept >= EVERY_S;
         let (mut waits, mut kept) = (false, false);
-        for job in &mut self.jobs {
-            let OnDesk { desk, draft, .. } = job;
+        for job in &self.jobs {
+            let (desk, id) = (&job.desk, job.id);
             if !desk.history.is_dirty() {
-                if let Some(draft) = draft {
-                    draft.drop_it();
-                }
-                continue;
-            }
-            if !due {
+                drafts.drop_draft(id);
+            } else if !drafts.wants(id, desk.history.state()) {
+                // It is kept as it stands.
+            } else if due {
+                drafts.keep(id, desk.history.state(), desk.job(), desk.opened.as_ref());
+                kept = true;
+            } else {
                 waits = true;
-                continue;
-            }
-            let draft = draft.get_or_insert_with(|| {
-                self.next_draft += 1;
-                Draft::new(&folder, &format!("{}-{}", self.places.run, self.next_draft))
-            });
-            kept = true;
-            if let Err(error) = draft.keep(desk.history.state(), desk.job(), desk.file.as_ref()) {
-                desk.notice = format!(
-                    "No draft can be kept, so save often: {error}: {}",
-                    folder.display()
-                );
             }
         }
         if kept {
@@ -51,46 +41,55 @@ impl App {
         }
     }
 
-    /// Offers the first draft that an earlier run left behind.
-    pub(super) fn offer_left(&mut self) {
-        let Some(folder) = &self.places.drafts else {
-            return;
-        };
-        let mut left = drafts::left_behind(folder);
-        if let [first, ..] = drafts::damaged(folder).as_slice() {
-            let said = format!(
-                "A draft of an earlier run can't be read and was left where it is: {}",
-                first.display()
-            );
-            self.view_mut();
-            self.desk_mut().notice = said;
-        }
-        if !left.is_empty() {
-            let first = left.swap_remove(0);
-            self.view_mut().waiting = Some(Waiting::Left(Box::new(first)));
-        }
-    }
-
-    /// Takes a draft back onto the desk, throws it away, or leaves it for the next start.
-    pub(super) fn answer_left(&mut self, left: drafts::Left, answer: Answer) {
-        match answer {
-            Answer::Stay => return,
-            Answer::Leave => drafts::forget(&left),
-            Answer::Yes => {
-                drafts::forget(&left);
-                let at = self.free_place();
-                self.jobs[at].desk.put_back(left.job, left.file);
+    /// Takes in what the keeper of drafts tells.
+    pub(super) fn take_drafts_told(&mut self) {
+        let told = self.drafts.as_mut().map_or_else(Vec::new, Keeper::told);
+        for told in told {
+            match told {
+                Told::NotKept(why) => self.desk_mut().notice = why,
+                Told::LeftBehind(left, damaged) => {
+                    if let [first, ..] = damaged.as_slice() {
+                        self.desk_mut().notice = words::damaged(first);
+                    }
+                    self.left = left;
+                }
             }
         }
         self.offer_left();
     }
 
+    /// Offers the first draft that an earlier run left behind, once nothing else is asked.
+    fn offer_left(&mut self) {
+        if !self.left.is_empty() && self.view().waiting.is_none() {
+            let first = self.left.remove(0);
+            self.view_mut().waiting = Some(Waiting::Left(Box::new(first)));
+        }
+    }
+
+    /// Takes a draft back onto the desk, throws it away, or leaves it for the next start.
+    pub(super) fn answer_left(&mut self, left: Left, answer: Answer) {
+        if answer == Answer::Yes {
+            let at = self.free_place();
+            let desk = &mut self.jobs[at].desk;
+            desk.put_back(left.job.as_ref().clone(), left.opened.clone());
+            let (id, state) = (self.jobs[at].id, self.jobs[at].desk.history.state());
+            // It is kept as this run's own before the old one goes.
+            if let Some(drafts) = &mut self.drafts {
+                drafts.keep(id, state, &left.job, left.opened.as_ref());
+            }
+            self.at = at;
+        }
+        if answer != Answer::Stay
+            && let Some(drafts) = &mut self.drafts
+        {
+            drafts.forget(left);
+        }
+    }
+
     /// Throws all drafts away: everything is saved, or was left on purpose.
     pub(super) fn drop_drafts(&mut self) {
-        for job in &mut self.jobs {
-            if let Some(draft) = &mut job.draft {
-                draft.drop_it();
-            }
+        if let Some(drafts) = &mut self.drafts {
+            drafts.drop_all();
         }
     }
 }

@@ -1,6 +1,8 @@
 //! A pasted table on its way into the hole table: what isn't understood is asked about first.
 
-use quillbore_intake::{Foreign, Holds};
+use quillbore_intake::{Foreign, Holds, Taken};
+use quillbore_job::RowsAt;
+use quillbore_job::report::{Outcome, ReportLine};
 
 use super::App;
 use crate::grid::CellAt;
@@ -15,7 +17,7 @@ impl App {
             return;
         }
         let Pasting { table, row, unit } = &pasting;
-        match table.take(self.desk().job(), *row, *unit) {
+        match table.take(self.desk().job(), RowsAt::Over { row: *row }, *unit) {
             Ok(taken) => {
                 let before = self.desk().history.state();
                 self.edit(&taken.edit);
@@ -57,7 +59,7 @@ impl App {
 }
 
 /// What the foot says of a paste: how much was taken, and what of it is worth a look.
-fn told(table: &Foreign, taken: &quillbore_intake::Taken) -> String {
+fn told(table: &Foreign, taken: &Taken) -> String {
     let lines = taken.report.lines.len();
     let count = |one: &str, several: &str, count: usize| match count {
         1 => format!("1 {one}"),
@@ -73,7 +75,7 @@ fn told(table: &Foreign, taken: &quillbore_intake::Taken) -> String {
     } else {
         said.extend(taken.report.whole.iter().cloned());
     }
-    let worth = |line: &&quillbore_intake::Line| line.outcome != quillbore_intake::Outcome::Taken;
+    let worth = |line: &&ReportLine| line.outcome != Outcome::Taken;
     said.extend(
         taken
             .report

@@ -1,15 +1,17 @@
 //! Doing what the panels ask, in one place.
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use egui::{Context, ViewportCommand};
-use quillbore_job::results::results_now;
-use quillbore_job::{Edit, Field, Issued, Line, Paper, SlipKind, Unit, words};
+use quillbore_job::{Edit, Field, Line, Paper, SlipKind, Unit};
+use quillbore_office::clerk::Request;
+use quillbore_office::print;
 
-use super::{App, OnDesk};
+use super::{After, App, Wanted};
 use crate::actions::Action;
+use crate::desk::Errand;
 use crate::dialogs::Question;
-use crate::print::{self, Sitting};
 use crate::settings::Settings;
 use crate::spot::Spot;
 use crate::view::{Answer, Ask, Next, Setting, SettingDrafts, Waiting, new_slip};
@@ -20,7 +22,7 @@ impl App {
             Ask::Edit(edit) => self.edit(&edit),
             Ask::Pin(kind) => self.pin(kind),
             Ask::Do(action) => self.act(ctx, action),
-            Ask::Open(path) => self.open(ctx, &path),
+            Ask::Open(wanted) => self.open(ctx, wanted),
             Ask::GoTo(at) => self.at = at.min(self.jobs.len() - 1),
             Ask::LayOut(paper) => self.view_mut().paper = Some(paper),
             Ask::TypeOn(slip, line) => {
@@ -32,9 +34,7 @@ impl App {
             Ask::Issue(paper) => self.issue(paper),
             Ask::IssueTogether => self.issue_together(),
             Ask::ReleasePart(here) => self.release_part(here),
-            Ask::Reprint(number) => {
-                self.desk_mut().reprint(&number);
-            }
+            Ask::Reprint(number) => self.desk_mut().wants(Errand::Reprint(number)),
             Ask::Paste(pasting) => self.paste(*pasting),
             Ask::SayColumn(holds) => self.say_column(holds),
             Ask::GoOn(answer) => self.go_on(ctx, answer),
@@ -63,7 +63,13 @@ impl App {
     pub(super) fn is_asked(&self) -> bool {
         matches!(
             self.view().waiting,
-            Some(Waiting::Guard(_) | Waiting::Changed | Waiting::Left(_) | Waiting::Column(..))
+            Some(
+                Waiting::Guard(_)
+                    | Waiting::Changed
+                    | Waiting::Left(_)
+                    | Waiting::Column(..)
+                    | Waiting::Adopt(_)
+            )
         )
     }
 
@@ -91,15 +97,14 @@ impl App {
                 self.view_mut().focus = Some(Spot::Field(Field::Customer));
             }
             Action::Open => {
-                let folder = self.desk().shelf.join("");
+                let folder = PathBuf::from(self.desk().shelf()).join("");
                 self.view_mut().waiting = Some(Waiting::OpenPath(folder.display().to_string()));
             }
-            Action::Save => {
-                self.save();
-            }
+            Action::Save => self.desk_mut().save(),
             Action::SaveAs => {
                 let desk = self.desk();
-                let path = desk.shelf.join(format!("{}-copy.ron", desk.file_name()));
+                let shelf = PathBuf::from(desk.shelf());
+                let path = shelf.join(format!("{}-copy.ron", desk.file_name()));
                 self.view_mut().waiting = Some(Waiting::SavePath(path.display().to_string()));
             }
             Action::Print => {
@@ -148,12 +153,6 @@ impl App {
         }
     }
 
-    fn save(&mut self) -> bool {
-        let saved = self.desk_mut().save();
-        self.after_saving();
-        saved
-    }
-
     /// A place for another job: the one on top where nothing was done there yet, else a new one.
     pub(super) fn free_place(&mut self) -> usize {
         if self.desk().is_untouched() {
@@ -170,44 +169,16 @@ impl App {
         self.jobs.len() - 1
     }
 
-    /// Lays a job on top; it is opened where it doesn't lie on the desk yet.
-    fn open(&mut self, ctx: &Context, path: &Path) {
-        let is_it = |job: &OnDesk| job.desk.file.as_ref().is_some_and(|file| file.path == path);
-        if let Some(at) = self.jobs.iter().position(is_it) {
-            self.at = at;
-            self.note_recent(ctx, path);
-            return;
-        }
-        let (before, at) = (self.at, self.free_place());
-        self.jobs[at].desk.open(path);
-        if self.jobs[at].desk.file.is_some() {
-            self.at = at;
-            self.note_recent(ctx, path);
-            return;
-        }
-        if at == before {
-            return;
-        }
-        // It can't be read: the reason is told on the job that was on top.
-        if let Some(failed) = self.jobs.pop() {
-            self.desk_mut().notice = failed.desk.notice;
-        }
-    }
-
-    /// Keeps the files opened last, the newest first.
-    fn note_recent(&mut self, ctx: &Context, path: &Path) {
+    /// Keeps the jobs opened last, the newest first.
+    pub(super) fn note_recent(&mut self, ctx: &Context, wanted: &Wanted) {
         const MOST: usize = 5;
-        if self
-            .settings
-            .recent
-            .first()
-            .is_some_and(|first| first == path)
-        {
+        let text = wanted.text();
+        if self.settings.recent.first() == Some(&text) {
             return;
         }
         self.change(ctx, |settings| {
-            settings.recent.retain(|other| other != path);
-            settings.recent.insert(0, path.to_owned());
+            settings.recent.retain(|other| *other != text);
+            settings.recent.insert(0, text);
             settings.recent.truncate(MOST);
         });
     }
@@ -217,9 +188,9 @@ impl App {
             self.view_mut().waiting = Some(Waiting::Guard(Next::CloseJob));
             return;
         }
-        let mut gone = self.jobs.remove(self.at);
-        if let Some(draft) = &mut gone.draft {
-            draft.drop_it();
+        let gone = self.jobs.remove(self.at);
+        if let Some(drafts) = &mut self.drafts {
+            drafts.drop_draft(gone.id);
         }
         if self.jobs.is_empty() {
             self.add_sheet();
@@ -229,8 +200,11 @@ impl App {
 
     fn issue(&mut self, paper: Paper) {
         let sheet = self.sheet();
-        self.desk_mut().issue(paper, sheet, &[]);
-        self.after_saving();
+        self.desk_mut().wants(Errand::Issue {
+            paper,
+            sheet,
+            others: Vec::new(),
+        });
     }
 
     /// Writes down that the parts that are here are due by themselves, and releases their traveler.
@@ -247,65 +221,24 @@ impl App {
         self.issue(Paper::Traveler);
     }
 
-    /// Asks where another desk saved meanwhile, and looks what the shelf has now.
-    fn after_saving(&mut self) {
-        if self.desk().changed_elsewhere {
-            self.view_mut().waiting = Some(Waiting::Changed);
-        }
-        self.list.look_again();
-    }
-
     /// One quotation of the job on top and the other open inquiries of its customer; each of them
-    /// knows of it. Everything is checked before anything is written.
+    /// knows of it.
     fn issue_together(&mut self) {
         let sheet = self.sheet();
-        let together = self.together();
-        let mut jobs = Vec::new();
-        for at in together {
-            let desk = &self.jobs[at].desk;
-            let results = results_now(desk.job(), &desk.shop);
-            let in_the_way = desk.blockers(Paper::Quotation, &results);
-            if !in_the_way.is_empty() {
-                let number = desk.file_name();
-                let said: Vec<String> = in_the_way.iter().map(words::life::blocker).collect();
-                self.desk_mut().notice = format!("Not issued: in {number} {}.", said.join("; "));
-                return;
-            }
-            jobs.push((at, desk.job().clone(), results));
-        }
-        let own = self.desk();
-        let settled = results_now(own.job(), &own.shop);
-        if !own.blockers(Paper::Quotation, &settled).is_empty() {
-            self.issue(Paper::Quotation);
-            return;
-        }
-        for (at, ..) in &jobs {
-            let other = &mut self.jobs[*at].desk;
-            if other.history.is_dirty() && !other.save() {
-                let why = other.notice.clone();
-                self.desk_mut().notice =
-                    format!("Not issued, since another job can't be saved: {why}");
-                return;
-            }
-        }
-        let others: Vec<Sitting<'_>> = jobs
-            .iter()
-            .map(|(_, job, results)| Sitting { job, results })
+        let others: Vec<_> = self
+            .together()
+            .into_iter()
+            .map(|at| (self.jobs[at].id, self.jobs[at].desk.seen()))
             .collect();
-        if let Some(issued) = self.desk_mut().issue(Paper::Quotation, sheet, &others) {
-            let kept_by = Some(self.desk().job().number.clone());
-            let notice = self.desk().notice.clone();
-            for (at, job, _) in &jobs {
-                let own = Issued {
-                    kept_by: kept_by.clone(),
-                    inputs: Some(std::sync::Arc::new(job.inputs())),
-                    ..issued.clone()
-                };
-                self.jobs[*at].desk.take_in(own);
-            }
-            self.desk_mut().notice = notice;
-        }
-        self.after_saving();
+        self.joint = others
+            .iter()
+            .map(|(id, seen)| (*id, Arc::clone(&seen.job)))
+            .collect();
+        self.desk_mut().wants(Errand::Issue {
+            paper: Paper::Quotation,
+            sheet,
+            others: others.into_iter().map(|(_, seen)| seen).collect(),
+        });
     }
 
     fn go_on(&mut self, ctx: &Context, answer: Answer) {
@@ -319,39 +252,37 @@ impl App {
                     "Nothing was pasted; the table is still on the clipboard.".to_owned();
             }
             (_, Answer::Stay) | (Waiting::Command(_), _) => {}
-            (Waiting::OpenPath(path), _) => self.open(ctx, &PathBuf::from(path)),
+            (Waiting::Adopt(_), _) => self.clerk.ask(Request::Adopt),
+            (Waiting::OpenPath(path), _) => self.open(ctx, Wanted::Path(PathBuf::from(path))),
             (Waiting::PrintPath(folder), _) => {
                 let sheet = self.sheet();
                 let papers = print::usual(self.desk().job());
-                self.desk_mut().print(&papers, sheet, Path::new(&folder));
+                self.desk_mut().wants(Errand::Print {
+                    papers,
+                    sheet,
+                    folder: PathBuf::from(folder),
+                });
             }
             (Waiting::SavePath(path), _) => {
-                if !self.desk_mut().save_as(Path::new(&path)) {
-                    self.view_mut().waiting = Some(Waiting::SavePath(path));
-                }
-                self.list.look_again();
+                self.desk_mut().wants(Errand::SaveAs(PathBuf::from(path)));
             }
             (Waiting::Again(order), _) => self.begin_again(&order),
             (Waiting::Changed, Answer::Yes) => {
-                self.desk_mut().merge();
-                // Where what stands there can't be put together with anything the question stays.
-                self.after_saving();
+                let cursor = self.view().grid.cursor();
+                self.desk_mut().merge(cursor);
             }
-            (Waiting::Changed, Answer::Leave) => {
-                self.desk_mut().file = None;
-                self.save();
-            }
+            (Waiting::Changed, Answer::Leave) => self.desk_mut().save_as_next(),
             (Waiting::Guard(next), Answer::Leave) => self.leave(ctx, next),
             (Waiting::Guard(next), Answer::Yes) => {
-                if self.save() {
-                    self.leave(ctx, next);
-                }
+                let at = self.at;
+                self.jobs[at].after = Some(After::Leave(next));
+                self.desk_mut().save();
             }
         }
     }
 
     /// Goes on with what waited for the job on top to be saved or left.
-    fn leave(&mut self, ctx: &Context, next: Next) {
+    pub(super) fn leave(&mut self, ctx: &Context, next: Next) {
         self.desk_mut().history.mark_saved();
         match next {
             Next::CloseJob => self.close_job(),
@@ -371,7 +302,7 @@ impl App {
     fn lay_out_settings(&mut self) {
         let drafts = SettingDrafts {
             desk_name: self.settings.desk_name.clone(),
-            shelf: self.desk().shelf.display().to_string(),
+            shelf: self.desk().shelf(),
             seen: false,
         };
         let view = self.view_mut();
@@ -391,25 +322,29 @@ impl App {
                 self.change(ctx, |settings| settings.desk_name = name);
             }
             Setting::Shelf(folder) => {
-                let path = PathBuf::from(folder.trim());
-                if path == self.desk().shelf {
-                    return;
-                }
-                if path.is_dir() {
-                    self.change(ctx, |settings| settings.shelf = Some(path));
-                    self.desk_mut().notice =
-                        "The next start uses that shelf; this one stays until then.".to_owned();
-                } else {
-                    self.desk_mut().notice = format!("There is no such folder: {}", path.display());
+                if folder.trim() != self.desk().shelf() {
+                    self.clerk
+                        .ask(Request::Folder(PathBuf::from(folder.trim())));
                 }
             }
+        }
+    }
+
+    /// Takes in whether there is a folder that is to be the shelf.
+    pub(super) fn take_folder(&mut self, ctx: &Context, path: PathBuf, is_there: bool) {
+        if is_there {
+            self.change(ctx, |settings| settings.shelf = Some(path));
+            self.desk_mut().notice =
+                "The next start uses that shelf; this one stays until then.".to_owned();
+        } else {
+            self.desk_mut().notice = format!("There is no such folder: {}", path.display());
         }
     }
 
     fn change(&mut self, ctx: &Context, change: impl FnOnce(&mut Settings)) {
         change(&mut self.settings);
         self.dress(ctx);
-        if let Some(path) = &self.places.settings
+        if let Some(path) = &self.settings_path
             && let Err(error) = self.settings.write(path)
         {
             let said = format!("The settings can't be kept: {error}: {}", path.display());
@@ -418,7 +353,7 @@ impl App {
     }
 
     fn browse(&mut self) {
-        let folder = self.desk().shelf.clone();
+        let folder = PathBuf::from(self.desk().shelf());
         let question = match &self.view().waiting {
             Some(Waiting::OpenPath(_)) => Question::OpenJob { folder },
             Some(Waiting::SavePath(path)) => {

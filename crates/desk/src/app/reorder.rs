@@ -25,7 +25,6 @@ impl App {
             desk.edit(&edit, CellAt::default(), CellAt::default());
         }
         desk.save();
-        self.list.look_again();
     }
 }
 

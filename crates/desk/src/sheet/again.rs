@@ -4,11 +4,15 @@
 use egui::{RichText, Ui};
 use quillbore_job::job::FigureKey;
 use quillbore_job::{
-    Edit, Field, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show, words,
+    Edit, Field, Issued, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
+    words,
 };
 
 use super::fields::spots_ui;
 use super::{Anchors, Shared, pencil, plain_head};
+use quillbore_office::names::JobKey;
+use quillbore_office::office::Wanted;
+
 use crate::look;
 use crate::spot::Spot;
 use crate::view::{Ask, View};
@@ -42,7 +46,11 @@ fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks
             ui.label(said);
             pencil(ui, "close it in");
             if look::word(ui, &old.number).clicked() {
-                asks.push(Ask::Open(shared.shelf.join(format!("{}.ron", old.number))));
+                asks.extend(
+                    JobKey::new(&old.number)
+                        .ok()
+                        .map(|key| Ask::Open(Wanted::Key(key))),
+                );
             }
         });
     }
@@ -81,6 +89,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let today = shared.results.figures.price.as_ref();
     let today = today.and_then(|price| price.breaks.first());
     let last = reorder::last_price(old, offered);
+    let left_out = reorder::not_trusted(old);
     let order = shared
         .job
         .slips(SlipKind::Order)
@@ -95,7 +104,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
                 ui,
                 &format!("at {} ({}, {})", last.quantity, last.paper, last.date),
             );
-        } else {
+        } else if left_out.is_empty() {
             pencil(ui, "no price was issued last time");
         }
         if let Some(today) = today {
@@ -112,6 +121,9 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
             ui.label(bold(show::hours(hours)));
         }
     });
+    if !left_out.is_empty() {
+        ui.label(words::issued::prices_not_trusted(&left_out));
+    }
     let orders = shared.job.slips(SlipKind::Order);
     for difference in orders.flat_map(|order| order::open(shared.job, order)) {
         ui.horizontal(|ui| {
@@ -169,10 +181,11 @@ fn changed_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job) {
 
 /// Rates that the last issued paper rested on and that are others today.
 fn rates_changed(shared: &Shared<'_>, old: &Job) -> Vec<String> {
-    let Some(paper) = old.issued.iter().rfind(|paper| !paper.rests_on.is_empty()) else {
+    let rests = |paper: &Issued| !paper.rests_on.is_empty() && paper.is_trusted();
+    let Some(paper) = old.issued.iter().rfind(|paper| rests(paper)) else {
         return Vec::new();
     };
-    let today = crate::issue::rests_on(shared.results, shared.shop);
+    let today = quillbore_office::issue::rests_on(shared.results, shared.shop);
     let now = |name: &str| today.iter().find(|row| row.0 == name).map(|row| row.1);
     paper
         .rests_on

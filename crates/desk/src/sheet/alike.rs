@@ -1,10 +1,12 @@
 //! "Done this before?": the jobs of the shelf most like this one, under the price.
 
 use egui::{Grid, Ui};
-use quillbore_job::shelf::Alike;
 use quillbore_job::show_quantity as show;
+use quillbore_office::digest::Alike;
 
 use super::{Shared, pencil};
+use quillbore_office::office::Wanted;
+
 use crate::look;
 use crate::view::Ask;
 
@@ -33,11 +35,17 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
             }
             ui.end_row();
             for job in alike {
-                let Ok(summary) = &job.summary.says else {
+                let Ok(digest) = &job.summary.says else {
                     continue;
                 };
+                let summary = &digest.summary;
                 if look::word(ui, &job.number).clicked() {
-                    asks.push(Ask::Open(shared.shelf.join(&job.summary.file)));
+                    asks.extend(
+                        job.summary
+                            .job
+                            .clone()
+                            .map(|key| Ask::Open(Wanted::Key(key))),
+                    );
                 }
                 ui.label(format!("{} {}", summary.customer, summary.part));
                 ui.label(&summary.material);

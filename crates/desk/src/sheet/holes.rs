@@ -131,6 +131,7 @@ pub fn holes_ui(
         }
     });
     super::places::places_ui(ui, shared, view, asks);
+    super::reports::reports_ui(ui, shared.job, view);
 }
 
 const fn row_of(figure: Figure) -> Option<quillbore_calc::RowId> {

@@ -12,6 +12,7 @@ pub mod papers;
 pub mod places;
 pub mod plan;
 pub mod price;
+pub mod reports;
 pub mod settings;
 pub mod shelf_list;
 pub mod slips;
@@ -44,8 +45,6 @@ pub struct Shared<'a> {
     pub letter: bool,
     /// The job that this one does again, where the shelf has it.
     pub before: Option<&'a Job>,
-    /// The folder of jobs.
-    pub shelf: &'a std::path::Path,
     /// Numbers of the other open inquiries of the same customer: a quotation may hold them all.
     pub together: &'a [String],
     /// What this desk calls itself: who notes an answer.
@@ -99,7 +98,7 @@ impl Anchors {
             }
             Beside::Field(_) => self.lines.values().copied().reduce(f32::min),
             Beside::Slip(slip, Some(_)) => self.lines.get(&Beside::Slip(slip, None)).copied(),
-            Beside::Plan | Beside::Price | Beside::Slip(..) => None,
+            Beside::Plan | Beside::Price | Beside::Papers | Beside::Slip(..) => None,
         })
     }
 }
@@ -135,7 +134,7 @@ pub fn sheet_ui(
                 holes::holes_ui(ui, shared, view, &mut anchors, asks);
                 plan::plan_ui(ui, shared, view, &mut anchors, asks);
                 price::price_ui(ui, shared, view, &mut anchors, asks);
-                papers::papers_ui(ui, shared, view, asks);
+                papers::papers_ui(ui, shared, view, &mut anchors, asks);
                 slips::order_ui(ui, shared, view, &mut anchors, asks);
                 slips::records_ui(ui, shared, view, &mut anchors, asks);
                 slips::calls_ui(ui, shared, view, &mut anchors, asks);

@@ -120,7 +120,9 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
     for note in &shared.results.notes {
         let row = match note.beside {
             Beside::Row(row, _) => Some(row),
-            Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Slip(..) => None,
+            Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Papers | Beside::Slip(..) => {
+                None
+            }
         };
         let words = |note: &SideNote| note.offer.as_ref().map(|offer| offer.words.clone());
         let same = row.and_then(|_| {

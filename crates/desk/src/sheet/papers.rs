@@ -2,20 +2,28 @@
 //! pages as they will be printed.
 
 use egui::{RichText, Sense, Ui, vec2};
+use quillbore_job::results::Beside;
 use quillbore_job::words::slips as words;
 use quillbore_job::{Paper, words::life};
+use quillbore_office::print::{self, Sitting, Stamp};
 use quillbore_paper::Sheet;
 
-use super::{Shared, pencil, plain_head};
+use super::{Anchors, Shared, pencil, plain_head};
 use crate::actions::Action;
 use crate::look;
 use crate::preview::paint_page;
-use crate::print::{self, Sitting, Stamp};
 use crate::view::{Ask, View};
 
 /// The block of the papers.
-pub fn papers_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+pub fn papers_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut View,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
     plain_head(ui, "Papers");
+    anchors.put(Beside::Papers, ui.cursor().top() + 10.0);
     issued_ui(ui, shared, asks);
     ui.horizontal_wrapped(|ui| {
         pencil(ui, "preview:");

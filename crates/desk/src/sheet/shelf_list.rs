@@ -2,9 +2,12 @@
 
 use egui::{Key, Label, RichText, ScrollArea, Sense, Ui};
 
+use quillbore_office::listing::Listing;
+use quillbore_office::names::JobKey;
+use quillbore_office::office::Wanted;
+
 use super::pencil;
 use crate::look;
-use crate::shelf_list::ShelfList;
 use crate::view::Ask;
 
 /// The height of a job's two lines.
@@ -13,11 +16,10 @@ const LINE: f32 = 38.0;
 /// The list of jobs; only those in sight are laid out.
 pub fn shelf_ui(
     ui: &mut Ui,
-    open: Option<&std::path::Path>,
-    shelf: &std::path::Path,
-    list: &mut ShelfList,
+    open: Option<&JobKey>,
+    list: &mut Listing,
     find_focus: &mut bool,
-    recent: &[std::path::PathBuf],
+    recent: &[String],
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
@@ -36,10 +38,10 @@ pub fn shelf_ui(
         if response.lost_focus()
             && ui.input(|input| input.key_pressed(Key::Enter))
             && !list.find.trim().is_empty()
-            && let Some(path) = list.meant()
+            && let Some(key) = list.meant()
         {
             list.find.clear();
-            asks.push(Ask::Open(path));
+            asks.push(Ask::Open(Wanted::Key(key)));
         }
     });
     let said = match (list.notice.as_str(), list.busy) {
@@ -52,13 +54,17 @@ pub fn shelf_ui(
     if list.find.is_empty() && recent.len() > 1 {
         ui.horizontal_wrapped(|ui| {
             pencil(ui, "lately");
-            for path in recent {
-                let number = path.file_stem().unwrap_or_default().to_string_lossy();
+            for kept in recent {
+                let wanted = Wanted::read(kept);
+                let number = match &wanted {
+                    Wanted::Key(key) => key.as_str().into(),
+                    Wanted::Path(path) => path.file_stem().unwrap_or_default().to_string_lossy(),
+                };
                 let word = look::quiet_word(ui, &number);
                 let named = format!("lately {number}");
                 word.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &named));
                 if word.clicked() {
-                    asks.push(Ask::Open(path.clone()));
+                    asks.push(Ask::Open(wanted.clone()));
                 }
             }
         });
@@ -78,31 +84,32 @@ pub fn shelf_ui(
                     let Some(job) = lines.lines.get(*at as usize) else {
                         continue;
                     };
-                    let path = shelf.join(&job.file);
+                    let wanted = job.job.clone().map(Wanted::Key);
                     let (says, state) = match &job.says {
-                        Ok(says) => (
-                            [says.customer.as_str(), says.part.as_str()].join(" "),
-                            says.state.as_str(),
-                        ),
+                        Ok(digest) => {
+                            let says = &digest.summary;
+                            let who = [says.customer.as_str(), says.part.as_str()].join(" ");
+                            (who, says.state.as_str())
+                        }
                         Err(why) => (why.clone(), "can't be read"),
                     };
-                    let here = open == Some(path.as_path());
+                    let here = open.is_some() && open == job.job.as_ref();
                     ui.allocate_ui(egui::vec2(ui.available_width(), LINE - 4.0), |ui| {
                         ui.set_height(LINE - 6.0);
                         ui.spacing_mut().item_spacing.y = 0.0;
                         ui.horizontal(|ui| {
                             let color = if here { t.accent } else { t.ink };
-                            let number = RichText::new(&job.number).font(look::bold()).color(color);
+                            let number = RichText::new(&job.name).font(look::bold()).color(color);
                             let line = ui
                                 .add(Label::new(number).sense(Sense::click()))
                                 .on_hover_cursor(egui::CursorIcon::PointingHand);
-                            let named = format!("job {}", job.number);
+                            let named = format!("job {}", job.name);
                             line.widget_info(|| {
                                 egui::WidgetInfo::labeled(egui::Role::Link, true, &named)
                             });
                             pencil(ui, state);
                             if line.clicked() {
-                                asks.push(Ask::Open(path.clone()));
+                                asks.extend(wanted.clone().map(Ask::Open));
                             }
                         });
                         let said = RichText::new(&says).font(look::small()).color(t.pencil);
@@ -111,7 +118,7 @@ pub fn shelf_ui(
                             below.clone().on_hover_text(&says);
                         }
                         if below.clicked() {
-                            asks.push(Ask::Open(path));
+                            asks.extend(wanted.map(Ask::Open));
                         }
                     });
                 }

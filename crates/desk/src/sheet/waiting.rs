@@ -62,6 +62,7 @@ pub fn waiting_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
             ],
             asks,
         ),
+        Waiting::Adopt(jobs) => adopt_ui(ui, first, *jobs, asks),
         Waiting::Left(left) => {
             let number = match left.job.number.as_str() {
                 "" => "A new job",
@@ -83,6 +84,30 @@ pub fn waiting_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
         Waiting::Command(typed) => words_ui(ui, first, typed, shared, asks),
         Waiting::Column(pasting, typed) => column_ui(ui, first, &pasting.table, typed, asks),
     });
+}
+
+/// Whether a folder that nobody marked is to be the shelf: nothing is written to it before the yes.
+fn adopt_ui(ui: &mut Ui, first: bool, jobs: usize, asks: &mut Vec<Ask>) {
+    let holds = match jobs {
+        0 => "no job".to_owned(),
+        1 => "1 job".to_owned(),
+        jobs => format!("{jobs} jobs"),
+    };
+    ui.label(format!(
+        "This folder holds {holds}, but nobody said yet that it is a shelf: nothing is saved to it."
+    ));
+    let yes = look::word(ui, "use it as the shelf");
+    if first {
+        yes.request_focus();
+    }
+    if yes.clicked() {
+        asks.push(Ask::GoOn(Answer::Yes));
+    }
+    ui.add_space(8.0);
+    let escaped = ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape));
+    if look::quiet_word(ui, "not now").clicked() || escaped {
+        asks.push(Ask::GoOn(Answer::Stay));
+    }
 }
 
 /// A question with its answers, the safest of which Escape gives too: nothing is lost by it.

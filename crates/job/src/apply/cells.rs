@@ -17,15 +17,26 @@ pub(super) fn set(
     block: &[Vec<Option<String>>],
     unit: Unit,
 ) -> Result<Change, EditRefused> {
+    // Blank lines at a block's end are no rows.
+    let last = block.iter().rposition(|cells| !is_blank(cells));
+    let rows = last.map_or(0, |last| at.row.saturating_add(last + 1));
+    lay(job, at, block, rows, unit)
+}
+
+/// Lays a block over the table from a cell on; the table has `wanted_rows` then, if it hadn't more.
+pub(super) fn lay(
+    job: &mut Job,
+    at: CellAt,
+    block: &[Vec<Option<String>>],
+    wanted_rows: usize,
+    unit: Unit,
+) -> Result<Change, EditRefused> {
     let first = Column::ALL
         .iter()
         .position(|column| *column == at.column)
         .unwrap_or(0);
     let columns = &Column::ALL[first..];
     check(job, at, block, columns)?;
-    // Blank lines at a pasted block's end are no rows.
-    let wanted = block.iter().rposition(|cells| !is_blank(cells));
-    let wanted_rows = wanted.map_or(0, |last| at.row + last + 1);
     let added = rows::add(job, wanted_rows.saturating_sub(job.rows.len()))?;
 
     let basis = job.angle_basis();
@@ -104,7 +115,7 @@ fn is_blank(cells: &[Option<String>]) -> bool {
 }
 
 /// Reads every angle's text again, since what angles are measured from has changed.
-pub(super) fn read_angles_again(job: &mut Job) -> Vec<RowId> {
+pub(crate) fn read_angles_again(job: &mut Job) -> Vec<RowId> {
     let basis = job.angle_basis();
     let mut touched = Vec::new();
     for row in &mut job.rows {

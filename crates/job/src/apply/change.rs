@@ -24,7 +24,7 @@ pub struct Change {
     pub read: usize,
     /// Cells and fields of this edit that can't be read and keep their text.
     pub unread: usize,
-    /// The job's unit, an overrule, an answer or a slip differs from before.
+    /// The job's unit, an overrule, an answer, a slip or a report differs from before.
     pub other: bool,
 }
 
@@ -65,7 +65,8 @@ impl Change {
             other: before.unit != after.unit
                 || before.overrules != after.overrules
                 || before.answers != after.answers
-                || before.slips != after.slips,
+                || before.slips != after.slips
+                || before.reports != after.reports,
         }
     }
 }

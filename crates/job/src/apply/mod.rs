@@ -8,10 +8,13 @@ mod places;
 mod refused;
 mod rows;
 mod slips;
+mod table;
 
 pub use answers::LONGEST_ANSWER;
+pub(crate) use cells::read_angles_again;
 pub use change::Change;
 pub use refused::EditRefused;
+pub(crate) use rows::row_of;
 pub use slips::MOST_SLIPS;
 
 use std::sync::Arc;
@@ -41,6 +44,20 @@ pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
         Edit::InsertRows { before, count } => rows::insert(&mut job, *before, *count)?,
         Edit::DeleteRows { rows } => rows::delete(&mut job, rows)?,
         Edit::SetPlaces { row, places } => places::set(&mut job, *row, places)?,
+        Edit::SetRows {
+            at,
+            cells,
+            places,
+            unit,
+            report,
+        } => {
+            let mut change = table::set(&mut job, *at, cells, places, *unit)?;
+            if let Some(report) = report {
+                table::keep(&mut job, report)?;
+                change.other = true;
+            }
+            change
+        }
         Edit::Together { edits } => return together(&job, edits),
         Edit::SetUnit(unit) => set_unit(&mut job, *unit),
         Edit::Overrule {
@@ -101,7 +118,7 @@ fn set_field(job: &mut Job, field: Field, text: &str, unit: Unit) -> Result<Chan
     }
     change.fields.push(field);
     if field == Field::AngleBasis {
-        change.rows = cells::read_angles_again(job);
+        change.rows = read_angles_again(job);
     }
     Ok(change)
 }

@@ -9,11 +9,21 @@ use quillbore_calc::input::Place;
 
 use super::{Change, EditRefused, MOST_PLACES};
 use crate::job::Job;
+use crate::row::Row;
 
 pub(super) fn set(job: &mut Job, id: RowId, places: &[Place]) -> Result<Change, EditRefused> {
     let Some(index) = job.row_index(id) else {
         return Err(EditRefused::NoSuchRow { row: id });
     };
+    let touched = give(&mut job.rows[index], places)?;
+    Ok(Change {
+        rows: if touched { vec![id] } else { Vec::new() },
+        ..Change::default()
+    })
+}
+
+/// Gives a row its places; true where they differ from before.
+pub(super) fn give(row: &mut Arc<Row>, places: &[Place]) -> Result<bool, EditRefused> {
     if places.len() > MOST_PLACES {
         return Err(EditRefused::TooManyPlaces { most: MOST_PLACES });
     }
@@ -32,13 +42,11 @@ pub(super) fn set(job: &mut Job, id: RowId, places: &[Place]) -> Result<Change, 
             _ => return Err(EditRefused::PlaceUnusable { number }),
         }
     }
-    let row = &mut job.rows[index];
-    let mut change = Change::default();
-    if *row.places != usable {
+    let touched = *row.places != usable;
+    if touched {
         Arc::make_mut(row).places = Arc::new(usable);
-        change.rows.push(id);
     }
-    Ok(change)
+    Ok(touched)
 }
 
 /// The unit vector along an axis; one that is a unit vector up to rounding stays as it stands.

@@ -56,6 +56,16 @@ pub enum EditRefused {
         /// The number.
         number: u32,
     },
+    /// The job would keep more reports than it can.
+    TooManyReports {
+        /// Most reports of a job.
+        most: usize,
+    },
+    /// The report of a table has more to tell than a job keeps.
+    ReportTooLong {
+        /// Most sentences and lines of a report.
+        most: usize,
+    },
     /// The job would have more slips than it can.
     TooManySlips {
         /// Most slips of a job.
@@ -67,6 +77,11 @@ pub enum EditRefused {
     NoSuchLine {
         /// The line asked for.
         line: Line,
+    },
+    /// A slip that withdrew a paper of this job: it stays, and so does the number on it.
+    WithdrawalStays {
+        /// The paper's number.
+        number: String,
     },
     /// An overrule without a reason.
     ReasonMissing,

@@ -72,7 +72,7 @@ pub(super) fn delete(job: &mut Job, rows: &[RowId]) -> Result<Change, EditRefuse
 }
 
 /// The row that a figure belongs to, where it belongs to one.
-pub(super) const fn row_of(figure: &FigureKey) -> Option<RowId> {
+pub(crate) const fn row_of(figure: &FigureKey) -> Option<RowId> {
     match figure {
         FigureKey::Gap(row)
         | FigureKey::Feed(row)

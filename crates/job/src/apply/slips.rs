@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::{Change, EditRefused, check_length};
 use crate::entry::Unit;
+use crate::issued::is_number;
 use crate::job::Job;
 use crate::order;
 use crate::read_field::read_line;
@@ -18,11 +19,12 @@ pub(super) fn add(
     lines: &[(Line, String)],
     unit: Unit,
 ) -> Result<Change, EditRefused> {
+    let too_many = EditRefused::TooManySlips { most: MOST_SLIPS };
     if job.slips.len() >= MOST_SLIPS {
-        return Err(EditRefused::TooManySlips { most: MOST_SLIPS });
+        return Err(too_many);
     }
     let id = job.next_slip;
-    job.next_slip += 1;
+    job.next_slip = id.checked_add(1).ok_or(too_many)?;
     job.slips.push(Arc::new(Slip {
         id,
         kind,
@@ -52,6 +54,9 @@ pub(super) fn set(
 ) -> Result<Change, EditRefused> {
     if !line.is_typed() {
         return Err(EditRefused::NoSuchLine { line });
+    }
+    if line == Line::Paper {
+        keep_withdrawal(job, id, text)?;
     }
     let mut change = put(job, id, line, text, unit)?;
     if line == Line::Accepted {
@@ -113,7 +118,20 @@ fn put(job: &mut Job, id: u32, line: Line, text: &str, unit: Unit) -> Result<Cha
     Ok(change)
 }
 
+/// Refuses what would let a paper stand again in silence: the slip that withdrew it taken off, or
+/// `text` in the place of its number.
+fn keep_withdrawal(job: &Job, id: u32, text: &str) -> Result<(), EditRefused> {
+    let withdrawn = job.slip(id).and_then(|slip| job.taken_back_by(slip));
+    match withdrawn.filter(|paper| !is_number(&paper.number, text)) {
+        None => Ok(()),
+        Some(paper) => Err(EditRefused::WithdrawalStays {
+            number: paper.number.clone(),
+        }),
+    }
+}
+
 pub(super) fn remove(job: &mut Job, id: u32) -> Result<Change, EditRefused> {
+    keep_withdrawal(job, id, "")?;
     let before = job.slips.len();
     job.slips.retain(|slip| slip.id != id);
     if job.slips.len() == before {

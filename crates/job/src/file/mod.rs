@@ -1,17 +1,16 @@
 //! Files: reading and writing of jobs, and what every file of ours has in common.
 
-mod disk;
+mod hash;
 #[cfg(test)]
 mod keys;
 mod read;
-mod save;
+mod report;
 pub(crate) mod text;
 mod v2;
 mod write;
 
-pub use disk::{Disk, RealDisk, lock_file};
+pub use hash::{Hash, hash};
 pub use read::{ReadError, read_job};
-pub use save::{Hash, SaveError, SaveStep, hash, previous_path, save, write_whole};
 pub use text::{LARGEST_FILE, TextError};
 pub(crate) use v2::Unfit;
 pub use write::write_job;

@@ -6,20 +6,22 @@ use std::sync::Arc;
 use quillbore_calc::RowId;
 
 use super::FORMAT;
+use super::report::ReportFile;
 use super::text::{TextError, decode, format_number, parse};
 use super::v2::{
-    Amount, AnswerFile, Cell, Day, FigureFile, Finite, IssuedFile, JobFile, Named, OverruleFile,
-    PlaceFile, RowFile, SlipFile, UnitName,
+    Amount, AnswerFile, Cell, Day, FigureFile, Finite, HashFile, IssuedFile, JobFile, Named,
+    OverruleFile, PlaceFile, RowFile, SealFile, SlipFile, UnitName,
 };
 use crate::answer::Answer;
 use crate::concern::Facts;
 use crate::entry::Unit;
 use crate::field::AngleBasis;
-use crate::issued::{Issued, IssuedLine};
+use crate::issued::{Issued, IssuedLine, Seal};
 use crate::job::{FigureKey, Job, Overrule};
 use crate::read_cell::put;
 use crate::read_field::{read_field, read_line};
 use crate::read_overrule::read_overrule;
+use crate::report::MOST_REPORTS;
 use crate::row::Row;
 use crate::slip::{Line, Slip};
 
@@ -79,7 +81,12 @@ pub enum ReadError {
         /// The number.
         number: String,
     },
-    /// An issued paper whose inputs hold slips or papers of their own.
+    /// More reports of pasted tables than a job keeps.
+    TooManyReports {
+        /// How many there are.
+        reports: usize,
+    },
+    /// An issued paper whose inputs hold slips, papers or reports of their own.
     InputsTooDeep {
         /// The paper's number.
         number: String,
@@ -126,6 +133,7 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
         next_slip,
         slips,
         issued,
+        reports,
     } = file;
     let mut job = Job {
         number,
@@ -194,6 +202,13 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
         }
         job.issued.push(Arc::new(paper));
     }
+    if reports.len() > MOST_REPORTS {
+        return Err(ReadError::TooManyReports {
+            reports: reports.len(),
+        });
+    }
+    job.reports
+        .extend(reports.into_iter().map(|ReportFile(report)| report));
     Ok(job)
 }
 
@@ -240,7 +255,11 @@ fn slip(file: SlipFile) -> Result<Slip, ReadError> {
 fn issued(file: IssuedFile) -> Result<Issued, ReadError> {
     let inputs = match file.inputs {
         // A paper rests on a sheet, never on other papers: no file is deeper than this.
-        Some(inputs) if !inputs.issued.is_empty() || !inputs.slips.is_empty() => {
+        Some(inputs)
+            if !inputs.issued.is_empty()
+                || !inputs.slips.is_empty()
+                || !inputs.reports.is_empty() =>
+        {
             return Err(ReadError::InputsTooDeep {
                 number: file.number,
             });
@@ -275,6 +294,9 @@ fn issued(file: IssuedFile) -> Result<Issued, ReadError> {
         pages: file.pages,
         replaces: file.replaces,
         inputs,
+        seal: file
+            .seal
+            .map(|SealFile(version, HashFile(hash))| Seal { version, hash }),
     })
 }
 

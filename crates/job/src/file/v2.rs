@@ -12,11 +12,13 @@ use rust_decimal::Decimal;
 use serde::de::{Error as _, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::save::Hash;
+use super::hash::Hash;
+use super::report::ReportFile;
 use crate::answer::How;
 use crate::concern::Concern;
 use crate::field::Field;
 use crate::issued::Paper;
+use crate::report::Outcome;
 use crate::row::Column;
 use crate::slip::{Line, SlipKind};
 
@@ -44,13 +46,15 @@ pub(super) struct JobFile {
     pub(super) slips: Vec<SlipFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) issued: Vec<IssuedFile>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) reports: Vec<ReportFile>,
 }
 
 #[expect(
     clippy::trivially_copy_pass_by_ref,
     reason = "serde hands over a reference"
 )]
-const fn is_zero(count: &u32) -> bool {
+pub(super) const fn is_zero(count: &u32) -> bool {
     *count == 0
 }
 
@@ -77,6 +81,8 @@ pub(super) struct IssuedFile {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) kept_by: Option<String>,
     pub(super) hash: HashFile,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) seal: Option<SealFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) lines: Vec<IssuedLineFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -88,6 +94,10 @@ pub(super) struct IssuedFile {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) inputs: Option<Box<JobFile>>,
 }
+
+/// The seal of an issued paper on disk: version and hash.
+#[derive(Clone, Copy, Debug, Deserialize, Serialize)]
+pub(super) struct SealFile(pub(super) u32, pub(super) HashFile);
 
 /// A line of an issued paper on disk.
 #[derive(Debug, Deserialize, Serialize)]
@@ -175,6 +185,8 @@ pub(crate) enum Unfit {
     Hash { text: String },
     Amount { text: String },
     NotFinite,
+    ReportTooLong,
+    ReportText,
 }
 
 /// A place on disk: number, point in mm, axis.
@@ -367,6 +379,7 @@ keys! {
     Paper "paper";
     Concern "check";
     How "answer";
+    Outcome "outcome";
 }
 
 /// Typed cells by name, in the order of sheet or table; each name once.

@@ -1,9 +1,10 @@
 //! From a job to a file's text.
 
 use super::FORMAT;
+use super::report::ReportFile;
 use super::v2::{
     Amount, AnswerFile, Cell, Cells, Day, FigureFile, Finite, HashFile, IssuedFile, IssuedLineFile,
-    JobFile, Named, OverruleFile, PlaceFile, Reason, RowFile, SlipFile, UnitName,
+    JobFile, Named, OverruleFile, PlaceFile, Reason, RowFile, SealFile, SlipFile, UnitName,
 };
 use crate::answer::Answer;
 use crate::entry::{Entry, Unit};
@@ -46,6 +47,7 @@ fn job_file(job: &Job) -> JobFile {
         next_slip: job.next_slip,
         slips: job.slips.iter().map(|slip| slip_file(slip)).collect(),
         issued: job.issued.iter().map(|paper| issued_file(paper)).collect(),
+        reports: job.reports.iter().cloned().map(ReportFile).collect(),
     }
 }
 
@@ -122,6 +124,9 @@ fn issued_file(issued: &Issued) -> IssuedFile {
         file: issued.file.clone(),
         kept_by: issued.kept_by.clone(),
         hash: HashFile(issued.hash),
+        seal: issued
+            .seal
+            .map(|seal| SealFile(seal.version, HashFile(seal.hash))),
         lines: issued
             .lines
             .iter()

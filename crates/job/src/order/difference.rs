@@ -20,6 +20,11 @@ pub enum Difference {
         /// The later one.
         by: String,
     },
+    /// The order answers a quotation whose entry doesn't fit its seal.
+    NotTrusted {
+        /// Its number.
+        named: String,
+    },
     /// The order came after the last day of the quotation.
     TooLate {
         /// That day.
@@ -123,6 +128,7 @@ impl Difference {
             Self::NoQuotation
             | Self::OtherPaper { .. }
             | Self::Replaced { .. }
+            | Self::NotTrusted { .. }
             | Self::TooLate { .. } => Topic::Quotation,
             Self::NotPriced { .. } | Self::Quantity { .. } => Topic::Quantity,
             Self::Price { .. } => Topic::Price,
@@ -140,6 +146,7 @@ impl Difference {
             Self::NoQuotation => "no quotation".to_owned(),
             Self::OtherPaper { named } => format!("other paper: {named}"),
             Self::Replaced { named, by } => format!("replaced: {named}; {by}"),
+            Self::NotTrusted { named } => format!("not trusted: {named}"),
             Self::TooLate { until } => format!("too late: {until}"),
             Self::NotPriced { ordered, nearest } => format!("not priced: {ordered}; {nearest}"),
             Self::Quantity { ordered, on_sheet } => {

@@ -12,8 +12,8 @@ use crate::life;
 use crate::order::{self, Difference, Revised};
 use crate::remedy::Offer;
 use crate::slip::{Line, Slip, SlipKind};
-use crate::words::english;
 use crate::words::life as words;
+use crate::words::{english, issued};
 
 /// An order pays less than today's price.
 const BELOW: &str = "order-below-price";
@@ -28,6 +28,7 @@ pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {
     notes.extend(holds(job));
     notes.extend(grown_tubes(job));
     notes.extend(delivered_open(job));
+    notes.extend(withdrawals(job));
     notes
 }
 
@@ -130,6 +131,7 @@ fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNot
         let quantity = order::quantity_of(job, order)?;
         let mut confirmed = job
             .standing(Paper::Confirmation)
+            .filter(|paper| paper.is_trusted())
             .flat_map(|paper| &paper.lines);
         let bound = order::quoted_price(job, order).is_some()
             || confirmed.any(|line| line.quantity == quantity && line.each == Some(pays));
@@ -165,6 +167,27 @@ fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
         let beside = Beside::Slip(run.id, Some(Line::TubeAfter));
         let said = english::tube_grew().to_owned();
         (after > before).then(|| SideNote::new(Level::Check, "tube-grew", beside, said))
+    })
+}
+
+/// Withdrawals that withdraw nothing, and papers that stand again after one.
+fn withdrawals(job: &Job) -> impl Iterator<Item = SideNote> {
+    job.slips(SlipKind::Withdrawal).filter_map(move |slip| {
+        let Some(paper) = job.taken_back_by(slip) else {
+            let beside = Beside::Slip(slip.id, Some(Line::Paper));
+            let said = issued::withdraws_nothing(slip.text(Line::Paper));
+            return Some(SideNote {
+                settled_by: Some((slip.id, Line::Paper)),
+                ..SideNote::new(Level::Check, "withdraws-nothing", beside, said)
+            });
+        };
+        let why = slip.text(Line::StandsAgain);
+        let beside = Beside::Slip(slip.id, Some(Line::StandsAgain));
+        let again = !why.is_empty() && job.stands(paper);
+        again.then(|| {
+            let said = issued::stands_again(&paper.number, why);
+            SideNote::new(Level::Note, "stands-again", beside, said)
+        })
     })
 }
 

@@ -70,7 +70,8 @@ pub fn to_nothing(answer: &Answer) -> String {
     )
 }
 
-fn told(answer: &Answer) -> String {
+/// Half a sentence: who bears it, and what was said.
+pub(super) fn told(answer: &Answer) -> String {
     match answer.how {
         How::Agreed => format!("agreed by {}", answer.said),
         How::Accepted => format!("accepted by us: {}", answer.said),

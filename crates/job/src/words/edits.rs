@@ -1,9 +1,10 @@
 //! What an edit is called in the menu line of undo and redo.
 
 use quillbore_calc::RowId;
+use quillbore_calc::input::Place;
 
 use super::{answers, names, slips};
-use crate::edit::{CellAt, Edit};
+use crate::edit::{CellAt, Edit, RowsAt};
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job};
 
@@ -30,6 +31,9 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             1 => format!("give a hole location to {}", hole(job, *row)),
             count => format!("give {count} hole locations to {}", hole(job, *row)),
         },
+        Edit::SetRows {
+            at, cells, places, ..
+        } => rows(*at, cells, places),
         Edit::Together { edits } => edits
             .first()
             .map_or_else(|| "change nothing".to_owned(), |first| label(job, first)),
@@ -98,17 +102,36 @@ fn cells(job: &Job, at: CellAt, rows: &[Vec<Option<String>>]) -> String {
     }
 }
 
+fn rows(at: RowsAt, cells: &[Vec<Option<String>>], places: &[Vec<Place>]) -> String {
+    let rows = match cells.len().max(places.len()) {
+        0 => return "keep what was left out".to_owned(),
+        1 => "a row".to_owned(),
+        count => format!("{count} rows"),
+    };
+    let texts: Vec<&String> = cells.iter().flatten().flatten().collect();
+    let nothing = texts.iter().all(|text| text.trim().is_empty());
+    match at {
+        RowsAt::Replace => format!("replace the table by {rows}"),
+        RowsAt::Over { .. } if nothing && places.iter().all(Vec::is_empty) => {
+            format!("empty {} cells", texts.len())
+        }
+        RowsAt::Over { .. } | RowsAt::Append => format!("paste {rows}"),
+    }
+}
+
 /// A row by its mark, or by its place in the table.
-fn hole(job: &Job, row: RowId) -> String {
+pub(super) fn hole(job: &Job, row: RowId) -> String {
     let mark = job.row(row).map_or("", |row| row.mark.text().trim());
-    if !mark.is_empty() && mark.chars().count() <= LONGEST_MARK {
+    let is_short = !mark.is_empty() && mark.chars().count() <= LONGEST_MARK;
+    if is_short && !mark.contains(char::is_control) {
         return format!("hole {mark}");
     }
     job.row_index(row)
         .map_or_else(|| "a row".to_owned(), |index| format!("row {}", index + 1))
 }
 
-fn figure(job: &Job, figure: &FigureKey) -> String {
+/// A figure's name inside a sentence.
+pub(super) fn figure(job: &Job, figure: &FigureKey) -> String {
     match figure {
         FigureKey::Gap(row) => format!("gap of {}", hole(job, *row)),
         FigureKey::Feed(row) => format!("feed of {}", hole(job, *row)),

@@ -1,6 +1,8 @@
 //! What is said when a file can't be read or written.
 
-use crate::file::{ReadError, SaveError, SaveStep, TextError, Unfit};
+use crate::apply::LONGEST_TEXT;
+use crate::file::{ReadError, TextError, Unfit};
+use crate::report::{MOST_REPORTS, MOST_TOLD};
 use crate::shop::ShopError;
 
 /// One sentence: why a file is not one of ours.
@@ -65,6 +67,10 @@ pub(crate) fn unfit(why: &Unfit) -> String {
         Unfit::Day { text } => format!("{text:?} is no day like 2026-01-31"),
         Unfit::Hash { text } => format!("{text:?} is no hash of 64 hexadecimal digits"),
         Unfit::Amount { text } => format!("{text:?} is no amount of money"),
+        Unfit::ReportTooLong => format!("a report has more than {MOST_TOLD} lines"),
+        Unfit::ReportText => {
+            format!("a text of a report is longer than {LONGEST_TEXT} characters")
+        }
         Unfit::NotFinite => "a number is none".to_owned(),
         Unfit::ReasonMissing => "an overruled figure has no reason".to_owned(),
     }
@@ -92,8 +98,11 @@ pub(crate) fn read(why: &ReadError) -> String {
         ),
         ReadError::PaperTwice { number } => format!("The issued paper {number:?} stands twice"),
         ReadError::InputsTooDeep { number } => {
-            format!("The issued paper {number:?} holds slips or papers among its inputs")
+            format!("The issued paper {number:?} holds slips, papers or reports among its inputs")
         }
+        ReadError::TooManyReports { reports } => format!(
+            "The job has {reports} reports of pasted tables, and keeps {MOST_REPORTS} at most"
+        ),
         ReadError::FigureTwice => "One figure of the job is overruled twice".to_owned(),
         ReadError::AnswerTwice { row } => {
             format!("One check of the row with identity {row} has two answers")
@@ -115,55 +124,11 @@ pub(crate) const fn read_hint(why: &ReadError) -> &'static str {
         | ReadError::SlipTooLarge { .. }
         | ReadError::PaperTwice { .. }
         | ReadError::InputsTooDeep { .. }
+        | ReadError::TooManyReports { .. }
         | ReadError::AnswerTwice { .. }
         | ReadError::FigureTwice => {
             "Put it right in a text editor, or take the version before the last save."
         }
-    }
-}
-
-/// One sentence: why a job could not be saved.
-pub(crate) fn save(why: &SaveError) -> String {
-    match why {
-        SaveError::WouldNotOpen { .. } => "This job would not open again as it is".to_owned(),
-        SaveError::Taken => "Another file of that name is there already".to_owned(),
-        SaveError::Changed => {
-            "The file was changed by somebody else since it was opened".to_owned()
-        }
-        SaveError::Gone => "The file that was opened is gone".to_owned(),
-        SaveError::Step { step, error } => format!("{} failed: {error}", doing(*step)),
-        SaveError::NotSettled { error, .. } => {
-            format!("The new version is there, but the disk did not confirm it: {error}")
-        }
-    }
-}
-
-const fn doing(step: SaveStep) -> &'static str {
-    match step {
-        SaveStep::Wait => "Waiting until no other desk saves this job",
-        SaveStep::ReadOld => "Reading the file that is there",
-        SaveStep::MakeFolder => "Making the folder beside the job",
-        SaveStep::KeepPrevious => "Keeping the version before",
-        SaveStep::WriteNew => "Writing the new file",
-        SaveStep::PutInPlace => "Putting the new file in place",
-    }
-}
-
-/// What to do about it.
-pub(crate) const fn save_hint(why: &SaveError) -> &'static str {
-    match why {
-        SaveError::WouldNotOpen { .. } => {
-            "Undo the last step and save again; the file was not touched."
-        }
-        SaveError::Taken => "Choose another name; nothing was overwritten.",
-        SaveError::Changed => {
-            "Save a copy under another name, then compare the two; nothing was overwritten."
-        }
-        SaveError::Gone => "Save it under this or another name as a new file.",
-        SaveError::Step { .. } => {
-            "Check room and rights, or save a copy somewhere else; what was there before is untouched."
-        }
-        SaveError::NotSettled { .. } => "Save a copy on another disk, and have this one checked.",
     }
 }
 

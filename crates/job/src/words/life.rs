@@ -2,12 +2,11 @@
 
 use super::{answers, english, slips};
 use crate::concern::Concern;
+use crate::job::FigureKey;
 use crate::life::{Blocker, State};
-use crate::merge::Clash;
 use crate::order::{Difference, Revised, Topic};
 use crate::reorder::Changed;
 use crate::slip::{Line, Slip};
-use crate::words::names;
 
 /// A state, in plain words.
 #[must_use]
@@ -36,6 +35,10 @@ pub fn difference(difference: &Difference) -> String {
         Difference::Replaced { named, by } => {
             format!("The order names {named}, which was replaced by {by}.")
         }
+        Difference::NotTrusted { named } => format!(
+            "The order can't be held against {named}: its entry in this job doesn't fit its seal, so \
+             its prices and revisions are not relied on."
+        ),
         Difference::TooLate { until } => {
             format!("The quotation stood until {until}; the order came later.")
         }
@@ -273,36 +276,51 @@ fn unanswered(checks: &[(Concern, String)]) -> String {
     format!("no answer yet to {}", said.join(", "))
 }
 
-/// One line: something that both desks changed, and whose version stands.
-#[must_use]
-pub fn clash(clash: &Clash) -> String {
-    match clash {
-        Clash::Field(field, theirs) => format!(
-            "{}: yours stands; theirs was \u{201c}{theirs}\u{201d}",
-            names::field(*field)
-        ),
-        Clash::Row(mark) => format!("hole {mark}: yours stands, theirs is in the version before"),
-        Clash::Overrule => {
-            "an overruled figure: yours stands, theirs is in the version before".to_owned()
-        }
-        Clash::Answer(mark) => format!(
-            "the answer to a check of hole {mark}: yours stands, theirs is in the version before"
-        ),
-        Clash::AnswerGone(mark) => format!(
-            "hole {mark}: one of you deleted the row that the other gave an answer for; the answer is in the version before"
-        ),
-        Clash::Slip(_) => "a slip: yours stands, theirs is in the version before".to_owned(),
-    }
-}
-
 /// One line: something that differs from the job before.
 #[must_use]
 pub fn changed(changed: &Changed) -> String {
-    let arrow = |was: &str, is: &str| match (was, is) {
+    differs(changed, |was, is| match (was, is) {
         ("", is) => format!("now {is}"),
         (was, "") => format!("was {was}, now empty"),
         (was, is) => format!("{was} \u{2192} {is}"),
-    };
+    })
+}
+
+/// One sentence: a traveler on the floor that is not of the sheet as it is now.
+#[must_use]
+pub fn traveler_outdated(number: &str, changes: &[Changed]) -> String {
+    const SHOWN: usize = 6;
+    let shown = changes.iter().take(SHOWN);
+    let mut said: Vec<String> = shown
+        .map(|change| {
+            differs(change, |was, is| match (short(was), short(is)) {
+                (was, is) if was.is_empty() => format!("was empty, now {is}"),
+                (was, is) if is.is_empty() => format!("was {was}, now empty"),
+                (was, is) => format!("was {was}, now {is}"),
+            })
+        })
+        .collect();
+    let more = changes.len().saturating_sub(SHOWN);
+    if more > 0 {
+        said.push(format!("{more} more"));
+    }
+    format!(
+        "Traveler {number} was released before these changes: {}. Release it again, or set them back.",
+        said.join("; ")
+    )
+}
+
+/// The beginning of a text, in one line.
+fn short(text: &str) -> String {
+    const LETTERS: usize = 60;
+    let text = text.replace('\n', " / ");
+    match text.char_indices().nth(LETTERS) {
+        Some((end, _)) => format!("{}\u{2026}", text[..end].trim_end()),
+        None => text,
+    }
+}
+
+fn differs(changed: &Changed, arrow: impl Fn(&str, &str) -> String) -> String {
     match changed {
         Changed::Field(field, was, is) => {
             format!("{}: {}", english::field(*field), arrow(was, is))
@@ -315,6 +333,30 @@ pub fn changed(changed: &Changed) -> String {
         Changed::NewRow(mark) => format!("hole {mark} is new"),
         Changed::RowGone(mark) => format!("hole {mark} is gone"),
         Changed::Places(mark) => format!("hole {mark}: the places changed"),
+        Changed::Overrule(figure, mark, was, is) => {
+            format!("{}: {}", overruled(figure, mark), arrow(was, is))
+        }
+        Changed::Answer(mark, concern) => {
+            format!(
+                "hole {mark}: the answer to {} changed",
+                answers::concern(*concern)
+            )
+        }
+    }
+}
+
+/// An overruled figure, of a row by its mark.
+fn overruled(figure: &FigureKey, mark: &str) -> String {
+    match figure {
+        FigureKey::Gap(_) => format!("gap of hole {mark}"),
+        FigureKey::Feed(_) => format!("feed of hole {mark}"),
+        FigureKey::HoleMinutes(_) => format!("minutes of hole {mark}"),
+        FigureKey::Wear(_) => format!("wear of hole {mark}"),
+        FigureKey::Electrodes(tube) => format!("electrodes of {tube}"),
+        FigureKey::MachineHours => "machine hours".to_owned(),
+        FigureKey::LaborHours => "labor hours".to_owned(),
+        FigureKey::NotYetKnown => "not yet known".to_owned(),
+        FigureKey::UnitPrice(quantity) => format!("price each at {quantity}"),
     }
 }
 

@@ -212,7 +212,7 @@ pub(crate) fn edit(why: &EditRefused) -> String {
         EditRefused::BelowTheTable { row, rows } => {
             format!(
                 "Row {} lies below the table, which has {rows} rows",
-                row + 1
+                row.saturating_add(1)
             )
         }
         EditRefused::PastLastColumn {
@@ -234,10 +234,19 @@ pub(crate) fn edit(why: &EditRefused) -> String {
             format!("Place {number} has no usable point or direction")
         }
         EditRefused::PlaceTwice { number } => format!("Place {number} is there twice"),
+        EditRefused::TooManyReports { most } => {
+            format!("A job can't keep more than {most} reports of pasted tables")
+        }
+        EditRefused::ReportTooLong { most } => {
+            format!("There is more to tell of that table than {most} lines")
+        }
         EditRefused::TooManySlips { most } => format!("A job can't have more than {most} slips"),
         EditRefused::NoSuchSlip => "That slip is no longer on the sheet".to_owned(),
         EditRefused::NoSuchLine { line } => {
             format!("A slip of that kind has no line for {}", slips::line(*line))
+        }
+        EditRefused::WithdrawalStays { number } => {
+            format!("The slip that withdraws {number} stays on the sheet, with that number on it")
         }
         EditRefused::ReasonMissing => "An overruled figure needs a reason".to_owned(),
         EditRefused::ValueMissing => "An overruled figure needs a value".to_owned(),
@@ -270,9 +279,17 @@ pub(crate) const fn edit_hint(why: &EditRefused) -> &'static str {
             "Check its coordinates, and that its direction is not zero."
         }
         EditRefused::PlaceTwice { .. } => "Give each place of a row its own number.",
+        EditRefused::TooManyReports { .. } => "Go on in a new job that does this one again.",
+        EditRefused::ReportTooLong { .. } => {
+            "Take the table in several parts, or put right first what can't be read."
+        }
         EditRefused::TooManySlips { .. } => "Begin another job for what comes next.",
         EditRefused::NoSuchSlip => "Choose among the slips as they are now.",
         EditRefused::NoSuchLine { .. } => "Put it into the note, or on another slip.",
+        EditRefused::WithdrawalStays { .. } => {
+            "Undo it if it was added just now; to let that paper stand again type why, and who says so, \
+             into \u{201c}stands again because\u{201d}; another paper gets a slip of its own."
+        }
         EditRefused::ReasonMissing => "Say in a few words why the figure is another one.",
         EditRefused::ValueMissing => {
             "Type the figure, or let the computed one stand by withdrawing the overrule."

@@ -34,6 +34,7 @@ pub const fn line(line: Line) -> &'static str {
         Line::Paper => "paper number",
         Line::Outcome => "ended",
         Line::Why => "why",
+        Line::StandsAgain => "stands again because",
         Line::Number => "customer's PO",
         Line::Quantity => "quantity",
         Line::Each => "price each",

@@ -10,6 +10,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::file::hash;
+use quillbore_job::merge::{Merged, merge};
 use quillbore_job::{
     CellAt, Column, Edit, Field, Issued, IssuedLine, Job, Line, Paper, SlipKind, Unit, apply,
 };
@@ -95,9 +96,10 @@ pub fn issue(job: &Job, paper: Paper, lines: &[(u32, &str)]) -> Job {
         pages: vec!["Quotation\n26-0107".to_owned()],
         replaces: job.to_replace(paper),
         inputs: Some(Arc::new(job.inputs())),
+        seal: None,
         number,
     };
-    job.issued.push(Arc::new(issued));
+    job.issued.push(Arc::new(issued.sealed()));
     job
 }
 
@@ -110,4 +112,9 @@ pub fn line(job: &Job, slip: u32, line: Line, text: &str) -> Job {
         unit: Unit::Mm,
     };
     done(job, &edit)
+}
+
+/// Two desks' work put together.
+pub fn put_together(base: &Job, ours: &Job, theirs: &Job) -> Merged {
+    merge(base, ours, theirs).expect("one job holds both")
 }

@@ -89,6 +89,17 @@ impl CommitError {
     pub const fn hint(&self) -> &'static str {
         crate::words::shelf::commit_hint(self)
     }
+
+    /// Where it happened, where that is one place.
+    #[must_use]
+    pub fn place(&self) -> Option<&str> {
+        match self {
+            Self::HalfDone { error, .. } | Self::NotSettled { error, .. } | Self::Shelf(error) => {
+                Some(error.place())
+            }
+            Self::Changed(_) | Self::Gone(_) | Self::Taken(_) | Self::AttachmentTaken(..) => None,
+        }
+    }
 }
 
 impl Commit {

@@ -78,4 +78,18 @@ impl ShelfError {
     pub const fn hint(&self) -> &'static str {
         crate::words::shelf::error_hint(self)
     }
+
+    /// Where it happened, as sentences name it.
+    #[must_use]
+    pub fn place(&self) -> &str {
+        match self {
+            Self::Vanished { place }
+            | Self::NotMarked { place }
+            | Self::OneFile { place }
+            | Self::Link { place }
+            | Self::NoFile { place }
+            | Self::TooLarge { place }
+            | Self::Step { place, .. } => place,
+        }
+    }
 }

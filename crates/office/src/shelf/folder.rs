@@ -95,6 +95,23 @@ impl Folder {
     }
 }
 
+/// Writes a file outside any shelf whole or not at all: a new one beside it, brought to the medium,
+/// then given its name.
+///
+/// # Errors
+/// Where a step fails; what stood there stands there still.
+pub fn write_whole(disk: &Arc<dyn Disk>, path: &Path, bytes: &[u8]) -> Result<(), ShelfError> {
+    let folder = match path.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    };
+    let files = Files::new(Arc::clone(disk), folder);
+    let beside = files.write_beside(path, bytes);
+    let beside = beside.map_err(files.step(Step::WriteNew, path))?;
+    files.put_over(&beside, path)?;
+    files.settle(folder)
+}
+
 impl Shelf for Folder {
     fn place(&self) -> String {
         self.files.root().to_string_lossy().into_owned()

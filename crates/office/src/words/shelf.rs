@@ -5,29 +5,24 @@ use crate::shelf::{CommitError, Doc, Mark, ShelfError, Step, Why};
 /// One sentence: why the shelf can't do what it is asked.
 pub(crate) fn error(why: &ShelfError) -> String {
     match why {
-        ShelfError::Vanished { place } => {
-            format!("The shelf is not there any more, or another one is in its place: {place}")
+        ShelfError::Vanished { .. } => {
+            "The shelf is not there any more, or another one is in its place".to_owned()
         }
-        ShelfError::NotMarked { place } => {
-            format!(
-                "Nobody said yet that this folder is a shelf, so nothing is written to it: {place}"
-            )
+        ShelfError::NotMarked { .. } => {
+            "Nobody said yet that this folder is a shelf, so nothing is written to it".to_owned()
         }
-        ShelfError::OneFile { place } => {
-            format!("This job lies on no shelf, so nothing else can be kept with it: {place}")
+        ShelfError::OneFile { .. } => {
+            "This job lies on no shelf, so nothing else can be kept with it".to_owned()
         }
-        ShelfError::Link { place } => {
-            format!("This is a link to something else, and no link is followed on a shelf: {place}")
+        ShelfError::Link { .. } => {
+            "A link stands where a file of the shelf should, and no link is followed there"
+                .to_owned()
         }
-        ShelfError::NoFile { place } => {
-            format!("This is no plain file or folder of a shelf: {place}")
+        ShelfError::NoFile { .. } => {
+            "Something that is no plain file stands where a file of the shelf should".to_owned()
         }
-        ShelfError::TooLarge { place } => {
-            format!("The file is larger than any of ours: {place}")
-        }
-        ShelfError::Step {
-            step, says, place, ..
-        } => format!("{} failed: {says}: {place}", doing(*step)),
+        ShelfError::TooLarge { .. } => "The file is larger than any of ours".to_owned(),
+        ShelfError::Step { step, says, .. } => format!("{} failed: {says}", doing(*step)),
     }
 }
 
@@ -127,7 +122,7 @@ fn capital(text: &str) -> String {
 
 /// Why something on a shelf can't be a job, as one sentence with what to do.
 #[must_use]
-pub(crate) fn why(why: Why) -> &'static str {
+pub(crate) fn why(why: &Why) -> &'static str {
     match why {
         Why::Link => "This is a link to something else: put the job's file itself there.",
         Why::Folder => "This is a folder with the name of a job: take it away.",

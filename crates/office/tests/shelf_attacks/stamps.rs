@@ -28,7 +28,7 @@ fn every_save_has_a_later_stamp_than_the_one_before() {
         if at % 3 == 0 {
             let file = File::options().write(true).open(&path).expect("the job");
             let now = file.metadata().and_then(|about| about.modified());
-            file.set_modified(now.expect("a time") + hour)
+            file.set_modified(now.expect("a time") + hour * at)
                 .expect("a time");
         }
         let (before, bytes) = (stamp(), format!("{at:04}"));

@@ -157,7 +157,7 @@ fn on_a_disk_without_locks_it_is_told_that_nobody_was_kept_out() {
     assert_eq!(before(&desk, &doc), Some(OLD.to_vec()));
     let held = desk.hold(&key("26-0101"), "front office");
     assert!(
-        matches!(held, quillbore_office::shelf::Held::Unknown),
+        matches!(held, quillbore_office::shelf::Held::NoLocks),
         "{held:?}"
     );
 }

@@ -8,7 +8,7 @@ fn by(held: &Held) -> Option<&str> {
     match held {
         Held::Elsewhere(name) => Some(name),
         Held::Here(_) => None,
-        Held::Unknown => panic!("the shelf knows holds"),
+        Held::NoLocks | Held::Unknown => panic!("the shelf knows holds"),
     }
 }
 

@@ -26,6 +26,9 @@ pub fn difference(difference: &Difference) -> String {
         Difference::Replaced { named, by } => {
             format!("The order names {named}, which was replaced by {by}.")
         }
+        Difference::NotTrusted { named } => format!(
+            "The order was not compared with quotation {named}: its entry doesn't fit its seal."
+        ),
         Difference::TooLate { until } => format!(
             "The quotation was valid until {}; the order came later.",
             shown::date(*until)

@@ -695,9 +695,10 @@ pub fn issue(job: &mut Job, paper: Paper) {
         pages: Vec::new(),
         replaces: job.to_replace(paper),
         inputs: None,
+        seal: None,
         number,
     };
-    job.issued.push(issued.into());
+    job.issued.push(issued.sealed().into());
 }
 
 /// Every text of a document, one after the other.

@@ -37,7 +37,7 @@ impl Files {
                     note,
                 }))
             }
-            Ok(_) => Held::Unknown,
+            Ok(_) => Held::NoLocks,
             Err(error) if error.kind() == io::ErrorKind::WouldBlock => {
                 let named = self.disk.read(&note, LARGEST_NOTE).unwrap_or_default();
                 Held::Elsewhere(desk_name(&String::from_utf8_lossy(&named)))

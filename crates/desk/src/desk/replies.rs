@@ -1,0 +1,316 @@
+//! What the clerk told: taken into the job on the desk, which may have been edited meanwhile.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use quillbore_job::history::{Doing, History};
+use quillbore_job::merge::merge;
+use quillbore_job::{Issued, Job};
+use quillbore_office::Failure;
+use quillbore_office::clerk::Reply;
+use quillbore_office::issue::{IssuedNow, NotIssued};
+use quillbore_office::office::{MergedWork, OnDesk, SavedAs};
+use quillbore_office::save::{Opened, SaveError};
+use quillbore_office::shelf::{CommitError, Held};
+use quillbore_office::words::{issue as issue_words, office as words};
+
+use super::{Desk, Errand};
+
+/// Something that happened to a job, for the window to act on.
+#[derive(Debug)]
+pub enum News {
+    /// It stands on a shelf as this.
+    Stands(Opened),
+    /// It was saved, so what waited for that goes on.
+    Saved,
+    /// It could not be saved, so what waited for that is given up.
+    NotSaved,
+    /// It could not be saved, since nobody said yet that the folder is a shelf.
+    NoShelf,
+    /// Other jobs got an entry of the paper that was issued.
+    OthersIssued(Vec<(Issued, Opened)>),
+    /// A file was taken into its folder under this name.
+    Attached(String),
+}
+
+impl Desk {
+    /// Takes in what the clerk has done, and goes on with what comes next.
+    pub(super) fn take_replies(&mut self) {
+        for reply in self.clerk.replies() {
+            self.take(reply);
+        }
+        if self.busy.is_none() && !self.todo.is_empty() {
+            self.next_errand();
+        }
+    }
+
+    fn take(&mut self, reply: Reply) {
+        match reply {
+            Reply::Held(held) => self.held = held,
+            Reply::Before { number, job } => {
+                if let Some(before) = self.before.as_mut().filter(|b| b.number == number) {
+                    before.job = job;
+                }
+            }
+            // The window opens jobs and makes shelves, not the desk of one job.
+            Reply::Opened { .. } | Reply::Adopted(_) | Reply::Folder { .. } => {}
+            Reply::Saved(result) => {
+                let state = self.done();
+                self.take_saved(result, state);
+            }
+            Reply::SavedAs { path, result } => {
+                let state = self.done();
+                self.take_saved_as(&path, result, state);
+            }
+            Reply::Merged { ours, result } => {
+                let state = self.done();
+                self.take_merged(&ours, result, state);
+            }
+            Reply::Issued(result) => {
+                let state = self.done();
+                match result {
+                    Ok(issued) => self.take_issued(*issued, state),
+                    Err(not) => self.take_not_issued(not, state),
+                }
+            }
+            Reply::Reprint(result) => {
+                self.done();
+                self.notice = result.map_or_else(
+                    |failure| failure.to_string(),
+                    |place| format!("As it was issued: {place}"),
+                );
+            }
+            Reply::Printed(result) => {
+                self.done();
+                self.notice = result.map_or_else(
+                    |failure| failure.to_string(),
+                    |places| format!("Printed: {}", places.join(", ")),
+                );
+            }
+            Reply::Attached(result) => {
+                self.done();
+                match result {
+                    Ok(name) => self.news.push(News::Attached(name.as_str().to_owned())),
+                    Err(failure) => self.notice = failure.to_string(),
+                }
+            }
+        }
+    }
+
+    /// Notes that nothing is under way any more; the state of the history for which it was.
+    fn done(&mut self) -> u64 {
+        let now = self.history.state();
+        self.busy.take().unwrap_or(now)
+    }
+
+    /// Puts an opened job on the desk.
+    pub fn take_opened(&mut self, on_desk: OnDesk) {
+        self.held = on_desk.held;
+        self.changed_elsewhere = false;
+        self.notice = on_desk.told.join(" ");
+        self.history = History::new(on_desk.job.as_ref().clone(), true);
+        self.across_merges.clear();
+        self.news.push(News::Stands(on_desk.opened.clone()));
+        self.opened = Some(on_desk.opened);
+        self.refresh();
+    }
+
+    fn take_saved(&mut self, result: Result<Opened, SaveError>, state: u64) {
+        match result {
+            Ok(opened) => {
+                self.now_stands(opened, state);
+                self.notice = words::saved(&self.place());
+                self.news.push(News::Saved);
+            }
+            Err(error) => {
+                self.changed_elsewhere = error.is_changed();
+                if error.is_no_shelf() {
+                    self.news.push(News::NoShelf);
+                }
+                // The new content stands there all the same: the next save starts from it.
+                if let SaveError::Commit(CommitError::NotSettled { versions, .. }) = &error
+                    && let (Some(opened), [version]) = (&mut self.opened, versions.as_slice())
+                {
+                    opened.version = *version;
+                    self.history.settle_merges();
+                    self.across_merges.clear();
+                }
+                let place = self.place();
+                self.notice = Failure::from(error).or_at(Path::new(&place)).to_string();
+                self.give_up();
+            }
+        }
+    }
+
+    fn take_saved_as(&mut self, path: &Path, result: Result<Box<SavedAs>, Failure>, state: u64) {
+        let saved = match result {
+            Ok(saved) => *saved,
+            Err(failure) => {
+                self.notice = failure.or_at(path).to_string();
+                self.give_up();
+                return;
+            }
+        };
+        let mut state = state;
+        if !saved.left_behind.is_empty() {
+            // The copy carries no papers of the other job: that is no edit that undo takes back.
+            let unchanged = self.history.state() == state;
+            let (copy, _) = self.job().as_copy(&saved.job.number);
+            self.history.put_for_good(copy);
+            if unchanged {
+                state = self.history.state();
+            }
+        }
+        // Another desk may hold it under its new name, and it holds the old one no more.
+        self.held = Held::Unknown;
+        self.opened = None;
+        self.now_stands(saved.opened, state);
+        self.notice = words::saved_as(&self.place(), &saved.left_behind);
+        self.news.push(News::Saved);
+    }
+
+    fn take_merged(
+        &mut self,
+        ours: &Arc<Job>,
+        result: Result<Box<MergedWork>, Failure>,
+        state: u64,
+    ) {
+        let merged = match result {
+            Ok(merged) => *merged,
+            Err(failure) => {
+                self.notice = failure.to_string();
+                self.give_up();
+                return;
+            }
+        };
+        let unchanged = self.history.state() == state;
+        let mut clashes = merged.clashes;
+        // What was typed while both were put together is put on top.
+        let job = if unchanged {
+            merged.job.as_ref().clone()
+        } else {
+            match merge(ours, self.job(), &merged.job) {
+                Ok(again) => {
+                    clashes.extend(again.clashes);
+                    again.job
+                }
+                Err(refused) => {
+                    self.notice = super::sentence(&refused.to_string(), refused.hint());
+                    self.give_up();
+                    return;
+                }
+            }
+        };
+        self.across_merges.truncate(self.history.merges());
+        self.across_merges.push(self.opened.replace(merged.theirs));
+        let at = self.cursor;
+        self.history.put_merged(
+            job,
+            Doing {
+                gesture: None,
+                before: at,
+                after: at,
+            },
+        );
+        match merged.saved {
+            Ok(opened) => {
+                let state = if unchanged {
+                    self.history.state()
+                } else {
+                    state
+                };
+                self.now_stands(opened, state);
+                self.notice = words::merged(self.job(), &clashes);
+                self.news.push(News::Saved);
+            }
+            Err(error) => {
+                self.changed_elsewhere = error.is_changed();
+                self.refresh();
+                let why = Failure::from(error).to_string();
+                self.notice = words::merged_unsaved(self.job(), &clashes, &why);
+                self.give_up();
+            }
+        }
+    }
+
+    fn take_issued(&mut self, now: IssuedNow, state: u64) {
+        let unchanged = self.history.state() == state;
+        let notice = issue_words::issued(&now);
+        self.history.put_issued(now.issued);
+        let state = if unchanged {
+            self.history.state()
+        } else {
+            state
+        };
+        self.now_stands(now.opened, state);
+        self.notice = notice;
+        if !now.others.is_empty() {
+            self.news.push(News::OthersIssued(now.others));
+        }
+    }
+
+    fn take_not_issued(&mut self, not: NotIssued, state: u64) {
+        let notice = issue_words::not_issued(&not);
+        let (numbered, changed) = match not {
+            NotIssued::InTheWay { .. } => (None, false),
+            NotIssued::Failed { numbered, .. } => (numbered, false),
+            NotIssued::SavedMeanwhile { jobs, numbered } => {
+                let own = self.opened.as_ref().map(|opened| &opened.key);
+                let changed = own.is_some_and(|own| jobs.contains(own));
+                (numbered, changed)
+            }
+        };
+        if let Some(opened) = numbered {
+            self.now_stands(*opened, state);
+        }
+        self.changed_elsewhere |= changed;
+        self.notice = notice;
+        if changed {
+            self.news.push(News::NotSaved);
+        }
+    }
+
+    /// Takes in an entry that a joint quotation gave this job, as it was `seen` when it was issued.
+    pub fn take_in(&mut self, issued: Issued, opened: Opened, seen: &Arc<Job>) {
+        let unchanged = Arc::ptr_eq(self.job(), seen);
+        self.history.put_issued(issued);
+        self.across_merges.clear();
+        if unchanged {
+            self.history.mark_saved();
+        }
+        self.news.push(News::Stands(opened.clone()));
+        self.opened = Some(opened);
+        self.refresh();
+    }
+
+    /// Notes where the job stands now; it is saved as far as it was in a state of its history.
+    fn now_stands(&mut self, opened: Opened, state: u64) {
+        let base = &opened.base;
+        self.history.put_number(base.number.clone(), base.opened);
+        let is_new = self.opened.is_none();
+        self.changed_elsewhere = false;
+        self.history.mark_saved_in(state);
+        self.across_merges.clear();
+        self.news.push(News::Stands(opened.clone()));
+        self.opened = Some(opened);
+        if is_new {
+            self.hold();
+        }
+        self.refresh();
+    }
+
+    /// What waited for a save is given up.
+    fn give_up(&mut self) {
+        self.todo
+            .retain(|errand| !matches!(errand, Errand::Attach(_)));
+        self.news.push(News::NotSaved);
+    }
+
+    /// Where the job stands, as sentences name it.
+    fn place(&self) -> String {
+        match &self.opened {
+            Some(opened) => opened.file().to_string_lossy().into_owned(),
+            None => self.shelf(),
+        }
+    }
+}

@@ -1,0 +1,216 @@
+//! The desk over an office: saved, changed, saved again, opened; a slow shelf never holds it up.
+
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::mpsc::channel;
+use std::time::Duration;
+
+use chrono::NaiveDate;
+use quillbore_job::{Column, Job, Line, SlipKind, Unit};
+use quillbore_office::clock::FixedClock;
+use quillbore_office::disk::{Disk, RealDisk};
+use quillbore_office::names::JobKey;
+use quillbore_office::office::Wanted;
+use quillbore_office::places;
+use quillbore_office::shelf::{Folder, Shelf as _};
+
+use quillbore_paper::Sheet;
+
+use super::*;
+
+fn day() -> NaiveDate {
+    NaiveDate::from_ymd_opt(2026, 11, 25).expect("a day")
+}
+
+fn office(root: &Path) -> Arc<Office> {
+    let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
+    let folder = Arc::new(Folder::new(Arc::clone(&disk), root, None));
+    folder
+        .adopt(&places::new_mark().expect("a mark"))
+        .expect("a shelf");
+    let shop = Shop::embedded().expect("the shop").clone();
+    Arc::new(Office::over(folder, disk, Arc::new(shop)))
+}
+
+fn desk(office: &Arc<Office>) -> Desk {
+    Desk::at_once(Arc::clone(office), Arc::new(FixedClock(day())))
+}
+
+fn open(desk: &mut Desk, office: &Office, name: &str) {
+    let wanted = Wanted::Key(JobKey::new(name).expect("a name"));
+    desk.take_opened(office.open(&wanted, "tests", &[]).expect("it opens"));
+}
+
+fn customer(desk: &mut Desk, text: &str) {
+    let edit = Edit::SetField {
+        field: Field::Customer,
+        text: text.to_owned(),
+        unit: Unit::Mm,
+    };
+    desk.edit(&edit, CellAt::default(), CellAt::default());
+}
+
+#[test]
+fn a_job_is_saved_changed_saved_again_and_opened() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let mut desk = desk(&office);
+    customer(&mut desk, "Alder");
+    assert!(desk.history.is_dirty() && desk.opened.is_none());
+    desk.wants(Errand::SaveAs(folder.path().join("26-0001")));
+    assert!(!desk.history.is_dirty(), "{}", desk.notice);
+    assert_eq!(desk.job().number, "26-0001");
+    customer(&mut desk, "Finch");
+    desk.save();
+    assert!(!desk.history.is_dirty(), "{}", desk.notice);
+    desk.put(Job::default());
+    assert_eq!(desk.job().text(Field::Customer), "");
+    open(&mut desk, &office, "26-0001");
+    assert_eq!(desk.job().text(Field::Customer), "Finch");
+}
+
+#[test]
+fn a_job_that_another_desk_changed_is_not_overwritten() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let (mut ours, mut theirs) = (desk(&office), desk(&office));
+    customer(&mut ours, "ours");
+    ours.save();
+    open(&mut theirs, &office, "26-0101");
+    customer(&mut theirs, "theirs");
+    theirs.save();
+    customer(&mut ours, "ours again");
+    ours.save();
+    assert!(ours.changed_elsewhere && ours.history.is_dirty());
+    assert!(ours.notice.contains("Somebody saved"), "{}", ours.notice);
+    ours.wants(Errand::SaveAs(folder.path().join("26-0101.ron")));
+    assert!(ours.history.is_dirty(), "nor by another way");
+    ours.save_as_next();
+    assert!(!ours.history.is_dirty(), "{}", ours.notice);
+    assert_eq!(ours.job().number, "26-0102");
+    open(&mut theirs, &office, "26-0101");
+    assert_eq!(theirs.job().text(Field::Customer), "theirs");
+}
+
+#[test]
+fn what_is_typed_while_a_slow_shelf_saves_is_neither_lost_nor_called_saved() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let (wake, woken) = channel();
+    let clerk = Clerk::on_thread(Arc::clone(&office), move || {
+        let _ = wake.send(());
+    });
+    let clock = Arc::new(FixedClock(day()));
+    let mut desk = Desk::new(
+        office.clone(),
+        clock,
+        clerk,
+        Worker::at_once(assemble::answer),
+    );
+    customer(&mut desk, "Alder");
+    desk.save();
+    desk.save();
+    customer(&mut desk, "Alder Finch");
+    while desk.is_busy() {
+        woken
+            .recv_timeout(Duration::from_secs(60))
+            .expect("the clerk goes on");
+        desk.poll();
+    }
+    // The second save saves what was typed meanwhile, or nothing was typed since.
+    let saved = office.job_numbered("26-0101").expect("it is on the shelf");
+    assert_eq!(desk.job().text(Field::Customer), "Alder Finch");
+    let same = saved.text(Field::Customer) == "Alder Finch";
+    assert_eq!(same, !desk.history.is_dirty());
+    assert_eq!(desk.job().number, "26-0101");
+    let numbers = office.shelf.highest_number(26);
+    assert_eq!(numbers, Ok(Some(101)), "saving twice makes one job");
+}
+
+/// A clock that a test moves.
+#[derive(Debug)]
+struct Moved(std::sync::Mutex<NaiveDate>);
+
+impl Clock for Moved {
+    fn today(&self) -> NaiveDate {
+        *self.0.lock().expect("a day")
+    }
+}
+
+#[test]
+fn after_midnight_it_is_another_day_with_its_own_rates() {
+    let folder = tempfile::tempdir().expect("a folder");
+    // The shop's second rate card of the year is valid from July.
+    let june = NaiveDate::from_ymd_opt(2026, 6, 30).expect("a day");
+    let clock = Arc::new(Moved(std::sync::Mutex::new(june)));
+    let mut desk = Desk::at_once(office(folder.path()), clock.clone());
+    let before = desk.shop.tables.rates.labor_per_hour;
+    let july = june.succ_opt().expect("a day");
+    *clock.0.lock().expect("a day") = july;
+    desk.poll();
+    assert_eq!(desk.day, july);
+    assert!(
+        desk.shop.tables.rates.labor_per_hour > before,
+        "the new card counts"
+    );
+}
+
+fn withdraw(desk: &mut Desk) {
+    let slip = Edit::AddSlip {
+        kind: SlipKind::Withdrawal,
+        lines: vec![(Line::Paper, "26-0101-q1".to_owned())],
+        unit: Unit::Mm,
+    };
+    desk.edit(&slip, CellAt::default(), CellAt::default());
+}
+
+#[test]
+fn a_withdrawal_undone_after_it_was_saved_leaves_a_trace() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let mut desk = desk(&office);
+    for (field, text) in [
+        (Field::Customer, "Grove Pump Works"),
+        (Field::Material, "Stainless 316"),
+        (Field::Machine, "Wren"),
+        (Field::Quantity, "12"),
+    ] {
+        let edit = Edit::SetField {
+            field,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        desk.edit(&edit, CellAt::default(), CellAt::default());
+    }
+    let cells = ["A", "6", "0.8 +-0.05", "12"].map(|text| Some(text.to_owned()));
+    let holes = Edit::SetCells {
+        at: quillbore_job::CellAt {
+            row: 0,
+            column: Column::Mark,
+        },
+        rows: vec![cells.to_vec()],
+        unit: Unit::Mm,
+    };
+    desk.edit(&holes, CellAt::default(), CellAt::default());
+    desk.wants(Errand::Issue {
+        paper: Paper::Quotation,
+        sheet: Sheet::A4,
+        others: Vec::new(),
+    });
+    assert_eq!(desk.job().issued.len(), 1, "{}", desk.notice);
+    withdraw(&mut desk);
+    desk.undo();
+    desk.save();
+    assert!(desk.job().slips.is_empty(), "nobody has read of it");
+    withdraw(&mut desk);
+    desk.save();
+    desk.undo();
+    assert!(desk.job().slips.is_empty());
+    desk.save();
+    assert!(!desk.history.is_dirty(), "{}", desk.notice);
+    open(&mut desk, &office, "26-0101");
+    let slip = desk.job().slips(SlipKind::Withdrawal).next();
+    let slip = slip.expect("the trace");
+    assert!(slip.text(Line::StandsAgain).contains("undone"));
+    assert!(!desk.job().is_withdrawn(&desk.job().issued[0]));
+}

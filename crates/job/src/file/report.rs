@@ -1,0 +1,88 @@
+//! The report of a table on disk: one line of the table a line.
+
+use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
+
+use super::v2::{Named, Unfit, is_zero};
+use crate::report::{Outcome, Report, ReportLine, Source, TooMuch};
+
+/// A report on disk, of which a job keeps no more than it can.
+#[derive(Clone, Debug, Deserialize, Serialize)]
+#[serde(try_from = "ReportParts", into = "ReportParts")]
+pub(super) struct ReportFile(pub(super) Arc<Report>);
+
+#[derive(Debug, Deserialize, Serialize)]
+#[serde(deny_unknown_fields)]
+struct ReportParts {
+    from: SourceFile,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    whole: Vec<String>,
+    #[serde(default, skip_serializing_if = "is_zero")]
+    taken: u32,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    lines: Vec<LineFile>,
+}
+
+/// Where a table came from, on disk.
+#[derive(Debug, Deserialize, Serialize)]
+#[serde(rename_all = "snake_case")]
+enum SourceFile {
+    Pasted,
+    File(String),
+}
+
+/// A line on disk: its number, what became of it, in words.
+#[derive(Debug, Deserialize, Serialize)]
+struct LineFile(u32, Named<Outcome>, String);
+
+impl From<ReportFile> for ReportParts {
+    fn from(ReportFile(report): ReportFile) -> Self {
+        let Report {
+            from,
+            whole,
+            taken,
+            lines,
+        } = Arc::unwrap_or_clone(report);
+        Self {
+            from: match from {
+                Source::Pasted => SourceFile::Pasted,
+                Source::File(name) => SourceFile::File(name),
+            },
+            whole,
+            taken,
+            lines: lines
+                .into_iter()
+                .map(|line| LineFile(line.number, Named(line.outcome), line.says))
+                .collect(),
+        }
+    }
+}
+
+impl TryFrom<ReportParts> for ReportFile {
+    type Error = Unfit;
+
+    fn try_from(parts: ReportParts) -> Result<Self, Unfit> {
+        let lines = parts.lines.into_iter();
+        let report = Report {
+            from: match parts.from {
+                SourceFile::Pasted => Source::Pasted,
+                SourceFile::File(name) => Source::File(name),
+            },
+            whole: parts.whole,
+            taken: parts.taken,
+            lines: lines
+                .map(|LineFile(number, Named(outcome), says)| ReportLine {
+                    number,
+                    outcome,
+                    says,
+                })
+                .collect(),
+        };
+        match report.too_much() {
+            Some(TooMuch::Told) => Err(Unfit::ReportTooLong),
+            Some(TooMuch::Text) => Err(Unfit::ReportText),
+            None => Ok(Self(Arc::new(report))),
+        }
+    }
+}

@@ -1,0 +1,67 @@
+//! Papers that no longer stand since somebody took them back, and those that stand again after all.
+
+use std::sync::Arc;
+
+use super::{Issued, is_number};
+use crate::job::Job;
+use crate::read_field::read_line;
+use crate::slip::{Line, Slip, SlipKind};
+use crate::words::issued::UNDONE;
+
+impl Job {
+    /// Whether a slip takes an issued paper back, and nobody said on it why the paper stands again.
+    #[must_use]
+    pub fn is_withdrawn(&self, issued: &Issued) -> bool {
+        self.withdrawals()
+            .any(|slip| is_number(&issued.number, slip.text(Line::Paper)))
+    }
+
+    /// The slips that take a paper back, without those on which somebody said why it stands again.
+    pub fn withdrawals(&self) -> impl Iterator<Item = &Slip> {
+        self.slips(SlipKind::Withdrawal)
+            .filter(|slip| slip.text(Line::StandsAgain).is_empty())
+    }
+
+    /// The paper that a withdrawal slip is about, where it is one of this job's.
+    #[must_use]
+    pub fn taken_back_by(&self, slip: &Slip) -> Option<&Issued> {
+        if slip.kind != SlipKind::Withdrawal {
+            return None;
+        }
+        self.issued_as(slip.text(Line::Paper))
+    }
+
+    /// The job with the withdrawals of `saved` that are not on its sheet any more, such as after an
+    /// undo, each as a slip that says so; `None` where there are none. A withdrawal that others may
+    /// have read never goes without a trace.
+    #[must_use]
+    pub fn with_withdrawals_of(&self, saved: &Self) -> Option<Self> {
+        let mut job = self.clone();
+        for slip in saved.slips(SlipKind::Withdrawal) {
+            let Some(paper) = self.issued_as(slip.text(Line::Paper)) else {
+                continue;
+            };
+            let about = |there: &Slip| is_number(&paper.number, there.text(Line::Paper));
+            if job.slips(SlipKind::Withdrawal).any(about) {
+                continue;
+            }
+            let mut lines = slip.lines.as_ref().clone();
+            let unit = slip.line(Line::Paper).unit().unwrap_or_default();
+            lines
+                .entry(Line::StandsAgain)
+                .or_insert_with(|| read_line(Line::StandsAgain, UNDONE, unit));
+            let id = if job.slip(slip.id).is_none() {
+                slip.id
+            } else {
+                job.next_slip
+            };
+            job.next_slip = job.next_slip.max(id.saturating_add(1));
+            job.slips.push(Arc::new(Slip {
+                id,
+                kind: SlipKind::Withdrawal,
+                lines: Arc::new(lines),
+            }));
+        }
+        (job.slips.len() > self.slips.len()).then_some(job)
+    }
+}

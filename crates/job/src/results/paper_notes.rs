@@ -1,0 +1,58 @@
+//! What is to be said of issued papers: entries that don't fit their seal, and travelers that are on
+//! the floor while the sheet went on.
+
+use quillbore_calc::finding::Level;
+
+use super::{Beside, SideNote};
+use crate::issued::{Issued, SealState};
+use crate::job::Job;
+use crate::life::{self, State};
+use crate::words;
+
+/// Everything that is to be said of them.
+pub(super) fn all(job: &Job) -> Vec<SideNote> {
+    let mut notes = Vec::new();
+    let mut unsealed: Vec<&str> = Vec::new();
+    for issued in &job.issued {
+        let Issued { number, .. } = issued.as_ref();
+        match issued.seal_state() {
+            SealState::Sealed => {}
+            SealState::Unsealed => unsealed.push(number),
+            SealState::Broken => {
+                notes.push(note(
+                    Level::Check,
+                    "entry-changed",
+                    words::issued::entry_changed(number),
+                ));
+            }
+            SealState::Unknown(version) => {
+                let said = words::issued::seal_unknown(number, version);
+                notes.push(note(Level::Check, "seal-unknown", said));
+            }
+        }
+    }
+    if !unsealed.is_empty() {
+        let said = words::issued::unsealed(&unsealed);
+        notes.push(note(Level::Note, "not-sealed", said));
+    }
+    notes.extend(outdated(job));
+    notes
+}
+
+/// Travelers by which nobody should work any more; once all is delivered, or the job set aside, nobody
+/// does.
+fn outdated(job: &Job) -> Vec<SideNote> {
+    if life::state(job) != State::OnTheFloor {
+        return Vec::new();
+    }
+    let all = life::changed_since_release(job).into_iter();
+    all.map(|(number, changes)| {
+        let said = words::life::traveler_outdated(&number, &changes);
+        note(Level::Check, "traveler-outdated", said)
+    })
+    .collect()
+}
+
+const fn note(level: Level, code: &'static str, said: String) -> SideNote {
+    SideNote::new(level, code, Beside::Papers, said)
+}

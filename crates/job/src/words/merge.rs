@@ -1,0 +1,211 @@
+//! What is said where two desks' work was put together: what of it does not stand, and where.
+
+use super::{answers, edits, names, slips};
+use crate::answer::Answer;
+use crate::entry::Unit;
+use crate::field::FieldKind;
+use crate::job::{FigureKey, Job, Overrule};
+use crate::merge::{Clash, MergeRefused, Met, Side, Typed};
+use crate::row::Column;
+
+/// What undo and redo call a merge.
+pub const LABEL: &str = "merge the other desk's work";
+
+/// One line: where two desks met in a job that holds both their work, and what does not stand.
+#[must_use]
+pub fn clash(job: &Job, clash: &Clash) -> String {
+    match clash {
+        Clash::Unit(theirs) => format!(
+            "unit: yours stands; the other desk switched to {}",
+            unit(*theirs)
+        ),
+        Clash::Number(theirs) => yours_stands("job number", &quoted(theirs)),
+        Clash::Opened(theirs) => {
+            let theirs = theirs.map_or_else(|| "none".to_owned(), |day| day.to_string());
+            yours_stands("day opened", &theirs)
+        }
+        Clash::Field(field, theirs) => yours_stands(
+            names::field(*field),
+            &typed(job, theirs, is_measured(field.kind())),
+        ),
+        Clash::Cell(row, column, theirs) => yours_stands(
+            &format!("{}, {}", edits::hole(job, *row), names::column(*column)),
+            &typed(job, theirs, is_measured_in(*column)),
+        ),
+        Clash::Places(row, theirs) => format!(
+            "{}, hole locations: yours stand; theirs, {} of them, are in the version before",
+            edits::hole(job, *row),
+            theirs.len()
+        ),
+        Clash::Row(row, by) => taken_out(&edits::hole(job, *row), *by),
+        Clash::Overrule(figure, met) => {
+            let name = format!("overruled {}", edits::figure(job, figure));
+            let told = |overrule: &Overrule| overruled(job, overrule);
+            self::met(&name, met, told)
+        }
+        Clash::Answer(row, concern, met) => {
+            let asked = answers::concern(*concern);
+            let name = format!("answer to {asked} of {}", edits::hole(job, *row));
+            let told = |answer: &Answer| quoted(&answers::told(answer));
+            self::met(&name, met, told)
+        }
+        Clash::Line(id, line, theirs) => yours_stands(
+            &format!("{}, {}", slip(job, *id), slips::line(*line)),
+            &typed(job, theirs, is_measured(line.kind())),
+        ),
+        Clash::Slip(id, by) => taken_out(&slip(job, *id), *by),
+        Clash::PaperTwice {
+            paper,
+            number,
+            date,
+            kept_as,
+            ..
+        } => format!(
+            "{} {number}: both desks issued one of that number; yours of {date} is kept \
+             as \u{201c}{kept_as}\u{201d}, and slips of yours that name it follow; withdraw the \
+             one that must not be used",
+            slips::paper(*paper)
+        ),
+    }
+}
+
+fn yours_stands(what: &str, theirs: &str) -> String {
+    format!("{what}: yours stands; theirs was {theirs}")
+}
+
+fn taken_out(what: &str, by: Side) -> String {
+    match by {
+        Side::Ours => format!("{what}: you deleted it, the other desk changed it; it stays"),
+        Side::Theirs => format!("{what}: the other desk deleted it, you changed it; it stays"),
+    }
+}
+
+/// Where two desks met in something that hangs on a row.
+fn met<T>(name: &str, met: &Met<T>, told: impl Fn(&T) -> String) -> String {
+    match met {
+        Met::Theirs(theirs) => yours_stands(name, &told(theirs)),
+        Met::TakenBack(Side::Ours) => {
+            format!("{name}: you took it back, the other desk changed it; theirs stands")
+        }
+        Met::TakenBack(Side::Theirs) => {
+            format!("{name}: the other desk took it back, you changed it; yours stands")
+        }
+        // The merged job has no name for that row any more.
+        Met::RowGone { mark, of, lost } => {
+            let row = match in_one_line(mark).as_str() {
+                "" => String::new(),
+                mark => format!(" (hole {mark})"),
+            };
+            let gone = match of {
+                Side::Ours => "the other desk deleted the row, and yours with it",
+                Side::Theirs => "you deleted the row, and theirs with it",
+            };
+            format!("{name}{row}: {gone}: {}", told(lost))
+        }
+    }
+}
+
+/// A text that does not stand, with its unit where the merged job would read it in another.
+fn typed(job: &Job, typed: &Typed, is_measured: bool) -> String {
+    if typed.text.is_empty() {
+        return "empty".to_owned();
+    }
+    let text = quoted(&typed.text);
+    match typed.unit {
+        Some(other) if is_measured && other != job.unit => {
+            format!("{text}, bare numbers in {}", unit(other))
+        }
+        _ => text,
+    }
+}
+
+fn overruled(job: &Job, overrule: &Overrule) -> String {
+    let figure = &overrule.figure;
+    let measured = matches!(
+        figure,
+        FigureKey::Gap(_) | FigureKey::Feed(_) | FigureKey::Wear(_)
+    );
+    let value = typed(job, &Typed::from(&overrule.value), measured);
+    format!("{value}, because {}", quoted(&overrule.reason))
+}
+
+/// A slip by its kind and the first line that says something.
+fn slip(job: &Job, id: u32) -> String {
+    let Some(slip) = job.slip(id) else {
+        return "a slip".to_owned();
+    };
+    let mut texts = slip.kind.lines().iter().map(|line| slip.text(*line));
+    let first = texts.find(|text| !text.is_empty());
+    let kind = slips::kind(slip.kind);
+    first.map_or_else(
+        || kind.to_owned(),
+        |text| format!("{kind} {}", quoted(text)),
+    )
+}
+
+/// A text in quotation marks and in one line.
+fn quoted(text: &str) -> String {
+    format!("\u{201c}{}\u{201d}", in_one_line(text))
+}
+
+fn in_one_line(text: &str) -> String {
+    let lines = text.split(|sign: char| sign.is_control() && sign != '\t');
+    let lines: Vec<&str> = lines
+        .map(str::trim)
+        .filter(|line| !line.is_empty())
+        .collect();
+    lines.join(" / ")
+}
+
+const fn unit(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Mm => "millimeters",
+        Unit::Inch => "inches",
+    }
+}
+
+const fn is_measured(kind: FieldKind) -> bool {
+    matches!(
+        kind,
+        FieldKind::Length | FieldKind::Mass | FieldKind::Tolerance
+    )
+}
+
+const fn is_measured_in(column: Column) -> bool {
+    matches!(
+        column,
+        Column::Size | Column::Depth | Column::Surface | Column::Behind | Column::Layers
+    )
+}
+
+/// One sentence: why two desks' work can't be put together.
+pub(crate) fn refused(why: &MergeRefused) -> String {
+    match why {
+        MergeRefused::TooManyRows { most } => {
+            format!("The two tables together have more than {most} rows")
+        }
+        MergeRefused::TooManyReports { most } => {
+            format!("Both desks' work together is more than {most} pasted tables")
+        }
+        MergeRefused::TooManySlips { most } => {
+            format!("The two versions together have more than {most} slips")
+        }
+        MergeRefused::IdentitiesRunOut => {
+            "The job has no identities left for the rows or slips of both".to_owned()
+        }
+        MergeRefused::TooLarge => "The two versions together are larger than 64 MB".to_owned(),
+    }
+}
+
+/// What to do instead.
+pub(crate) const fn refused_hint(why: &MergeRefused) -> &'static str {
+    match why {
+        MergeRefused::TooManyRows { .. } => {
+            "Save yours as a new job, or delete rows that you don't need, then merge again."
+        }
+        MergeRefused::TooManySlips { .. }
+        | MergeRefused::TooManyReports { .. }
+        | MergeRefused::IdentitiesRunOut
+        | MergeRefused::TooLarge => "Save yours as a new job; nothing was changed.",
+    }
+}

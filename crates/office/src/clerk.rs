@@ -1,0 +1,316 @@
+//! The clerk: does what a desk asks of the office beside the window, one thing after the other, and
+//! tells how it ended. The window's thread never waits for the shelf.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+use std::sync::mpsc::{Receiver, Sender, channel};
+
+use chrono::NaiveDate;
+use quillbore_job::results::Results;
+use quillbore_job::{Job, Paper};
+use quillbore_paper::Sheet;
+
+use crate::failure::Failure;
+use crate::issue::{IssuedNow, NotIssued, ToIssue};
+use crate::names::{AttachmentName, JobKey};
+use crate::office::{Into, MergedWork, Office, OnDesk, SavedAs, Wanted, reprint};
+use crate::places;
+use crate::print::Sitting;
+use crate::save::{Opened, SaveError};
+use crate::shelf::{Held, ShelfError};
+
+/// What a desk asks.
+#[derive(Clone, Debug)]
+pub enum Request {
+    /// Open a job for the desk of this name.
+    Open {
+        /// Which.
+        wanted: Wanted,
+        /// The desk's name.
+        by: String,
+        /// Jobs that are known to keep a quotation that this one doesn't know of.
+        keepers: Vec<JobKey>,
+    },
+    /// Tell the other desks that a job is open here.
+    Hold {
+        /// Which.
+        opened: Opened,
+        /// The desk's name.
+        by: String,
+    },
+    /// Save a job.
+    Save {
+        /// The job.
+        job: Arc<Job>,
+        /// What it was opened from.
+        opened: Option<Opened>,
+        /// Today.
+        day: NaiveDate,
+    },
+    /// Save a job as a new one under the next number.
+    SaveAsNext {
+        /// The job.
+        job: Arc<Job>,
+        /// Today.
+        day: NaiveDate,
+    },
+    /// Save a job under a path.
+    SaveAs {
+        /// The job.
+        job: Arc<Job>,
+        /// The path.
+        path: PathBuf,
+        /// Today.
+        day: NaiveDate,
+    },
+    /// Put the other desk's work and ours together.
+    Merge {
+        /// Ours.
+        job: Arc<Job>,
+        /// What it was opened from.
+        opened: Opened,
+    },
+    /// Issue a paper.
+    Issue(Box<ToIssue>),
+    /// Look whether the stored file of a paper is the one that was issued.
+    Reprint {
+        /// The job.
+        job: Arc<Job>,
+        /// Where it stands.
+        opened: Opened,
+        /// The paper's number.
+        number: String,
+    },
+    /// Print papers as previews.
+    Print {
+        /// The job.
+        job: Arc<Job>,
+        /// What was computed of it.
+        results: Arc<Results>,
+        /// Which papers.
+        papers: Vec<Paper>,
+        /// The sheet.
+        sheet: Sheet,
+        /// Today.
+        day: NaiveDate,
+        /// The folder, as somebody typed it.
+        folder: PathBuf,
+        /// Where the job stands.
+        opened: Option<Opened>,
+    },
+    /// Take a file into a job's folder.
+    Attach {
+        /// The job.
+        opened: Opened,
+        /// The file.
+        from: PathBuf,
+    },
+    /// The job with a number, where the shelf has it.
+    Before {
+        /// The number, as typed.
+        number: String,
+    },
+    /// Make the folder a shelf.
+    Adopt,
+    /// Look whether there is such a folder, to be the shelf from the next start on.
+    Folder(PathBuf),
+}
+
+/// How what was asked ended.
+#[derive(Debug)]
+pub enum Reply {
+    /// A job was opened, or not.
+    Opened {
+        /// Which was wanted.
+        wanted: Wanted,
+        /// The job.
+        result: Result<Box<OnDesk>, Failure>,
+    },
+    /// Whether a job could be held.
+    Held(Held),
+    /// A job was saved, or not.
+    Saved(Result<Opened, SaveError>),
+    /// A job was saved under a path, or not.
+    SavedAs {
+        /// The path.
+        path: PathBuf,
+        /// The job there.
+        result: Result<Box<SavedAs>, Failure>,
+    },
+    /// Two desks' work was put together, or not.
+    Merged {
+        /// Ours, as it was then.
+        ours: Arc<Job>,
+        /// Both.
+        result: Result<Box<MergedWork>, Failure>,
+    },
+    /// A paper was issued, or not.
+    Issued(Result<Box<IssuedNow>, NotIssued>),
+    /// The place of a stored paper, or why it can't be shown.
+    Reprint(Result<String, Failure>),
+    /// The places of previews.
+    Printed(Result<Vec<String>, Failure>),
+    /// The name of a file that was taken in.
+    Attached(Result<AttachmentName, Failure>),
+    /// The job with a number.
+    Before {
+        /// The number, as typed.
+        number: String,
+        /// The job, where the shelf has it.
+        job: Option<Arc<Job>>,
+    },
+    /// The folder is a shelf now, or not.
+    Adopted(Result<(), ShelfError>),
+    /// Whether there is such a folder.
+    Folder {
+        /// The path, as typed.
+        path: PathBuf,
+        /// It is there.
+        is_there: bool,
+    },
+}
+
+/// Somebody who does what is asked, and through whom a desk hears how it ended.
+pub struct Clerk {
+    way: Way,
+    tell: Sender<Reply>,
+    replies: Receiver<Reply>,
+}
+
+#[derive(Clone)]
+enum Way {
+    /// On a thread.
+    Thread(Sender<(Request, Sender<Reply>)>),
+    /// At once, where it is asked: for tests and for commands without a window.
+    AtOnce(Arc<Office>),
+}
+
+impl Clerk {
+    /// A clerk on a thread, which calls `wake` whenever something is done. Nobody waits for its end:
+    /// a shelf that hangs must not hold the program.
+    #[must_use]
+    pub fn on_thread(office: Arc<Office>, wake: impl Fn() + Send + 'static) -> Self {
+        let (ask, asked) = channel::<(Request, Sender<Reply>)>();
+        std::thread::spawn(move || {
+            while let Ok((request, tell)) = asked.recv() {
+                // The desk may have been closed meanwhile: what was asked is done all the same.
+                let _ = tell.send(done(&office, request));
+                wake();
+            }
+        });
+        Self::with(Way::Thread(ask))
+    }
+
+    /// A clerk that does things where they are asked.
+    #[must_use]
+    pub fn at_once(office: Arc<Office>) -> Self {
+        Self::with(Way::AtOnce(office))
+    }
+
+    /// The same clerk, who tells another desk.
+    #[must_use]
+    pub fn for_another(&self) -> Self {
+        Self::with(self.way.clone())
+    }
+
+    fn with(way: Way) -> Self {
+        let (tell, replies) = channel();
+        Self { way, tell, replies }
+    }
+
+    /// Asks; the reply comes later, or at once.
+    pub fn ask(&self, request: Request) {
+        let tell = self.tell.clone();
+        match &self.way {
+            Way::AtOnce(office) => {
+                let _ = tell.send(done(office, request));
+            }
+            Way::Thread(ask) => {
+                // The thread ends only with the program.
+                let _ = ask.send((request, tell));
+            }
+        }
+    }
+
+    /// What has been done since the last look.
+    #[must_use]
+    pub fn replies(&self) -> Vec<Reply> {
+        self.replies.try_iter().collect()
+    }
+}
+
+fn done(office: &Office, request: Request) -> Reply {
+    match request {
+        Request::Open {
+            wanted,
+            by,
+            keepers,
+        } => {
+            let result = office.open(&wanted, &by, &keepers).map(Box::new);
+            Reply::Opened { wanted, result }
+        }
+        Request::Hold { opened, by } => Reply::Held(opened.shelf.hold(&opened.key, &by)),
+        Request::Save { job, opened, day } => Reply::Saved(office.save(&job, opened.as_ref(), day)),
+        Request::SaveAsNext { job, day } => {
+            let result = office.save_as_next(&job, day).map(Box::new);
+            let path = PathBuf::from(office.shelf.place());
+            Reply::SavedAs { path, result }
+        }
+        Request::SaveAs { job, path, day } => {
+            let result = office.save_as(&job, &path, day).map(Box::new);
+            Reply::SavedAs { path, result }
+        }
+        Request::Merge { job, opened } => {
+            let result = office.merge(&job, &opened).map(Box::new);
+            Reply::Merged { ours: job, result }
+        }
+        Request::Issue(wanted) => Reply::Issued(office.issue(&wanted).map(Box::new)),
+        Request::Reprint {
+            job,
+            opened,
+            number,
+        } => {
+            let stored = reprint::reprint(&job, &opened, &number);
+            Reply::Reprint(stored.map(|(place, _)| place))
+        }
+        Request::Print {
+            job,
+            results,
+            papers,
+            sheet,
+            day,
+            folder,
+            opened,
+        } => {
+            let into = Into::of(&folder, opened.as_ref());
+            let sitting = Sitting {
+                job: &job,
+                results: &results,
+            };
+            Reply::Printed(office.print(sitting, &papers, sheet, day, &into))
+        }
+        Request::Attach { opened, from } => Reply::Attached(office.attach(&opened, &from)),
+        Request::Before { number } => {
+            let job = office.job_numbered(&number);
+            Reply::Before { number, job }
+        }
+        Request::Adopt => Reply::Adopted(adopt(office)),
+        Request::Folder(path) => Reply::Folder {
+            is_there: path.is_dir(),
+            path,
+        },
+    }
+}
+
+fn adopt(office: &Office) -> Result<(), ShelfError> {
+    // Without random numbers there is no mark that no other shelf has.
+    match places::new_mark() {
+        Ok(mark) => office.shelf.adopt(&mark),
+        Err(failure) => Err(ShelfError::Step {
+            step: crate::shelf::Step::Adopt,
+            kind: std::io::ErrorKind::Other,
+            says: failure.to_string(),
+            place: office.shelf.place(),
+        }),
+    }
+}

@@ -1,0 +1,188 @@
+//! `quillbore intake`: a job from a hole table, and what was taken, guessed and refused.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_intake::{Foreign, IntakeError, holds_of};
+use quillbore_job::results::results_now;
+use quillbore_job::words::reports;
+use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply};
+
+use super::words::Words;
+use super::{Ended, named};
+use crate::failure::Failure;
+use crate::files;
+use crate::save::save;
+use crate::shelf::{Loose, Shelf};
+
+/// What was asked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Intake {
+    holes: PathBuf,
+    out: PathBuf,
+    unit: Unit,
+    fields: Vec<(Field, String)>,
+    /// What columns hold, by head or number.
+    columns: Vec<(String, String)>,
+    shop: Option<PathBuf>,
+    day: NaiveDate,
+}
+
+pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Intake, Failure> {
+    let (mut holes, mut out, mut shop, mut day) = (None, None, None, today);
+    let mut unit = Unit::Mm;
+    let (mut fields, mut columns) = (Vec::new(), Vec::new());
+    while let Some(word) = words.take() {
+        let mut field = |field| -> Result<(), Failure> {
+            fields.push((field, words.value(&word)?));
+            Ok(())
+        };
+        match word.as_str() {
+            "--material" => field(Field::Material)?,
+            "--quantity" => field(Field::Quantity)?,
+            "--thickness" => field(Field::Thickness)?,
+            "--customer" => field(Field::Customer)?,
+            "--part" => field(Field::Part)?,
+            "--column" => columns.push(column(&words.value("--column")?)?),
+            "--holes" => holes = Some(words.path("--holes")?),
+            "--out" => out = Some(words.path("--out")?),
+            "--shop" => shop = Some(words.path("--shop")?),
+            "--shelf" => {
+                words.path("--shelf")?;
+            }
+            "--date" => day = words.date("--date")?,
+            "--unit" => {
+                unit = match words.value("--unit")?.as_str() {
+                    "mm" => Unit::Mm,
+                    "inch" => Unit::Inch,
+                    other => {
+                        return Err(Failure::new(
+                            format!("\u{201c}{other}\u{201d} is no unit"),
+                            "--unit mm or --unit inch",
+                        ));
+                    }
+                }
+            }
+            _ => return Err(Failure::unknown(&word)),
+        }
+    }
+    let missing = |what: &str| Failure::new(format!("{what} is missing"), "see quillbore --help");
+    for (field, option) in [
+        (Field::Material, "--material"),
+        (Field::Quantity, "--quantity"),
+    ] {
+        if !fields.iter().any(|(given, _)| *given == field) {
+            return Err(missing(option));
+        }
+    }
+    Ok(Intake {
+        holes: holes.ok_or_else(|| missing("--holes"))?,
+        out: out.ok_or_else(|| missing("--out"))?,
+        unit,
+        fields,
+        columns,
+        shop,
+        day,
+    })
+}
+
+/// What is said of a column: its head or number, and what it holds.
+fn column(word: &str) -> Result<(String, String), Failure> {
+    let parts = word.rsplit_once('=');
+    let parts = parts.map(|(name, holds)| (name.trim().to_owned(), holds.trim().to_owned()));
+    parts.ok_or_else(|| {
+        Failure::new(
+            format!("\u{201c}{word}\u{201d} does not say what the column holds"),
+            "--column \"HEAD=depth\"",
+        )
+    })
+}
+
+/// The table of the file, with what was said of its columns.
+fn table(asked: &Intake) -> Result<Foreign, Failure> {
+    let failed =
+        |error: IntakeError| Failure::new(error.to_string(), error.hint()).at(&asked.holes);
+    let bytes = files::read_capped(named::disk().as_ref(), &asked.holes)?;
+    let name = asked
+        .holes
+        .file_name()
+        .unwrap_or_default()
+        .to_string_lossy();
+    let mut table = Foreign::of_file(&bytes, &name).map_err(failed)?;
+    for (name, word) in &asked.columns {
+        let column = table.column_named(name).map_err(failed)?;
+        let holds = holds_of(word).ok_or_else(|| {
+            Failure::new(
+                format!("A column can't hold \u{201c}{word}\u{201d}"),
+                "mark, count, size, depth, end, angle, note ..., tolerance, lower limit, upper limit, x, y, z, axis i, axis j, axis k, or leave it out",
+            )
+        })?;
+        table.say(column, holds).map_err(failed)?;
+    }
+    Ok(table)
+}
+
+pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended, Failure> {
+    let disk = named::disk();
+    let shop = files::shop(disk.as_ref(), asked.shop.as_deref(), None)?;
+    let shop = files::shop_on(&shop, asked.day);
+    let table = table(asked)?;
+    let mut job = Job {
+        number: asked
+            .out
+            .file_stem()
+            .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned()),
+        opened: Some(asked.day),
+        ..Job::default()
+    };
+    let mut edits = vec![Edit::SetUnit(asked.unit)];
+    edits.extend(asked.fields.iter().map(|(field, text)| Edit::SetField {
+        field: *field,
+        text: text.clone(),
+        unit: asked.unit,
+    }));
+    for edit in &edits {
+        job = done(&job, edit)?;
+    }
+    let taken = table
+        .take(&job, RowsAt::Append, asked.unit)
+        .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
+    job = done(&job, &taken.edit)?;
+    let loose = Loose::new(disk, &asked.out).map_err(|e| Failure::from(e).at(&asked.out))?;
+    let (key, shelf) = (loose.key().clone(), Arc::new(loose));
+    let shelf: Arc<dyn Shelf> = shelf;
+    let job = Arc::new(job);
+    save(&shelf, &key, &job, None).map_err(|error| Failure::from(error).or_at(&asked.out))?;
+    let results = results_now(&job, &shop);
+    let mut lines = report_lines(&taken.report, taken.rows);
+    for note in &results.notes {
+        lines.push(format!(
+            "{}: {}",
+            quillbore_job::words::english::level(note.level),
+            note.text
+        ));
+    }
+    lines.push(shelf.place());
+    for line in lines {
+        writeln!(out, "{line}").map_err(|error| Failure::output(&error))?;
+    }
+    Ok(if results.stopped() {
+        Ended::DoneWithStop
+    } else {
+        Ended::Done
+    })
+}
+
+fn done(job: &Job, edit: &Edit) -> Result<Job, Failure> {
+    let (job, _) =
+        apply(job, edit).map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
+    Ok(job)
+}
+
+fn report_lines(report: &Report, rows: usize) -> Vec<String> {
+    let mut lines = report.whole.clone();
+    lines.extend(report.lines.iter().map(reports::line));
+    lines.push(format!("{} lines became {rows} rows.", report.lines.len()));
+    lines
+}

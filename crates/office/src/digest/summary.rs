@@ -1,0 +1,161 @@
+//! What the shelf knows of a job without opening it.
+
+use chrono::NaiveDate;
+use quillbore_job::life::{self, State};
+use quillbore_job::{Field, Job, Line, Paper, Row, SlipKind, reorder, words};
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+/// Most characters of the notes that are searched.
+const LONGEST_NOTES: usize = 400;
+
+/// A job in a few lines, for list, search and comparison.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Summary {
+    /// The number that the file says.
+    pub number: String,
+    /// Who asked.
+    pub customer: String,
+    /// Part number.
+    pub part: String,
+    /// What the part is.
+    pub part_name: String,
+    /// Revision of the part.
+    pub revision: String,
+    /// Drawing number.
+    pub drawing: String,
+    /// Work material, as typed.
+    pub material: String,
+    /// Customer's references and order numbers.
+    pub references: String,
+    /// The beginning of the notes.
+    pub notes: String,
+    /// Where it stands, in the word of its state.
+    pub state: String,
+    /// The day it was opened.
+    pub opened: Option<NaiveDate>,
+    /// When it is due.
+    pub due: Option<NaiveDate>,
+    /// When to ask what became of the quotation, while nobody said.
+    pub follow_up: Option<NaiveDate>,
+    /// Parts in the lot.
+    pub quantity: Option<u32>,
+    /// Diameter of the row with the most holes [mm].
+    pub size_mm: Option<f64>,
+    /// Its depth [mm].
+    pub depth_mm: Option<f64>,
+    /// Holes in one part.
+    pub holes: u32,
+    /// The price that was confirmed or quoted last.
+    pub price: Option<Price>,
+    /// Machine hours by the run records.
+    pub hours: Option<f64>,
+    /// Parts of those hours.
+    pub made: Option<u32>,
+}
+
+/// A price of one part at a quantity.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Price {
+    /// Parts.
+    pub quantity: u32,
+    /// Price of one, as its decimal text.
+    #[serde(with = "rust_decimal::serde::str")]
+    pub each: Decimal,
+}
+
+impl Summary {
+    /// What the shelf knows of a job.
+    #[must_use]
+    pub fn of(job: &Job) -> Self {
+        let text = |field: Field| job.text(field).trim().to_owned();
+        let quantity = job.count(Field::Quantity);
+        let state = life::state(job);
+        let main = job.rows.iter().max_by_key(|row| row.holes());
+        let last = reorder::last_price(job, quantity.unwrap_or(1));
+        let made = life::sum(job, SlipKind::Run, Line::Good);
+        Self {
+            number: job.number.clone(),
+            customer: text(Field::Customer),
+            part: text(Field::Part),
+            part_name: text(Field::PartName),
+            revision: text(Field::Revision),
+            drawing: text(Field::Drawing),
+            material: text(Field::Material),
+            references: references(job),
+            notes: text(Field::Notes).chars().take(LONGEST_NOTES).collect(),
+            state: words::life::state(state).to_owned(),
+            opened: job.opened,
+            due: due(job),
+            follow_up: job
+                .date(Field::FollowUp)
+                .filter(|_| state == State::Quoted && life::outcome(job).is_none()),
+            quantity,
+            size_mm: main.and_then(|row| Some(row.size.value()?.upper.mm())),
+            depth_mm: main.and_then(|row| depth_mm(job, row)),
+            holes: job
+                .rows
+                .iter()
+                .map(|row| row.holes())
+                .fold(0, u32::saturating_add),
+            price: last.map(|last| Price {
+                quantity: last.quantity,
+                each: last.each,
+            }),
+            hours: life::actual_hours(job),
+            made: (made > 0).then_some(made),
+        }
+    }
+}
+
+fn depth_mm(job: &Job, row: &Row) -> Option<f64> {
+    let wall = || job.length(Field::Thickness);
+    let typed = row.depth.value().and_then(|depth| depth.aim);
+    typed.or_else(wall).map(quillbore_calc::Length::mm)
+}
+
+/// The references of the inquiry and the numbers of orders and papers, one after the other.
+fn references(job: &Job) -> String {
+    let orders = [SlipKind::Order, SlipKind::Release].into_iter();
+    let orders = orders.flat_map(|kind| job.slips(kind).map(|slip| slip.text(Line::Number)));
+    let papers = job
+        .issued
+        .iter()
+        .filter(|issued| issued.paper == Paper::Quotation && issued.kept_by.is_some())
+        .map(|issued| issued.number.as_str());
+    let all = [Field::CustomerReference, Field::Again]
+        .into_iter()
+        .map(|field| job.text(field).trim())
+        .chain(orders)
+        .chain(papers);
+    let named: Vec<&str> = all.filter(|text| !text.is_empty()).collect();
+    named.join(" ")
+}
+
+/// When the next parts are due: by the orders and call-offs, else by the sheet.
+pub(super) fn due(job: &Job) -> Option<NaiveDate> {
+    next_due(job).or_else(|| job.date(Field::Due))
+}
+
+/// The first day on which ordered parts are due and not all were delivered.
+fn next_due(job: &Job) -> Option<NaiveDate> {
+    let slips = [SlipKind::Release, SlipKind::Order].into_iter();
+    let mut due: Vec<(NaiveDate, u32)> = slips
+        .flat_map(|kind| job.slips(kind))
+        .filter_map(|slip| {
+            Some((
+                slip.day(Line::Due)?,
+                slip.count(Line::Quantity).unwrap_or(0),
+            ))
+        })
+        .collect();
+    due.sort_unstable();
+    let mut delivered = life::sum(job, SlipKind::Delivery, Line::Count);
+    for (day, count) in due {
+        if delivered < count.max(1) {
+            return Some(day);
+        }
+        delivered -= count;
+    }
+    None
+}

@@ -1,0 +1,104 @@
+//! Files that somebody names by a path: a shop's tables, a hole table, papers printed into a folder.
+
+use std::io;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_job::Shop;
+use quillbore_job::file::LARGEST_FILE;
+
+use crate::disk::{Disk, Kind};
+use crate::failure::Failure;
+use crate::shelf::folder;
+use crate::shelf::{Doc, Shelf};
+
+/// The shop: its own file laid over the built-in tables where one is named, else what the shelf has
+/// of it, else the built-in tables alone.
+///
+/// # Errors
+/// Where the file can't be read or is none of ours.
+pub fn shop(
+    disk: &dyn Disk,
+    own: Option<&Path>,
+    shelf: Option<&dyn Shelf>,
+) -> Result<Shop, Failure> {
+    let of_file = |bytes: &[u8], path: &Path| {
+        Shop::with_file(bytes)
+            .map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))
+    };
+    if let Some(path) = own {
+        return of_file(&read_capped(disk, path)?, path);
+    }
+    if let Some(shelf) = shelf
+        && let Some(stored) = shelf.read(&Doc::Shop)?
+    {
+        return of_file(
+            &stored.bytes,
+            &PathBuf::from(shelf.place()).join("shop.ron"),
+        );
+    }
+    let embedded =
+        Shop::embedded().map_err(|error| Failure::new(error.to_string(), error.hint()))?;
+    Ok(embedded.clone())
+}
+
+/// A shop with the rates in force on a day.
+#[must_use]
+pub fn shop_on(shop: &Shop, day: NaiveDate) -> Shop {
+    let mut shop = shop.clone();
+    shop.tables = shop.tables_on(day);
+    shop
+}
+
+/// A file's bytes, as long as they are no more than any file of ours can have; links to it are
+/// followed, since somebody named it.
+///
+/// # Errors
+/// Where the file can't be read, is no plain file or is too large.
+pub fn read_capped(disk: &dyn Disk, path: &Path) -> Result<Vec<u8>, Failure> {
+    let failed = |error: &io::Error| Failure::io("The file can't be read", error, path);
+    let real = std::fs::canonicalize(path).map_err(|error| failed(&error))?;
+    match disk.read(&real, LARGEST_FILE) {
+        Ok(bytes) => Ok(bytes),
+        Err(error) if error.kind() == io::ErrorKind::FileTooLarge => Err(Failure::new(
+            format!("The file is larger than {} MB", LARGEST_FILE / 1_000_000),
+            "no job and no hole table is; name another file",
+        )
+        .at(path)),
+        Err(error) => Err(failed(&error)),
+    }
+}
+
+/// What stands at a path before something is written there: the bytes of a plain file, or nothing.
+///
+/// # Errors
+/// Where something else has the name: a link is never written through, a pipe never waited for.
+pub fn stands(disk: &dyn Disk, path: &Path, most: u64) -> Result<Option<Vec<u8>>, Failure> {
+    let failed = |error: &io::Error| Failure::io("The file can't be looked at", error, path);
+    match disk.look(path) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
+        Err(error) => return Err(failed(&error)),
+        Ok(look) if look.kind == Kind::File => {}
+        Ok(_) => {
+            return Err(Failure::new(
+                "Something that is no plain file has this name, and no link is written through",
+                "name another folder, or take it away",
+            )
+            .at(path));
+        }
+    }
+    // A larger one is another file in any case.
+    match disk.read(path, most) {
+        Err(error) if error.kind() == io::ErrorKind::FileTooLarge => Ok(Some(Vec::new())),
+        other => other.map(Some).map_err(|error| failed(&error)),
+    }
+}
+
+/// Writes a file whole or not at all, in place of one that has the name.
+///
+/// # Errors
+/// Where a step fails; what stood there stands there still.
+pub fn write_whole(disk: &Arc<dyn Disk>, path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    Ok(folder::write_whole(disk, path, bytes)?)
+}

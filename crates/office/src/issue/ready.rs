@@ -1,0 +1,192 @@
+//! A paper made ready to be issued: its PDF, and the entry that names it.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use chrono::{Days, NaiveDate};
+use quillbore_job::file;
+use quillbore_job::issued::IssuedLine;
+use quillbore_job::results::Results;
+use quillbore_job::{Field, Issued, Job, Line, Paper, Shop, SlipKind, order};
+use quillbore_paper::Sheet;
+
+use crate::failure::Failure;
+use crate::print::{self, Sitting};
+
+/// A paper made and ready to be written, with the entry that the job gets.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ready {
+    /// The entry.
+    pub issued: Issued,
+    /// The PDF.
+    pub bytes: Vec<u8>,
+}
+
+/// Makes a paper of one or several jobs, the first of which keeps it, under a number.
+///
+/// # Errors
+/// Where the PDF can't be made.
+pub fn ready(
+    paper: Paper,
+    number: String,
+    sittings: &[Sitting<'_>],
+    shop: &Shop,
+    day: NaiveDate,
+    sheet: Sheet,
+) -> Result<Ready, Failure> {
+    let Some(first) = sittings.first() else {
+        return Err(Failure::new(
+            "There is no job to issue a paper of",
+            "open one",
+        ));
+    };
+    let valid_until = (paper == Paper::Quotation)
+        .then(|| valid_until(first.job, day))
+        .flatten();
+    let stamp = print::Stamp {
+        number: Some(&number),
+        valid_until,
+        why_not: None,
+    };
+    let (document, unprintable) = print::checked(paper, sittings, shop, day, sheet, stamp);
+    if !unprintable.is_empty() {
+        let said = print::unprintable_said(&unprintable);
+        return Err(Failure::new(
+            format!("Not issued. {}", said.join(" ").trim_end_matches('.')),
+            "change those fields, then issue it again",
+        ));
+    }
+    let bytes = print::pdf_of(paper, &document, first.job, shop, day)?;
+    let issued = Issued {
+        file: format!("{number}.pdf"),
+        paper,
+        date: day,
+        valid_until,
+        kept_by: None,
+        hash: file::hash(&bytes),
+        lines: sittings
+            .iter()
+            .flat_map(|sitting| lines(paper, sitting.job, sitting.results))
+            .collect(),
+        rests_on: rests_on(first.results, shop),
+        replaces: replaces(paper, sittings),
+        pages: print::texts(&document),
+        inputs: Some(Arc::new(first.job.inputs())),
+        seal: None,
+        number,
+    };
+    let issued = issued.sealed();
+    Ok(Ready { issued, bytes })
+}
+
+/// The last day that a quotation stands.
+fn valid_until(job: &Job, day: NaiveDate) -> Option<NaiveDate> {
+    let days = job.count(Field::ValidDays)?;
+    day.checked_add_days(Days::new(u64::from(days)))
+}
+
+/// Numbers of the papers that no longer stand once this one is issued.
+fn replaces(paper: Paper, sittings: &[Sitting<'_>]) -> Vec<String> {
+    let all = sittings
+        .iter()
+        .flat_map(|sitting| sitting.job.to_replace(paper));
+    let all: BTreeSet<String> = all.collect();
+    all.into_iter().collect()
+}
+
+fn lines(paper: Paper, job: &Job, results: &Results) -> Vec<IssuedLine> {
+    let follows = order::followed(job);
+    let on_sheet = job.text(Field::Revision).trim();
+    let revision = match paper {
+        Paper::Quotation => on_sheet,
+        _ => follows.revision,
+    };
+    let line = |quantity, each| IssuedLine {
+        job: job.number.clone(),
+        part: job.text(Field::Part).trim().to_owned(),
+        revision: revision.to_owned(),
+        quantity,
+        each,
+    };
+    let counts = |kind, of| {
+        job.slips(kind)
+            .filter_map(|slip| slip.count(of))
+            .map(|count| line(count, None))
+            .collect()
+    };
+    match paper {
+        Paper::Quotation => {
+            let breaks = results.figures.price.iter().flat_map(|price| &price.breaks);
+            breaks.map(|at| line(at.quantity, Some(at.each))).collect()
+        }
+        Paper::Confirmation => job
+            .slips(SlipKind::Order)
+            .filter_map(|order| {
+                let quantity = order::quantity_of(job, order)?;
+                let own = order.text(Line::Revision);
+                let line = line(quantity, order.money(Line::Each));
+                Some(IssuedLine {
+                    revision: if own.is_empty() {
+                        line.revision
+                    } else {
+                        own.to_owned()
+                    },
+                    ..line
+                })
+            })
+            .collect(),
+        Paper::Receiving => counts(SlipKind::Received, Line::Count),
+        Paper::Certificate | Paper::Packing | Paper::Label => {
+            counts(SlipKind::Delivery, Line::Count)
+        }
+        Paper::Traveler | Paper::Inspection => follows
+            .quantity
+            .map(|quantity| line(quantity, None))
+            .into_iter()
+            .collect(),
+    }
+}
+
+/// The rows of the shop that the figures rest on, as numbers.
+#[must_use]
+pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
+    let tables = &shop.tables;
+    let rates = &tables.rates;
+    let mut rows: Vec<(String, f64)> = vec![
+        ("labor per hour".to_owned(), rates.labor_per_hour),
+        ("dielectric per hour".to_owned(), rates.dielectric_per_hour),
+        ("power per hour".to_owned(), rates.power_per_hour),
+        ("margin".to_owned(), rates.margin),
+        ("minimum charge".to_owned(), rates.minimum_charge),
+        ("share for redoing".to_owned(), rates.redo_share),
+        (
+            "share for the part's risk".to_owned(),
+            rates.part_risk_share,
+        ),
+    ];
+    let asked = &results.asked.input;
+    if let Some(machine) = asked.machine.and_then(|at| tables.machines.get(at)) {
+        rows.push((format!("{} per hour", machine.name), machine.rate_per_hour));
+        rows.push((format!("{} attended", machine.name), machine.attended));
+    }
+    if let Some(material) = asked.material.and_then(|at| tables.materials.get(at)) {
+        let name = &material.name;
+        for (what, spread) in [
+            ("feed, mm/min", material.feed_mm_min),
+            ("wear, mm per mm", material.wear),
+        ] {
+            rows.push((format!("{name} {what}, P10"), spread.p10));
+            rows.push((format!("{name} {what}, P90"), spread.p90));
+        }
+    }
+    if let Some(lot) = &results.figures.lot {
+        for used in &lot.electrodes {
+            if let Some(tube) = tables.tubes.get(used.tube) {
+                rows.push((format!("{} each", tube.name), tube.price));
+                rows.push((format!("{} length, mm", tube.name), tube.length_mm));
+            }
+        }
+    }
+    rows.retain(|(_, number)| number.is_finite());
+    rows
+}

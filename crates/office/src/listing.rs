@@ -1,0 +1,198 @@
+//! The shelf as a window knows it: followed beside the window, searched in memory.
+
+mod beside;
+mod kept;
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_job::Job;
+
+use crate::clock::Clock;
+use crate::digest::{Follower, Index, ShelfLine};
+use crate::names::JobKey;
+use crate::shelf::{Shelf, ShelfError};
+use crate::words;
+use beside::{Beside, Told};
+
+/// The jobs of a shelf, and what is typed to find one.
+#[derive(Debug)]
+pub struct Listing {
+    /// The jobs, ready to be searched.
+    pub index: Arc<Index>,
+    /// Grows with every change of the index.
+    pub version: u64,
+    /// What is typed to find a job.
+    pub find: String,
+    /// What is to be said of the shelf itself.
+    pub notice: String,
+    /// A look at the shelf is under way.
+    pub busy: bool,
+    clock: Arc<dyn Clock>,
+    /// The newest day on which a job was opened.
+    newest: Option<NaiveDate>,
+    /// Why the shelf could not be read when it was looked at last.
+    failed: Option<String>,
+    found: Vec<u32>,
+    found_of: Option<(String, u64)>,
+    way: Way,
+}
+
+#[derive(Debug)]
+enum Way {
+    Thread(Beside),
+    AtOnce {
+        shelf: Arc<dyn Shelf>,
+        follower: Box<Follower>,
+    },
+}
+
+impl Listing {
+    /// A list that is read where it is asked: for tests.
+    #[must_use]
+    pub fn at_once(shelf: Arc<dyn Shelf>, clock: Arc<dyn Clock>) -> Self {
+        let follower = Box::default();
+        let mut listing = Self::with(clock, Way::AtOnce { shelf, follower });
+        listing.look_again();
+        listing
+    }
+
+    /// A list that is read on a thread, which calls `wake` when there is news. What is kept in
+    /// `cache` is shown first. Nobody waits for the thread's end: a shelf that hangs must not hold the
+    /// window.
+    #[must_use]
+    pub fn on_thread(
+        shelf: Arc<dyn Shelf>,
+        clock: Arc<dyn Clock>,
+        cache: PathBuf,
+        wake: impl Fn() + Send + 'static,
+    ) -> Self {
+        let mut listing = Self::with(clock, Way::Thread(Beside::new(shelf, cache, wake)));
+        listing.look_again();
+        listing
+    }
+
+    fn with(clock: Arc<dyn Clock>, way: Way) -> Self {
+        Self {
+            index: Arc::default(),
+            version: 0,
+            find: String::new(),
+            notice: String::new(),
+            busy: false,
+            clock,
+            newest: None,
+            failed: None,
+            found: Vec::new(),
+            found_of: None,
+            way,
+        }
+    }
+
+    /// Looks at the shelf anew.
+    pub fn look_again(&mut self) {
+        match &mut self.way {
+            Way::Thread(beside) => self.busy = beside.look(),
+            Way::AtOnce { shelf, follower } => {
+                let looked = follower.look(shelf.as_ref(), &mut |_| true);
+                self.failed = looked
+                    .err()
+                    .map(|error| unreachable(shelf.as_ref(), &error));
+                let lines = follower.lines();
+                self.newest = newest(&lines);
+                Arc::make_mut(&mut self.index).follow(lines);
+                self.changed();
+            }
+        }
+    }
+
+    /// Takes in what the thread told meanwhile.
+    pub fn poll(&mut self) {
+        let Way::Thread(beside) = &mut self.way else {
+            return;
+        };
+        let Some(told) = beside.told() else { return };
+        let Told {
+            index,
+            newest,
+            failed,
+            ..
+        } = told;
+        self.busy = beside.is_busy();
+        (self.index, self.newest, self.failed) = (Arc::new(index), newest, failed);
+        self.changed();
+    }
+
+    /// Takes in a job that was just saved from here: it is listed at once, and the shelf need not be
+    /// looked at for it.
+    pub fn took(&mut self, key: &JobKey, job: &Job) {
+        let line = match &mut self.way {
+            Way::AtOnce { follower, .. } => follower.took(key, job),
+            Way::Thread(beside) => {
+                let line = Arc::new(ShelfLine::of(key, job));
+                beside.took(key, &line);
+                line
+            }
+        };
+        self.newest = self.newest.max(opened(&line));
+        Arc::make_mut(&mut self.index).put(line);
+        self.changed();
+    }
+
+    fn changed(&mut self) {
+        self.version += 1;
+        let today = self.clock.today();
+        self.notice = match (&self.failed, self.newest) {
+            // What was known stays to be looked at.
+            (Some(why), _) => why.clone(),
+            (None, Some(newest)) if newest > today => words::digest::clock_behind(today, newest),
+            (None, _) => String::new(),
+        };
+    }
+
+    /// The jobs that have every word that is typed, by their place in the index.
+    pub fn found(&mut self) -> &[u32] {
+        let wanted = (self.find.as_str(), self.version);
+        let same = |(find, version): &(String, u64)| (find.as_str(), *version) == wanted;
+        if !self.found_of.as_ref().is_some_and(same) {
+            self.found = self.index.find(&self.find);
+            self.found_of = Some((self.find.clone(), self.version));
+        }
+        &self.found
+    }
+
+    /// The job that the typed text means when Enter is pressed: the code of a paper, a number, or
+    /// else the first job found.
+    pub fn meant(&mut self) -> Option<JobKey> {
+        let typed = self.find.trim().to_owned();
+        self.numbered(&typed).or_else(|| {
+            self.found();
+            let found = self.found.iter();
+            let mut found = found.filter_map(|at| self.index.lines.get(*at as usize));
+            found.find_map(|line| line.job.clone())
+        })
+    }
+
+    /// The job that a number or the code of a paper names.
+    fn numbered(&self, typed: &str) -> Option<JobKey> {
+        if let Some(line) = self.index.by_number(typed) {
+            return line.job.clone();
+        }
+        let code = quillbore_paper::code::read(typed)?;
+        let mut jobs = self.index.lines.iter().filter_map(|line| line.job.as_ref());
+        let job = jobs.find(|key| key.as_str().eq_ignore_ascii_case(&code.job));
+        job.cloned()
+    }
+}
+
+fn opened(line: &ShelfLine) -> Option<NaiveDate> {
+    line.says.as_ref().ok()?.summary.opened
+}
+
+fn newest(lines: &[Arc<ShelfLine>]) -> Option<NaiveDate> {
+    lines.iter().filter_map(|line| opened(line)).max()
+}
+
+fn unreachable(shelf: &dyn Shelf, why: &ShelfError) -> String {
+    words::digest::unreachable(why, &shelf.place())
+}

@@ -1,0 +1,284 @@
+//! Papers of jobs: made, and written without ever taking another file's place.
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_job::answer::Answer;
+use quillbore_job::life::Blocker;
+use quillbore_job::results::Results;
+use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, order, words};
+use quillbore_paper::glyphs::{self, Unprintable};
+use quillbore_paper::page::Item;
+use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
+
+use crate::disk::Disk;
+use crate::failure::Failure;
+use crate::files;
+
+/// A job with its results, as papers are made of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Sitting<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// What was computed of it.
+    pub results: &'a Results,
+}
+
+/// What makes a paper valid, or why it isn't.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Stamp<'a> {
+    /// Its number, where it is issued.
+    pub number: Option<&'a str>,
+    /// The last day that it stands.
+    pub valid_until: Option<NaiveDate>,
+    /// Why it isn't valid yet, where it isn't.
+    pub why_not: Option<&'a str>,
+}
+
+/// A paper as bytes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Printed {
+    /// Which paper.
+    pub paper: Paper,
+    /// The PDF.
+    pub bytes: Vec<u8>,
+    /// What of it can't be printed as it is read; a substitute stands in its place.
+    pub unprintable: Vec<Unprintable>,
+}
+
+/// The papers that a job has matter for: quotation and traveler always, the others when their time
+/// has come.
+#[must_use]
+pub fn usual(job: &Job) -> Vec<Paper> {
+    let has = |kind| job.slips(kind).next().is_some();
+    let wanted = |paper: &Paper| match paper {
+        Paper::Quotation | Paper::Traveler => true,
+        Paper::Confirmation => has(SlipKind::Order),
+        Paper::Receiving => has(SlipKind::Received),
+        Paper::Inspection => has(SlipKind::Run) || has(SlipKind::Inspection),
+        Paper::Certificate | Paper::Packing | Paper::Label => has(SlipKind::Delivery),
+    };
+    Paper::ALL.iter().copied().filter(wanted).collect()
+}
+
+/// What is in the way of issuing a paper, as far as the job alone tells.
+#[must_use]
+pub fn in_the_way(paper: Paper, sitting: Sitting<'_>) -> Vec<Blocker> {
+    life::blockers(paper, sitting.job, &sitting.results.found(), None)
+}
+
+/// Why a paper that is printed without being issued isn't valid.
+#[must_use]
+pub fn why_not(paper: Paper, sitting: Sitting<'_>) -> String {
+    let in_the_way = in_the_way(paper, sitting);
+    let said: Vec<String> = in_the_way.iter().map(words::life::blocker).collect();
+    let lead = match paper {
+        Paper::Traveler if said.is_empty() => "not released to the floor yet",
+        Paper::Traveler => "not released",
+        Paper::Quotation => "draft, not issued",
+        _ => "not issued",
+    };
+    if said.is_empty() {
+        lead.to_owned()
+    } else {
+        format!("{lead}: {}", said.join("; "))
+    }
+}
+
+/// The page model of a paper, as it is printed and previewed.
+#[must_use]
+pub fn document(
+    paper: Paper,
+    sittings: &[Sitting<'_>],
+    shop: &Shop,
+    day: NaiveDate,
+    sheet: Sheet,
+    stamp: Stamp<'_>,
+) -> Document {
+    checked(paper, sittings, shop, day, sheet, stamp).0
+}
+
+/// The page model of a paper, and what of it can't be printed as it is read, field by field.
+#[must_use]
+pub fn checked(
+    paper: Paper,
+    sittings: &[Sitting<'_>],
+    shop: &Shop,
+    day: NaiveDate,
+    sheet: Sheet,
+    stamp: Stamp<'_>,
+) -> (Document, Vec<Unprintable>) {
+    let issuer = issuer(shop);
+    let remarks: Vec<Vec<Remark>> = sittings.iter().map(remarks).collect();
+    let answers = sittings.iter().map(|sitting| sitting.results.answers());
+    let answers: Vec<Vec<Answer>> = answers.collect();
+    let matters: Vec<Matter<'_>> = sittings
+        .iter()
+        .zip(remarks.iter().zip(&answers))
+        .map(|(sitting, (remarks, answers))| Matter {
+            job: sitting.job,
+            input: &sitting.results.asked.input,
+            figures: &sitting.results.figures,
+            tables: &shop.tables,
+            unknown: &sitting.results.asked.unknown,
+            remarks,
+            answers,
+            issuer: &issuer,
+            sheet,
+            date: day,
+            number: stamp.number,
+            valid_until: stamp.valid_until,
+            quotation: quotation(sitting.job),
+            preview: stamp.why_not,
+            annex: true,
+        })
+        .collect();
+    let document = quillbore_paper::document(paper, &matters);
+    let unprintable = glyphs::unprintable(&document, &matters);
+    (document, unprintable)
+}
+
+/// The quotation that the newest order answers.
+fn quotation(job: &Job) -> Option<&Issued> {
+    let order = job.slips(SlipKind::Order).next_back()?;
+    order::quotation_of(job, order)
+}
+
+fn issuer(shop: &Shop) -> Issuer {
+    Issuer {
+        name: shop.name.clone(),
+        address: shop.address.clone(),
+        terms: shop.texts.terms.clone(),
+        exclusions: shop.texts.exclusions.clone(),
+        cautions: shop.texts.cautions.clone(),
+    }
+}
+
+fn remarks(sitting: &Sitting<'_>) -> Vec<Remark> {
+    sitting.results.notes.iter().map(Remark::of).collect()
+}
+
+/// A paper's PDF.
+///
+/// # Errors
+/// Where it can't be made.
+pub fn pdf_of(
+    paper: Paper,
+    document: &Document,
+    job: &Job,
+    shop: &Shop,
+    day: NaiveDate,
+) -> Result<Vec<u8>, Failure> {
+    let title = format!("{} {} {}", paper.key(), job.number, job.text(Field::Part));
+    let meta = pdf::Meta {
+        title: title.trim().to_owned(),
+        author: shop.name.clone(),
+        date: day,
+    };
+    pdf::write(document, &meta).map_err(|error| Failure::new(error.to_string(), error.hint()))
+}
+
+/// The text of every page, a line for each run of it.
+#[must_use]
+pub fn texts(document: &Document) -> Vec<String> {
+    let text = |item: &Item| match item {
+        Item::Text(run) => Some(run.text.clone()),
+        Item::Line(_) | Item::Path(_) => None,
+    };
+    let page = |items: &[Item]| -> Vec<String> { items.iter().filter_map(text).collect() };
+    let pages = document.pages.iter();
+    pages.map(|p| page(&p.items).join("\n")).collect()
+}
+
+/// What can't be printed as it is read, each field once, as sentences.
+#[must_use]
+pub fn unprintable_said<'a>(found: impl IntoIterator<Item = &'a Unprintable>) -> Vec<String> {
+    let each: BTreeSet<&Unprintable> = found.into_iter().collect();
+    each.into_iter().map(Unprintable::sentence).collect()
+}
+
+/// Papers of a job as PDF, none of them issued.
+///
+/// # Errors
+/// Where a PDF can't be made.
+pub fn print(
+    sitting: Sitting<'_>,
+    shop: &Shop,
+    day: NaiveDate,
+    sheet: Sheet,
+    papers: &[Paper],
+) -> Result<Vec<Printed>, Failure> {
+    let one = |paper: &Paper| {
+        let why_not = why_not(*paper, sitting);
+        let stamp = Stamp {
+            why_not: Some(&why_not),
+            ..Stamp::default()
+        };
+        let (document, unprintable) = checked(*paper, &[sitting], shop, day, sheet, stamp);
+        let bytes = pdf_of(*paper, &document, sitting.job, shop, day)?;
+        Ok(Printed {
+            paper: *paper,
+            bytes,
+            unprintable,
+        })
+    };
+    papers.iter().map(one).collect()
+}
+
+/// Writes papers into a folder as `NAME-traveler.pdf` and so on, and gives their paths.
+///
+/// # Errors
+/// Where a file with other bytes stands there and `replace` is not given, nothing is written; where
+/// something that is no plain file has a paper's name, neither.
+pub fn write(
+    disk: &Arc<dyn Disk>,
+    printed: &[Printed],
+    folder: &Path,
+    name: &str,
+    replace: bool,
+) -> Result<Vec<PathBuf>, Failure> {
+    let mut paths = Vec::new();
+    let mut to_write = Vec::new();
+    for paper in printed {
+        let path = folder.join(file_name(name, paper.paper));
+        let most = paper.bytes.len() as u64;
+        let there = files::stands(disk.as_ref(), &path, most)?;
+        match &there {
+            Some(there) if *there == paper.bytes => {}
+            Some(_) if !replace => {
+                return Err(Failure::new(
+                    "Another paper stands there already and nothing was written",
+                    "print into another folder, or say --replace",
+                )
+                .at(&path));
+            }
+            _ => to_write.push((path.clone(), paper, there.is_some())),
+        }
+        paths.push(path);
+    }
+    std::fs::create_dir_all(folder)
+        .map_err(|error| Failure::io("The folder can't be made", &error, folder))?;
+    let mut new: Vec<&PathBuf> = Vec::new();
+    for (path, paper, stood) in &to_write {
+        if let Err(failure) = files::write_whole(disk, path, &paper.bytes) {
+            // All papers or none: those that took nobody's place are taken back.
+            for path in new {
+                let _ = disk.remove(path);
+            }
+            return Err(failure);
+        }
+        if !stood {
+            new.push(path);
+        }
+    }
+    Ok(paths)
+}
+
+/// What the file of a paper is called that is printed without being issued.
+#[must_use]
+pub fn file_name(name: &str, paper: Paper) -> String {
+    let name = if name.is_empty() { "job" } else { name };
+    format!("{name}-{}.pdf", paper.key())
+}

@@ -1,0 +1,142 @@
+//! A shelf at the start of a day: found, made anew with the demo jobs, or waiting for a yes.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use crate::disk::{Disk, Kind};
+use crate::failure::Failure;
+use crate::names::JobKey;
+use crate::places;
+use crate::shelf::{Commit, Doc, Folder, Mark, Shelf};
+
+/// The demo jobs that a first start finds on its shelf.
+pub const DEMO_JOBS: &[(&str, &str)] = &[
+    ("25-0388", include_str!("../../../demo-jobs/25-0388.ron")),
+    ("26-0101", include_str!("../../../demo-jobs/26-0101.ron")),
+    ("26-0102", include_str!("../../../demo-jobs/26-0102.ron")),
+    ("26-0103", include_str!("../../../demo-jobs/26-0103.ron")),
+    ("26-0104", include_str!("../../../demo-jobs/26-0104.ron")),
+    ("26-0105", include_str!("../../../demo-jobs/26-0105.ron")),
+    ("26-0106", include_str!("../../../demo-jobs/26-0106.ron")),
+];
+
+/// How a shelf was found.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// It is one.
+    Ready,
+    /// It was made just now, with the demo jobs.
+    New,
+    /// A folder that nobody said yet is a shelf, with so many jobs in it: that is asked.
+    NotMarked(usize),
+}
+
+/// The shelf in a folder; `known` is the mark that it had before, where somebody knows that. A folder
+/// that is not there is made and gets the demo jobs.
+///
+/// # Errors
+/// Where the folder can't be made, or a shelf that was there has vanished.
+pub fn open(
+    disk: &Arc<dyn Disk>,
+    root: &Path,
+    known: Option<Mark>,
+) -> Result<(Arc<Folder>, Standing), Failure> {
+    let was_known = known.is_some();
+    let shelf = Arc::new(Folder::new(Arc::clone(disk), root, known));
+    if !root.is_dir() {
+        if was_known {
+            return Err(vanished(root));
+        }
+        std::fs::create_dir_all(root)
+            .map_err(|error| Failure::io("The shelf can't be made", &error, root))?;
+        shelf.adopt(&places::new_mark()?)?;
+        put_demo_jobs(shelf.as_ref())?;
+        return Ok((shelf, Standing::New));
+    }
+    if shelf.mark()?.is_some() {
+        return Ok((shelf, Standing::Ready));
+    }
+    if was_known {
+        return Err(vanished(root));
+    }
+    let jobs = disk.list(root);
+    let jobs = jobs.map_err(|error| Failure::io("The folder can't be listed", &error, root))?;
+    let is_job = |name: &str| {
+        name.strip_suffix(".ron")
+            .is_some_and(|s| JobKey::new(s).is_ok())
+    };
+    let jobs = jobs
+        .iter()
+        .filter(|found| found.look.kind == Kind::File && found.name.to_str().is_some_and(is_job));
+    let standing = Standing::NotMarked(jobs.count());
+    Ok((shelf, standing))
+}
+
+fn vanished(root: &Path) -> Failure {
+    Failure::new(
+        "The shelf that was in this folder is not there",
+        "connect it again, or name another with --shelf; nothing was written",
+    )
+    .at(root)
+}
+
+fn put_demo_jobs(shelf: &dyn Shelf) -> Result<(), Failure> {
+    for (name, text) in DEMO_JOBS {
+        let doc = Doc::Job(JobKey::new(name)?);
+        shelf.commit(&Commit::one(doc, text.as_bytes().to_vec(), None))?;
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use std::fs;
+
+    use super::*;
+    use crate::disk::RealDisk;
+    use crate::shelf::Cursor;
+
+    fn jobs(shelf: &Folder) -> usize {
+        shelf
+            .changes(&Cursor::default())
+            .expect("changes")
+            .there
+            .len()
+    }
+
+    #[test]
+    fn a_first_start_finds_the_demo_jobs_and_one_taken_out_stays_out() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let root = folder.path().join("shelf");
+        let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
+        let (shelf, standing) = open(&disk, &root, None).expect("a shelf");
+        assert_eq!((standing, jobs(&shelf)), (Standing::New, DEMO_JOBS.len()));
+        fs::remove_file(root.join("26-0101.ron")).expect("taken out");
+        let (shelf, standing) = open(&disk, &root, None).expect("a shelf");
+        assert_eq!(
+            (standing, jobs(&shelf)),
+            (Standing::Ready, DEMO_JOBS.len() - 1)
+        );
+    }
+
+    #[test]
+    fn a_folder_without_a_mark_waits_for_a_yes_and_a_known_one_has_vanished() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
+        fs::write(folder.path().join("26-0101.ron"), DEMO_JOBS[1].1).expect("a job");
+        let (shelf, standing) = open(&disk, folder.path(), None).expect("a folder");
+        assert_eq!(standing, Standing::NotMarked(1));
+        let refused = shelf.commit(&Commit::one(Doc::Shop, b"x".to_vec(), None));
+        assert!(refused.is_err(), "nothing is written before the yes");
+        let mark = places::new_mark().expect("a mark");
+        for root in [folder.path().to_owned(), folder.path().join("gone")] {
+            let known = open(&disk, &root, Some(mark.clone()));
+            let said = known.expect_err("it has vanished").to_string();
+            assert!(said.contains("not there"), "{said}");
+        }
+        assert!(!folder.path().join("gone").exists());
+        shelf.adopt(&mark).expect("a yes");
+        let (_, standing) = open(&disk, folder.path(), Some(mark)).expect("a shelf");
+        assert_eq!(standing, Standing::Ready);
+    }
+}

@@ -1,0 +1,21 @@
+//! What is said of drafts.
+
+use std::io;
+use std::path::Path;
+
+/// That no draft can be kept.
+pub(crate) fn not_kept(error: &io::Error, folder: &Path) -> String {
+    format!(
+        "No draft can be kept, so save often: {error}: {}",
+        folder.display()
+    )
+}
+
+/// That a draft of an earlier run can't be read.
+#[must_use]
+pub fn damaged(draft: &Path) -> String {
+    format!(
+        "A draft of an earlier run can't be read and was left where it is: {}",
+        draft.display()
+    )
+}

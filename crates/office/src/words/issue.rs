@@ -1,0 +1,88 @@
+//! What is said of papers that are issued, or could not be.
+
+use quillbore_job::Paper;
+use quillbore_job::life::Blocker;
+use quillbore_job::words::{life, slips};
+
+use crate::failure::Failure;
+use crate::issue::{IssuedNow, NotIssued};
+use crate::names::JobKey;
+use crate::save::SaveError;
+use crate::shelf::{CommitError, ShelfError};
+
+/// That nothing keeps another desk out.
+pub(crate) const NO_LOCKS: &str =
+    "This disk knows no locks: let one desk issue at a time, since nothing keeps another one out.";
+
+/// That a paper was issued, and what else is to be known.
+#[must_use]
+pub fn issued(now: &IssuedNow) -> String {
+    let mut said = format!("Issued: {}", now.place);
+    for told in &now.told {
+        said += ". ";
+        said += told.trim_end_matches('.');
+    }
+    said
+}
+
+/// Why a paper was not issued.
+#[must_use]
+pub fn not_issued(why: &NotIssued) -> String {
+    match why {
+        NotIssued::InTheWay { of, blockers } => in_the_way(of.as_deref(), blockers),
+        NotIssued::SavedMeanwhile { jobs, .. } => {
+            let jobs: Vec<&str> = jobs.iter().map(JobKey::as_str).collect();
+            let jobs = jobs.join(" and ");
+            format!(
+                "Not issued: somebody saved {jobs} meanwhile. Look at what they did, then issue it."
+            )
+        }
+        NotIssued::Failed { failure, .. } => failure.to_string(),
+    }
+}
+
+/// What is in the way of a paper.
+#[must_use]
+pub fn in_the_way(of: Option<&str>, blockers: &[Blocker]) -> String {
+    let said: Vec<String> = blockers.iter().map(life::blocker).collect();
+    let said = said.join("; ");
+    match of {
+        Some(number) => format!("Not issued: in {number} {said}."),
+        None => format!("Not issued: {said}."),
+    }
+}
+
+/// That the disk did not confirm what was issued.
+pub(crate) fn not_settled(error: &ShelfError) -> String {
+    Failure::from(error.clone()).to_string()
+}
+
+/// That a quotation of several jobs is known to the first of them alone.
+pub(crate) fn half_done(number: &str, why: &CommitError) -> String {
+    format!("Not every job of {number} knows of it yet ({why}): opening them again completes that")
+}
+
+/// That a paper lies beside its job without an entry.
+pub(crate) fn interrupted(paper: Paper, number: &str, place: &str) -> String {
+    format!(
+        "Interrupted issue: a {} {number} lies beside this job, but the job doesn't name it, so it \
+         is not valid and its number is not given again. Throw away what was printed of it, issue \
+         it anew, and add \u{201c}paper withdrawn\u{201d} with that number to settle it: {place}",
+        slips::paper(paper)
+    )
+}
+
+/// That a job of a joint quotation knows of it now.
+pub(crate) fn completed(number: &str, job: &str, frozen: bool) -> String {
+    let sheet = if frozen {
+        ""
+    } else {
+        "; its sheet gives other prices by now, so what it was quoted by is not kept there"
+    };
+    format!("An interrupted issue was completed: {job} knows of {number} now{sheet}.")
+}
+
+/// That a job of a joint quotation still doesn't know of it.
+pub(crate) fn not_completed(number: &str, job: &str, why: &SaveError) -> String {
+    format!("An interrupted issue is still half done: {job} does not know of {number} ({why}).")
+}

@@ -1,0 +1,65 @@
+//! What is said of jobs that are opened, saved and merged.
+
+use quillbore_job::Job;
+use quillbore_job::merge::Clash;
+use quillbore_job::words::merge as words;
+
+/// That no desk hears of another one.
+pub(crate) const NO_LOCKS: &str = "This disk knows no locks, so no desk hears that another one has \
+                                   the job open: let one desk work on it at a time.";
+
+/// That a file was renamed or copied by hand, so that its name is not the number in it.
+pub(crate) fn renamed(key: &str, number: &str, has_papers: bool) -> String {
+    let papers = if has_papers {
+        "; the issued papers in it are those of the other job"
+    } else {
+        ""
+    };
+    format!(
+        "The file is called {key}, but the job in it is {number}{papers}: nothing can be issued from \
+         it until save as gives it a number of its own."
+    )
+}
+
+/// That a job was saved.
+#[must_use]
+pub fn saved(place: &str) -> String {
+    format!("Saved: {place}")
+}
+
+/// That a copy was saved, and which papers stay with the first job.
+#[must_use]
+pub fn saved_as(place: &str, left_behind: &[String]) -> String {
+    if left_behind.is_empty() {
+        return saved(place);
+    }
+    let papers = left_behind.join(", ");
+    format!(
+        "Saved as a job of its own; {papers} stay with the job that it was copied from: {place}"
+    )
+}
+
+/// That two desks' work was put together and saved, and what of it does not stand.
+#[must_use]
+pub fn merged(job: &Job, clashes: &[Clash]) -> String {
+    let met = met(job, clashes);
+    format!("Saved, merged with the other desk's work; {met}.")
+}
+
+/// That two desks' work was put together but could not be saved.
+#[must_use]
+pub fn merged_unsaved(job: &Job, clashes: &[Clash], why: &str) -> String {
+    let met = met(job, clashes);
+    format!("Merged with the other desk's work, but not saved; undo takes it back; {met}. {why}")
+}
+
+fn met(job: &Job, clashes: &[Clash]) -> String {
+    let met: Vec<String> = clashes
+        .iter()
+        .map(|clash| words::clash(job, clash))
+        .collect();
+    match met.as_slice() {
+        [] => "the two nowhere met".to_owned(),
+        met => format!("look these over: {}", met.join("; ")),
+    }
+}

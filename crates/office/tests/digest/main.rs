@@ -1,0 +1,10 @@
+//! What is known of a shelf: digests, the following of a shelf, search, the window's list.
+#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
+
+mod crash;
+mod follow;
+mod jobs;
+mod joint;
+mod listing;
+mod says;
+mod search;

@@ -1,0 +1,274 @@
+//! What a digest says of a job.
+
+use quillbore_job::{Field, Job, Line, SlipKind};
+use quillbore_office::digest::{Digest, OpenMatter, RunRecord, Summary};
+
+use crate::jobs::{day, job, with_hole, with_quotation, with_slip};
+
+fn open(job: &Job) -> Vec<OpenMatter> {
+    Digest::of(job).open
+}
+
+fn quoted() -> Job {
+    let fields = [(Field::Quantity, "25"), (Field::FollowUp, "2026-12-01")];
+    with_quotation(&job("26-0107", &fields), "26-0107-Q1", None, &["26-0107"])
+}
+
+fn ordered() -> Job {
+    let order = [
+        (Line::Date, "2026-11-24"),
+        (Line::Quantity, "25"),
+        (Line::Due, "2026-12-18"),
+    ];
+    with_slip(&quoted(), SlipKind::Order, &order)
+}
+
+#[test]
+fn the_summary_says_what_the_list_shows_and_search_and_comparison_read() {
+    let fields = [
+        (Field::Customer, " Alder Finch Rotors "),
+        (Field::Part, "4-118"),
+        (Field::CustomerReference, "RFQ 7"),
+        (Field::Quantity, "25"),
+    ];
+    let job = with_hole(&job("26-0107", &fields), "0.8 +-0.05", "14");
+    let run = [
+        (Line::FloorMinutes, "90"),
+        (Line::StopMinutes, "30"),
+        (Line::Good, "5"),
+    ];
+    let order = [(Line::Number, "PO 4711")];
+    let job = with_slip(
+        &with_slip(&job, SlipKind::Order, &order),
+        SlipKind::Run,
+        &run,
+    );
+    let summary = Digest::of(&job).summary;
+    let shown = [
+        &summary.number,
+        &summary.customer,
+        &summary.part,
+        &summary.references,
+    ];
+    assert_eq!(
+        shown,
+        ["26-0107", "Alder Finch Rotors", "4-118", "RFQ 7 PO 4711"]
+    );
+    assert_eq!(
+        (summary.state.as_str(), summary.quantity),
+        ("ordered", Some(25))
+    );
+    assert_eq!(
+        (summary.size_mm, summary.depth_mm, summary.holes),
+        (Some(0.85), Some(14.0), 36)
+    );
+    assert_eq!((summary.hours, summary.made), (Some(1.0), Some(5)));
+}
+
+#[test]
+fn every_run_slip_is_a_record_of_what_can_be_read_on_it() {
+    let full = [
+        (Line::Date, "2026-11-25"),
+        (Line::Mark, "A"),
+        (Line::Holes, "36"),
+        (Line::ElectrodeNumber, "3"),
+        (Line::TubeBefore, "300"),
+        (Line::TubeAfter, "281.5"),
+        (Line::SparkMinutes, "41"),
+        (Line::FloorMinutes, "55"),
+        (Line::StopMinutes, "4"),
+        (Line::Electrodes, "2"),
+        (Line::Breakages, "0"),
+        (Line::Good, "5"),
+        (Line::Scrap, "1"),
+        (Line::Pins, "0.78 GO, 0.82 NO-GO"),
+    ];
+    let job = with_slip(&job("26-0107", &[]), SlipKind::Run, &full);
+    let job = with_slip(
+        &job,
+        SlipKind::Run,
+        &[(Line::Holes, "a few"), (Line::Good, "0")],
+    );
+    let first = RunRecord {
+        date: Some(day("2026-11-25")),
+        mark: "A".to_owned(),
+        holes: Some(36),
+        electrode_number: "3".to_owned(),
+        tube_before_mm: Some(300.0),
+        tube_after_mm: Some(281.5),
+        spark_minutes: Some(41.0),
+        floor_minutes: Some(55.0),
+        stop_minutes: Some(4.0),
+        electrodes: Some(2),
+        breakages: Some(0),
+        good: Some(5),
+        scrap: Some(1),
+        pins: "0.78 GO, 0.82 NO-GO".to_owned(),
+    };
+    let second = RunRecord {
+        good: Some(0),
+        ..RunRecord::default()
+    };
+    assert_eq!(Digest::of(&job).records, [first, second]);
+}
+
+#[test]
+fn a_quotation_waits_until_somebody_says_how_it_ended() {
+    let waits = OpenMatter::Quotation {
+        number: "26-0107-Q1".to_owned(),
+        date: day("2026-11-20"),
+        follow_up: Some(day("2026-12-01")),
+    };
+    assert_eq!(open(&job("26-0107", &[])), []);
+    assert_eq!(open(&quoted()), [waits]);
+    let declined = with_slip(&quoted(), SlipKind::Reply, &[(Line::Outcome, "declined")]);
+    assert_eq!(open(&declined), []);
+    let withdrawn = [(Line::Paper, "26-0107-Q1"), (Line::Why, "wrong drawing")];
+    assert_eq!(
+        open(&with_slip(&quoted(), SlipKind::Withdrawal, &withdrawn)),
+        []
+    );
+    let aside = job("26-0107", &[(Field::LaidAside, "no answer in a year")]);
+    assert_eq!(
+        open(&with_quotation(&aside, "26-0107-Q1", None, &["26-0107"])),
+        []
+    );
+}
+
+#[test]
+fn an_order_waits_for_its_parts_and_for_its_day_until_all_is_delivered() {
+    let due = OpenMatter::Due {
+        day: day("2026-12-18"),
+    };
+    let parts = |here| OpenMatter::Parts { here, ordered: 25 };
+    assert_eq!(open(&ordered()), [parts(0), due.clone()]);
+    let some = with_slip(&ordered(), SlipKind::Received, &[(Line::Count, "10")]);
+    assert_eq!(open(&some), [parts(10), due.clone()]);
+    let all = with_slip(&some, SlipKind::Received, &[(Line::Count, "15")]);
+    assert_eq!(open(&all), std::slice::from_ref(&due));
+    let shipped = with_slip(&all, SlipKind::Delivery, &[(Line::Count, "24")]);
+    assert_eq!(open(&shipped), [due]);
+    let shipped = with_slip(&shipped, SlipKind::Delivery, &[(Line::Count, "1")]);
+    assert_eq!(open(&shipped), []);
+    // A call-off comes bit by bit, and so do its parts.
+    let called = [(Line::Quantity, "10"), (Line::Due, "2026-12-04")];
+    let some = with_slip(&some, SlipKind::Release, &called);
+    let due = OpenMatter::Due {
+        day: day("2026-12-04"),
+    };
+    assert_eq!(open(&some), [due]);
+    // The day of an inquiry is a wish.
+    assert_eq!(open(&job("26-0108", &[(Field::Due, "2026-12-18")])), []);
+}
+
+#[test]
+fn a_non_conformance_waits_until_it_is_closed() {
+    let said = [
+        (Line::Date, "2026-11-25"),
+        (Line::HolesNamed, "A3 of SN104"),
+        (Line::What, "0.1 too deep"),
+        (Line::GoOn, "the customer said so"),
+    ];
+    let found = with_slip(&job("26-0107", &[]), SlipKind::Nonconformance, &said);
+    let waits = OpenMatter::Nonconformance {
+        slip: 0,
+        date: Some(day("2026-11-25")),
+        what: "A3 of SN104: 0.1 too deep".to_owned(),
+    };
+    assert_eq!(open(&found), [waits]);
+    let closed = [said.as_slice(), &[(Line::Closed, "2026-11-26")]].concat();
+    let closed = with_slip(&job("26-0107", &[]), SlipKind::Nonconformance, &closed);
+    assert_eq!(open(&closed), []);
+}
+
+#[test]
+fn a_call_waits_until_somebody_called_on_its_day_or_later() {
+    let first = [
+        (Line::Date, "2026-11-20"),
+        (Line::Who, "Pell"),
+        (Line::CallAgain, "2026-11-27"),
+    ];
+    let called = with_slip(&job("26-0107", &[]), SlipKind::Call, &first);
+    let waits = OpenMatter::Call {
+        slip: 0,
+        day: day("2026-11-27"),
+        who: "Pell".to_owned(),
+    };
+    assert_eq!(open(&called), std::slice::from_ref(&waits));
+    let before = with_slip(&called, SlipKind::Call, &[(Line::Date, "2026-11-25")]);
+    assert_eq!(open(&before), std::slice::from_ref(&waits));
+    let on_it = with_slip(&before, SlipKind::Call, &[(Line::Date, "2026-11-27")]);
+    assert_eq!(open(&on_it), []);
+    let no_day = with_slip(
+        &job("26-0107", &[]),
+        SlipKind::Call,
+        &[(Line::CallAgain, "soon")],
+    );
+    assert_eq!(open(&no_day), []);
+}
+
+#[test]
+fn a_digest_comes_back_out_of_a_cache_as_it_was() {
+    let mut digest = Digest::of(&with_slip(&ordered(), SlipKind::Run, &[(Line::Good, "3")]));
+    digest.open.extend(open(&quoted()));
+    digest.joint = Digest::of(&with_quotation(
+        &ordered(),
+        "26-0107-Q2",
+        None,
+        &["26-0107", "26-0108"],
+    ))
+    .joint;
+    assert!(digest.joint.len() == 1 && digest.records.len() == 1 && digest.open.len() == 3);
+    let text = serde_json::to_string(&digest).expect("plain data");
+    let again: Digest = serde_json::from_str(&text).expect("a digest");
+    assert_eq!(again, digest);
+    let small = Digest {
+        summary: Summary::default(),
+        ..Digest::default()
+    };
+    let text = serde_json::to_string(&small).expect("plain data");
+    assert!(!text.contains("records"), "what says nothing takes no room");
+}
+
+/// A job whose traveler is on the floor, released with its sheet frozen in its entry.
+fn released() -> Job {
+    let mut job = with_quotation(
+        &with_hole(&ordered(), "0.8 +-0.05", "14"),
+        "26-0107-T1",
+        None,
+        &[],
+    );
+    let mut entry = job.issued.pop().expect("an entry").as_ref().clone();
+    entry.paper = quillbore_job::Paper::Traveler;
+    entry.inputs = Some(std::sync::Arc::new(job.inputs()));
+    job.issued.push(std::sync::Arc::new(entry.sealed()));
+    job
+}
+
+#[test]
+fn a_sheet_that_changed_since_its_traveler_was_released_and_a_changed_entry_wait() {
+    let told = |job: &Job| -> Vec<OpenMatter> {
+        let ours = |open: &OpenMatter| {
+            let ours = [
+                OpenMatter::SheetChanged {
+                    traveler: "26-0107-T1".to_owned(),
+                },
+                OpenMatter::EntryChanged {
+                    number: "26-0107-T1".to_owned(),
+                },
+            ];
+            ours.contains(open)
+        };
+        open(job).into_iter().filter(ours).collect()
+    };
+    let job = released();
+    assert_eq!(told(&job), []);
+    let deeper = with_hole(&job, "0.8 +-0.05", "15");
+    let traveler = "26-0107-T1".to_owned();
+    assert_eq!(told(&deeper), [OpenMatter::SheetChanged { traveler }]);
+    let mut edited = job;
+    let entry = std::sync::Arc::make_mut(&mut edited.issued[1]);
+    entry.date = day("2026-01-01");
+    let number = "26-0107-T1".to_owned();
+    assert_eq!(told(&edited), [OpenMatter::EntryChanged { number }]);
+}
