@@ -71,7 +71,7 @@ fn is_in(path: &Path, folder: &Path) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(20_000))]
+    #![proptest_config(ProptestConfig { cases: 20_000, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn a_name_is_refused_or_stays_on_the_shelf(text in any_text(), other in any_text()) {
@@ -109,7 +109,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(60))]
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// What a name comes to on a real disk: the job's file, the folder beside it, and nothing else.
     #[test]

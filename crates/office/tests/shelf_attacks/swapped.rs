@@ -52,7 +52,7 @@ fn a_job_that_is_swapped_for_a_link_is_never_read_through_it() {
     swapping(&place, "26-0101.ron", b"a job", || {
         let desk = place.desk();
         let begun = Instant::now();
-        while seen + refused < 3_000 || seen == 0 || refused == 0 {
+        while seen + refused < 40_000 || seen == 0 || refused == 0 {
             match desk.read(&job("26-0101")) {
                 Ok(Some(stored)) => {
                     assert_eq!(stored.bytes, b"a job");

@@ -1,11 +1,14 @@
 //! Which shelf it is: nothing is written where nobody said that it is one.
 
+use std::io::ErrorKind;
 use std::path::Path;
 use std::sync::Arc;
 
 use quillbore_office::disk::RealDisk;
 use quillbore_office::shelf::folder::MARK_FILE;
-use quillbore_office::shelf::{Commit, CommitError, Doc, Folder, Held, Memory, Shelf, ShelfError};
+use quillbore_office::shelf::{
+    Commit, CommitError, Doc, Folder, Held, Memory, Shelf, ShelfError, Step,
+};
 
 use crate::common::forms::{ROOT, beside, content, desks, each, job, key, mark, put, start};
 use crate::common::memory_disk::{MemoryDisk, Node};
@@ -218,9 +221,14 @@ fn a_file_of_the_marks_name_without_a_mark_is_told_and_left_alone() {
         let desk = &desks(&disk)[0];
         assert_eq!(desk.mark(), Ok(None));
         let refused = desk.adopt(&mark(1));
-        assert!(
-            matches!(&refused, Err(ShelfError::NoFile { place }) if place.ends_with(MARK_FILE))
-        );
+        let Err(ShelfError::Step {
+            step, kind, place, ..
+        }) = &refused
+        else {
+            panic!("{refused:?}");
+        };
+        assert_eq!((*step, *kind), (Step::Adopt, ErrorKind::InvalidData));
+        assert!(place.ends_with(MARK_FILE), "{place}");
         assert_eq!(disk.file(&path), Some(text.as_bytes().to_vec()));
         assert!(put(desk, &job("26-0101"), b"x", None).is_err());
     }

@@ -1,5 +1,7 @@
 //! What desks do, at random.
 
+mod faults;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::time::Duration;
 
@@ -8,7 +10,6 @@ use quillbore_office::shelf::{Attachment, Commit, Cursor, Doc, Held, Stored, Ver
 
 use super::model::{Model, Outcome};
 use crate::common::forms::{Form, beside, name, write};
-use crate::common::memory_disk::Fault;
 use crate::common::random::Random;
 
 /// What one desk knows of the shelf.
@@ -199,103 +200,6 @@ impl Play {
         self.stale.drain(..few);
         self.model.write(commit);
         self.count("done");
-    }
-
-    /// One step of the commit fails: each document is the old or the new one, whole, the first ones
-    /// before the later ones; no file lies beside a job that was not there, unless it is all done.
-    fn commit_with_a_fault(&mut self, at: usize, desk: usize, commit: &Commit, must: &Outcome) {
-        use std::io::ErrorKind;
-        let disk = self.form.disk.clone().expect("a disk");
-        let kinds = [
-            ErrorKind::StorageFull,
-            ErrorKind::PermissionDenied,
-            ErrorKind::Interrupted,
-        ];
-        let fault = Fault::Once {
-            short: self.random.below(20),
-            kind: *self.random.pick(&kinds),
-        };
-        disk.break_at(self.random.below(40), fault);
-        let said = self.form.desks[desk].commit(commit);
-        if !disk.mend() {
-            // The commit was over before that step.
-            let same = said
-                .as_ref()
-                .map_or_else(Outcome::of, |_| Some(Outcome::Done));
-            assert_eq!(same.as_ref(), Some(must), "{at}: {commit:?}");
-            if said.is_ok() {
-                self.done(commit);
-            }
-            return;
-        }
-        self.count("fault");
-        let shelf = &self.form.desks[desk];
-        let old = self.model.clone();
-        let mut new = old.clone();
-        new.write(commit);
-        let content = |doc: &Doc| shelf.read(doc).expect("it can be read");
-        let standing: Vec<bool> = commit
-            .documents
-            .iter()
-            .map(|write| {
-                let now = content(&write.doc).map(|stored| stored.bytes);
-                let is_new = now.as_ref() == Some(&write.bytes);
-                assert!(
-                    is_new || now.as_ref() == old.docs.get(&write.doc),
-                    "{at}: {said:?}"
-                );
-                is_new
-            })
-            .collect();
-        let all = standing.iter().all(|new| *new) && *must == Outcome::Done;
-        if said.is_ok() {
-            assert!(all, "{at}: {said:?}");
-        }
-        let half = matches!(&said, Err(error) if matches!(
-            error,
-            quillbore_office::shelf::CommitError::HalfDone { .. }
-        ));
-        let settled = !matches!(&said, Err(error) if matches!(
-            error,
-            quillbore_office::shelf::CommitError::NotSettled { .. }
-        ));
-        let keeps = said.is_ok() || half || !settled;
-        for file in &commit.attachments {
-            let at_name = (file.job.clone(), file.name.clone());
-            let must = if keeps { &new.beside } else { &old.beside };
-            let there = shelf
-                .attachment(&file.job, &file.name)
-                .expect("it can be read");
-            assert_eq!(there.as_ref(), must.get(&at_name), "{at}: {said:?}");
-        }
-        if keeps {
-            self.model.beside = new.beside;
-        }
-        for (write, is_new) in commit.documents.iter().zip(&standing) {
-            let before = shelf.previous(&write.doc).expect("it can be read");
-            let before = before.map(|stored| stored.bytes);
-            let (was, now) = (old.docs.get(&write.doc), old.before.get(&write.doc));
-            let kept = before.as_ref() == now || before.as_ref() == was;
-            assert!(kept, "{at}: {said:?}");
-            if *is_new && was.is_some_and(|was| *was != write.bytes) {
-                assert_eq!(before.as_ref(), was, "{at}: {said:?}");
-            }
-            if let Some(before) = before {
-                self.model.before.insert(write.doc.clone(), before);
-            }
-            if *is_new {
-                self.model
-                    .docs
-                    .insert(write.doc.clone(), write.bytes.clone());
-            }
-        }
-        if half {
-            self.count("half done");
-        } else if !keeps {
-            // What is not done is not done at all.
-            assert_eq!(self.model.docs, old.docs, "{at}: {said:?}");
-            self.count("fault that stopped it");
-        }
     }
 
     fn read(&mut self, at: usize, desk: usize) {
