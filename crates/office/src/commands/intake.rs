@@ -183,6 +183,14 @@ fn done(job: &Job, edit: &Edit) -> Result<Job, Failure> {
 fn report_lines(report: &Report, rows: usize) -> Vec<String> {
     let mut lines = report.whole.clone();
     lines.extend(report.lines.iter().map(reports::line));
-    lines.push(format!("{} lines became {rows} rows.", report.lines.len()));
+    let count = |count: usize, one: &str, several: &str| match count {
+        1 => format!("1 {one}"),
+        count => format!("{count} {several}"),
+    };
+    lines.push(format!(
+        "{} became {}.",
+        count(report.lines.len(), "line", "lines"),
+        count(rows, "row", "rows")
+    ));
     lines
 }
