@@ -59,6 +59,8 @@ pub struct App {
     told_title: String,
     last_kept: f64,
     was_focused: bool,
+    /// The window is to be closed once nothing is being written any more.
+    close_when_done: bool,
 }
 
 /// A job on the desk, with what the window remembers of it.
@@ -127,6 +129,7 @@ impl App {
             told_title: String::new(),
             last_kept: 0.0,
             was_focused: true,
+            close_when_done: false,
         };
         app.dress(ctx);
         if let Standing::NotMarked(jobs) = parts.standing {
@@ -376,9 +379,26 @@ impl App {
         }
     }
 
-    /// Keeps the window open while a job is not saved, and asks.
+    /// Keeps the window open while something is being written, or a job is not saved, and asks.
     fn guard_close(&mut self, ctx: &Context) {
+        let is_busy = self.jobs.iter().any(|job| job.desk.is_busy());
+        if self.close_when_done && !is_busy {
+            self.close_when_done = false;
+            ctx.send_viewport_cmd(ViewportCommand::Close);
+            return;
+        }
         if !ctx.input(|input| input.viewport().close_requested()) || self.closing {
+            return;
+        }
+        if is_busy && !self.close_when_done {
+            // A paper that is on its way out is not cut short; a shelf that hangs must not hold the
+            // window for ever, so who asks twice is let go.
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.close_when_done = true;
+            self.desk_mut().notice =
+                "The window closes once what is being written is written; close it again to leave \
+                 that undone."
+                    .to_owned();
             return;
         }
         if let Some(at) = self.jobs.iter().position(|job| job.desk.history.is_dirty()) {

@@ -184,6 +184,11 @@ impl App {
     }
 
     fn close_job(&mut self) {
+        if self.desk().is_busy() {
+            self.desk_mut().notice =
+                "Wait: what is being written of this job is not done yet.".to_owned();
+            return;
+        }
         if self.desk().history.is_dirty() {
             self.view_mut().waiting = Some(Waiting::Guard(Next::CloseJob));
             return;

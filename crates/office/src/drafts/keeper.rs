@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::time::Duration;
 
 use quillbore_job::Job;
 
@@ -12,10 +13,15 @@ use super::file::{Draft, Left, forget, left_behind};
 use crate::office::Office;
 use crate::save::Opened;
 
+/// How long the end of the program waits for the last drafts to be written or thrown away.
+const LAST: Duration = Duration::from_secs(3);
+
 /// Keeps the drafts of a run.
 pub struct Keeper {
-    ask: Sender<Do>,
+    ask: Option<Sender<Do>>,
     told: Receiver<Told>,
+    /// Closed once the thread has done all that it was asked.
+    ended: Option<Receiver<()>>,
     /// Which state of each job was kept last.
     kept: BTreeMap<u64, u64>,
     /// The thread's own part, where everything is done at once.
@@ -57,8 +63,10 @@ impl Keeper {
     pub fn on_thread(folder: &Path, run: &str, wake: impl Fn() + Send + 'static) -> Self {
         let (ask, asked) = channel();
         let (tell, told) = channel();
+        let (end, ended) = channel::<()>();
         let mut hand = Hand::new(folder, run);
         std::thread::spawn(move || {
+            let _end = end;
             while let Ok(what) = asked.recv() {
                 if let Some(said) = hand.done(what) {
                     let _ = tell.send(said);
@@ -67,8 +75,9 @@ impl Keeper {
             }
         });
         Self {
-            ask,
+            ask: Some(ask),
             told,
+            ended: Some(ended),
             kept: BTreeMap::new(),
             at_once: None,
         }
@@ -80,8 +89,9 @@ impl Keeper {
         let (ask, asked) = channel();
         let (tell, told) = channel();
         Self {
-            ask,
+            ask: Some(ask),
             told,
+            ended: None,
             kept: BTreeMap::new(),
             at_once: Some((asked, tell, Hand::new(folder, run))),
         }
@@ -135,13 +145,25 @@ impl Keeper {
 
     fn send(&mut self, what: Do) {
         // The thread ends only with the program.
-        let _ = self.ask.send(what);
+        if let Some(ask) = &self.ask {
+            let _ = ask.send(what);
+        }
         if let Some((asked, tell, hand)) = &mut self.at_once {
             for what in asked.try_iter() {
                 if let Some(said) = hand.done(what) {
                     let _ = tell.send(said);
                 }
             }
+        }
+    }
+}
+
+impl Drop for Keeper {
+    /// A draft that was to be thrown away must not be offered at the next start.
+    fn drop(&mut self) {
+        self.ask = None;
+        if let Some(ended) = &self.ended {
+            let _ = ended.recv_timeout(LAST);
         }
     }
 }

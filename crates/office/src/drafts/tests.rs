@@ -125,3 +125,17 @@ fn a_draft_is_readable_by_its_user_alone() {
         assert_eq!(mode(&drafts.join(name)), 0o600, "{name}");
     }
 }
+
+#[test]
+fn what_was_asked_last_is_done_before_the_keeper_is_gone() {
+    let folder = tempfile::tempdir().expect("a folder");
+    for run in 0..20 {
+        let mut keeper = Keeper::on_thread(folder.path(), &format!("r{run}"), || {});
+        for state in 0..10 {
+            keeper.keep(1, state, &job(), None);
+        }
+        keeper.drop_all();
+        drop(keeper);
+        assert_eq!(fs::read_dir(folder.path()).expect("the folder").count(), 0);
+    }
+}

@@ -268,7 +268,7 @@ impl Standing {
             return Err(Failure::new(
                 "Nothing is issued from a job that lies on no shelf, since its number could be \
                  given twice",
-                "open it from its shelf, or save it onto the shelf",
+                "open it from its shelf, say yes to making its folder one, or save it onto the shelf",
             )
             .at(std::path::Path::new(&opened.shelf.place())));
         }
