@@ -58,6 +58,14 @@ pub enum FieldKind {
     OneOf(&'static [&'static str]),
 }
 
+impl FieldKind {
+    /// Whether a bare number of it is in the unit that the job is typed in.
+    #[must_use]
+    pub const fn is_measured(self) -> bool {
+        matches!(self, Self::Length | Self::Mass | Self::Tolerance)
+    }
+}
+
 /// What a field's text was read as.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Value {

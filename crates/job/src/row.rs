@@ -156,6 +156,15 @@ impl Column {
         Self::Note,
     ];
 
+    /// Whether a bare number of it is in the unit that the job is typed in.
+    #[must_use]
+    pub const fn is_measured(self) -> bool {
+        matches!(
+            self,
+            Self::Size | Self::Depth | Self::Surface | Self::Behind | Self::Layers
+        )
+    }
+
     /// The column's name in files: never changed once released.
     #[must_use]
     pub const fn key(self) -> &'static str {

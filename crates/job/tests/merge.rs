@@ -10,11 +10,14 @@ use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::{Concern, Facts};
+use quillbore_job::field::AngleBasis;
 use quillbore_job::file::{hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
 use quillbore_job::merge::{Clash, Merged, Met, Side, Typed};
+use quillbore_job::read_cell::put;
+use quillbore_job::read_field::{read_field, read_line};
 use quillbore_job::words::merge::clash;
-use quillbore_job::{CellAt, Column, Edit, Field, Issued, Job, Line, Paper, SlipKind, Unit};
+use quillbore_job::{CellAt, Column, Edit, Field, Issued, Job, Line, Paper, Row, SlipKind, Unit};
 
 fn cell(job: &Job, row: usize, column: Column, text: &str) -> Job {
     cell_in(job, row, column, text, Unit::Mm)
@@ -122,6 +125,80 @@ fn two_cells_of_one_row_both_stand_and_only_one_cell_can_clash() {
         told(&merged),
         ["hole A, depth: yours stands; theirs was empty"]
     );
+}
+
+/// The unit counts where it makes another length, and nowhere else.
+#[test]
+fn the_same_text_in_another_unit_is_a_change_only_where_it_measures() {
+    let base = field(&ring(), Field::Thickness, "12");
+    let again = |job: &Job, unit| {
+        let job = cell_in(job, 0, Column::Mark, "A", unit);
+        let job = cell_in(&job, 0, Column::Depth, "14", unit);
+        let thickness = Edit::SetField {
+            field: Field::Thickness,
+            text: "12".to_owned(),
+            unit,
+        };
+        done(&job, &thickness)
+    };
+    let theirs = cell(&base, 0, Column::Mark, "B");
+    let theirs = cell(&theirs, 0, Column::Depth, "15");
+    let theirs = field(&theirs, Field::Thickness, "13");
+    let ours = again(&base, Unit::Inch);
+    let merged = put_together(&base, &ours, &theirs);
+    assert_eq!(
+        told(&merged),
+        [
+            "wall thickness: yours stands; theirs was \u{201c}13\u{201d}",
+            "hole B, depth: yours stands; theirs was \u{201c}15\u{201d}",
+        ]
+    );
+    assert_eq!(merged.job.rows[0].depth.unit(), Some(Unit::Inch));
+    let merged = put_together(&base, &theirs, &ours);
+    assert_eq!(
+        told(&merged),
+        [
+            "wall thickness: yours stands; theirs was \u{201c}12\u{201d}, bare numbers in inches",
+            "hole B, depth: yours stands; theirs was \u{201c}14\u{201d}, bare numbers in inches",
+        ]
+    );
+}
+
+/// Each column and kind of line that says so, and no other, reads a bare number in the unit.
+#[test]
+fn what_measures_is_what_reads_otherwise_in_another_unit() {
+    let texts = [
+        "0.5",
+        "+-0.5",
+        "R0.5",
+        "2 Steel + 3",
+        "12",
+        "0.5 +-0.1",
+        "2026-03-02",
+        "yes",
+    ];
+    // Only what was read counts here, not the unit beside it.
+    let differs = |read: &dyn Fn(&str, Unit) -> String| {
+        let without = |text, unit| read(text, unit).replace("Inch", "Mm");
+        let mut texts = texts.iter();
+        texts.any(|text| without(text, Unit::Mm) != without(text, Unit::Inch))
+    };
+    for &column in Column::ALL {
+        let read = |text: &str, unit| {
+            let mut row = Row::default();
+            put(&mut row, column, text, unit, AngleBasis::FromNormal);
+            format!("{row:?}")
+        };
+        assert_eq!(differs(&read), column.is_measured(), "{column:?}");
+    }
+    for &field in Field::ALL {
+        let read = |text: &str, unit| format!("{:?}", read_field(field, text, unit));
+        assert_eq!(differs(&read), field.kind().is_measured(), "{field:?}");
+    }
+    for &line in Line::ALL {
+        let read = |text: &str, unit| format!("{:?}", read_line(line, text, unit));
+        assert_eq!(differs(&read), line.kind().is_measured(), "{line:?}");
+    }
 }
 
 #[test]
@@ -299,6 +376,19 @@ fn slips_are_put_together_line_by_line() {
     assert_eq!(put_together(&base, &off, &base).job.slips, []);
 }
 
+/// A file changed by hand: lines of two kinds of slips can't stand on one.
+#[test]
+fn a_slip_that_became_another_kind_is_another_slip() {
+    let base = pin(&ring(), SlipKind::Call, &[(Line::Said, "first")]);
+    let ours = line(&base, 0, Line::Said, "second");
+    let hold = pin(&ring(), SlipKind::Hold, &[(Line::Point, "first piece")]);
+    let merged = put_together(&base, &ours, &hold);
+    told(&merged);
+    let kinds: Vec<SlipKind> = merged.job.slips.iter().map(|slip| slip.kind).collect();
+    assert_eq!(kinds, [SlipKind::Hold, SlipKind::Call]);
+    assert_eq!(merged.job.slips[1].text(Line::Said), "second");
+}
+
 /// Who accepted and what there was to accept are one thing: half of each would be neither's word.
 #[test]
 fn an_acceptance_is_never_put_together_out_of_two() {
@@ -429,16 +519,23 @@ fn slips_about_a_paper_of_ours_follow_it_to_its_other_number() {
         .collect();
     assert_eq!(named, ["26-0107-Q2", ours_q2.number.as_str()]);
     assert_eq!(told(&merged).len(), 1);
-    // A later one of ours took the place of ours.
+    // A later one of ours took the place of ours, also where theirs is the same to the byte.
     let ours = issue(&otherwise(&theirs), Paper::Quotation, &[(25, "46.00")]);
+    let standing = |job: &Job| -> Vec<String> {
+        let standing = job.standing(Paper::Quotation);
+        standing.map(|one| one.number.clone()).collect()
+    };
     let merged = put_together(&base, &ours, &theirs);
-    let job = &merged.job;
-    let standing: Vec<&str> = job
-        .standing(Paper::Quotation)
-        .map(|one| one.number.as_str())
-        .collect();
-    assert_eq!(standing, ["26-0107-Q2", "26-0107-Q3"]);
-    assert_eq!(job.next_paper_number(Paper::Quotation), "26-0107-Q4");
+    assert_eq!(standing(&merged.job), ["26-0107-Q2", "26-0107-Q3"]);
+    let next = merged.job.next_paper_number(Paper::Quotation);
+    assert_eq!(next, "26-0107-Q4");
+    let mut theirs = theirs;
+    theirs.issued.push(Arc::clone(&ours.issued[2]));
+    let merged = put_together(&base, &ours, &theirs);
+    assert_eq!(told(&merged).len(), 2);
+    let [theirs_q3, ours_q3] = standing(&merged.job).try_into().expect("two");
+    assert_eq!(theirs_q3, "26-0107-Q3");
+    assert!(ours_q3.starts_with("26-0107-Q3 (another, hash "));
 }
 
 #[test]

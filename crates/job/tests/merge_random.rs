@@ -122,12 +122,15 @@ fn three() -> impl Strategy<Value = [Job; 3]> {
 /// Everything that a job says, each thing under a name of its own; `None` of it is empty.
 type Said = BTreeMap<String, String>;
 
-fn cell_said(text: &str, unit: Option<Unit>) -> Option<String> {
-    unit.map(|unit| format!("{text}|{unit:?}"))
+/// What a text says: the same in another unit is the same, unless it is measured.
+fn text_said(text: &str, unit: Option<Unit>, measured: bool) -> Option<String> {
+    let unit = unit?;
+    let unit = if measured { unit } else { Unit::Mm };
+    Some(format!("{text}|{unit:?}"))
 }
 
-fn entry_said<T>(entry: &Entry<T>) -> Option<String> {
-    cell_said(entry.text(), entry.unit())
+fn entry_said<T>(entry: &Entry<T>, measured: bool) -> Option<String> {
+    text_said(entry.text(), entry.unit(), measured)
 }
 
 /// A row's name and all that hangs on it begin with this.
@@ -155,12 +158,13 @@ fn answer_name(row: RowId, concern: impl std::fmt::Debug) -> String {
     format!("{}answer {concern:?}", row_name(row))
 }
 
-fn row_said(row: &Row) -> Vec<(String, String)> {
+/// With every unit, also those that make no difference, where it is `exact`.
+fn row_said(row: &Row, exact: bool) -> Vec<(String, String)> {
     let name = row_name(row.id);
     let mut said = vec![(name.clone(), "there".to_owned())];
     for &column in Column::ALL {
         let cell = row.cell(column);
-        let cell = cell_said(cell.text, cell.unit);
+        let cell = text_said(cell.text, cell.unit, exact || column.is_measured());
         said.extend(cell.map(|cell| (format!("{name}{column:?}"), cell)));
     }
     if !row.places.is_empty() {
@@ -169,7 +173,7 @@ fn row_said(row: &Row) -> Vec<(String, String)> {
     said
 }
 
-fn slip_said(slip: &Slip) -> Vec<(String, String)> {
+fn slip_said(slip: &Slip, exact: bool) -> Vec<(String, String)> {
     let name = slip_name(slip.id);
     let mut said = vec![(name.clone(), format!("{:?}", slip.kind))];
     for (&line, entry) in slip.lines.iter() {
@@ -177,26 +181,29 @@ fn slip_said(slip: &Slip) -> Vec<(String, String)> {
         if line == Line::AcceptedWhat {
             continue;
         }
-        let mut text = entry_said(entry).expect("no empty lines");
+        let mut text =
+            entry_said(entry, exact || line.kind().is_measured()).expect("no empty lines");
         if line == Line::Accepted {
-            text += slip.text(Line::AcceptedWhat);
+            let what = slip.line(Line::AcceptedWhat);
+            text += &entry_said(what, exact).unwrap_or_default();
         }
         said.push((format!("{name}{line:?}"), text));
     }
     said
 }
 
-fn said(job: &Job) -> Said {
+fn said(job: &Job, exact: bool) -> Said {
     let mut said: Said = BTreeMap::new();
     for (field, entry) in job.fields.iter() {
-        said.extend(entry_said(entry).map(|text| (format!("field {field:?}"), text)));
+        let text = entry_said(entry, field.kind().is_measured());
+        said.extend(text.map(|text| (format!("field {field:?}"), text)));
     }
     said.insert("number".to_owned(), job.number.clone());
     said.insert("opened".to_owned(), format!("{:?}", job.opened));
-    said.extend(job.rows.iter().flat_map(|row| row_said(row)));
-    said.extend(job.slips.iter().flat_map(|slip| slip_said(slip)));
+    said.extend(job.rows.iter().flat_map(|row| row_said(row, exact)));
+    said.extend(job.slips.iter().flat_map(|slip| slip_said(slip, exact)));
     for overrule in &job.overrules {
-        let value = entry_said(&overrule.value).expect("a value");
+        let value = entry_said(&overrule.value, true).expect("a value");
         let text = format!("{value}|{}", overrule.reason);
         said.insert(figure_name(&overrule.figure), text);
     }
@@ -212,14 +219,18 @@ fn said(job: &Job) -> Said {
 
 /// What a clash names as not standing: the thing, and the text where it has one.
 fn named(clash: &Clash) -> Option<(String, Option<String>)> {
-    let typed = |typed: &Typed| cell_said(&typed.text, typed.unit);
+    let typed = |typed: &Typed, measured| text_said(&typed.text, typed.unit, measured);
     Some(match clash {
         Clash::Unit(_) | Clash::PaperTwice { .. } => return None,
         Clash::Number(theirs) => ("number".to_owned(), Some(theirs.clone())),
         Clash::Opened(theirs) => ("opened".to_owned(), Some(format!("{theirs:?}"))),
-        Clash::Field(field, theirs) => (format!("field {field:?}"), typed(theirs)),
+        Clash::Field(field, theirs) => {
+            let text = typed(theirs, field.kind().is_measured());
+            (format!("field {field:?}"), text)
+        }
         Clash::Cell(row, column, theirs) => {
-            (format!("{}{column:?}", row_name(*row)), typed(theirs))
+            let text = typed(theirs, column.is_measured());
+            (format!("{}{column:?}", row_name(*row)), text)
         }
         Clash::Places(row, theirs) => {
             let places = (!theirs.is_empty()).then(|| format!("{theirs:?}"));
@@ -228,7 +239,7 @@ fn named(clash: &Clash) -> Option<(String, Option<String>)> {
         Clash::Row(row, _) => (row_name(*row), None),
         Clash::Overrule(figure, met) => {
             let lost = lost(met).map(|overrule| {
-                let value = entry_said(&overrule.value).expect("a value");
+                let value = entry_said(&overrule.value, true).expect("a value");
                 format!("{value}|{}", overrule.reason)
             });
             (figure_name(figure), lost)
@@ -242,7 +253,10 @@ fn named(clash: &Clash) -> Option<(String, Option<String>)> {
             });
             (answer_name(*row, concern), lost)
         }
-        Clash::Line(slip, line, theirs) => (format!("{}{line:?}", slip_name(*slip)), typed(theirs)),
+        Clash::Line(slip, line, theirs) => {
+            let text = typed(theirs, line.kind().is_measured());
+            (format!("{}{line:?}", slip_name(*slip)), text)
+        }
         Clash::Slip(slip, _) => (slip_name(*slip), None),
     })
 }
@@ -277,7 +291,7 @@ fn as_merged(base: &Job, ours: &Job, theirs: &Job, merged: &Job) -> Result<Job, 
     for row in &mut ours.rows {
         let is_theirs = theirs
             .row(row.id)
-            .is_some_and(|other| row_said(other) == row_said(row));
+            .is_some_and(|other| row_said(other, true) == row_said(row, true));
         if row.id.0 < base.next_row || is_theirs {
             continue;
         }
@@ -303,7 +317,7 @@ fn as_merged(base: &Job, ours: &Job, theirs: &Job, merged: &Job) -> Result<Job, 
     for slip in &mut ours.slips {
         let is_theirs = theirs
             .slip(slip.id)
-            .is_some_and(|other| slip_said(other) == slip_said(slip));
+            .is_some_and(|other| slip_said(other, true) == slip_said(slip, true));
         if slip.id < base.next_slip || is_theirs {
             continue;
         }
@@ -356,7 +370,8 @@ fn check_nothing_is_lost(
 ) -> Result<(), TestCaseError> {
     let ours = as_merged(base, ours, theirs, &merged.job)?;
     let papers = check_papers(base, &ours, theirs, merged)?;
-    let [b, mut o, t, m] = [base, &ours, theirs, &merged.job].map(said);
+    let [b, mut o, t, m] = [base, &ours, theirs, &merged.job].map(|job| said(job, false));
+    let [exact_b, exact_o, exact_t] = [base, &ours, theirs].map(|job| said(job, true));
     for (from, to) in papers {
         for (name, text) in &mut o {
             // Slips about a paper of ours that has another number now follow it.
@@ -378,8 +393,8 @@ fn check_nothing_is_lost(
             let (ours_has, theirs_has) = (in_ours.contains(&thing), in_theirs.contains(&thing));
             if *name == thing && was && ours_has != theirs_has {
                 // One took it out: it goes where the other left it as it was.
-                let side = if ours_has { &o } else { &t };
-                let changed = was_changed(&thing, &b, side);
+                let side = if ours_has { &exact_o } else { &exact_t };
+                let changed = was_changed(&thing, &exact_b, side);
                 prop_assert_eq!(stands.is_some(), changed, "{}", name);
                 prop_assert_eq!(told.take(|told, _| told == name), changed, "{}", name);
                 continue;
@@ -453,32 +468,30 @@ fn check_papers(
             _ => None,
         })
         .collect();
+    let mut only_ours = 0;
     for issued in &ours.issued {
-        let meets = |other: &Arc<Issued>| other.number == issued.number && other != issued;
-        let meets = theirs.issued.iter().any(meets) && !base.issued.contains(issued);
-        prop_assert_eq!(meets, twice.contains_key(&issued.number));
         let renamed = |number: &String| twice.get(number).unwrap_or(number).clone();
-        // Under another name it has another seal, which fits it.
-        let mut kept = Issued {
-            number: renamed(&issued.number),
-            replaces: if base.issued.contains(issued) {
-                issued.replaces.clone()
-            } else {
-                issued.replaces.iter().map(renamed).collect()
-            },
-            ..issued.as_ref().clone()
+        let is_new = !base.issued.contains(issued);
+        let changed = |mine: Issued, before: &Issued| {
+            // Under another name it has another seal, which fits it.
+            if mine == *before { mine } else { mine.sealed() }
         };
-        if kept != **issued {
-            kept = kept.sealed();
+        let mut mine = issued.as_ref().clone();
+        if is_new {
+            mine.replaces = mine.replaces.iter().map(renamed).collect();
         }
-        let there = job.issued.iter().any(|there| **there == kept);
+        let mut mine = changed(mine, issued);
+        let meets = |other: &Arc<Issued>| other.number == mine.number && **other != mine;
+        let meets = theirs.issued.iter().any(meets) && is_new;
+        prop_assert_eq!(meets, twice.contains_key(&mine.number));
+        only_ours += usize::from(!theirs.issued.iter().any(|other| **other == mine));
+        let before = mine.clone();
+        mine.number = renamed(&mine.number);
+        let mine = changed(mine, &before);
+        let there = job.issued.iter().any(|there| **there == mine);
         prop_assert!(there, "{} of ours", issued.number);
     }
-    let only_ours = ours
-        .issued
-        .iter()
-        .filter(|issued| !theirs.issued.contains(issued));
-    prop_assert_eq!(job.issued.len(), theirs.issued.len() + only_ours.count());
+    prop_assert_eq!(job.issued.len(), theirs.issued.len() + only_ours);
     for &paper in Paper::ALL {
         let next = job.next_paper_number(paper);
         for side in [ours, theirs] {

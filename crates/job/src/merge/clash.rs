@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
+use super::keyed::Text;
 use crate::answer::Answer;
 use crate::concern::Concern;
 use crate::entry::{Entry, Unit};
@@ -13,7 +14,7 @@ use crate::field::Field;
 use crate::file::Hash;
 use crate::issued::Paper;
 use crate::job::{FigureKey, Overrule};
-use crate::row::{CellLook, Column};
+use crate::row::Column;
 use crate::slip::Line;
 
 /// Something that two desks did, each in its way; rows and slips by their identity in the merged job.
@@ -101,11 +102,11 @@ impl<T> From<&Entry<T>> for Typed {
     }
 }
 
-impl From<CellLook<'_>> for Typed {
-    fn from(cell: CellLook<'_>) -> Self {
+impl From<&Text<'_>> for Typed {
+    fn from(typed: &Text<'_>) -> Self {
         Self {
-            text: cell.text.to_owned(),
-            unit: cell.unit,
+            text: typed.text.to_owned(),
+            unit: typed.unit,
         }
     }
 }

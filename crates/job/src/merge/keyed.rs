@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Side, Typed};
-use crate::entry::Entry;
-use crate::field::Value;
+use crate::entry::{Entry, Unit};
+use crate::field::{FieldKind, Value};
 
 /// Which of two desks' versions stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,6 +25,36 @@ pub(super) fn stands<T: PartialEq>(base: &T, ours: &T, theirs: &T) -> Stands {
         Stands::Ours
     } else {
         Stands::Met
+    }
+}
+
+/// A typed text with the unit that it was committed in.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) struct Text<'a> {
+    /// The text.
+    pub(super) text: &'a str,
+    /// The unit, where there is a text.
+    pub(super) unit: Option<Unit>,
+    /// Whether the unit makes a difference to what it says.
+    pub(super) is_measured: bool,
+}
+
+impl Text<'_> {
+    /// Whether the two say the same.
+    pub(super) fn is_like(&self, other: &Self) -> bool {
+        self.text == other.text && (self.unit == other.unit || !self.is_measured)
+    }
+}
+
+/// Which texts stand; who typed the same once more in another unit changed nothing that counts.
+pub(super) fn texts_stand(base: &[Text<'_>], ours: &[Text<'_>], theirs: &[Text<'_>]) -> Stands {
+    let alike = |one: &[Text<'_>], other: &[Text<'_>]| {
+        one.iter().zip(other).all(|(one, other)| one.is_like(other))
+    };
+    match stands(&base, &ours, &theirs) {
+        Stands::Met if alike(ours, base) => Stands::Theirs,
+        Stands::Met if alike(theirs, base) || alike(ours, theirs) => Stands::Ours,
+        verdict => verdict,
     }
 }
 
@@ -96,27 +126,33 @@ fn in_order<K: Ord + Clone>(base: &[K], ours: &[K], theirs: &[K]) -> Vec<K> {
 /// What of theirs does not stand is `lost`.
 pub(super) fn entries<'k, K: Ord + Copy + 'k>(
     groups: impl Iterator<Item = &'k [K]>,
-    [base, ours, theirs]: [&'k BTreeMap<K, Entry<Value>>; 3],
+    kind: impl Fn(K) -> FieldKind,
+    all: [&BTreeMap<K, Entry<Value>>; 3],
     mut lost: impl FnMut(K, Typed),
 ) -> BTreeMap<K, Entry<Value>> {
     let mut merged = BTreeMap::new();
     for group in groups {
-        let of = |side: &'k BTreeMap<K, Entry<Value>>| -> Vec<Option<&'k Entry<Value>>> {
-            group.iter().map(|key| side.get(key)).collect()
+        let [base, ours, theirs] = all.map(|side| -> Vec<Text<'_>> {
+            let texts = group.iter().map(|key| {
+                let entry = side.get(key).unwrap_or(&Entry::Empty);
+                Text {
+                    text: entry.text(),
+                    unit: entry.unit(),
+                    is_measured: kind(*key).is_measured(),
+                }
+            });
+            texts.collect()
+        });
+        let verdict = texts_stand(&base, &ours, &theirs);
+        let [_, ours_all, theirs_all] = all;
+        let standing = match verdict {
+            Stands::Theirs => theirs_all,
+            Stands::Ours | Stands::Met => ours_all,
         };
-        let (old, mine, other) = (of(base), of(ours), of(theirs));
-        let verdict = stands(&old, &mine, &other);
-        let standing = if verdict == Stands::Theirs {
-            &other
-        } else {
-            &mine
-        };
-        for ((&key, stands), other) in group.iter().zip(standing).zip(&other) {
-            if let Some(entry) = *stands {
-                merged.insert(key, entry.clone());
-            }
-            if verdict == Stands::Met && stands != other {
-                lost(key, other.map(Typed::from).unwrap_or_default());
+        for ((&key, ours), theirs) in group.iter().zip(&ours).zip(&theirs) {
+            merged.extend(standing.get(&key).map(|entry| (key, entry.clone())));
+            if verdict == Stands::Met && !ours.is_like(theirs) {
+                lost(key, theirs.into());
             }
         }
     }

@@ -87,7 +87,7 @@ pub fn merge(base: &Job, ours: &Job, theirs: &Job) -> Result<Merged, MergeRefuse
     let mut clashes = Vec::new();
     let mut job = head(base, ours, theirs, &mut clashes);
     let all = [base, ours, theirs].map(|side| &*side.fields);
-    let fields = entries(Field::ALL.chunks(1), all, |field, lost| {
+    let fields = entries(Field::ALL.chunks(1), Field::kind, all, |field, lost| {
         clashes.push(Clash::Field(field, lost));
     });
     job.fields = Arc::new(fields);

@@ -44,10 +44,21 @@ pub(super) fn told_apart(base: &Job, ours: Job, theirs: &Job, clashes: &mut Vec<
     let mut taken: BTreeSet<String> = both.map(|issued| issued.number.clone()).collect();
     let mut renamed: BTreeMap<String, String> = BTreeMap::new();
     for issued in &mut ours.issued {
-        let met = there
-            .get(number(issued))
-            .is_some_and(|other| *other != issued);
-        if !met || base.issued.contains(issued) {
+        if base.issued.contains(issued) {
+            continue;
+        }
+        // One that takes the place of ours is not theirs that takes the place of theirs.
+        if issued.replaces.iter().any(|old| renamed.contains_key(old)) {
+            change(issued, |entry| {
+                for old in &mut entry.replaces {
+                    if let Some(new) = renamed.get(old) {
+                        old.clone_from(new);
+                    }
+                }
+            });
+        }
+        let same_number = there.get(number(issued));
+        if same_number.is_none_or(|other| *other == issued) {
             continue;
         }
         let kept_as = free_name(issued, &taken);
@@ -91,37 +102,22 @@ fn free_name(issued: &Issued, taken: &BTreeSet<String>) -> String {
     free.next().unwrap_or_default()
 }
 
-/// What we pinned and issued since about a paper of ours means that paper, not theirs.
+/// What we pinned since about a paper of ours means that paper, not theirs.
 fn follow(base: &Job, ours: &mut Job, renamed: &BTreeMap<String, String>) {
-    let new_name = |named: &str| {
-        let mut all = renamed.iter();
-        let found = all.find(|(old, _)| old.eq_ignore_ascii_case(named.trim()));
-        found.map(|(_, new)| new)
-    };
     for slip in &mut ours.slips {
         let entry = slip.line(Line::Paper);
-        let from_before = base.slip(slip.id).map(|old| old.line(Line::Paper));
-        let (Some(new), Some(unit)) = (new_name(entry.text()), entry.unit()) else {
+        let named = entry.text().trim();
+        let mut names = renamed.iter();
+        let new = names.find(|(old, _)| old.eq_ignore_ascii_case(named));
+        let (Some((_, new)), Some(unit)) = (new, entry.unit()) else {
             continue;
         };
-        if from_before == Some(entry) {
+        let before = base.slip(slip.id).map(|old| old.line(Line::Paper));
+        if before == Some(entry) {
             continue;
         }
         let entry = read_line(Line::Paper, new, unit);
         let lines = &mut Arc::make_mut(slip).lines;
         Arc::make_mut(lines).insert(Line::Paper, entry);
-    }
-    for issued in &mut ours.issued {
-        let names = |old: &String| new_name(old).is_some();
-        if base.issued.contains(issued) || !issued.replaces.iter().any(names) {
-            continue;
-        }
-        change(issued, |entry| {
-            for old in &mut entry.replaces {
-                if let Some(new) = new_name(old) {
-                    old.clone_from(new);
-                }
-            }
-        });
     }
 }

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::keyed::{Pair, Stands, keyed, stands};
+use super::keyed::{Pair, Stands, Text, keyed, stands, texts_stand};
 use super::{Clash, Three};
 use crate::field::AngleBasis;
 use crate::read_cell::put;
@@ -33,14 +33,21 @@ pub(super) fn merged(three: &Three, clashes: &mut Vec<Clash>) -> Vec<Arc<Row>> {
 fn cells(base: &Row, ours: &Row, theirs: &Row, basis: AngleBasis, clashes: &mut Vec<Clash>) -> Row {
     let mut row = ours.clone();
     for &column in Column::ALL {
-        let [old, mine, other] = [base, ours, theirs].map(|row| row.cell(column));
-        match stands(&old, &mine, &other) {
+        let [old, mine, other] = [base, ours, theirs].map(|row| {
+            let cell = row.cell(column);
+            Text {
+                text: cell.text,
+                unit: cell.unit,
+                is_measured: column.is_measured(),
+            }
+        });
+        match texts_stand(&[old], &[mine], &[other]) {
             Stands::Ours => {}
             Stands::Theirs => {
                 let unit = other.unit.unwrap_or_default();
                 put(&mut row, column, other.text, unit, basis);
             }
-            Stands::Met => clashes.push(Clash::Cell(row.id, column, other.into())),
+            Stands::Met => clashes.push(Clash::Cell(row.id, column, (&other).into())),
         }
     }
     match stands(&base.places, &ours.places, &theirs.places) {

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::keyed::{Pair, entries, keyed};
 use super::{Clash, Three};
-use crate::slip::Slip;
+use crate::slip::{Line, Slip};
 
 /// The slips of both desks: those that only one has are in no other's way.
 pub(super) fn merged(three: &Three, clashes: &mut Vec<Clash>) -> Vec<Arc<Slip>> {
@@ -26,7 +26,8 @@ fn lines(base: Option<&Arc<Slip>>, ours: &Slip, theirs: &Slip, clashes: &mut Vec
     let base = base.map_or(&empty, |base| &base.lines);
     // A line that nobody types is about the one before it: an acceptance and what was accepted.
     let groups = ours.kind.lines().chunk_by(|_, line| !line.is_typed());
-    let lines = entries(groups, [base, &ours.lines, &theirs.lines], |line, lost| {
+    let all = [base, &ours.lines, &theirs.lines].map(Arc::as_ref);
+    let lines = entries(groups, Line::kind, all, |line, lost| {
         clashes.push(Clash::Line(ours.id, line, lost));
     });
     Slip {

@@ -3,10 +3,8 @@
 use super::{answers, edits, names, slips};
 use crate::answer::Answer;
 use crate::entry::Unit;
-use crate::field::FieldKind;
 use crate::job::{FigureKey, Job, Overrule};
 use crate::merge::{Clash, MergeRefused, Met, Side, Typed};
-use crate::row::Column;
 
 /// What undo and redo call a merge.
 pub const LABEL: &str = "merge the other desk's work";
@@ -26,11 +24,11 @@ pub fn clash(job: &Job, clash: &Clash) -> String {
         }
         Clash::Field(field, theirs) => yours_stands(
             names::field(*field),
-            &typed(job, theirs, is_measured(field.kind())),
+            &typed(job, theirs, field.kind().is_measured()),
         ),
         Clash::Cell(row, column, theirs) => yours_stands(
             &format!("{}, {}", edits::hole(job, *row), names::column(*column)),
-            &typed(job, theirs, is_measured_in(*column)),
+            &typed(job, theirs, column.is_measured()),
         ),
         Clash::Places(row, theirs) => format!(
             "{}, hole locations: yours stand; theirs, {} of them, are in the version before",
@@ -51,7 +49,7 @@ pub fn clash(job: &Job, clash: &Clash) -> String {
         }
         Clash::Line(id, line, theirs) => yours_stands(
             &format!("{}, {}", slip(job, *id), slips::line(*line)),
-            &typed(job, theirs, is_measured(line.kind())),
+            &typed(job, theirs, line.kind().is_measured()),
         ),
         Clash::Slip(id, by) => taken_out(&slip(job, *id), *by),
         Clash::PaperTwice {
@@ -162,20 +160,6 @@ const fn unit(unit: Unit) -> &'static str {
         Unit::Mm => "millimeters",
         Unit::Inch => "inches",
     }
-}
-
-const fn is_measured(kind: FieldKind) -> bool {
-    matches!(
-        kind,
-        FieldKind::Length | FieldKind::Mass | FieldKind::Tolerance
-    )
-}
-
-const fn is_measured_in(column: Column) -> bool {
-    matches!(
-        column,
-        Column::Size | Column::Depth | Column::Surface | Column::Behind | Column::Layers
-    )
 }
 
 /// One sentence: why two desks' work can't be put together.
