@@ -91,6 +91,7 @@ pub fn shelf_ui(
                             let who = [says.customer.as_str(), says.part.as_str()].join(" ");
                             (who, says.state.as_str())
                         }
+                        Err(why) if job.job.is_none() => (why.clone(), "no job"),
                         Err(why) => (why.clone(), "can't be read"),
                     };
                     let here = open.is_some() && open == job.job.as_ref();
