@@ -34,6 +34,7 @@ pub mod size_choice;
 pub mod span;
 pub mod spread;
 pub mod standards;
+pub mod stop;
 pub mod tables;
 pub mod travel;
 pub mod wear;

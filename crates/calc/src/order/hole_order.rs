@@ -12,6 +12,7 @@ use super::{
     tour::Tour,
 };
 use crate::dice::Dice;
+use crate::stop::{Stop, never};
 
 /// Farthest coordinate taken [mm]; keeps squares inside the numbers.
 const FARTHEST_MM: f64 = 1e9;
@@ -52,6 +53,20 @@ pub fn hole_order(
     ends: Ends,
     effort: &OrderEffort,
 ) -> HoleOrder {
+    hole_order_until(points, metric, ends, effort, &never).unwrap_or_default()
+}
+
+/// [`hole_order`], which asks at each kick whether to go on; none where it was stopped.
+///
+/// * `stop` - true where nobody wants the order any more.
+#[must_use]
+pub fn hole_order_until(
+    points: &[[f64; 2]],
+    metric: Metric,
+    ends: Ends,
+    effort: &OrderEffort,
+    stop: Stop<'_>,
+) -> Option<HoleOrder> {
     let is_located = |&hole: &usize| {
         let range = -FARTHEST_MM..=FARTHEST_MM;
         points[hole].iter().all(|value| range.contains(value))
@@ -61,15 +76,15 @@ pub fn hole_order(
     let scaled = metric.scaled(&places);
     let ends = ends.among(&located);
     let (order, length) = match metric {
-        Metric::Straight => solve(&scaled, &Straight(&scaled), ends, effort),
-        Metric::PerAxis { .. } => solve(&scaled, &SlowerAxis(&scaled), ends, effort),
+        Metric::Straight => solve(&scaled, &Straight(&scaled), ends, effort, stop)?,
+        Metric::PerAxis { .. } => solve(&scaled, &SlowerAxis(&scaled), ends, effort, stop)?,
     };
     let order = order.into_iter().map(|place| located[place]);
-    HoleOrder {
+    Some(HoleOrder {
         order: order.chain(unlocated.iter().copied()).collect(),
         length,
         unlocated,
-    }
+    })
 }
 
 /// What happens at the ends of the order.
@@ -120,7 +135,7 @@ pub fn kicks_for(holes: usize) -> u64 {
 }
 
 /// The order found.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct HoleOrder {
     /// Every index of the points once, in drilling order.
     pub order: Vec<usize>,
@@ -130,21 +145,23 @@ pub struct HoleOrder {
     pub unlocated: Vec<usize>,
 }
 
-/// Order and length for finite points.
+/// Order and length for finite points; none where it is stopped.
 fn solve<D: Distance>(
     points: &[[f64; 2]],
     distance: &D,
     ends: Ends,
     effort: &OrderEffort,
-) -> (Vec<usize>, f64) {
+    stop: Stop<'_>,
+) -> Option<(Vec<usize>, f64)> {
     let neighbors = Neighbors::new(points, distance);
     let search = Search {
         distance,
         neighbors: &neighbors,
         least_gain: least_gain(points),
+        stop,
     };
     let mut dice = Dice::new(effort.seed);
-    let closed = closed_tour(points, &search, effort.kicks, &mut dice);
+    let closed = closed_tour(points, &search, effort.kicks, &mut dice)?;
     let length = |order: &[usize]| -> f64 {
         let moves = order
             .windows(2)
@@ -160,13 +177,13 @@ fn solve<D: Distance>(
             first,
             effort.kicks / 2,
             dice,
-        );
+        )?;
         let length = length(&order);
-        (order, length)
+        Some((order, length))
     };
-    match ends {
+    Some(match ends {
         Ends::Open => {
-            let (mut order, length) = open(None, &mut dice);
+            let (mut order, length) = open(None, &mut dice)?;
             // Either end may come first: the lower number does.
             if order.first() > order.last() {
                 order.reverse();
@@ -174,7 +191,7 @@ fn solve<D: Distance>(
             (order, length)
         }
         Ends::From(first) => {
-            let (mut order, length) = open(Some(first), &mut dice);
+            let (mut order, length) = open(Some(first), &mut dice)?;
             if order.first() != Some(&first) {
                 order.reverse();
             }
@@ -184,7 +201,7 @@ fn solve<D: Distance>(
             let length = search.length(&closed);
             (from_hole_zero(closed.into_order()), length)
         }
-    }
+    })
 }
 
 /// Three starts with 15 % of the kicks each; the best gets the rest.
@@ -193,25 +210,23 @@ fn closed_tour<D: Distance>(
     search: &Search<'_, D>,
     kicks: u64,
     dice: &mut Dice,
-) -> Tour {
+) -> Option<Tour> {
     let share = kicks / 20 * 3;
     let starts = [
         greedy(points, search.neighbors, search.distance),
         nearest(points, search.distance),
         hilbert(points),
     ];
-    let [mut best, others @ ..] = starts.map(|order| {
-        let mut tour = Tour::new(order);
-        search.improve(&mut tour, share, dice);
-        tour
-    });
-    for other in others {
+    let [mut best, others @ ..] = starts.map(Tour::new);
+    search.improve(&mut best, share, dice)?;
+    for mut other in others {
+        search.improve(&mut other, share, dice)?;
         if search.length(&other) < search.length(&best) {
             best = other;
         }
     }
-    search.improve(&mut best, kicks - 3 * share, dice);
-    best
+    search.improve(&mut best, kicks - 3 * share, dice)?;
+    Some(best)
 }
 
 /// A ring told from hole 0, on towards the lower of its two neighbors.

@@ -4,6 +4,7 @@ use super::{
     descent::Descent, distance::Distance, neighbors::Neighbors, point_grid::bounds, tour::Tour,
 };
 use crate::dice::Dice;
+use crate::stop::Stop;
 
 /// Longest of the two stretches a kick swaps.
 const LONGEST_STRETCH: usize = 50;
@@ -14,6 +15,8 @@ pub(super) struct Search<'a, D> {
     pub(super) neighbors: &'a Neighbors,
     /// Gains up to this are rounding.
     pub(super) least_gain: f64,
+    /// Asked at each kick.
+    pub(super) stop: Stop<'a>,
 }
 
 /// What counts as rounding among these points.
@@ -24,22 +27,26 @@ pub(super) fn least_gain(points: &[[f64; 2]]) -> f64 {
 }
 
 impl<D: Distance> Search<'_, D> {
-    /// Improves the whole tour, then kicks it so many times.
-    pub(super) fn improve(&self, tour: &mut Tour, kicks: u64, dice: &mut Dice) {
+    /// Improves the whole tour, then kicks it so many times; none where it is stopped.
+    pub(super) fn improve(&self, tour: &mut Tour, kicks: u64, dice: &mut Dice) -> Option<()> {
         // With three nodes there is only one tour.
         if tour.len() < 4 {
-            return;
+            return Some(());
         }
         let mut descent = Descent::new(tour.len(), self.distance, self.neighbors, self.least_gain);
         descent.look_at((0..tour.len()).map(|place| tour.at(place)));
         descent.run(tour);
         for _ in 0..kicks {
+            if (self.stop)() {
+                return None;
+            }
             tour.mark();
             let cost = self.kick(tour, &mut descent, dice);
             if descent.run(tour) < cost {
                 tour.take_back();
             }
         }
+        Some(())
     }
 
     /// Length of the closed tour.

@@ -17,4 +17,4 @@ mod start;
 mod tour;
 
 pub use distance::Metric;
-pub use hole_order::{Ends, HoleOrder, OrderEffort, hole_order, kicks_for};
+pub use hole_order::{Ends, HoleOrder, OrderEffort, hole_order, hole_order_until, kicks_for};

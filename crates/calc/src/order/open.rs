@@ -17,7 +17,7 @@ pub(super) fn opened<D: Distance>(
     first: Option<usize>,
     kicks: u64,
     dice: &mut Dice,
-) -> Vec<usize> {
+) -> Option<Vec<usize>> {
     let holes = closed.len();
     let order = cut(search.distance, closed, first);
     let length = search.length(closed);
@@ -35,13 +35,14 @@ pub(super) fn opened<D: Distance>(
         distance: &distance,
         neighbors: &neighbors,
         least_gain: search.least_gain,
+        stop: search.stop,
     };
-    open.improve(&mut tour, kicks, dice);
+    open.improve(&mut tour, kicks, dice)?;
     let mut order = tour.into_order();
     let gap = order.iter().position(|&node| node == holes).unwrap_or(0);
     order.rotate_left(gap);
     order.remove(0);
-    order
+    Some(order)
 }
 
 /// The tour from one end of its longest move to the other.

@@ -8,6 +8,7 @@ use super::{
     lot::Lot,
     pattern::most_valuable,
 };
+use crate::stop::Stop;
 
 /// Steps without a better bound after which steps get shorter.
 const PATIENCE: u32 = 15;
@@ -21,11 +22,17 @@ pub(super) struct Ascent {
     pub(super) at_least: u64,
 }
 
-/// Raises the bound by at most so many steps, until it meets `enough`.
+/// Raises the bound by at most so many steps, until it meets `enough`; none where it is stopped.
 ///
 /// Subgradient steps of Polyak's length (Held, Wolfe and Crowder 1974 «memory»): holes that as many
 /// of the best pattern as there are electrodes would drill too often lose value, the others gain.
-pub(super) fn ascend(lot: &Lot, steps: u32, enough: u64, work: &mut u64) -> Ascent {
+pub(super) fn ascend(
+    lot: &Lot,
+    steps: u32,
+    enough: u64,
+    work: &mut u64,
+    stop: Stop<'_>,
+) -> Option<Ascent> {
     let mut values = by_length(lot);
     let mut best = Ascent {
         values: values.clone(),
@@ -35,6 +42,9 @@ pub(super) fn ascend(lot: &Lot, steps: u32, enough: u64, work: &mut u64) -> Asce
     let mut pattern = alloc::vec![0; lot.items.len()];
     let (mut length, mut waited) = (1.0, 0);
     for _ in 0..steps {
+        if stop() {
+            return None;
+        }
         let known = worth(&pattern, &values);
         let Some(priced) = most_valuable(lot, lot.full, &values, known, work) else {
             break;
@@ -70,7 +80,7 @@ pub(super) fn ascend(lot: &Lot, steps: u32, enough: u64, work: &mut u64) -> Asce
             *value = raised.clamp(0.0, ONE as f64) as i64;
         }
     }
-    best
+    Some(best)
 }
 
 /// Holes of each item beyond those that so many electrodes with the pattern would drill.

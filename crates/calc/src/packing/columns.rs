@@ -10,6 +10,7 @@ use super::{
     lot::Lot,
     pattern::most_valuable,
 };
+use crate::stop::Stop;
 
 /// A value of one electrode as a whole number.
 pub(super) const ONE: i64 = 1 << 30;
@@ -30,28 +31,31 @@ pub(super) struct Columns {
 }
 
 /// Starts from a plan and ascended values, runs at most `budget` columns, and ends early when the
-/// bound meets the plan.
+/// bound meets the plan; none where it is stopped.
 ///
 /// The duals jump about at first, so patterns are priced between them and the values with the best
 /// bound so far (smoothing after Wentges 1997 «memory»); where that finds no gain it is tried
 /// closer to the duals, at last on them alone. Then no gain means the end.
-pub(super) fn generate(lot: &Lot, plan: &[Group], budget: u32) -> Columns {
+pub(super) fn generate(lot: &Lot, plan: &[Group], budget: u32, stop: Stop<'_>) -> Option<Columns> {
     let mut work = u64::from(budget) * WORK;
     // The simplex is to have its half.
     let mut half = work / 2;
-    let ascent = ascend(lot, budget, needed(plan), &mut half);
+    let ascent = ascend(lot, budget, needed(plan), &mut half, stop)?;
     work = work / 2 + half;
     let mut at_least = ascent.at_least;
     let Some(mut basis) = Basis::new(lot).filter(|_| at_least < needed(plan)) else {
-        return Columns {
+        return Some(Columns {
             at_least,
             patterns: Vec::new(),
-        };
+        });
     };
     basis.enter_plan(lot, plan);
     let (mut center, mut best_bound) = (ascent.values, ascent.bound);
     let mut doubts = 0;
     for _ in 0..budget {
+        if stop() {
+            return None;
+        }
         let duals = basis.values(lot.items.len());
         let pull = PULLS[doubts];
         let values = between(&center, &duals, pull);
@@ -79,10 +83,10 @@ pub(super) fn generate(lot: &Lot, plan: &[Group], budget: u32) -> Columns {
             _ => break,
         }
     }
-    Columns {
+    Some(Columns {
         at_least,
         patterns: basis.amounts(),
-    }
+    })
 }
 
 /// Values so far from the duals towards the center.

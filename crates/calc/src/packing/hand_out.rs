@@ -2,19 +2,15 @@
 
 use alloc::vec::Vec;
 
-use super::{
-    Fill,
-    group::Group,
-    lot::{Lot, millimeters},
-};
+use super::{Fill, group::Group, lot::millimeters};
 
 /// Gives each group's holes the ids of the kinds they came from.
 ///
 /// Kinds alike were merged, so a group may have to be told as several fills: as long as one kind
 /// can serve all electrodes of the group it does, and only where it runs out an electrode gets
 /// holes of two kinds.
-pub(super) fn hand_out(lot: &Lot, groups: &[Group]) -> Vec<Fill> {
-    let mut stores: Vec<Store> = lot.items.iter().map(|item| Store::new(&item.ids)).collect();
+pub(super) fn hand_out(ids: &[Vec<(u32, u32)>], groups: &[Group]) -> Vec<Fill> {
+    let mut stores: Vec<Store> = ids.iter().map(|ids| Store::new(ids)).collect();
     let mut fills = Vec::new();
     for group in groups {
         let mut left = group.times;

@@ -1,6 +1,7 @@
 //! The lot as the searches see it: whole numbers, falling reach, kinds alike merged.
 
 use alloc::vec::Vec;
+use core::cmp::Reverse;
 
 use super::{Electrode, Kind, Unplaceable, WhyUnplaceable};
 
@@ -10,17 +11,15 @@ const STEPS_PER_MM: f64 = 1e6;
 const LONGEST_MM: f64 = 1e9;
 
 /// Holes of equal reach and wear, whatever kind they came from.
-#[derive(Clone, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Item {
     pub(super) reach: i64,
     pub(super) wear: i64,
     pub(super) count: u64,
-    /// Kinds the holes came from, with their numbers.
-    pub(super) ids: Vec<(u32, u32)>,
 }
 
 /// A lot whose every hole fits a new electrode.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Lot {
     /// By falling reach, then falling wear: the index order is the drilling order.
     pub(super) items: Vec<Item>,
@@ -28,57 +27,54 @@ pub(super) struct Lot {
     pub(super) part: Option<i64>,
 }
 
-impl Lot {
+/// A lot, and by what names the caller knows its holes.
+pub(super) struct Named {
+    pub(super) lot: Lot,
+    /// Kinds that each item's holes came from, with their numbers.
+    pub(super) ids: Vec<Vec<(u32, u32)>>,
+    pub(super) unplaceable: Vec<Unplaceable>,
+}
+
+impl Named {
     /// Reads the caller's kinds; what cannot be placed is told apart.
-    pub(super) fn new(kinds: &[Kind], electrode: &Electrode) -> (Self, Vec<Unplaceable>) {
-        let mut lot = Lot {
-            items: Vec::new(),
-            full: 0,
-            part: None,
-        };
+    ///
+    /// Items come in drilling order, those alike joined. The sort is stable, so ids keep the caller's
+    /// order.
+    pub(super) fn new(kinds: &[Kind], electrode: &Electrode) -> Self {
         let full = steps(electrode.usable_mm);
-        lot.full = full.unwrap_or(0);
-        lot.part = electrode
-            .part_used_mm
-            .and_then(steps)
-            .map(|part| part.min(lot.full));
-        let mut unplaceable = Vec::new();
+        let part = electrode.part_used_mm.and_then(steps);
+        let mut named = Self {
+            lot: Lot {
+                items: Vec::new(),
+                full: full.unwrap_or(0),
+                part: part.map(|part| part.min(full.unwrap_or(0))),
+            },
+            ids: Vec::new(),
+            unplaceable: Vec::new(),
+        };
+        let mut placed: Vec<(i64, i64, &Kind)> = Vec::new();
         for kind in kinds.iter().filter(|kind| kind.count > 0) {
             match read(kind, full) {
-                Ok((reach, wear)) => lot.items.push(Item {
-                    reach,
-                    wear,
-                    count: u64::from(kind.count),
-                    ids: alloc::vec![(kind.id, kind.count)],
-                }),
-                Err(why) => unplaceable.push(Unplaceable {
+                Ok((reach, wear)) => placed.push((reach, wear, kind)),
+                Err(why) => named.unplaceable.push(Unplaceable {
                     id: kind.id,
                     count: kind.count,
                     why,
                 }),
             }
         }
-        lot.merge();
-        (lot, unplaceable)
-    }
-
-    /// Puts items in drilling order and joins those alike. The sort is stable, so ids keep the
-    /// caller's order.
-    fn merge(&mut self) {
-        self.items.sort_by_key(|item| {
-            (
-                core::cmp::Reverse(item.reach),
-                core::cmp::Reverse(item.wear),
-            )
-        });
-        self.items.dedup_by(|later, kept| {
-            let alike = (later.reach, later.wear) == (kept.reach, kept.wear);
-            if alike {
-                kept.count += later.count;
-                kept.ids.append(&mut later.ids);
-            }
-            alike
-        });
+        placed.sort_by_key(|(reach, wear, _)| (Reverse(*reach), Reverse(*wear)));
+        for alike in placed.chunk_by(|a, b| (a.0, a.1) == (b.0, b.1)) {
+            let counts = alike.iter().map(|(.., kind)| u64::from(kind.count));
+            named.lot.items.push(Item {
+                reach: alike[0].0,
+                wear: alike[0].1,
+                count: counts.sum(),
+            });
+            let ids = alike.iter().map(|(.., kind)| (kind.id, kind.count));
+            named.ids.push(ids.collect());
+        }
+        named
     }
 }
 

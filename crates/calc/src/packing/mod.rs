@@ -12,6 +12,7 @@
 //! nanometer a hole, is the only tolerance.
 
 mod ascent;
+mod asked;
 mod basis;
 mod bounds;
 mod columns;
@@ -28,6 +29,7 @@ mod repack;
 mod search;
 mod whole_columns;
 
+pub use asked::{Asked, Found, Question};
 pub use in_order::{ByHoleOrder, by_hole_order};
 pub use plan::{
     Effort, Electrode, Fill, Kind, Plan, Unplaceable, WhyUnplaceable, electrodes_for_lot,

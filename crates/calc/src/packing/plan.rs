@@ -2,7 +2,8 @@
 
 use alloc::vec::Vec;
 
-use super::{first_fit::needed, hand_out::hand_out, lot::Lot, search::search};
+use super::asked::Asked;
+use crate::stop::never;
 
 /// Fewest electrodes found for a lot, what each drills, and a number no plan can go below.
 ///
@@ -40,14 +41,9 @@ use super::{first_fit::needed, hand_out::hand_out, lot::Lot, search::search};
 /// bounds by volume and by Martello and Toth 1990 «memory».
 #[must_use]
 pub fn electrodes_for_lot(kinds: &[Kind], electrode: &Electrode, effort: &Effort) -> Plan {
-    let (lot, unplaceable) = Lot::new(kinds, electrode);
-    let (groups, at_least) = search(&lot, effort);
-    Plan {
-        electrodes: hand_out(&lot, &groups),
-        needed: needed(&groups),
-        at_least,
-        unplaceable,
-    }
+    let asked = Asked::new(kinds, electrode, *effort);
+    let found = asked.question.answer(&never);
+    found.map_or_else(Plan::default, |found| asked.plan(&found))
 }
 
 /// Holes alike in reach and consumption.
@@ -85,7 +81,7 @@ impl Electrode {
 }
 
 /// How long to look for a plan with fewer electrodes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Effort {
     /// Attempts to repack a few electrodes at a time; none once the plan is known to be the fewest.
     pub kicks: u32,

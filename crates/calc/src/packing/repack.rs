@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::{grid::Grid, group::Group, lot::Lot, refill::Refill};
 use crate::dice::Dice;
+use crate::stop::Stop;
 
 /// Holes up to which electrodes are repacked one by one.
 const MOST_HOLES: u64 = 5_000;
@@ -11,7 +12,8 @@ const MOST_HOLES: u64 = 5_000;
 /// A kick of more holes than this counts as several.
 const HOLES_A_KICK: u64 = 32;
 
-/// Tries `kicks` times to fill two to four electrodes anew; ends early at `enough` new electrodes.
+/// Tries `kicks` times to fill two to four electrodes anew; ends early at `enough` new electrodes, and
+/// with none where it is stopped.
 ///
 /// Accepted is what takes fewer electrodes, or as many with the sum of squared consumption no
 /// smaller: that makes full electrodes fuller and empty ones emptier, until one is not needed.
@@ -21,13 +23,14 @@ pub(super) fn repack(
     enough: u64,
     kicks: u32,
     dice: &mut Dice,
-) -> Vec<Group> {
+    stop: Stop<'_>,
+) -> Option<Vec<Group>> {
     let holes_in = |group: &Group| -> u64 {
         let each: u64 = group.holes.iter().map(|&(_, number)| number).sum();
         each * group.times
     };
     if groups.iter().map(holes_in).sum::<u64>() > MOST_HOLES {
-        return groups;
+        return Some(groups);
     }
     let mut packer = Packer {
         lot,
@@ -41,10 +44,13 @@ pub(super) fn repack(
         if new as u64 <= enough || packer.bins.len() < 2 {
             break;
         }
+        if stop() {
+            return None;
+        }
         let holes = packer.kick(dice) as u64;
         left = left.saturating_sub(1 + holes / HOLES_A_KICK);
     }
-    together(lot, packer.bins)
+    Some(together(lot, packer.bins))
 }
 
 /// One electrode with its holes in drilling order.

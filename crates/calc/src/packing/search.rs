@@ -13,30 +13,33 @@ use super::{
     whole_columns::keep_whole,
 };
 use crate::dice::Dice;
+use crate::stop::Stop;
 
-/// The best plan found and the best bound.
-pub(super) fn search(lot: &Lot, effort: &Effort) -> (Vec<Group>, u64) {
+/// The best plan found and the best bound; none where it was stopped.
+pub(super) fn search(lot: &Lot, effort: &Effort, stop: Stop<'_>) -> Option<(Vec<Group>, u64)> {
     let mut dice = Dice::new(effort.seed);
     let mut best = best_of_all(lot);
     let mut at_least = bounds::volume(lot).max(bounds::martello_toth(lot));
     if effort.columns > 0 && needed(&best) > at_least {
-        let columns = columns::generate(lot, &best, effort.columns);
+        let columns = columns::generate(lot, &best, effort.columns, stop)?;
         at_least = at_least.max(columns.at_least);
         if needed(&best) > at_least {
             let (whole, rest) = keep_whole(lot, &columns);
             let enough = at_least.saturating_sub(needed(&whole));
-            let mut plan = repack(&rest, best_of_all(&rest), enough, effort.kicks, &mut dice);
+            let groups = best_of_all(&rest);
+            let mut plan = repack(&rest, groups, enough, effort.kicks, &mut dice, stop)?;
             plan.extend(whole);
             best = better(best, plan);
         }
     }
     if effort.kicks > 0 && needed(&best) > at_least {
-        let repacked = repack(lot, best.clone(), at_least, effort.kicks, &mut dice);
+        let groups = best.clone();
+        let repacked = repack(lot, groups, at_least, effort.kicks, &mut dice, stop)?;
         best = better(best, repacked);
     }
     // The part-used electrode comes first, then the fullest; what is left over is at the end.
     best.sort_by_key(|group| (!group.part_used, group.remnant()));
-    (best, at_least)
+    Some((best, at_least))
 }
 
 /// Fewer new electrodes, or else the longer single remnant.
