@@ -2,10 +2,10 @@
 
 use std::hint::black_box;
 
-use criterion::{Criterion, criterion_group, criterion_main};
-use quillbore_calc::JobInput;
-use quillbore_calc::assemble::{answer, figures, questions, quick};
+use criterion::{Bencher, Criterion, criterion_group, criterion_main};
+use quillbore_calc::assemble::{Answers, Kept, answer, figures, questions, quick};
 use quillbore_calc::input::{PartAxis, RowInput};
+use quillbore_calc::{JobInput, Tables};
 
 #[path = "../tests/lot/rows.rs"]
 mod rows;
@@ -39,6 +39,26 @@ fn ring() -> JobInput {
     }
 }
 
+/// Figures of a job of which one row goes to and fro between two depths.
+fn edited(bench: &mut Bencher<'_>, input: &JobInput, tables: &Tables, answers: &Answers) {
+    let mut deeper = input.clone();
+    let middle = deeper.rows.len() / 2;
+    deeper.rows[middle].depth_mm = deeper.rows[middle].depth_mm.map(|depth| depth + 1.0);
+    let mut kept = Kept::default();
+    let mut turn = 0_usize;
+    bench.iter(|| {
+        turn += 1;
+        let input = if turn.is_multiple_of(2) {
+            input
+        } else {
+            &deeper
+        };
+        let prepared = kept.prepare(black_box(input), tables);
+        let open = prepared.open(answers).len();
+        (prepared.figures(answers), open)
+    });
+}
+
 fn job(criterion: &mut Criterion) {
     let tables = shop::tables();
     for (name, input) in [("2000 rows", many_rows()), ("ring of 1500", ring())] {
@@ -47,11 +67,20 @@ fn job(criterion: &mut Criterion) {
         criterion.bench_function(&format!("{name}, quick"), |bench| {
             bench.iter(|| quick(black_box(&input), &tables));
         });
+        criterion.bench_function(&format!("{name}, one row edited, quick"), |bench| {
+            edited(bench, &input, &tables, &Answers::default());
+        });
+        criterion.bench_function(
+            &format!("{name}, one row edited, other answers kept"),
+            |bench| {
+                edited(bench, &input, &tables, &answers);
+            },
+        );
         criterion.bench_function(&format!("{name}, questions"), |bench| {
             bench.iter(|| questions(black_box(&input), &tables));
         });
         criterion.bench_function(&format!("{name}, figures with answers"), |bench| {
-            bench.iter(|| figures(black_box(&input), &tables, Some(&answers)));
+            bench.iter(|| figures(black_box(&input), &tables, &answers));
         });
         let mut slow = criterion.benchmark_group("answers");
         slow.sample_size(10);

@@ -39,6 +39,30 @@ pub enum Figure {
     UnitPrice(u32),
 }
 
+impl Figure {
+    /// The row that it is a figure of; `None` for figures of the lot and of the job.
+    #[must_use]
+    pub const fn row(self) -> Option<RowId> {
+        match self {
+            Self::Electrode(row)
+            | Self::Gap(row)
+            | Self::Feed(row)
+            | Self::HoleMinutes(row)
+            | Self::Wear(row)
+            | Self::TargetDepth(row)
+            | Self::ReachOne(row)
+            | Self::ElectrodesPerHole(row) => Some(row),
+            Self::Electrodes(_)
+            | Self::Setups
+            | Self::MachineHours
+            | Self::LaborHours
+            | Self::NotYetKnown
+            | Self::LotCost
+            | Self::UnitPrice(_) => None,
+        }
+    }
+}
+
 /// How a figure came about: formula, inputs, result.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Working {

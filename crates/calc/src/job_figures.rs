@@ -1,6 +1,7 @@
 //! Every figure of a job, from its rows to its price.
 
 use alloc::string::String;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use rust_decimal::Decimal;
@@ -13,7 +14,7 @@ use crate::quantity::{Band, Spread};
 #[derive(Clone, Debug, PartialEq)]
 pub struct JobFigures {
     /// Per row, in the table's order.
-    pub holes: Vec<HoleFigures>,
+    pub holes: Vec<Arc<HoleFigures>>,
     /// Clampings of one part.
     pub setups: Vec<SetupFigures>,
     /// The lot.

@@ -3,8 +3,8 @@
 
 use alloc::vec::Vec;
 
-use super::Answers;
-use super::prepare::{Prepared, Ready};
+use super::known::{Known, LotDrawn};
+use super::prepare::Ready;
 use crate::quantity::Band;
 use crate::rollup::Counts;
 use crate::spread::{Part, percentiles, sum_of_parts};
@@ -35,16 +35,11 @@ pub(super) struct HoursBy {
 }
 
 /// What of machine and labor hours goes with the feed, and what with handling.
-pub(super) fn hours_by(
-    prepared: &Prepared<'_>,
-    ready: &Ready,
-    counts: &Counts,
-    minutes: [f64; 2],
-) -> HoursBy {
-    let [sum, spread] = sparking(ready, counts.parts as f64);
+pub(super) fn hours_by(known: &Known<'_>, counts: &Counts, minutes: [f64; 2]) -> HoursBy {
+    let [sum, spread] = sparking(known.ready, counts.parts as f64);
     let sigma = if sum > 0.0 { spread / sum } else { 0.0 };
-    let handling = prepared.tables.start.deviations.handling();
-    let shares = [1.0, ready.times.attended];
+    let handling = known.prepared.tables.start.deviations.handling();
+    let shares = [1.0, known.ready.times.attended];
     HoursBy {
         feed: shares.map(|share| (share * sum / 60.0, sigma)),
         handling: [0, 1].map(|which| {
@@ -56,14 +51,13 @@ pub(super) fn hours_by(
 
 /// Machine and labor hours of the offered lot from their median minutes.
 pub(super) fn hours(
-    prepared: &Prepared<'_>,
-    ready: &Ready,
+    known: &Known<'_>,
     counts: &Counts,
     minutes: [f64; 2],
-    answers: Option<&Answers>,
+    drawn: &[LotDrawn],
 ) -> [Band; 2] {
-    let drawn = drawn_hours(ready, counts, answers);
-    let by = hours_by(prepared, ready, counts, minutes);
+    let drawn = drawn_hours(known.ready, counts, drawn);
+    let by = hours_by(known, counts, minutes);
     [0, 1].map(|which| {
         let plan = minutes[which] / 60.0;
         let values: Vec<f64> = drawn.iter().map(|hours| hours[which]).collect();
@@ -76,19 +70,15 @@ pub(super) fn hours(
 }
 
 /// Machine and labor hours draw by draw; travel is not drawn and is added to each.
-pub(super) fn drawn_hours(
-    ready: &Ready,
-    counts: &Counts,
-    answers: Option<&Answers>,
-) -> Vec<[f64; 2]> {
+fn drawn_hours(ready: &Ready, counts: &Counts, drawn: &[LotDrawn]) -> Vec<[f64; 2]> {
     let times = &ready.times;
     let travel = if times.table_mm_min > 0.0 {
         counts.travel_mm / times.table_mm_min
     } else {
         0.0
     };
-    let draws = answers.into_iter().flat_map(|answers| &answers.draws);
-    draws
+    drawn
+        .iter()
         .map(|draw| {
             let [machine, labor] = draw.minutes;
             [
@@ -100,17 +90,10 @@ pub(super) fn drawn_hours(
 }
 
 /// Electrodes of a tube, whole ones.
-pub(super) fn electrodes(
-    ready: &Ready,
-    tube: usize,
-    needed: f64,
-    answers: Option<&Answers>,
-) -> Band {
-    let draws = answers.into_iter().flat_map(|answers| &answers.draws);
-    let values: Vec<f64> = draws
-        .filter_map(|draw| draw.electrodes.get(tube).copied())
-        .collect();
-    let parts = [(needed, wear_sigma(ready, Some(tube)))];
+pub(super) fn electrodes(known: &Known<'_>, tube: usize, needed: f64, drawn: &[LotDrawn]) -> Band {
+    let of_tube = drawn.iter().filter_map(|draw| draw.electrodes.get(tube));
+    let values: Vec<f64> = of_tube.copied().collect();
+    let parts = [(needed, wear_sigma(known.ready, Some(tube)))];
     let band = about(needed, percentiles(&values), &parts);
     Band {
         p10: libm::round(band.p10),
@@ -121,12 +104,11 @@ pub(super) fn electrodes(
 
 /// Deviation of wear, of the rows of one tube or of all, weighted by what they wear.
 pub(super) fn wear_sigma(ready: &Ready, tube: Option<usize>) -> f64 {
-    let index = tube
-        .and_then(|tube| ready.tubes.get(tube))
-        .map(|tube| tube.tube);
-    let rows = ready.rows.iter();
-    let of_tube = rows.filter(|row| index.is_none_or(|index| row.tube == index));
-    let (worn, spread) = of_tube.fold((0.0, 0.0), |(worn, spread), row| {
+    let lots = ready.tubes.iter().map(|tube| &tube.lot).enumerate();
+    let of_tube = |at: usize| tube.is_none_or(|tube| tube == at);
+    let lots = lots.filter(|(at, _)| of_tube(*at));
+    let rows = lots.flat_map(|(_, lot)| &lot.rows);
+    let (worn, spread) = rows.fold((0.0, 0.0), |(worn, spread), row| {
         let length = f64::from(row.holes) * row.at_median.wear_mm;
         (worn + length, spread + length * row.wear_sigma)
     });

@@ -5,25 +5,49 @@
 //! wear go together by half, as they do in a shop's records. The gap moves the hole's size and none
 //! of its minutes, so it is not drawn. Holes scatter about the lot's feed, which is averaged over all
 //! of them in closed form. How many electrodes break is drawn for rows of one rate together.
+//!
+//! What is packed at the median scales the drawn electrodes later, so that a better plan asks for no
+//! new draw.
 
 use alloc::collections::BTreeMap;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::model::{DrawnLot, LotModel, ModelRow, Planned};
-use super::packed::PackAnswer;
-use super::prepare::{Prepared, Ready};
+use super::demand::Demand;
+use super::rows::Drilled;
+use super::tube::{Electrodes, TubeDrawn, TubeLot};
 use crate::hole::Draw;
 use crate::quantity::Pace;
 use crate::rollup::Times;
 use crate::spread::{Breakages, DRAWS, Factor, normal_below, scatter_of_sum};
+use crate::stop::Stop;
 use crate::tables::{Machine, StartValues};
 
 /// All that the draw of a lot depends on.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct DrawQuestion {
-    model: LotModel,
+#[derive(Clone, Debug)]
+pub struct DrawQuestion {
+    tubes: Vec<Arc<TubeLot>>,
+    parts: u32,
     machine: Machine,
     start: StartValues,
+}
+
+impl PartialEq for DrawQuestion {
+    fn eq(&self, other: &Self) -> bool {
+        let same = |(one, two): (&Arc<TubeLot>, &Arc<TubeLot>)| Arc::ptr_eq(one, two) || one == two;
+        self.parts == other.parts
+            && self.tubes.len() == other.tubes.len()
+            && self.tubes.iter().zip(&other.tubes).all(same)
+            && self.machine == other.machine
+            && self.start == other.start
+    }
+}
+
+/// One draw: the times of handling at its pace, and each tube's rows.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct DrawnLot {
+    pub(super) times: Times,
+    pub(super) tubes: Vec<TubeDrawn>,
 }
 
 /// The lot factors' deviates, draw by draw.
@@ -36,20 +60,26 @@ struct Deviates {
 }
 
 impl DrawQuestion {
-    pub(super) fn new(prepared: &Prepared<'_>, ready: &Ready) -> Option<Self> {
-        let parts = prepared.input.quantity.filter(|&quantity| quantity > 0)?;
-        Some(Self {
-            model: LotModel::new(prepared, ready, 0, parts),
+    pub(super) fn new(
+        tubes: Vec<Arc<TubeLot>>,
+        parts: u32,
+        machine: &Machine,
+        start: &StartValues,
+    ) -> Self {
+        Self {
+            tubes,
+            parts,
             // What an hour costs changes no draw.
             machine: Machine {
                 rate_per_hour: 0.0,
-                ..prepared.machine?.clone()
+                ..machine.clone()
             },
-            start: prepared.tables.start.clone(),
-        })
+            start: start.clone(),
+        }
     }
 
-    pub(super) fn answer(&self, packings: &[PackAnswer]) -> Vec<DrawnLot> {
+    /// Every draw; none where it was stopped.
+    pub(super) fn answer(&self, stop: Stop<'_>) -> Option<Vec<DrawnLot>> {
         let burn = Factor::Feed.deviates(DRAWS);
         let own = Factor::Wear.deviates(DRAWS);
         let together = self.start.deviations.burn_and_wear.clamp(-1.0, 1.0);
@@ -66,20 +96,21 @@ impl DrawQuestion {
             breakages: Factor::Breakages.deviates(DRAWS),
         };
         let scatter = self.scatter();
-        let broken = Broken::new(&self.model, self.start.breakage_worth_holes);
+        let broken = Broken::new(&self.tubes, self.parts, self.start.breakage_worth_holes);
+        let mut demand = Demand::default();
         (0..DRAWS)
-            .map(|draw| self.draw(draw, &deviates, scatter, &broken, packings))
+            .map(|draw| {
+                (!stop()).then(|| self.draw(draw, &deviates, scatter, &broken, &mut demand))
+            })
             .collect()
     }
 
     /// Deviation of the logarithm of all sparking minutes by the holes' own scatter.
     fn scatter(&self) -> f64 {
-        let parts = f64::from(self.model.parts);
-        let rows = self.model.rows.iter().map(|row| {
-            let each = row.drill.at(&Draw::MEDIAN).sparking_min;
-            (f64::from(row.holes) * parts, each)
-        });
-        scatter_of_sum(rows, self.start.hole_scatter)
+        let parts = f64::from(self.parts);
+        let rows = self.tubes.iter().flat_map(|tube| &tube.rows);
+        let minutes = rows.map(|row| (f64::from(row.holes) * parts, row.at_median.sparking_min));
+        scatter_of_sum(minutes, self.start.hole_scatter)
     }
 
     fn draw(
@@ -88,49 +119,55 @@ impl DrawQuestion {
         deviates: &Deviates,
         scatter: f64,
         broken: &Broken,
-        packings: &[PackAnswer],
+        demand: &mut Demand,
     ) -> DrawnLot {
         let pace = Pace::Off(deviates.handling[draw]);
-        let times = Times::new(&self.start, &self.machine, pace);
         let (burn, wear) = (deviates.burn[draw], deviates.wear[draw]);
         // Of mean one, so that more holes bring less scatter but not less time.
         let about_lot = libm::exp(scatter * deviates.holes[draw] - scatter * scatter / 2.0);
-        let of_row = |row: &ModelRow| Draw {
+        let of_row = |_, row: &Drilled| Draw {
             // A burn above the median is a feed below it.
             feed: libm::exp(-row.feed_sigma * burn),
             wear: libm::exp(row.wear_sigma * wear),
             pace,
         };
-        let broken = broken.at(normal_below(deviates.breakages[draw]));
-        let planned = Planned::Scaled(packings);
-        self.model.at(&times, of_row, about_lot, &broken, planned)
+        let numbers = broken.at(normal_below(deviates.breakages[draw]));
+        let tubes = self.tubes.iter().zip(&broken.rows).map(|(tube, rows)| {
+            let broken = |at: usize, _: &Drilled| broken.of_row(&rows[at], &numbers);
+            let bound = Electrodes::Bound;
+            tube.at(self.parts, demand, of_row, about_lot, broken, bound)
+        });
+        DrawnLot {
+            tubes: tubes.collect(),
+            times: Times::new(&self.start, &self.machine, pace),
+        }
     }
 }
 
 /// Breakages of the lot, for rows of one rate together.
 struct Broken {
     rates: Vec<(Breakages, f64)>,
-    /// Each row's rate among them, and its ends in the lot.
-    rows: Vec<(usize, f64)>,
+    /// By tube: each row's rate among them, and its ends in the lot.
+    rows: Vec<Vec<(usize, f64)>>,
 }
 
 impl Broken {
-    fn new(model: &LotModel, worth_holes: f64) -> Self {
-        let parts = f64::from(model.parts);
+    fn new(tubes: &[Arc<TubeLot>], parts: u32, worth_holes: f64) -> Self {
+        let parts = f64::from(parts);
         let mut ends: BTreeMap<u64, f64> = BTreeMap::new();
-        for row in &model.rows {
-            *ends.entry(row.drill.breakage().to_bits()).or_default() += row.ends * parts;
+        for row in tubes.iter().flat_map(|tube| &tube.rows) {
+            *ends.entry(row.drill.breakage().to_bits()).or_default() += row.ends() * parts;
         }
-        let rate_of = |row: &ModelRow| {
+        let rate_of = |row: &Drilled| {
             let bits = row.drill.breakage().to_bits();
             ends.keys().position(|other| *other == bits).unwrap_or(0)
         };
+        let of_tube = |tube: &Arc<TubeLot>| {
+            let rows = tube.rows.iter();
+            rows.map(|row| (rate_of(row), row.ends() * parts)).collect()
+        };
         Self {
-            rows: model
-                .rows
-                .iter()
-                .map(|row| (rate_of(row), row.ends * parts))
-                .collect(),
+            rows: tubes.iter().map(of_tube).collect(),
             rates: ends
                 .iter()
                 .map(|(bits, ends)| {
@@ -141,13 +178,16 @@ impl Broken {
         }
     }
 
-    /// Electrodes that break in each row at this share of all lots.
+    /// Electrodes that break of each rate at this share of all lots.
     fn at(&self, share: f64) -> Vec<f64> {
-        let numbers: Vec<f64> = self.rates.iter().map(|(rate, _)| rate.at(share)).collect();
-        let of_row = |(rate, ends): &(usize, f64)| match self.rates.get(*rate) {
+        self.rates.iter().map(|(rate, _)| rate.at(share)).collect()
+    }
+
+    /// Electrodes of them that break in a row.
+    fn of_row(&self, (rate, ends): &(usize, f64), numbers: &[f64]) -> f64 {
+        match self.rates.get(*rate) {
             Some((_, all)) if *all > 0.0 => numbers[*rate] * ends / all,
             _ => 0.0,
-        };
-        self.rows.iter().map(of_row).collect()
+        }
     }
 }

@@ -5,12 +5,12 @@
 //! where the lot costs less with it.
 
 use alloc::collections::BTreeMap;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::electrodes::{Demand, Dressing};
-use super::prepare::Row;
+use super::demand::{Demand, Dressing};
+use super::rows::{Drilled, KeptRow, Planned, Planner};
 use crate::hole::{Context, Draw};
-use crate::job_figures::HoleFigures;
 use crate::quantity::Pace;
 use crate::tables::{Tables, Tube, TubeMaterial};
 
@@ -23,79 +23,101 @@ const WORTH_IT: f64 = 1e-6;
 /// What tells one tube from another apart from its length.
 type Kind = (u64, TubeMaterial, bool);
 
-/// Gives rows of one diameter the one length that costs the lot least, where each has its own.
-pub(super) fn one_length(context: &Context<'_>, rows: &mut [Row], holes: &mut [HoleFigures]) {
-    let tables = context.tables();
-    let mut kinds: BTreeMap<Kind, Vec<usize>> = BTreeMap::new();
-    for (at, row) in rows.iter().enumerate() {
-        let typed = context.is_typed(row.index);
-        if let (Some(tube), false) = (tables.tubes.get(row.tube), typed) {
-            kinds.entry(kind(tube)).or_default().push(at);
+/// The rows of each kind of tube by themselves, and the one length that they were given.
+#[derive(Default)]
+pub(super) struct KeptLengths(BTreeMap<Kind, Shared>);
+
+struct Shared {
+    members: Vec<Arc<Drilled>>,
+    /// The length that all of them take, where that is cheaper.
+    taken: Option<usize>,
+}
+
+impl KeptLengths {
+    /// What each row comes to, with the one length that costs the lot least where rows of one kind of
+    /// tube have a length each.
+    pub(super) fn plan(&mut self, rows: &mut [KeptRow], planner: &Planner<'_>) -> Vec<Planned> {
+        let tables = planner.tables();
+        let mut planned: Vec<Planned> = rows.iter().map(|row| row.own().clone()).collect();
+        let mut kinds: BTreeMap<Kind, Vec<usize>> = BTreeMap::new();
+        for (at, row) in rows.iter().enumerate() {
+            let tube = row.own().drilled.as_ref().map(|drilled| drilled.tube);
+            let tube = tube.and_then(|tube| tables.tubes.get(tube));
+            if let (Some(tube), false) = (tube, row.is_typed()) {
+                kinds.entry(kind(tube)).or_default().push(at);
+            }
         }
+        let mut before = core::mem::take(&mut self.0);
+        for (of, places) in kinds {
+            let of_rows = places
+                .iter()
+                .filter_map(|&at| rows[at].own().drilled.clone());
+            let members: Vec<Arc<Drilled>> = of_rows.collect();
+            let known = before
+                .remove(&of)
+                .filter(|known| same(&known.members, &members));
+            let shared = known.unwrap_or_else(|| Shared {
+                taken: one_length(of, &members, planner),
+                members,
+            });
+            if let Some(tube) = shared.taken {
+                for at in places {
+                    planned[at] = rows[at].with(tube, planner);
+                }
+            }
+            self.0.insert(of, shared);
+        }
+        planned
     }
-    for (of, members) in kinds {
-        if members.len() < 2 {
-            continue;
-        }
-        let lengths: Vec<usize> = (0..tables.tubes.len())
-            .filter(|tube| kind(&tables.tubes[*tube]) == of)
-            .collect();
-        if lengths.len() < 2 {
-            continue;
-        }
-        let own = cost_of_own(context, rows, &members);
-        let common = lengths
-            .into_iter()
-            .filter_map(|tube| {
-                let usable = context.usable_mm(tube)?;
-                let drills: Option<Vec<Row>> = members
-                    .iter()
-                    .map(|&at| {
-                        let row = &rows[at];
-                        let drill = row.drill.with_usable(usable);
-                        drill.reaches().then(|| Row {
-                            tube,
-                            at_median: drill.at(&Draw::MEDIAN),
-                            drill,
-                            ..row.clone()
-                        })
-                    })
-                    .collect();
-                let drills = drills?;
-                let refs: Vec<&Row> = drills.iter().collect();
-                Some((cost(context, &refs, tube), tube))
+}
+
+/// Whether these are the same rows; equal rows are the same ones as long as they were taken over.
+pub(super) fn same(before: &[Arc<Drilled>], now: &[Arc<Drilled>]) -> bool {
+    before.len() == now.len() && before.iter().zip(now).all(|(a, b)| Arc::ptr_eq(a, b))
+}
+
+/// The length that costs these rows less than each row's own, the cheapest of all.
+fn one_length(of: Kind, members: &[Arc<Drilled>], planner: &Planner<'_>) -> Option<usize> {
+    let tables = planner.tables();
+    if members.len() < 2 {
+        return None;
+    }
+    let lengths: Vec<usize> = (0..tables.tubes.len())
+        .filter(|tube| kind(&tables.tubes[*tube]) == of)
+        .collect();
+    if lengths.len() < 2 {
+        return None;
+    }
+    let context = planner.context();
+    let own = cost_of_own(context, members);
+    let common = lengths.into_iter().filter_map(|tube| {
+        let usable = context.usable_mm(tube)?;
+        let drills: Option<Vec<Drilled>> = members
+            .iter()
+            .map(|row| {
+                let drill = row.drill.with_usable(usable);
+                drill
+                    .reaches()
+                    .then(|| Drilled::new(row.holes, tube, drill))
             })
-            .min_by(|a, b| a.0.total_cmp(&b.0));
-        let Some((_, tube)) = common.filter(|(cost, _)| *cost < own - WORTH_IT) else {
-            continue;
-        };
-        for at in members {
-            take(context, &mut rows[at], holes, tube);
-        }
-    }
+            .collect();
+        let drills = drills?;
+        let refs: Vec<&Drilled> = drills.iter().collect();
+        Some((cost(context, &refs, tube), tube))
+    });
+    let (cost, tube) = common.min_by(|a, b| a.0.total_cmp(&b.0))?;
+    (cost < own - WORTH_IT).then_some(tube)
 }
 
 fn kind(tube: &Tube) -> Kind {
     (tube.outer_mm.to_bits(), tube.material, tube.channels > 1)
 }
 
-/// Plans a row anew with a length.
-fn take(context: &Context<'_>, row: &mut Row, holes: &mut [HoleFigures], tube: usize) {
-    if row.tube == tube {
-        return;
-    }
-    let (figures, drill) = context.figures_and_drill_with(row.index, tube);
-    if let Some(planned) = drill.and_then(|drill| Row::new(row.index, drill, &figures)) {
-        holes[row.index] = figures;
-        *row = planned;
-    }
-}
-
 /// What rows cost with the lengths they have, length by length.
-fn cost_of_own(context: &Context<'_>, rows: &[Row], members: &[usize]) -> f64 {
-    let mut by_tube: BTreeMap<usize, Vec<&Row>> = BTreeMap::new();
-    for &at in members {
-        by_tube.entry(rows[at].tube).or_default().push(&rows[at]);
+fn cost_of_own(context: &Context<'_>, rows: &[Arc<Drilled>]) -> f64 {
+    let mut by_tube: BTreeMap<usize, Vec<&Drilled>> = BTreeMap::new();
+    for row in rows {
+        by_tube.entry(row.tube).or_default().push(row);
     }
     by_tube
         .into_iter()
@@ -104,24 +126,21 @@ fn cost_of_own(context: &Context<'_>, rows: &[Row], members: &[usize]) -> f64 {
 }
 
 /// What electrodes of one length, their changes and the holes cost the lot [currency].
-fn cost(context: &Context<'_>, rows: &[&Row], tube: usize) -> f64 {
+fn cost(context: &Context<'_>, rows: &[&Drilled], tube: usize) -> f64 {
     let tables: &Tables = context.tables();
     let parts = context.parts();
     let mut sum = 0.0;
     for z in WEAR_Z {
         let mut demand = Demand::default();
         let (mut minutes, mut change, mut usable) = (0.0, 0.0, 0.0);
-        for row in rows {
+        for (at, row) in rows.iter().enumerate() {
             let hole = row.drill.at(&Draw {
                 wear: libm::exp(row.wear_sigma * z),
                 pace: Pace::Mean,
                 ..Draw::MEDIAN
             });
-            let dressing = Dressing {
-                share: row.drill.dress_share(),
-                length_mm: tables.start.dressing_mm,
-            };
-            demand.add(row.index, row.holes, &hole, dressing);
+            let dressing = Dressing::of(row, tables.start.dressing_mm);
+            demand.add(at, row.holes, &hole, dressing);
             minutes += f64::from(row.holes) * f64::from(parts) * hole.other_min;
             change = row.drill.change().mean();
             usable = row.drill.usable_mm();

@@ -1,201 +1,200 @@
-//! Everything of a job that is computed before electrodes, lot and price.
+//! A job with everything computed that takes no search and no draw: prepared once an edit, then asked
+//! for its questions and for its figures.
 
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
+use super::answers::{Answers, Question};
 use super::draws::DrawQuestion;
-use super::electrodes::{Dressing, Tube, tubes};
-use super::lengths::one_length;
-use super::packed::pack_questions;
-use super::{Answers, Questions, checks};
-use crate::hole::{Context, Draw, DrawnHole, Drill, material_findings};
+use super::lengths::KeptLengths;
+use super::rows::{Drilled, KeptRows, Planner};
+use super::travel::{OrderQuestion, SEARCHED_FROM};
+use super::tubes::{KeptTubes, Tube};
+use crate::hole::Setting;
 use crate::input::JobInput;
-use crate::job_figures::{HoleFigures, JobFigures};
+use crate::job_figures::HoleFigures;
+use crate::price::Terms;
 use crate::quantity::Pace;
 use crate::rollup::Times;
 use crate::setup::{Run, Setups, setups};
-use crate::tables::{Machine, StartValues, Tables};
-use crate::travel::{length, sweep};
+use crate::tables::{Machine, Tables};
 
-/// Fewest points whose order is worth a search; a sweep orders fewer as well.
-const SEARCHED_FROM: usize = 4;
+/// What was worked out for a job before: it is taken again where it still holds.
+///
+/// Everything is held against the values that it was worked out from, so that the figures are the same
+/// with it and without. One job's is of no use for another, and harmless.
+#[derive(Default)]
+pub struct Kept {
+    setting: Setting,
+    tables: Option<Arc<Tables>>,
+    rows: KeptRows,
+    lengths: KeptLengths,
+    tubes: KeptTubes,
+}
 
-/// A job with its rows and clampings computed.
-pub(crate) struct Prepared<'a> {
-    pub(crate) input: &'a JobInput,
-    pub(crate) tables: &'a Tables,
-    pub(crate) machine: Option<&'a Machine>,
-    pub(crate) holes: Vec<HoleFigures>,
-    pub(crate) setups: Setups,
+/// A job with its rows, clampings and tubes computed.
+pub struct Prepared<'a> {
+    pub(super) input: &'a JobInput,
+    pub(super) tables: &'a Tables,
+    pub(super) machine: Option<&'a Machine>,
+    /// Quantities that are priced: the offered one first, each once.
+    pub(super) quantities: Vec<u32>,
+    pub(super) holes: Vec<Arc<HoleFigures>>,
+    pub(super) setups: Setups,
+    /// Orders that are worth a search, clamping by clamping, run by run; empty until the lot is ready.
+    pub(super) orders: Vec<Vec<Option<OrderQuestion>>>,
     /// What lots are made of; `None` until machine and every row are complete.
     pub(super) ready: Option<Ready>,
 }
 
 /// Rows and tubes that a lot can be computed from.
 pub(super) struct Ready {
-    pub(super) rows: Vec<Row>,
+    /// In the table's order.
+    pub(super) rows: Vec<Arc<Drilled>>,
+    /// By their index in the tables.
     pub(super) tubes: Vec<Tube>,
     pub(super) times: Times,
+    /// Of the offered lot, where there is one.
+    pub(super) draw: Option<Arc<DrawQuestion>>,
 }
 
-/// A row as the lot needs it.
-#[derive(Clone)]
-pub(super) struct Row {
-    /// Index among the job's rows.
-    pub(super) index: usize,
-    /// Holes in one part.
-    pub(super) holes: u32,
-    /// Index of its tube.
-    pub(super) tube: usize,
-    pub(super) drill: Drill,
-    /// One hole at the medians.
-    pub(super) at_median: DrawnHole,
-    /// Deviation of the logarithm of the lot's feed.
-    pub(super) feed_sigma: f64,
-    /// Deviation of the logarithm of the lot's wear.
-    pub(super) wear_sigma: f64,
-}
-
-impl<'a> Prepared<'a> {
-    pub(crate) fn new(input: &'a JobInput, tables: &'a Tables) -> Self {
+impl Kept {
+    /// Computes all of a job that takes no search and no draw, anew where something changed.
+    pub fn prepare<'a>(&mut self, input: &'a JobInput, tables: &'a Tables) -> Prepared<'a> {
+        let planner = Planner::new(input, tables);
+        self.forget_unless(planner.setting(), tables);
         let machine = input
             .machine
             .and_then(|machine| tables.machines.get(machine));
-        let context = Context::new(input, tables);
-        let mut holes: Vec<HoleFigures> = Vec::with_capacity(input.rows.len());
-        let mut rows = Vec::with_capacity(input.rows.len());
-        for (index, row) in input.rows.iter().enumerate() {
-            let (figures, drill) = context.figures_and_drill(row);
-            rows.extend(drill.and_then(|drill| Row::new(index, drill, &figures)));
-            holes.push(figures);
-        }
-        one_length(&context, &mut rows, &mut holes);
+        let quantities = quantities(input);
+        let rows = self.rows.plan(&input.rows, &planner);
+        let planned = self.lengths.plan(rows, &planner);
+        let mut holes: Vec<Arc<HoleFigures>> = planned
+            .iter()
+            .map(|planned| Arc::clone(&planned.figures))
+            .collect();
         let setups = setups(input, &holes, machine);
         for (index, finding) in &setups.row_findings {
-            holes[*index].findings.push(finding.clone());
+            let hole = Arc::make_mut(&mut holes[*index]);
+            hole.findings.push(finding.clone());
         }
-        let complete = !rows.is_empty() && rows.len() == holes.len();
-        let ready = machine.filter(|_| complete).map(|machine| Ready {
-            tubes: tubes(&rows, tables),
-            times: Times::new(&tables.start, machine, Pace::Median),
-            rows,
+        let drilled: Option<Vec<_>> = planned.iter().map(|row| row.drilled.clone()).collect();
+        let drilled = drilled.filter(|rows| !rows.is_empty());
+        let ready = machine.zip(drilled).map(|(machine, rows)| {
+            let tubes = self.tubes.plan(&planned, &quantities, tables);
+            let offered = input.quantity.filter(|&quantity| quantity > 0);
+            Ready {
+                draw: offered.map(|parts| {
+                    let lots = tubes.iter().map(|tube| Arc::clone(&tube.lot)).collect();
+                    Arc::new(DrawQuestion::new(lots, parts, machine, &tables.start))
+                }),
+                rows,
+                tubes,
+                times: Times::new(&tables.start, machine, Pace::Median),
+            }
         });
-        Self {
+        Prepared {
             input,
             tables,
             machine,
+            quantities,
             holes,
+            orders: if ready.is_some() {
+                orders(&setups)
+            } else {
+                Vec::new()
+            },
             setups,
             ready,
         }
     }
 
-    /// What would be searched and drawn.
-    pub(super) fn questions(&self) -> Questions {
-        let Some(ready) = &self.ready else {
-            return Questions::default();
+    /// Lets everything go that rests on another setting or on other tables.
+    fn forget_unless(&mut self, setting: &Setting, tables: &Tables) {
+        let same_tables = self.tables.as_deref() == Some(tables);
+        if self.setting == *setting && same_tables {
+            return;
+        }
+        *self = Self {
+            setting: setting.clone(),
+            tables: match &self.tables {
+                Some(kept) if same_tables => Some(Arc::clone(kept)),
+                _ => Some(Arc::new(tables.clone())),
+            },
+            ..Self::default()
         };
-        Questions {
-            orders: self.searched().map(|run| run.points.clone()).collect(),
-            packings: pack_questions(self, ready),
-            draw: DrawQuestion::new(self, ready),
-        }
-    }
-
-    fn searched(&self) -> impl Iterator<Item = &Run> {
-        let runs = self.setups.runs.iter().flatten();
-        runs.filter(|run| run.points.len() >= SEARCHED_FROM)
-    }
-
-    /// Puts travel and order into the clampings.
-    fn put_orders(&mut self, answers: Option<&Answers>) {
-        let mut searched = answers.map(|answers| answers.orders.iter());
-        for (setup, runs) in self.setups.figures.iter_mut().zip(&self.setups.runs) {
-            for run in runs {
-                let found = if run.points.len() >= SEARCHED_FROM {
-                    searched.as_mut().and_then(Iterator::next)
-                } else {
-                    None
-                };
-                let swept;
-                let order = match found {
-                    Some(order) => order,
-                    None => {
-                        swept = sweep(&run.points);
-                        &swept
-                    }
-                };
-                if !run.points.is_empty() {
-                    let travel = setup.travel_mm.unwrap_or(0.0) + length(&run.points, order);
-                    setup.travel_mm = Some(travel);
-                }
-                let id = |row: u32| self.input.rows[row as usize].id;
-                let placed: Vec<_> = run
-                    .spots
-                    .iter()
-                    .filter(|spot| spot.point.is_some())
-                    .collect();
-                let stops = order.iter().filter_map(|&at| placed.get(at as usize));
-                setup
-                    .order
-                    .extend(stops.map(|spot| (id(spot.row), spot.number)));
-                let unplaced = run.spots.iter().filter(|spot| spot.point.is_none());
-                setup.order.extend(unplaced.map(|spot| (id(spot.row), 0)));
-            }
-        }
-    }
-
-    pub(super) fn figures(mut self, answers: Option<&Answers>) -> JobFigures {
-        self.put_orders(answers);
-        let mut findings = checks::checks(&self);
-        findings.extend(material_findings(self.input, self.tables));
-        findings.extend(self.setups.findings.iter().cloned());
-        let offered = self.input.quantity.filter(|&quantity| quantity > 0);
-        let (lot, price) = match (&self.ready, offered) {
-            (Some(ready), Some(quantity)) => {
-                let lot = self.lot(ready, quantity, answers, &mut findings);
-                let price = self.price_figures(ready, &lot, answers, &mut findings);
-                (Some(lot.figures), price)
-            }
-            _ => (None, None),
-        };
-        let settled = answers.is_some() || self.ready.is_none();
-        JobFigures {
-            holes: self.holes,
-            setups: self.setups.figures,
-            lot,
-            price,
-            findings,
-            settled,
-        }
     }
 }
 
-impl Row {
-    /// Ends drilled in one part.
-    pub(super) fn ends(&self) -> f64 {
-        let ends = self.at_median.stages.iter().flatten().count();
-        f64::from(self.holes) * ends as f64
-    }
-
-    /// How its electrodes are dressed.
-    pub(super) fn dressing(&self, start: &StartValues) -> Dressing {
-        Dressing {
-            share: self.drill.dress_share(),
-            length_mm: start.dressing_mm,
+impl Prepared<'_> {
+    /// Margin and the rest of what a cost is priced by.
+    pub(super) fn terms(&self) -> Terms {
+        let rates = &self.tables.rates;
+        Terms {
+            margin: self.input.margin.unwrap_or(rates.margin),
+            minimum_charge: rates.minimum_charge,
+            minor_digits: rates.minor_digits,
         }
     }
 
-    pub(super) fn new(index: usize, drill: Drill, figures: &HoleFigures) -> Option<Self> {
-        let at_median = drill.at(&Draw::MEDIAN);
-        let [feed_sigma, wear_sigma] = drill.sigmas();
-        Some(Self {
-            index,
-            holes: figures.places,
-            tube: figures.tube?,
-            drill,
-            at_median,
-            feed_sigma,
-            wear_sigma,
-        })
+    /// Everything that is to be searched and drawn for this job.
+    #[must_use]
+    pub fn questions(&self) -> Vec<Question> {
+        let Some(ready) = &self.ready else {
+            return Vec::new();
+        };
+        let orders = self.orders.iter().flatten().flatten();
+        let mut questions: Vec<Question> = orders.cloned().map(Question::Order).collect();
+        for tube in &ready.tubes {
+            let offered = tube.offered.iter();
+            questions.extend(
+                offered
+                    .clone()
+                    .map(|of| Question::InOrder(of.in_order.clone())),
+            );
+            let kits = offered.map(|of| &of.kit);
+            let plans = tube.quantities.iter().map(|of| &of.packing);
+            let packings = plans.chain(kits);
+            questions.extend(packings.map(|packing| Question::Packing(packing.settled.clone())));
+        }
+        questions.extend(ready.draw.clone().map(Question::Draw));
+        questions
     }
+
+    /// What is still to be asked where these answers are at hand, in the order in which it is worth
+    /// most: a first plan for each tube that has none, then what settles the figures.
+    #[must_use]
+    pub fn open(&self, answers: &Answers) -> Vec<Question> {
+        let tubes = self.ready.iter().flat_map(|ready| &ready.tubes);
+        let packings = tubes.flat_map(|tube| {
+            let plans = tube.quantities.iter().map(|of| &of.packing);
+            plans.chain(tube.offered.iter().map(|of| &of.kit))
+        });
+        let first = packings
+            .filter(|packing| answers.packing(&packing.settled).is_none())
+            .map(|packing| Question::Packing(packing.first.clone()));
+        let all = first.chain(self.questions());
+        all.filter(|question| !answers.has(question)).collect()
+    }
+}
+
+/// Quantities that are priced: the offered one first, each once.
+fn quantities(input: &JobInput) -> Vec<u32> {
+    let mut quantities: Vec<u32> = Vec::new();
+    let further = input.breaks.iter().copied();
+    for quantity in input.quantity.into_iter().chain(further) {
+        if quantity > 0 && !quantities.contains(&quantity) {
+            quantities.push(quantity);
+        }
+    }
+    quantities
+}
+
+fn orders(setups: &Setups) -> Vec<Vec<Option<OrderQuestion>>> {
+    let of_run = |run: &Run| {
+        let searched = run.points.len() >= SEARCHED_FROM;
+        searched.then(|| OrderQuestion::new(run.points.clone()))
+    };
+    let of_clamping = |runs: &Vec<Run>| runs.iter().map(of_run).collect();
+    setups.runs.iter().map(of_clamping).collect()
 }

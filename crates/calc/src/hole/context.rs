@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::judge::Judgements;
 use super::money::Money;
+use super::setting::{RowOverrules, Setting};
 use super::stock::Stock;
 use crate::figure::Figure;
 use crate::input::JobInput;
@@ -19,7 +20,7 @@ pub(super) const SAME_MM: f64 = 1e-3;
 /// A job and its tables with all that its rows have in common worked out once.
 #[derive(Clone, Debug)]
 pub struct Context<'a> {
-    pub(super) input: &'a JobInput,
+    pub(super) setting: Setting,
     pub(super) tables: &'a Tables,
     pub(super) machine: Option<&'a Machine>,
     /// By the tables' index.
@@ -33,7 +34,7 @@ pub struct Context<'a> {
     pub(super) quantiles: Quantiles,
     /// Twice the widest gap of any tube, with its scatter [mm].
     pub(super) widest_mm: f64,
-    pub(super) overrules: Vec<(Figure, f64)>,
+    pub(super) overrules: RowOverrules,
     pub(super) depth: [f64; 2],
     pub(super) wear_at_100: [f64; 2],
     /// Touch-off, as wide as handling is.
@@ -93,22 +94,18 @@ impl<'a> Context<'a> {
     ///
     /// Source: ours.
     #[must_use]
-    pub fn new(input: &'a JobInput, tables: &'a Tables) -> Self {
+    pub fn new(input: &JobInput, tables: &'a Tables) -> Self {
+        Self::of(Setting::of(input), RowOverrules::of(input), tables)
+    }
+
+    pub(crate) fn of(setting: Setting, overrules: RowOverrules, tables: &'a Tables) -> Self {
         let start = &tables.start;
-        let machine = input.machine.and_then(|index| tables.machines.get(index));
+        let machine = setting.machine.and_then(|index| tables.machines.get(index));
         let facts = |tube| tube_facts(tube, tables, machine);
         let tubes: Vec<TubeFacts> = tables.tubes.iter().map(facts).collect();
-        let mut overrules: Vec<(Figure, f64)> = input
-            .overrules
-            .iter()
-            .filter(|overrule| overrule.value.is_finite())
-            .map(|overrule| (overrule.figure, overrule.value))
-            .collect();
-        overrules.sort_by_key(|(figure, _)| *figure);
         let quantiles = Quantiles::default();
         let all = Stock::new(tables, &tubes, &quantiles);
         Self {
-            input,
             tables,
             machine,
             materials: tables.materials.iter().map(material_facts).collect(),
@@ -126,20 +123,16 @@ impl<'a> Context<'a> {
                 start.wear_at_100_diameters.sigma(),
             ],
             touch_off: start.touch_off_min.at_least(start.deviations.handling()),
-            money: machine.map(|machine| Money::new(input, tables, machine)),
+            money: machine.map(|machine| Money::new(&setting, tables, machine)),
             judgements: Judgements::default(),
+            setting,
         }
     }
 
     /// What the estimator put in a figure's place, where it is above 0.
     #[inline]
     pub(super) fn overruled(&self, figure: Figure) -> Option<f64> {
-        if self.overrules.is_empty() {
-            return None;
-        }
-        let place = self.overrules.partition_point(|(other, _)| *other < figure);
-        let (found, value) = self.overrules.get(place)?;
-        (*found == figure && *value > 0.0).then_some(*value)
+        self.overrules.get(figure)
     }
 }
 

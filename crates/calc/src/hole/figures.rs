@@ -89,7 +89,7 @@ impl Context<'_> {
         let Some(Held { held, bought }) = plan.held else {
             return;
         };
-        let parts = f64::from(self.input.quantity.unwrap_or(1));
+        let parts = f64::from(self.setting.quantity.unwrap_or(1));
         let outside = f64::from(places(row)) * parts * (1.0 - held);
         figures.held = Some(held);
         figures.bought = bought;

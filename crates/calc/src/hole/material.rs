@@ -2,6 +2,7 @@
 
 use alloc::vec::Vec;
 
+use super::setting::Setting;
 use crate::conduct::{counts, judge};
 use crate::finding::{About, Finding, Kind, Level};
 use crate::input::JobInput;
@@ -33,13 +34,13 @@ pub fn material_findings(input: &JobInput, tables: &Tables) -> Vec<Finding> {
     let mut said = Vec::new();
     let layered = !input.rows.is_empty() && input.rows.iter().all(|row| !row.layers.is_empty());
     if let (Some(index), false) = (input.material, layered) {
-        about_material(input, tables, index, About::Job, &mut said);
+        about_material(&Setting::of(input), tables, index, About::Job, &mut said);
     }
     said
 }
 
 pub(super) fn about_material(
-    input: &JobInput,
+    setting: &Setting,
     tables: &Tables,
     index: usize,
     about: About,
@@ -49,9 +50,9 @@ pub(super) fn about_material(
         return;
     };
     // A reading was taken of the job's own material.
-    let measured = input
+    let measured = setting
         .measured_resistivity_ohm_cm
-        .filter(|_| input.material == Some(index));
+        .filter(|_| setting.material == Some(index));
     let judged = judge(counts(material, measured));
     let family = material
         .from_family

@@ -30,6 +30,7 @@ mod profile;
 mod route;
 mod say;
 mod say_size;
+mod setting;
 mod stock;
 mod stuff;
 mod way;
@@ -41,6 +42,7 @@ pub use draw::{Draw, DrawnHole, Stage};
 pub use drill::Drill;
 pub use material::material_findings;
 pub(crate) use money::wear_quantiles;
+pub(crate) use setting::{RowOverrules, Setting};
 
 use crate::figure::Alternative;
 use crate::finding::Remedy;
@@ -167,13 +169,12 @@ impl Context<'_> {
         (self.figures_of(row, &plan), plan.drill())
     }
 
-    /// The same for a row with this tube, by the row's index among the job's.
+    /// The same for a row with this tube.
     pub(crate) fn figures_and_drill_with(
         &self,
-        index: usize,
+        row: &RowInput,
         tube: usize,
     ) -> (HoleFigures, Option<Drill>) {
-        let row = &self.input.rows[index];
         let plan = self.plan_with(row, tube);
         (self.figures_of(row, &plan), plan.drill())
     }
@@ -185,12 +186,7 @@ impl Context<'_> {
 
     /// Parts in the lot, at least one.
     pub(crate) fn parts(&self) -> u32 {
-        self.input.quantity.unwrap_or(1).max(1)
-    }
-
-    /// Whether somebody chose a row's tube, by the row's index among the job's.
-    pub(crate) fn is_typed(&self, index: usize) -> bool {
-        self.input.rows[index].tube.is_some()
+        self.setting.parts()
     }
 
     /// Usable length of a tube on the chosen machine [mm].

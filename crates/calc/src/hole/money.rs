@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 
 use super::draw::Draw;
 use super::drill::Drill;
-use crate::input::JobInput;
+use super::setting::Setting;
 use crate::quantity::{Pace, Spread};
 use crate::spread::normal_at;
 use crate::tables::{Machine, Tables};
@@ -40,7 +40,7 @@ pub(super) struct Money {
 }
 
 impl Money {
-    pub(super) fn new(input: &JobInput, tables: &Tables, machine: &Machine) -> Self {
+    pub(super) fn new(setting: &Setting, tables: &Tables, machine: &Machine) -> Self {
         let (start, rates) = (&tables.start, &tables.rates);
         let widest = start.deviations.handling();
         let mean = |spread: Spread| spread.at_least(widest).mean();
@@ -52,14 +52,14 @@ impl Money {
             electrode: redo,
             attended: machine.attended.clamp(0.0, 1.0),
             changer: machine.changer,
-            parts: f64::from(input.quantity.unwrap_or(1).max(1)),
+            parts: f64::from(setting.parts()),
             dressing_min: mean(start.dressing_min),
             pin_check_min: mean(start.pin_check_min),
             turn_over_min: mean(start.turn_over_min),
             first_piece_min: mean(start.first_piece_min),
             load_min: mean(start.load_min),
             index_min: mean(start.index_min),
-            indexed: machine.index_axis && input.index_about.is_some(),
+            indexed: machine.index_axis && setting.index_about.is_some(),
             dressing_mm: start.dressing_mm,
             wear_z: wear_quantiles(),
         }

@@ -107,9 +107,11 @@ impl Voice<'_> {
                 .into_iter()
                 .all(|other| other.material != layer.material)
             {
-                let Context { input, tables, .. } = self.context;
+                let Context {
+                    setting, tables, ..
+                } = self.context;
                 let about = About::Row(self.row.id);
-                about_material(input, tables, layer.material, about, &mut self.said);
+                about_material(setting, tables, layer.material, about, &mut self.said);
             }
         }
     }

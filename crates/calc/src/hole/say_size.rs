@@ -42,7 +42,7 @@ impl Voice<'_> {
             return;
         };
         let [lower_mm, upper_mm] = asked.limits_mm;
-        let parts = f64::from(self.context.input.quantity.unwrap_or(1));
+        let parts = f64::from(self.context.setting.quantity.unwrap_or(1));
         let outside = f64::from(places(self.row)) * parts * (1.0 - held);
         let buy = bought;
         match verdict(held, outside) {

@@ -20,7 +20,7 @@ impl Context<'_> {
         let of = |index: usize| self.materials.get(index);
         if row.layers.is_empty() {
             return self
-                .input
+                .setting
                 .material
                 .and_then(of)
                 .map(|facts| facts.tube_material);
@@ -37,7 +37,7 @@ impl Context<'_> {
         let effort = plan.effort(&self.tables.start.effort_by_width);
         let by_tube = facts.feed.map(|feed| feed * effort);
         if row.layers.is_empty() {
-            let material = self.input.material.and_then(of);
+            let material = self.setting.material.and_then(of);
             return Stuff {
                 feed: material
                     .zip(by_tube)

@@ -67,6 +67,15 @@ impl Asked {
 }
 
 impl Question {
+    /// The same question with another effort.
+    #[must_use]
+    pub fn with(&self, effort: Effort) -> Self {
+        Self {
+            effort,
+            ..self.clone()
+        }
+    }
+
     /// Searches, and asks at each kick and column whether to go on; none where it was stopped.
     #[must_use]
     pub fn answer(&self, stop: Stop<'_>) -> Option<Found> {

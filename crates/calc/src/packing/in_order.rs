@@ -7,6 +7,7 @@ use super::{
     Electrode, Kind, Unplaceable,
     lot::{millimeters, read, steps},
 };
+use crate::stop::{Stop, never};
 
 /// Electrodes used up when holes are drilled in the given order, with a change whenever the next
 /// hole can't start.
@@ -37,41 +38,87 @@ use super::{
 #[must_use]
 pub fn by_hole_order(order: &[Kind], parts: u32, electrode: &Electrode) -> ByHoleOrder {
     let full = steps(electrode.usable_mm);
-    let mut holes = Vec::new();
-    let mut used = ByHoleOrder::default();
-    for kind in order.iter().filter(|kind| kind.count > 0) {
-        match read(kind, full) {
-            Ok((reach, wear)) => holes.push((reach, wear, u64::from(kind.count))),
-            Err(why) => used.unplaceable.push(Unplaceable {
-                id: kind.id,
-                count: kind.count,
-                why,
-            }),
+    let asked = OrderAsked::new(order, parts, electrode);
+    let (needed, remaining) = asked.used(&never).unwrap_or_default();
+    let unplaceable = order.iter().filter(|kind| kind.count > 0);
+    ByHoleOrder {
+        needed,
+        last_remnant_mm: millimeters(remaining.max(0)),
+        unplaceable: unplaceable
+            .filter_map(|kind| {
+                Some(Unplaceable {
+                    id: kind.id,
+                    count: kind.count,
+                    why: read(kind, full).err()?,
+                })
+            })
+            .collect(),
+    }
+}
+
+/// What drilling in a given order is asked, without the caller's names: equal questions have equal
+/// answers.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct OrderAsked {
+    full: i64,
+    part: Option<i64>,
+    parts: u32,
+    /// Reach, wear and number of each kind, in the order of drilling.
+    holes: Vec<(i64, i64, u64)>,
+}
+
+impl OrderAsked {
+    /// The question of [`by_hole_order`], whose arguments these are.
+    #[must_use]
+    pub fn new(order: &[Kind], parts: u32, electrode: &Electrode) -> Self {
+        let full = steps(electrode.usable_mm);
+        let kinds = order.iter().filter(|kind| kind.count > 0);
+        Self {
+            full: full.unwrap_or(0),
+            part: electrode.part_used_mm.and_then(steps),
+            parts,
+            holes: kinds
+                .filter_map(|kind| {
+                    let (reach, wear) = read(kind, full).ok()?;
+                    Some((reach, wear, u64::from(kind.count)))
+                })
+                .collect(),
         }
     }
-    let full = full.unwrap_or(0);
-    let part_used = electrode.part_used_mm.and_then(steps);
-    // Without a first electrode nothing reaches, not even a hole of no length.
-    let mut remaining = part_used.map_or(-1, |part| part.min(full));
-    for _ in 0..parts {
-        for &(reach, wear, mut left) in &holes {
-            while left > 0 {
-                if remaining < reach + wear {
-                    remaining = full;
-                    used.needed += 1;
+
+    /// New electrodes taken; asks at each part whether to go on, and is none where it was stopped.
+    #[must_use]
+    pub fn answer(&self, stop: Stop<'_>) -> Option<u64> {
+        self.used(stop).map(|(needed, _)| needed)
+    }
+
+    /// New electrodes taken, and what is left of the last.
+    fn used(&self, stop: Stop<'_>) -> Option<(u64, i64)> {
+        let mut needed = 0;
+        // Without a first electrode nothing reaches, not even a hole of no length.
+        let mut remaining = self.part.map_or(-1, |part| part.min(self.full));
+        for _ in 0..self.parts {
+            if stop() {
+                return None;
+            }
+            for &(reach, wear, mut left) in &self.holes {
+                while left > 0 {
+                    if remaining < reach + wear {
+                        remaining = self.full;
+                        needed += 1;
+                    }
+                    let run = if wear == 0 {
+                        left
+                    } else {
+                        left.min(((remaining - reach) / wear) as u64)
+                    };
+                    remaining -= wear * run as i64;
+                    left -= run;
                 }
-                let run = if wear == 0 {
-                    left
-                } else {
-                    left.min(((remaining - reach) / wear) as u64)
-                };
-                remaining -= wear * run as i64;
-                left -= run;
             }
         }
+        Some((needed, remaining))
     }
-    used.last_remnant_mm = millimeters(remaining.max(0));
-    used
 }
 
 /// What drilling in a given order uses up.

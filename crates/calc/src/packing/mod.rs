@@ -30,7 +30,7 @@ mod search;
 mod whole_columns;
 
 pub use asked::{Asked, Found, Question};
-pub use in_order::{ByHoleOrder, by_hole_order};
+pub use in_order::{ByHoleOrder, OrderAsked, by_hole_order};
 pub use plan::{
     Effort, Electrode, Fill, Kind, Plan, Unplaceable, WhyUnplaceable, electrodes_for_lot,
 };

@@ -18,6 +18,7 @@ mod sequence;
 mod spots;
 
 use alloc::collections::BTreeSet;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use crate::finding::{About, Finding, Kind, Level, Remedy};
@@ -29,6 +30,7 @@ use crate::vector::Vector;
 use cover::{Clamping, cover};
 pub(crate) use sequence::Run;
 use sequence::{Sequence, sequence};
+pub(crate) use spots::Spot;
 use spots::{count, spots};
 
 /// How one part is clamped and in which order its directions are drilled.
@@ -74,7 +76,7 @@ pub struct Setups {
 ///
 /// Source: geometry; common practice, no source, for what counts as one clamping.
 #[must_use]
-pub fn setups(input: &JobInput, holes: &[HoleFigures], machine: Option<&Machine>) -> Setups {
+pub fn setups(input: &JobInput, holes: &[Arc<HoleFigures>], machine: Option<&Machine>) -> Setups {
     let parts = spots(input, holes);
     let tilt = machine
         .and_then(|machine| machine.tilt_deg)

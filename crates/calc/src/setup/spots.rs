@@ -1,5 +1,6 @@
 //! Where a part is drilled, and the distinct directions of it.
 
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use crate::input::{Ends, JobInput, RowInput};
@@ -79,7 +80,7 @@ const STEPS_TO_ONE: f64 = 2000.0;
 const DOWN: Vector = [0.0, 0.0, -1.0];
 
 /// Spots and distinct directions of one part.
-pub(super) fn spots(input: &JobInput, holes: &[HoleFigures]) -> Spots {
+pub(super) fn spots(input: &JobInput, holes: &[Arc<HoleFigures>]) -> Spots {
     let mut spots = Vec::with_capacity(holes.len());
     let mut axes = Vec::with_capacity(holes.len());
     let mut assumed = 0;

@@ -122,7 +122,11 @@ fn sums_are_what_they_sum() {
         Some(Verdict::NotToBePromised) => 10.0,
         other => panic!("{other:?}"),
     };
-    let worst = figures.holes.iter().map(factor).fold(0.0, f64::max);
+    let worst = figures
+        .holes
+        .iter()
+        .map(|hole| factor(hole))
+        .fold(0.0, f64::max);
     let whole = figures.holes.iter().map(|hole| {
         let places = i32::try_from(hole.places).unwrap();
         (1.0 - 2e-6 * factor(hole)).powi(places)
@@ -225,7 +229,7 @@ fn answers_to_other_questions_are_left_out() {
     let (input, tables) = (sample(), tables());
     let answers = answer(&questions(&input, &tables));
     assert_eq!(
-        figures(&input, &tables, Some(&answers)),
+        figures(&input, &tables, &answers),
         figures_now(&input, &tables)
     );
     // A rate or a margin asks nothing new.
@@ -233,15 +237,12 @@ fn answers_to_other_questions_are_left_out() {
         margin: Some(0.4),
         ..input.clone()
     };
-    assert!(figures(&dearer, &tables, Some(&answers)).settled);
+    assert!(figures(&dearer, &tables, &answers).settled);
     let more = JobInput {
         quantity: Some(26),
         ..input
     };
-    assert_eq!(
-        figures(&more, &tables, Some(&answers)),
-        quick(&more, &tables)
-    );
+    assert_eq!(figures(&more, &tables, &answers), quick(&more, &tables));
 }
 
 #[test]

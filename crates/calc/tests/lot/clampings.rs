@@ -71,7 +71,7 @@ fn rotary(tilt_deg: Option<[f64; 2]>) -> Machine {
 }
 
 fn clamp(rows: Vec<RowInput>, ends: Ends, machine: &Machine, about: Option<PartAxis>) -> Setups {
-    let holes: Vec<_> = rows.iter().map(|row| hole(row, 3, ends)).collect();
+    let holes: Vec<_> = rows.iter().map(|row| hole(row, 3, ends).into()).collect();
     let mut job = job(1, rows);
     job.index_about = about;
     setups(&job, &holes, Some(machine))
@@ -227,7 +227,10 @@ fn rows_without_places_run_straight_or_by_their_tilt() {
 #[test]
 fn all_holes_of_one_tube_come_before_the_guide_is_changed() {
     let rows = [placed(1, &ring(6, 90.0)), placed(2, &ring(6, 90.0))];
-    let holes = [hole(&rows[0], 3, Ends::One), hole(&rows[1], 5, Ends::One)];
+    let holes = [
+        hole(&rows[0], 3, Ends::One).into(),
+        hole(&rows[1], 5, Ends::One).into(),
+    ];
     let mut job = job(1, rows.to_vec());
     job.index_about = Some(PartAxis::Z);
     let setup = setups(&job, &holes, Some(&rotary(None)));

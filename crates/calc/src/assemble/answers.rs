@@ -1,0 +1,151 @@
+//! Questions for searches and draws, each with a key of its own, and the answers that are kept.
+
+use alloc::collections::BTreeMap;
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+use super::draws::{DrawQuestion, DrawnLot};
+use super::travel::{OrderQuestion, search_order};
+use crate::packing::{self, Found, OrderAsked};
+use crate::stop::Stop;
+
+/// What one search or draw is asked; equal questions have equal answers, whatever job asks them.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Question {
+    /// The order of some holes.
+    Order(OrderQuestion),
+    /// The electrodes of a tube.
+    Packing(packing::Question),
+    /// The same in the table's order.
+    InOrder(OrderAsked),
+    /// The joint draw of the lot.
+    Draw(Arc<DrawQuestion>),
+}
+
+/// What a search or draw found.
+#[derive(Clone, Debug)]
+pub struct Answer(Answered);
+
+#[derive(Clone, Debug)]
+enum Answered {
+    Order(Arc<[u32]>),
+    Packing(Arc<Found>),
+    InOrder(u64),
+    Draw(Arc<[DrawnLot]>),
+}
+
+impl Question {
+    /// Searches or draws, and asks `stop` now and then whether the answer is still wanted; a search
+    /// that was stopped has none.
+    #[must_use]
+    pub fn answer(&self, stop: Stop<'_>) -> Option<Answer> {
+        Some(Answer(match self {
+            Self::Order(asked) => Answered::Order(search_order(asked, stop)?.into()),
+            Self::Packing(asked) => Answered::Packing(Arc::new(asked.answer(stop)?)),
+            Self::InOrder(asked) => Answered::InOrder(asked.answer(stop)?),
+            Self::Draw(asked) => Answered::Draw(asked.answer(stop)?.into()),
+        }))
+    }
+}
+
+/// Answers that are kept, by question; a job's figures take those to its own.
+#[derive(Clone, Debug, Default)]
+pub struct Answers {
+    orders: BTreeMap<OrderQuestion, Kept<Arc<[u32]>>>,
+    packings: BTreeMap<packing::Question, Kept<Arc<Found>>>,
+    in_order: BTreeMap<OrderAsked, Kept<u64>>,
+    draws: Vec<KeptDraw>,
+    /// How often anybody has told what is asked.
+    turn: u64,
+}
+
+/// A draw's question is too large to be sorted by, and there are few.
+type KeptDraw = (Arc<DrawQuestion>, Kept<Arc<[DrawnLot]>>);
+
+/// An answer, and when it was last asked for.
+#[derive(Clone, Debug)]
+struct Kept<T> {
+    answer: T,
+    turn: u64,
+}
+
+/// An answer that was not asked for in so many turns is let go: so far back undo finds it.
+const TURNS: u64 = 64;
+
+impl Answers {
+    /// Keeps an answer.
+    pub fn put(&mut self, question: Question, answer: Answer) {
+        let turn = self.turn;
+        match (question, answer.0) {
+            (Question::Order(asked), Answered::Order(answer)) => {
+                self.orders.insert(asked, Kept { answer, turn });
+            }
+            (Question::Packing(asked), Answered::Packing(answer)) => {
+                self.packings.insert(asked, Kept { answer, turn });
+            }
+            (Question::InOrder(asked), Answered::InOrder(answer)) => {
+                self.in_order.insert(asked, Kept { answer, turn });
+            }
+            (Question::Draw(asked), Answered::Draw(answer)) => {
+                self.draws.retain(|(other, _)| *other != asked);
+                self.draws.push((asked, Kept { answer, turn }));
+            }
+            // What answers another kind of question answers none.
+            _ => {}
+        }
+    }
+
+    /// Whether a question has its answer here.
+    #[must_use]
+    pub fn has(&self, question: &Question) -> bool {
+        match question {
+            Question::Order(asked) => self.orders.contains_key(asked),
+            Question::Packing(asked) => self.packings.contains_key(asked),
+            Question::InOrder(asked) => self.in_order.contains_key(asked),
+            Question::Draw(asked) => self.draw(asked).is_some(),
+        }
+    }
+
+    /// Notes what is asked now; answers that nobody asked for in a long time are let go.
+    pub fn note(&mut self, asked: &[Question]) {
+        self.turn += 1;
+        let turn = self.turn;
+        for question in asked {
+            let last = match question {
+                Question::Order(asked) => self.orders.get_mut(asked).map(|kept| &mut kept.turn),
+                Question::Packing(asked) => self.packings.get_mut(asked).map(|kept| &mut kept.turn),
+                Question::InOrder(asked) => self.in_order.get_mut(asked).map(|kept| &mut kept.turn),
+                Question::Draw(asked) => {
+                    let mut draws = self.draws.iter_mut();
+                    let found = draws.find(|(other, _)| other == asked);
+                    found.map(|(_, kept)| &mut kept.turn)
+                }
+            };
+            if let Some(last) = last {
+                *last = turn;
+            }
+        }
+        let oldest = turn.saturating_sub(TURNS);
+        self.orders.retain(|_, kept| kept.turn >= oldest);
+        self.packings.retain(|_, kept| kept.turn >= oldest);
+        self.in_order.retain(|_, kept| kept.turn >= oldest);
+        self.draws.retain(|(_, kept)| kept.turn >= oldest);
+    }
+
+    pub(super) fn order(&self, asked: &OrderQuestion) -> Option<&[u32]> {
+        self.orders.get(asked).map(|kept| &*kept.answer)
+    }
+
+    pub(super) fn packing(&self, asked: &packing::Question) -> Option<&Found> {
+        self.packings.get(asked).map(|kept| &*kept.answer)
+    }
+
+    pub(super) fn in_order(&self, asked: &OrderAsked) -> Option<u64> {
+        self.in_order.get(asked).map(|kept| kept.answer)
+    }
+
+    pub(super) fn draw(&self, asked: &DrawQuestion) -> Option<&[DrawnLot]> {
+        let found = self.draws.iter().find(|(other, _)| **other == *asked);
+        found.map(|(_, kept)| &*kept.answer)
+    }
+}

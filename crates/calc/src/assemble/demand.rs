@@ -1,0 +1,147 @@
+//! What a tube's holes ask of electrodes in one part.
+//!
+//! Electrodes that are used up whole inside a deep hole count as they are; only those that finish
+//! holes are shared, and only those are packed. A dressing comes before its hole and a fresh electrode
+//! needs none, so it is added to each consumption and once to the usable length: the least that any of
+//! the tube's rows asks for, so that no mixture of rows is taken to fit that does not.
+
+use alloc::vec::Vec;
+
+use super::rows::Drilled;
+use crate::hole::DrawnHole;
+use crate::packing::Kind;
+use crate::rollup::TubeUse;
+
+/// Sums of consumption that exceed a length by less than this still fit [mm].
+const SLACK_MM: f64 = 1e-6;
+
+/// What a tube's holes ask of electrodes in one part.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Demand {
+    /// Ends that share electrodes, by reach and consumption; ids are the rows' places doubled, plus one
+    /// for the far end.
+    pub(super) kinds: Vec<Kind>,
+    /// The same, farthest reach first; empty until [`Demand::sort`].
+    falling: Vec<Kind>,
+    /// Ends drilled, those of them with several electrodes, electrodes used up whole.
+    pub(super) part: TubeUse,
+}
+
+/// How a row's electrodes are dressed: dressings for each end, and the length each takes [mm].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Dressing {
+    share: f64,
+    length_mm: f64,
+}
+
+impl Dressing {
+    pub(super) const fn of(row: &Drilled, length_mm: f64) -> Self {
+        Self {
+            share: row.drill.dress_share(),
+            length_mm,
+        }
+    }
+}
+
+impl Demand {
+    /// Adds all holes of a row in one part, by the row's place among the tube's.
+    pub(super) fn add(&mut self, row: usize, holes: u32, hole: &DrawnHole, dressing: Dressing) {
+        for (far, stage) in (0..).zip(hole.stages.iter().flatten()) {
+            self.kinds.push(Kind {
+                id: u32::try_from(row * 2).unwrap_or(u32::MAX - 1) + far,
+                reach_mm: stage.target_mm,
+                consume_mm: stage.wear_mm + dressing.share * dressing.length_mm,
+                count: holes,
+            });
+            let holes = u64::from(holes);
+            let least = if self.part.ends == 0 {
+                dressing.share
+            } else {
+                self.part.fresh_undressed.min(dressing.share)
+            };
+            self.part.fresh_undressed = least;
+            self.part.dressed += holes as f64 * dressing.share;
+            self.part.ends += holes;
+            self.part.chained += if stage.whole > 0 { holes } else { 0 };
+            self.part.whole += holes * u64::from(stage.whole);
+        }
+    }
+
+    /// Takes everything out again, to be used anew.
+    pub(super) fn clear(&mut self) {
+        self.kinds.clear();
+        self.falling.clear();
+        self.part = TubeUse::default();
+    }
+
+    /// Sorts once what every quantity of the lot asks for in falling reach.
+    pub(super) fn sort(&mut self) {
+        self.falling.clone_from(&self.kinds);
+        self.falling.sort_unstable_by(falling);
+    }
+
+    /// Kinds with their numbers in the lot.
+    pub(super) fn in_lot(&self, parts: u32) -> Vec<Kind> {
+        let in_lot = |kind: &Kind| Kind {
+            count: kind.count.saturating_mul(parts),
+            ..*kind
+        };
+        self.kinds.iter().map(in_lot).collect()
+    }
+
+    /// Electrodes that no plan goes below, found without a search.
+    ///
+    /// For each reach q, what is consumed by ends that reach at least q must fit into U - q of each
+    /// electrode; and ends alike take one electrode for every so many that fit.
+    pub(super) fn at_least(&self, usable_mm: f64, parts: u32) -> u64 {
+        if self.falling.len() == self.kinds.len() {
+            return bound(&self.falling, usable_mm, parts);
+        }
+        let mut sorted = self.kinds.clone();
+        sorted.sort_unstable_by(falling);
+        bound(&sorted, usable_mm, parts)
+    }
+
+    /// The same where the farthest reach was added first.
+    pub(super) fn at_least_sorted(&self, usable_mm: f64, parts: u32) -> u64 {
+        bound(&self.kinds, usable_mm, parts)
+    }
+
+    /// Uses in the lot with so many shared electrodes.
+    pub(super) fn used(&self, parts: u32, shared: u64) -> TubeUse {
+        let parts = u64::from(parts);
+        TubeUse {
+            ends: self.part.ends * parts,
+            chained: self.part.chained * parts,
+            whole: self.part.whole * parts,
+            shared,
+            dressed: self.part.dressed * parts as f64,
+            fresh_undressed: self.part.fresh_undressed,
+        }
+    }
+}
+
+/// Shared electrodes that no plan goes below, of kinds in falling reach.
+fn bound(kinds: &[Kind], usable_mm: f64, parts: u32) -> u64 {
+    let parts = f64::from(parts);
+    let (mut load, mut most, mut apart) = (0.0, 0.0_f64, 0.0);
+    for kind in kinds {
+        let room = usable_mm - kind.reach_mm;
+        let count = f64::from(kind.count) * parts;
+        if kind.consume_mm > room + SLACK_MM {
+            // It fits nowhere, so it is given an electrode of its own to spoil.
+            apart += count;
+            continue;
+        }
+        load += count * kind.consume_mm;
+        let each = libm::floor((room + SLACK_MM) / kind.consume_mm.max(SLACK_MM));
+        most = most
+            .max((load - SLACK_MM) / room.max(SLACK_MM))
+            .max(count / each);
+    }
+    (libm::ceil(most) + apart) as u64
+}
+
+fn falling(a: &Kind, b: &Kind) -> core::cmp::Ordering {
+    b.reach_mm.total_cmp(&a.reach_mm)
+}

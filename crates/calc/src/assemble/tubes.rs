@@ -1,0 +1,118 @@
+//! The tubes of a lot, and what each quantity asks of them; a tube whose rows are the same as before
+//! is taken as it was.
+
+use alloc::collections::BTreeMap;
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+use super::lengths::same;
+use super::mean::at_quantiles;
+use super::packing::{Packing, in_order};
+use super::rows::{Drilled, Planned};
+use super::tube::{TubeDrawn, TubeLot};
+use crate::packing::OrderAsked;
+use crate::tables::Tables;
+
+/// A tube of the lot.
+#[derive(Clone)]
+pub(super) struct Tube {
+    pub(super) lot: Arc<TubeLot>,
+    /// Where each of its rows stands among the job's.
+    pub(super) places: Vec<usize>,
+    /// What the offered lot asks for at high wear, and in the table's order.
+    pub(super) offered: Option<Arc<Offered>>,
+    /// What each quantity asks, the offered one first.
+    pub(super) quantities: Vec<Arc<OfQuantity>>,
+}
+
+/// What the offered lot alone asks of a tube.
+pub(super) struct Offered {
+    parts: u32,
+    /// At the ninetieth percentile of wear.
+    pub(super) kit: Packing,
+    /// Drilling in the table's order.
+    pub(super) in_order: OrderAsked,
+}
+
+/// What a quantity asks of a tube.
+pub(super) struct OfQuantity {
+    parts: u32,
+    /// At the median wear.
+    pub(super) packing: Packing,
+    /// At each quantile of the wear.
+    pub(super) mean: Vec<TubeDrawn>,
+}
+
+/// The tubes of a job as they were asked for.
+#[derive(Default)]
+pub(super) struct KeptTubes(Vec<Tube>);
+
+impl KeptTubes {
+    /// The tubes of these rows, by index in the tables, for these quantities.
+    pub(super) fn plan(
+        &mut self,
+        rows: &[Planned],
+        quantities: &[u32],
+        tables: &Tables,
+    ) -> Vec<Tube> {
+        let mut by_tube: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+        for (at, row) in rows.iter().enumerate() {
+            if let Some(drilled) = &row.drilled {
+                by_tube.entry(drilled.tube).or_default().push(at);
+            }
+        }
+        let before = core::mem::take(&mut self.0);
+        for (index, places) in by_tube {
+            let drilled = places.iter().filter_map(|&at| rows[at].drilled.clone());
+            let drilled: Vec<Arc<Drilled>> = drilled.collect();
+            let known = before
+                .iter()
+                .find(|tube| tube.lot.tube == index && same(&tube.lot.rows, &drilled));
+            let tube = match known {
+                Some(known) => known.for_quantities(quantities, places),
+                None => Tube {
+                    lot: Arc::new(TubeLot::new(index, drilled, tables)),
+                    places: Vec::new(),
+                    offered: None,
+                    quantities: Vec::new(),
+                }
+                .for_quantities(quantities, places),
+            };
+            self.0.push(tube);
+        }
+        self.0.clone()
+    }
+}
+
+impl Tube {
+    /// The same tube for these quantities; those that it was asked before are taken as they were.
+    fn for_quantities(&self, quantities: &[u32], places: Vec<usize>) -> Self {
+        let lot = &self.lot;
+        let offered = quantities.first().map(|&parts| {
+            let known = self.offered.as_ref().filter(|known| known.parts == parts);
+            known.cloned().unwrap_or_else(|| {
+                Arc::new(Offered {
+                    parts,
+                    kit: Packing::new(&lot.high, lot.usable_mm, parts, true),
+                    in_order: in_order(&lot.median.kinds, lot.usable_mm, parts),
+                })
+            })
+        });
+        let of_quantity = |&parts: &u32| {
+            let known = self.quantities.iter().find(|known| known.parts == parts);
+            known.cloned().unwrap_or_else(|| {
+                Arc::new(OfQuantity {
+                    parts,
+                    packing: Packing::new(&lot.median, lot.usable_mm, parts, false),
+                    mean: at_quantiles(lot, parts),
+                })
+            })
+        };
+        Self {
+            lot: Arc::clone(lot),
+            places,
+            offered,
+            quantities: quantities.iter().map(of_quantity).collect(),
+        }
+    }
+}

@@ -1,0 +1,75 @@
+//! What of a job all its rows rest on.
+
+use crate::figure::Figure;
+use crate::input::{JobInput, PartAxis, RowId};
+
+use alloc::vec::Vec;
+
+/// What of a job all its rows rest on, apart from the tables: in an equal setting an equal row comes
+/// to the same.
+///
+/// Rows see nothing else of their job, so nothing else can make them change.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Setting {
+    pub(super) material: Option<usize>,
+    pub(super) machine: Option<usize>,
+    pub(super) measured_resistivity_ohm_cm: Option<f64>,
+    pub(super) quantity: Option<u32>,
+    pub(super) index_about: Option<PartAxis>,
+}
+
+/// The figures of rows that the estimator overruled, by figure.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct RowOverrules(Vec<(Figure, f64)>);
+
+impl Setting {
+    pub(crate) const fn of(input: &JobInput) -> Self {
+        Self {
+            material: input.material,
+            machine: input.machine,
+            measured_resistivity_ohm_cm: input.measured_resistivity_ohm_cm,
+            quantity: input.quantity,
+            index_about: input.index_about,
+        }
+    }
+
+    /// Parts in the lot, at least one.
+    pub(crate) fn parts(&self) -> u32 {
+        self.quantity.unwrap_or(1).max(1)
+    }
+}
+
+impl RowOverrules {
+    /// Those of a job whose value is a number.
+    pub(crate) fn of(input: &JobInput) -> Self {
+        let overrules = input.overrules.iter();
+        let mut found: Vec<(Figure, f64)> = overrules
+            .filter(|overrule| overrule.value.is_finite())
+            .map(|overrule| (overrule.figure, overrule.value))
+            .filter(|(figure, _)| figure.row().is_some())
+            .collect();
+        found.sort_by_key(|(figure, _)| *figure);
+        Self(found)
+    }
+
+    /// Those of one row.
+    pub(crate) fn of_row(&self, id: RowId) -> Self {
+        let of_row = self.0.iter().filter(|(figure, _)| figure.row() == Some(id));
+        Self(of_row.copied().collect())
+    }
+
+    pub(crate) const fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// What the estimator put in a figure's place, where it is above 0.
+    #[inline]
+    pub(super) fn get(&self, figure: Figure) -> Option<f64> {
+        if self.0.is_empty() {
+            return None;
+        }
+        let place = self.0.partition_point(|(other, _)| *other < figure);
+        let (found, value) = self.0.get(place)?;
+        (*found == figure && *value > 0.0).then_some(*value)
+    }
+}
