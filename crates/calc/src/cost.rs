@@ -26,7 +26,7 @@ pub struct Consumption {
 ///
 /// Formula: machine, dielectric and power = machine hours times their rates; labor = labor hours
 /// times its rate; electrodes, guides and outside work as they are; redo = its share of machine,
-/// labor and electrodes; part at risk = what is at stake times the chance of it in this lot.
+/// labor and electrodes; part at risk = what is at stake times the parts expected to be spoiled.
 ///
 /// - `lot`: hours [h] and purchases [currency].
 /// - `machine_per_hour`: the machine's rate [currency/h], 0 and up.
