@@ -156,7 +156,8 @@ impl Cut {
     /// ```
     /// use quillbore_calc::burn::Cut;
     /// use quillbore_calc::entry::flat;
-    /// // A 1.5 mm wall at 60 degrees, tube 0.8 mm: zones of 0.8 tan 60 = 1.3856, half before the axis.
+    /// // A 1.5 mm wall at 60 degrees, tube 0.8 mm: zones of 0.8 tan 60 = 1.3856, half before the
+    /// // axis.
     /// let zone = flat(0.8, 60.0).unwrap();
     /// let cut = Cut { depth_mm: 3.0, entry: zone, exit: zone };
     /// assert!((cut.travel_mm() - 4.3856).abs() < 0.00005);
@@ -241,7 +242,8 @@ pub struct CutMinutes {
 /// - `cut`: depth L [mm] and zones [mm].
 /// - `zone_feed`: feed in zones relative to full metal [-], above 0 and up to 1.
 /// - `end_feeds`: full-metal feed at the surface and at L [mm/min], above 0.
-/// - `full`: minutes of full metal between two depths on the axis [min], see [`minutes_over`].
+/// - `full`: minutes of full metal between two depths on the axis [min], 0 and up, see
+///   [`minutes_over`].
 ///
 /// Result: minutes by part [min]. A thin steep wall may have no full metal at all.
 ///

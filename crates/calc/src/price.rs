@@ -109,7 +109,7 @@ pub fn price(lot_cost: f64, quantity: u32, terms: &Terms) -> Option<Priced> {
 ///
 /// - `each`: price of one part [currency], any finite one.
 /// - `quantity`: parts, 1 and up.
-/// - `minor_digits`: digits after the point in the currency.
+/// - `minor_digits`: digits after the point in the currency, 0 to 4 in ISO 4217.
 ///
 /// Result: prices; `None` where the amount is not finite or beyond 28 digits.
 ///
@@ -129,11 +129,11 @@ pub fn price_set(each: f64, quantity: u32, minor_digits: u32) -> Option<Priced> 
 /// Formula: the float's 15 significant digits, so that 2.675 counts as typed and not as the binary
 /// number just below it; then rounded once.
 ///
-/// - `amount`: [currency], any finite one.
-/// - `minor_digits`: digits after the point (ISO 4217 minor unit).
+/// - `amount`: [currency], up to 1e15 either way; above that more than 15 digits of the float count.
+/// - `minor_digits`: digits after the point (ISO 4217 minor unit), 0 to 4 there.
 ///
-/// Result: money with exactly that many digits after the point; `None` where it is not finite or
-/// beyond 28 digits.
+/// Result: money with that many digits after the point, or as many as leave no more than 29 digits in
+/// all; `None` where it is not finite or beyond 28 digits before the point.
 ///
 /// ```
 /// use quillbore_calc::price::money;

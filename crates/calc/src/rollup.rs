@@ -147,9 +147,10 @@ pub struct Changes {
 impl Changes {
     /// Adds changes of one tube.
     ///
-    /// Formula: added to those of thin tubes or to all others, and held at the largest number there is.
+    /// Formula: added to those of thin tubes or to all others, and held at the largest number there
+    /// is.
     ///
-    /// - `changes`: how many more.
+    /// - `changes`: how many more, 0 and up.
     /// - `thin`: whether the tube counts as thin.
     ///
     /// ```
@@ -183,7 +184,7 @@ impl Changes {
 /// `parts x (passes - 1)` more loads: whichever takes less.
 ///
 /// - `setups`: clampings of one part; travel [mm] where known.
-/// - `parts`: parts in the lot.
+/// - `parts`: parts in the lot, 0 and up.
 /// - `times`: minutes of load, tilt and guide change [min], to choose by.
 ///
 /// Result: counts; those of holes and electrodes are left at 0.
@@ -263,7 +264,8 @@ impl TubeUse {
     /// others share what electrodes there are beyond those that chains end on. The first
     /// electrode goes in with its guide.
     ///
-    /// Formula: `chained + max(shared - chained, 1 where any end is not chained) - 1`, no term below 0.
+    /// Formula: `chained + max(shared - chained, 1 where any end is not chained) - 1`, no term below
+    /// 0.
     ///
     /// Result: changes.
     ///

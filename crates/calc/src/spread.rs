@@ -32,7 +32,7 @@ pub enum Factor {
 ///
 /// Formula: `z(i) = inverse normal((p(i) + 1/2) / n)` with p a shuffle of 0 to n - 1.
 ///
-/// - `stream`: number of the stream; the same number gives the same deviates.
+/// - `stream`: number of the stream, any; the same number gives the same deviates.
 /// - `draws`: n, 1 and up.
 ///
 /// Result: n deviates of mean 0 [-].

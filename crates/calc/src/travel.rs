@@ -56,7 +56,7 @@ pub fn sweep(points_mm: &[[f64; 2]]) -> Vec<u32> {
 /// Formula: sum of straight distances from each to the next.
 ///
 /// - `points_mm`: places on the table [mm], any finite ones.
-/// - `order`: indexes of points; one that is out of range is passed over.
+/// - `order`: indexes of points, any; one that is out of range is passed over.
 ///
 /// Result: the way's length [mm].
 ///

@@ -16,7 +16,7 @@ use super::{
 ///
 /// - `order`: kinds in the order they are drilled in one part, each with its number there; lengths
 ///   [mm], 0 and up.
-/// - `parts`: parts in the lot, drilled one after another; time grows with `parts` x kinds.
+/// - `parts`: parts in the lot, 0 and up, drilled one after another; time grows with `parts` x kinds.
 /// - `electrode`: as for [`super::electrodes_for_lot`]; a part-used electrode is the one that
 ///   starts.
 ///
