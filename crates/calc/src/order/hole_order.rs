@@ -60,7 +60,25 @@ pub fn hole_order(
 
 /// [`hole_order`], which asks at each kick whether to go on; none where it was stopped.
 ///
-/// * `stop` - true where nobody wants the order any more.
+/// Formula: that of [`hole_order`].
+///
+/// - `points`: x and y of each hole [mm], -1e9 to 1e9.
+/// - `metric`, `ends`, `effort`: as there.
+/// - `stop`: true where nobody wants the order any more.
+///
+/// Result: the order, or `None` where it was stopped.
+///
+/// ```
+/// use quillbore_calc::order::{Ends, Metric, OrderEffort, hole_order_until};
+/// let points = [[0.0, 0.0], [10.0, 0.0], [3.0, 0.0]];
+/// let effort = OrderEffort::for_holes(3);
+/// let order = |stop| hole_order_until(&points, Metric::Straight, Ends::Open, &effort, stop);
+/// let found = order(&|| false).unwrap();
+/// assert_eq!((found.order, found.length), (vec![0, 2, 1], 10.0));
+/// assert_eq!(order(&|| true), None);
+/// ```
+///
+/// Source: as [`hole_order`].
 #[must_use]
 pub fn hole_order_until(
     points: &[[f64; 2]],
