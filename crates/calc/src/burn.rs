@@ -146,21 +146,70 @@ pub struct Cut {
 }
 
 impl Cut {
-    /// Travel with any metal under the tool [mm]: the depth and what lies outside the axis' own.
+    /// Travel with any metal under the tool.
+    ///
+    /// Formula: the depth and what of the zones lies outside the axis' own:
+    /// `L + entry before + exit after`.
+    ///
+    /// Result: travel [mm].
+    ///
+    /// ```
+    /// use quillbore_calc::burn::Cut;
+    /// use quillbore_calc::entry::flat;
+    /// // A 1.5 mm wall at 60 degrees, tube 0.8 mm: zones of 0.8 tan 60 = 1.3856, half before the
+    /// // axis.
+    /// let zone = flat(0.8, 60.0).unwrap();
+    /// let cut = Cut { depth_mm: 3.0, entry: zone, exit: zone };
+    /// assert!((cut.travel_mm() - 4.3856).abs() < 0.00005);
+    /// ```
+    ///
+    /// Source: geometry.
     #[must_use]
     pub fn travel_mm(&self) -> f64 {
         self.depth_mm + self.entry.before_mm + self.exit.after_mm
     }
 
-    /// Travel with metal under the whole tool [mm].
+    /// Travel with metal under the whole tool.
+    ///
+    /// Formula: the depth less what of the zones lies inside it, not below 0:
+    /// `L - entry after - exit before`.
+    ///
+    /// Result: travel [mm].
+    ///
+    /// ```
+    /// use quillbore_calc::burn::Cut;
+    /// use quillbore_calc::entry::flat;
+    /// let zone = flat(0.8, 60.0).unwrap();
+    /// let cut = Cut { depth_mm: 3.0, entry: zone, exit: zone };
+    /// assert!((cut.full_metal_mm() - 1.6144).abs() < 0.00005); // 3 - 1.3856
+    /// ```
+    ///
+    /// Source: geometry.
     #[must_use]
     pub fn full_metal_mm(&self) -> f64 {
         (self.depth_mm - self.entry.after_mm - self.exit.before_mm).max(0.0)
     }
 
-    /// Depths on the axis at which the entry zone ends and the exit zone begins [mm].
+    /// Depths on the axis at which the entry zone ends and the exit zone begins.
     ///
-    /// Where the two zones overlap there is no full metal; they part in proportion.
+    /// Formula: `entry after` and `L - exit before`. Where the two zones overlap there is no full
+    /// metal; they part the depth in proportion.
+    ///
+    /// Result: depths [mm], the first not above the second.
+    ///
+    /// ```
+    /// use quillbore_calc::burn::Cut;
+    /// use quillbore_calc::entry::Zone;
+    /// let cut = |depth_mm| Cut {
+    ///     depth_mm,
+    ///     entry: Zone { before_mm: 0.0, after_mm: 3.0 },
+    ///     exit: Zone { before_mm: 1.0, after_mm: 0.0 },
+    /// };
+    /// assert_eq!(cut(10.0).bounds_mm(), [3.0, 9.0]);
+    /// assert_eq!(cut(2.0).bounds_mm(), [1.5, 1.5]); // 3 to 1
+    /// ```
+    ///
+    /// Source: geometry; how overlapping zones part is ours.
     #[must_use]
     pub fn bounds_mm(&self) -> [f64; 2] {
         let zones = self.entry.after_mm + self.exit.before_mm;
@@ -193,7 +242,8 @@ pub struct CutMinutes {
 /// - `cut`: depth L [mm] and zones [mm].
 /// - `zone_feed`: feed in zones relative to full metal [-], above 0 and up to 1.
 /// - `end_feeds`: full-metal feed at the surface and at L [mm/min], above 0.
-/// - `full`: minutes of full metal between two depths on the axis [min], see [`minutes_over`].
+/// - `full`: minutes of full metal between two depths on the axis [min], 0 and up, see
+///   [`minutes_over`].
 ///
 /// Result: minutes by part [min]. A thin steep wall may have no full metal at all.
 ///
@@ -239,8 +289,8 @@ pub fn cut_minutes(
 /// Formula: the larger of a least length and so many tube diameters.
 ///
 /// - `tube_mm`: tube diameter d [mm], above 0.
-/// - `least_mm`: least overtravel [mm].
-/// - `diameters`: overtravel in diameters [-].
+/// - `least_mm`: least overtravel [mm], 0 and up.
+/// - `diameters`: overtravel in diameters [-], 0 and up.
 ///
 /// Result: overtravel [mm]. A back wall may allow less: see [`room_behind`].
 ///
@@ -261,10 +311,10 @@ pub fn overtravel(tube_mm: f64, least_mm: f64, diameters: f64) -> f64 {
 /// Formula: backing is needed where `overtravel + wear uncertainty > room`; without it the
 /// overtravel is held to the room.
 ///
-/// - `overtravel_mm`: overtravel wanted [mm].
+/// - `overtravel_mm`: overtravel wanted [mm], 0 and up.
 /// - `wear_uncertainty_mm`: how much less than planned the electrode may wear, so that its tip goes
-///   further [mm].
-/// - `behind_mm`: free distance behind the exit [mm].
+///   further [mm], 0 and up.
+/// - `behind_mm`: free distance behind the exit [mm]; below 0 counts as 0.
 ///
 /// Result: overtravel allowed [mm] and, where backing is needed, the room it stands in for [mm].
 ///
@@ -293,7 +343,7 @@ pub fn room_behind(
 ///
 /// Formula: `depth / rapid`.
 ///
-/// - `tip_mm`: depth of the tip from the work's surface [mm].
+/// - `tip_mm`: depth of the tip from the work's surface [mm], 0 and up.
 /// - `rapid_mm_min`: rapid speed of the drilling axis [mm/min], above 0.
 ///
 /// Result: minutes [min].

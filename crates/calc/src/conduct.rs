@@ -56,7 +56,7 @@ pub fn judge(ohm_cm: Option<f64>) -> Option<(Level, Kind, Option<Remedy>)> {
 /// Formula: the reading; without one the highest value of the table.
 ///
 /// - `material`: the work material.
-/// - `measured_ohm_cm`: reading or certificate [ohm cm].
+/// - `measured_ohm_cm`: reading or certificate [ohm cm], 0 and up; `None` where there is neither.
 ///
 /// Result: resistivity [ohm cm], or `None` where nothing is known.
 ///

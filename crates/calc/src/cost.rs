@@ -26,10 +26,10 @@ pub struct Consumption {
 ///
 /// Formula: machine, dielectric and power = machine hours times their rates; labor = labor hours
 /// times its rate; electrodes, guides and outside work as they are; redo = its share of machine,
-/// labor and electrodes; part at risk = what is at stake times the chance of it in this lot.
+/// labor and electrodes; part at risk = what is at stake times the parts expected to be spoiled.
 ///
 /// - `lot`: hours [h] and purchases [currency].
-/// - `machine_per_hour`: the machine's rate [currency/h].
+/// - `machine_per_hour`: the machine's rate [currency/h], 0 and up.
 /// - `rates`: the rate card.
 ///
 /// Result: cost lines [currency], not rounded.
@@ -70,8 +70,8 @@ pub fn cost_lines(lot: &Consumption, machine_per_hour: f64, rates: &Rates) -> Co
 ///
 /// Formula: the part's value, not above the cap where one was agreed.
 ///
-/// - `value`: value of one part to the customer [currency]; unknown counts as 0.
-/// - `cap`: most that the shop answers for per part [currency].
+/// - `value`: value of one part to the customer [currency]; unknown or below 0 counts as 0.
+/// - `cap`: most that the shop answers for per part [currency]; below 0 counts as 0.
 ///
 /// Result: amount at stake [currency].
 ///
@@ -92,12 +92,13 @@ pub fn at_stake(value: Option<f64>, cap: Option<f64>) -> f64 {
 ///
 /// Formula: `1 - (1 - p0 f) product (1 - ph fi)^ni`, with f the largest of the rows' factors fi.
 ///
-/// - `apart`: chance p0 apart from the holes, 0 to 1.
-/// - `by_hole`: chance ph that one hole spoils it, 0 to 1.
-/// - `rows`: holes ni in one part and factor fi of each row: 1 where the size is comfortable, 3 where
-///   it is tight or the customer has agreed to bear the risk, 10 where it is not to be promised.
+/// - `apart`: chance p0 apart from the holes [-], 0 to 1.
+/// - `by_hole`: chance ph that one hole spoils it [-], 0 to 1.
+/// - `rows`: holes ni in one part [-], 0 and up, and factor fi of each row [-], 1 and up: 1 where the
+///   size is comfortable, 3 where it is tight or the customer has agreed to bear the risk, 10 where
+///   it is not to be promised.
 ///
-/// Result: chance, 0 to 1.
+/// Result: chance [-], 0 to 1; what a factor lifts above 1 counts as 1.
 ///
 /// ```
 /// use quillbore_calc::cost::part_spoiled;

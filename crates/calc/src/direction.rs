@@ -15,9 +15,9 @@ pub const SAME_DEG: f64 = 0.05;
 ///
 /// Formula: `v / |v|`.
 ///
-/// - `vector`: any finite vector, in any unit.
+/// - `vector`: any finite vector [any unit].
 ///
-/// Result: unit vector, or `None` for one without length or not finite.
+/// Result: unit vector [-], or `None` for one without length or not finite.
 ///
 /// ```
 /// use quillbore_calc::direction::unit;
@@ -41,10 +41,10 @@ pub fn unit(vector: [f64; 3]) -> Option<[f64; 3]> {
 ///
 /// Formula: `[sin t cos u, sin t sin u, -cos t]`.
 ///
-/// - `tilt_deg`: angle t from straight down [deg].
-/// - `turn_deg`: turn u from +x towards +y, seen from above [deg].
+/// - `tilt_deg`: angle t from straight down [deg], 0 to 180.
+/// - `turn_deg`: turn u from +x towards +y, seen from above [deg], any.
 ///
-/// Result: unit vector.
+/// Result: unit vector [-].
 ///
 /// ```
 /// use quillbore_calc::direction::from_tilt_turn;
@@ -72,7 +72,7 @@ pub fn from_tilt_turn(tilt_deg: f64, turn_deg: f64) -> [f64; 3] {
 /// - `front_deg`: angle a from vertical in the view along y [deg], below 90 either way.
 /// - `side_deg`: angle b from vertical in the view along x [deg], below 90 either way.
 ///
-/// Result: unit vector, or `None` where an angle is 90 or more. This is *not* a tilt about one axis
+/// Result: unit vector [-], or `None` where an angle is 90 or more. This is *not* a tilt about one axis
 /// followed by a tilt about the other.
 ///
 /// ```
@@ -99,7 +99,7 @@ pub fn from_views(front_deg: f64, side_deg: f64) -> Option<[f64; 3]> {
 ///
 /// Formula: `t = atan2(sqrt(x^2 + y^2), -z)`, `u = atan2(y, x)`.
 ///
-/// - `direction`: unit vector.
+/// - `direction`: vector [-], of any length above 0.
 ///
 /// Result: tilt [deg], 0 to 180, and turn [deg], above -180 and up to 180; turn 0 where straight.
 ///
@@ -122,7 +122,7 @@ pub fn tilt_turn(direction: [f64; 3]) -> (f64, f64) {
 ///
 /// Formula: `atan2(|a x b|, a . b)`, exact also for directions close together.
 ///
-/// - `a`, `b`: vectors, of any length above 0.
+/// - `a`, `b`: vectors [-], of any length above 0.
 ///
 /// Result: angle [deg], 0 to 180.
 ///
@@ -142,7 +142,7 @@ pub fn between(a: [f64; 3], b: [f64; 3]) -> f64 {
 ///
 /// Formula: angle between them not above the tolerance.
 ///
-/// - `a`, `b`: vectors, of any length above 0.
+/// - `a`, `b`: vectors [-], of any length above 0.
 ///
 /// Result: yes or no.
 ///
@@ -163,7 +163,7 @@ pub fn parallel(a: [f64; 3], b: [f64; 3]) -> bool {
 ///
 /// Formula: angle between them not below 180 degrees less the tolerance.
 ///
-/// - `a`, `b`: vectors, of any length above 0.
+/// - `a`, `b`: vectors [-], of any length above 0.
 ///
 /// Result: yes or no.
 ///
@@ -182,8 +182,8 @@ pub fn antiparallel(a: [f64; 3], b: [f64; 3]) -> bool {
 ///
 /// Formula: both make the same angle with the axis.
 ///
-/// - `axis`: the axis, of any length above 0.
-/// - `a`, `b`: vectors, of any length above 0.
+/// - `axis`: the axis [-], of any length above 0.
+/// - `a`, `b`: vectors [-], of any length above 0.
 ///
 /// Result: yes or no.
 ///

@@ -21,13 +21,39 @@ impl Zone {
         after_mm: 0.0,
     };
 
-    /// Length of the whole zone [mm].
+    /// Length of the whole zone.
+    ///
+    /// Formula: what lies before the axis crosses and what lies after.
+    ///
+    /// Result: length [mm].
+    ///
+    /// ```
+    /// use quillbore_calc::entry::Zone;
+    /// assert_eq!(Zone { before_mm: 0.5, after_mm: 0.25 }.length_mm(), 0.75);
+    /// ```
+    ///
+    /// Source: definition.
     #[must_use]
     pub fn length_mm(self) -> f64 {
         self.before_mm + self.after_mm
     }
 
     /// The same surface on the far side, left instead of entered.
+    ///
+    /// Formula: before and after change places.
+    ///
+    /// Result: zone [mm].
+    ///
+    /// ```
+    /// use quillbore_calc::entry::round;
+    /// // Into a round bar at its crown the axis crosses first, out of it last.
+    /// let entered = round(0.6, 0.0, 1.0).zone;
+    /// let left = entered.mirrored();
+    /// assert_eq!((entered.before_mm, left.after_mm), (0.0, 0.0));
+    /// assert!((left.before_mm - 0.268).abs() < 0.0005);
+    /// ```
+    ///
+    /// Source: geometry.
     #[must_use]
     pub fn mirrored(self) -> Self {
         Self {
@@ -72,7 +98,7 @@ pub fn flat(tube_mm: f64, tilt_deg: f64) -> Option<Zone> {
 ///
 /// Formula: `D / cos t`.
 ///
-/// - `hole_mm`: hole diameter D [mm].
+/// - `hole_mm`: hole diameter D [mm], above 0.
 /// - `tilt_deg`: angle t between the hole's axis and the surface's normal [deg], below 90 either
 ///   way.
 ///

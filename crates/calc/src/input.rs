@@ -56,7 +56,7 @@ pub enum PartAxis {
 }
 
 impl PartAxis {
-    /// The axis as a unit vector.
+    /// The axis as a unit vector [-].
     #[must_use]
     pub const fn unit(self) -> [f64; 3] {
         match self {

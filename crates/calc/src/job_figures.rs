@@ -125,7 +125,22 @@ pub struct MinutesIn {
 }
 
 impl MinutesIn {
-    /// All of them together [min].
+    /// All of them together.
+    ///
+    /// Formula: sum of the parts.
+    ///
+    /// Result: minutes [min].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::MinutesIn;
+    /// let hole = MinutesIn {
+    ///     touch_off: 0.25, entry: 0.5, full_metal: 2.0, exit: 0.5, overtravel: 0.125, retract: 0.125,
+    ///     changes: 3.0,
+    /// };
+    /// assert_eq!(hole.sum(), 6.5);
+    /// ```
+    ///
+    /// Source: arithmetic.
     #[must_use]
     pub fn sum(&self) -> f64 {
         self.touch_off
@@ -137,7 +152,22 @@ impl MinutesIn {
             + self.changes
     }
 
-    /// The part that goes with the feed: entry, full metal, exit and overtravel [min].
+    /// The part that goes with the feed.
+    ///
+    /// Formula: entry, full metal, exit and overtravel together.
+    ///
+    /// Result: minutes [min].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::MinutesIn;
+    /// let hole = MinutesIn {
+    ///     touch_off: 0.25, entry: 0.5, full_metal: 2.0, exit: 0.5, overtravel: 0.125, retract: 0.125,
+    ///     changes: 3.0,
+    /// };
+    /// assert_eq!(hole.sparking(), 3.125);
+    /// ```
+    ///
+    /// Source: definition.
     #[must_use]
     pub fn sparking(&self) -> f64 {
         self.entry + self.full_metal + self.exit + self.overtravel
@@ -260,7 +290,22 @@ pub struct MachineMinutes {
 }
 
 impl MachineMinutes {
-    /// All of them together [min].
+    /// All of them together.
+    ///
+    /// Formula: sum of the kinds.
+    ///
+    /// Result: minutes [min].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::MachineMinutes;
+    /// let lot = MachineMinutes {
+    ///     set_up: 40.0, first_piece: 14.0, load: 60.0, index: 29.0, turn_over: 20.0, travel: 2.0,
+    ///     holes: 300.0, electrode_changes: 30.0, guide_changes: 7.0, dressing: 63.0, breakages: 16.0,
+    /// };
+    /// assert_eq!(lot.sum(), 581.0);
+    /// ```
+    ///
+    /// Source: arithmetic.
     #[must_use]
     pub fn sum(&self) -> f64 {
         self.set_up
@@ -297,7 +342,22 @@ pub struct LaborMinutes {
 }
 
 impl LaborMinutes {
-    /// All of them together [min].
+    /// All of them together.
+    ///
+    /// Formula: sum of the kinds.
+    ///
+    /// Result: minutes [min].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::LaborMinutes;
+    /// let lot = LaborMinutes {
+    ///     receive: 10.0, set_up: 54.0, handling: 224.0, stand_by: 121.0, wash: 20.0, inspect: 25.0,
+    ///     pack: 10.0,
+    /// };
+    /// assert_eq!(lot.sum(), 464.0);
+    /// ```
+    ///
+    /// Source: arithmetic.
     #[must_use]
     pub fn sum(&self) -> f64 {
         self.receive
@@ -393,7 +453,22 @@ pub struct CostLines {
 }
 
 impl CostLines {
-    /// All of them together [currency].
+    /// All of them together.
+    ///
+    /// Formula: sum of the lines.
+    ///
+    /// Result: cost [currency].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::CostLines;
+    /// let lot = CostLines {
+    ///     machine: 400.0, labor: 180.0, electrodes: 20.0, guides: 4.0, dielectric: 30.0, power: 20.0,
+    ///     outside: 50.0, redo: 30.0, part_risk: 6.0, not_yet_known: 60.0,
+    /// };
+    /// assert_eq!(lot.sum(), 800.0);
+    /// ```
+    ///
+    /// Source: arithmetic.
     #[must_use]
     pub fn sum(&self) -> f64 {
         self.machine

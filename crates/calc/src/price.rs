@@ -31,9 +31,9 @@ pub struct Priced {
 ///
 /// Formula: `markup = margin / (1 - margin)`; the other way round `margin = markup / (1 + markup)`.
 ///
-/// - `margin`: share of the price, below 1.
+/// - `margin`: share of the price [-], below 1.
 ///
-/// Result: share of the cost; `None` from a margin of 1 on.
+/// Result: share of the cost [-]; `None` from a margin of 1 on.
 ///
 /// ```
 /// use quillbore_calc::price::markup;
@@ -50,9 +50,9 @@ pub fn markup(margin: f64) -> Option<f64> {
 ///
 /// Formula: `margin = markup / (1 + markup)`.
 ///
-/// - `markup`: share of the cost, above -1.
+/// - `markup`: share of the cost [-], above -1.
 ///
-/// Result: share of the price; `None` at a markup of -1 or less.
+/// Result: share of the price [-]; `None` at a markup of -1 or less.
 ///
 /// ```
 /// use quillbore_calc::price::margin;
@@ -71,9 +71,9 @@ pub fn margin(markup: f64) -> Option<f64> {
 /// rounded half away from zero; `lot = each x quantity`. Where that would fall below the minimum
 /// charge, `each` is the minimum charge over the quantity, rounded up.
 ///
-/// - `lot_cost`: full cost of the lot [currency].
+/// - `lot_cost`: full cost of the lot [currency], 0 and up.
 /// - `quantity`: parts, 1 and up.
-/// - `terms`: margin, minimum charge [currency] and minor digits.
+/// - `terms`: margin [-], 0 to below 1; minimum charge [currency], 0 and up; minor digits.
 ///
 /// Result: prices; `None` where quantity or margin allows none or the amount is beyond 28 digits.
 ///
@@ -107,11 +107,11 @@ pub fn price(lot_cost: f64, quantity: u32, terms: &Terms) -> Option<Priced> {
 ///
 /// Formula: the unit price rounded half away from zero, then extended.
 ///
-/// - `each`: price of one part [currency].
-/// - `quantity`: parts.
-/// - `minor_digits`: digits after the point in the currency.
+/// - `each`: price of one part [currency], any finite one.
+/// - `quantity`: parts, 1 and up.
+/// - `minor_digits`: digits after the point in the currency, 0 to 4 in ISO 4217.
 ///
-/// Result: prices; `None` where the amount is beyond 28 digits.
+/// Result: prices; `None` where the amount is not finite or beyond 28 digits.
 ///
 /// ```
 /// use quillbore_calc::price::price_set;
@@ -129,11 +129,11 @@ pub fn price_set(each: f64, quantity: u32, minor_digits: u32) -> Option<Priced> 
 /// Formula: the float's 15 significant digits, so that 2.675 counts as typed and not as the binary
 /// number just below it; then rounded once.
 ///
-/// - `amount`: [currency].
-/// - `minor_digits`: digits after the point (ISO 4217 minor unit).
+/// - `amount`: [currency], up to 1e15 either way; above that more than 15 digits of the float count.
+/// - `minor_digits`: digits after the point (ISO 4217 minor unit), 0 to 4 there.
 ///
-/// Result: money with exactly that many digits after the point; `None` where it is not finite or
-/// beyond 28 digits.
+/// Result: money with that many digits after the point, or as many as leave no more than 29 digits in
+/// all; `None` where it is not finite or beyond 28 digits before the point.
 ///
 /// ```
 /// use quillbore_calc::price::money;
@@ -150,7 +150,23 @@ pub fn money(amount: f64, minor_digits: u32) -> Option<Decimal> {
     Some(rounded)
 }
 
-/// What the margin asks for a lot, before minimum charge and rounding [currency].
+/// What the margin asks for a lot, before minimum charge and rounding.
+///
+/// Formula: `cost / (1 - margin)`.
+///
+/// - `lot_cost`: full cost of the lot [currency], 0 and up.
+/// - `terms`: their margin [-], 0 to below 1.
+///
+/// Result: price [currency]; `None` for any other margin.
+///
+/// ```
+/// use quillbore_calc::price::{Terms, lot_price};
+/// let terms = Terms { margin: 0.3, minimum_charge: 500.0, minor_digits: 2 };
+/// assert!((lot_price(100.0, &terms).unwrap() - 142.857).abs() < 0.0005);
+/// assert_eq!(lot_price(100.0, &Terms { margin: 1.0, ..terms }), None);
+/// ```
+///
+/// Source: arithmetic.
 #[must_use]
 pub fn lot_price(lot_cost: f64, terms: &Terms) -> Option<f64> {
     let allowed = (0.0..1.0).contains(&terms.margin);

@@ -9,9 +9,9 @@ pub const MOST_ELECTRODES: u32 = 99;
 ///
 /// Formula: `U = min(L0 - h, Z stroke)`, not below 0.
 ///
-/// - `new_mm`: length L0 of the electrode when new [mm].
-/// - `held_back_mm`: length h held back by chuck, guide, stand-off and reserve [mm].
-/// - `stroke_mm`: stroke of the drilling axis [mm].
+/// - `new_mm`: length L0 of the electrode when new [mm], 0 and up.
+/// - `held_back_mm`: length h held back by chuck, guide, stand-off and reserve [mm], 0 and up.
+/// - `stroke_mm`: stroke of the drilling axis [mm], 0 and up.
 ///
 /// Result: usable length U [mm].
 ///
@@ -32,7 +32,7 @@ pub fn usable(new_mm: f64, held_back_mm: f64, stroke_mm: f64) -> f64 {
 ///
 /// Formula: `z' = (U + rho z) / (1 + rho)`; from the surface `z1 = U / (1 + rho)`.
 ///
-/// - `usable_mm`: usable length U [mm].
+/// - `usable_mm`: usable length U [mm], 0 and up.
 /// - `ratio`: wear by length rho [-], 0 and up.
 /// - `depth_mm`: depth z of the hole so far [mm], 0 to U.
 ///
@@ -54,9 +54,9 @@ pub fn next(usable_mm: f64, ratio: f64, depth_mm: f64) -> f64 {
 ///
 /// Formula: `z(n) = U (1 - (rho/(1+rho))^n)`. U is the limit and never quite reached.
 ///
-/// - `usable_mm`: usable length U [mm].
+/// - `usable_mm`: usable length U [mm], 0 and up.
 /// - `ratio`: wear by length rho [-], 0 and up.
-/// - `electrodes`: n.
+/// - `electrodes`: n [-], 0 and up.
 ///
 /// Result: depth [mm].
 ///
@@ -77,9 +77,9 @@ pub fn after(usable_mm: f64, ratio: f64, electrodes: u32) -> f64 {
 /// Formula: the depth z' at which `z' + W(z') - W(z) = U`, with `W` by [`crate::wear::lost`], walked
 /// layer by layer; within a layer the root of a quadratic.
 ///
-/// - `usable_mm`: usable length U [mm].
+/// - `usable_mm`: usable length U [mm], 0 and up.
 /// - `rise`: rise of the wear ratio [1/mm], 0 and up.
-/// - `depth_mm`: depth z of the hole so far [mm].
+/// - `depth_mm`: depth z of the hole so far [mm], 0 and up.
 /// - `spans`: layers from z on in order, with their wear ratios [-]; the last one is taken to go on.
 ///
 /// Result: depth [mm]; z itself where nothing is left to use.
@@ -121,10 +121,10 @@ pub fn next_through(
 ///
 /// Formula: `2 U - overlap`.
 ///
-/// - `usable_mm`: usable length U [mm].
-/// - `overlap_mm`: how far the two holes overlap where they meet [mm].
+/// - `usable_mm`: usable length U [mm], 0 and up.
+/// - `overlap_mm`: how far the two holes overlap where they meet [mm], 0 and up.
 ///
-/// Result: depth [mm].
+/// Result: depth [mm]; below 0 where the usable length is less than half the overlap.
 ///
 /// ```
 /// use quillbore_calc::reach::limit_from_both;
@@ -142,8 +142,9 @@ pub fn limit_from_both(usable_mm: f64, overlap_mm: f64) -> f64 {
 /// Formula: `sqrt(2) k L / 100` with each hole's drift k over its own length L, the two drifting
 /// apart independently.
 ///
-/// - `drift_mm_per_100`: drift of the axis [mm per 100 mm], as likely as the answer is to be.
-/// - `each_mm`: length of each hole [mm].
+/// - `drift_mm_per_100`: drift of the axis [mm per 100 mm], 0 and up, as likely as the answer is to
+///   be.
+/// - `each_mm`: length of each hole [mm], 0 and up.
 ///
 /// Result: distance of the two axes where they meet [mm].
 ///

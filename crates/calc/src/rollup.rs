@@ -45,6 +45,30 @@ pub struct Times {
 
 impl Times {
     /// The start values at a pace, each as wide as handling is at least.
+    ///
+    /// Formula: each band widened about its median to the deviation of handling, where that is more,
+    /// and read at the pace. Electrodes are changed by the changer where there is one.
+    ///
+    /// - `start`: start values; their times are bands [min].
+    /// - `machine`: for its changer, its table's speed [mm/min] and the share of its time that is
+    ///   attended [-], held to 0 to 1.
+    /// - `pace`: median, mean, or so many deviations off.
+    ///
+    /// Result: times [min], speed [mm/min], share [-].
+    ///
+    /// ```
+    /// use quillbore_calc::quantity::Pace;
+    /// use quillbore_calc::rollup::Times;
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// # let tables = shop::tables();
+    /// // Setting up 30 to 60 min: median 42.4264, deviation ln 2 / 2.5631 = 0.2704. Handling is off by
+    /// // sqrt(0.35^2 + 0.20^2) = 0.4031, so the mean is 42.4264 exp(0.4031^2 / 2).
+    /// let set_up = |pace| Times::new(&tables.start, &tables.machines[0], pace).set_up;
+    /// assert!((set_up(Pace::Median) - 42.4264).abs() < 0.00005);
+    /// assert!((set_up(Pace::Mean) - 46.0175).abs() < 0.00005);
+    /// ```
+    ///
+    /// Source: moments of the lognormal; the times by common practice, no source.
     #[must_use]
     pub fn new(start: &StartValues, machine: &Machine, pace: Pace) -> Self {
         let widest = start.deviations.handling();
@@ -122,6 +146,21 @@ pub struct Changes {
 
 impl Changes {
     /// Adds changes of one tube.
+    ///
+    /// Formula: added to those of thin tubes or to all others, and held at the largest number there
+    /// is.
+    ///
+    /// - `changes`: how many more, 0 and up.
+    /// - `thin`: whether the tube counts as thin.
+    ///
+    /// ```
+    /// use quillbore_calc::rollup::Changes;
+    /// let mut changes = Changes { thin: 3, other: 6 };
+    /// changes.add(2, true);
+    /// assert_eq!(changes, Changes { thin: 5, other: 6 });
+    /// ```
+    ///
+    /// Source: arithmetic.
     pub fn add(&mut self, changes: u64, thin: bool) {
         let kind = if thin {
             &mut self.thin
@@ -145,7 +184,7 @@ impl Changes {
 /// `parts x (passes - 1)` more loads: whichever takes less.
 ///
 /// - `setups`: clampings of one part; travel [mm] where known.
-/// - `parts`: parts in the lot.
+/// - `parts`: parts in the lot, 0 and up.
 /// - `times`: minutes of load, tilt and guide change [min], to choose by.
 ///
 /// Result: counts; those of holes and electrodes are left at 0.
@@ -225,6 +264,11 @@ impl TubeUse {
     /// others share what electrodes there are beyond those that chains end on. The first
     /// electrode goes in with its guide.
     ///
+    /// Formula: `chained + max(shared - chained, 1 where any end is not chained) - 1`, no term below
+    /// 0.
+    ///
+    /// Result: changes.
+    ///
     /// ```
     /// use quillbore_calc::rollup::TubeUse;
     /// let plain = TubeUse { ends: 100, shared: 9, ..TubeUse::default() };
@@ -233,6 +277,8 @@ impl TubeUse {
     /// let deep = TubeUse { ends: 2, chained: 2, whole: 4, shared: 2, ..TubeUse::default() };
     /// assert_eq!(deep.changes_between(), 1);
     /// ```
+    ///
+    /// Source: ours, by counting.
     #[must_use]
     pub fn changes_between(&self) -> u64 {
         let plain = self.ends.saturating_sub(self.chained);
@@ -241,6 +287,10 @@ impl TubeUse {
     }
 
     /// Dressings: what the ends ask for, less what fresh electrodes need not.
+    ///
+    /// Formula: `dressed - shared x fresh undressed`, not below 0, rounded down.
+    ///
+    /// Result: dressings.
     ///
     /// ```
     /// use quillbore_calc::rollup::TubeUse;
@@ -251,6 +301,8 @@ impl TubeUse {
     /// };
     /// assert_eq!(used.dressings(), 6);
     /// ```
+    ///
+    /// Source: ours, by counting.
     #[must_use]
     pub fn dressings(&self) -> u64 {
         let dressings = self.dressed - self.shared as f64 * self.fresh_undressed;
@@ -258,6 +310,27 @@ impl TubeUse {
     }
 
     /// Adds this tube's changes and dressings to a lot's counts.
+    ///
+    /// Formula: electrodes used up whole are changes inside holes; changes between holes and dressings
+    /// as above.
+    ///
+    /// - `counts`: of the lot so far.
+    /// - `thin`: whether the tube counts as thin.
+    ///
+    /// ```
+    /// use quillbore_calc::rollup::{Changes, Counts, TubeUse};
+    /// let mut counts = Counts::default();
+    /// // Two deep holes of three electrodes each, dressed before each hole but on a fresh electrode.
+    /// let deep = TubeUse {
+    ///     ends: 2, chained: 2, whole: 4, shared: 2, dressed: 2.0, fresh_undressed: 1.0,
+    /// };
+    /// deep.add_to(&mut counts, false);
+    /// assert_eq!(counts.inside, Changes { thin: 0, other: 4 });
+    /// assert_eq!(counts.between, Changes { thin: 0, other: 1 });
+    /// assert_eq!(counts.dressings, 0);
+    /// ```
+    ///
+    /// Source: ours, by counting.
     pub fn add_to(&self, counts: &mut Counts, thin: bool) {
         counts.inside.add(self.whole, thin);
         counts.between.add(self.changes_between(), thin);

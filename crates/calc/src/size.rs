@@ -34,9 +34,9 @@ const MOVE_SHARE: f64 = 0.25;
 /// Formula: P10 and P90 linear in the tube diameter between the table's rows, ends held; the
 /// deviation of its logarithm is widened to the least one about the same median.
 ///
-/// - `table`: tube diameters [mm], rising, with their gaps per side [mm].
+/// - `table`: tube diameters [mm], above 0 and rising, with their gaps per side [mm].
 /// - `tube_mm`: tube diameter d [mm], above 0.
-/// - `least_deviation`: least deviation of the logarithm [-].
+/// - `least_deviation`: least deviation of the logarithm [-], 0 and up.
 ///
 /// Result: gap per side g [mm] with its spread, or `None` for an empty table.
 ///
@@ -137,12 +137,14 @@ impl Sized {
     /// Formula: size `d + 2 g`; deviation of a hole `sqrt(scatter^2 + (tolerance / sqrt 3)^2)`, the
     /// tube's tolerance being evenly spread.
     ///
-    /// - `tube_mm`: tube diameter d [mm].
+    /// - `tube_mm`: tube diameter d [mm], above 0.
     /// - `gap`: gap per side g [mm].
-    /// - `scatter_mm`: table of scatter against tube diameter, both [mm], see
-    ///   [`crate::tables::StartValues::size_scatter_mm`].
-    /// - `tolerance_mm`: tolerance of the tube's diameter, plus or minus [mm].
+    /// - `scatter_mm`: table of scatter, 0 and up, against tube diameter, above 0 and rising, both
+    ///   [mm]; see [`crate::tables::StartValues::size_scatter_mm`]. Linear between, ends held.
+    /// - `tolerance_mm`: tolerance of the tube's diameter, plus or minus [mm], 0 and up.
     /// - `quantiles`: of the lot's gap.
+    ///
+    /// Result: what the tube makes: its sizes at the quantiles of the gap and a hole's deviation [mm].
     ///
     /// ```
     /// use quillbore_calc::Spread;
@@ -174,7 +176,24 @@ impl Sized {
     }
 
     /// Smallest size at the exit and largest at the entry that nine lots in ten stay between on
-    /// either side [mm].
+    /// either side.
+    ///
+    /// Formula: `d + 2 g10 - taper` and `d + 2 g90`, with the gap's P10 and P90.
+    ///
+    /// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter], 0 and up.
+    ///
+    /// Result: sizes [mm].
+    ///
+    /// ```
+    /// use quillbore_calc::Spread;
+    /// use quillbore_calc::size::{Quantiles, Sized};
+    /// let gap = Spread::new(0.03, 0.06).unwrap();
+    /// let tube = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
+    /// let [least, most] = tube.range_mm(0.003);
+    /// assert!((least - 0.757).abs() < 1e-9 && (most - 0.82).abs() < 1e-9);
+    /// ```
+    ///
+    /// Source: definition of the gap.
     #[must_use]
     pub fn range_mm(&self, taper_mm: f64) -> [f64; 2] {
         [
@@ -183,7 +202,21 @@ impl Sized {
         ]
     }
 
-    /// Median size at the entry [mm].
+    /// Median size at the entry.
+    ///
+    /// Formula: `d + 2 g50`, with the gap's median.
+    ///
+    /// Result: size [mm].
+    ///
+    /// ```
+    /// use quillbore_calc::Spread;
+    /// use quillbore_calc::size::{Quantiles, Sized};
+    /// let gap = Spread::new(0.02, 0.08).unwrap(); // median 0.04
+    /// let tube = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
+    /// assert!((tube.median_mm() - 0.78).abs() < 1e-9);
+    /// ```
+    ///
+    /// Source: definition of the gap.
     #[must_use]
     pub fn median_mm(&self) -> f64 {
         self.tube_mm + 2.0 * self.gap.p50()
@@ -194,18 +227,21 @@ impl Sized {
     /// Formula: mean over 99 quantiles of the lot's gap, with size m at the entry and deviation s of
     /// one hole: `inside = Phi((hi - m)/s) - Phi((lo + taper - m)/s)`, `over = 1 - Phi((hi - m)/s)`.
     ///
-    /// - `limits_mm`: lower and upper limit [mm].
-    /// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter].
+    /// - `limits_mm`: lower and upper limit [mm], the lower not above the upper.
+    /// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter], 0 and up.
     ///
-    /// Result: chances, 0 to 1.
+    /// Result: chances [-], 0 to 1.
     ///
     /// ```
     /// use quillbore_calc::Spread;
     /// use quillbore_calc::size::{Quantiles, Sized};
-    /// let gap = Spread::new(0.03, 0.06).unwrap();
-    /// let tube = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
-    /// let chance = tube.chance([0.74, 0.86], 0.0);
-    /// assert!(chance.inside > 0.9 && chance.over < 0.05);
+    /// // A gap that is known: 0.8 mm with a deviation of 0.01. Within one deviation of the middle
+    /// // 0.6827, beyond one 0.1587 (standard normal table).
+    /// let gap = Spread::new(0.05, 0.05).unwrap();
+    /// let tube = Sized::new(0.7, gap, &[(1.0, 0.01)], 0.0, &Quantiles::default());
+    /// let chance = tube.chance([0.79, 0.81], 0.0);
+    /// assert!((chance.inside - 0.6827).abs() < 0.00005);
+    /// assert!((chance.over - 0.1587).abs() < 0.00005);
     /// ```
     ///
     /// Source: ours; worked figures by an independent prototype in the tests.
@@ -259,17 +295,19 @@ impl Sized {
 /// `P = Phi((hi - m)/s) - Phi((lo + taper - m)/s)`; the mean of P.
 ///
 /// - `tubes`: what there is to choose from, each once.
-/// - `limits_mm`: lower and upper limit [mm].
-/// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter].
+/// - `limits_mm`: lower and upper limit [mm], the lower not above the upper.
+/// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter], 0 and up.
 ///
-/// Result: chance, 0 to 1; 0 without tubes.
+/// Result: chance [-], 0 to 1; 0 without tubes.
 ///
 /// ```
 /// use quillbore_calc::Spread;
 /// use quillbore_calc::size::{Quantiles, Sized, held};
-/// let (gap, quantiles) = (Spread::new(0.03, 0.06).unwrap(), Quantiles::default());
-/// let tubes = [0.6, 0.7, 0.8].map(|outer| Sized::new(outer, gap, &[(1.0, 0.008)], 0.01, &quantiles));
-/// assert!(held(&tubes, [0.75, 0.85], 0.0) > 0.98);
+/// // A gap that is known: 0.8 mm with a deviation of 0.01; the setting moves it to the middle of the
+/// // limits, 0.81. Within two deviations of the middle 0.9545 (standard normal table).
+/// let gap = Spread::new(0.05, 0.05).unwrap();
+/// let tubes = [Sized::new(0.7, gap, &[(1.0, 0.01)], 0.0, &Quantiles::default())];
+/// assert!((held(&tubes, [0.79, 0.83], 0.0) - 0.9545).abs() < 0.00005);
 /// assert_eq!(held(&tubes, [5.95, 6.05], 0.0), 0.0);
 /// ```
 ///
@@ -311,8 +349,8 @@ pub fn held<'a>(
 /// Formula: *comfortable* from 98 % and with at most one hole expected outside in the lot, *tight*
 /// from 90 %, *not to be promised* from 50 %, below that *not held*.
 ///
-/// - `held`: chance of a hole inside both limits, see [`held`].
-/// - `outside_in_lot`: holes expected outside the limits in the lot.
+/// - `held`: chance of a hole inside both limits [-], 0 to 1, see [`held`].
+/// - `outside_in_lot`: holes expected outside the limits in the lot [-], 0 and up.
 ///
 /// Result: verdict.
 ///
@@ -342,10 +380,11 @@ pub fn verdict(held: f64, outside_in_lot: f64) -> Verdict {
 ///
 /// Formula: linear in the width of the limits between the table's rows, held above.
 ///
-/// - `table`: widths [mm], rising, with their factors [-].
-/// - `width_mm`: upper less lower limit [mm].
+/// - `table`: widths [mm], above 0 and rising, with their factors [-].
+/// - `width_mm`: upper less lower limit [mm], any.
 ///
-/// Result: factor [-]; `None` below the first width: another process finishes such a hole.
+/// Result: factor [-], 1 for an empty table; `None` below the first width: another process finishes
+/// such a hole.
 ///
 /// ```
 /// use quillbore_calc::size::effort;

@@ -39,6 +39,27 @@ pub struct Wish {
 
 impl Candidate {
     /// How well it meets the wish: channels before material.
+    ///
+    /// Formula: channels are as wished; the material is the wished one, or none is wished.
+    ///
+    /// - `wish`: channels and material.
+    ///
+    /// Result: whether channels and whether material are met.
+    ///
+    /// ```
+    /// # use quillbore_calc::Spread;
+    /// # use quillbore_calc::size::{Quantiles, Sized};
+    /// use quillbore_calc::size_choice::{Candidate, Wish};
+    /// use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
+    /// # let gap = Spread::new(0.03, 0.06).unwrap();
+    /// # let sized = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
+    /// let tube = Candidate { tube: 0, sized, several: false, material: Brass };
+    /// let meets = |several, material| tube.meets(Wish { several, material });
+    /// assert_eq!(meets(false, None), (true, true));
+    /// assert_eq!(meets(true, Some(Copper)), (false, false));
+    /// ```
+    ///
+    /// Source: ours.
     #[must_use]
     pub fn meets(&self, wish: Wish) -> (bool, bool) {
         let material = wish.material.is_none_or(|wanted| wanted == self.material);
@@ -64,8 +85,8 @@ pub struct Choice {
 /// best wish is looked at. No tube where the best chance is under 5 %.
 ///
 /// - `candidates`: each tube once.
-/// - `limits_mm`: lower and upper limit [mm].
-/// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter].
+/// - `limits_mm`: lower and upper limit [mm], the lower not above the upper.
+/// - `taper_mm`: how much smaller the exit is than the entry [mm of diameter], 0 and up.
 /// - `wish`: channels and material.
 ///
 /// Result: places in `candidates`.

@@ -32,7 +32,7 @@ pub enum Factor {
 ///
 /// Formula: `z(i) = inverse normal((p(i) + 1/2) / n)` with p a shuffle of 0 to n - 1.
 ///
-/// - `stream`: number of the stream; the same number gives the same deviates.
+/// - `stream`: number of the stream, any; the same number gives the same deviates.
 /// - `draws`: n, 1 and up.
 ///
 /// Result: n deviates of mean 0 [-].
@@ -58,6 +58,23 @@ pub fn stratified(stream: u64, draws: usize) -> Vec<f64> {
 
 impl Factor {
     /// The factor's deviates.
+    ///
+    /// Formula: [`stratified`] with a stream of the factor's own.
+    ///
+    /// - `draws`: how many, 1 and up.
+    ///
+    /// Result: deviates [-], of mean 0.
+    ///
+    /// ```
+    /// use quillbore_calc::spread::Factor;
+    /// // Two strata have their middles at 1/4 and 3/4: quartiles of the normal, 0.6745 either way.
+    /// let mut two = Factor::Wear.deviates(2);
+    /// two.sort_by(f64::total_cmp);
+    /// assert!((two[0] + 0.6745).abs() < 0.00005 && (two[1] - 0.6745).abs() < 0.00005);
+    /// assert_ne!(Factor::Wear.deviates(512), Factor::Feed.deviates(512));
+    /// ```
+    ///
+    /// Source: Latin hypercube as named above.
     #[must_use]
     pub fn deviates(self, draws: usize) -> Vec<f64> {
         // Far apart, so that no two streams are shifted copies of one another.
@@ -69,7 +86,7 @@ impl Factor {
 ///
 /// Formula: root of `erfc(-z / sqrt 2) / 2 = p` by Newton's method, from a rational start.
 ///
-/// - `p`: share, above 0 and below 1; the ends give an infinite deviate.
+/// - `p`: share [-], above 0 and below 1; the ends give an infinite deviate.
 ///
 /// Result: deviate z [-], to about 14 digits.
 ///
@@ -106,12 +123,14 @@ pub fn normal_at(p: f64) -> f64 {
 ///
 /// Formula: `erfc(-z / sqrt 2) / 2`.
 ///
-/// - `z`: deviate [-].
+/// - `z`: deviate [-], any.
 ///
-/// Result: share, 0 to 1.
+/// Result: share [-], 0 to 1.
 ///
 /// ```
-/// assert_eq!(quillbore_calc::spread::normal_below(0.0), 0.5);
+/// use quillbore_calc::spread::normal_below;
+/// assert_eq!(normal_below(0.0), 0.5);
+/// assert!((normal_below(1.959964) - 0.975).abs() < 1e-7);
 /// ```
 ///
 /// Source: definition of erfc.
@@ -124,13 +143,16 @@ pub fn normal_below(z: f64) -> f64 {
 ///
 /// Formula: of n sorted values the i-th stands at share `(i - 1/2) / n`; linear between.
 ///
-/// - `values`: drawn values in any order and unit.
+/// - `values`: drawn values in any order [one unit].
 ///
 /// Result: percentiles in the values' unit; `None` without values.
 ///
 /// ```
-/// let band = quillbore_calc::spread::percentiles(&[3.0, 1.0, 2.0]).unwrap();
-/// assert_eq!(band.p50, 2.0);
+/// // Ten values stand at 5, 15, ... 95 percent: P10 lies half way from the first to the second.
+/// let ten = [10.0, 9.0, 8.0, 7.0, 6.0, 5.0, 4.0, 3.0, 2.0, 1.0];
+/// let band = quillbore_calc::spread::percentiles(&ten).unwrap();
+/// assert!((band.p10 - 1.5).abs() < 1e-12 && (band.p90 - 9.5).abs() < 1e-12);
+/// assert_eq!(band.p50, 5.5);
 /// ```
 ///
 /// Source: Hazen 1914 «memory».
@@ -163,7 +185,7 @@ pub fn percentiles(values: &[f64]) -> Option<Band> {
 /// logarithm; the sum's relative variance is `(e^(s^2) - 1) sum(n m^2) / (sum n m)^2 = v`, read as a
 /// lognormal of deviation `sqrt(ln(1 + v))`.
 ///
-/// - `parts`: number and mean of each kind, means in one unit.
+/// - `parts`: number of each kind [-] and mean [one unit], 0 and up.
 /// - `scatter`: s [-], 0 and up.
 ///
 /// Result: deviation of the logarithm [-]; 0 without parts.
@@ -199,12 +221,14 @@ pub type Part = (f64, f64);
 /// with `w = e^(s^2)`: variance `m^2 (w - 1)`, third moment `m^3 (w - 1)^2 (w + 2)`; of the sum, w
 /// from `g = (w + 2) sqrt(w - 1)`, a cubic.
 ///
-/// - `parts`: medians in one unit, deviations of the logarithm [-].
+/// - `parts`: medians in one unit, 0 and up, and deviations of the logarithm [-], 0 and up.
 ///
-/// Result: P10 and P90 in the parts' unit; within 2 % for the deviations that occur here.
+/// Result: P10 and P90 in the parts' unit. Valid within 2 % for deviations up to 0.6, within 3.5 % up
+/// to 0.7, as far as two parts on a grid show.
 ///
 /// ```
 /// use quillbore_calc::spread::sum_of_parts;
+/// // 5 and a lognormal: 5 + 10 exp(-0.3 x 1.28155) and 5 + 10 exp(0.3 x 1.28155).
 /// let (low, high) = sum_of_parts(&[(10.0, 0.3), (5.0, 0.0)]);
 /// assert!((low - 11.808).abs() < 0.0005 && (high - 19.688).abs() < 0.0005);
 /// ```
@@ -267,9 +291,11 @@ pub struct Breakages {
 impl Breakages {
     /// Breakages in a lot.
     ///
-    /// - `holes`: holes drilled.
-    /// - `chance`: start value p of the rate, 0 to below 1.
-    /// - `worth_holes`: holes w that the start value is worth, above 0.
+    /// - `holes`: holes drilled, 0 and up.
+    /// - `chance`: start value p of the rate [-], 0 to below 1; outside of that nothing breaks.
+    /// - `worth_holes`: holes w that the start value is worth [-], above 0.
+    ///
+    /// Result: the distribution of their number.
     #[must_use]
     pub fn new(holes: u64, chance: f64, worth_holes: f64) -> Self {
         let counted = holes.min(COUNTED_HOLES);
@@ -301,7 +327,9 @@ impl Breakages {
 
     /// Fewest that are enough with this probability.
     ///
-    /// - `share`: probability, 0 to 1.
+    /// - `share`: probability [-], 0 to 1.
+    ///
+    /// Result: number of breakages [-].
     #[must_use]
     pub fn at(&self, share: f64) -> f64 {
         let number = self.at_most.partition_point(|below| *below < share);

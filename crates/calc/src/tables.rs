@@ -345,9 +345,26 @@ pub struct Deviations {
 impl Deviations {
     /// Deviation of a lot's burn or wear before anything was learned.
     ///
+    /// Formula: root of the sum of squares of shop, machine, family, grade, electrode, size class,
+    /// lot, `by_diameter ln d` and `by_depth ln((L/d) / 20)`.
+    ///
     /// - `tube_mm`: tube diameter d [mm], above 0.
-    /// - `depth_mm`: depth L from one end [mm]; a hole shallower than its diameter counts as one
-    ///   diameter deep.
+    /// - `depth_mm`: depth L from one end [mm], 0 and up; a hole shallower than its diameter counts as
+    ///   one diameter deep.
+    ///
+    /// Result: deviation of the logarithm [-].
+    ///
+    /// ```
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// let start = shop::start_values().deviations;
+    /// // At 1 mm and 20 diameters neither slope counts: the root of .35^2 + .15^2 + .30^2 + .20^2 +
+    /// // .10^2 + .15^2 + .27^2 = 0.3804.
+    /// assert!((start.process(1.0, 20.0) - 0.6168).abs() < 0.00005);
+    /// // At 0.5 mm and 100 diameters (0.2 ln 2)^2 + (0.15 ln 5)^2 = 0.0775 more.
+    /// assert!((start.process(0.5, 50.0) - 0.6767).abs() < 0.00005);
+    /// ```
+    ///
+    /// Source: ours: deviations of causes that do not go together.
     #[must_use]
     pub fn process(&self, tube_mm: f64, depth_mm: f64) -> f64 {
         let by_diameter = self.by_diameter * libm::log(tube_mm);
@@ -366,12 +383,36 @@ impl Deviations {
     }
 
     /// Deviation of handling times before anything was learned.
+    ///
+    /// Formula: root of the sum of squares of shop and machine.
+    ///
+    /// Result: deviation of the logarithm [-].
+    ///
+    /// ```
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// let start = shop::start_values().deviations;
+    /// assert!((start.handling() - 0.4031).abs() < 0.00005); // of 0.35 and 0.20
+    /// ```
+    ///
+    /// Source: ours: deviations of causes that do not go together.
     #[must_use]
     pub fn handling(&self) -> f64 {
         root_of_squares(&[self.handling_shop, self.handling_machine])
     }
 
     /// Deviation of a lot's gap before anything was learned.
+    ///
+    /// Formula: root of the sum of squares of shop, machine and size class.
+    ///
+    /// Result: deviation of the logarithm [-].
+    ///
+    /// ```
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// let start = shop::start_values().deviations;
+    /// assert!((start.gap() - 0.3082).abs() < 0.00005); // of 0.25, 0.15 and 0.10
+    /// ```
+    ///
+    /// Source: ours: deviations of causes that do not go together.
     #[must_use]
     pub fn gap(&self) -> f64 {
         root_of_squares(&[self.gap_shop, self.gap_machine, self.gap_size_class])

@@ -4,10 +4,10 @@ use alloc::vec::Vec;
 
 /// Order of a sweep over points in strips, there and back.
 ///
-/// Formula: strips across the shorter side of the points' extent, `sqrt(n/3)` per unit of the
-/// sides' ratio, every other strip backward.
+/// Formula: the shorter side a of the points' extent is cut into `sqrt(n a / (3 b))` strips, rounded
+/// up, that run along the longer side b; every other strip is taken backward.
 ///
-/// - `points_mm`: places on the table [mm].
+/// - `points_mm`: places on the table [mm], any finite ones.
 ///
 /// Result: indexes of the points in the order of the sweep. Valid as a quick estimate: for evenly
 /// strewn points the path is about `0.92 sqrt(n A)`, some 30 percent longer than the shortest.
@@ -55,8 +55,8 @@ pub fn sweep(points_mm: &[[f64; 2]]) -> Vec<u32> {
 ///
 /// Formula: sum of straight distances from each to the next.
 ///
-/// - `points_mm`: places on the table [mm].
-/// - `order`: indexes of points; one that is out of range is passed over.
+/// - `points_mm`: places on the table [mm], any finite ones.
+/// - `order`: indexes of points, any; one that is out of range is passed over.
 ///
 /// Result: the way's length [mm].
 ///

@@ -31,8 +31,8 @@ pub fn rise_per_mm(at_100_diameters: f64, tube_mm: f64) -> f64 {
 ///
 /// Formula: `W(z) = rho z (1 + a z)`, and the difference of it between the two depths.
 ///
-/// - `ratio`: wear by length rho in a shallow hole [-].
-/// - `rise`: rise a [1/mm] by [`rise_per_mm`]; 0 for a ratio that does not rise.
+/// - `ratio`: wear by length rho in a shallow hole [-], 0 and up.
+/// - `rise`: rise a [1/mm] by [`rise_per_mm`], 0 and up; 0 for a ratio that does not rise.
 /// - `from_mm`, `to_mm`: depths on the axis [mm], 0 and up.
 ///
 /// Result: length lost [mm].
@@ -53,7 +53,7 @@ pub fn lost(ratio: f64, rise: f64, from_mm: f64, to_mm: f64) -> f64 {
 /// Formula: sum of [`lost`] over the layers.
 ///
 /// - `spans`: the layers with their wear ratios in a shallow hole [-], in any order.
-/// - `rise`: rise [1/mm] by [`rise_per_mm`].
+/// - `rise`: rise [1/mm] by [`rise_per_mm`], 0 and up.
 ///
 /// Result: length lost [mm].
 ///
@@ -81,11 +81,11 @@ pub fn lost_over(spans: impl IntoIterator<Item = Span>, rise: f64) -> f64 {
 ///
 /// Formula: `rho (d^2 - b^2) / (D^2 - core^2)`: tube metal lost over work metal removed.
 ///
-/// - `ratio`: wear by length rho [-].
+/// - `ratio`: wear by length rho [-], 0 and up.
 /// - `outer_mm`, `bore_mm`: tube diameter d and bore b, or equivalent bore of several channels
-///   [mm].
+///   [mm], b from 0 to d.
 /// - `hole_mm`: finished hole D [mm], above the core.
-/// - `core_mm`: diameter of a core that is left, 0 for none [mm].
+/// - `core_mm`: diameter of a core that is left [mm], 0 for none, 0 to below D.
 ///
 /// Result: wear by volume [-].
 ///

@@ -164,7 +164,7 @@ impl Drill {
         self.breakage
     }
 
-    /// Dressings for each end drilled: 1 before every hole, 0 for none.
+    /// Dressings for each end drilled [-]: 1 before every hole, 0 for none.
     #[must_use]
     pub const fn dress_share(&self) -> f64 {
         self.dress_share

@@ -109,12 +109,33 @@ impl Context<'_> {
         self.plan(row).drill()
     }
 
-    /// Tubes that a row could be begun with, most likely right first, the taken one among them.
+    /// Tubes that a row could be begun with, most likely right first; the taken one is among them
+    /// unless six others are likelier.
+    ///
+    /// Formula: [`crate::size::Sized::chance`] of every tube, by falling chance of being right less
+    /// that of oversize.
     ///
     /// - `row`: the row.
     ///
     /// Result: up to six tubes with a chance of 1 % or more, each with the length that costs the lot
     /// least; none without limits.
+    ///
+    /// ```
+    /// use quillbore_calc::hole::Context;
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// # use shop::*;
+    /// let tables = tables();
+    /// let input = job(vec![through(0.8, 20.0)]); // 0.7 to 0.9 mm
+    /// let context = Context::new(&input, &tables);
+    /// let all = context.alternatives(&input.rows[0]);
+    /// let outer_mm: Vec<f64> = all.iter().map(|other| tables.tubes[other.tube].outer_mm).collect();
+    /// // Each is there in brass, in copper and with four channels.
+    /// assert_eq!(outer_mm, [0.7, 0.7, 0.7, 0.75, 0.75, 0.75]);
+    /// let figures = context.row_figures(&input.rows[0]);
+    /// assert_eq!(figures.first_choice, Some(all[0].chance));
+    /// ```
+    ///
+    /// Source: ours.
     #[must_use]
     pub fn alternatives(&self, row: &RowInput) -> Vec<Alternative> {
         let Some(asked) = self.plan(row).asked() else {

@@ -19,17 +19,19 @@ const FARTHEST_MM: f64 = 1e9;
 
 /// An order of holes with little travel between them.
 ///
-/// Length = sum of the moves from hole to hole, each max(dx / vx, dy / vy) [min] or sqrt(dx^2 +
-/// dy^2) [mm] as the metric says; a closed tour has the move back as well.
+/// Formula: length = sum of the moves from hole to hole, each `max(dx / vx, dy / vy)` [min] or
+/// `sqrt(dx^2 + dy^2)` [mm] as the metric says; a closed tour has the move back as well. A search
+/// makes it small.
 ///
-/// * `points` - x and y of each hole [mm, -1e9 to 1e9]; holes may share a place.
-/// * `metric` - what a move costs.
-/// * `ends` - open path, open path from a given hole, or closed tour.
-/// * `effort` - kicks and seed: the same on the same holes gives the same order. [`kicks_for`]
+/// - `points`: x and y of each hole [mm], -1e9 to 1e9; holes may share a place.
+/// - `metric`: what a move costs.
+/// - `ends`: open path, open path from a given hole, or closed tour.
+/// - `effort`: kicks and seed: the same on the same holes gives the same order. [`kicks_for`]
 ///   gives a sensible number.
 ///
-/// Result: every index once. Holes whose place is no number, or out of range, come last in the
-/// given order and are told in [`HoleOrder::unlocated`]; their moves are not in the length.
+/// Result: every index once, and the length in the metric's unit. Holes whose place is no number, or
+/// out of range, come last in the given order and are told in [`HoleOrder::unlocated`]; their moves
+/// are not in the length.
 ///
 /// Validity: a good order, not the shortest. With 30 kicks a hole 0 to 2 % above the shortest tour
 /// is usual, up to 5 % where holes lie in a few dense clusters. An open path is never longer than
@@ -58,7 +60,25 @@ pub fn hole_order(
 
 /// [`hole_order`], which asks at each kick whether to go on; none where it was stopped.
 ///
-/// * `stop` - true where nobody wants the order any more.
+/// Formula: that of [`hole_order`].
+///
+/// - `points`: x and y of each hole [mm], -1e9 to 1e9.
+/// - `metric`, `ends`, `effort`: as there.
+/// - `stop`: true where nobody wants the order any more.
+///
+/// Result: the order, or `None` where it was stopped.
+///
+/// ```
+/// use quillbore_calc::order::{Ends, Metric, OrderEffort, hole_order_until};
+/// let points = [[0.0, 0.0], [10.0, 0.0], [3.0, 0.0]];
+/// let effort = OrderEffort::for_holes(3);
+/// let order = |stop| hole_order_until(&points, Metric::Straight, Ends::Open, &effort, stop);
+/// let found = order(&|| false).unwrap();
+/// assert_eq!((found.order, found.length), (vec![0, 2, 1], 10.0));
+/// assert_eq!(order(&|| true), None);
+/// ```
+///
+/// Source: as [`hole_order`].
 #[must_use]
 pub fn hole_order_until(
     points: &[[f64; 2]],
@@ -119,6 +139,19 @@ pub struct OrderEffort {
 
 impl OrderEffort {
     /// A sensible effort for so many holes.
+    ///
+    /// Formula: [`kicks_for`] kicks, from the first seed.
+    ///
+    /// - `holes`: holes to be ordered, 0 and up.
+    ///
+    /// Result: effort.
+    ///
+    /// ```
+    /// use quillbore_calc::order::OrderEffort;
+    /// assert_eq!(OrderEffort::for_holes(1_000), OrderEffort { kicks: 30_000, seed: 1 });
+    /// ```
+    ///
+    /// Source: ours.
     #[must_use]
     pub fn for_holes(holes: usize) -> Self {
         OrderEffort {
@@ -128,7 +161,20 @@ impl OrderEffort {
     }
 }
 
-/// Kicks worth their time: 30 a hole, at least 2,000 and at most 600,000.
+/// Kicks worth their time.
+///
+/// Formula: 30 a hole, at least 2,000 and at most 600,000.
+///
+/// - `holes`: holes to be ordered, 0 and up.
+///
+/// Result: kicks.
+///
+/// ```
+/// use quillbore_calc::order::kicks_for;
+/// assert_eq!([10, 1_000, 50_000].map(kicks_for), [2_000, 30_000, 600_000]);
+/// ```
+///
+/// Source: ours, by own measurements.
 #[must_use]
 pub fn kicks_for(holes: usize) -> u64 {
     (holes as u64).saturating_mul(30).clamp(2_000, 600_000)

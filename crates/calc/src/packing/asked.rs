@@ -13,6 +13,22 @@ use super::{
 use crate::stop::Stop;
 
 /// A lot with its question, and what it takes to tell the answer by the caller's names.
+///
+/// Formula: that of [`super::electrodes_for_lot`], cut in two where the names come in.
+///
+/// ```
+/// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind};
+/// let kind = |id, consume_mm, count| Kind { id, reach_mm: 0.0, consume_mm, count };
+/// // 100 mm: 60 and 40 share an electrode, twice. Three holes of 101 mm fit none.
+/// let kinds = [kind(7, 60.0, 2), kind(8, 40.0, 2), kind(9, 101.0, 3)];
+/// let asked = Asked::new(&kinds, &Electrode::new(100.0), Effort::quick());
+/// let plan = asked.plan(&asked.question.answer(&|| false).unwrap());
+/// assert_eq!((plan.needed, plan.at_least), (2, 2));
+/// assert_eq!(plan.electrodes[0].holes, [(7, 1), (8, 1)]);
+/// assert_eq!(asked.unplaceable(), 3);
+/// ```
+///
+/// Source: as [`super::electrodes_for_lot`].
 pub struct Asked {
     /// What is to be searched.
     pub question: Question,
@@ -20,6 +36,18 @@ pub struct Asked {
 }
 
 /// Usable length, holes by reach and consumption, and effort: equal questions have equal answers.
+///
+/// Formula: that of [`super::electrodes_for_lot`].
+///
+/// ```
+/// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind};
+/// let kinds = [Kind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
+/// let asked = Asked::new(&kinds, &Electrode::new(130.0), Effort::quick());
+/// let found = asked.question.answer(&|| false).unwrap();
+/// assert_eq!((found.needed(), found.at_least()), (3, 3)); // two on each
+/// ```
+///
+/// Source: as [`super::electrodes_for_lot`].
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Question {
     lot: Lot,
@@ -27,6 +55,19 @@ pub struct Question {
 }
 
 /// The fewest electrodes that were found for a question, and what each drills.
+///
+/// Formula: electrodes counted, the part-used one left out.
+///
+/// ```
+/// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind};
+/// let kinds = [Kind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
+/// let begun = Electrode { part_used_mm: Some(65.0), ..Electrode::new(130.0) };
+/// let asked = Asked::new(&kinds, &begun, Effort::quick());
+/// // One hole on what is left in the holder, two on each new one.
+/// assert_eq!(asked.question.answer(&|| false).unwrap().needed(), 2);
+/// ```
+///
+/// Source: definition.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Found {
     groups: Vec<Group>,
@@ -35,6 +76,12 @@ pub struct Found {
 
 impl Asked {
     /// The question of [`super::electrodes_for_lot`], whose arguments these are.
+    ///
+    /// - `kinds`: holes alike in reach and consumption [mm], 0 and up, with their number.
+    /// - `electrode`: usable length [mm], 0 to 1e9, of a new one and of the part-used one.
+    /// - `effort`: how long to look.
+    ///
+    /// Result: the question, and the names of its holes.
     #[must_use]
     pub fn new(kinds: &[Kind], electrode: &Electrode, effort: Effort) -> Self {
         let named = Named::new(kinds, electrode);
@@ -48,6 +95,10 @@ impl Asked {
     }
 
     /// The plan by the caller's names, of what was found for this question or an equal one.
+    ///
+    /// - `found`: the answer to such a question; what was found for another is nonsense here.
+    ///
+    /// Result: plan; lengths in [mm].
     #[must_use]
     pub fn plan(&self, found: &Found) -> Plan {
         Plan {
@@ -59,6 +110,8 @@ impl Asked {
     }
 
     /// Holes that no electrode can drill in one go.
+    ///
+    /// Result: number of holes.
     #[must_use]
     pub fn unplaceable(&self) -> u64 {
         let kinds = self.named.unplaceable.iter();
@@ -77,6 +130,10 @@ impl Question {
     }
 
     /// Searches, and asks at each kick and column whether to go on; none where it was stopped.
+    ///
+    /// - `stop`: true where nobody wants the answer any more.
+    ///
+    /// Result: what was found, or `None` where it was stopped.
     #[must_use]
     pub fn answer(&self, stop: Stop<'_>) -> Option<Found> {
         let (groups, at_least) = search(&self.lot, &self.effort, stop)?;
@@ -86,6 +143,8 @@ impl Question {
 
 impl Found {
     /// New electrodes that the plan takes.
+    ///
+    /// Result: number of electrodes.
     #[must_use]
     pub fn needed(&self) -> u64 {
         needed(&self.groups)

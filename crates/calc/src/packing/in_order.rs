@@ -12,13 +12,13 @@ use crate::stop::{Stop, never};
 /// Electrodes used up when holes are drilled in the given order, with a change whenever the next
 /// hole can't start.
 ///
-/// Rule: a hole starts if `remaining >= reach + consume`, else a new electrode comes first; then
+/// Formula: a hole starts if `remaining >= reach + consume`, else a new electrode comes first; then
 /// `remaining -= consume`.
 ///
-/// * `order` - kinds in the order they are drilled in one part, each with its number there; lengths
-///   in [mm, >= 0].
-/// * `parts` - parts in the lot, drilled one after another; time grows with `parts` x kinds.
-/// * `electrode` - as for [`super::electrodes_for_lot`]; a part-used electrode is the one that
+/// - `order`: kinds in the order they are drilled in one part, each with its number there; lengths
+///   [mm], 0 and up.
+/// - `parts`: parts in the lot, 0 and up, drilled one after another; time grows with `parts` x kinds.
+/// - `electrode`: as for [`super::electrodes_for_lot`]; a part-used electrode is the one that
 ///   starts.
 ///
 /// Result: new electrodes taken, the length left on the last one [mm], and what no electrode can

@@ -7,16 +7,16 @@ use crate::stop::never;
 
 /// Fewest electrodes found for a lot, what each drills, and a number no plan can go below.
 ///
-/// Rule: a hole starts only if `remaining >= reach + consume`; then `remaining -= consume`. A set S
-/// fits one electrode of usable length U if for every reach p in S: sum of `consume` over holes of
+/// Formula: a hole starts only if `remaining >= reach + consume`; then `remaining -= consume`. A set
+/// S fits one electrode of usable length U if for every reach p in S: sum of `consume` over holes of
 /// S with `reach >= p` is at most U - p.
 ///
-/// * `kinds` - holes alike in reach [mm, >= 0] and consumption [mm, >= 0], with their number over
-///   the whole lot. Dressing before the next hole belongs into `consume_mm`; a long hole drilled in
-///   stages is several kinds.
-/// * `electrode` - usable length of a new electrode [mm, up to 1e9] and, if there is one, of the
+/// - `kinds`: holes alike in reach and consumption [mm], 0 and up, with their number over the whole
+///   lot. Dressing before the next hole belongs into `consume_mm`; a long hole drilled in stages is
+///   several kinds.
+/// - `electrode`: usable length of a new electrode [mm], 0 to 1e9, and, if there is one, of the
 ///   part-used electrode in the holder.
-/// * `effort` - how long to look; the same effort on the same lot gives the same plan.
+/// - `effort`: how long to look; the same effort on the same lot gives the same plan.
 ///
 /// Result: a [`Plan`]; lengths in [mm], numbers in electrodes. Never fails: a kind that no new
 /// electrode can drill, or whose figures are no lengths, comes back in [`Plan::unplaceable`].
@@ -71,6 +71,20 @@ pub struct Electrode {
 
 impl Electrode {
     /// New electrodes only.
+    ///
+    /// Formula: no part-used electrode.
+    ///
+    /// - `usable_mm`: usable length of a new one [mm], 0 to 1e9; anything else drills nothing.
+    ///
+    /// Result: electrode [mm].
+    ///
+    /// ```
+    /// use quillbore_calc::packing::Electrode;
+    /// let new = Electrode::new(280.0);
+    /// assert_eq!((new.usable_mm, new.part_used_mm), (280.0, None));
+    /// ```
+    ///
+    /// Source: definition.
     #[must_use]
     pub fn new(usable_mm: f64) -> Self {
         Electrode {
@@ -93,6 +107,24 @@ pub struct Effort {
 
 impl Effort {
     /// One pass of the simple rules and bounds: for draws by the thousand.
+    ///
+    /// Formula: no kicks, no columns.
+    ///
+    /// Result: effort.
+    ///
+    /// ```
+    /// use quillbore_calc::packing::{Effort, Electrode, Kind, electrodes_for_lot};
+    /// // 280 mm usable: the rules that fill by falling length take 10 where 9 is the fewest.
+    /// let wears = [(95.0, 6), (70.0, 9), (62.0, 7), (41.0, 11), (33.0, 10)];
+    /// let kinds: Vec<Kind> = (0..)
+    ///     .zip(wears)
+    ///     .map(|(id, (consume_mm, count))| Kind { id, reach_mm: 0.0, consume_mm, count })
+    ///     .collect();
+    /// let plan = electrodes_for_lot(&kinds, &Electrode::new(280.0), &Effort::quick());
+    /// assert_eq!((plan.needed, plan.at_least), (10, 9));
+    /// ```
+    ///
+    /// Source: ours.
     #[must_use]
     pub fn quick() -> Self {
         Effort {
@@ -128,6 +160,19 @@ pub struct Plan {
 
 impl Plan {
     /// Whether it is proved that no plan takes fewer new electrodes, at the wear planned with.
+    ///
+    /// Formula: the plan takes as many as the bound that no plan goes below.
+    ///
+    /// Result: yes or no.
+    ///
+    /// ```
+    /// use quillbore_calc::packing::Plan;
+    /// let plan = |needed, at_least| Plan { needed, at_least, ..Plan::default() };
+    /// assert!(plan(9, 9).none_fewer());
+    /// assert!(!plan(10, 9).none_fewer());
+    /// ```
+    ///
+    /// Source: definition of a lower bound.
     #[must_use]
     pub fn none_fewer(&self) -> bool {
         self.needed == self.at_least

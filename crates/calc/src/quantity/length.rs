@@ -6,6 +6,19 @@ use core::ops::{Add, Div, Mul, Neg, Sub};
 pub const MM_PER_INCH: f64 = 25.4;
 
 /// A finite length.
+///
+/// Formula: `1 in = 25.4 mm`.
+///
+/// ```
+/// use quillbore_calc::Length;
+/// let quarter = Length::from_inch(0.25).unwrap();
+/// assert_eq!((quarter.mm(), quarter.inch()), (6.35, 0.25));
+/// assert_eq!(Length::from_mm(6.35), Some(quarter));
+/// assert_eq!(Length::from_ratio_mm(127, 20), Some(quarter));
+/// assert_eq!([Length::from_mm(f64::NAN), Length::from_ratio_mm(127, 0)], [None; 2]);
+/// ```
+///
+/// Source: international yard and pound agreement, 1959.
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
 pub struct Length {
     mm: f64,
@@ -15,19 +28,19 @@ impl Length {
     /// No length at all.
     pub const ZERO: Self = Self { mm: 0.0 };
 
-    /// A length from millimeters; `None` where the number is not finite.
+    /// A length from millimeters [mm]; `None` where the number is not finite.
     #[must_use]
     pub fn from_mm(mm: f64) -> Option<Self> {
         mm.is_finite().then_some(Self { mm })
     }
 
-    /// A length from inches; `None` where the number is not finite.
+    /// A length from inches [in]; `None` where the number is not finite.
     #[must_use]
     pub fn from_inch(inch: f64) -> Option<Self> {
         Self::from_mm(inch * MM_PER_INCH)
     }
 
-    /// A length from an exact ratio of millimeters, by one division; `None` for a zero divisor.
+    /// A length from an exact ratio of millimeters [mm], by one division; `None` for a zero divisor.
     #[must_use]
     pub fn from_ratio_mm(numerator: i128, denominator: i128) -> Option<Self> {
         #[expect(
@@ -37,13 +50,13 @@ impl Length {
         Self::from_mm(numerator as f64 / denominator as f64)
     }
 
-    /// This length in millimeters.
+    /// This length in millimeters [mm].
     #[must_use]
     pub const fn mm(self) -> f64 {
         self.mm
     }
 
-    /// This length in inches.
+    /// This length in inches [in].
     #[must_use]
     pub fn inch(self) -> f64 {
         self.mm / MM_PER_INCH

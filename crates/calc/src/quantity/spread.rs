@@ -5,7 +5,29 @@ use super::Band;
 /// The standard normal's ninetieth percentile (closed form's printed value 1.2815515655).
 pub const Z90: f64 = 1.281_551_565_544_600_4;
 
-/// A positive figure whose logarithm is normal; its P10 and P90 are what a table gives.
+/// A positive figure whose logarithm is normal; its P10 and P90 are what a table gives, in the
+/// figure's own unit.
+///
+/// Formula: median `m = sqrt(p10 p90)`, deviation of the logarithm `s = ln(p90/p10) / (2 x 1.28155)`,
+/// mean `m exp(s^2 / 2)`, value at z deviations `m exp(s z)`.
+///
+/// ```
+/// use quillbore_calc::Spread;
+/// use quillbore_calc::quantity::{Pace, Z90};
+/// let near = |found: f64, by_hand: f64| assert!((found - by_hand).abs() < 0.00005, "{found}");
+/// let pack = Spread::new(0.5, 2.0).unwrap();
+/// assert_eq!(pack.p50(), 1.0);
+/// near(pack.sigma(), 0.5409); // ln 4 / 2.5631
+/// near(pack.mean(), 1.1575); // exp(0.5409^2 / 2)
+/// near(pack.at(Z90), 2.0);
+/// near(pack.pick(Pace::Off(-Z90)), 0.5);
+/// near(pack.at_least(0.8).sigma(), 0.8);
+/// assert_eq!(pack.at_least(0.5), pack);
+/// assert_eq!(pack.scaled(3.0).band().p90, 6.0);
+/// assert_eq!(Spread::new(2.0, 0.5), None);
+/// ```
+///
+/// Source: definition of the lognormal distribution.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spread {
     /// One time in ten it is below this.
@@ -38,7 +60,7 @@ impl Spread {
         libm::sqrt(self.p10 * self.p90)
     }
 
-    /// The standard deviation of the logarithm.
+    /// The standard deviation of the logarithm [-].
     #[must_use]
     pub fn sigma(self) -> f64 {
         libm::log(self.p90 / self.p10) / (2.0 * Z90)

@@ -53,13 +53,14 @@ pub struct Setups {
 /// Formula: with an index axis in use, directions go by their angle to it; the axis may stand
 /// upright or lie, either way round, and the fewest of these four mountings that reach every angle
 /// are taken. Without one, the largest set of directions that one face and one plane of tilting
-/// reach is taken, again and again. Directions closer than 0.1 degrees count as one angle.
+/// reach is taken, again and again. Directions closer than about 0.03 degrees count as one, angles to
+/// an axis or a face closer than 0.1 degrees as one angle.
 ///
 /// - `input`: rows with places; a row without places is taken to run in one direction, inclined by
 ///   its tilt [deg] in the x-z plane.
 /// - `holes`: the rows' figures, for tube and ends; a row drilled from both ends has the opposite
 ///   direction too.
-/// - `tables`: the machine's index axis and tilt range [deg]; without a machine there is neither.
+/// - `machine`: its index axis and tilt range [deg]; without a machine there is neither.
 ///
 /// Result: clampings in the order of their number of holes; index moves and tilts for one part.
 /// Findings: `directions-assumed`, `several-setups` with a remedy where turning the part about one
@@ -68,10 +69,30 @@ pub struct Setups {
 /// Valid for up to some ten thousand places; one tilting axis, one index axis.
 ///
 /// ```
-/// # use quillbore_calc::setup::setups;
-/// // No rows, no clampings.
-/// # let input = quillbore_calc::JobInput::default();
-/// assert!(setups(&input, &[], None).figures.is_empty());
+/// use quillbore_calc::hole::Context;
+/// use quillbore_calc::input::{PartAxis, Place};
+/// use quillbore_calc::setup::setups;
+/// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+/// # use shop::*;
+/// # let tables = tables();
+/// // One hole from above, one from below.
+/// let place = |number, up: f64| Place { number, point_mm: [0.0, 0.0, 10.0 * up], axis: [0.0, 0.0, -up] };
+/// let mut row = through(0.8, 10.0);
+/// row.places = vec![place(1, 1.0), place(2, -1.0)];
+/// let mut input = job(vec![row]);
+/// let holes = [Context::new(&input, &tables).row_figures(&input.rows[0])];
+/// let mut machine = tables.machines[BENCH].clone();
+/// let turned: Vec<bool> = setups(&input, &holes, Some(&machine))
+///     .figures
+///     .iter()
+///     .map(|setup| setup.turned_over)
+///     .collect();
+/// assert_eq!(turned, [false, true]);
+/// // On an index axis along x they are one clamping and one index move.
+/// machine.index_axis = true;
+/// input.index_about = Some(PartAxis::X);
+/// let swung = setups(&input, &holes, Some(&machine)).figures;
+/// assert_eq!((swung.len(), swung[0].index_moves), (1, 1));
 /// ```
 ///
 /// Source: geometry; common practice, no source, for what counts as one clamping.

@@ -99,7 +99,7 @@ impl Drill {
 ///
 /// Formula: `n/64 in x 25.4 mm/in = 127 n / 320 mm`.
 ///
-/// - `sixty_fourths`: n.
+/// - `sixty_fourths`: n, 0 and up.
 ///
 /// Result: numerator and denominator [mm].
 ///

@@ -14,6 +14,8 @@ const MEDIUM: [(f64, f64); 8] = [
 
 /// General tolerance of a length, class m.
 ///
+/// Formula: looked up by the range that the length lies in.
+///
 /// - `length_mm`: nominal length [mm], above 0; the standard begins at 0.5 mm, what is shorter takes
 ///   the first range's.
 ///
@@ -22,6 +24,7 @@ const MEDIUM: [(f64, f64); 8] = [
 /// ```
 /// use quillbore_calc::standards::general::medium;
 /// assert_eq!(medium(12.0), Some(0.2));
+/// assert_eq!(medium(6.0), Some(0.1)); // up to and including
 /// ```
 ///
 /// Source: ISO 2768-1:1989, table 1, class m («memory»).

@@ -18,21 +18,29 @@ use crate::tables::Tables;
 ///
 /// - `input`, `tables`: what the figures were computed from.
 /// - `figures`: the job's figures.
-/// - `figure`: which one.
+/// - `figure`: which one of them.
 ///
 /// Result: the working, or `None` where the figure has no value yet.
 ///
 /// ```
-/// use quillbore_calc::figure::{Input, Name};
-/// # use quillbore_calc::figure::{Origin, Quantity, Unit, Working, Formula};
-/// # fn sum(working: &Working) -> f64 {
-/// working.inputs.iter().filter(|input| input.value.unit == Unit::Min).map(|input| input.value.value).sum()
-/// # }
-/// # let of = |name, value| Input { name, value: Quantity { value, unit: Unit::Min }, origin: Origin::Computed, opens: None };
-/// # let working = Working { figure: quillbore_calc::Figure::MachineHours, formula: Formula::MachineMinutes,
-/// #     inputs: vec![of(Name::SetUp, 40.0), of(Name::Holes, 80.0)],
-/// #     result: Quantity { value: 2.0, unit: Unit::Hour }, overruled: None, alternatives: vec![] };
-/// # assert_eq!(sum(&working) / 60.0, working.result.value);
+/// use quillbore_calc::figure::{Figure, Name};
+/// use quillbore_calc::hole::Context;
+/// use quillbore_calc::working::working;
+/// # use quillbore_calc::JobFigures;
+/// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+/// # use shop::*;
+/// let tables = tables();
+/// let input = job(vec![through(0.8, 20.0)]);
+/// let holes = vec![Context::new(&input, &tables).row_figures(&input.rows[0])];
+/// # let figures = JobFigures {
+/// #     holes, setups: vec![], lot: None, price: None, findings: vec![], settled: false,
+/// # };
+/// let opened = working(&input, &tables, &figures, Figure::Wear(input.rows[0].id)).unwrap();
+/// let of = |name| opened.inputs.iter().find(|input| input.name == name).unwrap().value.value;
+/// // A 0.7 mm tube in tool steel: sqrt(0.4 x 1.2) x 1.1445 for its size x 1.0642 at 20 mm = 0.8439.
+/// assert_eq!(of(Name::Depth), 20.0);
+/// assert!((of(Name::WearRatio) - 0.8439).abs() < 0.00005);
+/// assert!((opened.result.value - 16.878).abs() < 0.0005);
 /// ```
 ///
 /// Source: the modules that compute the figures.
