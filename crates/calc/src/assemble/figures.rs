@@ -22,7 +22,7 @@ impl Prepared<'_> {
         let setups = self.travelled(&found);
         let mut findings = checks(self);
         findings.extend(material_findings(self.input, self.tables));
-        findings.extend(self.setups.findings.iter().cloned());
+        findings.extend(self.clamped.setups.findings.iter().cloned());
         let offered = self.input.quantity.filter(|&quantity| quantity > 0);
         let (lot, price) = match (&self.ready, offered) {
             (Some(ready), Some(quantity)) => {
@@ -56,8 +56,8 @@ impl Prepared<'_> {
 
     /// Clampings with their travel and order.
     fn travelled(&self, found: &Found<'_>) -> Vec<SetupFigures> {
-        let mut setups = self.setups.figures.clone();
-        for (at, (setup, runs)) in setups.iter_mut().zip(&self.setups.runs).enumerate() {
+        let mut setups = self.clamped.setups.figures.clone();
+        for (at, (setup, runs)) in setups.iter_mut().zip(&self.clamped.setups.runs).enumerate() {
             for (run_at, run) in runs.iter().enumerate() {
                 let searched = found.orders.get(at).and_then(|runs| *runs.get(run_at)?);
                 self.travel(setup, run, searched);

@@ -36,7 +36,10 @@ impl<'a> Found<'a> {
     /// What these answers know of a job.
     pub(super) fn of(prepared: &Prepared<'_>, answers: &'a Answers) -> Self {
         let mut settled = true;
-        let orders = prepared.orders.iter().map(|runs| {
+        let ready = prepared.ready.as_ref();
+        // Until the lot is ready nothing is asked.
+        let asked = ready.map_or(&[][..], |_| &prepared.clamped.orders);
+        let orders = asked.iter().map(|runs| {
             let of_run = |run: &Option<_>| {
                 let order = run.as_ref().map(|asked| answers.order(asked));
                 settled &= order.is_none_or(|order| order.is_some());
@@ -45,7 +48,6 @@ impl<'a> Found<'a> {
             runs.iter().map(of_run).collect()
         });
         let orders = orders.collect();
-        let ready = prepared.ready.as_ref();
         let mut packed = |packing: &Packing| {
             let known = answers.packing(&packing.settled);
             settled &= known.is_some();

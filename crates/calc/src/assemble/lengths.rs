@@ -49,16 +49,20 @@ impl KeptLengths {
         }
         let mut before = core::mem::take(&mut self.0);
         for (of, places) in kinds {
-            let of_rows = places
-                .iter()
-                .filter_map(|&at| rows[at].own().drilled.clone());
-            let members: Vec<Arc<Drilled>> = of_rows.collect();
+            let members = || {
+                places
+                    .iter()
+                    .filter_map(|&at| rows[at].own().drilled.as_ref())
+            };
             let known = before
                 .remove(&of)
-                .filter(|known| same(&known.members, &members));
-            let shared = known.unwrap_or_else(|| Shared {
-                taken: one_length(of, &members, planner),
-                members,
+                .filter(|known| same(&known.members, members()));
+            let shared = known.unwrap_or_else(|| {
+                let members: Vec<Arc<Drilled>> = members().cloned().collect();
+                Shared {
+                    taken: one_length(of, &members, planner),
+                    members,
+                }
             });
             if let Some(tube) = shared.taken {
                 for at in places {
@@ -72,8 +76,13 @@ impl KeptLengths {
 }
 
 /// Whether these are the same rows; equal rows are the same ones as long as they were taken over.
-pub(super) fn same(before: &[Arc<Drilled>], now: &[Arc<Drilled>]) -> bool {
-    before.len() == now.len() && before.iter().zip(now).all(|(a, b)| Arc::ptr_eq(a, b))
+pub(super) fn same<'a>(
+    before: &[Arc<Drilled>],
+    mut now: impl Iterator<Item = &'a Arc<Drilled>>,
+) -> bool {
+    let mut all = before.iter();
+    let alike = all.all(|before| now.next().is_some_and(|now| Arc::ptr_eq(before, now)));
+    alike && now.next().is_none()
 }
 
 /// The length that costs these rows less than each row's own, the cheapest of all.

@@ -22,6 +22,7 @@
 mod answers;
 mod bands;
 mod checks;
+mod clamped;
 mod demand;
 mod draws;
 mod electrodes;

@@ -5,10 +5,10 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::answers::{Answers, Question};
+use super::clamped::{Clamped, KeptClamped};
 use super::draws::DrawQuestion;
 use super::lengths::KeptLengths;
 use super::rows::{Drilled, KeptRows, Planner};
-use super::travel::{OrderQuestion, SEARCHED_FROM};
 use super::tubes::{KeptTubes, Tube};
 use crate::hole::Setting;
 use crate::input::JobInput;
@@ -16,7 +16,7 @@ use crate::job_figures::HoleFigures;
 use crate::price::Terms;
 use crate::quantity::Pace;
 use crate::rollup::Times;
-use crate::setup::{Run, Setups, setups};
+use crate::setup::Layout;
 use crate::tables::{Machine, Tables};
 
 /// What was worked out for a job before: it is taken again where it still holds.
@@ -30,6 +30,7 @@ pub struct Kept {
     rows: KeptRows,
     lengths: KeptLengths,
     tubes: KeptTubes,
+    clamped: KeptClamped,
 }
 
 /// A job with its rows, clampings and tubes computed.
@@ -40,9 +41,7 @@ pub struct Prepared<'a> {
     /// Quantities that are priced: the offered one first, each once.
     pub(super) quantities: Vec<u32>,
     pub(super) holes: Vec<Arc<HoleFigures>>,
-    pub(super) setups: Setups,
-    /// Orders that are worth a search, clamping by clamping, run by run; empty until the lot is ready.
-    pub(super) orders: Vec<Vec<Option<OrderQuestion>>>,
+    pub(super) clamped: Arc<Clamped>,
     /// What lots are made of; `None` until machine and every row are complete.
     pub(super) ready: Option<Ready>,
 }
@@ -73,8 +72,8 @@ impl Kept {
             .iter()
             .map(|planned| Arc::clone(&planned.figures))
             .collect();
-        let setups = setups(input, &holes, machine);
-        for (index, finding) in &setups.row_findings {
+        let clamped = self.clamped.plan(Layout::new(input, &holes, machine));
+        for (index, finding) in &clamped.setups.row_findings {
             let hole = Arc::make_mut(&mut holes[*index]);
             hole.findings.push(finding.clone());
         }
@@ -99,12 +98,7 @@ impl Kept {
             machine,
             quantities,
             holes,
-            orders: if ready.is_some() {
-                orders(&setups)
-            } else {
-                Vec::new()
-            },
-            setups,
+            clamped,
             ready,
         }
     }
@@ -143,7 +137,7 @@ impl Prepared<'_> {
         let Some(ready) = &self.ready else {
             return Vec::new();
         };
-        let orders = self.orders.iter().flatten().flatten();
+        let orders = self.clamped.orders.iter().flatten().flatten();
         let mut questions: Vec<Question> = orders.cloned().map(Question::Order).collect();
         for tube in &ready.tubes {
             let offered = tube.offered.iter();
@@ -188,13 +182,4 @@ fn quantities(input: &JobInput) -> Vec<u32> {
         }
     }
     quantities
-}
-
-fn orders(setups: &Setups) -> Vec<Vec<Option<OrderQuestion>>> {
-    let of_run = |run: &Run| {
-        let searched = run.points.len() >= SEARCHED_FROM;
-        searched.then(|| OrderQuestion::new(run.points.clone()))
-    };
-    let of_clamping = |runs: &Vec<Run>| runs.iter().map(of_run).collect();
-    setups.runs.iter().map(of_clamping).collect()
 }

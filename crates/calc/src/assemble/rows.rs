@@ -1,5 +1,6 @@
 //! Rows planned one by one; a row that stands as it stood before is taken as it was.
 
+use alloc::boxed::Box;
 use alloc::collections::BTreeMap;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
@@ -103,11 +104,17 @@ pub(super) struct KeptRows(Vec<KeptRow>);
 
 /// A row as it was asked, and what it came to.
 pub(super) struct KeptRow {
-    row: RowInput,
-    overrules: RowOverrules,
+    /// Apart, so that a row that stands costs little to carry over.
+    asked: Box<AskedRow>,
     own: Planned,
     /// With a tube that the lot takes instead of the row's own.
     other: Option<(usize, Planned)>,
+}
+
+/// A row with the figures of it that were overruled.
+struct AskedRow {
+    row: RowInput,
+    overrules: RowOverrules,
 }
 
 impl KeptRow {
@@ -118,7 +125,7 @@ impl KeptRow {
 
     /// Whether somebody chose its tube.
     pub(super) const fn is_typed(&self) -> bool {
-        self.row.tube.is_some()
+        self.asked.row.tube.is_some()
     }
 
     /// What it comes to with this tube; as it is by itself where it can't be drilled with that.
@@ -135,7 +142,7 @@ impl KeptRow {
             return planned.clone();
         }
         let context = planner.context();
-        let planned = Planned::new(context.figures_and_drill_with(&self.row, tube));
+        let planned = Planned::new(context.figures_and_drill_with(&self.asked.row, tube));
         let planned = if planned.drilled.is_some() {
             planned
         } else {
@@ -158,11 +165,14 @@ impl KeptRows {
                 planner.overrules.of_row(row.id)
             };
             let known = before.take(row.id);
-            let known = known.filter(|known| known.row == *row && known.overrules == overrules);
+            let known =
+                known.filter(|known| known.asked.row == *row && known.asked.overrules == overrules);
             self.0.push(known.unwrap_or_else(|| KeptRow {
                 own: Planned::new(planner.context().figures_and_drill(row)),
-                row: row.clone(),
-                overrules,
+                asked: Box::new(AskedRow {
+                    row: row.clone(),
+                    overrules,
+                }),
                 other: None,
             }));
         }
@@ -188,14 +198,14 @@ impl Before {
     }
 
     fn take(&mut self, id: RowId) -> Option<KeptRow> {
-        let has = |row: &Option<KeptRow>| row.as_ref().is_some_and(|row| row.row.id == id);
+        let has = |row: &Option<KeptRow>| row.as_ref().is_some_and(|row| row.asked.row.id == id);
         let at = if self.rows.get(self.next).is_some_and(has) {
             self.next
         } else {
             let rows = &self.rows;
             let places = self.places.get_or_insert_with(|| {
                 let ids = rows.iter().enumerate();
-                ids.filter_map(|(at, row)| Some((row.as_ref()?.row.id, at)))
+                ids.filter_map(|(at, row)| Some((row.as_ref()?.asked.row.id, at)))
                     .collect()
             });
             *places.get(&id)?

@@ -1,5 +1,6 @@
 //! In which order the holes of a clamping are visited: swept at once, searched when somebody asks.
 
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
 
@@ -11,11 +12,11 @@ pub(super) const SEARCHED_FROM: usize = 4;
 
 /// Points whose order is searched [mm].
 #[derive(Clone, Debug)]
-pub struct OrderQuestion(Vec<[f64; 2]>);
+pub struct OrderQuestion(Arc<[[f64; 2]]>);
 
 impl OrderQuestion {
-    pub(super) const fn new(points_mm: Vec<[f64; 2]>) -> Self {
-        Self(points_mm)
+    pub(super) fn new(points_mm: &[[f64; 2]]) -> Self {
+        Self(points_mm.into())
     }
 }
 
@@ -25,7 +26,7 @@ impl Ord for OrderQuestion {
             let [x, y] = [0, 1].map(|axis| a[axis].total_cmp(&b[axis]));
             x.then(y)
         };
-        let differ = self.0.iter().zip(&other.0).map(|(a, b)| by_point(a, b));
+        let differ = self.0.iter().zip(&*other.0).map(|(a, b)| by_point(a, b));
         let first = differ.into_iter().find(|order| order.is_ne());
         first.unwrap_or_else(|| self.0.len().cmp(&other.0.len()))
     }

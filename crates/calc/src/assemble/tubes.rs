@@ -63,20 +63,22 @@ impl KeptTubes {
         }
         let before = core::mem::take(&mut self.0);
         for (index, places) in by_tube {
-            let drilled = places.iter().filter_map(|&at| rows[at].drilled.clone());
-            let drilled: Vec<Arc<Drilled>> = drilled.collect();
+            let drilled = || places.iter().filter_map(|&at| rows[at].drilled.as_ref());
             let known = before
                 .iter()
-                .find(|tube| tube.lot.tube == index && same(&tube.lot.rows, &drilled));
+                .find(|tube| tube.lot.tube == index && same(&tube.lot.rows, drilled()));
             let tube = match known {
                 Some(known) => known.for_quantities(quantities, places),
-                None => Tube {
-                    lot: Arc::new(TubeLot::new(index, drilled, tables)),
-                    places: Vec::new(),
-                    offered: None,
-                    quantities: Vec::new(),
+                None => {
+                    let drilled: Vec<Arc<Drilled>> = drilled().cloned().collect();
+                    let tube = Tube {
+                        lot: Arc::new(TubeLot::new(index, drilled, tables)),
+                        places: Vec::new(),
+                        offered: None,
+                        quantities: Vec::new(),
+                    };
+                    tube.for_quantities(quantities, places)
                 }
-                .for_quantities(quantities, places),
             };
             self.0.push(tube);
         }

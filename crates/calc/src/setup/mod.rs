@@ -13,6 +13,7 @@
 //! takes longest.
 
 mod cover;
+mod layout;
 mod mount;
 mod sequence;
 mod spots;
@@ -28,6 +29,7 @@ use crate::tables::Machine;
 use crate::vector::Vector;
 
 use cover::{Clamping, cover};
+pub(crate) use layout::Layout;
 pub(crate) use sequence::Run;
 use sequence::{Sequence, sequence};
 pub(crate) use spots::Spot;
@@ -80,7 +82,7 @@ pub struct Setups {
 /// let mut row = through(0.8, 10.0);
 /// row.places = vec![place(1, 1.0), place(2, -1.0)];
 /// let mut input = job(vec![row]);
-/// let holes = [Context::new(&input, &tables).row_figures(&input.rows[0])];
+/// let holes = [Context::new(&input, &tables).row_figures(&input.rows[0]).into()];
 /// let mut machine = tables.machines[BENCH].clone();
 /// let turned: Vec<bool> = setups(&input, &holes, Some(&machine))
 ///     .figures
@@ -98,18 +100,20 @@ pub struct Setups {
 /// Source: geometry; common practice, no source, for what counts as one clamping.
 #[must_use]
 pub fn setups(input: &JobInput, holes: &[Arc<HoleFigures>], machine: Option<&Machine>) -> Setups {
-    let parts = spots(input, holes);
-    let tilt = machine
-        .and_then(|machine| machine.tilt_deg)
-        .unwrap_or([0.0, 0.0]);
-    let has_index = machine.is_some_and(|machine| machine.index_axis);
-    let index = input.index_about.filter(|_| has_index);
-    let mut clampings = cover(&parts.directions, index.map(PartAxis::unit), tilt);
+    clamp(&Layout::new(input, holes, machine))
+}
+
+/// The clampings of a layout.
+pub(crate) fn clamp(layout: &Layout) -> Setups {
+    let parts = spots(layout);
+    let tilt = layout.tilt_deg;
+    let index = layout.index_about.map(PartAxis::unit);
+    let mut clampings = cover(&parts.directions, index, tilt);
     let mut result = Setups {
         directions: count(parts.directions.len()),
         ..Setups::default()
     };
-    let mut said = alloc::vec![false; input.rows.len()];
+    let mut said = alloc::vec![false; layout.rows.len()];
     clampings.sort_by_cached_key(|clamping| {
         let holes = |&direction: &usize| parts.holes(direction);
         core::cmp::Reverse(clamping.directions.iter().map(holes).sum::<u64>())
@@ -128,10 +132,10 @@ pub fn setups(input: &JobInput, holes: &[Arc<HoleFigures>], machine: Option<&Mac
         let mut rows: Vec<usize> = runs.iter().flat_map(Run::rows).collect();
         rows.sort_unstable();
         rows.dedup();
-        out_of_range(input, clamping, &rows, &mut said, &mut result.row_findings);
+        out_of_range(layout, clamping, &rows, &mut said, &mut result.row_findings);
         result.figures.push(SetupFigures {
             directions: count(clamping.directions.len()),
-            rows: rows.iter().map(|&row| input.rows[row].id).collect(),
+            rows: rows.iter().map(|&row| layout.rows[row].id).collect(),
             holes: runs.iter().map(Run::holes).sum(),
             turned_over,
             index_moves,
@@ -150,7 +154,8 @@ pub fn setups(input: &JobInput, holes: &[Arc<HoleFigures>], machine: Option<&Mac
             .push(note(Kind::DirectionsAssumed { rows }, None));
     }
     if clampings.len() > 1 {
-        let remedy = has_index
+        let remedy = layout
+            .has_index
             .then(|| better_index(&parts.directions, clampings.len(), tilt))
             .flatten();
         let setups = count(clampings.len());
@@ -173,22 +178,22 @@ fn better_index(directions: &[Vector], now: usize, tilt: [f64; 2]) -> Option<Rem
 /// One finding for each row of a clamping that no machine axis gives; a row with a thousand
 /// inclined places says so once.
 fn out_of_range(
-    input: &JobInput,
+    layout: &Layout,
     clamping: &Clamping,
     rows: &[usize],
     said: &mut [bool],
     findings: &mut Vec<(usize, Finding)>,
 ) {
     // Without a machine nobody can say what its axes reach.
-    let tilt = input.machine.and(clamping.mount.out_of_range_deg());
-    let Some(tilt_deg) = tilt else {
+    let tilt = clamping.mount.out_of_range_deg();
+    let Some(tilt_deg) = tilt.filter(|_| layout.on_machine) else {
         return;
     };
     for &row in rows {
         if core::mem::replace(&mut said[row], true) {
             continue;
         }
-        let id = input.rows[row].id;
+        let id = layout.rows[row].id;
         let finding = Finding {
             level: Level::Check,
             about: About::Row(id),

@@ -1,9 +1,8 @@
 //! Where a part is drilled, and the distinct directions of it.
 
-use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use crate::input::{Ends, JobInput, RowInput};
+use super::layout::{Layout, LayoutRow};
 use crate::job_figures::HoleFigures;
 use crate::vector::{Vector, along, opposite, unit};
 
@@ -30,7 +29,7 @@ pub(super) struct Tool {
 }
 
 impl Tool {
-    fn of(figures: &HoleFigures) -> Self {
+    pub(super) fn of(figures: &HoleFigures) -> Self {
         let index = |index: Option<usize>| index.map_or(u32::MAX, count);
         Self {
             guide: index(figures.guide),
@@ -80,19 +79,19 @@ const STEPS_TO_ONE: f64 = 2000.0;
 const DOWN: Vector = [0.0, 0.0, -1.0];
 
 /// Spots and distinct directions of one part.
-pub(super) fn spots(input: &JobInput, holes: &[Arc<HoleFigures>]) -> Spots {
-    let mut spots = Vec::with_capacity(holes.len());
-    let mut axes = Vec::with_capacity(holes.len());
+pub(super) fn spots(layout: &Layout) -> Spots {
+    let mut spots = Vec::with_capacity(layout.rows.len());
+    let mut axes = Vec::with_capacity(layout.rows.len());
     let mut assumed = 0;
-    for (index, (row, figures)) in (0..).zip(input.rows.iter().zip(holes)) {
+    for (index, row) in (0..).zip(&layout.rows) {
         assumed += u32::from(row.places.is_empty());
-        let both = figures.ends == Some(Ends::Both);
+        let both = row.far_end_mm.is_some();
         for far in [false, true].into_iter().take(1 + usize::from(both)) {
             let spot = Spot {
                 row: index,
                 number: 0,
-                holes: figures.places,
-                tool: Tool::of(figures),
+                holes: row.holes,
+                tool: row.tool,
                 point: None,
             };
             side_of(row, far, spot, &mut spots, &mut axes);
@@ -102,7 +101,7 @@ pub(super) fn spots(input: &JobInput, holes: &[Arc<HoleFigures>]) -> Spots {
 }
 
 /// Adds one side of a row.
-fn side_of(row: &RowInput, far: bool, like: Spot, spots: &mut Vec<Spot>, axes: &mut Vec<Vector>) {
+fn side_of(row: &LayoutRow, far: bool, like: Spot, spots: &mut Vec<Spot>, axes: &mut Vec<Vector>) {
     if row.places.is_empty() {
         let axis = leaning(row.tilt_deg);
         spots.push(like);
@@ -111,7 +110,7 @@ fn side_of(row: &RowInput, far: bool, like: Spot, spots: &mut Vec<Spot>, axes: &
     }
     for place in &row.places {
         let axis = unit(place.axis).unwrap_or(DOWN);
-        let depth = row.depth_mm.unwrap_or(0.0);
+        let depth = row.far_end_mm.unwrap_or(0.0);
         let (point, axis) = if far {
             (along(place.point_mm, axis, depth), opposite(axis))
         } else {

@@ -31,7 +31,7 @@ use crate::tables::Tables;
 /// # use shop::*;
 /// let tables = tables();
 /// let input = job(vec![through(0.8, 20.0)]);
-/// let holes = vec![Context::new(&input, &tables).row_figures(&input.rows[0])];
+/// let holes = vec![Context::new(&input, &tables).row_figures(&input.rows[0]).into()];
 /// # let figures = JobFigures {
 /// #     holes, setups: vec![], lot: None, price: None, findings: vec![], settled: false,
 /// # };
