@@ -9,7 +9,7 @@ use chrono::NaiveDate;
 use quillbore_calc::assemble::figures_now;
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::tables::Tables;
-use quillbore_job::results::results;
+use quillbore_job::results::results_quick;
 use quillbore_job::{Field, Job, Shop, Unit};
 use quillbore_tests::sweep::{Asked, Chain, Grows, Outcome, Reason, better_placed, chains, falls};
 use quillbore_tests::{set_field, set_holes};
@@ -180,7 +180,7 @@ fn inches_cost_what_millimeters_cost() {
                         ] {
                             job = set_field(&job, field, text).unwrap();
                         }
-                        results(&job, shop, None)
+                        results_quick(&job, shop)
                     };
                     let [mm, inch] = [Unit::Mm, Unit::Inch].map(typed);
                     let price = |figures: &quillbore_job::results::Results| {

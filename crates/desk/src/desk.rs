@@ -11,10 +11,9 @@ use std::collections::VecDeque;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_calc::assemble::{self, Answers, Questions};
 use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, Blocker};
-use quillbore_job::results::{Results, questions, results};
+use quillbore_job::results::{Kept, Results, results_quick};
 use quillbore_job::{Edit, Field, Job, Paper, Shop};
 use quillbore_office::Office;
 use quillbore_office::clerk::{Clerk, Request};
@@ -52,7 +51,8 @@ pub struct Desk {
     office: Arc<Office>,
     clock: Arc<dyn Clock>,
     results: Arc<Results>,
-    worker: Worker<Questions, Answers>,
+    kept: Kept,
+    worker: Worker,
     clerk: Clerk,
     held: Held,
     before: Option<Before>,
@@ -73,19 +73,14 @@ struct Before {
 impl Desk {
     /// A desk with a new, empty job.
     #[must_use]
-    pub fn new(
-        office: Arc<Office>,
-        clock: Arc<dyn Clock>,
-        clerk: Clerk,
-        worker: Worker<Questions, Answers>,
-    ) -> Self {
+    pub fn new(office: Arc<Office>, clock: Arc<dyn Clock>, clerk: Clerk, worker: Worker) -> Self {
         let day = clock.today();
         let shop = office.shop_on(day);
         let job = Job {
             opened: Some(day),
             ..Job::default()
         };
-        let results = Arc::new(results(&job, &shop, None));
+        let results = Arc::new(results_quick(&job, &shop));
         let mut desk = Self {
             history: History::new(job, true),
             opened: None,
@@ -99,6 +94,7 @@ impl Desk {
             office,
             clock,
             results,
+            kept: Kept::default(),
             worker,
             clerk,
             held: Held::Unknown,
@@ -115,7 +111,7 @@ impl Desk {
     #[must_use]
     pub fn at_once(office: Arc<Office>, clock: Arc<dyn Clock>) -> Self {
         let clerk = Clerk::at_once(Arc::clone(&office));
-        Self::new(office, clock, clerk, Worker::at_once(assemble::answer))
+        Self::new(office, clock, clerk, Worker::at_once())
     }
 
     /// The other desk that has this job open, in its own words.
@@ -272,8 +268,8 @@ impl Desk {
             self.refresh();
         }
         self.take_replies();
-        if self.worker.poll() {
-            self.refresh();
+        if self.take_answers() {
+            self.recompute();
         }
     }
 
@@ -295,13 +291,31 @@ impl Desk {
         self.take_replies();
     }
 
-    /// Computes everything anew; what rests on searches follows when they are done.
+    /// Computes what an edit changed; what rests on searches follows as they are done.
     fn refresh(&mut self) {
-        let question = questions(self.history.now(), &self.shop);
-        self.worker.ask(question.clone());
-        let answers = self.worker.answer_to(&question);
-        self.results = Arc::new(results(self.history.now(), &self.shop, answers));
+        self.recompute();
+        // Where searches are done at once their answers may ask for nothing more, or for some.
+        while self.take_answers() {
+            self.recompute();
+        }
         self.look_before();
+    }
+
+    /// Computes the results with what is known, and wants what is not.
+    fn recompute(&mut self) {
+        let (results, open) = self.kept.results(self.history.now(), &self.shop);
+        self.worker.want(open);
+        self.results = Arc::new(results);
+    }
+
+    /// Keeps what searches have found; whether they have found anything.
+    fn take_answers(&mut self) -> bool {
+        let answers = self.worker.answers();
+        let any = !answers.is_empty();
+        for (question, answer) in answers {
+            self.kept.put(question, answer);
+        }
+        any
     }
 
     /// Asks for the job that this one does again, when its number is new.

@@ -3,7 +3,6 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use quillbore_calc::assemble;
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::Clock;
 use quillbore_office::commands::Ended;
@@ -80,8 +79,7 @@ pub fn open(
                 let clerk = clerk.for_another();
                 move || {
                     let wake = ctx.clone();
-                    let worker =
-                        Worker::on_thread(assemble::answer, move || wake.request_repaint());
+                    let worker = Worker::on_thread(move || wake.request_repaint());
                     let clerk = clerk.for_another();
                     let mut desk =
                         Desk::new(Arc::clone(&office), Arc::clone(&clock), clerk, worker);

@@ -9,7 +9,6 @@ use std::thread::{self, ThreadId};
 use std::time::Duration;
 
 use chrono::NaiveDate;
-use quillbore_calc::assemble;
 use quillbore_desk::desk::{Desk, Errand};
 use quillbore_desk::grid::CellAt;
 use quillbore_job::{Column, Edit, Field, Paper, Shop, Unit};
@@ -139,7 +138,7 @@ fn nothing_that_a_desk_wants_is_asked_of_the_shelf_on_its_own_thread() {
             let _ = listed.send(());
         },
     );
-    let worker = Worker::at_once(assemble::answer);
+    let worker = Worker::at_once();
     let mut desk = Desk::new(office, clock, clerk, worker);
     for (field, text) in [
         (Field::Customer, "Grove Pump Works"),

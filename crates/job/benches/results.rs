@@ -4,7 +4,7 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use quillbore_job::results::{questions, results};
+use quillbore_job::results::{Kept, results_quick};
 use quillbore_job::to_input::to_input;
 use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
 
@@ -57,15 +57,12 @@ fn many_rows() -> Job {
 fn job_results(criterion: &mut Criterion) {
     let shop = Shop::embedded().unwrap();
     let job = many_rows();
-    assert!(results(&job, shop, None).figures.price.is_some());
+    assert!(results_quick(&job, shop).figures.price.is_some());
     criterion.bench_function("results of 2000 rows", |bench| {
-        bench.iter(|| results(black_box(&job), shop, None));
+        bench.iter(|| results_quick(black_box(&job), shop));
     });
     criterion.bench_function("input of 2000 rows", |bench| {
         bench.iter(|| to_input(black_box(&job), shop));
-    });
-    criterion.bench_function("questions of 2000 rows", |bench| {
-        bench.iter(|| questions(black_box(&job), shop));
     });
     let tilt = Edit::SetCells {
         at: CellAt {
@@ -78,6 +75,23 @@ fn job_results(criterion: &mut Criterion) {
     criterion.bench_function("an edit of one cell among 2000 rows", |bench| {
         bench.iter(|| apply(black_box(&job), &tilt));
     });
+    let (edited, _) = apply(&job, &tilt).unwrap();
+    let mut kept = Kept::default();
+    let mut turn = 0_usize;
+    criterion.bench_function(
+        "results after an edit of one cell among 2000 rows",
+        |bench| {
+            bench.iter(|| {
+                turn += 1;
+                let job = if turn.is_multiple_of(2) {
+                    &job
+                } else {
+                    &edited
+                };
+                kept.results(black_box(job), shop)
+            });
+        },
+    );
 }
 
 criterion_group!(benches, job_results);

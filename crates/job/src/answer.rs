@@ -106,9 +106,11 @@ pub fn unanswered_findings(job: &Job, input: &JobInput, tables: &Tables) -> Vec<
     if alone.rows.is_empty() {
         return Vec::new();
     }
-    let figures = assemble::figures(&alone, tables, None);
-    let holes = figures.holes.into_iter();
-    holes.flat_map(|hole| hole.findings).collect()
+    let figures = assemble::quick(&alone, tables);
+    let holes = figures.holes.iter();
+    holes
+        .flat_map(|hole| hole.findings.iter().cloned())
+        .collect()
 }
 
 /// Puts the answers that count into what the calculation is asked.

@@ -6,9 +6,9 @@ mod slip_notes;
 
 use std::collections::BTreeMap;
 
-use quillbore_calc::assemble::{self, Answers, Questions};
+use quillbore_calc::assemble::{self, Answers, Question as Search};
 use quillbore_calc::finding::{About, Finding, Kind, Level};
-use quillbore_calc::{JobFigures, Remedy, RowId};
+use quillbore_calc::{JobFigures, JobInput, Remedy, RowId, Tables};
 
 use crate::answer::{Answer, Question};
 use crate::concern::{Customer, customer};
@@ -144,31 +144,57 @@ impl Results {
     }
 }
 
-/// What the searches and draws of a job are asked: equal questions have equal answers.
-#[must_use]
-pub fn questions(job: &Job, shop: &Shop) -> Questions {
-    let asked = to_input(job, shop);
-    assemble::questions(&asked.input, &shop.tables)
+/// What was worked out for a job, and what its searches and draws found: the next edit takes from it
+/// what still holds.
+#[derive(Default)]
+pub struct Kept {
+    rows: assemble::Kept,
+    answers: Answers,
 }
 
-/// The job's results; without `answers` those that rest on searches and draws are quick estimates.
+impl Kept {
+    /// The job's results, and the searches and draws that are still open, the most urgent first; until
+    /// they are answered what rests on them is a first plan or a quick estimate.
+    pub fn results(&mut self, job: &Job, shop: &Shop) -> (Results, Vec<Search>) {
+        let asked = to_input(job, shop);
+        let prepared = self.rows.prepare(&asked.input, &shop.tables);
+        self.answers.note(&prepared.questions());
+        let open = prepared.open(&self.answers);
+        let figures = prepared.figures(&self.answers);
+        (with_notes(job, shop, asked, figures), open)
+    }
+
+    /// Keeps what a search or draw found.
+    pub fn put(&mut self, asked: Search, answer: assemble::Answer) {
+        self.answers.put(asked, answer);
+    }
+}
+
+/// The job's results; what rests on searches and draws is a quick estimate.
 #[must_use]
-pub fn results(job: &Job, shop: &Shop, answers: Option<&Answers>) -> Results {
+pub fn results_quick(job: &Job, shop: &Shop) -> Results {
+    results_of(job, shop, assemble::quick)
+}
+
+/// The job's results with every search and draw done at once.
+#[must_use]
+pub fn results_now(job: &Job, shop: &Shop) -> Results {
+    results_of(job, shop, assemble::figures_now)
+}
+
+fn results_of(job: &Job, shop: &Shop, figures: fn(&JobInput, &Tables) -> JobFigures) -> Results {
     let asked = to_input(job, shop);
-    let figures = assemble::figures(&asked.input, &shop.tables, answers);
+    let figures = figures(&asked.input, &shop.tables);
+    with_notes(job, shop, asked, figures)
+}
+
+fn with_notes(job: &Job, shop: &Shop, asked: Asked, figures: JobFigures) -> Results {
     let notes = notes(job, shop, &asked, &figures);
     Results {
         asked,
         figures,
         notes,
     }
-}
-
-/// The job's results with every search and draw done at once.
-#[must_use]
-pub fn results_now(job: &Job, shop: &Shop) -> Results {
-    let answers = assemble::answer(&questions(job, shop));
-    results(job, shop, Some(&answers))
 }
 
 fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<SideNote> {

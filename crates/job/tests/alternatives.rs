@@ -6,7 +6,7 @@ use hands::{cells, done, field};
 use quillbore_calc::Figure;
 use quillbore_calc::working::working;
 use quillbore_job::remedy::Offers;
-use quillbore_job::results::results;
+use quillbore_job::results::results_quick;
 use quillbore_job::{Field, Job, Shop};
 
 #[test]
@@ -21,7 +21,7 @@ fn every_tube_that_the_working_names_can_be_taken() {
         job = field(&job, name, text);
     }
     job = cells(&job, 0, &["A", "4", "1.0 +-0.05", "12", "through"]);
-    let found = results(&job, shop, None);
+    let found = results_quick(&job, shop);
     let figure = Figure::Electrode(job.rows[0].id);
     let opened = working(&found.asked.input, &shop.tables, &found.figures, figure);
     let opened = opened.expect("it opens");
@@ -31,7 +31,7 @@ fn every_tube_that_the_working_names_can_be_taken() {
     let offers = Offers::new(&job, &shop.tables);
     for other in &opened.alternatives {
         let offer = offers.of(other.remedy, None).expect("an edit");
-        let taken = results(&done(&job, &offer.edit), shop, None);
+        let taken = results_quick(&done(&job, &offer.edit), shop);
         let hole = &taken.figures.holes[0];
         assert_eq!(hole.tube, Some(other.tube));
         assert_eq!(hole.first_choice, Some(other.chance));

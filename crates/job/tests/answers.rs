@@ -12,7 +12,7 @@ use quillbore_job::file::{read_job, write_job};
 use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, Blocker};
 use quillbore_job::merge::{Clash, Met, Side};
-use quillbore_job::results::{Results, SideNote, results};
+use quillbore_job::results::{Results, SideNote, results_quick};
 use quillbore_job::{Column, Edit, Field, Job, Paper, Shop, Unit, apply, reorder};
 
 fn shop() -> &'static Shop {
@@ -20,7 +20,7 @@ fn shop() -> &'static Shop {
 }
 
 fn found(job: &Job) -> Results {
-    results(job, shop(), None)
+    results_quick(job, shop())
 }
 
 /// A job that asks everything there is to ask: limits too close, limits assumed, a wall behind, two

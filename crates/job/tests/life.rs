@@ -390,11 +390,11 @@ fn a_certificate_waits_for_every_mark_and_every_decision() {
 
 #[test]
 fn two_rows_with_one_mark_are_told_and_mended() {
-    use quillbore_job::results::results;
+    use quillbore_job::results::results_quick;
     let shop = quillbore_job::Shop::embedded().expect("the shop");
     let job = cells(&ring(), 1, &[" a ", "4", "1.2", "10"]);
     let twice = |job: &Job| {
-        let notes = results(job, shop, None).notes;
+        let notes = results_quick(job, shop).notes;
         notes.into_iter().find(|note| note.code == "mark-twice")
     };
     let note = twice(&job).expect("a note");
@@ -407,7 +407,7 @@ fn two_rows_with_one_mark_are_told_and_mended() {
 fn a_count_that_cannot_be_read_stops_the_job() {
     let shop = quillbore_job::Shop::embedded().expect("the shop");
     let job = cells(&ring(), 0, &["A", "-6"]);
-    let results = quillbore_job::results::results(&job, shop, None);
+    let results = quillbore_job::results::results_quick(&job, shop);
     assert!(results.stopped() && results.found().unread);
     let way = life::blockers(Paper::Quotation, &job, &results.found(), None);
     assert_eq!(

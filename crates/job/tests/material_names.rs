@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 
 use quillbore_calc::finding::Level;
-use quillbore_job::results::{Beside, results};
+use quillbore_job::results::{Beside, results_quick};
 use quillbore_job::{Edit, Field, Job, Shop, Unit, apply};
 
 fn shop() -> &'static Shop {
@@ -337,7 +337,7 @@ fn another_name_is_told_beside_the_material() {
         apply(&Job::default(), &edit).unwrap().0
     };
     let notes = |material: &str| -> Vec<String> {
-        let notes = results(&job(material), shop(), None).notes.into_iter();
+        let notes = results_quick(&job(material), shop()).notes.into_iter();
         let notes = notes.filter(|note| note.code == "material-by-other-name");
         notes
             .inspect(|note| {

@@ -7,7 +7,7 @@ use quillbore_job::file::{read_job, write_job};
 use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, Blocker, Found};
 use quillbore_job::order::{self, Difference, Revised, Topic};
-use quillbore_job::results::results;
+use quillbore_job::results::results_quick;
 use quillbore_job::{Edit, Field, Job, Line, Paper, Shop, SlipKind, Unit};
 
 fn quoted() -> Job {
@@ -152,7 +152,7 @@ fn an_order_that_agrees_again_needs_no_word() {
         (Line::Revision, "D"),
     ]);
     let shop = Shop::embedded().expect("the shop");
-    let notes = results(&job, shop, None).notes;
+    let notes = results_quick(&job, shop).notes;
     let note = notes.iter().find(|note| note.code == "order-differs");
     let note = note.expect("it is told");
     assert_eq!(note.settled_by, Some((0, Line::Accepted)));
@@ -252,7 +252,7 @@ fn a_price_is_typed_and_free_of_charge_is_a_price_too() {
     let way = |job: &Job| life::blockers(Paper::Confirmation, job, &Found::default(), None);
     let silent = ordered(&[(Line::Quantity, "25")]);
     assert_eq!(way(&silent), [Blocker::NoOrderPrice]);
-    let notes = results(&silent, Shop::embedded().expect("the shop"), None).notes;
+    let notes = results_quick(&silent, Shop::embedded().expect("the shop")).notes;
     assert!(notes.iter().any(|note| note.code == "order-without-price"));
     let free = line(&silent, 0, Line::Each, "0");
     assert_eq!(
@@ -350,7 +350,7 @@ fn an_open_non_conformance_holds_a_delivery_until_somebody_says_why_not() {
         papers.map(|paper| way(paper).contains(&Blocker::Undecided))
     };
     let told = |job: &Job| {
-        let notes = results(job, Shop::embedded().expect("the shop"), None).notes;
+        let notes = results_quick(job, Shop::embedded().expect("the shop")).notes;
         notes.iter().any(|note| note.code == "delivered-open")
     };
     assert_eq!((held(&sent), told(&sent)), ([false; 3], false));
@@ -380,13 +380,13 @@ fn an_order_of_a_reorder_is_held_against_todays_price_until_it_is_confirmed() {
     let mut job = field(&ring(), Field::Material, "Stainless 316");
     job = field(&job, Field::Machine, "Wren");
     job = field(&job, Field::Again, "25-0388");
-    let today = results(&job, shop, None)
+    let today = results_quick(&job, shop)
         .figures
         .price
         .expect("a price")
         .breaks[0]
         .each;
-    let open = |job: &Job| results(job, shop, None).found().order_price;
+    let open = |job: &Job| results_quick(job, shop).found().order_price;
     let order = |each: &str| {
         pin(
             &job,

@@ -12,7 +12,7 @@ use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::job::FigureKey;
 use quillbore_job::life::changed_since_release;
 use quillbore_job::reorder::Changed;
-use quillbore_job::results::{Beside, SideNote, results};
+use quillbore_job::results::{Beside, SideNote, results_quick};
 use quillbore_job::{CellAt, Column, Edit, Field, Issued, Job, Line, Paper, Shop, SlipKind, Unit};
 
 /// On the floor, for an order that says nothing but how many.
@@ -46,7 +46,7 @@ fn changes(job: &Job) -> Vec<Changed> {
 }
 
 fn told(job: &Job) -> Vec<SideNote> {
-    let notes = results(job, Shop::embedded().expect("the shop"), None).notes;
+    let notes = results_quick(job, Shop::embedded().expect("the shop")).notes;
     let outdated = notes.into_iter().filter(|n| n.code == "traveler-outdated");
     outdated.collect()
 }
@@ -302,6 +302,6 @@ fn a_traveler_whose_entry_was_changed_is_told_as_that() {
         .map(|inputs| Arc::new(depth(&inputs, "11", Unit::Mm)));
     job.issued[0] = Arc::new(entry);
     assert_eq!(changed_since_release(&job), []);
-    let notes = results(&job, Shop::embedded().expect("the shop"), None).notes;
+    let notes = results_quick(&job, Shop::embedded().expect("the shop")).notes;
     assert!(notes.iter().any(|note| note.code == "entry-changed"));
 }

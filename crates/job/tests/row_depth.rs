@@ -6,7 +6,7 @@
 )]
 
 use quillbore_calc::finding::Level;
-use quillbore_job::results::{Beside, SideNote, results};
+use quillbore_job::results::{Beside, SideNote, results_quick};
 use quillbore_job::to_input::to_input;
 use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
 
@@ -39,7 +39,7 @@ fn job(wall: &str, cells: &[(Column, &str)]) -> Job {
 }
 
 fn notes(job: &Job, code: &str) -> Vec<SideNote> {
-    let notes = results(job, shop(), None).notes;
+    let notes = results_quick(job, shop()).notes;
     notes.into_iter().filter(|note| note.code == code).collect()
 }
 
@@ -129,7 +129,7 @@ fn through_and_blind_is_a_contradiction_that_stops() {
         let found = notes(&job, "through-and-blind");
         assert_eq!(found.len(), 1, "{depth_text}");
         assert_eq!(found[0].level, Level::Stop);
-        assert!(results(&job, shop(), None).stopped());
+        assert!(results_quick(&job, shop()).stopped());
     }
     let through = job("12", &[(Column::Depth, "thru"), (Column::End, "through")]);
     assert_eq!(notes(&through, "through-and-blind"), []);

@@ -10,7 +10,7 @@ use quillbore_calc::finding::Level;
 use quillbore_job::life::{self, Blocker};
 use quillbore_job::order::{self, Difference, Topic};
 use quillbore_job::reorder;
-use quillbore_job::results::{Beside, SideNote, results};
+use quillbore_job::results::{Beside, SideNote, results_quick};
 use quillbore_job::{Field, Issued, Job, Line, Paper, Seal, SealState, Shop, SlipKind};
 
 /// The job with the price in an issued paper's entry changed by hand.
@@ -31,7 +31,7 @@ fn with_seal(job: &Job, at: usize, seal: Option<Seal>) -> Job {
 }
 
 fn notes(job: &Job) -> Vec<SideNote> {
-    results(job, Shop::embedded().expect("the shop"), None).notes
+    results_quick(job, Shop::embedded().expect("the shop")).notes
 }
 
 fn of_papers(job: &Job) -> Vec<(Level, &'static str, String)> {
@@ -57,7 +57,7 @@ fn a_changed_entry_is_told_by_its_number_and_the_job_is_worked_on() {
     );
     let shop = Shop::embedded().expect("the shop");
     let way = |job: &Job| {
-        let found = results(job, shop, None).found();
+        let found = results_quick(job, shop).found();
         life::blockers(Paper::Quotation, job, &found, None)
     };
     assert_eq!(way(&broken), way(&job), "nothing else is in the way of it");
@@ -125,7 +125,7 @@ fn an_order_is_not_held_against_a_changed_quotation_and_its_price_agrees_with_no
         };
         assert_eq!(order::differences(&cheap, order), [differs]);
         let shop = Shop::embedded().expect("the shop");
-        let found = results(&cheap, shop, None).found();
+        let found = results_quick(&cheap, shop).found();
         for paper in [Paper::Confirmation, Paper::Traveler, Paper::Certificate] {
             let way = life::blockers(paper, &cheap, &found, None);
             let topics = vec![Topic::Quotation, Topic::Price];

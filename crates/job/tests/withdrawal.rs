@@ -10,7 +10,7 @@ use quillbore_job::file::{read_job, write_job};
 use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, State};
 use quillbore_job::order::{self, Difference};
-use quillbore_job::results::{Beside, results};
+use quillbore_job::results::{Beside, results_quick};
 use quillbore_job::{Edit, Job, Line, Paper, Shop, SlipKind, Unit, apply};
 
 fn quoted() -> Job {
@@ -32,7 +32,7 @@ fn set(text: &str) -> Edit {
 }
 
 fn note(job: &Job, code: &str) -> Option<(Level, Beside, String)> {
-    let notes = results(job, Shop::embedded().expect("the shop"), None).notes;
+    let notes = results_quick(job, Shop::embedded().expect("the shop")).notes;
     let mut notes = notes.into_iter().filter(|note| note.code == code);
     let found = notes
         .next()

@@ -1,130 +1,225 @@
-//! Slow answers on a thread of their own: the latest question wins, an equal one is not asked twice.
+//! Searches and draws on a thread of their own: what is wanted most is looked for first, and what
+//! nobody wants any more is stopped.
 
+use std::collections::VecDeque;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
+
+use quillbore_calc::assemble::{Answer, Question};
+use quillbore_calc::stop::never;
 
 /// Answers questions beside the window.
-pub struct Worker<Q, A> {
-    way: Way<Q, A>,
-    asked: Option<Q>,
-    answered: Option<(Q, A)>,
-}
+pub struct Worker(Way);
 
-enum Way<Q, A> {
+enum Way {
     /// On a thread.
     Thread {
-        questions: Sender<Q>,
-        answers: Receiver<(Q, A)>,
+        board: Arc<Board>,
+        answers: Receiver<(Question, Answer)>,
     },
     /// At once, where it is asked: for tests and for commands without a window.
-    AtOnce(fn(&Q) -> A),
+    AtOnce(Vec<(Question, Answer)>),
 }
 
-impl<Q: Clone + PartialEq + Send + 'static, A: Send + 'static> Worker<Q, A> {
+/// What is wanted, for the window to write and for the thread to read.
+#[derive(Default)]
+struct Board {
+    wanted: Mutex<Wanted>,
+    changed: Condvar,
+    /// What the thread is looking for is not wanted any more.
+    stopped: AtomicBool,
+}
+
+#[derive(Default)]
+struct Wanted {
+    /// What is to be looked for next comes first.
+    open: VecDeque<Question>,
+    /// What the thread is looking for.
+    current: Option<Question>,
+    /// The window has gone.
+    over: bool,
+}
+
+impl Worker {
     /// A worker on a thread, which calls `wake` whenever an answer is there.
     #[must_use]
-    pub fn on_thread(answer: fn(&Q) -> A, wake: impl Fn() + Send + 'static) -> Self {
-        let (questions, to_answer) = channel::<Q>();
+    pub fn on_thread(wake: impl Fn() + Send + 'static) -> Self {
+        let board = Arc::new(Board::default());
         let (give, answers) = channel();
-        std::thread::spawn(move || {
-            while let Ok(mut question) = to_answer.recv() {
-                while let Ok(later) = to_answer.try_recv() {
-                    question = later;
-                }
-                let answer = answer(&question);
+        let its_own = Arc::clone(&board);
+        std::thread::spawn(move || its_own.work(&give, &wake));
+        Self(Way::Thread { board, answers })
+    }
+
+    /// A worker that answers where it is asked.
+    #[must_use]
+    pub const fn at_once() -> Self {
+        Self(Way::AtOnce(Vec::new()))
+    }
+
+    /// Wants these answers, the most urgent first, and no others any more.
+    pub fn want(&mut self, questions: Vec<Question>) {
+        match &mut self.0 {
+            Way::AtOnce(answered) => {
+                let answer = |question: Question| {
+                    let answer = question.answer(&never)?;
+                    Some((question, answer))
+                };
+                answered.extend(questions.into_iter().filter_map(answer));
+            }
+            Way::Thread { board, .. } => board.want(questions),
+        }
+    }
+
+    /// What has been answered since the last look.
+    pub fn answers(&mut self) -> Vec<(Question, Answer)> {
+        match &mut self.0 {
+            Way::AtOnce(answered) => std::mem::take(answered),
+            Way::Thread { answers, .. } => answers.try_iter().collect(),
+        }
+    }
+}
+
+impl Drop for Worker {
+    fn drop(&mut self) {
+        if let Way::Thread { board, .. } = &self.0 {
+            board.wanted().over = true;
+            board.stopped.store(true, Ordering::Relaxed);
+            board.changed.notify_all();
+        }
+    }
+}
+
+impl Board {
+    /// Nothing that holds this lock can panic, so a poisoned one is as good as any.
+    fn wanted(&self) -> MutexGuard<'_, Wanted> {
+        self.wanted.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn want(&self, questions: Vec<Question>) {
+        let mut wanted = self.wanted();
+        let (current, open): (Vec<_>, Vec<_>) = questions
+            .into_iter()
+            .partition(|question| wanted.current.as_ref() == Some(question));
+        // What is being looked for goes on, where it is wanted still.
+        if wanted.current.is_some() {
+            self.stopped.store(current.is_empty(), Ordering::Relaxed);
+        }
+        wanted.open = open.into();
+        self.changed.notify_all();
+    }
+
+    fn work(&self, give: &Sender<(Question, Answer)>, wake: &dyn Fn()) {
+        while let Some(question) = self.next() {
+            let answer = question.answer(&|| self.stopped.load(Ordering::Relaxed));
+            self.wanted().current = None;
+            if let Some(answer) = answer {
                 if give.send((question, answer)).is_err() {
                     return;
                 }
                 wake();
             }
-        });
-        Self {
-            way: Way::Thread { questions, answers },
-            asked: None,
-            answered: None,
         }
     }
 
-    /// A worker that answers where it is asked.
-    #[must_use]
-    pub fn at_once(answer: fn(&Q) -> A) -> Self {
-        Self {
-            way: Way::AtOnce(answer),
-            asked: None,
-            answered: None,
-        }
-    }
-
-    /// Asks, unless the same was asked last.
-    pub fn ask(&mut self, question: Q) {
-        if self.asked.as_ref() == Some(&question) {
-            return;
-        }
-        self.asked = Some(question.clone());
-        match &self.way {
-            Way::AtOnce(answer) => {
-                let answer = answer(&question);
-                self.answered = Some((question, answer));
+    /// The next question, once there is one; none when the window has gone.
+    fn next(&self) -> Option<Question> {
+        let mut wanted = self.wanted();
+        loop {
+            if wanted.over {
+                return None;
             }
-            Way::Thread { questions, .. } => {
-                // The thread ends only with the window.
-                let _ = questions.send(question);
+            if let Some(question) = wanted.open.pop_front() {
+                self.stopped.store(false, Ordering::Relaxed);
+                wanted.current = Some(question.clone());
+                return Some(question);
             }
+            wanted = self
+                .changed
+                .wait(wanted)
+                .unwrap_or_else(PoisonError::into_inner);
         }
-    }
-
-    /// Takes in what has been answered; true if something has.
-    pub fn poll(&mut self) -> bool {
-        let Way::Thread { answers, .. } = &self.way else {
-            return false;
-        };
-        let mut any = false;
-        for answer in answers.try_iter() {
-            self.answered = Some(answer);
-            any = true;
-        }
-        any
-    }
-
-    /// The answer to this very question, if it is there.
-    #[must_use]
-    pub fn answer_to(&self, question: &Q) -> Option<&A> {
-        self.answered
-            .as_ref()
-            .filter(|(answered, _)| answered == question)
-            .map(|(_, answer)| answer)
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use quillbore_calc::assemble::{Answers, figures_now, questions};
+    use quillbore_job::to_input::to_input;
+    use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
+
     use super::*;
 
-    fn twice(n: &u32) -> u32 {
-        n * 2
+    /// Hundreds of unlike holes, so that a packing takes its time.
+    fn asked(rows: usize) -> Vec<Question> {
+        let shop = Shop::embedded().expect("the shop");
+        let field = |job: &Job, field: Field, text: &str| {
+            let text = text.to_owned();
+            let unit = Unit::Mm;
+            let edit = Edit::SetField { field, text, unit };
+            apply(job, &edit).expect("an edit").0
+        };
+        let job = field(&Job::default(), Field::Material, "Alloy steel 4340");
+        let job = field(&field(&job, Field::Machine, "Barrow"), Field::Quantity, "7");
+        let cells = (0..rows).map(|row| {
+            let depth = 5.0 + (row * 37 % 301) as f64 * 0.13;
+            let texts = ["", "3", "1.0 +-0.05", &format!("{depth:.2}")].map(str::to_owned);
+            texts.map(Some).to_vec()
+        });
+        let edit = Edit::SetCells {
+            at: CellAt {
+                row: 0,
+                column: Column::Mark,
+            },
+            rows: cells.collect(),
+            unit: Unit::Mm,
+        };
+        let job = apply(&job, &edit).expect("the rows").0;
+        let input = to_input(&job, shop).input;
+        assert!(figures_now(&input, &shop.tables).price.is_some());
+        questions(&input, &shop.tables)
     }
 
     #[test]
-    fn only_the_answer_to_the_question_asked_is_given() {
-        let mut worker = Worker::at_once(twice);
-        worker.ask(3);
-        assert_eq!(worker.answer_to(&3), Some(&6));
-        assert_eq!(worker.answer_to(&4), None);
-    }
-
-    #[test]
-    fn the_last_of_several_questions_is_answered() {
+    fn every_question_is_answered_once_as_it_is_at_once() {
+        let asked = asked(9);
         let (tell, told) = channel();
-        let mut worker = Worker::on_thread(twice, move || {
+        let mut worker = Worker::on_thread(move || {
             let _ = tell.send(());
         });
-        for n in 1..=50 {
-            worker.ask(n);
+        worker.want(asked.clone());
+        let mut found = Vec::new();
+        while found.len() < asked.len() {
+            told.recv().expect("the worker goes on");
+            found.extend(worker.answers());
         }
-        while worker.answer_to(&50).is_none() {
-            told.recv()
-                .expect("the worker goes on until it has answered");
-            worker.poll();
+        assert!(found.iter().map(|(question, _)| question).eq(&asked));
+        let mut at_once = Worker::at_once();
+        at_once.want(asked);
+        let text = |found: &[(Question, Answer)]| format!("{found:?}");
+        assert_eq!(text(&found), text(&at_once.answers()));
+    }
+
+    #[test]
+    fn what_is_not_wanted_any_more_is_stopped_and_has_no_answer() {
+        let (long, short) = (asked(400), asked(5));
+        let (tell, told) = channel();
+        let mut worker = Worker::on_thread(move || {
+            let _ = tell.send(());
+        });
+        // The last one wanted wins, however often somebody changes his mind.
+        for _ in 0..50 {
+            worker.want(long.clone());
+            worker.want(short.clone());
         }
-        assert_eq!(worker.answer_to(&50), Some(&100));
+        let mut answers = Answers::default();
+        while !short.iter().all(|question| answers.has(question)) {
+            told.recv().expect("the worker goes on");
+            for (question, answer) in worker.answers() {
+                answers.put(question, answer);
+            }
+        }
+        assert!(!long.iter().all(|question| answers.has(question)));
     }
 }

@@ -1,5 +1,7 @@
 //! What the papers of a job are made of, gathered once.
 
+use std::sync::Arc;
+
 use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
 use quillbore_calc::input::HoleEnd;
@@ -249,12 +251,12 @@ impl<'a> Matter<'a> {
     pub fn holes(&self) -> impl Iterator<Item = Hole<'a>> {
         let figures = &self.figures.holes;
         self.job.rows.iter().enumerate().map(|(index, row)| {
-            let same = |hole: &&HoleFigures| hole.row == row.id;
+            let same = |hole: &&Arc<HoleFigures>| hole.row == row.id;
             // The figures come in the table's order; a search is only the way back from a mistake.
             let known = figures.get(index).filter(same);
             Hole {
                 row,
-                figures: known.or_else(|| figures.iter().find(same)),
+                figures: known.or_else(|| figures.iter().find(same)).map(Arc::as_ref),
                 index,
             }
         })

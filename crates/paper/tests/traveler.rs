@@ -140,8 +140,9 @@ fn the_kit_carries_the_next_sizes_and_the_row_says_how_sure_the_first_one_is() {
         })
         .collect();
     assert_eq!(next.len(), 2, "tubes of the shop");
-    sample.figures.holes[0].neighbors = next;
-    sample.figures.holes[0].first_choice = Some(Chance {
+    let hole = std::sync::Arc::make_mut(&mut sample.figures.holes[0]);
+    hole.neighbors = next;
+    hole.first_choice = Some(Chance {
         inside: 0.784,
         over: 0.026,
     });

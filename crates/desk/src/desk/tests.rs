@@ -101,12 +101,7 @@ fn what_is_typed_while_a_slow_shelf_saves_is_neither_lost_nor_called_saved() {
         let _ = wake.send(());
     });
     let clock = Arc::new(FixedClock(day()));
-    let mut desk = Desk::new(
-        office.clone(),
-        clock,
-        clerk,
-        Worker::at_once(assemble::answer),
-    );
+    let mut desk = Desk::new(office.clone(), clock, clerk, Worker::at_once());
     customer(&mut desk, "Alder");
     desk.save();
     desk.save();

@@ -1,6 +1,7 @@
 //! The hole table: typed columns, and what was computed of them beside.
 
 use std::borrow::Cow;
+use std::sync::Arc;
 
 use egui::Ui;
 use quillbore_calc::Figure;
@@ -226,7 +227,7 @@ impl<'a> Holes<'a> {
     }
 
     fn figures(&self, row: usize) -> Option<&HoleFigures> {
-        self.results.figures.holes.get(row)
+        self.results.figures.holes.get(row).map(Arc::as_ref)
     }
 
     /// The typed columns from a column of the screen on; computed ones between are none.

@@ -10,6 +10,8 @@
     reason = "helpers of tests may panic"
 )]
 
+use std::sync::Arc;
+
 use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
 use quillbore_calc::input::{HoleEnd, PartAxis, Place, RowInput, Surface};
@@ -239,7 +241,7 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
         .map(|hole| hole.minutes * f64::from(hole.places) * 25.0)
         .sum();
     JobFigures {
-        holes: rows,
+        holes: rows.into_iter().map(Arc::new).collect(),
         setups: vec![
             SetupFigures {
                 directions: 36,
@@ -562,9 +564,10 @@ pub fn plate() -> Sample {
             ),
         ],
     );
-    sample.figures.holes[1].tube = None;
-    sample.figures.holes[1].machine_depth_mm = None;
-    sample.figures.holes[1].minutes = None;
+    let hole = Arc::make_mut(&mut sample.figures.holes[1]);
+    hole.tube = None;
+    hole.machine_depth_mm = None;
+    hole.minutes = None;
     sample
 }
 
@@ -581,10 +584,9 @@ pub fn rows(count: u32) -> Sample {
         let mut row = (*row).clone();
         row.id = id;
         sample.job.rows.push(row.into());
-        sample.figures.holes.push(HoleFigures {
-            row: id,
-            ..hole.clone()
-        });
+        let mut hole = Arc::clone(&hole);
+        Arc::make_mut(&mut hole).row = id;
+        sample.figures.holes.push(hole);
         sample.input.rows.push(RowInput {
             id,
             ..input.clone()
