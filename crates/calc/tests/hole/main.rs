@@ -15,6 +15,7 @@ mod draws;
 mod findings;
 mod half_filled;
 mod minutes;
+mod money;
 mod overrules;
 mod reach;
 mod tubes;
