@@ -11,6 +11,7 @@
 #[path = "../shop/rows.rs"]
 mod shop;
 
+mod buying;
 mod draws;
 mod findings;
 mod half_filled;
