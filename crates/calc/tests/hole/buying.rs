@@ -1,14 +1,15 @@
-//! Which tube is worth buying for a size. Figures by the rules of `tests/golden/hole.py`, which knows
+//! Which tubes else would do for a size, of the drawer or bought. Figures by the rules of `tests/golden/hole.py`, which knows
 //! nothing of this crate, with this shop's gaps and scatter, tubes in tenths of a millimeter in the
 //! drawer and every twentieth to be bought.
 
-use quillbore_calc::finding::Kind;
+use quillbore_calc::finding::{Kind, Remedy};
+use quillbore_calc::hole::Context;
 use quillbore_calc::job_figures::Bought;
 use quillbore_calc::tables::TubeMaterial::Brass;
-use quillbore_calc::{JobInput, Tables};
+use quillbore_calc::{Figure, JobInput, Tables};
 
 use super::shop::*;
-use super::{close, first};
+use super::{close, first, overruled};
 
 /// The shop with brass tubes of one channel in tenths, and a hole between these limits.
 fn in_tenths(limits_mm: [f64; 2], depth_mm: f64) -> (Tables, JobInput) {
@@ -105,4 +106,48 @@ fn a_size_beyond_the_drawer() {
     is(buy([0.10, 0.13], 1.0), 0.1, 0.184_956);
     // Limits 0.003 mm apart: held by nothing.
     assert_eq!(buy([5.997, 6.0], 1.0), None);
+}
+
+/// What else a hole could be begun with, most likely right first and oversize counted against it: chances
+/// of a hundredth and more, six at most, each with the length that its diameter would be taken in.
+#[test]
+fn alternatives_by_their_chances() {
+    let told = |limits, depth| {
+        let (tables, input) = in_tenths(limits, depth);
+        let row = &input.rows[0];
+        let told = Context::new(&input, &tables).alternatives(row);
+        for other in &told {
+            let outer_mm = tables.tubes[other.tube].outer_mm;
+            let alone = overruled(row, Figure::Electrode(row.id), outer_mm);
+            assert_eq!(first(&alone, &tables).tube, Some(other.tube));
+            assert_eq!(other.remedy, Remedy::UseTube(row.id, other.tube));
+        }
+        let chances = told.iter().map(|other| {
+            let outer_mm = tables.tubes[other.tube].outer_mm;
+            [outer_mm, other.chance.inside, other.chance.over]
+        });
+        chances.collect::<Vec<_>>()
+    };
+    let are = |told: Vec<[f64; 3]>, expected: &[[f64; 3]]| {
+        assert_eq!(told.len(), expected.len(), "{told:?}");
+        for (found, expected) in told.iter().flatten().zip(expected.iter().flatten()) {
+            close(*found, *expected, 5e-5);
+        }
+    };
+    are(
+        told([0.75, 0.85], 10.0),
+        &[
+            [0.7, 0.8157, 0.0563],
+            [0.6, 0.0325, 0.0],
+            [0.8, 0.0817, 0.9183],
+        ],
+    );
+    // 0.6 mm would be right with 0.006.
+    are(told([0.78, 0.80], 10.0), &[[0.7, 0.1893, 0.3183]]);
+    // Eleven tubes from 0.4 to 1.4 mm have a chance of more than a hundredth.
+    assert_eq!(told([0.50, 1.45], 10.0).len(), 6);
+    let (tables, mut input) = in_tenths([0.7, 0.9], 10.0);
+    input.rows[0].limits_mm = None;
+    let none = Context::new(&input, &tables).alternatives(&input.rows[0]);
+    assert!(none.is_empty());
 }
