@@ -262,3 +262,72 @@ fn effort_between_its_rows() {
     assert!((at(0.51 - 0.49).unwrap() - 0.5).abs() < 1e-9);
     assert_eq!(at(0.019), None);
 }
+
+/// A tube whose lots all make one size: nothing of the gap is unknown.
+fn exact(outer_mm: f64, gap_mm: f64, deviation_mm: f64) -> Candidate {
+    let gap = Spread::new(gap_mm, gap_mm).unwrap();
+    let scatter = [(1.0, deviation_mm)];
+    Candidate {
+        tube: 0,
+        sized: Sized::new(outer_mm, gap, &scatter, 0.0, &Quantiles::default()),
+        several: false,
+        material: Brass,
+    }
+}
+
+/// By hand: gap 0.02 to 0.08, so its median is the root of 0.0016, 0.04. A tube of 0.7 makes 0.74 to
+/// 0.86 at the entry, 0.78 in the middle; the exit is smaller by the taper.
+#[test]
+fn sizes_from_tube_gap_and_taper() {
+    let gap = Spread::new(0.02, 0.08).unwrap();
+    let tube = Sized::new(0.7, gap, &[(1.0, 0.01)], 0.01, &Quantiles::default());
+    let close = |a: f64, b: f64| assert!((a - b).abs() < 1e-12, "{a} is not {b}");
+    let [smallest, largest] = tube.range_mm(0.01);
+    close(smallest, 0.73);
+    close(largest, 0.86);
+    close(tube.median_mm(), 0.78);
+}
+
+/// A hole of 0.8 with a deviation of 0.01 is taken to lie within six of them: a tube is listed from
+/// there on, above and below, and below the taper comes to the lower limit.
+#[test]
+fn tubes_within_six_deviations_of_the_limits_are_listed() {
+    let tube = [exact(0.7, 0.05, 0.01)];
+    let listed = |limits, taper| choose(&tube, limits, taper, PLAIN).chances.len();
+    let a_hair = 1e-6;
+    assert_eq!(listed([0.5, 0.74 + a_hair], 0.0), 1);
+    assert_eq!(listed([0.5, 0.74 - a_hair], 0.0), 0);
+    assert_eq!(listed([0.86 - a_hair, 1.0], 0.0), 1);
+    assert_eq!(listed([0.86 + a_hair, 1.0], 0.0), 0);
+    assert_eq!(listed([0.82 - a_hair, 1.0], 0.04), 1);
+    assert_eq!(listed([0.82 + a_hair, 1.0], 0.04), 0);
+}
+
+/// Sizes at the very upper limit are oversize half of the time, which is not more often than not.
+#[test]
+fn oversize_as_often_as_not_is_still_a_tube() {
+    let tube = [exact(0.7, 0.05, 0.01)];
+    let limits = [0.5, 0.7 + 2.0 * 0.05];
+    assert_eq!(tube[0].sized.chance(limits, 0.0).over, 0.5);
+    assert_eq!(choose(&tube, limits, 0.0, PLAIN).best, [0]);
+}
+
+/// The best of a wish decides: where it is likely oversize, no other that is as good and a little less
+/// often oversize takes its place. By the normal table: Phi(0.1257) 0.55 and Phi(0.0502) 0.52, Phi(-1.0364)
+/// 0.15, so the first is right with 0.45 and over with 0.55, the second right with 0.37 and over with 0.48.
+#[test]
+fn where_the_best_is_likely_oversize_the_next_best_is_not_taken() {
+    let upper = 0.8;
+    let lower = upper - 0.0502 * 0.01 - 1.0364 * 0.01;
+    let tubes = [
+        exact(0.7, (0.1 + 0.1257 * 0.001) / 2.0, 0.001),
+        exact(0.71, (0.09 - 0.0502 * 0.01) / 2.0, 0.01),
+    ];
+    for (tube, [inside, over]) in tubes.iter().zip([[0.45, 0.55], [0.37, 0.48]]) {
+        let chance = tube.sized.chance([lower, upper], 0.0);
+        assert!((chance.inside - inside).abs() < 0.0005, "{chance:?}");
+        assert!((chance.over - over).abs() < 0.0005, "{chance:?}");
+    }
+    assert!(choose(&tubes, [lower, upper], 0.0, PLAIN).best.is_empty());
+    assert_eq!(choose(&tubes[1..], [lower, upper], 0.0, PLAIN).best, [0]);
+}

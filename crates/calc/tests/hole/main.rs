@@ -11,10 +11,12 @@
 #[path = "../shop/rows.rs"]
 mod shop;
 
+mod buying;
 mod draws;
 mod findings;
 mod half_filled;
 mod minutes;
+mod money;
 mod overrules;
 mod reach;
 mod tubes;

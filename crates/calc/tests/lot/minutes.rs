@@ -115,6 +115,35 @@ fn a_lot_is_run_part_by_part_or_pass_by_pass() {
     };
     let counts = setup_counts(&setups, 50, &heavy);
     assert_eq!((counts.loads, counts.guide_changes), (50, 50));
+    // Ten guide changes, 70, are less than one and three more loads of each of ten parts, 7 + 90.
+    let counts = setup_counts(&[clamping(1, 0, 4, false)], 10, &times());
+    assert_eq!((counts.loads, counts.guide_changes), (10, 10));
+    // Two tilts of 12 for each of three parts, 72, are less than two and seven more loads, 24 + 63 ...
+    let counts = setup_counts(&[clamping(0, 2, 8, false)], 3, &times());
+    assert_eq!((counts.loads, counts.tilts), (3, 6));
+    // ... but not than two and five more, 24 + 45.
+    let counts = setup_counts(&[clamping(0, 2, 6, false)], 3, &times());
+    assert_eq!((counts.loads, counts.tilts), (18, 2));
+}
+
+/// Nothing to do takes no time, and a table without a speed is not waited for.
+#[test]
+fn nothing_takes_no_minutes() {
+    let (machine, labor) = roll_up(&Counts::default(), &times());
+    assert_eq!((machine.sum(), labor.sum()), (0.0, 0.0));
+    let still = Times {
+        table_mm_min: 0.0,
+        ..times()
+    };
+    let counts = Counts {
+        parts: 1,
+        travel_mm: 500.0,
+        ..Counts::default()
+    };
+    let (machine, labor) = roll_up(&counts, &still);
+    assert_eq!(machine.travel, 0.0);
+    // Receive, wash, pack.
+    near(labor.sum(), 13.0);
 }
 
 #[test]

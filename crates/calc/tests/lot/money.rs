@@ -43,6 +43,11 @@ fn machine_hour_rates() {
         ..keep
     };
     assert_eq!(hour_rate(&idle), None);
+    let lifeless = Keep {
+        life_hours: 0.0,
+        ..keep
+    };
+    assert_eq!(hour_rate(&lifeless), None);
 }
 
 #[test]
@@ -152,4 +157,15 @@ fn what_cannot_be_priced_has_no_price() {
     }
     assert_eq!(price(f64::NAN, 1, &terms(0.2)), None);
     assert_eq!(price_set(f64::INFINITY, 1, 2), None);
+}
+
+/// A unit price of 19.005 is 19.01, and 25 of it 475.25; no minimum charge stands above a price set.
+#[test]
+fn a_price_set_is_rounded_and_extended() {
+    let priced = price_set(19.005, 25, 2).unwrap();
+    assert_eq!(
+        (priced.each.to_string(), priced.lot.to_string()),
+        ("19.01".to_owned(), "475.25".to_owned())
+    );
+    assert!(!priced.minimum);
 }
