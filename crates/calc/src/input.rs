@@ -120,6 +120,51 @@ pub struct RowInput {
     pub dress_every: Option<u32>,
 }
 
+impl RowInput {
+    /// Whether two rows ask the same, whichever they are.
+    pub(crate) fn asks_as(&self, other: &Self) -> bool {
+        let Self {
+            id: _,
+            count,
+            places,
+            limits_mm,
+            limits_assumed,
+            risk_agreed,
+            depth_mm,
+            depth_limits_mm,
+            end,
+            tilt_deg,
+            surface,
+            behind_mm,
+            backed,
+            wall_waived,
+            layers,
+            core_trapped,
+            ends,
+            tube,
+            dress_every,
+        } = self;
+        *limits_mm == other.limits_mm
+            && *depth_mm == other.depth_mm
+            && *depth_limits_mm == other.depth_limits_mm
+            && *tilt_deg == other.tilt_deg
+            && *count == other.count
+            && *limits_assumed == other.limits_assumed
+            && *risk_agreed == other.risk_agreed
+            && *end == other.end
+            && *surface == other.surface
+            && *behind_mm == other.behind_mm
+            && *backed == other.backed
+            && *wall_waived == other.wall_waived
+            && *core_trapped == other.core_trapped
+            && *ends == other.ends
+            && *tube == other.tube
+            && *dress_every == other.dress_every
+            && *layers == other.layers
+            && *places == other.places
+    }
+}
+
 /// A place of a hole: where it enters and whither it runs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Place {

@@ -22,6 +22,8 @@ pub const NOT_HELD: f64 = 0.50;
 
 /// Quantiles of the lot's gap that a chance is the mean of: 1 to 99 in a hundred.
 const QUANTILES: usize = 99;
+/// Quantiles that are looked at together where a bound is enough.
+const BLOCK: usize = 11;
 /// Deviations from which on the normal distribution is taken to have ended.
 const END_Z: f64 = 6.0;
 /// How far a setting moves the mean size at most: so many mm of diameter, or this share of twice
@@ -248,10 +250,16 @@ impl Sized {
     #[must_use]
     pub fn chance(&self, limits_mm: [f64; 2], taper_mm: f64) -> Chance {
         let [lower, upper] = limits_mm;
+        let below_upper: Vec<f64> = self.below(upper).collect();
+        self.chance_by(&below_upper, lower + taper_mm)
+    }
+
+    /// The same by the shares of holes below the upper limit, and the smallest size at the entry that
+    /// is not too small at the exit [mm].
+    pub(crate) fn chance_by(&self, below_upper: &[f64], least_mm: f64) -> Chance {
         let (mut inside, mut over) = (0.0, 0.0);
-        for size in &self.sizes_mm {
-            let below_upper = self.below(upper - size);
-            inside += (below_upper - self.below(lower + taper_mm - size)).max(0.0);
+        for (below_upper, below_least) in below_upper.iter().zip(self.below(least_mm)) {
+            inside += (below_upper - below_least).max(0.0);
             over += 1.0 - below_upper;
         }
         let quantiles = QUANTILES as f64;
@@ -259,6 +267,27 @@ impl Sized {
             inside: inside / quantiles,
             over: over / quantiles,
         }
+    }
+
+    /// No tube's chance of being right less that of oversize is more than this, found in a tenth of the
+    /// time.
+    ///
+    /// Between two sizes the share inside is at most that of the one nearer to the middle of the
+    /// limits, and the share over at least that of the smaller.
+    pub(crate) fn most_score(&self, limits_mm: [f64; 2], taper_mm: f64) -> f64 {
+        let (least, upper) = (limits_mm[0] + taper_mm, limits_mm[1]);
+        let middle = f64::midpoint(least, upper);
+        let inside = |size: f64| (self.share(upper - size) - self.share(least - size)).max(0.0);
+        let mut most = 0.0;
+        for block in self.sizes_mm.chunks(BLOCK) {
+            if let (Some(first), Some(last)) = (block.first(), block.last()) {
+                let nearest = inside(middle.clamp(*first, *last));
+                let over = 1.0 - self.share(upper - first);
+                most += (nearest - over) * block.len() as f64;
+            }
+        }
+        // Shares are known to 1e-8.
+        most / QUANTILES as f64 + 1e-6
     }
 
     /// True where no size of the tube can lie inside the limits.
@@ -269,8 +298,15 @@ impl Sized {
             || last.is_none_or(|most| *most < limits_mm[0] + taper_mm - reach)
     }
 
+    /// Shares of holes below a size at the entry, quantile by quantile of the lot's gap.
+    pub(crate) fn below(&self, size_mm: f64) -> impl Iterator<Item = f64> {
+        self.sizes_mm
+            .iter()
+            .map(move |size| self.share(size_mm - size))
+    }
+
     /// Share of holes whose size lies less than `margin_mm` above the lot's own.
-    fn below(&self, margin_mm: f64) -> f64 {
+    fn share(&self, margin_mm: f64) -> f64 {
         self.normal.below(margin_mm / self.deviation_mm)
     }
 
@@ -284,7 +320,7 @@ impl Sized {
         let middle = f64::midpoint(lower, upper);
         let most = (MOVE_SHARE * (size - self.tube_mm)).max(MOVE_MM);
         let size = size + (middle - size).clamp(-most, most);
-        (self.below(upper - size) - self.below(lower - size)).max(0.0)
+        (self.share(upper - size) - self.share(lower - size)).max(0.0)
     }
 }
 

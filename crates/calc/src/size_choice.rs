@@ -1,6 +1,7 @@
 //! Which tube a hole is begun with, while the gap of its lot is still unknown.
 
 use alloc::vec::Vec;
+use core::borrow::Borrow;
 
 use crate::job_figures::Chance;
 use crate::size::Sized;
@@ -112,19 +113,33 @@ pub struct Choice {
 /// prototype in the tests.
 #[must_use]
 pub fn choose(candidates: &[Candidate], limits_mm: [f64; 2], taper_mm: f64, wish: Wish) -> Choice {
+    choose_by(candidates, limits_mm, taper_mm, wish, |tube| {
+        tube.chance(limits_mm, taper_mm)
+    })
+}
+
+/// [`choose`] by chances that may be known already.
+pub(crate) fn choose_by(
+    candidates: &[impl Borrow<Candidate>],
+    limits_mm: [f64; 2],
+    taper_mm: f64,
+    wish: Wish,
+    chance: impl Fn(&Sized) -> Chance,
+) -> Choice {
     let mut chances: Vec<(usize, Chance)> = Vec::new();
     for (place, tube) in candidates.iter().enumerate() {
+        let tube = tube.borrow();
         if tube.sized.is_far_from(limits_mm, taper_mm) {
             continue;
         }
         // Tubes of one diameter make the same sizes, whatever they are made of.
         let known = chances.last().copied().filter(|(before, _)| {
             let before = candidates.get(*before);
-            before.is_some_and(|before| before.sized.tube_mm == tube.sized.tube_mm)
+            before.is_some_and(|before| before.borrow().sized.tube_mm == tube.sized.tube_mm)
         });
         let chance = match known {
             Some((_, chance)) => chance,
-            None => tube.sized.chance(limits_mm, taper_mm),
+            None => chance(&tube.sized),
         };
         chances.push((place, chance));
     }
@@ -145,7 +160,7 @@ pub fn choose(candidates: &[Candidate], limits_mm: [f64; 2], taper_mm: f64, wish
     let best = wishes
         .into_iter()
         .map(|met| {
-            let meets = |place: usize| candidates.get(place).map(|tube| tube.meets(wish));
+            let meets = |place: usize| candidates.get(place).map(|tube| tube.borrow().meets(wish));
             best_of(
                 eligible
                     .iter()

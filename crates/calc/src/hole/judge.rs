@@ -6,10 +6,12 @@ use alloc::rc::Rc;
 use alloc::vec::Vec;
 use core::cell::RefCell;
 
+use super::chances::Chances;
 use super::context::{Context, SAME_MM};
-use crate::job_figures::Bought;
+use super::plans::Plans;
+use crate::job_figures::{Bought, Chance};
 use crate::size::{COMFORTABLE, Sized, gap_of, held};
-use crate::size_choice::{Candidate, Choice, Wish, choose};
+use crate::size_choice::{Candidate, Choice, Wish, choose_by};
 use crate::tables::TubeMaterial;
 
 /// Steps in which tubes can be bought [mm], and the sizes they come in (common practice, no source).
@@ -45,6 +47,8 @@ pub(super) struct Judgements {
     choices: Choices,
     of_all: Choices,
     helds: RefCell<BTreeMap<Key, Held>>,
+    chances: Chances,
+    pub(super) plans: Plans,
     /// Tubes to buy, by their step.
     steps: RefCell<BTreeMap<u32, Option<Rc<Sized>>>>,
 }
@@ -59,12 +63,12 @@ impl Asked {
 impl Context<'_> {
     /// The tubes that this machine may begin with; places in [`Context::driven`].
     pub(super) fn choice(&self, asked: &Asked) -> Rc<Choice> {
-        remembered(&self.judgements.choices, &self.driven.candidates, asked)
+        self.remembered(&self.judgements.choices, &self.driven.candidates, asked)
     }
 
     /// The tubes of the shop, whatever drives them; places in [`Context::all`].
     pub(super) fn choice_of_all(&self, asked: &Asked) -> Rc<Choice> {
-        remembered(&self.judgements.of_all, &self.all.candidates, asked)
+        self.remembered(&self.judgements.of_all, &self.all.candidates, asked)
     }
 
     /// Whether a size can be held with tubes like this one.
@@ -134,14 +138,32 @@ impl Context<'_> {
         let least = least.max(asked.limits_mm[0] - self.widest_mm);
         let first = libm::ceil((least - SAME_MM) / BOUGHT_STEP_MM) as u32;
         let last = libm::floor((most + SAME_MM) / BOUGHT_STEP_MM) as u32;
-        let scored = (first..=last)
+        let near = (first..=last)
             .filter_map(|step| self.of_step(step))
-            .filter(|sized| !sized.is_far_from(asked.limits_mm, asked.taper_mm))
-            .map(|sized| {
-                let chance = sized.chance(asked.limits_mm, asked.taper_mm);
-                (chance.inside - chance.over, sized)
-            });
-        let (_, best) = scored.max_by(|a, b| a.0.total_cmp(&b.0))?;
+            .filter(|sized| !sized.is_far_from(asked.limits_mm, asked.taper_mm));
+        let mut bounded: Vec<(f64, Rc<Sized>)> = near
+            .map(|sized| (sized.most_score(asked.limits_mm, asked.taper_mm), sized))
+            .collect();
+        bounded.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let mut best: Option<(f64, Rc<Sized>)> = None;
+        for (most, sized) in bounded {
+            if best.as_ref().is_some_and(|(best, _)| most < *best) {
+                break;
+            }
+            let chance = self.chance(asked, &sized);
+            let score = chance.inside - chance.over;
+            // Of equals the widest, so that the order of looking decides nothing.
+            let beats = |(other, than): &(f64, Rc<Sized>)| {
+                let by_score = score.total_cmp(other);
+                by_score
+                    .then(sized.tube_mm.total_cmp(&than.tube_mm))
+                    .is_ge()
+            };
+            if best.as_ref().is_none_or(beats) {
+                best = Some((score, sized));
+            }
+        }
+        let (_, best) = best?;
         let has = self
             .driven
             .of_diameter(best.tube_mm, asked.wish)
@@ -169,20 +191,33 @@ impl Context<'_> {
             .insert(step, sized.clone());
         sized
     }
-}
 
-/// A choice that was worked out before, or is now.
-fn remembered(known: &Choices, candidates: &[Candidate], asked: &Asked) -> Rc<Choice> {
-    let key = asked.key();
-    if let Some(choice) = known.borrow().get(&key) {
-        return Rc::clone(choice);
+    /// The chance of a tube whose gap goes by its diameter alone.
+    pub(super) fn chance(&self, asked: &Asked, tube: &Sized) -> Chance {
+        let chances = &self.judgements.chances;
+        chances.of(tube, asked.limits_mm, asked.taper_mm)
     }
-    let choice = Rc::new(choose(
-        candidates,
-        asked.limits_mm,
-        asked.taper_mm,
-        asked.wish,
-    ));
-    known.borrow_mut().insert(key, Rc::clone(&choice));
-    choice
+
+    /// A choice that was worked out before, or is now.
+    fn remembered(
+        &self,
+        known: &Choices,
+        candidates: &[Rc<Candidate>],
+        asked: &Asked,
+    ) -> Rc<Choice> {
+        let key = asked.key();
+        if let Some(choice) = known.borrow().get(&key) {
+            return Rc::clone(choice);
+        }
+        let (limits_mm, taper_mm) = (asked.limits_mm, asked.taper_mm);
+        let choice = Rc::new(choose_by(
+            candidates,
+            limits_mm,
+            taper_mm,
+            asked.wish,
+            |tube| self.chance(asked, tube),
+        ));
+        known.borrow_mut().insert(key, Rc::clone(&choice));
+        choice
+    }
 }

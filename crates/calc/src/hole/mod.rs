@@ -16,6 +16,7 @@
 //! One end or both, where both are open and nobody has decided, and the length of tube: whichever
 //! costs the lot least, turn-over, electrodes and changes counted.
 
+mod chances;
 mod context;
 mod depth;
 mod draw;
@@ -26,6 +27,7 @@ mod material;
 mod meet;
 mod money;
 mod plan;
+mod plans;
 mod profile;
 mod route;
 mod say;

@@ -65,19 +65,24 @@ impl Money {
         }
     }
 
-    /// What a row of so many holes in one part costs the lot with this drill and with tubes at this
-    /// price [currency].
-    pub(super) fn of(&self, drill: &Drill, holes: u32, tube_price: f64) -> f64 {
+    /// Factors on the wear at equally likely parts of it, for a deviation of its logarithm.
+    pub(super) fn wears(&self, sigma: f64) -> Vec<f64> {
+        self.wear_z.iter().map(|z| libm::exp(sigma * z)).collect()
+    }
+
+    /// What a row of so many holes in one part costs the lot with this drill, at these factors on the
+    /// wear, and with tubes at this price [currency].
+    pub(super) fn of(&self, drill: &Drill, wears: &[f64], holes: u32, tube_price: f64) -> f64 {
         let holes = f64::from(holes) * self.parts;
-        let [burn_sigma, wear_sigma] = drill.sigmas();
+        let [burn_sigma, _] = drill.sigmas();
         let feed = libm::exp(-burn_sigma * burn_sigma / 2.0);
         let change = drill.change().mean();
         let mut sum = 0.0;
         let mut ends = 0.0;
-        for z in &self.wear_z {
+        for wear in wears {
             let hole = drill.at(&Draw {
                 feed,
-                wear: libm::exp(wear_sigma * z),
+                wear: *wear,
                 pace: Pace::Mean,
             });
             let (mut whole, mut share) = (0.0, 0.0);
@@ -109,7 +114,7 @@ impl Money {
                 + (electrodes + broken / 2.0) * tube_price * self.electrode;
         }
         let checked = ends * self.pin_check_min * self.labor_min;
-        sum / self.wear_z.len() as f64 + checked
+        sum / wears.len() as f64 + checked
     }
 
     /// What minutes in holes, minutes of changing electrodes and electrodes bought come to [currency].

@@ -1,5 +1,6 @@
 //! What a row's figures and findings rest on.
 
+use alloc::rc::Rc;
 use alloc::vec::Vec;
 
 use super::context::{Context, TubeFacts, drives};
@@ -45,7 +46,7 @@ pub(super) struct Plan {
     pub(super) gap: Option<Spread>,
     pub(super) computed_gap_mm: Option<f64>,
     /// The tube as it makes holes.
-    pub(super) made: Option<Candidate>,
+    pub(super) made: Option<Rc<Candidate>>,
     pub(super) chance: Option<Chance>,
     pub(super) held: Option<Held>,
     pub(super) met: Option<Met>,
@@ -71,7 +72,15 @@ pub(super) struct Plan {
 }
 
 impl Context<'_> {
-    pub(super) fn plan(&self, row: &RowInput) -> Plan {
+    /// A row's plan, worked out once for all rows that ask the same.
+    pub(super) fn plan(&self, row: &RowInput) -> Rc<Plan> {
+        if self.overrules.concern(row.id) {
+            return Rc::new(self.planned(row));
+        }
+        self.judgements.plans.of(row, || self.planned(row))
+    }
+
+    fn planned(&self, row: &RowInput) -> Plan {
         let bare = self.bare(row);
         if let Some(outer_mm) = self.overruled(Figure::Electrode(row.id)) {
             let place = self.all.of_diameter(outer_mm, bare.wish);
@@ -106,7 +115,7 @@ impl Context<'_> {
             ends: Some(Ends::Both),
             ..row.clone()
         };
-        let plan = self.plan(&both);
+        let plan = self.planned(&both);
         plan.tube.is_some().then_some(plan)
     }
 
@@ -220,14 +229,23 @@ impl Context<'_> {
             (None, gap) => gap,
         };
         let place = plan.tube.and_then(|tube| self.all.of_tube(tube));
-        let mut made = place.and_then(|place| self.all.candidates.get(place).cloned());
-        if let (Some(made), Some(gap), Some(_)) = (&mut made, plan.gap, stands) {
+        let listed = place.and_then(|place| self.all.candidates.get(place));
+        let own = listed.zip(plan.gap.filter(|_| stands.is_some()));
+        let own = own.map(|(listed, gap)| {
             let start = &self.tables.start;
             let (scatter, tolerance) = (&start.size_scatter_mm, start.tube_tolerance_mm);
-            made.sized = Sized::new(facts.outer_mm, gap, scatter, tolerance, &self.quantiles);
-        }
+            Rc::new(Candidate {
+                sized: Sized::new(facts.outer_mm, gap, scatter, tolerance, &self.quantiles),
+                ..(**listed).clone()
+            })
+        });
+        let made = own.as_ref().or(listed).cloned();
         if let (Some(asked), Some(made)) = (plan.asked(), &made) {
-            plan.chance = Some(made.sized.chance(asked.limits_mm, asked.taper_mm));
+            plan.chance = Some(if own.is_some() {
+                made.sized.chance(asked.limits_mm, asked.taper_mm)
+            } else {
+                self.chance(&asked, &made.sized)
+            });
             plan.held = Some(self.held(&asked, made));
         }
         plan.made = made;
@@ -375,10 +393,10 @@ impl Plan {
     }
 
     /// The row ready to be drilled under sampled lot factors.
-    pub(super) fn drill(self) -> Option<Drill> {
-        let (way, times) = self.way.zip(self.times)?;
+    pub(super) fn drill(&self) -> Option<Drill> {
+        let (way, times) = self.way.as_ref().zip(self.times)?;
         Some(Drill {
-            sides: way.sides,
+            sides: way.sides.clone(),
             times,
             breakage: self.breakage,
             dress_share: self.dress_share,

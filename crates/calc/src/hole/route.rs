@@ -1,6 +1,9 @@
 //! How a hole is drilled on the chosen machine: from one end or both, and with which length of tube,
 //! whichever costs the lot least.
 
+use alloc::vec::Vec;
+use core::cell::OnceCell;
+
 use super::context::{Context, TubeFacts};
 use super::drill::{Chain, Drill, Times};
 use super::plan::{Plan, places};
@@ -35,6 +38,14 @@ struct Route {
     times: Option<Times>,
     /// What the row costs the lot [currency]; `None` where no minutes can be computed.
     cost: Option<f64>,
+}
+
+/// What is tried: a row with a diameter of tube on a machine.
+struct Trial<'a> {
+    row: &'a RowInput,
+    plan: &'a Plan,
+    facts: &'a TubeFacts,
+    machine: &'a Machine,
 }
 
 impl Route {
@@ -81,7 +92,13 @@ impl Context<'_> {
             });
             return;
         };
-        let route = |way: Way| self.cheapest(row, plan, &way, facts, lengths, machine);
+        let trial = Trial {
+            row,
+            plan,
+            facts,
+            machine,
+        };
+        let route = |way: Way| self.cheapest(&trial, &way, lengths);
         let one = route(metal.one_end(row, start));
         let both_looked_at =
             open && (asked == Some(Ends::Both) || !one.reaches || self.both_may_pay(&one, metal));
@@ -130,18 +147,11 @@ impl Context<'_> {
     }
 
     /// One way with the length of tube that costs the lot least.
-    fn cheapest(
-        &self,
-        row: &RowInput,
-        plan: &Plan,
-        way: &Way,
-        facts: &TubeFacts,
-        lengths: &[usize],
-        machine: &Machine,
-    ) -> Route {
+    fn cheapest(&self, trial: &Trial<'_>, way: &Way, lengths: &[usize]) -> Route {
+        let wears = OnceCell::new();
         let mut best: Option<Route> = None;
         for &tube in lengths {
-            let route = self.route(row, plan, way.clone(), facts, tube, machine);
+            let route = self.route(trial, way.clone(), tube, &wears);
             if best.as_ref().is_none_or(|best| route.beats(best)) {
                 best = Some(route);
             }
@@ -158,25 +168,17 @@ impl Context<'_> {
     }
 
     /// What comes of one way with one tube.
-    fn route(
-        &self,
-        row: &RowInput,
-        plan: &Plan,
-        way: Way,
-        facts: &TubeFacts,
-        tube: usize,
-        machine: &Machine,
-    ) -> Route {
+    fn route(&self, trial: &Trial<'_>, way: Way, tube: usize, wears: &OnceCell<Vec<f64>>) -> Route {
         let usable = self.tubes.get(tube).and_then(|facts| facts.usable_mm);
         let usable_mm = usable.unwrap_or(0.0);
         let chains = way.chains(usable_mm);
         let reaches = chains.iter().flatten().all(|chain| chain.reaches);
         let times = if reaches {
-            self.times_of(row, plan, &way, facts, usable_mm, machine, &chains)
+            self.times_of(trial, &way, usable_mm, &chains)
         } else {
             None
         };
-        let cost = times.and_then(|times| self.cost_of(row, plan, &way, facts, tube, &times));
+        let cost = times.and_then(|times| self.cost_of(trial, &way, tube, &times, wears));
         Route {
             way,
             tube: Some(tube),
@@ -188,28 +190,29 @@ impl Context<'_> {
         }
     }
 
+    /// What a row costs the lot; the factors on its wear are the same for all lengths.
     fn cost_of(
         &self,
-        row: &RowInput,
-        plan: &Plan,
+        trial: &Trial<'_>,
         way: &Way,
-        facts: &TubeFacts,
         tube: usize,
         times: &Times,
+        wears: &OnceCell<Vec<f64>>,
     ) -> Option<f64> {
         let money = self.money.as_ref()?;
         let drill = Drill {
             sides: way.sides.clone(),
             times: *times,
-            breakage: self.breakage(facts, way),
-            dress_share: plan.dress_share,
+            breakage: self.breakage(trial.facts, way),
+            dress_share: trial.plan.dress_share,
         };
         let price = self.tables.tubes.get(tube)?.price;
         let far_end = match way.ends {
             Ends::One => 0.0,
             Ends::Both => money.far_end(),
         };
-        Some(money.of(&drill, places(row), price) + far_end)
+        let wears = wears.get_or_init(|| money.wears(times.sigmas[1]));
+        Some(money.of(&drill, wears, places(trial.row), price) + far_end)
     }
 
     /// Tubes broken for each end drilled.
@@ -225,20 +228,19 @@ impl Context<'_> {
         band.p50()
     }
 
-    #[expect(
-        clippy::too_many_arguments,
-        reason = "what a way of drilling consists of"
-    )]
     fn times_of(
         &self,
-        row: &RowInput,
-        plan: &Plan,
+        trial: &Trial<'_>,
         way: &Way,
-        facts: &TubeFacts,
         usable_mm: f64,
-        machine: &Machine,
         chains: &[Option<Chain>; 2],
     ) -> Option<Times> {
+        let Trial {
+            row,
+            plan,
+            facts,
+            machine,
+        } = trial;
         let stands = self.overruled(Figure::HoleMinutes(row.id));
         let rapid_mm_min = machine.head_rapid_mm_min;
         let (mut touch_offs, mut retract_min) = (0.0, 0.0);

@@ -6,7 +6,7 @@ use super::plan::places;
 use super::say::Voice;
 use crate::figure::Figure;
 use crate::finding::{Kind, Level, Remedy};
-use crate::job_figures::Verdict;
+use crate::job_figures::{Chance, Verdict};
 use crate::size::{effort, verdict};
 
 /// Smallest hole that a tube can plunge along a circle in [mm] («memory» of common practice, no
@@ -36,7 +36,7 @@ impl Voice<'_> {
     /// What the verdict and the first tube's chance ask for.
     pub(super) fn size(&mut self) {
         let plan = self.plan;
-        let (Some(asked), Some(Held { held, bought }), Some(made)) =
+        let (Some(asked), Some(Held { held, bought }), Some(_)) =
             (plan.asked(), plan.held, &plan.made)
         else {
             return;
@@ -77,9 +77,10 @@ impl Voice<'_> {
                 .context
                 .overruled(Figure::Electrode(self.row.id))
                 .is_some();
-        let chance = made.sized.chance(asked.limits_mm, asked.taper_mm);
-        if chosen && (chance.over > 0.5 || chance.inside < 0.05) {
-            let (inside, over) = (chance.inside, chance.over);
+        let Some(Chance { inside, over }) = self.plan.chance.filter(|_| chosen) else {
+            return;
+        };
+        if over > 0.5 || inside < 0.05 {
             let better = self.better(|context, tube| {
                 let place = context.all.of_tube(tube);
                 let tube = place.and_then(|place| context.all.candidates.get(place));

@@ -58,6 +58,11 @@ impl RowOverrules {
         Self(of_row.copied().collect())
     }
 
+    /// Whether any of them is of this row.
+    pub(super) fn concern(&self, id: RowId) -> bool {
+        self.0.iter().any(|(figure, _)| figure.row() == Some(id))
+    }
+
     pub(crate) const fn is_empty(&self) -> bool {
         self.0.is_empty()
     }

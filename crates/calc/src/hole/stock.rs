@@ -1,5 +1,6 @@
 //! The shop's tubes as a hole's choice sees them: all lengths of a tube are one candidate.
 
+use alloc::rc::Rc;
 use alloc::vec::Vec;
 use core::ops::Range;
 
@@ -12,11 +13,13 @@ use crate::tables::{Machine, Tables};
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Stock {
     /// By diameter, material, channels.
-    pub(super) candidates: Vec<Candidate>,
+    pub(super) candidates: Vec<Rc<Candidate>>,
     /// The places in `tubes` of each candidate's lengths.
     lengths: Vec<Range<usize>>,
     /// Indexes in the tables, shortest first within a candidate.
     tubes: Vec<usize>,
+    /// Each of them with its candidate, by index.
+    places: Vec<(usize, usize)>,
 }
 
 impl Stock {
@@ -49,7 +52,7 @@ impl Stock {
                 continue;
             };
             let start = &tables.start;
-            stock.candidates.push(Candidate {
+            let candidate = Candidate {
                 tube: *first,
                 sized: Sized::new(
                     tube(first).outer_mm,
@@ -60,12 +63,21 @@ impl Stock {
                 ),
                 several: tube(first).channels > 1,
                 material: tube(first).material,
-            });
-            let from = stock.tubes.len();
-            stock.tubes.extend(lengths);
-            stock.lengths.push(from..stock.tubes.len());
+            };
+            stock.push(Rc::new(candidate), lengths);
         }
+        stock.places.sort_unstable();
         stock
+    }
+
+    fn push(&mut self, candidate: Rc<Candidate>, lengths: &[usize]) {
+        let place = self.candidates.len();
+        let from = self.tubes.len();
+        self.tubes.extend(lengths);
+        self.lengths.push(from..self.tubes.len());
+        self.places
+            .extend(lengths.iter().map(|tube| (*tube, place)));
+        self.candidates.push(candidate);
     }
 
     /// What of it a machine drives.
@@ -73,13 +85,11 @@ impl Stock {
         let mut driven = Self::default();
         for (candidate, lengths) in self.candidates.iter().zip(&self.lengths) {
             if drives(machine, candidate.sized.tube_mm) {
-                let from = driven.tubes.len();
                 let tubes = self.tubes.get(lengths.clone()).unwrap_or_default();
-                driven.tubes.extend(tubes);
-                driven.lengths.push(from..driven.tubes.len());
-                driven.candidates.push(candidate.clone());
+                driven.push(Rc::clone(candidate), tubes);
             }
         }
+        driven.places.sort_unstable();
         driven
     }
 
@@ -91,7 +101,8 @@ impl Stock {
 
     /// The candidate that a tube is a length of.
     pub(super) fn of_tube(&self, tube: usize) -> Option<usize> {
-        (0..self.candidates.len()).find(|place| self.lengths(*place).contains(&tube))
+        let at = self.places.binary_search_by_key(&tube, |(tube, _)| *tube);
+        at.ok().map(|at| self.places[at].1)
     }
 
     /// The candidate of a diameter that meets the wish best.
@@ -108,6 +119,7 @@ impl Stock {
         let (several, material) = (like.several, like.material);
         self.candidates
             .iter()
+            .map(Rc::as_ref)
             .filter(move |tube| tube.several == several && tube.material == material)
     }
 }

@@ -110,6 +110,10 @@ fn a_size_beyond_the_drawer() {
 
 /// What else a hole could be begun with, most likely right first and oversize counted against it: chances
 /// of a hundredth and more, six at most, each with the length that its diameter would be taken in.
+#[expect(
+    clippy::approx_constant,
+    reason = "a chance that lies near 1/pi by chance"
+)]
 #[test]
 fn alternatives_by_their_chances() {
     let told = |limits, depth| {
