@@ -10,7 +10,7 @@ use super::chances::Chances;
 use super::context::{Context, SAME_MM};
 use super::plans::Plans;
 use crate::job_figures::{Bought, Chance};
-use crate::size::{COMFORTABLE, Sized, gap_of, held};
+use crate::size::{COMFORTABLE, Holding, Sized, gap_of, held};
 use crate::size_choice::{Candidate, Choice, Wish, choose_by};
 use crate::tables::TubeMaterial;
 
@@ -87,16 +87,11 @@ impl Context<'_> {
         }
         let mut stock: Vec<&Sized> = self.driven.class_of(like).map(|tube| &tube.sized).collect();
         stock.push(&like.sized);
-        let with = |tubes: &[&Sized]| {
-            let tubes = tubes.iter().copied();
-            held(tubes, asked.limits_mm, asked.taper_mm)
-        };
-        let of_stock = with(&stock);
+        let holding = Holding::of(stock, asked.limits_mm, asked.taper_mm);
+        let of_stock = holding.mean();
         let bought = if of_stock < COMFORTABLE {
             self.to_buy(&asked).and_then(|tube| {
-                let mut more = stock.clone();
-                more.push(&tube);
-                let held = with(&more);
+                let held = holding.mean_with(&tube);
                 (held > of_stock + WORTH_TELLING).then_some(Bought {
                     outer_mm: tube.tube_mm,
                     held,

@@ -6,6 +6,8 @@ mod assembled;
 #[cfg(test)]
 mod clampings;
 #[cfg(test)]
+mod kept;
+#[cfg(test)]
 mod lengths;
 #[cfg(test)]
 mod minutes;

@@ -1,0 +1,294 @@
+//! What is kept from one edit to the next: it may save time, never change a figure.
+
+use std::cell::Cell;
+
+use proptest::prelude::*;
+use quillbore_calc::assemble::{Answers, Kept, Question, answer, figures, figures_now, questions};
+use quillbore_calc::figure::Figure;
+use quillbore_calc::input::{Ends, HoleEnd, Overrule, PartAxis, Place, RowId};
+use quillbore_calc::{JobFigures, JobInput, Tables};
+
+use crate::rows::{job, placed, row};
+use crate::shop::tables;
+
+/// Something that somebody does to a job, or to the shop.
+#[derive(Clone, Debug)]
+enum Deed {
+    Depth(usize, f64),
+    Size(usize, f64),
+    Count(usize, u32),
+    End(usize, HoleEnd),
+    Both(usize),
+    Tube(usize, Option<usize>),
+    Put(usize),
+    TakeOut(usize),
+    Swap(usize, usize),
+    Places(usize, u32),
+    Overrule(usize, u8, f64),
+    Restore,
+    Quantity(Option<u32>),
+    Breaks(Vec<u32>),
+    Machine(Option<usize>),
+    Material(usize),
+    Axis(Option<PartAxis>),
+    Margin(f64),
+    /// The shop's own: a rate, a price, a start value.
+    Rate(f64),
+    TubePrice(f64),
+    Pace(f64),
+    /// Back to where it began: undo finds what is kept.
+    Begin,
+}
+
+fn deed() -> impl Strategy<Value = Deed> {
+    let at = 0..12_usize;
+    let depth = prop_oneof![5.0..60.0, Just(20.0), Just(20.0)];
+    let size = prop::sample::select(vec![0.62, 0.82, 1.02, 1.12, 1.62, 9.0]);
+    let end = prop::sample::select(vec![HoleEnd::Through, HoleEnd::Into, HoleEnd::Blind]);
+    let quantity = prop::option::weighted(0.9, 1..60_u32);
+    let axis = prop::option::of(prop::sample::select(vec![PartAxis::X, PartAxis::Z]));
+    let rows = prop_oneof![
+        (at.clone(), depth).prop_map(|(at, depth)| Deed::Depth(at, depth)),
+        (at.clone(), size).prop_map(|(at, size)| Deed::Size(at, size)),
+        (at.clone(), 0..9_u32).prop_map(|(at, count)| Deed::Count(at, count)),
+        (at.clone(), end).prop_map(|(at, end)| Deed::End(at, end)),
+        at.clone().prop_map(Deed::Both),
+        (at.clone(), prop::option::of(0..8_usize)).prop_map(|(at, tube)| Deed::Tube(at, tube)),
+        at.clone().prop_map(Deed::Put),
+        at.clone().prop_map(Deed::TakeOut),
+        (at.clone(), at.clone()).prop_map(|(a, b)| Deed::Swap(a, b)),
+        (at.clone(), 0..7_u32).prop_map(|(at, places)| Deed::Places(at, places)),
+        (at, 0..7_u8, 0.01..40.0).prop_map(|(at, which, value)| Deed::Overrule(at, which, value)),
+    ];
+    let lot = prop_oneof![
+        Just(Deed::Restore),
+        quantity.prop_map(Deed::Quantity),
+        prop::collection::vec(1..90_u32, 0..3).prop_map(Deed::Breaks),
+        prop::option::weighted(0.9, 0..2_usize).prop_map(Deed::Machine),
+        (0..2_usize).prop_map(Deed::Material),
+        axis.prop_map(Deed::Axis),
+        (0.0..0.6).prop_map(Deed::Margin),
+        (20.0..90.0).prop_map(Deed::Rate),
+        (0.5..9.0).prop_map(Deed::TubePrice),
+        (0.1..0.9).prop_map(Deed::Pace),
+        Just(Deed::Begin),
+    ];
+    prop_oneof![3 => rows, 1 => lot]
+}
+
+fn begin() -> JobInput {
+    let rows = (1..=6)
+        .map(|id| {
+            let size = [0.82, 1.02, 1.12][id as usize % 3];
+            row(id, id % 4, size, 10.0 + 3.0 * f64::from(id))
+        })
+        .collect();
+    JobInput {
+        breaks: vec![3],
+        ..job(25, rows)
+    }
+}
+
+fn done(deed: &Deed, input: &mut JobInput, tables: &mut Tables) {
+    let rows = input.rows.len();
+    let new_id = input.rows.iter().map(|row| row.id.0).max().unwrap_or(0) + 1;
+    let of = |at: usize| (rows > 0).then(|| at % rows);
+    match deed.clone() {
+        Deed::Depth(at, depth) => of(at).into_iter().for_each(|at| {
+            input.rows[at].depth_mm = Some(depth);
+        }),
+        Deed::Size(at, size) => of(at).into_iter().for_each(|at| {
+            input.rows[at].limits_mm = Some([size - 0.05, size + 0.05]);
+        }),
+        Deed::Count(at, count) => of(at)
+            .into_iter()
+            .for_each(|at| input.rows[at].count = count),
+        Deed::End(at, end) => of(at).into_iter().for_each(|at| input.rows[at].end = end),
+        Deed::Both(at) => of(at).into_iter().for_each(|at| {
+            input.rows[at].ends = match input.rows[at].ends {
+                None => Some(Ends::Both),
+                Some(Ends::Both) => Some(Ends::One),
+                Some(Ends::One) => None,
+            };
+        }),
+        Deed::Tube(at, tube) => of(at).into_iter().for_each(|at| input.rows[at].tube = tube),
+        Deed::Put(at) => {
+            let at = at.min(rows);
+            input.rows.insert(at, row(new_id, 2, 1.02, 14.0));
+        }
+        Deed::TakeOut(at) => of(at).into_iter().for_each(|at| {
+            input.rows.remove(at);
+        }),
+        Deed::Swap(a, b) => {
+            if let (Some(a), Some(b)) = (of(a), of(b)) {
+                input.rows.swap(a, b);
+            }
+        }
+        Deed::Places(at, places) => of(at).into_iter().for_each(|at| {
+            let axes = (0..places).map(|place| {
+                let turn = f64::from(place) * 1.1;
+                [-libm::cos(turn), -libm::sin(turn), 0.0]
+            });
+            let placed = placed(1, &axes.collect::<Vec<_>>()).places;
+            // Half of them in one direction, so that there is an order to search.
+            let down = |place: Place| Place {
+                axis: [0.0, 0.0, -1.0],
+                ..place
+            };
+            input.rows[at].places = if places % 2 == 0 {
+                placed.into_iter().map(down).collect()
+            } else {
+                placed
+            };
+        }),
+        Deed::Overrule(at, which, value) => {
+            let id = of(at).map_or(RowId(1), |at| input.rows[at].id);
+            let figure = [
+                Figure::Feed(id),
+                Figure::Wear(id),
+                Figure::Gap(id),
+                Figure::HoleMinutes(id),
+                Figure::Electrode(id),
+                Figure::MachineHours,
+                Figure::NotYetKnown,
+            ][usize::from(which)];
+            input.overrules.push(Overrule { figure, value });
+        }
+        Deed::Restore => input.overrules.clear(),
+        Deed::Quantity(quantity) => input.quantity = quantity,
+        Deed::Breaks(breaks) => input.breaks = breaks,
+        Deed::Machine(machine) => input.machine = machine,
+        Deed::Material(material) => input.material = Some(material % tables.materials.len()),
+        Deed::Axis(axis) => input.index_about = axis,
+        Deed::Margin(margin) => input.margin = Some(margin),
+        Deed::Rate(rate) => tables.rates.labor_per_hour = rate,
+        Deed::TubePrice(price) => tables.tubes[3].price = price,
+        Deed::Pace(zone_feed) => tables.start.zone_feed = zone_feed,
+        Deed::Begin => {
+            *input = begin();
+            *tables = crate::shop::tables();
+        }
+    }
+}
+
+fn kept_figures(kept: &mut Kept, input: &JobInput, tables: &Tables) -> JobFigures {
+    kept.prepare(input, tables).figures(&Answers::default())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+
+    #[test]
+    fn figures_are_the_same_with_what_is_kept_and_without(
+        deeds in prop::collection::vec(deed(), 1..40),
+    ) {
+        let (mut input, mut tables) = (begin(), tables());
+        let mut kept = Kept::default();
+        for deed in deeds {
+            done(&deed, &mut input, &mut tables);
+            let fresh = figures(&input, &tables, &Answers::default());
+            prop_assert_eq!(kept_figures(&mut kept, &input, &tables), fresh, "after {:?}", deed);
+            let anew = questions(&input, &tables);
+            prop_assert_eq!(kept.prepare(&input, &tables).questions(), anew, "after {:?}", deed);
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 6, ..ProptestConfig::default() })]
+
+    #[test]
+    fn settled_figures_are_the_same_whichever_answers_came_first(
+        deeds in prop::collection::vec(deed(), 1..6),
+    ) {
+        let (mut input, mut tables) = (begin(), tables());
+        let (mut kept, mut answers) = (Kept::default(), Answers::default());
+        for deed in deeds {
+            done(&deed, &mut input, &mut tables);
+            let prepared = kept.prepare(&input, &tables);
+            answers.note(&prepared.questions());
+            // One answer at a time, as a worker gives them.
+            while let Some(next) = prepared.open(&answers).into_iter().next() {
+                let found = next.answer(&|| false).unwrap();
+                answers.put(next, found);
+            }
+            let settled = prepared.figures(&answers);
+            prop_assert!(settled.settled);
+            prop_assert_eq!(settled, figures_now(&input, &tables), "after {:?}", deed);
+        }
+    }
+}
+
+/// The packings and orders among some questions.
+fn searches(questions: &[Question]) -> Vec<&Question> {
+    let is_search = |question: &&Question| !matches!(question, Question::Draw(_));
+    questions.iter().filter(is_search).collect()
+}
+
+#[test]
+fn an_edit_of_a_row_asks_only_its_tube_again() {
+    let (input, tables) = (begin(), tables());
+    let answers = answer(&questions(&input, &tables));
+    let open = |input: &JobInput| Kept::default().prepare(input, &tables).open(&answers);
+    assert!(open(&input).is_empty());
+    // Rows 3 and 6 are the 0.82 mm ones: their tube has a kit, two quantities, the table's order.
+    let figures = figures_now(&input, &tables);
+    let tube = figures.holes[2].tube;
+    let of_tube = figures
+        .holes
+        .iter()
+        .filter(|hole| hole.tube == tube)
+        .count();
+    assert!(of_tube >= 2 && of_tube < figures.holes.len());
+    let mut deeper = input.clone();
+    deeper.rows[2].depth_mm = Some(33.0);
+    let mut longer = input.clone();
+    longer.rows.push(row(77, 3, 0.82, 21.0));
+    let mut shorter = input.clone();
+    shorter.rows.remove(2);
+    for edited in [deeper, longer, shorter] {
+        let open = open(&edited);
+        let searches = searches(&open);
+        // First plans and settled ones of two quantities and of the kit, and the order.
+        assert_eq!(searches.len(), 7, "{searches:?}");
+    }
+    // Another row above moves all indexes, and asks nothing of the other tubes.
+    let mut above = input.clone();
+    above.rows.insert(0, row(78, 3, 0.82, 21.0));
+    assert_eq!(searches(&open(&above)).len(), 7);
+    // A name, a rate, a margin asks nothing at all.
+    let mut renamed = input;
+    for (at, row) in renamed.rows.iter_mut().enumerate() {
+        row.id = RowId(900 + at as u32);
+    }
+    renamed.margin = Some(0.5);
+    assert!(open(&renamed).is_empty());
+}
+
+#[test]
+fn answers_that_nobody_asks_for_are_let_go_in_the_end() {
+    let (input, tables) = (begin(), tables());
+    let asked = questions(&input, &tables);
+    let mut answers = answer(&asked);
+    for _ in 0..64 {
+        answers.note(&[]);
+        assert!(asked.iter().all(|question| answers.has(question)));
+    }
+    answers.note(&[]);
+    assert!(!asked.iter().any(|question| answers.has(question)));
+}
+
+#[test]
+fn a_question_that_is_stopped_has_no_answer() {
+    let mut input = begin();
+    input.rows[0].places = placed(1, &[[0.0, 0.0, -1.0]; 9]).places;
+    for question in questions(&input, &tables()) {
+        let asked = Cell::new(0_u32);
+        let stopped = question.answer(&|| {
+            asked.set(asked.get() + 1);
+            true
+        });
+        // What simple rules settle is answered before anybody could stop it.
+        assert_eq!(stopped.is_none(), asked.get() > 0, "{question:?}");
+    }
+}
