@@ -3,8 +3,9 @@
 use std::hint::black_box;
 
 use criterion::{Bencher, Criterion, criterion_group, criterion_main};
-use quillbore_calc::assemble::{Answers, Kept, answer, figures, questions, quick};
+use quillbore_calc::assemble::{Answers, Kept, Question, answer, figures, questions, quick};
 use quillbore_calc::input::{PartAxis, RowInput};
+use quillbore_calc::stop::never;
 use quillbore_calc::{JobInput, Tables};
 
 #[path = "../tests/lot/rows.rs"]
@@ -89,5 +90,41 @@ fn job(criterion: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, job);
+/// The first plans and the settled ones of one tube whose row was edited, for three quantities.
+fn changed_tube(criterion: &mut Criterion) {
+    let tables = shop::tables();
+    for (name, rows) in [
+        ("8 rows a tube", 56),
+        ("40 rows a tube", 280),
+        ("285 rows a tube", 2000),
+    ] {
+        let all = many_rows();
+        let input = JobInput {
+            rows: all.rows[..rows].to_vec(),
+            breaks: vec![25, 100],
+            ..all
+        };
+        let answers = answer(&questions(&input, &tables));
+        let mut deeper = input.clone();
+        deeper.rows[0].depth_mm = Some(41.5);
+        let open = Kept::default().prepare(&deeper, &tables).open(&answers);
+        let is_packing = |question: &&Question| matches!(question, Question::Packing(_));
+        let packings: Vec<&Question> = open.iter().filter(is_packing).collect();
+        // First plans come first: as many as there are settled ones.
+        let (first, settled) = packings.split_at(packings.len() / 2);
+        let mut slow = criterion.benchmark_group(format!("changed tube, {name}"));
+        slow.sample_size(10);
+        for (which, questions) in [("first plans", first), ("settled", settled)] {
+            slow.bench_function(which, |bench| {
+                bench.iter(|| {
+                    let answers = questions.iter().map(|question| question.answer(&never));
+                    answers.filter(Option::is_some).count()
+                });
+            });
+        }
+        slow.finish();
+    }
+}
+
+criterion_group!(benches, job, changed_tube);
 criterion_main!(benches);
