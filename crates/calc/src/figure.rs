@@ -41,6 +41,12 @@ pub enum Figure {
 
 impl Figure {
     /// The row that it is a figure of; `None` for figures of the lot and of the job.
+    ///
+    /// ```
+    /// use quillbore_calc::{Figure, RowId};
+    /// assert_eq!(Figure::Wear(RowId(7)).row(), Some(RowId(7)));
+    /// assert_eq!(Figure::Electrodes(7).row(), None); // a tube of the lot, used by several rows
+    /// ```
     #[must_use]
     pub const fn row(self) -> Option<RowId> {
         match self {

@@ -37,6 +37,33 @@ enum Answered {
 impl Question {
     /// Searches or draws, and asks `stop` now and then whether the answer is still wanted; a search
     /// that was stopped has none.
+    ///
+    /// Formula: those of [`crate::order::hole_order`], [`crate::packing::electrodes_for_lot`] and
+    /// [`crate::packing::by_hole_order`]; the draw is [`crate::spread::DRAWS`] lots, from the streams
+    /// of [`crate::spread::Factor`].
+    ///
+    /// - `stop`: true where nobody wants the answer any more.
+    ///
+    /// Result: what was found, or `None` where it was stopped.
+    ///
+    /// ```
+    /// use quillbore_calc::assemble::{Answers, Question, figures, figures_now, questions};
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// # use shop::*;
+    /// let (input, tables) = (job(vec![through(0.8, 20.0)]), tables());
+    /// let mut answers = Answers::default();
+    /// for question in questions(&input, &tables) {
+    ///     let found = question.answer(&|| false).unwrap();
+    ///     answers.put(question, found);
+    /// }
+    /// assert_eq!(figures(&input, &tables, &answers), figures_now(&input, &tables));
+    /// // A draw that nobody wants ends without one.
+    /// let asked = questions(&input, &tables);
+    /// let draw = asked.iter().find(|asked| matches!(asked, Question::Draw(_))).unwrap();
+    /// assert!(draw.answer(&|| true).is_none());
+    /// ```
+    ///
+    /// Source: the functions named above.
     #[must_use]
     pub fn answer(&self, stop: Stop<'_>) -> Option<Answer> {
         Some(Answer(match self {
@@ -49,6 +76,39 @@ impl Question {
 }
 
 /// Answers that are kept, by question; a job's figures take those to its own.
+///
+/// Formula: an answer is let go where none of the last 64 turns asked for it; each [`Self::note`] is a
+/// turn.
+///
+/// ```
+/// use quillbore_calc::assemble::{Answers, Question};
+/// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind, OrderAsked};
+/// let holes = [Kind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
+/// let asked = |parts| Question::InOrder(OrderAsked::new(&holes, parts, &Electrode::new(130.0)));
+/// let mut answers = Answers::default();
+/// for parts in [1, 2] {
+///     answers.put(asked(parts), asked(parts).answer(&|| false).unwrap());
+/// }
+/// let has = |answers: &Answers| [1, 2, 3].map(|parts| answers.has(&asked(parts)));
+/// assert_eq!(has(&answers), [true, true, false]);
+/// // One is asked for once more, then neither for 64 turns, and for a 65th.
+/// answers.note(&[asked(1)]);
+/// for _ in 0..63 {
+///     answers.note(&[]);
+/// }
+/// assert_eq!(has(&answers), [true, true, false]);
+/// answers.note(&[]);
+/// assert_eq!(has(&answers), [true, false, false]);
+/// answers.note(&[]);
+/// assert_eq!(has(&answers), [false, false, false]);
+/// // What answers another kind of question answers none.
+/// let packing = Asked::new(&holes, &Electrode::new(130.0), Effort::quick()).question;
+/// let packing = Question::Packing(packing);
+/// answers.put(packing.clone(), asked(1).answer(&|| false).unwrap());
+/// assert!(!answers.has(&packing));
+/// ```
+///
+/// Source: ours.
 #[derive(Clone, Debug, Default)]
 pub struct Answers {
     orders: BTreeMap<OrderQuestion, Kept<Arc<[u32]>>>,
@@ -74,6 +134,9 @@ const TURNS: u64 = 64;
 
 impl Answers {
     /// Keeps an answer.
+    ///
+    /// - `question`: what was asked.
+    /// - `answer`: what it came to; one to another kind of question is not kept.
     pub fn put(&mut self, question: Question, answer: Answer) {
         let turn = self.turn;
         match (question, answer.0) {
@@ -96,6 +159,10 @@ impl Answers {
     }
 
     /// Whether a question has its answer here.
+    ///
+    /// - `question`: what is asked, by its value.
+    ///
+    /// Result: true where it has.
     #[must_use]
     pub fn has(&self, question: &Question) -> bool {
         match question {
@@ -107,6 +174,8 @@ impl Answers {
     }
 
     /// Notes what is asked now; answers that nobody asked for in a long time are let go.
+    ///
+    /// - `asked`: all that is asked now, whether it has its answer or not.
     pub fn note(&mut self, asked: &[Question]) {
         self.turn += 1;
         let turn = self.turn;

@@ -16,6 +16,10 @@ use crate::travel::{length, sweep};
 
 impl Prepared<'_> {
     /// All figures, with the answers to the job's questions as far as they are at hand.
+    ///
+    /// - `answers`: those at hand; answers to other questions are left out.
+    ///
+    /// Result: figures and findings, `settled` true where every question has its answer.
     #[must_use]
     pub fn figures(&self, answers: &Answers) -> JobFigures {
         let found = Found::of(self, answers);
@@ -49,6 +53,8 @@ impl Prepared<'_> {
     }
 
     /// All figures, with every search and draw done at once.
+    ///
+    /// Result: figures and findings, `settled` always.
     #[must_use]
     pub fn figures_now(&self) -> JobFigures {
         self.figures(&answer(&self.questions()))

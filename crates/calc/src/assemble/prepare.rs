@@ -23,6 +23,33 @@ use crate::tables::{Machine, Tables};
 ///
 /// Everything is held against the values that it was worked out from, so that the figures are the same
 /// with it and without. One job's is of no use for another, and harmless.
+///
+/// Formula: none of its own: an equal row in an equal setting, tubes of equal rows and clampings of an
+/// equal layout are taken as they were, everything else is computed anew.
+///
+/// ```
+/// use std::sync::Arc;
+///
+/// use quillbore_calc::RowId;
+/// use quillbore_calc::assemble::{Answers, Kept, quick};
+/// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+/// # use shop::*;
+/// let tables = tables();
+/// let mut rows = vec![through(0.8, 20.0), through(1.2, 20.0)];
+/// rows[1].id = RowId(8);
+/// let mut input = job(rows);
+/// let (mut kept, none) = (Kept::default(), Answers::default());
+/// let before = kept.prepare(&input, &tables).figures(&none);
+/// input.rows[0].depth_mm = Some(25.0);
+/// let after = kept.prepare(&input, &tables).figures(&none);
+/// // The edited row is another, the row beside it the very same, and the job's figures as if nothing
+/// // had been kept.
+/// assert_ne!(before.holes[0], after.holes[0]);
+/// assert!(Arc::ptr_eq(&before.holes[1], &after.holes[1]));
+/// assert_eq!(after, quick(&input, &tables));
+/// ```
+///
+/// Source: ours.
 #[derive(Default)]
 pub struct Kept {
     setting: Setting,
@@ -34,6 +61,29 @@ pub struct Kept {
 }
 
 /// A job with its rows, clampings and tubes computed.
+///
+/// Formula: that of [`super::figures`] and [`super::questions`], cut in two where the answers come in.
+///
+/// ```
+/// use quillbore_calc::assemble::{Answers, Kept, figures_now, quick};
+/// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+/// # use shop::*;
+/// let (input, tables) = (job(vec![through(0.8, 20.0)]), tables());
+/// let prepared = Kept::default().prepare(&input, &tables);
+/// let mut answers = Answers::default();
+/// assert_eq!(prepared.figures(&answers), quick(&input, &tables));
+/// // One tube asks the table's order, its lot and its kit, and there is a draw; before these come
+/// // first plans of lot and kit.
+/// assert_eq!((prepared.questions().len(), prepared.open(&answers).len()), (4, 6));
+/// while let Some(next) = prepared.open(&answers).into_iter().next() {
+///     let found = next.answer(&|| false).unwrap();
+///     answers.put(next, found);
+/// }
+/// assert_eq!(prepared.figures(&answers), figures_now(&input, &tables));
+/// assert_eq!(prepared.figures(&answers), prepared.figures_now());
+/// ```
+///
+/// Source: ours.
 pub struct Prepared<'a> {
     pub(super) input: &'a JobInput,
     pub(super) tables: &'a Tables,
@@ -59,6 +109,11 @@ pub(super) struct Ready {
 
 impl Kept {
     /// Computes all of a job that takes no search and no draw, anew where something changed.
+    ///
+    /// - `input`: the job.
+    /// - `tables`: what the shop knows.
+    ///
+    /// Result: the job, ready to be asked for its questions and its figures.
     pub fn prepare<'a>(&mut self, input: &'a JobInput, tables: &'a Tables) -> Prepared<'a> {
         let planner = Planner::new(input, tables);
         self.forget_unless(planner.setting(), tables);
@@ -132,6 +187,9 @@ impl Prepared<'_> {
     }
 
     /// Everything that is to be searched and drawn for this job.
+    ///
+    /// Result: questions by value, as of [`super::questions`]; none until machine and every row are
+    /// complete.
     #[must_use]
     pub fn questions(&self) -> Vec<Question> {
         let Some(ready) = &self.ready else {
@@ -157,6 +215,10 @@ impl Prepared<'_> {
 
     /// What is still to be asked where these answers are at hand, in the order in which it is worth
     /// most: a first plan for each tube that has none, then what settles the figures.
+    ///
+    /// - `answers`: those at hand.
+    ///
+    /// Result: questions without an answer; none where the figures are settled.
     #[must_use]
     pub fn open(&self, answers: &Answers) -> Vec<Question> {
         let tubes = self.ready.iter().flat_map(|ready| &ready.tubes);

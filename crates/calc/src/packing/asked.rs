@@ -121,6 +121,25 @@ impl Asked {
 
 impl Question {
     /// The same question with another effort.
+    ///
+    /// Formula: lot as it is, effort in place of its own.
+    ///
+    /// - `effort`: how long to look.
+    ///
+    /// Result: the question of the same lot that looks so long.
+    ///
+    /// ```
+    /// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind};
+    /// let kind = |id, consume_mm, count| Kind { id, reach_mm: 0.0, consume_mm, count };
+    /// let kinds = [kind(7, 60.0, 2), kind(8, 40.0, 2)];
+    /// let ask = |effort| Asked::new(&kinds, &Electrode::new(100.0), effort).question;
+    /// let (settled, first) = (ask(Effort::default()), ask(Effort::quick()));
+    /// assert_ne!(settled, first);
+    /// assert_eq!(settled.with(Effort::quick()), first);
+    /// assert_eq!(first.with(Effort::default()), settled);
+    /// ```
+    ///
+    /// Source: definition.
     #[must_use]
     pub fn with(&self, effort: Effort) -> Self {
         Self {

@@ -58,6 +58,26 @@ pub fn by_hole_order(order: &[Kind], parts: u32, electrode: &Electrode) -> ByHol
 
 /// What drilling in a given order is asked, without the caller's names: equal questions have equal
 /// answers.
+///
+/// Formula: that of [`by_hole_order`].
+///
+/// ```
+/// use quillbore_calc::packing::{Electrode, Kind, OrderAsked};
+/// let kind = |id, reach_mm, consume_mm| Kind { id, reach_mm, consume_mm, count: 1 };
+/// let new = Electrode::new(100.0);
+/// // 100 mm: 60 + 30 start; 10 + 40 would end at 30 left, reach 10 is met; then 60 + 30 needs a new one.
+/// let asked = OrderAsked::new(&[kind(1, 60.0, 30.0), kind(2, 10.0, 40.0)], 2, &new);
+/// assert_eq!(asked.answer(&|| false), Some(2));
+/// assert_eq!(asked.answer(&|| true), None);
+/// // Names ask nothing, nor does a hole that no electrode drills; the order does: 10 + 40, then
+/// // 60 + 30 no more, each part anew.
+/// let renamed = [kind(8, 60.0, 30.0), kind(9, 60.0, 50.0), kind(5, 10.0, 40.0)];
+/// assert_eq!(OrderAsked::new(&renamed, 2, &new), asked);
+/// let turned = OrderAsked::new(&[kind(2, 10.0, 40.0), kind(1, 60.0, 30.0)], 2, &new);
+/// assert_eq!(turned.answer(&|| false), Some(3));
+/// ```
+///
+/// Source: the rule itself.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct OrderAsked {
     full: i64,
@@ -69,6 +89,13 @@ pub struct OrderAsked {
 
 impl OrderAsked {
     /// The question of [`by_hole_order`], whose arguments these are.
+    ///
+    /// - `order`: kinds in the order they are drilled in one part, each with its number there; lengths
+    ///   [mm], 0 and up. Those that no electrode can drill are left out.
+    /// - `parts`: parts in the lot, 0 and up, drilled one after another.
+    /// - `electrode`: usable length [mm], 0 to 1e9, of a new one and of the part-used one that starts.
+    ///
+    /// Result: the question, without names.
     #[must_use]
     pub fn new(order: &[Kind], parts: u32, electrode: &Electrode) -> Self {
         let full = steps(electrode.usable_mm);
@@ -87,6 +114,10 @@ impl OrderAsked {
     }
 
     /// New electrodes taken; asks at each part whether to go on, and is none where it was stopped.
+    ///
+    /// - `stop`: true where nobody wants the answer any more.
+    ///
+    /// Result: number of electrodes, or `None` where it was stopped.
     #[must_use]
     pub fn answer(&self, stop: Stop<'_>) -> Option<u64> {
         self.used(stop).map(|(needed, _)| needed)
