@@ -6,19 +6,22 @@ use std::collections::BTreeMap;
 use quillbore_calc::RowId;
 use quillbore_calc::finding::{About, Finding, Kind, Level};
 
-/// What a check asks that concerns the customer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Concern {
+use crate::list::list;
+
+list! {
+    /// What a check asks that concerns the customer.
+    pub enum Concern;
+
     /// Limits that can't be promised.
-    Limits,
+    Limits "limits";
     /// Limits that the drawing doesn't give and the shop assumed.
-    AssumedLimits,
+    AssumedLimits "assumed_limits";
     /// A wall behind the exit that may be hit.
-    WallBehind,
+    WallBehind "wall_behind";
     /// A step in the middle of a hole that is drilled from both ends.
-    Step,
+    Step "step";
     /// A blind depth that can't be promised.
-    Depth,
+    Depth "depth";
 }
 
 /// How a finding concerns the customer.
@@ -53,29 +56,6 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::LowerAssumed { .. }
         | Kind::CoreTrapped => Customer::Told,
         _ => Customer::Shop,
-    }
-}
-
-impl Concern {
-    /// Every one of them.
-    pub const ALL: &[Self] = &[
-        Self::Limits,
-        Self::AssumedLimits,
-        Self::WallBehind,
-        Self::Step,
-        Self::Depth,
-    ];
-
-    /// Its name in files: never changed once released.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Limits => "limits",
-            Self::AssumedLimits => "assumed_limits",
-            Self::WallBehind => "wall_behind",
-            Self::Step => "step",
-            Self::Depth => "depth",
-        }
     }
 }
 

@@ -1,17 +1,39 @@
 //! Lists of named things, each kept in one place: what stands in a row of the list is all that the
 //! code has of it, beside its words.
 
-/// A list of names, and of what is said of each: makes the enum, `ALL`, `key`, and one function for
-/// each thing that is said.
+/// A list of names: makes the enum, `ALL` and `key`, and where something is said of each name, a
+/// function for each thing that is said.
 macro_rules! list {
+    (
+        $(#[$about:meta])*
+        pub enum $List:ident;
+        $($(#[$doc:meta])+ $Name:ident $key:literal;)+
+    ) => {
+        $(#[$about])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum $List { $($(#[$doc])+ $Name,)+ }
+
+        impl $List {
+            /// Every one, in the list's order.
+            pub const ALL: &[Self] = &[$(Self::$Name,)+];
+
+            /// Its name in files and commands: never changed once released.
+            #[must_use]
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$Name => $key,)+ }
+            }
+        }
+    };
     (
         $(#[$about:meta])*
         pub enum $List:ident { $($(#[$said:meta])+ $part:ident: $Type:ty,)+ }
         $($(#[$doc:meta])+ $Name:ident $key:literal $($value:expr),+;)+
     ) => {
-        $(#[$about])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum $List { $($(#[$doc])+ $Name,)+ }
+        $crate::list::list! {
+            $(#[$about])*
+            pub enum $List;
+            $($(#[$doc])+ $Name $key;)+
+        }
 
         const _: () = {
             struct Says { $($part: $Type,)+ }
@@ -21,15 +43,6 @@ macro_rules! list {
             }
 
             impl $List {
-                /// Every one, in the list's order.
-                pub const ALL: &[Self] = &[$(Self::$Name,)+];
-
-                /// Its name in files and commands: never changed once released.
-                #[must_use]
-                pub const fn key(self) -> &'static str {
-                    match self { $(Self::$Name => $key,)+ }
-                }
-
                 const fn says(self) -> Says {
                     match self { $(Self::$Name => says($($value),+),)+ }
                 }

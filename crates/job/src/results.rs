@@ -268,7 +268,7 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
             let cell = row.cell(*column);
             let why = cell.why?;
             let beside = Beside::Row(row.id, Some(*column));
-            let label = english::column(*column);
+            let label = english::column(*column).head;
             let mut note = note(beside, label, cell.text, why);
             if *column == Column::Count && row.places.is_empty() {
                 // One hole stands in for them: nobody may quote or drill by that.

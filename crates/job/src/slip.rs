@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use crate::entry::Entry;
 use crate::field::{FieldKind, Value};
+use crate::list::list;
 
 /// One slip; its identity is never used again in this job.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,26 +77,14 @@ impl Slip {
 }
 
 macro_rules! kinds {
-    ($($(#[doc = $doc:literal])+ $name:ident $key:literal [$($line:ident)+];)+) => {
-        /// What a slip is.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum SlipKind { $($(#[doc = $doc])+ $name,)+ }
-
-        impl SlipKind {
-            /// Every kind, in the order of a job's life.
-            pub const ALL: &[Self] = &[$(Self::$name,)+];
-
-            /// The kind's name in files: never changed once released.
-            #[must_use]
-            pub const fn key(self) -> &'static str {
-                match self { $(Self::$name => $key,)+ }
+    ($($(#[$doc:meta])+ $Name:ident $key:literal [$($line:ident)+];)+) => {
+        list! {
+            /// What a slip is, in the order of a job's life.
+            pub enum SlipKind {
+                /// The lines that it has, in order.
+                lines: &'static [Line],
             }
-
-            /// The lines that it has, in order.
-            #[must_use]
-            pub const fn lines(self) -> &'static [Line] {
-                match self { $(Self::$name => &[$(Line::$line,)+],)+ }
-            }
+            $($(#[$doc])+ $Name $key &[$(Line::$line,)+];)+
         }
     };
 }
@@ -126,44 +115,27 @@ kinds! {
     Delivery "delivery" [Date Count Serials Carrier By Note];
 }
 
+impl Line {
+    /// Whether somebody types it; the others are kept beside what was typed.
+    #[must_use]
+    pub const fn is_typed(self) -> bool {
+        !matches!(self, Self::AcceptedWhat)
+    }
+}
+
 /// What the customer may answer to a quotation.
 pub const OUTCOMES: &[&str] = &["accepted", "declined", "no answer"];
 
 /// What work may wait for.
 pub const POINTS: &[&str] = &["test piece", "first piece", "source inspection"];
 
-macro_rules! lines {
-    ($($(#[doc = $doc:literal])+ $name:ident $key:literal $kind:expr;)+) => {
-        /// A line of a slip.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum Line { $($(#[doc = $doc])+ $name,)+ }
+list! {
+    /// A line of a slip.
+    pub enum Line {
+        /// How its text is read.
+        kind: FieldKind,
+    }
 
-        impl Line {
-            /// Every line.
-            pub const ALL: &[Self] = &[$(Self::$name,)+];
-
-            /// The line's name in files: never changed once released.
-            #[must_use]
-            pub const fn key(self) -> &'static str {
-                match self { $(Self::$name => $key,)+ }
-            }
-
-            /// Whether somebody types it; the others are kept beside what was typed.
-            #[must_use]
-            pub const fn is_typed(self) -> bool {
-                !matches!(self, Self::AcceptedWhat)
-            }
-
-            /// How its text is read.
-            #[must_use]
-            pub const fn kind(self) -> FieldKind {
-                match self { $(Self::$name => $kind,)+ }
-            }
-        }
-    };
-}
-
-lines! {
     /// The day.
     Date "date" FieldKind::Date;
     /// Who wrote or did it.

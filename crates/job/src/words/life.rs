@@ -327,7 +327,7 @@ fn differs(changed: &Changed, arrow: impl Fn(&str, &str) -> String) -> String {
         }
         Changed::Cell(mark, column, was, is) => format!(
             "hole {mark}, {}: {}",
-            english::column(*column),
+            english::column(*column).head,
             arrow(was, is)
         ),
         Changed::NewRow(mark) => format!("hole {mark} is new"),

@@ -1,6 +1,6 @@
 //! What is said where two desks' work was put together: what of it does not stand, and where.
 
-use super::{answers, edits, names, slips};
+use super::{answers, edits, english, names, slips};
 use crate::answer::Answer;
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job, Overrule};
@@ -27,7 +27,11 @@ pub fn clash(job: &Job, clash: &Clash) -> String {
             &typed(job, theirs, field.kind().is_measured()),
         ),
         Clash::Cell(row, column, theirs) => yours_stands(
-            &format!("{}, {}", edits::hole(job, *row), names::column(*column)),
+            &format!(
+                "{}, {}",
+                edits::hole(job, *row),
+                english::column(*column).name
+            ),
             &typed(job, theirs, column.is_measured()),
         ),
         Clash::Places(row, theirs) => format!(
