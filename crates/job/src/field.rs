@@ -138,6 +138,24 @@ impl Value {
         }
     }
 
+    /// Text as it stands, or one word of a list.
+    #[must_use]
+    pub fn text(&self) -> Option<&str> {
+        match self {
+            Self::Text(text) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// Yes or no.
+    #[must_use]
+    pub const fn yes_no(&self) -> Option<bool> {
+        match self {
+            Self::YesNo(yes) => Some(*yes),
+            _ => None,
+        }
+    }
+
     /// Minutes.
     #[must_use]
     pub const fn minutes(&self) -> Option<f64> {

@@ -1,7 +1,7 @@
 //! Lists of named things, each kept in one place: what stands in a row of the list is all that the
 //! code has of it, beside its words.
 
-/// A list of names: makes the enum, `ALL` and `key`, and where something is said of each name, a
+/// A list of names: makes the enum, `ALL`, `KEYS`, `key` and `of_key`, and where something is said of each name, a
 /// function for each thing that is said.
 macro_rules! list {
     (
@@ -17,10 +17,19 @@ macro_rules! list {
             /// Every one, in the list's order.
             pub const ALL: &[Self] = &[$(Self::$Name,)+];
 
+            /// Every name in files and commands, in the list's order.
+            pub const KEYS: &[&str] = &[$($key,)+];
+
             /// Its name in files and commands: never changed once released.
             #[must_use]
             pub const fn key(self) -> &'static str {
                 match self { $(Self::$Name => $key,)+ }
+            }
+
+            /// The one of this name.
+            #[must_use]
+            pub fn of_key(key: &str) -> Option<Self> {
+                Self::ALL.iter().copied().find(|known| known.key() == key)
             }
         }
     };

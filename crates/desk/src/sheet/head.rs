@@ -3,7 +3,8 @@
 use egui::{Align, Layout, RichText, Ui};
 use quillbore_calc::finding::Level;
 use quillbore_job::life::{self, Blocker, State};
-use quillbore_job::{Field, Job, Paper, SlipKind, words};
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Field, Job, Paper, words};
 
 use super::{Shared, pencil};
 use crate::actions::Action;
@@ -170,7 +171,9 @@ fn stands(shared: &Shared<'_>) -> (String, Floor) {
     let blockers = |paper| life::blockers(paper, job, &found, shared.before);
     let state = life::state(job);
     let stands = words::life::state(state);
-    let ended = life::outcome(job).map_or_else(String::new, |how| format!(", {how}"));
+    let ended = life::outcome(job).map_or_else(String::new, |how| {
+        format!(", {}", words::slips::outcome(how))
+    });
     let mut ready = Floor::NotYet;
     let next = match state {
         State::Inquiry => {
@@ -236,7 +239,7 @@ fn to_quote(missing: &[&str], other_stop: bool, blockers: &[Blocker]) -> String 
 
 /// That an open non-conformance keeps parts from being delivered.
 fn held(job: &Job) -> Option<String> {
-    let mut trouble = job.slips(SlipKind::Nonconformance);
+    let mut trouble = job.slips_of::<kind::Nonconformance>();
     let held = trouble.any(life::holds_delivery);
     held.then(|| words::life::blocker(&Blocker::Undecided))
 }
@@ -252,7 +255,7 @@ fn next_call(job: &Job) -> Option<chrono::NaiveDate> {
         return None;
     }
     let follow_up = job.date(Field::FollowUp);
-    let calls = job.slips(SlipKind::Call);
-    let again = calls.filter_map(|call| call.day(quillbore_job::Line::CallAgain));
+    let calls = job.slips_of::<kind::Call>();
+    let again = calls.filter_map(|call| call.get(line::CallAgain));
     again.chain(follow_up).max()
 }

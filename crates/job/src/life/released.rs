@@ -119,7 +119,7 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
 fn is_silent(job: &Job, line: Line) -> bool {
     let kinds = [SlipKind::Order, SlipKind::Release].into_iter();
     let mut slips = kinds.flat_map(|kind| job.slips(kind));
-    slips.all(|slip| slip.text(line).is_empty())
+    slips.all(|slip| slip.line(line).text().trim().is_empty())
 }
 
 /// The row that an overruled figure is of, or that it is of none; `None` where the floor doesn't work

@@ -11,7 +11,7 @@ use crate::job::Job;
 use crate::life;
 use crate::order::{self, Difference, Revised};
 use crate::remedy::Offer;
-use crate::slip::{Line, Slip, SlipKind};
+use crate::slip::{Line, View, kind, line};
 use crate::words::life as words;
 use crate::words::{english, issued};
 
@@ -39,7 +39,7 @@ pub(super) fn is_order_price(note: &SideNote) -> bool {
 
 /// What differs between each order and quotation or sheet.
 fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
-    job.slips(SlipKind::Order).flat_map(move |order| {
+    job.slips_of::<kind::Order>().flat_map(move |order| {
         let all = order::differences(job, order).into_iter();
         all.map(move |difference| {
             let accepted = order::is_accepted(order, &difference);
@@ -57,13 +57,13 @@ fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
 
 /// A note about an order that somebody may accept, or did.
 fn to_accept(
-    order: &Slip,
+    order: View<'_, kind::Order>,
     code: &'static str,
     line: Option<Line>,
     accepted: bool,
     said: String,
 ) -> SideNote {
-    let by = order.text(Line::Accepted);
+    let by = order.get(line::Accepted);
     let beside = Beside::Slip(order.id, line);
     if accepted {
         let said = format!("{said} {}", words::accepted(by));
@@ -111,8 +111,8 @@ fn make_agree(job: &Job, difference: &Difference) -> Option<Offer> {
 
 /// Orders that don't say what they pay.
 fn without_price(job: &Job) -> impl Iterator<Item = SideNote> {
-    let silent = |order: &&Slip| order.line(Line::Each).is_empty();
-    job.slips(SlipKind::Order).filter(silent).map(|order| {
+    let silent = |order: &View<'_, kind::Order>| order.entry(line::Each).is_empty();
+    job.slips_of::<kind::Order>().filter(silent).map(|order| {
         let beside = Beside::Slip(order.id, Some(Line::Each));
         let said = words::ORDER_WITHOUT_PRICE.to_owned();
         SideNote {
@@ -126,8 +126,8 @@ fn without_price(job: &Job) -> impl Iterator<Item = SideNote> {
 /// confirmation of ours binds the shop.
 fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNote> {
     let price = figures.price.as_ref();
-    job.slips(SlipKind::Order).filter_map(move |order| {
-        let pays = order.money(Line::Each)?;
+    job.slips_of::<kind::Order>().filter_map(move |order| {
+        let pays = order.get(line::Each)?;
         let quantity = order::quantity_of(job, order)?;
         let mut confirmed = job
             .standing(Paper::Confirmation)
@@ -152,8 +152,8 @@ fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNot
 
 /// Hold points that are not released yet.
 fn holds(job: &Job) -> impl Iterator<Item = SideNote> {
-    let open = |slip: &&Slip| slip.day(Line::Freed).is_none();
-    job.slips(SlipKind::Hold).filter(open).map(|hold| {
+    let open = |slip: &View<'_, kind::Hold>| slip.get(line::Freed).is_none();
+    job.slips_of::<kind::Hold>().filter(open).map(|hold| {
         let beside = Beside::Slip(hold.id, None);
         SideNote::new(Level::Check, "hold-open", beside, words::hold(hold))
     })
@@ -161,9 +161,9 @@ fn holds(job: &Job) -> impl Iterator<Item = SideNote> {
 
 /// Run records in which a tube grew.
 fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
-    job.slips(SlipKind::Run).filter_map(|run| {
-        let before = run.length_mm(Line::TubeBefore)?;
-        let after = run.length_mm(Line::TubeAfter)?;
+    job.slips_of::<kind::Run>().filter_map(|run| {
+        let before = run.get(line::TubeBefore)?.mm();
+        let after = run.get(line::TubeAfter)?.mm();
         let beside = Beside::Slip(run.id, Some(Line::TubeAfter));
         let said = english::tube_grew().to_owned();
         (after > before).then(|| SideNote::new(Level::Check, "tube-grew", beside, said))
@@ -172,16 +172,16 @@ fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
 
 /// Withdrawals that withdraw nothing, and papers that stand again after one.
 fn withdrawals(job: &Job) -> impl Iterator<Item = SideNote> {
-    job.slips(SlipKind::Withdrawal).filter_map(move |slip| {
+    job.slips_of::<kind::Withdrawal>().filter_map(move |slip| {
         let Some(paper) = job.taken_back_by(slip) else {
             let beside = Beside::Slip(slip.id, Some(Line::Paper));
-            let said = issued::withdraws_nothing(slip.text(Line::Paper));
+            let said = issued::withdraws_nothing(slip.get(line::Paper));
             return Some(SideNote {
                 settled_by: Some((slip.id, Line::Paper)),
                 ..SideNote::new(Level::Check, "withdraws-nothing", beside, said)
             });
         };
-        let why = slip.text(Line::StandsAgain);
+        let why = slip.get(line::StandsAgain);
         let beside = Beside::Slip(slip.id, Some(Line::StandsAgain));
         let again = !why.is_empty() && job.stands(paper);
         again.then(|| {
@@ -193,9 +193,9 @@ fn withdrawals(job: &Job) -> impl Iterator<Item = SideNote> {
 
 /// Non-conformances that are open while parts are on their way out.
 fn delivered_open(job: &Job) -> impl Iterator<Item = SideNote> {
-    let leaves = job.slips(SlipKind::Delivery).next().is_some();
-    let slips = job.slips(SlipKind::Nonconformance);
-    let open = slips.filter(move |slip| leaves && life::holds_delivery(slip));
+    let leaves = job.slips_of::<kind::Delivery>().next().is_some();
+    let slips = job.slips_of::<kind::Nonconformance>();
+    let open = slips.filter(move |slip| leaves && life::holds_delivery(*slip));
     open.map(|slip| {
         let beside = Beside::Slip(slip.id, Some(Line::SendBecause));
         let said = words::DELIVERED_OPEN.to_owned();

@@ -136,7 +136,11 @@ fn slip(job: &Job, id: u32) -> String {
     let Some(slip) = job.slip(id) else {
         return "a slip".to_owned();
     };
-    let mut texts = slip.kind.lines().iter().map(|line| slip.text(*line));
+    let mut texts = slip
+        .kind
+        .lines()
+        .iter()
+        .map(|line| slip.line(*line).text().trim());
     let first = texts.find(|text| !text.is_empty());
     let kind = slips::kind(slip.kind);
     first.map_or_else(

@@ -22,6 +22,7 @@ use quillbore_calc::job_figures::{
 use quillbore_calc::{Band, JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::{Concern, Customer, Facts};
+use quillbore_job::slip::kind;
 use quillbore_job::{
     CellAt, Column, Edit, Field, Issued, Job, Line, Paper, Shop, SlipKind, Unit, apply,
 };
@@ -739,7 +740,7 @@ pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter
     let results = quillbore_job::results::results_now(job, shop);
     let remarks: Vec<Remark> = results.notes.iter().map(Remark::of).collect();
     let answers = results.answers();
-    let order = job.slips(SlipKind::Order).next_back();
+    let order = job.slips_of::<kind::Order>().next_back();
     let issuer = Issuer {
         name: shop.name.clone(),
         address: shop.address.clone(),
