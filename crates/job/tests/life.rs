@@ -400,7 +400,7 @@ fn two_rows_with_one_mark_are_told_and_mended() {
     let job = cells(&ring(), 1, &[" a ", "4", "1.2", "10"]);
     let twice = |job: &Job| {
         let notes = results_quick(job, shop).notes;
-        notes.into_iter().find(|note| note.code == "mark-twice")
+        notes.into_iter().find(|note| note.code() == "mark-twice")
     };
     let note = twice(&job).expect("a note");
     let mended = done(&job, &note.offer.expect("a remedy").edit);

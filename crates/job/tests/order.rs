@@ -154,7 +154,7 @@ fn an_order_that_agrees_again_needs_no_word() {
     ]);
     let shop = Shop::embedded().expect("the shop");
     let notes = results_quick(&job, shop).notes;
-    let note = notes.iter().find(|note| note.code == "order-differs");
+    let note = notes.iter().find(|note| note.code() == "order-differs");
     let note = note.expect("it is told");
     assert_eq!(note.settled_by, Some((0, Line::Accepted)));
     let offer = note.offer.as_ref().expect("it can be put on the sheet");
@@ -257,7 +257,11 @@ fn a_price_is_typed_and_free_of_charge_is_a_price_too() {
     let silent = ordered(&[(Line::Quantity, "25")]);
     assert_eq!(way(&silent), [Blocker::NoOrderPrice]);
     let notes = results_quick(&silent, Shop::embedded().expect("the shop")).notes;
-    assert!(notes.iter().any(|note| note.code == "order-without-price"));
+    assert!(
+        notes
+            .iter()
+            .any(|note| note.code() == "order-without-price")
+    );
     let free = line(&silent, 0, Line::Each, "0");
     assert_eq!(
         way(&free),
@@ -355,7 +359,7 @@ fn an_open_non_conformance_holds_a_delivery_until_somebody_says_why_not() {
     };
     let told = |job: &Job| {
         let notes = results_quick(job, Shop::embedded().expect("the shop")).notes;
-        notes.iter().any(|note| note.code == "delivered-open")
+        notes.iter().any(|note| note.code() == "delivered-open")
     };
     assert_eq!((held(&sent), told(&sent)), ([false; 3], false));
     assert_eq!((held(&open), told(&open)), ([true; 3], true));

@@ -39,7 +39,7 @@ fn of_papers(job: &Job) -> Vec<(Level, &'static str, String)> {
     let notes = notes(job).into_iter();
     notes
         .filter(|note| note.beside == Beside::Papers)
-        .map(|note| (note.level, note.code, note.text))
+        .map(|note| (note.level, note.code(), note.text))
         .collect()
 }
 
@@ -136,8 +136,8 @@ fn an_order_is_not_held_against_a_changed_quotation_and_its_price_agrees_with_no
             );
         }
         let told = notes(&cheap);
-        assert!(told.iter().any(|note| note.code == "order-below-price"));
-        let said = told.iter().find(|note| note.code == "order-differs");
+        assert!(told.iter().any(|note| note.code() == "order-below-price"));
+        let said = told.iter().find(|note| note.code() == "order-differs");
         let said = &said.expect("it is told").text;
         assert!(
             said.contains("26-0107-Q1") && said.contains("seal"),
@@ -162,7 +162,7 @@ fn a_changed_confirmation_binds_nobody() {
     let below = |job: &Job| {
         notes(job)
             .iter()
-            .any(|note| note.code == "order-below-price")
+            .any(|note| note.code() == "order-below-price")
     };
     assert!(below(&job));
     let bound = issue(&job, Paper::Confirmation, &[(25, "1.00")]);

@@ -34,7 +34,7 @@ fn set(text: &str) -> Edit {
 
 fn note(job: &Job, code: &str) -> Option<(Level, Beside, String)> {
     let notes = results_quick(job, Shop::embedded().expect("the shop")).notes;
-    let mut notes = notes.into_iter().filter(|note| note.code == code);
+    let mut notes = notes.into_iter().filter(|note| note.code() == code);
     let found = notes
         .next()
         .map(|note| (note.level, note.beside, note.text));

@@ -3,7 +3,7 @@
 use quillbore_calc::JobFigures;
 use quillbore_calc::finding::Level;
 
-use super::{Beside, SideNote};
+use super::{Beside, NoteKind, SideNote};
 use crate::edit::Edit;
 use crate::field::Field;
 use crate::issued::Paper;
@@ -14,11 +14,6 @@ use crate::remedy::Offer;
 use crate::slip::{Line, View, kind, line};
 use crate::words::life as words;
 use crate::words::{english, issued};
-
-/// An order pays less than today's price.
-const BELOW: &str = "order-below-price";
-/// An order pays more than today's price.
-const ABOVE: &str = "order-above-price";
 
 /// Everything that is to be said beside slips.
 pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {
@@ -32,11 +27,6 @@ pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {
     notes
 }
 
-/// Whether a note says that an order pays another price than today's.
-pub(super) fn is_order_price(note: &SideNote) -> bool {
-    matches!(note.code, BELOW | ABOVE)
-}
-
 /// What differs between each order and quotation or sheet.
 fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
     job.slips_of::<kind::Order>().flat_map(move |order| {
@@ -45,7 +35,7 @@ fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
             let accepted = order::is_accepted(order, &difference);
             let note = to_accept(
                 order,
-                "order-differs",
+                NoteKind::OrderDiffers,
                 None,
                 accepted,
                 words::difference(&difference),
@@ -58,7 +48,7 @@ fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
 /// A note about an order that somebody may accept, or did.
 fn to_accept(
     order: View<'_, kind::Order>,
-    code: &'static str,
+    kind: NoteKind,
     line: Option<Line>,
     accepted: bool,
     said: String,
@@ -67,7 +57,7 @@ fn to_accept(
     let beside = Beside::Slip(order.id, line);
     if accepted {
         let said = format!("{said} {}", words::accepted(by));
-        return SideNote::new(Level::Note, code, beside, said);
+        return SideNote::new(Level::Note, kind, beside, said);
     }
     let said = if by.is_empty() {
         said
@@ -76,7 +66,7 @@ fn to_accept(
     };
     SideNote {
         settled_by: Some((order.id, Line::Accepted)),
-        ..SideNote::new(Level::Check, code, beside, said)
+        ..SideNote::new(Level::Check, kind, beside, said)
     }
 }
 
@@ -117,7 +107,7 @@ fn without_price(job: &Job) -> impl Iterator<Item = SideNote> {
         let said = words::ORDER_WITHOUT_PRICE.to_owned();
         SideNote {
             settled_by: Some((order.id, Line::Each)),
-            ..SideNote::new(Level::Check, "order-without-price", beside, said)
+            ..SideNote::new(Level::Check, NoteKind::OrderWithoutPrice, beside, said)
         }
     })
 }
@@ -144,8 +134,12 @@ fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNot
         }
         let said = words::order_price(near.quantity, &pays.to_string(), &today.to_string());
         let accepted = order::is_price_accepted(order);
-        let code = if pays < today { BELOW } else { ABOVE };
-        let note = to_accept(order, code, Some(Line::Each), accepted, said);
+        let kind = if pays < today {
+            NoteKind::OrderBelowPrice
+        } else {
+            NoteKind::OrderAbovePrice
+        };
+        let note = to_accept(order, kind, Some(Line::Each), accepted, said);
         Some(note)
     })
 }
@@ -155,7 +149,7 @@ fn holds(job: &Job) -> impl Iterator<Item = SideNote> {
     let open = |slip: &View<'_, kind::Hold>| slip.get(line::Freed).is_none();
     job.slips_of::<kind::Hold>().filter(open).map(|hold| {
         let beside = Beside::Slip(hold.id, None);
-        SideNote::new(Level::Check, "hold-open", beside, words::hold(hold))
+        SideNote::new(Level::Check, NoteKind::HoldOpen, beside, words::hold(hold))
     })
 }
 
@@ -166,7 +160,7 @@ fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
         let after = run.get(line::TubeAfter)?.mm();
         let beside = Beside::Slip(run.id, Some(Line::TubeAfter));
         let said = english::tube_grew().to_owned();
-        (after > before).then(|| SideNote::new(Level::Check, "tube-grew", beside, said))
+        (after > before).then(|| SideNote::new(Level::Check, NoteKind::TubeGrew, beside, said))
     })
 }
 
@@ -178,7 +172,7 @@ fn withdrawals(job: &Job) -> impl Iterator<Item = SideNote> {
             let said = issued::withdraws_nothing(slip.get(line::Paper));
             return Some(SideNote {
                 settled_by: Some((slip.id, Line::Paper)),
-                ..SideNote::new(Level::Check, "withdraws-nothing", beside, said)
+                ..SideNote::new(Level::Check, NoteKind::WithdrawsNothing, beside, said)
             });
         };
         let why = slip.get(line::StandsAgain);
@@ -186,7 +180,7 @@ fn withdrawals(job: &Job) -> impl Iterator<Item = SideNote> {
         let again = !why.is_empty() && job.stands(paper);
         again.then(|| {
             let said = issued::stands_again(&paper.number, why);
-            SideNote::new(Level::Note, "stands-again", beside, said)
+            SideNote::new(Level::Note, NoteKind::StandsAgain, beside, said)
         })
     })
 }
@@ -201,7 +195,7 @@ fn delivered_open(job: &Job) -> impl Iterator<Item = SideNote> {
         let said = words::DELIVERED_OPEN.to_owned();
         SideNote {
             settled_by: Some((slip.id, Line::SendBecause)),
-            ..SideNote::new(Level::Check, "delivered-open", beside, said)
+            ..SideNote::new(Level::Check, NoteKind::DeliveredOpen, beside, said)
         }
     })
 }

@@ -484,7 +484,6 @@ pub fn ring() -> Sample {
     sample.remarks = vec![
         Remark {
             level: Level::Check,
-            code: "backing-needed",
             row: Some(sample.job.rows[0].id),
             text: "Only 6.00 mm free behind the exit, overtravel and wear ask for 7.20 mm: the far wall would be hit.".to_owned(),
             customer: Customer::Asked(Concern::WallBehind),
@@ -492,7 +491,6 @@ pub fn ring() -> Sample {
         },
         Remark {
             level: Level::Note,
-            code: "core-left",
             row: Some(sample.job.rows[1].id),
             text: "A tube with one channel leaves a thin core: see that it falls out and is counted.".to_owned(),
             customer: Customer::Shop,
