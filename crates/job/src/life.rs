@@ -284,7 +284,7 @@ fn order(job: &Job, results: &Found, before: Option<&Job>, found: &mut Vec<Block
 fn parts(job: &Job, found: &mut Vec<Blocker>) {
     if job
         .slips_of::<kind::Received>()
-        .any(|slip| slip.is_unread())
+        .any(|slip| slip.slip().is_unread())
         && !found.contains(&Blocker::Unread)
     {
         found.push(Blocker::Unread);

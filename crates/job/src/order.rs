@@ -238,7 +238,7 @@ fn against(
 /// called off may be the sheet's too.
 fn quantity(job: &Job, order: View<'_, kind::Order>, found: &mut Vec<Difference>) {
     let newest = job.slips_of::<kind::Order>().next_back();
-    if newest.is_none_or(|newest| newest.id != order.id) {
+    if newest.is_none_or(|newest| newest.id() != order.id()) {
         return;
     }
     let (Some(ordered), on_sheet) = (ordered(job), job.count(Field::Quantity)) else {

@@ -144,7 +144,7 @@ fn an_order_is_not_held_against_a_changed_quotation_and_its_price_agrees_with_no
             "{said}"
         );
         // Somebody who knows better may say so.
-        let word = hands::line(&cheap, order.id, Line::Accepted, "the owner, by the PDF");
+        let word = hands::line(&cheap, order.id(), Line::Accepted, "the owner, by the PDF");
         let order = word.slips_of::<kind::Order>().next().expect("the order");
         assert_eq!(order::open(&word, order), []);
     }

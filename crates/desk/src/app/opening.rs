@@ -187,7 +187,7 @@ impl App {
     fn note_attached(&mut self, at: usize, name: &str) {
         let desk = &mut self.jobs[at].desk;
         let slip = desk.job().slips_of::<kind::Received>().next_back();
-        let Some((id, before)) = slip.map(|s| (s.id, s.entry(line::Files).text().to_owned()))
+        let Some((id, before)) = slip.map(|s| (s.id(), s.entry(line::Files).text().to_owned()))
         else {
             return;
         };

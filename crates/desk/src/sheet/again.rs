@@ -60,7 +60,7 @@ fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks
     {
         spots_ui(
             ui,
-            &[Spot::Line(order.id, Line::GoOn)],
+            &[Spot::Line(order.id(), Line::GoOn)],
             shared,
             view,
             &mut Anchors::default(),

@@ -73,7 +73,7 @@ pub(super) fn keep_old_words(job: &mut Job) {
         accepted && order.get(line::AcceptedWhat).is_empty()
     };
     let orders = job.slips_of::<kind::Order>().filter(old);
-    let ids: Vec<u32> = orders.map(|slip| slip.id).collect();
+    let ids: Vec<u32> = orders.map(View::id).collect();
     for id in ids {
         keep_accepted(job, id);
     }

@@ -44,13 +44,13 @@ impl Job {
             if job.slips_of::<kind::Withdrawal>().any(about) {
                 continue;
             }
-            let mut lines = slip.lines.as_ref().clone();
+            let mut lines = slip.slip().lines.as_ref().clone();
             let unit = slip.entry(line::Paper).unit().unwrap_or_default();
             lines
                 .entry(Line::StandsAgain)
                 .or_insert_with(|| read_line(Line::StandsAgain, UNDONE, unit));
-            let id = if job.slip(slip.id).is_none() {
-                slip.id
+            let id = if job.slip(slip.id()).is_none() {
+                slip.id()
             } else {
                 job.next_slip
             };

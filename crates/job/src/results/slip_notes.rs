@@ -54,7 +54,7 @@ fn to_accept(
     said: String,
 ) -> SideNote {
     let by = order.get(line::Accepted);
-    let beside = Beside::Slip(order.id, line);
+    let beside = Beside::Slip(order.id(), line);
     if accepted {
         let said = format!("{said} {}", words::accepted(by));
         return SideNote::new(Level::Note, kind, beside, said);
@@ -65,7 +65,7 @@ fn to_accept(
         format!("{said} {}", words::not_accepted(by))
     };
     SideNote {
-        settled_by: Some((order.id, Line::Accepted)),
+        settled_by: Some((order.id(), Line::Accepted)),
         ..SideNote::new(Level::Check, kind, beside, said)
     }
 }
@@ -103,10 +103,10 @@ fn make_agree(job: &Job, difference: &Difference) -> Option<Offer> {
 fn without_price(job: &Job) -> impl Iterator<Item = SideNote> {
     let silent = |order: &View<'_, kind::Order>| order.entry(line::Each).is_empty();
     job.slips_of::<kind::Order>().filter(silent).map(|order| {
-        let beside = Beside::Slip(order.id, Some(Line::Each));
+        let beside = Beside::Slip(order.id(), Some(Line::Each));
         let said = words::ORDER_WITHOUT_PRICE.to_owned();
         SideNote {
-            settled_by: Some((order.id, Line::Each)),
+            settled_by: Some((order.id(), Line::Each)),
             ..SideNote::new(Level::Check, NoteKind::OrderWithoutPrice, beside, said)
         }
     })
@@ -148,7 +148,7 @@ fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNot
 fn holds(job: &Job) -> impl Iterator<Item = SideNote> {
     let open = |slip: &View<'_, kind::Hold>| slip.get(line::Freed).is_none();
     job.slips_of::<kind::Hold>().filter(open).map(|hold| {
-        let beside = Beside::Slip(hold.id, None);
+        let beside = Beside::Slip(hold.id(), None);
         SideNote::new(Level::Check, NoteKind::HoldOpen, beside, words::hold(hold))
     })
 }
@@ -158,7 +158,7 @@ fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
     job.slips_of::<kind::Run>().filter_map(|run| {
         let before = run.get(line::TubeBefore)?.mm();
         let after = run.get(line::TubeAfter)?.mm();
-        let beside = Beside::Slip(run.id, Some(Line::TubeAfter));
+        let beside = Beside::Slip(run.id(), Some(Line::TubeAfter));
         let said = english::tube_grew().to_owned();
         (after > before).then(|| SideNote::new(Level::Check, NoteKind::TubeGrew, beside, said))
     })
@@ -168,15 +168,15 @@ fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
 fn withdrawals(job: &Job) -> impl Iterator<Item = SideNote> {
     job.slips_of::<kind::Withdrawal>().filter_map(move |slip| {
         let Some(paper) = job.taken_back_by(slip) else {
-            let beside = Beside::Slip(slip.id, Some(Line::Paper));
+            let beside = Beside::Slip(slip.id(), Some(Line::Paper));
             let said = issued::withdraws_nothing(slip.get(line::Paper));
             return Some(SideNote {
-                settled_by: Some((slip.id, Line::Paper)),
+                settled_by: Some((slip.id(), Line::Paper)),
                 ..SideNote::new(Level::Check, NoteKind::WithdrawsNothing, beside, said)
             });
         };
         let why = slip.get(line::StandsAgain);
-        let beside = Beside::Slip(slip.id, Some(Line::StandsAgain));
+        let beside = Beside::Slip(slip.id(), Some(Line::StandsAgain));
         let again = !why.is_empty() && job.stands(paper);
         again.then(|| {
             let said = issued::stands_again(&paper.number, why);
@@ -191,10 +191,10 @@ fn delivered_open(job: &Job) -> impl Iterator<Item = SideNote> {
     let slips = job.slips_of::<kind::Nonconformance>();
     let open = slips.filter(move |slip| leaves && life::holds_delivery(*slip));
     open.map(|slip| {
-        let beside = Beside::Slip(slip.id, Some(Line::SendBecause));
+        let beside = Beside::Slip(slip.id(), Some(Line::SendBecause));
         let said = words::DELIVERED_OPEN.to_owned();
         SideNote {
-            settled_by: Some((slip.id, Line::SendBecause)),
+            settled_by: Some((slip.id(), Line::SendBecause)),
             ..SideNote::new(Level::Check, NoteKind::DeliveredOpen, beside, said)
         }
     })

@@ -2,7 +2,6 @@
 
 use core::fmt;
 use core::marker::PhantomData;
-use core::ops::Deref;
 
 use super::holds::Holds;
 use super::{Line, Slip, SlipKind};
@@ -130,6 +129,12 @@ impl<'a, K: TypedKind> View<'a, K> {
         self.slip.line(line.line)
     }
 
+    /// Its identity in the job.
+    #[must_use]
+    pub const fn id(self) -> u32 {
+        self.slip.id
+    }
+
     /// The slip as one among all kinds.
     #[must_use]
     pub const fn slip(self) -> &'a Slip {
@@ -154,13 +159,5 @@ impl<K> fmt::Debug for View<'_, K> {
 impl<K> PartialEq for View<'_, K> {
     fn eq(&self, other: &Self) -> bool {
         self.slip == other.slip
-    }
-}
-
-impl<K> Deref for View<'_, K> {
-    type Target = Slip;
-
-    fn deref(&self) -> &Slip {
-        self.slip
     }
 }

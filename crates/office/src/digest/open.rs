@@ -89,7 +89,7 @@ pub(super) fn matters(job: &Job) -> Vec<OpenMatter> {
     let troubles = job.slips_of::<kind::Nonconformance>();
     let not_closed = troubles.filter(|slip| slip.get(line::Closed).is_none());
     open.extend(not_closed.map(|slip| OpenMatter::Nonconformance {
-        slip: slip.id,
+        slip: slip.id(),
         date: slip.get(line::Date),
         what: what_is_wrong(slip),
     }));
@@ -131,7 +131,7 @@ fn calls(job: &Job) -> Vec<OpenMatter> {
             |later: &View<'_, kind::Call>| later.get(line::Date).is_some_and(|date| date >= day);
         if !calls[at + 1..].iter().any(called) {
             open.push(OpenMatter::Call {
-                slip: slip.id,
+                slip: slip.id(),
                 day,
                 who: slip.get(line::Who).to_owned(),
             });

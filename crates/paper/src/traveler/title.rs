@@ -61,9 +61,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// What orders and this lot's call-off say beyond their number, and what the office noted.
 pub(super) fn notes(matter: &Matter<'_>, flow: &mut Flow) {
-    let newest = matter.order().map(|order| order.id);
+    let newest = matter.order().map(View::id);
     let orders = matter.job.slips_of::<kind::Order>();
-    let orders = orders.map(|order| of_order(order, Some(order.id) == newest));
+    let orders = orders.map(|order| of_order(order, Some(order.id()) == newest));
     // Other call-offs have travelers of their own.
     let call_offs = matter.call_off().map(of_call_off);
     let told: Vec<String> = orders
