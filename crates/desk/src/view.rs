@@ -6,6 +6,7 @@ use quillbore_calc::{Figure, RowId};
 use quillbore_intake::{Foreign, Holds};
 use quillbore_job::answer::How;
 use quillbore_job::concern::Concern;
+use quillbore_job::slip::{kind, line};
 use quillbore_job::{Block, Edit, Job, Line, Paper, SlipKind, Unit};
 
 use crate::actions::Action;
@@ -234,8 +235,8 @@ pub fn new_slip(kind: SlipKind, job: &Job, day: chrono::NaiveDate, name: &str) -
         SlipKind::Run => {
             // The first row that no run record speaks of yet.
             let told = |mark: &str| {
-                job.slips(SlipKind::Run)
-                    .any(|run| run.text(Line::Mark) == mark)
+                job.slips_of::<kind::Run>()
+                    .any(|run| run.get(line::Mark) == mark)
             };
             let next = job.rows.iter().map(|row| row.mark.text().trim());
             if let Some(mark) = next

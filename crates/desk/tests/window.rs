@@ -195,7 +195,7 @@ fn a_remedy_in_a_side_note_mends_what_it_speaks_of() {
             .results()
             .notes
             .iter()
-            .map(|note| note.code)
+            .map(quillbore_job::results::SideNote::code)
             .collect()
     };
     assert!(codes(&harness).contains(&"backing-needed"));

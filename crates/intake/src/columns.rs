@@ -1,5 +1,6 @@
 //! Which column of a foreign table is which, by the words at its head.
 
+use quillbore_job::words::english;
 use quillbore_job::{Column, Unit};
 
 /// What a foreign column holds.
@@ -132,14 +133,13 @@ fn unit_in(lower: &str) -> Option<Unit> {
 #[must_use]
 pub fn meaning(words: &str) -> Option<Meaning> {
     Some(match words {
-        "mark" | "hole" | "holes" | "hole id" | "id" | "label" | "letter" | "item" | "no"
-        | "nr" | "hole no" | "hole number" | "hole mark" | "feature" | "pos" | "position"
-        | "tag" => Meaning::Ours(Column::Mark),
-        "qty" | "quantity" | "count" | "places" | "pcs" | "pl" | "no of holes"
-        | "number of holes" | "holes per part" | "number" | "x times" | "times" => {
-            Meaning::Ours(Column::Count)
+        "hole" | "holes" | "hole id" | "id" | "label" | "letter" | "item" | "no" | "nr"
+        | "hole no" | "hole number" | "hole mark" | "feature" | "pos" | "position" | "tag" => {
+            Meaning::Ours(Column::Mark)
         }
-        "size" | "dia" | "diameter" | "diam" | "d" | "\u{f8}" | "\u{2300}" | "hole dia"
+        "qty" | "quantity" | "places" | "pcs" | "pl" | "no of holes" | "number of holes"
+        | "holes per part" | "number" | "x times" | "times" => Meaning::Ours(Column::Count),
+        "dia" | "diameter" | "diam" | "d" | "\u{f8}" | "\u{2300}" | "hole dia"
         | "hole diameter" | "hole size" | "nominal" | "nominal dia" | "nominal diameter" => {
             Meaning::Ours(Column::Size)
         }
@@ -152,34 +152,33 @@ pub fn meaning(words: &str) -> Option<Meaning> {
         "max" | "upper" | "upper limit" | "dia max" | "max dia" | "high" | "maximum" => {
             Meaning::Upper
         }
-        "depth" | "deep" | "length" | "hole depth" | "drill depth" | "axial depth" | "l" => {
+        "deep" | "length" | "hole depth" | "drill depth" | "axial depth" | "l" => {
             Meaning::Ours(Column::Depth)
         }
-        "end" | "type" | "through" | "thru" | "through blind" | "thru blind" | "kind" => {
+        "type" | "through" | "thru" | "through blind" | "thru blind" | "kind" => {
             Meaning::Ours(Column::End)
         }
-        "angle" | "tilt" | "entry angle" | "hole angle" | "inclination" => {
-            Meaning::Ours(Column::Angle)
-        }
-        "surface" | "entry surface" => Meaning::Ours(Column::Surface),
-        "behind" | "behind exit" | "back wall" | "gap behind" | "clearance behind" => {
-            Meaning::Ours(Column::Behind)
-        }
-        "backed" | "backing" => Meaning::Ours(Column::Backed),
-        "layers" | "layer" => Meaning::Ours(Column::Layers),
-        "core trapped" => Meaning::Ours(Column::CoreTrapped),
-        "from" | "ends" | "sides" => Meaning::Ours(Column::Ends),
-        "tube" | "electrode" => Meaning::Ours(Column::Tube),
-        "dress every" | "dress" | "dressing" => Meaning::Ours(Column::DressEvery),
-        "note" | "notes" | "remark" | "remarks" | "comment" | "comments" => {
-            Meaning::Ours(Column::Note)
-        }
+        "tilt" | "entry angle" | "hole angle" | "inclination" => Meaning::Ours(Column::Angle),
+        "entry surface" => Meaning::Ours(Column::Surface),
+        "behind" | "back wall" | "gap behind" | "clearance behind" => Meaning::Ours(Column::Behind),
+        "backing" => Meaning::Ours(Column::Backed),
+        "layer" => Meaning::Ours(Column::Layers),
+        "ends" | "sides" => Meaning::Ours(Column::Ends),
+        "electrode" => Meaning::Ours(Column::Tube),
+        "dress" | "dressing" => Meaning::Ours(Column::DressEvery),
+        "notes" | "remark" | "remarks" | "comment" | "comments" => Meaning::Ours(Column::Note),
         "x" | "pos x" | "x pos" => Meaning::Point(0),
         "y" | "pos y" | "y pos" => Meaning::Point(1),
         "z" | "pos z" | "z pos" => Meaning::Point(2),
         "i" | "axis i" | "nx" | "ux" => Meaning::Axis(0),
         "j" | "axis j" | "ny" | "uy" => Meaning::Axis(1),
         "k" | "axis k" | "nz" | "uz" => Meaning::Axis(2),
-        _ => return None,
+        // What our own table calls a column is known without being listed here.
+        _ => Meaning::Ours(own(words)?),
     })
+}
+
+fn own(words: &str) -> Option<Column> {
+    let mut columns = Column::ALL.iter().copied();
+    columns.find(|column| english::column(*column).head == words)
 }

@@ -17,7 +17,7 @@ pub const LEAVE_OUT: &str = "leave it out";
 pub fn holds(holds: Holds) -> &'static str {
     match holds {
         Holds::LeftOut => LEAVE_OUT,
-        Holds::A(Meaning::Ours(column)) => english::column(column),
+        Holds::A(Meaning::Ours(column)) => english::column(column).head,
         Holds::A(Meaning::Tolerance) => "tolerance",
         Holds::A(Meaning::Lower) => "lower limit",
         Holds::A(Meaning::Upper) => "upper limit",
@@ -132,5 +132,9 @@ pub(crate) fn unread(column: Column, text: &str, why: &str) -> String {
         start.push('\u{2026}');
     }
     let why = why.trim_end_matches('.');
-    format!("{} {}: {why}", english::column(column), in_quotes(&start))
+    format!(
+        "{} {}: {why}",
+        english::column(column).head,
+        in_quotes(&start)
+    )
 }

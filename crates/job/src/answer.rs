@@ -9,6 +9,7 @@ use quillbore_calc::{RowId, Tables, assemble};
 
 use crate::concern::{Concern, Facts, all_asked};
 use crate::job::Job;
+use crate::list::list;
 
 /// An answer to what a check asks about a row; there is one for each row and concern.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,27 +30,14 @@ pub struct Answer {
     pub date: NaiveDate,
 }
 
-/// Who bears what a check asks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum How {
+list! {
+    /// Who bears what a check asks.
+    pub enum How;
+
     /// The customer was told and agreed.
-    Agreed,
+    Agreed "agreed";
     /// The shop accepts it.
-    Accepted,
-}
-
-impl How {
-    /// Both of them.
-    pub const ALL: &[Self] = &[Self::Agreed, Self::Accepted];
-
-    /// Its name in files: never changed once released.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Agreed => "agreed",
-            Self::Accepted => "accepted",
-        }
-    }
+    Accepted "accepted";
 }
 
 /// What a check beside a row asks, and how it was answered.

@@ -6,19 +6,22 @@ use std::collections::BTreeMap;
 use quillbore_calc::RowId;
 use quillbore_calc::finding::{About, Finding, Kind, Level};
 
-/// What a check asks that concerns the customer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Concern {
+use crate::list::list;
+
+list! {
+    /// What a check asks that concerns the customer.
+    pub enum Concern;
+
     /// Limits that can't be promised.
-    Limits,
+    Limits "limits";
     /// Limits that the drawing doesn't give and the shop assumed.
-    AssumedLimits,
+    AssumedLimits "assumed_limits";
     /// A wall behind the exit that may be hit.
-    WallBehind,
+    WallBehind "wall_behind";
     /// A step in the middle of a hole that is drilled from both ends.
-    Step,
+    Step "step";
     /// A blind depth that can't be promised.
-    Depth,
+    Depth "depth";
 }
 
 /// How a finding concerns the customer.
@@ -28,9 +31,30 @@ pub enum Customer {
     #[default]
     Shop,
     /// The customer is told of it.
-    Told,
+    Told(Told),
     /// The customer is asked, or the shop takes it on itself.
     Asked(Concern),
+}
+
+/// What the customer is told before ordering, without being asked for an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Told {
+    /// Limits are as close as the process holds.
+    LimitsTight,
+    /// The material conducts poorly: its grade has to be certain.
+    ConductivityCheck,
+    /// The material may not conduct well enough.
+    ConductivityTestPiece,
+    /// The material does not conduct well enough, as far as is known.
+    DoesNotConduct,
+    /// Deeper for its diameter than was drilled before.
+    DeepTestPiece,
+    /// The depth is set by the first hole.
+    DepthBySteps,
+    /// A lower limit that the drawing doesn't give.
+    LowerAssumed,
+    /// A loose core could be trapped.
+    CoreTrapped,
 }
 
 /// How a finding of this kind concerns the customer: the one list of it.
@@ -44,38 +68,54 @@ pub const fn customer(kind: &Kind) -> Customer {
         }
         Kind::DepthNotToBePromised { .. } => Customer::Asked(Concern::Depth),
         Kind::EndsMayMiss { .. } => Customer::Asked(Concern::Step),
-        Kind::LimitsTight { .. }
-        | Kind::ConductivityCheck { .. }
-        | Kind::ConductivityTestPiece { .. }
-        | Kind::DoesNotConduct { .. }
-        | Kind::DeepTestPiece { .. }
-        | Kind::DepthBySteps { .. }
-        | Kind::LowerAssumed { .. }
-        | Kind::CoreTrapped => Customer::Told,
-        _ => Customer::Shop,
-    }
-}
-
-impl Concern {
-    /// Every one of them.
-    pub const ALL: &[Self] = &[
-        Self::Limits,
-        Self::AssumedLimits,
-        Self::WallBehind,
-        Self::Step,
-        Self::Depth,
-    ];
-
-    /// Its name in files: never changed once released.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Limits => "limits",
-            Self::AssumedLimits => "assumed_limits",
-            Self::WallBehind => "wall_behind",
-            Self::Step => "step",
-            Self::Depth => "depth",
-        }
+        Kind::LimitsTight { .. } => Customer::Told(Told::LimitsTight),
+        Kind::ConductivityCheck { .. } => Customer::Told(Told::ConductivityCheck),
+        Kind::ConductivityTestPiece { .. } => Customer::Told(Told::ConductivityTestPiece),
+        Kind::DoesNotConduct { .. } => Customer::Told(Told::DoesNotConduct),
+        Kind::DeepTestPiece { .. } => Customer::Told(Told::DeepTestPiece),
+        Kind::DepthBySteps { .. } => Customer::Told(Told::DepthBySteps),
+        Kind::LowerAssumed { .. } => Customer::Told(Told::LowerAssumed),
+        Kind::CoreTrapped => Customer::Told(Told::CoreTrapped),
+        Kind::MaterialMissing
+        | Kind::MachineMissing
+        | Kind::QuantityMissing
+        | Kind::SizeMissing
+        | Kind::DepthMissing
+        | Kind::LayersDisagree { .. }
+        | Kind::ConductivityUnknown
+        | Kind::NoTube { .. }
+        | Kind::LimitsTooClose { .. }
+        | Kind::LimitsNotHeld { .. }
+        | Kind::TubeMisses { .. }
+        | Kind::NoGuide { .. }
+        | Kind::TubesShort { .. }
+        | Kind::FeedUnknown { .. }
+        | Kind::DepthUnknown { .. }
+        | Kind::FamilyValues
+        | Kind::OtherTubeMaterial
+        | Kind::CoreLeft
+        | Kind::AxisMisses { .. }
+        | Kind::ToolMisses { .. }
+        | Kind::Overhang { .. }
+        | Kind::NoFullMetal { .. }
+        | Kind::OutOfReach { .. }
+        | Kind::ChainedElectrodes { .. }
+        | Kind::OtherEndsCheaper { .. }
+        | Kind::FarEndClosed
+        | Kind::DeepNote { .. }
+        | Kind::DeepCheck { .. }
+        | Kind::DirectionsAssumed { .. }
+        | Kind::SeveralSetups { .. }
+        | Kind::TiltOutOfRange { .. }
+        | Kind::PartTooLarge { .. }
+        | Kind::PartTooHeavy { .. }
+        | Kind::TubeOutsideMachine { .. }
+        | Kind::PartSizeUnknown
+        | Kind::MarkTwice { .. }
+        | Kind::MarginImpossible { .. }
+        | Kind::MinimumCharge { .. }
+        | Kind::PartValueUnknown
+        | Kind::Overruled { .. } => Customer::Shop,
     }
 }
 

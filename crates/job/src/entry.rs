@@ -78,4 +78,25 @@ impl<T> Entry<T> {
     pub const fn is_empty(&self) -> bool {
         matches!(self, Self::Empty)
     }
+
+    /// What can be said of it without its type.
+    #[must_use]
+    pub fn look(&self) -> CellLook<'_> {
+        CellLook {
+            text: self.text(),
+            unit: self.unit(),
+            why: self.why(),
+        }
+    }
+}
+
+/// Something about a cell that does not depend on its type.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CellLook<'a> {
+    /// What was typed.
+    pub text: &'a str,
+    /// The unit it was committed in.
+    pub unit: Option<Unit>,
+    /// Why it can't be read, where it can't.
+    pub why: Option<&'a str>,
 }

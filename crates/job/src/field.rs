@@ -4,6 +4,8 @@ use chrono::NaiveDate;
 use quillbore_calc::{Angle, Length};
 use rust_decimal::Decimal;
 
+use crate::list::list;
+
 /// A block of the job's sheet, in the order of the trade.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Block {
@@ -136,6 +138,24 @@ impl Value {
         }
     }
 
+    /// Text as it stands, or one word of a list.
+    #[must_use]
+    pub fn text(&self) -> Option<&str> {
+        match self {
+            Self::Text(text) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// Yes or no.
+    #[must_use]
+    pub const fn yes_no(&self) -> Option<bool> {
+        match self {
+            Self::YesNo(yes) => Some(*yes),
+            _ => None,
+        }
+    }
+
     /// Minutes.
     #[must_use]
     pub const fn minutes(&self) -> Option<f64> {
@@ -165,150 +185,127 @@ pub struct TiltAngle {
     pub basis: AngleBasis,
 }
 
-macro_rules! fields {
-    ($($(#[doc = $doc:literal])+ $name:ident $key:literal $block:ident $kind:ident;)+) => {
-        /// A single line of the job's sheet.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum Field { $($(#[doc = $doc])+ $name,)+ }
+list! {
+    /// A single line of the job's sheet, in the sheet's order.
+    pub enum Field {
+        /// The block of the sheet that it stands in.
+        block: Block,
+        /// How its text is read.
+        kind: FieldKind,
+    }
 
-        impl Field {
-            /// Every field, in the sheet's order.
-            pub const ALL: &[Self] = &[$(Self::$name,)+];
-
-            /// The field's name in files: never changed once released.
-            #[must_use]
-            pub const fn key(self) -> &'static str {
-                match self { $(Self::$name => $key,)+ }
-            }
-
-            /// The block of the sheet that it stands in.
-            #[must_use]
-            pub const fn block(self) -> Block {
-                match self { $(Self::$name => Block::$block,)+ }
-            }
-
-            /// How its text is read.
-            #[must_use]
-            pub const fn kind(self) -> FieldKind {
-                match self { $(Self::$name => FieldKind::$kind,)+ }
-            }
-        }
-    };
-}
-
-fields! {
     /// Who asks.
-    Customer "customer" Inquiry Line;
+    Customer "customer" Block::Inquiry, FieldKind::Line;
     /// Whom to talk to, and how to reach them.
-    Contact "contact" Inquiry Line;
+    Contact "contact" Block::Inquiry, FieldKind::Line;
     /// The customer's number of the inquiry.
-    CustomerReference "customer_reference" Inquiry Line;
+    CustomerReference "customer_reference" Block::Inquiry, FieldKind::Line;
     /// Part number.
-    Part "part" Inquiry Line;
+    Part "part" Block::Inquiry, FieldKind::Line;
     /// What the part is.
-    PartName "part_name" Inquiry Line;
+    PartName "part_name" Block::Inquiry, FieldKind::Line;
     /// Revision of the part.
-    Revision "revision" Inquiry Line;
+    Revision "revision" Block::Inquiry, FieldKind::Line;
     /// Drawing number.
-    Drawing "drawing" Inquiry Line;
+    Drawing "drawing" Block::Inquiry, FieldKind::Line;
     /// Revision of the drawing.
-    DrawingRevision "drawing_revision" Inquiry Line;
+    DrawingRevision "drawing_revision" Block::Inquiry, FieldKind::Line;
     /// Work material.
-    Material "material" Inquiry Material;
+    Material "material" Block::Inquiry, FieldKind::Material;
     /// Its condition: annealed, aged, hardened before or after.
-    Condition "condition" Inquiry Line;
+    Condition "condition" Block::Inquiry, FieldKind::Line;
     /// Its hardness as the drawing gives it.
-    Hardness "hardness" Inquiry Line;
+    Hardness "hardness" Block::Inquiry, FieldKind::Line;
     /// Coating or scale, and where it is bare for the ground.
-    Coating "coating" Inquiry Line;
+    Coating "coating" Block::Inquiry, FieldKind::Line;
     /// Resistivity by meter or certificate.
-    Resistivity "resistivity" Inquiry Resistivity;
+    Resistivity "resistivity" Block::Inquiry, FieldKind::Resistivity;
     /// Size of the part along x.
-    SizeX "size_x" Inquiry Length;
+    SizeX "size_x" Block::Inquiry, FieldKind::Length;
     /// Size of the part along y.
-    SizeY "size_y" Inquiry Length;
+    SizeY "size_y" Block::Inquiry, FieldKind::Length;
     /// Size of the part along z.
-    SizeZ "size_z" Inquiry Length;
+    SizeZ "size_z" Block::Inquiry, FieldKind::Length;
     /// Mass of one part.
-    Mass "mass" Inquiry Mass;
+    Mass "mass" Block::Inquiry, FieldKind::Mass;
     /// Wall that through holes without a depth of their own go through, square to its surface.
-    Thickness "thickness" Inquiry Length;
+    Thickness "thickness" Block::Inquiry, FieldKind::Length;
     /// Tolerance of sizes that have none of their own (title block).
-    DefaultTolerance "default_tolerance" Inquiry Tolerance;
+    DefaultTolerance "default_tolerance" Block::Inquiry, FieldKind::Tolerance;
     /// What angles of this drawing are measured from.
-    AngleBasis "angle_basis" Inquiry AngleBasis;
+    AngleBasis "angle_basis" Block::Inquiry, FieldKind::AngleBasis;
     /// Parts in the lot.
-    Quantity "quantity" Inquiry Count;
+    Quantity "quantity" Block::Inquiry, FieldKind::Count;
     /// Further quantities to be priced.
-    Breaks "breaks" Inquiry Counts;
+    Breaks "breaks" Block::Inquiry, FieldKind::Counts;
     /// When the customer wants it.
-    Due "due" Inquiry Date;
+    Due "due" Block::Inquiry, FieldKind::Date;
     /// Value of one part to the customer.
-    PartValue "part_value" Inquiry Money;
+    PartValue "part_value" Block::Inquiry, FieldKind::Money;
     /// Most that the shop answers for per spoiled part.
-    LiabilityCap "liability_cap" Inquiry Money;
+    LiabilityCap "liability_cap" Block::Inquiry, FieldKind::Money;
     /// Spare parts sent for trials.
-    Spares "spares" Inquiry Count;
+    Spares "spares" Block::Inquiry, FieldKind::Count;
     /// Points where work waits for a yes.
-    HoldPoints "hold_points" Inquiry Lines;
+    HoldPoints "hold_points" Block::Inquiry, FieldKind::Lines;
     /// What the floor asks before it does.
-    AskBefore "ask_before" Inquiry Lines;
+    AskBefore "ask_before" Block::Inquiry, FieldKind::Lines;
     /// Datums and how the part is picked up.
-    Datums "datums" Inquiry Line;
+    Datums "datums" Block::Inquiry, FieldKind::Line;
     /// Faces that must not be clamped.
-    FacesNotToClamp "faces_not_to_clamp" Inquiry Line;
+    FacesNotToClamp "faces_not_to_clamp" Block::Inquiry, FieldKind::Line;
     /// Most recast that the drawing allows, as it says it.
-    RecastLimit "recast_limit" Inquiry Line;
+    RecastLimit "recast_limit" Block::Inquiry, FieldKind::Line;
     /// Anything else.
-    Notes "notes" Inquiry Lines;
+    Notes "notes" Block::Inquiry, FieldKind::Lines;
     /// Number of the job that this one does again.
-    Again "again" Inquiry Line;
+    Again "again" Block::Inquiry, FieldKind::Line;
     /// Why the job was laid aside.
-    LaidAside "laid_aside" Inquiry Line;
+    LaidAside "laid_aside" Block::Inquiry, FieldKind::Line;
 
     /// Machine.
-    Machine "machine" Plan Machine;
+    Machine "machine" Block::Plan, FieldKind::Machine;
     /// Axis of the part that the machine's index axis turns.
-    IndexAbout "index_about" Plan PartAxis;
+    IndexAbout "index_about" Block::Plan, FieldKind::PartAxis;
     /// Fixture and where it lies.
-    Fixture "fixture" Plan Line;
+    Fixture "fixture" Block::Plan, FieldKind::Line;
     /// Program.
-    Program "program" Plan Line;
+    Program "program" Block::Plan, FieldKind::Line;
     /// Settings as free text.
-    Settings "settings" Plan Lines;
+    Settings "settings" Block::Plan, FieldKind::Lines;
     /// What the last run of this work taught; read before anything is set up.
-    Lessons "lessons" Plan Lines;
+    Lessons "lessons" Block::Plan, FieldKind::Lines;
     /// How it is set up, clamped, zeroed.
-    SetupText "setup" Plan Lines;
+    SetupText "setup" Block::Plan, FieldKind::Lines;
     /// What backs the exits and how it is proved out.
-    BackingText "backing" Plan Line;
+    BackingText "backing" Block::Plan, FieldKind::Line;
     /// First piece: what is checked and who says go.
-    FirstPiece "first_piece" Plan Lines;
+    FirstPiece "first_piece" Block::Plan, FieldKind::Lines;
     /// When the floor stops and calls.
-    StopIf "stop_if" Plan Lines;
+    StopIf "stop_if" Block::Plan, FieldKind::Lines;
     /// What follows drilling: wash, dry, deburr, rust, pack.
-    After "after" Plan Lines;
+    After "after" Block::Plan, FieldKind::Lines;
     /// How it is inspected beyond a pin in every hole.
-    Inspection "inspection" Plan Lines;
+    Inspection "inspection" Block::Plan, FieldKind::Lines;
 
     /// Margin on price for this job.
-    Margin "margin" Price Percent;
+    Margin "margin" Block::Price, FieldKind::Percent;
     /// What a fixture costs the shop, once.
-    FixtureCost "fixture_cost" Price Money;
+    FixtureCost "fixture_cost" Block::Price, FieldKind::Money;
     /// What a test piece costs the shop, once.
-    TestPieceCost "test_piece_cost" Price Money;
+    TestPieceCost "test_piece_cost" Block::Price, FieldKind::Money;
     /// Outside work per lot.
-    OutsideCost "outside_cost" Price Money;
+    OutsideCost "outside_cost" Block::Price, FieldKind::Money;
     /// Outside work per part.
-    OutsidePerPart "outside_per_part" Price Money;
+    OutsidePerPart "outside_per_part" Block::Price, FieldKind::Money;
     /// What the outside work is, and whose.
-    OutsideText "outside" Price Line;
+    OutsideText "outside" Block::Price, FieldKind::Line;
     /// Lead time in working days after order, parts and drawing are in.
-    LeadDays "lead_days" Price Count;
+    LeadDays "lead_days" Block::Price, FieldKind::Count;
     /// Days that a quotation stands.
-    ValidDays "valid_days" Price Count;
+    ValidDays "valid_days" Block::Price, FieldKind::Count;
     /// When to ask what became of the quotation.
-    FollowUp "follow_up" Price Date;
+    FollowUp "follow_up" Block::Price, FieldKind::Date;
     /// Exclusions and assumptions of this job.
-    Exclusions "exclusions" Price Lines;
+    Exclusions "exclusions" Block::Price, FieldKind::Lines;
 }

@@ -7,7 +7,7 @@ use crate::job::Job;
 use crate::life;
 use crate::row::Row;
 use crate::serials;
-use crate::slip::{Line, Slip, SlipKind};
+use crate::slip::{Has, View, kind, line};
 
 /// Parts that a paper speaks of.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -32,20 +32,20 @@ pub struct Checked {
 /// Serial numbers are those of received parts, else of what was drilled, measured or delivered.
 #[must_use]
 pub fn parts(job: &Job) -> Parts {
-    let received = life::sum(job, SlipKind::Received, Line::Count);
+    let received = life::sum::<kind::Received, _>(job, line::Count);
     let count = match received {
         0 => life::ordered(job)
             .or_else(|| job.count(Field::Quantity))
             .unwrap_or(0),
         parts => parts,
     };
-    let kinds = [
-        SlipKind::Received,
-        SlipKind::Run,
-        SlipKind::Inspection,
-        SlipKind::Delivery,
+    let of: [fn(&Job) -> Vec<String>; 4] = [
+        serials_of::<kind::Received>,
+        serials_of::<kind::Run>,
+        serials_of::<kind::Inspection>,
+        serials_of::<kind::Delivery>,
     ];
-    let found = kinds.into_iter().map(|kind| serials_of(job, kind));
+    let found = of.into_iter().map(|serials| serials(job));
     let serials = found.into_iter().find(|named| !named.is_empty());
     Parts {
         serials: serials.unwrap_or_default(),
@@ -57,8 +57,8 @@ pub fn parts(job: &Job) -> Parts {
 #[must_use]
 pub fn delivered(job: &Job) -> Parts {
     Parts {
-        serials: serials_of(job, SlipKind::Delivery),
-        count: life::sum(job, SlipKind::Delivery, Line::Count),
+        serials: serials_of::<kind::Delivery>(job),
+        count: life::sum::<kind::Delivery, _>(job, line::Count),
     }
 }
 
@@ -73,14 +73,14 @@ pub fn checked(job: &Job, row: &Row, parts: &Parts) -> Checked {
     let mut whole: BTreeSet<String> = BTreeSet::new();
     let mut holes: BTreeSet<(String, String)> = BTreeSet::new();
     let (mut unnamed, mut not_good) = (0_u64, 0_u32);
-    let of_row = |slip: &&Slip| is_mark(slip.text(Line::Mark), row.mark.text());
-    for slip in job.slips(SlipKind::Inspection).filter(of_row) {
-        not_good = not_good.saturating_add(slip.count(Line::NotGood).unwrap_or(0));
-        let Some(count) = slip.count(Line::Checked).map(u64::from) else {
+    let of_row = |slip: &View<'_, kind::Inspection>| is_mark(slip.get(line::Mark), row.mark.text());
+    for slip in job.slips_of::<kind::Inspection>().filter(of_row) {
+        not_good = not_good.saturating_add(slip.get(line::NotGood).unwrap_or(0));
+        let Some(count) = slip.get(line::Checked).map(u64::from) else {
             continue;
         };
-        let pieces = serials::read(slip.text(Line::Serials));
-        let numbers = serials::read(slip.text(Line::HoleNumbers));
+        let pieces = serials::read(slip.get(line::Serials));
+        let numbers = serials::read(slip.get(line::HoleNumbers));
         match (pieces.as_slice(), numbers.is_empty()) {
             ([], true) => unnamed = unnamed.saturating_add(count),
             (several, true) if count >= each.saturating_mul(several.len() as u64) => {
@@ -133,10 +133,8 @@ pub fn is_mark(typed: &str, mark: &str) -> bool {
     !mark.is_empty() && typed.to_lowercase() == mark.to_lowercase()
 }
 
-fn serials_of(job: &Job, kind: SlipKind) -> Vec<String> {
-    let all: Vec<&str> = job
-        .slips(kind)
-        .map(|slip| slip.text(Line::Serials))
-        .collect();
+fn serials_of<K: Has<line::Serials>>(job: &Job) -> Vec<String> {
+    let slips = job.slips_of::<K>();
+    let all: Vec<&str> = slips.map(|slip| slip.get(line::Serials)).collect();
     serials::read(&all.join(", "))
 }

@@ -12,7 +12,7 @@ use crate::field::{AngleBasis, Field, Value};
 use crate::issued::Issued;
 use crate::report::Report;
 use crate::row::Row;
-use crate::slip::{Slip, SlipKind};
+use crate::slip::{Slip, SlipKind, TypedKind, View};
 
 /// A job; cloning it is cheap, its rows are shared.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -143,6 +143,11 @@ impl Job {
             .iter()
             .map(Arc::as_ref)
             .filter(move |slip| slip.kind == kind)
+    }
+
+    /// The slips of a kind, each as one of that kind, in the order they came.
+    pub fn slips_of<K: TypedKind>(&self) -> impl DoubleEndedIterator<Item = View<'_, K>> {
+        self.slips.iter().filter_map(|slip| slip.as_view())
     }
 
     /// The slip with an identity.

@@ -16,6 +16,7 @@ pub mod inspected;
 pub mod issued;
 pub mod job;
 pub mod life;
+mod list;
 pub mod merge;
 pub mod order;
 pub mod places;

@@ -8,12 +8,13 @@ pub use released::changed_since_release;
 use quillbore_calc::RowId;
 
 use crate::concern::Concern;
-use crate::field::{Field, Value};
+use crate::field::Field;
 use crate::inspected::is_mark;
 use crate::issued::Paper;
 use crate::job::Job;
 use crate::order::{self, Topic};
-use crate::slip::{Line, Slip, SlipKind};
+use crate::slip::holds::CountOrNone;
+use crate::slip::{Has, Outcome, Slip, SlipKind, TypedLine, View, kind, line};
 
 /// Where a job stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -99,12 +100,12 @@ pub fn state(job: &Job) -> State {
         return State::LaidAside;
     }
     let ordered = ordered(job);
-    let delivered = sum(job, SlipKind::Delivery, Line::Count);
+    let delivered = sum::<kind::Delivery, _>(job, line::Count);
     if delivered > 0 && ordered.is_some_and(|ordered| delivered >= ordered) {
         State::Delivered
     } else if job.standing(Paper::Traveler).next().is_some() {
         State::OnTheFloor
-    } else if ordered.is_some() && sum(job, SlipKind::Received, Line::Count) > 0 {
+    } else if ordered.is_some() && sum::<kind::Received, _>(job, line::Count) > 0 {
         State::PartsHere
     } else if ordered.is_some() {
         State::Ordered
@@ -120,23 +121,23 @@ pub fn state(job: &Job) -> State {
 #[must_use]
 pub fn ordered(job: &Job) -> Option<u32> {
     let on_sheet = job.count(Field::Quantity).unwrap_or(0);
-    let of = |slip: &Slip| slip.count(Line::Quantity).unwrap_or(on_sheet);
-    job.slips(SlipKind::Order)
+    let of = |order: View<'_, kind::Order>| order.get(line::Quantity).unwrap_or(on_sheet);
+    job.slips_of::<kind::Order>()
         .map(of)
         .reduce(u32::saturating_add)
 }
 
 /// The sum of a line's counts over all slips of a kind.
 #[must_use]
-pub fn sum(job: &Job, kind: SlipKind, line: Line) -> u32 {
-    let counts = job.slips(kind).filter_map(|slip| slip.count(line));
+pub fn sum<K: Has<L>, L: TypedLine<Holds = CountOrNone>>(job: &Job, line: L) -> u32 {
+    let counts = job.slips_of::<K>().filter_map(|slip| slip.get(line));
     counts.fold(0, u32::saturating_add)
 }
 
 /// Parts that are still to be delivered; `None` without an order.
 #[must_use]
 pub fn left_to_deliver(job: &Job) -> Option<u32> {
-    let delivered = sum(job, SlipKind::Delivery, Line::Count);
+    let delivered = sum::<kind::Delivery, _>(job, line::Count);
     ordered(job).map(|ordered| ordered.saturating_sub(delivered))
 }
 
@@ -166,13 +167,13 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
         }
         Paper::Confirmation => {
             order(job, results, before, &mut found);
-            let no_price = |order: &Slip| order.line(Line::Each).is_empty();
-            if job.slips(SlipKind::Order).any(no_price) {
+            let no_price = |order: View<'_, kind::Order>| order.entry(line::Each).is_empty();
+            if job.slips_of::<kind::Order>().any(no_price) {
                 found.push(Blocker::NoOrderPrice);
             }
         }
         Paper::Receiving => {
-            if sum(job, SlipKind::Received, Line::Count) == 0 {
+            if sum::<kind::Received, _>(job, line::Count) == 0 {
                 found.push(Blocker::NoParts);
             }
         }
@@ -183,14 +184,14 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
         }
         Paper::Inspection => {}
         Paper::Certificate | Paper::Packing | Paper::Label => {
-            if sum(job, SlipKind::Delivery, Line::Count) == 0 {
+            if sum::<kind::Delivery, _>(job, line::Count) == 0 {
                 found.push(Blocker::NothingToDeliver);
             }
             if paper == Paper::Certificate {
                 differs(job, results, &mut found);
                 inspected(job, &mut found);
             }
-            if job.slips(SlipKind::Nonconformance).any(holds_delivery) {
+            if job.slips_of::<kind::Nonconformance>().any(holds_delivery) {
                 found.push(Blocker::Undecided);
             }
         }
@@ -217,7 +218,7 @@ fn sheet(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
 /// In what the orders differ from quotation and sheet, as long as that is not accepted, and whether
 /// they can be read at all.
 fn differs(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
-    let orders = job.slips(SlipKind::Order);
+    let orders = job.slips_of::<kind::Order>();
     let open = orders.flat_map(|order| order::open(job, order));
     let mut topics: Vec<Topic> = open.map(|difference| difference.topic()).collect();
     topics.extend(results.order_price.then_some(Topic::Price));
@@ -236,8 +237,8 @@ fn differs(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
 
 /// Whether an open non-conformance keeps parts from being delivered: nobody said why not.
 #[must_use]
-pub fn holds_delivery(trouble: &Slip) -> bool {
-    trouble.day(Line::Closed).is_none() && trouble.text(Line::SendBecause).is_empty()
+pub fn holds_delivery(trouble: View<'_, kind::Nonconformance>) -> bool {
+    trouble.get(line::Closed).is_none() && trouble.get(line::SendBecause).is_empty()
 }
 
 fn inspected(job: &Job, found: &mut Vec<Blocker>) {
@@ -250,15 +251,15 @@ fn inspected(job: &Job, found: &mut Vec<Blocker>) {
 /// Marks whose holes no run record and no inspection says were measured, or came out good.
 fn not_inspected(job: &Job) -> Vec<String> {
     let told = |mark: &str| {
-        let drilled = job.slips(SlipKind::Run).any(|run| {
-            let counted = run.count(Line::Good).is_some_and(|good| good > 0);
-            is_mark(run.text(Line::Mark), mark) && (counted || !run.text(Line::Pins).is_empty())
+        let drilled = job.slips_of::<kind::Run>().any(|run| {
+            let counted = run.get(line::Good).is_some_and(|good| good > 0);
+            is_mark(run.get(line::Mark), mark) && (counted || !run.get(line::Pins).is_empty())
         });
-        let measured = |slip: &Slip| {
-            let counted = slip.count(Line::Checked).is_some_and(|holes| holes > 0);
-            is_mark(slip.text(Line::Mark), mark) && (counted || !slip.text(Line::Pins).is_empty())
+        let measured = |slip: View<'_, kind::Inspection>| {
+            let counted = slip.get(line::Checked).is_some_and(|holes| holes > 0);
+            is_mark(slip.get(line::Mark), mark) && (counted || !slip.get(line::Pins).is_empty())
         };
-        drilled || job.slips(SlipKind::Inspection).any(measured)
+        drilled || job.slips_of::<kind::Inspection>().any(measured)
     };
     let marks = job.rows.iter().map(|row| row.mark.text().trim());
     marks
@@ -268,23 +269,27 @@ fn not_inspected(job: &Job) -> Vec<String> {
 }
 
 fn order(job: &Job, results: &Found, before: Option<&Job>, found: &mut Vec<Blocker>) {
-    let mut orders = job.slips(SlipKind::Order).peekable();
+    let mut orders = job.slips_of::<kind::Order>().peekable();
     if orders.peek().is_none() {
         found.push(Blocker::NoOrder);
     }
     differs(job, results, found);
-    let trouble = |job: &Job| job.slips(SlipKind::Nonconformance).any(is_open);
-    let told = orders.any(|order| !order.text(Line::GoOn).is_empty());
+    let trouble = |job: &Job| job.slips_of::<kind::Nonconformance>().any(is_open);
+    let told = orders.any(|order| !order.get(line::GoOn).is_empty());
     if before.is_some_and(trouble) && !told {
         found.push(Blocker::OpenTrouble);
     }
 }
 
 fn parts(job: &Job, found: &mut Vec<Blocker>) {
-    if job.slips(SlipKind::Received).any(Slip::is_unread) && !found.contains(&Blocker::Unread) {
+    if job
+        .slips_of::<kind::Received>()
+        .any(|slip| slip.slip().is_unread())
+        && !found.contains(&Blocker::Unread)
+    {
         found.push(Blocker::Unread);
     }
-    let here = sum(job, SlipKind::Received, Line::Count);
+    let here = sum::<kind::Received, _>(job, line::Count);
     match ordered(job) {
         _ if here == 0 => found.push(Blocker::NoParts),
         // Parts may come in several deliveries; each lot of them gets its traveler.
@@ -297,40 +302,38 @@ fn parts(job: &Job, found: &mut Vec<Blocker>) {
 
 /// Whether the order is called off or due in parts, so that fewer parts than ordered may be here.
 fn is_partial(job: &Job) -> bool {
-    job.slips(SlipKind::Release).next().is_some()
+    job.slips_of::<kind::Release>().next().is_some()
         || job
-            .slips(SlipKind::Order)
-            .any(|order| order.says_yes(Line::Blanket))
+            .slips_of::<kind::Order>()
+            .any(|order| order.get(line::Blanket) == Some(true))
 }
 
 /// Whether a non-conformance is open and nobody said why to go on.
 #[must_use]
-pub fn is_open(trouble: &Slip) -> bool {
-    trouble.day(Line::Closed).is_none() && trouble.text(Line::GoOn).is_empty()
+pub fn is_open(trouble: View<'_, kind::Nonconformance>) -> bool {
+    trouble.get(line::Closed).is_none() && trouble.get(line::GoOn).is_empty()
 }
 
-/// How the quotation that stands ended, in the word of the slip; `None` while nobody said. A reply to
+/// How the quotation that stands ended; `None` while nobody said. A reply to
 /// one that was replaced says nothing of its successor.
 #[must_use]
-pub fn outcome(job: &Job) -> Option<&str> {
-    let replaced = |reply: &&Slip| job.replaced_by(reply.text(Line::Paper)).is_some();
-    let mut replies = job.slips(SlipKind::Reply).rev();
-    let slip = replies.find(|reply| !replaced(reply))?;
-    match slip.line(Line::Outcome).value() {
-        Some(Value::Text(word)) => Some(word),
-        _ => None,
-    }
+pub fn outcome(job: &Job) -> Option<Outcome> {
+    let replaced =
+        |reply: &View<'_, kind::Reply>| job.replaced_by(reply.get(line::Paper)).is_some();
+    let mut replies = job.slips_of::<kind::Reply>().rev();
+    let reply = replies.find(|reply| !replaced(reply))?;
+    reply.get(line::Outcome)
 }
 
 /// Machine hours that the run records tell: floor minutes less stops, else sparking; `None` without.
 #[must_use]
 pub fn actual_hours(job: &Job) -> Option<f64> {
-    let minutes = job.slips(SlipKind::Run).filter_map(|run| {
-        let stops = run.minutes(Line::StopMinutes).unwrap_or(0.0);
+    let minutes = job.slips_of::<kind::Run>().filter_map(|run| {
+        let stops = run.get(line::StopMinutes).unwrap_or(0.0);
         let floor = run
-            .minutes(Line::FloorMinutes)
+            .get(line::FloorMinutes)
             .map(|min| (min - stops).max(0.0));
-        floor.or_else(|| run.minutes(Line::SparkMinutes))
+        floor.or_else(|| run.get(line::SparkMinutes))
     });
     minutes.reduce(|a, b| a + b).map(|minutes| minutes / 60.0)
 }

@@ -12,7 +12,7 @@ use crate::issued::Paper;
 use crate::job::{FigureKey, Job};
 use crate::life::{self, is_open};
 use crate::row::{Column, Row};
-use crate::slip::{Line, Slip, SlipKind};
+use crate::slip::{Has, TypedLine, View, kind, line};
 use crate::words::english;
 
 /// Fields that belong to one order and are not taken over to the next.
@@ -137,31 +137,36 @@ fn lessons(old: &Job) -> Vec<String> {
 /// What the slips of a job that was done tell.
 #[must_use]
 pub fn learned(old: &Job) -> Learned {
-    let texts = |line: Line| -> Vec<String> {
-        let mut told: Vec<String> = Vec::new();
-        for slip in old.slips(SlipKind::Run) {
-            let text = slip.text(line);
-            if !text.is_empty() && !told.iter().any(|there| there == text) {
-                told.push(text.to_owned());
-            }
-        }
-        told
-    };
     let open = old
-        .slips(SlipKind::Nonconformance)
-        .filter(|slip| is_open(slip));
+        .slips_of::<kind::Nonconformance>()
+        .filter(|slip| is_open(*slip));
     Learned {
-        next_time: texts(Line::NextTime),
-        settings: texts(Line::Settings),
-        trouble: texts(Line::Trouble),
+        next_time: texts(old, line::NextTime),
+        settings: texts(old, line::Settings),
+        trouble: texts(old, line::Trouble),
         hours: life::actual_hours(old),
-        delivered: life::sum(old, SlipKind::Delivery, Line::Count),
+        delivered: life::sum::<kind::Delivery, _>(old, line::Count),
         open: open.map(what_is_wrong).collect(),
     }
 }
 
-fn what_is_wrong(slip: &Slip) -> String {
-    let said = [slip.text(Line::HolesNamed), slip.text(Line::What)];
+/// What the run records say in a line, each once.
+fn texts<L: TypedLine>(old: &Job, line: L) -> Vec<String>
+where
+    kind::Run: Has<L>,
+{
+    let mut told: Vec<String> = Vec::new();
+    for run in old.slips_of::<kind::Run>() {
+        let text = run.text(line);
+        if !text.is_empty() && !told.iter().any(|there| there == text) {
+            told.push(text.to_owned());
+        }
+    }
+    told
+}
+
+fn what_is_wrong(slip: View<'_, kind::Nonconformance>) -> String {
+    let said = [slip.get(line::HolesNamed), slip.get(line::What)];
     let said: Vec<&str> = said.into_iter().filter(|text| !text.is_empty()).collect();
     said.join(": ")
 }

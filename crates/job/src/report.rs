@@ -2,6 +2,7 @@
 //! and what was left out can be looked up as long as the job lives.
 
 use crate::apply::LONGEST_TEXT;
+use crate::list::list;
 
 /// Most reports of a job.
 pub const MOST_REPORTS: usize = 10_000;
@@ -42,26 +43,10 @@ pub struct ReportLine {
     pub says: String,
 }
 
-macro_rules! outcomes {
-    ($($(#[doc = $doc:literal])+ $name:ident $key:literal;)+) => {
-        /// What became of a line.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum Outcome { $($(#[doc = $doc])+ $name,)+ }
+list! {
+    /// What became of a line.
+    pub enum Outcome;
 
-        impl Outcome {
-            /// Everything that can become of a line.
-            pub const ALL: &[Self] = &[$(Self::$name,)+];
-
-            /// Its name in files: never changed once released.
-            #[must_use]
-            pub const fn key(self) -> &'static str {
-                match self { $(Self::$name => $key,)+ }
-            }
-        }
-    };
-}
-
-outcomes! {
     /// Taken as it stands.
     Taken "taken";
     /// Taken but for cells that somebody said to leave out.

@@ -1,8 +1,11 @@
 //! Everything computed of a job, recomputed on each edit and never stored.
 
+mod kind;
 mod paper_notes;
 mod questions;
 mod slip_notes;
+
+pub use kind::{Missing, NoteKind};
 
 use std::collections::BTreeMap;
 
@@ -40,8 +43,8 @@ pub struct Results {
 pub struct SideNote {
     /// How much it matters.
     pub level: Level,
-    /// A stable code: lower-case words joined by hyphens.
-    pub code: &'static str,
+    /// What it says, as a kind.
+    pub kind: NoteKind,
     /// The line it stands beside.
     pub beside: Beside,
     /// What it says.
@@ -58,15 +61,10 @@ pub struct SideNote {
 
 impl SideNote {
     /// A note that only says something.
-    pub(crate) const fn new(
-        level: Level,
-        code: &'static str,
-        beside: Beside,
-        text: String,
-    ) -> Self {
+    pub(crate) const fn new(level: Level, kind: NoteKind, beside: Beside, text: String) -> Self {
         Self {
             level,
-            code,
+            kind,
             beside,
             text,
             offer: None,
@@ -74,6 +72,12 @@ impl SideNote {
             question: None,
             settled_by: None,
         }
+    }
+
+    /// Its stable code, for what is printed and written.
+    #[must_use]
+    pub const fn code(&self) -> &'static str {
+        self.kind.code()
     }
 
     /// The same note with something that can be done about it.
@@ -122,8 +126,7 @@ impl Results {
     /// What they say of the job's next steps.
     #[must_use]
     pub fn found(&self) -> life::Found {
-        let price =
-            |note: &SideNote| slip_notes::is_order_price(note) && note.level == Level::Check;
+        let price = |note: &SideNote| note.kind.is_order_price() && note.level == Level::Check;
         let open = |note: &SideNote| {
             let question = note.question.as_ref()?;
             let asks = (question.concern, question.row);
@@ -138,7 +141,7 @@ impl Results {
             unanswered,
             unread: self.notes.iter().any(|note| {
                 let on_sheet = matches!(note.beside, Beside::Field(_) | Beside::Row(..));
-                on_sheet && matches!(note.code, "unread" | "unknown-name")
+                on_sheet && note.kind.is_unread()
             }),
         }
     }
@@ -255,7 +258,7 @@ fn place(job: &Job, beside: Beside, at: Option<usize>) -> (u8, usize, usize) {
 fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
     let note = |beside, label: &str, text: &str, why: &str| {
         let text = format!("{label} \u{201c}{text}\u{201d}: {why}");
-        SideNote::new(Level::Check, "unread", beside, text)
+        SideNote::new(Level::Check, NoteKind::Unread, beside, text)
     };
     let fields = job.fields.iter().filter_map(|(field, entry)| {
         let why = entry.why()?;
@@ -268,7 +271,7 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
             let cell = row.cell(*column);
             let why = cell.why?;
             let beside = Beside::Row(row.id, Some(*column));
-            let label = english::column(*column);
+            let label = english::column(*column).head;
             let mut note = note(beside, label, cell.text, why);
             if *column == Column::Count && row.places.is_empty() {
                 // One hole stands in for them: nobody may quote or drill by that.
@@ -336,7 +339,7 @@ fn angles_assumed(job: &Job) -> Option<SideNote> {
     let said = english::angles_assumed().to_owned();
     let note = SideNote::new(
         Level::Check,
-        "angle-basis-assumed",
+        NoteKind::AngleBasisAssumed,
         Beside::Field(field),
         said,
     );
@@ -351,7 +354,7 @@ fn other_name(job: &Job, shop: &Shop, asked: &Asked) -> Option<SideNote> {
     let said = || english::material_by_other_name(written, &row.name);
     (!same_name(written, &row.name)).then(|| {
         let beside = Beside::Field(field);
-        SideNote::new(Level::Note, "material-by-other-name", beside, said())
+        SideNote::new(Level::Note, NoteKind::MaterialByOtherName, beside, said())
     })
 }
 
@@ -362,7 +365,12 @@ fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
         UnknownName::Tube(row, _) => Beside::Row(*row, Some(Column::Tube)),
         UnknownName::LayerMaterial(row, _) => Beside::Row(*row, Some(Column::Layers)),
     };
-    SideNote::new(Level::Check, "unknown-name", beside, speaker.unknown(name))
+    SideNote::new(
+        Level::Check,
+        NoteKind::UnknownName,
+        beside,
+        speaker.unknown(name),
+    )
 }
 
 fn told(
@@ -375,7 +383,12 @@ fn told(
     SideNote {
         offer: finding.remedy.and_then(|remedy| offers.of(remedy, at)),
         customer: customer(&finding.kind),
-        ..SideNote::new(finding.level, finding.kind.code(), beside(finding), text)
+        ..SideNote::new(
+            finding.level,
+            NoteKind::Found(finding.kind.clone()),
+            beside(finding),
+            text,
+        )
     }
 }
 

@@ -5,7 +5,7 @@ use quillbore_calc::input::{HoleEnd, Layer};
 
 use crate::field::Field;
 use crate::job::Job;
-use crate::results::{Beside, SideNote};
+use crate::results::{Beside, NoteKind, SideNote};
 use crate::row::{Column, Row};
 use crate::to_input::Asked;
 use crate::words::depth as words;
@@ -74,13 +74,13 @@ pub(crate) fn through_notes(job: &Job, asked: &Asked) -> Vec<(SideNote, Option<u
     let notes = rows.filter_map(|(at, (row, input))| {
         let depth = row.depth.value().filter(|depth| depth.through)?;
         let end = row.end.value().copied().unwrap_or_default();
-        let note = |level, code, column, text| {
-            SideNote::new(level, code, Beside::Row(row.id, Some(column)), text)
+        let note = |level, kind, column, text| {
+            SideNote::new(level, kind, Beside::Row(row.id, Some(column)), text)
         };
         if end == HoleEnd::Blind {
             let text = words::through_and_blind().to_owned();
             return Some((
-                note(Level::Stop, "through-and-blind", Column::End, text),
+                note(Level::Stop, NoteKind::ThroughAndBlind, Column::End, text),
                 at,
             ));
         }
@@ -91,7 +91,7 @@ pub(crate) fn through_notes(job: &Job, asked: &Asked) -> Vec<(SideNote, Option<u
         let found = row_depth(job, row, input.tilt_deg, &input.layers);
         let text = words::through(found, end, input.tilt_deg, job.unit)?;
         Some((
-            note(Level::Note, "depth-from-wall", Column::Depth, text),
+            note(Level::Note, NoteKind::DepthFromWall, Column::Depth, text),
             at,
         ))
     });

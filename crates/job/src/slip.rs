@@ -1,11 +1,18 @@
 //! Slips pinned to a job's sheet as its life goes on: calls, the order, parts that came, run
 //! records, trouble, deliveries. A slip is a list of typed lines, read and kept like the sheet's.
 
+pub mod holds;
+mod view;
+
+pub use view::{Has, LineOf, TypedKind, TypedLine, View};
+
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::entry::Entry;
 use crate::field::{FieldKind, Value};
+use crate::list::list;
+use holds::Holds;
 
 /// One slip; its identity is never used again in this job.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,77 +32,43 @@ impl Slip {
         self.lines.get(&line).unwrap_or(&Entry::Empty)
     }
 
-    /// A line's text without outer blanks; empty where nothing was typed.
-    #[must_use]
-    pub fn text(&self, line: Line) -> &str {
-        self.line(line).text().trim()
-    }
-
-    /// A line's whole number.
-    #[must_use]
-    pub fn count(&self, line: Line) -> Option<u32> {
-        self.line(line).value().and_then(Value::count)
-    }
-
-    /// A line's day.
-    #[must_use]
-    pub fn day(&self, line: Line) -> Option<chrono::NaiveDate> {
-        self.line(line).value().and_then(Value::date)
-    }
-
-    /// A line's amount of money.
-    #[must_use]
-    pub fn money(&self, line: Line) -> Option<rust_decimal::Decimal> {
-        self.line(line).value().and_then(Value::money)
-    }
-
-    /// A line's minutes.
-    #[must_use]
-    pub fn minutes(&self, line: Line) -> Option<f64> {
-        self.line(line).value().and_then(Value::minutes)
-    }
-
-    /// A line's length [mm].
-    #[must_use]
-    pub fn length_mm(&self, line: Line) -> Option<f64> {
-        let length = self.line(line).value().and_then(Value::length);
-        length.map(quillbore_calc::Length::mm)
-    }
-
     /// Whether a line can't be read.
     #[must_use]
     pub fn is_unread(&self) -> bool {
         self.lines.values().any(|entry| entry.why().is_some())
     }
 
-    /// Whether a line says yes.
+    /// The slip as one of a kind, where it is of that kind.
     #[must_use]
-    pub fn says_yes(&self, line: Line) -> bool {
-        matches!(self.line(line).value(), Some(Value::YesNo(true)))
+    pub fn as_view<K: TypedKind>(&self) -> Option<View<'_, K>> {
+        View::of(self)
     }
 }
 
 macro_rules! kinds {
-    ($($(#[doc = $doc:literal])+ $name:ident $key:literal [$($line:ident)+];)+) => {
-        /// What a slip is.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum SlipKind { $($(#[doc = $doc])+ $name,)+ }
+    ($($(#[$doc:meta])+ $Name:ident $key:literal [$($line:ident)+];)+) => {
+        list! {
+            /// What a slip is, in the order of a job's life.
+            pub enum SlipKind {
+                /// The lines that it has, in order.
+                lines: &'static [Line],
+            }
+            $($(#[$doc])+ $Name $key &[$(Line::$line,)+];)+
+        }
 
-        impl SlipKind {
-            /// Every kind, in the order of a job's life.
-            pub const ALL: &[Self] = &[$(Self::$name,)+];
+        /// Every kind of slip as a type, so that a line that it doesn't have can't be asked for.
+        pub mod kind {
+            use super::{Has, SlipKind, TypedKind, line};
 
-            /// The kind's name in files: never changed once released.
-            #[must_use]
-            pub const fn key(self) -> &'static str {
-                match self { $(Self::$name => $key,)+ }
+            $($(#[$doc])+
+            #[derive(Clone, Copy, Debug)]
+            pub struct $Name;
+
+            impl TypedKind for $Name {
+                const KIND: SlipKind = SlipKind::$Name;
             }
 
-            /// The lines that it has, in order.
-            #[must_use]
-            pub const fn lines(self) -> &'static [Line] {
-                match self { $(Self::$name => &[$(Line::$line,)+],)+ }
-            }
+            $(impl Has<line::$line> for $Name {})+)+
         }
     };
 }
@@ -126,169 +99,192 @@ kinds! {
     Delivery "delivery" [Date Count Serials Carrier By Note];
 }
 
-/// What the customer may answer to a quotation.
-pub const OUTCOMES: &[&str] = &["accepted", "declined", "no answer"];
+impl Line {
+    /// Whether somebody types it; the others are kept beside what was typed.
+    #[must_use]
+    pub const fn is_typed(self) -> bool {
+        !matches!(self, Self::AcceptedWhat)
+    }
+}
 
-/// What work may wait for.
-pub const POINTS: &[&str] = &["test piece", "first piece", "source inspection"];
+list! {
+    /// How a quotation ended, as the customer answers it.
+    pub enum Outcome;
+
+    /// An order follows.
+    Accepted "accepted";
+    /// No order follows.
+    Declined "declined";
+    /// Nobody answered.
+    NoAnswer "no answer";
+}
+
+list! {
+    /// What work may wait for.
+    pub enum Point;
+
+    /// A test piece.
+    TestPiece "test piece";
+    /// The first piece.
+    FirstPiece "first piece";
+    /// The customer's own inspection in the shop.
+    SourceInspection "source inspection";
+}
 
 macro_rules! lines {
-    ($($(#[doc = $doc:literal])+ $name:ident $key:literal $kind:expr;)+) => {
-        /// A line of a slip.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum Line { $($(#[doc = $doc])+ $name,)+ }
-
-        impl Line {
-            /// Every line.
-            pub const ALL: &[Self] = &[$(Self::$name,)+];
-
-            /// The line's name in files: never changed once released.
-            #[must_use]
-            pub const fn key(self) -> &'static str {
-                match self { $(Self::$name => $key,)+ }
+    ($($(#[$doc:meta])+ $Name:ident $key:literal $holds:ident;)+) => {
+        list! {
+            /// A line of a slip.
+            pub enum Line {
+                /// How its text is read.
+                kind: FieldKind,
             }
+            $($(#[$doc])+ $Name $key <holds::$holds as Holds>::KIND;)+
+        }
 
-            /// Whether somebody types it; the others are kept beside what was typed.
-            #[must_use]
-            pub const fn is_typed(self) -> bool {
-                !matches!(self, Self::AcceptedWhat)
-            }
+        /// Every line as a type that knows what the line holds.
+        pub mod line {
+            use super::{Line, TypedLine, holds};
 
-            /// How its text is read.
-            #[must_use]
-            pub const fn kind(self) -> FieldKind {
-                match self { $(Self::$name => $kind,)+ }
-            }
+            $($(#[$doc])+
+            #[derive(Clone, Copy, Debug)]
+            pub struct $Name;
+
+            impl TypedLine for $Name {
+                type Holds = holds::$holds;
+
+                const LINE: Line = Line::$Name;
+            })+
         }
     };
 }
 
 lines! {
     /// The day.
-    Date "date" FieldKind::Date;
+    Date "date" Date;
     /// Who wrote or did it.
-    By "by" FieldKind::Line;
+    By "by" Line;
     /// Who was spoken to.
-    Who "who" FieldKind::Line;
+    Who "who" Line;
     /// What was said.
-    Said "said" FieldKind::Lines;
+    Said "said" Lines;
     /// Drawing or revision that was only spoken of.
-    SpokenOf "spoken_of" FieldKind::Line;
+    SpokenOf "spoken_of" Line;
     /// When to call again.
-    CallAgain "call_again" FieldKind::Date;
+    CallAgain "call_again" Date;
     /// Number of the issued paper it is about.
-    Paper "paper" FieldKind::Line;
+    Paper "paper" Line;
     /// How the quotation ended.
-    Outcome "outcome" FieldKind::OneOf(OUTCOMES);
+    Outcome "outcome" Outcome;
     /// Why.
-    Why "why" FieldKind::Line;
+    Why "why" Line;
     /// Why a paper that was withdrawn stands again after all, and who said so.
-    StandsAgain "stands_again" FieldKind::Line;
+    StandsAgain "stands_again" Line;
     /// The customer's number.
-    Number "number" FieldKind::Line;
+    Number "number" Line;
     /// Parts ordered or due.
-    Quantity "quantity" FieldKind::Count;
+    Quantity "quantity" Count;
     /// Price of one part in the order.
-    Each "each" FieldKind::Money;
+    Each "each" Money;
     /// Revision of the part in the order.
-    Revision "revision" FieldKind::Line;
+    Revision "revision" Line;
     /// Revision of the drawing that came with it.
-    DrawingRevision "drawing_revision" FieldKind::Line;
+    DrawingRevision "drawing_revision" Line;
     /// Terms that the order names.
-    Terms "terms" FieldKind::Line;
+    Terms "terms" Line;
     /// When it is due.
-    Due "due" FieldKind::Date;
+    Due "due" Date;
     /// The order is called off in parts.
-    Blanket "blanket" FieldKind::YesNo;
+    Blanket "blanket" YesNo;
     /// Who accepted what differs from quotation and sheet, and why.
-    Accepted "accepted" FieldKind::Line;
+    Accepted "accepted" Line;
     /// What differed when that was typed: kept with it, so that nothing that differs later counts as
     /// accepted.
-    AcceptedWhat "accepted_what" FieldKind::Lines;
+    AcceptedWhat "accepted_what" Lines;
     /// Parts counted.
-    Count "count" FieldKind::CountOrNone;
+    Count "count" CountOrNone;
     /// The parts' condition.
-    Condition "condition" FieldKind::Line;
+    Condition "condition" Line;
     /// Heat or melt number.
-    Heat "heat" FieldKind::Line;
+    Heat "heat" Line;
     /// Hardness on the certificate or measured.
-    Hardness "hardness" FieldKind::Line;
+    Hardness "hardness" Line;
     /// Coating as it came.
-    Coating "coating" FieldKind::Line;
+    Coating "coating" Line;
     /// Serial numbers.
-    Serials "serials" FieldKind::Line;
+    Serials "serials" Line;
     /// Damage that was there before.
-    Damage "damage" FieldKind::Line;
+    Damage "damage" Line;
     /// Photos and papers in the job's folder, by file name.
-    Files "files" FieldKind::Lines;
+    Files "files" Lines;
     /// What work waits for.
-    Point "point" FieldKind::OneOf(POINTS);
+    Point "point" Point;
     /// Days of notice that the customer wants.
-    NoticeDays "notice_days" FieldKind::CountOrNone;
+    NoticeDays "notice_days" CountOrNone;
     /// When notice was given.
-    Notified "notified" FieldKind::Date;
+    Notified "notified" Date;
     /// When the yes came.
-    Freed "freed" FieldKind::Date;
+    Freed "freed" Date;
     /// The row's mark.
-    Mark "mark" FieldKind::Line;
+    Mark "mark" Line;
     /// Holes drilled.
-    Holes "holes" FieldKind::CountOrNone;
+    Holes "holes" CountOrNone;
     /// The electrode's number in the kit.
-    ElectrodeNumber "electrode_number" FieldKind::Line;
+    ElectrodeNumber "electrode_number" Line;
     /// Length of the tube before.
-    TubeBefore "tube_before" FieldKind::Length;
+    TubeBefore "tube_before" Length;
     /// Length of the tube after.
-    TubeAfter "tube_after" FieldKind::Length;
+    TubeAfter "tube_after" Length;
     /// Minutes of sparking by the machine's counter.
-    SparkMinutes "spark_minutes" FieldKind::Minutes;
+    SparkMinutes "spark_minutes" Minutes;
     /// Minutes on the floor from start to end.
-    FloorMinutes "floor_minutes" FieldKind::Minutes;
+    FloorMinutes "floor_minutes" Minutes;
     /// Minutes of them that the machine stood.
-    StopMinutes "stop_minutes" FieldKind::Minutes;
+    StopMinutes "stop_minutes" Minutes;
     /// Electrodes used.
-    Electrodes "electrodes" FieldKind::CountOrNone;
+    Electrodes "electrodes" CountOrNone;
     /// Electrodes that broke.
-    Breakages "breakages" FieldKind::CountOrNone;
+    Breakages "breakages" CountOrNone;
     /// Good parts.
-    Good "good" FieldKind::CountOrNone;
+    Good "good" CountOrNone;
     /// Spoiled parts.
-    Scrap "scrap" FieldKind::CountOrNone;
+    Scrap "scrap" CountOrNone;
     /// Sizes by pin.
-    Pins "pins" FieldKind::Line;
+    Pins "pins" Line;
     /// What went wrong.
-    Trouble "trouble" FieldKind::Lines;
+    Trouble "trouble" Lines;
     /// Settings that worked.
-    Settings "settings" FieldKind::Lines;
+    Settings "settings" Lines;
     /// What to do otherwise next time.
-    NextTime "next_time" FieldKind::Lines;
+    NextTime "next_time" Lines;
     /// Numbers of the holes that were checked, where it was not all of the mark.
-    HoleNumbers "hole_numbers" FieldKind::Line;
+    HoleNumbers "hole_numbers" Line;
     /// Holes that were checked.
-    Checked "checked" FieldKind::CountOrNone;
+    Checked "checked" CountOrNone;
     /// Holes of them that are not good.
-    NotGood "not_good" FieldKind::CountOrNone;
+    NotGood "not_good" CountOrNone;
     /// Which holes of which parts.
-    HolesNamed "holes_named" FieldKind::Line;
+    HolesNamed "holes_named" Line;
     /// What is wrong.
-    What "what" FieldKind::Lines;
+    What "what" Lines;
     /// The customer's decision.
-    Decision "decision" FieldKind::Line;
+    Decision "decision" Line;
     /// Who decided.
-    DecidedBy "decided_by" FieldKind::Line;
+    DecidedBy "decided_by" Line;
     /// Parts to be done again.
-    Redo "redo" FieldKind::CountOrNone;
+    Redo "redo" CountOrNone;
     /// Credit given.
-    Credit "credit" FieldKind::Money;
+    Credit "credit" Money;
     /// The day it was closed.
-    Closed "closed" FieldKind::Date;
+    Closed "closed" Date;
     /// Why a reorder may go on while it is open.
-    GoOn "go_on" FieldKind::Line;
+    GoOn "go_on" Line;
     /// Why parts are delivered and certified while it is open, and who said so.
-    SendBecause "send_because" FieldKind::Line;
+    SendBecause "send_because" Line;
     /// Carrier and tracking.
-    Carrier "carrier" FieldKind::Line;
+    Carrier "carrier" Line;
     /// Anything else.
-    Note "note" FieldKind::Lines;
+    Note "note" Lines;
 }
 
 #[cfg(test)]

@@ -179,7 +179,7 @@ fn an_answer_to_other_facts_does_not_count_and_says_so() {
     // Nothing asks any more: that is told, and the answer can be deleted.
     let wide = cell(&job, 0, Column::Size, "0.80 +-0.1");
     let notes = found(&wide).notes;
-    let told = notes.iter().find(|note| note.code == "answer-to-nothing");
+    let told = notes.iter().find(|note| note.code() == "answer-to-nothing");
     let told = told.expect("it is told");
     assert!(told.text.contains("M. Oakes"), "{}", told.text);
     let gone = done(&wide, &told.offer.as_ref().expect("an offer").edit);
@@ -213,7 +213,7 @@ fn a_wall_that_comes_nearer_asks_again_and_one_further_off_does_not() {
         found(&backed)
             .notes
             .iter()
-            .any(|n| n.code == "answer-to-nothing")
+            .any(|n| n.code() == "answer-to-nothing")
     );
 }
 
@@ -222,7 +222,7 @@ fn a_known_collision_is_a_stop_until_it_is_backed_or_answered() {
     // Common practice, no source: one hole of 60 mm scatters by millimeters, the wall is 1 mm away.
     let job = cell(&asking(), 2, Column::Depth, "60");
     let told = note(&job, 2, Concern::WallBehind).expect("it is told");
-    assert_eq!((told.code, told.level), ("wall-in-reach", Level::Stop));
+    assert_eq!((told.code(), told.level), ("wall-in-reach", Level::Stop));
     assert!(found(&job).stopped());
     let way = life::blockers(Paper::Traveler, &job, &found(&job).found(), None);
     assert!(way.contains(&Blocker::Stop), "{way:?}");

@@ -87,7 +87,7 @@ fn each_has_a_price_and_one_shows_a_stop() {
             .notes
             .iter()
             .filter(|note| {
-                matches!(note.code, "unread" | "unknown-name") || note.level == Level::Stop
+                matches!(note.code(), "unread" | "unknown-name") || note.level == Level::Stop
             })
             .map(|note| note.text.as_str())
             .collect();

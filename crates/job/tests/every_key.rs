@@ -17,6 +17,7 @@ use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::file::{FORMAT, hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
+use quillbore_job::read_cell::CellKind;
 use quillbore_job::read_field::read_line;
 use quillbore_job::report::{Outcome, Report, ReportLine, Source};
 use quillbore_job::{
@@ -50,21 +51,21 @@ fn sample(kind: FieldKind) -> &'static str {
 }
 
 const fn cell(column: Column) -> &'static str {
-    match column {
-        Column::Mark => "A",
-        Column::Count => "2",
-        Column::Size => "0.80 +-0.05",
-        Column::Depth => "12 +-0.2",
-        Column::End => "through",
-        Column::Angle => "30",
-        Column::Surface => "flat",
-        Column::Behind => "5",
-        Column::Backed | Column::CoreTrapped => "yes",
-        Column::Layers => "1.2 Nickel alloy 625 + 10.8",
-        Column::Ends => "one",
-        Column::Tube => "brass 0.70 x 400",
-        Column::DressEvery => "3",
-        Column::Note => "as on the drawing",
+    match column.kind() {
+        CellKind::Mark => "A",
+        CellKind::Holes => "2",
+        CellKind::Size => "0.80 +-0.05",
+        CellKind::Depth => "12 +-0.2",
+        CellKind::HoleEnd => "through",
+        CellKind::Angle => "30",
+        CellKind::Surface => "flat",
+        CellKind::Length => "5",
+        CellKind::YesNo => "yes",
+        CellKind::Layers => "1.2 Nickel alloy 625 + 10.8",
+        CellKind::Ends => "one",
+        CellKind::Tube => "brass 0.70 x 400",
+        CellKind::Every => "3",
+        CellKind::Note => "as on the drawing",
     }
 }
 

@@ -4,10 +4,12 @@
 
 use std::path::PathBuf;
 
+use quillbore_calc::Length;
 use quillbore_calc::RowId;
 use quillbore_calc::input::{Ends, HoleEnd, Surface};
 use quillbore_job::file::{FORMAT, read_job, write_job};
-use quillbore_job::{Column, Entry, Field, Job, Line, Paper, SlipKind, Unit, Value};
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Column, Entry, Field, Job, Paper, SlipKind, Unit, Value};
 
 fn folder(format: &str) -> PathBuf {
     let tests = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../tests/old-jobs");
@@ -156,10 +158,10 @@ fn slips_and_papers_of_format_1_mean_what_they_meant() {
             SlipKind::Delivery
         ]
     );
-    let run = job.slips(SlipKind::Run).next().unwrap();
-    assert_eq!(run.count(Line::Holes), Some(48));
-    assert_eq!(run.length_mm(Line::TubeBefore), Some(400.0));
-    assert_eq!(run.minutes(Line::FloorMinutes), Some(240.0));
+    let run = job.slips_of::<kind::Run>().next().unwrap();
+    assert_eq!(run.get(line::Holes), Some(48));
+    assert_eq!(run.get(line::TubeBefore).map(Length::mm), Some(400.0));
+    assert_eq!(run.get(line::FloorMinutes), Some(240.0));
     let numbers: Vec<&str> = job
         .issued
         .iter()

@@ -3,12 +3,14 @@
 mod hands;
 
 use hands::{cells, day, done, field, issue, pin, put_together, ring};
+use quillbore_calc::Length;
 use quillbore_job::concern::Concern;
 use quillbore_job::file::{read_job, write_job};
 use quillbore_job::life::{self, Blocker, Found, State};
 use quillbore_job::merge::{Clash, Typed};
 use quillbore_job::order::{self, Difference, Revised, Topic};
 use quillbore_job::reorder::{self, Changed};
+use quillbore_job::slip::{kind, line};
 use quillbore_job::{Column, Edit, Field, Job, Line, Paper, SlipKind, Unit, apply};
 
 #[test]
@@ -29,9 +31,12 @@ fn slips_and_papers_come_back_from_the_file_as_they_were() {
     let again = read_job(text.as_bytes()).expect("it opens");
     assert_eq!(again, job);
     assert_eq!(write_job(&again), text);
-    let run = again.slips(SlipKind::Run).next().expect("the run record");
-    assert_eq!(run.length_mm(Line::TubeAfter), Some(11.75 * 25.4));
-    let why = run.line(Line::SparkMinutes).why();
+    let run = again
+        .slips_of::<kind::Run>()
+        .next()
+        .expect("the run record");
+    assert_eq!(run.get(line::TubeAfter).map(Length::mm), Some(11.75 * 25.4));
+    let why = run.entry(line::SparkMinutes).why();
     assert!(why.is_some_and(|why| why.contains("soon")), "{why:?}");
 }
 
@@ -119,7 +124,7 @@ fn an_order_is_held_against_the_quotation_it_answers() {
     let job = issue(&ring(), Paper::Quotation, &[(25, "48.20"), (50, "41.00")]);
     let found = |lines: &[(Line, &str)]| {
         let job = pin(&job, SlipKind::Order, lines);
-        let order = job.slips(SlipKind::Order).next().expect("the order");
+        let order = job.slips_of::<kind::Order>().next().expect("the order");
         order::differences(&job, order)
     };
     assert_eq!(
@@ -275,8 +280,8 @@ fn two_desks_work_is_put_together_and_what_met_is_told() {
     assert_eq!(job.text(Field::Notes), "ours");
     assert_eq!(job.text(Field::Due), "2026-12-01");
     let who: Vec<&str> = job
-        .slips(SlipKind::Call)
-        .map(|s| s.text(Line::Who))
+        .slips_of::<kind::Call>()
+        .map(|s| s.get(line::Who))
         .collect();
     assert_eq!(who, ["they", "we"]);
     let rows: Vec<(&str, &str)> = job
@@ -395,7 +400,7 @@ fn two_rows_with_one_mark_are_told_and_mended() {
     let job = cells(&ring(), 1, &[" a ", "4", "1.2", "10"]);
     let twice = |job: &Job| {
         let notes = results_quick(job, shop).notes;
-        notes.into_iter().find(|note| note.code == "mark-twice")
+        notes.into_iter().find(|note| note.code() == "mark-twice")
     };
     let note = twice(&job).expect("a note");
     let mended = done(&job, &note.offer.expect("a remedy").edit);

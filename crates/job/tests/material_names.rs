@@ -338,7 +338,7 @@ fn another_name_is_told_beside_the_material() {
     };
     let notes = |material: &str| -> Vec<String> {
         let notes = results_quick(&job(material), shop()).notes.into_iter();
-        let notes = notes.filter(|note| note.code == "material-by-other-name");
+        let notes = notes.filter(|note| note.code() == "material-by-other-name");
         notes
             .inspect(|note| {
                 assert_eq!(note.level, Level::Note);

@@ -8,6 +8,7 @@ use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, Blocker, Found};
 use quillbore_job::order::{self, Difference, Revised, Topic};
 use quillbore_job::results::results_quick;
+use quillbore_job::slip::{Outcome, kind, line};
 use quillbore_job::{Edit, Field, Job, Line, Paper, Shop, SlipKind, Unit};
 
 fn quoted() -> Job {
@@ -135,8 +136,8 @@ fn what_was_accepted_is_kept_by_the_program_and_an_old_file_keeps_its_meaning() 
         .map(|(_, line)| line)
         .collect();
     let old = read_job(old.join("\n").as_bytes()).expect("it opens");
-    let order = old.slips(SlipKind::Order).next().expect("the order");
-    assert_eq!(order.text(Line::AcceptedWhat), "");
+    let order = old.slips_of::<kind::Order>().next().expect("the order");
+    assert_eq!(order.get(line::AcceptedWhat), "");
     assert_eq!(topics(&old), [], "then a word stood for everything");
     let later = line(&old, 0, Line::Revision, "D");
     assert_eq!(topics(&later), [Topic::Revision(Revised::Part)]);
@@ -153,14 +154,14 @@ fn an_order_that_agrees_again_needs_no_word() {
     ]);
     let shop = Shop::embedded().expect("the shop");
     let notes = results_quick(&job, shop).notes;
-    let note = notes.iter().find(|note| note.code == "order-differs");
+    let note = notes.iter().find(|note| note.code() == "order-differs");
     let note = note.expect("it is told");
     assert_eq!(note.settled_by, Some((0, Line::Accepted)));
     let offer = note.offer.as_ref().expect("it can be put on the sheet");
     let agreed = done(&job, &offer.edit);
     assert_eq!(agreed.text(Field::Revision), "D");
     // The quotation was for C all the same: its price was made for that.
-    let order = agreed.slips(SlipKind::Order).next().expect("the order");
+    let order = agreed.slips_of::<kind::Order>().next().expect("the order");
     assert_eq!(
         order::differences(&agreed, order),
         [Difference::Revision {
@@ -177,7 +178,7 @@ fn an_order_without_a_revision_answers_the_quotations() {
     let job = ordered(&[(Line::Quantity, "25"), (Line::Each, "48.2")]);
     assert_eq!(topics(&job), []);
     let moved = field(&job, Field::Revision, "D");
-    let order = moved.slips(SlipKind::Order).next().expect("the order");
+    let order = moved.slips_of::<kind::Order>().next().expect("the order");
     assert_eq!(
         order::differences(&moved, order),
         [Difference::RevisedSince {
@@ -199,13 +200,16 @@ fn two_orders_are_one_lot_and_a_call_off_is_a_part_of_it() {
         SlipKind::Order,
         &[(Line::Quantity, "15"), (Line::Each, "48.2")],
     );
-    let newest = both.slips(SlipKind::Order).next_back().expect("the second");
+    let newest = both
+        .slips_of::<kind::Order>()
+        .next_back()
+        .expect("the second");
     let of_sheet = |difference: &Difference| matches!(difference, Difference::Quantity { .. });
     let all = order::differences(&both, newest);
     assert!(!all.iter().any(of_sheet), "25 together: {all:?}");
     let all = order::differences(
         &both,
-        both.slips(SlipKind::Order).next().expect("the first"),
+        both.slips_of::<kind::Order>().next().expect("the first"),
     );
     assert!(!all.iter().any(of_sheet), "told on the newest: {all:?}");
 
@@ -224,7 +228,7 @@ fn two_orders_are_one_lot_and_a_call_off_is_a_part_of_it() {
         SlipKind::Release,
         &[(Line::Quantity, "30"), (Line::Due, "2026-06-01")],
     );
-    let order = second.slips(SlipKind::Order).next().expect("the order");
+    let order = second.slips_of::<kind::Order>().next().expect("the order");
     let all = order::differences(&second, order);
     assert!(!all.iter().any(of_sheet), "a lot is the sheet's: {all:?}");
     let lot = |job: &Job| {
@@ -253,7 +257,11 @@ fn a_price_is_typed_and_free_of_charge_is_a_price_too() {
     let silent = ordered(&[(Line::Quantity, "25")]);
     assert_eq!(way(&silent), [Blocker::NoOrderPrice]);
     let notes = results_quick(&silent, Shop::embedded().expect("the shop")).notes;
-    assert!(notes.iter().any(|note| note.code == "order-without-price"));
+    assert!(
+        notes
+            .iter()
+            .any(|note| note.code() == "order-without-price")
+    );
     let free = line(&silent, 0, Line::Each, "0");
     assert_eq!(
         way(&free),
@@ -279,7 +287,7 @@ fn an_order_is_due_no_earlier_than_was_quoted() {
             SlipKind::Order,
             &[(Line::Date, came), (Line::Due, due)],
         );
-        let order = job.slips(SlipKind::Order).next().expect("the order");
+        let order = job.slips_of::<kind::Order>().next().expect("the order");
         let all = order::differences(&job, order).into_iter();
         let mut early = all.filter_map(|difference| match difference {
             Difference::DueEarly { earliest, .. } => Some(earliest),
@@ -308,7 +316,7 @@ fn a_later_quotation_replaces_the_one_before() {
     assert_eq!(second.issued[1].replaces, ["26-0107-Q1"]);
     let order = |job: &Job, named: &str| {
         let job = pin(job, SlipKind::Order, &[(Line::Paper, named)]);
-        let order = job.slips(SlipKind::Order).next().expect("the order");
+        let order = job.slips_of::<kind::Order>().next().expect("the order");
         order::differences(&job, order)
     };
     assert_eq!(
@@ -331,7 +339,7 @@ fn a_later_quotation_replaces_the_one_before() {
     // What was said of the first one is no answer to the second.
     let lines = [(Line::Paper, "26-0107-Q1"), (Line::Outcome, "declined")];
     let declined = pin(&quoted(), SlipKind::Reply, &lines);
-    assert_eq!(life::outcome(&declined), Some("declined"));
+    assert_eq!(life::outcome(&declined), Some(Outcome::Declined));
     let again = issue(&declined, Paper::Quotation, &[(25, "44.00")]);
     assert_eq!(life::outcome(&again), None);
     // Travelers stand side by side.
@@ -351,7 +359,7 @@ fn an_open_non_conformance_holds_a_delivery_until_somebody_says_why_not() {
     };
     let told = |job: &Job| {
         let notes = results_quick(job, Shop::embedded().expect("the shop")).notes;
-        notes.iter().any(|note| note.code == "delivered-open")
+        notes.iter().any(|note| note.code() == "delivered-open")
     };
     assert_eq!((held(&sent), told(&sent)), ([false; 3], false));
     assert_eq!((held(&open), told(&open)), ([true; 3], true));

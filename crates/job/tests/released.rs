@@ -47,7 +47,9 @@ fn changes(job: &Job) -> Vec<Changed> {
 
 fn told(job: &Job) -> Vec<SideNote> {
     let notes = results_quick(job, Shop::embedded().expect("the shop")).notes;
-    let outdated = notes.into_iter().filter(|n| n.code == "traveler-outdated");
+    let outdated = notes
+        .into_iter()
+        .filter(|n| n.code() == "traveler-outdated");
     outdated.collect()
 }
 
@@ -303,5 +305,5 @@ fn a_traveler_whose_entry_was_changed_is_told_as_that() {
     job.issued[0] = Arc::new(entry);
     assert_eq!(changed_since_release(&job), []);
     let notes = results_quick(&job, Shop::embedded().expect("the shop")).notes;
-    assert!(notes.iter().any(|note| note.code == "entry-changed"));
+    assert!(notes.iter().any(|note| note.code() == "entry-changed"));
 }

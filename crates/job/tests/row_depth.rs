@@ -40,7 +40,10 @@ fn job(wall: &str, cells: &[(Column, &str)]) -> Job {
 
 fn notes(job: &Job, code: &str) -> Vec<SideNote> {
     let notes = results_quick(job, shop()).notes;
-    notes.into_iter().filter(|note| note.code == code).collect()
+    notes
+        .into_iter()
+        .filter(|note| note.code() == code)
+        .collect()
 }
 
 fn depth(job: &Job) -> (Option<f64>, Option<[f64; 2]>) {

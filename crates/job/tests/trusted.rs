@@ -11,6 +11,7 @@ use quillbore_job::life::{self, Blocker};
 use quillbore_job::order::{self, Difference, Topic};
 use quillbore_job::reorder;
 use quillbore_job::results::{Beside, SideNote, results_quick};
+use quillbore_job::slip::kind;
 use quillbore_job::{Field, Issued, Job, Line, Paper, Seal, SealState, Shop, SlipKind};
 
 /// The job with the price in an issued paper's entry changed by hand.
@@ -38,7 +39,7 @@ fn of_papers(job: &Job) -> Vec<(Level, &'static str, String)> {
     let notes = notes(job).into_iter();
     notes
         .filter(|note| note.beside == Beside::Papers)
-        .map(|note| (note.level, note.code, note.text))
+        .map(|note| (note.level, note.code(), note.text))
         .collect()
 }
 
@@ -83,7 +84,7 @@ fn papers_without_a_seal_are_told_once_and_quietly() {
         SlipKind::Order,
         &[(Line::Quantity, "25"), (Line::Each, "48.2")],
     );
-    let slip = order.slips(SlipKind::Order).next().expect("the order");
+    let slip = order.slips_of::<kind::Order>().next().expect("the order");
     assert_eq!(
         order::differences(&order, slip),
         [],
@@ -117,7 +118,7 @@ fn an_order_is_not_held_against_a_changed_quotation_and_its_price_agrees_with_no
     for named in ["", "26-0107-q1 "] {
         let lines: Vec<_> = [(Line::Paper, named)].into_iter().chain(lines).collect();
         let cheap = changed(&pin(&quoted, SlipKind::Order, &lines), 0, "1.00");
-        let order = cheap.slips(SlipKind::Order).next().expect("the order");
+        let order = cheap.slips_of::<kind::Order>().next().expect("the order");
         assert_eq!(order::quotation_of(&cheap, order), None);
         assert_eq!(order::quoted_price(&cheap, order), None);
         let differs = Difference::NotTrusted {
@@ -135,16 +136,16 @@ fn an_order_is_not_held_against_a_changed_quotation_and_its_price_agrees_with_no
             );
         }
         let told = notes(&cheap);
-        assert!(told.iter().any(|note| note.code == "order-below-price"));
-        let said = told.iter().find(|note| note.code == "order-differs");
+        assert!(told.iter().any(|note| note.code() == "order-below-price"));
+        let said = told.iter().find(|note| note.code() == "order-differs");
         let said = &said.expect("it is told").text;
         assert!(
             said.contains("26-0107-Q1") && said.contains("seal"),
             "{said}"
         );
         // Somebody who knows better may say so.
-        let word = hands::line(&cheap, order.id, Line::Accepted, "the owner, by the PDF");
-        let order = word.slips(SlipKind::Order).next().expect("the order");
+        let word = hands::line(&cheap, order.id(), Line::Accepted, "the owner, by the PDF");
+        let order = word.slips_of::<kind::Order>().next().expect("the order");
         assert_eq!(order::open(&word, order), []);
     }
 }
@@ -161,7 +162,7 @@ fn a_changed_confirmation_binds_nobody() {
     let below = |job: &Job| {
         notes(job)
             .iter()
-            .any(|note| note.code == "order-below-price")
+            .any(|note| note.code() == "order-below-price")
     };
     assert!(below(&job));
     let bound = issue(&job, Paper::Confirmation, &[(25, "1.00")]);

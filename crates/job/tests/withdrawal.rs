@@ -11,6 +11,7 @@ use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, State};
 use quillbore_job::order::{self, Difference};
 use quillbore_job::results::{Beside, results_quick};
+use quillbore_job::slip::{Outcome, kind};
 use quillbore_job::{Edit, Job, Line, Paper, Shop, SlipKind, Unit, apply};
 
 fn quoted() -> Job {
@@ -33,7 +34,7 @@ fn set(text: &str) -> Edit {
 
 fn note(job: &Job, code: &str) -> Option<(Level, Beside, String)> {
     let notes = results_quick(job, Shop::embedded().expect("the shop")).notes;
-    let mut notes = notes.into_iter().filter(|note| note.code == code);
+    let mut notes = notes.into_iter().filter(|note| note.code() == code);
     let found = notes
         .next()
         .map(|note| (note.level, note.beside, note.text));
@@ -58,17 +59,17 @@ fn a_number_is_meant_in_any_case_and_with_blanks_around_it() {
     assert_eq!(by, Some("26-0107-Q2"));
     let declined = [(Line::Paper, "26-0107-q1 "), (Line::Outcome, "declined")];
     let reply = |job: &Job| pin(job, SlipKind::Reply, &declined);
-    assert_eq!(life::outcome(&reply(&quoted())), Some("declined"));
+    assert_eq!(life::outcome(&reply(&quoted())), Some(Outcome::Declined));
     assert_eq!(
         life::outcome(&reply(&second)),
         None,
         "it says nothing of Q2"
     );
     let order = pin(&quoted(), SlipKind::Order, &[(Line::Paper, " 26-0107-q1")]);
-    let slip = order.slips(SlipKind::Order).next().expect("the order");
+    let slip = order.slips_of::<kind::Order>().next().expect("the order");
     assert_eq!(order::differences(&order, slip), []);
     let order = pin(&second, SlipKind::Order, &[(Line::Paper, "26-0107-q1")]);
-    let slip = order.slips(SlipKind::Order).next().expect("the order");
+    let slip = order.slips_of::<kind::Order>().next().expect("the order");
     let differs = Difference::Replaced {
         named: "26-0107-q1".to_owned(),
         by: "26-0107-Q2".to_owned(),

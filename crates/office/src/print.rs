@@ -8,6 +8,7 @@ use chrono::NaiveDate;
 use quillbore_job::answer::Answer;
 use quillbore_job::life::Blocker;
 use quillbore_job::results::Results;
+use quillbore_job::slip::kind;
 use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, order, words};
 use quillbore_paper::glyphs::{self, Unprintable};
 use quillbore_paper::page::Item;
@@ -142,7 +143,7 @@ pub fn checked(
 
 /// The quotation that the newest order answers.
 fn quotation(job: &Job) -> Option<&Issued> {
-    let order = job.slips(SlipKind::Order).next_back()?;
+    let order = job.slips_of::<kind::Order>().next_back()?;
     order::quotation_of(job, order)
 }
 

@@ -323,7 +323,7 @@ fn an_entry_that_somebody_changed_in_the_file_is_told_at_opening_and_not_reprint
     let told = |clerk: &Clerk| {
         let results = results_now(&clerk.job, &clerk.office.shop_on(day()));
         let mut notes = results.notes.iter();
-        notes.any(|note| note.code == "entry-changed" && note.text.contains("26-0101-Q1"))
+        notes.any(|note| note.code() == "entry-changed" && note.text.contains("26-0101-Q1"))
     };
     let mut later = Clerk::opening(&office, "26-0101");
     assert!(told(&later));

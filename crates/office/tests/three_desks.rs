@@ -16,6 +16,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::file::read_job;
 use quillbore_job::merge::merge;
+use quillbore_job::slip::{kind, line};
 use quillbore_job::{Edit, Field, Job, Line, SlipKind, Unit, apply};
 use quillbore_office::disk::RealDisk;
 use quillbore_office::names::JobKey;
@@ -72,7 +73,9 @@ fn shared() -> JobKey {
 /// Every call of every desk stands in the shared job, once.
 fn every_call_once(shelf: &Arc<dyn Shelf>) -> usize {
     let (job, _) = open(shelf, &shared());
-    let said = job.slips(SlipKind::Call).map(|slip| slip.text(Line::Said));
+    let said = job
+        .slips_of::<kind::Call>()
+        .map(|slip| slip.get(line::Said));
     let said: Vec<&str> = said.collect();
     for desk in DESKS {
         for round in 0..ROUNDS {

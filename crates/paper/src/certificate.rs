@@ -2,7 +2,8 @@
 //! with which deviations.
 
 use quillbore_job::order::Topic;
-use quillbore_job::{Field, Line, Paper, SlipKind, inspected};
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Field, Paper, inspected};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
@@ -55,8 +56,8 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
 fn material(matter: &Matter<'_>, flow: &mut Flow) {
     let heats: Vec<&str> = matter
         .job
-        .slips(SlipKind::Received)
-        .map(|slip| slip.text(Line::Heat))
+        .slips_of::<kind::Received>()
+        .map(|slip| slip.get(line::Heat))
         .filter(|heat| !heat.is_empty())
         .collect();
     form::fields(
@@ -81,11 +82,11 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures("Parts", "", Width::Fixed(mm(20.0))).style(STRONG),
         Column::text("Serial numbers", Width::Share(1.0)),
     ]);
-    for slip in matter.job.slips(SlipKind::Delivery) {
+    for slip in matter.job.slips_of::<kind::Delivery>() {
         table.row(Row::new([
-            Cell::new(opening::day(slip, Line::Date)),
-            Cell::new(slip.text(Line::Count)),
-            Cell::new(slip.text(Line::Serials)),
+            Cell::new(opening::day(slip, line::Date)),
+            Cell::new(slip.text(line::Count)),
+            Cell::new(slip.get(line::Serials)),
         ]));
     }
     let keep = table.least(flow);

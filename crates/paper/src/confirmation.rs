@@ -1,7 +1,8 @@
 //! The order confirmation: what was ordered, at what price, when, and what differs from the
 //! quotation.
 
-use quillbore_job::{Field, Line, Paper, Slip, SlipKind, life};
+use quillbore_job::slip::{View, kind, line};
+use quillbore_job::{Field, Paper, life};
 use rust_decimal::Decimal;
 
 use crate::flow::Flow;
@@ -43,10 +44,10 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures("Price each", currency, Width::Fixed(mm(26.0))).style(STRONG),
         Column::figures("Price of the lot", currency, Width::Fixed(mm(28.0))),
     ]);
-    for order in matter.job.slips(SlipKind::Order) {
+    for order in matter.job.slips_of::<kind::Order>() {
         let quantity = quantity(matter, order);
         // The price is the order's own: nothing is filled in that nobody typed.
-        let each = order.money(Line::Each);
+        let each = order.get(line::Each);
         let lot = each.and_then(|each| each.checked_mul(Decimal::from(quantity?)));
         let digits = matter.tables.rates.minor_digits;
         let money = |amount: Option<Decimal>| {
@@ -56,14 +57,14 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
                 shown::money(&amount.to_string())
             })
         };
-        let part = match order.text(Line::Revision) {
+        let part = match order.get(line::Revision) {
             "" => matter.part(),
             revision => matter.part_in(revision),
         };
         table.row(
             Row::new([
-                Cell::new(order.text(Line::Number)),
-                Cell::new(opening::day(order, Line::Date)),
+                Cell::new(order.get(line::Number)),
+                Cell::new(opening::day(order, line::Date)),
                 Cell::new(part),
                 Cell::new(quantity.map_or_else(String::new, |count| count.to_string())),
                 Cell::new(money(each)),
@@ -76,17 +77,17 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
     table.set_or_say(flow, "No order is written down yet.");
 }
 
-fn quantity(matter: &Matter<'_>, order: &Slip) -> Option<u32> {
+fn quantity(matter: &Matter<'_>, order: View<'_, kind::Order>) -> Option<u32> {
     order
-        .count(Line::Quantity)
+        .get(line::Quantity)
         .or_else(|| matter.count_of(Field::Quantity))
 }
 
 fn dates(matter: &Matter<'_>, flow: &mut Flow) {
     flow.section("Dates", "", mm(18.0));
-    let call_offs: Vec<&Slip> = matter.job.slips(SlipKind::Release).collect();
+    let call_offs: Vec<View<'_, kind::Release>> = matter.job.slips_of::<kind::Release>().collect();
     if call_offs.is_empty() {
-        let due = opening::order(matter).map_or_else(String::new, |o| opening::day(o, Line::Due));
+        let due = opening::order(matter).map_or_else(String::new, |o| opening::day(o, line::Due));
         // What the customer wished for in the inquiry is no promise.
         let due = match due.as_str() {
             "" => matter
@@ -104,10 +105,10 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
         ]);
         for called in call_offs {
             table.row(Row::new([
-                Cell::new(called.text(Line::Number)),
-                Cell::new(called.text(Line::Quantity)),
-                Cell::new(opening::day(called, Line::Due)),
-                Cell::new(called.text(Line::Note)),
+                Cell::new(called.get(line::Number)),
+                Cell::new(called.text(line::Quantity)),
+                Cell::new(opening::day(called, line::Due)),
+                Cell::new(called.get(line::Note)),
             ]));
         }
         table.set(flow);
@@ -130,7 +131,7 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
             opening::list_differs(flow, &differs);
         });
     }
-    let terms = opening::order(matter).map_or("", |order| order.text(Line::Terms));
+    let terms = opening::order(matter).map_or("", |order| order.get(line::Terms));
     if !terms.is_empty() {
         side(flow, "Terms of the order", |flow| flow.text(BODY, terms));
     }
@@ -149,7 +150,7 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
         flow.dashes(BODY, matter.issuer.exclusions.iter().map(String::as_str));
     });
     side(flow, "Please send", |flow| {
-        let here = life::sum(matter.job, SlipKind::Received, Line::Count);
+        let here = life::sum::<kind::Received, _>(matter.job, line::Count);
         let missing = life::ordered(matter.job).map(|ordered| ordered.saturating_sub(here));
         flow.text(
             BODY,

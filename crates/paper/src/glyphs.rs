@@ -109,7 +109,7 @@ fn sources<'a>(matter: &Matter<'a>) -> Vec<(String, &'a str)> {
     for (index, row) in job.rows.iter().enumerate() {
         for &column in Column::ALL {
             let mark = crate::matter::mark_of(row, index);
-            let what = words::cell(&mark, english::column(column));
+            let what = words::cell(&mark, english::column(column).head);
             all.push((what, row.cell(column).text));
         }
     }

@@ -1,6 +1,7 @@
 //! The box label: big type to be cut out of a sheet, with the code that leads back to the job.
 
-use quillbore_job::{Field, Line, Paper, SlipKind};
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Field, Paper};
 
 use crate::code::{self, Drawn};
 use crate::flow::Flow;
@@ -58,8 +59,8 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
         matter.order_number(),
         beside_code,
     );
-    let sent = matter.job.slips(SlipKind::Delivery).next_back();
-    let quantity = sent.map_or("", |slip| slip.text(Line::Count));
+    let sent = matter.job.slips_of::<kind::Delivery>().next_back();
+    let quantity = sent.map_or("", |slip| slip.text(line::Count));
     line(page, "parts in this delivery", TITLE, quantity, beside_code);
     let bottom = at.1 + size.1 - mm(7.0);
     page.text(left, bottom - mm(8.5), CAPTION, "box");

@@ -23,6 +23,7 @@ pub mod page;
 pub mod pdf;
 pub mod quotation;
 pub mod receiving;
+mod remark;
 pub mod shown;
 pub mod side;
 pub mod sink;
@@ -32,9 +33,10 @@ pub mod traveler;
 pub mod words;
 pub mod wrap;
 
-pub use matter::{Issuer, Matter, Remark};
+pub use matter::{Issuer, Matter};
 pub use page::{Document, Sheet};
 pub use quotation::quotation;
+pub use remark::Remark;
 pub use traveler::traveler;
 
 use quillbore_job::Paper;

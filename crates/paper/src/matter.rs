@@ -3,20 +3,18 @@
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_calc::finding::Level;
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::tables::{Machine, Material, Tube};
 use quillbore_calc::{JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::Answer;
-use quillbore_job::concern::Customer;
 use quillbore_job::order::{self, Followed};
-use quillbore_job::results::{Beside, SideNote};
 use quillbore_job::to_input::UnknownName;
 use quillbore_job::words::english;
-use quillbore_job::{Block, Entry, Field, FieldKind, Issued, Job, Paper, Row, Unit, Value};
+use quillbore_job::{Entry, Field, FieldKind, Issued, Job, Paper, Row, Unit, Value};
 
 use crate::page::Sheet;
+use crate::remark::Remark;
 use crate::shown;
 use crate::words::traveler as floor;
 
@@ -53,44 +51,6 @@ pub struct Matter<'a> {
     pub preview: Option<&'a str>,
     /// Whether the annex of places is printed too.
     pub annex: bool,
-}
-
-/// A sentence about the job or about one of its rows.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Remark {
-    /// How much it matters.
-    pub level: Level,
-    /// The finding's code, lower-case words joined by hyphens.
-    pub code: &'static str,
-    /// The row it is about, if it is about one.
-    pub row: Option<RowId>,
-    /// The sentence.
-    pub text: String,
-    /// How it concerns the customer.
-    pub customer: Customer,
-    /// Whether the floor is told: what is about prices, papers and slips is the office's.
-    pub floor: bool,
-}
-
-impl Remark {
-    /// The remark that a side note is.
-    #[must_use]
-    pub fn of(note: &SideNote) -> Self {
-        let (row, floor) = match note.beside {
-            Beside::Row(row, _) => (Some(row), true),
-            Beside::Field(field) => (None, field.block() != Block::Price),
-            Beside::Plan => (None, true),
-            Beside::Price | Beside::Papers | Beside::Slip(..) => (None, false),
-        };
-        Self {
-            level: note.level,
-            code: note.code,
-            row,
-            text: note.text.clone(),
-            customer: note.customer,
-            floor: floor && !floor::OF_THE_OFFICE.contains(&note.code),
-        }
-    }
 }
 
 /// The shop as it signs its papers.

@@ -2,7 +2,8 @@
 //! number, what it is about.
 
 use quillbore_job::order::{self, Difference, Topic};
-use quillbore_job::{Field, Line, Paper, Slip, SlipKind};
+use quillbore_job::slip::{Has, TypedLine, View, holds, kind, line};
+use quillbore_job::{Entry, Field, Paper, Value};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
@@ -107,7 +108,7 @@ pub(crate) fn po_share(matter: &Matter<'_>, usual: f64) -> f64 {
 }
 
 /// The newest order.
-pub(crate) fn order<'a>(matter: &Matter<'a>) -> Option<&'a Slip> {
+pub(crate) fn order<'a>(matter: &Matter<'a>) -> Option<View<'a, kind::Order>> {
     matter.order()
 }
 
@@ -122,12 +123,12 @@ pub(crate) struct Differs {
 /// What differs in the orders on topics that a paper is about, accepted and open apart.
 pub(crate) fn differs(matter: &Matter<'_>, about: impl Fn(Topic) -> bool) -> Vec<Differs> {
     let mut all = Vec::new();
-    for order in matter.job.slips(SlipKind::Order) {
+    for order in matter.job.slips_of::<kind::Order>() {
         let found = order::differences(matter.job, order).into_iter();
         let found = found.filter(|difference| about(difference.topic()));
         let (accepted, open): (Vec<_>, Vec<_>) =
             found.partition(|difference| order::is_accepted(order, difference));
-        let by = words::accepted(order.text(Line::Accepted));
+        let by = words::accepted(order.get(line::Accepted));
         let of = |found: &[Difference], settled: &str| Differs {
             said: found.iter().map(words::difference).collect(),
             settled: settled.to_owned(),
@@ -148,9 +149,17 @@ pub(crate) fn list_differs(flow: &mut Flow, all: &[Differs]) {
 }
 
 /// A day as papers show it; what can't be read stands as it was typed.
-pub(crate) fn day(slip: &Slip, line: Line) -> String {
-    match slip.day(line) {
+pub(crate) fn day<K: Has<L>, L: TypedLine<Holds = holds::Date>>(
+    slip: View<'_, K>,
+    line: L,
+) -> String {
+    typed(slip.entry(line))
+}
+
+/// What was typed in a line as papers show it: a day as such, everything else as it stands.
+pub(crate) fn typed(entry: &Entry<Value>) -> String {
+    match entry.value().and_then(Value::date) {
         Some(day) => shown::date(day),
-        None => slip.text(line).to_owned(),
+        None => entry.text().trim().to_owned(),
     }
 }

@@ -1,7 +1,8 @@
 //! What papers follow from the order on: number, revision, quantity and due date of the order, the
 //! sheet's only where the order says nothing.
 
-use quillbore_job::{Field, Line, Paper, Slip, SlipKind, order};
+use quillbore_job::slip::{View, kind, line};
+use quillbore_job::{Field, Paper, order};
 
 use crate::matter::Matter;
 use crate::opening::day;
@@ -10,18 +11,18 @@ use crate::words::life as words;
 
 impl<'a> Matter<'a> {
     /// The newest order.
-    pub fn order(&self) -> Option<&'a Slip> {
-        self.job.slips(SlipKind::Order).next_back()
+    pub fn order(&self) -> Option<View<'a, kind::Order>> {
+        self.job.slips_of::<kind::Order>().next_back()
     }
 
     /// The call-off whose parts the papers are about, where they were called off.
-    pub fn call_off(&self) -> Option<&'a Slip> {
+    pub fn call_off(&self) -> Option<View<'a, kind::Release>> {
         order::call_off(self.job)
     }
 
     /// The customer's number of the order; empty while there is none.
     pub fn order_number(&self) -> &'a str {
-        self.order().map_or("", |order| order.text(Line::Number))
+        self.order().map_or("", |order| order.get(line::Number))
     }
 
     /// The parts that the papers are about as printed, of how many where they are some of them; what
@@ -40,8 +41,9 @@ impl<'a> Matter<'a> {
         if let Some(day) = self.follows().due {
             return shown::date(day);
         }
-        let slips = [self.call_off(), self.order()].into_iter().flatten();
-        let typed = slips.map(|slip| slip.text(Line::Due));
+        let called_off = self.call_off().map(|slip| slip.text(line::Due));
+        let ordered = self.order().map(|slip| slip.text(line::Due));
+        let typed = [called_off, ordered].into_iter().flatten();
         let mut typed = typed.chain([self.text(Field::Due)]);
         typed.find(|text| !text.is_empty()).unwrap_or("").to_owned()
     }
@@ -60,9 +62,9 @@ impl<'a> Matter<'a> {
             (issued.paper == paper).then(|| {
                 words::withdrawn(
                     &issued.number,
-                    &day(slip, Line::Date),
-                    slip.text(Line::By),
-                    slip.text(Line::Why),
+                    &day(slip, line::Date),
+                    slip.get(line::By),
+                    slip.get(line::Why),
                 )
             })
         });

@@ -1,6 +1,7 @@
 //! The packing list, without prices: what is in the box, and what is still to come.
 
-use quillbore_job::{Field, Line, Paper, SlipKind, life};
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Field, Paper, life};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
@@ -26,17 +27,17 @@ pub fn packing(matter: &Matter<'_>) -> Document {
         Column::text("Packed by", Width::Fit(60.0)),
         Column::text("Counted", Width::Fixed(mm(18.0))),
     ]);
-    for slip in matter.job.slips(SlipKind::Delivery).rev() {
+    for slip in matter.job.slips_of::<kind::Delivery>().rev() {
         table.row(
             Row::new([
-                Cell::new(opening::day(slip, Line::Date)),
-                Cell::new(slip.text(Line::Count)),
-                Cell::new(slip.text(Line::Serials)),
-                Cell::new(slip.text(Line::Carrier)),
-                Cell::new(slip.text(Line::By)),
+                Cell::new(opening::day(slip, line::Date)),
+                Cell::new(slip.text(line::Count)),
+                Cell::new(slip.get(line::Serials)),
+                Cell::new(slip.get(line::Carrier)),
+                Cell::new(slip.get(line::By)),
                 Cell::square(),
             ])
-            .note(slip.text(Line::Note))
+            .note(slip.get(line::Note))
             .at_least(mm(6.5)),
         );
     }
@@ -62,7 +63,7 @@ pub fn packing(matter: &Matter<'_>) -> Document {
 }
 
 fn counted(matter: &Matter<'_>, flow: &mut Flow) {
-    let gone = life::sum(matter.job, SlipKind::Delivery, Line::Count);
+    let gone = life::sum::<kind::Delivery, _>(matter.job, line::Count);
     let count = |count: Option<u32>| count.map_or_else(String::new, |count| count.to_string());
     form::fields(
         flow,

@@ -1,6 +1,7 @@
 //! The receiving slip: every delivery of parts as it came in, and what is still missing.
 
-use quillbore_job::{Field, Line, Paper, SlipKind, life};
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Field, Paper, life};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
@@ -28,7 +29,7 @@ pub fn receiving(matter: &Matter<'_>) -> Document {
 }
 
 fn counted(matter: &Matter<'_>, flow: &mut Flow) {
-    let here = life::sum(matter.job, SlipKind::Received, Line::Count);
+    let here = life::sum::<kind::Received, _>(matter.job, line::Count);
     let ordered = life::ordered(matter.job);
     let count = |count: Option<u32>| count.map_or_else(String::new, |count| count.to_string());
     form::fields(
@@ -48,7 +49,7 @@ fn counted(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 fn deliveries(matter: &Matter<'_>, flow: &mut Flow) {
-    let slips: Vec<_> = matter.job.slips(SlipKind::Received).rev().collect();
+    let slips: Vec<_> = matter.job.slips_of::<kind::Received>().rev().collect();
     if slips.is_empty() {
         flow.section("Parts", "", mm(20.0));
         flow.text(BODY, "No parts are on record as received.");
@@ -56,29 +57,29 @@ fn deliveries(matter: &Matter<'_>, flow: &mut Flow) {
     }
     for slip in slips {
         flow.together(|flow| {
-            flow.section("Parts", &opening::day(slip, Line::Date), mm(20.0));
+            flow.section("Parts", &opening::day(slip, line::Date), mm(20.0));
             form::fields(
                 flow,
                 &[
-                    Blank::of("count", slip.text(Line::Count), 1.0).style(STRONG),
-                    Blank::of("condition", slip.text(Line::Condition), 3.0),
-                    Blank::of("heat", slip.text(Line::Heat), 1.6),
-                    Blank::of("hardness", slip.text(Line::Hardness), 1.4),
-                    Blank::of("coating", slip.text(Line::Coating), 1.6),
+                    Blank::of("count", slip.text(line::Count), 1.0).style(STRONG),
+                    Blank::of("condition", slip.get(line::Condition), 3.0),
+                    Blank::of("heat", slip.get(line::Heat), 1.6),
+                    Blank::of("hardness", slip.get(line::Hardness), 1.4),
+                    Blank::of("coating", slip.get(line::Coating), 1.6),
                 ],
             );
             form::fields(
                 flow,
                 &[
-                    Blank::of("pieces, serial numbers", slip.text(Line::Serials), 4.0),
-                    Blank::of("received by", slip.text(Line::By), 1.6),
+                    Blank::of("pieces, serial numbers", slip.get(line::Serials), 4.0),
+                    Blank::of("received by", slip.get(line::By), 1.6),
                 ],
             );
             form::fields(
                 flow,
                 &[
-                    Blank::of("damage that was there", slip.text(Line::Damage), 3.0),
-                    Blank::of("photos and files", slip.text(Line::Files), 2.0),
+                    Blank::of("damage that was there", slip.get(line::Damage), 3.0),
+                    Blank::of("photos and files", slip.get(line::Files), 2.0),
                 ],
             );
         });

@@ -14,6 +14,7 @@ mod common;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use quillbore_job::read_cell::CellKind;
 use quillbore_job::read_field::read_line;
 use quillbore_job::{
     CellAt, Column, Edit, Field, FieldKind, Job, Line, Paper, Shop, SlipKind, Unit, apply,
@@ -149,21 +150,21 @@ fn values(kind: FieldKind, name: &str) -> [String; 2] {
 }
 
 fn cell_values(column: Column) -> [String; 2] {
-    let [one, other] = match column {
-        Column::Mark => ["QX", "QY"],
-        Column::Count => ["17", "19"],
-        Column::Size => ["1.23 +-0.11", "1.27 +-0.11"],
-        Column::Depth => ["8.2", "8.6"],
-        Column::End => ["through", "into"],
-        Column::Angle => ["21", "23"],
-        Column::Surface => ["cylinder R21", "cylinder R23"],
-        Column::Behind => ["4.4", "4.8"],
-        Column::Backed | Column::CoreTrapped => ["yes", "no"],
-        Column::Layers => ["3 Nickel alloy 625 + 5", "3 Copper C110 + 5"],
-        Column::Ends => ["one end", "both ends"],
-        Column::Tube => ["brass 1.00 x 400", "brass 1.10 x 400"],
-        Column::DressEvery => ["7", "9"],
-        Column::Note => ["note alfa", "note bravo"],
+    let [one, other] = match column.kind() {
+        CellKind::Mark => ["QX", "QY"],
+        CellKind::Holes => ["17", "19"],
+        CellKind::Size => ["1.23 +-0.11", "1.27 +-0.11"],
+        CellKind::Depth => ["8.2", "8.6"],
+        CellKind::HoleEnd => ["through", "into"],
+        CellKind::Angle => ["21", "23"],
+        CellKind::Surface => ["cylinder R21", "cylinder R23"],
+        CellKind::Length => ["4.4", "4.8"],
+        CellKind::YesNo => ["yes", "no"],
+        CellKind::Layers => ["3 Nickel alloy 625 + 5", "3 Copper C110 + 5"],
+        CellKind::Ends => ["one end", "both ends"],
+        CellKind::Tube => ["brass 1.00 x 400", "brass 1.10 x 400"],
+        CellKind::Every => ["7", "9"],
+        CellKind::Note => ["note alfa", "note bravo"],
     };
     [one.to_owned(), other.to_owned()]
 }

@@ -369,7 +369,6 @@ fn the_floor_sees_in_the_stop_box_what_stops_what_was_agreed_and_what_was_accept
     let mut sample = common::ring();
     sample.remarks.push(Remark {
         level: Level::Stop,
-        code: "no-guide",
         row: Some(sample.job.rows[1].id),
         text: "There is no guide for it.".to_owned(),
         customer: Customer::Shop,

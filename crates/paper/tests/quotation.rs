@@ -5,7 +5,7 @@ mod common;
 use common::prose;
 use quillbore_calc::finding::Level;
 use quillbore_job::answer::How;
-use quillbore_job::concern::{Concern, Customer};
+use quillbore_job::concern::{Concern, Customer, Told};
 use quillbore_job::{Line, Paper, SlipKind};
 use quillbore_paper::{Remark, Sheet, quotation};
 
@@ -50,10 +50,9 @@ fn findings_for_the_customer_are_told_and_the_shops_own_are_not() {
     let row = Some(sample.job.rows[1].id);
     sample.remarks.push(Remark {
         level: Level::Check,
-        code: "limits-tight",
         row,
         text: "Tight: measure the first piece.".to_owned(),
-        customer: Customer::Told,
+        customer: Customer::Told(Told::LimitsTight),
         floor: true,
     });
     let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
@@ -135,15 +134,15 @@ fn a_quotation_offers_what_the_sheet_says_whatever_was_ordered() {
 #[test]
 fn findings_reach_the_customer_in_the_customers_words() {
     use quillbore_paper::words::quotation::for_the_customer;
-    for code in [
-        "limits-tight",
-        "depth-by-steps",
-        "conductivity-check",
-        "conductivity-test-piece",
-        "does-not-conduct",
-        "deep-test-piece",
-        "core-trapped",
+    for told in [
+        Told::LimitsTight,
+        Told::DepthBySteps,
+        Told::ConductivityCheck,
+        Told::ConductivityTestPiece,
+        Told::DoesNotConduct,
+        Told::DeepTestPiece,
+        Told::CoreTrapped,
     ] {
-        assert!(for_the_customer(code).is_some(), "{code}");
+        assert!(for_the_customer(told).is_some(), "{told:?}");
     }
 }

@@ -11,6 +11,7 @@ mod common;
 use std::sync::Arc;
 
 use quillbore_job::life::changed_since_release;
+use quillbore_job::read_cell::CellKind;
 use quillbore_job::{
     CellAt, Column, Edit, Field, FieldKind, Issued, Job, Line, Paper, Shop, SlipKind, Unit, apply,
 };
@@ -56,21 +57,21 @@ fn other(field: Field) -> String {
 }
 
 fn cell(column: Column) -> &'static str {
-    match column {
-        Column::Mark => "QY",
-        Column::Count => "19",
-        Column::Size => "1.27 +-0.11",
-        Column::Depth => "8.6",
-        Column::End => "blind",
-        Column::Angle => "23",
-        Column::Surface => "cylinder R23",
-        Column::Behind => "4.8",
-        Column::Backed | Column::CoreTrapped => "yes",
-        Column::Layers => "3 Copper C110 + 5",
-        Column::Ends => "one end",
-        Column::Tube => "brass 1.10 x 400",
-        Column::DressEvery => "9",
-        Column::Note => "note bravo",
+    match column.kind() {
+        CellKind::Mark => "QY",
+        CellKind::Holes => "19",
+        CellKind::Size => "1.27 +-0.11",
+        CellKind::Depth => "8.6",
+        CellKind::HoleEnd => "blind",
+        CellKind::Angle => "23",
+        CellKind::Surface => "cylinder R23",
+        CellKind::Length => "4.8",
+        CellKind::YesNo => "yes",
+        CellKind::Layers => "3 Copper C110 + 5",
+        CellKind::Ends => "one end",
+        CellKind::Tube => "brass 1.10 x 400",
+        CellKind::Every => "9",
+        CellKind::Note => "note bravo",
     }
 }
 

@@ -4,7 +4,7 @@
 use std::path::PathBuf;
 
 use egui::Context;
-use quillbore_job::SlipKind;
+use quillbore_job::slip::kind;
 
 use super::{App, Wanted};
 use crate::desk::Errand;
@@ -26,7 +26,7 @@ impl App {
     /// Has a file copied into the job's folder; its name goes on the newest slip of received parts.
     fn attach(&mut self, from: PathBuf) {
         let desk = self.desk_mut();
-        if desk.job().slips(SlipKind::Received).next().is_none() {
+        if desk.job().slips_of::<kind::Received>().next().is_none() {
             desk.notice = "Write down parts received first: photos and papers belong to that slip."
                 .to_owned();
             return;

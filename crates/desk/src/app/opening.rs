@@ -1,7 +1,8 @@
 //! Jobs that are being opened, and what happens to those on the desk while the window goes on.
 
 use egui::Context;
-use quillbore_job::{Line, SlipKind};
+use quillbore_job::Line;
+use quillbore_job::slip::{kind, line};
 use quillbore_office::clerk::{Reply, Request};
 use quillbore_office::digest::half_joint;
 use quillbore_office::names::JobKey;
@@ -185,8 +186,9 @@ impl App {
     /// Writes the name of a file that was taken in on the newest slip of received parts.
     fn note_attached(&mut self, at: usize, name: &str) {
         let desk = &mut self.jobs[at].desk;
-        let slip = desk.job().slips(SlipKind::Received).next_back();
-        let Some((id, before)) = slip.map(|s| (s.id, s.line(Line::Files).text().to_owned())) else {
+        let slip = desk.job().slips_of::<kind::Received>().next_back();
+        let Some((id, before)) = slip.map(|s| (s.id(), s.entry(line::Files).text().to_owned()))
+        else {
             return;
         };
         let text = format!("{before}\n{name}").trim().to_owned();

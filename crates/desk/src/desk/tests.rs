@@ -6,6 +6,7 @@ use std::sync::mpsc::channel;
 use std::time::Duration;
 
 use chrono::NaiveDate;
+use quillbore_job::slip::{kind, line};
 use quillbore_job::{Column, Job, Line, SlipKind, Unit};
 use quillbore_office::clock::FixedClock;
 use quillbore_office::disk::{Disk, RealDisk};
@@ -204,8 +205,8 @@ fn a_withdrawal_undone_after_it_was_saved_leaves_a_trace() {
     desk.save();
     assert!(!desk.history.is_dirty(), "{}", desk.notice);
     open(&mut desk, &office, "26-0101");
-    let slip = desk.job().slips(SlipKind::Withdrawal).next();
+    let slip = desk.job().slips_of::<kind::Withdrawal>().next();
     let slip = slip.expect("the trace");
-    assert!(slip.text(Line::StandsAgain).contains("undone"));
+    assert!(slip.get(line::StandsAgain).contains("undone"));
     assert!(!desk.job().is_withdrawn(&desk.job().issued[0]));
 }

@@ -3,6 +3,7 @@
 
 use egui::{RichText, Ui};
 use quillbore_job::job::FigureKey;
+use quillbore_job::slip::{kind, line};
 use quillbore_job::{
     Edit, Field, Issued, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
     words,
@@ -54,12 +55,12 @@ fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks
             }
         });
     }
-    if let Some(order) = shared.job.slips(SlipKind::Order).next_back()
+    if let Some(order) = shared.job.slips_of::<kind::Order>().next_back()
         && !learned.open.is_empty()
     {
         spots_ui(
             ui,
-            &[Spot::Line(order.id, Line::GoOn)],
+            &[Spot::Line(order.id(), Line::GoOn)],
             shared,
             view,
             &mut Anchors::default(),
@@ -92,9 +93,9 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let left_out = reorder::not_trusted(old);
     let order = shared
         .job
-        .slips(SlipKind::Order)
+        .slips_of::<kind::Order>()
         .next_back()
-        .and_then(|order| order.money(Line::Each));
+        .and_then(|order| order.get(line::Each));
     ui.horizontal_wrapped(|ui| {
         let bold = |text: String| RichText::new(text).font(look::bold());
         if let Some(last) = &last {
@@ -124,7 +125,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     if !left_out.is_empty() {
         ui.label(words::issued::prices_not_trusted(&left_out));
     }
-    let orders = shared.job.slips(SlipKind::Order);
+    let orders = shared.job.slips_of::<kind::Order>();
     for difference in orders.flat_map(|order| order::open(shared.job, order)) {
         ui.horizontal(|ui| {
             ui.label(RichText::new("differs").font(look::bold()));

@@ -151,7 +151,9 @@ pub fn settle_ui(ui: &mut Ui, shared: &Shared<'_>, note: &SideNote, asks: &mut V
 /// an acceptance that stands there to hold for this, too.
 #[must_use]
 pub fn settling(job: &Job, id: u32, line: Line) -> (&'static str, Ask) {
-    let stands = job.slip(id).map_or("", |slip| slip.text(line));
+    let stands = job
+        .slip(id)
+        .map_or("", |slip| slip.line(line).text().trim());
     if line != Line::Accepted || stands.is_empty() {
         return (life::settle(line), Ask::TypeOn(id, line));
     }

@@ -3,7 +3,9 @@
 use egui::{Align, Layout, RichText, Ui};
 use quillbore_calc::finding::Level;
 use quillbore_job::life::{self, Blocker, State};
-use quillbore_job::{Field, Job, Paper, SlipKind, words};
+use quillbore_job::results::Missing;
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Field, Job, Paper, words};
 
 use super::{Shared, pencil};
 use crate::actions::Action;
@@ -21,16 +23,18 @@ enum Floor {
     Part(u32),
 }
 
-/// Findings that stand in the way of a quotation, in the words of the head.
-const MISSING: &[(&str, &str)] = &[
-    ("material-missing", "material"),
-    ("machine-missing", "machine"),
-    ("quantity-missing", "quantity"),
-    ("size-missing", "a size"),
-    ("depth-missing", "a depth"),
-    ("unread", "what can't be read"),
-    ("unknown-name", "a name from the lists"),
-];
+/// What stands in the way of a quotation, in the words of the head.
+const fn word(missing: Missing) -> &'static str {
+    match missing {
+        Missing::Material => "material",
+        Missing::Machine => "machine",
+        Missing::Quantity => "quantity",
+        Missing::Size => "a size",
+        Missing::Depth => "a depth",
+        Missing::Reading => "what can't be read",
+        Missing::Name => "a name from the lists",
+    }
+}
 
 /// The jobs that lie on the desk, where there are several: each a word that lays it on top.
 pub fn open_jobs_ui(ui: &mut Ui, names: &[String], at: usize, asks: &mut Vec<Ask>) {
@@ -157,11 +161,11 @@ fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
 
 /// Where the job stands, and what is missing before the next step.
 fn stands(shared: &Shared<'_>) -> (String, Floor) {
-    let mut missing: Vec<&str> = MISSING
-        .iter()
-        .filter(|(code, _)| shared.results.notes.iter().any(|note| note.code == *code))
-        .map(|(_, word)| *word)
-        .collect();
+    let notes = &shared.results.notes;
+    let is_missing =
+        |wanted: &&Missing| (notes.iter()).any(|note| note.kind.missing() == Some(**wanted));
+    let all = Missing::ALL.iter().filter(is_missing);
+    let mut missing: Vec<&str> = all.map(|missing| word(*missing)).collect();
     if shared.job.rows.is_empty() {
         missing.push("holes");
     }
@@ -170,14 +174,15 @@ fn stands(shared: &Shared<'_>) -> (String, Floor) {
     let blockers = |paper| life::blockers(paper, job, &found, shared.before);
     let state = life::state(job);
     let stands = words::life::state(state);
-    let ended = life::outcome(job).map_or_else(String::new, |how| format!(", {how}"));
+    let ended = life::outcome(job).map_or_else(String::new, |how| {
+        format!(", {}", words::slips::outcome(how))
+    });
     let mut ready = Floor::NotYet;
     let next = match state {
         State::Inquiry => {
             let stops = shared.results.notes.iter();
             let mut stops = stops.filter(|note| note.level == Level::Stop);
-            let known = |code: &str| MISSING.iter().any(|(missing, _)| *missing == code);
-            let other_stop = stops.any(|note| !known(note.code));
+            let other_stop = stops.any(|note| note.kind.missing().is_none());
             to_quote(&missing, other_stop, &blockers(Paper::Quotation))
         }
         State::Quoted | State::Ordered | State::PartsHere => {
@@ -236,7 +241,7 @@ fn to_quote(missing: &[&str], other_stop: bool, blockers: &[Blocker]) -> String 
 
 /// That an open non-conformance keeps parts from being delivered.
 fn held(job: &Job) -> Option<String> {
-    let mut trouble = job.slips(SlipKind::Nonconformance);
+    let mut trouble = job.slips_of::<kind::Nonconformance>();
     let held = trouble.any(life::holds_delivery);
     held.then(|| words::life::blocker(&Blocker::Undecided))
 }
@@ -252,7 +257,7 @@ fn next_call(job: &Job) -> Option<chrono::NaiveDate> {
         return None;
     }
     let follow_up = job.date(Field::FollowUp);
-    let calls = job.slips(SlipKind::Call);
-    let again = calls.filter_map(|call| call.day(quillbore_job::Line::CallAgain));
+    let calls = job.slips_of::<kind::Call>();
+    let again = calls.filter_map(|call| call.get(line::CallAgain));
     again.chain(follow_up).max()
 }

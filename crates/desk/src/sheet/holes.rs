@@ -7,6 +7,7 @@ use egui::Ui;
 use quillbore_calc::Figure;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_intake::Foreign;
+use quillbore_job::read_cell::CellKind;
 use quillbore_job::results::{Beside, Results};
 use quillbore_job::words::english;
 use quillbore_job::{CellAt as JobCell, Column, Edit, Job, Shop, Unit, show_quantity as show};
@@ -331,15 +332,8 @@ impl GridModel for Holes<'_> {
                     return Cow::Owned(row.places.len().to_string());
                 }
                 let look = row.cell(*column);
-                let measures = matches!(
-                    column,
-                    Column::Size
-                        | Column::Depth
-                        | Column::Behind
-                        | Column::Layers
-                        | Column::Surface
-                );
-                let other = measures && look.unit.is_some_and(|unit| unit != self.job.unit);
+                let other =
+                    column.is_measured() && look.unit.is_some_and(|unit| unit != self.job.unit);
                 if other {
                     Cow::Owned(with_other_unit(look.text, look.unit, true))
                 } else {
@@ -405,24 +399,10 @@ fn grid_column(shown: Shown, unit: Unit) -> GridColumn {
     let length = english::unit_of_length(unit);
     let (head, unit, width, right) = match shown {
         Shown::Typed(column) => (
-            english::column(column),
+            english::column(column).head,
             english::column_unit(column, unit),
-            match column {
-                Column::Mark => 46.0,
-                Column::Count => 48.0,
-                Column::Size => 104.0,
-                Column::Depth => 84.0,
-                Column::Angle => 62.0,
-                Column::End => 64.0,
-                Column::Behind | Column::Backed | Column::Ends => 70.0,
-                Column::CoreTrapped | Column::DressEvery => 84.0,
-                Column::Surface | Column::Layers | Column::Tube => 120.0,
-                Column::Note => 150.0,
-            },
-            matches!(
-                column,
-                Column::Count | Column::Depth | Column::Angle | Column::Behind | Column::DressEvery
-            ),
+            width(column),
+            is_number(column.kind()),
         ),
         Shown::Made(made) => match made {
             Made::Electrode => ("electrode", length, 72.0, true),
@@ -438,8 +418,50 @@ fn grid_column(shown: Shown, unit: Unit) -> GridColumn {
         unit: unit.to_owned(),
         word: head.to_owned(),
         width,
-        stretch: matches!(shown, Shown::Typed(Column::Size | Column::Note)),
+        stretch: matches!(shown, Shown::Typed(column) if is_long(column.kind())),
         right,
         read_only: matches!(shown, Shown::Made(_)),
     }
+}
+
+/// How wide a typed column is painted.
+const fn width(column: Column) -> f32 {
+    match column.kind() {
+        CellKind::Mark => 46.0,
+        CellKind::Holes => 48.0,
+        CellKind::Size => 104.0,
+        CellKind::Depth | CellKind::Every => 84.0,
+        CellKind::Angle => 62.0,
+        CellKind::HoleEnd => 64.0,
+        // Its head is longer than what stands below it.
+        CellKind::YesNo if matches!(column, Column::CoreTrapped) => 84.0,
+        CellKind::Length | CellKind::YesNo | CellKind::Ends => 70.0,
+        CellKind::Surface | CellKind::Layers | CellKind::Tube => 120.0,
+        CellKind::Note => 150.0,
+    }
+}
+
+/// Whether cells stand to the right, figure under figure.
+const fn is_number(kind: CellKind) -> bool {
+    match kind {
+        CellKind::Holes
+        | CellKind::Depth
+        | CellKind::Angle
+        | CellKind::Length
+        | CellKind::Every => true,
+        CellKind::Mark
+        | CellKind::Size
+        | CellKind::HoleEnd
+        | CellKind::Surface
+        | CellKind::YesNo
+        | CellKind::Layers
+        | CellKind::Ends
+        | CellKind::Tube
+        | CellKind::Note => false,
+    }
+}
+
+/// Whether a column takes the room that is left.
+const fn is_long(kind: CellKind) -> bool {
+    matches!(kind, CellKind::Size | CellKind::Note)
 }

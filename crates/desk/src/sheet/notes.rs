@@ -128,7 +128,7 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
         let same = row.and_then(|_| {
             all.iter_mut().find(|told| {
                 !told.rows.is_empty()
-                    && told.first.code == note.code
+                    && told.first.kind.is_like(&note.kind)
                     && told.first.text == note.text
                     && words(told.first) == words(note)
             })

@@ -3,6 +3,7 @@
 use egui::{Label, RichText, Sense, Ui};
 use quillbore_job::life;
 use quillbore_job::results::Beside;
+use quillbore_job::slip::{kind, line};
 use quillbore_job::words::slips as words;
 use quillbore_job::{Edit, Line, Slip, SlipKind, show_quantity as show};
 
@@ -86,8 +87,8 @@ fn parts_said(shared: &Shared<'_>) -> String {
     let Some(ordered) = life::ordered(shared.job) else {
         return String::new();
     };
-    let here = life::sum(shared.job, SlipKind::Received, Line::Count);
-    let gone = life::sum(shared.job, SlipKind::Delivery, Line::Count);
+    let here = life::sum::<kind::Received, _>(shared.job, line::Count);
+    let gone = life::sum::<kind::Delivery, _>(shared.job, line::Count);
     format!("{ordered} ordered, {here} here, {gone} delivered")
 }
 
@@ -173,7 +174,7 @@ fn in_one_line(slip: &Slip) -> String {
     ];
     let typed = slip.kind.lines().iter().filter(|line| line.is_typed());
     let lines = typed.filter_map(|line| {
-        let text = slip.text(*line).replace('\n', " / ");
+        let text = slip.line(*line).text().trim().replace('\n', " / ");
         if text.is_empty() {
             return None;
         }

@@ -8,7 +8,7 @@ use crate::issued::is_number;
 use crate::job::Job;
 use crate::order;
 use crate::read_field::read_line;
-use crate::slip::{Line, Slip, SlipKind};
+use crate::slip::{Line, Slip, SlipKind, View, kind, line};
 
 /// Most slips of a job.
 pub const MOST_SLIPS: usize = 10_000;
@@ -68,12 +68,12 @@ pub(super) fn set(
 /// Orders out of files that kept no record of what was accepted get it before anything changes: what
 /// differs by this very edit was not accepted then.
 pub(super) fn keep_old_words(job: &mut Job) {
-    let old = |slip: &Slip| {
-        let accepted = !slip.text(Line::Accepted).is_empty();
-        accepted && slip.text(Line::AcceptedWhat).is_empty()
+    let old = |order: &View<'_, kind::Order>| {
+        let accepted = !order.get(line::Accepted).is_empty();
+        accepted && order.get(line::AcceptedWhat).is_empty()
     };
-    let orders = job.slips(SlipKind::Order).filter(|slip| old(slip));
-    let ids: Vec<u32> = orders.map(|slip| slip.id).collect();
+    let orders = job.slips_of::<kind::Order>().filter(old);
+    let ids: Vec<u32> = orders.map(View::id).collect();
     for id in ids {
         keep_accepted(job, id);
     }
@@ -81,10 +81,10 @@ pub(super) fn keep_old_words(job: &mut Job) {
 
 /// Keeps beside the acceptance of an order what differs now; true where that is another than before.
 fn keep_accepted(job: &mut Job, id: u32) -> bool {
-    let Some(order) = job.slip(id).filter(|slip| slip.kind == SlipKind::Order) else {
+    let Some(order) = job.slip(id).and_then(Slip::as_view::<kind::Order>) else {
         return false;
     };
-    let what = if order.text(Line::Accepted).is_empty() {
+    let what = if order.get(line::Accepted).is_empty() {
         String::new()
     } else {
         order::accepted_what(job, order)
@@ -121,7 +121,8 @@ fn put(job: &mut Job, id: u32, line: Line, text: &str, unit: Unit) -> Result<Cha
 /// Refuses what would let a paper stand again in silence: the slip that withdrew it taken off, or
 /// `text` in the place of its number.
 fn keep_withdrawal(job: &Job, id: u32, text: &str) -> Result<(), EditRefused> {
-    let withdrawn = job.slip(id).and_then(|slip| job.taken_back_by(slip));
+    let slip = job.slip(id).and_then(Slip::as_view);
+    let withdrawn = slip.and_then(|slip| job.taken_back_by(slip));
     match withdrawn.filter(|paper| !is_number(&paper.number, text)) {
         None => Ok(()),
         Some(paper) => Err(EditRefused::WithdrawalStays {

@@ -13,34 +13,16 @@ use rust_decimal::Decimal;
 
 use crate::file::Hash;
 use crate::job::Job;
+use crate::list::list;
 use crate::to_input::same_name;
 
-macro_rules! papers {
-    ($($(#[doc = $doc:literal])+ $name:ident $key:literal $letter:literal;)+) => {
-        /// A paper of a job.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum Paper { $($(#[doc = $doc])+ $name,)+ }
+list! {
+    /// A paper of a job, in the order of a job's life.
+    pub enum Paper {
+        /// The letter of its numbers.
+        letter: char,
+    }
 
-        impl Paper {
-            /// Every paper there is, in the order of a job's life.
-            pub const ALL: &[Self] = &[$(Self::$name,)+];
-
-            /// Its name in commands and file names: never changed once released.
-            #[must_use]
-            pub const fn key(self) -> &'static str {
-                match self { $(Self::$name => $key,)+ }
-            }
-
-            /// The letter of its numbers.
-            #[must_use]
-            pub const fn letter(self) -> char {
-                match self { $(Self::$name => $letter,)+ }
-            }
-        }
-    };
-}
-
-papers! {
     /// The quotation.
     Quotation "quotation" 'Q';
     /// The order confirmation.

@@ -256,44 +256,13 @@ fn sheet(parts: &mut Parts, job: &Job) {
 }
 
 fn row(parts: &mut Parts, of: &Row) {
-    let Row {
-        id: RowId(id),
-        mark,
-        count,
-        size,
-        depth,
-        end,
-        angle,
-        surface,
-        behind,
-        backed,
-        layers,
-        core_trapped,
-        ends,
-        tube,
-        dress_every,
-        note,
-        places,
-    } = of;
+    let (RowId(id), places) = of.beside_cells();
     parts.whole("id", *id);
-    let all = vec![
-        (Column::Mark.key(), typed(mark)),
-        (Column::Count.key(), typed(count)),
-        (Column::Size.key(), typed(size)),
-        (Column::Depth.key(), typed(depth)),
-        (Column::End.key(), typed(end)),
-        (Column::Angle.key(), typed(angle)),
-        (Column::Surface.key(), typed(surface)),
-        (Column::Behind.key(), typed(behind)),
-        (Column::Backed.key(), typed(backed)),
-        (Column::Layers.key(), typed(layers)),
-        (Column::CoreTrapped.key(), typed(core_trapped)),
-        (Column::Ends.key(), typed(ends)),
-        (Column::Tube.key(), typed(tube)),
-        (Column::DressEvery.key(), typed(dress_every)),
-        (Column::Note.key(), typed(note)),
-    ];
-    cells(parts, "cell", all);
+    let all = Column::ALL.iter().map(|column| {
+        let look = of.cell(*column);
+        (column.key(), look.unit.map(|unit| (look.text, unit)))
+    });
+    cells(parts, "cell", all.collect());
     for each in places.iter() {
         parts.within("place", |parts| place(parts, each));
     }

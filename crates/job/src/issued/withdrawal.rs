@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::{Issued, is_number};
 use crate::job::Job;
 use crate::read_field::read_line;
-use crate::slip::{Line, Slip, SlipKind};
+use crate::slip::{Line, Slip, SlipKind, View, kind, line};
 use crate::words::issued::UNDONE;
 
 impl Job {
@@ -13,22 +13,19 @@ impl Job {
     #[must_use]
     pub fn is_withdrawn(&self, issued: &Issued) -> bool {
         self.withdrawals()
-            .any(|slip| is_number(&issued.number, slip.text(Line::Paper)))
+            .any(|slip| is_number(&issued.number, slip.get(line::Paper)))
     }
 
     /// The slips that take a paper back, without those on which somebody said why it stands again.
-    pub fn withdrawals(&self) -> impl Iterator<Item = &Slip> {
-        self.slips(SlipKind::Withdrawal)
-            .filter(|slip| slip.text(Line::StandsAgain).is_empty())
+    pub fn withdrawals(&self) -> impl Iterator<Item = View<'_, kind::Withdrawal>> {
+        self.slips_of::<kind::Withdrawal>()
+            .filter(|slip| slip.get(line::StandsAgain).is_empty())
     }
 
     /// The paper that a withdrawal slip is about, where it is one of this job's.
     #[must_use]
-    pub fn taken_back_by(&self, slip: &Slip) -> Option<&Issued> {
-        if slip.kind != SlipKind::Withdrawal {
-            return None;
-        }
-        self.issued_as(slip.text(Line::Paper))
+    pub fn taken_back_by(&self, slip: View<'_, kind::Withdrawal>) -> Option<&Issued> {
+        self.issued_as(slip.get(line::Paper))
     }
 
     /// The job with the withdrawals of `saved` that are not on its sheet any more, such as after an
@@ -37,21 +34,23 @@ impl Job {
     #[must_use]
     pub fn with_withdrawals_of(&self, saved: &Self) -> Option<Self> {
         let mut job = self.clone();
-        for slip in saved.slips(SlipKind::Withdrawal) {
-            let Some(paper) = self.issued_as(slip.text(Line::Paper)) else {
+        for slip in saved.slips_of::<kind::Withdrawal>() {
+            let Some(paper) = self.issued_as(slip.get(line::Paper)) else {
                 continue;
             };
-            let about = |there: &Slip| is_number(&paper.number, there.text(Line::Paper));
-            if job.slips(SlipKind::Withdrawal).any(about) {
+            let about = |there: View<'_, kind::Withdrawal>| {
+                is_number(&paper.number, there.get(line::Paper))
+            };
+            if job.slips_of::<kind::Withdrawal>().any(about) {
                 continue;
             }
-            let mut lines = slip.lines.as_ref().clone();
-            let unit = slip.line(Line::Paper).unit().unwrap_or_default();
+            let mut lines = slip.slip().lines.as_ref().clone();
+            let unit = slip.entry(line::Paper).unit().unwrap_or_default();
             lines
                 .entry(Line::StandsAgain)
                 .or_insert_with(|| read_line(Line::StandsAgain, UNDONE, unit));
-            let id = if job.slip(slip.id).is_none() {
-                slip.id
+            let id = if job.slip(slip.id()).is_none() {
+                slip.id()
             } else {
                 job.next_slip
             };

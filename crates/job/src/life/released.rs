@@ -10,7 +10,7 @@ use crate::field::Field;
 use crate::issued::{Issued, Paper};
 use crate::job::{FigureKey, Job};
 use crate::reorder::{Changed, differing};
-use crate::slip::{Line, SlipKind};
+use crate::slip::{Has, TypedLine, kind, line};
 
 /// Standing travelers that were released of another sheet than the one that is there now, by number,
 /// with what differs of all that their readers work from.
@@ -56,9 +56,12 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         // Which parts these are.
         Field::Customer | Field::Part | Field::PartName | Field::Drawing => true,
         // Travelers follow the order; the sheet's stands on them only where that is silent.
-        Field::Revision => is_silent(job, Line::Revision),
-        Field::DrawingRevision => is_silent(job, Line::DrawingRevision),
-        Field::Due => is_silent(job, Line::Due),
+        Field::Revision => is_silent::<kind::Order, _>(job, line::Revision),
+        Field::DrawingRevision => is_silent::<kind::Order, _>(job, line::DrawingRevision),
+        Field::Due => {
+            is_silent::<kind::Order, _>(job, line::Due)
+                && is_silent::<kind::Release, _>(job, line::Due)
+        }
         // What electrodes, kit and minutes of the lot were worked out for.
         Field::Quantity => true,
         // What is drilled.
@@ -115,10 +118,9 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
     }
 }
 
-/// Whether no order and no call-off says anything in a line.
-fn is_silent(job: &Job, line: Line) -> bool {
-    let kinds = [SlipKind::Order, SlipKind::Release].into_iter();
-    let mut slips = kinds.flat_map(|kind| job.slips(kind));
+/// Whether no slip of a kind says anything in a line.
+fn is_silent<K: Has<L>, L: TypedLine>(job: &Job, line: L) -> bool {
+    let mut slips = job.slips_of::<K>();
     slips.all(|slip| slip.text(line).is_empty())
 }
 

@@ -3,7 +3,7 @@
 
 use quillbore_calc::finding::Level;
 
-use super::{Beside, SideNote};
+use super::{Beside, NoteKind, SideNote};
 use crate::issued::{Issued, SealState};
 use crate::job::Job;
 use crate::life::{self, State};
@@ -21,19 +21,19 @@ pub(super) fn all(job: &Job) -> Vec<SideNote> {
             SealState::Broken => {
                 notes.push(note(
                     Level::Check,
-                    "entry-changed",
+                    NoteKind::EntryChanged,
                     words::issued::entry_changed(number),
                 ));
             }
             SealState::Unknown(version) => {
                 let said = words::issued::seal_unknown(number, version);
-                notes.push(note(Level::Check, "seal-unknown", said));
+                notes.push(note(Level::Check, NoteKind::SealUnknown, said));
             }
         }
     }
     if !unsealed.is_empty() {
         let said = words::issued::unsealed(&unsealed);
-        notes.push(note(Level::Note, "not-sealed", said));
+        notes.push(note(Level::Note, NoteKind::NotSealed, said));
     }
     notes.extend(outdated(job));
     notes
@@ -48,11 +48,11 @@ fn outdated(job: &Job) -> Vec<SideNote> {
     let all = life::changed_since_release(job).into_iter();
     all.map(|(number, changes)| {
         let said = words::life::traveler_outdated(&number, &changes);
-        note(Level::Check, "traveler-outdated", said)
+        note(Level::Check, NoteKind::TravelerOutdated, said)
     })
     .collect()
 }
 
-const fn note(level: Level, code: &'static str, said: String) -> SideNote {
-    SideNote::new(level, code, Beside::Papers, said)
+const fn note(level: Level, kind: NoteKind, said: String) -> SideNote {
+    SideNote::new(level, kind, Beside::Papers, said)
 }

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use quillbore_calc::finding::{About, Finding, Level};
 use quillbore_calc::{JobFigures, RowId};
 
-use super::{Beside, SideNote, told};
+use super::{Beside, NoteKind, SideNote, told};
 use crate::answer::Question;
 use crate::concern::{Concern, Facts, all_asked, asked};
 use crate::edit::Edit;
@@ -96,7 +96,7 @@ fn to_nothing(job: &Job, (row, concern): (RowId, Concern)) -> SideNote {
         .answer(row, concern)
         .map_or_else(String::new, words::to_nothing);
     let beside = Beside::Row(row, None);
-    SideNote::new(Level::Note, "answer-to-nothing", beside, said).offering(Some(Offer {
+    SideNote::new(Level::Note, NoteKind::AnswerToNothing, beside, said).offering(Some(Offer {
         words: words::DELETE.to_owned(),
         edit: Edit::WithdrawAnswer { row, concern },
     }))

@@ -3,7 +3,7 @@
 use quillbore_calc::JobFigures;
 use quillbore_calc::finding::Level;
 
-use super::{Beside, SideNote};
+use super::{Beside, NoteKind, SideNote};
 use crate::edit::Edit;
 use crate::field::Field;
 use crate::issued::Paper;
@@ -11,14 +11,9 @@ use crate::job::Job;
 use crate::life;
 use crate::order::{self, Difference, Revised};
 use crate::remedy::Offer;
-use crate::slip::{Line, Slip, SlipKind};
+use crate::slip::{Line, View, kind, line};
 use crate::words::life as words;
 use crate::words::{english, issued};
-
-/// An order pays less than today's price.
-const BELOW: &str = "order-below-price";
-/// An order pays more than today's price.
-const ABOVE: &str = "order-above-price";
 
 /// Everything that is to be said beside slips.
 pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {
@@ -32,20 +27,15 @@ pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {
     notes
 }
 
-/// Whether a note says that an order pays another price than today's.
-pub(super) fn is_order_price(note: &SideNote) -> bool {
-    matches!(note.code, BELOW | ABOVE)
-}
-
 /// What differs between each order and quotation or sheet.
 fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
-    job.slips(SlipKind::Order).flat_map(move |order| {
+    job.slips_of::<kind::Order>().flat_map(move |order| {
         let all = order::differences(job, order).into_iter();
         all.map(move |difference| {
             let accepted = order::is_accepted(order, &difference);
             let note = to_accept(
                 order,
-                "order-differs",
+                NoteKind::OrderDiffers,
                 None,
                 accepted,
                 words::difference(&difference),
@@ -57,17 +47,17 @@ fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
 
 /// A note about an order that somebody may accept, or did.
 fn to_accept(
-    order: &Slip,
-    code: &'static str,
+    order: View<'_, kind::Order>,
+    kind: NoteKind,
     line: Option<Line>,
     accepted: bool,
     said: String,
 ) -> SideNote {
-    let by = order.text(Line::Accepted);
-    let beside = Beside::Slip(order.id, line);
+    let by = order.get(line::Accepted);
+    let beside = Beside::Slip(order.id(), line);
     if accepted {
         let said = format!("{said} {}", words::accepted(by));
-        return SideNote::new(Level::Note, code, beside, said);
+        return SideNote::new(Level::Note, kind, beside, said);
     }
     let said = if by.is_empty() {
         said
@@ -75,8 +65,8 @@ fn to_accept(
         format!("{said} {}", words::not_accepted(by))
     };
     SideNote {
-        settled_by: Some((order.id, Line::Accepted)),
-        ..SideNote::new(Level::Check, code, beside, said)
+        settled_by: Some((order.id(), Line::Accepted)),
+        ..SideNote::new(Level::Check, kind, beside, said)
     }
 }
 
@@ -111,13 +101,13 @@ fn make_agree(job: &Job, difference: &Difference) -> Option<Offer> {
 
 /// Orders that don't say what they pay.
 fn without_price(job: &Job) -> impl Iterator<Item = SideNote> {
-    let silent = |order: &&Slip| order.line(Line::Each).is_empty();
-    job.slips(SlipKind::Order).filter(silent).map(|order| {
-        let beside = Beside::Slip(order.id, Some(Line::Each));
+    let silent = |order: &View<'_, kind::Order>| order.entry(line::Each).is_empty();
+    job.slips_of::<kind::Order>().filter(silent).map(|order| {
+        let beside = Beside::Slip(order.id(), Some(Line::Each));
         let said = words::ORDER_WITHOUT_PRICE.to_owned();
         SideNote {
-            settled_by: Some((order.id, Line::Each)),
-            ..SideNote::new(Level::Check, "order-without-price", beside, said)
+            settled_by: Some((order.id(), Line::Each)),
+            ..SideNote::new(Level::Check, NoteKind::OrderWithoutPrice, beside, said)
         }
     })
 }
@@ -126,8 +116,8 @@ fn without_price(job: &Job) -> impl Iterator<Item = SideNote> {
 /// confirmation of ours binds the shop.
 fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNote> {
     let price = figures.price.as_ref();
-    job.slips(SlipKind::Order).filter_map(move |order| {
-        let pays = order.money(Line::Each)?;
+    job.slips_of::<kind::Order>().filter_map(move |order| {
+        let pays = order.get(line::Each)?;
         let quantity = order::quantity_of(job, order)?;
         let mut confirmed = job
             .standing(Paper::Confirmation)
@@ -144,64 +134,68 @@ fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNot
         }
         let said = words::order_price(near.quantity, &pays.to_string(), &today.to_string());
         let accepted = order::is_price_accepted(order);
-        let code = if pays < today { BELOW } else { ABOVE };
-        let note = to_accept(order, code, Some(Line::Each), accepted, said);
+        let kind = if pays < today {
+            NoteKind::OrderBelowPrice
+        } else {
+            NoteKind::OrderAbovePrice
+        };
+        let note = to_accept(order, kind, Some(Line::Each), accepted, said);
         Some(note)
     })
 }
 
 /// Hold points that are not released yet.
 fn holds(job: &Job) -> impl Iterator<Item = SideNote> {
-    let open = |slip: &&Slip| slip.day(Line::Freed).is_none();
-    job.slips(SlipKind::Hold).filter(open).map(|hold| {
-        let beside = Beside::Slip(hold.id, None);
-        SideNote::new(Level::Check, "hold-open", beside, words::hold(hold))
+    let open = |slip: &View<'_, kind::Hold>| slip.get(line::Freed).is_none();
+    job.slips_of::<kind::Hold>().filter(open).map(|hold| {
+        let beside = Beside::Slip(hold.id(), None);
+        SideNote::new(Level::Check, NoteKind::HoldOpen, beside, words::hold(hold))
     })
 }
 
 /// Run records in which a tube grew.
 fn grown_tubes(job: &Job) -> impl Iterator<Item = SideNote> {
-    job.slips(SlipKind::Run).filter_map(|run| {
-        let before = run.length_mm(Line::TubeBefore)?;
-        let after = run.length_mm(Line::TubeAfter)?;
-        let beside = Beside::Slip(run.id, Some(Line::TubeAfter));
+    job.slips_of::<kind::Run>().filter_map(|run| {
+        let before = run.get(line::TubeBefore)?.mm();
+        let after = run.get(line::TubeAfter)?.mm();
+        let beside = Beside::Slip(run.id(), Some(Line::TubeAfter));
         let said = english::tube_grew().to_owned();
-        (after > before).then(|| SideNote::new(Level::Check, "tube-grew", beside, said))
+        (after > before).then(|| SideNote::new(Level::Check, NoteKind::TubeGrew, beside, said))
     })
 }
 
 /// Withdrawals that withdraw nothing, and papers that stand again after one.
 fn withdrawals(job: &Job) -> impl Iterator<Item = SideNote> {
-    job.slips(SlipKind::Withdrawal).filter_map(move |slip| {
+    job.slips_of::<kind::Withdrawal>().filter_map(move |slip| {
         let Some(paper) = job.taken_back_by(slip) else {
-            let beside = Beside::Slip(slip.id, Some(Line::Paper));
-            let said = issued::withdraws_nothing(slip.text(Line::Paper));
+            let beside = Beside::Slip(slip.id(), Some(Line::Paper));
+            let said = issued::withdraws_nothing(slip.get(line::Paper));
             return Some(SideNote {
-                settled_by: Some((slip.id, Line::Paper)),
-                ..SideNote::new(Level::Check, "withdraws-nothing", beside, said)
+                settled_by: Some((slip.id(), Line::Paper)),
+                ..SideNote::new(Level::Check, NoteKind::WithdrawsNothing, beside, said)
             });
         };
-        let why = slip.text(Line::StandsAgain);
-        let beside = Beside::Slip(slip.id, Some(Line::StandsAgain));
+        let why = slip.get(line::StandsAgain);
+        let beside = Beside::Slip(slip.id(), Some(Line::StandsAgain));
         let again = !why.is_empty() && job.stands(paper);
         again.then(|| {
             let said = issued::stands_again(&paper.number, why);
-            SideNote::new(Level::Note, "stands-again", beside, said)
+            SideNote::new(Level::Note, NoteKind::StandsAgain, beside, said)
         })
     })
 }
 
 /// Non-conformances that are open while parts are on their way out.
 fn delivered_open(job: &Job) -> impl Iterator<Item = SideNote> {
-    let leaves = job.slips(SlipKind::Delivery).next().is_some();
-    let slips = job.slips(SlipKind::Nonconformance);
-    let open = slips.filter(move |slip| leaves && life::holds_delivery(slip));
+    let leaves = job.slips_of::<kind::Delivery>().next().is_some();
+    let slips = job.slips_of::<kind::Nonconformance>();
+    let open = slips.filter(move |slip| leaves && life::holds_delivery(*slip));
     open.map(|slip| {
-        let beside = Beside::Slip(slip.id, Some(Line::SendBecause));
+        let beside = Beside::Slip(slip.id(), Some(Line::SendBecause));
         let said = words::DELIVERED_OPEN.to_owned();
         SideNote {
-            settled_by: Some((slip.id, Line::SendBecause)),
-            ..SideNote::new(Level::Check, "delivered-open", beside, said)
+            settled_by: Some((slip.id(), Line::SendBecause)),
+            ..SideNote::new(Level::Check, NoteKind::DeliveredOpen, beside, said)
         }
     })
 }

@@ -3,7 +3,7 @@
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
-use super::{answers, names, slips};
+use super::{answers, english, names, slips};
 use crate::edit::{CellAt, Edit, RowsAt};
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job};
@@ -91,12 +91,16 @@ fn cells(job: &Job, at: CellAt, rows: &[Vec<Option<String>>]) -> String {
             .rows
             .get(at.row)
             .map_or_else(|| "a new row".to_owned(), |row| hole(job, row.id));
-        return format!("{verb} {} of {hole}", names::column(at.column));
+        return format!("{verb} {} of {hole}", english::column(at.column).name);
     }
     let nothing_but_spaces = texts.iter().all(|text| text.trim().is_empty());
     match (nothing_but_spaces, width) {
         (true, _) => format!("empty {} cells", texts.len()),
-        (false, 1) => format!("fill {} of {} rows", names::column(at.column), rows.len()),
+        (false, 1) => format!(
+            "fill {} of {} rows",
+            english::column(at.column).name,
+            rows.len()
+        ),
         (false, _) if rows.len() == 1 => "paste a row".to_owned(),
         (false, _) => format!("paste {} rows", rows.len()),
     }

@@ -7,6 +7,7 @@ use quillbore_calc::tables::{Family, Hazard, TubeMaterial};
 
 use crate::entry::Unit;
 use crate::field::{AngleBasis, Block, Field};
+use crate::read_cell::CellKind;
 use crate::row::Column;
 
 /// Yes.
@@ -89,45 +90,56 @@ pub const fn field(field: Field) -> &'static str {
     }
 }
 
-/// A column's head in the hole table.
+/// What a column of the hole table is called.
+#[derive(Clone, Copy, Debug)]
+pub struct ColumnWords {
+    /// At its head.
+    pub head: &'static str,
+    /// Inside a sentence.
+    pub name: &'static str,
+}
+
+/// What a column is called.
 #[must_use]
-pub const fn column(column: Column) -> &'static str {
+pub const fn column(column: Column) -> ColumnWords {
+    const fn words(head: &'static str, name: &'static str) -> ColumnWords {
+        ColumnWords { head, name }
+    }
     match column {
-        Column::Mark => "mark",
-        Column::Count => "count",
-        Column::Size => "size",
-        Column::Depth => "depth",
-        Column::End => "end",
-        Column::Angle => "angle",
-        Column::Surface => "surface",
-        Column::Behind => "behind exit",
-        Column::Backed => "backed",
-        Column::Layers => "layers",
-        Column::CoreTrapped => "core trapped",
-        Column::Ends => "from",
-        Column::Tube => "tube",
-        Column::DressEvery => "dress every",
-        Column::Note => "note",
+        Column::Mark => words("mark", "mark"),
+        Column::Count => words("count", "count"),
+        Column::Size => words("size", "size"),
+        Column::Depth => words("depth", "depth"),
+        Column::End => words("end", "end"),
+        Column::Angle => words("angle", "angle"),
+        Column::Surface => words("surface", "surface"),
+        Column::Behind => words("behind exit", "room behind"),
+        Column::Backed => words("backed", "backing"),
+        Column::Layers => words("layers", "layers"),
+        Column::CoreTrapped => words("core trapped", "trapped core"),
+        Column::Ends => words("from", "ends drilled from"),
+        Column::Tube => words("tube", "tube"),
+        Column::DressEvery => words("dress every", "dressing"),
+        Column::Note => words("note", "note"),
     }
 }
 
 /// The unit that stands in a column's head; empty where its cells have none.
 #[must_use]
 pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
-    match column {
-        Column::Size | Column::Depth | Column::Behind => unit_of_length(unit),
-        Column::Angle => "\u{b0}",
-        Column::Mark
-        | Column::Count
-        | Column::End
-        | Column::Surface
-        | Column::Backed
-        | Column::Layers
-        | Column::CoreTrapped
-        | Column::Ends
-        | Column::Tube
-        | Column::Note => "",
-        Column::DressEvery => "holes",
+    match column.kind() {
+        CellKind::Size | CellKind::Depth | CellKind::Length => unit_of_length(unit),
+        CellKind::Angle => "\u{b0}",
+        CellKind::Every => "holes",
+        CellKind::Mark
+        | CellKind::Holes
+        | CellKind::HoleEnd
+        | CellKind::Surface
+        | CellKind::YesNo
+        | CellKind::Layers
+        | CellKind::Ends
+        | CellKind::Tube
+        | CellKind::Note => "",
     }
 }
 

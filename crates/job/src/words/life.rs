@@ -6,7 +6,7 @@ use crate::job::FigureKey;
 use crate::life::{Blocker, State};
 use crate::order::{Difference, Revised, Topic};
 use crate::reorder::Changed;
-use crate::slip::{Line, Slip};
+use crate::slip::{Line, View, kind, line};
 
 /// A state, in plain words.
 #[must_use]
@@ -195,12 +195,12 @@ pub fn order_price(quantity: u32, pays: &str, today: &str) -> String {
 
 /// One sentence: an open hold point, and the notice that is owed.
 #[must_use]
-pub fn hold(hold: &Slip) -> String {
-    let point = match hold.text(Line::Point) {
+pub fn hold(hold: View<'_, kind::Hold>) -> String {
+    let point = match hold.text(line::Point) {
         "" => "customer",
         point => point,
     };
-    let notice = match (hold.count(Line::NoticeDays), hold.text(Line::Notified)) {
+    let notice = match (hold.get(line::NoticeDays), hold.text(line::Notified)) {
         (Some(1), "") => {
             " The customer wants 1 day of notice, and none is written down.".to_owned()
         }
@@ -327,7 +327,7 @@ fn differs(changed: &Changed, arrow: impl Fn(&str, &str) -> String) -> String {
         }
         Changed::Cell(mark, column, was, is) => format!(
             "hole {mark}, {}: {}",
-            english::column(*column),
+            english::column(*column).head,
             arrow(was, is)
         ),
         Changed::NewRow(mark) => format!("hole {mark} is new"),

@@ -1,6 +1,6 @@
 //! What is said where two desks' work was put together: what of it does not stand, and where.
 
-use super::{answers, edits, names, slips};
+use super::{answers, edits, english, names, slips};
 use crate::answer::Answer;
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job, Overrule};
@@ -27,7 +27,11 @@ pub fn clash(job: &Job, clash: &Clash) -> String {
             &typed(job, theirs, field.kind().is_measured()),
         ),
         Clash::Cell(row, column, theirs) => yours_stands(
-            &format!("{}, {}", edits::hole(job, *row), names::column(*column)),
+            &format!(
+                "{}, {}",
+                edits::hole(job, *row),
+                english::column(*column).name
+            ),
             &typed(job, theirs, column.is_measured()),
         ),
         Clash::Places(row, theirs) => format!(
@@ -132,7 +136,11 @@ fn slip(job: &Job, id: u32) -> String {
     let Some(slip) = job.slip(id) else {
         return "a slip".to_owned();
     };
-    let mut texts = slip.kind.lines().iter().map(|line| slip.text(*line));
+    let mut texts = slip
+        .kind
+        .lines()
+        .iter()
+        .map(|line| slip.line(*line).text().trim());
     let first = texts.find(|text| !text.is_empty());
     let kind = slips::kind(slip.kind);
     first.map_or_else(

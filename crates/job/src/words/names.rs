@@ -1,29 +1,6 @@
-//! Names of columns and fields inside a sentence.
+//! Names of fields inside a sentence.
 
 use crate::field::Field;
-use crate::row::Column;
-
-/// A column's name inside a sentence.
-#[must_use]
-pub const fn column(column: Column) -> &'static str {
-    match column {
-        Column::Mark => "mark",
-        Column::Count => "count",
-        Column::Size => "size",
-        Column::Depth => "depth",
-        Column::End => "end",
-        Column::Angle => "angle",
-        Column::Surface => "surface",
-        Column::Behind => "room behind",
-        Column::Backed => "backing",
-        Column::Layers => "layers",
-        Column::CoreTrapped => "trapped core",
-        Column::Ends => "ends drilled from",
-        Column::Tube => "tube",
-        Column::DressEvery => "dressing",
-        Column::Note => "note",
-    }
-}
 
 /// A field's name inside a sentence.
 #[must_use]

@@ -1,6 +1,6 @@
 //! What is said when a text can't be read or an edit can't be done.
 
-use super::{names, slips};
+use super::{english, slips};
 use crate::answer::How;
 use crate::apply::EditRefused;
 use crate::places::{PatternRefused, PlacesUnreadable};
@@ -221,7 +221,7 @@ pub(crate) fn edit(why: &EditRefused) -> String {
             room,
         } => format!(
             "The block has {columns} columns, but from {} on the table has only {room}",
-            names::column(*from)
+            english::column(*from).name
         ),
         EditRefused::TooManyRows { most } => format!("A table can't have more than {most} rows"),
         EditRefused::TextTooLong { most } => {

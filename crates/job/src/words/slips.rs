@@ -1,7 +1,7 @@
 //! Names of slips, of their lines and of papers, in American shop English.
 
 use crate::issued::Paper;
-use crate::slip::{Line, SlipKind};
+use crate::slip::{Line, Outcome, SlipKind};
 
 /// A slip's name at its head.
 #[must_use]
@@ -87,6 +87,16 @@ pub const fn line(line: Line) -> &'static str {
         Line::SendBecause => "may be delivered because",
         Line::Carrier => "carrier, tracking",
         Line::Note => "note",
+    }
+}
+
+/// How a quotation ended.
+#[must_use]
+pub const fn outcome(outcome: Outcome) -> &'static str {
+    match outcome {
+        Outcome::Accepted => "accepted",
+        Outcome::Declined => "declined",
+        Outcome::NoAnswer => "no answer",
     }
 }
 

@@ -252,7 +252,7 @@ impl From<Band> for Percentiles {
 fn finding(note: &SideNote, speaker: &Speaker<'_>) -> Finding {
     Finding {
         level: english::level(note.level),
-        code: note.code,
+        code: note.code(),
         about: match note.beside {
             Beside::Row(row, _) => speaker.hole(row),
             Beside::Field(field) => english::field(field).to_owned(),

@@ -2,7 +2,8 @@
 
 use chrono::NaiveDate;
 use quillbore_job::life::{self, Blocker, Found, State};
-use quillbore_job::{Field, Job, Line, Paper, Slip, SlipKind};
+use quillbore_job::slip::{View, kind, line};
+use quillbore_job::{Field, Job, Paper};
 use serde::{Deserialize, Serialize};
 
 use super::summary;
@@ -80,16 +81,16 @@ pub(super) fn matters(job: &Job) -> Vec<OpenMatter> {
     let at_work = !matches!(state, State::LaidAside | State::Delivered);
     if let Some(ordered) = life::ordered(job).filter(|_| at_work) {
         if waits_for_parts(job) {
-            let here = life::sum(job, SlipKind::Received, Line::Count);
+            let here = life::sum::<kind::Received, _>(job, line::Count);
             open.push(OpenMatter::Parts { here, ordered });
         }
         open.extend(summary::due(job).map(|day| OpenMatter::Due { day }));
     }
-    let troubles = job.slips(SlipKind::Nonconformance);
-    let not_closed = troubles.filter(|slip| slip.day(Line::Closed).is_none());
+    let troubles = job.slips_of::<kind::Nonconformance>();
+    let not_closed = troubles.filter(|slip| slip.get(line::Closed).is_none());
     open.extend(not_closed.map(|slip| OpenMatter::Nonconformance {
-        slip: slip.id,
-        date: slip.day(Line::Date),
+        slip: slip.id(),
+        date: slip.get(line::Date),
         what: what_is_wrong(slip),
     }));
     let changed = life::changed_since_release(job).into_iter();
@@ -111,8 +112,8 @@ fn waits_for_parts(job: &Job) -> bool {
     blockers.iter().any(parts)
 }
 
-fn what_is_wrong(slip: &Slip) -> String {
-    let said = [slip.text(Line::HolesNamed), slip.text(Line::What)];
+fn what_is_wrong(slip: View<'_, kind::Nonconformance>) -> String {
+    let said = [slip.get(line::HolesNamed), slip.get(line::What)];
     let said: Vec<&str> = said.into_iter().filter(|text| !text.is_empty()).collect();
     said.join(": ").chars().take(LONGEST).collect()
 }
@@ -120,18 +121,19 @@ fn what_is_wrong(slip: &Slip) -> String {
 /// Calls to make: until a later slip says that somebody called on the day or after it. A call that
 /// comes before the day may be about something else.
 fn calls(job: &Job) -> Vec<OpenMatter> {
-    let calls: Vec<&Slip> = job.slips(SlipKind::Call).collect();
+    let calls: Vec<View<'_, kind::Call>> = job.slips_of::<kind::Call>().collect();
     let mut open = Vec::new();
     for (at, slip) in calls.iter().enumerate() {
-        let Some(day) = slip.day(Line::CallAgain) else {
+        let Some(day) = slip.get(line::CallAgain) else {
             continue;
         };
-        let called = |later: &&Slip| later.day(Line::Date).is_some_and(|date| date >= day);
+        let called =
+            |later: &View<'_, kind::Call>| later.get(line::Date).is_some_and(|date| date >= day);
         if !calls[at + 1..].iter().any(called) {
             open.push(OpenMatter::Call {
-                slip: slip.id,
+                slip: slip.id(),
                 day,
-                who: slip.text(Line::Who).to_owned(),
+                who: slip.get(line::Who).to_owned(),
             });
         }
     }

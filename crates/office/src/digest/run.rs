@@ -1,7 +1,9 @@
 //! What a stretch of drilling really took, as plain data: what the shop learns from.
 
 use chrono::NaiveDate;
-use quillbore_job::{Job, Line, Slip, SlipKind};
+use quillbore_calc::Length;
+use quillbore_job::Job;
+use quillbore_job::slip::{View, kind, line};
 use serde::{Deserialize, Serialize};
 
 /// One run slip; a line that was left empty or can't be read says nothing.
@@ -54,25 +56,24 @@ pub struct RunRecord {
 
 /// The records of a job, in the order they came.
 pub(super) fn records(job: &Job) -> Vec<RunRecord> {
-    job.slips(SlipKind::Run).map(record).collect()
+    job.slips_of::<kind::Run>().map(record).collect()
 }
 
-fn record(slip: &Slip) -> RunRecord {
-    let text = |line: Line| slip.text(line).to_owned();
+fn record(run: View<'_, kind::Run>) -> RunRecord {
     RunRecord {
-        date: slip.day(Line::Date),
-        mark: text(Line::Mark),
-        holes: slip.count(Line::Holes),
-        electrode_number: text(Line::ElectrodeNumber),
-        tube_before_mm: slip.length_mm(Line::TubeBefore),
-        tube_after_mm: slip.length_mm(Line::TubeAfter),
-        spark_minutes: slip.minutes(Line::SparkMinutes),
-        floor_minutes: slip.minutes(Line::FloorMinutes),
-        stop_minutes: slip.minutes(Line::StopMinutes),
-        electrodes: slip.count(Line::Electrodes),
-        breakages: slip.count(Line::Breakages),
-        good: slip.count(Line::Good),
-        scrap: slip.count(Line::Scrap),
-        pins: text(Line::Pins),
+        date: run.get(line::Date),
+        mark: run.get(line::Mark).to_owned(),
+        holes: run.get(line::Holes),
+        electrode_number: run.get(line::ElectrodeNumber).to_owned(),
+        tube_before_mm: run.get(line::TubeBefore).map(Length::mm),
+        tube_after_mm: run.get(line::TubeAfter).map(Length::mm),
+        spark_minutes: run.get(line::SparkMinutes),
+        floor_minutes: run.get(line::FloorMinutes),
+        stop_minutes: run.get(line::StopMinutes),
+        electrodes: run.get(line::Electrodes),
+        breakages: run.get(line::Breakages),
+        good: run.get(line::Good),
+        scrap: run.get(line::Scrap),
+        pins: run.get(line::Pins).to_owned(),
     }
 }

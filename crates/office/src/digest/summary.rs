@@ -2,7 +2,8 @@
 
 use chrono::NaiveDate;
 use quillbore_job::life::{self, State};
-use quillbore_job::{Field, Job, Line, Paper, Row, SlipKind, reorder, words};
+use quillbore_job::slip::{Has, kind, line};
+use quillbore_job::{Field, Job, Paper, Row, reorder, words};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
@@ -73,7 +74,7 @@ impl Summary {
         let state = life::state(job);
         let main = job.rows.iter().max_by_key(|row| row.holes());
         let last = reorder::last_price(job, quantity.unwrap_or(1));
-        let made = life::sum(job, SlipKind::Run, Line::Good);
+        let made = life::sum::<kind::Run, _>(job, line::Good);
         Self {
             number: job.number.clone(),
             customer: text(Field::Customer),
@@ -116,8 +117,10 @@ fn depth_mm(job: &Job, row: &Row) -> Option<f64> {
 
 /// The references of the inquiry and the numbers of orders and papers, one after the other.
 fn references(job: &Job) -> String {
-    let orders = [SlipKind::Order, SlipKind::Release].into_iter();
-    let orders = orders.flat_map(|kind| job.slips(kind).map(|slip| slip.text(Line::Number)));
+    let orders = job.slips_of::<kind::Order>();
+    let orders = orders.map(|order| order.get(line::Number));
+    let releases = job.slips_of::<kind::Release>();
+    let orders = orders.chain(releases.map(|called| called.get(line::Number)));
     let papers = job
         .issued
         .iter()
@@ -139,18 +142,10 @@ pub(super) fn due(job: &Job) -> Option<NaiveDate> {
 
 /// The first day on which ordered parts are due and not all were delivered.
 fn next_due(job: &Job) -> Option<NaiveDate> {
-    let slips = [SlipKind::Release, SlipKind::Order].into_iter();
-    let mut due: Vec<(NaiveDate, u32)> = slips
-        .flat_map(|kind| job.slips(kind))
-        .filter_map(|slip| {
-            Some((
-                slip.day(Line::Due)?,
-                slip.count(Line::Quantity).unwrap_or(0),
-            ))
-        })
-        .collect();
+    let mut due: Vec<(NaiveDate, u32)> = dues::<kind::Release>(job).collect();
+    due.extend(dues::<kind::Order>(job));
     due.sort_unstable();
-    let mut delivered = life::sum(job, SlipKind::Delivery, Line::Count);
+    let mut delivered = life::sum::<kind::Delivery, _>(job, line::Count);
     for (day, count) in due {
         if delivered < count.max(1) {
             return Some(day);
@@ -158,4 +153,15 @@ fn next_due(job: &Job) -> Option<NaiveDate> {
         delivered -= count;
     }
     None
+}
+
+/// Days on which slips of a kind want parts, with how many.
+fn dues<K>(job: &Job) -> impl Iterator<Item = (NaiveDate, u32)>
+where
+    K: Has<line::Due> + Has<line::Quantity>,
+{
+    job.slips_of::<K>().filter_map(|slip| {
+        let quantity = slip.get(line::Quantity).unwrap_or(0);
+        Some((slip.get(line::Due)?, quantity))
+    })
 }

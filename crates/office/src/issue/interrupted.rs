@@ -1,6 +1,6 @@
 //! Papers that lie beside a job without an entry: a crash came between the paper and the job.
 
-use quillbore_job::{Line, SlipKind};
+use quillbore_job::slip::{kind, line};
 
 use super::number;
 use crate::save::Opened;
@@ -21,8 +21,8 @@ pub fn told(opened: &Opened) -> Vec<String> {
             .issued
             .iter()
             .any(|issued| issued.number.eq_ignore_ascii_case(number));
-        let mut slips = job.slips(SlipKind::Withdrawal);
-        entry || slips.any(|slip| slip.text(Line::Paper).trim().eq_ignore_ascii_case(number))
+        let mut slips = job.slips_of::<kind::Withdrawal>();
+        entry || slips.any(|slip| slip.get(line::Paper).trim().eq_ignore_ascii_case(number))
     };
     beside
         .iter()

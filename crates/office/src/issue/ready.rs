@@ -7,7 +7,8 @@ use chrono::{Days, NaiveDate};
 use quillbore_job::file;
 use quillbore_job::issued::IssuedLine;
 use quillbore_job::results::Results;
-use quillbore_job::{Field, Issued, Job, Line, Paper, Shop, SlipKind, order};
+use quillbore_job::slip::{Has, kind, line as slip_line};
+use quillbore_job::{Field, Issued, Job, Paper, Shop, order};
 use quillbore_paper::Sheet;
 
 use crate::failure::Failure;
@@ -108,23 +109,17 @@ fn lines(paper: Paper, job: &Job, results: &Results) -> Vec<IssuedLine> {
         quantity,
         each,
     };
-    let counts = |kind, of| {
-        job.slips(kind)
-            .filter_map(|slip| slip.count(of))
-            .map(|count| line(count, None))
-            .collect()
-    };
     match paper {
         Paper::Quotation => {
             let breaks = results.figures.price.iter().flat_map(|price| &price.breaks);
             breaks.map(|at| line(at.quantity, Some(at.each))).collect()
         }
         Paper::Confirmation => job
-            .slips(SlipKind::Order)
+            .slips_of::<kind::Order>()
             .filter_map(|order| {
                 let quantity = order::quantity_of(job, order)?;
-                let own = order.text(Line::Revision);
-                let line = line(quantity, order.money(Line::Each));
+                let own = order.get(slip_line::Revision);
+                let line = line(quantity, order.get(slip_line::Each));
                 Some(IssuedLine {
                     revision: if own.is_empty() {
                         line.revision
@@ -135,16 +130,24 @@ fn lines(paper: Paper, job: &Job, results: &Results) -> Vec<IssuedLine> {
                 })
             })
             .collect(),
-        Paper::Receiving => counts(SlipKind::Received, Line::Count),
-        Paper::Certificate | Paper::Packing | Paper::Label => {
-            counts(SlipKind::Delivery, Line::Count)
-        }
+        Paper::Receiving => counts::<kind::Received>(job)
+            .map(|count| line(count, None))
+            .collect(),
+        Paper::Certificate | Paper::Packing | Paper::Label => counts::<kind::Delivery>(job)
+            .map(|count| line(count, None))
+            .collect(),
         Paper::Traveler | Paper::Inspection => follows
             .quantity
             .map(|quantity| line(quantity, None))
             .into_iter()
             .collect(),
     }
+}
+
+/// Parts counted on the slips of a kind.
+fn counts<K: Has<slip_line::Count>>(job: &Job) -> impl Iterator<Item = u32> {
+    let slips = job.slips_of::<K>();
+    slips.filter_map(|slip| slip.get(slip_line::Count))
 }
 
 /// The rows of the shop that the figures rest on, as numbers.

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use quillbore_job::{Line, Slip, SlipKind, inspected, serials};
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Slip, inspected, serials};
 
 use super::pieces::Pieces;
 use crate::matter::Matter;
@@ -57,8 +58,8 @@ impl<'a> Measured<'a> {
         };
         let marks: Vec<String> = matter.holes().map(|hole| hole.mark()).collect();
         for slip in &matter.job.slips {
-            if matches!(slip.kind, SlipKind::Run | SlipKind::Inspection) {
-                measured.take(slip, &marks, pieces);
+            if let Some(told) = Told::of(slip) {
+                measured.take(told, &marks, pieces);
             }
         }
         for trouble in nonconformance::all(matter) {
@@ -77,63 +78,96 @@ impl<'a> Measured<'a> {
         measured
     }
 
-    fn take(&mut self, slip: &'a Slip, marks: &[String], pieces: &Pieces) {
-        let said = [Line::Pins, Line::Checked, Line::NotGood];
-        if said.iter().all(|line| slip.text(*line).is_empty()) {
+    fn take(&mut self, told: Told<'a>, marks: &[String], pieces: &Pieces) {
+        let record = &told.record;
+        if record.sizes.is_empty() && record.counts == ["", ""] {
             return;
         }
-        let mark = slip.text(Line::Mark);
         let row = marks
             .iter()
-            .position(|known| inspected::is_mark(mark, known));
-        let named = serials::read(slip.text(Line::Serials));
+            .position(|known| inspected::is_mark(record.mark, known));
+        let named = serials::read(record.pieces);
         let one = match named.as_slice() {
             [piece] => pieces.at(piece),
             _ => None,
         };
         if let (Some(at), Some(row)) = (one, row) {
             let there = self.pieces.entry((at, row)).or_default();
-            there.add(slip);
+            there.add(told);
             return;
         }
-        self.lot.push(OfLot {
-            mark,
-            sizes: slip.text(Line::Pins),
-            numbers: slip.text(Line::HoleNumbers),
-            pieces: slip.text(Line::Serials),
-            counts: [slip.text(Line::Checked), slip.text(Line::NotGood)],
-            date: day(slip, Line::Date),
-            by: slip.text(Line::By),
-            note: note(slip),
-        });
+        self.lot.push(told.record);
+    }
+}
+
+/// What a slip says that was measured, and the counts as read.
+struct Told<'a> {
+    record: OfLot<'a>,
+    checked: Option<u32>,
+    not_good: Option<u32>,
+}
+
+impl<'a> Told<'a> {
+    /// What a run record or an inspection says; `None` of every other slip.
+    fn of(slip: &'a Slip) -> Option<Self> {
+        if let Some(run) = slip.as_view::<kind::Run>() {
+            return Some(Self {
+                record: OfLot {
+                    mark: run.get(line::Mark),
+                    sizes: run.get(line::Pins),
+                    numbers: "",
+                    pieces: run.get(line::Serials),
+                    counts: ["", ""],
+                    date: day(run, line::Date),
+                    by: run.get(line::By),
+                    note: String::new(),
+                },
+                checked: None,
+                not_good: None,
+            });
+        }
+        let slip = slip.as_view::<kind::Inspection>()?;
+        Some(Self {
+            record: OfLot {
+                mark: slip.get(line::Mark),
+                sizes: slip.get(line::Pins),
+                numbers: slip.get(line::HoleNumbers),
+                pieces: slip.get(line::Serials),
+                counts: [slip.text(line::Checked), slip.text(line::NotGood)],
+                date: day(slip, line::Date),
+                by: slip.get(line::By),
+                note: slip.get(line::Note).replace('\n', " "),
+            },
+            checked: slip.get(line::Checked),
+            not_good: slip.get(line::NotGood),
+        })
     }
 }
 
 impl OfPiece {
-    fn add(&mut self, slip: &Slip) {
-        let sizes = slip.text(Line::Pins);
-        let numbers = slip.text(Line::HoleNumbers);
+    fn add(&mut self, told: Told<'_>) {
+        let OfLot {
+            sizes,
+            numbers,
+            date,
+            by,
+            note,
+            ..
+        } = told.record;
         match (numbers, sizes) {
             ("", "") => {}
             ("", sizes) => self.sizes.push(sizes.to_owned()),
             (numbers, "") => self.remarks.push(words::holes_numbered(numbers)),
             (numbers, sizes) => self.sizes.push(format!("{numbers}: {sizes}")),
         }
-        let sum = |was: Option<u32>, line: Line| match (was, slip.count(line)) {
+        let sum = |was: Option<u32>, more: Option<u32>| match (was, more) {
             (Some(was), Some(more)) => Some(was.saturating_add(more)),
             (was, more) => was.or(more),
         };
-        self.checked = sum(self.checked, Line::Checked);
-        self.not_good = sum(self.not_good, Line::NotGood);
-        let who = words::who(&day(slip, Line::Date), slip.text(Line::By));
-        self.remarks.extend(
-            [note(slip), who]
-                .into_iter()
-                .filter(|text| !text.is_empty()),
-        );
+        self.checked = sum(self.checked, told.checked);
+        self.not_good = sum(self.not_good, told.not_good);
+        let who = words::who(&date, by);
+        self.remarks
+            .extend([note, who].into_iter().filter(|text| !text.is_empty()));
     }
-}
-
-fn note(slip: &Slip) -> String {
-    slip.text(Line::Note).replace('\n', " ")
 }

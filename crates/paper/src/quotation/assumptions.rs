@@ -7,8 +7,9 @@ use quillbore_job::concern::Customer;
 use crate::answered;
 use crate::flow::Flow;
 use crate::look::{BODY, STRONG};
-use crate::matter::{Matter, Remark};
+use crate::matter::Matter;
 use crate::page::mm;
+use crate::remark::Remark;
 use crate::shown;
 use crate::side::side;
 use crate::words::{answers, quotation as words};
@@ -98,7 +99,7 @@ fn open_questions(matter: &Matter<'_>) -> Vec<String> {
     let say = |remark: &Remark| {
         let said = match remark.customer {
             Customer::Shop => return None,
-            Customer::Told => words::for_the_customer(remark.code).unwrap_or(&remark.text),
+            Customer::Told(told) => words::for_the_customer(told).unwrap_or(&remark.text),
             Customer::Asked(concern) => {
                 let about =
                     |answer: &Answer| answer.concern == concern && remark.row == Some(answer.row);

@@ -1,6 +1,7 @@
 //! What the last run of this work taught: read before anything is set up.
 
-use quillbore_job::{Field, Line, SlipKind};
+use quillbore_job::Field;
+use quillbore_job::slip::{LineOf, kind, line};
 
 use crate::flow::Flow;
 use crate::look::{BODY, STRONG};
@@ -32,17 +33,29 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     });
 }
 
+/// What a run taught, the most telling first.
+const TAUGHT: [LineOf<kind::Run>; 3] = [
+    LineOf::new(line::NextTime),
+    LineOf::new(line::Trouble),
+    LineOf::new(line::Settings),
+];
+
 /// What earlier runs of this very job taught.
 fn own_runs(matter: &Matter<'_>) -> Vec<String> {
-    let runs = matter.job.slips(SlipKind::Run);
+    let runs = matter.job.slips_of::<kind::Run>();
     let mut told: Vec<String> = Vec::new();
     for run in runs {
-        for line in [Line::NextTime, Line::Trouble, Line::Settings] {
-            let text = run.text(line).replace('\n', " ");
+        for line in TAUGHT {
+            let text = run.one_of(&line).text().trim().replace('\n', " ");
             if text.is_empty() {
                 continue;
             }
-            let said = words::of_run(line, run.text(Line::Mark), &day(run, Line::Date), &text);
+            let said = words::of_run(
+                line.line(),
+                run.get(line::Mark),
+                &day(run, line::Date),
+                &text,
+            );
             if !told.contains(&said) {
                 told.push(said);
             }

@@ -2,8 +2,9 @@
 
 use quillbore_calc::input::Layer;
 use quillbore_calc::tables::Hazard;
+use quillbore_job::slip::{LineOf, kind, line};
 use quillbore_job::to_input::UnknownName;
-use quillbore_job::{Field, Line, SlipKind, life};
+use quillbore_job::{Field, life};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
@@ -36,13 +37,13 @@ pub(super) fn drawing(matter: &Matter<'_>, flow: &mut Flow) {
                 Blank::of("datums and pick-up", matter.text(Field::Datums), 3.6),
             ],
         );
-        let calls = matter.job.slips(SlipKind::Call);
-        let spoken = calls.filter(|call| !call.text(Line::SpokenOf).is_empty());
+        let calls = matter.job.slips_of::<kind::Call>();
+        let spoken = calls.filter(|call| !call.get(line::SpokenOf).is_empty());
         for call in spoken {
-            let who = [call.text(Line::Who), &opening::day(call, Line::Date)].join(", ");
+            let who = [call.get(line::Who), &opening::day(call, line::Date)].join(", ");
             let said = format!(
                 "{} ({}). {}",
-                call.text(Line::SpokenOf),
+                call.get(line::SpokenOf),
                 who.trim_matches([',', ' ']),
                 words::SPOKEN_OF_THEN
             );
@@ -158,10 +159,10 @@ pub(super) fn layer_materials(matter: &Matter<'_>) -> Vec<usize> {
 }
 
 /// What all deliveries of parts say in a line, one after the other.
-fn all_received(matter: &Matter<'_>, line: Line) -> String {
-    let slips = matter.job.slips(SlipKind::Received);
+fn all_received(matter: &Matter<'_>, line: &LineOf<kind::Received>) -> String {
+    let slips = matter.job.slips_of::<kind::Received>();
     let said: Vec<&str> = slips
-        .map(|slip| slip.text(line))
+        .map(|slip| slip.one_of(line).text().trim())
         .filter(|text| !text.is_empty())
         .collect();
     said.join("; ")
@@ -176,26 +177,31 @@ pub(super) fn received(matter: &Matter<'_>, flow: &mut Flow) {
             (Some(parts), _) => format!("count, of {parts}"),
             (None, _) => "count".to_owned(),
         };
-        let count = match life::sum(matter.job, SlipKind::Received, Line::Count) {
+        let count = match life::sum::<kind::Received, _>(matter.job, line::Count) {
             0 => String::new(),
             count => count.to_string(),
         };
-        let together = |lines: &[Line]| {
+        let together = |lines: &[LineOf<kind::Received>]| {
             let said: Vec<String> = lines
                 .iter()
-                .map(|line| all_received(matter, *line))
+                .map(|line| all_received(matter, line))
                 .filter(|text| !text.is_empty())
                 .collect();
             said.join("; ")
         };
-        let condition = [Line::Condition, Line::Hardness, Line::Coating, Line::Damage];
+        let condition = [
+            LineOf::new(line::Condition),
+            LineOf::new(line::Hardness),
+            LineOf::new(line::Coating),
+            LineOf::new(line::Damage),
+        ];
         form::fields(
             flow,
             &[
                 Blank::of(&expected, &count, 2.0).style(STRONG),
                 Blank::of(
                     "heat and serial numbers",
-                    &together(&[Line::Heat, Line::Serials]),
+                    &together(&[LineOf::new(line::Heat), LineOf::new(line::Serials)]),
                     3.0,
                 ),
                 Blank::of("condition, existing damage", &together(&condition), 5.0),

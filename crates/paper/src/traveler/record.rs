@@ -1,7 +1,7 @@
 //! The run record: what was typed of it already, then blanks for what really happened, high enough
 //! for a hand.
 
-use quillbore_job::{Line, Slip, SlipKind};
+use quillbore_job::slip::{Has, TypedLine, View, holds, kind, line};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank, HAND};
@@ -39,7 +39,7 @@ fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
         Column::text("Name", Width::Fixed(mm(17.0))),
     ])
     .written_on();
-    for run in matter.job.slips(SlipKind::Run) {
+    for run in matter.job.slips_of::<kind::Run>() {
         table.row(typed(matter, run));
     }
     for _ in 0..rows {
@@ -59,37 +59,44 @@ fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
 }
 
 /// A record that was typed already, as it was typed.
-fn typed(matter: &Matter<'_>, run: &Slip) -> Row {
-    let text = |line| run.text(line).replace('\n', " ");
-    let holes = match [text(Line::Mark), text(Line::Holes)] {
+fn typed(matter: &Matter<'_>, run: View<'_, kind::Run>) -> Row {
+    let text = |text: &str| text.replace('\n', " ");
+    let holes = match [text(run.get(line::Mark)), text(run.text(line::Holes))] {
         [mark, holes] if holes.is_empty() => mark,
         [mark, holes] => words::holes(&mark, &holes),
     };
-    let length = |line| {
-        run.length_mm(line).map_or_else(
-            || text(line),
-            |mm| {
-                let unit = matter.job.unit;
-                shown::length(mm, unit, shown::middling(unit) - 1)
-            },
-        )
-    };
     let more: Vec<String> = words::IN_NOTE
         .iter()
-        .map(|line| (line, text(*line)))
+        .map(|line| (line, text(run.one_of(line).text().trim())))
         .filter(|(_, text)| !text.is_empty())
-        .map(|(line, text)| words::noted(*line, &text))
+        .map(|(line, text)| words::noted(line.line(), &text))
         .collect();
     Row::new([
-        Cell::new(day(run, Line::Date)),
-        Cell::new(text(Line::Serials)),
+        Cell::new(day(run, line::Date)),
+        Cell::new(text(run.get(line::Serials))),
         Cell::new(holes),
-        Cell::new(text(Line::ElectrodeNumber)),
-        Cell::new(length(Line::TubeBefore)),
-        Cell::new(length(Line::TubeAfter)),
-        Cell::new(text(Line::SparkMinutes)),
-        Cell::new(text(Line::Breakages)),
-        Cell::new(text(Line::By)),
+        Cell::new(text(run.get(line::ElectrodeNumber))),
+        Cell::new(length(matter, run, line::TubeBefore)),
+        Cell::new(length(matter, run, line::TubeAfter)),
+        Cell::new(text(run.text(line::SparkMinutes))),
+        Cell::new(text(run.text(line::Breakages))),
+        Cell::new(text(run.get(line::By))),
     ])
     .note(more.join("; "))
+}
+
+/// A length in the job's unit; what can't be read stands as it was typed.
+fn length<L: TypedLine<Holds = holds::Length>>(
+    matter: &Matter<'_>,
+    run: View<'_, kind::Run>,
+    line: L,
+) -> String
+where
+    kind::Run: Has<L>,
+{
+    let unit = matter.job.unit;
+    run.get(line).map_or_else(
+        || run.text(line).replace('\n', " "),
+        |length| shown::length(length.mm(), unit, shown::middling(unit) - 1),
+    )
 }

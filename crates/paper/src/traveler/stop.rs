@@ -1,20 +1,22 @@
 //! What must be known before the first burn: why not to begin, what to ask, what to wait for.
 
 use quillbore_calc::finding::Level;
+use quillbore_job::Field;
 use quillbore_job::answer::Answer;
 use quillbore_job::concern::Customer;
 use quillbore_job::order::Topic;
-use quillbore_job::{Field, Line, Slip, SlipKind};
+use quillbore_job::slip::{View, kind, line};
 
 use crate::answered;
 use crate::flow::Flow;
 use crate::font::Face;
 use crate::form;
 use crate::look::{BODY, STRONG};
-use crate::matter::{Matter, Remark};
+use crate::matter::Matter;
 use crate::nonconformance;
 use crate::opening;
 use crate::page::{Ink, Stroke, Style, mm};
+use crate::remark::Remark;
 use crate::side;
 use crate::words::traveler as words;
 use crate::wrap::Span;
@@ -54,7 +56,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         troubles(matter, flow);
         let asks = || lines(matter, Field::AskBefore);
         let points = || lines(matter, Field::HoldPoints);
-        let holds = matter.job.slips(SlipKind::Hold).next().is_some();
+        let holds = matter.job.slips_of::<kind::Hold>().next().is_some();
         if asks().next().is_none() && points().next().is_none() && !holds {
             flow.text(BODY, words::STOP_PLAIN);
         }
@@ -64,9 +66,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         for line in points() {
             form::sign_off(flow, &format!("{}{line}", words::HOLD));
         }
-        for hold in matter.job.slips(SlipKind::Hold) {
+        for hold in matter.job.slips_of::<kind::Hold>() {
             // Only what is still waited for is signed here.
-            if hold.text(Line::Freed).is_empty() {
+            if hold.text(line::Freed).is_empty() {
                 form::sign_off(flow, &format!("{}{}", words::HOLD, hold_said(hold)));
             } else {
                 lead(flow, words::HOLD_PAST, &hold_said(hold));
@@ -107,8 +109,8 @@ fn unanswered(matter: &Matter<'_>, remark: &Remark) -> bool {
 
 /// Non-conformances that nobody closed, and why work goes on all the same.
 fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
-    for order in matter.job.slips(SlipKind::Order) {
-        let why = order.text(Line::GoOn);
+    for order in matter.job.slips_of::<kind::Order>() {
+        let why = order.get(line::GoOn);
         if !why.is_empty() {
             lead(flow, words::GO_ON, why);
         }
@@ -120,19 +122,19 @@ fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 /// A hold point in a line: what is waited for, the notice it wants, and the yes where it came.
-fn hold_said(hold: &Slip) -> String {
-    let mut said = hold.text(Line::Point).to_owned();
-    let notice = hold.text(Line::NoticeDays);
+fn hold_said(hold: View<'_, kind::Hold>) -> String {
+    let mut said = hold.text(line::Point).to_owned();
+    let notice = hold.text(line::NoticeDays);
     if !notice.is_empty() {
         said += &format!(", {notice} days of notice");
     }
-    if !hold.text(Line::Notified).is_empty() {
-        said += &format!(", notice given on {}", opening::day(hold, Line::Notified));
+    if !hold.text(line::Notified).is_empty() {
+        said += &format!(", notice given on {}", opening::day(hold, line::Notified));
     }
-    if !hold.text(Line::Note).is_empty() {
-        said += &format!(": {}", hold.text(Line::Note).replace('\n', " "));
+    if !hold.get(line::Note).is_empty() {
+        said += &format!(": {}", hold.get(line::Note).replace('\n', " "));
     }
-    let (freed, by) = (opening::day(hold, Line::Freed), hold.text(Line::By));
+    let (freed, by) = (opening::day(hold, line::Freed), hold.get(line::By));
     match (freed.as_str(), by) {
         ("", "") => {}
         ("", by) => said += &format!("; {by}"),

@@ -1,12 +1,13 @@
 //! Which job this is: number, part, revision, quantity, due date, and the order in a box of its own.
 
-use quillbore_job::{Field, Line, Paper, Slip, SlipKind};
+use quillbore_job::slip::{LineOf, TypedKind, View, kind, line};
+use quillbore_job::{Field, Paper};
 
 use crate::flow::Flow;
 use crate::form::{self, Field as Blank};
 use crate::look::{BODY, LARGE, STRONG, TITLE};
 use crate::matter::Matter;
-use crate::opening::{self, day};
+use crate::opening;
 use crate::page::mm;
 use crate::side::side;
 use crate::words::of_order as order_words;
@@ -32,7 +33,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         ],
     );
     flow.take(mm(0.6));
-    let call_off = matter.call_off().map_or("", |slip| slip.text(Line::Number));
+    let call_off = matter.call_off().map_or("", |slip| slip.get(line::Number));
     let share = opening::po_share(matter, 2.8);
     let mut row = vec![
         Blank::of("customer's PO", matter.order_number(), share)
@@ -60,9 +61,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// What orders and this lot's call-off say beyond their number, and what the office noted.
 pub(super) fn notes(matter: &Matter<'_>, flow: &mut Flow) {
-    let newest = matter.order().map(|order| order.id);
-    let orders = matter.job.slips(SlipKind::Order);
-    let orders = orders.map(|order| of_order(order, Some(order.id) == newest));
+    let newest = matter.order().map(View::id);
+    let orders = matter.job.slips_of::<kind::Order>();
+    let orders = orders.map(|order| of_order(order, Some(order.id()) == newest));
     // Other call-offs have travelers of their own.
     let call_offs = matter.call_off().map(of_call_off);
     let told: Vec<String> = orders
@@ -85,29 +86,34 @@ pub(super) fn notes(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// What an order says that doesn't stand in the head: of the newest one, only what is beside its
 /// number, quantity and due date.
-fn of_order(order: &Slip, newest: bool) -> String {
+fn of_order(order: View<'_, kind::Order>, newest: bool) -> String {
     let mut more: Vec<String> = Vec::new();
-    if order.says_yes(Line::Blanket) {
+    if order.get(line::Blanket) == Some(true) {
         more.push(order_words::BLANKET.to_owned());
     }
-    more.extend(named(order, &[Line::Note]));
+    more.extend(named(order, &[LineOf::new(line::Note)]));
     if newest && more.is_empty() {
         return String::new();
     }
-    let lines = [Line::Number, Line::Date, Line::Quantity, Line::Due];
+    let lines = [
+        LineOf::new(line::Number),
+        LineOf::new(line::Date),
+        LineOf::new(line::Quantity),
+        LineOf::new(line::Due),
+    ];
     let mut said = named(order, &lines);
     said.append(&mut more);
     said.join("; ")
 }
 
 /// A call-off in a line.
-fn of_call_off(slip: &Slip) -> String {
+fn of_call_off(slip: View<'_, kind::Release>) -> String {
     let lines = [
-        Line::Number,
-        Line::Date,
-        Line::Quantity,
-        Line::Due,
-        Line::Note,
+        LineOf::new(line::Number),
+        LineOf::new(line::Date),
+        LineOf::new(line::Quantity),
+        LineOf::new(line::Due),
+        LineOf::new(line::Note),
     ];
     let said = named(slip, &lines).join("; ");
     if said.is_empty() {
@@ -117,11 +123,11 @@ fn of_call_off(slip: &Slip) -> String {
     }
 }
 
-fn named(slip: &Slip, lines: &[Line]) -> Vec<String> {
+fn named<K: TypedKind>(slip: View<'_, K>, lines: &[LineOf<K>]) -> Vec<String> {
     lines
         .iter()
-        .map(|line| (line, day(slip, *line).replace('\n', " ")))
+        .map(|line| (line, opening::typed(slip.one_of(line)).replace('\n', " ")))
         .filter(|(_, text)| !text.is_empty())
-        .map(|(line, text)| order_words::line(*line, &text))
+        .map(|(line, text)| order_words::line(line.line(), &text))
         .collect()
 }

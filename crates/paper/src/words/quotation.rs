@@ -1,5 +1,7 @@
 //! Words of the quotation.
 
+use quillbore_job::concern::Told;
+
 use crate::matter::Kinds;
 
 /// The paper's name.
@@ -23,34 +25,34 @@ pub const ASSUMPTIONS: [&str; 5] = [
 ];
 /// What a customer is told of a finding, where the shop's own sentence would say too much.
 #[must_use]
-pub fn for_the_customer(code: &str) -> Option<&'static str> {
-    Some(match code {
-        "limits-tight" => {
+pub const fn for_the_customer(told: Told) -> Option<&'static str> {
+    Some(match told {
+        Told::LimitsTight => {
             "the limits are as close as this process holds; the first piece is measured and agreed \
              before the lot goes on."
         }
-        "depth-by-steps" => {
+        Told::DepthBySteps => {
             "the depth varies with electrode wear; it is measured on the first hole and set by it. \
              Please tell us its tolerance where the drawing gives none."
         }
-        "conductivity-check" => {
+        Told::ConductivityCheck => {
             "the material conducts poorly; please send the certificate of its grade."
         }
-        "conductivity-test-piece" => {
+        Told::ConductivityTestPiece => {
             "the material may not conduct well enough; please send a test piece of this very grade."
         }
-        "does-not-conduct" => {
+        Told::DoesNotConduct => {
             "as far as is known the material does not conduct well enough; please send a meter \
              reading or a certificate that says otherwise."
         }
-        "deep-test-piece" => {
+        Told::DeepTestPiece => {
             "the hole is deeper for its diameter than we have drilled before; please send a test \
              piece of the same material."
         }
-        "core-trapped" => {
+        Told::CoreTrapped => {
             "a loose core could be trapped in the part; please tell us how it can be taken out."
         }
-        _ => return None,
+        Told::LowerAssumed => return None,
     })
 }
 

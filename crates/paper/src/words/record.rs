@@ -1,23 +1,23 @@
 //! Words of the run record.
 
 use quillbore_job::Line;
+use quillbore_job::slip::{LineOf, kind, line};
 
 /// What the record is for.
 pub const REMARK: &str =
     "what really happened, one line for each electrode; the office types it in";
 
 /// Lines of a record that stand under its row, in their order.
-pub const IN_NOTE: [Line; 10] = [
-    Line::FloorMinutes,
-    Line::StopMinutes,
-    Line::Electrodes,
-    Line::Good,
-    Line::Scrap,
-    Line::Pins,
-    Line::Trouble,
-    Line::Settings,
-    Line::NextTime,
-    Line::Note,
+pub const IN_NOTE: [LineOf<kind::Run>; 9] = [
+    LineOf::new(line::FloorMinutes),
+    LineOf::new(line::StopMinutes),
+    LineOf::new(line::Electrodes),
+    LineOf::new(line::Good),
+    LineOf::new(line::Scrap),
+    LineOf::new(line::Pins),
+    LineOf::new(line::Trouble),
+    LineOf::new(line::Settings),
+    LineOf::new(line::NextTime),
 ];
 
 /// A mark with the number of holes drilled.

@@ -222,15 +222,6 @@ pub fn level(level: Level) -> &'static str {
     }
 }
 
-/// Codes of findings beside holes and plan that concern money or the office alone.
-pub const OF_THE_OFFICE: [&str; 5] = [
-    "answer-to-nothing",
-    "other-ends-cheaper",
-    "part-value-unknown",
-    "overruled",
-    "tubes-short",
-];
-
 /// So many of a thing.
 pub fn count(number: u32, one: &str, several: &str) -> String {
     if number == 1 {

@@ -22,6 +22,7 @@ use quillbore_calc::job_figures::{
 use quillbore_calc::{Band, JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::{Concern, Customer, Facts};
+use quillbore_job::slip::kind;
 use quillbore_job::{
     CellAt, Column, Edit, Field, Issued, Job, Line, Paper, Shop, SlipKind, Unit, apply,
 };
@@ -483,7 +484,6 @@ pub fn ring() -> Sample {
     sample.remarks = vec![
         Remark {
             level: Level::Check,
-            code: "backing-needed",
             row: Some(sample.job.rows[0].id),
             text: "Only 6.00 mm free behind the exit, overtravel and wear ask for 7.20 mm: the far wall would be hit.".to_owned(),
             customer: Customer::Asked(Concern::WallBehind),
@@ -491,7 +491,6 @@ pub fn ring() -> Sample {
         },
         Remark {
             level: Level::Note,
-            code: "core-left",
             row: Some(sample.job.rows[1].id),
             text: "A tube with one channel leaves a thin core: see that it falls out and is counted.".to_owned(),
             customer: Customer::Shop,
@@ -739,7 +738,7 @@ pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter
     let results = quillbore_job::results::results_now(job, shop);
     let remarks: Vec<Remark> = results.notes.iter().map(Remark::of).collect();
     let answers = results.answers();
-    let order = job.slips(SlipKind::Order).next_back();
+    let order = job.slips_of::<kind::Order>().next_back();
     let issuer = Issuer {
         name: shop.name.clone(),
         address: shop.address.clone(),

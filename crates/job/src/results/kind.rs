@@ -1,0 +1,252 @@
+//! What a side note is about, as a kind: what gates a paper goes by it, never by a sentence or a code.
+
+use core::mem::discriminant;
+
+use quillbore_calc::finding::Kind;
+
+use crate::list::list;
+
+/// What a side note says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NoteKind {
+    /// The calculation found it.
+    Found(Kind),
+    /// A text can't be read.
+    Unread,
+    /// A name that the shop's tables don't have.
+    UnknownName,
+    /// Angles that don't say what they are measured from.
+    AngleBasisAssumed,
+    /// A material that is written by another name than the shop's own.
+    MaterialByOtherName,
+    /// A depth that says through, and a hole that is to be blind.
+    ThroughAndBlind,
+    /// A depth that says through, taken from what the hole goes through.
+    DepthFromWall,
+    /// An answer to what is no longer found.
+    AnswerToNothing,
+    /// An order differs from quotation or sheet.
+    OrderDiffers,
+    /// An order doesn't say what it pays.
+    OrderWithoutPrice,
+    /// An order pays less than today's price.
+    OrderBelowPrice,
+    /// An order pays more than today's price.
+    OrderAbovePrice,
+    /// A hold point is not released yet.
+    HoldOpen,
+    /// A tube grew in a run record.
+    TubeGrew,
+    /// A withdrawal withdraws nothing.
+    WithdrawsNothing,
+    /// A withdrawn paper stands again.
+    StandsAgain,
+    /// Parts go out while a non-conformance is open.
+    DeliveredOpen,
+    /// The entry of an issued paper was changed.
+    EntryChanged,
+    /// The entry of an issued paper has a seal that is not known here.
+    SealUnknown,
+    /// Entries of issued papers have no seal.
+    NotSealed,
+    /// The sheet went on while a traveler is on the floor.
+    TravelerOutdated,
+}
+
+list! {
+    /// What is not there yet, or not to be made out, before a job can be quoted.
+    pub enum Missing;
+
+    /// The work material.
+    Material "material";
+    /// The machine.
+    Machine "machine";
+    /// The quantity.
+    Quantity "quantity";
+    /// The size of a hole.
+    Size "size";
+    /// The depth of a hole.
+    Depth "depth";
+    /// A text that can be read.
+    Reading "reading";
+    /// A name that is in the shop's tables.
+    Name "name";
+}
+
+impl NoteKind {
+    /// Its stable code, for what is printed and written: lower-case words joined by hyphens.
+    #[must_use]
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::Found(kind) => kind.code(),
+            Self::Unread => "unread",
+            Self::UnknownName => "unknown-name",
+            Self::AngleBasisAssumed => "angle-basis-assumed",
+            Self::MaterialByOtherName => "material-by-other-name",
+            Self::ThroughAndBlind => "through-and-blind",
+            Self::DepthFromWall => "depth-from-wall",
+            Self::AnswerToNothing => "answer-to-nothing",
+            Self::OrderDiffers => "order-differs",
+            Self::OrderWithoutPrice => "order-without-price",
+            Self::OrderBelowPrice => "order-below-price",
+            Self::OrderAbovePrice => "order-above-price",
+            Self::HoldOpen => "hold-open",
+            Self::TubeGrew => "tube-grew",
+            Self::WithdrawsNothing => "withdraws-nothing",
+            Self::StandsAgain => "stands-again",
+            Self::DeliveredOpen => "delivered-open",
+            Self::EntryChanged => "entry-changed",
+            Self::SealUnknown => "seal-unknown",
+            Self::NotSealed => "not-sealed",
+            Self::TravelerOutdated => "traveler-outdated",
+        }
+    }
+
+    /// Whether two are of one kind, whatever their facts.
+    #[must_use]
+    pub fn is_like(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Found(one), Self::Found(other)) => discriminant(one) == discriminant(other),
+            (one, other) => discriminant(one) == discriminant(other),
+        }
+    }
+
+    /// Whether it says that figures are without what stands on the sheet.
+    pub(super) const fn is_unread(&self) -> bool {
+        match self {
+            Self::Unread | Self::UnknownName => true,
+            Self::Found(_)
+            | Self::AngleBasisAssumed
+            | Self::MaterialByOtherName
+            | Self::ThroughAndBlind
+            | Self::DepthFromWall
+            | Self::AnswerToNothing
+            | Self::OrderDiffers
+            | Self::OrderWithoutPrice
+            | Self::OrderBelowPrice
+            | Self::OrderAbovePrice
+            | Self::HoldOpen
+            | Self::TubeGrew
+            | Self::WithdrawsNothing
+            | Self::StandsAgain
+            | Self::DeliveredOpen
+            | Self::EntryChanged
+            | Self::SealUnknown
+            | Self::NotSealed
+            | Self::TravelerOutdated => false,
+        }
+    }
+
+    /// Whether it says that an order pays another price than today's.
+    pub(super) const fn is_order_price(&self) -> bool {
+        match self {
+            Self::OrderBelowPrice | Self::OrderAbovePrice => true,
+            Self::Found(_)
+            | Self::Unread
+            | Self::UnknownName
+            | Self::AngleBasisAssumed
+            | Self::MaterialByOtherName
+            | Self::ThroughAndBlind
+            | Self::DepthFromWall
+            | Self::AnswerToNothing
+            | Self::OrderDiffers
+            | Self::OrderWithoutPrice
+            | Self::HoldOpen
+            | Self::TubeGrew
+            | Self::WithdrawsNothing
+            | Self::StandsAgain
+            | Self::DeliveredOpen
+            | Self::EntryChanged
+            | Self::SealUnknown
+            | Self::NotSealed
+            | Self::TravelerOutdated => false,
+        }
+    }
+
+    /// What is missing before a quotation where a job has this note, if something is.
+    #[must_use]
+    pub const fn missing(&self) -> Option<Missing> {
+        match self {
+            Self::Found(kind) => missing(kind),
+            Self::Unread => Some(Missing::Reading),
+            Self::UnknownName => Some(Missing::Name),
+            Self::AngleBasisAssumed
+            | Self::MaterialByOtherName
+            | Self::ThroughAndBlind
+            | Self::DepthFromWall
+            | Self::AnswerToNothing
+            | Self::OrderDiffers
+            | Self::OrderWithoutPrice
+            | Self::OrderBelowPrice
+            | Self::OrderAbovePrice
+            | Self::HoldOpen
+            | Self::TubeGrew
+            | Self::WithdrawsNothing
+            | Self::StandsAgain
+            | Self::DeliveredOpen
+            | Self::EntryChanged
+            | Self::SealUnknown
+            | Self::NotSealed
+            | Self::TravelerOutdated => None,
+        }
+    }
+}
+
+const fn missing(kind: &Kind) -> Option<Missing> {
+    match kind {
+        Kind::MaterialMissing => Some(Missing::Material),
+        Kind::MachineMissing => Some(Missing::Machine),
+        Kind::QuantityMissing => Some(Missing::Quantity),
+        Kind::SizeMissing => Some(Missing::Size),
+        Kind::DepthMissing => Some(Missing::Depth),
+        Kind::LimitsAssumed { .. }
+        | Kind::LayersDisagree { .. }
+        | Kind::ConductivityCheck { .. }
+        | Kind::ConductivityTestPiece { .. }
+        | Kind::DoesNotConduct { .. }
+        | Kind::ConductivityUnknown
+        | Kind::NoTube { .. }
+        | Kind::LimitsTooClose { .. }
+        | Kind::LowerAssumed { .. }
+        | Kind::LimitsNotHeld { .. }
+        | Kind::TubeMisses { .. }
+        | Kind::NoGuide { .. }
+        | Kind::TubesShort { .. }
+        | Kind::LimitsNotToBePromised { .. }
+        | Kind::LimitsTight { .. }
+        | Kind::FeedUnknown { .. }
+        | Kind::DepthUnknown { .. }
+        | Kind::FamilyValues
+        | Kind::OtherTubeMaterial
+        | Kind::CoreLeft
+        | Kind::CoreTrapped
+        | Kind::AxisMisses { .. }
+        | Kind::ToolMisses { .. }
+        | Kind::Overhang { .. }
+        | Kind::NoFullMetal { .. }
+        | Kind::BackingNeeded { .. }
+        | Kind::WallInReach { .. }
+        | Kind::OutOfReach { .. }
+        | Kind::ChainedElectrodes { .. }
+        | Kind::OtherEndsCheaper { .. }
+        | Kind::FarEndClosed
+        | Kind::EndsMayMiss { .. }
+        | Kind::DeepNote { .. }
+        | Kind::DeepCheck { .. }
+        | Kind::DeepTestPiece { .. }
+        | Kind::DepthBySteps { .. }
+        | Kind::DepthNotToBePromised { .. }
+        | Kind::DirectionsAssumed { .. }
+        | Kind::SeveralSetups { .. }
+        | Kind::TiltOutOfRange { .. }
+        | Kind::PartTooLarge { .. }
+        | Kind::PartTooHeavy { .. }
+        | Kind::TubeOutsideMachine { .. }
+        | Kind::PartSizeUnknown
+        | Kind::MarkTwice { .. }
+        | Kind::MarginImpossible { .. }
+        | Kind::MinimumCharge { .. }
+        | Kind::PartValueUnknown
+        | Kind::Overruled { .. } => None,
+    }
+}
