@@ -4,8 +4,10 @@ mod kind;
 mod paper_notes;
 mod questions;
 mod slip_notes;
+mod telling;
 
 pub use kind::{Missing, NoteKind};
+pub use telling::Telling;
 
 use std::collections::BTreeMap;
 
@@ -17,7 +19,7 @@ use crate::answer::{Answer, Question};
 use crate::concern::{Customer, customer};
 use crate::job::Job;
 use crate::life;
-use crate::remedy::{Offer, Offers};
+use crate::remedy::Offer;
 use crate::row::Column;
 use crate::row_depth::through_notes;
 use crate::shop::Shop;
@@ -47,10 +49,10 @@ pub struct SideNote {
     pub kind: NoteKind,
     /// The line it stands beside.
     pub beside: Beside,
-    /// What it says.
-    pub text: String,
-    /// What can be done about it.
-    pub offer: Option<Offer>,
+    /// What it says, where the calculation didn't find it: that is worded by [`Telling`].
+    own: String,
+    /// What can be done about it, worded by [`Telling`] too.
+    offering: Option<Offering>,
     /// How it concerns the customer.
     pub customer: Customer,
     /// What it asks before anything is quoted or released, and how that was answered.
@@ -59,15 +61,24 @@ pub struct SideNote {
     pub settled_by: Option<(u32, Line)>,
 }
 
+/// What can be done about a note.
+#[derive(Clone, Debug, PartialEq)]
+enum Offering {
+    /// The calculation's remedy, of the row that stands there.
+    Remedy { remedy: Remedy, at: Option<usize> },
+    /// An edit with its words.
+    Edit(Offer),
+}
+
 impl SideNote {
     /// A note that only says something.
-    pub(crate) const fn new(level: Level, kind: NoteKind, beside: Beside, text: String) -> Self {
+    pub(crate) const fn new(level: Level, kind: NoteKind, beside: Beside, own: String) -> Self {
         Self {
             level,
             kind,
             beside,
-            text,
-            offer: None,
+            own,
+            offering: None,
             customer: Customer::Shop,
             question: None,
             settled_by: None,
@@ -82,7 +93,10 @@ impl SideNote {
 
     /// The same note with something that can be done about it.
     fn offering(self, offer: Option<Offer>) -> Self {
-        Self { offer, ..self }
+        Self {
+            offering: offer.map(Offering::Edit),
+            ..self
+        }
     }
 }
 
@@ -206,12 +220,11 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
         tables: &shop.tables,
         unit: job.unit,
     };
-    let offers = Offers::new(job, &shop.tables);
     // A note, and where its row stands: what comes of a row's own figures stands there for sure.
     let mut notes: Vec<(SideNote, Option<usize>)> = unread(job);
     let names = asked.unknown.iter();
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
-    notes.extend(marks_twice(job, &offers, &speaker));
+    notes.extend(marks_twice(job));
     notes.extend(other_name(job, shop, asked).map(|note| (note, None)));
     notes.extend(through_notes(job, asked));
     notes.extend(
@@ -222,8 +235,8 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     notes.extend(paper_notes::all(job).into_iter().map(|note| (note, None)));
     notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));
     let of_job = figures.findings.iter();
-    notes.extend(of_job.map(|finding| (told(finding, None, &offers, &speaker), None)));
-    notes.extend(questions::of_rows(job, asked, figures, &offers, &speaker));
+    notes.extend(of_job.map(|finding| (found(finding, None), None)));
+    notes.extend(questions::of_rows(job, asked, figures));
     notes.sort_by_cached_key(|(note, at)| {
         (place(job, note.beside, *at), core::cmp::Reverse(note.level))
     });
@@ -292,13 +305,9 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
 }
 
 /// Rows whose mark an earlier row carries, capitals and outer blanks aside.
-fn marks_twice(
-    job: &Job,
-    offers: &Offers<'_>,
-    speaker: &Speaker<'_>,
-) -> Vec<(SideNote, Option<usize>)> {
+fn marks_twice(job: &Job) -> Vec<(SideNote, Option<usize>)> {
     let mut first: BTreeMap<String, RowId> = BTreeMap::new();
-    let mut found = Vec::new();
+    let mut twice = Vec::new();
     for (at, row) in job.rows.iter().enumerate() {
         let mark = row.mark.text().trim().to_lowercase();
         if mark.is_empty() {
@@ -311,12 +320,12 @@ fn marks_twice(
                 kind: Kind::MarkTwice { other: *other },
                 remedy: Some(Remedy::NewMark(row.id)),
             };
-            found.push((told(&finding, Some(at), offers, speaker), Some(at)));
+            twice.push((found(&finding, Some(at)), Some(at)));
         } else {
             first.insert(mark, row.id);
         }
     }
-    found
+    twice
 }
 
 /// Angles whose text doesn't say what they are measured from, while the sheet doesn't either.
@@ -373,21 +382,17 @@ fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
     )
 }
 
-fn told(
-    finding: &Finding,
-    at: Option<usize>,
-    offers: &Offers<'_>,
-    speaker: &Speaker<'_>,
-) -> SideNote {
-    let text = speaker.finding(&finding.kind);
+/// What the calculation found, of the row that stands there.
+fn found(finding: &Finding, at: Option<usize>) -> SideNote {
+    let remedy = |remedy| Offering::Remedy { remedy, at };
     SideNote {
-        offer: finding.remedy.and_then(|remedy| offers.of(remedy, at)),
+        offering: finding.remedy.map(remedy),
         customer: customer(&finding.kind),
         ..SideNote::new(
             finding.level,
             NoteKind::Found(finding.kind.clone()),
             beside(finding),
-            text,
+            String::new(),
         )
     }
 }

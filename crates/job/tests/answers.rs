@@ -2,8 +2,11 @@
 #![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 mod hands;
+#[path = "hands/notes.rs"]
+mod notes_told;
 
 use hands::{cells, day, done, field, put_together};
+use notes_told::{offered, said};
 use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
 use quillbore_job::answer::{Answer, How, Question};
@@ -121,7 +124,8 @@ fn ready_means_that_every_check_about_the_customer_has_an_answer() {
         assert_eq!(open(&job), asked[at + 1..], "{concern:?}");
         let told = note(&job, row, concern).expect("it stays told");
         assert_eq!(told.level, Level::Note);
-        assert!(told.text.contains("M. Oakes") && told.text.contains("front office"));
+        let text = said(&job, &told);
+        assert!(text.contains("M. Oakes") && text.contains("front office"));
     }
     assert_eq!(
         life::blockers(Paper::Quotation, &job, &found(&job).found(), None),
@@ -171,7 +175,8 @@ fn an_answer_to_other_facts_does_not_count_and_says_so() {
     let other = cell(&job, 0, Column::Size, "0.80 +-0.015");
     let told = note(&other, 0, Concern::Limits).expect("it asks again");
     assert_eq!(told.level, Level::Check);
-    assert!(told.text.contains("doesn't count"), "{}", told.text);
+    let text = said(&other, &told);
+    assert!(text.contains("doesn't count"), "{text}");
     assert!(open(&other).contains(&(Concern::Limits, "A".to_owned())));
     // Back to what was agreed, the answer stands again.
     let back = cell(&other, 0, Column::Size, "0.80 +-0.02");
@@ -181,8 +186,9 @@ fn an_answer_to_other_facts_does_not_count_and_says_so() {
     let notes = found(&wide).notes;
     let told = notes.iter().find(|note| note.code() == "answer-to-nothing");
     let told = told.expect("it is told");
-    assert!(told.text.contains("M. Oakes"), "{}", told.text);
-    let gone = done(&wide, &told.offer.as_ref().expect("an offer").edit);
+    let text = said(&wide, told);
+    assert!(text.contains("M. Oakes"), "{text}");
+    let gone = done(&wide, &offered(&wide, told));
     assert_eq!(gone.answers, []);
     assert!(found(&wide).answers().is_empty(), "it is printed nowhere");
 }
@@ -233,13 +239,15 @@ fn a_known_collision_is_a_stop_until_it_is_backed_or_answered() {
         assert!(!open(&waived).iter().any(|(_, mark)| mark == "C"));
         let told = note(&waived, 2, Concern::WallBehind).expect("it stays told");
         assert_eq!(told.level, Level::Note);
-        assert!(told.text.contains("M. Oakes"), "{}", told.text);
+        let text = said(&waived, &told);
+        assert!(text.contains("M. Oakes"), "{text}");
         assert!(found(&waived).answers().iter().any(|a| a.row == RowId(2)));
         // Nearer than what was agreed to: a stop again.
         let nearer = cell(&waived, 2, Column::Behind, "0.5");
         assert!(found(&nearer).stopped());
         let told = note(&nearer, 2, Concern::WallBehind).expect("it asks again");
-        assert!(told.text.contains("doesn't count"), "{}", told.text);
+        let text = said(&nearer, &told);
+        assert!(text.contains("doesn't count"), "{text}");
     }
     let backed = cell(&job, 2, Column::Backed, "yes");
     assert!(!found(&backed).stopped());

@@ -1,8 +1,11 @@
 //! Slips, issued papers, states, order checks, merges and reorders, played on whole jobs.
 
 mod hands;
+#[path = "hands/notes.rs"]
+mod notes_told;
 
 use hands::{cells, day, done, field, issue, pin, put_together, ring};
+use notes_told::offered;
 use quillbore_calc::Length;
 use quillbore_job::concern::Concern;
 use quillbore_job::file::{read_job, write_job};
@@ -403,7 +406,7 @@ fn two_rows_with_one_mark_are_told_and_mended() {
         notes.into_iter().find(|note| note.code() == "mark-twice")
     };
     let note = twice(&job).expect("a note");
-    let mended = done(&job, &note.offer.expect("a remedy").edit);
+    let mended = done(&job, &offered(&job, &note));
     assert_eq!(mended.rows[1].mark.text(), "B");
     assert_eq!(twice(&mended), None);
 }

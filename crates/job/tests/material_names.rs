@@ -2,6 +2,10 @@
 
 #![expect(clippy::unwrap_used, reason = "a helper that fails is a failed test")]
 
+#[path = "hands/notes.rs"]
+mod notes_told;
+
+use notes_told::said;
 use std::collections::BTreeMap;
 
 use quillbore_calc::finding::Level;
@@ -337,14 +341,15 @@ fn another_name_is_told_beside_the_material() {
         apply(&Job::default(), &edit).unwrap().0
     };
     let notes = |material: &str| -> Vec<String> {
-        let notes = results_quick(&job(material), shop()).notes.into_iter();
+        let job = job(material);
+        let notes = results_quick(&job, shop()).notes.into_iter();
         let notes = notes.filter(|note| note.code() == "material-by-other-name");
         notes
             .inspect(|note| {
                 assert_eq!(note.level, Level::Note);
                 assert_eq!(note.beside, Beside::Field(Field::Material));
             })
-            .map(|note| note.text)
+            .map(|note| said(&job, &note))
             .collect()
     };
     assert_eq!(

@@ -1,8 +1,11 @@
 //! What an order freezes: papers follow it, what differs is told until it agrees or is accepted.
 
 mod hands;
+#[path = "hands/notes.rs"]
+mod notes_told;
 
 use hands::{day, done, field, issue, line, pin, ring};
+use notes_told::offered;
 use quillbore_job::file::{read_job, write_job};
 use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, Blocker, Found};
@@ -157,8 +160,8 @@ fn an_order_that_agrees_again_needs_no_word() {
     let note = notes.iter().find(|note| note.code() == "order-differs");
     let note = note.expect("it is told");
     assert_eq!(note.settled_by, Some((0, Line::Accepted)));
-    let offer = note.offer.as_ref().expect("it can be put on the sheet");
-    let agreed = done(&job, &offer.edit);
+    // It can be put on the sheet.
+    let agreed = done(&job, &offered(&job, note));
     assert_eq!(agreed.text(Field::Revision), "D");
     // The quotation was for C all the same: its price was made for that.
     let order = agreed.slips_of::<kind::Order>().next().expect("the order");

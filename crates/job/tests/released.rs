@@ -2,7 +2,10 @@
 #![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 mod hands;
+#[path = "hands/notes.rs"]
+mod notes_told;
 
+use notes_told::said as said_of;
 use std::sync::Arc;
 
 use hands::{cells, day, done, field, issue, pin, ring};
@@ -66,7 +69,7 @@ fn a_change_after_the_release_is_told_until_a_traveler_of_it_stands_or_it_is_set
         (notes[0].level, notes[0].beside),
         (Level::Check, Beside::Papers)
     );
-    let said = &notes[0].text;
+    let said = said_of(&deeper, &notes[0]);
     assert!(
         said.starts_with("Traveler 26-0107-T1 was released before these changes: hole A, ")
             && said.contains("was 14, now 12.")
@@ -175,12 +178,12 @@ fn overrules_and_answers_that_the_floor_goes_by_are_told() {
         };
         let back = done(&of_that, &back);
         assert_eq!(changes(&back), [by("2", "")]);
-        assert!(told(&back)[0].text.contains("of hole A: was 2, now empty"));
+        let said = said_of(&back, &told(&back)[0]);
+        assert!(said.contains("of hole A: was 2, now empty"));
     }
     let more = overruled(&job, &FigureKey::Electrodes("brass 0.80 x 400".into()), "9");
     assert!(
-        told(&more)[0]
-            .text
+        said_of(&more, &told(&more)[0])
             .contains("electrodes of brass 0.80 x 400: was empty, now 9")
     );
     let answer = |said: &str, by: &str| {
@@ -274,10 +277,10 @@ fn long_texts_and_many_changes_are_cut_and_counted() {
     ] {
         job = field(&job, name, "x");
     }
-    let said = &told(&job)[0].text;
+    let said = said_of(&job, &told(&job)[0]);
     assert!(said.contains("; 2 more. Release"), "{said}");
     let notes = field(&released(), Field::Notes, &"wax first\n".repeat(20));
-    let said = &told(&notes)[0].text;
+    let said = said_of(&notes, &told(&notes)[0]);
     assert!(
         said.contains("now wax first / wax first") && said.contains('\u{2026}'),
         "{said}"

@@ -5,6 +5,10 @@
     reason = "helpers of the tests stand outside the test functions"
 )]
 
+#[path = "hands/notes.rs"]
+mod notes_told;
+
+use notes_told::said;
 use quillbore_calc::finding::Level;
 use quillbore_job::results::{Beside, SideNote, results_quick};
 use quillbore_job::to_input::to_input;
@@ -75,7 +79,7 @@ fn through_takes_the_wall_and_says_so() {
         };
         assert_eq!(note.level, Level::Note);
         assert!(matches!(note.beside, Beside::Row(_, Some(Column::Depth))));
-        note.text.clone()
+        said(job, note)
     };
     let flat = job("12", &[(Column::Depth, "THRU")]);
     assert_eq!(depth(&flat), (Some(12.0), None));
@@ -121,7 +125,7 @@ fn through_without_a_wall_is_a_missing_depth() {
     assert!(
         missing
             .iter()
-            .any(|note| note.text.contains("wall thickness"))
+            .any(|note| said(&job, note).contains("wall thickness"))
     );
 }
 

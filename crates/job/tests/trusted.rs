@@ -2,7 +2,10 @@
 #![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 mod hands;
+#[path = "hands/notes.rs"]
+mod notes_told;
 
+use notes_told::said;
 use std::sync::Arc;
 
 use hands::{field, issue, pin, ring};
@@ -39,7 +42,7 @@ fn of_papers(job: &Job) -> Vec<(Level, &'static str, String)> {
     let notes = notes(job).into_iter();
     notes
         .filter(|note| note.beside == Beside::Papers)
-        .map(|note| (note.level, note.code(), note.text))
+        .map(|note| (note.level, note.code(), said(job, &note)))
         .collect()
 }
 
@@ -138,7 +141,7 @@ fn an_order_is_not_held_against_a_changed_quotation_and_its_price_agrees_with_no
         let told = notes(&cheap);
         assert!(told.iter().any(|note| note.code() == "order-below-price"));
         let said = told.iter().find(|note| note.code() == "order-differs");
-        let said = &said.expect("it is told").text;
+        let said = notes_told::said(&cheap, said.expect("it is told"));
         assert!(
             said.contains("26-0107-Q1") && said.contains("seal"),
             "{said}"

@@ -2,8 +2,11 @@
 #![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 mod hands;
+#[path = "hands/notes.rs"]
+mod notes_told;
 
 use hands::{done, issue, line, pin, ring};
+use notes_told::said;
 use quillbore_calc::finding::Level;
 use quillbore_job::apply::EditRefused;
 use quillbore_job::file::{read_job, write_job};
@@ -37,7 +40,7 @@ fn note(job: &Job, code: &str) -> Option<(Level, Beside, String)> {
     let mut notes = notes.into_iter().filter(|note| note.code() == code);
     let found = notes
         .next()
-        .map(|note| (note.level, note.beside, note.text));
+        .map(|note| (note.level, note.beside, said(job, &note)));
     assert_eq!(notes.next(), None);
     found
 }

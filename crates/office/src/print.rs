@@ -7,7 +7,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::answer::Answer;
 use quillbore_job::life::Blocker;
-use quillbore_job::results::Results;
+use quillbore_job::results::{Results, Telling};
 use quillbore_job::slip::kind;
 use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, order, words};
 use quillbore_paper::glyphs::{self, Unprintable};
@@ -112,7 +112,8 @@ pub fn checked(
     stamp: Stamp<'_>,
 ) -> (Document, Vec<Unprintable>) {
     let issuer = issuer(shop);
-    let remarks: Vec<Vec<Remark>> = sittings.iter().map(remarks).collect();
+    let remarks = sittings.iter().map(|sitting| remarks(sitting, shop));
+    let remarks: Vec<Vec<Remark>> = remarks.collect();
     let answers = sittings.iter().map(|sitting| sitting.results.answers());
     let answers: Vec<Vec<Answer>> = answers.collect();
     let matters: Vec<Matter<'_>> = sittings
@@ -157,8 +158,10 @@ fn issuer(shop: &Shop) -> Issuer {
     }
 }
 
-fn remarks(sitting: &Sitting<'_>) -> Vec<Remark> {
-    sitting.results.notes.iter().map(Remark::of).collect()
+fn remarks(sitting: &Sitting<'_>, shop: &Shop) -> Vec<Remark> {
+    let telling = Telling::new(sitting.job, &shop.tables);
+    let notes = sitting.results.notes.iter();
+    notes.map(|note| Remark::of(note, &telling)).collect()
 }
 
 /// A paper's PDF.

@@ -6,7 +6,7 @@ mod common;
 use std::fs;
 
 use common::{Clerk, day, inquiry, key, office, office_of, pdf, quoted, shop};
-use quillbore_job::results::results_now;
+use quillbore_job::results::{Telling, results_now};
 use quillbore_job::{Field, Line, Paper, SealState, Shop, SlipKind};
 use quillbore_office::office::Wanted;
 use quillbore_office::office::reprint::reprint;
@@ -321,9 +321,12 @@ fn an_entry_that_somebody_changed_in_the_file_is_told_at_opening_and_not_reprint
     assert_ne!(cheap, text);
     fs::write(&path, cheap).expect("changed by hand");
     let told = |clerk: &Clerk| {
-        let results = results_now(&clerk.job, &clerk.office.shop_on(day()));
+        let shop = clerk.office.shop_on(day());
+        let results = results_now(&clerk.job, &shop);
+        let telling = Telling::new(&clerk.job, &shop.tables);
         let mut notes = results.notes.iter();
-        notes.any(|note| note.code() == "entry-changed" && note.text.contains("26-0101-Q1"))
+        notes
+            .any(|note| note.code() == "entry-changed" && telling.text(note).contains("26-0101-Q1"))
     };
     let mut later = Clerk::opening(&office, "26-0101");
     assert!(told(&later));

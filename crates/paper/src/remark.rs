@@ -4,7 +4,7 @@ use quillbore_calc::RowId;
 use quillbore_calc::finding::{Kind, Level};
 use quillbore_job::Block;
 use quillbore_job::concern::Customer;
-use quillbore_job::results::{Beside, NoteKind, SideNote};
+use quillbore_job::results::{Beside, NoteKind, SideNote, Telling};
 
 /// A sentence about the job or about one of its rows.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,9 +22,9 @@ pub struct Remark {
 }
 
 impl Remark {
-    /// The remark that a side note is.
+    /// The remark that a side note is, in words.
     #[must_use]
-    pub fn of(note: &SideNote) -> Self {
+    pub fn of(note: &SideNote, telling: &Telling<'_>) -> Self {
         let (row, floor) = match note.beside {
             Beside::Row(row, _) => (Some(row), true),
             Beside::Field(field) => (None, field.block() != Block::Price),
@@ -34,7 +34,7 @@ impl Remark {
         Self {
             level: note.level,
             row,
-            text: note.text.clone(),
+            text: telling.text(note).into_owned(),
             customer: note.customer,
             floor: floor && !is_of_the_office(&note.kind),
         }

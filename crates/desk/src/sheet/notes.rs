@@ -1,11 +1,13 @@
 //! Side notes: what is pencilled beside the lines, each tied to its line by a thin leader.
 
+use std::borrow::Cow;
+
 use egui::{Rect, RichText, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
 use quillbore_job::Edit;
 use quillbore_job::answer::Question;
-use quillbore_job::results::{Beside, SideNote};
+use quillbore_job::results::{Beside, SideNote, Telling};
 use quillbore_job::words::english;
 
 use super::{Anchors, Shared, answer};
@@ -15,6 +17,9 @@ use crate::view::{Ask, View};
 /// Notes that say the same of several rows, told once.
 struct Told<'a> {
     first: &'a SideNote,
+    text: String,
+    /// The words of what can be done about it.
+    offer: Option<String>,
     rows: Vec<RowId>,
     edits: Vec<Edit>,
     questions: Vec<&'a Question>,
@@ -100,22 +105,19 @@ pub fn notes_ui(
 fn height_of(told: &Told<'_>) -> f32 {
     const LETTERS: usize = 38;
     const LINE: f32 = 16.0;
-    let offer = told
-        .first
-        .offer
-        .as_ref()
-        .map_or(0, |offer| offer.words.len());
+    let offer = told.offer.as_ref().map_or(0, String::len);
     let asks = if told.questions.is_empty() {
         0
     } else {
         LETTERS
     };
-    let lines = (told.first.text.len() + offer + asks + 16).div_ceil(LETTERS) + 1;
+    let lines = (told.text.len() + offer + asks + 16).div_ceil(LETTERS) + 1;
     lines as f32 * LINE
 }
 
 /// Notes beside lines in sight, equal ones of several rows as one, from the top down.
 fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
+    let telling = Telling::new(shared.job, &shared.shop.tables);
     let mut all: Vec<Told<'a>> = Vec::new();
     for note in &shared.results.notes {
         let row = match note.beside {
@@ -124,29 +126,27 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
                 None
             }
         };
-        let words = |note: &SideNote| note.offer.as_ref().map(|offer| offer.words.clone());
         let same = row.and_then(|_| {
-            all.iter_mut().find(|told| {
-                !told.rows.is_empty()
-                    && told.first.kind.is_like(&note.kind)
-                    && told.first.text == note.text
-                    && words(told.first) == words(note)
-            })
+            all.iter_mut()
+                .find(|told| !told.rows.is_empty() && telling.are_alike(told.first, note))
         });
+        let offer = || telling.offer(note).map(Cow::into_owned);
         if let Some(told) = same {
             told.rows.extend(row);
-            told.edits
-                .extend(note.offer.iter().map(|offer| offer.edit.clone()));
+            told.edits.extend(offer().map(|offer| offer.edit));
             told.questions.extend(&note.question);
             continue;
         }
         let Some(at) = anchors.find(note.beside) else {
             continue;
         };
+        let (words, edit) = offer().map(|offer| (offer.words, offer.edit)).unzip();
         all.push(Told {
             first: note,
+            text: telling.text(note).into_owned(),
+            offer: words,
             rows: row.into_iter().collect(),
-            edits: note.offer.iter().map(|offer| offer.edit.clone()).collect(),
+            edits: edit.into_iter().collect(),
             questions: note.question.iter().collect(),
             at,
         });
@@ -183,14 +183,10 @@ fn note_ui(
                     .color(ink),
             );
         }
-        ui.label(
-            RichText::new(&told.first.text)
-                .font(look::small())
-                .color(ink),
-        );
-        if let Some(offer) = &told.first.offer {
+        ui.label(RichText::new(&told.text).font(look::small()).color(ink));
+        if let Some(words) = &told.offer {
             ui.add_space(5.0);
-            if look::word(ui, &offer.words).clicked() {
+            if look::word(ui, words).clicked() {
                 let edit = match told.edits.as_slice() {
                     [edit] => edit.clone(),
                     edits => Edit::Together {

@@ -5,15 +5,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use quillbore_calc::finding::{About, Finding, Level};
 use quillbore_calc::{JobFigures, RowId};
 
-use super::{Beside, NoteKind, SideNote, told};
+use super::{Beside, NoteKind, SideNote, found};
 use crate::answer::Question;
 use crate::concern::{Concern, Facts, all_asked, asked};
 use crate::edit::Edit;
 use crate::job::Job;
-use crate::remedy::{Offer, Offers};
+use crate::remedy::Offer;
 use crate::to_input::Asked;
 use crate::words::answers as words;
-use crate::words::findings::Speaker;
 
 /// A note, and where its row stands in the table.
 type Placed = (SideNote, Option<usize>);
@@ -22,13 +21,7 @@ type Placed = (SideNote, Option<usize>);
 ///
 /// A finding that vanished since it was answered is told all the same, and so is an answer that
 /// nothing asks for any more.
-pub(super) fn of_rows(
-    job: &Job,
-    asks: &Asked,
-    figures: &JobFigures,
-    offers: &Offers<'_>,
-    speaker: &Speaker<'_>,
-) -> Vec<Placed> {
+pub(super) fn of_rows(job: &Job, asks: &Asked, figures: &JobFigures) -> Vec<Placed> {
     let answered: BTreeSet<RowId> = job.answers.iter().map(|answer| answer.row).collect();
     let open = figures
         .holes
@@ -44,7 +37,7 @@ pub(super) fn of_rows(
             all.extend(vanished(hole.row, &hole.findings, &asks.unanswered));
         }
         for finding in all {
-            let mut note = told(finding, Some(at), offers, speaker);
+            let mut note = found(finding, Some(at));
             ask(job, finding, &questions, &mut note);
             notes.push((note, Some(at)));
         }
@@ -59,11 +52,11 @@ pub(super) fn of_rows(
 /// What is found in a row only as long as nobody has answered it.
 fn vanished<'a>(
     row: RowId,
-    found: &[Finding],
+    there: &[Finding],
     unanswered: &'a [Finding],
 ) -> impl Iterator<Item = &'a Finding> {
     let concern = |finding: &Finding| asked(finding).map(|(_, concern, _)| concern);
-    let there: BTreeSet<Concern> = found.iter().filter_map(concern).collect();
+    let there: BTreeSet<Concern> = there.iter().filter_map(concern).collect();
     let of_row = unanswered
         .iter()
         .filter(move |finding| finding.about == About::Row(row));
@@ -81,11 +74,8 @@ fn ask(
     };
     let facts = questions.get(&(row, concern)).cloned().unwrap_or(facts);
     let question = Question::of(job, row, concern, facts);
-    if let Some(answer) = &question.answer {
+    if question.answer.is_some() {
         note.level = Level::Note;
-        note.text = format!("{} {}", note.text, words::answered(answer));
-    } else if let Some(outdated) = &question.outdated {
-        note.text = format!("{} {}", note.text, words::outdated(outdated));
     }
     note.question = Some(question);
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{HoleFigures, LotFigures, PriceFigures};
 use quillbore_calc::{Band, RowId};
-use quillbore_job::results::{Beside, Results, SideNote};
+use quillbore_job::results::{Beside, Results, SideNote, Telling};
 use quillbore_job::words::english;
 use quillbore_job::words::findings::Speaker;
 use quillbore_job::{Field, Job, Shop, Unit, show_quantity};
@@ -25,6 +25,7 @@ pub(super) fn figures_json(
         tables: &shop.tables,
         unit: Unit::Mm,
     };
+    let telling = Telling::new(job, &shop.tables);
     let figures = &results.figures;
     let of_row = |row: RowId| {
         let about = |note: &&SideNote| matches!(note.beside, Beside::Row(other, _) if other == row);
@@ -32,7 +33,7 @@ pub(super) fn figures_json(
             .notes
             .iter()
             .filter(about)
-            .map(|note| finding(note, &speaker))
+            .map(|note| finding(note, &speaker, &telling))
             .collect()
     };
     let document = Document {
@@ -73,7 +74,7 @@ pub(super) fn figures_json(
             .notes
             .iter()
             .filter(|note| !matches!(note.beside, Beside::Row(..)))
-            .map(|note| finding(note, &speaker))
+            .map(|note| finding(note, &speaker, &telling))
             .collect(),
     };
     serde_json::to_string_pretty(&document)
@@ -249,7 +250,7 @@ impl From<Band> for Percentiles {
     }
 }
 
-fn finding(note: &SideNote, speaker: &Speaker<'_>) -> Finding {
+fn finding(note: &SideNote, speaker: &Speaker<'_>, telling: &Telling<'_>) -> Finding {
     Finding {
         level: english::level(note.level),
         code: note.code(),
@@ -261,8 +262,8 @@ fn finding(note: &SideNote, speaker: &Speaker<'_>) -> Finding {
             Beside::Papers => "papers".to_owned(),
             Beside::Slip(slip, _) => format!("slip {}", slip + 1),
         },
-        text: note.text.clone(),
-        remedy: note.offer.as_ref().map(|offer| offer.words.clone()),
+        text: telling.text(note).into_owned(),
+        remedy: telling.offer(note).map(|offer| offer.words.clone()),
     }
 }
 

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
-use quillbore_job::results::Results;
+use quillbore_job::results::{Results, Telling};
 use quillbore_job::words::english;
 use quillbore_job::words::findings::Speaker;
 use quillbore_job::{Field, Job, Shop, show_quantity as show};
@@ -100,16 +100,16 @@ pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String 
         .map(|piece| piece.text)
         .collect();
     let _ = writeln!(text, "{foot}");
+    let telling = Telling::new(job, &shop.tables);
     for note in &results.notes {
-        let remedy = note
-            .offer
-            .as_ref()
+        let remedy = telling
+            .offer(note)
             .map_or_else(String::new, |offer| format!(" ({})", offer.words));
         let _ = writeln!(
             text,
             "{}: {}{remedy}",
             english::level(note.level),
-            note.text
+            telling.text(note)
         );
     }
     text.truncate(text.trim_end().len());

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_intake::{Foreign, IntakeError, holds_of};
-use quillbore_job::results::results_now;
+use quillbore_job::results::{Telling, results_now};
 use quillbore_job::words::reports;
 use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply};
 
@@ -156,11 +156,12 @@ pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended
     save(&shelf, &key, &job, None).map_err(|error| Failure::from(error).or_at(&asked.out))?;
     let results = results_now(&job, &shop);
     let mut lines = report_lines(&taken.report, taken.rows);
+    let telling = Telling::new(&job, &shop.tables);
     for note in &results.notes {
         lines.push(format!(
             "{}: {}",
             quillbore_job::words::english::level(note.level),
-            note.text
+            telling.text(note)
         ));
     }
     lines.push(shelf.place());

@@ -736,7 +736,9 @@ pub fn answer(sample: &Sample, row: usize, concern: Concern, facts: &[f64], how:
 /// What papers of a job are made of, with its results as they come out today; `make` makes the paper.
 pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter<'_>) -> T) -> T {
     let results = quillbore_job::results::results_now(job, shop);
-    let remarks: Vec<Remark> = results.notes.iter().map(Remark::of).collect();
+    let telling = quillbore_job::results::Telling::new(job, &shop.tables);
+    let notes = results.notes.iter();
+    let remarks: Vec<Remark> = notes.map(|note| Remark::of(note, &telling)).collect();
     let answers = results.answers();
     let order = job.slips_of::<kind::Order>().next_back();
     let issuer = Issuer {

@@ -1,0 +1,70 @@
+//! Side notes put into words, for those that somebody looks at.
+
+use std::borrow::Cow;
+
+use quillbore_calc::Tables;
+
+use super::{NoteKind, Offering, SideNote};
+use crate::job::Job;
+use crate::remedy::{Offer, Offers};
+use crate::words::answers;
+use crate::words::findings::Speaker;
+
+/// Puts the side notes of a job into words.
+///
+/// There can be thousands of them, and few are in sight: so none is worded before it is looked at.
+pub struct Telling<'a> {
+    speaker: Speaker<'a>,
+    offers: Offers<'a>,
+}
+
+impl<'a> Telling<'a> {
+    /// The words for a job's notes, with names out of the shop's tables.
+    #[must_use]
+    pub const fn new(job: &'a Job, tables: &'a Tables) -> Self {
+        Self {
+            speaker: Speaker {
+                job,
+                tables,
+                unit: job.unit,
+            },
+            offers: Offers::new(job, tables),
+        }
+    }
+
+    /// What a note says.
+    #[must_use]
+    pub fn text<'b>(&self, note: &'b SideNote) -> Cow<'b, str> {
+        let said = match &note.kind {
+            NoteKind::Found(kind) => Cow::Owned(self.speaker.finding(kind)),
+            _ => Cow::Borrowed(note.own.as_str()),
+        };
+        let Some(question) = &note.question else {
+            return said;
+        };
+        let answered = question.answer.as_ref().map(answers::answered);
+        let more = answered.or_else(|| question.outdated.as_ref().map(answers::outdated));
+        match more {
+            Some(more) => Cow::Owned(format!("{said} {more}")),
+            None => said,
+        }
+    }
+
+    /// What can be done about it.
+    #[must_use]
+    pub fn offer<'b>(&self, note: &'b SideNote) -> Option<Cow<'b, Offer>> {
+        match note.offering.as_ref()? {
+            Offering::Remedy { remedy, at } => self.offers.of(*remedy, *at).map(Cow::Owned),
+            Offering::Edit(offer) => Some(Cow::Borrowed(offer)),
+        }
+    }
+
+    /// Whether two notes say and offer the same, of whatever rows.
+    #[must_use]
+    pub fn are_alike(&self, one: &SideNote, other: &SideNote) -> bool {
+        let words = |note: &SideNote| self.offer(note).map(|offer| offer.words.clone());
+        one.kind.is_like(&other.kind)
+            && self.text(one) == self.text(other)
+            && words(one) == words(other)
+    }
+}
