@@ -9,7 +9,7 @@ mod telling;
 pub use kind::{Missing, NoteKind};
 pub use telling::Telling;
 
-use std::collections::BTreeMap;
+use std::cmp::Reverse;
 
 use quillbore_calc::assemble::{self, Answers, Question as Search};
 use quillbore_calc::finding::{About, Finding, Kind, Level};
@@ -20,7 +20,7 @@ use crate::concern::{Customer, customer};
 use crate::job::Job;
 use crate::life;
 use crate::remedy::Offer;
-use crate::row::Column;
+use crate::row::{Column, Row};
 use crate::row_depth::through_notes;
 use crate::shop::Shop;
 use crate::slip::Line;
@@ -56,7 +56,7 @@ pub struct SideNote {
     /// How it concerns the customer.
     pub customer: Customer,
     /// What it asks before anything is quoted or released, and how that was answered.
-    pub question: Option<Question>,
+    pub question: Option<Box<Question>>,
     /// The line of a slip that would settle it, once somebody types there.
     pub settled_by: Option<(u32, Line)>,
 }
@@ -237,9 +237,8 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     let of_job = figures.findings.iter();
     notes.extend(of_job.map(|finding| (found(finding, None), None)));
     notes.extend(questions::of_rows(job, asked, figures));
-    notes.sort_by_cached_key(|(note, at)| {
-        (place(job, note.beside, *at), core::cmp::Reverse(note.level))
-    });
+    // Nearly in order already, which a sort by key alone makes use of.
+    notes.sort_by_key(|(note, at)| (place(job, note.beside, *at), Reverse(note.level)));
     notes.into_iter().map(|(note, _)| note).collect()
 }
 
@@ -306,25 +305,29 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
 
 /// Rows whose mark an earlier row carries, capitals and outer blanks aside.
 fn marks_twice(job: &Job) -> Vec<(SideNote, Option<usize>)> {
-    let mut first: BTreeMap<String, RowId> = BTreeMap::new();
-    let mut twice = Vec::new();
-    for (at, row) in job.rows.iter().enumerate() {
-        let mark = row.mark.text().trim().to_lowercase();
-        if mark.is_empty() {
-            continue;
-        }
-        if let Some(other) = first.get(&mark) {
+    let lowered = |row: &Row| row.mark.text().trim().to_lowercase();
+    let mut marks: Vec<(String, usize)> =
+        job.rows.iter().map(|row| lowered(row)).zip(0..).collect();
+    marks.retain(|(mark, _)| !mark.is_empty());
+    marks.sort_unstable();
+    let alike = marks.chunk_by(|(one, _), (other, _)| one == other);
+    let mut twice: Vec<(SideNote, Option<usize>)> = alike
+        .flat_map(|alike| {
+            let first = job.rows[alike[0].1].id;
+            alike.iter().skip(1).map(move |(_, at)| (first, *at))
+        })
+        .map(|(other, at)| {
+            let row = job.rows[at].id;
             let finding = Finding {
                 level: Level::Check,
-                about: About::Row(row.id),
-                kind: Kind::MarkTwice { other: *other },
-                remedy: Some(Remedy::NewMark(row.id)),
+                about: About::Row(row),
+                kind: Kind::MarkTwice { other },
+                remedy: Some(Remedy::NewMark(row)),
             };
-            twice.push((found(&finding, Some(at)), Some(at)));
-        } else {
-            first.insert(mark, row.id);
-        }
-    }
+            (found(&finding, Some(at)), Some(at))
+        })
+        .collect();
+    twice.sort_by_key(|(_, at)| *at);
     twice
 }
 

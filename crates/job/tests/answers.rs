@@ -56,7 +56,9 @@ fn cell(job: &Job, row: usize, column: Column, text: &str) -> Job {
 
 fn questions(job: &Job) -> Vec<Question> {
     let notes = found(job).notes.into_iter();
-    notes.filter_map(|note| note.question).collect()
+    notes
+        .filter_map(|note| note.question.map(|question| *question))
+        .collect()
 }
 
 fn note(job: &Job, row: u32, concern: Concern) -> Option<SideNote> {

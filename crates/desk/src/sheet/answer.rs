@@ -97,7 +97,7 @@ fn line_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, what: &str, asks: 
 /// asked is no longer asked.
 fn edits(shared: &Shared<'_>, answering: &Answering) -> Option<Edit> {
     let notes = shared.results.notes.iter();
-    let open = notes.filter_map(|note| note.question.as_ref());
+    let open = notes.filter_map(|note| note.question.as_deref());
     let mut edits: Vec<Edit> = Vec::new();
     let mut done: Vec<(RowId, Concern)> = Vec::new();
     for question in open.filter(|question| answering.questions.contains(&key(question))) {

@@ -134,7 +134,7 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
         if let Some(told) = same {
             told.rows.extend(row);
             told.edits.extend(offer().map(|offer| offer.edit));
-            told.questions.extend(&note.question);
+            told.questions.extend(note.question.as_deref());
             continue;
         }
         let Some(at) = anchors.find(note.beside) else {
@@ -147,7 +147,7 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
             offer: words,
             rows: row.into_iter().collect(),
             edits: edit.into_iter().collect(),
-            questions: note.question.iter().collect(),
+            questions: note.question.as_deref().into_iter().collect(),
             at,
         });
     }

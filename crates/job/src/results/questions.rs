@@ -77,7 +77,7 @@ fn ask(
     if question.answer.is_some() {
         note.level = Level::Note;
     }
-    note.question = Some(question);
+    note.question = Some(Box::new(question));
 }
 
 /// An answer about something that is no longer found.
