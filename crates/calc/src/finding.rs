@@ -1,6 +1,7 @@
 //! What the calculation has to say beside its figures: codes and numbers, no words.
 
-use crate::input::RowId;
+use crate::figure::key::Figure;
+use crate::row_id::RowId;
 
 /// Something worth saying about a job, with what could be done about it.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,7 +73,7 @@ pub enum Kind {
         lower_mm: f64,
         upper_mm: f64,
         taper_mm: f64,
-        buy: Option<crate::job_figures::Bought>,
+        buy: Option<crate::chance::Bought>,
         circle: bool,
     },
     /// The limits are closer than any effort holds.
@@ -84,7 +85,7 @@ pub enum Kind {
         held: f64,
         lower_mm: f64,
         upper_mm: f64,
-        buy: Option<crate::job_figures::Bought>,
+        buy: Option<crate::chance::Bought>,
         circle: bool,
     },
     /// The tube that somebody chose is oversize more often than not, or hardly ever right.
@@ -99,13 +100,13 @@ pub enum Kind {
         outside: f64,
         lower_mm: f64,
         upper_mm: f64,
-        buy: Option<crate::job_figures::Bought>,
+        buy: Option<crate::chance::Bought>,
     },
     /// The limits can be held, with care.
     LimitsTight {
         held: f64,
         outside: f64,
-        buy: Option<crate::job_figures::Bought>,
+        buy: Option<crate::chance::Bought>,
     },
     /// A tube outside the range of known feeds.
     FeedUnknown { tube_mm: f64 },
@@ -188,7 +189,7 @@ pub enum Kind {
     PartValueUnknown,
     /// A figure was overruled; nothing was computed where tables or inputs are missing.
     Overruled {
-        figure: crate::Figure,
+        figure: Figure,
         computed: Option<f64>,
         stands: f64,
     },

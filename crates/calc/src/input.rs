@@ -3,9 +3,8 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
-/// A row's identity in its job; never reused.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub struct RowId(pub u32);
+use crate::figure::key::Figure;
+pub use crate::row_id::RowId;
 
 /// One job as the calculation sees it; what has not been typed yet is `None`.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -232,7 +231,7 @@ pub struct Layer {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Overrule {
     /// Which figure.
-    pub figure: crate::Figure,
+    pub figure: Figure,
     /// The value that stands, in the figure's own unit.
     pub value: f64,
 }

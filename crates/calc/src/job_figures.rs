@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 
 use rust_decimal::Decimal;
 
+pub use crate::chance::{Bought, Chance};
 use crate::finding::Finding;
 use crate::input::{Ends, RowId};
 use crate::quantity::{Band, Spread};
@@ -172,24 +173,6 @@ impl MinutesIn {
     pub fn sparking(&self) -> f64 {
         self.entry + self.full_metal + self.exit + self.overtravel
     }
-}
-
-/// What a tube makes of a hole while the lot's gap is still unknown.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Chance {
-    /// Chance of a size inside both limits, 0 to 1.
-    pub inside: f64,
-    /// Chance of a size over the upper limit, 0 to 1.
-    pub over: f64,
-}
-
-/// A tube that could be bought for a hole.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bought {
-    /// Its outer diameter [mm].
-    pub outer_mm: f64,
-    /// Chance of a hole inside both limits with it, once the first piece is measured.
-    pub held: f64,
 }
 
 /// How a depth that is only as sure as the wear is come to.

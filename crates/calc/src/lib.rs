@@ -7,8 +7,10 @@
 
 extern crate alloc;
 
+mod chance;
 mod dice;
 mod interpolate;
+mod row_id;
 mod vector;
 
 pub mod assemble;

@@ -2,20 +2,16 @@
 
 use alloc::vec::Vec;
 
-use super::judge::Judgements;
+use super::facts::{MaterialFacts, TubeFacts, material_facts, tube_facts};
+use super::judgements::Judgements;
 use super::money::Money;
 use super::setting::{RowOverrules, Setting};
 use super::stock::Stock;
 use crate::figure::Figure;
 use crate::input::JobInput;
-use crate::interpolate::{log_log, log_log_held};
 use crate::quantity::Spread;
-use crate::reach::usable;
-use crate::size::{Quantiles, gap_of};
-use crate::tables::{Machine, Material, Tables, Tube, TubeMaterial};
-
-/// Diameters that differ by less than this are the same [mm].
-pub(super) const SAME_MM: f64 = 1e-3;
+use crate::size::Quantiles;
+use crate::tables::{Machine, Tables};
 
 /// A job and its tables with all that its rows have in common worked out once.
 #[derive(Clone, Debug)]
@@ -41,34 +37,6 @@ pub struct Context<'a> {
     pub(super) touch_off: Spread,
     pub(super) money: Option<Money>,
     pub(super) judgements: Judgements,
-}
-
-/// Median and deviation of a material's feed and wear.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct MaterialFacts {
-    pub(super) feed: f64,
-    pub(super) feed_sigma: f64,
-    pub(super) wear: f64,
-    pub(super) wear_sigma: f64,
-    pub(super) tube_material: TubeMaterial,
-}
-
-/// What a tube's size makes of gap, feed and wear.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct TubeFacts {
-    pub(super) outer_mm: f64,
-    pub(super) several: bool,
-    pub(super) gap: Option<Spread>,
-    /// Feed relative to one channel of 1 mm; `None` where nothing is known of such a size.
-    pub(super) feed: Option<f64>,
-    /// Wear relative to one channel of 1 mm.
-    pub(super) wear: f64,
-    /// Index of its guide in the tables.
-    pub(super) guide: Option<usize>,
-    /// Usable length on this machine [mm].
-    pub(super) usable_mm: Option<f64>,
-    /// Minutes of an electrode change on this machine [min].
-    pub(super) change: Spread,
 }
 
 impl<'a> Context<'a> {
@@ -135,53 +103,5 @@ impl<'a> Context<'a> {
     #[inline]
     pub(super) fn overruled(&self, figure: Figure) -> Option<f64> {
         self.overrules.get(figure)
-    }
-}
-
-/// True where a machine drives a tube of this diameter.
-pub(super) fn drives(machine: &Machine, outer_mm: f64) -> bool {
-    let [least, most] = machine.tube_mm;
-    outer_mm >= least - SAME_MM && outer_mm <= most + SAME_MM
-}
-
-fn material_facts(material: &Material) -> MaterialFacts {
-    MaterialFacts {
-        feed: material.feed_mm_min.p50(),
-        feed_sigma: material.feed_mm_min.sigma(),
-        wear: material.wear.p50(),
-        wear_sigma: material.wear.sigma(),
-        tube_material: material.tube_material,
-    }
-}
-
-fn tube_facts(tube: &Tube, tables: &Tables, machine: Option<&Machine>) -> TubeFacts {
-    let start = &tables.start;
-    let several = tube.channels > 1;
-    let [feed, wear] = if several {
-        [start.channels_feed, start.channels_wear]
-    } else {
-        [1.0, 1.0]
-    };
-    let change = match machine {
-        Some(machine) if machine.changer => start.change_by_changer_min,
-        _ if tube.outer_mm <= start.thin_tube_mm => start.change_thin_min,
-        _ => start.change_by_hand_min,
-    };
-    TubeFacts {
-        outer_mm: tube.outer_mm,
-        several,
-        gap: gap_of(&start.gap_mm, tube.outer_mm, start.deviations.gap()),
-        feed: log_log(&start.feed_by_diameter, tube.outer_mm).map(|by_size| by_size * feed),
-        wear: log_log_held(&start.wear_by_diameter, tube.outer_mm).unwrap_or(1.0) * wear,
-        guide: tables
-            .guides
-            .iter()
-            .position(|guide| (guide.tube_mm - tube.outer_mm).abs() < SAME_MM),
-        // What is longer than the machine takes is cut down to what it takes.
-        usable_mm: machine.map(|machine| {
-            let length = tube.length_mm.min(machine.tube_length_mm);
-            usable(length, machine.held_back_mm, machine.stroke_mm)
-        }),
-        change: change.at_least(start.deviations.handling()),
     }
 }

@@ -4,7 +4,6 @@
 //! lot in fifty stays under, about 70 percent of the depth; depth and electrode are measured, and
 //! the same hole is corrected. After that holes still scatter about the lot.
 
-use super::way::{Metal, Way};
 use crate::input::{HoleEnd, RowInput};
 use crate::job_figures::DepthPlan;
 use crate::quantity::Z90;
@@ -23,6 +22,23 @@ pub(super) struct Depth {
     /// Free distance behind the exit, and what overtravel and scatter ask for there [mm]; `None` for
     /// a blind hole.
     pub(super) wall_mm: Option<[f64; 2]>,
+}
+
+/// What a depth is come to from: the metal down to it, and what is worn away meanwhile.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Bottom {
+    /// Depth on the axis [mm].
+    pub(super) depth_mm: f64,
+    /// Length of the exit zone past it [mm].
+    pub(super) after_mm: f64,
+    /// Gap per side at its ninetieth percentile [mm].
+    pub(super) gap_mm: f64,
+    /// Electrode length lost in one hole, median [mm].
+    pub(super) wear_mm: f64,
+    /// One hole's wear that one lot in fifty stays under, relative to the median.
+    pub(super) low: f64,
+    /// Overtravel past a clear exit [mm].
+    pub(super) wanted_mm: f64,
 }
 
 impl Depth {
@@ -44,14 +60,16 @@ pub(super) fn depth_scatter(depth_mm: f64, wear_mm: f64, hole_scatter: f64) -> f
 }
 
 /// How a row's depth is come to; `None` where nothing closes the hole and nothing is near behind it.
-pub(super) fn sure_depth(
-    row: &RowInput,
-    metal: &Metal,
-    way: &Way,
-    start: &StartValues,
-) -> Option<Depth> {
-    let (depth_mm, wear_mm) = (metal.depth_mm, way.wear_mm());
-    let first_try = |tip_mm: f64| tip_mm + wear_mm * metal.low;
+pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -> Option<Depth> {
+    let Bottom {
+        depth_mm,
+        after_mm,
+        gap_mm,
+        wear_mm,
+        low,
+        wanted_mm,
+    } = *bottom;
+    let first_try = |tip_mm: f64| tip_mm + wear_mm * low;
     let one_step_mm = depth_scatter(depth_mm, wear_mm, start.hole_scatter);
     let two_steps_mm = one_step_mm * LEFT_BY_TWO_STEPS;
     if row.end == HoleEnd::Blind {
@@ -71,8 +89,7 @@ pub(super) fn sure_depth(
         });
     }
     let behind_mm = row.behind_mm.filter(|_| !row.backed)?;
-    let wanted_mm = way.overtravel_mm;
-    let by_lot_mm = wear_mm * (1.0 - metal.low);
+    let by_lot_mm = wear_mm * (1.0 - low);
     // Whatever the lot wears, and however its holes scatter, the wall is out of reach.
     if wanted_mm + by_lot_mm.max(one_step_mm) <= behind_mm {
         return None;
@@ -82,12 +99,11 @@ pub(super) fn sure_depth(
     let two_steps = left(one_step_mm) < least_mm;
     let scatter_mm = if two_steps { two_steps_mm } else { one_step_mm };
     let overtravel_mm = left(scatter_mm);
-    let after_mm = metal.zones[1].after_mm;
     Some(Depth {
         plan: DepthPlan {
             first_try_mm: first_try(depth_mm + after_mm + overtravel_mm),
             // Sparks cross the gap, so the wall is reached that much before the tip is there.
-            never_beyond_mm: depth_mm + (behind_mm - metal.gap_mm).max(0.0),
+            never_beyond_mm: depth_mm + (behind_mm - gap_mm).max(0.0),
             two_steps,
             scatter_mm,
             allowed_mm: behind_mm,

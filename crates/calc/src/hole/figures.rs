@@ -2,10 +2,10 @@
 
 use alloc::vec::Vec;
 
+use super::asked::Held;
 use super::context::Context;
-use super::judge::Held;
-use super::plan::{Plan, places};
-use super::route::Reach;
+use super::planned::Reach;
+use super::planned::{Plan, places};
 use super::say::findings;
 use super::way::Way;
 use crate::figure::Figure;

@@ -1,64 +1,22 @@
 //! Which tubes a size may be begun with, and whether it can be held: worked out once for all rows
 //! that ask the same.
 
-use alloc::collections::BTreeMap;
 use alloc::rc::Rc;
 use alloc::vec::Vec;
-use core::cell::RefCell;
 
-use super::chances::Chances;
-use super::context::{Context, SAME_MM};
-use super::plans::Plans;
-use crate::job_figures::{Bought, Chance};
+use super::asked::{Asked, Held};
+use super::context::Context;
+use super::facts::SAME_MM;
+use super::judgements::Choices;
+use crate::chance::{Bought, Chance};
 use crate::size::{COMFORTABLE, Holding, Sized, gap_of, held};
 use crate::size_choice::{Candidate, Choice, Wish, choose_by};
-use crate::tables::TubeMaterial;
 
 /// Steps in which tubes can be bought [mm], and the sizes they come in (common practice, no source).
 const BOUGHT_STEP_MM: f64 = 0.05;
 const BOUGHT_MM: [f64; 2] = [0.1, 12.7];
 /// What a bought tube must add to the chance to be worth telling.
 const WORTH_TELLING: f64 = 0.02;
-
-/// Limits and taper of a size, and what is wished of its tube.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Asked {
-    pub(super) limits_mm: [f64; 2],
-    pub(super) taper_mm: f64,
-    pub(super) wish: Wish,
-}
-
-/// Whether a size can be held.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(super) struct Held {
-    /// Chance of a hole inside both limits with tubes of the shop.
-    pub(super) held: f64,
-    /// A tube to buy, where it would be better.
-    pub(super) bought: Option<Bought>,
-}
-
-type Key = ([u64; 3], bool, Option<TubeMaterial>);
-
-type Choices = RefCell<BTreeMap<Key, Rc<Choice>>>;
-
-/// What was worked out so far, by the value of what was asked.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Judgements {
-    choices: Choices,
-    of_all: Choices,
-    helds: RefCell<BTreeMap<Key, Held>>,
-    chances: Chances,
-    pub(super) plans: Plans,
-    /// Tubes to buy, by their step.
-    steps: RefCell<BTreeMap<u32, Option<Rc<Sized>>>>,
-}
-
-impl Asked {
-    fn key(&self) -> Key {
-        let bits = [self.limits_mm[0], self.limits_mm[1], self.taper_mm].map(f64::to_bits);
-        (bits, self.wish.several, self.wish.material)
-    }
-}
 
 impl Context<'_> {
     /// The tubes that this machine may begin with; places in [`Context::driven`].

@@ -16,17 +16,21 @@
 //! One end or both, where both are open and nobody has decided, and the length of tube: whichever
 //! costs the lot least, turn-over, electrodes and changes counted.
 
+mod asked;
 mod chances;
 mod context;
 mod depth;
 mod draw;
 mod drill;
+mod facts;
 mod figures;
 mod judge;
+mod judgements;
 mod material;
 mod meet;
 mod money;
 mod plan;
+mod planned;
 mod plans;
 mod profile;
 mod route;

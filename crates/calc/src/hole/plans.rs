@@ -5,7 +5,7 @@ use alloc::rc::Rc;
 use alloc::vec::Vec;
 use core::cell::RefCell;
 
-use super::plan::Plan;
+use super::planned::Plan;
 use crate::input::RowInput;
 
 /// Plans of rows of which nothing was overruled, by what tells most rows apart.

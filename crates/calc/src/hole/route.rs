@@ -4,29 +4,15 @@
 use alloc::vec::Vec;
 use core::cell::OnceCell;
 
-use super::context::{Context, TubeFacts};
+use super::context::Context;
 use super::drill::{Chain, Drill, Times};
-use super::plan::{Plan, places};
+use super::facts::TubeFacts;
+use super::planned::{Plan, Reach, places};
 use super::way::{Metal, Way};
 use crate::figure::Figure;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::quantity::Pace;
 use crate::tables::Machine;
-
-/// How the electrodes reach, where a machine is chosen.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Reach {
-    pub(super) chains: [Option<Chain>; 2],
-    /// The bottom is reached.
-    pub(super) reaches: bool,
-    /// It would be reached from the entry alone.
-    pub(super) one_reaches: bool,
-    /// It would be reached from both ends; asked only where it matters.
-    pub(super) both_reach: bool,
-    /// What the row costs the lot from one end and from both, where somebody asked for the dearer
-    /// [currency].
-    pub(super) cheaper: Option<[f64; 2]>,
-}
 
 /// One way with what comes of it on the chosen machine.
 struct Route {

@@ -2,11 +2,12 @@
 
 use alloc::vec::Vec;
 
-use super::context::{Context, TubeFacts};
+use super::context::Context;
 use super::depth::Depth;
+use super::facts::TubeFacts;
 use super::material::about_material;
-use super::plan::Plan;
-use super::route::Reach;
+use super::planned::Plan;
+use super::planned::Reach;
 use super::way::Way;
 use crate::entry::Meeting;
 use crate::figure::Figure;
@@ -127,7 +128,7 @@ impl Voice<'_> {
             let machines = &self.context.tables.machines;
             let other = machines
                 .iter()
-                .position(|machine| super::context::drives(machine, tube_mm));
+                .position(|machine| super::facts::drives(machine, tube_mm));
             let kind = Kind::TubeOutsideMachine {
                 tube_mm,
                 least_mm,

@@ -1,8 +1,8 @@
 //! What there is to say about a row's size: which tube, with what chance, and what else would do.
 
+use super::asked::Held;
 use super::context::Context;
-use super::judge::Held;
-use super::plan::places;
+use super::planned::places;
 use super::say::Voice;
 use crate::figure::Figure;
 use crate::finding::{Kind, Level, Remedy};

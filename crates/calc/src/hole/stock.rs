@@ -4,7 +4,7 @@ use alloc::rc::Rc;
 use alloc::vec::Vec;
 use core::ops::Range;
 
-use super::context::{SAME_MM, TubeFacts, drives};
+use super::facts::{SAME_MM, TubeFacts, drives};
 use crate::size::{Quantiles, Sized};
 use crate::size_choice::{Candidate, Wish};
 use crate::tables::{Machine, Tables};

@@ -1,7 +1,8 @@
 //! What a row is drilled in: one material, or layers.
 
-use super::context::{Context, TubeFacts};
-use super::plan::Plan;
+use super::context::Context;
+use super::facts::TubeFacts;
+use super::planned::Plan;
 use super::profile::Profile;
 use crate::input::{Layer, RowInput};
 use crate::tables::TubeMaterial;

@@ -1,6 +1,6 @@
 //! One way of drilling a hole: from its entry, or from both ends.
 
-use super::depth::{Depth, sure_depth};
+use super::depth::{Bottom, Depth, sure_depth};
 use super::drill::{Chain, Side};
 use super::profile::Profile;
 use crate::burn::{Cut, DepthLaw, cut_minutes, feed_at, overtravel};
@@ -123,7 +123,15 @@ impl Metal {
                 start.overtravel_diameters,
             );
         }
-        way.depth = sure_depth(row, self, &way, start);
+        let bottom = Bottom {
+            depth_mm: self.depth_mm,
+            after_mm: exit.after_mm,
+            gap_mm: self.gap_mm,
+            wear_mm: way.wear_mm(),
+            low: self.low,
+            wanted_mm: way.overtravel_mm,
+        };
+        way.depth = sure_depth(row, &bottom, start);
         if let Some(depth) = &way.depth {
             way.overtravel_mm = depth.overtravel_mm;
         }

@@ -3,8 +3,7 @@
 use alloc::vec::Vec;
 
 use super::{
-    Metric,
-    distance::{Distance, SlowerAxis, Straight},
+    distance::{Distance, Metric, SlowerAxis, Straight},
     iterate::{Search, least_gain},
     neighbors::Neighbors,
     open::opened,

@@ -3,10 +3,10 @@
 use alloc::vec::Vec;
 
 use super::{
-    basis::worth,
-    columns::{Farley, ONE},
+    farley::Farley,
     lot::Lot,
     pattern::most_valuable,
+    worth::{ONE, worth},
 };
 use crate::stop::Stop;
 

@@ -3,12 +3,12 @@
 use alloc::vec::Vec;
 
 use super::{
-    Effort, Electrode, Kind, Plan,
     first_fit::needed,
     group::Group,
     hand_out::hand_out,
     lot::{Lot, Named},
     search::search,
+    terms::{Effort, Electrode, Kind, Plan},
 };
 use crate::stop::Stop;
 

@@ -2,7 +2,11 @@
 
 use alloc::vec::Vec;
 
-use super::{columns::ONE, group::Group, lot::Lot};
+use super::{
+    group::Group,
+    lot::Lot,
+    worth::{ONE, worth},
+};
 
 /// Items up to which the program is run; a pivot costs their square.
 const MOST_ITEMS: usize = 250;
@@ -122,10 +126,4 @@ impl Basis {
         self.columns[leaving] = pattern.to_vec();
         true
     }
-}
-
-/// What a pattern's holes are worth together.
-pub(super) fn worth(pattern: &[u64], values: &[i64]) -> i64 {
-    let pairs = pattern.iter().zip(values);
-    pairs.map(|(&number, &value)| number as i64 * value).sum()
 }

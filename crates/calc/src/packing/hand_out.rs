@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::{Fill, group::Group, lot::millimeters};
+use super::{group::Group, lot::millimeters, terms::Fill};
 
 /// Gives each group's holes the ids of the kinds they came from.
 ///

@@ -4,8 +4,8 @@
 use alloc::vec::Vec;
 
 use super::{
-    Electrode, Kind, Unplaceable,
     lot::{millimeters, read, steps},
+    terms::{Electrode, Kind, Unplaceable},
 };
 use crate::stop::{Stop, never};
 

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 use core::cmp::Reverse;
 
-use super::{Electrode, Kind, Unplaceable, WhyUnplaceable};
+use super::terms::{Electrode, Kind, Unplaceable, WhyUnplaceable};
 
 /// Steps per millimeter. A nanometer is far below anything a shop can measure.
 const STEPS_PER_MM: f64 = 1e6;

@@ -16,6 +16,7 @@ mod asked;
 mod basis;
 mod bounds;
 mod columns;
+mod farley;
 mod first_fit;
 mod grid;
 mod group;
@@ -27,10 +28,11 @@ mod plan;
 mod refill;
 mod repack;
 mod search;
+mod terms;
 mod whole_columns;
+mod worth;
 
 pub use asked::{Asked, Found, Question};
 pub use in_order::{ByHoleOrder, OrderAsked, by_hole_order};
-pub use plan::{
-    Effort, Electrode, Fill, Kind, Plan, Unplaceable, WhyUnplaceable, electrodes_for_lot,
-};
+pub use plan::electrodes_for_lot;
+pub use terms::{Effort, Electrode, Fill, Kind, Plan, Unplaceable, WhyUnplaceable};

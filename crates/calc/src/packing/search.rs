@@ -5,11 +5,12 @@ use alloc::vec::Vec;
 use core::cmp::Reverse;
 
 use super::{
-    Effort, bounds, columns,
+    bounds, columns,
     first_fit::{best_of_all, longest_remnant, needed},
     group::Group,
     lot::Lot,
     repack::repack,
+    terms::Effort,
     whole_columns::keep_whole,
 };
 use crate::dice::Dice;

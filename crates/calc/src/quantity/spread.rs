@@ -1,6 +1,6 @@
 //! A start value and how far it may be off: a lognormal read from its P10-P90 band.
 
-use super::Band;
+use super::band::Band;
 
 /// The standard normal's ninetieth percentile (closed form's printed value 1.2815515655).
 pub const Z90: f64 = 1.281_551_565_544_600_4;

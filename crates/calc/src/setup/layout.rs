@@ -3,7 +3,7 @@
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
-use super::spots::Tool;
+use super::tool::Tool;
 use crate::input::{Ends, JobInput, PartAxis, Place, RowId, RowInput};
 use crate::job_figures::HoleFigures;
 use crate::tables::Machine;

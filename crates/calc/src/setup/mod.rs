@@ -17,6 +17,7 @@ mod layout;
 mod mount;
 mod sequence;
 mod spots;
+mod tool;
 
 use alloc::collections::BTreeSet;
 use alloc::sync::Arc;

@@ -4,7 +4,8 @@ use alloc::vec::Vec;
 
 use super::cover::{Clamping, runs};
 use super::mount::{Mount, Seat};
-use super::spots::{Spot, Spots, Tool};
+use super::spots::{Spot, Spots};
+use super::tool::Tool;
 use crate::vector::{Vector, across, cross, dot, opposite};
 
 /// Spots drilled with one tube in one direction of one clamping.

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::layout::{Layout, LayoutRow};
-use crate::job_figures::HoleFigures;
+use super::tool::Tool;
 use crate::vector::{Vector, along, opposite, unit};
 
 /// One end of one hole, or of all holes of a row whose places are not given.
@@ -19,28 +19,6 @@ pub(crate) struct Spot {
     pub(super) tool: Tool,
     /// Where the tool enters.
     pub(crate) point: Option<Vector>,
-}
-
-/// Guide and tube by index, [`u32::MAX`] for none; lengths of one diameter share a guide.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Tool {
-    guide: u32,
-    tube: u32,
-}
-
-impl Tool {
-    pub(super) fn of(figures: &HoleFigures) -> Self {
-        let index = |index: Option<usize>| index.map_or(u32::MAX, count);
-        Self {
-            guide: index(figures.guide),
-            tube: index(figures.tube),
-        }
-    }
-
-    /// Another tube asks for another guide, unless it is another length of the same.
-    pub(super) fn changes_guide(self, after: Self) -> bool {
-        self.guide != after.guide || (self.guide == u32::MAX && self.tube != after.tube)
-    }
 }
 
 /// All that one part is drilled at.

@@ -1,14 +1,15 @@
 //! How a figure came about, worked out when asked and never stored.
 
+mod job;
 mod lot;
 mod row;
 
 use alloc::vec::Vec;
 
-use crate::figure::{Alternative, Figure, Formula, Input, Name, Origin, Quantity, Unit, Working};
-use crate::finding::Kind;
-use crate::hole::Context;
-use crate::input::{JobInput, RowId};
+use job::{Job, Worked};
+
+use crate::figure::{Figure, Quantity, Working};
+use crate::input::JobInput;
 use crate::job_figures::JobFigures;
 use crate::tables::Tables;
 
@@ -92,69 +93,4 @@ pub fn working(
             _ => Vec::new(),
         },
     })
-}
-
-/// A job with its figures.
-struct Job<'a> {
-    input: &'a JobInput,
-    tables: &'a Tables,
-    figures: &'a JobFigures,
-}
-
-/// What a working consists of beside the overrule.
-struct Worked {
-    formula: Formula,
-    inputs: Vec<Input>,
-    result: Quantity,
-}
-
-impl Job<'_> {
-    /// Tubes that a row could be begun with instead.
-    fn alternatives(&self, id: RowId) -> Vec<Alternative> {
-        let row = self.input.rows.iter().find(|row| row.id == id);
-        let context = Context::new(self.input, self.tables);
-        row.map_or(Vec::new(), |row| context.alternatives(row))
-    }
-
-    /// What was computed and what stands instead, for an overruled figure.
-    fn overruled(&self, figure: Figure) -> (Option<f64>, Option<f64>) {
-        let of_rows = self.figures.holes.iter().flat_map(|hole| &hole.findings);
-        let said = self.figures.findings.iter().chain(of_rows);
-        let mut found = said.filter_map(|finding| match finding.kind {
-            Kind::Overruled {
-                figure: other,
-                computed,
-                stands,
-            } if other == figure => Some((computed, Some(stands))),
-            _ => None,
-        });
-        found.next().unwrap_or((None, None))
-    }
-
-    /// Whether a figure was overruled: then that is where it comes from, else from `otherwise`.
-    fn origin(&self, figure: Figure, otherwise: Origin) -> Origin {
-        if self.overruled(figure).1.is_some() {
-            Origin::Overruled
-        } else {
-            otherwise
-        }
-    }
-
-    /// An input that is a figure of its own and can be opened.
-    fn opened(&self, name: Name, value: f64, unit: Unit, figure: Figure) -> Input {
-        Input {
-            opens: Some(figure),
-            ..plain(name, value, unit, self.origin(figure, Origin::Computed))
-        }
-    }
-}
-
-/// An input that cannot be opened.
-fn plain(name: Name, value: f64, unit: Unit, origin: Origin) -> Input {
-    Input {
-        name,
-        value: Quantity { value, unit },
-        origin,
-        opens: None,
-    }
 }

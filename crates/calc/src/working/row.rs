@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::{Job, Worked, plain};
+use super::job::{Job, Worked, plain};
 use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit};
 use crate::input::{Ends, RowId, RowInput};
 use crate::interpolate::log_log;

@@ -1,73 +1,10 @@
-//! The figures of a job that can be opened to see their working, and overruled.
+//! How a figure came about: formula, inputs, result.
 
 use alloc::vec::Vec;
 
-use crate::input::RowId;
-
-/// A figure of a job.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Figure {
-    /// Diameter of a row's electrode [mm].
-    Electrode(RowId),
-    /// Gap per side [mm].
-    Gap(RowId),
-    /// Feed at the face [mm/min].
-    Feed(RowId),
-    /// Minutes of one hole of a row [min].
-    HoleMinutes(RowId),
-    /// Wear of one hole of a row [mm].
-    Wear(RowId),
-    /// Depth that the tip must reach, from the guide [mm].
-    TargetDepth(RowId),
-    /// Depth that one electrode reaches [mm].
-    ReachOne(RowId),
-    /// Electrodes in one hole of a row, one after another.
-    ElectrodesPerHole(RowId),
-    /// Electrodes of the tube with this index for the lot.
-    Electrodes(usize),
-    /// Clampings of one part.
-    Setups,
-    /// Machine hours of the lot [h].
-    MachineHours,
-    /// Labor hours of the lot [h].
-    LaborHours,
-    /// Expected cost of the offered lot beyond its cost at the medians, as a share of the latter [-].
-    NotYetKnown,
-    /// Expected full cost of the lot [currency].
-    LotCost,
-    /// Price of one part at this quantity [currency].
-    UnitPrice(u32),
-}
-
-impl Figure {
-    /// The row that it is a figure of; `None` for figures of the lot and of the job.
-    ///
-    /// ```
-    /// use quillbore_calc::{Figure, RowId};
-    /// assert_eq!(Figure::Wear(RowId(7)).row(), Some(RowId(7)));
-    /// assert_eq!(Figure::Electrodes(7).row(), None); // a tube of the lot, used by several rows
-    /// ```
-    #[must_use]
-    pub const fn row(self) -> Option<RowId> {
-        match self {
-            Self::Electrode(row)
-            | Self::Gap(row)
-            | Self::Feed(row)
-            | Self::HoleMinutes(row)
-            | Self::Wear(row)
-            | Self::TargetDepth(row)
-            | Self::ReachOne(row)
-            | Self::ElectrodesPerHole(row) => Some(row),
-            Self::Electrodes(_)
-            | Self::Setups
-            | Self::MachineHours
-            | Self::LaborHours
-            | Self::NotYetKnown
-            | Self::LotCost
-            | Self::UnitPrice(_) => None,
-        }
-    }
-}
+use super::key::Figure;
+use crate::chance::Chance;
+use crate::finding::Remedy;
 
 /// How a figure came about: formula, inputs, result.
 #[derive(Clone, Debug, PartialEq)]
@@ -92,9 +29,9 @@ pub struct Alternative {
     /// Index of the tube in the tables.
     pub tube: usize,
     /// Its chance of being right, and of oversize.
-    pub chance: crate::job_figures::Chance,
+    pub chance: Chance,
     /// Puts it in place.
-    pub remedy: crate::finding::Remedy,
+    pub remedy: Remedy,
 }
 
 /// One input of a working.
