@@ -1,0 +1,192 @@
+//! The figures of clampings and lot.
+
+use alloc::vec::Vec;
+
+use crate::quantity::Band;
+use crate::row_id::RowId;
+
+/// One clamping of the part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SetupFigures {
+    /// Directions drilled in it.
+    pub directions: u32,
+    /// Rows drilled in it, whole or in part.
+    pub rows: Vec<RowId>,
+    /// Holes drilled in it.
+    pub holes: u32,
+    /// True where the part is turned over for it.
+    pub turned_over: bool,
+    /// Index moves for one part.
+    pub index_moves: u32,
+    /// Tilts of head or table for one part.
+    pub tilts: u32,
+    /// Guide changes: tube sizes drilled in it, less one.
+    pub guide_changes: u32,
+    /// Stretches with one tube at one tilt.
+    pub passes: u32,
+    /// Table travel for one part [mm]; `None` where places are not given.
+    pub travel_mm: Option<f64>,
+    /// Rows and numbers of places in drilling order; number 0 for a row without places.
+    pub order: Vec<(RowId, u32)>,
+}
+
+/// The figures of the lot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LotFigures {
+    /// Parts.
+    pub quantity: u32,
+    /// Machine hours [h].
+    pub machine_hours: Band,
+    /// Labor hours [h].
+    pub labor_hours: Band,
+    /// Machine minutes by kind, median [min].
+    pub machine: MachineMinutes,
+    /// Labor minutes by kind, median [min].
+    pub labor: LaborMinutes,
+    /// Electrodes by tube.
+    pub electrodes: Vec<ElectrodeFigures>,
+}
+
+/// Machine minutes of a lot by kind [min].
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct MachineMinutes {
+    /// Setting up.
+    pub set_up: f64,
+    /// First piece.
+    pub first_piece: f64,
+    /// Loading and unloading.
+    pub load: f64,
+    /// Index and tilt moves.
+    pub index: f64,
+    /// Turn-overs.
+    pub turn_over: f64,
+    /// Table travel.
+    pub travel: f64,
+    /// In the holes.
+    pub holes: f64,
+    /// Electrode changes between holes.
+    pub electrode_changes: f64,
+    /// Guide changes.
+    pub guide_changes: f64,
+    /// Dressing.
+    pub dressing: f64,
+    /// Broken electrodes: their change, and half a hole each.
+    pub breakages: f64,
+}
+
+impl MachineMinutes {
+    /// All of them together.
+    ///
+    /// Formula: sum of the kinds.
+    ///
+    /// Result: minutes [min].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::MachineMinutes;
+    /// let lot = MachineMinutes {
+    ///     set_up: 40.0, first_piece: 14.0, load: 60.0, index: 29.0, turn_over: 20.0, travel: 2.0,
+    ///     holes: 300.0, electrode_changes: 30.0, guide_changes: 7.0, dressing: 63.0, breakages: 16.0,
+    /// };
+    /// assert_eq!(lot.sum(), 581.0);
+    /// ```
+    ///
+    /// Source: arithmetic.
+    #[must_use]
+    pub fn sum(&self) -> f64 {
+        self.set_up
+            + self.first_piece
+            + self.load
+            + self.index
+            + self.turn_over
+            + self.travel
+            + self.holes
+            + self.electrode_changes
+            + self.guide_changes
+            + self.dressing
+            + self.breakages
+    }
+}
+
+/// Labor minutes of a lot by kind [min].
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct LaborMinutes {
+    /// Receiving and checking.
+    pub receive: f64,
+    /// Setting up and first piece.
+    pub set_up: f64,
+    /// Loading, turning over, electrode and guide changes by hand.
+    pub handling: f64,
+    /// Standing by the running machine.
+    pub stand_by: f64,
+    /// Washing and drying.
+    pub wash: f64,
+    /// Checking by pin.
+    pub inspect: f64,
+    /// Packing.
+    pub pack: f64,
+}
+
+impl LaborMinutes {
+    /// All of them together.
+    ///
+    /// Formula: sum of the kinds.
+    ///
+    /// Result: minutes [min].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::LaborMinutes;
+    /// let lot = LaborMinutes {
+    ///     receive: 10.0, set_up: 54.0, handling: 224.0, stand_by: 121.0, wash: 20.0, inspect: 25.0,
+    ///     pack: 10.0,
+    /// };
+    /// assert_eq!(lot.sum(), 464.0);
+    /// ```
+    ///
+    /// Source: arithmetic.
+    #[must_use]
+    pub fn sum(&self) -> f64 {
+        self.receive
+            + self.set_up
+            + self.handling
+            + self.stand_by
+            + self.wash
+            + self.inspect
+            + self.pack
+    }
+}
+
+/// Electrodes of one tube for the lot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ElectrodeFigures {
+    /// Index of the tube in the tables.
+    pub tube: usize,
+    /// Fewest found, at the median wear.
+    pub needed: u32,
+    /// No plan can do with fewer, at the median wear.
+    pub at_least: u32,
+    /// Needed at the ninetieth percentile of wear.
+    pub if_wear_high: u32,
+    /// Needed at the ninetieth percentile of wear, plus spares for breakage.
+    pub kit: u32,
+    /// Breakages expected in the lot.
+    pub breakages: f64,
+    /// Spares for breakage in the kit.
+    pub spares: u32,
+    /// Spread of the number needed.
+    pub band: Band,
+    /// What is drilled on which electrode, at the median wear.
+    pub plan: Vec<ElectrodeLoad>,
+    /// Electrodes where each hole is drilled in the table's order, changing when it no longer reaches.
+    pub by_order: u32,
+}
+
+/// One electrode, or several alike, and what it drills.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ElectrodeLoad {
+    /// How many electrodes are loaded alike.
+    pub times: u32,
+    /// Rows and number of holes, in drilling order.
+    pub holes: Vec<(RowId, u32)>,
+    /// Length left to use after the last hole [mm].
+    pub left_mm: f64,
+}

@@ -1,0 +1,209 @@
+//! Every figure of a job, from its rows to its price.
+
+mod lot;
+mod price;
+
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+
+pub use lot::{
+    ElectrodeFigures, ElectrodeLoad, LaborMinutes, LotFigures, MachineMinutes, SetupFigures,
+};
+pub use price::{Break, CostLines, PriceFigures};
+
+pub use crate::chance::{Bought, Chance};
+use crate::finding::Finding;
+use crate::input::{Ends, RowId};
+use crate::quantity::{Band, Spread};
+
+/// All figures of one job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JobFigures {
+    /// Per row, in the table's order.
+    pub holes: Vec<Arc<HoleFigures>>,
+    /// Clampings of one part.
+    pub setups: Vec<SetupFigures>,
+    /// The lot.
+    pub lot: Option<LotFigures>,
+    /// The price.
+    pub price: Option<PriceFigures>,
+    /// Findings about the job and its price; those about rows stand with their rows.
+    pub findings: Vec<Finding>,
+    /// True once electrodes, travel and spread were searched and drawn for just this job; until
+    /// then they are quick estimates, and so is every figure that rests on them.
+    pub settled: bool,
+}
+
+/// The figures of one row; what can't be computed yet is `None`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HoleFigures {
+    /// Which row.
+    pub row: RowId,
+    /// Holes of this row in one part.
+    pub places: u32,
+    /// Lower and upper limit of the diameter [mm].
+    pub limits_mm: Option<[f64; 2]>,
+    /// Depth on the axis [mm].
+    pub depth_mm: Option<f64>,
+    /// Angle from the surface's normal [deg].
+    pub tilt_deg: f64,
+    /// Index of the tube in the tables.
+    pub tube: Option<usize>,
+    /// Index of the guide in the tables.
+    pub guide: Option<usize>,
+    /// Gap per side [mm].
+    pub gap_mm: Option<Spread>,
+    /// Smallest hole at the exit and largest at the entry [mm].
+    pub size_mm: Option<[f64; 2]>,
+    /// The verdict against the drawing.
+    pub verdict: Option<Verdict>,
+    /// Chance that the tube to begin with is right at once.
+    pub first_choice: Option<Chance>,
+    /// Chance of a hole inside both limits once the first piece is measured, with tubes of the shop.
+    pub held: Option<f64>,
+    /// A tube to buy, where it holds the limits better than what the shop has.
+    pub bought: Option<Bought>,
+    /// Holes of this row expected outside the limits in the offered lot.
+    pub outside_in_lot: Option<f64>,
+    /// Tubes next in size below and above, which the kit carries for the first piece; indexes in
+    /// the tables.
+    pub neighbors: Vec<usize>,
+    /// How a blind depth, or one with a wall behind it, is come to; `None` for all others.
+    pub depth_plan: Option<DepthPlan>,
+    /// Feed at the face in the first layer, median [mm/min].
+    pub feed_mm_min: Option<f64>,
+    /// Wear by length, median, mean over the depth [-].
+    pub wear_ratio: Option<f64>,
+    /// Minutes of one hole [min].
+    pub minutes: Option<Band>,
+    /// The parts of the median minutes.
+    pub minutes_in: Option<MinutesIn>,
+    /// Entry and exit zone [mm].
+    pub zones_mm: Option<[f64; 2]>,
+    /// Longer axis of the mouth ellipse [mm].
+    pub mouth_mm: Option<f64>,
+    /// Length of electrode lost in one hole, median [mm].
+    pub wear_mm: Option<f64>,
+    /// The same at its ninetieth percentile [mm].
+    pub wear_high_mm: Option<f64>,
+    /// Overtravel past the exit [mm].
+    pub overtravel_mm: Option<f64>,
+    /// Depth that the tip must reach, from the guide [mm]; from one end.
+    ///
+    /// The stand-off is in it, and it is also in the length held back: what is compared with the
+    /// usable length is this depth less the stand-off.
+    pub target_depth_mm: Option<f64>,
+    /// The setting: travel from touch-off at which the machine is set to stop, median wear made up
+    /// for [mm]. How far the tip goes is the target depth less the stand-off.
+    pub machine_depth_mm: Option<f64>,
+    /// Usable length U of the electrode [mm].
+    pub usable_mm: Option<f64>,
+    /// Depth that one electrode reaches [mm].
+    pub reach_one_mm: Option<f64>,
+    /// Depth of hole that no number of electrodes passes, from both ends together where it is
+    /// drilled from both [mm].
+    pub limit_mm: Option<f64>,
+    /// Electrodes in one hole, one after another, over all its ends.
+    pub electrodes_per_hole: Option<u32>,
+    /// Ends that it is drilled from.
+    pub ends: Option<Ends>,
+    /// Findings about this row.
+    pub findings: Vec<Finding>,
+}
+
+/// The parts of a hole's minutes [min].
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct MinutesIn {
+    /// Touch-off.
+    pub touch_off: f64,
+    /// Entry zone.
+    pub entry: f64,
+    /// Full metal.
+    pub full_metal: f64,
+    /// Exit zone.
+    pub exit: f64,
+    /// Overtravel.
+    pub overtravel: f64,
+    /// Retract.
+    pub retract: f64,
+    /// Electrode changes inside the hole.
+    pub changes: f64,
+}
+
+impl MinutesIn {
+    /// All of them together.
+    ///
+    /// Formula: sum of the parts.
+    ///
+    /// Result: minutes [min].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::MinutesIn;
+    /// let hole = MinutesIn {
+    ///     touch_off: 0.25, entry: 0.5, full_metal: 2.0, exit: 0.5, overtravel: 0.125, retract: 0.125,
+    ///     changes: 3.0,
+    /// };
+    /// assert_eq!(hole.sum(), 6.5);
+    /// ```
+    ///
+    /// Source: arithmetic.
+    #[must_use]
+    pub fn sum(&self) -> f64 {
+        self.touch_off
+            + self.entry
+            + self.full_metal
+            + self.exit
+            + self.overtravel
+            + self.retract
+            + self.changes
+    }
+
+    /// The part that goes with the feed.
+    ///
+    /// Formula: entry, full metal, exit and overtravel together.
+    ///
+    /// Result: minutes [min].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::MinutesIn;
+    /// let hole = MinutesIn {
+    ///     touch_off: 0.25, entry: 0.5, full_metal: 2.0, exit: 0.5, overtravel: 0.125, retract: 0.125,
+    ///     changes: 3.0,
+    /// };
+    /// assert_eq!(hole.sparking(), 3.125);
+    /// ```
+    ///
+    /// Source: definition.
+    #[must_use]
+    pub fn sparking(&self) -> f64 {
+        self.entry + self.full_metal + self.exit + self.overtravel
+    }
+}
+
+/// How a depth that is only as sure as the wear is come to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DepthPlan {
+    /// The setting of the first try: the target at the wear that one lot in fifty stays under [mm].
+    pub first_try_mm: f64,
+    /// How far the tip may go from the work's surface at most [mm].
+    pub never_beyond_mm: f64,
+    /// Each hole is drilled to 80 percent, touched off and corrected.
+    pub two_steps: bool,
+    /// How far holes still scatter in depth about the lot, to either side (P90), as planned [mm].
+    pub scatter_mm: f64,
+    /// How far they may: the depth's tolerance, or the room to the wall behind [mm].
+    pub allowed_mm: f64,
+}
+
+/// The verdict on a hole's size against the drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// Both limits hold with room to spare.
+    Comfortable,
+    /// Both limits hold, or the lower nearly does.
+    Tight,
+    /// More likely than not inside, but not to be promised.
+    NotToBePromised,
+    /// Not to be held with any tube of the shop.
+    NotHeld,
+}

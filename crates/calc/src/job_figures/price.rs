@@ -1,0 +1,103 @@
+//! The figures of cost and price.
+
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use rust_decimal::Decimal;
+
+use crate::quantity::Band;
+
+/// The price of the job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PriceFigures {
+    /// ISO 4217 code.
+    pub currency: String,
+    /// Cost lines of the lot at the offered quantity [currency].
+    pub cost: CostLines,
+    /// Spread of the full cost of the lot, its P50 at the median of everything [currency].
+    pub lot_cost: Band,
+    /// Expected full cost of the lot, on which the price rests: all cost lines together [currency].
+    pub expected_cost: f64,
+    /// The offered quantity and then the others, each priced by the same engine.
+    pub breaks: Vec<Break>,
+    /// One-off charges as priced.
+    pub one_off: Vec<(String, Decimal)>,
+    /// Margin on price, 0 to below 1.
+    pub margin: f64,
+    /// Markup on cost that this margin comes to.
+    pub markup: f64,
+}
+
+/// Cost lines of a lot [currency].
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct CostLines {
+    /// Machine.
+    pub machine: f64,
+    /// Labor.
+    pub labor: f64,
+    /// Electrodes.
+    pub electrodes: f64,
+    /// Guides, by their life in holes.
+    pub guides: f64,
+    /// Dielectric, filters and resin.
+    pub dielectric: f64,
+    /// Power.
+    pub power: f64,
+    /// Outside work.
+    pub outside: f64,
+    /// Breakage and redo.
+    pub redo: f64,
+    /// The customer's part at risk.
+    pub part_risk: f64,
+    /// Not yet known: expected cost beyond the cost at the medians.
+    pub not_yet_known: f64,
+}
+
+impl CostLines {
+    /// All of them together.
+    ///
+    /// Formula: sum of the lines.
+    ///
+    /// Result: cost [currency].
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::CostLines;
+    /// let lot = CostLines {
+    ///     machine: 400.0, labor: 180.0, electrodes: 20.0, guides: 4.0, dielectric: 30.0, power: 20.0,
+    ///     outside: 50.0, redo: 30.0, part_risk: 6.0, not_yet_known: 60.0,
+    /// };
+    /// assert_eq!(lot.sum(), 800.0);
+    /// ```
+    ///
+    /// Source: arithmetic.
+    #[must_use]
+    pub fn sum(&self) -> f64 {
+        self.machine
+            + self.labor
+            + self.electrodes
+            + self.guides
+            + self.dielectric
+            + self.power
+            + self.outside
+            + self.redo
+            + self.part_risk
+            + self.not_yet_known
+    }
+}
+
+/// One quantity and its price.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Break {
+    /// Parts.
+    pub quantity: u32,
+    /// Full cost of one part [currency].
+    pub unit_cost: f64,
+    /// Price of one part, rounded half away from zero.
+    pub each: Decimal,
+    /// Price of the lot: the unit price extended.
+    pub lot: Decimal,
+    /// True where the minimum charge decided it.
+    pub minimum: bool,
+    /// True where the unit price was overruled.
+    pub overruled: bool,
+}
