@@ -88,6 +88,18 @@ fn a_number_is_above_every_file_and_the_file_stays_as_it_is() {
 }
 
 #[test]
+fn a_folder_that_has_the_papers_name_is_passed_over_at_once() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let mut clerk = quoted(&office);
+    // It is no attachment, so nothing lists it.
+    let taken = pdf(folder.path(), "26-0101-Q2");
+    fs::create_dir(&taken).expect("made");
+    assert_eq!(clerk.issue(Paper::Quotation).number, "26-0101-Q3");
+    assert!(taken.is_dir() && pdf(folder.path(), "26-0101-Q3").is_file());
+}
+
+#[test]
 fn a_paper_whose_entry_a_crash_prevented_is_told_and_its_number_not_given_again() {
     let folder = tempfile::tempdir().expect("a folder");
     let office = office(folder.path());

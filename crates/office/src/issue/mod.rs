@@ -189,10 +189,13 @@ impl Office {
             one.may_issue().map_err(failed)?;
         }
         let (shelf, key) = (&keeper.opened.shelf, &keeper.opened.key);
+        // Names that are taken by what is no file, such as a folder, and so is not listed.
+        let mut taken: Vec<AttachmentName> = Vec::new();
         for _ in 0..TRIES {
-            let beside = shelf
+            let mut beside = shelf
                 .attachments(key)
                 .map_err(|error| failed(error.into()))?;
+            beside.extend(taken.iter().cloned());
             let number = number::next(&keeper.job, wanted.paper, &beside).map_err(failed)?;
             let made = ready(
                 wanted.paper,
@@ -214,7 +217,10 @@ impl Office {
                         told.push(crate::words::issue::NO_LOCKS.to_owned());
                     }
                 }
-                Err(CommitError::AttachmentTaken(..)) => continue,
+                Err(CommitError::AttachmentTaken(..)) => {
+                    taken.push(name);
+                    continue;
+                }
                 Err(CommitError::Changed(docs)) => {
                     let jobs = docs.into_iter().filter_map(|doc| match doc {
                         Doc::Job(key) => Some(key),
@@ -228,13 +234,11 @@ impl Office {
                 Err(CommitError::NotSettled { error, .. }) => {
                     told.push(crate::words::issue::not_settled(&error));
                 }
-                Err(CommitError::HalfDone { done, error, .. }) => {
+                Err(CommitError::HalfDone { done, .. }) => {
                     // What is left is tried once more: the paper is out, and its keeper says so.
                     let left = plan.left(&done);
                     if let Err(again) = shelf.commit(&left) {
                         told.push(crate::words::issue::half_done(&made.issued.number, &again));
-                    } else {
-                        drop(error);
                     }
                 }
                 Err(error) => return Err(failed(error.into())),
