@@ -1,9 +1,12 @@
-# A real window under Xvfb and the hands that drive it; sourced by the scripts beside it, whose first
-# word is the program and whose second, if any, a folder for pictures.
-cd "$(dirname "${BASH_SOURCE[0]}")/../.."
+# shellcheck shell=bash
+# A real window under Xvfb, with keyboard and mouse; sourced by the scripts beside it, whose first word
+# is the program and whose second, if any, a folder for pictures.
+cd "$(dirname "${BASH_SOURCE[0]}")/../.." || exit
+[ $# -ge 1 ] || { echo "name the program to open: $0 QUILLBORE [FOLDER-FOR-PICTURES]" >&2; exit 1; }
 quillbore=$1
+[ -x "$quillbore" ] || { echo "$quillbore is not there or can't be run: build it first (.ci/release)" >&2; exit 1; }
 for tool in Xvfb xdotool xclip import; do
-  command -v "$tool" >/dev/null || { echo "$tool is missing: install xvfb, xdotool, xclip and imagemagick"; exit 1; }
+  command -v "$tool" >/dev/null || { echo "$tool is missing: install xvfb, xdotool, xclip and imagemagick" >&2; exit 1; }
 done
 work=$(mktemp -d)
 pictures=${2:-$work}
@@ -12,25 +15,59 @@ processes=()
 finish() { for process in "${processes[@]}"; do kill "$process" 2>/dev/null || true; done; rm -rf "$work"; }
 trap finish EXIT
 
-Xvfb -displayfd 3 -screen 0 1280x800x24 3>"$work/display" 2>/dev/null & processes+=($!)
+# Without -noreset it begins anew, under a window that is just opening, when xdotool leaves as the last.
+Xvfb -displayfd 3 -noreset -screen 0 1280x800x24 3>"$work/display" 2>/dev/null & processes+=($!)
 for _ in $(seq 100); do [ -s "$work/display" ] && break; sleep 0.1; done
+[ -s "$work/display" ] || { echo "Xvfb gives no display" >&2; exit 1; }
 DISPLAY=:$(cat "$work/display"); export DISPLAY LIBGL_ALWAYS_SOFTWARE=1
 export XDG_DATA_HOME="$work/data" XDG_CACHE_HOME="$work/cache"
 shelf="$work/shelf"
 
-start() {
-  "$quillbore" --shelf "$shelf" "$@" >"$work/log" 2>&1 & window_process=$!; processes+=("$window_process")
-  : >"$work/id"
-  for _ in $(seq 200); do xdotool search --onlyvisible --name Quillbore >"$work/id" 2>/dev/null && break; sleep 0.1; done
-  [ -s "$work/id" ] || { echo "no window opened:"; cat "$work/log"; exit 1; }
-  sleep 2; xdotool windowfocus "$(head -n 1 "$work/id")"; sleep 0.5
+fail() { picture failed; echo "$1" >&2; exit 1; }
+# Waits, at most 30 seconds, until a command succeeds; the first word is what to say if it doesn't.
+wait_for() {
+  local said=$1 _; shift
+  for _ in $(seq 300); do if "$@" 2>/dev/null; then return; fi; sleep 0.1; done
+  fail "$said"
 }
-key() { xdotool key "$@"; sleep 0.4; }
-type_in() { xdotool type --delay 15 "$1"; sleep 0.2; }
-click() { xdotool mousemove "$1" "$2"; sleep 0.2; xdotool mousedown 1; sleep 0.1; xdotool mouseup 1; sleep 0.5; }
-field() { click "$1" "$2"; key ctrl+a; type_in "$3"; key Return; }
-# Types a word into the line of all words and does the first that is found.
-word() { key ctrl+k; type_in "$1"; key Return; sleep 0.8; }
-picture() { import -window root "$pictures/$1.png"; }
-title() { xdotool getwindowname "$(head -n 1 "$work/id")"; }
-fail() { picture failed; echo "$1"; exit 1; }
+
+# Opens the window and puts it off the corner, so that its places are not those of the screen.
+open_window() {
+  "$quillbore" --shelf "$shelf" "$@" >"$work/log" 2>&1 & window_process=$!; processes+=("$window_process")
+  window=
+  for _ in $(seq 300); do
+    window=$(xdotool search --onlyvisible --name Quillbore 2>/dev/null | head -n 1) || true
+    [ -z "$window" ] || break
+    sleep 0.1
+  done
+  [ -n "$window" ] || { cat "$work/log" >&2; fail "no window opened"; }
+  xdotool windowmove "$window" 0 40
+  wait_for "the window does not take the keyboard" takes_keyboard
+}
+takes_keyboard() { xdotool windowfocus "$window" && [ "$(xdotool getwindowfocus)" = "$window" ]; }
+close_window() { kill "$@" "$window_process"; wait "$window_process" 2>/dev/null || true; }
+
+key() { xdotool key "$@"; sleep 0.2; }
+type_in() { xdotool type --delay 15 "$1"; }
+# A press of the mouse at a place counted from the window's corner, long enough to be drawn.
+click() {
+  xdotool mousemove --window "$window" "$1" "$2"; sleep 0.1
+  xdotool mousedown 1; sleep 0.1; xdotool mouseup 1; sleep 0.1
+}
+title() { xdotool getwindowname "$window"; }
+# Whether the title has a shape, as in `case`.
+# shellcheck disable=SC2053
+titled() { [[ "$(title)" == $1 ]]; }
+brightness() { import -window "$window" -colorspace gray -format '%[fx:round(100*mean)]' info:; }
+is_dark() { [ "$(brightness)" -lt 40 ]; }
+is_light() { [ "$(brightness)" -gt 60 ]; }
+# A picture of the screen, once two in a row are the same or three seconds are over.
+picture() {
+  local last=none now _
+  for _ in $(seq 10); do
+    sleep 0.3; import -window root "$pictures/$1.png"
+    now=$(sha256sum <"$pictures/$1.png")
+    [ "$now" != "$last" ] || return 0
+    last=$now
+  done
+}
