@@ -11,6 +11,7 @@
 #[path = "../shop/rows.rs"]
 mod shop;
 
+mod bounds;
 mod buying;
 mod draws;
 mod findings;

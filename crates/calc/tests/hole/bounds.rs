@@ -1,0 +1,159 @@
+//! Where one rule ends and the next begins: a machine's tubes, thin tubes, several figures typed at once.
+
+use quillbore_calc::finding::Kind;
+use quillbore_calc::input::{Ends, Overrule};
+use quillbore_calc::job_figures::HoleFigures;
+use quillbore_calc::{Figure, RowId};
+
+use super::shop::*;
+use super::{close, first, tube};
+
+fn codes(found: &HoleFigures) -> Vec<&'static str> {
+    let codes = found.findings.iter().map(|finding| finding.kind.code());
+    codes.collect()
+}
+
+/// A machine drives the tubes at its very bounds, which are compared to a thousandth of a millimeter.
+#[test]
+fn a_machine_drives_its_thinnest_and_its_thickest_tube() {
+    for (bounds, outside) in [
+        ([0.7, 3.0], false),
+        ([0.3, 0.7], false),
+        ([0.7005, 3.0], false),
+        ([0.3, 0.6995], false),
+        ([0.702, 3.0], true),
+        ([0.3, 0.698], true),
+    ] {
+        let mut tables = tables();
+        tables.machines[BENCH].tube_mm = bounds;
+        let mut row = through(0.8, 20.0);
+        row.tube = Some(tube(&tables, 0.7, 400.0, 1));
+        let found = first(&job(vec![row]), &tables);
+        let said = codes(&found).contains(&"tube-outside-machine");
+        assert_eq!(said, outside, "{bounds:?}");
+    }
+}
+
+/// Tubes up to 0.3 mm are changed in 4 to 6 minutes, thicker ones in 2 to 3, any of them by a changer in
+/// half a minute. 30 mm with 300 mm of wear typed, ten times the depth: of 300 mm usable the first electrode
+/// goes to 300 / 11 mm, the second does the rest.
+#[test]
+fn thin_tubes_are_changed_more_slowly() {
+    for (outer_mm, changer, change) in [
+        (0.3, false, 24.0_f64.sqrt()),
+        (0.35, false, 6.0_f64.sqrt()),
+        (0.3, true, 0.5),
+        (0.35, true, 0.5),
+    ] {
+        let mut tables = tables();
+        tables.start.wear_at_100_diameters = spread(1.0, 1.0);
+        tables.machines[BENCH].changer = changer;
+        let mut row = through(outer_mm + 0.1, 30.0);
+        row.tube = Some(tube(&tables, outer_mm, 400.0, 1));
+        row.ends = Some(Ends::One);
+        let mut input = job(vec![row.clone()]);
+        input.overrules.push(Overrule {
+            figure: Figure::Wear(row.id),
+            value: 300.0,
+        });
+        let found = first(&input, &tables);
+        assert_eq!(found.electrodes_per_hole, Some(2));
+        let touch = 75.0_f64.sqrt() / 60.0;
+        let by_hand = change + touch + 2.0 * (300.0 / 11.0) / 1000.0;
+        close(found.minutes_in.unwrap().changes, by_hand, 1e-9);
+    }
+}
+
+/// Figures of several rows typed at once, in any order: each stands where it belongs.
+#[test]
+fn every_figure_typed_stands() {
+    let row = through(0.8, 20.0);
+    let typed = [
+        (Figure::Wear(row.id), 5.0),
+        (Figure::Gap(RowId(3)), 0.011),
+        (Figure::Gap(row.id), 0.03),
+        (Figure::Feed(RowId(9)), 1.0),
+        (Figure::HoleMinutes(row.id), 4.0),
+        (Figure::Feed(row.id), 10.0),
+        (Figure::Electrode(row.id), 0.65),
+    ];
+    let mut input = job(vec![row.clone()]);
+    input.overrules = typed
+        .iter()
+        .map(|(figure, value)| Overrule {
+            figure: *figure,
+            value: *value,
+        })
+        .collect();
+    let tables = tables();
+    let found = first(&input, &tables);
+    assert_eq!(tables.tubes[found.tube.unwrap()].outer_mm, 0.65);
+    close(found.gap_mm.unwrap().p50(), 0.03, 1e-12);
+    assert_eq!(found.feed_mm_min, Some(10.0));
+    close(found.wear_mm.unwrap(), 5.0, 1e-12);
+    close(found.minutes.unwrap().p50, 4.0, 1e-12);
+    let said = found.findings.iter();
+    let told = said.filter(|finding| matches!(finding.kind, Kind::Overruled { .. }));
+    assert_eq!(told.count(), 5);
+}
+
+/// The next in size below and above of the same kind, the shortest of each; none beyond the smallest and
+/// the largest.
+#[test]
+fn neighbors_of_a_tube() {
+    let tables = tables();
+    let neighbors = |outer_mm, channels| {
+        let mut row = through(0.8, 20.0);
+        row.tube = Some(tube(&tables, outer_mm, 400.0, channels));
+        let found = first(&job(vec![row]), &tables);
+        let of = |index: &usize| {
+            let tube = &tables.tubes[*index];
+            assert_eq!(tube.channels, channels);
+            (tube.outer_mm, tube.length_mm)
+        };
+        found.neighbors.iter().map(of).collect::<Vec<_>>()
+    };
+    assert_eq!(neighbors(0.7, 1), [(0.65, 200.0), (0.75, 200.0)]);
+    assert_eq!(neighbors(0.7, 4), [(0.65, 400.0), (0.75, 400.0)]);
+    assert_eq!(neighbors(0.6, 4), [(0.65, 400.0)]);
+    assert_eq!(neighbors(2.0, 1), [(1.95, 200.0)]);
+}
+
+/// A tube's guide is the one of its diameter, to a thousandth of a millimeter.
+#[test]
+fn a_tube_s_own_guide() {
+    let mut tables = tables();
+    let mut row = through(0.8, 20.0);
+    row.tube = Some(tube(&tables, 0.7, 400.0, 1));
+    let input = job(vec![row]);
+    let guide = first(&input, &tables).guide.unwrap();
+    assert_eq!(tables.guides[guide].tube_mm, 0.7);
+    tables.guides[guide].tube_mm = 0.7005;
+    assert_eq!(first(&input, &tables).guide, Some(guide));
+    tables.guides[guide].tube_mm = 0.702;
+    assert_eq!(first(&input, &tables).guide, None);
+}
+
+/// The mouth of a hole with a maximum alone is that of the maximum, otherwise that of the middle; without
+/// limits that of the size that the tube makes.
+#[test]
+fn the_mouth_is_that_of_the_size_aimed_at() {
+    let mut row = through(0.8, 20.0);
+    row.tilt_deg = 60.0;
+    let tables = tables();
+    let mut mouth = |limits| {
+        row.limits_mm = limits;
+        row.tube = Some(tube(&tables, 0.7, 400.0, 1));
+        let found = first(&job(vec![row.clone()]), &tables);
+        (found.mouth_mm.unwrap(), found.gap_mm.unwrap())
+    };
+    // cos 60 is one half.
+    close(mouth(Some([0.7, 0.9])).0, 1.6, 1e-9);
+    close(mouth(Some([0.0, 0.85])).0, 1.7, 1e-9);
+    let (by_tube, gap) = mouth(None);
+    close(
+        by_tube,
+        2.0 * (0.7 + 2.0 * (gap.p10 * gap.p90).sqrt()),
+        1e-9,
+    );
+}
