@@ -1,7 +1,7 @@
 //! Where one rule ends and the next begins: a machine's tubes, thin tubes, several figures typed at once.
 
 use quillbore_calc::finding::Kind;
-use quillbore_calc::input::{Ends, Overrule};
+use quillbore_calc::input::{Ends, HoleEnd, Overrule, Surface};
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::{Figure, RowId};
 
@@ -156,4 +156,27 @@ fn the_mouth_is_that_of_the_size_aimed_at() {
         2.0 * (0.7 + 2.0 * (gap.p10 * gap.p90).sqrt()),
         1e-9,
     );
+}
+
+/// A hole that ends inside a round bar leaves it nowhere: 6 mm of bar on the axis, through from 99 % of it
+/// on; a blind hole has no exit whatever its depth.
+#[test]
+fn an_exit_zone_where_the_bar_is_drilled_through() {
+    let tables = tables();
+    let exit = |depth_mm, end| {
+        let mut row = through(1.1, depth_mm);
+        row.end = end;
+        row.surface = Surface::Cylinder {
+            radius_mm: 3.0,
+            offset_mm: 0.0,
+        };
+        row.tube = Some(tube(&tables, 1.0, 400.0, 1));
+        first(&job(vec![row]), &tables).zones_mm.unwrap()[1]
+    };
+    let zone = 3.0 - f64::sqrt(9.0 - 0.25);
+    close(exit(6.0, HoleEnd::Through), zone, 1e-12);
+    close(exit(5.95, HoleEnd::Through), zone, 1e-12);
+    assert_eq!(exit(5.93, HoleEnd::Through), 0.0);
+    assert_eq!(exit(3.0, HoleEnd::Into), 0.0);
+    assert_eq!(exit(6.0, HoleEnd::Blind), 0.0);
 }
