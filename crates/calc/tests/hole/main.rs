@@ -13,6 +13,8 @@ mod shop;
 
 mod bounds;
 mod buying;
+mod chances;
+mod choices;
 mod draws;
 mod findings;
 mod half_filled;

@@ -1,0 +1,92 @@
+//! What is not known of a row, what breaks and what is dressed, as the lot's draw is given it.
+
+use quillbore_calc::hole::{Context, Drill};
+use quillbore_calc::input::{Ends, HoleEnd};
+use quillbore_calc::{JobInput, RowInput, Tables};
+
+use super::shop::*;
+use super::{close, tube};
+
+fn drill(tables: &Tables, row: RowInput) -> Drill {
+    let input: JobInput = job(vec![row]);
+    Context::new(&input, tables).drill(&input.rows[0]).unwrap()
+}
+
+/// P10 to P90 is 2.5631 deviations wide.
+const P10_TO_P90: f64 = 2.563_103_131_089_2;
+
+/// With no deviation from lot to lot the tables' own bands are left: the material's, and that of the depth
+/// law or of the rise of wear by how much it counts. 50 mm with a tube of 1 mm: the law's share is
+/// (50 / 77.46)^1.5 / 2.5 = 0.2074, and minutes go with s as -1.5 x 0.2074 / 1.2074; wear goes with the rise
+/// k = 1.2247 as 0.5 k / (1 + 0.5 (k - 1)).
+#[test]
+fn bands_of_the_tables_add_by_how_much_they_count() {
+    let mut tables = tables();
+    let off = &mut tables.start.deviations;
+    for deviation in [
+        &mut off.shop,
+        &mut off.machine,
+        &mut off.family,
+        &mut off.grade,
+        &mut off.electrode,
+        &mut off.size_class,
+        &mut off.by_diameter,
+        &mut off.by_depth,
+        &mut off.lot,
+    ] {
+        *deviation = 0.0;
+    }
+    let mut row = through(1.1, 50.0);
+    row.tube = Some(tube(&tables, 1.0, 400.0, 1));
+    row.ends = Some(Ends::One);
+    let [feed, wear] = drill(&tables, row).sigmas();
+    let halved = 6000.0_f64.sqrt();
+    let share = libm::pow(50.0 / halved, 1.5) / 2.5;
+    close(share, 0.2074, 0.0001);
+    let law = 1.5 * share / (1.0 + share) * libm::log(100.0 / 60.0) / P10_TO_P90;
+    close(
+        feed,
+        f64::hypot(libm::log(35.0 / 15.0) / P10_TO_P90, law),
+        1e-9,
+    );
+    let k = 1.5_f64.sqrt();
+    let rise = 0.5 * k / (1.0 + 0.5 * (k - 1.0)) * libm::log(1.5) / P10_TO_P90;
+    close(wear, f64::hypot(libm::log(3.0) / P10_TO_P90, rise), 1e-9);
+}
+
+/// Tubes broken for each end: the middle of 0.2 to 1 %, up to 0.3 mm of 1 to 3 %, and of 2 to 6 % deeper than
+/// 30 diameters from one end.
+#[test]
+fn thin_tubes_break_more_often() {
+    let tables = tables();
+    let breakage = |outer_mm, depth_mm, ends| {
+        let mut row = through(outer_mm + 0.1, depth_mm);
+        row.tube = Some(tube(&tables, outer_mm, 400.0, 1));
+        row.ends = Some(ends);
+        drill(&tables, row).breakage()
+    };
+    close(breakage(0.35, 20.0, Ends::One), 2e-5_f64.sqrt(), 1e-12);
+    close(breakage(0.3, 9.0, Ends::One), 3e-4_f64.sqrt(), 1e-12);
+    close(breakage(0.3, 9.1, Ends::One), 12e-4_f64.sqrt(), 1e-12);
+    // From both ends each is half as deep, and half a millimeter of overlap.
+    close(breakage(0.3, 16.9, Ends::Both), 3e-4_f64.sqrt(), 1e-12);
+    close(breakage(0.3, 17.1, Ends::Both), 12e-4_f64.sqrt(), 1e-12);
+}
+
+/// Before every blind hole, before no other; or before every so many as the row asks for.
+#[test]
+fn dressing_as_asked() {
+    let tables = tables();
+    let dressed = |end, every| {
+        let mut row = through(0.8, 20.0);
+        row.end = end;
+        row.dress_every = every;
+        drill(&tables, row).dress_share()
+    };
+    assert_eq!(dressed(HoleEnd::Blind, None), 1.0);
+    assert_eq!(dressed(HoleEnd::Through, None), 0.0);
+    assert_eq!(dressed(HoleEnd::Into, None), 0.0);
+    assert_eq!(dressed(HoleEnd::Through, Some(4)), 0.25);
+    assert_eq!(dressed(HoleEnd::Blind, Some(2)), 0.5);
+    assert_eq!(dressed(HoleEnd::Blind, Some(0)), 0.0);
+}

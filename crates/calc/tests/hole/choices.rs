@@ -1,0 +1,109 @@
+//! Among several ways, tubes and lengths: what is taken, and what is offered in its place.
+
+use quillbore_calc::finding::{Finding, Remedy};
+use quillbore_calc::input::{Ends, HoleEnd, JobInput};
+use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
+use quillbore_calc::{RowInput, Tables};
+
+use super::shop::*;
+use super::{close, figures, first, tube};
+
+fn said(tables: &Tables, input: &JobInput, code: &str) -> Option<Finding> {
+    let findings = first(input, tables).findings;
+    findings.into_iter().find(|said| said.kind.code() == code)
+}
+
+/// Of two tubes that are alike and cost the same the one that stands first in the tables is taken.
+#[test]
+fn of_equals_the_first_in_the_tables_is_taken() {
+    let mut tables = tables();
+    tables.tubes.retain(|tube| tube.length_mm == 400.0);
+    let input = job(vec![through(0.8, 20.0)]);
+    let alone = first(&input, &tables).tube.unwrap();
+    let twin = tables.tubes[alone].clone();
+    tables.tubes.push(twin);
+    assert_eq!(first(&input, &tables).tube, Some(alone));
+}
+
+/// Without a machine the way is as asked for; nothing but a through hole has a far end.
+#[test]
+fn ends_without_a_machine() {
+    let tables = tables();
+    let ends = |end, ends| {
+        let mut input = job(vec![RowInput {
+            end,
+            ends,
+            ..through(1.1, 60.0)
+        }]);
+        input.machine = None;
+        first(&input, &tables).ends
+    };
+    assert_eq!(ends(HoleEnd::Through, None), Some(Ends::One));
+    assert_eq!(ends(HoleEnd::Through, Some(Ends::One)), Some(Ends::One));
+    assert_eq!(ends(HoleEnd::Through, Some(Ends::Both)), Some(Ends::Both));
+    assert_eq!(ends(HoleEnd::Into, Some(Ends::Both)), Some(Ends::One));
+    assert_eq!(ends(HoleEnd::Blind, Some(Ends::Both)), Some(Ends::One));
+}
+
+/// The longer tube offered for a hole of several electrodes is of the same diameter, material and channels,
+/// and long enough: 90 mm from 100 mm usable take several, from 300 mm one.
+#[test]
+fn the_longer_tube_offered_is_of_the_same_kind() {
+    let (mut tables, mut input) = (tables(), job(vec![through(1.1, 90.0)]));
+    let short = tube(&tables, 1.0, 200.0, 1);
+    input.rows[0].tube = Some(short);
+    input.rows[0].ends = Some(Ends::One);
+    let offered = |tables: &Tables, input: &JobInput| {
+        let told = said(tables, input, "chained-electrodes").unwrap();
+        told.remedy.map(|remedy| match remedy {
+            Remedy::UseTube(row, tube) => {
+                assert_eq!(row, input.rows[0].id);
+                tube
+            }
+            other => panic!("{other:?}"),
+        })
+    };
+    let same = |tables: &Tables, index: usize| {
+        let tube = &tables.tubes[index];
+        (tube.outer_mm, tube.material, tube.channels, tube.length_mm)
+    };
+    let index = offered(&tables, &input).unwrap();
+    assert_eq!(same(&tables, index), (1.0, Brass, 1, 400.0));
+    // Of 160 mm too little is usable, of 300 mm enough: 90 + 2.5 mm and 75.0 of wear are asked for.
+    tables.tubes[index].length_mm = 260.0;
+    let index = offered(&tables, &input).unwrap();
+    assert_eq!(same(&tables, index), (1.0, Brass, 1, 914.4));
+    // Nothing else is of the same kind.
+    tables.tubes[index].outer_mm = 3.0;
+    assert_eq!(offered(&tables, &input), None);
+    // A tube of several channels is offered its like, a copper one another of copper.
+    let found = |tables: &Tables, material, channels| {
+        let mut tubes = tables.tubes.iter();
+        tubes.position(|tube| {
+            tube.outer_mm == 1.0 && tube.material == material && tube.channels == channels
+        })
+    };
+    for (material, channels) in [(Brass, 4), (Copper, 1)] {
+        let mut tables = tables.clone();
+        let long = found(&tables, material, channels).unwrap();
+        let mut shorter = tables.tubes[long].clone();
+        shorter.length_mm = 200.0;
+        tables.tubes.push(shorter);
+        input.rows[0].tube = Some(tables.tubes.len() - 1);
+        assert_eq!(offered(&tables, &input), Some(long));
+    }
+}
+
+/// Limits closer than any effort holds are computed at the least that is known, half of the feed.
+#[test]
+fn limits_closer_than_any_effort_take_the_most_effort() {
+    let feed = |half: f64| {
+        let found = figures(&RowInput {
+            tube: Some(tube(&tables(), 0.7, 400.0, 1)),
+            limits_mm: Some([0.8 - half, 0.8 + half]),
+            ..through(0.8, 10.0)
+        });
+        found.feed_mm_min.unwrap()
+    };
+    close(feed(0.004) / feed(0.1), 0.5, 1e-12);
+}
