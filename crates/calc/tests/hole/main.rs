@@ -22,6 +22,7 @@ mod minutes;
 mod money;
 mod overrules;
 mod reach;
+mod sizes;
 mod tubes;
 
 use quillbore_calc::hole::row_figures;
