@@ -107,3 +107,21 @@ fn limits_closer_than_any_effort_take_the_most_effort() {
     };
     close(feed(0.004) / feed(0.1), 0.5, 1e-12);
 }
+
+/// Layers want the tube of the slowest of them, a row of one material that of the job's.
+#[test]
+fn the_slowest_layer_says_which_tube() {
+    let tables = tables();
+    let taken = |of: &[(usize, f64)], material| {
+        let mut row = through(0.8, 20.0);
+        row.layers = layers(of);
+        let mut input = job(vec![row]);
+        input.material = Some(material);
+        tables.tubes[first(&input, &tables).tube.unwrap()].material
+    };
+    assert_eq!(taken(&[(STEEL, 15.0), (CARBIDE, 5.0)], STEEL), Copper);
+    assert_eq!(taken(&[(CARBIDE, 5.0), (STEEL, 15.0)], STEEL), Copper);
+    assert_eq!(taken(&[(STEEL, 20.0)], CARBIDE), Brass);
+    assert_eq!(taken(&[], CARBIDE), Copper);
+    assert_eq!(taken(&[], STEEL), Brass);
+}
