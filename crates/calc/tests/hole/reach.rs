@@ -2,10 +2,10 @@
 
 use quillbore_calc::hole::{Context, Draw};
 use quillbore_calc::input::{Ends, HoleEnd};
-use quillbore_calc::{JobInput, RowInput, Tables};
+use quillbore_calc::{Figure, JobInput, RowInput, Tables};
 
 use super::shop::*;
-use super::{close, first, tube};
+use super::{close, first, overruled, tube};
 
 const INCH: f64 = 25.4;
 
@@ -212,5 +212,43 @@ fn stages_add_up() {
             assert_eq!(hole.electrodes_per_hole, stage.whole + 1);
             close(hole.wear_mm, depth * factor, 1e-9);
         }
+    }
+}
+
+/// A hole at 45 degrees from both ends, by hand: tube 1 mm, so each zone is half a millimeter before and half
+/// after where the axis enters; 20 mm/min, half of it in the zones, three times as fast in the open. Near and
+/// far end drill half of the depth and of the overlap, and the far one goes on by 2.5 mm or by the overlap.
+#[test]
+fn both_ends_of_a_tilted_hole() {
+    let mut tables = tables();
+    tables.start.depth_s = spread(1e9, 1e9);
+    for (overlap, [near, far], beyond) in [(1.0, [30.5, 29.5], 2.5), (4.0, [32.0, 28.0], 4.0)] {
+        tables.start.overlap_mm = overlap;
+        let row = RowInput {
+            tilt_deg: 45.0,
+            ends: Some(Ends::Both),
+            tube: Some(tube(&tables, 1.0, 400.0, 1)),
+            ..through(1.1, 60.0)
+        };
+        let found = first(&overruled(&row, Figure::Feed(row.id), 20.0), &tables);
+        let parts = found.minutes_in.unwrap();
+        close(parts.entry, 0.1, 1e-9);
+        close(parts.exit, 0.1, 1e-9);
+        close(parts.full_metal, (near + far - 1.0) / 20.0, 1e-9);
+        close(parts.overtravel, beyond / 60.0, 1e-9);
+        close(parts.retract, (near + far + beyond) / 1000.0, 1e-9);
+        assert_eq!(found.overtravel_mm, Some(beyond));
+        // The far end's tip goes deepest, from the stand-off of 8 mm on.
+        close(found.target_depth_mm.unwrap(), 8.0 + far + beyond, 1e-9);
+        // Wear by length, 0.6928 rising to 1.2247 of it at 100 mm, for both ends.
+        let wear =
+            |depth: f64| 0.48_f64.sqrt() * depth * (1.0 + (1.5_f64.sqrt() - 1.0) * depth / 100.0);
+        close(found.wear_mm.unwrap(), wear(near) + wear(far), 1e-9);
+        let deepest = far + beyond + wear(far);
+        close(
+            found.machine_depth_mm.unwrap(),
+            deepest.max(near + wear(near)),
+            1e-9,
+        );
     }
 }
