@@ -1,9 +1,9 @@
 //! Among several ways, tubes and lengths: what is taken, and what is offered in its place.
 
-use quillbore_calc::finding::{Finding, Remedy};
-use quillbore_calc::input::{Ends, HoleEnd, JobInput};
+use quillbore_calc::finding::{Finding, Kind, Remedy};
+use quillbore_calc::input::{Ends, HoleEnd, JobInput, Overrule};
 use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
-use quillbore_calc::{RowInput, Tables};
+use quillbore_calc::{Figure, RowInput, Tables};
 
 use super::shop::*;
 use super::{close, figures, first, tube};
@@ -124,4 +124,45 @@ fn the_slowest_layer_says_which_tube() {
     assert_eq!(taken(&[(STEEL, 20.0)], CARBIDE), Brass);
     assert_eq!(taken(&[], CARBIDE), Copper);
     assert_eq!(taken(&[], STEEL), Brass);
+}
+
+/// Electrodes told are those of all ends: 250 mm on 350 usable take several from one end, 600 from each of
+/// both.
+#[test]
+fn electrodes_told_are_those_of_all_ends() {
+    let tables = tables();
+    for (depth_mm, ends) in [(250.0, Ends::One), (600.0, Ends::Both)] {
+        let mut row = through(1.1, depth_mm);
+        row.tube = Some(tube(&tables, 1.0, 914.4, 1));
+        row.ends = Some(ends);
+        let mut input = job(vec![row.clone()]);
+        // Wear of 0.8 of the depth is typed, and so is the feed, as deep as that nobody knows it.
+        for (figure, value) in [
+            (Figure::Feed(row.id), 10.0),
+            (Figure::Wear(row.id), 0.8 * depth_mm),
+        ] {
+            input.overrules.push(Overrule { figure, value });
+        }
+        let found = first(&input, &tables);
+        let told = said(&tables, &input, "chained-electrodes").unwrap();
+        let Kind::ChainedElectrodes { electrodes } = told.kind else {
+            panic!("{told:?}");
+        };
+        assert_eq!(found.electrodes_per_hole, Some(electrodes));
+        assert!(electrodes >= if ends == Ends::One { 2 } else { 4 });
+    }
+}
+
+/// Layers and depth agree to 0.05 mm.
+#[test]
+fn layers_agree_with_the_depth_to_a_twentieth() {
+    let tables = tables();
+    let disagree = |thickness_mm| {
+        let mut row = through(0.8, 20.0);
+        row.layers = layers(&[(STEEL, thickness_mm)]);
+        said(&tables, &job(vec![row]), "layers-disagree").is_some()
+    };
+    assert!(!disagree(20.049) && !disagree(19.951));
+    assert!(disagree(20.051) && disagree(19.949));
+    assert!(disagree(f64::NAN));
 }
