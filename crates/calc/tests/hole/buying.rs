@@ -143,7 +143,7 @@ fn alternatives_by_their_chances() {
         ],
     );
     // 0.6 mm would be right with 0.006.
-    are(told([0.78, 0.80], 10.0), &[[0.7, 0.1893, 0.3183]]);
+    are(told([0.78, 0.80], 10.0), &[[0.7, 0.1893, 0.318_34]]);
     // Eleven tubes from 0.4 to 1.4 mm have a chance of more than a hundredth.
     assert_eq!(told([0.50, 1.45], 10.0).len(), 6);
     let (tables, mut input) = in_tenths([0.7, 0.9], 10.0);

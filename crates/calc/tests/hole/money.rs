@@ -313,3 +313,16 @@ fn handling_counts_at_its_mean() {
     let checks = 120.0 * 0.2 * (factor - 1.0) * LABOR;
     close(told_least, lot.by_hand() + checks, 1e-6);
 }
+
+/// What fits exactly is drilled: (300 - 32.5) / 26.75 are ten holes of an electrode, twelve electrodes.
+#[test]
+fn an_electrode_is_used_to_its_very_end() {
+    let (tables, input) = exact(30.0, 26.75);
+    let [by_one, _] = shallow();
+    let by_one = Lot {
+        between: 11.0 * 2.5,
+        electrodes: 12.0,
+        ..by_one
+    };
+    close(told(&tables, &input)[0], by_one.by_hand(), 1e-6);
+}
