@@ -180,3 +180,55 @@ fn an_exit_zone_where_the_bar_is_drilled_through() {
     assert_eq!(exit(3.0, HoleEnd::Into), 0.0);
     assert_eq!(exit(6.0, HoleEnd::Blind), 0.0);
 }
+
+/// A wall with room for the overtravel and the scatter: one step, also where the overtravel is the least
+/// there is, 1 mm with a thin tube. Tilted by 30 degrees the tip goes on by half a zone before it is clear.
+/// 1.2816 x 20 w / (20 + w) x 0.15 of scatter; the lot that wears least in fifty makes the first try.
+#[test]
+fn a_wall_with_room_enough_takes_one_step() {
+    let tables = tables();
+    let mut row = through(0.45, 20.0);
+    row.tilt_deg = 30.0;
+    row.tube = Some(tube(&tables, 0.35, 400.0, 1));
+    let wear = first(&job(vec![row.clone()]), &tables).wear_mm.unwrap();
+    let scatter = 1.281_551_565_5 * 20.0 * wear / (20.0 + wear) * 0.15;
+    let at = |behind_mm| {
+        let mut row = row.clone();
+        row.behind_mm = Some(behind_mm);
+        first(&job(vec![row]), &tables)
+    };
+    let found = at(1.0 + scatter + 0.01);
+    let plan = found.depth_plan.unwrap();
+    assert!(!plan.two_steps);
+    close(found.overtravel_mm.unwrap(), 1.0, 1e-12);
+    let deviation = libm::hypot(tables.start.deviations.process(0.35, 20.0), 0.15);
+    let least = wear * libm::exp(-2.053_748_910_6 * deviation);
+    let after = 0.175 * libm::tan(f64::to_radians(30.0));
+    close(plan.first_try_mm, 20.0 + after + 1.0 + least, 1e-6);
+    // A hair less room, and the overtravel would fall below the least: two steps.
+    let closer = at(1.0 + scatter - 0.01);
+    assert!(closer.depth_plan.unwrap().two_steps);
+    close(closer.overtravel_mm.unwrap(), 1.0, 1e-12);
+}
+
+/// Limits of a blind depth that are none (turned round, without width, from the surface on) leave the
+/// general tolerance: ISO 2768-1 m, 0.2 mm at 20 mm. It gives none beyond 4 m, where a thousandth of the
+/// depth is taken.
+#[test]
+fn blind_limits_that_are_none_leave_the_general_tolerance() {
+    let tables = tables();
+    let plan = |depth_mm, limits_mm| {
+        let mut row = through(0.8, depth_mm);
+        row.end = HoleEnd::Blind;
+        row.depth_limits_mm = limits_mm;
+        first(&job(vec![row]), &tables).depth_plan.unwrap()
+    };
+    for none in [[20.5, 19.5], [20.0, 20.0], [0.0, 20.5], [-1.0, 20.5]] {
+        assert_eq!(plan(20.0, Some(none)), plan(20.0, None));
+    }
+    close(plan(20.0, None).never_beyond_mm, 20.2, 1e-12);
+    close(plan(20.0, Some([19.5, 20.5])).never_beyond_mm, 20.5, 1e-12);
+    let beyond = plan(5000.0, None);
+    close(beyond.never_beyond_mm, 5005.0, 1e-9);
+    close(beyond.allowed_mm, 5.0, 1e-9);
+}

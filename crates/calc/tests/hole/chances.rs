@@ -127,4 +127,13 @@ fn layers_count_as_far_as_they_are_drilled() {
         close(feed, 0.4718, 0.0001);
         close(wear, 0.4665, 0.0001);
     }
+    // A layer without thickness has nothing to weigh, and nothing is not known of it.
+    tables.start.depth_s = spread(60.0, 100.0);
+    let mut row = through(1.1, 50.0);
+    row.tube = Some(tube(&tables, 1.0, 400.0, 1));
+    row.ends = Some(Ends::One);
+    row.layers = layers(&[(STEEL, 0.0)]);
+    let share = libm::pow(50.0 / 6000.0_f64.sqrt(), 1.5) / 2.5;
+    let law = 1.5 * share / (1.0 + share) * libm::log(100.0 / 60.0) / P10_TO_P90;
+    close(drill(&tables, row).sigmas()[0], law, 1e-9);
 }

@@ -166,3 +166,30 @@ fn layers_agree_with_the_depth_to_a_twentieth() {
     assert!(disagree(20.051) && disagree(19.949));
     assert!(disagree(f64::NAN));
 }
+
+/// Layers of one material are that material: a tube of 0.5 mm (feed 0.8, wear 1.3 of one of 1 mm) and limits
+/// 0.05 mm apart (feed 0.8 again).
+#[test]
+fn layers_of_one_material_are_that_material() {
+    let mut row = through(0.6, 40.0);
+    row.limits_mm = Some([0.575, 0.625]);
+    row.tube = Some(tube(&tables(), 0.5, 400.0, 1));
+    row.ends = Some(Ends::One);
+    let plain = figures(&row);
+    close(plain.feed_mm_min.unwrap(), 0.64 * 525.0_f64.sqrt(), 1e-9);
+    let rise = (1.5_f64.sqrt() - 1.0) * 0.8;
+    close(
+        plain.wear_mm.unwrap(),
+        1.3 * 0.48_f64.sqrt() * 40.0 * (1.0 + rise),
+        1e-9,
+    );
+    for of in [&[(STEEL, 40.0)][..], &[(STEEL, 10.0), (STEEL, 30.0)]] {
+        row.layers = layers(of);
+        let layered = figures(&row);
+        assert_eq!(layered.feed_mm_min, plain.feed_mm_min);
+        close(layered.wear_mm.unwrap(), plain.wear_mm.unwrap(), 1e-9);
+        let [layered, plain] = [&layered, &plain].map(|figures| figures.minutes.unwrap());
+        close(layered.p50, plain.p50, 1e-9);
+        close(layered.p90, plain.p90, 1e-9);
+    }
+}
