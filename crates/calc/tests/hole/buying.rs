@@ -5,7 +5,7 @@
 use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::hole::Context;
 use quillbore_calc::job_figures::Bought;
-use quillbore_calc::tables::TubeMaterial::Brass;
+use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
 use quillbore_calc::{Figure, JobInput, Tables};
 
 use super::shop::*;
@@ -150,4 +150,36 @@ fn alternatives_by_their_chances() {
     input.rows[0].limits_mm = None;
     let none = Context::new(&input, &tables).alternatives(&input.rows[0]);
     assert!(none.is_empty());
+}
+
+/// Tubes are held against their like: of copper the drawer has tenths, so 0.35 mm is to be bought for 0.37 to
+/// 0.43 mm though it lies there in brass; in brass it is 0.999 at once. One row after the other, in either
+/// order.
+#[test]
+fn what_the_drawer_has_in_another_material_is_to_be_bought() {
+    let mut tables = tables();
+    tables.tubes.retain(|tube| {
+        let tenths = tube.outer_mm * 10.0;
+        let tenth = (tenths - tenths.round()).abs() < 1e-9;
+        tube.channels == 1 && (tube.material == Brass || tenth)
+    });
+    let of = |material, outer_mm| {
+        let mut tubes = tables.tubes.iter();
+        let found = tubes.position(|tube| tube.material == material && tube.outer_mm == outer_mm);
+        let mut row = through(1.0, 5.0);
+        row.limits_mm = Some([0.37, 0.43]);
+        row.tube = Some(found.unwrap());
+        row
+    };
+    let rows = [of(Copper, 0.3), of(Brass, 0.3)];
+    let input = job(rows.to_vec());
+    for order in [[0, 1], [1, 0]] {
+        let context = Context::new(&input, &tables);
+        for at in order {
+            let found = context.row_figures(&rows[at]);
+            let (held, bought) = [(0.745_281, Some(0.35)), (0.999_212, None)][at];
+            close(found.held.unwrap(), held, 2e-6);
+            assert_eq!(found.bought.map(|tube| tube.outer_mm), bought);
+        }
+    }
 }
