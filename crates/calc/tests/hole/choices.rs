@@ -193,3 +193,28 @@ fn layers_of_one_material_are_that_material() {
         close(layered.p90, plain.p90, 1e-9);
     }
 }
+
+/// Each material of the layers has its say once, wherever it lies.
+#[test]
+fn each_material_of_the_layers_is_judged_once() {
+    let mut tables = tables();
+    tables.materials[CARBIDE].resistivity_ohm_cm = Some([0.5, 5.0]);
+    tables.materials[STEEL].from_family = true;
+    let codes = |of: &[(usize, f64)]| {
+        let mut row = through(0.8, 20.0);
+        row.layers = layers(of);
+        let found = first(&job(vec![row]), &tables);
+        let codes = found.findings.iter().map(|said| said.kind.code());
+        let of_materials = ["conductivity-check", "family-values"];
+        codes
+            .filter(|code| of_materials.contains(code))
+            .collect::<Vec<_>>()
+    };
+    let both = ["family-values", "conductivity-check"];
+    assert_eq!(codes(&[(STEEL, 5.0), (CARBIDE, 15.0)]), both);
+    assert_eq!(
+        codes(&[(STEEL, 5.0), (CARBIDE, 5.0), (STEEL, 5.0), (CARBIDE, 5.0)]),
+        both
+    );
+    assert_eq!(codes(&[(CARBIDE, 10.0), (CARBIDE, 10.0)]), [both[1]]);
+}
