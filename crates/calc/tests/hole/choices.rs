@@ -218,3 +218,23 @@ fn each_material_of_the_layers_is_judged_once() {
     );
     assert_eq!(codes(&[(CARBIDE, 10.0), (CARBIDE, 10.0)]), [both[1]]);
 }
+
+/// A hole of exactly 50, 100 or 150 diameters is not deeper than that.
+#[test]
+fn as_deep_as_the_bound_is_not_deeper() {
+    let tables = tables();
+    let code = |depth_mm| {
+        let mut row = through(0.65, depth_mm);
+        row.tube = Some(tube(&tables, 0.5, 914.4, 1));
+        row.ends = Some(Ends::One);
+        let mut input = job(vec![row]);
+        input.machine = Some(LONG);
+        let findings = first(&input, &tables).findings;
+        let mut codes = findings.iter().map(|said| said.kind.code());
+        codes.find(|code| code.starts_with("deep-"))
+    };
+    assert_eq!(code(25.0), None);
+    assert_eq!(code(50.0), Some("deep-note"));
+    assert_eq!(code(75.0), Some("deep-check"));
+    assert_eq!(code(75.1), Some("deep-test-piece"));
+}
