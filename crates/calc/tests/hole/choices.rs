@@ -238,3 +238,17 @@ fn as_deep_as_the_bound_is_not_deeper() {
     assert_eq!(code(75.0), Some("deep-check"));
     assert_eq!(code(75.1), Some("deep-test-piece"));
 }
+
+/// A tube just past the end of the tables is none, so one is chosen.
+#[test]
+fn a_tube_past_the_end_is_none() {
+    let tables = tables();
+    let mut row = through(0.8, 20.0);
+    row.tube = Some(tables.tubes.len());
+    let found = first(&job(vec![row]), &tables);
+    assert_eq!(tables.tubes[found.tube.unwrap()].outer_mm, 0.7);
+    let last = tables.tubes.len() - 1;
+    let mut row = through(2.1, 20.0);
+    row.tube = Some(last);
+    assert_eq!(first(&job(vec![row]), &tables).tube, Some(last));
+}
