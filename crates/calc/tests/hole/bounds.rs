@@ -232,3 +232,18 @@ fn blind_limits_that_are_none_leave_the_general_tolerance() {
     close(beyond.never_beyond_mm, 5005.0, 1e-9);
     close(beyond.allowed_mm, 5.0, 1e-9);
 }
+
+/// Limits of the depth move the aim of a blind hole only: a hole that goes through is as deep as it is.
+#[test]
+fn only_a_blind_hole_is_aimed_at_the_middle_of_its_limits() {
+    let tables = tables();
+    let depth = |end| {
+        let mut row = through(0.8, 25.0);
+        row.end = end;
+        row.depth_limits_mm = Some([20.0, 26.0]);
+        first(&job(vec![row]), &tables).depth_mm.unwrap()
+    };
+    assert_eq!(depth(HoleEnd::Blind), 23.0);
+    assert_eq!(depth(HoleEnd::Through), 25.0);
+    assert_eq!(depth(HoleEnd::Into), 25.0);
+}
