@@ -247,3 +247,24 @@ fn only_a_blind_hole_is_aimed_at_the_middle_of_its_limits() {
     assert_eq!(depth(HoleEnd::Through), 25.0);
     assert_eq!(depth(HoleEnd::Into), 25.0);
 }
+
+/// Wear typed where no material is known is taken along the depth: as much as the depth is a ratio of 1, so one
+/// electrode of 300 mm gets to 150 mm; a quarter more gets it to 300 / 2.25.
+#[test]
+fn typed_wear_without_a_material_is_a_ratio_too() {
+    let mut tables = tables();
+    tables.start.wear_at_100_diameters = spread(1.0, 1.0);
+    let mut row = through(1.1, 20.0);
+    row.tube = Some(tube(&tables, 1.0, 400.0, 1));
+    for (wear_mm, reach_mm) in [(20.0, 150.0), (25.0, 300.0 / 2.25)] {
+        let mut input = job(vec![row.clone()]);
+        input.material = None;
+        input.overrules.push(Overrule {
+            figure: Figure::Wear(row.id),
+            value: wear_mm,
+        });
+        let found = first(&input, &tables);
+        close(found.wear_mm.unwrap(), wear_mm, 1e-9);
+        close(found.reach_one_mm.unwrap(), reach_mm, 1e-9);
+    }
+}
