@@ -268,3 +268,28 @@ fn typed_wear_without_a_material_is_a_ratio_too() {
         close(found.reach_one_mm.unwrap(), reach_mm, 1e-9);
     }
 }
+
+/// 200 diameters are still known, and nothing is said of them.
+#[test]
+fn as_deep_as_is_known_is_known() {
+    let mut tables = tables();
+    tables.machines[LONG].stroke_mm = 2000.0;
+    let mut row = through(0.65, 100.0);
+    row.tube = Some(tube(&tables, 0.5, 914.4, 1));
+    row.ends = Some(Ends::One);
+    let mut input = job(vec![row]);
+    input.machine = Some(LONG);
+    let found = first(&input, &tables);
+    assert!(found.minutes.is_some());
+    assert!(!codes(&found).contains(&"depth-unknown"));
+}
+
+/// Limits without width leave no room for a hole: no tube is begun with, nothing is judged, and it is told.
+#[test]
+fn limits_without_width_are_told_and_not_judged() {
+    let mut row = through(0.8, 20.0);
+    row.limits_mm = Some([0.8, 0.8]);
+    let found = first(&job(vec![row]), &tables());
+    assert_eq!((found.tube, found.held, found.verdict), (None, None, None));
+    assert!(codes(&found).contains(&"limits-too-close"));
+}
