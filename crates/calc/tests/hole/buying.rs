@@ -183,3 +183,24 @@ fn what_the_drawer_has_in_another_material_is_to_be_bought() {
         }
     }
 }
+
+/// Among tubes that are as good money decides: 1.0 to 1.5 mm is as sure with 1.0 as with 1.1 or 1.2 mm.
+/// Without a machine nothing has a price, and the likeliest is taken.
+#[test]
+fn money_decides_among_tubes_as_good() {
+    let (tables, mut input) = in_tenths([1.0, 1.5], 20.0);
+    let taken = |tables: &Tables, input: &JobInput| {
+        let found = first(input, tables);
+        tables.tubes[found.tube.unwrap()].outer_mm
+    };
+    for cheap in [1.0, 1.1, 1.2] {
+        let mut priced = tables.clone();
+        for tube in &mut priced.tubes {
+            tube.price = if tube.outer_mm == cheap { 1.0 } else { 500.0 };
+        }
+        assert_eq!(taken(&priced, &input), cheap);
+    }
+    input.machine = None;
+    let likeliest = Context::new(&input, &tables).alternatives(&input.rows[0])[0].tube;
+    assert_eq!(taken(&tables, &input), tables.tubes[likeliest].outer_mm);
+}

@@ -252,3 +252,14 @@ fn a_tube_past_the_end_is_none() {
     row.tube = Some(last);
     assert_eq!(first(&job(vec![row]), &tables).tube, Some(last));
 }
+
+/// A maximum alone is no close tolerance, however small: 0.09 mm leaves the feed of a tube of 0.2 mm, 0.4 of
+/// that of 1 mm, as it is.
+#[test]
+fn a_small_maximum_alone_asks_for_no_effort() {
+    let mut row = through(0.3, 5.0);
+    row.tube = Some(tube(&tables(), 0.2, 400.0, 1));
+    row.limits_mm = Some([0.0, 0.09]);
+    let found = figures(&row);
+    close(found.feed_mm_min.unwrap(), 0.4 * 525.0_f64.sqrt(), 1e-9);
+}
