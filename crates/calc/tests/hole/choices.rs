@@ -6,7 +6,7 @@ use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
 use quillbore_calc::{Figure, RowInput, Tables};
 
 use super::shop::*;
-use super::{close, figures, first, tube};
+use super::{close, figures, first, overruled, tube};
 
 fn said(tables: &Tables, input: &JobInput, code: &str) -> Option<Finding> {
     let findings = first(input, tables).findings;
@@ -262,4 +262,53 @@ fn a_small_maximum_alone_asks_for_no_effort() {
     row.limits_mm = Some([0.0, 0.09]);
     let found = figures(&row);
     close(found.feed_mm_min.unwrap(), 0.4 * 525.0_f64.sqrt(), 1e-9);
+}
+
+/// Where no feed is known, and so no cost, the length with the fewest changes is taken, the shortest of those:
+/// 70 mm lose about 48 with a tube of 1 mm, so 100 mm usable take two electrodes and 300 one.
+#[test]
+fn without_a_cost_the_fewest_changes_decide() {
+    let mut tables = tables();
+    tables.start.feed_by_diameter = vec![(3.0, 0.35), (6.0, 0.12)];
+    let mut row = through(1.1, 70.0);
+    row.ends = Some(Ends::One);
+    let input = overruled(&row, Figure::Electrode(row.id), 1.0);
+    let found = first(&input, &tables);
+    assert_eq!((found.minutes, found.electrodes_per_hole), (None, Some(1)));
+    assert_eq!(tables.tubes[found.tube.unwrap()].length_mm, 400.0);
+}
+
+/// Where no length reaches, the one that gets furthest is shown, and told with its limit.
+#[test]
+fn out_of_reach_the_longest_gets_furthest() {
+    let tables = tables();
+    let mut row = through(1.1, 900.0);
+    row.ends = Some(Ends::One);
+    let found = first(&overruled(&row, Figure::Electrode(row.id), 1.0), &tables);
+    assert_eq!(tables.tubes[found.tube.unwrap()].length_mm, 914.4);
+    close(found.limit_mm.unwrap(), 350.0, 1e-9);
+    assert_eq!((found.minutes, found.electrodes_per_hole), (None, None));
+}
+
+/// A hole that doesn't go through has no far end: none is offered, however dear or deep it is.
+#[test]
+fn no_far_end_is_offered_where_there_is_none() {
+    let tables = tables();
+    for depth_mm in [200.0, 400.0] {
+        let mut row = through(1.1, depth_mm);
+        row.end = HoleEnd::Into;
+        row.tube = Some(tube(&tables, 1.0, 914.4, 1));
+        let found = first(&job(vec![row]), &tables);
+        assert_eq!(found.ends, Some(Ends::One));
+        for said in &found.findings {
+            assert!(
+                !matches!(said.kind, Kind::OtherEndsCheaper { .. }),
+                "{said:?}"
+            );
+            assert!(
+                !matches!(said.remedy, Some(Remedy::DrillBothEnds(_))),
+                "{said:?}"
+            );
+        }
+    }
 }
