@@ -1,11 +1,11 @@
 //! What is not known of a row, what breaks and what is dressed, as the lot's draw is given it.
 
-use quillbore_calc::hole::{Context, Drill};
+use quillbore_calc::hole::{Context, Draw, Drill};
 use quillbore_calc::input::{Ends, HoleEnd};
-use quillbore_calc::{JobInput, RowInput, Tables};
+use quillbore_calc::{Figure, JobInput, RowInput, Tables};
 
 use super::shop::*;
-use super::{close, tube};
+use super::{close, overruled, tube};
 
 fn drill(tables: &Tables, row: RowInput) -> Drill {
     let input: JobInput = job(vec![row]);
@@ -136,4 +136,28 @@ fn layers_count_as_far_as_they_are_drilled() {
     let share = libm::pow(50.0 / 6000.0_f64.sqrt(), 1.5) / 2.5;
     let law = 1.5 * share / (1.0 + share) * libm::log(100.0 / 60.0) / P10_TO_P90;
     close(drill(&tables, row).sigmas()[0], law, 1e-9);
+}
+
+/// Minutes typed where no feed is known: what touch-off, drawing out and changes leave of them goes with the
+/// feed. A tube of 100 mm usable with a wear ratio of 0.6928 gets to 100 / 1.6928 mm, a second one does the
+/// rest of 70.
+#[test]
+fn typed_minutes_without_a_feed_are_split() {
+    let mut tables = tables();
+    tables.start.feed_by_diameter = vec![(3.0, 0.35), (6.0, 0.12)];
+    tables.start.wear_at_100_diameters = spread(1.0, 1.0);
+    let mut row = through(1.1, 70.0);
+    row.tube = Some(tube(&tables, 1.0, 200.0, 1));
+    row.ends = Some(Ends::One);
+    let input = overruled(&row, Figure::HoleMinutes(row.id), 30.0);
+    let drill = Context::new(&input, &tables).drill(&row).unwrap();
+    let hole = drill.at(&Draw::MEDIAN);
+    assert_eq!(hole.electrodes_per_hole, 2);
+    let touch = 75.0_f64.sqrt() / 60.0;
+    let reached = 100.0 / (1.0 + 0.48_f64.sqrt());
+    let change = 6.0_f64.sqrt() + touch + 2.0 * reached / 1000.0;
+    let other = touch + 72.5 / 1000.0 + change;
+    close(hole.other_min, other, 1e-9);
+    close(hole.sparking_min, 30.0 - other, 1e-9);
+    close(hole.minutes(), 30.0, 1e-9);
 }
