@@ -1,6 +1,7 @@
 //! Where one rule ends and the next begins: a machine's tubes, thin tubes, several figures typed at once.
 
 use quillbore_calc::finding::Kind;
+use quillbore_calc::hole::{Context, Draw};
 use quillbore_calc::input::{Ends, HoleEnd, Overrule, Surface};
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::{Figure, RowId};
@@ -292,4 +293,52 @@ fn limits_without_width_are_told_and_not_judged() {
     let found = first(&job(vec![row]), &tables());
     assert_eq!((found.tube, found.held, found.verdict), (None, None, None));
     assert!(codes(&found).contains(&"limits-too-close"));
+}
+
+/// What an electrode reaches exactly it reaches. Of 300 mm usable: 147.5 mm with 2.5 beyond and 150 of wear
+/// take one. At a wear ratio of 1 the first gets to 150 mm, and 223.75 with 2.5 beyond and 73.75 left to lose
+/// take two.
+#[test]
+fn an_electrode_that_just_reaches_is_enough() {
+    let mut tables = tables();
+    tables.start.wear_at_100_diameters = spread(1.0, 1.0);
+    for (depth_mm, wear_mm, electrodes) in [
+        (147.5, 150.0, 1),
+        (147.5, 150.001, 2),
+        (223.75, 223.75, 2),
+        (223.751, 223.751, 3),
+    ] {
+        let mut row = through(1.1, depth_mm);
+        row.tube = Some(tube(&tables, 1.0, 400.0, 1));
+        row.ends = Some(Ends::One);
+        let mut input = job(vec![row.clone()]);
+        for (figure, value) in [
+            (Figure::Wear(row.id), wear_mm),
+            (Figure::Feed(row.id), 10.0),
+        ] {
+            input.overrules.push(Overrule { figure, value });
+        }
+        let found = first(&input, &tables);
+        assert_eq!(found.electrodes_per_hole, Some(electrodes), "{depth_mm}");
+    }
+}
+
+/// Where so heavy a wear leaves the bottom out of reach, 99 electrodes are counted, and the last is used up
+/// as far as it goes: 350 mm usable less 330 and 2.5 beyond.
+#[test]
+fn an_electrode_that_does_not_reach_is_used_up() {
+    let mut tables = tables();
+    tables.start.deepest_diameters = 1e9;
+    let mut row = through(1.1, 330.0);
+    row.tube = Some(tube(&tables, 1.0, 914.4, 1));
+    row.ends = Some(Ends::One);
+    let input = job(vec![row]);
+    let drill = Context::new(&input, &tables).drill(&input.rows[0]).unwrap();
+    let hole = drill.at(&Draw {
+        wear: 1e3,
+        ..Draw::MEDIAN
+    });
+    let stage = hole.stages[0].unwrap();
+    assert_eq!(hole.electrodes_per_hole, 99);
+    close(stage.wear_mm, 17.5, 1e-9);
 }
