@@ -252,3 +252,26 @@ fn both_ends_of_a_tilted_hole() {
         );
     }
 }
+
+/// Full metal from both ends is that of one and of the other: equal halves leave it, and so does a wall of 2 mm
+/// at tan t = 2, where the near end of 1.5 mm has 0.8 behind its zone of 0.7 and the far end of 0.5 has none.
+#[test]
+fn full_metal_from_both_ends() {
+    let none = |overlap_mm, depth_mm, tilt_deg| {
+        let mut tables = tables();
+        tables.start.overlap_mm = overlap_mm;
+        let row = RowInput {
+            tilt_deg,
+            ends: Some(Ends::Both),
+            tube: Some(tube(&tables, 0.7, 400.0, 1)),
+            ..through(0.8, depth_mm)
+        };
+        let findings = first(&job(vec![row]), &tables).findings;
+        let mut codes = findings.iter().map(|said| said.kind.code());
+        codes.any(|code| code == "no-full-metal")
+    };
+    let steep = f64::to_degrees(libm::atan(2.0));
+    assert!(!none(0.0, 20.0, 0.0));
+    assert!(!none(1.0, 2.0, steep));
+    assert!(none(0.0, 1.3, steep));
+}
