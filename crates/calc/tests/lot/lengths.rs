@@ -25,11 +25,10 @@ fn a_shallow_row_rides_on_the_tubes_of_a_deep_one() {
         .collect();
     tables.tubes.extend(short);
     let (shallow, deep) = (row(1, 1, 1.0, 5.0), row(2, 1, 1.0, 85.0));
-    let short = |tube: &Tube| tube.outer_mm == 1.0 && tube.length_mm == 200.0;
-    let typed = tables.tubes.iter().position(short);
     let length = |tube: usize| tables.tubes[tube].length_mm;
     let alone = figures_now(&job(1, vec![shallow.clone()]), &tables);
-    assert_eq!(length(alone.holes[0].tube.unwrap()), 200.0);
+    let short = alone.holes[0].tube;
+    assert_eq!(length(short.unwrap()), 200.0);
     let together = figures_now(&job(1, vec![shallow, deep]), &tables);
     for hole in &together.holes {
         assert_eq!(length(hole.tube.unwrap()), 400.0);
@@ -40,18 +39,19 @@ fn a_shallow_row_rides_on_the_tubes_of_a_deep_one() {
 
     // A length that somebody chose stays.
     let chosen = RowInput {
-        tube: typed,
+        tube: short,
         ..row(1, 1, 1.0, 5.0)
     };
     let beside = figures_now(&job(1, vec![chosen, row(2, 1, 1.0, 85.0)]), &tables);
-    assert_eq!(beside.holes[0].tube, typed);
+    assert_eq!(beside.holes[0].tube, short);
     assert_eq!(length(beside.holes[1].tube.unwrap()), 400.0);
 }
 
 /// What one part leaves of a dear tube, many parts use up: three deep holes of 85 mm with about 60 of wear go on
 /// 300 mm usable, so the one of a single part leaves room for 20 shallow ones of 3.5 mm of wear. Those of ten
-/// parts, on four tubes, leave about 600 mm, and 200 shallow ones ask for 700: one more tube of 100 costs more
-/// than ten cheap short ones with their changes. The short ones, 80 mm usable, never reach the deep hole.
+/// parts, on four tubes, leave about 600 mm, and 200 shallow ones ask for 700: one more tube of 1,000 costs more
+/// than ten cheap short ones with their changes. The short ones, 80 mm usable, never reach the deep hole,
+/// however cheap they are.
 #[test]
 fn many_parts_use_up_what_one_leaves() {
     let mut tables = tables();
@@ -66,7 +66,7 @@ fn many_parts_use_up_what_one_leaves() {
         })
         .collect();
     for tube in &mut tables.tubes {
-        tube.price = 100.0;
+        tube.price = 1000.0;
     }
     tables.tubes.extend(short);
     let (shallow, deep) = (row(1, 20, 1.0, 5.0), row(2, 1, 1.0, 85.0));
