@@ -169,14 +169,9 @@ impl Context<'_> {
                 .map(|side| times.changes_min(&side.chain(times.usable_mm, factor), Pace::Median))
                 .sum()
         };
-        let by_wear = if changes > 0.0 || way.asks_mm() * high > times.usable_mm {
-            (changes_at(high) - changes_at(1.0 / high)) / (2.0 * Z90)
-        } else {
-            0.0
-        };
         let touch_off = times.touch_offs * times.touch_off.p50();
         let of_changes = if changes > 0.0 {
-            by_wear / changes
+            (changes_at(high) - changes_at(1.0 / high)) / (2.0 * Z90) / changes
         } else {
             0.0
         };

@@ -146,3 +146,38 @@ pub(crate) fn wear_quantiles() -> Vec<f64> {
     let share = |at: usize| (at as f64 + 0.5) / WEAR_QUANTILES as f64;
     (0..WEAR_QUANTILES).map(|at| normal_at(share(at))).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 100 min in holes and 10 of changing at 2 a minute; 10 by hand and 0.4 of 100 attended at 1.5; 50 of
+    /// electrodes with 5 %. A changer is attended as holes are.
+    #[test]
+    fn minutes_changes_and_electrodes_by_hand() {
+        let money = Money {
+            machine_min: 2.0,
+            labor_min: 1.5,
+            electrode: 1.05,
+            attended: 0.4,
+            changer: false,
+            parts: 10.0,
+            dressing_min: 0.7,
+            pin_check_min: 0.2,
+            turn_over_min: 20.0,
+            first_piece_min: 7.0,
+            load_min: 3.0,
+            index_min: 0.1,
+            indexed: false,
+            dressing_mm: 3.0,
+            wear_z: Vec::new(),
+        };
+        let close = |found: f64, by_hand: f64| assert!((found - by_hand).abs() < 1e-9, "{found}");
+        close(money.sum(100.0, 10.0, 50.0), 220.0 + 75.0 + 52.5);
+        let by_changer = Money {
+            changer: true,
+            ..money
+        };
+        close(by_changer.sum(100.0, 10.0, 50.0), 220.0 + 66.0 + 52.5);
+    }
+}

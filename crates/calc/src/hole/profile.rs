@@ -180,6 +180,7 @@ mod tests {
         // A hole that ends before the second layer never meets it.
         let short = carbide_on_steel().reversed(2.0);
         assert_eq!(listed(&short, 0.0, 2.0), [(0.0, 2.0, 5.0)]);
+        assert_eq!(carbide_on_steel().reversed(3.0).first(), 5.0);
         assert_eq!(Profile::one(7.0).reversed(9.0), Profile::one(7.0));
     }
 

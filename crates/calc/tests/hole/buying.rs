@@ -5,7 +5,7 @@
 use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::hole::Context;
 use quillbore_calc::job_figures::Bought;
-use quillbore_calc::tables::TubeMaterial::Brass;
+use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
 use quillbore_calc::{Figure, JobInput, Tables};
 
 use super::shop::*;
@@ -110,10 +110,6 @@ fn a_size_beyond_the_drawer() {
 
 /// What else a hole could be begun with, most likely right first and oversize counted against it: chances
 /// of a hundredth and more, six at most, each with the length that its diameter would be taken in.
-#[expect(
-    clippy::approx_constant,
-    reason = "a chance that lies near 1/pi by chance"
-)]
 #[test]
 fn alternatives_by_their_chances() {
     let told = |limits, depth| {
@@ -147,11 +143,64 @@ fn alternatives_by_their_chances() {
         ],
     );
     // 0.6 mm would be right with 0.006.
-    are(told([0.78, 0.80], 10.0), &[[0.7, 0.1893, 0.3183]]);
+    are(told([0.78, 0.80], 10.0), &[[0.7, 0.1893, 0.318_34]]);
     // Eleven tubes from 0.4 to 1.4 mm have a chance of more than a hundredth.
     assert_eq!(told([0.50, 1.45], 10.0).len(), 6);
     let (tables, mut input) = in_tenths([0.7, 0.9], 10.0);
     input.rows[0].limits_mm = None;
     let none = Context::new(&input, &tables).alternatives(&input.rows[0]);
     assert!(none.is_empty());
+}
+
+/// Tubes are held against their like: of copper the drawer has tenths, so 0.35 mm is to be bought for 0.37 to
+/// 0.43 mm though it lies there in brass; in brass it is 0.999 at once. One row after the other, in either
+/// order.
+#[test]
+fn what_the_drawer_has_in_another_material_is_to_be_bought() {
+    let mut tables = tables();
+    tables.tubes.retain(|tube| {
+        let tenths = tube.outer_mm * 10.0;
+        let tenth = (tenths - tenths.round()).abs() < 1e-9;
+        tube.channels == 1 && (tube.material == Brass || tenth)
+    });
+    let of = |material, outer_mm| {
+        let mut tubes = tables.tubes.iter();
+        let found = tubes.position(|tube| tube.material == material && tube.outer_mm == outer_mm);
+        let mut row = through(1.0, 5.0);
+        row.limits_mm = Some([0.37, 0.43]);
+        row.tube = Some(found.unwrap());
+        row
+    };
+    let rows = [of(Copper, 0.3), of(Brass, 0.3)];
+    let input = job(rows.to_vec());
+    for order in [[0, 1], [1, 0]] {
+        let context = Context::new(&input, &tables);
+        for at in order {
+            let found = context.row_figures(&rows[at]);
+            let (held, bought) = [(0.745_281, Some(0.35)), (0.999_212, None)][at];
+            close(found.held.unwrap(), held, 2e-6);
+            assert_eq!(found.bought.map(|tube| tube.outer_mm), bought);
+        }
+    }
+}
+
+/// Among tubes that are as good money decides: 1.0 to 1.5 mm is as sure with 1.0 as with 1.1 or 1.2 mm.
+/// Without a machine nothing has a price, and the likeliest is taken.
+#[test]
+fn money_decides_among_tubes_as_good() {
+    let (tables, mut input) = in_tenths([1.0, 1.5], 20.0);
+    let taken = |tables: &Tables, input: &JobInput| {
+        let found = first(input, tables);
+        tables.tubes[found.tube.unwrap()].outer_mm
+    };
+    for cheap in [1.0, 1.1, 1.2] {
+        let mut priced = tables.clone();
+        for tube in &mut priced.tubes {
+            tube.price = if tube.outer_mm == cheap { 1.0 } else { 500.0 };
+        }
+        assert_eq!(taken(&priced, &input), cheap);
+    }
+    input.machine = None;
+    let likeliest = Context::new(&input, &tables).alternatives(&input.rows[0])[0].tube;
+    assert_eq!(taken(&tables, &input), tables.tubes[likeliest].outer_mm);
 }

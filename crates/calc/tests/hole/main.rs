@@ -11,7 +11,10 @@
 #[path = "../shop/rows.rs"]
 mod shop;
 
+mod bounds;
 mod buying;
+mod chances;
+mod choices;
 mod draws;
 mod findings;
 mod half_filled;
@@ -19,6 +22,7 @@ mod minutes;
 mod money;
 mod overrules;
 mod reach;
+mod sizes;
 mod tubes;
 
 use quillbore_calc::hole::row_figures;

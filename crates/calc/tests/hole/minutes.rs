@@ -365,3 +365,51 @@ fn places_count_before_the_typed_number() {
     let found = figures(&row);
     assert_eq!((found.row, found.places), (RowId(3), 2));
 }
+
+/// P10 and P90 of a hole that takes several electrodes: changes by the spread of handling and by what heavy
+/// and light wear make of them. Worked from the closed form of one material: with wear ratio rho the
+/// electrodes get to z(n) = U (1 - (rho/(1+rho))^n), and the last has to reach 2.5 mm past the exit; each
+/// further one takes a change and a touch-off, and goes down and up again at 1000 mm/min.
+#[test]
+fn band_of_a_hole_of_several_electrodes() {
+    let mut tables = tables();
+    tables.start.wear_at_100_diameters = spread(1.0, 1.0);
+    tables.start.depth_s = spread(80.0, 80.0);
+    let depth = 190.0;
+    let row = RowInput {
+        tube: Some(tube(&tables, 1.0, 400.0, 1)),
+        ends: Some(quillbore_calc::input::Ends::One),
+        ..through(1.1, depth)
+    };
+    let input = overruled(&row, Figure::Wear(row.id), 1.25 * depth);
+    let found = first(&input, &tables);
+    let parts = found.minutes_in.unwrap();
+    let (usable, touch, change) = (300.0, 75.0_f64.sqrt() / 60.0, 6.0_f64.sqrt());
+    let changes = |factor: f64| {
+        let ratio = 1.25 * factor;
+        let (mut reached, mut minutes) = (0.0, 0.0);
+        while depth + 2.5 + (depth - reached) * ratio > usable {
+            reached = (usable + ratio * reached) / (1.0 + ratio);
+            minutes += change + touch + 2.0 * reached / 1000.0;
+        }
+        minutes
+    };
+    close(parts.changes, changes(1.0), 1e-9);
+    let z90 = 1.281_551_565_544_6;
+    // Typed wear is off by the lot and the hole.
+    let high = libm::exp(z90 * f64::hypot(0.27, 0.15));
+    let by_wear = (changes(high) - changes(1.0 / high)) / (2.0 * z90) / changes(1.0);
+    assert!(by_wear > 0.1, "{by_wear}");
+    // ln (3 / 2) over 2.5631 is less than what handling is off by at least, 0.4031.
+    let of_changes = f64::hypot(f64::hypot(0.35, 0.20), by_wear);
+    let burn = f64::hypot(tables.start.deviations.process(1.0, depth), 0.15);
+    let (p10, p90) = quillbore_calc::spread::sum_of_parts(&[
+        (parts.sparking(), burn),
+        (touch, spread(5.0, 15.0).sigma()),
+        (changes(1.0), of_changes),
+        (0.1925, 0.0),
+    ]);
+    let band = found.minutes.unwrap();
+    close(band.p10, p10, 1e-9);
+    close(band.p90, p90, 1e-9);
+}

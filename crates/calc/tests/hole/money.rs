@@ -313,3 +313,27 @@ fn handling_counts_at_its_mean() {
     let checks = 120.0 * 0.2 * (factor - 1.0) * LABOR;
     close(told_least, lot.by_hand() + checks, 1e-6);
 }
+
+/// What fits exactly is drilled: (300 - 32.5) / 26.75 are ten holes of an electrode, twelve electrodes.
+#[test]
+fn an_electrode_is_used_to_its_very_end() {
+    let (tables, input) = exact(30.0, 26.75);
+    let [by_one, _] = shallow();
+    let by_one = Lot {
+        between: 11.0 * 2.5,
+        electrodes: 12.0,
+        ..by_one
+    };
+    close(told(&tables, &input)[0], by_one.by_hand(), 1e-6);
+}
+
+/// The same hole where the part is indexed: 36 minutes of ways down and up again are saved by both ends, more
+/// than pin checks and index moves take, though a feed that never falls saves nothing.
+#[test]
+fn chained_holes_are_drilled_from_both_ends_where_that_pays() {
+    let (mut tables, mut input) = exact(200.0, 200.0);
+    assert_eq!(first(&input, &tables).ends, Some(Ends::One));
+    tables.machines[BENCH].index_axis = true;
+    input.index_about = Some(PartAxis::X);
+    assert_eq!(first(&input, &tables).ends, Some(Ends::Both));
+}

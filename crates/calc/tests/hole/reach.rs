@@ -2,10 +2,10 @@
 
 use quillbore_calc::hole::{Context, Draw};
 use quillbore_calc::input::{Ends, HoleEnd};
-use quillbore_calc::{JobInput, RowInput, Tables};
+use quillbore_calc::{Figure, JobInput, RowInput, Tables};
 
 use super::shop::*;
-use super::{close, first, tube};
+use super::{close, first, overruled, tube};
 
 const INCH: f64 = 25.4;
 
@@ -213,4 +213,65 @@ fn stages_add_up() {
             close(hole.wear_mm, depth * factor, 1e-9);
         }
     }
+}
+
+/// A hole at 45 degrees from both ends, by hand: tube 1 mm, so each zone is half a millimeter before and half
+/// after where the axis enters; 20 mm/min, half of it in the zones, three times as fast in the open. Near and
+/// far end drill half of the depth and of the overlap, and the far one goes on by 2.5 mm or by the overlap.
+#[test]
+fn both_ends_of_a_tilted_hole() {
+    let mut tables = tables();
+    tables.start.depth_s = spread(1e9, 1e9);
+    for (overlap, [near, far], beyond) in [(1.0, [30.5, 29.5], 2.5), (4.0, [32.0, 28.0], 4.0)] {
+        tables.start.overlap_mm = overlap;
+        let row = RowInput {
+            tilt_deg: 45.0,
+            ends: Some(Ends::Both),
+            tube: Some(tube(&tables, 1.0, 400.0, 1)),
+            ..through(1.1, 60.0)
+        };
+        let found = first(&overruled(&row, Figure::Feed(row.id), 20.0), &tables);
+        let parts = found.minutes_in.unwrap();
+        close(parts.entry, 0.1, 1e-9);
+        close(parts.exit, 0.1, 1e-9);
+        close(parts.full_metal, (near + far - 1.0) / 20.0, 1e-9);
+        close(parts.overtravel, beyond / 60.0, 1e-9);
+        close(parts.retract, (near + far + beyond) / 1000.0, 1e-9);
+        assert_eq!(found.overtravel_mm, Some(beyond));
+        // The far end's tip goes deepest, from the stand-off of 8 mm on.
+        close(found.target_depth_mm.unwrap(), 8.0 + far + beyond, 1e-9);
+        // Wear by length, 0.6928 rising to 1.2247 of it at 100 mm, for both ends.
+        let wear =
+            |depth: f64| 0.48_f64.sqrt() * depth * (1.0 + (1.5_f64.sqrt() - 1.0) * depth / 100.0);
+        close(found.wear_mm.unwrap(), wear(near) + wear(far), 1e-9);
+        let deepest = far + beyond + wear(far);
+        close(
+            found.machine_depth_mm.unwrap(),
+            deepest.max(near + wear(near)),
+            1e-9,
+        );
+    }
+}
+
+/// Full metal from both ends is that of one and of the other: equal halves leave it, and so does a wall of 2 mm
+/// at tan t = 2, where the near end of 1.5 mm has 0.8 behind its zone of 0.7 and the far end of 0.5 has none.
+#[test]
+fn full_metal_from_both_ends() {
+    let none = |overlap_mm, depth_mm, tilt_deg| {
+        let mut tables = tables();
+        tables.start.overlap_mm = overlap_mm;
+        let row = RowInput {
+            tilt_deg,
+            ends: Some(Ends::Both),
+            tube: Some(tube(&tables, 0.7, 400.0, 1)),
+            ..through(0.8, depth_mm)
+        };
+        let findings = first(&job(vec![row]), &tables).findings;
+        let mut codes = findings.iter().map(|said| said.kind.code());
+        codes.any(|code| code == "no-full-metal")
+    };
+    let steep = f64::to_degrees(libm::atan(2.0));
+    assert!(!none(0.0, 20.0, 0.0));
+    assert!(!none(1.0, 2.0, steep));
+    assert!(none(0.0, 1.3, steep));
 }
