@@ -191,3 +191,47 @@ fn overtravel_and_back_wall() {
     assert_eq!(room_behind(2.5, 0.6, 3.0), (2.5, Some(3.1)));
     assert_eq!(room_behind(2.5, 0.5, 0.0), (0.0, Some(3.0)));
 }
+
+/// Zones of unlike length share a wall that is thinner than both by their lengths; by hand.
+#[test]
+fn unlike_zones() {
+    let cut = |depth_mm, entered, leaves| Cut {
+        depth_mm,
+        entry: Zone {
+            before_mm: 0.0,
+            after_mm: entered,
+        },
+        exit: Zone {
+            before_mm: leaves,
+            after_mm: 0.0,
+        },
+    };
+    assert_eq!(cut(10.0, 1.0, 2.0).bounds_mm(), [1.0, 8.0]);
+    assert_eq!(cut(3.0, 1.0, 2.0).bounds_mm(), [1.0, 1.0]);
+    assert_eq!(cut(1.0, 1.0, 3.0).bounds_mm(), [0.25, 0.25]);
+    assert_eq!(cut(10.0, 1.0, 2.0).full_metal_mm(), 7.0);
+    assert_eq!(cut(1.0, 1.0, 3.0).full_metal_mm(), 0.0);
+}
+
+/// A zone that lies outside the face alone takes its minutes too: 1 mm at 2 mm/min, half of it in the zone,
+/// is one minute, and 0.5 mm at 1 mm/min at the exit another.
+#[test]
+fn zones_outside_the_faces() {
+    let even = |from: f64, to: f64| to - from;
+    let cut = Cut {
+        depth_mm: 10.0,
+        entry: Zone {
+            before_mm: 1.0,
+            after_mm: 0.0,
+        },
+        exit: Zone {
+            before_mm: 0.0,
+            after_mm: 0.5,
+        },
+    };
+    let parts = cut_minutes(&cut, 0.5, [2.0, 1.0], even);
+    assert_eq!(
+        (parts.entry, parts.full_metal, parts.exit),
+        (1.0, 10.0, 1.0)
+    );
+}
