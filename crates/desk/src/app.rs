@@ -29,7 +29,8 @@ use crate::dialogs::{Answer as Chosen, Dialogs};
 use crate::look;
 use crate::settings::Settings;
 use crate::sheet::fields::commit_drafts;
-use crate::sheet::{Shared, foot, head, sheet_ui, shelf_list, waiting};
+use crate::sheet::shared::Shared;
+use crate::sheet::{foot, head, sheet_ui, shelf_list, waiting};
 use crate::view::{Answer, Ask, Next, View, Waiting};
 
 /// The window's application.

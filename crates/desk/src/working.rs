@@ -10,7 +10,8 @@ use quillbore_job::words::findings::capital;
 use quillbore_job::words::workings::{self, formula, name, origin};
 
 use crate::look;
-use crate::sheet::{Shared, pencil};
+use crate::sheet::parts::pencil;
+use crate::sheet::shared::Shared;
 use crate::view::{Ask, OverruleDraft, View};
 
 /// The open figure's working.

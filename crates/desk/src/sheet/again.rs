@@ -10,7 +10,8 @@ use quillbore_job::{
 };
 
 use super::fields::spots_ui;
-use super::{Anchors, Shared, pencil, plain_head};
+use super::parts::{pencil, plain_head};
+use super::shared::{Anchors, Shared};
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
 

@@ -4,7 +4,8 @@ use egui::{Grid, Ui};
 use quillbore_job::show_quantity as show;
 use quillbore_office::digest::Alike;
 
-use super::{Shared, pencil};
+use super::parts::pencil;
+use super::shared::Shared;
 use quillbore_office::office::Wanted;
 
 use crate::look;

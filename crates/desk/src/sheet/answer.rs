@@ -9,7 +9,8 @@ use quillbore_job::words::answers as words;
 use quillbore_job::words::life;
 use quillbore_job::{Edit, Job, Line};
 
-use super::{Shared, pencil};
+use super::parts::pencil;
+use super::shared::Shared;
 use crate::look;
 use crate::view::{Answering, Ask, View};
 

@@ -4,7 +4,8 @@ use egui::{Frame, Margin, RichText, TextEdit, Ui, vec2};
 use quillbore_job::words::english;
 use quillbore_job::{Block, Field, FieldKind};
 
-use super::{Anchors, Shared, block_head};
+use super::parts::block_head;
+use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::spot::Spot;
 use crate::view::{Ask, View};
@@ -99,7 +100,7 @@ pub fn fields_ui(
             )
         });
         if response.clicked() {
-            super::toggle(&mut view.laid_out, block);
+            super::parts::toggle(&mut view.laid_out, block);
         }
     }
 }
@@ -297,10 +298,10 @@ fn choices_ui(ui: &mut Ui, spot: Spot, shared: &Shared<'_>, view: &mut View, ask
             ui.add_space(4.0);
         }
         if none && shared.shop.material(&typed).is_none() {
-            super::pencil(ui, "none of the list has that in its name");
+            super::parts::pencil(ui, "none of the list has that in its name");
         }
         if more > 0 {
-            super::pencil(ui, &format!("and {more} more: type a part of the name"));
+            super::parts::pencil(ui, &format!("and {more} more: type a part of the name"));
         }
     });
     view.choosing = over;

@@ -2,7 +2,8 @@
 
 use egui::{RichText, Ui};
 
-use super::{Shared, figure_word};
+use super::parts::figure_word;
+use super::shared::Shared;
 use crate::look;
 use crate::view::View;
 

@@ -7,7 +7,8 @@ use quillbore_job::results::Missing;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::{Field, Job, Paper, words};
 
-use super::{Shared, pencil};
+use super::parts::pencil;
+use super::shared::Shared;
 use crate::actions::Action;
 use crate::look;
 use crate::view::Ask;

@@ -12,7 +12,8 @@ use quillbore_job::results::{Beside, Results};
 use quillbore_job::words::english;
 use quillbore_job::{CellAt as JobCell, Column, Edit, Job, Shop, Unit, show_quantity as show};
 
-use super::{Anchors, Shared, plain_head};
+use super::parts::plain_head;
+use super::shared::{Anchors, Shared};
 use crate::grid::{CellAt, CellState, GridAsk, GridColumn, GridModel, SetWhy, grid_ui};
 use crate::look;
 use crate::view::{Ask, Pasting, View};

@@ -10,7 +10,8 @@ use quillbore_job::answer::Question;
 use quillbore_job::results::{Beside, SideNote, Telling};
 use quillbore_job::words::english;
 
-use super::{Anchors, Shared, answer};
+use super::answer;
+use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, View};
 

@@ -8,7 +8,8 @@ use quillbore_job::{Paper, words::life};
 use quillbore_office::print::{self, Sitting, Stamp};
 use quillbore_paper::Sheet;
 
-use super::{Anchors, Shared, pencil, plain_head};
+use super::parts::{pencil, plain_head};
+use super::shared::{Anchors, Shared};
 use crate::actions::Action;
 use crate::look;
 use crate::preview::paint_page;

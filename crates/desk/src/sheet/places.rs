@@ -6,7 +6,8 @@ use egui::{Frame, Margin, TextEdit, Ui};
 use quillbore_job::places::{AxisPoints, PlacesGiven, read_places, split_lines};
 use quillbore_job::{Edit, Row, Unit};
 
-use super::{Shared, pencil};
+use super::parts::pencil;
+use super::shared::Shared;
 use crate::look;
 use crate::view::{Ask, View};
 

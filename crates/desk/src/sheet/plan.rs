@@ -7,7 +7,9 @@ use quillbore_job::{Block, Field, show_quantity as show};
 use quillbore_paper::drawing::section;
 use quillbore_paper::page::Page;
 
-use super::{Anchors, Shared, block_head, fields, figure_word, pencil};
+use super::fields;
+use super::parts::{block_head, figure_word, pencil};
+use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::preview::paint_picture;
 use crate::view::{Ask, View};

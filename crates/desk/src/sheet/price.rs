@@ -8,7 +8,9 @@ use quillbore_job::words::price as words;
 use quillbore_job::{Block, show_quantity as show};
 use rust_decimal::prelude::ToPrimitive as _;
 
-use super::{Anchors, Shared, block_head, fields, figure_word, pencil};
+use super::fields;
+use super::parts::{block_head, figure_word, pencil};
+use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, View};
 

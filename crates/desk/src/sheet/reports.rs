@@ -5,7 +5,7 @@ use quillbore_job::Job;
 use quillbore_job::report::Report;
 use quillbore_job::words::reports;
 
-use super::{pencil, toggle};
+use super::parts::{pencil, toggle};
 use crate::look;
 use crate::view::View;
 

@@ -2,7 +2,7 @@
 
 use egui::Ui;
 
-use super::{pencil, plain_head};
+use super::parts::{pencil, plain_head};
 use crate::actions::Action;
 use crate::look;
 use crate::settings::Settings;

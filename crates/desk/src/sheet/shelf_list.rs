@@ -6,7 +6,7 @@ use quillbore_office::listing::Listing;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
 
-use super::pencil;
+use super::parts::pencil;
 use crate::look;
 use crate::view::Ask;
 

@@ -8,7 +8,8 @@ use quillbore_job::words::slips as words;
 use quillbore_job::{Edit, Line, Slip, SlipKind, show_quantity as show};
 
 use super::fields::spots_ui;
-use super::{Anchors, Shared, pencil, plain_head};
+use super::parts::{pencil, plain_head};
+use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::spot::Spot;
 use crate::view::{Ask, View};
@@ -135,7 +136,7 @@ fn slip_ui(
         let named = format!("{} {}", words::kind(slip.kind), slip.id + 1);
         head.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &named));
         if head.clicked() {
-            super::toggle(&mut view.open_slips, slip.id);
+            super::parts::toggle(&mut view.open_slips, slip.id);
         }
         ui.add_space(6.0);
         if open {

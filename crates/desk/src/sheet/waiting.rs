@@ -3,7 +3,7 @@
 use egui::{Key, Ui};
 use quillbore_intake::{Foreign, Holds, words};
 
-use super::Shared;
+use super::shared::Shared;
 use crate::all_words;
 use crate::look;
 use crate::view::{Answer, Ask, Next, View, Waiting};
@@ -142,13 +142,13 @@ fn words_ui(
     shared: &Shared<'_>,
     asks: &mut Vec<Ask>,
 ) {
-    super::pencil(ui, "do");
+    super::parts::pencil(ui, "do");
     let (entered, given_up) = keyed_line(ui, first, "find a command", typed, 150.0);
     let mut done = given_up.then_some(Ask::GoOn(Answer::Stay));
     let of_job = all_words::of_job(shared.job, shared.results);
     let found = all_words::found(typed, ui.ctx(), &of_job);
     if found.is_empty() {
-        super::pencil(ui, "no command has that in it");
+        super::parts::pencil(ui, "no command has that in it");
     }
     ui.horizontal_wrapped(|ui| {
         for (index, word) in found.into_iter().enumerate() {
@@ -193,7 +193,7 @@ fn column_ui(ui: &mut Ui, first: bool, table: &Foreign, typed: &mut String, asks
         .filter(|holds| words::holds(*holds).contains(&wanted))
         .collect();
     if found.is_empty() {
-        super::pencil(ui, "no column has that in its name");
+        super::parts::pencil(ui, "no column has that in its name");
     }
     for (at, holds) in found.into_iter().enumerate() {
         let clicked = look::word(ui, words::holds(holds)).clicked();
@@ -232,7 +232,7 @@ fn typed_line(
     word: &str,
     asks: &mut Vec<Ask>,
 ) {
-    super::pencil(ui, label);
+    super::parts::pencil(ui, label);
     let width = (ui.available_width() - 280.0).max(160.0);
     let (entered, given_up) = keyed_line(ui, first, label, path, width);
     if look::word(ui, word).clicked() || entered {
