@@ -3,7 +3,9 @@
 use egui::{Event, Key, Modifiers};
 
 use super::{
-    CellAt, CellState, GridAsk, GridModel, GridView, SetWhy, read_block, view::Draft, write_block,
+    block_text::{read_block, write_block},
+    model::{CellState, GridAsk, GridModel, SetWhy},
+    view::{CellAt, Draft, GridView},
 };
 
 /// A grid at work on the events of one frame.

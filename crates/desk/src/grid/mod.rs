@@ -5,112 +5,12 @@
 
 mod block_text;
 mod keys;
+mod model;
 mod paint;
 mod view;
 
 pub use block_text::{read_block, write_block};
 pub use keys::uses_key;
+pub use model::{CellState, GridAsk, GridColumn, GridModel, SetWhy};
 pub use paint::{GridShown, grid_ui};
 pub use view::{Block, CellAt, GridView};
-
-use std::borrow::Cow;
-
-/// What a grid shows.
-pub trait GridModel {
-    /// What one row is called; cells are named after it: "hole 3 size".
-    fn row_name(&self) -> &str;
-    /// How many rows there are.
-    fn row_count(&self) -> usize;
-    /// The columns, from the left.
-    fn columns(&self) -> &[GridColumn];
-    /// The text that stands in a cell.
-    fn text(&self, at: CellAt) -> Cow<'_, str>;
-    /// How the text of a cell came about.
-    fn state(&self, at: CellAt) -> CellState;
-    /// Whether typing below the last row makes a new one.
-    fn grows(&self) -> bool {
-        true
-    }
-}
-
-/// One column of a grid.
-#[derive(Debug, Clone, PartialEq)]
-pub struct GridColumn {
-    /// The head, as written.
-    pub head: String,
-    /// The unit, under the head; empty for none.
-    pub unit: String,
-    /// The word cells of this column are named by: "hole 3 size".
-    pub word: String,
-    /// The least width, in points.
-    pub width: f32,
-    /// Whether the column takes a share of the width that is left.
-    pub stretch: bool,
-    /// Whether the column is set right, as figures are.
-    pub right: bool,
-    /// Whether nothing can be typed here.
-    pub read_only: bool,
-}
-
-/// How the text of a cell came about.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum CellState {
-    /// Typed, pasted or read.
-    Plain,
-    /// Typed or pasted, and could not be read.
-    Unread,
-    /// Computed; it opens its working.
-    Computed,
-    /// Computed, then overruled; it opens its working.
-    Overruled,
-    /// Set by a finding: the place a side note speaks of.
-    Spoken,
-}
-
-/// What is wanted of the one who keeps the rows.
-#[derive(Debug, Clone, PartialEq)]
-pub enum GridAsk {
-    /// Put these texts in these cells, rows past the last one being new; one step.
-    /// Texts over a read-only column are for the receiver to name and to leave out.
-    SetCells {
-        /// The upper left cell.
-        at: CellAt,
-        /// The texts, row by row.
-        rows: Vec<Vec<String>>,
-        /// What was done.
-        why: SetWhy,
-    },
-    /// Make empty rows above a row.
-    InsertRows {
-        /// The row that moves down.
-        at: usize,
-        /// How many.
-        count: usize,
-    },
-    /// Take rows away.
-    DeleteRows {
-        /// The first of them.
-        at: usize,
-        /// How many.
-        count: usize,
-    },
-    /// Show how a computed figure came about.
-    OpenWorking(CellAt),
-}
-
-/// What was done to set cells.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum SetWhy {
-    /// One cell was typed.
-    Typed,
-    /// A block was pasted.
-    Pasted,
-    /// A block was pasted that had been copied from this table.
-    Repeated,
-    /// The first row of a block was filled down, or one pasted cell fills a selection.
-    Filled,
-    /// A block was emptied.
-    Cleared,
-    /// A block was cut.
-    Cut,
-}

@@ -10,9 +10,9 @@ use egui::{
 use egui_extras::{Column, TableBuilder, TableRow};
 
 use super::{
-    CellAt, CellState, GridAsk, GridColumn, GridModel, GridView,
     keys::{Keys, ends_draft, is_for_grid},
-    view::Block,
+    model::{CellState, GridAsk, GridColumn, GridModel},
+    view::{Block, CellAt, GridView},
 };
 use crate::look::{self, Tokens};
 

@@ -9,7 +9,8 @@ use egui::{
     vec2,
 };
 
-use super::{bold, small, tokens};
+use super::fonts::{bold, small};
+use super::tokens::tokens;
 
 /// A hairline over the whole width of the `Ui`, taking no height but its own.
 pub fn hairline(ui: &mut Ui) {

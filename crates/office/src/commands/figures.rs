@@ -6,8 +6,9 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::results::results_now;
 
+use super::ended::Ended;
 use super::words::Words;
-use super::{Ended, figures_json, figures_text, named};
+use super::{figures_json, figures_text, named};
 use crate::failure::Failure;
 
 /// What was asked.

@@ -9,8 +9,9 @@ use quillbore_job::results::{Telling, results_now};
 use quillbore_job::words::reports;
 use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply};
 
+use super::ended::Ended;
+use super::named;
 use super::words::Words;
-use super::{Ended, named};
 use crate::failure::Failure;
 use crate::files;
 use crate::save::save;

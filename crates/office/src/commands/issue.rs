@@ -9,8 +9,9 @@ use chrono::NaiveDate;
 use quillbore_job::{Edit, Line, Paper, SlipKind, apply};
 use quillbore_paper::Sheet;
 
+use super::ended::Ended;
 use super::words::Words;
-use super::{Ended, named, papers};
+use super::{named, papers};
 use crate::failure::Failure;
 use crate::issue::{NotIssued, Seen, ToIssue};
 use crate::office::read;

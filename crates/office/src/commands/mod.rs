@@ -1,5 +1,6 @@
 //! The commands without a window: for scripts, for tests, for a desk without a screen.
 
+mod ended;
 mod figures;
 mod figures_json;
 mod figures_text;
@@ -9,6 +10,7 @@ mod named;
 mod papers;
 mod words;
 
+pub use ended::Ended;
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
@@ -16,15 +18,6 @@ use chrono::NaiveDate;
 use crate::failure::Failure;
 
 pub use words::{Words, usage};
-
-/// How a command ended well.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Ended {
-    /// Done.
-    Done,
-    /// Done, with something that says the job can't be done, or the paper can't be used, as it stands.
-    DoneWithStop,
-}
 
 /// What was asked on the command line.
 #[derive(Clone, Debug, PartialEq)]

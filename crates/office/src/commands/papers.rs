@@ -8,8 +8,9 @@ use chrono::NaiveDate;
 use quillbore_job::life::Blocker;
 use quillbore_job::results::results_now;
 
+use super::ended::Ended;
+use super::named;
 use super::words::Words;
-use super::{Ended, named};
 use crate::failure::Failure;
 use crate::print::{self, Sitting};
 use quillbore_job::Paper;
