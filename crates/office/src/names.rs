@@ -28,8 +28,7 @@ pub struct JobKey(String);
 pub struct AttachmentName(String);
 
 /// Why a text is no such name.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::names::refused(self))]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum NameRefused {
     /// Nothing in it.
     Empty,
@@ -55,14 +54,6 @@ pub enum NameRefused {
         /// The name.
         name: String,
     },
-}
-
-impl NameRefused {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        crate::words::names::HINT
-    }
 }
 
 impl JobKey {

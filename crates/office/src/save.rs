@@ -10,8 +10,7 @@ use crate::names::{JobKey, NameRefused};
 use crate::shelf::{Commit, CommitError, Doc, Mark, Shelf, ShelfError, Version};
 
 /// Why a job could not be saved.
-#[derive(Debug, thiserror::Error)]
-#[error("{}", crate::words::save::said(self))]
+#[derive(Debug)]
 pub enum SaveError {
     /// What would be written does not read back as this job; nothing was written.
     WouldNotOpen {
@@ -19,14 +18,26 @@ pub enum SaveError {
         source: Option<ReadError>,
     },
     /// No job may have that name.
-    Name(#[from] NameRefused),
+    Name(NameRefused),
     /// Every number of the year is taken.
     NoNumberLeft {
         /// The year.
         year: u32,
     },
     /// The shelf did not take it.
-    Commit(#[from] CommitError),
+    Commit(CommitError),
+}
+
+impl From<NameRefused> for SaveError {
+    fn from(refused: NameRefused) -> Self {
+        Self::Name(refused)
+    }
+}
+
+impl From<CommitError> for SaveError {
+    fn from(error: CommitError) -> Self {
+        Self::Commit(error)
+    }
 }
 
 impl From<ShelfError> for SaveError {
@@ -36,12 +47,6 @@ impl From<ShelfError> for SaveError {
 }
 
 impl SaveError {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        crate::words::save::hint(self)
-    }
-
     /// Whether nobody said yet that the folder is a shelf.
     #[must_use]
     pub const fn is_no_shelf(&self) -> bool {

@@ -52,8 +52,7 @@ pub struct Committed {
 }
 
 /// Why a commit was not done.
-#[derive(Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::shelf::commit(self))]
+#[derive(Debug, PartialEq, Eq)]
 pub enum CommitError {
     /// Somebody wrote these documents meanwhile; nothing was written.
     Changed(Vec<Doc>),
@@ -80,16 +79,16 @@ pub enum CommitError {
         error: ShelfError,
     },
     /// A step failed; nothing was written.
-    Shelf(#[from] ShelfError),
+    Shelf(ShelfError),
+}
+
+impl From<ShelfError> for CommitError {
+    fn from(error: ShelfError) -> Self {
+        Self::Shelf(error)
+    }
 }
 
 impl CommitError {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        crate::words::shelf::commit_hint(self)
-    }
-
     /// Where it happened, where that is one place.
     #[must_use]
     pub fn place(&self) -> Option<&str> {

@@ -3,8 +3,7 @@
 use std::io;
 
 /// Why a shelf can't do what it is asked.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::shelf::error(self))]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ShelfError {
     /// Its mark is gone or another one: the share vanished, or another disk stands in its place.
     Vanished {
@@ -73,12 +72,6 @@ pub enum Step {
 }
 
 impl ShelfError {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        crate::words::shelf::error_hint(self)
-    }
-
     /// Where it happened, as sentences name it.
     #[must_use]
     pub fn place(&self) -> &str {

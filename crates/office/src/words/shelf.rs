@@ -1,9 +1,56 @@
 //! What is said when the shelf can't be read or written.
 
+use std::error::Error;
+use std::fmt;
+
 use crate::shelf::{CommitError, Doc, Mark, ShelfError, Step, Why};
 
+impl Error for ShelfError {}
+
+impl fmt::Display for ShelfError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&error(self))
+    }
+}
+
+impl ShelfError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        error_hint(self)
+    }
+}
+
+impl Error for CommitError {
+    fn source(&self) -> Option<&(dyn Error + 'static)> {
+        match self {
+            Self::Shelf(why) => Some(why),
+            Self::Changed(_)
+            | Self::Gone(_)
+            | Self::Taken(_)
+            | Self::AttachmentTaken(..)
+            | Self::HalfDone { .. }
+            | Self::NotSettled { .. } => None,
+        }
+    }
+}
+
+impl fmt::Display for CommitError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&commit(self))
+    }
+}
+
+impl CommitError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        commit_hint(self)
+    }
+}
+
 /// One sentence: why the shelf can't do what it is asked.
-pub(crate) fn error(why: &ShelfError) -> String {
+fn error(why: &ShelfError) -> String {
     match why {
         ShelfError::Vanished { .. } => {
             "The shelf is not there any more, or another one is in its place".to_owned()
@@ -41,7 +88,7 @@ const fn doing(step: Step) -> &'static str {
 }
 
 /// What to do about it.
-pub(crate) const fn error_hint(why: &ShelfError) -> &'static str {
+const fn error_hint(why: &ShelfError) -> &'static str {
     match why {
         ShelfError::Vanished { .. } => {
             "connect it again, or save elsewhere with save as; nothing was written"
@@ -61,7 +108,7 @@ pub(crate) const fn error_hint(why: &ShelfError) -> &'static str {
 }
 
 /// One sentence: why nothing, or not all, was written.
-pub(crate) fn commit(why: &CommitError) -> String {
+fn commit(why: &CommitError) -> String {
     match why {
         CommitError::Changed(docs) => {
             let docs: Vec<String> = docs.iter().map(doc).collect();
@@ -92,7 +139,7 @@ pub(crate) fn commit(why: &CommitError) -> String {
 }
 
 /// What to do about it.
-pub(crate) const fn commit_hint(why: &CommitError) -> &'static str {
+const fn commit_hint(why: &CommitError) -> &'static str {
     match why {
         CommitError::Changed(_) => "look at what they did; nothing was overwritten",
         CommitError::Gone(_) => "save it under this or another name as a new job",
