@@ -8,7 +8,6 @@ use crate::slip::Line;
 
 /// Why an edit was refused; the job stays as it was.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::refusals::edit(self))]
 pub enum EditRefused {
     /// The row is not in the table.
     NoSuchRow {
@@ -101,12 +100,4 @@ pub enum EditRefused {
     },
     /// There is no answer to withdraw.
     NotAnswered,
-}
-
-impl EditRefused {
-    /// What to do instead.
-    #[must_use]
-    pub fn hint(&self) -> &'static str {
-        crate::words::refusals::edit_hint(self)
-    }
 }

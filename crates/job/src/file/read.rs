@@ -27,7 +27,6 @@ use crate::slip::{Line, Slip};
 
 /// Why a file holds no job that can be opened.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::files::read(self))]
 pub enum ReadError {
     /// Not a file of ours, or damaged.
     Text(#[from] TextError),
@@ -91,14 +90,6 @@ pub enum ReadError {
         /// The paper's number.
         number: String,
     },
-}
-
-impl ReadError {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        crate::words::files::read_hint(self)
-    }
 }
 
 /// Reads a job from a file's bytes; what was typed is read anew, so old text gains from better reading.

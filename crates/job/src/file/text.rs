@@ -13,7 +13,6 @@ const LONGEST_KEY: usize = 60;
 
 /// Why a file is not one of ours, before its content is looked at.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::files::text(self))]
 pub enum TextError {
     /// Nothing in it.
     Empty,
@@ -68,14 +67,6 @@ pub enum TextError {
         /// What is wrong.
         what: String,
     },
-}
-
-impl TextError {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        crate::words::files::text_hint(self)
-    }
 }
 
 /// The text of a file, once its size and encoding are in order.

@@ -176,7 +176,6 @@ pub(super) enum FigureFile {
 
 /// What a part of a job's file can't be.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::files::unfit(self))]
 pub(crate) enum Unfit {
     KeyTwice { what: &'static str, key: String },
     Place { number: u32 },

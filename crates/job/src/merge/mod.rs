@@ -30,7 +30,6 @@ pub struct Merged {
 
 /// Why two desks' work can't be put together; nothing of it is lost.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::merge::refused(self))]
 pub enum MergeRefused {
     /// The table would have more rows than it can.
     TooManyRows {
@@ -51,14 +50,6 @@ pub enum MergeRefused {
     IdentitiesRunOut,
     /// The file would be larger than any that is read.
     TooLarge,
-}
-
-impl MergeRefused {
-    /// What to do instead.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        crate::words::merge::refused_hint(self)
-    }
 }
 
 /// The job as it was opened here, and what each desk made of it.

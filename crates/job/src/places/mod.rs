@@ -2,9 +2,12 @@
 
 mod pattern;
 mod read;
+mod refused;
 mod split;
 mod vector;
 
-pub use pattern::{Grid, Line, PatternRefused, Ring, grid, line, ring};
-pub use read::{AxisPoints, PlacesGiven, PlacesRead, PlacesUnreadable, RefusedLine, read_places};
+pub use pattern::{Grid, Line, Ring, grid, line, ring};
+pub use read::{AxisPoints, PlacesGiven, PlacesRead, RefusedLine, read_places};
+pub(crate) use refused::LineRefused;
+pub use refused::{PatternRefused, PlacesUnreadable};
 pub use split::split_lines;

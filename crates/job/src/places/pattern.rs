@@ -4,6 +4,7 @@ use quillbore_calc::Angle;
 use quillbore_calc::direction::unit;
 use quillbore_calc::input::{PartAxis, Place};
 
+use super::refused::PatternRefused;
 use super::vector::sin_cos;
 use crate::apply::MOST_PLACES;
 
@@ -60,26 +61,6 @@ pub struct Grid {
     pub axis: [f64; 3],
     /// The first hole's number.
     pub first_number: u32,
-}
-
-/// Why a pattern can't be made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::refusals::pattern(*self))]
-pub enum PatternRefused {
-    /// It has no holes.
-    NoHoles,
-    /// It has more holes than a row can.
-    TooMany,
-    /// A length or direction in it is missing, zero or not finite.
-    Unusable,
-}
-
-impl PatternRefused {
-    /// What to do instead.
-    #[must_use]
-    pub const fn hint(self) -> &'static str {
-        crate::words::refusals::pattern_hint(self)
-    }
 }
 
 /// Places evenly spaced about an axis.

@@ -6,10 +6,10 @@ use quillbore_calc::Angle;
 use quillbore_calc::direction::{from_tilt_turn, from_views, unit};
 use quillbore_calc::input::Place;
 
+use super::refused::{LineRefused, PlacesUnreadable};
 use crate::apply::MOST_PLACES;
 use crate::entry::Unit;
 use crate::read_quantity::{self as read, Misread};
-use crate::words::refusals;
 
 /// What a list of places doesn't say itself.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -54,34 +54,6 @@ pub struct RefusedLine {
     pub why: String,
 }
 
-/// Why a list of places can't be read at all.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", refusals::places(self))]
-pub enum PlacesUnreadable {
-    /// There is nothing in it.
-    Empty,
-    /// Nothing says which column is which.
-    ColumnsUnknown {
-        /// How many there are.
-        columns: usize,
-    },
-    /// A head names the same column twice.
-    ColumnTwice {
-        /// The second one's head.
-        head: String,
-    },
-    /// More lines than a row can have places.
-    TooMany,
-}
-
-impl PlacesUnreadable {
-    /// What to do instead.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        refusals::places_hint(self)
-    }
-}
-
 /// Reads lines of cells as places; the first line may name the columns.
 ///
 /// Without a head, two to five and seven columns are read as `x y`, `x y z`, `number x y z`,
@@ -120,12 +92,12 @@ pub fn read_places(
                 result.places.push(place);
                 continue;
             }
-            Ok(place) => refusals::place_number_twice(place.number),
+            Ok(place) => LineRefused::NumberTwice(place.number),
             Err(why) => why,
         };
         result.refused.push(RefusedLine {
             line: index + 1,
-            why: refused,
+            why: refused.to_string(),
         });
     }
     Ok(result)
@@ -268,22 +240,21 @@ fn place(
     columns: &Columns,
     given: &PlacesGiven,
     next_number: u32,
-) -> Result<Place, String> {
+) -> Result<Place, LineRefused> {
     if let Some(extra) = cells
         .iter()
         .skip(columns.len())
         .find(|cell| !cell.trim().is_empty())
     {
-        return Err(refusals::place_cell_left_over(extra));
+        return Err(LineRefused::LeftOver(extra.clone()));
     }
     let cells = Cells {
         cells,
         columns,
         unit: given.unit,
     };
-    let said = |why: Misread| why.to_string();
     let number = match cells.under(PlaceColumn::Number) {
-        Some((text, _)) => read::whole(text, 0).map_err(said)?,
+        Some((text, _)) => read::whole(text, 0).map_err(LineRefused::Misread)?,
         None => next_number,
     };
     let mut point_mm = [0.0; 3];
@@ -291,13 +262,13 @@ fn place(
         .iter_mut()
         .zip([PlaceColumn::X, PlaceColumn::Y, PlaceColumn::Z])
     {
-        *along = cells.coordinate(column).map_err(said)?;
+        *along = cells.coordinate(column).map_err(LineRefused::Misread)?;
     }
-    let axis = axis(&cells, given).map_err(said)?;
+    let axis = axis(&cells, given).map_err(LineRefused::Misread)?;
     Ok(Place {
         number,
         point_mm,
-        axis: unit(axis).ok_or_else(refusals::place_without_direction)?,
+        axis: unit(axis).ok_or(LineRefused::NoDirection)?,
     })
 }
 

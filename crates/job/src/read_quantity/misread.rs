@@ -1,4 +1,4 @@
-//! Why text could not be read: codes and facts, whose sentences stand in `words::refusals`.
+//! Why text could not be read: codes and facts, whose sentences stand in `words::misread`.
 
 /// What a text was to be read as.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,7 +61,6 @@ pub enum What {
 
 /// Why a text could not be read.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::refusals::misread(self))]
 pub enum Misread {
     /// Not one of the words that a line may hold.
     NotOneOf {

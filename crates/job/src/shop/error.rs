@@ -4,7 +4,6 @@ use crate::file::TextError;
 
 /// Why a shop file can't be used: message first, then [`ShopError::hint`]; the caller adds the path.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{}", crate::words::files::shop(self))]
 pub enum ShopError {
     /// Not a text of ours.
     Text(#[from] TextError),
@@ -41,12 +40,4 @@ pub enum ShopError {
         /// The other's.
         second: String,
     },
-}
-
-impl ShopError {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        crate::words::files::shop_hint(self)
-    }
 }

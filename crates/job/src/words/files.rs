@@ -1,12 +1,20 @@
 //! What is said when a file can't be read or written.
 
+use std::fmt;
+
 use crate::apply::LONGEST_TEXT;
 use crate::file::{ReadError, TextError, Unfit};
 use crate::report::{MOST_REPORTS, MOST_TOLD};
 use crate::shop::ShopError;
 
+impl fmt::Display for TextError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&text(self))
+    }
+}
+
 /// One sentence: why a file is not one of ours.
-pub(crate) fn text(why: &TextError) -> String {
+fn text(why: &TextError) -> String {
     match why {
         TextError::Empty => "The file is empty".to_owned(),
         TextError::TooLarge => "The file is larger than 64 MB".to_owned(),
@@ -37,30 +45,39 @@ pub(crate) fn text(why: &TextError) -> String {
     }
 }
 
-/// What to do about it.
-pub(crate) const fn text_hint(why: &TextError) -> &'static str {
-    match why {
-        TextError::Empty | TextError::Truncated { .. } => {
-            "Take the version before the last save, previous.ron in the folder of the same name that ends in .files."
-        }
-        TextError::TooLarge
-        | TextError::Binary { .. }
-        | TextError::NotUtf8 { .. }
-        | TextError::NoFormat => "Choose a file that this program has written.",
-        TextError::NewerFormat { .. } => {
-            "Open it with a newer version of the program; the file was left as it is."
-        }
-        TextError::UnknownKey { .. } => {
-            "Open it with a newer version of the program, or put the name right if somebody wrote it by hand; the file was left as it is."
-        }
-        TextError::UnknownFormat { .. } | TextError::Broken { .. } => {
-            "Put it right in a text editor, or take the version before the last save."
+impl TextError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            TextError::Empty | TextError::Truncated { .. } => {
+                "Take the version before the last save, previous.ron in the folder of the same name that ends in .files."
+            }
+            TextError::TooLarge
+            | TextError::Binary { .. }
+            | TextError::NotUtf8 { .. }
+            | TextError::NoFormat => "Choose a file that this program has written.",
+            TextError::NewerFormat { .. } => {
+                "Open it with a newer version of the program; the file was left as it is."
+            }
+            TextError::UnknownKey { .. } => {
+                "Open it with a newer version of the program, or put the name right if somebody wrote it by hand; the file was left as it is."
+            }
+            TextError::UnknownFormat { .. } | TextError::Broken { .. } => {
+                "Put it right in a text editor, or take the version before the last save."
+            }
         }
     }
 }
 
+impl fmt::Display for Unfit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&unfit(self))
+    }
+}
+
 /// Half a sentence: what a part of a job's file can't be.
-pub(crate) fn unfit(why: &Unfit) -> String {
+fn unfit(why: &Unfit) -> String {
     match why {
         Unfit::KeyTwice { what, key } => format!("the {what} {key:?} stands twice"),
         Unfit::Place { number } => format!("place {number} has no usable point or direction"),
@@ -76,8 +93,14 @@ pub(crate) fn unfit(why: &Unfit) -> String {
     }
 }
 
+impl fmt::Display for ReadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&read(self))
+    }
+}
+
 /// One sentence: why a file holds no job.
-pub(crate) fn read(why: &ReadError) -> String {
+fn read(why: &ReadError) -> String {
     match why {
         ReadError::Text(why) => text(why),
         ReadError::RowTwice { id } => format!("Two rows of the job have the identity {id}"),
@@ -110,30 +133,39 @@ pub(crate) fn read(why: &ReadError) -> String {
     }
 }
 
-/// What to do about it.
-pub(crate) const fn read_hint(why: &ReadError) -> &'static str {
-    match why {
-        ReadError::Text(why) => text_hint(why),
-        ReadError::LineElsewhere { .. } => {
-            "Open it with a newer version of the program; the file was left as it is."
-        }
-        ReadError::RowTwice { .. }
-        | ReadError::RowTooLarge { .. }
-        | ReadError::PlaceTwice { .. }
-        | ReadError::SlipTwice { .. }
-        | ReadError::SlipTooLarge { .. }
-        | ReadError::PaperTwice { .. }
-        | ReadError::InputsTooDeep { .. }
-        | ReadError::TooManyReports { .. }
-        | ReadError::AnswerTwice { .. }
-        | ReadError::FigureTwice => {
-            "Put it right in a text editor, or take the version before the last save."
+impl ReadError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            ReadError::Text(why) => why.hint(),
+            ReadError::LineElsewhere { .. } => {
+                "Open it with a newer version of the program; the file was left as it is."
+            }
+            ReadError::RowTwice { .. }
+            | ReadError::RowTooLarge { .. }
+            | ReadError::PlaceTwice { .. }
+            | ReadError::SlipTwice { .. }
+            | ReadError::SlipTooLarge { .. }
+            | ReadError::PaperTwice { .. }
+            | ReadError::InputsTooDeep { .. }
+            | ReadError::TooManyReports { .. }
+            | ReadError::AnswerTwice { .. }
+            | ReadError::FigureTwice => {
+                "Put it right in a text editor, or take the version before the last save."
+            }
         }
     }
 }
 
+impl fmt::Display for ShopError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&shop(self))
+    }
+}
+
 /// One sentence: why a shop file can't be used.
-pub(crate) fn shop(why: &ShopError) -> String {
+fn shop(why: &ShopError) -> String {
     match why {
         ShopError::Text(why) => text(why),
         ShopError::Row { list, name, what } => format!("In {list}, {name:?}: {what}"),
@@ -148,22 +180,25 @@ pub(crate) fn shop(why: &ShopError) -> String {
     }
 }
 
-/// What to do about it.
-pub(crate) const fn shop_hint(why: &ShopError) -> &'static str {
-    match why {
-        ShopError::Text(
-            TextError::Empty
-            | TextError::Truncated { .. }
-            | TextError::UnknownFormat { .. }
-            | TextError::Broken { .. },
-        ) => "Put the shop file right in a text editor.",
-        ShopError::Text(why) => text_hint(why),
-        ShopError::Row { .. } => "Put it right in the shop file.",
-        ShopError::Twice { .. } => "Take one of the two out of the shop file.",
-        ShopError::NothingToLeaveOut { .. } => {
-            "Spell the name as the list does, or take it out of the shop file."
+impl ShopError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            ShopError::Text(
+                TextError::Empty
+                | TextError::Truncated { .. }
+                | TextError::UnknownFormat { .. }
+                | TextError::Broken { .. },
+            ) => "Put the shop file right in a text editor.",
+            ShopError::Text(why) => why.hint(),
+            ShopError::Row { .. } => "Put it right in the shop file.",
+            ShopError::Twice { .. } => "Take one of the two out of the shop file.",
+            ShopError::NothingToLeaveOut { .. } => {
+                "Spell the name as the list does, or take it out of the shop file."
+            }
+            ShopError::Missing { .. } => "Add it to the shop file.",
+            ShopError::Currencies { .. } => "Give all rates and prices in one currency.",
         }
-        ShopError::Missing { .. } => "Add it to the shop file.",
-        ShopError::Currencies { .. } => "Give all rates and prices in one currency.",
     }
 }

@@ -1,5 +1,7 @@
 //! What is said where two desks' work was put together: what of it does not stand, and where.
 
+use std::fmt;
+
 use super::{answers, edits, english, names, slips};
 use crate::answer::Answer;
 use crate::entry::Unit;
@@ -170,8 +172,14 @@ const fn unit(unit: Unit) -> &'static str {
     }
 }
 
+impl fmt::Display for MergeRefused {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&refused(self))
+    }
+}
+
 /// One sentence: why two desks' work can't be put together.
-pub(crate) fn refused(why: &MergeRefused) -> String {
+fn refused(why: &MergeRefused) -> String {
     match why {
         MergeRefused::TooManyRows { most } => {
             format!("The two tables together have more than {most} rows")
@@ -189,15 +197,18 @@ pub(crate) fn refused(why: &MergeRefused) -> String {
     }
 }
 
-/// What to do instead.
-pub(crate) const fn refused_hint(why: &MergeRefused) -> &'static str {
-    match why {
-        MergeRefused::TooManyRows { .. } => {
-            "Save yours as a new job, or delete rows that you don't need, then merge again."
+impl MergeRefused {
+    /// What to do instead.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            MergeRefused::TooManyRows { .. } => {
+                "Save yours as a new job, or delete rows that you don't need, then merge again."
+            }
+            MergeRefused::TooManySlips { .. }
+            | MergeRefused::TooManyReports { .. }
+            | MergeRefused::IdentitiesRunOut
+            | MergeRefused::TooLarge => "Save yours as a new job; nothing was changed.",
         }
-        MergeRefused::TooManySlips { .. }
-        | MergeRefused::TooManyReports { .. }
-        | MergeRefused::IdentitiesRunOut
-        | MergeRefused::TooLarge => "Save yours as a new job; nothing was changed.",
     }
 }
