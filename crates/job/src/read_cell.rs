@@ -3,8 +3,8 @@
 use quillbore_calc::Length;
 use quillbore_calc::input::{Ends, HoleEnd, Surface};
 
-use crate::Unit;
 use crate::entry::Entry;
+use crate::entry::Unit;
 use crate::field::{AngleBasis, TiltAngle};
 use crate::read_quantity::{self as read, Misread};
 use crate::row::{Column, Depth, LayerText, Row, Size};

@@ -1,7 +1,7 @@
 //! Text into the sheet's single lines.
 
-use crate::Unit;
 use crate::entry::Entry;
+use crate::entry::Unit;
 use crate::field::{Field, FieldKind, Value};
 use crate::read_cell::entry;
 use crate::read_quantity::{self as read, Misread};

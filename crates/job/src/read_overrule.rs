@@ -2,8 +2,8 @@
 
 use rust_decimal::prelude::ToPrimitive;
 
-use crate::Unit;
 use crate::entry::Entry;
+use crate::entry::Unit;
 use crate::job::FigureKey;
 use crate::read_cell::entry;
 use crate::read_quantity::{self as read, Misread};

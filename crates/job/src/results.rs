@@ -17,6 +17,8 @@ use quillbore_calc::{JobFigures, JobInput, Remedy, RowId, Tables};
 
 use crate::answer::{Answer, Question};
 use crate::concern::{Customer, customer};
+use crate::edit::Edit;
+use crate::field::{AngleBasis, Block, Field};
 use crate::job::Job;
 use crate::life;
 use crate::remedy::Offer;
@@ -104,7 +106,7 @@ impl SideNote {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Beside {
     /// A field of the inquiry, plan or price.
-    Field(crate::Field),
+    Field(Field),
     /// A row, and the column where the note is about one cell.
     Row(RowId, Option<Column>),
     /// The plan as a whole.
@@ -246,9 +248,9 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
 fn place(job: &Job, beside: Beside, at: Option<usize>) -> (u8, usize, usize) {
     match beside {
         Beside::Field(field) => match field.block() {
-            crate::Block::Inquiry => (0, field as usize, 0),
-            crate::Block::Plan => (2, field as usize, 0),
-            crate::Block::Price => (3, field as usize, 0),
+            Block::Inquiry => (0, field as usize, 0),
+            Block::Plan => (2, field as usize, 0),
+            Block::Price => (3, field as usize, 0),
         },
         Beside::Row(row, column) => (
             1,
@@ -338,11 +340,11 @@ fn angles_assumed(job: &Job) -> Option<SideNote> {
         let angle = row.angle.value();
         angle.is_some_and(|angle| angle.from_normal.deg() != 0.0) && silent(row.angle.text())
     });
-    let field = crate::Field::AngleBasis;
-    let words = english::angle_basis(crate::field::AngleBasis::FromNormal).to_owned();
+    let field = Field::AngleBasis;
+    let words = english::angle_basis(AngleBasis::FromNormal).to_owned();
     let offer = Offer {
         words: words.clone(),
-        edit: crate::Edit::SetField {
+        edit: Edit::SetField {
             field,
             text: words,
             unit: job.unit,
@@ -361,7 +363,7 @@ fn angles_assumed(job: &Job) -> Option<SideNote> {
 /// A material that is written by another name than the shop's own.
 fn other_name(job: &Job, shop: &Shop, asked: &Asked) -> Option<SideNote> {
     let row = shop.tables.materials.get(asked.input.material?)?;
-    let field = crate::Field::Material;
+    let field = Field::Material;
     let written = job.text(field).trim();
     let said = || english::material_by_other_name(written, &row.name);
     (!same_name(written, &row.name)).then(|| {
@@ -372,8 +374,8 @@ fn other_name(job: &Job, shop: &Shop, asked: &Asked) -> Option<SideNote> {
 
 fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
     let beside = match name {
-        UnknownName::Material(_) => Beside::Field(crate::Field::Material),
-        UnknownName::Machine(_) => Beside::Field(crate::Field::Machine),
+        UnknownName::Material(_) => Beside::Field(Field::Material),
+        UnknownName::Machine(_) => Beside::Field(Field::Machine),
         UnknownName::Tube(row, _) => Beside::Row(*row, Some(Column::Tube)),
         UnknownName::LayerMaterial(row, _) => Beside::Row(*row, Some(Column::Layers)),
     };
@@ -405,8 +407,8 @@ fn beside(finding: &Finding) -> Beside {
     match finding.about {
         About::Row(row) => Beside::Row(row, None),
         About::Price => match finding.kind {
-            Kind::PartValueUnknown => Beside::Field(crate::Field::PartValue),
-            Kind::MarginImpossible { .. } => Beside::Field(crate::Field::Margin),
+            Kind::PartValueUnknown => Beside::Field(Field::PartValue),
+            Kind::MarginImpossible { .. } => Beside::Field(Field::Margin),
             _ => Beside::Price,
         },
         About::Job => match finding.kind {
@@ -415,12 +417,12 @@ fn beside(finding: &Finding) -> Beside {
             | Kind::ConductivityCheck { .. }
             | Kind::ConductivityTestPiece { .. }
             | Kind::DoesNotConduct { .. }
-            | Kind::FamilyValues => Beside::Field(crate::Field::Material),
-            Kind::MachineMissing => Beside::Field(crate::Field::Machine),
-            Kind::QuantityMissing => Beside::Field(crate::Field::Quantity),
-            Kind::PartSizeUnknown | Kind::PartTooLarge { .. } => Beside::Field(crate::Field::SizeX),
-            Kind::PartTooHeavy { .. } => Beside::Field(crate::Field::Mass),
-            Kind::PartValueUnknown => Beside::Field(crate::Field::PartValue),
+            | Kind::FamilyValues => Beside::Field(Field::Material),
+            Kind::MachineMissing => Beside::Field(Field::Machine),
+            Kind::QuantityMissing => Beside::Field(Field::Quantity),
+            Kind::PartSizeUnknown | Kind::PartTooLarge { .. } => Beside::Field(Field::SizeX),
+            Kind::PartTooHeavy { .. } => Beside::Field(Field::Mass),
+            Kind::PartValueUnknown => Beside::Field(Field::PartValue),
             _ => Beside::Plan,
         },
     }

@@ -2,7 +2,8 @@
 
 use quillbore_calc::RowId;
 
-use super::{Change, EditRefused};
+use super::change::Change;
+use super::refused::EditRefused;
 use crate::answer::Answer;
 use crate::concern::Concern;
 use crate::job::Job;

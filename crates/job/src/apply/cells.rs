@@ -4,7 +4,9 @@ use std::sync::Arc;
 
 use quillbore_calc::RowId;
 
-use super::{Change, EditRefused, check_length, rows};
+use super::change::Change;
+use super::refused::EditRefused;
+use super::{check_length, rows};
 use crate::edit::CellAt;
 use crate::entry::{Entry, Unit};
 use crate::job::Job;

@@ -1,7 +1,9 @@
 //! Putting figures in place of computed ones, and taking them back.
 
+use super::change::Change;
+use super::check_length;
+use super::refused::EditRefused;
 use super::rows::row_of;
-use super::{Change, EditRefused, check_length};
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job, Overrule};
 use crate::read_overrule::read_overrule;

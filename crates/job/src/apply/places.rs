@@ -7,7 +7,9 @@ use quillbore_calc::RowId;
 use quillbore_calc::direction::unit;
 use quillbore_calc::input::Place;
 
-use super::{Change, EditRefused, MOST_PLACES};
+use super::MOST_PLACES;
+use super::change::Change;
+use super::refused::EditRefused;
 use crate::job::Job;
 use crate::row::Row;
 

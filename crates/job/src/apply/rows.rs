@@ -5,7 +5,9 @@ use std::sync::Arc;
 
 use quillbore_calc::RowId;
 
-use super::{Change, EditRefused, MOST_ROWS};
+use super::MOST_ROWS;
+use super::change::Change;
+use super::refused::EditRefused;
 use crate::job::{FigureKey, Job};
 use crate::row::Row;
 

@@ -2,7 +2,9 @@
 
 use std::sync::Arc;
 
-use super::{Change, EditRefused, check_length};
+use super::change::Change;
+use super::check_length;
+use super::refused::EditRefused;
 use crate::entry::Unit;
 use crate::issued::is_number;
 use crate::job::Job;

@@ -6,7 +6,9 @@ use std::sync::Arc;
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
-use super::{Change, EditRefused, cells, places, rows};
+use super::change::Change;
+use super::refused::EditRefused;
+use super::{cells, places, rows};
 use crate::edit::{CellAt, RowsAt};
 use crate::entry::Unit;
 use crate::job::Job;

@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use quillbore_calc::RowId;
 
+use super::Three;
+use super::clash::{Clash, Met, Side};
 use super::keyed::{Pair, keyed};
-use super::{Clash, Met, Side, Three};
 use crate::answer::Answer;
 use crate::apply::row_of;
 use crate::job::{Job, Overrule};

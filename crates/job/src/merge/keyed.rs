@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Side, Typed};
+use super::clash::{Side, Typed};
 use crate::entry::{Entry, Unit};
 use crate::field::{FieldKind, Value};
 

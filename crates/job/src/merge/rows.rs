@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
+use super::Three;
+use super::clash::Clash;
 use super::keyed::{Pair, Stands, Text, keyed, stands, texts_stand};
-use super::{Clash, Three};
 use crate::field::AngleBasis;
 use crate::read_cell::put;
 use crate::row::{Column, Row};

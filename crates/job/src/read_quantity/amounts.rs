@@ -3,11 +3,11 @@
 use rust_decimal::Decimal;
 
 use super::exact::Ratio;
+use super::misread::{Misread, What};
 use super::number::number;
 use super::scan::Scan;
 use super::whole::grouped_or_not;
-use super::{Misread, What};
-use crate::Unit;
+use crate::entry::Unit;
 
 /// Largest amount of money that is taken.
 const MOST_MONEY: Ratio = Ratio::whole(1_000_000_000_000);

@@ -3,9 +3,9 @@
 use quillbore_calc::Angle;
 
 use super::exact::Ratio;
+use super::misread::{Misread, What};
 use super::number::{Number, number};
 use super::scan::Scan;
-use super::{Misread, What};
 use crate::field::{AngleBasis, TiltAngle};
 
 /// Reads an angle at an entry; `basis` holds where the text doesn't say what it is measured from.

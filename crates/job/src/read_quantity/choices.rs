@@ -2,8 +2,8 @@
 
 use quillbore_calc::input::{Ends, HoleEnd, PartAxis};
 
+use super::misread::{Misread, What};
 use super::scan::Scan;
-use super::{Misread, What};
 
 /// Reads where a hole ends: `through`, `thru`, `into`, `blind`.
 pub fn hole_end(text: &str) -> Result<HoleEnd, Misread> {

@@ -2,8 +2,8 @@
 
 use chrono::NaiveDate;
 
+use super::misread::{Misread, What};
 use super::scan::Scan;
-use super::{Misread, What};
 
 const MONTHS: [&str; 12] = [
     "january",

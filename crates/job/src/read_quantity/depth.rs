@@ -3,10 +3,10 @@
 use super::deviations::{Deviations, deviations};
 use super::exact::Ratio;
 use super::measure::{Measure, bare_unit, drill, measure, to_length};
+use super::misread::{Misread, What};
 use super::scan::Scan;
 use super::size::{Bound, eat_bound, no_pair_meant};
-use super::{Misread, What};
-use crate::Unit;
+use crate::entry::Unit;
 use crate::row::Depth;
 
 const WHAT: What = What::Depth;

@@ -4,9 +4,9 @@ use quillbore_calc::Length;
 
 use super::exact::Ratio;
 use super::measure::{Bare, Measure, bare_unit, measure, to_length};
+use super::misread::{Misread, What};
 use super::scan::Scan;
-use super::{Misread, What};
-use crate::Unit;
+use crate::entry::Unit;
 
 /// One signed deviation.
 #[derive(Clone, Debug)]

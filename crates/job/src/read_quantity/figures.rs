@@ -3,10 +3,10 @@
 use super::amounts::{at_end, unsigned};
 use super::exact::Ratio;
 use super::measure::{LengthUnit, length_unit};
+use super::misread::{Misread, What};
 use super::number::number;
 use super::scan::Scan;
-use super::{Misread, What};
-use crate::Unit;
+use crate::entry::Unit;
 
 /// Reads a feed in millimeters a minute: `15`, `15 mm/min`, `0.6 in/min`, `0.6 ipm`.
 pub fn feed_mm_min(text: &str, unit: Unit) -> Result<f64, Misread> {

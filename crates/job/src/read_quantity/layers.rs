@@ -1,9 +1,9 @@
 //! Layers of a part along a hole: `1.2 Nickel alloy 718 + 3`.
 
 use super::measure::{bare_unit, measure, to_length};
+use super::misread::{Misread, What};
 use super::scan::Scan;
-use super::{Misread, What};
-use crate::Unit;
+use crate::entry::Unit;
 use crate::row::LayerText;
 
 /// Most layers in one row.

@@ -3,9 +3,9 @@
 use quillbore_calc::Length;
 
 use super::measure::{Sign, whole_length};
+use super::misread::{Misread, What};
 use super::scan::Scan;
-use super::{Misread, What};
-use crate::Unit;
+use crate::entry::Unit;
 
 /// Reads a length that is more than nothing: `1/32 in`, `.020`, `0,5 mm`, `20 thou`.
 pub fn length(text: &str, unit: Unit) -> Result<Length, Misread> {

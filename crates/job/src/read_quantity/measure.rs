@@ -4,10 +4,10 @@ use quillbore_calc::Length;
 use quillbore_calc::standards::drills::Drill;
 
 use super::exact::Ratio;
+use super::misread::{Misread, What};
 use super::number::number;
 use super::scan::Scan;
-use super::{Misread, What};
-use crate::Unit;
+use crate::entry::Unit;
 
 /// Largest length that is taken: a kilometer.
 const LARGEST_MM: Ratio = Ratio::whole(1_000_000);

@@ -1,7 +1,7 @@
 //! Unsigned numbers: decimals with point or comma, grouped thousands, fractions, mixed numbers.
 
-use super::Misread;
 use super::exact::Ratio;
+use super::misread::Misread;
 use super::scan::{Scan, THIN_SPACE};
 
 /// Most digits before and after the point together.

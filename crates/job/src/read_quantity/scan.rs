@@ -1,6 +1,6 @@
 //! Walking over typed text, with the many ways of writing one sign made one.
 
-use super::Misread;
+use super::misread::Misread;
 
 /// Longest text that is read as a quantity, in characters.
 pub(crate) const LONGEST: usize = 200;

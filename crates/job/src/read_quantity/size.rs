@@ -5,9 +5,9 @@ use quillbore_calc::standards::fits;
 use super::deviations::{Deviations, deviations};
 use super::exact::Ratio;
 use super::measure::{Bare, Measure, bare_unit, diameter, second_diameter, to_length};
+use super::misread::{Misread, What};
 use super::scan::Scan;
-use super::{Misread, What};
-use crate::Unit;
+use crate::entry::Unit;
 use crate::row::{LimitsGiven, Size};
 
 const DIAMETER_WORDS: [&str; 4] = ["dia", "diam", "diameter", "drill"];

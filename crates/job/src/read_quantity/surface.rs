@@ -3,9 +3,9 @@
 use quillbore_calc::input::Surface;
 
 use super::measure::{Measure, bare_unit, measure, to_length};
+use super::misread::{Misread, What};
 use super::scan::Scan;
-use super::{Misread, What};
-use crate::Unit;
+use crate::entry::Unit;
 
 /// Reads a surface: `flat`, `cylinder R20`, `round d40 offset 5`, `ball R10`.
 pub fn surface(text: &str, unit: Unit) -> Result<Surface, Misread> {

@@ -1,6 +1,6 @@
 //! Plain text: marks, names, notes.
 
-use super::Misread;
+use super::misread::Misread;
 
 /// Reads one line: surrounding spaces gone, line breaks and runs of spaces made one space.
 pub fn line(text: &str, most: usize) -> Result<String, Misread> {

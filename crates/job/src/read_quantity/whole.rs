@@ -1,8 +1,8 @@
 //! Whole numbers: holes, parts, days, quantities to be priced.
 
+use super::misread::{Misread, What};
 use super::number::{decimal, number};
 use super::scan::Scan;
-use super::{Misread, What};
 
 /// Largest count that is taken.
 const MOST: i128 = 1_000_000;

@@ -3,7 +3,8 @@
 
 use quillbore_calc::finding::Level;
 
-use super::{Beside, NoteKind, SideNote};
+use super::kind::NoteKind;
+use super::{Beside, SideNote};
 use crate::issued::{Issued, SealState};
 use crate::job::Job;
 use crate::life::{self, State};

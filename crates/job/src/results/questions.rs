@@ -5,7 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use quillbore_calc::finding::{About, Finding, Level};
 use quillbore_calc::{JobFigures, RowId};
 
-use super::{Beside, NoteKind, SideNote, found};
+use super::kind::NoteKind;
+use super::{Beside, SideNote, found};
 use crate::answer::Question;
 use crate::concern::{Concern, Facts, all_asked, asked};
 use crate::edit::Edit;

@@ -3,7 +3,8 @@
 use quillbore_calc::JobFigures;
 use quillbore_calc::finding::Level;
 
-use super::{Beside, NoteKind, SideNote};
+use super::kind::NoteKind;
+use super::{Beside, SideNote};
 use crate::edit::Edit;
 use crate::field::Field;
 use crate::issued::Paper;

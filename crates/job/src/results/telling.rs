@@ -4,7 +4,8 @@ use std::borrow::Cow;
 
 use quillbore_calc::Tables;
 
-use super::{NoteKind, Offering, SideNote};
+use super::kind::NoteKind;
+use super::{Offering, SideNote};
 use crate::job::Job;
 use crate::remedy::{Offer, Offers};
 use crate::words::answers;
