@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use quillbore_calc::input::Place;
 use quillbore_job::report::{Outcome, Report, ReportLine, Source};
-use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, read_cell};
+use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, row};
 
 use crate::foreign::Foreign;
 use crate::line::{limits, place_of, sort};
@@ -227,7 +227,7 @@ fn said(foreign: &Foreign) -> impl Iterator<Item = String> {
 fn unread(job: &Job, cells: &BTreeMap<Column, String>, unit: Unit) -> Vec<String> {
     let mut row = Row::default();
     for (column, text) in cells {
-        read_cell::put(&mut row, *column, text, unit, job.angle_basis());
+        row::put(&mut row, *column, text, unit, job.angle_basis());
     }
     let columns = cells.keys().copied();
     columns

@@ -78,6 +78,21 @@ pub enum FigureKey {
 }
 
 impl FigureKey {
+    /// The row that a figure belongs to, where it belongs to one.
+    #[must_use]
+    pub const fn row(&self) -> Option<RowId> {
+        match self {
+            Self::Gap(row) | Self::Feed(row) | Self::HoleMinutes(row) | Self::Wear(row) => {
+                Some(*row)
+            }
+            Self::Electrodes(_)
+            | Self::MachineHours
+            | Self::LaborHours
+            | Self::NotYetKnown
+            | Self::UnitPrice(_) => None,
+        }
+    }
+
     /// The same figure where rows took the identities that `of` gives.
     #[must_use]
     pub fn renumbered(&self, of: impl Fn(RowId) -> RowId) -> Self {

@@ -6,8 +6,8 @@ use quillbore_calc::input::{Ends, HoleEnd, Surface};
 use crate::entry::Entry;
 use crate::entry::Unit;
 use crate::field::{AngleBasis, TiltAngle};
+use crate::quantity::{Depth, LayerText, Size};
 use crate::read_quantity::{self as read, Misread};
-use crate::row::{Column, Depth, LayerText, Row, Size};
 
 /// Longest mark, in characters.
 const LONGEST_MARK: usize = 20;
@@ -32,11 +32,6 @@ pub fn entry<T>(text: &str, unit: Unit, read: impl FnOnce(&str) -> Result<T, Mis
             why: why.to_string(),
         },
     }
-}
-
-/// Puts a text into a row's cell, read in `unit`; `basis` holds for angles that don't say theirs.
-pub fn put(row: &mut Row, column: Column, text: &str, unit: Unit, basis: AngleBasis) {
-    row.put(column, text, ReadIn { unit, basis });
 }
 
 /// What a text is read with that doesn't say it itself.

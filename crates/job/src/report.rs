@@ -1,7 +1,7 @@
 //! What became of a hole table that came from elsewhere: the job keeps it, so that what was guessed
 //! and what was left out can be looked up as long as the job lives.
 
-use crate::apply::LONGEST_TEXT;
+use crate::limits::LONGEST_TEXT;
 use crate::list::list;
 
 /// Most reports of a job.

@@ -5,9 +5,11 @@ use std::sync::Arc;
 use quillbore_calc::input::{Ends, HoleEnd, Place, Surface};
 use quillbore_calc::{Length, RowId};
 
-use crate::field::TiltAngle;
-use crate::list::record;
-use crate::read_cell;
+use crate::entry::Unit;
+use crate::field::{AngleBasis, TiltAngle};
+use crate::quantity::{Depth, LayerText, Size};
+use crate::read_cell::{self, ReadIn};
+use crate::record::record;
 
 record! {
     /// One specification of holes; its places share everything but number, point and axis.
@@ -54,57 +56,9 @@ record! {
     Note "note" note: String, read_cell::NOTE;
 }
 
-/// A diameter with its limits, as the drawing gives it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Size {
-    /// Nominal diameter, where the text has one.
-    pub nominal: Option<Length>,
-    /// Lower limit; zero where only a maximum was given.
-    pub lower: Length,
-    /// Upper limit.
-    pub upper: Length,
-    /// How the limits were given.
-    pub given: LimitsGiven,
-}
-
-/// A depth on the hole's axis, as the drawing gives it.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Depth {
-    /// The text says that the hole goes through.
-    pub through: bool,
-    /// Nominal depth, where the text has one.
-    pub nominal: Option<Length>,
-    /// Lower and upper limit, where the text has them.
-    pub limits: Option<[Length; 2]>,
-    /// What is aimed at: the middle of the limits, else the nominal depth; `None` where the text
-    /// says through and no more.
-    pub aim: Option<Length>,
-}
-
-/// How a size's limits were given.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum LimitsGiven {
-    /// `0.80 +-0.02`.
-    PlusMinus,
-    /// `.031 +.003/-0`.
-    Unequal,
-    /// `0.78-0.82`, `0.82/0.78`.
-    Pair,
-    /// `0.82 MAX`.
-    Max,
-    /// `3 H7`, looked up in ISO 286.
-    FitClass(String),
-    /// No limits in the text: lower and upper equal the nominal until a default tolerance is known.
-    None,
-}
-
-/// One layer as typed: material by name, the job's own where it says nothing.
-#[derive(Clone, Debug, PartialEq)]
-pub struct LayerText {
-    /// The shop's name of the material; `None` for the job's own.
-    pub material: Option<String>,
-    /// Thickness along the hole's axis.
-    pub thickness: Length,
+/// Puts a text into a row's cell, read in `unit`; `basis` holds for angles that don't say theirs.
+pub fn put(row: &mut Row, column: Column, text: &str, unit: Unit, basis: AngleBasis) {
+    row.put(column, text, ReadIn { unit, basis });
 }
 
 impl Column {

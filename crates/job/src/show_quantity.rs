@@ -7,7 +7,7 @@ use quillbore_calc::{Angle, Length};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::entry::Unit;
-use crate::row::{LimitsGiven, Size};
+use crate::quantity::{LimitsGiven, Size};
 
 const MINUS: char = '\u{2212}';
 const THIN_SPACE: char = '\u{2009}';

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use quillbore_job::field::AngleBasis;
-use quillbore_job::read_cell::put;
 use quillbore_job::read_field::read_field;
+use quillbore_job::row::put;
 use quillbore_job::{Column, Field, Row, Unit};
 
 /// Signs and words that the readers know, thrown together.

@@ -6,9 +6,9 @@ use std::sync::Arc;
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 use quillbore_job::Unit::{Inch, Mm};
-use quillbore_job::apply::{LONGEST_TEXT, MOST_PLACES, MOST_ROWS};
 use quillbore_job::field::AngleBasis;
 use quillbore_job::job::FigureKey;
+use quillbore_job::limits::{LONGEST_TEXT, MOST_PLACES, MOST_ROWS};
 use quillbore_job::{CellAt, Change, Column, Edit, EditRefused, Entry, Field, Job, Value, apply};
 
 #[track_caller]

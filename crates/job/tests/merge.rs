@@ -14,8 +14,8 @@ use quillbore_job::field::AngleBasis;
 use quillbore_job::file::{hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
 use quillbore_job::merge::{Clash, Merged, Met, Side, Typed};
-use quillbore_job::read_cell::put;
 use quillbore_job::read_field::{read_field, read_line};
+use quillbore_job::row::put;
 use quillbore_job::words::merge::clash;
 use quillbore_job::{CellAt, Column, Edit, Field, Issued, Job, Line, Paper, Row, SlipKind, Unit};
 

@@ -5,8 +5,8 @@ mod hands;
 use std::sync::Arc;
 
 use hands::{cells, done, issue, line, pin, put_together, ring};
-use quillbore_job::apply::{MOST_ROWS, MOST_SLIPS};
 use quillbore_job::file::{read_job, write_job};
+use quillbore_job::limits::{MOST_ROWS, MOST_SLIPS};
 use quillbore_job::merge::{MergeRefused, Merged, merge};
 use quillbore_job::{CellAt, Column, Edit, EditRefused, Job, Line, Paper, SlipKind, Unit, apply};
 

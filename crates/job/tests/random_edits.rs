@@ -8,8 +8,8 @@ use std::sync::Arc;
 use proptest::prelude::*;
 use quillbore_calc::RowId;
 use quillbore_job::history::{Doing, History};
-use quillbore_job::read_cell::put;
 use quillbore_job::read_field::{read_field, read_line};
+use quillbore_job::row::put;
 use quillbore_job::{Column, Job, Row, apply};
 use random::edit;
 

@@ -1,10 +1,10 @@
 //! Hole sizes with their limits from text.
 
 use quillbore_job::Unit::{self, Inch, Mm};
-use quillbore_job::read_quantity as read;
-use quillbore_job::row::LimitsGiven::{
+use quillbore_job::quantity::LimitsGiven::{
     self, FitClass, Max, None as NoLimits, Pair, PlusMinus, Unequal,
 };
+use quillbore_job::read_quantity as read;
 
 /// Nominal (0 for none), lower and upper limit in mm, compared to the last bit.
 #[track_caller]

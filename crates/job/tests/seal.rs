@@ -22,9 +22,9 @@ use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::file::{Hash, hash, read_job, write_job};
 use quillbore_job::job::{FigureKey, Overrule};
-use quillbore_job::read_cell::put;
 use quillbore_job::read_field::read_field;
 use quillbore_job::read_overrule::read_overrule;
+use quillbore_job::row::put;
 use quillbore_job::{
     Column, Entry, Field, Issued, IssuedLine, Job, Paper, Row, Seal, SealState, Unit,
 };

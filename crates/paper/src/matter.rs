@@ -292,7 +292,7 @@ impl Hole<'_> {
             return (!typed.is_empty()).then(|| typed.to_owned());
         };
         let unit = matter.job.unit;
-        let of = |layer: &quillbore_job::row::LayerText| {
+        let of = |layer: &quillbore_job::quantity::LayerText| {
             let thick = shown::with_unit(layer.thickness.mm(), unit, shown::middling(unit));
             let material = match &layer.material {
                 Some(named) => named.clone(),

@@ -7,9 +7,7 @@ use super::refused::EditRefused;
 use crate::answer::Answer;
 use crate::concern::Concern;
 use crate::job::Job;
-
-/// Longest word of an answer, in characters: it is printed in one line or two.
-pub const LONGEST_ANSWER: usize = 400;
+use crate::limits::LONGEST_ANSWER;
 
 pub(super) fn put(job: &mut Job, answer: &Answer) -> Result<Change, EditRefused> {
     if job.row(answer.row).is_none() {

@@ -5,12 +5,13 @@ use std::sync::Arc;
 use quillbore_calc::RowId;
 
 use super::change::Change;
+use super::length::check_length;
 use super::refused::EditRefused;
-use super::{check_length, rows};
+use super::rows;
 use crate::edit::CellAt;
 use crate::entry::{Entry, Unit};
 use crate::job::Job;
-use crate::read_cell::put;
+use crate::row::put;
 use crate::row::{Column, Row};
 
 pub(super) fn set(

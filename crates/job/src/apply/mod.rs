@@ -3,6 +3,7 @@
 mod answers;
 mod cells;
 mod change;
+mod length;
 mod overrules;
 mod places;
 mod refused;
@@ -10,29 +11,19 @@ mod rows;
 mod slips;
 mod table;
 
-pub use answers::LONGEST_ANSWER;
 pub(crate) use cells::read_angles_again;
 pub use change::Change;
 pub use refused::EditRefused;
-pub(crate) use rows::row_of;
-pub use slips::MOST_SLIPS;
 
 use std::sync::Arc;
+
+use length::check_length;
 
 use crate::edit::Edit;
 use crate::entry::Unit;
 use crate::field::Field;
 use crate::job::Job;
 use crate::read_field::read_field;
-
-/// Most rows of a table.
-pub const MOST_ROWS: usize = 100_000;
-
-/// Most places of a row.
-pub const MOST_PLACES: usize = 100_000;
-
-/// Most characters of one text.
-pub const LONGEST_TEXT: usize = 100_000;
 
 /// Does an edit to a job and says what it touched; the rows that it doesn't touch stay shared.
 pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
@@ -130,11 +121,4 @@ fn set_unit(job: &mut Job, unit: Unit) -> Change {
         other,
         ..Change::default()
     }
-}
-
-fn check_length(text: &str) -> Result<(), EditRefused> {
-    if text.chars().count() > LONGEST_TEXT {
-        return Err(EditRefused::TextTooLong { most: LONGEST_TEXT });
-    }
-    Ok(())
 }

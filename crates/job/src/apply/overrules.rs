@@ -1,9 +1,8 @@
 //! Putting figures in place of computed ones, and taking them back.
 
 use super::change::Change;
-use super::check_length;
+use super::length::check_length;
 use super::refused::EditRefused;
-use super::rows::row_of;
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job, Overrule};
 use crate::read_overrule::read_overrule;
@@ -17,7 +16,7 @@ pub(super) fn put(
 ) -> Result<Change, EditRefused> {
     check_length(text)?;
     check_length(reason)?;
-    if let Some(row) = row_of(figure)
+    if let Some(row) = figure.row()
         && job.row(row).is_none()
     {
         return Err(EditRefused::NoSuchRow { row });

@@ -7,10 +7,10 @@ use quillbore_calc::RowId;
 use quillbore_calc::direction::unit;
 use quillbore_calc::input::Place;
 
-use super::MOST_PLACES;
 use super::change::Change;
 use super::refused::EditRefused;
 use crate::job::Job;
+use crate::limits::MOST_PLACES;
 use crate::row::Row;
 
 pub(super) fn set(job: &mut Job, id: RowId, places: &[Place]) -> Result<Change, EditRefused> {

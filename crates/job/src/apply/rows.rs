@@ -5,10 +5,10 @@ use std::sync::Arc;
 
 use quillbore_calc::RowId;
 
-use super::MOST_ROWS;
 use super::change::Change;
 use super::refused::EditRefused;
-use crate::job::{FigureKey, Job};
+use crate::job::Job;
+use crate::limits::MOST_ROWS;
 use crate::row::Row;
 
 pub(super) fn insert(job: &mut Job, before: usize, count: usize) -> Result<Change, EditRefused> {
@@ -63,7 +63,7 @@ pub(super) fn delete(job: &mut Job, rows: &[RowId]) -> Result<Change, EditRefuse
     job.rows.retain(|row| !gone.contains(&row.id));
     let overrules = job.overrules.len();
     job.overrules
-        .retain(|overrule| row_of(&overrule.figure).is_none_or(|row| !gone.contains(&row)));
+        .retain(|overrule| overrule.figure.row().is_none_or(|row| !gone.contains(&row)));
     let answers = job.answers.len();
     job.answers.retain(|answer| !gone.contains(&answer.row));
     Ok(Change {
@@ -71,19 +71,4 @@ pub(super) fn delete(job: &mut Job, rows: &[RowId]) -> Result<Change, EditRefuse
         other: overrules != job.overrules.len() || answers != job.answers.len(),
         ..Change::default()
     })
-}
-
-/// The row that a figure belongs to, where it belongs to one.
-pub(crate) const fn row_of(figure: &FigureKey) -> Option<RowId> {
-    match figure {
-        FigureKey::Gap(row)
-        | FigureKey::Feed(row)
-        | FigureKey::HoleMinutes(row)
-        | FigureKey::Wear(row) => Some(*row),
-        FigureKey::Electrodes(_)
-        | FigureKey::MachineHours
-        | FigureKey::LaborHours
-        | FigureKey::NotYetKnown
-        | FigureKey::UnitPrice(_) => None,
-    }
 }

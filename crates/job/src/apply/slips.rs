@@ -3,17 +3,15 @@
 use std::sync::Arc;
 
 use super::change::Change;
-use super::check_length;
+use super::length::check_length;
 use super::refused::EditRefused;
 use crate::entry::Unit;
 use crate::issued::is_number;
 use crate::job::Job;
+use crate::limits::MOST_SLIPS;
 use crate::order;
 use crate::read_field::read_line;
 use crate::slip::{Line, Slip, SlipKind, View, kind, line};
-
-/// Most slips of a job.
-pub const MOST_SLIPS: usize = 10_000;
 
 pub(super) fn add(
     job: &mut Job,

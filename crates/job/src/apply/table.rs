@@ -59,7 +59,7 @@ pub(super) fn keep(job: &mut Job, report: &Arc<Report>) -> Result<(), EditRefuse
     match report.too_much() {
         Some(TooMuch::Told) => return Err(EditRefused::ReportTooLong { most: MOST_TOLD }),
         Some(TooMuch::Text) => {
-            let most = super::LONGEST_TEXT;
+            let most = crate::limits::LONGEST_TEXT;
             return Err(EditRefused::TextTooLong { most });
         }
         None => {}

@@ -15,7 +15,7 @@ use serde::de::{
 };
 use serde::forward_to_deserialize_any;
 
-use super::FORMAT;
+use super::format::FORMAT;
 use super::v2::{JobFile, named};
 use crate::slip::SlipKind;
 
@@ -41,7 +41,7 @@ fn a_key_comes_or_goes_only_with_the_format() {
     let came: Vec<&String> = now.difference(&then).collect();
     let went: Vec<&String> = then.difference(&now).collect();
     let what_to_do = if closed {
-        "jobs of this format are out: raise FORMAT in crates/job/src/file/mod.rs, then run this \
+        "jobs of this format are out: raise FORMAT in crates/job/src/file/format.rs, then run this \
          test with QUILLBORE_WRITE_KEYS=1, which writes the list of the new format"
     } else {
         "no release has written this format yet: run this test with QUILLBORE_WRITE_KEYS=1 and \

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use quillbore_calc::RowId;
 
-use super::FORMAT;
+use super::format::FORMAT;
 use super::report::ReportFile;
 use super::text::{TextError, decode, format_number, parse};
 use super::v2::{
@@ -18,11 +18,11 @@ use crate::entry::Unit;
 use crate::field::AngleBasis;
 use crate::issued::{Issued, IssuedLine, Seal};
 use crate::job::{FigureKey, Job, Overrule};
-use crate::read_cell::put;
 use crate::read_field::{read_field, read_line};
 use crate::read_overrule::read_overrule;
 use crate::report::MOST_REPORTS;
 use crate::row::Row;
+use crate::row::put;
 use crate::slip::{Line, Slip};
 
 /// Why a file holds no job that can be opened.

@@ -1,6 +1,6 @@
 //! From a job to a file's text.
 
-use super::FORMAT;
+use super::format::FORMAT;
 use super::report::ReportFile;
 use super::v2::{
     Amount, AnswerFile, Cell, Cells, Day, FigureFile, Finite, HashFile, IssuedFile, IssuedLineFile,

@@ -4,11 +4,10 @@ use std::collections::BTreeSet;
 
 use quillbore_calc::RowId;
 
-use super::Three;
 use super::clash::{Clash, Met, Side};
 use super::keyed::{Pair, keyed};
+use super::three::Three;
 use crate::answer::Answer;
-use crate::apply::row_of;
 use crate::job::{Job, Overrule};
 
 /// The overruled figures of both desks, for the rows of the merged job.
@@ -18,7 +17,7 @@ pub(super) fn overrules(three: &Three, merged: &Job, clashes: &mut Vec<Clash>) -
         merged,
         |job| &job.overrules,
         |overrule| overrule.figure.clone(),
-        |overrule| row_of(&overrule.figure),
+        |overrule| overrule.figure.row(),
         |figure, met| clashes.push(Clash::Overrule(figure, met)),
     )
 }

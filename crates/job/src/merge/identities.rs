@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use quillbore_calc::RowId;
 
-use super::MergeRefused;
+use super::refused::MergeRefused;
 use crate::job::Job;
 use crate::row::Row;
 use crate::slip::Slip;

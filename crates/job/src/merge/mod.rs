@@ -5,19 +5,24 @@ mod hung;
 mod identities;
 mod keyed;
 mod papers;
+mod refused;
 mod rows;
 mod slips;
+mod three;
 
 use std::sync::Arc;
 
 pub use clash::{Clash, Met, Side, Typed};
+pub use refused::MergeRefused;
 
-use crate::apply::{MOST_ROWS, MOST_SLIPS, read_angles_again};
+use crate::apply::read_angles_again;
 use crate::field::Field;
 use crate::file::{LARGEST_FILE, write_job};
 use crate::job::Job;
+use crate::limits::{MOST_ROWS, MOST_SLIPS};
 use crate::report::{MOST_REPORTS, Report};
 use keyed::{Stands, entries, stands};
+use three::Three;
 
 /// Both desks' work in one job, and where they met.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,44 +31,6 @@ pub struct Merged {
     pub job: Job,
     /// What either of them did that does not stand.
     pub clashes: Vec<Clash>,
-}
-
-/// Why two desks' work can't be put together; nothing of it is lost.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum MergeRefused {
-    /// The table would have more rows than it can.
-    TooManyRows {
-        /// Most rows of a table.
-        most: usize,
-    },
-    /// The job would have more slips than it can.
-    TooManySlips {
-        /// Most slips of a job.
-        most: usize,
-    },
-    /// The job would have more reports of pasted tables than it keeps.
-    TooManyReports {
-        /// Most reports of a job.
-        most: usize,
-    },
-    /// Every identity of rows or slips has been given out.
-    IdentitiesRunOut,
-    /// The file would be larger than any that is read.
-    TooLarge,
-}
-
-/// The job as it was opened here, and what each desk made of it.
-struct Three {
-    base: Job,
-    ours: Job,
-    theirs: Job,
-}
-
-impl Three {
-    /// The same part of each of them.
-    fn each<'a, T: ?Sized>(&'a self, part: impl Fn(&'a Job) -> &'a T) -> [&'a T; 3] {
-        [part(&self.base), part(&self.ours), part(&self.theirs)]
-    }
 }
 
 /// Puts together what we and they made of `base`: what only one of the two touched is taken as they

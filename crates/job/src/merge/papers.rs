@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::Three;
 use super::clash::Clash;
+use super::three::Three;
 use crate::issued::{Issued, SealState};
 use crate::job::Job;
 use crate::read_field::read_line;

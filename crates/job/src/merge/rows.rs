@@ -2,11 +2,11 @@
 
 use std::sync::Arc;
 
-use super::Three;
 use super::clash::Clash;
 use super::keyed::{Pair, Stands, Text, keyed, stands, texts_stand};
+use super::three::Three;
 use crate::field::AngleBasis;
-use crate::read_cell::put;
+use crate::row::put;
 use crate::row::{Column, Row};
 
 /// The rows of both desks: those that only one has are in no other's way.

@@ -2,9 +2,9 @@
 
 use std::sync::Arc;
 
-use super::Three;
 use super::clash::Clash;
 use super::keyed::{Pair, entries, keyed};
+use super::three::Three;
 use crate::slip::{Line, Slip};
 
 /// The slips of both desks: those that only one has are in no other's way.

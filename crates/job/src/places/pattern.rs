@@ -6,7 +6,7 @@ use quillbore_calc::input::{PartAxis, Place};
 
 use super::refused::PatternRefused;
 use super::vector::sin_cos;
-use crate::apply::MOST_PLACES;
+use crate::limits::MOST_PLACES;
 
 /// Holes evenly spaced about an axis of the part.
 #[derive(Clone, Copy, Debug, PartialEq)]

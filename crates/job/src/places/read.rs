@@ -7,8 +7,8 @@ use quillbore_calc::direction::{from_tilt_turn, from_views, unit};
 use quillbore_calc::input::Place;
 
 use super::refused::{LineRefused, PlacesUnreadable};
-use crate::apply::MOST_PLACES;
 use crate::entry::Unit;
+use crate::limits::MOST_PLACES;
 use crate::read_quantity::{self as read, Misread};
 
 /// What a list of places doesn't say itself.

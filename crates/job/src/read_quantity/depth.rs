@@ -7,7 +7,7 @@ use super::misread::{Misread, What};
 use super::scan::Scan;
 use super::size::{Bound, eat_bound, no_pair_meant};
 use crate::entry::Unit;
-use crate::row::Depth;
+use crate::quantity::Depth;
 
 const WHAT: What = What::Depth;
 

@@ -4,7 +4,7 @@ use super::measure::{bare_unit, measure, to_length};
 use super::misread::{Misread, What};
 use super::scan::Scan;
 use crate::entry::Unit;
-use crate::row::LayerText;
+use crate::quantity::LayerText;
 
 /// Most layers in one row.
 const MOST_LAYERS: usize = 20;

@@ -8,7 +8,7 @@ use super::measure::{Bare, Measure, bare_unit, diameter, second_diameter, to_len
 use super::misread::{Misread, What};
 use super::scan::Scan;
 use crate::entry::Unit;
-use crate::row::{LimitsGiven, Size};
+use crate::quantity::{LimitsGiven, Size};
 
 const DIAMETER_WORDS: [&str; 4] = ["dia", "diam", "diameter", "drill"];
 const NOMINAL_WORDS: [&str; 7] = ["basic", "bsc", "nom", "nominal", "ref", "reference", "hole"];

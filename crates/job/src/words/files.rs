@@ -2,8 +2,8 @@
 
 use std::fmt;
 
-use crate::apply::LONGEST_TEXT;
 use crate::file::{ReadError, TextError, Unfit};
+use crate::limits::LONGEST_TEXT;
 use crate::report::{MOST_REPORTS, MOST_TOLD};
 use crate::shop::ShopError;
 
