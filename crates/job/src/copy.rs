@@ -1,7 +1,7 @@
 //! A job as another one, under another number.
 
 use crate::job::Job;
-use crate::slip::SlipKind;
+use crate::slip::lists::SlipKind;
 
 impl Job {
     /// The job under a number, with the numbers of the papers that stayed behind.

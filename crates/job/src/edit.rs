@@ -12,7 +12,7 @@ use crate::field::Field;
 use crate::job::FigureKey;
 use crate::report::Report;
 use crate::row::Column;
-use crate::slip::{Line, SlipKind};
+use crate::slip::lists::{Line, SlipKind};
 
 /// One edit; `apply` reads its text, in one place, for window, import, commands and tests alike.
 #[derive(Clone, Debug, PartialEq)]

@@ -7,8 +7,7 @@ use chrono::NaiveDate;
 
 use crate::apply::{Change, EditRefused, apply};
 use crate::edit::Edit;
-use crate::issued::Issued;
-use crate::job::Job;
+use crate::job::{Issued, Job};
 use crate::words::edits::label;
 use crate::words::merge::LABEL as MERGE;
 

@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 
 use crate::field::Field;
 use crate::job::Job;
-use crate::life;
 use crate::row::Row;
-use crate::serials;
-use crate::slip::{Has, View, kind, line};
+use crate::slip::lists::{Has, kind, line};
+use crate::slip::view::View;
+use crate::{life, serials};
 
 /// Parts that a paper speaks of.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

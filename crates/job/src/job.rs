@@ -5,14 +5,19 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_calc::RowId;
+use rust_decimal::Decimal;
 
 use crate::answer::Answer;
+use crate::concern::Concern;
 use crate::entry::{Entry, Unit};
 use crate::field::{AngleBasis, Field, Value};
-use crate::issued::Issued;
+use crate::file::hash::Hash;
+use crate::issued::paper::Paper;
 use crate::report::Report;
 use crate::row::Row;
-use crate::slip::{Slip, SlipKind, TypedKind, View};
+use crate::slip::lists::{SlipKind, TypedKind};
+use crate::slip::pinned::Slip;
+use crate::slip::view::View;
 
 /// A job; cloning it is cheap, its rows are shared.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -41,6 +46,62 @@ pub struct Job {
     pub issued: Vec<Arc<Issued>>,
     /// What became of hole tables that came from elsewhere, in the order they came.
     pub reports: Vec<Arc<Report>>,
+}
+
+/// One issued paper: it never changes, and is withdrawn only by a slip that says so.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Issued {
+    /// Its number: the job's, the paper's letter, the revision.
+    pub number: String,
+    /// Which paper.
+    pub paper: Paper,
+    /// The day on it.
+    pub date: NaiveDate,
+    /// The last day that it stands, where it has one.
+    pub valid_until: Option<NaiveDate>,
+    /// The name of its PDF in the folder of the job that keeps it.
+    pub file: String,
+    /// The job whose folder keeps the PDF, where that is another one.
+    pub kept_by: Option<String>,
+    /// What the PDF is known by.
+    pub hash: Hash,
+    /// What it offers, confirms or lists.
+    pub lines: Vec<IssuedLine>,
+    /// The rows of the shop that it rests on, as numbers.
+    pub rests_on: Vec<(String, f64)>,
+    /// Its text, page by page.
+    pub pages: Vec<String>,
+    /// Numbers of the papers that it takes the place of: they no longer stand.
+    pub replaces: Vec<String>,
+    /// What had been typed, without slips and issued papers.
+    pub inputs: Option<Arc<Job>>,
+    /// What shows whether the entry was changed since; papers issued before there were seals have
+    /// none.
+    pub seal: Option<Seal>,
+}
+
+/// One line of prices or parts on an issued paper.
+#[derive(Clone, Debug, PartialEq)]
+pub struct IssuedLine {
+    /// The job that it is about.
+    pub job: String,
+    /// Part number.
+    pub part: String,
+    /// Its revision.
+    pub revision: String,
+    /// How many.
+    pub quantity: u32,
+    /// Price of one, where the paper has prices.
+    pub each: Option<Decimal>,
+}
+
+/// What an entry is sealed with when its paper is issued.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Seal {
+    /// Which way of hashing it was.
+    pub version: u32,
+    /// What came out.
+    pub hash: Hash,
 }
 
 /// A figure put in place of the computed one, with the reason.
@@ -178,5 +239,12 @@ impl Job {
     #[must_use]
     pub fn row_index(&self, id: RowId) -> Option<usize> {
         self.rows.iter().position(|row| row.id == id)
+    }
+
+    /// The answer to a concern of a row.
+    #[must_use]
+    pub fn answer(&self, row: RowId, concern: Concern) -> Option<&Answer> {
+        let mut answers = self.answers.iter();
+        answers.find(|answer| answer.row == row && answer.concern == concern)
     }
 }

@@ -10,11 +10,14 @@ use quillbore_calc::RowId;
 use crate::concern::Concern;
 use crate::field::Field;
 use crate::inspected::is_mark;
-use crate::issued::Paper;
+use crate::issued::paper::Paper;
 use crate::job::Job;
 use crate::order::{self, Topic};
+use crate::slip::choices::Outcome;
 use crate::slip::holds::CountOrNone;
-use crate::slip::{Has, Outcome, Slip, SlipKind, TypedLine, View, kind, line};
+use crate::slip::lists::{Has, SlipKind, TypedLine, kind, line};
+use crate::slip::pinned::Slip;
+use crate::slip::view::View;
 
 /// Where a job stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

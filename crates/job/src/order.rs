@@ -9,11 +9,13 @@ use chrono::{Datelike as _, NaiveDate, Weekday};
 use rust_decimal::Decimal;
 
 use crate::field::Field;
-use crate::issued::{Issued, Paper, is_number};
-use crate::job::Job;
+use crate::issued::number::is_number;
+use crate::issued::paper::Paper;
+use crate::job::{Issued, Job};
 use crate::life::ordered;
 use crate::slip::holds::Line;
-use crate::slip::{Has, TypedLine, View, kind, line};
+use crate::slip::lists::{Has, TypedLine, kind, line};
+use crate::slip::view::View;
 
 /// What papers say of an order from the order on: the order's own where it names it, else the
 /// sheet's.

@@ -1,11 +1,10 @@
 //! Text into the sheet's single lines.
 
-use crate::entry::Entry;
-use crate::entry::Unit;
+use crate::entry::{Entry, Unit};
 use crate::field::{Field, FieldKind, Value};
 use crate::read_cell::entry;
 use crate::read_quantity::{self as read, Misread};
-use crate::slip::Line;
+use crate::slip::lists::Line;
 
 /// Longest single line, in characters.
 const LONGEST_LINE: usize = 400;

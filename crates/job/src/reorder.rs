@@ -8,11 +8,12 @@ use rust_decimal::Decimal;
 use crate::concern::Concern;
 use crate::entry::Unit;
 use crate::field::Field;
-use crate::issued::Paper;
+use crate::issued::paper::Paper;
 use crate::job::{FigureKey, Job};
 use crate::life::{self, is_open};
 use crate::row::{Column, Row};
-use crate::slip::{Has, TypedLine, View, kind, line};
+use crate::slip::lists::{Has, TypedLine, kind, line};
+use crate::slip::view::View;
 use crate::words::english;
 
 /// Fields that belong to one order and are not taken over to the next.

@@ -15,21 +15,22 @@ use quillbore_calc::assemble::{self, Answers, Question as Search};
 use quillbore_calc::finding::{About, Finding, Kind, Level};
 use quillbore_calc::{JobFigures, JobInput, Remedy, RowId, Tables};
 
-use crate::answer::{Answer, Question};
+use crate::answer::Answer;
 use crate::concern::{Customer, customer};
 use crate::edit::Edit;
 use crate::field::{AngleBasis, Block, Field};
 use crate::job::Job;
 use crate::life;
+use crate::question::Question;
 use crate::remedy::Offer;
 use crate::row::{Column, Row};
 use crate::row_depth::through_notes;
+use crate::same_name::same_name;
 use crate::shop::Shop;
-use crate::slip::Line;
-use crate::to_input::{Asked, UnknownName, same_name, to_input};
-use crate::words::english;
+use crate::slip::lists::Line;
+use crate::to_input::{Asked, UnknownName, to_input};
 use crate::words::findings::Speaker;
-use crate::words::slips;
+use crate::words::{english, slips};
 
 /// A job's figures, with everything that is to be said beside its lines.
 #[derive(Clone, Debug, PartialEq)]

@@ -5,12 +5,13 @@ use quillbore_calc::input::{
 };
 use quillbore_calc::{Figure, Finding, Tables};
 
-use crate::answer::{put_answers, unanswered_findings};
 use crate::field::{Field, TiltAngle, Value};
 use crate::job::{FigureKey, Job};
 use crate::quantity::{LayerText, LimitsGiven, Size};
+use crate::question::{put_answers, unanswered_findings};
 use crate::row::Row;
 use crate::row_depth::row_depth;
+use crate::same_name::same_name;
 use crate::shop::Shop;
 use crate::words::english;
 
@@ -156,15 +157,6 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
         | Figure::Setups
         | Figure::LotCost => return None,
     })
-}
-
-/// Names agree when they do so without regard to case and outer blanks.
-#[must_use]
-pub fn same_name(a: &str, b: &str) -> bool {
-    let (a, b) = (a.trim(), b.trim());
-    a.chars()
-        .flat_map(char::to_lowercase)
-        .eq(b.chars().flat_map(char::to_lowercase))
 }
 
 /// The index behind a typed name: nothing typed is fine, a name without a row is given back.

@@ -9,12 +9,13 @@ use hands::{cells, day, done, field, put_together};
 use notes_told::{offered, said};
 use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
-use quillbore_job::answer::{Answer, How, Question};
+use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::Concern;
 use quillbore_job::file::{read_job, write_job};
 use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, Blocker};
 use quillbore_job::merge::{Clash, Met, Side};
+use quillbore_job::question::Question;
 use quillbore_job::results::{Results, SideNote, results_quick};
 use quillbore_job::{Column, Edit, Field, Job, Paper, Shop, Unit, apply, reorder};
 

@@ -2,8 +2,9 @@
 
 use egui::{Key, Ui};
 use quillbore_calc::RowId;
-use quillbore_job::answer::{Answer, How, Question};
+use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::Concern;
+use quillbore_job::question::Question;
 use quillbore_job::results::SideNote;
 use quillbore_job::words::answers as words;
 use quillbore_job::words::life;

@@ -6,7 +6,7 @@ use egui::{Rect, RichText, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
 use quillbore_job::Edit;
-use quillbore_job::answer::Question;
+use quillbore_job::question::Question;
 use quillbore_job::results::{Beside, SideNote, Telling};
 use quillbore_job::words::english;
 

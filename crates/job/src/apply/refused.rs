@@ -4,7 +4,7 @@ use quillbore_calc::RowId;
 
 use crate::answer::How;
 use crate::row::Column;
-use crate::slip::Line;
+use crate::slip::lists::Line;
 
 /// Why an edit was refused; the job stays as it was.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

@@ -6,12 +6,14 @@ use super::change::Change;
 use super::length::check_length;
 use super::refused::EditRefused;
 use crate::entry::Unit;
-use crate::issued::is_number;
+use crate::issued::number::is_number;
 use crate::job::Job;
 use crate::limits::MOST_SLIPS;
 use crate::order;
 use crate::read_field::read_line;
-use crate::slip::{Line, Slip, SlipKind, View, kind, line};
+use crate::slip::lists::{Line, SlipKind, kind, line};
+use crate::slip::pinned::Slip;
+use crate::slip::view::View;
 
 pub(super) fn add(
     job: &mut Job,

@@ -17,7 +17,7 @@ use serde::forward_to_deserialize_any;
 
 use super::format::FORMAT;
 use super::v2::{JobFile, named};
-use crate::slip::SlipKind;
+use crate::slip::lists::SlipKind;
 
 /// Set to anything, it makes the test write the list of an open format anew.
 const WRITE_ANEW: &str = "QUILLBORE_WRITE_KEYS";

@@ -1,7 +1,7 @@
 //! Files: reading and writing of jobs, and what every file of ours has in common.
 
 mod format;
-mod hash;
+pub(crate) mod hash;
 #[cfg(test)]
 mod keys;
 mod read;

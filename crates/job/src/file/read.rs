@@ -16,14 +16,13 @@ use crate::answer::Answer;
 use crate::concern::Facts;
 use crate::entry::Unit;
 use crate::field::AngleBasis;
-use crate::issued::{Issued, IssuedLine, Seal};
-use crate::job::{FigureKey, Job, Overrule};
+use crate::job::{FigureKey, Issued, IssuedLine, Job, Overrule, Seal};
 use crate::read_field::{read_field, read_line};
 use crate::read_overrule::read_overrule;
 use crate::report::MOST_REPORTS;
-use crate::row::Row;
-use crate::row::put;
-use crate::slip::{Line, Slip};
+use crate::row::{Row, put};
+use crate::slip::lists::Line;
+use crate::slip::pinned::Slip;
 
 /// Why a file holds no job that can be opened.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

@@ -17,10 +17,10 @@ use super::report::ReportFile;
 use crate::answer::How;
 use crate::concern::Concern;
 use crate::field::Field;
-use crate::issued::Paper;
+use crate::issued::paper::Paper;
 use crate::report::Outcome;
 use crate::row::Column;
-use crate::slip::{Line, SlipKind};
+use crate::slip::lists::{Line, SlipKind};
 
 /// A job on disk.
 #[derive(Debug, Deserialize, Serialize)]

@@ -8,10 +8,9 @@ use super::v2::{
 };
 use crate::answer::Answer;
 use crate::entry::{Entry, Unit};
-use crate::issued::Issued;
-use crate::job::{FigureKey, Job, Overrule};
+use crate::job::{FigureKey, Issued, Job, Overrule};
 use crate::row::{Column, Row};
-use crate::slip::Slip;
+use crate::slip::pinned::Slip;
 
 /// A job's file: the same job gives the same text, the format number stands in its first lines, and
 /// there is one cell or place a line, so that two versions can be compared.

@@ -77,22 +77,12 @@ use chrono::NaiveDate;
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
-use super::{Issued, IssuedLine};
 use crate::answer::Answer;
 use crate::concern::Facts;
 use crate::entry::{Entry, Unit};
-use crate::file::{self, Hash};
-use crate::job::{FigureKey, Job, Overrule};
+use crate::file::hash::hash;
+use crate::job::{FigureKey, Issued, IssuedLine, Job, Overrule, Seal};
 use crate::row::{Column, Row};
-
-/// What an entry is sealed with when its paper is issued.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Seal {
-    /// Which way of hashing it was.
-    pub version: u32,
-    /// What came out.
-    pub hash: Hash,
-}
 
 impl Seal {
     /// The version that papers are sealed with.
@@ -118,7 +108,7 @@ impl Issued {
     pub fn sealed(self) -> Self {
         let seal = Seal {
             version: Seal::VERSION,
-            hash: file::hash(&self.sealed_bytes()),
+            hash: hash(&self.sealed_bytes()),
         };
         Self {
             seal: Some(seal),
@@ -132,7 +122,7 @@ impl Issued {
         match self.seal {
             None => SealState::Unsealed,
             Some(seal) if seal.version != Seal::VERSION => SealState::Unknown(seal.version),
-            Some(seal) if seal.hash == file::hash(&self.sealed_bytes()) => SealState::Sealed,
+            Some(seal) if seal.hash == hash(&self.sealed_bytes()) => SealState::Sealed,
             Some(_) => SealState::Broken,
         }
     }

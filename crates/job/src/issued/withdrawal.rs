@@ -2,10 +2,12 @@
 
 use std::sync::Arc;
 
-use super::{Issued, is_number};
-use crate::job::Job;
+use super::number::is_number;
+use crate::job::{Issued, Job};
 use crate::read_field::read_line;
-use crate::slip::{Line, Slip, SlipKind, View, kind, line};
+use crate::slip::lists::{Line, SlipKind, kind, line};
+use crate::slip::pinned::Slip;
+use crate::slip::view::View;
 use crate::words::issued::UNDONE;
 
 impl Job {

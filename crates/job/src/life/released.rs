@@ -7,10 +7,10 @@ use quillbore_calc::RowId;
 use crate::answer::Answer;
 use crate::entry::Entry;
 use crate::field::Field;
-use crate::issued::{Issued, Paper};
-use crate::job::{FigureKey, Job};
+use crate::issued::paper::Paper;
+use crate::job::{FigureKey, Issued, Job};
 use crate::reorder::{Changed, differing};
-use crate::slip::{Has, TypedLine, kind, line};
+use crate::slip::lists::{Has, TypedLine, kind, line};
 
 /// Standing travelers that were released of another sheet than the one that is there now, by number,
 /// with what differs of all that their readers work from.

@@ -11,11 +11,11 @@ use crate::answer::Answer;
 use crate::concern::Concern;
 use crate::entry::{Entry, Unit};
 use crate::field::Field;
-use crate::file::Hash;
-use crate::issued::Paper;
+use crate::file::hash::Hash;
+use crate::issued::paper::Paper;
 use crate::job::{FigureKey, Overrule};
 use crate::row::Column;
-use crate::slip::Line;
+use crate::slip::lists::Line;
 
 /// Something that two desks did, each in its way; rows and slips by their identity in the merged job.
 #[derive(Clone, Debug, PartialEq)]

@@ -5,10 +5,10 @@ use std::sync::Arc;
 
 use super::clash::Clash;
 use super::three::Three;
-use crate::issued::{Issued, SealState};
-use crate::job::Job;
+use crate::issued::seal::SealState;
+use crate::job::{Issued, Job};
 use crate::read_field::read_line;
-use crate::slip::Line;
+use crate::slip::lists::Line;
 
 /// Characters of a hash that tell two papers apart.
 const SHOWN: usize = 8;

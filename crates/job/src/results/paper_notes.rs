@@ -5,8 +5,8 @@ use quillbore_calc::finding::Level;
 
 use super::kind::NoteKind;
 use super::{Beside, SideNote};
-use crate::issued::{Issued, SealState};
-use crate::job::Job;
+use crate::issued::seal::SealState;
+use crate::job::{Issued, Job};
 use crate::life::{self, State};
 use crate::words;
 

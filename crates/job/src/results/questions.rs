@@ -7,10 +7,10 @@ use quillbore_calc::{JobFigures, RowId};
 
 use super::kind::NoteKind;
 use super::{Beside, SideNote, found};
-use crate::answer::Question;
 use crate::concern::{Concern, Facts, all_asked, asked};
 use crate::edit::Edit;
 use crate::job::Job;
+use crate::question::Question;
 use crate::remedy::Offer;
 use crate::to_input::Asked;
 use crate::words::answers as words;

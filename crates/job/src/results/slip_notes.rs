@@ -7,14 +7,14 @@ use super::kind::NoteKind;
 use super::{Beside, SideNote};
 use crate::edit::Edit;
 use crate::field::Field;
-use crate::issued::Paper;
+use crate::issued::paper::Paper;
 use crate::job::Job;
 use crate::life;
 use crate::order::{self, Difference, Revised};
 use crate::remedy::Offer;
-use crate::slip::{Line, View, kind, line};
-use crate::words::life as words;
-use crate::words::{english, issued};
+use crate::slip::lists::{Line, kind, line};
+use crate::slip::view::View;
+use crate::words::{english, issued, life as words};
 
 /// Everything that is to be said beside slips.
 pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {

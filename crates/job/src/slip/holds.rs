@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use quillbore_calc::Length as Mm;
 use rust_decimal::Decimal;
 
-use super::{Outcome as Ended, Point as WaitsFor};
+use super::choices::{Outcome as Ended, Point as WaitsFor};
 use crate::entry::Entry;
 use crate::field::{FieldKind, Value};
 

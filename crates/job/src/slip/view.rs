@@ -4,28 +4,10 @@ use core::fmt;
 use core::marker::PhantomData;
 
 use super::holds::Holds;
-use super::{Line, Slip, SlipKind};
+use super::lists::{Has, Line, TypedKind, TypedLine};
+use super::pinned::Slip;
 use crate::entry::Entry;
 use crate::field::Value;
-
-/// A line as a type: those of [`line`](super::line).
-pub trait TypedLine: Copy {
-    /// What it holds.
-    type Holds: Holds;
-
-    /// The line.
-    const LINE: Line;
-}
-
-/// A kind of slip as a type: those of [`kind`](super::kind).
-pub trait TypedKind {
-    /// The kind.
-    const KIND: SlipKind;
-}
-
-/// A kind of slip that has a line.
-#[diagnostic::on_unimplemented(message = "a slip of the kind `{Self}` has no line `{L}`")]
-pub trait Has<L: TypedLine>: TypedKind {}
 
 /// A line that slips of a kind have: for lists of them.
 pub struct LineOf<K> {
@@ -87,9 +69,17 @@ pub struct View<'a, K> {
     of: PhantomData<K>,
 }
 
+impl Slip {
+    /// The slip as one of a kind, where it is of that kind.
+    #[must_use]
+    pub fn as_view<K: TypedKind>(&self) -> Option<View<'_, K>> {
+        View::of(self)
+    }
+}
+
 impl<'a, K: TypedKind> View<'a, K> {
     /// The slip, where it is of this kind.
-    pub(super) fn of(slip: &'a Slip) -> Option<Self> {
+    fn of(slip: &'a Slip) -> Option<Self> {
         (slip.kind == K::KIND).then_some(Self {
             slip,
             of: PhantomData,

@@ -6,7 +6,8 @@ use crate::job::FigureKey;
 use crate::life::{Blocker, State};
 use crate::order::{Difference, Revised, Topic};
 use crate::reorder::Changed;
-use crate::slip::{Line, View, kind, line};
+use crate::slip::lists::{Line, kind, line};
+use crate::slip::view::View;
 
 /// A state, in plain words.
 #[must_use]
@@ -362,6 +363,6 @@ fn overruled(figure: &FigureKey, mark: &str) -> String {
 
 /// A paper's name with its number.
 #[must_use]
-pub fn paper(paper: crate::issued::Paper, number: &str) -> String {
+pub fn paper(paper: crate::issued::paper::Paper, number: &str) -> String {
     format!("{} {number}", slips::paper(paper))
 }

@@ -1,7 +1,8 @@
 //! Names of slips, of their lines and of papers, in American shop English.
 
-use crate::issued::Paper;
-use crate::slip::{Line, Outcome, SlipKind};
+use crate::issued::paper::Paper;
+use crate::slip::choices::Outcome;
+use crate::slip::lists::{Line, SlipKind};
 
 /// A slip's name at its head.
 #[must_use]
