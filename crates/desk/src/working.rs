@@ -6,7 +6,7 @@ use quillbore_calc::working::working;
 use quillbore_job::Edit;
 use quillbore_job::remedy::Offers;
 use quillbore_job::to_input::key_of;
-use quillbore_job::words::findings::capital;
+use quillbore_job::words::speaker::capital;
 use quillbore_job::words::workings::{self, formula, name, origin};
 
 use crate::look;

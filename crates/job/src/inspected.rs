@@ -4,10 +4,11 @@ use std::collections::BTreeSet;
 
 use crate::field::Field;
 use crate::job::Job;
+use crate::life::parts::{ordered, sum};
 use crate::row::Row;
+use crate::serials;
 use crate::slip::lists::{Has, kind, line};
 use crate::slip::view::View;
-use crate::{life, serials};
 
 /// Parts that a paper speaks of.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -32,9 +33,9 @@ pub struct Checked {
 /// Serial numbers are those of received parts, else of what was drilled, measured or delivered.
 #[must_use]
 pub fn parts(job: &Job) -> Parts {
-    let received = life::sum::<kind::Received, _>(job, line::Count);
+    let received = sum::<kind::Received, _>(job, line::Count);
     let count = match received {
-        0 => life::ordered(job)
+        0 => ordered(job)
             .or_else(|| job.count(Field::Quantity))
             .unwrap_or(0),
         parts => parts,
@@ -58,7 +59,7 @@ pub fn parts(job: &Job) -> Parts {
 pub fn delivered(job: &Job) -> Parts {
     Parts {
         serials: serials_of::<kind::Delivery>(job),
-        count: life::sum::<kind::Delivery, _>(job, line::Count),
+        count: sum::<kind::Delivery, _>(job, line::Count),
     }
 }
 

@@ -5,6 +5,7 @@
 
 pub mod answer;
 pub mod apply;
+pub mod changed;
 pub mod concern;
 mod copy;
 pub mod edit;

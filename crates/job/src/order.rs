@@ -1,7 +1,7 @@
 //! What an order freezes: what papers follow from the order on, what differs between it and
 //! quotation or sheet, and which of that somebody accepted.
 
-mod difference;
+pub(crate) mod difference;
 
 pub use difference::{Difference, Revised, Topic};
 
@@ -12,7 +12,7 @@ use crate::field::Field;
 use crate::issued::number::is_number;
 use crate::issued::paper::Paper;
 use crate::job::{Issued, Job};
-use crate::life::ordered;
+use crate::life::parts::ordered;
 use crate::slip::holds::Line;
 use crate::slip::lists::{Has, TypedLine, kind, line};
 use crate::slip::view::View;

@@ -2,19 +2,16 @@
 
 use std::collections::BTreeMap;
 
-use quillbore_calc::RowId;
 use rust_decimal::Decimal;
 
-use crate::concern::Concern;
-use crate::entry::Unit;
+use crate::changed::{Changed, differing};
 use crate::field::Field;
 use crate::issued::paper::Paper;
 use crate::job::{FigureKey, Job};
-use crate::life::{self, is_open};
-use crate::row::{Column, Row};
+use crate::life::parts::{actual_hours, sum};
+use crate::life::trouble::is_open;
 use crate::slip::lists::{Has, TypedLine, kind, line};
 use crate::slip::view::View;
-use crate::words::english;
 
 /// Fields that belong to one order and are not taken over to the next.
 const OF_ONE_ORDER: &[Field] = &[
@@ -56,26 +53,6 @@ pub struct LastPrice {
     pub quantity: u32,
     /// Price of one.
     pub each: Decimal,
-}
-
-/// Something on the sheet that differs from the job before.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Changed {
-    /// A field: before and now.
-    Field(Field, String, String),
-    /// A cell of a row by its mark: before and now.
-    Cell(String, Column, String, String),
-    /// A row that is new, by its mark.
-    NewRow(String),
-    /// A row that is gone, by its mark.
-    RowGone(String),
-    /// The places of a row moved or changed in number.
-    Places(String),
-    /// An overruled figure, with the mark where it is of a row: before and now, empty where it is as
-    /// computed.
-    Overrule(FigureKey, String, String, String),
-    /// The answer to a check of a row by its mark.
-    Answer(String, Concern),
 }
 
 /// The same work on a new sheet, without number; it points back by number.
@@ -145,8 +122,8 @@ pub fn learned(old: &Job) -> Learned {
         next_time: texts(old, line::NextTime),
         settings: texts(old, line::Settings),
         trouble: texts(old, line::Trouble),
-        hours: life::actual_hours(old),
-        delivered: life::sum::<kind::Delivery, _>(old, line::Count),
+        hours: actual_hours(old),
+        delivered: sum::<kind::Delivery, _>(old, line::Count),
         open: open.map(what_is_wrong).collect(),
     }
 }
@@ -215,66 +192,4 @@ pub fn changed(old: &Job, new: &Job) -> Vec<Changed> {
     differing(old, new, |field| {
         !OF_ONE_ORDER.contains(&field) && field != Field::Lessons
     })
-}
-
-/// What differs between two sheets, in the sheet's order; of fields, those that are `wanted`.
-pub(crate) fn differing(old: &Job, new: &Job, wanted: impl Fn(Field) -> bool) -> Vec<Changed> {
-    let mut found = Vec::new();
-    for &field in Field::ALL {
-        let (was, is) = (old.field(field), new.field(field));
-        let alike = was.value() == is.value();
-        let differs = was_and_is((was.text(), was.unit()), (is.text(), is.unit()), alike);
-        if let Some((was, is)) = differs.filter(|_| wanted(field)) {
-            found.push(Changed::Field(field, was, is));
-        }
-    }
-    let (before, now) = (by_id(old), by_id(new));
-    for row in &new.rows {
-        let mark = row.mark.text().trim().to_owned();
-        let Some(was) = before.get(&row.id) else {
-            found.push(Changed::NewRow(mark));
-            continue;
-        };
-        for &column in Column::ALL {
-            let alike = was.reads_alike(row, column);
-            let (was, is) = (was.cell(column), row.cell(column));
-            if let Some((was, is)) = was_and_is((was.text, was.unit), (is.text, is.unit), alike) {
-                found.push(Changed::Cell(mark.clone(), column, was, is));
-            }
-        }
-        if was.places != row.places {
-            found.push(Changed::Places(mark));
-        }
-    }
-    for row in &old.rows {
-        if !now.contains_key(&row.id) {
-            found.push(Changed::RowGone(row.mark.text().trim().to_owned()));
-        }
-    }
-    found
-}
-
-fn by_id(job: &Job) -> BTreeMap<RowId, &Row> {
-    job.rows.iter().map(|row| (row.id, row.as_ref())).collect()
-}
-
-/// What was typed then and now, where that differs; the same text meant in another unit differs where
-/// it isn't read `alike`.
-fn was_and_is(
-    (was, was_in): (&str, Option<Unit>),
-    (is, is_in): (&str, Option<Unit>),
-    alike: bool,
-) -> Option<(String, String)> {
-    let (was, is) = (was.trim(), is.trim());
-    if was != is {
-        return Some((was.to_owned(), is.to_owned()));
-    }
-    if alike || was_in == is_in {
-        return None;
-    }
-    let with = |unit: Option<Unit>| {
-        let sign = unit.map_or("", english::unit_of_length);
-        format!("{was} {sign}")
-    };
-    Some((with(was_in), with(is_in)))
 }

@@ -1,35 +1,37 @@
 //! Everything computed of a job, recomputed on each edit and never stored.
 
+mod depth_notes;
+mod found;
 mod kind;
+mod note;
 mod paper_notes;
 mod questions;
 mod slip_notes;
 mod telling;
 
 pub use kind::{Missing, NoteKind};
+pub use note::{Beside, SideNote};
 pub use telling::Telling;
 
 use std::cmp::Reverse;
 
+use found::found;
+
 use quillbore_calc::assemble::{self, Answers, Question as Search};
 use quillbore_calc::finding::{About, Finding, Kind, Level};
-use quillbore_calc::{JobFigures, JobInput, Remedy, RowId, Tables};
+use quillbore_calc::{JobFigures, JobInput, Remedy, Tables};
 
 use crate::answer::Answer;
-use crate::concern::{Customer, customer};
 use crate::edit::Edit;
 use crate::field::{AngleBasis, Block, Field};
 use crate::job::Job;
 use crate::life;
-use crate::question::Question;
 use crate::remedy::Offer;
 use crate::row::{Column, Row};
-use crate::row_depth::through_notes;
 use crate::same_name::same_name;
-use crate::shop::Shop;
-use crate::slip::lists::Line;
+use crate::shop::rows::Shop;
 use crate::to_input::{Asked, UnknownName, to_input};
-use crate::words::findings::Speaker;
+use crate::words::speaker::Speaker;
 use crate::words::{english, slips};
 
 /// A job's figures, with everything that is to be said beside its lines.
@@ -41,83 +43,6 @@ pub struct Results {
     pub figures: JobFigures,
     /// Side notes, in the sheet's order.
     pub notes: Vec<SideNote>,
-}
-
-/// A sentence beside a line of the sheet.
-#[derive(Clone, Debug, PartialEq)]
-pub struct SideNote {
-    /// How much it matters.
-    pub level: Level,
-    /// What it says, as a kind.
-    pub kind: NoteKind,
-    /// The line it stands beside.
-    pub beside: Beside,
-    /// What it says, where the calculation didn't find it: that is worded by [`Telling`].
-    own: String,
-    /// What can be done about it, worded by [`Telling`] too.
-    offering: Option<Offering>,
-    /// How it concerns the customer.
-    pub customer: Customer,
-    /// What it asks before anything is quoted or released, and how that was answered.
-    pub question: Option<Box<Question>>,
-    /// The line of a slip that would settle it, once somebody types there.
-    pub settled_by: Option<(u32, Line)>,
-}
-
-/// What can be done about a note.
-#[derive(Clone, Debug, PartialEq)]
-enum Offering {
-    /// The calculation's remedy, of the row that stands there.
-    Remedy { remedy: Remedy, at: Option<usize> },
-    /// An edit with its words.
-    Edit(Offer),
-}
-
-impl SideNote {
-    /// A note that only says something.
-    pub(crate) const fn new(level: Level, kind: NoteKind, beside: Beside, own: String) -> Self {
-        Self {
-            level,
-            kind,
-            beside,
-            own,
-            offering: None,
-            customer: Customer::Shop,
-            question: None,
-            settled_by: None,
-        }
-    }
-
-    /// Its stable code, for what is printed and written.
-    #[must_use]
-    pub const fn code(&self) -> &'static str {
-        self.kind.code()
-    }
-
-    /// The same note with something that can be done about it.
-    fn offering(self, offer: Option<Offer>) -> Self {
-        Self {
-            offering: offer.map(Offering::Edit),
-            ..self
-        }
-    }
-}
-
-/// The line of the sheet that a note stands beside.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Beside {
-    /// A field of the inquiry, plan or price.
-    Field(Field),
-    /// A row, and the column where the note is about one cell.
-    Row(RowId, Option<Column>),
-    /// The plan as a whole.
-    Plan,
-    /// The price as a whole.
-    Price,
-    /// The papers that were issued.
-    Papers,
-    /// A slip, and the line where the note is about one.
-    Slip(u32, Option<Line>),
 }
 
 impl Results {
@@ -229,7 +154,7 @@ fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<Sid
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
     notes.extend(marks_twice(job));
     notes.extend(other_name(job, shop, asked).map(|note| (note, None)));
-    notes.extend(through_notes(job, asked));
+    notes.extend(depth_notes::through(job, asked));
     notes.extend(
         slip_notes::all(job, figures)
             .into_iter()
@@ -386,45 +311,4 @@ fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
         beside,
         speaker.unknown(name),
     )
-}
-
-/// What the calculation found, of the row that stands there.
-fn found(finding: &Finding, at: Option<usize>) -> SideNote {
-    let remedy = |remedy| Offering::Remedy { remedy, at };
-    SideNote {
-        offering: finding.remedy.map(remedy),
-        customer: customer(&finding.kind),
-        ..SideNote::new(
-            finding.level,
-            NoteKind::Found(finding.kind.clone()),
-            beside(finding),
-            String::new(),
-        )
-    }
-}
-
-/// The line that a finding of the calculation stands beside.
-fn beside(finding: &Finding) -> Beside {
-    match finding.about {
-        About::Row(row) => Beside::Row(row, None),
-        About::Price => match finding.kind {
-            Kind::PartValueUnknown => Beside::Field(Field::PartValue),
-            Kind::MarginImpossible { .. } => Beside::Field(Field::Margin),
-            _ => Beside::Price,
-        },
-        About::Job => match finding.kind {
-            Kind::MaterialMissing
-            | Kind::ConductivityUnknown
-            | Kind::ConductivityCheck { .. }
-            | Kind::ConductivityTestPiece { .. }
-            | Kind::DoesNotConduct { .. }
-            | Kind::FamilyValues => Beside::Field(Field::Material),
-            Kind::MachineMissing => Beside::Field(Field::Machine),
-            Kind::QuantityMissing => Beside::Field(Field::Quantity),
-            Kind::PartSizeUnknown | Kind::PartTooLarge { .. } => Beside::Field(Field::SizeX),
-            Kind::PartTooHeavy { .. } => Beside::Field(Field::Mass),
-            Kind::PartValueUnknown => Beside::Field(Field::PartValue),
-            _ => Beside::Plan,
-        },
-    }
 }

@@ -1,14 +1,10 @@
 //! How deep the holes of a row are: as typed, or by what they go through.
 
-use quillbore_calc::finding::Level;
 use quillbore_calc::input::{HoleEnd, Layer};
 
 use crate::field::Field;
 use crate::job::Job;
-use crate::results::{Beside, NoteKind, SideNote};
-use crate::row::{Column, Row};
-use crate::to_input::Asked;
-use crate::words::depth as words;
+use crate::row::Row;
 
 /// The depth of a row's holes on their axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -66,34 +62,4 @@ pub fn row_depth(job: &Job, row: &Row, tilt_deg: f64, layers: &[Layer]) -> RowDe
         Some(wall) if open && cos > 1e-6 => of(Some(wall.mm() / cos), DepthFrom::Wall),
         _ => of(None, DepthFrom::Nothing),
     }
-}
-
-/// What is said of rows whose depth says through, and where each stands in the table.
-pub(crate) fn through_notes(job: &Job, asked: &Asked) -> Vec<(SideNote, Option<usize>)> {
-    let rows = job.rows.iter().zip(&asked.input.rows).enumerate();
-    let notes = rows.filter_map(|(at, (row, input))| {
-        let depth = row.depth.value().filter(|depth| depth.through)?;
-        let end = row.end.value().copied().unwrap_or_default();
-        let note = |level, kind, column, text| {
-            SideNote::new(level, kind, Beside::Row(row.id, Some(column)), text)
-        };
-        if end == HoleEnd::Blind {
-            let text = words::through_and_blind().to_owned();
-            return Some((
-                note(Level::Stop, NoteKind::ThroughAndBlind, Column::End, text),
-                at,
-            ));
-        }
-        // A depth typed with it says itself how deep the hole is.
-        if depth.aim.is_some() {
-            return None;
-        }
-        let found = row_depth(job, row, input.tilt_deg, &input.layers);
-        let text = words::through(found, end, input.tilt_deg, job.unit)?;
-        Some((
-            note(Level::Note, NoteKind::DepthFromWall, Column::Depth, text),
-            at,
-        ))
-    });
-    notes.map(|(note, at)| (note, Some(at))).collect()
 }

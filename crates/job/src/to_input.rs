@@ -12,7 +12,7 @@ use crate::question::{put_answers, unanswered_findings};
 use crate::row::Row;
 use crate::row_depth::row_depth;
 use crate::same_name::same_name;
-use crate::shop::Shop;
+use crate::shop::rows::Shop;
 use crate::words::english;
 
 /// A name in the job that the shop's tables don't have.

@@ -7,12 +7,13 @@ mod notes_told;
 use hands::{cells, day, done, field, issue, pin, put_together, ring};
 use notes_told::offered;
 use quillbore_calc::Length;
+use quillbore_job::changed::Changed;
 use quillbore_job::concern::Concern;
 use quillbore_job::file::{read_job, write_job};
 use quillbore_job::life::{self, Blocker, Found, State};
 use quillbore_job::merge::{Clash, Typed};
 use quillbore_job::order::{self, Difference, Revised, Topic};
-use quillbore_job::reorder::{self, Changed};
+use quillbore_job::reorder;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::{Column, Edit, Field, Job, Line, Paper, SlipKind, Unit, apply};
 

@@ -11,10 +11,10 @@ use std::sync::Arc;
 use hands::{cells, day, done, field, issue, pin, ring};
 use quillbore_calc::finding::Level;
 use quillbore_job::answer::{Answer, How};
+use quillbore_job::changed::Changed;
 use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::job::FigureKey;
 use quillbore_job::life::changed_since_release;
-use quillbore_job::reorder::Changed;
 use quillbore_job::results::{Beside, SideNote, results_quick};
 use quillbore_job::{CellAt, Column, Edit, Field, Issued, Job, Line, Paper, Shop, SlipKind, Unit};
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use quillbore_job::results::{Beside, Results};
-use quillbore_job::words::findings::Speaker;
+use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Block, Job, Shop};
 
 /// What every panel may read.

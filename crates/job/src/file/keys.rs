@@ -16,7 +16,8 @@ use serde::de::{
 use serde::forward_to_deserialize_any;
 
 use super::format::FORMAT;
-use super::v2::{JobFile, named};
+use super::parts::named;
+use super::v2::JobFile;
 use crate::slip::lists::SlipKind;
 
 /// Set to anything, it makes the test write the list of an open format anew.

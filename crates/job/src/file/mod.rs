@@ -4,6 +4,7 @@ mod format;
 pub(crate) mod hash;
 #[cfg(test)]
 mod keys;
+pub(crate) mod parts;
 mod read;
 mod report;
 pub(crate) mod text;
@@ -14,5 +15,4 @@ pub use format::FORMAT;
 pub use hash::{Hash, hash};
 pub use read::{ReadError, read_job};
 pub use text::{LARGEST_FILE, TextError};
-pub(crate) use v2::Unfit;
 pub use write::write_job;

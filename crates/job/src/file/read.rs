@@ -6,11 +6,11 @@ use std::sync::Arc;
 use quillbore_calc::RowId;
 
 use super::format::FORMAT;
+use super::parts::{Amount, Cell, Day, Finite, HashFile, Named, PlaceFile, UnitName};
 use super::report::ReportFile;
 use super::text::{TextError, decode, format_number, parse};
 use super::v2::{
-    Amount, AnswerFile, Cell, Day, FigureFile, Finite, HashFile, IssuedFile, JobFile, Named,
-    OverruleFile, PlaceFile, RowFile, SealFile, SlipFile, UnitName,
+    AnswerFile, FigureFile, IssuedFile, JobFile, OverruleFile, RowFile, SealFile, SlipFile,
 };
 use crate::answer::Answer;
 use crate::concern::Facts;

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use super::v2::{Named, Unfit, is_zero};
+use super::parts::{Named, Unfit, is_zero};
 use crate::report::{Outcome, Report, ReportLine, Source, TooMuch};
 
 /// A report on disk, of which a job keeps no more than it can.

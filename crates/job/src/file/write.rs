@@ -1,10 +1,13 @@
 //! From a job to a file's text.
 
 use super::format::FORMAT;
+use super::parts::{
+    Amount, Cell, Cells, Day, Finite, HashFile, Named, PlaceFile, Reason, UnitName,
+};
 use super::report::ReportFile;
 use super::v2::{
-    Amount, AnswerFile, Cell, Cells, Day, FigureFile, Finite, HashFile, IssuedFile, IssuedLineFile,
-    JobFile, Named, OverruleFile, PlaceFile, Reason, RowFile, SealFile, SlipFile, UnitName,
+    AnswerFile, FigureFile, IssuedFile, IssuedLineFile, JobFile, OverruleFile, RowFile, SealFile,
+    SlipFile,
 };
 use crate::answer::Answer;
 use crate::entry::{Entry, Unit};

@@ -5,11 +5,11 @@ use std::collections::BTreeSet;
 use quillbore_calc::RowId;
 
 use crate::answer::Answer;
+use crate::changed::{Changed, differing};
 use crate::entry::Entry;
 use crate::field::Field;
 use crate::issued::paper::Paper;
 use crate::job::{FigureKey, Issued, Job};
-use crate::reorder::{Changed, differing};
 use crate::slip::lists::{Has, TypedLine, kind, line};
 
 /// Standing travelers that were released of another sheet than the one that is there now, by number,

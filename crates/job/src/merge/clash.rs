@@ -6,7 +6,6 @@ use chrono::NaiveDate;
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
-use super::keyed::Text;
 use crate::answer::Answer;
 use crate::concern::Concern;
 use crate::entry::{Entry, Unit};
@@ -100,6 +99,17 @@ impl<T> From<&Entry<T>> for Typed {
             unit: entry.unit(),
         }
     }
+}
+
+/// A typed text with the unit that it was committed in.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) struct Text<'a> {
+    /// The text.
+    pub(super) text: &'a str,
+    /// The unit, where there is a text.
+    pub(super) unit: Option<Unit>,
+    /// Whether the unit makes a difference to what it says.
+    pub(super) is_measured: bool,
 }
 
 impl From<&Text<'_>> for Typed {

@@ -2,8 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::clash::{Side, Typed};
-use crate::entry::{Entry, Unit};
+use super::clash::{Side, Text, Typed};
+use crate::entry::Entry;
 use crate::field::{FieldKind, Value};
 
 /// Which of two desks' versions stands.
@@ -26,17 +26,6 @@ pub(super) fn stands<T: PartialEq>(base: &T, ours: &T, theirs: &T) -> Stands {
     } else {
         Stands::Met
     }
-}
-
-/// A typed text with the unit that it was committed in.
-#[derive(Clone, Copy, PartialEq)]
-pub(super) struct Text<'a> {
-    /// The text.
-    pub(super) text: &'a str,
-    /// The unit, where there is a text.
-    pub(super) unit: Option<Unit>,
-    /// Whether the unit makes a difference to what it says.
-    pub(super) is_measured: bool,
 }
 
 impl Text<'_> {

@@ -4,11 +4,11 @@
 use quillbore_calc::finding::Level;
 
 use super::kind::NoteKind;
-use super::{Beside, SideNote};
+use super::note::{Beside, SideNote};
 use crate::issued::seal::SealState;
 use crate::job::{Issued, Job};
-use crate::life::{self, State};
-use crate::words;
+use crate::life::state::State;
+use crate::{life, words};
 
 /// Everything that is to be said of them.
 pub(super) fn all(job: &Job) -> Vec<SideNote> {

@@ -5,8 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use quillbore_calc::finding::{About, Finding, Level};
 use quillbore_calc::{JobFigures, RowId};
 
+use super::found;
 use super::kind::NoteKind;
-use super::{Beside, SideNote, found};
+use super::note::{Beside, SideNote};
 use crate::concern::{Concern, Facts, all_asked, asked};
 use crate::edit::Edit;
 use crate::job::Job;

@@ -4,17 +4,17 @@ use quillbore_calc::JobFigures;
 use quillbore_calc::finding::Level;
 
 use super::kind::NoteKind;
-use super::{Beside, SideNote};
+use super::note::{Beside, SideNote};
 use crate::edit::Edit;
 use crate::field::Field;
 use crate::issued::paper::Paper;
 use crate::job::Job;
-use crate::life;
-use crate::order::{self, Difference, Revised};
+use crate::order::difference::{Difference, Revised};
 use crate::remedy::Offer;
 use crate::slip::lists::{Line, kind, line};
 use crate::slip::view::View;
 use crate::words::{english, issued, life as words};
+use crate::{life, order};
 
 /// Everything that is to be said beside slips.
 pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {

@@ -5,11 +5,11 @@ use std::borrow::Cow;
 use quillbore_calc::Tables;
 
 use super::kind::NoteKind;
-use super::{Offering, SideNote};
+use super::note::{Offering, SideNote};
 use crate::job::Job;
 use crate::remedy::{Offer, Offers};
 use crate::words::answers;
-use crate::words::findings::Speaker;
+use crate::words::speaker::Speaker;
 
 /// Puts the side notes of a job into words.
 ///

@@ -11,8 +11,9 @@ use super::disk::{
     CalendarFile, Day, GuideRow, MachineRow, MaterialRow, RateRow, ShopFile, TubeRow,
 };
 use super::error::ShopError;
+use super::plain::plain;
+use super::rows::{Pedigree, RateCard, Shop, Texts};
 use super::start::spread;
-use super::{Pedigree, RateCard, Shop, Texts};
 
 /// The shop that the files describe.
 pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
@@ -168,11 +169,11 @@ fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<Materials, Shop
         pedigree.process.push(process.pedigree.clone());
         other_names.push(row.also.clone());
         for name in row.also.iter().chain([&row.name]) {
-            if super::plain(name).is_empty() {
+            if plain(name).is_empty() {
                 return Err(at.bad(format!("the other name {name:?} has no letter in it")));
             }
             if also
-                .insert(super::plain(name), index)
+                .insert(plain(name), index)
                 .is_some_and(|other| other != index)
             {
                 return Err(ShopError::Twice {

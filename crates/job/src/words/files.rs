@@ -2,10 +2,11 @@
 
 use std::fmt;
 
-use crate::file::{ReadError, TextError, Unfit};
+use crate::file::parts::Unfit;
+use crate::file::{ReadError, TextError};
 use crate::limits::LONGEST_TEXT;
 use crate::report::{MOST_REPORTS, MOST_TOLD};
-use crate::shop::ShopError;
+use crate::shop::error::ShopError;
 
 impl fmt::Display for TextError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -3,7 +3,7 @@
 use quillbore_calc::{Figure, JobFigures};
 use rust_decimal::prelude::ToPrimitive as _;
 
-use super::findings::Speaker;
+use super::speaker::Speaker;
 use crate::field::Field;
 use crate::show_quantity as show;
 

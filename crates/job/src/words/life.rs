@@ -1,11 +1,12 @@
 //! What is said of a job's life: its state, what differs, what is in the way, what changed.
 
 use super::{answers, english, slips};
+use crate::changed::Changed;
 use crate::concern::Concern;
 use crate::job::FigureKey;
-use crate::life::{Blocker, State};
-use crate::order::{Difference, Revised, Topic};
-use crate::reorder::Changed;
+use crate::life::blockers::Blocker;
+use crate::life::state::State;
+use crate::order::difference::{Difference, Revised, Topic};
 use crate::slip::lists::{Line, kind, line};
 use crate::slip::view::View;
 

@@ -2,7 +2,7 @@
 
 use quillbore_calc::job_figures::Bought;
 
-use super::findings::Speaker;
+use super::speaker::Speaker;
 use crate::show_quantity as show;
 
 impl Speaker<'_> {
@@ -99,7 +99,7 @@ impl Speaker<'_> {
         }
         ways.push("ask the customer for wider limits".to_owned());
         let last = ways.pop().unwrap_or_default();
-        super::findings::capital(&format!("{}, or {last}.", ways.join(", ")))
+        super::speaker::capital(&format!("{}, or {last}.", ways.join(", ")))
     }
 }
 

@@ -18,4 +18,5 @@ pub mod price;
 mod refusals;
 pub mod reports;
 pub mod slips;
+pub mod speaker;
 pub mod workings;

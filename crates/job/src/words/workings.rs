@@ -4,7 +4,7 @@ use quillbore_calc::Figure;
 use quillbore_calc::figure::{Formula, Name, Origin, Quantity, Unit};
 use quillbore_calc::job_figures::Chance;
 
-use super::findings::Speaker;
+use super::speaker::Speaker;
 use crate::show_quantity as show;
 
 /// The unit that a figure comes in.

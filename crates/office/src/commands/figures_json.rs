@@ -7,7 +7,7 @@ use quillbore_calc::job_figures::{HoleFigures, LotFigures, PriceFigures};
 use quillbore_calc::{Band, RowId};
 use quillbore_job::results::{Beside, Results, SideNote, Telling};
 use quillbore_job::words::english;
-use quillbore_job::words::findings::Speaker;
+use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Field, Job, Shop, Unit, show_quantity};
 use serde::Serialize;
 

@@ -6,7 +6,7 @@ use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::results::{Results, Telling};
 use quillbore_job::words::english;
-use quillbore_job::words::findings::Speaker;
+use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Field, Job, Shop, show_quantity as show};
 
 /// Every figure of a job, line by line, in the job's unit.

@@ -164,5 +164,5 @@ fn worth(matter: &Matter<'_>) -> String {
             words::count(spares, "spare part", "spare parts")
         ),
     });
-    quillbore_job::words::findings::capital(&said.join("; ")) + "."
+    quillbore_job::words::speaker::capital(&said.join("; ")) + "."
 }

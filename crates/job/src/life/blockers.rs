@@ -1,0 +1,234 @@
+//! What is in the way of a paper.
+
+use quillbore_calc::RowId;
+
+use super::parts::{ordered, sum};
+use super::trouble::{holds_delivery, is_open};
+use crate::concern::Concern;
+use crate::inspected::is_mark;
+use crate::issued::paper::Paper;
+use crate::job::Job;
+use crate::order;
+use crate::order::difference::Topic;
+use crate::slip::lists::{SlipKind, kind, line};
+use crate::slip::pinned::Slip;
+use crate::slip::view::View;
+
+/// What is in the way of issuing a paper.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Blocker {
+    /// A finding says stop.
+    Stop,
+    /// Something on the sheet can't be read.
+    SheetUnread,
+    /// Checks that concern the customer have no answer.
+    Unanswered {
+        /// Each by the mark of its row.
+        checks: Vec<(Concern, String)>,
+    },
+    /// There is no price to quote.
+    Unpriced,
+    /// There is no order.
+    NoOrder,
+    /// The order differs from quotation or sheet, and that is not accepted yet.
+    OrderDiffers {
+        /// In what, each once.
+        topics: Vec<Topic>,
+    },
+    /// An order has no price of its own.
+    NoOrderPrice,
+    /// No parts were received.
+    NoParts,
+    /// Fewer parts came than this lot needs.
+    Missing {
+        /// Parts here.
+        here: u32,
+        /// Parts ordered.
+        ordered: u32,
+    },
+    /// A non-conformance of the job before is open, and nobody said why to go on.
+    OpenTrouble,
+    /// No delivery is written down.
+    NothingToDeliver,
+    /// A non-conformance of this job is open, and nobody said why parts are delivered all the same.
+    Undecided,
+    /// Nobody wrote down that the holes of these marks are good.
+    NotInspected {
+        /// The marks.
+        marks: Vec<String>,
+    },
+    /// A line of the order or of the received parts can't be read.
+    Unread,
+}
+
+impl Blocker {
+    /// Whether the paper's time has only not come yet: an order, parts or a delivery is awaited.
+    #[must_use]
+    pub const fn is_waiting(&self) -> bool {
+        matches!(
+            self,
+            Self::NoOrder | Self::NoParts | Self::Missing { .. } | Self::NothingToDeliver
+        )
+    }
+}
+
+/// What the results of a job say of its next steps.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Found {
+    /// A finding says stop.
+    pub stop: bool,
+    /// Something on the sheet can't be read, so that the figures are without it.
+    pub unread: bool,
+    /// There is no price.
+    pub unpriced: bool,
+    /// An order pays another price than today's, and that is not accepted yet.
+    pub order_price: bool,
+    /// Checks that concern the customer and have no answer that counts, each with its row.
+    pub unanswered: Vec<(Concern, RowId)>,
+}
+
+/// What is in the way of issuing a paper; `before` is the job that this one does again.
+#[must_use]
+pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) -> Vec<Blocker> {
+    let mut found = Vec::new();
+    match paper {
+        Paper::Quotation => {
+            sheet(job, results, &mut found);
+            found.extend(results.unpriced.then_some(Blocker::Unpriced));
+        }
+        Paper::Confirmation => {
+            order(job, results, before, &mut found);
+            let no_price = |order: View<'_, kind::Order>| order.entry(line::Each).is_empty();
+            if job.slips_of::<kind::Order>().any(no_price) {
+                found.push(Blocker::NoOrderPrice);
+            }
+        }
+        Paper::Receiving => {
+            if sum::<kind::Received, _>(job, line::Count) == 0 {
+                found.push(Blocker::NoParts);
+            }
+        }
+        Paper::Traveler => {
+            sheet(job, results, &mut found);
+            order(job, results, before, &mut found);
+            parts(job, &mut found);
+        }
+        Paper::Inspection => {}
+        Paper::Certificate | Paper::Packing | Paper::Label => {
+            if sum::<kind::Delivery, _>(job, line::Count) == 0 {
+                found.push(Blocker::NothingToDeliver);
+            }
+            if paper == Paper::Certificate {
+                differs(job, results, &mut found);
+                inspected(job, &mut found);
+            }
+            if job.slips_of::<kind::Nonconformance>().any(holds_delivery) {
+                found.push(Blocker::Undecided);
+            }
+        }
+    }
+    found
+}
+
+/// What the sheet itself still wants.
+fn sheet(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
+    found.extend(results.stop.then_some(Blocker::Stop));
+    found.extend(results.unread.then_some(Blocker::SheetUnread));
+    let mark = |row: RowId| match (job.row(row), job.row_index(row)) {
+        (Some(row), _) if !row.mark.text().trim().is_empty() => row.mark.text().trim().to_owned(),
+        (_, Some(index)) => format!("row {}", index + 1),
+        (_, None) => "?".to_owned(),
+    };
+    let open = results.unanswered.iter();
+    let checks: Vec<_> = open.map(|(concern, row)| (*concern, mark(*row))).collect();
+    if !checks.is_empty() {
+        found.push(Blocker::Unanswered { checks });
+    }
+}
+
+/// In what the orders differ from quotation and sheet, as long as that is not accepted, and whether
+/// they can be read at all.
+fn differs(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
+    let orders = job.slips_of::<kind::Order>();
+    let open = orders.flat_map(|order| order::open(job, order));
+    let mut topics: Vec<Topic> = open.map(|difference| difference.topic()).collect();
+    topics.extend(results.order_price.then_some(Topic::Price));
+    topics.sort_unstable();
+    topics.dedup();
+    if !topics.is_empty() {
+        found.push(Blocker::OrderDiffers { topics });
+    }
+    let mut slips = [SlipKind::Order, SlipKind::Release]
+        .into_iter()
+        .flat_map(|kind| job.slips(kind));
+    if slips.any(Slip::is_unread) {
+        found.push(Blocker::Unread);
+    }
+}
+
+fn inspected(job: &Job, found: &mut Vec<Blocker>) {
+    let marks = not_inspected(job);
+    if !marks.is_empty() {
+        found.push(Blocker::NotInspected { marks });
+    }
+}
+
+/// Marks whose holes no run record and no inspection says were measured, or came out good.
+fn not_inspected(job: &Job) -> Vec<String> {
+    let told = |mark: &str| {
+        let drilled = job.slips_of::<kind::Run>().any(|run| {
+            let counted = run.get(line::Good).is_some_and(|good| good > 0);
+            is_mark(run.get(line::Mark), mark) && (counted || !run.get(line::Pins).is_empty())
+        });
+        let measured = |slip: View<'_, kind::Inspection>| {
+            let counted = slip.get(line::Checked).is_some_and(|holes| holes > 0);
+            is_mark(slip.get(line::Mark), mark) && (counted || !slip.get(line::Pins).is_empty())
+        };
+        drilled || job.slips_of::<kind::Inspection>().any(measured)
+    };
+    let marks = job.rows.iter().map(|row| row.mark.text().trim());
+    marks
+        .filter(|mark| !told(mark))
+        .map(str::to_owned)
+        .collect()
+}
+
+fn order(job: &Job, results: &Found, before: Option<&Job>, found: &mut Vec<Blocker>) {
+    let mut orders = job.slips_of::<kind::Order>().peekable();
+    if orders.peek().is_none() {
+        found.push(Blocker::NoOrder);
+    }
+    differs(job, results, found);
+    let trouble = |job: &Job| job.slips_of::<kind::Nonconformance>().any(is_open);
+    let told = orders.any(|order| !order.get(line::GoOn).is_empty());
+    if before.is_some_and(trouble) && !told {
+        found.push(Blocker::OpenTrouble);
+    }
+}
+
+fn parts(job: &Job, found: &mut Vec<Blocker>) {
+    if job
+        .slips_of::<kind::Received>()
+        .any(|slip| slip.slip().is_unread())
+        && !found.contains(&Blocker::Unread)
+    {
+        found.push(Blocker::Unread);
+    }
+    let here = sum::<kind::Received, _>(job, line::Count);
+    match ordered(job) {
+        _ if here == 0 => found.push(Blocker::NoParts),
+        // Parts may come in several deliveries; each lot of them gets its traveler.
+        Some(ordered) if here < ordered && !is_partial(job) => {
+            found.push(Blocker::Missing { here, ordered });
+        }
+        _ => {}
+    }
+}
+
+/// Whether the order is called off or due in parts, so that fewer parts than ordered may be here.
+fn is_partial(job: &Job) -> bool {
+    job.slips_of::<kind::Release>().next().is_some()
+        || job
+            .slips_of::<kind::Order>()
+            .any(|order| order.get(line::Blanket) == Some(true))
+}

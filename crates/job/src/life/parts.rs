@@ -1,0 +1,45 @@
+//! What was ordered, delivered and drilled, added up over the slips.
+
+use crate::field::Field;
+use crate::job::Job;
+use crate::slip::holds::CountOrNone;
+use crate::slip::lists::{Has, TypedLine, kind, line};
+use crate::slip::view::View;
+
+/// Parts of all orders; an order without a quantity is for the quantity of the sheet. `None`
+/// without an order.
+#[must_use]
+pub fn ordered(job: &Job) -> Option<u32> {
+    let on_sheet = job.count(Field::Quantity).unwrap_or(0);
+    let of = |order: View<'_, kind::Order>| order.get(line::Quantity).unwrap_or(on_sheet);
+    job.slips_of::<kind::Order>()
+        .map(of)
+        .reduce(u32::saturating_add)
+}
+
+/// The sum of a line's counts over all slips of a kind.
+#[must_use]
+pub fn sum<K: Has<L>, L: TypedLine<Holds = CountOrNone>>(job: &Job, line: L) -> u32 {
+    let counts = job.slips_of::<K>().filter_map(|slip| slip.get(line));
+    counts.fold(0, u32::saturating_add)
+}
+
+/// Parts that are still to be delivered; `None` without an order.
+#[must_use]
+pub fn left_to_deliver(job: &Job) -> Option<u32> {
+    let delivered = sum::<kind::Delivery, _>(job, line::Count);
+    ordered(job).map(|ordered| ordered.saturating_sub(delivered))
+}
+
+/// Machine hours that the run records tell: floor minutes less stops, else sparking; `None` without.
+#[must_use]
+pub fn actual_hours(job: &Job) -> Option<f64> {
+    let minutes = job.slips_of::<kind::Run>().filter_map(|run| {
+        let stops = run.get(line::StopMinutes).unwrap_or(0.0);
+        let floor = run
+            .get(line::FloorMinutes)
+            .map(|min| (min - stops).max(0.0));
+        floor.or_else(|| run.get(line::SparkMinutes))
+    });
+    minutes.reduce(|a, b| a + b).map(|minutes| minutes / 60.0)
+}

@@ -1,0 +1,49 @@
+//! What the calculation found, as side notes.
+
+use quillbore_calc::finding::{About, Finding, Kind};
+
+use super::kind::NoteKind;
+use super::note::{Beside, Offering, SideNote};
+use crate::concern::customer;
+use crate::field::Field;
+
+/// What the calculation found, of the row that stands there.
+pub(super) fn found(finding: &Finding, at: Option<usize>) -> SideNote {
+    let remedy = |remedy| Offering::Remedy { remedy, at };
+    SideNote {
+        offering: finding.remedy.map(remedy),
+        customer: customer(&finding.kind),
+        ..SideNote::new(
+            finding.level,
+            NoteKind::Found(finding.kind.clone()),
+            beside(finding),
+            String::new(),
+        )
+    }
+}
+
+/// The line that a finding of the calculation stands beside.
+fn beside(finding: &Finding) -> Beside {
+    match finding.about {
+        About::Row(row) => Beside::Row(row, None),
+        About::Price => match finding.kind {
+            Kind::PartValueUnknown => Beside::Field(Field::PartValue),
+            Kind::MarginImpossible { .. } => Beside::Field(Field::Margin),
+            _ => Beside::Price,
+        },
+        About::Job => match finding.kind {
+            Kind::MaterialMissing
+            | Kind::ConductivityUnknown
+            | Kind::ConductivityCheck { .. }
+            | Kind::ConductivityTestPiece { .. }
+            | Kind::DoesNotConduct { .. }
+            | Kind::FamilyValues => Beside::Field(Field::Material),
+            Kind::MachineMissing => Beside::Field(Field::Machine),
+            Kind::QuantityMissing => Beside::Field(Field::Quantity),
+            Kind::PartSizeUnknown | Kind::PartTooLarge { .. } => Beside::Field(Field::SizeX),
+            Kind::PartTooHeavy { .. } => Beside::Field(Field::Mass),
+            Kind::PartValueUnknown => Beside::Field(Field::PartValue),
+            _ => Beside::Plan,
+        },
+    }
+}

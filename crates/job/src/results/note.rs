@@ -1,0 +1,89 @@
+//! One side note: a sentence beside a line of the sheet.
+
+use quillbore_calc::finding::Level;
+use quillbore_calc::{Remedy, RowId};
+
+use super::kind::NoteKind;
+use crate::concern::Customer;
+use crate::field::Field;
+use crate::question::Question;
+use crate::remedy::Offer;
+use crate::row::Column;
+use crate::slip::lists::Line;
+
+/// A sentence beside a line of the sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SideNote {
+    /// How much it matters.
+    pub level: Level,
+    /// What it says, as a kind.
+    pub kind: NoteKind,
+    /// The line it stands beside.
+    pub beside: Beside,
+    /// What it says, where the calculation didn't find it: that is worded by [`Telling`].
+    pub(super) own: String,
+    /// What can be done about it, worded by [`Telling`] too.
+    pub(super) offering: Option<Offering>,
+    /// How it concerns the customer.
+    pub customer: Customer,
+    /// What it asks before anything is quoted or released, and how that was answered.
+    pub question: Option<Box<Question>>,
+    /// The line of a slip that would settle it, once somebody types there.
+    pub settled_by: Option<(u32, Line)>,
+}
+
+/// What can be done about a note.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Offering {
+    /// The calculation's remedy, of the row that stands there.
+    Remedy { remedy: Remedy, at: Option<usize> },
+    /// An edit with its words.
+    Edit(Offer),
+}
+
+impl SideNote {
+    /// A note that only says something.
+    pub(super) const fn new(level: Level, kind: NoteKind, beside: Beside, own: String) -> Self {
+        Self {
+            level,
+            kind,
+            beside,
+            own,
+            offering: None,
+            customer: Customer::Shop,
+            question: None,
+            settled_by: None,
+        }
+    }
+
+    /// Its stable code, for what is printed and written.
+    #[must_use]
+    pub const fn code(&self) -> &'static str {
+        self.kind.code()
+    }
+
+    /// The same note with something that can be done about it.
+    pub(super) fn offering(self, offer: Option<Offer>) -> Self {
+        Self {
+            offering: offer.map(Offering::Edit),
+            ..self
+        }
+    }
+}
+
+/// The line of the sheet that a note stands beside.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Beside {
+    /// A field of the inquiry, plan or price.
+    Field(Field),
+    /// A row, and the column where the note is about one cell.
+    Row(RowId, Option<Column>),
+    /// The plan as a whole.
+    Plan,
+    /// The price as a whole.
+    Price,
+    /// The papers that were issued.
+    Papers,
+    /// A slip, and the line where the note is about one.
+    Slip(u32, Option<Line>),
+}

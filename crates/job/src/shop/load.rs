@@ -1,0 +1,49 @@
+//! The embedded shop, and a shop's own file laid over it.
+
+use std::sync::OnceLock;
+
+use super::error::ShopError;
+use super::rows::Shop;
+use super::{build, disk};
+
+/// The project's assets, laid over each other in this order.
+const ASSETS: [&str; 7] = [
+    include_str!("../../../../assets/shop.ron"),
+    include_str!("../../../../assets/materials.ron"),
+    include_str!("../../../../assets/tubes.ron"),
+    include_str!("../../../../assets/guides.ron"),
+    include_str!("../../../../assets/machines.ron"),
+    include_str!("../../../../assets/rates.ron"),
+    include_str!("../../../../assets/start.ron"),
+];
+
+impl Shop {
+    /// The invented shop of the project's assets.
+    ///
+    /// # Errors
+    /// Where the assets that were built in can't be read; a test proves that they can.
+    pub fn embedded() -> Result<&'static Self, ShopError> {
+        static SHOP: OnceLock<Result<Shop, ShopError>> = OnceLock::new();
+        SHOP.get_or_init(|| build::build(embedded_file()?))
+            .as_ref()
+            .map_err(Clone::clone)
+    }
+
+    /// The embedded shop with a shop's own file laid over it: rows of the same name are replaced,
+    /// others added, those named under `without` left out; its rate cards replace all others.
+    ///
+    /// # Errors
+    /// Where the file is not one of ours or a row of it can't be; nothing is taken from it then.
+    pub fn with_file(own: &[u8]) -> Result<Self, ShopError> {
+        let own = disk::read(own)?;
+        build::build(embedded_file()?.laid_under(own)?)
+    }
+}
+
+fn embedded_file() -> Result<disk::ShopFile, ShopError> {
+    let mut file = disk::ShopFile::default();
+    for asset in ASSETS {
+        file = file.laid_under(disk::read(asset.as_bytes())?)?;
+    }
+    Ok(file)
+}

@@ -1,0 +1,138 @@
+//! What a shop is: its texts, its tables, its rate cards.
+
+use std::collections::BTreeMap;
+
+use chrono::NaiveDate;
+use quillbore_calc::Tables;
+use quillbore_calc::tables::Rates;
+
+use super::calendar::Calendar;
+use super::plain::plain;
+
+/// One shop.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shop {
+    /// Its name, as papers print it.
+    pub name: String,
+    /// The lines of its address.
+    pub address: Vec<String>,
+    /// What its papers say beside the figures.
+    pub texts: Texts,
+    /// Plus or minus where neither row nor drawing gives limits [mm].
+    pub usual_tolerance_mm: f64,
+    /// When it works.
+    pub calendar: Calendar,
+    /// What the calculation asks for, with the newest rate card; [`Shop::tables_on`] goes by a day.
+    ///
+    /// Materials are sorted by name, tubes by outer diameter, guides by tube diameter.
+    pub tables: Tables,
+    /// Where the rows come from.
+    pub pedigree: Pedigree,
+    pub(super) earlier_rates: Vec<RateCard>,
+    pub(super) newest_rates: RateCard,
+    pub(super) also: BTreeMap<String, usize>,
+    pub(super) other_names: Vec<Vec<String>>,
+}
+
+/// What a shop's papers say beside the figures.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Texts {
+    /// Terms of a quotation.
+    pub terms: Vec<String>,
+    /// What a quotation leaves out unless it says otherwise.
+    pub exclusions: Vec<String>,
+    /// Cautions that the shop adds to the program's own.
+    pub cautions: Vec<String>,
+}
+
+/// Where the rows of a shop come from, in the order of its tables.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Pedigree {
+    /// Density, resistivity and hazards of each material.
+    pub materials: Vec<String>,
+    /// Feed and wear of each material.
+    pub process: Vec<String>,
+    /// Each tube.
+    pub tubes: Vec<String>,
+    /// Each guide.
+    pub guides: Vec<String>,
+    /// Each machine.
+    pub machines: Vec<String>,
+    /// Each start value, by its name in the calculation's tables.
+    pub start: BTreeMap<&'static str, String>,
+}
+
+/// A rate card.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RateCard {
+    /// The first day that it is in force.
+    pub valid_from: NaiveDate,
+    /// Its rates.
+    pub rates: Rates,
+    /// The rate of each machine [per hour].
+    pub machines_per_hour: BTreeMap<String, f64>,
+    /// Where it comes from.
+    pub pedigree: String,
+}
+
+impl Shop {
+    /// The rate card in force on a day; before the first one's day, the first one.
+    #[must_use]
+    pub fn rates_on(&self, day: NaiveDate) -> &RateCard {
+        if self.newest_rates.valid_from <= day {
+            return &self.newest_rates;
+        }
+        let in_force = self
+            .earlier_rates
+            .iter()
+            .rfind(|card| card.valid_from <= day);
+        in_force
+            .or_else(|| self.earlier_rates.first())
+            .unwrap_or(&self.newest_rates)
+    }
+
+    /// The tables with the rates in force on a day.
+    #[must_use]
+    pub fn tables_on(&self, day: NaiveDate) -> Tables {
+        self.tables_with(self.rates_on(day))
+    }
+
+    /// The material that a text names: by its own name, a number or another name, capitals, blanks
+    /// and signs aside.
+    #[must_use]
+    pub fn material(&self, text: &str) -> Option<usize> {
+        self.also.get(&plain(text)).copied()
+    }
+
+    /// Other names that a material goes by; the first ones are those that customers write.
+    #[must_use]
+    pub fn other_names(&self, material: usize) -> &[String] {
+        self.other_names.get(material).map_or(&[], Vec::as_slice)
+    }
+
+    /// The materials that have every word of a text in one of their names, in the list's order.
+    #[must_use]
+    pub fn materials_like(&self, text: &str) -> Vec<usize> {
+        let words: Vec<String> = text.split_whitespace().map(plain).collect();
+        let fits = |name: &str| {
+            let name = plain(name);
+            words.iter().all(|word| name.contains(word.as_str()))
+        };
+        let rows = self.tables.materials.iter().zip(&self.other_names);
+        rows.enumerate()
+            .filter(|(_, (row, others))| fits(&row.name) || others.iter().any(|name| fits(name)))
+            .map(|(at, _)| at)
+            .collect()
+    }
+
+    pub(super) fn tables_with(&self, card: &RateCard) -> Tables {
+        let mut tables = self.tables.clone();
+        tables.rates = card.rates.clone();
+        for machine in &mut tables.machines {
+            if let Some(rate) = card.machines_per_hour.get(&machine.name) {
+                machine.rate_per_hour = *rate;
+            }
+        }
+        tables
+    }
+}

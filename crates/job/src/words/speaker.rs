@@ -1,0 +1,93 @@
+//! Who speaks of a job: lengths, amounts, rows and figures as every sentence names them.
+
+use quillbore_calc::{Figure, RowId, Tables};
+
+use crate::entry::Unit;
+use crate::job::Job;
+use crate::show_quantity as show;
+
+/// What the sentences are about: the job for its marks, the tables for names, the unit shown.
+#[derive(Clone, Copy, Debug)]
+pub struct Speaker<'a> {
+    /// The job spoken of.
+    pub job: &'a Job,
+    /// The shop's tables.
+    pub tables: &'a Tables,
+    /// The unit that lengths are said in.
+    pub unit: Unit,
+}
+
+impl Speaker<'_> {
+    /// A length with its unit.
+    #[must_use]
+    pub fn length(&self, mm: f64) -> String {
+        show::length_with_unit(mm, self.unit)
+    }
+
+    /// The mark of a row, or its place in the table where it has none.
+    #[must_use]
+    pub fn mark(&self, row: RowId) -> String {
+        let typed = self.job.row(row).map_or("", |row| row.mark.text().trim());
+        if !typed.is_empty() {
+            return typed.to_owned();
+        }
+        self.job
+            .row_index(row)
+            .map_or_else(|| "?".to_owned(), |index| format!("in row {}", index + 1))
+    }
+
+    /// A row as a sentence names it: "hole A".
+    #[must_use]
+    pub fn hole(&self, row: RowId) -> String {
+        format!("hole {}", self.mark(row))
+    }
+
+    /// An amount with the currency.
+    #[must_use]
+    pub fn amount(&self, amount: f64) -> String {
+        let rates = &self.tables.rates;
+        format!(
+            "{} {}",
+            show::money(amount, rates.minor_digits),
+            rates.currency
+        )
+    }
+
+    /// A figure's name in a sentence.
+    #[must_use]
+    pub fn figure(&self, figure: Figure) -> String {
+        match figure {
+            Figure::Electrode(row) => format!("the electrode of {}", self.hole(row)),
+            Figure::Gap(row) => format!("the gap per side of {}", self.hole(row)),
+            Figure::Feed(row) => format!("the feed of {}", self.hole(row)),
+            Figure::HoleMinutes(row) => format!("the time of {}", self.hole(row)),
+            Figure::Wear(row) => format!("the wear of {}", self.hole(row)),
+            Figure::TargetDepth(row) => format!("the target depth of {}", self.hole(row)),
+            Figure::ReachOne(row) => format!("the reach of one electrode in {}", self.hole(row)),
+            Figure::ElectrodesPerHole(row) => format!("the electrodes in one {}", self.hole(row)),
+            Figure::Electrodes(tube) => {
+                let name = self
+                    .tables
+                    .tubes
+                    .get(tube)
+                    .map_or("?", |tube| tube.name.as_str());
+                format!("the electrodes of {name}")
+            }
+            Figure::Setups => "the clampings".to_owned(),
+            Figure::MachineHours => "the machine hours".to_owned(),
+            Figure::LaborHours => "the labor hours".to_owned(),
+            Figure::NotYetKnown => "what is not yet known".to_owned(),
+            Figure::LotCost => "the cost of the lot".to_owned(),
+            Figure::UnitPrice(quantity) => format!("the price each at {quantity}"),
+        }
+    }
+}
+
+/// A sentence's first letter as a capital.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
