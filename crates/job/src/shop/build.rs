@@ -14,6 +14,7 @@ use super::error::ShopError;
 use super::plain::plain;
 use super::rows::{Pedigree, RateCard, Shop, Texts};
 use super::start::spread;
+use super::unfit::{Needed, RowUnfit};
 
 /// The shop that the files describe.
 pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
@@ -27,18 +28,16 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
     let guides = guides(file.guides, &mut pedigree)?;
     let mut rate_cards = rate_cards(file.rates, &file.machines)?;
     let machines = machines(file.machines, &mut pedigree)?;
-    let newest = rate_cards
-        .pop()
-        .ok_or_else(|| missing("A rate card (rates)"))?;
+    let newest = rate_cards.pop().ok_or_else(|| missing(Needed::RateCard))?;
     let rates = newest.rates.clone();
     let tolerance = file
         .usual_tolerance_mm
-        .ok_or_else(|| missing("The usual tolerance (usual_tolerance_mm)"))?;
-    let texts = file.texts.ok_or_else(|| missing("The list of texts"))?;
-    let calendar = file.calendar.ok_or_else(|| missing("The calendar"))?;
+        .ok_or_else(|| missing(Needed::UsualTolerance))?;
+    let texts = file.texts.ok_or_else(|| missing(Needed::Texts))?;
+    let calendar = file.calendar.ok_or_else(|| missing(Needed::Calendar))?;
     let mut shop = Shop {
-        name: file.name.ok_or_else(|| missing("The shop's name"))?,
-        address: file.address.ok_or_else(|| missing("The shop's address"))?,
+        name: file.name.ok_or_else(|| missing(Needed::Name))?,
+        address: file.address.ok_or_else(|| missing(Needed::Address))?,
         texts: Texts {
             terms: texts.terms,
             exclusions: texts.exclusions,
@@ -64,10 +63,8 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
     Ok(shop)
 }
 
-fn missing(what: &str) -> ShopError {
-    ShopError::Missing {
-        what: what.to_owned(),
-    }
+const fn missing(what: Needed) -> ShopError {
+    ShopError::Missing { what }
 }
 
 /// Which row of which list is looked at.
@@ -75,53 +72,61 @@ fn missing(what: &str) -> ShopError {
 struct Row<'a>(&'static str, &'a str);
 
 impl Row<'_> {
-    fn bad(self, what: impl Into<String>) -> ShopError {
+    fn bad(self, what: RowUnfit) -> ShopError {
         ShopError::Row {
             list: self.0,
             name: self.1.to_owned(),
-            what: what.into(),
+            what,
         }
     }
 
-    fn positive(self, what: &str, value: f64) -> Result<f64, ShopError> {
+    fn positive(self, figure: &str, value: f64) -> Result<f64, ShopError> {
         if value > 0.0 && value.is_finite() {
             Ok(value)
         } else {
-            Err(self.bad(format!("{what} must be a number above 0")))
+            Err(self.bad(RowUnfit::NotAboveZero {
+                figure: figure.to_owned(),
+            }))
         }
     }
 
-    fn not_negative(self, what: &str, value: f64) -> Result<f64, ShopError> {
+    fn not_negative(self, figure: &str, value: f64) -> Result<f64, ShopError> {
         if value >= 0.0 && value.is_finite() {
             Ok(value)
         } else {
-            Err(self.bad(format!("{what} must be a number of 0 or more")))
+            Err(self.bad(RowUnfit::BelowZero {
+                figure: figure.to_owned(),
+            }))
         }
     }
 
-    fn share(self, what: &str, value: f64) -> Result<f64, ShopError> {
+    fn share(self, figure: &str, value: f64) -> Result<f64, ShopError> {
         if (0.0..=1.0).contains(&value) {
             Ok(value)
         } else {
-            Err(self.bad(format!("{what} must lie from 0 to 1")))
+            Err(self.bad(RowUnfit::NotFromZeroToOne {
+                figure: figure.to_owned(),
+            }))
         }
     }
 
-    fn rising(self, what: &str, (low, high): (f64, f64)) -> Result<[f64; 2], ShopError> {
+    fn rising(self, figure: &str, (low, high): (f64, f64)) -> Result<[f64; 2], ShopError> {
         if low.is_finite() && high.is_finite() && low <= high {
             Ok([low, high])
         } else {
-            Err(self.bad(format!("{what} needs two numbers, the smaller one first")))
+            Err(self.bad(RowUnfit::NotRising {
+                figure: figure.to_owned(),
+            }))
         }
     }
 
     /// A name that can be spoken of, and a word on where the row comes from.
     fn told(self, pedigree: &str) -> Result<(), ShopError> {
         if self.1.trim().is_empty() || self.1.trim() != self.1 {
-            return Err(self.bad("the name is empty or begins or ends with a blank"));
+            return Err(self.bad(RowUnfit::Name));
         }
         if pedigree.trim().is_empty() {
-            return Err(self.bad("pedigree is empty; say where the row comes from"));
+            return Err(self.bad(RowUnfit::PedigreeEmpty));
         }
         Ok(())
     }
@@ -143,7 +148,7 @@ fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<Materials, Shop
             .process
             .as_ref()
             .or_else(|| file.families.get(&row.family))
-            .ok_or_else(|| at.bad("neither it nor its family has feed and wear"))?;
+            .ok_or_else(|| at.bad(RowUnfit::NoProcess))?;
         at.told(&process.pedigree)?;
         let resistivity = match row.resistivity_uohm_cm {
             Some((low, high)) => {
@@ -158,9 +163,13 @@ fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<Materials, Shop
             family: row.family.into(),
             density_g_cm3: at.positive("density_g_cm3", row.density_g_cm3)?,
             resistivity_ohm_cm: resistivity,
-            feed_mm_min: spread(&process.feed_mm_min)
-                .map_err(|what| at.bad(format!("feed_mm_min: {what}")))?,
-            wear: spread(&process.wear).map_err(|what| at.bad(format!("wear: {what}")))?,
+            feed_mm_min: spread(&process.feed_mm_min).map_err(|_| {
+                at.bad(RowUnfit::ProcessBand {
+                    figure: "feed_mm_min",
+                })
+            })?,
+            wear: spread(&process.wear)
+                .map_err(|_| at.bad(RowUnfit::ProcessBand { figure: "wear" }))?,
             tube_material: process.tube.into(),
             from_family: row.process.is_none() && (row.from_family || process.from_family),
             hazards: row.hazards.iter().map(|hazard| (*hazard).into()).collect(),
@@ -170,7 +179,7 @@ fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<Materials, Shop
         other_names.push(row.also.clone());
         for name in row.also.iter().chain([&row.name]) {
             if plain(name).is_empty() {
-                return Err(at.bad(format!("the other name {name:?} has no letter in it")));
+                return Err(at.bad(RowUnfit::OtherNameEmpty { name: name.clone() }));
             }
             if also
                 .insert(plain(name), index)
@@ -202,10 +211,10 @@ fn tubes(mut rows: Vec<TubeRow>, pedigree: &mut Pedigree) -> Result<Vec<Tube>, S
         let outer_mm = at.positive("outer_mm", row.outer_mm)?;
         let bore_mm = at.positive("bore_mm", row.bore_mm)?;
         if bore_mm >= outer_mm {
-            return Err(at.bad("bore_mm must be smaller than outer_mm"));
+            return Err(at.bad(RowUnfit::BoreTooWide));
         }
         if row.channels == 0 {
-            return Err(at.bad("channels must be at least 1"));
+            return Err(at.bad(RowUnfit::NoChannel));
         }
         tubes.push(Tube {
             material: row.material.into(),
@@ -254,11 +263,11 @@ fn machines(rows: Vec<MachineRow>, pedigree: &mut Pedigree) -> Result<Vec<Machin
         let tube_length_mm = at.positive("tube_length_mm", row.tube_length_mm)?;
         let held_back_mm = at.positive("held_back_mm", row.held_back_mm)?;
         if held_back_mm >= tube_length_mm {
-            return Err(at.bad("held_back_mm must be smaller than tube_length_mm"));
+            return Err(at.bad(RowUnfit::HeldBackTooLong));
         }
         let stand_off_mm = at.not_negative("stand_off_mm", row.stand_off_mm)?;
         if stand_off_mm > held_back_mm {
-            return Err(at.bad("stand_off_mm is a part of held_back_mm and can't be larger"));
+            return Err(at.bad(RowUnfit::StandOffTooLong));
         }
         machines.push(Machine {
             part_mm: [
@@ -296,21 +305,20 @@ fn rate_cards(rows: Vec<RateRow>, machines: &[MachineRow]) -> Result<Vec<RateCar
     for row in rows {
         let at = Row("rates", &row.valid_from);
         at.told(&row.pedigree)?;
-        let valid_from =
-            day(&row.valid_from).ok_or_else(|| at.bad("the day is not like 2026-01-31"))?;
+        let valid_from = day(&row.valid_from).ok_or_else(|| at.bad(RowUnfit::Day))?;
         if row.currency.len() != 3 || !row.currency.bytes().all(|c| c.is_ascii_uppercase()) {
-            return Err(at.bad("currency is not a code of three capitals such as USD (ISO 4217)"));
+            return Err(at.bad(RowUnfit::Currency));
         }
         if row.minor_digits > 4 {
-            return Err(at.bad("minor_digits must lie from 0 to 4"));
+            return Err(at.bad(RowUnfit::MinorDigits));
         }
         if row.margin >= 1.0 {
-            return Err(at.bad("margin must be below 1"));
+            return Err(at.bad(RowUnfit::Margin));
         }
         for (name, rate) in &row.machines_per_hour {
             at.not_negative(name, *rate)?;
             if !machines.iter().any(|machine| machine.name == *name) {
-                return Err(at.bad(format!("no machine has the name {name:?}")));
+                return Err(at.bad(RowUnfit::NoSuchMachine { name: name.clone() }));
             }
         }
         let mut machines_per_hour: BTreeMap<String, f64> = machines
@@ -360,17 +368,15 @@ fn calendar(file: &CalendarFile) -> Result<Calendar, ShopError> {
     let hours_per_day = at.positive("hours_per_day", file.hours_per_day)?;
     let unattended = at.not_negative("unattended_hours_per_day", file.unattended_hours_per_day)?;
     if hours_per_day + unattended > 24.0 {
-        return Err(at.bad("a day has 24 hours"));
+        return Err(at.bad(RowUnfit::DayTooLong));
     }
     if file.work_days.is_empty() {
-        return Err(Row("calendar", "work_days").bad("no day is worked"));
+        return Err(Row("calendar", "work_days").bad(RowUnfit::NoWorkDay));
     }
     let mut days_off = BTreeSet::new();
     for text in &file.days_off {
         let off = day(text);
-        days_off.insert(
-            off.ok_or_else(|| Row("calendar", text).bad("the day is not like 2026-01-31"))?,
-        );
+        days_off.insert(off.ok_or_else(|| Row("calendar", text).bad(RowUnfit::Day))?);
     }
     Ok(Calendar {
         work_days: file.work_days.iter().map(|day| weekday(*day)).collect(),

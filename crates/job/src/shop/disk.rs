@@ -6,8 +6,10 @@ use serde::Deserialize;
 
 use super::error::ShopError;
 use super::start::StartFile;
+use super::unfit::RowUnfit;
 use crate::file::TextError;
 use crate::file::text::{decode, format_number, parse};
+use crate::words::shop::OWN_FILE;
 
 /// The shop file's newest format.
 const NEWEST: u32 = 2;
@@ -175,7 +177,7 @@ pub(super) struct RateRow {
 }
 
 fn own_file() -> String {
-    "the shop's own file".to_owned()
+    OWN_FILE.to_owned()
 }
 
 macro_rules! mirrored {
@@ -250,7 +252,7 @@ pub(super) fn read(bytes: &[u8]) -> Result<ShopFile, ShopError> {
                 return Err(ShopError::Row {
                     list: "start",
                     name: "handling_scatter".to_owned(),
-                    what: "format 2 says it in two: handling_deviation_shop and handling_deviation_machine".to_owned(),
+                    what: RowUnfit::SaidInTwo,
                 });
             }
             finished(file)

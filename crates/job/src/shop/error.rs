@@ -1,5 +1,6 @@
 //! Why a shop file can't be used.
 
+use super::unfit::{Needed, RowUnfit};
 use crate::file::TextError;
 
 /// Why a shop file can't be used: message first, then [`ShopError::hint`]; the caller adds the path.
@@ -14,7 +15,7 @@ pub enum ShopError {
         /// The row's name.
         name: String,
         /// What is wrong with it.
-        what: String,
+        what: RowUnfit,
     },
     /// A name that one file gives twice.
     Twice {
@@ -31,7 +32,7 @@ pub enum ShopError {
     /// Something that neither the file nor the start values give.
     Missing {
         /// What is missing.
-        what: String,
+        what: Needed,
     },
     /// Rate cards in two currencies.
     Currencies {

@@ -11,7 +11,9 @@ mod load;
 mod plain;
 pub(crate) mod rows;
 mod start;
+pub(crate) mod unfit;
 
 pub use calendar::Calendar;
 pub use error::ShopError;
 pub use rows::{Pedigree, RateCard, Shop, Texts};
+pub use unfit::{Needed, RowUnfit};

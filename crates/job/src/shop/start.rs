@@ -7,6 +7,7 @@ use quillbore_calc::tables::{Deviations, StartValues};
 use serde::Deserialize;
 
 use super::error::ShopError;
+use super::unfit::{Needed, RowUnfit};
 
 /// A value and where it comes from.
 #[derive(Clone, Debug, Deserialize)]
@@ -63,16 +64,16 @@ fn read<T, V>(
 ) -> Result<V, ShopError> {
     let Some(Told(value, source)) = told else {
         return Err(ShopError::Missing {
-            what: format!("The start value {name}"),
+            what: Needed::StartValue { name },
         });
     };
-    let bad = |what: &str| ShopError::Row {
+    let bad = |what: RowUnfit| ShopError::Row {
         list: "start",
         name: name.to_owned(),
-        what: what.to_owned(),
+        what,
     };
     if source.trim().is_empty() {
-        return Err(bad("it does not say where it comes from"));
+        return Err(bad(RowUnfit::StartPedigreeMissing));
     }
     pedigree.insert(name, source.clone());
     convert(value).map_err(bad)
@@ -163,11 +164,11 @@ start_values! {
     }
 }
 
-type Checked<T> = Result<T, &'static str>;
+type Checked<T> = Result<T, RowUnfit>;
 
 /// A band from P10 to P90.
 pub(super) fn spread(pair: &Pair) -> Checked<Spread> {
-    Spread::new(pair.0, pair.1).ok_or("a band needs two numbers above 0, the smaller one first")
+    Spread::new(pair.0, pair.1).ok_or(RowUnfit::Band)
 }
 
 fn seconds(pair: &Pair) -> Checked<Spread> {
@@ -176,7 +177,7 @@ fn seconds(pair: &Pair) -> Checked<Spread> {
 
 fn chance(pair: &Pair) -> Checked<Spread> {
     if pair.1 >= 1.0 {
-        return Err("a chance is below 1");
+        return Err(RowUnfit::Chance);
     }
     spread(pair)
 }
@@ -185,7 +186,7 @@ fn positive(value: &f64) -> Checked<f64> {
     if *value > 0.0 && value.is_finite() {
         Ok(*value)
     } else {
-        Err("it must be a number above 0")
+        Err(RowUnfit::StartNotAboveZero)
     }
 }
 
@@ -193,7 +194,7 @@ fn share(value: &f64) -> Checked<f64> {
     if (0.0..=1.0).contains(value) {
         Ok(*value)
     } else {
-        Err("it must be a number from 0 to 1")
+        Err(RowUnfit::StartNotFromZeroToOne)
     }
 }
 
@@ -201,7 +202,7 @@ fn not_negative(value: &f64) -> Checked<f64> {
     if *value >= 0.0 && value.is_finite() {
         Ok(*value)
     } else {
-        Err("it must be a number of 0 or more")
+        Err(RowUnfit::StartBelowZero)
     }
 }
 
@@ -227,13 +228,13 @@ fn rising(diameters: impl Iterator<Item = f64>) -> Checked<()> {
     let mut points = 0;
     for diameter in diameters {
         if !(diameter > last && diameter.is_finite()) {
-            return Err("its diameters must rise from above 0");
+            return Err(RowUnfit::CurveNotRising);
         }
         last = diameter;
         points += 1;
     }
     if points == 0 {
-        return Err("it needs at least one point");
+        return Err(RowUnfit::CurveEmpty);
     }
     Ok(())
 }

@@ -6,7 +6,6 @@ use crate::file::parts::Unfit;
 use crate::file::{ReadError, TextError};
 use crate::limits::LONGEST_TEXT;
 use crate::report::{MOST_REPORTS, MOST_TOLD};
-use crate::shop::error::ShopError;
 
 impl fmt::Display for TextError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -155,51 +154,6 @@ impl ReadError {
             | ReadError::FigureTwice => {
                 "Put it right in a text editor, or take the version before the last save."
             }
-        }
-    }
-}
-
-impl fmt::Display for ShopError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&shop(self))
-    }
-}
-
-/// One sentence: why a shop file can't be used.
-fn shop(why: &ShopError) -> String {
-    match why {
-        ShopError::Text(why) => text(why),
-        ShopError::Row { list, name, what } => format!("In {list}, {name:?}: {what}"),
-        ShopError::Twice { list, name } => format!("In {list}, the name {name:?} stands twice"),
-        ShopError::NothingToLeaveOut { name } => {
-            format!("No row has the name {name:?} that is to be left out")
-        }
-        ShopError::Missing { what } => format!("{what} is missing"),
-        ShopError::Currencies { first, second } => {
-            format!("The rate cards are in {first} and {second}")
-        }
-    }
-}
-
-impl ShopError {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        match self {
-            ShopError::Text(
-                TextError::Empty
-                | TextError::Truncated { .. }
-                | TextError::UnknownFormat { .. }
-                | TextError::Broken { .. },
-            ) => "Put the shop file right in a text editor.",
-            ShopError::Text(why) => why.hint(),
-            ShopError::Row { .. } => "Put it right in the shop file.",
-            ShopError::Twice { .. } => "Take one of the two out of the shop file.",
-            ShopError::NothingToLeaveOut { .. } => {
-                "Spell the name as the list does, or take it out of the shop file."
-            }
-            ShopError::Missing { .. } => "Add it to the shop file.",
-            ShopError::Currencies { .. } => "Give all rates and prices in one currency.",
         }
     }
 }

@@ -1,0 +1,118 @@
+//! What is said when a shop file can't be used.
+
+use std::fmt;
+
+use crate::file::text::TextError;
+use crate::shop::error::ShopError;
+use crate::shop::unfit::{Needed, RowUnfit};
+
+/// Where a row comes from that a shop's own file gives without a pedigree.
+pub(crate) const OWN_FILE: &str = "the shop's own file";
+
+impl fmt::Display for ShopError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&shop(self))
+    }
+}
+
+/// One sentence: why a shop file can't be used.
+fn shop(why: &ShopError) -> String {
+    match why {
+        ShopError::Text(why) => why.to_string(),
+        ShopError::Row { list, name, what } => format!("In {list}, {name:?}: {what}"),
+        ShopError::Twice { list, name } => format!("In {list}, the name {name:?} stands twice"),
+        ShopError::NothingToLeaveOut { name } => {
+            format!("No row has the name {name:?} that is to be left out")
+        }
+        ShopError::Missing { what } => format!("{what} is missing"),
+        ShopError::Currencies { first, second } => {
+            format!("The rate cards are in {first} and {second}")
+        }
+    }
+}
+
+impl ShopError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            ShopError::Text(
+                TextError::Empty
+                | TextError::Truncated { .. }
+                | TextError::UnknownFormat { .. }
+                | TextError::Broken { .. },
+            ) => "Put the shop file right in a text editor.",
+            ShopError::Text(why) => why.hint(),
+            ShopError::Row { .. } => "Put it right in the shop file.",
+            ShopError::Twice { .. } => "Take one of the two out of the shop file.",
+            ShopError::NothingToLeaveOut { .. } => {
+                "Spell the name as the list does, or take it out of the shop file."
+            }
+            ShopError::Missing { .. } => "Add it to the shop file.",
+            ShopError::Currencies { .. } => "Give all rates and prices in one currency.",
+        }
+    }
+}
+
+impl fmt::Display for RowUnfit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let said = match self {
+            Self::NotAboveZero { figure } => {
+                return write!(f, "{figure} must be a number above 0");
+            }
+            Self::BelowZero { figure } => {
+                return write!(f, "{figure} must be a number of 0 or more");
+            }
+            Self::NotFromZeroToOne { figure } => {
+                return write!(f, "{figure} must lie from 0 to 1");
+            }
+            Self::NotRising { figure } => {
+                return write!(f, "{figure} needs two numbers, the smaller one first");
+            }
+            Self::ProcessBand { figure } => return write!(f, "{figure}: {}", Self::Band),
+            Self::OtherNameEmpty { name } => {
+                return write!(f, "the other name {name:?} has no letter in it");
+            }
+            Self::NoSuchMachine { name } => return write!(f, "no machine has the name {name:?}"),
+            Self::Name => "the name is empty or begins or ends with a blank",
+            Self::PedigreeEmpty => "pedigree is empty; say where the row comes from",
+            Self::NoProcess => "neither it nor its family has feed and wear",
+            Self::BoreTooWide => "bore_mm must be smaller than outer_mm",
+            Self::NoChannel => "channels must be at least 1",
+            Self::HeldBackTooLong => "held_back_mm must be smaller than tube_length_mm",
+            Self::StandOffTooLong => "stand_off_mm is a part of held_back_mm and can't be larger",
+            Self::Day => "the day is not like 2026-01-31",
+            Self::Currency => "currency is not a code of three capitals such as USD (ISO 4217)",
+            Self::MinorDigits => "minor_digits must lie from 0 to 4",
+            Self::Margin => "margin must be below 1",
+            Self::DayTooLong => "a day has 24 hours",
+            Self::NoWorkDay => "no day is worked",
+            Self::SaidInTwo => {
+                "format 2 says it in two: handling_deviation_shop and handling_deviation_machine"
+            }
+            Self::StartPedigreeMissing => "it does not say where it comes from",
+            Self::StartNotAboveZero => "it must be a number above 0",
+            Self::StartBelowZero => "it must be a number of 0 or more",
+            Self::StartNotFromZeroToOne => "it must be a number from 0 to 1",
+            Self::Band => "a band needs two numbers above 0, the smaller one first",
+            Self::Chance => "a chance is below 1",
+            Self::CurveNotRising => "its diameters must rise from above 0",
+            Self::CurveEmpty => "it needs at least one point",
+        };
+        f.write_str(said)
+    }
+}
+
+impl fmt::Display for Needed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::RateCard => "A rate card (rates)",
+            Self::UsualTolerance => "The usual tolerance (usual_tolerance_mm)",
+            Self::Texts => "The list of texts",
+            Self::Calendar => "The calendar",
+            Self::Name => "The shop's name",
+            Self::Address => "The shop's address",
+            Self::StartValue { name } => return write!(f, "The start value {name}"),
+        })
+    }
+}
