@@ -5,7 +5,9 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
-use crate::apply::{Change, EditRefused, apply};
+use crate::apply::apply;
+use crate::apply::change::Change;
+use crate::apply::refused::EditRefused;
 use crate::edit::Edit;
 use crate::job::{Issued, Job};
 use crate::words::edits::label;

@@ -3,11 +3,11 @@
 use quillbore_calc::Length;
 use quillbore_calc::input::{Ends, HoleEnd, Surface};
 
-use crate::entry::Entry;
-use crate::entry::Unit;
+use crate::entry::{Entry, Unit};
 use crate::field::{AngleBasis, TiltAngle};
 use crate::quantity::{Depth, LayerText, Size};
-use crate::read_quantity::{self as read, Misread};
+use crate::read_quantity as read;
+use crate::read_quantity::misread::Misread;
 
 /// Longest mark, in characters.
 const LONGEST_MARK: usize = 20;

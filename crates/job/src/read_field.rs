@@ -3,7 +3,8 @@
 use crate::entry::{Entry, Unit};
 use crate::field::{Field, FieldKind, Value};
 use crate::read_cell::entry;
-use crate::read_quantity::{self as read, Misread};
+use crate::read_quantity as read;
+use crate::read_quantity::misread::Misread;
 use crate::slip::lists::Line;
 
 /// Longest single line, in characters.

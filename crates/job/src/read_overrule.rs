@@ -2,11 +2,11 @@
 
 use rust_decimal::prelude::ToPrimitive;
 
-use crate::entry::Entry;
-use crate::entry::Unit;
+use crate::entry::{Entry, Unit};
 use crate::job::FigureKey;
 use crate::read_cell::entry;
-use crate::read_quantity::{self as read, Misread};
+use crate::read_quantity as read;
+use crate::read_quantity::misread::Misread;
 
 /// Reads a text as a figure, in the figure's own unit.
 #[must_use]

@@ -1,17 +1,17 @@
 //! Doing an edit to a job: pure, in one place for window, import, commands and tests alike.
 
 mod answers;
-mod cells;
-mod change;
+pub(crate) mod cells;
+pub(crate) mod change;
 mod length;
 mod overrules;
 mod places;
-mod refused;
+pub(crate) mod refused;
 mod rows;
 mod slips;
 mod table;
 
-pub(crate) use cells::read_angles_again;
+use cells::read_angles_again;
 pub use change::Change;
 pub use refused::EditRefused;
 

@@ -5,11 +5,11 @@ pub(crate) mod hash;
 #[cfg(test)]
 mod keys;
 pub(crate) mod parts;
-mod read;
+pub(crate) mod read;
 mod report;
 pub(crate) mod text;
 mod v2;
-mod write;
+pub(crate) mod write;
 
 pub use format::FORMAT;
 pub use hash::{Hash, hash};

@@ -1,11 +1,11 @@
 //! Two desks changed one job: what each of them did put together, cell by cell.
 
-mod clash;
+pub(crate) mod clash;
 mod hung;
 mod identities;
 mod keyed;
 mod papers;
-mod refused;
+pub(crate) mod refused;
 mod rows;
 mod slips;
 mod three;
@@ -15,9 +15,10 @@ use std::sync::Arc;
 pub use clash::{Clash, Met, Side, Typed};
 pub use refused::MergeRefused;
 
-use crate::apply::read_angles_again;
+use crate::apply::cells::read_angles_again;
 use crate::field::Field;
-use crate::file::{LARGEST_FILE, write_job};
+use crate::file::text::LARGEST_FILE;
+use crate::file::write::write_job;
 use crate::job::Job;
 use crate::limits::{MOST_ROWS, MOST_SLIPS};
 use crate::report::{MOST_REPORTS, Report};

@@ -2,12 +2,11 @@
 
 mod pattern;
 mod read;
-mod refused;
+pub(crate) mod refused;
 mod split;
 mod vector;
 
 pub use pattern::{Grid, Line, Ring, grid, line, ring};
 pub use read::{AxisPoints, PlacesGiven, PlacesRead, RefusedLine, read_places};
-pub(crate) use refused::LineRefused;
 pub use refused::{PatternRefused, PlacesUnreadable};
 pub use split::split_lines;

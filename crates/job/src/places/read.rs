@@ -9,7 +9,8 @@ use quillbore_calc::input::Place;
 use super::refused::{LineRefused, PlacesUnreadable};
 use crate::entry::Unit;
 use crate::limits::MOST_PLACES;
-use crate::read_quantity::{self as read, Misread};
+use crate::read_quantity as read;
+use crate::read_quantity::misread::Misread;
 
 /// What a list of places doesn't say itself.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,6 +1,6 @@
 //! Why places can't be made or read.
 
-use crate::read_quantity::Misread;
+use crate::read_quantity::misread::Misread;
 
 /// Why a pattern can't be made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]

@@ -15,7 +15,7 @@ mod figures;
 mod layers;
 mod length;
 mod measure;
-mod misread;
+pub(crate) mod misread;
 mod number;
 mod scan;
 mod size;

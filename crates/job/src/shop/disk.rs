@@ -7,8 +7,7 @@ use serde::Deserialize;
 use super::error::ShopError;
 use super::start::StartFile;
 use super::unfit::RowUnfit;
-use crate::file::TextError;
-use crate::file::text::{decode, format_number, parse};
+use crate::file::text::{TextError, decode, format_number, parse};
 use crate::words::shop::OWN_FILE;
 
 /// The shop file's newest format.

@@ -3,7 +3,8 @@
 use std::fmt;
 
 use crate::file::parts::Unfit;
-use crate::file::{ReadError, TextError};
+use crate::file::read::ReadError;
+use crate::file::text::TextError;
 use crate::limits::LONGEST_TEXT;
 use crate::report::{MOST_REPORTS, MOST_TOLD};
 

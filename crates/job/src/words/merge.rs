@@ -6,7 +6,8 @@ use super::{answers, edits, english, names, slips};
 use crate::answer::Answer;
 use crate::entry::Unit;
 use crate::job::{FigureKey, Job, Overrule};
-use crate::merge::{Clash, MergeRefused, Met, Side, Typed};
+use crate::merge::clash::{Clash, Met, Side, Typed};
+use crate::merge::refused::MergeRefused;
 
 /// What undo and redo call a merge.
 pub const LABEL: &str = "merge the other desk's work";

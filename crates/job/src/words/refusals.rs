@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::{english, slips};
 use crate::answer::How;
-use crate::apply::EditRefused;
+use crate::apply::refused::EditRefused;
 
 impl fmt::Display for EditRefused {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
