@@ -44,6 +44,12 @@ macro_rules! record {
                 match column { $($Column::$Name => self.$field.look(),)+ }
             }
 
+            /// Whether a cell can't be read.
+            #[must_use]
+            pub fn is_unread(&self) -> bool {
+                $(self.$field.why().is_some())||+
+            }
+
             /// Whether the cells of two in a column were read as the same.
             #[must_use]
             pub fn reads_alike(&self, other: &Self, column: $Column) -> bool {

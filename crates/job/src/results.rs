@@ -3,6 +3,7 @@
 mod depth_notes;
 mod found;
 mod kind;
+mod marks;
 mod note;
 mod paper_notes;
 mod questions;
@@ -16,10 +17,11 @@ pub use telling::Telling;
 use std::cmp::Reverse;
 
 use found::found;
+use marks::marks_twice;
 
 use quillbore_calc::assemble::{self, Answers, Question as Search};
-use quillbore_calc::finding::{About, Finding, Kind, Level};
-use quillbore_calc::{JobFigures, JobInput, Remedy, Tables};
+use quillbore_calc::finding::Level;
+use quillbore_calc::{JobFigures, JobInput, Tables};
 
 use crate::answer::Answer;
 use crate::edit::Edit;
@@ -27,7 +29,7 @@ use crate::field::{AngleBasis, Block, Field};
 use crate::job::Job;
 use crate::life;
 use crate::remedy::Offer;
-use crate::row::{Column, Row};
+use crate::row::Column;
 use crate::same_name::same_name;
 use crate::shop::rows::Shop;
 use crate::to_input::{Asked, UnknownName, to_input};
@@ -206,7 +208,9 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
         let label = english::field(*field);
         Some((note(beside, label, entry.text(), why), None))
     });
-    let cells = job.rows.iter().enumerate().flat_map(|(at, row)| {
+    let rows = job.rows.iter().enumerate();
+    let unread = rows.filter(|(_, row)| row.is_unread());
+    let cells = unread.flat_map(|(at, row)| {
         Column::ALL.iter().filter_map(move |column| {
             let cell = row.cell(*column);
             let why = cell.why?;
@@ -229,34 +233,6 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
         })
     });
     fields.chain(cells).chain(slips).collect()
-}
-
-/// Rows whose mark an earlier row carries, capitals and outer blanks aside.
-fn marks_twice(job: &Job) -> Vec<(SideNote, Option<usize>)> {
-    let lowered = |row: &Row| row.mark.text().trim().to_lowercase();
-    let mut marks: Vec<(String, usize)> =
-        job.rows.iter().map(|row| lowered(row)).zip(0..).collect();
-    marks.retain(|(mark, _)| !mark.is_empty());
-    marks.sort_unstable();
-    let alike = marks.chunk_by(|(one, _), (other, _)| one == other);
-    let mut twice: Vec<(SideNote, Option<usize>)> = alike
-        .flat_map(|alike| {
-            let first = job.rows[alike[0].1].id;
-            alike.iter().skip(1).map(move |(_, at)| (first, *at))
-        })
-        .map(|(other, at)| {
-            let row = job.rows[at].id;
-            let finding = Finding {
-                level: Level::Check,
-                about: About::Row(row),
-                kind: Kind::MarkTwice { other },
-                remedy: Some(Remedy::NewMark(row)),
-            };
-            (found(&finding, Some(at)), Some(at))
-        })
-        .collect();
-    twice.sort_by_key(|(_, at)| *at);
-    twice
 }
 
 /// Angles whose text doesn't say what they are measured from, while the sheet doesn't either.

@@ -98,24 +98,31 @@ fn one_length(of: Kind, members: &[Arc<Drilled>], planner: &Planner<'_>) -> Opti
         return None;
     }
     let context = planner.context();
-    let own = cost_of_own(context, members);
+    let members: Vec<Member<'_>> = members.iter().map(|row| Member::new(row)).collect();
+    let own = cost_of_own(context, &members);
+    let all: Vec<&Member<'_>> = members.iter().collect();
     let common = lengths.into_iter().filter_map(|tube| {
         let usable = context.usable_mm(tube)?;
-        let drills: Option<Vec<Drilled>> = members
-            .iter()
-            .map(|row| {
-                let drill = row.drill.with_usable(usable);
-                drill
-                    .reaches()
-                    .then(|| Drilled::new(row.holes, tube, drill))
-            })
-            .collect();
-        let drills = drills?;
-        let refs: Vec<&Drilled> = drills.iter().collect();
-        Some((cost(context, &refs, tube), tube))
+        let reached = all.iter().all(|member| member.row.drill.reaches(usable));
+        reached.then(|| (cost(context, &all, tube, Some(usable)), tube))
     });
     let (cost, tube) = common.min_by(|a, b| a.0.total_cmp(&b.0))?;
     (cost < own - WORTH_IT).then_some(tube)
+}
+
+/// A row with the wear at which lengths are compared, which is the same for all of them.
+struct Member<'a> {
+    row: &'a Drilled,
+    wears: [f64; WEAR_Z.len()],
+}
+
+impl<'a> Member<'a> {
+    fn new(row: &'a Drilled) -> Self {
+        Self {
+            row,
+            wears: WEAR_Z.map(|z| libm::exp(row.wear_sigma * z)),
+        }
+    }
 }
 
 fn kind(tube: &Tube) -> Kind {
@@ -123,39 +130,43 @@ fn kind(tube: &Tube) -> Kind {
 }
 
 /// What rows cost with the lengths they have, length by length.
-fn cost_of_own(context: &Context<'_>, rows: &[Arc<Drilled>]) -> f64 {
-    let mut by_tube: BTreeMap<usize, Vec<&Drilled>> = BTreeMap::new();
-    for row in rows {
-        by_tube.entry(row.tube).or_default().push(row);
+fn cost_of_own(context: &Context<'_>, members: &[Member<'_>]) -> f64 {
+    let mut by_tube: BTreeMap<usize, Vec<&Member<'_>>> = BTreeMap::new();
+    for member in members {
+        by_tube.entry(member.row.tube).or_default().push(member);
     }
     by_tube
         .into_iter()
-        .map(|(tube, rows)| cost(context, &rows, tube))
+        .map(|(tube, members)| cost(context, &members, tube, None))
         .sum()
 }
 
-/// What electrodes of one length, their changes and the holes cost the lot [currency].
-fn cost(context: &Context<'_>, rows: &[&Drilled], tube: usize) -> f64 {
+/// What electrodes of one length, their changes and the holes cost the lot [currency]; `usable` is the
+/// length that they would have instead of their own [mm].
+fn cost(context: &Context<'_>, members: &[&Member<'_>], tube: usize, usable: Option<f64>) -> f64 {
     let tables: &Tables = context.tables();
     let parts = context.parts();
     let mut sum = 0.0;
-    for z in WEAR_Z {
-        let mut demand = Demand::default();
-        let (mut minutes, mut change, mut usable) = (0.0, 0.0, 0.0);
-        for (at, row) in rows.iter().enumerate() {
-            let hole = row.drill.at(&Draw {
-                wear: libm::exp(row.wear_sigma * z),
+    let mut demand = Demand::default();
+    for at_z in 0..WEAR_Z.len() {
+        demand.clear();
+        let (mut minutes, mut change, mut usable_mm) = (0.0, 0.0, 0.0);
+        for (at, member) in members.iter().enumerate() {
+            let row = member.row;
+            usable_mm = usable.unwrap_or(row.drill.usable_mm());
+            let draw = Draw {
+                wear: member.wears[at_z],
                 pace: Pace::Mean,
                 ..Draw::MEDIAN
-            });
+            };
+            let hole = row.drill.at_usable(usable_mm, &draw);
             let dressing = Dressing::of(row, tables.start.dressing_mm);
             demand.add(at, row.holes, &hole, dressing);
             minutes += f64::from(row.holes) * f64::from(parts) * hole.other_min;
             change = row.drill.change().mean();
-            usable = row.drill.usable_mm();
         }
-        usable += demand.part.fresh_undressed * tables.start.dressing_mm;
-        let used = demand.used(parts, demand.at_least(usable, parts));
+        usable_mm += demand.part.fresh_undressed * tables.start.dressing_mm;
+        let used = demand.used(parts, demand.at_least(usable_mm, parts));
         let changed = used.changes_between() as f64 * change;
         let bought =
             used.electrodes() as f64 * tables.tubes.get(tube).map_or(0.0, |tube| tube.price);

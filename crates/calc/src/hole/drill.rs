@@ -135,6 +135,11 @@ impl Drill {
     /// Source: ours.
     #[must_use]
     pub fn at(&self, draw: &Draw) -> DrawnHole {
+        self.at_usable(self.times.usable_mm, draw)
+    }
+
+    /// The same with an electrode of another usable length [mm].
+    pub(crate) fn at_usable(&self, usable_mm: f64, draw: &Draw) -> DrawnHole {
         let times = &self.times;
         let mut hole = DrawnHole {
             sparking_min: times.sparking_min / draw.feed * times.overruled,
@@ -147,7 +152,7 @@ impl Drill {
         let mut other = times.approach_min(draw.pace);
         for (side, stage) in self.sides.iter().zip(&mut hole.stages) {
             let Some(side) = side else { continue };
-            let chain = side.chain(times.usable_mm, draw.wear);
+            let chain = side.chain(usable_mm, draw.wear);
             other += times.changes_min(&chain, draw.pace);
             hole.wear_mm += side.wear_mm * draw.wear;
             hole.target_mm = hole.target_mm.max(side.tip_mm);
@@ -175,23 +180,16 @@ impl Drill {
         self.times.change
     }
 
-    /// The same row with an electrode of another usable length [mm].
-    pub(crate) fn with_usable(&self, usable_mm: f64) -> Self {
-        let mut drill = self.clone();
-        drill.times.usable_mm = usable_mm;
-        drill
-    }
-
     /// Usable length U of its electrode [mm].
     pub(crate) const fn usable_mm(&self) -> f64 {
         self.times.usable_mm
     }
 
-    /// Whether its electrodes reach the bottom at the median wear.
-    pub(crate) fn reaches(&self) -> bool {
+    /// Whether electrodes of a usable length [mm] reach the bottom at the median wear.
+    pub(crate) fn reaches(&self, usable_mm: f64) -> bool {
         let sides = self.sides.iter().flatten();
         sides
-            .map(|side| side.chain(self.times.usable_mm, 1.0))
+            .map(|side| side.chain(usable_mm, 1.0))
             .all(|chain| chain.reaches)
     }
 
