@@ -13,7 +13,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::history::{Doing, History};
 use quillbore_job::life::{self, Blocker};
-use quillbore_job::results::{Kept, Results, results_quick};
+use quillbore_job::results::{Kept, Results};
 use quillbore_job::{Edit, Field, Job, Paper, Shop};
 use quillbore_office::Office;
 use quillbore_office::clerk::{Clerk, Request};
@@ -80,7 +80,8 @@ impl Desk {
             opened: Some(day),
             ..Job::default()
         };
-        let results = Arc::new(results_quick(&job, &shop));
+        let mut kept = Kept::default();
+        let results = Arc::new(kept.results(&job, &shop).0);
         let mut desk = Self {
             history: History::new(job, true),
             opened: None,
@@ -94,7 +95,7 @@ impl Desk {
             office,
             clock,
             results,
-            kept: Kept::default(),
+            kept,
             worker,
             clerk,
             held: Held::Unknown,

@@ -49,12 +49,12 @@ impl<'a> Found<'a> {
         });
         let orders = orders.collect();
         let mut packed = |packing: &Packing| {
-            let known = answers.packing(&packing.settled);
+            let known = answers.packing(packing.settled());
             settled &= known.is_some();
             known.or_else(|| answers.packing(&packing.first))
         };
         let mut tubes = Vec::new();
-        for tube in ready.iter().flat_map(|ready| &ready.tubes) {
+        for tube in ready.iter().flat_map(|ready| ready.tubes.iter()) {
             let kit = tube
                 .offered
                 .as_ref()

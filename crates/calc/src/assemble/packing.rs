@@ -8,8 +8,6 @@ pub(super) struct Packing {
     asked: Asked,
     /// With little effort, so that there is a plan at once.
     pub(super) first: Question,
-    /// To the end.
-    pub(super) settled: Question,
     /// Shared electrodes that no plan goes below, found without a search.
     pub(super) bound: u64,
 }
@@ -33,10 +31,14 @@ impl Packing {
         let asked = Asked::new(&kinds, &Electrode::new(usable_mm), whole);
         Self {
             first: asked.question.with(first),
-            settled: asked.question.clone(),
             bound: demand.at_least(usable_mm, parts),
             asked,
         }
+    }
+
+    /// The question with the whole effort.
+    pub(super) const fn settled(&self) -> &Question {
+        &self.asked.question
     }
 
     /// Shared electrodes that were found; what fits on no electrode spoils one each, its row carries the

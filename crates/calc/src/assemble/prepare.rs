@@ -101,7 +101,7 @@ pub(super) struct Ready {
     /// In the table's order.
     pub(super) rows: Vec<Arc<Drilled>>,
     /// By their index in the tables.
-    pub(super) tubes: Vec<Tube>,
+    pub(super) tubes: Arc<[Tube]>,
     pub(super) times: Times,
     /// Of the offered lot, where there is one.
     pub(super) draw: Option<Arc<DrawQuestion>>,
@@ -197,7 +197,7 @@ impl Prepared<'_> {
         };
         let orders = self.clamped.orders.iter().flatten().flatten();
         let mut questions: Vec<Question> = orders.cloned().map(Question::Order).collect();
-        for tube in &ready.tubes {
+        for tube in ready.tubes.iter() {
             let offered = tube.offered.iter();
             questions.extend(
                 offered
@@ -207,7 +207,7 @@ impl Prepared<'_> {
             let kits = offered.map(|of| &of.kit);
             let plans = tube.quantities.iter().map(|of| &of.packing);
             let packings = plans.chain(kits);
-            questions.extend(packings.map(|packing| Question::Packing(packing.settled.clone())));
+            questions.extend(packings.map(|packing| Question::Packing(packing.settled().clone())));
         }
         questions.extend(ready.draw.clone().map(Question::Draw));
         questions
@@ -221,13 +221,13 @@ impl Prepared<'_> {
     /// Result: questions without an answer; none where the figures are settled.
     #[must_use]
     pub fn open(&self, answers: &Answers) -> Vec<Question> {
-        let tubes = self.ready.iter().flat_map(|ready| &ready.tubes);
+        let tubes = self.ready.iter().flat_map(|ready| ready.tubes.iter());
         let packings = tubes.flat_map(|tube| {
             let plans = tube.quantities.iter().map(|of| &of.packing);
             plans.chain(tube.offered.iter().map(|of| &of.kit))
         });
         let first = packings
-            .filter(|packing| answers.packing(&packing.settled).is_none())
+            .filter(|packing| answers.packing(packing.settled()).is_none())
             .map(|packing| Question::Packing(packing.first.clone()));
         let all = first.chain(self.questions());
         all.filter(|question| !answers.has(question)).collect()

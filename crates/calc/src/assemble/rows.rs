@@ -159,11 +159,7 @@ impl KeptRows {
         let mut before = Before::new(core::mem::take(&mut self.0));
         self.0.reserve(rows.len());
         for row in rows {
-            let overrules = if planner.overrules.is_empty() {
-                RowOverrules::default()
-            } else {
-                planner.overrules.of_row(row.id)
-            };
+            let overrules = planner.overrules.of_row(row.id);
             let known = before.take(row.id);
             let known =
                 known.filter(|known| known.asked.row == *row && known.asked.overrules == overrules);

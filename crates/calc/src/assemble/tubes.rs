@@ -14,7 +14,6 @@ use crate::packing::OrderAsked;
 use crate::tables::Tables;
 
 /// A tube of the lot.
-#[derive(Clone)]
 pub(super) struct Tube {
     pub(super) lot: Arc<TubeLot>,
     /// Where each of its rows stands among the job's.
@@ -45,7 +44,7 @@ pub(super) struct OfQuantity {
 
 /// The tubes of a job as they were asked for.
 #[derive(Default)]
-pub(super) struct KeptTubes(Vec<Tube>);
+pub(super) struct KeptTubes(Arc<[Tube]>);
 
 impl KeptTubes {
     /// The tubes of these rows, by index in the tables, for these quantities.
@@ -54,20 +53,19 @@ impl KeptTubes {
         rows: &[Planned],
         quantities: &[u32],
         tables: &Tables,
-    ) -> Vec<Tube> {
+    ) -> Arc<[Tube]> {
         let mut by_tube: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
         for (at, row) in rows.iter().enumerate() {
             if let Some(drilled) = &row.drilled {
                 by_tube.entry(drilled.tube).or_default().push(at);
             }
         }
-        let before = core::mem::take(&mut self.0);
-        for (index, places) in by_tube {
+        let tubes = by_tube.into_iter().map(|(index, places)| {
             let drilled = || places.iter().filter_map(|&at| rows[at].drilled.as_ref());
-            let known = before
-                .iter()
-                .find(|tube| tube.lot.tube == index && same(&tube.lot.rows, drilled()));
-            let tube = match known {
+            let mut before = self.0.iter();
+            let known =
+                before.find(|tube| tube.lot.tube == index && same(&tube.lot.rows, drilled()));
+            match known {
                 Some(known) => known.for_quantities(quantities, places),
                 None => {
                     let drilled: Vec<Arc<Drilled>> = drilled().cloned().collect();
@@ -79,10 +77,11 @@ impl KeptTubes {
                     };
                     tube.for_quantities(quantities, places)
                 }
-            };
-            self.0.push(tube);
-        }
-        self.0.clone()
+            }
+        });
+        let tubes: Arc<[Tube]> = tubes.collect();
+        self.0 = Arc::clone(&tubes);
+        tubes
     }
 }
 

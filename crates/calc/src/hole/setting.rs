@@ -63,7 +63,7 @@ impl RowOverrules {
         self.0.iter().any(|(figure, _)| figure.row() == Some(id))
     }
 
-    pub(crate) const fn is_empty(&self) -> bool {
+    pub(super) const fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
 

@@ -1,5 +1,6 @@
 //! A lot's question apart from the caller's names, so that its answer holds for every lot alike.
 
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::{
@@ -8,7 +9,7 @@ use super::{
     hand_out::hand_out,
     lot::{Lot, Named},
     search::search,
-    terms::{Effort, Electrode, Kind, Plan},
+    terms::{Effort, Electrode, Kind, Plan, Unplaceable},
 };
 use crate::stop::Stop;
 
@@ -32,7 +33,9 @@ use crate::stop::Stop;
 pub struct Asked {
     /// What is to be searched.
     pub question: Question,
-    named: Named,
+    /// Kinds that each item's holes came from, with their numbers.
+    ids: Vec<Vec<(u32, u32)>>,
+    unplaceable: Vec<Unplaceable>,
 }
 
 /// Usable length, holes by reach and consumption, and effort: equal questions have equal answers.
@@ -50,7 +53,7 @@ pub struct Asked {
 /// Source: as [`super::electrodes_for_lot`].
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Question {
-    lot: Lot,
+    lot: Arc<Lot>,
     effort: Effort,
 }
 
@@ -84,13 +87,18 @@ impl Asked {
     /// Result: the question, and the names of its holes.
     #[must_use]
     pub fn new(kinds: &[Kind], electrode: &Electrode, effort: Effort) -> Self {
-        let named = Named::new(kinds, electrode);
+        let Named {
+            lot,
+            ids,
+            unplaceable,
+        } = Named::new(kinds, electrode);
         Self {
             question: Question {
-                lot: named.lot.clone(),
+                lot: Arc::new(lot),
                 effort,
             },
-            named,
+            ids,
+            unplaceable,
         }
     }
 
@@ -102,10 +110,10 @@ impl Asked {
     #[must_use]
     pub fn plan(&self, found: &Found) -> Plan {
         Plan {
-            electrodes: hand_out(&self.named.ids, &found.groups),
+            electrodes: hand_out(&self.ids, &found.groups),
             needed: found.needed(),
             at_least: found.at_least,
-            unplaceable: self.named.unplaceable.clone(),
+            unplaceable: self.unplaceable.clone(),
         }
     }
 
@@ -114,7 +122,7 @@ impl Asked {
     /// Result: number of holes.
     #[must_use]
     pub fn unplaceable(&self) -> u64 {
-        let kinds = self.named.unplaceable.iter();
+        let kinds = self.unplaceable.iter();
         kinds.map(|kind| u64::from(kind.count)).sum()
     }
 }

@@ -1,6 +1,7 @@
 //! The other way to use electrodes: drill in a given order and change when the electrode no longer
 //! reaches.
 
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::{
@@ -84,7 +85,7 @@ pub struct OrderAsked {
     part: Option<i64>,
     parts: u32,
     /// Reach, wear and number of each kind, in the order of drilling.
-    holes: Vec<(i64, i64, u64)>,
+    holes: Arc<[(i64, i64, u64)]>,
 }
 
 impl OrderAsked {
@@ -132,7 +133,7 @@ impl OrderAsked {
             if stop() {
                 return None;
             }
-            for &(reach, wear, mut left) in &self.holes {
+            for &(reach, wear, mut left) in self.holes.iter() {
                 while left > 0 {
                     if remaining < reach + wear {
                         remaining = self.full;
