@@ -1,6 +1,6 @@
 //! Side notes: what is pencilled beside the lines, each tied to its line by a thin leader.
 
-use std::borrow::Cow;
+use std::cell::LazyCell;
 
 use egui::{Rect, RichText, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::RowId;
@@ -127,11 +127,19 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
                 None
             }
         };
+        // Worded once at the most, and only where it may say what another one says.
+        let text = LazyCell::new(|| telling.text(note));
+        let offer = LazyCell::new(|| telling.offer(note));
+        let words = || offer.as_ref().map(|offer| offer.words.as_str());
         let same = row.and_then(|_| {
-            all.iter_mut()
-                .find(|told| !told.rows.is_empty() && telling.are_alike(told.first, note))
+            all.iter_mut().find(|told| {
+                !told.rows.is_empty()
+                    && told.first.kind.is_like(&note.kind)
+                    && (told.first.has_facts_of(note) || told.text == **text)
+                    && told.offer.as_deref() == words()
+            })
         });
-        let offer = || telling.offer(note).map(Cow::into_owned);
+        let offer = || offer.as_deref().cloned();
         if let Some(told) = same {
             told.rows.extend(row);
             told.edits.extend(offer().map(|offer| offer.edit));
@@ -144,7 +152,7 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
         let (words, edit) = offer().map(|offer| (offer.words, offer.edit)).unzip();
         all.push(Told {
             first: note,
-            text: telling.text(note).into_owned(),
+            text: text.clone().into_owned(),
             offer: words,
             rows: row.into_iter().collect(),
             edits: edit.into_iter().collect(),

@@ -56,6 +56,13 @@ impl SideNote {
         }
     }
 
+    /// Whether another note rests on the same facts, so that it says the same without being worded.
+    #[must_use]
+    pub fn has_facts_of(&self, other: &Self) -> bool {
+        let found = matches!(self.kind, NoteKind::Found(_));
+        found && self.kind == other.kind && self.question.is_none() && other.question.is_none()
+    }
+
     /// Its stable code, for what is printed and written.
     #[must_use]
     pub const fn code(&self) -> &'static str {

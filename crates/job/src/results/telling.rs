@@ -59,13 +59,4 @@ impl<'a> Telling<'a> {
             Offering::Edit(offer) => Some(Cow::Borrowed(offer)),
         }
     }
-
-    /// Whether two notes say and offer the same, of whatever rows.
-    #[must_use]
-    pub fn are_alike(&self, one: &SideNote, other: &SideNote) -> bool {
-        let words = |note: &SideNote| self.offer(note).map(|offer| offer.words.clone());
-        one.kind.is_like(&other.kind)
-            && self.text(one) == self.text(other)
-            && words(one) == words(other)
-    }
 }
