@@ -1,16 +1,17 @@
 //! Prints where a price falls along the sweep though the job grew, with the reason:
 //! `cargo run -p quillbore-tests --example falls`.
 
-use quillbore_calc::tables::Tables;
+use quillbore_calc::Idx;
+use quillbore_calc::tables::{Machine, Material, Tables};
 use quillbore_job::Shop;
 use quillbore_job::shop::ShopError;
 use quillbore_tests::sweep::{Asked, Fall, Outcome, chains, falls};
 
 fn main() -> Result<(), ShopError> {
     let tables = &Shop::embedded()?.tables;
-    let named = |name: &str| tables.materials.iter().position(|row| row.name == name);
-    let machines: Vec<usize> = (0..tables.machines.len()).collect();
-    let materials: Vec<usize> = ["Tool steel D2", "Nickel alloy 718", "Aluminum 6061"]
+    let named = |name: &str| Idx::find(&tables.materials, |row| row.name == name);
+    let machines: Vec<Idx<Machine>> = Idx::all(&tables.machines).collect();
+    let materials: Vec<Idx<Material>> = ["Tool steel D2", "Nickel alloy 718", "Aluminum 6061"]
         .into_iter()
         .filter_map(named)
         .collect();
@@ -36,13 +37,13 @@ fn main() -> Result<(), ShopError> {
 fn print(fall: &Fall, tables: &Tables) {
     let [before, after] = &fall.jobs;
     let [was, is] = &fall.outcomes;
-    let machine = tables
-        .machines
-        .get(before.machine)
+    let machine = before
+        .machine
+        .of(&tables.machines)
         .map_or("", |row| &row.name);
-    let material = tables
-        .materials
-        .get(before.material)
+    let material = before
+        .material
+        .of(&tables.materials)
         .map_or("", |row| &row.name);
     let percent = 100.0 * (is.lot / was.lot - 1.0);
     println!(
@@ -51,7 +52,7 @@ fn print(fall: &Fall, tables: &Tables) {
     );
     for (job, outcome) in [(before, was), (after, is)] {
         let [lower, upper] = job.limits_mm;
-        let tube = tables.tubes.get(outcome.tube).map_or("", |row| &row.name);
+        let tube = outcome.tube.of(&tables.tubes).map_or("", |row| &row.name);
         let [inside, over] = outcome.chance;
         println!(
             "  {lower:.3}-{upper:.3} x {} mm, {} deg, {} x {}: {tube}, {:?} end, {:?} {:.3}, right at once {inside:.2}, oversize {over:.2}{}",

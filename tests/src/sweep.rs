@@ -5,11 +5,12 @@
 //! hold of each job and of each pair of neighbors is asked in `tests/tests/sweep.rs`; the example
 //! `falls` prints where a price falls though the job grew.
 
+use quillbore_calc::Idx;
 use quillbore_calc::assemble::quick;
 use quillbore_calc::input::{Ends, HoleEnd, JobInput, RowInput};
 use quillbore_calc::job_figures::{JobFigures, Verdict};
 use quillbore_calc::size::gap_of;
-use quillbore_calc::tables::{Tables, TubeMaterial};
+use quillbore_calc::tables::{Machine, Material, Tables, Tube, TubeMaterial};
 
 /// A price may fall by so much of itself before that is called a fall: the unit price is rounded.
 const FALL: f64 = 0.005;
@@ -43,9 +44,9 @@ impl Grows {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Asked {
     /// Index of the machine in the tables.
-    pub machine: usize,
+    pub machine: Idx<Machine>,
     /// Index of the material.
-    pub material: usize,
+    pub material: Idx<Material>,
     /// Lower and upper limit [mm].
     pub limits_mm: [f64; 2],
     /// Depth [mm].
@@ -73,7 +74,7 @@ pub struct Chain {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outcome {
     /// Index of the tube.
-    pub tube: usize,
+    pub tube: Idx<Tube>,
     /// Ends drilled from.
     pub ends: Ends,
     /// Chance that it can be held, and that the first tube is right and oversize.
@@ -168,7 +169,7 @@ impl Outcome {
 
     /// What tells a tube from another apart from its length.
     fn kind(&self, tables: &Tables) -> Option<(u64, TubeMaterial, u8)> {
-        let tube = tables.tubes.get(self.tube)?;
+        let tube = self.tube.of(&tables.tubes)?;
         Some((tube.outer_mm.to_bits(), tube.material, tube.channels))
     }
 }
@@ -208,25 +209,25 @@ fn reason(grows: Grows, was: &Outcome, is: &Outcome, tables: &Tables) -> Reason 
 /// A tube that can lie inside the limits, where the chosen one lies wholly outside them; `None` where
 /// all is well.
 #[must_use]
-pub fn better_placed(asked: &Asked, outcome: &Outcome, tables: &Tables) -> Option<usize> {
+pub fn better_placed(asked: &Asked, outcome: &Outcome, tables: &Tables) -> Option<Idx<Tube>> {
     let start = &tables.start;
     let [lower, upper] = asked.limits_mm;
     let taper = match asked.end {
         HoleEnd::Blind => 0.0,
         HoleEnd::Through | HoleEnd::Into => start.taper_mm_per_100 * asked.depth_mm / 100.0,
     };
-    let meets = |tube: usize| {
-        let outer = tables.tubes.get(tube).map_or(0.0, |tube| tube.outer_mm);
+    let meets = |tube: Idx<Tube>| {
+        let outer = tube.of(&tables.tubes).map_or(0.0, |tube| tube.outer_mm);
         gap_of(&start.gap_mm, outer, start.deviations.gap()).is_some_and(|gap| {
             outer + 2.0 * gap.p10 < upper && outer + 2.0 * gap.p90 - taper > lower
         })
     };
-    let [least, most] = tables.machines.get(asked.machine)?.tube_mm;
-    let driven = |tube: &usize| {
-        let outer = tables.tubes.get(*tube).map_or(0.0, |tube| tube.outer_mm);
+    let [least, most] = asked.machine.of(&tables.machines)?.tube_mm;
+    let driven = |tube: &Idx<Tube>| {
+        let outer = tube.of(&tables.tubes).map_or(0.0, |tube| tube.outer_mm);
         outer >= least && outer <= most
     };
-    let mut others = (0..tables.tubes.len()).filter(driven);
+    let mut others = Idx::all(&tables.tubes).filter(driven);
     if meets(outcome.tube) {
         None
     } else {
@@ -243,7 +244,7 @@ const ENDS: [HoleEnd; 3] = [HoleEnd::Through, HoleEnd::Into, HoleEnd::Blind];
 
 /// Ten thousand jobs in chains, for these machines and materials (by index).
 #[must_use]
-pub fn chains(machines: &[usize], materials: &[usize]) -> Vec<Chain> {
+pub fn chains(machines: &[Idx<Machine>], materials: &[Idx<Material>]) -> Vec<Chain> {
     let mut chains = Vec::new();
     for &machine in machines {
         for (at, &material) in materials.iter().enumerate() {

@@ -6,9 +6,10 @@
 )]
 
 use chrono::NaiveDate;
+use quillbore_calc::Idx;
 use quillbore_calc::assemble::figures_now;
 use quillbore_calc::input::HoleEnd;
-use quillbore_calc::tables::Tables;
+use quillbore_calc::tables::{Machine, Material, Tables};
 use quillbore_job::results::results_quick;
 use quillbore_job::{Field, Job, Shop, Unit};
 use quillbore_tests::sweep::{Asked, Chain, Grows, Outcome, Reason, better_placed, chains, falls};
@@ -19,16 +20,12 @@ fn tables() -> Tables {
     Shop::embedded().unwrap().tables_on(day)
 }
 
-fn machine(tables: &Tables, name: &str) -> usize {
-    let mut machines = tables.machines.iter();
-    machines.position(|machine| machine.name == name).unwrap()
+fn machine(tables: &Tables, name: &str) -> Idx<Machine> {
+    Idx::find(&tables.machines, |machine| machine.name == name).unwrap()
 }
 
-fn material(tables: &Tables, name: &str) -> usize {
-    let mut materials = tables.materials.iter();
-    materials
-        .position(|material| material.name == name)
-        .unwrap()
+fn material(tables: &Tables, name: &str) -> Idx<Material> {
+    Idx::find(&tables.materials, |material| material.name == name).unwrap()
 }
 
 fn outcomes(chain: &Chain, tables: &Tables) -> Vec<Option<Outcome>> {
@@ -62,8 +59,14 @@ fn ten_thousand_jobs() {
                 outcome.cost.is_finite() && outcome.cost > 0.0,
                 "{job:?} {outcome:?}"
             );
-            let better = better_placed(job, outcome, &tables).map(|tube| &tables.tubes[tube].name);
-            assert_eq!(better, None, "{job:?} {}", tables.tubes[outcome.tube].name);
+            let better =
+                better_placed(job, outcome, &tables).map(|tube| &tables.tubes[tube.at()].name);
+            assert_eq!(
+                better,
+                None,
+                "{job:?} {}",
+                tables.tubes[outcome.tube.at()].name
+            );
         }
         fell.extend(falls(chain, &outcomes, &tables));
     }

@@ -6,7 +6,7 @@ use criterion::{Bencher, Criterion, criterion_group, criterion_main};
 use quillbore_calc::assemble::{Answers, Kept, Question, answer, figures, questions, quick};
 use quillbore_calc::input::{PartAxis, RowInput};
 use quillbore_calc::stop::never;
-use quillbore_calc::{JobInput, Tables};
+use quillbore_calc::{Idx, JobInput, Tables};
 
 #[path = "../tests/lot/rows.rs"]
 mod rows;
@@ -34,7 +34,7 @@ fn ring() -> JobInput {
         })
         .collect();
     JobInput {
-        machine: Some(1),
+        machine: Some(Idx::new(1)),
         index_about: Some(PartAxis::Z),
         ..rows::job(10, vec![rows::placed(1, &axes)])
     }

@@ -1,7 +1,9 @@
 //! What the calculation has to say beside its figures: codes and numbers, no words.
 
 use crate::figure::key::Figure;
+use crate::idx::Idx;
 use crate::row_id::RowId;
+use crate::tables::{Machine, Tube};
 
 /// Something worth saying about a job, with what could be done about it.
 #[derive(Clone, Debug, PartialEq)]
@@ -267,10 +269,10 @@ pub enum Remedy {
     DrillBothEnds(RowId),
     /// Drill this row from its entry only.
     DrillOneEnd(RowId),
-    /// Use this tube (index in the tables) for this row.
-    UseTube(RowId, usize),
-    /// Use this machine (index in the tables).
-    UseMachine(usize),
+    /// Use this tube for this row.
+    UseTube(RowId, Idx<Tube>),
+    /// Use this machine.
+    UseMachine(Idx<Machine>),
     /// Turn the part about this of its axes on the machine's index axis.
     IndexAbout(crate::input::PartAxis),
     /// Take the sum of the layers as the depth.

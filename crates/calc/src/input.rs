@@ -4,15 +4,17 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::figure::key::Figure;
+use crate::idx::Idx;
 pub use crate::row_id::RowId;
+use crate::tables::{Machine, Material, Tube};
 
 /// One job as the calculation sees it; what has not been typed yet is `None`.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct JobInput {
-    /// Index of the work material in the tables.
-    pub material: Option<usize>,
-    /// Index of the machine in the tables.
-    pub machine: Option<usize>,
+    /// The work material.
+    pub material: Option<Idx<Material>>,
+    /// The machine.
+    pub machine: Option<Idx<Machine>>,
     /// Resistivity by meter or certificate [ohm cm], which wins over any table.
     pub measured_resistivity_ohm_cm: Option<f64>,
     /// Parts in the lot.
@@ -112,8 +114,8 @@ pub struct RowInput {
     pub core_trapped: bool,
     /// Drill from both ends: `None` lets the calculation compare, where both are open.
     pub ends: Option<Ends>,
-    /// Index of the tube that the estimator chose.
-    pub tube: Option<usize>,
+    /// The tube that the estimator chose.
+    pub tube: Option<Idx<Tube>>,
     /// Dress the tip before every so many holes, 0 for never; `None` leaves it to the trade's rule:
     /// before each blind hole, never before a through hole.
     pub dress_every: Option<u32>,
@@ -221,8 +223,8 @@ pub enum Surface {
 /// One layer of a layered part.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Layer {
-    /// Index of its material in the tables.
-    pub material: usize,
+    /// Its material.
+    pub material: Idx<Material>,
     /// Thickness along the hole's axis [mm].
     pub thickness_mm: f64,
 }

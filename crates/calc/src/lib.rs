@@ -9,6 +9,7 @@ extern crate alloc;
 
 mod chance;
 mod dice;
+mod idx;
 mod interpolate;
 mod row_id;
 mod vector;
@@ -44,6 +45,7 @@ pub mod working;
 
 pub use figure::Figure;
 pub use finding::{Finding, Kind, Level, Remedy};
+pub use idx::Idx;
 pub use input::{JobInput, RowId, RowInput};
 pub use job_figures::JobFigures;
 pub use quantity::{Angle, Band, Length, Spread};

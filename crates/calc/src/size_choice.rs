@@ -3,9 +3,10 @@
 use alloc::vec::Vec;
 use core::borrow::Borrow;
 
+use crate::idx::Idx;
 use crate::job_figures::Chance;
 use crate::size::Sized;
-use crate::tables::TubeMaterial;
+use crate::tables::{Tube, TubeMaterial};
 
 /// Best chance below which no tube is worth beginning with.
 const LEAST_INSIDE: f64 = 0.05;
@@ -19,8 +20,8 @@ const EQUAL: f64 = 0.02;
 /// A tube as far as its choice is concerned; all lengths of a tube are one candidate.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Candidate {
-    /// Index of its shortest tube in the tables.
-    pub tube: usize,
+    /// Its shortest tube.
+    pub tube: Idx<Tube>,
     /// What it makes.
     pub sized: Sized,
     /// True for several channels.

@@ -6,11 +6,11 @@
     reason = "helpers of tests stop the test as tests do"
 )]
 
-use quillbore_calc::Spread;
 use quillbore_calc::job_figures::Verdict;
 use quillbore_calc::size::{Quantiles, Sized, effort, gap_of, held, verdict};
 use quillbore_calc::size_choice::{Candidate, Wish, choose};
 use quillbore_calc::tables::TubeMaterial::{self, Brass, Copper};
+use quillbore_calc::{Idx, Spread};
 
 /// Deviation that a lot's gap has at least.
 const GAP_DEVIATION: f64 = 0.308;
@@ -40,7 +40,7 @@ fn stock(twentieths: u32) -> Vec<Candidate> {
 
 fn candidate(outer_mm: f64, several: bool, material: TubeMaterial) -> Candidate {
     Candidate {
-        tube: 0,
+        tube: Idx::new(0),
         sized: sized(outer_mm),
         several,
         material,
@@ -268,7 +268,7 @@ fn exact(outer_mm: f64, gap_mm: f64, deviation_mm: f64) -> Candidate {
     let gap = Spread::new(gap_mm, gap_mm).unwrap();
     let scatter = [(1.0, deviation_mm)];
     Candidate {
-        tube: 0,
+        tube: Idx::new(0),
         sized: Sized::new(outer_mm, gap, &scatter, 0.0, &Quantiles::default()),
         several: false,
         material: Brass,

@@ -343,7 +343,7 @@ impl App {
         let tables = &desk.shop.tables;
         let family_of = |name: &str| {
             let at = desk.shop.material(name)?;
-            Some((at, tables.materials.get(at)?.family))
+            Some((at, at.of(&tables.materials)?.family))
         };
         let own = family_of(desk.job().text(Field::Material));
         let wanted = LikeWanted {

@@ -101,7 +101,7 @@ fn alternatives_ui(ui: &mut Ui, shared: &Shared<'_>, working: &Working, asks: &m
     ui.add_space(4.0);
     pencil(ui, workings::ALTERNATIVES);
     for other in &working.alternatives {
-        let Some(tube) = tables.tubes.get(other.tube) else {
+        let Some(tube) = other.tube.of(&tables.tubes) else {
             continue;
         };
         ui.horizontal_wrapped(|ui| {

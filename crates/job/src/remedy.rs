@@ -89,14 +89,14 @@ fn offer(
             cell(row, Column::Ends, english::ends(Ends::One).to_owned())?,
         ),
         Remedy::UseTube(row, tube) => {
-            let name = &tables.tubes.get(tube)?.name;
+            let name = &tube.of(&tables.tubes)?.name;
             (
                 english::remedy_tube(name),
                 cell(row, Column::Tube, name.clone())?,
             )
         }
         Remedy::UseMachine(machine) => {
-            let name = &tables.machines.get(machine)?.name;
+            let name = &machine.of(&tables.machines)?.name;
             (
                 english::remedy_machine(name),
                 field(Field::Machine, name.clone())?,

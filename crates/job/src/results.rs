@@ -264,7 +264,7 @@ fn angles_assumed(job: &Job) -> Option<SideNote> {
 
 /// A material that is written by another name than the shop's own.
 fn other_name(job: &Job, shop: &Shop, asked: &Asked) -> Option<SideNote> {
-    let row = shop.tables.materials.get(asked.input.material?)?;
+    let row = asked.input.material?.of(&shop.tables.materials)?;
     let field = Field::Material;
     let written = job.text(field).trim();
     let said = || english::material_by_other_name(written, &row.name);

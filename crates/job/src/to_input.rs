@@ -3,7 +3,8 @@
 use quillbore_calc::input::{
     JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, Surface,
 };
-use quillbore_calc::{Figure, Finding, Tables};
+use quillbore_calc::tables::Material;
+use quillbore_calc::{Figure, Finding, Idx, Tables};
 
 use crate::field::{Field, TiltAngle, Value};
 use crate::job::{FigureKey, Job};
@@ -53,10 +54,7 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         None
     });
     let machine = named(job, Field::Machine, |name| {
-        tables
-            .machines
-            .iter()
-            .position(|m| same_name(&m.name, name))
+        Idx::find(&tables.machines, |m| same_name(&m.name, name))
     })
     .unwrap_or_else(|name| {
         unknown.push(UnknownName::Machine(name));
@@ -124,12 +122,9 @@ pub fn figure_of(key: &FigureKey, tables: &Tables) -> Option<Figure> {
         FigureKey::Feed(row) => Figure::Feed(*row),
         FigureKey::HoleMinutes(row) => Figure::HoleMinutes(*row),
         FigureKey::Wear(row) => Figure::Wear(*row),
-        FigureKey::Electrodes(name) => Figure::Electrodes(
-            tables
-                .tubes
-                .iter()
-                .position(|tube| same_name(&tube.name, name))?,
-        ),
+        FigureKey::Electrodes(name) => Figure::Electrodes(Idx::find(&tables.tubes, |tube| {
+            same_name(&tube.name, name)
+        })?),
         FigureKey::MachineHours => Figure::MachineHours,
         FigureKey::LaborHours => Figure::LaborHours,
         FigureKey::NotYetKnown => Figure::NotYetKnown,
@@ -145,7 +140,7 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
         Figure::Feed(row) => FigureKey::Feed(row),
         Figure::HoleMinutes(row) => FigureKey::HoleMinutes(row),
         Figure::Wear(row) => FigureKey::Wear(row),
-        Figure::Electrodes(tube) => FigureKey::Electrodes(tables.tubes.get(tube)?.name.clone()),
+        Figure::Electrodes(tube) => FigureKey::Electrodes(tube.of(&tables.tubes)?.name.clone()),
         Figure::MachineHours => FigureKey::MachineHours,
         Figure::LaborHours => FigureKey::LaborHours,
         Figure::NotYetKnown => FigureKey::NotYetKnown,
@@ -160,11 +155,11 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
 }
 
 /// The index behind a typed name: nothing typed is fine, a name without a row is given back.
-fn named(
+fn named<T>(
     job: &Job,
     field: Field,
-    find: impl Fn(&str) -> Option<usize>,
-) -> Result<Option<usize>, String> {
+    find: impl Fn(&str) -> Option<Idx<T>>,
+) -> Result<Option<Idx<T>>, String> {
     let Some(Value::Text(name)) = job.field(field).value() else {
         return Ok(None);
     };
@@ -207,7 +202,7 @@ fn one_off(job: &Job) -> Vec<OneOff> {
 fn row_input(
     job: &Job,
     row: &Row,
-    job_material: Option<usize>,
+    job_material: Option<Idx<Material>>,
     shop: &Shop,
     unknown: &mut Vec<UnknownName>,
 ) -> RowInput {
@@ -220,10 +215,7 @@ fn row_input(
     let depth = row_depth(job, row, tilt_deg, &layers);
     let (limits_mm, limits_assumed) = limits(job, row.size.value(), shop.usual_tolerance_mm);
     let tube = row.tube.value().and_then(|name| {
-        let found = tables
-            .tubes
-            .iter()
-            .position(|tube| same_name(&tube.name, name));
+        let found = Idx::find(&tables.tubes, |tube| same_name(&tube.name, name));
         if found.is_none() {
             unknown.push(UnknownName::Tube(row.id, name.clone()));
         }
@@ -279,7 +271,7 @@ fn limits(job: &Job, size: Option<&Size>, usual_tolerance_mm: f64) -> (Option<[f
 
 fn layers(
     row: &Row,
-    job_material: Option<usize>,
+    job_material: Option<Idx<Material>>,
     shop: &Shop,
     unknown: &mut Vec<UnknownName>,
 ) -> Vec<Layer> {
@@ -293,7 +285,7 @@ fn layers(
                  material,
                  thickness,
              }| {
-                let index = match material {
+                let material = match material {
                     None => job_material,
                     Some(name) => {
                         let found = shop.material(name);
@@ -304,7 +296,7 @@ fn layers(
                     }
                 };
                 Some(Layer {
-                    material: index?,
+                    material: material?,
                     thickness_mm: thickness.mm(),
                 })
             },

@@ -3,8 +3,9 @@
 mod hands;
 
 use hands::{cells, done, field};
-use quillbore_calc::Figure;
+use quillbore_calc::tables::Tube;
 use quillbore_calc::working::working;
+use quillbore_calc::{Figure, Idx};
 use quillbore_job::remedy::Offers;
 use quillbore_job::results::results_quick;
 use quillbore_job::{Field, Job, Shop};
@@ -36,8 +37,8 @@ fn every_tube_that_the_working_names_can_be_taken() {
         assert_eq!(hole.tube, Some(other.tube));
         assert_eq!(hole.first_choice, Some(other.chance));
         // The lot can be held as well as before: after the first piece any tube of a kind may be taken.
-        let kind = |tube: usize| {
-            let tube = &shop.tables.tubes[tube];
+        let kind = |tube: Idx<Tube>| {
+            let tube = &shop.tables.tubes[tube.at()];
             (tube.material, tube.channels > 1)
         };
         if kind(other.tube) == kind(likeliest.tube) {

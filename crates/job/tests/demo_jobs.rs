@@ -70,7 +70,7 @@ fn nothing_that_an_estimator_asks_for_is_missing() {
             assert!(!job.text(field).is_empty(), "{number}: {field:?}");
         }
         let material = shop().material(job.text(Field::Material)).unwrap();
-        let own = &shop().tables.materials[material].name;
+        let own = &shop().tables.materials[material.at()].name;
         assert_eq!(own, job.text(Field::Material), "{number}");
     }
 }

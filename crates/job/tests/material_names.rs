@@ -6,6 +6,7 @@
 mod notes_told;
 
 use notes_told::said;
+use quillbore_calc::Idx;
 use std::collections::BTreeMap;
 
 use quillbore_calc::finding::Level;
@@ -19,7 +20,7 @@ fn shop() -> &'static Shop {
 /// The row's own name that a written one leads to.
 fn row(name: &str) -> Option<&'static str> {
     let at = shop().material(name)?;
-    Some(shop().tables.materials[at].name.as_str())
+    Some(shop().tables.materials[at.at()].name.as_str())
 }
 
 /// Names as customers write them; numbers by UNS (ASTM E527 / SAE HS-1086), EN 10027-2 and the EN
@@ -257,8 +258,12 @@ fn what_is_no_grade_leads_nowhere() {
 fn no_name_leads_to_two_rows() {
     let mut seen: BTreeMap<String, usize> = BTreeMap::new();
     for (at, material) in shop().tables.materials.iter().enumerate() {
-        for name in shop().other_names(at).iter().chain([&material.name]) {
-            assert_eq!(shop().material(name), Some(at), "{name}");
+        for name in shop()
+            .other_names(Idx::new(at))
+            .iter()
+            .chain([&material.name])
+        {
+            assert_eq!(shop().material(name), Some(Idx::new(at)), "{name}");
             let before = seen.insert(name.to_lowercase(), at);
             assert!(before.is_none_or(|before| before == at), "{name}");
         }
@@ -275,7 +280,7 @@ fn no_name_leads_to_two_rows() {
 fn a_part_of_a_name_finds_its_rows() {
     let found = |text: &str| -> Vec<&str> {
         let rows = shop().materials_like(text).into_iter();
-        rows.map(|at| shop().tables.materials[at].name.as_str())
+        rows.map(|at| shop().tables.materials[at.at()].name.as_str())
             .collect()
     };
     assert_eq!(

@@ -132,7 +132,7 @@ fn materials_agree_with_their_sources() {
         ("Copper C110", 8.92, 1.678e-6),
     ];
     for (name, density, resistivity) in rows {
-        let material = &shop().tables.materials[shop().material(name).unwrap()];
+        let material = &shop().tables.materials[shop().material(name).unwrap().at()];
         assert_eq!(material.density_g_cm3, *density, "{name}");
         let [low, high] = material.resistivity_ohm_cm.unwrap();
         // Half a unit of the third printed digit: what a conversion of units leaves.
@@ -161,7 +161,7 @@ fn feed_and_wear_are_those_of_the_start_table() {
         ("Brass C360", (5.0, 20.0), (0.8, 3.0), true),
     ];
     for (name, feed, wear, from_family) in rows {
-        let material = &shop().tables.materials[shop().material(name).unwrap()];
+        let material = &shop().tables.materials[shop().material(name).unwrap().at()];
         assert_eq!(
             material.feed_mm_min,
             Spread::new(feed.0, feed.1).unwrap(),
@@ -190,7 +190,7 @@ fn dangers_stand_in_the_rows() {
         ("Bearing bronze C932", Family::Copper, Hazard::CopperLead),
     ];
     for (name, family, hazard) in rows {
-        let material = &shop().tables.materials[shop().material(name).unwrap()];
+        let material = &shop().tables.materials[shop().material(name).unwrap().at()];
         assert_eq!(material.family, family, "{name}");
         assert!(material.hazards.contains(&hazard), "{name}");
     }
@@ -379,7 +379,7 @@ fn a_material_is_found_under_its_other_names() {
     for (text, name) in rows {
         let found = shop()
             .material(text)
-            .map(|index| shop().tables.materials[index].name.as_str());
+            .map(|index| shop().tables.materials[index.at()].name.as_str());
         assert_eq!(found.unwrap_or_default(), name, "{text}");
     }
 }
@@ -436,11 +436,11 @@ fn a_shops_own_file_replaces_adds_and_leaves_out() {
         shop().tables.materials.len() + 1
     );
     let index = own.material("Stainless 316").unwrap();
-    let material = &own.tables.materials[index];
+    let material = &own.tables.materials[index.at()];
     assert_eq!(material.feed_mm_min, Spread::new(14.0, 18.0).unwrap());
     assert_eq!(material.resistivity_ohm_cm, None);
-    assert_eq!(own.pedigree.materials[index], "the shop's own file");
-    assert_eq!(own.pedigree.process[index], "our records");
+    assert_eq!(own.pedigree.materials[index.at()], "the shop's own file");
+    assert_eq!(own.pedigree.process[index.at()], "our records");
     assert!(own.material("Alloy 99").is_some());
     assert_eq!(own.tables.tubes.len(), shop().tables.tubes.len() - 1);
     let at = own

@@ -2,6 +2,7 @@
 //! what one save costs the list. Where it is only tried, as `cargo test --benches` does, it takes 200.
 #![expect(clippy::unwrap_used, reason = "a bench fails by panic")]
 
+use quillbore_calc::Idx;
 use std::hint::black_box;
 use std::sync::Arc;
 
@@ -113,7 +114,7 @@ fn searches(criterion: &mut Criterion, index: &Index) {
     let wanted = Wanted {
         number: "20-0001",
         family: Some(Family::Nickel),
-        material: Some(0),
+        material: Some(Idx::new(0)),
         size_mm: Some(0.8),
         depth_mm: Some(14.0),
         quantity: Some(25),
@@ -126,7 +127,7 @@ fn searches(criterion: &mut Criterion, index: &Index) {
             Family::ToolSteel,
             Family::Carbide,
         ][at];
-        Some((at, family))
+        Some((Idx::new(at), family))
     };
     criterion.bench_function("the five most alike of 50000", |bench| {
         bench.iter(|| similar(index, black_box(&wanted), &family_of, 5));

@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::tables::{Machine, Material, Tube};
-use quillbore_calc::{JobFigures, JobInput, RowId, Tables};
+use quillbore_calc::{Idx, JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::Answer;
 use quillbore_job::order::{self, Followed};
 use quillbore_job::to_input::UnknownName;
@@ -178,7 +178,7 @@ impl<'a> Matter<'a> {
 
     /// The work material in the shop's tables.
     pub fn material(&self) -> Option<&'a Material> {
-        self.tables.materials.get(self.input.material?)
+        self.input.material?.of(&self.tables.materials)
     }
 
     /// The work material by the shop's own name, with the drawing's name where that tells more.
@@ -189,7 +189,7 @@ impl<'a> Matter<'a> {
 
     /// The machine in the shop's tables.
     pub fn machine(&self) -> Option<&'a Machine> {
-        self.tables.machines.get(self.input.machine?)
+        self.input.machine?.of(&self.tables.machines)
     }
 
     /// Which kinds of holes the job has: open at the far end, closed, or both.
@@ -203,8 +203,8 @@ impl<'a> Matter<'a> {
     }
 
     /// A tube of the shop's tables.
-    pub fn tube(&self, index: usize) -> Option<&'a Tube> {
-        self.tables.tubes.get(index)
+    pub fn tube(&self, tube: Idx<Tube>) -> Option<&'a Tube> {
+        tube.of(&self.tables.tubes)
     }
 
     /// The rows of holes in the table's order.

@@ -2,10 +2,11 @@
 
 mod common;
 
+use quillbore_calc::Idx;
 use std::collections::BTreeSet;
 
 use quillbore_calc::job_figures::Chance;
-use quillbore_calc::tables::Hazard;
+use quillbore_calc::tables::{Hazard, Tube};
 use quillbore_job::Job;
 use quillbore_paper::flow::Body;
 use quillbore_paper::page::{Document, Item, mm};
@@ -129,15 +130,9 @@ fn what_the_floor_needs_is_all_there() {
 #[test]
 fn the_kit_carries_the_next_sizes_and_the_row_says_how_sure_the_first_one_is() {
     let mut sample = common::ring();
-    let next: Vec<usize> = ["brass 0.60 x 300", "brass 0.80 x 400"]
+    let next: Vec<Idx<Tube>> = ["brass 0.60 x 300", "brass 0.80 x 400"]
         .into_iter()
-        .filter_map(|name| {
-            sample
-                .tables
-                .tubes
-                .iter()
-                .position(|tube| tube.name == name)
-        })
+        .filter_map(|name| Idx::find(&sample.tables.tubes, |tube| tube.name == name))
         .collect();
     assert_eq!(next.len(), 2, "tubes of the shop");
     let hole = std::sync::Arc::make_mut(&mut sample.figures.holes[0]);
@@ -178,8 +173,8 @@ fn inch_jobs_are_in_inches_and_invent_nothing() {
 fn every_hazard_has_a_caution_that_defers_to_local_rules() {
     let check = |hazard: Hazard, needed: &[&str]| {
         let mut sample = common::plate();
-        let index = sample.input.material.unwrap_or_default();
-        sample.tables.materials[index].hazards = vec![hazard];
+        let index = sample.input.material.expect("a material");
+        sample.tables.materials[index.at()].hazards = vec![hazard];
         let text = prose(&traveler(&sample.matter(Sheet::A4)));
         assert!(text.contains(cautions::short(hazard)), "{hazard:?}");
         for words in

@@ -5,6 +5,8 @@ use alloc::vec::Vec;
 
 use super::known::{Known, LotDrawn};
 use super::prepare::Ready;
+use super::tubes::LotTube;
+use crate::idx::Idx;
 use crate::quantity::Band;
 use crate::rollup::Counts;
 use crate::spread::{Part, percentiles, sum_of_parts};
@@ -90,8 +92,15 @@ fn drawn_hours(ready: &Ready, counts: &Counts, drawn: &[LotDrawn]) -> Vec<[f64; 
 }
 
 /// Electrodes of a tube, whole ones.
-pub(super) fn electrodes(known: &Known<'_>, tube: usize, needed: f64, drawn: &[LotDrawn]) -> Band {
-    let of_tube = drawn.iter().filter_map(|draw| draw.electrodes.get(tube));
+pub(super) fn electrodes(
+    known: &Known<'_>,
+    tube: Idx<LotTube>,
+    needed: f64,
+    drawn: &[LotDrawn],
+) -> Band {
+    let of_tube = drawn
+        .iter()
+        .filter_map(|draw| tube.beside(&draw.electrodes));
     let values: Vec<f64> = of_tube.copied().collect();
     let parts = [(needed, wear_sigma(known.ready, Some(tube)))];
     let band = about(needed, percentiles(&values), &parts);
@@ -103,11 +112,10 @@ pub(super) fn electrodes(known: &Known<'_>, tube: usize, needed: f64, drawn: &[L
 }
 
 /// Deviation of wear, of the rows of one tube or of all, weighted by what they wear.
-pub(super) fn wear_sigma(ready: &Ready, tube: Option<usize>) -> f64 {
-    let lots = ready.tubes.iter().map(|tube| &tube.lot).enumerate();
-    let of_tube = |at: usize| tube.is_none_or(|tube| tube == at);
-    let lots = lots.filter(|(at, _)| of_tube(*at));
-    let rows = lots.flat_map(|(_, lot)| &lot.rows);
+pub(super) fn wear_sigma(ready: &Ready, tube: Option<Idx<LotTube>>) -> f64 {
+    let one = tube.and_then(|tube| tube.of(&ready.tubes));
+    let tubes = one.map_or(&ready.tubes[..], core::slice::from_ref);
+    let rows = tubes.iter().flat_map(|tube| &tube.lot.rows);
     let (worn, spread) = rows.fold((0.0, 0.0), |(worn, spread), row| {
         let length = f64::from(row.holes) * row.at_median.wear_mm;
         (worn + length, spread + length * row.wear_sigma)

@@ -1,5 +1,6 @@
 //! What is missing of a job, and whether its part fits its machine.
 
+use crate::idx::Idx;
 use alloc::vec::Vec;
 
 use super::prepare::Prepared;
@@ -18,7 +19,7 @@ pub(super) fn checks(prepared: &Prepared<'_>) -> Vec<Finding> {
             remedy,
         });
     };
-    let material = input.material.and_then(|index| tables.materials.get(index));
+    let material = input.material.and_then(|at| at.of(&tables.materials));
     // Where every row is layered the layers are the material.
     let layered = !input.rows.is_empty() && input.rows.iter().all(|row| !row.layers.is_empty());
     if material.is_none() && !layered {
@@ -43,11 +44,7 @@ pub(super) fn checks(prepared: &Prepared<'_>) -> Vec<Finding> {
                 input.part_mm.is_none_or(|part| fits(part, machine.part_mm))
                     && input.mass_kg.is_none_or(|mass| mass <= machine.mass_kg)
             };
-            tables
-                .machines
-                .iter()
-                .position(takes)
-                .map(Remedy::UseMachine)
+            Idx::find(&tables.machines, takes).map(Remedy::UseMachine)
         };
         if let Some(part_mm) = input.part_mm.filter(|&part| !fits(part, machine.part_mm)) {
             let kind = Kind::PartTooLarge {

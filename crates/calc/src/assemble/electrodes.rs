@@ -7,9 +7,10 @@ use alloc::vec::Vec;
 
 use super::bands;
 use super::known::{Known, LotDrawn};
-use super::tubes::Tube;
+use super::tubes::LotTube;
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind as Said, Level};
+use crate::idx::Idx;
 use crate::input::RowId;
 use crate::job_figures::{ElectrodeFigures, ElectrodeLoad};
 use crate::packing::Found as Packed;
@@ -24,7 +25,8 @@ pub(super) fn electrode_figures(
 ) -> Vec<(ElectrodeFigures, f64)> {
     let worth_holes = known.prepared.tables.start.breakage_worth_holes;
     let mut figures = Vec::new();
-    for (at, (tube, of)) in known.ready.tubes.iter().zip(&known.found.tubes).enumerate() {
+    let places = Idx::all(&known.ready.tubes);
+    for ((at, tube), of) in places.zip(&*known.ready.tubes).zip(&known.found.tubes) {
         let (Some(offered), Some(of_quantity), Some(&shared)) =
             (&tube.offered, tube.quantities.first(), of.shared.first())
         else {
@@ -60,7 +62,7 @@ pub(super) fn electrode_figures(
 }
 
 /// What is drilled on which electrode; electrodes used up whole inside holes come first.
-fn plan(known: &Known<'_>, tube: &Tube, parts: u32, packed: &Packed) -> Vec<ElectrodeLoad> {
+fn plan(known: &Known<'_>, tube: &LotTube, parts: u32, packed: &Packed) -> Vec<ElectrodeLoad> {
     let row_id = |at: usize| known.prepared.input.rows[at].id;
     let id = |kind: u32| row_id(tube.places[kind as usize / 2]);
     let whole = tube.places.iter().filter_map(|&at| {
@@ -112,7 +114,7 @@ fn overrule(known: &Known<'_>, figure: &mut ElectrodeFigures, findings: &mut Vec
 }
 
 fn short(known: &Known<'_>, figure: &ElectrodeFigures, findings: &mut Vec<Finding>) {
-    let Some(tube) = known.prepared.tables.tubes.get(figure.tube) else {
+    let Some(tube) = figure.tube.of(&known.prepared.tables.tubes) else {
         return;
     };
     let Some(stock) = tube.stock.filter(|&stock| stock < figure.kit) else {

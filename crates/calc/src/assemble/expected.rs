@@ -3,6 +3,8 @@
 //! Formula: the mean over the quantiles of the lot's wear of what its tubes' rows come to; and for each
 //! tube a guide change and a first piece more, times the chance that it is not right at once.
 
+use crate::idx::Idx;
+use crate::tables::Tube;
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
@@ -44,7 +46,7 @@ impl Known<'_> {
 
     /// Tubes expected not to be right at once: of each, the chance of its most doubtful row.
     fn first_tubes_wrong(&self) -> f64 {
-        let mut wrong: BTreeMap<usize, f64> = BTreeMap::new();
+        let mut wrong: BTreeMap<Idx<Tube>, f64> = BTreeMap::new();
         for hole in &self.prepared.holes {
             if let (Some(tube), Some(chance)) = (hole.tube, hole.first_choice) {
                 let worst = wrong.entry(tube).or_default();

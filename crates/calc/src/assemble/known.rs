@@ -6,7 +6,7 @@ use super::found::Found;
 use super::overruled::Overruled;
 use super::prepare::{Prepared, Ready};
 use super::tube::TubeDrawn;
-use super::tubes::Tube;
+use super::tubes::LotTube;
 use crate::figure::Figure;
 use crate::finding::Finding;
 use crate::job_figures::SetupFigures;
@@ -110,9 +110,9 @@ impl Known<'_> {
             .collect()
     }
 
-    /// What one tube of an index in the tables costs [currency].
-    pub(super) fn tube_price(&self, tube: &Tube) -> f64 {
+    /// What one tube of the lot costs [currency].
+    pub(super) fn tube_price(&self, tube: &LotTube) -> f64 {
         let tubes = &self.prepared.tables.tubes;
-        tubes.get(tube.lot.tube).map_or(0.0, |tube| tube.price)
+        tube.lot.tube.of(tubes).map_or(0.0, |tube| tube.price)
     }
 }

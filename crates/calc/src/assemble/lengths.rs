@@ -4,6 +4,7 @@
 //! could share electrodes: so each length of the tube is tried for all of them together, and taken
 //! where the lot costs less with it.
 
+use crate::idx::Idx;
 use alloc::collections::BTreeMap;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
@@ -30,7 +31,7 @@ pub(super) struct KeptLengths(BTreeMap<Kind, Shared>);
 struct Shared {
     members: Vec<Arc<Drilled>>,
     /// The length that all of them take, where that is cheaper.
-    taken: Option<usize>,
+    taken: Option<Idx<Tube>>,
 }
 
 impl KeptLengths {
@@ -42,7 +43,7 @@ impl KeptLengths {
         let mut kinds: BTreeMap<Kind, Vec<usize>> = BTreeMap::new();
         for (at, row) in rows.iter().enumerate() {
             let tube = row.own().drilled.as_ref().map(|drilled| drilled.tube);
-            let tube = tube.and_then(|tube| tables.tubes.get(tube));
+            let tube = tube.and_then(|tube| tube.of(&tables.tubes));
             if let (Some(tube), false) = (tube, row.is_typed()) {
                 kinds.entry(kind(tube)).or_default().push(at);
             }
@@ -86,13 +87,13 @@ pub(super) fn same<'a>(
 }
 
 /// The length that costs these rows less than each row's own, the cheapest of all.
-fn one_length(of: Kind, members: &[Arc<Drilled>], planner: &Planner<'_>) -> Option<usize> {
+fn one_length(of: Kind, members: &[Arc<Drilled>], planner: &Planner<'_>) -> Option<Idx<Tube>> {
     let tables = planner.tables();
     if members.len() < 2 {
         return None;
     }
-    let lengths: Vec<usize> = (0..tables.tubes.len())
-        .filter(|tube| kind(&tables.tubes[*tube]) == of)
+    let lengths: Vec<Idx<Tube>> = Idx::all(&tables.tubes)
+        .filter(|tube| tube.of(&tables.tubes).is_some_and(|tube| kind(tube) == of))
         .collect();
     if lengths.len() < 2 {
         return None;
@@ -131,7 +132,7 @@ fn kind(tube: &Tube) -> Kind {
 
 /// What rows cost with the lengths they have, length by length.
 fn cost_of_own(context: &Context<'_>, members: &[Member<'_>]) -> f64 {
-    let mut by_tube: BTreeMap<usize, Vec<&Member<'_>>> = BTreeMap::new();
+    let mut by_tube: BTreeMap<Idx<Tube>, Vec<&Member<'_>>> = BTreeMap::new();
     for member in members {
         by_tube.entry(member.row.tube).or_default().push(member);
     }
@@ -143,7 +144,12 @@ fn cost_of_own(context: &Context<'_>, members: &[Member<'_>]) -> f64 {
 
 /// What electrodes of one length, their changes and the holes cost the lot [currency]; `usable` is the
 /// length that they would have instead of their own [mm].
-fn cost(context: &Context<'_>, members: &[&Member<'_>], tube: usize, usable: Option<f64>) -> f64 {
+fn cost(
+    context: &Context<'_>,
+    members: &[&Member<'_>],
+    tube: Idx<Tube>,
+    usable: Option<f64>,
+) -> f64 {
     let tables: &Tables = context.tables();
     let parts = context.parts();
     let mut sum = 0.0;
@@ -169,7 +175,7 @@ fn cost(context: &Context<'_>, members: &[&Member<'_>], tube: usize, usable: Opt
         let used = demand.used(parts, demand.at_least(usable_mm, parts));
         let changed = used.changes_between() as f64 * change;
         let bought =
-            used.electrodes() as f64 * tables.tubes.get(tube).map_or(0.0, |tube| tube.price);
+            used.electrodes() as f64 * tube.of(&tables.tubes).map_or(0.0, |tube| tube.price);
         sum += context.money_of(minutes, changed, bought);
     }
     sum / WEAR_Z.len() as f64

@@ -1,5 +1,7 @@
 //! The offered lot: its counts, minutes and hours, with what was overruled.
 
+use crate::idx::Idx;
+use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::bands;
@@ -68,7 +70,7 @@ impl Known<'_> {
     fn counts(&self, clamped: Counts, uses: &[TubeUse]) -> Counts {
         let mut counts = clamped;
         let parts = counts.parts as f64;
-        let thin: Vec<usize> = self
+        let thin: Vec<Idx<Tube>> = self
             .ready
             .tubes
             .iter()

@@ -9,7 +9,7 @@ use super::clamped::{Clamped, KeptClamped};
 use super::draws::DrawQuestion;
 use super::lengths::KeptLengths;
 use super::rows::{Drilled, KeptRows, Planner};
-use super::tubes::{KeptTubes, Tube};
+use super::tubes::{KeptTubes, LotTube};
 use crate::hole::Setting;
 use crate::input::JobInput;
 use crate::job_figures::HoleFigures;
@@ -100,8 +100,8 @@ pub struct Prepared<'a> {
 pub(super) struct Ready {
     /// In the table's order.
     pub(super) rows: Vec<Arc<Drilled>>,
-    /// By their index in the tables.
-    pub(super) tubes: Arc<[Tube]>,
+    /// In the order of the shop's tables.
+    pub(super) tubes: Arc<[LotTube]>,
     pub(super) times: Times,
     /// Of the offered lot, where there is one.
     pub(super) draw: Option<Arc<DrawQuestion>>,
@@ -119,7 +119,7 @@ impl Kept {
         self.forget_unless(planner.setting(), tables);
         let machine = input
             .machine
-            .and_then(|machine| tables.machines.get(machine));
+            .and_then(|machine| machine.of(&tables.machines));
         let quantities = quantities(input);
         let rows = self.rows.plan(&input.rows, &planner);
         let planned = self.lengths.plan(rows, &planner);

@@ -206,7 +206,7 @@ impl Pricing<'_> {
     fn apart(&self, quantity: u32) -> Consumption {
         let prepared = self.known.prepared;
         let guides = prepared.holes.iter().filter_map(|hole| {
-            let guide = prepared.tables.guides.get(hole.guide?)?;
+            let guide = hole.guide?.of(&prepared.tables.guides)?;
             let ends = if hole.ends == Some(Ends::Both) {
                 2.0
             } else {

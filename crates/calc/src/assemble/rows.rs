@@ -1,5 +1,6 @@
 //! Rows planned one by one; a row that stands as it stood before is taken as it was.
 
+use crate::idx::Idx;
 use alloc::boxed::Box;
 use alloc::collections::BTreeMap;
 use alloc::sync::Arc;
@@ -9,7 +10,7 @@ use core::cell::OnceCell;
 use crate::hole::{Context, Draw, DrawnHole, Drill, RowOverrules, Setting};
 use crate::input::{JobInput, RowId, RowInput};
 use crate::job_figures::HoleFigures;
-use crate::tables::Tables;
+use crate::tables::{Tables, Tube};
 
 /// A row's figures, and what the lot needs of it where it is complete.
 #[derive(Clone, Debug)]
@@ -24,7 +25,7 @@ pub(super) struct Drilled {
     /// Holes in one part.
     pub(super) holes: u32,
     /// Index of its tube.
-    pub(super) tube: usize,
+    pub(super) tube: Idx<Tube>,
     pub(super) drill: Drill,
     /// One hole at the medians.
     pub(super) at_median: DrawnHole,
@@ -35,7 +36,7 @@ pub(super) struct Drilled {
 }
 
 impl Drilled {
-    pub(super) fn new(holes: u32, tube: usize, drill: Drill) -> Self {
+    pub(super) fn new(holes: u32, tube: Idx<Tube>, drill: Drill) -> Self {
         let [feed_sigma, wear_sigma] = drill.sigmas();
         Self {
             holes,
@@ -108,7 +109,7 @@ pub(super) struct KeptRow {
     asked: Box<AskedRow>,
     own: Planned,
     /// With a tube that the lot takes instead of the row's own.
-    other: Option<(usize, Planned)>,
+    other: Option<(Idx<Tube>, Planned)>,
 }
 
 /// A row with the figures of it that were overruled.
@@ -129,7 +130,7 @@ impl KeptRow {
     }
 
     /// What it comes to with this tube; as it is by itself where it can't be drilled with that.
-    pub(super) fn with(&mut self, tube: usize, planner: &Planner<'_>) -> Planned {
+    pub(super) fn with(&mut self, tube: Idx<Tube>, planner: &Planner<'_>) -> Planned {
         if self
             .own
             .drilled

@@ -3,6 +3,7 @@
 //! A tube knows nothing of the job but its own rows, so what was worked out for it holds until one of
 //! them changes.
 
+use crate::idx::Idx;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
@@ -13,13 +14,13 @@ use crate::packing::{Asked, Effort, Electrode};
 use crate::quantity::Z90;
 use crate::rollup::TubeUse;
 use crate::spread::Breakages;
-use crate::tables::Tables;
+use crate::tables::{Tables, Tube};
 
 /// What one tube drills in one part.
 #[derive(Debug, PartialEq)]
 pub(super) struct TubeLot {
-    /// Index in the shop's tables.
-    pub(super) tube: usize,
+    /// Which of the shop's.
+    pub(super) tube: Idx<Tube>,
     /// Counts as thin.
     pub(super) thin: bool,
     /// Its rows, in the table's order.
@@ -44,9 +45,9 @@ pub(super) struct TubeLot {
 
 impl TubeLot {
     /// A tube's rows together.
-    pub(super) fn new(tube: usize, rows: Vec<Arc<Drilled>>, tables: &Tables) -> Self {
+    pub(super) fn new(tube: Idx<Tube>, rows: Vec<Arc<Drilled>>, tables: &Tables) -> Self {
         let start = &tables.start;
-        let outer = tables.tubes.get(tube).map_or(0.0, |tube| tube.outer_mm);
+        let outer = tube.of(&tables.tubes).map_or(0.0, |tube| tube.outer_mm);
         let usable_mm = rows.first().map_or(0.0, |row| row.drill.usable_mm());
         let mut lot = Self {
             tube,

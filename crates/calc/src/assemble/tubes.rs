@@ -1,6 +1,7 @@
 //! The tubes of a lot, and what each quantity asks of them; a tube whose rows are the same as before
 //! is taken as it was.
 
+use crate::idx::Idx;
 use alloc::collections::BTreeMap;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
@@ -11,10 +12,10 @@ use super::packing::{Packing, in_order};
 use super::rows::{Drilled, Planned};
 use super::tube::{TubeDrawn, TubeLot};
 use crate::packing::OrderAsked;
-use crate::tables::Tables;
+use crate::tables::{Tables, Tube};
 
 /// A tube of the lot.
-pub(super) struct Tube {
+pub(super) struct LotTube {
     pub(super) lot: Arc<TubeLot>,
     /// Where each of its rows stands among the job's.
     pub(super) places: Vec<usize>,
@@ -44,17 +45,17 @@ pub(super) struct OfQuantity {
 
 /// The tubes of a job as they were asked for.
 #[derive(Default)]
-pub(super) struct KeptTubes(Arc<[Tube]>);
+pub(super) struct KeptTubes(Arc<[LotTube]>);
 
 impl KeptTubes {
-    /// The tubes of these rows, by index in the tables, for these quantities.
+    /// The tubes of these rows, in the table's order, for these quantities.
     pub(super) fn plan(
         &mut self,
         rows: &[Planned],
         quantities: &[u32],
         tables: &Tables,
-    ) -> Arc<[Tube]> {
-        let mut by_tube: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+    ) -> Arc<[LotTube]> {
+        let mut by_tube: BTreeMap<Idx<Tube>, Vec<usize>> = BTreeMap::new();
         for (at, row) in rows.iter().enumerate() {
             if let Some(drilled) = &row.drilled {
                 by_tube.entry(drilled.tube).or_default().push(at);
@@ -69,7 +70,7 @@ impl KeptTubes {
                 Some(known) => known.for_quantities(quantities, places),
                 None => {
                     let drilled: Vec<Arc<Drilled>> = drilled().cloned().collect();
-                    let tube = Tube {
+                    let tube = LotTube {
                         lot: Arc::new(TubeLot::new(index, drilled, tables)),
                         places: Vec::new(),
                         offered: None,
@@ -79,13 +80,13 @@ impl KeptTubes {
                 }
             }
         });
-        let tubes: Arc<[Tube]> = tubes.collect();
+        let tubes: Arc<[LotTube]> = tubes.collect();
         self.0 = Arc::clone(&tubes);
         tubes
     }
 }
 
-impl Tube {
+impl LotTube {
     /// The same tube for these quantities; those that it was asked before are taken as they were.
     fn for_quantities(&self, quantities: &[u32], places: Vec<usize>) -> Self {
         let lot = &self.lot;

@@ -1,6 +1,8 @@
 //! Which figure of a job is meant.
 
+use crate::idx::Idx;
 use crate::row_id::RowId;
+use crate::tables::Tube;
 
 /// A figure of a job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -21,8 +23,8 @@ pub enum Figure {
     ReachOne(RowId),
     /// Electrodes in one hole of a row, one after another.
     ElectrodesPerHole(RowId),
-    /// Electrodes of the tube with this index for the lot.
-    Electrodes(usize),
+    /// Electrodes of this tube for the lot.
+    Electrodes(Idx<Tube>),
     /// Clampings of one part.
     Setups,
     /// Machine hours of the lot [h].
@@ -41,9 +43,9 @@ impl Figure {
     /// The row that it is a figure of; `None` for figures of the lot and of the job.
     ///
     /// ```
-    /// use quillbore_calc::{Figure, RowId};
+    /// use quillbore_calc::{Figure, Idx, RowId};
     /// assert_eq!(Figure::Wear(RowId(7)).row(), Some(RowId(7)));
-    /// assert_eq!(Figure::Electrodes(7).row(), None); // a tube of the lot, used by several rows
+    /// assert_eq!(Figure::Electrodes(Idx::new(7)).row(), None); // a tube of the lot, used by several rows
     /// ```
     #[must_use]
     pub const fn row(self) -> Option<RowId> {

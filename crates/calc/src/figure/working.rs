@@ -1,5 +1,7 @@
 //! How a figure came about: formula, inputs, result.
 
+use crate::idx::Idx;
+use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::key::Figure;
@@ -26,8 +28,8 @@ pub struct Working {
 /// A tube that a hole could be begun with.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Alternative {
-    /// Index of the tube in the tables.
-    pub tube: usize,
+    /// The tube.
+    pub tube: Idx<Tube>,
     /// Its chance of being right, and of oversize.
     pub chance: Chance,
     /// Puts it in place.

@@ -70,7 +70,9 @@ impl<'a> Context<'a> {
 
     pub(crate) fn of(setting: Setting, overrules: RowOverrules, tables: &'a Tables) -> Self {
         let start = &tables.start;
-        let machine = setting.machine.and_then(|index| tables.machines.get(index));
+        let machine = setting
+            .machine
+            .and_then(|machine| machine.of(&tables.machines));
         let facts = |tube| tube_facts(tube, tables, machine);
         let tubes: Vec<TubeFacts> = tables.tubes.iter().map(facts).collect();
         let quantiles = Quantiles::default();

@@ -1,10 +1,11 @@
 //! What the shop's tables say of a material and of a tube.
 
+use crate::idx::Idx;
 use crate::interpolate::{log_log, log_log_held};
 use crate::quantity::Spread;
 use crate::reach::usable;
 use crate::size::gap_of;
-use crate::tables::{Machine, Material, Tables, Tube, TubeMaterial};
+use crate::tables::{Guide, Machine, Material, Tables, Tube, TubeMaterial};
 
 /// Diameters that differ by less than this are the same [mm].
 pub(super) const SAME_MM: f64 = 1e-3;
@@ -30,7 +31,7 @@ pub(super) struct TubeFacts {
     /// Wear relative to one channel of 1 mm.
     pub(super) wear: f64,
     /// Index of its guide in the tables.
-    pub(super) guide: Option<usize>,
+    pub(super) guide: Option<Idx<Guide>>,
     /// Usable length on this machine [mm].
     pub(super) usable_mm: Option<f64>,
     /// Minutes of an electrode change on this machine [min].
@@ -72,10 +73,9 @@ pub(super) fn tube_facts(tube: &Tube, tables: &Tables, machine: Option<&Machine>
         gap: gap_of(&start.gap_mm, tube.outer_mm, start.deviations.gap()),
         feed: log_log(&start.feed_by_diameter, tube.outer_mm).map(|by_size| by_size * feed),
         wear: log_log_held(&start.wear_by_diameter, tube.outer_mm).unwrap_or(1.0) * wear,
-        guide: tables
-            .guides
-            .iter()
-            .position(|guide| (guide.tube_mm - tube.outer_mm).abs() < SAME_MM),
+        guide: Idx::find(&tables.guides, |guide| {
+            (guide.tube_mm - tube.outer_mm).abs() < SAME_MM
+        }),
         // What is longer than the machine takes is cut down to what it takes.
         usable_mm: machine.map(|machine| {
             let length = tube.length_mm.min(machine.tube_length_mm);

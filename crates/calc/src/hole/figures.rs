@@ -1,5 +1,7 @@
 //! A row's figures from what they rest on.
 
+use crate::idx::Idx;
+use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::asked::Held;
@@ -98,7 +100,7 @@ impl Context<'_> {
     }
 
     /// The tubes like this one next in size below and above, the shortest of each.
-    fn neighbors(&self, made: &Candidate) -> Vec<usize> {
+    fn neighbors(&self, made: &Candidate) -> Vec<Idx<Tube>> {
         let outer = made.sized.tube_mm;
         let like = || self.driven.class_of(made);
         let below = like().filter(|tube| tube.sized.tube_mm < outer).last();

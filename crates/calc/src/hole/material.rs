@@ -1,12 +1,13 @@
 //! What the work material has to say: whether it conducts, and whose figures are taken.
 
+use crate::idx::Idx;
 use alloc::vec::Vec;
 
 use super::setting::Setting;
 use crate::conduct::{counts, judge};
 use crate::finding::{About, Finding, Kind, Level};
 use crate::input::JobInput;
-use crate::tables::Tables;
+use crate::tables::{Material, Tables};
 
 /// Findings about the work material of the whole job, to be said once and not with each row.
 ///
@@ -22,7 +23,7 @@ use crate::tables::Tables;
 /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
 /// # use shop::*;
 /// let mut tables = tables();
-/// tables.materials[STEEL].resistivity_ohm_cm = Some([1e-5, 50.0]);
+/// tables.materials[STEEL.at()].resistivity_ohm_cm = Some([1e-5, 50.0]);
 /// let input = job(vec![]);
 /// let said = material_findings(&input, &tables);
 /// assert_eq!(said[0].kind.code(), "conductivity-test-piece");
@@ -42,17 +43,17 @@ pub fn material_findings(input: &JobInput, tables: &Tables) -> Vec<Finding> {
 pub(super) fn about_material(
     setting: &Setting,
     tables: &Tables,
-    index: usize,
+    which: Idx<Material>,
     about: About,
     said: &mut Vec<Finding>,
 ) {
-    let Some(material) = tables.materials.get(index) else {
+    let Some(material) = which.of(&tables.materials) else {
         return;
     };
     // A reading was taken of the job's own material.
     let measured = setting
         .measured_resistivity_ohm_cm
-        .filter(|_| setting.material == Some(index));
+        .filter(|_| setting.material == Some(which));
     let judged = judge(counts(material, measured));
     let family = material
         .from_family

@@ -41,6 +41,7 @@ mod stock;
 mod stuff;
 mod way;
 
+use crate::idx::Idx;
 use alloc::vec::Vec;
 
 pub use context::Context;
@@ -54,7 +55,7 @@ use crate::figure::Alternative;
 use crate::finding::Remedy;
 use crate::input::{JobInput, RowInput};
 use crate::job_figures::{Chance, HoleFigures};
-use crate::tables::Tables;
+use crate::tables::{Tables, Tube};
 
 /// Least chance of being right that makes a tube an alternative, and how many are told.
 const LEAST_ALTERNATIVE: f64 = 0.01;
@@ -200,7 +201,7 @@ impl Context<'_> {
     pub(crate) fn figures_and_drill_with(
         &self,
         row: &RowInput,
-        tube: usize,
+        tube: Idx<Tube>,
     ) -> (HoleFigures, Option<Drill>) {
         let plan = self.plan_with(row, tube);
         (self.figures_of(row, &plan), plan.drill())
@@ -217,8 +218,8 @@ impl Context<'_> {
     }
 
     /// Usable length of a tube on the chosen machine [mm].
-    pub(crate) fn usable_mm(&self, tube: usize) -> Option<f64> {
-        self.tubes.get(tube)?.usable_mm
+    pub(crate) fn usable_mm(&self, tube: Idx<Tube>) -> Option<f64> {
+        tube.beside(&self.tubes)?.usable_mm
     }
 
     /// What minutes in holes, minutes of changing electrodes and electrodes bought come to [currency];

@@ -1,5 +1,7 @@
 //! A row's plan: which tube, which way, what comes of it.
 
+use crate::idx::Idx;
+use crate::tables::Tube;
 use alloc::rc::Rc;
 use alloc::vec::Vec;
 
@@ -39,7 +41,7 @@ impl Context<'_> {
             let lengths = place.map_or(&[][..], |place| self.all.lengths(place));
             return self.with_lengths(row, bare, lengths);
         }
-        if let Some(tube) = row.tube.filter(|tube| *tube < self.tubes.len()) {
+        if let Some(tube) = row.tube.filter(|tube| tube.beside(&self.tubes).is_some()) {
             return self.with_lengths(row, bare, &[tube]);
         }
         let Some(asked) = bare.asked() else {
@@ -73,7 +75,7 @@ impl Context<'_> {
 
     /// The lengths of each tube that may be begun with: tubes that this machine drives; where it drives
     /// none that would do, the shop's others, so that the machine can be told.
-    pub(super) fn choosable(&self, asked: &Asked) -> Vec<&[usize]> {
+    pub(super) fn choosable(&self, asked: &Asked) -> Vec<&[Idx<Tube>]> {
         let of = |stock| move |place: &usize| Stock::lengths(stock, *place);
         let driven = self.choice(asked);
         if driven.best.is_empty() {
@@ -84,12 +86,12 @@ impl Context<'_> {
     }
 
     /// A row's plan with a length that the whole lot takes.
-    pub(super) fn plan_with(&self, row: &RowInput, tube: usize) -> Plan {
+    pub(super) fn plan_with(&self, row: &RowInput, tube: Idx<Tube>) -> Plan {
         self.with_lengths(row, self.bare(row), &[tube])
     }
 
     /// The length of a candidate's tube that costs a row least, by its place in [`Context::driven`].
-    pub(super) fn cheapest_length(&self, row: &RowInput, place: usize) -> Option<usize> {
+    pub(super) fn cheapest_length(&self, row: &RowInput, place: usize) -> Option<Idx<Tube>> {
         let lengths = self.driven.lengths(place);
         self.with_lengths(row, self.bare(row), lengths).tube
     }
@@ -160,9 +162,9 @@ impl Context<'_> {
     }
 
     /// A plan with one of these lengths of one tube, the one that costs the lot least.
-    fn with_lengths(&self, row: &RowInput, mut plan: Plan, lengths: &[usize]) -> Plan {
+    fn with_lengths(&self, row: &RowInput, mut plan: Plan, lengths: &[Idx<Tube>]) -> Plan {
         let first = lengths.first().copied();
-        if let Some(facts) = first.and_then(|tube| self.tubes.get(tube)) {
+        if let Some(facts) = first.and_then(|tube| tube.beside(&self.tubes)) {
             plan.tube = first;
             plan.facts = Some(*facts);
             self.size(row, &mut plan, facts);
@@ -203,7 +205,7 @@ impl Context<'_> {
         plan.made = made;
     }
 
-    fn drilling(&self, row: &RowInput, plan: &mut Plan, facts: &TubeFacts, lengths: &[usize]) {
+    fn drilling(&self, row: &RowInput, plan: &mut Plan, facts: &TubeFacts, lengths: &[Idx<Tube>]) {
         let start = &self.tables.start;
         let met = meet(row, facts.outer_mm, plan.depth_mm);
         plan.met = Some(met);

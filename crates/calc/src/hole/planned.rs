@@ -1,5 +1,7 @@
 //! What a row's figures and findings rest on.
 
+use crate::idx::Idx;
+use crate::tables::Tube;
 use alloc::rc::Rc;
 
 use super::asked::{Asked, Held};
@@ -29,7 +31,7 @@ pub(super) struct Plan {
     pub(super) dress_share: f64,
     /// Tubes broken for each end drilled.
     pub(super) breakage: f64,
-    pub(super) tube: Option<usize>,
+    pub(super) tube: Option<Idx<Tube>>,
     pub(super) facts: Option<TubeFacts>,
     /// Gap per side, and its median before it was overruled [mm].
     pub(super) gap: Option<Spread>,

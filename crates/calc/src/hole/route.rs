@@ -1,6 +1,7 @@
 //! How a hole is drilled on the chosen machine: from one end or both, and with which length of tube,
 //! whichever costs the lot least.
 
+use crate::idx::Idx;
 use alloc::vec::Vec;
 use core::cell::OnceCell;
 
@@ -12,12 +13,12 @@ use super::way::{Metal, Way};
 use crate::figure::Figure;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::quantity::Pace;
-use crate::tables::Machine;
+use crate::tables::{Machine, Tube};
 
 /// One way with what comes of it on the chosen machine.
 struct Route {
     way: Way,
-    tube: Option<usize>,
+    tube: Option<Idx<Tube>>,
     usable_mm: f64,
     chains: [Option<Chain>; 2],
     reaches: bool,
@@ -64,7 +65,7 @@ impl Context<'_> {
         row: &RowInput,
         plan: &mut Plan,
         facts: &TubeFacts,
-        lengths: &[usize],
+        lengths: &[Idx<Tube>],
         metal: &Metal,
     ) {
         let start = &self.tables.start;
@@ -133,7 +134,7 @@ impl Context<'_> {
     }
 
     /// One way with the length of tube that costs the lot least.
-    fn cheapest(&self, trial: &Trial<'_>, way: &Way, lengths: &[usize]) -> Route {
+    fn cheapest(&self, trial: &Trial<'_>, way: &Way, lengths: &[Idx<Tube>]) -> Route {
         let wears = OnceCell::new();
         let mut best: Option<Route> = None;
         for &tube in lengths {
@@ -154,8 +155,14 @@ impl Context<'_> {
     }
 
     /// What comes of one way with one tube.
-    fn route(&self, trial: &Trial<'_>, way: Way, tube: usize, wears: &OnceCell<Vec<f64>>) -> Route {
-        let usable = self.tubes.get(tube).and_then(|facts| facts.usable_mm);
+    fn route(
+        &self,
+        trial: &Trial<'_>,
+        way: Way,
+        tube: Idx<Tube>,
+        wears: &OnceCell<Vec<f64>>,
+    ) -> Route {
+        let usable = tube.beside(&self.tubes).and_then(|facts| facts.usable_mm);
         let usable_mm = usable.unwrap_or(0.0);
         let chains = way.chains(usable_mm);
         let reaches = chains.iter().flatten().all(|chain| chain.reaches);
@@ -181,7 +188,7 @@ impl Context<'_> {
         &self,
         trial: &Trial<'_>,
         way: &Way,
-        tube: usize,
+        tube: Idx<Tube>,
         times: &Times,
         wears: &OnceCell<Vec<f64>>,
     ) -> Option<f64> {
@@ -192,7 +199,7 @@ impl Context<'_> {
             breakage: self.breakage(trial.facts, way),
             dress_share: trial.plan.dress_share,
         };
-        let price = self.tables.tubes.get(tube)?.price;
+        let price = tube.of(&self.tables.tubes)?.price;
         let far_end = match way.ends {
             Ends::One => 0.0,
             Ends::Both => money.far_end(),

@@ -1,5 +1,7 @@
 //! What there is to say about a row.
 
+use crate::idx::Idx;
+use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::context::Context;
@@ -126,9 +128,7 @@ impl Voice<'_> {
         if let (Some(machine), false) = (self.context.machine, self.context.is_driven(facts)) {
             let [least_mm, most_mm] = machine.tube_mm;
             let machines = &self.context.tables.machines;
-            let other = machines
-                .iter()
-                .position(|machine| super::facts::drives(machine, tube_mm));
+            let other = Idx::find(machines, |machine| super::facts::drives(machine, tube_mm));
             let kind = Kind::TubeOutsideMachine {
                 tube_mm,
                 least_mm,
@@ -150,11 +150,11 @@ impl Voice<'_> {
     fn wishes(&mut self, facts: &TubeFacts) {
         let wish = self.plan.wish;
         let tubes = &self.context.tables.tubes;
-        let material = self.plan.tube.and_then(|tube| tubes.get(tube));
+        let material = self.plan.tube.and_then(|tube| tube.of(tubes));
         let material = material.map(|tube| tube.material);
         if wish.material.is_some_and(|wanted| material != Some(wanted)) {
             let better = self.better(|context, tube| {
-                let tube = context.tables.tubes.get(tube);
+                let tube = tube.of(&context.tables.tubes);
                 tube.map(|tube| tube.material) == wish.material
             });
             self.say(Level::Check, Kind::OtherTubeMaterial, better);
@@ -162,8 +162,9 @@ impl Voice<'_> {
         if facts.several {
             return;
         }
-        let several = |context: &Context<'_>, tube: usize| {
-            context.tubes.get(tube).is_some_and(|facts| facts.several)
+        let several = |context: &Context<'_>, tube: Idx<Tube>| {
+            tube.beside(&context.tubes)
+                .is_some_and(|facts| facts.several)
         };
         if self.row.core_trapped {
             let better = self.better(several);
@@ -320,21 +321,20 @@ impl Voice<'_> {
     fn longer(&self, way: &Way) -> Option<Remedy> {
         let facts = self.plan.facts?;
         let tables = self.context.tables;
-        let here = tables.tubes.get(self.plan.tube?)?;
+        let here = self.plan.tube?.of(&tables.tubes)?;
         let asks_mm = way.asks_mm();
-        let longer = |(index, tube): &(usize, &crate::tables::Tube)| {
-            let usable = self
-                .context
-                .tubes
-                .get(*index)
-                .and_then(|other| other.usable_mm);
+        let longer = |index: &Idx<Tube>| {
+            let usable = self.context.usable_mm(*index);
+            let Some(tube) = index.of(&tables.tubes) else {
+                return false;
+            };
             tube.outer_mm == facts.outer_mm
                 && tube.material == here.material
                 && (tube.channels > 1) == facts.several
                 && usable.is_some_and(|usable| usable >= asks_mm)
         };
-        let found = tables.tubes.iter().enumerate().find(longer);
-        found.map(|(index, _)| Remedy::UseTube(self.row.id, index))
+        let found = Idx::all(&tables.tubes).find(longer);
+        found.map(|tube| Remedy::UseTube(self.row.id, tube))
     }
 
     fn deep(&mut self, way: &Way) {
@@ -368,7 +368,7 @@ impl Voice<'_> {
         let computed_tube = || {
             let choosable = self.context.choosable(&plan.asked()?);
             let tube = choosable.first()?.first()?;
-            Some(self.context.tubes.get(*tube)?.outer_mm)
+            Some(tube.beside(&self.context.tubes)?.outer_mm)
         };
         let computed_minutes = || {
             let times = plan.times?;

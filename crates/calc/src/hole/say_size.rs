@@ -6,8 +6,10 @@ use super::planned::places;
 use super::say::Voice;
 use crate::figure::Figure;
 use crate::finding::{Kind, Level, Remedy};
+use crate::idx::Idx;
 use crate::job_figures::{Chance, Verdict};
 use crate::size::{effort, verdict};
+use crate::tables::Tube;
 
 /// Smallest hole that a tube can plunge along a circle in [mm] («memory» of common practice, no
 /// source).
@@ -107,7 +109,10 @@ impl Voice<'_> {
 
     /// The tube that the calculation would choose, where the estimator chose another and it is
     /// better in this.
-    pub(super) fn better(&self, is_better: impl Fn(&Context<'_>, usize) -> bool) -> Option<Remedy> {
+    pub(super) fn better(
+        &self,
+        is_better: impl Fn(&Context<'_>, Idx<Tube>) -> bool,
+    ) -> Option<Remedy> {
         self.row.tube?;
         let asked = self.plan.asked()?;
         let choosable = self.context.choosable(&asked);
@@ -115,10 +120,10 @@ impl Voice<'_> {
         let here = self
             .plan
             .tube
-            .and_then(|tube| self.context.tables.tubes.get(tube));
+            .and_then(|tube| tube.of(&self.context.tables.tubes));
         // The same length where it is to be had.
-        let length = |tube: &&usize| {
-            let tube = self.context.tables.tubes.get(**tube);
+        let length = |tube: &&Idx<Tube>| {
+            let tube = tube.of(&self.context.tables.tubes);
             tube.map(|tube| tube.length_mm) >= here.map(|tube| tube.length_mm)
         };
         let tube = lengths.iter().find(length).or(lengths.last())?;

@@ -1,7 +1,10 @@
 //! What of a job all its rows rest on.
 
 use crate::figure::Figure;
+use crate::idx::Idx;
 use crate::input::{JobInput, PartAxis, RowId};
+use crate::tables::Machine;
+use crate::tables::Material;
 
 use alloc::vec::Vec;
 
@@ -11,8 +14,8 @@ use alloc::vec::Vec;
 /// Rows see nothing else of their job, so nothing else can make them change.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Setting {
-    pub(super) material: Option<usize>,
-    pub(super) machine: Option<usize>,
+    pub(super) material: Option<Idx<Material>>,
+    pub(super) machine: Option<Idx<Machine>>,
     pub(super) measured_resistivity_ohm_cm: Option<f64>,
     pub(super) quantity: Option<u32>,
     pub(super) index_about: Option<PartAxis>,

@@ -1,5 +1,6 @@
 //! The shop's tubes as a hole's choice sees them: all lengths of a tube are one candidate.
 
+use crate::idx::Idx;
 use alloc::rc::Rc;
 use alloc::vec::Vec;
 use core::ops::Range;
@@ -7,7 +8,7 @@ use core::ops::Range;
 use super::facts::{SAME_MM, TubeFacts, drives};
 use crate::size::{Quantiles, Sized};
 use crate::size_choice::{Candidate, Wish};
-use crate::tables::{Machine, Tables};
+use crate::tables::{Machine, Tables, Tube};
 
 /// Tubes to choose from.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -16,19 +17,19 @@ pub(super) struct Stock {
     pub(super) candidates: Vec<Rc<Candidate>>,
     /// The places in `tubes` of each candidate's lengths.
     lengths: Vec<Range<usize>>,
-    /// Indexes in the tables, shortest first within a candidate.
-    tubes: Vec<usize>,
-    /// Each of them with its candidate, by index.
-    places: Vec<(usize, usize)>,
+    /// Shortest first within a candidate.
+    tubes: Vec<Idx<Tube>>,
+    /// Each of them with its candidate, in the table's order.
+    places: Vec<(Idx<Tube>, usize)>,
 }
 
 impl Stock {
     /// All tubes of the shop of which a gap is known.
     pub(super) fn new(tables: &Tables, facts: &[TubeFacts], quantiles: &Quantiles) -> Self {
-        let mut sorted: Vec<usize> = (0..tables.tubes.len())
-            .filter(|index| facts.get(*index).is_some_and(|facts| facts.gap.is_some()))
+        let mut sorted: Vec<Idx<Tube>> = Idx::all(&tables.tubes)
+            .filter(|tube| tube.beside(facts).is_some_and(|facts| facts.gap.is_some()))
             .collect();
-        let tube = |index: &usize| &tables.tubes[*index];
+        let tube = |tube: &Idx<Tube>| &tables.tubes[tube.at()];
         sorted.sort_by(|a, b| {
             let (a_tube, b_tube) = (tube(a), tube(b));
             (a_tube.outer_mm.total_cmp(&b_tube.outer_mm))
@@ -38,7 +39,7 @@ impl Stock {
                 .then(a.cmp(b))
         });
         let mut stock = Self::default();
-        let alike = |a: &usize, b: &usize| {
+        let alike = |a: &Idx<Tube>, b: &Idx<Tube>| {
             let (a, b) = (tube(a), tube(b));
             a.outer_mm == b.outer_mm
                 && a.material == b.material
@@ -47,7 +48,7 @@ impl Stock {
         for lengths in sorted.chunk_by(alike) {
             let Some((first, gap)) = lengths
                 .first()
-                .and_then(|first| Some((first, facts.get(*first)?.gap?)))
+                .and_then(|first| Some((first, first.beside(facts)?.gap?)))
             else {
                 continue;
             };
@@ -70,7 +71,7 @@ impl Stock {
         stock
     }
 
-    fn push(&mut self, candidate: Rc<Candidate>, lengths: &[usize]) {
+    fn push(&mut self, candidate: Rc<Candidate>, lengths: &[Idx<Tube>]) {
         let place = self.candidates.len();
         let from = self.tubes.len();
         self.tubes.extend(lengths);
@@ -93,14 +94,14 @@ impl Stock {
         driven
     }
 
-    /// Indexes of a candidate's tubes, shortest first.
-    pub(super) fn lengths(&self, place: usize) -> &[usize] {
+    /// A candidate's tubes, shortest first.
+    pub(super) fn lengths(&self, place: usize) -> &[Idx<Tube>] {
         let range = self.lengths.get(place).cloned().unwrap_or_default();
         self.tubes.get(range).unwrap_or_default()
     }
 
     /// The candidate that a tube is a length of.
-    pub(super) fn of_tube(&self, tube: usize) -> Option<usize> {
+    pub(super) fn of_tube(&self, tube: Idx<Tube>) -> Option<usize> {
         let at = self.places.binary_search_by_key(&tube, |(tube, _)| *tube);
         at.ok().map(|at| self.places[at].1)
     }

@@ -4,8 +4,9 @@ use super::context::Context;
 use super::facts::TubeFacts;
 use super::planned::Plan;
 use super::profile::Profile;
+use crate::idx::Idx;
 use crate::input::{Layer, RowInput};
-use crate::tables::TubeMaterial;
+use crate::tables::{Material, TubeMaterial};
 
 /// Deviations of a row's material, weighted over its layers, and the tube material it wants.
 pub(super) struct Stuff {
@@ -18,7 +19,7 @@ pub(super) struct Stuff {
 impl Context<'_> {
     /// The tube material that the start values were taken with; of layers, that of the slowest.
     pub(super) fn wished_material(&self, row: &RowInput) -> Option<TubeMaterial> {
-        let of = |index: usize| self.materials.get(index);
+        let of = |material: Idx<Material>| material.beside(&self.materials);
         if row.layers.is_empty() {
             return self
                 .setting
@@ -34,7 +35,7 @@ impl Context<'_> {
 
     /// Feed and wear of the row's material or layers with a tube.
     pub(super) fn stuff(&self, row: &RowInput, facts: &TubeFacts, plan: &Plan) -> Stuff {
-        let of = |index: usize| self.materials.get(index);
+        let of = |material: Idx<Material>| material.beside(&self.materials);
         let effort = plan.effort(&self.tables.start.effort_by_width);
         let by_tube = facts.feed.map(|feed| feed * effort);
         if row.layers.is_empty() {

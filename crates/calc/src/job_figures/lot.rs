@@ -2,8 +2,10 @@
 
 use alloc::vec::Vec;
 
+use crate::idx::Idx;
 use crate::quantity::Band;
 use crate::row_id::RowId;
+use crate::tables::Tube;
 
 /// One clamping of the part.
 #[derive(Clone, Debug, PartialEq)]
@@ -158,8 +160,8 @@ impl LaborMinutes {
 /// Electrodes of one tube for the lot.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ElectrodeFigures {
-    /// Index of the tube in the tables.
-    pub tube: usize,
+    /// The tube.
+    pub tube: Idx<Tube>,
     /// Fewest found, at the median wear.
     pub needed: u32,
     /// No plan can do with fewer, at the median wear.

@@ -13,8 +13,10 @@ pub use price::{Break, CostLines, PriceFigures};
 
 pub use crate::chance::{Bought, Chance};
 use crate::finding::Finding;
+use crate::idx::Idx;
 use crate::input::{Ends, RowId};
 use crate::quantity::{Band, Spread};
+use crate::tables::{Guide, Tube};
 
 /// All figures of one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,10 +49,10 @@ pub struct HoleFigures {
     pub depth_mm: Option<f64>,
     /// Angle from the surface's normal [deg].
     pub tilt_deg: f64,
-    /// Index of the tube in the tables.
-    pub tube: Option<usize>,
-    /// Index of the guide in the tables.
-    pub guide: Option<usize>,
+    /// The tube.
+    pub tube: Option<Idx<Tube>>,
+    /// The guide.
+    pub guide: Option<Idx<Guide>>,
     /// Gap per side [mm].
     pub gap_mm: Option<Spread>,
     /// Smallest hole at the exit and largest at the entry [mm].
@@ -65,9 +67,8 @@ pub struct HoleFigures {
     pub bought: Option<Bought>,
     /// Holes of this row expected outside the limits in the offered lot.
     pub outside_in_lot: Option<f64>,
-    /// Tubes next in size below and above, which the kit carries for the first piece; indexes in
-    /// the tables.
-    pub neighbors: Vec<usize>,
+    /// Tubes next in size below and above, which the kit carries for the first piece.
+    pub neighbors: Vec<Idx<Tube>>,
     /// How a blind depth, or one with a wall behind it, is come to; `None` for all others.
     pub depth_plan: Option<DepthPlan>,
     /// Feed at the face in the first layer, median [mm/min].

@@ -84,7 +84,7 @@ pub struct Setups {
 /// row.places = vec![place(1, 1.0), place(2, -1.0)];
 /// let mut input = job(vec![row]);
 /// let holes = [Context::new(&input, &tables).row_figures(&input.rows[0]).into()];
-/// let mut machine = tables.machines[BENCH].clone();
+/// let mut machine = tables.machines[BENCH.at()].clone();
 /// let turned: Vec<bool> = setups(&input, &holes, Some(&machine))
 ///     .figures
 ///     .iter()

@@ -1,5 +1,6 @@
 //! What holes are drilled with, as far as a change of it takes time.
 
+use crate::idx::Idx;
 use crate::job_figures::HoleFigures;
 
 /// Guide and tube by index, [`u32::MAX`] for none; lengths of one diameter share a guide.
@@ -11,12 +12,9 @@ pub(super) struct Tool {
 
 impl Tool {
     pub(super) fn of(figures: &HoleFigures) -> Self {
-        let index = |index: Option<usize>| {
-            index.map_or(u32::MAX, |index| u32::try_from(index).unwrap_or(u32::MAX))
-        };
         Self {
-            guide: index(figures.guide),
-            tube: index(figures.tube),
+            guide: small(figures.guide),
+            tube: small(figures.tube),
         }
     }
 
@@ -24,4 +22,10 @@ impl Tool {
     pub(super) fn changes_guide(self, after: Self) -> bool {
         self.guide != after.guide || (self.guide == u32::MAX && self.tube != after.tube)
     }
+}
+
+fn small<T>(which: Option<Idx<T>>) -> u32 {
+    which.map_or(u32::MAX, |which| {
+        u32::try_from(which.at()).unwrap_or(u32::MAX)
+    })
 }

@@ -15,7 +15,7 @@ use crate::quantity::Spread;
 /// Everything of the shop that a job's figures depend on.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tables {
-    /// Materials, by index from [`crate::input::JobInput`].
+    /// Materials of the work.
     pub materials: Vec<Material>,
     /// Tube electrodes in stock or to be had.
     pub tubes: Vec<Tube>,

@@ -1,5 +1,7 @@
 //! Workings of the lot's figures.
 
+use crate::idx::Idx;
+use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::job::{Job, Worked, plain};
@@ -11,7 +13,7 @@ use crate::price::{Terms, markup, price};
 const ROWS_APART: usize = 24;
 
 /// Electrodes of one tube.
-pub(super) fn electrodes(job: &Job<'_>, tube: usize) -> Option<Worked> {
+pub(super) fn electrodes(job: &Job<'_>, tube: Idx<Tube>) -> Option<Worked> {
     let lot = job.figures.lot.as_ref()?;
     let figure = lot.electrodes.iter().find(|figure| figure.tube == tube)?;
     let parts = f64::from(lot.quantity);

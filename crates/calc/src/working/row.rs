@@ -46,16 +46,15 @@ struct Row<'a> {
 
 impl Row<'_> {
     fn tube(&self) -> Option<&Tube> {
-        self.job.tables.tubes.get(self.hole.tube?)
+        self.hole.tube?.of(&self.job.tables.tubes)
     }
 
     /// Material at the entry.
     fn material(&self) -> Option<&Material> {
         let first = self.input.layers.first().map(|layer| layer.material);
-        self.job
-            .tables
-            .materials
-            .get(first.or(self.job.input.material)?)
+        first
+            .or(self.job.input.material)?
+            .of(&self.job.tables.materials)
     }
 
     /// A length that somebody typed, or that the shop usually takes.
@@ -237,7 +236,7 @@ impl Row<'_> {
     fn target_depth(&self) -> Option<Worked> {
         let target = self.hole.target_depth_mm?;
         let machine = self.job.input.machine?;
-        let stand_off = self.job.tables.machines.get(machine)?.stand_off_mm;
+        let stand_off = machine.of(&self.job.tables.machines)?.stand_off_mm;
         let mm = |name, value, origin| plain(name, value, Unit::Mm, origin);
         let mut inputs = alloc::vec![mm(Name::StandOff, stand_off, Origin::ShopTable)];
         if self.hole.ends == Some(Ends::Both) {
@@ -267,7 +266,7 @@ impl Row<'_> {
 
     fn reach_one(&self) -> Option<Worked> {
         let reach = self.hole.reach_one_mm?;
-        let machine = self.job.tables.machines.get(self.job.input.machine?)?;
+        let machine = self.job.input.machine?.of(&self.job.tables.machines)?;
         let mm = |name, value| plain(name, value, Unit::Mm, Origin::ShopTable);
         let usable = self.usable()?;
         // Mean over the depth reached: wear rises with depth.

@@ -7,7 +7,7 @@ use quillbore_calc::input::{Ends, HoleEnd, JobInput, Layer, RowInput};
 use quillbore_calc::tables::{
     Deviations, Family, Guide, Machine, Material, Rates, StartValues, Tables, Tube, TubeMaterial,
 };
-use quillbore_calc::{RowId, Spread};
+use quillbore_calc::{Idx, RowId, Spread};
 use serde_json::Value;
 
 /// The shop of the sheet.
@@ -59,7 +59,9 @@ impl House {
     pub(crate) fn job(&self, job: &Value) -> JobInput {
         let machine = text(&job["machine"]);
         JobInput {
-            machine: self.machines.iter().position(|name| *name == machine),
+            machine: (self.machines.iter())
+                .position(|name| *name == machine)
+                .map(Idx::new),
             quantity: job["parts"].as_u64().map(|parts| parts as u32),
             part_mm: Some([100.0, 100.0, 50.0]),
             mass_kg: Some(2.0),
@@ -79,6 +81,7 @@ impl House {
             .map(|layer| Layer {
                 material: (self.families.iter())
                     .position(|name| *name == text(&layer["family"]))
+                    .map(Idx::new)
                     .unwrap(),
                 thickness_mm: number(&layer["mm"]),
             })
@@ -101,10 +104,9 @@ impl House {
                 Some(2) => Some(Ends::Both),
                 _ => None,
             },
-            tube: row["tube"].as_str().map(|name| {
-                let mut tubes = self.tables.tubes.iter();
-                tubes.position(|tube| tube.name == name).unwrap()
-            }),
+            tube: row["tube"]
+                .as_str()
+                .map(|name| Idx::find(&self.tables.tubes, |tube| tube.name == name).unwrap()),
             ..RowInput::default()
         }
     }

@@ -80,7 +80,7 @@ fn found(house: &House, name: &str) -> BTreeMap<String, String> {
     lot(&figures, &house.tables, &mut put);
     price(&figures, &mut put);
     for (row, hole) in list(&job["rows"]).iter().zip(&figures.holes) {
-        let tube = &house.tables.tubes[hole.tube.unwrap()].name;
+        let tube = &house.tables.tubes[hole.tube.unwrap().at()].name;
         found.insert(format!("row.{}.tube", text(&row["name"])), tube.clone());
     }
     found
@@ -132,7 +132,7 @@ fn row_figures(
 fn lot(figures: &JobFigures, tables: &Tables, put: &mut impl FnMut(String, f64)) {
     let lot = figures.lot.as_ref().unwrap();
     for tube in &lot.electrodes {
-        let name = &tables.tubes[tube.tube].name;
+        let name = &tables.tubes[tube.tube.at()].name;
         let mut put = |figure: &str, value: f64| put(format!("tube.{name}.{figure}"), value);
         put("needed", f64::from(tube.needed));
         put("if_wear_high", f64::from(tube.if_wear_high));

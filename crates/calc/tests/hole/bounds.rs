@@ -4,7 +4,8 @@ use quillbore_calc::finding::Kind;
 use quillbore_calc::hole::{Context, Draw};
 use quillbore_calc::input::{Ends, HoleEnd, Overrule, Surface};
 use quillbore_calc::job_figures::HoleFigures;
-use quillbore_calc::{Figure, RowId};
+use quillbore_calc::tables::Tube;
+use quillbore_calc::{Figure, Idx, RowId};
 
 use super::shop::*;
 use super::{close, first, tube};
@@ -26,7 +27,7 @@ fn a_machine_drives_its_thinnest_and_its_thickest_tube() {
         ([0.3, 0.698], true),
     ] {
         let mut tables = tables();
-        tables.machines[BENCH].tube_mm = bounds;
+        tables.machines[BENCH.at()].tube_mm = bounds;
         let mut row = through(0.8, 20.0);
         row.tube = Some(tube(&tables, 0.7, 400.0, 1));
         let found = first(&job(vec![row]), &tables);
@@ -48,7 +49,7 @@ fn thin_tubes_are_changed_more_slowly() {
     ] {
         let mut tables = tables();
         tables.start.wear_at_100_diameters = spread(1.0, 1.0);
-        tables.machines[BENCH].changer = changer;
+        tables.machines[BENCH.at()].changer = changer;
         let mut row = through(outer_mm + 0.1, 30.0);
         row.tube = Some(tube(&tables, outer_mm, 400.0, 1));
         row.ends = Some(Ends::One);
@@ -88,7 +89,7 @@ fn every_figure_typed_stands() {
         .collect();
     let tables = tables();
     let found = first(&input, &tables);
-    assert_eq!(tables.tubes[found.tube.unwrap()].outer_mm, 0.65);
+    assert_eq!(tables.tubes[found.tube.unwrap().at()].outer_mm, 0.65);
     close(found.gap_mm.unwrap().p50(), 0.03, 1e-12);
     assert_eq!(found.feed_mm_min, Some(10.0));
     close(found.wear_mm.unwrap(), 5.0, 1e-12);
@@ -107,8 +108,8 @@ fn neighbors_of_a_tube() {
         let mut row = through(0.8, 20.0);
         row.tube = Some(tube(&tables, outer_mm, 400.0, channels));
         let found = first(&job(vec![row]), &tables);
-        let of = |index: &usize| {
-            let tube = &tables.tubes[*index];
+        let of = |tube: &Idx<Tube>| {
+            let tube = &tables.tubes[tube.at()];
             assert_eq!(tube.channels, channels);
             (tube.outer_mm, tube.length_mm)
         };
@@ -128,10 +129,10 @@ fn a_tube_s_own_guide() {
     row.tube = Some(tube(&tables, 0.7, 400.0, 1));
     let input = job(vec![row]);
     let guide = first(&input, &tables).guide.unwrap();
-    assert_eq!(tables.guides[guide].tube_mm, 0.7);
-    tables.guides[guide].tube_mm = 0.7005;
+    assert_eq!(tables.guides[guide.at()].tube_mm, 0.7);
+    tables.guides[guide.at()].tube_mm = 0.7005;
     assert_eq!(first(&input, &tables).guide, Some(guide));
-    tables.guides[guide].tube_mm = 0.702;
+    tables.guides[guide.at()].tube_mm = 0.702;
     assert_eq!(first(&input, &tables).guide, None);
 }
 
@@ -274,7 +275,7 @@ fn typed_wear_without_a_material_is_a_ratio_too() {
 #[test]
 fn as_deep_as_is_known_is_known() {
     let mut tables = tables();
-    tables.machines[LONG].stroke_mm = 2000.0;
+    tables.machines[LONG.at()].stroke_mm = 2000.0;
     let mut row = through(0.65, 100.0);
     row.tube = Some(tube(&tables, 0.5, 914.4, 1));
     row.ends = Some(Ends::One);

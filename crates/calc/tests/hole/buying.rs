@@ -6,7 +6,7 @@ use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::hole::Context;
 use quillbore_calc::job_figures::Bought;
 use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
-use quillbore_calc::{Figure, JobInput, Tables};
+use quillbore_calc::{Figure, Idx, JobInput, Tables};
 
 use super::shop::*;
 use super::{close, first, overruled};
@@ -74,7 +74,7 @@ fn only_what_the_machine_drives_is_bought() {
         ([0.37, 0.43], 5.0, [0.36, 3.0], None),
     ] {
         let (mut tables, input) = in_tenths(limits, depth);
-        tables.machines[BENCH].tube_mm = driven;
+        tables.machines[BENCH.at()].tube_mm = driven;
         let (_, told) = held_and_bought(&tables, &input);
         assert_eq!(told.map(|tube| tube.outer_mm), bought, "{driven:?}");
     }
@@ -117,13 +117,13 @@ fn alternatives_by_their_chances() {
         let row = &input.rows[0];
         let told = Context::new(&input, &tables).alternatives(row);
         for other in &told {
-            let outer_mm = tables.tubes[other.tube].outer_mm;
+            let outer_mm = tables.tubes[other.tube.at()].outer_mm;
             let alone = overruled(row, Figure::Electrode(row.id), outer_mm);
             assert_eq!(first(&alone, &tables).tube, Some(other.tube));
             assert_eq!(other.remedy, Remedy::UseTube(row.id, other.tube));
         }
         let chances = told.iter().map(|other| {
-            let outer_mm = tables.tubes[other.tube].outer_mm;
+            let outer_mm = tables.tubes[other.tube.at()].outer_mm;
             [outer_mm, other.chance.inside, other.chance.over]
         });
         chances.collect::<Vec<_>>()
@@ -164,11 +164,13 @@ fn what_the_drawer_has_in_another_material_is_to_be_bought() {
         tube.channels == 1 && (tube.material == Brass || tenth)
     });
     let of = |material, outer_mm| {
-        let mut tubes = tables.tubes.iter();
-        let found = tubes.position(|tube| tube.material == material && tube.outer_mm == outer_mm);
+        let found = Idx::find(&tables.tubes, |tube| {
+            tube.material == material && tube.outer_mm == outer_mm
+        });
         let mut row = through(1.0, 5.0);
         row.limits_mm = Some([0.37, 0.43]);
-        row.tube = Some(found.unwrap());
+        row.tube = found;
+        assert!(found.is_some());
         row
     };
     let rows = [of(Copper, 0.3), of(Brass, 0.3)];
@@ -191,7 +193,7 @@ fn money_decides_among_tubes_as_good() {
     let (tables, mut input) = in_tenths([1.0, 1.5], 20.0);
     let taken = |tables: &Tables, input: &JobInput| {
         let found = first(input, tables);
-        tables.tubes[found.tube.unwrap()].outer_mm
+        tables.tubes[found.tube.unwrap().at()].outer_mm
     };
     for cheap in [1.0, 1.1, 1.2] {
         let mut priced = tables.clone();
@@ -202,5 +204,8 @@ fn money_decides_among_tubes_as_good() {
     }
     input.machine = None;
     let likeliest = Context::new(&input, &tables).alternatives(&input.rows[0])[0].tube;
-    assert_eq!(taken(&tables, &input), tables.tubes[likeliest].outer_mm);
+    assert_eq!(
+        taken(&tables, &input),
+        tables.tubes[likeliest.at()].outer_mm
+    );
 }

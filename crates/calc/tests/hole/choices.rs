@@ -2,8 +2,10 @@
 
 use quillbore_calc::finding::{Finding, Kind, Remedy};
 use quillbore_calc::input::{Ends, HoleEnd, JobInput, Overrule};
+use quillbore_calc::tables::Material;
+use quillbore_calc::tables::Tube;
 use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
-use quillbore_calc::{Figure, RowInput, Tables};
+use quillbore_calc::{Figure, Idx, RowInput, Tables};
 
 use super::shop::*;
 use super::{close, figures, first, overruled, tube};
@@ -20,7 +22,7 @@ fn of_equals_the_first_in_the_tables_is_taken() {
     tables.tubes.retain(|tube| tube.length_mm == 400.0);
     let input = job(vec![through(0.8, 20.0)]);
     let alone = first(&input, &tables).tube.unwrap();
-    let twin = tables.tubes[alone].clone();
+    let twin = tables.tubes[alone.at()].clone();
     tables.tubes.push(twin);
     assert_eq!(first(&input, &tables).tube, Some(alone));
 }
@@ -63,33 +65,32 @@ fn the_longer_tube_offered_is_of_the_same_kind() {
             other => panic!("{other:?}"),
         })
     };
-    let same = |tables: &Tables, index: usize| {
-        let tube = &tables.tubes[index];
+    let same = |tables: &Tables, index: Idx<Tube>| {
+        let tube = &tables.tubes[index.at()];
         (tube.outer_mm, tube.material, tube.channels, tube.length_mm)
     };
     let index = offered(&tables, &input).unwrap();
     assert_eq!(same(&tables, index), (1.0, Brass, 1, 400.0));
     // Of 160 mm too little is usable, of 300 mm enough: 90 + 2.5 mm and 75.0 of wear are asked for.
-    tables.tubes[index].length_mm = 260.0;
+    tables.tubes[index.at()].length_mm = 260.0;
     let index = offered(&tables, &input).unwrap();
     assert_eq!(same(&tables, index), (1.0, Brass, 1, 914.4));
     // Nothing else is of the same kind.
-    tables.tubes[index].outer_mm = 3.0;
+    tables.tubes[index.at()].outer_mm = 3.0;
     assert_eq!(offered(&tables, &input), None);
     // A tube of several channels is offered its like, a copper one another of copper.
     let found = |tables: &Tables, material, channels| {
-        let mut tubes = tables.tubes.iter();
-        tubes.position(|tube| {
+        Idx::find(&tables.tubes, |tube| {
             tube.outer_mm == 1.0 && tube.material == material && tube.channels == channels
         })
     };
     for (material, channels) in [(Brass, 4), (Copper, 1)] {
         let mut tables = tables.clone();
         let long = found(&tables, material, channels).unwrap();
-        let mut shorter = tables.tubes[long].clone();
+        let mut shorter = tables.tubes[long.at()].clone();
         shorter.length_mm = 200.0;
         tables.tubes.push(shorter);
-        input.rows[0].tube = Some(tables.tubes.len() - 1);
+        input.rows[0].tube = Idx::all(&tables.tubes).last();
         assert_eq!(offered(&tables, &input), Some(long));
     }
 }
@@ -112,12 +113,12 @@ fn limits_closer_than_any_effort_take_the_most_effort() {
 #[test]
 fn the_slowest_layer_says_which_tube() {
     let tables = tables();
-    let taken = |of: &[(usize, f64)], material| {
+    let taken = |of: &[(Idx<Material>, f64)], material| {
         let mut row = through(0.8, 20.0);
         row.layers = layers(of);
         let mut input = job(vec![row]);
         input.material = Some(material);
-        tables.tubes[first(&input, &tables).tube.unwrap()].material
+        tables.tubes[first(&input, &tables).tube.unwrap().at()].material
     };
     assert_eq!(taken(&[(STEEL, 15.0), (CARBIDE, 5.0)], STEEL), Copper);
     assert_eq!(taken(&[(CARBIDE, 5.0), (STEEL, 15.0)], STEEL), Copper);
@@ -198,9 +199,9 @@ fn layers_of_one_material_are_that_material() {
 #[test]
 fn each_material_of_the_layers_is_judged_once() {
     let mut tables = tables();
-    tables.materials[CARBIDE].resistivity_ohm_cm = Some([0.5, 5.0]);
-    tables.materials[STEEL].from_family = true;
-    let codes = |of: &[(usize, f64)]| {
+    tables.materials[CARBIDE.at()].resistivity_ohm_cm = Some([0.5, 5.0]);
+    tables.materials[STEEL.at()].from_family = true;
+    let codes = |of: &[(Idx<Material>, f64)]| {
         let mut row = through(0.8, 20.0);
         row.layers = layers(of);
         let found = first(&job(vec![row]), &tables);
@@ -244,10 +245,10 @@ fn as_deep_as_the_bound_is_not_deeper() {
 fn a_tube_past_the_end_is_none() {
     let tables = tables();
     let mut row = through(0.8, 20.0);
-    row.tube = Some(tables.tubes.len());
+    row.tube = Some(Idx::new(tables.tubes.len()));
     let found = first(&job(vec![row]), &tables);
-    assert_eq!(tables.tubes[found.tube.unwrap()].outer_mm, 0.7);
-    let last = tables.tubes.len() - 1;
+    assert_eq!(tables.tubes[found.tube.unwrap().at()].outer_mm, 0.7);
+    let last = Idx::all(&tables.tubes).last().unwrap();
     let mut row = through(2.1, 20.0);
     row.tube = Some(last);
     assert_eq!(first(&job(vec![row]), &tables).tube, Some(last));
@@ -275,7 +276,7 @@ fn without_a_cost_the_fewest_changes_decide() {
     let input = overruled(&row, Figure::Electrode(row.id), 1.0);
     let found = first(&input, &tables);
     assert_eq!((found.minutes, found.electrodes_per_hole), (None, Some(1)));
-    assert_eq!(tables.tubes[found.tube.unwrap()].length_mm, 400.0);
+    assert_eq!(tables.tubes[found.tube.unwrap().at()].length_mm, 400.0);
 }
 
 /// Where no length reaches, the one that gets furthest is shown, and told with its limit.
@@ -285,7 +286,7 @@ fn out_of_reach_the_longest_gets_furthest() {
     let mut row = through(1.1, 900.0);
     row.ends = Some(Ends::One);
     let found = first(&overruled(&row, Figure::Electrode(row.id), 1.0), &tables);
-    assert_eq!(tables.tubes[found.tube.unwrap()].length_mm, 914.4);
+    assert_eq!(tables.tubes[found.tube.unwrap().at()].length_mm, 914.4);
     close(found.limit_mm.unwrap(), 350.0, 1e-9);
     assert_eq!((found.minutes, found.electrodes_per_hole), (None, None));
 }

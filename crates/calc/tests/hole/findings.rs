@@ -26,7 +26,7 @@ fn mend(input: &mut JobInput, tables: &Tables, remedy: Remedy) {
         Remedy::DrillBothEnds(_) => row.ends = Some(Ends::Both),
         Remedy::DrillOneEnd(_) => row.ends = Some(Ends::One),
         Remedy::UseTube(_, tube) => {
-            assert!(tube < tables.tubes.len());
+            assert!(tube.of(&tables.tubes).is_some());
             row.tube = Some(tube);
         }
         Remedy::UseMachine(machine) => input.machine = Some(machine),
@@ -117,7 +117,7 @@ fn what_was_typed() {
 fn conductivity_layer_by_layer() {
     let with = |ohm_cm: Option<[f64; 2]>| {
         move |tables: &mut Tables, input: &mut JobInput| {
-            tables.materials[CARBIDE].resistivity_ohm_cm = ohm_cm;
+            tables.materials[CARBIDE.at()].resistivity_ohm_cm = ohm_cm;
             // The same material twice is judged once.
             input.rows[0].layers = layers(&[(CARBIDE, 5.0), (STEEL, 10.0), (CARBIDE, 5.0)]);
         }
@@ -137,7 +137,7 @@ fn conductivity_layer_by_layer() {
     check("does-not-conduct", Some([0.5, 500.0]), Level::Stop, None);
     check("conductivity-unknown", None, Level::Check, test_piece);
     let family = said("family-values", |tables, input| {
-        tables.materials[CARBIDE].from_family = true;
+        tables.materials[CARBIDE.at()].from_family = true;
         input.rows[0].layers = layers(&[(CARBIDE, 5.0), (STEEL, 15.0)]);
     });
     assert_eq!(family.level, Level::Note);
@@ -148,8 +148,8 @@ fn conductivity_layer_by_layer() {
 fn conductivity_of_the_job() {
     let (mut tables, mut input) = quiet();
     assert!(material_findings(&input, &tables).is_empty());
-    tables.materials[STEEL].resistivity_ohm_cm = Some([1.0, 1000.0]);
-    tables.materials[STEEL].from_family = true;
+    tables.materials[STEEL.at()].resistivity_ohm_cm = Some([1.0, 1000.0]);
+    tables.materials[STEEL.at()].from_family = true;
     let codes = |input: &JobInput, tables: &Tables| -> Vec<&str> {
         let findings = material_findings(input, tables);
         assert!(findings.iter().all(|finding| finding.about == About::Job));
@@ -195,7 +195,7 @@ fn tubes_and_guides() {
 #[test]
 fn tube_outside_the_machine() {
     let outside = said("tube-outside-machine", |tables, input| {
-        tables.machines[BENCH].tube_mm = [1.0, 3.0];
+        tables.machines[BENCH.at()].tube_mm = [1.0, 3.0];
         assert!(input.rows[0].tube.is_none());
     });
     assert_eq!(
@@ -211,9 +211,9 @@ fn tube_outside_the_machine() {
     assert_eq!((tube_mm, least_mm), (0.7, 1.0));
     // Where the machine drives a tube that keeps the upper limit, that one is taken.
     let (mut tables, input) = quiet();
-    tables.machines[BENCH].tube_mm = [0.3, 0.6];
+    tables.machines[BENCH.at()].tube_mm = [0.3, 0.6];
     let found = first(&input, &tables);
-    assert_eq!(tables.tubes[found.tube.unwrap()].outer_mm, 0.6);
+    assert_eq!(tables.tubes[found.tube.unwrap().at()].outer_mm, 0.6);
 }
 
 #[test]
@@ -236,7 +236,7 @@ fn another_tube_material() {
     let (tables, mut input) = quiet();
     input.material = Some(CARBIDE);
     let found = first(&input, &tables);
-    let taken = tables.tubes[found.tube.unwrap()].material;
+    let taken = tables.tubes[found.tube.unwrap().at()].material;
     assert_eq!(taken, quillbore_calc::tables::TubeMaterial::Copper);
 }
 
@@ -252,7 +252,7 @@ fn cores() {
     input.rows[0].end = HoleEnd::Blind;
     assert_eq!(level(&input, "core-left"), None);
     let found = first(&input, &tables);
-    assert_eq!(tables.tubes[found.tube.unwrap()].channels, 4);
+    assert_eq!(tables.tubes[found.tube.unwrap().at()].channels, 4);
     // Too thin for several channels: the spike at the bottom is worth a check.
     input.rows[0].limits_mm = Some([0.4, 0.6]);
     assert_eq!(level(&input, "core-left"), Some(Level::Check));
@@ -305,14 +305,14 @@ fn verdicts() {
     let Some(Remedy::UseTube(_, better)) = thick.remedy else {
         panic!("{thick:?}");
     };
-    assert_eq!(tables.tubes[better].outer_mm, 0.7);
+    assert_eq!(tables.tubes[better.at()].outer_mm, 0.7);
 }
 
 #[test]
 fn no_tube_names_the_one_to_buy_or_the_way() {
     // 6.0 +-0.05 mm with tubes to 2 mm: buy 5.7 (gap 0.08 to 0.20), or plunge along a circle.
     let (mut tables, mut input) = quiet();
-    tables.machines[BENCH].tube_mm = [0.3, 6.0];
+    tables.machines[BENCH.at()].tube_mm = [0.3, 6.0];
     input.rows[0].limits_mm = Some([5.95, 6.05]);
     let found = first(&input, &tables);
     assert_eq!((found.tube, found.minutes), (None, None));
@@ -329,7 +329,7 @@ fn no_tube_names_the_one_to_buy_or_the_way() {
     assert_eq!(buy.outer_mm, 5.7);
     assert!(buy.held > 0.5 && buy.held < 1.0, "{buy:?}");
     // A machine that drives no such tube leaves only the ways round.
-    tables.machines[BENCH].tube_mm = [0.3, 3.0];
+    tables.machines[BENCH.at()].tube_mm = [0.3, 3.0];
     let found = first(&input, &tables);
     let told = find(&found.findings, "no-tube").unwrap();
     assert!(matches!(
@@ -383,7 +383,7 @@ fn a_maximum_alone_and_limits_that_nothing_holds() {
 fn no_feed_beyond_200_diameters() {
     let (mut tables, mut input) = quiet();
     input.machine = Some(LONG);
-    tables.machines[LONG].stroke_mm = 2000.0;
+    tables.machines[LONG.at()].stroke_mm = 2000.0;
     let row = &mut input.rows[0];
     row.tube = Some(tube(&tables, 0.5, 914.4, 1));
     row.limits_mm = Some([0.5, 0.8]);
@@ -646,7 +646,7 @@ fn the_length_that_costs_the_lot_least_is_taken() {
     input.quantity = Some(1);
     let length = |input: &JobInput| {
         let found = first(input, &tables);
-        tables.tubes[found.tube.unwrap()].length_mm
+        tables.tubes[found.tube.unwrap().at()].length_mm
     };
     // On the long head 400 mm leave 197 to use: a shallow hole needs no more, and the longer tube of
     // the same price drills more holes.
@@ -659,7 +659,7 @@ fn the_length_that_costs_the_lot_least_is_taken() {
         }
     }
     let found = first(&input, &dear);
-    assert_eq!(dear.tubes[found.tube.unwrap()].length_mm, 400.0);
+    assert_eq!(dear.tubes[found.tube.unwrap().at()].length_mm, 400.0);
     // A deep one would chain short ones: the dear one is cheaper.
     input.rows[0].depth_mm = Some(150.0);
     for tube in &mut dear.tubes {
@@ -668,7 +668,7 @@ fn the_length_that_costs_the_lot_least_is_taken() {
         }
     }
     let found = first(&input, &dear);
-    assert_eq!(dear.tubes[found.tube.unwrap()].length_mm, 914.4);
+    assert_eq!(dear.tubes[found.tube.unwrap().at()].length_mm, 914.4);
 }
 
 /// Depth over diameter, from 0.5 mm on and below (common practice, no source).

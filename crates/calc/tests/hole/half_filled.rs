@@ -5,7 +5,7 @@ use quillbore_calc::finding::Level;
 use quillbore_calc::hole::{Context, Draw, row_figures};
 use quillbore_calc::input::{Ends, HoleEnd, Surface};
 use quillbore_calc::job_figures::HoleFigures;
-use quillbore_calc::{JobInput, RowInput};
+use quillbore_calc::{Idx, JobInput, RowInput};
 
 use super::first;
 use super::shop::*;
@@ -39,7 +39,7 @@ fn without_a_size() {
 fn without_a_size_but_with_a_tube() {
     let found = with(|input| {
         input.rows[0].limits_mm = None;
-        input.rows[0].tube = Some(40);
+        input.rows[0].tube = Some(Idx::new(40));
     });
     assert_eq!(codes(&found, Level::Stop), ["size-missing"]);
     assert!(found.minutes.is_some() && found.size_mm.is_some());
@@ -94,13 +94,13 @@ fn without_a_machine() {
 #[test]
 fn indexes_that_lead_nowhere_are_as_good_as_none() {
     let found = with(|input| {
-        input.material = Some(99);
-        input.machine = Some(99);
-        input.rows[0].tube = Some(9999);
+        input.material = Some(Idx::new(99));
+        input.machine = Some(Idx::new(99));
+        input.rows[0].tube = Some(Idx::new(9999));
     });
     assert!(found.tube.is_some());
     assert_eq!(found.minutes, None);
-    let layered = with(|input| input.rows[0].layers = layers(&[(99, 20.0)]));
+    let layered = with(|input| input.rows[0].layers = layers(&[(Idx::new(99), 20.0)]));
     assert_eq!((layered.minutes, layered.wear_mm), (None, None));
 }
 
@@ -164,7 +164,7 @@ prop_compose! {
         surface in surface(),
         behind_mm in proptest::option::of(number()),
         flags in any::<[bool; 2]>(),
-        layered in proptest::collection::vec((0..4_usize, number()), 0..4),
+        layered in proptest::collection::vec(((0..4_usize).prop_map(Idx::new), number()), 0..4),
         ends in proptest::option::of(prop_oneof![Just(Ends::One), Just(Ends::Both)]),
         tube in proptest::option::of(0..200_usize),
     ) -> RowInput {
@@ -179,7 +179,7 @@ prop_compose! {
             core_trapped: flags[1],
             layers: layers(&layered),
             ends,
-            tube,
+            tube: tube.map(Idx::new),
             ..through(0.8, 20.0)
         }
     }
@@ -193,8 +193,8 @@ proptest! {
     fn wild_rows(row in wild_row(), material in 0..3_usize, machine in 0..3_usize) {
         let tables = tables();
         let mut input = job(vec![row.clone()]);
-        input.material = Some(material);
-        input.machine = Some(machine);
+        input.material = Some(Idx::new(material));
+        input.machine = Some(Idx::new(machine));
         let found = row_figures(&input, &row, &tables);
         if let Some(band) = found.minutes {
             prop_assert!(0.0 < band.p10 && band.p10 <= band.p50 && band.p50 <= band.p90, "{band:?}");

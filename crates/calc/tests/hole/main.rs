@@ -28,7 +28,8 @@ mod tubes;
 use quillbore_calc::hole::row_figures;
 use quillbore_calc::input::Overrule;
 use quillbore_calc::job_figures::HoleFigures;
-use quillbore_calc::{Figure, JobInput, RowInput, Tables};
+use quillbore_calc::tables::Tube;
+use quillbore_calc::{Figure, Idx, JobInput, RowInput, Tables};
 
 /// The figures of a row in the tests' shop and job.
 fn figures(row: &RowInput) -> HoleFigures {
@@ -47,9 +48,9 @@ fn overruled(row: &RowInput, figure: Figure, value: f64) -> JobInput {
     input
 }
 
-/// Index of the first tube with this diameter, length and number of channels.
-fn tube(tables: &Tables, outer_mm: f64, length_mm: f64, channels: u8) -> usize {
-    let found = tables.tubes.iter().position(|tube| {
+/// The first tube with this diameter, length and number of channels.
+fn tube(tables: &Tables, outer_mm: f64, length_mm: f64, channels: u8) -> Idx<Tube> {
+    let found = Idx::find(&tables.tubes, |tube| {
         (tube.outer_mm - outer_mm).abs() < 1e-9
             && tube.length_mm == length_mm
             && tube.channels == channels

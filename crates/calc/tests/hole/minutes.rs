@@ -185,7 +185,7 @@ fn a_wide_band_of_the_table_stays_wide() {
         tube: Some(tube(&tables, 1.0, 200.0, 1)),
         ..through(1.1, 20.0)
     }]);
-    tables.materials[STEEL].wear = spread(0.1, 10.0);
+    tables.materials[STEEL.at()].wear = spread(0.1, 10.0);
     let high = |tables: &quillbore_calc::Tables, input: &quillbore_calc::JobInput| {
         let found = first(input, tables);
         libm::log(found.wear_high_mm.unwrap() / found.wear_mm.unwrap()) / 1.281_551_565_544_6

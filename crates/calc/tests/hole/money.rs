@@ -168,7 +168,7 @@ fn the_far_end_by_index() {
     let both = |tables: &Tables, input: &JobInput| told(tables, input)[1];
     input.index_about = Some(PartAxis::X);
     close(both(&tables, &input), by_both.by_hand() + TURNED, 1e-6);
-    tables.machines[BENCH].index_axis = true;
+    tables.machines[BENCH.at()].index_axis = true;
     let indexed = 2.5 * (MACHINE + 0.4 * LABOR);
     close(both(&tables, &input), by_both.by_hand() + indexed, 1e-6);
     input.index_about = None;
@@ -179,7 +179,7 @@ fn the_far_end_by_index() {
 #[test]
 fn a_changer_takes_nobody_s_hand() {
     let (mut tables, input) = exact(30.0, 20.0);
-    tables.machines[BENCH].changer = true;
+    tables.machines[BENCH.at()].changer = true;
     let [one, both] = told(&tables, &input);
     let [by_one, by_both] = shallow().map(|lot| {
         let minutes = lot.drilling / 120.0;
@@ -333,7 +333,7 @@ fn an_electrode_is_used_to_its_very_end() {
 fn chained_holes_are_drilled_from_both_ends_where_that_pays() {
     let (mut tables, mut input) = exact(200.0, 200.0);
     assert_eq!(first(&input, &tables).ends, Some(Ends::One));
-    tables.machines[BENCH].index_axis = true;
+    tables.machines[BENCH.at()].index_axis = true;
     input.index_about = Some(PartAxis::X);
     assert_eq!(first(&input, &tables).ends, Some(Ends::Both));
 }

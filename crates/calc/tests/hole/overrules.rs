@@ -113,7 +113,7 @@ fn electrode() {
     let tables = tables();
     let figure = Figure::Electrode(row().id);
     let found = first(&overruled(&row(), figure, 0.65), &tables);
-    assert_eq!(tables.tubes[found.tube.unwrap()].outer_mm, 0.65);
+    assert_eq!(tables.tubes[found.tube.unwrap().at()].outer_mm, 0.65);
     assert_eq!(said(&found, figure), (Some(0.7), 0.65));
     // A size that the shop does not have is a stop, and nothing is made up.
     let none = first(&overruled(&row(), figure, 0.72), &tables);

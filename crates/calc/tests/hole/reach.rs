@@ -12,7 +12,7 @@ const INCH: f64 = 25.4;
 /// The long head with a 36 in tube of 1 mm, wear ratio 1 at every depth, no overtravel.
 fn plain() -> (Tables, JobInput) {
     let mut tables = tables();
-    tables.materials[STEEL].wear = spread(1.0, 1.0);
+    tables.materials[STEEL.at()].wear = spread(1.0, 1.0);
     tables.start.wear_at_100_diameters = spread(1.0, 1.0);
     // Deeper than any feed is known for, so that the closed forms show.
     tables.start.deepest_diameters = 1e9;
@@ -175,7 +175,7 @@ fn length_by_the_lot() {
         let mut input = job(vec![row]);
         input.machine = Some(machine);
         let found = first(&input, &tables);
-        let length = tables.tubes[found.tube.unwrap()].length_mm;
+        let length = tables.tubes[found.tube.unwrap().at()].length_mm;
         (length, found.usable_mm.unwrap(), found.electrodes_per_hole)
     };
     // 20 mm: 200 mm drill 5 holes for 2 and a change, 400 mm 19 holes for 4 and a change.

@@ -4,7 +4,7 @@
 use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::tables::TubeMaterial::{self, Brass, Copper};
-use quillbore_calc::{Figure, JobInput, Tables};
+use quillbore_calc::{Figure, Idx, JobInput, Tables};
 
 use super::shop::*;
 use super::{close, first, overruled, tube};
@@ -134,12 +134,12 @@ fn a_chosen_tube_that_hardly_ever_fits_is_told_with_the_better_one() {
 #[test]
 fn the_better_tube_is_at_least_as_long_where_it_can_be() {
     let mut tables = shop_of(in_tenths);
-    let mut chosen = tables.tubes[tube(&tables, 0.6, 400.0, 1)].clone();
+    let mut chosen = tables.tubes[tube(&tables, 0.6, 400.0, 1).at()].clone();
     let mut input = limits([0.78, 0.80], 10.0);
     for (length_mm, better_mm) in [(300.0, 400.0), (401.0, 914.4), (2000.0, 914.4)] {
         chosen.length_mm = length_mm;
         tables.tubes.push(chosen.clone());
-        input.rows[0].tube = Some(tables.tubes.len() - 1);
+        input.rows[0].tube = Idx::all(&tables.tubes).last();
         let (_, remedy) = said(&tables, &input, "tube-misses").unwrap();
         let better = tube(&tables, 0.7, better_mm, 1);
         assert_eq!(remedy, Some(Remedy::UseTube(input.rows[0].id, better)));
@@ -155,7 +155,7 @@ fn a_typed_diameter_takes_the_kind_that_the_hole_wants() {
         row.end = end;
         let mut input = overruled(&row, Figure::Electrode(row.id), 0.65);
         input.material = Some(material);
-        let tube = &tables.tubes[first(&input, &tables).tube.unwrap()];
+        let tube = &tables.tubes[first(&input, &tables).tube.unwrap().at()];
         assert_eq!(tube.outer_mm, 0.65);
         (tube.material, tube.channels)
     };

@@ -9,14 +9,14 @@ use super::{close, figures, first, tube};
 #[test]
 fn taper_counts_in_the_choice() {
     let found = figures(&through(1.5, 80.0));
-    assert_eq!(tables().tubes[found.tube.unwrap()].outer_mm, 1.4);
+    assert_eq!(tables().tubes[found.tube.unwrap().at()].outer_mm, 1.4);
     let chance = found.first_choice.unwrap();
     close(chance.inside, 0.949, 0.0005);
     close(chance.over, 0.051, 0.0005);
     let mut tables = tables();
     tables.start.taper_mm_per_100 = 0.0;
     let straight = first(&job(vec![through(1.5, 80.0)]), &tables);
-    assert_eq!(tables.tubes[straight.tube.unwrap()].outer_mm, 1.35);
+    assert_eq!(tables.tubes[straight.tube.unwrap().at()].outer_mm, 1.35);
     close(straight.first_choice.unwrap().inside, 0.961, 0.0005);
 }
 
@@ -24,7 +24,7 @@ fn taper_counts_in_the_choice() {
 #[test]
 fn a_machine_takes_no_longer_tube_than_it_can() {
     let mut tables = tables();
-    tables.machines[BENCH].stroke_mm = 720.0;
+    tables.machines[BENCH.at()].stroke_mm = 720.0;
     let mut row = through(1.1, 20.0);
     row.tube = Some(tube(&tables, 1.0, 914.4, 1));
     let found = first(&job(vec![row]), &tables);

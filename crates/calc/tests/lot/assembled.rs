@@ -7,7 +7,7 @@ use quillbore_calc::input::{Ends, OneOff, Overrule, PartAxis, RowId};
 use quillbore_calc::job_figures::Verdict;
 use quillbore_calc::price::{Terms, price};
 use quillbore_calc::spread::{Breakages, DRAWS, Factor, normal_below, percentiles, scatter_of_sum};
-use quillbore_calc::{Band, JobFigures, JobInput};
+use quillbore_calc::{Band, Idx, JobFigures, JobInput};
 
 use crate::rows::{job, placed, row};
 use crate::shop::tables;
@@ -352,7 +352,7 @@ fn a_half_filled_job_has_rows_but_no_lot() {
         ),
         (
             JobInput {
-                machine: Some(99),
+                machine: Some(Idx::new(99)),
                 ..sample()
             },
             Kind::MachineMissing,
@@ -464,7 +464,7 @@ fn the_band_of_hours_is_that_of_their_sum() {
     let figures = figures_now(&input, &tables);
     let lot = figures.lot.as_ref().unwrap();
     let parts = figures.holes[0].minutes_in.unwrap();
-    let outer = tables.tubes[figures.holes[0].tube.unwrap()].outer_mm;
+    let outer = tables.tubes[figures.holes[0].tube.unwrap().at()].outer_mm;
     let usable = figures.holes[0].usable_mm.unwrap();
     let wear = figures.holes[0].wear_mm.unwrap();
     let tip = figures.holes[0].target_depth_mm.unwrap() - 8.0;
@@ -588,7 +588,7 @@ fn a_ring_travels_and_indexes() {
     }
     ring.count = 20;
     let input = JobInput {
-        machine: Some(1),
+        machine: Some(Idx::new(1)),
         index_about: Some(PartAxis::Z),
         ..job(3, vec![ring])
     };

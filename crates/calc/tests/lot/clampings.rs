@@ -1,6 +1,7 @@
 //! Clampings, index moves, tilts and turn-overs. Source of all expectations: geometry, by hand.
 
 use proptest::prelude::*;
+use quillbore_calc::Idx;
 use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::input::{Ends, PartAxis, RowInput};
 use quillbore_calc::job_figures::SetupFigures;
@@ -20,8 +21,8 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         limits_mm: row.limits_mm,
         depth_mm: row.depth_mm,
         tilt_deg: row.tilt_deg,
-        tube: Some(tube),
-        guide: Some(tube),
+        tube: Some(Idx::new(tube)),
+        guide: Some(Idx::new(tube)),
         gap_mm: None,
         size_mm: None,
         first_choice: None,

@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use quillbore_calc::assemble::{Answers, Kept, Question, answer, figures, figures_now, questions};
 use quillbore_calc::figure::Figure;
 use quillbore_calc::input::{Ends, HoleEnd, Overrule, PartAxis, Place, RowId};
-use quillbore_calc::{JobFigures, JobInput, Tables};
+use quillbore_calc::{Idx, JobFigures, JobInput, Tables};
 
 use crate::rows::{job, placed, row};
 use crate::shop::tables;
@@ -111,7 +111,9 @@ fn done(deed: &Deed, input: &mut JobInput, tables: &mut Tables) {
                 Some(Ends::One) => None,
             };
         }),
-        Deed::Tube(at, tube) => of(at).into_iter().for_each(|at| input.rows[at].tube = tube),
+        Deed::Tube(at, tube) => of(at)
+            .into_iter()
+            .for_each(|at| input.rows[at].tube = tube.map(Idx::new)),
         Deed::Put(at) => {
             let at = at.min(rows);
             input.rows.insert(at, row(new_id, 2, 1.02, 14.0));
@@ -157,8 +159,10 @@ fn done(deed: &Deed, input: &mut JobInput, tables: &mut Tables) {
         Deed::Restore => input.overrules.clear(),
         Deed::Quantity(quantity) => input.quantity = quantity,
         Deed::Breaks(breaks) => input.breaks = breaks,
-        Deed::Machine(machine) => input.machine = machine,
-        Deed::Material(material) => input.material = Some(material % tables.materials.len()),
+        Deed::Machine(machine) => input.machine = machine.map(Idx::new),
+        Deed::Material(material) => {
+            input.material = Some(Idx::new(material % tables.materials.len()))
+        }
         Deed::Axis(axis) => input.index_about = axis,
         Deed::Margin(margin) => input.margin = Some(margin),
         Deed::Rate(rate) => tables.rates.labor_per_hour = rate,

@@ -1,5 +1,6 @@
 //! One length of a tube for rows that can share it.
 
+use quillbore_calc::Idx;
 use quillbore_calc::assemble::figures_now;
 use quillbore_calc::input::RowInput;
 use quillbore_calc::job_figures::HoleFigures;
@@ -25,7 +26,7 @@ fn a_shallow_row_rides_on_the_tubes_of_a_deep_one() {
         .collect();
     tables.tubes.extend(short);
     let (shallow, deep) = (row(1, 1, 1.0, 5.0), row(2, 1, 1.0, 85.0));
-    let length = |tube: usize| tables.tubes[tube].length_mm;
+    let length = |tube: Idx<Tube>| tables.tubes[tube.at()].length_mm;
     let alone = figures_now(&job(1, vec![shallow.clone()]), &tables);
     let short = alone.holes[0].tube;
     assert_eq!(length(short.unwrap()), 200.0);
@@ -72,7 +73,7 @@ fn many_parts_use_up_what_one_leaves() {
     let (shallow, deep) = (row(1, 20, 1.0, 5.0), row(2, 1, 1.0, 85.0));
     let lengths = |parts| {
         let both = figures_now(&job(parts, vec![shallow.clone(), deep.clone()]), &tables);
-        let of = |hole: &HoleFigures| tables.tubes[hole.tube.unwrap()].length_mm;
+        let of = |hole: &HoleFigures| tables.tubes[hole.tube.unwrap().at()].length_mm;
         both.holes.iter().map(|hole| of(hole)).collect::<Vec<_>>()
     };
     assert_eq!(lengths(1), [400.0, 400.0]);

@@ -1,5 +1,6 @@
 //! Rows of holes and jobs of an invented shop, for the tests.
 
+use quillbore_calc::Idx;
 use quillbore_calc::input::{Ends, HoleEnd, JobInput, Place, RowId, RowInput, Surface};
 
 /// A row of through holes on a flat face.
@@ -30,8 +31,8 @@ pub(crate) fn row(id: u32, count: u32, diameter_mm: f64, depth_mm: f64) -> RowIn
 /// A job of tool steel on the bench head.
 pub(crate) fn job(quantity: u32, rows: Vec<RowInput>) -> JobInput {
     JobInput {
-        material: Some(0),
-        machine: Some(0),
+        material: Some(Idx::new(0)),
+        machine: Some(Idx::new(0)),
         measured_resistivity_ohm_cm: None,
         quantity: Some(quantity),
         breaks: vec![],

@@ -4,7 +4,7 @@ use quillbore_calc::assemble::figures_now;
 use quillbore_calc::figure::{Formula, Name, Origin, Unit, Working};
 use quillbore_calc::input::{Ends, Overrule, RowId, RowInput};
 use quillbore_calc::working::working;
-use quillbore_calc::{Figure, JobFigures, JobInput, Tables};
+use quillbore_calc::{Figure, Idx, JobFigures, JobInput, Tables};
 
 use crate::rows::{job, row};
 use crate::shop::tables;
@@ -64,7 +64,7 @@ fn shown(figures: &JobFigures, figure: Figure, tables: &Tables) -> f64 {
         .unwrap_or_else(|| panic!("no lot for {figure:?}: {figures:?}"));
     let price = figures.price.as_ref().unwrap();
     match figure {
-        Figure::Electrode(row) => tables.tubes[hole(row).tube.unwrap()].outer_mm,
+        Figure::Electrode(row) => tables.tubes[hole(row).tube.unwrap().at()].outer_mm,
         Figure::Gap(row) => hole(row).gap_mm.unwrap().p50(),
         Figure::Feed(row) => hole(row).feed_mm_min.unwrap(),
         Figure::HoleMinutes(row) => hole(row).minutes.unwrap().p50,
@@ -287,7 +287,7 @@ fn what_has_no_value_does_not_open() {
         Figure::HoleMinutes(RowId(1)),
         Figure::Wear(RowId(99)),
         Figure::MachineHours,
-        Figure::Electrodes(0),
+        Figure::Electrodes(Idx::new(0)),
         Figure::UnitPrice(25),
     ] {
         assert_eq!(working(&job, &tables, &figures, figure), None, "{figure:?}");

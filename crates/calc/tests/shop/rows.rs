@@ -1,20 +1,20 @@
 // An invented shop with start values of common practice (no source), and rows to drill in it. Also
 // read into the documentation's examples.
 
-use quillbore_calc::input::{HoleEnd, JobInput, Layer, RowInput, Surface};
+use quillbore_calc::input::{JobInput, Layer, RowInput};
 use quillbore_calc::tables::{
     Deviations, Family, Guide, Machine, Material, Rates, StartValues, Tables, Tube, TubeMaterial,
 };
-use quillbore_calc::{RowId, Spread};
+use quillbore_calc::{Idx, RowId, Spread};
 
-/// Index of tool steel.
-pub const STEEL: usize = 0;
-/// Index of cemented carbide, which wants copper tubes.
-pub const CARBIDE: usize = 1;
-/// Index of the common head.
-pub const BENCH: usize = 0;
-/// Index of the long head.
-pub const LONG: usize = 1;
+/// Tool steel.
+pub const STEEL: Idx<Material> = Idx::new(0);
+/// Cemented carbide, which wants copper tubes.
+pub const CARBIDE: Idx<Material> = Idx::new(1);
+/// The common head.
+pub const BENCH: Idx<Machine> = Idx::new(0);
+/// The long head.
+pub const LONG: Idx<Machine> = Idx::new(1);
 
 pub fn spread(p10: f64, p90: f64) -> Spread {
     Spread::new(p10, p90).unwrap()
@@ -212,20 +212,12 @@ pub fn job(rows: Vec<RowInput>) -> JobInput {
     JobInput {
         material: Some(STEEL),
         machine: Some(BENCH),
-        measured_resistivity_ohm_cm: None,
         quantity: Some(10),
-        breaks: vec![],
         part_mm: Some([100.0, 100.0, 50.0]),
         mass_kg: Some(2.0),
         part_value: Some(100.0),
-        liability_cap: None,
-        index_about: None,
         rows,
-        one_off: vec![],
-        outside_work: 0.0,
-        outside_per_part: 0.0,
-        margin: None,
-        overrules: vec![],
+        ..JobInput::default()
     }
 }
 
@@ -234,28 +226,14 @@ pub fn through(hole_mm: f64, depth_mm: f64) -> RowInput {
     RowInput {
         id: RowId(7),
         count: 12,
-        places: vec![],
         limits_mm: Some([hole_mm - 0.1, hole_mm + 0.1]),
-        limits_assumed: false,
-        risk_agreed: false,
-        depth_limits_mm: None,
         depth_mm: Some(depth_mm),
-        end: HoleEnd::Through,
-        tilt_deg: 0.0,
-        surface: Surface::Flat,
-        behind_mm: None,
-        backed: false,
-        layers: vec![],
-        wall_waived: false,
-        dress_every: None,
-        core_trapped: false,
-        ends: None,
-        tube: None,
+        ..RowInput::default()
     }
 }
 
 /// Layers of a material and a thickness [mm] each.
-pub fn layers(of: &[(usize, f64)]) -> Vec<Layer> {
+pub fn layers(of: &[(Idx<Material>, f64)]) -> Vec<Layer> {
     of.iter()
         .map(|(material, thickness_mm)| Layer {
             material: *material,

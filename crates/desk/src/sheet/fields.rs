@@ -331,7 +331,7 @@ fn materials_like(spot: Spot, typed: &str, shared: &Shared<'_>) -> Vec<String> {
         return Vec::new();
     }
     let rows = shared.shop.materials_like(typed).into_iter();
-    rows.filter_map(|at| Some(shared.shop.tables.materials.get(at)?.name.clone()))
+    rows.filter_map(|at| Some(at.of(&shared.shop.tables.materials)?.name.clone()))
         .collect()
 }
 

@@ -294,7 +294,7 @@ impl<'a> Holes<'a> {
         let unit = self.job.unit;
         Some(match made {
             Made::Electrode => {
-                let tube = self.shop.tables.tubes.get(hole.tube?)?;
+                let tube = hole.tube?.of(&self.shop.tables.tubes)?;
                 let channels = if tube.channels > 1 { " multi" } else { "" };
                 format!("{}{channels}", show::length_mm(tube.outer_mm, unit))
             }

@@ -138,11 +138,9 @@ fn electrodes_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, anchors: &mu
             }
             ui.end_row();
             for electrodes in &lot.electrodes {
-                let name = shared
-                    .shop
-                    .tables
-                    .tubes
-                    .get(electrodes.tube)
+                let name = electrodes
+                    .tube
+                    .of(&shared.shop.tables.tubes)
                     .map_or("?", |tube| tube.name.as_str());
                 ui.label(name);
                 let figure = Figure::Electrodes(electrodes.tube);

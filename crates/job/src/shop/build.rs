@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{NaiveDate, Weekday};
-use quillbore_calc::Tables;
 use quillbore_calc::tables::{Guide, Machine, Material, Rates, Tube};
+use quillbore_calc::{Idx, Tables};
 
 use super::calendar::Calendar;
 use super::disk::{
@@ -133,7 +133,11 @@ impl Row<'_> {
 }
 
 /// The rows, which row each plain name means, and the other names of each row.
-type Materials = (Vec<Material>, BTreeMap<String, usize>, Vec<Vec<String>>);
+type Materials = (
+    Vec<Material>,
+    BTreeMap<String, Idx<Material>>,
+    Vec<Vec<String>>,
+);
 
 fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<Materials, ShopError> {
     let mut rows: Vec<&MaterialRow> = file.materials.iter().collect();
@@ -182,8 +186,8 @@ fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<Materials, Shop
                 return Err(at.bad(RowUnfit::OtherNameEmpty { name: name.clone() }));
             }
             if also
-                .insert(plain(name), index)
-                .is_some_and(|other| other != index)
+                .insert(plain(name), Idx::new(index))
+                .is_some_and(|other| other.at() != index)
             {
                 return Err(ShopError::Twice {
                     list: "materials",

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use chrono::NaiveDate;
-use quillbore_calc::Tables;
-use quillbore_calc::tables::Rates;
+use quillbore_calc::tables::{Material, Rates};
+use quillbore_calc::{Idx, Tables};
 
 use super::calendar::Calendar;
 use super::plain::plain;
@@ -30,7 +30,7 @@ pub struct Shop {
     pub pedigree: Pedigree,
     pub(super) earlier_rates: Vec<RateCard>,
     pub(super) newest_rates: RateCard,
-    pub(super) also: BTreeMap<String, usize>,
+    pub(super) also: BTreeMap<String, Idx<Material>>,
     pub(super) other_names: Vec<Vec<String>>,
 }
 
@@ -100,19 +100,21 @@ impl Shop {
     /// The material that a text names: by its own name, a number or another name, capitals, blanks
     /// and signs aside.
     #[must_use]
-    pub fn material(&self, text: &str) -> Option<usize> {
+    pub fn material(&self, text: &str) -> Option<Idx<Material>> {
         self.also.get(&plain(text)).copied()
     }
 
     /// Other names that a material goes by; the first ones are those that customers write.
     #[must_use]
-    pub fn other_names(&self, material: usize) -> &[String] {
-        self.other_names.get(material).map_or(&[], Vec::as_slice)
+    pub fn other_names(&self, material: Idx<Material>) -> &[String] {
+        material
+            .beside(&self.other_names)
+            .map_or(&[], Vec::as_slice)
     }
 
     /// The materials that have every word of a text in one of their names, in the list's order.
     #[must_use]
-    pub fn materials_like(&self, text: &str) -> Vec<usize> {
+    pub fn materials_like(&self, text: &str) -> Vec<Idx<Material>> {
         let words: Vec<String> = text.split_whitespace().map(plain).collect();
         let fits = |name: &str| {
             let name = plain(name);
@@ -121,7 +123,7 @@ impl Shop {
         let rows = self.tables.materials.iter().zip(&self.other_names);
         rows.enumerate()
             .filter(|(_, (row, others))| fits(&row.name) || others.iter().any(|name| fits(name)))
-            .map(|(at, _)| at)
+            .map(|(at, _)| Idx::new(at))
             .collect()
     }
 

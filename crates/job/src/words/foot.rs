@@ -101,11 +101,8 @@ impl Speaker<'_> {
             if index > 0 {
                 plain(said, if index == last { " and " } else { ", " });
             }
-            let tube_mm = self
-                .tables
-                .tubes
-                .get(electrodes.tube)
-                .map_or(0.0, |tube| tube.outer_mm);
+            let tube = electrodes.tube.of(&self.tables.tubes);
+            let tube_mm = tube.map_or(0.0, |tube| tube.outer_mm);
             figure(
                 said,
                 electrodes.needed.to_string(),

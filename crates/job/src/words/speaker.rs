@@ -66,10 +66,8 @@ impl Speaker<'_> {
             Figure::ReachOne(row) => format!("the reach of one electrode in {}", self.hole(row)),
             Figure::ElectrodesPerHole(row) => format!("the electrodes in one {}", self.hole(row)),
             Figure::Electrodes(tube) => {
-                let name = self
-                    .tables
-                    .tubes
-                    .get(tube)
+                let name = tube
+                    .of(&self.tables.tubes)
                     .map_or("?", |tube| tube.name.as_str());
                 format!("the electrodes of {name}")
             }

@@ -83,7 +83,7 @@ pub(super) fn figures_json(
 /// The material as papers name it.
 fn material(job: &Job, results: &Results, shop: &Shop) -> Option<String> {
     let row = results.asked.input.material;
-    let row = row.and_then(|at| shop.tables.materials.get(at));
+    let row = row.and_then(|at| at.of(&shop.tables.materials));
     let named =
         english::material_named(row.map(|row| row.name.as_str()), job.text(Field::Material));
     (!named.is_empty()).then_some(named)
@@ -281,7 +281,7 @@ fn json_hole(
         tilt_deg: hole.tilt_deg,
         electrode: hole
             .tube
-            .and_then(|tube| shop.tables.tubes.get(tube))
+            .and_then(|tube| tube.of(&shop.tables.tubes))
             .map(|tube| Electrode {
                 name: tube.name.clone(),
                 diameter_mm: tube.outer_mm,
@@ -343,7 +343,7 @@ fn json_lot(lot: &LotFigures, shop: &Shop) -> Lot {
             .electrodes
             .iter()
             .filter_map(|electrodes| {
-                let tube = shop.tables.tubes.get(electrodes.tube)?;
+                let tube = electrodes.tube.of(&shop.tables.tubes)?;
                 Some(LotElectrodes {
                     name: tube.name.clone(),
                     diameter_mm: tube.outer_mm,

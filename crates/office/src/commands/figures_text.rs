@@ -129,7 +129,7 @@ fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
     if let Some(depth) = hole.depth_mm {
         let _ = write!(text, "  {} deep", speaker.length(depth));
     }
-    if let Some(tube) = hole.tube.and_then(|tube| shop.tables.tubes.get(tube)) {
+    if let Some(tube) = hole.tube.and_then(|tube| tube.of(&shop.tables.tubes)) {
         let _ = write!(text, "\n  electrode {}", tube.name);
     }
     if let (Some([smallest, largest]), Some(verdict)) = (hole.size_mm, hole.verdict) {

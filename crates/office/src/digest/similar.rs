@@ -1,8 +1,9 @@
 //! "Have we done this before?": the jobs of the shelf that are most like one.
 
+use quillbore_calc::Idx;
 use std::sync::Arc;
 
-use quillbore_calc::tables::Family;
+use quillbore_calc::tables::{Family, Material};
 
 use super::index::Index;
 use super::line::ShelfLine;
@@ -16,7 +17,7 @@ pub struct Wanted<'a> {
     /// Family of the material.
     pub family: Option<Family>,
     /// The material, as the shop calls it.
-    pub material: Option<usize>,
+    pub material: Option<Idx<Material>>,
     /// Diameter of the row with the most holes [mm].
     pub size_mm: Option<f64>,
     /// Its depth [mm].
@@ -51,13 +52,13 @@ const FARTHEST: f64 = 3.0;
 pub fn similar(
     index: &Index,
     wanted: &Wanted<'_>,
-    family_of: &dyn Fn(&str) -> Option<(usize, Family)>,
+    family_of: &dyn Fn(&str) -> Option<(Idx<Material>, Family)>,
     most: usize,
 ) -> Vec<Alike> {
     if wanted.size_mm.is_none() {
         return Vec::new();
     }
-    let mut names: std::collections::BTreeMap<&str, Option<(usize, Family)>> =
+    let mut names: std::collections::BTreeMap<&str, Option<(Idx<Material>, Family)>> =
         std::collections::BTreeMap::new();
     let mut best: Vec<(f64, usize)> = Vec::new();
     for (at, line) in index.lines.iter().enumerate() {
@@ -93,7 +94,7 @@ pub fn similar(
 fn distance(
     wanted: &Wanted<'_>,
     summary: &Summary,
-    material: Option<(usize, Family)>,
+    material: Option<(Idx<Material>, Family)>,
 ) -> Option<f64> {
     let ratio = |a: f64, b: f64| libm::fabs(libm::log2(a / b));
     let mut sum = ratio(wanted.size_mm?, summary.size_mm?);

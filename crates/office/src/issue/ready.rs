@@ -168,11 +168,11 @@ pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
         ),
     ];
     let asked = &results.asked.input;
-    if let Some(machine) = asked.machine.and_then(|at| tables.machines.get(at)) {
+    if let Some(machine) = asked.machine.and_then(|at| at.of(&tables.machines)) {
         rows.push((format!("{} per hour", machine.name), machine.rate_per_hour));
         rows.push((format!("{} attended", machine.name), machine.attended));
     }
-    if let Some(material) = asked.material.and_then(|at| tables.materials.get(at)) {
+    if let Some(material) = asked.material.and_then(|at| at.of(&tables.materials)) {
         let name = &material.name;
         for (what, spread) in [
             ("feed, mm/min", material.feed_mm_min),
@@ -184,7 +184,7 @@ pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
     }
     if let Some(lot) = &results.figures.lot {
         for used in &lot.electrodes {
-            if let Some(tube) = tables.tubes.get(used.tube) {
+            if let Some(tube) = used.tube.of(&tables.tubes) {
                 rows.push((format!("{} each", tube.name), tube.price));
                 rows.push((format!("{} length, mm", tube.name), tube.length_mm));
             }

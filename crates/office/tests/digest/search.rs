@@ -1,5 +1,6 @@
 //! Finding jobs as one types, in lists that change.
 
+use quillbore_calc::Idx;
 use std::sync::Arc;
 
 use proptest::prelude::{Strategy, prop_oneof, proptest};
@@ -96,14 +97,14 @@ fn jobs_most_like_one_come_first_and_unlike_ones_not_at_all() {
         made("26-0106", nickel, "25", "8", "14"),
     ]);
     let family_of = |name: &str| match name {
-        n if n == nickel => Some((0, Family::Nickel)),
-        n if n == steel => Some((1, Family::Steel)),
+        n if n == nickel => Some((Idx::new(0), Family::Nickel)),
+        n if n == steel => Some((Idx::new(1), Family::Steel)),
         _ => None,
     };
     let wanted = Wanted {
         number: "26-0102",
         family: Some(Family::Nickel),
-        material: Some(0),
+        material: Some(Idx::new(0)),
         size_mm: Some(0.8),
         depth_mm: Some(14.0),
         quantity: Some(25),

@@ -40,7 +40,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 /// Each danger once, with the materials that bring it: the job's own, then those of layers.
 fn dangers<'a>(matter: &Matter<'a>) -> Vec<(Hazard, Vec<&'a str>)> {
     let layers = layer_materials(matter).into_iter();
-    let layers = layers.filter_map(|index| matter.tables.materials.get(index));
+    let layers = layers.filter_map(|material| material.of(&matter.tables.materials));
     let mut found: Vec<(Hazard, Vec<&'a str>)> = Vec::new();
     for material in matter.material().into_iter().chain(layers) {
         for &hazard in &material.hazards {

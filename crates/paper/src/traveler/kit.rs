@@ -1,7 +1,8 @@
 //! What to fetch: electrodes with spares and why so many, guides, gauge pins.
 
-use quillbore_calc::RowId;
 use quillbore_calc::job_figures::ElectrodeFigures;
+use quillbore_calc::tables::Tube;
+use quillbore_calc::{Idx, RowId};
 
 use crate::flow::Flow;
 use crate::look::{BODY, STRONG};
@@ -40,7 +41,7 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
             Column::text("Guide", Width::Fit(mm(26.0))),
         ])
     };
-    let row = |tube: usize, take: u32, rows: Vec<RowId>| {
+    let row = |tube: Idx<Tube>, take: u32, rows: Vec<RowId>| {
         let name = matter.tube(tube).map_or("", |tube| tube.name.as_str());
         Row::new([
             Cell::square(),
@@ -95,8 +96,8 @@ fn drilled(matter: &Matter<'_>, electrode: &ElectrodeFigures) -> impl Iterator<I
 }
 
 /// Tubes next in size that nobody takes anyway, each with the rows it is for.
-fn neighbors(matter: &Matter<'_>) -> Vec<(usize, Vec<RowId>)> {
-    let mut found: Vec<(usize, Vec<RowId>)> = Vec::new();
+fn neighbors(matter: &Matter<'_>) -> Vec<(Idx<Tube>, Vec<RowId>)> {
+    let mut found: Vec<(Idx<Tube>, Vec<RowId>)> = Vec::new();
     for hole in &matter.figures.holes {
         for &tube in &hole.neighbors {
             match found.iter_mut().find(|(known, _)| *known == tube) {
@@ -109,13 +110,13 @@ fn neighbors(matter: &Matter<'_>) -> Vec<(usize, Vec<RowId>)> {
 }
 
 /// The guide of a tube: the one that its holes were given, else one of its size.
-fn guide(matter: &Matter<'_>, tube: usize) -> String {
+fn guide(matter: &Matter<'_>, tube: Idx<Tube>) -> String {
     let of_holes = matter
         .figures
         .holes
         .iter()
         .filter(|hole| hole.tube == Some(tube))
-        .find_map(|hole| matter.tables.guides.get(hole.guide?));
+        .find_map(|hole| hole.guide?.of(&matter.tables.guides));
     let of_size = || {
         let outer = matter.tube(tube)?.outer_mm;
         let mut guides = matter.tables.guides.iter();

@@ -1,7 +1,8 @@
 //! The part: its drawing, size and mass, material with its dangers, and how it came in.
 
+use quillbore_calc::Idx;
 use quillbore_calc::input::Layer;
-use quillbore_calc::tables::Hazard;
+use quillbore_calc::tables::{Hazard, Material};
 use quillbore_job::slip::{LineOf, kind, line};
 use quillbore_job::to_input::UnknownName;
 use quillbore_job::{Field, life};
@@ -133,8 +134,8 @@ fn dangers<'a>(matter: &Matter<'a>) -> Vec<Danger<'a>> {
         Some(material) => of(None, &material.hazards),
         None => (None, None),
     }];
-    for index in layer_materials(matter) {
-        if let Some(material) = matter.tables.materials.get(index) {
+    for of_layer in layer_materials(matter) {
+        if let Some(material) = of_layer.of(&matter.tables.materials) {
             all.push(of(Some(material.name.as_str()), &material.hazards));
         }
     }
@@ -147,8 +148,8 @@ fn dangers<'a>(matter: &Matter<'a>) -> Vec<Danger<'a>> {
 }
 
 /// Materials of layers that are not the job's own, each once, in the table's order.
-pub(super) fn layer_materials(matter: &Matter<'_>) -> Vec<usize> {
-    let mut found: Vec<usize> = Vec::new();
+pub(super) fn layer_materials(matter: &Matter<'_>) -> Vec<Idx<Material>> {
+    let mut found: Vec<Idx<Material>> = Vec::new();
     let layers = matter.input.rows.iter().flat_map(|row| &row.layers);
     for Layer { material, .. } in layers {
         if Some(*material) != matter.input.material && !found.contains(material) {

@@ -10,6 +10,7 @@
     reason = "helpers of tests may panic"
 )]
 
+use quillbore_calc::tables::Tube;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
@@ -19,7 +20,7 @@ use quillbore_calc::job_figures::{
     Break, CostLines, ElectrodeFigures, ElectrodeLoad, HoleFigures, LaborMinutes, LotFigures,
     MachineMinutes, PriceFigures, SetupFigures, Verdict,
 };
-use quillbore_calc::{Band, JobFigures, JobInput, RowId, Tables};
+use quillbore_calc::{Band, Idx, JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::{Concern, Customer, Facts};
 use quillbore_job::slip::kind;
@@ -124,10 +125,9 @@ fn build(number: &str, unit: Unit, fields: &[(Field, &str)], holes: &[HoleSpec])
     let ids: Vec<RowId> = job.rows.iter().map(|row| row.id).collect();
     let input = JobInput {
         material: shop.material(job.text(Field::Material)),
-        machine: tables
-            .machines
-            .iter()
-            .position(|machine| machine.name == job.text(Field::Machine)),
+        machine: Idx::find(&tables.machines, |machine| {
+            machine.name == job.text(Field::Machine)
+        }),
         measured_resistivity_ohm_cm: None,
         quantity: Some(25),
         breaks: Vec::new(),
@@ -194,9 +194,9 @@ fn row_input(hole: &HoleSpec, id: RowId) -> RowInput {
     }
 }
 
-fn tube_named(tables: &Tables, name: &str) -> usize {
-    match tables.tubes.iter().position(|tube| tube.name == name) {
-        Some(index) => index,
+fn tube_named(tables: &Tables, name: &str) -> Idx<Tube> {
+    match Idx::find(&tables.tubes, |tube| tube.name == name) {
+        Some(tube) => tube,
         None => panic!("no tube {name}"),
     }
 }
@@ -325,8 +325,8 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
 
 fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
     let tube = tube_named(tables, hole.tube);
-    let outer = tables.tubes[tube].outer_mm;
-    let usable = tables.tubes[tube].length_mm - 95.0;
+    let outer = tables.tubes[tube.at()].outer_mm;
+    let usable = tables.tubes[tube.at()].length_mm - 95.0;
     HoleFigures {
         row,
         places: hole.places,
@@ -334,10 +334,7 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
         depth_mm: Some(hole.depth),
         tilt_deg: hole.tilt,
         tube: Some(tube),
-        guide: tables
-            .guides
-            .iter()
-            .position(|guide| (guide.tube_mm - outer).abs() < 1e-9),
+        guide: Idx::find(&tables.guides, |guide| (guide.tube_mm - outer).abs() < 1e-9),
         gap_mm: None,
         size_mm: Some(hole.limits),
         first_choice: None,
