@@ -49,13 +49,13 @@ impl Candidate {
     /// Result: whether channels and whether material are met.
     ///
     /// ```
-    /// # use quillbore_calc::Spread;
+    /// # use quillbore_calc::{Idx, Spread};
     /// # use quillbore_calc::size::{Quantiles, Sized};
     /// use quillbore_calc::size_choice::{Candidate, Wish};
     /// use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
     /// # let gap = Spread::new(0.03, 0.06).unwrap();
     /// # let sized = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
-    /// let tube = Candidate { tube: 0, sized, several: false, material: Brass };
+    /// let tube = Candidate { tube: Idx::new(0), sized, several: false, material: Brass };
     /// let meets = |several, material| tube.meets(Wish { several, material });
     /// assert_eq!(meets(false, None), (true, true));
     /// assert_eq!(meets(true, Some(Copper)), (false, false));
@@ -100,7 +100,7 @@ pub struct Choice {
 /// use quillbore_calc::tables::TubeMaterial::Brass;
 /// let (gap, quantiles) = (Spread::new(0.03, 0.06).unwrap(), Quantiles::default());
 /// let tubes = [0.6, 0.7, 0.8].map(|outer_mm| Candidate {
-///     tube: 0,
+///     tube: Idx::new(0),
 ///     sized: Sized::new(outer_mm, gap, &[(1.0, 0.008)], 0.01, &quantiles),
 ///     several: false,
 ///     material: Brass,

@@ -40,7 +40,7 @@ impl Context<'_> {
     /// let tables = tables();
     /// let input = job(vec![through(0.8, 20.0)]); // 0.7 to 0.9 mm, 20 mm deep, in tool steel
     /// let figures = Context::new(&input, &tables).row_figures(&input.rows[0]);
-    /// assert_eq!(tables.tubes[figures.tube.unwrap()].outer_mm, 0.7);
+    /// assert_eq!(tables.tubes[figures.tube.unwrap().at()].outer_mm, 0.7);
     /// let minutes = figures.minutes_in.unwrap();
     /// assert!((minutes.full_metal - 1.0135).abs() < 0.0005);
     /// assert!((minutes.touch_off - 0.1443).abs() < 0.00005);

@@ -135,7 +135,7 @@ impl Context<'_> {
     /// let input = job(vec![through(0.8, 20.0)]); // 0.7 to 0.9 mm
     /// let context = Context::new(&input, &tables);
     /// let all = context.alternatives(&input.rows[0]);
-    /// let outer_mm: Vec<f64> = all.iter().map(|other| tables.tubes[other.tube].outer_mm).collect();
+    /// let outer_mm: Vec<f64> = all.iter().map(|other| tables.tubes[other.tube.at()].outer_mm).collect();
     /// // Each is there in brass, in copper and with four channels.
     /// assert_eq!(outer_mm, [0.7, 0.7, 0.7, 0.75, 0.75, 0.75]);
     /// let figures = context.row_figures(&input.rows[0]);
