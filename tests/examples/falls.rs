@@ -1,8 +1,9 @@
 //! Prints where a price falls along the sweep though the job grew, with the reason:
 //! `cargo run -p quillbore-tests --example falls`.
 
-use quillbore_calc::Idx;
+use quillbore_calc::job_figures::Chance;
 use quillbore_calc::tables::{Machine, Material, Tables};
+use quillbore_calc::{Idx, Limits};
 use quillbore_job::Shop;
 use quillbore_job::shop::ShopError;
 use quillbore_tests::sweep::{Asked, Fall, Outcome, chains, falls};
@@ -35,8 +36,8 @@ fn main() -> Result<(), ShopError> {
 }
 
 fn print(fall: &Fall, tables: &Tables) {
-    let [before, after] = &fall.jobs;
-    let [was, is] = &fall.outcomes;
+    let (before, was) = (&fall.before.job, &fall.before.outcome);
+    let (after, is) = (&fall.after.job, &fall.after.outcome);
     let machine = before
         .machine
         .of(&tables.machines)
@@ -51,9 +52,9 @@ fn print(fall: &Fall, tables: &Tables) {
         fall.grows, was.lot, is.lot, fall.reason, before.end,
     );
     for (job, outcome) in [(before, was), (after, is)] {
-        let [lower, upper] = job.limits_mm;
+        let Limits { lower, upper } = job.limits_mm;
         let tube = outcome.tube.of(&tables.tubes).map_or("", |row| &row.name);
-        let [inside, over] = outcome.chance;
+        let Chance { inside, over } = outcome.chance;
         println!(
             "  {lower:.3}-{upper:.3} x {} mm, {} deg, {} x {}: {tube}, {:?} end, {:?} {:.3}, right at once {inside:.2}, oversize {over:.2}{}",
             job.depth_mm,

@@ -5,12 +5,12 @@
 //! hold of each job and of each pair of neighbors is asked in `tests/tests/sweep.rs`; the example
 //! `falls` prints where a price falls though the job grew.
 
-use quillbore_calc::Idx;
 use quillbore_calc::assemble::quick;
 use quillbore_calc::input::{Ends, HoleEnd, JobInput, RowInput};
-use quillbore_calc::job_figures::{JobFigures, Verdict};
+use quillbore_calc::job_figures::{Chance, JobFigures, Verdict};
 use quillbore_calc::size::gap_of;
 use quillbore_calc::tables::{Machine, Material, Tables, Tube, TubeMaterial};
+use quillbore_calc::{Idx, Limits};
 
 /// A price may fall by so much of itself before that is called a fall: the unit price is rounded.
 const FALL: f64 = 0.005;
@@ -48,7 +48,7 @@ pub struct Asked {
     /// Index of the material.
     pub material: Idx<Material>,
     /// Lower and upper limit [mm].
-    pub limits_mm: [f64; 2],
+    pub limits_mm: Limits,
     /// Depth [mm].
     pub depth_mm: f64,
     /// Where it ends.
@@ -80,7 +80,7 @@ pub struct Outcome {
     /// Chance that it can be held, and that the first tube is right and oversize.
     pub held: f64,
     /// Chance of the first tube: inside, oversize.
-    pub chance: [f64; 2],
+    pub chance: Chance,
     /// The verdict.
     pub verdict: Verdict,
     /// Each hole in two steps.
@@ -105,15 +105,24 @@ pub enum Reason {
     Unknown,
 }
 
+/// A job and what came of it.
+#[derive(Clone, Debug)]
+pub struct Priced {
+    /// The job.
+    pub job: Asked,
+    /// What came of it.
+    pub outcome: Outcome,
+}
+
 /// A price that fell along a chain.
 #[derive(Clone, Debug)]
 pub struct Fall {
     /// What grew.
     pub grows: Grows,
-    /// The job before and after.
-    pub jobs: [Asked; 2],
-    /// What came of them.
-    pub outcomes: [Outcome; 2],
+    /// Before.
+    pub before: Priced,
+    /// After.
+    pub after: Priced,
     /// Why.
     pub reason: Reason,
 }
@@ -159,7 +168,7 @@ impl Outcome {
             tube: hole.tube?,
             ends: hole.ends?,
             held: hole.held?,
-            chance: [chance.inside, chance.over],
+            chance,
             verdict: hole.verdict?,
             two_steps: hole.depth_plan.is_some_and(|plan| plan.two_steps),
             lot: f64::try_from(price.breaks.first()?.lot).ok()?,
@@ -177,17 +186,21 @@ impl Outcome {
 /// Where the price falls from one job of a chain to the next that has a price.
 #[must_use]
 pub fn falls(chain: &Chain, outcomes: &[Option<Outcome>], tables: &Tables) -> Vec<Fall> {
-    let priced: Vec<(&Asked, &Outcome)> = (chain.jobs.iter().zip(outcomes))
+    let with_price: Vec<(&Asked, &Outcome)> = (chain.jobs.iter().zip(outcomes))
         .filter_map(|(job, outcome)| Some((job, outcome.as_ref()?)))
         .collect();
-    priced
+    let priced = |job: &Asked, outcome: &Outcome| Priced {
+        job: job.clone(),
+        outcome: outcome.clone(),
+    };
+    with_price
         .windows(2)
         .filter_map(|pair| {
             let [(before, was), (after, is)] = pair.try_into().ok()?;
             (is.lot < was.lot * (1.0 - FALL)).then(|| Fall {
                 grows: chain.grows,
-                jobs: [Asked::clone(before), Asked::clone(after)],
-                outcomes: [Outcome::clone(was), Outcome::clone(is)],
+                before: priced(before, was),
+                after: priced(after, is),
                 reason: reason(chain.grows, was, is, tables),
             })
         })
@@ -211,7 +224,7 @@ fn reason(grows: Grows, was: &Outcome, is: &Outcome, tables: &Tables) -> Reason 
 #[must_use]
 pub fn better_placed(asked: &Asked, outcome: &Outcome, tables: &Tables) -> Option<Idx<Tube>> {
     let start = &tables.start;
-    let [lower, upper] = asked.limits_mm;
+    let Limits { lower, upper } = asked.limits_mm;
     let taper = match asked.end {
         HoleEnd::Blind => 0.0,
         HoleEnd::Through | HoleEnd::Into => start.taper_mm_per_100 * asked.depth_mm / 100.0,
@@ -222,7 +235,10 @@ pub fn better_placed(asked: &Asked, outcome: &Outcome, tables: &Tables) -> Optio
             outer + 2.0 * gap.p10 < upper && outer + 2.0 * gap.p90 - taper > lower
         })
     };
-    let [least, most] = asked.machine.of(&tables.machines)?.tube_mm;
+    let Limits {
+        lower: least,
+        upper: most,
+    } = asked.machine.of(&tables.machines)?.tube_mm;
     let driven = |tube: &Idx<Tube>| {
         let outer = tube.of(&tables.tubes).map_or(0.0, |tube| tube.outer_mm);
         outer >= least && outer <= most
@@ -242,14 +258,14 @@ const DEPTHS_MM: [f64; 20] = [
 const COUNTS: [u32; 14] = [1, 2, 3, 5, 8, 13, 21, 28, 29, 50, 100, 250, 1000, 4000];
 const ENDS: [HoleEnd; 3] = [HoleEnd::Through, HoleEnd::Into, HoleEnd::Blind];
 
-/// Ten thousand jobs in chains, for these machines and materials (by index).
+/// Ten thousand jobs in chains, for these machines and materials.
 #[must_use]
 pub fn chains(machines: &[Idx<Machine>], materials: &[Idx<Material>]) -> Vec<Chain> {
     let mut chains = Vec::new();
     for &machine in machines {
         for (at, &material) in materials.iter().enumerate() {
             let first = at == 0;
-            let base = |limits_mm: [f64; 2], depth_mm: f64| Asked {
+            let base = |limits_mm: Limits, depth_mm: f64| Asked {
                 machine,
                 material,
                 limits_mm,
@@ -268,7 +284,7 @@ pub fn chains(machines: &[Idx<Machine>], materials: &[Idx<Material>]) -> Vec<Cha
                 [1.95, 2.05],
                 [2.9, 3.1],
             ] {
-                let base = base([lower, upper], 10.0);
+                let base = base(Limits::new(lower, upper), 10.0);
                 for end in ENDS {
                     for (holes, parts) in [(4, 1), (10, 20)] {
                         let with = |depth_mm| Asked {
@@ -283,10 +299,10 @@ pub fn chains(machines: &[Idx<Machine>], materials: &[Idx<Material>]) -> Vec<Cha
                 }
             }
             for (limits, depth) in [
-                ([0.35, 0.45], 5.0),
-                ([0.95, 1.05], 30.0),
-                ([1.4, 1.6], 90.0),
-                ([0.95, 1.05], 240.0),
+                (Limits::new(0.35, 0.45), 5.0),
+                (Limits::new(0.95, 1.05), 30.0),
+                (Limits::new(1.4, 1.6), 90.0),
+                (Limits::new(0.95, 1.05), 240.0),
             ] {
                 for end in [HoleEnd::Through, HoleEnd::Blind] {
                     let base = Asked {
@@ -319,7 +335,10 @@ pub fn chains(machines: &[Idx<Machine>], materials: &[Idx<Material>]) -> Vec<Cha
                 for (depth, parts) in [(5.0, 2), (30.0, 50)] {
                     let closer = |width: f64| Asked {
                         parts,
-                        ..base([middle - width / 2.0, middle + width / 2.0], depth)
+                        ..base(
+                            Limits::new(middle - width / 2.0, middle + width / 2.0),
+                            depth,
+                        )
                     };
                     let widths = [0.3, 0.2, 0.16, 0.12, 0.1, 0.08, 0.06, 0.05, 0.03, 0.02];
                     chain(Grows::Tolerance, widths.map(closer).to_vec());
@@ -328,7 +347,7 @@ pub fn chains(machines: &[Idx<Machine>], materials: &[Idx<Material>]) -> Vec<Cha
             for depth in [2.0, 12.0, 45.0] {
                 let wider = |step: u32| {
                     let middle = 0.2 + f64::from(step) * 0.1;
-                    base([middle - 0.05, middle + 0.05], depth)
+                    base(Limits::new(middle - 0.05, middle + 0.05), depth)
                 };
                 chain(Grows::Diameter, (0..30).map(wider).collect());
             }
@@ -337,7 +356,7 @@ pub fn chains(machines: &[Idx<Machine>], materials: &[Idx<Material>]) -> Vec<Cha
                 end: HoleEnd::Blind,
                 holes: 45,
                 parts: 299,
-                ..base([2.77, 3.17], 6.0)
+                ..base(Limits::new(2.77, 3.17), 6.0)
             };
             let deeper = |depth_mm| Asked {
                 depth_mm,
@@ -345,7 +364,11 @@ pub fn chains(machines: &[Idx<Machine>], materials: &[Idx<Material>]) -> Vec<Cha
             };
             chain(Grows::Depth, [6.0, 6.05].map(deeper).to_vec());
             if first {
-                for limits in [[0.35, 0.45], [0.95, 1.05], [1.9, 2.1]] {
+                for limits in [
+                    Limits::new(0.35, 0.45),
+                    Limits::new(0.95, 1.05),
+                    Limits::new(1.9, 2.1),
+                ] {
                     for depth in [2.0, 12.0, 60.0] {
                         let leans = |tilt_deg| Asked {
                             tilt_deg,

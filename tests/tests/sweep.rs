@@ -6,10 +6,11 @@
 )]
 
 use chrono::NaiveDate;
-use quillbore_calc::Idx;
 use quillbore_calc::assemble::figures_now;
 use quillbore_calc::input::HoleEnd;
+use quillbore_calc::job_figures::Chance;
 use quillbore_calc::tables::{Machine, Material, Tables};
+use quillbore_calc::{Idx, Limits};
 use quillbore_job::results::results_quick;
 use quillbore_job::{Field, Job, Shop, Unit};
 use quillbore_tests::sweep::{Asked, Chain, Grows, Outcome, Reason, better_placed, chains, falls};
@@ -48,7 +49,7 @@ fn ten_thousand_jobs() {
         for (job, outcome) in chain.jobs.iter().zip(&outcomes) {
             let Some(outcome) = outcome else { continue };
             priced += 1;
-            let [inside, over] = outcome.chance;
+            let Chance { inside, over } = outcome.chance;
             let chances = [outcome.held, inside, over, inside + over];
             let whole = 0.0..=1.0 + 1e-9;
             assert!(
@@ -92,7 +93,7 @@ fn ten_thousand_jobs() {
 fn more_parts_never_cost_more_each() {
     let tables = tables();
     for name in ["Barrow", "Steeple", "Wren"] {
-        for limits_mm in [[0.95, 1.05], [1.126, 1.206]] {
+        for limits_mm in [Limits::new(0.95, 1.05), Limits::new(1.126, 1.206)] {
             let of = |parts| Asked {
                 machine: machine(&tables, name),
                 material: material(&tables, "Tool steel D2"),
@@ -124,7 +125,7 @@ fn fifty_deep_holes_never_cost_less_by_being_deeper() {
         let of = |depth_mm: u32| Asked {
             machine: machine(&tables, "Steeple"),
             material: material(&tables, "Tool steel D2"),
-            limits_mm: [0.95, 1.15],
+            limits_mm: Limits::new(0.95, 1.15),
             depth_mm: f64::from(depth_mm),
             end,
             tilt_deg: 0.0,

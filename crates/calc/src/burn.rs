@@ -1,6 +1,7 @@
 //! Minutes of sparking: the feed's depth law, its integral, and the partly covered zones.
 
-use crate::entry::Zone;
+use crate::entry::{AtEnds, Zone};
+use crate::quantity::Limits;
 use crate::span::Span;
 
 /// How the feed falls with depth.
@@ -200,24 +201,25 @@ impl Cut {
     /// ```
     /// use quillbore_calc::burn::Cut;
     /// use quillbore_calc::entry::Zone;
+    /// use quillbore_calc::Limits;
     /// let cut = |depth_mm| Cut {
     ///     depth_mm,
     ///     entry: Zone { before_mm: 0.0, after_mm: 3.0 },
     ///     exit: Zone { before_mm: 1.0, after_mm: 0.0 },
     /// };
-    /// assert_eq!(cut(10.0).bounds_mm(), [3.0, 9.0]);
-    /// assert_eq!(cut(2.0).bounds_mm(), [1.5, 1.5]); // 3 to 1
+    /// assert_eq!(cut(10.0).bounds_mm(), Limits::new(3.0, 9.0));
+    /// assert_eq!(cut(2.0).bounds_mm(), Limits::new(1.5, 1.5)); // 3 to 1
     /// ```
     ///
     /// Source: geometry; how overlapping zones part is ours.
     #[must_use]
-    pub fn bounds_mm(&self) -> [f64; 2] {
+    pub fn bounds_mm(&self) -> Limits {
         let zones = self.entry.after_mm + self.exit.before_mm;
         if zones <= self.depth_mm {
-            [self.entry.after_mm, self.depth_mm - self.exit.before_mm]
+            Limits::new(self.entry.after_mm, self.depth_mm - self.exit.before_mm)
         } else {
             let part = self.depth_mm * self.entry.after_mm / zones;
-            [part, part]
+            Limits::new(part, part)
         }
     }
 }
@@ -252,12 +254,12 @@ pub struct CutMinutes {
 ///
 /// ```
 /// use quillbore_calc::burn::{Cut, DepthLaw, cut_minutes, minutes_between};
-/// use quillbore_calc::entry::flat;
+/// use quillbore_calc::entry::{AtEnds, flat};
 /// use quillbore_calc::span::Span;
 /// let zone = flat(0.8, 60.0).unwrap();
 /// let cut = Cut { depth_mm: 1.5 / 0.5, entry: zone, exit: zone };
 /// let full = |from_mm, to_mm| minutes_between(Span { from_mm, to_mm, value: 1.0 }, DepthLaw::NONE);
-/// let parts = cut_minutes(&cut, 0.5, [1.0, 1.0], full);
+/// let parts = cut_minutes(&cut, 0.5, AtEnds { entry: 1.0, exit: 1.0 }, full);
 /// assert!((parts.entry + parts.full_metal + parts.exit - 7.157).abs() < 0.0005);
 /// ```
 ///
@@ -266,10 +268,13 @@ pub struct CutMinutes {
 pub fn cut_minutes(
     cut: &Cut,
     zone_feed: f64,
-    end_feeds: [f64; 2],
+    end_feeds: AtEnds<f64>,
     full: impl Fn(f64, f64) -> f64,
 ) -> CutMinutes {
-    let [entered, leaves] = cut.bounds_mm();
+    let Limits {
+        lower: entered,
+        upper: leaves,
+    } = cut.bounds_mm();
     let zone = |outside_mm: f64, feed: f64, from: f64, to: f64| {
         if outside_mm == 0.0 && from == to {
             0.0
@@ -278,9 +283,9 @@ pub fn cut_minutes(
         }
     };
     CutMinutes {
-        entry: zone(cut.entry.before_mm, end_feeds[0], 0.0, entered),
+        entry: zone(cut.entry.before_mm, end_feeds.entry, 0.0, entered),
         full_metal: full(entered, leaves),
-        exit: zone(cut.exit.after_mm, end_feeds[1], leaves, cut.depth_mm),
+        exit: zone(cut.exit.after_mm, end_feeds.exit, leaves, cut.depth_mm),
     }
 }
 

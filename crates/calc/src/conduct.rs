@@ -1,6 +1,7 @@
 //! Whether the work conducts well enough for sparks.
 
 use crate::finding::{Kind, Level, Remedy};
+use crate::quantity::Limits;
 use crate::tables::Material;
 
 /// From here on the resistivity is worth a check [ohm cm] (a design choice, not published).
@@ -63,12 +64,12 @@ pub fn judge(ohm_cm: Option<f64>) -> Option<(Level, Kind, Option<Remedy>)> {
 /// ```
 /// use quillbore_calc::conduct::counts;
 /// use quillbore_calc::tables::{Family, Material, TubeMaterial};
-/// use quillbore_calc::Spread;
+/// use quillbore_calc::{Limits, Spread};
 /// let silicon = Material {
 ///     name: "silicon".into(),
 ///     family: Family::Hard,
 ///     density_g_cm3: 2.33,
-///     resistivity_ohm_cm: Some([1e-3, 100.0]),
+///     resistivity_ohm_cm: Some(Limits::new(1e-3, 100.0)),
 ///     feed_mm_min: Spread::new(5.0, 10.0).unwrap(),
 ///     wear: Spread::new(0.5, 1.0).unwrap(),
 ///     tube_material: TubeMaterial::Brass,
@@ -82,5 +83,9 @@ pub fn judge(ohm_cm: Option<f64>) -> Option<(Level, Kind, Option<Remedy>)> {
 /// Source: ours; a table's lower end proves nothing about the piece at hand.
 #[must_use]
 pub fn counts(material: &Material, measured_ohm_cm: Option<f64>) -> Option<f64> {
-    measured_ohm_cm.or_else(|| material.resistivity_ohm_cm.map(|[_, highest]| highest))
+    measured_ohm_cm.or_else(|| {
+        material
+            .resistivity_ohm_cm
+            .map(|Limits { upper: highest, .. }| highest)
+    })
 }

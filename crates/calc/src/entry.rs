@@ -5,6 +5,15 @@
 //! disc. Where the axis itself crosses lies somewhere in the zone: in its middle for a plane, at
 //! its very beginning for a tool that meets the crown of a round surface.
 
+/// The same at a hole's entry and at its exit.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct AtEnds<T> {
+    /// At the entry.
+    pub entry: T,
+    /// At the exit.
+    pub exit: T,
+}
+
 /// A zone, split where the hole's axis crosses the surface.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Zone {

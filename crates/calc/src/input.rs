@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use crate::figure::key::Figure;
 use crate::idx::Idx;
+use crate::quantity::Limits;
 pub use crate::row_id::RowId;
 use crate::tables::{Machine, Material, Tube};
 
@@ -87,7 +88,7 @@ pub struct RowInput {
     /// Places, where the drawing gives them; may be empty.
     pub places: Vec<Place>,
     /// Lower and upper limit of the diameter [mm].
-    pub limits_mm: Option<[f64; 2]>,
+    pub limits_mm: Option<Limits>,
     /// True where the drawing gives no limits and the shop's usual tolerance was taken.
     pub limits_assumed: bool,
     /// The customer has agreed to bear what these limits risk.
@@ -95,7 +96,7 @@ pub struct RowInput {
     /// Depth on the hole's axis [mm].
     pub depth_mm: Option<f64>,
     /// Lower and upper limit of the depth [mm]; `None` where the drawing gives none.
-    pub depth_limits_mm: Option<[f64; 2]>,
+    pub depth_limits_mm: Option<Limits>,
     /// Where the hole ends.
     pub end: HoleEnd,
     /// Angle between the hole's axis and the surface's normal at the entry [deg].

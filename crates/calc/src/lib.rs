@@ -48,5 +48,5 @@ pub use finding::{Finding, Kind, Level, Remedy};
 pub use idx::Idx;
 pub use input::{JobInput, RowId, RowInput};
 pub use job_figures::JobFigures;
-pub use quantity::{Angle, Band, Length, Spread};
+pub use quantity::{Angle, Band, Length, Limits, Spread};
 pub use tables::Tables;

@@ -5,6 +5,7 @@ use core::borrow::Borrow;
 
 use crate::idx::Idx;
 use crate::job_figures::Chance;
+use crate::quantity::Limits;
 use crate::size::Sized;
 use crate::tables::{Tube, TubeMaterial};
 
@@ -94,7 +95,7 @@ pub struct Choice {
 /// Result: places in `candidates`.
 ///
 /// ```
-/// use quillbore_calc::Spread;
+/// use quillbore_calc::{Idx, Limits, Spread};
 /// use quillbore_calc::size::{Quantiles, Sized};
 /// use quillbore_calc::size_choice::{Candidate, Wish, choose};
 /// use quillbore_calc::tables::TubeMaterial::Brass;
@@ -106,14 +107,14 @@ pub struct Choice {
 ///     material: Brass,
 /// });
 /// let wish = Wish { several: false, material: Some(Brass) };
-/// assert_eq!(choose(&tubes, [0.74, 0.86], 0.0, wish).best, [1]);
-/// assert!(choose(&tubes, [0.50, 0.60], 0.0, wish).best.is_empty());
+/// assert_eq!(choose(&tubes, Limits::new(0.74, 0.86), 0.0, wish).best, [1]);
+/// assert!(choose(&tubes, Limits::new(0.50, 0.60), 0.0, wish).best.is_empty());
 /// ```
 ///
 /// Source: ours: oversize is scrap, undersize can be opened; worked figures by an independent
 /// prototype in the tests.
 #[must_use]
-pub fn choose(candidates: &[Candidate], limits_mm: [f64; 2], taper_mm: f64, wish: Wish) -> Choice {
+pub fn choose(candidates: &[Candidate], limits_mm: Limits, taper_mm: f64, wish: Wish) -> Choice {
     choose_by(candidates, limits_mm, taper_mm, wish, |tube| {
         tube.chance(limits_mm, taper_mm)
     })
@@ -122,7 +123,7 @@ pub fn choose(candidates: &[Candidate], limits_mm: [f64; 2], taper_mm: f64, wish
 /// [`choose`] by chances that may be known already.
 pub(crate) fn choose_by(
     candidates: &[impl Borrow<Candidate>],
-    limits_mm: [f64; 2],
+    limits_mm: Limits,
     taper_mm: f64,
     wish: Wish,
     chance: impl Fn(&Sized) -> Chance,

@@ -1,10 +1,11 @@
 //! Minutes of sparking against quadrature, limits and printed figures.
 
+use quillbore_calc::Limits;
 use quillbore_calc::burn::{
     Cut, CutMinutes, DepthLaw, cut_minutes, feed_at, minutes_between, minutes_over, minutes_to,
     overtravel, room_behind,
 };
-use quillbore_calc::entry::{Zone, flat};
+use quillbore_calc::entry::{AtEnds, Zone, flat};
 use quillbore_calc::span::Span;
 
 /// Simpson's rule over `1/f(z)`, written apart from the closed form.
@@ -129,7 +130,15 @@ fn thin_steep_wall() {
     };
     assert!((cut.travel_mm() - 4.3856).abs() < 0.00005);
     assert!((cut.full_metal_mm() - 1.6144).abs() < 0.00005);
-    let parts = cut_minutes(&cut, 0.5, [1.0, 1.0], even);
+    let parts = cut_minutes(
+        &cut,
+        0.5,
+        AtEnds {
+            entry: 1.0,
+            exit: 1.0,
+        },
+        even,
+    );
     assert!((sum(parts) - 7.157).abs() < 0.0005, "{parts:?}");
     assert!((parts.entry - 2.7713).abs() < 0.00005);
     assert!((parts.entry - parts.exit).abs() < 1e-12);
@@ -148,7 +157,15 @@ fn no_full_metal_at_all() {
         },
     };
     assert_eq!(cut.full_metal_mm(), 0.0);
-    let parts = cut_minutes(&cut, 0.25, [1.0, 1.0], even);
+    let parts = cut_minutes(
+        &cut,
+        0.25,
+        AtEnds {
+            entry: 1.0,
+            exit: 1.0,
+        },
+        even,
+    );
     assert_eq!(parts.full_metal, 0.0);
     assert!((sum(parts) - cut.travel_mm() / 0.25).abs() < 1e-12);
 }
@@ -163,7 +180,15 @@ fn full_zone_feed_is_travel() {
             entry: zone,
             exit: zone.mirrored(),
         };
-        let parts = cut_minutes(&cut, 1.0, [1.0, 1.0], even);
+        let parts = cut_minutes(
+            &cut,
+            1.0,
+            AtEnds {
+                entry: 1.0,
+                exit: 1.0,
+            },
+            even,
+        );
         assert!((sum(parts) - cut.travel_mm()).abs() < 1e-12, "{tilt}");
     }
 }
@@ -175,7 +200,15 @@ fn square_entry_has_no_zone_minutes() {
         entry: Zone::NONE,
         exit: Zone::NONE,
     };
-    let parts = cut_minutes(&cut, 0.5, [1.0, 1.0], even);
+    let parts = cut_minutes(
+        &cut,
+        0.5,
+        AtEnds {
+            entry: 1.0,
+            exit: 1.0,
+        },
+        even,
+    );
     assert_eq!(
         (parts.entry, parts.full_metal, parts.exit),
         (0.0, 10.0, 0.0)
@@ -206,9 +239,9 @@ fn unlike_zones() {
             after_mm: 0.0,
         },
     };
-    assert_eq!(cut(10.0, 1.0, 2.0).bounds_mm(), [1.0, 8.0]);
-    assert_eq!(cut(3.0, 1.0, 2.0).bounds_mm(), [1.0, 1.0]);
-    assert_eq!(cut(1.0, 1.0, 3.0).bounds_mm(), [0.25, 0.25]);
+    assert_eq!(cut(10.0, 1.0, 2.0).bounds_mm(), Limits::new(1.0, 8.0));
+    assert_eq!(cut(3.0, 1.0, 2.0).bounds_mm(), Limits::new(1.0, 1.0));
+    assert_eq!(cut(1.0, 1.0, 3.0).bounds_mm(), Limits::new(0.25, 0.25));
     assert_eq!(cut(10.0, 1.0, 2.0).full_metal_mm(), 7.0);
     assert_eq!(cut(1.0, 1.0, 3.0).full_metal_mm(), 0.0);
 }
@@ -229,7 +262,15 @@ fn zones_outside_the_faces() {
             after_mm: 0.5,
         },
     };
-    let parts = cut_minutes(&cut, 0.5, [2.0, 1.0], even);
+    let parts = cut_minutes(
+        &cut,
+        0.5,
+        AtEnds {
+            entry: 2.0,
+            exit: 1.0,
+        },
+        even,
+    );
     assert_eq!(
         (parts.entry, parts.full_metal, parts.exit),
         (1.0, 10.0, 1.0)

@@ -10,7 +10,7 @@ use quillbore_calc::job_figures::Verdict;
 use quillbore_calc::size::{Quantiles, Sized, effort, gap_of, held, verdict};
 use quillbore_calc::size_choice::{Candidate, Wish, choose};
 use quillbore_calc::tables::TubeMaterial::{self, Brass, Copper};
-use quillbore_calc::{Idx, Spread};
+use quillbore_calc::{Idx, Limits, Spread};
 
 /// Deviation that a lot's gap has at least.
 const GAP_DEVIATION: f64 = 0.308;
@@ -106,7 +106,7 @@ const PRINTED: f64 = 0.0005 + 1e-9;
 fn worked_figures_hold_to_their_last_digit() {
     for ([lower, upper, depth], by_stock, first) in WORKED {
         let taper = 0.03 * depth / 100.0;
-        let limits = [lower, upper];
+        let limits = Limits { lower, upper };
         for (twentieths, worked) in [2, 1].into_iter().zip(by_stock) {
             let stock = stock(twentieths);
             let held = held(stock.iter().map(|tube| &tube.sized), limits, taper);
@@ -143,7 +143,8 @@ fn worked_figures_hold_to_their_last_digit() {
 
 #[test]
 fn the_best_tube_stands_alone_where_no_other_is_as_good() {
-    for (limits, tube) in [([1.95, 2.05], 1.9), ([1.0, 1.1], 0.9), ([0.75, 0.85], 0.7)] {
+    for (lower, upper, tube) in [(1.95, 2.05, 1.9), (1.0, 1.1, 0.9), (0.75, 0.85, 0.7)] {
+        let limits = Limits { lower, upper };
         let stock = stock(2);
         let best = choose(&stock, limits, 0.0, PLAIN).best;
         let tubes: Vec<f64> = best.iter().map(|&at| stock[at].sized.tube_mm).collect();
@@ -154,7 +155,7 @@ fn the_best_tube_stands_alone_where_no_other_is_as_good() {
 #[test]
 fn a_tube_that_is_sure_to_miss_is_not_taken() {
     // .031 +-.002 in: a tube of 0.60 mm would leave nearly every hole too small.
-    let limits = [0.029 * 25.4, 0.033 * 25.4];
+    let limits = Limits::new(0.029 * 25.4, 0.033 * 25.4);
     let all = stock(2);
     let best = choose(&all, limits, 0.0, PLAIN).best;
     assert_eq!(all[best[0]].sized.tube_mm, 0.7);
@@ -168,11 +169,18 @@ fn a_tube_that_is_sure_to_miss_is_not_taken() {
 fn oversize_more_often_than_not_is_no_tube() {
     // Only 0.8 mm in the drawer: most lots come out over 0.88.
     let drawer = [candidate(0.8, false, Brass)];
-    let chance = drawer[0].sized.chance([0.80, 0.88], 0.0);
+    let chance = drawer[0].sized.chance(Limits::new(0.80, 0.88), 0.0);
     assert!(chance.over > 0.5 && chance.inside > 0.05, "{chance:?}");
-    assert!(choose(&drawer, [0.80, 0.88], 0.0, PLAIN).best.is_empty());
+    assert!(
+        choose(&drawer, Limits::new(0.80, 0.88), 0.0, PLAIN)
+            .best
+            .is_empty()
+    );
     // A little wider, and it is taken.
-    assert_eq!(choose(&drawer, [0.80, 0.92], 0.0, PLAIN).best, [0]);
+    assert_eq!(
+        choose(&drawer, Limits::new(0.80, 0.92), 0.0, PLAIN).best,
+        [0]
+    );
 }
 
 #[test]
@@ -185,7 +193,13 @@ fn wishes_decide_among_tubes_that_fit() {
     ];
     let wish = |several, material| {
         let material = Some(material);
-        choose(&drawer, [0.75, 0.85], 0.0, Wish { several, material }).best
+        choose(
+            &drawer,
+            Limits::new(0.75, 0.85),
+            0.0,
+            Wish { several, material },
+        )
+        .best
     };
     assert_eq!(wish(false, Brass), [0]);
     assert_eq!(wish(false, Copper), [1]);
@@ -196,17 +210,26 @@ fn wishes_decide_among_tubes_that_fit() {
         several: false,
         material: None,
     };
-    assert_eq!(choose(&drawer, [0.75, 0.85], 0.0, any).best, [0, 1]);
+    assert_eq!(
+        choose(&drawer, Limits::new(0.75, 0.85), 0.0, any).best,
+        [0, 1]
+    );
 }
 
 #[test]
 fn taper_narrows_the_limits_from_below() {
     let tube = sized(0.9);
-    let at = |taper| tube.chance([0.95, 1.05], taper);
+    let at = |taper| tube.chance(Limits::new(0.95, 1.05), taper);
     assert!(at(0.03).inside < at(0.0).inside);
     assert_eq!(at(0.03).over, at(0.0).over);
     let all = stock(2);
-    let with = |taper| held(all.iter().map(|tube| &tube.sized), [0.95, 1.05], taper);
+    let with = |taper| {
+        held(
+            all.iter().map(|tube| &tube.sized),
+            Limits::new(0.95, 1.05),
+            taper,
+        )
+    };
     assert!(with(0.05) < with(0.0) - 0.1);
 }
 
@@ -215,12 +238,12 @@ fn chances_of_one_known_gap_are_those_of_the_normal_distribution() {
     // A gap known to the last digit: 0.7 + 2 x 0.05 = 0.80; tolerance 0 and scatter 0.01.
     let gap = Spread::new(0.05, 0.05).unwrap();
     let tube = Sized::new(0.7, gap, &[(1.0, 0.01)], 0.0, &Quantiles::default());
-    let chance = tube.chance([0.79, 0.81], 0.0);
+    let chance = tube.chance(Limits::new(0.79, 0.81), 0.0);
     // Within one deviation 0.6827, beyond one 0.1587 (standard normal table).
     assert!((chance.inside - 0.6827).abs() < 0.00005, "{chance:?}");
     assert!((chance.over - 0.1587).abs() < 0.00005, "{chance:?}");
     // The setting moves it by at most max(0.015, a quarter of 0.1): 0.83 +-0.01 is 0.005 off then.
-    let held = held([&tube], [0.82, 0.84], 0.0);
+    let held = held([&tube], Limits::new(0.82, 0.84), 0.0);
     let off = 0.8301_f64 - 0.825;
     let normal = |z: f64| quillbore_calc::spread::normal_below(z);
     let expected = normal((0.84 - 0.825) / 0.01) - normal((0.82 - 0.825) / 0.01);
@@ -282,7 +305,10 @@ fn sizes_from_tube_gap_and_taper() {
     let gap = Spread::new(0.02, 0.08).unwrap();
     let tube = Sized::new(0.7, gap, &[(1.0, 0.01)], 0.01, &Quantiles::default());
     let close = |a: f64, b: f64| assert!((a - b).abs() < 1e-12, "{a} is not {b}");
-    let [smallest, largest] = tube.range_mm(0.01);
+    let Limits {
+        lower: smallest,
+        upper: largest,
+    } = tube.range_mm(0.01);
     close(smallest, 0.73);
     close(largest, 0.86);
     close(tube.median_mm(), 0.78);
@@ -295,19 +321,19 @@ fn tubes_within_six_deviations_of_the_limits_are_listed() {
     let tube = [exact(0.7, 0.05, 0.01)];
     let listed = |limits, taper| choose(&tube, limits, taper, PLAIN).chances.len();
     let a_hair = 1e-6;
-    assert_eq!(listed([0.5, 0.74 + a_hair], 0.0), 1);
-    assert_eq!(listed([0.5, 0.74 - a_hair], 0.0), 0);
-    assert_eq!(listed([0.86 - a_hair, 1.0], 0.0), 1);
-    assert_eq!(listed([0.86 + a_hair, 1.0], 0.0), 0);
-    assert_eq!(listed([0.82 - a_hair, 1.0], 0.04), 1);
-    assert_eq!(listed([0.82 + a_hair, 1.0], 0.04), 0);
+    assert_eq!(listed(Limits::new(0.5, 0.74 + a_hair), 0.0), 1);
+    assert_eq!(listed(Limits::new(0.5, 0.74 - a_hair), 0.0), 0);
+    assert_eq!(listed(Limits::new(0.86 - a_hair, 1.0), 0.0), 1);
+    assert_eq!(listed(Limits::new(0.86 + a_hair, 1.0), 0.0), 0);
+    assert_eq!(listed(Limits::new(0.82 - a_hair, 1.0), 0.04), 1);
+    assert_eq!(listed(Limits::new(0.82 + a_hair, 1.0), 0.04), 0);
 }
 
 /// Sizes at the very upper limit are oversize half of the time, which is not more often than not.
 #[test]
 fn oversize_as_often_as_not_is_still_a_tube() {
     let tube = [exact(0.7, 0.05, 0.01)];
-    let limits = [0.5, 0.7 + 2.0 * 0.05];
+    let limits = Limits::new(0.5, 0.7 + 2.0 * 0.05);
     assert_eq!(tube[0].sized.chance(limits, 0.0).over, 0.5);
     assert_eq!(choose(&tube, limits, 0.0, PLAIN).best, [0]);
 }
@@ -324,10 +350,17 @@ fn where_the_best_is_likely_oversize_the_next_best_is_not_taken() {
         exact(0.71, (0.09 - 0.0502 * 0.01) / 2.0, 0.01),
     ];
     for (tube, [inside, over]) in tubes.iter().zip([[0.45, 0.55], [0.37, 0.48]]) {
-        let chance = tube.sized.chance([lower, upper], 0.0);
+        let chance = tube.sized.chance(Limits::new(lower, upper), 0.0);
         assert!((chance.inside - inside).abs() < 0.0005, "{chance:?}");
         assert!((chance.over - over).abs() < 0.0005, "{chance:?}");
     }
-    assert!(choose(&tubes, [lower, upper], 0.0, PLAIN).best.is_empty());
-    assert_eq!(choose(&tubes[1..], [lower, upper], 0.0, PLAIN).best, [0]);
+    assert!(
+        choose(&tubes, Limits::new(lower, upper), 0.0, PLAIN)
+            .best
+            .is_empty()
+    );
+    assert_eq!(
+        choose(&tubes[1..], Limits::new(lower, upper), 0.0, PLAIN).best,
+        [0]
+    );
 }

@@ -4,10 +4,10 @@
     reason = "helpers of tests stop the test as tests do"
 )]
 
-use quillbore_calc::Length;
 use quillbore_calc::standards::drills::{Drill, fraction_ratio_mm};
 use quillbore_calc::standards::fits::{deviations_um, limits};
 use quillbore_calc::standards::threads::{COARSE, FINE, UNC, UNF, named};
+use quillbore_calc::{Length, Limits};
 
 fn mm(value: f64) -> Length {
     Length::from_mm(value).unwrap()
@@ -35,7 +35,10 @@ fn iso_286_callouts() {
         (8.0, "E9", 8.025, 8.061),
         (10.0, "H14", 10.000, 10.360),
     ] {
-        let [low, high] = limits(mm(nominal), class).unwrap();
+        let Limits {
+            lower: low,
+            upper: high,
+        } = limits(mm(nominal), class).unwrap();
         assert!(
             (low.mm() - lower).abs() < 1e-9,
             "{nominal} {class}: {low:?}"
@@ -73,7 +76,10 @@ const WIDTHS: [(f64, [f64; 10]); 4] = [
 fn iso_286_widths() {
     for (size, widths) in WIDTHS {
         for (grade, width) in (5..).zip(widths) {
-            let [low, high] = deviations_um(mm(size), &format!("H{grade}")).unwrap();
+            let Limits {
+                lower: low,
+                upper: high,
+            } = deviations_um(mm(size), &format!("H{grade}")).unwrap();
             assert_eq!((low, high), (0.0, width), "IT{grade} at {size}");
         }
     }
@@ -98,7 +104,9 @@ fn the_formula_would_be_wrong() {
         (14.0, 10.0, 18.0, "H12", 160.0, 173.2),
     ] {
         let computed = multiplier * unit(low, high);
-        let [_, looked_up] = deviations_um(mm(size), grade).unwrap();
+        let Limits {
+            upper: looked_up, ..
+        } = deviations_um(mm(size), grade).unwrap();
         assert!(
             (computed - printed).abs() < 0.06,
             "{grade} at {size}: {computed}"

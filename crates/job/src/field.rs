@@ -1,7 +1,7 @@
 //! The single lines of a job's sheet: one list, from which window, file, intake and papers read.
 
 use chrono::NaiveDate;
-use quillbore_calc::{Angle, Length};
+use quillbore_calc::{Angle, Length, Limits};
 use rust_decimal::Decimal;
 
 use crate::list::list;
@@ -90,7 +90,7 @@ pub enum Value {
     /// A resistivity [ohm cm].
     Resistivity(f64),
     /// Lower and upper deviation of a tolerance.
-    Tolerance(Length, Length),
+    Tolerance(Limits<Length>),
     /// How drawings of this job give angles.
     AngleBasis(AngleBasis),
     /// Yes or no.

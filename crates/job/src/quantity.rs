@@ -1,6 +1,6 @@
 //! Quantities of a hole as the drawing gives them: sizes, depths, layers.
 
-use quillbore_calc::Length;
+use quillbore_calc::{Length, Limits};
 
 /// A diameter with its limits, as the drawing gives it.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,7 +23,7 @@ pub struct Depth {
     /// Nominal depth, where the text has one.
     pub nominal: Option<Length>,
     /// Lower and upper limit, where the text has them.
-    pub limits: Option<[Length; 2]>,
+    pub limits: Option<Limits<Length>>,
     /// What is aimed at: the middle of the limits, else the nominal depth; `None` where the text
     /// says through and no more.
     pub aim: Option<Length>,

@@ -50,10 +50,7 @@ fn value_of(kind: FieldKind, text: &str, unit: Unit) -> Result<Value, Misread> {
         FieldKind::Percent => Value::Share(read::share(text)?),
         FieldKind::Date => Value::Date(read::date(text)?),
         FieldKind::Resistivity => Value::Resistivity(read::resistivity_ohm_cm(text)?),
-        FieldKind::Tolerance => {
-            let (lower, upper) = read::tolerance(text, unit)?;
-            Value::Tolerance(lower, upper)
-        }
+        FieldKind::Tolerance => Value::Tolerance(read::tolerance(text, unit)?),
         FieldKind::AngleBasis => Value::AngleBasis(read::angle_basis(text)?),
         FieldKind::YesNo => Value::YesNo(read::yes_no(text)?),
         FieldKind::PartAxis => Value::PartAxis(read::part_axis(text)?),

@@ -1,5 +1,6 @@
 //! How deep the holes of a row are: as typed, or by what they go through.
 
+use quillbore_calc::Limits;
 use quillbore_calc::input::{HoleEnd, Layer};
 
 use crate::field::Field;
@@ -12,7 +13,7 @@ pub struct RowDepth {
     /// What is aimed at [mm]; `None` where nothing says it.
     pub mm: Option<f64>,
     /// Lower and upper limit [mm], where they were typed.
-    pub limits_mm: Option<[f64; 2]>,
+    pub limits_mm: Option<Limits>,
     /// What it comes from.
     pub from: DepthFrom,
 }

@@ -3,7 +3,7 @@
 //! A real minus sign, a thin space between groups of three digits, a point, and only as many
 //! digits as are worth reading.
 
-use quillbore_calc::{Angle, Length};
+use quillbore_calc::{Angle, Length, Limits};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::entry::Unit;
@@ -55,6 +55,7 @@ pub fn length_with_unit(mm: f64, unit: Unit) -> String {
 #[must_use]
 pub fn size(size: &Size, unit: Unit) -> String {
     let nominal = size.nominal.unwrap_or(size.upper);
+    let both = || limits(Limits::new(size.lower.mm(), size.upper.mm()), unit);
     match &size.given {
         LimitsGiven::PlusMinus => {
             let [nominal, upper] = same_decimals([nominal, size.upper - nominal], unit);
@@ -67,11 +68,9 @@ pub fn size(size: &Size, unit: Unit) -> String {
                 same_decimals([nominal, deviations[0], deviations[1]], unit);
             format!("{nominal} {}{upper}/{}{lower}", sign[0], sign[1])
         }
-        LimitsGiven::Pair => limits(size.lower.mm(), size.upper.mm(), unit),
+        LimitsGiven::Pair => both(),
         // A class belongs to a metric size; in inches its limits say more.
-        LimitsGiven::FitClass(_) if unit == Unit::Inch => {
-            limits(size.lower.mm(), size.upper.mm(), unit)
-        }
+        LimitsGiven::FitClass(_) if unit == Unit::Inch => both(),
         LimitsGiven::Max => format!("{} max", length(nominal, unit)),
         LimitsGiven::FitClass(class) => format!("{} {class}", length(nominal, unit)),
         LimitsGiven::None => length(nominal, unit),
@@ -95,13 +94,14 @@ fn same_decimals<const N: usize>(lengths: [Length; N], unit: Unit) -> [String; N
 
 /// Two limits in millimeters, in the unit, without it, with the same decimals: `0.78\u{2013}0.82`.
 #[must_use]
-pub fn limits(lower_mm: f64, upper_mm: f64, unit: Unit) -> String {
-    match (Length::from_mm(lower_mm), Length::from_mm(upper_mm)) {
+pub fn limits(limits_mm: Limits, unit: Unit) -> String {
+    let Limits { lower, upper } = limits_mm.map(Length::from_mm);
+    match (lower, upper) {
         (Some(lower), Some(upper)) => same_decimals([lower, upper], unit).join("\u{2013}"),
         _ => format!(
             "{}\u{2013}{}",
-            length_mm(lower_mm, unit),
-            length_mm(upper_mm, unit)
+            length_mm(limits_mm.lower, unit),
+            length_mm(limits_mm.upper, unit)
         ),
     }
 }

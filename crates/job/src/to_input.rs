@@ -4,7 +4,7 @@ use quillbore_calc::input::{
     JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, Surface,
 };
 use quillbore_calc::tables::Material;
-use quillbore_calc::{Figure, Finding, Idx, Tables};
+use quillbore_calc::{Figure, Finding, Idx, Limits, Tables};
 
 use crate::field::{Field, TiltAngle, Value};
 use crate::job::{FigureKey, Job};
@@ -249,22 +249,22 @@ fn row_input(
 }
 
 /// The row's limits, and whether the shop's usual tolerance stands in for the drawing's.
-fn limits(job: &Job, size: Option<&Size>, usual_tolerance_mm: f64) -> (Option<[f64; 2]>, bool) {
+fn limits(job: &Job, size: Option<&Size>, usual_tolerance_mm: f64) -> (Option<Limits>, bool) {
     let Some(size) = size else {
         return (None, false);
     };
     if size.given != LimitsGiven::None {
-        return (Some([size.lower.mm(), size.upper.mm()]), false);
+        return (Some(Limits::new(size.lower.mm(), size.upper.mm())), false);
     }
     let nominal_mm = size.upper.mm();
     match job.field(Field::DefaultTolerance).value() {
-        Some(Value::Tolerance(below, above)) => (
-            Some([nominal_mm + below.mm(), nominal_mm + above.mm()]),
-            false,
-        ),
+        Some(Value::Tolerance(off)) => (Some(off.map(|off| nominal_mm + off.mm())), false),
         _ => {
             let least = (nominal_mm - usual_tolerance_mm).max(0.0);
-            (Some([least, nominal_mm + usual_tolerance_mm]), true)
+            (
+                Some(Limits::new(least, nominal_mm + usual_tolerance_mm)),
+                true,
+            )
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Whatever is typed: no panic, the text stays, and the sentence is one.
 
 use proptest::prelude::*;
+use quillbore_calc::Limits;
 use quillbore_job::field::AngleBasis;
 use quillbore_job::read_field::read_field;
 use quillbore_job::row::put;
@@ -128,9 +129,9 @@ fn check_limits(row: &Row) -> Result<(), TestCaseError> {
         prop_assert!(0.0 < size.upper.mm());
     }
     if let Some(depth) = row.depth.value() {
-        let [lower, upper] = depth
+        let Limits { lower, upper } = depth
             .limits
-            .unwrap_or([depth.aim, depth.aim].map(Option::unwrap_or_default));
+            .unwrap_or(Limits::new(depth.aim, depth.aim).map(Option::unwrap_or_default));
         let aim = depth.aim.unwrap_or_default();
         prop_assert!(depth.through || 0.0 < aim.mm());
         prop_assert!(lower <= aim && aim <= upper);

@@ -11,8 +11,8 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
+use quillbore_calc::{Limits, RowId};
 use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::file::{FORMAT, hash, read_job, write_job};
@@ -284,7 +284,7 @@ fn the_kept_one_opens() {
     assert_eq!(job.reports[0].lines.len(), Outcome::ALL.len());
     let depth = job.rows[0].depth.value().and_then(|depth| depth.limits);
     let limits = depth.map(|limits| limits.map(quillbore_calc::Length::mm));
-    assert_eq!(limits, Some([11.8, 12.2]));
+    assert_eq!(limits, Some(Limits::new(11.8, 12.2)));
     let spent = job.field(Field::OutsidePerPart).value();
     assert!(spent.and_then(quillbore_job::Value::money).is_some());
 }

@@ -6,9 +6,9 @@
 mod notes_told;
 
 use notes_told::said;
-use quillbore_calc::Idx;
 use std::collections::BTreeMap;
 
+use quillbore_calc::Idx;
 use quillbore_calc::finding::Level;
 use quillbore_job::results::{Beside, results_quick};
 use quillbore_job::{Edit, Field, Job, Shop, Unit, apply};

@@ -227,7 +227,9 @@ fn depths_with_limits() {
         let mm = quillbore_calc::Length::mm;
         assert_eq!(depth.nominal.map(mm), nominal, "{text}");
         assert_eq!(
-            depth.limits.map(|limits| limits.map(mm)),
+            depth
+                .limits
+                .map(|limits| [limits.lower, limits.upper].map(mm)),
             Some(limits),
             "{text}"
         );

@@ -1,5 +1,6 @@
 //! Hole sizes with their limits from text.
 
+use quillbore_calc::Limits;
 use quillbore_job::Unit::{self, Inch, Mm};
 use quillbore_job::quantity::LimitsGiven::{
     self, FitClass, Max, None as NoLimits, Pair, PlusMinus, Unequal,
@@ -272,8 +273,12 @@ fn tolerances_of_a_title_block() {
         ("-0.02/+0.05", Mm, -0.02, 0.05),
         ("+-5 thou", Mm, -0.127, 0.127),
     ] {
-        let (low, high) = read::tolerance(text, unit).unwrap_or_else(|why| panic!("{text}: {why}"));
-        assert_eq!((low.mm(), high.mm()), (lower, upper), "{text}");
+        let read = read::tolerance(text, unit).unwrap_or_else(|why| panic!("{text}: {why}"));
+        assert_eq!(
+            read.map(quillbore_calc::Length::mm),
+            Limits { lower, upper },
+            "{text}"
+        );
     }
     for (text, says) in [
         ("+0.05", "one deviation only"),

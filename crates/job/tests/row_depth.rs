@@ -9,6 +9,7 @@
 mod notes_told;
 
 use notes_told::said;
+use quillbore_calc::Limits;
 use quillbore_calc::finding::Level;
 use quillbore_job::results::{Beside, SideNote, results_quick};
 use quillbore_job::to_input::to_input;
@@ -50,7 +51,7 @@ fn notes(job: &Job, code: &str) -> Vec<SideNote> {
         .collect()
 }
 
-fn depth(job: &Job) -> (Option<f64>, Option<[f64; 2]>) {
+fn depth(job: &Job) -> (Option<f64>, Option<Limits>) {
     let asked = to_input(job, shop());
     let row = asked.input.rows.first().expect("a row");
     (row.depth_mm, row.depth_limits_mm)
@@ -60,10 +61,10 @@ fn depth(job: &Job) -> (Option<f64>, Option<[f64; 2]>) {
 fn limits_of_the_depth_reach_the_calculation() {
     for (text, mm, limits) in [
         ("12", 12.0, None),
-        ("12 +-0.2", 12.0, Some([11.8, 12.2])),
-        ("12 +.1/-0", 12.05, Some([12.0, 12.1])),
-        ("12,0-12,4", 12.2, Some([12.0, 12.4])),
-        (".5 in +.01/-0", 12.827, Some([12.7, 12.954])),
+        ("12 +-0.2", 12.0, Some(Limits::new(11.8, 12.2))),
+        ("12 +.1/-0", 12.05, Some(Limits::new(12.0, 12.1))),
+        ("12,0-12,4", 12.2, Some(Limits::new(12.0, 12.4))),
+        (".5 in +.01/-0", 12.827, Some(Limits::new(12.7, 12.954))),
     ] {
         let job = job("", &[(Column::Depth, text), (Column::End, "blind")]);
         assert_eq!(depth(&job), (Some(mm), limits), "{text}");

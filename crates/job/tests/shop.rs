@@ -3,8 +3,8 @@
 #![expect(clippy::unwrap_used, reason = "a helper that fails is a failed test")]
 
 use chrono::NaiveDate;
-use quillbore_calc::Spread;
 use quillbore_calc::tables::{Family, Hazard, TubeMaterial};
+use quillbore_calc::{Limits, Spread};
 use quillbore_job::Shop;
 
 fn shop() -> &'static Shop {
@@ -26,7 +26,10 @@ fn materials_are_about_60_sorted_and_sound() {
     for material in materials {
         let name = &material.name;
         assert!((1.0..25.0).contains(&material.density_g_cm3), "{name}");
-        let [low, high] = material.resistivity_ohm_cm.unwrap();
+        let Limits {
+            lower: low,
+            upper: high,
+        } = material.resistivity_ohm_cm.unwrap();
         assert!(low >= 1.5e-6 && low <= high && high <= 10.0, "{name}");
         assert!(
             material.feed_mm_min.p10 >= 1.0 && material.feed_mm_min.p90 <= 60.0,
@@ -92,7 +95,10 @@ fn tubes_are_hollow_sorted_and_each_has_a_guide_and_a_machine() {
             .any(|guide| guide.tube_mm == tube.outer_mm);
         assert!(guided, "no guide for {}", tube.name);
         let driven = tables.machines.iter().any(|machine| {
-            let [least, most] = machine.tube_mm;
+            let Limits {
+                lower: least,
+                upper: most,
+            } = machine.tube_mm;
             (least..=most).contains(&tube.outer_mm) && tube.length_mm <= machine.tube_length_mm
         });
         assert!(driven, "no machine for {}", tube.name);
@@ -134,7 +140,10 @@ fn materials_agree_with_their_sources() {
     for (name, density, resistivity) in rows {
         let material = &shop().tables.materials[shop().material(name).unwrap().at()];
         assert_eq!(material.density_g_cm3, *density, "{name}");
-        let [low, high] = material.resistivity_ohm_cm.unwrap();
+        let Limits {
+            lower: low,
+            upper: high,
+        } = material.resistivity_ohm_cm.unwrap();
         // Half a unit of the third printed digit: what a conversion of units leaves.
         let (low, high) = (low * 0.9995, high * 1.0005);
         assert!(
@@ -335,7 +344,7 @@ fn the_long_head_uses_830_mm_of_a_1000_mm_tube() {
     let tables = &shop().tables;
     let mut machines = tables.machines.iter();
     let steeple = machines.find(|m| m.name == "Steeple").unwrap();
-    assert_eq!(steeple.tube_mm, [0.5, 10.0]);
+    assert_eq!(steeple.tube_mm, Limits::new(0.5, 10.0));
     let lengths = tables.tubes.iter().map(|tube| tube.length_mm);
     let longest = lengths.fold(0.0, f64::max);
     assert_eq!((longest, steeple.tube_length_mm), (1000.0, 1000.0));

@@ -1,7 +1,7 @@
 //! What is shown, and that it can be typed back.
 
 use proptest::prelude::*;
-use quillbore_calc::{Angle, Length};
+use quillbore_calc::{Angle, Length, Limits};
 use quillbore_job::Unit::{self, Inch, Mm};
 use quillbore_job::field::AngleBasis;
 use quillbore_job::read_quantity as read;
@@ -30,7 +30,10 @@ fn lengths() {
     }
     assert_eq!(show::length_with_unit(0.8, Mm), "0.80 mm");
     assert_eq!(show::length_with_unit(0.8, Inch), "0.0315 in");
-    assert_eq!(show::limits(0.78, 0.82, Mm), "0.78\u{2013}0.82");
+    assert_eq!(
+        show::limits(Limits::new(0.78, 0.82), Mm),
+        "0.78\u{2013}0.82"
+    );
 }
 
 #[test]

@@ -2,11 +2,11 @@
 //! what one save costs the list. Where it is only tried, as `cargo test --benches` does, it takes 200.
 #![expect(clippy::unwrap_used, reason = "a bench fails by panic")]
 
-use quillbore_calc::Idx;
 use std::hint::black_box;
 use std::sync::Arc;
 
 use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
+use quillbore_calc::Idx;
 use quillbore_calc::tables::Family;
 use quillbore_job::file::write_job;
 use quillbore_job::{CellAt, Column, Edit, Field, Job, Unit, apply};

@@ -4,22 +4,20 @@ mod lot;
 mod measured;
 mod pieces;
 
+use quillbore_calc::Limits;
 use quillbore_job::{Field, Paper, inspected};
 
 use crate::flow::Flow;
-use crate::form;
 use crate::frame::Frame;
 use crate::look::{BODY, STRONG};
 use crate::matter::Matter;
-use crate::nonconformance;
-use crate::opening;
 use crate::page::{Document, mm};
-use crate::shown;
 use crate::table::{Cell, Column, Row, Table, Width};
 use crate::words::inspection as words;
 use crate::words::life;
 use crate::words::traveler as floor;
 use crate::wrap::Span;
+use crate::{form, nonconformance, opening, shown};
 
 use measured::Measured;
 use pieces::Pieces;
@@ -79,8 +77,8 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
     for hole in matter.holes() {
         let limits = hole.figures.and_then(|figures| figures.limits_mm);
         // A maximum alone has no pin that must go in.
-        let limit = |at: usize| {
-            let limit = limits.map(|limits| limits[at]).filter(|mm| *mm > 0.0);
+        let pin = |limit: fn(Limits) -> f64| {
+            let limit = limits.map(limit).filter(|mm| *mm > 0.0);
             limit.map_or_else(shown::missing, |mm| shown::length(mm, unit, fine))
         };
         let count = hole.count().map_or_else(shown::missing, |c| c.to_string());
@@ -88,8 +86,8 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
             Cell::new(hole.mark()),
             Cell::new(count),
             Cell::new(shown::plus_minus(hole.row.size.text().trim())),
-            Cell::new(limit(0)),
-            Cell::new(limit(1)),
+            Cell::new(pin(|limits| limits.lower)),
+            Cell::new(pin(|limits| limits.upper)),
             Cell::new(hole.depth_text(unit)),
             Cell::new(hole.end_text()),
         ]));

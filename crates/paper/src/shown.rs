@@ -1,6 +1,7 @@
 //! Figures as papers show them: fixed decimals, so that a column stands point under point.
 
 use chrono::NaiveDate;
+use quillbore_calc::Limits;
 use quillbore_calc::quantity::MM_PER_INCH;
 use quillbore_job::Unit;
 
@@ -14,12 +15,13 @@ pub fn length(mm: f64, unit: Unit, decimals: usize) -> String {
 }
 
 /// Decimals of limits and sizes: the usual ones, and up to two more where a limit needs them.
-pub fn fine(unit: Unit, limits_mm: impl Iterator<Item = [f64; 2]>) -> usize {
+pub fn fine(unit: Unit, limits_mm: impl Iterator<Item = Limits>) -> usize {
     let usual = match unit {
         Unit::Mm => 3,
         Unit::Inch => 4,
     };
-    limits_mm.flatten().fold(usual, |decimals, mm| {
+    let each = limits_mm.flat_map(|limits| [limits.lower, limits.upper]);
+    each.fold(usual, |decimals, mm| {
         (decimals..usual + 2)
             .find(|decimals| exact(mm, unit, *decimals))
             .unwrap_or(usual + 2)

@@ -2,9 +2,9 @@
 
 mod common;
 
-use quillbore_calc::Idx;
 use std::collections::BTreeSet;
 
+use quillbore_calc::Idx;
 use quillbore_calc::job_figures::Chance;
 use quillbore_calc::tables::{Hazard, Tube};
 use quillbore_job::Job;

@@ -3,6 +3,7 @@
 
 use alloc::vec::Vec;
 
+use super::by_whom::ByWhom;
 use super::known::{Known, LotDrawn};
 use super::prepare::Ready;
 use super::tubes::LotTube;
@@ -22,32 +23,39 @@ fn about(plan: f64, drawn: Option<Band>, parts: &[Part]) -> Band {
     }
 }
 
-/// Minutes of a lot that go with the feed [min], and those times their deviation.
-fn sparking(ready: &Ready, quantity: f64) -> [f64; 2] {
-    ready.rows.iter().fold([0.0, 0.0], |[sum, spread], row| {
+/// Minutes of a lot that go with the feed [min], and their deviation.
+fn sparking(ready: &Ready, quantity: f64) -> Part {
+    let (mut sum, mut spread) = (0.0, 0.0);
+    for row in &ready.rows {
         let minutes = f64::from(row.holes) * quantity * row.at_median.sparking_min;
-        [sum + minutes, spread + minutes * row.feed_sigma]
-    })
+        sum += minutes;
+        spread += minutes * row.feed_sigma;
+    }
+    (sum, if sum > 0.0 { spread / sum } else { 0.0 })
 }
 
 /// Machine and labor hours by what they go with: the feed, and handling [h].
 pub(super) struct HoursBy {
-    pub(super) feed: [Part; 2],
-    pub(super) handling: [Part; 2],
+    pub(super) feed: ByWhom<Part>,
+    pub(super) handling: ByWhom<Part>,
 }
 
 /// What of machine and labor hours goes with the feed, and what with handling.
-pub(super) fn hours_by(known: &Known<'_>, counts: &Counts, minutes: [f64; 2]) -> HoursBy {
-    let [sum, spread] = sparking(known.ready, counts.parts as f64);
-    let sigma = if sum > 0.0 { spread / sum } else { 0.0 };
+pub(super) fn hours_by(known: &Known<'_>, counts: &Counts, minutes: ByWhom<f64>) -> HoursBy {
+    let (sum, sigma) = sparking(known.ready, counts.parts as f64);
     let handling = known.prepared.tables.start.deviations.handling();
-    let shares = [1.0, known.ready.times.attended];
+    // Somebody stands by for a share of the minutes that go with the feed.
+    let sparking = ByWhom {
+        machine: sum,
+        labor: known.ready.times.attended * sum,
+    };
+    let rest = |minutes: f64, sparking: f64| ((minutes - sparking).max(0.0) / 60.0, handling);
     HoursBy {
-        feed: shares.map(|share| (share * sum / 60.0, sigma)),
-        handling: [0, 1].map(|which| {
-            let rest = (minutes[which] - shares[which] * sum).max(0.0);
-            (rest / 60.0, handling)
-        }),
+        feed: sparking.map(|minutes| (minutes / 60.0, sigma)),
+        handling: ByWhom {
+            machine: rest(minutes.machine, sparking.machine),
+            labor: rest(minutes.labor, sparking.labor),
+        },
     }
 }
 
@@ -55,24 +63,33 @@ pub(super) fn hours_by(known: &Known<'_>, counts: &Counts, minutes: [f64; 2]) ->
 pub(super) fn hours(
     known: &Known<'_>,
     counts: &Counts,
-    minutes: [f64; 2],
+    minutes: ByWhom<f64>,
     drawn: &[LotDrawn],
-) -> [Band; 2] {
+) -> ByWhom<Band> {
     let drawn = drawn_hours(known.ready, counts, drawn);
     let by = hours_by(known, counts, minutes);
-    [0, 1].map(|which| {
-        let plan = minutes[which] / 60.0;
-        let values: Vec<f64> = drawn.iter().map(|hours| hours[which]).collect();
-        about(
-            plan,
-            percentiles(&values),
-            &[by.feed[which], by.handling[which]],
-        )
-    })
+    let band = |minutes: f64, of: fn(&ByWhom<f64>) -> f64, feed: Part, handling: Part| {
+        let values: Vec<f64> = drawn.iter().map(of).collect();
+        about(minutes / 60.0, percentiles(&values), &[feed, handling])
+    };
+    ByWhom {
+        machine: band(
+            minutes.machine,
+            |hours| hours.machine,
+            by.feed.machine,
+            by.handling.machine,
+        ),
+        labor: band(
+            minutes.labor,
+            |hours| hours.labor,
+            by.feed.labor,
+            by.handling.labor,
+        ),
+    }
 }
 
 /// Machine and labor hours draw by draw; travel is not drawn and is added to each.
-fn drawn_hours(ready: &Ready, counts: &Counts, drawn: &[LotDrawn]) -> Vec<[f64; 2]> {
+fn drawn_hours(ready: &Ready, counts: &Counts, drawn: &[LotDrawn]) -> Vec<ByWhom<f64>> {
     let times = &ready.times;
     let travel = if times.table_mm_min > 0.0 {
         counts.travel_mm / times.table_mm_min
@@ -82,11 +99,11 @@ fn drawn_hours(ready: &Ready, counts: &Counts, drawn: &[LotDrawn]) -> Vec<[f64; 
     drawn
         .iter()
         .map(|draw| {
-            let [machine, labor] = draw.minutes;
-            [
-                (machine + travel) / 60.0,
-                (labor + travel * times.attended) / 60.0,
-            ]
+            let ByWhom { machine, labor } = draw.minutes;
+            ByWhom {
+                machine: (machine + travel) / 60.0,
+                labor: (labor + travel * times.attended) / 60.0,
+            }
         })
         .collect()
 }

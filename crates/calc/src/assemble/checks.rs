@@ -1,10 +1,10 @@
 //! What is missing of a job, and whether its part fits its machine.
 
-use crate::idx::Idx;
 use alloc::vec::Vec;
 
 use super::prepare::Prepared;
 use crate::finding::{About, Finding, Kind, Level, Remedy};
+use crate::idx::Idx;
 use crate::tables::Machine;
 
 /// Findings about the job as a whole.

@@ -10,10 +10,8 @@ use alloc::vec::Vec;
 use super::rows::Drilled;
 use crate::hole::DrawnHole;
 use crate::packing::Kind;
+use crate::quantity::ROUNDING_MM;
 use crate::rollup::TubeUse;
-
-/// Sums of consumption that exceed a length by less than this still fit [mm].
-const SLACK_MM: f64 = 1e-6;
 
 /// What a tube's holes ask of electrodes in one part.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -128,15 +126,15 @@ fn bound(kinds: &[Kind], usable_mm: f64, parts: u32) -> u64 {
     for kind in kinds {
         let room = usable_mm - kind.reach_mm;
         let count = f64::from(kind.count) * parts;
-        if kind.consume_mm > room + SLACK_MM {
+        if kind.consume_mm > room + ROUNDING_MM {
             // It fits nowhere, so it is given an electrode of its own to spoil.
             apart += count;
             continue;
         }
         load += count * kind.consume_mm;
-        let each = libm::floor((room + SLACK_MM) / kind.consume_mm.max(SLACK_MM));
+        let each = libm::floor((room + ROUNDING_MM) / kind.consume_mm.max(ROUNDING_MM));
         most = most
-            .max((load - SLACK_MM) / room.max(SLACK_MM))
+            .max((load - ROUNDING_MM) / room.max(ROUNDING_MM))
             .max(count / each);
     }
     (libm::ceil(most) + apart) as u64

@@ -3,14 +3,15 @@
 //! Formula: the mean over the quantiles of the lot's wear of what its tubes' rows come to; and for each
 //! tube a guide change and a first piece more, times the chance that it is not right at once.
 
-use crate::idx::Idx;
-use crate::tables::Tube;
 use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 
+use super::by_whom::ByWhom;
 use super::known::{Known, LotDrawn};
+use crate::idx::Idx;
 use crate::quantity::Pace;
 use crate::rollup::Times;
+use crate::tables::Tube;
 
 impl Known<'_> {
     /// The mean lot of a quantity, by its place among those that are priced; travel is not in it.
@@ -34,7 +35,10 @@ impl Known<'_> {
         let again = self.first_tubes_wrong() * (times.guide_change + times.first_piece);
         let mean = |of: &dyn Fn(&LotDrawn) -> f64| drawn.iter().map(of).sum::<f64>() / number;
         Some(LotDrawn {
-            minutes: [0, 1].map(|which| mean(&|lot| lot.minutes[which]) + again),
+            minutes: ByWhom {
+                machine: mean(&|lot| lot.minutes.machine) + again,
+                labor: mean(&|lot| lot.minutes.labor) + again,
+            },
             electrodes: (0..means.len())
                 .map(|tube| mean(&|lot| lot.electrodes[tube]))
                 .collect(),

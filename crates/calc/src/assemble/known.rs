@@ -2,6 +2,7 @@
 
 use alloc::vec::Vec;
 
+use super::by_whom::ByWhom;
 use super::found::Found;
 use super::overruled::Overruled;
 use super::prepare::{Prepared, Ready};
@@ -26,7 +27,7 @@ pub(super) struct Known<'a> {
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct LotDrawn {
     /// Machine and labor minutes, travel not in them.
-    pub(super) minutes: [f64; 2],
+    pub(super) minutes: ByWhom<f64>,
     /// Electrodes by tube.
     pub(super) electrodes: Vec<f64>,
     /// Electrodes broken by tube.
@@ -80,7 +81,7 @@ impl Known<'_> {
         };
         let number = self.ready.tubes.len();
         let mut lot = LotDrawn {
-            minutes: [0.0; 2],
+            minutes: ByWhom::default(),
             electrodes: Vec::with_capacity(number),
             broken: Vec::with_capacity(number),
         };
@@ -92,13 +93,16 @@ impl Known<'_> {
             counts.hole_minutes += drawn.hole_minutes;
             counts.ends += drawn.ends;
             counts.broken_hole_min += drawn.broken_hole_min;
-            counts.broken[usize::from(!tube.lot.thin)] += drawn.broken;
+            counts.broken.add(drawn.broken, tube.lot.thin);
             used.add_to(&mut counts, tube.lot.thin);
             lot.electrodes.push(used.electrodes() as f64);
             lot.broken.push(drawn.broken);
         }
         let (machine, labor) = roll_up(&counts, times);
-        lot.minutes = [machine.sum(), labor.sum()];
+        lot.minutes = ByWhom {
+            machine: machine.sum(),
+            labor: labor.sum(),
+        };
         lot
     }
 

@@ -4,7 +4,6 @@
 //! could share electrodes: so each length of the tube is tried for all of them together, and taken
 //! where the lot costs less with it.
 
-use crate::idx::Idx;
 use alloc::collections::BTreeMap;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
@@ -12,6 +11,7 @@ use alloc::vec::Vec;
 use super::demand::{Demand, Dressing};
 use super::rows::{Drilled, KeptRow, Planned, Planner};
 use crate::hole::{Context, Draw};
+use crate::idx::Idx;
 use crate::quantity::Pace;
 use crate::tables::{Tables, Tube, TubeMaterial};
 

@@ -1,17 +1,19 @@
 //! The offered lot: its counts, minutes and hours, with what was overruled.
 
-use crate::idx::Idx;
-use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::bands;
+use super::by_whom::ByWhom;
 use super::electrodes::electrode_figures;
 use super::known::{Known, LotDrawn};
 use super::overruled::overruled_band;
 use crate::figure::Figure;
 use crate::finding::Finding;
+use crate::idx::Idx;
 use crate::job_figures::LotFigures;
+use crate::quantity::Band;
 use crate::rollup::{Counts, TubeUse, roll_up};
+use crate::tables::Tube;
 
 /// The offered lot.
 pub(super) struct Lot {
@@ -42,15 +44,17 @@ impl Known<'_> {
         self.overruled(Figure::Setups, self.setups.len() as f64, findings);
         let counts = self.counts(clamped, &uses);
         let (machine, labor) = roll_up(&counts, &self.ready.times);
-        let minutes = [machine.sum(), labor.sum()];
-        let mut hours = bands::hours(self, &counts, minutes, &drawn);
-        let figures = [Figure::MachineHours, Figure::LaborHours];
-        for (hours, figure) in hours.iter_mut().zip(figures) {
-            if let Some(overruled) = self.overruled(figure, hours.p50, findings) {
-                *hours = overruled_band(*hours, overruled);
-            }
-        }
-        let [machine_hours, labor_hours] = hours;
+        let minutes = ByWhom {
+            machine: machine.sum(),
+            labor: labor.sum(),
+        };
+        let hours = bands::hours(self, &counts, minutes, &drawn);
+        let mut stand = |figure, hours: Band| match self.overruled(figure, hours.p50, findings) {
+            Some(overruled) => overruled_band(hours, overruled),
+            None => hours,
+        };
+        let machine_hours = stand(Figure::MachineHours, hours.machine);
+        let labor_hours = stand(Figure::LaborHours, hours.labor);
         Lot {
             figures: LotFigures {
                 quantity,
@@ -85,7 +89,7 @@ impl Known<'_> {
             let broken = ends * row.drill.breakage();
             let each = row.ends() / f64::from(row.holes.max(1));
             counts.broken_hole_min += broken * minutes / each.max(1.0) / 2.0;
-            counts.broken[usize::from(!thin.contains(&row.tube))] += broken;
+            counts.broken.add(broken, thin.contains(&row.tube));
         }
         for (tube, used) in self.ready.tubes.iter().zip(uses) {
             used.add_to(&mut counts, tube.lot.thin);

@@ -21,6 +21,7 @@
 
 mod answers;
 mod bands;
+mod by_whom;
 mod checks;
 mod clamped;
 mod demand;

@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use super::bands;
+use super::by_whom::ByWhom;
 use super::known::{Known, LotDrawn};
 use super::lot::Lot;
 use super::overruled::overruled_band;
@@ -186,7 +187,7 @@ impl Pricing<'_> {
         let ratios = &self.ratios;
         let travel = costed.travel_min;
         let attended = self.known.ready.times.attended;
-        let [machine, labor] = lot.minutes;
+        let ByWhom { machine, labor } = lot.minutes;
         let tubes = self.known.ready.tubes.iter();
         let tubes = tubes.zip(&lot.electrodes).zip(&lot.broken);
         let electrodes = tubes.zip(ratios.electrodes.iter().zip(&costed.rests)).map(
@@ -240,7 +241,10 @@ impl Pricing<'_> {
             .iter()
             .map(|draw| self.cost_lines(&self.of_drawn(&costed, draw)).sum())
             .collect();
-        let minutes = [lot.figures.machine.sum(), lot.figures.labor.sum()];
+        let minutes = ByWhom {
+            machine: lot.figures.machine.sum(),
+            labor: lot.figures.labor.sum(),
+        };
         let by = bands::hours_by(self.known, &lot.counts, minutes);
         let rates = &self.known.prepared.tables.rates;
         let redo = 1.0 + rates.redo_share;
@@ -249,7 +253,7 @@ impl Pricing<'_> {
             + rates.dielectric_per_hour
             + rates.power_per_hour;
         let per_labor = rates.labor_per_hour * redo;
-        let of = |[machine, labor]: [Part; 2]| {
+        let of = |ByWhom { machine, labor }: ByWhom<Part>| {
             let machine_cost = machine.0 * per_machine * ratios.machine;
             (machine_cost + labor.0 * per_labor * ratios.labor, machine.1)
         };

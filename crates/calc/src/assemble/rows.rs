@@ -1,13 +1,13 @@
 //! Rows planned one by one; a row that stands as it stood before is taken as it was.
 
-use crate::idx::Idx;
 use alloc::boxed::Box;
 use alloc::collections::BTreeMap;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 use core::cell::OnceCell;
 
-use crate::hole::{Context, Draw, DrawnHole, Drill, RowOverrules, Setting};
+use crate::hole::{Context, Draw, DrawnHole, Drill, FeedWear, RowOverrules, Setting};
+use crate::idx::Idx;
 use crate::input::{JobInput, RowId, RowInput};
 use crate::job_figures::HoleFigures;
 use crate::tables::{Tables, Tube};
@@ -37,7 +37,10 @@ pub(super) struct Drilled {
 
 impl Drilled {
     pub(super) fn new(holes: u32, tube: Idx<Tube>, drill: Drill) -> Self {
-        let [feed_sigma, wear_sigma] = drill.sigmas();
+        let FeedWear {
+            feed: feed_sigma,
+            wear: wear_sigma,
+        } = drill.sigmas();
         Self {
             holes,
             tube,

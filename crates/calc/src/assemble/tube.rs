@@ -3,13 +3,13 @@
 //! A tube knows nothing of the job but its own rows, so what was worked out for it holds until one of
 //! them changes.
 
-use crate::idx::Idx;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::demand::{Demand, Dressing};
 use super::rows::Drilled;
 use crate::hole::{Draw, DrawnHole};
+use crate::idx::Idx;
 use crate::packing::{Asked, Effort, Electrode};
 use crate::quantity::Z90;
 use crate::rollup::TubeUse;

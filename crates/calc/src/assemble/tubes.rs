@@ -1,7 +1,6 @@
 //! The tubes of a lot, and what each quantity asks of them; a tube whose rows are the same as before
 //! is taken as it was.
 
-use crate::idx::Idx;
 use alloc::collections::BTreeMap;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
@@ -11,6 +10,7 @@ use super::mean::at_quantiles;
 use super::packing::{Packing, in_order};
 use super::rows::{Drilled, Planned};
 use super::tube::{TubeDrawn, TubeLot};
+use crate::idx::Idx;
 use crate::packing::OrderAsked;
 use crate::tables::{Tables, Tube};
 

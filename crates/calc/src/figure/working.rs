@@ -1,12 +1,12 @@
 //! How a figure came about: formula, inputs, result.
 
-use crate::idx::Idx;
-use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::key::Figure;
 use crate::chance::Chance;
 use crate::finding::Remedy;
+use crate::idx::Idx;
+use crate::tables::Tube;
 
 /// How a figure came about: formula, inputs, result.
 #[derive(Clone, Debug, PartialEq)]

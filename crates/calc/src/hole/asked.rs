@@ -1,6 +1,7 @@
 //! What a size is judged by, and how it was judged.
 
 use crate::chance::Bought;
+use crate::quantity::Limits;
 use crate::size_choice::Wish;
 use crate::tables::TubeMaterial;
 
@@ -10,7 +11,7 @@ pub(super) type Key = ([u64; 3], bool, Option<TubeMaterial>);
 /// Limits and taper of a size, and what is wished of its tube.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Asked {
-    pub(super) limits_mm: [f64; 2],
+    pub(super) limits_mm: Limits,
     pub(super) taper_mm: f64,
     pub(super) wish: Wish,
 }
@@ -26,7 +27,7 @@ pub(super) struct Held {
 
 impl Asked {
     pub(super) fn key(&self) -> Key {
-        let bits = [self.limits_mm[0], self.limits_mm[1], self.taper_mm].map(f64::to_bits);
+        let bits = [self.limits_mm.lower, self.limits_mm.upper, self.taper_mm].map(f64::to_bits);
         (bits, self.wish.several, self.wish.material)
     }
 }

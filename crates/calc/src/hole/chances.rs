@@ -5,6 +5,7 @@ use alloc::rc::Rc;
 use core::cell::RefCell;
 
 use crate::job_figures::Chance;
+use crate::quantity::Limits;
 use crate::size::Sized;
 
 /// Shares of holes, quantile by quantile of the lot's gap.
@@ -22,8 +23,8 @@ pub(super) struct Chances {
 
 impl Chances {
     /// A tube's chance against these limits; see [`Sized::chance`].
-    pub(super) fn of(&self, tube: &Sized, limits_mm: [f64; 2], taper_mm: f64) -> Chance {
-        let [lower, upper] = limits_mm;
+    pub(super) fn of(&self, tube: &Sized, limits_mm: Limits, taper_mm: f64) -> Chance {
+        let Limits { lower, upper } = limits_mm;
         let diameter = tube.tube_mm.to_bits();
         let asked = (diameter, [lower, upper, taper_mm].map(f64::to_bits));
         if let Some(known) = self.known.borrow().get(&asked) {

@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::facts::{MaterialFacts, TubeFacts, material_facts, tube_facts};
 use super::judgements::Judgements;
+use super::median_sigma::MedianSigma;
 use super::money::Money;
 use super::setting::{RowOverrules, Setting};
 use super::stock::Stock;
@@ -31,8 +32,8 @@ pub struct Context<'a> {
     /// Twice the widest gap of any tube, with its scatter [mm].
     pub(super) widest_mm: f64,
     pub(super) overrules: RowOverrules,
-    pub(super) depth: [f64; 2],
-    pub(super) wear_at_100: [f64; 2],
+    pub(super) depth: MedianSigma,
+    pub(super) wear_at_100: MedianSigma,
     /// Touch-off, as wide as handling is.
     pub(super) touch_off: Spread,
     pub(super) money: Option<Money>,
@@ -89,11 +90,8 @@ impl<'a> Context<'a> {
             }),
             quantiles,
             overrules,
-            depth: [start.depth_s.p50(), start.depth_s.sigma()],
-            wear_at_100: [
-                start.wear_at_100_diameters.p50(),
-                start.wear_at_100_diameters.sigma(),
-            ],
+            depth: MedianSigma::of(start.depth_s),
+            wear_at_100: MedianSigma::of(start.wear_at_100_diameters),
             touch_off: start.touch_off_min.at_least(start.deviations.handling()),
             money: machine.map(|machine| Money::new(&setting, tables, machine)),
             judgements: Judgements::default(),

@@ -6,7 +6,7 @@
 
 use crate::input::{HoleEnd, RowInput};
 use crate::job_figures::DepthPlan;
-use crate::quantity::Z90;
+use crate::quantity::{Limits, Z90};
 use crate::standards::general;
 use crate::tables::StartValues;
 
@@ -19,9 +19,17 @@ pub(super) struct Depth {
     pub(super) plan: DepthPlan,
     /// Overtravel that is left [mm].
     pub(super) overtravel_mm: f64,
-    /// Free distance behind the exit, and what overtravel and scatter ask for there [mm]; `None` for
-    /// a blind hole.
-    pub(super) wall_mm: Option<[f64; 2]>,
+    /// `None` for a blind hole.
+    pub(super) wall: Option<Wall>,
+}
+
+/// The room behind an exit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Wall {
+    /// Free distance to the wall [mm].
+    pub(super) behind_mm: f64,
+    /// What overtravel and scatter ask for there [mm].
+    pub(super) needed_mm: f64,
 }
 
 /// What a depth is come to from: the metal down to it, and what is worn away meanwhile.
@@ -73,19 +81,19 @@ pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -
     let one_step_mm = depth_scatter(depth_mm, wear_mm, start.hole_scatter);
     let two_steps_mm = one_step_mm * LEFT_BY_TWO_STEPS;
     if row.end == HoleEnd::Blind {
-        let [lower, upper] = blind_limits(row, depth_mm);
-        let allowed_mm = (upper - lower) / 2.0;
+        let limits = blind_limits(row, depth_mm);
+        let allowed_mm = limits.width() / 2.0;
         let two_steps = one_step_mm > allowed_mm;
         return Some(Depth {
             plan: DepthPlan {
                 first_try_mm: first_try(depth_mm),
-                never_beyond_mm: upper,
+                never_beyond_mm: limits.upper,
                 two_steps,
                 scatter_mm: if two_steps { two_steps_mm } else { one_step_mm },
                 allowed_mm,
             },
             overtravel_mm: 0.0,
-            wall_mm: None,
+            wall: None,
         });
     }
     let behind_mm = row.behind_mm.filter(|_| !row.backed)?;
@@ -109,17 +117,20 @@ pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -
             allowed_mm: behind_mm,
         },
         overtravel_mm,
-        wall_mm: Some([behind_mm, wanted_mm + one_step_mm]),
+        wall: Some(Wall {
+            behind_mm,
+            needed_mm: wanted_mm + one_step_mm,
+        }),
     })
 }
 
 /// Limits of a blind depth: the drawing's, else the general tolerance.
-pub(super) fn blind_limits(row: &RowInput, depth_mm: f64) -> [f64; 2] {
+pub(super) fn blind_limits(row: &RowInput, depth_mm: f64) -> Limits {
     let given = row
         .depth_limits_mm
-        .filter(|[lower, upper]| lower < upper && *lower > 0.0);
+        .filter(|Limits { lower, upper }| lower < upper && *lower > 0.0);
     given.unwrap_or_else(|| {
         let general = general::medium(depth_mm).unwrap_or(0.001 * depth_mm);
-        [depth_mm - general, depth_mm + general]
+        Limits::new(depth_mm - general, depth_mm + general)
     })
 }

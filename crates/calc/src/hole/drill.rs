@@ -1,12 +1,10 @@
 //! A row ready to be drilled under sampled lot factors.
 
 use super::draw::{Draw, DrawnHole, Stage};
+use super::feed_wear::FeedWear;
 use super::profile::Profile;
-use crate::quantity::{Pace, Spread};
+use crate::quantity::{Pace, ROUNDING_MM, Spread};
 use crate::reach::{MOST_ELECTRODES, next_through};
-
-/// Depths that differ by less than this are the same [mm].
-const SLACK_MM: f64 = 1e-9;
 
 /// A row ready to be drilled under sampled lot factors, see [`Drill::at`].
 #[derive(Clone, Debug, PartialEq)]
@@ -38,7 +36,7 @@ pub(super) struct Times {
     /// What the estimator's minutes are of the computed ones.
     pub(super) overruled: f64,
     /// Deviations of the logarithm of feed and wear.
-    pub(super) sigmas: [f64; 2],
+    pub(super) sigmas: FeedWear<f64>,
 }
 
 /// One end of a hole, as far as its electrodes are concerned.
@@ -82,7 +80,7 @@ impl Side {
             reentry_mm: 0.0,
             reaches: true,
         };
-        if self.tip_mm + left_mm <= usable_mm + SLACK_MM {
+        if self.tip_mm + left_mm <= usable_mm + ROUNDING_MM {
             return chain;
         }
         let ratio = self.ratio.clone().scaled(factor);
@@ -91,7 +89,7 @@ impl Side {
             let spans = ratio.spans(depth, f64::INFINITY);
             let reached = next_through(usable_mm, self.rise, depth, spans).min(self.metal_mm);
             let whole = chain.stage.whole + 1;
-            if reached <= depth + SLACK_MM || whole >= MOST_ELECTRODES {
+            if reached <= depth + ROUNDING_MM || whole >= MOST_ELECTRODES {
                 chain.reaches = false;
                 chain.stage.wear_mm = (usable_mm - self.tip_mm).clamp(0.0, left_mm);
                 return chain;
@@ -101,7 +99,7 @@ impl Side {
             chain.stage.whole = whole;
             chain.stage.wear_mm = left_mm;
             chain.reentry_mm += depth;
-            if self.tip_mm + left_mm <= usable_mm + SLACK_MM {
+            if self.tip_mm + left_mm <= usable_mm + ROUNDING_MM {
                 return chain;
             }
         }
@@ -203,18 +201,18 @@ impl Drill {
     /// Result: of feed and of wear [-].
     ///
     /// ```
-    /// use quillbore_calc::hole::Context;
+    /// use quillbore_calc::hole::{Context, FeedWear};
     /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
     /// # use shop::*;
     /// let tables = tables();
     /// let input = job(vec![through(1.1, 20.0)]); // about 20 diameters of a tube of about 1 mm
-    /// let [feed, _] = Context::new(&input, &tables).drill(&input.rows[0]).unwrap().sigmas();
+    /// let FeedWear { feed, .. } = Context::new(&input, &tables).drill(&input.rows[0]).unwrap().sigmas();
     /// assert!((feed - 0.617).abs() < 0.001);
     /// ```
     ///
     /// Source: deviations added to first order.
     #[must_use]
-    pub fn sigmas(&self) -> [f64; 2] {
+    pub fn sigmas(&self) -> FeedWear<f64> {
         self.times.sigmas
     }
 }

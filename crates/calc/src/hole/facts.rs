@@ -2,13 +2,10 @@
 
 use crate::idx::Idx;
 use crate::interpolate::{log_log, log_log_held};
-use crate::quantity::Spread;
+use crate::quantity::{Limits, SAME_SIZE_MM, Spread};
 use crate::reach::usable;
 use crate::size::gap_of;
 use crate::tables::{Guide, Machine, Material, Tables, Tube, TubeMaterial};
-
-/// Diameters that differ by less than this are the same [mm].
-pub(super) const SAME_MM: f64 = 1e-3;
 
 /// Median and deviation of a material's feed and wear.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -40,8 +37,8 @@ pub(super) struct TubeFacts {
 
 /// True where a machine drives a tube of this diameter.
 pub(super) fn drives(machine: &Machine, outer_mm: f64) -> bool {
-    let [least, most] = machine.tube_mm;
-    outer_mm >= least - SAME_MM && outer_mm <= most + SAME_MM
+    let Limits { lower, upper } = machine.tube_mm;
+    outer_mm >= lower - SAME_SIZE_MM && outer_mm <= upper + SAME_SIZE_MM
 }
 
 pub(super) fn material_facts(material: &Material) -> MaterialFacts {
@@ -73,9 +70,7 @@ pub(super) fn tube_facts(tube: &Tube, tables: &Tables, machine: Option<&Machine>
         gap: gap_of(&start.gap_mm, tube.outer_mm, start.deviations.gap()),
         feed: log_log(&start.feed_by_diameter, tube.outer_mm).map(|by_size| by_size * feed),
         wear: log_log_held(&start.wear_by_diameter, tube.outer_mm).unwrap_or(1.0) * wear,
-        guide: Idx::find(&tables.guides, |guide| {
-            (guide.tube_mm - tube.outer_mm).abs() < SAME_MM
-        }),
+        guide: tables.guide_for(tube.outer_mm),
         // What is longer than the machine takes is cut down to what it takes.
         usable_mm: machine.map(|machine| {
             let length = tube.length_mm.min(machine.tube_length_mm);

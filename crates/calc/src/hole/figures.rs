@@ -1,16 +1,15 @@
 //! A row's figures from what they rest on.
 
-use crate::idx::Idx;
-use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::asked::Held;
 use super::context::Context;
-use super::planned::Reach;
-use super::planned::{Plan, places};
+use super::planned::{Plan, Reach, places};
 use super::say::findings;
 use super::way::Way;
+use crate::entry::AtEnds;
 use crate::figure::Figure;
+use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::job_figures::{HoleFigures, MinutesIn};
 use crate::quantity::{Band, Pace, Z90};
@@ -18,6 +17,7 @@ use crate::reach::{limit_from_both, next_through};
 use crate::size::verdict;
 use crate::size_choice::Candidate;
 use crate::spread::sum_of_parts;
+use crate::tables::Tube;
 
 impl Context<'_> {
     /// The figures of one row, with its findings.
@@ -57,19 +57,20 @@ impl Context<'_> {
         figures.findings = findings(self, row, plan);
         self.put_size(row, plan, &mut figures);
         if let Some(met) = plan.met {
-            let middle = plan.limits_mm.map(|[lower, upper]| {
-                if lower > 0.0 {
-                    f64::midpoint(lower, upper)
+            let middle = plan.limits_mm.map(|limits| {
+                if limits.lower > 0.0 {
+                    limits.middle()
                 } else {
-                    upper
+                    limits.upper
                 }
             });
             let hole_mm = middle.or(plan.made.as_ref().map(|made| made.sized.median_mm()));
             figures.tilt_deg = met.tilt_deg;
             figures.mouth_mm = hole_mm.and_then(|hole| crate::entry::mouth(hole, met.tilt_deg));
-            figures.zones_mm = met
-                .zones
-                .map(|zones| zones.map(crate::entry::Zone::length_mm));
+            figures.zones_mm = met.zones.map(|zones| AtEnds {
+                entry: zones.entry.length_mm(),
+                exit: zones.exit.length_mm(),
+            });
         }
         if let Some(way) = &plan.way {
             self.put_way(row, plan, way, &mut figures);
@@ -178,7 +179,7 @@ impl Context<'_> {
             0.0
         };
         let (p10, p90) = sum_of_parts(&[
-            (times.sparking_min, self.one_hole(plan.sigmas[0])),
+            (times.sparking_min, self.one_hole(plan.sigmas.feed)),
             (touch_off, times.touch_off.sigma()),
             (changes, libm::hypot(times.change.sigma(), of_changes)),
             (times.retract_min, 0.0),

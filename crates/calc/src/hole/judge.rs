@@ -6,15 +6,15 @@ use alloc::vec::Vec;
 
 use super::asked::{Asked, Held};
 use super::context::Context;
-use super::facts::SAME_MM;
 use super::judgements::Choices;
 use crate::chance::{Bought, Chance};
+use crate::quantity::{Limits, SAME_SIZE_MM};
 use crate::size::{COMFORTABLE, Holding, Sized, gap_of, held};
 use crate::size_choice::{Candidate, Choice, Wish, choose_by};
 
 /// Steps in which tubes can be bought [mm], and the sizes they come in (common practice, no source).
 const BOUGHT_STEP_MM: f64 = 0.05;
-const BOUGHT_MM: [f64; 2] = [0.1, 12.7];
+const BOUGHT_MM: Limits = Limits::new(0.1, 12.7);
 /// What a bought tube must add to the chance to be worth telling.
 const WORTH_TELLING: f64 = 0.02;
 
@@ -81,16 +81,16 @@ impl Context<'_> {
     /// The tube in the steps that can be bought, and that this machine drives, which is most likely
     /// right at once; none where the shop has it already.
     fn to_buy(&self, asked: &Asked) -> Option<Rc<Sized>> {
-        let [least, most] = self.machine.map_or(BOUGHT_MM, |machine| {
-            let [least, most] = machine.tube_mm;
-            [least.max(BOUGHT_MM[0]), most.min(BOUGHT_MM[1])]
+        let sizes = self.machine.map_or(BOUGHT_MM, |machine| {
+            let Limits { lower, upper } = machine.tube_mm;
+            Limits::new(lower.max(BOUGHT_MM.lower), upper.min(BOUGHT_MM.upper))
         });
         // A gap is wider than nothing, so nothing from the upper limit on can be right; and twice the
         // widest gap below the lower one nothing can be right either.
-        let most = most.min(asked.limits_mm[1]);
-        let least = least.max(asked.limits_mm[0] - self.widest_mm);
-        let first = libm::ceil((least - SAME_MM) / BOUGHT_STEP_MM) as u32;
-        let last = libm::floor((most + SAME_MM) / BOUGHT_STEP_MM) as u32;
+        let most = sizes.upper.min(asked.limits_mm.upper);
+        let least = sizes.lower.max(asked.limits_mm.lower - self.widest_mm);
+        let first = libm::ceil((least - SAME_SIZE_MM) / BOUGHT_STEP_MM) as u32;
+        let last = libm::floor((most + SAME_SIZE_MM) / BOUGHT_STEP_MM) as u32;
         let near = (first..=last)
             .filter_map(|step| self.of_step(step))
             .filter(|sized| !sized.is_far_from(asked.limits_mm, asked.taper_mm));

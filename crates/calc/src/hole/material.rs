@@ -1,11 +1,11 @@
 //! What the work material has to say: whether it conducts, and whose figures are taken.
 
-use crate::idx::Idx;
 use alloc::vec::Vec;
 
 use super::setting::Setting;
 use crate::conduct::{counts, judge};
 use crate::finding::{About, Finding, Kind, Level};
+use crate::idx::Idx;
 use crate::input::JobInput;
 use crate::tables::{Material, Tables};
 
@@ -20,10 +20,11 @@ use crate::tables::{Material, Tables};
 ///
 /// ```
 /// use quillbore_calc::hole::material_findings;
+/// use quillbore_calc::Limits;
 /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
 /// # use shop::*;
 /// let mut tables = tables();
-/// tables.materials[STEEL.at()].resistivity_ohm_cm = Some([1e-5, 50.0]);
+/// tables.materials[STEEL.at()].resistivity_ohm_cm = Some(Limits::new(1e-5, 50.0));
 /// let input = job(vec![]);
 /// let said = material_findings(&input, &tables);
 /// assert_eq!(said[0].kind.code(), "conductivity-test-piece");

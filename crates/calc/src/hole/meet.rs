@@ -1,6 +1,6 @@
 //! How a row's tool meets the work where it enters and where it leaves.
 
-use crate::entry::{Meeting, Zone, flat, round, tilt_on_round};
+use crate::entry::{AtEnds, Meeting, Zone, flat, round, tilt_on_round};
 use crate::input::{HoleEnd, RowInput, Surface};
 
 /// A hole at least this share of the chord on the axis goes through the whole round.
@@ -12,7 +12,7 @@ pub(super) struct Met {
     /// Angle from the surface's normal [deg].
     pub(super) tilt_deg: f64,
     /// Entry and exit zone; `None` where the axis does not cross the surface.
-    pub(super) zones: Option<[Zone; 2]>,
+    pub(super) zones: Option<AtEnds<Zone>>,
     /// How the tool lies to a round surface.
     pub(super) meeting: Meeting,
 }
@@ -29,7 +29,10 @@ pub(super) fn meet(row: &RowInput, tube_mm: f64, depth_mm: Option<f64>) -> Met {
             let exit = |zone| if open { zone } else { Zone::NONE };
             return Met {
                 tilt_deg: row.tilt_deg,
-                zones: flat(tube_mm, row.tilt_deg).map(|zone| [zone, exit(zone)]),
+                zones: flat(tube_mm, row.tilt_deg).map(|entry| AtEnds {
+                    entry,
+                    exit: exit(entry),
+                }),
                 meeting: Meeting::Whole,
             };
         }
@@ -57,7 +60,7 @@ pub(super) fn meet(row: &RowInput, tube_mm: f64, depth_mm: Option<f64>) -> Met {
     let crosses = matches!(met.meeting, Meeting::Whole | Meeting::Overhang { .. });
     Met {
         tilt_deg: tilt_on_round(radius_mm, offset_mm).unwrap_or(90.0),
-        zones: crosses.then_some([entry, exit]),
+        zones: crosses.then_some(AtEnds { entry, exit }),
         meeting: met.meeting,
     }
 }

@@ -7,8 +7,9 @@ use alloc::vec::Vec;
 
 use super::draw::Draw;
 use super::drill::Drill;
+use super::feed_wear::FeedWear;
 use super::setting::Setting;
-use crate::quantity::{Pace, Spread};
+use crate::quantity::{Pace, ROUNDING_MM, Spread};
 use crate::spread::normal_at;
 use crate::tables::{Machine, Tables};
 
@@ -74,7 +75,9 @@ impl Money {
     /// wear, and with tubes at this price [currency].
     pub(super) fn of(&self, drill: &Drill, wears: &[f64], holes: u32, tube_price: f64) -> f64 {
         let holes = f64::from(holes) * self.parts;
-        let [burn_sigma, _] = drill.sigmas();
+        let FeedWear {
+            feed: burn_sigma, ..
+        } = drill.sigmas();
         let feed = libm::exp(-burn_sigma * burn_sigma / 2.0);
         let change = drill.change().mean();
         let mut sum = 0.0;
@@ -93,7 +96,7 @@ impl Money {
                 let dressed = self.dressing_mm * drill.dress_share;
                 let consumed = stage.wear_mm + dressed;
                 let room = drill.times.usable_mm + dressed - stage.target_mm;
-                let each = libm::floor((room + 1e-6) / consumed.max(1e-6)).max(1.0);
+                let each = libm::floor((room + ROUNDING_MM) / consumed.max(ROUNDING_MM)).max(1.0);
                 share += holes / each;
             }
             let shared = libm::ceil(share - 1e-9);

@@ -1,7 +1,5 @@
 //! A row's plan: which tube, which way, what comes of it.
 
-use crate::idx::Idx;
-use crate::tables::Tube;
 use alloc::rc::Rc;
 use alloc::vec::Vec;
 
@@ -9,6 +7,8 @@ use super::asked::Asked;
 use super::context::Context;
 use super::depth::blind_limits;
 use super::facts::{TubeFacts, drives};
+use super::feed_wear::FeedWear;
+use super::median_sigma::MedianSigma;
 use super::meet::meet;
 use super::planned::Plan;
 use super::profile::Profile;
@@ -16,10 +16,12 @@ use super::stock::Stock;
 use super::way::{Metal, Way};
 use crate::burn::DepthLaw;
 use crate::figure::Figure;
+use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput};
-use crate::quantity::{Spread, Z90};
+use crate::quantity::{Limits, ROUNDING_MM, Spread, Z90};
 use crate::size::Sized;
 use crate::size_choice::{Candidate, Wish};
+use crate::tables::Tube;
 use crate::wear::rise_per_mm;
 
 /// Deviate that one lot in fifty stays under.
@@ -104,12 +106,11 @@ impl Context<'_> {
         // A blind hole is aimed at the middle of its limits.
         let depth_mm = match depth_mm {
             Some(depth) if row.end == HoleEnd::Blind && row.depth_limits_mm.is_some() => {
-                let [lower, upper] = blind_limits(row, depth);
-                Some(f64::midpoint(lower, upper))
+                Some(blind_limits(row, depth).middle())
             }
             depth => depth,
         };
-        let limits_mm = row.limits_mm.filter(|[lower, upper]| {
+        let limits_mm = row.limits_mm.filter(|Limits { lower, upper }| {
             *lower >= 0.0 && lower <= upper && *upper > 0.0 && upper.is_finite()
         });
         let both_asked = row.ends == Some(Ends::Both) && row.end == HoleEnd::Through;
@@ -149,9 +150,9 @@ impl Context<'_> {
             feed: None,
             computed_feed: None,
             way: None,
-            stuff_sigmas: [0.0; 2],
-            typed: [false; 2],
-            sigmas: [0.0; 2],
+            stuff_sigmas: FeedWear::default(),
+            typed: FeedWear::default(),
+            sigmas: FeedWear::default(),
             high: 1.0,
             too_deep: false,
             usable_mm: None,
@@ -231,13 +232,16 @@ impl Context<'_> {
         else {
             return;
         };
-        plan.stuff_sigmas = [stuff.feed_sigma, stuff.wear_sigma];
-        plan.typed = [
-            stands.is_some() || self.overruled(Figure::HoleMinutes(row.id)).is_some(),
-            overruled_wear_mm.is_some(),
-        ];
+        plan.stuff_sigmas = FeedWear {
+            feed: stuff.feed_sigma,
+            wear: stuff.wear_sigma,
+        };
+        plan.typed = FeedWear {
+            feed: stands.is_some() || self.overruled(Figure::HoleMinutes(row.id)).is_some(),
+            wear: overruled_wear_mm.is_some(),
+        };
         plan.sigmas = self.sigmas(plan, depth_mm, facts);
-        let one_hole = self.one_hole(plan.sigmas[1]);
+        let one_hole = self.one_hole(plan.sigmas.wear);
         let deepest_mm = start.deepest_diameters * facts.outer_mm;
         let metal = Metal {
             depth_mm,
@@ -250,7 +254,7 @@ impl Context<'_> {
                 deepest_mm
             },
             ratio,
-            rise: rise_per_mm(self.wear_at_100[0], facts.outer_mm),
+            rise: rise_per_mm(self.wear_at_100.median, facts.outer_mm),
             law: self.law(facts),
             overruled_wear_mm,
             gap_mm: plan.gap.map_or(0.0, |gap| gap.p90),
@@ -259,10 +263,10 @@ impl Context<'_> {
         self.choose_way(row, plan, facts, lengths, &metal);
         if let Some(deepest_mm) = plan.way.as_ref().map(Way::deepest_mm) {
             plan.sigmas = self.sigmas(plan, deepest_mm, facts);
-            plan.high = libm::exp(Z90 * self.one_hole(plan.sigmas[1]));
+            plan.high = libm::exp(Z90 * self.one_hole(plan.sigmas.wear));
         }
         if let Some(way) = &mut plan.way {
-            plan.too_deep = way.deepest_mm() > metal.deepest_mm + 1e-9;
+            plan.too_deep = way.deepest_mm() > metal.deepest_mm + ROUNDING_MM;
             if !wear_known {
                 way.computed_wear_mm = None;
             }
@@ -273,28 +277,34 @@ impl Context<'_> {
     /// holes, and the material's own with that of the depth law or of the rise of wear.
     ///
     /// `depth_mm` is the depth from one end: a hole that is drilled from both is half as deep from each.
-    pub(super) fn sigmas(&self, plan: &Plan, depth_mm: f64, facts: &TubeFacts) -> [f64; 2] {
+    pub(super) fn sigmas(&self, plan: &Plan, depth_mm: f64, facts: &TubeFacts) -> FeedWear<f64> {
         let deviations = &self.tables.start.deviations;
         let law = self.law(facts);
         let share = law.share(depth_mm);
-        let by_law = law.exponent * share / (1.0 + share) * self.depth[1];
-        let [at_100, at_100_sigma] = self.wear_at_100;
+        let by_law = law.exponent * share / (1.0 + share) * self.depth.sigma;
+        let MedianSigma {
+            median: at_100,
+            sigma: at_100_sigma,
+        } = self.wear_at_100;
         let depths = depth_mm / (100.0 * facts.outer_mm);
         let by_rise = at_100 * depths / (1.0 + (at_100 - 1.0) * depths) * at_100_sigma;
         let learned = deviations.process(facts.outer_mm, depth_mm);
-        [0, 1].map(|which| {
-            if plan.typed[which] {
+        let shared = |typed: bool, material: f64, by_depth: f64| {
+            if typed {
                 // What somebody typed, from a test burn or from experience, is off by the lot alone.
                 return deviations.lot;
             }
-            let (material, by_depth) = (plan.stuff_sigmas[which], [by_law, by_rise][which]);
             libm::sqrt(material * material + by_depth * by_depth).max(learned)
-        })
+        };
+        FeedWear {
+            feed: shared(plan.typed.feed, plan.stuff_sigmas.feed, by_law),
+            wear: shared(plan.typed.wear, plan.stuff_sigmas.wear, by_rise),
+        }
     }
 
     fn law(&self, facts: &TubeFacts) -> DepthLaw {
         DepthLaw {
-            halved_mm: self.depth[0] * facts.outer_mm,
+            halved_mm: self.depth.median * facts.outer_mm,
             exponent: self.tables.start.depth_m,
         }
     }

@@ -1,19 +1,20 @@
 //! What a row's figures and findings rest on.
 
-use crate::idx::Idx;
-use crate::tables::Tube;
 use alloc::rc::Rc;
 
 use super::asked::{Asked, Held};
 use super::drill::{Chain, Drill, Times};
 use super::facts::TubeFacts;
+use super::feed_wear::FeedWear;
 use super::meet::Met;
 use super::way::Way;
 use crate::chance::Chance;
+use crate::idx::Idx;
 use crate::input::RowInput;
-use crate::quantity::Spread;
+use crate::quantity::{Limits, Spread};
 use crate::size::effort;
 use crate::size_choice::{Candidate, Wish};
+use crate::tables::Tube;
 
 /// Lower limit that is assumed where the drawing gives a maximum alone (our choice, no source).
 const LOWER_OF_MAX: f64 = 0.8;
@@ -22,7 +23,7 @@ const LOWER_OF_MAX: f64 = 0.8;
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Plan {
     /// Limits as the drawing gives them, the lower one 0 where it gives a maximum alone.
-    pub(super) limits_mm: Option<[f64; 2]>,
+    pub(super) limits_mm: Option<Limits>,
     pub(super) depth_mm: Option<f64>,
     /// How much smaller the exit is than the entry [mm].
     pub(super) taper_mm: f64,
@@ -46,11 +47,11 @@ pub(super) struct Plan {
     pub(super) computed_feed: Option<f64>,
     pub(super) way: Option<Way>,
     /// Deviations of feed and wear that the material's own bands come to.
-    pub(super) stuff_sigmas: [f64; 2],
+    pub(super) stuff_sigmas: FeedWear<f64>,
     /// Whether feed and wear were typed.
-    pub(super) typed: [bool; 2],
+    pub(super) typed: FeedWear<bool>,
     /// Deviations of feed and wear that all holes of a lot share.
-    pub(super) sigmas: [f64; 2],
+    pub(super) sigmas: FeedWear<f64>,
     /// One hole's wear at its ninetieth percentile relative to the median.
     pub(super) high: f64,
     /// The deepest way is deeper than feed and wear are known for.
@@ -74,20 +75,29 @@ pub(super) struct Reach {
     pub(super) both_reach: bool,
     /// What the row costs the lot from one end and from both, where somebody asked for the dearer
     /// [currency].
-    pub(super) cheaper: Option<[f64; 2]>,
+    pub(super) cheaper: Option<EndsCost>,
+}
+
+/// What a row costs the lot by the ends it is drilled from [currency].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct EndsCost {
+    pub(super) one: f64,
+    pub(super) both: f64,
 }
 
 impl Plan {
     /// What the size is judged by; `None` without limits that leave room for a hole.
     pub(super) fn asked(&self) -> Option<Asked> {
-        let [lower, upper] = self.limits_mm.filter(|[lower, upper]| lower < upper)?;
+        let Limits { lower, upper } = self
+            .limits_mm
+            .filter(|Limits { lower, upper }| lower < upper)?;
         let lower = if lower > 0.0 {
             lower
         } else {
             LOWER_OF_MAX * upper
         };
         Some(Asked {
-            limits_mm: [lower, upper],
+            limits_mm: Limits::new(lower, upper),
             taper_mm: self.taper_mm,
             wish: self.wish,
         })
@@ -96,11 +106,9 @@ impl Plan {
     /// Factor on the feed for close limits; a maximum alone asks for no effort, and what no effort
     /// holds is told as a finding.
     pub(super) fn effort(&self, table: &[(f64, f64)]) -> f64 {
-        let typed = self.limits_mm.filter(|[lower, _]| *lower > 0.0);
+        let typed = self.limits_mm.filter(|limits| limits.lower > 0.0);
         let least = table.first().map_or(1.0, |(_, factor)| *factor);
-        typed.map_or(1.0, |[lower, upper]| {
-            effort(table, upper - lower).unwrap_or(least)
-        })
+        typed.map_or(1.0, |limits| effort(table, limits.width()).unwrap_or(least))
     }
 
     /// Whether this plan is to be taken rather than the other: what reaches, then what costs less.

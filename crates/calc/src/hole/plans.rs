@@ -7,6 +7,7 @@ use core::cell::RefCell;
 
 use super::planned::Plan;
 use crate::input::RowInput;
+use crate::quantity::Limits;
 
 /// Plans of rows of which nothing was overruled, by what tells most rows apart.
 #[derive(Clone, Debug, Default)]
@@ -39,6 +40,6 @@ impl Plans {
 }
 
 fn key(row: &RowInput) -> [u64; 4] {
-    let [lower, upper] = row.limits_mm.unwrap_or_default();
+    let Limits { lower, upper } = row.limits_mm.unwrap_or_default();
     [lower, upper, row.depth_mm.unwrap_or_default(), row.tilt_deg].map(f64::to_bits)
 }

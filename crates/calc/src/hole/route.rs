@@ -1,16 +1,16 @@
 //! How a hole is drilled on the chosen machine: from one end or both, and with which length of tube,
 //! whichever costs the lot least.
 
-use crate::idx::Idx;
 use alloc::vec::Vec;
 use core::cell::OnceCell;
 
 use super::context::Context;
 use super::drill::{Chain, Drill, Times};
 use super::facts::TubeFacts;
-use super::planned::{Plan, Reach, places};
+use super::planned::{EndsCost, Plan, Reach, places};
 use super::way::{Metal, Way};
 use crate::figure::Figure;
+use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::quantity::Pace;
 use crate::tables::{Machine, Tube};
@@ -95,7 +95,7 @@ impl Context<'_> {
         let costs = both
             .as_ref()
             .and_then(|both| one.cost.zip(both.cost))
-            .map(|(one, both)| [one, both]);
+            .map(|(one, both)| EndsCost { one, both });
         let both_pays = both.as_ref().is_some_and(|both| both.beats(&one));
         let taken = match (both, asked) {
             (Some(both), Some(Ends::Both)) => both,
@@ -204,7 +204,7 @@ impl Context<'_> {
             Ends::One => 0.0,
             Ends::Both => money.far_end(),
         };
-        let wears = wears.get_or_init(|| money.wears(times.sigmas[1]));
+        let wears = wears.get_or_init(|| money.wears(times.sigmas.wear));
         Some(money.of(&drill, wears, places(trial.row), price) + far_end)
     }
 

@@ -1,22 +1,22 @@
 //! What there is to say about a row.
 
-use crate::idx::Idx;
-use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::context::Context;
-use super::depth::Depth;
+use super::depth::{Depth, Wall};
 use super::facts::TubeFacts;
 use super::material::about_material;
-use super::planned::Plan;
-use super::planned::Reach;
+use super::planned::{EndsCost, Plan, Reach};
 use super::way::Way;
 use crate::entry::Meeting;
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level, Remedy};
+use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput, Surface};
 use crate::job_figures::DepthPlan;
+use crate::quantity::Limits;
 use crate::reach::miss;
+use crate::tables::Tube;
 
 /// Layers whose sum is off the depth by more than this disagree with it [mm].
 const LAYERS_SLACK_MM: f64 = 0.05;
@@ -24,9 +24,26 @@ const LAYERS_SLACK_MM: f64 = 0.05;
 /// Tubes below this go by the lower limits of depth over diameter [mm].
 const THIN_DEEP_MM: f64 = 0.5;
 
-/// Depth over diameter worth a note, a check, a test piece; from 0.5 mm on and below it (common
-/// practice, no source).
-const DEEP: [[f64; 3]; 2] = [[50.0, 100.0, 150.0], [30.0, 60.0, 100.0]];
+/// Depths over diameter.
+struct DeepFrom {
+    note: f64,
+    check: f64,
+    test_piece: f64,
+}
+
+/// Depth over diameter worth telling, from 0.5 mm on (common practice, no source).
+const DEEP: DeepFrom = DeepFrom {
+    note: 50.0,
+    check: 100.0,
+    test_piece: 150.0,
+};
+
+/// The same below it (common practice, no source).
+const DEEP_THIN: DeepFrom = DeepFrom {
+    note: 30.0,
+    check: 60.0,
+    test_piece: 100.0,
+};
 
 /// Everything there is to say about a row.
 pub(super) fn findings(context: &Context<'_>, row: &RowInput, plan: &Plan) -> Vec<Finding> {
@@ -69,18 +86,24 @@ impl Voice<'_> {
         let row = self.row;
         match self.plan.limits_mm {
             None => self.say(Level::Stop, Kind::SizeMissing, None),
-            Some([lower_mm, upper_mm]) if row.limits_assumed => {
+            Some(Limits {
+                lower: lower_mm,
+                upper: upper_mm,
+            }) if row.limits_assumed => {
                 let kind = Kind::LimitsAssumed { lower_mm, upper_mm };
                 self.say(Level::Check, kind, None);
             }
-            Some([lower, upper_mm]) if lower <= 0.0 => {
+            Some(Limits {
+                lower,
+                upper: upper_mm,
+            }) if lower <= 0.0 => {
                 if let Some(asked) = self.plan.asked() {
-                    let lower_mm = asked.limits_mm[0];
+                    let lower_mm = asked.limits_mm.lower;
                     let kind = Kind::LowerAssumed { lower_mm, upper_mm };
                     self.say(Level::Note, kind, None);
                 }
             }
-            Some([lower, upper]) => self.close(upper - lower),
+            Some(limits) => self.close(limits.width()),
         }
         let Some(depth_mm) = self.plan.depth_mm else {
             self.say(Level::Stop, Kind::DepthMissing, None);
@@ -126,7 +149,10 @@ impl Voice<'_> {
         };
         let tube_mm = facts.outer_mm;
         if let (Some(machine), false) = (self.context.machine, self.context.is_driven(facts)) {
-            let [least_mm, most_mm] = machine.tube_mm;
+            let Limits {
+                lower: least_mm,
+                upper: most_mm,
+            } = machine.tube_mm;
             let machines = &self.context.tables.machines;
             let other = Idx::find(machines, |machine| super::facts::drives(machine, tube_mm));
             let kind = Kind::TubeOutsideMachine {
@@ -222,7 +248,7 @@ impl Voice<'_> {
         };
         if way.full_metal_mm <= 0.0 && met.meeting == Meeting::Whole {
             let zones = met.zones.unwrap_or_default();
-            let zones_mm = zones.iter().map(|zone| zone.length_mm()).sum();
+            let zones_mm = zones.entry.length_mm() + zones.exit.length_mm();
             let kind = Kind::NoFullMetal { zones_mm, depth_mm };
             self.say(Level::Note, kind, None);
         }
@@ -243,7 +269,11 @@ impl Voice<'_> {
             allowed_mm,
             ..
         } = depth.plan;
-        let Some([behind_mm, needed_mm]) = depth.wall_mm else {
+        let Some(Wall {
+            behind_mm,
+            needed_mm,
+        }) = depth.wall
+        else {
             let kind = if depth.exceeds() {
                 Kind::DepthNotToBePromised { by_mm, allowed_mm }
             } else {
@@ -301,7 +331,7 @@ impl Voice<'_> {
             let remedy = self.longer(way);
             self.say(Level::Note, Kind::ChainedElectrodes { electrodes }, remedy);
         }
-        if let Some([one, both]) = reach.cheaper {
+        if let Some(EndsCost { one, both }) = reach.cheaper {
             let remedy = match way.ends {
                 Ends::One => Remedy::DrillBothEnds(id),
                 Ends::Both => Remedy::DrillOneEnd(id),
@@ -348,13 +378,17 @@ impl Voice<'_> {
             self.say(Level::Stop, Kind::DepthUnknown { ratio, most }, remedy);
             return;
         }
-        let [note, check, test_piece] = DEEP[usize::from(facts.outer_mm < THIN_DEEP_MM)];
-        if ratio > test_piece {
+        let from = if facts.outer_mm < THIN_DEEP_MM {
+            DEEP_THIN
+        } else {
+            DEEP
+        };
+        if ratio > from.test_piece {
             let remedy = Some(Remedy::AskTestPiece);
             self.say(Level::Check, Kind::DeepTestPiece { ratio }, remedy);
-        } else if ratio > check {
+        } else if ratio > from.check {
             self.say(Level::Check, Kind::DeepCheck { ratio }, None);
-        } else if ratio > note {
+        } else if ratio > from.note {
             self.say(Level::Note, Kind::DeepNote { ratio }, None);
         }
     }

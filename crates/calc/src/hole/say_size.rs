@@ -8,6 +8,7 @@ use crate::figure::Figure;
 use crate::finding::{Kind, Level, Remedy};
 use crate::idx::Idx;
 use crate::job_figures::{Chance, Verdict};
+use crate::quantity::Limits;
 use crate::size::{effort, verdict};
 use crate::tables::Tube;
 
@@ -19,8 +20,14 @@ impl Voice<'_> {
     /// No tube of the shop: which one would do, or which way.
     pub(super) fn no_tube(&mut self) {
         let typed = self.context.overruled(Figure::Electrode(self.row.id));
-        let limits = typed.map(|outer| [outer, outer]).or(self.plan.limits_mm);
-        let Some([lower_mm, upper_mm]) = limits else {
+        let limits = typed
+            .map(|outer| Limits::new(outer, outer))
+            .or(self.plan.limits_mm);
+        let Some(Limits {
+            lower: lower_mm,
+            upper: upper_mm,
+        }) = limits
+        else {
             return;
         };
         let buy = self.plan.held.and_then(|held| held.bought);
@@ -43,7 +50,10 @@ impl Voice<'_> {
         else {
             return;
         };
-        let [lower_mm, upper_mm] = asked.limits_mm;
+        let Limits {
+            lower: lower_mm,
+            upper: upper_mm,
+        } = asked.limits_mm;
         let parts = f64::from(self.context.setting.quantity.unwrap_or(1));
         let outside = f64::from(places(self.row)) * parts * (1.0 - held);
         let buy = bought;

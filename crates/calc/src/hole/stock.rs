@@ -1,11 +1,12 @@
 //! The shop's tubes as a hole's choice sees them: all lengths of a tube are one candidate.
 
-use crate::idx::Idx;
 use alloc::rc::Rc;
 use alloc::vec::Vec;
 use core::ops::Range;
 
-use super::facts::{SAME_MM, TubeFacts, drives};
+use super::facts::{TubeFacts, drives};
+use crate::idx::Idx;
+use crate::quantity::SAME_SIZE_MM;
 use crate::size::{Quantiles, Sized};
 use crate::size_choice::{Candidate, Wish};
 use crate::tables::{Machine, Tables, Tube};
@@ -110,7 +111,7 @@ impl Stock {
     pub(super) fn of_diameter(&self, outer_mm: f64, wish: Wish) -> Option<usize> {
         let alike = self.candidates.iter().enumerate();
         alike
-            .filter(|(_, tube)| (tube.sized.tube_mm - outer_mm).abs() < SAME_MM)
+            .filter(|(_, tube)| (tube.sized.tube_mm - outer_mm).abs() < SAME_SIZE_MM)
             .max_by_key(|(_, tube)| tube.meets(wish))
             .map(|(place, _)| place)
     }

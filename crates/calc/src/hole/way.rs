@@ -4,9 +4,10 @@ use super::depth::{Bottom, Depth, sure_depth};
 use super::drill::{Chain, Side};
 use super::profile::Profile;
 use crate::burn::{Cut, DepthLaw, cut_minutes, feed_at, overtravel};
-use crate::entry::Zone;
+use crate::entry::{AtEnds, Zone};
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::job_figures::MinutesIn;
+use crate::quantity::ROUNDING_MM;
 use crate::tables::StartValues;
 
 /// What a hole's ways have in common.
@@ -14,7 +15,7 @@ use crate::tables::StartValues;
 pub(super) struct Metal {
     pub(super) depth_mm: f64,
     pub(super) tube_mm: f64,
-    pub(super) zones: [Zone; 2],
+    pub(super) zones: AtEnds<Zone>,
     /// Feed at the face along the axis, where it is known [mm/min].
     pub(super) feed: Option<Profile>,
     /// Deepest from one end that this feed is known for [mm].
@@ -100,7 +101,7 @@ impl Way {
 impl Metal {
     /// From the entry only.
     pub(super) fn one_end(&self, row: &RowInput, start: &StartValues) -> Way {
-        let [entry, exit] = self.zones;
+        let AtEnds { entry, exit } = self.zones;
         let cut = Cut {
             depth_mm: self.depth_mm,
             entry,
@@ -152,7 +153,7 @@ impl Metal {
         let overlap = start.overlap_mm.clamp(0.0, self.depth_mm);
         let near_mm = f64::midpoint(self.depth_mm, overlap);
         let far_mm = self.depth_mm - near_mm;
-        let [entry, exit] = self.zones;
+        let AtEnds { entry, exit } = self.zones;
         let cut = |depth_mm, entry| Cut {
             depth_mm,
             entry,
@@ -203,7 +204,7 @@ impl Metal {
     fn known_feed(&self, way: &Way) -> Option<&Profile> {
         self.feed
             .as_ref()
-            .filter(|_| way.deepest_mm() <= self.deepest_mm + 1e-9)
+            .filter(|_| way.deepest_mm() <= self.deepest_mm + ROUNDING_MM)
     }
 
     fn side(&self, ratio: Profile, metal_mm: f64) -> Side {
@@ -219,7 +220,15 @@ impl Metal {
     fn minutes(&self, cut: &Cut, feed: &Profile, start: &StartValues) -> MinutesIn {
         let full = |from, to| feed.minutes(from, to, self.law);
         let last = feed_at(feed.at(cut.depth_mm), cut.depth_mm, self.law);
-        let parts = cut_minutes(cut, start.zone_feed, [feed.first(), last], full);
+        let parts = cut_minutes(
+            cut,
+            start.zone_feed,
+            AtEnds {
+                entry: feed.first(),
+                exit: last,
+            },
+            full,
+        );
         MinutesIn {
             entry: parts.entry,
             full_metal: parts.full_metal,

@@ -3,6 +3,7 @@
 mod lot;
 mod price;
 
+use crate::entry::AtEnds;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
@@ -15,7 +16,7 @@ pub use crate::chance::{Bought, Chance};
 use crate::finding::Finding;
 use crate::idx::Idx;
 use crate::input::{Ends, RowId};
-use crate::quantity::{Band, Spread};
+use crate::quantity::{Band, Limits, Spread};
 use crate::tables::{Guide, Tube};
 
 /// All figures of one job.
@@ -44,7 +45,7 @@ pub struct HoleFigures {
     /// Holes of this row in one part.
     pub places: u32,
     /// Lower and upper limit of the diameter [mm].
-    pub limits_mm: Option<[f64; 2]>,
+    pub limits_mm: Option<Limits>,
     /// Depth on the axis [mm].
     pub depth_mm: Option<f64>,
     /// Angle from the surface's normal [deg].
@@ -56,7 +57,7 @@ pub struct HoleFigures {
     /// Gap per side [mm].
     pub gap_mm: Option<Spread>,
     /// Smallest hole at the exit and largest at the entry [mm].
-    pub size_mm: Option<[f64; 2]>,
+    pub size_mm: Option<Limits>,
     /// The verdict against the drawing.
     pub verdict: Option<Verdict>,
     /// Chance that the tube to begin with is right at once.
@@ -80,7 +81,7 @@ pub struct HoleFigures {
     /// The parts of the median minutes.
     pub minutes_in: Option<MinutesIn>,
     /// Entry and exit zone [mm].
-    pub zones_mm: Option<[f64; 2]>,
+    pub zones_mm: Option<AtEnds<f64>>,
     /// Longer axis of the mouth ellipse [mm].
     pub mouth_mm: Option<f64>,
     /// Length of electrode lost in one hole, median [mm].

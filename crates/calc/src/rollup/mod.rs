@@ -35,10 +35,30 @@ pub struct Counts {
     pub between: Changes,
     /// Dressings.
     pub dressings: u64,
-    /// Electrodes broken, thin ones and all others.
-    pub broken: [f64; 2],
+    /// Electrodes broken.
+    pub broken: Broken,
     /// Minutes in holes that broken electrodes leave for nothing [min].
     pub broken_hole_min: f64,
+}
+
+/// Electrodes broken, thin ones apart; what is expected, so not whole ones.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Broken {
+    /// Thin tubes.
+    pub thin: f64,
+    /// All others.
+    pub other: f64,
+}
+
+impl Broken {
+    /// Adds those of one tube.
+    pub(crate) fn add(&mut self, broken: f64, thin: bool) {
+        if thin {
+            self.thin += broken;
+        } else {
+            self.other += broken;
+        }
+    }
 }
 
 /// Electrode changes, thin tubes apart.
@@ -283,8 +303,7 @@ pub fn roll_up(counts: &Counts, times: &Times) -> (MachineMinutes, LaborMinutes)
     } else {
         0.0
     };
-    let [broken_thin, broken] = counts.broken;
-    let changed = broken_thin * times.change_thin + broken * times.change;
+    let changed = counts.broken.thin * times.change_thin + counts.broken.other * times.change;
     let machine = MachineMinutes {
         set_up: each(counts.set_ups, times.set_up),
         first_piece: each(counts.set_ups + counts.turn_overs, times.first_piece),

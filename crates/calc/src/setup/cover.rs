@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use core::cmp::Reverse;
 
 use super::mount::Mount;
+use crate::quantity::Limits;
 use crate::vector::{Vector, angle_deg, azimuth_deg, opposite};
 
 /// Angles closer than this count as one [deg].
@@ -20,7 +21,7 @@ pub(super) struct Clamping {
 
 /// Clampings that reach all `directions` on a machine that tilts from `tilt[0]` to `tilt[1]`
 /// [deg], with the part turned about `index`, where an index axis is used.
-pub(super) fn cover(directions: &[Vector], index: Option<Vector>, tilt: [f64; 2]) -> Vec<Clamping> {
+pub(super) fn cover(directions: &[Vector], index: Option<Vector>, tilt: Limits) -> Vec<Clamping> {
     match index {
         Some(axis) => by_index(directions, axis, tilt),
         None => by_face(directions, tilt),
@@ -30,7 +31,7 @@ pub(super) fn cover(directions: &[Vector], index: Option<Vector>, tilt: [f64; 2]
 /// With an index axis the turn about it is free, so only the angle to it counts. The axis stands
 /// upright or lies, either way round: four intervals of that angle, so the best few of them are
 /// found by trying all sixteen sets. What none reaches is clamped inclined, one angle at a time.
-fn by_index(directions: &[Vector], axis: Vector, tilt: [f64; 2]) -> Vec<Clamping> {
+fn by_index(directions: &[Vector], axis: Vector, tilt: Limits) -> Vec<Clamping> {
     let mounts = [
         Mount::Lying(axis),
         Mount::Upright(axis),
@@ -82,9 +83,9 @@ fn by_index(directions: &[Vector], axis: Vector, tilt: [f64; 2]) -> Vec<Clamping
 }
 
 /// Whether an index axis mounted like this brings a direction at `angle` to it under the tool.
-fn index_reaches(mount: Mount, axis: Vector, angle: f64, [least, most]: [f64; 2]) -> bool {
+fn index_reaches(mount: Mount, axis: Vector, angle: f64, tilt: Limits) -> bool {
     let same_way = |vector: Vector| crate::vector::dot(vector, axis) > 0.0;
-    let within = |tilt: f64| least - SAME_DEG <= tilt && tilt <= most + SAME_DEG;
+    let within = within(tilt);
     match mount {
         Mount::Lying(way) if same_way(way) => within(90.0 - angle),
         Mount::Lying(_) => within(angle - 90.0),
@@ -100,7 +101,7 @@ fn index_reaches(mount: Mount, axis: Vector, angle: f64, [least, most]: [f64; 2]
 /// Without an index axis the part lies on one of its six faces, and a tilt reaches what lies in one
 /// plane upright to that face. The largest such set of directions is taken again and again; what no
 /// face reaches is clamped inclined, one direction at a time.
-fn by_face(directions: &[Vector], tilt: [f64; 2]) -> Vec<Clamping> {
+fn by_face(directions: &[Vector], tilt: Limits) -> Vec<Clamping> {
     let faces: [Vector; 6] = [
         [0.0, 0.0, 1.0],
         [0.0, 0.0, -1.0],
@@ -155,9 +156,15 @@ fn by_face(directions: &[Vector], tilt: [f64; 2]) -> Vec<Clamping> {
     clampings
 }
 
+/// Whether a tilt is within the machine's range.
+fn within(range: Limits) -> impl Fn(f64) -> bool {
+    move |tilt| range.lower - SAME_DEG <= tilt && tilt <= range.upper + SAME_DEG
+}
+
 /// Sets of directions that one clamping on a face reaches, one per plane of tilting.
-fn sets_on(face: Vector, directions: &[Vector], [least, most]: [f64; 2]) -> Vec<Clamping> {
-    let furthest = most.max(-least);
+fn sets_on(face: Vector, directions: &[Vector], tilt: Limits) -> Vec<Clamping> {
+    let furthest = tilt.upper.max(-tilt.lower);
+    let within = within(tilt);
     let mut square = Vec::new();
     // Directions of tool and the plane's azimuth that brings each to a tilt in range.
     let mut tilted: Vec<(f64, usize)> = Vec::new();
@@ -165,15 +172,15 @@ fn sets_on(face: Vector, directions: &[Vector], [least, most]: [f64; 2]) -> Vec<
         let up = opposite(direction);
         let tilt = angle_deg(up, face);
         if tilt <= SAME_DEG {
-            if least <= SAME_DEG && most >= -SAME_DEG {
+            if within(0.0) {
                 square.push(at);
             }
         } else if tilt <= furthest + SAME_DEG {
             let azimuth = azimuth_deg(up, face);
-            if least - SAME_DEG <= tilt && tilt <= most + SAME_DEG {
+            if within(tilt) {
                 tilted.push((around(azimuth), at));
             }
-            if least - SAME_DEG <= -tilt && -tilt <= most + SAME_DEG {
+            if within(-tilt) {
                 tilted.push((around(azimuth + 180.0), at));
             }
         }

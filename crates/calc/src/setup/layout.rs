@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 use super::tool::Tool;
 use crate::input::{Ends, JobInput, PartAxis, Place, RowId, RowInput};
 use crate::job_figures::HoleFigures;
+use crate::quantity::Limits;
 use crate::tables::Machine;
 
 /// What of a job its clampings rest on: equal layouts are clamped alike.
@@ -21,7 +22,7 @@ pub(crate) struct Layout {
     /// The part's axis that this turns, where it is used.
     pub(super) index_about: Option<PartAxis>,
     /// Smallest and largest tilt of head or table from upright [deg].
-    pub(super) tilt_deg: [f64; 2],
+    pub(super) tilt_deg: Limits,
 }
 
 /// A row as it is clamped.

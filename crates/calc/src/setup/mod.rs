@@ -26,6 +26,7 @@ use alloc::vec::Vec;
 use crate::finding::{About, Finding, Kind, Level, Remedy};
 use crate::input::{JobInput, PartAxis};
 use crate::job_figures::{HoleFigures, SetupFigures};
+use crate::quantity::Limits;
 use crate::tables::Machine;
 use crate::vector::Vector;
 
@@ -168,7 +169,7 @@ pub(crate) fn clamp(layout: &Layout) -> Setups {
 }
 
 /// The axis of the part that needs fewest clampings when it is turned about, if fewer than `now`.
-fn better_index(directions: &[Vector], now: usize, tilt: [f64; 2]) -> Option<Remedy> {
+fn better_index(directions: &[Vector], now: usize, tilt: Limits) -> Option<Remedy> {
     let (setups, axis) = [PartAxis::X, PartAxis::Y, PartAxis::Z]
         .into_iter()
         .map(|axis| (cover(directions, Some(axis.unit()), tilt).len(), axis))

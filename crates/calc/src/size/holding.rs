@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use super::sized::{QUANTILES, Sized};
+use crate::quantity::Limits;
 
 /// Chance of a hole inside both limits once the first piece of the lot is measured.
 ///
@@ -17,21 +18,21 @@ use super::sized::{QUANTILES, Sized};
 /// Result: chance [-], 0 to 1; 0 without tubes.
 ///
 /// ```
-/// use quillbore_calc::Spread;
+/// use quillbore_calc::{Limits, Spread};
 /// use quillbore_calc::size::{Quantiles, Sized, held};
 /// // A gap that is known: 0.8 mm with a deviation of 0.01; the setting moves it to the middle of the
 /// // limits, 0.81. Within two deviations of the middle 0.9545 (standard normal table).
 /// let gap = Spread::new(0.05, 0.05).unwrap();
 /// let tubes = [Sized::new(0.7, gap, &[(1.0, 0.01)], 0.0, &Quantiles::default())];
-/// assert!((held(&tubes, [0.79, 0.83], 0.0) - 0.9545).abs() < 0.00005);
-/// assert_eq!(held(&tubes, [5.95, 6.05], 0.0), 0.0);
+/// assert!((held(&tubes, Limits::new(0.79, 0.83), 0.0) - 0.9545).abs() < 0.00005);
+/// assert_eq!(held(&tubes, Limits::new(5.95, 6.05), 0.0), 0.0);
 /// ```
 ///
 /// Source: ours; worked figures by an independent prototype in the tests.
 #[must_use]
 pub fn held<'a>(
     tubes: impl IntoIterator<Item = &'a Sized>,
-    limits_mm: [f64; 2],
+    limits_mm: Limits,
     taper_mm: f64,
 ) -> f64 {
     Holding::of(tubes, limits_mm, taper_mm).mean()
@@ -39,7 +40,7 @@ pub fn held<'a>(
 
 /// How well some tubes together hold limits, quantile by quantile of the lot's gap.
 pub(crate) struct Holding {
-    limits_mm: [f64; 2],
+    limits_mm: Limits,
     taper_mm: f64,
     best: [f64; QUANTILES],
 }
@@ -47,7 +48,7 @@ pub(crate) struct Holding {
 impl Holding {
     pub(crate) fn of<'a>(
         tubes: impl IntoIterator<Item = &'a Sized>,
-        limits_mm: [f64; 2],
+        limits_mm: Limits,
         taper_mm: f64,
     ) -> Self {
         let near: Vec<&Sized> = tubes

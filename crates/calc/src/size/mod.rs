@@ -15,7 +15,7 @@ pub use sized::{Quantiles, Sized};
 
 use crate::interpolate::{linear, linear_held};
 use crate::job_figures::Verdict;
-use crate::quantity::Spread;
+use crate::quantity::{ROUNDING_MM, Spread};
 
 /// Chance of a hole inside both limits from which a size is comfortable (our choice, no source).
 pub const COMFORTABLE: f64 = 0.98;
@@ -111,7 +111,7 @@ pub fn verdict(held: f64, outside_in_lot: f64) -> Verdict {
 pub fn effort(table: &[(f64, f64)], width_mm: f64) -> Option<f64> {
     let least = table.first().map_or(0.0, |(width, _)| *width);
     // 2.01 - 1.99 is 0.02, though binary fractions say a little less.
-    (width_mm >= least - 1e-6).then(|| {
+    (width_mm >= least - ROUNDING_MM).then(|| {
         if table.is_empty() {
             1.0
         } else {

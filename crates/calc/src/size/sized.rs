@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 use super::normal::{END_Z, Normal};
 use crate::interpolate::linear;
 use crate::job_figures::Chance;
-use crate::quantity::Spread;
+use crate::quantity::{Limits, Spread};
 use crate::spread::normal_at;
 
 /// Quantiles of the lot's gap that a chance is the mean of: 1 to 99 in a hundred.
@@ -66,7 +66,7 @@ impl Sized {
     /// Result: what the tube makes: its sizes at the quantiles of the gap and a hole's deviation [mm].
     ///
     /// ```
-    /// use quillbore_calc::Spread;
+    /// use quillbore_calc::{Limits, Spread};
     /// use quillbore_calc::size::{Quantiles, Sized};
     /// let gap = Spread::new(0.03, 0.06).unwrap();
     /// let tube = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
@@ -104,21 +104,21 @@ impl Sized {
     /// Result: sizes [mm].
     ///
     /// ```
-    /// use quillbore_calc::Spread;
+    /// use quillbore_calc::{Limits, Spread};
     /// use quillbore_calc::size::{Quantiles, Sized};
     /// let gap = Spread::new(0.03, 0.06).unwrap();
     /// let tube = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
-    /// let [least, most] = tube.range_mm(0.003);
+    /// let Limits { lower: least, upper: most } = tube.range_mm(0.003);
     /// assert!((least - 0.757).abs() < 1e-9 && (most - 0.82).abs() < 1e-9);
     /// ```
     ///
     /// Source: definition of the gap.
     #[must_use]
-    pub fn range_mm(&self, taper_mm: f64) -> [f64; 2] {
-        [
+    pub fn range_mm(&self, taper_mm: f64) -> Limits {
+        Limits::new(
             self.tube_mm + 2.0 * self.gap.p10 - taper_mm,
             self.tube_mm + 2.0 * self.gap.p90,
-        ]
+        )
     }
 
     /// Median size at the entry.
@@ -128,7 +128,7 @@ impl Sized {
     /// Result: size [mm].
     ///
     /// ```
-    /// use quillbore_calc::Spread;
+    /// use quillbore_calc::{Limits, Spread};
     /// use quillbore_calc::size::{Quantiles, Sized};
     /// let gap = Spread::new(0.02, 0.08).unwrap(); // median 0.04
     /// let tube = Sized::new(0.7, gap, &[(1.0, 0.008)], 0.01, &Quantiles::default());
@@ -152,21 +152,21 @@ impl Sized {
     /// Result: chances [-], 0 to 1.
     ///
     /// ```
-    /// use quillbore_calc::Spread;
+    /// use quillbore_calc::{Limits, Spread};
     /// use quillbore_calc::size::{Quantiles, Sized};
     /// // A gap that is known: 0.8 mm with a deviation of 0.01. Within one deviation of the middle
     /// // 0.6827, beyond one 0.1587 (standard normal table).
     /// let gap = Spread::new(0.05, 0.05).unwrap();
     /// let tube = Sized::new(0.7, gap, &[(1.0, 0.01)], 0.0, &Quantiles::default());
-    /// let chance = tube.chance([0.79, 0.81], 0.0);
+    /// let chance = tube.chance(Limits::new(0.79, 0.81), 0.0);
     /// assert!((chance.inside - 0.6827).abs() < 0.00005);
     /// assert!((chance.over - 0.1587).abs() < 0.00005);
     /// ```
     ///
     /// Source: ours; worked figures by an independent prototype in the tests.
     #[must_use]
-    pub fn chance(&self, limits_mm: [f64; 2], taper_mm: f64) -> Chance {
-        let [lower, upper] = limits_mm;
+    pub fn chance(&self, limits_mm: Limits, taper_mm: f64) -> Chance {
+        let Limits { lower, upper } = limits_mm;
         let below_upper: Vec<f64> = self.below(upper).collect();
         self.chance_by(&below_upper, lower + taper_mm)
     }
@@ -191,8 +191,8 @@ impl Sized {
     ///
     /// Between two sizes the share inside is at most that of the one nearer to the middle of the
     /// limits, and the share over at least that of the smaller.
-    pub(crate) fn most_score(&self, limits_mm: [f64; 2], taper_mm: f64) -> f64 {
-        let (least, upper) = (limits_mm[0] + taper_mm, limits_mm[1]);
+    pub(crate) fn most_score(&self, limits_mm: Limits, taper_mm: f64) -> f64 {
+        let (least, upper) = (limits_mm.lower + taper_mm, limits_mm.upper);
         let middle = f64::midpoint(least, upper);
         let inside = |size: f64| (self.share(upper - size) - self.share(least - size)).max(0.0);
         let mut most = 0.0;
@@ -208,19 +208,19 @@ impl Sized {
     }
 
     /// True where no size of the tube can lie inside the limits.
-    pub(crate) fn is_far_from(&self, limits_mm: [f64; 2], taper_mm: f64) -> bool {
+    pub(crate) fn is_far_from(&self, limits_mm: Limits, taper_mm: f64) -> bool {
         let reach = END_Z * self.deviation_mm;
         let (first, last) = (self.sizes_mm.first(), self.sizes_mm.last());
-        first.is_none_or(|least| *least > limits_mm[1] + reach)
-            || last.is_none_or(|most| *most < limits_mm[0] + taper_mm - reach)
+        first.is_none_or(|least| *least > limits_mm.upper + reach)
+            || last.is_none_or(|most| *most < limits_mm.lower + taper_mm - reach)
     }
 
     /// Whether it can hold the limits at all, its setting moved as far as that goes.
-    pub(super) fn may_hold(&self, limits_mm: [f64; 2], taper_mm: f64) -> bool {
+    pub(super) fn may_hold(&self, limits_mm: Limits, taper_mm: f64) -> bool {
         // A setting moves a size by less than half the gap, so what is far off by twice the move is out.
         let widest = self.sizes_mm.last().map_or(0.0, |most| most - self.tube_mm);
         let slack = (MOVE_SHARE * widest).max(MOVE_MM);
-        let widened = [limits_mm[0] - slack, limits_mm[1] + slack];
+        let widened = Limits::new(limits_mm.lower - slack, limits_mm.upper + slack);
         !self.is_far_from(widened, taper_mm)
     }
 
@@ -238,11 +238,11 @@ impl Sized {
 
     /// Chance of a hole inside the limits in a lot at this quantile of its gap, the setting moved as
     /// far as it helps.
-    pub(super) fn held_at(&self, quantile: usize, limits_mm: [f64; 2], taper_mm: f64) -> f64 {
+    pub(super) fn held_at(&self, quantile: usize, limits_mm: Limits, taper_mm: f64) -> f64 {
         let Some(size) = self.sizes_mm.get(quantile) else {
             return 0.0;
         };
-        let [lower, upper] = [limits_mm[0] + taper_mm, limits_mm[1]];
+        let [lower, upper] = [limits_mm.lower + taper_mm, limits_mm.upper];
         let middle = f64::midpoint(lower, upper);
         let most = (MOVE_SHARE * (size - self.tube_mm)).max(MOVE_MM);
         let size = size + (middle - size).clamp(-most, most);

@@ -1,6 +1,6 @@
 //! Hole tolerance classes of ISO 286 by table, for sizes up to 18 mm.
 
-use crate::quantity::Length;
+use crate::quantity::{Length, Limits};
 
 /// Upper ends of the size ranges [mm], each "up to and including".
 const RANGES_MM: [f64; 4] = [3.0, 6.0, 10.0, 18.0];
@@ -40,20 +40,20 @@ const LOWER_UM: [(&str, [u16; 4]); 5] = [
 /// Result: lower and upper limit, or `None` outside the table.
 ///
 /// ```
-/// use quillbore_calc::Length;
+/// use quillbore_calc::{Length, Limits};
 /// use quillbore_calc::standards::fits::limits;
-/// let [lower, upper] = limits(Length::from_mm(4.0).unwrap(), "F8").unwrap();
+/// let Limits { lower, upper } = limits(Length::from_mm(4.0).unwrap(), "F8").unwrap();
 /// assert!((lower.mm() - 4.010).abs() < 1e-9 && (upper.mm() - 4.028).abs() < 1e-9);
 /// ```
 ///
 /// Source: ISO 286-1:2010 and ISO 286-2:2010, from tables that reproduce them.
 #[must_use]
-pub fn limits(nominal: Length, class: &str) -> Option<[Length; 2]> {
-    let [lower, upper] = deviations_um(nominal, class)?;
-    Some([
+pub fn limits(nominal: Length, class: &str) -> Option<Limits<Length>> {
+    let Limits { lower, upper } = deviations_um(nominal, class)?;
+    Some(Limits::new(
         Length::from_mm(nominal.mm() + lower / 1000.0)?,
         Length::from_mm(nominal.mm() + upper / 1000.0)?,
-    ])
+    ))
 }
 
 /// Lower and upper deviation of a hole from its nominal size by its ISO 286 class.
@@ -67,16 +67,16 @@ pub fn limits(nominal: Length, class: &str) -> Option<[Length; 2]> {
 /// of a note to the standard's table).
 ///
 /// ```
-/// use quillbore_calc::Length;
+/// use quillbore_calc::{Length, Limits};
 /// use quillbore_calc::standards::fits::deviations_um;
 /// let three = Length::from_mm(3.0).unwrap();
-/// assert_eq!(deviations_um(three, "H7"), Some([0.0, 10.0]));
-/// assert_eq!(deviations_um(three, "JS9"), Some([-12.5, 12.5]));
+/// assert_eq!(deviations_um(three, "H7"), Some(Limits::new(0.0, 10.0)));
+/// assert_eq!(deviations_um(three, "JS9"), Some(Limits::new(-12.5, 12.5)));
 /// ```
 ///
 /// Source: ISO 286-1:2010 and ISO 286-2:2010, from tables that reproduce them.
 #[must_use]
-pub fn deviations_um(nominal: Length, class: &str) -> Option<[f64; 2]> {
+pub fn deviations_um(nominal: Length, class: &str) -> Option<Limits> {
     let size = nominal.mm();
     if size <= 0.0 {
         return None;
@@ -90,11 +90,11 @@ pub fn deviations_um(nominal: Length, class: &str) -> Option<[f64; 2]> {
     }
     let width = f64::from(*WIDTHS_UM.get(range)?.get(grade.checked_sub(FIRST_GRADE)?)?);
     if letter == "JS" {
-        return Some([-width / 2.0, width / 2.0]);
+        return Some(Limits::new(-width / 2.0, width / 2.0));
     }
     let (_, by_range) = LOWER_UM.iter().find(|(name, _)| *name == letter)?;
     let lower = f64::from(*by_range.get(range)?);
-    Some([lower, lower + width])
+    Some(Limits::new(lower, lower + width))
 }
 
 /// A grade written in digits only, without a leading zero or sign.

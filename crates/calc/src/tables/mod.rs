@@ -10,7 +10,8 @@ pub use deviations::Deviations;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use crate::quantity::Spread;
+use crate::idx::Idx;
+use crate::quantity::{Limits, SAME_SIZE_MM, Spread};
 
 /// Everything of the shop that a job's figures depend on.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,6 +28,32 @@ pub struct Tables {
     pub rates: Rates,
     /// Start values of the process.
     pub start: StartValues,
+}
+
+impl Tables {
+    /// The guide of a tube.
+    ///
+    /// Formula: the first one whose tube diameter is the tube's, to [`SAME_SIZE_MM`].
+    ///
+    /// - `outer_mm`: the tube's outer diameter [mm], above 0.
+    ///
+    /// Result: which guide; `None` where there is none for this size.
+    ///
+    /// ```
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// let tables = shop::tables();
+    /// let guide = tables.guide_for(0.7004).unwrap();
+    /// assert_eq!(guide.of(&tables.guides).unwrap().tube_mm, 0.7);
+    /// assert_eq!(tables.guide_for(0.72), None);
+    /// ```
+    ///
+    /// Source: common practice, no source.
+    #[must_use]
+    pub fn guide_for(&self, outer_mm: f64) -> Option<Idx<Guide>> {
+        Idx::find(&self.guides, |guide| {
+            (guide.tube_mm - outer_mm).abs() < SAME_SIZE_MM
+        })
+    }
 }
 
 /// The family of a work material: what decides its start values and its dangers.
@@ -93,7 +120,7 @@ pub struct Material {
     /// Density [g/cm3].
     pub density_g_cm3: f64,
     /// Lowest and highest resistivity [ohm cm]; `None` where nothing is known.
-    pub resistivity_ohm_cm: Option<[f64; 2]>,
+    pub resistivity_ohm_cm: Option<Limits>,
     /// Feed of a 1 mm one-channel tube in a shallow hole [mm/min].
     pub feed_mm_min: Spread,
     /// Wear by length of a 1 mm tube in a shallow hole [-].
@@ -163,7 +190,7 @@ pub struct Machine {
     /// Stroke of the drilling axis [mm].
     pub stroke_mm: f64,
     /// Smallest and largest tube diameter it drives [mm].
-    pub tube_mm: [f64; 2],
+    pub tube_mm: Limits,
     /// Longest tube it takes [mm].
     pub tube_length_mm: f64,
     /// Length of a tube held back by chuck, guide, stand-off and reserve together [mm].
@@ -177,7 +204,7 @@ pub struct Machine {
     /// True where a rotary axis can index the part.
     pub index_axis: bool,
     /// Smallest and largest tilt of head or table from upright [deg], where it tilts.
-    pub tilt_deg: Option<[f64; 2]>,
+    pub tilt_deg: Option<Limits>,
     /// Rapid speed of the table's axes [mm/min].
     pub table_rapid_mm_min: f64,
     /// Rapid speed of the drilling axis [mm/min].

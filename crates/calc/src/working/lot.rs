@@ -1,13 +1,13 @@
 //! Workings of the lot's figures.
 
-use crate::idx::Idx;
-use crate::tables::Tube;
 use alloc::vec::Vec;
 
 use super::job::{Job, Worked, plain};
 use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit};
+use crate::idx::Idx;
 use crate::input::Ends;
 use crate::price::{Terms, markup, price};
+use crate::tables::Tube;
 
 /// Up to so many rows each row's minutes stand apart, so that each can be opened.
 const ROWS_APART: usize = 24;

@@ -7,6 +7,7 @@ use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit};
 use crate::input::{Ends, RowId, RowInput};
 use crate::interpolate::log_log;
 use crate::job_figures::HoleFigures;
+use crate::quantity::Limits;
 use crate::size::gap_of;
 use crate::tables::{Material, Tube};
 
@@ -81,7 +82,10 @@ impl Row<'_> {
     /// Chances of the tube against the limits.
     fn electrode(&self) -> Option<Worked> {
         let outer = self.tube()?.outer_mm;
-        let [smallest, largest] = self.hole.size_mm?;
+        let Limits {
+            lower: smallest,
+            upper: largest,
+        } = self.hole.size_mm?;
         let start = &self.job.tables.start;
         let mm = |name, value, origin| plain(name, value, Unit::Mm, origin);
         let opens = Figure::Gap(self.hole.row);
@@ -92,7 +96,7 @@ impl Row<'_> {
         ];
         let taper = outer + 2.0 * gap_low.value.value - smallest;
         let mut inputs: Vec<Input> = Vec::new();
-        if let Some([lower, upper]) = self.hole.limits_mm {
+        if let Some(Limits { lower, upper }) = self.hole.limits_mm {
             inputs.push(self.limit(Name::LowerLimit, lower));
             inputs.push(self.limit(Name::UpperLimit, upper));
         }

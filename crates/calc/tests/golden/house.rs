@@ -7,7 +7,7 @@ use quillbore_calc::input::{Ends, HoleEnd, JobInput, Layer, RowInput};
 use quillbore_calc::tables::{
     Deviations, Family, Guide, Machine, Material, Rates, StartValues, Tables, Tube, TubeMaterial,
 };
-use quillbore_calc::{Idx, RowId, Spread};
+use quillbore_calc::{Idx, Limits, RowId, Spread};
 use serde_json::Value;
 
 /// The shop of the sheet.
@@ -90,7 +90,7 @@ impl House {
         RowInput {
             id: RowId(id),
             count: row["holes"].as_u64().unwrap() as u32,
-            limits_mm: Some(pair(&row["limits"])),
+            limits_mm: Some(limits(&row["limits"])),
             depth_mm: Some(layers.iter().map(|layer| layer.thickness_mm).sum()),
             end: match (yes("blind"), yes("both_open")) {
                 (true, _) => HoleEnd::Blind,
@@ -134,6 +134,11 @@ fn pair(value: &Value) -> [f64; 2] {
     [number(&value[0]), number(&value[1])]
 }
 
+fn limits(value: &Value) -> Limits {
+    let [lower, upper] = pair(value);
+    Limits { lower, upper }
+}
+
 fn band(value: &Value) -> Spread {
     let [p10, p90] = pair(value);
     Spread::new(p10, p90).unwrap()
@@ -162,7 +167,7 @@ fn material(name: &str, value: &Value) -> Material {
         name: name.into(),
         family,
         density_g_cm3: 8.0,
-        resistivity_ohm_cm: Some([2e-5, 1e-4]),
+        resistivity_ohm_cm: Some(Limits::new(2e-5, 1e-4)),
         feed_mm_min: band(&value["feed"]),
         wear: band(&value["wear"]),
         tube_material: stuff(&value["tube"]),
@@ -200,14 +205,14 @@ fn machine(name: &str, value: &Value) -> Machine {
         part_mm: [800.0; 3],
         mass_kg: 1000.0,
         stroke_mm: number(&value["stroke"]),
-        tube_mm: pair(&value["tube_mm"]),
+        tube_mm: limits(&value["tube_mm"]),
         tube_length_mm: number(&value["tube_length"]),
         held_back_mm: number(&value["held_back"]),
         stand_off_mm: number(&value["stand_off"]),
         pressure_bar: 70.0,
         changer: value["changer"].as_bool().unwrap(),
         index_axis: false,
-        tilt_deg: Some([0.0, 60.0]),
+        tilt_deg: Some(Limits::new(0.0, 60.0)),
         table_rapid_mm_min: 3000.0,
         head_rapid_mm_min: number(&value["head_rapid"]),
         attended: number(&value["attended"]),
@@ -217,7 +222,10 @@ fn machine(name: &str, value: &Value) -> Machine {
 
 fn start_values(start: &Value) -> StartValues {
     let seconds = |key: &str| {
-        let [p10, p90] = pair(&start[key]);
+        let Limits {
+            lower: p10,
+            upper: p90,
+        } = limits(&start[key]);
         Spread::new(p10 / 60.0, p90 / 60.0).unwrap()
     };
     let of = |key: &str| band(&start[key]);
@@ -227,7 +235,10 @@ fn start_values(start: &Value) -> StartValues {
         (number(&row[0]), spread.unwrap())
     };
     let deviation = |key: &str| number(&start["start_dev"][key]);
-    let [handling_shop, handling_machine] = pair(&start["start_dev"]["handling"]);
+    let Limits {
+        lower: handling_shop,
+        upper: handling_machine,
+    } = limits(&start["start_dev"]["handling"]);
     StartValues {
         gap_mm: list(&start["gap_mm"]).iter().map(gap).collect(),
         feed_by_diameter: points(&start["feed_by_d"]),

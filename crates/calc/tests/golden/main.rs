@@ -12,7 +12,7 @@ mod house;
 use std::collections::BTreeMap;
 
 use quillbore_calc::assemble::figures_now;
-use quillbore_calc::hole::Context;
+use quillbore_calc::hole::{Context, FeedWear};
 use quillbore_calc::input::JobInput;
 use quillbore_calc::job_figures::JobFigures;
 use quillbore_calc::tables::Tables;
@@ -116,7 +116,7 @@ fn row_figures(
         put("changes", minutes.changes);
         put("minutes", hole.minutes.unwrap().p50);
         put("wear", hole.wear_mm.unwrap());
-        let [burn, wear] = context.drill(typed).unwrap().sigmas();
+        let FeedWear { feed: burn, wear } = context.drill(typed).unwrap().sigmas();
         put("s_burn", burn);
         put("s_wear", wear);
         if let Some(plan) = hole.depth_plan {

@@ -5,7 +5,7 @@ use quillbore_calc::hole::{Context, Draw};
 use quillbore_calc::input::{Ends, HoleEnd, Overrule, Surface};
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::tables::Tube;
-use quillbore_calc::{Figure, Idx, RowId};
+use quillbore_calc::{Figure, Idx, Limits, RowId};
 
 use super::shop::*;
 use super::{close, first, tube};
@@ -19,12 +19,12 @@ fn codes(found: &HoleFigures) -> Vec<&'static str> {
 #[test]
 fn a_machine_drives_its_thinnest_and_its_thickest_tube() {
     for (bounds, outside) in [
-        ([0.7, 3.0], false),
-        ([0.3, 0.7], false),
-        ([0.7005, 3.0], false),
-        ([0.3, 0.6995], false),
-        ([0.702, 3.0], true),
-        ([0.3, 0.698], true),
+        (Limits::new(0.7, 3.0), false),
+        (Limits::new(0.3, 0.7), false),
+        (Limits::new(0.7005, 3.0), false),
+        (Limits::new(0.3, 0.6995), false),
+        (Limits::new(0.702, 3.0), true),
+        (Limits::new(0.3, 0.698), true),
     ] {
         let mut tables = tables();
         tables.machines[BENCH.at()].tube_mm = bounds;
@@ -150,8 +150,8 @@ fn the_mouth_is_that_of_the_size_aimed_at() {
         (found.mouth_mm.unwrap(), found.gap_mm.unwrap())
     };
     // cos 60 is one half.
-    close(mouth(Some([0.7, 0.9])).0, 1.6, 1e-9);
-    close(mouth(Some([0.0, 0.85])).0, 1.7, 1e-9);
+    close(mouth(Some(Limits::new(0.7, 0.9))).0, 1.6, 1e-9);
+    close(mouth(Some(Limits::new(0.0, 0.85))).0, 1.7, 1e-9);
     let (by_tube, gap) = mouth(None);
     close(
         by_tube,
@@ -173,7 +173,7 @@ fn an_exit_zone_where_the_bar_is_drilled_through() {
             offset_mm: 0.0,
         };
         row.tube = Some(tube(&tables, 1.0, 400.0, 1));
-        first(&job(vec![row]), &tables).zones_mm.unwrap()[1]
+        first(&job(vec![row]), &tables).zones_mm.unwrap().exit
     };
     let zone = 3.0 - f64::sqrt(9.0 - 0.25);
     close(exit(6.0, HoleEnd::Through), zone, 1e-12);
@@ -225,11 +225,18 @@ fn blind_limits_that_are_none_leave_the_general_tolerance() {
         row.depth_limits_mm = limits_mm;
         first(&job(vec![row]), &tables).depth_plan.unwrap()
     };
-    for none in [[20.5, 19.5], [20.0, 20.0], [0.0, 20.5], [-1.0, 20.5]] {
-        assert_eq!(plan(20.0, Some(none)), plan(20.0, None));
+    for (lower, upper) in [(20.5, 19.5), (20.0, 20.0), (0.0, 20.5), (-1.0, 20.5)] {
+        assert_eq!(
+            plan(20.0, Some(Limits::new(lower, upper))),
+            plan(20.0, None)
+        );
     }
     close(plan(20.0, None).never_beyond_mm, 20.2, 1e-12);
-    close(plan(20.0, Some([19.5, 20.5])).never_beyond_mm, 20.5, 1e-12);
+    close(
+        plan(20.0, Some(Limits::new(19.5, 20.5))).never_beyond_mm,
+        20.5,
+        1e-12,
+    );
     let beyond = plan(5000.0, None);
     close(beyond.never_beyond_mm, 5005.0, 1e-9);
     close(beyond.allowed_mm, 5.0, 1e-9);
@@ -242,7 +249,7 @@ fn only_a_blind_hole_is_aimed_at_the_middle_of_its_limits() {
     let depth = |end| {
         let mut row = through(0.8, 25.0);
         row.end = end;
-        row.depth_limits_mm = Some([20.0, 26.0]);
+        row.depth_limits_mm = Some(Limits::new(20.0, 26.0));
         first(&job(vec![row]), &tables).depth_mm.unwrap()
     };
     assert_eq!(depth(HoleEnd::Blind), 23.0);
@@ -290,7 +297,7 @@ fn as_deep_as_is_known_is_known() {
 #[test]
 fn limits_without_width_are_told_and_not_judged() {
     let mut row = through(0.8, 20.0);
-    row.limits_mm = Some([0.8, 0.8]);
+    row.limits_mm = Some(Limits::new(0.8, 0.8));
     let found = first(&job(vec![row]), &tables());
     assert_eq!((found.tube, found.held, found.verdict), (None, None, None));
     assert!(codes(&found).contains(&"limits-too-close"));

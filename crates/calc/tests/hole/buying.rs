@@ -6,13 +6,13 @@ use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::hole::Context;
 use quillbore_calc::job_figures::Bought;
 use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
-use quillbore_calc::{Figure, Idx, JobInput, Tables};
+use quillbore_calc::{Figure, Idx, JobInput, Limits, Tables};
 
 use super::shop::*;
 use super::{close, first, overruled};
 
 /// The shop with brass tubes of one channel in tenths, and a hole between these limits.
-fn in_tenths(limits_mm: [f64; 2], depth_mm: f64) -> (Tables, JobInput) {
+fn in_tenths(limits_mm: Limits, depth_mm: f64) -> (Tables, JobInput) {
     let mut tables = tables();
     tables.tubes.retain(|tube| {
         let tenths = tube.outer_mm * 10.0;
@@ -32,10 +32,10 @@ fn held_and_bought(tables: &Tables, input: &JobInput) -> (f64, Option<Bought>) {
 #[test]
 fn a_tube_between_the_drawer_s_is_told_where_it_holds_more() {
     for (limits, depth, held, outer_mm, with_it) in [
-        ([0.37, 0.43], 5.0, 0.745_281, 0.35, 0.999_212),
-        ([0.60, 0.64], 10.0, 0.557_070, 0.55, 0.958_537),
-        ([0.95, 1.00], 20.0, 0.900_269, 0.85, 0.939_629),
-        ([1.45, 1.50], 10.0, 0.901_798, 1.35, 0.939_806),
+        (Limits::new(0.37, 0.43), 5.0, 0.745_281, 0.35, 0.999_212),
+        (Limits::new(0.60, 0.64), 10.0, 0.557_070, 0.55, 0.958_537),
+        (Limits::new(0.95, 1.00), 20.0, 0.900_269, 0.85, 0.939_629),
+        (Limits::new(1.45, 1.50), 10.0, 0.901_798, 1.35, 0.939_806),
     ] {
         let (tables, input) = in_tenths(limits, depth);
         let (found, bought) = held_and_bought(&tables, &input);
@@ -51,10 +51,10 @@ fn a_tube_between_the_drawer_s_is_told_where_it_holds_more() {
 #[test]
 fn what_adds_too_little_is_not_told() {
     for (limits, depth, held) in [
-        ([0.47, 0.53], 8.0, 0.772_260),
-        ([1.20, 1.25], 8.0, 0.793_908),
-        ([0.75, 0.85], 10.0, 0.991_686),
-        ([1.05, 1.11], 10.0, 0.957_419),
+        (Limits::new(0.47, 0.53), 8.0, 0.772_260),
+        (Limits::new(1.20, 1.25), 8.0, 0.793_908),
+        (Limits::new(0.75, 0.85), 10.0, 0.991_686),
+        (Limits::new(1.05, 1.11), 10.0, 0.957_419),
     ] {
         let (tables, input) = in_tenths(limits, depth);
         let (found, bought) = held_and_bought(&tables, &input);
@@ -68,10 +68,20 @@ fn what_adds_too_little_is_not_told() {
 #[test]
 fn only_what_the_machine_drives_is_bought() {
     for (limits, depth, driven, bought) in [
-        ([0.60, 0.64], 10.0, [0.3, 0.55], Some(0.55)),
-        ([0.60, 0.64], 10.0, [0.3, 0.54], None),
-        ([0.37, 0.43], 5.0, [0.35, 3.0], Some(0.35)),
-        ([0.37, 0.43], 5.0, [0.36, 3.0], None),
+        (
+            Limits::new(0.60, 0.64),
+            10.0,
+            Limits::new(0.3, 0.55),
+            Some(0.55),
+        ),
+        (Limits::new(0.60, 0.64), 10.0, Limits::new(0.3, 0.54), None),
+        (
+            Limits::new(0.37, 0.43),
+            5.0,
+            Limits::new(0.35, 3.0),
+            Some(0.35),
+        ),
+        (Limits::new(0.37, 0.43), 5.0, Limits::new(0.36, 3.0), None),
     ] {
         let (mut tables, input) = in_tenths(limits, depth);
         tables.machines[BENCH.at()].tube_mm = driven;
@@ -100,12 +110,12 @@ fn a_size_beyond_the_drawer() {
         assert_eq!(told.outer_mm, outer_mm);
         close(told.held, held, 2e-6);
     };
-    is(buy([5.95, 6.05], 20.0), 5.7, 0.628_265);
+    is(buy(Limits::new(5.95, 6.05), 20.0), 5.7, 0.628_265);
     // The best of the twentieths would be 12.75 and 0.05 mm.
-    is(buy([13.0, 13.1], 20.0), 12.7, 0.501_275);
-    is(buy([0.10, 0.13], 1.0), 0.1, 0.184_956);
+    is(buy(Limits::new(13.0, 13.1), 20.0), 12.7, 0.501_275);
+    is(buy(Limits::new(0.10, 0.13), 1.0), 0.1, 0.184_956);
     // Limits 0.003 mm apart: held by nothing.
-    assert_eq!(buy([5.997, 6.0], 1.0), None);
+    assert_eq!(buy(Limits::new(5.997, 6.0), 1.0), None);
 }
 
 /// What else a hole could be begun with, most likely right first and oversize counted against it: chances
@@ -135,7 +145,7 @@ fn alternatives_by_their_chances() {
         }
     };
     are(
-        told([0.75, 0.85], 10.0),
+        told(Limits::new(0.75, 0.85), 10.0),
         &[
             [0.7, 0.8157, 0.0563],
             [0.6, 0.0325, 0.0],
@@ -143,10 +153,13 @@ fn alternatives_by_their_chances() {
         ],
     );
     // 0.6 mm would be right with 0.006.
-    are(told([0.78, 0.80], 10.0), &[[0.7, 0.1893, 0.318_34]]);
+    are(
+        told(Limits::new(0.78, 0.80), 10.0),
+        &[[0.7, 0.1893, 0.318_34]],
+    );
     // Eleven tubes from 0.4 to 1.4 mm have a chance of more than a hundredth.
-    assert_eq!(told([0.50, 1.45], 10.0).len(), 6);
-    let (tables, mut input) = in_tenths([0.7, 0.9], 10.0);
+    assert_eq!(told(Limits::new(0.50, 1.45), 10.0).len(), 6);
+    let (tables, mut input) = in_tenths(Limits::new(0.7, 0.9), 10.0);
     input.rows[0].limits_mm = None;
     let none = Context::new(&input, &tables).alternatives(&input.rows[0]);
     assert!(none.is_empty());
@@ -168,7 +181,7 @@ fn what_the_drawer_has_in_another_material_is_to_be_bought() {
             tube.material == material && tube.outer_mm == outer_mm
         });
         let mut row = through(1.0, 5.0);
-        row.limits_mm = Some([0.37, 0.43]);
+        row.limits_mm = Some(Limits::new(0.37, 0.43));
         row.tube = found;
         assert!(found.is_some());
         row
@@ -190,7 +203,7 @@ fn what_the_drawer_has_in_another_material_is_to_be_bought() {
 /// Without a machine nothing has a price, and the likeliest is taken.
 #[test]
 fn money_decides_among_tubes_as_good() {
-    let (tables, mut input) = in_tenths([1.0, 1.5], 20.0);
+    let (tables, mut input) = in_tenths(Limits::new(1.0, 1.5), 20.0);
     let taken = |tables: &Tables, input: &JobInput| {
         let found = first(input, tables);
         tables.tubes[found.tube.unwrap().at()].outer_mm

@@ -1,6 +1,6 @@
 //! What is not known of a row, what breaks and what is dressed, as the lot's draw is given it.
 
-use quillbore_calc::hole::{Context, Draw, Drill};
+use quillbore_calc::hole::{Context, Draw, Drill, FeedWear};
 use quillbore_calc::input::{Ends, HoleEnd};
 use quillbore_calc::{Figure, JobInput, RowInput, Tables};
 
@@ -39,7 +39,7 @@ fn bands_of_the_tables_add_by_how_much_they_count() {
     let mut row = through(0.9, 40.0);
     row.tube = Some(tube(&tables, 0.8, 400.0, 1));
     row.ends = Some(Ends::One);
-    let [feed, wear] = drill(&tables, row).sigmas();
+    let FeedWear { feed, wear } = drill(&tables, row).sigmas();
     let halved = 0.8 * 6000.0_f64.sqrt();
     let share = libm::pow(40.0 / halved, 1.5) / 2.5;
     close(share, 0.2074, 0.0001);
@@ -123,7 +123,7 @@ fn layers_count_as_far_as_they_are_drilled() {
             layers: of.clone(),
             ..through(0.8, 40.0)
         };
-        let [feed, wear] = drill(&tables, row).sigmas();
+        let FeedWear { feed, wear } = drill(&tables, row).sigmas();
         close(feed, 0.4718, 0.0001);
         close(wear, 0.4665, 0.0001);
     }
@@ -135,7 +135,7 @@ fn layers_count_as_far_as_they_are_drilled() {
     row.layers = layers(&[(STEEL, 0.0)]);
     let share = libm::pow(50.0 / 6000.0_f64.sqrt(), 1.5) / 2.5;
     let law = 1.5 * share / (1.0 + share) * libm::log(100.0 / 60.0) / P10_TO_P90;
-    close(drill(&tables, row).sigmas()[0], law, 1e-9);
+    close(drill(&tables, row).sigmas().feed, law, 1e-9);
 }
 
 /// Minutes typed where no feed is known: what touch-off, drawing out and changes leave of them goes with the

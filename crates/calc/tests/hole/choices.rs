@@ -2,10 +2,9 @@
 
 use quillbore_calc::finding::{Finding, Kind, Remedy};
 use quillbore_calc::input::{Ends, HoleEnd, JobInput, Overrule};
-use quillbore_calc::tables::Material;
-use quillbore_calc::tables::Tube;
 use quillbore_calc::tables::TubeMaterial::{Brass, Copper};
-use quillbore_calc::{Figure, Idx, RowInput, Tables};
+use quillbore_calc::tables::{Material, Tube};
+use quillbore_calc::{Figure, Idx, Limits, RowInput, Tables};
 
 use super::shop::*;
 use super::{close, figures, first, overruled, tube};
@@ -101,7 +100,7 @@ fn limits_closer_than_any_effort_take_the_most_effort() {
     let feed = |half: f64| {
         let found = figures(&RowInput {
             tube: Some(tube(&tables(), 0.7, 400.0, 1)),
-            limits_mm: Some([0.8 - half, 0.8 + half]),
+            limits_mm: Some(Limits::new(0.8 - half, 0.8 + half)),
             ..through(0.8, 10.0)
         });
         found.feed_mm_min.unwrap()
@@ -173,7 +172,7 @@ fn layers_agree_with_the_depth_to_a_twentieth() {
 #[test]
 fn layers_of_one_material_are_that_material() {
     let mut row = through(0.6, 40.0);
-    row.limits_mm = Some([0.575, 0.625]);
+    row.limits_mm = Some(Limits::new(0.575, 0.625));
     row.tube = Some(tube(&tables(), 0.5, 400.0, 1));
     row.ends = Some(Ends::One);
     let plain = figures(&row);
@@ -199,7 +198,7 @@ fn layers_of_one_material_are_that_material() {
 #[test]
 fn each_material_of_the_layers_is_judged_once() {
     let mut tables = tables();
-    tables.materials[CARBIDE.at()].resistivity_ohm_cm = Some([0.5, 5.0]);
+    tables.materials[CARBIDE.at()].resistivity_ohm_cm = Some(Limits::new(0.5, 5.0));
     tables.materials[STEEL.at()].from_family = true;
     let codes = |of: &[(Idx<Material>, f64)]| {
         let mut row = through(0.8, 20.0);
@@ -260,7 +259,7 @@ fn a_tube_past_the_end_is_none() {
 fn a_small_maximum_alone_asks_for_no_effort() {
     let mut row = through(0.3, 5.0);
     row.tube = Some(tube(&tables(), 0.2, 400.0, 1));
-    row.limits_mm = Some([0.0, 0.09]);
+    row.limits_mm = Some(Limits::new(0.0, 0.09));
     let found = figures(&row);
     close(found.feed_mm_min.unwrap(), 0.4 * 525.0_f64.sqrt(), 1e-9);
 }

@@ -1,6 +1,6 @@
 //! A row under sampled lot factors.
 
-use quillbore_calc::hole::{Context, Draw};
+use quillbore_calc::hole::{Context, Draw, FeedWear};
 use quillbore_calc::input::{Ends, HoleEnd};
 use quillbore_calc::quantity::Pace;
 use quillbore_calc::{Figure, RowInput};
@@ -166,7 +166,7 @@ fn layers_weigh_by_their_minutes_and_by_what_they_wear() {
     };
     let input = job(vec![row]);
     let drill = Context::new(&input, &tables).drill(&input.rows[0]).unwrap();
-    let [feed, wear] = drill.sigmas();
+    let FeedWear { feed, wear } = drill.sigmas();
     close(feed, 0.4718, 0.0001);
     close(wear, 0.4665, 0.0001);
 }

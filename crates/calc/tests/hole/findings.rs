@@ -4,7 +4,7 @@ use quillbore_calc::finding::{About, Finding, Kind, Level, Remedy};
 use quillbore_calc::hole::{material_findings, row_figures};
 use quillbore_calc::input::{Ends, HoleEnd, JobInput, Overrule, Surface};
 use quillbore_calc::job_figures::{HoleFigures, Verdict};
-use quillbore_calc::{Figure, RowInput, Tables};
+use quillbore_calc::{Figure, Limits, RowInput, Tables};
 
 use super::shop::*;
 use super::{close, first, tube};
@@ -115,7 +115,7 @@ fn what_was_typed() {
 
 #[test]
 fn conductivity_layer_by_layer() {
-    let with = |ohm_cm: Option<[f64; 2]>| {
+    let with = |ohm_cm: Option<Limits>| {
         move |tables: &mut Tables, input: &mut JobInput| {
             tables.materials[CARBIDE.at()].resistivity_ohm_cm = ohm_cm;
             // The same material twice is judged once.
@@ -127,14 +127,24 @@ fn conductivity_layer_by_layer() {
         assert_eq!((finding.level, finding.remedy), (level, remedy), "{code}");
     };
     let test_piece = Some(Remedy::AskTestPiece);
-    check("conductivity-check", Some([0.5, 5.0]), Level::Check, None);
+    check(
+        "conductivity-check",
+        Some(Limits::new(0.5, 5.0)),
+        Level::Check,
+        None,
+    );
     check(
         "conductivity-test-piece",
-        Some([0.5, 50.0]),
+        Some(Limits::new(0.5, 50.0)),
         Level::Check,
         test_piece,
     );
-    check("does-not-conduct", Some([0.5, 500.0]), Level::Stop, None);
+    check(
+        "does-not-conduct",
+        Some(Limits::new(0.5, 500.0)),
+        Level::Stop,
+        None,
+    );
     check("conductivity-unknown", None, Level::Check, test_piece);
     let family = said("family-values", |tables, input| {
         tables.materials[CARBIDE.at()].from_family = true;
@@ -148,7 +158,7 @@ fn conductivity_layer_by_layer() {
 fn conductivity_of_the_job() {
     let (mut tables, mut input) = quiet();
     assert!(material_findings(&input, &tables).is_empty());
-    tables.materials[STEEL.at()].resistivity_ohm_cm = Some([1.0, 1000.0]);
+    tables.materials[STEEL.at()].resistivity_ohm_cm = Some(Limits::new(1.0, 1000.0));
     tables.materials[STEEL.at()].from_family = true;
     let codes = |input: &JobInput, tables: &Tables| -> Vec<&str> {
         let findings = material_findings(input, tables);
@@ -178,7 +188,9 @@ fn conductivity_of_the_job() {
 
 #[test]
 fn tubes_and_guides() {
-    let none = of_row("no-tube", |row| row.limits_mm = Some([0.05, 0.1]));
+    let none = of_row("no-tube", |row| {
+        row.limits_mm = Some(Limits::new(0.05, 0.1));
+    });
     assert_eq!(none.level, Level::Stop);
     let guide = said("no-guide", |tables, _| tables.guides.clear());
     assert_eq!(guide.level, Level::Stop);
@@ -195,7 +207,7 @@ fn tubes_and_guides() {
 #[test]
 fn tube_outside_the_machine() {
     let outside = said("tube-outside-machine", |tables, input| {
-        tables.machines[BENCH.at()].tube_mm = [1.0, 3.0];
+        tables.machines[BENCH.at()].tube_mm = Limits::new(1.0, 3.0);
         assert!(input.rows[0].tube.is_none());
     });
     assert_eq!(
@@ -211,7 +223,7 @@ fn tube_outside_the_machine() {
     assert_eq!((tube_mm, least_mm), (0.7, 1.0));
     // Where the machine drives a tube that keeps the upper limit, that one is taken.
     let (mut tables, input) = quiet();
-    tables.machines[BENCH.at()].tube_mm = [0.3, 0.6];
+    tables.machines[BENCH.at()].tube_mm = Limits::new(0.3, 0.6);
     let found = first(&input, &tables);
     assert_eq!(tables.tubes[found.tube.unwrap().at()].outer_mm, 0.6);
 }
@@ -254,7 +266,7 @@ fn cores() {
     let found = first(&input, &tables);
     assert_eq!(tables.tubes[found.tube.unwrap().at()].channels, 4);
     // Too thin for several channels: the spike at the bottom is worth a check.
-    input.rows[0].limits_mm = Some([0.4, 0.6]);
+    input.rows[0].limits_mm = Some(Limits::new(0.4, 0.6));
     assert_eq!(level(&input, "core-left"), Some(Level::Check));
     let trapped = of_row("core-trapped", |row| {
         row.core_trapped = true;
@@ -267,23 +279,23 @@ fn cores() {
 #[test]
 fn verdicts() {
     let (tables, mut input) = quiet();
-    input.rows[0].limits_mm = Some([0.6, 1.0]);
+    input.rows[0].limits_mm = Some(Limits::new(0.6, 1.0));
     let found = first(&input, &tables);
     assert_eq!(found.verdict, Some(Verdict::Comfortable));
     assert!(find(&found.findings, "limits-tight").is_none());
     // Nothing but 0.7 mm in the drawer: 0.87 +-0.03 is held less than half the time.
     let held = said("limits-not-held", |tables, input| {
         tables.tubes.retain(|tube| tube.outer_mm == 0.7);
-        input.rows[0].limits_mm = Some([0.84, 0.90]);
+        input.rows[0].limits_mm = Some(Limits::new(0.84, 0.90));
     });
     assert_eq!(held.level, Level::Stop);
     let not = of_row("limits-not-to-be-promised", |row| {
-        row.limits_mm = Some([0.785, 0.815]);
+        row.limits_mm = Some(Limits::new(0.785, 0.815));
     });
     assert_eq!((not.level, not.remedy), (Level::Check, None));
     // Limits that are held, but for so many holes that some will be outside.
     let mut thousand = input.clone();
-    thousand.rows[0].limits_mm = Some([0.76, 0.84]);
+    thousand.rows[0].limits_mm = Some(Limits::new(0.76, 0.84));
     thousand.quantity = Some(1);
     assert_eq!(
         first(&thousand, &tables).verdict,
@@ -295,7 +307,7 @@ fn verdicts() {
     assert_eq!(found.verdict, Some(Verdict::Tight));
     // The estimator's tube is told where it misses, and the better one named.
     let thick = of_row("tube-misses", |row| {
-        row.limits_mm = Some([0.75, 0.85]);
+        row.limits_mm = Some(Limits::new(0.75, 0.85));
         row.tube = Some(tube(&tables, 0.8, 200.0, 1));
     });
     let Kind::TubeMisses { over, .. } = thick.kind else {
@@ -312,8 +324,8 @@ fn verdicts() {
 fn no_tube_names_the_one_to_buy_or_the_way() {
     // 6.0 +-0.05 mm with tubes to 2 mm: buy 5.7 (gap 0.08 to 0.20), or plunge along a circle.
     let (mut tables, mut input) = quiet();
-    tables.machines[BENCH.at()].tube_mm = [0.3, 6.0];
-    input.rows[0].limits_mm = Some([5.95, 6.05]);
+    tables.machines[BENCH.at()].tube_mm = Limits::new(0.3, 6.0);
+    input.rows[0].limits_mm = Some(Limits::new(5.95, 6.05));
     let found = first(&input, &tables);
     assert_eq!((found.tube, found.minutes), (None, None));
     let told = find(&found.findings, "no-tube").unwrap();
@@ -329,7 +341,7 @@ fn no_tube_names_the_one_to_buy_or_the_way() {
     assert_eq!(buy.outer_mm, 5.7);
     assert!(buy.held > 0.5 && buy.held < 1.0, "{buy:?}");
     // A machine that drives no such tube leaves only the ways round.
-    tables.machines[BENCH.at()].tube_mm = [0.3, 3.0];
+    tables.machines[BENCH.at()].tube_mm = Limits::new(0.3, 3.0);
     let found = first(&input, &tables);
     let told = find(&found.findings, "no-tube").unwrap();
     assert!(matches!(
@@ -348,7 +360,7 @@ fn a_taper_too_wide_for_the_limits_is_halved_from_both_ends() {
     let (tables, mut input) = quiet();
     input.machine = Some(LONG);
     let row = &mut input.rows[0];
-    row.limits_mm = Some([1.95, 2.05]);
+    row.limits_mm = Some(Limits::new(1.95, 2.05));
     row.depth_mm = Some(390.0);
     assert_eq!(first(&input, &tables).ends, Some(Ends::Both));
     input.rows[0].ends = Some(Ends::One);
@@ -363,14 +375,16 @@ fn a_taper_too_wide_for_the_limits_is_halved_from_both_ends() {
 
 #[test]
 fn a_maximum_alone_and_limits_that_nothing_holds() {
-    let max = of_row("lower-assumed", |row| row.limits_mm = Some([0.0, 0.85]));
+    let max = of_row("lower-assumed", |row| {
+        row.limits_mm = Some(Limits::new(0.0, 0.85));
+    });
     let Kind::LowerAssumed { lower_mm, upper_mm } = max.kind else {
         panic!("{max:?}");
     };
     close(lower_mm, 0.68, 1e-12);
     assert_eq!((upper_mm, max.level), (0.85, Level::Note));
     let close_limits = of_row("limits-too-close", |row| {
-        row.limits_mm = Some([0.795, 0.805]);
+        row.limits_mm = Some(Limits::new(0.795, 0.805));
     });
     let Kind::LimitsTooClose { width_mm, least_mm } = close_limits.kind else {
         panic!("{close_limits:?}");
@@ -386,7 +400,7 @@ fn no_feed_beyond_200_diameters() {
     tables.machines[LONG.at()].stroke_mm = 2000.0;
     let row = &mut input.rows[0];
     row.tube = Some(tube(&tables, 0.5, 914.4, 1));
-    row.limits_mm = Some([0.5, 0.8]);
+    row.limits_mm = Some(Limits::new(0.5, 0.8));
     row.ends = Some(Ends::One);
     row.depth_mm = Some(100.0);
     assert!(first(&input, &tables).minutes.is_some());
@@ -547,7 +561,7 @@ fn start_deviations() {
 fn reach() {
     let deep = |depth_mm, ends| {
         move |row: &mut RowInput| {
-            row.limits_mm = Some([1.0, 1.2]);
+            row.limits_mm = Some(Limits::new(1.0, 1.2));
             row.tube = Some(tube(&tables(), 1.05, 914.4, 1));
             row.depth_mm = Some(depth_mm);
             row.ends = ends;
@@ -583,7 +597,7 @@ fn reach() {
 #[test]
 fn both_ends() {
     let deep = |row: &mut RowInput| {
-        row.limits_mm = Some([1.0, 1.2]);
+        row.limits_mm = Some(Limits::new(1.0, 1.2));
         row.depth_mm = Some(200.0);
     };
     // Left alone a deep hole is drilled from both.
@@ -625,7 +639,7 @@ fn both_ends() {
 fn turning_over_pays_by_the_lot() {
     let (tables, mut input) = quiet();
     let row = &mut input.rows[0];
-    row.limits_mm = Some([1.0, 1.2]);
+    row.limits_mm = Some(Limits::new(1.0, 1.2));
     row.depth_mm = Some(120.0);
     row.count = 1;
     input.quantity = Some(1);
@@ -640,7 +654,7 @@ fn the_length_that_costs_the_lot_least_is_taken() {
     let (tables, mut input) = quiet();
     input.machine = Some(LONG);
     let row = &mut input.rows[0];
-    row.limits_mm = Some([0.95, 1.15]);
+    row.limits_mm = Some(Limits::new(0.95, 1.15));
     row.ends = Some(Ends::One);
     row.count = 50;
     input.quantity = Some(1);
@@ -679,7 +693,7 @@ fn deep_holes() {
     let mut code = |outer, ratio: f64| {
         let row = &mut input.rows[0];
         row.tube = Some(tube(&tables, outer, 914.4, 1));
-        row.limits_mm = Some([outer, outer + 0.3]);
+        row.limits_mm = Some(Limits::new(outer, outer + 0.3));
         row.depth_mm = Some(outer * ratio);
         row.ends = Some(Ends::One);
         let found = first(&input, &tables);
@@ -720,7 +734,7 @@ fn blind_depth_is_as_sure_as_the_wear() {
     assert_eq!(told.level, Level::Check);
     // Wide enough limits take two steps, wider ones one.
     let mut with = |lower, upper| {
-        input.rows[0].depth_limits_mm = Some([lower, upper]);
+        input.rows[0].depth_limits_mm = Some(Limits::new(lower, upper));
         first(&input, &tables)
     };
     let two = with(19.5, 20.5);

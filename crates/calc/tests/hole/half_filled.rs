@@ -5,7 +5,7 @@ use quillbore_calc::finding::Level;
 use quillbore_calc::hole::{Context, Draw, row_figures};
 use quillbore_calc::input::{Ends, HoleEnd, Surface};
 use quillbore_calc::job_figures::HoleFigures;
-use quillbore_calc::{Idx, JobInput, RowInput};
+use quillbore_calc::{Idx, JobInput, Limits, RowInput};
 
 use super::first;
 use super::shop::*;
@@ -107,11 +107,11 @@ fn indexes_that_lead_nowhere_are_as_good_as_none() {
 #[test]
 fn limits_that_are_none() {
     for limits in [
-        [0.9, 0.7],
-        [-0.1, 0.7],
-        [0.0, 0.0],
-        [f64::NAN, 0.7],
-        [0.7, f64::INFINITY],
+        Limits::new(0.9, 0.7),
+        Limits::new(-0.1, 0.7),
+        Limits::new(0.0, 0.0),
+        Limits::new(f64::NAN, 0.7),
+        Limits::new(0.7, f64::INFINITY),
     ] {
         let found = with(|input| input.rows[0].limits_mm = Some(limits));
         assert_eq!(codes(&found, Level::Stop), ["size-missing"], "{limits:?}");
@@ -169,7 +169,7 @@ prop_compose! {
         tube in proptest::option::of(0..200_usize),
     ) -> RowInput {
         RowInput {
-            limits_mm: wild.or(limits.map(|(lower, width)| [lower, lower + width])),
+            limits_mm: wild.or(limits.map(|(lower, width)| [lower, lower + width])).map(|[lower, upper]| Limits::new(lower, upper)),
             depth_mm,
             end,
             tilt_deg,

@@ -1,7 +1,8 @@
 //! Minutes, wear and depths of a row, recomputed apart.
 
+use quillbore_calc::entry::AtEnds;
 use quillbore_calc::input::{HoleEnd, Surface};
-use quillbore_calc::{Figure, RowId, RowInput};
+use quillbore_calc::{Figure, Limits, RowId, RowInput};
 
 use super::shop::*;
 use super::{close, figures, first, overruled, tube};
@@ -41,7 +42,7 @@ fn thin_steep_wall() {
     let parts = found.minutes_in.unwrap();
     let metal = (parts.entry + parts.full_metal + parts.exit) * found.feed_mm_min.unwrap();
     close(metal, 7.157, 0.0005);
-    let [entry, exit] = found.zones_mm.unwrap();
+    let AtEnds { entry, exit } = found.zones_mm.unwrap();
     close(entry, 1.3856, 0.00005);
     assert_eq!(entry, exit);
 }
@@ -114,7 +115,7 @@ fn through_a_round_bar() {
     let found = first(&job(vec![row]), &tables);
     let height = |e: f64| f64::sqrt(9.0 - e * e);
     let [lead, zone] = [height(0.5) - height(1.0), height(0.5) - height(1.5)];
-    let [entry, exit] = found.zones_mm.unwrap();
+    let AtEnds { entry, exit } = found.zones_mm.unwrap();
     close(entry, zone, 1e-9);
     close(exit, zone, 1e-9);
     let parts = found.minutes_in.unwrap();
@@ -207,7 +208,7 @@ fn close_limits_slow_the_feed() {
     let with = |half: f64| {
         figures(&RowInput {
             tube: Some(tube(&tables, 0.7, 200.0, 1)),
-            limits_mm: Some([0.8 - half, 0.8 + half]),
+            limits_mm: Some(Limits::new(0.8 - half, 0.8 + half)),
             ..through(0.8, 10.0)
         })
         .feed_mm_min
@@ -221,7 +222,7 @@ fn close_limits_slow_the_feed() {
     // A maximum alone asks for no effort.
     let max = figures(&RowInput {
         tube: Some(tube(&tables, 0.2, 200.0, 1)),
-        limits_mm: Some([0.0, 0.3]),
+        limits_mm: Some(Limits::new(0.0, 0.3)),
         ..through(0.3, 10.0)
     });
     close(max.feed_mm_min.unwrap(), f64::sqrt(15.0 * 35.0) * 0.4, 1e-9);
@@ -276,7 +277,7 @@ fn depths() {
     });
     close(blind.target_depth_mm.unwrap(), 28.0, 1e-9);
     assert_eq!(blind.overtravel_mm, None);
-    assert_eq!(blind.zones_mm.unwrap()[1], 0.0);
+    assert_eq!(blind.zones_mm.unwrap().exit, 0.0);
     // In two steps: one touch-off and one retract more.
     let [blind, through] = [blind.minutes_in.unwrap(), found.minutes_in.unwrap()];
     close(blind.touch_off, 2.0 * through.touch_off, 1e-12);

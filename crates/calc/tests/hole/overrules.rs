@@ -44,7 +44,7 @@ fn gap() {
     close(computed.unwrap(), plain.p50(), 1e-12);
     assert_eq!(stands, 0.03);
     // Size and verdict follow.
-    close(found.size_mm.unwrap()[1], 0.7 + 2.0 * gap.p90, 1e-9);
+    close(found.size_mm.unwrap().upper, 0.7 + 2.0 * gap.p90, 1e-9);
 }
 
 #[test]

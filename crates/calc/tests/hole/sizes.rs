@@ -4,7 +4,7 @@
 use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::tables::TubeMaterial::{self, Brass, Copper};
-use quillbore_calc::{Figure, Idx, JobInput, Tables};
+use quillbore_calc::{Figure, Idx, JobInput, Limits, Tables};
 
 use super::shop::*;
 use super::{close, first, overruled, tube};
@@ -29,7 +29,7 @@ fn shop_of(keep: impl Fn(f64) -> bool) -> Tables {
     tables
 }
 
-fn limits(limits_mm: [f64; 2], depth_mm: f64) -> JobInput {
+fn limits(limits_mm: Limits, depth_mm: f64) -> JobInput {
     let mut row = through(1.0, depth_mm);
     row.limits_mm = Some(limits_mm);
     job(vec![row])
@@ -42,14 +42,19 @@ fn in_tenths(outer_mm: f64) -> bool {
 #[test]
 fn holes_outside_are_told_for_the_lot() {
     let tables = shop_of(in_tenths);
-    let (tight, remedy) = said(&tables, &limits([0.95, 1.0], 20.0), "limits-tight").unwrap();
+    let (tight, remedy) = said(
+        &tables,
+        &limits(Limits::new(0.95, 1.0), 20.0),
+        "limits-tight",
+    )
+    .unwrap();
     let Kind::LimitsTight { held, outside, buy } = tight else {
         panic!("{tight:?}");
     };
     close(held, 0.900_269, 2e-6);
     close(outside, 120.0 * (1.0 - 0.900_269), 3e-4);
     assert_eq!((buy.unwrap().outer_mm, remedy), (0.85, None));
-    let input = limits([0.37, 0.43], 5.0);
+    let input = limits(Limits::new(0.37, 0.43), 5.0);
     let (not, _) = said(&tables, &input, "limits-not-to-be-promised").unwrap();
     let Kind::LimitsNotToBePromised {
         held,
@@ -88,21 +93,21 @@ fn a_circle_from_one_and_a_half_millimeters() {
         }
     };
     let drawer = shop_of(|outer_mm| outer_mm == 1.3);
-    let (held, below) = circle([1.44, 1.48], &drawer);
+    let (held, below) = circle(Limits::new(1.44, 1.48), &drawer);
     close(held.unwrap(), 0.3818, 5e-5);
-    let (held, from) = circle([1.46, 1.50], &drawer);
+    let (held, from) = circle(Limits::new(1.46, 1.50), &drawer);
     close(held.unwrap(), 0.2713, 5e-5);
     assert_eq!((below, from), (false, true));
     let none = shop_of(|outer_mm| outer_mm == 0.2);
-    assert_eq!(circle([1.40, 1.499], &none), (None, false));
-    assert_eq!(circle([1.40, 1.5], &none), (None, true));
+    assert_eq!(circle(Limits::new(1.40, 1.499), &none), (None, false));
+    assert_eq!(circle(Limits::new(1.40, 1.5), &none), (None, true));
 }
 
 /// 0.78 to 0.80 mm: a tube of 0.6 is right with 0.006, one of 0.7 with 0.1893 and over with 0.3183.
 #[test]
 fn a_chosen_tube_that_hardly_ever_fits_is_told_with_the_better_one() {
     let tables = shop_of(in_tenths);
-    let mut input = limits([0.78, 0.80], 10.0);
+    let mut input = limits(Limits::new(0.78, 0.80), 10.0);
     let id = input.rows[0].id;
     let mut with = |outer_mm, length_mm| {
         input.rows[0].tube = Some(tube(&tables, outer_mm, length_mm, 1));
@@ -135,7 +140,7 @@ fn a_chosen_tube_that_hardly_ever_fits_is_told_with_the_better_one() {
 fn the_better_tube_is_at_least_as_long_where_it_can_be() {
     let mut tables = shop_of(in_tenths);
     let mut chosen = tables.tubes[tube(&tables, 0.6, 400.0, 1).at()].clone();
-    let mut input = limits([0.78, 0.80], 10.0);
+    let mut input = limits(Limits::new(0.78, 0.80), 10.0);
     for (length_mm, better_mm) in [(300.0, 400.0), (401.0, 914.4), (2000.0, 914.4)] {
         chosen.length_mm = length_mm;
         tables.tubes.push(chosen.clone());

@@ -1,14 +1,12 @@
 //! Clampings, index moves, tilts and turn-overs. Source of all expectations: geometry, by hand.
 
 use proptest::prelude::*;
-use quillbore_calc::Idx;
 use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::input::{Ends, PartAxis, RowInput};
-use quillbore_calc::job_figures::SetupFigures;
+use quillbore_calc::job_figures::{HoleFigures, SetupFigures};
 use quillbore_calc::setup::{Setups, setups};
 use quillbore_calc::tables::Machine;
-
-use quillbore_calc::job_figures::HoleFigures;
+use quillbore_calc::{Idx, Limits};
 
 use crate::rows::{job, placed, row};
 use crate::shop::machine;
@@ -63,7 +61,7 @@ fn ring(count: u32, from_axis: f64) -> Vec<[f64; 3]> {
         .collect()
 }
 
-fn rotary(tilt_deg: Option<[f64; 2]>) -> Machine {
+fn rotary(tilt_deg: Option<Limits>) -> Machine {
     Machine {
         index_axis: true,
         tilt_deg,
@@ -110,7 +108,7 @@ fn a_ring_on_an_index_axis_is_one_clamping() {
     assert!(radial.row_findings.is_empty());
 
     // 60 degrees from the axis: the axis lies and the head leans 30, or it stands and the head 60.
-    let tilting = rotary(Some([0.0, 45.0]));
+    let tilting = rotary(Some(Limits::new(0.0, 45.0)));
     let slanted = clamp(vec![placed(1, &ring(36, 60.0))], Ends::One, &tilting, z);
     assert_eq!(shape(&slanted), [(36, 35, 0, false)]);
     assert!(slanted.row_findings.is_empty());
@@ -187,11 +185,11 @@ fn tilts_of_one_clamping_lie_in_one_plane() {
     };
     let in_plane = [lean(0.0, 0.0), lean(30.0, 0.0), lean(30.0, 180.0)];
     let to_both = Machine {
-        tilt_deg: Some([-45.0, 45.0]),
+        tilt_deg: Some(Limits::new(-45.0, 45.0)),
         ..machine()
     };
     let to_one = Machine {
-        tilt_deg: Some([0.0, 45.0]),
+        tilt_deg: Some(Limits::new(0.0, 45.0)),
         ..machine()
     };
     let rows = || vec![placed(1, &in_plane)];
@@ -250,7 +248,11 @@ proptest! {
     fn every_hole_is_drilled_once_and_moves_are_fewest(
         turns in prop::collection::vec((0_u32..24, 0_u32..7), 1..40),
         index in prop::sample::select(vec![None, Some(PartAxis::X), Some(PartAxis::Z)]),
-        tilt in prop::sample::select(vec![None, Some([0.0, 30.0]), Some([-45.0, 90.0])]),
+        tilt in prop::sample::select(vec![
+            None,
+            Some(Limits::new(0.0, 30.0)),
+            Some(Limits::new(-45.0, 90.0)),
+        ]),
     ) {
         let axes: Vec<[f64; 3]> = turns
             .iter()

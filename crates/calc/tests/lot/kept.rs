@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use quillbore_calc::assemble::{Answers, Kept, Question, answer, figures, figures_now, questions};
 use quillbore_calc::figure::Figure;
 use quillbore_calc::input::{Ends, HoleEnd, Overrule, PartAxis, Place, RowId};
-use quillbore_calc::{Idx, JobFigures, JobInput, Tables};
+use quillbore_calc::{Idx, JobFigures, JobInput, Limits, Tables};
 
 use crate::rows::{job, placed, row};
 use crate::shop::tables;
@@ -98,7 +98,7 @@ fn done(deed: &Deed, input: &mut JobInput, tables: &mut Tables) {
             input.rows[at].depth_mm = Some(depth);
         }),
         Deed::Size(at, size) => of(at).into_iter().for_each(|at| {
-            input.rows[at].limits_mm = Some([size - 0.05, size + 0.05]);
+            input.rows[at].limits_mm = Some(Limits::new(size - 0.05, size + 0.05));
         }),
         Deed::Count(at, count) => of(at)
             .into_iter()
@@ -161,7 +161,7 @@ fn done(deed: &Deed, input: &mut JobInput, tables: &mut Tables) {
         Deed::Breaks(breaks) => input.breaks = breaks,
         Deed::Machine(machine) => input.machine = machine.map(Idx::new),
         Deed::Material(material) => {
-            input.material = Some(Idx::new(material % tables.materials.len()))
+            input.material = Some(Idx::new(material % tables.materials.len()));
         }
         Deed::Axis(axis) => input.index_about = axis,
         Deed::Margin(margin) => input.margin = Some(margin),

@@ -2,7 +2,7 @@
 
 use quillbore_calc::job_figures::SetupFigures;
 use quillbore_calc::quantity::Pace;
-use quillbore_calc::rollup::{Changes, Counts, Times, TubeUse, roll_up, setup_counts};
+use quillbore_calc::rollup::{Broken, Changes, Counts, Times, TubeUse, roll_up, setup_counts};
 
 use crate::shop::{machine, start};
 
@@ -52,7 +52,10 @@ fn every_kind_of_minute() {
         inside: Changes { thin: 0, other: 4 },
         between: Changes { thin: 3, other: 6 },
         dressings: 90,
-        broken: [1.0, 2.0],
+        broken: Broken {
+            thin: 1.0,
+            other: 2.0,
+        },
         broken_hole_min: 6.0,
     };
     let (machine, labor) = roll_up(&counts, &times());

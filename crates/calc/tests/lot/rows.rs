@@ -1,30 +1,17 @@
 //! Rows of holes and jobs of an invented shop, for the tests.
 
-use quillbore_calc::Idx;
-use quillbore_calc::input::{Ends, HoleEnd, JobInput, Place, RowId, RowInput, Surface};
+use quillbore_calc::input::{Ends, JobInput, Place, RowId, RowInput};
+use quillbore_calc::{Idx, Limits};
 
 /// A row of through holes on a flat face.
 pub(crate) fn row(id: u32, count: u32, diameter_mm: f64, depth_mm: f64) -> RowInput {
     RowInput {
         id: RowId(id),
         count,
-        places: vec![],
-        limits_mm: Some([diameter_mm - 0.05, diameter_mm + 0.05]),
-        limits_assumed: false,
-        risk_agreed: false,
-        depth_limits_mm: None,
+        limits_mm: Some(Limits::new(diameter_mm - 0.05, diameter_mm + 0.05)),
         depth_mm: Some(depth_mm),
-        end: HoleEnd::Through,
-        tilt_deg: 0.0,
-        surface: Surface::Flat,
-        behind_mm: None,
-        backed: false,
-        layers: vec![],
-        wall_waived: false,
-        dress_every: None,
-        core_trapped: false,
         ends: Some(Ends::One),
-        tube: None,
+        ..RowInput::default()
     }
 }
 

@@ -1,9 +1,9 @@
 //! An invented shop for the tests; round numbers, so that sums can be done by hand.
 
-use quillbore_calc::Spread;
 use quillbore_calc::tables::{
     Deviations, Family, Guide, Machine, Material, Rates, StartValues, Tables, Tube, TubeMaterial,
 };
+use quillbore_calc::{Limits, Spread};
 
 const fn spread(p10: f64, p90: f64) -> Spread {
     Spread { p10, p90 }
@@ -34,7 +34,7 @@ pub(crate) fn machine() -> Machine {
         part_mm: [400.0, 300.0, 200.0],
         mass_kg: 100.0,
         stroke_mm: 350.0,
-        tube_mm: [0.3, 3.0],
+        tube_mm: Limits::new(0.3, 3.0),
         tube_length_mm: 450.0,
         held_back_mm: 100.0,
         stand_off_mm: 8.0,
@@ -80,7 +80,7 @@ pub(crate) fn tables() -> Tables {
                 name: "tool steel".into(),
                 family: Family::ToolSteel,
                 density_g_cm3: 7.8,
-                resistivity_ohm_cm: Some([2e-5, 6e-5]),
+                resistivity_ohm_cm: Some(Limits::new(2e-5, 6e-5)),
                 feed_mm_min: spread(15.0, 35.0),
                 wear: spread(0.4, 1.2),
                 tube_material: TubeMaterial::Brass,
@@ -91,7 +91,7 @@ pub(crate) fn tables() -> Tables {
                 name: "nickel alloy".into(),
                 family: Family::Nickel,
                 density_g_cm3: 8.2,
-                resistivity_ohm_cm: Some([1e-4, 1.3e-4]),
+                resistivity_ohm_cm: Some(Limits::new(1e-4, 1.3e-4)),
                 feed_mm_min: spread(8.0, 30.0),
                 wear: spread(0.5, 1.5),
                 tube_material: TubeMaterial::Brass,
@@ -107,7 +107,7 @@ pub(crate) fn tables() -> Tables {
                 name: "rotary head".into(),
                 changer: true,
                 index_axis: true,
-                tilt_deg: Some([0.0, 45.0]),
+                tilt_deg: Some(Limits::new(0.0, 45.0)),
                 ..machine()
             },
         ],

@@ -5,7 +5,7 @@ use quillbore_calc::input::{JobInput, Layer, RowInput};
 use quillbore_calc::tables::{
     Deviations, Family, Guide, Machine, Material, Rates, StartValues, Tables, Tube, TubeMaterial,
 };
-use quillbore_calc::{Idx, RowId, Spread};
+use quillbore_calc::{Idx, Limits, RowId, Spread};
 
 /// Tool steel.
 pub const STEEL: Idx<Material> = Idx::new(0);
@@ -25,7 +25,7 @@ pub fn tables() -> Tables {
         name: name.into(),
         family,
         density_g_cm3: 8.0,
-        resistivity_ohm_cm: Some([2e-5, 1e-4]),
+        resistivity_ohm_cm: Some(Limits::new(2e-5, 1e-4)),
         feed_mm_min,
         wear,
         tube_material,
@@ -58,7 +58,7 @@ pub fn tables() -> Tables {
         part_mm: [400.0, 300.0, 200.0],
         mass_kg: 100.0,
         stroke_mm: 350.0,
-        tube_mm: [0.3, 3.0],
+        tube_mm: Limits::new(0.3, 3.0),
         tube_length_mm: 450.0,
         held_back_mm: 100.0,
         stand_off_mm: 8.0,
@@ -108,7 +108,7 @@ pub fn tables() -> Tables {
                 held_back_mm: 203.2,
                 stand_off_mm: 10.0,
                 changer: true,
-                tube_mm: [0.2, 6.0],
+                tube_mm: Limits::new(0.2, 6.0),
                 ..bench
             },
         ],
@@ -226,7 +226,7 @@ pub fn through(hole_mm: f64, depth_mm: f64) -> RowInput {
     RowInput {
         id: RowId(7),
         count: 12,
-        limits_mm: Some([hole_mm - 0.1, hole_mm + 0.1]),
+        limits_mm: Some(Limits::new(hole_mm - 0.1, hole_mm + 0.1)),
         depth_mm: Some(depth_mm),
         ..RowInput::default()
     }

@@ -298,10 +298,7 @@ impl<'a> Holes<'a> {
                 let channels = if tube.channels > 1 { " multi" } else { "" };
                 format!("{}{channels}", show::length_mm(tube.outer_mm, unit))
             }
-            Made::Drills => {
-                let [smallest, largest] = hole.size_mm?;
-                show::limits(smallest, largest, unit)
-            }
+            Made::Drills => show::limits(hole.size_mm?, unit),
             Made::Verdict => english::verdict(hole.verdict?).to_owned(),
             Made::Minutes => show::minutes(hole.minutes?.p50),
             Made::Wear => show::length_mm(hole.wear_mm?, unit),

@@ -8,6 +8,7 @@ use super::scan::Scan;
 use super::size::{Bound, eat_bound, no_pair_meant};
 use crate::entry::Unit;
 use crate::quantity::Depth;
+use quillbore_calc::Limits;
 
 const WHAT: What = What::Depth;
 
@@ -181,7 +182,10 @@ fn between(lower: Ratio, upper: Ratio) -> Result<Depth, Misread> {
     Ok(Depth {
         through: false,
         nominal: None,
-        limits: Some([to_length(lower, WHAT)?, to_length(upper, WHAT)?]),
+        limits: Some(Limits::new(
+            to_length(lower, WHAT)?,
+            to_length(upper, WHAT)?,
+        )),
         aim: Some(to_length(middle, WHAT)?),
     })
 }

@@ -1,6 +1,6 @@
 //! Tolerances: `+-0.02`, `+.003/-0`, `+0.05 -0.02`, `0/-0.02`.
 
-use quillbore_calc::Length;
+use quillbore_calc::{Length, Limits};
 
 use super::exact::Ratio;
 use super::measure::{Bare, Measure, bare_unit, measure, to_length};
@@ -146,7 +146,7 @@ fn zero(size: &Measure) -> bool {
 }
 
 /// Reads a tolerance without a size, as a title block gives it: lower and upper deviation.
-pub fn tolerance(text: &str, unit: Unit) -> Result<(Length, Length), Misread> {
+pub fn tolerance(text: &str, unit: Unit) -> Result<Limits<Length>, Misread> {
     let what = What::Tolerance;
     let mut scan = Scan::new(text)?.without_brackets();
     let found = match deviations(&mut scan)? {
@@ -170,5 +170,8 @@ pub fn tolerance(text: &str, unit: Unit) -> Result<(Length, Length), Misread> {
     if lower == upper {
         return Err(Misread::Zero { what });
     }
-    Ok((to_length(lower, what)?, to_length(upper, what)?))
+    Ok(Limits::new(
+        to_length(lower, what)?,
+        to_length(upper, what)?,
+    ))
 }

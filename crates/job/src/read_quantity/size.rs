@@ -1,5 +1,6 @@
 //! Hole sizes with their limits, as drawings give them.
 
+use quillbore_calc::Limits;
 use quillbore_calc::standards::fits;
 
 use super::deviations::{Deviations, deviations};
@@ -249,8 +250,9 @@ fn of_class(first: &Measure, class: String, unit: Unit) -> Result<Size, Misread>
     let class = class.to_ascii_uppercase();
     let nominal = first.mm(bare, What::Size)?;
     let deviations = fits::deviations_um(to_length(nominal, What::Size)?, &class);
-    let micrometers = deviations
-        .and_then(|[lower, upper]| Some((half_micrometers(lower)?, half_micrometers(upper)?)));
+    let micrometers = deviations.and_then(|Limits { lower, upper }| {
+        Some((half_micrometers(lower)?, half_micrometers(upper)?))
+    });
     match micrometers {
         Some((lower, upper)) => around(nominal, lower, upper, LimitsGiven::FitClass(class)),
         None => Err(Misread::NoSuchClass { class }),

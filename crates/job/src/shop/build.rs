@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{NaiveDate, Weekday};
 use quillbore_calc::tables::{Guide, Machine, Material, Rates, Tube};
-use quillbore_calc::{Idx, Tables};
+use quillbore_calc::{Idx, Limits, Tables};
 
 use super::calendar::Calendar;
 use super::disk::{
@@ -110,9 +110,9 @@ impl Row<'_> {
         }
     }
 
-    fn rising(self, figure: &str, (low, high): (f64, f64)) -> Result<[f64; 2], ShopError> {
+    fn rising(self, figure: &str, (low, high): (f64, f64)) -> Result<Limits, ShopError> {
         if low.is_finite() && high.is_finite() && low <= high {
-            Ok([low, high])
+            Ok(Limits::new(low, high))
         } else {
             Err(self.bad(RowUnfit::NotRising {
                 figure: figure.to_owned(),
@@ -157,8 +157,8 @@ fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<Materials, Shop
         let resistivity = match row.resistivity_uohm_cm {
             Some((low, high)) => {
                 at.positive("resistivity_uohm_cm", low)?;
-                let [low, high] = at.rising("resistivity_uohm_cm", (low, high))?;
-                Some([low / 1e6, high / 1e6])
+                let micro = at.rising("resistivity_uohm_cm", (low, high))?;
+                Some(micro.map(|ohm| ohm / 1e6))
             }
             None => None,
         };

@@ -1,5 +1,6 @@
 //! What a finding says, in the trade's sentences.
 
+use quillbore_calc::Limits;
 use quillbore_calc::finding::Kind;
 
 use super::english;
@@ -70,10 +71,10 @@ impl Speaker<'_> {
                 show::number(*most, 3)
             ),
             Kind::NoTube { lower_mm, upper_mm, taper_mm, buy, circle } => {
-                self.no_tube([*lower_mm, *upper_mm], *taper_mm, buy.as_ref(), *circle)
+                self.no_tube(Limits::new(*lower_mm, *upper_mm), *taper_mm, buy.as_ref(), *circle)
             }
             Kind::LimitsNotHeld { held, lower_mm, upper_mm, buy, circle } => {
-                self.not_held(*held, [*lower_mm, *upper_mm], buy.as_ref(), *circle)
+                self.not_held(*held, Limits::new(*lower_mm, *upper_mm), buy.as_ref(), *circle)
             }
             Kind::LimitsTooClose { width_mm, least_mm } => format!(
                 "The limits are {} apart and nothing closer than {} is held by drilling: another process has to finish this hole.",
@@ -100,7 +101,7 @@ impl Speaker<'_> {
                 kit.saturating_sub(*stock)
             ),
             Kind::LimitsNotToBePromised { held, outside, lower_mm, upper_mm, buy } => {
-                self.not_to_be_promised(*held, *outside, [*lower_mm, *upper_mm], buy.as_ref())
+                self.not_to_be_promised(*held, *outside, Limits::new(*lower_mm, *upper_mm), buy.as_ref())
             }
             Kind::LimitsTight { held, outside, buy } => {
                 self.tight(*held, *outside, buy.as_ref())

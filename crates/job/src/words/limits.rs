@@ -1,5 +1,6 @@
 //! What there is to say about limits that are close, and tubes that hold them.
 
+use quillbore_calc::Limits;
 use quillbore_calc::job_figures::Bought;
 
 use super::speaker::Speaker;
@@ -9,15 +10,15 @@ impl Speaker<'_> {
     /// No tube of the shop: which one to buy, or which way would do.
     pub(super) fn no_tube(
         &self,
-        limits: [f64; 2],
+        limits: Limits,
         taper_mm: f64,
         buy: Option<&Bought>,
         circle: bool,
     ) -> String {
         /// What of the limits' width a taper takes before it is worth telling.
         const WORTH_TELLING: f64 = 0.3;
-        let [lower, upper] = limits.map(|mm| self.length(mm));
-        let tapers = if taper_mm > WORTH_TELLING * (limits[1] - limits[0]) {
+        let Limits { lower, upper } = limits.map(|mm| self.length(mm));
+        let tapers = if taper_mm > WORTH_TELLING * limits.width() {
             format!(
                 ", over a depth in which a hole tapers by {}",
                 self.length(taper_mm)
@@ -35,11 +36,11 @@ impl Speaker<'_> {
     pub(super) fn not_held(
         &self,
         held: f64,
-        limits: [f64; 2],
+        limits: Limits,
         buy: Option<&Bought>,
         circle: bool,
     ) -> String {
-        let [lower, upper] = limits.map(|mm| self.length(mm));
+        let Limits { lower, upper } = limits.map(|mm| self.length(mm));
         format!(
             "Not to be held: with the shop's tubes only {} of the holes would come out {lower} to {upper}, the first piece measured. {}",
             show::percent(held),
@@ -52,10 +53,10 @@ impl Speaker<'_> {
         &self,
         held: f64,
         outside: f64,
-        limits: [f64; 2],
+        limits: Limits,
         buy: Option<&Bought>,
     ) -> String {
-        let [lower, upper] = limits.map(|mm| self.length(mm));
+        let Limits { lower, upper } = limits.map(|mm| self.length(mm));
         format!(
             "Not to be promised: {} of the holes come out {lower} to {upper}, the first piece measured; {} outside.{}",
             show::percent(held),

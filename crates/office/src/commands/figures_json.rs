@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{HoleFigures, LotFigures, PriceFigures};
-use quillbore_calc::{Band, RowId};
+use quillbore_calc::{Band, Limits, RowId};
 use quillbore_job::results::{Beside, Results, SideNote, Telling};
 use quillbore_job::words::english;
 use quillbore_job::words::speaker::Speaker;
@@ -276,7 +276,7 @@ fn json_hole(
     Hole {
         mark: speaker.mark(hole.row),
         places: hole.places,
-        diameter_mm: hole.limits_mm,
+        diameter_mm: hole.limits_mm.map(both),
         depth_mm: hole.depth_mm,
         tilt_deg: hole.tilt_deg,
         electrode: hole
@@ -291,7 +291,7 @@ fn json_hole(
                 length_mm: tube.length_mm,
             }),
         side_gap_mm: hole.gap_mm.map(quillbore_calc::Spread::p50),
-        size_mm: hole.size_mm,
+        size_mm: hole.size_mm.map(both),
         verdict: hole.verdict.map(english::verdict),
         chance_inside: hole.first_choice.map(|chance| chance.inside),
         chance_over: hole.first_choice.map(|chance| chance.over),
@@ -402,4 +402,9 @@ fn json_price(price: &PriceFigures, shop: &Shop) -> Price {
             })
             .collect(),
     }
+}
+
+/// The lower one first.
+fn both(limits: Limits) -> [f64; 2] {
+    [limits.lower, limits.upper]
 }

@@ -2,6 +2,7 @@
 
 use std::fmt::Write as _;
 
+use quillbore_calc::Limits;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::results::{Results, Telling};
@@ -118,7 +119,7 @@ pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String 
 
 fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
     let mut text = format!("{}  {} places", speaker.hole(hole.row), hole.places);
-    if let Some([lower, upper]) = hole.limits_mm {
+    if let Some(Limits { lower, upper }) = hole.limits_mm {
         let _ = write!(
             text,
             "  {} to {}",
@@ -132,12 +133,12 @@ fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
     if let Some(tube) = hole.tube.and_then(|tube| tube.of(&shop.tables.tubes)) {
         let _ = write!(text, "\n  electrode {}", tube.name);
     }
-    if let (Some([smallest, largest]), Some(verdict)) = (hole.size_mm, hole.verdict) {
+    if let (Some(size), Some(verdict)) = (hole.size_mm, hole.verdict) {
         let _ = write!(
             text,
             ", drills {} to {}: {}",
-            speaker.length(smallest),
-            speaker.length(largest),
+            speaker.length(size.lower),
+            speaker.length(size.upper),
             english::verdict(verdict)
         );
     }

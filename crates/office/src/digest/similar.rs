@@ -1,8 +1,8 @@
 //! "Have we done this before?": the jobs of the shelf that are most like one.
 
-use quillbore_calc::Idx;
 use std::sync::Arc;
 
+use quillbore_calc::Idx;
 use quillbore_calc::tables::{Family, Material};
 
 use super::index::Index;
@@ -25,6 +25,9 @@ pub struct Wanted<'a> {
     /// Parts in the lot.
     pub quantity: Option<u32>,
 }
+
+/// The shop's material and family of a text; `None` where the shop knows no such material.
+type FamilyOf<'a> = &'a dyn Fn(&str) -> Option<(Idx<Material>, Family)>;
 
 /// A job that is like another.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,7 +55,7 @@ const FARTHEST: f64 = 3.0;
 pub fn similar(
     index: &Index,
     wanted: &Wanted<'_>,
-    family_of: &dyn Fn(&str) -> Option<(Idx<Material>, Family)>,
+    family_of: FamilyOf<'_>,
     most: usize,
 ) -> Vec<Alike> {
     if wanted.size_mm.is_none() {

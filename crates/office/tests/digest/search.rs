@@ -1,10 +1,10 @@
 //! Finding jobs as one types, in lists that change.
 
-use quillbore_calc::Idx;
 use std::sync::Arc;
 
 use proptest::prelude::{Strategy, prop_oneof, proptest};
 use proptest::test_runner::Config;
+use quillbore_calc::Idx;
 use quillbore_calc::tables::Family;
 use quillbore_job::Field;
 use quillbore_office::digest::{Digest, Index, ShelfLine, Summary, Wanted, similar};

@@ -1,5 +1,6 @@
 //! How a part is mounted, and where the axes stand for a direction and a point of it.
 
+use quillbore_calc::Limits;
 use quillbore_calc::direction::between;
 
 use crate::matter::Matter;
@@ -97,9 +98,13 @@ const FACES: [Vector; 6] = [
 const MOST_INCLINED: usize = 64;
 
 /// Smallest and largest tilt of the machine [deg].
-pub(super) fn tilt_range(matter: &Matter<'_>) -> [f64; 2] {
+pub(super) fn tilt_range(matter: &Matter<'_>) -> Limits {
     let tilt = matter.machine().and_then(|machine| machine.tilt_deg);
-    tilt.unwrap_or([0.0, 0.0])
+    tilt.unwrap_or(Limits::new(0.0, 0.0))
+}
+
+fn within(range: Limits, tilt: f64) -> bool {
+    (range.lower - SAME_DEG..=range.upper + SAME_DEG).contains(&tilt)
 }
 
 impl Mount {
@@ -108,7 +113,7 @@ impl Mount {
     pub(super) fn with_plane_of(
         self,
         directions: impl Iterator<Item = Vector>,
-        [least, most]: [f64; 2],
+        range: Limits,
     ) -> Self {
         let Self::Face { up, .. } = self else {
             return self;
@@ -122,7 +127,7 @@ impl Mount {
             let Some(toward) = unit(along(out, up, -dot(out, up))) else {
                 continue;
             };
-            let within = |tilt: f64| (least - SAME_DEG..=most + SAME_DEG).contains(&tilt);
+            let within = |tilt| within(range, tilt);
             // Where both ways of tilting are in range, table x lies along the part's positive axis.
             let backward = toward.iter().find(|part| part.abs() > 0.5);
             let backward = backward.is_some_and(|part| *part < 0.0);
@@ -138,10 +143,9 @@ impl Mount {
     }
 
     /// Where the axes stand for a direction of the tool at a point; `None` where they don't reach it.
-    pub(super) fn seat(self, direction: Vector, point: Vector, tilt: [f64; 2]) -> Option<Seat> {
+    pub(super) fn seat(self, direction: Vector, point: Vector, range: Limits) -> Option<Seat> {
         let out = opposite(direction);
-        let [least, most] = tilt;
-        let within = |tilt: f64| (least - SAME_DEG..=most + SAME_DEG).contains(&tilt);
+        let within = |tilt| within(range, tilt);
         match self {
             Self::Face { up, toward } => {
                 let angle = between(out, up);

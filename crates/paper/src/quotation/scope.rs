@@ -1,5 +1,6 @@
 //! What is offered to be done.
 
+use quillbore_calc::Limits;
 use quillbore_job::Field;
 
 use crate::flow::Flow;
@@ -32,7 +33,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         let figures = hole.figures;
         let limits = figures.and_then(|figures| figures.limits_mm);
         let (lower, upper) = match limits {
-            Some([lower, upper]) => (
+            Some(Limits { lower, upper }) => (
                 shown::lower(lower, unit, fine),
                 shown::length(upper, unit, fine),
             ),

@@ -1,5 +1,7 @@
 //! The hole table: what the drawing asks, and what the machine is set to.
 
+use crate::words::traveler::UsedUp;
+use quillbore_calc::Limits;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::field::AngleBasis;
@@ -58,7 +60,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> Row {
     let figures = hole.figures;
     let limits = figures.and_then(|figures| figures.limits_mm);
     let (lower, upper) = match limits {
-        Some([lower, upper]) => (
+        Some(Limits { lower, upper }) => (
             shown::lower(lower, unit, fine),
             shown::length(upper, unit, fine),
         ),
@@ -68,7 +70,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> Row {
         .and_then(|figures| figures.minutes)
         .map_or_else(shown::missing, |minutes| shown::fixed(minutes.p50, 2));
     let (normal, surface) = angles(matter, hole);
-    let [setting, tip] = settings(matter, hole);
+    let Depths { setting, tip } = settings(matter, hole);
     let count = hole.count().map_or_else(
         || shown::or_missing(hole.row.count.text()),
         |count| count.to_string(),
@@ -95,26 +97,35 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> Row {
     Row::new(cells).note(note(matter, hole).join("\n"))
 }
 
-/// What the machine is set to, and how far the tip goes from the work's surface: of a depth that the
-/// first hole decides, the first try and the limit.
-fn settings(matter: &Matter<'_>, hole: &Hole<'_>) -> [String; 2] {
+/// How deep a hole is drilled: of a depth that the first hole decides, the first try and the limit.
+struct Depths {
+    /// What the machine is set to.
+    setting: String,
+    /// How far the tip goes from the work's surface.
+    tip: String,
+}
+
+fn settings(matter: &Matter<'_>, hole: &Hole<'_>) -> Depths {
     let unit = matter.job.unit;
     let decimals = shown::middling(unit);
     let Some(figures) = hole.figures else {
-        return [shown::missing(), shown::missing()];
+        return Depths {
+            setting: shown::missing(),
+            tip: shown::missing(),
+        };
     };
     if let Some(plan) = figures.depth_plan {
-        return [
-            shown::at_most(plan.first_try_mm, unit, decimals),
-            shown::at_most(plan.never_beyond_mm, unit, decimals),
-        ];
+        return Depths {
+            setting: shown::at_most(plan.first_try_mm, unit, decimals),
+            tip: shown::at_most(plan.never_beyond_mm, unit, decimals),
+        };
     }
     let length =
         |mm: Option<f64>| mm.map_or_else(shown::missing, |mm| shown::length(mm, unit, decimals));
-    [
-        length(figures.machine_depth_mm),
-        length(tip_mm(matter, figures)),
-    ]
+    Depths {
+        setting: length(figures.machine_depth_mm),
+        tip: length(tip_mm(matter, figures)),
+    }
 }
 
 /// How far the tip goes from the work's surface [mm].
@@ -255,13 +266,17 @@ fn spread(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     let decimals = shown::middling(unit) - 1;
     let typed = Typed::of(matter, hole.row.id);
     let minutes = figures.minutes.filter(|_| !typed.minutes);
-    let minutes = minutes.map(|band| [band.p10, band.p90].map(|min| shown::fixed(min, 2)));
+    let minutes =
+        minutes.map(|band| Limits::new(band.p10, band.p90).map(|min| shown::fixed(min, 2)));
     let wear = figures
         .wear_mm
         .zip(figures.wear_high_mm)
         .filter(|_| !typed.wear);
-    let wear =
-        wear.map(|(median, high)| [median, high].map(|mm| shown::with_unit(mm, unit, decimals)));
+    let shown = |mm| shown::with_unit(mm, unit, decimals);
+    let wear = wear.map(|(median, high)| UsedUp {
+        planned: shown(median),
+        high: shown(high),
+    });
     let mut said = words::spread(minutes, wear);
     let figures: Vec<&str> = [(typed.minutes, "minutes"), (typed.wear, "wear")]
         .into_iter()

@@ -1,5 +1,6 @@
 //! Blanks for measured holes.
 
+use quillbore_calc::Limits;
 use quillbore_job::{Field, inspected};
 
 use crate::flow::Flow;
@@ -87,7 +88,7 @@ fn table(matter: &Matter<'_>, pieces: &[(String, String)], across: usize) -> Tab
     let fine = matter.fine();
     for hole in matter.holes() {
         let limits = hole.figures.and_then(|figures| figures.limits_mm);
-        let size = limits.map_or_else(String::new, |[lower, upper]| {
+        let size = limits.map_or_else(String::new, |Limits { lower, upper }| {
             let upper = shown::length(upper, unit, fine);
             if lower > 0.0 {
                 let lower = shown::length(lower, unit, fine);

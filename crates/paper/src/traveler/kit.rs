@@ -2,7 +2,7 @@
 
 use quillbore_calc::job_figures::ElectrodeFigures;
 use quillbore_calc::tables::Tube;
-use quillbore_calc::{Idx, RowId};
+use quillbore_calc::{Idx, Limits, RowId};
 
 use crate::flow::Flow;
 use crate::look::{BODY, STRONG};
@@ -109,22 +109,13 @@ fn neighbors(matter: &Matter<'_>) -> Vec<(Idx<Tube>, Vec<RowId>)> {
     found
 }
 
-/// The guide of a tube: the one that its holes were given, else one of its size.
+/// The guide of a tube.
 fn guide(matter: &Matter<'_>, tube: Idx<Tube>) -> String {
-    let of_holes = matter
-        .figures
-        .holes
-        .iter()
-        .filter(|hole| hole.tube == Some(tube))
-        .find_map(|hole| hole.guide?.of(&matter.tables.guides));
-    let of_size = || {
-        let outer = matter.tube(tube)?.outer_mm;
-        let mut guides = matter.tables.guides.iter();
-        guides.find(|guide| (guide.tube_mm - outer).abs() < 1e-6)
-    };
-    of_holes
-        .or_else(of_size)
-        .map_or_else(|| "none in the shop".to_owned(), |guide| guide.name.clone())
+    let tables = matter.tables;
+    let guide = matter
+        .tube(tube)
+        .and_then(|tube| tables.guide_for(tube.outer_mm)?.of(&tables.guides));
+    guide.map_or_else(|| "none in the shop".to_owned(), |guide| guide.name.clone())
 }
 
 fn pins(matter: &Matter<'_>, flow: &mut Flow) {
@@ -136,7 +127,7 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures(GO, sign, Width::Fit(60.0)),
         Column::figures(NO_GO, sign, Width::Fit(60.0)),
     ]);
-    let mut sizes: Vec<([f64; 2], Vec<RowId>)> = Vec::new();
+    let mut sizes: Vec<(Limits, Vec<RowId>)> = Vec::new();
     for hole in matter.holes() {
         let Some(limits) = hole.figures.and_then(|figures| figures.limits_mm) else {
             continue;
@@ -147,7 +138,7 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
         }
     }
     let fine = matter.fine();
-    for ([lower, upper], rows) in sizes {
+    for (Limits { lower, upper }, rows) in sizes {
         table.row(
             Row::new([
                 Cell::square(),

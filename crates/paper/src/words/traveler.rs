@@ -1,5 +1,6 @@
 //! Words of the traveler.
 
+use quillbore_calc::Limits;
 use quillbore_calc::finding::Level;
 use quillbore_calc::input::HoleEnd;
 use quillbore_job::Unit;
@@ -316,13 +317,21 @@ pub fn entry(surface: &str) -> String {
     format!("Entry: {surface}.")
 }
 
-/// How far a row's planned figures may be off: low and high minutes, planned and high wear.
-pub fn spread(minutes: Option<[String; 2]>, wear: Option<[String; 2]>) -> String {
+/// How much of an electrode one hole uses up.
+pub struct UsedUp {
+    /// As planned.
+    pub planned: String,
+    /// If wear is high.
+    pub high: String,
+}
+
+/// How far a row's planned figures may be off.
+pub fn spread(minutes: Option<Limits<String>>, wear: Option<UsedUp>) -> String {
     let mut said = Vec::new();
-    if let Some([low, high]) = minutes {
-        said.push(format!("minutes {low} to {high}"));
+    if let Some(Limits { lower, upper }) = minutes {
+        said.push(format!("minutes {lower} to {upper}"));
     }
-    if let Some([planned, high]) = wear {
+    if let Some(UsedUp { planned, high }) = wear {
         said.push(format!(
             "electrode used up {planned}, if wear is high {high}"
         ));

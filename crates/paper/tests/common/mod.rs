@@ -10,17 +10,17 @@
     reason = "helpers of tests may panic"
 )]
 
-use quillbore_calc::tables::Tube;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
-use quillbore_calc::input::{HoleEnd, PartAxis, Place, RowInput, Surface};
+use quillbore_calc::input::{HoleEnd, PartAxis, Place, RowInput};
 use quillbore_calc::job_figures::{
     Break, CostLines, ElectrodeFigures, ElectrodeLoad, HoleFigures, LaborMinutes, LotFigures,
     MachineMinutes, PriceFigures, SetupFigures, Verdict,
 };
-use quillbore_calc::{Band, Idx, JobFigures, JobInput, RowId, Tables};
+use quillbore_calc::tables::Tube;
+use quillbore_calc::{Band, Idx, JobFigures, JobInput, Limits, RowId, Tables};
 use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::{Concern, Customer, Facts};
 use quillbore_job::slip::kind;
@@ -70,7 +70,7 @@ pub fn day() -> NaiveDate {
 struct HoleSpec {
     cells: [&'static str; 6],
     places: u32,
-    limits: [f64; 2],
+    limits: Limits,
     depth: f64,
     tilt: f64,
     blind: bool,
@@ -170,11 +170,7 @@ fn row_input(hole: &HoleSpec, id: RowId) -> RowInput {
     RowInput {
         id,
         count: hole.places,
-        places: Vec::new(),
         limits_mm: Some(hole.limits),
-        limits_assumed: false,
-        risk_agreed: false,
-        depth_limits_mm: None,
         depth_mm: Some(hole.depth),
         end: if hole.blind {
             HoleEnd::Blind
@@ -182,15 +178,8 @@ fn row_input(hole: &HoleSpec, id: RowId) -> RowInput {
             HoleEnd::Through
         },
         tilt_deg: hole.tilt,
-        surface: Surface::Flat,
         behind_mm: hole.behind,
-        backed: false,
-        layers: Vec::new(),
-        wall_waived: false,
-        dress_every: None,
-        core_trapped: false,
-        ends: None,
-        tube: None,
+        ..RowInput::default()
     }
 }
 
@@ -442,7 +431,7 @@ pub fn ring() -> Sample {
             HoleSpec {
                 cells: ["A", "540", "0.80 +-0.05", "14", "through", "30"],
                 places: 540,
-                limits: [0.75, 0.85],
+                limits: Limits::new(0.75, 0.85),
                 depth: 14.0,
                 tilt: 30.0,
                 blind: false,
@@ -454,7 +443,7 @@ pub fn ring() -> Sample {
             HoleSpec {
                 cells: ["B", "540", "0.60 +0.05/-0", "6.2", "through", "65"],
                 places: 540,
-                limits: [0.6, 0.65],
+                limits: Limits::new(0.6, 0.65),
                 depth: 6.2,
                 tilt: 65.0,
                 blind: false,
@@ -523,7 +512,7 @@ pub fn plate() -> Sample {
                 size: &'static str,
                 depth: &'static str,
                 end: &'static str,
-                limits: [f64; 2],
+                limits: Limits,
                 mm: f64| HoleSpec {
         cells: [mark, "8", size, depth, end, ""],
         places: 8,
@@ -546,16 +535,23 @@ pub fn plate() -> Sample {
                 ".031 +.003/-0",
                 "1.25",
                 "through",
-                [0.787_4, 0.863_6],
+                Limits::new(0.787_4, 0.863_6),
                 31.75,
             ),
-            spec("S2", "1/32 MAX", ".5", "blind", [0.0, 0.793_75], 12.7),
+            spec(
+                "S2",
+                "1/32 MAX",
+                ".5",
+                "blind",
+                Limits::new(0.0, 0.793_75),
+                12.7,
+            ),
             spec(
                 "S3",
                 ".031 +-.002",
                 "7.5",
                 "through",
-                [0.736_6, 0.838_2],
+                Limits::new(0.736_6, 0.838_2),
                 190.5,
             ),
         ],
