@@ -5,7 +5,7 @@
 //! from above. Drawings use two conventions that must not be mixed up: tilt and turn, or the angles
 //! that two views show. Ask which one it is.
 
-use crate::vector::{cross, dot};
+use crate::vector::{self, cross, dot};
 
 /// Directions closer together than this count as one [deg] (our choice, no source: well under what a
 /// fixture holds).
@@ -116,6 +116,48 @@ pub fn tilt_turn(direction: [f64; 3]) -> (f64, f64) {
     let flat = libm::hypot(x, y);
     let turn = if flat == 0.0 { 0.0 } else { libm::atan2(y, x) };
     (libm::atan2(flat, -z).to_degrees(), turn.to_degrees())
+}
+
+/// Where turns about an axis are counted from: a unit vector square to it, chosen by the axis alone.
+///
+/// Formula: the part's x made square to the axis, or its z where x lies nearly along it.
+///
+/// - `axis`: unit vector [-], any.
+///
+/// Result: unit vector [-].
+///
+/// ```
+/// use quillbore_calc::direction::{across, quarter};
+/// assert_eq!(across([0.0, 0.0, 1.0]), [1.0, 0.0, 0.0]);
+/// assert_eq!(quarter([0.0, 0.0, 1.0]), [0.0, 1.0, 0.0]);
+/// assert_eq!(across([1.0, 0.0, 0.0]), [0.0, 0.0, 1.0]); // a bar along x: from its top
+/// ```
+///
+/// Source: ours.
+#[must_use]
+pub fn across(axis: [f64; 3]) -> [f64; 3] {
+    let [first, _] = vector::across(axis);
+    first
+}
+
+/// The direction that a quarter turn about an axis brings [`across`] to.
+///
+/// Formula: the axis times it, right-handed.
+///
+/// - `axis`: unit vector [-], any.
+///
+/// Result: unit vector [-]. An example stands at [`across`].
+///
+/// ```
+/// # use quillbore_calc::direction::quarter;
+/// assert_eq!(quarter([1.0, 0.0, 0.0]), [0.0, -1.0, 0.0]);
+/// ```
+///
+/// Source: geometry.
+#[must_use]
+pub fn quarter(axis: [f64; 3]) -> [f64; 3] {
+    let [_, second] = vector::across(axis);
+    second
 }
 
 /// Angle between two directions.

@@ -25,6 +25,7 @@ pub mod finding;
 pub mod hole;
 pub mod input;
 pub mod job_figures;
+pub mod mount;
 pub mod order;
 pub mod packing;
 pub mod price;

@@ -56,3 +56,12 @@ pub(crate) fn azimuth_deg(a: Vector, axis: Vector) -> f64 {
     let angle = libm::atan2(dot(a, second), dot(a, first)).to_degrees();
     if angle < 0.0 { angle + 360.0 } else { angle }
 }
+
+/// Directions closer than about this count as one: 0.03 degrees, finer than anybody clamps.
+const STEPS_TO_ONE: f64 = 2000.0;
+
+/// A direction's rounded components in one number.
+pub(crate) fn direction_key(axis: Vector) -> u64 {
+    let step = |part: f64| (libm::round(part * STEPS_TO_ONE) as i64 + 4096) as u64;
+    step(axis[0]) << 32 | step(axis[1]) << 16 | step(axis[2])
+}

@@ -6,9 +6,10 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use quillbore_calc::input::Ends;
+use quillbore_calc::mount::Mount;
 use quillbore_job::file::read_job;
 use quillbore_job::{Job, Shop};
-use quillbore_paper::axes::{self, Mount, Mounted};
+use quillbore_paper::axes::{self, Mounted};
 use quillbore_paper::{Matter, Sheet};
 
 type Vector = [f64; 3];
@@ -54,9 +55,7 @@ fn check(matter: &Matter<'_>, setups: &[Mounted]) -> usize {
     let mut seen = 0;
     for setup in setups {
         for stop in &setup.stops {
-            let (Some(seat), Some(mount)) = (stop.seat, setup.mount) else {
-                continue;
-            };
+            let (seat, mount) = (stop.seat, setup.mount);
             seen += 1;
             let (way, point) = way(matter, stop);
             let out = way.map(|part| -part);
@@ -68,7 +67,7 @@ fn check(matter: &Matter<'_>, setups: &[Mounted]) -> usize {
                 (whole - dot(point, point)).abs() < 1e-6 * whole.max(1.0),
                 "{stop:?}"
             );
-            let tilt = seat.tilt_deg.to_radians();
+            let tilt = seat.angles.tilt_deg.to_radians();
             match mount {
                 Mount::Face { up, toward } => {
                     // The tool leans from up toward table x by just the tilt.
@@ -84,7 +83,7 @@ fn check(matter: &Matter<'_>, setups: &[Mounted]) -> usize {
                 Mount::Lying(axis) => {
                     assert!((dot(out, axis) - libm::sin(tilt)).abs() < 1e-9, "{stop:?}");
                 }
-                Mount::Inclined { .. } => assert!(seat.tilt_deg.abs() < 1e-9),
+                Mount::Inclined { .. } => assert!(seat.angles.tilt_deg.abs() < 1e-9),
             }
         }
     }
@@ -114,28 +113,22 @@ fn seats_are_where_geometry_puts_them_and_agree_with_the_setups() {
             assert_eq!(setups.len(), matter.figures.setups.len());
             let mut met = BTreeSet::new();
             for (setup, figures) in setups.iter().zip(&matter.figures.setups) {
-                assert!(setup.mount.is_some(), "{file}: {figures:?}");
                 // As many tilts as the setup was counted with, one tube after another.
                 let tilts: BTreeSet<i64> = setup
                     .stops
                     .iter()
-                    .filter_map(|stop| Some((stop.seat?.tilt_deg * 10.0).round() as i64))
+                    .map(|stop| (stop.seat.angles.tilt_deg * 10.0).round() as i64)
                     .collect();
                 assert!(
                     tilts.len() <= figures.tilts as usize + 1,
                     "{file}: {tilts:?} {figures:?}"
                 );
                 // The order is the setup's own, and no stop is drilled twice.
-                let numbers: Vec<_> = setup
-                    .stops
-                    .iter()
-                    .filter_map(|stop| {
-                        let row = matter.job.row(stop.row)?;
-                        Some((stop.row, row.places.get(stop.place)?.number))
-                    })
-                    .collect();
-                let placed = figures.order.iter().filter(|(_, number)| *number > 0);
-                assert!(placed.eq(numbers.iter()), "{file}");
+                let stops = setup.stops.iter();
+                let of_stops = stops.map(|stop| (stop.row, Some(stop.place), stop.far));
+                let placed = figures.order.iter().filter(|stop| stop.place.is_some());
+                let of_order = placed.map(|stop| (stop.row, stop.place, stop.far));
+                assert!(of_order.eq(of_stops), "{file}");
                 for stop in &setup.stops {
                     assert!(
                         met.insert((stop.row, stop.place, stop.far)),
@@ -154,7 +147,7 @@ fn opposite_ways_in_are_told_apart() {
     common::printed(&job, shop, Sheet::A4, |matter| {
         let setups = axes::mounted(&matter);
         let up = |index: usize| match setups[index].mount {
-            Some(Mount::Face { up, .. }) => up,
+            Mount::Face { up, .. } => up,
             other => panic!("{other:?}"),
         };
         assert_eq!(up(0), [0.0, 0.0, 1.0]);

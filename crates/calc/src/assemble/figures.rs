@@ -10,7 +10,7 @@ use super::known::Known;
 use super::prepare::Prepared;
 use super::pricing::price_figures;
 use crate::hole::material_findings;
-use crate::job_figures::{JobFigures, SetupFigures};
+use crate::job_figures::{JobFigures, SetupFigures, Stop};
 use crate::setup::{Run, Spot};
 use crate::travel::{length, sweep};
 
@@ -86,17 +86,19 @@ impl Prepared<'_> {
             let travel = setup.travel_mm.unwrap_or(0.0) + length(&run.points, order);
             setup.travel_mm = Some(travel);
         }
-        let id = |spot: &Spot| self.input.rows[spot.row as usize].id;
         let placed: Vec<_> = run
             .spots
             .iter()
             .filter(|spot| spot.point.is_some())
             .collect();
+        let stop = |spot: &Spot| Stop {
+            row: self.input.rows[spot.row as usize].id,
+            place: spot.point.map(|_| spot.place as usize),
+            far: spot.far,
+        };
         let stops = order.iter().filter_map(|&at| placed.get(at as usize));
-        setup
-            .order
-            .extend(stops.map(|spot| (id(spot), spot.number)));
+        setup.order.extend(stops.map(|spot| stop(spot)));
         let unplaced = run.spots.iter().filter(|spot| spot.point.is_none());
-        setup.order.extend(unplaced.map(|spot| (id(spot), 0)));
+        setup.order.extend(unplaced.map(stop));
     }
 }

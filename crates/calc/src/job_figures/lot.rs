@@ -3,6 +3,7 @@
 use alloc::vec::Vec;
 
 use crate::idx::Idx;
+use crate::mount::Mount;
 use crate::quantity::Band;
 use crate::row_id::RowId;
 use crate::tables::Tube;
@@ -28,8 +29,21 @@ pub struct SetupFigures {
     pub passes: u32,
     /// Table travel for one part [mm]; `None` where places are not given.
     pub travel_mm: Option<f64>,
-    /// Rows and numbers of places in drilling order; number 0 for a row without places.
-    pub order: Vec<(RowId, u32)>,
+    /// How the part is clamped.
+    pub mount: Mount,
+    /// What is drilled, in drilling order.
+    pub order: Vec<Stop>,
+}
+
+/// An end of a hole in its place in the drilling order, or of all holes of a row without places.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Stop {
+    /// The row.
+    pub row: RowId,
+    /// Which of the row's places; `None` where they are not given.
+    pub place: Option<usize>,
+    /// Drilled from the far end.
+    pub far: bool,
 }
 
 /// The figures of the lot.

@@ -8,7 +8,7 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 pub use lot::{
-    ElectrodeFigures, ElectrodeLoad, LaborMinutes, LotFigures, MachineMinutes, SetupFigures,
+    ElectrodeFigures, ElectrodeLoad, LaborMinutes, LotFigures, MachineMinutes, SetupFigures, Stop,
 };
 pub use price::{Break, CostLines, PriceFigures};
 

@@ -125,6 +125,7 @@ impl Changes {
 /// # let setup = quillbore_calc::job_figures::SetupFigures {
 /// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
 /// #     guide_changes: 1, passes: 2, travel_mm: None, order: vec![],
+/// #     mount: quillbore_calc::mount::Mount::Lying([1.0, 0.0, 0.0]),
 /// # };
 /// // Two tubes: one part gets both at once, a hundred are loaded twice (3 min against 7).
 /// assert_eq!(setup_counts(&[setup.clone()], 1, &times).loads, 1);

@@ -4,12 +4,9 @@ use alloc::collections::BinaryHeap;
 use alloc::vec::Vec;
 use core::cmp::Reverse;
 
-use super::mount::Mount;
+use crate::mount::{Mount, SAME_DEG, within};
 use crate::quantity::Limits;
 use crate::vector::{Vector, angle_deg, azimuth_deg, opposite};
-
-/// Angles closer than this count as one [deg].
-pub(super) const SAME_DEG: f64 = 0.1;
 
 /// One clamping and the directions that are drilled in it.
 #[derive(Clone, Debug, PartialEq)]
@@ -94,7 +91,7 @@ fn index_reaches(mount: Mount, axis: Vector, angle: f64, tilt: Limits) -> bool {
             let tilt = if same_way(way) { angle } else { 180.0 - angle };
             within(tilt) || within(-tilt)
         }
-        Mount::Face(_) | Mount::Inclined { .. } => false,
+        Mount::Face { .. } | Mount::Inclined { .. } => false,
     }
 }
 
@@ -139,8 +136,9 @@ fn by_face(directions: &[Vector], tilt: Limits) -> Vec<Clamping> {
         for &direction in &still {
             left[direction] = false;
         }
+        let drilled: Vec<Vector> = still.iter().map(|&at| directions[at]).collect();
         clampings.push(Clamping {
-            mount: sets[at].mount,
+            mount: sets[at].mount.with_plane_of(&drilled, tilt),
             directions: still,
         });
     }
@@ -154,11 +152,6 @@ fn by_face(directions: &[Vector], tilt: Limits) -> Vec<Clamping> {
         });
     }
     clampings
-}
-
-/// Whether a tilt is within the machine's range.
-fn within(range: Limits) -> impl Fn(f64) -> bool {
-    move |tilt| range.lower - SAME_DEG <= tilt && tilt <= range.upper + SAME_DEG
 }
 
 /// Sets of directions that one clamping on a face reaches, one per plane of tilting.
@@ -192,14 +185,14 @@ fn sets_on(face: Vector, directions: &[Vector], tilt: Limits) -> Vec<Clamping> {
             members.extend(&square);
             members.sort_unstable();
             Clamping {
-                mount: Mount::Face(face),
+                mount: Mount::on_face(face),
                 directions: members,
             }
         })
         .collect();
     if sets.is_empty() && !square.is_empty() {
         sets.push(Clamping {
-            mount: Mount::Face(face),
+            mount: Mount::on_face(face),
             directions: square,
         });
     }

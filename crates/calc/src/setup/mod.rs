@@ -14,7 +14,6 @@
 
 mod cover;
 mod layout;
-mod mount;
 mod sequence;
 mod spots;
 mod tool;
@@ -144,6 +143,7 @@ pub(crate) fn clamp(layout: &Layout) -> Setups {
             tilts,
             guide_changes,
             passes,
+            mount: clamping.mount,
             travel_mm: None,
             order: Vec::new(),
         });

@@ -3,9 +3,9 @@
 use alloc::vec::Vec;
 
 use super::cover::{Clamping, runs};
-use super::mount::{Mount, Seat};
 use super::spots::{Spot, Spots};
 use super::tool::Tool;
+use crate::mount::{Angles, Mount};
 use crate::vector::{Vector, across, cross, dot, opposite};
 
 /// Spots drilled with one tube in one direction of one clamping.
@@ -13,7 +13,7 @@ use crate::vector::{Vector, across, cross, dot, opposite};
 pub(crate) struct Run {
     /// What is drilled, in the table's order.
     pub(crate) spots: Vec<Spot>,
-    /// Where the spots with places lie on the machine's table with this direction upright [mm].
+    /// Where the spots with places lie square to this direction [mm].
     pub(crate) points: Vec<[f64; 2]>,
 }
 
@@ -46,7 +46,7 @@ struct Key {
     /// Index of the direction.
     direction: usize,
     tilt: usize,
-    turn_deg: f64,
+    index_deg: f64,
 }
 
 /// Groups a clamping's spots by tool, then tilt, then turn; every other tool and tilt goes through
@@ -59,7 +59,7 @@ pub(super) fn sequence(clamping: &Clamping, parts: &Spots) -> Sequence {
                 tool: group[0].tool,
                 direction,
                 tilt,
-                turn_deg: seat.turn_deg,
+                index_deg: seat.index_deg,
             };
             keyed.push((key, group));
         }
@@ -67,7 +67,7 @@ pub(super) fn sequence(clamping: &Clamping, parts: &Spots) -> Sequence {
     keyed.sort_by(|(a, _), (b, _)| {
         (a.tool, a.tilt)
             .cmp(&(b.tool, b.tilt))
-            .then(a.turn_deg.total_cmp(&b.turn_deg))
+            .then(a.index_deg.total_cmp(&b.index_deg))
             .then(a.direction.cmp(&b.direction))
     });
     // Backward through every other tube, and within a tube through every other tilt.
@@ -110,11 +110,11 @@ pub(super) fn sequence(clamping: &Clamping, parts: &Spots) -> Sequence {
 }
 
 /// Directions of a clamping by rising tilt, with the number of their tilt among its tilts.
-fn seats(clamping: &Clamping, directions: &[Vector]) -> Vec<(usize, usize, Seat)> {
-    let mut seats: Vec<(usize, usize, Seat)> = clamping
+fn seats(clamping: &Clamping, directions: &[Vector]) -> Vec<(usize, usize, Angles)> {
+    let mut seats: Vec<(usize, usize, Angles)> = clamping
         .directions
         .iter()
-        .map(|&direction| (direction, 0, clamping.mount.seat(directions[direction])))
+        .map(|&direction| (direction, 0, clamping.mount.angles(directions[direction])))
         .collect();
     seats.sort_by(|a, b| a.2.tilt_deg.total_cmp(&b.2.tilt_deg));
     let lengths: Vec<usize> = runs(&seats, |(.., seat)| seat.tilt_deg)
@@ -130,14 +130,14 @@ fn seats(clamping: &Clamping, directions: &[Vector]) -> Vec<(usize, usize, Seat)
     seats
 }
 
-/// Places as the table's axes see them with a direction upright: one coordinate along the index
-/// axis where there is one, so that a turn about it leaves that coordinate alone.
+/// Places square to a direction, for their distances: one coordinate along the index axis where there
+/// is one, so that a turn about it leaves that coordinate alone.
 fn points(mount: Mount, spots: &[Spot], direction: Vector) -> Vec<[f64; 2]> {
     let up = opposite(direction);
     let axis = match mount {
         Mount::Upright(axis) | Mount::Lying(axis) => Some(axis),
         Mount::Inclined { about, .. } => about,
-        Mount::Face(_) => None,
+        Mount::Face { .. } => None,
     };
     let first = axis
         .and_then(|axis| crate::vector::unit(crate::vector::along(axis, up, -dot(axis, up))))

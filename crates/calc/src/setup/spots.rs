@@ -4,15 +4,17 @@ use alloc::vec::Vec;
 
 use super::layout::{Layout, LayoutRow};
 use super::tool::Tool;
-use crate::vector::{Vector, along, opposite, unit};
+use crate::vector::{Vector, along, direction_key, opposite, unit};
 
 /// One end of one hole, or of all holes of a row whose places are not given.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Spot {
     /// Index of its row.
     pub(crate) row: u32,
-    /// Number of its place on the drawing; 0 where places are not given.
-    pub(crate) number: u32,
+    /// Which of its row's places.
+    pub(crate) place: u32,
+    /// From the far end.
+    pub(crate) far: bool,
     /// How many holes it stands for.
     pub(crate) holes: u32,
     /// What it is drilled with.
@@ -50,9 +52,6 @@ impl Spots {
     }
 }
 
-/// Directions closer than about this count as one: 0.03 degrees, finer than anybody clamps.
-const STEPS_TO_ONE: f64 = 2000.0;
-
 /// Straight down, where nothing else is known.
 const DOWN: Vector = [0.0, 0.0, -1.0];
 
@@ -67,7 +66,8 @@ pub(super) fn spots(layout: &Layout) -> Spots {
         for far in [false, true].into_iter().take(1 + usize::from(both)) {
             let spot = Spot {
                 row: index,
-                number: 0,
+                place: 0,
+                far,
                 holes: row.holes,
                 tool: row.tool,
                 point: None,
@@ -86,7 +86,7 @@ fn side_of(row: &LayoutRow, far: bool, like: Spot, spots: &mut Vec<Spot>, axes: 
         axes.push(if far { opposite(axis) } else { axis });
         return;
     }
-    for place in &row.places {
+    for (at, place) in (0..).zip(&row.places) {
         let axis = unit(place.axis).unwrap_or(DOWN);
         let depth = row.far_end_mm.unwrap_or(0.0);
         let (point, axis) = if far {
@@ -95,7 +95,7 @@ fn side_of(row: &LayoutRow, far: bool, like: Spot, spots: &mut Vec<Spot>, axes: 
             (place.point_mm, axis)
         };
         spots.push(Spot {
-            number: place.number,
+            place: at,
             point: Some(point),
             holes: 1,
             ..like
@@ -137,12 +137,6 @@ fn grouped(spots: &[Spot], axes: &[Vector], assumed: u32) -> Spots {
     }
     grouped.starts.push(grouped.spots.len());
     grouped
-}
-
-/// A direction's rounded components in one number.
-pub(super) fn direction_key(axis: Vector) -> u64 {
-    let step = |part: f64| (libm::round(part * STEPS_TO_ONE) as i64 + 4096) as u64;
-    step(axis[0]) << 32 | step(axis[1]) << 16 | step(axis[2])
 }
 
 /// A number of things, or the index of one.

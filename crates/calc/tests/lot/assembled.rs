@@ -603,7 +603,9 @@ fn a_ring_travels_and_indexes() {
     // Four times 40 mm.
     near(setup.travel_mm.unwrap(), 160.0, 1e-9);
     assert_eq!(setup.order.len(), 20);
-    let mut numbers: Vec<u32> = setup.order.iter().map(|&(_, number)| number).collect();
+    let mut numbers: Vec<u32> = (setup.order.iter())
+        .map(|stop| input.rows[0].places[stop.place.unwrap()].number)
+        .collect();
     numbers.sort_unstable();
     assert!(numbers.into_iter().eq(1..=20));
     near(

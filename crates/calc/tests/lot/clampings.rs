@@ -1,15 +1,18 @@
 //! Clampings, index moves, tilts and turn-overs. Source of all expectations: geometry, by hand.
 
 use proptest::prelude::*;
+use quillbore_calc::assemble::quick;
+use quillbore_calc::direction::between;
 use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::input::{Ends, PartAxis, RowInput};
 use quillbore_calc::job_figures::{HoleFigures, SetupFigures};
+use quillbore_calc::mount::Mount;
 use quillbore_calc::setup::{Setups, setups};
 use quillbore_calc::tables::Machine;
 use quillbore_calc::{Idx, Limits};
 
 use crate::rows::{job, placed, row};
-use crate::shop::machine;
+use crate::shop::{machine, tables};
 
 /// Figures of a row as far as clampings need them.
 fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
@@ -270,5 +273,47 @@ proptest! {
         for setup in &setups.figures {
             prop_assert_eq!(setup.index_moves + setup.tilts, setup.directions - 1);
         }
+    }
+
+    /// On a face that is up the tool comes from where the hole opens: the axes stand in their range, at
+    /// the angle that the hole leans by, whichever way the plane of tilting was laid.
+    #[test]
+    fn tilts_are_in_range_and_true(
+        turns in prop::collection::vec((0_u32..8, 0_u32..7), 1..12),
+        tilt in prop::sample::select(vec![
+            Limits::new(0.0, 0.0),
+            Limits::new(0.0, 30.0),
+            Limits::new(-60.0, 0.0),
+            Limits::new(-10.0, 60.0),
+            Limits::new(-45.0, 90.0),
+        ]),
+    ) {
+        let axes: Vec<[f64; 3]> = turns
+            .iter()
+            .map(|&(turn, lean)| {
+                let (sine, cosine) = f64::from(lean * 15).to_radians().sin_cos();
+                let (y, x) = f64::from(turn * 45).to_radians().sin_cos();
+                [x * sine, y * sine, -cosine]
+            })
+            .collect();
+        let mut tables = tables();
+        tables.machines[0].tilt_deg = Some(tilt);
+        let job = job(1, vec![placed(1, &axes)]);
+        let figures = quick(&job, &tables);
+        let mut drilled = 0;
+        for setup in &figures.setups {
+            for stop in &setup.order {
+                let place = job.rows[0].places[stop.place.unwrap()];
+                let seat = setup.mount.seat(place.axis, place.point_mm);
+                drilled += 1;
+                if let Mount::Face { up, .. } = setup.mount {
+                    let found = seat.angles.tilt_deg;
+                    prop_assert!(found >= tilt.lower - 0.1 && found <= tilt.upper + 0.1, "{found}");
+                    let leans = between(place.axis.map(|part| -part), up);
+                    prop_assert!((found.abs() - leans).abs() < 0.11, "{found} {leans}");
+                }
+            }
+        }
+        prop_assert_eq!(drilled, axes.len());
     }
 }

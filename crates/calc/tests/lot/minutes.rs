@@ -1,6 +1,7 @@
 //! Minutes of a lot, done by hand from round counts and times.
 
 use quillbore_calc::job_figures::SetupFigures;
+use quillbore_calc::mount::Mount;
 use quillbore_calc::quantity::Pace;
 use quillbore_calc::rollup::{Broken, Changes, Counts, Times, TubeUse, roll_up, setup_counts};
 
@@ -32,6 +33,7 @@ fn clamping(guide_changes: u32, tilts: u32, passes: u32, turned_over: bool) -> S
         guide_changes,
         passes,
         travel_mm: Some(100.0),
+        mount: Mount::Lying([1.0, 0.0, 0.0]),
         order: vec![],
     }
 }

@@ -57,12 +57,11 @@ pub(super) fn annex(matter: &Matter<'_>, flow: &mut Flow) {
 /// How a setup is mounted, and its drilling order.
 fn order(matter: &Matter<'_>, index: usize, setup: &Mounted, flow: &mut Flow) {
     let mount = setup.mounting();
-    let mount = mount.as_deref().unwrap_or(words::NOT_MOUNTED);
     let mut told = sequence::told(matter, &setup.stops);
     if !setup.unplaced.is_empty() {
         told.push(words::unplaced(&matter.marks(setup.unplaced.clone())));
     }
-    let [name, mount, order] = words::order(index + 1, mount, &told.join("; "));
+    let [name, mount, order] = words::order(index + 1, &mount, &told.join("; "));
     flow.paragraph(
         &[
             Span::new(STRONG, &name),
@@ -122,12 +121,12 @@ fn line(place: &Place, stop: Option<&Stop>, unit: Unit) -> Line {
     };
     let degrees = |deg| shown::fixed(deg, 2);
     let setup = stop.map_or_else(shown::missing, |stop| (stop.setup + 1).to_string());
-    let [table_x, table_y, tilt, index] = match stop.and_then(|stop| stop.seat) {
+    let [table_x, table_y, tilt, index] = match stop.map(|stop| stop.seat) {
         Some(seat) => [
             length(seat.table_mm[0]),
             length(seat.table_mm[1]),
-            degrees(seat.tilt_deg),
-            degrees(seat.index_deg),
+            degrees(seat.angles.tilt_deg),
+            degrees(seat.angles.index_deg),
         ],
         None => [(); 4].map(|()| shown::missing()),
     };

@@ -68,7 +68,7 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
         for (index, setup) in matter.figures.setups.iter().enumerate() {
             let lead = format!("Setup {}: ", index + 1);
             let mounted = mounted.get(index).filter(|setup| !setup.stops.is_empty());
-            let mount = mounted.and_then(axes::Mounted::mounting);
+            let mount = mounted.map(axes::Mounted::mounting);
             let mount = mount.map_or_else(String::new, |mount| format!(" Mounted: {mount}."));
             flow.paragraph(
                 &[

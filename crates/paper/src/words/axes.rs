@@ -1,6 +1,7 @@
 //! Words of mountings, axes and directions.
 
-use crate::axes::Mount;
+use quillbore_calc::direction::{across, quarter};
+use quillbore_calc::mount::Mount;
 
 /// Heads of the annex of hole locations: the location on the part, then where the machine's axes
 /// stand for it.
@@ -29,9 +30,6 @@ pub const LEGEND: &str = "No., x, y, z: on the drawing, in the part's own coordi
      below. Turn: of that way about z, from +x toward +y. Setup, table x, table y, tilt, index: where \
      the machine's axes stand; table x and y are square to the tool, from the part's zero. Pick up \
      and prove the first hole of every setup before the rest.";
-/// The mounting of a setup is not known here.
-pub const NOT_MOUNTED: &str =
-    "how the part is mounted is not worked out: set tilt and index by the directions given";
 
 /// What the grid of a row is about.
 pub fn from_exit(far: bool) -> &'static str {
@@ -92,8 +90,8 @@ pub fn mount(mount: &Mount, tilts: bool) -> String {
 fn index(axis: [f64; 3]) -> String {
     format!(
         "index: the part's side that faces the tool, 0 at {}, counted toward {}",
-        named(crate::axes::across(axis)),
-        named(crate::axes::quarter(axis))
+        named(across(axis)),
+        named(quarter(axis))
     )
 }
 

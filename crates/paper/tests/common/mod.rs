@@ -10,6 +10,7 @@
     reason = "helpers of tests may panic"
 )]
 
+use quillbore_calc::mount::Mount;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
@@ -17,7 +18,7 @@ use quillbore_calc::finding::Level;
 use quillbore_calc::input::{HoleEnd, PartAxis, Place, RowInput};
 use quillbore_calc::job_figures::{
     Break, CostLines, ElectrodeFigures, ElectrodeLoad, HoleFigures, LaborMinutes, LotFigures,
-    MachineMinutes, PriceFigures, SetupFigures, Verdict,
+    MachineMinutes, PriceFigures, SetupFigures, Stop, Verdict,
 };
 use quillbore_calc::tables::Tube;
 use quillbore_calc::{Band, Idx, JobFigures, JobInput, Limits, RowId, Tables};
@@ -243,6 +244,7 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
                 guide_changes: 1,
                 passes: 2,
                 travel_mm: Some(812.0),
+                mount: Mount::Lying([0.0, 0.0, 1.0]),
                 order: Vec::new(),
             },
             SetupFigures {
@@ -254,6 +256,10 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
                 tilts: 1,
                 guide_changes: 0,
                 passes: 1,
+                mount: Mount::Face {
+                    up: [0.0, 0.0, 1.0],
+                    toward: [1.0, 0.0, 0.0],
+                },
                 travel_mm: None,
                 order: Vec::new(),
             },
@@ -464,8 +470,13 @@ pub fn ring() -> Sample {
     // One setup, both rows in turn at each index.
     sample.figures.setups.truncate(1);
     let rows: Vec<RowId> = sample.job.rows.iter().map(|row| row.id).collect();
-    sample.figures.setups[0].order = (1..=540)
-        .flat_map(|number| [(rows[1], number), (rows[0], number)])
+    sample.figures.setups[0].order = (0..540)
+        .flat_map(|place| [(rows[1], place), (rows[0], place)])
+        .map(|(row, place)| Stop {
+            row,
+            place: Some(place),
+            far: false,
+        })
         .collect();
     sample.remarks = vec![
         Remark {
