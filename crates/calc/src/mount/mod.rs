@@ -3,9 +3,8 @@
 mod ways;
 
 use crate::direction::between;
+use crate::quantity::Limits;
 use crate::vector::{Vector, across, along, azimuth_deg, cross, dot, opposite, unit};
-
-pub(crate) use ways::within;
 
 /// Angles closer than this count as one [deg].
 pub(crate) const SAME_DEG: f64 = 0.1;
@@ -165,4 +164,9 @@ impl Mount {
 fn index(vector: Vector, axis: Vector) -> f64 {
     let turn = azimuth_deg(vector, axis);
     if turn >= 360.0 - 1e-6 { 0.0 } else { turn }
+}
+
+/// Whether a tilt is within the machine's range.
+pub(crate) fn within(range: Limits) -> impl Fn(f64) -> bool {
+    move |tilt| range.lower - SAME_DEG <= tilt && tilt <= range.upper + SAME_DEG
 }

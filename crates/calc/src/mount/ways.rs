@@ -1,6 +1,6 @@
 //! Which way a mount tilts, and what tells it from others.
 
-use super::{Mount, SAME_DEG};
+use super::{Mount, SAME_DEG, within};
 use crate::direction::between;
 use crate::quantity::Limits;
 use crate::vector::{Vector, across, along, angle_deg, direction_key, dot, opposite, unit};
@@ -92,9 +92,4 @@ impl Mount {
                 .min(to([0.0, 0.0, 1.0])),
         })
     }
-}
-
-/// Whether a tilt is within the machine's range.
-pub(crate) fn within(range: Limits) -> impl Fn(f64) -> bool {
-    move |tilt| range.lower - SAME_DEG <= tilt && tilt <= range.upper + SAME_DEG
 }
