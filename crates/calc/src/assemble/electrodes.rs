@@ -42,6 +42,7 @@ pub(super) fn electrode_figures(
         let high = (whole_high + of.kit.unwrap_or(offered.kit.bound)).max(needed);
         let mut figure = ElectrodeFigures {
             tube: lot.tube,
+            ends: lot.median.used(parts, 0).ends,
             needed: clamp(needed),
             at_least: clamp(whole + at_least),
             if_wear_high: clamp(high),

@@ -62,12 +62,20 @@ impl Known<'_> {
                 labor_hours,
                 machine,
                 labor,
+                hole_minutes: self.hole_minutes(quantity),
                 electrodes,
             },
             counts,
             electrode_ratios,
             drawn,
         }
+    }
+
+    /// Minutes in the holes of each row.
+    fn hole_minutes(&self, quantity: u32) -> Vec<f64> {
+        let rows = self.ready.rows.iter();
+        rows.map(|row| row.in_holes_min(f64::from(quantity)))
+            .collect()
     }
 
     /// How often everything is done in a lot with these uses of its tubes.
@@ -85,7 +93,7 @@ impl Known<'_> {
             let minutes = row.at_median.minutes();
             let ends = row.ends() * parts;
             counts.ends += ends as u64;
-            counts.hole_minutes += f64::from(row.holes) * parts * minutes;
+            counts.hole_minutes += row.in_holes_min(parts);
             let broken = ends * row.drill.breakage();
             let each = row.ends() / f64::from(row.holes.max(1));
             counts.broken_hole_min += broken * minutes / each.max(1.0) / 2.0;

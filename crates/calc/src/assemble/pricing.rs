@@ -41,14 +41,14 @@ pub(super) fn price_figures(
     let median = cost.sum();
     let mut breaks = Vec::new();
     let mut lot_cost = pricing.cost_band(&planned, median);
-    let mut expected_cost = median;
+    let (mut expected_cost, mut share) = (median, 0.0);
     // What the offered lot's expected cost was overruled by, the others take too.
     let mut overruled_ratio = 1.0;
     for (at, &quantity) in known.prepared.quantities.iter().enumerate() {
         let expected = pricing.expected_cost(at, quantity);
         let mut full = expected * overruled_ratio;
         if at == 0 {
-            let share = if median > 0.0 {
+            share = if median > 0.0 {
                 expected / median - 1.0
             } else {
                 0.0
@@ -74,6 +74,7 @@ pub(super) fn price_figures(
     Some(PriceFigures {
         currency: known.prepared.tables.rates.currency.clone(),
         cost,
+        not_yet_known_share: share,
         lot_cost,
         expected_cost,
         breaks,
@@ -290,6 +291,7 @@ fn priced(
         findings.push(about_price(Level::Note, kind));
     }
     Some(Break {
+        computed_each: computed.each,
         quantity,
         unit_cost: full_cost / f64::from(quantity),
         each,

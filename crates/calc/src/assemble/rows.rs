@@ -36,6 +36,11 @@ pub(super) struct Drilled {
 }
 
 impl Drilled {
+    /// Minutes in its holes in a lot of so many parts, median.
+    pub(super) fn in_holes_min(&self, parts: f64) -> f64 {
+        f64::from(self.holes) * parts * self.at_median.minutes()
+    }
+
     pub(super) fn new(holes: u32, tube: Idx<Tube>, drill: Drill) -> Self {
         let FeedWear {
             feed: feed_sigma,

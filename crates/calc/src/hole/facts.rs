@@ -23,8 +23,10 @@ pub(super) struct TubeFacts {
     pub(super) outer_mm: f64,
     pub(super) several: bool,
     pub(super) gap: Option<Spread>,
-    /// Feed relative to one channel of 1 mm; `None` where nothing is known of such a size.
-    pub(super) feed: Option<f64>,
+    /// Feed of its size relative to 1 mm; `None` where nothing is known of such a size.
+    pub(super) feed_by_size: Option<f64>,
+    /// Feed of its channels relative to one.
+    pub(super) feed_by_channels: f64,
     /// Wear relative to one channel of 1 mm.
     pub(super) wear: f64,
     /// Index of its guide in the tables.
@@ -33,6 +35,14 @@ pub(super) struct TubeFacts {
     pub(super) usable_mm: Option<f64>,
     /// Minutes of an electrode change on this machine [min].
     pub(super) change: Spread,
+}
+
+impl TubeFacts {
+    /// Feed relative to one channel of 1 mm; `None` where nothing is known of such a size.
+    pub(super) fn feed(&self) -> Option<f64> {
+        self.feed_by_size
+            .map(|by_size| by_size * self.feed_by_channels)
+    }
 }
 
 /// True where a machine drives a tube of this diameter.
@@ -68,7 +78,8 @@ pub(super) fn tube_facts(tube: &Tube, tables: &Tables, machine: Option<&Machine>
         outer_mm: tube.outer_mm,
         several,
         gap: gap_of(&start.gap_mm, tube.outer_mm, start.deviations.gap()),
-        feed: log_log(&start.feed_by_diameter, tube.outer_mm).map(|by_size| by_size * feed),
+        feed_by_size: log_log(&start.feed_by_diameter, tube.outer_mm),
+        feed_by_channels: feed,
         wear: log_log_held(&start.wear_by_diameter, tube.outer_mm).unwrap_or(1.0) * wear,
         guide: tables.guide_for(tube.outer_mm),
         // What is longer than the machine takes is cut down to what it takes.

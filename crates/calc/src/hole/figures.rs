@@ -11,7 +11,7 @@ use crate::entry::AtEnds;
 use crate::figure::Figure;
 use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput};
-use crate::job_figures::{HoleFigures, MinutesIn};
+use crate::job_figures::{HoleFigures, HoleSteps, MinutesIn};
 use crate::quantity::{Band, Pace, Z90};
 use crate::reach::{limit_from_both, next_through};
 use crate::size::verdict;
@@ -54,6 +54,7 @@ impl Context<'_> {
 
     pub(super) fn figures_of(&self, row: &RowInput, plan: &Plan) -> HoleFigures {
         let mut figures = empty(row, plan);
+        figures.steps.halved_mm = plan.facts.map(|facts| self.law(&facts).halved_mm);
         figures.findings = findings(self, row, plan);
         self.put_size(row, plan, &mut figures);
         if let Some(met) = plan.met {
@@ -120,6 +121,11 @@ impl Context<'_> {
         figures.wear_high_mm = Some(wear_mm * plan.high);
         figures.depth_plan = way.depth.map(|depth| depth.plan);
         figures.wear_ratio = plan.depth_mm.map(|depth| wear_mm / depth);
+        let computed_mm = way.computed_wear_mm.unwrap_or(wear_mm);
+        figures.steps.wear_mm = Some(computed_mm);
+        figures.steps.wear_ratio = plan.depth_mm.map(|depth| computed_mm / depth);
+        figures.steps.tip_mm = Some(way.tip_mm());
+        figures.steps.beyond_exit_mm = way.beyond_exit_mm;
         figures.overtravel_mm = (row.end != HoleEnd::Blind).then_some(way.overtravel_mm);
         let deepest = way.sides.iter().flatten();
         let set_to = deepest
@@ -135,7 +141,10 @@ impl Context<'_> {
         figures.limit_mm = Some(self.reach_limit_mm(way.ends, usable_mm));
         if let [Some(near), _] = &way.sides {
             let spans = near.ratio.spans(0.0, f64::INFINITY);
-            figures.reach_one_mm = Some(next_through(usable_mm, near.rise, 0.0, spans));
+            let reach_mm = next_through(usable_mm, near.rise, 0.0, spans);
+            figures.reach_one_mm = Some(reach_mm);
+            // Wear rises with depth: its mean is what of the length is lost over that depth.
+            figures.steps.reach_ratio = Some(usable_mm / reach_mm - 1.0);
         }
         if reach.reaches {
             let chains = reach.chains.iter().flatten();
@@ -229,6 +238,12 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         limit_mm: None,
         electrodes_per_hole: None,
         ends: None,
+        steps: HoleSteps {
+            taper_mm: plan.taper_mm,
+            gap_mm: plan.facts.and_then(|facts| facts.gap),
+            feed: plan.feed_steps,
+            ..HoleSteps::default()
+        },
         findings: Vec::new(),
     }
 }

@@ -149,6 +149,7 @@ impl Context<'_> {
             met: None,
             feed: None,
             computed_feed: None,
+            feed_steps: None,
             way: None,
             stuff_sigmas: FeedWear::default(),
             typed: FeedWear::default(),
@@ -213,6 +214,7 @@ impl Context<'_> {
         let stuff = self.stuff(row, facts, plan);
         let stands = self.overruled(Figure::Feed(row.id));
         plan.computed_feed = stuff.feed.as_ref().map(Profile::first);
+        plan.feed_steps = stuff.feed_steps;
         plan.feed = stands.or(plan.computed_feed);
         let feed = match (stuff.feed, stands) {
             (Some(feed), Some(stands)) => {
@@ -302,7 +304,7 @@ impl Context<'_> {
         }
     }
 
-    fn law(&self, facts: &TubeFacts) -> DepthLaw {
+    pub(super) fn law(&self, facts: &TubeFacts) -> DepthLaw {
         DepthLaw {
             halved_mm: self.depth.median * facts.outer_mm,
             exponent: self.tables.start.depth_m,

@@ -1,5 +1,6 @@
 //! What a row's figures and findings rest on.
 
+use crate::job_figures::FeedSteps;
 use alloc::rc::Rc;
 
 use super::asked::{Asked, Held};
@@ -45,6 +46,8 @@ pub(super) struct Plan {
     /// Feed at the face, and before it was overruled [mm/min].
     pub(super) feed: Option<f64>,
     pub(super) computed_feed: Option<f64>,
+    /// What the feed is a product of.
+    pub(super) feed_steps: Option<FeedSteps>,
     pub(super) way: Option<Way>,
     /// Deviations of feed and wear that the material's own bands come to.
     pub(super) stuff_sigmas: FeedWear<f64>,

@@ -165,7 +165,7 @@ impl Voice<'_> {
         if facts.guide.is_none() {
             self.say(Level::Stop, Kind::NoGuide { tube_mm }, None);
         }
-        if self.plan.feed.is_none() && facts.feed.is_none() {
+        if self.plan.feed.is_none() && facts.feed_by_size.is_none() {
             let kind = Kind::FeedUnknown { tube_mm };
             self.say(Level::Stop, kind, Some(Remedy::AskTestPiece));
         }

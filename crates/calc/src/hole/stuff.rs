@@ -6,11 +6,13 @@ use super::planned::Plan;
 use super::profile::Profile;
 use crate::idx::Idx;
 use crate::input::{Layer, RowInput};
+use crate::job_figures::FeedSteps;
 use crate::tables::{Material, TubeMaterial};
 
 /// Deviations of a row's material, weighted over its layers, and the tube material it wants.
 pub(super) struct Stuff {
     pub(super) feed: Option<Profile>,
+    pub(super) feed_steps: Option<FeedSteps>,
     pub(super) ratio: Option<Profile>,
     pub(super) feed_sigma: f64,
     pub(super) wear_sigma: f64,
@@ -37,13 +39,26 @@ impl Context<'_> {
     pub(super) fn stuff(&self, row: &RowInput, facts: &TubeFacts, plan: &Plan) -> Stuff {
         let of = |material: Idx<Material>| material.beside(&self.materials);
         let effort = plan.effort(&self.tables.start.effort_by_width);
-        let by_tube = facts.feed.map(|feed| feed * effort);
+        let by_tube = facts.feed().map(|feed| feed * effort);
+        let at_entry = match row.layers.first() {
+            Some(layer) => of(layer.material),
+            None => self.setting.material.and_then(of),
+        };
+        let feed_steps = at_entry
+            .zip(facts.feed_by_size)
+            .map(|(material, size)| FeedSteps {
+                material_mm_min: material.feed,
+                size,
+                channels: facts.feed_by_channels,
+                effort,
+            });
         if row.layers.is_empty() {
             let material = self.setting.material.and_then(of);
             return Stuff {
                 feed: material
                     .zip(by_tube)
                     .map(|(material, factor)| Profile::one(material.feed * factor)),
+                feed_steps,
                 ratio: material.map(|material| Profile::one(material.wear * facts.wear)),
                 feed_sigma: material.map_or(0.0, |material| material.feed_sigma),
                 wear_sigma: material.map_or(0.0, |material| material.wear_sigma),
@@ -81,6 +96,7 @@ impl Context<'_> {
                     material.map(|material| material.wear * facts.wear),
                 )
             })),
+            feed_steps,
             feed_sigma: share(feed_sum, minutes),
             wear_sigma: share(wear_sum, lost),
         }

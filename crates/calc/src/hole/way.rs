@@ -43,6 +43,8 @@ pub(super) struct Way {
     /// Travel in full metal [mm].
     pub(super) full_metal_mm: f64,
     pub(super) overtravel_mm: f64,
+    /// What of the exit zone lies beyond the exit, drilled from one end [mm].
+    pub(super) beyond_exit_mm: f64,
     /// How a blind depth, or one with a wall behind it, is come to.
     pub(super) depth: Option<Depth>,
     /// Length lost in one hole before the estimator overruled it [mm].
@@ -113,6 +115,7 @@ impl Metal {
             sparking: None,
             full_metal_mm: cut.full_metal_mm(),
             overtravel_mm: 0.0,
+            beyond_exit_mm: exit.after_mm,
             depth: None,
             computed_wear_mm: None,
         };
@@ -137,7 +140,7 @@ impl Metal {
             way.overtravel_mm = depth.overtravel_mm;
         }
         if let Some(side) = &mut way.sides[0] {
-            side.tip_mm = self.depth_mm + exit.after_mm + way.overtravel_mm;
+            side.tip_mm = self.depth_mm + way.beyond_exit_mm + way.overtravel_mm;
         }
         way.sparking = self.known_feed(&way).map(|feed| {
             let mut parts = self.minutes(&cut, feed, start);
@@ -180,6 +183,7 @@ impl Metal {
             sparking: None,
             full_metal_mm: near.full_metal_mm() + far.full_metal_mm(),
             overtravel_mm: beyond_mm,
+            beyond_exit_mm: 0.0,
             depth: None,
             computed_wear_mm: None,
         };

@@ -59,6 +59,8 @@ pub struct LotFigures {
     pub machine: MachineMinutes,
     /// Labor minutes by kind, median [min].
     pub labor: LaborMinutes,
+    /// Machine minutes in the holes of each row, in the table's order, median [min].
+    pub hole_minutes: Vec<f64>,
     /// Electrodes by tube.
     pub electrodes: Vec<ElectrodeFigures>,
 }
@@ -176,6 +178,8 @@ impl LaborMinutes {
 pub struct ElectrodeFigures {
     /// The tube.
     pub tube: Idx<Tube>,
+    /// Ends of holes that it drills in the lot.
+    pub ends: u64,
     /// Fewest found, at the median wear.
     pub needed: u32,
     /// No plan can do with fewer, at the median wear.

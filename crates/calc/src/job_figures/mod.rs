@@ -2,6 +2,7 @@
 
 mod lot;
 mod price;
+mod steps;
 
 use crate::entry::AtEnds;
 use alloc::sync::Arc;
@@ -11,6 +12,7 @@ pub use lot::{
     ElectrodeFigures, ElectrodeLoad, LaborMinutes, LotFigures, MachineMinutes, SetupFigures, Stop,
 };
 pub use price::{Break, CostLines, PriceFigures};
+pub use steps::{FeedSteps, HoleSteps};
 
 pub use crate::chance::{Bought, Chance};
 use crate::finding::Finding;
@@ -109,6 +111,8 @@ pub struct HoleFigures {
     pub electrodes_per_hole: Option<u32>,
     /// Ends that it is drilled from.
     pub ends: Option<Ends>,
+    /// What the figures above were worked out by.
+    pub steps: HoleSteps,
     /// Findings about this row.
     pub findings: Vec<Finding>,
 }

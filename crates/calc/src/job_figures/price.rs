@@ -14,6 +14,8 @@ pub struct PriceFigures {
     pub currency: String,
     /// Cost lines of the lot at the offered quantity [currency].
     pub cost: CostLines,
+    /// What expected cost is beyond the cost at the medians, before anybody overruled it [-].
+    pub not_yet_known_share: f64,
     /// Spread of the full cost of the lot, its P50 at the median of everything [currency].
     pub lot_cost: Band,
     /// Expected full cost of the lot, on which the price rests: all cost lines together [currency].
@@ -94,6 +96,8 @@ pub struct Break {
     pub unit_cost: f64,
     /// Price of one part, rounded half away from zero.
     pub each: Decimal,
+    /// The same before anybody overruled it.
+    pub computed_each: Decimal,
     /// Price of the lot: the unit price extended.
     pub lot: Decimal,
     /// True where the minimum charge decided it.

@@ -5,8 +5,6 @@ use alloc::vec::Vec;
 use super::job::{Job, Worked, plain};
 use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit};
 use crate::idx::Idx;
-use crate::input::Ends;
-use crate::price::{Terms, markup, price};
 use crate::tables::Tube;
 
 /// Up to so many rows each row's minutes stand apart, so that each can be opened.
@@ -16,17 +14,14 @@ const ROWS_APART: usize = 24;
 pub(super) fn electrodes(job: &Job<'_>, tube: Idx<Tube>) -> Option<Worked> {
     let lot = job.figures.lot.as_ref()?;
     let figure = lot.electrodes.iter().find(|figure| figure.tube == tube)?;
-    let parts = f64::from(lot.quantity);
     let mut inputs = Vec::new();
-    let (mut ends, mut usable) = (0.0, None);
+    let mut usable = None;
     for hole in job
         .figures
         .holes
         .iter()
         .filter(|hole| hole.tube == Some(tube))
     {
-        let both = hole.ends == Some(Ends::Both);
-        ends += f64::from(hole.places) * parts * if both { 2.0 } else { 1.0 };
         usable = usable.or(hole.usable_mm);
         let wear = hole.wear_mm?;
         let opens = Figure::Wear(hole.row);
@@ -34,7 +29,7 @@ pub(super) fn electrodes(job: &Job<'_>, tube: Idx<Tube>) -> Option<Worked> {
     }
     inputs.insert(0, plain(Name::Usable, usable?, Unit::Mm, Origin::Computed));
     let count = |name, value| plain(name, value, Unit::Count, Origin::Computed);
-    inputs.push(count(Name::HolesInLot, ends));
+    inputs.push(count(Name::HolesInLot, figure.ends as f64));
     inputs.push(count(Name::AtLeast, f64::from(figure.at_least)));
     inputs.push(count(Name::IfWearHigh, f64::from(figure.if_wear_high)));
     inputs.push(count(Name::Spares, f64::from(figure.spares)));
@@ -81,7 +76,8 @@ pub(super) fn setups(job: &Job<'_>) -> Option<Worked> {
 pub(super) fn machine_hours(job: &Job<'_>) -> Option<Worked> {
     let lot = job.figures.lot.as_ref()?;
     let minutes = &lot.machine;
-    let [with_setups, with_electrodes] = openings(job);
+    let with_setups = Some(Figure::Setups);
+    let with_electrodes = only_electrodes(job);
     let mut inputs = alloc::vec![
         part(Name::SetUp, minutes.set_up, with_setups),
         part(Name::FirstPiece, minutes.first_piece, with_setups),
@@ -92,10 +88,9 @@ pub(super) fn machine_hours(job: &Job<'_>) -> Option<Worked> {
     ];
     let holes = &job.figures.holes;
     if holes.len() <= ROWS_APART {
-        for hole in holes {
-            let each = hole.minutes?.p50;
-            let all = f64::from(hole.places) * f64::from(lot.quantity) * each;
-            inputs.push(part(Name::Holes, all, Some(Figure::HoleMinutes(hole.row))));
+        for (hole, minutes) in holes.iter().zip(&lot.hole_minutes) {
+            let opens = Some(Figure::HoleMinutes(hole.row));
+            inputs.push(part(Name::Holes, *minutes, opens));
         }
     } else {
         inputs.push(part(Name::Holes, minutes.holes, None));
@@ -120,7 +115,7 @@ pub(super) fn machine_hours(job: &Job<'_>) -> Option<Worked> {
 /// Labor hours of the lot.
 pub(super) fn labor_hours(job: &Job<'_>) -> Option<Worked> {
     let minutes = &job.figures.lot.as_ref()?.labor;
-    let [with_setups, _] = openings(job);
+    let with_setups = Some(Figure::Setups);
     Some(Worked {
         formula: Formula::LaborMinutes,
         inputs: alloc::vec![
@@ -141,12 +136,7 @@ pub(super) fn not_yet_known(job: &Job<'_>) -> Option<Worked> {
     let price = job.figures.price.as_ref()?;
     let known = price.cost.sum() - price.cost.not_yet_known;
     let money = |name, value| plain(name, value, Unit::Money, Origin::Computed);
-    let stands = if known > 0.0 {
-        price.cost.not_yet_known / known
-    } else {
-        0.0
-    };
-    let value = job.overruled(Figure::NotYetKnown).0.unwrap_or(stands);
+    let value = price.not_yet_known_share;
     Some(Worked {
         formula: Formula::NotYetKnown,
         inputs: alloc::vec![
@@ -205,13 +195,6 @@ pub(super) fn unit_price(job: &Job<'_>, quantity: u32) -> Option<Worked> {
         .find(|line| line.quantity == quantity)?;
     let cost = line.unit_cost * f64::from(quantity);
     let rates = &job.tables.rates;
-    let terms = Terms {
-        margin: priced.margin,
-        minimum_charge: rates.minimum_charge,
-        minor_digits: rates.minor_digits,
-    };
-    // The price before any overrule, by the one function that makes prices.
-    let each = price(cost, quantity, &terms)?.each;
     let lot_cost = if job.input.quantity == Some(quantity) {
         job.opened(Name::LotCost, cost, Unit::Money, Figure::LotCost)
     } else {
@@ -239,12 +222,7 @@ pub(super) fn unit_price(job: &Job<'_>, quantity: u32) -> Option<Worked> {
                 Origin::Computed
             ),
             plain(Name::Margin, priced.margin, Unit::Share, margin),
-            plain(
-                Name::Markup,
-                markup(priced.margin)?,
-                Unit::Share,
-                Origin::Computed
-            ),
+            plain(Name::Markup, priced.markup, Unit::Share, Origin::Computed),
             plain(
                 Name::MinimumCharge,
                 rates.minimum_charge,
@@ -253,21 +231,18 @@ pub(super) fn unit_price(job: &Job<'_>, quantity: u32) -> Option<Worked> {
             ),
         ],
         result: Quantity {
-            value: f64::try_from(each).ok()?,
+            value: f64::try_from(line.computed_each).ok()?,
             unit: Unit::Money,
         },
     })
 }
 
-/// What the minutes of clampings and of electrodes rest on, the latter only where there is one
-/// tube.
-fn openings(job: &Job<'_>) -> [Option<Figure>; 2] {
-    let tubes = job.figures.lot.as_ref().map(|lot| &lot.electrodes[..]);
-    let electrodes = match tubes {
-        Some([one]) => Some(Figure::Electrodes(one.tube)),
+/// What minutes of electrodes rest on, where there is one tube.
+fn only_electrodes(job: &Job<'_>) -> Option<Figure> {
+    match &job.figures.lot.as_ref()?.electrodes[..] {
+        [one] => Some(Figure::Electrodes(one.tube)),
         _ => None,
-    };
-    [Some(Figure::Setups), electrodes]
+    }
 }
 
 fn part(name: Name, minutes: f64, opens: Option<Figure>) -> Input {

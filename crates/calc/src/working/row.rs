@@ -5,11 +5,9 @@ use alloc::vec::Vec;
 use super::job::{Job, Worked, plain};
 use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit};
 use crate::input::{Ends, RowId, RowInput};
-use crate::interpolate::log_log;
 use crate::job_figures::HoleFigures;
 use crate::quantity::Limits;
-use crate::size::gap_of;
-use crate::tables::{Material, Tube};
+use crate::tables::Tube;
 
 /// The working of one of a row's figures.
 pub(super) fn worked(job: &Job<'_>, id: RowId, figure: Figure) -> Option<Worked> {
@@ -50,14 +48,6 @@ impl Row<'_> {
         self.hole.tube?.of(&self.job.tables.tubes)
     }
 
-    /// Material at the entry.
-    fn material(&self) -> Option<&Material> {
-        let first = self.input.layers.first().map(|layer| layer.material);
-        first
-            .or(self.job.input.material)?
-            .of(&self.job.tables.materials)
-    }
-
     /// A length that somebody typed, or that the shop usually takes.
     fn limit(&self, name: Name, value: f64) -> Input {
         let origin = if self.input.limits_assumed {
@@ -94,7 +84,6 @@ impl Row<'_> {
             gap(Name::GapLow, self.hole.gap_mm?.p10),
             gap(Name::GapHigh, self.hole.gap_mm?.p90),
         ];
-        let taper = outer + 2.0 * gap_low.value.value - smallest;
         let mut inputs: Vec<Input> = Vec::new();
         if let Some(Limits { lower, upper }) = self.hole.limits_mm {
             inputs.push(self.limit(Name::LowerLimit, lower));
@@ -108,7 +97,7 @@ impl Row<'_> {
                 start.tube_tolerance_mm,
                 Origin::StartValue,
             ),
-            mm(Name::Taper, taper, Origin::Computed),
+            mm(Name::Taper, self.hole.steps.taper_mm, Origin::Computed),
             mm(Name::SmallestHole, smallest, Origin::Computed),
             mm(Name::LargestHole, largest, Origin::Computed),
         ]);
@@ -126,12 +115,10 @@ impl Row<'_> {
     }
 
     fn gap(&self) -> Option<Worked> {
-        let outer = self.tube()?.outer_mm;
         let of = |name, value| plain(name, value, Unit::Mm, Origin::StartValue);
-        let start = &self.job.tables.start;
         let mut inputs = alloc::vec![self.tube_diameter()?];
         let mut result = self.hole.gap_mm?.p50();
-        if let Some(gap) = gap_of(&start.gap_mm, outer, start.deviations.gap()) {
+        if let Some(gap) = self.hole.steps.gap_mm {
             inputs.extend([of(Name::GapLow, gap.p10), of(Name::GapHigh, gap.p90)]);
             result = gap.p50();
         }
@@ -144,27 +131,18 @@ impl Row<'_> {
 
     fn feed(&self) -> Option<Worked> {
         let stands = self.hole.feed_mm_min?;
-        let (tube, start) = (self.tube()?, &self.job.tables.start);
-        let number = |name, value| plain(name, value, Unit::Number, Origin::StartValue);
-        let by_size = log_log(&start.feed_by_diameter, tube.outer_mm);
+        let start = |name, value, unit| plain(name, value, unit, Origin::StartValue);
         let mut inputs = Vec::new();
         let mut result = stands;
-        if let (Some(material), Some(by_size)) = (self.material(), by_size) {
-            let several = tube.channels > 1;
-            let channels = if several { start.channels_feed } else { 1.0 };
-            let feed = material.feed_mm_min.p50();
-            let origin = Origin::StartValue;
+        if let Some(steps) = self.hole.steps.feed {
             inputs.extend([
-                plain(Name::MaterialFeed, feed, Unit::MmPerMin, origin),
-                number(Name::SizeFactor, by_size),
-                number(Name::ChannelsFactor, channels),
+                start(Name::MaterialFeed, steps.material_mm_min, Unit::MmPerMin),
+                start(Name::SizeFactor, steps.size, Unit::Number),
+                start(Name::ChannelsFactor, steps.channels, Unit::Number),
+                start(Name::EffortFactor, steps.effort, Unit::Number),
             ]);
-            // What is left between the factors and the figure is the effort of close limits.
             let figure = Figure::Feed(self.hole.row);
-            let computed = self.job.overruled(figure).0.unwrap_or(stands);
-            let effort = computed / (feed * (by_size * channels));
-            inputs.push(number(Name::EffortFactor, effort));
-            result = computed;
+            result = self.job.overruled(figure).0.unwrap_or(stands);
         }
         inputs.push(self.tube_diameter()?);
         Some(Worked {
@@ -196,9 +174,9 @@ impl Row<'_> {
                 minutes(Name::Changes, parts.changes),
             ]);
         }
-        if let (Some(feed), Some(tube)) = (self.hole.feed_mm_min, self.tube()) {
+        if let (Some(feed), Some(halved)) = (self.hole.feed_mm_min, self.hole.steps.halved_mm) {
             let opens = Figure::Feed(self.hole.row);
-            let (halved, exponent) = (start.depth_s.p50() * tube.outer_mm, start.depth_m);
+            let exponent = start.depth_m;
             let origin = Origin::StartValue;
             inputs.extend([
                 self.job.opened(Name::Feed, feed, Unit::MmPerMin, opens),
@@ -217,16 +195,13 @@ impl Row<'_> {
     }
 
     fn wear(&self) -> Option<Worked> {
-        let figure = Figure::Wear(self.hole.row);
-        let stands = self.hole.wear_mm?;
-        let wear = self.job.overruled(figure).0.unwrap_or(stands);
-        let depth = self.depth()?;
-        let ratio = wear / depth.value.value;
+        let steps = &self.hole.steps;
+        let (wear, ratio) = (steps.wear_mm?, steps.wear_ratio?);
         Some(Worked {
             formula: Formula::Wear,
             inputs: alloc::vec![
                 plain(Name::WearRatio, ratio, Unit::Number, Origin::StartValue),
-                depth,
+                self.depth()?,
             ],
             result: length(wear),
         })
@@ -245,13 +220,13 @@ impl Row<'_> {
         let mut inputs = alloc::vec![mm(Name::StandOff, stand_off, Origin::ShopTable)];
         if self.hole.ends == Some(Ends::Both) {
             // Half of the depth and of the overlap from each end, and no exit.
-            inputs.push(mm(Name::Depth, target - stand_off, Origin::Computed));
+            let tip = self.hole.steps.tip_mm?;
+            inputs.push(mm(Name::Depth, tip, Origin::Computed));
         } else {
-            let depth = self.depth()?;
+            let beyond = self.hole.steps.beyond_exit_mm;
             let overtravel = self.hole.overtravel_mm.unwrap_or(0.0);
-            let beyond = target - stand_off - depth.value.value - overtravel;
             inputs.extend([
-                depth,
+                self.depth()?,
                 mm(Name::BeyondExit, beyond, Origin::Computed),
                 mm(Name::Overtravel, overtravel, Origin::StartValue),
             ]);
@@ -273,8 +248,7 @@ impl Row<'_> {
         let machine = self.job.input.machine?.of(&self.job.tables.machines)?;
         let mm = |name, value| plain(name, value, Unit::Mm, Origin::ShopTable);
         let usable = self.usable()?;
-        // Mean over the depth reached: wear rises with depth.
-        let ratio = usable.value.value / reach - 1.0;
+        let ratio = self.hole.steps.reach_ratio?;
         Some(Worked {
             formula: Formula::ReachOne,
             inputs: alloc::vec![

@@ -5,7 +5,7 @@ use quillbore_calc::assemble::quick;
 use quillbore_calc::direction::between;
 use quillbore_calc::finding::{Kind, Remedy};
 use quillbore_calc::input::{Ends, PartAxis, RowInput};
-use quillbore_calc::job_figures::{HoleFigures, SetupFigures};
+use quillbore_calc::job_figures::{HoleFigures, HoleSteps, SetupFigures};
 use quillbore_calc::mount::Mount;
 use quillbore_calc::setup::{Setups, setups};
 use quillbore_calc::tables::Machine;
@@ -49,6 +49,7 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         limit_mm: None,
         electrodes_per_hole: None,
         ends: Some(ends),
+        steps: HoleSteps::default(),
         findings: vec![],
     }
 }

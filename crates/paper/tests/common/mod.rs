@@ -17,8 +17,8 @@ use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
 use quillbore_calc::input::{HoleEnd, PartAxis, Place, RowInput};
 use quillbore_calc::job_figures::{
-    Break, CostLines, ElectrodeFigures, ElectrodeLoad, HoleFigures, LaborMinutes, LotFigures,
-    MachineMinutes, PriceFigures, SetupFigures, Stop, Verdict,
+    Break, CostLines, ElectrodeFigures, ElectrodeLoad, HoleFigures, HoleSteps, LaborMinutes,
+    LotFigures, MachineMinutes, PriceFigures, SetupFigures, Stop, Verdict,
 };
 use quillbore_calc::tables::Tube;
 use quillbore_calc::{Band, Idx, JobFigures, JobInput, Limits, RowId, Tables};
@@ -205,6 +205,7 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
         }
         electrodes.push(ElectrodeFigures {
             tube,
+            ends: 0,
             needed: 9,
             at_least: 9,
             if_wear_high: 11,
@@ -266,6 +267,7 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
         ],
         lot: Some(LotFigures {
             quantity: 25,
+            hole_minutes: Vec::new(),
             machine_hours: band(total / 60.0),
             labor_hours: band(total / 120.0),
             machine: MachineMinutes {
@@ -290,6 +292,7 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
                 machine: 800.0,
                 ..CostLines::default()
             },
+            not_yet_known_share: 0.0,
             lot_cost: band(900.0),
             expected_cost: 990.0,
             breaks: [(25, 4820), (50, 4430), (100, 4175)]
@@ -299,6 +302,7 @@ fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> JobFigures {
                     Break {
                         quantity,
                         unit_cost: 33.7,
+                        computed_each: each,
                         each,
                         lot: each * Decimal::from(quantity),
                         minimum: quantity == 25,
@@ -324,6 +328,7 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
     let usable = tables.tubes[tube.at()].length_mm - 95.0;
     HoleFigures {
         row,
+        steps: HoleSteps::default(),
         places: hole.places,
         limits_mm: Some(hole.limits),
         depth_mm: Some(hole.depth),
