@@ -14,4 +14,5 @@ pub mod sheet;
 pub mod spot;
 pub mod view;
 pub mod window;
+pub mod words;
 pub mod working;

@@ -1,0 +1,131 @@
+//! What is said of a job that is done again, and of the jobs most like one.
+
+use std::fmt::Display;
+
+/// That nothing can be shown of the job before.
+pub const NO_SUCH_JOB: &str = "The shelf has no job of that number that can be read.";
+
+/// What stands for the text of a non-conformance that has none.
+pub const NOT_WRITTEN_DOWN: &str = "nobody wrote down what it is";
+
+/// Before a non-conformance of the job before that is still open.
+pub const OPEN_NONCONFORMANCE: &str = "open non-conformance";
+
+/// Before the number of the job in which it is to be closed.
+pub const CLOSE_IT_IN: &str = "close it in";
+
+/// Before what is to be done otherwise.
+pub const DO_OTHERWISE: &str = "do otherwise";
+
+/// Before settings that worked.
+pub const SETTINGS_THAT_WORKED: &str = "settings that worked";
+
+/// Before what was trouble.
+pub const TROUBLE: &str = "trouble";
+
+/// That nothing was learned.
+pub const NO_LESSONS: &str = "No lessons were written down.";
+
+/// Before the price of last time.
+pub const LAST: &str = "last";
+
+/// That there is no price of last time.
+pub const NO_PRICE_LAST_TIME: &str = "no price was issued last time";
+
+/// Before the price that the order names.
+pub const THE_ORDER_PAYS: &str = "the order pays";
+
+/// Before the hours that the job took last time.
+pub const LAST_HOURS: &str = "last hours";
+
+/// Before what differs between order and sheet.
+pub const DIFFERS: &str = "differs";
+
+/// Takes the last price.
+pub const KEEP_LAST_PRICE: &str = "keep the last price";
+
+/// Takes the computed price instead of the last one.
+pub const TAKE_TODAYS_PRICE: &str = "take today's price";
+
+/// Issues the order confirmation.
+pub const CONFIRM_ORDER: &str = "confirm the order";
+
+/// Pins a call to the sheet.
+pub const CALL_ABOUT_IT: &str = "call about it";
+
+/// That sheet and rates are those of last time.
+pub const NOTHING_CHANGED: &str = "Nothing on the sheet changed since, and the rates are the same.";
+
+/// Before what changed since last time.
+pub const CHANGED: &str = "changed";
+
+/// The heads of the jobs most like one; the second column, of who and what, has none.
+pub const ALIKE_HEADS: [&str; 7] = [
+    "done this before?",
+    "",
+    "material",
+    "size x depth",
+    "quantity",
+    "each",
+    "hours",
+];
+
+/// The head of the block, with the number of the job before.
+#[must_use]
+pub fn head(number: &str) -> String {
+    format!("Again, after {number}")
+}
+
+/// What a last price was for, and where it was issued.
+#[must_use]
+pub fn last_at(quantity: u32, paper: &str, date: impl Display) -> String {
+    format!("at {quantity} ({paper}, {date})")
+}
+
+/// Before the price that stands today.
+#[must_use]
+pub const fn today(kept: bool) -> &'static str {
+    if kept { "kept" } else { "today" }
+}
+
+/// The quantity that a price is for.
+#[must_use]
+pub fn at(quantity: u32) -> String {
+    format!("at {quantity}")
+}
+
+/// The reason of a price that is kept from a paper.
+#[must_use]
+pub fn kept_from(paper: &str) -> String {
+    format!("kept from {paper}")
+}
+
+/// A rate that is another today.
+#[must_use]
+pub fn rate(name: &str, was: &str, is: &str) -> String {
+    format!("{name}: {was} \u{2192} {is}")
+}
+
+/// Size and depth, where there is a depth.
+#[must_use]
+pub fn size_and_depth(size: &str, depth: &str) -> String {
+    match depth {
+        "" => size.to_owned(),
+        depth => format!("{size} x {depth}"),
+    }
+}
+
+/// A price with the quantity it is for.
+#[must_use]
+pub fn each_at(each: impl Display, quantity: u32) -> String {
+    format!("{each} at {quantity}")
+}
+
+/// Hours, with the number of parts that were made in them.
+#[must_use]
+pub fn hours(hours: &str, made: Option<u32>) -> String {
+    match made {
+        Some(made) => format!("{hours} for {made}"),
+        None => hours.to_owned(),
+    }
+}

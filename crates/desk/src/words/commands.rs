@@ -1,0 +1,100 @@
+//! The words that do something.
+
+use crate::actions::Action;
+
+/// The word that an action stands under.
+#[must_use]
+pub const fn action(action: Action) -> &'static str {
+    match action {
+        Action::New => "new job",
+        Action::Open => "open",
+        Action::Save => "save",
+        Action::SaveAs => "save as",
+        Action::Print => "print",
+        Action::Undo => "undo",
+        Action::Redo => "redo",
+        Action::Again => "again",
+        Action::Find => "find",
+        Action::NextJob => "next job",
+        Action::CloseJob => "put away",
+        Action::AllWords => "all words",
+        Action::Settings => "this desk",
+        Action::OtherUnit => "mm or inch",
+        Action::OtherPaper => "light or dark",
+        Action::Shelf => "shelf",
+        Action::Larger => "larger",
+        Action::Smaller => "smaller",
+        Action::UsualSize => "usual size",
+    }
+}
+
+/// What a slip is called whose kind nobody knows.
+pub const SLIP: &str = "slip";
+
+/// A word that settles something by a slip.
+#[must_use]
+pub fn settle(word: &str, slip: &str) -> String {
+    format!("{word}: {slip}")
+}
+
+/// A row by its mark, else by its place in the table.
+#[must_use]
+pub fn row(mark: &str, place: usize) -> String {
+    match mark {
+        "" => format!("row {place}"),
+        mark => format!("hole {mark}"),
+    }
+}
+
+/// Several rows that are answered together.
+#[must_use]
+pub fn all_rows(count: usize) -> String {
+    format!("all {count} rows")
+}
+
+/// The word that answers what is asked of rows.
+#[must_use]
+pub fn answer(concern: &str, about: &str, how: &str) -> String {
+    format!("answer {concern} of {about}: {how}")
+}
+
+/// The word that pins a slip.
+#[must_use]
+pub fn add(slip: &str) -> String {
+    format!("add {slip}")
+}
+
+/// The word that lays a paper out.
+#[must_use]
+pub fn preview(paper: &str) -> String {
+    format!("preview {paper}")
+}
+
+/// The word that issues a paper.
+#[must_use]
+pub fn issue(paper: &str) -> String {
+    format!("issue {paper}")
+}
+
+/// A word with its keys, where it has some.
+#[must_use]
+pub fn with_keys(word: &str, keys: &str) -> String {
+    match keys {
+        "" => word.to_owned(),
+        keys => format!("{word} ({keys})"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_action_has_its_own_word() {
+        for (i, a) in Action::ALL.iter().enumerate() {
+            for b in &Action::ALL[i + 1..] {
+                assert_ne!(action(*a), action(*b));
+            }
+        }
+    }
+}

@@ -1,0 +1,37 @@
+//! What the desk says of its job.
+
+/// What stands for the name of a desk that has none.
+pub const ANOTHER_DESK: &str = "another desk";
+
+/// What files of a job begin with that has no number yet.
+pub const NEW_JOB_FILE: &str = "new-job";
+
+/// The folder of previews of a job that stands nowhere.
+pub const PAPERS_FOLDER: &str = "papers";
+
+/// That nothing can be taken back while a merge is being saved.
+pub const WAIT_FOR_MERGE: &str = "Wait until the merged job is saved.";
+
+/// The name that a copy of a job is offered to be saved under.
+#[must_use]
+pub fn copy_name(job: &str) -> String {
+    format!("{job}-copy.ron")
+}
+
+/// A message with its hint, as one sentence.
+#[must_use]
+pub fn with_hint(message: &str, hint: &str) -> String {
+    format!("{}; {hint}", message.trim_end_matches('.'))
+}
+
+/// Where the stored file of an issued paper is, which nobody changed.
+#[must_use]
+pub fn reprint(place: &str) -> String {
+    format!("As it was issued: {place}")
+}
+
+/// Where previews were printed to.
+#[must_use]
+pub fn printed(places: &[String]) -> String {
+    format!("Printed: {}", places.join(", "))
+}

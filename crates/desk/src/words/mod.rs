@@ -1,0 +1,20 @@
+//! Every English sentence and label of the window, by the part of it that says them; what jobs, papers
+//! and the office say stands with them.
+
+pub mod again;
+pub mod commands;
+pub mod desk;
+pub mod grid;
+pub mod head;
+pub mod holes;
+pub mod messages;
+pub mod papers;
+pub mod plan;
+pub mod price;
+pub mod questions;
+pub mod settings;
+pub mod sheet;
+pub mod shelf;
+pub mod slips;
+pub mod window;
+pub mod working;

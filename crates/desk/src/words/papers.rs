@@ -1,0 +1,78 @@
+//! What is written at the papers of a job.
+
+use std::fmt::Display;
+
+use quillbore_job::Paper;
+use quillbore_job::words::slips;
+
+/// The head of the block.
+pub const HEAD: &str = "Papers";
+
+/// Before the papers that can be laid out.
+pub const PREVIEW: &str = "preview:";
+
+/// Prints previews.
+pub const PRINT_PREVIEWS: &str = "print previews";
+
+/// Puts the pages away.
+pub const HIDE: &str = "hide";
+
+/// Looks at the stored file.
+pub const REPRINT: &str = "reprint";
+
+/// Releases the traveler.
+pub const RELEASE_TRAVELER: &str = "release the traveler";
+
+/// When a paper was issued.
+#[must_use]
+pub fn of(date: impl Display) -> String {
+    format!("of {date}")
+}
+
+/// How long a paper holds.
+#[must_use]
+pub fn valid_until(date: impl Display) -> String {
+    format!(", valid until {date}")
+}
+
+/// The price that a paper names.
+#[must_use]
+pub fn each_at(each: impl Display, quantity: u32) -> String {
+    format!(", {each} each at {quantity}")
+}
+
+/// That a paper was withdrawn.
+pub const WITHDRAWN: &str = ", withdrawn";
+
+/// Which paper replaces one.
+#[must_use]
+pub fn replaced_by(number: &str) -> String {
+    format!(", replaced by {number}")
+}
+
+/// The name of the word that looks at the stored file of a paper.
+#[must_use]
+pub fn reprint(number: &str) -> String {
+    format!("reprint {number}")
+}
+
+/// The word that issues a paper.
+#[must_use]
+pub fn issue(paper: Paper) -> String {
+    match paper {
+        Paper::Traveler => RELEASE_TRAVELER.to_owned(),
+        _ => format!("issue the {}", slips::paper(paper)),
+    }
+}
+
+/// The word that issues one quotation of several jobs.
+#[must_use]
+pub fn issue_together(others: &[String]) -> String {
+    format!("issue one together with {}", others.join(", "))
+}
+
+/// That the pages are a preview, and why.
+#[must_use]
+pub fn in_the_way(blockers: &[String]) -> String {
+    format!("a preview; in the way: {}", blockers.join("; "))
+}

@@ -1,0 +1,97 @@
+//! What is written at the price.
+
+/// The head of the hours.
+pub const HOURS: &str = "hours of the lot";
+
+/// The hours of the machine, and its cost.
+pub const MACHINE: &str = "machine";
+
+/// The hours of labor, and their cost.
+pub const LABOR: &str = "labor";
+
+/// The head of the machine's minutes.
+pub const MACHINE_MINUTES: &str = "machine minutes";
+
+/// Minutes in the holes.
+pub const IN_HOLES: &str = "in the holes";
+
+/// Minutes of setting up.
+pub const SETTING_UP: &str = "setting up";
+
+/// Minutes of the first piece.
+pub const FIRST_PIECE: &str = "first piece";
+
+/// Minutes of loading.
+pub const LOADING: &str = "loading";
+
+/// Minutes of index and tilt.
+pub const INDEX_AND_TILT: &str = "index and tilt";
+
+/// Minutes of turning parts over.
+pub const TURNING_OVER: &str = "turning over";
+
+/// Minutes of travel.
+pub const TRAVEL: &str = "travel";
+
+/// Minutes of electrode changes.
+pub const ELECTRODE_CHANGES: &str = "electrode changes";
+
+/// Minutes of guide changes.
+pub const GUIDE_CHANGES: &str = "guide changes";
+
+/// Minutes of dressing.
+pub const DRESSING: &str = "dressing";
+
+/// Minutes for broken electrodes.
+pub const BROKEN_ELECTRODES: &str = "broken electrodes";
+
+/// The head of the costs.
+pub const COST: &str = "cost of the lot";
+
+/// What electrodes cost.
+pub const ELECTRODES: &str = "electrodes";
+
+/// What guides cost.
+pub const GUIDES: &str = "guides";
+
+/// What the dielectric costs.
+pub const DIELECTRIC: &str = "dielectric";
+
+/// What power costs.
+pub const POWER: &str = "power";
+
+/// What work elsewhere costs.
+pub const OUTSIDE_WORK: &str = "outside work";
+
+/// What work that is done twice costs.
+pub const REDONE_WORK: &str = "redone work";
+
+/// What a part that may be lost costs.
+pub const PART_AT_RISK: &str = "part at risk";
+
+/// The margin.
+pub const MARGIN: &str = "margin on price";
+
+/// The markup.
+pub const MARKUP: &str = "markup on cost";
+
+/// The heads of the quantities.
+pub const BREAK_HEADS: [&str; 4] = ["quantity", "cost each", "price each", "the lot"];
+
+/// That a price is the minimum charge.
+pub const BY_MINIMUM: &str = "by the minimum charge";
+
+/// That a price is overruled.
+pub const OVERRULED: &str = "overruled";
+
+/// The price in one line.
+#[must_use]
+pub fn each_at(each: &str, quantity: u32) -> String {
+    format!("{each} each at {quantity}")
+}
+
+/// What is charged once.
+#[must_use]
+pub fn once(what: &str, amount: &str) -> String {
+    format!("once, apart: {what} {amount}")
+}

@@ -1,0 +1,100 @@
+//! What the window asks under its head, and the answers to choose among.
+
+use crate::view::Next;
+
+/// Asks for a file to open, and opens it.
+pub const OPEN_FILE: (&str, &str) = ("open the file", "open it");
+
+/// Asks for a file to save to, and saves it.
+pub const SAVE_FILE: (&str, &str) = ("save as the file", "save it");
+
+/// Asks for a folder to print into, and prints there.
+pub const PRINT_FOLDER: (&str, &str) = ("print into the folder", "print there");
+
+/// Asks for an order, and begins the job again for it.
+pub const AGAIN: (&str, &str) = (
+    "customer's PO: number; quantity; price each; revision",
+    "create the reorder",
+);
+
+/// Opens the desktop's own dialog.
+pub const BROWSE: &str = "browse";
+
+/// Leaves it.
+pub const NOT_NOW: &str = "not now";
+
+/// The answers where work is not saved: save, discard, stay.
+pub const GUARD_ANSWERS: [&str; 3] = ["save and close", "discard the changes", "cancel"];
+
+/// That another desk saved the job.
+pub const CHANGED: &str = "Another desk saved this job meanwhile; nothing was overwritten.";
+
+/// The answers where another desk saved the job: merge, a copy, stay.
+pub const CHANGED_ANSWERS: [&str; 3] = ["merge", "save mine as a new job", NOT_NOW];
+
+/// The answers where work was left behind: take it, throw it away, stay.
+pub const LEFT_ANSWERS: [&str; 3] = ["restore", "discard", "ask again next time"];
+
+/// Makes a folder the shelf.
+pub const ADOPT: &str = "use it as the shelf";
+
+/// Before the line that finds a command.
+pub const DO: &str = "do";
+
+/// The name of the line that finds a command.
+pub const FIND_COMMAND: &str = "find a command";
+
+/// That no command is called so.
+pub const NO_COMMAND: &str = "no command has that in it";
+
+/// The name of the line that says what a column is.
+pub const WHICH_IS_THIS: &str = "which is this";
+
+/// That no column is called so.
+pub const NO_COLUMN: &str = "no column has that in its name";
+
+/// Gives the paste up.
+pub const PASTE_NOTHING: &str = "paste nothing";
+
+/// That work is not saved.
+#[must_use]
+pub const fn not_saved(next: Next) -> &'static str {
+    match next {
+        Next::CloseJob => "This job is not saved.",
+        Next::CloseWindow => "There is work on the desk that is not saved.",
+    }
+}
+
+/// That work of an earlier run was not saved.
+#[must_use]
+pub fn left(number: &str) -> String {
+    let job = if number.is_empty() {
+        "A new job"
+    } else {
+        number
+    };
+    format!("{job} was not saved when the program ended last.")
+}
+
+/// That nobody said whether a folder is a shelf.
+#[must_use]
+pub fn adopt(jobs: usize) -> String {
+    let holds = match jobs {
+        0 => "no job".to_owned(),
+        1 => "1 job".to_owned(),
+        jobs => format!("{jobs} jobs"),
+    };
+    format!(
+        "This folder holds {holds}, but nobody said yet that it is a shelf: nothing is saved to it."
+    )
+}
+
+/// Asks what a column is, of so many that are asked about.
+#[must_use]
+pub fn column(question: &str, count: usize) -> String {
+    let left = match count {
+        0 | 1 => String::new(),
+        count => format!(" ({} more)", count - 1),
+    };
+    format!("Which is this? {question}{left}")
+}
