@@ -3,44 +3,35 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use quillbore_job::history::{Doing, History};
+use quillbore_job::Job;
+use quillbore_job::history::Doing;
 use quillbore_job::merge::merge;
-use quillbore_job::{Issued, Job};
 use quillbore_office::Failure;
 use quillbore_office::clerk::Reply;
 use quillbore_office::issue::{IssuedNow, NotIssued};
-use quillbore_office::office::{MergedWork, OnDesk, SavedAs};
+use quillbore_office::office::{MergedWork, SavedAs};
 use quillbore_office::save::{Opened, SaveError};
 use quillbore_office::shelf::{CommitError, Held};
-use quillbore_office::words::{issue as issue_words, office as words};
+use quillbore_office::words::{issue as issue_words, office as office_words};
 
-use super::{Desk, Errand};
-
-/// Something that happened to a job, for the window to act on.
-#[derive(Debug)]
-pub enum News {
-    /// It stands on a shelf as this.
-    Stands(Opened),
-    /// It was saved, so what waited for that goes on.
-    Saved,
-    /// It could not be saved, so what waited for that is given up.
-    NotSaved,
-    /// It could not be saved, since nobody said yet that the folder is a shelf.
-    NoShelf,
-    /// Other jobs got an entry of the paper that was issued.
-    OthersIssued(Vec<(Issued, Opened)>),
-    /// A file was taken into its folder under this name.
-    Attached(String),
-}
+use super::errand::Errand;
+use super::news::News;
+use super::state::Desk;
+use crate::words::desk as words;
 
 impl Desk {
     /// Takes in what the clerk has done, and goes on with what comes next.
     pub(super) fn take_replies(&mut self) {
-        for reply in self.clerk.replies() {
-            self.take(reply);
-        }
-        if self.busy.is_none() && !self.todo.is_empty() {
-            self.next_errand();
+        loop {
+            let replies = self.clerk.replies();
+            let none = replies.is_empty();
+            for reply in replies {
+                self.take(reply);
+            }
+            // What is asked now may be done at once, and a reply may ask for more.
+            if !self.next_errand() && none {
+                return;
+            }
         }
     }
 
@@ -77,14 +68,14 @@ impl Desk {
                 self.done();
                 self.notice = result.map_or_else(
                     |failure| failure.to_string(),
-                    |place| format!("As it was issued: {place}"),
+                    |place| words::reprint(&place),
                 );
             }
             Reply::Printed(result) => {
                 self.done();
                 self.notice = result.map_or_else(
                     |failure| failure.to_string(),
-                    |places| format!("Printed: {}", places.join(", ")),
+                    |places| words::printed(&places),
                 );
             }
             Reply::Attached(result) => {
@@ -103,23 +94,11 @@ impl Desk {
         self.busy.take().unwrap_or(now)
     }
 
-    /// Puts an opened job on the desk.
-    pub fn take_opened(&mut self, on_desk: OnDesk) {
-        self.held = on_desk.held;
-        self.changed_elsewhere = false;
-        self.notice = on_desk.told.join(" ");
-        self.history = History::new(on_desk.job.as_ref().clone(), true);
-        self.across_merges.clear();
-        self.news.push(News::Stands(on_desk.opened.clone()));
-        self.opened = Some(on_desk.opened);
-        self.refresh();
-    }
-
     fn take_saved(&mut self, result: Result<Opened, SaveError>, state: u64) {
         match result {
             Ok(opened) => {
                 self.now_stands(opened, state);
-                self.notice = words::saved(&self.place());
+                self.notice = office_words::saved(&self.place());
                 self.news.push(News::Saved);
             }
             Err(error) => {
@@ -165,7 +144,7 @@ impl Desk {
         self.held = Held::Unknown;
         self.opened = None;
         self.now_stands(saved.opened, state);
-        self.notice = words::saved_as(&self.place(), &saved.left_behind);
+        self.notice = office_words::saved_as(&self.place(), &saved.left_behind);
         self.news.push(News::Saved);
     }
 
@@ -195,7 +174,7 @@ impl Desk {
                     again.job
                 }
                 Err(refused) => {
-                    self.notice = super::sentence(&refused.to_string(), refused.hint());
+                    self.notice = words::with_hint(&refused.to_string(), refused.hint());
                     self.give_up();
                     return;
                 }
@@ -220,14 +199,14 @@ impl Desk {
                     state
                 };
                 self.now_stands(opened, state);
-                self.notice = words::merged(self.job(), &clashes);
+                self.notice = office_words::merged(self.job(), &clashes);
                 self.news.push(News::Saved);
             }
             Err(error) => {
                 self.changed_elsewhere = error.is_changed();
                 self.refresh();
                 let why = Failure::from(error).to_string();
-                self.notice = words::merged_unsaved(self.job(), &clashes, &why);
+                self.notice = office_words::merged_unsaved(self.job(), &clashes, &why);
                 self.give_up();
             }
         }
@@ -270,19 +249,6 @@ impl Desk {
         }
     }
 
-    /// Takes in an entry that a joint quotation gave this job, as it was `seen` when it was issued.
-    pub fn take_in(&mut self, issued: Issued, opened: Opened, seen: &Arc<Job>) {
-        let unchanged = Arc::ptr_eq(self.job(), seen);
-        self.history.put_issued(issued);
-        self.across_merges.clear();
-        if unchanged {
-            self.history.mark_saved();
-        }
-        self.news.push(News::Stands(opened.clone()));
-        self.opened = Some(opened);
-        self.refresh();
-    }
-
     /// Notes where the job stands now; it is saved as far as it was in a state of its history.
     fn now_stands(&mut self, opened: Opened, state: u64) {
         let base = &opened.base;
@@ -304,13 +270,5 @@ impl Desk {
         self.todo
             .retain(|errand| !matches!(errand, Errand::Attach(_)));
         self.news.push(News::NotSaved);
-    }
-
-    /// Where the job stands, as sentences name it.
-    fn place(&self) -> String {
-        match &self.opened {
-            Some(opened) => opened.file().to_string_lossy().into_owned(),
-            None => self.shelf(),
-        }
     }
 }

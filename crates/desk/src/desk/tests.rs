@@ -7,17 +7,20 @@ use std::time::Duration;
 
 use chrono::NaiveDate;
 use quillbore_job::slip::{kind, line};
-use quillbore_job::{Column, Job, Line, SlipKind, Unit};
-use quillbore_office::clock::FixedClock;
+use quillbore_job::{Column, Edit, Field, Job, Line, Paper, Shop, SlipKind, Unit};
+use quillbore_office::Office;
+use quillbore_office::clerk::Clerk;
+use quillbore_office::clock::{Clock, FixedClock};
 use quillbore_office::disk::{Disk, RealDisk};
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
 use quillbore_office::places;
 use quillbore_office::shelf::{Folder, Shelf as _};
-
+use quillbore_office::worker::Worker;
 use quillbore_paper::Sheet;
 
-use super::*;
+use super::{Desk, Errand};
+use crate::grid::CellAt;
 
 fn day() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 11, 25).expect("a day")

@@ -10,11 +10,13 @@ use super::parts::pencil;
 use super::shared::Shared;
 use crate::look;
 use crate::view::{Ask, View};
+use crate::words::desk::with_hint;
+use crate::words::holes as words;
 
 /// A row's places as text with a head, one a line; always in the unit that its head names.
 #[must_use]
 pub fn text_of(row: &Row) -> String {
-    let mut text = "no\tx (mm)\ty (mm)\tz (mm)\ti\tj\tk".to_owned();
+    let mut text = words::PLACES_HEAD.to_owned();
     for place in row.places.iter() {
         let [x, y, z] = place.point_mm;
         let [i, j, k] = place.axis;
@@ -34,10 +36,7 @@ pub fn places_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
         return;
     };
     let t = look::tokens(ui);
-    pencil(
-        ui,
-        "one place a line: number, x, y, z and the direction i, j, k into the part; paste them from a spreadsheet",
-    );
+    pencil(ui, words::PLACES_HINT);
     let response = egui::ScrollArea::vertical()
         .id_salt("places")
         .max_height(150.0)
@@ -51,7 +50,7 @@ pub fn places_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
             )
         })
         .inner;
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, "places"));
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, words::PLACES));
     look::line_under(ui, &response, t.hairline, t.accent);
     let given = PlacesGiven {
         unit: Unit::Mm,
@@ -63,13 +62,9 @@ pub fn places_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
     match read_places(&split_lines(text), &given) {
         Ok(read) => {
             for line in read.refused.iter().take(3) {
-                ui.label(format!("line {}: {}", line.line, line.why));
+                ui.label(words::place_refused(line.line, &line.why));
             }
-            let word = format!(
-                "give {} places to {}",
-                read.places.len(),
-                shared.speaker().hole(row.id)
-            );
+            let word = words::give_places(read.places.len(), &shared.speaker().hole(row.id));
             let all_read = read.refused.is_empty();
             if all_read && read.places != *row.places && look::word(ui, &word).clicked() {
                 asks.push(Ask::Edit(Edit::SetPlaces {
@@ -80,10 +75,10 @@ pub fn places_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut V
             }
         }
         Err(why) => {
-            ui.label(crate::desk::sentence(&why.to_string(), why.hint()));
+            ui.label(with_hint(&why.to_string(), why.hint()));
         }
     }
-    if look::quiet_word(ui, "fold the places away").clicked() {
+    if look::quiet_word(ui, words::FOLD_PLACES).clicked() {
         done = true;
     }
     if done {

@@ -1,0 +1,158 @@
+//! What lies on the desk, and what can be read off it.
+
+use std::collections::VecDeque;
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_job::history::History;
+use quillbore_job::life::{self, Blocker};
+use quillbore_job::results::{Kept, Results};
+use quillbore_job::{Job, Paper, Shop};
+use quillbore_office::Office;
+use quillbore_office::clerk::Clerk;
+use quillbore_office::clock::Clock;
+use quillbore_office::issue::Seen;
+use quillbore_office::save::Opened;
+use quillbore_office::shelf::Held;
+use quillbore_office::worker::Worker;
+
+use super::errand::Errand;
+use super::news::News;
+use crate::grid::CellAt;
+use crate::words::desk as words;
+
+/// The desk with one job on it.
+pub struct Desk {
+    /// The job and the way it came about.
+    pub history: History<CellAt>,
+    /// What it was opened from or last saved as.
+    pub opened: Option<Opened>,
+    /// The shop, with the rates of today.
+    pub shop: Shop,
+    /// Today.
+    pub day: NaiveDate,
+    /// What this desk calls itself, for the other desks.
+    pub name: String,
+    /// What the last open, save or print said.
+    pub notice: String,
+    /// The job was saved by another desk since it was opened: a save was refused.
+    pub changed_elsewhere: bool,
+    /// Where the cursor of the hole table was at the last errand.
+    pub(super) cursor: CellAt,
+    /// For each merge that is on no shelf yet what a job without it rests on; once the merge is taken
+    /// back, what a job with it rests on.
+    pub(super) across_merges: Vec<Option<Opened>>,
+    pub(super) office: Arc<Office>,
+    pub(super) clock: Arc<dyn Clock>,
+    pub(super) results: Arc<Results>,
+    pub(super) kept: Kept,
+    pub(super) worker: Worker,
+    pub(super) clerk: Clerk,
+    pub(super) held: Held,
+    pub(super) before: Option<Before>,
+    /// What is still to be asked of the clerk, one after the other.
+    pub(super) todo: VecDeque<Errand>,
+    /// The state of the history for which the clerk does something.
+    pub(super) busy: Option<u64>,
+    pub(super) news: Vec<News>,
+}
+
+/// The job that this one does again, by its number.
+#[derive(Clone, Debug)]
+pub(super) struct Before {
+    pub(super) number: String,
+    pub(super) job: Option<Arc<Job>>,
+}
+
+impl Desk {
+    /// The other desk that has this job open, in its own words.
+    #[must_use]
+    pub fn held_elsewhere(&self) -> Option<&str> {
+        match &self.held {
+            Held::Elsewhere(name) if name.is_empty() => Some(words::ANOTHER_DESK),
+            Held::Elsewhere(name) => Some(name),
+            Held::Here(_) | Held::NoLocks | Held::Unknown => None,
+        }
+    }
+
+    /// The job that this one does again, where the shelf has it.
+    #[must_use]
+    pub fn before(&self) -> Option<&Arc<Job>> {
+        self.before.as_ref()?.job.as_ref()
+    }
+
+    /// True where nothing was typed and it stands nowhere: another job may take this place.
+    #[must_use]
+    pub fn is_untouched(&self) -> bool {
+        self.opened.is_none() && !self.history.is_dirty() && !self.is_busy()
+    }
+
+    /// Whether the clerk does something for this job, or is going to.
+    #[must_use]
+    pub fn is_busy(&self) -> bool {
+        self.busy.is_some() || !self.todo.is_empty()
+    }
+
+    /// The job as it stands.
+    #[must_use]
+    pub fn job(&self) -> &Arc<Job> {
+        self.history.now()
+    }
+
+    /// What was computed of it.
+    #[must_use]
+    pub const fn results(&self) -> &Arc<Results> {
+        &self.results
+    }
+
+    /// How the shelf is called in sentences.
+    #[must_use]
+    pub fn shelf(&self) -> String {
+        self.office.shelf.place()
+    }
+
+    /// The name that files of this job begin with.
+    #[must_use]
+    pub fn file_name(&self) -> String {
+        let number = &self.job().number;
+        if number.is_empty() {
+            words::NEW_JOB_FILE.to_owned()
+        } else {
+            number.clone()
+        }
+    }
+
+    /// What is in the way of issuing a paper of this job, by what was computed of it.
+    #[must_use]
+    pub fn blockers(&self, paper: Paper, results: &Results) -> Vec<Blocker> {
+        let before = self.before().map(Arc::as_ref);
+        life::blockers(paper, self.job(), &results.found(), before)
+    }
+
+    /// The job as it stands, with what it rests on.
+    #[must_use]
+    pub fn seen(&self) -> Seen {
+        Seen {
+            job: Arc::clone(self.job()),
+            opened: self.opened.clone(),
+        }
+    }
+
+    /// The folder that previews of this job go to, unless another is named.
+    #[must_use]
+    pub fn papers_folder(&self) -> PathBuf {
+        match &self.opened {
+            Some(opened) => opened.folder(),
+            None => PathBuf::from(self.shelf()).join(words::PAPERS_FOLDER),
+        }
+    }
+
+    /// Where the job stands, as sentences name it.
+    pub(super) fn place(&self) -> String {
+        match &self.opened {
+            Some(opened) => opened.file().to_string_lossy().into_owned(),
+            None => self.shelf(),
+        }
+    }
+}

@@ -1,0 +1,58 @@
+//! What the window wants done about the job on the desk, and what it hears of it.
+
+use super::errand::Errand;
+use super::news::News;
+use super::state::Desk;
+use crate::grid::CellAt;
+
+impl Desk {
+    /// Has something done about the job; how it ends is told in the notice, and as news.
+    pub fn wants(&mut self, errand: Errand) {
+        self.todo.push_back(errand);
+        self.take_replies();
+    }
+
+    /// Saves the job where it was opened, or on the shelf under the next number.
+    pub fn save(&mut self) {
+        // What waits to be saved is saved as it stands then: asking twice is asking once.
+        let waits = self
+            .todo
+            .iter()
+            .any(|errand| matches!(errand, Errand::Save));
+        if !waits {
+            self.wants(Errand::Save);
+        }
+    }
+
+    /// Puts the other desk's work and this one's together and saves it; until that is done it can be
+    /// undone, with the cursor where it is now.
+    pub fn merge(&mut self, cursor: CellAt) {
+        self.cursor = cursor;
+        self.wants(Errand::Merge);
+    }
+
+    /// Saves what another desk's save is in the way of as a new job, under the next number.
+    pub fn save_as_next(&mut self) {
+        self.wants(Errand::SaveAsNext);
+    }
+
+    /// Takes in what clerk and searches have done meanwhile, and what day it is.
+    pub fn poll(&mut self) {
+        let today = self.clock.today();
+        if today != self.day {
+            // Another day may have other rates.
+            self.day = today;
+            self.shop = self.office.shop_on(today);
+            self.refresh();
+        }
+        self.take_replies();
+        if self.take_answers() {
+            self.recompute();
+        }
+    }
+
+    /// What happened to this job since the last look, for the window to act on.
+    pub fn take_news(&mut self) -> Vec<News> {
+        std::mem::take(&mut self.news)
+    }
+}
