@@ -3,14 +3,23 @@
 //! The grid reads a [`GridModel`], keeps its cursor and the text being typed in a [`GridView`],
 //! and says what is wanted as [`GridAsk`]s. It never changes what it shows.
 
+mod at_work;
 mod block_text;
+mod blocks;
+mod cell;
+mod focus;
+mod hears;
 mod keys;
 mod model;
+mod moves;
 mod paint;
+mod pointer;
+mod table;
 mod view;
 
 pub use block_text::{read_block, write_block};
-pub use keys::uses_key;
+pub use hears::uses_key;
 pub use model::{CellState, GridAsk, GridColumn, GridModel, SetWhy};
-pub use paint::{GridShown, grid_ui};
+pub use paint::grid_ui;
+pub use table::GridShown;
 pub use view::{Block, CellAt, GridView};

@@ -1,0 +1,172 @@
+//! One cell of a grid: its text as it came about, or the editor in it.
+
+use egui::{
+    Align2, CursorIcon, EventFilter, FontId, Frame, Id, Margin, Response, Role, Stroke, StrokeKind,
+    TextEdit, Ui, accesskit, pos2,
+    text::{CCursor, CCursorRange},
+    text_edit::TextEditState,
+    vec2,
+};
+
+use super::{
+    model::{CellState, GridColumn, GridModel},
+    view::{Block, CellAt, GridView},
+};
+use crate::look::{self, Tokens};
+use crate::words::grid as words;
+
+pub(super) const PAD: f32 = 5.0;
+
+/// What the cells of one frame are drawn by.
+pub(super) struct CellPainter<'a, M: ?Sized> {
+    pub(super) model: &'a M,
+    /// The editor's place in the window.
+    pub(super) editor: Id,
+    pub(super) block: Block,
+    pub(super) cursor: CellAt,
+    pub(super) active: bool,
+    pub(super) tokens: &'static Tokens,
+}
+
+impl<M: GridModel + ?Sized> CellPainter<'_, M> {
+    /// Draws a cell.
+    pub(super) fn cell(&self, ui: &mut Ui, at: CellAt, column: &GridColumn, view: &mut GridView) {
+        let t = self.tokens;
+        let rect = ui.max_rect();
+        let here = at == self.cursor;
+        let in_block = self.block.contains(at);
+        let painter = ui.painter();
+        if self.active && in_block && !self.block.is_one_cell() {
+            painter.rect_filled(rect, 0.0, t.wash_strong);
+        }
+        look::hairline_at(painter, rect.x_range(), rect.bottom() - 0.5, t.hairline);
+
+        if here && view.draft.is_some() {
+            self.edit(ui, at, column, view);
+            return;
+        }
+        self.text(ui, at, column);
+        if here && self.active {
+            let place = rect.shrink(0.75);
+            let stroke = Stroke::new(1.5, t.accent);
+            ui.painter()
+                .rect_stroke(place, 0.0, stroke, StrokeKind::Middle);
+        }
+    }
+
+    fn text(&self, ui: &mut Ui, at: CellAt, column: &GridColumn) {
+        let t = self.tokens;
+        let rect = ui.max_rect();
+        let is_row = at.row < self.model.row_count();
+        let text = if is_row {
+            self.model.text(at)
+        } else {
+            "".into()
+        };
+        let state = if is_row {
+            self.model.state(at)
+        } else {
+            CellState::Plain
+        };
+        let response = ui.response();
+        let name = self.cell_name(at, column);
+        name_node(ui, &response, Role::Cell, &name, Some(&text));
+        if text.is_empty() {
+            return;
+        }
+        let width = rect.width() - 2.0 * PAD;
+        let font = cell_font();
+        let galley = look::elided(ui.painter(), &text, font, t.ink, width);
+        let x = if column.right {
+            rect.right() - PAD - galley.size().x
+        } else {
+            rect.left() + PAD
+        };
+        let pos = pos2(x, rect.center().y - galley.size().y / 2.0);
+        let under = pos.y + galley.size().y - 1.5;
+        let span = egui::Rangef::new(x, x + galley.size().x);
+        ui.painter().galley(pos, galley, t.ink);
+        match state {
+            CellState::Plain => {}
+            CellState::Unread | CellState::Spoken => {
+                look::wavy_underline(ui.painter(), span, under, t.accent);
+            }
+            CellState::Computed => {
+                if response.hovered() {
+                    look::dashed_underline(ui.painter(), span, under, t.accent);
+                    ui.set_cursor_icon(CursorIcon::PointingHand);
+                }
+            }
+            CellState::Overruled => {
+                look::dashed_underline(ui.painter(), span, under, t.pencil);
+            }
+        }
+    }
+
+    fn edit(&self, ui: &mut Ui, at: CellAt, column: &GridColumn, view: &mut GridView) {
+        let Some(draft) = &mut view.draft else {
+            return;
+        };
+        let (t, editor) = (self.tokens, self.editor);
+        let rect = ui.max_rect();
+        if draft.new {
+            draft.new = false;
+            let mut state = TextEditState::load(ui.ctx(), editor).unwrap_or_default();
+            let end = CCursor::new(draft.text.chars().count());
+            state.cursor.set_char_range(Some(CCursorRange::one(end)));
+            state.store(ui.ctx(), editor);
+            ui.memory_mut(|memory| memory.request_focus(editor));
+        }
+        let align = if column.right {
+            Align2::RIGHT_CENTER
+        } else {
+            Align2::LEFT_CENTER
+        };
+        let edit = TextEdit::singleline(&mut draft.text)
+            .id(editor)
+            .font(cell_font())
+            .frame(Frame::NONE)
+            .margin(Margin::ZERO)
+            .align(align)
+            .event_filter(EventFilter {
+                tab: true,
+                horizontal_arrows: true,
+                vertical_arrows: true,
+                escape: true,
+            });
+        let response = ui.put(rect.shrink2(vec2(PAD, 2.0)), edit);
+        let name = words::editing(&self.cell_name(at, column));
+        ui.ctx().accesskit_node_builder(response.id, |node| {
+            node.set_label(name);
+        });
+        let stroke = Stroke::new(1.5, t.accent);
+        ui.painter()
+            .rect_stroke(rect.shrink(0.75), 0.0, stroke, StrokeKind::Middle);
+    }
+
+    fn cell_name(&self, at: CellAt, column: &GridColumn) -> String {
+        words::cell(self.model.row_name(), at.row, &column.word)
+    }
+}
+
+fn cell_font() -> FontId {
+    look::body()
+}
+
+/// Names a place for screen readers and tests.
+pub(super) fn name_node(ui: &Ui, response: &Response, role: Role, name: &str, value: Option<&str>) {
+    ui.ctx().accesskit_node_builder(response.id, |node| {
+        node.set_role(role);
+        node.set_label(name);
+        node.set_bounds(accesskit::Rect {
+            x0: response.rect.min.x.into(),
+            y0: response.rect.min.y.into(),
+            x1: response.rect.max.x.into(),
+            y1: response.rect.max.y.into(),
+        });
+        if let Some(value) = value {
+            node.set_value(value);
+            node.add_action(accesskit::Action::Click);
+        }
+    });
+}
