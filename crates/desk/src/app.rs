@@ -1,37 +1,38 @@
 //! The window: lays out shelf, head, sheet, notes and foot of the job on top, and does what they ask
 //! in one place.
 
+mod closing;
 mod dropped;
 mod keep;
 mod opening;
+mod others;
+mod panels;
 mod paste;
 mod perform;
+mod questions;
+mod remember;
 mod reorder;
 
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use egui::{CentralPanel, Context, Frame, Margin, Panel, Theme, Ui, ViewportCommand};
-use quillbore_job::life::{self, State};
+use egui::{Context, Ui, ViewportCommand};
 use quillbore_job::{Field, Job};
 use quillbore_office::Office;
 use quillbore_office::clerk::Clerk;
-use quillbore_office::digest::{Summary, Wanted as LikeWanted, similar};
-use quillbore_office::drafts::Keeper;
+use quillbore_office::drafts::{Keeper, Left};
 use quillbore_office::listing::Listing;
-use quillbore_office::office::{OnDesk as Opening, Wanted};
+use quillbore_office::office::Wanted;
 use quillbore_office::start::Standing;
 use quillbore_paper::Sheet;
 
 use crate::actions::pressed;
 use crate::desk::Desk;
-use crate::dialogs::{Answer as Chosen, Dialogs};
+use crate::dialogs::Dialogs;
 use crate::look;
 use crate::settings::Settings;
-use crate::sheet::fields::commit_drafts;
-use crate::sheet::shared::Shared;
-use crate::sheet::{foot, head, sheet_ui, shelf_list, waiting};
-use crate::view::{Answer, Ask, Next, View, Waiting};
+use crate::view::{Ask, Next, View, Waiting};
+use crate::words::head as words;
 
 /// The window's application.
 pub struct App {
@@ -50,7 +51,7 @@ pub struct App {
     opening: Vec<Wanted>,
     drafts: Option<Keeper>,
     /// Work of earlier runs that is still to be asked about.
-    left: Vec<quillbore_office::drafts::Left>,
+    left: Vec<Left>,
     /// The jobs on one quotation with another, as they were when it was asked for.
     joint: Vec<(u64, Arc<Job>)>,
     dialogs: Box<dyn Dialogs>,
@@ -70,15 +71,10 @@ struct OnDesk {
     view: View,
     /// What tells it from every other job that lay on this desk.
     id: u64,
-    /// What goes on once it is saved.
-    after: Option<After>,
-}
-
-/// What goes on once a job is saved.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum After {
-    /// What was asked at the guard.
-    Leave(Next),
+    /// What was going to be done, and goes on once it is saved.
+    after: Option<Next>,
+    /// The state of its history in which somebody let go of it, unsaved, when the window was closed.
+    let_go: Option<u64>,
 }
 
 /// What a window is made of.
@@ -209,12 +205,8 @@ impl App {
     }
 
     fn title(&self) -> String {
-        let mark = if self.desk().history.is_dirty() {
-            " (not saved)"
-        } else {
-            ""
-        };
-        format!("{}{mark} \u{2013} Quillbore", self.desk().file_name())
+        let desk = self.desk();
+        words::title(&desk.file_name(), desk.history.is_dirty())
     }
 
     /// Lays another empty sheet on the desk, the last of all.
@@ -231,183 +223,6 @@ impl App {
             Sheet::A4
         }
     }
-
-    fn panels(&mut self, ui: &mut Ui, asks: &mut Vec<Ask>) {
-        let names: Vec<String> = self.jobs.iter().map(OnDesk::name).collect();
-        let together = self.together();
-        let together: Vec<String> = together
-            .into_iter()
-            .map(|at| self.jobs[at].desk.file_name())
-            .collect();
-        let at = self.at;
-        let Self {
-            jobs,
-            list,
-            settings,
-            find_focus,
-            ..
-        } = self;
-        let OnDesk { desk, view, id, .. } = &mut jobs[at];
-        let t = look::tokens(ui);
-        let job = desk.job().clone();
-        let results = desk.results().clone();
-        let shared = Shared {
-            job: &job,
-            results: &results,
-            shop: &desk.shop,
-            day: desk.day,
-            letter: settings.letter,
-            before: desk.before().map(Arc::as_ref),
-            together: &together,
-            by: &desk.name,
-            sheet_id: *id,
-        };
-        let paper = Frame::new().fill(t.paper);
-        let on_desk = Frame::new()
-            .fill(t.desk)
-            .inner_margin(Margin::symmetric(12, 4));
-        if settings.shelf_open {
-            Panel::left("shelf")
-                .resizable(false)
-                .exact_size(172.0)
-                .frame(on_desk)
-                .show(ui, |ui| {
-                    let open = desk.opened.as_ref().map(|opened| &opened.key);
-                    let recent = &settings.recent;
-                    shelf_list::shelf_ui(ui, open, list, find_focus, recent, asks);
-                });
-        }
-        Panel::bottom("foot")
-            .resizable(false)
-            .frame(on_desk.inner_margin(Margin::symmetric(18, 8)))
-            .show(ui, |ui| {
-                foot::foot_ui(ui, &shared, view, &desk.notice);
-            });
-        Panel::top("head")
-            .resizable(false)
-            .frame(on_desk.inner_margin(Margin::symmetric(18, 7)))
-            .show(ui, |ui| {
-                head::open_jobs_ui(ui, &names, at, asks);
-                let labels = (desk.history.undo_label(), desk.history.redo_label());
-                head::head_ui(ui, &shared, labels, desk.history.is_dirty(), asks);
-                head::elsewhere_ui(ui, desk.held_elsewhere());
-                waiting::waiting_ui(ui, &shared, view, asks);
-            });
-        CentralPanel::default().frame(paper).show(ui, |ui| {
-            sheet_ui(ui, &shared, settings, view, asks);
-        });
-        let commits = |ask: &Ask| match ask {
-            Ask::Do(action) => action.wants_drafts_committed(),
-            Ask::Issue(_) | Ask::IssueTogether | Ask::Pin(_) | Ask::GoTo(_) | Ask::Open(_) => true,
-            _ => false,
-        };
-        if asks.iter().any(commits) {
-            let mut committed = Vec::new();
-            commit_drafts(&shared, view, &mut committed);
-            asks.splice(0..0, committed);
-        }
-    }
-
-    /// The other jobs on the desk that may stand on one quotation with the job on top: saved
-    /// inquiries of the same customer.
-    fn together(&self) -> Vec<usize> {
-        let customer = |at: usize| {
-            self.jobs[at]
-                .desk
-                .job()
-                .text(Field::Customer)
-                .trim()
-                .to_lowercase()
-        };
-        let fits = |at: &usize| {
-            let desk = &self.jobs[*at].desk;
-            *at != self.at
-                && !customer(self.at).is_empty()
-                && customer(*at) == customer(self.at)
-                && desk.opened.is_some()
-                && life::state(desk.job()) == State::Inquiry
-        };
-        (0..self.jobs.len()).filter(fits).collect()
-    }
-
-    /// Looks for similar jobs when the job or the shelf is another than when it was done last.
-    fn look_alike(&mut self) {
-        let version = self.list.version;
-        let index = Arc::clone(&self.list.index);
-        let OnDesk { desk, view, .. } = &mut self.jobs[self.at];
-        let now = (desk.history.state(), version);
-        if view.alike.as_ref().is_some_and(|a| (a.0, a.1) == now) {
-            return;
-        }
-        let summary = Summary::of(desk.job());
-        let tables = &desk.shop.tables;
-        let family_of = |name: &str| {
-            let at = desk.shop.material(name)?;
-            Some((at, at.of(&tables.materials)?.family))
-        };
-        let own = family_of(desk.job().text(Field::Material));
-        let wanted = LikeWanted {
-            number: &summary.number,
-            family: own.map(|(_, family)| family),
-            material: own.map(|(at, _)| at),
-            size_mm: summary.size_mm,
-            depth_mm: summary.depth_mm,
-            quantity: summary.quantity,
-        };
-        const MOST: usize = 4;
-        let found = similar(&index, &wanted, &family_of, MOST);
-        view.alike = Some((now.0, now.1, found));
-    }
-
-    fn dress(&self, ctx: &Context) {
-        ctx.set_theme(if self.settings.dark {
-            Theme::Dark
-        } else {
-            Theme::Light
-        });
-        ctx.set_zoom_factor(self.settings.zoom);
-    }
-
-    fn answer_dialog(&mut self, asks: &mut Vec<Ask>) {
-        let Some((_, Chosen::Chosen(chosen))) = self.dialogs.answer() else {
-            return;
-        };
-        if let Some(Waiting::OpenPath(path) | Waiting::SavePath(path) | Waiting::PrintPath(path)) =
-            &mut self.view_mut().waiting
-        {
-            *path = chosen.display().to_string();
-            asks.push(Ask::GoOn(Answer::Yes));
-        }
-    }
-
-    /// Keeps the window open while something is being written, or a job is not saved, and asks.
-    fn guard_close(&mut self, ctx: &Context) {
-        let is_busy = self.jobs.iter().any(|job| job.desk.is_busy());
-        if self.close_when_done && !is_busy {
-            self.close_when_done = false;
-            ctx.send_viewport_cmd(ViewportCommand::Close);
-            return;
-        }
-        if !ctx.input(|input| input.viewport().close_requested()) || self.closing {
-            return;
-        }
-        if is_busy && !self.close_when_done {
-            // A paper that is on its way out is not cut short; a shelf that hangs must not hold the
-            // window for ever, so who asks twice is let go.
-            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.close_when_done = true;
-            self.desk_mut().notice =
-                "The window closes once what is being written is written; close it again to leave \
-                 that undone."
-                    .to_owned();
-            return;
-        }
-        if let Some(at) = self.jobs.iter().position(|job| job.desk.history.is_dirty()) {
-            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.at = at;
-            self.view_mut().waiting = Some(Waiting::Guard(Next::CloseWindow));
-        }
-    }
 }
 
 impl OnDesk {
@@ -417,23 +232,21 @@ impl OnDesk {
             view: View::default(),
             id,
             after: None,
+            let_go: None,
         }
     }
 
     /// What the job is called among those on the desk.
     fn name(&self) -> String {
         let job = self.desk.job();
-        let number = match job.number.as_str() {
-            "" => "new job",
-            number => number,
-        };
         let part = job.text(Field::Part).trim();
-        let mark = if self.desk.history.is_dirty() {
-            ", not saved"
-        } else {
-            ""
-        };
-        format!("{number} {part}").trim().to_owned() + mark
+        words::open_job(&job.number, part, self.desk.history.is_dirty())
+    }
+
+    /// Whether it would be lost: it is not saved, and nobody let go of it as it stands.
+    fn would_be_lost(&self) -> bool {
+        let history = &self.desk.history;
+        history.is_dirty() && self.let_go != Some(history.state())
     }
 }
 

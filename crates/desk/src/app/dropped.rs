@@ -8,6 +8,7 @@ use quillbore_job::slip::kind;
 
 use super::{App, Wanted};
 use crate::desk::Errand;
+use crate::words::messages as words;
 
 impl App {
     /// Takes in what was dropped on the window since the last frame.
@@ -27,8 +28,7 @@ impl App {
     fn attach(&mut self, from: PathBuf) {
         let desk = self.desk_mut();
         if desk.job().slips_of::<kind::Received>().next().is_none() {
-            desk.notice = "Write down parts received first: photos and papers belong to that slip."
-                .to_owned();
+            desk.notice = words::NO_PARTS_RECEIVED.to_owned();
             return;
         }
         desk.wants(Errand::Attach(from));

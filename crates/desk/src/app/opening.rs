@@ -6,12 +6,14 @@ use quillbore_job::slip::{kind, line};
 use quillbore_office::clerk::{Reply, Request};
 use quillbore_office::digest::half_joint;
 use quillbore_office::names::JobKey;
+use quillbore_office::office::OnDesk as Opening;
 use quillbore_office::save::Opened;
 
-use super::{After, App, OnDesk, Opening, Wanted};
+use super::{App, OnDesk, Wanted};
 use crate::desk::News;
 use crate::spot::Spot;
 use crate::view::Waiting;
+use crate::words::messages as words;
 
 impl App {
     /// Lays a job on top; it is opened where it doesn't lie on the desk yet.
@@ -84,8 +86,7 @@ impl App {
                     }
                 }
                 Reply::Adopted(Ok(())) => {
-                    self.desk_mut().notice =
-                        "This folder is a shelf now; it is listed and saved to.".to_owned();
+                    self.desk_mut().notice = words::IS_SHELF_NOW.to_owned();
                     self.list.look_again();
                 }
                 Reply::Adopted(Err(error)) => {
@@ -142,7 +143,7 @@ impl App {
                 self.jobs[at].view.waiting = Some(Waiting::Adopt(jobs));
             }
             News::Saved => {
-                if let Some(After::Leave(next)) = self.jobs[at].after.take() {
+                if let Some(next) = self.jobs[at].after.take() {
                     // What was typed meanwhile is asked about again.
                     if self.jobs[at].desk.history.is_dirty() {
                         self.jobs[at].view.waiting = Some(Waiting::Guard(next));
@@ -197,6 +198,6 @@ impl App {
         let edit = Spot::Line(id, Line::Files).edit(text, unit);
         let desk = &mut self.jobs[at].desk;
         desk.edit(&edit, cursor, cursor);
-        desk.notice = format!("Taken into the job's folder: {name}");
+        desk.notice = words::attached(name);
     }
 }

@@ -7,13 +7,13 @@ use quillbore_job::report::{Outcome, ReportLine};
 use super::App;
 use crate::grid::CellAt;
 use crate::view::{Pasting, Waiting};
+use crate::words::messages as words;
 
 impl App {
     /// Takes a pasted table, or asks about the first column that is not understood.
     pub(super) fn paste(&mut self, pasting: Pasting) {
         if self.is_asked() {
-            self.desk_mut().notice =
-                "Nothing was pasted: answer the question in the head first.".to_owned();
+            self.desk_mut().notice = words::ANSWER_BEFORE_PASTE.to_owned();
             return;
         }
         let Pasting { table, row, unit } = &pasting;
@@ -51,7 +51,7 @@ impl App {
         match pasting.table.say(column, holds) {
             Ok(()) => self.paste(*pasting),
             Err(error) => {
-                self.desk_mut().notice = format!("{error}: {}.", error.hint());
+                self.desk_mut().notice = words::column_refused(&error, error.hint());
                 self.view_mut().waiting = Some(Waiting::Column(pasting, typed));
             }
         }
@@ -60,16 +60,7 @@ impl App {
 
 /// What the foot says of a paste: how much was taken, and what of it is worth a look.
 fn told(table: &Foreign, taken: &Taken) -> String {
-    let lines = taken.report.lines.len();
-    let count = |one: &str, several: &str, count: usize| match count {
-        1 => format!("1 {one}"),
-        _ => format!("{count} {several}"),
-    };
-    let mut said = vec![format!(
-        "Pasted: {}, {}.",
-        count("line", "lines", lines),
-        count("row", "rows", taken.rows)
-    )];
+    let mut said = vec![words::pasted(taken.report.lines.len(), taken.rows)];
     if table.is_headed() {
         said.extend(taken.report.whole.iter().skip(1).cloned());
     } else {
@@ -83,7 +74,7 @@ fn told(table: &Foreign, taken: &Taken) -> String {
             .iter()
             .filter(worth)
             .take(2)
-            .map(|line| format!("Line {}: {}.", line.number, line.says.trim_end_matches('.'))),
+            .map(|line| words::line_to_look_at(line.number, &line.says)),
     );
     said.join(" ")
 }

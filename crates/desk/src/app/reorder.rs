@@ -4,6 +4,7 @@ use quillbore_job::{Edit, Field, Job, Line, SlipKind, reorder};
 
 use super::App;
 use crate::grid::CellAt;
+use crate::words::messages as words;
 
 impl App {
     /// Begins the job on top again for an order, typed as number; quantity; price each; revision. The
@@ -12,7 +13,7 @@ impl App {
         let old: Job = self.desk().job().as_ref().clone();
         let old_name = self.desk().file_name();
         if old.number.is_empty() || self.desk().history.is_dirty() {
-            self.desk_mut().notice = format!("{old_name} is not saved: save it, then do it again.");
+            self.desk_mut().notice = words::save_before_again(&old_name);
             return;
         }
         let day = self.desk().day;

@@ -1,0 +1,87 @@
+//! Jobs put away and the window closed: nothing that is not saved goes unasked.
+
+use egui::{Context, ViewportCommand};
+
+use super::{App, OnDesk};
+use crate::view::{Next, Waiting};
+use crate::words::messages as words;
+
+impl App {
+    /// Keeps the window open while something is being written, or a job is not saved, and asks.
+    pub(super) fn guard_close(&mut self, ctx: &Context) {
+        let is_busy = self.jobs.iter().any(|job| job.desk.is_busy());
+        if self.close_when_done && !is_busy {
+            self.close_when_done = false;
+            ctx.send_viewport_cmd(ViewportCommand::Close);
+            return;
+        }
+        if !ctx.input(|input| input.viewport().close_requested()) || self.closing {
+            return;
+        }
+        if is_busy && !self.close_when_done {
+            // A paper that is on its way out is not cut short; a shelf that hangs must not hold the
+            // window for ever, so who asks twice is let go.
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.close_when_done = true;
+            self.desk_mut().notice = words::CLOSES_WHEN_WRITTEN.to_owned();
+            return;
+        }
+        // Who asks anew is asked about every job anew.
+        for job in &mut self.jobs {
+            job.let_go = None;
+        }
+        if self.asks_about_unsaved() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+        }
+    }
+
+    /// Lays the first job on top that closing the window would lose, and asks; whether there is one.
+    fn asks_about_unsaved(&mut self) -> bool {
+        let Some(at) = self.jobs.iter().position(OnDesk::would_be_lost) else {
+            return false;
+        };
+        self.at = at;
+        self.view_mut().waiting = Some(Waiting::Guard(Next::CloseWindow));
+        true
+    }
+
+    /// Puts the job on top away; where it is not saved, that is asked first.
+    pub(super) fn close_job(&mut self) {
+        if !self.desk().is_busy() && self.desk().history.is_dirty() {
+            self.view_mut().waiting = Some(Waiting::Guard(Next::CloseJob));
+        } else {
+            self.put_away();
+        }
+    }
+
+    fn put_away(&mut self) {
+        if self.desk().is_busy() {
+            self.desk_mut().notice = words::WAIT_FOR_WRITING.to_owned();
+            return;
+        }
+        let gone = self.jobs.remove(self.at);
+        if let Some(drafts) = &mut self.drafts {
+            drafts.drop_draft(gone.id);
+        }
+        if self.jobs.is_empty() {
+            self.add_sheet();
+        }
+        self.at = self.at.min(self.jobs.len() - 1);
+    }
+
+    /// Goes on with what waited for the job on top to be saved or let go of.
+    pub(super) fn leave(&mut self, ctx: &Context, next: Next) {
+        match next {
+            Next::CloseJob => self.put_away(),
+            Next::CloseWindow => {
+                let top = &mut self.jobs[self.at];
+                top.let_go = Some(top.desk.history.state());
+                if !self.asks_about_unsaved() {
+                    self.drop_drafts();
+                    self.closing = true;
+                    ctx.send_viewport_cmd(ViewportCommand::Close);
+                }
+            }
+        }
+    }
+}

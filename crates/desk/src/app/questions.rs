@@ -1,0 +1,115 @@
+//! What the window has asked, and what happens once it is answered.
+
+use std::path::{Path, PathBuf};
+
+use egui::Context;
+use quillbore_office::clerk::Request;
+use quillbore_office::print;
+
+use super::{App, Wanted};
+use crate::desk::Errand;
+use crate::dialogs::{Answer as Chosen, Question};
+use crate::view::{Answer, Ask, Waiting};
+use crate::words::messages as words;
+
+impl App {
+    /// Whether a question is open that no other line may take the place of.
+    pub(super) fn is_asked(&self) -> bool {
+        matches!(
+            self.view().waiting,
+            Some(
+                Waiting::Guard(_)
+                    | Waiting::Changed
+                    | Waiting::Left(_)
+                    | Waiting::Column(..)
+                    | Waiting::Adopt(_)
+            )
+        )
+    }
+
+    /// Opens the line under the head that an action waits for, unless a question is open there.
+    pub(super) fn wait_for(&mut self, waiting: Waiting) {
+        if self.is_asked() {
+            self.desk_mut().notice = words::ANSWER_FIRST.to_owned();
+            return;
+        }
+        let view = self.view_mut();
+        // Another line takes the keyboard anew.
+        view.waiting_shown = false;
+        view.waiting = Some(waiting);
+    }
+
+    /// Goes on with what waited, as it was answered.
+    pub(super) fn go_on(&mut self, ctx: &Context, answer: Answer) {
+        let Some(waiting) = self.view_mut().waiting.take() else {
+            return;
+        };
+        match (waiting, answer) {
+            (Waiting::Left(left), answer) => self.answer_left(*left, answer),
+            (Waiting::Column(..), _) => {
+                self.desk_mut().notice = words::NOTHING_PASTED.to_owned();
+            }
+            (_, Answer::Stay) | (Waiting::Command(_), _) => {}
+            (Waiting::Adopt(_), _) => self.clerk.ask(Request::Adopt),
+            (Waiting::OpenPath(path), _) => self.open(ctx, Wanted::Path(PathBuf::from(path))),
+            (Waiting::PrintPath(folder), _) => {
+                let sheet = self.sheet();
+                let papers = print::usual(self.desk().job());
+                self.desk_mut().wants(Errand::Print {
+                    papers,
+                    sheet,
+                    folder: PathBuf::from(folder),
+                });
+            }
+            (Waiting::SavePath(path), _) => {
+                self.desk_mut().wants(Errand::SaveAs(PathBuf::from(path)));
+            }
+            (Waiting::Again(order), _) => self.begin_again(&order),
+            (Waiting::Changed, Answer::Yes) => {
+                let cursor = self.view().grid.cursor();
+                self.desk_mut().merge(cursor);
+            }
+            (Waiting::Changed, Answer::Leave) => self.desk_mut().save_as_next(),
+            (Waiting::Guard(next), Answer::Leave) => self.leave(ctx, next),
+            (Waiting::Guard(next), Answer::Yes) => {
+                let at = self.at;
+                self.jobs[at].after = Some(next);
+                self.desk_mut().save();
+            }
+        }
+    }
+
+    /// Asks for the path that the window waits for by the desktop's own dialog.
+    pub(super) fn browse(&mut self) {
+        let folder = PathBuf::from(self.desk().shelf());
+        let question = match &self.view().waiting {
+            Some(Waiting::OpenPath(_)) => Question::OpenJob { folder },
+            Some(Waiting::SavePath(path)) => {
+                let name = Path::new(path)
+                    .file_name()
+                    .unwrap_or_default()
+                    .to_string_lossy()
+                    .into_owned();
+                Question::SaveJob { folder, name }
+            }
+            Some(Waiting::PrintPath(_)) => Question::PapersFolder {
+                folder: self.desk().papers_folder(),
+            },
+            _ => return,
+        };
+        self.dialogs.ask(question);
+    }
+
+    /// Takes in the path that was chosen in the desktop's dialog.
+    pub(super) fn answer_dialog(&mut self, asks: &mut Vec<Ask>) {
+        let Some((_, Chosen::Chosen(chosen))) = self.dialogs.answer() else {
+            return;
+        };
+        if let Some(Waiting::OpenPath(path) | Waiting::SavePath(path) | Waiting::PrintPath(path)) =
+            &mut self.view_mut().waiting
+        {
+            *path = chosen.display().to_string();
+            asks.push(Ask::GoOn(Answer::Yes));
+        }
+    }
+}

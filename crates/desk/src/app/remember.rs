@@ -1,0 +1,97 @@
+//! What the desk remembers: settings changed and kept, the jobs opened last.
+
+use std::path::PathBuf;
+
+use egui::{Context, Theme};
+use quillbore_office::clerk::Request;
+
+use super::{App, Wanted};
+use crate::settings::Settings;
+use crate::view::{Setting, SettingDrafts};
+use crate::words::messages as words;
+
+impl App {
+    /// Shows what the settings say.
+    pub(super) fn dress(&self, ctx: &Context) {
+        ctx.set_theme(if self.settings.dark {
+            Theme::Dark
+        } else {
+            Theme::Light
+        });
+        ctx.set_zoom_factor(self.settings.zoom);
+    }
+
+    /// Keeps the jobs opened last, the newest first.
+    pub(super) fn note_recent(&mut self, ctx: &Context, wanted: &Wanted) {
+        const MOST: usize = 5;
+        let text = wanted.text();
+        if self.settings.recent.first() == Some(&text) {
+            return;
+        }
+        self.change(ctx, |settings| {
+            settings.recent.retain(|other| *other != text);
+            settings.recent.insert(0, text);
+            settings.recent.truncate(MOST);
+        });
+    }
+
+    /// Lays the settings out on the sheet, or puts them away.
+    pub(super) fn lay_out_settings(&mut self) {
+        let drafts = SettingDrafts {
+            desk_name: self.settings.desk_name.clone(),
+            shelf: self.desk().shelf(),
+            seen: false,
+        };
+        let view = self.view_mut();
+        view.settings = match view.settings {
+            Some(_) => None,
+            None => Some(drafts),
+        };
+    }
+
+    /// Changes one setting.
+    pub(super) fn set(&mut self, ctx: &Context, setting: Setting) {
+        match setting {
+            Setting::Letter(letter) => self.change(ctx, |settings| settings.letter = letter),
+            Setting::DeskName(name) => {
+                for job in &mut self.jobs {
+                    job.desk.name.clone_from(&name);
+                }
+                self.change(ctx, |settings| settings.desk_name = name);
+            }
+            Setting::Shelf(folder) => {
+                if folder.trim() != self.desk().shelf() {
+                    self.clerk
+                        .ask(Request::Folder(PathBuf::from(folder.trim())));
+                }
+            }
+        }
+    }
+
+    /// Takes in whether there is a folder that is to be the shelf.
+    pub(super) fn take_folder(&mut self, ctx: &Context, path: PathBuf, is_there: bool) {
+        if is_there {
+            self.change(ctx, |settings| settings.shelf = Some(path));
+            self.desk_mut().notice = words::SHELF_AT_NEXT_START.to_owned();
+        } else {
+            self.desk_mut().notice = words::no_such_folder(path.display());
+        }
+    }
+
+    /// Shows everything larger or smaller.
+    pub(super) fn zoom(&mut self, ctx: &Context, zoom: impl Fn(f32) -> f32) {
+        self.change(ctx, |settings| settings.zoom = zoom(settings.zoom));
+    }
+
+    /// Changes the settings, shows them and keeps them.
+    pub(super) fn change(&mut self, ctx: &Context, change: impl FnOnce(&mut Settings)) {
+        change(&mut self.settings);
+        self.dress(ctx);
+        if let Some(path) = &self.settings_path
+            && let Err(error) = self.settings.write(path)
+        {
+            let said = words::settings_not_kept(error, path.display());
+            self.desk_mut().notice = said;
+        }
+    }
+}
