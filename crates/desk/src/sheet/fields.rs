@@ -1,17 +1,26 @@
 //! The single lines of a block: a label, a hairline to type on, choices under the line one is at.
 
 use egui::{Frame, Margin, RichText, TextEdit, Ui, vec2};
+use quillbore_calc::input::PartAxis;
+use quillbore_job::field::AngleBasis;
 use quillbore_job::words::english;
 use quillbore_job::{Block, Field, FieldKind};
 
-use super::parts::block_head;
+use super::parts::{block_head, pencil};
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::spot::Spot;
 use crate::view::{Ask, View};
+use crate::words::sheet as words;
 
 const LABEL_WIDTH: f32 = 132.0;
 const CHOICES: usize = 8;
+const AXES: [Option<PartAxis>; 4] = [
+    None,
+    Some(PartAxis::X),
+    Some(PartAxis::Y),
+    Some(PartAxis::Z),
+];
 
 /// The lines that a first quotation needs; the others are laid out when asked for, or once filled.
 const ESSENTIAL: &[Field] = &[
@@ -89,14 +98,14 @@ pub fn fields_ui(
         .iter()
         .filter(|field| field.block() == block)
         .count();
-    let word = if all { "fewer lines" } else { "more lines" };
+    let word = words::lines(all);
     if hidden > short || all {
         let response = look::quiet_word(ui, word);
         response.widget_info(|| {
             egui::WidgetInfo::labeled(
                 egui::Role::Link,
                 true,
-                format!("{word} of {}", english::block(block)),
+                words::lines_of(all, english::block(block)),
             )
         });
         if response.clicked() {
@@ -242,7 +251,11 @@ fn shown_text(shared: &Shared<'_>, spot: Spot) -> String {
     let entry = spot.entry(shared.job);
     let other = entry.unit().is_some_and(|unit| unit != shared.job.unit);
     let measures = matches!(spot.kind(), FieldKind::Length | FieldKind::Tolerance);
-    super::holes::with_other_unit(entry.text(), entry.unit(), other && measures)
+    if other && measures {
+        words::with_unit(entry.text(), entry.unit())
+    } else {
+        entry.text().to_owned()
+    }
 }
 
 /// Every draft put into its place, as leaving the lines would do.
@@ -298,10 +311,10 @@ fn choices_ui(ui: &mut Ui, spot: Spot, shared: &Shared<'_>, view: &mut View, ask
             ui.add_space(4.0);
         }
         if none && shared.shop.material(&typed).is_none() {
-            super::parts::pencil(ui, "none of the list has that in its name");
+            pencil(ui, words::NONE_OF_LIST);
         }
         if more > 0 {
-            super::parts::pencil(ui, &format!("and {more} more: type a part of the name"));
+            pencil(ui, &words::more_choices(more));
         }
     });
     view.choosing = over;
@@ -317,10 +330,14 @@ fn names(spot: Spot, shared: &Shared<'_>) -> Option<Vec<String>> {
             .map(|row| row.name.clone())
             .collect(),
         FieldKind::Machine => tables.machines.iter().map(|row| row.name.clone()).collect(),
-        FieldKind::AngleBasis => vec!["from the normal".to_owned(), "from the surface".to_owned()],
+        FieldKind::AngleBasis => [AngleBasis::FromNormal, AngleBasis::FromSurface]
+            .map(|basis| english::angle_basis(basis).to_owned())
+            .to_vec(),
         FieldKind::YesNo => vec![english::YES.to_owned(), english::NO.to_owned()],
         FieldKind::OneOf(words) => words.iter().map(|word| (*word).to_owned()).collect(),
-        FieldKind::PartAxis => ["none", "x", "y", "z"].map(str::to_owned).to_vec(),
+        FieldKind::PartAxis => AXES
+            .map(|axis| english::part_axis(axis).to_owned())
+            .to_vec(),
         _ => return None,
     })
 }

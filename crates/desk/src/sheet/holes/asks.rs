@@ -1,0 +1,64 @@
+//! What the grid wants, as edits of the job and figures to open.
+
+use quillbore_calc::Figure;
+use quillbore_intake::Foreign;
+use quillbore_job::Edit;
+
+use super::columns::{Made, Shown};
+use super::model::Holes;
+use crate::grid::{GridAsk, SetWhy};
+use crate::sheet::shared::Shared;
+use crate::view::{Ask, OverruleDraft, Pasting, View};
+
+/// What the grid wants, as edits of the job.
+pub(super) fn translate(
+    want: GridAsk,
+    model: &Holes<'_>,
+    shared: &Shared<'_>,
+    view: &mut View,
+    asks: &mut Vec<Ask>,
+) {
+    let unit = shared.job.unit;
+    match want {
+        GridAsk::SetCells { at, rows, why } => {
+            if why == SetWhy::Pasted
+                && let Ok(table) = Foreign::of_rows(rows.clone(), &model.typed_from(at.col))
+            {
+                let row = at.row;
+                asks.push(Ask::Paste(Box::new(Pasting { table, row, unit })));
+                return;
+            }
+            if let Some(edit) = model.set_cells(at, rows, unit) {
+                asks.push(Ask::Edit(edit));
+            }
+        }
+        GridAsk::InsertRows { at, count } => {
+            asks.push(Ask::Edit(Edit::InsertRows { before: at, count }));
+        }
+        GridAsk::DeleteRows { at, count } => {
+            let rows = shared
+                .job
+                .rows
+                .iter()
+                .skip(at)
+                .take(count)
+                .map(|row| row.id)
+                .collect();
+            asks.push(Ask::Edit(Edit::DeleteRows { rows }));
+        }
+        GridAsk::OpenWorking(at) => {
+            if let (Some(Shown::Made(made)), Some(row)) =
+                (model.shown.get(at.col), shared.job.rows.get(at.row))
+            {
+                view.overrule = OverruleDraft::default();
+                view.opened = Some(match made {
+                    Made::Electrode | Made::Verdict => Figure::Electrode(row.id),
+                    Made::Drills => Figure::Gap(row.id),
+                    Made::Minutes => Figure::HoleMinutes(row.id),
+                    Made::Wear => Figure::Wear(row.id),
+                    Made::PerHole => Figure::ElectrodesPerHole(row.id),
+                });
+            }
+        }
+    }
+}
