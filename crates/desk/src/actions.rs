@@ -1,4 +1,4 @@
-//! What a user can do, in one list: the word, the keys, and when it is allowed.
+//! What a user can do, in one list: the keys, where it stands, and what it wants first.
 
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
@@ -76,32 +76,6 @@ impl Action {
         Self::Smaller,
         Self::UsualSize,
     ];
-
-    /// The word it stands under.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::New => "new job",
-            Self::Open => "open",
-            Self::Save => "save",
-            Self::SaveAs => "save as",
-            Self::Print => "print",
-            Self::Undo => "undo",
-            Self::Redo => "redo",
-            Self::Again => "again",
-            Self::Find => "find",
-            Self::NextJob => "next job",
-            Self::CloseJob => "put away",
-            Self::AllWords => "all words",
-            Self::Settings => "this desk",
-            Self::OtherUnit => "mm or inch",
-            Self::OtherPaper => "light or dark",
-            Self::Shelf => "shelf",
-            Self::Larger => "larger",
-            Self::Smaller => "smaller",
-            Self::UsualSize => "usual size",
-        }
-    }
 
     /// The keys that do it; the first is the one that is told.
     #[must_use]
@@ -217,15 +191,6 @@ mod tests {
                 );
                 let clipboard = [Key::C, Key::X, Key::V].contains(&key.logical_key);
                 assert!(!clipboard, "{action:?}");
-            }
-        }
-    }
-
-    #[test]
-    fn every_action_has_its_own_word() {
-        for (i, a) in Action::ALL.iter().enumerate() {
-            for b in &Action::ALL[i + 1..] {
-                assert_ne!(a.word(), b.word());
             }
         }
     }

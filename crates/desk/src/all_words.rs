@@ -11,6 +11,7 @@ use quillbore_job::{Job, Paper, SlipKind};
 use crate::actions::Action;
 use crate::sheet::answer::settling;
 use crate::view::{Answering, Ask};
+use crate::words::{commands as words, slips::slip};
 
 /// A word that does something.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,9 +43,11 @@ pub fn of_job(job: &Job, results: &Results) -> Vec<Word> {
     let mut words: Vec<Word> = Vec::new();
     for (id, line) in results.notes.iter().filter_map(|note| note.settled_by) {
         let (word, ask) = settling(job, id, line);
-        let kind = job.slip(id).map_or("slip", |slip| slips::kind(slip.kind));
+        let kind = job
+            .slip(id)
+            .map_or(words::SLIP, |slip| slips::kind(slip.kind));
         let word = Word {
-            word: format!("{word}: {kind} {}", id + 1),
+            word: words::settle(word, &slip(kind, id)),
             keys: String::new(),
             ask,
         };
@@ -68,10 +71,7 @@ fn asked(job: &Job, results: &Results) -> Vec<Asking> {
     let named = |row: RowId| {
         let mark = job.row(row).map_or("", |row| row.mark.text().trim());
         let place = job.row_index(row).map_or(0, |index| index + 1);
-        match mark {
-            "" => (row, format!("row {place}")),
-            mark => (row, format!("hole {mark}")),
-        }
+        (row, words::row(mark, place))
     };
     let mut all = Vec::new();
     for &concern in Concern::ALL {
@@ -89,13 +89,13 @@ fn asked(job: &Job, results: &Results) -> Vec<Asking> {
 fn answering(asking: &Asking) -> impl Iterator<Item = Word> {
     let about = match asking.rows.as_slice() {
         [(_, one)] => one.clone(),
-        rows => format!("all {} rows", rows.len()),
+        rows => words::all_rows(rows.len()),
     };
     let rows = asking.rows.iter();
     let questions: Vec<_> = rows.map(|(row, _)| (*row, asking.concern)).collect();
     let concern = answers::concern(asking.concern);
     How::ALL.iter().map(move |how| Word {
-        word: format!("answer {concern} of {about}: {}", answers::how(*how)),
+        word: words::answer(concern, &about, answers::how(*how)),
         keys: String::new(),
         ask: Ask::Answer(Answering::new(questions.clone(), *how)),
     })
@@ -106,7 +106,7 @@ fn all(ctx: &Context) -> Vec<Word> {
         .iter()
         .filter(|action| **action != Action::AllWords)
         .map(|action| Word {
-            word: action.word().to_owned(),
+            word: words::action(*action).to_owned(),
             keys: action
                 .keys()
                 .first()
@@ -114,17 +114,17 @@ fn all(ctx: &Context) -> Vec<Word> {
             ask: Ask::Do(*action),
         });
     let slips = SlipKind::ALL.iter().map(|kind| Word {
-        word: format!("add {}", slips::kind(*kind)),
+        word: words::add(slips::kind(*kind)),
         keys: String::new(),
         ask: Ask::Pin(*kind),
     });
     let laid_out = Paper::ALL.iter().map(|paper| Word {
-        word: format!("preview {}", slips::paper(*paper)),
+        word: words::preview(slips::paper(*paper)),
         keys: String::new(),
         ask: Ask::LayOut(*paper),
     });
     let issued = Paper::ALL.iter().map(|paper| Word {
-        word: format!("issue {}", slips::paper(*paper)),
+        word: words::issue(slips::paper(*paper)),
         keys: String::new(),
         ask: Ask::Issue(*paper),
     });

@@ -3,6 +3,8 @@
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
+use crate::words::window as words;
+
 /// What a dialog is asked for.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Question {
@@ -94,13 +96,13 @@ fn show(question: &Question) -> Option<PathBuf> {
             .set_directory(folder)
     };
     match question {
-        Question::OpenJob { folder } => dialog("Open a job", folder)
-            .add_filter("Quillbore jobs", &["ron"])
+        Question::OpenJob { folder } => dialog(words::OPEN_JOB, folder)
+            .add_filter(words::JOB_FILES, &["ron"])
             .pick_file(),
-        Question::SaveJob { folder, name } => dialog("Save the job", folder)
-            .add_filter("Quillbore jobs", &["ron"])
+        Question::SaveJob { folder, name } => dialog(words::SAVE_JOB, folder)
+            .add_filter(words::JOB_FILES, &["ron"])
             .set_file_name(name)
             .save_file(),
-        Question::PapersFolder { folder } => dialog("Folder for the papers", folder).pick_folder(),
+        Question::PapersFolder { folder } => dialog(words::PAPERS_FOLDER, folder).pick_folder(),
     }
 }

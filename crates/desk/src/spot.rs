@@ -4,6 +4,8 @@ use quillbore_job::results::Beside;
 use quillbore_job::words::{english, slips};
 use quillbore_job::{Edit, Entry, Field, FieldKind, Job, Line, Unit, Value};
 
+use crate::words::{commands::SLIP, sheet::line_of, slips::slip};
+
 /// A line that is typed on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Spot {
@@ -47,8 +49,8 @@ impl Spot {
         match self {
             Self::Field(field) => english::field(field).to_owned(),
             Self::Line(id, line) => {
-                let kind = job.slip(id).map_or("slip", |slip| slips::kind(slip.kind));
-                format!("{} of {kind} {}", slips::line(line), id + 1)
+                let kind = job.slip(id).map_or(SLIP, |slip| slips::kind(slip.kind));
+                line_of(slips::line(line), &slip(kind, id))
             }
         }
     }

@@ -18,6 +18,7 @@ use crate::app::{App, Parts};
 use crate::desk::Desk;
 use crate::dialogs::DesktopDialogs;
 use crate::settings::Settings;
+use crate::words::window as words;
 
 /// Opens the window on the shelf, or on a job.
 ///
@@ -59,7 +60,7 @@ pub fn open(
         viewport: egui::ViewportBuilder::default()
             .with_inner_size([1280.0, 760.0])
             .with_min_inner_size([900.0, 560.0])
-            .with_title("Quillbore")
+            .with_title(words::NAME)
             .with_app_id("quillbore"),
         system_font_fallback: false,
         ..eframe::NativeOptions::default()
@@ -110,12 +111,8 @@ pub fn open(
             )))
         }),
     );
-    made.map(|()| Ended::Done).map_err(|error| {
-        Failure::new(
-            format!("The window can't be opened, since OpenGL can't be used here ({error})"),
-            "without a window, quillbore papers JOB.ron --out DIR prints and quillbore figures JOB.ron computes",
-        )
-    })
+    made.map(|()| Ended::Done)
+        .map_err(|error| Failure::new(words::no_opengl(error), words::WITHOUT_WINDOW))
 }
 
 /// On systems where a display is named by the environment: that there is one.
@@ -123,10 +120,7 @@ fn no_display() -> Result<(), Failure> {
     let has = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
     let named_by_environment = cfg!(all(unix, not(target_os = "macos")));
     if named_by_environment && !has("DISPLAY") && !has("WAYLAND_DISPLAY") {
-        return Err(Failure::new(
-            "There is no display to open a window on",
-            "without a window, quillbore papers JOB.ron --out DIR prints and quillbore figures JOB.ron computes",
-        ));
+        return Err(Failure::new(words::NO_DISPLAY, words::WITHOUT_WINDOW));
     }
     Ok(())
 }

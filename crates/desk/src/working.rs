@@ -13,6 +13,7 @@ use crate::look;
 use crate::sheet::parts::pencil;
 use crate::sheet::shared::Shared;
 use crate::view::{Ask, OverruleDraft, View};
+use crate::words::working as words;
 
 /// The open figure's working.
 pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
@@ -28,7 +29,7 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
                 .color(t.accent),
         );
         ui.add_space(6.0);
-        if look::quiet_word(ui, "close").clicked() {
+        if look::quiet_word(ui, words::CLOSE).clicked() {
             view.opened = None;
         }
     });
@@ -39,7 +40,7 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
         &shared.results.figures,
         figure,
     ) else {
-        pencil(ui, "Nothing can be computed yet.");
+        pencil(ui, words::NOTHING_YET);
         return;
     };
     pencil(ui, formula(working.formula));
@@ -69,13 +70,13 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut 
                 });
                 ui.end_row();
             }
-            ui.label(RichText::new("result").font(look::small_bold()));
+            ui.label(RichText::new(words::RESULT).font(look::small_bold()));
             ui.label(RichText::new(speaker.said(working.result)).font(look::small_bold()));
             ui.end_row();
             if let Some(stands) = working.overruled {
                 let unit = workings::unit_of(figure);
                 ui.label(
-                    RichText::new("overruled")
+                    RichText::new(words::OVERRULED)
                         .font(look::small_bold())
                         .color(t.accent),
                 );
@@ -138,29 +139,30 @@ fn overrule_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec
         .iter()
         .find(|overrule| overrule.figure == key)
     {
-        pencil(ui, &format!("because: {}", overrule.reason));
-        if look::word(ui, "let the computed one stand").clicked() {
+        pencil(ui, &words::because(&overrule.reason));
+        if look::word(ui, words::LET_COMPUTED_STAND).clicked() {
             asks.push(Ask::Edit(Edit::WithdrawOverrule { figure: key }));
         }
         return;
     }
     ui.horizontal(|ui| {
-        pencil(ui, "overrule with ");
+        pencil(ui, words::OVERRULE_WITH);
         let response = look::line_edit(ui, &mut view.overrule.value, 60.0);
         response.widget_info(|| {
-            egui::WidgetInfo::labeled(egui::Role::TextInput, true, "overruling value")
+            egui::WidgetInfo::labeled(egui::Role::TextInput, true, words::OVERRULING_VALUE)
         });
     });
     let mut entered = false;
     ui.horizontal(|ui| {
-        pencil(ui, "because ");
+        pencil(ui, words::BECAUSE);
         let width = (ui.available_width() - 4.0).max(40.0);
         let response = look::line_edit(ui, &mut view.overrule.reason, width);
-        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, "reason"));
+        response
+            .widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, words::REASON));
         entered = response.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
     });
     let ready = !view.overrule.value.trim().is_empty() && !view.overrule.reason.trim().is_empty();
-    if ready && (look::word(ui, "overrule").clicked() || entered) {
+    if ready && (look::word(ui, words::OVERRULE).clicked() || entered) {
         let OverruleDraft { value, reason } = std::mem::take(&mut view.overrule);
         let unit = shared.job.unit;
         asks.push(Ask::Edit(Edit::Overrule {

@@ -4,9 +4,9 @@
 use egui::{RichText, Ui};
 use quillbore_job::job::FigureKey;
 use quillbore_job::slip::{kind, line};
+use quillbore_job::words::{issued::prices_not_trusted, life as life_words};
 use quillbore_job::{
     Edit, Field, Issued, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
-    words,
 };
 
 use super::fields::spots_ui;
@@ -18,6 +18,7 @@ use quillbore_office::office::Wanted;
 use crate::look;
 use crate::spot::Spot;
 use crate::view::{Ask, View};
+use crate::words::again as words;
 
 /// The block of the job before; nothing where this job is the first of its kind.
 pub fn again_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
@@ -25,9 +26,9 @@ pub fn again_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Ve
     if number.is_empty() {
         return;
     }
-    plain_head(ui, &format!("Again, after {number}"));
+    plain_head(ui, &words::head(number));
     let Some(old) = shared.before else {
-        pencil(ui, "The shelf has no job of that number that can be read.");
+        pencil(ui, words::NO_SUCH_JOB);
         return;
     };
     learned_ui(ui, shared, old, view, asks);
@@ -39,14 +40,14 @@ fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks
     let learned = reorder::learned(old);
     for open in &learned.open {
         let said = if open.is_empty() {
-            "nobody wrote down what it is"
+            words::NOT_WRITTEN_DOWN
         } else {
             open
         };
         ui.horizontal(|ui| {
-            ui.label(RichText::new("open non-conformance").font(look::bold()));
+            ui.label(RichText::new(words::OPEN_NONCONFORMANCE).font(look::bold()));
             ui.label(said);
-            pencil(ui, "close it in");
+            pencil(ui, words::CLOSE_IT_IN);
             if look::word(ui, &old.number).clicked() {
                 asks.extend(
                     JobKey::new(&old.number)
@@ -69,9 +70,9 @@ fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks
         );
     }
     for (label, texts) in [
-        ("do otherwise", &learned.next_time),
-        ("settings that worked", &learned.settings),
-        ("trouble", &learned.trouble),
+        (words::DO_OTHERWISE, &learned.next_time),
+        (words::SETTINGS_THAT_WORKED, &learned.settings),
+        (words::TROUBLE, &learned.trouble),
     ] {
         for text in texts {
             ui.horizontal(|ui| {
@@ -81,7 +82,7 @@ fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks
         }
     }
     if learned.next_time.is_empty() && learned.trouble.is_empty() && learned.settings.is_empty() {
-        pencil(ui, "No lessons were written down.");
+        pencil(ui, words::NO_LESSONS);
     }
 }
 
@@ -100,61 +101,58 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     ui.horizontal_wrapped(|ui| {
         let bold = |text: String| RichText::new(text).font(look::bold());
         if let Some(last) = &last {
-            pencil(ui, "last");
+            pencil(ui, words::LAST);
             ui.label(bold(last.each.to_string()));
-            pencil(
-                ui,
-                &format!("at {} ({}, {})", last.quantity, last.paper, last.date),
-            );
+            pencil(ui, &words::last_at(last.quantity, &last.paper, last.date));
         } else if left_out.is_empty() {
-            pencil(ui, "no price was issued last time");
+            pencil(ui, words::NO_PRICE_LAST_TIME);
         }
         if let Some(today) = today {
-            pencil(ui, if today.overruled { "kept" } else { "today" });
+            pencil(ui, words::today(today.overruled));
             ui.label(bold(today.each.to_string()));
-            pencil(ui, &format!("at {}", today.quantity));
+            pencil(ui, &words::at(today.quantity));
         }
         if let Some(order) = order {
-            pencil(ui, "the order pays");
+            pencil(ui, words::THE_ORDER_PAYS);
             ui.label(bold(order.to_string()));
         }
         if let Some(hours) = life::actual_hours(old) {
-            pencil(ui, "last hours");
+            pencil(ui, words::LAST_HOURS);
             ui.label(bold(show::hours(hours)));
         }
     });
     if !left_out.is_empty() {
-        ui.label(words::issued::prices_not_trusted(&left_out));
+        ui.label(prices_not_trusted(&left_out));
     }
     let orders = shared.job.slips_of::<kind::Order>();
     for difference in orders.flat_map(|order| order::open(shared.job, order)) {
         ui.horizontal(|ui| {
-            ui.label(RichText::new("differs").font(look::bold()));
-            ui.add(egui::Label::new(words::life::difference(&difference)).wrap());
+            ui.label(RichText::new(words::DIFFERS).font(look::bold()));
+            ui.add(egui::Label::new(life_words::difference(&difference)).wrap());
         });
     }
     ui.horizontal(|ui| {
         let figure = FigureKey::UnitPrice(offered);
         let overruled = shared.job.overrules.iter().any(|o| o.figure == figure);
         if let Some(last) = last.filter(|_| !overruled)
-            && look::word(ui, "keep the last price").clicked()
+            && look::word(ui, words::KEEP_LAST_PRICE).clicked()
         {
             asks.push(Ask::Edit(Edit::Overrule {
                 figure: figure.clone(),
                 text: last.each.to_string(),
-                reason: format!("kept from {}", last.paper),
+                reason: words::kept_from(&last.paper),
                 unit: shared.job.unit,
             }));
         }
-        if overruled && look::word(ui, "take today's price").clicked() {
+        if overruled && look::word(ui, words::TAKE_TODAYS_PRICE).clicked() {
             asks.push(Ask::Edit(Edit::WithdrawOverrule { figure }));
         }
         ui.add_space(8.0);
-        if order.is_some() && look::word(ui, "confirm the order").clicked() {
+        if order.is_some() && look::word(ui, words::CONFIRM_ORDER).clicked() {
             asks.push(Ask::Issue(Paper::Confirmation));
         }
         ui.add_space(8.0);
-        if look::word(ui, "call about it").clicked() {
+        if look::word(ui, words::CALL_ABOUT_IT).clicked() {
             asks.push(Ask::Pin(SlipKind::Call));
         }
     });
@@ -163,19 +161,16 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
 fn changed_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job) {
     let mut lines: Vec<String> = reorder::changed(old, shared.job)
         .iter()
-        .map(words::life::changed)
+        .map(life_words::changed)
         .collect();
     lines.extend(rates_changed(shared, old));
     if lines.is_empty() {
-        pencil(
-            ui,
-            "Nothing on the sheet changed since, and the rates are the same.",
-        );
+        pencil(ui, words::NOTHING_CHANGED);
         return;
     }
     for line in lines {
         ui.horizontal_wrapped(|ui| {
-            pencil(ui, "changed");
+            pencil(ui, words::CHANGED);
             ui.label(line);
         });
     }
@@ -195,13 +190,7 @@ fn rates_changed(shared: &Shared<'_>, old: &Job) -> Vec<String> {
         .filter_map(|(name, was)| {
             let is = now(name)?;
             let same = (is - was).abs() <= 1e-9 * was.abs();
-            (!same).then(|| {
-                format!(
-                    "{name}: {} \u{2192} {}",
-                    show::number(*was, 4),
-                    show::number(is, 4)
-                )
-            })
+            (!same).then(|| words::rate(name, &show::number(*was, 4), &show::number(is, 4)))
         })
         .collect()
 }

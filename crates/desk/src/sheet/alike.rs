@@ -10,6 +10,7 @@ use quillbore_office::office::Wanted;
 
 use crate::look;
 use crate::view::Ask;
+use crate::words::again as words;
 
 /// The most similar jobs with price each and actual hours.
 pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Vec<Ask>) {
@@ -23,15 +24,7 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
         .num_columns(7)
         .spacing([14.0, 2.0])
         .show(ui, |ui| {
-            for head in [
-                "done this before?",
-                "",
-                "material",
-                "size x depth",
-                "quantity",
-                "each",
-                "hours",
-            ] {
+            for head in words::ALIKE_HEADS {
                 pencil(ui, head);
             }
             ui.end_row();
@@ -51,23 +44,15 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
                 ui.label(format!("{} {}", summary.customer, summary.part));
                 ui.label(&summary.material);
                 let (size, depth) = (length(summary.size_mm), length(summary.depth_mm));
-                ui.label(match depth.as_str() {
-                    "" => size,
-                    depth => format!("{size} x {depth}"),
-                });
+                ui.label(words::size_and_depth(&size, &depth));
                 ui.label(summary.quantity.map_or_else(String::new, |q| q.to_string()));
                 ui.label(summary.price.map_or_else(
                     || summary.state.clone(),
-                    |price| format!("{} at {}", price.each, price.quantity),
+                    |price| words::each_at(price.each, price.quantity),
                 ));
-                let made = summary
-                    .made
-                    .map_or_else(String::new, |made| format!(" for {made}"));
-                ui.label(
-                    summary
-                        .hours
-                        .map_or_else(String::new, |hours| show::hours(hours) + &made),
-                );
+                ui.label(summary.hours.map_or_else(String::new, |hours| {
+                    words::hours(&show::hours(hours), summary.made)
+                }));
                 ui.end_row();
             }
         });

@@ -6,14 +6,14 @@ use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::Concern;
 use quillbore_job::question::Question;
 use quillbore_job::results::SideNote;
-use quillbore_job::words::answers as words;
-use quillbore_job::words::life;
+use quillbore_job::words::{answers, life};
 use quillbore_job::{Edit, Job, Line};
 
 use super::parts::pencil;
 use super::shared::Shared;
 use crate::look;
 use crate::view::{Answering, Ask, View};
+use crate::words::sheet as words;
 
 /// What can be done about the questions of one note, `about` these rows.
 pub fn question_ui(
@@ -27,10 +27,10 @@ pub fn question_ui(
     let Some(first) = questions.first() else {
         return;
     };
-    let what = format!("{} of {about}", words::concern(first.concern));
+    let what = words::asked_of(answers::concern(first.concern), about);
     if first.answer.is_some() {
-        let response = look::quiet_word(ui, words::DELETE);
-        name(&response, &format!("{}: {what}", words::DELETE));
+        let response = look::quiet_word(ui, answers::DELETE);
+        name(&response, &words::about_it(answers::DELETE, &what));
         if response.clicked() {
             let edits = questions.iter().map(|question| Edit::WithdrawAnswer {
                 row: question.row,
@@ -50,8 +50,8 @@ pub fn question_ui(
         return;
     }
     for how in How::ALL {
-        let response = look::word(ui, words::how(*how));
-        name(&response, &format!("{}: {what}", words::how(*how)));
+        let response = look::word(ui, answers::how(*how));
+        name(&response, &words::about_it(answers::how(*how), &what));
         if response.clicked() {
             let asked = questions.iter().map(|question| key(question));
             view.answering = Some(Answering::new(asked.collect(), *how));
@@ -67,11 +67,11 @@ fn line_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, what: &str, asks: 
     };
     let how = answering.how;
     ui.end_row();
-    pencil(ui, &format!("{} ", words::wanted(how)));
+    pencil(ui, &format!("{} ", answers::wanted(how)));
     ui.end_row();
     let width = (ui.available_width() - 4.0).max(80.0);
     let response = look::line_edit(ui, &mut answering.said, width);
-    let label = format!("{}: {what}", words::wanted(how));
+    let label = words::about_it(answers::wanted(how), what);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &label));
     if !std::mem::replace(&mut answering.shown, true) {
         response.request_focus();
@@ -81,9 +81,9 @@ fn line_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, what: &str, asks: 
     let entered = response.lost_focus() && pressed(Key::Enter);
     let given_up = response.lost_focus() && pressed(Key::Escape);
     ui.end_row();
-    let put = look::word(ui, "put it down").clicked();
+    let put = look::word(ui, words::PUT_IT_DOWN).clicked();
     ui.add_space(8.0);
-    let leave = look::quiet_word(ui, "not now").clicked();
+    let leave = look::quiet_word(ui, words::NOT_NOW).clicked();
     if (put || entered) && !answering.said.trim().is_empty() {
         let edits = edits(shared, answering);
         view.answering = None;

@@ -5,13 +5,17 @@ use quillbore_calc::finding::Level;
 use quillbore_job::life::{self, Blocker, State};
 use quillbore_job::results::Missing;
 use quillbore_job::slip::{kind, line};
-use quillbore_job::{Field, Job, Paper, words};
+use quillbore_job::words::{life as life_words, slips};
+use quillbore_job::{Field, Job, Paper};
 
 use super::parts::pencil;
 use super::shared::Shared;
 use crate::actions::Action;
 use crate::look;
 use crate::view::Ask;
+use crate::words::commands;
+use crate::words::head as words;
+use crate::words::papers::RELEASE_TRAVELER;
 
 /// Width that the words of the head take.
 const WORDS: f32 = 560.0;
@@ -22,19 +26,6 @@ enum Floor {
     Ready,
     /// Only so many of the ordered parts are here.
     Part(u32),
-}
-
-/// What stands in the way of a quotation, in the words of the head.
-const fn word(missing: Missing) -> &'static str {
-    match missing {
-        Missing::Material => "material",
-        Missing::Machine => "machine",
-        Missing::Quantity => "quantity",
-        Missing::Size => "a size",
-        Missing::Depth => "a depth",
-        Missing::Reading => "what can't be read",
-        Missing::Name => "a name from the lists",
-    }
 }
 
 /// The jobs that lie on the desk, where there are several: each a word that lays it on top.
@@ -58,10 +49,7 @@ pub fn open_jobs_ui(ui: &mut Ui, names: &[String], at: usize, asks: &mut Vec<Ask
 /// Says which other desk has the job open.
 pub fn elsewhere_ui(ui: &mut Ui, desk: Option<&str>) {
     if let Some(desk) = desk {
-        pencil(
-            ui,
-            &format!("also open at {desk}: whoever saves second is asked to merge"),
-        );
+        pencil(ui, &words::open_elsewhere(desk));
     }
 }
 
@@ -77,21 +65,16 @@ pub fn head_ui(
     let mut beside = false;
     ui.horizontal(|ui| {
         let number = if job.number.is_empty() {
-            "new job"
+            words::NEW_JOB
         } else {
             job.number.as_str()
         };
         ui.label(RichText::new(number).font(look::heading()));
         if dirty {
-            pencil(ui, "not saved");
+            pencil(ui, words::NOT_SAVED);
         }
         ui.add_space(10.0);
-        let revision = job.text(Field::Revision);
-        let part = match (job.text(Field::Part), revision) {
-            ("", _) => String::new(),
-            (part, "") => part.to_owned(),
-            (part, revision) => format!("{part} rev {revision}"),
-        };
+        let part = words::part(job.text(Field::Part), job.text(Field::Revision));
         for text in [job.text(Field::Customer), part.as_str()] {
             if !text.is_empty() {
                 ui.label(RichText::new(text).font(look::subheading()));
@@ -111,12 +94,12 @@ pub fn head_ui(
         pencil(ui, &said);
         match ready {
             Floor::Ready => {
-                if look::word(ui, "release the traveler").clicked() {
+                if look::word(ui, RELEASE_TRAVELER).clicked() {
                     asks.push(Ask::Issue(Paper::Traveler));
                 }
             }
             Floor::Part(here) => {
-                if look::word(ui, &format!("release these {here}")).clicked() {
+                if look::word(ui, &words::release_part(here)).clicked() {
                     asks.push(Ask::ReleasePart(here));
                 }
             }
@@ -139,7 +122,7 @@ fn words_ui(ui: &mut Ui, labels: (Option<&str>, Option<&str>), asks: &mut Vec<As
             };
             let hint = hint(*action, label, ui);
             ui.add_enabled_ui(allowed, |ui| {
-                let response = look::quiet_word(ui, action.word()).on_hover_text(hint);
+                let response = look::quiet_word(ui, commands::action(*action)).on_hover_text(hint);
                 if response.clicked() {
                     asks.push(Ask::Do(*action));
                 }
@@ -155,7 +138,7 @@ fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
         .first()
         .map_or_else(String::new, |key| ui.ctx().format_shortcut(key));
     match label {
-        Some(label) => format!("{}: {label}  {keys}", action.word()),
+        Some(label) => words::hint(commands::action(action), label, &keys),
         None => keys,
     }
 }
@@ -166,18 +149,15 @@ fn stands(shared: &Shared<'_>) -> (String, Floor) {
     let is_missing =
         |wanted: &&Missing| (notes.iter()).any(|note| note.kind.missing() == Some(**wanted));
     let all = Missing::ALL.iter().filter(is_missing);
-    let mut missing: Vec<&str> = all.map(|missing| word(*missing)).collect();
+    let mut missing: Vec<&str> = all.map(|missing| words::missing(*missing)).collect();
     if shared.job.rows.is_empty() {
-        missing.push("holes");
+        missing.push(words::HOLES);
     }
     let job = shared.job;
     let found = shared.results.found();
     let blockers = |paper| life::blockers(paper, job, &found, shared.before);
     let state = life::state(job);
-    let stands = words::life::state(state);
-    let ended = life::outcome(job).map_or_else(String::new, |how| {
-        format!(", {}", words::slips::outcome(how))
-    });
+    let ended = life::outcome(job).map(slips::outcome);
     let mut ready = Floor::NotYet;
     let next = match state {
         State::Inquiry => {
@@ -190,32 +170,27 @@ fn stands(shared: &Shared<'_>) -> (String, Floor) {
             let blockers = blockers(Paper::Traveler);
             if blockers.is_empty() {
                 ready = Floor::Ready;
-                "ready to release".to_owned()
+                words::READY_TO_RELEASE.to_owned()
             } else {
                 if let [Blocker::Missing { here, .. }] = blockers[..] {
                     ready = Floor::Part(here);
                 }
-                let said: Vec<String> = blockers.iter().map(words::life::blocker).collect();
-                format!("to release: {}", said.join("; "))
+                let said: Vec<String> = blockers.iter().map(life_words::blocker).collect();
+                words::to_release(&said)
             }
         }
         State::OnTheFloor => {
             let left = life::left_to_deliver(job);
-            let left = left.map(|left| format!("{left} still to be delivered"));
+            let left = left.map(words::left_to_deliver);
             joined(left, held(job))
         }
         State::Delivered => joined(None, held(job)),
         State::LaidAside => String::new(),
     };
     let asked = next_call(job).map_or_else(String::new, |day| {
-        let due = if day <= shared.day { "today" } else { "on" };
-        format!("; ask about the quotation {due} {day}")
+        words::ask_about_quotation(day <= shared.day, day)
     });
-    let said = if next.is_empty() {
-        format!("{stands}{ended}{asked}")
-    } else {
-        format!("{stands}{ended}; {next}{asked}")
-    };
+    let said = words::stands(life_words::state(state), ended, &next, &asked);
     (said, ready)
 }
 
@@ -230,21 +205,18 @@ fn to_quote(missing: &[&str], other_stop: bool, blockers: &[Blocker]) -> String 
             _ => false,
         };
         let is_news = missing.is_empty() || !said;
-        is_news.then(|| words::life::blocker(blocker))
+        is_news.then(|| life_words::blocker(blocker))
     });
     let missing = missing.iter().map(|word| (*word).to_owned());
     let said: Vec<String> = missing.chain(blockers).collect();
-    if said.is_empty() {
-        return "ready to quote".to_owned();
-    }
-    format!("to quote: {}", said.join(", "))
+    words::to_quote(&said)
 }
 
 /// That an open non-conformance keeps parts from being delivered.
 fn held(job: &Job) -> Option<String> {
     let mut trouble = job.slips_of::<kind::Nonconformance>();
     let held = trouble.any(life::holds_delivery);
-    held.then(|| words::life::blocker(&Blocker::Undecided))
+    held.then(|| life_words::blocker(&Blocker::Undecided))
 }
 
 fn joined(one: Option<String>, other: Option<String>) -> String {

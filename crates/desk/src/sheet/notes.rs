@@ -14,6 +14,7 @@ use super::answer;
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, View};
+use crate::words::sheet as words;
 
 /// Notes that say the same of several rows, told once.
 struct Told<'a> {
@@ -211,7 +212,7 @@ fn note_ui(
     });
 }
 
-/// The rows that a note is about: "A, B, C and 5 more".
+/// The rows that a note is about, the first of them by name.
 fn about(shared: &Shared<'_>, rows: &[RowId]) -> String {
     const SHOWN: usize = 6;
     let speaker = shared.speaker();
@@ -220,9 +221,5 @@ fn about(shared: &Shared<'_>, rows: &[RowId]) -> String {
         .take(SHOWN)
         .map(|row| speaker.mark(*row))
         .collect();
-    let marks = marks.join(", ");
-    match rows.len().saturating_sub(SHOWN) {
-        0 => marks,
-        more => format!("{marks} and {more} more"),
-    }
+    words::about(&marks, rows.len().saturating_sub(SHOWN))
 }

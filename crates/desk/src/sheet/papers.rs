@@ -2,9 +2,9 @@
 //! pages as they will be printed.
 
 use egui::{RichText, Sense, Ui, vec2};
+use quillbore_job::Paper;
 use quillbore_job::results::Beside;
-use quillbore_job::words::slips as words;
-use quillbore_job::{Paper, words::life};
+use quillbore_job::words::{life, slips};
 use quillbore_office::print::{self, Sitting, Stamp};
 use quillbore_paper::Sheet;
 
@@ -14,6 +14,7 @@ use crate::actions::Action;
 use crate::look;
 use crate::preview::paint_page;
 use crate::view::{Ask, View};
+use crate::words::papers as words;
 
 /// The block of the papers.
 pub fn papers_ui(
@@ -23,13 +24,13 @@ pub fn papers_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    plain_head(ui, "Papers");
+    plain_head(ui, words::HEAD);
     anchors.put(Beside::Papers, ui.cursor().top() + 10.0);
     issued_ui(ui, shared, asks);
     ui.horizontal_wrapped(|ui| {
-        pencil(ui, "preview:");
+        pencil(ui, words::PREVIEW);
         for paper in Paper::ALL {
-            if look::word(ui, words::paper(*paper)).clicked() {
+            if look::word(ui, slips::paper(*paper)).clicked() {
                 view.paper = if view.paper == Some(*paper) {
                     None
                 } else {
@@ -38,7 +39,7 @@ pub fn papers_ui(
             }
             ui.add_space(8.0);
         }
-        if look::word(ui, "print previews").clicked() {
+        if look::word(ui, words::PRINT_PREVIEWS).clicked() {
             asks.push(Ask::Do(Action::Print));
         }
     });
@@ -50,7 +51,7 @@ pub fn papers_ui(
         ui.scroll_to_cursor(Some(egui::Align::Min));
     }
     issue_ui(ui, paper, shared, asks);
-    if look::quiet_word(ui, "hide").clicked() {
+    if look::quiet_word(ui, words::HIDE).clicked() {
         view.paper = None;
         view.paper_seen = None;
     }
@@ -61,23 +62,23 @@ fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
     for issued in &shared.job.issued {
         ui.horizontal(|ui| {
             ui.label(RichText::new(life::paper(issued.paper, &issued.number)).font(look::bold()));
-            let mut said = format!("of {}", issued.date);
+            let mut said = words::of(issued.date);
             if let Some(until) = issued.valid_until {
-                said += &format!(", valid until {until}");
+                said += &words::valid_until(until);
             }
             if let Some(line) = issued.lines.first()
                 && let Some(each) = line.each
             {
-                said += &format!(", {each} each at {}", line.quantity);
+                said += &words::each_at(each, line.quantity);
             }
             if shared.job.is_withdrawn(issued) {
-                said += ", withdrawn";
+                said += words::WITHDRAWN;
             } else if let Some(later) = shared.job.replaced_by(&issued.number) {
-                said += &format!(", replaced by {}", later.number);
+                said += &words::replaced_by(&later.number);
             }
             pencil(ui, &said);
-            let response = look::quiet_word(ui, "reprint");
-            let name = format!("reprint {}", issued.number);
+            let response = look::quiet_word(ui, words::REPRINT);
+            let name = words::reprint(&issued.number);
             response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &name));
             if response.clicked() {
                 asks.push(Ask::Reprint(issued.number.clone()));
@@ -93,23 +94,19 @@ fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
     let in_the_way = quillbore_job::life::blockers(paper, shared.job, &found, before);
     ui.horizontal_wrapped(|ui| {
         if in_the_way.is_empty() {
-            let word = match paper {
-                Paper::Traveler => "release the traveler".to_owned(),
-                _ => format!("issue the {}", words::paper(paper)),
-            };
-            if look::word(ui, &word).clicked() {
+            if look::word(ui, &words::issue(paper)).clicked() {
                 asks.push(Ask::Issue(paper));
             }
             if paper == Paper::Quotation && !shared.together.is_empty() {
                 ui.add_space(8.0);
-                let word = format!("issue one together with {}", shared.together.join(", "));
+                let word = words::issue_together(shared.together);
                 if look::word(ui, &word).clicked() {
                     asks.push(Ask::IssueTogether);
                 }
             }
         } else {
             let said: Vec<String> = in_the_way.iter().map(life::blocker).collect();
-            pencil(ui, &format!("a preview; in the way: {}", said.join("; ")));
+            pencil(ui, &words::in_the_way(&said));
         }
     });
 }

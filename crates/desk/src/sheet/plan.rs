@@ -13,6 +13,7 @@ use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::preview::paint_picture;
 use crate::view::{Ask, View};
+use crate::words::plan as words;
 
 /// The block of the plan.
 pub fn plan_ui(
@@ -34,39 +35,10 @@ pub fn plan_ui(
         ui.add_space(4.0);
         ui.horizontal_wrapped(|ui| {
             let count = figures.setups.len();
-            let word = if count == 1 {
-                "1 clamping".to_owned()
-            } else {
-                format!("{count} clampings")
-            };
+            let word = words::clampings(count);
             figure_word(ui, &word, Figure::Setups, look::body(), view, Some(anchors));
-            let said: Vec<String> = figures
-                .setups
-                .iter()
-                .enumerate()
-                .map(|(index, setup)| {
-                    let mut says = format!(
-                        "{}: {} holes in {}",
-                        index + 1,
-                        setup.holes,
-                        if setup.directions == 1 {
-                            "one direction".to_owned()
-                        } else {
-                            format!("{} directions", setup.directions)
-                        }
-                    );
-                    for (number, what) in
-                        [(setup.index_moves, "index moves"), (setup.tilts, "tilts")]
-                    {
-                        if number > 0 {
-                            says.push_str(&format!(", {number} {what}"));
-                        }
-                    }
-                    if setup.turned_over {
-                        says.push_str(", turned over");
-                    }
-                    says
-                })
+            let said: Vec<String> = (figures.setups.iter().enumerate())
+                .map(|(index, setup)| words::clamping(index + 1, setup))
                 .collect();
             pencil(ui, &said.join("; "));
         });
@@ -98,11 +70,8 @@ fn section_ui(ui: &mut Ui, shared: &Shared<'_>, view: &View) {
         section::draw(&mut page, &section, area);
         let size = vec2(PAPER.0 as f32, PAPER.1 as f32) * SCALE;
         let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
-        let said = format!(
-            "{}, {}\u{b0} from the normal",
-            shared.speaker().hole(row.id),
-            show::number(section.tilt_deg, 3)
-        );
+        let tilt = show::number(section.tilt_deg, 3);
+        let said = words::section(&shared.speaker().hole(row.id), &tilt);
         response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &said));
         if ui.is_rect_visible(rect) {
             paint_picture(ui.painter(), rect, SCALE, &page, look::tokens(ui));
@@ -127,13 +96,7 @@ fn electrodes_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, anchors: &mu
         .num_columns(6)
         .spacing([18.0, 2.0])
         .show(ui, |ui| {
-            for head in [
-                "electrodes for the lot",
-                "needed",
-                "at least",
-                "kit with spares",
-                "in table order",
-            ] {
+            for head in words::ELECTRODE_HEADS {
                 pencil(ui, head);
             }
             ui.end_row();
@@ -141,7 +104,7 @@ fn electrodes_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, anchors: &mu
                 let name = electrodes
                     .tube
                     .of(&shared.shop.tables.tubes)
-                    .map_or("?", |tube| tube.name.as_str());
+                    .map_or(words::NO_TUBE, |tube| tube.name.as_str());
                 ui.label(name);
                 let figure = Figure::Electrodes(electrodes.tube);
                 figure_word(

@@ -4,7 +4,7 @@ use egui::{Align, Grid, Layout, Ui, vec2};
 use quillbore_calc::Figure;
 use quillbore_calc::job_figures::{LotFigures, PriceFigures};
 use quillbore_job::results::Beside;
-use quillbore_job::words::price as words;
+use quillbore_job::words::price as job_words;
 use quillbore_job::{Block, show_quantity as show};
 use rust_decimal::prelude::ToPrimitive as _;
 
@@ -13,6 +13,7 @@ use super::parts::{block_head, figure_word, pencil};
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, View};
+use crate::words::price as words;
 
 /// Width of a column of figures.
 const FIGURE: f32 = 64.0;
@@ -34,11 +35,7 @@ pub fn price_ui(
         .and_then(|price| price.breaks.first())
         .map_or_else(String::new, |first| {
             let digits = shared.shop.tables.rates.minor_digits;
-            format!(
-                "{} each at {}",
-                show::money_exact(first.each, digits),
-                first.quantity
-            )
+            words::each_at(&show::money_exact(first.each, digits), first.quantity)
         });
     let open = block_head(ui, Block::Price, view, &summary);
     anchors.put(Beside::Price, ui.cursor().top() + 10.0);
@@ -66,14 +63,14 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchor
         .num_columns(4)
         .spacing([14.0, 2.0])
         .show(ui, |ui| {
-            pencil(ui, "hours of the lot");
-            for head in words::BAND {
+            pencil(ui, words::HOURS);
+            for head in job_words::BAND {
                 right_in(ui, FIGURE, |ui| pencil(ui, head));
             }
             ui.end_row();
             for (what, band, figure) in [
-                ("machine", lot.machine_hours, Figure::MachineHours),
-                ("labor", lot.labor_hours, Figure::LaborHours),
+                (words::MACHINE, lot.machine_hours, Figure::MachineHours),
+                (words::LABOR, lot.labor_hours, Figure::LaborHours),
             ] {
                 ui.label(what);
                 right(ui, &show::hours(band.p10));
@@ -90,22 +87,22 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchor
         .num_columns(2)
         .spacing([14.0, 1.0])
         .show(ui, |ui| {
-            pencil(ui, "machine minutes");
+            pencil(ui, words::MACHINE_MINUTES);
             pencil(ui, "");
             ui.end_row();
             let machine = &lot.machine;
             for (what, minutes) in [
-                ("in the holes", machine.holes),
-                ("setting up", machine.set_up),
-                ("first piece", machine.first_piece),
-                ("loading", machine.load),
-                ("index and tilt", machine.index),
-                ("turning over", machine.turn_over),
-                ("travel", machine.travel),
-                ("electrode changes", machine.electrode_changes),
-                ("guide changes", machine.guide_changes),
-                ("dressing", machine.dressing),
-                ("broken electrodes", machine.breakages),
+                (words::IN_HOLES, machine.holes),
+                (words::SETTING_UP, machine.set_up),
+                (words::FIRST_PIECE, machine.first_piece),
+                (words::LOADING, machine.load),
+                (words::INDEX_AND_TILT, machine.index),
+                (words::TURNING_OVER, machine.turn_over),
+                (words::TRAVEL, machine.travel),
+                (words::ELECTRODE_CHANGES, machine.electrode_changes),
+                (words::GUIDE_CHANGES, machine.guide_changes),
+                (words::DRESSING, machine.dressing),
+                (words::BROKEN_ELECTRODES, machine.breakages),
             ] {
                 if minutes > 0.0 {
                     ui.label(what);
@@ -128,19 +125,19 @@ fn costs_ui(
         .num_columns(2)
         .spacing([14.0, 1.0])
         .show(ui, |ui| {
-            pencil(ui, "cost of the lot");
+            pencil(ui, words::COST);
             right_in(ui, AMOUNT, |ui| pencil(ui, &price.currency));
             ui.end_row();
             for (what, amount) in [
-                ("machine", price.cost.machine),
-                ("labor", price.cost.labor),
-                ("electrodes", price.cost.electrodes),
-                ("guides", price.cost.guides),
-                ("dielectric", price.cost.dielectric),
-                ("power", price.cost.power),
-                ("outside work", price.cost.outside),
-                ("redone work", price.cost.redo),
-                ("part at risk", price.cost.part_risk),
+                (words::MACHINE, price.cost.machine),
+                (words::LABOR, price.cost.labor),
+                (words::ELECTRODES, price.cost.electrodes),
+                (words::GUIDES, price.cost.guides),
+                (words::DIELECTRIC, price.cost.dielectric),
+                (words::POWER, price.cost.power),
+                (words::OUTSIDE_WORK, price.cost.outside),
+                (words::REDONE_WORK, price.cost.redo),
+                (words::PART_AT_RISK, price.cost.part_risk),
             ] {
                 if amount > 0.0 {
                     ui.label(what);
@@ -156,14 +153,14 @@ fn costs_ui(
             } else {
                 0.0
             };
-            ui.label(words::not_yet_known(share));
+            ui.label(job_words::not_yet_known(share));
             right_in(ui, AMOUNT, |ui| {
                 let amount = show::money(price.cost.not_yet_known, digits);
                 let font = look::body();
                 figure_word(ui, &amount, Figure::NotYetKnown, font, view, Some(anchors));
             });
             ui.end_row();
-            ui.label(words::EXPECTED_COST);
+            ui.label(job_words::EXPECTED_COST);
             right_in(ui, AMOUNT, |ui| {
                 let total = show::money(price.expected_cost, digits);
                 figure_word(
@@ -176,18 +173,18 @@ fn costs_ui(
                 );
             });
             ui.end_row();
-            ui.label(words::BAND.join(", "));
+            ui.label(job_words::BAND.join(", "));
             let band = [price.lot_cost.p10, price.lot_cost.p50, price.lot_cost.p90];
             right_in(ui, AMOUNT, |ui| {
                 ui.label(band.map(|cost| show::money(cost, 0)).join(", "));
             });
             ui.end_row();
-            ui.label("margin on price");
+            ui.label(words::MARGIN);
             right_in(ui, AMOUNT, |ui| {
                 ui.label(show::percent(price.margin));
             });
             ui.end_row();
-            ui.label("markup on cost");
+            ui.label(words::MARKUP);
             right_in(ui, AMOUNT, |ui| {
                 ui.label(show::percent(price.markup));
             });
@@ -207,7 +204,7 @@ fn breaks_ui(
         .num_columns(4)
         .spacing([22.0, 2.0])
         .show(ui, |ui| {
-            for head in ["quantity", "cost each", "price each", "the lot"] {
+            for head in words::BREAK_HEADS {
                 right_in(ui, FIGURE, |ui| pencil(ui, head));
             }
             ui.end_row();
@@ -225,20 +222,17 @@ fn breaks_ui(
                 );
                 let mut says = Vec::new();
                 if offered.minimum {
-                    says.push("by the minimum charge");
+                    says.push(words::BY_MINIMUM);
                 }
                 if offered.overruled {
-                    says.push("overruled");
+                    says.push(words::OVERRULED);
                 }
                 pencil(ui, &says.join(", "));
                 ui.end_row();
             }
         });
     for (what, amount) in &price.one_off {
-        pencil(
-            ui,
-            &format!("once, apart: {what} {}", show::money_exact(*amount, digits)),
-        );
+        pencil(ui, &words::once(what, &show::money_exact(*amount, digits)));
     }
 }
 

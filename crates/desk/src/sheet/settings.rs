@@ -7,6 +7,7 @@ use crate::actions::Action;
 use crate::look;
 use crate::settings::Settings;
 use crate::view::{Ask, Setting, View};
+use crate::words::{commands, settings as words};
 
 /// The lines of the settings.
 pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut Vec<Ask>) {
@@ -16,10 +17,10 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut
     if !std::mem::replace(&mut drafts.seen, true) {
         ui.scroll_to_cursor(Some(egui::Align::Min));
     }
-    plain_head(ui, "This desk");
+    plain_head(ui, words::HEAD);
     ui.horizontal(|ui| {
-        pencil(ui, "papers are printed on");
-        for (word, letter) in [("A4", false), ("Letter", true)] {
+        pencil(ui, words::PRINTED_ON);
+        for (word, letter) in [(words::A4, false), (words::LETTER, true)] {
             if settings.letter == letter {
                 ui.label(word);
             } else if look::word(ui, word).clicked() {
@@ -30,12 +31,12 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut
     });
     for (label, text, setting) in [
         (
-            "other desks know this one as",
+            words::DESK_NAME,
             &mut drafts.desk_name,
             Setting::DeskName as fn(String) -> Setting,
         ),
         (
-            "the shelf, from the next start on",
+            words::SHELF,
             &mut drafts.shelf,
             Setting::Shelf as fn(String) -> Setting,
         ),
@@ -49,11 +50,7 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut
             }
         });
     }
-    pencil(
-        ui,
-        "Rates, machines, materials, tubes, texts and address come from the shop's own file, named by \
-         --shop at the start; without one they are those of the invented shop.",
-    );
+    pencil(ui, words::FROM_SHOP_FILE);
     ui.horizontal(|ui| {
         for action in [
             Action::OtherPaper,
@@ -63,9 +60,9 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut
             Action::Settings,
         ] {
             let word = if action == Action::Settings {
-                "done"
+                words::DONE
             } else {
-                action.word()
+                commands::action(action)
             };
             if look::word(ui, word).clicked() {
                 asks.push(Ask::Do(action));

@@ -9,6 +9,7 @@ use quillbore_office::office::Wanted;
 use super::parts::pencil;
 use crate::look;
 use crate::view::Ask;
+use crate::words::shelf as words;
 
 /// The height of a job's two lines.
 const LINE: f32 = 38.0;
@@ -24,13 +25,13 @@ pub fn shelf_ui(
 ) {
     let t = look::tokens(ui);
     ui.add_space(8.0);
-    ui.label(look::spaced_caps("Shelf", t.ink));
+    ui.label(look::spaced_caps(words::HEAD, t.ink));
     ui.horizontal(|ui| {
-        pencil(ui, "find");
+        pencil(ui, words::FIND);
         let width = ui.available_width() - 4.0;
         let response = look::line_edit(ui, &mut list.find, width);
         response.widget_info(|| {
-            egui::WidgetInfo::labeled(egui::Role::TextInput, true, "find on the shelf")
+            egui::WidgetInfo::labeled(egui::Role::TextInput, true, words::FIND_ON_SHELF)
         });
         if std::mem::take(find_focus) {
             response.request_focus();
@@ -45,7 +46,7 @@ pub fn shelf_ui(
         }
     });
     let said = match (list.notice.as_str(), list.busy) {
-        ("", true) => "looking through the folder",
+        ("", true) => words::LOOKING,
         (notice, _) => notice,
     };
     if !said.is_empty() {
@@ -53,7 +54,7 @@ pub fn shelf_ui(
     }
     if list.find.is_empty() && recent.len() > 1 {
         ui.horizontal_wrapped(|ui| {
-            pencil(ui, "lately");
+            pencil(ui, words::LATELY);
             for kept in recent {
                 let wanted = Wanted::read(kept);
                 let number = match &wanted {
@@ -61,7 +62,7 @@ pub fn shelf_ui(
                     Wanted::Path(path) => path.file_stem().unwrap_or_default().to_string_lossy(),
                 };
                 let word = look::quiet_word(ui, &number);
-                let named = format!("lately {number}");
+                let named = words::lately(&number);
                 word.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &named));
                 if word.clicked() {
                     asks.push(Ask::Open(wanted.clone()));
@@ -91,8 +92,8 @@ pub fn shelf_ui(
                             let who = [says.customer.as_str(), says.part.as_str()].join(" ");
                             (who, says.state.as_str())
                         }
-                        Err(why) if job.job.is_none() => (why.clone(), "no job"),
-                        Err(why) => (why.clone(), "can't be read"),
+                        Err(why) if job.job.is_none() => (why.clone(), words::NO_JOB),
+                        Err(why) => (why.clone(), words::UNREADABLE),
                     };
                     let here = open.is_some() && open == job.job.as_ref();
                     ui.allocate_ui(egui::vec2(ui.available_width(), LINE - 4.0), |ui| {
@@ -104,7 +105,7 @@ pub fn shelf_ui(
                             let line = ui
                                 .add(Label::new(number).sense(Sense::click()))
                                 .on_hover_cursor(egui::CursorIcon::PointingHand);
-                            let named = format!("job {}", job.name);
+                            let named = words::job(&job.name);
                             line.widget_info(|| {
                                 egui::WidgetInfo::labeled(egui::Role::Link, true, &named)
                             });

@@ -4,7 +4,7 @@ use egui::{Label, RichText, Sense, Ui};
 use quillbore_job::life;
 use quillbore_job::results::Beside;
 use quillbore_job::slip::{kind, line};
-use quillbore_job::words::slips as words;
+use quillbore_job::words::slips as kind_words;
 use quillbore_job::{Edit, Line, Slip, SlipKind, show_quantity as show};
 
 use super::fields::spots_ui;
@@ -13,6 +13,7 @@ use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::spot::Spot;
 use crate::view::{Ask, View};
+use crate::words::slips as words;
 
 const ORDER: &[SlipKind] = &[
     SlipKind::Order,
@@ -36,7 +37,7 @@ pub fn order_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    plain_head(ui, "Order and parts");
+    plain_head(ui, words::ORDER);
     block_ui(ui, ORDER, shared, view, anchors, asks);
     let said = parts_said(shared);
     if !said.is_empty() {
@@ -52,23 +53,14 @@ pub fn records_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    plain_head(ui, "Run records");
+    plain_head(ui, words::RECORDS);
     block_ui(ui, HAPPENED, shared, view, anchors, asks);
     if let Some(actual) = life::actual_hours(shared.job) {
         let estimate = shared.results.figures.lot.as_ref().map(|lot| {
             let band = lot.machine_hours;
-            format!(
-                ", {} were estimated ({} to {})",
-                show::hours(band.p50),
-                show::hours(band.p10),
-                show::hours(band.p90)
-            )
+            [band.p50, band.p10, band.p90].map(show::hours)
         });
-        ui.label(format!(
-            "{} machine hours are on record{}",
-            show::hours(actual),
-            estimate.unwrap_or_default()
-        ));
+        ui.label(words::hours(&show::hours(actual), estimate));
     }
 }
 
@@ -80,7 +72,7 @@ pub fn calls_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    plain_head(ui, "Calls");
+    plain_head(ui, words::CALLS);
     block_ui(ui, CALLS, shared, view, anchors, asks);
 }
 
@@ -90,7 +82,7 @@ fn parts_said(shared: &Shared<'_>) -> String {
     };
     let here = life::sum::<kind::Received, _>(shared.job, line::Count);
     let gone = life::sum::<kind::Delivery, _>(shared.job, line::Count);
-    format!("{ordered} ordered, {here} here, {gone} delivered")
+    words::parts(ordered, here, gone)
 }
 
 fn block_ui(
@@ -107,9 +99,9 @@ fn block_ui(
         }
     }
     ui.horizontal(|ui| {
-        pencil(ui, "add:");
+        pencil(ui, words::ADD);
         for kind in kinds {
-            if look::word(ui, words::kind(*kind)).clicked() {
+            if look::word(ui, kind_words::kind(*kind)).clicked() {
                 asks.push(Ask::Pin(*kind));
             }
             ui.add_space(8.0);
@@ -129,18 +121,18 @@ fn slip_ui(
     let open = view.open_slips.contains(&slip.id);
     anchors.put(Beside::Slip(slip.id, None), ui.cursor().top() + 10.0);
     ui.horizontal(|ui| {
-        let name = RichText::new(words::kind(slip.kind)).font(look::bold());
+        let name = RichText::new(kind_words::kind(slip.kind)).font(look::bold());
         let head = ui
             .add(Label::new(name).sense(Sense::click()))
             .on_hover_cursor(egui::CursorIcon::PointingHand);
-        let named = format!("{} {}", words::kind(slip.kind), slip.id + 1);
+        let named = words::slip(kind_words::kind(slip.kind), slip.id);
         head.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &named));
         if head.clicked() {
             super::parts::toggle(&mut view.open_slips, slip.id);
         }
         ui.add_space(6.0);
         if open {
-            if look::quiet_word(ui, "delete").clicked() {
+            if look::quiet_word(ui, words::DELETE).clicked() {
                 asks.push(Ask::Edit(Edit::RemoveSlip { slip: slip.id }));
             }
         } else {
@@ -182,7 +174,7 @@ fn in_one_line(slip: &Slip) -> String {
         Some(if plain.contains(line) {
             text
         } else {
-            format!("{} {text}", words::line(*line))
+            words::labeled(kind_words::line(*line), &text)
         })
     });
     lines.collect::<Vec<_>>().join(", ")
