@@ -1,0 +1,167 @@
+//! The window with an office behind it, and the hands that work in it.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use egui::{Event, Key, Modifiers};
+use egui_kittest::{Harness, kittest::Queryable as _};
+use quillbore_desk::app::{App, Parts};
+use quillbore_desk::desk::Desk;
+use quillbore_desk::dialogs::{Answer, Dialogs, Question};
+use quillbore_desk::settings::Settings;
+use quillbore_job::{Edit, Field, Job, Shop, Unit};
+use quillbore_office::clerk::Clerk;
+use quillbore_office::clock::FixedClock;
+use quillbore_office::disk::{Disk, RealDisk};
+use quillbore_office::listing::Listing;
+use quillbore_office::shelf::{Folder, Shelf as _};
+use quillbore_office::start::Standing;
+use quillbore_office::{Office, places};
+
+/// No dialog on this machine.
+struct NoDialogs;
+
+impl Dialogs for NoDialogs {
+    fn ask(&mut self, _: Question) {}
+    fn answer(&mut self) -> Option<(Question, Answer)> {
+        None
+    }
+}
+
+/// The window; made in the first frame, since it dresses the context it is shown in.
+pub(crate) struct Window {
+    desk: Option<Desk>,
+    app: Option<App>,
+}
+
+impl Window {
+    pub(crate) fn app(&self) -> &App {
+        self.app.as_ref().expect("the first frame made it")
+    }
+
+    pub(crate) fn job(&self) -> &Job {
+        self.app().desk().job()
+    }
+}
+
+pub(crate) fn day() -> NaiveDate {
+    NaiveDate::from_ymd_opt(2026, 11, 25).expect("a day")
+}
+
+/// An office over a folder, which is made a shelf.
+pub(crate) fn office(root: &Path) -> Arc<Office> {
+    let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
+    let folder = Arc::new(Folder::new(Arc::clone(&disk), root, None));
+    let mark = places::new_mark().expect("a mark");
+    folder.adopt(&mark).expect("a shelf");
+    office_over(folder, disk)
+}
+
+pub(crate) fn office_over(folder: Arc<Folder>, disk: Arc<dyn Disk>) -> Arc<Office> {
+    let shop = Shop::embedded().expect("the shop").clone();
+    Arc::new(Office::over(folder, disk, Arc::new(shop)))
+}
+
+pub(crate) fn desk_of(office: &Arc<Office>) -> Desk {
+    Desk::at_once(Arc::clone(office), Arc::new(FixedClock(day())))
+}
+
+pub(crate) fn empty_desk(folder: &Path) -> Desk {
+    desk_of(&office(folder))
+}
+
+pub(crate) fn window(folder: &Path) -> Harness<'static, Window> {
+    let mut desk = empty_desk(folder);
+    for (field, text) in [
+        (Field::Customer, "Grove Pump Works"),
+        (Field::Part, "GP-12"),
+        (Field::Material, "Stainless 316"),
+        (Field::Machine, "Wren"),
+        (Field::Quantity, "12"),
+    ] {
+        let edit = Edit::SetField {
+            field,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        desk.edit(
+            &edit,
+            quillbore_desk::grid::CellAt::default(),
+            quillbore_desk::grid::CellAt::default(),
+        );
+    }
+    window_with(desk, office(folder), Standing::Ready)
+}
+
+pub(crate) fn window_with(
+    desk: Desk,
+    office: Arc<Office>,
+    standing: Standing,
+) -> Harness<'static, Window> {
+    let mut harness = Harness::builder()
+        .with_size(egui::vec2(1280.0, 1600.0))
+        .with_context_setup(quillbore_desk::look::dress)
+        .build_ui_state(
+            move |ui, window: &mut Window| {
+                if let Some(desk) = window.desk.take() {
+                    let (office, another) = (Arc::clone(&office), Arc::clone(&office));
+                    let clock = Arc::new(FixedClock(day()));
+                    let parts = Parts {
+                        first: desk,
+                        make_desk: Box::new(move || desk_of(&another)),
+                        clerk: Clerk::at_once(Arc::clone(&office)),
+                        list: Listing::at_once(Arc::clone(&office.shelf), clock),
+                        dialogs: Box::new(NoDialogs),
+                        settings: Settings::default(),
+                        settings_path: None,
+                        drafts: None,
+                        standing: standing.clone(),
+                        office,
+                    };
+                    window.app = Some(App::new(ui.ctx(), parts));
+                }
+                if let Some(app) = &mut window.app {
+                    app.frame(ui);
+                }
+            },
+            Window {
+                desk: Some(desk),
+                app: None,
+            },
+        );
+    harness.run();
+    harness
+}
+
+pub(crate) fn paste(harness: &mut Harness<'_, Window>, text: &str) {
+    harness.get_by_label("hole 1 mark").click();
+    harness.run();
+    harness.event(Event::Paste(text.to_owned()));
+    harness.run();
+}
+
+#[track_caller]
+pub(crate) fn press(harness: &mut Harness<'_, Window>, label: &str) {
+    harness.get_by_label(label).click();
+    harness.run();
+}
+
+/// Types into the line that has a name, and leaves it.
+pub(crate) fn type_on(harness: &mut Harness<'_, Window>, label: &str, text: &str) {
+    harness
+        .get_by_role_and_label(egui::accesskit::Role::TextInput, label)
+        .focus();
+    harness.run();
+    harness.event(Event::Text(text.to_owned()));
+    harness.run();
+    harness.key_press(Key::Enter);
+    harness.run();
+}
+
+/// Types a word into the line of commands and does the first that is found.
+pub(crate) fn do_word(harness: &mut Harness<'_, Window>, word: &str) {
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::K);
+    harness.run();
+    type_on(harness, "find a command", word);
+}

@@ -1,0 +1,12 @@
+//! The whole window without a display: new job, paste, remedy, working, undo, guard.
+
+#![expect(
+    clippy::expect_used,
+    reason = "helpers of the tests stand outside the test functions"
+)]
+
+mod hands;
+mod jobs;
+mod life;
+mod notes;
+mod table;
