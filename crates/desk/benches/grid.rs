@@ -5,7 +5,7 @@ use std::{borrow::Cow, hint::black_box};
 use criterion::{Criterion, criterion_group, criterion_main};
 use egui::{Context, Event, RawInput, Rect, pos2, vec2};
 use quillbore_desk::{
-    grid::{CellAt, CellState, GridColumn, GridModel, GridView, grid_ui},
+    grid::{CellState, GridAt, GridColumn, GridModel, GridView, grid_ui},
     look,
 };
 
@@ -24,10 +24,10 @@ impl GridModel for Many {
     fn columns(&self) -> &[GridColumn] {
         &self.columns
     }
-    fn text(&self, at: CellAt) -> Cow<'_, str> {
+    fn text(&self, at: GridAt) -> Cow<'_, str> {
         Cow::Borrowed(&self.texts[at.row][at.col])
     }
-    fn state(&self, at: CellAt) -> CellState {
+    fn state(&self, at: GridAt) -> CellState {
         if at.row % 7 == 3 && at.col == 4 {
             CellState::Unread
         } else {

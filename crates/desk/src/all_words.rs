@@ -15,7 +15,7 @@ use crate::words::{commands as words, slips::slip};
 
 /// A word that does something.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Word {
+pub struct Command {
     /// The word.
     pub word: String,
     /// Its keys, where it has some.
@@ -27,9 +27,9 @@ pub struct Word {
 /// The words that have every part of what is typed, in the order of the list; `of_job` are those that
 /// the open job has for itself.
 #[must_use]
-pub fn found(typed: &str, ctx: &Context, of_job: &[Word]) -> Vec<Word> {
+pub fn found(typed: &str, ctx: &Context, of_job: &[Command]) -> Vec<Command> {
     let typed = typed.to_lowercase();
-    let fits = |word: &Word| {
+    let fits = |word: &Command| {
         let name = word.word.to_lowercase();
         typed.split_whitespace().all(|part| name.contains(part))
     };
@@ -39,14 +39,14 @@ pub fn found(typed: &str, ctx: &Context, of_job: &[Word]) -> Vec<Word> {
 
 /// The words of a job: what settles its slips, and the answers to all that its side notes ask.
 #[must_use]
-pub fn of_job(job: &Job, results: &Results) -> Vec<Word> {
-    let mut words: Vec<Word> = Vec::new();
+pub fn of_job(job: &Job, results: &Results) -> Vec<Command> {
+    let mut words: Vec<Command> = Vec::new();
     for (id, line) in results.notes.iter().filter_map(|note| note.settled_by) {
         let (word, ask) = settling(job, id, line);
         let kind = job
             .slip(id)
             .map_or(words::SLIP, |slip| slips::kind(slip.kind));
-        let word = Word {
+        let word = Command {
             word: words::settle(word, &slip(kind, id)),
             keys: String::new(),
             ask,
@@ -86,7 +86,7 @@ fn asked(job: &Job, results: &Results) -> Vec<Asking> {
 }
 
 /// The words that answer one of them.
-fn answering(asking: &Asking) -> impl Iterator<Item = Word> {
+fn answering(asking: &Asking) -> impl Iterator<Item = Command> {
     let about = match asking.rows.as_slice() {
         [(_, one)] => one.clone(),
         rows => words::all_rows(rows.len()),
@@ -94,18 +94,18 @@ fn answering(asking: &Asking) -> impl Iterator<Item = Word> {
     let rows = asking.rows.iter();
     let questions: Vec<_> = rows.map(|(row, _)| (*row, asking.concern)).collect();
     let concern = answers::concern(asking.concern);
-    How::ALL.iter().map(move |how| Word {
+    How::ALL.iter().map(move |how| Command {
         word: words::answer(concern, &about, answers::how(*how)),
         keys: String::new(),
         ask: Ask::Answer(Answering::new(questions.clone(), *how)),
     })
 }
 
-fn all(ctx: &Context) -> Vec<Word> {
+fn all(ctx: &Context) -> Vec<Command> {
     let actions = Action::ALL
         .iter()
         .filter(|action| **action != Action::AllWords)
-        .map(|action| Word {
+        .map(|action| Command {
             word: words::action(*action).to_owned(),
             keys: action
                 .keys()
@@ -113,17 +113,17 @@ fn all(ctx: &Context) -> Vec<Word> {
                 .map_or_else(String::new, |keys| ctx.format_shortcut(keys)),
             ask: Ask::Do(*action),
         });
-    let slips = SlipKind::ALL.iter().map(|kind| Word {
+    let slips = SlipKind::ALL.iter().map(|kind| Command {
         word: words::add(slips::kind(*kind)),
         keys: String::new(),
         ask: Ask::Pin(*kind),
     });
-    let laid_out = Paper::ALL.iter().map(|paper| Word {
+    let laid_out = Paper::ALL.iter().map(|paper| Command {
         word: words::preview(slips::paper(*paper)),
         keys: String::new(),
         ask: Ask::LayOut(*paper),
     });
-    let issued = Paper::ALL.iter().map(|paper| Word {
+    let issued = Paper::ALL.iter().map(|paper| Command {
         word: words::issue(slips::paper(*paper)),
         keys: String::new(),
         ask: Ask::Issue(*paper),

@@ -31,13 +31,13 @@ use crate::desk::Desk;
 use crate::dialogs::Dialogs;
 use crate::look;
 use crate::settings::Settings;
-use crate::view::{Ask, Next, View, Waiting};
+use crate::view::{Ask, Next, SheetView, Waiting};
 use crate::words::head as words;
 
 /// The window's application.
 pub struct App {
     /// The jobs on the desk; never none.
-    jobs: Vec<OnDesk>,
+    jobs: Vec<OpenJob>,
     at: usize,
     next_id: u64,
     /// The shelf.
@@ -66,9 +66,9 @@ pub struct App {
 }
 
 /// A job on the desk, with what the window remembers of it.
-struct OnDesk {
+struct OpenJob {
     desk: Desk,
-    view: View,
+    view: SheetView,
     /// What tells it from every other job that lay on this desk.
     id: u64,
     /// What was going to be done, and goes on once it is saved.
@@ -78,7 +78,7 @@ struct OnDesk {
 }
 
 /// What a window is made of.
-pub struct Parts {
+pub struct WindowParts {
     /// A first job.
     pub first: Desk,
     /// Makes an empty desk for every further one.
@@ -104,10 +104,10 @@ pub struct Parts {
 impl App {
     /// A window over a first job.
     #[must_use]
-    pub fn new(ctx: &Context, parts: Parts) -> Self {
+    pub fn new(ctx: &Context, parts: WindowParts) -> Self {
         look::dress(ctx);
         let mut app = Self {
-            jobs: vec![OnDesk::new(parts.first, 0)],
+            jobs: vec![OpenJob::new(parts.first, 0)],
             next_id: 1,
             at: 0,
             list: parts.list,
@@ -146,7 +146,7 @@ impl App {
 
     /// What the window remembers of it.
     #[must_use]
-    pub fn view(&self) -> &View {
+    pub fn view(&self) -> &SheetView {
         &self.jobs[self.at].view
     }
 
@@ -160,7 +160,7 @@ impl App {
         &mut self.jobs[self.at].desk
     }
 
-    fn view_mut(&mut self) -> &mut View {
+    fn view_mut(&mut self) -> &mut SheetView {
         &mut self.jobs[self.at].view
     }
 
@@ -212,7 +212,7 @@ impl App {
     /// Lays another empty sheet on the desk, the last of all.
     fn add_sheet(&mut self) {
         let desk = (self.make_desk)();
-        self.jobs.push(OnDesk::new(desk, self.next_id));
+        self.jobs.push(OpenJob::new(desk, self.next_id));
         self.next_id += 1;
     }
 
@@ -225,11 +225,11 @@ impl App {
     }
 }
 
-impl OnDesk {
+impl OpenJob {
     fn new(desk: Desk, id: u64) -> Self {
         Self {
             desk,
-            view: View::default(),
+            view: SheetView::default(),
             id,
             after: None,
             let_go: None,

@@ -7,7 +7,7 @@ use crate::words::window as words;
 
 /// What a dialog is asked for.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Question {
+pub enum PathQuestion {
     /// A job's file to open.
     OpenJob {
         /// Where to begin.
@@ -29,7 +29,7 @@ pub enum Question {
 
 /// How a dialog ended.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Answer {
+pub enum PathAnswer {
     /// This file or folder.
     Chosen(PathBuf),
     /// No choice, or no dialog on this machine: the two look the same.
@@ -39,15 +39,15 @@ pub enum Answer {
 /// Asks the user for files and folders without holding up the window.
 pub trait Dialogs {
     /// Begins to ask; a question asked before is forgotten.
-    fn ask(&mut self, question: Question);
+    fn ask(&mut self, question: PathQuestion);
     /// The answer, once there is one.
-    fn answer(&mut self) -> Option<(Question, Answer)>;
+    fn answer(&mut self) -> Option<(PathQuestion, PathAnswer)>;
 }
 
 /// The desktop's own dialogs, each on a thread of its own.
 #[derive(Default)]
 pub struct DesktopDialogs {
-    asked: Option<(Question, Receiver<Option<PathBuf>>)>,
+    asked: Option<(PathQuestion, Receiver<Option<PathBuf>>)>,
     wake: Option<egui::Context>,
 }
 
@@ -63,7 +63,7 @@ impl DesktopDialogs {
 }
 
 impl Dialogs for DesktopDialogs {
-    fn ask(&mut self, question: Question) {
+    fn ask(&mut self, question: PathQuestion) {
         let (sender, receiver) = channel();
         let wake = self.wake.clone();
         let to_show = question.clone();
@@ -77,7 +77,7 @@ impl Dialogs for DesktopDialogs {
         });
     }
 
-    fn answer(&mut self) -> Option<(Question, Answer)> {
+    fn answer(&mut self) -> Option<(PathQuestion, PathAnswer)> {
         let (_, receiver) = self.asked.as_ref()?;
         let chosen = match receiver.try_recv() {
             Ok(chosen) => chosen,
@@ -85,24 +85,27 @@ impl Dialogs for DesktopDialogs {
             Err(TryRecvError::Disconnected) => None,
         };
         let (question, _) = self.asked.take()?;
-        Some((question, chosen.map_or(Answer::None, Answer::Chosen)))
+        Some((
+            question,
+            chosen.map_or(PathAnswer::None, PathAnswer::Chosen),
+        ))
     }
 }
 
-fn show(question: &Question) -> Option<PathBuf> {
+fn show(question: &PathQuestion) -> Option<PathBuf> {
     let dialog = |title: &str, folder: &Path| {
         rfd::FileDialog::new()
             .set_title(title)
             .set_directory(folder)
     };
     match question {
-        Question::OpenJob { folder } => dialog(words::OPEN_JOB, folder)
+        PathQuestion::OpenJob { folder } => dialog(words::OPEN_JOB, folder)
             .add_filter(words::JOB_FILES, &["ron"])
             .pick_file(),
-        Question::SaveJob { folder, name } => dialog(words::SAVE_JOB, folder)
+        PathQuestion::SaveJob { folder, name } => dialog(words::SAVE_JOB, folder)
             .add_filter(words::JOB_FILES, &["ron"])
             .set_file_name(name)
             .save_file(),
-        Question::PapersFolder { folder } => dialog(words::PAPERS_FOLDER, folder).pick_folder(),
+        PathQuestion::PapersFolder { folder } => dialog(words::PAPERS_FOLDER, folder).pick_folder(),
     }
 }

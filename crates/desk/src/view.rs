@@ -15,7 +15,7 @@ use crate::spot::Spot;
 
 /// The window's own state.
 #[derive(Default)]
-pub struct View {
+pub struct SheetView {
     /// The hole table's cursor, selection and draft.
     pub grid: GridView,
     /// Lines being typed in.
@@ -183,16 +183,16 @@ pub enum Ask {
     /// The column that is asked about holds this.
     SayColumn(Holds),
     /// Go on with what waited: the path was typed, or the guard answered.
-    GoOn(Answer),
+    GoOn(Decision),
     /// Use the desktop's own dialog for the path.
     Browse,
     /// Change a setting.
-    Set(Setting),
+    Set(SettingChange),
 }
 
 /// A setting and its new value.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Setting {
+pub enum SettingChange {
     /// Letter paper instead of A4.
     Letter(bool),
     /// What this desk calls itself.
@@ -203,7 +203,7 @@ pub enum Setting {
 
 /// How a question in the window was answered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Answer {
+pub enum Decision {
     /// Do it; save and close, at the guard; merge, where another desk changed the file.
     Yes,
     /// Discard the changes, at the guard; discard the draft; save a copy.

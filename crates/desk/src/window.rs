@@ -14,7 +14,7 @@ use quillbore_office::shelf::{Mark, Shelf as _};
 use quillbore_office::worker::Worker;
 use quillbore_office::{Failure, Office, files, places, start};
 
-use crate::app::{App, Parts};
+use crate::app::{App, WindowParts};
 use crate::desk::Desk;
 use crate::dialogs::DesktopDialogs;
 use crate::settings::Settings;
@@ -96,7 +96,7 @@ pub fn open(
             let list = Listing::on_thread(Arc::clone(&office.shelf), clock, cache, wake());
             Ok(Box::new(App::new(
                 &ctx,
-                Parts {
+                WindowParts {
                     first,
                     make_desk: Box::new(make_desk),
                     clerk,

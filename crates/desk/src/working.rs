@@ -12,11 +12,11 @@ use quillbore_job::words::workings::{self, formula, name, origin};
 use crate::look;
 use crate::sheet::parts::pencil;
 use crate::sheet::shared::Shared;
-use crate::view::{Ask, OverruleDraft, View};
+use crate::view::{Ask, OverruleDraft, SheetView};
 use crate::words::working as words;
 
 /// The open figure's working.
-pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
     let Some(figure) = view.opened else {
         return;
     };
@@ -125,7 +125,7 @@ fn alternatives_ui(ui: &mut Ui, shared: &Shared<'_>, working: &Working, asks: &m
 }
 
 /// The place to overrule the figure, with the reason; or to let the computed one stand again.
-fn overrule_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+fn overrule_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
     let Some(key) = view
         .opened
         .and_then(|figure| key_of(figure, &shared.shop.tables))

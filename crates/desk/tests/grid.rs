@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use egui::{Event, Key, Modifiers, OutputCommand};
 use egui_kittest::{Harness, kittest::Queryable as _};
 use quillbore_desk::{
-    grid::{CellAt, CellState, GridAsk, GridColumn, GridModel, GridView, SetWhy, grid_ui},
+    grid::{CellState, GridAsk, GridAt, GridColumn, GridModel, GridView, SetWhy, grid_ui},
     look,
 };
 
@@ -25,11 +25,11 @@ impl GridModel for Rows {
     fn columns(&self) -> &[GridColumn] {
         &self.columns
     }
-    fn text(&self, at: CellAt) -> Cow<'_, str> {
+    fn text(&self, at: GridAt) -> Cow<'_, str> {
         let row = &self.rows[at.row];
         row.get(at.col).map_or(Cow::Borrowed(""), Into::into)
     }
-    fn state(&self, at: CellAt) -> CellState {
+    fn state(&self, at: GridAt) -> CellState {
         if at.col == 3 {
             CellState::Computed
         } else if self.text(at).contains('?') {
@@ -175,7 +175,7 @@ fn forty_pasted_rows_arrive_as_one_block() {
     let GridAsk::SetCells { at, rows, why } = &state.asks[0] else {
         panic!("{:?}", state.asks[0]);
     };
-    assert_eq!((*at, *why), (CellAt::new(0, 0), SetWhy::Pasted));
+    assert_eq!((*at, *why), (GridAt::new(0, 0), SetWhy::Pasted));
     assert_eq!(rows.len(), 40);
     assert_eq!(rows[39], ["R39", "0,69", "49"]);
     assert_eq!(state.model.rows.len(), 40);
@@ -376,7 +376,7 @@ fn a_block_is_drawn_with_the_mouse_and_with_shift() {
     let block = harness.state().view.block();
     assert_eq!(
         (block.from, block.to),
-        (CellAt::new(0, 0), CellAt::new(1, 1))
+        (GridAt::new(0, 0), GridAt::new(1, 1))
     );
 
     harness.get_by_label("hole 1 depth").click();
@@ -388,7 +388,7 @@ fn a_block_is_drawn_with_the_mouse_and_with_shift() {
     let block = harness.state().view.block();
     assert_eq!(
         (block.from, block.to),
-        (CellAt::new(0, 2), CellAt::new(1, 2))
+        (GridAt::new(0, 2), GridAt::new(1, 2))
     );
 }
 
@@ -410,7 +410,7 @@ fn a_computed_figure_opens_its_working_and_takes_no_typing() {
     let mut harness = sheet(&AB);
     harness.get_by_label("hole 2 minutes").click();
     harness.run();
-    let working = GridAsk::OpenWorking(CellAt::new(1, 3));
+    let working = GridAsk::OpenWorking(GridAt::new(1, 3));
     assert_eq!(
         harness.state().asks.as_slice(),
         std::slice::from_ref(&working)

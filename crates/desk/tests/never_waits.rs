@@ -10,7 +10,7 @@ use std::time::Duration;
 
 use chrono::NaiveDate;
 use quillbore_desk::desk::{Desk, Errand};
-use quillbore_desk::grid::CellAt;
+use quillbore_desk::grid::GridAt;
 use quillbore_job::{Column, Edit, Field, Paper, Shop, Unit};
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::FixedClock;
@@ -96,7 +96,7 @@ fn type_in(desk: &mut Desk, field: Field, text: &str) {
         text: text.to_owned(),
         unit: Unit::Mm,
     };
-    desk.edit(&edit, CellAt::default(), CellAt::default());
+    desk.edit(&edit, GridAt::default(), GridAt::default());
 }
 
 fn wait(desk: &mut Desk, woken: &Receiver<()>) {
@@ -158,7 +158,7 @@ fn nothing_that_a_desk_wants_is_asked_of_the_shelf_on_its_own_thread() {
         rows: vec![cells.to_vec()],
         unit: Unit::Mm,
     };
-    desk.edit(&holes, CellAt::default(), CellAt::default());
+    desk.edit(&holes, GridAt::default(), GridAt::default());
     desk.save();
     wait(&mut desk, &woken);
     assert_eq!(desk.job().number, "26-0101", "{}", desk.notice);

@@ -2,7 +2,7 @@
 
 use egui::{Context, ViewportCommand};
 
-use super::{App, OnDesk};
+use super::{App, OpenJob};
 use crate::view::{Next, Waiting};
 use crate::words::messages as words;
 
@@ -37,7 +37,7 @@ impl App {
 
     /// Lays the first job on top that closing the window would lose, and asks; whether there is one.
     fn asks_about_unsaved(&mut self) -> bool {
-        let Some(at) = self.jobs.iter().position(OnDesk::would_be_lost) else {
+        let Some(at) = self.jobs.iter().position(OpenJob::would_be_lost) else {
             return false;
         };
         self.at = at;

@@ -6,7 +6,7 @@ use quillbore_office::words::drafts as words;
 use std::time::Duration;
 
 use super::App;
-use crate::view::{Answer, Waiting};
+use crate::view::{Decision, Waiting};
 
 /// Seconds between two drafts.
 const EVERY_S: f64 = 2.0;
@@ -67,8 +67,8 @@ impl App {
     }
 
     /// Takes a draft back onto the desk, throws it away, or leaves it for the next start.
-    pub(super) fn answer_left(&mut self, left: Left, answer: Answer) {
-        if answer == Answer::Yes {
+    pub(super) fn answer_left(&mut self, left: Left, answer: Decision) {
+        if answer == Decision::Yes {
             let at = self.free_place();
             let desk = &mut self.jobs[at].desk;
             desk.put_back(left.job.as_ref().clone(), left.opened.clone());
@@ -79,7 +79,7 @@ impl App {
             }
             self.at = at;
         }
-        if answer != Answer::Stay
+        if answer != Decision::Stay
             && let Some(drafts) = &mut self.drafts
         {
             drafts.forget(left);

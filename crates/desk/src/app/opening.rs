@@ -6,10 +6,10 @@ use quillbore_job::slip::{kind, line};
 use quillbore_office::clerk::{Reply, Request};
 use quillbore_office::digest::half_joint;
 use quillbore_office::names::JobKey;
-use quillbore_office::office::OnDesk as Opening;
+use quillbore_office::office::OnDesk;
 use quillbore_office::save::Opened;
 
-use super::{App, OnDesk, Wanted};
+use super::{App, OpenJob, Wanted};
 use crate::desk::News;
 use crate::spot::Spot;
 use crate::view::Waiting;
@@ -99,7 +99,7 @@ impl App {
         }
     }
 
-    fn lay_on_top(&mut self, ctx: &Context, opening: Opening) {
+    fn lay_on_top(&mut self, ctx: &Context, opening: OnDesk) {
         let wanted = self.wanted_by(&opening.opened);
         // Two paths may name one job, and it may have been opened while the clerk was at it.
         if let Some(at) = self.place_of(&wanted) {
@@ -154,7 +154,7 @@ impl App {
                 }
             }
             News::NotSaved => {
-                let OnDesk {
+                let OpenJob {
                     desk, view, after, ..
                 } = &mut self.jobs[at];
                 *after = None;
@@ -164,7 +164,7 @@ impl App {
             }
             News::OthersIssued(others) => {
                 for (issued, opened) in others {
-                    let of_it = |job: &OnDesk| {
+                    let of_it = |job: &OpenJob| {
                         let here = job.desk.opened.as_ref();
                         here.is_some_and(|here| {
                             here.key == opened.key && here.shelf.place() == opened.shelf.place()

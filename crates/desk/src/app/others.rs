@@ -6,7 +6,7 @@ use quillbore_job::life::{self, State};
 use quillbore_job::{Field, Paper};
 use quillbore_office::digest::{Summary, Wanted as LikeWanted, similar};
 
-use super::{App, OnDesk};
+use super::{App, OpenJob};
 use crate::desk::Errand;
 
 impl App {
@@ -56,7 +56,7 @@ impl App {
     pub(super) fn look_alike(&mut self) {
         let version = self.list.version;
         let index = Arc::clone(&self.list.index);
-        let OnDesk { desk, view, .. } = &mut self.jobs[self.at];
+        let OpenJob { desk, view, .. } = &mut self.jobs[self.at];
         let now = (desk.history.state(), version);
         if view.alike.as_ref().is_some_and(|a| (a.0, a.1) == now) {
             return;

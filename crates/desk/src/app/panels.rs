@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use egui::{CentralPanel, Frame, Margin, Panel, Ui};
 
-use super::{App, OnDesk};
+use super::{App, OpenJob};
 use crate::look;
 use crate::sheet::fields::commit_drafts;
 use crate::sheet::shared::Shared;
@@ -13,7 +13,7 @@ use crate::view::Ask;
 
 impl App {
     pub(super) fn panels(&mut self, ui: &mut Ui, asks: &mut Vec<Ask>) {
-        let names: Vec<String> = self.jobs.iter().map(OnDesk::name).collect();
+        let names: Vec<String> = self.jobs.iter().map(OpenJob::name).collect();
         let together = self.together();
         let together: Vec<String> = together
             .into_iter()
@@ -27,7 +27,7 @@ impl App {
             find_focus,
             ..
         } = self;
-        let OnDesk { desk, view, id, .. } = &mut jobs[at];
+        let OpenJob { desk, view, id, .. } = &mut jobs[at];
         let t = look::tokens(ui);
         let job = desk.job().clone();
         let results = desk.results().clone();

@@ -5,7 +5,7 @@ use quillbore_job::RowsAt;
 use quillbore_job::report::{Outcome, ReportLine};
 
 use super::App;
-use crate::grid::CellAt;
+use crate::grid::GridAt;
 use crate::view::{Pasting, Waiting};
 use crate::words::messages as words;
 
@@ -27,7 +27,7 @@ impl App {
                 }
                 if table.is_headed() {
                     // The head decided the columns, so the block lies elsewhere than it was pasted.
-                    let at = CellAt::new(*row, 0);
+                    let at = GridAt::new(*row, 0);
                     self.view_mut().grid.go_to(at);
                 }
             }

@@ -8,9 +8,9 @@ use quillbore_job::{Edit, Field, Line, Paper, SlipKind, Unit};
 use super::App;
 use crate::actions::Action;
 use crate::desk::Errand;
-use crate::grid::CellAt;
+use crate::grid::GridAt;
 use crate::spot::Spot;
-use crate::view::{Ask, View, Waiting, new_slip};
+use crate::view::{Ask, SheetView, Waiting, new_slip};
 use crate::words::desk::copy_name;
 
 impl App {
@@ -118,7 +118,7 @@ impl App {
     }
 
     /// Puts the cursor of the hole table where an edit was.
-    fn go_to(&mut self, at: Option<CellAt>) {
+    fn go_to(&mut self, at: Option<GridAt>) {
         if let Some(at) = at {
             self.view_mut().grid.go_to(at);
         }
@@ -130,9 +130,9 @@ impl App {
             let waiting = self.view_mut().waiting.take();
             self.jobs[self.at].id = self.next_id;
             self.next_id += 1;
-            self.jobs[self.at].view = View {
+            self.jobs[self.at].view = SheetView {
                 waiting,
-                ..View::default()
+                ..SheetView::default()
             };
             return self.at;
         }

@@ -8,8 +8,8 @@ use quillbore_office::print;
 
 use super::{App, Wanted};
 use crate::desk::Errand;
-use crate::dialogs::{Answer as Chosen, Question};
-use crate::view::{Answer, Ask, Waiting};
+use crate::dialogs::{PathAnswer, PathQuestion};
+use crate::view::{Ask, Decision, Waiting};
 use crate::words::messages as words;
 
 impl App {
@@ -40,7 +40,7 @@ impl App {
     }
 
     /// Goes on with what waited, as it was answered.
-    pub(super) fn go_on(&mut self, ctx: &Context, answer: Answer) {
+    pub(super) fn go_on(&mut self, ctx: &Context, answer: Decision) {
         let Some(waiting) = self.view_mut().waiting.take() else {
             return;
         };
@@ -49,7 +49,7 @@ impl App {
             (Waiting::Column(..), _) => {
                 self.desk_mut().notice = words::NOTHING_PASTED.to_owned();
             }
-            (_, Answer::Stay) | (Waiting::Command(_), _) => {}
+            (_, Decision::Stay) | (Waiting::Command(_), _) => {}
             (Waiting::Adopt(_), _) => self.clerk.ask(Request::Adopt),
             (Waiting::OpenPath(path), _) => self.open(ctx, Wanted::Path(PathBuf::from(path))),
             (Waiting::PrintPath(folder), _) => {
@@ -65,13 +65,13 @@ impl App {
                 self.desk_mut().wants(Errand::SaveAs(PathBuf::from(path)));
             }
             (Waiting::Again(order), _) => self.begin_again(&order),
-            (Waiting::Changed, Answer::Yes) => {
+            (Waiting::Changed, Decision::Yes) => {
                 let cursor = self.view().grid.cursor();
                 self.desk_mut().merge(cursor);
             }
-            (Waiting::Changed, Answer::Leave) => self.desk_mut().save_as_next(),
-            (Waiting::Guard(next), Answer::Leave) => self.leave(ctx, next),
-            (Waiting::Guard(next), Answer::Yes) => {
+            (Waiting::Changed, Decision::Leave) => self.desk_mut().save_as_next(),
+            (Waiting::Guard(next), Decision::Leave) => self.leave(ctx, next),
+            (Waiting::Guard(next), Decision::Yes) => {
                 let at = self.at;
                 self.jobs[at].after = Some(next);
                 self.desk_mut().save();
@@ -83,16 +83,16 @@ impl App {
     pub(super) fn browse(&mut self) {
         let folder = PathBuf::from(self.desk().shelf());
         let question = match &self.view().waiting {
-            Some(Waiting::OpenPath(_)) => Question::OpenJob { folder },
+            Some(Waiting::OpenPath(_)) => PathQuestion::OpenJob { folder },
             Some(Waiting::SavePath(path)) => {
                 let name = Path::new(path)
                     .file_name()
                     .unwrap_or_default()
                     .to_string_lossy()
                     .into_owned();
-                Question::SaveJob { folder, name }
+                PathQuestion::SaveJob { folder, name }
             }
-            Some(Waiting::PrintPath(_)) => Question::PapersFolder {
+            Some(Waiting::PrintPath(_)) => PathQuestion::PapersFolder {
                 folder: self.desk().papers_folder(),
             },
             _ => return,
@@ -102,14 +102,14 @@ impl App {
 
     /// Takes in the path that was chosen in the desktop's dialog.
     pub(super) fn answer_dialog(&mut self, asks: &mut Vec<Ask>) {
-        let Some((_, Chosen::Chosen(chosen))) = self.dialogs.answer() else {
+        let Some((_, PathAnswer::Chosen(chosen))) = self.dialogs.answer() else {
             return;
         };
         if let Some(Waiting::OpenPath(path) | Waiting::SavePath(path) | Waiting::PrintPath(path)) =
             &mut self.view_mut().waiting
         {
             *path = chosen.display().to_string();
-            asks.push(Ask::GoOn(Answer::Yes));
+            asks.push(Ask::GoOn(Decision::Yes));
         }
     }
 }

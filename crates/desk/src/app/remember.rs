@@ -7,7 +7,7 @@ use quillbore_office::clerk::Request;
 
 use super::{App, Wanted};
 use crate::settings::Settings;
-use crate::view::{Setting, SettingDrafts};
+use crate::view::{SettingChange, SettingDrafts};
 use crate::words::messages as words;
 
 impl App {
@@ -50,16 +50,16 @@ impl App {
     }
 
     /// Changes one setting.
-    pub(super) fn set(&mut self, ctx: &Context, setting: Setting) {
+    pub(super) fn set(&mut self, ctx: &Context, setting: SettingChange) {
         match setting {
-            Setting::Letter(letter) => self.change(ctx, |settings| settings.letter = letter),
-            Setting::DeskName(name) => {
+            SettingChange::Letter(letter) => self.change(ctx, |settings| settings.letter = letter),
+            SettingChange::DeskName(name) => {
                 for job in &mut self.jobs {
                     job.desk.name.clone_from(&name);
                 }
                 self.change(ctx, |settings| settings.desk_name = name);
             }
-            Setting::Shelf(folder) => {
+            SettingChange::Shelf(folder) => {
                 if folder.trim() != self.desk().shelf() {
                     self.clerk
                         .ask(Request::Folder(PathBuf::from(folder.trim())));

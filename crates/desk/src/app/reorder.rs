@@ -3,7 +3,7 @@
 use quillbore_job::{Edit, Field, Job, Line, SlipKind, reorder};
 
 use super::App;
-use crate::grid::CellAt;
+use crate::grid::GridAt;
 use crate::words::messages as words;
 
 impl App {
@@ -23,7 +23,7 @@ impl App {
         let desk = &mut self.jobs[at].desk;
         desk.put(job);
         for edit in order_edits(order, &old, day) {
-            desk.edit(&edit, CellAt::default(), CellAt::default());
+            desk.edit(&edit, GridAt::default(), GridAt::default());
         }
         desk.save();
     }

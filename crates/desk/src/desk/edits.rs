@@ -4,12 +4,12 @@ use quillbore_job::Edit;
 use quillbore_job::history::Doing;
 
 use super::state::Desk;
-use crate::grid::CellAt;
+use crate::grid::GridAt;
 use crate::words::desk as words;
 
 impl Desk {
     /// Does an edit; a refusal is told in the notice and changes nothing.
-    pub fn edit(&mut self, edit: &Edit, before: CellAt, after: CellAt) {
+    pub fn edit(&mut self, edit: &Edit, before: GridAt, after: GridAt) {
         match self.history.do_edit(
             edit,
             Doing {
@@ -28,7 +28,7 @@ impl Desk {
     }
 
     /// Takes the last step back; where the cursor was before it.
-    pub fn undo(&mut self) -> Option<CellAt> {
+    pub fn undo(&mut self) -> Option<GridAt> {
         let merges = self.history.merges();
         if self.is_merge_under_way() {
             return None;
@@ -41,7 +41,7 @@ impl Desk {
     }
 
     /// Does the last step taken back again; where the cursor was after it.
-    pub fn redo(&mut self) -> Option<CellAt> {
+    pub fn redo(&mut self) -> Option<GridAt> {
         let merges = self.history.merges();
         if self.is_merge_under_way() {
             return None;

@@ -16,7 +16,7 @@ use quillbore_office::worker::Worker;
 
 use super::news::News;
 use super::state::Desk;
-use crate::grid::CellAt;
+use crate::grid::GridAt;
 
 impl Desk {
     /// A desk with a new, empty job.
@@ -38,7 +38,7 @@ impl Desk {
             name: String::new(),
             notice: String::new(),
             changed_elsewhere: false,
-            cursor: CellAt::default(),
+            cursor: GridAt::default(),
             across_merges: Vec::new(),
             office,
             clock,

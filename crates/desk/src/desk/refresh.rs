@@ -5,7 +5,7 @@ use std::sync::Arc;
 use quillbore_job::Field;
 use quillbore_office::clerk::Request;
 
-use super::state::{Before, Desk};
+use super::state::{Desk, JobBefore};
 
 impl Desk {
     /// Computes what an edit changed; what rests on searches follows as they are done.
@@ -41,7 +41,7 @@ impl Desk {
         if self.before.as_ref().is_some_and(|b| b.number == number) {
             return;
         }
-        self.before = Some(Before {
+        self.before = Some(JobBefore {
             number: number.clone(),
             job: None,
         });

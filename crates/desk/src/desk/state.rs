@@ -19,13 +19,13 @@ use quillbore_office::worker::Worker;
 
 use super::errand::Errand;
 use super::news::News;
-use crate::grid::CellAt;
+use crate::grid::GridAt;
 use crate::words::desk as words;
 
 /// The desk with one job on it.
 pub struct Desk {
     /// The job and the way it came about.
-    pub history: History<CellAt>,
+    pub history: History<GridAt>,
     /// What it was opened from or last saved as.
     pub opened: Option<Opened>,
     /// The shop, with the rates of today.
@@ -39,7 +39,7 @@ pub struct Desk {
     /// The job was saved by another desk since it was opened: a save was refused.
     pub changed_elsewhere: bool,
     /// Where the cursor of the hole table was at the last errand.
-    pub(super) cursor: CellAt,
+    pub(super) cursor: GridAt,
     /// For each merge that is on no shelf yet what a job without it rests on; once the merge is taken
     /// back, what a job with it rests on.
     pub(super) across_merges: Vec<Option<Opened>>,
@@ -50,7 +50,7 @@ pub struct Desk {
     pub(super) worker: Worker,
     pub(super) clerk: Clerk,
     pub(super) held: Held,
-    pub(super) before: Option<Before>,
+    pub(super) before: Option<JobBefore>,
     /// What is still to be asked of the clerk, one after the other.
     pub(super) todo: VecDeque<Errand>,
     /// The state of the history for which the clerk does something.
@@ -60,7 +60,7 @@ pub struct Desk {
 
 /// The job that this one does again, by its number.
 #[derive(Clone, Debug)]
-pub(super) struct Before {
+pub(super) struct JobBefore {
     pub(super) number: String,
     pub(super) job: Option<Arc<Job>>,
 }

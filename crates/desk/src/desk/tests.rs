@@ -20,7 +20,7 @@ use quillbore_office::worker::Worker;
 use quillbore_paper::Sheet;
 
 use super::{Desk, Errand};
-use crate::grid::CellAt;
+use crate::grid::GridAt;
 
 fn day() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 11, 25).expect("a day")
@@ -51,7 +51,7 @@ fn customer(desk: &mut Desk, text: &str) {
         text: text.to_owned(),
         unit: Unit::Mm,
     };
-    desk.edit(&edit, CellAt::default(), CellAt::default());
+    desk.edit(&edit, GridAt::default(), GridAt::default());
 }
 
 #[test]
@@ -160,7 +160,7 @@ fn withdraw(desk: &mut Desk) {
         lines: vec![(Line::Paper, "26-0101-q1".to_owned())],
         unit: Unit::Mm,
     };
-    desk.edit(&slip, CellAt::default(), CellAt::default());
+    desk.edit(&slip, GridAt::default(), GridAt::default());
 }
 
 #[test]
@@ -179,7 +179,7 @@ fn a_withdrawal_undone_after_it_was_saved_leaves_a_trace() {
             text: text.to_owned(),
             unit: Unit::Mm,
         };
-        desk.edit(&edit, CellAt::default(), CellAt::default());
+        desk.edit(&edit, GridAt::default(), GridAt::default());
     }
     let cells = ["A", "6", "0.8 +-0.05", "12"].map(|text| Some(text.to_owned()));
     let holes = Edit::SetCells {
@@ -190,7 +190,7 @@ fn a_withdrawal_undone_after_it_was_saved_leaves_a_trace() {
         rows: vec![cells.to_vec()],
         unit: Unit::Mm,
     };
-    desk.edit(&holes, CellAt::default(), CellAt::default());
+    desk.edit(&holes, GridAt::default(), GridAt::default());
     desk.wants(Errand::Issue {
         paper: Paper::Quotation,
         sheet: Sheet::A4,

@@ -3,7 +3,7 @@
 use super::errand::Errand;
 use super::news::News;
 use super::state::Desk;
-use crate::grid::CellAt;
+use crate::grid::GridAt;
 
 impl Desk {
     /// Has something done about the job; how it ends is told in the notice, and as news.
@@ -26,7 +26,7 @@ impl Desk {
 
     /// Puts the other desk's work and this one's together and saves it; until that is done it can be
     /// undone, with the cursor where it is now.
-    pub fn merge(&mut self, cursor: CellAt) {
+    pub fn merge(&mut self, cursor: GridAt) {
         self.cursor = cursor;
         self.wants(Errand::Merge);
     }

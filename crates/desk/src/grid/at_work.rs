@@ -2,7 +2,7 @@
 
 use super::{
     model::{CellState, GridAsk, GridModel, SetWhy},
-    view::{CellAt, Draft, GridView},
+    view::{CellDraft, GridAt, GridView},
 };
 
 /// A grid at work on the events of one frame.
@@ -59,7 +59,7 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
         }
         self.view.anchor = at;
         self.view.follow = true;
-        self.view.draft = Some(Draft {
+        self.view.draft = Some(CellDraft {
             text: new_text.map_or_else(|| self.text_at(at), str::to_owned),
             in_text: new_text.is_none(),
             new: true,
@@ -71,7 +71,7 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
         self.model.row_count() + usize::from(self.model.grows())
     }
 
-    pub(super) fn text_at(&self, at: CellAt) -> String {
+    pub(super) fn text_at(&self, at: GridAt) -> String {
         if at.row < self.model.row_count() {
             self.model.text(at).into_owned()
         } else {
@@ -80,7 +80,7 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
     }
 
     /// Whether what stands in a cell opens its working.
-    pub(super) fn is_computed(&self, at: CellAt) -> bool {
+    pub(super) fn is_computed(&self, at: GridAt) -> bool {
         at.row < self.model.row_count()
             && matches!(
                 self.model.state(at),

@@ -4,7 +4,7 @@ use super::{
     at_work::AtWork,
     block_text::{read_block, write_block},
     model::{GridAsk, GridModel, SetWhy},
-    view::CellAt,
+    view::GridAt,
 };
 
 impl<M: GridModel + ?Sized> AtWork<'_, M> {
@@ -26,7 +26,7 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
         let rows: Vec<Vec<String>> = (block.from.row..=block.to.row)
             .map(|row| {
                 (block.from.col..=block.to.col)
-                    .map(|col| self.text_at(CellAt::new(row, col)))
+                    .map(|col| self.text_at(GridAt::new(row, col)))
                     .collect()
             })
             .collect();
@@ -76,7 +76,7 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
         let width = rows.iter().map(Vec::len).max().unwrap_or(1);
         let last_col = self.model.columns().len().saturating_sub(1);
         self.view.anchor = block.from;
-        self.view.cursor = CellAt::new(
+        self.view.cursor = GridAt::new(
             block.from.row + rows.len() - 1,
             (block.from.col + width - 1).min(last_col),
         );
@@ -97,10 +97,10 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
             block.from.row = above;
         }
         let first: Vec<String> = (block.from.col..=block.to.col)
-            .map(|col| self.text_at(CellAt::new(block.from.row, col)))
+            .map(|col| self.text_at(GridAt::new(block.from.row, col)))
             .collect();
         self.asks.push(GridAsk::SetCells {
-            at: CellAt::new(block.from.row + 1, block.from.col),
+            at: GridAt::new(block.from.row + 1, block.from.col),
             rows: vec![first; block.row_count() - 1],
             why: SetWhy::Filled,
         });

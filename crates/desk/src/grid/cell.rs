@@ -10,7 +10,7 @@ use egui::{
 
 use super::{
     model::{CellState, GridColumn, GridModel},
-    view::{Block, CellAt, GridView},
+    view::{CellBlock, GridAt, GridView},
 };
 use crate::look::{self, Tokens};
 use crate::words::grid as words;
@@ -22,15 +22,15 @@ pub(super) struct CellPainter<'a, M: ?Sized> {
     pub(super) model: &'a M,
     /// The editor's place in the window.
     pub(super) editor: Id,
-    pub(super) block: Block,
-    pub(super) cursor: CellAt,
+    pub(super) block: CellBlock,
+    pub(super) cursor: GridAt,
     pub(super) active: bool,
     pub(super) tokens: &'static Tokens,
 }
 
 impl<M: GridModel + ?Sized> CellPainter<'_, M> {
     /// Draws a cell.
-    pub(super) fn cell(&self, ui: &mut Ui, at: CellAt, column: &GridColumn, view: &mut GridView) {
+    pub(super) fn cell(&self, ui: &mut Ui, at: GridAt, column: &GridColumn, view: &mut GridView) {
         let t = self.tokens;
         let rect = ui.max_rect();
         let here = at == self.cursor;
@@ -54,7 +54,7 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
         }
     }
 
-    fn text(&self, ui: &mut Ui, at: CellAt, column: &GridColumn) {
+    fn text(&self, ui: &mut Ui, at: GridAt, column: &GridColumn) {
         let t = self.tokens;
         let rect = ui.max_rect();
         let is_row = at.row < self.model.row_count();
@@ -103,7 +103,7 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
         }
     }
 
-    fn edit(&self, ui: &mut Ui, at: CellAt, column: &GridColumn, view: &mut GridView) {
+    fn edit(&self, ui: &mut Ui, at: GridAt, column: &GridColumn, view: &mut GridView) {
         let Some(draft) = &mut view.draft else {
             return;
         };
@@ -144,7 +144,7 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
             .rect_stroke(rect.shrink(0.75), 0.0, stroke, StrokeKind::Middle);
     }
 
-    fn cell_name(&self, at: CellAt, column: &GridColumn) -> String {
+    fn cell_name(&self, at: GridAt, column: &GridColumn) -> String {
         words::cell(self.model.row_name(), at.row, &column.word)
     }
 }

@@ -6,7 +6,7 @@ use super::{
     at_work::AtWork,
     hears::{ends_draft, is_many_cells, trim_line_end},
     model::{GridAsk, GridModel, SetWhy},
-    view::CellAt,
+    view::GridAt,
 };
 
 impl<M: GridModel + ?Sized> AtWork<'_, M> {
@@ -112,7 +112,7 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
         }
     }
 
-    fn press_other(&mut self, key: Key, modifiers: Modifiers, last: CellAt) {
+    fn press_other(&mut self, key: Key, modifiers: Modifiers, last: GridAt) {
         let block = self.view.block();
         match key {
             Key::Tab => self.tab(modifiers.shift, last),
@@ -128,14 +128,14 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
                 count: block.row_count(),
             }),
             Key::A => {
-                self.view.anchor = CellAt::default();
+                self.view.anchor = GridAt::default();
                 let rows = self.model.row_count().max(1);
-                self.view.cursor = CellAt::new(rows - 1, last.col);
+                self.view.cursor = GridAt::new(rows - 1, last.col);
             }
             Key::D => self.fill_down(),
             Key::Space => {
-                self.view.anchor = CellAt::new(block.from.row, 0);
-                self.view.cursor = CellAt::new(block.to.row, last.col);
+                self.view.anchor = GridAt::new(block.from.row, 0);
+                self.view.cursor = GridAt::new(block.to.row, last.col);
             }
             Key::Escape => {
                 if block.is_one_cell() {

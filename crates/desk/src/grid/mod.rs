@@ -22,4 +22,4 @@ pub use hears::uses_key;
 pub use model::{CellState, GridAsk, GridColumn, GridModel, SetWhy};
 pub use paint::grid_ui;
 pub use table::GridShown;
-pub use view::{Block, CellAt, GridView};
+pub use view::{CellBlock, GridAt, GridView};

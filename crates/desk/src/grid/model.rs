@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use super::view::CellAt;
+use super::view::GridAt;
 
 /// What a grid shows.
 pub trait GridModel {
@@ -13,9 +13,9 @@ pub trait GridModel {
     /// The columns, from the left.
     fn columns(&self) -> &[GridColumn];
     /// The text that stands in a cell.
-    fn text(&self, at: CellAt) -> Cow<'_, str>;
+    fn text(&self, at: GridAt) -> Cow<'_, str>;
     /// How the text of a cell came about.
-    fn state(&self, at: CellAt) -> CellState;
+    fn state(&self, at: GridAt) -> CellState;
     /// Whether typing below the last row makes a new one.
     fn grows(&self) -> bool {
         true
@@ -63,7 +63,7 @@ pub enum GridAsk {
     /// Texts over a read-only column are for the receiver to name and to leave out.
     SetCells {
         /// The upper left cell.
-        at: CellAt,
+        at: GridAt,
         /// The texts, row by row.
         rows: Vec<Vec<String>>,
         /// What was done.
@@ -84,7 +84,7 @@ pub enum GridAsk {
         count: usize,
     },
     /// Show how a computed figure came about.
-    OpenWorking(CellAt),
+    OpenWorking(GridAt),
 }
 
 /// What was done to set cells.

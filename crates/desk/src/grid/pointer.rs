@@ -5,15 +5,15 @@ use egui::Ui;
 use super::{
     at_work::AtWork,
     model::{GridAsk, GridModel},
-    view::CellAt,
+    view::GridAt,
 };
 
 /// What the pointer did in this frame.
 #[derive(Default)]
 pub(super) struct Pointer {
-    pub(super) pressed: Option<CellAt>,
-    pub(super) over: Option<CellAt>,
-    pub(super) doubled: Option<CellAt>,
+    pub(super) pressed: Option<GridAt>,
+    pub(super) over: Option<GridAt>,
+    pub(super) doubled: Option<GridAt>,
     pub(super) head: Option<usize>,
 }
 
@@ -29,8 +29,8 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
         });
         if let Some(col) = pointer.head {
             self.commit();
-            self.view.cursor = CellAt::new(0, col);
-            self.view.anchor = CellAt::new(self.model.row_count().saturating_sub(1), col);
+            self.view.cursor = GridAt::new(0, col);
+            self.view.anchor = GridAt::new(self.model.row_count().saturating_sub(1), col);
             return true;
         }
         if let Some(at) = pointer.pressed {

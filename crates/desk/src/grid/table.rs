@@ -7,7 +7,7 @@ use super::{
     cell::{CellPainter, PAD, name_node},
     model::{GridColumn, GridModel},
     pointer::Pointer,
-    view::{CellAt, GridView},
+    view::{GridAt, GridView},
 };
 use crate::look;
 use crate::words::grid as words;
@@ -142,7 +142,7 @@ impl<M: GridModel + ?Sized> Painting<'_, M> {
     fn row(&mut self, row: &mut TableRow<'_, '_>, view: &mut GridView) {
         let index = row.index();
         for (col, column) in self.cells.model.columns().iter().enumerate() {
-            let at = CellAt::new(index, col);
+            let at = GridAt::new(index, col);
             let (_, response) = row.col(|ui| {
                 if col == 0 && ui.is_rect_visible(ui.max_rect()) {
                     self.rows.push((index, ui.max_rect().center().y));

@@ -4,14 +4,14 @@ use egui::Key;
 
 /// A cell by row and column, both from 0.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
-pub struct CellAt {
+pub struct GridAt {
     /// Row from 0.
     pub row: usize,
     /// Column from 0.
     pub col: usize,
 }
 
-impl CellAt {
+impl GridAt {
     /// The cell in this row and column.
     #[must_use]
     pub const fn new(row: usize, col: usize) -> Self {
@@ -21,17 +21,17 @@ impl CellAt {
 
 /// A block of cells, its corners within it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Block {
+pub struct CellBlock {
     /// Upper left cell.
-    pub from: CellAt,
+    pub from: GridAt,
     /// Lower right cell.
-    pub to: CellAt,
+    pub to: GridAt,
 }
 
-impl Block {
+impl CellBlock {
     /// Whether a cell lies in the block.
     #[must_use]
-    pub fn contains(&self, at: CellAt) -> bool {
+    pub fn contains(&self, at: GridAt) -> bool {
         (self.from.row..=self.to.row).contains(&at.row)
             && (self.from.col..=self.to.col).contains(&at.col)
     }
@@ -52,9 +52,9 @@ impl Block {
 /// The view state of a grid: nothing of it is in the document.
 #[derive(Debug, Clone, Default)]
 pub struct GridView {
-    pub(super) cursor: CellAt,
-    pub(super) anchor: CellAt,
-    pub(super) draft: Option<Draft>,
+    pub(super) cursor: GridAt,
+    pub(super) anchor: GridAt,
+    pub(super) draft: Option<CellDraft>,
     /// The column a run of Tab keys started in; Enter goes back to it.
     pub(super) tab_from: Option<usize>,
     /// The cursor moved: bring it into sight.
@@ -73,7 +73,7 @@ pub struct GridView {
 
 /// The text being typed in the cursor's cell.
 #[derive(Debug, Clone)]
-pub(super) struct Draft {
+pub(super) struct CellDraft {
     pub(super) text: String,
     /// Opened on the text that stood there, so the arrows move in the text.
     pub(super) in_text: bool,
@@ -84,12 +84,12 @@ pub(super) struct Draft {
 impl GridView {
     /// The cell one is at.
     #[must_use]
-    pub fn cursor(&self) -> CellAt {
+    pub fn cursor(&self) -> GridAt {
         self.cursor
     }
 
     /// Goes to a cell, leaving any selection.
-    pub fn go_to(&mut self, at: CellAt) {
+    pub fn go_to(&mut self, at: GridAt) {
         self.cursor = at;
         self.anchor = at;
         self.follow = true;
@@ -103,11 +103,11 @@ impl GridView {
 
     /// The selected block; the cursor's cell at least.
     #[must_use]
-    pub fn block(&self) -> Block {
+    pub fn block(&self) -> CellBlock {
         let (a, b) = (self.cursor, self.anchor);
-        Block {
-            from: CellAt::new(a.row.min(b.row), a.col.min(b.col)),
-            to: CellAt::new(a.row.max(b.row), a.col.max(b.col)),
+        CellBlock {
+            from: GridAt::new(a.row.min(b.row), a.col.min(b.col)),
+            to: GridAt::new(a.row.max(b.row), a.col.max(b.col)),
         }
     }
 

@@ -30,7 +30,7 @@ pub fn paint_picture(painter: &Painter, rect: Rect, scale: f32, page: &Page, t: 
 }
 
 fn paint(painter: &Painter, rect: Rect, scale: f32, page: &Page, ink: impl Fn(Ink) -> Color32) {
-    let place = Placed {
+    let place = PagePainter {
         painter,
         origin: rect.min,
         scale,
@@ -53,14 +53,14 @@ fn paint(painter: &Painter, rect: Rect, scale: f32, page: &Page, ink: impl Fn(In
     }
 }
 
-struct Placed<'a> {
+struct PagePainter<'a> {
     painter: &'a Painter,
     origin: Pos2,
     scale: f32,
     ink: &'a dyn Fn(Ink) -> Color32,
 }
 
-impl Placed<'_> {
+impl PagePainter<'_> {
     fn at(&self, (x, y): (f64, f64)) -> Pos2 {
         pos2(x as f32, y as f32) * self.scale + self.origin.to_vec2()
     }

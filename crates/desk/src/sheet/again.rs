@@ -17,11 +17,11 @@ use quillbore_office::office::Wanted;
 
 use crate::look;
 use crate::spot::Spot;
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use crate::words::again as words;
 
 /// The block of the job before; nothing where this job is the first of its kind.
-pub fn again_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+pub fn again_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
     let number = shared.job.text(Field::Again).trim();
     if number.is_empty() {
         return;
@@ -36,7 +36,13 @@ pub fn again_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Ve
     changed_ui(ui, shared, old);
 }
 
-fn learned_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, view: &mut View, asks: &mut Vec<Ask>) {
+fn learned_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    old: &Job,
+    view: &mut SheetView,
+    asks: &mut Vec<Ask>,
+) {
     let learned = reorder::learned(old);
     for open in &learned.open {
         let said = if open.is_empty() {

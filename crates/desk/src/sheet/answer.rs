@@ -12,14 +12,14 @@ use quillbore_job::{Edit, Job, Line};
 use super::parts::pencil;
 use super::shared::Shared;
 use crate::look;
-use crate::view::{Answering, Ask, View};
+use crate::view::{Answering, Ask, SheetView};
 use crate::words::sheet as words;
 
 /// What can be done about the questions of one note, `about` these rows.
 pub fn question_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     questions: &[&Question],
     about: &str,
     asks: &mut Vec<Ask>,
@@ -61,7 +61,13 @@ pub fn question_ui(
 }
 
 /// The line for who agreed, or why it is accepted.
-fn line_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, what: &str, asks: &mut Vec<Ask>) {
+fn line_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    what: &str,
+    asks: &mut Vec<Ask>,
+) {
     let Some(answering) = &mut view.answering else {
         return;
     };

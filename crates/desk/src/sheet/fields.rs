@@ -10,7 +10,7 @@ use super::parts::{block_head, pencil};
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::spot::Spot;
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use crate::words::sheet as words;
 
 const LABEL_WIDTH: f32 = 132.0;
@@ -52,7 +52,7 @@ const ESSENTIAL: &[Field] = &[
 pub fn inquiry_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -78,7 +78,7 @@ pub fn fields_ui(
     ui: &mut Ui,
     block: Block,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -119,7 +119,7 @@ pub fn spots_ui(
     ui: &mut Ui,
     spots: &[Spot],
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -156,7 +156,7 @@ fn line_ui(
     spot: Spot,
     order: &[Spot],
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -259,7 +259,7 @@ fn shown_text(shared: &Shared<'_>, spot: Spot) -> String {
 }
 
 /// Every draft put into its place, as leaving the lines would do.
-pub fn commit_drafts(shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+pub fn commit_drafts(shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
     for (spot, text) in std::mem::take(&mut view.drafts) {
         if text != shown_text(shared, spot) {
             asks.push(set(spot, text, shared));
@@ -272,7 +272,13 @@ fn set(spot: Spot, text: String, shared: &Shared<'_>) -> Ask {
 }
 
 /// The choices of a line, as words under it.
-fn choices_ui(ui: &mut Ui, spot: Spot, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+fn choices_ui(
+    ui: &mut Ui,
+    spot: Spot,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    asks: &mut Vec<Ask>,
+) {
     let typed = view
         .drafts
         .get(&spot)

@@ -5,10 +5,10 @@ use egui::{RichText, Ui};
 use super::parts::figure_word;
 use super::shared::Shared;
 use crate::look;
-use crate::view::View;
+use crate::view::SheetView;
 
 /// The sentence; its figures open their working.
-pub fn foot_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, notice: &str) {
+pub fn foot_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, notice: &str) {
     let t = look::tokens(ui);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 0.0;

@@ -14,7 +14,7 @@ use super::reports::reports_ui;
 use super::shared::{Anchors, Shared};
 use crate::grid::{GridModel as _, grid_ui};
 use crate::look;
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use crate::words::holes as words;
 use asks::translate;
 use columns::shown;
@@ -24,7 +24,7 @@ use model::Holes;
 pub fn holes_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -56,7 +56,7 @@ pub fn holes_ui(
 }
 
 /// The words under the table: more columns, rows in and out, the places of the row one is at.
-fn words_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View) {
+fn words_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView) {
     if look::quiet_word(ui, words::columns(view.all_columns)).clicked() {
         view.all_columns = !view.all_columns;
     }

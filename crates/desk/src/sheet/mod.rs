@@ -22,7 +22,7 @@ pub mod waiting;
 
 use egui::{ScrollArea, Ui, vec2};
 
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use shared::{Anchors, Shared};
 
 const NOTES_WIDTH: f32 = 268.0;
@@ -34,7 +34,7 @@ pub fn sheet_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
     settings: &crate::settings::Settings,
-    view: &mut View,
+    view: &mut SheetView,
     asks: &mut Vec<Ask>,
 ) {
     ScrollArea::vertical()

@@ -13,11 +13,11 @@ use quillbore_job::words::english;
 use super::answer;
 use super::shared::{Anchors, Shared};
 use crate::look;
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use crate::words::sheet as words;
 
 /// Notes that say the same of several rows, told once.
-struct Told<'a> {
+struct NoteGroup<'a> {
     first: &'a SideNote,
     text: String,
     /// The words of what can be done about it.
@@ -32,7 +32,7 @@ struct Told<'a> {
 pub fn notes_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &Anchors,
     column: Rect,
     sheet_right: f32,
@@ -104,7 +104,7 @@ pub fn notes_ui(
 }
 
 /// About how high a note will be: enough to see whether it runs into what stands below it.
-fn height_of(told: &Told<'_>) -> f32 {
+fn height_of(told: &NoteGroup<'_>) -> f32 {
     const LETTERS: usize = 38;
     const LINE: f32 = 16.0;
     let offer = told.offer.as_ref().map_or(0, String::len);
@@ -118,9 +118,9 @@ fn height_of(told: &Told<'_>) -> f32 {
 }
 
 /// Notes beside lines in sight, equal ones of several rows as one, from the top down.
-fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
+fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
     let telling = Telling::new(shared.job, &shared.shop.tables);
-    let mut all: Vec<Told<'a>> = Vec::new();
+    let mut all: Vec<NoteGroup<'a>> = Vec::new();
     for note in &shared.results.notes {
         let row = match note.beside {
             Beside::Row(row, _) => Some(row),
@@ -151,7 +151,7 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
             continue;
         };
         let (words, edit) = offer().map(|offer| (offer.words, offer.edit)).unzip();
-        all.push(Told {
+        all.push(NoteGroup {
             first: note,
             text: text.clone().into_owned(),
             offer: words,
@@ -168,8 +168,8 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<Told<'a>> {
 fn note_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
-    told: &Told<'_>,
+    view: &mut SheetView,
+    told: &NoteGroup<'_>,
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);

@@ -13,14 +13,14 @@ use super::shared::{Anchors, Shared};
 use crate::actions::Action;
 use crate::look;
 use crate::preview::paint_page;
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use crate::words::papers as words;
 
 /// The block of the papers.
 pub fn papers_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {

@@ -7,10 +7,10 @@ use quillbore_job::words::english;
 
 use super::shared::Anchors;
 use crate::look;
-use crate::view::View;
+use crate::view::SheetView;
 
 /// A block's head: its name in spaced capitals, a word that folds it; true where it is laid open.
-pub fn block_head(ui: &mut Ui, block: Block, view: &mut View, summary: &str) -> bool {
+pub fn block_head(ui: &mut Ui, block: Block, view: &mut SheetView, summary: &str) -> bool {
     let t = look::tokens(ui);
     ui.add_space(9.0);
     look::hairline(ui);
@@ -55,7 +55,7 @@ pub fn figure_word(
     text: &str,
     figure: Figure,
     font: egui::FontId,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: Option<&mut Anchors>,
 ) {
     let t = look::tokens(ui);

@@ -9,7 +9,7 @@ use quillbore_job::{Edit, Row, Unit};
 use super::parts::pencil;
 use super::shared::Shared;
 use crate::look;
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use crate::words::desk::with_hint;
 use crate::words::holes as words;
 
@@ -27,7 +27,7 @@ pub fn text_of(row: &Row) -> String {
 }
 
 /// The places that are laid out under the table.
-pub fn places_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+pub fn places_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
     let Some((id, text)) = &mut view.places else {
         return;
     };

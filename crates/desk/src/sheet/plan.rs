@@ -12,14 +12,14 @@ use super::parts::{block_head, figure_word, pencil};
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::preview::paint_picture;
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use crate::words::plan as words;
 
 /// The block of the plan.
 pub fn plan_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -51,7 +51,7 @@ pub fn plan_ui(
 }
 
 /// The section of the hole under the cursor, as the traveler draws it.
-fn section_ui(ui: &mut Ui, shared: &Shared<'_>, view: &View) {
+fn section_ui(ui: &mut Ui, shared: &Shared<'_>, view: &SheetView) {
     /// Width and height on paper, in points.
     const PAPER: (f64, f64) = (76.0, 60.0);
     const SCALE: f32 = 1.7;
@@ -81,7 +81,7 @@ fn section_ui(ui: &mut Ui, shared: &Shared<'_>, view: &View) {
 }
 
 /// Electrodes by tube: needed, the bound, the kit, and changing only when one no longer reaches.
-fn electrodes_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, anchors: &mut Anchors) {
+fn electrodes_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, anchors: &mut Anchors) {
     let Some(lot) = shared
         .results
         .figures

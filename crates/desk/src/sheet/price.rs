@@ -12,7 +12,7 @@ use super::fields;
 use super::parts::{block_head, figure_word, pencil};
 use super::shared::{Anchors, Shared};
 use crate::look;
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use crate::words::price as words;
 
 /// Width of a column of figures.
@@ -24,7 +24,7 @@ const AMOUNT: f32 = 124.0;
 pub fn price_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -58,7 +58,7 @@ pub fn price_ui(
     super::alike::alike_ui(ui, shared, alike, asks);
 }
 
-fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut View, anchors: &mut Anchors) {
+fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut SheetView, anchors: &mut Anchors) {
     Grid::new("hours")
         .num_columns(4)
         .spacing([14.0, 2.0])
@@ -117,7 +117,7 @@ fn costs_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
     price: &PriceFigures,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
 ) {
     let digits = shared.shop.tables.rates.minor_digits;
@@ -196,7 +196,7 @@ fn breaks_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
     price: &PriceFigures,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
 ) {
     let digits = shared.shop.tables.rates.minor_digits;

@@ -7,10 +7,10 @@ use quillbore_job::words::reports;
 
 use super::parts::{pencil, toggle};
 use crate::look;
-use crate::view::View;
+use crate::view::SheetView;
 
 /// What became of the tables that came from elsewhere, one line each.
-pub fn reports_ui(ui: &mut Ui, job: &Job, view: &mut View) {
+pub fn reports_ui(ui: &mut Ui, job: &Job, view: &mut SheetView) {
     for (at, report) in job.reports.iter().enumerate() {
         let summary = reports::summary(report);
         let quiet = RichText::new(&summary).font(look::small());

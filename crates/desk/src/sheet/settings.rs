@@ -6,11 +6,11 @@ use super::parts::{pencil, plain_head};
 use crate::actions::Action;
 use crate::look;
 use crate::settings::Settings;
-use crate::view::{Ask, Setting, View};
+use crate::view::{Ask, SettingChange, SheetView};
 use crate::words::{commands, settings as words};
 
 /// The lines of the settings.
-pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut Vec<Ask>) {
+pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut SheetView, asks: &mut Vec<Ask>) {
     let Some(drafts) = &mut view.settings else {
         return;
     };
@@ -24,7 +24,7 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut
             if settings.letter == letter {
                 ui.label(word);
             } else if look::word(ui, word).clicked() {
-                asks.push(Ask::Set(Setting::Letter(letter)));
+                asks.push(Ask::Set(SettingChange::Letter(letter)));
             }
             ui.add_space(6.0);
         }
@@ -33,12 +33,12 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut View, asks: &mut
         (
             words::DESK_NAME,
             &mut drafts.desk_name,
-            Setting::DeskName as fn(String) -> Setting,
+            SettingChange::DeskName as fn(String) -> SettingChange,
         ),
         (
             words::SHELF,
             &mut drafts.shelf,
-            Setting::Shelf as fn(String) -> Setting,
+            SettingChange::Shelf as fn(String) -> SettingChange,
         ),
     ] {
         ui.horizontal(|ui| {

@@ -12,7 +12,7 @@ use super::parts::{pencil, plain_head};
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::spot::Spot;
-use crate::view::{Ask, View};
+use crate::view::{Ask, SheetView};
 use crate::words::slips as words;
 
 const ORDER: &[SlipKind] = &[
@@ -33,7 +33,7 @@ const CALLS: &[SlipKind] = &[SlipKind::Call, SlipKind::Reply, SlipKind::Withdraw
 pub fn order_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -49,7 +49,7 @@ pub fn order_ui(
 pub fn records_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -68,7 +68,7 @@ pub fn records_ui(
 pub fn calls_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -89,7 +89,7 @@ fn block_ui(
     ui: &mut Ui,
     kinds: &[SlipKind],
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
@@ -113,7 +113,7 @@ fn slip_ui(
     ui: &mut Ui,
     slip: &Slip,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {

@@ -7,12 +7,12 @@ use super::parts::pencil;
 use super::shared::Shared;
 use crate::all_words;
 use crate::look;
-use crate::view::{Answer, Ask, View, Waiting};
+use crate::view::{Ask, Decision, SheetView, Waiting};
 use crate::words::commands::with_keys;
 use crate::words::questions as words;
 
 /// The waiting line.
-pub fn waiting_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut View, asks: &mut Vec<Ask>) {
+pub fn waiting_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
     let Some(waiting) = &mut view.waiting else {
         view.waiting_shown = false;
         return;
@@ -48,12 +48,12 @@ fn adopt_ui(ui: &mut Ui, first: bool, jobs: usize, asks: &mut Vec<Ask>) {
         yes.request_focus();
     }
     if yes.clicked() {
-        asks.push(Ask::GoOn(Answer::Yes));
+        asks.push(Ask::GoOn(Decision::Yes));
     }
     ui.add_space(8.0);
     let escaped = ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape));
     if look::quiet_word(ui, words::NOT_NOW).clicked() || escaped {
-        asks.push(Ask::GoOn(Answer::Stay));
+        asks.push(Ask::GoOn(Decision::Stay));
     }
 }
 
@@ -63,7 +63,7 @@ fn answers_ui(ui: &mut Ui, first: bool, said: &str, answers: [&str; 3], asks: &m
     ui.label(said);
     let answers = answers
         .into_iter()
-        .zip([Answer::Yes, Answer::Leave, Answer::Stay]);
+        .zip([Decision::Yes, Decision::Leave, Decision::Stay]);
     for (at, (word, answer)) in answers.enumerate() {
         let response = look::word(ui, word);
         if first && at == 0 {
@@ -75,7 +75,7 @@ fn answers_ui(ui: &mut Ui, first: bool, said: &str, answers: [&str; 3], asks: &m
         ui.add_space(8.0);
     }
     if ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape)) {
-        asks.push(Ask::GoOn(Answer::Stay));
+        asks.push(Ask::GoOn(Decision::Stay));
     }
 }
 
@@ -89,7 +89,7 @@ fn words_ui(
 ) {
     pencil(ui, words::DO);
     let (entered, given_up) = keyed_line(ui, first, words::FIND_COMMAND, typed, 150.0);
-    let mut done = given_up.then_some(Ask::GoOn(Answer::Stay));
+    let mut done = given_up.then_some(Ask::GoOn(Decision::Stay));
     let of_job = all_words::of_job(shared.job, shared.results);
     let found = all_words::found(typed, ui.ctx(), &of_job);
     if found.is_empty() {
@@ -107,7 +107,7 @@ fn words_ui(
     });
     if let Some(ask) = done {
         if !matches!(ask, Ask::GoOn(_)) {
-            asks.push(Ask::GoOn(Answer::Stay));
+            asks.push(Ask::GoOn(Decision::Stay));
         }
         asks.push(ask);
     }
@@ -141,7 +141,7 @@ fn column_ui(ui: &mut Ui, first: bool, table: &Foreign, typed: &mut String, asks
         ui.add_space(8.0);
     }
     if look::quiet_word(ui, words::PASTE_NOTHING).clicked() || given_up {
-        asks.push(Ask::GoOn(Answer::Stay));
+        asks.push(Ask::GoOn(Decision::Stay));
     }
 }
 
@@ -171,11 +171,11 @@ fn typed_line(
     let width = (ui.available_width() - 280.0).max(160.0);
     let (entered, given_up) = keyed_line(ui, first, label, path, width);
     if look::word(ui, word).clicked() || entered {
-        asks.push(Ask::GoOn(Answer::Yes));
+        asks.push(Ask::GoOn(Decision::Yes));
     }
     ui.add_space(8.0);
     if look::quiet_word(ui, words::NOT_NOW).clicked() || given_up {
-        asks.push(Ask::GoOn(Answer::Stay));
+        asks.push(Ask::GoOn(Decision::Stay));
     }
 }
 

@@ -6,9 +6,9 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use egui::{Event, Key, Modifiers};
 use egui_kittest::{Harness, kittest::Queryable as _};
-use quillbore_desk::app::{App, Parts};
+use quillbore_desk::app::{App, WindowParts};
 use quillbore_desk::desk::Desk;
-use quillbore_desk::dialogs::{Answer, Dialogs, Question};
+use quillbore_desk::dialogs::{Dialogs, PathAnswer, PathQuestion};
 use quillbore_desk::settings::Settings;
 use quillbore_job::{Edit, Field, Job, Shop, Unit};
 use quillbore_office::clerk::Clerk;
@@ -23,8 +23,8 @@ use quillbore_office::{Office, places};
 struct NoDialogs;
 
 impl Dialogs for NoDialogs {
-    fn ask(&mut self, _: Question) {}
-    fn answer(&mut self) -> Option<(Question, Answer)> {
+    fn ask(&mut self, _: PathQuestion) {}
+    fn answer(&mut self) -> Option<(PathQuestion, PathAnswer)> {
         None
     }
 }
@@ -87,8 +87,8 @@ pub(crate) fn window(folder: &Path) -> Harness<'static, Window> {
         };
         desk.edit(
             &edit,
-            quillbore_desk::grid::CellAt::default(),
-            quillbore_desk::grid::CellAt::default(),
+            quillbore_desk::grid::GridAt::default(),
+            quillbore_desk::grid::GridAt::default(),
         );
     }
     window_with(desk, office(folder), Standing::Ready)
@@ -107,7 +107,7 @@ pub(crate) fn window_with(
                 if let Some(desk) = window.desk.take() {
                     let (office, another) = (Arc::clone(&office), Arc::clone(&office));
                     let clock = Arc::new(FixedClock(day()));
-                    let parts = Parts {
+                    let parts = WindowParts {
                         first: desk,
                         make_desk: Box::new(move || desk_of(&another)),
                         clerk: Clerk::at_once(Arc::clone(&office)),

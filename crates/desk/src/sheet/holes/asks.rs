@@ -8,14 +8,14 @@ use super::columns::{Made, Shown};
 use super::model::Holes;
 use crate::grid::{GridAsk, SetWhy};
 use crate::sheet::shared::Shared;
-use crate::view::{Ask, OverruleDraft, Pasting, View};
+use crate::view::{Ask, OverruleDraft, Pasting, SheetView};
 
 /// What the grid wants, as edits of the job.
 pub(super) fn translate(
     want: GridAsk,
     model: &Holes<'_>,
     shared: &Shared<'_>,
-    view: &mut View,
+    view: &mut SheetView,
     asks: &mut Vec<Ask>,
 ) {
     let unit = shared.job.unit;

@@ -11,7 +11,7 @@ use quillbore_job::words::english;
 use quillbore_job::{CellAt as JobCell, Column, Edit, Job, Shop, Unit, show_quantity as show};
 
 use super::columns::{Made, Shown, grid_column};
-use crate::grid::{CellAt, CellState, GridColumn, GridModel};
+use crate::grid::{CellState, GridAt, GridColumn, GridModel};
 use crate::sheet::shared::Shared;
 use crate::words::holes as words;
 use crate::words::sheet::with_unit;
@@ -57,7 +57,7 @@ impl<'a> Holes<'a> {
 
     /// A block from a cell on, spread over the typed columns that it lies on; what falls on computed
     /// columns is computed there anyway.
-    pub(super) fn set_cells(&self, at: CellAt, rows: Vec<Vec<String>>, unit: Unit) -> Option<Edit> {
+    pub(super) fn set_cells(&self, at: GridAt, rows: Vec<Vec<String>>, unit: Unit) -> Option<Edit> {
         let width = rows.iter().map(Vec::len).max().unwrap_or(0);
         let typed: Vec<usize> = (at.col..(at.col + width).min(self.shown.len()))
             .filter_map(|col| match self.shown.get(col) {
@@ -141,7 +141,7 @@ impl GridModel for Holes<'_> {
         &self.columns
     }
 
-    fn text(&self, at: CellAt) -> Cow<'_, str> {
+    fn text(&self, at: GridAt) -> Cow<'_, str> {
         let Some(row) = self.job.rows.get(at.row) else {
             return Cow::Borrowed("");
         };
@@ -164,7 +164,7 @@ impl GridModel for Holes<'_> {
         }
     }
 
-    fn state(&self, at: CellAt) -> CellState {
+    fn state(&self, at: GridAt) -> CellState {
         match self.shown.get(at.col) {
             Some(Shown::Typed(column)) => {
                 let why = self
