@@ -6,7 +6,7 @@ use egui::{CentralPanel, Frame, Margin, Panel, Ui};
 
 use super::{App, OpenJob};
 use crate::look;
-use crate::sheet::fields::commit_drafts;
+use crate::sheet::line::commit_drafts;
 use crate::sheet::shared::Shared;
 use crate::sheet::{foot, head, sheet_ui, shelf_list, waiting};
 use crate::view::Ask;
@@ -76,15 +76,19 @@ impl App {
         CentralPanel::default().frame(paper).show(ui, |ui| {
             sheet_ui(ui, &shared, settings, view, asks);
         });
-        let commits = |ask: &Ask| match ask {
-            Ask::Do(action) => action.wants_drafts_committed(),
-            Ask::Issue(_) | Ask::IssueTogether | Ask::Pin(_) | Ask::GoTo(_) | Ask::Open(_) => true,
-            _ => false,
-        };
-        if asks.iter().any(commits) {
+        if asks.iter().any(wants_drafts_committed) {
             let mut committed = Vec::new();
             commit_drafts(&shared, view, &mut committed);
             asks.splice(0..0, committed);
         }
+    }
+}
+
+/// Whether what is being typed has to be put in its place before something is done.
+fn wants_drafts_committed(ask: &Ask) -> bool {
+    match ask {
+        Ask::Do(action) => action.wants_drafts_committed(),
+        Ask::Issue(_) | Ask::IssueTogether | Ask::Pin(_) | Ask::GoTo(_) | Ask::Open(_) => true,
+        _ => false,
     }
 }

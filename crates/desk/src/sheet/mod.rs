@@ -3,10 +3,12 @@
 pub mod again;
 pub mod alike;
 pub mod answer;
+mod choices;
 pub mod fields;
 pub mod foot;
 pub mod head;
 pub mod holes;
+pub mod line;
 pub mod notes;
 pub mod papers;
 pub mod parts;
