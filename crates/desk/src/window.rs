@@ -1,16 +1,18 @@
 //! Opens the window, or says in one sentence why there is none.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use egui::Context;
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::Clock;
 use quillbore_office::commands::Ended;
 use quillbore_office::disk::{Disk, RealDisk};
 use quillbore_office::drafts::Keeper;
 use quillbore_office::listing::Listing;
-use quillbore_office::office::Wanted;
+use quillbore_office::office::{OnDesk, Wanted};
 use quillbore_office::shelf::{Mark, Shelf as _};
+use quillbore_office::start::Standing;
 use quillbore_office::worker::Worker;
 use quillbore_office::{Failure, Office, files, places, start};
 
@@ -19,6 +21,22 @@ use crate::desk::Desk;
 use crate::dialogs::DesktopDialogs;
 use crate::settings::Settings;
 use crate::words::window as words;
+
+/// What is read before there is a window.
+struct Prepared {
+    office: Arc<Office>,
+    standing: Standing,
+    /// The folder of the shelf.
+    root: PathBuf,
+    settings: Settings,
+    settings_path: PathBuf,
+    /// What this desk calls itself.
+    name: String,
+    job: Option<OnDesk>,
+    /// What tells the drafts of this run from those of others.
+    run: String,
+    clock: Arc<dyn Clock>,
+}
 
 /// Opens the window on the shelf, or on a job.
 ///
@@ -30,6 +48,31 @@ pub fn open(
     shop: Option<&Path>,
     clock: Arc<dyn Clock>,
 ) -> Result<Ended, Failure> {
+    let prepared = prepare(job, shelf, shop, clock)?;
+    let options = eframe::NativeOptions {
+        viewport: egui::ViewportBuilder::default()
+            .with_inner_size([1280.0, 760.0])
+            .with_min_inner_size([900.0, 560.0])
+            .with_title(words::NAME)
+            .with_app_id("quillbore"),
+        system_font_fallback: false,
+        ..eframe::NativeOptions::default()
+    };
+    let made = eframe::run_native(
+        "quillbore",
+        options,
+        Box::new(move |creation| Ok(Box::new(app(&creation.egui_ctx, prepared)))),
+    );
+    made.map(|()| Ended::Done)
+        .map_err(|error| Failure::new(words::no_opengl(error), words::WITHOUT_WINDOW))
+}
+
+fn prepare(
+    job: Option<&Path>,
+    shelf: Option<&Path>,
+    shop: Option<&Path>,
+    clock: Arc<dyn Clock>,
+) -> Result<Prepared, Failure> {
     let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
     let settings_path = places::settings_path();
     let mut settings = Settings::read(&settings_path);
@@ -56,63 +99,66 @@ pub fn open(
     let job = job.transpose()?;
     no_display()?;
     let run = places::run_id()?;
-    let options = eframe::NativeOptions {
-        viewport: egui::ViewportBuilder::default()
-            .with_inner_size([1280.0, 760.0])
-            .with_min_inner_size([900.0, 560.0])
-            .with_title(words::NAME)
-            .with_app_id("quillbore"),
-        system_font_fallback: false,
-        ..eframe::NativeOptions::default()
+    Ok(Prepared {
+        office,
+        standing,
+        root,
+        settings,
+        settings_path,
+        name,
+        job,
+        run,
+        clock,
+    })
+}
+
+/// The application, with its helpers on threads of their own, each of which wakes the window.
+fn app(ctx: &Context, prepared: Prepared) -> App {
+    let Prepared {
+        office,
+        name,
+        clock,
+        ..
+    } = prepared;
+    let wake = || {
+        let ctx = ctx.clone();
+        move || ctx.request_repaint()
     };
-    let made = eframe::run_native(
-        "quillbore",
-        options,
-        Box::new(move |creation| {
-            let ctx = creation.egui_ctx.clone();
-            let wake = || {
-                let ctx = ctx.clone();
-                move || ctx.request_repaint()
-            };
-            let clerk = Clerk::on_thread(Arc::clone(&office), wake());
-            let make_desk = {
-                let (ctx, office, clock) = (ctx.clone(), Arc::clone(&office), Arc::clone(&clock));
-                let clerk = clerk.for_another();
-                move || {
-                    let wake = ctx.clone();
-                    let worker = Worker::on_thread(move || wake.request_repaint());
-                    let clerk = clerk.for_another();
-                    let mut desk =
-                        Desk::new(Arc::clone(&office), Arc::clone(&clock), clerk, worker);
-                    desk.name.clone_from(&name);
-                    desk
-                }
-            };
-            let mut first = make_desk();
-            if let Some(job) = job {
-                first.take_opened(job);
-            }
-            let cache = places::cache_path(&root);
-            let list = Listing::on_thread(Arc::clone(&office.shelf), clock, cache, wake());
-            Ok(Box::new(App::new(
-                &ctx,
-                WindowParts {
-                    first,
-                    make_desk: Box::new(make_desk),
-                    clerk,
-                    list,
-                    dialogs: Box::new(DesktopDialogs::new(ctx.clone())),
-                    settings,
-                    settings_path: Some(settings_path),
-                    drafts: Some(Keeper::on_thread(&places::drafts_folder(), &run, wake())),
-                    standing,
-                    office,
-                },
-            )))
-        }),
-    );
-    made.map(|()| Ended::Done)
-        .map_err(|error| Failure::new(words::no_opengl(error), words::WITHOUT_WINDOW))
+    let clerk = Clerk::on_thread(Arc::clone(&office), wake());
+    let make_desk = {
+        let (ctx, office, clock) = (ctx.clone(), Arc::clone(&office), Arc::clone(&clock));
+        let clerk = clerk.for_another();
+        move || {
+            let wake = ctx.clone();
+            let worker = Worker::on_thread(move || wake.request_repaint());
+            let clerk = clerk.for_another();
+            let mut desk = Desk::new(Arc::clone(&office), Arc::clone(&clock), clerk, worker);
+            desk.name.clone_from(&name);
+            desk
+        }
+    };
+    let mut first = make_desk();
+    if let Some(job) = prepared.job {
+        first.take_opened(job);
+    }
+    let cache = places::cache_path(&prepared.root);
+    let list = Listing::on_thread(Arc::clone(&office.shelf), clock, cache, wake());
+    let drafts = Keeper::on_thread(&places::drafts_folder(), &prepared.run, wake());
+    App::new(
+        ctx,
+        WindowParts {
+            first,
+            make_desk: Box::new(make_desk),
+            clerk,
+            list,
+            dialogs: Box::new(DesktopDialogs::new(ctx.clone())),
+            settings: prepared.settings,
+            settings_path: Some(prepared.settings_path),
+            drafts: Some(drafts),
+            standing: prepared.standing,
+            office,
+        },
+    )
 }
 
 /// On systems where a display is named by the environment: that there is one.

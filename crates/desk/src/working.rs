@@ -1,7 +1,7 @@
 //! The working of a figure, beside it: formula, inputs with where each came from, result, overrule.
 
 use egui::{Grid, RichText, Ui};
-use quillbore_calc::figure::Working;
+use quillbore_calc::figure::{Input, Working};
 use quillbore_calc::working::working;
 use quillbore_job::Edit;
 use quillbore_job::remedy::Offers;
@@ -20,23 +20,10 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
     let Some(figure) = view.opened else {
         return;
     };
-    let t = look::tokens(ui);
-    let speaker = shared.speaker();
-    ui.horizontal_wrapped(|ui| {
-        ui.label(
-            RichText::new(capital(&speaker.figure(figure)))
-                .font(look::bold())
-                .color(t.accent),
-        );
-        ui.add_space(6.0);
-        if look::quiet_word(ui, words::CLOSE).clicked() {
-            view.opened = None;
-        }
-    });
-    let tables = &shared.shop.tables;
+    head_ui(ui, &shared.speaker().figure(figure), view);
     let Some(working) = working(
         &shared.results.asked.input,
-        tables,
+        &shared.shop.tables,
         &shared.results.figures,
         figure,
     ) else {
@@ -50,46 +37,61 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
         .spacing([10.0, 1.0])
         .show(ui, |ui| {
             for input in &working.inputs {
-                let label = name(input.name);
-                match input.opens {
-                    Some(opens) => {
-                        if look::quiet_word(ui, label).clicked() {
-                            view.opened = Some(opens);
-                            view.overrule = OverruleDraft::default();
-                        }
-                    }
-                    None => {
-                        ui.label(RichText::new(label).font(look::small()));
-                    }
-                }
-                ui.horizontal(|ui| {
-                    ui.label(RichText::new(speaker.said(input.value)).font(look::small()));
-                    ui.add_space(6.0);
-                    let from = RichText::new(origin(input.origin)).font(look::tiny());
-                    ui.add(egui::Label::new(from.color(t.pencil)).truncate());
-                });
-                ui.end_row();
+                input_ui(ui, shared, input, view);
             }
+            let result = shared.speaker().said(working.result);
             ui.label(RichText::new(words::RESULT).font(look::small_bold()));
-            ui.label(RichText::new(speaker.said(working.result)).font(look::small_bold()));
+            ui.label(RichText::new(result).font(look::small_bold()));
             ui.end_row();
             if let Some(stands) = working.overruled {
                 let unit = workings::unit_of(figure);
-                ui.label(
-                    RichText::new(words::OVERRULED)
-                        .font(look::small_bold())
-                        .color(t.accent),
-                );
-                ui.label(
-                    RichText::new(speaker.quantity(stands, unit))
-                        .font(look::small_bold())
-                        .color(t.accent),
-                );
+                let stands = shared.speaker().quantity(stands, unit);
+                let ink = look::tokens(ui).accent;
+                for said in [words::OVERRULED, stands.as_str()] {
+                    ui.label(RichText::new(said).font(look::small_bold()).color(ink));
+                }
                 ui.end_row();
             }
         });
     alternatives_ui(ui, shared, &working, asks);
     overrule_ui(ui, shared, view, asks);
+}
+
+/// The figure's name, and the word that puts its working away.
+fn head_ui(ui: &mut Ui, name: &str, view: &mut SheetView) {
+    let ink = look::tokens(ui).accent;
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new(capital(name)).font(look::bold()).color(ink));
+        ui.add_space(6.0);
+        if look::quiet_word(ui, words::CLOSE).clicked() {
+            view.opened = None;
+        }
+    });
+}
+
+/// What went in, with where it came from; a figure opens its own working.
+fn input_ui(ui: &mut Ui, shared: &Shared<'_>, input: &Input, view: &mut SheetView) {
+    let label = name(input.name);
+    match input.opens {
+        Some(opens) => {
+            if look::quiet_word(ui, label).clicked() {
+                view.opened = Some(opens);
+                view.overrule = OverruleDraft::default();
+            }
+        }
+        None => {
+            ui.label(RichText::new(label).font(look::small()));
+        }
+    }
+    let ink = look::tokens(ui).pencil;
+    ui.horizontal(|ui| {
+        let said = shared.speaker().said(input.value);
+        ui.label(RichText::new(said).font(look::small()));
+        ui.add_space(6.0);
+        let from = RichText::new(origin(input.origin)).font(look::tiny());
+        ui.add(egui::Label::new(from.color(ink)).truncate());
+    });
+    ui.end_row();
 }
 
 /// What could be taken instead, each with its chance and taken by a click.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use quillbore_job::Job;
 use quillbore_job::history::Doing;
-use quillbore_job::merge::merge;
+use quillbore_job::merge::{Clash, merge};
 use quillbore_office::Failure;
 use quillbore_office::clerk::Reply;
 use quillbore_office::issue::{IssuedNow, NotIssued};
@@ -164,20 +164,17 @@ impl Desk {
         };
         let unchanged = self.history.state() == state;
         let mut clashes = merged.clashes;
-        // What was typed while both were put together is put on top.
         let job = if unchanged {
-            merged.job.as_ref().clone()
+            Ok(merged.job.as_ref().clone())
         } else {
-            match merge(ours, self.job(), &merged.job) {
-                Ok(again) => {
-                    clashes.extend(again.clashes);
-                    again.job
-                }
-                Err(refused) => {
-                    self.notice = words::with_hint(&refused.to_string(), refused.hint());
-                    self.give_up();
-                    return;
-                }
+            self.typed_on_top(ours, &merged.job, &mut clashes)
+        };
+        let job = match job {
+            Ok(job) => job,
+            Err(why) => {
+                self.notice = why;
+                self.give_up();
+                return;
             }
         };
         self.across_merges.truncate(self.history.merges());
@@ -210,6 +207,20 @@ impl Desk {
                 self.give_up();
             }
         }
+    }
+
+    /// What was typed while both were put together, put on top of the merged job; why it can't be.
+    fn typed_on_top(
+        &self,
+        ours: &Job,
+        merged: &Job,
+        clashes: &mut Vec<Clash>,
+    ) -> Result<Job, String> {
+        let again = merge(ours, self.job(), merged);
+        let again =
+            again.map_err(|refused| words::with_hint(&refused.to_string(), refused.hint()))?;
+        clashes.extend(again.clashes);
+        Ok(again.job)
     }
 
     fn take_issued(&mut self, now: IssuedNow, state: u64) {

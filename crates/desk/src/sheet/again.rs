@@ -3,6 +3,7 @@
 
 use egui::{RichText, Ui};
 use quillbore_job::job::FigureKey;
+use quillbore_job::reorder::LastPrice;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::words::{issued::prices_not_trusted, life as life_words};
 use quillbore_job::{
@@ -92,18 +93,15 @@ fn learned_ui(
     }
 }
 
-/// Last, today's and the order's price, and what can be done with them, on one line.
+/// Last, today's and the order's price on one line, what differs, and what can be done.
 fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let offered = shared.results.asked.input.quantity.unwrap_or(1);
     let today = shared.results.figures.price.as_ref();
     let today = today.and_then(|price| price.breaks.first());
     let last = reorder::last_price(old, offered);
     let left_out = reorder::not_trusted(old);
-    let order = shared
-        .job
-        .slips_of::<kind::Order>()
-        .next_back()
-        .and_then(|order| order.get(line::Each));
+    let order = shared.job.slips_of::<kind::Order>().next_back();
+    let order = order.and_then(|order| order.get(line::Each));
     ui.horizontal_wrapped(|ui| {
         let bold = |text: String| RichText::new(text).font(look::bold());
         if let Some(last) = &last {
@@ -130,29 +128,9 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     if !left_out.is_empty() {
         ui.label(prices_not_trusted(&left_out));
     }
-    let orders = shared.job.slips_of::<kind::Order>();
-    for difference in orders.flat_map(|order| order::open(shared.job, order)) {
-        ui.horizontal(|ui| {
-            ui.label(RichText::new(words::DIFFERS).font(look::bold()));
-            ui.add(egui::Label::new(life_words::difference(&difference)).wrap());
-        });
-    }
+    differences_ui(ui, shared);
     ui.horizontal(|ui| {
-        let figure = FigureKey::UnitPrice(offered);
-        let overruled = shared.job.overrules.iter().any(|o| o.figure == figure);
-        if let Some(last) = last.filter(|_| !overruled)
-            && look::word(ui, words::KEEP_LAST_PRICE).clicked()
-        {
-            asks.push(Ask::Edit(Edit::Overrule {
-                figure: figure.clone(),
-                text: last.each.to_string(),
-                reason: words::kept_from(&last.paper),
-                unit: shared.job.unit,
-            }));
-        }
-        if overruled && look::word(ui, words::TAKE_TODAYS_PRICE).clicked() {
-            asks.push(Ask::Edit(Edit::WithdrawOverrule { figure }));
-        }
+        price_words_ui(ui, shared, (offered, last), asks);
         ui.add_space(8.0);
         if order.is_some() && look::word(ui, words::CONFIRM_ORDER).clicked() {
             asks.push(Ask::Issue(Paper::Confirmation));
@@ -162,6 +140,41 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
             asks.push(Ask::Pin(SlipKind::Call));
         }
     });
+}
+
+/// What differs between order and sheet.
+fn differences_ui(ui: &mut Ui, shared: &Shared<'_>) {
+    let orders = shared.job.slips_of::<kind::Order>();
+    for difference in orders.flat_map(|order| order::open(shared.job, order)) {
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(words::DIFFERS).font(look::bold()));
+            ui.add(egui::Label::new(life_words::difference(&difference)).wrap());
+        });
+    }
+}
+
+/// The words that keep the last price, or take today's again.
+fn price_words_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    (offered, last): (u32, Option<LastPrice>),
+    asks: &mut Vec<Ask>,
+) {
+    let figure = FigureKey::UnitPrice(offered);
+    let overruled = shared.job.overrules.iter().any(|o| o.figure == figure);
+    if let Some(last) = last.filter(|_| !overruled)
+        && look::word(ui, words::KEEP_LAST_PRICE).clicked()
+    {
+        asks.push(Ask::Edit(Edit::Overrule {
+            figure: figure.clone(),
+            text: last.each.to_string(),
+            reason: words::kept_from(&last.paper),
+            unit: shared.job.unit,
+        }));
+    }
+    if overruled && look::word(ui, words::TAKE_TODAYS_PRICE).clicked() {
+        asks.push(Ask::Edit(Edit::WithdrawOverrule { figure }));
+    }
 }
 
 fn changed_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job) {

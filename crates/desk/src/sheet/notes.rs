@@ -15,6 +15,10 @@ use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, SheetView};
 use crate::words::sheet as words;
+use crate::working::working_ui;
+
+/// Between two notes.
+const BETWEEN: f32 = 16.0;
 
 /// Notes that say the same of several rows, told once.
 struct NoteGroup<'a> {
@@ -28,21 +32,21 @@ struct NoteGroup<'a> {
     at: f32,
 }
 
-/// The notes in their column; gives how far down they reach.
-pub fn notes_ui(
-    ui: &mut Ui,
-    shared: &Shared<'_>,
-    view: &mut SheetView,
-    anchors: &Anchors,
-    column: Rect,
+/// The column of the notes, filled from the top down.
+#[derive(Clone, Copy)]
+struct NoteColumn {
+    rect: Rect,
+    /// Where the sheet ends and leaders begin.
     sheet_right: f32,
-    asks: &mut Vec<Ask>,
-) -> f32 {
-    let t = look::tokens(ui);
-    let mut next = column.top();
-    let mut opened = anchors.opened.filter(|_| view.opened.is_some());
-    let draw = |ui: &mut Ui, at: f32, next: &mut f32, add: &mut dyn FnMut(&mut Ui)| {
-        let top = at.max(*next) - 8.0;
+    /// Where there is room again.
+    next: f32,
+}
+
+impl NoteColumn {
+    /// Draws something beside the line at `at`, or below what stands there, with its leader.
+    fn put(&mut self, ui: &mut Ui, at: f32, add: impl FnOnce(&mut Ui)) -> Rect {
+        let column = self.rect;
+        let top = at.max(self.next) - 8.0;
         let area = Rect::from_min_size(
             pos2(column.left(), top.max(column.top())),
             vec2(column.width(), 2_000.0),
@@ -55,43 +59,52 @@ pub fn notes_ui(
         let rect = shown.response.rect;
         look::leader(
             ui.painter(),
-            pos2(sheet_right + 4.0, at),
+            pos2(self.sheet_right + 4.0, at),
             pos2(rect.left() - 4.0, rect.top() + 8.0),
-            t.hairline,
+            look::tokens(ui).hairline,
         );
-        *next = rect.bottom() + 16.0;
+        self.next = rect.bottom() + BETWEEN;
         rect
+    }
+}
+
+/// The notes in their column; gives how far down they reach.
+pub fn notes_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    anchors: &Anchors,
+    column: Rect,
+    sheet_right: f32,
+    asks: &mut Vec<Ask>,
+) -> f32 {
+    let mut column = NoteColumn {
+        rect: column,
+        sheet_right,
+        next: column.top(),
     };
     // The working stands right beside its figure; notes above it that would run into it stand below.
     let open = view.opened.is_some();
-    let beside = opened.take().filter(|_| open);
-    let working = beside.map(|at| {
-        let mut from = column.top();
-        draw(ui, at, &mut from, &mut |ui| {
-            crate::working::working_ui(ui, shared, view, asks);
-        })
+    let beside = anchors.opened.filter(|_| open);
+    let mut working = beside.map(|at| {
+        let mut beside = column;
+        beside.put(ui, at, |ui| working_ui(ui, shared, view, asks))
     });
-    let mut below = working.map(|rect| rect.bottom() + 16.0);
+    let mut below = working.map(|rect| rect.bottom() + BETWEEN);
     for told in gathered(shared, anchors) {
         let free = working.is_none_or(|rect| {
-            told.at.max(next) + height_of(&told) < rect.top() || below.is_none()
+            told.at.max(column.next) + height_of(&told) < rect.top() || below.is_none()
         });
         if !free && let Some(from) = below.take() {
-            next = next.max(from);
+            column.next = column.next.max(from);
         }
-        draw(ui, told.at, &mut next, &mut |ui| {
-            note_ui(ui, shared, view, &told, asks);
-        });
+        column.put(ui, told.at, |ui| note_ui(ui, shared, view, &told, asks));
     }
-    let mut working = working;
     if let Some(rect) = working {
-        next = next.max(rect.bottom() + 16.0);
-    }
-    if open && working.is_none() {
-        let at = next;
-        working = Some(draw(ui, at, &mut next, &mut |ui| {
-            crate::working::working_ui(ui, shared, view, asks);
-        }));
+        column.next = column.next.max(rect.bottom() + BETWEEN);
+    } else if open {
+        let at = column.next;
+        working = Some(column.put(ui, at, |ui| working_ui(ui, shared, view, asks)));
     }
     // A working that was just opened, perhaps from the foot, is brought into sight once.
     if view.opened_seen != view.opened {
@@ -100,7 +113,7 @@ pub fn notes_ui(
             ui.scroll_to_rect(rect.expand(12.0), None);
         }
     }
-    next
+    column.next
 }
 
 /// About how high a note will be: enough to see whether it runs into what stands below it.

@@ -2,7 +2,7 @@
 
 use egui::{Align, Grid, Layout, Ui, vec2};
 use quillbore_calc::Figure;
-use quillbore_calc::job_figures::{LotFigures, PriceFigures};
+use quillbore_calc::job_figures::{LotFigures, MachineMinutes, PriceFigures};
 use quillbore_job::results::Beside;
 use quillbore_job::words::price as job_words;
 use quillbore_job::{Block, show_quantity as show};
@@ -83,6 +83,11 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut SheetView, anchors: &mut A
             }
         });
     ui.add_space(6.0);
+    minutes_ui(ui, &lot.machine);
+}
+
+/// The minutes of the machine, by what it does.
+fn minutes_ui(ui: &mut Ui, machine: &MachineMinutes) {
     Grid::new("minutes")
         .num_columns(2)
         .spacing([14.0, 1.0])
@@ -90,7 +95,6 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut SheetView, anchors: &mut A
             pencil(ui, words::MACHINE_MINUTES);
             pencil(ui, "");
             ui.end_row();
-            let machine = &lot.machine;
             for (what, minutes) in [
                 (words::IN_HOLES, machine.holes),
                 (words::SETTING_UP, machine.set_up),
@@ -140,56 +144,49 @@ fn costs_ui(
                 (words::PART_AT_RISK, price.cost.part_risk),
             ] {
                 if amount > 0.0 {
-                    ui.label(what);
-                    right_in(ui, AMOUNT, |ui| {
-                        ui.label(show::money(amount, digits));
-                    });
-                    ui.end_row();
+                    amount_ui(ui, what, &show::money(amount, digits));
                 }
             }
-            let known = price.cost.sum() - price.cost.not_yet_known;
-            let share = if known > 0.0 {
-                price.cost.not_yet_known / known
-            } else {
-                0.0
-            };
-            ui.label(job_words::not_yet_known(share));
+            let not_yet_known = show::money(price.cost.not_yet_known, digits);
+            ui.label(job_words::not_yet_known(share_not_yet_known(price)));
             right_in(ui, AMOUNT, |ui| {
-                let amount = show::money(price.cost.not_yet_known, digits);
                 let font = look::body();
-                figure_word(ui, &amount, Figure::NotYetKnown, font, view, Some(anchors));
+                let figure = Figure::NotYetKnown;
+                figure_word(ui, &not_yet_known, figure, font, view, Some(anchors));
             });
             ui.end_row();
+            let total = show::money(price.expected_cost, digits);
             ui.label(job_words::EXPECTED_COST);
             right_in(ui, AMOUNT, |ui| {
-                let total = show::money(price.expected_cost, digits);
-                figure_word(
-                    ui,
-                    &total,
-                    Figure::LotCost,
-                    look::bold(),
-                    view,
-                    Some(anchors),
-                );
+                let font = look::bold();
+                figure_word(ui, &total, Figure::LotCost, font, view, Some(anchors));
             });
             ui.end_row();
-            ui.label(job_words::BAND.join(", "));
             let band = [price.lot_cost.p10, price.lot_cost.p50, price.lot_cost.p90];
-            right_in(ui, AMOUNT, |ui| {
-                ui.label(band.map(|cost| show::money(cost, 0)).join(", "));
-            });
-            ui.end_row();
-            ui.label(words::MARGIN);
-            right_in(ui, AMOUNT, |ui| {
-                ui.label(show::percent(price.margin));
-            });
-            ui.end_row();
-            ui.label(words::MARKUP);
-            right_in(ui, AMOUNT, |ui| {
-                ui.label(show::percent(price.markup));
-            });
-            ui.end_row();
+            let band = band.map(|cost| show::money(cost, 0));
+            amount_ui(ui, &job_words::BAND.join(", "), &band.join(", "));
+            amount_ui(ui, words::MARGIN, &show::percent(price.margin));
+            amount_ui(ui, words::MARKUP, &show::percent(price.markup));
         });
+}
+
+/// A line of the costs that opens no working.
+fn amount_ui(ui: &mut Ui, what: &str, amount: &str) {
+    ui.label(what);
+    right_in(ui, AMOUNT, |ui| {
+        ui.label(amount);
+    });
+    ui.end_row();
+}
+
+/// What is not yet known, as a share of what is.
+fn share_not_yet_known(price: &PriceFigures) -> f64 {
+    let known = price.cost.sum() - price.cost.not_yet_known;
+    if known > 0.0 {
+        price.cost.not_yet_known / known
+    } else {
+        0.0
+    }
 }
 
 fn breaks_ui(

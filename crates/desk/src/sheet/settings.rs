@@ -51,6 +51,11 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut SheetView, asks:
         });
     }
     pencil(ui, words::FROM_SHOP_FILE);
+    looks_ui(ui, asks);
+}
+
+/// The words for looks, and the one that puts the settings away.
+fn looks_ui(ui: &mut Ui, asks: &mut Vec<Ask>) {
     ui.horizontal(|ui| {
         for action in [
             Action::OtherPaper,
