@@ -2,15 +2,15 @@
 
 use std::sync::Arc;
 
-use egui::{Key, Modifiers};
-use egui_kittest::kittest::Queryable as _;
+use egui::{Key, Modifiers, ViewportEvent, ViewportId};
+use egui_kittest::{Harness, kittest::Queryable as _};
 use quillbore_desk::view::{Next, Waiting};
 use quillbore_job::{Field, Job};
 use quillbore_office::disk::{Disk, RealDisk};
 use quillbore_office::shelf::Folder;
 use quillbore_office::start::Standing;
 
-use crate::hands::{desk_of, office_over, type_on, window, window_with};
+use crate::hands::{Window, desk_of, office_over, press, type_on, window, window_with};
 
 #[test]
 fn a_new_job_lies_beside_the_open_one_and_putting_that_away_asks_first() {
@@ -85,4 +85,48 @@ fn a_folder_that_nobody_marked_is_asked_about_and_nothing_is_saved_before_the_ye
     assert!(!harness.state().app().desk().history.is_dirty());
     assert_eq!(harness.state().job().number, "26-0108");
     harness.get_by_label("job 26-0108");
+}
+
+#[test]
+fn who_backs_out_of_closing_the_window_has_lost_nothing_that_was_discarded_before() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    harness.run();
+    type_on(&mut harness, "customer", "Alder Valves");
+    let close = |harness: &mut Harness<'_, Window>| {
+        let window = harness.input_mut().viewports.entry(ViewportId::ROOT);
+        window.or_default().events.push(ViewportEvent::Close);
+        harness.step();
+        let window = harness.input_mut().viewports.entry(ViewportId::ROOT);
+        window.or_default().events.clear();
+        harness.run();
+    };
+    close(&mut harness);
+    let customer = |harness: &Harness<'_, Window>| {
+        let job = harness.state().job();
+        job.text(Field::Customer).to_owned()
+    };
+    assert_eq!(customer(&harness), "Grove Pump Works");
+    press(&mut harness, "discard the changes");
+    assert_eq!(
+        customer(&harness),
+        "Alder Valves",
+        "the next one is asked about"
+    );
+    press(&mut harness, "cancel");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::J);
+    harness.run();
+    assert_eq!(customer(&harness), "Grove Pump Works");
+    assert!(
+        harness.state().app().desk().history.is_dirty(),
+        "it is not saved"
+    );
+    // Closing again asks about it again.
+    close(&mut harness);
+    assert_eq!(customer(&harness), "Grove Pump Works");
+    assert_eq!(
+        harness.state().app().view().waiting,
+        Some(Waiting::Guard(Next::CloseWindow))
+    );
 }
