@@ -9,6 +9,7 @@ mod others;
 mod panels;
 mod paste;
 mod perform;
+mod pin;
 mod questions;
 mod remember;
 mod reorder;

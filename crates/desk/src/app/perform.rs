@@ -10,7 +10,7 @@ use crate::actions::Action;
 use crate::desk::Errand;
 use crate::grid::GridAt;
 use crate::spot::Spot;
-use crate::view::{Ask, SheetView, Waiting, new_slip};
+use crate::view::{Ask, SheetView, Waiting};
 use crate::words::desk::copy_name;
 
 impl App {
@@ -43,17 +43,6 @@ impl App {
     pub(super) fn edit(&mut self, edit: &Edit) {
         let at = self.view().grid.cursor();
         self.desk_mut().edit(edit, at, at);
-    }
-
-    /// Pins a slip with what is known, lays it out, and puts the keyboard on it.
-    fn pin(&mut self, kind: SlipKind) {
-        let desk = self.desk();
-        let id = desk.job().next_slip;
-        let edit = new_slip(kind, desk.job(), desk.day, &self.settings.desk_name);
-        self.edit(&edit);
-        let view = self.view_mut();
-        view.open_slips.insert(id);
-        view.focus_slip = Some(id);
     }
 
     fn act(&mut self, ctx: &Context, action: Action) {
