@@ -1,0 +1,124 @@
+//! Figures on the command line: every promised key.
+
+use crate::program::{demo, path, quillbore, said};
+
+#[test]
+fn figures_have_every_promised_key_and_null_for_what_is_not_computed() {
+    let output = quillbore(&[
+        "figures",
+        path(&demo("26-0101")),
+        "--json",
+        "--date",
+        "2026-11-25",
+    ]);
+    assert!(
+        matches!(output.status.code(), Some(0 | 1)),
+        "{}",
+        said(&output)
+    );
+    let figures: serde_json::Value = serde_json::from_slice(&output.stdout).expect("JSON");
+    let keys = |value: &serde_json::Value, wanted: &[&str]| {
+        let object = value.as_object().expect("an object");
+        for key in wanted {
+            assert!(
+                object.contains_key(*key),
+                "{key} is missing in {value:.100}"
+            );
+        }
+    };
+    keys(
+        &figures,
+        &[
+            "job",
+            "format",
+            "material",
+            "records_behind",
+            "calibrated",
+            "holes",
+            "setups",
+            "lot",
+            "price",
+            "promise",
+            "findings",
+        ],
+    );
+    let hole = &figures["holes"][0];
+    keys(
+        hole,
+        &[
+            "mark",
+            "places",
+            "diameter_mm",
+            "depth_mm",
+            "tilt_deg",
+            "electrode",
+            "side_gap_mm",
+            "size_mm",
+            "verdict",
+            "feed_mm_min",
+            "minutes",
+            "minutes_in",
+            "wear_mm",
+            "target_depth_mm",
+            "reach_one_mm",
+            "limit_mm",
+            "electrodes_per_hole",
+            "ends",
+            "flush",
+            "push_n",
+            "findings",
+        ],
+    );
+    keys(
+        &hole["electrode"],
+        &[
+            "diameter_mm",
+            "bore_mm",
+            "channels",
+            "material",
+            "length_mm",
+        ],
+    );
+    keys(&hole["minutes"], &["p10", "p50", "p90"]);
+    keys(
+        &hole["minutes_in"],
+        &[
+            "touch_off",
+            "entry",
+            "full_metal",
+            "exit",
+            "overtravel",
+            "retract",
+            "changes",
+        ],
+    );
+    keys(
+        &figures["setups"][0],
+        &["name", "directions", "holes", "travel_mm", "clamp_n"],
+    );
+    keys(
+        &figures["lot"],
+        &["quantity", "machine_hours", "labor_hours", "electrodes"],
+    );
+    keys(
+        &figures["price"],
+        &[
+            "currency",
+            "offered_quantity",
+            "chance_of_loss",
+            "breaks",
+            "one_off",
+        ],
+    );
+    keys(
+        &figures["promise"],
+        &[
+            "working_days_p50",
+            "working_days_p90",
+            "date_p50",
+            "date_p90",
+        ],
+    );
+    assert!(hole["push_n"].is_null() && figures["price"]["chance_of_loss"].is_null());
+    assert_eq!(figures["calibrated"], false);
+}

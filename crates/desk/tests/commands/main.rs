@@ -1,0 +1,9 @@
+//! The real binary without a window: exit codes, keys of the figures, refusals.
+#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
+
+mod figures;
+mod papers;
+mod program;
+mod refused;
+mod tables;
+mod told;

@@ -1,0 +1,126 @@
+//! Papers printed and issued from the command line.
+
+use std::fs;
+use std::path::Path;
+
+use crate::program::{demo, folder_of, names, path, quillbore, said};
+
+#[test]
+fn papers_are_the_same_twice_and_a_foreign_file_is_not_overwritten() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = folder.path().join("out");
+    let job = demo("26-0102");
+    let words = [
+        "papers",
+        path(&job),
+        "--out",
+        path(&out),
+        "--date",
+        "2026-11-25",
+    ];
+    let first = quillbore(&words);
+    assert_eq!(first.status.code(), Some(0), "{}", said(&first));
+    let paths = String::from_utf8(first.stdout).expect("paths");
+    assert_eq!(paths.lines().count(), 2, "quotation and traveler: {paths}");
+    let traveler = out.join("26-0102-traveler.pdf");
+    let bytes = fs::read(&traveler).expect("the traveler");
+    assert!(
+        quillbore(&words).status.success(),
+        "the same bytes are fine"
+    );
+    assert_eq!(fs::read(&traveler).expect("the traveler"), bytes);
+    fs::write(&traveler, "a letter").expect("written");
+    let refused = quillbore(&words);
+    assert_eq!(refused.status.code(), Some(2));
+    assert!(
+        said(&refused).contains("nothing was written"),
+        "{}",
+        said(&refused)
+    );
+    assert_eq!(fs::read(&traveler).expect("the letter"), b"a letter");
+    let replaced = quillbore(&[words.as_slice(), &["--replace"]].concat());
+    assert!(replaced.status.success());
+    assert_eq!(fs::read(&traveler).expect("the traveler"), bytes);
+}
+
+#[test]
+fn a_paper_is_issued_from_a_shelf_by_number_and_by_file() {
+    let folder = folder_of(&["26-0101"]);
+    let shelf = path(folder.path());
+    let issue = |job: &str, more: &[&str]| {
+        let mut words = vec!["issue", job, "quotation", "--date", "2026-11-25"];
+        words.extend(more);
+        quillbore(&words)
+    };
+    // Nobody said yet that the folder is a shelf: nothing is written to it.
+    let refused = issue("26-0101", &["--shelf", shelf]);
+    assert_eq!(refused.status.code(), Some(2), "{}", said(&refused));
+    assert!(said(&refused).contains("shelf"), "{}", said(&refused));
+    assert_eq!(names(folder.path()), ["26-0101.ron"]);
+    let issued = issue("26-0101", &["--shelf", shelf, "--adopt"]);
+    assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
+    let place = String::from_utf8(issued.stdout).expect("a path");
+    let place = Path::new(place.trim_end());
+    assert_eq!(place, folder.path().join("26-0101.files/26-0101-Q1.pdf"));
+    let paper = fs::read(place).expect("the paper");
+    assert!(paper.starts_with(b"%PDF"));
+    // By its file, with another number; the first paper stays as it is.
+    let file = folder.path().join("26-0101.ron");
+    let issued = issue(path(&file), &["--sheet", "letter"]);
+    assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
+    assert!(folder.path().join("26-0101.files/26-0101-Q2.pdf").is_file());
+    assert_eq!(fs::read(place).expect("the paper"), paper);
+    let job = fs::read_to_string(&file).expect("the job");
+    assert!(job.contains("\"26-0101-Q1\"") && job.contains("\"26-0101-Q2\""));
+}
+
+#[test]
+fn what_is_in_the_way_in_the_window_is_in_the_way_of_a_command() {
+    let folder = folder_of(&["26-0101", "26-0105"]);
+    let shelf = ["--shelf", path(folder.path()), "--adopt"];
+    let run = |words: &[&str]| quillbore(&[words, &shelf].concat());
+    let release = run(&["release", "26-0101"]);
+    assert_eq!(release.status.code(), Some(1), "{}", said(&release));
+    assert!(
+        said(&release).contains("the order is not here"),
+        "{}",
+        said(&release)
+    );
+    let quotation = run(&["issue", "26-0105", "quotation"]);
+    assert_eq!(quotation.status.code(), Some(1), "{}", said(&quotation));
+    // The same words as of the preview.
+    let out = tempfile::tempdir().expect("a folder");
+    let previewed = quillbore(&["papers", path(&demo("26-0105")), "--out", path(out.path())]);
+    let why = said(&quotation);
+    let why = why
+        .trim()
+        .trim_start_matches("Not issued: ")
+        .trim_end_matches('.');
+    assert!(
+        said(&previewed).contains(why),
+        "{why} in {}",
+        said(&previewed)
+    );
+    for words in [
+        &["issue", "26-0101", "quotatio"][..],
+        &["issue", "26-0101"],
+        &["issue", "26-0999", "quotation"],
+        &["issue", "../26-0101", "quotation"],
+        &["issue", "26-0101", "traveler", "--with", "26-0105"],
+        &["issue", "26-0101", "quotation", "--with", "../26-0105"],
+        &["release", "26-0101", "--parts", "0"],
+        &["release"],
+    ] {
+        let refused = run(words);
+        assert_eq!(
+            refused.status.code(),
+            Some(2),
+            "{words:?}: {}",
+            said(&refused)
+        );
+    }
+    let papers = names(folder.path())
+        .into_iter()
+        .filter(|name| name.ends_with(".files"));
+    assert_eq!(papers.count(), 0, "nothing was written beside a job");
+}
