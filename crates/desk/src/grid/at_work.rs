@@ -68,7 +68,7 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
 
     /// The rows on the table: the model's, and the empty one where a new one starts.
     pub(super) fn rows(&self) -> usize {
-        self.model.row_count() + usize::from(self.model.grows())
+        self.model.row_count() + 1
     }
 
     pub(super) fn text_at(&self, at: GridAt) -> String {

@@ -88,7 +88,7 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
         ui.painter().galley(pos, galley, t.ink);
         match state {
             CellState::Plain => {}
-            CellState::Unread | CellState::Spoken => {
+            CellState::Unread => {
                 look::wavy_underline(ui.painter(), span, under, t.accent);
             }
             CellState::Computed => {

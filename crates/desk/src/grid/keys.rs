@@ -99,7 +99,6 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
         let block = self.view.block();
         match key {
             Key::Delete => self.delete_rows(),
-            Key::D => self.fill_down(),
             _ => self.press_other(key, Modifiers::NONE, block.to),
         }
         true

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use super::view::GridAt;
 
-/// What a grid shows.
+/// What a grid shows; typing below its last row makes a new one.
 pub trait GridModel {
     /// What one row is called; cells are named after it: "hole 3 size".
     fn row_name(&self) -> &str;
@@ -16,10 +16,6 @@ pub trait GridModel {
     fn text(&self, at: GridAt) -> Cow<'_, str>;
     /// How the text of a cell came about.
     fn state(&self, at: GridAt) -> CellState;
-    /// Whether typing below the last row makes a new one.
-    fn grows(&self) -> bool {
-        true
-    }
 }
 
 /// One column of a grid.
@@ -52,8 +48,6 @@ pub enum CellState {
     Computed,
     /// Computed, then overruled; it opens its working.
     Overruled,
-    /// Set by a finding: the place a side note speaks of.
-    Spoken,
 }
 
 /// What is wanted of the one who keeps the rows.

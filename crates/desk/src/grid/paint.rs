@@ -22,7 +22,7 @@ pub fn grid_ui<M: GridModel + ?Sized>(
 ) -> GridShown {
     let id = ui.make_persistent_id(salt);
     let editor = id.with("editor");
-    let rows = model.row_count() + usize::from(model.grows());
+    let rows = model.row_count() + 1;
     view.clamp(rows, model.columns().len());
 
     // The keyboard is read before anything is drawn: a focused editor would eat a pasted block.

@@ -21,8 +21,6 @@ const SCROLL_BAR: f32 = 12.0;
 pub struct GridShown {
     /// The rows in sight, each with the height of its middle on the screen.
     pub rows: Vec<(usize, f32)>,
-    /// The table, head and all.
-    pub rect: Rect,
 }
 
 /// One frame's drawing of a grid.
@@ -55,7 +53,7 @@ pub(super) fn draw<M: GridModel + ?Sized>(
         rows: Vec::new(),
     };
     let start = ui.cursor().min;
-    let scope = ui.scope(|ui| {
+    ui.scope(|ui| {
         let area = Rect::from_min_size(start, vec2(ui.available_width(), HEAD_HEIGHT));
         let grid = ui.interact(area, id, Sense::focusable_noninteractive());
         name_node(ui, &grid, Role::Grid, &words::table(model.row_name()), None);
@@ -76,7 +74,6 @@ pub(super) fn draw<M: GridModel + ?Sized>(
     });
     GridShown {
         rows: painting.rows,
-        rect: scope.response.rect,
     }
 }
 
@@ -84,7 +81,7 @@ impl<M: GridModel + ?Sized> Painting<'_, M> {
     /// Head and body; where the columns fit, those that may stretch take what is left.
     fn table(&mut self, ui: &mut Ui, id: Id, view: &mut GridView, max_height: f32, fits: bool) {
         let model = self.cells.model;
-        let total_rows = model.row_count() + usize::from(model.grows());
+        let total_rows = model.row_count() + 1;
         let mut table = TableBuilder::new(ui)
             .id_salt(id)
             .sense(Sense::CLICK | Sense::DRAG)

@@ -96,7 +96,7 @@ impl GridView {
     }
 
     /// Does in the next frame what a key would, for a word that stands outside the grid:
-    /// `Insert` inserts rows, `Delete` takes rows away, `D` fills down.
+    /// `Insert` inserts rows, `Delete` takes rows away.
     pub fn press_later(&mut self, key: Key) {
         self.pressed = Some(key);
     }
