@@ -23,7 +23,7 @@ use crate::settings::Settings;
 use crate::words::window as words;
 
 /// What is read before there is a window.
-struct Prepared {
+struct ReadFirst {
     office: Arc<Office>,
     standing: Standing,
     /// The folder of the shelf.
@@ -48,7 +48,7 @@ pub fn open(
     shop: Option<&Path>,
     clock: Arc<dyn Clock>,
 ) -> Result<Ended, Failure> {
-    let prepared = prepare(job, shelf, shop, clock)?;
+    let read = read_first(job, shelf, shop, clock)?;
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
             .with_inner_size([1280.0, 760.0])
@@ -61,18 +61,18 @@ pub fn open(
     let made = eframe::run_native(
         "quillbore",
         options,
-        Box::new(move |creation| Ok(Box::new(app(&creation.egui_ctx, prepared)))),
+        Box::new(move |creation| Ok(Box::new(app(&creation.egui_ctx, read)))),
     );
     made.map(|()| Ended::Done)
         .map_err(|error| Failure::new(words::no_opengl(error), words::WITHOUT_WINDOW))
 }
 
-fn prepare(
+fn read_first(
     job: Option<&Path>,
     shelf: Option<&Path>,
     shop: Option<&Path>,
     clock: Arc<dyn Clock>,
-) -> Result<Prepared, Failure> {
+) -> Result<ReadFirst, Failure> {
     let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
     let settings_path = places::settings_path();
     let mut settings = Settings::read(&settings_path);
@@ -99,7 +99,7 @@ fn prepare(
     let job = job.transpose()?;
     no_display()?;
     let run = places::run_id()?;
-    Ok(Prepared {
+    Ok(ReadFirst {
         office,
         standing,
         root,
@@ -113,13 +113,13 @@ fn prepare(
 }
 
 /// The application, with its helpers on threads of their own, each of which wakes the window.
-fn app(ctx: &Context, prepared: Prepared) -> App {
-    let Prepared {
+fn app(ctx: &Context, read: ReadFirst) -> App {
+    let ReadFirst {
         office,
         name,
         clock,
         ..
-    } = prepared;
+    } = read;
     let wake = || {
         let ctx = ctx.clone();
         move || ctx.request_repaint()
@@ -138,12 +138,12 @@ fn app(ctx: &Context, prepared: Prepared) -> App {
         }
     };
     let mut first = make_desk();
-    if let Some(job) = prepared.job {
+    if let Some(job) = read.job {
         first.take_opened(job);
     }
-    let cache = places::cache_path(&prepared.root);
+    let cache = places::cache_path(&read.root);
     let list = Listing::on_thread(Arc::clone(&office.shelf), clock, cache, wake());
-    let drafts = Keeper::on_thread(&places::drafts_folder(), &prepared.run, wake());
+    let drafts = Keeper::on_thread(&places::drafts_folder(), &read.run, wake());
     App::new(
         ctx,
         WindowParts {
@@ -152,10 +152,10 @@ fn app(ctx: &Context, prepared: Prepared) -> App {
             clerk,
             list,
             dialogs: Box::new(DesktopDialogs::new(ctx.clone())),
-            settings: prepared.settings,
-            settings_path: Some(prepared.settings_path),
+            settings: read.settings,
+            settings_path: Some(read.settings_path),
             drafts: Some(drafts),
-            standing: prepared.standing,
+            standing: read.standing,
             office,
         },
     )
