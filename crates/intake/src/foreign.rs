@@ -1,13 +1,14 @@
 //! A foreign table on its way into the hole table: each of its columns is understood, or somebody
 //! says what it is, before anything is taken.
 
+use quillbore_job::Column;
 use quillbore_job::report::Source;
-use quillbore_job::{Column, Job, RowsAt, Unit};
 
+use crate::column::{ForeignColumn, Holds, Question};
 use crate::columns::{Meaning, heads};
 use crate::delimited::{Cells, split};
 use crate::encoding::decode;
-use crate::table::{Taken, take};
+use crate::error::IntakeError;
 use crate::words;
 
 /// Values of a column that are shown when it is asked about.
@@ -23,81 +24,6 @@ pub struct Foreign {
     pub(crate) headed: bool,
     /// What is to be said of the whole.
     pub(crate) whole: Vec<String>,
-}
-
-/// A column of a foreign table.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct ForeignColumn {
-    pub(crate) head: String,
-    pub(crate) unit: Option<Unit>,
-    pub(crate) holds: Option<Holds>,
-    /// Somebody said what it holds.
-    pub(crate) said: bool,
-}
-
-/// What becomes of a column.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Holds {
-    /// It is taken as this.
-    A(Meaning),
-    /// It is left out.
-    LeftOut,
-}
-
-/// A column that is not understood.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Question {
-    /// Which column, from 0.
-    pub column: usize,
-    /// Its head; empty where it has none.
-    pub head: String,
-    /// The first of its values.
-    pub values: Vec<String>,
-    /// There are more values than those.
-    pub more: bool,
-}
-
-/// Why a table could not be taken.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum IntakeError {
-    /// The bytes are no text.
-    #[error("This is no text file")]
-    NotText,
-    /// There is nothing in it.
-    #[error("There is no line with anything in it")]
-    Empty,
-    /// There is a head with nothing below it.
-    #[error("There is a head, but no line below it")]
-    HeadAlone,
-    /// Columns that nobody said the meaning of.
-    #[error("{}", words::not_understood(.0))]
-    NotUnderstood(Vec<Question>),
-    /// No column has that number or head.
-    #[error("The table has no column \u{201c}{0}\u{201d}")]
-    NoSuchColumn(String),
-    /// Another column holds that already.
-    #[error("Two columns can't both be \u{201c}{}\u{201d}", words::holds(Holds::A(*.0)))]
-    Twice(Meaning),
-}
-
-impl IntakeError {
-    /// What to do about it.
-    #[must_use]
-    pub const fn hint(&self) -> &'static str {
-        match self {
-            Self::NotText => {
-                "save the hole table from the spreadsheet as CSV or as tab-separated text"
-            }
-            Self::Empty | Self::HeadAlone => {
-                "give a table with one hole, or one kind of hole, a line"
-            }
-            Self::NotUnderstood(_) => {
-                "say what it is with --column \"HEAD=note\" (or depth, tolerance, x ...), or leave it out with --column \"HEAD=leave it out\"; a column without a head goes by its number"
-            }
-            Self::NoSuchColumn(_) => "name it by its head, or by its number from 1",
-            Self::Twice(_) => "give one of the two another meaning, or leave it out",
-        }
-    }
 }
 
 impl Foreign {
@@ -326,19 +252,6 @@ impl Foreign {
             .copied()
             .or_else(by_number)
             .ok_or_else(|| IntakeError::NoSuchColumn(name.trim().to_owned()))
-    }
-
-    /// Takes the table as rows of a job's hole table; `unit` is what bare numbers are meant in unless
-    /// the head says otherwise.
-    ///
-    /// # Errors
-    /// Where a column is not understood: nothing is taken then.
-    pub fn take(&self, job: &Job, at: RowsAt, unit: Unit) -> Result<Taken, IntakeError> {
-        let questions = self.questions();
-        if questions.is_empty() {
-            return Ok(take(self, job, at, unit));
-        }
-        Err(IntakeError::NotUnderstood(questions))
     }
 }
 

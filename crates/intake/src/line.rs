@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use quillbore_calc::input::Place;
 use quillbore_job::{Column, Unit, read_quantity};
 
+use crate::column::{ForeignColumn, Holds};
 use crate::columns::Meaning;
-use crate::foreign::{Foreign, Holds};
 use crate::words;
 
 /// One line of the foreign table, sorted by what its cells mean.
@@ -22,13 +22,18 @@ pub(crate) struct Sorted {
     pub(crate) left_out: Vec<String>,
 }
 
-/// Sorts a line's cells by what their columns hold.
-pub(crate) fn sort(foreign: &Foreign, cells: &[String], unit: Unit) -> Sorted {
+/// Sorts a line's cells by what their columns hold; without a head, empty cells count too.
+pub(crate) fn sort(
+    columns: &[ForeignColumn],
+    headed: bool,
+    cells: &[String],
+    unit: Unit,
+) -> Sorted {
     let mut sorted = Sorted::default();
-    for (cell, column) in cells.iter().zip(&foreign.columns) {
+    for (cell, column) in cells.iter().zip(columns) {
         if cell.trim().is_empty() {
             // A block that was laid over cells empties those that it is empty over.
-            if let (false, Some(Holds::A(Meaning::Ours(ours)))) = (foreign.headed, column.holds) {
+            if let (false, Some(Holds::A(Meaning::Ours(ours)))) = (headed, column.holds) {
                 sorted.cells.entry(ours).or_insert_with(|| cell.clone());
             }
             continue;
@@ -88,9 +93,7 @@ pub(crate) fn limits(
     let nominal = row.get(&Column::Size).cloned();
     let (size, guess) = match (nominal, tolerance, lower, upper) {
         (nominal, None, Some(lower), Some(upper)) => {
-            let guess = nominal.map(|nominal| {
-                format!("the size {nominal} was left for its limits {lower} and {upper}")
-            });
+            let guess = nominal.map(|nominal| words::left_for_limits(&nominal, &lower, &upper));
             (format!("{lower}/{upper}"), guess)
         }
         (None, None, None, Some(upper)) => (format!("{upper} MAX"), None),
@@ -105,10 +108,7 @@ pub(crate) fn limits(
                 .chain(parts)
                 .collect::<Vec<_>>()
                 .join(" ");
-            (
-                size,
-                Some("the size and its limits could not be told apart".to_owned()),
-            )
+            (size, Some(words::SIZE_AND_LIMITS.to_owned()))
         }
     };
     row.insert(Column::Size, size);
@@ -131,12 +131,7 @@ fn joined(nominal: &str, tolerance: &str) -> String {
 pub(crate) fn place_of(sorted: &Sorted, unit: Unit) -> (Option<Place>, Option<String>) {
     let [Some(x), Some(y), z] = &sorted.point else {
         let some = sorted.point.iter().chain(&sorted.axis).any(Option::is_some);
-        return (
-            None,
-            some.then(|| {
-                "a place needs x and y at least: what there was went into the note".to_owned()
-            }),
-        );
+        return (None, some.then(|| words::HALF_A_PLACE.to_owned()));
     };
     let coordinate =
         |text: &str| read_quantity::coordinate(text, unit).map(quillbore_calc::Length::mm);
@@ -163,11 +158,8 @@ pub(crate) fn place_of(sorted: &Sorted, unit: Unit) -> (Option<Place>, Option<St
     match read() {
         Ok(place) => match quillbore_calc::direction::unit(place.axis) {
             Some(axis) => (Some(Place { axis, ..place }), None),
-            None => (
-                None,
-                Some("the direction is no direction: it went into the note".to_owned()),
-            ),
+            None => (None, Some(words::NO_DIRECTION.to_owned())),
         },
-        Err(why) => (None, Some(format!("the place went into the note: {why}"))),
+        Err(why) => (None, Some(words::place_unread(&why.to_string()))),
     }
 }

@@ -7,6 +7,7 @@ use quillbore_calc::input::Place;
 use quillbore_job::report::{Outcome, Report, ReportLine, Source};
 use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, row};
 
+use crate::error::IntakeError;
 use crate::foreign::Foreign;
 use crate::line::{limits, place_of, sort};
 use crate::words;
@@ -21,6 +22,21 @@ pub struct Taken {
     pub rows: usize,
     /// Line by line, what became of the text.
     pub report: Report,
+}
+
+impl Foreign {
+    /// Takes the table as rows of a job's hole table; `unit` is what bare numbers are meant in unless
+    /// the head says otherwise.
+    ///
+    /// # Errors
+    /// Where a column is not understood: nothing is taken then.
+    pub fn take(&self, job: &Job, at: RowsAt, unit: Unit) -> Result<Taken, IntakeError> {
+        let questions = self.questions();
+        if questions.is_empty() {
+            return Ok(take(self, job, at, unit));
+        }
+        Err(IntakeError::NotUnderstood(questions))
+    }
 }
 
 /// A row on its way into the hole table.
@@ -65,7 +81,7 @@ struct Taking {
 
 /// Takes a table whose columns are all understood; lines that differ only in their place become
 /// one row.
-pub(crate) fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
+fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
     let unit = common_unit(foreign).unwrap_or(context);
     let (at, lies_over) = match at {
         RowsAt::Over { row } => {
@@ -121,7 +137,7 @@ impl Taking {
     /// Takes one line: as a row, as a further place of the row before, or not at all where somebody
     /// left out all that stands in it.
     fn line(&mut self, foreign: &Foreign, job: &Job, number: u32, cells: &[String], unit: Unit) {
-        let sorted = sort(foreign, cells, unit);
+        let sorted = sort(&foreign.columns, foreign.headed, cells, unit);
         let (place, why) = place_of(&sorted, unit);
         let mut row = sorted.cells;
         let mut guesses = limits(&mut row, sorted.tolerance, sorted.lower, sorted.upper);
@@ -148,14 +164,14 @@ impl Taking {
             (true, true, false) => Outcome::InPart,
         };
         let further = !nothing && self.put(row, place);
-        let further = further.then(|| "taken as a further place of the row before".to_owned());
+        let further = further.then(|| words::FURTHER_PLACE.to_owned());
         let all = further.into_iter().chain(unread).chain(guesses);
         let says: Vec<String> = all.chain(sorted.left_out).collect();
         self.lines.push(ReportLine {
             number,
             outcome,
             says: if says.is_empty() {
-                "taken".to_owned()
+                words::TAKEN.to_owned()
             } else {
                 says.join("; ")
             },

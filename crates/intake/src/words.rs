@@ -1,10 +1,14 @@
 //! What is said of foreign tables: heads, values, what was guessed and left out.
 
+use std::error::Error;
+use std::fmt;
+
 use quillbore_job::words::english;
 use quillbore_job::{Column, Unit};
 
+use crate::column::{Holds, Question};
 use crate::columns::Meaning;
-use crate::foreign::{Holds, Question};
+use crate::error::IntakeError;
 
 /// Longest text of a cell that the report of a line repeats, in characters.
 const QUOTED: usize = 200;
@@ -137,4 +141,72 @@ pub(crate) fn unread(column: Column, text: &str, why: &str) -> String {
         english::column(column).head,
         in_quotes(&start)
     )
+}
+
+impl IntakeError {
+    /// What to do about it.
+    #[must_use]
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            Self::NotText => {
+                "save the hole table from the spreadsheet as CSV or as tab-separated text"
+            }
+            Self::Empty | Self::HeadAlone => {
+                "give a table with one hole, or one kind of hole, a line"
+            }
+            Self::NotUnderstood(_) => {
+                "say what it is with --column \"HEAD=note\" (or depth, tolerance, x ...), or leave it out with --column \"HEAD=leave it out\"; a column without a head goes by its number"
+            }
+            Self::NoSuchColumn(_) => "name it by its head, or by its number from 1",
+            Self::Twice(_) => "give one of the two another meaning, or leave it out",
+        }
+    }
+}
+
+impl Error for IntakeError {}
+
+impl fmt::Display for IntakeError {
+    /// One sentence: why a table could not be taken.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotText => f.write_str("This is no text file"),
+            Self::Empty => f.write_str("There is no line with anything in it"),
+            Self::HeadAlone => f.write_str("There is a head, but no line below it"),
+            Self::NotUnderstood(questions) => f.write_str(&not_understood(questions)),
+            Self::NoSuchColumn(name) => {
+                write!(f, "The table has no column \u{201c}{name}\u{201d}")
+            }
+            Self::Twice(meaning) => write!(
+                f,
+                "Two columns can't both be \u{201c}{}\u{201d}",
+                holds(Holds::A(*meaning))
+            ),
+        }
+    }
+}
+
+/// That a line was taken as it stands.
+pub(crate) const TAKEN: &str = "taken";
+
+/// That a line is a further place of the row before.
+pub(crate) const FURTHER_PLACE: &str = "taken as a further place of the row before";
+
+/// That a size stood beside its tolerance and limits in no known way.
+pub(crate) const SIZE_AND_LIMITS: &str = "the size and its limits could not be told apart";
+
+/// That a place lacks a coordinate.
+pub(crate) const HALF_A_PLACE: &str =
+    "a place needs x and y at least: what there was went into the note";
+
+/// That an axis has no length.
+pub(crate) const NO_DIRECTION: &str = "the direction is no direction: it went into the note";
+
+/// That both limits count and the size beside them doesn't.
+pub(crate) fn left_for_limits(nominal: &str, lower: &str, upper: &str) -> String {
+    format!("the size {nominal} was left for its limits {lower} and {upper}")
+}
+
+/// That a place can't be read.
+pub(crate) fn place_unread(why: &str) -> String {
+    format!("the place went into the note: {why}")
 }

@@ -1,0 +1,21 @@
+//! Why a foreign table could not be taken; the sentences are in the words.
+
+use crate::column::Question;
+use crate::columns::Meaning;
+
+/// Why a table could not be taken.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum IntakeError {
+    /// The bytes are no text.
+    NotText,
+    /// There is nothing in it.
+    Empty,
+    /// There is a head with nothing below it.
+    HeadAlone,
+    /// Columns that nobody said the meaning of.
+    NotUnderstood(Vec<Question>),
+    /// No column has that number or head.
+    NoSuchColumn(String),
+    /// Another column holds that already.
+    Twice(Meaning),
+}
