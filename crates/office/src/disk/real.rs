@@ -5,7 +5,7 @@ use std::io::{self, Read as _, Write as _};
 use std::path::Path;
 use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
-use super::{Disk, Found, Kind, Lock, Look, Stamp};
+use super::steps::{Disk, Found, Kind, Lock, Look, Stamp};
 
 /// The machine's own disk.
 #[derive(Clone, Copy, Debug, Default)]
