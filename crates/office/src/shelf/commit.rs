@@ -4,7 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use quillbore_job::file::LARGEST_FILE;
 
-use super::{Doc, ShelfError, Version};
+use super::doc::{Doc, Version};
+use super::error::ShelfError;
 use crate::names::{AttachmentName, JobKey};
 
 /// Largest file beside a job [bytes].

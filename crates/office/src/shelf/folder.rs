@@ -25,10 +25,13 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 pub(super) use files::Files;
 
-use super::{
-    Changes, Commit, CommitError, Committed, Cursor, Doc, Held, Mark, Shelf, ShelfError, Step,
-    Stored,
-};
+use super::changes::{Changes, Cursor};
+use super::commit::{Commit, CommitError, Committed};
+use super::doc::{Doc, Stored};
+use super::error::{ShelfError, Step};
+use super::form::Shelf;
+use super::held::Held;
+use super::mark::Mark;
 use crate::disk::Disk;
 use crate::names::{AttachmentName, JobKey};
 

@@ -3,10 +3,14 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use super::changes::{Changes, Cursor};
+use super::commit::{Commit, CommitError, Committed};
+use super::doc::{Doc, Stored};
+use super::error::ShelfError;
 use super::folder::Files;
-use super::{
-    Changes, Commit, CommitError, Committed, Cursor, Doc, Held, Mark, Shelf, ShelfError, Stored,
-};
+use super::form::Shelf;
+use super::held::Held;
+use super::mark::Mark;
 use crate::disk::Disk;
 use crate::names::{AttachmentName, JobKey, NameRefused};
 

@@ -4,10 +4,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::io;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError, Weak};
 
-use super::{
-    Changes, Commit, CommitError, Committed, Cursor, Doc, Held, Mark, Shelf, ShelfError, Step,
-    Stored, Version, Write, desk_name,
-};
+use super::changes::{Changes, Cursor};
+use super::commit::{Commit, CommitError, Committed, Write};
+use super::doc::{Doc, Stored, Version};
+use super::error::{ShelfError, Step};
+use super::form::Shelf;
+use super::held::{Held, desk_name};
+use super::mark::Mark;
 use crate::names::{AttachmentName, JobKey};
 
 /// What goes wrong at a call.

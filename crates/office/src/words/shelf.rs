@@ -3,7 +3,11 @@
 use std::error::Error;
 use std::fmt;
 
-use crate::shelf::{CommitError, Doc, Mark, ShelfError, Step, Why};
+use crate::shelf::changes::Why;
+use crate::shelf::commit::CommitError;
+use crate::shelf::doc::Doc;
+use crate::shelf::error::{ShelfError, Step};
+use crate::shelf::mark::Mark;
 
 impl Error for ShelfError {}
 

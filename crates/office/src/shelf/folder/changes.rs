@@ -7,7 +7,9 @@ use std::io;
 use super::Files;
 use crate::disk::{Kind, Stamp};
 use crate::names::{JobKey, number_of};
-use crate::shelf::{Changes, Cursor, Doc, ShelfError, Step, Unusable, Why};
+use crate::shelf::changes::{Changes, Cursor, Unusable, Why};
+use crate::shelf::doc::Doc;
+use crate::shelf::error::{ShelfError, Step};
 
 /// What a name in the folder means.
 enum Meaning {

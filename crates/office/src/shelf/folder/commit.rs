@@ -9,7 +9,9 @@ use quillbore_job::file::LARGEST_FILE;
 
 use super::Files;
 use crate::disk::{Kind, Lock};
-use crate::shelf::{Commit, CommitError, Committed, Doc, ShelfError, Step, Version, Write};
+use crate::shelf::commit::{Commit, CommitError, Committed, Write};
+use crate::shelf::doc::{Doc, Version};
+use crate::shelf::error::{ShelfError, Step};
 
 impl Files {
     pub(in crate::shelf) fn commit(&self, commit: &Commit) -> Result<Committed, CommitError> {

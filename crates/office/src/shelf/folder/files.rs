@@ -9,7 +9,8 @@ use quillbore_job::file::LARGEST_FILE;
 use crate::disk::{Disk, Kind};
 use crate::names::{AttachmentName, JobKey};
 use crate::shelf::commit::LARGEST_ATTACHMENT;
-use crate::shelf::{Doc, ShelfError, Step, Stored};
+use crate::shelf::doc::{Doc, Stored};
+use crate::shelf::error::{ShelfError, Step};
 
 /// What the version before the last one is called, in the folder beside its document.
 const PREVIOUS: &str = "previous.ron";

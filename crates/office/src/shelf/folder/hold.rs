@@ -9,7 +9,8 @@ use std::sync::Arc;
 use super::Files;
 use crate::disk::{Disk, Kind, Lock};
 use crate::names::JobKey;
-use crate::shelf::{Doc, Held, desk_name};
+use crate::shelf::doc::Doc;
+use crate::shelf::held::{Held, desk_name};
 
 /// Most bytes of a note that are read.
 const LARGEST_NOTE: u64 = 4_000;

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use super::Files;
 use crate::disk::Kind;
-use crate::shelf::{ShelfError, Step};
+use crate::shelf::error::{ShelfError, Step};
 
 /// How putting a new file in place ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -6,8 +6,10 @@ use std::path::PathBuf;
 use super::Files;
 use crate::disk::Kind;
 use crate::shelf::commit::LARGEST_ATTACHMENT;
+use crate::shelf::commit::{Attachment, CommitError};
+use crate::shelf::doc::Doc;
+use crate::shelf::error::Step;
 use crate::shelf::folder::put::Put;
-use crate::shelf::{Attachment, CommitError, Doc, Step};
 
 impl Files {
     /// Writes new files beside jobs; `made` gets the paths of those that were not there before.

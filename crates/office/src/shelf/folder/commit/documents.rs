@@ -4,8 +4,10 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use super::Files;
+use crate::shelf::commit::{CommitError, Write};
+use crate::shelf::doc::{Doc, Version};
+use crate::shelf::error::{ShelfError, Step};
 use crate::shelf::folder::put::Put;
-use crate::shelf::{CommitError, Doc, ShelfError, Step, Version, Write};
 
 /// A document that is written beside its place.
 struct Ready<'a> {

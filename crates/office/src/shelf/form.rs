@@ -1,0 +1,93 @@
+//! What every form of the shelf promises.
+
+use std::fmt;
+
+use super::changes::{Changes, Cursor};
+use super::commit::{Commit, CommitError, Committed};
+use super::doc::{Doc, Stored};
+use super::error::ShelfError;
+use super::held::Held;
+use super::mark::Mark;
+use crate::names::{AttachmentName, JobKey};
+
+/// A shelf, whatever keeps it: a folder, a single file, the memory of a test. Its calls wait for the
+/// disk, so the window's thread never makes them.
+pub trait Shelf: fmt::Debug + Send + Sync {
+    /// How sentences call it: a path or an address.
+    fn place(&self) -> String;
+
+    /// Where an attachment is, as sentences name it.
+    fn place_of(&self, job: &JobKey, name: &AttachmentName) -> String;
+
+    /// What tells this shelf from every other; `None` where nobody said that it is one.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached.
+    fn mark(&self) -> Result<Option<Mark>, ShelfError>;
+
+    /// Makes it a shelf by giving it a mark; one that has one keeps it.
+    ///
+    /// # Errors
+    /// Where the mark can't be written.
+    fn adopt(&self, mark: &Mark) -> Result<(), ShelfError>;
+
+    /// A document as it stands; `None` where there is none.
+    ///
+    /// # Errors
+    /// Where it can't be read, or is no document but a link, a folder, a pipe.
+    fn read(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError>;
+
+    /// The version that was replaced last under that name, also where the document was taken away
+    /// since; `None` where none ever was. After a commit that was cut off or failed at its very end
+    /// it can be the one that stands there still.
+    ///
+    /// # Errors
+    /// As [`Shelf::read`].
+    fn previous(&self, doc: &Doc) -> Result<Option<Stored>, ShelfError>;
+
+    /// Which documents are other ones since a cursor, or perhaps are: one too many may be named,
+    /// never one too few. The first cursor of all names every document, and so does one that was
+    /// damaged; a cursor of another desk at the same shelf is as good as an own one.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached.
+    fn changes(&self, since: &Cursor) -> Result<Changes, ShelfError>;
+
+    /// Writes attachments and documents against the versions that they rest on: attachments first,
+    /// then the documents in their order, all of them under one lock. Where a document stands there
+    /// with its new content already it is done, whatever it rests on: a confirmation may have got
+    /// lost.
+    ///
+    /// # Errors
+    /// Where a document is another one than expected, a name is taken, or a step fails; except for
+    /// [`CommitError::HalfDone`] and [`CommitError::NotSettled`] every document and all that lies
+    /// beside jobs stands as before then.
+    fn commit(&self, commit: &Commit) -> Result<Committed, CommitError>;
+
+    /// The highest running number that any name of a year (two digits) has, of a job or of what
+    /// lies beside one.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached.
+    fn highest_number(&self, year: u32) -> Result<Option<u32>, ShelfError>;
+
+    /// Tells the other desks that `by` has a job open, until what is given back is dropped. It only
+    /// tells, and hinders nobody: what keeps work from being lost is that a commit compares versions.
+    fn hold(&self, job: &JobKey, by: &str) -> Held;
+
+    /// What lies beside a job under a name; `None` where nothing does.
+    ///
+    /// # Errors
+    /// Where it can't be read, or is no plain file.
+    fn attachment(
+        &self,
+        job: &JobKey,
+        name: &AttachmentName,
+    ) -> Result<Option<Vec<u8>>, ShelfError>;
+
+    /// The names of all that lies beside a job, rising.
+    ///
+    /// # Errors
+    /// Where they can't be listed.
+    fn attachments(&self, job: &JobKey) -> Result<Vec<AttachmentName>, ShelfError>;
+}
