@@ -7,9 +7,9 @@ use std::sync::Arc;
 
 use memchr::memmem::Finder;
 
-use super::Summary;
 use super::bits::Bits;
 use super::line::ShelfLine;
+use super::summary::Summary;
 
 /// Letters, digits, and one class for all else.
 const CLASSES: usize = 37;

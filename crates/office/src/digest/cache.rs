@@ -7,9 +7,9 @@ use std::sync::Arc;
 use quillbore_job::file::FORMAT;
 use serde::{Deserialize, Serialize};
 
-use super::Digest;
 use super::follow::Follower;
 use super::line::ShelfLine;
+use super::of_job::Digest;
 use crate::names::JobKey;
 use crate::shelf::{Cursor, Mark};
 

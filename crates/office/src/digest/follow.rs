@@ -10,8 +10,8 @@ use std::sync::Arc;
 use quillbore_job::Job;
 use quillbore_job::file::read_job;
 
-use super::Digest;
 use super::line::ShelfLine;
+use super::of_job::Digest;
 use crate::names::JobKey;
 use crate::shelf::{Changes, Cursor, Doc, Mark, Shelf, ShelfError, Unusable};
 use crate::words;

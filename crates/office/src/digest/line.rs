@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use quillbore_job::Job;
 
-use super::Digest;
+use super::of_job::Digest;
 use crate::names::JobKey;
 
 /// A line of a shelf's list: a job, one that can't be read, or something that can't be a job.
