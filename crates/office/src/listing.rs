@@ -2,6 +2,7 @@
 
 mod beside;
 mod kept;
+mod looked;
 
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -12,9 +13,10 @@ use quillbore_job::Job;
 use crate::clock::Clock;
 use crate::digest::{Follower, Index, ShelfLine};
 use crate::names::JobKey;
-use crate::shelf::{Shelf, ShelfError};
+use crate::shelf::Shelf;
 use crate::words;
 use beside::{Beside, Told};
+use looked::{newest, opened, unreachable};
 
 /// The jobs of a shelf, and what is typed to find one.
 #[derive(Debug)]
@@ -183,16 +185,4 @@ impl Listing {
         let job = jobs.find(|key| key.as_str().eq_ignore_ascii_case(&code.job));
         job.cloned()
     }
-}
-
-fn opened(line: &ShelfLine) -> Option<NaiveDate> {
-    line.says.as_ref().ok()?.summary.opened
-}
-
-fn newest(lines: &[Arc<ShelfLine>]) -> Option<NaiveDate> {
-    lines.iter().filter_map(|line| opened(line)).max()
-}
-
-fn unreachable(shelf: &dyn Shelf, why: &ShelfError) -> String {
-    words::digest::unreachable(why, &shelf.place())
 }

@@ -11,7 +11,8 @@ use std::sync::{Arc, Weak};
 
 use chrono::NaiveDate;
 
-use super::{kept, newest, unreachable};
+use super::kept;
+use super::looked::{newest, opened, unreachable};
 use crate::digest::{Follower, Index, ShelfLine};
 use crate::names::JobKey;
 use crate::shelf::Shelf;
@@ -113,7 +114,7 @@ impl Beside {
         }
         for (_, line) in &self.not_told {
             told.index.put(Arc::clone(line));
-            told.newest = told.newest.max(super::opened(line));
+            told.newest = told.newest.max(opened(line));
         }
         Some(told)
     }
