@@ -14,6 +14,7 @@ pub mod listing;
 pub mod names;
 pub mod numbers;
 pub mod office;
+pub mod open;
 pub mod places;
 pub mod print;
 pub mod save;

@@ -6,7 +6,7 @@ use quillbore_job::slip::{kind, line};
 use quillbore_office::clerk::{Reply, Request};
 use quillbore_office::digest::half_joint;
 use quillbore_office::names::JobKey;
-use quillbore_office::office::OnDesk;
+use quillbore_office::open::OnDesk;
 use quillbore_office::save::Opened;
 
 use super::{App, OpenJob, Wanted};

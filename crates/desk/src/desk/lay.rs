@@ -9,7 +9,7 @@ use quillbore_job::{Issued, Job, Unit};
 use quillbore_office::Office;
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::Clock;
-use quillbore_office::office::OnDesk;
+use quillbore_office::open::OnDesk;
 use quillbore_office::save::Opened;
 use quillbore_office::shelf::Held;
 use quillbore_office::worker::Worker;

@@ -8,16 +8,18 @@
 pub mod interrupted;
 pub mod joint;
 mod number;
+pub(crate) mod outcome;
 mod ready;
 
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_job::life::{self, Blocker};
+use quillbore_job::life;
 use quillbore_job::results::{Results, results_now};
 use quillbore_job::{Issued, Job, Paper, Shop};
 use quillbore_paper::Sheet;
 
+pub use outcome::{IssuedNow, NotIssued};
 pub use ready::{Ready, ready, rests_on};
 
 use crate::failure::Failure;
@@ -52,47 +54,6 @@ pub struct ToIssue {
     pub sheet: Sheet,
     /// The day on it, whose rates count.
     pub day: NaiveDate,
-}
-
-/// A paper that was issued.
-#[derive(Debug)]
-pub struct IssuedNow {
-    /// The entry of the job that keeps it.
-    pub issued: Issued,
-    /// That job as it stands now.
-    pub opened: Opened,
-    /// The entries of the other jobs, and how they stand now; in the order they were given.
-    pub others: Vec<(Issued, Opened)>,
-    /// Where the paper is.
-    pub place: String,
-    /// What is to be told beside that it was issued.
-    pub told: Vec<String>,
-}
-
-/// Why a paper was not issued.
-#[derive(Debug)]
-pub enum NotIssued {
-    /// Something is in the way, of this job or of another one by its number.
-    InTheWay {
-        /// The other job.
-        of: Option<String>,
-        /// What.
-        blockers: Vec<Blocker>,
-    },
-    /// Somebody saved these jobs meanwhile: what they did is looked at first.
-    SavedMeanwhile {
-        /// The jobs.
-        jobs: Vec<JobKey>,
-        /// The job on top as it was saved, where it had none before.
-        numbered: Option<Box<Opened>>,
-    },
-    /// It could not be done.
-    Failed {
-        /// Why.
-        failure: Failure,
-        /// The job on top as it was saved, where it had none before.
-        numbered: Option<Box<Opened>>,
-    },
 }
 
 impl Office {

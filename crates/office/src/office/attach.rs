@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use super::Office;
+use super::base::Office;
 use crate::failure::Failure;
 use crate::names::AttachmentName;
 use crate::save::Opened;

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use quillbore_job::Paper;
 use quillbore_paper::Sheet;
 
-use super::Office;
+use super::base::Office;
 use crate::failure::Failure;
 use crate::names::AttachmentName;
 use crate::print::{self, Printed, Sitting};

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::Job;
 
-use super::Office;
+use super::base::Office;
 use crate::failure::Failure;
 use crate::numbers;
 use crate::save::{Opened, save};

@@ -5,7 +5,7 @@ use quillbore_job::life::Blocker;
 use quillbore_job::words::{life, slips};
 
 use crate::failure::Failure;
-use crate::issue::{IssuedNow, NotIssued};
+use crate::issue::outcome::{IssuedNow, NotIssued};
 use crate::names::JobKey;
 use crate::save::SaveError;
 use crate::shelf::{CommitError, ShelfError};

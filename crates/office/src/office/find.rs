@@ -1,18 +1,16 @@
-//! Opening a job: by its name on the shelf, or by a path that somebody typed.
+//! Finding a job: by its name on the shelf, or by a path that somebody typed.
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use quillbore_job::file::read_job;
-use quillbore_job::{Job, Paper};
 
-use super::Office;
+use super::base::Office;
 use crate::failure::Failure;
-use crate::issue::{interrupted, joint};
 use crate::names::JobKey;
 use crate::save::Opened;
 use crate::shelf::folder::MARK_FILE;
-use crate::shelf::{Doc, Folder, Held, Loose, Shelf};
+use crate::shelf::{Doc, Folder, Loose, Shelf};
 
 /// A job that somebody wants to open.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,19 +19,6 @@ pub enum Wanted {
     Key(JobKey),
     /// By its file.
     Path(PathBuf),
-}
-
-/// A job that was opened, and what is to be told of it.
-#[derive(Debug)]
-pub struct OnDesk {
-    /// The job.
-    pub job: Arc<Job>,
-    /// Where it stands.
-    pub opened: Opened,
-    /// Whether another desk has it open.
-    pub held: Held,
-    /// What is to be told at opening, sentence by sentence.
-    pub told: Vec<String>,
 }
 
 impl Wanted {
@@ -54,35 +39,6 @@ impl Wanted {
 }
 
 impl Office {
-    /// Opens a job for a desk that calls itself `by`. What an interrupted issue left half done is
-    /// told, and a joint quotation that reached only its keeper is completed; `keepers` are the jobs
-    /// that are known to keep such a one of this job.
-    ///
-    /// # Errors
-    /// Where it can't be read or is no job.
-    pub fn open(&self, wanted: &Wanted, by: &str, keepers: &[JobKey]) -> Result<OnDesk, Failure> {
-        let (shelf, key) = self.find(wanted)?;
-        let mut told = Vec::new();
-        let mut opened = read(&shelf, &key)?;
-        let held = shelf.hold(&key, by);
-        if matches!(held, Held::NoLocks) {
-            told.push(crate::words::office::NO_LOCKS.to_owned());
-        }
-        told.extend(renamed(&opened));
-        told.extend(interrupted::told(&opened));
-        let (completed, said) = joint::complete(self, &opened, keepers);
-        told.extend(said);
-        if completed {
-            opened = read(&shelf, &key)?;
-        }
-        Ok(OnDesk {
-            job: Arc::clone(&opened.base),
-            opened,
-            held,
-            told,
-        })
-    }
-
     /// The shelf and the name of a job that somebody wants.
     ///
     /// # Errors
@@ -146,16 +102,4 @@ pub(crate) fn read(shelf: &Arc<dyn Shelf>, key: &JobKey) -> Result<Opened, Failu
         base: Arc::new(job),
         mark: shelf.mark()?,
     })
-}
-
-/// What is said where a file was renamed or copied by hand, so that its name is not the number in it.
-fn renamed(opened: &Opened) -> Option<String> {
-    let (key, number) = (opened.key.as_str(), opened.base.number.as_str());
-    if number.is_empty() || key == number {
-        return None;
-    }
-    let papers = Paper::ALL
-        .iter()
-        .any(|paper| opened.base.standing(*paper).next().is_some());
-    Some(crate::words::office::renamed(key, number, papers))
 }

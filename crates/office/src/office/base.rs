@@ -1,0 +1,77 @@
+//! The office itself: a shelf, a disk for what lies beyond it, the shop.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_job::file::read_job;
+use quillbore_job::{Field, Job, Shop};
+
+use crate::disk::Disk;
+use crate::files;
+use crate::names::JobKey;
+use crate::numbers::save_as_next;
+use crate::save::{Opened, SaveError, save};
+use crate::shelf::{Doc, Folder, Shelf};
+
+/// The office: a shelf, a disk for what lies beyond it, the shop.
+#[derive(Clone, Debug)]
+pub struct Office {
+    /// The shelf.
+    pub shelf: Arc<dyn Shelf>,
+    /// Its folder, where it is one: paths into it mean jobs of the shelf.
+    pub root: Option<PathBuf>,
+    /// The disk for what somebody names by a path.
+    pub disk: Arc<dyn Disk>,
+    /// The shop, with all its rate cards.
+    pub shop: Arc<Shop>,
+}
+
+impl Office {
+    /// An office over a shelf in a folder.
+    #[must_use]
+    pub fn over(shelf: Arc<Folder>, disk: Arc<dyn Disk>, shop: Arc<Shop>) -> Self {
+        Self {
+            root: Some(shelf.root().to_owned()),
+            shelf,
+            disk,
+            shop,
+        }
+    }
+
+    /// The shop with the rates in force on a day.
+    #[must_use]
+    pub fn shop_on(&self, day: NaiveDate) -> Shop {
+        files::shop_on(&self.shop, day)
+    }
+
+    /// Saves a job over what it was opened from, or on the shelf under the next number.
+    ///
+    /// # Errors
+    /// Where somebody saved meanwhile, it would not open again, or a step fails.
+    pub fn save(
+        &self,
+        job: &Arc<Job>,
+        opened: Option<&Opened>,
+        day: NaiveDate,
+    ) -> Result<Opened, SaveError> {
+        match opened {
+            Some(opened) => save(&opened.shelf, &opened.key, job, Some(opened.version)),
+            None => save_as_next(&self.shelf, job, day),
+        }
+    }
+
+    /// The job that another one does again, by the number typed in it, where the shelf has it.
+    #[must_use]
+    pub fn before(&self, job: &Job) -> Option<Arc<Job>> {
+        self.job_numbered(job.text(Field::Again))
+    }
+
+    /// The job of a number that somebody typed; none where it names none.
+    #[must_use]
+    pub fn job_numbered(&self, typed: &str) -> Option<Arc<Job>> {
+        let key = JobKey::new(typed.trim()).ok()?;
+        let stored = self.shelf.read(&Doc::Job(key)).ok()??;
+        read_job(&stored.bytes).ok().map(Arc::new)
+    }
+}
