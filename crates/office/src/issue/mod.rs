@@ -28,6 +28,7 @@ use crate::office::Office;
 use crate::print::Sitting;
 use crate::save::{Opened, SaveError, content};
 use crate::shelf::{Attachment, Commit, CommitError, Doc, Version, Write};
+use crate::words::issue as words;
 
 /// How often another paper may turn out to have the number.
 const TRIES: u32 = 1_000;
@@ -90,10 +91,10 @@ impl Office {
         };
         let mut standing = vec![own];
         for other in &wanted.others {
-            let opened = other.opened.clone().ok_or_else(|| {
-                let said = "Another job of this quotation is not saved yet";
-                failed(Failure::new(said, "save it first"))
-            })?;
+            let opened = other
+                .opened
+                .clone()
+                .ok_or_else(|| failed(words::other_unsaved()))?;
             let job = Arc::clone(&other.job);
             standing.push(Standing { job, opened });
         }
@@ -143,8 +144,7 @@ impl Office {
             numbered: None,
         };
         let Some(keeper) = standing.first() else {
-            let said = "There is no job to issue a paper of";
-            return Err(failed(Failure::new(said, "open one")));
+            return Err(failed(words::no_job()));
         };
         for one in standing {
             one.may_issue().map_err(failed)?;
@@ -175,7 +175,7 @@ impl Office {
             match shelf.commit(&commit) {
                 Ok(done) => {
                     if !done.locked {
-                        told.push(crate::words::issue::NO_LOCKS.to_owned());
+                        told.push(words::NO_LOCKS.to_owned());
                     }
                 }
                 Err(CommitError::AttachmentTaken(..)) => {
@@ -193,28 +193,23 @@ impl Office {
                     });
                 }
                 Err(CommitError::NotSettled { error, .. }) => {
-                    told.push(crate::words::issue::not_settled(&error));
+                    told.push(words::not_settled(&error));
                 }
                 Err(CommitError::HalfDone { done, .. }) => {
                     // What is left is tried once more: the paper is out, and its keeper says so.
                     let left = plan.left(&done);
                     if let Err(again) = shelf.commit(&left) {
-                        told.push(crate::words::issue::half_done(&made.issued.number, &again));
+                        told.push(words::half_done(&made.issued.number, &again));
                     }
                 }
                 Err(error) => return Err(failed(error.into())),
             }
             let place = shelf.place_of(key, &name);
-            return plan.done(place, told).ok_or_else(|| {
-                let said = "There is no job to issue a paper of";
-                failed(Failure::new(said, "open one"))
-            });
+            return plan
+                .done(place, told)
+                .ok_or_else(|| failed(words::no_job()));
         }
-        let said = "No number is left for this paper";
-        Err(failed(Failure::new(
-            said,
-            "have a look at the job's folder",
-        )))
+        Err(failed(words::no_number_left()))
     }
 }
 
@@ -230,22 +225,10 @@ impl Standing {
     fn may_issue(&self) -> Result<(), Failure> {
         let opened = &self.opened;
         if opened.shelf.mark()?.is_none() {
-            return Err(Failure::new(
-                "Nothing is issued from a job that lies on no shelf, since its number could be \
-                 given twice",
-                "open it from its shelf, say yes to making its folder one, or save it onto the shelf",
-            )
-            .at(std::path::Path::new(&opened.shelf.place())));
+            return Err(words::on_no_shelf().at(std::path::Path::new(&opened.shelf.place())));
         }
         if opened.key.as_str() != self.job.number {
-            return Err(Failure::new(
-                format!(
-                    "The file is called {}, but the job in it is {}, so its papers' numbers could \
-                     be given twice",
-                    opened.key, self.job.number
-                ),
-                "save it under its own name with save as",
-            ));
+            return Err(words::other_number(opened.key.as_str(), &self.job.number));
         }
         Ok(())
     }

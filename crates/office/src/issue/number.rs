@@ -4,6 +4,7 @@ use quillbore_job::{Job, Paper};
 
 use crate::failure::Failure;
 use crate::names::AttachmentName;
+use crate::words::issue as words;
 
 /// The number that the next paper of a kind gets; a file whose entry a crash prevented keeps its own.
 ///
@@ -19,12 +20,8 @@ pub(super) fn next(job: &Job, paper: Paper, beside: &[AttachmentName]) -> Result
     let next = taken
         .max()
         .map_or(Some(1), |highest| highest.checked_add(1));
-    next.map(|next| format!("{stem}{next}")).ok_or_else(|| {
-        Failure::new(
-            "No number is left for this paper",
-            "have a look at the job's folder",
-        )
-    })
+    next.map(|next| format!("{stem}{next}"))
+        .ok_or_else(words::no_number_left)
 }
 
 /// The revision that a number or the name of a file has, in any case and with any ending.

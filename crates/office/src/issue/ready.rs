@@ -13,6 +13,7 @@ use quillbore_paper::Sheet;
 
 use crate::failure::Failure;
 use crate::print::{self, Sitting};
+use crate::words::issue as words;
 
 /// A paper made and ready to be written, with the entry that the job gets.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,10 +37,7 @@ pub fn ready(
     sheet: Sheet,
 ) -> Result<Ready, Failure> {
     let Some(first) = sittings.first() else {
-        return Err(Failure::new(
-            "There is no job to issue a paper of",
-            "open one",
-        ));
+        return Err(words::no_job());
     };
     let valid_until = (paper == Paper::Quotation)
         .then(|| valid_until(first.job, day))
@@ -52,10 +50,7 @@ pub fn ready(
     let (document, unprintable) = print::checked(paper, sittings, shop, day, sheet, stamp);
     if !unprintable.is_empty() {
         let said = print::unprintable_said(&unprintable);
-        return Err(Failure::new(
-            format!("Not issued. {}", said.join(" ").trim_end_matches('.')),
-            "change those fields, then issue it again",
-        ));
+        return Err(words::unprintable(&said));
     }
     let bytes = print::pdf_of(paper, &document, first.job, shop, day)?;
     let issued = Issued {

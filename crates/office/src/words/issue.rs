@@ -86,3 +86,52 @@ pub(crate) fn completed(number: &str, job: &str, frozen: bool) -> String {
 pub(crate) fn not_completed(number: &str, job: &str, why: &SaveError) -> String {
     format!("An interrupted issue is still half done: {job} does not know of {number} ({why}).")
 }
+
+/// That there is nothing to issue a paper of.
+pub(crate) fn no_job() -> Failure {
+    Failure::new("There is no job to issue a paper of", "open one")
+}
+
+/// That every number of a paper is taken.
+pub(crate) fn no_number_left() -> Failure {
+    Failure::new(
+        "No number is left for this paper",
+        "have a look at the job's folder",
+    )
+}
+
+/// That another job of a joint quotation lies on no shelf yet.
+pub(crate) fn other_unsaved() -> Failure {
+    Failure::new(
+        "Another job of this quotation is not saved yet",
+        "save it first",
+    )
+}
+
+/// That a job lies on no shelf.
+pub(crate) fn on_no_shelf() -> Failure {
+    Failure::new(
+        "Nothing is issued from a job that lies on no shelf, since its number could be \
+         given twice",
+        "open it from its shelf, say yes to making its folder one, or save it onto the shelf",
+    )
+}
+
+/// That a file's name is not the number of the job in it.
+pub(crate) fn other_number(key: &str, number: &str) -> Failure {
+    Failure::new(
+        format!(
+            "The file is called {key}, but the job in it is {number}, so its papers' numbers could \
+             be given twice"
+        ),
+        "save it under its own name with save as",
+    )
+}
+
+/// That a paper has signs that can't be printed.
+pub(crate) fn unprintable(said: &[String]) -> Failure {
+    Failure::new(
+        format!("Not issued. {}", said.join(" ").trim_end_matches('.')),
+        "change those fields, then issue it again",
+    )
+}
