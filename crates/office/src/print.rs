@@ -10,7 +10,7 @@ use quillbore_job::life::Blocker;
 use quillbore_job::results::{Results, Telling};
 use quillbore_job::slip::kind;
 use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, order, words};
-use quillbore_paper::glyphs::{self, Unprintable};
+use quillbore_paper::matter::unprintable::{self, Unprintable};
 use quillbore_paper::page::Item;
 use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
 
@@ -138,7 +138,7 @@ pub fn checked(
         })
         .collect();
     let document = quillbore_paper::document(paper, &matters);
-    let unprintable = glyphs::unprintable(&document, &matters);
+    let unprintable = unprintable::of(&document, &matters);
     (document, unprintable)
 }
 

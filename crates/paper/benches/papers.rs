@@ -7,11 +7,11 @@ mod common;
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use quillbore_paper::flow::Flow;
 use quillbore_paper::page::{Document, Sheet};
 use quillbore_paper::pdf::{self, Meta};
-use quillbore_paper::table::{Cell, Column, Row, Table, Width};
 use quillbore_paper::traveler;
+use quillbore_paper::typeset::flow::Flow;
+use quillbore_paper::typeset::table::{Cell, Column, Table, TableRow, Width};
 
 fn long_table(rows: usize) -> Document {
     let mut table = Table::new([
@@ -23,7 +23,7 @@ fn long_table(rows: usize) -> Document {
         Column::figures("Minutes", "min", Width::Fit(60.0)),
     ]);
     for index in 0..rows {
-        table.row(Row::new([
+        table.row(TableRow::new([
             Cell::new(format!("A{index}")),
             Cell::new("0.80"),
             Cell::new("14.0"),

@@ -1,44 +1,22 @@
 //! Page model, drawings and PDF of the papers: returns bytes, writes no file.
 
-mod answered;
-pub mod axes;
-pub mod certificate;
 pub mod code;
-pub mod confirmation;
 pub mod drawing;
-pub mod flow;
-pub mod font;
-pub mod form;
-pub mod frame;
-pub mod glyphs;
-pub mod inspection;
-pub mod label;
-pub mod look;
+pub mod letterhead;
 pub mod matter;
-mod nonconformance;
-mod opening;
-mod ordered;
-pub mod packing;
 pub mod page;
+pub mod papers;
 pub mod pdf;
-pub mod quotation;
-pub mod receiving;
-mod remark;
 pub mod shown;
-pub mod side;
-pub mod sink;
-pub mod symbol;
-pub mod table;
-pub mod traveler;
+pub mod typeset;
 pub mod words;
-pub mod wrap;
 
-pub use matter::{Issuer, Matter};
+pub use matter::{Issuer, Matter, Remark};
 pub use page::{Document, Sheet};
-pub use quotation::quotation;
-pub use remark::Remark;
-pub use traveler::traveler;
+pub use papers::quotation::quotation;
+pub use papers::traveler::traveler;
 
+use papers::{certificate, confirmation, inspection, label, packing, receiving};
 use quillbore_job::Paper;
 
 /// Sets a paper of one job, or of several where it is a quotation; the first job leads.

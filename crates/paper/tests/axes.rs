@@ -9,7 +9,7 @@ use quillbore_calc::input::Ends;
 use quillbore_calc::mount::Mount;
 use quillbore_job::file::read_job;
 use quillbore_job::{Job, Shop};
-use quillbore_paper::axes::{self, Mounted};
+use quillbore_paper::matter::axes::{self, Mounted};
 use quillbore_paper::{Matter, Sheet};
 
 type Vector = [f64; 3];

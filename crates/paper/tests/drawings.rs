@@ -2,9 +2,9 @@
 
 use quillbore_paper::drawing::hatch::hatch;
 use quillbore_paper::drawing::section::{self, Section};
-use quillbore_paper::page::{Item, Line, Page, Stroke};
+use quillbore_paper::page::{Item, Page, StraightLine, Stroke};
 
-fn lines(page: &Page) -> Vec<&Line> {
+fn lines(page: &Page) -> Vec<&StraightLine> {
     page.items
         .iter()
         .filter_map(|item| match item {

@@ -14,9 +14,9 @@ use std::path::Path;
 
 use quillbore_job::file::read_job;
 use quillbore_job::{Job, Paper, Shop};
-use quillbore_paper::font::Face;
-use quillbore_paper::look;
+use quillbore_paper::page::Face;
 use quillbore_paper::page::{Item, TextRun, mm};
+use quillbore_paper::typeset::look;
 use quillbore_paper::{Document, Sheet, shown};
 
 fn folder() -> std::path::PathBuf {
@@ -404,10 +404,10 @@ fn a_name_that_cannot_be_printed_is_told_with_its_field() {
     let shop = Shop::embedded().expect("the shop");
     let said = common::printed(&hard("non-latin"), shop, Sheet::A4, |matter| {
         let document = quillbore_paper::document(Paper::Traveler, &[matter]);
-        let found = quillbore_paper::glyphs::unprintable(&document, &[matter]);
+        let found = quillbore_paper::matter::unprintable::of(&document, &[matter]);
         found
             .iter()
-            .map(quillbore_paper::glyphs::Unprintable::sentence)
+            .map(quillbore_paper::matter::unprintable::Unprintable::sentence)
             .collect::<Vec<_>>()
     });
     assert_eq!(said.len(), 3, "{said:?}");
@@ -422,7 +422,7 @@ fn a_name_that_cannot_be_printed_is_told_with_its_field() {
     // What isn't printed may hold anything: the label names neither note nor notes.
     let label = common::printed(&hard("non-latin"), shop, Sheet::A4, |matter| {
         let document = quillbore_paper::document(Paper::Label, &[matter]);
-        quillbore_paper::glyphs::unprintable(&document, &[matter])
+        quillbore_paper::matter::unprintable::of(&document, &[matter])
     });
     let fields: Vec<&str> = label.iter().map(|one| one.what.as_str()).collect();
     assert_eq!(fields, ["customer"]);
@@ -431,7 +431,7 @@ fn a_name_that_cannot_be_printed_is_told_with_its_field() {
             for &paper in Paper::ALL {
                 let found = common::printed(&job, shop, Sheet::A4, |matter| {
                     let document = quillbore_paper::document(paper, &[matter]);
-                    quillbore_paper::glyphs::unprintable(&document, &[matter])
+                    quillbore_paper::matter::unprintable::of(&document, &[matter])
                 });
                 assert_eq!(found, [], "{name}");
             }

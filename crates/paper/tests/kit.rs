@@ -1,14 +1,14 @@
 //! The kit: pages, wrapping, tables, head and foot.
 
-use quillbore_paper::flow::{Body, Flow};
-use quillbore_paper::font::{Face, SUBSTITUTE};
-use quillbore_paper::form::{self, Field};
-use quillbore_paper::frame::Frame;
-use quillbore_paper::look::BODY;
+use quillbore_paper::letterhead::frame::Frame;
+use quillbore_paper::page::record;
 use quillbore_paper::page::{Document, Item, Page, Sheet, Style};
-use quillbore_paper::sink::record;
-use quillbore_paper::table::{Cell, Column, Row, Table, Width};
-use quillbore_paper::wrap::{Span, wrap};
+use quillbore_paper::page::{Face, SUBSTITUTE};
+use quillbore_paper::typeset::flow::{Body, Flow};
+use quillbore_paper::typeset::form::{self, Field};
+use quillbore_paper::typeset::look::BODY;
+use quillbore_paper::typeset::table::{Cell, Column, Table, TableRow, Width};
+use quillbore_paper::typeset::wrap::{Span, wrap};
 
 fn frame() -> Frame {
     Frame {
@@ -27,7 +27,7 @@ fn table_of(rows: usize, sheet: Sheet) -> Document {
         Column::text("Remark", Width::Share(1.0)),
     ]);
     for index in 1..=rows {
-        table.row(Row::new([
+        table.row(TableRow::new([
             Cell::new(format!("row-{index}")),
             Cell::new(format!("{index}.0")),
             Cell::new("flush from the far side until the burst shows"),
@@ -173,8 +173,8 @@ fn a_row_taller_than_a_page_goes_on() {
         Column::text("Hole", Width::Fixed(30.0)),
         Column::text("Story", Width::Share(1.0)),
     ]);
-    table.row(Row::new([Cell::new("A"), Cell::new(words.trim())]));
-    table.row(Row::new([Cell::new("B"), Cell::new("short")]));
+    table.row(TableRow::new([Cell::new("A"), Cell::new(words.trim())]));
+    table.row(TableRow::new([Cell::new("B"), Cell::new("short")]));
     let mut flow = Flow::new(Sheet::A4);
     table.set(&mut flow);
     let document = flow.finish(|_, _, _| {});
@@ -197,7 +197,8 @@ fn nothing_leaves_the_margins() {
     );
     for _ in 0..80 {
         table.row(
-            Row::new((0..14).map(|index| Cell::new(format!("{index}00.000")))).note(long.clone()),
+            TableRow::new((0..14).map(|index| Cell::new(format!("{index}00.000"))))
+                .note(long.clone()),
         );
     }
     for sheet in [Sheet::A4, Sheet::Letter] {

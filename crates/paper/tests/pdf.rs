@@ -3,10 +3,10 @@
 
 use chrono::NaiveDate;
 use lopdf::{Dictionary, Document as Pdf, Object};
-use quillbore_paper::flow::Flow;
-use quillbore_paper::font::Face;
+use quillbore_paper::page::Face;
 use quillbore_paper::page::{Document, Item, Page, Sheet, Style, TextRun};
 use quillbore_paper::pdf::{self, Meta, PdfError};
+use quillbore_paper::typeset::flow::Flow;
 
 fn meta() -> Meta {
     Meta {

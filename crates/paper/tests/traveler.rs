@@ -8,9 +8,9 @@ use quillbore_calc::Idx;
 use quillbore_calc::job_figures::Chance;
 use quillbore_calc::tables::{Hazard, Tube};
 use quillbore_job::Job;
-use quillbore_paper::flow::Body;
 use quillbore_paper::page::{Document, Item, mm};
 use quillbore_paper::pdf::{self, Meta};
+use quillbore_paper::typeset::flow::Body;
 use quillbore_paper::words::cautions;
 use quillbore_paper::{Matter, Sheet, traveler};
 

@@ -2,7 +2,7 @@
 
 use egui::epaint::{CubicBezierShape, PathShape, PathStroke};
 use egui::{Color32, FontId, Painter, Pos2, Rect, Stroke, pos2};
-use quillbore_paper::font::Face;
+use quillbore_paper::page::Face;
 use quillbore_paper::page::{Ink, Item, Page, Path, Step, Stroke as PaperStroke};
 
 use super::fill::even_odd;

@@ -4,13 +4,13 @@ use quillbore_calc::input::{HoleEnd, RowInput, Surface};
 use quillbore_calc::job_figures::HoleFigures;
 
 use super::hatch::hatch;
-use crate::flow::Flow;
-use crate::font::Face;
-use crate::look::{CAPTION, SMALL, STRONG};
 use crate::matter::{Hole, Matter};
+use crate::page::Face;
 use crate::page::{Ink, Page, Path, Step, Stroke, Style, mm};
 use crate::shown;
-use crate::wrap::{self, SetLine, Span, wrap};
+use crate::typeset::flow::Flow;
+use crate::typeset::look::{CAPTION, SMALL, STRONG};
+use crate::typeset::wrap::{self, SetLine, Span, wrap};
 
 /// Sections beside each other on one sheet.
 const ACROSS: usize = 4;

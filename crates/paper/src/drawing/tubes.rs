@@ -3,11 +3,11 @@
 use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad};
 
 use super::hatch::hatch;
-use crate::flow::Flow;
-use crate::look::{BODY, CAPTION, FIGURE};
 use crate::matter::Matter;
 use crate::page::{Ink, Page, Stroke, mm};
 use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::look::{BODY, CAPTION, FIGURE};
 use crate::words::traveler as words;
 
 /// Loads drawn for one job; the table above lists all of them.

@@ -1,14 +1,13 @@
 //! The sink that turns pages into the engine's operations.
 
 use printpdf::{
-    Color, FontId, Line as EngineLine, LineDashPattern, LinePoint, Op, PaintMode, PdfFontHandle,
-    Point, Polygon, PolygonRing, Rgb, TextItem, WindingOrder,
+    Color, Line as EngineLine, LineDashPattern, LinePoint, Op, PaintMode, PdfFontHandle, Point,
+    Polygon, PolygonRing, Rgb, TextItem, WindingOrder,
 };
 
-use super::point;
-use crate::font::Face;
-use crate::page::{Ink, Line, Path, Sheet, Step, Stroke, TextRun};
-use crate::sink::Sink;
+use super::fonts::resource;
+use super::point::point;
+use crate::page::{Face, Ink, Path, Sheet, Sink, Step, StraightLine, Stroke, TextRun};
 
 /// Collects the operations of each page and leaves out what is already set.
 pub(super) struct Draw {
@@ -143,7 +142,7 @@ impl Sink for Draw {
         });
     }
 
-    fn line(&mut self, line: &Line) {
+    fn line(&mut self, line: &StraightLine) {
         self.leave_text();
         self.stroke(line.stroke);
         let ends = [line.from, line.to];
@@ -195,19 +194,6 @@ impl Sink for Draw {
             },
         });
     }
-}
-
-/// The name a page calls a face by.
-pub(super) fn resource(face: Face) -> FontId {
-    FontId(
-        match face {
-            Face::Sans => "Sans",
-            Face::SansBold => "SansBold",
-            Face::Condensed => "Condensed",
-            Face::CondensedBold => "CondensedBold",
-        }
-        .to_owned(),
-    )
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "the engine stores f32")]

@@ -2,14 +2,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use printpdf::{FontMetrics, FontType, ParsedFont, PdfDocument, PdfFont, PdfFontMetricsStub};
+use printpdf::{
+    FontId, FontMetrics, FontType, ParsedFont, PdfDocument, PdfFont, PdfFontMetricsStub,
+};
 use sha2::{Digest, Sha256};
 use subsetter::GlyphRemapper;
 
-use super::PdfError;
-use super::draw::resource;
-use crate::font::Face;
-use crate::page::{Document, Item};
+use super::error::PdfError;
+use crate::page::{Document, Face, Item};
 
 /// Embeds a subset of every face the document uses.
 pub(super) fn embed(document: &Document, engine: &mut PdfDocument) -> Result<(), PdfError> {
@@ -91,4 +91,17 @@ fn tag(subset: &[u8]) -> String {
         .take(6)
         .map(|byte| char::from(b'A' + byte % 26))
         .collect()
+}
+
+/// The name a page calls a face by.
+pub(super) fn resource(face: Face) -> FontId {
+    FontId(
+        match face {
+            Face::Sans => "Sans",
+            Face::SansBold => "SansBold",
+            Face::Condensed => "Condensed",
+            Face::CondensedBold => "CondensedBold",
+        }
+        .to_owned(),
+    )
 }

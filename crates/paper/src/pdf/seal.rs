@@ -3,7 +3,8 @@
 use lopdf::{Document, Object, StringFormat, dictionary};
 use sha2::{Digest, Sha256};
 
-use super::{Meta, PdfError};
+use super::error::PdfError;
+use super::meta::Meta;
 
 /// Fixes identity and dates, and returns the bytes.
 pub(super) fn seal(mut raw: Document, meta: &Meta) -> Result<Vec<u8>, PdfError> {

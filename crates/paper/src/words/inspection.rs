@@ -1,6 +1,6 @@
 //! Words of the inspection record, and of the certificate that refers to it.
 
-use crate::matter::Kinds;
+use super::kinds::Kinds;
 
 /// A pin that must go in.
 pub const GO: &str = "GO";

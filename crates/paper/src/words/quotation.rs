@@ -2,7 +2,7 @@
 
 use quillbore_job::concern::Told;
 
-use crate::matter::Kinds;
+use super::kinds::Kinds;
 
 /// The paper's name.
 pub const TITLE: &str = "Quotation";

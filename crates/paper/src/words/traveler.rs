@@ -5,7 +5,7 @@ use quillbore_calc::finding::Level;
 use quillbore_calc::input::HoleEnd;
 use quillbore_job::Unit;
 
-use crate::matter::Kinds;
+use super::kinds::Kinds;
 
 /// The paper's name.
 pub const TITLE: &str = "Traveler";

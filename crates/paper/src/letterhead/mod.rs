@@ -1,0 +1,4 @@
+//! What every paper of a job has alike: head and foot of its pages, and how it begins.
+
+pub mod frame;
+pub(crate) mod opening;

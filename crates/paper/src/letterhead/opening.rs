@@ -1,0 +1,111 @@
+//! How every paper that goes to or comes from a customer begins: what it is, who issued it, its
+//! number, what it is about.
+
+use quillbore_job::slip::{View, kind};
+use quillbore_job::{Field, Paper};
+
+use crate::letterhead::frame;
+use crate::matter::Matter;
+use crate::page::{Ink, Stroke, Style, mm};
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
+use crate::typeset::wrap::{Span, shrink};
+use crate::words::life::REFERENCE;
+use crate::words::quotation::DRAFT;
+
+/// The title with its rule, the shop and its address; why the paper isn't valid yet, where the head
+/// has no room for all of it.
+pub(crate) fn title(matter: &Matter<'_>, flow: &mut Flow, title: &str) {
+    bar(flow, title, LARGE, &matter.issuer.name);
+    let body = flow.body();
+    let address = matter.issuer.address.join(", ");
+    let line = flow.take(mm(5.0));
+    flow.page()
+        .text_right(body.right, line + mm(3.0), CAPTION, &address);
+    if let Some(why) = frame::cut_preview(matter) {
+        flow.text(STRONG.ink(Ink::Accent), why);
+    }
+}
+
+/// A title at the left, something at the right, and the rule under both.
+pub(crate) fn bar(flow: &mut Flow, title: &str, style: Style, right: &str) {
+    let body = flow.body();
+    let top = flow.take(mm(9.0));
+    let page = flow.page();
+    let end = page.text(body.left, top + mm(6.4), TITLE.ink(Ink::Accent), title);
+    let style = shrink(right, body.right - end - mm(6.0), style);
+    page.text_right(body.right, top + mm(6.4), style, right);
+    page.rule(
+        body.left,
+        body.right,
+        top + mm(8.4),
+        Stroke::new(1.4, Ink::Accent),
+    );
+}
+
+/// Number, date and part; customer, order and drawing.
+pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
+    let follows = matter.follows();
+    let number = match matter.number {
+        Some(number) => number.to_owned(),
+        None => format!("{} {}", matter.number_of(paper), DRAFT),
+    };
+    form::fields(
+        flow,
+        &[
+            Blank::of("number", &number, 2.9).style(LARGE),
+            Blank::of("date", &shown::date(matter.date), 2.0).style(LARGE),
+            Blank::of("part", matter.text(Field::Part), 3.0)
+                .style(LARGE)
+                .whole(),
+            Blank::of("revision", follows.revision, 1.2).style(LARGE),
+        ],
+    );
+    flow.take(mm(1.0));
+    let drawing = match [matter.text(Field::Drawing), follows.drawing_revision] {
+        [drawing, ""] => drawing.to_owned(),
+        [drawing, revision] => format!("{drawing} rev {revision}"),
+    };
+    form::fields(
+        flow,
+        &[
+            Blank::of("customer", matter.text(Field::Customer), 3.0).style(STRONG),
+            Blank::of(
+                "customer's PO",
+                matter.order_number(),
+                po_share(matter, 2.4),
+            )
+            .style(STRONG)
+            .whole()
+            .boxed(),
+            Blank::of("part name", matter.text(Field::PartName), 2.4),
+            Blank::of("drawing", drawing.trim(), 2.4),
+        ],
+    );
+    let reference = matter.text(Field::CustomerReference);
+    if !reference.is_empty() {
+        let lead = Span::new(STRONG, REFERENCE);
+        flow.paragraph(&[lead, Span::new(BODY, reference)], 0.0);
+        flow.take(mm(1.2));
+    }
+    for said in matter.withdrawn(paper) {
+        flow.text(STRONG, &said);
+    }
+}
+
+/// The share of a row that the order's number gets: a long one gets room rather than small type.
+pub(crate) fn po_share(matter: &Matter<'_>, usual: f64) -> f64 {
+    const LONG: usize = 15;
+    if matter.order_number().chars().count() > LONG {
+        usual * 1.7
+    } else {
+        usual
+    }
+}
+
+/// The newest order.
+pub(crate) fn order<'a>(matter: &Matter<'a>) -> Option<View<'a, kind::Order>> {
+    matter.order()
+}

@@ -1,0 +1,93 @@
+//! A row of holes with all that is known of it, as papers show it.
+
+use quillbore_calc::input::HoleEnd;
+use quillbore_calc::job_figures::HoleFigures;
+use quillbore_job::{Entry, Row, Unit};
+
+use crate::shown;
+use crate::words::traveler as floor;
+
+/// A row of holes with all that is known of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Hole<'a> {
+    /// What was typed.
+    pub row: &'a Row,
+    /// What was computed.
+    pub figures: Option<&'a HoleFigures>,
+    /// Where it stands in the table, from 0.
+    pub index: usize,
+}
+
+impl Hole<'_> {
+    /// Its mark, or its place in the table where it has none.
+    pub fn mark(&self) -> String {
+        mark_of(self.row, self.index)
+    }
+
+    /// Its depth on the axis; what can't be read stands as it was typed.
+    pub fn depth_text(&self, unit: Unit) -> String {
+        match self.figures.and_then(|figures| figures.depth_mm) {
+            Some(mm) => shown::length(mm, unit, shown::middling(unit)),
+            None if self.row.depth.text().trim().is_empty() => shown::missing(),
+            None => self.row.depth.text().trim().to_owned(),
+        }
+    }
+
+    /// Its layers from the entry on, each with its thickness and material; what can't be read stands as
+    /// it was typed. A layer without a material of its own is of the work material.
+    pub fn layers_text(&self, unit: Unit, work_material: &str) -> Option<String> {
+        let typed = self.row.layers.text().trim();
+        let Some(layers) = self.row.layers.value() else {
+            return (!typed.is_empty()).then(|| typed.to_owned());
+        };
+        let of = |layer: &quillbore_job::quantity::LayerText| {
+            let thick = shown::with_unit(layer.thickness.mm(), unit, shown::middling(unit));
+            let material = match &layer.material {
+                Some(named) => named.clone(),
+                None => work_material.to_owned(),
+            };
+            format!("{thick} {material}").trim_end().to_owned()
+        };
+        let told: Vec<String> = layers.iter().map(of).collect();
+        Some(told.join(", then "))
+    }
+
+    /// The clearance behind its exit with its unit; what can't be read stands as it was typed.
+    pub fn clearance(&self, unit: Unit) -> Option<String> {
+        let typed = self.row.behind.text().trim();
+        let read = self.row.behind.value();
+        let read = read.map(|mm| shown::with_unit(mm.mm(), unit, shown::middling(unit)));
+        read.or_else(|| (!typed.is_empty()).then(|| typed.to_owned()))
+    }
+
+    /// Where it ends; where nobody said so it is taken to go through, and what can't be read stands as
+    /// it was typed.
+    pub fn end_text(&self) -> String {
+        match self.row.end.value() {
+            Some(end) => floor::end(*end).to_owned(),
+            None if self.row.end.is_empty() => floor::end(HoleEnd::Through).to_owned(),
+            None => self.row.end.text().trim().to_owned(),
+        }
+    }
+
+    /// Whether it is closed at its end.
+    pub fn is_blind(&self) -> bool {
+        self.row.end.value() == Some(&HoleEnd::Blind)
+    }
+
+    /// How many of it one part has.
+    pub fn count(&self) -> Option<u32> {
+        match self.figures {
+            Some(figures) => Some(figures.places),
+            None => self.row.count.value().copied(),
+        }
+    }
+}
+
+/// The mark of a row, or its place in the table where it has none.
+pub(super) fn mark_of(row: &Row, index: usize) -> String {
+    match &row.mark {
+        Entry::Empty => format!("row {}", index + 1),
+        mark => mark.text().trim().to_owned(),
+    }
+}

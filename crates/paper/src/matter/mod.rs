@@ -1,0 +1,263 @@
+//! What the papers of a job are made of, gathered once.
+
+pub(crate) mod answered;
+pub mod axes;
+pub(crate) mod day;
+pub(crate) mod differs;
+mod hole;
+pub(crate) mod nonconformance;
+mod ordered;
+mod remark;
+pub mod unprintable;
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_calc::input::HoleEnd;
+use quillbore_calc::job_figures::HoleFigures;
+use quillbore_calc::tables::{Machine, Material, Tube};
+use quillbore_calc::{Idx, JobFigures, JobInput, RowId, Tables};
+use quillbore_job::answer::Answer;
+use quillbore_job::order::{self, Followed};
+use quillbore_job::to_input::UnknownName;
+use quillbore_job::words::english;
+use quillbore_job::{Entry, Field, FieldKind, Issued, Job, Paper, Row, Value};
+
+pub use hole::Hole;
+pub use remark::Remark;
+
+use crate::page::Sheet;
+use crate::shown;
+use crate::words::kinds::Kinds;
+use hole::mark_of;
+
+/// Everything a paper may say; borrowed, since a paper changes nothing.
+#[derive(Clone, Copy, Debug)]
+pub struct Matter<'a> {
+    /// What was typed.
+    pub job: &'a Job,
+    /// What the calculation was asked.
+    pub input: &'a JobInput,
+    /// What it answered.
+    pub figures: &'a JobFigures,
+    /// What the shop knows.
+    pub tables: &'a Tables,
+    /// Names in the job that the shop's tables don't have.
+    pub unknown: &'a [UnknownName],
+    /// What is to be said beside the job's lines.
+    pub remarks: &'a [Remark],
+    /// The answers to checks that count, in the table's order.
+    pub answers: &'a [Answer],
+    /// Who issues the paper.
+    pub issuer: &'a Issuer,
+    /// The paper it is printed on.
+    pub sheet: Sheet,
+    /// The day it is printed.
+    pub date: NaiveDate,
+    /// The paper's number; a draft or preview has none.
+    pub number: Option<&'a str>,
+    /// The last day that the paper stands, where it is issued and has one.
+    pub valid_until: Option<NaiveDate>,
+    /// The quotation that the order answers, for the paper that confirms it.
+    pub quotation: Option<&'a Issued>,
+    /// Why it isn't valid yet, where it isn't.
+    pub preview: Option<&'a str>,
+    /// Whether the annex of places is printed too.
+    pub annex: bool,
+}
+
+/// The shop as it signs its papers.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Issuer {
+    /// Its name.
+    pub name: String,
+    /// Lines of its address.
+    pub address: Vec<String>,
+    /// Its terms, one paragraph each.
+    pub terms: Vec<String>,
+    /// What its quotations never include, one paragraph each.
+    pub exclusions: Vec<String>,
+    /// Cautions of its own, one paragraph each.
+    pub cautions: Vec<String>,
+}
+
+impl<'a> Matter<'a> {
+    /// What was typed in a field.
+    pub fn text(&self, field: Field) -> &'a str {
+        self.job.text(field).trim()
+    }
+
+    /// Whether anything was typed in a field.
+    pub fn has(&self, field: Field) -> bool {
+        !self.text(field).is_empty()
+    }
+
+    /// The paper's number, or the job's with the paper's letter; empty where the job has none yet.
+    pub fn number_of(&self, paper: Paper) -> String {
+        match (self.number, self.job.number.trim()) {
+            (Some(number), _) => number.to_owned(),
+            (None, "") => String::new(),
+            (None, job) => format!("{job}-{}", paper.letter()),
+        }
+    }
+
+    /// What every paper but the quotation says of the order: from the order on it follows that.
+    pub fn follows(&self) -> Followed<'a> {
+        order::followed(self.job)
+    }
+
+    /// The part and its revision as ordered; before an order, as on the sheet.
+    pub fn part(&self) -> String {
+        self.part_in(self.follows().revision)
+    }
+
+    /// The part and its revision as on the sheet, for what is offered.
+    pub fn part_offered(&self) -> String {
+        self.part_in(self.text(Field::Revision))
+    }
+
+    /// The part in a revision, where it has one.
+    pub fn part_in(&self, revision: &str) -> String {
+        match [self.text(Field::Part), revision] {
+            [part, ""] => part.to_owned(),
+            [part, revision] => format!("{part} rev {revision}"),
+        }
+    }
+
+    /// A field's date.
+    pub fn date_of(&self, field: Field) -> Option<NaiveDate> {
+        self.job.date(field)
+    }
+
+    /// A field's count.
+    pub fn count_of(&self, field: Field) -> Option<u32> {
+        self.job.count(field)
+    }
+
+    /// A field's length or tolerance as it was typed, with the unit that it was read in where the text names none.
+    pub fn typed_length(&self, field: Field) -> String {
+        let text = self.text(field);
+        match self.job.field(field).unit() {
+            // Free text, as inspection and the like, has no unit of its own.
+            Some(unit)
+                if matches!(field.kind(), FieldKind::Length | FieldKind::Tolerance)
+                    && text.ends_with(|ch: char| ch.is_ascii_digit())
+                    && !text.contains(char::is_alphabetic) =>
+            {
+                format!("{text}\u{a0}{}", shown::unit(unit))
+            }
+            _ => text.to_owned(),
+        }
+    }
+
+    /// A field's amount of money as papers show it; what can't be read stands as it was typed.
+    pub fn amount_of(&self, field: Field) -> Option<String> {
+        match self.job.field(field) {
+            Entry::Empty => None,
+            Entry::Read {
+                value: Value::Money(amount),
+                ..
+            } => {
+                let mut amount = *amount;
+                // A whole amount stays one; a broken one has all its digits.
+                if amount.scale() > 0 {
+                    amount.rescale(amount.scale().max(self.tables.rates.minor_digits));
+                }
+                Some(shown::money(&amount.to_string()))
+            }
+            other => Some(other.text().trim().to_owned()),
+        }
+    }
+
+    /// The work material in the shop's tables.
+    pub fn material(&self) -> Option<&'a Material> {
+        self.input.material?.of(&self.tables.materials)
+    }
+
+    /// The work material by the shop's own name, with the drawing's name where that tells more.
+    pub fn material_named(&self) -> String {
+        let own = self.material().map(|row| row.name.as_str());
+        english::material_named(own, self.text(Field::Material))
+    }
+
+    /// The machine in the shop's tables.
+    pub fn machine(&self) -> Option<&'a Machine> {
+        self.input.machine?.of(&self.tables.machines)
+    }
+
+    /// Which kinds of holes the job has: open at the far end, closed, or both.
+    pub fn kinds(&self) -> Kinds {
+        let closed = |row: &Row| row.end.value() == Some(&HoleEnd::Blind);
+        let rows = || self.job.rows.iter().map(AsRef::as_ref);
+        Kinds {
+            open: rows().any(|row| !closed(row)),
+            blind: rows().any(closed),
+        }
+    }
+
+    /// A tube of the shop's tables.
+    pub fn tube(&self, tube: Idx<Tube>) -> Option<&'a Tube> {
+        tube.of(&self.tables.tubes)
+    }
+
+    /// The rows of holes in the table's order.
+    pub fn holes(&self) -> impl Iterator<Item = Hole<'a>> {
+        let figures = &self.figures.holes;
+        self.job.rows.iter().enumerate().map(|(index, row)| {
+            let same = |hole: &&Arc<HoleFigures>| hole.row == row.id;
+            // The figures come in the table's order; a search is only the way back from a mistake.
+            let known = figures.get(index).filter(same);
+            Hole {
+                row,
+                figures: known.or_else(|| figures.iter().find(same)).map(Arc::as_ref),
+                index,
+            }
+        })
+    }
+
+    /// Decimals that the limits of all rows are told with.
+    pub fn fine(&self) -> usize {
+        let limits = self.figures.holes.iter().filter_map(|hole| hole.limits_mm);
+        shown::fine(self.job.unit, limits)
+    }
+
+    /// The mark of a row, or its place in the table where it has none.
+    pub fn mark(&self, row: RowId) -> String {
+        match self.job.row_index(row) {
+            Some(index) => mark_of(&self.job.rows[index], index),
+            None => String::new(),
+        }
+    }
+
+    /// The marks of rows in the table's order; four and more neighbors are told by first and last.
+    pub fn marks(&self, rows: impl IntoIterator<Item = RowId>) -> String {
+        let mut at: Vec<usize> = rows
+            .into_iter()
+            .filter_map(|row| self.job.row_index(row))
+            .collect();
+        at.sort_unstable();
+        at.dedup();
+        let mark = |index: usize| mark_of(&self.job.rows[index], index);
+        let runs = at.chunk_by(|a, b| a + 1 == *b);
+        let told: Vec<String> = runs
+            .flat_map(|run| match run {
+                [first, .., last] if run.len() > 3 => {
+                    vec![format!("{}\u{a0}to\u{a0}{}", mark(*first), mark(*last))]
+                }
+                few => few.iter().map(|index| mark(*index)).collect(),
+            })
+            .collect();
+        told.join(", ")
+    }
+
+    /// The sentences about a row, the weightiest first.
+    pub fn remarks_on(&self, row: RowId) -> Vec<&'a Remark> {
+        let mut found: Vec<_> = self
+            .remarks
+            .iter()
+            .filter(|remark| remark.row == Some(row))
+            .collect();
+        found.sort_by_key(|remark| std::cmp::Reverse(remark.level));
+        found
+    }
+}

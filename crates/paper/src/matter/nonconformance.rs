@@ -1,0 +1,150 @@
+//! Non-conformances as papers tell them, and the pieces and marks that they are about.
+
+use quillbore_job::slip::{LineOf, View, kind, line};
+use quillbore_job::{Line, inspected, serials};
+
+use crate::matter::Matter;
+use crate::matter::day::day;
+use crate::words::life as words;
+
+/// One non-conformance with its number on this job's papers.
+pub(crate) struct Trouble<'a> {
+    /// Its number, from 1, in the order they came.
+    pub(crate) number: usize,
+    slip: View<'a, kind::Nonconformance>,
+}
+
+/// All of a job, in the order they came.
+pub(crate) fn all<'a>(matter: &Matter<'a>) -> Vec<Trouble<'a>> {
+    matter
+        .job
+        .slips_of::<kind::Nonconformance>()
+        .enumerate()
+        .map(|(at, slip)| Trouble {
+            number: at + 1,
+            slip,
+        })
+        .collect()
+}
+
+impl Trouble<'_> {
+    /// What is wrong.
+    pub(crate) fn what(&self) -> String {
+        let what = self.slip.get(line::What).replace('\n', " ");
+        what.trim_end_matches('.').to_owned()
+    }
+
+    /// Whether nobody closed it.
+    pub(crate) fn is_open(&self) -> bool {
+        self.slip.get(line::Closed).is_none()
+    }
+
+    /// Why parts were delivered while it was open; empty where it is closed.
+    fn sent_open(&self) -> &str {
+        if self.is_open() {
+            self.slip.get(line::SendBecause)
+        } else {
+            ""
+        }
+    }
+
+    /// What a customer is told of it, in one paragraph.
+    pub(crate) fn for_the_customer(&self) -> String {
+        self.said(&[
+            LineOf::new(line::HolesNamed),
+            LineOf::new(line::Serials),
+            LineOf::new(line::Count),
+            LineOf::new(line::What),
+            LineOf::new(line::Decision),
+            LineOf::new(line::DecidedBy),
+            LineOf::new(line::Redo),
+            LineOf::new(line::SendBecause),
+            LineOf::new(line::Closed),
+        ])
+    }
+
+    /// What the floor is told of it: why work goes on, and what else was noted, too.
+    pub(crate) fn for_the_floor(&self) -> String {
+        self.said(&[
+            LineOf::new(line::HolesNamed),
+            LineOf::new(line::Serials),
+            LineOf::new(line::Count),
+            LineOf::new(line::What),
+            LineOf::new(line::Decision),
+            LineOf::new(line::DecidedBy),
+            LineOf::new(line::Redo),
+            LineOf::new(line::GoOn),
+            LineOf::new(line::SendBecause),
+            LineOf::new(line::Note),
+            LineOf::new(line::Closed),
+        ])
+    }
+
+    fn said(&self, lines: &[LineOf<kind::Nonconformance>]) -> String {
+        let text = |line| {
+            let text = self.slip.one_of(line).text().trim().replace('\n', " ");
+            text.trim_end_matches('.').to_owned()
+        };
+        let mut said: Vec<String> = lines
+            .iter()
+            .map(|line| match line.line() {
+                Line::Closed => (line, day(self.slip, line::Closed)),
+                Line::SendBecause => (line, self.sent_open().to_owned()),
+                _ => (line, text(line)),
+            })
+            .filter(|(_, told)| !told.is_empty())
+            .map(|(line, told)| words::of_trouble(line.line(), &told))
+            .collect();
+        if self.slip.get(line::Decision).is_empty() {
+            said.push(words::NO_DECISION.to_owned());
+        }
+        if self.is_open() {
+            said.push(words::NOT_CLOSED.to_owned());
+        }
+        let date = day(self.slip, line::Date);
+        let lead = match date.as_str() {
+            "" => self.number.to_string(),
+            date => format!("{}, {date}", self.number),
+        };
+        format!("{lead}: {}.", said.join("; ").trim_end_matches('.'))
+    }
+
+    /// The pieces it is about, of those that there are: by its own line, else as its holes are named.
+    pub(crate) fn pieces(&self, known: &dyn Fn(&str) -> bool, marks: &[String]) -> Vec<String> {
+        let typed = serials::read(self.slip.get(line::Serials));
+        if !typed.is_empty() {
+            return typed.into_iter().filter(|piece| known(piece)).collect();
+        }
+        let (_, pieces) = self.sides();
+        let whole = pieces.is_some();
+        serials::read(pieces.unwrap_or_else(|| self.slip.get(line::HolesNamed)))
+            .into_iter()
+            // Without "of", a word that is also a mark is no piece for sure.
+            .filter(|piece| known(piece) && (whole || !is_one_of(piece, marks)))
+            .collect()
+    }
+
+    /// The first mark that it names.
+    pub(crate) fn mark<'m>(&self, marks: &'m [String]) -> Option<&'m String> {
+        let (holes, _) = self.sides();
+        let named = serials::read(holes);
+        marks
+            .iter()
+            .find(|mark| named.iter().any(|word| inspected::is_mark(word, mark)))
+    }
+
+    /// "B of 107" is holes of a piece; what has no "of" may be either.
+    fn sides(&self) -> (&str, Option<&str>) {
+        let named = self.slip.get(line::HolesNamed);
+        for between in [" of ", " on ", " in "] {
+            if let Some((holes, pieces)) = named.split_once(between) {
+                return (holes, Some(pieces));
+            }
+        }
+        (named, None)
+    }
+}
+
+fn is_one_of(word: &str, marks: &[String]) -> bool {
+    marks.iter().any(|mark| inspected::is_mark(word, mark))
+}

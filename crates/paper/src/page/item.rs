@@ -1,0 +1,132 @@
+//! What stands on a page: texts, straight lines, outlines.
+
+use super::style::{Ink, Stroke, Style};
+
+/// One thing on a page.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Item {
+    /// A text on one baseline.
+    Text(TextRun),
+    /// A straight line.
+    Line(StraightLine),
+    /// An outline.
+    Path(Path),
+}
+
+/// A text on one baseline.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TextRun {
+    /// Left end, in points.
+    pub x: f64,
+    /// Baseline, in points from the top.
+    pub y: f64,
+    /// How it is set.
+    pub style: Style,
+    /// The characters, every one of which the face has.
+    pub text: String,
+}
+
+impl TextRun {
+    /// Its right end, in points.
+    pub fn right(&self) -> f64 {
+        self.x + self.style.measure(&self.text)
+    }
+}
+
+/// A straight line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StraightLine {
+    /// One end.
+    pub from: (f64, f64),
+    /// The other end.
+    pub to: (f64, f64),
+    /// How it is drawn.
+    pub stroke: Stroke,
+}
+
+/// A step of a path.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Step {
+    /// Begins a part of the path.
+    Move(f64, f64),
+    /// A straight line to the point.
+    Line(f64, f64),
+    /// A cubic curve: two control points and the end.
+    Curve((f64, f64), (f64, f64), (f64, f64)),
+    /// Back to where the part began.
+    Close,
+}
+
+/// An outline that is filled, stroked or both; overlapping parts cut holes (even-odd).
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Path {
+    /// The outline.
+    pub steps: Vec<Step>,
+    /// The ink inside.
+    pub fill: Option<Ink>,
+    /// The line along it.
+    pub stroke: Option<Stroke>,
+}
+
+impl Path {
+    /// A rectangle from its upper left corner.
+    pub fn rect(
+        at: (f64, f64),
+        size: (f64, f64),
+        fill: Option<Ink>,
+        stroke: Option<Stroke>,
+    ) -> Self {
+        let ((x, y), (w, h)) = (at, size);
+        Self {
+            steps: vec![
+                Step::Move(x, y),
+                Step::Line(x + w, y),
+                Step::Line(x + w, y + h),
+                Step::Line(x, y + h),
+                Step::Close,
+            ],
+            fill,
+            stroke,
+        }
+    }
+
+    /// A circle.
+    pub fn circle(
+        center: (f64, f64),
+        radius: f64,
+        fill: Option<Ink>,
+        stroke: Option<Stroke>,
+    ) -> Self {
+        // The usual four cubic arcs: the handle length keeps within 0.03 % of the circle.
+        let handle = radius * 0.552_284_75;
+        let (x, y) = center;
+        Self {
+            steps: vec![
+                Step::Move(x + radius, y),
+                Step::Curve(
+                    (x + radius, y + handle),
+                    (x + handle, y + radius),
+                    (x, y + radius),
+                ),
+                Step::Curve(
+                    (x - handle, y + radius),
+                    (x - radius, y + handle),
+                    (x - radius, y),
+                ),
+                Step::Curve(
+                    (x - radius, y - handle),
+                    (x - handle, y - radius),
+                    (x, y - radius),
+                ),
+                Step::Curve(
+                    (x + handle, y - radius),
+                    (x + radius, y - handle),
+                    (x + radius, y),
+                ),
+                Step::Close,
+            ],
+            fill,
+            stroke,
+        }
+    }
+}

@@ -1,0 +1,145 @@
+//! The certificate of conformance: what was delivered, to which order and drawing, made how, and
+//! with which deviations.
+
+use quillbore_job::order::Topic;
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Field, Paper, inspected};
+
+use crate::letterhead::frame::Frame;
+use crate::letterhead::opening;
+use crate::matter::Matter;
+use crate::matter::day;
+use crate::matter::differs;
+use crate::matter::nonconformance;
+use crate::page::{Document, mm};
+use crate::papers::differences;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::side::side;
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::inspection;
+use crate::words::life as words;
+
+/// Sets the certificate of what was delivered.
+pub fn certificate(matter: &Matter<'_>) -> Document {
+    let mut flow = Flow::new(matter.sheet);
+    opening::title(matter, &mut flow, words::CERTIFICATE);
+    opening::about(matter, &mut flow, Paper::Certificate);
+    material(matter, &mut flow);
+    delivered(matter, &mut flow);
+    flow.section("Statement", "", mm(30.0));
+    side(&mut flow, "Process", |flow| flow.text(BODY, words::PROCESS));
+    let revisions = differs::of(matter, |topic| matches!(topic, Topic::Revision(_)));
+    if !revisions.is_empty() {
+        side(&mut flow, "Revision", |flow| {
+            differences::list(flow, &revisions);
+        });
+    }
+    checked(matter, &mut flow);
+    deviations(matter, &mut flow);
+    stated(matter, &mut flow);
+    flow.together(|flow| {
+        flow.take(mm(6.0));
+        form::fields(
+            flow,
+            &[
+                Blank::blank("name", 2.4),
+                Blank::blank("position", 2.0),
+                Blank::blank("signature", 2.6),
+                Blank::blank("date", 1.4),
+            ],
+        );
+    });
+    let frame = Frame::of(matter, Paper::Certificate, words::CERTIFICATE, "");
+    flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
+}
+
+fn material(matter: &Matter<'_>, flow: &mut Flow) {
+    let heats: Vec<&str> = matter
+        .job
+        .slips_of::<kind::Received>()
+        .map(|slip| slip.get(line::Heat))
+        .filter(|heat| !heat.is_empty())
+        .collect();
+    form::fields(
+        flow,
+        &[
+            Blank::of("material, as supplied", &matter.material_named(), 3.0),
+            Blank::of("condition", matter.text(Field::Condition), 2.4),
+            Blank::of("heat, as supplied", &heats.join(", "), 2.4),
+            Blank::filled(
+                "inspection record",
+                records(matter).as_deref().unwrap_or(inspection::NO_RECORD),
+                2.4,
+            )
+            .style(STRONG),
+        ],
+    );
+}
+
+fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
+    let mut table = Table::new([
+        Column::text("Delivered", Width::Fit(70.0)).style(STRONG),
+        Column::figures("Parts", "", Width::Fixed(mm(20.0))).style(STRONG),
+        Column::text("Serial numbers", Width::Share(1.0)),
+    ]);
+    for slip in matter.job.slips_of::<kind::Delivery>() {
+        table.row(TableRow::new([
+            Cell::new(day::day(slip, line::Date)),
+            Cell::new(slip.text(line::Count)),
+            Cell::new(slip.get(line::Serials)),
+        ]));
+    }
+    let keep = table.least(flow);
+    flow.section("Parts", "", keep);
+    table.set_or_say(flow, "No delivery is written down yet.");
+}
+
+/// What was checked of the delivered parts, mark by mark, as far as somebody wrote it down.
+fn checked(matter: &Matter<'_>, flow: &mut Flow) {
+    let parts = inspected::delivered(matter.job);
+    let told: Vec<String> = matter
+        .holes()
+        .map(|hole| {
+            let found = inspected::checked(matter.job, hole.row, &parts);
+            inspection::checked(&hole.mark(), found.parts, parts.count, found.not_good)
+        })
+        .collect();
+    side(flow, "Checked", |flow| {
+        flow.dashes(BODY, told.iter().map(String::as_str));
+    });
+}
+
+fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
+    let told: Vec<String> = nonconformance::all(matter)
+        .iter()
+        .map(nonconformance::Trouble::for_the_customer)
+        .collect();
+    side(flow, "Deviations", |flow| {
+        if told.is_empty() {
+            flow.text(BODY, words::NO_DEVIATIONS);
+        } else {
+            flow.dashes(BODY, told.iter().map(String::as_str));
+        }
+    });
+}
+
+fn stated(matter: &Matter<'_>, flow: &mut Flow) {
+    let all = inspected::all_checked(matter.job, &inspected::delivered(matter.job));
+    let record = records(matter);
+    side(flow, "Stated", |flow| {
+        flow.text(STRONG, &inspection::statement(all, record.as_deref()));
+        flow.text(BODY, words::NOT_STATED);
+    });
+}
+
+/// The inspection records that stand, by number.
+fn records(matter: &Matter<'_>) -> Option<String> {
+    let standing = matter.job.standing(Paper::Inspection);
+    let told: Vec<String> = standing
+        .map(|issued| format!("{} of {}", issued.number, shown::date(issued.date)))
+        .collect();
+    (!told.is_empty()).then(|| told.join(", "))
+}

@@ -1,0 +1,175 @@
+//! The order confirmation: what was ordered, at what price, when, and what differs from the
+//! quotation.
+
+use quillbore_job::slip::{View, kind, line};
+use quillbore_job::{Field, Paper, life};
+use rust_decimal::Decimal;
+
+use crate::letterhead::frame::Frame;
+use crate::letterhead::opening;
+use crate::matter::Matter;
+use crate::matter::day;
+use crate::matter::differs;
+use crate::page::{Document, mm};
+use crate::papers::differences;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::side::side;
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::{life as words, quotation};
+
+/// Sets the confirmation of a job's orders.
+pub fn confirmation(matter: &Matter<'_>) -> Document {
+    let mut flow = Flow::new(matter.sheet);
+    opening::title(matter, &mut flow, words::CONFIRMATION);
+    opening::about(matter, &mut flow, Paper::Confirmation);
+    ordered(matter, &mut flow);
+    dates(matter, &mut flow);
+    conditions(matter, &mut flow);
+    let frame = Frame::of(
+        matter,
+        Paper::Confirmation,
+        words::CONFIRMATION,
+        quotation::NET,
+    );
+    flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
+}
+
+fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
+    let currency = &matter.tables.rates.currency;
+    let mut table = Table::new([
+        Column::text("Order", Width::Share(1.2)).style(STRONG),
+        Column::text("of", Width::Fit(60.0)),
+        Column::text("Part and revision", Width::Share(1.6)),
+        Column::figures("Quantity", "parts", Width::Fixed(mm(18.0))),
+        Column::figures("Price each", currency, Width::Fixed(mm(26.0))).style(STRONG),
+        Column::figures("Price of the lot", currency, Width::Fixed(mm(28.0))),
+    ]);
+    for order in matter.job.slips_of::<kind::Order>() {
+        let quantity = quantity(matter, order);
+        // The price is the order's own: nothing is filled in that nobody typed.
+        let each = order.get(line::Each);
+        let lot = each.and_then(|each| each.checked_mul(Decimal::from(quantity?)));
+        let digits = matter.tables.rates.minor_digits;
+        let money = |amount: Option<Decimal>| {
+            amount.map_or_else(String::new, |mut amount| {
+                // An order may name tenths of a cent: digits are added, never taken.
+                amount.rescale(amount.scale().max(digits));
+                shown::money(&amount.to_string())
+            })
+        };
+        let part = match order.get(line::Revision) {
+            "" => matter.part(),
+            revision => matter.part_in(revision),
+        };
+        table.row(
+            TableRow::new([
+                Cell::new(order.get(line::Number)),
+                Cell::new(day::day(order, line::Date)),
+                Cell::new(part),
+                Cell::new(quantity.map_or_else(String::new, |count| count.to_string())),
+                Cell::new(money(each)),
+                Cell::new(money(lot)),
+            ])
+            .at_least(mm(6.0)),
+        );
+    }
+    flow.section("Ordered", "", mm(24.0));
+    table.set_or_say(flow, "No order is written down yet.");
+}
+
+fn quantity(matter: &Matter<'_>, order: View<'_, kind::Order>) -> Option<u32> {
+    order
+        .get(line::Quantity)
+        .or_else(|| matter.count_of(Field::Quantity))
+}
+
+fn dates(matter: &Matter<'_>, flow: &mut Flow) {
+    flow.section("Dates", "", mm(18.0));
+    let call_offs: Vec<View<'_, kind::Release>> = matter.job.slips_of::<kind::Release>().collect();
+    if call_offs.is_empty() {
+        let due = opening::order(matter).map_or_else(String::new, |o| day::day(o, line::Due));
+        // What the customer wished for in the inquiry is no promise.
+        let due = match due.as_str() {
+            "" => matter
+                .count_of(Field::LeadDays)
+                .map_or_else(|| quotation::TO_BE_AGREED.to_owned(), quotation::lead),
+            due => due.to_owned(),
+        };
+        form::fields(flow, &[Blank::filled("delivery", &due, 1.0).style(STRONG)]);
+    } else {
+        let mut table = Table::new([
+            Column::text("Call-off", Width::Share(1.0)).style(STRONG),
+            Column::figures("Quantity", "parts", Width::Fixed(mm(24.0))),
+            Column::text("Due", Width::Share(1.0)),
+            Column::text("", Width::Share(2.0)),
+        ]);
+        for called in call_offs {
+            table.row(TableRow::new([
+                Cell::new(called.get(line::Number)),
+                Cell::new(called.text(line::Quantity)),
+                Cell::new(day::day(called, line::Due)),
+                Cell::new(called.get(line::Note)),
+            ]));
+        }
+        table.set(flow);
+    }
+    flow.text(BODY, words::STARTS);
+}
+
+fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
+    flow.section("Conditions", "", mm(24.0));
+    if let Some(quotation) = matter.quotation {
+        side(flow, "Quotation", |flow| {
+            let said = format!("{} of {}", quotation.number, shown::date(quotation.date));
+            flow.text(STRONG, &said);
+            flow.text(BODY, words::STILL_HOLDS);
+        });
+    }
+    let differs = differs::of(matter, |_| true);
+    if !differs.is_empty() {
+        side(flow, "Differs", |flow| {
+            differences::list(flow, &differs);
+        });
+    }
+    let terms = opening::order(matter).map_or("", |order| order.get(line::Terms));
+    if !terms.is_empty() {
+        side(flow, "Terms of the order", |flow| flow.text(BODY, terms));
+    }
+    side(flow, "Assumptions", |flow| {
+        flow.dashes(BODY, quotation::ASSUMPTIONS.iter().copied());
+        if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
+            let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
+            flow.dashes(
+                BODY,
+                std::iter::once(quotation::liability(&amount).as_str()),
+            );
+        }
+    });
+    side(flow, "Not included", |flow| {
+        flow.dashes(BODY, matter.text(Field::Exclusions).lines());
+        flow.dashes(BODY, matter.issuer.exclusions.iter().map(String::as_str));
+    });
+    side(flow, "Please send", |flow| {
+        let here = life::sum::<kind::Received, _>(matter.job, line::Count);
+        let missing = life::ordered(matter.job).map(|ordered| ordered.saturating_sub(here));
+        flow.text(
+            BODY,
+            &match missing {
+                Some(0) => "Nothing: all parts are here.".to_owned(),
+                Some(parts) => {
+                    format!("{parts} parts, with their drawing and heat or serial numbers.")
+                }
+                None => "The parts, with their drawing and heat or serial numbers.".to_owned(),
+            },
+        );
+    });
+    side(flow, "Terms", |flow| {
+        flow.dashes(BODY, std::iter::once(quotation::NET));
+        flow.dashes(BODY, matter.issuer.terms.iter().map(String::as_str));
+    });
+    flow.take(mm(2.0));
+    flow.text(STRONG, words::PLEASE_CHECK);
+}

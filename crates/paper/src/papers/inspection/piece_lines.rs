@@ -1,0 +1,74 @@
+//! Every piece with its lines: what was measured of it, and room for what is still to be.
+
+use super::measured::{Measured, OfPiece};
+use super::pieces::Pieces;
+use crate::matter::{Hole, Matter};
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::form::HAND;
+use crate::typeset::look::{BODY, FIGURE, STRONG};
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::inspection as words;
+use crate::words::traveler as floor;
+
+pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>, flow: &mut Flow) {
+    let depth = matter.holes().any(|hole| hole.is_blind());
+    let sign = shown::unit(matter.job.unit);
+    let mut columns = vec![
+        Column::text("Piece, serial", Width::Fit(90.0)).style(STRONG),
+        Column::text("Mark", Width::Fit(46.0)).style(STRONG),
+        Column::text("Sizes found", Width::Share(1.4)).unit(sign),
+    ];
+    if depth {
+        columns.push(Column::figures("Depth found", sign, Width::Fixed(mm(18.0))));
+    }
+    columns.extend([
+        Column::figures("Holes", "checked", Width::Fixed(mm(15.0))),
+        Column::figures("Holes", "not good", Width::Fixed(mm(15.0))),
+        Column::text("Remark", Width::Share(1.6)),
+    ]);
+    let mut table = Table::new(columns).written_on();
+    let holes: Vec<Hole<'_>> = matter.holes().collect();
+    let none = OfPiece::default();
+    for (at, piece) in pieces.names.iter().enumerate() {
+        for hole in &holes {
+            let known = measured.pieces.get(&(at, hole.index)).unwrap_or(&none);
+            // Every line names its piece: a page may begin with any of them.
+            let style = if hole.index == 0 { STRONG } else { FIGURE };
+            let name = Cell::styled(piece.as_str(), style);
+            table.row(row(name, hole, known, depth));
+        }
+    }
+    let keep = table.least(flow);
+    flow.section(words::BY_PIECE, words::BY_PIECE_REMARK, keep);
+    if let Some(uneven) = &pieces.uneven {
+        flow.text(STRONG, uneven);
+    }
+    table.set_or_say(flow, floor::NO_HOLES);
+    if pieces.more > 0 {
+        flow.text(BODY, &words::more_pieces(pieces.more));
+    }
+}
+
+fn row(piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -> TableRow {
+    let count = |count: Option<u32>| count.map_or_else(String::new, |count| count.to_string());
+    let checked = match (known.checked, hole.count()) {
+        (Some(checked), Some(of)) => format!("{checked} of {of}"),
+        (checked, _) => count(checked),
+    };
+    let mut cells = vec![
+        piece,
+        Cell::new(hole.mark()),
+        Cell::new(known.sizes.join("; ")),
+    ];
+    if depth {
+        cells.push(Cell::blank());
+    }
+    cells.extend([
+        Cell::new(checked),
+        Cell::new(count(known.not_good)),
+        Cell::new(known.remarks.join("; ")),
+    ]);
+    TableRow::new(cells).at_least(HAND)
+}

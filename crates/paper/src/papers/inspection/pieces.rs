@@ -1,0 +1,58 @@
+//! The pieces of a job, by serial number or by number.
+
+use std::collections::BTreeMap;
+
+use quillbore_job::{inspected, serials};
+
+use crate::matter::Matter;
+use crate::words::inspection as words;
+
+/// The pieces of a job in the order of their lines.
+pub(super) struct Pieces {
+    /// Their names.
+    pub(super) names: Vec<String>,
+    at: BTreeMap<String, usize>,
+    /// Why pieces and serial numbers don't come out even, where they don't.
+    pub(super) uneven: Option<String>,
+    /// Pieces that have no line any more.
+    pub(super) more: usize,
+}
+
+impl Pieces {
+    /// By serial numbers, as far as there are some; else by number. Every part that was counted has
+    /// a line.
+    pub(super) fn of(matter: &Matter<'_>) -> Self {
+        let parts = inspected::parts(matter.job);
+        let count = (parts.count as usize).max(1);
+        let numbered = |name: &String| {
+            let number = name.parse::<usize>().ok();
+            number.is_some_and(|number| (1..=count).contains(&number))
+        };
+        let named = parts.serials.len();
+        let by_number = parts.serials.iter().all(numbered);
+        let mut names = if by_number {
+            (1..=count).map(|number| number.to_string()).collect()
+        } else {
+            parts.serials
+        };
+        for extra in 1..=count.saturating_sub(names.len()) {
+            names.push(words::without_serial(extra));
+        }
+        let uneven = (!by_number && parts.count > 0 && named != parts.count as usize)
+            .then(|| words::uneven(parts.count as usize, named));
+        let more = names.len().saturating_sub(serials::MOST);
+        names.truncate(serials::MOST);
+        let at = names.iter().cloned().zip(0..).collect();
+        Self {
+            names,
+            at,
+            uneven,
+            more,
+        }
+    }
+
+    /// Where a piece stands in the list, if it is one of it.
+    pub(super) fn at(&self, piece: &str) -> Option<usize> {
+        self.at.get(piece).copied()
+    }
+}

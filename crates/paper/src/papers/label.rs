@@ -1,0 +1,86 @@
+//! The box label: big type to be cut out of a sheet, with the code that leads back to the job.
+
+use quillbore_job::slip::{kind, line};
+use quillbore_job::{Field, Paper};
+
+use crate::code::{self, Drawn};
+use crate::letterhead::frame::Frame;
+use crate::matter::Matter;
+use crate::page::{Document, Page, Stroke, mm};
+use crate::typeset::flow::Flow;
+use crate::typeset::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
+use crate::typeset::wrap::{fit, shrink};
+use crate::words::life as words;
+
+/// Width and height of the label [mm].
+const SIZE: (f64, f64) = (140.0, 90.0);
+/// A module of the label's code [mm].
+const MODULE: f64 = 0.9;
+
+/// Sets the label for the box of the newest delivery.
+pub fn label(matter: &Matter<'_>) -> Document {
+    let mut flow = Flow::new(matter.sheet);
+    let body = flow.body();
+    let (width, height) = (mm(SIZE.0), mm(SIZE.1));
+    let top = flow.take(height + mm(6.0)) + mm(4.0);
+    let left = body.left + (body.width() - width) / 2.0;
+    write(matter, flow.page(), (left, top), (width, height));
+    flow.take(mm(3.0));
+    flow.text(CAPTION, "cut along the line, or fold the sheet behind it");
+    let frame = Frame::of(matter, Paper::Label, words::LABEL, "");
+    flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
+}
+
+fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64)) {
+    let cut = Stroke {
+        dash: Some((4.0, 3.0)),
+        ..Stroke::HAIR
+    };
+    page.rect(at, size, None, Some(cut));
+    let (left, right) = (at.0 + mm(6.0), at.0 + size.0 - mm(6.0));
+    let mut y = at.1 + mm(7.0);
+    let mut line = |page: &mut Page, caption: &str, style, text: &str, width: f64| {
+        page.text(left, y, CAPTION, caption);
+        y += mm(6.6);
+        let style = shrink(text, width, style);
+        page.text(left, y, style, &fit(text, width, style));
+        y += mm(6.6);
+    };
+    let from = [matter.issuer.name.clone(), matter.issuer.address.join(", ")].join(", ");
+    let width = right - left;
+    let beside_code = width - mm(42.0);
+    line(page, "from", BODY, &from, width);
+    line(page, "to", TITLE, matter.text(Field::Customer), width);
+    line(page, "part", TITLE, &matter.part(), beside_code);
+    line(
+        page,
+        "customer's PO",
+        LARGE,
+        matter.order_number(),
+        beside_code,
+    );
+    let sent = matter.job.slips_of::<kind::Delivery>().next_back();
+    let quantity = sent.map_or("", |slip| slip.text(line::Count));
+    line(page, "parts in this delivery", TITLE, quantity, beside_code);
+    let bottom = at.1 + size.1 - mm(7.0);
+    page.text(left, bottom - mm(8.5), CAPTION, "box");
+    page.rule(left, left + mm(14.0), bottom, Stroke::HAIR);
+    page.text(left + mm(15.0), bottom, STRONG, "of");
+    page.rule(left + mm(20.0), left + mm(34.0), bottom, Stroke::HAIR);
+    page.text(left + mm(42.0), bottom - mm(8.5), CAPTION, "mass");
+    page.rule(left + mm(42.0), left + mm(72.0), bottom, Stroke::HAIR);
+    let number = matter.number_of(Paper::Label);
+    if number.is_empty() {
+        return;
+    }
+    let text = code::of(&number, 1);
+    if let Some(drawn) = Drawn::new(&text).map(|drawn| drawn.modules_of(mm(MODULE))) {
+        let side = drawn.side();
+        let corner = (
+            right - side - drawn.quiet() + mm(4.0),
+            bottom - mm(4.4) - drawn.quiet() - side,
+        );
+        drawn.set(page, corner);
+        page.text_right(corner.0 + side, bottom, STRONG, &text);
+    }
+}

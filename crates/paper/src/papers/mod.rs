@@ -1,0 +1,11 @@
+//! The papers, each a file or folder of its own that makes a document of a matter.
+
+pub mod certificate;
+pub mod confirmation;
+mod differences;
+pub mod inspection;
+pub mod label;
+pub mod packing;
+pub mod quotation;
+pub mod receiving;
+pub mod traveler;

@@ -1,0 +1,132 @@
+//! What the price rests on, what it leaves out, when and for how long.
+
+use quillbore_job::Field;
+use quillbore_job::answer::{Answer, How};
+use quillbore_job::concern::Customer;
+
+use crate::matter::Matter;
+use crate::matter::Remark;
+use crate::matter::answered;
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::side::side;
+use crate::words::{answers, quotation as words};
+
+pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
+    let Some(first) = matters.first() else {
+        return;
+    };
+    flow.section("Conditions", "", mm(30.0));
+    side(flow, "Lead time", |flow| {
+        let lead = |matter: &Matter<'_>| {
+            matter
+                .count_of(Field::LeadDays)
+                .map_or_else(|| words::TO_BE_AGREED.to_owned(), words::lead)
+        };
+        of_each(matters, flow, lead);
+    });
+    side(flow, "Valid", |flow| flow.text(STRONG, &valid(first)));
+    let open: Vec<String> = matters.iter().flat_map(open_questions).collect();
+    if !open.is_empty() {
+        side(flow, "Please confirm", |flow| {
+            flow.dashes(BODY, open.iter().map(String::as_str));
+        });
+    }
+    let agreed = settled(matters, How::Agreed);
+    if !agreed.is_empty() {
+        side(flow, "Agreed", |flow| {
+            flow.dashes(BODY, agreed.iter().map(String::as_str));
+        });
+    }
+    side(flow, "Assumptions", |flow| {
+        let accepted = settled(matters, How::Accepted);
+        flow.dashes(BODY, accepted.iter().map(String::as_str));
+        flow.dashes(BODY, words::ASSUMPTIONS.iter().copied());
+        for matter in matters {
+            if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
+                let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
+                let said = words::liability(&amount);
+                let said = if matters.len() > 1 {
+                    format!("{}: {said}", matter.part_offered())
+                } else {
+                    said
+                };
+                flow.dashes(BODY, std::iter::once(said.as_str()));
+            }
+        }
+    });
+    side(flow, "Not included", |flow| {
+        for matter in matters {
+            flow.dashes(BODY, matter.text(Field::Exclusions).lines());
+        }
+        flow.dashes(BODY, first.issuer.exclusions.iter().map(String::as_str));
+    });
+    side(flow, "Terms", |flow| {
+        flow.dashes(BODY, std::iter::once(words::NET));
+        flow.dashes(BODY, first.issuer.terms.iter().map(String::as_str));
+    });
+}
+
+/// A sentence for all jobs, or one for each where they differ.
+fn of_each(matters: &[Matter<'_>], flow: &mut Flow, say: impl Fn(&Matter<'_>) -> String) {
+    let said: Vec<String> = matters.iter().map(&say).collect();
+    if said.windows(2).all(|pair| pair[0] == pair[1]) {
+        flow.text(STRONG, said.first().map_or("", String::as_str));
+        return;
+    }
+    for (matter, said) in matters.iter().zip(said) {
+        flow.text(STRONG, &format!("{}: {said}", matter.part_offered()));
+    }
+}
+
+fn valid(matter: &Matter<'_>) -> String {
+    let days = matter.count_of(Field::ValidDays);
+    let until = matter.valid_until.or_else(|| {
+        let days = chrono::Days::new(days?.into());
+        matter.date.checked_add_days(days)
+    });
+    match (days, until) {
+        (Some(days), Some(until)) => words::valid(days, &shown::date(until)),
+        (None, Some(until)) => format!("until {}", shown::date(until)),
+        _ => words::TO_BE_AGREED.to_owned(),
+    }
+}
+
+/// Findings that the customer has to know of before ordering, and that nobody has answered yet.
+fn open_questions(matter: &Matter<'_>) -> Vec<String> {
+    let say = |remark: &Remark| {
+        let said = match remark.customer {
+            Customer::Shop => return None,
+            Customer::Told(told) => words::for_the_customer(told).unwrap_or(&remark.text),
+            Customer::Asked(concern) => {
+                let about =
+                    |answer: &Answer| answer.concern == concern && remark.row == Some(answer.row);
+                if matter.answers.iter().any(about) {
+                    return None;
+                }
+                answers::please_confirm(concern)
+            }
+        };
+        Some(match remark.row {
+            Some(row) => format!("Hole {}: {said}", matter.mark(row)),
+            None => said.to_owned(),
+        })
+    };
+    matter.remarks.iter().filter_map(say).collect()
+}
+
+/// What was agreed or accepted in all jobs, each with its part where there are several.
+fn settled(matters: &[Matter<'_>], how: How) -> Vec<String> {
+    let of = |matter: &Matter<'_>| -> Vec<String> {
+        let said = answered::offered(matter, how).into_iter();
+        let part = matter.part_offered();
+        let named = said.map(|said| match matters.len() {
+            1 => said,
+            _ => format!("{part}: {said}"),
+        });
+        named.collect()
+    };
+    matters.iter().flat_map(of).collect()
+}

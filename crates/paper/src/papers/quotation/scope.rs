@@ -1,0 +1,105 @@
+//! What is offered to be done.
+
+use quillbore_calc::Limits;
+use quillbore_job::Field;
+
+use crate::matter::{Hole, Matter};
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::typeset::wrap::Span;
+use crate::words::quotation as words;
+use crate::words::traveler as floor;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let unit = matter.job.unit;
+    let sign = shown::unit(unit);
+    let mut table = Table::new([
+        Column::text("Mark", Width::Fit(60.0)).style(STRONG),
+        Column::figures("Holes", "in one part", Width::Fit(40.0)),
+        Column::text("Size as on the drawing", Width::Fit(130.0)),
+        Column::figures("at least", sign, Width::Fit(48.0)),
+        Column::figures("at most", sign, Width::Fit(48.0)),
+        Column::figures("Depth on the axis", sign, Width::Fixed(46.0)),
+        Column::text("End", Width::Fit(46.0)),
+        Column::figures("from normal", "\u{b0}", Width::Fixed(34.0)),
+        Column::figures("from surface", "\u{b0}", Width::Fixed(36.0)),
+        Column::text("Remark", Width::Share(1.0)),
+    ]);
+    let fine = matter.fine();
+    for hole in matter.holes() {
+        let figures = hole.figures;
+        let limits = figures.and_then(|figures| figures.limits_mm);
+        let (lower, upper) = match limits {
+            Some(Limits { lower, upper }) => (
+                shown::lower(lower, unit, fine),
+                shown::length(upper, unit, fine),
+            ),
+            None => (String::new(), String::new()),
+        };
+        let depth = match hole.depth_text(unit) {
+            depth if depth == shown::missing() => "not named".to_owned(),
+            depth => depth,
+        };
+        let tilt = figures.map(|figures| figures.tilt_deg);
+        let angle = |deg: Option<f64>| deg.map_or_else(String::new, |deg| shown::fixed(deg, 1));
+        table.row(
+            TableRow::new([
+                Cell::new(hole.mark()),
+                Cell::new(
+                    hole.count()
+                        .map_or_else(String::new, |count| count.to_string()),
+                ),
+                Cell::new(shown::plus_minus(hole.row.size.text().trim())),
+                Cell::new(lower),
+                Cell::new(upper),
+                Cell::new(depth),
+                Cell::new(hole.end_text()),
+                Cell::new(angle(tilt)),
+                Cell::new(angle(tilt.map(|tilt| 90.0 - tilt))),
+                Cell::new(hole.row.note.text().trim()),
+            ])
+            .note(made_of(matter, &hole)),
+        );
+    }
+    let keep = table.least(flow) + mm(6.0);
+    flow.section("Scope", "", keep);
+    flow.text(BODY, words::scope(matter.kinds()));
+    flow.take(mm(1.0));
+    if table.rows.is_empty() {
+        flow.text(STRONG, "No holes are named yet.");
+    } else {
+        table.set(flow);
+        flow.take(mm(1.5));
+    }
+    for (lead, field) in [
+        ("Inspection: ", Field::Inspection),
+        ("Outside work: ", Field::OutsideText),
+        ("Recast limit: ", Field::RecastLimit),
+        ("Wall thickness: ", Field::Thickness),
+        ("Title block tolerance: ", Field::DefaultTolerance),
+    ] {
+        if matter.has(field) {
+            let text = shown::plus_minus(&matter.typed_length(field));
+            flow.paragraph(&[Span::new(STRONG, lead), Span::new(BODY, &text)], 0.0);
+        }
+    }
+}
+
+/// Entry, layers and what is behind the exit, as they were named: the price rests on them.
+fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
+    let row = hole.row;
+    let mut said = Vec::new();
+    if !row.surface.text().trim().is_empty() {
+        said.push(floor::entry(row.surface.text().trim()));
+    }
+    if let Some(layers) = hole.layers_text(matter.job.unit, &matter.material_named()) {
+        said.push(floor::layers(&layers));
+    }
+    if let Some(clearance) = hole.clearance(matter.job.unit) {
+        said.push(floor::clearance(&clearance));
+    }
+    said.join(" ")
+}

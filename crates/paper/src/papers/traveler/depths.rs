@@ -1,0 +1,71 @@
+//! Depths that the first hole decides: blind holes, and holes with a wall behind their exit.
+
+use crate::matter::Matter;
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::form::HAND;
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::traveler as words;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let unit = matter.job.unit;
+    let sign = shown::unit(unit);
+    let decimals = shown::middling(unit);
+    let mut table = Table::new([
+        Column::text("Mark", Width::Fit(46.0)).style(STRONG),
+        Column::text("End", Width::Fit(38.0)),
+        Column::figures("Drawing: depth", sign, Width::Fixed(46.0)),
+        Column::figures("First try: setting", sign, Width::Fixed(46.0)).style(STRONG),
+        Column::figures("Tip never beyond", sign, Width::Fixed(46.0)).style(STRONG),
+        Column::figures("Clearance behind", sign, Width::Fixed(46.0)),
+        Column::figures("Holes scatter, \u{b1}", sign, Width::Fixed(42.0)),
+        Column::figures("allowed, \u{b1}", sign, Width::Fixed(40.0)),
+        Column::text("How", Width::Share(1.0)),
+        Column::figures("Set after the first hole", sign, Width::Fixed(mm(21.0))),
+    ])
+    .written_on();
+    for hole in matter.holes() {
+        let Some(plan) = hole.figures.and_then(|figures| figures.depth_plan) else {
+            continue;
+        };
+        let length = |mm: f64| shown::length(mm, unit, decimals);
+        let drawn = shown::plus_minus(hole.row.depth.text().trim());
+        let drawn = if drawn.is_empty() {
+            hole.depth_text(unit)
+        } else {
+            drawn
+        };
+        let behind = hole.row.behind.value().map(|behind| length(behind.mm()));
+        let how = if plan.two_steps {
+            words::TWO_STEPS
+        } else {
+            words::ONE_STEP
+        };
+        table.row(
+            TableRow::new([
+                Cell::new(hole.mark()),
+                Cell::new(hole.end_text()),
+                Cell::new(drawn),
+                Cell::new(shown::at_most(plan.first_try_mm, unit, decimals)),
+                Cell::new(shown::at_most(plan.never_beyond_mm, unit, decimals)),
+                Cell::new(behind.unwrap_or_else(shown::missing)),
+                Cell::new(length(plan.scatter_mm)),
+                Cell::new(length(plan.allowed_mm)),
+                Cell::new(how),
+                Cell::blank(),
+            ])
+            .at_least(HAND),
+        );
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    flow.together(|flow| {
+        flow.section(words::DEPTHS, words::DEPTHS_REMARK, mm(24.0));
+        table.set(flow);
+        flow.take(mm(0.8));
+        flow.text(BODY, words::FIRST_TRY);
+    });
+}

@@ -1,0 +1,289 @@
+//! The hole table: what the drawing asks, and what the machine is set to.
+
+use crate::words::traveler::UsedUp;
+use quillbore_calc::Limits;
+use quillbore_calc::input::Ends;
+use quillbore_calc::job_figures::HoleFigures;
+use quillbore_job::field::AngleBasis;
+use quillbore_job::words::english;
+
+use super::basis::{self, Typed};
+use crate::drawing::section;
+use crate::matter::{Hole, Matter};
+use crate::page::{Style, mm};
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::look::{BODY, FIGURE, STRONG};
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::traveler as words;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let unit = matter.job.unit;
+    let sign = shown::unit(unit);
+    let mut table = Table::new([
+        Column::text("Mark", Width::Fit(46.0)).style(STRONG),
+        Column::figures("Holes", "in one part", Width::Fit(36.0)),
+        Column::text("Drawing says", Width::Fit(86.0)),
+        Column::figures("at least", sign, Width::Fit(40.0)),
+        Column::figures("at most", sign, Width::Fit(40.0)),
+        Column::figures("Depth on the axis", sign, Width::Fixed(38.0)),
+        Column::text("End", Width::Fit(38.0)),
+        Column::figures("from normal", "\u{b0}", Width::Fixed(27.0)),
+        Column::figures("from surface", "\u{b0}", Width::Fixed(30.0)),
+        Column::text("Electrode", Width::Share(1.0)),
+        Column::figures("Setting", sign, Width::Fit(40.0)).style(STRONG),
+        Column::figures("Tip goes to", sign, Width::Fixed(36.0)),
+        Column::figures("Minutes", "each", Width::Fit(36.0)),
+    ])
+    .tight();
+    let fine = matter.fine();
+    for hole in matter.holes() {
+        table.row(row(matter, &hole, fine));
+    }
+    let basis = english::angle_basis(matter.job.angle_basis());
+    let keep = table.least(flow);
+    flow.section("Holes", &words::hole_table_remark(unit, basis), keep);
+    if table.rows.is_empty() {
+        flow.text(BODY, words::NO_HOLES);
+        return;
+    }
+    table.set(flow);
+    if basis::on_start_values(matter) {
+        flow.take(mm(0.8));
+        flow.text(STRONG, words::START_VALUES);
+    }
+    section::strip(matter, flow);
+}
+
+fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
+    let unit = matter.job.unit;
+    let figures = hole.figures;
+    let limits = figures.and_then(|figures| figures.limits_mm);
+    let (lower, upper) = match limits {
+        Some(Limits { lower, upper }) => (
+            shown::lower(lower, unit, fine),
+            shown::length(upper, unit, fine),
+        ),
+        None => (shown::missing(), shown::missing()),
+    };
+    let minutes = figures
+        .and_then(|figures| figures.minutes)
+        .map_or_else(shown::missing, |minutes| shown::fixed(minutes.p50, 2));
+    let (normal, surface) = angles(matter, hole);
+    let Depths { setting, tip } = settings(matter, hole);
+    let count = hole.count().map_or_else(
+        || shown::or_missing(hole.row.count.text()),
+        |count| count.to_string(),
+    );
+    let cells = [
+        Cell::new(hole.mark()),
+        Cell::new(count),
+        Cell::new(shown::plus_minus(hole.row.size.text().trim())),
+        Cell::new(lower),
+        Cell::new(upper),
+        Cell::new(hole.depth_text(unit)),
+        Cell::new(hole.end_text()),
+        normal,
+        surface,
+        Cell::new(
+            figures
+                .and_then(|figures| matter.tube(figures.tube?))
+                .map_or_else(|| "not chosen yet".to_owned(), |tube| tube.name.clone()),
+        ),
+        Cell::new(setting),
+        Cell::new(tip),
+        Cell::new(minutes),
+    ];
+    TableRow::new(cells).note(note(matter, hole).join("\n"))
+}
+
+/// How deep a hole is drilled: of a depth that the first hole decides, the first try and the limit.
+struct Depths {
+    /// What the machine is set to.
+    setting: String,
+    /// How far the tip goes from the work's surface.
+    tip: String,
+}
+
+fn settings(matter: &Matter<'_>, hole: &Hole<'_>) -> Depths {
+    let unit = matter.job.unit;
+    let decimals = shown::middling(unit);
+    let Some(figures) = hole.figures else {
+        return Depths {
+            setting: shown::missing(),
+            tip: shown::missing(),
+        };
+    };
+    if let Some(plan) = figures.depth_plan {
+        return Depths {
+            setting: shown::at_most(plan.first_try_mm, unit, decimals),
+            tip: shown::at_most(plan.never_beyond_mm, unit, decimals),
+        };
+    }
+    let length =
+        |mm: Option<f64>| mm.map_or_else(shown::missing, |mm| shown::length(mm, unit, decimals));
+    Depths {
+        setting: length(figures.machine_depth_mm),
+        tip: length(tip_mm(matter, figures)),
+    }
+}
+
+/// How far the tip goes from the work's surface [mm].
+pub(super) fn tip_mm(matter: &Matter<'_>, figures: &HoleFigures) -> Option<f64> {
+    let stand_off = matter.machine()?.stand_off_mm;
+    figures.target_depth_mm.map(|target| target - stand_off)
+}
+
+/// Both angles, the drawing's own in bold; what can't be read stands as it was typed.
+fn angles(matter: &Matter<'_>, hole: &Hole<'_>) -> (Cell, Cell) {
+    let angle = &hole.row.angle;
+    if angle.why().is_some() {
+        return (Cell::new(angle.text().trim()), Cell::new(shown::missing()));
+    }
+    let from_normal = match (angle.value(), hole.figures) {
+        (Some(angle), _) => angle.from_normal.deg(),
+        (None, Some(figures)) => figures.tilt_deg,
+        (None, None) => 0.0,
+    };
+    let basis = angle
+        .value()
+        .map_or_else(|| matter.job.angle_basis(), |angle| angle.basis);
+    let cell = |deg: f64, own: bool| {
+        let style: Style = if own { FIGURE.bold() } else { FIGURE };
+        Cell::styled(shown::fixed(deg, 1), style)
+    };
+    (
+        cell(from_normal, basis == AngleBasis::FromNormal),
+        cell(90.0 - from_normal, basis == AngleBasis::FromSurface),
+    )
+}
+
+/// What else must be known of a row, a line for each kind of it.
+fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
+    let mut lines = vec![
+        made_of(matter, hole).join(" "),
+        chances(hole),
+        spread(matter, hole),
+    ];
+    if !hole.row.note.is_empty() {
+        lines.push(format!("Drawing: {}", hole.row.note.text().trim()));
+    }
+    let remarks = matter.remarks_on(hole.row.id).into_iter();
+    for remark in remarks.filter(|remark| remark.floor) {
+        lines.push(format!("{}: {}", words::level(remark.level), remark.text));
+    }
+    lines.retain(|line| !line.trim().is_empty());
+    lines
+}
+
+/// Entry, layers, ends, what is behind the exit.
+fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
+    let row = hole.row;
+    let mut said: Vec<String> = Vec::new();
+    if !row.surface.text().trim().is_empty() {
+        said.push(words::entry(row.surface.text().trim()));
+    }
+    if let Some(layers) = hole.layers_text(matter.job.unit, &matter.material_named()) {
+        said.push(words::layers(&layers));
+    }
+    if let Some(clearance) = hole.clearance(matter.job.unit) {
+        said.push(words::clearance(&clearance));
+    }
+    // A depth with limits, or with words, stands as the drawing gives it too.
+    let depth = row.depth.text().trim();
+    if depth
+        .chars()
+        .any(|ch| !(ch.is_ascii_digit() || ".,".contains(ch)))
+    {
+        said.push(words::depth_drawn(&shown::plus_minus(depth)));
+    }
+    if hole
+        .figures
+        .is_some_and(|figures| figures.depth_plan.is_some())
+    {
+        said.push(words::FIRST_BELOW.to_owned());
+    }
+    said.extend(of_choice(
+        row.backed.text(),
+        row.backed.value().copied(),
+        words::BACKED,
+        words::NOT_BACKED,
+    ));
+    said.extend(of_choice(
+        row.core_trapped.text(),
+        row.core_trapped.value().copied(),
+        words::CORE_TRAPPED,
+        words::CORE_FREE,
+    ));
+    match hole.figures.and_then(|figures| figures.ends) {
+        Some(Ends::Both) => said.push(words::BOTH_ENDS.to_owned()),
+        _ if row.ends.value() == Some(&Ends::One) => said.push(words::ONE_END.to_owned()),
+        _ => {}
+    }
+    said.extend(words::dressing(
+        row.dress_every.value().copied(),
+        row.dress_every.text().trim(),
+        hole.is_blind(),
+    ));
+    let chained = hole.figures.and_then(|figures| figures.electrodes_per_hole);
+    let both = hole.figures.and_then(|figures| figures.ends) == Some(Ends::Both);
+    said.extend(words::electrodes_in(chained.unwrap_or(1), both));
+    said
+}
+
+/// A yes or no in a sentence; what can't be read stands as it was typed.
+fn of_choice(typed: &str, read: Option<bool>, yes: &str, no: &str) -> Option<String> {
+    match (typed.trim(), read) {
+        (_, Some(true)) => Some(yes.to_owned()),
+        (_, Some(false)) => Some(no.to_owned()),
+        ("", None) => None,
+        (typed, None) => Some(format!("\u{201c}{typed}\u{201d}.")),
+    }
+}
+
+/// How likely the first choice of electrode is right, and what it comes to then.
+fn chances(hole: &Hole<'_>) -> String {
+    let Some(figures) = hole.figures else {
+        return String::new();
+    };
+    let mut said = Vec::new();
+    if let Some(chance) = figures.first_choice {
+        let [inside, over] = [chance.inside, chance.over].map(shown::percent);
+        said.push(words::chance(&inside, &over));
+        if let Some(verdict) = figures.verdict {
+            said.push(words::held(english::verdict(verdict)));
+        }
+    }
+    said.join(" ")
+}
+
+/// How far minutes and wear may be off, and which of them were typed.
+fn spread(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
+    let Some(figures) = hole.figures else {
+        return String::new();
+    };
+    let unit = matter.job.unit;
+    let decimals = shown::middling(unit) - 1;
+    let typed = Typed::of(matter, hole.row.id);
+    let minutes = figures.minutes.filter(|_| !typed.minutes);
+    let minutes =
+        minutes.map(|band| Limits::new(band.p10, band.p90).map(|min| shown::fixed(min, 2)));
+    let wear = figures
+        .wear_mm
+        .zip(figures.wear_high_mm)
+        .filter(|_| !typed.wear);
+    let shown = |mm| shown::with_unit(mm, unit, decimals);
+    let wear = wear.map(|(median, high)| UsedUp {
+        planned: shown(median),
+        high: shown(high),
+    });
+    let mut said = words::spread(minutes, wear);
+    let figures: Vec<&str> = [(typed.minutes, "minutes"), (typed.wear, "wear")]
+        .into_iter()
+        .filter_map(|(typed, name)| typed.then_some(name))
+        .collect();
+    if !figures.is_empty() {
+        said = format!("{said} {}", words::typed(&figures));
+    }
+    said.trim().to_owned()
+}

@@ -1,0 +1,114 @@
+//! Blanks for measured holes.
+
+use quillbore_calc::Limits;
+use quillbore_job::{Field, inspected};
+
+use crate::matter::Matter;
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::form::{self, HAND};
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::typeset::wrap::Span;
+use crate::words::traveler as words;
+
+/// Pieces beside each other on one sheet.
+const ACROSS: usize = 6;
+/// Pieces with a column of their own: of more than these the inspection record has the lines.
+const MOST: usize = 12;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let pieces = pieces(matter);
+    let shown = if pieces.len() > MOST {
+        &pieces[..ACROSS]
+    } else {
+        &pieces[..]
+    };
+    let sign = words::unit_in_full(matter.job.unit);
+    let mut remark = format!("measured size over number of holes that passed; in {sign}");
+    if shown.len() < pieces.len() {
+        let further = words::further_pieces(shown.len() + 1, pieces.len());
+        remark += &format!(". {further}");
+    }
+    flow.section("Inspection", &remark, mm(30.0));
+    for (lead, field) in [
+        (words::ASKED_FOR, Field::Inspection),
+        (words::RECAST, Field::RecastLimit),
+    ] {
+        if matter.has(field) {
+            flow.paragraph(
+                &[Span::new(STRONG, lead), Span::new(BODY, matter.text(field))],
+                0.0,
+            );
+        }
+    }
+    flow.take(mm(0.8));
+    let across = shown.len().min(ACROSS);
+    for block in shown.chunks(ACROSS) {
+        let table = table(matter, block, across);
+        flow.together(|flow| {
+            table.set(flow);
+            flow.take(mm(1.6));
+        });
+    }
+    form::sign_off(flow, words::INSPECTED_CHECK);
+}
+
+/// The pieces by serial number, else by number; the number alone where there is room to write one.
+fn pieces(matter: &Matter<'_>) -> Vec<(String, String)> {
+    let parts = inspected::parts(matter.job);
+    let count = (parts.count as usize)
+        .max(parts.serials.len())
+        .max(if parts.count == 0 { ACROSS } else { 1 });
+    let mut serials = parts.serials.into_iter();
+    (1..=count)
+        .map(|piece| {
+            let serial = serials.next().unwrap_or_default();
+            (format!("Piece {piece}"), serial)
+        })
+        .collect()
+}
+
+/// Blanks for some pieces; the columns are as wide as those of `across` pieces.
+fn table(matter: &Matter<'_>, pieces: &[(String, String)], across: usize) -> Table {
+    let unit = matter.job.unit;
+    let mut columns = vec![
+        Column::text("Mark", Width::Fit(46.0)).style(STRONG),
+        Column::text("Limits, depth", Width::Fit(96.0)),
+    ];
+    let heads = pieces.iter();
+    columns.extend(heads.map(|(piece, _)| Column::text(piece, Width::Share(1.0))));
+    let nobody = across.saturating_sub(pieces.len());
+    columns.extend((0..nobody).map(|_| Column::text("", Width::Share(1.0))));
+    let mut table = Table::new(columns).written_on();
+    let mut serials = vec![Cell::styled("serial", BODY), Cell::default()];
+    serials.extend(pieces.iter().map(|(_, serial)| Cell::new(serial.as_str())));
+    table.row(TableRow::new(serials).at_least(HAND));
+    let fine = matter.fine();
+    for hole in matter.holes() {
+        let limits = hole.figures.and_then(|figures| figures.limits_mm);
+        let size = limits.map_or_else(String::new, |Limits { lower, upper }| {
+            let upper = shown::length(upper, unit, fine);
+            if lower > 0.0 {
+                let lower = shown::length(lower, unit, fine);
+                format!("{lower}\u{a0}\u{2013}\u{a0}{upper}")
+            } else {
+                format!("at most {upper}")
+            }
+        });
+        let depth = hole
+            .figures
+            .and_then(|figures| figures.depth_mm)
+            .map_or_else(String::new, |depth| {
+                format!(
+                    "\n\u{21a7}\u{a0}{}",
+                    shown::length(depth, unit, shown::middling(unit))
+                )
+            });
+        let mut cells = vec![Cell::new(hole.mark()), Cell::new(format!("{size}{depth}"))];
+        cells.extend(pieces.iter().map(|_| Cell::blank()));
+        table.row(TableRow::new(cells).at_least(HAND + mm(2.0)));
+    }
+    table
+}

@@ -1,0 +1,155 @@
+//! What to fetch: electrodes with spares and why so many, guides, gauge pins.
+
+use quillbore_calc::job_figures::ElectrodeFigures;
+use quillbore_calc::tables::Tube;
+use quillbore_calc::{Idx, Limits, RowId};
+
+use crate::matter::Matter;
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::side::side;
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::inspection::{GO, NO_GO};
+use crate::words::traveler as words;
+
+const ROW: f64 = 5.6 * 72.0 / 25.4;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Kit", |flow| {
+        flow.beside(0.64, |flow| tubes(matter, flow), |flow| pins(matter, flow));
+    });
+}
+
+fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
+    let electrodes = matter
+        .figures
+        .lot
+        .as_ref()
+        .map_or(&[][..], |lot| &lot.electrodes);
+    if electrodes.is_empty() {
+        flow.text(BODY, words::NO_KIT);
+        return;
+    }
+    let head = |name: &str| {
+        Table::new([
+            Column::center("", Width::Fixed(mm(3.2))),
+            Column::text(name, Width::Share(1.0)),
+            Column::figures("Take", "", Width::Fit(40.0)).style(STRONG),
+            Column::text("for", Width::Fit(mm(34.0))),
+            Column::text("Guide", Width::Fit(mm(26.0))),
+        ])
+    };
+    let row = |tube: Idx<Tube>, take: u32, rows: Vec<RowId>| {
+        let name = matter.tube(tube).map_or("", |tube| tube.name.as_str());
+        TableRow::new([
+            Cell::square(),
+            Cell::new(name),
+            Cell::new(take.to_string()),
+            Cell::new(matter.marks(rows)),
+            Cell::new(guide(matter, tube)),
+        ])
+        .at_least(ROW)
+    };
+    let mut table = head("Electrode");
+    for electrode in electrodes {
+        let rows = drilled(matter, electrode).collect();
+        table.row(row(electrode.tube, electrode.kit, rows).note(why(electrode)));
+    }
+    table.set(flow);
+    let mut table = head(words::NEIGHBORS);
+    for (tube, rows) in neighbors(matter) {
+        table.row(row(tube, 1, rows));
+    }
+    if !table.rows.is_empty() {
+        flow.take(mm(1.6));
+        table.set(flow);
+    }
+}
+
+/// Why so many: what the plan uses, what more a high wear asks for, and the spares.
+fn why(electrode: &ElectrodeFigures) -> String {
+    let ElectrodeFigures {
+        needed,
+        if_wear_high,
+        kit,
+        spares,
+        ..
+    } = *electrode;
+    // Where the number needed was overruled, what the kit has beyond it stayed.
+    let more = if if_wear_high >= needed && if_wear_high.saturating_add(spares) == kit {
+        if_wear_high - needed
+    } else {
+        kit.saturating_sub(needed).saturating_sub(spares)
+    };
+    words::kit(needed, more, spares)
+}
+
+/// Rows that an electrode drills.
+fn drilled(matter: &Matter<'_>, electrode: &ElectrodeFigures) -> impl Iterator<Item = RowId> {
+    let holes = matter.figures.holes.iter();
+    let tube = electrode.tube;
+    holes
+        .filter(move |hole| hole.tube == Some(tube))
+        .map(|hole| hole.row)
+}
+
+/// Tubes next in size that nobody takes anyway, each with the rows it is for.
+fn neighbors(matter: &Matter<'_>) -> Vec<(Idx<Tube>, Vec<RowId>)> {
+    let mut found: Vec<(Idx<Tube>, Vec<RowId>)> = Vec::new();
+    for hole in &matter.figures.holes {
+        for &tube in &hole.neighbors {
+            match found.iter_mut().find(|(known, _)| *known == tube) {
+                Some((_, rows)) => rows.push(hole.row),
+                None => found.push((tube, vec![hole.row])),
+            }
+        }
+    }
+    found
+}
+
+/// The guide of a tube.
+fn guide(matter: &Matter<'_>, tube: Idx<Tube>) -> String {
+    let tables = matter.tables;
+    let guide = matter
+        .tube(tube)
+        .and_then(|tube| tables.guide_for(tube.outer_mm)?.of(&tables.guides));
+    guide.map_or_else(|| "none in the shop".to_owned(), |guide| guide.name.clone())
+}
+
+fn pins(matter: &Matter<'_>, flow: &mut Flow) {
+    let unit = matter.job.unit;
+    let sign = shown::unit(unit);
+    let mut table = Table::new([
+        Column::center("", Width::Fixed(mm(3.2))),
+        Column::text("Pins for", Width::Share(1.0)),
+        Column::figures(GO, sign, Width::Fit(60.0)),
+        Column::figures(NO_GO, sign, Width::Fit(60.0)),
+    ]);
+    let mut sizes: Vec<(Limits, Vec<RowId>)> = Vec::new();
+    for hole in matter.holes() {
+        let Some(limits) = hole.figures.and_then(|figures| figures.limits_mm) else {
+            continue;
+        };
+        match sizes.iter_mut().find(|(known, _)| *known == limits) {
+            Some((_, rows)) => rows.push(hole.row.id),
+            None => sizes.push((limits, vec![hole.row.id])),
+        }
+    }
+    let fine = matter.fine();
+    for (Limits { lower, upper }, rows) in sizes {
+        table.row(
+            TableRow::new([
+                Cell::square(),
+                Cell::new(matter.marks(rows)),
+                Cell::new(shown::lower(lower, unit, fine)),
+                Cell::new(shown::length(upper, unit, fine)),
+            ])
+            .at_least(ROW),
+        );
+    }
+    if !table.rows.is_empty() {
+        table.set(flow);
+    }
+}

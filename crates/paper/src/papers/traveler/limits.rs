@@ -1,0 +1,72 @@
+//! When the floor stops and calls.
+
+use quillbore_calc::RowId;
+use quillbore_job::Field;
+
+use super::basis;
+use crate::matter::Matter;
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::side::side;
+use crate::words::traveler as words;
+
+pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Stop if \u{2026}", |flow| {
+        for line in matter
+            .text(Field::StopIf)
+            .lines()
+            .filter(|line| !line.trim().is_empty())
+        {
+            flow.text(STRONG, line.trim());
+        }
+        flow.text(BODY, words::STOP_IF_LEAD);
+        let mut list: Vec<String> = words::stop_if(matter.kinds())
+            .into_iter()
+            .map(str::to_owned)
+            .collect();
+        let used = wear(matter);
+        if !used.is_empty() {
+            list.push(format!(
+                "one hole uses up more electrode than planned: {}{}",
+                used.join("; "),
+                if basis::on_start_values(matter) {
+                    format!(" ({})", words::START_VALUES_SHORT)
+                } else {
+                    String::new()
+                }
+            ));
+        }
+        flow.dashes(BODY, list.iter().map(String::as_str));
+        flow.take(mm(0.8));
+    });
+}
+
+/// Planned and most wear of one hole, row by row; rows alike are named together.
+fn wear(matter: &Matter<'_>) -> Vec<String> {
+    let unit = matter.job.unit;
+    let mut groups: Vec<(String, Vec<RowId>)> = Vec::new();
+    for hole in matter.holes() {
+        let Some(figures) = hole.figures else {
+            continue;
+        };
+        let (Some(usual), Some(most)) = (figures.wear_mm, figures.wear_high_mm) else {
+            continue;
+        };
+        let decimals = shown::middling(unit) - 1;
+        let text = format!(
+            "{} planned, stop above {}",
+            shown::with_unit(usual, unit, decimals),
+            shown::with_unit(most, unit, decimals)
+        );
+        match groups.iter_mut().find(|group| group.0 == text) {
+            Some(group) => group.1.push(hole.row.id),
+            None => groups.push((text, vec![hole.row.id])),
+        }
+    }
+    groups
+        .into_iter()
+        .map(|(text, marks)| format!("{} {text}", matter.marks(marks)))
+        .collect()
+}

@@ -1,0 +1,57 @@
+//! The traveler: what goes with the parts and lets a stranger start without a question.
+
+mod basis;
+mod cautions;
+mod depths;
+mod holes;
+mod inspection;
+mod kit;
+mod lessons;
+mod limits;
+mod operations;
+mod order;
+mod part;
+mod places;
+mod plan;
+mod record;
+mod stop;
+mod title;
+
+use quillbore_job::Paper;
+
+use crate::letterhead::frame::Frame;
+use crate::matter::Matter;
+use crate::page::Document;
+use crate::typeset::flow::Flow;
+use crate::words::traveler as words;
+
+/// Sets the traveler of a job.
+pub fn traveler(matter: &Matter<'_>) -> Document {
+    let mut flow = Flow::new(matter.sheet);
+    title::set(matter, &mut flow);
+    stop::set(matter, &mut flow);
+    lessons::set(matter, &mut flow);
+    part::drawing(matter, &mut flow);
+    part::part(matter, &mut flow);
+    part::material(matter, &mut flow);
+    part::received(matter, &mut flow);
+    title::notes(matter, &mut flow);
+    plan::machine(matter, &mut flow);
+    plan::setup(matter, &mut flow);
+    kit::set(matter, &mut flow);
+    holes::set(matter, &mut flow);
+    depths::set(matter, &mut flow);
+    order::set(matter, &mut flow);
+    plan::first_piece(matter, &mut flow);
+    limits::stop_if(matter, &mut flow);
+    record::set(matter, &mut flow);
+    plan::after(matter, &mut flow);
+    operations::set(matter, &mut flow);
+    inspection::set(matter, &mut flow);
+    cautions::set(matter, &mut flow);
+    if matter.annex {
+        places::annex(matter, &mut flow);
+    }
+    let frame = Frame::of(matter, Paper::Traveler, words::TITLE, words::FOOT);
+    flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
+}

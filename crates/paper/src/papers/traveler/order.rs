@@ -1,0 +1,112 @@
+//! In which order, on which electrode, and when to change it.
+
+use quillbore_calc::input::{Ends, HoleEnd};
+use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
+
+use super::basis;
+use crate::drawing::tubes;
+use crate::matter::Matter;
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::look::BODY;
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::traveler as words;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let electrodes = matter
+        .figures
+        .lot
+        .as_ref()
+        .map_or(&[][..], |lot| &lot.electrodes);
+    let mut remark = "planned at the usual wear".to_owned();
+    if basis::on_start_values(matter) {
+        remark += &format!(" ({})", words::START_VALUES_SHORT);
+    }
+    remark += "; measure the electrode and go by what is left of it";
+    flow.section("Order, and when to change the electrode", &remark, mm(30.0));
+    if electrodes.iter().all(|electrode| electrode.plan.is_empty()) {
+        flow.text(BODY, words::NO_LOADS);
+        return;
+    }
+    let unit = matter.job.unit;
+    let mut table = Table::new([
+        Column::text("Tube", Width::Fit(120.0)),
+        Column::figures("Electrode", "number", Width::Fit(60.0)),
+        Column::text("drills, in this order", Width::Share(1.0)),
+        Column::figures("then left to use", shown::unit(unit), Width::Fixed(50.0)),
+        Column::text("what to do with the rest", Width::Fixed(150.0)),
+    ]);
+    for electrode in electrodes {
+        rows(matter, electrode, &mut table);
+    }
+    table.set(flow);
+    tubes::strip(matter, flow);
+}
+
+fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
+    let unit = matter.job.unit;
+    let name = matter
+        .tube(electrode.tube)
+        .map_or("", |tube| tube.name.as_str());
+    let mut next = 1;
+    for (index, load) in electrode.plan.iter().enumerate() {
+        let last = next + load.times.saturating_sub(1);
+        let numbers = if load.times > 1 {
+            format!("{next}\u{2013}{last}")
+        } else {
+            next.to_string()
+        };
+        next = last + 1;
+        table.row(TableRow::new([
+            Cell::new(if index == 0 { name } else { "" }),
+            Cell::new(numbers),
+            Cell::new(drills(matter, load)),
+            Cell::new(shown::length(load.left_mm, unit, shown::coarse(unit))),
+            Cell::new(words::rest(&still_drills(matter, electrode, load))),
+        ]));
+    }
+}
+
+/// The holes on one electrode, in drilling order.
+fn drills(matter: &Matter<'_>, load: &ElectrodeLoad) -> String {
+    load.holes
+        .iter()
+        .map(|(row, count)| format!("{}\u{a0}\u{d7}\u{a0}{count}", matter.mark(*row)))
+        .collect::<Vec<_>>()
+        .join(", then ")
+}
+
+/// Marks of which what is left still drills a whole hole.
+fn still_drills(matter: &Matter<'_>, electrode: &ElectrodeFigures, load: &ElectrodeLoad) -> String {
+    let holes = matter.figures.holes.iter();
+    let on_it = holes.filter(|hole| hole.tube == Some(electrode.tube));
+    let fits = on_it.filter(|hole| takes_mm(matter, hole).is_some_and(|mm| mm <= load.left_mm));
+    matter.marks(fits.map(|hole| hole.row))
+}
+
+/// Length that one more hole takes of an electrode that has drilled before [mm]: the travel to its
+/// target, exit and overtravel in it, the wear, and a dressing where the hole asks for one. What
+/// takes several electrodes from one end begins on a new one.
+fn takes_mm(matter: &Matter<'_>, hole: &HoleFigures) -> Option<f64> {
+    let ends = match hole.ends {
+        Some(Ends::Both) => 2,
+        Some(Ends::One) | None => 1,
+    };
+    if hole.electrodes_per_hole? > ends {
+        return None;
+    }
+    let travel = super::holes::tip_mm(matter, hole)?;
+    let mut rows = matter.input.rows.iter();
+    let asked = rows.find(|row| row.id == hole.row)?;
+    let dressed = match asked.dress_every {
+        Some(every) => every > 0,
+        None => asked.end == HoleEnd::Blind,
+    };
+    let dressing = if dressed {
+        matter.tables.start.dressing_mm
+    } else {
+        0.0
+    };
+    Some(travel + hole.wear_mm? / f64::from(ends) + dressing)
+}

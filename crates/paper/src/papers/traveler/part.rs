@@ -1,0 +1,213 @@
+//! The part: its drawing, size and mass, material with its dangers, and how it came in.
+
+use quillbore_calc::Idx;
+use quillbore_calc::input::Layer;
+use quillbore_calc::tables::{Hazard, Material};
+use quillbore_job::slip::{LineOf, kind, line};
+use quillbore_job::to_input::UnknownName;
+use quillbore_job::{Field, life};
+
+use crate::matter::Matter;
+use crate::matter::day;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::side::side;
+use crate::typeset::wrap::Span;
+use crate::words::traveler as words;
+use crate::words::{cautions, lifting};
+
+pub(super) fn drawing(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Drawing", |flow| {
+        form::fields(
+            flow,
+            &[
+                Blank::of("drawing", matter.text(Field::Drawing), 2.6).style(STRONG),
+                Blank::of(
+                    "revision of the drawing",
+                    matter.follows().drawing_revision,
+                    1.8,
+                )
+                .style(STRONG),
+                Blank::of(
+                    "title block tolerance",
+                    &shown::plus_minus(&matter.typed_length(Field::DefaultTolerance)),
+                    1.8,
+                ),
+                Blank::of("datums and pick-up", matter.text(Field::Datums), 3.6),
+            ],
+        );
+        let calls = matter.job.slips_of::<kind::Call>();
+        let spoken = calls.filter(|call| !call.get(line::SpokenOf).is_empty());
+        for call in spoken {
+            let who = [call.get(line::Who), &day::day(call, line::Date)].join(", ");
+            let said = format!(
+                "{} ({}). {}",
+                call.get(line::SpokenOf),
+                who.trim_matches([',', ' ']),
+                words::SPOKEN_OF_THEN
+            );
+            let lead = Span::new(STRONG, words::SPOKEN_OF);
+            flow.paragraph(&[lead, Span::new(BODY, &said)], 0.0);
+        }
+        form::sign_off(flow, words::DRAWING_CHECK);
+    });
+}
+
+/// Size, wall and mass, with a word about lifting.
+pub(super) fn part(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Part", |flow| {
+        form::fields(
+            flow,
+            &[
+                Blank::of("size x, y, z", &size(matter), 3.0),
+                Blank::of(
+                    "wall thickness",
+                    &matter.typed_length(Field::Thickness),
+                    1.6,
+                ),
+                Blank::of("mass of one", matter.text(Field::Mass), 1.4).style(STRONG),
+            ],
+        );
+        let lifted = lifting::lifting(matter.input.mass_kg);
+        let lead = Span::new(STRONG, "Lifting: ");
+        flow.paragraph(&[lead, Span::new(BODY, lifted)], 0.0);
+    });
+}
+
+/// The part's size as it was typed.
+fn size(matter: &Matter<'_>) -> String {
+    let typed = [Field::SizeX, Field::SizeY, Field::SizeZ].map(|field| matter.typed_length(field));
+    if typed.iter().all(String::is_empty) {
+        return String::new();
+    }
+    typed.map(|text| shown::or_missing(&text)).join(" \u{d7} ")
+}
+
+pub(super) fn material(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Material", |flow| {
+        form::fields(
+            flow,
+            &[
+                Blank::of("material", &matter.material_named(), 3.0).style(STRONG),
+                Blank::of("condition", matter.text(Field::Condition), 3.0),
+                Blank::of("hardness", matter.text(Field::Hardness), 1.6),
+                Blank::of(
+                    "coating, scale, bare spot",
+                    matter.text(Field::Coating),
+                    2.4,
+                ),
+            ],
+        );
+        if matter.has(Field::Resistivity) {
+            let lead = Span::new(STRONG, "Resistivity, measured: ");
+            let text = matter.text(Field::Resistivity);
+            flow.paragraph(&[lead, Span::new(BODY, text)], 0.0);
+        }
+        for (name, hazards) in dangers(matter) {
+            let lead = match name {
+                Some(name) => format!("Hazard of {name}: "),
+                None => "Hazard: ".to_owned(),
+            };
+            let text = match hazards {
+                None => words::HAZARD_UNKNOWN.to_owned(),
+                Some([]) => words::HAZARD_NONE.to_owned(),
+                Some(hazards) => {
+                    let named: Vec<&str> =
+                        hazards.iter().map(|one| cautions::short(*one)).collect();
+                    format!("{}; {}", named.join("; "), words::HAZARD_READ)
+                }
+            };
+            flow.paragraph(&[Span::new(STRONG, &lead), Span::new(BODY, &text)], 0.0);
+        }
+    });
+}
+
+/// A material's name, where it is a layer's, and what it endangers; nothing is known of some.
+type Danger<'a> = (Option<&'a str>, Option<&'a [Hazard]>);
+
+/// What the job's material and then each layer's endangers.
+fn dangers<'a>(matter: &Matter<'a>) -> Vec<Danger<'a>> {
+    let of = |name, hazards: &'a [Hazard]| (name, Some(hazards));
+    let mut all: Vec<Danger<'a>> = vec![match matter.material() {
+        Some(material) => of(None, &material.hazards),
+        None => (None, None),
+    }];
+    for of_layer in layer_materials(matter) {
+        if let Some(material) = of_layer.of(&matter.tables.materials) {
+            all.push(of(Some(material.name.as_str()), &material.hazards));
+        }
+    }
+    for unknown in matter.unknown {
+        if let UnknownName::LayerMaterial(_, name) = unknown {
+            all.push((Some(name.as_str()), None));
+        }
+    }
+    all
+}
+
+/// Materials of layers that are not the job's own, each once, in the table's order.
+pub(super) fn layer_materials(matter: &Matter<'_>) -> Vec<Idx<Material>> {
+    let mut found: Vec<Idx<Material>> = Vec::new();
+    let layers = matter.input.rows.iter().flat_map(|row| &row.layers);
+    for Layer { material, .. } in layers {
+        if Some(*material) != matter.input.material && !found.contains(material) {
+            found.push(*material);
+        }
+    }
+    found
+}
+
+/// What all deliveries of parts say in a line, one after the other.
+fn all_received(matter: &Matter<'_>, line: &LineOf<kind::Received>) -> String {
+    let slips = matter.job.slips_of::<kind::Received>();
+    let said: Vec<&str> = slips
+        .map(|slip| slip.one_of(line).text().trim())
+        .filter(|text| !text.is_empty())
+        .collect();
+    said.join("; ")
+}
+
+pub(super) fn received(matter: &Matter<'_>, flow: &mut Flow) {
+    side(flow, "Received", |flow| {
+        let expected = match (matter.follows().quantity, matter.count_of(Field::Spares)) {
+            (Some(parts), Some(spares)) if spares > 0 => {
+                format!("count, of {parts} and {spares} spare")
+            }
+            (Some(parts), _) => format!("count, of {parts}"),
+            (None, _) => "count".to_owned(),
+        };
+        let count = match life::sum::<kind::Received, _>(matter.job, line::Count) {
+            0 => String::new(),
+            count => count.to_string(),
+        };
+        let together = |lines: &[LineOf<kind::Received>]| {
+            let said: Vec<String> = lines
+                .iter()
+                .map(|line| all_received(matter, line))
+                .filter(|text| !text.is_empty())
+                .collect();
+            said.join("; ")
+        };
+        let condition = [
+            LineOf::new(line::Condition),
+            LineOf::new(line::Hardness),
+            LineOf::new(line::Coating),
+            LineOf::new(line::Damage),
+        ];
+        form::fields(
+            flow,
+            &[
+                Blank::of(&expected, &count, 2.0).style(STRONG),
+                Blank::of(
+                    "heat and serial numbers",
+                    &together(&[LineOf::new(line::Heat), LineOf::new(line::Serials)]),
+                    3.0,
+                ),
+                Blank::of("condition, existing damage", &together(&condition), 5.0),
+            ],
+        );
+        form::sign_off(flow, words::RECEIVED_CHECK);
+    });
+}

@@ -1,0 +1,169 @@
+//! What must be known before the first burn: why not to begin, what to ask, what to wait for.
+
+use quillbore_calc::finding::Level;
+use quillbore_job::Field;
+use quillbore_job::answer::Answer;
+use quillbore_job::concern::Customer;
+use quillbore_job::order::Topic;
+use quillbore_job::slip::{View, kind, line};
+
+use crate::matter::Matter;
+use crate::matter::Remark;
+use crate::matter::answered;
+use crate::matter::day;
+use crate::matter::differs;
+use crate::matter::nonconformance;
+use crate::page::Face;
+use crate::page::{Ink, Stroke, Style, mm};
+use crate::typeset::flow::Flow;
+use crate::typeset::form;
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::side;
+use crate::typeset::wrap::Span;
+use crate::words::traveler as words;
+
+const BAR: Stroke = Stroke::new(1.4, Ink::Accent);
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let style = Style::new(Face::CondensedBold, 15.0).ink(Ink::Accent);
+    side::styled(flow, words::STOP, style, BAR, |flow| {
+        if let Some(why) = matter.preview {
+            lead(flow, words::NOT_VALID, why);
+        }
+        for remark in of_level(matter, Level::Stop) {
+            let mark = remark.row.map(|row| matter.mark(row));
+            lead(flow, &words::stop_of(mark.as_deref()), &remark.text);
+        }
+        for remark in matter.remarks.iter().filter(|one| unanswered(matter, one)) {
+            let mark = remark.row.map_or_else(String::new, |row| matter.mark(row));
+            lead(flow, &words::unanswered(&mark), &remark.text);
+        }
+        // What was agreed or accepted of holes and order, so that nobody takes it for a mistake.
+        for (hole, said) in answered::for_the_floor(matter) {
+            lead(flow, &hole, &said);
+        }
+        let differs = |topic| matches!(topic, Topic::Revision(_) | Topic::Quantity | Topic::Due);
+        for differs in differs::of(matter, differs) {
+            let said = format!("{} {}", differs.said.join(" "), differs.settled);
+            lead(flow, "Order: ", &said);
+        }
+        if let Some(differs) = matter.worked_out_for_another_quantity() {
+            lead(flow, "Check: ", &differs);
+        }
+        for remark in of_level(matter, Level::Check).filter(|remark| remark.row.is_none()) {
+            lead(flow, "Check: ", &remark.text);
+        }
+        flow.text(STRONG, &worth(matter));
+        troubles(matter, flow);
+        let asks = || lines(matter, Field::AskBefore);
+        let points = || lines(matter, Field::HoldPoints);
+        let holds = matter.job.slips_of::<kind::Hold>().next().is_some();
+        if asks().next().is_none() && points().next().is_none() && !holds {
+            flow.text(BODY, words::STOP_PLAIN);
+        }
+        for line in asks() {
+            lead(flow, words::ASK_BEFORE, line);
+        }
+        for line in points() {
+            form::sign_off(flow, &format!("{}{line}", words::HOLD));
+        }
+        for hold in matter.job.slips_of::<kind::Hold>() {
+            // Only what is still waited for is signed here.
+            if hold.text(line::Freed).is_empty() {
+                form::sign_off(flow, &format!("{}{}", words::HOLD, hold_said(hold)));
+            } else {
+                lead(flow, words::HOLD_PAST, &hold_said(hold));
+            }
+        }
+        flow.take(mm(0.8));
+    });
+    let (left, right) = (flow.body().left, flow.body().right);
+    let y = flow.y();
+    flow.page().rule(left, right, y, BAR);
+    flow.take(mm(1.0));
+    flow.mark_rule();
+}
+
+fn lead(flow: &mut Flow, lead: &str, text: &str) {
+    flow.paragraph(&[Span::new(STRONG, lead), Span::new(BODY, text)], 0.0);
+}
+
+fn lines<'a>(matter: &Matter<'a>, field: Field) -> impl Iterator<Item = &'a str> {
+    let lines = matter.text(field).lines().map(str::trim);
+    lines.filter(|line| !line.is_empty())
+}
+
+/// Remarks of a level that concern the floor.
+fn of_level<'a>(matter: &Matter<'a>, level: Level) -> impl Iterator<Item = &'a Remark> {
+    let remarks = matter.remarks.iter();
+    remarks.filter(move |remark| remark.floor && remark.level == level)
+}
+
+/// Whether a check that concerns the customer has no answer yet.
+fn unanswered(matter: &Matter<'_>, remark: &Remark) -> bool {
+    let Customer::Asked(concern) = remark.customer else {
+        return false;
+    };
+    let about = |answer: &Answer| answer.concern == concern && Some(answer.row) == remark.row;
+    remark.level == Level::Check && !matter.answers.iter().any(about)
+}
+
+/// Non-conformances that nobody closed, and why work goes on all the same.
+fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
+    for order in matter.job.slips_of::<kind::Order>() {
+        let why = order.get(line::GoOn);
+        if !why.is_empty() {
+            lead(flow, words::GO_ON, why);
+        }
+    }
+    let open = nonconformance::all(matter).into_iter();
+    for trouble in open.filter(nonconformance::Trouble::is_open) {
+        lead(flow, "Non-conformance ", &trouble.for_the_floor());
+    }
+}
+
+/// A hold point in a line: what is waited for, the notice it wants, and the yes where it came.
+fn hold_said(hold: View<'_, kind::Hold>) -> String {
+    let mut said = hold.text(line::Point).to_owned();
+    let notice = hold.text(line::NoticeDays);
+    if !notice.is_empty() {
+        said += &format!(", {notice} days of notice");
+    }
+    if !hold.text(line::Notified).is_empty() {
+        said += &format!(", notice given on {}", day::day(hold, line::Notified));
+    }
+    if !hold.get(line::Note).is_empty() {
+        said += &format!(": {}", hold.get(line::Note).replace('\n', " "));
+    }
+    let (freed, by) = (day::day(hold, line::Freed), hold.get(line::By));
+    match (freed.as_str(), by) {
+        ("", "") => {}
+        ("", by) => said += &format!("; {by}"),
+        (freed, by) => said += &format!("; released on {freed} {by}"),
+    }
+    said.trim_end().to_owned()
+}
+
+/// Value, cap and spares in one line.
+fn worth(matter: &Matter<'_>) -> String {
+    let currency = &matter.tables.rates.currency;
+    let mut said = Vec::new();
+    match matter.amount_of(Field::PartValue) {
+        None => said.push(words::VALUE_UNKNOWN.to_owned()),
+        Some(value) => said.push(format!("one part is worth {value}\u{a0}{currency}")),
+    }
+    if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
+        said.push(format!(
+            "the shop's liability is limited to {cap}\u{a0}{currency} of it"
+        ));
+    }
+    said.push(match matter.count_of(Field::Spares) {
+        None if matter.has(Field::Spares) => format!("spares: {}", matter.text(Field::Spares)),
+        None | Some(0) => "no spare part was sent".to_owned(),
+        Some(spares) => format!(
+            "{} sent for trials",
+            words::count(spares, "spare part", "spare parts")
+        ),
+    });
+    quillbore_job::words::speaker::capital(&said.join("; ")) + "."
+}

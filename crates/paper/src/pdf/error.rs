@@ -1,0 +1,43 @@
+//! Why a PDF can't be written.
+
+/// Why a PDF can't be written.
+#[derive(Debug, thiserror::Error)]
+pub enum PdfError {
+    /// A paper without a page.
+    #[error("The paper has no page")]
+    NoPages,
+    /// A text that went past the page model's check of its characters.
+    #[error("The face {face} has no glyph for '{ch}' (U+{:04X}) on page {page}", u32::from(*ch))]
+    MissingGlyph {
+        /// The face asked for.
+        face: &'static str,
+        /// The character.
+        ch: char,
+        /// The page, from 1.
+        page: usize,
+    },
+    /// A font that can't be cut down to the glyphs in use.
+    #[error("The font {face} can't be cut down to the letters in use: {why}")]
+    Subset {
+        /// The face.
+        face: &'static str,
+        /// What the subsetter said.
+        why: String,
+    },
+    /// The engine refused.
+    #[error("The PDF engine refused: {0}")]
+    Engine(String),
+}
+
+impl PdfError {
+    /// What to do about it.
+    pub fn hint(&self) -> &'static str {
+        match self {
+            Self::NoPages => "Print a paper that has something to say",
+            Self::MissingGlyph { .. } => "Replace the character in the job's text",
+            Self::Subset { .. } | Self::Engine(_) => {
+                "This is a fault of the program; keep the job file and report it"
+            }
+        }
+    }
+}

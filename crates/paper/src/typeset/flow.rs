@@ -1,0 +1,290 @@
+//! Sets matter down a column and from page to page.
+
+use crate::page::{Document, Page, Sheet, Stroke, Style, mm};
+use crate::typeset::wrap::{self, Span};
+
+/// The part of a page that matter may fill, in points from the upper left corner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Body {
+    /// Left edge.
+    pub left: f64,
+    /// Right edge.
+    pub right: f64,
+    /// Upper edge.
+    pub top: f64,
+    /// Lower edge.
+    pub bottom: f64,
+}
+
+impl Body {
+    /// Margins of the papers: 15 mm at the binding edge, 10 mm elsewhere, less head and foot.
+    pub fn of(sheet: Sheet) -> Self {
+        let (width, height) = sheet.size();
+        Self {
+            left: mm(15.0),
+            right: width - mm(10.0),
+            top: mm(19.0),
+            bottom: height - mm(21.8),
+        }
+    }
+
+    /// Its width.
+    pub fn width(self) -> f64 {
+        self.right - self.left
+    }
+}
+
+/// Where on the pages the next thing goes.
+#[derive(Debug)]
+pub struct Flow {
+    sheet: Sheet,
+    body: Body,
+    pages: Vec<Page>,
+    open: Page,
+    y: f64,
+    ruled: Option<f64>,
+}
+
+impl Flow {
+    /// An empty first page.
+    pub fn new(sheet: Sheet) -> Self {
+        let body = Body::of(sheet);
+        Self {
+            sheet,
+            body,
+            pages: Vec::new(),
+            open: Page::default(),
+            y: body.top,
+            ruled: None,
+        }
+    }
+
+    /// The part of the page to fill.
+    pub fn body(&self) -> Body {
+        self.body
+    }
+
+    /// Upper edge of the next thing.
+    pub fn y(&self) -> f64 {
+        self.y
+    }
+
+    /// Height left on the page.
+    pub fn room(&self) -> f64 {
+        self.body.bottom - self.y
+    }
+
+    /// Height of an empty page.
+    pub fn full(&self) -> f64 {
+        self.body.bottom - self.body.top
+    }
+
+    /// Whether nothing was set on the page yet.
+    pub fn at_top(&self) -> bool {
+        self.y <= self.body.top
+    }
+
+    /// The page being filled.
+    pub fn page(&mut self) -> &mut Page {
+        &mut self.open
+    }
+
+    /// Moves down; at the head of a page space is dropped.
+    pub fn skip(&mut self, height: f64) {
+        if !self.at_top() {
+            self.y += height;
+        }
+    }
+
+    /// Takes height on the page and returns its upper edge.
+    pub fn take(&mut self, height: f64) -> f64 {
+        let top = self.y;
+        self.y += height;
+        top
+    }
+
+    /// Goes to the next page unless `height` is left on this one; returns whether it did.
+    pub fn need(&mut self, height: f64) -> bool {
+        // A thing of exactly the room left must not be pushed out by rounding.
+        let moved = height > self.room() + 1e-6 && !self.at_top();
+        if moved {
+            self.next_page();
+        }
+        moved
+    }
+
+    /// Notes that a rule closes what stands above, so that what follows needs none of its own.
+    pub fn mark_rule(&mut self) {
+        self.ruled = Some(self.y);
+    }
+
+    /// Whether a rule stands just above.
+    pub fn under_rule(&self) -> bool {
+        self.ruled.is_some_and(|y| (y - self.y).abs() < mm(0.1))
+    }
+
+    /// Ends the page.
+    pub fn next_page(&mut self) {
+        self.ruled = None;
+        self.pages.push(std::mem::take(&mut self.open));
+        self.y = self.body.top;
+    }
+
+    /// Sets a paragraph, indented by `indent`; it may go on to the next page.
+    pub fn paragraph(&mut self, spans: &[Span<'_>], indent: f64) {
+        let lines = wrap::wrap(spans, self.body.width() - indent);
+        // A first line alone at the foot, or a last one alone at the head, is lost to the eye.
+        if lines.len() <= 3 {
+            self.need(wrap::height(&lines));
+        } else {
+            self.need(wrap::height(&lines[..2]));
+        }
+        let count = lines.len();
+        for (index, line) in lines.iter().enumerate() {
+            let keep = if index + 2 == count { 2.0 } else { 1.0 };
+            self.need(line.leading * keep);
+            let top = self.take(line.leading);
+            line.set(&mut self.open, self.body.left + indent, top);
+        }
+    }
+
+    /// Sets a text in one style.
+    pub fn text(&mut self, style: Style, text: &str) {
+        self.paragraph(&[Span::new(style, text)], 0.0);
+    }
+
+    /// The name of a section over a rule, kept together with `keep` points of what follows. A remark
+    /// stands beside the name, or under the rule where it is too long for that.
+    pub fn section(&mut self, name: &str, remark: &str, keep: f64) {
+        use crate::typeset::look::{CAPTION, SECTION};
+        self.skip(mm(3.6));
+        let height = mm(6.2);
+        let room = self.body.width() - SECTION.measure(name) - mm(4.0);
+        let beside = CAPTION.measure(remark) <= room;
+        let below = if beside { 0.0 } else { CAPTION.leading() * 2.0 };
+        self.need(height + below + keep);
+        let top = self.take(height);
+        let Body { left, right, .. } = self.body;
+        let baseline = top + mm(3.9);
+        self.open.text(left, baseline, SECTION, name);
+        if beside {
+            self.open.text_right(right, baseline, CAPTION, remark);
+        }
+        self.open.rule(left, right, top + mm(5.2), Stroke::RULE);
+        if beside {
+            self.mark_rule();
+        } else {
+            self.text(CAPTION, remark);
+            self.take(mm(0.8));
+        }
+    }
+
+    /// Moves the left edge of the body in by `by` points; a negative `by` moves it out again.
+    pub fn inset(&mut self, by: f64) {
+        self.body.left += by;
+    }
+
+    /// Pages that are full already.
+    pub fn pages_done(&self) -> usize {
+        self.pages.len()
+    }
+
+    /// Height that matter takes on an empty page, or `None` where it takes more than one.
+    pub fn height_of(&self, write: impl Fn(&mut Self)) -> Option<f64> {
+        self.height_below(0.0, write)
+    }
+
+    /// Height that matter takes `above` points below the head of an empty page: at the head itself
+    /// the space before it is dropped.
+    fn height_below(&self, above: f64, write: impl Fn(&mut Self)) -> Option<f64> {
+        let start = self.body.top + above;
+        let mut trial = Self {
+            sheet: self.sheet,
+            body: self.body,
+            pages: Vec::new(),
+            open: Page::default(),
+            y: start,
+            ruled: None,
+        };
+        write(&mut trial);
+        trial
+            .pages
+            .is_empty()
+            .then_some(trial.y - start)
+            .filter(|height| *height <= self.full())
+    }
+
+    /// Sets matter on one page where it fits on one; else it begins here and goes on.
+    pub fn together(&mut self, write: impl Fn(&mut Self)) {
+        // Anything but the head: the space before the matter counts, too.
+        let height = self.height_below(mm(0.1), &write);
+        if let Some(height) = height.or_else(|| self.height_of(&write)) {
+            self.need(height);
+        }
+        write(self);
+    }
+
+    /// Sets two things side by side, the left one on `share` of the width; one under the other
+    /// where they are too long for that.
+    pub fn beside(&mut self, share: f64, left: impl Fn(&mut Self), right: impl Fn(&mut Self)) {
+        let whole = self.body;
+        let gap = mm(6.0);
+        let middle = whole.left + (whole.width() - gap) * share;
+        let halves = [
+            Body {
+                right: middle,
+                ..whole
+            },
+            Body {
+                left: middle + gap,
+                ..whole
+            },
+        ];
+        self.body = halves[0];
+        let first = self.height_of(&left);
+        self.body = halves[1];
+        let second = self.height_of(&right);
+        self.body = whole;
+        let (Some(first), Some(second)) = (first, second) else {
+            left(self);
+            self.take(mm(2.0));
+            right(self);
+            return;
+        };
+        let height = first.max(second);
+        self.need(height);
+        let top = self.y;
+        self.body = halves[0];
+        left(self);
+        self.body = halves[1];
+        self.y = top;
+        right(self);
+        self.body = whole;
+        self.y = top + height;
+    }
+
+    /// Sets paragraphs behind dashes.
+    pub fn dashes<'a>(&mut self, style: Style, lines: impl Iterator<Item = &'a str>) {
+        for line in lines.map(str::trim).filter(|line| !line.is_empty()) {
+            self.need(style.leading());
+            let baseline = self.y + (style.leading() + style.face.cap_height(style.size)) / 2.0;
+            self.open.text(self.body.left, baseline, style, "\u{2013}");
+            self.paragraph(&[Span::new(style, line)], mm(3.2));
+        }
+    }
+
+    /// Ends the paper; `margin` writes head and foot of each page, given its number and their count.
+    pub fn finish(mut self, margin: impl Fn(&mut Page, usize, usize)) -> Document {
+        if !self.open.items.is_empty() || self.pages.is_empty() {
+            self.next_page();
+        }
+        let of = self.pages.len();
+        for (index, page) in self.pages.iter_mut().enumerate() {
+            margin(page, index + 1, of);
+        }
+        Document {
+            sheet: self.sheet,
+            pages: self.pages,
+        }
+    }
+}

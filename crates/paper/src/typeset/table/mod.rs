@@ -1,0 +1,9 @@
+//! Tables: figures set right, units in the heads, heads again on every page.
+
+mod column;
+mod content;
+mod layout;
+mod set;
+
+pub use column::{Align, Column, Width};
+pub use content::{Cell, Table, TableRow};

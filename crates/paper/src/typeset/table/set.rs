@@ -1,0 +1,262 @@
+//! Sets a table's heads and rows, page by page.
+
+use super::column::Align;
+use super::content::{Table, TableRow};
+use super::layout::{self, Layout};
+use crate::page::{Page, Stroke, mm};
+use crate::typeset::flow::Flow;
+use crate::typeset::form;
+use crate::typeset::look::{BODY, CAPTION, COLUMN, SMALL};
+use crate::typeset::wrap::{self, SetLine, Span, wrap};
+
+const PAD: f64 = 2.3;
+
+impl Table {
+    /// Sets the table, or says in its place why there is none.
+    pub fn set_or_say(&self, flow: &mut Flow, empty: &str) {
+        if self.rows.is_empty() {
+            flow.text(BODY, empty);
+        } else {
+            self.set(flow);
+        }
+    }
+
+    /// Height of its heads and first row: what must not be torn from the name above it.
+    pub fn least(&self, flow: &Flow) -> f64 {
+        least(self, flow)
+    }
+
+    /// Sets the table into the flow.
+    pub fn set(&self, flow: &mut Flow) {
+        set(self, flow);
+    }
+}
+
+fn set(table: &Table, flow: &mut Flow) {
+    let body = flow.body();
+    let layout = layout::lay_out(table, body.left, body.width());
+    let heads = heads(table, &layout);
+    flow.need(least(table, flow));
+    draw_heads(table, flow, &layout, &heads);
+    for row in &table.rows {
+        let lines = rows_lines(table, row, &layout);
+        if heads.height + lines.height > flow.full() {
+            split(table, flow, &layout, &heads, &lines);
+            continue;
+        }
+        if lines.height > flow.room() + 1e-6 {
+            flow.next_page();
+            draw_heads(table, flow, &layout, &heads);
+        }
+        let top = flow.take(lines.height);
+        draw_row(table, flow.page(), row, &layout, &lines, top, body.left);
+        rule(table, flow, &layout, top + lines.height);
+    }
+}
+
+/// Height of heads and first row, as far as they go on one page.
+fn least(table: &Table, flow: &Flow) -> f64 {
+    let body = flow.body();
+    let layout = layout::lay_out(table, body.left, body.width());
+    let first = table.rows.first();
+    let first = first.map_or(0.0, |row| rows_lines(table, row, &layout).height);
+    (heads(table, &layout).height + first).min(flow.full())
+}
+
+/// The line under a row: across the table, or one to write on for each column.
+fn rule(table: &Table, flow: &mut Flow, layout: &Layout, y: f64) {
+    let body = flow.body();
+    if !table.written_on {
+        flow.page().rule(body.left, body.right, y, Stroke::HAIR);
+        return;
+    }
+    for (x, width) in &layout.places {
+        flow.page().rule(*x, x + width, y, Stroke::HAIR);
+    }
+}
+
+struct Heads {
+    lines: Vec<Vec<SetLine>>,
+    height: f64,
+}
+
+fn heads(table: &Table, layout: &Layout) -> Heads {
+    let lines: Vec<_> = table
+        .columns
+        .iter()
+        .zip(&layout.places)
+        .map(|(column, (_, width))| {
+            let mut lines = wrap(&[Span::new(COLUMN, &column.head)], *width);
+            if !column.unit.is_empty() {
+                lines.extend(wrap(
+                    &[Span::new(CAPTION, &column.unit)],
+                    width.max(CAPTION.measure(&column.unit)),
+                ));
+            }
+            lines
+        })
+        .collect();
+    let height = lines
+        .iter()
+        .map(|lines| wrap::height(lines))
+        .fold(0.0, f64::max)
+        + PAD * 1.5;
+    Heads { lines, height }
+}
+
+/// Heads stand on the rule under them.
+fn draw_heads(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
+    let body = flow.body();
+    let top = flow.take(heads.height);
+    let bottom = top + heads.height;
+    for ((column, place), lines) in table.columns.iter().zip(&layout.places).zip(&heads.lines) {
+        let y = bottom - PAD - wrap::height(lines);
+        draw_lines(flow.page(), lines, *place, column.align, y);
+    }
+    flow.page().rule(
+        body.left,
+        body.right,
+        bottom,
+        Stroke::new(0.5, crate::page::Ink::Text),
+    );
+}
+
+struct RowLines {
+    cells: Vec<Vec<SetLine>>,
+    note: Vec<SetLine>,
+    height: f64,
+}
+
+fn rows_lines(table: &Table, row: &TableRow, layout: &Layout) -> RowLines {
+    let cells: Vec<_> = table
+        .columns
+        .iter()
+        .zip(&layout.places)
+        .enumerate()
+        .map(|(index, (column, (_, width)))| match row.cells.get(index) {
+            Some(cell) if !cell.text.is_empty() => {
+                // A figure that fits within the rounding of its own measure stays on one line.
+                wrap(
+                    &[Span::new(cell.style.unwrap_or(column.style), &cell.text)],
+                    width + 1e-6,
+                )
+            }
+            _ => Vec::new(),
+        })
+        .collect();
+    let note = if row.note.is_empty() {
+        Vec::new()
+    } else {
+        let (first, last) = (layout.places.first(), layout.places.last());
+        let width = match (first, last) {
+            (Some(first), Some(last)) => last.0 + last.1 - first.0 - mm(6.0),
+            _ => 0.0,
+        };
+        wrap(&[Span::new(SMALL, &row.note)], width)
+    };
+    let text = cells
+        .iter()
+        .map(|lines| wrap::height(lines))
+        .fold(0.0, f64::max);
+    let note_height = if note.is_empty() {
+        0.0
+    } else {
+        wrap::height(&note) + 1.0
+    };
+    let height = (text + note_height + 2.0 * PAD)
+        .max(row.least)
+        .max(COLUMN.leading() + 2.0 * PAD);
+    RowLines {
+        cells,
+        note,
+        height,
+    }
+}
+
+fn draw_row(
+    table: &Table,
+    page: &mut Page,
+    row: &TableRow,
+    layout: &Layout,
+    lines: &RowLines,
+    top: f64,
+    left: f64,
+) {
+    let mut low: f64 = 0.0;
+    for (index, (column, place)) in table.columns.iter().zip(&layout.places).enumerate() {
+        if row.cells.get(index).is_some_and(|cell| cell.square) {
+            let side = mm(2.8);
+            let x = match column.align {
+                Align::Left => place.0,
+                Align::Center => place.0 + (place.1 - side) / 2.0,
+                Align::Right => place.0 + place.1 - side,
+            };
+            form::square(
+                page,
+                x,
+                top + (row.least.max(side + 2.0 * PAD) + side) / 2.0,
+                side,
+            );
+        }
+        draw_lines(page, &lines.cells[index], *place, column.align, top + PAD);
+        low = low.max(wrap::height(&lines.cells[index]));
+    }
+    let mut y = top + PAD + low + 1.0;
+    for line in &lines.note {
+        line.set(page, left + mm(4.0), y);
+        y += line.leading;
+    }
+}
+
+fn draw_lines(page: &mut Page, lines: &[SetLine], (x, width): (f64, f64), align: Align, top: f64) {
+    let mut y = top;
+    for line in lines {
+        let left = match align {
+            Align::Left => x,
+            Align::Center => x + (width - line.width) / 2.0,
+            Align::Right => x + width - line.width,
+        };
+        line.set(page, left, y);
+        y += line.leading;
+    }
+}
+
+/// A row taller than a page goes on line by line.
+fn split(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads, lines: &RowLines) {
+    let body = flow.body();
+    let deepest = lines.cells.iter().map(Vec::len).max().unwrap_or(0);
+    for index in 0..deepest {
+        let leading = lines
+            .cells
+            .iter()
+            .filter_map(|cell| cell.get(index))
+            .map(|line| line.leading)
+            .fold(0.0, f64::max);
+        if leading > flow.room() {
+            flow.next_page();
+            draw_heads(table, flow, layout, heads);
+        }
+        let top = flow.take(leading);
+        for ((column, place), cell) in table.columns.iter().zip(&layout.places).zip(&lines.cells) {
+            if let Some(line) = cell.get(index) {
+                draw_lines(
+                    flow.page(),
+                    std::slice::from_ref(line),
+                    *place,
+                    column.align,
+                    top,
+                );
+            }
+        }
+    }
+    for line in &lines.note {
+        if line.leading > flow.room() {
+            flow.next_page();
+        }
+        let top = flow.take(line.leading);
+        line.set(flow.page(), body.left + mm(4.0), top);
+    }
+    let y = flow.take(PAD);
+    flow.page()
+        .rule(body.left, body.right, y + PAD, Stroke::HAIR);
+}
