@@ -16,8 +16,9 @@ pub use page::{Document, Sheet};
 pub use papers::quotation::quotation;
 pub use papers::traveler::traveler;
 
-use papers::{certificate, confirmation, inspection, label, packing, receiving};
 use quillbore_job::Paper;
+
+use papers::{certificate, confirmation, inspection, label, packing, receiving};
 
 /// Sets a paper of one job, or of several where it is a quotation; the first job leads.
 #[must_use]

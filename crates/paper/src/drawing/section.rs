@@ -11,6 +11,7 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{CAPTION, SMALL, STRONG};
 use crate::typeset::wrap::{self, SetLine, Span, wrap};
+use crate::words::drawing as words;
 
 /// Sections beside each other on one sheet.
 const ACROSS: usize = 4;
@@ -66,18 +67,17 @@ fn one_strip(
             line.set(page, text, y);
             y += line.leading;
         }
-        for (line, deg, from) in [
-            (3.2, section.tilt_deg, "normal"),
-            (6.0, 90.0 - section.tilt_deg, "surface"),
-        ] {
-            let words = format!("{}\u{b0} from {from}", shown::fixed(deg, 1));
-            page.text(text, y + mm(line), CAPTION, &words);
+        let degrees = |deg: f64| shown::fixed(deg, 1);
+        let normal = words::from_normal(&degrees(section.tilt_deg));
+        let surface = words::from_surface(&degrees(90.0 - section.tilt_deg));
+        for (line, angle) in [(3.2, normal), (6.0, surface)] {
+            page.text(text, y + mm(line), CAPTION, &angle);
         }
     }
     if last {
-        let caption = "holes in section; angles true, lengths not to scale";
         let bottom = top + HEIGHT - mm(0.4);
-        flow.page().text(body.left, bottom, CAPTION, caption);
+        flow.page()
+            .text(body.left, bottom, CAPTION, words::SECTIONS);
     }
 }
 

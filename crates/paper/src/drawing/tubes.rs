@@ -8,7 +8,7 @@ use crate::page::{Ink, Page, Stroke, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, CAPTION, FIGURE};
-use crate::words::traveler as words;
+use crate::words::drawing as words;
 
 /// Loads drawn for one job; the table above lists all of them.
 const SHOWN: usize = 12;
@@ -108,7 +108,7 @@ fn chart(
         left,
         middle - 1.0,
         FIGURE,
-        &format!("no. {}", drawn.numbers),
+        &words::electrodes(&drawn.numbers),
     );
     page.text(left, middle + CAPTION.size, CAPTION, &tube.name);
     // The length that chuck, guide and stand-off hold back.
@@ -143,7 +143,7 @@ fn chart(
         matter.job.unit,
         shown::coarse(matter.job.unit),
     );
-    let label = format!("{rest} left");
+    let label = words::left(&rest);
     let stub = tip - used - held;
     if stub > CAPTION.measure(&label) + 4.0 {
         page.text_center(
@@ -224,6 +224,6 @@ fn ruler(matter: &Matter<'_>, page: &mut Page, (left, top): (f64, f64), longest:
         left - mm(36.0),
         top + 3.6 + CAPTION.size,
         CAPTION,
-        &format!("to scale, {}; hatched: used up", shown::unit(unit)),
+        &words::scale(shown::unit(unit)),
     );
 }

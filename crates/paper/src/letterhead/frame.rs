@@ -9,6 +9,7 @@ use crate::page::{Ink, Item, Page, Path, Sheet, Step, Stroke, mm};
 use crate::shown;
 use crate::typeset::look::{MARGIN, STRONG};
 use crate::typeset::wrap::{fit, shrink};
+use crate::words::frame as words;
 
 /// Height of the foot from its rule to the edge of the sheet [mm].
 const FOOT: f64 = 20.4;
@@ -39,11 +40,7 @@ impl Frame {
         let head = format!("{title} {number}   {part}");
         Self {
             head: head.trim().to_owned(),
-            issuer: format!(
-                "{}, printed {}",
-                matter.issuer.name,
-                shown::date(matter.date)
-            ),
+            issuer: words::printed(&matter.issuer.name, &shown::date(matter.date)),
             code: matter.number_of(paper),
             note: note.to_owned(),
             preview: matter.preview.map(str::to_owned),
@@ -86,7 +83,7 @@ impl Frame {
             page.text(beside, upper, strong, &fit(&text, room, strong));
         }
         let lower = height - mm(10.6);
-        let count = format!("page {number} of {of}");
+        let count = words::page(number, of);
         page.text_right(right, lower, strong, &count);
         let room = right - beside - strong.measure(&count) - mm(6.0);
         page.text(beside, lower, MARGIN, &fit(&self.note, room, MARGIN));
@@ -100,22 +97,18 @@ impl Frame {
 pub(crate) fn cut_preview<'a>(matter: &Matter<'a>) -> Option<&'a str> {
     let why = matter.preview?;
     let room = matter.sheet.size().0 - mm(25.0);
-    let text = preview_line(why);
+    let text = words::preview(why);
     (shrink(&text, room, STRONG).measure(&text) > room).then_some(why)
-}
-
-fn preview_line(why: &str) -> String {
-    format!("PREVIEW  {why}")
 }
 
 /// A word across the sheet under everything else, and the reason in the head.
 fn mark(page: &mut Page, sheet: Sheet, why: &str) {
     let (width, height) = sheet.size();
-    let (text, room) = (preview_line(why), width - mm(25.0));
+    let (text, room) = (words::preview(why), width - mm(25.0));
     let style = shrink(&text, room, STRONG.ink(Ink::Accent));
     page.text(mm(15.0), mm(9.4), style, &fit(&text, room, style));
     // The word is drawn as an outline, so that it never mixes with the text read back from a PDF.
-    if let Some(path) = word_across("PREVIEW", (width / 2.0, height / 2.0), 118.0, 0.92) {
+    if let Some(path) = word_across(words::PREVIEW, (width / 2.0, height / 2.0), 118.0, 0.92) {
         page.items.insert(0, Item::Path(path));
     }
 }

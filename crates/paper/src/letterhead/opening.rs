@@ -12,7 +12,9 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Field as Blank};
 use crate::typeset::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
 use crate::typeset::wrap::{Span, shrink};
-use crate::words::life::REFERENCE;
+use crate::words::captions;
+use crate::words::opening::REFERENCE;
+use crate::words::phrases;
 use crate::words::quotation::DRAFT;
 
 /// The title with its rule, the shop and its address; why the paper isn't valid yet, where the head
@@ -55,33 +57,33 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
     form::fields(
         flow,
         &[
-            Blank::of("number", &number, 2.9).style(LARGE),
-            Blank::of("date", &shown::date(matter.date), 2.0).style(LARGE),
-            Blank::of("part", matter.text(Field::Part), 3.0)
+            Blank::of(captions::NUMBER, &number, 2.9).style(LARGE),
+            Blank::of(captions::DATE, &shown::date(matter.date), 2.0).style(LARGE),
+            Blank::of(captions::PART, matter.text(Field::Part), 3.0)
                 .style(LARGE)
                 .whole(),
-            Blank::of("revision", follows.revision, 1.2).style(LARGE),
+            Blank::of(captions::REVISION, follows.revision, 1.2).style(LARGE),
         ],
     );
     flow.take(mm(1.0));
     let drawing = match [matter.text(Field::Drawing), follows.drawing_revision] {
         [drawing, ""] => drawing.to_owned(),
-        [drawing, revision] => format!("{drawing} rev {revision}"),
+        [drawing, revision] => phrases::revised(drawing, revision),
     };
     form::fields(
         flow,
         &[
-            Blank::of("customer", matter.text(Field::Customer), 3.0).style(STRONG),
+            Blank::of(captions::CUSTOMER, matter.text(Field::Customer), 3.0).style(STRONG),
             Blank::of(
-                "customer's PO",
+                captions::CUSTOMERS_ORDER,
                 matter.order_number(),
                 po_share(matter, 2.4),
             )
             .style(STRONG)
             .whole()
             .boxed(),
-            Blank::of("part name", matter.text(Field::PartName), 2.4),
-            Blank::of("drawing", drawing.trim(), 2.4),
+            Blank::of(captions::PART_NAME, matter.text(Field::PartName), 2.4),
+            Blank::of(captions::DRAWING, drawing.trim(), 2.4),
         ],
     );
     let reference = matter.text(Field::CustomerReference);

@@ -5,6 +5,7 @@ use quillbore_job::answer::{Answer, How};
 use crate::matter::Matter;
 use crate::shown;
 use crate::words::answers::{self as words, Lengths};
+use crate::words::phrases;
 
 /// The answered checks of one kind as the quotation states them, in the table's order.
 pub(crate) fn offered(matter: &Matter<'_>, how: How) -> Vec<String> {
@@ -12,7 +13,7 @@ pub(crate) fn offered(matter: &Matter<'_>, how: How) -> Vec<String> {
     let said = answers.map(|answer| {
         let date = shown::date(answer.date);
         let said = words::offered(answer, &lengths(matter, answer), &date);
-        format!("Hole {}: {said}", matter.mark(answer.row))
+        format!("{}{said}", phrases::hole(&matter.mark(answer.row)))
     });
     said.collect()
 }
@@ -22,7 +23,7 @@ pub(crate) fn for_the_floor(matter: &Matter<'_>) -> Vec<(String, String)> {
     let said = matter.answers.iter().map(|answer| {
         let date = shown::date(answer.date);
         let said = words::for_the_floor(answer, &lengths(matter, answer), &date);
-        (format!("Hole {}: ", matter.mark(answer.row)), said)
+        (phrases::hole(&matter.mark(answer.row)), said)
     });
     said.collect()
 }
@@ -33,12 +34,11 @@ fn lengths(matter: &Matter<'_>, answer: &Answer) -> Lengths {
     let given = match answer.facts.given.as_slice() {
         [] => String::new(),
         [one] => shown::with_unit(*one, unit, shown::middling(unit)),
-        [lower, upper, ..] if *lower > 0.0 => format!(
-            "{}\u{a0}to\u{a0}{}",
-            shown::length(*lower, unit, fine),
-            shown::with_unit(*upper, unit, fine)
+        [lower, upper, ..] if *lower > 0.0 => phrases::first_to_last(
+            &shown::length(*lower, unit, fine),
+            &shown::with_unit(*upper, unit, fine),
         ),
-        [_, upper, ..] => format!("at most {}", shown::with_unit(*upper, unit, fine)),
+        [_, upper, ..] => phrases::at_most(&shown::with_unit(*upper, unit, fine)),
     };
     Lengths {
         given,

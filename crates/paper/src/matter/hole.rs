@@ -5,7 +5,7 @@ use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::{Entry, Row, Unit};
 
 use crate::shown;
-use crate::words::traveler as floor;
+use crate::words::{hole as words, phrases};
 
 /// A row of holes with all that is known of it.
 #[derive(Clone, Copy, Debug)]
@@ -49,7 +49,7 @@ impl Hole<'_> {
             format!("{thick} {material}").trim_end().to_owned()
         };
         let told: Vec<String> = layers.iter().map(of).collect();
-        Some(told.join(", then "))
+        Some(told.join(phrases::THEN))
     }
 
     /// The clearance behind its exit with its unit; what can't be read stands as it was typed.
@@ -64,8 +64,8 @@ impl Hole<'_> {
     /// it was typed.
     pub fn end_text(&self) -> String {
         match self.row.end.value() {
-            Some(end) => floor::end(*end).to_owned(),
-            None if self.row.end.is_empty() => floor::end(HoleEnd::Through).to_owned(),
+            Some(end) => words::end(*end).to_owned(),
+            None if self.row.end.is_empty() => words::end(HoleEnd::Through).to_owned(),
             None => self.row.end.text().trim().to_owned(),
         }
     }
@@ -87,7 +87,7 @@ impl Hole<'_> {
 /// The mark of a row, or its place in the table where it has none.
 pub(super) fn mark_of(row: &Row, index: usize) -> String {
     match &row.mark {
-        Entry::Empty => format!("row {}", index + 1),
+        Entry::Empty => phrases::row(index + 1),
         mark => mark.text().trim().to_owned(),
     }
 }

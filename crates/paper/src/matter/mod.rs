@@ -29,6 +29,7 @@ pub use remark::Remark;
 use crate::page::Sheet;
 use crate::shown;
 use crate::words::kinds::Kinds;
+use crate::words::phrases;
 use hole::mark_of;
 
 /// Everything a paper may say; borrowed, since a paper changes nothing.
@@ -120,7 +121,7 @@ impl<'a> Matter<'a> {
     pub fn part_in(&self, revision: &str) -> String {
         match [self.text(Field::Part), revision] {
             [part, ""] => part.to_owned(),
-            [part, revision] => format!("{part} rev {revision}"),
+            [part, revision] => phrases::revised(part, revision),
         }
     }
 
@@ -242,7 +243,7 @@ impl<'a> Matter<'a> {
         let told: Vec<String> = runs
             .flat_map(|run| match run {
                 [first, .., last] if run.len() > 3 => {
-                    vec![format!("{}\u{a0}to\u{a0}{}", mark(*first), mark(*last))]
+                    vec![phrases::first_to_last(&mark(*first), &mark(*last))]
                 }
                 few => few.iter().map(|index| mark(*index)).collect(),
             })

@@ -5,7 +5,7 @@ use quillbore_job::{Line, inspected, serials};
 
 use crate::matter::Matter;
 use crate::matter::day::day;
-use crate::words::life as words;
+use crate::words::nonconformance as words;
 
 /// One non-conformance with its number on this job's papers.
 pub(crate) struct Trouble<'a> {
@@ -93,7 +93,7 @@ impl Trouble<'_> {
                 _ => (line, text(line)),
             })
             .filter(|(_, told)| !told.is_empty())
-            .map(|(line, told)| words::of_trouble(line.line(), &told))
+            .map(|(line, told)| words::of_line(line.line(), &told))
             .collect();
         if self.slip.get(line::Decision).is_empty() {
             said.push(words::NO_DECISION.to_owned());
@@ -136,7 +136,7 @@ impl Trouble<'_> {
     /// "B of 107" is holes of a piece; what has no "of" may be either.
     fn sides(&self) -> (&str, Option<&str>) {
         let named = self.slip.get(line::HolesNamed);
-        for between in [" of ", " on ", " in "] {
+        for between in words::BETWEEN {
             if let Some((holes, pieces)) = named.split_once(between) {
                 return (holes, Some(pieces));
             }

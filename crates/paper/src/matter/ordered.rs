@@ -7,7 +7,7 @@ use quillbore_job::{Field, Paper, order};
 use crate::matter::Matter;
 use crate::matter::day::day;
 use crate::shown;
-use crate::words::life as words;
+use crate::words::{opening, order as words, phrases};
 
 impl<'a> Matter<'a> {
     /// The newest order.
@@ -32,7 +32,7 @@ impl<'a> Matter<'a> {
         match (follows.quantity, follows.of) {
             (None, _) => self.text(Field::Quantity).to_owned(),
             (Some(lot), None) => lot.to_string(),
-            (Some(lot), Some(all)) => format!("{lot} of {all}"),
+            (Some(lot), Some(all)) => phrases::some_of(lot, all),
         }
     }
 
@@ -60,7 +60,7 @@ impl<'a> Matter<'a> {
         let said = self.job.withdrawals().filter_map(|slip| {
             let issued = self.job.taken_back_by(slip)?;
             (issued.paper == paper).then(|| {
-                words::withdrawn(
+                opening::withdrawn(
                     &issued.number,
                     &day(slip, line::Date),
                     slip.get(line::By),

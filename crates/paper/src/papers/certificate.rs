@@ -19,21 +19,22 @@ use crate::typeset::form::{self, Field as Blank};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::inspection;
-use crate::words::life as words;
+use crate::words::{captions, certificate as words, heads, phrases};
 
 /// Sets the certificate of what was delivered.
 pub fn certificate(matter: &Matter<'_>) -> Document {
     let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, words::CERTIFICATE);
+    opening::title(matter, &mut flow, words::TITLE);
     opening::about(matter, &mut flow, Paper::Certificate);
     material(matter, &mut flow);
     delivered(matter, &mut flow);
-    flow.section("Statement", "", mm(30.0));
-    side(&mut flow, "Process", |flow| flow.text(BODY, words::PROCESS));
+    flow.section(words::STATEMENT, "", mm(30.0));
+    side(&mut flow, words::MADE_HOW, |flow| {
+        flow.text(BODY, words::PROCESS);
+    });
     let revisions = differs::of(matter, |topic| matches!(topic, Topic::Revision(_)));
     if !revisions.is_empty() {
-        side(&mut flow, "Revision", |flow| {
+        side(&mut flow, words::REVISION, |flow| {
             differences::list(flow, &revisions);
         });
     }
@@ -45,14 +46,14 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
         form::fields(
             flow,
             &[
-                Blank::blank("name", 2.4),
-                Blank::blank("position", 2.0),
-                Blank::blank("signature", 2.6),
-                Blank::blank("date", 1.4),
+                Blank::blank(captions::NAME, 2.4),
+                Blank::blank(words::POSITION, 2.0),
+                Blank::blank(captions::SIGNATURE, 2.6),
+                Blank::blank(captions::DATE, 1.4),
             ],
         );
     });
-    let frame = Frame::of(matter, Paper::Certificate, words::CERTIFICATE, "");
+    let frame = Frame::of(matter, Paper::Certificate, words::TITLE, "");
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
@@ -66,12 +67,12 @@ fn material(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of("material, as supplied", &matter.material_named(), 3.0),
-            Blank::of("condition", matter.text(Field::Condition), 2.4),
-            Blank::of("heat, as supplied", &heats.join(", "), 2.4),
+            Blank::of(words::MATERIAL, &matter.material_named(), 3.0),
+            Blank::of(captions::CONDITION, matter.text(Field::Condition), 2.4),
+            Blank::of(words::HEAT, &heats.join(", "), 2.4),
             Blank::filled(
-                "inspection record",
-                records(matter).as_deref().unwrap_or(inspection::NO_RECORD),
+                words::RECORD,
+                records(matter).as_deref().unwrap_or(words::NO_RECORD),
                 2.4,
             )
             .style(STRONG),
@@ -81,9 +82,9 @@ fn material(matter: &Matter<'_>, flow: &mut Flow) {
 
 fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
     let mut table = Table::new([
-        Column::text("Delivered", Width::Fit(70.0)).style(STRONG),
-        Column::figures("Parts", "", Width::Fixed(mm(20.0))).style(STRONG),
-        Column::text("Serial numbers", Width::Share(1.0)),
+        Column::text(words::DELIVERED, Width::Fit(70.0)).style(STRONG),
+        Column::figures(heads::PARTS, "", Width::Fixed(mm(20.0))).style(STRONG),
+        Column::text(heads::SERIALS, Width::Share(1.0)),
     ]);
     for slip in matter.job.slips_of::<kind::Delivery>() {
         table.row(TableRow::new([
@@ -93,8 +94,8 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
         ]));
     }
     let keep = table.least(flow);
-    flow.section("Parts", "", keep);
-    table.set_or_say(flow, "No delivery is written down yet.");
+    flow.section(words::PARTS, "", keep);
+    table.set_or_say(flow, phrases::NO_DELIVERY);
 }
 
 /// What was checked of the delivered parts, mark by mark, as far as somebody wrote it down.
@@ -104,10 +105,10 @@ fn checked(matter: &Matter<'_>, flow: &mut Flow) {
         .holes()
         .map(|hole| {
             let found = inspected::checked(matter.job, hole.row, &parts);
-            inspection::checked(&hole.mark(), found.parts, parts.count, found.not_good)
+            words::checked(&hole.mark(), found.parts, parts.count, found.not_good)
         })
         .collect();
-    side(flow, "Checked", |flow| {
+    side(flow, words::CHECKED, |flow| {
         flow.dashes(BODY, told.iter().map(String::as_str));
     });
 }
@@ -117,7 +118,7 @@ fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
         .iter()
         .map(nonconformance::Trouble::for_the_customer)
         .collect();
-    side(flow, "Deviations", |flow| {
+    side(flow, words::DEVIATIONS, |flow| {
         if told.is_empty() {
             flow.text(BODY, words::NO_DEVIATIONS);
         } else {
@@ -129,8 +130,8 @@ fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
 fn stated(matter: &Matter<'_>, flow: &mut Flow) {
     let all = inspected::all_checked(matter.job, &inspected::delivered(matter.job));
     let record = records(matter);
-    side(flow, "Stated", |flow| {
-        flow.text(STRONG, &inspection::statement(all, record.as_deref()));
+    side(flow, words::STATED, |flow| {
+        flow.text(STRONG, &words::statement(all, record.as_deref()));
         flow.text(BODY, words::NOT_STATED);
     });
 }
@@ -139,7 +140,7 @@ fn stated(matter: &Matter<'_>, flow: &mut Flow) {
 fn records(matter: &Matter<'_>) -> Option<String> {
     let standing = matter.job.standing(Paper::Inspection);
     let told: Vec<String> = standing
-        .map(|issued| format!("{} of {}", issued.number, shown::date(issued.date)))
+        .map(|issued| phrases::of_day(&issued.number, &shown::date(issued.date)))
         .collect();
     (!told.is_empty()).then(|| told.join(", "))
 }

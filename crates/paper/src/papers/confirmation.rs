@@ -18,34 +18,29 @@ use crate::typeset::form::{self, Field as Blank};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::{life as words, quotation};
+use crate::words::{confirmation as words, heads, phrases, quotation};
 
 /// Sets the confirmation of a job's orders.
 pub fn confirmation(matter: &Matter<'_>) -> Document {
     let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, words::CONFIRMATION);
+    opening::title(matter, &mut flow, words::TITLE);
     opening::about(matter, &mut flow, Paper::Confirmation);
     ordered(matter, &mut flow);
     dates(matter, &mut flow);
     conditions(matter, &mut flow);
-    let frame = Frame::of(
-        matter,
-        Paper::Confirmation,
-        words::CONFIRMATION,
-        quotation::NET,
-    );
+    let frame = Frame::of(matter, Paper::Confirmation, words::TITLE, quotation::NET);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
 fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
     let currency = &matter.tables.rates.currency;
     let mut table = Table::new([
-        Column::text("Order", Width::Share(1.2)).style(STRONG),
-        Column::text("of", Width::Fit(60.0)),
-        Column::text("Part and revision", Width::Share(1.6)),
-        Column::figures("Quantity", "parts", Width::Fixed(mm(18.0))),
-        Column::figures("Price each", currency, Width::Fixed(mm(26.0))).style(STRONG),
-        Column::figures("Price of the lot", currency, Width::Fixed(mm(28.0))),
+        Column::text(words::ORDER, Width::Share(1.2)).style(STRONG),
+        Column::text(words::OF, Width::Fit(60.0)),
+        Column::text(words::PART, Width::Share(1.6)),
+        Column::figures(heads::QUANTITY, heads::IN_PARTS, Width::Fixed(mm(18.0))),
+        Column::figures(heads::PRICE_EACH, currency, Width::Fixed(mm(26.0))).style(STRONG),
+        Column::figures(heads::PRICE_OF_LOT, currency, Width::Fixed(mm(28.0))),
     ]);
     for order in matter.job.slips_of::<kind::Order>() {
         let quantity = quantity(matter, order);
@@ -76,8 +71,8 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
             .at_least(mm(6.0)),
         );
     }
-    flow.section("Ordered", "", mm(24.0));
-    table.set_or_say(flow, "No order is written down yet.");
+    flow.section(words::ORDERED, "", mm(24.0));
+    table.set_or_say(flow, words::NO_ORDER);
 }
 
 fn quantity(matter: &Matter<'_>, order: View<'_, kind::Order>) -> Option<u32> {
@@ -87,7 +82,7 @@ fn quantity(matter: &Matter<'_>, order: View<'_, kind::Order>) -> Option<u32> {
 }
 
 fn dates(matter: &Matter<'_>, flow: &mut Flow) {
-    flow.section("Dates", "", mm(18.0));
+    flow.section(words::DATES, "", mm(18.0));
     let call_offs: Vec<View<'_, kind::Release>> = matter.job.slips_of::<kind::Release>().collect();
     if call_offs.is_empty() {
         let due = opening::order(matter).map_or_else(String::new, |o| day::day(o, line::Due));
@@ -98,12 +93,15 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
                 .map_or_else(|| quotation::TO_BE_AGREED.to_owned(), quotation::lead),
             due => due.to_owned(),
         };
-        form::fields(flow, &[Blank::filled("delivery", &due, 1.0).style(STRONG)]);
+        form::fields(
+            flow,
+            &[Blank::filled(words::DELIVERY, &due, 1.0).style(STRONG)],
+        );
     } else {
         let mut table = Table::new([
-            Column::text("Call-off", Width::Share(1.0)).style(STRONG),
-            Column::figures("Quantity", "parts", Width::Fixed(mm(24.0))),
-            Column::text("Due", Width::Share(1.0)),
+            Column::text(words::CALL_OFF, Width::Share(1.0)).style(STRONG),
+            Column::figures(heads::QUANTITY, heads::IN_PARTS, Width::Fixed(mm(24.0))),
+            Column::text(words::DUE, Width::Share(1.0)),
             Column::text("", Width::Share(2.0)),
         ]);
         for called in call_offs {
@@ -120,25 +118,25 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
-    flow.section("Conditions", "", mm(24.0));
-    if let Some(quotation) = matter.quotation {
-        side(flow, "Quotation", |flow| {
-            let said = format!("{} of {}", quotation.number, shown::date(quotation.date));
+    flow.section(quotation::CONDITIONS, "", mm(24.0));
+    if let Some(answered) = matter.quotation {
+        side(flow, quotation::TITLE, |flow| {
+            let said = phrases::of_day(&answered.number, &shown::date(answered.date));
             flow.text(STRONG, &said);
             flow.text(BODY, words::STILL_HOLDS);
         });
     }
     let differs = differs::of(matter, |_| true);
     if !differs.is_empty() {
-        side(flow, "Differs", |flow| {
+        side(flow, words::DIFFERS, |flow| {
             differences::list(flow, &differs);
         });
     }
     let terms = opening::order(matter).map_or("", |order| order.get(line::Terms));
     if !terms.is_empty() {
-        side(flow, "Terms of the order", |flow| flow.text(BODY, terms));
+        side(flow, words::ORDERS_TERMS, |flow| flow.text(BODY, terms));
     }
-    side(flow, "Assumptions", |flow| {
+    side(flow, quotation::ASSUMED, |flow| {
         flow.dashes(BODY, quotation::ASSUMPTIONS.iter().copied());
         if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
             let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
@@ -148,25 +146,16 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
             );
         }
     });
-    side(flow, "Not included", |flow| {
+    side(flow, quotation::NOT_INCLUDED, |flow| {
         flow.dashes(BODY, matter.text(Field::Exclusions).lines());
         flow.dashes(BODY, matter.issuer.exclusions.iter().map(String::as_str));
     });
-    side(flow, "Please send", |flow| {
+    side(flow, words::PLEASE_SEND, |flow| {
         let here = life::sum::<kind::Received, _>(matter.job, line::Count);
         let missing = life::ordered(matter.job).map(|ordered| ordered.saturating_sub(here));
-        flow.text(
-            BODY,
-            &match missing {
-                Some(0) => "Nothing: all parts are here.".to_owned(),
-                Some(parts) => {
-                    format!("{parts} parts, with their drawing and heat or serial numbers.")
-                }
-                None => "The parts, with their drawing and heat or serial numbers.".to_owned(),
-            },
-        );
+        flow.text(BODY, &words::to_send(missing));
     });
-    side(flow, "Terms", |flow| {
+    side(flow, quotation::TERMS, |flow| {
         flow.dashes(BODY, std::iter::once(quotation::NET));
         flow.dashes(BODY, matter.issuer.terms.iter().map(String::as_str));
     });

@@ -10,7 +10,7 @@ use crate::page::{Document, Page, Stroke, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
 use crate::typeset::wrap::{fit, shrink};
-use crate::words::life as words;
+use crate::words::{captions, label as words};
 
 /// Width and height of the label [mm].
 const SIZE: (f64, f64) = (140.0, 90.0);
@@ -26,8 +26,8 @@ pub fn label(matter: &Matter<'_>) -> Document {
     let left = body.left + (body.width() - width) / 2.0;
     write(matter, flow.page(), (left, top), (width, height));
     flow.take(mm(3.0));
-    flow.text(CAPTION, "cut along the line, or fold the sheet behind it");
-    let frame = Frame::of(matter, Paper::Label, words::LABEL, "");
+    flow.text(CAPTION, words::CUT);
+    let frame = Frame::of(matter, Paper::Label, words::TITLE, "");
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
@@ -49,25 +49,25 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     let from = [matter.issuer.name.clone(), matter.issuer.address.join(", ")].join(", ");
     let width = right - left;
     let beside_code = width - mm(42.0);
-    line(page, "from", BODY, &from, width);
-    line(page, "to", TITLE, matter.text(Field::Customer), width);
-    line(page, "part", TITLE, &matter.part(), beside_code);
+    line(page, words::FROM, BODY, &from, width);
+    line(page, words::TO, TITLE, matter.text(Field::Customer), width);
+    line(page, captions::PART, TITLE, &matter.part(), beside_code);
     line(
         page,
-        "customer's PO",
+        captions::CUSTOMERS_ORDER,
         LARGE,
         matter.order_number(),
         beside_code,
     );
     let sent = matter.job.slips_of::<kind::Delivery>().next_back();
     let quantity = sent.map_or("", |slip| slip.text(line::Count));
-    line(page, "parts in this delivery", TITLE, quantity, beside_code);
+    line(page, words::PARTS, TITLE, quantity, beside_code);
     let bottom = at.1 + size.1 - mm(7.0);
-    page.text(left, bottom - mm(8.5), CAPTION, "box");
+    page.text(left, bottom - mm(8.5), CAPTION, words::BOX);
     page.rule(left, left + mm(14.0), bottom, Stroke::HAIR);
-    page.text(left + mm(15.0), bottom, STRONG, "of");
+    page.text(left + mm(15.0), bottom, STRONG, words::OF);
     page.rule(left + mm(20.0), left + mm(34.0), bottom, Stroke::HAIR);
-    page.text(left + mm(42.0), bottom - mm(8.5), CAPTION, "mass");
+    page.text(left + mm(42.0), bottom - mm(8.5), CAPTION, captions::MASS);
     page.rule(left + mm(42.0), left + mm(72.0), bottom, Stroke::HAIR);
     let number = matter.number_of(Paper::Label);
     if number.is_empty() {

@@ -12,21 +12,21 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Field as Blank};
 use crate::typeset::look::{BODY, LARGE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::life as words;
+use crate::words::{captions, heads, packing as words, phrases};
 
 /// Sets the packing list of a job's deliveries, the newest first.
 pub fn packing(matter: &Matter<'_>) -> Document {
     let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, words::PACKING);
+    opening::title(matter, &mut flow, words::TITLE);
     opening::about(matter, &mut flow, Paper::Packing);
     counted(matter, &mut flow);
     let mut table = Table::new([
-        Column::text("Sent", Width::Fit(70.0)).style(STRONG),
-        Column::figures("Parts", "", Width::Fixed(mm(20.0))).style(STRONG),
-        Column::text("Serial numbers", Width::Share(1.4)),
-        Column::text("Carrier, tracking", Width::Share(1.0)),
-        Column::text("Packed by", Width::Fit(60.0)),
-        Column::text("Counted", Width::Fixed(mm(18.0))),
+        Column::text(words::SENT, Width::Fit(70.0)).style(STRONG),
+        Column::figures(heads::PARTS, "", Width::Fixed(mm(20.0))).style(STRONG),
+        Column::text(heads::SERIALS, Width::Share(1.4)),
+        Column::text(words::CARRIER, Width::Share(1.0)),
+        Column::text(words::PACKED_BY, Width::Fit(60.0)),
+        Column::text(words::COUNTED, Width::Fixed(mm(18.0))),
     ]);
     for slip in matter.job.slips_of::<kind::Delivery>().rev() {
         table.row(
@@ -43,23 +43,23 @@ pub fn packing(matter: &Matter<'_>) -> Document {
         );
     }
     let keep = table.least(&flow);
-    flow.section("In the box", "the first line is this delivery", keep);
-    table.set_or_say(&mut flow, "No delivery is written down yet.");
+    flow.section(words::IN_BOX, words::IN_BOX_REMARK, keep);
+    table.set_or_say(&mut flow, phrases::NO_DELIVERY);
     flow.together(|flow| {
-        flow.section("Unpacking", "", 0.0);
-        flow.dashes(BODY, words::UNPACKING.iter().copied());
+        flow.section(words::UNPACKING, "", 0.0);
+        flow.dashes(BODY, words::CAUTIONS.iter().copied());
         flow.take(mm(2.0));
         form::fields(
             flow,
             &[
-                Blank::blank("packed by", 2.0),
-                Blank::blank("boxes", 1.0),
-                Blank::blank("mass", 1.0),
-                Blank::blank("received by, date", 3.0),
+                Blank::blank(words::PACKER, 2.0),
+                Blank::blank(words::BOXES, 1.0),
+                Blank::blank(captions::MASS, 1.0),
+                Blank::blank(words::RECEIVER, 3.0),
             ],
         );
     });
-    let frame = Frame::of(matter, Paper::Packing, words::PACKING, "");
+    let frame = Frame::of(matter, Paper::Packing, words::TITLE, "");
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
@@ -69,15 +69,20 @@ fn counted(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of("parts ordered", &count(life::ordered(matter.job)), 1.0).style(LARGE),
-            Blank::filled("sent so far", &gone.to_string(), 1.0).style(LARGE),
             Blank::of(
-                "still to come",
+                captions::PARTS_ORDERED,
+                &count(life::ordered(matter.job)),
+                1.0,
+            )
+            .style(LARGE),
+            Blank::filled(words::SO_FAR, &gone.to_string(), 1.0).style(LARGE),
+            Blank::of(
+                words::STILL_TO_COME,
                 &count(life::left_to_deliver(matter.job)),
                 1.0,
             )
             .style(LARGE),
-            Blank::of("spares to return", matter.text(Field::Spares), 1.0).style(LARGE),
+            Blank::of(words::SPARES, matter.text(Field::Spares), 1.0).style(LARGE),
         ],
     );
 }

@@ -11,21 +11,21 @@ use crate::page::{Document, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Field as Blank};
 use crate::typeset::look::{BODY, LARGE, STRONG};
-use crate::words::life as words;
+use crate::words::{captions, receiving as words};
 
 /// Sets the receiving slip of a job.
 pub fn receiving(matter: &Matter<'_>) -> Document {
     let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, words::RECEIVING);
+    opening::title(matter, &mut flow, words::TITLE);
     opening::about(matter, &mut flow, Paper::Receiving);
     counted(matter, &mut flow);
     deliveries(matter, &mut flow);
     flow.together(|flow| {
-        flow.section("Signed", words::RECEIVED, 0.0);
+        flow.section(words::SIGNED, words::RECEIVED, 0.0);
         form::sign_off(flow, words::RECEIVED_BY_SHOP);
         form::sign_off(flow, words::RECEIVED_BY_CUSTOMER);
     });
-    let frame = Frame::of(matter, Paper::Receiving, words::RECEIVING, "");
+    let frame = Frame::of(matter, Paper::Receiving, words::TITLE, "");
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
@@ -36,15 +36,15 @@ fn counted(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of("parts ordered", &count(ordered), 1.0).style(LARGE),
-            Blank::filled("received so far", &here.to_string(), 1.0).style(LARGE),
+            Blank::of(captions::PARTS_ORDERED, &count(ordered), 1.0).style(LARGE),
+            Blank::filled(words::SO_FAR, &here.to_string(), 1.0).style(LARGE),
             Blank::of(
-                "still missing",
+                words::STILL_MISSING,
                 &count(ordered.map(|ordered| ordered.saturating_sub(here))),
                 1.0,
             )
             .style(LARGE),
-            Blank::of("spares sent", matter.text(Field::Spares), 1.0).style(LARGE),
+            Blank::of(words::SPARES, matter.text(Field::Spares), 1.0).style(LARGE),
         ],
     );
 }
@@ -52,35 +52,35 @@ fn counted(matter: &Matter<'_>, flow: &mut Flow) {
 fn deliveries(matter: &Matter<'_>, flow: &mut Flow) {
     let slips: Vec<_> = matter.job.slips_of::<kind::Received>().rev().collect();
     if slips.is_empty() {
-        flow.section("Parts", "", mm(20.0));
-        flow.text(BODY, "No parts are on record as received.");
+        flow.section(words::PARTS, "", mm(20.0));
+        flow.text(BODY, words::NOTHING);
         return;
     }
     for slip in slips {
         flow.together(|flow| {
-            flow.section("Parts", &day::day(slip, line::Date), mm(20.0));
+            flow.section(words::PARTS, &day::day(slip, line::Date), mm(20.0));
             form::fields(
                 flow,
                 &[
-                    Blank::of("count", slip.text(line::Count), 1.0).style(STRONG),
-                    Blank::of("condition", slip.get(line::Condition), 3.0),
-                    Blank::of("heat", slip.get(line::Heat), 1.6),
-                    Blank::of("hardness", slip.get(line::Hardness), 1.4),
-                    Blank::of("coating", slip.get(line::Coating), 1.6),
+                    Blank::of(words::COUNT, slip.text(line::Count), 1.0).style(STRONG),
+                    Blank::of(captions::CONDITION, slip.get(line::Condition), 3.0),
+                    Blank::of(words::HEAT, slip.get(line::Heat), 1.6),
+                    Blank::of(captions::HARDNESS, slip.get(line::Hardness), 1.4),
+                    Blank::of(words::COATING, slip.get(line::Coating), 1.6),
                 ],
             );
             form::fields(
                 flow,
                 &[
-                    Blank::of("pieces, serial numbers", slip.get(line::Serials), 4.0),
-                    Blank::of("received by", slip.get(line::By), 1.6),
+                    Blank::of(words::PIECES, slip.get(line::Serials), 4.0),
+                    Blank::of(captions::RECEIVED_BY, slip.get(line::By), 1.6),
                 ],
             );
             form::fields(
                 flow,
                 &[
-                    Blank::of("damage that was there", slip.get(line::Damage), 3.0),
-                    Blank::of("photos and files", slip.get(line::Files), 2.0),
+                    Blank::of(words::DAMAGE, slip.get(line::Damage), 3.0),
+                    Blank::of(words::FILES, slip.get(line::Files), 2.0),
                 ],
             );
         });

@@ -1,5 +1,7 @@
 //! Why a PDF can't be written.
 
+use crate::words::pdf as words;
+
 /// Why a PDF can't be written.
 #[derive(Debug, thiserror::Error)]
 pub enum PdfError {
@@ -33,11 +35,9 @@ impl PdfError {
     /// What to do about it.
     pub fn hint(&self) -> &'static str {
         match self {
-            Self::NoPages => "Print a paper that has something to say",
-            Self::MissingGlyph { .. } => "Replace the character in the job's text",
-            Self::Subset { .. } | Self::Engine(_) => {
-                "This is a fault of the program; keep the job file and report it"
-            }
+            Self::NoPages => words::EMPTY,
+            Self::MissingGlyph { .. } => words::REPLACE,
+            Self::Subset { .. } | Self::Engine(_) => words::REPORT,
         }
     }
 }

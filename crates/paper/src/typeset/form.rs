@@ -4,6 +4,7 @@ use crate::page::{Ink, Page, Stroke, Style, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, CAPTION};
 use crate::typeset::wrap::{self, SetLine, Span, wrap};
+use crate::words::captions;
 
 /// A caption with a value under it, or a thin rule to write on.
 #[derive(Clone, Debug, PartialEq)]
@@ -198,7 +199,7 @@ pub fn sign_off(flow: &mut Flow, statement: &str) {
         mm(2.8),
     );
     let mut right = body.right;
-    for (width, caption) in [(date, "date"), (name, "name")] {
+    for (width, caption) in [(date, captions::DATE), (name, captions::NAME)] {
         page.rule(right - width, right, base, Stroke::HAIR);
         page.text(right - width, base + CAPTION.size * 1.05, CAPTION, caption);
         right -= width + GAP;

@@ -3,6 +3,8 @@
 use quillbore_calc::direction::{across, quarter};
 use quillbore_calc::mount::Mount;
 
+use super::phrases::{self, count};
+
 /// Heads of the annex of hole locations: the location on the part, then where the machine's axes
 /// stand for it.
 pub const HEADS: [&str; 11] = [
@@ -110,7 +112,7 @@ fn named(vector: [f64; 3]) -> String {
 /// The drilling order of a setup.
 pub fn order(setup: usize, mount: &str, order: &str) -> [String; 3] {
     [
-        format!("Setup {setup}: "),
+        phrases::setup(setup),
         format!("{mount}. "),
         format!("Drill in this order: {order}."),
     ]
@@ -119,4 +121,19 @@ pub fn order(setup: usize, mount: &str, order: &str) -> [String; 3] {
 /// Rows of a setup whose locations are not given.
 pub fn unplaced(marks: &str) -> String {
     format!("{marks} (locations from the drawing)")
+}
+
+/// What the locations are told in.
+pub fn annex_remark(unit: &str) -> String {
+    format!("{unit} and degrees")
+}
+
+/// So many locations.
+pub fn locations(number: u32) -> String {
+    count(number, "location", "locations")
+}
+
+/// What all locations of a row share.
+pub fn all_at(shared: &str) -> String {
+    format!("   all at {shared}")
 }

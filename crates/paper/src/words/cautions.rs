@@ -2,10 +2,19 @@
 
 use quillbore_calc::tables::Hazard;
 
+/// Name of the section.
+pub const NAME: &str = "Cautions";
+/// Name beside cautions of the shop's own.
+pub const IN_THIS_SHOP: &str = "In this shop";
 /// What comes before all others.
 pub const FIRST: &str = "These cautions are reminders for trained people. Local codes, the \
      machine's own safety instructions, the safety data sheets and the word of licensed or \
      appointed people stand above them; where those ask for more, do more.";
+
+/// A pressure in both units that gauges have.
+pub fn pressure(bar: &str, psi: &str) -> String {
+    format!("{bar}\u{a0}bar ({psi}\u{a0}psi)")
+}
 
 /// Cautions that hold for every job: the danger, then what to do.
 pub fn always(pressure: Option<&str>) -> Vec<(&'static str, String)> {

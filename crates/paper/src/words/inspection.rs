@@ -1,7 +1,18 @@
-//! Words of the inspection record, and of the certificate that refers to it.
+//! Words of the hole inspection record.
 
 use super::kinds::Kinds;
+use super::phrases::count;
 
+/// The inspection record's name.
+pub const TITLE: &str = "Hole inspection record";
+/// Name of the section of what the drawing asks.
+pub const ASKED: &str = "Asked";
+/// Head of the numbers of holes.
+pub const HOLE_NUMBERS: &str = "Hole numbers";
+/// Head of the pieces that a measurement is of.
+pub const PIECES: &str = "Pieces";
+/// Head of the depth that was measured.
+pub const DEPTH_FOUND: &str = "Depth found";
 /// A pin that must go in.
 pub const GO: &str = "GO";
 /// A pin that must not go in.
@@ -24,9 +35,6 @@ pub const ALL_CHECKED: &str = "Every hole of the parts above was checked, as not
 /// What the inspector signs where not all was checked, or nobody wrote down that it was.
 pub const AS_NOTED: &str =
     "Checked as far as noted above. What is not noted above was not checked.";
-/// No inspection record was issued.
-pub const NO_RECORD: &str = "none was issued";
-
 /// A record that names no piece.
 pub const NO_PIECE_NAMED: &str = "no piece named";
 
@@ -72,8 +80,8 @@ pub fn how_checked(kinds: Kinds) -> Vec<&'static str> {
 pub fn uneven(parts: usize, serials: usize) -> String {
     format!(
         "{} counted, {} named: find out why before anything is signed.",
-        super::traveler::count(whole(parts), "part is", "parts are"),
-        super::traveler::count(whole(serials), "serial number is", "serial numbers are"),
+        count(whole(parts), "part is", "parts are"),
+        count(whole(serials), "serial number is", "serial numbers are"),
     )
 }
 
@@ -81,7 +89,7 @@ pub fn uneven(parts: usize, serials: usize) -> String {
 pub fn more_pieces(more: usize) -> String {
     format!(
         "{} no line here: make a further record for them.",
-        super::traveler::count(whole(more), "more piece has", "more pieces have")
+        count(whole(more), "more piece has", "more pieces have")
     )
 }
 
@@ -95,34 +103,11 @@ pub fn nonconformance(number: usize, what: &str) -> String {
     }
 }
 
-/// How many of the parts had every hole of a mark checked.
-pub fn checked(mark: &str, parts: u32, of: u32, not_good: u32) -> String {
-    let mut said = match (parts, of) {
-        (0, _) => format!("{mark}: no check of every hole is on record"),
-        (parts, of) => format!("{mark}: every hole checked on {parts} of {of} parts"),
-    };
-    if not_good > 0 {
-        said += &format!(", {not_good} found not good");
-    }
-    said
-}
-
-/// What the certificate states, and only as far as it was checked.
-pub fn statement(all_checked: bool, record: Option<&str>) -> String {
-    let record = record.map_or_else(String::new, |number| {
-        format!(" What was measured stands in inspection record {number}.")
-    });
-    let checked = if all_checked {
-        " Every hole of these parts was checked."
-    } else {
-        " Holes were checked as far as said above, not beyond."
-    };
-    format!(
-        "We state that the holes of the parts listed above were made to the drawing and revision \
-         named, as far as the order covers them, with no deviation known to us but those listed.{checked}{record}"
-    )
-}
-
 fn whole(count: usize) -> u32 {
     u32::try_from(count).unwrap_or(u32::MAX)
+}
+
+/// What the sizes on the page are in.
+pub fn sizes_in(unit: &str) -> String {
+    format!("sizes in {unit}")
 }

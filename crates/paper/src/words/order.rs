@@ -3,7 +3,7 @@
 use quillbore_job::order::{Difference, Revised};
 
 use crate::shown;
-use crate::words::traveler::count;
+use crate::words::phrases::count;
 
 /// A difference that is still open.
 pub const NOT_ACCEPTED: &str = "Not accepted yet.";
@@ -110,4 +110,14 @@ const fn revised(of: Revised) -> &'static str {
         Revised::Part => "part revision",
         Revised::Drawing => "drawing revision",
     }
+}
+
+/// The lot is of another quantity than was worked out.
+pub fn other_quantity(lot: u32, planned: u32) -> String {
+    let parts = |number| count(number, "part", "parts");
+    format!(
+        "This lot is of {}; electrodes and times here are worked out for {}.",
+        parts(lot),
+        parts(planned)
+    )
 }

@@ -10,6 +10,67 @@ pub const TITLE: &str = "Quotation";
 pub const DRAFT: &str = "draft";
 /// The minimum charge decided a price.
 pub const MINIMUM: &str = "minimum charge";
+/// Caption of the customer.
+pub const FOR: &str = "for";
+/// Caption of whom it goes to.
+pub const CONTACT: &str = "contact";
+/// Caption of the customer's number of the inquiry.
+pub const YOUR_REFERENCE: &str = "your reference";
+/// Caption of the drawing.
+pub const DRAWING: &str = "drawing and its revision";
+/// Caption of the material.
+pub const MATERIAL: &str = "material and condition";
+/// Caption of the part's size.
+pub const SIZE: &str = "size and mass";
+/// Name of the section of what is offered.
+pub const SCOPE: &str = "Scope";
+/// Head of the size.
+pub const SIZE_DRAWN: &str = "Size as on the drawing";
+/// There are no rows.
+pub const NO_HOLES: &str = "No holes are named yet.";
+/// Lead of what the customer asks of the inspection.
+pub const INSPECTION: &str = "Inspection: ";
+/// Lead of work that is done elsewhere.
+pub const OUTSIDE: &str = "Outside work: ";
+/// Lead of the recast limit.
+pub const RECAST: &str = "Recast limit: ";
+/// Lead of the thickness of the wall.
+pub const WALL: &str = "Wall thickness: ";
+/// Lead of the drawing's general tolerance.
+pub const TOLERANCE: &str = "Title block tolerance: ";
+/// Name of the section of prices, and head of a price.
+pub const PRICE: &str = "Price";
+/// What the prices are for.
+pub const PRICE_REMARK: &str = "per part and for the lot; each quantity is one delivery";
+/// There is no price yet.
+pub const NOT_PRICED: &str =
+    "Not priced yet: material, machine, quantity or the holes are not known enough.";
+/// Head of what is charged once.
+pub const CHARGED_ONCE: &str = "Charged once";
+/// Name of the section of conditions.
+pub const CONDITIONS: &str = "Conditions";
+/// Name beside the lead time.
+pub const LEAD_TIME: &str = "Lead time";
+/// Name beside how long the quotation stands.
+pub const VALID: &str = "Valid";
+/// Name beside what the customer is asked.
+pub const PLEASE_CONFIRM: &str = "Please confirm";
+/// Name beside what the customer agreed to.
+pub const AGREED: &str = "Agreed";
+/// Name beside what the price rests on.
+pub const ASSUMED: &str = "Assumptions";
+/// Name beside what the price leaves out.
+pub const NOT_INCLUDED: &str = "Not included";
+/// Name beside the terms.
+pub const TERMS: &str = "Terms";
+/// Name of the section that the customer signs.
+pub const ACCEPTANCE: &str = "Acceptance";
+/// What the customer does with it.
+pub const ACCEPTANCE_REMARK: &str = "sign and return, or send your order with this number";
+/// What the customer signs.
+pub const WE_ORDER: &str = "We order the quantity below at the price and on the terms above, and accept the risk to our parts as stated.";
+/// Caption of the customer's order.
+pub const ORDER_NUMBER: &str = "order number";
 /// Assumptions that every quotation of this process rests on, one paragraph each.
 pub const ASSUMPTIONS: [&str; 5] = [
     "Sparking leaves a thin recast layer in the hole. Its removal is a work step of its own and \
@@ -102,4 +163,14 @@ pub fn minimum_note(amount: &str) -> String {
 /// The most that the shop is liable for.
 pub fn liability(amount: &str) -> String {
     format!("For a spoiled part our liability is limited to {amount} per part.")
+}
+
+/// The last day that the quotation stands.
+pub fn until(day: &str) -> String {
+    format!("until {day}")
+}
+
+/// The drawing in its revision.
+pub fn drawing(drawing: &str, revision: &str) -> String {
+    format!("{drawing}, rev {revision}")
 }

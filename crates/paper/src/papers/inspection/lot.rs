@@ -6,6 +6,7 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::STRONG;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::heads;
 use crate::words::inspection as words;
 
 pub(super) fn set(matter: &Matter<'_>, measured: &Measured<'_>, flow: &mut Flow) {
@@ -13,14 +14,14 @@ pub(super) fn set(matter: &Matter<'_>, measured: &Measured<'_>, flow: &mut Flow)
         return;
     }
     let mut table = Table::new([
-        Column::text("Mark", Width::Fit(60.0)).style(STRONG),
-        Column::text("Hole numbers", Width::Fit(60.0)),
-        Column::text("Sizes found", Width::Share(1.0)).unit(shown::unit(matter.job.unit)),
-        Column::text("Pieces", Width::Share(1.0)),
-        Column::figures("Holes", "checked", Width::Fit(44.0)),
-        Column::figures("Holes", "not good", Width::Fit(44.0)),
-        Column::text("Date", Width::Fit(64.0)),
-        Column::text("Name", Width::Fit(60.0)),
+        Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
+        Column::text(words::HOLE_NUMBERS, Width::Fit(60.0)),
+        Column::text(heads::SIZES_FOUND, Width::Share(1.0)).unit(shown::unit(matter.job.unit)),
+        Column::text(words::PIECES, Width::Share(1.0)),
+        Column::figures(heads::HOLES, heads::CHECKED, Width::Fit(44.0)),
+        Column::figures(heads::HOLES, heads::NOT_GOOD, Width::Fit(44.0)),
+        Column::text(heads::DATE, Width::Fit(64.0)),
+        Column::text(heads::NAME, Width::Fit(60.0)),
     ]);
     for record in &measured.lot {
         let pieces = if record.pieces.is_empty() {

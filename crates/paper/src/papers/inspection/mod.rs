@@ -19,9 +19,10 @@ use crate::typeset::form;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::typeset::wrap::Span;
+use crate::words::heads;
 use crate::words::inspection as words;
-use crate::words::life;
-use crate::words::traveler as floor;
+use crate::words::phrases;
+use crate::words::traveler::{holes, inspection as floor};
 
 use measured::Measured;
 use pieces::Pieces;
@@ -30,7 +31,7 @@ use pieces::Pieces;
 /// every piece with its lines.
 pub fn inspection(matter: &Matter<'_>) -> Document {
     let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, life::INSPECTION);
+    opening::title(matter, &mut flow, words::TITLE);
     opening::about(matter, &mut flow, Paper::Inspection);
     for (lead, field) in [
         (floor::ASKED_FOR, Field::Inspection),
@@ -59,8 +60,8 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
         };
         form::sign_off(flow, statement);
     });
-    let note = format!("sizes in {}", floor::unit_in_full(matter.job.unit));
-    let frame = Frame::of(matter, Paper::Inspection, life::INSPECTION, &note);
+    let note = words::sizes_in(phrases::unit_in_full(matter.job.unit));
+    let frame = Frame::of(matter, Paper::Inspection, words::TITLE, &note);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
@@ -69,13 +70,13 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
     let sign = shown::unit(unit);
     let mut table = Table::new([
-        Column::text("Mark", Width::Fit(60.0)).style(STRONG),
-        Column::figures("Holes", "in one part", Width::Fit(40.0)),
-        Column::text("Drawing says", Width::Share(1.0)),
+        Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
+        Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(40.0)),
+        Column::text(heads::DRAWING_SAYS, Width::Share(1.0)),
         Column::figures(words::GO, sign, Width::Fit(60.0)),
         Column::figures(words::NO_GO, sign, Width::Fit(60.0)),
-        Column::figures("Depth on the axis", sign, Width::Fixed(60.0)),
-        Column::text("End", Width::Fit(60.0)),
+        Column::figures(heads::DEPTH, sign, Width::Fixed(60.0)),
+        Column::text(heads::END, Width::Fit(60.0)),
     ]);
     let fine = matter.fine();
     for hole in matter.holes() {
@@ -97,8 +98,8 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
         ]));
     }
     let keep = table.least(flow);
-    flow.section("Asked", "", keep);
-    table.set_or_say(flow, floor::NO_HOLES);
+    flow.section(words::ASKED, "", keep);
+    table.set_or_say(flow, holes::NO_HOLES);
 }
 
 /// Every non-conformance, numbered as the pieces name it.

@@ -9,24 +9,30 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::HAND;
 use crate::typeset::look::{BODY, FIGURE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::heads;
 use crate::words::inspection as words;
-use crate::words::traveler as floor;
+use crate::words::phrases;
+use crate::words::traveler::holes::NO_HOLES;
 
 pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>, flow: &mut Flow) {
     let depth = matter.holes().any(|hole| hole.is_blind());
     let sign = shown::unit(matter.job.unit);
     let mut columns = vec![
-        Column::text("Piece, serial", Width::Fit(90.0)).style(STRONG),
-        Column::text("Mark", Width::Fit(46.0)).style(STRONG),
-        Column::text("Sizes found", Width::Share(1.4)).unit(sign),
+        Column::text(heads::PIECE, Width::Fit(90.0)).style(STRONG),
+        Column::text(heads::MARK, Width::Fit(46.0)).style(STRONG),
+        Column::text(heads::SIZES_FOUND, Width::Share(1.4)).unit(sign),
     ];
     if depth {
-        columns.push(Column::figures("Depth found", sign, Width::Fixed(mm(18.0))));
+        columns.push(Column::figures(
+            words::DEPTH_FOUND,
+            sign,
+            Width::Fixed(mm(18.0)),
+        ));
     }
     columns.extend([
-        Column::figures("Holes", "checked", Width::Fixed(mm(15.0))),
-        Column::figures("Holes", "not good", Width::Fixed(mm(15.0))),
-        Column::text("Remark", Width::Share(1.6)),
+        Column::figures(heads::HOLES, heads::CHECKED, Width::Fixed(mm(15.0))),
+        Column::figures(heads::HOLES, heads::NOT_GOOD, Width::Fixed(mm(15.0))),
+        Column::text(heads::REMARK, Width::Share(1.6)),
     ]);
     let mut table = Table::new(columns).written_on();
     let holes: Vec<Hole<'_>> = matter.holes().collect();
@@ -45,7 +51,7 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
     if let Some(uneven) = &pieces.uneven {
         flow.text(STRONG, uneven);
     }
-    table.set_or_say(flow, floor::NO_HOLES);
+    table.set_or_say(flow, NO_HOLES);
     if pieces.more > 0 {
         flow.text(BODY, &words::more_pieces(pieces.more));
     }
@@ -54,7 +60,7 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
 fn row(piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -> TableRow {
     let count = |count: Option<u32>| count.map_or_else(String::new, |count| count.to_string());
     let checked = match (known.checked, hole.count()) {
-        (Some(checked), Some(of)) => format!("{checked} of {of}"),
+        (Some(checked), Some(of)) => phrases::some_of(checked, of),
         (checked, _) => count(checked),
     };
     let mut cells = vec![

@@ -12,14 +12,14 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
-use crate::words::{answers, quotation as words};
+use crate::words::{answers, phrases, quotation as words};
 
 pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
     let Some(first) = matters.first() else {
         return;
     };
-    flow.section("Conditions", "", mm(30.0));
-    side(flow, "Lead time", |flow| {
+    flow.section(words::CONDITIONS, "", mm(30.0));
+    side(flow, words::LEAD_TIME, |flow| {
         let lead = |matter: &Matter<'_>| {
             matter
                 .count_of(Field::LeadDays)
@@ -27,20 +27,20 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
         };
         of_each(matters, flow, lead);
     });
-    side(flow, "Valid", |flow| flow.text(STRONG, &valid(first)));
+    side(flow, words::VALID, |flow| flow.text(STRONG, &valid(first)));
     let open: Vec<String> = matters.iter().flat_map(open_questions).collect();
     if !open.is_empty() {
-        side(flow, "Please confirm", |flow| {
+        side(flow, words::PLEASE_CONFIRM, |flow| {
             flow.dashes(BODY, open.iter().map(String::as_str));
         });
     }
     let agreed = settled(matters, How::Agreed);
     if !agreed.is_empty() {
-        side(flow, "Agreed", |flow| {
+        side(flow, words::AGREED, |flow| {
             flow.dashes(BODY, agreed.iter().map(String::as_str));
         });
     }
-    side(flow, "Assumptions", |flow| {
+    side(flow, words::ASSUMED, |flow| {
         let accepted = settled(matters, How::Accepted);
         flow.dashes(BODY, accepted.iter().map(String::as_str));
         flow.dashes(BODY, words::ASSUMPTIONS.iter().copied());
@@ -57,13 +57,13 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
             }
         }
     });
-    side(flow, "Not included", |flow| {
+    side(flow, words::NOT_INCLUDED, |flow| {
         for matter in matters {
             flow.dashes(BODY, matter.text(Field::Exclusions).lines());
         }
         flow.dashes(BODY, first.issuer.exclusions.iter().map(String::as_str));
     });
-    side(flow, "Terms", |flow| {
+    side(flow, words::TERMS, |flow| {
         flow.dashes(BODY, std::iter::once(words::NET));
         flow.dashes(BODY, first.issuer.terms.iter().map(String::as_str));
     });
@@ -89,7 +89,7 @@ fn valid(matter: &Matter<'_>) -> String {
     });
     match (days, until) {
         (Some(days), Some(until)) => words::valid(days, &shown::date(until)),
-        (None, Some(until)) => format!("until {}", shown::date(until)),
+        (None, Some(until)) => words::until(&shown::date(until)),
         _ => words::TO_BE_AGREED.to_owned(),
     }
 }
@@ -110,7 +110,7 @@ fn open_questions(matter: &Matter<'_>) -> Vec<String> {
             }
         };
         Some(match remark.row {
-            Some(row) => format!("Hole {}: {said}", matter.mark(row)),
+            Some(row) => format!("{}{said}", phrases::hole(&matter.mark(row))),
             None => said.to_owned(),
         })
     };

@@ -14,6 +14,8 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Field as Blank};
 use crate::typeset::look::{BODY, LARGE, STRONG};
+use crate::words::captions;
+use crate::words::phrases;
 use crate::words::quotation as words;
 
 /// Sets the quotation of one or several jobs; the first one leads.
@@ -54,10 +56,14 @@ fn part(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::filled("part name", named(matter.text(Field::PartName)), 3.0),
-            Blank::filled("drawing and its revision", &drawing(matter), 3.0),
-            Blank::filled("material and condition", &material(matter), 2.4),
-            Blank::filled("size and mass", &size(matter), 2.0),
+            Blank::filled(
+                captions::PART_NAME,
+                named(matter.text(Field::PartName)),
+                3.0,
+            ),
+            Blank::filled(words::DRAWING, &drawing(matter), 3.0),
+            Blank::filled(words::MATERIAL, &material(matter), 2.4),
+            Blank::filled(words::SIZE, &size(matter), 2.0),
         ],
     );
     scope::set(matter, flow);
@@ -70,25 +76,29 @@ fn head(matter: &Matter<'_>, flow: &mut Flow) {
         None => format!("{}, {}", matter.job.number, words::DRAFT),
     };
     let revision = match matter.text(Field::Revision) {
-        "" => "not named",
+        "" => phrases::NOT_NAMED,
         revision => revision,
     };
     form::fields(
         flow,
         &[
-            Blank::of("number", &number, 2.0).style(LARGE),
-            Blank::of("date", &shown::date(matter.date), 2.0).style(LARGE),
-            Blank::of("part", matter.text(Field::Part), 3.0).style(LARGE),
-            Blank::filled("revision", revision, 1.4).style(LARGE),
+            Blank::of(captions::NUMBER, &number, 2.0).style(LARGE),
+            Blank::of(captions::DATE, &shown::date(matter.date), 2.0).style(LARGE),
+            Blank::of(captions::PART, matter.text(Field::Part), 3.0).style(LARGE),
+            Blank::filled(captions::REVISION, revision, 1.4).style(LARGE),
         ],
     );
     flow.take(mm(1.0));
     form::fields(
         flow,
         &[
-            Blank::of("for", matter.text(Field::Customer), 3.0).style(STRONG),
-            Blank::of("contact", matter.text(Field::Contact), 3.0),
-            Blank::of("your reference", matter.text(Field::CustomerReference), 2.4),
+            Blank::of(words::FOR, matter.text(Field::Customer), 3.0).style(STRONG),
+            Blank::of(words::CONTACT, matter.text(Field::Contact), 3.0),
+            Blank::of(
+                words::YOUR_REFERENCE,
+                matter.text(Field::CustomerReference),
+                2.4,
+            ),
         ],
     );
 }
@@ -100,10 +110,10 @@ fn replaced(matters: &[Matter<'_>], flow: &mut Flow) {
         for number in matter.job.to_replace(Paper::Quotation) {
             let mut papers = matter.job.issued.iter();
             let date = papers.find(|issued| issued.number == number);
-            let date = date.map_or_else(String::new, |issued| {
-                format!(" of {}", shown::date(issued.date))
-            });
-            let one = format!("{number}{date}");
+            let one = date.map_or_else(
+                || number.to_string(),
+                |issued| phrases::of_day(&number, &shown::date(issued.date)),
+            );
             if !said.contains(&one) {
                 said.push(one);
             }
@@ -116,7 +126,11 @@ fn replaced(matters: &[Matter<'_>], flow: &mut Flow) {
 }
 
 fn named(text: &str) -> &str {
-    if text.is_empty() { "not named" } else { text }
+    if text.is_empty() {
+        phrases::NOT_NAMED
+    } else {
+        text
+    }
 }
 
 fn drawing(matter: &Matter<'_>) -> String {
@@ -124,9 +138,9 @@ fn drawing(matter: &Matter<'_>) -> String {
         matter.text(Field::Drawing),
         matter.text(Field::DrawingRevision),
     ) {
-        ("", _) => "not named".to_owned(),
+        ("", _) => phrases::NOT_NAMED.to_owned(),
         (drawing, "") => drawing.to_owned(),
-        (drawing, revision) => format!("{drawing}, rev {revision}"),
+        (drawing, revision) => words::drawing(drawing, revision),
     }
 }
 
@@ -140,7 +154,7 @@ fn material(matter: &Matter<'_>) -> String {
         .filter(|text| !text.is_empty())
         .collect();
     if said.is_empty() {
-        "not named".to_owned()
+        phrases::NOT_NAMED.to_owned()
     } else {
         said.join(", ")
     }
@@ -157,7 +171,7 @@ fn size(matter: &Matter<'_>) -> String {
         said.push(matter.text(Field::Mass).to_owned());
     }
     if said.is_empty() {
-        "not named".to_owned()
+        phrases::NOT_NAMED.to_owned()
     } else {
         said.join(", ")
     }
@@ -165,17 +179,17 @@ fn size(matter: &Matter<'_>) -> String {
 
 fn acceptance(flow: &mut Flow) {
     flow.together(|flow| {
-        flow.section("Acceptance", "sign and return, or send your order with this number", 0.0);
-        flow.text(BODY, "We order the quantity below at the price and on the terms above, and accept the risk to our parts as stated.");
+        flow.section(words::ACCEPTANCE, words::ACCEPTANCE_REMARK, 0.0);
+        flow.text(BODY, words::WE_ORDER);
         flow.take(mm(2.0));
         form::fields(
             flow,
             &[
-                Blank::blank("quantity", 1.0),
-                Blank::blank("order number", 2.0),
-                Blank::blank("name", 2.4),
-                Blank::blank("signature", 2.4),
-                Blank::blank("date", 1.4),
+                Blank::blank(captions::QUANTITY, 1.0),
+                Blank::blank(words::ORDER_NUMBER, 2.0),
+                Blank::blank(captions::NAME, 2.4),
+                Blank::blank(captions::SIGNATURE, 2.4),
+                Blank::blank(captions::DATE, 1.4),
             ],
         );
     });

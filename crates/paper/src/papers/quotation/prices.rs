@@ -6,22 +6,20 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::heads;
 use crate::words::quotation as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let Some(price) = &matter.figures.price else {
-        flow.section("Price", "", mm(20.0));
-        flow.text(
-            BODY,
-            "Not priced yet: material, machine, quantity or the holes are not known enough.",
-        );
+        flow.section(words::PRICE, "", mm(20.0));
+        flow.text(BODY, words::NOT_PRICED);
         return;
     };
     let currency = &price.currency;
     let mut table = Table::new([
-        Column::figures("Quantity", "parts", Width::Fixed(mm(22.0))),
-        Column::figures("Price each", currency, Width::Fixed(mm(34.0))).style(STRONG),
-        Column::figures("Price of the lot", currency, Width::Fixed(mm(34.0))),
+        Column::figures(heads::QUANTITY, heads::IN_PARTS, Width::Fixed(mm(22.0))),
+        Column::figures(heads::PRICE_EACH, currency, Width::Fixed(mm(34.0))).style(STRONG),
+        Column::figures(heads::PRICE_OF_LOT, currency, Width::Fixed(mm(34.0))),
         Column::text("", Width::Share(1.0)),
     ]);
     for line in &price.breaks {
@@ -36,11 +34,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             .at_least(mm(6.0)),
         );
     }
-    flow.section(
-        "Price",
-        "per part and for the lot; each quantity is one delivery",
-        mm(24.0),
-    );
+    flow.section(words::PRICE, words::PRICE_REMARK, mm(24.0));
     table.set(flow);
     if !price.one_off.is_empty() {
         flow.take(mm(2.5));
@@ -57,8 +51,8 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 
 fn once(price: &quillbore_calc::job_figures::PriceFigures, currency: &str, flow: &mut Flow) {
     let mut table = Table::new([
-        Column::text("Charged once", Width::Fixed(mm(56.0) + 8.0)),
-        Column::figures("Price", currency, Width::Fixed(mm(34.0))).style(STRONG),
+        Column::text(words::CHARGED_ONCE, Width::Fixed(mm(56.0) + 8.0)),
+        Column::figures(words::PRICE, currency, Width::Fixed(mm(34.0))).style(STRONG),
         Column::text("", Width::Share(1.0)),
     ]);
     for (what, amount) in &price.one_off {

@@ -10,23 +10,25 @@ use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::typeset::wrap::Span;
+use crate::words::heads;
+use crate::words::hole as hole_words;
+use crate::words::phrases;
 use crate::words::quotation as words;
-use crate::words::traveler as floor;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
     let sign = shown::unit(unit);
     let mut table = Table::new([
-        Column::text("Mark", Width::Fit(60.0)).style(STRONG),
-        Column::figures("Holes", "in one part", Width::Fit(40.0)),
-        Column::text("Size as on the drawing", Width::Fit(130.0)),
-        Column::figures("at least", sign, Width::Fit(48.0)),
-        Column::figures("at most", sign, Width::Fit(48.0)),
-        Column::figures("Depth on the axis", sign, Width::Fixed(46.0)),
-        Column::text("End", Width::Fit(46.0)),
-        Column::figures("from normal", "\u{b0}", Width::Fixed(34.0)),
-        Column::figures("from surface", "\u{b0}", Width::Fixed(36.0)),
-        Column::text("Remark", Width::Share(1.0)),
+        Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
+        Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(40.0)),
+        Column::text(words::SIZE_DRAWN, Width::Fit(130.0)),
+        Column::figures(heads::AT_LEAST, sign, Width::Fit(48.0)),
+        Column::figures(heads::AT_MOST, sign, Width::Fit(48.0)),
+        Column::figures(heads::DEPTH, sign, Width::Fixed(46.0)),
+        Column::text(heads::END, Width::Fit(46.0)),
+        Column::figures(heads::FROM_NORMAL, "\u{b0}", Width::Fixed(34.0)),
+        Column::figures(heads::FROM_SURFACE, "\u{b0}", Width::Fixed(36.0)),
+        Column::text(heads::REMARK, Width::Share(1.0)),
     ]);
     let fine = matter.fine();
     for hole in matter.holes() {
@@ -40,7 +42,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             None => (String::new(), String::new()),
         };
         let depth = match hole.depth_text(unit) {
-            depth if depth == shown::missing() => "not named".to_owned(),
+            depth if depth == shown::missing() => phrases::NOT_NAMED.to_owned(),
             depth => depth,
         };
         let tilt = figures.map(|figures| figures.tilt_deg);
@@ -65,21 +67,21 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         );
     }
     let keep = table.least(flow) + mm(6.0);
-    flow.section("Scope", "", keep);
+    flow.section(words::SCOPE, "", keep);
     flow.text(BODY, words::scope(matter.kinds()));
     flow.take(mm(1.0));
     if table.rows.is_empty() {
-        flow.text(STRONG, "No holes are named yet.");
+        flow.text(STRONG, words::NO_HOLES);
     } else {
         table.set(flow);
         flow.take(mm(1.5));
     }
     for (lead, field) in [
-        ("Inspection: ", Field::Inspection),
-        ("Outside work: ", Field::OutsideText),
-        ("Recast limit: ", Field::RecastLimit),
-        ("Wall thickness: ", Field::Thickness),
-        ("Title block tolerance: ", Field::DefaultTolerance),
+        (words::INSPECTION, Field::Inspection),
+        (words::OUTSIDE, Field::OutsideText),
+        (words::RECAST, Field::RecastLimit),
+        (words::WALL, Field::Thickness),
+        (words::TOLERANCE, Field::DefaultTolerance),
     ] {
         if matter.has(field) {
             let text = shown::plus_minus(&matter.typed_length(field));
@@ -93,13 +95,13 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     let row = hole.row;
     let mut said = Vec::new();
     if !row.surface.text().trim().is_empty() {
-        said.push(floor::entry(row.surface.text().trim()));
+        said.push(hole_words::entry(row.surface.text().trim()));
     }
     if let Some(layers) = hole.layers_text(matter.job.unit, &matter.material_named()) {
-        said.push(floor::layers(&layers));
+        said.push(hole_words::layers(&layers));
     }
     if let Some(clearance) = hole.clearance(matter.job.unit) {
-        said.push(floor::clearance(&clearance));
+        said.push(hole_words::clearance(&clearance));
     }
     said.join(" ")
 }

@@ -14,10 +14,9 @@ use crate::words::cautions;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let pressure = matter.machine().map(|machine| {
-        format!(
-            "{}\u{a0}bar ({}\u{a0}psi)",
-            shown::fixed(machine.pressure_bar, 0),
-            shown::fixed(psi(machine.pressure_bar), 0)
+        cautions::pressure(
+            &shown::fixed(machine.pressure_bar, 0),
+            &shown::fixed(psi(machine.pressure_bar), 0),
         )
     });
     let mut list: Vec<(&str, String)> = dangers(matter)
@@ -26,14 +25,14 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         .collect();
     list.extend(cautions::always(pressure.as_deref()));
     let own = &matter.issuer.cautions;
-    flow.section("Cautions", "", mm(40.0));
+    flow.section(cautions::NAME, "", mm(40.0));
     flow.paragraph(&[Span::new(STRONG, cautions::FIRST)], 0.0);
     flow.take(mm(1.0));
     for (name, text) in &list {
         side(flow, name, |flow| flow.text(BODY, text));
     }
     for text in own {
-        side(flow, "In this shop", |flow| flow.text(BODY, text));
+        side(flow, cautions::IN_THIS_SHOP, |flow| flow.text(BODY, text));
     }
 }
 

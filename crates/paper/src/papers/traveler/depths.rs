@@ -7,23 +7,24 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::HAND;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::traveler as words;
+use crate::words::heads;
+use crate::words::traveler::depths as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
     let sign = shown::unit(unit);
     let decimals = shown::middling(unit);
     let mut table = Table::new([
-        Column::text("Mark", Width::Fit(46.0)).style(STRONG),
-        Column::text("End", Width::Fit(38.0)),
-        Column::figures("Drawing: depth", sign, Width::Fixed(46.0)),
-        Column::figures("First try: setting", sign, Width::Fixed(46.0)).style(STRONG),
-        Column::figures("Tip never beyond", sign, Width::Fixed(46.0)).style(STRONG),
-        Column::figures("Clearance behind", sign, Width::Fixed(46.0)),
-        Column::figures("Holes scatter, \u{b1}", sign, Width::Fixed(42.0)),
-        Column::figures("allowed, \u{b1}", sign, Width::Fixed(40.0)),
-        Column::text("How", Width::Share(1.0)),
-        Column::figures("Set after the first hole", sign, Width::Fixed(mm(21.0))),
+        Column::text(heads::MARK, Width::Fit(46.0)).style(STRONG),
+        Column::text(heads::END, Width::Fit(38.0)),
+        Column::figures(words::DRAWN, sign, Width::Fixed(46.0)),
+        Column::figures(words::FIRST_SETTING, sign, Width::Fixed(46.0)).style(STRONG),
+        Column::figures(words::NEVER_BEYOND, sign, Width::Fixed(46.0)).style(STRONG),
+        Column::figures(words::BEHIND, sign, Width::Fixed(46.0)),
+        Column::figures(words::SCATTER, sign, Width::Fixed(42.0)),
+        Column::figures(words::ALLOWED, sign, Width::Fixed(40.0)),
+        Column::text(words::HOW, Width::Share(1.0)),
+        Column::figures(words::SET_AFTER, sign, Width::Fixed(mm(21.0))),
     ])
     .written_on();
     for hole in matter.holes() {

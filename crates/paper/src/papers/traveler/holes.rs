@@ -1,6 +1,5 @@
 //! The hole table: what the drawing asks, and what the machine is set to.
 
-use crate::words::traveler::UsedUp;
 use quillbore_calc::Limits;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
@@ -15,25 +14,27 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, FIGURE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::traveler as words;
+use crate::words::heads;
+use crate::words::hole as hole_words;
+use crate::words::traveler::{self as floor, holes as words};
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
     let sign = shown::unit(unit);
     let mut table = Table::new([
-        Column::text("Mark", Width::Fit(46.0)).style(STRONG),
-        Column::figures("Holes", "in one part", Width::Fit(36.0)),
-        Column::text("Drawing says", Width::Fit(86.0)),
-        Column::figures("at least", sign, Width::Fit(40.0)),
-        Column::figures("at most", sign, Width::Fit(40.0)),
-        Column::figures("Depth on the axis", sign, Width::Fixed(38.0)),
-        Column::text("End", Width::Fit(38.0)),
-        Column::figures("from normal", "\u{b0}", Width::Fixed(27.0)),
-        Column::figures("from surface", "\u{b0}", Width::Fixed(30.0)),
-        Column::text("Electrode", Width::Share(1.0)),
-        Column::figures("Setting", sign, Width::Fit(40.0)).style(STRONG),
-        Column::figures("Tip goes to", sign, Width::Fixed(36.0)),
-        Column::figures("Minutes", "each", Width::Fit(36.0)),
+        Column::text(heads::MARK, Width::Fit(46.0)).style(STRONG),
+        Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(36.0)),
+        Column::text(heads::DRAWING_SAYS, Width::Fit(86.0)),
+        Column::figures(heads::AT_LEAST, sign, Width::Fit(40.0)),
+        Column::figures(heads::AT_MOST, sign, Width::Fit(40.0)),
+        Column::figures(heads::DEPTH, sign, Width::Fixed(38.0)),
+        Column::text(heads::END, Width::Fit(38.0)),
+        Column::figures(heads::FROM_NORMAL, "\u{b0}", Width::Fixed(27.0)),
+        Column::figures(heads::FROM_SURFACE, "\u{b0}", Width::Fixed(30.0)),
+        Column::text(heads::ELECTRODE, Width::Share(1.0)),
+        Column::figures(words::SETTING, sign, Width::Fit(40.0)).style(STRONG),
+        Column::figures(words::TIP, sign, Width::Fixed(36.0)),
+        Column::figures(words::MINUTES, words::EACH, Width::Fit(36.0)),
     ])
     .tight();
     let fine = matter.fine();
@@ -42,7 +43,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     }
     let basis = english::angle_basis(matter.job.angle_basis());
     let keep = table.least(flow);
-    flow.section("Holes", &words::hole_table_remark(unit, basis), keep);
+    flow.section(words::NAME, &words::hole_table_remark(unit, basis), keep);
     if table.rows.is_empty() {
         flow.text(BODY, words::NO_HOLES);
         return;
@@ -50,7 +51,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     table.set(flow);
     if basis::on_start_values(matter) {
         flow.take(mm(0.8));
-        flow.text(STRONG, words::START_VALUES);
+        flow.text(STRONG, floor::START_VALUES);
     }
     section::strip(matter, flow);
 }
@@ -88,7 +89,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
         Cell::new(
             figures
                 .and_then(|figures| matter.tube(figures.tube?))
-                .map_or_else(|| "not chosen yet".to_owned(), |tube| tube.name.clone()),
+                .map_or_else(|| words::NOT_CHOSEN.to_owned(), |tube| tube.name.clone()),
         ),
         Cell::new(setting),
         Cell::new(tip),
@@ -166,7 +167,7 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
         spread(matter, hole),
     ];
     if !hole.row.note.is_empty() {
-        lines.push(format!("Drawing: {}", hole.row.note.text().trim()));
+        lines.push(words::drawing(hole.row.note.text().trim()));
     }
     let remarks = matter.remarks_on(hole.row.id).into_iter();
     for remark in remarks.filter(|remark| remark.floor) {
@@ -181,13 +182,13 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
     let row = hole.row;
     let mut said: Vec<String> = Vec::new();
     if !row.surface.text().trim().is_empty() {
-        said.push(words::entry(row.surface.text().trim()));
+        said.push(hole_words::entry(row.surface.text().trim()));
     }
     if let Some(layers) = hole.layers_text(matter.job.unit, &matter.material_named()) {
-        said.push(words::layers(&layers));
+        said.push(hole_words::layers(&layers));
     }
     if let Some(clearance) = hole.clearance(matter.job.unit) {
-        said.push(words::clearance(&clearance));
+        said.push(hole_words::clearance(&clearance));
     }
     // A depth with limits, or with words, stands as the drawing gives it too.
     let depth = row.depth.text().trim();
@@ -273,15 +274,18 @@ fn spread(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         .zip(figures.wear_high_mm)
         .filter(|_| !typed.wear);
     let shown = |mm| shown::with_unit(mm, unit, decimals);
-    let wear = wear.map(|(median, high)| UsedUp {
+    let wear = wear.map(|(median, high)| words::UsedUp {
         planned: shown(median),
         high: shown(high),
     });
     let mut said = words::spread(minutes, wear);
-    let figures: Vec<&str> = [(typed.minutes, "minutes"), (typed.wear, "wear")]
-        .into_iter()
-        .filter_map(|(typed, name)| typed.then_some(name))
-        .collect();
+    let figures: Vec<&str> = [
+        (typed.minutes, words::OWN_MINUTES),
+        (typed.wear, words::OWN_WEAR),
+    ]
+    .into_iter()
+    .filter_map(|(typed, name)| typed.then_some(name))
+    .collect();
     if !figures.is_empty() {
         said = format!("{said} {}", words::typed(&figures));
     }

@@ -11,7 +11,9 @@ use crate::typeset::form::{self, HAND};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::typeset::wrap::Span;
-use crate::words::traveler as words;
+use crate::words::heads;
+use crate::words::phrases;
+use crate::words::traveler::inspection as words;
 
 /// Pieces beside each other on one sheet.
 const ACROSS: usize = 6;
@@ -25,13 +27,13 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     } else {
         &pieces[..]
     };
-    let sign = words::unit_in_full(matter.job.unit);
-    let mut remark = format!("measured size over number of holes that passed; in {sign}");
+    let sign = phrases::unit_in_full(matter.job.unit);
+    let mut remark = words::remark(sign);
     if shown.len() < pieces.len() {
         let further = words::further_pieces(shown.len() + 1, pieces.len());
         remark += &format!(". {further}");
     }
-    flow.section("Inspection", &remark, mm(30.0));
+    flow.section(words::NAME, &remark, mm(30.0));
     for (lead, field) in [
         (words::ASKED_FOR, Field::Inspection),
         (words::RECAST, Field::RecastLimit),
@@ -65,7 +67,7 @@ fn pieces(matter: &Matter<'_>) -> Vec<(String, String)> {
     (1..=count)
         .map(|piece| {
             let serial = serials.next().unwrap_or_default();
-            (format!("Piece {piece}"), serial)
+            (words::piece(piece), serial)
         })
         .collect()
 }
@@ -74,15 +76,15 @@ fn pieces(matter: &Matter<'_>) -> Vec<(String, String)> {
 fn table(matter: &Matter<'_>, pieces: &[(String, String)], across: usize) -> Table {
     let unit = matter.job.unit;
     let mut columns = vec![
-        Column::text("Mark", Width::Fit(46.0)).style(STRONG),
-        Column::text("Limits, depth", Width::Fit(96.0)),
+        Column::text(heads::MARK, Width::Fit(46.0)).style(STRONG),
+        Column::text(words::LIMITS, Width::Fit(96.0)),
     ];
     let heads = pieces.iter();
     columns.extend(heads.map(|(piece, _)| Column::text(piece, Width::Share(1.0))));
     let nobody = across.saturating_sub(pieces.len());
     columns.extend((0..nobody).map(|_| Column::text("", Width::Share(1.0))));
     let mut table = Table::new(columns).written_on();
-    let mut serials = vec![Cell::styled("serial", BODY), Cell::default()];
+    let mut serials = vec![Cell::styled(words::SERIAL, BODY), Cell::default()];
     serials.extend(pieces.iter().map(|(_, serial)| Cell::new(serial.as_str())));
     table.row(TableRow::new(serials).at_least(HAND));
     let fine = matter.fine();
@@ -94,7 +96,7 @@ fn table(matter: &Matter<'_>, pieces: &[(String, String)], across: usize) -> Tab
                 let lower = shown::length(lower, unit, fine);
                 format!("{lower}\u{a0}\u{2013}\u{a0}{upper}")
             } else {
-                format!("at most {upper}")
+                phrases::at_most(&upper)
             }
         });
         let depth = hole

@@ -11,13 +11,14 @@ use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::heads;
 use crate::words::inspection::{GO, NO_GO};
-use crate::words::traveler as words;
+use crate::words::traveler::kit as words;
 
 const ROW: f64 = 5.6 * 72.0 / 25.4;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
-    side(flow, "Kit", |flow| {
+    side(flow, words::NAME, |flow| {
         flow.beside(0.64, |flow| tubes(matter, flow), |flow| pins(matter, flow));
     });
 }
@@ -36,9 +37,9 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
         Table::new([
             Column::center("", Width::Fixed(mm(3.2))),
             Column::text(name, Width::Share(1.0)),
-            Column::figures("Take", "", Width::Fit(40.0)).style(STRONG),
-            Column::text("for", Width::Fit(mm(34.0))),
-            Column::text("Guide", Width::Fit(mm(26.0))),
+            Column::figures(words::TAKE, "", Width::Fit(40.0)).style(STRONG),
+            Column::text(words::FOR, Width::Fit(mm(34.0))),
+            Column::text(words::GUIDE, Width::Fit(mm(26.0))),
         ])
     };
     let row = |tube: Idx<Tube>, take: u32, rows: Vec<RowId>| {
@@ -52,7 +53,7 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
         ])
         .at_least(ROW)
     };
-    let mut table = head("Electrode");
+    let mut table = head(heads::ELECTRODE);
     for electrode in electrodes {
         let rows = drilled(matter, electrode).collect();
         table.row(row(electrode.tube, electrode.kit, rows).note(why(electrode)));
@@ -115,7 +116,7 @@ fn guide(matter: &Matter<'_>, tube: Idx<Tube>) -> String {
     let guide = matter
         .tube(tube)
         .and_then(|tube| tables.guide_for(tube.outer_mm)?.of(&tables.guides));
-    guide.map_or_else(|| "none in the shop".to_owned(), |guide| guide.name.clone())
+    guide.map_or_else(|| words::NO_GUIDE.to_owned(), |guide| guide.name.clone())
 }
 
 fn pins(matter: &Matter<'_>, flow: &mut Flow) {
@@ -123,7 +124,7 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
     let sign = shown::unit(unit);
     let mut table = Table::new([
         Column::center("", Width::Fixed(mm(3.2))),
-        Column::text("Pins for", Width::Share(1.0)),
+        Column::text(words::PINS, Width::Share(1.0)),
         Column::figures(GO, sign, Width::Fit(60.0)),
         Column::figures(NO_GO, sign, Width::Fit(60.0)),
     ]);

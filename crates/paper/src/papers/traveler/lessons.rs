@@ -9,7 +9,7 @@ use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::wrap::Span;
-use crate::words::lessons as words;
+use crate::words::traveler::lessons as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let lessons: Vec<&str> = matter

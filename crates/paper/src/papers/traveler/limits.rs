@@ -10,10 +10,10 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
-use crate::words::traveler as words;
+use crate::words::traveler::limits as words;
 
 pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
-    side(flow, "Stop if \u{2026}", |flow| {
+    side(flow, words::NAME, |flow| {
         for line in matter
             .text(Field::StopIf)
             .lines()
@@ -28,15 +28,8 @@ pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
             .collect();
         let used = wear(matter);
         if !used.is_empty() {
-            list.push(format!(
-                "one hole uses up more electrode than planned: {}{}",
-                used.join("; "),
-                if basis::on_start_values(matter) {
-                    format!(" ({})", words::START_VALUES_SHORT)
-                } else {
-                    String::new()
-                }
-            ));
+            let on_start_values = basis::on_start_values(matter);
+            list.push(words::used_up(&used.join("; "), on_start_values));
         }
         flow.dashes(BODY, list.iter().map(String::as_str));
         flow.take(mm(0.8));
@@ -55,10 +48,9 @@ fn wear(matter: &Matter<'_>) -> Vec<String> {
             continue;
         };
         let decimals = shown::middling(unit) - 1;
-        let text = format!(
-            "{} planned, stop above {}",
-            shown::with_unit(usual, unit, decimals),
-            shown::with_unit(most, unit, decimals)
+        let text = words::wear(
+            &shown::with_unit(usual, unit, decimals),
+            &shown::with_unit(most, unit, decimals),
         );
         match groups.iter_mut().find(|group| group.0 == text) {
             Some(group) => group.1.push(hole.row.id),

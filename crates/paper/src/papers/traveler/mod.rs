@@ -52,6 +52,6 @@ pub fn traveler(matter: &Matter<'_>) -> Document {
     if matter.annex {
         places::annex(matter, &mut flow);
     }
-    let frame = Frame::of(matter, Paper::Traveler, words::TITLE, words::FOOT);
+    let frame = Frame::of(matter, Paper::Traveler, words::title::TITLE, words::FOOT);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }

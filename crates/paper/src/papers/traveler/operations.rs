@@ -12,17 +12,18 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::HAND;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::traveler as words;
+use crate::words::heads;
+use crate::words::traveler::{self as floor, operations as words};
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let mut table = Table::new([
-        Column::figures("No.", "", Width::Fixed(mm(7.0))).style(STRONG),
-        Column::text("Operation", Width::Share(1.0)),
-        Column::figures("Planned", "for the lot", Width::Fixed(mm(17.0))),
-        Column::figures("good", "parts", Width::Fixed(mm(13.0))),
-        Column::figures("not good", "parts", Width::Fixed(mm(14.0))),
-        Column::text("Date", Width::Fixed(mm(20.0))),
-        Column::text("Name", Width::Fixed(mm(28.0))),
+        Column::figures(words::NUMBER, "", Width::Fixed(mm(7.0))).style(STRONG),
+        Column::text(words::OPERATION, Width::Share(1.0)),
+        Column::figures(words::PLANNED, words::FOR_LOT, Width::Fixed(mm(17.0))),
+        Column::figures(words::GOOD, heads::IN_PARTS, Width::Fixed(mm(13.0))),
+        Column::figures(heads::NOT_GOOD, heads::IN_PARTS, Width::Fixed(mm(14.0))),
+        Column::text(heads::DATE, Width::Fixed(mm(20.0))),
+        Column::text(heads::NAME, Width::Fixed(mm(28.0))),
     ])
     .written_on();
     for (index, (what, minutes)) in list(matter).into_iter().enumerate() {
@@ -39,11 +40,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             .at_least(HAND + mm(1.0)),
         );
     }
-    flow.section(
-        "Operations",
-        "sign when done; the next one starts only then",
-        table.least(flow) + mm(10.0),
-    );
+    flow.section(words::NAME, words::REMARK, table.least(flow) + mm(10.0));
     hours(matter, flow);
     table.set(flow);
 }
@@ -61,7 +58,7 @@ fn hours(matter: &Matter<'_>, flow: &mut Flow) {
     .map(|hours| shown::minutes(hours * 60.0));
     let mut said = words::machine_hours(&usual, &low, &high);
     if basis::on_start_values(matter) {
-        said += &format!(" {}", words::START_VALUES);
+        said += &format!(" {}", floor::START_VALUES);
     }
     flow.text(BODY, &said);
 }
@@ -70,36 +67,30 @@ fn hours(matter: &Matter<'_>, flow: &mut Flow) {
 fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
     let lot = matter.figures.lot.as_ref();
     let of = |pick: fn(&LotFigures) -> f64| lot.map(pick).map(shown::minutes).unwrap_or_default();
-    let machine = match matter.text(Field::Machine) {
-        "" => String::new(),
-        name => format!(" on {name}"),
-    };
+
     let mut list = vec![
+        (words::RECEIVE.to_owned(), of(|lot| lot.labor.receive)),
         (
-            "Receive: count, look over, note damage and heat".to_owned(),
-            of(|lot| lot.labor.receive),
-        ),
-        (
-            format!("Set up{machine}: fixture, guide, electrode, zero"),
+            words::set_up(matter.text(Field::Machine)),
             of(|lot| lot.machine.set_up),
         ),
         (
-            "First piece: drill, measure, approve".to_owned(),
+            words::FIRST_PIECE.to_owned(),
             of(|lot| lot.machine.first_piece),
         ),
     ];
     let first = 10 * (list.len() + 1);
     for (index, setup) in matter.figures.setups.iter().enumerate() {
-        let what = format!("Drill setup {}: {}", index + 1, one_setup(matter, setup));
+        let what = words::drill(index + 1, &one_setup(matter, setup));
         // The time of drilling is known for all setups together.
         let planned = match index {
             0 => of(drilling),
-            _ => format!("in {first}"),
+            _ => words::planned_in(first),
         };
         list.push((what, planned));
     }
     if matter.figures.setups.is_empty() {
-        list.push(("Drill".to_owned(), of(drilling)));
+        list.push((words::DRILL.to_owned(), of(drilling)));
     }
     list.push((
         words::clean(matter.kinds()).to_owned(),
@@ -107,10 +98,7 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
     ));
     if matter.has(Field::OutsideText) {
         list.push((
-            format!(
-                "Outside: {} (count out and in)",
-                matter.text(Field::OutsideText)
-            ),
+            words::outside(matter.text(Field::OutsideText)),
             String::new(),
         ));
     }
@@ -120,10 +108,7 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
         more => format!("{inspect}; {more}"),
     };
     list.push((inspect, of(|lot| lot.labor.inspect)));
-    list.push((
-        "Pack as received, rust protection, papers".to_owned(),
-        of(|lot| lot.labor.pack),
-    ));
+    list.push((words::PACK.to_owned(), of(|lot| lot.labor.pack)));
     list
 }
 

@@ -11,7 +11,9 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::BODY;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::traveler as words;
+use crate::words::heads;
+use crate::words::phrases;
+use crate::words::traveler::order as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let electrodes = matter
@@ -19,23 +21,19 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         .lot
         .as_ref()
         .map_or(&[][..], |lot| &lot.electrodes);
-    let mut remark = "planned at the usual wear".to_owned();
-    if basis::on_start_values(matter) {
-        remark += &format!(" ({})", words::START_VALUES_SHORT);
-    }
-    remark += "; measure the electrode and go by what is left of it";
-    flow.section("Order, and when to change the electrode", &remark, mm(30.0));
+    let remark = words::remark(basis::on_start_values(matter));
+    flow.section(words::NAME, &remark, mm(30.0));
     if electrodes.iter().all(|electrode| electrode.plan.is_empty()) {
         flow.text(BODY, words::NO_LOADS);
         return;
     }
     let unit = matter.job.unit;
     let mut table = Table::new([
-        Column::text("Tube", Width::Fit(120.0)),
-        Column::figures("Electrode", "number", Width::Fit(60.0)),
-        Column::text("drills, in this order", Width::Share(1.0)),
-        Column::figures("then left to use", shown::unit(unit), Width::Fixed(50.0)),
-        Column::text("what to do with the rest", Width::Fixed(150.0)),
+        Column::text(words::TUBE, Width::Fit(120.0)),
+        Column::figures(heads::ELECTRODE, words::NUMBER, Width::Fit(60.0)),
+        Column::text(words::DRILLS, Width::Share(1.0)),
+        Column::figures(words::LEFT, shown::unit(unit), Width::Fixed(50.0)),
+        Column::text(words::REST, Width::Fixed(150.0)),
     ]);
     for electrode in electrodes {
         rows(matter, electrode, &mut table);
@@ -74,7 +72,7 @@ fn drills(matter: &Matter<'_>, load: &ElectrodeLoad) -> String {
         .iter()
         .map(|(row, count)| format!("{}\u{a0}\u{d7}\u{a0}{count}", matter.mark(*row)))
         .collect::<Vec<_>>()
-        .join(", then ")
+        .join(phrases::THEN)
 }
 
 /// Marks of which what is left still drills a whole hole.

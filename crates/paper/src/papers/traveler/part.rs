@@ -15,27 +15,28 @@ use crate::typeset::form::{self, Field as Blank};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::wrap::Span;
-use crate::words::traveler as words;
-use crate::words::{cautions, lifting};
+use crate::words::traveler::lifting;
+use crate::words::traveler::part as words;
+use crate::words::{captions, cautions};
 
 pub(super) fn drawing(matter: &Matter<'_>, flow: &mut Flow) {
-    side(flow, "Drawing", |flow| {
+    side(flow, words::DRAWING, |flow| {
         form::fields(
             flow,
             &[
-                Blank::of("drawing", matter.text(Field::Drawing), 2.6).style(STRONG),
+                Blank::of(captions::DRAWING, matter.text(Field::Drawing), 2.6).style(STRONG),
                 Blank::of(
-                    "revision of the drawing",
+                    words::DRAWING_REVISION,
                     matter.follows().drawing_revision,
                     1.8,
                 )
                 .style(STRONG),
                 Blank::of(
-                    "title block tolerance",
+                    words::TOLERANCE,
                     &shown::plus_minus(&matter.typed_length(Field::DefaultTolerance)),
                     1.8,
                 ),
-                Blank::of("datums and pick-up", matter.text(Field::Datums), 3.6),
+                Blank::of(words::DATUMS, matter.text(Field::Datums), 3.6),
             ],
         );
         let calls = matter.job.slips_of::<kind::Call>();
@@ -57,21 +58,17 @@ pub(super) fn drawing(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// Size, wall and mass, with a word about lifting.
 pub(super) fn part(matter: &Matter<'_>, flow: &mut Flow) {
-    side(flow, "Part", |flow| {
+    side(flow, words::PART, |flow| {
         form::fields(
             flow,
             &[
-                Blank::of("size x, y, z", &size(matter), 3.0),
-                Blank::of(
-                    "wall thickness",
-                    &matter.typed_length(Field::Thickness),
-                    1.6,
-                ),
-                Blank::of("mass of one", matter.text(Field::Mass), 1.4).style(STRONG),
+                Blank::of(words::SIZE, &size(matter), 3.0),
+                Blank::of(words::WALL, &matter.typed_length(Field::Thickness), 1.6),
+                Blank::of(words::MASS, matter.text(Field::Mass), 1.4).style(STRONG),
             ],
         );
         let lifted = lifting::lifting(matter.input.mass_kg);
-        let lead = Span::new(STRONG, "Lifting: ");
+        let lead = Span::new(STRONG, words::LIFTING);
         flow.paragraph(&[lead, Span::new(BODY, lifted)], 0.0);
     });
 }
@@ -86,30 +83,23 @@ fn size(matter: &Matter<'_>) -> String {
 }
 
 pub(super) fn material(matter: &Matter<'_>, flow: &mut Flow) {
-    side(flow, "Material", |flow| {
+    side(flow, words::MATERIAL, |flow| {
         form::fields(
             flow,
             &[
-                Blank::of("material", &matter.material_named(), 3.0).style(STRONG),
-                Blank::of("condition", matter.text(Field::Condition), 3.0),
-                Blank::of("hardness", matter.text(Field::Hardness), 1.6),
-                Blank::of(
-                    "coating, scale, bare spot",
-                    matter.text(Field::Coating),
-                    2.4,
-                ),
+                Blank::of(captions::MATERIAL, &matter.material_named(), 3.0).style(STRONG),
+                Blank::of(captions::CONDITION, matter.text(Field::Condition), 3.0),
+                Blank::of(captions::HARDNESS, matter.text(Field::Hardness), 1.6),
+                Blank::of(words::COATING, matter.text(Field::Coating), 2.4),
             ],
         );
         if matter.has(Field::Resistivity) {
-            let lead = Span::new(STRONG, "Resistivity, measured: ");
+            let lead = Span::new(STRONG, words::RESISTIVITY);
             let text = matter.text(Field::Resistivity);
             flow.paragraph(&[lead, Span::new(BODY, text)], 0.0);
         }
         for (name, hazards) in dangers(matter) {
-            let lead = match name {
-                Some(name) => format!("Hazard of {name}: "),
-                None => "Hazard: ".to_owned(),
-            };
+            let lead = words::hazard(name);
             let text = match hazards {
                 None => words::HAZARD_UNKNOWN.to_owned(),
                 Some([]) => words::HAZARD_NONE.to_owned(),
@@ -170,14 +160,8 @@ fn all_received(matter: &Matter<'_>, line: &LineOf<kind::Received>) -> String {
 }
 
 pub(super) fn received(matter: &Matter<'_>, flow: &mut Flow) {
-    side(flow, "Received", |flow| {
-        let expected = match (matter.follows().quantity, matter.count_of(Field::Spares)) {
-            (Some(parts), Some(spares)) if spares > 0 => {
-                format!("count, of {parts} and {spares} spare")
-            }
-            (Some(parts), _) => format!("count, of {parts}"),
-            (None, _) => "count".to_owned(),
-        };
+    side(flow, words::RECEIVED, |flow| {
+        let expected = words::expected(matter.follows().quantity, matter.count_of(Field::Spares));
         let count = match life::sum::<kind::Received, _>(matter.job, line::Count) {
             0 => String::new(),
             count => count.to_string(),
@@ -201,11 +185,11 @@ pub(super) fn received(matter: &Matter<'_>, flow: &mut Flow) {
             &[
                 Blank::of(&expected, &count, 2.0).style(STRONG),
                 Blank::of(
-                    "heat and serial numbers",
+                    words::HEAT,
                     &together(&[LineOf::new(line::Heat), LineOf::new(line::Serials)]),
                     3.0,
                 ),
-                Blank::of("condition, existing damage", &together(&condition), 5.0),
+                Blank::of(words::DAMAGE, &together(&condition), 5.0),
             ],
         );
         form::sign_off(flow, words::RECEIVED_CHECK);

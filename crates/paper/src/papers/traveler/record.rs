@@ -10,7 +10,8 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Field as Blank, HAND};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::record as words;
+use crate::words::heads;
+use crate::words::traveler::record as words;
 
 /// Rows that are worth a page of their own.
 const FEW: usize = 6;
@@ -28,15 +29,15 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
     let unit = shown::unit(matter.job.unit);
     let mut table = Table::new([
-        Column::text("Date", Width::Fixed(mm(20.0))),
-        Column::text("Piece, serial", Width::Share(1.0)),
-        Column::text("Mark, holes from \u{2013} to", Width::Share(1.2)),
-        Column::text("Electrode number", Width::Fixed(mm(17.0))),
-        Column::figures("Tube before", unit, Width::Fixed(mm(16.0))),
-        Column::figures("Tube after", unit, Width::Fixed(mm(16.0))),
-        Column::figures("Sparking", "min", Width::Fixed(mm(16.0))),
-        Column::text("Broke, stuck, redone", Width::Share(1.0)),
-        Column::text("Name", Width::Fixed(mm(17.0))),
+        Column::text(heads::DATE, Width::Fixed(mm(20.0))),
+        Column::text(heads::PIECE, Width::Share(1.0)),
+        Column::text(words::MARK, Width::Share(1.2)),
+        Column::text(words::ELECTRODE, Width::Fixed(mm(17.0))),
+        Column::figures(words::BEFORE, unit, Width::Fixed(mm(16.0))),
+        Column::figures(words::AFTER, unit, Width::Fixed(mm(16.0))),
+        Column::figures(words::SPARKING, words::MINUTES, Width::Fixed(mm(16.0))),
+        Column::text(words::TROUBLE, Width::Share(1.0)),
+        Column::text(heads::NAME, Width::Fixed(mm(17.0))),
     ])
     .written_on();
     for run in matter.job.slips_of::<kind::Run>() {
@@ -45,15 +46,15 @@ fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
     for _ in 0..rows {
         table.row(TableRow::new((0..9).map(|_| Cell::blank())).at_least(ROW));
     }
-    flow.section("Run record", words::REMARK, 0.0);
+    flow.section(words::NAME, words::REMARK, 0.0);
     table.set(flow);
     flow.take(mm(2.0));
     form::fields(
         flow,
         &[
-            Blank::blank("machine hours from \u{2013} to, stops taken off", 1.0),
-            Blank::blank("settings that worked, where they differ", 1.6),
-            Blank::blank("what to do otherwise next time", 1.6),
+            Blank::blank(words::HOURS, 1.0),
+            Blank::blank(words::SETTINGS, 1.6),
+            Blank::blank(words::NEXT_TIME, 1.6),
         ],
     );
 }

@@ -20,7 +20,7 @@ use crate::typeset::form;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side;
 use crate::typeset::wrap::Span;
-use crate::words::traveler as words;
+use crate::words::traveler::stop as words;
 
 const BAR: Stroke = Stroke::new(1.4, Ink::Accent);
 
@@ -45,13 +45,13 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         let differs = |topic| matches!(topic, Topic::Revision(_) | Topic::Quantity | Topic::Due);
         for differs in differs::of(matter, differs) {
             let said = format!("{} {}", differs.said.join(" "), differs.settled);
-            lead(flow, "Order: ", &said);
+            lead(flow, words::OF_ORDER, &said);
         }
         if let Some(differs) = matter.worked_out_for_another_quantity() {
-            lead(flow, "Check: ", &differs);
+            lead(flow, words::CHECK, &differs);
         }
         for remark in of_level(matter, Level::Check).filter(|remark| remark.row.is_none()) {
-            lead(flow, "Check: ", &remark.text);
+            lead(flow, words::CHECK, &remark.text);
         }
         flow.text(STRONG, &worth(matter));
         troubles(matter, flow);
@@ -118,7 +118,7 @@ fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
     }
     let open = nonconformance::all(matter).into_iter();
     for trouble in open.filter(nonconformance::Trouble::is_open) {
-        lead(flow, "Non-conformance ", &trouble.for_the_floor());
+        lead(flow, words::NONCONFORMANCE, &trouble.for_the_floor());
     }
 }
 
@@ -127,10 +127,10 @@ fn hold_said(hold: View<'_, kind::Hold>) -> String {
     let mut said = hold.text(line::Point).to_owned();
     let notice = hold.text(line::NoticeDays);
     if !notice.is_empty() {
-        said += &format!(", {notice} days of notice");
+        said += &words::notice(notice);
     }
     if !hold.text(line::Notified).is_empty() {
-        said += &format!(", notice given on {}", day::day(hold, line::Notified));
+        said += &words::notified(&day::day(hold, line::Notified));
     }
     if !hold.get(line::Note).is_empty() {
         said += &format!(": {}", hold.get(line::Note).replace('\n', " "));
@@ -139,7 +139,7 @@ fn hold_said(hold: View<'_, kind::Hold>) -> String {
     match (freed.as_str(), by) {
         ("", "") => {}
         ("", by) => said += &format!("; {by}"),
-        (freed, by) => said += &format!("; released on {freed} {by}"),
+        (freed, by) => said += &words::released(freed, by),
     }
     said.trim_end().to_owned()
 }
@@ -150,20 +150,15 @@ fn worth(matter: &Matter<'_>) -> String {
     let mut said = Vec::new();
     match matter.amount_of(Field::PartValue) {
         None => said.push(words::VALUE_UNKNOWN.to_owned()),
-        Some(value) => said.push(format!("one part is worth {value}\u{a0}{currency}")),
+        Some(value) => said.push(words::value(&format!("{value}\u{a0}{currency}"))),
     }
     if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
-        said.push(format!(
-            "the shop's liability is limited to {cap}\u{a0}{currency} of it"
-        ));
+        said.push(words::cap(&format!("{cap}\u{a0}{currency}")));
     }
     said.push(match matter.count_of(Field::Spares) {
-        None if matter.has(Field::Spares) => format!("spares: {}", matter.text(Field::Spares)),
-        None | Some(0) => "no spare part was sent".to_owned(),
-        Some(spares) => format!(
-            "{} sent for trials",
-            words::count(spares, "spare part", "spare parts")
-        ),
+        None if matter.has(Field::Spares) => words::spares_typed(matter.text(Field::Spares)),
+        None | Some(0) => words::NO_SPARES.to_owned(),
+        Some(spares) => words::spares(spares),
     });
     quillbore_job::words::speaker::capital(&said.join("; ")) + "."
 }

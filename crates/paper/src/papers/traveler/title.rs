@@ -12,8 +12,10 @@ use crate::typeset::form::{self, Field as Blank};
 use crate::typeset::look::{BODY, LARGE, STRONG, TITLE};
 use crate::typeset::side::side;
 use crate::typeset::wrap::Span;
-use crate::words::of_order as order_words;
-use crate::words::traveler as words;
+use crate::words::captions;
+use crate::words::traveler::of_order as order_words;
+
+use crate::words::traveler::title as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let number = matter.number.unwrap_or(&matter.job.number);
@@ -22,37 +24,33 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of("job", &matter.job.number, 1.9)
+            Blank::of(words::JOB, &matter.job.number, 1.9)
                 .style(LARGE)
                 .whole(),
-            Blank::of("part", matter.text(Field::Part), 3.2)
+            Blank::of(captions::PART, matter.text(Field::Part), 3.2)
                 .style(LARGE)
                 .whole(),
-            Blank::of("revision", matter.follows().revision, 1.2).style(LARGE),
-            Blank::of("quantity", &matter.quantity_text(), 1.2).style(LARGE),
-            Blank::of("due", &matter.due_text(), 2.4).style(LARGE),
+            Blank::of(captions::REVISION, matter.follows().revision, 1.2).style(LARGE),
+            Blank::of(captions::QUANTITY, &matter.quantity_text(), 1.2).style(LARGE),
+            Blank::of(words::DUE, &matter.due_text(), 2.4).style(LARGE),
         ],
     );
     flow.take(mm(0.6));
     let call_off = matter.call_off().map_or("", |slip| slip.get(line::Number));
     let share = opening::po_share(matter, 2.8);
     let mut row = vec![
-        Blank::of("customer's PO", matter.order_number(), share)
+        Blank::of(captions::CUSTOMERS_ORDER, matter.order_number(), share)
             .style(LARGE)
             .whole()
             .boxed(),
     ];
     if !call_off.is_empty() {
-        row.push(Blank::filled("call-off", call_off, 1.6).style(STRONG));
+        row.push(Blank::filled(words::CALL_OFF, call_off, 1.6).style(STRONG));
     }
     row.extend([
-        Blank::of("customer", matter.text(Field::Customer), 2.6),
-        Blank::of("part name", matter.text(Field::PartName), 2.4),
-        Blank::of(
-            "customer's reference",
-            matter.text(Field::CustomerReference),
-            1.8,
-        ),
+        Blank::of(captions::CUSTOMER, matter.text(Field::Customer), 2.6),
+        Blank::of(captions::PART_NAME, matter.text(Field::PartName), 2.4),
+        Blank::of(words::REFERENCE, matter.text(Field::CustomerReference), 1.8),
     ]);
     form::fields(flow, &row);
     for said in matter.withdrawn(Paper::Traveler) {
@@ -72,12 +70,12 @@ pub(super) fn notes(matter: &Matter<'_>, flow: &mut Flow) {
         .filter(|told| !told.is_empty())
         .collect();
     if !told.is_empty() {
-        side(flow, "Order", |flow| {
+        side(flow, words::ORDER, |flow| {
             flow.dashes(BODY, told.iter().map(String::as_str));
         });
     }
     if matter.has(Field::Notes) {
-        side(flow, "Notes", |flow| {
+        side(flow, words::NOTES, |flow| {
             for line in matter.text(Field::Notes).lines() {
                 flow.paragraph(&[Span::new(BODY, line.trim())], 0.0);
             }

@@ -20,6 +20,7 @@ use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, SMALL, STRONG};
 use crate::typeset::wrap::Span;
 use crate::words::axes as words;
+use crate::words::phrases;
 use crate::words::traveler as floor;
 use printed_place::PrintedPlace;
 
@@ -30,8 +31,8 @@ pub(super) fn annex(matter: &Matter<'_>, flow: &mut Flow) {
         return;
     }
     flow.next_page();
-    let unit = floor::unit_in_full(matter.job.unit);
-    flow.section(words::ANNEX, &format!("{unit} and degrees"), mm(30.0));
+    let unit = phrases::unit_in_full(matter.job.unit);
+    flow.section(words::ANNEX, &words::annex_remark(unit), mm(30.0));
     flow.text(BODY, words::LEGEND);
     flow.take(mm(1.0));
     let mounted = axes::mounted(matter);
@@ -148,11 +149,7 @@ fn line(place: &Place, stop: Option<&Stop>, unit: Unit) -> PrintedPlace {
 fn block(hole: &Hole<'_>, far: bool, lines: &[PrintedPlace], flow: &mut Flow) {
     let (alike, columns) = alike(lines);
     let size = shown::plus_minus(hole.row.size.text().trim());
-    let count = floor::count(
-        u32::try_from(lines.len()).unwrap_or(u32::MAX),
-        "location",
-        "locations",
-    );
+    let count = words::locations(u32::try_from(lines.len()).unwrap_or(u32::MAX));
     flow.skip(mm(2.0));
     flow.need(mm(18.0));
     let name = format!(
@@ -188,7 +185,7 @@ fn alike(lines: &[PrintedPlace]) -> (String, Vec<usize>) {
     }
     let mut said = String::new();
     if !told.is_empty() {
-        said = format!("   all at {}", told.join(", "));
+        said = words::all_at(&told.join(", "));
     }
     if as_on_part {
         said += words::AS_ON_PART;

@@ -6,6 +6,28 @@ use quillbore_job::slip::{LineOf, kind, line};
 /// What the record is for.
 pub const REMARK: &str =
     "what really happened, one line for each electrode; the office types it in";
+/// Name of the section.
+pub const NAME: &str = "Run record";
+/// Head of the holes.
+pub const MARK: &str = "Mark, holes from \u{2013} to";
+/// Head of the electrode's number.
+pub const ELECTRODE: &str = "Electrode number";
+/// Head of the tube's length before.
+pub const BEFORE: &str = "Tube before";
+/// Head of the tube's length after.
+pub const AFTER: &str = "Tube after";
+/// Head of the minutes of sparking.
+pub const SPARKING: &str = "Sparking";
+/// What the minutes of sparking are counted in.
+pub const MINUTES: &str = "min";
+/// Head of what went wrong.
+pub const TROUBLE: &str = "Broke, stuck, redone";
+/// Caption of the machine's hours.
+pub const HOURS: &str = "machine hours from \u{2013} to, stops taken off";
+/// Caption of the settings.
+pub const SETTINGS: &str = "settings that worked, where they differ";
+/// Caption of what was learned.
+pub const NEXT_TIME: &str = "what to do otherwise next time";
 
 /// Lines of a record that stand under its row, in their order.
 pub const IN_NOTE: [LineOf<kind::Run>; 9] = [

@@ -2,7 +2,7 @@
 
 use quillbore_job::Line;
 
-use super::traveler::count;
+use crate::words::phrases::count;
 
 /// An order that is called off in parts.
 pub const BLANKET: &str = "blanket order, called off in parts";

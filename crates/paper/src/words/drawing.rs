@@ -1,0 +1,39 @@
+//! Words beside drawings.
+
+/// What stands under sections of holes.
+pub const SECTIONS: &str = "holes in section; angles true, lengths not to scale";
+
+/// The angle of a hole to the surface's normal.
+pub fn from_normal(degrees: &str) -> String {
+    format!("{degrees}\u{b0} from normal")
+}
+
+/// The angle of a hole to the surface.
+pub fn from_surface(degrees: &str) -> String {
+    format!("{degrees}\u{b0} from surface")
+}
+
+/// The electrodes that a tube is drawn for.
+pub fn electrodes(numbers: &str) -> String {
+    format!("no. {numbers}")
+}
+
+/// What is left of an electrode.
+pub fn left(length: &str) -> String {
+    format!("{length} left")
+}
+
+/// What stands beside the ruler.
+pub fn scale(unit: &str) -> String {
+    format!("to scale, {unit}; hatched: used up")
+}
+
+/// Loads that are not drawn.
+pub fn not_drawn(more: usize) -> String {
+    match more {
+        1 => "1 more kind of load stands in the table above and is not drawn.".to_owned(),
+        more => {
+            format!("{more} more kinds of loads stand in the table above and are not drawn.")
+        }
+    }
+}

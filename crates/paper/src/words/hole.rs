@@ -1,0 +1,27 @@
+//! What papers say of a row of holes as the drawing has it.
+
+use quillbore_calc::input::HoleEnd;
+
+/// Where a hole ends, as printed.
+pub fn end(end: HoleEnd) -> &'static str {
+    match end {
+        HoleEnd::Through => "through",
+        HoleEnd::Into => "into",
+        HoleEnd::Blind => "blind",
+    }
+}
+
+/// The surface at the entry.
+pub fn entry(surface: &str) -> String {
+    format!("Entry: {surface}.")
+}
+
+/// The layers of a hole.
+pub fn layers(layers: &str) -> String {
+    format!("Layers from the entry: {layers}.")
+}
+
+/// The clearance behind an exit.
+pub fn clearance(length: &str) -> String {
+    format!("Clearance behind: {length}.")
+}

@@ -1,0 +1,19 @@
+//! Words of the head of papers that go to or come from a customer.
+
+/// The customer's number of the inquiry.
+pub const REFERENCE: &str = "Customer's reference: ";
+
+/// A paper that this one replaces.
+pub fn withdrawn(number: &str, day: &str, by: &str, why: &str) -> String {
+    let mut said = format!("{number} no longer stands");
+    if !day.is_empty() {
+        said += &format!(", withdrawn on {day}");
+    }
+    if !by.is_empty() {
+        said += &format!(" by {by}");
+    }
+    if !why.is_empty() {
+        said += &format!(": {why}");
+    }
+    said + ". Use this paper only."
+}

@@ -1,0 +1,67 @@
+//! Phrases that several papers build their lines of.
+
+use quillbore_job::Unit;
+
+/// Between things that come one after the other.
+pub const THEN: &str = ", then ";
+/// Nobody has said what it is.
+pub const NOT_NAMED: &str = "not named";
+/// No delivery is on record.
+pub const NO_DELIVERY: &str = "No delivery is written down yet.";
+
+/// A part or drawing in a revision.
+pub fn revised(what: &str, revision: &str) -> String {
+    format!("{what} rev {revision}")
+}
+
+/// Things that run on, by first and last.
+pub fn first_to_last(first: &str, last: &str) -> String {
+    format!("{first}\u{a0}to\u{a0}{last}")
+}
+
+/// A row of holes that has no mark.
+pub fn row(number: usize) -> String {
+    format!("row {number}")
+}
+
+/// Lead of what is said of a row of holes.
+pub fn hole(mark: &str) -> String {
+    format!("Hole {mark}: ")
+}
+
+/// Lead of what is said of a setup.
+pub fn setup(number: usize) -> String {
+    format!("Setup {number}: ")
+}
+
+/// Some of a number of things.
+pub fn some_of(some: u32, all: u32) -> String {
+    format!("{some} of {all}")
+}
+
+/// A limit that has no lower one.
+pub fn at_most(limit: &str) -> String {
+    format!("at most {limit}")
+}
+
+/// A paper's number with its day.
+pub fn of_day(number: &str, day: &str) -> String {
+    format!("{number} of {day}")
+}
+
+/// So many of a thing.
+pub fn count(number: u32, one: &str, several: &str) -> String {
+    if number == 1 {
+        format!("1\u{a0}{one}")
+    } else {
+        format!("{number}\u{a0}{several}")
+    }
+}
+
+/// A unit of length in full.
+pub fn unit_in_full(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Mm => "millimeters",
+        Unit::Inch => "inches",
+    }
+}

@@ -1,0 +1,30 @@
+//! Words of depths that the first hole decides.
+
+/// Name of the section of depths that the first hole decides.
+pub const DEPTHS: &str = "Depths that the first hole decides";
+/// What its columns mean.
+pub const DEPTHS_REMARK: &str = "setting: what the machine is set to, from touch-off; tip: how far the electrode's end goes from the work's surface";
+/// What is done with a first try.
+pub const FIRST_TRY: &str = "First try: drill the first hole at this setting, measure depth and electrode, \
+     correct in the same hole. Write the setting that came out into the last column and use it from \
+     then on. The tip never goes beyond its limit, whatever the setting says.";
+/// A depth that is come to in two steps.
+pub const TWO_STEPS: &str = "two steps: drill to 80\u{a0}%, touch off, correct";
+/// A depth that is come to in one go.
+pub const ONE_STEP: &str = "in one go after the first hole";
+/// Head of the depth as drawn.
+pub const DRAWN: &str = "Drawing: depth";
+/// Head of the first setting.
+pub const FIRST_SETTING: &str = "First try: setting";
+/// Head of the tip's limit.
+pub const NEVER_BEYOND: &str = "Tip never beyond";
+/// Head of the clearance behind the exit.
+pub const BEHIND: &str = "Clearance behind";
+/// Head of how far depths scatter.
+pub const SCATTER: &str = "Holes scatter, \u{b1}";
+/// Head of how far they may.
+pub const ALLOWED: &str = "allowed, \u{b1}";
+/// Head of how the depth is come to.
+pub const HOW: &str = "How";
+/// Head of the setting that came out.
+pub const SET_AFTER: &str = "Set after the first hole";

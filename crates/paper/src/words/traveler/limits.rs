@@ -1,0 +1,42 @@
+//! Words of when the floor stops and calls.
+
+use crate::words::kinds::Kinds;
+
+/// Lead of the list of reasons to stop.
+pub const STOP_IF_LEAD: &str = "Stop and call the office if";
+/// Name beside the reasons to stop.
+pub const NAME: &str = "Stop if \u{2026}";
+
+/// Always a reason to stop.
+pub fn stop_if(kinds: Kinds) -> Vec<&'static str> {
+    let mut list = vec![
+        "the flush stops, turns weak, or comes out where it should not",
+        "an electrode breaks in a hole, or a piece of it is missing",
+        "the part, the clamp or the guide has moved",
+    ];
+    if kinds.open {
+        list.push("an open hole is not through at its setting, or through long before it");
+    }
+    if kinds.blind {
+        list.push(
+            "the depth of a blind hole is not known any more, or it may have come out too deep",
+        );
+    }
+    list.push("a pin says that a hole is outside its limits");
+    list
+}
+
+/// Planned wear of one hole, and the wear to stop at.
+pub fn wear(planned: &str, most: &str) -> String {
+    format!("{planned} planned, stop above {most}")
+}
+
+/// A hole that uses up too much electrode, row by row.
+pub fn used_up(rows: &str, on_start_values: bool) -> String {
+    let basis = if on_start_values {
+        format!(" ({})", super::START_VALUES_SHORT)
+    } else {
+        String::new()
+    };
+    format!("one hole uses up more electrode than planned: {rows}{basis}")
+}

@@ -1,0 +1,75 @@
+//! Words of the operations.
+
+use crate::words::kinds::Kinds;
+
+/// Name of the section.
+pub const NAME: &str = "Operations";
+/// How it is filled in.
+pub const REMARK: &str = "sign when done; the next one starts only then";
+/// Head of the operation's number.
+pub const NUMBER: &str = "No.";
+/// Head of what is done.
+pub const OPERATION: &str = "Operation";
+/// Head of the planned time.
+pub const PLANNED: &str = "Planned";
+/// Of all parts.
+pub const FOR_LOT: &str = "for the lot";
+/// Head of the parts that passed.
+pub const GOOD: &str = "good";
+/// The operation of receiving.
+pub const RECEIVE: &str = "Receive: count, look over, note damage and heat";
+/// The operation of the first piece.
+pub const FIRST_PIECE: &str = "First piece: drill, measure, approve";
+/// The operation of drilling, where no setup is known.
+pub const DRILL: &str = "Drill";
+/// The operation of packing.
+pub const PACK: &str = "Pack as received, rust protection, papers";
+
+/// The operation of cleaning.
+pub fn clean(kinds: Kinds) -> &'static str {
+    match (kinds.open, kinds.blind) {
+        (false, true) => "Clean: flush out, see that no core is left, wash, dry",
+        (_, false) => "Clean: flush through, prove open, wash, dry",
+        (true, true) => {
+            "Clean: flush, prove open holes open, no core left in blind ones, wash, dry"
+        }
+    }
+}
+
+/// The operation of inspecting.
+pub fn inspect(kinds: Kinds) -> &'static str {
+    if kinds.blind {
+        "Inspect: a pin in every hole, the depth of blind ones"
+    } else {
+        "Inspect: a pin in every hole"
+    }
+}
+
+/// The hours planned for the machine, with their spread.
+pub fn machine_hours(usual: &str, low: &str, high: &str) -> String {
+    format!("Machine for the lot: {usual} (low {low}, high {high}).")
+}
+
+/// The operation of setting up, on a machine where one was chosen.
+pub fn set_up(machine: &str) -> String {
+    let machine = match machine {
+        "" => String::new(),
+        name => format!(" on {name}"),
+    };
+    format!("Set up{machine}: fixture, guide, electrode, zero")
+}
+
+/// The operation of drilling one setup.
+pub fn drill(number: usize, setup: &str) -> String {
+    format!("Drill setup {number}: {setup}")
+}
+
+/// A time that is planned with that of another operation.
+pub fn planned_in(operation: usize) -> String {
+    format!("in {operation}")
+}
+
+/// The operation that is done elsewhere.
+pub fn outside(work: &str) -> String {
+    format!("Outside: {work} (count out and in)")
+}

@@ -1,0 +1,109 @@
+//! Words of machine, setup, first piece and what comes after.
+
+use quillbore_calc::job_figures::SetupFigures;
+
+use crate::words::kinds::Kinds;
+use crate::words::phrases::count;
+
+/// Setup check.
+pub const SETUP_CHECK: &str = "Set up, picked up, zeroed as above; flush and ground proved.";
+/// First piece check.
+pub const FIRST_CHECK: &str = "First piece measured and approved; the lot may go on.";
+/// Name beside the machine.
+pub const MACHINE: &str = "Machine";
+/// Caption of the machine.
+pub const MACHINES_NAME: &str = "machine";
+/// Caption of the fixture.
+pub const FIXTURE: &str = "fixture and where it lies";
+/// Caption of the program.
+pub const PROGRAM: &str = "program";
+/// Lead of the part's axis that the index turns.
+pub const INDEX_ABOUT: &str = "Index axis turns the part about: ";
+/// Lead of the settings.
+pub const SETTINGS: &str = "Settings: ";
+/// Caption of settings that nobody wrote down yet.
+pub const SETTINGS_BLANK: &str = "settings";
+/// Name beside the setup.
+pub const SETUP: &str = "Setup";
+/// Caption of a setup that nobody wrote down yet.
+pub const HELD: &str = "how it is held and zeroed";
+/// Lead of faces that must not be clamped.
+pub const NOT_TO_CLAMP: &str = "Do not clamp on: ";
+/// Lead of the backing.
+pub const BACKING: &str = "Backing behind the exits: ";
+/// Name beside the first piece.
+pub const FIRST_PIECE: &str = "First piece";
+/// Name beside what comes after.
+pub const AFTER: &str = "After";
+
+/// Nothing was typed about the first piece.
+pub fn first_plain(kinds: Kinds) -> &'static str {
+    match (kinds.open, kinds.blind) {
+        (false, true) => {
+            "Drill the first hole of every mark, measure its size and its depth, correct setting or \
+             electrode, then drill the first piece to the end and measure all of it."
+        }
+        (_, false) => {
+            "Drill the first hole of every mark, measure entry and exit with pins, correct setting or \
+             electrode, then drill the first piece to the end and measure all of it."
+        }
+        (true, true) => {
+            "Drill the first hole of every mark; of open holes measure entry and exit with pins, of \
+             blind holes size and depth; correct setting or electrode, then drill the first piece to \
+             the end and measure all of it."
+        }
+    }
+}
+
+/// Nothing was typed about what follows.
+pub fn after_plain(kinds: Kinds) -> &'static str {
+    match (kinds.open, kinds.blind) {
+        (false, true) => {
+            "Flush every hole out until it runs clear, see that no core and no sludge is left at the \
+             bottom, wash, dry, count, protect against rust, pack as received."
+        }
+        (_, false) => {
+            "Flush every hole through from both sides, prove it open with wire, pin or light, wash, \
+             dry, count, protect against rust, pack as received."
+        }
+        (true, true) => {
+            "Flush open holes through from both sides and prove them open with wire, pin or light; \
+             flush blind holes out until they run clear and see that no core is left in them; wash, \
+             dry, count, protect against rust, pack as received."
+        }
+    }
+}
+
+/// How the part is mounted, behind a setup.
+pub fn mounted(mount: &str) -> String {
+    format!(" Mounted: {mount}.")
+}
+
+/// One setup in a sentence.
+pub fn setup(setup: &SetupFigures, marks: &str) -> String {
+    let mut text = if setup.turned_over {
+        "part turned over; ".to_owned()
+    } else {
+        String::new()
+    };
+    text += &format!(
+        "{} of {} in {}",
+        count(setup.holes, "hole", "holes"),
+        marks,
+        count(setup.directions, "direction", "directions"),
+    );
+    if setup.index_moves > 0 {
+        text += &format!(
+            "; {} for one part",
+            count(setup.index_moves, "index move", "index moves")
+        );
+    }
+    if setup.tilts > 0 {
+        text += &format!("; {} of head or table", count(setup.tilts, "tilt", "tilts"));
+    }
+    if setup.guide_changes > 0 {
+        let changes = count(setup.guide_changes, "guide change", "guide changes");
+        text += &format!("; {changes}");
+    }
+    text + "."
+}
