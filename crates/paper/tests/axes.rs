@@ -27,7 +27,7 @@ fn open(path: &str) -> Job {
 }
 
 /// Way in and entry of a stop, in the part's coordinates.
-fn way(matter: &Matter<'_>, stop: &axes::Stop) -> (Vector, Vector) {
+fn way(matter: &Matter<'_>, stop: &axes::PlacedStop) -> (Vector, Vector) {
     let row = matter.job.row(stop.row);
     let place = row
         .map(|row| row.places[stop.place])

@@ -5,7 +5,7 @@ mod common;
 
 use proptest::prelude::*;
 use quillbore_job::Paper;
-use quillbore_paper::code::{self, CodeSays, Drawn};
+use quillbore_paper::code::{self, CodeSays, DrawnCode};
 use quillbore_paper::page::{Document, Item, Path, Step, mm};
 use quillbore_paper::{Matter, Sheet, traveler};
 
@@ -76,7 +76,7 @@ proptest! {
         let job = format!("{year:02}-{number:04}");
         let end = revision.map_or_else(String::new, |revision| revision.to_string());
         let mut text = code::of(&format!("{job}-{}{end}", paper.letter()), sheet);
-        prop_assert!(Drawn::new(&text).is_some());
+        prop_assert!(DrawnCode::new(&text).is_some());
         if lower {
             text = text.to_lowercase();
         }
@@ -89,7 +89,7 @@ proptest! {
         if let Some(says) = code::read(&text) {
             prop_assert!(!says.job.is_empty());
         }
-        let _ = Drawn::new(&text);
+        let _ = DrawnCode::new(&text);
     }
 }
 
@@ -128,7 +128,7 @@ fn bounds(path: &Path) -> [f64; 4] {
 fn assert_free(document: &Document, number: &str) {
     let height = document.sheet.size().1;
     for (index, page) in document.pages.iter().enumerate() {
-        let drawn = Drawn::new(&code::of(number, index + 1)).unwrap();
+        let drawn = DrawnCode::new(&code::of(number, index + 1)).unwrap();
         let path = code_of(&page.items);
         let [left, top, right, bottom] = bounds(path.unwrap());
         assert!((right - left - drawn.side()).abs() < 1e-6);

@@ -5,7 +5,7 @@ use quillbore_paper::page::record;
 use quillbore_paper::page::{Document, Item, Page, Sheet, Style};
 use quillbore_paper::page::{Face, SUBSTITUTE};
 use quillbore_paper::typeset::flow::{Body, Flow};
-use quillbore_paper::typeset::form::{self, Field};
+use quillbore_paper::typeset::form::{self, Captioned};
 use quillbore_paper::typeset::look::BODY;
 use quillbore_paper::typeset::table::{Cell, Column, Table, TableRow, Width};
 use quillbore_paper::typeset::wrap::{Span, wrap};
@@ -206,8 +206,8 @@ fn nothing_leaves_the_margins() {
         form::fields(
             &mut flow,
             &[
-                Field::filled("material", &long, 1.0),
-                Field::blank("heat", 2.0),
+                Captioned::filled("material", &long, 1.0),
+                Captioned::blank("heat", 2.0),
             ],
         );
         form::sign_off(&mut flow, &long);
@@ -274,8 +274,8 @@ fn the_record_tells_what_is_on_the_page() {
     form::fields(
         &mut flow,
         &[
-            Field::filled("job", "26-0107", 1.0),
-            Field::blank("heat", 1.0),
+            Captioned::filled("job", "26-0107", 1.0),
+            Captioned::blank("heat", 1.0),
         ],
     );
     let document = flow.finish(|_, _, _| {});

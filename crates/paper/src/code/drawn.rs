@@ -17,13 +17,13 @@ const QUIET: f64 = 4.0;
 
 /// A code ready to be set.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Drawn {
+pub struct DrawnCode {
     across: usize,
     module: f64,
     dark: Vec<bool>,
 }
 
-impl Drawn {
+impl DrawnCode {
     /// The code of a text, corrected as strongly as its smallest symbol allows and never less than
     /// by level M; `None` where the text is too long for the foot of a sheet.
     #[must_use]

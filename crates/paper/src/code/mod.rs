@@ -4,7 +4,7 @@ mod drawn;
 
 use quillbore_job::Paper;
 
-pub use drawn::Drawn;
+pub use drawn::DrawnCode;
 
 /// What a sheet's code says.
 #[derive(Clone, Debug, PartialEq, Eq)]

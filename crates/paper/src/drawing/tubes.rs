@@ -1,6 +1,7 @@
 //! Tube electrodes to scale, with a pencil tick for every hole that one drills.
 
 use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad};
+use quillbore_calc::tables::Tube;
 
 use super::hatch::hatch;
 use crate::matter::Matter;
@@ -17,7 +18,7 @@ const NAME: f64 = 36.0 * 72.0 / 25.4;
 /// Closer ticks than this can't be told apart.
 const TICK: f64 = 1.6;
 
-struct Drawn<'a> {
+struct DrawnTube<'a> {
     electrode: &'a ElectrodeFigures,
     load: &'a ElectrodeLoad,
     numbers: String,
@@ -54,7 +55,7 @@ pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
     }
 }
 
-fn drawn<'a>(matter: &Matter<'a>) -> Vec<Drawn<'a>> {
+fn drawn<'a>(matter: &Matter<'a>) -> Vec<DrawnTube<'a>> {
     let electrodes = matter
         .figures
         .lot
@@ -71,7 +72,7 @@ fn drawn<'a>(matter: &Matter<'a>) -> Vec<Drawn<'a>> {
                 next.to_string()
             };
             next = last + 1;
-            list.push(Drawn {
+            list.push(DrawnTube {
                 electrode,
                 load,
                 numbers,
@@ -81,62 +82,76 @@ fn drawn<'a>(matter: &Matter<'a>) -> Vec<Drawn<'a>> {
     list
 }
 
-fn chart(
-    matter: &Matter<'_>,
-    page: &mut Page,
-    drawn: &Drawn<'_>,
-    scale: f64,
-    (left, top): (f64, f64),
-) {
+/// Where a tube's parts lie on the page.
+struct Laid {
+    /// The middle of the tube, from the top.
+    middle: f64,
+    /// How thick it is drawn.
+    thick: f64,
+    /// Its end in the chuck.
+    chuck: f64,
+    /// Where the length begins that drills.
+    held: f64,
+    /// Its tip.
+    tip: f64,
+    /// How much of it is used up, from the tip.
+    used: f64,
+}
+
+impl Laid {
+    fn of(
+        matter: &Matter<'_>,
+        drawn: &DrawnTube<'_>,
+        tube: &Tube,
+        scale: f64,
+        at: (f64, f64),
+    ) -> Self {
+        let usable = matter
+            .figures
+            .holes
+            .iter()
+            .find(|hole| hole.tube == Some(drawn.electrode.tube))
+            .and_then(|hole| hole.usable_mm)
+            .unwrap_or(tube.length_mm);
+        let chuck = at.0 + NAME;
+        Self {
+            middle: at.1 + ROW * 0.55,
+            thick: (tube.outer_mm * scale).clamp(2.4, mm(3.0)),
+            chuck,
+            held: chuck + (tube.length_mm - usable).max(0.0) * scale,
+            tip: chuck + tube.length_mm * scale,
+            used: ((usable - drawn.load.left_mm).max(0.0)) * scale,
+        }
+    }
+
+    fn upper(&self) -> f64 {
+        self.middle - self.thick / 2.0
+    }
+
+    fn lower(&self) -> f64 {
+        self.middle + self.thick / 2.0
+    }
+}
+
+fn chart(matter: &Matter<'_>, page: &mut Page, drawn: &DrawnTube<'_>, scale: f64, at: (f64, f64)) {
     let Some(tube) = matter.tube(drawn.electrode.tube) else {
         return;
     };
-    let usable = matter
-        .figures
-        .holes
-        .iter()
-        .find(|hole| hole.tube == Some(drawn.electrode.tube))
-        .and_then(|hole| hole.usable_mm)
-        .unwrap_or(tube.length_mm);
-    let thick = (tube.outer_mm * scale).clamp(2.4, mm(3.0));
-    let middle = top + ROW * 0.55;
-    let chuck = left + NAME;
-    let held = chuck + (tube.length_mm - usable).max(0.0) * scale;
-    let tip = chuck + tube.length_mm * scale;
-    let used = ((usable - drawn.load.left_mm).max(0.0)) * scale;
+    let laid = Laid::of(matter, drawn, tube, scale, at);
     page.text(
-        left,
-        middle - 1.0,
+        at.0,
+        laid.middle - 1.0,
         FIGURE,
         &words::electrodes(&drawn.numbers),
     );
-    page.text(left, middle + CAPTION.size, CAPTION, &tube.name);
-    // The length that chuck, guide and stand-off hold back.
-    page.rect(
-        (chuck, middle - thick / 2.0),
-        (held - chuck, thick),
-        Some(Ink::Wash),
-        Some(Stroke::new(0.5, Ink::Quiet)),
-    );
-    page.rect(
-        (held, middle - thick / 2.0),
-        (tip - held, thick),
-        None,
-        Some(Stroke::OUTLINE),
-    );
-    let worn = [
-        (tip - used, middle - thick / 2.0),
-        (tip, middle - thick / 2.0),
-        (tip, middle + thick / 2.0),
-        (tip - used, middle + thick / 2.0),
-    ];
-    hatch(page, &worn, 2.0, true, Stroke::new(0.3, Ink::Text));
+    page.text(at.0, laid.middle + CAPTION.size, CAPTION, &tube.name);
+    outline(page, &laid);
     ticks(
         matter,
         page,
         drawn,
-        (tip, used),
-        (middle - thick / 2.0, thick),
+        (laid.tip, laid.used),
+        (laid.upper(), laid.thick),
     );
     let rest = shown::with_unit(
         drawn.load.left_mm,
@@ -144,22 +159,46 @@ fn chart(
         shown::coarse(matter.job.unit),
     );
     let label = words::left(&rest);
-    let stub = tip - used - held;
+    let stub = laid.tip - laid.used - laid.held;
     if stub > CAPTION.measure(&label) + 4.0 {
         page.text_center(
-            held + stub / 2.0,
-            middle + thick / 2.0 + CAPTION.size + 0.6,
+            laid.held + stub / 2.0,
+            laid.lower() + CAPTION.size + 0.6,
             CAPTION,
             &label,
         );
     }
 }
 
+/// The tube with the length that is held and the length that is used up.
+fn outline(page: &mut Page, laid: &Laid) {
+    // The length that chuck, guide and stand-off hold back.
+    page.rect(
+        (laid.chuck, laid.upper()),
+        (laid.held - laid.chuck, laid.thick),
+        Some(Ink::Wash),
+        Some(Stroke::new(0.5, Ink::Quiet)),
+    );
+    page.rect(
+        (laid.held, laid.upper()),
+        (laid.tip - laid.held, laid.thick),
+        None,
+        Some(Stroke::OUTLINE),
+    );
+    let worn = [
+        (laid.tip - laid.used, laid.upper()),
+        (laid.tip, laid.upper()),
+        (laid.tip, laid.lower()),
+        (laid.tip - laid.used, laid.lower()),
+    ];
+    hatch(page, &worn, 2.0, true, Stroke::new(0.3, Ink::Text));
+}
+
 /// A tick where each hole ends on the tube, counted from the tip.
 fn ticks(
     matter: &Matter<'_>,
     page: &mut Page,
-    drawn: &Drawn<'_>,
+    drawn: &DrawnTube<'_>,
     (tip, used): (f64, f64),
     (top, thick): (f64, f64),
 ) {

@@ -2,7 +2,7 @@
 
 use quillbore_job::Paper;
 
-use crate::code::{self, Drawn};
+use crate::code::{self, DrawnCode};
 use crate::matter::Matter;
 use crate::page::Face;
 use crate::page::{Ink, Item, Page, Path, Sheet, Step, Stroke, mm};
@@ -74,7 +74,7 @@ impl Frame {
         if !self.code.is_empty() {
             let text = code::of(&self.code, number);
             let (upper, room) = (height - mm(14.6), (right - left) * 0.5);
-            if let Some(drawn) = Drawn::new(&text) {
+            if let Some(drawn) = DrawnCode::new(&text) {
                 let quiet = drawn.quiet();
                 // The sheet's own margin at the left and below is white and belongs to the code.
                 drawn.set(page, (left, rule + quiet));

@@ -9,7 +9,7 @@ use crate::matter::Matter;
 use crate::page::{Ink, Stroke, Style, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
 use crate::typeset::wrap::{Span, shrink};
 use crate::words::captions;
@@ -57,12 +57,12 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
     form::fields(
         flow,
         &[
-            Blank::of(captions::NUMBER, &number, 2.9).style(LARGE),
-            Blank::of(captions::DATE, &shown::date(matter.date), 2.0).style(LARGE),
-            Blank::of(captions::PART, matter.text(Field::Part), 3.0)
+            Captioned::of(captions::NUMBER, &number, 2.9).style(LARGE),
+            Captioned::of(captions::DATE, &shown::date(matter.date), 2.0).style(LARGE),
+            Captioned::of(captions::PART, matter.text(Field::Part), 3.0)
                 .style(LARGE)
                 .whole(),
-            Blank::of(captions::REVISION, follows.revision, 1.2).style(LARGE),
+            Captioned::of(captions::REVISION, follows.revision, 1.2).style(LARGE),
         ],
     );
     flow.take(mm(1.0));
@@ -73,8 +73,8 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
     form::fields(
         flow,
         &[
-            Blank::of(captions::CUSTOMER, matter.text(Field::Customer), 3.0).style(STRONG),
-            Blank::of(
+            Captioned::of(captions::CUSTOMER, matter.text(Field::Customer), 3.0).style(STRONG),
+            Captioned::of(
                 captions::CUSTOMERS_ORDER,
                 matter.order_number(),
                 po_share(matter, 2.4),
@@ -82,8 +82,8 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
             .style(STRONG)
             .whole()
             .boxed(),
-            Blank::of(captions::PART_NAME, matter.text(Field::PartName), 2.4),
-            Blank::of(captions::DRAWING, drawing.trim(), 2.4),
+            Captioned::of(captions::PART_NAME, matter.text(Field::PartName), 2.4),
+            Captioned::of(captions::DRAWING, drawing.trim(), 2.4),
         ],
     );
     let reference = matter.text(Field::CustomerReference);

@@ -10,7 +10,7 @@ use crate::words::axes as words;
 
 /// A hole location as it is drilled in a setup.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stop {
+pub struct PlacedStop {
     /// Index of the setup.
     pub setup: usize,
     /// The row.
@@ -29,7 +29,7 @@ pub struct Mounted {
     /// How the part is mounted.
     pub mount: Mount,
     /// The stops with locations, in drilling order.
-    pub stops: Vec<Stop>,
+    pub stops: Vec<PlacedStop>,
     /// Rows drilled in it whose locations are not given.
     pub unplaced: Vec<RowId>,
 }
@@ -37,7 +37,7 @@ pub struct Mounted {
 impl Mounted {
     /// How the part is mounted, in words.
     pub fn mounting(&self) -> String {
-        let tilted = |stop: &Stop| stop.seat.angles.tilt_deg.abs() > 0.005;
+        let tilted = |stop: &PlacedStop| stop.seat.angles.tilt_deg.abs() > 0.005;
         words::mount(&self.mount, self.stops.iter().any(tilted))
     }
 }
@@ -54,11 +54,11 @@ pub fn mounted(matter: &Matter<'_>) -> Vec<Mounted> {
         .collect()
 }
 
-fn stops(matter: &Matter<'_>, index: usize, setup: &SetupFigures) -> Vec<Stop> {
+fn stops(matter: &Matter<'_>, index: usize, setup: &SetupFigures) -> Vec<PlacedStop> {
     let placed = setup.order.iter().filter_map(|stop| {
         let place = stop.place?;
         let (direction, point_mm) = way(matter, stop, place)?;
-        Some(Stop {
+        Some(PlacedStop {
             setup: index,
             row: stop.row,
             place,

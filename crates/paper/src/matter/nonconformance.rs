@@ -8,26 +8,26 @@ use crate::matter::day::day;
 use crate::words::nonconformance as words;
 
 /// One non-conformance with its number on this job's papers.
-pub(crate) struct Trouble<'a> {
+pub(crate) struct Nonconformance<'a> {
     /// Its number, from 1, in the order they came.
     pub(crate) number: usize,
     slip: View<'a, kind::Nonconformance>,
 }
 
 /// All of a job, in the order they came.
-pub(crate) fn all<'a>(matter: &Matter<'a>) -> Vec<Trouble<'a>> {
+pub(crate) fn all<'a>(matter: &Matter<'a>) -> Vec<Nonconformance<'a>> {
     matter
         .job
         .slips_of::<kind::Nonconformance>()
         .enumerate()
-        .map(|(at, slip)| Trouble {
+        .map(|(at, slip)| Nonconformance {
             number: at + 1,
             slip,
         })
         .collect()
 }
 
-impl Trouble<'_> {
+impl Nonconformance<'_> {
     /// What is wrong.
     pub(crate) fn what(&self) -> String {
         let what = self.slip.get(line::What).replace('\n', " ");

@@ -15,7 +15,7 @@ use crate::page::{Document, mm};
 use crate::papers::differences;
 use crate::shown;
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
@@ -46,10 +46,10 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
         form::fields(
             flow,
             &[
-                Blank::blank(captions::NAME, 2.4),
-                Blank::blank(words::POSITION, 2.0),
-                Blank::blank(captions::SIGNATURE, 2.6),
-                Blank::blank(captions::DATE, 1.4),
+                Captioned::blank(captions::NAME, 2.4),
+                Captioned::blank(words::POSITION, 2.0),
+                Captioned::blank(captions::SIGNATURE, 2.6),
+                Captioned::blank(captions::DATE, 1.4),
             ],
         );
     });
@@ -67,10 +67,10 @@ fn material(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of(words::MATERIAL, &matter.material_named(), 3.0),
-            Blank::of(captions::CONDITION, matter.text(Field::Condition), 2.4),
-            Blank::of(words::HEAT, &heats.join(", "), 2.4),
-            Blank::filled(
+            Captioned::of(words::MATERIAL, &matter.material_named(), 3.0),
+            Captioned::of(captions::CONDITION, matter.text(Field::Condition), 2.4),
+            Captioned::of(words::HEAT, &heats.join(", "), 2.4),
+            Captioned::filled(
                 words::RECORD,
                 records(matter).as_deref().unwrap_or(words::NO_RECORD),
                 2.4,
@@ -116,7 +116,7 @@ fn checked(matter: &Matter<'_>, flow: &mut Flow) {
 fn deviations(matter: &Matter<'_>, flow: &mut Flow) {
     let told: Vec<String> = nonconformance::all(matter)
         .iter()
-        .map(nonconformance::Trouble::for_the_customer)
+        .map(nonconformance::Nonconformance::for_the_customer)
         .collect();
     side(flow, words::DEVIATIONS, |flow| {
         if told.is_empty() {

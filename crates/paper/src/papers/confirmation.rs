@@ -14,7 +14,7 @@ use crate::page::{Document, mm};
 use crate::papers::differences;
 use crate::shown;
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
@@ -95,7 +95,7 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
         };
         form::fields(
             flow,
-            &[Blank::filled(words::DELIVERY, &due, 1.0).style(STRONG)],
+            &[Captioned::filled(words::DELIVERY, &due, 1.0).style(STRONG)],
         );
     } else {
         let mut table = Table::new([

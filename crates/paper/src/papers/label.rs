@@ -3,7 +3,7 @@
 use quillbore_job::slip::{kind, line};
 use quillbore_job::{Field, Paper};
 
-use crate::code::{self, Drawn};
+use crate::code::{self, DrawnCode};
 use crate::letterhead::frame::Frame;
 use crate::matter::Matter;
 use crate::page::{Document, Page, Stroke, mm};
@@ -74,7 +74,7 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
         return;
     }
     let text = code::of(&number, 1);
-    if let Some(drawn) = Drawn::new(&text).map(|drawn| drawn.modules_of(mm(MODULE))) {
+    if let Some(drawn) = DrawnCode::new(&text).map(|drawn| drawn.modules_of(mm(MODULE))) {
         let side = drawn.side();
         let corner = (
             right - side - drawn.quiet() + mm(4.0),

@@ -9,7 +9,7 @@ use crate::matter::Matter;
 use crate::matter::day;
 use crate::page::{Document, mm};
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, LARGE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::{captions, heads, packing as words, phrases};
@@ -52,10 +52,10 @@ pub fn packing(matter: &Matter<'_>) -> Document {
         form::fields(
             flow,
             &[
-                Blank::blank(words::PACKER, 2.0),
-                Blank::blank(words::BOXES, 1.0),
-                Blank::blank(captions::MASS, 1.0),
-                Blank::blank(words::RECEIVER, 3.0),
+                Captioned::blank(words::PACKER, 2.0),
+                Captioned::blank(words::BOXES, 1.0),
+                Captioned::blank(captions::MASS, 1.0),
+                Captioned::blank(words::RECEIVER, 3.0),
             ],
         );
     });
@@ -69,20 +69,20 @@ fn counted(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of(
+            Captioned::of(
                 captions::PARTS_ORDERED,
                 &count(life::ordered(matter.job)),
                 1.0,
             )
             .style(LARGE),
-            Blank::filled(words::SO_FAR, &gone.to_string(), 1.0).style(LARGE),
-            Blank::of(
+            Captioned::filled(words::SO_FAR, &gone.to_string(), 1.0).style(LARGE),
+            Captioned::of(
                 words::STILL_TO_COME,
                 &count(life::left_to_deliver(matter.job)),
                 1.0,
             )
             .style(LARGE),
-            Blank::of(words::SPARES, matter.text(Field::Spares), 1.0).style(LARGE),
+            Captioned::of(words::SPARES, matter.text(Field::Spares), 1.0).style(LARGE),
         ],
     );
 }

@@ -9,7 +9,7 @@ use crate::matter::Matter;
 use crate::matter::day;
 use crate::page::{Document, mm};
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, LARGE, STRONG};
 use crate::words::{captions, receiving as words};
 
@@ -36,15 +36,15 @@ fn counted(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of(captions::PARTS_ORDERED, &count(ordered), 1.0).style(LARGE),
-            Blank::filled(words::SO_FAR, &here.to_string(), 1.0).style(LARGE),
-            Blank::of(
+            Captioned::of(captions::PARTS_ORDERED, &count(ordered), 1.0).style(LARGE),
+            Captioned::filled(words::SO_FAR, &here.to_string(), 1.0).style(LARGE),
+            Captioned::of(
                 words::STILL_MISSING,
                 &count(ordered.map(|ordered| ordered.saturating_sub(here))),
                 1.0,
             )
             .style(LARGE),
-            Blank::of(words::SPARES, matter.text(Field::Spares), 1.0).style(LARGE),
+            Captioned::of(words::SPARES, matter.text(Field::Spares), 1.0).style(LARGE),
         ],
     );
 }
@@ -62,25 +62,25 @@ fn deliveries(matter: &Matter<'_>, flow: &mut Flow) {
             form::fields(
                 flow,
                 &[
-                    Blank::of(words::COUNT, slip.text(line::Count), 1.0).style(STRONG),
-                    Blank::of(captions::CONDITION, slip.get(line::Condition), 3.0),
-                    Blank::of(words::HEAT, slip.get(line::Heat), 1.6),
-                    Blank::of(captions::HARDNESS, slip.get(line::Hardness), 1.4),
-                    Blank::of(words::COATING, slip.get(line::Coating), 1.6),
+                    Captioned::of(words::COUNT, slip.text(line::Count), 1.0).style(STRONG),
+                    Captioned::of(captions::CONDITION, slip.get(line::Condition), 3.0),
+                    Captioned::of(words::HEAT, slip.get(line::Heat), 1.6),
+                    Captioned::of(captions::HARDNESS, slip.get(line::Hardness), 1.4),
+                    Captioned::of(words::COATING, slip.get(line::Coating), 1.6),
                 ],
             );
             form::fields(
                 flow,
                 &[
-                    Blank::of(words::PIECES, slip.get(line::Serials), 4.0),
-                    Blank::of(captions::RECEIVED_BY, slip.get(line::By), 1.6),
+                    Captioned::of(words::PIECES, slip.get(line::Serials), 4.0),
+                    Captioned::of(captions::RECEIVED_BY, slip.get(line::By), 1.6),
                 ],
             );
             form::fields(
                 flow,
                 &[
-                    Blank::of(words::DAMAGE, slip.get(line::Damage), 3.0),
-                    Blank::of(words::FILES, slip.get(line::Files), 2.0),
+                    Captioned::of(words::DAMAGE, slip.get(line::Damage), 3.0),
+                    Captioned::of(words::FILES, slip.get(line::Files), 2.0),
                 ],
             );
         });

@@ -10,26 +10,26 @@ use super::point::point;
 use crate::page::{Face, Ink, Path, Sheet, Sink, Step, StraightLine, Stroke, TextRun};
 
 /// Collects the operations of each page and leaves out what is already set.
-pub(super) struct Draw {
+pub(super) struct OpSink {
     height: f64,
     pages: Vec<Vec<Op>>,
-    state: State,
+    state: Pen,
 }
 
 #[derive(Default)]
-struct State {
+struct Pen {
     in_text: bool,
     font: Option<(Face, u64)>,
     fill: Option<Ink>,
     stroke: Option<Stroke>,
 }
 
-impl Draw {
+impl OpSink {
     pub(super) fn new(height: f64) -> Self {
         Self {
             height,
             pages: Vec::new(),
-            state: State::default(),
+            state: Pen::default(),
         }
     }
 
@@ -112,10 +112,10 @@ impl Draw {
     }
 }
 
-impl Sink for Draw {
+impl Sink for OpSink {
     fn page(&mut self, _sheet: Sheet, _number: usize, _of: usize) {
         self.leave_text();
-        self.state = State::default();
+        self.state = Pen::default();
         self.pages.push(Vec::new());
     }
 

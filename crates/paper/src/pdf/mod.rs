@@ -13,7 +13,7 @@ pub use error::PdfError;
 pub use meta::Meta;
 
 use crate::page::{Document, Item};
-use draw::Draw;
+use draw::OpSink;
 use point::point;
 
 /// Writes the document as PDF.
@@ -25,7 +25,7 @@ pub fn write(document: &Document, meta: &Meta) -> Result<Vec<u8>, PdfError> {
     let mut engine = PdfDocument::new(&meta.title);
     fonts::embed(document, &mut engine)?;
     let (width, height) = document.sheet.size();
-    let mut draw = Draw::new(height);
+    let mut draw = OpSink::new(height);
     document.play(&mut draw);
     for ops in draw.finish() {
         engine.pages.push(PdfPage::new(

@@ -8,7 +8,7 @@ use crate::words::captions;
 
 /// A caption with a value under it, or a thin rule to write on.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Field {
+pub struct Captioned {
     caption: String,
     value: Option<String>,
     share: f64,
@@ -17,7 +17,7 @@ pub struct Field {
     boxed: bool,
 }
 
-impl Field {
+impl Captioned {
     /// A field with a printed value.
     pub fn filled(caption: &str, value: &str, share: f64) -> Self {
         Self {
@@ -89,7 +89,7 @@ const PAD: f64 = 3.0;
 pub const HAND: f64 = 7.2 * 72.0 / 25.4;
 
 /// A row of fields across the body.
-pub fn fields(flow: &mut Flow, row: &[Field]) {
+pub fn fields(flow: &mut Flow, row: &[Captioned]) {
     let body = flow.body();
     let shares: f64 = row.iter().map(|field| field.share).sum();
     let gaps = GAP * (row.len().saturating_sub(1)) as f64;

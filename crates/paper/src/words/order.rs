@@ -54,33 +54,12 @@ pub fn difference(difference: &Difference) -> String {
             ordered,
             quoted,
             on_sheet,
-        } => {
-            let there = [("quoted", quoted), ("planned", on_sheet)];
-            let there = there.iter().filter_map(|(how, there)| {
-                let there = there.as_deref()?;
-                let there = if there.is_empty() { "none" } else { there };
-                Some(format!("{how} was {there}"))
-            });
-            let there: Vec<String> = there.collect();
-            format!(
-                "The order is for {} {ordered}; {}.",
-                revised(*of),
-                there.join(", ")
-            )
-        }
+        } => revision(*of, ordered, quoted.as_deref(), on_sheet.as_deref()),
         Difference::RevisedSince {
             of,
             quoted,
             on_sheet,
-        } => {
-            let named = |text: &str| if text.is_empty() { "none" } else { text }.to_owned();
-            format!(
-                "The order names no {}; quoted was {}, planned is {}.",
-                revised(*of),
-                named(quoted),
-                named(on_sheet)
-            )
-        }
+        } => revised_since(*of, quoted, on_sheet),
         Difference::Due { ordered, on_sheet } => format!(
             "The order is due on {}; planned was {}.",
             shown::date(*ordered),
@@ -102,6 +81,38 @@ pub fn difference(difference: &Difference) -> String {
                 named.trim_end_matches('.')
             )
         }
+    }
+}
+
+/// The order is for another revision than was quoted or planned.
+fn revision(of: Revised, ordered: &str, quoted: Option<&str>, on_sheet: Option<&str>) -> String {
+    let there = [("quoted", quoted), ("planned", on_sheet)];
+    let there = there
+        .into_iter()
+        .filter_map(|(how, there)| Some(format!("{how} was {}", or_none(there?))));
+    let there: Vec<String> = there.collect();
+    format!(
+        "The order is for {} {ordered}; {}.",
+        revised(of),
+        there.join(", ")
+    )
+}
+
+/// The sheet's revision is another one than was quoted, and the order names none.
+fn revised_since(of: Revised, quoted: &str, on_sheet: &str) -> String {
+    format!(
+        "The order names no {}; quoted was {}, planned is {}.",
+        revised(of),
+        or_none(quoted),
+        or_none(on_sheet)
+    )
+}
+
+const fn or_none(revision: &str) -> &str {
+    if revision.is_empty() {
+        "none"
+    } else {
+        revision
     }
 }
 

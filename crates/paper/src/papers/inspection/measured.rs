@@ -58,7 +58,7 @@ impl<'a> Measured<'a> {
         };
         let marks: Vec<String> = matter.holes().map(|hole| hole.mark()).collect();
         for slip in &matter.job.slips {
-            if let Some(told) = Told::of(slip) {
+            if let Some(told) = Recorded::of(slip) {
                 measured.take(told, &marks, pieces);
             }
         }
@@ -78,7 +78,7 @@ impl<'a> Measured<'a> {
         measured
     }
 
-    fn take(&mut self, told: Told<'a>, marks: &[String], pieces: &Pieces) {
+    fn take(&mut self, told: Recorded<'a>, marks: &[String], pieces: &Pieces) {
         let record = &told.record;
         if record.sizes.is_empty() && record.counts == ["", ""] {
             return;
@@ -101,13 +101,13 @@ impl<'a> Measured<'a> {
 }
 
 /// What a slip says that was measured, and the counts as read.
-struct Told<'a> {
+struct Recorded<'a> {
     record: OfLot<'a>,
     checked: Option<u32>,
     not_good: Option<u32>,
 }
 
-impl<'a> Told<'a> {
+impl<'a> Recorded<'a> {
     /// What a run record or an inspection says; `None` of every other slip.
     fn of(slip: &'a Slip) -> Option<Self> {
         if let Some(run) = slip.as_view::<kind::Run>() {
@@ -145,7 +145,7 @@ impl<'a> Told<'a> {
 }
 
 impl OfPiece {
-    fn add(&mut self, told: Told<'_>) {
+    fn add(&mut self, told: Recorded<'_>) {
         let OfLot {
             sizes,
             numbers,

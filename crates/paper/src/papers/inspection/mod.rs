@@ -106,7 +106,7 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
 fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
     let told: Vec<String> = nonconformance::all(matter)
         .iter()
-        .map(nonconformance::Trouble::for_the_customer)
+        .map(nonconformance::Nonconformance::for_the_customer)
         .collect();
     flow.section(words::NONCONFORMANCES, "", mm(14.0));
     if told.is_empty() {

@@ -12,7 +12,7 @@ use crate::matter::Matter;
 use crate::page::{Document, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, LARGE, STRONG};
 use crate::words::captions;
 use crate::words::phrases;
@@ -56,14 +56,14 @@ fn part(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::filled(
+            Captioned::filled(
                 captions::PART_NAME,
                 named(matter.text(Field::PartName)),
                 3.0,
             ),
-            Blank::filled(words::DRAWING, &drawing(matter), 3.0),
-            Blank::filled(words::MATERIAL, &material(matter), 2.4),
-            Blank::filled(words::SIZE, &size(matter), 2.0),
+            Captioned::filled(words::DRAWING, &drawing(matter), 3.0),
+            Captioned::filled(words::MATERIAL, &material(matter), 2.4),
+            Captioned::filled(words::SIZE, &size(matter), 2.0),
         ],
     );
     scope::set(matter, flow);
@@ -82,19 +82,19 @@ fn head(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of(captions::NUMBER, &number, 2.0).style(LARGE),
-            Blank::of(captions::DATE, &shown::date(matter.date), 2.0).style(LARGE),
-            Blank::of(captions::PART, matter.text(Field::Part), 3.0).style(LARGE),
-            Blank::filled(captions::REVISION, revision, 1.4).style(LARGE),
+            Captioned::of(captions::NUMBER, &number, 2.0).style(LARGE),
+            Captioned::of(captions::DATE, &shown::date(matter.date), 2.0).style(LARGE),
+            Captioned::of(captions::PART, matter.text(Field::Part), 3.0).style(LARGE),
+            Captioned::filled(captions::REVISION, revision, 1.4).style(LARGE),
         ],
     );
     flow.take(mm(1.0));
     form::fields(
         flow,
         &[
-            Blank::of(words::FOR, matter.text(Field::Customer), 3.0).style(STRONG),
-            Blank::of(words::CONTACT, matter.text(Field::Contact), 3.0),
-            Blank::of(
+            Captioned::of(words::FOR, matter.text(Field::Customer), 3.0).style(STRONG),
+            Captioned::of(words::CONTACT, matter.text(Field::Contact), 3.0),
+            Captioned::of(
                 words::YOUR_REFERENCE,
                 matter.text(Field::CustomerReference),
                 2.4,
@@ -185,11 +185,11 @@ fn acceptance(flow: &mut Flow) {
         form::fields(
             flow,
             &[
-                Blank::blank(captions::QUANTITY, 1.0),
-                Blank::blank(words::ORDER_NUMBER, 2.0),
-                Blank::blank(captions::NAME, 2.4),
-                Blank::blank(captions::SIGNATURE, 2.4),
-                Blank::blank(captions::DATE, 1.4),
+                Captioned::blank(captions::QUANTITY, 1.0),
+                Captioned::blank(words::ORDER_NUMBER, 2.0),
+                Captioned::blank(captions::NAME, 2.4),
+                Captioned::blank(captions::SIGNATURE, 2.4),
+                Captioned::blank(captions::DATE, 1.4),
             ],
         );
     });

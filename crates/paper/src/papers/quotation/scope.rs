@@ -16,56 +16,7 @@ use crate::words::phrases;
 use crate::words::quotation as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
-    let unit = matter.job.unit;
-    let sign = shown::unit(unit);
-    let mut table = Table::new([
-        Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
-        Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(40.0)),
-        Column::text(words::SIZE_DRAWN, Width::Fit(130.0)),
-        Column::figures(heads::AT_LEAST, sign, Width::Fit(48.0)),
-        Column::figures(heads::AT_MOST, sign, Width::Fit(48.0)),
-        Column::figures(heads::DEPTH, sign, Width::Fixed(46.0)),
-        Column::text(heads::END, Width::Fit(46.0)),
-        Column::figures(heads::FROM_NORMAL, "\u{b0}", Width::Fixed(34.0)),
-        Column::figures(heads::FROM_SURFACE, "\u{b0}", Width::Fixed(36.0)),
-        Column::text(heads::REMARK, Width::Share(1.0)),
-    ]);
-    let fine = matter.fine();
-    for hole in matter.holes() {
-        let figures = hole.figures;
-        let limits = figures.and_then(|figures| figures.limits_mm);
-        let (lower, upper) = match limits {
-            Some(Limits { lower, upper }) => (
-                shown::lower(lower, unit, fine),
-                shown::length(upper, unit, fine),
-            ),
-            None => (String::new(), String::new()),
-        };
-        let depth = match hole.depth_text(unit) {
-            depth if depth == shown::missing() => phrases::NOT_NAMED.to_owned(),
-            depth => depth,
-        };
-        let tilt = figures.map(|figures| figures.tilt_deg);
-        let angle = |deg: Option<f64>| deg.map_or_else(String::new, |deg| shown::fixed(deg, 1));
-        table.row(
-            TableRow::new([
-                Cell::new(hole.mark()),
-                Cell::new(
-                    hole.count()
-                        .map_or_else(String::new, |count| count.to_string()),
-                ),
-                Cell::new(shown::plus_minus(hole.row.size.text().trim())),
-                Cell::new(lower),
-                Cell::new(upper),
-                Cell::new(depth),
-                Cell::new(hole.end_text()),
-                Cell::new(angle(tilt)),
-                Cell::new(angle(tilt.map(|tilt| 90.0 - tilt))),
-                Cell::new(hole.row.note.text().trim()),
-            ])
-            .note(made_of(matter, &hole)),
-        );
-    }
+    let table = holes(matter);
     let keep = table.least(flow) + mm(6.0);
     flow.section(words::SCOPE, "", keep);
     flow.text(BODY, words::scope(matter.kinds()));
@@ -88,6 +39,64 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             flow.paragraph(&[Span::new(STRONG, lead), Span::new(BODY, &text)], 0.0);
         }
     }
+}
+
+/// The table of holes.
+fn holes(matter: &Matter<'_>) -> Table {
+    let sign = shown::unit(matter.job.unit);
+    let mut table = Table::new([
+        Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
+        Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(40.0)),
+        Column::text(words::SIZE_DRAWN, Width::Fit(130.0)),
+        Column::figures(heads::AT_LEAST, sign, Width::Fit(48.0)),
+        Column::figures(heads::AT_MOST, sign, Width::Fit(48.0)),
+        Column::figures(heads::DEPTH, sign, Width::Fixed(46.0)),
+        Column::text(heads::END, Width::Fit(46.0)),
+        Column::figures(heads::FROM_NORMAL, "\u{b0}", Width::Fixed(34.0)),
+        Column::figures(heads::FROM_SURFACE, "\u{b0}", Width::Fixed(36.0)),
+        Column::text(heads::REMARK, Width::Share(1.0)),
+    ]);
+    let fine = matter.fine();
+    for hole in matter.holes() {
+        table.row(row(matter, &hole, fine));
+    }
+    table
+}
+
+/// One row of holes as offered.
+fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
+    let unit = matter.job.unit;
+    let figures = hole.figures;
+    let limits = figures.and_then(|figures| figures.limits_mm);
+    let (lower, upper) = match limits {
+        Some(Limits { lower, upper }) => (
+            shown::lower(lower, unit, fine),
+            shown::length(upper, unit, fine),
+        ),
+        None => (String::new(), String::new()),
+    };
+    let depth = match hole.depth_text(unit) {
+        depth if depth == shown::missing() => phrases::NOT_NAMED.to_owned(),
+        depth => depth,
+    };
+    let tilt = figures.map(|figures| figures.tilt_deg);
+    let angle = |deg: Option<f64>| deg.map_or_else(String::new, |deg| shown::fixed(deg, 1));
+    TableRow::new([
+        Cell::new(hole.mark()),
+        Cell::new(
+            hole.count()
+                .map_or_else(String::new, |count| count.to_string()),
+        ),
+        Cell::new(shown::plus_minus(hole.row.size.text().trim())),
+        Cell::new(lower),
+        Cell::new(upper),
+        Cell::new(depth),
+        Cell::new(hole.end_text()),
+        Cell::new(angle(tilt)),
+        Cell::new(angle(tilt.map(|tilt| 90.0 - tilt))),
+        Cell::new(hole.row.note.text().trim()),
+    ])
+    .note(made_of(matter, hole))
 }
 
 /// Entry, layers and what is behind the exit, as they were named: the price rests on them.

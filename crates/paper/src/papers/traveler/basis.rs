@@ -6,12 +6,12 @@ use crate::matter::Matter;
 
 /// Whether minutes and wear of a row were typed; what wasn't rests on start values.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Typed {
+pub(super) struct TypedFigures {
     pub(super) minutes: bool,
     pub(super) wear: bool,
 }
 
-impl Typed {
+impl TypedFigures {
     pub(super) fn of(matter: &Matter<'_>, row: RowId) -> Self {
         let has = |figure| {
             let mut overrules = matter.input.overrules.iter();
@@ -37,6 +37,6 @@ pub(super) fn on_start_values(matter: &Matter<'_>) -> bool {
         };
         hole.figures.is_some_and(known)
     });
-    let mut rows = computed.map(|hole| Typed::of(matter, hole.row.id));
+    let mut rows = computed.map(|hole| TypedFigures::of(matter, hole.row.id));
     rows.any(|typed| !typed.all())
 }

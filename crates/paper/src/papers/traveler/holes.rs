@@ -6,7 +6,7 @@ use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::field::AngleBasis;
 use quillbore_job::words::english;
 
-use super::basis::{self, Typed};
+use super::basis::{self, TypedFigures};
 use crate::drawing::section;
 use crate::matter::{Hole, Matter};
 use crate::page::{Style, mm};
@@ -265,7 +265,7 @@ fn spread(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     };
     let unit = matter.job.unit;
     let decimals = shown::middling(unit) - 1;
-    let typed = Typed::of(matter, hole.row.id);
+    let typed = TypedFigures::of(matter, hole.row.id);
     let minutes = figures.minutes.filter(|_| !typed.minutes);
     let minutes =
         minutes.map(|band| Limits::new(band.p10, band.p90).map(|min| shown::fixed(min, 2)));

@@ -11,7 +11,7 @@ use crate::matter::Matter;
 use crate::matter::day;
 use crate::shown;
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::wrap::Span;
@@ -24,19 +24,19 @@ pub(super) fn drawing(matter: &Matter<'_>, flow: &mut Flow) {
         form::fields(
             flow,
             &[
-                Blank::of(captions::DRAWING, matter.text(Field::Drawing), 2.6).style(STRONG),
-                Blank::of(
+                Captioned::of(captions::DRAWING, matter.text(Field::Drawing), 2.6).style(STRONG),
+                Captioned::of(
                     words::DRAWING_REVISION,
                     matter.follows().drawing_revision,
                     1.8,
                 )
                 .style(STRONG),
-                Blank::of(
+                Captioned::of(
                     words::TOLERANCE,
                     &shown::plus_minus(&matter.typed_length(Field::DefaultTolerance)),
                     1.8,
                 ),
-                Blank::of(words::DATUMS, matter.text(Field::Datums), 3.6),
+                Captioned::of(words::DATUMS, matter.text(Field::Datums), 3.6),
             ],
         );
         let calls = matter.job.slips_of::<kind::Call>();
@@ -62,9 +62,9 @@ pub(super) fn part(matter: &Matter<'_>, flow: &mut Flow) {
         form::fields(
             flow,
             &[
-                Blank::of(words::SIZE, &size(matter), 3.0),
-                Blank::of(words::WALL, &matter.typed_length(Field::Thickness), 1.6),
-                Blank::of(words::MASS, matter.text(Field::Mass), 1.4).style(STRONG),
+                Captioned::of(words::SIZE, &size(matter), 3.0),
+                Captioned::of(words::WALL, &matter.typed_length(Field::Thickness), 1.6),
+                Captioned::of(words::MASS, matter.text(Field::Mass), 1.4).style(STRONG),
             ],
         );
         let lifted = lifting::lifting(matter.input.mass_kg);
@@ -87,10 +87,10 @@ pub(super) fn material(matter: &Matter<'_>, flow: &mut Flow) {
         form::fields(
             flow,
             &[
-                Blank::of(captions::MATERIAL, &matter.material_named(), 3.0).style(STRONG),
-                Blank::of(captions::CONDITION, matter.text(Field::Condition), 3.0),
-                Blank::of(captions::HARDNESS, matter.text(Field::Hardness), 1.6),
-                Blank::of(words::COATING, matter.text(Field::Coating), 2.4),
+                Captioned::of(captions::MATERIAL, &matter.material_named(), 3.0).style(STRONG),
+                Captioned::of(captions::CONDITION, matter.text(Field::Condition), 3.0),
+                Captioned::of(captions::HARDNESS, matter.text(Field::Hardness), 1.6),
+                Captioned::of(words::COATING, matter.text(Field::Coating), 2.4),
             ],
         );
         if matter.has(Field::Resistivity) {
@@ -183,13 +183,13 @@ pub(super) fn received(matter: &Matter<'_>, flow: &mut Flow) {
         form::fields(
             flow,
             &[
-                Blank::of(&expected, &count, 2.0).style(STRONG),
-                Blank::of(
+                Captioned::of(&expected, &count, 2.0).style(STRONG),
+                Captioned::of(
                     words::HEAT,
                     &together(&[LineOf::new(line::Heat), LineOf::new(line::Serials)]),
                     3.0,
                 ),
-                Blank::of(words::DAMAGE, &together(&condition), 5.0),
+                Captioned::of(words::DAMAGE, &together(&condition), 5.0),
             ],
         );
         form::sign_off(flow, words::RECEIVED_CHECK);

@@ -7,7 +7,7 @@ use crate::matter::Matter;
 use crate::matter::axes;
 use crate::page::mm;
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::wrap::Span;
@@ -19,9 +19,9 @@ pub(super) fn machine(matter: &Matter<'_>, flow: &mut Flow) {
         form::fields(
             flow,
             &[
-                Blank::of(words::MACHINES_NAME, matter.text(Field::Machine), 2.0).style(STRONG),
-                Blank::of(words::FIXTURE, matter.text(Field::Fixture), 3.0),
-                Blank::of(words::PROGRAM, matter.text(Field::Program), 2.0),
+                Captioned::of(words::MACHINES_NAME, matter.text(Field::Machine), 2.0).style(STRONG),
+                Captioned::of(words::FIXTURE, matter.text(Field::Fixture), 3.0),
+                Captioned::of(words::PROGRAM, matter.text(Field::Program), 2.0),
             ],
         );
         if matter.has(Field::IndexAbout) {
@@ -38,7 +38,7 @@ pub(super) fn machine(matter: &Matter<'_>, flow: &mut Flow) {
                 0.0,
             );
         } else {
-            form::fields(flow, &[Blank::blank(words::SETTINGS_BLANK, 1.0)]);
+            form::fields(flow, &[Captioned::blank(words::SETTINGS_BLANK, 1.0)]);
         }
     });
 }
@@ -48,7 +48,7 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
         if matter.has(Field::SetupText) {
             flow.text(BODY, matter.text(Field::SetupText));
         } else {
-            form::fields(flow, &[Blank::blank(words::HELD, 1.0)]);
+            form::fields(flow, &[Captioned::blank(words::HELD, 1.0)]);
         }
         for (lead, field) in [
             (words::NOT_TO_CLAMP, Field::FacesNotToClamp),

@@ -8,7 +8,7 @@ use crate::matter::day::day;
 use crate::page::mm;
 use crate::shown;
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank, HAND};
+use crate::typeset::form::{self, Captioned, HAND};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::heads;
 use crate::words::traveler::record as words;
@@ -52,9 +52,9 @@ fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
     form::fields(
         flow,
         &[
-            Blank::blank(words::HOURS, 1.0),
-            Blank::blank(words::SETTINGS, 1.6),
-            Blank::blank(words::NEXT_TIME, 1.6),
+            Captioned::blank(words::HOURS, 1.0),
+            Captioned::blank(words::SETTINGS, 1.6),
+            Captioned::blank(words::NEXT_TIME, 1.6),
         ],
     );
 }

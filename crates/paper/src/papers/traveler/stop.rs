@@ -117,7 +117,7 @@ fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
         }
     }
     let open = nonconformance::all(matter).into_iter();
-    for trouble in open.filter(nonconformance::Trouble::is_open) {
+    for trouble in open.filter(nonconformance::Nonconformance::is_open) {
         lead(flow, words::NONCONFORMANCE, &trouble.for_the_floor());
     }
 }

@@ -8,7 +8,7 @@ use crate::matter::Matter;
 use crate::matter::day;
 use crate::page::mm;
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Field as Blank};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, LARGE, STRONG, TITLE};
 use crate::typeset::side::side;
 use crate::typeset::wrap::Span;
@@ -24,33 +24,33 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     form::fields(
         flow,
         &[
-            Blank::of(words::JOB, &matter.job.number, 1.9)
+            Captioned::of(words::JOB, &matter.job.number, 1.9)
                 .style(LARGE)
                 .whole(),
-            Blank::of(captions::PART, matter.text(Field::Part), 3.2)
+            Captioned::of(captions::PART, matter.text(Field::Part), 3.2)
                 .style(LARGE)
                 .whole(),
-            Blank::of(captions::REVISION, matter.follows().revision, 1.2).style(LARGE),
-            Blank::of(captions::QUANTITY, &matter.quantity_text(), 1.2).style(LARGE),
-            Blank::of(words::DUE, &matter.due_text(), 2.4).style(LARGE),
+            Captioned::of(captions::REVISION, matter.follows().revision, 1.2).style(LARGE),
+            Captioned::of(captions::QUANTITY, &matter.quantity_text(), 1.2).style(LARGE),
+            Captioned::of(words::DUE, &matter.due_text(), 2.4).style(LARGE),
         ],
     );
     flow.take(mm(0.6));
     let call_off = matter.call_off().map_or("", |slip| slip.get(line::Number));
     let share = opening::po_share(matter, 2.8);
     let mut row = vec![
-        Blank::of(captions::CUSTOMERS_ORDER, matter.order_number(), share)
+        Captioned::of(captions::CUSTOMERS_ORDER, matter.order_number(), share)
             .style(LARGE)
             .whole()
             .boxed(),
     ];
     if !call_off.is_empty() {
-        row.push(Blank::filled(words::CALL_OFF, call_off, 1.6).style(STRONG));
+        row.push(Captioned::filled(words::CALL_OFF, call_off, 1.6).style(STRONG));
     }
     row.extend([
-        Blank::of(captions::CUSTOMER, matter.text(Field::Customer), 2.6),
-        Blank::of(captions::PART_NAME, matter.text(Field::PartName), 2.4),
-        Blank::of(words::REFERENCE, matter.text(Field::CustomerReference), 1.8),
+        Captioned::of(captions::CUSTOMER, matter.text(Field::Customer), 2.6),
+        Captioned::of(captions::PART_NAME, matter.text(Field::PartName), 2.4),
+        Captioned::of(words::REFERENCE, matter.text(Field::CustomerReference), 1.8),
     ]);
     form::fields(flow, &row);
     for said in matter.withdrawn(Paper::Traveler) {

@@ -12,7 +12,7 @@ use quillbore_calc::direction::tilt_turn;
 use quillbore_calc::input::Place;
 use quillbore_job::Unit;
 
-use crate::matter::axes::{self, Mounted, Stop};
+use crate::matter::axes::{self, Mounted, PlacedStop};
 use crate::matter::{Hole, Matter};
 use crate::page::mm;
 use crate::shown;
@@ -73,7 +73,7 @@ fn order(matter: &Matter<'_>, index: usize, setup: &Mounted, flow: &mut Flow) {
     flow.take(mm(0.6));
 }
 
-type Stops<'a> = BTreeMap<(RowId, usize, bool), &'a Stop>;
+type Stops<'a> = BTreeMap<(RowId, usize, bool), &'a PlacedStop>;
 
 fn by_place(mounted: &[Mounted]) -> Stops<'_> {
     let stops = mounted.iter().flat_map(|setup| &setup.stops);
@@ -108,7 +108,7 @@ fn seen_from_exit(place: &Place, depth_mm: f64) -> Place {
     }
 }
 
-fn line(place: &Place, stop: Option<&Stop>, unit: Unit) -> PrintedPlace {
+fn line(place: &Place, stop: Option<&PlacedStop>, unit: Unit) -> PrintedPlace {
     let decimals = shown::middling(unit) + 1;
     let length = |mm| shown::length(mm, unit, decimals);
     let [x, y, z] = place.point_mm.map(length);

@@ -1,26 +1,26 @@
 //! A drilling order in words, as short as it can be told without leaving anything out.
 
 use crate::matter::Matter;
-use crate::matter::axes::Stop;
+use crate::matter::axes::PlacedStop;
 use crate::words::axes as words;
 
 /// A stop as it is told: its mark, with the side where it is the exit, and its number.
 #[derive(Clone, Debug, PartialEq, Eq)]
-struct Told {
+struct NamedStop {
     mark: String,
     number: u32,
 }
 
 /// Marks that take turns over a range of numbers are told by that; else numbers that run on are told
 /// by first and last.
-pub(super) fn told(matter: &Matter<'_>, stops: &[Stop]) -> Vec<String> {
-    let list: Vec<Told> = stops
+pub(super) fn told(matter: &Matter<'_>, stops: &[PlacedStop]) -> Vec<String> {
+    let list: Vec<NamedStop> = stops
         .iter()
         .filter_map(|stop| {
             let row = matter.job.row(stop.row)?;
             let side = words::from_exit(stop.far).trim();
             let mark = matter.mark(stop.row);
-            Some(Told {
+            Some(NamedStop {
                 mark: format!("{mark} {side}").trim_end().to_owned(),
                 number: row.places.get(stop.place)?.number,
             })
@@ -34,10 +34,10 @@ const TURNS: usize = 8;
 /// Turns that are worth a shorter word.
 const WORTH: usize = 3;
 
-fn in_words(list: &[Told]) -> Vec<String> {
+fn in_words(list: &[NamedStop]) -> Vec<String> {
     let mut said: Vec<String> = Vec::new();
     // Numbers of one mark that are still to be told.
-    let mut open: &[Told] = &[];
+    let mut open: &[NamedStop] = &[];
     let mut at = 0;
     while at < list.len() {
         if let Some((turns, times, last)) = in_turn(&list[at..]) {
@@ -68,7 +68,7 @@ fn in_words(list: &[Told]) -> Vec<String> {
 }
 
 /// How many marks take turns from here, how often, and the last number; `None` where they don't.
-fn in_turn(list: &[Told]) -> Option<(usize, usize, u32)> {
+fn in_turn(list: &[NamedStop]) -> Option<(usize, usize, u32)> {
     let first = list.first()?;
     let turns = list
         .iter()
@@ -99,7 +99,7 @@ fn in_turn(list: &[Told]) -> Option<(usize, usize, u32)> {
         .max_by_key(|(_, times, _)| *times)
 }
 
-fn of_one_mark(list: &[Told]) -> Option<String> {
+fn of_one_mark(list: &[NamedStop]) -> Option<String> {
     let mark = &list.first()?.mark;
     let numbers: Vec<u32> = list.iter().map(|told| told.number).collect();
     Some(format!("{mark} {}", runs(&numbers).join(", ")))
@@ -129,14 +129,14 @@ fn runs(numbers: &[u32]) -> Vec<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::{Told, in_words};
+    use super::{NamedStop, in_words};
 
     #[test]
     fn an_order_is_told_short_and_whole() {
-        let list = |text: &str| -> Vec<Told> {
+        let list = |text: &str| -> Vec<NamedStop> {
             let stops = text.split(' ').filter(|stop| !stop.is_empty());
             stops
-                .map(|stop| Told {
+                .map(|stop| NamedStop {
                     mark: stop[..1].to_owned(),
                     number: stop[1..].parse().unwrap_or_default(),
                 })
