@@ -4,6 +4,8 @@
 #[cfg(test)]
 mod assembled;
 #[cfg(test)]
+mod bands;
+#[cfg(test)]
 mod clampings;
 #[cfg(test)]
 mod kept;
