@@ -73,19 +73,7 @@ pub fn in_the_way(paper: Paper, sitting: Sitting<'_>) -> Vec<Blocker> {
 /// Why a paper that is printed without being issued isn't valid.
 #[must_use]
 pub fn why_not(paper: Paper, sitting: Sitting<'_>) -> String {
-    let in_the_way = in_the_way(paper, sitting);
-    let said: Vec<String> = in_the_way.iter().map(words::life::blocker).collect();
-    let lead = match paper {
-        Paper::Traveler if said.is_empty() => "not released to the floor yet",
-        Paper::Traveler => "not released",
-        Paper::Quotation => "draft, not issued",
-        _ => "not issued",
-    };
-    if said.is_empty() {
-        lead.to_owned()
-    } else {
-        format!("{lead}: {}", said.join("; "))
-    }
+    words::life::why_not(paper, &in_the_way(paper, sitting))
 }
 
 /// The page model of a paper, as it is printed and previewed.

@@ -3,6 +3,7 @@
 use super::{answers, english, slips};
 use crate::changed::Changed;
 use crate::concern::Concern;
+use crate::issued::paper::Paper;
 use crate::job::FigureKey;
 use crate::life::blockers::Blocker;
 use crate::life::state::State;
@@ -219,6 +220,23 @@ pub fn hold(hold: View<'_, kind::Hold>) -> String {
 #[must_use]
 pub fn trouble(trouble: &str) -> String {
     format!("went wrong last time: {trouble}")
+}
+
+/// Why a paper that is printed without being issued isn't valid, by what is in its way.
+#[must_use]
+pub fn why_not(paper: Paper, in_the_way: &[Blocker]) -> String {
+    let said: Vec<String> = in_the_way.iter().map(blocker).collect();
+    let lead = match paper {
+        Paper::Traveler if said.is_empty() => "not released to the floor yet",
+        Paper::Traveler => "not released",
+        Paper::Quotation => "draft, not issued",
+        _ => "not issued",
+    };
+    if said.is_empty() {
+        lead.to_owned()
+    } else {
+        format!("{lead}: {}", said.join("; "))
+    }
 }
 
 /// Half a sentence: what is in the way of the floor.
