@@ -382,6 +382,6 @@ fn overruled(figure: &FigureKey, mark: &str) -> String {
 
 /// A paper's name with its number.
 #[must_use]
-pub fn paper(paper: crate::issued::paper::Paper, number: &str) -> String {
+pub fn paper(paper: Paper, number: &str) -> String {
     format!("{} {number}", slips::paper(paper))
 }
