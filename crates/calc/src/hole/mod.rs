@@ -37,6 +37,7 @@ mod plans;
 mod profile;
 mod route;
 mod say;
+mod say_deep;
 mod say_size;
 mod setting;
 mod stock;

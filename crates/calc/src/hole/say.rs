@@ -21,30 +21,6 @@ use crate::tables::Tube;
 /// Layers whose sum is off the depth by more than this disagree with it [mm].
 const LAYERS_SLACK_MM: f64 = 0.05;
 
-/// Tubes below this go by the lower limits of depth over diameter [mm].
-const THIN_DEEP_MM: f64 = 0.5;
-
-/// Depths over diameter.
-struct DeepFrom {
-    note: f64,
-    check: f64,
-    test_piece: f64,
-}
-
-/// Depth over diameter worth telling, from 0.5 mm on (common practice, no source).
-const DEEP: DeepFrom = DeepFrom {
-    note: 50.0,
-    check: 100.0,
-    test_piece: 150.0,
-};
-
-/// The same below it (common practice, no source).
-const DEEP_THIN: DeepFrom = DeepFrom {
-    note: 30.0,
-    check: 60.0,
-    test_piece: 100.0,
-};
-
 /// Everything there is to say about a row.
 pub(super) fn findings(context: &Context<'_>, row: &RowInput, plan: &Plan) -> Vec<Finding> {
     let mut voice = Voice {
@@ -365,32 +341,6 @@ impl Voice<'_> {
         };
         let found = Idx::all(&tables.tubes).find(longer);
         found.map(|tube| Remedy::UseTube(self.row.id, tube))
-    }
-
-    fn deep(&mut self, way: &Way) {
-        let Some(facts) = &self.plan.facts else {
-            return;
-        };
-        let ratio = way.deepest_mm() / facts.outer_mm;
-        if self.plan.too_deep {
-            let most = self.context.tables.start.deepest_diameters;
-            let remedy = Some(Remedy::AskTestPiece);
-            self.say(Level::Stop, Kind::DepthUnknown { ratio, most }, remedy);
-            return;
-        }
-        let from = if facts.outer_mm < THIN_DEEP_MM {
-            DEEP_THIN
-        } else {
-            DEEP
-        };
-        if ratio > from.test_piece {
-            let remedy = Some(Remedy::AskTestPiece);
-            self.say(Level::Check, Kind::DeepTestPiece { ratio }, remedy);
-        } else if ratio > from.check {
-            self.say(Level::Check, Kind::DeepCheck { ratio }, None);
-        } else if ratio > from.note {
-            self.say(Level::Note, Kind::DeepNote { ratio }, None);
-        }
     }
 
     fn overrules(&mut self) {
