@@ -57,34 +57,36 @@ pub fn mounted(matter: &Matter<'_>) -> Vec<Mounted> {
 fn stops(matter: &Matter<'_>, index: usize, setup: &SetupFigures) -> Vec<PlacedStop> {
     let placed = setup.order.iter().filter_map(|stop| {
         let place = stop.place?;
-        let (direction, point_mm) = way(matter, stop, place)?;
+        let end = end_of(matter, stop, place)?;
         Some(PlacedStop {
             setup: index,
             row: stop.row,
             place,
             far: stop.far,
-            seat: setup.mount.seat(direction, point_mm),
+            seat: setup.mount.seat(end.axis, end.point_mm),
         })
     });
     placed.collect()
 }
 
-/// The tool's way in at one of a hole's ends, and where it enters.
-fn way(
-    matter: &Matter<'_>,
-    stop: &job_figures::Stop,
-    place: usize,
-) -> Option<([f64; 3], [f64; 3])> {
+/// The end of a hole that a stop drills: where the tool enters, and its way in.
+fn end_of(matter: &Matter<'_>, stop: &job_figures::Stop, place: usize) -> Option<Place> {
     let row = matter.input.rows.iter().find(|row| row.id == stop.row)?;
-    let Place { point_mm, axis, .. } = *row.places.get(place)?;
-    if !stop.far {
-        return Some((axis, point_mm));
+    let place = row.places.get(place)?;
+    Some(if stop.far {
+        seen_from_exit(place, row.depth_mm.unwrap_or(0.0))
+    } else {
+        *place
+    })
+}
+
+/// The same hole begun from its exit.
+pub(crate) fn seen_from_exit(place: &Place, depth_mm: f64) -> Place {
+    Place {
+        number: place.number,
+        point_mm: [0, 1, 2].map(|i| place.point_mm[i] + place.axis[i] * depth_mm),
+        axis: place.axis.map(|part| -part),
     }
-    let depth = row.depth_mm.unwrap_or(0.0);
-    Some((
-        axis.map(|part| -part),
-        [0, 1, 2].map(|i| point_mm[i] + axis[i] * depth),
-    ))
 }
 
 fn unplaced(matter: &Matter<'_>, setup: &SetupFigures) -> Vec<RowId> {

@@ -91,21 +91,13 @@ fn lines(matter: &Matter<'_>, hole: &Hole<'_>, far: bool, stops: &Stops<'_>) -> 
             let stop = stops.get(&(hole.row.id, index, far)).copied();
             let place = if far {
                 stop?;
-                seen_from_exit(place, depth?)
+                axes::seen_from_exit(place, depth?)
             } else {
                 *place
             };
             Some(line(&place, stop, matter.job.unit))
         })
         .collect()
-}
-
-fn seen_from_exit(place: &Place, depth_mm: f64) -> Place {
-    Place {
-        number: place.number,
-        point_mm: [0, 1, 2].map(|i| place.point_mm[i] + place.axis[i] * depth_mm),
-        axis: place.axis.map(|part| -part),
-    }
 }
 
 fn line(place: &Place, stop: Option<&PlacedStop>, unit: Unit) -> PrintedPlace {
