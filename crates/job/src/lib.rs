@@ -2,46 +2,37 @@
 //!
 //! This crate knows nothing of windows, paper or foreign formats. A job holds what was typed;
 //! everything computed comes from [`quillbore_calc`] on demand and is never stored in it.
+//!
+//! The folders tell the house from the ground up, each knowing only those before it; what is
+//! public of them goes by its own name, without the folder's.
 
-pub mod answer;
-pub mod apply;
-pub mod changed;
-pub mod concern;
-mod copy;
-pub mod edit;
-pub mod entry;
-pub mod field;
+mod again;
+mod asked;
+mod edits;
 pub mod file;
-pub mod history;
-pub mod inspected;
+mod ground;
 pub mod issued;
 pub mod job;
 pub mod life;
-pub mod limits;
-mod list;
 pub mod merge;
-pub mod order;
-pub mod places;
-pub mod quantity;
-pub mod question;
-pub mod read_cell;
-pub mod read_field;
-pub mod read_overrule;
-pub mod read_quantity;
-mod record;
-pub mod remedy;
-pub mod reorder;
-pub mod report;
+mod pinned;
 pub mod results;
-pub mod row;
-pub mod row_depth;
-pub mod same_name;
-pub mod serials;
 pub mod shop;
-pub mod show_quantity;
-pub mod slip;
-pub mod to_input;
+mod typed;
 pub mod words;
+
+pub use again::{history, reorder};
+pub use asked::{question, to_input};
+pub use edits::{apply, edit};
+pub use ground::{limits, same_name};
+pub use job::row_depth;
+pub use life::{changed, inspected, order};
+pub use pinned::{answer, concern, read_line, report, slip};
+pub use results::remedy;
+pub use typed::{
+    entry, field, places, quantity, read_cell, read_field, read_overrule, read_quantity, row,
+    serials, show_quantity,
+};
 
 pub use apply::{Change, EditRefused, apply};
 pub use edit::{CellAt, Edit, RowsAt};

@@ -18,7 +18,7 @@ use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::file::{FORMAT, hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
 use quillbore_job::read_cell::CellKind;
-use quillbore_job::read_field::read_line;
+use quillbore_job::read_line::read_line;
 use quillbore_job::report::{Outcome, Report, ReportLine, Source};
 use quillbore_job::{
     CellAt, Column, Edit, Field, FieldKind, Issued, IssuedLine, Job, Paper, SealState, Slip,

@@ -15,7 +15,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use quillbore_job::read_cell::CellKind;
-use quillbore_job::read_field::read_line;
+use quillbore_job::read_line::read_line;
 use quillbore_job::{
     CellAt, Column, Edit, Field, FieldKind, Job, Line, Paper, Shop, SlipKind, Unit, apply,
 };

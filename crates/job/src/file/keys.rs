@@ -18,7 +18,7 @@ use serde::forward_to_deserialize_any;
 use super::format::FORMAT;
 use super::parts::named;
 use super::v2::JobFile;
-use crate::slip::lists::SlipKind;
+use crate::pinned::slip::lists::SlipKind;
 
 /// Set to anything, it makes the test write the list of an open format anew.
 const WRITE_ANEW: &str = "QUILLBORE_WRITE_KEYS";

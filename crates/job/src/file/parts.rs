@@ -9,14 +9,14 @@ use rust_decimal::Decimal;
 use serde::de::{Error as _, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::hash::Hash;
-use crate::answer::How;
-use crate::concern::Concern;
-use crate::field::Field;
-use crate::issued::paper::Paper;
-use crate::report::Outcome;
-use crate::row::Column;
-use crate::slip::lists::{Line, SlipKind};
+use crate::ground::hash::Hash;
+use crate::pinned::answer::How;
+use crate::pinned::concern::Concern;
+use crate::pinned::paper::Paper;
+use crate::pinned::report::Outcome;
+use crate::pinned::slip::lists::{Line, SlipKind};
+use crate::typed::field::Field;
+use crate::typed::row::Column;
 
 #[expect(
     clippy::trivially_copy_pass_by_ref,

@@ -8,21 +8,23 @@ use quillbore_calc::RowId;
 use super::format::FORMAT;
 use super::parts::{Amount, Cell, Day, Finite, HashFile, Named, PlaceFile, UnitName};
 use super::report::ReportFile;
-use super::text::{TextError, decode, format_number, parse};
 use super::v2::{
     AnswerFile, FigureFile, IssuedFile, JobFile, OverruleFile, RowFile, SealFile, SlipFile,
 };
-use crate::answer::Answer;
-use crate::concern::Facts;
-use crate::entry::Unit;
-use crate::field::AngleBasis;
-use crate::job::{FigureKey, Issued, IssuedLine, Job, Overrule, Seal};
-use crate::read_field::{read_field, read_line};
-use crate::read_overrule::read_overrule;
-use crate::report::MOST_REPORTS;
-use crate::row::{Row, put};
-use crate::slip::lists::Line;
-use crate::slip::pinned::Slip;
+use crate::ground::text::{TextError, decode, format_number, parse};
+use crate::job::{Issued, IssuedLine, Job, Seal};
+use crate::pinned::answer::Answer;
+use crate::pinned::concern::Facts;
+use crate::pinned::read_line::read_line;
+use crate::pinned::report::MOST_REPORTS;
+use crate::pinned::slip::lists::Line;
+use crate::pinned::slip::pinned::Slip;
+use crate::typed::entry::Unit;
+use crate::typed::field::AngleBasis;
+use crate::typed::overrule::{FigureKey, Overrule};
+use crate::typed::read_field::read_field;
+use crate::typed::read_overrule::read_overrule;
+use crate::typed::row::{Row, put};
 
 /// Why a file holds no job that can be opened.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::parts::{Named, Unfit, is_zero};
-use crate::report::{Outcome, Report, ReportLine, Source, TooMuch};
+use crate::pinned::report::{Outcome, Report, ReportLine, Source, TooMuch};
 
 /// A report on disk, of which a job keeps no more than it can.
 #[derive(Clone, Debug, Deserialize, Serialize)]

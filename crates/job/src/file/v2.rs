@@ -9,12 +9,12 @@ use super::parts::{
     Amount, Cell, Cells, Day, Finite, HashFile, Named, PlaceFile, Reason, UnitName, is_zero,
 };
 use super::report::ReportFile;
-use crate::answer::How;
-use crate::concern::Concern;
-use crate::field::Field;
-use crate::issued::paper::Paper;
-use crate::row::Column;
-use crate::slip::lists::{Line, SlipKind};
+use crate::pinned::answer::How;
+use crate::pinned::concern::Concern;
+use crate::pinned::paper::Paper;
+use crate::pinned::slip::lists::{Line, SlipKind};
+use crate::typed::field::Field;
+use crate::typed::row::Column;
 
 /// A job on disk.
 #[derive(Debug, Deserialize, Serialize)]

@@ -9,11 +9,12 @@ use super::v2::{
     AnswerFile, FigureFile, IssuedFile, IssuedLineFile, JobFile, OverruleFile, RowFile, SealFile,
     SlipFile,
 };
-use crate::answer::Answer;
-use crate::entry::{Entry, Unit};
-use crate::job::{FigureKey, Issued, Job, Overrule};
-use crate::row::{Column, Row};
-use crate::slip::pinned::Slip;
+use crate::job::{Issued, Job};
+use crate::pinned::answer::Answer;
+use crate::pinned::slip::pinned::Slip;
+use crate::typed::entry::{Entry, Unit};
+use crate::typed::overrule::{FigureKey, Overrule};
+use crate::typed::row::{Column, Row};
 
 /// A job's file: the same job gives the same text, the format number stands in its first lines, and
 /// there is one cell or place a line, so that two versions can be compared.

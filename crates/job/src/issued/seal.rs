@@ -77,12 +77,13 @@ use chrono::NaiveDate;
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
-use crate::answer::Answer;
-use crate::concern::Facts;
-use crate::entry::{Entry, Unit};
-use crate::file::hash::hash;
-use crate::job::{FigureKey, Issued, IssuedLine, Job, Overrule, Seal};
-use crate::row::{Column, Row};
+use crate::ground::hash::hash;
+use crate::job::{Issued, IssuedLine, Job, Seal};
+use crate::pinned::answer::Answer;
+use crate::pinned::concern::Facts;
+use crate::typed::entry::{Entry, Unit};
+use crate::typed::overrule::{FigureKey, Overrule};
+use crate::typed::row::{Column, Row};
 
 impl Seal {
     /// The version that papers are sealed with.

@@ -2,9 +2,9 @@
 
 use std::sync::Arc;
 
-use super::number::is_number;
-use super::paper::Paper;
 use crate::job::{Issued, Job};
+use crate::pinned::number::is_number;
+use crate::pinned::paper::Paper;
 
 impl Job {
     /// The issued papers of a kind that still stand, the newest last.

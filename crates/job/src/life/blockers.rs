@@ -4,15 +4,15 @@ use quillbore_calc::RowId;
 
 use super::parts::{ordered, sum};
 use super::trouble::{holds_delivery, is_open};
-use crate::concern::Concern;
-use crate::inspected::is_mark;
-use crate::issued::paper::Paper;
 use crate::job::Job;
-use crate::order;
-use crate::order::difference::Topic;
-use crate::slip::lists::{SlipKind, kind, line};
-use crate::slip::pinned::Slip;
-use crate::slip::view::View;
+use crate::life::inspected::is_mark;
+use crate::life::order;
+use crate::life::order::difference::Topic;
+use crate::pinned::concern::Concern;
+use crate::pinned::paper::Paper;
+use crate::pinned::slip::lists::{SlipKind, kind, line};
+use crate::pinned::slip::pinned::Slip;
+use crate::pinned::slip::view::View;
 
 /// What is in the way of issuing a paper.
 #[derive(Clone, Debug, PartialEq, Eq)]

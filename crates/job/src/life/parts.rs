@@ -1,10 +1,10 @@
 //! What was ordered, delivered and drilled, added up over the slips.
 
-use crate::field::Field;
 use crate::job::Job;
-use crate::slip::holds::CountOrNone;
-use crate::slip::lists::{Has, TypedLine, kind, line};
-use crate::slip::view::View;
+use crate::pinned::slip::holds::CountOrNone;
+use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
+use crate::pinned::slip::view::View;
+use crate::typed::field::Field;
 
 /// Parts of all orders; an order without a quantity is for the quantity of the sheet. `None`
 /// without an order.

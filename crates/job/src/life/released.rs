@@ -4,13 +4,14 @@ use std::collections::BTreeSet;
 
 use quillbore_calc::RowId;
 
-use crate::answer::Answer;
-use crate::changed::{Changed, differing};
-use crate::entry::Entry;
-use crate::field::Field;
-use crate::issued::paper::Paper;
-use crate::job::{FigureKey, Issued, Job};
-use crate::slip::lists::{Has, TypedLine, kind, line};
+use crate::job::{Issued, Job};
+use crate::life::changed::{Changed, differing};
+use crate::pinned::answer::Answer;
+use crate::pinned::paper::Paper;
+use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
+use crate::typed::entry::Entry;
+use crate::typed::field::Field;
+use crate::typed::overrule::FigureKey;
 
 /// Standing travelers that were released of another sheet than the one that is there now, by number,
 /// with what differs of all that their readers work from.

@@ -1,12 +1,12 @@
 //! Where a job stands.
 
 use super::parts::{ordered, sum};
-use crate::field::Field;
-use crate::issued::paper::Paper;
 use crate::job::Job;
-use crate::slip::choices::Outcome;
-use crate::slip::lists::{kind, line};
-use crate::slip::view::View;
+use crate::pinned::paper::Paper;
+use crate::pinned::slip::choices::Outcome;
+use crate::pinned::slip::lists::{kind, line};
+use crate::pinned::slip::view::View;
+use crate::typed::field::Field;
 
 /// Where a job stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

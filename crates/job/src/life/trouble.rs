@@ -1,7 +1,7 @@
 //! Non-conformances that are open.
 
-use crate::slip::lists::{kind, line};
-use crate::slip::view::View;
+use crate::pinned::slip::lists::{kind, line};
+use crate::pinned::slip::view::View;
 
 /// Whether a non-conformance is open and nobody said why to go on.
 #[must_use]

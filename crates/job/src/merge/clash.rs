@@ -6,15 +6,15 @@ use chrono::NaiveDate;
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
-use crate::answer::Answer;
-use crate::concern::Concern;
-use crate::entry::{Entry, Unit};
-use crate::field::Field;
-use crate::file::hash::Hash;
-use crate::issued::paper::Paper;
-use crate::job::{FigureKey, Overrule};
-use crate::row::Column;
-use crate::slip::lists::Line;
+use crate::ground::hash::Hash;
+use crate::pinned::answer::Answer;
+use crate::pinned::concern::Concern;
+use crate::pinned::paper::Paper;
+use crate::pinned::slip::lists::Line;
+use crate::typed::entry::{Entry, Unit};
+use crate::typed::field::Field;
+use crate::typed::overrule::{FigureKey, Overrule};
+use crate::typed::row::Column;
 
 /// Something that two desks did, each in its way; rows and slips by their identity in the merged job.
 #[derive(Clone, Debug, PartialEq)]

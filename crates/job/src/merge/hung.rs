@@ -7,8 +7,9 @@ use quillbore_calc::RowId;
 use super::clash::{Clash, Met, Side};
 use super::keyed::{Pair, keyed};
 use super::three::Three;
-use crate::answer::Answer;
-use crate::job::{Job, Overrule};
+use crate::job::Job;
+use crate::pinned::answer::Answer;
+use crate::typed::overrule::Overrule;
 
 /// The overruled figures of both desks, for the rows of the merged job.
 pub(super) fn overrules(three: &Three, merged: &Job, clashes: &mut Vec<Clash>) -> Vec<Overrule> {

@@ -7,8 +7,8 @@ use quillbore_calc::RowId;
 
 use super::refused::MergeRefused;
 use crate::job::Job;
-use crate::row::Row;
-use crate::slip::pinned::Slip;
+use crate::pinned::slip::pinned::Slip;
+use crate::typed::row::Row;
 
 /// Our job with new identities for the new rows and slips that share theirs with something else of
 /// theirs; what hangs on a row goes with it.

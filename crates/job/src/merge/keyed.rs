@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::clash::{Side, Text, Typed};
-use crate::entry::Entry;
-use crate::field::{FieldKind, Value};
+use crate::typed::entry::Entry;
+use crate::typed::field::{FieldKind, Value};
 
 /// Which of two desks' versions stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

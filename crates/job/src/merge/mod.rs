@@ -15,13 +15,13 @@ use std::sync::Arc;
 pub use clash::{Clash, Met, Side, Typed};
 pub use refused::MergeRefused;
 
-use crate::apply::cells::read_angles_again;
-use crate::field::Field;
-use crate::file::text::LARGEST_FILE;
+use crate::edits::apply::cells::read_angles_again;
 use crate::file::write::write_job;
+use crate::ground::limits::{MOST_ROWS, MOST_SLIPS};
+use crate::ground::text::LARGEST_FILE;
 use crate::job::Job;
-use crate::limits::{MOST_ROWS, MOST_SLIPS};
-use crate::report::{MOST_REPORTS, Report};
+use crate::pinned::report::{MOST_REPORTS, Report};
+use crate::typed::field::Field;
 use keyed::{Stands, entries, stands};
 use three::Three;
 

@@ -7,8 +7,8 @@ use super::clash::Clash;
 use super::three::Three;
 use crate::issued::seal::SealState;
 use crate::job::{Issued, Job};
-use crate::read_field::read_line;
-use crate::slip::lists::Line;
+use crate::pinned::read_line::read_line;
+use crate::pinned::slip::lists::Line;
 
 /// Characters of a hash that tell two papers apart.
 const SHOWN: usize = 8;

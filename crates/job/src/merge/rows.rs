@@ -5,8 +5,8 @@ use std::sync::Arc;
 use super::clash::{Clash, Text};
 use super::keyed::{Pair, Stands, keyed, stands, texts_stand};
 use super::three::Three;
-use crate::field::AngleBasis;
-use crate::row::{Column, Row, put};
+use crate::typed::field::AngleBasis;
+use crate::typed::row::{Column, Row, put};
 
 /// The rows of both desks: those that only one has are in no other's way.
 pub(super) fn merged(three: &Three, clashes: &mut Vec<Clash>) -> Vec<Arc<Row>> {

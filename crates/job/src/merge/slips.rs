@@ -5,8 +5,8 @@ use std::sync::Arc;
 use super::clash::Clash;
 use super::keyed::{Pair, entries, keyed};
 use super::three::Three;
-use crate::slip::lists::Line;
-use crate::slip::pinned::Slip;
+use crate::pinned::slip::lists::Line;
+use crate::pinned::slip::pinned::Slip;
 
 /// The slips of both desks: those that only one has are in no other's way.
 pub(super) fn merged(three: &Three, clashes: &mut Vec<Clash>) -> Vec<Arc<Slip>> {

@@ -5,10 +5,10 @@ use quillbore_calc::input::HoleEnd;
 
 use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
+use crate::asked::to_input::Asked;
 use crate::job::Job;
-use crate::row::Column;
-use crate::row_depth::row_depth;
-use crate::to_input::Asked;
+use crate::job::row_depth::row_depth;
+use crate::typed::row::Column;
 use crate::words::depth as words;
 
 /// What is said of rows whose depth says through, and where each stands in the table.

@@ -4,8 +4,8 @@ use quillbore_calc::finding::{About, Finding, Kind};
 
 use super::kind::NoteKind;
 use super::note::{Beside, Offering, SideNote};
-use crate::concern::customer;
-use crate::field::Field;
+use crate::pinned::concern::customer;
+use crate::typed::field::Field;
 
 /// What the calculation found, of the row that stands there.
 pub(super) fn found(finding: &Finding, at: Option<usize>) -> SideNote {

@@ -4,7 +4,7 @@ use core::mem::discriminant;
 
 use quillbore_calc::finding::Kind;
 
-use crate::list::list;
+use crate::ground::list::list;
 
 /// What a side note says.
 #[derive(Clone, Debug, PartialEq)]

@@ -66,8 +66,8 @@ mod tests {
     use std::sync::Arc;
 
     use super::*;
-    use crate::entry::{Entry, Unit};
-    use crate::row::Row;
+    use crate::typed::entry::{Entry, Unit};
+    use crate::typed::row::Row;
 
     fn twice(marks: &[&str]) -> Vec<(u32, usize)> {
         let row = |(id, mark): (u32, &&str)| {

@@ -4,12 +4,12 @@ use quillbore_calc::finding::Level;
 use quillbore_calc::{Remedy, RowId};
 
 use super::kind::NoteKind;
-use crate::concern::Customer;
-use crate::field::Field;
-use crate::question::Question;
-use crate::remedy::Offer;
-use crate::row::Column;
-use crate::slip::lists::Line;
+use crate::asked::question::Question;
+use crate::pinned::concern::Customer;
+use crate::pinned::slip::lists::Line;
+use crate::results::remedy::Offer;
+use crate::typed::field::Field;
+use crate::typed::row::Column;
 
 /// A sentence beside a line of the sheet.
 #[derive(Clone, Debug, PartialEq)]

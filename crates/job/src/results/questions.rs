@@ -8,12 +8,12 @@ use quillbore_calc::{JobFigures, RowId};
 use super::found;
 use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
-use crate::concern::{Concern, Facts, all_asked, asked};
-use crate::edit::Edit;
+use crate::asked::question::Question;
+use crate::asked::to_input::Asked;
+use crate::edits::edit::Edit;
 use crate::job::Job;
-use crate::question::Question;
-use crate::remedy::Offer;
-use crate::to_input::Asked;
+use crate::pinned::concern::{Concern, Facts, all_asked, asked};
+use crate::results::remedy::Offer;
 use crate::words::answers as words;
 
 /// A note, and where its row stands in the table.

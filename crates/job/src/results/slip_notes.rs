@@ -5,16 +5,17 @@ use quillbore_calc::finding::Level;
 
 use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
-use crate::edit::Edit;
-use crate::field::Field;
-use crate::issued::paper::Paper;
+use crate::edits::edit::Edit;
 use crate::job::Job;
-use crate::order::difference::{Difference, Revised};
-use crate::remedy::Offer;
-use crate::slip::lists::{Line, kind, line};
-use crate::slip::view::View;
+use crate::life;
+use crate::life::order;
+use crate::life::order::difference::{Difference, Revised};
+use crate::pinned::paper::Paper;
+use crate::pinned::slip::lists::{Line, kind, line};
+use crate::pinned::slip::view::View;
+use crate::results::remedy::Offer;
+use crate::typed::field::Field;
 use crate::words::{english, issued, life as words};
-use crate::{life, order};
 
 /// Everything that is to be said beside slips.
 pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {

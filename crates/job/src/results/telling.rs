@@ -7,7 +7,7 @@ use quillbore_calc::Tables;
 use super::kind::NoteKind;
 use super::note::{Offering, SideNote};
 use crate::job::Job;
-use crate::remedy::{Offer, Offers};
+use crate::results::remedy::{Offer, Offers};
 use crate::words::answers;
 use crate::words::speaker::Speaker;
 

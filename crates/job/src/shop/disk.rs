@@ -7,8 +7,7 @@ use serde::Deserialize;
 use super::error::ShopError;
 use super::start::StartFile;
 use super::unfit::RowUnfit;
-use crate::file::text::{TextError, decode, format_number, parse};
-use crate::words::shop::OWN_FILE;
+use crate::ground::text::{TextError, decode, format_number, parse};
 
 /// The shop file's newest format.
 const NEWEST: u32 = 2;
@@ -174,6 +173,10 @@ pub(super) struct RateRow {
     #[serde(default = "own_file")]
     pub(super) pedigree: String,
 }
+
+/// Where a row comes from that a shop's own file gives without a pedigree: data, as the pedigrees of
+/// the assets are.
+const OWN_FILE: &str = "the shop's own file";
 
 fn own_file() -> String {
     OWN_FILE.to_owned()

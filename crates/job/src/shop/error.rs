@@ -1,7 +1,7 @@
 //! Why a shop file can't be used.
 
 use super::unfit::{Needed, RowUnfit};
-use crate::file::text::TextError;
+use crate::ground::text::TextError;
 
 /// Why a shop file can't be used: message first, then [`ShopError::hint`]; the caller adds the path.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

@@ -12,8 +12,10 @@ mod plain;
 pub(crate) mod rows;
 mod start;
 pub(crate) mod unfit;
+pub(crate) mod unknown;
 
 pub use calendar::Calendar;
 pub use error::ShopError;
 pub use rows::{Pedigree, RateCard, Shop, Texts};
 pub use unfit::{Needed, RowUnfit};
+pub use unknown::UnknownName;

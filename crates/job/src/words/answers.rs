@@ -1,7 +1,7 @@
 //! What is said of checks that concern the customer, and of the answers to them.
 
-use crate::answer::{Answer, How};
-use crate::concern::Concern;
+use crate::pinned::answer::{Answer, How};
+use crate::pinned::concern::Concern;
 
 /// Offer: take an answer away.
 pub const DELETE: &str = "delete the answer";

@@ -2,9 +2,9 @@
 
 use quillbore_calc::input::HoleEnd;
 
-use crate::entry::Unit;
-use crate::row_depth::{DepthFrom, RowDepth};
-use crate::show_quantity as show;
+use crate::job::row_depth::{DepthFrom, RowDepth};
+use crate::typed::entry::Unit;
+use crate::typed::show_quantity as show;
 
 /// The depth says through, the end says blind.
 pub(crate) const fn through_and_blind() -> &'static str {

@@ -4,9 +4,10 @@ use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
 use super::{answers, english, names, slips};
-use crate::edit::{CellAt, Edit, RowsAt};
-use crate::entry::Unit;
-use crate::job::{FigureKey, Job};
+use crate::edits::edit::{CellAt, Edit, RowsAt};
+use crate::job::Job;
+use crate::typed::entry::Unit;
+use crate::typed::overrule::FigureKey;
 
 /// Longest mark that a label repeats, in characters.
 const LONGEST_MARK: usize = 12;

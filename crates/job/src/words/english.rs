@@ -5,10 +5,10 @@ use quillbore_calc::input::{Ends, HoleEnd, PartAxis};
 use quillbore_calc::job_figures::Verdict;
 use quillbore_calc::tables::{Family, Hazard, TubeMaterial};
 
-use crate::entry::Unit;
-use crate::field::{AngleBasis, Block, Field};
-use crate::read_cell::CellKind;
-use crate::row::Column;
+use crate::typed::entry::Unit;
+use crate::typed::field::{AngleBasis, Block, Field};
+use crate::typed::read_cell::CellKind;
+use crate::typed::row::Column;
 
 /// Yes.
 pub const YES: &str = "yes";
@@ -128,7 +128,7 @@ pub const fn column(column: Column) -> ColumnWords {
 #[must_use]
 pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
     match column.kind() {
-        CellKind::Size | CellKind::Depth | CellKind::Length => unit_of_length(unit),
+        CellKind::Size | CellKind::Depth | CellKind::Length => unit.symbol(),
         CellKind::Angle => "\u{b0}",
         CellKind::Every => "holes",
         CellKind::Mark
@@ -140,15 +140,6 @@ pub const fn column_unit(column: Column, unit: Unit) -> &'static str {
         | CellKind::Ends
         | CellKind::Tube
         | CellKind::Note => "",
-    }
-}
-
-/// A length's unit.
-#[must_use]
-pub const fn unit_of_length(unit: Unit) -> &'static str {
-    match unit {
-        Unit::Mm => "mm",
-        Unit::Inch => "in",
     }
 }
 

@@ -4,9 +4,9 @@ use std::fmt;
 
 use crate::file::parts::Unfit;
 use crate::file::read::ReadError;
-use crate::file::text::TextError;
-use crate::limits::LONGEST_TEXT;
-use crate::report::{MOST_REPORTS, MOST_TOLD};
+use crate::ground::limits::LONGEST_TEXT;
+use crate::ground::text::TextError;
+use crate::pinned::report::{MOST_REPORTS, MOST_TOLD};
 
 impl fmt::Display for TextError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

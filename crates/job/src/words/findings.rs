@@ -3,10 +3,9 @@
 use quillbore_calc::Limits;
 use quillbore_calc::finding::Kind;
 
-use super::english;
 use super::speaker::{Speaker, capital};
-use crate::show_quantity as show;
-use crate::to_input::UnknownName;
+use crate::shop::unknown::UnknownName;
+use crate::typed::show_quantity as show;
 
 impl Speaker<'_> {
     /// One finding as a sentence or two.
@@ -18,11 +17,7 @@ impl Speaker<'_> {
                 .iter()
                 .map(|mm| show::length_mm(*mm, self.unit))
                 .collect();
-            format!(
-                "{} {}",
-                parts.join(" x "),
-                english::unit_of_length(self.unit)
-            )
+            format!("{} {}", parts.join(" x "), self.unit.symbol())
         };
         match kind {
             Kind::MaterialMissing => "No work material yet: choose one from the shop's list, and nothing can be said about time and wear before.".to_owned(),

@@ -4,8 +4,8 @@ use quillbore_calc::{Figure, JobFigures};
 use rust_decimal::prelude::ToPrimitive as _;
 
 use super::speaker::Speaker;
-use crate::field::Field;
-use crate::show_quantity as show;
+use crate::typed::field::Field;
+use crate::typed::show_quantity as show;
 
 /// A piece of the sentence; one with a figure opens its working.
 #[derive(Clone, Debug, PartialEq)]

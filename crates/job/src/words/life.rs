@@ -1,15 +1,15 @@
 //! What is said of a job's life: its state, what differs, what is in the way, what changed.
 
 use super::{answers, english, slips};
-use crate::changed::Changed;
-use crate::concern::Concern;
-use crate::issued::paper::Paper;
-use crate::job::FigureKey;
 use crate::life::blockers::Blocker;
+use crate::life::changed::Changed;
+use crate::life::order::difference::{Difference, Revised, Topic};
 use crate::life::state::State;
-use crate::order::difference::{Difference, Revised, Topic};
-use crate::slip::lists::{Line, kind, line};
-use crate::slip::view::View;
+use crate::pinned::concern::Concern;
+use crate::pinned::paper::Paper;
+use crate::pinned::slip::lists::{Line, kind, line};
+use crate::pinned::slip::view::View;
+use crate::typed::overrule::FigureKey;
 
 /// A state, in plain words.
 #[must_use]

@@ -4,7 +4,7 @@ use quillbore_calc::Limits;
 use quillbore_calc::job_figures::Bought;
 
 use super::speaker::Speaker;
-use crate::show_quantity as show;
+use crate::typed::show_quantity as show;
 
 impl Speaker<'_> {
     /// No tube of the shop: which one to buy, or which way would do.

@@ -3,11 +3,12 @@
 use std::fmt;
 
 use super::{answers, edits, english, names, slips};
-use crate::answer::Answer;
-use crate::entry::Unit;
-use crate::job::{FigureKey, Job, Overrule};
+use crate::job::Job;
 use crate::merge::clash::{Clash, Met, Side, Typed};
 use crate::merge::refused::MergeRefused;
+use crate::pinned::answer::Answer;
+use crate::typed::entry::Unit;
+use crate::typed::overrule::{FigureKey, Overrule};
 
 /// What undo and redo call a merge.
 pub const LABEL: &str = "merge the other desk's work";

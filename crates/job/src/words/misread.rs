@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::read_quantity::misread::{Misread, What};
+use crate::typed::read_quantity::misread::{Misread, What};
 
 /// Longest piece of typed text that a sentence repeats, in characters.
 const QUOTED: usize = 40;

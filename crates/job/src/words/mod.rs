@@ -17,7 +17,7 @@ mod places;
 pub mod price;
 mod refusals;
 pub mod reports;
-pub(crate) mod shop;
+mod shop;
 pub mod slips;
 pub mod speaker;
 pub mod workings;

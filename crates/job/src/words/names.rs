@@ -1,6 +1,6 @@
 //! Names of fields inside a sentence.
 
-use crate::field::Field;
+use crate::typed::field::Field;
 
 /// A field's name inside a sentence.
 #[must_use]

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use super::misread::quoted;
-use crate::places::refused::{LineRefused, PatternRefused, PlacesUnreadable};
+use crate::typed::places::refused::{LineRefused, PatternRefused, PlacesUnreadable};
 
 impl fmt::Display for PatternRefused {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -1,6 +1,6 @@
 //! What the price is made of, in words.
 
-use crate::show_quantity as show;
+use crate::typed::show_quantity as show;
 
 /// Heads of a spread: its P10, P50 and P90.
 pub const BAND: [&str; 3] = ["low", "likely", "high"];

@@ -3,8 +3,8 @@
 use std::fmt;
 
 use super::{english, slips};
-use crate::answer::How;
-use crate::apply::refused::EditRefused;
+use crate::edits::apply::refused::EditRefused;
+use crate::pinned::answer::How;
 
 impl fmt::Display for EditRefused {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

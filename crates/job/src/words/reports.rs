@@ -1,6 +1,6 @@
 //! What is said of a hole table that came from elsewhere.
 
-use crate::report::{Outcome, Report, ReportLine, Source};
+use crate::pinned::report::{Outcome, Report, ReportLine, Source};
 
 /// Longest name of a file that the line of a report repeats, in characters.
 const LONGEST_NAME: usize = 60;

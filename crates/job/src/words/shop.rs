@@ -2,12 +2,9 @@
 
 use std::fmt;
 
-use crate::file::text::TextError;
+use crate::ground::text::TextError;
 use crate::shop::error::ShopError;
 use crate::shop::unfit::{Needed, RowUnfit};
-
-/// Where a row comes from that a shop's own file gives without a pedigree.
-pub(crate) const OWN_FILE: &str = "the shop's own file";
 
 impl fmt::Display for ShopError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -1,8 +1,8 @@
 //! Names of slips, of their lines and of papers, in American shop English.
 
-use crate::issued::paper::Paper;
-use crate::slip::choices::Outcome;
-use crate::slip::lists::{Line, SlipKind};
+use crate::pinned::paper::Paper;
+use crate::pinned::slip::choices::Outcome;
+use crate::pinned::slip::lists::{Line, SlipKind};
 
 /// A slip's name at its head.
 #[must_use]

@@ -2,9 +2,9 @@
 
 use quillbore_calc::{Figure, RowId, Tables};
 
-use crate::entry::Unit;
 use crate::job::Job;
-use crate::show_quantity as show;
+use crate::typed::entry::Unit;
+use crate::typed::show_quantity as show;
 
 /// What the sentences are about: the job for its marks, the tables for names, the unit shown.
 #[derive(Clone, Copy, Debug)]

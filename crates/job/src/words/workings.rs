@@ -5,7 +5,7 @@ use quillbore_calc::figure::{Formula, Name, Origin, Quantity, Unit};
 use quillbore_calc::job_figures::Chance;
 
 use super::speaker::Speaker;
-use crate::show_quantity as show;
+use crate::typed::show_quantity as show;
 
 /// The unit that a figure comes in.
 #[must_use]

@@ -19,7 +19,7 @@ use quillbore_calc::tables::{Machine, Material, Tube};
 use quillbore_calc::{Idx, JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::Answer;
 use quillbore_job::order::{self, Followed};
-use quillbore_job::to_input::UnknownName;
+use quillbore_job::shop::UnknownName;
 use quillbore_job::words::english;
 use quillbore_job::{Entry, Field, FieldKind, Issued, Job, Paper, Row, Value};
 

@@ -73,7 +73,7 @@ pub(super) fn shown(all: bool) -> Vec<Shown> {
 
 /// A column as the grid paints it.
 pub(super) fn grid_column(shown: Shown, unit: Unit) -> GridColumn {
-    let length = english::unit_of_length(unit);
+    let length = unit.symbol();
     let (head, unit, width, right) = match shown {
         Shown::Typed(column) => (
             english::column(column).head,

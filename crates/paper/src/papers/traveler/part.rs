@@ -3,8 +3,8 @@
 use quillbore_calc::Idx;
 use quillbore_calc::input::Layer;
 use quillbore_calc::tables::{Hazard, Material};
+use quillbore_job::shop::UnknownName;
 use quillbore_job::slip::{LineOf, kind, line};
-use quillbore_job::to_input::UnknownName;
 use quillbore_job::{Field, life};
 
 use crate::matter::Matter;

@@ -1,0 +1,5 @@
+//! What takes a job up again: undo, what an undo must not take back, the next order.
+
+pub mod history;
+pub mod reorder;
+mod withdrawals;

@@ -1,0 +1,199 @@
+//! A job again: a new sheet from an old one, what was learned, and what changed since.
+
+use std::collections::BTreeMap;
+
+use rust_decimal::Decimal;
+
+use crate::job::Job;
+use crate::life::changed::{Changed, differing};
+use crate::life::parts::{actual_hours, sum};
+use crate::life::trouble::is_open;
+use crate::pinned::paper::Paper;
+use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
+use crate::pinned::slip::view::View;
+use crate::typed::field::Field;
+use crate::typed::overrule::FigureKey;
+
+/// Fields that belong to one order and are not taken over to the next.
+const OF_ONE_ORDER: &[Field] = &[
+    Field::CustomerReference,
+    Field::Due,
+    Field::LaidAside,
+    Field::FollowUp,
+    Field::Again,
+    Field::Spares,
+    Field::FixtureCost,
+    Field::TestPieceCost,
+];
+
+/// What was learned when the job was done before: what is read first.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Learned {
+    /// What to do otherwise, as the floor wrote it.
+    pub next_time: Vec<String>,
+    /// Settings that worked.
+    pub settings: Vec<String>,
+    /// What went wrong.
+    pub trouble: Vec<String>,
+    /// Machine hours of the whole lot, by the run records.
+    pub hours: Option<f64>,
+    /// Parts that were delivered.
+    pub delivered: u32,
+    /// Non-conformances that are open, with nobody's word to go on: what is wrong.
+    pub open: Vec<String>,
+}
+
+/// The price that was asked before.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LastPrice {
+    /// The paper it stands on.
+    pub paper: String,
+    /// The day of that paper.
+    pub date: chrono::NaiveDate,
+    /// Parts.
+    pub quantity: u32,
+    /// Price of one.
+    pub each: Decimal,
+}
+
+/// The same work on a new sheet, without number; it points back by number.
+///
+/// Prices that were overruled belonged to that order; every other overrule is kept. Answers to checks
+/// are kept too: they count as long as their facts are the same. The settings that worked last stand
+/// in the plan where it had none, and so does what the last run taught.
+#[must_use]
+pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
+    let mut job = Job {
+        number: String::new(),
+        opened: Some(opened),
+        ..old.inputs()
+    };
+    let fields = std::sync::Arc::make_mut(&mut job.fields);
+    fields.retain(|field, _| !OF_ONE_ORDER.contains(field));
+    let unit = job.unit;
+    let set = |fields: &mut BTreeMap<_, _>, field, text: &str| {
+        fields.insert(
+            field,
+            crate::typed::read_field::read_field(field, text, unit),
+        );
+    };
+    if !old.number.is_empty() {
+        set(fields, Field::Again, &old.number);
+    }
+    let lessons = lessons(old);
+    if !lessons.is_empty() {
+        set(fields, Field::Lessons, &lessons.join("\n"));
+    }
+    if !fields.contains_key(&Field::Settings) {
+        let worked = learned(old).settings.join("\n");
+        if !worked.is_empty() {
+            set(fields, Field::Settings, &worked);
+        }
+    }
+    job.overrules
+        .retain(|overrule| !matches!(overrule.figure, FigureKey::UnitPrice(_)));
+    job
+}
+
+/// What the next run is to know: what was known before, then what this one taught, each once.
+fn lessons(old: &Job) -> Vec<String> {
+    let before = old.text(Field::Lessons).lines().map(str::to_owned);
+    let mut told: Vec<String> = before.filter(|line| !line.trim().is_empty()).collect();
+    let learned = learned(old);
+    let trouble = learned.trouble.iter();
+    let trouble = trouble.map(|trouble| crate::words::life::trouble(trouble));
+    for lesson in learned.next_time.iter().cloned().chain(trouble) {
+        for line in lesson
+            .lines()
+            .map(str::trim)
+            .filter(|line| !line.is_empty())
+        {
+            if !told.iter().any(|there| there.trim() == line) {
+                told.push(line.to_owned());
+            }
+        }
+    }
+    told
+}
+
+/// What the slips of a job that was done tell.
+#[must_use]
+pub fn learned(old: &Job) -> Learned {
+    let open = old
+        .slips_of::<kind::Nonconformance>()
+        .filter(|slip| is_open(*slip));
+    Learned {
+        next_time: texts(old, line::NextTime),
+        settings: texts(old, line::Settings),
+        trouble: texts(old, line::Trouble),
+        hours: actual_hours(old),
+        delivered: sum::<kind::Delivery, _>(old, line::Count),
+        open: open.map(what_is_wrong).collect(),
+    }
+}
+
+/// What the run records say in a line, each once.
+fn texts<L: TypedLine>(old: &Job, line: L) -> Vec<String>
+where
+    kind::Run: Has<L>,
+{
+    let mut told: Vec<String> = Vec::new();
+    for run in old.slips_of::<kind::Run>() {
+        let text = run.text(line);
+        if !text.is_empty() && !told.iter().any(|there| there == text) {
+            told.push(text.to_owned());
+        }
+    }
+    told
+}
+
+fn what_is_wrong(slip: View<'_, kind::Nonconformance>) -> String {
+    let said = [slip.get(line::HolesNamed), slip.get(line::What)];
+    let said: Vec<&str> = said.into_iter().filter(|text| !text.is_empty()).collect();
+    said.join(": ")
+}
+
+/// The price that was confirmed last, else quoted last, at the quantity nearest to `quantity`; papers
+/// whose entries don't fit their seal are left out.
+#[must_use]
+pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
+    let of = |paper| {
+        let papers = old.standing(paper).rev();
+        papers
+            .filter(|issued| issued.is_trusted())
+            .find_map(|issued| {
+                let lines = issued.lines.iter().filter(|line| line.job == old.number);
+                let near = lines
+                    .filter(|line| line.each.is_some())
+                    .min_by_key(|line| line.quantity.abs_diff(quantity))?;
+                Some(LastPrice {
+                    paper: issued.number.clone(),
+                    date: issued.date,
+                    quantity: near.quantity,
+                    each: near.each?,
+                })
+            })
+    };
+    of(Paper::Confirmation).or_else(|| of(Paper::Quotation))
+}
+
+/// The standing papers with prices that [`last_price`] leaves out since their entries don't fit their
+/// seal.
+#[must_use]
+pub fn not_trusted(old: &Job) -> Vec<&str> {
+    let priced = [Paper::Confirmation, Paper::Quotation];
+    let standing = priced.into_iter().flat_map(|paper| old.standing(paper));
+    standing
+        .filter(|issued| !issued.is_trusted())
+        .map(|issued| issued.number.as_str())
+        .collect()
+}
+
+/// What differs on the sheet from the job before, in the sheet's order.
+#[must_use]
+pub fn changed(old: &Job, new: &Job) -> Vec<Changed> {
+    // What was learned is told first, as such.
+    differing(old, new, |field| {
+        !OF_ONE_ORDER.contains(&field) && field != Field::Lessons
+    })
+}

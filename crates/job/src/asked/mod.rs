@@ -1,0 +1,4 @@
+//! What of a job the calculation is asked.
+
+pub mod question;
+pub mod to_input;

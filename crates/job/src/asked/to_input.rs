@@ -1,0 +1,294 @@
+//! From what was typed to what the calculation asks: names are looked up, defaults filled in.
+
+use quillbore_calc::input::{
+    JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, Surface,
+};
+use quillbore_calc::tables::Material;
+use quillbore_calc::{Figure, Finding, Idx, Limits, Tables};
+
+use crate::asked::question::{put_answers, unanswered_findings};
+use crate::ground::same_name::same_name;
+use crate::job::Job;
+use crate::job::row_depth::row_depth;
+use crate::shop::rows::Shop;
+use crate::shop::unknown::UnknownName;
+use crate::typed::field::{Field, TiltAngle, Value};
+use crate::typed::overrule::FigureKey;
+use crate::typed::quantity::{LayerText, LimitsGiven, Size};
+use crate::typed::row::Row;
+use crate::words::english;
+
+/// The calculation's input, and the names that were not found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Asked {
+    /// What the calculation gets.
+    pub input: JobInput,
+    /// What the shop's tables don't have.
+    pub unknown: Vec<UnknownName>,
+    /// What is found in rows that have answers, as if nobody had answered.
+    pub unanswered: Vec<Finding>,
+}
+
+/// Makes the calculation's input of a job.
+///
+/// Materials go by any of the names that the shop knows them by, machines and tubes by their own;
+/// where neither row nor drawing gives limits, the shop's usual tolerance stands in. Answers to checks
+/// are taken as long as they were given for what is found now.
+#[must_use]
+pub fn to_input(job: &Job, shop: &Shop) -> Asked {
+    let tables = &shop.tables;
+    let mut unknown = Vec::new();
+    let material = named(job, Field::Material, |name| shop.material(name)).unwrap_or_else(|name| {
+        unknown.push(UnknownName::Material(name));
+        None
+    });
+    let machine = named(job, Field::Machine, |name| {
+        Idx::find(&tables.machines, |m| same_name(&m.name, name))
+    })
+    .unwrap_or_else(|name| {
+        unknown.push(UnknownName::Machine(name));
+        None
+    });
+    let rows = job
+        .rows
+        .iter()
+        .map(|row| row_input(job, row, material, shop, &mut unknown))
+        .collect();
+    let mut input = JobInput {
+        material,
+        machine,
+        measured_resistivity_ohm_cm: match job.field(Field::Resistivity).value() {
+            Some(Value::Resistivity(ohm_cm)) => Some(*ohm_cm),
+            _ => None,
+        },
+        quantity: job.count(Field::Quantity),
+        breaks: match job.field(Field::Breaks).value() {
+            Some(Value::Counts(counts)) => counts.clone(),
+            _ => Vec::new(),
+        },
+        part_mm: part_size(job),
+        mass_kg: match job.field(Field::Mass).value() {
+            Some(Value::MassKg(kg)) => Some(*kg),
+            _ => None,
+        },
+        part_value: money(job, Field::PartValue),
+        liability_cap: money(job, Field::LiabilityCap),
+        index_about: index_about(job),
+        rows,
+        one_off: one_off(job),
+        outside_work: money(job, Field::OutsideCost).unwrap_or(0.0),
+        outside_per_part: money(job, Field::OutsidePerPart).unwrap_or(0.0),
+        margin: match job.field(Field::Margin).value() {
+            Some(Value::Share(share)) => Some(*share),
+            _ => None,
+        },
+        overrules: job
+            .overrules
+            .iter()
+            .filter_map(|overrule| {
+                let figure = figure_of(&overrule.figure, tables)?;
+                overrule.value.value().map(|value| CalcOverrule {
+                    figure,
+                    value: *value,
+                })
+            })
+            .collect(),
+    };
+    let unanswered = unanswered_findings(job, &input, tables);
+    put_answers(job, &unanswered, &mut input);
+    Asked {
+        input,
+        unknown,
+        unanswered,
+    }
+}
+
+/// The calculation's figure that a job's key names; `None` where the shop has no such tube any more.
+#[must_use]
+pub fn figure_of(key: &FigureKey, tables: &Tables) -> Option<Figure> {
+    Some(match key {
+        FigureKey::Gap(row) => Figure::Gap(*row),
+        FigureKey::Feed(row) => Figure::Feed(*row),
+        FigureKey::HoleMinutes(row) => Figure::HoleMinutes(*row),
+        FigureKey::Wear(row) => Figure::Wear(*row),
+        FigureKey::Electrodes(name) => Figure::Electrodes(Idx::find(&tables.tubes, |tube| {
+            same_name(&tube.name, name)
+        })?),
+        FigureKey::MachineHours => Figure::MachineHours,
+        FigureKey::LaborHours => Figure::LaborHours,
+        FigureKey::NotYetKnown => Figure::NotYetKnown,
+        FigureKey::UnitPrice(quantity) => Figure::UnitPrice(*quantity),
+    })
+}
+
+/// The key under which a job can overrule a figure; `None` where it can't be overruled.
+#[must_use]
+pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
+    Some(match figure {
+        Figure::Gap(row) => FigureKey::Gap(row),
+        Figure::Feed(row) => FigureKey::Feed(row),
+        Figure::HoleMinutes(row) => FigureKey::HoleMinutes(row),
+        Figure::Wear(row) => FigureKey::Wear(row),
+        Figure::Electrodes(tube) => FigureKey::Electrodes(tube.of(&tables.tubes)?.name.clone()),
+        Figure::MachineHours => FigureKey::MachineHours,
+        Figure::LaborHours => FigureKey::LaborHours,
+        Figure::NotYetKnown => FigureKey::NotYetKnown,
+        Figure::UnitPrice(quantity) => FigureKey::UnitPrice(quantity),
+        Figure::Electrode(_)
+        | Figure::TargetDepth(_)
+        | Figure::ReachOne(_)
+        | Figure::ElectrodesPerHole(_)
+        | Figure::Setups
+        | Figure::LotCost => return None,
+    })
+}
+
+/// The index behind a typed name: nothing typed is fine, a name without a row is given back.
+fn named<T>(
+    job: &Job,
+    field: Field,
+    find: impl Fn(&str) -> Option<Idx<T>>,
+) -> Result<Option<Idx<T>>, String> {
+    let Some(Value::Text(name)) = job.field(field).value() else {
+        return Ok(None);
+    };
+    find(name).map(Some).ok_or_else(|| name.clone())
+}
+
+fn money(job: &Job, field: Field) -> Option<f64> {
+    use rust_decimal::prelude::ToPrimitive as _;
+    job.field(field).value().and_then(Value::money)?.to_f64()
+}
+
+fn part_size(job: &Job) -> Option<[f64; 3]> {
+    Some([
+        job.length(Field::SizeX)?.mm(),
+        job.length(Field::SizeY)?.mm(),
+        job.length(Field::SizeZ)?.mm(),
+    ])
+}
+
+fn index_about(job: &Job) -> Option<PartAxis> {
+    match job.field(Field::IndexAbout).value() {
+        Some(Value::PartAxis(axis)) => *axis,
+        _ => None,
+    }
+}
+
+fn one_off(job: &Job) -> Vec<OneOff> {
+    [Field::FixtureCost, Field::TestPieceCost]
+        .into_iter()
+        .filter_map(|field| {
+            let cost = money(job, field)?;
+            Some(OneOff {
+                what: english::one_off(field).to_owned(),
+                cost,
+            })
+        })
+        .collect()
+}
+
+fn row_input(
+    job: &Job,
+    row: &Row,
+    job_material: Option<Idx<Material>>,
+    shop: &Shop,
+    unknown: &mut Vec<UnknownName>,
+) -> RowInput {
+    let tables = &shop.tables;
+    let tilt_deg = row
+        .angle
+        .value()
+        .map_or(0.0, |angle: &TiltAngle| angle.from_normal.deg());
+    let layers = layers(row, job_material, shop, unknown);
+    let depth = row_depth(job, row, tilt_deg, &layers);
+    let (limits_mm, limits_assumed) = limits(job, row.size.value(), shop.usual_tolerance_mm);
+    let tube = row.tube.value().and_then(|name| {
+        let found = Idx::find(&tables.tubes, |tube| same_name(&tube.name, name));
+        if found.is_none() {
+            unknown.push(UnknownName::Tube(row.id, name.clone()));
+        }
+        found
+    });
+    RowInput {
+        id: row.id,
+        count: row.holes(),
+        places: row.places.as_ref().clone(),
+        limits_mm,
+        limits_assumed,
+        risk_agreed: false,
+        depth_mm: depth.mm,
+        depth_limits_mm: depth.limits_mm,
+        end: row
+            .end
+            .value()
+            .copied()
+            .unwrap_or(quillbore_calc::input::HoleEnd::Through),
+        tilt_deg,
+        surface: row.surface.value().copied().unwrap_or(Surface::Flat),
+        behind_mm: row.behind.value().map(|behind| behind.mm()),
+        backed: row.backed.value().copied().unwrap_or(false),
+        wall_waived: false,
+        layers,
+        core_trapped: row.core_trapped.value().copied().unwrap_or(false),
+        ends: row.ends.value().copied(),
+        tube,
+        dress_every: row.dress_every.value().copied(),
+    }
+}
+
+/// The row's limits, and whether the shop's usual tolerance stands in for the drawing's.
+fn limits(job: &Job, size: Option<&Size>, usual_tolerance_mm: f64) -> (Option<Limits>, bool) {
+    let Some(size) = size else {
+        return (None, false);
+    };
+    if size.given != LimitsGiven::None {
+        return (Some(Limits::new(size.lower.mm(), size.upper.mm())), false);
+    }
+    let nominal_mm = size.upper.mm();
+    match job.field(Field::DefaultTolerance).value() {
+        Some(Value::Tolerance(off)) => (Some(off.map(|off| nominal_mm + off.mm())), false),
+        _ => {
+            let least = (nominal_mm - usual_tolerance_mm).max(0.0);
+            (
+                Some(Limits::new(least, nominal_mm + usual_tolerance_mm)),
+                true,
+            )
+        }
+    }
+}
+
+fn layers(
+    row: &Row,
+    job_material: Option<Idx<Material>>,
+    shop: &Shop,
+    unknown: &mut Vec<UnknownName>,
+) -> Vec<Layer> {
+    let Some(typed) = row.layers.value() else {
+        return Vec::new();
+    };
+    typed
+        .iter()
+        .filter_map(
+            |LayerText {
+                 material,
+                 thickness,
+             }| {
+                let material = match material {
+                    None => job_material,
+                    Some(name) => {
+                        let found = shop.material(name);
+                        if found.is_none() {
+                            unknown.push(UnknownName::LayerMaterial(row.id, name.clone()));
+                        }
+                        found.or(job_material)
+                    }
+                };
+                Some(Layer {
+                    material: material?,
+                    thickness_mm: thickness.mm(),
+                })
+            },
+        )
+        .collect()
+}

@@ -1,0 +1,60 @@
+//! Answers to checks that concern the customer: given, and taken back.
+
+use quillbore_calc::RowId;
+
+use super::change::Change;
+use super::refused::EditRefused;
+use crate::ground::limits::LONGEST_ANSWER;
+use crate::job::Job;
+use crate::pinned::answer::Answer;
+use crate::pinned::concern::Concern;
+
+pub(super) fn put(job: &mut Job, answer: &Answer) -> Result<Change, EditRefused> {
+    if job.row(answer.row).is_none() {
+        return Err(EditRefused::NoSuchRow { row: answer.row });
+    }
+    let said = in_one_line(&answer.said)?;
+    if said.is_empty() {
+        return Err(EditRefused::AnswerMissing { how: answer.how });
+    }
+    let new = Answer {
+        said,
+        by: in_one_line(&answer.by)?,
+        ..answer.clone()
+    };
+    let same = |old: &&mut Answer| old.row == new.row && old.concern == new.concern;
+    let other = match job.answers.iter_mut().find(same) {
+        Some(old) if *old == new => false,
+        Some(old) => {
+            *old = new;
+            true
+        }
+        None => {
+            job.answers.push(new);
+            true
+        }
+    };
+    Ok(Change {
+        other,
+        ..Change::default()
+    })
+}
+
+pub(super) fn withdraw(job: &mut Job, row: RowId, concern: Concern) -> Result<Change, EditRefused> {
+    let before = job.answers.len();
+    job.answers
+        .retain(|answer| answer.row != row || answer.concern != concern);
+    if job.answers.len() == before {
+        return Err(EditRefused::NotAnswered);
+    }
+    Ok(Change {
+        other: true,
+        ..Change::default()
+    })
+}
+
+/// The text with every run of blanks and line breaks as one blank, and nothing that can't be printed.
+fn in_one_line(text: &str) -> Result<String, EditRefused> {
+    let most = LONGEST_ANSWER;
+    crate::typed::read_quantity::line(text, most).map_err(|_| EditRefused::AnswerUnfit { most })
+}

@@ -1,0 +1,4 @@
+//! Everything that can be done to a job.
+
+pub mod apply;
+pub mod edit;

@@ -1,0 +1,141 @@
+//! What inspection slips say was checked: nothing counts as checked that nobody wrote down.
+
+use std::collections::BTreeSet;
+
+use crate::job::Job;
+use crate::life::parts::{ordered, sum};
+use crate::pinned::slip::lists::{Has, kind, line};
+use crate::pinned::slip::view::View;
+use crate::typed::field::Field;
+use crate::typed::row::Row;
+use crate::typed::serials;
+
+/// Parts that a paper speaks of.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Parts {
+    /// Their serial numbers, as far as they have some.
+    pub serials: Vec<String>,
+    /// How many they are; 0 where nobody said.
+    pub count: u32,
+}
+
+/// How much of a row's holes was checked, over the parts of a paper.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Checked {
+    /// Parts on which every hole of the row was checked.
+    pub parts: u32,
+    /// Holes that were found not good.
+    pub not_good: u32,
+}
+
+/// The parts to be inspected: those received, else those ordered or asked for.
+///
+/// Serial numbers are those of received parts, else of what was drilled, measured or delivered.
+#[must_use]
+pub fn parts(job: &Job) -> Parts {
+    let received = sum::<kind::Received, _>(job, line::Count);
+    let count = match received {
+        0 => ordered(job)
+            .or_else(|| job.count(Field::Quantity))
+            .unwrap_or(0),
+        parts => parts,
+    };
+    let of: [fn(&Job) -> Vec<String>; 4] = [
+        serials_of::<kind::Received>,
+        serials_of::<kind::Run>,
+        serials_of::<kind::Inspection>,
+        serials_of::<kind::Delivery>,
+    ];
+    let found = of.into_iter().map(|serials| serials(job));
+    let serials = found.into_iter().find(|named| !named.is_empty());
+    Parts {
+        serials: serials.unwrap_or_default(),
+        count,
+    }
+}
+
+/// The parts that went out.
+#[must_use]
+pub fn delivered(job: &Job) -> Parts {
+    Parts {
+        serials: serials_of::<kind::Delivery>(job),
+        count: sum::<kind::Delivery, _>(job, line::Count),
+    }
+}
+
+/// How much of a row's holes was checked on these parts.
+///
+/// A slip that names pieces checks them where it counts every hole of each; one that names no piece
+/// counts for as many parts as its holes make up. A slip that names holes of one piece checks the
+/// piece once all its holes are named.
+#[must_use]
+pub fn checked(job: &Job, row: &Row, parts: &Parts) -> Checked {
+    let each = u64::from(row.holes()).max(1);
+    let mut whole: BTreeSet<String> = BTreeSet::new();
+    let mut holes: BTreeSet<(String, String)> = BTreeSet::new();
+    let (mut unnamed, mut not_good) = (0_u64, 0_u32);
+    let of_row = |slip: &View<'_, kind::Inspection>| is_mark(slip.get(line::Mark), row.mark.text());
+    for slip in job.slips_of::<kind::Inspection>().filter(of_row) {
+        not_good = not_good.saturating_add(slip.get(line::NotGood).unwrap_or(0));
+        let Some(count) = slip.get(line::Checked).map(u64::from) else {
+            continue;
+        };
+        let pieces = serials::read(slip.get(line::Serials));
+        let numbers = serials::read(slip.get(line::HoleNumbers));
+        match (pieces.as_slice(), numbers.is_empty()) {
+            ([], true) => unnamed = unnamed.saturating_add(count),
+            (several, true) if count >= each.saturating_mul(several.len() as u64) => {
+                whole.extend(pieces);
+            }
+            ([piece], false) if count >= numbers.len() as u64 => {
+                holes.extend(numbers.into_iter().map(|hole| (piece.clone(), hole)));
+            }
+            // Some holes of several pieces, or of none named: nobody can say which they were.
+            _ => {}
+        }
+    }
+    for run in holes.iter().collect::<Vec<_>>().chunk_by(|a, b| a.0 == b.0) {
+        if run.len() as u64 >= each {
+            whole.extend(run.first().map(|(piece, _)| piece.clone()));
+        }
+    }
+    let named = if parts.serials.is_empty() {
+        whole.len()
+    } else {
+        parts
+            .serials
+            .iter()
+            .filter(|one| whole.contains(*one))
+            .count()
+    };
+    let found = (named as u64).saturating_add(unnamed / each);
+    Checked {
+        parts: u32::try_from(found).unwrap_or(u32::MAX).min(parts.count),
+        not_good,
+    }
+}
+
+/// Whether every hole of these parts was checked, by what was written down.
+#[must_use]
+pub fn all_checked(job: &Job, parts: &Parts) -> bool {
+    let known = |row: &Row| row.count.why().is_none() || !row.places.is_empty();
+    parts.count > 0
+        && !job.rows.is_empty()
+        && job
+            .rows
+            .iter()
+            .all(|row| known(row) && checked(job, row, parts).parts >= parts.count)
+}
+
+/// Marks agree without regard to case and outer blanks; no mark agrees with none.
+#[must_use]
+pub fn is_mark(typed: &str, mark: &str) -> bool {
+    let (typed, mark) = (typed.trim(), mark.trim());
+    !mark.is_empty() && typed.to_lowercase() == mark.to_lowercase()
+}
+
+fn serials_of<K: Has<line::Serials>>(job: &Job) -> Vec<String> {
+    let slips = job.slips_of::<K>();
+    let all: Vec<&str> = slips.map(|slip| slip.get(line::Serials)).collect();
+    serials::read(&all.join(", "))
+}

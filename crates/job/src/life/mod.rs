@@ -1,0 +1,17 @@
+//! Where a job stands in its life, and what is still in the way of the next step. Everything here is
+//! read off the slips, the issued papers and the results.
+
+pub(crate) mod blockers;
+pub mod changed;
+pub mod inspected;
+pub mod order;
+pub(crate) mod parts;
+pub(crate) mod released;
+pub(crate) mod state;
+pub(crate) mod trouble;
+
+pub use blockers::{Blocker, Found, blockers};
+pub use parts::{actual_hours, left_to_deliver, ordered, sum};
+pub use released::changed_since_release;
+pub use state::{State, outcome, state};
+pub use trouble::{holds_delivery, is_open};

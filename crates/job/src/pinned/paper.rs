@@ -1,0 +1,28 @@
+//! The papers of a job: one list.
+
+use crate::ground::list::list;
+
+list! {
+    /// A paper of a job, in the order of a job's life.
+    pub enum Paper {
+        /// The letter of its numbers.
+        letter: char,
+    }
+
+    /// The quotation.
+    Quotation "quotation" 'Q';
+    /// The order confirmation.
+    Confirmation "confirmation" 'C';
+    /// The receiving slip.
+    Receiving "receiving" 'R';
+    /// The traveler.
+    Traveler "traveler" 'T';
+    /// The hole inspection record.
+    Inspection "inspection" 'H';
+    /// The certificate of conformance.
+    Certificate "certificate" 'F';
+    /// The packing list.
+    Packing "packing" 'P';
+    /// The box label.
+    Label "label" 'B';
+}

@@ -1,0 +1,121 @@
+//! What became of a hole table that came from elsewhere: the job keeps it, so that what was guessed
+//! and what was left out can be looked up as long as the job lives.
+
+use crate::ground::limits::LONGEST_TEXT;
+use crate::ground::list::list;
+
+/// Most reports of a job.
+pub const MOST_REPORTS: usize = 10_000;
+
+/// Most sentences and lines of one report.
+pub const MOST_TOLD: usize = 100_000;
+
+/// What became of one table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Report {
+    /// Where the table came from.
+    pub from: Source,
+    /// What holds for the whole: head, separator, unit, columns that were left out.
+    pub whole: Vec<String>,
+    /// Lines of the text taken as they stand, beside those in `lines`.
+    pub taken: u32,
+    /// What is told line by line, in the text's order.
+    pub lines: Vec<ReportLine>,
+}
+
+/// Where a table came from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Source {
+    /// The clipboard.
+    Pasted,
+    /// The file of this name.
+    File(String),
+}
+
+/// What became of one line of the text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ReportLine {
+    /// Its number in the text, from 1.
+    pub number: u32,
+    /// What became of it.
+    pub outcome: Outcome,
+    /// In words.
+    pub says: String,
+}
+
+list! {
+    /// What became of a line.
+    pub enum Outcome;
+
+    /// Taken as it stands.
+    Taken "taken";
+    /// Taken but for cells that somebody said to leave out.
+    InPart "in_part";
+    /// Nothing of it was taken: all that stands in it was to be left out.
+    LeftOut "left_out";
+    /// Taken, with something guessed that is worth a look.
+    Guessed "guessed";
+    /// Taken as text that can't be read yet; it is marked in the table.
+    Unread "unread";
+}
+
+/// Why a report is no report that a job keeps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum TooMuch {
+    /// More sentences and lines than [`MOST_TOLD`].
+    Told,
+    /// A text longer than [`LONGEST_TEXT`].
+    Text,
+}
+
+impl Report {
+    /// How many lines ended so.
+    #[must_use]
+    pub fn count(&self, outcome: Outcome) -> usize {
+        let told = self.lines.iter().filter(|line| line.outcome == outcome);
+        told.count()
+            + if outcome == Outcome::Taken {
+                self.taken_count()
+            } else {
+                0
+            }
+    }
+
+    /// How many lines there were with something in them, without a head.
+    #[must_use]
+    pub fn all(&self) -> usize {
+        self.lines.len() + self.taken_count()
+    }
+
+    fn taken_count(&self) -> usize {
+        usize::try_from(self.taken).unwrap_or(usize::MAX)
+    }
+
+    /// The report as a job keeps it: lines taken as they stand are counted, all others told.
+    #[must_use]
+    pub fn in_short(&self) -> Self {
+        let lines = self.lines.iter();
+        let told = lines.filter(|line| line.outcome != Outcome::Taken);
+        Self {
+            from: self.from.clone(),
+            whole: self.whole.clone(),
+            taken: u32::try_from(self.count(Outcome::Taken)).unwrap_or(u32::MAX),
+            lines: told.cloned().collect(),
+        }
+    }
+
+    /// What of it is more than a job keeps.
+    pub(crate) fn too_much(&self) -> Option<TooMuch> {
+        if self.whole.len() + self.lines.len() > MOST_TOLD {
+            return Some(TooMuch::Told);
+        }
+        let name = match &self.from {
+            Source::Pasted => None,
+            Source::File(name) => Some(name),
+        };
+        let says = self.lines.iter().map(|line| &line.says);
+        let mut texts = name.into_iter().chain(&self.whole).chain(says);
+        let long = texts.any(|text| text.chars().count() > LONGEST_TEXT);
+        long.then_some(TooMuch::Text)
+    }
+}

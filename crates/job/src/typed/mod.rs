@@ -1,0 +1,15 @@
+//! What is typed, and what it is read as: cells, fields, rows and quantities.
+
+pub mod entry;
+pub mod field;
+pub(crate) mod overrule;
+pub mod places;
+pub mod quantity;
+pub mod read_cell;
+pub mod read_field;
+pub mod read_overrule;
+pub mod read_quantity;
+mod record;
+pub mod row;
+pub mod serials;
+pub mod show_quantity;

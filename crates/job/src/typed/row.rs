@@ -1,0 +1,82 @@
+//! One row of the hole table: a specification with its places.
+
+use std::sync::Arc;
+
+use quillbore_calc::input::{Ends, HoleEnd, Place, Surface};
+use quillbore_calc::{Length, RowId};
+
+use crate::typed::entry::Unit;
+use crate::typed::field::{AngleBasis, TiltAngle};
+use crate::typed::quantity::{Depth, LayerText, Size};
+use crate::typed::read_cell::{self, ReadIn};
+use crate::typed::record::record;
+
+record! {
+    /// One specification of holes; its places share everything but number, point and axis.
+    pub struct Row {
+        /// Identity, never reused in this job.
+        pub id: RowId,
+        /// Places, where the drawing gives them.
+        pub places: Arc<Vec<Place>>,
+    }
+
+    /// A column of the hole table, in the table's order.
+    pub enum Column;
+
+    /// The letter or mark on the drawing.
+    Mark "mark" mark: String, read_cell::MARK;
+    /// Holes of this row in one part.
+    Count "count" count: u32, read_cell::HOLES;
+    /// Diameter with its limits.
+    Size "size" size: Size, read_cell::SIZE;
+    /// Depth on the hole's axis.
+    Depth "depth" depth: Depth, read_cell::DEPTH;
+    /// Where the hole ends.
+    End "end" end: HoleEnd, read_cell::HOLE_END;
+    /// Angle at the entry.
+    Angle "angle" angle: TiltAngle, read_cell::ANGLE;
+    /// Surface at the entry.
+    Surface "surface" surface: Surface, read_cell::SURFACE;
+    /// Free distance behind the exit.
+    Behind "behind" behind: Length, read_cell::LENGTH;
+    /// Backing behind the exit.
+    Backed "backed" backed: bool, read_cell::YES_NO;
+    /// Layers from the entry on.
+    Layers "layers" layers: Vec<LayerText>, read_cell::LAYERS;
+    /// A loose core could be trapped.
+    CoreTrapped "core_trapped" core_trapped: bool, read_cell::YES_NO;
+    /// Ends that it is drilled from; empty lets the calculation choose.
+    Ends "ends" ends: Ends, read_cell::ENDS;
+    /// The shop's name of the tube; empty lets the calculation choose.
+    Tube "tube" tube: String, read_cell::TUBE;
+    /// Holes between two dressings of the electrode's tip, 0 for none; empty leaves it to the
+    /// trade's rule.
+    DressEvery "dress_every" dress_every: u32, read_cell::EVERY;
+    /// What else the drawing says.
+    Note "note" note: String, read_cell::NOTE;
+}
+
+/// Puts a text into a row's cell, read in `unit`; `basis` holds for angles that don't say theirs.
+pub fn put(row: &mut Row, column: Column, text: &str, unit: Unit, basis: AngleBasis) {
+    row.put(column, text, ReadIn { unit, basis });
+}
+
+impl Column {
+    /// Whether a bare number of it is in the unit that the job is typed in.
+    #[must_use]
+    pub const fn is_measured(self) -> bool {
+        self.kind().is_measured()
+    }
+}
+
+impl Row {
+    /// Holes of this row in one part: its places, else its count, else one.
+    #[must_use]
+    pub fn holes(&self) -> u32 {
+        if self.places.is_empty() {
+            self.count.value().copied().unwrap_or(1)
+        } else {
+            u32::try_from(self.places.len()).unwrap_or(u32::MAX)
+        }
+    }
+}
