@@ -21,9 +21,9 @@ pub mod shop;
 mod typed;
 pub mod words;
 
-pub use again::{history, reorder};
-pub use asked::{question, to_input};
-pub use edits::{apply, edit};
+pub use again::{history, order_text, reorder};
+pub use asked::{choices, question, to_input};
+pub use edits::{apply, edit, prefilled};
 pub use ground::{limits, same_name};
 pub use job::row_depth;
 pub use life::{changed, inspected, order};

@@ -3,7 +3,8 @@
 use std::path::PathBuf;
 
 use egui::Context;
-use quillbore_job::{Edit, Field, Line, Paper, SlipKind, Unit};
+use quillbore_job::prefilled::release_of;
+use quillbore_job::{Edit, Field, Paper, Unit};
 
 use super::App;
 use crate::actions::Action;
@@ -140,15 +141,8 @@ impl App {
 
     /// Writes down that the parts that are here are due by themselves, and releases their traveler.
     fn release_part(&mut self, here: u32) {
-        let unit = self.desk().job().unit;
-        self.edit(&Edit::AddSlip {
-            kind: SlipKind::Release,
-            lines: vec![
-                (Line::Date, self.desk().day.to_string()),
-                (Line::Quantity, here.to_string()),
-            ],
-            unit,
-        });
+        let edit = release_of(self.desk().job(), here, self.desk().day);
+        self.edit(&edit);
         self.issue(Paper::Traveler);
     }
 }

@@ -7,7 +7,7 @@ use quillbore_job::reorder::LastPrice;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::words::{issued::prices_not_trusted, life as life_words};
 use quillbore_job::{
-    Edit, Field, Issued, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
+    Edit, Field, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
 };
 
 use super::fields::spots_ui;
@@ -165,12 +165,7 @@ fn price_words_ui(
     if let Some(last) = last.filter(|_| !overruled)
         && look::word(ui, words::KEEP_LAST_PRICE).clicked()
     {
-        asks.push(Ask::Edit(Edit::Overrule {
-            figure: figure.clone(),
-            text: last.each.to_string(),
-            reason: words::kept_from(&last.paper),
-            unit: shared.job.unit,
-        }));
+        asks.push(Ask::Edit(last.keep(offered, shared.job.unit)));
     }
     if overruled && look::word(ui, words::TAKE_TODAYS_PRICE).clicked() {
         asks.push(Ask::Edit(Edit::WithdrawOverrule { figure }));
@@ -196,20 +191,11 @@ fn changed_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job) {
 }
 
 /// Rates that the last issued paper rested on and that are others today.
-fn rates_changed(shared: &Shared<'_>, old: &Job) -> Vec<String> {
-    let rests = |paper: &Issued| !paper.rests_on.is_empty() && paper.is_trusted();
-    let Some(paper) = old.issued.iter().rfind(|paper| rests(paper)) else {
-        return Vec::new();
-    };
+fn rates_changed(shared: &Shared<'_>, old: &Job) -> impl Iterator<Item = String> {
     let today = quillbore_office::issue::rests_on(shared.results, shared.shop);
-    let now = |name: &str| today.iter().find(|row| row.0 == name).map(|row| row.1);
-    paper
-        .rests_on
-        .iter()
-        .filter_map(|(name, was)| {
-            let is = now(name)?;
-            let same = (is - was).abs() <= 1e-9 * was.abs();
-            (!same).then(|| words::rate(name, &show::number(*was, 4), &show::number(is, 4)))
-        })
-        .collect()
+    let others = reorder::other_rates(old, &today).into_iter();
+    others.map(|rate| {
+        let (was, is) = (show::number(rate.was, 4), show::number(rate.is, 4));
+        words::rate(&rate.name, &was, &is)
+    })
 }

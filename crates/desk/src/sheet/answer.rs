@@ -2,9 +2,10 @@
 
 use egui::{Key, Ui};
 use quillbore_calc::RowId;
-use quillbore_job::answer::{Answer, How};
+use quillbore_job::answer::How;
 use quillbore_job::concern::Concern;
-use quillbore_job::question::Question;
+use quillbore_job::prefilled::accept_too;
+use quillbore_job::question::{Given, Question, answer_edit};
 use quillbore_job::results::SideNote;
 use quillbore_job::words::{answers, life};
 use quillbore_job::{Edit, Job, Line};
@@ -36,7 +37,7 @@ pub fn question_ui(
                 row: question.row,
                 concern: question.concern,
             });
-            asks.push(Ask::Edit(together(edits.collect())));
+            asks.extend(Edit::together(edits.collect()).map(Ask::Edit));
         }
         return;
     }
@@ -91,49 +92,25 @@ fn line_ui(
     ui.add_space(8.0);
     let leave = look::quiet_word(ui, words::NOT_NOW).clicked();
     if (put || entered) && !answering.said.trim().is_empty() {
-        let edits = edits(shared, answering);
+        let edit = edit(shared, answering);
         view.answering = None;
-        if let Some(edit) = edits {
-            asks.push(Ask::Edit(edit));
-        }
+        asks.extend(edit.map(Ask::Edit));
     } else if leave || given_up {
         view.answering = None;
     }
 }
 
-/// The edits that a typed answer comes to, each with the facts as they are now; nothing where what was
-/// asked is no longer asked.
-fn edits(shared: &Shared<'_>, answering: &Answering) -> Option<Edit> {
+/// The edit that a typed answer comes to; nothing where what was asked is no longer asked.
+fn edit(shared: &Shared<'_>, answering: &Answering) -> Option<Edit> {
     let notes = shared.results.notes.iter();
-    let open = notes.filter_map(|note| note.question.as_deref());
-    let mut edits: Vec<Edit> = Vec::new();
-    let mut done: Vec<(RowId, Concern)> = Vec::new();
-    for question in open.filter(|question| answering.questions.contains(&key(question))) {
-        if done.contains(&key(question)) {
-            continue;
-        }
-        done.push(key(question));
-        edits.push(Edit::Answer(Answer {
-            row: question.row,
-            concern: question.concern,
-            facts: question.facts.clone(),
-            how: answering.how,
-            said: answering.said.clone(),
-            by: shared.by.to_owned(),
-            date: shared.day,
-        }));
-    }
-    (!edits.is_empty()).then(|| together(edits))
-}
-
-fn together(mut edits: Vec<Edit>) -> Edit {
-    match (edits.pop(), edits.is_empty()) {
-        (Some(edit), true) => edit,
-        (last, _) => {
-            edits.extend(last);
-            Edit::Together { edits }
-        }
-    }
+    let asked = notes.filter_map(|note| note.question.as_deref());
+    let given = Given {
+        how: answering.how,
+        said: &answering.said,
+        by: shared.by,
+        date: shared.day,
+    };
+    answer_edit(asked, &answering.questions, &given)
 }
 
 const fn key(question: &Question) -> (RowId, Concern) {
@@ -159,17 +136,8 @@ pub fn settle_ui(ui: &mut Ui, shared: &Shared<'_>, note: &SideNote, asks: &mut V
 /// an acceptance that stands there to hold for this, too.
 #[must_use]
 pub fn settling(job: &Job, id: u32, line: Line) -> (&'static str, Ask) {
-    let stands = job
-        .slip(id)
-        .map_or("", |slip| slip.line(line).text().trim());
-    if line != Line::Accepted || stands.is_empty() {
-        return (life::settle(line), Ask::TypeOn(id, line));
+    match accept_too(job, id, line) {
+        Some(edit) => (life::ACCEPT_TOO, Ask::Edit(edit)),
+        None => (life::settle(line), Ask::TypeOn(id, line)),
     }
-    let edit = Edit::SetLine {
-        slip: id,
-        line,
-        text: stands.to_owned(),
-        unit: job.unit,
-    };
-    (life::ACCEPT_TOO, Ask::Edit(edit))
 }

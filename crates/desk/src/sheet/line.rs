@@ -2,8 +2,9 @@
 
 use egui::{Frame, Key, Label, Layout, Margin, Response, RichText, TextEdit, Ui, vec2};
 use quillbore_job::FieldKind;
+use quillbore_job::choices::begun;
 
-use super::choices::{begun, choices_ui};
+use super::choices::choices_ui;
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::spot::Spot;
@@ -130,7 +131,7 @@ fn leave(
     if !is_long(spot) && pressed(Key::Enter) {
         let here = order.iter().position(|other| *other == spot);
         view.focus = here.and_then(|here| order.get(here + 1).copied());
-        text = begun(spot, &text, shared).unwrap_or(text);
+        text = begun(spot.kind(), shared.shop, &text).unwrap_or(text);
     }
     if !pressed(Key::Escape) && text != stands {
         asks.push(set(spot, text, shared));

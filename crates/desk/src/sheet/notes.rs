@@ -210,13 +210,7 @@ fn note_ui(
         if let Some(words) = &told.offer {
             ui.add_space(5.0);
             if look::word(ui, words).clicked() {
-                let edit = match told.edits.as_slice() {
-                    [edit] => edit.clone(),
-                    edits => Edit::Together {
-                        edits: edits.to_vec(),
-                    },
-                };
-                asks.push(Ask::Edit(edit));
+                asks.extend(Edit::together(told.edits.clone()).map(Ask::Edit));
             }
             ui.add_space(8.0);
         }

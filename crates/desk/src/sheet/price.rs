@@ -148,7 +148,7 @@ fn costs_ui(
                 }
             }
             let not_yet_known = show::money(price.cost.not_yet_known, digits);
-            ui.label(job_words::not_yet_known(share_not_yet_known(price)));
+            ui.label(job_words::not_yet_known(price.not_yet_known_share));
             right_in(ui, AMOUNT, |ui| {
                 let font = look::body();
                 let figure = Figure::NotYetKnown;
@@ -177,16 +177,6 @@ fn amount_ui(ui: &mut Ui, what: &str, amount: &str) {
         ui.label(amount);
     });
     ui.end_row();
-}
-
-/// What is not yet known, as a share of what is.
-fn share_not_yet_known(price: &PriceFigures) -> f64 {
-    let known = price.cost.sum() - price.cost.not_yet_known;
-    if known > 0.0 {
-        price.cost.not_yet_known / known
-    } else {
-        0.0
-    }
 }
 
 fn breaks_ui(

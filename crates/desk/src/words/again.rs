@@ -94,12 +94,6 @@ pub fn at(quantity: u32) -> String {
     format!("at {quantity}")
 }
 
-/// The reason of a price that is kept from a paper.
-#[must_use]
-pub fn kept_from(paper: &str) -> String {
-    format!("kept from {paper}")
-}
-
 /// A rate that is another today.
 #[must_use]
 pub fn rate(name: &str, was: &str, is: &str) -> String {

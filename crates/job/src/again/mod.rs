@@ -1,5 +1,6 @@
 //! What takes a job up again: undo, what an undo must not take back, the next order.
 
 pub mod history;
+pub mod order_text;
 pub mod reorder;
 mod withdrawals;

@@ -1,18 +1,22 @@
 //! A job again: a new sheet from an old one, what was learned, and what changed since.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use rust_decimal::Decimal;
 
-use crate::job::Job;
+use crate::edits::edit::Edit;
+use crate::job::{Issued, Job};
 use crate::life::changed::{Changed, differing};
 use crate::life::parts::{actual_hours, sum};
 use crate::life::trouble::is_open;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::pinned::slip::view::View;
+use crate::typed::entry::Unit;
 use crate::typed::field::Field;
 use crate::typed::overrule::FigureKey;
+use crate::words::life as words;
 
 /// Fields that belong to one order and are not taken over to the next.
 const OF_ONE_ORDER: &[Field] = &[
@@ -68,7 +72,7 @@ pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
         opened: Some(opened),
         ..old.inputs()
     };
-    let fields = std::sync::Arc::make_mut(&mut job.fields);
+    let fields = Arc::make_mut(&mut job.fields);
     fields.retain(|field, _| !OF_ONE_ORDER.contains(field));
     let unit = job.unit;
     let set = |fields: &mut BTreeMap<_, _>, field, text: &str| {
@@ -101,7 +105,7 @@ fn lessons(old: &Job) -> Vec<String> {
     let mut told: Vec<String> = before.filter(|line| !line.trim().is_empty()).collect();
     let learned = learned(old);
     let trouble = learned.trouble.iter();
-    let trouble = trouble.map(|trouble| crate::words::life::trouble(trouble));
+    let trouble = trouble.map(|trouble| words::trouble(trouble));
     for lesson in learned.next_time.iter().cloned().chain(trouble) {
         for line in lesson
             .lines()
@@ -175,6 +179,51 @@ pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
             })
     };
     of(Paper::Confirmation).or_else(|| of(Paper::Quotation))
+}
+
+impl LastPrice {
+    /// Keeps this price for the quantity that is asked for now, with where it comes from as the reason.
+    #[must_use]
+    pub fn keep(&self, quantity: u32, unit: Unit) -> Edit {
+        Edit::Overrule {
+            figure: FigureKey::UnitPrice(quantity),
+            text: self.each.to_string(),
+            reason: words::kept_from(&self.paper),
+            unit,
+        }
+    }
+}
+
+/// A number that the job before rested on and that is another one today.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OtherRate {
+    /// What it is.
+    pub name: String,
+    /// What the last paper rested on.
+    pub was: f64,
+    /// What it is today.
+    pub is: f64,
+}
+
+/// Numbers that the last paper of a job rested on and that are others among those of `today`; papers
+/// whose entries don't fit their seal are left out, and so is what today's don't have.
+#[must_use]
+pub fn other_rates(old: &Job, today: &[(String, f64)]) -> Vec<OtherRate> {
+    /// Numbers closer than this are the same, as a share.
+    const SAME: f64 = 1e-9;
+    let rests = |paper: &&Arc<Issued>| !paper.rests_on.is_empty() && paper.is_trusted();
+    let Some(paper) = old.issued.iter().rfind(rests) else {
+        return Vec::new();
+    };
+    let now = |name: &str| today.iter().find(|row| row.0 == name).map(|row| row.1);
+    let rests_on = paper.rests_on.iter();
+    rests_on
+        .filter_map(|(name, was)| {
+            let (name, was, is) = (name.clone(), *was, now(name)?);
+            let differs = (is - was).abs() > SAME * was.abs();
+            differs.then_some(OtherRate { name, was, is })
+        })
+        .collect()
 }
 
 /// The standing papers with prices that [`last_price`] leaves out since their entries don't fit their

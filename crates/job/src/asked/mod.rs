@@ -1,4 +1,5 @@
 //! What of a job the calculation is asked.
 
+pub mod choices;
 pub mod question;
 pub mod to_input;

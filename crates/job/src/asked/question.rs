@@ -2,10 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use chrono::NaiveDate;
 use quillbore_calc::finding::Finding;
 use quillbore_calc::input::JobInput;
 use quillbore_calc::{RowId, Tables, assemble};
 
+use crate::edits::edit::Edit;
 use crate::job::Job;
 use crate::pinned::answer::{Answer, How};
 use crate::pinned::concern::{Concern, Facts, all_asked};
@@ -25,6 +27,19 @@ pub struct Question {
     pub outdated: Option<Answer>,
 }
 
+/// An answer as it is typed.
+#[derive(Clone, Copy, Debug)]
+pub struct Given<'a> {
+    /// Agreed, or accepted.
+    pub how: How,
+    /// Who agreed, or why it is accepted.
+    pub said: &'a str,
+    /// Who types it.
+    pub by: &'a str,
+    /// The day.
+    pub date: NaiveDate,
+}
+
 impl Question {
     /// A question with what a job says to it.
     #[must_use]
@@ -40,6 +55,33 @@ impl Question {
             outdated,
         }
     }
+}
+
+/// The edit that answers those of the questions asked now that are `wanted`, each once and with its
+/// facts as they are now; none where nothing of it is asked any more.
+#[must_use]
+pub fn answer_edit<'a>(
+    asked: impl Iterator<Item = &'a Question>,
+    wanted: &[(RowId, Concern)],
+    given: &Given<'_>,
+) -> Option<Edit> {
+    let mut done: BTreeSet<(RowId, Concern)> = BTreeSet::new();
+    let asked = asked.filter(|question| {
+        let key = (question.row, question.concern);
+        wanted.contains(&key) && done.insert(key)
+    });
+    let edits = asked.map(|question| {
+        Edit::Answer(Answer {
+            row: question.row,
+            concern: question.concern,
+            facts: question.facts.clone(),
+            how: given.how,
+            said: given.said.to_owned(),
+            by: given.by.to_owned(),
+            date: given.date,
+        })
+    });
+    Edit::together(edits.collect())
 }
 
 /// What the calculation finds in rows that have answers, as if nobody had answered: an answer can

@@ -126,6 +126,17 @@ pub enum Edit {
     },
 }
 
+impl Edit {
+    /// Several edits as one step; one alone stands by itself, and none are no edit.
+    #[must_use]
+    pub fn together(mut edits: Vec<Self>) -> Option<Self> {
+        if edits.len() > 1 {
+            return Some(Self::Together { edits });
+        }
+        edits.pop()
+    }
+}
+
 /// Where the rows of a table from elsewhere go.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RowsAt {

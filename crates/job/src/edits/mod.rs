@@ -2,3 +2,4 @@
 
 pub mod apply;
 pub mod edit;
+pub mod prefilled;

@@ -4,6 +4,7 @@ mod depth_notes;
 mod found;
 mod kind;
 mod marks;
+mod next;
 mod note;
 mod paper_notes;
 mod questions;
@@ -12,6 +13,7 @@ mod slip_notes;
 mod telling;
 
 pub use kind::{Missing, NoteKind};
+pub use next::{Next, next_call};
 pub use note::{Beside, SideNote};
 pub use telling::Telling;
 

@@ -187,6 +187,11 @@ pub const fn settle(line: Line) -> &'static str {
     }
 }
 
+/// The reason of a price that is kept from a paper.
+pub(crate) fn kept_from(paper: &str) -> String {
+    format!("kept from {paper}")
+}
+
 /// Offer: let an earlier acceptance hold for what differs now, too.
 pub const ACCEPT_TOO: &str = "accept this too";
 
