@@ -2,11 +2,14 @@
 #![expect(clippy::unwrap_used, reason = "a bench fails by panic")]
 
 use std::hint::black_box;
+use std::sync::Arc;
 
+use chrono::NaiveDate;
 use criterion::{Criterion, criterion_group, criterion_main};
+use quillbore_job::file::hash;
 use quillbore_job::results::{Kept, results_quick};
 use quillbore_job::to_input::to_input;
-use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
+use quillbore_job::{CellAt, Column, Edit, Field, Issued, Job, Paper, Shop, Unit, apply};
 
 const ROWS: usize = 2_000;
 
@@ -54,6 +57,32 @@ fn many_rows() -> Job {
     apply(&job, &edit).unwrap().0
 }
 
+/// The job after two quotations left the house.
+fn quoted(job: &Job) -> Job {
+    let mut job = job.clone();
+    job.number = "26-0107".to_owned();
+    for revision in 1..=2 {
+        let number = format!("26-0107-Q{revision}");
+        let issued = Issued {
+            file: format!("{number}.pdf"),
+            paper: Paper::Quotation,
+            date: NaiveDate::from_ymd_opt(2026, 3, 2).unwrap(),
+            valid_until: None,
+            kept_by: None,
+            hash: hash(number.as_bytes()),
+            lines: Vec::new(),
+            rests_on: Vec::new(),
+            pages: vec!["page".repeat(500); 40],
+            replaces: job.to_replace(Paper::Quotation),
+            inputs: Some(Arc::new(job.inputs())),
+            seal: None,
+            number,
+        };
+        job.issued.push(Arc::new(issued.sealed()));
+    }
+    job
+}
+
 fn job_results(criterion: &mut Criterion) {
     let shop = Shop::embedded().unwrap();
     let job = many_rows();
@@ -75,12 +104,17 @@ fn job_results(criterion: &mut Criterion) {
     criterion.bench_function("an edit of one cell among 2000 rows", |bench| {
         bench.iter(|| apply(black_box(&job), &tilt));
     });
-    let (edited, _) = apply(&job, &tilt).unwrap();
-    let mut kept = Kept::default();
-    let mut turn = 0_usize;
-    criterion.bench_function(
-        "results after an edit of one cell among 2000 rows",
-        |bench| {
+    for (what, job) in [
+        (
+            "results after an edit of one cell among 2000 rows",
+            job.clone(),
+        ),
+        ("the same with two issued quotations", quoted(&job)),
+    ] {
+        let (edited, _) = apply(&job, &tilt).unwrap();
+        let mut kept = Kept::default();
+        let mut turn = 0_usize;
+        criterion.bench_function(what, |bench| {
             bench.iter(|| {
                 turn += 1;
                 let job = if turn.is_multiple_of(2) {
@@ -90,8 +124,8 @@ fn job_results(criterion: &mut Criterion) {
                 };
                 kept.results(black_box(job), shop)
             });
-        },
-    );
+        });
+    }
 }
 
 criterion_group!(benches, job_results);
