@@ -19,7 +19,7 @@ use quillbore_job::order_text::order_edits;
 use quillbore_job::prefilled::{accept_too, new_slip, release_of};
 use quillbore_job::question::{Given, Question, answer_edit};
 use quillbore_job::reorder::{self, OtherRate};
-use quillbore_job::results::{Missing, Next, next_call, results_quick};
+use quillbore_job::results::{Missing, NextStep, next_call, results_quick};
 use quillbore_job::{Edit, Field, FieldKind, Job, Line, Paper, Shop, SlipKind, Unit};
 
 fn shop() -> &'static Shop {
@@ -229,7 +229,7 @@ fn several_edits_are_one_step_and_one_stands_by_itself() {
 fn a_job_says_what_it_lacks_for_its_next_step() {
     let shop = shop();
     let next = |job: &Job| results_quick(job, shop).next(job, None);
-    let Next::Quote {
+    let NextStep::Quote {
         missing, no_holes, ..
     } = next(&Job::default())
     else {
@@ -239,7 +239,7 @@ fn a_job_says_what_it_lacks_for_its_next_step() {
     assert!(missing.contains(&Missing::Material) && missing.contains(&Missing::Quantity));
 
     // What is missing already says that it can't be priced.
-    let Next::Quote {
+    let NextStep::Quote {
         missing,
         no_holes,
         others,
@@ -251,19 +251,19 @@ fn a_job_says_what_it_lacks_for_its_next_step() {
     assert!(!no_holes && others.is_empty(), "{others:?}");
 
     let quoted = issue(&ring(), Paper::Quotation, &[(25, "48.20")]);
-    let Next::Release(blockers) = next(&quoted) else {
+    let NextStep::Release(blockers) = next(&quoted) else {
         panic!();
     };
     assert!(blockers.contains(&Blocker::NoOrder));
     let aside = field(&quoted, Field::LaidAside, "no answer for a year");
-    assert_eq!(next(&aside), Next::Nothing);
+    assert_eq!(next(&aside), NextStep::Nothing);
 
-    let one = Next::Release(vec![Blocker::Missing {
+    let one = NextStep::Release(vec![Blocker::Missing {
         here: 12,
         ordered: 25,
     }]);
     assert_eq!(one.part_here(), Some(12));
-    let two = Next::Release(vec![
+    let two = NextStep::Release(vec![
         Blocker::NoOrder,
         Blocker::Missing {
             here: 12,
@@ -271,7 +271,7 @@ fn a_job_says_what_it_lacks_for_its_next_step() {
         },
     ]);
     assert_eq!(two.part_here(), None);
-    assert!(Next::Release(Vec::new()).is_ready_to_release());
+    assert!(NextStep::Release(Vec::new()).is_ready_to_release());
     assert!(!two.is_ready_to_release());
 }
 
@@ -282,7 +282,7 @@ fn a_job_on_the_floor_says_how_many_are_still_to_go_and_what_keeps_them() {
     let job = issue(&job, Paper::Traveler, &[(25, "48.20")]);
     let job = pin(&job, SlipKind::Delivery, &[(Line::Count, "10")]);
     let next = |job: &Job| results_quick(job, shop).next(job, None);
-    let wanted = |held| Next::Deliver {
+    let wanted = |held| NextStep::Deliver {
         left: Some(15),
         held,
     };

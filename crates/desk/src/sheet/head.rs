@@ -2,7 +2,7 @@
 
 use egui::{Align, Layout, RichText, Ui};
 use quillbore_job::life;
-use quillbore_job::results::{Next, next_call};
+use quillbore_job::results::{NextStep, next_call};
 use quillbore_job::words::{life as life_words, slips};
 use quillbore_job::{Field, Paper};
 
@@ -128,10 +128,10 @@ fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
 }
 
 /// Where the job stands, and what is missing before the next step.
-fn stands(shared: &Shared<'_>, next: &Next) -> String {
+fn stands(shared: &Shared<'_>, next: &NextStep) -> String {
     let job = shared.job;
     let said = match next {
-        Next::Quote {
+        NextStep::Quote {
             missing,
             no_holes,
             others,
@@ -142,19 +142,19 @@ fn stands(shared: &Shared<'_>, next: &Next) -> String {
             let others = others.iter().map(life_words::blocker);
             words::to_quote(&lacks.chain(others).collect::<Vec<_>>())
         }
-        Next::Release(blockers) if blockers.is_empty() => words::READY_TO_RELEASE.to_owned(),
-        Next::Release(blockers) => {
+        NextStep::Release(blockers) if blockers.is_empty() => words::READY_TO_RELEASE.to_owned(),
+        NextStep::Release(blockers) => {
             let said: Vec<String> = blockers.iter().map(life_words::blocker).collect();
             words::to_release(&said)
         }
-        Next::Deliver { left, held } => {
+        NextStep::Deliver { left, held } => {
             let left = left.map(words::left_to_deliver);
             let said = left
                 .into_iter()
                 .chain(held.as_ref().map(life_words::blocker));
             said.collect::<Vec<_>>().join("; ")
         }
-        Next::Nothing => String::new(),
+        NextStep::Nothing => String::new(),
     };
     let asked = next_call(job).map_or_else(String::new, |day| {
         words::ask_about_quotation(day <= shared.day, day)

@@ -82,17 +82,7 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
             Some(Value::Share(share)) => Some(*share),
             _ => None,
         },
-        overrules: job
-            .overrules
-            .iter()
-            .filter_map(|overrule| {
-                let figure = figure_of(&overrule.figure, tables)?;
-                overrule.value.value().map(|value| CalcOverrule {
-                    figure,
-                    value: *value,
-                })
-            })
-            .collect(),
+        overrules: overrules(job, tables),
     };
     let unanswered = unanswered_findings(job, &input, tables);
     put_answers(job, &unanswered, &mut input);
@@ -173,6 +163,16 @@ fn index_about(job: &Job) -> Option<PartAxis> {
         Some(Value::PartAxis(axis)) => *axis,
         _ => None,
     }
+}
+
+/// Figures that were overruled by something that can be read, of what the tables have.
+fn overrules(job: &Job, tables: &Tables) -> Vec<CalcOverrule> {
+    let read = job.overrules.iter().filter_map(|overrule| {
+        let figure = figure_of(&overrule.figure, tables)?;
+        let value = *overrule.value.value()?;
+        Some(CalcOverrule { figure, value })
+    });
+    read.collect()
 }
 
 fn one_off(job: &Job) -> Vec<OneOff> {

@@ -143,25 +143,8 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
         }
     }
     let basis = job.angle_basis();
-    let mut seen = BTreeSet::new();
-    for row in rows {
-        let id = row.id;
-        if !seen.insert(id) {
-            return Err(ReadError::RowTwice { id });
-        }
-        if id >= next_row {
-            return Err(ReadError::RowTooLarge { id, next: next_row });
-        }
-        job.rows.push(Arc::new(self::row(row, basis)?));
-    }
-    let mut figures = BTreeSet::new();
-    for overrule in overrules {
-        let overrule = self::overrule(overrule);
-        if !figures.insert(overrule.figure.clone()) {
-            return Err(ReadError::FigureTwice);
-        }
-        job.overrules.push(overrule);
-    }
+    job.rows = self::rows(rows, next_row, basis)?;
+    job.overrules = self::overrules(overrules)?;
     for answer in answers {
         let answer = self::answer(answer);
         if job.answer(answer.row, answer.concern).is_some() {
@@ -170,9 +153,47 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
         }
         job.answers.push(answer);
     }
+    job.slips = self::slips(slips, next_slip)?;
+    job.issued = papers(issued)?;
+    if reports.len() > MOST_REPORTS {
+        return Err(ReadError::TooManyReports {
+            reports: reports.len(),
+        });
+    }
+    job.reports
+        .extend(reports.into_iter().map(|ReportFile(report)| report));
+    Ok(job)
+}
+
+fn rows(files: Vec<RowFile>, next_row: u32, basis: AngleBasis) -> Result<Vec<Arc<Row>>, ReadError> {
     let mut seen = BTreeSet::new();
-    for slip in slips {
-        let id = slip.id;
+    let read = files.into_iter().map(|file| {
+        let id = file.id;
+        if !seen.insert(id) {
+            return Err(ReadError::RowTwice { id });
+        }
+        if id >= next_row {
+            return Err(ReadError::RowTooLarge { id, next: next_row });
+        }
+        Ok(Arc::new(row(file, basis)?))
+    });
+    read.collect()
+}
+
+fn overrules(files: Vec<OverruleFile>) -> Result<Vec<Overrule>, ReadError> {
+    let mut figures = BTreeSet::new();
+    let read = files.into_iter().map(|file| {
+        let overrule = overrule(file);
+        let is_first = figures.insert(overrule.figure.clone());
+        is_first.then_some(overrule).ok_or(ReadError::FigureTwice)
+    });
+    read.collect()
+}
+
+fn slips(files: Vec<SlipFile>, next_slip: u32) -> Result<Vec<Arc<Slip>>, ReadError> {
+    let mut seen = BTreeSet::new();
+    let read = files.into_iter().map(|file| {
+        let id = file.id;
         if !seen.insert(id) {
             return Err(ReadError::SlipTwice { id });
         }
@@ -182,26 +203,23 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
                 next: next_slip,
             });
         }
-        job.slips.push(Arc::new(self::slip(slip)?));
-    }
+        Ok(Arc::new(slip(file)?))
+    });
+    read.collect()
+}
+
+fn papers(files: Vec<IssuedFile>) -> Result<Vec<Arc<Issued>>, ReadError> {
     let mut numbers = BTreeSet::new();
-    for paper in issued {
-        let paper = self::issued(paper)?;
+    let read = files.into_iter().map(|file| {
+        let paper = issued(file)?;
         if !numbers.insert(paper.number.clone()) {
             return Err(ReadError::PaperTwice {
                 number: paper.number,
             });
         }
-        job.issued.push(Arc::new(paper));
-    }
-    if reports.len() > MOST_REPORTS {
-        return Err(ReadError::TooManyReports {
-            reports: reports.len(),
-        });
-    }
-    job.reports
-        .extend(reports.into_iter().map(|ReportFile(report)| report));
-    Ok(job)
+        Ok(Arc::new(paper))
+    });
+    read.collect()
 }
 
 fn row(file: RowFile, basis: AngleBasis) -> Result<Row, ReadError> {

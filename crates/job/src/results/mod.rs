@@ -13,7 +13,7 @@ mod slip_notes;
 mod telling;
 
 pub use kind::{Missing, NoteKind};
-pub use next::{Next, next_call};
+pub use next::{NextStep, next_call};
 pub use note::{Beside, SideNote};
 pub use telling::Telling;
 

@@ -13,7 +13,7 @@ use crate::typed::field::Field;
 
 /// What comes next.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Next {
+pub enum NextStep {
     /// The quotation.
     Quote {
         /// What is not typed yet, each once.
@@ -36,7 +36,7 @@ pub enum Next {
     Nothing,
 }
 
-impl Next {
+impl NextStep {
     /// Whether nothing is in the way of the traveler.
     #[must_use]
     pub const fn is_ready_to_release(&self) -> bool {
@@ -60,26 +60,26 @@ impl Next {
 impl Results {
     /// What comes next for their job; `before` is the job that it does again.
     #[must_use]
-    pub fn next(&self, job: &Job, before: Option<&Job>) -> Next {
+    pub fn next(&self, job: &Job, before: Option<&Job>) -> NextStep {
         let blockers = |paper| blockers(paper, job, &self.found(), before);
         match state(job) {
             State::Inquiry => self.quote(job, blockers(Paper::Quotation)),
             State::Quoted | State::Ordered | State::PartsHere => {
-                Next::Release(blockers(Paper::Traveler))
+                NextStep::Release(blockers(Paper::Traveler))
             }
-            State::OnTheFloor => Next::Deliver {
+            State::OnTheFloor => NextStep::Deliver {
                 left: left_to_deliver(job),
                 held: held(job),
             },
-            State::Delivered => Next::Deliver {
+            State::Delivered => NextStep::Deliver {
                 left: None,
                 held: held(job),
             },
-            State::LaidAside => Next::Nothing,
+            State::LaidAside => NextStep::Nothing,
         }
     }
 
-    fn quote(&self, job: &Job, blockers: Vec<Blocker>) -> Next {
+    fn quote(&self, job: &Job, blockers: Vec<Blocker>) -> NextStep {
         let lacks = |wanted: &&Missing| {
             let mut notes = self.notes.iter();
             notes.any(|note| note.kind.missing() == Some(**wanted))
@@ -95,7 +95,7 @@ impl Results {
             Blocker::SheetUnread | Blocker::Unpriced => nothing_missing,
             _ => true,
         };
-        Next::Quote {
+        NextStep::Quote {
             others: blockers.into_iter().filter(is_news).collect(),
             missing,
             no_holes,

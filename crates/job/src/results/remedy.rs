@@ -89,11 +89,8 @@ fn offer(
             cell(row, Column::Ends, english::ends(Ends::One).to_owned())?,
         ),
         Remedy::UseTube(row, tube) => {
-            let name = &tube.of(&tables.tubes)?.name;
-            (
-                english::remedy_tube(name),
-                cell(row, Column::Tube, name.clone())?,
-            )
+            let name = tube.of(&tables.tubes)?.name.clone();
+            (english::remedy_tube(&name), cell(row, Column::Tube, name)?)
         }
         Remedy::UseMachine(machine) => {
             let name = &machine.of(&tables.machines)?.name;
@@ -107,13 +104,7 @@ fn offer(
             field(Field::IndexAbout, english::part_axis(Some(axis)).to_owned())?,
         ),
         Remedy::DepthFromLayers(row) => {
-            let sum = job.rows[row_at(row)?]
-                .layers
-                .value()?
-                .iter()
-                .map(|layer| layer.thickness.mm())
-                .sum();
-            let text = show_quantity::length_mm(sum, job.unit);
+            let text = depth_of_layers(job, row_at(row)?)?;
             (
                 english::remedy_depth_from_layers(&text),
                 cell(row, Column::Depth, text)?,
@@ -123,24 +114,33 @@ fn offer(
             let mark = free_mark();
             (english::remedy_mark(&mark), cell(row, Column::Mark, mark)?)
         }
-        Remedy::AskTestPiece => {
-            let before = job.text(Field::HoldPoints);
-            let line = english::HOLD_TEST_PIECE;
-            if before.contains(line) {
-                return None;
-            }
-            let text = if before.is_empty() {
-                line.to_owned()
-            } else {
-                format!("{before}\n{line}")
-            };
-            (
-                english::remedy_test_piece().to_owned(),
-                field(Field::HoldPoints, text)?,
-            )
-        }
+        Remedy::AskTestPiece => (
+            english::remedy_test_piece().to_owned(),
+            field(Field::HoldPoints, with_test_piece(job)?)?,
+        ),
     };
     Some(Offer { words, edit })
+}
+
+/// What the layers of the row at a place come to, as it is typed.
+fn depth_of_layers(job: &Job, at: usize) -> Option<String> {
+    let layers = job.rows.get(at)?.layers.value()?;
+    let sum = layers.iter().map(|layer| layer.thickness.mm()).sum();
+    Some(show_quantity::length_mm(sum, job.unit))
+}
+
+/// The hold points with one for a test piece; none where there is one already.
+fn with_test_piece(job: &Job) -> Option<String> {
+    let before = job.text(Field::HoldPoints);
+    let line = english::HOLD_TEST_PIECE;
+    if before.contains(line) {
+        return None;
+    }
+    Some(if before.is_empty() {
+        line.to_owned()
+    } else {
+        format!("{before}\n{line}")
+    })
 }
 
 /// The first of A, B, ... Z, AA, AB, ... that no row carries.

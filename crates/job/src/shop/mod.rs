@@ -17,5 +17,5 @@ pub(crate) mod unknown;
 pub use calendar::Calendar;
 pub use error::ShopError;
 pub use rows::{Pedigree, RateCard, Shop, Texts};
-pub use unfit::{Needed, RowUnfit};
+pub use unfit::{FigureNamed, Needed, RowUnfit};
 pub use unknown::UnknownName;

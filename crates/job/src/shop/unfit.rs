@@ -6,22 +6,22 @@ pub enum RowUnfit {
     /// A figure that must be above 0.
     NotAboveZero {
         /// Its name in the row.
-        figure: String,
+        figure: FigureNamed,
     },
     /// A figure that must be 0 or more.
     BelowZero {
         /// Its name in the row.
-        figure: String,
+        figure: FigureNamed,
     },
     /// A figure that must lie from 0 to 1.
     NotFromZeroToOne {
         /// Its name in the row.
-        figure: String,
+        figure: FigureNamed,
     },
     /// Two numbers that must rise.
     NotRising {
         /// Their name in the row.
-        figure: String,
+        figure: FigureNamed,
     },
     /// A name that can't be spoken of.
     Name,
@@ -104,4 +104,23 @@ pub enum Needed {
         /// Its name.
         name: &'static str,
     },
+}
+
+/// Which figure of a row.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FigureNamed {
+    /// The one of this key, or of the machine of this name.
+    Key(String),
+    /// The smaller one of the pair of this key.
+    Smallest(&'static str),
+    /// The one along an axis, of the three of this key.
+    Along(&'static str, char),
+    /// The only one that there is.
+    It,
+}
+
+impl From<&str> for FigureNamed {
+    fn from(key: &str) -> Self {
+        Self::Key(key.to_owned())
+    }
 }

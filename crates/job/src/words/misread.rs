@@ -58,7 +58,8 @@ fn clause(why: &Misread) -> String {
         }
         Misread::Negative { what } => format!("{} can't be below zero: type {}", capital(noun(*what)), examples(*what)),
         Misread::Zero { what } => format!("{} can't be zero: type {}, or leave it empty", capital(noun(*what)), examples(*what)),
-        Misread::TooLarge { what, most } => format!("{} can't be larger than {most}: check the number and its unit", capital(noun(*what))),
+        Misread::TooLarge { what, most } => too_large(*what, most),
+        Misread::MoneyTooLarge { what } => too_large(*what, "a trillion"),
         Misread::NotWhole { what, found } => format!("{} is not whole: type {}", quoted(found), examples(*what)),
         Misread::NoSuchDrill { drill } => {
             format!("There is no drill {}: numbers run from 97 to 1, letters from A to Z", quoted(drill))
@@ -124,6 +125,11 @@ fn clause(why: &Misread) -> String {
         Misread::TextTooLong { most } => format!("This is longer than the {most} characters that fit here: shorten it, or move part of it to the notes"),
         Misread::Unprintable => "There are signs in it that can't be printed: type it anew".to_owned(),
     }
+}
+
+fn too_large(what: What, most: &str) -> String {
+    let what = capital(noun(what));
+    format!("{what} can't be larger than {most}: check the number and its unit")
 }
 
 const fn noun(what: What) -> &'static str {

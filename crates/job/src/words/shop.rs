@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::ground::text::TextError;
 use crate::shop::error::ShopError;
-use crate::shop::unfit::{Needed, RowUnfit};
+use crate::shop::unfit::{FigureNamed, Needed, RowUnfit};
 
 impl fmt::Display for ShopError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -111,5 +111,16 @@ impl fmt::Display for Needed {
             Self::Address => "The shop's address",
             Self::StartValue { name } => return write!(f, "The start value {name}"),
         })
+    }
+}
+
+impl fmt::Display for FigureNamed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Key(key) => f.write_str(key),
+            Self::Smallest(key) => write!(f, "the smallest {key}"),
+            Self::Along(key, axis) => write!(f, "{key} along {axis}"),
+            Self::It => f.write_str("it"),
+        }
     }
 }

@@ -61,10 +61,7 @@ pub fn money(text: &str) -> Result<Decimal, Misread> {
         return Err(readings);
     }
     if value.at_least(MOST_MONEY) {
-        return Err(Misread::TooLarge {
-            what,
-            most: "a trillion",
-        });
+        return Err(Misread::MoneyTooLarge { what });
     }
     to_decimal(value).ok_or(Misread::Not { what, found: typed })
 }

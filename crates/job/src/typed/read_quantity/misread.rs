@@ -138,6 +138,11 @@ pub enum Misread {
         /// The largest that is taken, with its unit.
         most: &'static str,
     },
+    /// A trillion or more of money.
+    MoneyTooLarge {
+        /// What it was to be.
+        what: What,
+    },
     /// A part of a thing where only whole ones count.
     NotWhole {
         /// What it was to be.

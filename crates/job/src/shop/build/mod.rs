@@ -1,20 +1,23 @@
 //! From the rows of the files to the shop, each row checked.
 
-use std::collections::{BTreeMap, BTreeSet};
+mod calendar;
+mod checks;
+mod rates;
 
-use chrono::{NaiveDate, Weekday};
-use quillbore_calc::tables::{Guide, Machine, Material, Rates, Tube};
-use quillbore_calc::{Idx, Limits, Tables};
+use std::collections::BTreeMap;
 
-use super::calendar::Calendar;
-use super::disk::{
-    CalendarFile, Day, GuideRow, MachineRow, MaterialRow, RateRow, ShopFile, TubeRow,
-};
+use quillbore_calc::tables::{Guide, Machine, Material, Tube};
+use quillbore_calc::{Idx, Tables};
+
+use checks::At;
+use rates::rate_cards;
+
+use super::disk::{GuideRow, MachineRow, MaterialRow, ShopFile, TubeRow};
 use super::error::ShopError;
 use super::plain::plain;
-use super::rows::{Pedigree, RateCard, Shop, Texts};
+use super::rows::{Pedigree, Shop, Texts};
 use super::start::spread;
-use super::unfit::{Needed, RowUnfit};
+use super::unfit::{FigureNamed, Needed, RowUnfit};
 
 /// The shop that the files describe.
 pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
@@ -43,8 +46,9 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
             exclusions: texts.exclusions,
             cautions: texts.cautions,
         },
-        usual_tolerance_mm: Row("shop", "usual_tolerance_mm").positive("it", tolerance)?,
-        calendar: self::calendar(&calendar)?,
+        usual_tolerance_mm: At("shop", "usual_tolerance_mm")
+            .positive(FigureNamed::It, tolerance)?,
+        calendar: calendar::calendar(&calendar)?,
         tables: Tables {
             materials,
             tubes,
@@ -67,71 +71,6 @@ const fn missing(what: Needed) -> ShopError {
     ShopError::Missing { what }
 }
 
-/// Which row of which list is looked at.
-#[derive(Clone, Copy)]
-struct Row<'a>(&'static str, &'a str);
-
-impl Row<'_> {
-    fn bad(self, what: RowUnfit) -> ShopError {
-        ShopError::Row {
-            list: self.0,
-            name: self.1.to_owned(),
-            what,
-        }
-    }
-
-    fn positive(self, figure: &str, value: f64) -> Result<f64, ShopError> {
-        if value > 0.0 && value.is_finite() {
-            Ok(value)
-        } else {
-            Err(self.bad(RowUnfit::NotAboveZero {
-                figure: figure.to_owned(),
-            }))
-        }
-    }
-
-    fn not_negative(self, figure: &str, value: f64) -> Result<f64, ShopError> {
-        if value >= 0.0 && value.is_finite() {
-            Ok(value)
-        } else {
-            Err(self.bad(RowUnfit::BelowZero {
-                figure: figure.to_owned(),
-            }))
-        }
-    }
-
-    fn share(self, figure: &str, value: f64) -> Result<f64, ShopError> {
-        if (0.0..=1.0).contains(&value) {
-            Ok(value)
-        } else {
-            Err(self.bad(RowUnfit::NotFromZeroToOne {
-                figure: figure.to_owned(),
-            }))
-        }
-    }
-
-    fn rising(self, figure: &str, (low, high): (f64, f64)) -> Result<Limits, ShopError> {
-        if low.is_finite() && high.is_finite() && low <= high {
-            Ok(Limits::new(low, high))
-        } else {
-            Err(self.bad(RowUnfit::NotRising {
-                figure: figure.to_owned(),
-            }))
-        }
-    }
-
-    /// A name that can be spoken of, and a word on where the row comes from.
-    fn told(self, pedigree: &str) -> Result<(), ShopError> {
-        if self.1.trim().is_empty() || self.1.trim() != self.1 {
-            return Err(self.bad(RowUnfit::Name));
-        }
-        if pedigree.trim().is_empty() {
-            return Err(self.bad(RowUnfit::PedigreeEmpty));
-        }
-        Ok(())
-    }
-}
-
 /// The rows, which row each plain name means, and the other names of each row.
 type Materials = (
     Vec<Material>,
@@ -146,7 +85,7 @@ fn materials(file: &ShopFile, pedigree: &mut Pedigree) -> Result<Materials, Shop
     let mut other_names = Vec::with_capacity(rows.len());
     let mut materials = Vec::with_capacity(rows.len());
     for (index, row) in rows.into_iter().enumerate() {
-        let at = Row("materials", &row.name);
+        let at = At("materials", &row.name);
         at.told(&row.pedigree)?;
         let process = row
             .process
@@ -210,7 +149,7 @@ fn tubes(mut rows: Vec<TubeRow>, pedigree: &mut Pedigree) -> Result<Vec<Tube>, S
     });
     let mut tubes = Vec::with_capacity(rows.len());
     for row in rows {
-        let at = Row("tubes", &row.name);
+        let at = At("tubes", &row.name);
         at.told(&row.pedigree)?;
         let outer_mm = at.positive("outer_mm", row.outer_mm)?;
         let bore_mm = at.positive("bore_mm", row.bore_mm)?;
@@ -243,7 +182,7 @@ fn guides(mut rows: Vec<GuideRow>, pedigree: &mut Pedigree) -> Result<Vec<Guide>
     });
     let mut guides = Vec::with_capacity(rows.len());
     for row in rows {
-        let at = Row("guides", &row.name);
+        let at = At("guides", &row.name);
         at.told(&row.pedigree)?;
         guides.push(Guide {
             tube_mm: at.positive("tube_mm", row.tube_mm)?,
@@ -260,10 +199,10 @@ fn guides(mut rows: Vec<GuideRow>, pedigree: &mut Pedigree) -> Result<Vec<Guide>
 fn machines(rows: Vec<MachineRow>, pedigree: &mut Pedigree) -> Result<Vec<Machine>, ShopError> {
     let mut machines = Vec::with_capacity(rows.len());
     for row in rows {
-        let at = Row("machines", &row.name);
+        let at = At("machines", &row.name);
         at.told(&row.pedigree)?;
         let part = row.part_mm;
-        at.positive("the smallest tube_mm", row.tube_mm.0)?;
+        at.positive(FigureNamed::Smallest("tube_mm"), row.tube_mm.0)?;
         let tube_length_mm = at.positive("tube_length_mm", row.tube_length_mm)?;
         let held_back_mm = at.positive("held_back_mm", row.held_back_mm)?;
         if held_back_mm >= tube_length_mm {
@@ -275,9 +214,9 @@ fn machines(rows: Vec<MachineRow>, pedigree: &mut Pedigree) -> Result<Vec<Machin
         }
         machines.push(Machine {
             part_mm: [
-                at.positive("part_mm along x", part.0)?,
-                at.positive("part_mm along y", part.1)?,
-                at.positive("part_mm along z", part.2)?,
+                at.positive(FigureNamed::Along("part_mm", 'x'), part.0)?,
+                at.positive(FigureNamed::Along("part_mm", 'y'), part.1)?,
+                at.positive(FigureNamed::Along("part_mm", 'z'), part.2)?,
             ],
             mass_kg: at.positive("mass_kg", row.mass_kg)?,
             stroke_mm: at.positive("stroke_mm", row.stroke_mm)?,
@@ -301,107 +240,4 @@ fn machines(rows: Vec<MachineRow>, pedigree: &mut Pedigree) -> Result<Vec<Machin
         pedigree.machines.push(row.pedigree);
     }
     Ok(machines)
-}
-
-/// The cards by their days, the newest one last.
-fn rate_cards(rows: Vec<RateRow>, machines: &[MachineRow]) -> Result<Vec<RateCard>, ShopError> {
-    let mut cards: Vec<RateCard> = Vec::with_capacity(rows.len());
-    for row in rows {
-        let at = Row("rates", &row.valid_from);
-        at.told(&row.pedigree)?;
-        let valid_from = day(&row.valid_from).ok_or_else(|| at.bad(RowUnfit::Day))?;
-        if row.currency.len() != 3 || !row.currency.bytes().all(|c| c.is_ascii_uppercase()) {
-            return Err(at.bad(RowUnfit::Currency));
-        }
-        if row.minor_digits > 4 {
-            return Err(at.bad(RowUnfit::MinorDigits));
-        }
-        if row.margin >= 1.0 {
-            return Err(at.bad(RowUnfit::Margin));
-        }
-        for (name, rate) in &row.machines_per_hour {
-            at.not_negative(name, *rate)?;
-            if !machines.iter().any(|machine| machine.name == *name) {
-                return Err(at.bad(RowUnfit::NoSuchMachine { name: name.clone() }));
-            }
-        }
-        let mut machines_per_hour: BTreeMap<String, f64> = machines
-            .iter()
-            .map(|machine| (machine.name.clone(), machine.rate_per_hour))
-            .collect();
-        machines_per_hour.extend(row.machines_per_hour);
-        cards.push(RateCard {
-            valid_from,
-            rates: Rates {
-                minor_digits: row.minor_digits,
-                labor_per_hour: at.not_negative("labor_per_hour", row.labor_per_hour)?,
-                dielectric_per_hour: at
-                    .not_negative("dielectric_per_hour", row.dielectric_per_hour)?,
-                power_per_hour: at.not_negative("power_per_hour", row.power_per_hour)?,
-                margin: at.share("margin", row.margin)?,
-                minimum_charge: at.not_negative("minimum_charge", row.minimum_charge)?,
-                redo_share: at.share("redo_share", row.redo_share)?,
-                part_risk_share: at.share("part_risk_share", row.part_risk_share)?,
-                currency: row.currency,
-            },
-            machines_per_hour,
-            pedigree: row.pedigree,
-        });
-    }
-    cards.sort_by_key(|card| card.valid_from);
-    for pair in cards.windows(2) {
-        let [one, next] = pair else { continue };
-        if one.valid_from == next.valid_from {
-            return Err(ShopError::Twice {
-                list: "rates",
-                name: one.valid_from.to_string(),
-            });
-        }
-        if one.rates.currency != next.rates.currency {
-            return Err(ShopError::Currencies {
-                first: one.rates.currency.clone(),
-                second: next.rates.currency.clone(),
-            });
-        }
-    }
-    Ok(cards)
-}
-
-fn calendar(file: &CalendarFile) -> Result<Calendar, ShopError> {
-    let at = Row("calendar", "hours");
-    let hours_per_day = at.positive("hours_per_day", file.hours_per_day)?;
-    let unattended = at.not_negative("unattended_hours_per_day", file.unattended_hours_per_day)?;
-    if hours_per_day + unattended > 24.0 {
-        return Err(at.bad(RowUnfit::DayTooLong));
-    }
-    if file.work_days.is_empty() {
-        return Err(Row("calendar", "work_days").bad(RowUnfit::NoWorkDay));
-    }
-    let mut days_off = BTreeSet::new();
-    for text in &file.days_off {
-        let off = day(text);
-        days_off.insert(off.ok_or_else(|| Row("calendar", text).bad(RowUnfit::Day))?);
-    }
-    Ok(Calendar {
-        work_days: file.work_days.iter().map(|day| weekday(*day)).collect(),
-        hours_per_day,
-        unattended_hours_per_day: unattended,
-        days_off,
-    })
-}
-
-fn day(text: &str) -> Option<NaiveDate> {
-    NaiveDate::parse_from_str(text, "%Y-%m-%d").ok()
-}
-
-const fn weekday(day: Day) -> Weekday {
-    match day {
-        Day::Mon => Weekday::Mon,
-        Day::Tue => Weekday::Tue,
-        Day::Wed => Weekday::Wed,
-        Day::Thu => Weekday::Thu,
-        Day::Fri => Weekday::Fri,
-        Day::Sat => Weekday::Sat,
-        Day::Sun => Weekday::Sun,
-    }
 }
