@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use quillbore_calc::input::Place;
-use quillbore_job::report::{Outcome, Report, ReportLine, Source};
+use quillbore_job::report::{LineOutcome, Report, ReportLine, Source};
 use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, row};
 
 use crate::error::IntakeError;
@@ -108,7 +108,7 @@ fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
     }
     let Taking { rows, lines, .. } = taking;
     let said: Vec<String> = said(foreign).collect();
-    let as_it_stands = |line: &ReportLine| line.outcome == Outcome::Taken;
+    let as_it_stands = |line: &ReportLine| line.outcome == LineOutcome::Taken;
     // Cells that were pasted as they stand are typing by other means: nothing is to be said of them.
     let plain = foreign.from == Source::Pasted
         && !foreign.headed
@@ -157,11 +157,11 @@ impl Taking {
             return;
         }
         let outcome = match (unread.is_empty(), guesses.is_empty(), nothing) {
-            (false, ..) => Outcome::Unread,
-            (true, false, _) => Outcome::Guessed,
-            (true, true, true) => Outcome::LeftOut,
-            (true, true, false) if sorted.left_out.is_empty() => Outcome::Taken,
-            (true, true, false) => Outcome::InPart,
+            (false, ..) => LineOutcome::Unread,
+            (true, false, _) => LineOutcome::Guessed,
+            (true, true, true) => LineOutcome::LeftOut,
+            (true, true, false) if sorted.left_out.is_empty() => LineOutcome::Taken,
+            (true, true, false) => LineOutcome::InPart,
         };
         let further = !nothing && self.put(row, place);
         let further = further.then(|| words::FURTHER_PLACE.to_owned());
@@ -221,10 +221,10 @@ impl Taking {
             let Some(line) = self.lines.get_mut(at) else {
                 return;
             };
-            if line.outcome == Outcome::Taken {
+            if line.outcome == LineOutcome::Taken {
                 self.lines.remove(at);
             } else {
-                line.outcome = Outcome::LeftOut;
+                line.outcome = LineOutcome::LeftOut;
             }
         }
     }

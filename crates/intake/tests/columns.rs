@@ -7,7 +7,7 @@
 
 use proptest::prelude::*;
 use quillbore_intake::{Foreign, Holds, IntakeError, Meaning, Taken, holds_of, words};
-use quillbore_job::report::Outcome;
+use quillbore_job::report::LineOutcome;
 use quillbore_job::{Column, Job, RowsAt, Unit, apply};
 
 fn rows(text: &str) -> Vec<Vec<String>> {
@@ -240,8 +240,11 @@ fn what_cannot_be_read_is_told_line_by_line() {
     )
     .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
     .expect("understood");
-    let outcomes: Vec<Outcome> = taken.report.lines.iter().map(|line| line.outcome).collect();
-    assert_eq!(outcomes, [Outcome::Unread, Outcome::Unread, Outcome::Taken]);
+    let outcomes: Vec<LineOutcome> = taken.report.lines.iter().map(|line| line.outcome).collect();
+    assert_eq!(
+        outcomes,
+        [LineOutcome::Unread, LineOutcome::Unread, LineOutcome::Taken]
+    );
     let says = &taken.report.lines[1].says;
     assert!(
         says.starts_with("size \u{201c}about 1\u{201d}: ")

@@ -10,7 +10,7 @@ use std::sync::Arc;
 use proptest::prelude::*;
 use quillbore_calc::input::Place;
 use quillbore_intake::{Foreign, Holds, Taken};
-use quillbore_job::report::{Outcome, Report, Source};
+use quillbore_job::report::{LineOutcome, Report, Source};
 use quillbore_job::{Column, Edit, Job, RowsAt, Unit, apply};
 
 /// Cells by tabs, as they are pasted over the table's first column.
@@ -43,7 +43,7 @@ fn appended(table: &Foreign) -> (Job, Taken) {
     (done(&Job::default(), &taken), taken)
 }
 
-fn outcomes(report: &Report) -> Vec<(u32, Outcome)> {
+fn outcomes(report: &Report) -> Vec<(u32, LineOutcome)> {
     let lines = report.lines.iter();
     lines.map(|line| (line.number, line.outcome)).collect()
 }
@@ -70,11 +70,11 @@ fn every_outcome_a_line_can_have() {
     assert_eq!(
         outcomes(&taken.report),
         [
-            (2, Outcome::Taken),
-            (3, Outcome::InPart),
-            (4, Outcome::LeftOut),
-            (6, Outcome::Guessed),
-            (7, Outcome::Unread),
+            (2, LineOutcome::Taken),
+            (3, LineOutcome::InPart),
+            (4, LineOutcome::LeftOut),
+            (6, LineOutcome::Guessed),
+            (7, LineOutcome::Unread),
         ]
     );
     let says = |at: usize| taken.report.lines[at].says.as_str();
@@ -116,7 +116,7 @@ fn a_long_text_that_cannot_be_read_is_in_the_table_and_begun_in_the_report() {
     let long = "deep ".repeat(19_000);
     let (job, taken) = appended(&pasted(&format!("A\t4\t0.8\t{long}")));
     assert_eq!(job.rows[0].depth.text(), long);
-    assert_eq!(job.reports[0].count(Outcome::Unread), 1);
+    assert_eq!(job.reports[0].count(LineOutcome::Unread), 1);
     assert!(taken.report.lines[0].says.len() < 1_000);
 }
 
@@ -194,7 +194,7 @@ fn blank_lines_at_the_end_are_rows_only_where_they_empty_some() {
     assert_eq!(outcomes(&over.report).len(), 2);
     let below = take(&block, &job, RowsAt::Append);
     assert_eq!(below.rows, 1);
-    assert_eq!(outcomes(&below.report), [(1, Outcome::Taken)]);
+    assert_eq!(outcomes(&below.report), [(1, LineOutcome::Taken)]);
     // What was left out of such a line is told.
     let left = leave_out(pasted("D\t1\n\t".to_owned().as_str()), "2");
     assert_eq!(take(&left, &job, RowsAt::Append).rows, 1);
@@ -203,7 +203,7 @@ fn blank_lines_at_the_end_are_rows_only_where_they_empty_some() {
     let told = take(&told, &job, RowsAt::Append);
     assert_eq!(
         outcomes(&told.report),
-        [(1, Outcome::Taken), (2, Outcome::LeftOut)]
+        [(1, LineOutcome::Taken), (2, LineOutcome::LeftOut)]
     );
     assert_eq!(told.rows, 1);
 }
@@ -256,7 +256,7 @@ fn a_list_of_places_alone_is_one_row_with_all_of_them() {
         );
         assert_eq!(row.holes(), 3);
         assert!(row.count.is_empty() && row.note.is_empty());
-        assert_eq!(taken.report.count(Outcome::Taken), 3);
+        assert_eq!(taken.report.count(LineOutcome::Taken), 3);
     }
 }
 
@@ -267,8 +267,8 @@ fn a_line_of_a_list_of_places_that_cannot_be_read_does_not_part_it() {
     assert_eq!(job.rows.len(), 1);
     assert_eq!(job.rows[0].places.len(), 3);
     assert_eq!(job.rows[0].note.text(), "here; 5; there; 5; there; 5");
-    use Outcome::{Guessed, Taken};
-    let ended: Vec<Outcome> = taken.report.lines.iter().map(|line| line.outcome).collect();
+    use LineOutcome::{Guessed, Taken};
+    let ended: Vec<LineOutcome> = taken.report.lines.iter().map(|line| line.outcome).collect();
     assert_eq!(ended, [Taken, Guessed, Taken, Guessed, Guessed, Taken]);
     assert!(
         taken.report.lines[1]
@@ -313,7 +313,7 @@ fn a_row_without_a_place_is_not_swallowed_by_the_next_with_one() {
     let holes: Vec<u32> = job.rows.iter().map(|row| row.holes()).collect();
     assert_eq!(holes, [1, 2]);
     assert!(job.rows[0].places.is_empty());
-    assert_eq!(taken.report.count(Outcome::Taken), 3);
+    assert_eq!(taken.report.count(LineOutcome::Taken), 3);
 }
 
 /// Heads with their meanings, and others that somebody must say something of.
@@ -402,11 +402,11 @@ proptest! {
             }
         }
         let short = report.in_short();
-        let ended: usize = Outcome::ALL.iter().map(|outcome| short.count(*outcome)).sum();
+        let ended: usize = LineOutcome::ALL.iter().map(|outcome| short.count(*outcome)).sum();
         prop_assert_eq!(ended, numbers.len());
         prop_assert_eq!(kept(&taken).is_some_and(|kept| **kept != short), false);
         prop_assert_eq!(after.reports.len(), usize::from(kept(&taken).is_some()));
-        if !report.lines.iter().all(|line| line.outcome == Outcome::Taken) {
+        if !report.lines.iter().all(|line| line.outcome == LineOutcome::Taken) {
             prop_assert!(kept(&taken).is_some());
         }
 
@@ -452,6 +452,6 @@ proptest! {
         prop_assert_eq!(job.rows[0].places.len(), read.len());
         let numbers: Vec<u32> = job.rows[0].places.iter().map(|place| place.number).collect();
         prop_assert!(numbers.iter().copied().eq(1..=read.len() as u32));
-        prop_assert_eq!(taken.report.count(Outcome::Guessed), points.len() - read.len());
+        prop_assert_eq!(taken.report.count(LineOutcome::Guessed), points.len() - read.len());
     }
 }

@@ -19,7 +19,7 @@ use quillbore_job::file::{FORMAT, hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
 use quillbore_job::read_cell::CellKind;
 use quillbore_job::read_line::read_line;
-use quillbore_job::report::{Outcome, Report, ReportLine, Source};
+use quillbore_job::report::{LineOutcome, Report, ReportLine, Source};
 use quillbore_job::{
     CellAt, Column, Edit, Field, FieldKind, Issued, IssuedLine, Job, Paper, SealState, Slip,
     SlipKind, Unit, apply,
@@ -153,7 +153,7 @@ fn slips(unit: Unit) -> impl Iterator<Item = Slip> {
 
 /// A report of a pasted table and one of a file, with a line of every kind.
 fn reports() -> Vec<Arc<Report>> {
-    let lines = Outcome::ALL.iter().zip(1..);
+    let lines = LineOutcome::ALL.iter().zip(1..);
     let lines = lines.map(|(outcome, number)| ReportLine {
         number,
         outcome: *outcome,
@@ -281,7 +281,7 @@ fn the_kept_one_opens() {
     assert_eq!(job.rows[0].dress_every.value(), Some(&3));
     assert_eq!(job.reports.len(), 2);
     assert_eq!(job.reports[0].from, Source::File("holes.csv".to_owned()));
-    assert_eq!(job.reports[0].lines.len(), Outcome::ALL.len());
+    assert_eq!(job.reports[0].lines.len(), LineOutcome::ALL.len());
     let depth = job.rows[0].depth.value().and_then(|depth| depth.limits);
     let limits = depth.map(|limits| limits.map(quillbore_calc::Length::mm));
     assert_eq!(limits, Some(Limits::new(11.8, 12.2)));

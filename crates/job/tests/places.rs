@@ -4,8 +4,8 @@ use quillbore_calc::Angle;
 use quillbore_calc::input::{PartAxis, Place};
 use quillbore_job::Unit::{self, Inch, Mm};
 use quillbore_job::places::{
-    AxisPoints, Grid, Line, PatternRefused, PlacesGiven, PlacesRead, PlacesUnreadable, Ring, grid,
-    line, read_places, ring, split_lines,
+    AxisPoints, Grid, HoleLine, PatternRefused, PlacesGiven, PlacesRead, PlacesUnreadable, Ring,
+    grid, line, read_places, ring, split_lines,
 };
 
 const DOWN: [f64; 3] = [0.0, 0.0, -1.0];
@@ -116,7 +116,7 @@ fn a_ring_of_a_thousand_is_even() {
 
 #[test]
 fn lines_and_grids() {
-    let places = line(&Line {
+    let places = line(&HoleLine {
         count: 3,
         from_mm: [1.0, 2.0, 0.0],
         step_mm: [0.5, 0.0, 0.0],
@@ -169,7 +169,7 @@ fn patterns_that_cannot_be_made() {
         ring_with(|ring| ring.radius_mm = f64::NAN),
         Err(PatternRefused::Unusable)
     );
-    let still = Line {
+    let still = HoleLine {
         count: 2,
         from_mm: [0.0; 3],
         step_mm: [0.0; 3],
@@ -177,7 +177,7 @@ fn patterns_that_cannot_be_made() {
         first_number: 1,
     };
     assert_eq!(line(&still), Err(PatternRefused::Unusable));
-    let nowhere = Line {
+    let nowhere = HoleLine {
         count: 1,
         axis: [0.0; 3],
         ..still

@@ -12,11 +12,11 @@ use quillbore_job::file::{hash, read_job, write_job};
 use quillbore_job::history::{Doing, History};
 use quillbore_job::merge::merge;
 use quillbore_job::reorder::again;
-use quillbore_job::report::{MOST_REPORTS, MOST_TOLD, Outcome, Report, ReportLine, Source};
+use quillbore_job::report::{LineOutcome, MOST_REPORTS, MOST_TOLD, Report, ReportLine, Source};
 use quillbore_job::words::reports;
 use quillbore_job::{Edit, Issued, Job, Paper, RowsAt, Unit, apply};
 
-fn line(number: u32, outcome: Outcome, says: &str) -> ReportLine {
+fn line(number: u32, outcome: LineOutcome, says: &str) -> ReportLine {
     ReportLine {
         number,
         outcome,
@@ -31,30 +31,30 @@ fn whole_report(name: &str) -> Report {
         whole: vec!["The cells are parted by semicolons.".to_owned()],
         taken: 0,
         lines: vec![
-            line(2, Outcome::Taken, "taken"),
+            line(2, LineOutcome::Taken, "taken"),
             line(
                 3,
-                Outcome::Unread,
+                LineOutcome::Unread,
                 "size \u{201c}about 1\u{201d}: \"why\"\nand more",
             ),
             line(
                 4,
-                Outcome::Taken,
+                LineOutcome::Taken,
                 "taken as a further place of the row before",
             ),
             line(
                 5,
-                Outcome::InPart,
+                LineOutcome::InPart,
                 "left out: \u{201c}finish Ra 1.6\u{201d}",
             ),
             line(
                 6,
-                Outcome::LeftOut,
+                LineOutcome::LeftOut,
                 "left out: \u{201c}finish see view C\u{201d}",
             ),
             line(
                 9,
-                Outcome::Guessed,
+                LineOutcome::Guessed,
                 "the size 0.8 was left for its limits 0.78 and 0.82",
             ),
         ],
@@ -84,7 +84,7 @@ fn in_short_lines_taken_as_they_stand_are_counted_and_all_others_told() {
     let numbers: Vec<u32> = short.lines.iter().map(|line| line.number).collect();
     assert_eq!(numbers, [3, 5, 6, 9]);
     assert_eq!((whole.all(), short.all()), (6, 6));
-    for outcome in Outcome::ALL {
+    for outcome in LineOutcome::ALL {
         assert_eq!(whole.count(*outcome), short.count(*outcome), "{outcome:?}");
     }
     assert_eq!(short.in_short(), short);
@@ -92,7 +92,7 @@ fn in_short_lines_taken_as_they_stand_are_counted_and_all_others_told() {
 
 #[test]
 fn a_report_is_said_in_one_line_and_told_line_by_line() {
-    let said = |taken, outcomes: &[Outcome]| {
+    let said = |taken, outcomes: &[LineOutcome]| {
         reports::summary(&Report {
             from: Source::Pasted,
             whole: Vec::new(),
@@ -103,7 +103,7 @@ fn a_report_is_said_in_one_line_and_told_line_by_line() {
                 .collect(),
         })
     };
-    use Outcome::{Guessed, InPart, LeftOut, Unread};
+    use LineOutcome::{Guessed, InPart, LeftOut, Unread};
     assert_eq!(
         said(38, &[Guessed, Unread]),
         "pasted: 40 lines, 38 as they stand, 2 to look at"

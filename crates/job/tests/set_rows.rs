@@ -10,7 +10,7 @@ use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::history::{Doing, History};
 use quillbore_job::job::FigureKey;
 use quillbore_job::limits::{LONGEST_TEXT, MOST_PLACES, MOST_ROWS};
-use quillbore_job::report::{MOST_REPORTS, MOST_TOLD, Outcome, Report, ReportLine, Source};
+use quillbore_job::report::{LineOutcome, MOST_REPORTS, MOST_TOLD, Report, ReportLine, Source};
 use quillbore_job::words::edits::label;
 use quillbore_job::{Change, Column, Edit, EditRefused, Job, RowsAt, Unit, apply};
 
@@ -48,7 +48,7 @@ fn report() -> Report {
         taken: 2,
         lines: vec![ReportLine {
             number: 4,
-            outcome: Outcome::Guessed,
+            outcome: LineOutcome::Guessed,
             says: "the size was left for its limits".to_owned(),
         }],
     }

@@ -2,7 +2,7 @@
 
 use quillbore_intake::{Foreign, Holds, Taken};
 use quillbore_job::RowsAt;
-use quillbore_job::report::{Outcome, ReportLine};
+use quillbore_job::report::{LineOutcome, ReportLine};
 
 use super::App;
 use crate::grid::GridAt;
@@ -66,7 +66,7 @@ fn told(table: &Foreign, taken: &Taken) -> String {
     } else {
         said.extend(taken.report.whole.iter().cloned());
     }
-    let worth = |line: &&ReportLine| line.outcome != Outcome::Taken;
+    let worth = |line: &&ReportLine| line.outcome != LineOutcome::Taken;
     said.extend(
         taken
             .report

@@ -13,7 +13,7 @@ use crate::ground::hash::Hash;
 use crate::pinned::answer::How;
 use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
-use crate::pinned::report::Outcome;
+use crate::pinned::report::LineOutcome;
 use crate::pinned::slip::lists::{Line, SlipKind};
 use crate::typed::field::Field;
 use crate::typed::row::Column;
@@ -242,7 +242,7 @@ keys! {
     Paper "paper";
     Concern "check";
     How "answer";
-    Outcome "outcome";
+    LineOutcome "outcome";
 }
 
 /// Typed cells by name, in the order of sheet or table; each name once.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::parts::{Named, Unfit, is_zero};
-use crate::pinned::report::{Outcome, Report, ReportLine, Source, TooMuch};
+use crate::pinned::report::{LineOutcome, Report, ReportLine, Source, TooMuch};
 
 /// A report on disk, of which a job keeps no more than it can.
 #[derive(Clone, Debug, Deserialize, Serialize)]
@@ -34,7 +34,7 @@ enum SourceFile {
 
 /// A line on disk: its number, what became of it, in words.
 #[derive(Debug, Deserialize, Serialize)]
-struct LineFile(u32, Named<Outcome>, String);
+struct LineFile(u32, Named<LineOutcome>, String);
 
 impl From<ReportFile> for ReportParts {
     fn from(ReportFile(report): ReportFile) -> Self {

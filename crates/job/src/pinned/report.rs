@@ -38,14 +38,14 @@ pub struct ReportLine {
     /// Its number in the text, from 1.
     pub number: u32,
     /// What became of it.
-    pub outcome: Outcome,
+    pub outcome: LineOutcome,
     /// In words.
     pub says: String,
 }
 
 list! {
     /// What became of a line.
-    pub enum Outcome;
+    pub enum LineOutcome;
 
     /// Taken as it stands.
     Taken "taken";
@@ -71,10 +71,10 @@ pub(crate) enum TooMuch {
 impl Report {
     /// How many lines ended so.
     #[must_use]
-    pub fn count(&self, outcome: Outcome) -> usize {
+    pub fn count(&self, outcome: LineOutcome) -> usize {
         let told = self.lines.iter().filter(|line| line.outcome == outcome);
         told.count()
-            + if outcome == Outcome::Taken {
+            + if outcome == LineOutcome::Taken {
                 self.taken_count()
             } else {
                 0
@@ -95,11 +95,11 @@ impl Report {
     #[must_use]
     pub fn in_short(&self) -> Self {
         let lines = self.lines.iter();
-        let told = lines.filter(|line| line.outcome != Outcome::Taken);
+        let told = lines.filter(|line| line.outcome != LineOutcome::Taken);
         Self {
             from: self.from.clone(),
             whole: self.whole.clone(),
-            taken: u32::try_from(self.count(Outcome::Taken)).unwrap_or(u32::MAX),
+            taken: u32::try_from(self.count(LineOutcome::Taken)).unwrap_or(u32::MAX),
             lines: told.cloned().collect(),
         }
     }

@@ -1,6 +1,6 @@
 //! What is said of a hole table that came from elsewhere.
 
-use crate::pinned::report::{Outcome, Report, ReportLine, Source};
+use crate::pinned::report::{LineOutcome, Report, ReportLine, Source};
 
 /// Longest name of a file that the line of a report repeats, in characters.
 const LONGEST_NAME: usize = 60;
@@ -12,7 +12,7 @@ const LONGEST_NAME: usize = 60;
 pub fn summary(report: &Report) -> String {
     let all = report.all();
     let count = |outcome| report.count(outcome);
-    let taken = count(Outcome::Taken);
+    let taken = count(LineOutcome::Taken);
     let mut said = vec![match all {
         1 => "1 line".to_owned(),
         all => format!("{all} lines"),
@@ -24,10 +24,10 @@ pub fn summary(report: &Report) -> String {
         (taken, _) => said.push(format!("{taken} as they stand")),
     }
     let others = [
-        (count(Outcome::InPart), "in part"),
-        (count(Outcome::LeftOut), "left out"),
+        (count(LineOutcome::InPart), "in part"),
+        (count(LineOutcome::LeftOut), "left out"),
         (
-            count(Outcome::Guessed) + count(Outcome::Unread),
+            count(LineOutcome::Guessed) + count(LineOutcome::Unread),
             "to look at",
         ),
     ];
@@ -52,10 +52,10 @@ fn source(from: &Source) -> String {
 #[must_use]
 pub fn line(line: &ReportLine) -> String {
     let outcome = match line.outcome {
-        Outcome::Taken | Outcome::InPart => "taken",
-        Outcome::LeftOut => "left out",
-        Outcome::Guessed => "look",
-        Outcome::Unread => "unread",
+        LineOutcome::Taken | LineOutcome::InPart => "taken",
+        LineOutcome::LeftOut => "left out",
+        LineOutcome::Guessed => "look",
+        LineOutcome::Unread => "unread",
     };
     let says = line.says.strip_prefix(outcome).unwrap_or(&line.says);
     match says.trim_start_matches([',', ':', ' ']) {

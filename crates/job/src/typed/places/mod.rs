@@ -6,7 +6,7 @@ pub(crate) mod refused;
 mod split;
 mod vector;
 
-pub use pattern::{Grid, Line, Ring, grid, line, ring};
+pub use pattern::{Grid, HoleLine, Ring, grid, line, ring};
 pub use read::{AxisPoints, PlacesGiven, PlacesRead, RefusedLine, read_places};
 pub use refused::{PatternRefused, PlacesUnreadable};
 pub use split::split_lines;

@@ -31,7 +31,7 @@ pub struct Ring {
 
 /// Holes in a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Line {
+pub struct HoleLine {
     /// Holes.
     pub count: u32,
     /// The first entry point in mm.
@@ -99,7 +99,7 @@ pub fn ring(ring: &Ring) -> Result<Vec<Place>, PatternRefused> {
 }
 
 /// Places in a row.
-pub fn line(line: &Line) -> Result<Vec<Place>, PatternRefused> {
+pub fn line(line: &HoleLine) -> Result<Vec<Place>, PatternRefused> {
     grid(&Grid {
         columns: line.count,
         rows: 1,
