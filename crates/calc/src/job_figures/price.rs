@@ -85,6 +85,30 @@ impl CostLines {
             + self.part_risk
             + self.not_yet_known
     }
+
+    /// What is not yet known, as it stands in the cost, as a share of what is.
+    ///
+    /// Formula: the line of what is not yet known over the sum of the others.
+    ///
+    /// Result: share [-]; 0 where the others come to nothing.
+    ///
+    /// ```
+    /// use quillbore_calc::job_figures::CostLines;
+    /// let lot = CostLines { machine: 400.0, labor: 200.0, not_yet_known: 60.0, ..CostLines::default() };
+    /// assert_eq!(lot.share_not_yet_known(), 0.1);
+    /// assert_eq!(CostLines::default().share_not_yet_known(), 0.0);
+    /// ```
+    ///
+    /// Source: arithmetic.
+    #[must_use]
+    pub fn share_not_yet_known(&self) -> f64 {
+        let known = self.sum() - self.not_yet_known;
+        if known > 0.0 {
+            self.not_yet_known / known
+        } else {
+            0.0
+        }
+    }
 }
 
 /// One quantity and its price.

@@ -294,3 +294,23 @@ fn what_has_no_value_does_not_open() {
     }
     assert!(working(&job, &tables, &figures, Figure::Gap(RowId(1))).is_some());
 }
+
+#[test]
+fn a_typed_share_of_what_is_not_yet_known_stands_in_the_cost() {
+    // 30 % typed in place of the computed share: the lines hold 0.3 of the others, and the working
+    // still shows what was computed.
+    let tables = tables();
+    let plain = figures_now(&sample(), &tables).price.unwrap();
+    let typed = JobInput {
+        overrules: vec![Overrule {
+            figure: Figure::NotYetKnown,
+            value: 0.3,
+        }],
+        ..sample()
+    };
+    let price = figures_now(&typed, &tables).price.unwrap();
+    assert!((price.cost.share_not_yet_known() - 0.3).abs() < 1e-12);
+    assert!((plain.cost.share_not_yet_known() - plain.not_yet_known_share).abs() < 1e-12);
+    assert_eq!(price.not_yet_known_share, plain.not_yet_known_share);
+    assert!((plain.not_yet_known_share - 0.3).abs() > 0.01);
+}

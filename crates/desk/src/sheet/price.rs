@@ -148,7 +148,7 @@ fn costs_ui(
                 }
             }
             let not_yet_known = show::money(price.cost.not_yet_known, digits);
-            ui.label(job_words::not_yet_known(price.not_yet_known_share));
+            ui.label(job_words::not_yet_known(price.cost.share_not_yet_known()));
             right_in(ui, AMOUNT, |ui| {
                 let font = look::body();
                 let figure = Figure::NotYetKnown;
