@@ -100,30 +100,12 @@ impl Context<'_> {
 
     /// What a row's plan begins with.
     fn bare(&self, row: &RowInput) -> Plan {
-        let layers_mm: f64 = row.layers.iter().map(|layer| layer.thickness_mm).sum();
-        let depth = row.depth_mm.unwrap_or(layers_mm);
-        let depth_mm = (depth > 0.0 && depth.is_finite()).then_some(depth);
-        // A blind hole is aimed at the middle of its limits.
-        let depth_mm = match depth_mm {
-            Some(depth) if row.end == HoleEnd::Blind && row.depth_limits_mm.is_some() => {
-                Some(blind_limits(row, depth).middle())
-            }
-            depth => depth,
-        };
+        let depth_mm = aimed_mm(row);
         let limits_mm = row.limits_mm.filter(|Limits { lower, upper }| {
             *lower >= 0.0 && lower <= upper && *upper > 0.0 && upper.is_finite()
         });
         let both_asked = row.ends == Some(Ends::Both) && row.end == HoleEnd::Through;
         let from_an_end = if both_asked { 0.5 } else { 1.0 } * depth_mm.unwrap_or(0.0);
-        let dress_every = row
-            .dress_every
-            .unwrap_or(u32::from(row.end == HoleEnd::Blind));
-        // A through hole is open at its exit, so a worn tip needs no dressing.
-        let dress_share = if dress_every == 0 {
-            0.0
-        } else {
-            1.0 / f64::from(dress_every)
-        };
         let taper = if row.end == HoleEnd::Blind {
             0.0
         } else {
@@ -137,7 +119,7 @@ impl Context<'_> {
                 several: row.end == HoleEnd::Blind || row.core_trapped,
                 material: self.wished_material(row),
             },
-            dress_share,
+            dress_share: dress_share(row),
             breakage: 0.0,
             tube: None,
             facts: None,
@@ -216,13 +198,6 @@ impl Context<'_> {
         plan.computed_feed = stuff.feed.as_ref().map(Profile::first);
         plan.feed_steps = stuff.feed_steps;
         plan.feed = stands.or(plan.computed_feed);
-        let feed = match (stuff.feed, stands) {
-            (Some(feed), Some(stands)) => {
-                let factor = stands / feed.first();
-                Some(feed.scaled(factor))
-            }
-            (feed, stands) => feed.or(stands.map(Profile::one)),
-        };
         let (Some(depth_mm), Some(zones)) = (plan.depth_mm, met.zones) else {
             return;
         };
@@ -249,7 +224,7 @@ impl Context<'_> {
             depth_mm,
             tube_mm: facts.outer_mm,
             zones,
-            feed,
+            feed: feed_that_stands(stuff.feed, stands),
             deepest_mm: if stands.is_some() {
                 f64::INFINITY
             } else {
@@ -321,5 +296,42 @@ impl Context<'_> {
     pub(super) fn is_driven(&self, facts: &TubeFacts) -> bool {
         self.machine
             .is_none_or(|machine| drives(machine, facts.outer_mm))
+    }
+}
+
+/// The depth that a row aims at [mm]: as typed, else the sum of its layers; a blind hole is aimed at
+/// the middle of its limits.
+fn aimed_mm(row: &RowInput) -> Option<f64> {
+    let layers_mm: f64 = row.layers.iter().map(|layer| layer.thickness_mm).sum();
+    let depth = row.depth_mm.unwrap_or(layers_mm);
+    if !(depth > 0.0 && depth.is_finite()) {
+        return None;
+    }
+    if row.end == HoleEnd::Blind && row.depth_limits_mm.is_some() {
+        return Some(blind_limits(row, depth).middle());
+    }
+    Some(depth)
+}
+
+/// How many dressings a hole takes. A through hole is open at its exit, so a worn tip needs none.
+fn dress_share(row: &RowInput) -> f64 {
+    let every = row
+        .dress_every
+        .unwrap_or(u32::from(row.end == HoleEnd::Blind));
+    if every == 0 {
+        0.0
+    } else {
+        1.0 / f64::from(every)
+    }
+}
+
+/// The feed along the hole, scaled so that it begins with the one that somebody typed.
+fn feed_that_stands(computed: Option<Profile>, typed: Option<f64>) -> Option<Profile> {
+    match (computed, typed) {
+        (Some(feed), Some(typed)) => {
+            let factor = typed / feed.first();
+            Some(feed.scaled(factor))
+        }
+        (computed, typed) => computed.or(typed.map(Profile::one)),
     }
 }

@@ -92,10 +92,9 @@ impl Context<'_> {
         let both = both_looked_at.then(|| route(metal.both_ends(start)));
         let one_reaches = one.reaches;
         let both_reach = both.as_ref().is_some_and(|both| both.reaches);
-        let costs = both
-            .as_ref()
-            .and_then(|both| one.cost.zip(both.cost))
-            .map(|(one, both)| EndsCost { one, both });
+        let both_cost = both.as_ref().and_then(|both| both.cost);
+        let costs = one.cost.zip(both_cost);
+        let costs = costs.map(|(one, both)| EndsCost { one, both });
         let both_pays = both.as_ref().is_some_and(|both| both.beats(&one));
         let taken = match (both, asked) {
             (Some(both), Some(Ends::Both)) => both,

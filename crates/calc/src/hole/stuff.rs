@@ -1,7 +1,7 @@
 //! What a row is drilled in: one material, or layers.
 
 use super::context::Context;
-use super::facts::TubeFacts;
+use super::facts::{MaterialFacts, TubeFacts};
 use super::planned::Plan;
 use super::profile::Profile;
 use crate::idx::Idx;
@@ -68,20 +68,8 @@ impl Context<'_> {
             let of_layer = |layer: &Layer| (layer.thickness_mm.max(0.0), of(layer.material));
             row.layers.iter().map(of_layer)
         };
-        // Each layer's deviation counts by the minutes and by the length that the layer takes.
-        let [mut minutes, mut feed_sum, mut lost, mut wear_sum] = [0.0; 4];
-        let mut left = plan.depth_mm.unwrap_or(f64::MAX);
-        for (thickness, material) in layers() {
-            let thickness = thickness.clamp(0.0, left);
-            left -= thickness;
-            if let Some(material) = material {
-                minutes += thickness / material.feed;
-                feed_sum += thickness / material.feed * material.feed_sigma;
-                lost += thickness * material.wear;
-                wear_sum += thickness * material.wear * material.wear_sigma;
-            }
-        }
-        let share = |sum: f64, all: f64| if all > 0.0 { sum / all } else { 0.0 };
+        let depth_mm = plan.depth_mm.unwrap_or(f64::MAX);
+        let (feed_sigma, wear_sigma) = sigmas(layers(), depth_mm);
         Stuff {
             feed: Profile::layered(layers().map(|(thickness, material)| {
                 let feed = material.zip(by_tube);
@@ -97,8 +85,30 @@ impl Context<'_> {
                 )
             })),
             feed_steps,
-            feed_sigma: share(feed_sum, minutes),
-            wear_sigma: share(wear_sum, lost),
+            feed_sigma,
+            wear_sigma,
         }
     }
+}
+
+/// Deviations of feed and wear of layers down to a depth, each layer's by the minutes and by the length
+/// that it takes.
+fn sigmas<'a>(
+    layers: impl Iterator<Item = (f64, Option<&'a MaterialFacts>)>,
+    depth_mm: f64,
+) -> (f64, f64) {
+    let [mut minutes, mut feed_sum, mut lost, mut wear_sum] = [0.0; 4];
+    let mut left = depth_mm;
+    for (thickness, material) in layers {
+        let thickness = thickness.clamp(0.0, left);
+        left -= thickness;
+        if let Some(material) = material {
+            minutes += thickness / material.feed;
+            feed_sum += thickness / material.feed * material.feed_sigma;
+            lost += thickness * material.wear;
+            wear_sum += thickness * material.wear * material.wear_sigma;
+        }
+    }
+    let share = |sum: f64, all: f64| if all > 0.0 { sum / all } else { 0.0 };
+    (share(feed_sum, minutes), share(wear_sum, lost))
 }

@@ -34,7 +34,7 @@ pub(crate) use layout::Layout;
 pub(crate) use sequence::Run;
 use sequence::{Sequence, sequence};
 pub(crate) use spots::Spot;
-use spots::{count, spots};
+use spots::{Spots, count, spots};
 
 /// How one part is clamped and in which order its directions are drilled.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -149,23 +149,26 @@ pub(crate) fn clamp(layout: &Layout) -> Setups {
         });
         result.runs.push(runs);
     }
+    result.findings = said_of(layout, &parts, clampings.len());
+    result
+}
+
+/// What is said of the clampings as a whole.
+fn said_of(layout: &Layout, parts: &Spots, clampings: usize) -> Vec<Finding> {
+    let mut findings = Vec::new();
     if parts.assumed > 0 {
         let rows = parts.assumed;
-        result
-            .findings
-            .push(note(Kind::DirectionsAssumed { rows }, None));
+        findings.push(note(Kind::DirectionsAssumed { rows }, None));
     }
-    if clampings.len() > 1 {
+    if clampings > 1 {
         let remedy = layout
             .has_index
-            .then(|| better_index(&parts.directions, clampings.len(), tilt))
+            .then(|| better_index(&parts.directions, clampings, layout.tilt_deg))
             .flatten();
-        let setups = count(clampings.len());
-        result
-            .findings
-            .push(note(Kind::SeveralSetups { setups }, remedy));
+        let setups = count(clampings);
+        findings.push(note(Kind::SeveralSetups { setups }, remedy));
     }
-    result
+    findings
 }
 
 /// The axis of the part that needs fewest clampings when it is turned about, if fewer than `now`.
