@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use crate::names::NameRefused;
 use crate::save::SaveError;
 use crate::shelf::{CommitError, ShelfError};
+use crate::words::failure as words;
 
 /// Something that could not be done.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -43,34 +44,6 @@ impl Failure {
             None => self.at(path),
         }
     }
-
-    /// A word of the command line that means nothing here.
-    #[must_use]
-    pub fn unknown(word: &str) -> Self {
-        Self::new(
-            format!("\u{201c}{word}\u{201d} means nothing here"),
-            "see quillbore --help",
-        )
-    }
-
-    /// A file that can't be read or written, in the system's words.
-    #[must_use]
-    pub fn io(doing: &str, error: &std::io::Error, path: &Path) -> Self {
-        Self::new(
-            format!("{doing}: {error}"),
-            "check the path and the rights to it",
-        )
-        .at(path)
-    }
-
-    /// Standard output that can't be written.
-    #[must_use]
-    pub fn output(error: &std::io::Error) -> Self {
-        Self::new(
-            format!("Standard output can't be written: {error}"),
-            "check where it goes",
-        )
-    }
 }
 
 impl From<NameRefused> for Failure {
@@ -106,22 +79,9 @@ impl From<SaveError> for Failure {
 
 impl fmt::Display for Failure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let message = self.message.trim_end_matches('.');
-        write!(f, "{message}; {}", as_clause(&self.hint))?;
-        match &self.path {
-            Some(path) => write!(f, ": {}", path.display()),
-            None => write!(f, "."),
-        }
+        let path = self.path.as_deref();
+        f.write_str(&words::sentence(&self.message, &self.hint, path))
     }
-}
-
-/// A hint that may be a sentence of its own, as the second half of one.
-fn as_clause(hint: &str) -> String {
-    let hint = hint.trim_end_matches('.');
-    let mut letters = hint.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_lowercase().chain(letters).collect()
-    })
 }
 
 #[cfg(test)]

@@ -12,6 +12,7 @@ use crate::disk::{Disk, Kind};
 use crate::failure::Failure;
 use crate::shelf::folder;
 use crate::shelf::{Doc, Shelf};
+use crate::words::files as words;
 
 /// The shop: its own file laid over the built-in tables where one is named, else what the shelf has
 /// of it, else the built-in tables alone.
@@ -57,17 +58,19 @@ pub fn shop_on(shop: &Shop, day: NaiveDate) -> Shop {
 /// # Errors
 /// Where the file can't be read, is no plain file or is too large.
 pub fn read_capped(disk: &dyn Disk, path: &Path) -> Result<Vec<u8>, Failure> {
-    let failed = |error: &io::Error| Failure::io("The file can't be read", error, path);
-    let real = std::fs::canonicalize(path).map_err(|error| failed(&error))?;
-    match disk.read(&real, LARGEST_FILE) {
+    match disk.read(&followed(path)?, LARGEST_FILE) {
         Ok(bytes) => Ok(bytes),
-        Err(error) if error.kind() == io::ErrorKind::FileTooLarge => Err(Failure::new(
-            format!("The file is larger than {} MB", LARGEST_FILE / 1_000_000),
-            "no job and no hole table is; name another file",
-        )
-        .at(path)),
-        Err(error) => Err(failed(&error)),
+        Err(error) if error.kind() == io::ErrorKind::FileTooLarge => Err(words::too_large(path)),
+        Err(error) => Err(words::not_read(&error, path)),
     }
+}
+
+/// The file that a path leads to, links to it followed, since somebody named it.
+///
+/// # Errors
+/// Where there is none.
+pub(crate) fn followed(path: &Path) -> Result<PathBuf, Failure> {
+    std::fs::canonicalize(path).map_err(|error| words::not_read(&error, path))
 }
 
 /// What stands at a path before something is written there: the bytes of a plain file, or nothing.
@@ -75,18 +78,12 @@ pub fn read_capped(disk: &dyn Disk, path: &Path) -> Result<Vec<u8>, Failure> {
 /// # Errors
 /// Where something else has the name: a link is never written through, a pipe never waited for.
 pub fn stands(disk: &dyn Disk, path: &Path, most: u64) -> Result<Option<Vec<u8>>, Failure> {
-    let failed = |error: &io::Error| Failure::io("The file can't be looked at", error, path);
+    let failed = |error: &io::Error| words::not_looked_at(error, path);
     match disk.look(path) {
         Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
         Err(error) => return Err(failed(&error)),
         Ok(look) if look.kind == Kind::File => {}
-        Ok(_) => {
-            return Err(Failure::new(
-                "Something that is no plain file has this name, and no link is written through",
-                "name another folder, or take it away",
-            )
-            .at(path));
-        }
+        Ok(_) => return Err(words::no_plain_file(path)),
     }
     // A larger one is another file in any case.
     match disk.read(path, most) {

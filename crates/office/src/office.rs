@@ -7,12 +7,14 @@ mod base;
 mod find;
 mod merge;
 mod print_into;
+mod read;
 pub mod reprint;
 mod save_as;
 
 pub use base::Office;
 pub use find::Wanted;
-pub(crate) use find::read;
+pub(crate) use find::{Around, around};
 pub use merge::MergedWork;
 pub use print_into::Into;
+pub(crate) use read::read;
 pub use save_as::SavedAs;

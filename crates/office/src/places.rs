@@ -6,6 +6,7 @@ use quillbore_job::file::hash;
 
 use crate::failure::Failure;
 use crate::shelf::Mark;
+use crate::words::places as words;
 
 /// The shelf that is used unless another is named: in the user's data folder.
 #[must_use]
@@ -66,19 +67,14 @@ pub fn desk_name(setting: &str) -> String {
         Some(name.trim().to_owned())
     });
     match (from(["USER", "USERNAME"]), machine) {
-        (Some(user), Some(machine)) => format!("{user} on {machine}"),
+        (Some(user), Some(machine)) => words::user_on(&user, &machine),
         (Some(one), None) | (None, Some(one)) => one,
-        (None, None) => "another desk".to_owned(),
+        (None, None) => words::ANOTHER_DESK.to_owned(),
     }
 }
 
 fn fill(random: &mut [u8]) -> Result<(), Failure> {
-    getrandom::fill(random).map_err(|error| {
-        Failure::new(
-            format!("The system gives no random numbers: {error}"),
-            "have the machine looked at",
-        )
-    })
+    getrandom::fill(random).map_err(|error| words::no_random(&error))
 }
 
 /// The user's data folder by the rules of the system; the working folder where it has none.

@@ -17,6 +17,7 @@ use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
 use crate::disk::Disk;
 use crate::failure::Failure;
 use crate::files;
+use crate::words::print as said;
 
 /// A job with its results, as papers are made of it.
 #[derive(Clone, Copy, Debug)]
@@ -240,18 +241,13 @@ pub fn write(
         match &there {
             Some(there) if *there == paper.bytes => {}
             Some(_) if !replace => {
-                return Err(Failure::new(
-                    "Another paper stands there already and nothing was written",
-                    "print into another folder, or say --replace",
-                )
-                .at(&path));
+                return Err(said::another_stands(&path));
             }
             _ => to_write.push((path.clone(), paper, there.is_some())),
         }
         paths.push(path);
     }
-    std::fs::create_dir_all(folder)
-        .map_err(|error| Failure::io("The folder can't be made", &error, folder))?;
+    std::fs::create_dir_all(folder).map_err(|error| said::no_folder(&error, folder))?;
     let mut new: Vec<&PathBuf> = Vec::new();
     for (path, paper, stood) in &to_write {
         if let Err(failure) = files::write_whole(disk, path, &paper.bytes) {

@@ -8,6 +8,7 @@ use crate::failure::Failure;
 use crate::names::JobKey;
 use crate::places;
 use crate::shelf::{Commit, Doc, Folder, Mark, Shelf};
+use crate::words::start as words;
 
 /// The demo jobs that a first start finds on its shelf.
 pub const DEMO_JOBS: &[(&str, &str)] = &[
@@ -45,10 +46,9 @@ pub fn open(
     let shelf = Arc::new(Folder::new(Arc::clone(disk), root, known));
     if !root.is_dir() {
         if was_known {
-            return Err(vanished(root));
+            return Err(words::vanished(root));
         }
-        std::fs::create_dir_all(root)
-            .map_err(|error| Failure::io("The shelf can't be made", &error, root))?;
+        std::fs::create_dir_all(root).map_err(|error| words::not_made(&error, root))?;
         shelf.adopt(&places::new_mark()?)?;
         put_demo_jobs(shelf.as_ref())?;
         return Ok((shelf, Standing::New));
@@ -57,10 +57,10 @@ pub fn open(
         return Ok((shelf, Standing::Ready));
     }
     if was_known {
-        return Err(vanished(root));
+        return Err(words::vanished(root));
     }
     let jobs = disk.list(root);
-    let jobs = jobs.map_err(|error| Failure::io("The folder can't be listed", &error, root))?;
+    let jobs = jobs.map_err(|error| words::not_listed(&error, root))?;
     let is_job = |name: &str| {
         name.strip_suffix(".ron")
             .is_some_and(|s| JobKey::new(s).is_ok())
@@ -70,14 +70,6 @@ pub fn open(
         .filter(|found| found.look.kind == Kind::File && found.name.to_str().is_some_and(is_job));
     let standing = Standing::NotMarked(jobs.count());
     Ok((shelf, standing))
-}
-
-fn vanished(root: &Path) -> Failure {
-    Failure::new(
-        "The shelf that was in this folder is not there",
-        "connect it again, or name another with --shelf; nothing was written",
-    )
-    .at(root)
 }
 
 fn put_demo_jobs(shelf: &dyn Shelf) -> Result<(), Failure> {

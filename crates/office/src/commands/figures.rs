@@ -1,5 +1,9 @@
 //! `quillbore figures`: every computed figure of a job, as text or as JSON.
 
+mod document;
+mod json;
+mod text;
+
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -7,9 +11,11 @@ use chrono::NaiveDate;
 use quillbore_job::results::results_now;
 
 use super::ended::Ended;
-use super::words::Words;
-use super::{figures_json, figures_text, named};
+use super::line::Words;
+use super::named;
+use super::say::say;
 use crate::failure::Failure;
+use crate::words::{commands as words, figures as said};
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,20 +27,20 @@ pub struct Figures {
     shop: Option<PathBuf>,
 }
 
-pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Figures, Failure> {
+pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Figures, Failure> {
     let (mut job, mut json, mut day) = (None, false, today);
     let (mut shelf, mut shop) = (None, None);
-    while let Some(word) = words.take() {
+    while let Some(word) = line.take() {
         match word.as_str() {
             "--json" => json = true,
-            "--date" => day = words.date("--date")?,
-            "--shop" => shop = Some(words.path("--shop")?),
-            "--shelf" => shelf = Some(words.path("--shelf")?),
+            "--date" => day = line.date("--date")?,
+            "--shop" => shop = Some(line.path("--shop")?),
+            "--shelf" => shelf = Some(line.path("--shelf")?),
             _ if job.is_none() && !word.starts_with('-') => job = Some(word),
-            _ => return Err(Failure::unknown(&word)),
+            _ => return Err(words::unknown(&word)),
         }
     }
-    let job = job.ok_or_else(|| Failure::new("No job is named", "quillbore figures JOB.ron"))?;
+    let job = job.ok_or_else(words::no_job_named)?;
     Ok(Figures {
         job,
         json,
@@ -51,16 +57,11 @@ pub(super) fn run(asked: &Figures, out: &mut impl std::io::Write) -> Result<Ende
     let job = Arc::clone(&opened.base);
     let results = results_now(&job, &shop);
     let text = if asked.json {
-        figures_json::figures_json(&job, &shop, &results).map_err(|error| {
-            Failure::new(
-                format!("The figures can't be written: {error}"),
-                "report it",
-            )
-        })?
+        json::figures_json(&job, &shop, &results).map_err(|error| said::not_written(&error))?
     } else {
-        figures_text::figures_text(&job, &shop, &results)
+        text::figures_text(&job, &shop, &results)
     };
-    writeln!(out, "{text}").map_err(|error| Failure::output(&error))?;
+    say(out, text)?;
     Ok(if results.stopped() {
         Ended::DoneWithStop
     } else {

@@ -10,12 +10,14 @@ use quillbore_job::words::reports;
 use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply};
 
 use super::ended::Ended;
+use super::line::Words;
 use super::named;
-use super::words::Words;
+use super::say::say;
 use crate::failure::Failure;
 use crate::files;
 use crate::save::save;
 use crate::shelf::{Loose, Shelf};
+use crate::words::{commands as words, figures, intake as said};
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,13 +32,13 @@ pub struct Intake {
     day: NaiveDate,
 }
 
-pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Intake, Failure> {
+pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Failure> {
     let (mut holes, mut out, mut shop, mut day) = (None, None, None, today);
     let mut unit = Unit::Mm;
     let (mut fields, mut columns) = (Vec::new(), Vec::new());
-    while let Some(word) = words.take() {
+    while let Some(word) = line.take() {
         let mut field = |field| -> Result<(), Failure> {
-            fields.push((field, words.value(&word)?));
+            fields.push((field, line.value(&word)?));
             Ok(())
         };
         match word.as_str() {
@@ -45,30 +47,27 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Intake, Fai
             "--thickness" => field(Field::Thickness)?,
             "--customer" => field(Field::Customer)?,
             "--part" => field(Field::Part)?,
-            "--column" => columns.push(column(&words.value("--column")?)?),
-            "--holes" => holes = Some(words.path("--holes")?),
-            "--out" => out = Some(words.path("--out")?),
-            "--shop" => shop = Some(words.path("--shop")?),
+            "--column" => columns.push(column(&line.value("--column")?)?),
+            "--holes" => holes = Some(line.path("--holes")?),
+            "--out" => out = Some(line.path("--out")?),
+            "--shop" => shop = Some(line.path("--shop")?),
             "--shelf" => {
-                words.path("--shelf")?;
+                line.path("--shelf")?;
             }
-            "--date" => day = words.date("--date")?,
+            "--date" => day = line.date("--date")?,
             "--unit" => {
-                unit = match words.value("--unit")?.as_str() {
+                unit = match line.value("--unit")?.as_str() {
                     "mm" => Unit::Mm,
                     "inch" => Unit::Inch,
                     other => {
-                        return Err(Failure::new(
-                            format!("\u{201c}{other}\u{201d} is no unit"),
-                            "--unit mm or --unit inch",
-                        ));
+                        return Err(words::no_unit(other));
                     }
                 }
             }
-            _ => return Err(Failure::unknown(&word)),
+            _ => return Err(words::unknown(&word)),
         }
     }
-    let missing = |what: &str| Failure::new(format!("{what} is missing"), "see quillbore --help");
+    let missing = |what: &str| words::missing(what, words::SEE_HELP);
     for (field, option) in [
         (Field::Material, "--material"),
         (Field::Quantity, "--quantity"),
@@ -92,12 +91,7 @@ pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Intake, Fai
 fn column(word: &str) -> Result<(String, String), Failure> {
     let parts = word.rsplit_once('=');
     let parts = parts.map(|(name, holds)| (name.trim().to_owned(), holds.trim().to_owned()));
-    parts.ok_or_else(|| {
-        Failure::new(
-            format!("\u{201c}{word}\u{201d} does not say what the column holds"),
-            "--column \"HEAD=depth\"",
-        )
-    })
+    parts.ok_or_else(|| said::holds_nothing(word))
 }
 
 /// The table of the file, with what was said of its columns.
@@ -113,12 +107,7 @@ fn table(asked: &Intake) -> Result<Foreign, Failure> {
     let mut table = Foreign::of_file(&bytes, &name).map_err(failed)?;
     for (name, word) in &asked.columns {
         let column = table.column_named(name).map_err(failed)?;
-        let holds = holds_of(word).ok_or_else(|| {
-            Failure::new(
-                format!("A column can't hold \u{201c}{word}\u{201d}"),
-                "mark, count, size, depth, end, angle, note ..., tolerance, lower limit, upper limit, x, y, z, axis i, axis j, axis k, or leave it out",
-            )
-        })?;
+        let holds = holds_of(word).ok_or_else(|| said::not_to_hold(word))?;
         table.say(column, holds).map_err(failed)?;
     }
     Ok(table)
@@ -158,16 +147,11 @@ pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended
     let results = results_now(&job, &shop);
     let mut lines = report_lines(&taken.report, taken.rows);
     let telling = Telling::new(&job, &shop.tables);
-    for note in &results.notes {
-        lines.push(format!(
-            "{}: {}",
-            quillbore_job::words::english::level(note.level),
-            telling.text(note)
-        ));
-    }
+    let notes = results.notes.iter();
+    lines.extend(notes.map(|note| figures::note(note, &telling)));
     lines.push(shelf.place());
     for line in lines {
-        writeln!(out, "{line}").map_err(|error| Failure::output(&error))?;
+        say(out, line)?;
     }
     Ok(if results.stopped() {
         Ended::DoneWithStop
@@ -185,14 +169,6 @@ fn done(job: &Job, edit: &Edit) -> Result<Job, Failure> {
 fn report_lines(report: &Report, rows: usize) -> Vec<String> {
     let mut lines = report.whole.clone();
     lines.extend(report.lines.iter().map(reports::line));
-    let count = |count: usize, one: &str, several: &str| match count {
-        1 => format!("1 {one}"),
-        count => format!("{count} {several}"),
-    };
-    lines.push(format!(
-        "{} became {}.",
-        count(report.lines.len(), "line", "lines"),
-        count(rows, "row", "rows")
-    ));
+    lines.push(said::became(report.lines.len(), rows));
     lines
 }

@@ -6,16 +6,19 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_job::{Edit, Line, Paper, SlipKind, apply};
+use quillbore_job::{Edit, Job, Line, Paper, SlipKind, apply};
 use quillbore_paper::Sheet;
 
 use super::ended::Ended;
-use super::words::Words;
+use super::line::Words;
+use super::say::say;
 use super::{named, papers};
 use crate::failure::Failure;
 use crate::issue::{NotIssued, Seen, ToIssue};
-use crate::office::read;
+use crate::names::JobKey;
+use crate::office::{Office, read};
 use crate::places;
+use crate::words::commands as words;
 use crate::words::issue as said;
 
 /// What was asked.
@@ -34,9 +37,6 @@ pub struct Issue {
     shop: Option<PathBuf>,
 }
 
-const ISSUE: &str = "quillbore issue JOB PAPER, as in quillbore issue 26-0107 quotation";
-const RELEASE: &str = "quillbore release JOB";
-
 pub(super) fn read_issue(words: Words<'_>, today: NaiveDate) -> Result<Issue, Failure> {
     read_words(words, today, None)
 }
@@ -46,42 +46,43 @@ pub(super) fn read_release(words: Words<'_>, today: NaiveDate) -> Result<Issue, 
 }
 
 fn read_words(
-    mut words: Words<'_>,
+    mut line: Words<'_>,
     today: NaiveDate,
     mut paper: Option<Paper>,
 ) -> Result<Issue, Failure> {
     let is_release = paper.is_some();
     let (mut job, mut parts, mut shelf, mut shop) = (None, None, None, None);
     let (mut with, mut sheet, mut day, mut adopt) = (Vec::new(), Sheet::A4, today, false);
-    while let Some(word) = words.take() {
+    while let Some(word) = line.take() {
         match word.as_str() {
-            "--sheet" => sheet = papers::sheet(&words.value("--sheet")?)?,
-            "--date" => day = words.date("--date")?,
+            "--sheet" => sheet = papers::sheet(&line.value("--sheet")?)?,
+            "--date" => day = line.date("--date")?,
             "--adopt" => adopt = true,
-            "--shelf" => shelf = Some(words.path("--shelf")?),
-            "--shop" => shop = Some(words.path("--shop")?),
+            "--shelf" => shelf = Some(line.path("--shelf")?),
+            "--shop" => shop = Some(line.path("--shop")?),
             "--with" if !is_release => {
-                let list = words.value("--with")?;
+                let list = line.value("--with")?;
                 with.extend(list.split(',').map(|name| name.trim().to_owned()));
             }
-            "--parts" if is_release => parts = Some(count(&words.value("--parts")?)?),
-            _ if word.starts_with('-') => return Err(Failure::unknown(&word)),
+            "--parts" if is_release => parts = Some(count(&line.value("--parts")?)?),
+            _ if word.starts_with('-') => return Err(words::unknown(&word)),
             _ if job.is_none() => job = Some(word),
             _ if paper.is_none() => paper = Some(papers::paper(&word)?),
-            _ => return Err(Failure::unknown(&word)),
+            _ => return Err(words::unknown(&word)),
         }
     }
-    let usage = if is_release { RELEASE } else { ISSUE };
-    let missing = |what: &str| Failure::new(format!("{what} is missing"), usage);
-    let paper = paper.ok_or_else(|| missing("The paper"))?;
+    let usage = if is_release {
+        words::USAGE_OF_RELEASE
+    } else {
+        words::USAGE_OF_ISSUE
+    };
+    let missing = |what: &str| words::missing(what, usage);
+    let paper = paper.ok_or_else(|| missing(words::THE_PAPER))?;
     if !with.is_empty() && paper != Paper::Quotation {
-        return Err(Failure::new(
-            "Only a quotation can be of several jobs",
-            "leave --with out",
-        ));
+        return Err(words::only_a_quotation());
     }
     Ok(Issue {
-        job: job.ok_or_else(|| missing("The job"))?,
+        job: job.ok_or_else(|| missing(words::THE_JOB))?,
         paper,
         with,
         parts,
@@ -95,12 +96,7 @@ fn read_words(
 
 fn count(text: &str) -> Result<u32, Failure> {
     let count = text.parse().ok().filter(|count| *count > 0);
-    count.ok_or_else(|| {
-        Failure::new(
-            format!("\u{201c}{text}\u{201d} is no number of parts"),
-            "give a whole number, as in --parts 12",
-        )
-    })
+    count.ok_or_else(|| words::no_count(text))
 }
 
 /// Issues the paper and writes where it is to `out`; what else is to be known, and what is in the
@@ -115,29 +111,12 @@ pub(super) fn run(
     if asked.adopt {
         office.shelf.adopt(&places::new_mark()?)?;
     }
-    let mut job = Arc::clone(&opened.base);
-    if let Some(parts) = asked.parts {
-        let edit = Edit::AddSlip {
-            kind: SlipKind::Release,
-            lines: vec![
-                (Line::Date, asked.day.to_string()),
-                (Line::Quantity, parts.to_string()),
-            ],
-            unit: job.unit,
-        };
-        let (edited, _) = apply(&job, &edit)
-            .map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
-        job = Arc::new(edited);
-    }
-    let mut others = Vec::new();
-    for name in &asked.with {
-        let key = crate::names::JobKey::new(name)?;
-        let opened = read(&office.shelf, &key)?;
-        others.push(Seen {
-            job: Arc::clone(&opened.base),
-            opened: Some(opened),
-        });
-    }
+    let job = match asked.parts {
+        Some(parts) => Arc::new(with_release(&opened.base, parts, asked.day)?),
+        None => Arc::clone(&opened.base),
+    };
+    let others = asked.with.iter().map(|name| seen(&office, name));
+    let others = others.collect::<Result<Vec<Seen>, Failure>>()?;
     let wanted = ToIssue {
         paper: asked.paper,
         own: Seen {
@@ -150,21 +129,41 @@ pub(super) fn run(
     };
     match office.issue(&wanted) {
         Ok(now) => {
-            writeln!(out, "{}", now.place).map_err(|error| Failure::output(&error))?;
+            say(out, now.place)?;
             for sentence in &now.told {
-                writeln!(told, "{sentence}").map_err(|error| Failure::output(&error))?;
+                say(told, sentence)?;
             }
             Ok(Ended::Done)
         }
         Err(NotIssued::InTheWay { of, blockers }) => {
-            let sentence = said::in_the_way(of.as_deref(), &blockers);
-            writeln!(told, "{sentence}").map_err(|error| Failure::output(&error))?;
+            say(told, said::in_the_way(of.as_deref(), &blockers))?;
             Ok(Ended::DoneWithStop)
         }
         Err(NotIssued::Failed { failure, .. }) => Err(failure),
-        Err(not @ NotIssued::SavedMeanwhile { .. }) => Err(Failure::new(
-            said::not_issued(&not),
-            "do it again, once you have looked",
-        )),
+        Err(not @ NotIssued::SavedMeanwhile { .. }) => Err(said::saved_meanwhile(&not)),
     }
+}
+
+/// The job with so many parts released by themselves.
+fn with_release(job: &Job, parts: u32, day: NaiveDate) -> Result<Job, Failure> {
+    let edit = Edit::AddSlip {
+        kind: SlipKind::Release,
+        lines: vec![
+            (Line::Date, day.to_string()),
+            (Line::Quantity, parts.to_string()),
+        ],
+        unit: job.unit,
+    };
+    let (edited, _) =
+        apply(job, &edit).map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
+    Ok(edited)
+}
+
+/// Another job of the shelf, as it stands there.
+fn seen(office: &Office, name: &str) -> Result<Seen, Failure> {
+    let opened = read(&office.shelf, &JobKey::new(name)?)?;
+    Ok(Seen {
+        job: Arc::clone(&opened.base),
+        opened: Some(opened),
+    })
 }

@@ -2,22 +2,25 @@
 
 mod ended;
 mod figures;
-mod figures_json;
-mod figures_text;
 mod intake;
 mod issue;
+mod line;
 mod named;
 mod papers;
-mod words;
+mod say;
 
-pub use ended::Ended;
+use std::io::Write;
 use std::path::PathBuf;
 
 use chrono::NaiveDate;
 
 use crate::failure::Failure;
+use crate::words::commands as said;
 
-pub use words::{Words, usage};
+pub use crate::words::commands::usage;
+pub use ended::Ended;
+pub use line::Words;
+use say::say;
 
 /// What was asked on the command line.
 #[derive(Clone, Debug, PartialEq)]
@@ -50,24 +53,24 @@ pub enum Asked {
 /// # Errors
 /// Where a word can't be understood; the sentence names it.
 pub fn read(words: &[String], today: NaiveDate) -> Result<Asked, Failure> {
-    let mut words = Words::new(words);
-    match words.peek() {
-        Some("papers") => papers::read(words.past_first(), today).map(Asked::Papers),
-        Some("figures") => figures::read(words.past_first(), today).map(Asked::Figures),
-        Some("issue") => issue::read_issue(words.past_first(), today).map(Asked::Issue),
-        Some("release") => issue::read_release(words.past_first(), today).map(Asked::Issue),
-        Some("intake") => intake::read(words.past_first(), today).map(Asked::Intake),
+    let mut line = Words::new(words);
+    match line.peek() {
+        Some("papers") => papers::read(line.past_first(), today).map(Asked::Papers),
+        Some("figures") => figures::read(line.past_first(), today).map(Asked::Figures),
+        Some("issue") => issue::read_issue(line.past_first(), today).map(Asked::Issue),
+        Some("release") => issue::read_release(line.past_first(), today).map(Asked::Issue),
+        Some("intake") => intake::read(line.past_first(), today).map(Asked::Intake),
         Some("help" | "--help" | "-h") => Ok(Asked::Help),
         Some("--version" | "-V") => Ok(Asked::Version),
         _ => {
             let (mut job, mut shelf, mut shop) = (None, None, None);
-            while let Some(word) = words.take() {
+            while let Some(word) = line.take() {
                 match word.as_str() {
-                    "--shelf" => shelf = Some(words.path("--shelf")?),
-                    "--shop" => shop = Some(words.path("--shop")?),
-                    _ if word.starts_with('-') => return Err(Failure::unknown(&word)),
+                    "--shelf" => shelf = Some(line.path("--shelf")?),
+                    "--shop" => shop = Some(line.path("--shop")?),
+                    _ if word.starts_with('-') => return Err(said::unknown(&word)),
                     _ if job.is_none() => job = Some(PathBuf::from(word)),
-                    _ => return Err(Failure::unknown(&word)),
+                    _ => return Err(said::unknown(&word)),
                 }
             }
             Ok(Asked::Window { job, shelf, shop })
@@ -80,22 +83,13 @@ pub fn read(words: &[String], today: NaiveDate) -> Result<Asked, Failure> {
 ///
 /// # Errors
 /// Where it could not be done; nothing has been written then that was not there before.
-pub fn run(
-    asked: &Asked,
-    out: &mut impl std::io::Write,
-    told: &mut impl std::io::Write,
-) -> Result<Ended, Failure> {
+pub fn run(asked: &Asked, out: &mut impl Write, told: &mut impl Write) -> Result<Ended, Failure> {
     match asked {
         Asked::Papers(papers) => papers::run(papers, out, told),
         Asked::Figures(figures) => figures::run(figures, out),
         Asked::Intake(intake) => intake::run(intake, out),
         Asked::Issue(issue) => issue::run(issue, out, told),
-        Asked::Help | Asked::Window { .. } => say(out, &usage()),
-        Asked::Version => say(out, concat!("quillbore ", env!("CARGO_PKG_VERSION"))),
+        Asked::Help | Asked::Window { .. } => say(out, usage()).map(|()| Ended::Done),
+        Asked::Version => say(out, said::VERSION).map(|()| Ended::Done),
     }
-}
-
-fn say(out: &mut impl std::io::Write, text: &str) -> Result<Ended, Failure> {
-    writeln!(out, "{text}").map_err(|error| Failure::output(&error))?;
-    Ok(Ended::Done)
 }

@@ -7,11 +7,10 @@ use crate::disk::{Disk, RealDisk};
 use crate::failure::Failure;
 use crate::files;
 use crate::names::JobKey;
-use crate::office::{Office, read};
+use crate::office::{Around, Office, around, read};
 use crate::places;
 use crate::save::Opened;
-use crate::shelf::folder::MARK_FILE;
-use crate::shelf::{Folder, Loose, Shelf};
+use crate::shelf::{Folder, Shelf};
 
 /// The machine's own disk, as commands use it.
 pub(super) fn disk() -> Arc<dyn Disk> {
@@ -51,18 +50,16 @@ fn find(disk: &Arc<dyn Disk>, word: &str, shelf: Option<&Path>) -> Result<Place,
         let shelf = Folder::new(Arc::clone(disk), &root, None);
         return Ok((Arc::new(shelf), Some(root), key));
     }
-    // A link that somebody named is followed: what is read is the file, not the link.
-    let real = std::fs::canonicalize(path)
-        .map_err(|error| Failure::io("The file can't be read", &error, path))?;
-    let loose = Loose::new(Arc::clone(disk), &real).map_err(|e| Failure::from(e).at(path))?;
-    let key = loose.key().clone();
-    let root = loose.root().to_owned();
-    let is_named =
-        shelf.is_some_and(|shelf| std::fs::canonicalize(shelf).is_ok_and(|shelf| shelf == root));
-    let ends = real.extension().is_some_and(|end| end == "ron");
-    if ends && (is_named || disk.look(&root.join(MARK_FILE)).is_ok()) {
-        let shelf = Folder::new(Arc::clone(disk), &root, None);
-        return Ok((Arc::new(shelf), Some(root), key));
-    }
-    Ok((Arc::new(loose), None, key))
+    // What is read is the file that a link leads to, not the link.
+    let real = files::followed(path)?;
+    let (alone, around) =
+        around(disk, &real, shelf).map_err(|error| Failure::from(error).at(path))?;
+    let (key, root) = (alone.key().clone(), alone.root().to_owned());
+    Ok(match around {
+        Around::Shelf | Around::Marked => {
+            let shelf = Folder::new(Arc::clone(disk), &root, None);
+            (Arc::new(shelf), Some(root), key)
+        }
+        Around::Plain => (Arc::new(alone), None, key),
+    })
 }

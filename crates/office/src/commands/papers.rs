@@ -9,10 +9,12 @@ use quillbore_job::life::Blocker;
 use quillbore_job::results::results_now;
 
 use super::ended::Ended;
+use super::line::Words;
 use super::named;
-use super::words::Words;
+use super::say::say;
 use crate::failure::Failure;
 use crate::print::{self, Sitting};
+use crate::words::commands as words;
 use quillbore_job::Paper;
 
 /// What was asked.
@@ -28,32 +30,27 @@ pub struct Papers {
     shop: Option<PathBuf>,
 }
 
-pub(super) fn read(mut words: Words<'_>, today: NaiveDate) -> Result<Papers, Failure> {
+pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Papers, Failure> {
     let (mut job, mut out, mut shelf, mut shop) = (None, None, None, None);
     let mut only = None;
     let mut sheet = quillbore_paper::Sheet::A4;
     let (mut day, mut replace) = (today, false);
-    while let Some(word) = words.take() {
+    while let Some(word) = line.take() {
         match word.as_str() {
-            "--out" => out = Some(words.path("--out")?),
-            "--only" => only = Some(papers(&words.value("--only")?)?),
-            "--sheet" => sheet = self::sheet(&words.value("--sheet")?)?,
-            "--date" => day = words.date("--date")?,
+            "--out" => out = Some(line.path("--out")?),
+            "--only" => only = Some(papers(&line.value("--only")?)?),
+            "--sheet" => sheet = self::sheet(&line.value("--sheet")?)?,
+            "--date" => day = line.date("--date")?,
             "--replace" => replace = true,
-            "--shop" => shop = Some(words.path("--shop")?),
-            "--shelf" => shelf = Some(words.path("--shelf")?),
+            "--shop" => shop = Some(line.path("--shop")?),
+            "--shelf" => shelf = Some(line.path("--shelf")?),
             _ if job.is_none() && !word.starts_with('-') => job = Some(word),
-            _ => return Err(Failure::unknown(&word)),
+            _ => return Err(words::unknown(&word)),
         }
     }
-    let missing = |what: &str| {
-        Failure::new(
-            format!("{what} is missing"),
-            "quillbore papers JOB.ron --out DIR",
-        )
-    };
+    let missing = |what: &str| words::missing(what, words::USAGE_OF_PAPERS);
     Ok(Papers {
-        job: job.ok_or_else(|| missing("The job"))?,
+        job: job.ok_or_else(|| missing(words::THE_JOB))?,
         out: out.ok_or_else(|| missing("--out"))?,
         only,
         sheet,
@@ -71,13 +68,9 @@ fn papers(list: &str) -> Result<Vec<Paper>, Failure> {
 /// The paper of a name.
 pub(super) fn paper(name: &str) -> Result<Paper, Failure> {
     let mut papers = Paper::ALL.iter().copied();
-    papers.find(|paper| paper.key() == name).ok_or_else(|| {
-        let known: Vec<&str> = Paper::ALL.iter().map(|paper| paper.key()).collect();
-        Failure::new(
-            format!("\u{201c}{name}\u{201d} is no paper"),
-            format!("there are {}", known.join(", ")),
-        )
-    })
+    papers
+        .find(|paper| paper.key() == name)
+        .ok_or_else(|| words::no_paper(name))
 }
 
 /// The sheet of a name.
@@ -85,10 +78,7 @@ pub(super) fn sheet(name: &str) -> Result<quillbore_paper::Sheet, Failure> {
     match name.to_lowercase().as_str() {
         "a4" => Ok(quillbore_paper::Sheet::A4),
         "letter" => Ok(quillbore_paper::Sheet::Letter),
-        other => Err(Failure::new(
-            format!("\u{201c}{other}\u{201d} is no sheet"),
-            "--sheet a4 or --sheet letter",
-        )),
+        other => Err(words::no_sheet(other)),
     }
 }
 
@@ -111,12 +101,12 @@ pub(super) fn run(
     let papers = asked.only.clone().unwrap_or_else(|| print::usual(&job));
     let printed = print::print(sitting, &shop, asked.day, asked.sheet, &papers)?;
     for path in print::write(&office.disk, &printed, &asked.out, name, asked.replace)? {
-        writeln!(out, "{}", path.display()).map_err(|error| Failure::output(&error))?;
+        say(out, path.display())?;
     }
     let unprintable = printed.iter().flat_map(|paper| &paper.unprintable);
     let unprintable = print::unprintable_said(unprintable);
     for sentence in &unprintable {
-        writeln!(told, "{sentence}").map_err(|error| Failure::output(&error))?;
+        say(told, sentence)?;
     }
     let mut ended = if results.stopped() || !unprintable.is_empty() {
         Ended::DoneWithStop
@@ -131,7 +121,7 @@ pub(super) fn run(
         }
         ended = Ended::DoneWithStop;
         let why_not = print::why_not(*paper, sitting);
-        writeln!(told, "{}: {why_not}", paper.key()).map_err(|error| Failure::output(&error))?;
+        say(told, format!("{}: {why_not}", paper.key()))?;
     }
     Ok(ended)
 }

@@ -6,6 +6,7 @@ use std::path::Path;
 use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
 use super::steps::{Disk, Found, Kind, Lock, Look, Stamp};
+use crate::words::disk as words;
 
 /// The machine's own disk.
 #[derive(Clone, Copy, Debug, Default)]
@@ -184,8 +185,8 @@ fn only_plain(about: &Metadata) -> io::Result<()> {
     match kind(about) {
         Kind::File => Ok(()),
         Kind::Folder => Err(io::ErrorKind::IsADirectory.into()),
-        Kind::Link => Err(io::Error::other("it is a link to something else")),
-        Kind::Other => Err(io::Error::other("it is no file but a pipe or a device")),
+        Kind::Link => Err(io::Error::other(words::IS_LINK)),
+        Kind::Other => Err(io::Error::other(words::IS_NO_FILE)),
     }
 }
 
@@ -229,7 +230,7 @@ impl Disk for RealDisk {
             Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
                 match self.look(path)?.kind {
                     Kind::Folder => Ok(()),
-                    Kind::Link => Err(io::Error::other("it is a link to something else")),
+                    Kind::Link => Err(io::Error::other(words::IS_LINK)),
                     Kind::File | Kind::Other => Err(error),
                 }
             }

@@ -14,6 +14,7 @@ use quillbore_paper::Sheet;
 use crate::failure::Failure;
 use crate::print::{self, Sitting};
 use crate::words::issue as words;
+use crate::words::rests_on as rows_of;
 
 /// A paper made and ready to be written, with the entry that the job gets.
 #[derive(Clone, Debug, PartialEq)]
@@ -151,37 +152,34 @@ pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
     let tables = &shop.tables;
     let rates = &tables.rates;
     let mut rows: Vec<(String, f64)> = vec![
-        ("labor per hour".to_owned(), rates.labor_per_hour),
-        ("dielectric per hour".to_owned(), rates.dielectric_per_hour),
-        ("power per hour".to_owned(), rates.power_per_hour),
-        ("margin".to_owned(), rates.margin),
-        ("minimum charge".to_owned(), rates.minimum_charge),
-        ("share for redoing".to_owned(), rates.redo_share),
-        (
-            "share for the part's risk".to_owned(),
-            rates.part_risk_share,
-        ),
+        (rows_of::LABOR.to_owned(), rates.labor_per_hour),
+        (rows_of::DIELECTRIC.to_owned(), rates.dielectric_per_hour),
+        (rows_of::POWER.to_owned(), rates.power_per_hour),
+        (rows_of::MARGIN.to_owned(), rates.margin),
+        (rows_of::MINIMUM_CHARGE.to_owned(), rates.minimum_charge),
+        (rows_of::REDO.to_owned(), rates.redo_share),
+        (rows_of::PART_RISK.to_owned(), rates.part_risk_share),
     ];
     let asked = &results.asked.input;
     if let Some(machine) = asked.machine.and_then(|at| at.of(&tables.machines)) {
-        rows.push((format!("{} per hour", machine.name), machine.rate_per_hour));
-        rows.push((format!("{} attended", machine.name), machine.attended));
+        rows.push((rows_of::machine_rate(&machine.name), machine.rate_per_hour));
+        rows.push((rows_of::attended(&machine.name), machine.attended));
     }
     if let Some(material) = asked.material.and_then(|at| at.of(&tables.materials)) {
         let name = &material.name;
         for (what, spread) in [
-            ("feed, mm/min", material.feed_mm_min),
-            ("wear, mm per mm", material.wear),
+            (rows_of::FEED, material.feed_mm_min),
+            (rows_of::WEAR, material.wear),
         ] {
-            rows.push((format!("{name} {what}, P10"), spread.p10));
-            rows.push((format!("{name} {what}, P90"), spread.p90));
+            rows.push((rows_of::low(name, what), spread.p10));
+            rows.push((rows_of::high(name, what), spread.p90));
         }
     }
     if let Some(lot) = &results.figures.lot {
         for used in &lot.electrodes {
             if let Some(tube) = used.tube.of(&tables.tubes) {
-                rows.push((format!("{} each", tube.name), tube.price));
-                rows.push((format!("{} length, mm", tube.name), tube.length_mm));
+                rows.push((rows_of::tube_price(&tube.name), tube.price));
+                rows.push((rows_of::tube_length(&tube.name), tube.length_mm));
             }
         }
     }

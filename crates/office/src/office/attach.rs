@@ -1,5 +1,7 @@
 //! Photos and papers of others, taken into a job's folder.
 
+use std::ffi::OsStr;
+use std::io;
 use std::path::Path;
 
 use super::base::Office;
@@ -7,6 +9,7 @@ use crate::failure::Failure;
 use crate::names::AttachmentName;
 use crate::save::Opened;
 use crate::shelf::{Attachment, Commit, CommitError};
+use crate::words::attach as words;
 
 /// Largest photo or paper that is taken in [bytes].
 const LARGEST: u64 = 200_000_000;
@@ -21,36 +24,8 @@ impl Office {
     /// # Errors
     /// Where the file can't be read, is too large, or can't be written there.
     pub fn attach(&self, opened: &Opened, from: &Path) -> Result<AttachmentName, Failure> {
-        let failed = |error: &std::io::Error| {
-            let said = match error.kind() {
-                std::io::ErrorKind::FileTooLarge => {
-                    std::io::Error::other("it is larger than 200 MB")
-                }
-                _ => std::io::Error::new(error.kind(), error.to_string()),
-            };
-            Failure::io("The file can't be taken in", &said, from)
-        };
-        let real = std::fs::canonicalize(from).map_err(|error| failed(&error))?;
-        let bytes = self
-            .disk
-            .read(&real, LARGEST)
-            .map_err(|error| failed(&error))?;
-        let plain = |sign: char| {
-            if sign.is_control() || "/\\:*?\"<>|".contains(sign) {
-                '-'
-            } else {
-                sign
-            }
-        };
-        let text = |part: Option<&std::ffi::OsStr>| -> String {
-            let text = part.unwrap_or_default().to_string_lossy();
-            text.chars().map(plain).collect()
-        };
-        let stem = text(from.file_stem()).trim_matches(['.', ' ']).to_owned();
-        let end = match text(from.extension()) {
-            end if end.is_empty() => end,
-            end => format!(".{end}"),
-        };
+        let bytes = self.bytes_to_attach(from)?;
+        let (stem, end) = plain_name(from);
         let taken = opened.shelf.attachments(&opened.key)?;
         let mut last = None;
         for again in 1..MOST {
@@ -79,9 +54,36 @@ impl Office {
                 Err(error) => return Err(error.into()),
             }
         }
-        Err(last.map_or_else(
-            || Failure::new("Too many files have that name", "give it another name"),
-            Failure::from,
-        ))
+        Err(last.map_or_else(words::too_many, Failure::from))
     }
+
+    fn bytes_to_attach(&self, from: &Path) -> Result<Vec<u8>, Failure> {
+        let real = std::fs::canonicalize(from);
+        let bytes = real.and_then(|real| self.disk.read(&real, LARGEST));
+        bytes.map_err(|error| match error.kind() {
+            io::ErrorKind::FileTooLarge => words::too_large(LARGEST, from),
+            _ => words::not_read(&error, from),
+        })
+    }
+}
+
+/// The name of a file and its ending, of signs that every disk takes.
+fn plain_name(from: &Path) -> (String, String) {
+    let plain = |sign: char| {
+        if sign.is_control() || "/\\:*?\"<>|".contains(sign) {
+            '-'
+        } else {
+            sign
+        }
+    };
+    let text = |part: Option<&OsStr>| -> String {
+        let text = part.unwrap_or_default().to_string_lossy();
+        text.chars().map(plain).collect()
+    };
+    let stem = text(from.file_stem()).trim_matches(['.', ' ']).to_owned();
+    let end = match text(from.extension()) {
+        end if end.is_empty() => end,
+        end => format!(".{end}"),
+    };
+    (stem, end)
 }

@@ -4,15 +4,15 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_job::file::read_job;
 use quillbore_job::{Field, Job, Shop};
 
+use super::read::stored;
 use crate::disk::Disk;
 use crate::files;
 use crate::names::JobKey;
 use crate::numbers::save_as_next;
 use crate::save::{Opened, SaveError, save};
-use crate::shelf::{Doc, Folder, Shelf};
+use crate::shelf::{Folder, Shelf};
 
 /// The office: a shelf, a disk for what lies beyond it, the shop.
 #[derive(Clone, Debug)]
@@ -71,7 +71,7 @@ impl Office {
     #[must_use]
     pub fn job_numbered(&self, typed: &str) -> Option<Arc<Job>> {
         let key = JobKey::new(typed.trim()).ok()?;
-        let stored = self.shelf.read(&Doc::Job(key)).ok()??;
-        read_job(&stored.bytes).ok().map(Arc::new)
+        let (job, _) = stored(self.shelf.as_ref(), &key).ok()?;
+        Some(job)
     }
 }

@@ -3,14 +3,13 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use quillbore_job::file::read_job;
-
 use super::base::Office;
+use crate::disk::Disk;
 use crate::failure::Failure;
-use crate::names::JobKey;
-use crate::save::Opened;
+use crate::files;
+use crate::names::{JobKey, NameRefused};
 use crate::shelf::folder::MARK_FILE;
-use crate::shelf::{Doc, Folder, Loose, Shelf};
+use crate::shelf::{Folder, Loose, Shelf};
 
 /// A job that somebody wants to open.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -47,10 +46,8 @@ impl Office {
         match wanted {
             Wanted::Key(key) => Ok((Arc::clone(&self.shelf), key.clone())),
             Wanted::Path(path) => {
-                // A link that somebody named is followed: what is saved is the file, not the link.
-                let real = std::fs::canonicalize(path)
-                    .map_err(|error| Failure::io("The file can't be read", &error, path))?;
-                self.place(&real)
+                // What is saved is the file that a link leads to, not the link.
+                self.place(&files::followed(path)?)
             }
         }
     }
@@ -60,46 +57,54 @@ impl Office {
     /// # Errors
     /// Where no job can have that name.
     pub fn place(&self, path: &Path) -> Result<(Arc<dyn Shelf>, JobKey), Failure> {
-        let at = |error: crate::names::NameRefused| Failure::from(error).at(path);
-        let loose = Loose::new(Arc::clone(&self.disk), path).map_err(at)?;
-        let key = loose.key().clone();
-        let same = |root: &PathBuf| {
-            let root = std::fs::canonicalize(root);
-            root.is_ok_and(|root| std::fs::canonicalize(loose.root()).is_ok_and(|f| f == root))
-        };
-        let ends = path.extension().is_some_and(|end| end == "ron");
-        if ends && self.root.as_ref().is_some_and(same) {
-            return Ok((Arc::clone(&self.shelf), key));
-        }
-        if ends && self.disk.look(&loose.root().join(MARK_FILE)).is_ok() {
-            let shelf = Folder::new(Arc::clone(&self.disk), loose.root(), None);
-            return Ok((Arc::new(shelf), key));
-        }
-        Ok((Arc::new(loose), key))
+        let (alone, around) = around(&self.disk, path, self.root.as_deref())
+            .map_err(|error| Failure::from(error).at(path))?;
+        let key = alone.key().clone();
+        Ok(match around {
+            Around::Shelf => (Arc::clone(&self.shelf), key),
+            Around::Marked => {
+                let shelf = Folder::new(Arc::clone(&self.disk), alone.root(), None);
+                (Arc::new(shelf), key)
+            }
+            Around::Plain => (Arc::new(alone), key),
+        })
     }
 }
 
-/// A job as it stands on a shelf.
+/// What a job's file lies in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Around {
+    /// The folder that is taken for the shelf.
+    Shelf,
+    /// A folder with a mark.
+    Marked,
+    /// A folder that nobody said is a shelf.
+    Plain,
+}
+
+/// The file by itself that a whole path means, whether or not a job stands there, and what it lies in;
+/// `this` is the folder that is taken for the shelf, whether or not it has a mark.
 ///
 /// # Errors
-/// Where it is not there, can't be read or is no job.
-pub(crate) fn read(shelf: &Arc<dyn Shelf>, key: &JobKey) -> Result<Opened, Failure> {
-    let place = || PathBuf::from(shelf.place());
-    let stored = shelf.read(&Doc::Job(key.clone()))?;
-    let stored = stored.ok_or_else(|| {
-        Failure::new(
-            format!("The file can't be read: there is no job {key}"),
-            "look for it on the shelf, or name another",
-        )
-        .at(&place())
-    })?;
-    let job = read_job(&stored.bytes)
-        .map_err(|error| Failure::new(format!("Job {key}: {error}"), error.hint()).at(&place()))?;
-    Ok(Opened {
-        shelf: Arc::clone(shelf),
-        key: key.clone(),
-        version: stored.version,
-        base: Arc::new(job),
-        mark: shelf.mark()?,
-    })
+/// Where no job can have that name.
+pub(crate) fn around(
+    disk: &Arc<dyn Disk>,
+    path: &Path,
+    this: Option<&Path>,
+) -> Result<(Loose, Around), NameRefused> {
+    let alone = Loose::new(Arc::clone(disk), path)?;
+    let is_here = |shelf: &Path| {
+        let shelf = std::fs::canonicalize(shelf);
+        shelf.is_ok_and(|shelf| std::fs::canonicalize(alone.root()).is_ok_and(|at| at == shelf))
+    };
+    let around = if path.extension().is_none_or(|end| end != "ron") {
+        Around::Plain
+    } else if this.is_some_and(is_here) {
+        Around::Shelf
+    } else if disk.look(&alone.root().join(MARK_FILE)).is_ok() {
+        Around::Marked
+    } else {
+        Around::Plain
+    };
+    Ok((alone, around))
 }

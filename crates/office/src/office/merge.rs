@@ -3,13 +3,13 @@
 use std::sync::Arc;
 
 use quillbore_job::Job;
-use quillbore_job::file::read_job;
 use quillbore_job::merge::{Clash, merge};
 
 use super::base::Office;
+use super::read::{NotRead, stored};
 use crate::failure::Failure;
 use crate::save::{Opened, SaveError, save};
-use crate::shelf::Doc;
+use crate::words::office as words;
 
 /// Two desks' work put together.
 #[derive(Debug)]
@@ -31,19 +31,15 @@ impl Office {
     /// # Errors
     /// Where what the other desk saved can't be read, or both together are more than a job can hold.
     pub fn merge(&self, ours: &Job, opened: &Opened) -> Result<MergedWork, Failure> {
-        let doc = Doc::Job(opened.key.clone());
-        let stored = opened.shelf.read(&doc)?;
-        let stored = stored.ok_or_else(|| {
-            Failure::new(
-                format!("Job {} is gone from the shelf", opened.key),
-                "save it under this or another name as a new job",
-            )
+        let there = stored(opened.shelf.as_ref(), &opened.key);
+        let (base, version) = there.map_err(|not| match not {
+            NotRead::Shelf(error) => error.into(),
+            NotRead::NotThere => words::gone(&opened.key),
+            NotRead::NoJob(why) => Failure::new(why.to_string(), why.hint()),
         })?;
-        let theirs = read_job(&stored.bytes)
-            .map_err(|error| Failure::new(error.to_string(), error.hint()))?;
         let theirs = Opened {
-            version: stored.version,
-            base: Arc::new(theirs),
+            version,
+            base,
             ..opened.clone()
         };
         let merged = merge(&opened.base, ours, &theirs.base)

@@ -1,12 +1,14 @@
 //! The stored PDF of an issued paper: a reprint is this file, to the byte.
 
+use std::path::Path;
+
+use quillbore_job::Job;
 use quillbore_job::file::hash;
-use quillbore_job::words::issued as words;
-use quillbore_job::{Issued, Job};
 
 use crate::failure::Failure;
 use crate::names::{AttachmentName, JobKey};
 use crate::save::Opened;
+use crate::words::reprint as words;
 
 /// The stored PDF of the paper with a number, and its place.
 ///
@@ -15,15 +17,9 @@ use crate::save::Opened;
 /// was issued.
 pub fn reprint(job: &Job, opened: &Opened, number: &str) -> Result<(String, Vec<u8>), Failure> {
     let issued = job.issued.iter().find(|paper| paper.number == number);
-    let issued = issued.ok_or_else(|| {
-        Failure::new(
-            format!("No paper {number} was issued of this job"),
-            "look at its papers",
-        )
-    })?;
+    let issued = issued.ok_or_else(|| words::not_issued(number))?;
     if !issued.is_trusted() {
-        let said = words::not_reprinted(&issued.number);
-        return Err(Failure::new(said, words::NOT_REPRINTED_HINT));
+        return Err(words::not_trusted(issued));
     }
     let keeper = match &issued.kept_by {
         Some(other) => JobKey::new(other)?,
@@ -33,25 +29,9 @@ pub fn reprint(job: &Job, opened: &Opened, number: &str) -> Result<(String, Vec<
     let name = AttachmentName::new(&issued.file)?;
     let place = opened.shelf.place_of(&keeper, &name);
     let bytes = opened.shelf.attachment(&keeper, &name)?;
-    let bytes = bytes.ok_or_else(|| {
-        Failure::new(
-            "The paper can't be read: there is no such file",
-            "take it from a backup; its text and prices stand in the job",
-        )
-        .at(std::path::Path::new(&place))
-    })?;
+    let bytes = bytes.ok_or_else(|| words::gone(Path::new(&place)))?;
     if hash(&bytes) == issued.hash {
         return Ok((place, bytes));
     }
-    Err(changed(issued).at(std::path::Path::new(&place)))
-}
-
-fn changed(issued: &Issued) -> Failure {
-    Failure::new(
-        format!(
-            "The file of {} is not the paper that was issued on {}: somebody changed it",
-            issued.number, issued.date
-        ),
-        "take it from a backup; its text and prices stand in the job",
-    )
+    Err(words::changed(issued, Path::new(&place)))
 }

@@ -41,6 +41,11 @@ pub fn not_issued(why: &NotIssued) -> String {
     }
 }
 
+/// That somebody saved a job while a command issued a paper of it.
+pub(crate) fn saved_meanwhile(why: &NotIssued) -> Failure {
+    Failure::new(not_issued(why), "do it again, once you have looked")
+}
+
 /// What is in the way of a paper.
 #[must_use]
 pub fn in_the_way(of: Option<&str>, blockers: &[Blocker]) -> String {

@@ -1,9 +1,22 @@
 //! Every sentence of the office, so that a second language is a second folder.
 
+pub(crate) mod attach;
+pub(crate) mod commands;
 pub(crate) mod digest;
+pub(crate) mod disk;
 pub mod drafts;
+pub(crate) mod failure;
+pub(crate) mod figures;
+pub(crate) mod files;
+pub(crate) mod intake;
 pub mod issue;
 pub(crate) mod names;
 pub mod office;
+pub(crate) mod places;
+pub(crate) mod print;
+pub(crate) mod reprint;
+pub(crate) mod rests_on;
 pub(crate) mod save;
 pub(crate) mod shelf;
+pub(crate) mod start;
+mod system;

@@ -1,12 +1,40 @@
 //! What is said of jobs that are opened, saved and merged.
 
+use std::path::Path;
+
 use quillbore_job::Job;
+use quillbore_job::file::ReadError;
 use quillbore_job::merge::Clash;
 use quillbore_job::words::merge as words;
+
+use crate::failure::Failure;
+use crate::names::JobKey;
 
 /// That no desk hears of another one.
 pub(crate) const NO_LOCKS: &str = "This disk knows no locks, so no desk hears that another one has \
                                    the job open: let one desk work on it at a time.";
+
+/// That there is no job of that name.
+pub(crate) fn no_such_job(key: &JobKey, place: &Path) -> Failure {
+    Failure::new(
+        format!("The file can't be read: there is no job {key}"),
+        "look for it on the shelf, or name another",
+    )
+    .at(place)
+}
+
+/// That what has the name of a job is none.
+pub(crate) fn no_job(key: &JobKey, why: &ReadError, place: &Path) -> Failure {
+    Failure::new(format!("Job {key}: {why}"), why.hint()).at(place)
+}
+
+/// That somebody took a job off the shelf that was open.
+pub(crate) fn gone(key: &JobKey) -> Failure {
+    Failure::new(
+        format!("Job {key} is gone from the shelf"),
+        "save it under this or another name as a new job",
+    )
+}
 
 /// That a file was renamed or copied by hand, so that its name is not the number in it.
 pub(crate) fn renamed(key: &str, number: &str, has_papers: bool) -> String {

@@ -1,0 +1,168 @@
+//! The figures as JSON, key by key; the README documents them. What is not computed yet is `null`.
+
+use std::collections::BTreeMap;
+
+use quillbore_calc::Band;
+use serde::Serialize;
+
+#[derive(Serialize)]
+pub(super) struct Document<'a> {
+    pub(super) job: &'a str,
+    pub(super) format: u32,
+    pub(super) material: Option<String>,
+    pub(super) records_behind: u32,
+    pub(super) calibrated: bool,
+    pub(super) holes: Vec<Hole>,
+    pub(super) setups: Vec<Setup>,
+    pub(super) lot: Option<Lot>,
+    pub(super) price: Option<Price>,
+    pub(super) promise: Promise,
+    pub(super) findings: Vec<Finding>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Hole {
+    pub(super) mark: String,
+    pub(super) places: u32,
+    pub(super) diameter_mm: Option<[f64; 2]>,
+    pub(super) depth_mm: Option<f64>,
+    pub(super) tilt_deg: f64,
+    pub(super) electrode: Option<Electrode>,
+    pub(super) side_gap_mm: Option<f64>,
+    pub(super) size_mm: Option<[f64; 2]>,
+    pub(super) verdict: Option<&'static str>,
+    pub(super) chance_inside: Option<f64>,
+    pub(super) chance_over: Option<f64>,
+    pub(super) held: Option<f64>,
+    pub(super) outside_in_lot: Option<f64>,
+    pub(super) depth_plan: Option<DepthPlan>,
+    pub(super) feed_mm_min: Option<f64>,
+    pub(super) wear_ratio: Option<f64>,
+    pub(super) minutes: Option<Percentiles>,
+    pub(super) minutes_in: Option<BTreeMap<&'static str, f64>>,
+    pub(super) wear_mm: Option<f64>,
+    pub(super) target_depth_mm: Option<f64>,
+    pub(super) machine_depth_mm: Option<f64>,
+    pub(super) reach_one_mm: Option<f64>,
+    pub(super) limit_mm: Option<f64>,
+    pub(super) electrodes_per_hole: Option<u32>,
+    pub(super) ends: Option<u32>,
+    pub(super) flush: Option<()>,
+    pub(super) push_n: Option<f64>,
+    pub(super) findings: Vec<Finding>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Electrode {
+    pub(super) name: String,
+    pub(super) diameter_mm: f64,
+    pub(super) bore_mm: f64,
+    pub(super) channels: u8,
+    pub(super) material: &'static str,
+    pub(super) length_mm: f64,
+}
+
+#[derive(Serialize)]
+pub(super) struct DepthPlan {
+    pub(super) first_try_setting_mm: f64,
+    pub(super) tip_never_beyond_mm: f64,
+    pub(super) two_steps: bool,
+    pub(super) scatter_mm: f64,
+    pub(super) allowed_mm: f64,
+}
+
+#[derive(Serialize)]
+pub(super) struct Percentiles {
+    pub(super) p10: f64,
+    pub(super) p50: f64,
+    pub(super) p90: f64,
+}
+
+#[derive(Serialize)]
+pub(super) struct Setup {
+    pub(super) name: String,
+    pub(super) directions: u32,
+    pub(super) holes: Vec<String>,
+    pub(super) index_moves: u32,
+    pub(super) tilts: u32,
+    pub(super) turned_over: bool,
+    pub(super) travel_mm: Option<f64>,
+    pub(super) clamp_n: Option<f64>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Lot {
+    pub(super) quantity: u32,
+    pub(super) machine_hours: Percentiles,
+    pub(super) labor_hours: Percentiles,
+    pub(super) electrodes: Vec<LotElectrodes>,
+}
+
+#[derive(Serialize)]
+pub(super) struct LotElectrodes {
+    pub(super) name: String,
+    pub(super) diameter_mm: f64,
+    pub(super) needed: u32,
+    pub(super) at_least: u32,
+    pub(super) if_wear_high: u32,
+    pub(super) spares: u32,
+    pub(super) kit: u32,
+    pub(super) by_order: u32,
+    pub(super) breakages: f64,
+}
+
+#[derive(Serialize)]
+pub(super) struct Price {
+    pub(super) currency: String,
+    pub(super) offered_quantity: Option<u32>,
+    pub(super) chance_of_loss: Option<f64>,
+    pub(super) margin: f64,
+    pub(super) markup: f64,
+    pub(super) lot_cost: Percentiles,
+    pub(super) expected_cost: f64,
+    pub(super) cost_lines: BTreeMap<&'static str, f64>,
+    pub(super) breaks: Vec<Break>,
+    pub(super) one_off: Vec<OneOff>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Break {
+    pub(super) quantity: u32,
+    pub(super) each: String,
+    pub(super) lot: String,
+    pub(super) minimum_charge: bool,
+}
+
+#[derive(Serialize)]
+pub(super) struct OneOff {
+    pub(super) what: String,
+    pub(super) price: String,
+}
+
+/// Nothing of it is computed yet.
+#[derive(Default, Serialize)]
+pub(super) struct Promise {
+    pub(super) working_days_p50: Option<u32>,
+    pub(super) working_days_p90: Option<u32>,
+    pub(super) date_p50: Option<String>,
+    pub(super) date_p90: Option<String>,
+}
+
+#[derive(Serialize)]
+pub(super) struct Finding {
+    pub(super) level: &'static str,
+    pub(super) code: &'static str,
+    pub(super) about: String,
+    pub(super) text: String,
+    pub(super) remedy: Option<String>,
+}
+
+impl From<Band> for Percentiles {
+    fn from(band: Band) -> Self {
+        Self {
+            p10: band.p10,
+            p50: band.p50,
+            p90: band.p90,
+        }
+    }
+}

@@ -1,0 +1,255 @@
+//! The figures as JSON.
+
+use std::collections::BTreeMap;
+
+use quillbore_calc::input::Ends;
+use quillbore_calc::job_figures::{
+    self, HoleFigures, LotFigures, MinutesIn, PriceFigures, SetupFigures,
+};
+use quillbore_calc::tables::Tube;
+use quillbore_calc::{Limits, RowId};
+use quillbore_job::results::{Beside, Results, SideNote, Telling};
+use quillbore_job::words::english;
+use quillbore_job::words::speaker::Speaker;
+use quillbore_job::{Field, Job, Shop, Unit, show_quantity};
+
+use super::document::{
+    Break, DepthPlan, Document, Electrode, Finding, Hole, Lot, LotElectrodes, OneOff, Percentiles,
+    Price, Promise, Setup,
+};
+use crate::words::figures as words;
+
+/// Every figure of a job as JSON text; lengths in mm, times in min, money as decimal text.
+///
+/// # Errors
+/// Where a figure is no number; the calculation gives none that is not.
+pub(super) fn figures_json(
+    job: &Job,
+    shop: &Shop,
+    results: &Results,
+) -> serde_json::Result<String> {
+    let speaker = Speaker {
+        job,
+        tables: &shop.tables,
+        unit: Unit::Mm,
+    };
+    let telling = Telling::new(job, &shop.tables);
+    let findings = |of: Option<RowId>| {
+        let notes = results.notes.iter().filter(|note| row_of(note) == of);
+        let findings = notes.map(|note| finding(note, &speaker, &telling));
+        findings.collect()
+    };
+    let figures = &results.figures;
+    let holes = figures.holes.iter();
+    let setups = figures.setups.iter().enumerate();
+    let document = Document {
+        job: &job.number,
+        format: quillbore_job::file::FORMAT,
+        material: material(job, results, shop),
+        records_behind: 0,
+        calibrated: false,
+        holes: holes
+            .map(|hole| json_hole(hole, shop, &speaker, findings(Some(hole.row))))
+            .collect(),
+        setups: setups
+            .map(|(index, setup)| json_setup(index, setup, &speaker))
+            .collect(),
+        lot: figures.lot.as_ref().map(|lot| json_lot(lot, shop)),
+        price: figures.price.as_ref().map(|price| json_price(price, shop)),
+        promise: Promise::default(),
+        findings: findings(None),
+    };
+    serde_json::to_string_pretty(&document)
+}
+
+/// The material as papers name it.
+fn material(job: &Job, results: &Results, shop: &Shop) -> Option<String> {
+    let row = results.asked.input.material;
+    let row = row.and_then(|at| at.of(&shop.tables.materials));
+    let named =
+        english::material_named(row.map(|row| row.name.as_str()), job.text(Field::Material));
+    (!named.is_empty()).then_some(named)
+}
+
+/// The row that a side note is about; `None` for one about the job.
+const fn row_of(note: &SideNote) -> Option<RowId> {
+    match note.beside {
+        Beside::Row(row, _) => Some(row),
+        _ => None,
+    }
+}
+
+fn finding(note: &SideNote, speaker: &Speaker<'_>, telling: &Telling<'_>) -> Finding {
+    Finding {
+        level: english::level(note.level),
+        code: note.code(),
+        about: words::about(note.beside, speaker),
+        text: telling.text(note).into_owned(),
+        remedy: telling.offer(note).map(|offer| offer.words.clone()),
+    }
+}
+
+fn json_hole(
+    hole: &HoleFigures,
+    shop: &Shop,
+    speaker: &Speaker<'_>,
+    findings: Vec<Finding>,
+) -> Hole {
+    Hole {
+        mark: speaker.mark(hole.row),
+        places: hole.places,
+        diameter_mm: hole.limits_mm.map(both),
+        depth_mm: hole.depth_mm,
+        tilt_deg: hole.tilt_deg,
+        electrode: hole
+            .tube
+            .and_then(|tube| tube.of(&shop.tables.tubes))
+            .map(json_electrode),
+        side_gap_mm: hole.gap_mm.map(quillbore_calc::Spread::p50),
+        size_mm: hole.size_mm.map(both),
+        verdict: hole.verdict.map(english::verdict),
+        chance_inside: hole.first_choice.map(|chance| chance.inside),
+        chance_over: hole.first_choice.map(|chance| chance.over),
+        held: hole.held,
+        outside_in_lot: hole.outside_in_lot,
+        depth_plan: hole.depth_plan.map(json_depth_plan),
+        feed_mm_min: hole.feed_mm_min,
+        wear_ratio: hole.wear_ratio,
+        minutes: hole.minutes.map(Percentiles::from),
+        minutes_in: hole.minutes_in.map(json_minutes_in),
+        wear_mm: hole.wear_mm,
+        target_depth_mm: hole.target_depth_mm,
+        machine_depth_mm: hole.machine_depth_mm,
+        reach_one_mm: hole.reach_one_mm,
+        limit_mm: hole.limit_mm,
+        electrodes_per_hole: hole.electrodes_per_hole,
+        ends: hole.ends.map(|ends| match ends {
+            Ends::One => 1,
+            Ends::Both => 2,
+        }),
+        flush: None,
+        push_n: None,
+        findings,
+    }
+}
+
+fn json_electrode(tube: &Tube) -> Electrode {
+    Electrode {
+        name: tube.name.clone(),
+        diameter_mm: tube.outer_mm,
+        bore_mm: tube.bore_mm,
+        channels: tube.channels,
+        material: english::tube_material(tube.material),
+        length_mm: tube.length_mm,
+    }
+}
+
+const fn json_depth_plan(plan: job_figures::DepthPlan) -> DepthPlan {
+    DepthPlan {
+        first_try_setting_mm: plan.first_try_mm,
+        tip_never_beyond_mm: plan.never_beyond_mm,
+        two_steps: plan.two_steps,
+        scatter_mm: plan.scatter_mm,
+        allowed_mm: plan.allowed_mm,
+    }
+}
+
+fn json_minutes_in(parts: MinutesIn) -> BTreeMap<&'static str, f64> {
+    BTreeMap::from([
+        ("touch_off", parts.touch_off),
+        ("entry", parts.entry),
+        ("full_metal", parts.full_metal),
+        ("exit", parts.exit),
+        ("overtravel", parts.overtravel),
+        ("retract", parts.retract),
+        ("changes", parts.changes),
+    ])
+}
+
+fn json_setup(index: usize, setup: &SetupFigures, speaker: &Speaker<'_>) -> Setup {
+    Setup {
+        name: (index + 1).to_string(),
+        directions: setup.directions,
+        holes: setup.rows.iter().map(|row| speaker.mark(*row)).collect(),
+        index_moves: setup.index_moves,
+        tilts: setup.tilts,
+        turned_over: setup.turned_over,
+        travel_mm: setup.travel_mm,
+        clamp_n: None,
+    }
+}
+
+fn json_lot(lot: &LotFigures, shop: &Shop) -> Lot {
+    Lot {
+        quantity: lot.quantity,
+        machine_hours: lot.machine_hours.into(),
+        labor_hours: lot.labor_hours.into(),
+        electrodes: lot
+            .electrodes
+            .iter()
+            .filter_map(|electrodes| {
+                let tube = electrodes.tube.of(&shop.tables.tubes)?;
+                Some(LotElectrodes {
+                    name: tube.name.clone(),
+                    diameter_mm: tube.outer_mm,
+                    needed: electrodes.needed,
+                    at_least: electrodes.at_least,
+                    if_wear_high: electrodes.if_wear_high,
+                    spares: electrodes.spares,
+                    kit: electrodes.kit,
+                    breakages: electrodes.breakages,
+                    by_order: electrodes.by_order,
+                })
+            })
+            .collect(),
+    }
+}
+
+fn json_price(price: &PriceFigures, shop: &Shop) -> Price {
+    let digits = shop.tables.rates.minor_digits;
+    let plain = |amount| show_quantity::money_plain(amount, digits);
+    Price {
+        currency: price.currency.clone(),
+        offered_quantity: price.breaks.first().map(|offered| offered.quantity),
+        chance_of_loss: None,
+        margin: price.margin,
+        markup: price.markup,
+        lot_cost: price.lot_cost.into(),
+        expected_cost: price.expected_cost,
+        cost_lines: BTreeMap::from([
+            ("machine", price.cost.machine),
+            ("labor", price.cost.labor),
+            ("electrodes", price.cost.electrodes),
+            ("guides", price.cost.guides),
+            ("dielectric", price.cost.dielectric),
+            ("power", price.cost.power),
+            ("outside_work", price.cost.outside),
+            ("redone_work", price.cost.redo),
+            ("part_at_risk", price.cost.part_risk),
+            ("not_yet_known", price.cost.not_yet_known),
+        ]),
+        breaks: price
+            .breaks
+            .iter()
+            .map(|offered| Break {
+                quantity: offered.quantity,
+                each: plain(offered.each),
+                lot: plain(offered.lot),
+                minimum_charge: offered.minimum,
+            })
+            .collect(),
+        one_off: price
+            .one_off
+            .iter()
+            .map(|(what, amount)| OneOff {
+                what: what.clone(),
+                price: plain(*amount),
+            })
+            .collect(),
+    }
+}
+
+/// The lower one first.
+fn both(limits: Limits) -> [f64; 2] {
+    [limits.lower, limits.upper]
+}

@@ -1,0 +1,77 @@
+//! The figures as text to read.
+
+use quillbore_calc::job_figures::HoleFigures;
+use quillbore_job::results::{Results, Telling};
+use quillbore_job::words::speaker::Speaker;
+use quillbore_job::{Job, Shop};
+
+use crate::words::figures as words;
+
+/// Every figure of a job, line by line, in the job's unit.
+#[must_use]
+pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String {
+    let speaker = Speaker {
+        job,
+        tables: &shop.tables,
+        unit: job.unit,
+    };
+    let figures = &results.figures;
+    let minor_digits = shop.tables.rates.minor_digits;
+    let mut lines = vec![words::head(job)];
+    let mut add = |block: Vec<String>| {
+        lines.push(String::new());
+        lines.extend(block);
+    };
+    for hole in &figures.holes {
+        add(vec![hole_text(hole, shop, &speaker)]);
+    }
+    if let Some(lot) = &figures.lot {
+        add(words::machine(&lot.machine));
+    }
+    if let Some(price) = &figures.price {
+        let breaks = price.breaks.iter();
+        add(breaks.map(|at| words::offered(at, minor_digits)).collect());
+        add(words::cost(price, minor_digits));
+    }
+    let foot = speaker.foot(figures).into_iter().map(|piece| piece.text);
+    let telling = Telling::new(job, &shop.tables);
+    let notes = results.notes.iter();
+    let notes = notes.map(|note| words::note_and_remedy(note, &telling));
+    add(std::iter::once(foot.collect()).chain(notes).collect());
+    let mut text = lines.join("\n");
+    text.truncate(text.trim_end().len());
+    text
+}
+
+/// The figures of a row, as far as there are any.
+fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
+    let mut text = words::places(hole.row, hole.places, speaker);
+    let mut add = |before: &str, said: Option<String>| {
+        if let Some(said) = said {
+            text += before;
+            text += &said;
+        }
+    };
+    let limits = hole.limits_mm.map(|at| words::limits(at, speaker));
+    add("  ", limits);
+    add("  ", hole.depth_mm.map(|depth| words::deep(depth, speaker)));
+    let tube = hole.tube.and_then(|tube| tube.of(&shop.tables.tubes));
+    add("\n  ", tube.map(|tube| words::electrode(&tube.name)));
+    let size = hole.size_mm.zip(hole.verdict);
+    let size = size.map(|(size, verdict)| words::drills(size, verdict, speaker));
+    add(", ", size);
+    let chances = hole.first_choice.zip(hole.held);
+    let chances = chances.map(|(first, held)| words::chances(first, held));
+    add("\n  ", chances);
+    add("\n  ", hole.minutes.map(words::minutes));
+    let wear = hole.wear_mm;
+    add(", ", wear.map(|mm| words::wear(mm, hole.ends, speaker)));
+    let plan = hole.depth_plan;
+    add("\n  ", plan.map(|plan| words::first_try(plan, speaker)));
+    let depths = [hole.target_depth_mm, hole.reach_one_mm, hole.limit_mm];
+    if let [Some(target), Some(one), Some(limit)] = depths {
+        let reach = words::reach([target, one, limit], hole.ends, speaker);
+        add("\n  ", Some(reach));
+    }
+    text
+}

@@ -1,0 +1,54 @@
+//! Reading a job off a shelf.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use quillbore_job::Job;
+use quillbore_job::file::{ReadError, read_job};
+
+use crate::failure::Failure;
+use crate::names::JobKey;
+use crate::save::Opened;
+use crate::shelf::{Doc, Shelf, ShelfError, Version};
+use crate::words::office as words;
+
+/// A job as it stands on a shelf.
+///
+/// # Errors
+/// Where it is not there, can't be read or is no job.
+pub(crate) fn read(shelf: &Arc<dyn Shelf>, key: &JobKey) -> Result<Opened, Failure> {
+    let place = || PathBuf::from(shelf.place());
+    let (job, version) = stored(shelf.as_ref(), key).map_err(|not| match not {
+        NotRead::Shelf(error) => error.into(),
+        NotRead::NotThere => words::no_such_job(key, &place()),
+        NotRead::NoJob(why) => words::no_job(key, &why, &place()),
+    })?;
+    Ok(Opened {
+        shelf: Arc::clone(shelf),
+        key: key.clone(),
+        version,
+        base: job,
+        mark: shelf.mark()?,
+    })
+}
+
+/// Why there is no job to be read.
+pub(super) enum NotRead {
+    /// The shelf can't be read.
+    Shelf(ShelfError),
+    /// Nothing has its name.
+    NotThere,
+    /// What has its name is no job.
+    NoJob(ReadError),
+}
+
+/// The job that a shelf has under a name, and what its content is known by.
+///
+/// # Errors
+/// Where it is not there, can't be read or is no job.
+pub(super) fn stored(shelf: &dyn Shelf, key: &JobKey) -> Result<(Arc<Job>, Version), NotRead> {
+    let stored = shelf.read(&Doc::Job(key.clone()));
+    let stored = stored.map_err(NotRead::Shelf)?.ok_or(NotRead::NotThere)?;
+    let job = read_job(&stored.bytes).map_err(NotRead::NoJob)?;
+    Ok((Arc::new(job), stored.version))
+}

@@ -1,0 +1,223 @@
+//! The figures of a job as lines to read.
+
+use std::fmt;
+
+use quillbore_calc::input::Ends;
+use quillbore_calc::job_figures::{
+    Break, Chance, CostLines, DepthPlan, MachineMinutes, PriceFigures, Verdict,
+};
+use quillbore_calc::{Band, Limits, RowId};
+use quillbore_job::results::{Beside, SideNote, Telling};
+use quillbore_job::words::english;
+use quillbore_job::words::speaker::Speaker;
+use quillbore_job::{Field, Job, show_quantity as show};
+
+use crate::failure::Failure;
+
+/// What the job is: its number, whose it is, what it is of.
+pub(crate) fn head(job: &Job) -> String {
+    format!(
+        "{}  {}  {}  {}",
+        job.number,
+        job.text(Field::Customer),
+        job.text(Field::Part),
+        job.text(Field::Material)
+    )
+}
+
+/// A row, and how many places it has.
+pub(crate) fn places(row: RowId, places: u32, speaker: &Speaker<'_>) -> String {
+    format!("{}  {places} places", speaker.hole(row))
+}
+
+/// The limits of a diameter.
+pub(crate) fn limits(limits: Limits, speaker: &Speaker<'_>) -> String {
+    let (lower, upper) = (speaker.length(limits.lower), speaker.length(limits.upper));
+    format!("{lower} to {upper}")
+}
+
+/// A depth.
+pub(crate) fn deep(depth_mm: f64, speaker: &Speaker<'_>) -> String {
+    format!("{} deep", speaker.length(depth_mm))
+}
+
+/// The tube that a hole begins with.
+pub(crate) fn electrode(name: &str) -> String {
+    format!("electrode {name}")
+}
+
+/// What sizes it makes, and how they stand to the drawing.
+pub(crate) fn drills(size: Limits, verdict: Verdict, speaker: &Speaker<'_>) -> String {
+    format!(
+        "drills {}: {}",
+        limits(size, speaker),
+        english::verdict(verdict)
+    )
+}
+
+/// How likely the limits are held, at once and after the first piece.
+pub(crate) fn chances(first_choice: Chance, held: f64) -> String {
+    format!(
+        "first choice right {}, over {}; inside once the first piece is measured {}",
+        show::percent(first_choice.inside),
+        show::percent(first_choice.over),
+        show::percent(held)
+    )
+}
+
+/// How long a hole takes.
+pub(crate) fn minutes(minutes: Band) -> String {
+    format!(
+        "{} a hole ({} to {})",
+        show::minutes_with_unit(minutes.p50),
+        show::minutes(minutes.p10),
+        show::minutes(minutes.p90)
+    )
+}
+
+/// What length of electrode a hole takes.
+pub(crate) fn wear(wear_mm: f64, ends: Option<Ends>, speaker: &Speaker<'_>) -> String {
+    let over = match ends {
+        Some(Ends::Both) => " over both ends",
+        Some(Ends::One) | None => "",
+    };
+    format!("wear {}{over}", speaker.length(wear_mm))
+}
+
+/// How a depth is come to.
+pub(crate) fn first_try(plan: DepthPlan, speaker: &Speaker<'_>) -> String {
+    format!(
+        "first try: setting {}; tip never beyond {}; holes scatter by {}{}",
+        speaker.length(plan.first_try_mm),
+        speaker.length(plan.never_beyond_mm),
+        speaker.length(plan.scatter_mm),
+        if plan.two_steps { ", in two steps" } else { "" }
+    )
+}
+
+/// How deep the tip goes, against what one electrode reaches and what none passes.
+pub(crate) fn reach(
+    [target_mm, one_mm, limit_mm]: [f64; 3],
+    ends: Option<Ends>,
+    speaker: &Speaker<'_>,
+) -> String {
+    let (from, through) = match ends {
+        Some(Ends::Both) => ("from each end: ", "from both together none passes"),
+        Some(Ends::One) | None => ("", "none passes"),
+    };
+    format!(
+        "{from}target depth {}, one electrode reaches {}, {through} {}",
+        speaker.length(target_mm),
+        speaker.length(one_mm),
+        speaker.length(limit_mm)
+    )
+}
+
+/// The minutes of the machine, by what they go to.
+pub(crate) fn machine(minutes: &MachineMinutes) -> Vec<String> {
+    let lines = [
+        ("setting up", minutes.set_up),
+        ("first piece", minutes.first_piece),
+        ("loading", minutes.load),
+        ("index and tilt", minutes.index),
+        ("turning over", minutes.turn_over),
+        ("travel", minutes.travel),
+        ("in the holes", minutes.holes),
+        ("electrode changes", minutes.electrode_changes),
+        ("guide changes", minutes.guide_changes),
+        ("dressing", minutes.dressing),
+        ("broken electrodes", minutes.breakages),
+    ];
+    let line = |(what, minutes)| {
+        let minutes = show::minutes_with_unit(minutes);
+        format!("machine: {what:<20}{minutes:>14}")
+    };
+    lines.map(line).to_vec()
+}
+
+/// What a quantity is offered at.
+pub(crate) fn offered(offered: &Break, minor_digits: u32) -> String {
+    format!(
+        "{:>8} at {:>12} each, {:>14} the lot{}",
+        offered.quantity,
+        show::money_exact(offered.each, minor_digits),
+        show::money_exact(offered.lot, minor_digits),
+        if offered.minimum {
+            ", by the minimum charge"
+        } else {
+            ""
+        }
+    )
+}
+
+/// The cost of the lot, by what it goes to, and how far it spreads.
+pub(crate) fn cost(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
+    let CostLines {
+        machine,
+        labor,
+        electrodes,
+        guides,
+        dielectric,
+        power,
+        outside,
+        redo,
+        part_risk,
+        not_yet_known,
+    } = price.cost;
+    let lines = [
+        ("machine", machine),
+        ("labor", labor),
+        ("electrodes", electrodes),
+        ("guides", guides),
+        ("dielectric", dielectric),
+        ("power", power),
+        ("outside work", outside),
+        ("redone work", redo),
+        ("part at risk", part_risk),
+        ("not yet known", not_yet_known),
+        ("expected cost", price.expected_cost),
+    ];
+    let line = |(what, amount)| {
+        let amount = show::money(amount, minor_digits);
+        format!("cost: {what:<22} {amount:>12}")
+    };
+    let Band { p10, p50, p90 } = price.lot_cost;
+    let [low, likely, high] = [p10, p50, p90].map(|cost| show::money(cost, 0));
+    let spread = format!("cost: low, likely, high      {low}, {likely}, {high}");
+    lines.into_iter().map(line).chain([spread]).collect()
+}
+
+/// A side note, as a line.
+pub(crate) fn note(note: &SideNote, telling: &Telling<'_>) -> String {
+    let level = english::level(note.level);
+    format!("{level}: {}", telling.text(note))
+}
+
+/// A side note with what can be done about it.
+pub(crate) fn note_and_remedy(note: &SideNote, telling: &Telling<'_>) -> String {
+    let said = self::note(note, telling);
+    match telling.offer(note) {
+        Some(offer) => format!("{said} ({})", offer.words),
+        None => said,
+    }
+}
+
+/// What a side note is about.
+pub(crate) fn about(beside: Beside, speaker: &Speaker<'_>) -> String {
+    match beside {
+        Beside::Row(row, _) => speaker.hole(row),
+        Beside::Field(field) => english::field(field).to_owned(),
+        Beside::Plan => "plan".to_owned(),
+        Beside::Price => "price".to_owned(),
+        Beside::Papers => "papers".to_owned(),
+        Beside::Slip(slip, _) => format!("slip {}", slip + 1),
+    }
+}
+
+/// That figures are no numbers.
+pub(crate) fn not_written(error: &dyn fmt::Display) -> Failure {
+    Failure::new(
+        format!("The figures can't be written: {error}"),
+        "report it",
+    )
+}

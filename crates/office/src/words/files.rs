@@ -1,0 +1,37 @@
+//! What is said of files that somebody names by a path.
+
+use std::io;
+use std::path::Path;
+
+use quillbore_job::file::LARGEST_FILE;
+
+use super::system::by_system;
+use crate::failure::Failure;
+
+/// That a file can't be read.
+pub(crate) fn not_read(error: &io::Error, path: &Path) -> Failure {
+    by_system("The file can't be read", error, path)
+}
+
+/// That a file is larger than any of ours.
+pub(crate) fn too_large(path: &Path) -> Failure {
+    Failure::new(
+        format!("The file is larger than {} MB", LARGEST_FILE / 1_000_000),
+        "no job and no hole table is; name another file",
+    )
+    .at(path)
+}
+
+/// That it can't be seen what stands where something is to be written.
+pub(crate) fn not_looked_at(error: &io::Error, path: &Path) -> Failure {
+    by_system("The file can't be looked at", error, path)
+}
+
+/// That something that is no plain file stands where something is to be written.
+pub(crate) fn no_plain_file(path: &Path) -> Failure {
+    Failure::new(
+        "Something that is no plain file has this name, and no link is written through",
+        "name another folder, or take it away",
+    )
+    .at(path)
+}

@@ -1,0 +1,21 @@
+//! What is said of this machine and who works on it.
+
+use std::fmt;
+
+use crate::failure::Failure;
+
+/// What a desk is called whose user and machine have no name.
+pub(crate) const ANOTHER_DESK: &str = "another desk";
+
+/// What a desk is called by who works on which machine.
+pub(crate) fn user_on(user: &str, machine: &str) -> String {
+    format!("{user} on {machine}")
+}
+
+/// That nothing can be told apart from all others.
+pub(crate) fn no_random(error: &impl fmt::Display) -> Failure {
+    Failure::new(
+        format!("The system gives no random numbers: {error}"),
+        "have the machine looked at",
+    )
+}

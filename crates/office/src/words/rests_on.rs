@@ -1,0 +1,59 @@
+//! What the rows of the shop are called that an issued paper rests on. These names stand in its entry
+//! and are looked for among today's: whoever changes one makes old papers rest on nothing.
+
+/// What an hour of labor costs.
+pub(crate) const LABOR: &str = "labor per hour";
+
+/// What an hour of dielectric costs.
+pub(crate) const DIELECTRIC: &str = "dielectric per hour";
+
+/// What an hour of power costs.
+pub(crate) const POWER: &str = "power per hour";
+
+/// The margin on price.
+pub(crate) const MARGIN: &str = "margin";
+
+/// What a lot costs at least.
+pub(crate) const MINIMUM_CHARGE: &str = "minimum charge";
+
+/// The share of cost for what is done again.
+pub(crate) const REDO: &str = "share for redoing";
+
+/// The share of cost for the customer's part at risk.
+pub(crate) const PART_RISK: &str = "share for the part's risk";
+
+/// How fast a material is drilled.
+pub(crate) const FEED: &str = "feed, mm/min";
+
+/// How much of a tube a material takes.
+pub(crate) const WEAR: &str = "wear, mm per mm";
+
+/// What an hour of a machine costs.
+pub(crate) fn machine_rate(machine: &str) -> String {
+    format!("{machine} per hour")
+}
+
+/// The share of its time that somebody stands beside a machine.
+pub(crate) fn attended(machine: &str) -> String {
+    format!("{machine} attended")
+}
+
+/// The low end of a material's feed or wear.
+pub(crate) fn low(material: &str, what: &str) -> String {
+    format!("{material} {what}, P10")
+}
+
+/// The high end of a material's feed or wear.
+pub(crate) fn high(material: &str, what: &str) -> String {
+    format!("{material} {what}, P90")
+}
+
+/// What a tube costs.
+pub(crate) fn tube_price(tube: &str) -> String {
+    format!("{tube} each")
+}
+
+/// How long a tube is.
+pub(crate) fn tube_length(tube: &str) -> String {
+    format!("{tube} length, mm")
+}

@@ -1,0 +1,26 @@
+//! What is said where there is no shelf at the start of a day.
+
+use std::io;
+use std::path::Path;
+
+use super::system::by_system;
+use crate::failure::Failure;
+
+/// That a new shelf can't be made.
+pub(crate) fn not_made(error: &io::Error, root: &Path) -> Failure {
+    by_system("The shelf can't be made", error, root)
+}
+
+/// That a folder that may be a shelf can't be listed.
+pub(crate) fn not_listed(error: &io::Error, root: &Path) -> Failure {
+    by_system("The folder can't be listed", error, root)
+}
+
+/// That a shelf is gone that was there before.
+pub(crate) fn vanished(root: &Path) -> Failure {
+    Failure::new(
+        "The shelf that was in this folder is not there",
+        "connect it again, or name another with --shelf; nothing was written",
+    )
+    .at(root)
+}
