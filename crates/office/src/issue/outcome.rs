@@ -47,3 +47,12 @@ pub enum NotIssued {
         numbered: Option<Box<Opened>>,
     },
 }
+
+impl From<Failure> for NotIssued {
+    fn from(failure: Failure) -> Self {
+        Self::Failed {
+            failure,
+            numbered: None,
+        }
+    }
+}
