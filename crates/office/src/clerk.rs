@@ -18,7 +18,7 @@ use crate::open::OnDesk;
 use crate::places;
 use crate::print::Sitting;
 use crate::save::{Opened, SaveError};
-use crate::shelf::{Held, ShelfError};
+use crate::shelf::Held;
 
 /// What a desk asks.
 #[derive(Clone, Debug)]
@@ -161,7 +161,7 @@ pub enum Reply {
         job: Option<Arc<Job>>,
     },
     /// The folder is a shelf now, or not.
-    Adopted(Result<(), ShelfError>),
+    Adopted(Result<(), Failure>),
     /// Whether there is such a folder.
     Folder {
         /// The path, as typed.
@@ -270,10 +270,7 @@ fn done(office: &Office, request: Request) -> Reply {
             job,
             opened,
             number,
-        } => {
-            let stored = reprint::reprint(&job, &opened, &number);
-            Reply::Reprint(stored.map(|(place, _)| place))
-        }
+        } => Reply::Reprint(stored_place(&job, &opened, &number)),
         Request::Print {
             job,
             results,
@@ -303,15 +300,14 @@ fn done(office: &Office, request: Request) -> Reply {
     }
 }
 
-fn adopt(office: &Office) -> Result<(), ShelfError> {
+/// The place of a stored paper, where its file is the one that was issued.
+fn stored_place(job: &Job, opened: &Opened, number: &str) -> Result<String, Failure> {
+    let (place, _) = reprint::reprint(job, opened, number)?;
+    Ok(place)
+}
+
+fn adopt(office: &Office) -> Result<(), Failure> {
     // Without random numbers there is no mark that no other shelf has.
-    match places::new_mark() {
-        Ok(mark) => office.shelf.adopt(&mark),
-        Err(failure) => Err(ShelfError::Step {
-            step: crate::shelf::Step::Adopt,
-            kind: std::io::ErrorKind::Other,
-            says: failure.to_string(),
-            place: office.shelf.place(),
-        }),
-    }
+    office.shelf.adopt(&places::new_mark()?)?;
+    Ok(())
 }

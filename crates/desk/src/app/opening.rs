@@ -89,10 +89,7 @@ impl App {
                     self.desk_mut().notice = words::IS_SHELF_NOW.to_owned();
                     self.list.look_again();
                 }
-                Reply::Adopted(Err(error)) => {
-                    let failure = quillbore_office::Failure::from(error);
-                    self.desk_mut().notice = failure.to_string();
-                }
+                Reply::Adopted(Err(failure)) => self.desk_mut().notice = failure.to_string(),
                 Reply::Folder { path, is_there } => self.take_folder(ctx, path, is_there),
                 _ => {}
             }
