@@ -6,7 +6,8 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_job::{Edit, Job, Line, Paper, SlipKind, apply};
+use quillbore_job::prefilled::release_of;
+use quillbore_job::{Job, Paper, apply};
 use quillbore_paper::Sheet;
 
 use super::ended::Ended;
@@ -146,14 +147,7 @@ pub(super) fn run(
 
 /// The job with so many parts released by themselves.
 fn with_release(job: &Job, parts: u32, day: NaiveDate) -> Result<Job, Failure> {
-    let edit = Edit::AddSlip {
-        kind: SlipKind::Release,
-        lines: vec![
-            (Line::Date, day.to_string()),
-            (Line::Quantity, parts.to_string()),
-        ],
-        unit: job.unit,
-    };
+    let edit = release_of(job, parts, day);
     let (edited, _) =
         apply(job, &edit).map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
     Ok(edited)
