@@ -3,7 +3,8 @@
 use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
 
-use super::{Missing, Results};
+use super::kind::Missing;
+use super::whole::Results;
 use crate::job::Job;
 use crate::life::state::{State, outcome, state};
 use crate::life::{Blocker, blockers, holds_delivery, left_to_deliver};

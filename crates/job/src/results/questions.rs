@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use quillbore_calc::finding::{About, Finding, Level};
 use quillbore_calc::{JobFigures, RowId};
 
-use super::found;
+use super::found::found;
 use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
 use crate::asked::question::Question;
