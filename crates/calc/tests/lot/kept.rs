@@ -1,11 +1,13 @@
 //! What is kept from one edit to the next: it may save time, never change a figure.
 
 use std::cell::Cell;
+use std::sync::Arc;
 
 use proptest::prelude::*;
 use quillbore_calc::assemble::{Answers, Kept, Question, answer, figures, figures_now, questions};
 use quillbore_calc::figure::Figure;
 use quillbore_calc::input::{Ends, HoleEnd, Overrule, PartAxis, Place, RowId};
+use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::{Idx, JobFigures, JobInput, Limits, Tables};
 
 use crate::rows::{job, placed, row};
@@ -269,6 +271,45 @@ fn an_edit_of_a_row_asks_only_its_tube_again() {
     assert!(open(&renamed).is_empty());
 }
 
+/// Five holes in a row along x, so that their order is asked, as all else is.
+fn in_a_row(pitch_mm: f64, depth_mm: f64) -> JobInput {
+    let mut places = placed(1, &[[0.0, 0.0, -1.0]; 5]);
+    for (at, place) in (0_u8..).zip(&mut places.places) {
+        place.point_mm = [f64::from(at) * pitch_mm, 0.0, 0.0];
+    }
+    places.depth_mm = Some(depth_mm);
+    job(25, vec![places])
+}
+
+/// Each kind of question stands for itself: the orders of two jobs and their draws lie side by side,
+/// and each job takes its own.
+#[test]
+fn answers_of_every_kind_lie_side_by_side() {
+    let tables = tables();
+    let jobs = [in_a_row(4.0, 20.0), in_a_row(5.0, 24.0)];
+    let mut answers = Answers::default();
+    let asked = jobs.each_ref().map(|input| questions(input, &tables));
+    for question in asked.iter().flatten() {
+        answers.put(question.clone(), question.answer(&|| false).unwrap());
+    }
+    for kind in [
+        |question: &Question| matches!(question, Question::Order(_)),
+        |question: &Question| matches!(question, Question::Draw(_)),
+    ] {
+        let [one, other] = asked
+            .each_ref()
+            .map(|asked| asked.iter().find(|asked| kind(asked)));
+        assert!(one.is_some() && other.is_some() && one != other);
+    }
+    for (input, asked) in jobs.iter().zip(&asked) {
+        assert!(asked.iter().all(|question| answers.has(question)));
+        assert_eq!(
+            figures(input, &tables, &answers),
+            figures_now(input, &tables)
+        );
+    }
+}
+
 #[test]
 fn answers_that_nobody_asks_for_are_let_go_in_the_end() {
     let (input, tables) = (begin(), tables());
@@ -280,6 +321,70 @@ fn answers_that_nobody_asks_for_are_let_go_in_the_end() {
     }
     answers.note(&[]);
     assert!(!asked.iter().any(|question| answers.has(question)));
+}
+
+/// 64 turns for every kind of question, counted from when it was last asked for.
+#[test]
+fn an_answer_is_kept_from_when_it_was_last_asked_for() {
+    let tables = tables();
+    let [asked, other] =
+        [in_a_row(4.0, 20.0), in_a_row(5.0, 24.0)].map(|job| questions(&job, &tables));
+    let mut answers = answer(&asked);
+    for question in &other {
+        answers.put(question.clone(), question.answer(&|| false).unwrap());
+    }
+    let has = |answers: &Answers, asked: &[Question]| {
+        let mut had = asked.iter().map(|question| answers.has(question));
+        let first = had.next();
+        assert!(had.all(|had| Some(had) == first), "all of them or none");
+        first
+    };
+    // What only the second asks is asked for once more, everything else never.
+    let other: Vec<Question> = other
+        .into_iter()
+        .filter(|question| !asked.contains(question))
+        .collect();
+    answers.note(&other);
+    for _ in 0..63 {
+        answers.note(&[]);
+        assert_eq!(has(&answers, &asked), Some(true));
+    }
+    answers.note(&[]);
+    assert_eq!(has(&answers, &asked), Some(false));
+    assert_eq!(has(&answers, &other), Some(true));
+    answers.note(&[]);
+    assert_eq!(has(&answers, &other), Some(false));
+}
+
+/// A row that nobody touched is taken over as it is, also after material or tables were others for once
+/// and after its neighbors moved; with another material or other tables every row is worked out anew.
+#[test]
+fn rows_that_stand_are_taken_over() {
+    let (mut input, mut tables) = (begin(), tables());
+    let mut kept = Kept::default();
+    let mut before = Vec::new();
+    let mut taken_over = |input: &JobInput, tables: &Tables| {
+        let holes = kept_figures(&mut kept, input, tables).holes;
+        let stood =
+            |hole: &&Arc<HoleFigures>| before.iter().any(|before| Arc::ptr_eq(before, hole));
+        let number = holes.iter().filter(stood).count();
+        before = holes;
+        number
+    };
+    assert_eq!(taken_over(&input, &tables), 0);
+    // A row in the middle is edited; one is put in above and one taken out below.
+    input.rows[2].depth_mm = Some(31.0);
+    assert_eq!(taken_over(&input, &tables), 5);
+    input.rows.insert(0, row(90, 2, 1.02, 14.0));
+    input.rows.pop();
+    assert_eq!(taken_over(&input, &tables), 5);
+    // Another material is another setting, another start value another shop.
+    input.material = Some(Idx::new(1));
+    assert_eq!(taken_over(&input, &tables), 0);
+    assert_eq!(taken_over(&input, &tables), 6);
+    tables.start.zone_feed = 0.4;
+    assert_eq!(taken_over(&input, &tables), 0);
+    assert_eq!(taken_over(&input, &tables), 6);
 }
 
 #[test]
