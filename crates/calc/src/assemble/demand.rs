@@ -143,3 +143,65 @@ fn bound(kinds: &[Kind], usable_mm: f64, parts: u32) -> u64 {
 fn falling(a: &Kind, b: &Kind) -> core::cmp::Ordering {
     b.reach_mm.total_cmp(&a.reach_mm)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const fn kind(reach_mm: f64, consume_mm: f64, count: u32) -> Kind {
+        Kind {
+            id: 0,
+            reach_mm,
+            consume_mm,
+            count,
+        }
+    }
+
+    /// Free length reach + consumption starts a hole, and consumption is gone after it.
+    #[test]
+    fn the_load_of_each_reach_goes_into_its_room() {
+        // 8 holes of 100 mm consumption, 2 to each 250 mm: 4 electrodes, where 800 / 250 asks for 3.2.
+        assert_eq!(bound(&[kind(0.0, 100.0, 8)], 250.0, 1), 4);
+        // 7 of 80 mm, 3 to each 250: by their number 2.33, by their length 560 / 250 = 2.24.
+        assert_eq!(bound(&[kind(0.0, 80.0, 7)], 250.0, 1), 3);
+        // The same in five parts: 35 / 3 = 11.67, 2800 / 250 = 11.2.
+        assert_eq!(bound(&[kind(0.0, 80.0, 7)], 250.0, 5), 12);
+        // Far ones leave room for near ones: (4 x 60) / 100 = 2.4, one to each 100, and in all
+        // (240 + 3 x 150) / 300 = 2.3, two to each 300: the far ones alone ask for 4.
+        let mixed = [kind(200.0, 60.0, 4), kind(0.0, 150.0, 3)];
+        assert_eq!(bound(&mixed, 300.0, 1), 4);
+        // With more near ones all together ask for more: (240 + 9 x 150) / 300 = 5.3.
+        let mixed = [kind(200.0, 60.0, 4), kind(0.0, 150.0, 9)];
+        assert_eq!(bound(&mixed, 300.0, 1), 6);
+    }
+
+    /// What fits nowhere spoils an electrode each, beside what the others share.
+    #[test]
+    fn what_fits_nowhere_takes_an_electrode_each() {
+        // 250 + 60 and 260 + 70 are beyond 300; the rest takes 2 (6 of 80 mm, 3 to each 300).
+        let kinds = [
+            kind(260.0, 70.0, 2),
+            kind(250.0, 60.0, 3),
+            kind(0.0, 80.0, 6),
+        ];
+        assert_eq!(bound(&kinds, 300.0, 1), 5 + 2);
+        assert_eq!(bound(&kinds, 300.0, 10), 50 + 20);
+    }
+
+    /// Less than a nanometer is taken for binary fractions, more is not.
+    #[test]
+    fn lengths_within_a_nanometer_are_equal() {
+        // One hole of 97 + 3 mm, then one of 97: both go on 100 mm.
+        let both = |more_mm| {
+            bound(
+                &[kind(97.0, 3.0 + more_mm, 1), kind(0.0, 97.0, 1)],
+                100.0,
+                1,
+            )
+        };
+        assert_eq!([both(0.0), both(5e-7), both(2e-6)], [1, 1, 2]);
+        // Three holes of 100 mm on 300.
+        let three = |more_mm| bound(&[kind(0.0, 100.0 + more_mm, 3)], 300.0, 1);
+        assert_eq!([three(0.0), three(2e-7), three(1e-6)], [1, 1, 2]);
+    }
+}

@@ -120,3 +120,17 @@ fn travel_moves_the_whole_band_of_hours() {
     near(still.machine_hours.p10, none.machine_hours.p10, 1e-6);
     near(still.labor_hours.p90, none.labor_hours.p90, 1e-6);
 }
+
+/// Rows that have no holes yet spark no minutes, and the hours of the lot are those of handling alone.
+#[test]
+fn a_lot_without_holes_has_the_hours_of_its_handling() {
+    let tables = tables();
+    let lot = quick(&job(10, vec![row(1, 0, 1.0, 20.0)]), &tables)
+        .lot
+        .unwrap();
+    let hours = lot.machine.sum() / 60.0;
+    assert!(hours > 0.0, "{hours}");
+    let (p10, p90) = sum_of_parts(&[(hours, tables.start.deviations.handling())]);
+    near(lot.machine_hours.p10, p10, 1e-9 * p10);
+    near(lot.machine_hours.p90, p90, 1e-9 * p90);
+}

@@ -6,6 +6,8 @@ mod assembled;
 #[cfg(test)]
 mod bands;
 #[cfg(test)]
+mod checks;
+#[cfg(test)]
 mod clampings;
 #[cfg(test)]
 mod kept;
