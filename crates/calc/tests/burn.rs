@@ -3,7 +3,7 @@
 use quillbore_calc::Limits;
 use quillbore_calc::burn::{
     Cut, CutMinutes, DepthLaw, cut_minutes, feed_at, minutes_between, minutes_over, minutes_to,
-    overtravel, room_behind,
+    overtravel, retract_minutes, room_behind,
 };
 use quillbore_calc::entry::{AtEnds, Zone, flat};
 use quillbore_calc::span::Span;
@@ -275,4 +275,12 @@ fn zones_outside_the_faces() {
         (parts.entry, parts.full_metal, parts.exit),
         (1.0, 10.0, 1.0)
     );
+}
+
+/// 250 mm at 1,000 mm/min are a quarter of a minute, 1,500 mm one and a half.
+#[test]
+fn drawing_back_takes_its_way_at_rapid() {
+    assert_eq!(retract_minutes(250.0, 1000.0), 0.25);
+    assert_eq!(retract_minutes(1500.0, 1000.0), 1.5);
+    assert_eq!(retract_minutes(0.0, 1000.0), 0.0);
 }

@@ -1,7 +1,8 @@
 //! Directions against Machinery's Handbook, 31st ed. (Industrial Press 2020), pp. 121-122.
 
 use quillbore_calc::direction::{
-    antiparallel, between, from_tilt_turn, from_views, parallel, same_about, tilt_turn, unit,
+    across, antiparallel, between, from_tilt_turn, from_views, parallel, quarter, same_about,
+    tilt_turn, unit,
 };
 
 const MINUTE: f64 = 1.0 / 60.0;
@@ -148,4 +149,40 @@ fn a_turn_about_an_axis() {
         [0.2, 1.0, 0.0],
         [0.2, 0.0, -1.0]
     ));
+}
+
+/// Turns about an axis are counted from a direction square to it, the part's x made square to it as long
+/// as x does not lie along it, and a quarter turn goes on right-handed.
+#[test]
+fn turns_are_counted_from_square_to_the_axis() {
+    let close = |a: [f64; 3], b: [f64; 3]| a.iter().zip(b).all(|(a, b)| (a - b).abs() < 1e-12);
+    let [lean, third] = [0.5_f64.sqrt(), 1.0 / 3.0_f64.sqrt()];
+    // By hand: x less its part along the axis, at length one, and the axis times that.
+    for (axis, from, quarter_on) in [
+        ([0.0, 0.0, 1.0], [1.0, 0.0, 0.0], [0.0, 1.0, 0.0]),
+        ([0.0, 0.0, -1.0], [1.0, 0.0, 0.0], [0.0, -1.0, 0.0]),
+        ([0.0, 1.0, 0.0], [1.0, 0.0, 0.0], [0.0, 0.0, -1.0]),
+        ([lean, 0.0, lean], [lean, 0.0, -lean], [0.0, 1.0, 0.0]),
+        ([lean, lean, 0.0], [lean, -lean, 0.0], [0.0, 0.0, -1.0]),
+        (
+            [third; 3],
+            [
+                2.0 / 6.0_f64.sqrt(),
+                -1.0 / 6.0_f64.sqrt(),
+                -1.0 / 6.0_f64.sqrt(),
+            ],
+            [0.0, lean, -lean],
+        ),
+        // Along x, and leaning from it by less than 26 degrees (its cosine is above 0.9): the part's z.
+        ([1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]),
+        ([-1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, 1.0, 0.0]),
+        ([0.96, 0.0, 0.28], [-0.28, 0.0, 0.96], [0.0, -1.0, 0.0]),
+    ] {
+        assert!(close(across(axis), from), "{axis:?}: {:?}", across(axis));
+        assert!(
+            close(quarter(axis), quarter_on),
+            "{axis:?}: {:?}",
+            quarter(axis)
+        );
+    }
 }
