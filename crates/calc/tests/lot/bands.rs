@@ -1,6 +1,7 @@
 //! P10 and P90 of hours and electrodes. Expectations from the formula of their parts, put together here
 //! from the figures of single rows.
 
+use quillbore_calc::Band;
 use quillbore_calc::assemble::{figures_now, quick};
 use quillbore_calc::figure::Figure;
 use quillbore_calc::hole::{Context, Draw};
@@ -121,7 +122,8 @@ fn travel_moves_the_whole_band_of_hours() {
     near(still.labor_hours.p90, none.labor_hours.p90, 1e-6);
 }
 
-/// Rows that have no holes yet spark no minutes, and the hours of the lot are those of handling alone.
+/// Rows that have no holes yet spark no minutes and wear nothing: hours are those of handling alone, and
+/// no electrode is taken.
 #[test]
 fn a_lot_without_holes_has_the_hours_of_its_handling() {
     let tables = tables();
@@ -133,4 +135,6 @@ fn a_lot_without_holes_has_the_hours_of_its_handling() {
     let (p10, p90) = sum_of_parts(&[(hours, tables.start.deviations.handling())]);
     near(lot.machine_hours.p10, p10, 1e-9 * p10);
     near(lot.machine_hours.p90, p90, 1e-9 * p90);
+    let taken: Vec<_> = lot.electrodes.iter().map(|of| of.band).collect();
+    assert_eq!(taken, [Band::default()]);
 }
