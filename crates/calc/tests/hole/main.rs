@@ -11,6 +11,7 @@
 #[path = "../shop/rows.rs"]
 mod shop;
 
+mod alike;
 mod bounds;
 mod buying;
 mod chances;
