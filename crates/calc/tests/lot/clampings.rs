@@ -247,6 +247,170 @@ fn all_holes_of_one_tube_come_before_the_guide_is_changed() {
     );
 }
 
+/// Where every hole has its place nothing was assumed; where some have none, their rows are counted.
+#[test]
+fn directions_are_assumed_only_where_no_place_says_them() {
+    let assumed = |rows: Vec<RowInput>| {
+        let found = clamp(rows, Ends::One, &machine(), None).findings;
+        let rows = found.iter().filter_map(|finding| match finding.kind {
+            Kind::DirectionsAssumed { rows } => Some(rows),
+            _ => None,
+        });
+        rows.collect::<Vec<_>>()
+    };
+    let down = [[0.0, 0.0, -1.0]; 3];
+    assert_eq!(assumed(vec![placed(1, &down)]), []);
+    assert_eq!(assumed(vec![placed(1, &down), row(2, 4, 1.0, 20.0)]), [1]);
+}
+
+/// The plane of tilting is laid toward the part's positive axis, so that tilts read alike from job to
+/// job; the other way only where the machine does not tilt there.
+#[test]
+fn the_plane_of_tilting_is_laid_toward_the_positive_axis() {
+    let laid = |flat: [f64; 2], range: Limits| {
+        // 30 degrees from square, the tool coming from this side.
+        let cosine = 0.75_f64.sqrt();
+        let axes = [[-0.5 * flat[0], -0.5 * flat[1], -cosine]];
+        let leaning = Machine {
+            tilt_deg: Some(range),
+            ..machine()
+        };
+        let setups = clamp(vec![placed(1, &axes)], Ends::One, &leaning, None);
+        let [setup] = &setups.figures[..] else {
+            panic!("one clamping");
+        };
+        let Mount::Face { up, toward } = setup.mount else {
+            panic!("on a face");
+        };
+        assert_eq!(up, [0.0, 0.0, 1.0]);
+        let tilt = setup.mount.seat(axes[0], [0.0; 3]).angles.tilt_deg;
+        (toward.map(|part| (part * 1e6).round() / 1e6), tilt.round())
+    };
+    let (both, one_way) = (Limits::new(-45.0, 45.0), Limits::new(0.0, 45.0));
+    for (flat, range, toward, tilt) in [
+        ([1.0, 0.0], both, [1.0, 0.0, 0.0], 30.0),
+        ([-1.0, 0.0], both, [1.0, 0.0, 0.0], -30.0),
+        ([0.0, 1.0], both, [0.0, 1.0, 0.0], 30.0),
+        ([0.0, -1.0], both, [0.0, 1.0, 0.0], -30.0),
+        // The first of x and y that it leans along by more than half.
+        ([0.28, -0.96], both, [-0.28, 0.96, 0.0], -30.0),
+        ([-0.6, 0.8], both, [0.6, -0.8, 0.0], -30.0),
+        ([-1.0, 0.0], one_way, [-1.0, 0.0, 0.0], 30.0),
+        ([0.28, -0.96], one_way, [0.28, -0.96, 0.0], 30.0),
+    ] {
+        assert_eq!(laid(flat, range), (toward, tilt), "{flat:?}");
+    }
+}
+
+/// The way in of a tool that comes from one vector turned so far toward another, square to it.
+fn from_side(one: [f64; 3], other: [f64; 3], degrees: f64) -> [f64; 3] {
+    let (sine, cosine) = degrees.to_radians().sin_cos();
+    [0, 1, 2].map(|at| -cosine * one[at] - sine * other[at])
+}
+
+const X: [f64; 3] = [1.0, 0.0, 0.0];
+const Y: [f64; 3] = [0.0, 1.0, 0.0];
+const Z: [f64; 3] = [0.0, 0.0, 1.0];
+
+/// The largest set that one face and one plane reach is taken again and again, counting what is left: of
+/// z and three in the plane of z and x, two in that of z and y, and two beside the second of these toward
+/// x, first go the four, then that one and its two neighbors, then the one left over.
+#[test]
+fn the_largest_set_of_what_is_left_is_taken() {
+    let leaning = Machine {
+        tilt_deg: Some(Limits::new(-90.0, 90.0)),
+        ..machine()
+    };
+    let shared = from_side(Z, Y, 50.0);
+    let axes = [
+        from_side(Z, X, 0.0),
+        from_side(Z, X, 20.0),
+        from_side(Z, X, 40.0),
+        from_side(Z, X, 60.0),
+        from_side(Z, Y, 30.0),
+        shared,
+        from_side(shared.map(|part| -part), X, 30.0),
+        from_side(shared.map(|part| -part), X, 60.0),
+    ];
+    let found = clamp(vec![placed(1, &axes)], Ends::One, &leaning, None);
+    let directions: Vec<u32> = shape(&found).iter().map(|of| of.0).collect();
+    assert_eq!(directions, [4, 3, 1]);
+}
+
+/// Tilts to either side of a face share its clamping where the machine tilts to both, each as far as it
+/// goes: 30 degrees to the one and 10 to the other, with a range of -45 to 10.
+#[test]
+fn opposite_tilts_share_a_clamping_as_far_as_the_machine_goes() {
+    let clampings = |range: Limits, tilts: [f64; 2], flat: [f64; 3]| {
+        let leaning = Machine {
+            tilt_deg: Some(range),
+            ..machine()
+        };
+        let axes = tilts.map(|tilt| from_side(Z, flat, tilt));
+        let found = clamp(vec![placed(1, &axes)], Ends::One, &leaning, None);
+        assert!(found.row_findings.is_empty());
+        found.figures.len()
+    };
+    for flat in [
+        X,
+        Y,
+        X.map(|part| -part),
+        Y.map(|part| -part),
+        [0.6, -0.8, 0.0],
+    ] {
+        assert_eq!(clampings(Limits::new(-45.0, 10.0), [30.0, -10.0], flat), 1);
+        assert_eq!(clampings(Limits::new(-10.0, 45.0), [30.0, -10.0], flat), 1);
+        assert_eq!(clampings(Limits::new(-10.0, 45.0), [30.0, -20.0], flat), 2);
+    }
+}
+
+/// Planes of tilting less than a tenth of a degree apart are one, also where the turn begins anew.
+#[test]
+fn planes_closer_than_a_tenth_of_a_degree_are_one() {
+    let leaning = Machine {
+        tilt_deg: Some(Limits::new(0.0, 45.0)),
+        ..machine()
+    };
+    for from in [0.0, 45.0, 90.0, 180.0, 300.0] {
+        for (apart, number) in [(-0.06, 1), (0.06, 1), (-0.5, 2), (0.5, 2), (20.0, 2)] {
+            let flat = |turn: f64| from_side(X, Y, turn).map(|part| -part);
+            let axes = [
+                from_side(Z, flat(from), 20.0),
+                from_side(Z, flat(from + apart), 40.0),
+            ];
+            let found = clamp(vec![placed(1, &axes)], Ends::One, &leaning, None);
+            assert_eq!(found.figures.len(), number, "{apart} from {from}");
+        }
+    }
+}
+
+/// A ring whose tools come from below, 150 degrees from the axis: it stands upside down and the head
+/// tilts 30.
+#[test]
+fn a_ring_from_below_stands_upside_down() {
+    let tilting = rotary(Some(Limits::new(0.0, 45.0)));
+    let below = clamp(
+        vec![placed(1, &ring(12, 150.0))],
+        Ends::One,
+        &tilting,
+        Some(PartAxis::Z),
+    );
+    assert_eq!(shape(&below), [(12, 11, 0, false)]);
+    assert_eq!(below.figures[0].mount, Mount::Upright([0.0, 0.0, -1.0]));
+    assert!(below.row_findings.is_empty());
+    // From above it stands as it is; 120 degrees are 30 beyond lying, the axis the other way round.
+    for (from_axis, mount) in [
+        (30.0, Mount::Upright([0.0, 0.0, 1.0])),
+        (60.0, Mount::Lying([0.0, 0.0, 1.0])),
+        (120.0, Mount::Lying([0.0, 0.0, -1.0])),
+    ] {
+        let rows = vec![placed(1, &ring(12, from_axis))];
+        let found = clamp(rows, Ends::One, &tilting, Some(PartAxis::Z));
+        assert_eq!(shape(&found), [(12, 11, 0, false)]);
+        assert_eq!(found.figures[0].mount, mount, "{from_axis}");
+    }
+}
+
 proptest! {
     #[test]
     fn every_hole_is_drilled_once_and_moves_are_fewest(
