@@ -196,3 +196,68 @@ impl Run {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::dice::Dice;
+    use crate::order::distance::Straight;
+    use crate::order::point_grid::tests::samples;
+
+    fn length(tour: &Tour, distance: &impl Distance) -> f64 {
+        (0..tour.len())
+            .map(|node| distance.between(node, tour.next(node)))
+            .sum()
+    }
+
+    fn shuffled(nodes: usize, dice: &mut Dice) -> Vec<usize> {
+        let mut order: Vec<usize> = (0..nodes).collect();
+        for at in (1..nodes).rev() {
+            order.swap(at, dice.below(at + 1));
+        }
+        order
+    }
+
+    /// Every single change gains what it says, and is one: no node is lost, none comes twice.
+    #[test]
+    fn what_is_gained_is_what_the_tour_is_shorter_by() {
+        let mut dice = Dice::new(11);
+        for points in samples().into_iter().filter(|points| points.len() > 3) {
+            let distance = Straight(&points);
+            let neighbors = Neighbors::new(&points, &distance);
+            let mut tour = Tour::new(shuffled(points.len(), &mut dice));
+            let mut descent = Descent::new(points.len(), &distance, &neighbors, 1e-9);
+            let mut before = length(&tour, &distance);
+            for _ in 0..3 {
+                for node in 0..points.len() {
+                    while let Some(gain) = descent.improve(&mut tour, node) {
+                        let after = length(&tour, &distance);
+                        assert!(gain > 1e-9 && (before - after - gain).abs() < 1e-6);
+                        before = after;
+                    }
+                }
+            }
+            let mut order = tour.into_order();
+            order.sort_unstable();
+            assert!(order.into_iter().eq(0..points.len()));
+        }
+    }
+
+    /// A whole descent tells the sum of its gains, and leaves nobody to be looked at.
+    #[test]
+    fn a_descent_tells_what_it_gained() {
+        let mut dice = Dice::new(13);
+        for points in samples().into_iter().filter(|points| points.len() > 3) {
+            let distance = Straight(&points);
+            let neighbors = Neighbors::new(&points, &distance);
+            let mut tour = Tour::new(shuffled(points.len(), &mut dice));
+            let mut descent = Descent::new(points.len(), &distance, &neighbors, 1e-9);
+            let before = length(&tour, &distance);
+            descent.look_at(0..points.len());
+            let gained = descent.run(&mut tour);
+            let after = length(&tour, &distance);
+            assert!((before - after - gained).abs() < 1e-6);
+            assert!(descent.queue.is_empty() && !descent.queued.contains(&true));
+        }
+    }
+}

@@ -93,3 +93,69 @@ fn quadrant(from: [f64; 2], to: [f64; 2]) -> Option<usize> {
         () => None,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::order::distance::{SlowerAxis, Straight};
+    use crate::order::point_grid::tests::samples;
+
+    /// By a look at all: the nearest of each quadrant, then the nearest of the rest up to twelve.
+    fn by_hand(points: &[[f64; 2]], center: usize, distance: &impl Distance) -> Vec<(f64, usize)> {
+        let others = (0..points.len()).filter(|&point| point != center);
+        let mut all: Vec<(f64, usize)> = others
+            .map(|point| (distance.between(center, point), point))
+            .collect();
+        all.sort_by(|one, other| one.0.total_cmp(&other.0).then(one.1.cmp(&other.1)));
+        let [x0, y0] = points[center];
+        let inside: [fn(f64, f64) -> bool; 4] = [
+            |x, y| x > 0.0 && y >= 0.0,
+            |x, y| x <= 0.0 && y > 0.0,
+            |x, y| x < 0.0 && y <= 0.0,
+            |x, y| x >= 0.0 && y < 0.0,
+        ];
+        let mut list: Vec<(f64, usize)> = Vec::new();
+        for quadrant in inside {
+            let mut nearest = all.iter();
+            list.extend(
+                nearest.find(|(_, point)| quadrant(points[*point][0] - x0, points[*point][1] - y0)),
+            );
+        }
+        for candidate in all {
+            if list.len() < MOST && !list.contains(&candidate) {
+                list.push(candidate);
+            }
+        }
+        list.sort_by(|one, other| one.0.total_cmp(&other.0).then(one.1.cmp(&other.1)));
+        list
+    }
+
+    #[test]
+    fn lists_are_those_of_a_look_at_all() {
+        for points in samples() {
+            let straight = Neighbors::new(&points, &Straight(&points));
+            let slower = Neighbors::new(&points, &SlowerAxis(&points));
+            for center in 0..points.len() {
+                assert_eq!(
+                    straight.of(center),
+                    by_hand(&points, center, &Straight(&points))
+                );
+                assert_eq!(
+                    slower.of(center),
+                    by_hand(&points, center, &SlowerAxis(&points))
+                );
+            }
+        }
+    }
+
+    /// One more node stands in every list, first, with what it costs from there.
+    #[test]
+    fn a_node_put_in_front_stands_in_every_list() {
+        let points = [[0.0, 0.0], [3.0, 4.0], [6.0, 8.0]];
+        let mut neighbors = Neighbors::new(&points[..2], &Straight(&points));
+        neighbors.push_front(2, &Straight(&points));
+        assert_eq!(neighbors.of(0), [(10.0, 2), (5.0, 1)]);
+        assert_eq!(neighbors.of(1), [(5.0, 2), (5.0, 0)]);
+        assert_eq!(neighbors.of(2), []);
+    }
+}

@@ -160,3 +160,96 @@ pub(super) fn bounds(points: &[[f64; 2]]) -> ([f64; 2], [f64; 2]) {
         )
     })
 }
+
+#[cfg(test)]
+pub(super) mod tests {
+    use super::*;
+    use crate::dice::Dice;
+    use crate::order::distance::{SlowerAxis, Straight};
+
+    /// Strewn, in a row either way, on one another, in clusters.
+    pub(in crate::order) fn samples() -> Vec<Vec<[f64; 2]>> {
+        let mut dice = Dice::new(3);
+        let mut below = move |most: usize| dice.below(most) as f64;
+        let mut samples = Vec::new();
+        for holes in [1, 2, 3, 7, 40, 150] {
+            samples.push((0..holes).map(|_| [below(100), below(60)]).collect());
+            samples.push((0..holes).map(|_| [below(1000) / 10.0, 5.0]).collect());
+            samples.push((0..holes).map(|_| [-7.0, below(1000)]).collect());
+            samples.push(alloc::vec![[2.0, 3.0]; holes]);
+            let cluster = |at: usize| if at % 2 == 0 { 0.0 } else { 500.0 };
+            samples.push(
+                (0..holes)
+                    .map(|at| [cluster(at) + below(9), cluster(at) - below(5)])
+                    .collect(),
+            );
+        }
+        samples
+    }
+
+    #[test]
+    fn rings_meet_every_point_once_and_near_ones_first() {
+        for points in samples() {
+            let grid = PointGrid::new(&points);
+            for center in 0..points.len() {
+                let mut met = Vec::new();
+                for ring in 0..=grid.last_ring() {
+                    grid.visit_ring(center, ring, |point| met.push(point));
+                    // Whoever is nearer than the ring's reach has been met.
+                    let reach = grid.reach_of_ring(ring);
+                    for point in 0..points.len() {
+                        let near = SlowerAxis(&points).between(center, point) < reach;
+                        assert!(!near || met.contains(&point), "{center}, {ring}");
+                    }
+                }
+                met.sort_unstable();
+                assert!(met.into_iter().eq(0..points.len()));
+            }
+        }
+    }
+
+    /// Against a look at all: the nearest that is left, of equals the first.
+    #[test]
+    fn the_nearest_that_is_left_is_found() {
+        for points in samples() {
+            let distance = Straight(&points);
+            let mut grid = PointGrid::new(&points);
+            let mut left: Vec<usize> = (0..points.len()).collect();
+            let mut dice = Dice::new(5);
+            while !left.is_empty() {
+                let center = dice.below(points.len());
+                let by_length = |&point: &usize| (distance.between(center, point), point);
+                let nearest = left
+                    .iter()
+                    .map(by_length)
+                    .min_by(|one, other| one.0.total_cmp(&other.0).then(one.1.cmp(&other.1)));
+                assert_eq!(
+                    grid.nearest(center, &distance),
+                    nearest.map(|(_, point)| point)
+                );
+                let gone = left.swap_remove(dice.below(left.len()));
+                grid.remove(gone);
+            }
+            assert_eq!(grid.nearest(0, &distance), None);
+        }
+    }
+
+    /// About two points a cell, so that a look at a ring is a look at few.
+    #[test]
+    fn cells_hold_few_points() {
+        for points in samples() {
+            let grid = PointGrid::new(&points);
+            assert!(
+                grid.columns * grid.rows <= points.len() + 3,
+                "{}",
+                points.len()
+            );
+        }
+        let even: Vec<[f64; 2]> = (0..400_u16)
+            .map(|at| [f64::from(at % 20), f64::from(at / 20)])
+            .collect();
+        let grid = PointGrid::new(&even);
+        assert!(grid.columns * grid.rows >= 150);
+        assert!(grid.alive.iter().all(|&number| number <= 4));
+    }
+}

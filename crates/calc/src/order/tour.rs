@@ -105,3 +105,67 @@ impl Tour {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::dice::Dice;
+
+    /// The ring read from node 0 on, whichever place it stands at.
+    fn ring(tour: &Tour) -> Vec<usize> {
+        let mut ring = alloc::vec![0];
+        while ring.len() < tour.len() {
+            ring.push(tour.next(ring[ring.len() - 1]));
+        }
+        ring
+    }
+
+    /// A stretch turned by the book: cut out of the ring, put back the other way round.
+    fn turned(tour: &Tour, from: usize, to: usize) -> Vec<usize> {
+        let mut stretch = alloc::vec![from];
+        while stretch[stretch.len() - 1] != to {
+            stretch.push(tour.next(stretch[stretch.len() - 1]));
+        }
+        let mut after = tour.next(to);
+        stretch.reverse();
+        while stretch.len() < tour.len() {
+            stretch.push(after);
+            after = tour.next(after);
+        }
+        let zero = stretch.iter().position(|&node| node == 0).unwrap_or(0);
+        stretch.rotate_left(zero);
+        stretch
+    }
+
+    /// A ring is the same the other way round.
+    fn same(one: &[usize], other: &[usize]) -> bool {
+        let back = core::iter::once(&other[0]).chain(other[1..].iter().rev());
+        one == other || one.iter().eq(back)
+    }
+
+    #[test]
+    fn stretches_are_turned_and_turned_back() {
+        let mut dice = Dice::new(7);
+        for nodes in [1, 2, 3, 4, 5, 8, 13] {
+            let mut tour = Tour::new((0..nodes).rev().collect());
+            for _ in 0..200 {
+                let before = tour.order.clone();
+                tour.mark();
+                for _ in 0..3 {
+                    let (from, to) = (dice.below(nodes), dice.below(nodes));
+                    let expected = turned(&tour, from, to);
+                    tour.reverse(from, to);
+                    assert!(same(&ring(&tour), &expected), "{from} to {to} of {nodes}");
+                    for node in 0..nodes {
+                        assert_eq!(tour.at(tour.places[node]), node);
+                        assert_eq!(tour.previous(tour.next(node)), node);
+                    }
+                }
+                if dice.below(2) == 0 {
+                    tour.take_back();
+                    assert_eq!(tour.order, before);
+                }
+            }
+        }
+    }
+}
