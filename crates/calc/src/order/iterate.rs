@@ -91,3 +91,82 @@ impl<D: Distance> Search<'_, D> {
         cost
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::order::distance::Straight;
+    use crate::order::point_grid::tests::samples;
+    use crate::stop::never;
+
+    /// A kick costs what the tour is longer by, loses nobody, and is taken back whole.
+    #[test]
+    fn a_kick_costs_what_the_tour_is_longer_by() {
+        let mut dice = Dice::new(17);
+        for points in samples().into_iter().filter(|points| points.len() > 3) {
+            let distance = Straight(&points);
+            let search = Search {
+                distance: &distance,
+                neighbors: &Neighbors::new(&points, &distance),
+                least_gain: least_gain(&points),
+                stop: &never,
+            };
+            let mut descent = Descent::new(points.len(), &distance, search.neighbors, 1e-9);
+            let mut tour = Tour::new((0..points.len()).collect());
+            for _ in 0..100 {
+                let before = search.length(&tour);
+                tour.mark();
+                let cost = search.kick(&mut tour, &mut descent, &mut dice);
+                assert!((search.length(&tour) - before - cost).abs() < 1e-6);
+                if dice.below(2) == 0 {
+                    tour.take_back();
+                    assert!((search.length(&tour) - before).abs() < 1e-6);
+                }
+            }
+            let mut order = tour.into_order();
+            order.sort_unstable();
+            assert!(order.into_iter().eq(0..points.len()));
+        }
+    }
+
+    /// However many kicks, a tour never comes out longer than it went in.
+    #[test]
+    fn a_tour_never_comes_out_longer() {
+        for points in samples() {
+            let distance = Straight(&points);
+            let search = Search {
+                distance: &distance,
+                neighbors: &Neighbors::new(&points, &distance),
+                least_gain: least_gain(&points),
+                stop: &never,
+            };
+            let mut tour = Tour::new((0..points.len()).collect());
+            let mut dice = Dice::new(19);
+            let mut before = search.length(&tour);
+            for kicks in [0, 1, 2, 3, 5, 8, 13] {
+                assert_eq!(search.improve(&mut tour, kicks, &mut dice), Some(()));
+                let after = search.length(&tour);
+                assert!(after <= before + 1e-9, "{after} after {before}");
+                before = after;
+            }
+        }
+    }
+
+    /// A ring of four sides of 3 and 4 mm, and of nobody.
+    #[test]
+    fn a_tour_is_as_long_as_its_moves() {
+        let points = [[0.0, 0.0], [3.0, 0.0], [3.0, 4.0], [0.0, 4.0]];
+        let distance = Straight(&points);
+        let search = Search {
+            distance: &distance,
+            neighbors: &Neighbors::new(&points, &distance),
+            least_gain: least_gain(&points),
+            stop: &never,
+        };
+        assert_eq!(search.length(&Tour::new(alloc::vec![0, 1, 2, 3])), 14.0);
+        assert_eq!(search.length(&Tour::new(alloc::vec![0, 2, 1, 3])), 18.0);
+        // A billionth of the width and height together is too little to be a gain.
+        assert!((least_gain(&points) - 7e-9).abs() < 1e-20);
+        assert_eq!(least_gain(&[]), 0.0);
+    }
+}
