@@ -68,3 +68,43 @@ impl Distance for SlowerAxis<'_> {
         (x1 - x0).abs().max((y1 - y0).abs())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 3 and 4 mm make 5 straight; at 2,000 and 500 mm/min the 4 mm take longer.
+    #[test]
+    fn moves_are_straight_or_those_of_the_slower_axis() {
+        let points = [[1.0, 7.0], [4.0, 3.0], [-2.0, 3.0]];
+        let straight = Metric::Straight.scaled(&points);
+        let metric = Straight(&straight);
+        assert_eq!([metric.between(0, 1), metric.between(1, 0)], [5.0, 5.0]);
+        assert_eq!(metric.between(1, 2), 6.0);
+        let by_axis = |x_mm_min, y_mm_min| {
+            let scaled = Metric::PerAxis { x_mm_min, y_mm_min }.scaled(&points);
+            let metric = SlowerAxis(&scaled);
+            [
+                metric.between(0, 1),
+                metric.between(1, 0),
+                metric.between(1, 2),
+            ]
+        };
+        // 3 mm at 2,000 are 0.0015 min, 4 at 500 are 0.008, 6 at 2,000 are 0.003.
+        let near = |found: [f64; 3], by_hand: [f64; 3]| {
+            assert!(
+                found
+                    .iter()
+                    .zip(by_hand)
+                    .all(|(a, b)| (a - b).abs() < 1e-12),
+                "{found:?}"
+            );
+        };
+        near(by_axis(2000.0, 500.0), [0.008, 0.008, 0.003]);
+        near(by_axis(500.0, 2000.0), [0.006, 0.006, 0.012]);
+        // A speed that is none counts as one millimeter a minute.
+        for none in [0.0, -5.0, f64::NAN, f64::INFINITY, 1e-7, 1e13] {
+            near(by_axis(none, none), [4.0, 4.0, 6.0]);
+        }
+    }
+}

@@ -89,3 +89,63 @@ impl<D: Distance> Distance for Opened<'_, D> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::order::distance::Straight;
+
+    /// Four holes in a row at 0, 10, 13 and 14 mm, numbered 2, 0, 3, 1.
+    const ROW: [[f64; 2]; 4] = [[10.0, 0.0], [14.0, 0.0], [0.0, 0.0], [13.0, 0.0]];
+
+    /// A ring is cut at its longest move, whichever way it runs and wherever it is told from.
+    #[test]
+    fn a_ring_is_cut_at_its_longest_move() {
+        let distance = Straight(&ROW);
+        let cut_of = |ring: [usize; 4]| cut(&distance, &Tour::new(ring.to_vec()), None);
+        // 10, 3, 1 and 14 back.
+        for ring in [[2, 0, 3, 1], [0, 3, 1, 2], [3, 1, 2, 0], [1, 2, 0, 3]] {
+            assert_eq!(cut_of(ring), [2, 0, 3, 1]);
+        }
+        assert_eq!(cut_of([1, 3, 0, 2]), [1, 3, 0, 2]);
+        // 2 to 3 to 0 to 1 and back: 13, 3, 4, 14.
+        assert_eq!(cut_of([3, 0, 1, 2]), [2, 3, 0, 1]);
+        // 2 to 0 to 1 to 3 and back: 10, 4, 1, 13.
+        assert_eq!(cut_of([0, 1, 3, 2]), [2, 0, 1, 3]);
+    }
+
+    /// From a first hole it is cut on the side where its move is longer.
+    #[test]
+    fn from_a_first_hole_the_shorter_way_is_begun() {
+        let distance = Straight(&ROW);
+        let tour = Tour::new(alloc::vec![2, 0, 3, 1]);
+        let from = |first| cut(&distance, &tour, Some(first));
+        // Beside 2 lie moves of 10 and 14, beside 0 of 10 and 3, beside 3 of 3 and 1, beside 1 of 1 and 14.
+        assert_eq!(from(2), [2, 0, 3, 1]);
+        assert_eq!(from(0), [0, 3, 1, 2]);
+        assert_eq!(from(3), [3, 1, 2, 0]);
+        assert_eq!(from(1), [1, 3, 0, 2]);
+    }
+
+    /// The gap costs nothing on either side, but ties itself to the hole that is to come first; between
+    /// holes everything costs what it did.
+    #[test]
+    fn the_gap_costs_nothing_and_holds_the_first_hole() {
+        let inner = Straight(&ROW);
+        let opened = |first| Opened {
+            inner: &inner,
+            gap: 4,
+            first,
+            tie: 112.0,
+        };
+        let (free, tied) = (opened(None), opened(Some(3)));
+        for hole in 0..4 {
+            assert_eq!([free.between(4, hole), free.between(hole, 4)], [0.0, 0.0]);
+            let cost = if hole == 3 { -112.0 } else { 0.0 };
+            assert_eq!([tied.between(4, hole), tied.between(hole, 4)], [cost; 2]);
+            for other in 0..4 {
+                assert_eq!(tied.between(hole, other), inner.between(hole, other));
+            }
+        }
+    }
+}
