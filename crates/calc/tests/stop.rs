@@ -93,3 +93,25 @@ fn a_stopped_order_is_none_however_late_it_is_stopped() {
         }
     }
 }
+
+/// As many kicks as the effort says for a ring, half as many again for a path; it is asked at each.
+#[test]
+fn an_order_takes_the_kicks_of_its_effort() {
+    let effort = OrderEffort {
+        kicks: 1000,
+        seed: 1,
+    };
+    for (ends, kicks) in [
+        (Ends::Closed, 1000),
+        (Ends::Open, 1500),
+        (Ends::From(3), 1500),
+    ] {
+        let counted = Cell::new(0_u64);
+        let found = hole_order_until(&points(), Metric::Straight, ends, &effort, &|| {
+            counted.set(counted.get() + 1);
+            false
+        });
+        assert!(found.is_some());
+        assert_eq!(counted.get(), kicks, "{ends:?}");
+    }
+}

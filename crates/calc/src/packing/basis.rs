@@ -127,3 +127,122 @@ impl Basis {
         true
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::lot::tests::lot;
+    use super::*;
+
+    /// The duals as shares of an electrode.
+    fn duals(basis: &Basis, items: usize) -> Vec<f64> {
+        let values = basis.values(items);
+        values
+            .into_iter()
+            .map(|value| value as f64 / ONE as f64)
+            .collect()
+    }
+
+    #[track_caller]
+    fn near(found: &[f64], by_hand: &[f64]) {
+        let close = found.iter().zip(by_hand).all(|(a, b)| (a - b).abs() < 1e-8);
+        assert!(
+            found.len() == by_hand.len() && close,
+            "{found:?}, by hand {by_hand:?}"
+        );
+    }
+
+    /// Four holes of 6 and six of 4 on electrodes of 10, beside one that wears nothing. By themselves 4
+    /// electrodes with one of 6, 3 with two of 4. One of each takes the place of the first: 4 with one of
+    /// each, 1 with two of 4; then a hole is worth half an electrode.
+    #[test]
+    fn one_of_each_comes_in() {
+        let lot = lot(10, None, &[(0, 6, 4), (0, 4, 6), (0, 0, 9)]);
+        let mut basis = Basis::new(&lot).unwrap_or_else(|| panic!("there is wear"));
+        near(&basis.amounts, &[4.0, 3.0]);
+        near(&duals(&basis, 3), &[1.0, 0.5, 0.0]);
+        assert!(basis.enter(&[1, 1, 0]));
+        near(&basis.amounts, &[4.0, 1.0]);
+        near(&duals(&basis, 3), &[0.5, 0.5, 0.0]);
+        assert_eq!(basis.columns, [[1, 1, 0], [0, 2, 0]]);
+        assert_eq!(basis.best_value(&[7, 4, 100]), 11);
+        // Nothing gives way to a set of no holes.
+        assert!(!basis.enter(&[0, 0, 5]));
+        near(&basis.amounts, &[4.0, 1.0]);
+        let amounts: Vec<f64> = basis
+            .amounts()
+            .into_iter()
+            .map(|(_, amount)| amount)
+            .collect();
+        near(&amounts, &[4.0, 1.0]);
+    }
+
+    /// Reach counts too, and no more holes than there are: 9 of wear 3 beyond 1 of 10, five of wear 2 of
+    /// which two fit beyond 6, and one of wear 1 that is the only one.
+    #[test]
+    fn as_many_as_fit_and_as_there_are() {
+        let lot = lot(10, None, &[(6, 2, 5), (1, 3, 9), (0, 1, 1)]);
+        let basis = Basis::new(&lot).unwrap_or_else(|| panic!("there is wear"));
+        assert_eq!(basis.columns, [[2, 0, 0], [0, 3, 0], [0, 0, 1]]);
+        near(&basis.amounts, &[2.5, 3.0, 1.0]);
+        near(&duals(&basis, 3), &[0.5, 1.0 / 3.0, 1.0]);
+    }
+
+    /// Three kinds and three pivots; amounts and duals solve both programs by substitution: every item is
+    /// drilled as often as it is asked for, and every set in the basis is worth one.
+    #[test]
+    fn amounts_and_duals_solve_the_program() {
+        let lot = lot(100, None, &[(0, 55, 20), (0, 35, 30), (0, 30, 40)]);
+        let mut basis = Basis::new(&lot).unwrap_or_else(|| panic!("there is wear"));
+        for pattern in [[1, 1, 0], [0, 2, 1], [1, 0, 1], [0, 1, 2]] {
+            assert!(basis.enter(&pattern));
+            let drilled = |item: usize| -> f64 {
+                let sets = basis.columns.iter().zip(&basis.amounts);
+                sets.map(|(set, amount)| set[item] as f64 * amount).sum()
+            };
+            near(&[0, 1, 2].map(drilled), &[20.0, 30.0, 40.0]);
+            assert!(basis.amounts.iter().all(|&amount| amount >= -1e-9));
+            for (at, set) in basis.columns.iter().enumerate() {
+                for (with, line) in basis.inverse.iter().enumerate() {
+                    let entry: f64 = set
+                        .iter()
+                        .zip(line)
+                        .map(|(&number, entry)| number as f64 * entry)
+                        .sum();
+                    assert!((entry - f64::from(u8::from(at == with))).abs() < 1e-9);
+                }
+            }
+        }
+    }
+
+    /// Sets of a plan come in, but for those of the part-used electrode, which is not counted.
+    #[test]
+    fn a_plan_comes_in() {
+        let lot = lot(10, Some(9), &[(0, 6, 4), (0, 4, 6)]);
+        let mut basis = Basis::new(&lot).unwrap_or_else(|| panic!("there is wear"));
+        let group = |part_used, holes| Group {
+            times: 1,
+            part_used,
+            usable: 10,
+            used: 10,
+            holes,
+        };
+        basis.enter_plan(
+            &lot,
+            &[
+                group(true, alloc::vec![(0, 1)]),
+                group(false, alloc::vec![(0, 1), (1, 1)]),
+            ],
+        );
+        assert_eq!(basis.columns, [[1, 1], [0, 2]]);
+        near(&basis.amounts, &[4.0, 1.0]);
+    }
+
+    #[test]
+    fn nothing_to_divide_makes_no_program() {
+        assert!(Basis::new(&lot(10, None, &[(5, 0, 3)])).is_none());
+        assert!(Basis::new(&lot(10, None, &[])).is_none());
+        let many: Vec<(i64, i64, u64)> = (1..=251).rev().map(|wear| (0, wear, 1)).collect();
+        assert!(Basis::new(&lot(1000, None, &many)).is_none());
+        assert!(Basis::new(&lot(1000, None, &many[1..])).is_some());
+    }
+}

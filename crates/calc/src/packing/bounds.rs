@@ -83,3 +83,81 @@ fn ceiling(length: i128, capacity: i128) -> i128 {
     }
     (length + capacity - 1) / capacity
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::lot::tests::lot;
+    use super::*;
+
+    /// At each reach the wear from there on, over what an electrode has beyond it.
+    #[test]
+    fn volume_by_hand() {
+        // 3 x 4 in 10 - 5: 12 / 5; with 4 x 3 more in 10: 24 / 10.
+        assert_eq!(volume(&lot(10, None, &[(5, 4, 3), (0, 3, 4)])), 3);
+        // 12 / 5 and then (12 + 30) / 10.
+        assert_eq!(volume(&lot(10, None, &[(5, 4, 3), (0, 3, 10)])), 5);
+        // A whole number is not rounded up; a step more is.
+        assert_eq!(volume(&lot(10, None, &[(0, 5, 4)])), 2);
+        assert_eq!(volume(&lot(10, None, &[(0, 5, 4), (0, 1, 1)])), 3);
+        // A part-used one of 8 takes 3 beyond 5 and 8 in all: 9 / 5, (42 - 8) / 10.
+        assert_eq!(volume(&lot(10, Some(8), &[(5, 4, 3)])), 2);
+        assert_eq!(volume(&lot(10, Some(8), &[(5, 4, 3), (0, 3, 10)])), 4);
+        // One too short to reach takes nothing off.
+        assert_eq!(volume(&lot(10, Some(4), &[(5, 4, 3)])), 3);
+        // Holes that wear nothing want one electrode, a part-used one if there is any.
+        assert_eq!(volume(&lot(10, None, &[(5, 0, 3)])), 1);
+        assert_eq!(volume(&lot(10, Some(6), &[(5, 0, 3)])), 0);
+        assert_eq!(volume(&lot(10, None, &[])), 0);
+    }
+
+    /// Holes above half of what is left stand alone; what is small fills beside those that leave room for
+    /// it, the rest goes on further electrodes.
+    #[test]
+    fn thresholds_by_hand() {
+        // Five of 6 in 10 stand alone, four of 5 go two by two: 5 + 20 / 10.
+        assert_eq!(threshold_bound(&[(5, 4), (6, 5)], 10), 7);
+        // Three of 7 leave 3 each; of five of 4 none goes beside them: 3 + 20 / 10.
+        assert_eq!(threshold_bound(&[(4, 5), (7, 3)], 10), 5);
+        // Five of 3: three go beside, two more on one.
+        assert_eq!(threshold_bound(&[(3, 5), (7, 3)], 10), 4);
+        assert_eq!(threshold_bound(&[(3, 3), (7, 3)], 10), 3);
+        // Twos and fours beside sixes: two of 6 leave 8; 3 x 4 + 2 x 2 = 16, 8 more than that.
+        assert_eq!(threshold_bound(&[(2, 2), (4, 3), (6, 2)], 10), 3);
+        // Without the twos: 12 - 8.
+        assert_eq!(threshold_bound(&[(4, 3), (6, 2)], 10), 3);
+        // Three of 9 leave nothing that a 4 goes into: 3 + 12 / 10.
+        assert_eq!(threshold_bound(&[(4, 3), (9, 3)], 10), 5);
+        assert_eq!(threshold_bound(&[(10, 4)], 10), 4);
+        assert_eq!(threshold_bound(&[(5, 5)], 10), 3);
+        assert_eq!(threshold_bound(&[], 10), 0);
+    }
+
+    /// Of each reach on, in what an electrode has beyond it; a part-used one may take what one would.
+    #[test]
+    fn thresholds_reach_by_reach() {
+        // Beyond 4 of 10 there are 6, so that three of 4 stand alone; all together are 27 in 10.
+        let items = [(4, 4, 3), (0, 3, 5)];
+        assert_eq!(martello_toth(&lot(10, None, &items)), 3);
+        assert_eq!(martello_toth(&lot(10, Some(9), &items)), 2);
+        // Both of reach 4 are looked at together: in 6 three of 4 stand alone, two of 3 go on one.
+        assert_eq!(martello_toth(&lot(10, None, &[(4, 4, 3), (4, 3, 2)])), 4);
+        assert_eq!(martello_toth(&lot(10, None, &[])), 0);
+    }
+
+    #[test]
+    fn lengths_are_rounded_up_to_electrodes() {
+        let found = [
+            (0, 10),
+            (1, 10),
+            (10, 10),
+            (11, 10),
+            (-5, 10),
+            (7, 0),
+            (7, -1),
+        ];
+        assert_eq!(
+            found.map(|(length, capacity)| ceiling(length, capacity)),
+            [0, 1, 1, 2, 0, 0, 0]
+        );
+    }
+}

@@ -37,3 +37,25 @@ impl Farley {
         ((self.total + self.most - 1) / self.most) as u64
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::lot::tests::lot;
+    use super::*;
+
+    /// Four holes at 6 and six at 4 are worth 48; where no electrode holds more than 10 it takes 4.8, with
+    /// a part-used one that holds 8 worth of them 4.0.
+    #[test]
+    fn all_value_over_the_best_electrode_s() {
+        let kinds = [(0, 6, 4), (0, 4, 6), (0, 0, 5)];
+        let new = Farley::new(&lot(10, None, &kinds), &[6, 4, 1000], 10, &mut 1000);
+        assert_eq!((new.value(), new.rounded_up()), (4.8, 5));
+        let part = Farley::new(&lot(10, Some(8), &kinds), &[6, 4, 1000], 10, &mut 1000);
+        assert_eq!((part.value(), part.rounded_up()), (4.0, 4));
+        // Should the work run out, it is taken to hold as much as a new one.
+        let unknown = Farley::new(&lot(10, Some(8), &kinds), &[6, 4, 1000], 10, &mut 0);
+        assert_eq!((unknown.value(), unknown.rounded_up()), (3.8, 4));
+        let worthless = Farley::new(&lot(10, None, &kinds), &[0, 0, 7], 0, &mut 1000);
+        assert_eq!((worthless.value(), worthless.rounded_up()), (0.0, 0));
+    }
+}

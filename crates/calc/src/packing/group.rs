@@ -79,3 +79,71 @@ impl Group {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::lot::tests::{fits, lot, strewn};
+    use super::*;
+    use crate::dice::Dice;
+
+    /// As many as fit beside what is on it, by trying one more at a time.
+    #[test]
+    fn room_is_for_as_many_as_fit() {
+        let mut dice = Dice::new(31);
+        for round in 0..300 {
+            let lot = strewn(&mut dice, 1 + round % 6);
+            let mut group = Group::empty(1, &lot);
+            let mut numbers = alloc::vec![0; lot.items.len()];
+            for _ in 0..6 {
+                let item = dice.below(lot.items.len());
+                let room = group.room_for(item, &lot);
+                let with = |more: u64| {
+                    let mut numbers = numbers.clone();
+                    numbers[item] += more;
+                    fits(&lot, lot.full, &numbers)
+                };
+                let most = (0..=lot.items[item].count).rev().find(|&more| with(more));
+                assert_eq!(Some(room), most, "{item} beside {numbers:?} on {lot:?}");
+                if room > 0 {
+                    group.add(item, 1, &lot);
+                    numbers[item] += 1;
+                }
+                let worn: i64 = lot
+                    .items
+                    .iter()
+                    .zip(&numbers)
+                    .map(|(item, &number)| item.wear * number as i64)
+                    .sum();
+                assert_eq!((group.used, group.remnant()), (worn, lot.full - worn));
+                let held = numbers
+                    .iter()
+                    .copied()
+                    .enumerate()
+                    .filter(|&(_, number)| number > 0);
+                assert!(held.eq(group.holes.iter().copied()));
+            }
+        }
+    }
+
+    /// A part-used electrode is as long as it is and counts as none.
+    #[test]
+    fn a_part_used_electrode_is_not_counted() {
+        let lot = lot(30, Some(12), &[(5, 6, 3)]);
+        let Some(part) = Group::part_used(&lot) else {
+            panic!("there is one");
+        };
+        assert_eq!(
+            (
+                part.new_electrodes(),
+                part.remnant(),
+                part.room_for(0, &lot)
+            ),
+            (0, 12, 1)
+        );
+        let new = Group::empty(4, &lot);
+        assert_eq!(
+            (new.new_electrodes(), new.remnant(), new.room_for(0, &lot)),
+            (4, 30, 3)
+        );
+    }
+}

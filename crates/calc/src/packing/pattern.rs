@@ -158,3 +158,57 @@ fn merged(old: &[State], new: &[State]) -> (Vec<State>, Vec<State>) {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::lot::tests::{fits, sets, strewn};
+    use super::*;
+    use crate::dice::Dice;
+    use crate::packing::worth::worth;
+
+    /// Against all sets of small lots: as valuable as the best that fits, and one that does.
+    #[test]
+    fn no_set_that_fits_is_worth_more() {
+        let mut dice = Dice::new(23);
+        for round in 0..300 {
+            let lot = strewn(&mut dice, 1 + round % 5);
+            let values: Vec<i64> = lot.items.iter().map(|_| dice.below(30) as i64).collect();
+            // What wears nothing is worth nothing here: any number of it goes anywhere.
+            let counted: Vec<i64> = lot
+                .items
+                .iter()
+                .zip(&values)
+                .map(|(item, &value)| if item.wear > 0 { value } else { 0 })
+                .collect();
+            let usable = lot.full - dice.below(5) as i64;
+            let all = sets(&lot);
+            let best = all.iter().filter(|set| fits(&lot, usable, set));
+            let best = best.map(|set| worth(set, &counted)).max().unwrap_or(0);
+            let found = |known: i64| most_valuable(&lot, usable, &values, known, &mut 1_000_000);
+            let priced = found(0).unwrap_or_else(|| panic!("enough work for {lot:?}"));
+            assert_eq!(priced.most, best, "{lot:?}, {values:?}, {usable}");
+            match priced.pattern {
+                Some(pattern) => {
+                    assert!(fits(&lot, usable, &pattern), "{pattern:?} on {lot:?}");
+                    assert_eq!(worth(&pattern, &values), best);
+                }
+                None => assert_eq!(best, 0),
+            }
+            // Where as much is known already there is no better set; where less, the best one.
+            let known = found(best).map(|priced| (priced.most, priced.pattern));
+            assert_eq!(known, Some((best, None)));
+            if best > 0 {
+                let better = found(best - 1).map(|priced| (priced.most, priced.pattern.is_some()));
+                assert_eq!(better, Some((best, true)));
+            }
+        }
+    }
+
+    /// Who may look at no set finds none.
+    #[test]
+    fn without_work_nothing_is_found() {
+        let lot = strewn(&mut Dice::new(29), 4);
+        let values: Vec<i64> = lot.items.iter().map(|_| 5).collect();
+        assert!(most_valuable(&lot, lot.full, &values, 0, &mut 0).is_none());
+    }
+}

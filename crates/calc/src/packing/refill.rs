@@ -129,3 +129,95 @@ fn add_shifted(from: &[u64], into: &mut [u64], shift: usize, limit: usize) {
         into[at] |= word;
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::lot::tests::{fits, sets, strewn};
+    use super::*;
+
+    fn numbers(lot: &Lot, holes: &[usize]) -> Vec<u64> {
+        let mut numbers = alloc::vec![0; lot.items.len()];
+        for &item in holes {
+            numbers[item] += 1;
+        }
+        numbers
+    }
+
+    fn worn(lot: &Lot, numbers: &[u64]) -> i64 {
+        let pairs = lot.items.iter().zip(numbers);
+        pairs.map(|(item, &number)| item.wear * number as i64).sum()
+    }
+
+    /// What is taken fits, has the forced hole in it and leaves the pool; it is never longer than the
+    /// longest set, often as long, and sometimes shorter where there are shorter ones.
+    #[test]
+    fn an_electrode_is_filled_as_far_as_it_goes() {
+        let mut dice = Dice::new(37);
+        let mut refill = Refill::default();
+        let (mut longest_times, mut shorter_times) = (0, 0);
+        for round in 0..400 {
+            let lot = strewn(&mut dice, 1 + round % 5);
+            let grid = Grid::new(&lot);
+            let all: Vec<usize> = (0..lot.items.len())
+                .flat_map(|item| core::iter::repeat_n(item, lot.items[item].count as usize))
+                .collect();
+            let forced = (dice.below(2) == 0).then(|| dice.below(all.len()));
+            let has_forced = |set: &&Vec<u64>| forced.is_none_or(|at| set[all[at]] > 0);
+            let of_lot = sets(&lot);
+            let possible = of_lot.iter().filter(|set| fits(&lot, lot.full, set));
+            let longest = possible.filter(has_forced).map(|set| worn(&lot, set)).max();
+            let mut pool = all.clone();
+            let taken = refill.fill(&lot, grid, lot.full, &mut pool, forced, &mut dice);
+            let numbers = numbers(&lot, &taken);
+            assert!(fits(&lot, lot.full, &numbers), "{taken:?} on {lot:?}");
+            assert!(has_forced(&&numbers), "{taken:?}, {forced:?}");
+            let mut together: Vec<usize> = taken.iter().chain(&pool).copied().collect();
+            together.sort_unstable();
+            assert_eq!(together, all);
+            assert!(taken.is_sorted() && pool.is_sorted());
+            let found = worn(&lot, &numbers);
+            assert!(Some(found) <= longest, "{found} of {longest:?}");
+            longest_times += u32::from(Some(found) == longest);
+            shorter_times += u32::from(Some(found) < longest);
+        }
+        assert!(
+            longest_times > 200 && shorter_times > 20,
+            "{longest_times}, {shorter_times}"
+        );
+    }
+
+    /// A row of bits by the book: what was reachable, moved on by a hole's wear, up to its limit.
+    #[test]
+    fn lengths_are_added_up_to_the_limit() {
+        let mut dice = Dice::new(41);
+        let bit = |row: &[u64], at: usize| row[at / 64] >> (at % 64) & 1 == 1;
+        for words in [1, 2, 3] {
+            for _ in 0..300 {
+                let all = words * 64;
+                let from: Vec<u64> = (0..words).map(|_| dice.bits() & dice.bits()).collect();
+                let before: Vec<u64> = (0..words)
+                    .map(|_| dice.bits() & dice.bits() & dice.bits())
+                    .collect();
+                let (shift, limit) = (dice.below(all), dice.below(all));
+                let mut into = before.clone();
+                add_shifted(&from, &mut into, shift, limit);
+                for at in 0..all {
+                    let moved = at >= shift && at <= limit && bit(&from, at - shift);
+                    assert_eq!(
+                        bit(&into, at),
+                        bit(&before, at) || moved,
+                        "{at}, {shift}, {limit}"
+                    );
+                }
+                let most = dice.below(all + 70);
+                let by_hand = (0..all.min(most + 1)).rev().find(|&at| bit(&from, at));
+                assert_eq!(highest(&from, most), by_hand, "{most}");
+            }
+            assert_eq!(highest(&alloc::vec![0; words], usize::MAX), None);
+            assert_eq!(
+                highest(&alloc::vec![u64::MAX; words], usize::MAX),
+                Some(words * 64 - 1)
+            );
+        }
+    }
+}

@@ -206,3 +206,135 @@ fn together(lot: &Lot, mut bins: Vec<Bin>) -> Vec<Group> {
     }
     groups
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::first_fit::{best_of_all, needed};
+    use super::super::lot::tests::{fits, lot, strewn};
+    use super::*;
+    use crate::stop::never;
+
+    /// Holes of a plan by item; on each electrode they fit.
+    fn drilled(lot: &Lot, groups: &[Group]) -> Vec<u64> {
+        let mut drilled = alloc::vec![0; lot.items.len()];
+        for group in groups {
+            let mut numbers = alloc::vec![0; lot.items.len()];
+            for &(item, number) in &group.holes {
+                numbers[item] = number;
+                drilled[item] += number * group.times;
+            }
+            let usable = if group.part_used {
+                lot.part
+            } else {
+                Some(lot.full)
+            };
+            assert_eq!(Some(group.usable), usable);
+            assert!(fits(lot, group.usable, &numbers), "{group:?} on {lot:?}");
+        }
+        drilled
+    }
+
+    /// Whatever was kicked about, every hole is drilled once, and no more electrodes are taken.
+    #[test]
+    fn no_hole_is_lost_and_no_electrode_is_added() {
+        let mut dice = Dice::new(43);
+        for round in 0..60 {
+            let mut lot = strewn(&mut dice, 3 + round % 6);
+            if round % 3 == 0 {
+                lot.part = Some(lot.full / 2);
+            }
+            let asked: Vec<u64> = lot.items.iter().map(|item| item.count).collect();
+            let before = best_of_all(&lot);
+            assert_eq!(drilled(&lot, &before), asked);
+            let Some(after) = repack(&lot, before.clone(), 0, 40, &mut dice, &never) else {
+                panic!("nobody stopped it");
+            };
+            assert_eq!(drilled(&lot, &after), asked);
+            assert!(needed(&after) <= needed(&before));
+            // Alike ones are told together, the part-used one first.
+            let mut sets: Vec<_> = after
+                .iter()
+                .map(|group| (!group.part_used, &group.holes))
+                .collect();
+            assert!(sets.iter().skip(1).all(|(new, _)| *new));
+            sets.sort_unstable();
+            assert!(sets.windows(2).all(|pair| pair[0] != pair[1]), "{sets:?}");
+        }
+    }
+
+    /// Two of 6 with two of 3, and two of 5 with two of 4: packed badly on three electrodes of 18, which
+    /// two take exactly. Enough kicks find it, and once they are enough nobody is kicked any more.
+    #[test]
+    fn kicks_find_the_fewer() {
+        let lot = lot(18, None, &[(0, 6, 2), (0, 5, 2), (0, 4, 2), (0, 3, 2)]);
+        let bad = |holes: &[(usize, u64)]| {
+            let mut group = Group::empty(1, &lot);
+            for &(item, number) in holes {
+                group.add(item, number, &lot);
+            }
+            group
+        };
+        let before = alloc::vec![
+            bad(&[(0, 2), (2, 1)]),
+            bad(&[(1, 2), (3, 2)]),
+            bad(&[(2, 1)])
+        ];
+        let kicked = |enough, kicks| {
+            let mut dice = Dice::new(1);
+            repack(&lot, before.clone(), enough, kicks, &mut dice, &never)
+                .map(|after| needed(&after))
+        };
+        assert_eq!(kicked(2, 200), Some(2));
+        assert_eq!(kicked(3, 200), Some(3));
+        assert_eq!(kicked(2, 0), Some(3));
+    }
+
+    /// The emptiest electrode among those chosen every other time, two to four of them, none twice, the
+    /// part-used one first.
+    #[test]
+    fn two_to_four_are_chosen() {
+        let lot = lot(18, Some(9), &[(0, 6, 9)]);
+        let mut bins: Vec<Bin> = (0..8)
+            .map(|at| Bin::new(&lot, false, 18, alloc::vec![0; 1 + (at != 5) as usize]))
+            .collect();
+        bins.insert(3, Bin::new(&lot, true, 9, Vec::new()));
+        let packer = Packer {
+            lot: &lot,
+            grid: Grid::new(&lot),
+            refill: Refill::default(),
+            bins,
+        };
+        let mut dice = Dice::new(47);
+        let (mut numbers, mut emptiest) = ([0; 5], 0);
+        for _ in 0..600 {
+            let chosen = packer.choose(&mut dice);
+            numbers[chosen.len()] += 1;
+            emptiest += u32::from(chosen.contains(&6));
+            let mut once = chosen.clone();
+            once.sort_unstable();
+            once.dedup();
+            assert_eq!(once.len(), chosen.len());
+            assert!(!chosen[1..].contains(&3), "{chosen:?}");
+        }
+        assert_eq!(numbers[..2], [0, 0]);
+        assert!(numbers[2..].iter().all(|&times| times > 150), "{numbers:?}");
+        // Half of 600, and a third of the other half.
+        assert!((350..450).contains(&emptiest), "{emptiest}");
+    }
+
+    /// Of 4 beyond 9, 6 beyond 2 and 5: the 6 by wear alone, the 4 with its reach.
+    #[test]
+    fn the_hardest_by_wear_or_with_its_reach() {
+        let lot = lot(18, None, &[(9, 4, 1), (2, 6, 1), (0, 5, 1)]);
+        let packer = Packer {
+            lot: &lot,
+            grid: Grid::new(&lot),
+            refill: Refill::default(),
+            bins: Vec::new(),
+        };
+        assert_eq!(packer.hardest(&[0, 1, 2], true), Some(1));
+        assert_eq!(packer.hardest(&[0, 1, 2], false), Some(0));
+        assert_eq!(packer.hardest(&[1, 2], false), Some(0));
+        assert_eq!(packer.hardest(&[], true), None);
+    }
+}

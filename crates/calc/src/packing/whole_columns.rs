@@ -35,3 +35,59 @@ pub(super) fn keep_whole(lot: &Lot, columns: &Columns) -> (Vec<Group>, Lot) {
     }
     (groups, rest)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::lot::tests::lot;
+    use super::*;
+
+    /// 4.6 electrodes with one of each, 3.2 with two of the second: 4 and 3 whole ones are kept, and one
+    /// hole of the first and two of the second are left of 5 and 12.
+    #[test]
+    fn whole_ones_are_kept_and_the_rest_is_a_lot() {
+        let lot = lot(10, None, &[(0, 6, 5), (0, 4, 12)]);
+        let columns = |patterns| Columns {
+            at_least: 0,
+            patterns,
+        };
+        let (groups, rest) = keep_whole(
+            &lot,
+            &columns(alloc::vec![
+                (alloc::vec![1, 1], 4.6),
+                (alloc::vec![0, 2], 3.2),
+                (alloc::vec![1, 0], 0.4),
+            ]),
+        );
+        let kept: Vec<_> = groups
+            .iter()
+            .map(|group| (group.times, group.used, group.holes.clone()))
+            .collect();
+        assert_eq!(
+            kept,
+            [
+                (4, 10, alloc::vec![(0, 1), (1, 1)]),
+                (3, 8, alloc::vec![(1, 2)]),
+            ]
+        );
+        assert_eq!(
+            rest.items.iter().map(|item| item.count).collect::<Vec<_>>(),
+            [1, 2]
+        );
+        // A hair below a whole number is one; and no more are kept than there are holes for.
+        let (groups, rest) = keep_whole(
+            &lot,
+            &columns(alloc::vec![
+                (alloc::vec![1, 1], 2.999_999_9),
+                (alloc::vec![1, 0], 7.0),
+            ]),
+        );
+        assert_eq!(
+            groups.iter().map(|group| group.times).collect::<Vec<_>>(),
+            [3, 2]
+        );
+        assert_eq!(
+            rest.items.iter().map(|item| item.count).collect::<Vec<_>>(),
+            [0, 9]
+        );
+    }
+}
