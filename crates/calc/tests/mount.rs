@@ -143,7 +143,7 @@ fn on_a_lying_axis_tilt_and_turn_lead_back_to_the_way_out() {
                         [of_machine, turn, 0.0],
                     );
                     let [x, _] = square_to_the_tool(mount, way_in);
-                    assert!((dot(x, axis) - tilt.to_radians().cos()).abs() < 1e-9);
+                    assert!((dot(x, axis) - libm::cos(tilt.to_radians())).abs() < 1e-9);
                 }
             }
         }

@@ -177,7 +177,7 @@ pub(super) mod tests {
             samples.push((0..holes).map(|_| [below(1000) / 10.0, 5.0]).collect());
             samples.push((0..holes).map(|_| [-7.0, below(1000)]).collect());
             samples.push(alloc::vec![[2.0, 3.0]; holes]);
-            let cluster = |at: usize| if at % 2 == 0 { 0.0 } else { 500.0 };
+            let cluster = |at: usize| if at.is_multiple_of(2) { 0.0 } else { 500.0 };
             samples.push(
                 (0..holes)
                     .map(|at| [cluster(at) + below(9), cluster(at) - below(5)])
