@@ -164,4 +164,52 @@ pub(super) mod tests {
         }
         sets
     }
+
+    /// A nanometer is a step; lengths are taken up to a thousand kilometers.
+    #[test]
+    fn lengths_are_whole_steps() {
+        let found = [0.0, 1.0, 0.000_000_4, 0.000_000_6, 2.5, 1e9, 1e12];
+        let by_hand = [
+            0,
+            1_000_000,
+            0,
+            1,
+            2_500_000,
+            1_000_000_000_000_000,
+            1_000_000_000_000_000,
+        ];
+        assert_eq!(found.map(steps), by_hand.map(Some));
+        for none in [-1.0, f64::NAN, f64::INFINITY] {
+            assert_eq!(steps(none), None);
+        }
+        assert_eq!(millimeters(2_500_000), 2.5);
+    }
+
+    /// What reaches and wears as much as an electrode has fits, a step more does not; nor does what is cut
+    /// short because it is longer than any length taken.
+    #[test]
+    fn kinds_fit_an_electrode_or_are_told() {
+        let read_on = |usable_mm: f64, reach_mm: f64, consume_mm: f64| {
+            let kind = Kind {
+                id: 0,
+                reach_mm,
+                consume_mm,
+                count: 1,
+            };
+            read(&kind, steps(usable_mm))
+        };
+        assert_eq!(read_on(10.0, 6.0, 4.0), Ok((6_000_000, 4_000_000)));
+        let longer = Err(WhyUnplaceable::LongerThanElectrode);
+        assert_eq!(read_on(10.0, 6.0, 4.000_001), longer);
+        assert_eq!(read_on(2e9, 1.5e9, 0.0), longer);
+        assert_eq!(read_on(2e9, 0.0, 1.5e9), longer);
+        for (usable, reach, consume) in
+            [(f64::NAN, 1.0, 1.0), (9.0, -1.0, 1.0), (9.0, 1.0, f64::NAN)]
+        {
+            assert_eq!(
+                read_on(usable, reach, consume),
+                Err(WhyUnplaceable::NotALength)
+            );
+        }
+    }
 }
