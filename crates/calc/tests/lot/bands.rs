@@ -122,19 +122,26 @@ fn travel_moves_the_whole_band_of_hours() {
     near(still.labor_hours.p90, none.labor_hours.p90, 1e-6);
 }
 
-/// Rows that have no holes yet spark no minutes and wear nothing: hours are those of handling alone, and
-/// no electrode is taken.
+/// Rows that have no holes yet spark no minutes and wear nothing: hours are those of handling alone, no
+/// electrode is taken, and the cost is off as far as hours cost.
 #[test]
 fn a_lot_without_holes_has_the_hours_of_its_handling() {
     let tables = tables();
-    let lot = quick(&job(10, vec![row(1, 0, 1.0, 20.0)]), &tables)
-        .lot
-        .unwrap();
+    let figures = quick(&job(10, vec![row(1, 0, 1.0, 20.0)]), &tables);
+    let lot = figures.lot.unwrap();
+    let handling = tables.start.deviations.handling();
     let hours = lot.machine.sum() / 60.0;
     assert!(hours > 0.0, "{hours}");
-    let (p10, p90) = sum_of_parts(&[(hours, tables.start.deviations.handling())]);
+    let (p10, p90) = sum_of_parts(&[(hours, handling)]);
     near(lot.machine_hours.p10, p10, 1e-9 * p10);
     near(lot.machine_hours.p90, p90, 1e-9 * p90);
     let taken: Vec<_> = lot.electrodes.iter().map(|of| of.band).collect();
     assert_eq!(taken, [Band::default()]);
+    // An hour of the machine is 60 and of labor 45, each with 5 % for what is done again, and 3 of
+    // dielectric and 2 of power; what the lot costs beside them is certain.
+    let of_hours = hours * (60.0 * 1.05 + 5.0) + lot.labor_hours.p50 * 45.0 * 1.05;
+    let cost = figures.price.unwrap().lot_cost;
+    let (p10, p90) = sum_of_parts(&[(of_hours, handling), (cost.p50 - of_hours, 0.0)]);
+    near(cost.p10, p10, 1e-9 * p10);
+    near(cost.p90, p90, 1e-9 * p90);
 }

@@ -49,8 +49,9 @@ fn along_curve(mut x: u32, mut y: u32) -> u64 {
 #[cfg(test)]
 mod tests {
     use alloc::collections::BTreeMap;
+    use alloc::vec::Vec;
 
-    use super::along_curve;
+    use super::{along_curve, hilbert};
 
     #[test]
     fn the_curve_goes_from_cell_to_touching_cell() {
@@ -67,5 +68,26 @@ mod tests {
                 "{one:?} {two:?}"
             );
         }
+    }
+
+    /// Holes in an even grid, wherever it lies and listed in leaps, are visited from one to the next.
+    #[test]
+    fn a_grid_is_visited_from_hole_to_hole_next_to_it() {
+        for [left, bottom] in [[0.0, 0.0], [500.0, -20.0], [-300.0, 7.0], [-3.5, -3.5]] {
+            let points: Vec<[f64; 2]> = (0..64_u16)
+                .map(|hole| hole * 27 % 64)
+                .map(|hole| [left + f64::from(hole % 8), bottom + f64::from(hole / 8)])
+                .collect();
+            let order = hilbert(&points);
+            assert_eq!(order.len(), 64);
+            for pair in order.windows(2) {
+                let [one, two] = [points[pair[0]], points[pair[1]]];
+                let apart = (one[0] - two[0]).abs() + (one[1] - two[1]).abs();
+                assert!((apart - 1.0).abs() < 1e-9, "{one:?} {two:?}");
+            }
+        }
+        // Of holes at one place each comes in turn.
+        assert_eq!(hilbert(&[[2.0, 3.0]; 3]), [0, 1, 2]);
+        assert!(hilbert(&[]).is_empty());
     }
 }
