@@ -564,6 +564,21 @@ fn a_lot_of_millions_is_packed_in_groups() {
     assert_eq!(plan.needed, 2 * u64::from(u32::MAX));
 }
 
+/// Halves and a little, quarters and a little more or less: 51 + 26 + 23 and twice 27 + 23 fill electrodes
+/// of 100 to the end, where the hardest first (51 + 27, thrice 26, four times 23) takes a fifth more.
+/// Twelve thousand of them are too many to be repacked one by one.
+#[test]
+fn a_large_lot_that_simple_rules_pack_badly_is_packed_by_its_patterns() {
+    let kinds = [(51, 2400), (27, 2400), (26, 2400), (23, 4800)].map(|(consume, count)| Kind {
+        id: consume,
+        reach_mm: 0.0,
+        consume_mm: f64::from(consume),
+        count,
+    });
+    let plan = planned(&kinds, 100.0, &Effort::default());
+    assert_eq!((plan.needed, plan.at_least), (3600, 3600));
+}
+
 #[test]
 fn published_cutting_stock_instance_takes_73() {
     // Encyclopedia article "Cutting stock problem": stock 5600, 13 widths, fewest 73.

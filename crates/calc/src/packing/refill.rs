@@ -132,7 +132,7 @@ fn add_shifted(from: &[u64], into: &mut [u64], shift: usize, limit: usize) {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::{fits, sets, strewn};
+    use super::super::lot::tests::{fits, lot, sets, strewn};
     use super::*;
 
     fn numbers(lot: &Lot, holes: &[usize]) -> Vec<u64> {
@@ -184,6 +184,27 @@ mod tests {
             longest_times > 200 && shorter_times > 20,
             "{longest_times}, {shorter_times}"
         );
+    }
+
+    /// Of forty holes of a step each every length can be had: every other refill takes all, the others
+    /// stay at most a quarter below.
+    #[test]
+    fn some_are_filled_a_little_less() {
+        let lot = lot(40, None, &[(0, 1, 40)]);
+        let mut dice = Dice::new(53);
+        let filled: Vec<usize> = (0..400)
+            .map(|_| {
+                let mut pool = alloc::vec![0; 40];
+                let grid = Grid::new(&lot);
+                Refill::default()
+                    .fill(&lot, grid, lot.full, &mut pool, None, &mut dice)
+                    .len()
+            })
+            .collect();
+        assert!(filled.iter().all(|&holes| (30..=40).contains(&holes)));
+        let whole = filled.iter().filter(|&&holes| holes == 40).count();
+        assert!((200..360).contains(&whole), "{whole}");
+        assert!(filled.iter().any(|&holes| holes <= 32));
     }
 
     /// A row of bits by the book: what was reachable, moved on by a hole's wear, up to its limit.

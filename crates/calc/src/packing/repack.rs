@@ -289,6 +289,28 @@ mod tests {
         assert_eq!(kicked(2, 0), Some(3));
     }
 
+    /// A kick of few holes is one of those that may be taken; one of 64 and more counts three.
+    #[test]
+    fn kicks_are_counted_by_their_holes() {
+        let asked = |holes: u64, kicks: u32| {
+            // Two electrodes of half the holes each; one could hold a hole less than all of them.
+            let lot = lot(holes as i64 - 1, None, &[(0, 1, holes)]);
+            let mut half = Group::empty(2, &lot);
+            half.add(0, holes / 2, &lot);
+            let times = core::cell::Cell::new(0);
+            let stop = || {
+                times.set(times.get() + 1);
+                false
+            };
+            let found = repack(&lot, alloc::vec![half], 1, kicks, &mut Dice::new(1), &stop);
+            assert!(found.is_some());
+            times.get()
+        };
+        assert_eq!(asked(10, 60), 60);
+        assert_eq!(asked(70, 60), 20);
+        assert_eq!(asked(70, 61), 21);
+    }
+
     /// The emptiest electrode among those chosen every other time, two to four of them, none twice, the
     /// part-used one first.
     #[test]
