@@ -96,3 +96,45 @@ fn between(center: &[i64], duals: &[i64], pull: f64) -> Vec<i64> {
         .map(|(&center, &dual)| dual + (pull * (center - dual) as f64) as i64)
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::first_fit::best_of_all;
+    use super::super::lot::tests::lot;
+    use super::*;
+    use crate::stop::never;
+
+    /// Four fifths of the way from 20 to 10 are 12, from 10 to 20 they are 18.
+    #[test]
+    fn values_are_drawn_toward_the_center() {
+        assert_eq!(between(&[10, 20], &[20, 10], 0.8), [12, 18]);
+        assert_eq!(between(&[10, 20], &[20, 10], 0.0), [20, 10]);
+    }
+
+    /// A program solved by hand: of 51, 27, 26 and 23 on 100 electrodes are filled to the end by 51 + 26 + 23
+    /// and by twice 27 + 23, so that 6, 6, 6 and 12 of them take 9; the hardest first takes 11.
+    #[test]
+    fn patterns_come_to_the_least() {
+        let lot = lot(
+            100,
+            None,
+            &[(0, 51, 6), (0, 27, 6), (0, 26, 6), (0, 23, 12)],
+        );
+        let plan = best_of_all(&lot);
+        assert_eq!(needed(&plan), 11);
+        let Some(found) = generate(&lot, &plan, 500, &never) else {
+            panic!("nobody stopped it");
+        };
+        assert_eq!(found.at_least, 9);
+        let used: f64 = found.patterns.iter().map(|(_, amount)| amount).sum();
+        assert!((used - 9.0).abs() < 1e-6, "{used}");
+        for (at, item) in lot.items.iter().enumerate() {
+            let patterns = found.patterns.iter();
+            let drilled: f64 = patterns.map(|(set, amount)| set[at] as f64 * amount).sum();
+            assert!(
+                (drilled - item.count as f64).abs() < 1e-6,
+                "{at}: {drilled}"
+            );
+        }
+    }
+}

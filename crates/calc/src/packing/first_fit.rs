@@ -137,3 +137,32 @@ fn into_new(groups: &mut Vec<Group>, lot: &Lot, item: usize, left: u64) {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::lot::tests::lot;
+    use super::*;
+
+    /// On 100: 9 beyond 90, 30 beyond 60, 45 beyond 10, 52 beyond none. By wear, by reach, by their sums
+    /// 99, 90, 55, 52, by wear over what is left 0.9, 0.75, 0.5, 0.52, and by wear and half the reach 54,
+    /// 60, 50, 52.
+    #[test]
+    fn five_sorts_by_hand() {
+        let four = lot(
+            100,
+            None,
+            &[(90, 9, 1), (60, 30, 1), (10, 45, 1), (0, 52, 1)],
+        );
+        let by_hand = [
+            [3, 2, 1, 0],
+            [0, 1, 2, 3],
+            [0, 1, 2, 3],
+            [0, 1, 3, 2],
+            [1, 0, 3, 2],
+        ];
+        assert_eq!(sorts(&four), by_hand);
+        // What needs the whole length as reach is hardest, though it wears nothing.
+        let whole = lot(100, None, &[(100, 0, 1), (90, 9, 1)]);
+        assert_eq!(sorts(&whole)[3], [0, 1]);
+    }
+}

@@ -247,6 +247,29 @@ fn all_holes_of_one_tube_come_before_the_guide_is_changed() {
     );
 }
 
+/// The clamping with the most holes comes first, however many directions or rows they are.
+#[test]
+fn the_clamping_with_the_most_holes_comes_first() {
+    let tilted = |id, holes| RowInput {
+        tilt_deg: 30.0,
+        ..row(id, holes, 1.0, 20.0)
+    };
+    let holes = |rows| {
+        let found = clamp(rows, Ends::One, &machine(), None).figures;
+        found.iter().map(|setup| setup.holes).collect::<Vec<_>>()
+    };
+    assert_eq!(holes(vec![row(1, 3, 1.0, 20.0), tilted(2, 8)]), [8, 3]);
+    assert_eq!(holes(vec![tilted(1, 3), row(2, 8, 1.0, 20.0)]), [8, 3]);
+    assert_eq!(
+        holes(vec![
+            tilted(1, 5),
+            row(2, 3, 1.0, 20.0),
+            row(3, 4, 1.0, 20.0)
+        ]),
+        [7, 5]
+    );
+}
+
 /// Where every hole has its place nothing was assumed; where some have none, their rows are counted.
 #[test]
 fn directions_are_assumed_only_where_no_place_says_them() {
