@@ -165,4 +165,29 @@ mod tests {
         let whole = lot(100, None, &[(100, 0, 1), (90, 9, 1)]);
         assert_eq!(sorts(&whole)[3], [0, 1]);
     }
+
+    /// Four of 6 stand on four electrodes of 10, and two of 4 go beside two of them: what is left of a group
+    /// that is parted is told, and no group of none.
+    #[test]
+    fn a_group_is_parted_where_fewer_are_left() {
+        let large = lot(10, None, &[(0, 6, 4), (0, 4, 2)]);
+        for rule in [Rule::FirstFit, Rule::BestFit] {
+            let groups = pack(&large, &[0, 1], rule);
+            let told: Vec<_> = groups
+                .iter()
+                .map(|group| (group.times, group.used, group.holes.clone()))
+                .collect();
+            let by_hand = [
+                (2, 10, alloc::vec![(0, 1), (1, 1)]),
+                (2, 6, alloc::vec![(0, 1)]),
+            ];
+            assert_eq!(told, by_hand);
+        }
+        // Four of 3, three to the first; of thirty of 1 one beside those, seven beside the fourth, ten and
+        // ten and two by themselves.
+        let small = lot(10, None, &[(0, 1, 30), (0, 3, 4)]);
+        let groups = pack(&small, &[1, 0], Rule::FirstFit);
+        assert!(groups.iter().all(|group| group.times > 0));
+        assert_eq!(needed(&groups), 5);
+    }
 }
