@@ -115,3 +115,13 @@ fn an_order_takes_the_kicks_of_its_effort() {
         assert_eq!(counted.get(), kicks, "{ends:?}");
     }
 }
+
+/// The same question with another effort is another question, and the same again with the first.
+#[test]
+fn a_question_with_another_effort_is_another() {
+    let ask = |effort| Asked::new(&kinds(), &Electrode::new(250.0), effort).question;
+    let (settled, first) = (ask(Effort::default()), ask(Effort::quick()));
+    assert_ne!(settled, first);
+    assert_eq!(settled.with(Effort::quick()), first);
+    assert_eq!(first.with(Effort::default()), settled);
+}

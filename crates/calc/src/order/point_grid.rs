@@ -167,7 +167,7 @@ pub(super) mod tests {
     use crate::dice::Dice;
     use crate::order::distance::{SlowerAxis, Straight};
 
-    /// Strewn, in a row either way, on one another, in clusters.
+    /// Strewn, in a row either way, on one another, strewn within a millimeter, in clusters.
     pub(in crate::order) fn samples() -> Vec<Vec<[f64; 2]>> {
         let mut dice = Dice::new(3);
         let mut below = move |most: usize| dice.below(most) as f64;
@@ -177,6 +177,8 @@ pub(super) mod tests {
             samples.push((0..holes).map(|_| [below(1000) / 10.0, 5.0]).collect());
             samples.push((0..holes).map(|_| [-7.0, below(1000)]).collect());
             samples.push(alloc::vec![[2.0, 3.0]; holes]);
+            let strewn = |_| [below(100) / 900.0, below(60) / 900.0 - 4.0];
+            samples.push((0..holes).map(strewn).collect());
             let cluster = |at: usize| if at.is_multiple_of(2) { 0.0 } else { 500.0 };
             samples.push(
                 (0..holes)
@@ -246,7 +248,7 @@ pub(super) mod tests {
             );
         }
         let even: Vec<[f64; 2]> = (0..400_u16)
-            .map(|at| [f64::from(at % 20), f64::from(at / 20)])
+            .map(|at| [f64::from(at % 20) - 50.0, f64::from(at / 20) + 300.0])
             .collect();
         let grid = PointGrid::new(&even);
         assert!(grid.columns * grid.rows >= 150);
