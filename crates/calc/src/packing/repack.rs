@@ -311,6 +311,25 @@ mod tests {
         assert_eq!(asked(70, 61), 21);
     }
 
+    /// 5,000 holes are repacked, two more are not.
+    #[test]
+    fn large_lots_are_left_as_they_are() {
+        let asked = |electrodes: u64| {
+            let lot = lot(3, None, &[(0, 1, 2 * electrodes)]);
+            let mut plan = Group::empty(electrodes, &lot);
+            plan.add(0, 2, &lot);
+            let times = core::cell::Cell::new(0);
+            let stop = || {
+                times.set(times.get() + 1);
+                false
+            };
+            let found = repack(&lot, alloc::vec![plan], 1, 3, &mut Dice::new(1), &stop);
+            assert!(found.is_some());
+            times.get()
+        };
+        assert_eq!([asked(2500), asked(2501)], [3, 0]);
+    }
+
     /// The emptiest electrode among those chosen every other time, two to four of them, none twice, the
     /// part-used one first.
     #[test]

@@ -89,5 +89,12 @@ mod tests {
             rest.items.iter().map(|item| item.count).collect::<Vec<_>>(),
             [0, 9]
         );
+        // Twelve of 4 are six electrodes with two of them, whatever the program says.
+        let (groups, rest) = keep_whole(&lot, &columns(alloc::vec![(alloc::vec![0, 2], 9.0)]));
+        assert_eq!(
+            groups.iter().map(|group| group.times).collect::<Vec<_>>(),
+            [6]
+        );
+        assert_eq!(rest.items[1].count, 0);
     }
 }
