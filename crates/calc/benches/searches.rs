@@ -11,7 +11,7 @@ use std::time::Duration;
 
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 use quillbore_calc::order::{Ends, Metric, OrderEffort, hole_order};
-use quillbore_calc::packing::{Effort, Electrode, Kind, electrodes_for_lot};
+use quillbore_calc::packing::{Effort, Electrode, HoleKind, electrodes_for_lot};
 
 /// Random enough for a bench, and the same each time.
 struct Congruence(u64);
@@ -28,12 +28,12 @@ impl Congruence {
 }
 
 /// Holes 5 to 100 mm deep, wear 0.4 to 1.2 of the depth, 30 mm for the guide.
-fn lot(kinds: u32, count: u32) -> Vec<Kind> {
+fn lot(kinds: u32, count: u32) -> Vec<HoleKind> {
     let mut random = Congruence(11);
     (0..kinds)
         .map(|id| {
             let depth = 5.0 + 95.0 * random.next();
-            Kind {
+            HoleKind {
                 id,
                 reach_mm: depth + 30.0,
                 consume_mm: depth * (0.4 + 0.8 * random.next()) + 1.0,

@@ -7,7 +7,9 @@
 use std::io::{Read, Write};
 use std::process::ExitCode;
 
-use quillbore_calc::packing::{Effort, Electrode, Kind, Plan, WhyUnplaceable, electrodes_for_lot};
+use quillbore_calc::packing::{
+    Effort, Electrode, HoleKind, Plan, WhyUnplaceable, electrodes_for_lot,
+};
 use serde::Deserialize;
 
 #[derive(Deserialize)]
@@ -53,10 +55,10 @@ fn plan(text: &str) -> Result<String, String> {
     let instance: Instance = serde_json::from_str(text).map_err(|why| {
         format!("Standard input is no lot of holes: {why}; give usable_length and holes with id, reach and consume.")
     })?;
-    let kinds: Vec<Kind> = instance
+    let kinds: Vec<HoleKind> = instance
         .holes
         .iter()
-        .map(|hole| Kind {
+        .map(|hole| HoleKind {
             id: hole.id,
             reach_mm: hole.reach,
             consume_mm: hole.consume,

@@ -7,7 +7,8 @@
 
 use proptest::prelude::*;
 use quillbore_calc::packing::{
-    Effort, Electrode, Kind, Plan, Unplaceable, WhyUnplaceable, by_hole_order, electrodes_for_lot,
+    Effort, Electrode, HoleKind, Plan, Unplaceable, WhyUnplaceable, by_hole_order,
+    electrodes_for_lot,
 };
 
 /// Reach and consumption of each hole in 0.1 mm.
@@ -185,10 +186,10 @@ fn proved_instances() -> Vec<Instance> {
     ]
 }
 
-fn single_holes(holes: &[(u32, u32)]) -> Vec<Kind> {
+fn single_holes(holes: &[(u32, u32)]) -> Vec<HoleKind> {
     (1..)
         .zip(holes)
-        .map(|(id, &(reach, consume))| Kind {
+        .map(|(id, &(reach, consume))| HoleKind {
             id,
             reach_mm: f64::from(reach) / 10.0,
             consume_mm: f64::from(consume) / 10.0,
@@ -198,10 +199,10 @@ fn single_holes(holes: &[(u32, u32)]) -> Vec<Kind> {
 }
 
 /// Lengths without reach, with their numbers.
-fn cuts(lengths: &[(u32, u32)]) -> Vec<Kind> {
+fn cuts(lengths: &[(u32, u32)]) -> Vec<HoleKind> {
     (1..)
         .zip(lengths)
-        .map(|(id, &(length, count))| Kind {
+        .map(|(id, &(length, count))| HoleKind {
             id,
             reach_mm: 0.0,
             consume_mm: f64::from(length),
@@ -214,7 +215,7 @@ fn cuts(lengths: &[(u32, u32)]) -> Vec<Kind> {
 /// about them.
 ///
 /// Works in tenths of a micrometer, apart from the program's own steps.
-fn simulate(kinds: &[Kind], electrode: &Electrode, plan: &Plan) {
+fn simulate(kinds: &[HoleKind], electrode: &Electrode, plan: &Plan) {
     let fine = |mm: f64| (mm * 1e4).round() as i64;
     let mut left: Vec<i64> = kinds.iter().map(|kind| i64::from(kind.count)).collect();
     let mut taken = 0;
@@ -257,7 +258,7 @@ fn simulate(kinds: &[Kind], electrode: &Electrode, plan: &Plan) {
     assert!(plan.at_least <= plan.needed);
 }
 
-fn planned(kinds: &[Kind], usable_mm: f64, effort: &Effort) -> Plan {
+fn planned(kinds: &[HoleKind], usable_mm: f64, effort: &Effort) -> Plan {
     let electrode = Electrode::new(usable_mm);
     let plan = electrodes_for_lot(kinds, &electrode, effort);
     simulate(kinds, &electrode, &plan);
@@ -351,7 +352,7 @@ proptest! {
         part_used in prop::option::of(0_u32..100),
     ) {
         let electrode = Electrode { usable_mm: 10.0, part_used_mm: part_used.map(|part| f64::from(part) / 10.0) };
-        let numbered: Vec<Kind> = (1..).zip(&kinds).map(|(id, &(reach, consume, count))| Kind {
+        let numbered: Vec<HoleKind> = (1..).zip(&kinds).map(|(id, &(reach, consume, count))| HoleKind {
             id, reach_mm: f64::from(reach) / 10.0, consume_mm: f64::from(consume) / 10.0, count,
         }).collect();
         let plan = electrodes_for_lot(&numbered, &electrode, &Effort::quick());
@@ -366,8 +367,8 @@ proptest! {
         usable_mm in any::<f64>(),
         part_used_mm in prop::option::of(any::<f64>()),
     ) {
-        let kinds: Vec<Kind> = (0..).zip(kinds)
-            .map(|(id, (reach_mm, consume_mm, count))| Kind { id, reach_mm, consume_mm, count }).collect();
+        let kinds: Vec<HoleKind> = (0..).zip(kinds)
+            .map(|(id, (reach_mm, consume_mm, count))| HoleKind { id, reach_mm, consume_mm, count }).collect();
         let plan = electrodes_for_lot(&kinds, &Electrode { usable_mm, part_used_mm }, &Effort::quick());
         let placed: u64 = plan.electrodes.iter()
             .map(|fill| fill.times * fill.holes.iter().map(|&(_, number)| u64::from(number)).sum::<u64>()).sum();
@@ -459,13 +460,13 @@ fn part_used_electrode_is_filled_first_and_not_counted() {
 fn lengths_that_meet_the_electrode_exactly_fit_in_spite_of_binary_fractions() {
     // 0.1 is no binary fraction: 0.1 + 0.2 > 0.3 in doubles.
     let kinds = [
-        Kind {
+        HoleKind {
             id: 1,
             reach_mm: 0.0,
             consume_mm: 0.1,
             count: 1,
         },
-        Kind {
+        HoleKind {
             id: 2,
             reach_mm: 0.0,
             consume_mm: 0.2,
@@ -477,7 +478,7 @@ fn lengths_that_meet_the_electrode_exactly_fit_in_spite_of_binary_fractions() {
 
 #[test]
 fn what_no_electrode_can_drill_is_told_apart() {
-    let kind = |id, reach_mm, consume_mm| Kind {
+    let kind = |id, reach_mm, consume_mm| HoleKind {
         id,
         reach_mm,
         consume_mm,
@@ -514,7 +515,7 @@ fn nothing_to_drill_takes_no_electrode() {
     let plan = planned(&[], 100.0, &Effort::default());
     assert_eq!(plan, Plan::default());
     assert!(plan.none_fewer());
-    let none = Kind {
+    let none = HoleKind {
         id: 1,
         reach_mm: 1.0,
         consume_mm: 1.0,
@@ -525,7 +526,7 @@ fn nothing_to_drill_takes_no_electrode() {
 
 #[test]
 fn holes_that_consume_nothing_share_one_electrode() {
-    let kinds = [Kind {
+    let kinds = [HoleKind {
         id: 1,
         reach_mm: 100.0,
         consume_mm: 0.0,
@@ -537,7 +538,7 @@ fn holes_that_consume_nothing_share_one_electrode() {
 
 #[test]
 fn kinds_alike_keep_their_own_ids() {
-    let kind = |id, count| Kind {
+    let kind = |id, count| HoleKind {
         id,
         reach_mm: 20.0,
         consume_mm: 20.0,
@@ -569,7 +570,7 @@ fn a_lot_of_millions_is_packed_in_groups() {
 /// Twelve thousand of them are too many to be repacked one by one.
 #[test]
 fn a_large_lot_that_simple_rules_pack_badly_is_packed_by_its_patterns() {
-    let kinds = [(51, 2400), (27, 2400), (26, 2400), (23, 4800)].map(|(consume, count)| Kind {
+    let kinds = [(51, 2400), (27, 2400), (26, 2400), (23, 4800)].map(|(consume, count)| HoleKind {
         id: consume,
         reach_mm: 0.0,
         consume_mm: f64::from(consume),

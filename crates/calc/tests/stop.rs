@@ -3,11 +3,11 @@
 use std::cell::Cell;
 
 use quillbore_calc::order::{Ends, Metric, OrderEffort, hole_order, hole_order_until};
-use quillbore_calc::packing::{Asked, Effort, Electrode, Kind, electrodes_for_lot};
+use quillbore_calc::packing::{Effort, Electrode, HoleKind, PackingAsked, electrodes_for_lot};
 
 /// Kinds of which three go on an electrode with next to nothing left: proof and repacking both look.
-fn kinds() -> Vec<Kind> {
-    let kinds = (0..30).map(|id: u32| Kind {
+fn kinds() -> Vec<HoleKind> {
+    let kinds = (0..30).map(|id: u32| HoleKind {
         id,
         reach_mm: f64::from(id % 5) * 2.0,
         consume_mm: 80.0 + f64::from(id * 37 % 23) + f64::from(id) * 0.07,
@@ -23,7 +23,7 @@ fn points() -> Vec<[f64; 2]> {
 
 #[test]
 fn a_stopped_packing_is_none_however_late_it_is_stopped() {
-    let asked = Asked::new(&kinds(), &Electrode::new(280.0), Effort::default());
+    let asked = PackingAsked::new(&kinds(), &Electrode::new(280.0), Effort::default());
     let counted = Cell::new(0_u32);
     let whole = asked.question.answer(&|| {
         counted.set(counted.get() + 1);
@@ -52,7 +52,7 @@ fn questions_are_equal_whatever_their_kinds_are_called_and_however_they_are_list
     for kind in &mut other {
         kind.id += 1_000;
     }
-    let ask = |kinds: &[Kind]| Asked::new(kinds, &electrode, Effort::default());
+    let ask = |kinds: &[HoleKind]| PackingAsked::new(kinds, &electrode, Effort::default());
     let (one, two) = (ask(&kinds()), ask(&other));
     assert_eq!(one.question, two.question);
     // The answer to the one is told by the names of the other.
@@ -119,7 +119,7 @@ fn an_order_takes_the_kicks_of_its_effort() {
 /// The same question with another effort is another question, and the same again with the first.
 #[test]
 fn a_question_with_another_effort_is_another() {
-    let ask = |effort| Asked::new(&kinds(), &Electrode::new(250.0), effort).question;
+    let ask = |effort| PackingAsked::new(&kinds(), &Electrode::new(250.0), effort).question;
     let (settled, first) = (ask(Effort::default()), ask(Effort::quick()));
     assert_ne!(settled, first);
     assert_eq!(settled.with(Effort::quick()), first);

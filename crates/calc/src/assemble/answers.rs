@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use super::draws::{DrawQuestion, DrawnLot};
 use super::travel::{OrderQuestion, search_order};
-use crate::packing::{self, Found, OrderAsked};
+use crate::packing::{OrderAsked, Packed, PackingQuestion};
 use crate::stop::Stop;
 
 /// What one search or draw is asked; equal questions have equal answers, whatever job asks them.
@@ -15,7 +15,7 @@ pub enum Question {
     /// The order of some holes.
     Order(OrderQuestion),
     /// The electrodes of a tube.
-    Packing(packing::Question),
+    Packing(PackingQuestion),
     /// The same in the table's order.
     InOrder(OrderAsked),
     /// The joint draw of the lot.
@@ -29,7 +29,7 @@ pub struct Answer(Answered);
 #[derive(Clone, Debug)]
 enum Answered {
     Order(Arc<[u32]>),
-    Packing(Arc<Found>),
+    Packing(Arc<Packed>),
     InOrder(u64),
     Draw(Arc<[DrawnLot]>),
 }
@@ -82,8 +82,8 @@ impl Question {
 ///
 /// ```
 /// use quillbore_calc::assemble::{Answers, Question};
-/// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind, OrderAsked};
-/// let holes = [Kind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
+/// use quillbore_calc::packing::{Effort, Electrode, HoleKind, OrderAsked, PackingAsked};
+/// let holes = [HoleKind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
 /// let asked = |parts| Question::InOrder(OrderAsked::new(&holes, parts, &Electrode::new(130.0)));
 /// let mut answers = Answers::default();
 /// for parts in [1, 2] {
@@ -102,7 +102,7 @@ impl Question {
 /// answers.note(&[]);
 /// assert_eq!(has(&answers), [false, false, false]);
 /// // What answers another kind of question answers none.
-/// let packing = Asked::new(&holes, &Electrode::new(130.0), Effort::quick()).question;
+/// let packing = PackingAsked::new(&holes, &Electrode::new(130.0), Effort::quick()).question;
 /// let packing = Question::Packing(packing);
 /// answers.put(packing.clone(), asked(1).answer(&|| false).unwrap());
 /// assert!(!answers.has(&packing));
@@ -112,7 +112,7 @@ impl Question {
 #[derive(Clone, Debug, Default)]
 pub struct Answers {
     orders: BTreeMap<OrderQuestion, Kept<Arc<[u32]>>>,
-    packings: BTreeMap<packing::Question, Kept<Arc<Found>>>,
+    packings: BTreeMap<PackingQuestion, Kept<Arc<Packed>>>,
     in_order: BTreeMap<OrderAsked, Kept<u64>>,
     draws: Vec<KeptDraw>,
     /// How often anybody has told what is asked.
@@ -205,7 +205,7 @@ impl Answers {
         self.orders.get(asked).map(|kept| &*kept.answer)
     }
 
-    pub(super) fn packing(&self, asked: &packing::Question) -> Option<&Found> {
+    pub(super) fn packing(&self, asked: &PackingQuestion) -> Option<&Packed> {
         self.packings.get(asked).map(|kept| &*kept.answer)
     }
 

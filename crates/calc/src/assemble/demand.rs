@@ -9,7 +9,7 @@ use alloc::vec::Vec;
 
 use super::rows::Drilled;
 use crate::hole::DrawnHole;
-use crate::packing::Kind;
+use crate::packing::HoleKind;
 use crate::quantity::ROUNDING_MM;
 use crate::rollup::TubeUse;
 
@@ -18,9 +18,9 @@ use crate::rollup::TubeUse;
 pub(super) struct Demand {
     /// Ends that share electrodes, by reach and consumption; ids are the rows' places doubled, plus one
     /// for the far end.
-    pub(super) kinds: Vec<Kind>,
+    pub(super) kinds: Vec<HoleKind>,
     /// The same, farthest reach first; empty until [`Demand::sort`].
-    falling: Vec<Kind>,
+    falling: Vec<HoleKind>,
     /// Ends drilled, those of them with several electrodes, electrodes used up whole.
     pub(super) part: TubeUse,
 }
@@ -45,7 +45,7 @@ impl Demand {
     /// Adds all holes of a row in one part, by the row's place among the tube's.
     pub(super) fn add(&mut self, row: usize, holes: u32, hole: &DrawnHole, dressing: Dressing) {
         for (far, stage) in (0..).zip(hole.stages.iter().flatten()) {
-            self.kinds.push(Kind {
+            self.kinds.push(HoleKind {
                 id: u32::try_from(row * 2).unwrap_or(u32::MAX - 1) + far,
                 reach_mm: stage.target_mm,
                 consume_mm: stage.wear_mm + dressing.share * dressing.length_mm,
@@ -79,8 +79,8 @@ impl Demand {
     }
 
     /// Kinds with their numbers in the lot.
-    pub(super) fn in_lot(&self, parts: u32) -> Vec<Kind> {
-        let in_lot = |kind: &Kind| Kind {
+    pub(super) fn in_lot(&self, parts: u32) -> Vec<HoleKind> {
+        let in_lot = |kind: &HoleKind| HoleKind {
             count: kind.count.saturating_mul(parts),
             ..*kind
         };
@@ -120,7 +120,7 @@ impl Demand {
 }
 
 /// Shared electrodes that no plan goes below, of kinds in falling reach.
-fn bound(kinds: &[Kind], usable_mm: f64, parts: u32) -> u64 {
+fn bound(kinds: &[HoleKind], usable_mm: f64, parts: u32) -> u64 {
     let parts = f64::from(parts);
     let (mut load, mut most, mut apart) = (0.0, 0.0_f64, 0.0);
     for kind in kinds {
@@ -140,7 +140,7 @@ fn bound(kinds: &[Kind], usable_mm: f64, parts: u32) -> u64 {
     (libm::ceil(most) + apart) as u64
 }
 
-fn falling(a: &Kind, b: &Kind) -> core::cmp::Ordering {
+fn falling(a: &HoleKind, b: &HoleKind) -> core::cmp::Ordering {
     b.reach_mm.total_cmp(&a.reach_mm)
 }
 
@@ -148,8 +148,8 @@ fn falling(a: &Kind, b: &Kind) -> core::cmp::Ordering {
 mod tests {
     use super::*;
 
-    const fn kind(reach_mm: f64, consume_mm: f64, count: u32) -> Kind {
-        Kind {
+    const fn kind(reach_mm: f64, consume_mm: f64, count: u32) -> HoleKind {
+        HoleKind {
             id: 0,
             reach_mm,
             consume_mm,

@@ -13,7 +13,7 @@ use crate::finding::{About, Finding, Kind as Said, Level};
 use crate::idx::Idx;
 use crate::input::RowId;
 use crate::job_figures::{ElectrodeFigures, ElectrodeLoad};
-use crate::packing::Found as Packed;
+use crate::packing::Packed;
 
 /// Electrode figures of the offered lot, overrules put in, and the ratio of what stands to what was
 /// computed.

@@ -6,7 +6,7 @@ use super::answers::Answers;
 use super::draws::DrawnLot;
 use super::packing::Packing;
 use super::prepare::Prepared;
-use crate::packing::Found as Packed;
+use crate::packing::Packed;
 
 /// What is known of a job's searches and draws.
 pub(super) struct Found<'a> {

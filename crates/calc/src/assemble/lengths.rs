@@ -22,11 +22,11 @@ const WEAR_Z: [f64; 3] = [-0.967_421_566_101_701, 0.0, 0.967_421_566_101_701];
 const WORTH_IT: f64 = 1e-6;
 
 /// What tells one tube from another apart from its length.
-type Kind = (u64, TubeMaterial, bool);
+type TubeKind = (u64, TubeMaterial, bool);
 
 /// The rows of each kind of tube by themselves, and the one length that they were given.
 #[derive(Default)]
-pub(super) struct KeptLengths(BTreeMap<Kind, Shared>);
+pub(super) struct KeptLengths(BTreeMap<TubeKind, Shared>);
 
 struct Shared {
     members: Vec<Arc<Drilled>>,
@@ -40,7 +40,7 @@ impl KeptLengths {
     pub(super) fn plan(&mut self, rows: &mut [KeptRow], planner: &Planner<'_>) -> Vec<Planned> {
         let tables = planner.tables();
         let mut planned: Vec<Planned> = rows.iter().map(|row| row.own().clone()).collect();
-        let mut kinds: BTreeMap<Kind, Vec<usize>> = BTreeMap::new();
+        let mut kinds: BTreeMap<TubeKind, Vec<usize>> = BTreeMap::new();
         for (at, row) in rows.iter().enumerate() {
             let tube = row.own().drilled.as_ref().map(|drilled| drilled.tube);
             let tube = tube.and_then(|tube| tube.of(&tables.tubes));
@@ -87,7 +87,7 @@ pub(super) fn same<'a>(
 }
 
 /// The length that costs these rows less than each row's own, the cheapest of all.
-fn one_length(of: Kind, members: &[Arc<Drilled>], planner: &Planner<'_>) -> Option<Idx<Tube>> {
+fn one_length(of: TubeKind, members: &[Arc<Drilled>], planner: &Planner<'_>) -> Option<Idx<Tube>> {
     let tables = planner.tables();
     if members.len() < 2 {
         return None;
@@ -126,7 +126,7 @@ impl<'a> Member<'a> {
     }
 }
 
-fn kind(tube: &Tube) -> Kind {
+fn kind(tube: &Tube) -> TubeKind {
     (tube.outer_mm.to_bits(), tube.material, tube.channels > 1)
 }
 

@@ -1,13 +1,15 @@
 //! What packing is asked of a tube for a lot: first with little effort, then to the end.
 
 use super::demand::Demand;
-use crate::packing::{Asked, Effort, Electrode, Found, Kind, OrderAsked, Plan, Question};
+use crate::packing::{
+    Effort, Electrode, HoleKind, OrderAsked, Packed, PackingAsked, PackingQuestion, Plan,
+};
 
 /// A packing of one tube's ends: what is asked, and how its answer is told.
 pub(super) struct Packing {
-    asked: Asked,
+    asked: PackingAsked,
     /// With little effort, so that there is a plan at once.
-    pub(super) first: Question,
+    pub(super) first: PackingQuestion,
     /// Shared electrodes that no plan goes below, found without a search.
     pub(super) bound: u64,
 }
@@ -28,7 +30,7 @@ impl Packing {
             columns: whole.columns / FIRST_PART,
             seed: whole.seed,
         };
-        let asked = Asked::new(&kinds, &Electrode::new(usable_mm), whole);
+        let asked = PackingAsked::new(&kinds, &Electrode::new(usable_mm), whole);
         Self {
             first: asked.question.with(first),
             bound: demand.at_least(usable_mm, parts),
@@ -37,18 +39,18 @@ impl Packing {
     }
 
     /// The question with the whole effort.
-    pub(super) const fn settled(&self) -> &Question {
+    pub(super) const fn settled(&self) -> &PackingQuestion {
         &self.asked.question
     }
 
     /// Shared electrodes that were found; what fits on no electrode spoils one each, its row carries the
     /// finding.
-    pub(super) fn shared(&self, found: &Found) -> u64 {
+    pub(super) fn shared(&self, found: &Packed) -> u64 {
         found.needed() + self.asked.unplaceable()
     }
 
     /// Shared electrodes that no plan goes below, by what was found.
-    pub(super) fn at_least(&self, found: &Found) -> u64 {
+    pub(super) fn at_least(&self, found: &Packed) -> u64 {
         found.at_least() + self.asked.unplaceable()
     }
 
@@ -58,13 +60,13 @@ impl Packing {
     }
 
     /// What is drilled on which electrode, by the kinds of the demand.
-    pub(super) fn plan(&self, found: &Found) -> Plan {
+    pub(super) fn plan(&self, found: &Packed) -> Plan {
         self.asked.plan(found)
     }
 }
 
 /// What drilling a part's ends in the table's order is asked.
-pub(super) fn in_order(kinds: &[Kind], usable_mm: f64, parts: u32) -> OrderAsked {
+pub(super) fn in_order(kinds: &[HoleKind], usable_mm: f64, parts: u32) -> OrderAsked {
     OrderAsked::new(kinds, parts, &Electrode::new(usable_mm))
 }
 

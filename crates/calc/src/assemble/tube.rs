@@ -10,7 +10,7 @@ use super::demand::{Demand, Dressing};
 use super::rows::Drilled;
 use crate::hole::{Draw, DrawnHole};
 use crate::idx::Idx;
-use crate::packing::{Asked, Effort, Electrode};
+use crate::packing::{Effort, Electrode, PackingAsked};
 use crate::quantity::Z90;
 use crate::rollup::TubeUse;
 use crate::spread::Breakages;
@@ -208,7 +208,7 @@ impl TubeDrawn {
 /// Shared electrodes of a tube by one quick pass.
 fn packed_quickly(demand: &Demand, usable_mm: f64, parts: u32) -> u64 {
     let kinds = demand.in_lot(parts);
-    let asked = Asked::new(&kinds, &Electrode::new(usable_mm), Effort::quick());
+    let asked = PackingAsked::new(&kinds, &Electrode::new(usable_mm), Effort::quick());
     // What fits on no electrode spoils one each; its row carries the finding.
     let found = asked.question.answer(&crate::stop::never);
     found.map_or(0, |found| found.needed()) + asked.unplaceable()

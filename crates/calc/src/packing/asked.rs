@@ -9,7 +9,7 @@ use super::{
     hand_out::hand_out,
     lot::{Lot, Named},
     search::search,
-    terms::{Effort, Electrode, Kind, Plan, Unplaceable},
+    terms::{Effort, Electrode, HoleKind, Plan, Unplaceable},
 };
 use crate::stop::Stop;
 
@@ -18,11 +18,11 @@ use crate::stop::Stop;
 /// Formula: that of [`super::electrodes_for_lot`], cut in two where the names come in.
 ///
 /// ```
-/// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind};
-/// let kind = |id, consume_mm, count| Kind { id, reach_mm: 0.0, consume_mm, count };
+/// use quillbore_calc::packing::{PackingAsked, Effort, Electrode, HoleKind};
+/// let kind = |id, consume_mm, count| HoleKind { id, reach_mm: 0.0, consume_mm, count };
 /// // 100 mm: 60 and 40 share an electrode, twice. Three holes of 101 mm fit none.
 /// let kinds = [kind(7, 60.0, 2), kind(8, 40.0, 2), kind(9, 101.0, 3)];
-/// let asked = Asked::new(&kinds, &Electrode::new(100.0), Effort::quick());
+/// let asked = PackingAsked::new(&kinds, &Electrode::new(100.0), Effort::quick());
 /// let plan = asked.plan(&asked.question.answer(&|| false).unwrap());
 /// assert_eq!((plan.needed, plan.at_least), (2, 2));
 /// assert_eq!(plan.electrodes[0].holes, [(7, 1), (8, 1)]);
@@ -30,9 +30,9 @@ use crate::stop::Stop;
 /// ```
 ///
 /// Source: as [`super::electrodes_for_lot`].
-pub struct Asked {
+pub struct PackingAsked {
     /// What is to be searched.
-    pub question: Question,
+    pub question: PackingQuestion,
     /// Kinds that each item's holes came from, with their numbers.
     ids: Vec<Vec<(u32, u32)>>,
     unplaceable: Vec<Unplaceable>,
@@ -43,16 +43,16 @@ pub struct Asked {
 /// Formula: that of [`super::electrodes_for_lot`].
 ///
 /// ```
-/// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind};
-/// let kinds = [Kind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
-/// let asked = Asked::new(&kinds, &Electrode::new(130.0), Effort::quick());
+/// use quillbore_calc::packing::{PackingAsked, Effort, Electrode, HoleKind};
+/// let kinds = [HoleKind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
+/// let asked = PackingAsked::new(&kinds, &Electrode::new(130.0), Effort::quick());
 /// let found = asked.question.answer(&|| false).unwrap();
 /// assert_eq!((found.needed(), found.at_least()), (3, 3)); // two on each
 /// ```
 ///
 /// Source: as [`super::electrodes_for_lot`].
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Question {
+pub struct PackingQuestion {
     lot: Arc<Lot>,
     effort: Effort,
 }
@@ -62,22 +62,22 @@ pub struct Question {
 /// Formula: electrodes counted, the part-used one left out.
 ///
 /// ```
-/// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind};
-/// let kinds = [Kind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
+/// use quillbore_calc::packing::{PackingAsked, Effort, Electrode, HoleKind};
+/// let kinds = [HoleKind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
 /// let begun = Electrode { part_used_mm: Some(65.0), ..Electrode::new(130.0) };
-/// let asked = Asked::new(&kinds, &begun, Effort::quick());
+/// let asked = PackingAsked::new(&kinds, &begun, Effort::quick());
 /// // One hole on what is left in the holder, two on each new one.
 /// assert_eq!(asked.question.answer(&|| false).unwrap().needed(), 2);
 /// ```
 ///
 /// Source: definition.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Found {
+pub struct Packed {
     groups: Vec<Group>,
     at_least: u64,
 }
 
-impl Asked {
+impl PackingAsked {
     /// The question of [`super::electrodes_for_lot`], whose arguments these are.
     ///
     /// - `kinds`: holes alike in reach and consumption [mm], 0 and up, with their number.
@@ -86,14 +86,14 @@ impl Asked {
     ///
     /// Result: the question, and the names of its holes.
     #[must_use]
-    pub fn new(kinds: &[Kind], electrode: &Electrode, effort: Effort) -> Self {
+    pub fn new(kinds: &[HoleKind], electrode: &Electrode, effort: Effort) -> Self {
         let Named {
             lot,
             ids,
             unplaceable,
         } = Named::new(kinds, electrode);
         Self {
-            question: Question {
+            question: PackingQuestion {
                 lot: Arc::new(lot),
                 effort,
             },
@@ -108,7 +108,7 @@ impl Asked {
     ///
     /// Result: plan; lengths in [mm].
     #[must_use]
-    pub fn plan(&self, found: &Found) -> Plan {
+    pub fn plan(&self, found: &Packed) -> Plan {
         Plan {
             electrodes: hand_out(&self.ids, &found.groups),
             needed: found.needed(),
@@ -127,7 +127,7 @@ impl Asked {
     }
 }
 
-impl Question {
+impl PackingQuestion {
     /// The same question with another effort.
     ///
     /// Formula: lot as it is, effort in place of its own.
@@ -137,10 +137,10 @@ impl Question {
     /// Result: the question of the same lot that looks so long.
     ///
     /// ```
-    /// use quillbore_calc::packing::{Asked, Effort, Electrode, Kind};
-    /// let kind = |id, consume_mm, count| Kind { id, reach_mm: 0.0, consume_mm, count };
+    /// use quillbore_calc::packing::{PackingAsked, Effort, Electrode, HoleKind};
+    /// let kind = |id, consume_mm, count| HoleKind { id, reach_mm: 0.0, consume_mm, count };
     /// let kinds = [kind(7, 60.0, 2), kind(8, 40.0, 2)];
-    /// let ask = |effort| Asked::new(&kinds, &Electrode::new(100.0), effort).question;
+    /// let ask = |effort| PackingAsked::new(&kinds, &Electrode::new(100.0), effort).question;
     /// let (settled, first) = (ask(Effort::default()), ask(Effort::quick()));
     /// assert_ne!(settled, first);
     /// assert_eq!(settled.with(Effort::quick()), first);
@@ -162,13 +162,13 @@ impl Question {
     ///
     /// Result: what was found, or `None` where it was stopped.
     #[must_use]
-    pub fn answer(&self, stop: Stop<'_>) -> Option<Found> {
+    pub fn answer(&self, stop: Stop<'_>) -> Option<Packed> {
         let (groups, at_least) = search(&self.lot, &self.effort, stop)?;
-        Some(Found { groups, at_least })
+        Some(Packed { groups, at_least })
     }
 }
 
-impl Found {
+impl Packed {
     /// New electrodes that the plan takes.
     ///
     /// Result: number of electrodes.

@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use super::{
     lot::{millimeters, read, steps},
-    terms::{Electrode, Kind, Unplaceable},
+    terms::{Electrode, HoleKind, Unplaceable},
 };
 use crate::stop::{Stop, never};
 
@@ -26,9 +26,9 @@ use crate::stop::{Stop, never};
 /// drill (numbers of one part).
 ///
 /// ```
-/// use quillbore_calc::packing::{Electrode, Kind, by_hole_order};
+/// use quillbore_calc::packing::{Electrode, HoleKind, by_hole_order};
 ///
-/// let kind = |id, reach_mm, consume_mm| Kind { id, reach_mm, consume_mm, count: 1 };
+/// let kind = |id, reach_mm, consume_mm| HoleKind { id, reach_mm, consume_mm, count: 1 };
 /// // 100 mm: 60 + 30 start; 10 + 40 would end at 30 left, reach 10 is met; then 60 + 30 needs a new one.
 /// let order = [kind(1, 60.0, 30.0), kind(2, 10.0, 40.0)];
 /// let used = by_hole_order(&order, 2, &Electrode::new(100.0));
@@ -37,7 +37,7 @@ use crate::stop::{Stop, never};
 ///
 /// Source: the rule itself.
 #[must_use]
-pub fn by_hole_order(order: &[Kind], parts: u32, electrode: &Electrode) -> ByHoleOrder {
+pub fn by_hole_order(order: &[HoleKind], parts: u32, electrode: &Electrode) -> ByHoleOrder {
     let full = steps(electrode.usable_mm);
     let asked = OrderAsked::new(order, parts, electrode);
     let (needed, remaining) = asked.used(&never).unwrap_or_default();
@@ -63,8 +63,8 @@ pub fn by_hole_order(order: &[Kind], parts: u32, electrode: &Electrode) -> ByHol
 /// Formula: that of [`by_hole_order`].
 ///
 /// ```
-/// use quillbore_calc::packing::{Electrode, Kind, OrderAsked};
-/// let kind = |id, reach_mm, consume_mm| Kind { id, reach_mm, consume_mm, count: 1 };
+/// use quillbore_calc::packing::{Electrode, HoleKind, OrderAsked};
+/// let kind = |id, reach_mm, consume_mm| HoleKind { id, reach_mm, consume_mm, count: 1 };
 /// let new = Electrode::new(100.0);
 /// // 100 mm: 60 + 30 start; 10 + 40 would end at 30 left, reach 10 is met; then 60 + 30 needs a new one.
 /// let asked = OrderAsked::new(&[kind(1, 60.0, 30.0), kind(2, 10.0, 40.0)], 2, &new);
@@ -98,7 +98,7 @@ impl OrderAsked {
     ///
     /// Result: the question, without names.
     #[must_use]
-    pub fn new(order: &[Kind], parts: u32, electrode: &Electrode) -> Self {
+    pub fn new(order: &[HoleKind], parts: u32, electrode: &Electrode) -> Self {
         let full = steps(electrode.usable_mm);
         let kinds = order.iter().filter(|kind| kind.count > 0);
         Self {

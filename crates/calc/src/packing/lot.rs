@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 use core::cmp::Reverse;
 
-use super::terms::{Electrode, Kind, Unplaceable, WhyUnplaceable};
+use super::terms::{Electrode, HoleKind, Unplaceable, WhyUnplaceable};
 
 /// Steps per millimeter. A nanometer is far below anything a shop can measure.
 const STEPS_PER_MM: f64 = 1e6;
@@ -40,7 +40,7 @@ impl Named {
     ///
     /// Items come in drilling order, those alike joined. The sort is stable, so ids keep the caller's
     /// order.
-    pub(super) fn new(kinds: &[Kind], electrode: &Electrode) -> Self {
+    pub(super) fn new(kinds: &[HoleKind], electrode: &Electrode) -> Self {
         let full = steps(electrode.usable_mm);
         let part = electrode.part_used_mm.and_then(steps);
         let mut named = Self {
@@ -52,7 +52,7 @@ impl Named {
             ids: Vec::new(),
             unplaceable: Vec::new(),
         };
-        let mut placed: Vec<(i64, i64, &Kind)> = Vec::new();
+        let mut placed: Vec<(i64, i64, &HoleKind)> = Vec::new();
         for kind in kinds.iter().filter(|kind| kind.count > 0) {
             match read(kind, full) {
                 Ok((reach, wear)) => placed.push((reach, wear, kind)),
@@ -92,7 +92,7 @@ pub(super) fn millimeters(steps: i64) -> f64 {
 }
 
 /// Reach and wear of a kind that fits an electrode of the given usable length.
-pub(super) fn read(kind: &Kind, full: Option<i64>) -> Result<(i64, i64), WhyUnplaceable> {
+pub(super) fn read(kind: &HoleKind, full: Option<i64>) -> Result<(i64, i64), WhyUnplaceable> {
     let (Some(reach), Some(wear), Some(full)) =
         (steps(kind.reach_mm), steps(kind.consume_mm), full)
     else {
@@ -190,7 +190,7 @@ pub(super) mod tests {
     #[test]
     fn kinds_fit_an_electrode_or_are_told() {
         let read_on = |usable_mm: f64, reach_mm: f64, consume_mm: f64| {
-            let kind = Kind {
+            let kind = HoleKind {
                 id: 0,
                 reach_mm,
                 consume_mm,

@@ -32,7 +32,7 @@ mod terms;
 mod whole_columns;
 mod worth;
 
-pub use asked::{Asked, Found, Question};
+pub use asked::{Packed, PackingAsked, PackingQuestion};
 pub use in_order::{ByHoleOrder, OrderAsked, by_hole_order};
 pub use plan::electrodes_for_lot;
-pub use terms::{Effort, Electrode, Fill, Kind, Plan, Unplaceable, WhyUnplaceable};
+pub use terms::{Effort, Electrode, Fill, HoleKind, Plan, Unplaceable, WhyUnplaceable};

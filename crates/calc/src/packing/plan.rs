@@ -1,7 +1,7 @@
 //! Electrodes for a lot, asked and answered at once.
 
-use super::asked::Asked;
-use super::terms::{Effort, Electrode, Kind, Plan};
+use super::asked::PackingAsked;
+use super::terms::{Effort, Electrode, HoleKind, Plan};
 use crate::stop::never;
 
 /// Fewest electrodes found for a lot, what each drills, and a number no plan can go below.
@@ -23,13 +23,13 @@ use crate::stop::never;
 /// Validity: consumption is taken as known. Plan with a margin where wear is uncertain.
 ///
 /// ```
-/// use quillbore_calc::packing::{Effort, Electrode, Kind, electrodes_for_lot};
+/// use quillbore_calc::packing::{Effort, Electrode, HoleKind, electrodes_for_lot};
 ///
 /// // 280 mm usable; lengths of our own, fewest electrodes proved by exact search: 9.
 /// let wears = [(95.0, 6), (70.0, 9), (62.0, 7), (41.0, 11), (33.0, 10)];
-/// let kinds: Vec<Kind> = (0..)
+/// let kinds: Vec<HoleKind> = (0..)
 ///     .zip(wears)
-///     .map(|(id, (consume_mm, count))| Kind { id, reach_mm: 0.0, consume_mm, count })
+///     .map(|(id, (consume_mm, count))| HoleKind { id, reach_mm: 0.0, consume_mm, count })
 ///     .collect();
 /// let plan = electrodes_for_lot(&kinds, &Electrode::new(280.0), &Effort::default());
 /// assert_eq!((plan.needed, plan.at_least), (9, 9));
@@ -39,8 +39,8 @@ use crate::stop::never;
 /// Source: nested first-fit and best-fit over five sorts, own derivation checked by permutation;
 /// bounds by volume and by Martello and Toth 1990 «memory».
 #[must_use]
-pub fn electrodes_for_lot(kinds: &[Kind], electrode: &Electrode, effort: &Effort) -> Plan {
-    let asked = Asked::new(kinds, electrode, *effort);
+pub fn electrodes_for_lot(kinds: &[HoleKind], electrode: &Electrode, effort: &Effort) -> Plan {
+    let asked = PackingAsked::new(kinds, electrode, *effort);
     let found = asked.question.answer(&never);
     found.map_or_else(Plan::default, |found| asked.plan(&found))
 }

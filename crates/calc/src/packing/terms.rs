@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 /// Holes alike in reach and consumption.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Kind {
+pub struct HoleKind {
     /// The caller's name for the kind; comes back in the plan.
     pub id: u32,
     /// Length that must be left when the hole is done [mm].
@@ -69,12 +69,12 @@ impl Effort {
     /// Result: effort.
     ///
     /// ```
-    /// use quillbore_calc::packing::{Effort, Electrode, Kind, electrodes_for_lot};
+    /// use quillbore_calc::packing::{Effort, Electrode, HoleKind, electrodes_for_lot};
     /// // 280 mm usable: the rules that fill by falling length take 10 where 9 is the fewest.
     /// let wears = [(95.0, 6), (70.0, 9), (62.0, 7), (41.0, 11), (33.0, 10)];
-    /// let kinds: Vec<Kind> = (0..)
+    /// let kinds: Vec<HoleKind> = (0..)
     ///     .zip(wears)
-    ///     .map(|(id, (consume_mm, count))| Kind { id, reach_mm: 0.0, consume_mm, count })
+    ///     .map(|(id, (consume_mm, count))| HoleKind { id, reach_mm: 0.0, consume_mm, count })
     ///     .collect();
     /// let plan = electrodes_for_lot(&kinds, &Electrode::new(280.0), &Effort::quick());
     /// assert_eq!((plan.needed, plan.at_least), (10, 9));
