@@ -202,7 +202,7 @@ mod tests {
     use super::*;
     use crate::dice::Dice;
     use crate::order::distance::Straight;
-    use crate::order::point_grid::tests::samples;
+    use crate::order::samples::samples;
 
     fn length(tour: &Tour, distance: &impl Distance) -> f64 {
         (0..tour.len())

@@ -96,7 +96,7 @@ impl<D: Distance> Search<'_, D> {
 mod tests {
     use super::*;
     use crate::order::distance::Straight;
-    use crate::order::point_grid::tests::samples;
+    use crate::order::samples::samples;
     use crate::stop::never;
 
     /// A kick costs what the tour is longer by, loses nobody, and is taken back whole.

@@ -13,6 +13,8 @@ mod iterate;
 mod neighbors;
 mod open;
 mod point_grid;
+#[cfg(test)]
+mod samples;
 mod start;
 mod tour;
 

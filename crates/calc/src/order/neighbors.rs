@@ -98,7 +98,7 @@ fn quadrant(from: [f64; 2], to: [f64; 2]) -> Option<usize> {
 mod tests {
     use super::*;
     use crate::order::distance::{SlowerAxis, Straight};
-    use crate::order::point_grid::tests::samples;
+    use crate::order::samples::samples;
 
     /// By a look at all: the nearest of each quadrant, then the nearest of the rest up to twelve.
     fn by_hand(points: &[[f64; 2]], center: usize, distance: &impl Distance) -> Vec<(f64, usize)> {

@@ -162,32 +162,11 @@ pub(super) fn bounds(points: &[[f64; 2]]) -> ([f64; 2], [f64; 2]) {
 }
 
 #[cfg(test)]
-pub(super) mod tests {
+mod tests {
     use super::*;
     use crate::dice::Dice;
     use crate::order::distance::{SlowerAxis, Straight};
-
-    /// Strewn, in a row either way, on one another, strewn within a millimeter, in clusters.
-    pub(in crate::order) fn samples() -> Vec<Vec<[f64; 2]>> {
-        let mut dice = Dice::new(3);
-        let mut below = move |most: usize| dice.below(most) as f64;
-        let mut samples = Vec::new();
-        for holes in [1, 2, 3, 7, 40, 150] {
-            samples.push((0..holes).map(|_| [below(100), below(60)]).collect());
-            samples.push((0..holes).map(|_| [below(1000) / 10.0, 5.0]).collect());
-            samples.push((0..holes).map(|_| [-7.0, below(1000)]).collect());
-            samples.push(alloc::vec![[2.0, 3.0]; holes]);
-            let strewn = |_| [below(100) / 900.0, below(60) / 900.0 - 4.0];
-            samples.push((0..holes).map(strewn).collect());
-            let cluster = |at: usize| if at.is_multiple_of(2) { 0.0 } else { 500.0 };
-            samples.push(
-                (0..holes)
-                    .map(|at| [cluster(at) + below(9), cluster(at) - below(5)])
-                    .collect(),
-            );
-        }
-        samples
-    }
+    use crate::order::samples::samples;
 
     #[test]
     fn rings_meet_every_point_once_and_near_ones_first() {

@@ -108,7 +108,7 @@ fn by_length(lot: &Lot) -> Vec<i64> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::lot;
+    use super::super::samples::lot;
     use super::*;
     use crate::stop::never;
 

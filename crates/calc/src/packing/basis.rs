@@ -130,7 +130,7 @@ impl Basis {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::lot;
+    use super::super::samples::lot;
     use super::*;
 
     /// The duals as shares of an electrode.

@@ -86,7 +86,7 @@ fn ceiling(length: i128, capacity: i128) -> i128 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::lot;
+    use super::super::samples::lot;
     use super::*;
 
     /// At each reach the wear from there on, over what an electrode has beyond it.

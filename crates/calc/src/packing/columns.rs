@@ -100,7 +100,7 @@ fn between(center: &[i64], duals: &[i64], pull: f64) -> Vec<i64> {
 #[cfg(test)]
 mod tests {
     use super::super::first_fit::best_of_all;
-    use super::super::lot::tests::lot;
+    use super::super::samples::lot;
     use super::*;
     use crate::stop::never;
 

@@ -40,7 +40,7 @@ impl Farley {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::lot;
+    use super::super::samples::lot;
     use super::*;
 
     /// Four holes at 6 and six at 4 are worth 48; where no electrode holds more than 10 it takes 4.8, with

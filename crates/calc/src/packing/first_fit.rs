@@ -140,7 +140,7 @@ fn into_new(groups: &mut Vec<Group>, lot: &Lot, item: usize, left: u64) {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::lot;
+    use super::super::samples::lot;
     use super::*;
 
     /// On 100: 9 beyond 90, 30 beyond 60, 45 beyond 10, 52 beyond none. By wear, by reach, by their sums

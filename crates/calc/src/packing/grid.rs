@@ -46,7 +46,7 @@ fn common_measure(left: i64, right: i64) -> i64 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::lot;
+    use super::super::samples::lot;
     use super::*;
 
     /// Cells of the wears' common measure, and at most 8,192 of them; usable lengths are cut down to whole

@@ -82,7 +82,7 @@ impl Group {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::{fits, lot, strewn};
+    use super::super::samples::{fits, lot, strewn};
     use super::*;
     use crate::dice::Dice;
 

@@ -27,6 +27,8 @@ mod pattern;
 mod plan;
 mod refill;
 mod repack;
+#[cfg(test)]
+mod samples;
 mod search;
 mod terms;
 mod whole_columns;

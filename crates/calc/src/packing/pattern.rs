@@ -161,7 +161,7 @@ fn merged(old: &[State], new: &[State]) -> (Vec<State>, Vec<State>) {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::{fits, sets, strewn};
+    use super::super::samples::{fits, sets, strewn};
     use super::*;
     use crate::dice::Dice;
     use crate::packing::worth::worth;

@@ -132,7 +132,7 @@ fn add_shifted(from: &[u64], into: &mut [u64], shift: usize, limit: usize) {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::{fits, lot, sets, strewn};
+    use super::super::samples::{fits, lot, sets, strewn};
     use super::*;
 
     fn numbers(lot: &Lot, holes: &[usize]) -> Vec<u64> {

@@ -210,7 +210,7 @@ fn together(lot: &Lot, mut bins: Vec<Bin>) -> Vec<Group> {
 #[cfg(test)]
 mod tests {
     use super::super::first_fit::{best_of_all, needed};
-    use super::super::lot::tests::{fits, lot, strewn};
+    use super::super::samples::{fits, lot, strewn};
     use super::*;
     use crate::stop::never;
 

@@ -38,7 +38,7 @@ pub(super) fn keep_whole(lot: &Lot, columns: &Columns) -> (Vec<Group>, Lot) {
 
 #[cfg(test)]
 mod tests {
-    use super::super::lot::tests::lot;
+    use super::super::samples::lot;
     use super::*;
 
     /// 4.6 electrodes with one of each, 3.2 with two of the second: 4 and 3 whole ones are kept, and one

@@ -10,6 +10,7 @@ mod notes;
 mod paper_notes;
 mod questions;
 pub mod remedy;
+mod seals;
 mod slip_notes;
 mod telling;
 mod whole;
@@ -24,9 +25,11 @@ pub use telling::Telling;
 pub use whole::Results;
 
 use crate::asked::to_input::{Asked, to_input};
+use crate::issued::seal::SealState;
 use crate::job::Job;
 use crate::shop::rows::Shop;
 use notes::notes;
+use seals::KeptSeals;
 
 /// What was worked out for a job, and what its searches and draws found: the next edit takes from it
 /// what still holds.
@@ -34,6 +37,7 @@ use notes::notes;
 pub struct Kept {
     rows: assemble::Kept,
     answers: Answers,
+    seals: KeptSeals,
 }
 
 impl Kept {
@@ -45,7 +49,8 @@ impl Kept {
         self.answers.note(&prepared.questions());
         let open = prepared.open(&self.answers);
         let figures = prepared.figures(&self.answers);
-        (with_notes(job, shop, asked, figures), open)
+        let seals = self.seals.states(&job.issued);
+        (with_notes(job, shop, asked, figures, &seals), open)
     }
 
     /// Keeps what a search or draw found.
@@ -69,11 +74,18 @@ pub fn results_now(job: &Job, shop: &Shop) -> Results {
 fn results_of(job: &Job, shop: &Shop, figures: fn(&JobInput, &Tables) -> JobFigures) -> Results {
     let asked = to_input(job, shop);
     let figures = figures(&asked.input, &shop.tables);
-    with_notes(job, shop, asked, figures)
+    let seals = KeptSeals::default().states(&job.issued);
+    with_notes(job, shop, asked, figures, &seals)
 }
 
-fn with_notes(job: &Job, shop: &Shop, asked: Asked, figures: JobFigures) -> Results {
-    let notes = notes(job, shop, &asked, &figures);
+fn with_notes(
+    job: &Job,
+    shop: &Shop,
+    asked: Asked,
+    figures: JobFigures,
+    seals: &[SealState],
+) -> Results {
+    let notes = notes(job, shop, &asked, &figures, seals);
     Results {
         asked,
         figures,

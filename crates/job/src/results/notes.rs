@@ -14,6 +14,7 @@ use super::{depth_notes, paper_notes, questions, slip_notes};
 use crate::asked::to_input::Asked;
 use crate::edits::edit::Edit;
 use crate::ground::same_name::same_name;
+use crate::issued::seal::SealState;
 use crate::job::Job;
 use crate::shop::rows::Shop;
 use crate::shop::unknown::UnknownName;
@@ -22,8 +23,14 @@ use crate::typed::row::Column;
 use crate::words::speaker::Speaker;
 use crate::words::{english, slips};
 
-/// Every side note.
-pub(super) fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures) -> Vec<SideNote> {
+/// Every side note; `seals` says of each issued paper how its entry stands to its seal.
+pub(super) fn notes(
+    job: &Job,
+    shop: &Shop,
+    asked: &Asked,
+    figures: &JobFigures,
+    seals: &[SealState],
+) -> Vec<SideNote> {
     let speaker = Speaker {
         job,
         tables: &shop.tables,
@@ -41,7 +48,8 @@ pub(super) fn notes(job: &Job, shop: &Shop, asked: &Asked, figures: &JobFigures)
             .into_iter()
             .map(|note| (note, None)),
     );
-    notes.extend(paper_notes::all(job).into_iter().map(|note| (note, None)));
+    let of_papers = paper_notes::all(job, seals).into_iter();
+    notes.extend(of_papers.map(|note| (note, None)));
     notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));
     let of_job = figures.findings.iter();
     notes.extend(of_job.map(|finding| (found(finding, None), None)));

@@ -10,13 +10,13 @@ use crate::job::{Issued, Job};
 use crate::life::state::State;
 use crate::{life, words};
 
-/// Everything that is to be said of them.
-pub(super) fn all(job: &Job) -> Vec<SideNote> {
+/// Everything that is to be said of them, each with how it stands to its seal.
+pub(super) fn all(job: &Job, seals: &[SealState]) -> Vec<SideNote> {
     let mut notes = Vec::new();
     let mut unsealed: Vec<&str> = Vec::new();
-    for issued in &job.issued {
+    for (issued, seal) in job.issued.iter().zip(seals) {
         let Issued { number, .. } = issued.as_ref();
-        match issued.seal_state() {
+        match *seal {
             SealState::Sealed => {}
             SealState::Unsealed => unsealed.push(number),
             SealState::Broken => {

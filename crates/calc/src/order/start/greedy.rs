@@ -75,7 +75,7 @@ fn walk(links: &[Vec<usize>], first: usize, order: &mut Vec<usize>) {
 mod tests {
     use super::*;
     use crate::order::distance::Straight;
-    use crate::order::point_grid::tests::samples;
+    use crate::order::samples::samples;
 
     /// By the book: of all moves of the lists the shortest that leaves no hole with three and closes no
     /// ring, until there is none; from the first loose end through its stretch, then on to the nearest

@@ -21,7 +21,7 @@ pub(in crate::order) fn nearest(points: &[[f64; 2]], distance: &impl Distance) -
 mod tests {
     use super::*;
     use crate::order::distance::Straight;
-    use crate::order::point_grid::tests::samples;
+    use crate::order::samples::samples;
 
     /// From hole 0 on, always to the nearest that is left, by a look at all.
     #[test]
