@@ -135,12 +135,7 @@ fn overrule_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mu
         return;
     };
     ui.add_space(4.0);
-    if let Some(overrule) = shared
-        .job
-        .overrules
-        .iter()
-        .find(|overrule| overrule.figure == key)
-    {
+    if let Some(overrule) = shared.job.overrule(&key) {
         pencil(ui, &words::because(&overrule.reason));
         if look::word(ui, words::LET_COMPUTED_STAND).clicked() {
             asks.push(Ask::Edit(Edit::WithdrawOverrule { figure: key }));

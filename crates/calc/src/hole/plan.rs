@@ -209,10 +209,7 @@ impl Context<'_> {
         else {
             return;
         };
-        plan.stuff_sigmas = FeedWear {
-            feed: stuff.feed_sigma,
-            wear: stuff.wear_sigma,
-        };
+        plan.stuff_sigmas = stuff.sigmas;
         plan.typed = FeedWear {
             feed: stands.is_some() || self.overruled(Figure::HoleMinutes(row.id)).is_some(),
             wear: overruled_wear_mm.is_some(),

@@ -2,6 +2,7 @@
 
 use super::context::Context;
 use super::facts::{MaterialFacts, TubeFacts};
+use super::feed_wear::FeedWear;
 use super::planned::Plan;
 use super::profile::Profile;
 use crate::idx::Idx;
@@ -14,8 +15,7 @@ pub(super) struct Stuff {
     pub(super) feed: Option<Profile>,
     pub(super) feed_steps: Option<FeedSteps>,
     pub(super) ratio: Option<Profile>,
-    pub(super) feed_sigma: f64,
-    pub(super) wear_sigma: f64,
+    pub(super) sigmas: FeedWear<f64>,
 }
 
 impl Context<'_> {
@@ -60,8 +60,10 @@ impl Context<'_> {
                     .map(|(material, factor)| Profile::one(material.feed * factor)),
                 feed_steps,
                 ratio: material.map(|material| Profile::one(material.wear * facts.wear)),
-                feed_sigma: material.map_or(0.0, |material| material.feed_sigma),
-                wear_sigma: material.map_or(0.0, |material| material.wear_sigma),
+                sigmas: FeedWear {
+                    feed: material.map_or(0.0, |material| material.feed_sigma),
+                    wear: material.map_or(0.0, |material| material.wear_sigma),
+                },
             };
         }
         let layers = || {
@@ -69,7 +71,6 @@ impl Context<'_> {
             row.layers.iter().map(of_layer)
         };
         let depth_mm = plan.depth_mm.unwrap_or(f64::MAX);
-        let (feed_sigma, wear_sigma) = sigmas(layers(), depth_mm);
         Stuff {
             feed: Profile::layered(layers().map(|(thickness, material)| {
                 let feed = material.zip(by_tube);
@@ -85,8 +86,7 @@ impl Context<'_> {
                 )
             })),
             feed_steps,
-            feed_sigma,
-            wear_sigma,
+            sigmas: sigmas(layers(), depth_mm),
         }
     }
 }
@@ -96,7 +96,7 @@ impl Context<'_> {
 fn sigmas<'a>(
     layers: impl Iterator<Item = (f64, Option<&'a MaterialFacts>)>,
     depth_mm: f64,
-) -> (f64, f64) {
+) -> FeedWear<f64> {
     let [mut minutes, mut feed_sum, mut lost, mut wear_sum] = [0.0; 4];
     let mut left = depth_mm;
     for (thickness, material) in layers {
@@ -110,5 +110,8 @@ fn sigmas<'a>(
         }
     }
     let share = |sum: f64, all: f64| if all > 0.0 { sum / all } else { 0.0 };
-    (share(feed_sum, minutes), share(wear_sum, lost))
+    FeedWear {
+        feed: share(feed_sum, minutes),
+        wear: share(wear_sum, lost),
+    }
 }

@@ -161,7 +161,7 @@ fn price_words_ui(
     asks: &mut Vec<Ask>,
 ) {
     let figure = FigureKey::UnitPrice(offered);
-    let overruled = shared.job.overrules.iter().any(|o| o.figure == figure);
+    let overruled = shared.job.overrule(&figure).is_some();
     if let Some(last) = last.filter(|_| !overruled)
         && look::word(ui, words::KEEP_LAST_PRICE).clicked()
     {

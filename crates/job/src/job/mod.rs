@@ -183,6 +183,13 @@ impl Job {
         self.rows.iter().position(|row| row.id == id)
     }
 
+    /// What the estimator put in place of a figure.
+    #[must_use]
+    pub fn overrule(&self, figure: &FigureKey) -> Option<&Overrule> {
+        let mut overrules = self.overrules.iter();
+        overrules.find(|overrule| overrule.figure == *figure)
+    }
+
     /// The answer to a concern of a row.
     #[must_use]
     pub fn answer(&self, row: RowId, concern: Concern) -> Option<&Answer> {

@@ -145,8 +145,7 @@ const fn floors(figure: &FigureKey) -> Option<Option<RowId>> {
 
 fn overrules(then: &Job, now: &Job) -> Vec<Changed> {
     let value = |job: &Job, figure: &FigureKey| -> Entry<f64> {
-        let mut all = job.overrules.iter();
-        let found = all.find(|overrule| overrule.figure == *figure);
+        let found = job.overrule(figure);
         found.map_or(Entry::Empty, |overrule| overrule.value.clone())
     };
     let all = now.overrules.iter().chain(&then.overrules);

@@ -108,7 +108,7 @@ impl<'a> Holes<'a> {
             Made::Drills => FigureKey::Gap(row),
             Made::Electrode | Made::Verdict | Made::PerHole => return false,
         };
-        (self.job.overrules.iter()).any(|overrule| overrule.figure == figure)
+        self.job.overrule(&figure).is_some()
     }
 
     fn made(&self, made: Made, row: usize) -> Option<String> {
