@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use quillbore_calc::{Figure, RowId};
-use quillbore_intake::{Foreign, Holds};
+use quillbore_intake::{Foreign, Holds, IntakeError};
 use quillbore_job::answer::How;
 use quillbore_job::concern::Concern;
 use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
@@ -179,6 +179,8 @@ pub enum Ask {
     Reprint(String),
     /// Paste a table.
     Paste(Box<Pasting>),
+    /// Say why what was pasted is no table.
+    NoTable(IntakeError),
     /// The column that is asked about holds this.
     SayColumn(Holds),
     /// Go on with what waited: the path was typed, or the guard answered.

@@ -3,6 +3,8 @@
 use quillbore_job::words::english;
 use quillbore_job::{Column, Unit};
 
+use crate::lines::Lines;
+
 /// What a foreign column holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Meaning {
@@ -48,37 +50,35 @@ pub struct Head {
     pub unit: Option<Unit>,
 }
 
-/// The heads of a table whose first line is `cells`, the lines below it being numbered; `None` where that line is no head.
+/// The heads of a table whose first line is the one at `first`; `None` where that line is no head.
 ///
 /// A line is a head when none of its cells starts like a number and at least two of them are known
 /// words, or numbers stand under at least two of them in every line below; a single word is one
 /// where it is known and numbers stand under it.
 #[must_use]
-pub fn heads(cells: &[String], below: &[(usize, Vec<String>)]) -> Option<Vec<Head>> {
-    let filled = |cell: &&String| !cell.trim().is_empty();
-    if cells.iter().all(|cell| cell.trim().is_empty())
-        || cells
-            .iter()
-            .filter(filled)
-            .any(|cell| starts_like_a_number(cell))
-    {
+pub fn heads(lines: &Lines, first: usize) -> Option<Vec<Head>> {
+    let filled = |cell: &&str| !cell.trim().is_empty();
+    let line = lines.line(first)?;
+    let mut cells = line.cells().filter(filled).peekable();
+    if cells.peek().is_none() || cells.any(starts_like_a_number) {
         return None;
     }
-    let heads: Vec<Head> = cells.iter().map(|cell| head(cell)).collect();
+    let heads: Vec<Head> = line.cells().map(head).collect();
     let known = heads.iter().filter(|head| head.meaning.is_some()).count();
     let over_numbers = |at: usize| {
+        let below = lines.from(first + 1);
         let mut under = below
-            .iter()
-            .filter_map(|(_, line)| line.get(at))
+            .filter_map(|line| line.cell(at))
             .filter(filled)
             .peekable();
-        under.peek().is_some() && under.all(|cell| starts_like_a_number(cell))
+        under.peek().is_some() && under.all(starts_like_a_number)
     };
     let numbers = || {
-        let named = (0..cells.len()).filter(|at| filled(&&cells[*at]));
-        named.filter(|at| over_numbers(*at)).count()
+        let cells = line.cells().enumerate();
+        let named = cells.filter(|(_, cell)| filled(cell));
+        named.filter(|(at, _)| over_numbers(*at)).count()
     };
-    let all = cells.iter().filter(filled).count();
+    let all = line.cells().filter(filled).count();
     let is_head = match all {
         1 => known == 1 && numbers() == 1,
         _ => known >= 2 || numbers() >= 2,

@@ -1,61 +1,122 @@
 //! Lines and cells of delimited text, whatever separates them.
 
+use std::borrow::Cow;
+
+use crate::error::IntakeError;
+use crate::lines::Lines;
+use crate::quotes::{Parted, past_line_end};
+
 /// Cells by line, the number of the first line being 1.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Cells {
     /// What separates the cells.
     pub separator: char,
-    /// Line number and cells; empty lines are left out.
-    pub lines: Vec<(usize, Vec<String>)>,
+    /// The lines; empty ones are left out, and empty cells at their ends.
+    pub lines: Lines,
 }
 
 /// Most cells in a line that are still believed to be a hole table.
 pub const MOST_CELLS: usize = 1_000;
 
-/// Splits text into cells; quotes as RFC 4180 has them.
+/// Most cells of a table in all.
+pub const MOST_CELLS_IN_ALL: usize = 4_000_000;
+
+/// Splits text into cells; quotes as RFC 4180 has them, where they don't take whole lines with them.
 ///
 /// The separator is the tab where there is one (a spreadsheet's clipboard); else the semicolon
 /// where most lines have one (decimal commas); else the comma.
-#[must_use]
-pub fn split(text: &str) -> Cells {
+///
+/// # Errors
+/// Where a line, or the whole, has more cells than a hole table has.
+pub fn split(text: &str) -> Result<Cells, IntakeError> {
     let separator = sniff(text);
-    let mut reader = csv::ReaderBuilder::new()
-        .delimiter(u8::try_from(separator).unwrap_or(b','))
-        .has_headers(false)
-        .flexible(true)
-        .from_reader(text.as_bytes());
-    let mut lines = Vec::new();
-    let mut record = csv::StringRecord::new();
-    // The text is UTF-8 and in memory and lines may be ragged: no error is left to occur.
-    while let Ok(true) = reader.read_record(&mut record) {
-        let number = record
-            .position()
-            .map_or(0, |position| line_of(text, position));
-        let cells: Vec<String> = record.iter().map(clean).collect();
-        if cells.iter().any(|cell| !cell.is_empty()) {
-            lines.push((number, cells));
+    let parted = Parted::of(text, u8::try_from(separator).unwrap_or(b','));
+    let mut lines = Lines::default();
+    let mut cells = Vec::new();
+    let (mut at, mut number) = (0, 1);
+    while at < text.len() {
+        let (mut breaks, mut count) = (0, 0);
+        cells.clear();
+        at = each_cell(text, &parted, at, |cell, more| {
+            count += 1;
+            breaks += more;
+            let cell = clean(cell);
+            if cell.is_empty() {
+                return Ok(());
+            }
+            if count > MOST_CELLS {
+                return Err(IntakeError::TooWide { line: number });
+            }
+            cells.resize(count - 1, Cow::Borrowed(""));
+            cells.push(cell);
+            Ok(())
+        })?;
+        if !cells.is_empty() {
+            lines.push(number, breaks, cells.iter().map(AsRef::as_ref));
         }
+        if lines.cells() > MOST_CELLS_IN_ALL {
+            return Err(IntakeError::TooLarge);
+        }
+        number += 1 + breaks;
     }
-    Cells { separator, lines }
+    Ok(Cells { separator, lines })
 }
 
-/// The line that a record starts in: its position is that of the empty lines before it.
-fn line_of(text: &str, position: &csv::Position) -> usize {
-    let at = |number: u64| usize::try_from(number).unwrap_or(usize::MAX);
-    let rest = text.get(at(position.byte())..).unwrap_or_default();
-    let empty = rest
-        .chars()
-        .take_while(|letter| matches!(letter, '\r' | '\n'));
-    at(position.line()) + empty.filter(|letter| *letter == '\n').count()
+/// Reads a block of cells from clipboard text, row by row.
+///
+/// Cells are parted by tabs, rows by any line end; one line end after the last row is not a row.
+/// A cell in double quotes may hold tabs and line ends, and `""` for a quote. A quote that is
+/// not closed before a tab or line end stands for itself, as in `1/32"`, and so does a ditto mark.
+#[must_use]
+pub fn block(text: &str) -> Vec<Vec<String>> {
+    let parted = Parted::of(text, b'\t');
+    let (mut rows, mut at) = (Vec::new(), 0);
+    loop {
+        let mut row = Vec::new();
+        let read = each_cell(text, &parted, at, |cell, _| {
+            row.push(cell.into_owned());
+            Ok::<(), std::convert::Infallible>(())
+        });
+        let Ok(end) = read;
+        rows.push(row);
+        at = end;
+        if at >= text.len() {
+            return rows;
+        }
+    }
+}
+
+/// Takes the cells of the line that begins at a place, each with the line ends inside it; where the
+/// line after it begins.
+fn each_cell<'a, E>(
+    text: &'a str,
+    parted: &Parted,
+    mut at: usize,
+    mut take: impl FnMut(Cow<'a, str>, usize) -> Result<(), E>,
+) -> Result<usize, E> {
+    loop {
+        let read = parted.cell(text, at);
+        at = read.end;
+        take(read.cell, read.breaks)?;
+        match text.as_bytes().get(at) {
+            Some(b'\r' | b'\n') => return Ok(past_line_end(text.as_bytes(), at)),
+            Some(_) => at += 1,
+            None => return Ok(at),
+        }
+    }
 }
 
 /// A cell without its outer blanks; line breaks inside a cell become blanks.
-fn clean(cell: &str) -> String {
-    cell.split(['\r', '\n'])
-        .map(str::trim)
-        .filter(|part| !part.is_empty())
-        .collect::<Vec<_>>()
-        .join(" ")
+fn clean(cell: Cow<'_, str>) -> Cow<'_, str> {
+    if cell.contains(['\r', '\n']) {
+        let parts = cell.split(['\r', '\n']).map(str::trim);
+        let filled: Vec<&str> = parts.filter(|part| !part.is_empty()).collect();
+        return Cow::Owned(filled.join(" "));
+    }
+    match cell {
+        Cow::Borrowed(cell) => Cow::Borrowed(cell.trim()),
+        Cow::Owned(cell) => Cow::Owned(cell.trim().to_owned()),
+    }
 }
 
 fn sniff(text: &str) -> char {
@@ -73,16 +134,14 @@ fn sniff(text: &str) -> char {
 
 #[cfg(test)]
 mod tests {
-    use super::split;
+    use super::{MOST_CELLS, MOST_CELLS_IN_ALL, block, split};
+    use crate::error::IntakeError;
 
     fn check(text: &str, separator: char, expect: &[&[&str]]) {
-        let cells = split(text);
+        let cells = split(text).expect("a table");
         assert_eq!(cells.separator, separator, "{text:?}");
-        let lines: Vec<Vec<&str>> = cells
-            .lines
-            .iter()
-            .map(|(_, line)| line.iter().map(String::as_str).collect())
-            .collect();
+        let lines = cells.lines.from(0);
+        let lines: Vec<Vec<&str>> = lines.map(|line| line.cells().collect()).collect();
         assert_eq!(lines, expect, "{text:?}");
     }
 
@@ -111,16 +170,104 @@ mod tests {
         check("", ',', &[]);
     }
 
+    fn numbers(text: &str) -> Vec<(usize, usize)> {
+        let cells = split(text).expect("a table");
+        let lines = cells.lines.from(0);
+        lines.map(|line| (line.number, line.breaks)).collect()
+    }
+
     #[test]
     fn line_numbers_are_those_of_the_text() {
-        let cells = split("A,1\n\nB,2\n");
+        assert_eq!(numbers("A,1\n\nB,2\n"), [(1, 0), (3, 0)]);
         assert_eq!(
-            cells
-                .lines
-                .iter()
-                .map(|(number, _)| *number)
-                .collect::<Vec<_>>(),
-            [1, 3]
+            numbers("\r\nA,1\r\nB,\"x\r\ny\"\r\nC,2"),
+            [(2, 0), (3, 1), (5, 0)]
         );
+    }
+
+    #[test]
+    fn a_quote_without_its_other_half_takes_no_line_with_it() {
+        check(
+            "A,1,\"\nB,2,\"\nC,3,x\n",
+            ',',
+            &[&["A", "1", "\""], &["B", "2", "\""], &["C", "3", "x"]],
+        );
+        check(
+            "A,1,\"see\nB,2,tight\"\nC,3,x\n",
+            ',',
+            &[
+                &["A", "1", "\"see"],
+                &["B", "2", "tight\""],
+                &["C", "3", "x"],
+            ],
+        );
+        check(
+            "A,1,\"see\nB,2,x",
+            ',',
+            &[&["A", "1", "\"see"], &["B", "2", "x"]],
+        );
+        check(
+            "A;\";0.8;\";12\nB;2;0.8;x;12",
+            ';',
+            &[
+                &["A", "\"", "0.8", "\"", "12"],
+                &["B", "2", "0.8", "x", "12"],
+            ],
+        );
+        check("\"A\" x,1\nB,2", ',', &[&["\"A\" x", "1"], &["B", "2"]]);
+        check("A,1\n\"", ',', &[&["A", "1"], &["\""]]);
+    }
+
+    #[test]
+    fn what_is_quoted_as_a_spreadsheet_quotes_is_one_cell() {
+        check(
+            "hole,\"dia\n(mm)\",\"note\n\"\nA,1,\"x, y\"\nB,2,\"\"\nC,3,\"say \"\"thru\"\"\"",
+            ',',
+            &[
+                &["hole", "dia (mm)", "note"],
+                &["A", "1", "x, y"],
+                &["B", "2"],
+                &["C", "3", "say \"thru\""],
+            ],
+        );
+        check(
+            "A,\",\",1\nB,x,2\nC,y,3",
+            ',',
+            &[&["A", ",", "1"], &["B", "x", "2"], &["C", "y", "3"]],
+        );
+    }
+
+    #[test]
+    fn blocks_as_spreadsheets_write_them() {
+        let read = |text: &str, expect: &[&[&str]]| assert_eq!(block(text), expect, "{text:?}");
+        read("0,80", &[&["0,80"]]);
+        read("A\t0.8\r\nB\t1.2\r\n", &[&["A", "0.8"], &["B", "1.2"]]);
+        read("A\rB\r", &[&["A"], &["B"]]);
+        read("\t\n\t", &[&["", ""], &["", ""]]);
+        read("A\n\nB\n\n", &[&["A"], &[""], &["B"], &[""]]);
+        read("", &[&[""]]);
+        read("\"through\nboth\"\t2", &[&["through\nboth", "2"]]);
+        read("\"through\nboth\"\n2", &[&["through\nboth"], &["2"]]);
+        read("1/32\"\t.020\"", &[&["1/32\"", ".020\""]]);
+        read("\"1/32\"\"\"\t2", &[&["1/32\"", "2"]]);
+        read("\"\t2\n\"\t3\n", &[&["\"", "2"], &["\"", "3"]]);
+        read("A\t\"\nB\t\"\n", &[&["A", "\""], &["B", "\""]]);
+        read("\"\n\"\n", &[&["\""], &["\""]]);
+        read("\"a\"b\tc", &[&["\"a\"b", "c"]]);
+    }
+
+    /// Sixty megabytes of commas took three gigabytes.
+    #[test]
+    fn a_line_of_nothing_but_separators_costs_nothing_and_a_wide_one_is_refused() {
+        let commas = |count: usize| ",".repeat(count);
+        let padded = format!("A,1{}\n{}\nB,2", commas(16_000), commas(1_000_000));
+        check(&padded, ',', &[&["A", "1"], &["B", "2"]]);
+        let wide = format!("A,1\nB{}2", commas(MOST_CELLS));
+        assert_eq!(split(&wide), Err(IntakeError::TooWide { line: 2 }));
+        let fits = format!("B{}2", commas(MOST_CELLS - 1));
+        assert_eq!(split(&fits).expect("a table").lines.cells(), MOST_CELLS);
+        let many =
+            format!("{}x\n", commas(MOST_CELLS - 1)).repeat(MOST_CELLS_IN_ALL / MOST_CELLS + 1);
+        assert_eq!(split(&many), Err(IntakeError::TooLarge));
     }
 }

@@ -8,6 +8,13 @@ use crate::columns::Meaning;
 pub enum IntakeError {
     /// The bytes are no text.
     NotText,
+    /// A line has more cells than a hole table has.
+    TooWide {
+        /// Its number in the text, from 1.
+        line: usize,
+    },
+    /// There are more cells than a hole table has.
+    TooLarge,
     /// There is nothing in it.
     Empty,
     /// There is a head with nothing below it.

@@ -6,9 +6,10 @@ use quillbore_job::report::Source;
 
 use crate::column::{ForeignColumn, Holds, Question};
 use crate::columns::{Meaning, heads};
-use crate::delimited::{Cells, split};
+use crate::delimited::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, split};
 use crate::encoding::decode;
 use crate::error::IntakeError;
+use crate::lines::{Line, Lines};
 use crate::words;
 
 /// Values of a column that are shown when it is asked about.
@@ -18,7 +19,9 @@ const SHOWN: usize = 4;
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Foreign {
     pub(crate) from: Source,
-    pub(crate) lines: Vec<(usize, Vec<String>)>,
+    pub(crate) lines: Lines,
+    /// The first of the lines that are taken: the one below the head, where there is one.
+    pub(crate) first: usize,
     pub(crate) columns: Vec<ForeignColumn>,
     /// The first line was a head.
     pub(crate) headed: bool,
@@ -31,10 +34,19 @@ impl Foreign {
     /// lies beyond is not understood.
     ///
     /// # Errors
-    /// Where no cell has anything in it.
-    pub fn of_rows(rows: Vec<Vec<String>>, places: &[Option<Column>]) -> Result<Self, IntakeError> {
-        let lines = rows.into_iter().enumerate();
-        let lines: Vec<_> = lines.map(|(at, cells)| (at + 1, cells)).collect();
+    /// Where no cell has anything in it, or there are more cells than a hole table has.
+    pub fn of_rows(rows: &[Vec<String>], places: &[Option<Column>]) -> Result<Self, IntakeError> {
+        let mut lines = Lines::default();
+        for (number, cells) in (1..).zip(rows) {
+            if cells.len() > MOST_CELLS {
+                return Err(IntakeError::TooWide { line: number });
+            }
+            let breaks = cells.iter().map(|cell| line_ends(cell)).sum();
+            lines.push(number, breaks, cells.iter().map(String::as_str));
+            if lines.cells() > MOST_CELLS_IN_ALL {
+                return Err(IntakeError::TooLarge);
+            }
+        }
         Self::of_lines(Source::Pasted, lines, places)
     }
 
@@ -42,14 +54,12 @@ impl Foreign {
     /// depth and so on, in the hole table's order.
     ///
     /// # Errors
-    /// Where the bytes are no text, or nothing is in it.
+    /// Where the bytes are no text, nothing is in it, or there are more cells than a hole table has.
     pub fn of_file(bytes: &[u8], name: &str) -> Result<Self, IntakeError> {
         let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
         let places: Vec<Option<Column>> = Column::ALL.iter().copied().map(Some).collect();
-        let Cells { separator, lines } = split(&decoded.text);
-        if let [(_, only)] = lines.as_slice()
-            && heads(only, &[]).is_some()
-        {
+        let Cells { separator, lines } = split(&decoded.text)?;
+        if lines.len() == 1 && heads(&lines, 0).is_some() {
             return Err(IntakeError::HeadAlone);
         }
         let from = Source::File(name.to_owned());
@@ -67,22 +77,18 @@ impl Foreign {
 
     fn of_lines(
         from: Source,
-        mut lines: Vec<(usize, Vec<String>)>,
+        lines: Lines,
         places: &[Option<Column>],
     ) -> Result<Self, IntakeError> {
-        let filled = |cells: &[String]| cells.iter().any(|cell| !cell.trim().is_empty());
-        let first = lines.iter().position(|(_, cells)| filled(cells));
-        let first = first.ok_or(IntakeError::Empty)?;
-        let width = lines.iter().map(|(_, cells)| cells.len()).max();
+        let filled = lines.from(0).position(|line| line.is_filled());
+        let filled = filled.ok_or(IntakeError::Empty)?;
+        let width = lines.from(0).map(|line| line.width()).max();
         let width = width.unwrap_or(0);
-        let below = &lines[first + 1..];
-        let found = heads(&lines[first].1, below);
-        let found = found.filter(|_| below.iter().any(|(_, cells)| filled(cells)));
+        let any_below = lines.from(filled + 1).any(|line| line.is_filled());
+        let found = heads(&lines, filled).filter(|_| any_below);
         let mut whole = Vec::new();
         let mut columns = Vec::with_capacity(width);
         if let Some(heads) = &found {
-            lines.drain(..=first);
-            lines.retain(|(_, cells)| filled(cells));
             let known = heads.iter().filter(|head| head.meaning.is_some());
             let known: Vec<&str> = known.map(|head| head.text.as_str()).collect();
             whole.push(words::head_taken(&known));
@@ -107,6 +113,7 @@ impl Foreign {
         }
         let mut foreign = Self {
             from,
+            first: found.as_ref().map_or(0, |_| filled + 1),
             lines,
             columns,
             headed: found.is_some(),
@@ -160,6 +167,12 @@ impl Foreign {
             })
     }
 
+    /// The lines that are taken: below a head those that anything stands in.
+    pub(crate) fn taken(&self) -> impl Iterator<Item = Line<'_>> {
+        let lines = self.lines.from(self.first);
+        lines.filter(|line| !self.headed || line.is_filled())
+    }
+
     /// Whether the first line was a head, so that the columns lie where it says.
     #[must_use]
     pub const fn is_headed(&self) -> bool {
@@ -179,10 +192,8 @@ impl Foreign {
 
     /// A column with its head and the first of its values.
     pub(crate) fn about(&self, column: usize) -> Question {
-        let cells = self.lines.iter().filter_map(|(_, cells)| cells.get(column));
-        let mut filled = cells
-            .map(|cell| cell.trim())
-            .filter(|cell| !cell.is_empty());
+        let cells = self.taken().filter_map(|line| line.cell(column));
+        let mut filled = cells.map(str::trim).filter(|cell| !cell.is_empty());
         let values: Vec<String> = filled.by_ref().take(SHOWN).map(str::to_owned).collect();
         Question {
             column,
@@ -253,6 +264,13 @@ impl Foreign {
             .or_else(by_number)
             .ok_or_else(|| IntakeError::NoSuchColumn(name.trim().to_owned()))
     }
+}
+
+/// Line ends in a cell, a carriage return and a line feed being one.
+fn line_ends(cell: &str) -> usize {
+    let feeds = cell.matches('\n').count();
+    let returns = cell.matches('\r').count();
+    feeds + returns - cell.matches("\r\n").count()
 }
 
 /// What a word says that a column holds; `None` where it is none of the known ones.

@@ -10,6 +10,8 @@ pub mod encoding;
 mod error;
 mod foreign;
 mod line;
+mod lines;
+mod quotes;
 pub mod table;
 pub mod words;
 
@@ -17,4 +19,5 @@ pub use column::{Holds, Question};
 pub use columns::Meaning;
 pub use error::IntakeError;
 pub use foreign::{Foreign, holds_of};
+pub use lines::{Line, Lines};
 pub use table::Taken;

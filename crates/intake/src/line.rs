@@ -7,6 +7,7 @@ use quillbore_job::{Column, Unit, read_quantity};
 
 use crate::column::{ForeignColumn, Holds};
 use crate::columns::Meaning;
+use crate::lines::Line;
 use crate::words;
 
 /// One line of the foreign table, sorted by what its cells mean.
@@ -23,18 +24,13 @@ pub(crate) struct Sorted {
 }
 
 /// Sorts a line's cells by what their columns hold; without a head, empty cells count too.
-pub(crate) fn sort(
-    columns: &[ForeignColumn],
-    headed: bool,
-    cells: &[String],
-    unit: Unit,
-) -> Sorted {
+pub(crate) fn sort(columns: &[ForeignColumn], headed: bool, line: Line<'_>, unit: Unit) -> Sorted {
     let mut sorted = Sorted::default();
-    for (cell, column) in cells.iter().zip(columns) {
+    for (cell, column) in line.cells().zip(columns) {
         if cell.trim().is_empty() {
             // A block that was laid over cells empties those that it is empty over.
             if let (false, Some(Holds::A(Meaning::Ours(ours)))) = (headed, column.holds) {
-                sorted.cells.entry(ours).or_insert_with(|| cell.clone());
+                sorted.cells.entry(ours).or_insert_with(|| cell.to_owned());
             }
             continue;
         }
@@ -44,7 +40,7 @@ pub(crate) fn sort(
                 let head = column.head.as_str();
                 sorted.notes.push(match column.said && !head.is_empty() {
                     true => format!("{head}: {cell}"),
-                    false => cell.clone(),
+                    false => cell.to_owned(),
                 });
             }
             Some(Holds::A(Meaning::Ours(ours))) => {

@@ -10,6 +10,7 @@ use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, row};
 use crate::error::IntakeError;
 use crate::foreign::Foreign;
 use crate::line::{limits, place_of, sort};
+use crate::lines::Line;
 use crate::words;
 
 /// What an intake comes to: one edit, one undo step, and a report.
@@ -95,9 +96,8 @@ fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
         lines: Vec::new(),
         places_alone: foreign.is_places_alone(),
     };
-    for (number, cells) in &foreign.lines {
-        let number = u32::try_from(*number).unwrap_or(u32::MAX);
-        taking.line(foreign, job, number, cells, unit);
+    for line in foreign.taken() {
+        taking.line(foreign, job, line, unit);
     }
     if !foreign.headed {
         taking.leave_blank_end(lies_over);
@@ -136,11 +136,18 @@ fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
 impl Taking {
     /// Takes one line: as a row, as a further place of the row before, or not at all where somebody
     /// left out all that stands in it.
-    fn line(&mut self, foreign: &Foreign, job: &Job, number: u32, cells: &[String], unit: Unit) {
-        let sorted = sort(&foreign.columns, foreign.headed, cells, unit);
+    fn line(&mut self, foreign: &Foreign, job: &Job, line: Line<'_>, unit: Unit) {
+        let sorted = sort(&foreign.columns, foreign.headed, line, unit);
         let (place, why) = place_of(&sorted, unit);
         let mut row = sorted.cells;
         let mut guesses = limits(&mut row, sorted.tolerance, sorted.lower, sorted.upper);
+        let breaks = (line.breaks > 0).then(|| words::line_breaks(line.breaks));
+        // In a single column nothing tells the lines of a cell from those of the table.
+        let (guess, breaks) = match foreign.columns.len() {
+            1 => (breaks, None),
+            _ => (None, breaks),
+        };
+        guesses.extend(guess);
         let mut notes = sorted.notes;
         if let Some(why) = why {
             notes.extend(sorted.point.iter().chain(&sorted.axis).flatten().cloned());
@@ -165,10 +172,11 @@ impl Taking {
         };
         let further = !nothing && self.put(row, place);
         let further = further.then(|| words::FURTHER_PLACE.to_owned());
-        let all = further.into_iter().chain(unread).chain(guesses);
+        let all = further.into_iter().chain(breaks).chain(unread);
+        let all = all.chain(guesses);
         let says: Vec<String> = all.chain(sorted.left_out).collect();
         self.lines.push(ReportLine {
-            number,
+            number: u32::try_from(line.number).unwrap_or(u32::MAX),
             outcome,
             says: if says.is_empty() {
                 words::TAKEN.to_owned()

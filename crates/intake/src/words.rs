@@ -8,6 +8,7 @@ use quillbore_job::{Column, Unit};
 
 use crate::column::{Holds, Question};
 use crate::columns::Meaning;
+use crate::delimited::{MOST_CELLS, MOST_CELLS_IN_ALL};
 use crate::error::IntakeError;
 
 /// Longest text of a cell that the report of a line repeats, in characters.
@@ -151,6 +152,9 @@ impl IntakeError {
             Self::NotText => {
                 "save the hole table from the spreadsheet as CSV or as tab-separated text"
             }
+            Self::TooWide { .. } | Self::TooLarge => {
+                "see whether this is the hole table's file; if it is, save the columns and lines that describe holes to a file of their own"
+            }
             Self::Empty | Self::HeadAlone => {
                 "give a table with one hole, or one kind of hole, a line"
             }
@@ -170,6 +174,14 @@ impl fmt::Display for IntakeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NotText => f.write_str("This is no text file"),
+            Self::TooWide { line } => write!(
+                f,
+                "Line {line} has more than {MOST_CELLS} cells, which no hole table has"
+            ),
+            Self::TooLarge => write!(
+                f,
+                "There are more than {MOST_CELLS_IN_ALL} cells, which no hole table has"
+            ),
             Self::Empty => f.write_str("There is no line with anything in it"),
             Self::HeadAlone => f.write_str("There is a head, but no line below it"),
             Self::NotUnderstood(questions) => f.write_str(&not_understood(questions)),
@@ -183,6 +195,15 @@ impl fmt::Display for IntakeError {
             ),
         }
     }
+}
+
+/// Line ends inside the quoted cells of a line.
+pub(crate) fn line_breaks(breaks: usize) -> String {
+    let more = match breaks {
+        1 => "the line after it belongs".to_owned(),
+        breaks => format!("the {breaks} lines after it belong"),
+    };
+    format!("{more} to it: a cell in quotes goes on there")
 }
 
 /// That a line was taken as it stands.

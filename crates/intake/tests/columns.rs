@@ -18,7 +18,7 @@ fn rows(text: &str) -> Vec<Vec<String>> {
 /// The table's columns lie from the mark on, as under the cursor of an empty table.
 fn table(text: &str) -> Foreign {
     let places: Vec<Option<Column>> = Column::ALL.iter().copied().map(Some).collect();
-    Foreign::of_rows(rows(text), &places).expect("a table")
+    Foreign::of_rows(&rows(text), &places).expect("a table")
 }
 
 fn job_of(taken: &Taken) -> Job {
@@ -188,7 +188,7 @@ fn a_head_in_words_of_another_language_is_a_head_with_questions() {
 fn without_a_head_the_cells_stand_where_they_were_put() {
     let places = [Some(Column::Size), Some(Column::Depth), None];
     let text = "0,8 +-0,05\t12\n0,9 +-0,05\t14";
-    let asked = Foreign::of_rows(rows(text), &places).expect("a table");
+    let asked = Foreign::of_rows(&rows(text), &places).expect("a table");
     assert!(!asked.is_headed());
     let taken = asked
         .take(&Job::default(), RowsAt::Over { row: 0 }, Unit::Mm)
@@ -196,7 +196,7 @@ fn without_a_head_the_cells_stand_where_they_were_put() {
     assert_eq!(cell(&job_of(&taken), 1, Column::Depth), "14");
     // A cell over a computed column and one beyond the last are both asked about.
     let text = "0.8\t12\t0.70\tRa 1.6";
-    let asked = Foreign::of_rows(rows(text), &places).expect("a table");
+    let asked = Foreign::of_rows(&rows(text), &places).expect("a table");
     let columns: Vec<usize> = asked.questions().iter().map(|q| q.column).collect();
     assert_eq!(columns, [2, 3]);
 }
@@ -210,7 +210,7 @@ fn words_alone_are_no_head() {
         "A\tthrough",
     ] {
         let places = [Some(Column::End), Some(Column::Depth)];
-        let asked = Foreign::of_rows(rows(text), &places).expect("a table");
+        let asked = Foreign::of_rows(&rows(text), &places).expect("a table");
         assert!(!asked.is_headed(), "{text}");
     }
     let head = table("depth\n12\n14");
@@ -303,7 +303,7 @@ proptest! {
     #[test]
     fn no_cell_is_lost(cells in prop::collection::vec(prop::collection::vec("[a-z0-9,. ]{0,6}", 1..8), 1..6)) {
         let places = [Some(Column::Mark), Some(Column::Size), None, Some(Column::Depth)];
-        let Ok(mut asked) = Foreign::of_rows(cells.clone(), &places) else {
+        let Ok(mut asked) = Foreign::of_rows(&cells, &places) else {
             prop_assert!(cells.iter().flatten().all(|cell| cell.trim().is_empty()));
             return Ok(());
         };

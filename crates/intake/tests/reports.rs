@@ -17,7 +17,7 @@ use quillbore_job::{Column, Edit, Job, RowsAt, Unit, apply};
 fn pasted(text: &str) -> Foreign {
     let cells = |line: &str| line.split('\t').map(str::to_owned).collect();
     let places: Vec<Option<Column>> = Column::ALL.iter().copied().map(Some).collect();
-    Foreign::of_rows(text.lines().map(cells).collect(), &places).expect("a table")
+    Foreign::of_rows(&text.lines().map(cells).collect::<Vec<_>>(), &places).expect("a table")
 }
 
 fn file(text: &str) -> Foreign {
@@ -371,7 +371,7 @@ proptest! {
             lines.insert(0, heads.iter().map(|head| (*head).to_owned()).collect());
         }
         let places = [Some(Column::Mark), Some(Column::Count), None, Some(Column::Size)];
-        let Ok(mut table) = Foreign::of_rows(lines.clone(), &places) else {
+        let Ok(mut table) = Foreign::of_rows(&lines, &places) else {
             prop_assert!(!lines.iter().any(|cells| filled(cells)));
             return Ok(());
         };

@@ -13,6 +13,7 @@ use crate::grid::GridAt;
 use crate::spot::Spot;
 use crate::view::{Ask, SheetView, Waiting};
 use crate::words::desk::copy_name;
+use crate::words::messages;
 
 impl App {
     pub(super) fn perform(&mut self, ctx: &Context, ask: Ask) {
@@ -34,6 +35,9 @@ impl App {
             Ask::ReleasePart(here) => self.release_part(here),
             Ask::Reprint(number) => self.desk_mut().wants(Errand::Reprint(number)),
             Ask::Paste(pasting) => self.paste(*pasting),
+            Ask::NoTable(error) => {
+                self.desk_mut().notice = messages::column_refused(&error, error.hint());
+            }
             Ask::SayColumn(holds) => self.say_column(holds),
             Ask::GoOn(answer) => self.go_on(ctx, answer),
             Ask::Browse => self.browse(),

@@ -124,3 +124,38 @@ fn a_hole_table_becomes_a_job_row_by_row() {
     assert_eq!(again.status.code(), Some(2), "a job is never overwritten");
     assert_eq!(fs::read_to_string(&job).expect("the job"), text);
 }
+
+/// A quote without its other half took every line up to the next one with it.
+#[test]
+fn lines_in_are_rows_and_lines_told_whatever_quotes_stand_in_them() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let table = folder.path().join("holes.csv");
+    let mut text = "hole,qty,dia,depth,note\n".to_owned();
+    for row in 0..40 {
+        let note = ["\"", "\"as above", "1/32\"", "", "\"say \"\"thru\"\"\""][row % 5];
+        text.push_str(&format!("H{row},2,0.8,12,{note}\n"));
+    }
+    fs::write(&table, text).expect("written");
+    let job = folder.path().join("26-0300.ron");
+    let output = quillbore(&[
+        "intake",
+        "--holes",
+        path(&table),
+        "--material",
+        "718",
+        "--quantity",
+        "25",
+        "--out",
+        path(&job),
+    ]);
+    let told = String::from_utf8_lossy(&output.stdout).into_owned();
+    assert!(told.contains("40 lines became 40 rows."), "{told}");
+    let kept = fs::read(&job).expect("the job");
+    let kept = quillbore_job::file::read_job(&kept).expect("a job");
+    let notes: Vec<&str> = kept.rows.iter().map(|row| row.note.text()).collect();
+    assert_eq!(
+        notes[..5],
+        ["\"", "\"as above", "1/32\"", "", "say \"thru\""]
+    );
+    assert_eq!(kept.rows.len(), 40);
+}

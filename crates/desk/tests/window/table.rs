@@ -214,3 +214,32 @@ fn what_is_pasted_over_computed_columns_from_elsewhere_is_asked_about() {
     assert_eq!(harness.state().job().rows.len(), 1);
     assert!(harness.state().job().rows[0].note.is_empty());
 }
+
+#[test]
+fn ditto_marks_take_no_lines_with_them() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    let rows: String = (0..40)
+        .map(|row| format!("H{row}\t3\t0.8\t5\t\"\r\n"))
+        .collect();
+    paste(
+        &mut harness,
+        &format!("hole\tqty\tdia\tdepth\tnote\r\n{rows}"),
+    );
+    let job = harness.state().job();
+    assert_eq!(job.rows.len(), 40);
+    assert!(job.rows.iter().all(|row| row.note.text() == "\""));
+}
+
+#[test]
+fn what_is_too_wide_for_a_hole_table_is_told_and_nothing_is_taken() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, &format!("A\t1\n{}x\n", "\t".repeat(2_000)));
+    assert_eq!(harness.state().job().rows.len(), 0);
+    let notice = harness.state().app().desk().notice.clone();
+    assert!(
+        notice.starts_with("Line 2 has more than 1000 cells, which no hole table has: "),
+        "{notice}"
+    );
+}

@@ -1,7 +1,7 @@
 //! What the grid wants, as edits of the job and figures to open.
 
 use quillbore_calc::Figure;
-use quillbore_intake::Foreign;
+use quillbore_intake::{Foreign, IntakeError};
 use quillbore_job::Edit;
 
 use super::columns::{Made, Shown};
@@ -21,12 +21,20 @@ pub(super) fn translate(
     let unit = shared.job.unit;
     match want {
         GridAsk::SetCells { at, rows, why } => {
-            if why == SetWhy::Pasted
-                && let Ok(table) = Foreign::of_rows(rows.clone(), &model.typed_from(at.col))
-            {
+            if why == SetWhy::Pasted {
                 let row = at.row;
-                asks.push(Ask::Paste(Box::new(Pasting { table, row, unit })));
-                return;
+                match Foreign::of_rows(&rows, &model.typed_from(at.col)) {
+                    Ok(table) => {
+                        asks.push(Ask::Paste(Box::new(Pasting { table, row, unit })));
+                        return;
+                    }
+                    // Empty cells empty those that they lie over.
+                    Err(IntakeError::Empty) => {}
+                    Err(error) => {
+                        asks.push(Ask::NoTable(error));
+                        return;
+                    }
+                }
             }
             if let Some(edit) = model.set_cells(at, rows, unit) {
                 asks.push(Ask::Edit(edit));
