@@ -2,7 +2,6 @@
 
 use std::borrow::Cow;
 
-use crate::error::IntakeError;
 use crate::lines::Lines;
 use crate::quotes::{Parted, past_line_end};
 
@@ -21,6 +20,15 @@ pub const MOST_CELLS: usize = 1_000;
 /// Most cells of a table in all.
 pub const MOST_CELLS_IN_ALL: usize = 4_000_000;
 
+/// More cells than a hole table has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TooManyCells {
+    /// In the line of this number.
+    InLine(usize),
+    /// In all.
+    InAll,
+}
+
 /// Splits text into cells; quotes as RFC 4180 has them, where they don't take whole lines with them.
 ///
 /// The separator is the tab where there is one (a spreadsheet's clipboard); else the semicolon
@@ -28,7 +36,7 @@ pub const MOST_CELLS_IN_ALL: usize = 4_000_000;
 ///
 /// # Errors
 /// Where a line, or the whole, has more cells than a hole table has.
-pub fn split(text: &str) -> Result<Cells, IntakeError> {
+pub fn split(text: &str) -> Result<Cells, TooManyCells> {
     let separator = sniff(text);
     let parted = Parted::of(text, u8::try_from(separator).unwrap_or(b','));
     let mut lines = Lines::default();
@@ -45,7 +53,7 @@ pub fn split(text: &str) -> Result<Cells, IntakeError> {
                 return Ok(());
             }
             if count > MOST_CELLS {
-                return Err(IntakeError::TooWide { line: number });
+                return Err(TooManyCells::InLine(number));
             }
             cells.resize(count - 1, Cow::Borrowed(""));
             cells.push(cell);
@@ -55,7 +63,7 @@ pub fn split(text: &str) -> Result<Cells, IntakeError> {
             lines.push(number, breaks, cells.iter().map(AsRef::as_ref));
         }
         if lines.cells() > MOST_CELLS_IN_ALL {
-            return Err(IntakeError::TooLarge);
+            return Err(TooManyCells::InAll);
         }
         number += 1 + breaks;
     }
@@ -134,8 +142,7 @@ fn sniff(text: &str) -> char {
 
 #[cfg(test)]
 mod tests {
-    use super::{MOST_CELLS, MOST_CELLS_IN_ALL, block, split};
-    use crate::error::IntakeError;
+    use super::{MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, block, split};
 
     fn check(text: &str, separator: char, expect: &[&[&str]]) {
         let cells = split(text).expect("a table");
@@ -263,11 +270,11 @@ mod tests {
         let padded = format!("A,1{}\n{}\nB,2", commas(16_000), commas(1_000_000));
         check(&padded, ',', &[&["A", "1"], &["B", "2"]]);
         let wide = format!("A,1\nB{}2", commas(MOST_CELLS));
-        assert_eq!(split(&wide), Err(IntakeError::TooWide { line: 2 }));
+        assert_eq!(split(&wide), Err(TooManyCells::InLine(2)));
         let fits = format!("B{}2", commas(MOST_CELLS - 1));
         assert_eq!(split(&fits).expect("a table").lines.cells(), MOST_CELLS);
         let many =
             format!("{}x\n", commas(MOST_CELLS - 1)).repeat(MOST_CELLS_IN_ALL / MOST_CELLS + 1);
-        assert_eq!(split(&many), Err(IntakeError::TooLarge));
+        assert_eq!(split(&many), Err(TooManyCells::InAll));
     }
 }

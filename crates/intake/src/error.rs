@@ -2,19 +2,15 @@
 
 use crate::column::Question;
 use crate::columns::Meaning;
+use crate::delimited::TooManyCells;
 
 /// Why a table could not be taken.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum IntakeError {
     /// The bytes are no text.
     NotText,
-    /// A line has more cells than a hole table has.
-    TooWide {
-        /// Its number in the text, from 1.
-        line: usize,
-    },
     /// There are more cells than a hole table has.
-    TooLarge,
+    TooMany(TooManyCells),
     /// There is nothing in it.
     Empty,
     /// There is a head with nothing below it.
@@ -25,4 +21,10 @@ pub enum IntakeError {
     NoSuchColumn(String),
     /// Another column holds that already.
     Twice(Meaning),
+}
+
+impl From<TooManyCells> for IntakeError {
+    fn from(too_many: TooManyCells) -> Self {
+        Self::TooMany(too_many)
+    }
 }

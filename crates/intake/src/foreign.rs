@@ -6,7 +6,7 @@ use quillbore_job::report::Source;
 
 use crate::column::{ForeignColumn, Holds, Question};
 use crate::columns::{Meaning, heads};
-use crate::delimited::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, split};
+use crate::delimited::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, split};
 use crate::encoding::decode;
 use crate::error::IntakeError;
 use crate::lines::{Line, Lines};
@@ -39,12 +39,12 @@ impl Foreign {
         let mut lines = Lines::default();
         for (number, cells) in (1..).zip(rows) {
             if cells.len() > MOST_CELLS {
-                return Err(IntakeError::TooWide { line: number });
+                return Err(TooManyCells::InLine(number).into());
             }
             let breaks = cells.iter().map(|cell| line_ends(cell)).sum();
             lines.push(number, breaks, cells.iter().map(String::as_str));
             if lines.cells() > MOST_CELLS_IN_ALL {
-                return Err(IntakeError::TooLarge);
+                return Err(TooManyCells::InAll.into());
             }
         }
         Self::of_lines(Source::Pasted, lines, places)

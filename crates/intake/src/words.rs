@@ -8,7 +8,7 @@ use quillbore_job::{Column, Unit};
 
 use crate::column::{Holds, Question};
 use crate::columns::Meaning;
-use crate::delimited::{MOST_CELLS, MOST_CELLS_IN_ALL};
+use crate::delimited::{MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells};
 use crate::error::IntakeError;
 
 /// Longest text of a cell that the report of a line repeats, in characters.
@@ -152,7 +152,7 @@ impl IntakeError {
             Self::NotText => {
                 "save the hole table from the spreadsheet as CSV or as tab-separated text"
             }
-            Self::TooWide { .. } | Self::TooLarge => {
+            Self::TooMany(_) => {
                 "see whether this is the hole table's file; if it is, save the columns and lines that describe holes to a file of their own"
             }
             Self::Empty | Self::HeadAlone => {
@@ -174,11 +174,11 @@ impl fmt::Display for IntakeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NotText => f.write_str("This is no text file"),
-            Self::TooWide { line } => write!(
+            Self::TooMany(TooManyCells::InLine(line)) => write!(
                 f,
                 "Line {line} has more than {MOST_CELLS} cells, which no hole table has"
             ),
-            Self::TooLarge => write!(
+            Self::TooMany(TooManyCells::InAll) => write!(
                 f,
                 "There are more than {MOST_CELLS_IN_ALL} cells, which no hole table has"
             ),
