@@ -1,5 +1,6 @@
 //! Helpers shared by the tests of the whole.
 
+pub mod attack;
 pub mod sweep;
 
 use quillbore_job::{CellAt, Column, Edit, EditRefused, Field, Job, Unit, apply};

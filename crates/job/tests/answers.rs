@@ -325,6 +325,24 @@ fn an_answer_without_a_name_or_a_reason_is_refused_with_a_sentence() {
     assert!(apply(&job, &back).is_err());
 }
 
+/// No file could hold such an answer, so the job could not be saved.
+#[test]
+fn an_answer_to_facts_that_are_no_numbers_is_refused() {
+    let job = asking();
+    let question = &questions(&job)[0];
+    let agreed = answer_to(question, How::Agreed, "M. Oakes");
+    for no_number in [f64::NAN, f64::INFINITY] {
+        let (mut given, mut by) = (agreed.clone(), agreed.clone());
+        given.facts.given.push(no_number);
+        by.facts.by = no_number;
+        for answer in [given, by] {
+            let refused = apply(&job, &Edit::Answer(answer)).unwrap_err();
+            assert_eq!(refused, quillbore_job::EditRefused::FactsUnusable);
+            assert!(!refused.hint().is_empty());
+        }
+    }
+}
+
 #[test]
 fn a_reorder_keeps_answers_and_asks_again_only_where_the_facts_changed() {
     let mut old = asking();

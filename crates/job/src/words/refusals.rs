@@ -65,6 +65,9 @@ fn edit(why: &EditRefused) -> String {
         EditRefused::AnswerUnfit { most } => {
             format!("An answer has at most {most} characters, all of which can be printed")
         }
+        EditRefused::FactsUnusable => {
+            "What the check says of this row is no number, so there is nothing to answer".to_owned()
+        }
         EditRefused::NotAnswered => "That check has no answer".to_owned(),
     }
 }
@@ -107,6 +110,7 @@ impl EditRefused {
             EditRefused::AnswerMissing { how: How::Agreed } => "Type the name of who agreed.",
             EditRefused::AnswerMissing { how: How::Accepted } => "Type in a few words why.",
             EditRefused::AnswerUnfit { .. } => "Put the rest into the notes.",
+            EditRefused::FactsUnusable => "See what the check says first.",
             EditRefused::NotAnswered => "The check asks as it did before.",
         }
     }

@@ -13,6 +13,15 @@ pub(super) fn put(job: &mut Job, answer: &Answer) -> Result<Change, EditRefused>
     if job.row(answer.row).is_none() {
         return Err(EditRefused::NoSuchRow { row: answer.row });
     }
+    let facts = &answer.facts;
+    if !facts
+        .given
+        .iter()
+        .chain([&facts.by])
+        .all(|fact| fact.is_finite())
+    {
+        return Err(EditRefused::FactsUnusable);
+    }
     let said = in_one_line(&answer.said)?;
     if said.is_empty() {
         return Err(EditRefused::AnswerMissing { how: answer.how });

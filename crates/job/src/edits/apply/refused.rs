@@ -98,6 +98,8 @@ pub enum EditRefused {
         /// Most characters of it.
         most: usize,
     },
+    /// An answer whose facts are no numbers: no file could hold it.
+    FactsUnusable,
     /// There is no answer to withdraw.
     NotAnswered,
 }

@@ -1,0 +1,86 @@
+//! What the changed bytes begin with: demo jobs, the fuzzers' seeds, tables, and every kept case.
+
+use std::path::{Path, PathBuf};
+
+/// Bytes to begin with.
+pub struct Seeds {
+    all: Vec<Vec<u8>>,
+}
+
+impl Seeds {
+    /// One of them, the small ones as often as the large.
+    pub fn one(&self, random: &mut fastrand::Rng) -> &[u8] {
+        &self.all[random.usize(..self.all.len())]
+    }
+}
+
+/// The seeds of a reader; there is always one, if only of nothing.
+pub fn of(reader: &str) -> Seeds {
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let folders: &[&str] = match reader {
+        "job" => &[
+            "../demo-jobs",
+            "fuzz/seeds/read_job",
+            "hard-jobs",
+            "old-jobs/format-1",
+            "old-jobs/format-2",
+        ],
+        "shop" => &["fuzz/seeds/shop_file", "../assets"],
+        _ => &[],
+    };
+    let cases = tests.join("attack/cases").join(reader);
+    let folders = folders.iter().map(|folder| tests.join(folder));
+    let files = folders.chain([cases]).flat_map(|folder| files_in(&folder));
+    let mut all: Vec<Vec<u8>> = files.filter_map(|path| std::fs::read(path).ok()).collect();
+    // The largest file of a job says the same a thousand times over.
+    all.retain(|bytes| bytes.len() < 60_000);
+    all.extend(written(reader).iter().map(|text| text.as_bytes().to_vec()));
+    // Choices are read off any bytes at all.
+    if matches!(reader, "edits" | "merge" | "figures" | "papers" | "cell") {
+        let mut random = fastrand::Rng::with_seed(7);
+        all.extend((0..60).map(|_| (0..random.usize(4..400)).map(|_| random.u8(..)).collect()));
+    }
+    all.push(Vec::new());
+    Seeds { all }
+}
+
+fn written(reader: &str) -> &'static [&'static str] {
+    match reader {
+        "table" => &[
+            "hole,qty,dia,depth,note\nA,36,0.8 +-0.05,14,\nB,4,1.0,thru,\"see, note\"\nC,1,0.9,10,\"\n",
+            "Bohrung;Anzahl;D;Tiefe\r\nA;36;0,80;14\r\nB;4;1,0;12\r\n",
+            "hole\tdia\tx\ty\tz\ti\tj\tk\nA\t0.8\t10\t20\t0\t0\t0\t-1\nA\t0.8\t10\t30\t0\t0\t0\t-1\n",
+            "\"dia\n(mm)\",min,max,\"note\n\"\n0.8,0.75,0.85,\"two\nlines\"\n1,0.9,1.1,\"say \"\"thru\"\"\"\n",
+            "x,y\n1,2\n3,4\n",
+            "A,1,0.8,12\n\n,,,\nB,2,0.9,14\n",
+        ],
+        "block" => &[
+            "A\t36\t0.8 +-0.05\t14\r\nB\t4\t1.0\tthru\r\n",
+            "hole\tqty\tdia\tdepth\tnote\nA\t1\t0.8\t12\t\"\nB\t1\t0.8\t12\t\"\n",
+            "\"through\nboth\"\t2\n\"say \"\"thru\"\"\"\t3\n",
+            "0.8\n\n0.9\n\n",
+        ],
+        "words" => &[
+            "papers\0demo-jobs/26-0101.ron\0--out\0out\0--only\0traveler,quotation\0--sheet\0letter\0--date\02026-11-25\0--replace",
+            "figures\026-0101\0--json\0--shop\0shop.ron\0--shelf\0jobs",
+            "intake\0--holes\0h.csv\0--material\0718\0--quantity\025\0--thickness\012 mm\0--unit\0mm\0--column\0finish=note\0--out\0a.ron",
+            "issue\026-0101\0quotation\0--with\026-0102,26-0103\0--adopt",
+            "release\026-0101\0--parts\05",
+            "26-0101\026-4294967295\026-0101-Q1\0con.ron\0..\0a/b\0.hidden\0",
+        ],
+        "cache" => &[
+            "{\"version\":2,\"format\":2,\"mark\":null,\"cursor\":4}\nabcd{\"jobs\":[],\"unusable\":[[\"x\",{\"Err\":\"why\"}]],\"owed\":[\"26-0101\"]}",
+        ],
+        _ => &[],
+    }
+}
+
+fn files_in(folder: &Path) -> Vec<PathBuf> {
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    let mut files: Vec<PathBuf> = entries
+        .map(|entry| entry.path())
+        .filter(|path| path.is_file())
+        .collect();
+    files.sort();
+    files
+}
