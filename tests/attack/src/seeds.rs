@@ -61,12 +61,12 @@ fn written(reader: &str) -> &'static [&'static str] {
             "0.8\n\n0.9\n\n",
         ],
         "words" => &[
-            "papers\0demo-jobs/26-0101.ron\0--out\0out\0--only\0traveler,quotation\0--sheet\0letter\0--date\02026-11-25\0--replace",
-            "figures\026-0101\0--json\0--shop\0shop.ron\0--shelf\0jobs",
-            "intake\0--holes\0h.csv\0--material\0718\0--quantity\025\0--thickness\012 mm\0--unit\0mm\0--column\0finish=note\0--out\0a.ron",
-            "issue\026-0101\0quotation\0--with\026-0102,26-0103\0--adopt",
-            "release\026-0101\0--parts\05",
-            "26-0101\026-4294967295\026-0101-Q1\0con.ron\0..\0a/b\0.hidden\0",
+            "papers\x00demo-jobs/26-0101.ron\x00--out\x00out\x00--only\x00traveler,quotation\x00--sheet\x00letter\x00--date\x002026-11-25\x00--replace",
+            "figures\x0026-0101\x00--json\x00--shop\x00shop.ron\x00--shelf\x00jobs",
+            "intake\x00--holes\x00h.csv\x00--material\x00718\x00--quantity\x0025\x00--thickness\x0012 mm\x00--unit\x00mm\x00--column\x00finish=note\x00--out\x00a.ron",
+            "issue\x0026-0101\x00quotation\x00--with\x0026-0102,26-0103\x00--adopt",
+            "release\x0026-0101\x00--parts\x005",
+            "26-0101\x0026-4294967295\x0026-0101-Q1\x00con.ron\x00..\x00a/b\x00.hidden\x00",
         ],
         "cache" => &[
             "{\"version\":2,\"format\":2,\"mark\":null,\"cursor\":4}\nabcd{\"jobs\":[],\"unusable\":[[\"x\",{\"Err\":\"why\"}]],\"owed\":[\"26-0101\"]}",
