@@ -71,6 +71,10 @@ fn written(reader: &str) -> &'static [&'static str] {
         "cache" => &[
             "{\"version\":2,\"format\":2,\"mark\":null,\"cursor\":4}\nabcd{\"jobs\":[],\"unusable\":[[\"x\",{\"Err\":\"why\"}]],\"owed\":[\"26-0101\"]}",
         ],
+        "draft" => &[
+            r#"{"job":"(\n  format: 2,\n  number: \"26-0101\",\n  unit: mm,\n)\n","from":null}"#,
+            r#"{"job":"(\n  format: 2,\n  number: \"26-0101\",\n  unit: mm,\n)\n","from":{"mark":null,"at":"jobs/26-0101.ron","version":"0000000000000000000000000000000000000000000000000000000000000000","base":"(\n  format: 2,\n  unit: mm,\n)\n"}}"#,
+        ],
         _ => &[],
     }
 }

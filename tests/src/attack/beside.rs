@@ -1,12 +1,22 @@
-//! What is read beside jobs and tables: words of a command line, codes, names, marks, the list's cache.
+//! What is read beside jobs and tables: words of a command line, codes, names, marks, drafts, the
+//! list's cache.
+
+use std::cell::OnceCell;
+use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_office::commands;
+use quillbore_job::Shop;
 use quillbore_office::digest::Follower;
+use quillbore_office::disk::RealDisk;
+use quillbore_office::drafts::left_behind;
 use quillbore_office::names::{AttachmentName, JobKey};
 use quillbore_office::office::Wanted;
-use quillbore_office::shelf::Mark;
+use quillbore_office::shelf::{Mark, Memory};
+use quillbore_office::{Office, commands};
 use quillbore_paper::code;
+use tempfile::TempDir;
+
+use super::files::comes_back;
 
 /// Whatever the words: something that can be done, or one sentence; a name that is taken is no path.
 pub(super) fn words(bytes: &[u8]) {
@@ -51,4 +61,38 @@ pub(super) fn cache(bytes: &[u8]) {
     };
     let again = Follower::from_cache(&known.to_cache());
     assert!(again.is_some(), "what was written is not read");
+}
+
+thread_local! {
+    static FOLDER: OnceCell<Option<(TempDir, Office)>> = const { OnceCell::new() };
+}
+
+/// Whatever stands in a draft that was left behind: a job that can be saved, or it is told as damaged.
+pub(super) fn draft(bytes: &[u8]) {
+    FOLDER.with(|kept| {
+        let Some((folder, office)) = kept.get_or_init(place) else {
+            panic!("no folder for drafts");
+        };
+        let path = folder.path().join("one.draft");
+        let written = std::fs::write(&path, bytes);
+        assert!(written.is_ok(), "{written:?}");
+        let (left, damaged) = left_behind(folder.path(), office);
+        assert!(
+            left.len() + damaged.len() <= 1,
+            "more drafts than there are"
+        );
+        for draft in left {
+            comes_back(&draft.job);
+        }
+    });
+}
+
+fn place() -> Option<(TempDir, Office)> {
+    let office = Office {
+        shelf: Arc::new(Memory::marked(Mark::of([1; 16]))),
+        root: None,
+        disk: Arc::new(RealDisk::default()),
+        shop: Arc::new(Shop::embedded().ok()?.clone()),
+    };
+    Some((tempfile::tempdir().ok()?, office))
 }

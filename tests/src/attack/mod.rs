@@ -62,7 +62,12 @@ pub const READERS: &[Reader] = &[
     Reader {
         name: "cache",
         check: beside::cache,
-        share: 50,
+        share: 40,
+    },
+    Reader {
+        name: "draft",
+        check: beside::draft,
+        share: 10,
     },
     Reader {
         name: "edits",
