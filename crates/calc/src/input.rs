@@ -44,6 +44,8 @@ pub struct JobInput {
     pub margin: Option<f64>,
     /// Figures that the estimator overruled.
     pub overrules: Vec<Overrule>,
+    /// Something that the price rests on was typed and can't be read: there is none.
+    pub price_unread: bool,
 }
 
 /// An axis of the part.
@@ -120,6 +122,8 @@ pub struct RowInput {
     /// Dress the tip before every so many holes, 0 for never; `None` leaves it to the trade's rule:
     /// before each blind hole, never before a through hole.
     pub dress_every: Option<u32>,
+    /// Something that was typed can't be read: the row has no minutes, and a lot with it none.
+    pub unread: bool,
 }
 
 impl RowInput {
@@ -145,6 +149,7 @@ impl RowInput {
             ends,
             tube,
             dress_every,
+            unread,
         } = self;
         *limits_mm == other.limits_mm
             && *depth_mm == other.depth_mm
@@ -162,6 +167,7 @@ impl RowInput {
             && *ends == other.ends
             && *tube == other.tube
             && *dress_every == other.dress_every
+            && *unread == other.unread
             && *layers == other.layers
             && *places == other.places
     }

@@ -137,7 +137,7 @@ fn values(kind: FieldKind, name: &str) -> [String; 2] {
         FieldKind::Money => pair("1234.50", "1432.50"),
         FieldKind::Percent => pair("33 %", "37 %"),
         FieldKind::Date => pair("2026-03-05", "2026-04-07"),
-        FieldKind::Resistivity => pair("0.00012", "0.00013"),
+        FieldKind::Resistivity => pair("120 uohm cm", "130 uohm cm"),
         FieldKind::Tolerance => pair("+-0.11", "+-0.13"),
         FieldKind::Material => pair("Stainless 316", "Stainless 304"),
         FieldKind::Machine => pair("Barrow", "Wren"),

@@ -38,7 +38,10 @@ impl Prepared<'_> {
                 };
                 let lot = known.lot(quantity, &mut findings);
                 let price = price_figures(&known, &lot, &mut findings);
-                (Some(lot.figures), price)
+                (
+                    Some(lot.figures),
+                    price.filter(|_| !self.input.price_unread),
+                )
             }
             _ => (None, None),
         };

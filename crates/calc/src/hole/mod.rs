@@ -149,7 +149,7 @@ impl Context<'_> {
     /// Source: ours.
     #[must_use]
     pub fn alternatives(&self, row: &RowInput) -> Vec<Alternative> {
-        let Some(asked) = self.plan(row).asked() else {
+        let Some(asked) = self.plan(row).asked().filter(|_| !row.unread) else {
             return Vec::new();
         };
         let choice = self.choice(&asked);

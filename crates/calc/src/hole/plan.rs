@@ -30,6 +30,9 @@ const Z02: f64 = -2.053_748_910_631_823;
 impl Context<'_> {
     /// A row's plan, worked out once for all rows that ask the same.
     pub(super) fn plan(&self, row: &RowInput) -> Rc<Plan> {
+        if row.unread {
+            return Rc::new(self.bare(row));
+        }
         if self.overrules.concern(row.id) {
             return Rc::new(self.planned(row));
         }

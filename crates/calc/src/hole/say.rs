@@ -23,6 +23,10 @@ const LAYERS_SLACK_MM: f64 = 0.05;
 
 /// Everything there is to say about a row.
 pub(super) fn findings(context: &Context<'_>, row: &RowInput, plan: &Plan) -> Vec<Finding> {
+    if row.unread {
+        // What can't be read is told by whoever read it.
+        return Vec::new();
+    }
     let mut voice = Voice {
         context,
         row,

@@ -34,6 +34,7 @@ pub(crate) fn job(quantity: u32, rows: Vec<RowInput>) -> JobInput {
         outside_per_part: 0.0,
         margin: None,
         overrules: vec![],
+        price_unread: false,
     }
 }
 

@@ -3,3 +3,4 @@
 pub mod choices;
 pub mod question;
 pub mod to_input;
+pub(crate) mod unread;

@@ -7,6 +7,7 @@ use quillbore_calc::tables::Material;
 use quillbore_calc::{Figure, Finding, Idx, Limits, Tables};
 
 use crate::asked::question::{put_answers, unanswered_findings};
+use crate::asked::unread::{Unread, is_of_no_tube, price_is_unread};
 use crate::ground::same_name::same_name;
 use crate::job::Job;
 use crate::job::row_depth::row_depth;
@@ -49,11 +50,18 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         unknown.push(UnknownName::Machine(name));
         None
     });
+    let unread = Unread::of(job);
     let rows = job
         .rows
         .iter()
-        .map(|row| row_input(job, row, material, shop, &mut unknown))
+        .map(|row| row_input(job, row, &unread, material, shop, &mut unknown))
         .collect();
+    let overruled = job.overrules.iter().map(|overrule| &overrule.figure);
+    let no_tubes = overruled.filter(|figure| is_of_no_tube(figure, tables));
+    unknown.extend(no_tubes.filter_map(|figure| match figure {
+        FigureKey::Electrodes(name) => Some(UnknownName::OverruledTube(name.clone())),
+        _ => None,
+    }));
     let mut input = JobInput {
         material,
         machine,
@@ -83,6 +91,7 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
             _ => None,
         },
         overrules: overrules(job, tables),
+        price_unread: price_is_unread(job, tables),
     };
     let unanswered = unanswered_findings(job, &input, tables);
     put_answers(job, &unanswered, &mut input);
@@ -191,11 +200,13 @@ fn one_off(job: &Job) -> Vec<OneOff> {
 fn row_input(
     job: &Job,
     row: &Row,
+    unread: &Unread,
     job_material: Option<Idx<Material>>,
     shop: &Shop,
     unknown: &mut Vec<UnknownName>,
 ) -> RowInput {
     let tables = &shop.tables;
+    let known = unknown.len();
     let tilt_deg = row
         .angle
         .value()
@@ -210,6 +221,7 @@ fn row_input(
         }
         found
     });
+    let unread = unread.is_under(row) || unknown.len() > known;
     RowInput {
         id: row.id,
         count: row.holes(),
@@ -234,6 +246,7 @@ fn row_input(
         ends: row.ends.value().copied(),
         tube,
         dress_every: row.dress_every.value().copied(),
+        unread,
     }
 }
 

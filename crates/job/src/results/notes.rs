@@ -12,6 +12,7 @@ use super::note::{Beside, SideNote};
 use super::remedy::Offer;
 use super::{depth_notes, paper_notes, questions, slip_notes};
 use crate::asked::to_input::Asked;
+use crate::asked::unread::{rests_on, row_rests_on};
 use crate::edits::edit::Edit;
 use crate::ground::same_name::same_name;
 use crate::issued::seal::SealState;
@@ -19,9 +20,10 @@ use crate::job::Job;
 use crate::shop::rows::Shop;
 use crate::shop::unknown::UnknownName;
 use crate::typed::field::{AngleBasis, Block, Field};
+use crate::typed::overrule::FigureKey;
 use crate::typed::row::Column;
 use crate::words::speaker::Speaker;
-use crate::words::{english, slips};
+use crate::words::{edits, english, slips};
 
 /// Every side note; `seals` says of each issued paper how its entry stands to its seal.
 pub(super) fn notes(
@@ -89,11 +91,30 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
         let text = format!("{label} \u{201c}{text}\u{201d}: {why}");
         SideNote::new(Level::Check, NoteKind::Unread, beside, text)
     };
+    // Nobody may quote or drill by a figure that stands there without what was typed.
+    let stop = |mut note: SideNote, rests: bool| {
+        if rests {
+            note.level = Level::Stop;
+        }
+        note
+    };
     let fields = job.fields.iter().filter_map(|(field, entry)| {
         let why = entry.why()?;
         let beside = Beside::Field(*field);
-        let label = english::field(*field);
-        Some((note(beside, label, entry.text(), why), None))
+        let note = note(beside, english::field(*field), entry.text(), why);
+        Some((stop(note, rests_on(*field)), None))
+    });
+    let overrules = job.overrules.iter().filter_map(|overrule| {
+        let why = overrule.value.why()?;
+        let beside = match &overrule.figure {
+            FigureKey::NotYetKnown | FigureKey::UnitPrice(_) => Beside::Price,
+            figure => figure
+                .row()
+                .map_or(Beside::Plan, |row| Beside::Row(row, None)),
+        };
+        let label = edits::figure(job, &overrule.figure);
+        let note = note(beside, &label, overrule.value.text(), why);
+        Some((stop(note, true), None))
     });
     let rows = job.rows.iter().enumerate();
     let unread = rows.filter(|(_, row)| row.is_unread());
@@ -103,12 +124,8 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
             let why = cell.why?;
             let beside = Beside::Row(row.id, Some(*column));
             let label = english::column(*column).head;
-            let mut note = note(beside, label, cell.text, why);
-            if *column == Column::Count && row.places.is_empty() {
-                // One hole stands in for them: nobody may quote or drill by that.
-                note.level = Level::Stop;
-            }
-            Some((note, Some(at)))
+            let note = note(beside, label, cell.text, why);
+            Some((stop(note, row_rests_on(row, *column)), Some(at)))
         })
     });
     let slips = job.slips.iter().flat_map(|slip| {
@@ -119,7 +136,8 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
             Some((note(beside, label, entry.text(), why), None))
         })
     });
-    fields.chain(cells).chain(slips).collect()
+    let sheet = fields.chain(overrules).chain(cells);
+    sheet.chain(slips).collect()
 }
 
 /// Angles whose text doesn't say what they are measured from, while the sheet doesn't either.
@@ -167,9 +185,10 @@ fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
         UnknownName::Machine(_) => Beside::Field(Field::Machine),
         UnknownName::Tube(row, _) => Beside::Row(*row, Some(Column::Tube)),
         UnknownName::LayerMaterial(row, _) => Beside::Row(*row, Some(Column::Layers)),
+        UnknownName::OverruledTube(_) => Beside::Plan,
     };
     SideNote::new(
-        Level::Check,
+        Level::Stop,
         NoteKind::UnknownName,
         beside,
         speaker.unknown(name),

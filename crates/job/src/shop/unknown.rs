@@ -13,4 +13,6 @@ pub enum UnknownName {
     Tube(RowId, String),
     /// A layer's material in a row.
     LayerMaterial(RowId, String),
+    /// A tube whose electrodes for the lot were overruled.
+    OverruledTube(String),
 }

@@ -136,7 +136,7 @@ pub(super) fn hole(job: &Job, row: RowId) -> String {
 }
 
 /// A figure's name inside a sentence.
-pub(super) fn figure(job: &Job, figure: &FigureKey) -> String {
+pub(crate) fn figure(job: &Job, figure: &FigureKey) -> String {
     match figure {
         FigureKey::Gap(row) => format!("gap of {}", hole(job, *row)),
         FigureKey::Feed(row) => format!("feed of {}", hole(job, *row)),

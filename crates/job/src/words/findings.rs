@@ -223,7 +223,7 @@ impl Speaker<'_> {
                 }
             }
             Kind::MarginImpossible { margin } => format!(
-                "A margin of {} on the price can't be had: it must be below 100 %. The rate card's was taken.",
+                "A margin of {} on the price can't be had: it must be at least 0 and below 100 %, so there is no price.",
                 show::percent(*margin)
             ),
         }
@@ -243,7 +243,10 @@ impl Speaker<'_> {
                 "\u{201c}{name}\u{201d} is not among the shop's tubes: choose one of the list, or leave the cell empty."
             ),
             UnknownName::LayerMaterial(_, name) => format!(
-                "The layer's \u{201c}{name}\u{201d} is not among the shop's materials: the job's own was taken."
+                "The layer's \u{201c}{name}\u{201d} is not among the shop's materials: choose one of the list, or add it to the shop's file."
+            ),
+            UnknownName::OverruledTube(name) => format!(
+                "Electrodes of \u{201c}{name}\u{201d} were overruled, which is not among the shop's tubes: take that back, or add the tube to the shop's file."
             ),
         }
     }

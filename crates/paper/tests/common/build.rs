@@ -75,6 +75,7 @@ pub(super) fn build(
         outside_work: 0.0,
         outside_per_part: 0.0,
         margin: None,
+        price_unread: false,
         overrules: Vec::new(),
     };
     let figures = figures(holes, &ids, &tables);

@@ -1,0 +1,107 @@
+//! What was typed and can't be read, and which figures rest on it: those are not computed, since every
+//! value in its place would be one that nobody typed.
+
+use std::collections::BTreeSet;
+
+use quillbore_calc::{Idx, RowId, Tables};
+
+use crate::ground::same_name::same_name;
+use crate::job::Job;
+use crate::typed::field::Field;
+use crate::typed::overrule::{FigureKey, Overrule};
+use crate::typed::quantity::LimitsGiven;
+use crate::typed::row::{Column, Row};
+
+/// What of a job rows rest on beside their own cells, as far as it can't be read.
+pub(super) struct Unread {
+    tolerance: bool,
+    angle_basis: bool,
+    overruled: BTreeSet<RowId>,
+}
+
+impl Unread {
+    pub(super) fn of(job: &Job) -> Self {
+        let unread = |field| job.field(field).why().is_some();
+        let overruled = job.overrules.iter().filter(|overrule| is_unread(overrule));
+        Self {
+            tolerance: unread(Field::DefaultTolerance),
+            angle_basis: unread(Field::AngleBasis),
+            overruled: overruled.filter_map(|o| o.figure.row()).collect(),
+        }
+    }
+
+    /// Whether figures of a row rest on something unread: a cell of its own, an overruled figure, or a
+    /// line of the sheet that stands in for what the row doesn't say.
+    pub(super) fn is_under(&self, row: &Row) -> bool {
+        let cells = || {
+            let mut columns = Column::ALL.iter();
+            columns.any(|column| row.cell(*column).why.is_some() && row_rests_on(row, *column))
+        };
+        let no_limits = || {
+            let size = row.size.value();
+            size.is_some_and(|size| size.given == LimitsGiven::None)
+        };
+        let silent = || {
+            let angle = row.angle.value();
+            angle.is_some_and(|angle| angle.from_normal.deg() != 0.0)
+                && !row.angle.text().chars().any(char::is_alphabetic)
+        };
+        row.is_unread() && cells()
+            || self.overruled.contains(&row.id)
+            || self.tolerance && no_limits()
+            || self.angle_basis && silent()
+    }
+}
+
+/// Whether figures of a row rest on one of its cells.
+pub(crate) fn row_rests_on(row: &Row, column: Column) -> bool {
+    match column {
+        Column::Mark | Column::Note => false,
+        // Places say how many holes there are.
+        Column::Count => row.places.is_empty(),
+        _ => true,
+    }
+}
+
+/// Whether figures or papers rest on a field.
+pub(crate) const fn rests_on(field: Field) -> bool {
+    // Days that the customer asks for, or that somebody wants to be reminded of.
+    !matches!(field, Field::Due | Field::FollowUp)
+}
+
+/// Whether the price rests on something unread that is not a row's.
+pub(super) fn price_is_unread(job: &Job, tables: &Tables) -> bool {
+    // Wall, tolerance and basis of angles are asked row by row; on the others papers alone rest.
+    let is_priced = |field: Field| {
+        rests_on(field)
+            && !matches!(
+                field,
+                Field::Thickness
+                    | Field::DefaultTolerance
+                    | Field::AngleBasis
+                    | Field::Spares
+                    | Field::LeadDays
+                    | Field::ValidDays
+            )
+    };
+    let mut fields = job.fields.iter();
+    let mut overrules = job.overrules.iter();
+    fields.any(|(field, entry)| entry.why().is_some() && is_priced(*field))
+        || overrules.any(|overrule| {
+            overrule.figure.row().is_none()
+                && (is_unread(overrule) || is_of_no_tube(&overrule.figure, tables))
+        })
+}
+
+/// Whether an overruled figure's value can't be read.
+pub(crate) fn is_unread(overrule: &Overrule) -> bool {
+    overrule.value.why().is_some()
+}
+
+/// Whether a figure is that of a tube that the shop doesn't have.
+pub(crate) fn is_of_no_tube(figure: &FigureKey, tables: &Tables) -> bool {
+    let FigureKey::Electrodes(name) = figure else {
+        return false;
+    };
+    Idx::find(&tables.tubes, |tube| same_name(&tube.name, name)).is_none()
+}
