@@ -185,6 +185,8 @@ pub enum Kind {
     MarkTwice { other: RowId },
     /// The margin on price is not from 0 to below 1, so there is no price.
     MarginImpossible { margin: f64 },
+    /// The price has more digits than money can have, so there is none.
+    PriceTooLarge,
     /// The minimum charge decides the price.
     MinimumCharge { minimum: f64 },
     /// The value of the customer's part is not known.
@@ -253,6 +255,7 @@ impl Kind {
             Self::PartSizeUnknown => "part-size-unknown",
             Self::MarkTwice { .. } => "mark-twice",
             Self::MarginImpossible { .. } => "margin-impossible",
+            Self::PriceTooLarge => "price-too-large",
             Self::MinimumCharge { .. } => "minimum-charge",
             Self::PartValueUnknown => "part-value-unknown",
             Self::Overruled { .. } => "overruled",

@@ -518,3 +518,36 @@ fn the_same_edit_on_the_same_job_gives_the_same() {
     let edit = block(1, Column::Mark, &[&["Q", "3x", "3 H7"], &["R", "", "bad"]]);
     assert_eq!(done(&three_rows(), &edit), done(&three_rows(), &edit));
 }
+
+/// Beyond a kilometer the way between two places is no number any more.
+#[test]
+fn a_place_farther_than_any_part_is_refused_by_edit_and_file() {
+    let (job, _) = done(
+        &Job::default(),
+        &Edit::InsertRows {
+            before: 0,
+            count: 1,
+        },
+    );
+    let place = |x: f64| Edit::SetPlaces {
+        row: job.rows[0].id,
+        places: vec![Place {
+            number: 7,
+            point_mm: [x, 0.0, 0.0],
+            axis: [0.0, 0.0, -1.0],
+        }],
+    };
+    for x in [1e308, -1_000_001.0, f64::NAN, f64::INFINITY] {
+        let refused = apply(&job, &place(x)).expect_err("refused");
+        assert_eq!(refused, EditRefused::PlaceUnusable { number: 7 }, "{x}");
+    }
+    let (far, _) = done(&job, &place(-1_000_000.0));
+    let text = quillbore_job::file::write_job(&far);
+    assert_eq!(
+        quillbore_job::file::read_job(text.as_bytes()).as_ref(),
+        Ok(&far)
+    );
+    let farther = text.replace("-1000000.0", "-1e308");
+    assert_ne!(farther, text);
+    assert!(quillbore_job::file::read_job(farther.as_bytes()).is_err());
+}

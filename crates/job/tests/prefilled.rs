@@ -129,6 +129,20 @@ fn an_order_typed_in_a_line_becomes_a_slip_and_the_sheets_quantity() {
     let job = done(&done(&ring(), quantity), reference);
     assert_eq!(job.count(Field::Quantity), Some(50));
     assert_eq!(job.text(Field::CustomerReference), "PO 4711");
+    // What is typed behind the four goes nowhere else, so it is the slip's note.
+    let more = order_edits(
+        "PO 4711; 50; 48.20; D; rush; call first;",
+        Unit::Mm,
+        day(5, 4),
+    );
+    assert!(lines_of(&more[0]).contains(&(Line::Note, "rush; call first")));
+    assert!(
+        more.iter()
+            .fold(ring(), |job, edit| done(&job, edit))
+            .slips
+            .len()
+            > ring().slips.len()
+    );
     assert_eq!(order_edits("  ", Unit::Mm, day(5, 4)), []);
     // A number alone leaves the sheet's quantity as it is.
     assert_eq!(order_edits("PO 4711", Unit::Mm, day(5, 4)).len(), 2);

@@ -534,3 +534,54 @@ fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
         assert!(error.hint().ends_with('.'), "{}", error.hint());
     }
 }
+
+/// Numbers that no shop has made figures that are none: the file is refused with the name of the value.
+#[test]
+fn a_number_that_no_shop_has_is_refused_by_name() {
+    let refused = |text: &str, name: &str| {
+        let error = Shop::with_file(text.as_bytes()).expect_err(text);
+        let said = error.to_string();
+        assert!(
+            said.contains(name) && !said.contains('\n'),
+            "{text}: {said}"
+        );
+        assert!(!error.hint().is_empty(), "{text}");
+    };
+    for number in ["1e308", "-1.0", "1e-308", "inf", "NaN", "-inf", "1e10"] {
+        for name in [
+            "zone_feed",
+            "depth_m",
+            "overlap_mm",
+            "deviation_lot",
+            "part_risk_hole",
+        ] {
+            let text = format!("(format: 2, start: ({name}: ({number}, \"ours\")))");
+            let fits_a_share = name == "part_risk_hole" && number == "1e-308";
+            if !fits_a_share {
+                refused(&text, name);
+            }
+        }
+        let band = format!("(format: 2, start: (setup_min: (({number}, 1e9), \"ours\")))");
+        refused(&band, "setup_min");
+    }
+    refused(
+        "(format: 2, start: (setup_min: ((1.0, 101.0), \"ours\")))",
+        "setup_min",
+    );
+    refused(
+        "(format: 2, start: (deviation_lot: (3.1, \"ours\")))",
+        "deviation_lot",
+    );
+    refused("(format: 2, start: (depth_m: (11.0, \"ours\")))", "depth_m");
+    refused(
+        "(format: 2, start: (feed_by_diameter: ([(0.5, 1e300)], \"ours\")))",
+        "feed_by_diameter",
+    );
+    refused(
+        "(format: 2, start: (feed_by_diameter: ([(1e300, 1.0)], \"ours\")))",
+        "feed_by_diameter",
+    );
+    let fine =
+        "(format: 2, start: (setup_min: ((1.0, 99.0), \"ours\"), deviation_lot: (2.9, \"ours\")))";
+    assert!(Shop::with_file(fine.as_bytes()).is_ok());
+}

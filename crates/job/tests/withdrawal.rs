@@ -223,3 +223,17 @@ fn a_slip_whose_number_an_undo_took_out_is_not_written_over() {
     assert_eq!((ids, kept.next_slip), (vec![0, 1], 2));
     assert_eq!(kept.slips[0], empty.slips[0]);
 }
+
+/// Where every identity was given, one was taken that the file refuses: the job could not be saved.
+#[test]
+fn a_trace_is_kept_and_saved_where_no_identity_is_left() {
+    let empty = Job {
+        next_slip: u32::MAX,
+        ..pin(&quoted(), SlipKind::Withdrawal, &[])
+    };
+    let on_disk = done(&empty, &set("26-0107-Q1"));
+    let kept = empty.with_withdrawals_of(&on_disk).expect("a trace");
+    let ids: Vec<u32> = kept.slips.iter().map(|slip| slip.id).collect();
+    assert_eq!((ids, kept.next_slip), (vec![0, 1], u32::MAX));
+    assert_eq!(read_job(write_job(&kept).as_bytes()), Ok(kept));
+}

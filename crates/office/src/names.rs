@@ -77,18 +77,23 @@ impl JobKey {
         &self.0
     }
 
-    /// Its running number, where it is one of a year (of two digits): `26-0107` is the 107th of 26.
+    /// Its running number, where it is one of a year (of two digits) up to [`HIGHEST_NUMBER`]: `26-0107` is the 107th of 26.
     #[must_use]
     pub fn number_of(&self, year: u32) -> Option<u32> {
         number_of(&self.0, year)
     }
 }
 
+/// The highest running number: no shop has a million jobs a year, and a name with more digits, such as
+/// a part number that begins like a year, must not carry the count off.
+pub const HIGHEST_NUMBER: u32 = 999_999;
+
 /// The running number that a name has in a year of two digits.
 pub(crate) fn number_of(name: &str, year: u32) -> Option<u32> {
     let number = name.strip_prefix(&format!("{year:02}-"))?;
     let digits = !number.is_empty() && number.bytes().all(|byte| byte.is_ascii_digit());
-    digits.then(|| number.parse().ok()).flatten()
+    let number = digits.then(|| number.parse().ok()).flatten();
+    number.filter(|number| *number <= HIGHEST_NUMBER)
 }
 
 impl AttachmentName {

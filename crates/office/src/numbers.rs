@@ -1,14 +1,15 @@
 //! Numbers of jobs: a year and a running number, taken by making the file, so that two desks never
 //! get the same.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use chrono::{Datelike as _, NaiveDate};
 use quillbore_job::Job;
 
-use crate::names::JobKey;
+use crate::names::{HIGHEST_NUMBER, JobKey};
 use crate::save::{Opened, SaveError, save};
-use crate::shelf::{CommitError, Shelf};
+use crate::shelf::{CommitError, Cursor, Doc, Shelf};
 
 /// The first number of a year.
 const FIRST: u32 = 101;
@@ -16,16 +17,32 @@ const FIRST: u32 = 101;
 /// How often another desk may be faster.
 const TRIES: u32 = 10_000;
 
-/// The number above all those of the year that a shelf has; only a guess until a job has it.
+/// The number above all those of the year that a shelf has, or, where somebody took the last one, the
+/// one above the highest that has a free one above it; only a guess until a job has it.
 ///
 /// # Errors
 /// Where the shelf can't be reached, or has no number left.
 pub fn next_number(shelf: &dyn Shelf, day: NaiveDate) -> Result<JobKey, SaveError> {
     let year = u32::try_from(day.year().rem_euclid(100)).unwrap_or(0);
     let highest = shelf.highest_number(year)?;
-    let next = highest.map_or(Some(FIRST), |highest| highest.checked_add(1));
-    let next = next.ok_or(SaveError::NoNumberLeft { year })?;
+    let next = match highest {
+        None => FIRST,
+        Some(highest) if highest < HIGHEST_NUMBER => highest + 1,
+        Some(_) => next_free(shelf, year)?.ok_or(SaveError::NoNumberLeft { year })?,
+    };
     Ok(JobKey::new(&format!("{year:02}-{:04}", next.max(FIRST)))?)
+}
+
+/// The number above the highest of the year that has a free one above it.
+fn next_free(shelf: &dyn Shelf, year: u32) -> Result<Option<u32>, SaveError> {
+    let all = shelf.changes(&Cursor::default())?.there;
+    let numbers = all.iter().filter_map(|doc| match doc {
+        Doc::Job(key) => key.number_of(year),
+        Doc::Shop => None,
+    });
+    let taken: BTreeSet<u32> = numbers.collect();
+    let free = |number: &u32| *number <= HIGHEST_NUMBER && !taken.contains(number);
+    Ok(taken.iter().rev().map(|number| number + 1).find(free))
 }
 
 /// Saves a job that is on no shelf yet under the first number that nobody else takes meanwhile; the

@@ -17,7 +17,7 @@ use crate::quantity::Band;
 use crate::size::{COMFORTABLE, TIGHT};
 use crate::spread::Part;
 
-/// The price of every quantity; `None` where the margin allows none.
+/// The price of every quantity; `None` where the margin allows none, or money has no digits for it.
 pub(super) fn price_figures(
     known: &Known<'_>,
     lot: &Lot,
@@ -30,6 +30,20 @@ pub(super) fn price_figures(
         findings.push(about_price(Level::Stop, kind));
         return None;
     }
+    let figures = priced_all(known, lot, &terms, findings);
+    if figures.is_none() {
+        findings.push(about_price(Level::Stop, Kind::PriceTooLarge));
+    }
+    figures
+}
+
+fn priced_all(
+    known: &Known<'_>,
+    lot: &Lot,
+    terms: &Terms,
+    findings: &mut Vec<Finding>,
+) -> Option<PriceFigures> {
+    let margin = terms.margin;
     let pricing = Pricing {
         known,
         lot,
@@ -65,10 +79,10 @@ pub(super) fn price_figures(
             overruled_ratio = if expected > 0.0 { full / expected } else { 1.0 };
             expected_cost = full;
         }
-        breaks.push(priced(known, quantity, full, &terms, findings)?);
+        breaks.push(priced(known, quantity, full, terms, findings)?);
     }
     let one_off = known.prepared.input.one_off.iter().map(|charge| {
-        let priced = lot_price(charge.cost, &terms)?;
+        let priced = lot_price(charge.cost, terms)?;
         Some((charge.what.clone(), money(priced, terms.minor_digits)?))
     });
     Some(PriceFigures {

@@ -387,6 +387,45 @@ fn an_impossible_margin_is_told_and_has_no_price() {
 }
 
 #[test]
+fn a_price_that_money_has_no_digits_for_is_told_and_there_is_none() {
+    let input = JobInput {
+        overrules: vec![Overrule {
+            figure: Figure::LotCost,
+            value: 1e40,
+        }],
+        ..sample()
+    };
+    let figures = figures_now(&input, &tables());
+    assert!(figures.lot.is_some() && figures.price.is_none());
+    let mut told = figures.findings.iter();
+    assert!(told.any(|finding| finding.kind == Kind::PriceTooLarge));
+}
+
+/// What can't be read is not priced by what stands in its place, and the other rows keep their own.
+#[test]
+fn what_is_unread_has_no_minutes_and_no_price() {
+    let priced = figures_now(&sample(), &tables());
+    assert!(priced.price.is_some());
+    let mut input = sample();
+    input.price_unread = true;
+    let unpriced = figures_now(&input, &tables());
+    assert_eq!(unpriced.price, None);
+    assert_eq!(
+        (&unpriced.lot, &unpriced.holes),
+        (&priced.lot, &priced.holes)
+    );
+    let mut input = sample();
+    input.rows[0].unread = true;
+    let figures = figures_now(&input, &tables());
+    assert!(figures.lot.is_none() && figures.price.is_none());
+    assert_eq!(figures.holes[0].minutes, None);
+    assert_eq!(figures.holes[0].findings, []);
+    for (hole, before) in figures.holes.iter().zip(&priced.holes).skip(1) {
+        assert_eq!(hole.minutes.is_some(), before.minutes.is_some());
+    }
+}
+
+#[test]
 fn the_part_at_risk_is_capped_and_grows_with_the_parts() {
     let risk = |value: f64, cap, quantity, agreed| {
         let mut input = JobInput {

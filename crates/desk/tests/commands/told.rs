@@ -187,3 +187,39 @@ fn the_readme_names_every_option_and_every_key() {
         );
     }
 }
+
+/// A margin of 100 % was priced at the rate card's, with exit code 0.
+#[test]
+fn a_margin_that_cannot_be_had_is_a_stop_and_no_price_comes_of_another() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let text = fs::read_to_string(demo("26-0102")).expect("a demo job");
+    for margin in ["100 %", "-5 %", "abc"] {
+        let typed = text.replacen(
+            "  fields: {\n",
+            &format!("  fields: {{\n    \"margin\": (\"{margin}\", mm),\n"),
+            1,
+        );
+        assert_ne!(typed, text);
+        let job = folder.path().join("26-0102.ron");
+        fs::write(&job, typed).expect("written");
+        let figures = quillbore(&["figures", path(&job), "--json", "--date", "2026-11-25"]);
+        assert_eq!(figures.status.code(), Some(1), "{}", said(&figures));
+        let json: serde_json::Value = serde_json::from_slice(&figures.stdout).expect("JSON");
+        assert!(json["price"].is_null(), "{margin}");
+        let stop = json["findings"].as_array().expect("findings").iter();
+        let stop = stop.filter(|finding| finding["level"] == "stop");
+        let texts: Vec<&str> = stop
+            .filter_map(|finding| finding["text"].as_str())
+            .collect();
+        assert!(texts.iter().any(|text| text.contains(margin)), "{texts:?}");
+        let out = folder.path().join("out");
+        let words = ["papers", path(&job), "--out", path(&out), "--replace"];
+        let papers = quillbore(&words);
+        assert_eq!(papers.status.code(), Some(1), "{}", said(&papers));
+        assert!(
+            said(&papers).contains("there is no price yet"),
+            "{}",
+            said(&papers)
+        );
+    }
+}

@@ -7,8 +7,8 @@ use crate::pinned::slip::lists::{Line, SlipKind};
 use crate::typed::entry::Unit;
 use crate::typed::field::Field;
 
-/// What an order typed as "number; quantity; price each; revision" comes to: its slip, and the
-/// quantity and the customer's reference of the sheet. None where nothing was typed: somebody only
+/// What an order typed as "number; quantity; price each; revision" comes to: its slip, with whatever is
+/// typed behind these as its note, and the quantity and the customer's reference of the sheet. None where nothing was typed: somebody only
 /// asks again, and there is no order yet.
 #[must_use]
 pub fn order_edits(order: &str, unit: Unit, day: NaiveDate) -> Vec<Edit> {
@@ -18,12 +18,14 @@ pub fn order_edits(order: &str, unit: Unit, day: NaiveDate) -> Vec<Edit> {
     let mut parts = order.split(';').map(|part| part.trim().to_owned());
     let mut next = || parts.next().unwrap_or_default();
     let (number, quantity, each, revision) = (next(), next(), next(), next());
+    let rest: Vec<String> = parts.filter(|part| !part.is_empty()).collect();
     let mut lines = vec![
         (Line::Date, day.to_string()),
         (Line::Number, number.clone()),
         (Line::Quantity, quantity.clone()),
         (Line::Each, each),
         (Line::Revision, revision),
+        (Line::Note, rest.join("; ")),
     ];
     lines.retain(|(_, text)| !text.is_empty());
     let slip = Edit::AddSlip {

@@ -35,7 +35,7 @@ impl Job {
             let id = if job.slip(slip.id()).is_none() {
                 slip.id()
             } else {
-                job.next_slip
+                free_id(&job)
             };
             job.next_slip = job.next_slip.max(id.saturating_add(1));
             job.slips.push(Arc::new(Slip {
@@ -46,4 +46,14 @@ impl Job {
         }
         (job.slips.len() > self.slips.len()).then_some(job)
     }
+}
+
+/// An identity that no slip has: the next one; where all were given, which no work of hands comes to,
+/// one that is free again, since without it the job could not be saved.
+fn free_id(job: &Job) -> u32 {
+    if job.next_slip < u32::MAX {
+        return job.next_slip;
+    }
+    let free = (0..u32::MAX).find(|id| job.slip(*id).is_none());
+    free.unwrap_or(job.next_slip)
 }

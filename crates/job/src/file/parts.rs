@@ -10,6 +10,7 @@ use serde::de::{Error as _, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::ground::hash::Hash;
+use crate::ground::limits::is_reachable;
 use crate::pinned::answer::How;
 use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
@@ -77,7 +78,7 @@ impl TryFrom<PlaceTuple> for PlaceFile {
             let mut parts = unit.iter().zip(axis);
             parts.all(|(exact, given)| (exact - given).abs() < 1e-9)
         };
-        if unit(axis).is_some_and(close) && point_mm.iter().all(|part| part.is_finite()) {
+        if unit(axis).is_some_and(close) && is_reachable(point_mm) {
             return Ok(Self(Place {
                 number,
                 point_mm,

@@ -113,6 +113,7 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::PartSizeUnknown
         | Kind::MarkTwice { .. }
         | Kind::MarginImpossible { .. }
+        | Kind::PriceTooLarge
         | Kind::MinimumCharge { .. }
         | Kind::PartValueUnknown
         | Kind::Overruled { .. } => Customer::Shop,

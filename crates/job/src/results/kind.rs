@@ -245,6 +245,7 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::PartSizeUnknown
         | Kind::MarkTwice { .. }
         | Kind::MarginImpossible { .. }
+        | Kind::PriceTooLarge
         | Kind::MinimumCharge { .. }
         | Kind::PartValueUnknown
         | Kind::Overruled { .. } => None,

@@ -8,6 +8,7 @@ use serde::Deserialize;
 
 use super::error::ShopError;
 use super::unfit::{Needed, RowUnfit};
+use crate::ground::limits::is_of_a_shop;
 
 /// A value and where it comes from.
 #[derive(Clone, Debug, Deserialize)]
@@ -104,7 +105,7 @@ start_values! {
         wear_by_diameter: Vec<Pair> => wear_by_diameter by curve;
         wear_at_100_diameters: Pair => wear_at_100_diameters by spread;
         depth_s: Pair => depth_s by spread;
-        depth_m: f64 => depth_m by positive;
+        depth_m: f64 => depth_m by exponent;
         zone_feed: f64 => zone_feed by positive;
         channels_feed: f64 => channels_feed by positive;
         channels_wear: f64 => channels_wear by positive;
@@ -143,24 +144,24 @@ start_values! {
         drift_mm_per_100: Pair => drift_mm_per_100 by spread;
         overlap_mm: f64 => overlap_mm by positive;
         taper_mm_per_100: f64 => taper_mm_per_100 by not_negative;
-        hole_scatter: f64 => hole_scatter by not_negative;
+        hole_scatter: f64 => hole_scatter by deviation;
     }
     deviations {
-        deviation_shop => shop by not_negative;
-        deviation_machine => machine by not_negative;
-        deviation_family => family by not_negative;
-        deviation_grade => grade by not_negative;
-        deviation_electrode => electrode by not_negative;
-        deviation_size_class => size_class by not_negative;
-        deviation_by_diameter => by_diameter by not_negative;
-        deviation_by_depth => by_depth by not_negative;
-        deviation_lot => lot by not_negative;
+        deviation_shop => shop by deviation;
+        deviation_machine => machine by deviation;
+        deviation_family => family by deviation;
+        deviation_grade => grade by deviation;
+        deviation_electrode => electrode by deviation;
+        deviation_size_class => size_class by deviation;
+        deviation_by_diameter => by_diameter by deviation;
+        deviation_by_depth => by_depth by deviation;
+        deviation_lot => lot by deviation;
         burn_and_wear => burn_and_wear by share;
-        handling_deviation_shop => handling_shop by not_negative;
-        handling_deviation_machine => handling_machine by not_negative;
-        gap_deviation_shop => gap_shop by not_negative;
-        gap_deviation_machine => gap_machine by not_negative;
-        gap_deviation_size_class => gap_size_class by not_negative;
+        handling_deviation_shop => handling_shop by deviation;
+        handling_deviation_machine => handling_machine by deviation;
+        gap_deviation_shop => gap_shop by deviation;
+        gap_deviation_machine => gap_machine by deviation;
+        gap_deviation_size_class => gap_size_class by deviation;
     }
 }
 
@@ -168,7 +169,14 @@ type Checked<T> = Result<T, RowUnfit>;
 
 /// A band from P10 to P90.
 pub(super) fn spread(pair: &Pair) -> Checked<Spread> {
-    Spread::new(pair.0, pair.1).ok_or(RowUnfit::Band)
+    const WIDEST: f64 = 100.0;
+    let spread = Spread::new(pair.0, pair.1).ok_or(RowUnfit::Band)?;
+    within(&pair.0)?;
+    within(&pair.1)?;
+    if pair.1 > pair.0 * WIDEST {
+        return Err(RowUnfit::BandTooWide);
+    }
+    Ok(spread)
 }
 
 fn seconds(pair: &Pair) -> Checked<Spread> {
@@ -184,10 +192,38 @@ fn chance(pair: &Pair) -> Checked<Spread> {
 
 fn positive(value: &f64) -> Checked<f64> {
     if *value > 0.0 && value.is_finite() {
-        Ok(*value)
+        within(value)
     } else {
         Err(RowUnfit::StartNotAboveZero)
     }
+}
+
+fn within(value: &f64) -> Checked<f64> {
+    if is_of_a_shop(*value) {
+        Ok(*value)
+    } else {
+        Err(RowUnfit::StartBeyondAll)
+    }
+}
+
+/// The power of the depth that feed falls with.
+fn exponent(value: &f64) -> Checked<f64> {
+    const MOST: f64 = 10.0;
+    let exponent = positive(value)?;
+    if exponent > MOST {
+        return Err(RowUnfit::ExponentTooLarge);
+    }
+    Ok(exponent)
+}
+
+/// The deviation of a logarithm.
+fn deviation(value: &f64) -> Checked<f64> {
+    const MOST: f64 = 3.0;
+    let deviation = not_negative(value)?;
+    if deviation > MOST {
+        return Err(RowUnfit::DeviationTooLarge);
+    }
+    Ok(deviation)
 }
 
 fn share(value: &f64) -> Checked<f64> {
@@ -200,7 +236,7 @@ fn share(value: &f64) -> Checked<f64> {
 
 fn not_negative(value: &f64) -> Checked<f64> {
     if *value >= 0.0 && value.is_finite() {
-        Ok(*value)
+        within(value)
     } else {
         Err(RowUnfit::StartBelowZero)
     }
@@ -230,7 +266,7 @@ fn rising(diameters: impl Iterator<Item = f64>) -> Checked<()> {
         if !(diameter > last && diameter.is_finite()) {
             return Err(RowUnfit::CurveNotRising);
         }
-        last = diameter;
+        last = within(&diameter)?;
         points += 1;
     }
     if points == 0 {

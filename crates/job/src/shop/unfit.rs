@@ -18,6 +18,11 @@ pub enum RowUnfit {
         /// Its name in the row.
         figure: FigureNamed,
     },
+    /// A figure that no shop has.
+    BeyondAll {
+        /// Its name in the row.
+        figure: FigureNamed,
+    },
     /// Two numbers that must rise.
     NotRising {
         /// Their name in the row.
@@ -74,6 +79,14 @@ pub enum RowUnfit {
     StartBelowZero,
     /// A start value that must lie from 0 to 1.
     StartNotFromZeroToOne,
+    /// A start value that no shop has.
+    StartBeyondAll,
+    /// A deviation that says nothing any more.
+    DeviationTooLarge,
+    /// An exponent that makes more of a depth than there is.
+    ExponentTooLarge,
+    /// A band whose ends have nothing to do with each other.
+    BandTooWide,
     /// A band that is none.
     Band,
     /// A chance of one and more.

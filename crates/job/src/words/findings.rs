@@ -222,6 +222,7 @@ impl Speaker<'_> {
                     ),
                 }
             }
+            Kind::PriceTooLarge => "There is no price: it has more digits than money can have. Look at the quantity, the margin, the overruled figures and the shop's rates.".to_owned(),
             Kind::MarginImpossible { margin } => format!(
                 "A margin of {} on the price can't be had: it must be at least 0 and below 100 %, so there is no price.",
                 show::percent(*margin)

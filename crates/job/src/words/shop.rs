@@ -51,6 +51,9 @@ impl ShopError {
     }
 }
 
+/// What is said of a number that no shop has.
+const BEYOND_ALL: &str = "must be 0 or lie from 0.000000001 to 1000000000";
+
 impl fmt::Display for RowUnfit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let said = match self {
@@ -62,6 +65,9 @@ impl fmt::Display for RowUnfit {
             }
             Self::NotFromZeroToOne { figure } => {
                 return write!(f, "{figure} must lie from 0 to 1");
+            }
+            Self::BeyondAll { figure } => {
+                return write!(f, "{figure} {BEYOND_ALL}");
             }
             Self::NotRising { figure } => {
                 return write!(f, "{figure} needs two numbers, the smaller one first");
@@ -91,6 +97,14 @@ impl fmt::Display for RowUnfit {
             Self::StartNotAboveZero => "it must be a number above 0",
             Self::StartBelowZero => "it must be a number of 0 or more",
             Self::StartNotFromZeroToOne => "it must be a number from 0 to 1",
+            Self::StartBeyondAll => return write!(f, "it {BEYOND_ALL}"),
+            Self::DeviationTooLarge => {
+                "it is the deviation of a logarithm and must be at most 3: at 1 nine lots in ten lie between a fifth and five times the median"
+            }
+            Self::ExponentTooLarge => "it is an exponent and must be at most 10",
+            Self::BandTooWide => {
+                "the larger number of a band must be at most 100 times the smaller"
+            }
             Self::Band => "a band needs two numbers above 0, the smaller one first",
             Self::Chance => "a chance is below 1",
             Self::CurveNotRising => "its diameters must rise from above 0",

@@ -6,6 +6,9 @@ use crate::failure::Failure;
 use crate::names::AttachmentName;
 use crate::words::issue as words;
 
+/// The highest revision of a paper.
+const HIGHEST: u32 = 999_999;
+
 /// The number that the next paper of a kind gets; a file whose entry a crash prevented keeps its own.
 ///
 /// # Errors
@@ -17,9 +20,8 @@ pub(super) fn next(job: &Job, paper: Paper, beside: &[AttachmentName]) -> Result
     let taken = entries
         .chain(files)
         .filter_map(|name| revision(name, &stem));
-    let next = taken
-        .max()
-        .map_or(Some(1), |highest| highest.checked_add(1));
+    let next = taken.max().unwrap_or(0) + 1;
+    let next = (next <= HIGHEST).then_some(next);
     next.map(|next| format!("{stem}{next}"))
         .ok_or_else(words::no_number_left)
 }
@@ -32,7 +34,8 @@ fn revision(name: &str, stem: &str) -> Option<u32> {
     }
     let digits = rest.bytes().take_while(u8::is_ascii_digit).count();
     let (digits, _) = rest.split_at(digits);
-    digits.parse().ok()
+    // A number that no hand came to must not carry the count off.
+    digits.parse().ok().filter(|revision| *revision <= HIGHEST)
 }
 
 /// The paper and number that a file's name says, where it is one of a job's papers.
@@ -72,7 +75,9 @@ mod tests {
         ];
         assert_eq!(next(&beside).as_deref(), Some("26-0107-T5"));
         assert_eq!(next(&["26-0107-t7.PDF"]).as_deref(), Some("26-0107-T8"));
-        assert_eq!(next(&["26-0107-T4294967295.pdf"]), None);
+        let odd = next(&["26-0107-T4.pdf", "26-0107-T4294967295.pdf"]);
+        assert_eq!(odd.as_deref(), Some("26-0107-T5"));
+        assert_eq!(next(&["26-0107-T999999.pdf"]), None);
         let of = |name: &str| of_file(&AttachmentName::new(name).expect("a name"), &job);
         assert_eq!(
             of("26-0107-T4.pdf"),

@@ -118,13 +118,14 @@ fn a_new_job_gets_the_number_above_all_others_and_says_so() {
             (opened.key, opened.base.opened),
             (key("26-0119"), Some(day(2020)))
         );
-        // The last number of all.
+        // No number of a year, whatever it looks like.
         start(shelf, &job("26-4294967295"), b"a job");
-        let refused = save_as_next(shelf, &Job::default(), day(2026));
-        assert!(
-            matches!(refused, Err(SaveError::NoNumberLeft { year: 26 })),
-            "{refused:?}"
-        );
+        start(shelf, &job("26-1000000"), b"a job");
+        assert_eq!(next(2026), key("26-0120"));
+        // The last number of all, by somebody's hand: the count goes on where it stood.
+        start(shelf, &job("26-999999"), b"a job");
+        let opened = save_as_next(shelf, &Job::default(), day(2026)).expect("a number");
+        assert_eq!((opened.key, next(2026)), (key("26-0120"), key("26-0121")));
         assert_eq!(next(2027), key("27-0101"));
     });
 }

@@ -123,6 +123,7 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::PartSizeUnknown
         | Kind::MarkTwice { .. }
         | Kind::MarginImpossible { .. }
+        | Kind::PriceTooLarge
         | Kind::MinimumCharge { .. } => false,
     }
 }

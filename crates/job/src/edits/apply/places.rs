@@ -9,7 +9,7 @@ use quillbore_calc::input::Place;
 
 use super::change::Change;
 use super::refused::EditRefused;
-use crate::ground::limits::MOST_PLACES;
+use crate::ground::limits::{MOST_PLACES, is_reachable};
 use crate::job::Job;
 use crate::typed::row::Row;
 
@@ -38,7 +38,7 @@ pub(super) fn give(row: &mut Arc<Row>, places: &[Place]) -> Result<bool, EditRef
         }
         let axis = direction(place.axis);
         match axis {
-            Some(axis) if place.point_mm.iter().all(|along| along.is_finite()) => {
+            Some(axis) if is_reachable(place.point_mm) => {
                 usable.push(Place { axis, ..*place });
             }
             _ => return Err(EditRefused::PlaceUnusable { number }),

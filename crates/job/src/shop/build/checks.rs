@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 use quillbore_calc::Limits;
 
+use crate::ground::limits::is_of_a_shop;
 use crate::shop::error::ShopError;
 use crate::shop::unfit::{FigureNamed, RowUnfit};
 
@@ -25,9 +26,19 @@ impl At<'_> {
         value: f64,
     ) -> Result<f64, ShopError> {
         if value > 0.0 && value.is_finite() {
-            Ok(value)
+            self.within(figure, value)
         } else {
             Err(self.bad(RowUnfit::NotAboveZero {
+                figure: figure.into(),
+            }))
+        }
+    }
+
+    fn within(self, figure: impl Into<FigureNamed>, value: f64) -> Result<f64, ShopError> {
+        if is_of_a_shop(value) {
+            Ok(value)
+        } else {
+            Err(self.bad(RowUnfit::BeyondAll {
                 figure: figure.into(),
             }))
         }
@@ -39,7 +50,7 @@ impl At<'_> {
         value: f64,
     ) -> Result<f64, ShopError> {
         if value >= 0.0 && value.is_finite() {
-            Ok(value)
+            self.within(figure, value)
         } else {
             Err(self.bad(RowUnfit::BelowZero {
                 figure: figure.into(),
@@ -67,6 +78,9 @@ impl At<'_> {
         (low, high): (f64, f64),
     ) -> Result<Limits, ShopError> {
         if low.is_finite() && high.is_finite() && low <= high {
+            let figure = figure.into();
+            self.within(figure.clone(), low)?;
+            self.within(figure, high)?;
             Ok(Limits::new(low, high))
         } else {
             Err(self.bad(RowUnfit::NotRising {

@@ -6,7 +6,7 @@ use quillbore_calc::input::{PartAxis, Place};
 
 use super::refused::PatternRefused;
 use super::vector::sin_cos;
-use crate::ground::limits::MOST_PLACES;
+use crate::ground::limits::{MOST_PLACES, is_reachable};
 
 /// Holes evenly spaced about an axis of the part.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -158,7 +158,7 @@ fn checked_count(count: u64, first_number: u32) -> Result<u32, PatternRefused> {
 
 fn place(number: u32, point_mm: [f64; 3], axis: [f64; 3]) -> Result<Place, PatternRefused> {
     let axis = unit(axis).ok_or(PatternRefused::Unusable)?;
-    if !point_mm.iter().all(|along| along.is_finite()) {
+    if !is_reachable(point_mm) {
         return Err(PatternRefused::Unusable);
     }
     Ok(Place {
