@@ -217,9 +217,15 @@ impl Disk for RealDisk {
         let file = careful().read(true).open(path)?;
         only_plain(&file.metadata()?)?;
         let mut bytes = Vec::new();
-        file.take(most.saturating_add(1)).read_to_end(&mut bytes)?;
+        (&file)
+            .take(most.saturating_add(1))
+            .read_to_end(&mut bytes)?;
         if bytes.len() as u64 > most {
             return Err(io::ErrorKind::FileTooLarge.into());
+        }
+        // A share that goes away while it is read may end the file without an error.
+        if (bytes.len() as u64) < file.metadata()?.len() {
+            return Err(io::ErrorKind::UnexpectedEof.into());
         }
         Ok(bytes)
     }
@@ -241,7 +247,13 @@ impl Disk for RealDisk {
     fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
         let mut file = self.making().create_new(true).open(path)?;
         self.give_rights(&file, path, false)?;
-        file.write_all(bytes)?;
+        file.write_all(bytes)
+    }
+
+    fn sync_file(&self, path: &Path) -> io::Result<()> {
+        // Whoever may not read or write a file can't bring it to the medium by itself.
+        let file = careful().write(true).open(path)?;
+        only_plain(&file.metadata()?)?;
         file.sync_all()
     }
 

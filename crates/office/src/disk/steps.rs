@@ -14,16 +14,18 @@ pub trait Disk: Debug + Send + Sync {
     /// What stands under a name, a link not followed; an error of kind `NotFound` where there is
     /// nothing.
     fn look(&self, path: &Path) -> io::Result<Look>;
-    /// A plain file's bytes, as long as they are no more than `most`, else an error of kind
-    /// `FileTooLarge`; anything but a plain file is refused without waiting for it.
+    /// A plain file's bytes, all of them, as long as they are no more than `most`, else an error of
+    /// kind `FileTooLarge`; anything but a plain file is refused without waiting for it.
     fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>>;
     /// Makes a folder with the rights of the one above it; fine where it is there. Where people
     /// may not replace each other's files it is the user's own.
     fn make_folder(&self, path: &Path) -> io::Result<()>;
-    /// Makes a new file with the rights of its folder and writes all the bytes to the medium;
-    /// refuses where anything is there, a link too. Where people may not replace each other's files
-    /// it is the user's own.
+    /// Makes a new file with the rights of its folder and writes all the bytes, which are on the
+    /// medium only once it is synced; refuses where anything is there, a link too. Where people may
+    /// not replace each other's files it is the user's own.
     fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()>;
+    /// Brings a file's content to the medium.
+    fn sync_file(&self, path: &Path) -> io::Result<()>;
     /// Gives a file another name, in place of a file that has it; refuses where that one is
     /// read-only, keeps its rights, and sees to it that the new stamp is a later one.
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()>;

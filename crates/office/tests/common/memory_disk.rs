@@ -1,5 +1,5 @@
-//! A disk in memory that can go wrong at any step, lose what was not settled when the power goes,
-//! and let another desk in between two steps.
+//! A disk in memory that can go wrong at any step, read less than there is, lose what was not synced
+//! when the power goes, in any order, and let another desk in between two steps.
 
 mod steps;
 
@@ -18,6 +18,8 @@ pub enum Fault {
     Once { short: usize, kind: ErrorKind },
     /// From here on nothing works any more: the power is gone, after so many bytes.
     Dead { short: usize },
+    /// A read ends after so many bytes, and says nothing of that.
+    ShortRead { short: usize },
 }
 
 impl Fault {
@@ -61,8 +63,11 @@ pub struct MemoryDisk {
 #[derive(Default)]
 struct State {
     nodes: BTreeMap<PathBuf, Node>,
-    /// What the names of each folder were before each change that the medium does not have yet.
+    /// Changes of each folder's names that the medium does not have yet.
     unsettled: BTreeMap<PathBuf, Vec<Change>>,
+    /// Files whose content the medium does not have yet, by the time of their stamp, which no other
+    /// file has.
+    unsynced: BTreeSet<i64>,
     clock: i64,
     steps: usize,
     fault: Option<(usize, Fault)>,
@@ -71,10 +76,12 @@ struct State {
     missed: Option<PathBuf>,
     one_name: bool,
     no_locks: bool,
+    /// The step that is being done reads so many bytes at most.
+    short_read: Option<usize>,
 }
 
-/// Names that changed at once, with what stood under each before.
-type Change = Vec<(PathBuf, Option<Node>)>;
+/// Names that changed at once, with what stood under each before, and what after.
+type Change = Vec<(PathBuf, Option<Node>, Option<Node>)>;
 
 struct HeldPath {
     held: Arc<Mutex<BTreeSet<PathBuf>>>,
@@ -188,24 +195,54 @@ impl MemoryDisk {
         fault.is_some_and(|(at, _)| at < state.steps)
     }
 
-    /// Cuts the power: of the changes in each folder that nobody settled, the first so many stay, as
-    /// `stay` says for the folder and their count. Locks are free again.
-    pub fn cut_power(&self, mut stay: impl FnMut(&Path, usize) -> usize) {
+    /// Cuts the power. Of the changes of names in each folder that nobody settled those stay that
+    /// `stays` says, by folder and place in their order: a disk brings names to the medium in any
+    /// order. A file whose content nobody synced is whole where `stays` says so of its path and its
+    /// length, else it ends in the middle, or has nothing in it. Locks are free again.
+    pub fn cut_power(&self, mut stays: impl FnMut(&Path, usize) -> bool) {
         let mut state = self.state();
+        let unsynced = std::mem::take(&mut state.unsynced);
         let unsettled = std::mem::take(&mut state.unsettled);
         // What is in a folder first, since the folder itself may go.
-        for (folder, mut changes) in unsettled.into_iter().rev() {
-            let stay = stay(&folder, changes.len());
-            while changes.len() > stay {
-                for (path, before) in changes.pop().into_iter().flatten() {
-                    match before {
-                        Some(node) => drop(state.nodes.insert(path, node)),
-                        None => state.take(&path),
+        for (folder, changes) in unsettled.into_iter().rev() {
+            let mut stand: BTreeMap<PathBuf, Option<Node>> = BTreeMap::new();
+            for (at, change) in changes.into_iter().enumerate() {
+                let stays = stays(&folder, at);
+                for (path, before, after) in change {
+                    let stands = stand.entry(path).or_insert(before);
+                    if stays {
+                        *stands = after;
                     }
                 }
             }
+            for (path, stands) in stand {
+                match stands {
+                    Some(node) => drop(state.nodes.insert(path, node)),
+                    None => state.take(&path),
+                }
+            }
+        }
+        for (path, node) in &mut state.nodes {
+            if let Node::File { bytes, stamp } = node
+                && unsynced.contains(&stamp.changed_ns)
+                && !stays(path, bytes.len())
+            {
+                let half = bytes.len() / 2 * usize::from(bytes.len() % 2 == 0);
+                *bytes = bytes[..half].into();
+            }
         }
         self.held.lock().expect("locks").clear();
+    }
+
+    /// Files whose content the medium does not have.
+    pub fn unsynced(&self) -> Vec<PathBuf> {
+        let state = self.state();
+        let unsynced = |node: &Node| match node {
+            Node::File { stamp, .. } => state.unsynced.contains(&stamp.changed_ns),
+            _ => false,
+        };
+        let nodes = state.nodes.iter().filter(|(_, node)| unsynced(node));
+        nodes.map(|(path, _)| path.clone()).collect()
     }
 
     /// Counts a step; where it fails, says how many bytes of it were done, if it began at all.
@@ -219,8 +256,13 @@ impl MemoryDisk {
         }
         let now = state.steps;
         state.steps += 1;
+        state.short_read = None;
         match state.fault {
             Some((at, Fault::Once { short, kind })) if at == now => Err((Some(short), kind.into())),
+            Some((at, Fault::ShortRead { short })) if at == now => {
+                state.short_read = Some(short);
+                Ok(())
+            }
             Some((at, Fault::Dead { short })) if at <= now => {
                 Err(((at == now).then_some(short), ErrorKind::Other.into()))
             }
@@ -258,13 +300,14 @@ impl State {
     }
 
     fn note(&mut self, change: Change) {
-        let (path, _) = change.first().expect("a name");
+        let (path, _, _) = change.first().expect("a name");
         let folder = path.parent().expect("a folder above").to_owned();
         self.unsettled.entry(folder).or_default().push(change);
     }
 
     fn insert(&mut self, path: &Path, node: Node) {
+        let after = Some(node.clone());
         let before = self.nodes.insert(path.to_owned(), node);
-        self.note(vec![(path.to_owned(), before)]);
+        self.note(vec![(path.to_owned(), before, after)]);
     }
 }

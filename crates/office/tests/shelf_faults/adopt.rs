@@ -47,6 +47,6 @@ fn a_folder_has_the_whole_mark_or_none_whatever_step_fails() {
 fn a_mark_outlives_a_power_cut() {
     let disk = MemoryDisk::with_folder(Path::new(ROOT));
     desk(&disk).adopt(&mark(1)).expect("a mark");
-    disk.cut_power(|_, _| 0);
+    disk.cut_power(|_, _| false);
     assert_eq!(desk(&disk).mark(), Ok(Some(mark(1))));
 }

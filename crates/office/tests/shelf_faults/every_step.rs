@@ -23,12 +23,12 @@ fn a_commit_takes_the_steps_that_it_must_and_no_more() {
         }
     });
     // Over an old one: 2 for the mark; a look; the folder; the lock, looked at first; a look and a
-    // read; the new and the old content; a look, a name and its settling for the old one, a look and
-    // a name for the new one, and its settling.
-    assert_eq!(all[0], 16, "{all:?}");
-    // A new one: 2 for the mark, two looks, the content, its name, the other name taken away,
-    // settling.
-    assert_eq!(all[1], 8, "{all:?}");
+    // read; the new and the old content, each synced; a look, a name and its settling for the old
+    // one, a look and a name for the new one, and its settling.
+    assert_eq!(all[0], 18, "{all:?}");
+    // A new one: 2 for the mark, two looks, the content and its syncing, its name, the other name
+    // taken away, settling.
+    assert_eq!(all[1], 9, "{all:?}");
 }
 
 /// What stands there is the old or the new, whole, the first ones before the later ones.
@@ -182,4 +182,78 @@ fn a_look_that_finds_nothing_by_mistake_never_costs_a_document() {
             check(&scene, &old, &said, false);
         }
     });
+}
+
+/// A read that ends early and says nothing of it: nothing is written on the strength of what it gave,
+/// and what it was asked about is told as another one.
+#[test]
+fn a_read_that_ends_early_never_costs_a_document() {
+    let (mut refused, mut done) = (0, 0);
+    each(|make, stick| {
+        for at in 0..steps(&make()) {
+            for short in [0, 1, 7] {
+                let scene = make();
+                let desk = shelf(&scene.disk);
+                let old = scene.standing();
+                scene.disk.break_at(at, Fault::ShortRead { short });
+                let said = desk.commit(&scene.commit);
+                scene.disk.mend();
+                let now = scene.standing();
+                match said {
+                    Ok(_) => {
+                        assert_eq!(now, scene.done(&old), "step {at}");
+                        done += 1;
+                    }
+                    Err(error) => {
+                        assert_eq!(now, old, "step {at}: {error}");
+                        refused += 1;
+                    }
+                }
+                again(&scene, stick);
+            }
+        }
+    });
+    assert!(refused > 20 && done > 20, "{refused} refused, {done} done");
+}
+
+/// A file beside a job that is there already, and of which a read gives only the beginning.
+#[test]
+fn a_file_of_which_only_the_beginning_is_read_is_not_taken_for_ours() {
+    let make = || {
+        let mut scene =
+            super::scene::over_an_old_one(crate::common::memory_disk::MemoryDisk::with_folder(
+                std::path::Path::new(crate::common::forms::ROOT),
+            ));
+        let key = crate::common::forms::key("26-0101");
+        let whole = crate::common::forms::beside(&key, "a.pdf", b"%PDF of theirs");
+        scene.commit.attachments = vec![whole];
+        let desk = shelf(&scene.disk);
+        let alone = quillbore_office::shelf::Commit {
+            attachments: scene.commit.attachments.clone(),
+            documents: Vec::new(),
+        };
+        desk.commit(&alone).expect("theirs");
+        scene.commit.attachments = vec![crate::common::forms::beside(&key, "a.pdf", b"%PDF")];
+        scene
+    };
+    for at in 0..steps_of_refused(&make()) {
+        let scene = make();
+        let desk = shelf(&scene.disk);
+        let old = scene.standing();
+        scene.disk.break_at(at, Fault::ShortRead { short: 4 });
+        let said = desk.commit(&scene.commit);
+        scene.disk.mend();
+        let now = scene.standing();
+        assert_eq!(now, old, "step {at}");
+        assert!(
+            said.is_err(),
+            "step {at}: a document names what is not there"
+        );
+    }
+}
+
+fn steps_of_refused(scene: &Scene) -> usize {
+    let (shelf, before) = (shelf(&scene.disk), scene.disk.steps());
+    assert!(shelf.commit(&scene.commit).is_err());
+    scene.disk.steps() - before
 }

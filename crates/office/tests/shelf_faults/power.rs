@@ -11,22 +11,25 @@ use crate::common::memory_disk::{Fault, MemoryDisk};
 use crate::common::random::Random;
 
 /// How many tries at how much of the unsettled names stays.
-const TRIES: usize = 12;
+const TRIES: usize = 24;
 
-/// Which of the unsettled changes stay in each folder: none, all, or the first so many.
-fn stay(attempt: usize, random: &mut Random) -> impl FnMut(&Path, usize) -> usize {
+/// What the medium has of what nobody brought to it: nothing, all, of each folder the first so many
+/// names, or any of them, as a disk that writes names in an order of its own.
+fn stays(attempt: usize, random: &mut Random) -> impl FnMut(&Path, usize) -> bool {
     let mut drawn: BTreeMap<PathBuf, usize> = BTreeMap::new();
-    move |folder, count| match attempt {
-        0 => 0,
-        1 => count,
-        _ => *drawn
-            .entry(folder.to_owned())
-            .or_insert_with(|| random.below(count + 1)),
+    move |folder, at| match attempt {
+        0 => false,
+        1 => true,
+        2..8 => {
+            let first = drawn.entry(folder.to_owned());
+            at < *first.or_insert_with(|| random.below(8))
+        }
+        _ => random.below(2) == 0,
     }
 }
 
 fn settled(scene: &Scene) {
-    scene.disk.cut_power(|_, count| count);
+    scene.disk.cut_power(|_, _| true);
 }
 
 /// A document that names a file beside its job has it; each is old or new; what was told to be
@@ -68,7 +71,7 @@ fn what_is_told_as_done_outlives_a_power_cut_and_no_document_names_what_is_lost(
                 scene.disk.break_at(at, Fault::Dead { short: 7 });
                 let said = desk.commit(&scene.commit);
                 scene.disk.mend();
-                scene.disk.cut_power(stay(attempt, &mut random));
+                scene.disk.cut_power(stays(attempt, &mut random));
                 println!("step {at}, {attempt}: {said:?}");
                 check(&scene, &old, said.is_ok());
                 assert!(said.is_ok() || at < steps, "{said:?}");
@@ -107,7 +110,7 @@ fn finds_the_file(scene: fn(MemoryDisk) -> Scene) {
         scene.disk.mend();
         found += usize::from(scene.standing().beside[0].is_some());
         desk.commit(&scene.commit).expect("committed");
-        scene.disk.cut_power(|_, _| 0);
+        scene.disk.cut_power(|_, _| false);
         check(&scene, &old, true);
         at += 1;
     }
@@ -123,7 +126,19 @@ fn a_file_beside_a_job_alone_outlives_a_power_cut_too() {
         documents: Vec::new(),
     };
     desk.commit(&commit).expect("committed");
-    disk.cut_power(|_, _| 0);
+    disk.cut_power(|_, _| false);
     let there = disk.file(&Path::new(ROOT).join("26-0117.files/a.pdf"));
     assert_eq!(there, Some(b"%PDF".to_vec()));
+}
+
+/// Nothing that stands under a name of its own is left to the disk's own time.
+#[test]
+fn when_a_commit_is_done_the_medium_has_every_content() {
+    each(|make, _| {
+        let scene = make();
+        shelf(&scene.disk).commit(&scene.commit).expect("committed");
+        let locks = |path: &PathBuf| path.ends_with("saving.lock");
+        let unsynced = scene.disk.unsynced();
+        assert!(unsynced.iter().all(locks), "{unsynced:?}");
+    });
 }

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use quillbore_job::file::LARGEST_FILE;
 
-use crate::disk::{Disk, Kind};
+use crate::disk::{Disk, Kind, Look};
 use crate::names::{AttachmentName, JobKey};
 use crate::shelf::commit::LARGEST_ATTACHMENT;
 use crate::shelf::doc::{Doc, Stored};
@@ -126,10 +126,22 @@ impl Files {
         }
     }
 
+    /// Whether as much was read as there is: a share that goes away may end a file early, and say
+    /// nothing of it. Another desk may have put another version there between look and read.
+    fn is_whole(&self, bytes: &[u8], look: Look, path: &Path) -> bool {
+        let read = bytes.len() as u64;
+        let now = || self.disk.look(path);
+        look.stamp.bytes == read || now().is_ok_and(|now| now.stamp.bytes == read)
+    }
+
     /// What stands at a path; `None` where there is nothing.
     pub(super) fn kind(&self, path: &Path) -> Result<Option<Kind>, ShelfError> {
+        Ok(self.look(path)?.map(|look| look.kind))
+    }
+
+    fn look(&self, path: &Path) -> Result<Option<Look>, ShelfError> {
         match self.disk.look(path) {
-            Ok(look) => Ok(Some(look.kind)),
+            Ok(look) => Ok(Some(look)),
             Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
             Err(error) => Err(self.step(Step::Read, path)(error)),
         }
@@ -141,13 +153,18 @@ impl Files {
         path: &Path,
         most: u64,
     ) -> Result<Option<Vec<u8>>, ShelfError> {
-        match self.kind(path)? {
-            None => return Ok(None),
-            Some(Kind::File) => {}
-            Some(other) => return Err(self.no_file(other, path)),
+        let Some(look) = self.look(path)? else {
+            return Ok(None);
+        };
+        if look.kind != Kind::File {
+            return Err(self.no_file(look.kind, path));
         }
         match self.disk.read(path, most) {
-            Ok(bytes) => Ok(Some(bytes)),
+            Ok(bytes) if self.is_whole(&bytes, look, path) => Ok(Some(bytes)),
+            // Half of a paper is not that paper, nor half of a job that job.
+            Ok(_) => Err(self.step(Step::Read, path)(
+                io::ErrorKind::UnexpectedEof.into(),
+            )),
             // It went away between the two looks.
             Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
             Err(error) if error.kind() == io::ErrorKind::FileTooLarge => {

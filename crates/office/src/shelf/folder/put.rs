@@ -17,7 +17,8 @@ pub(in crate::shelf) enum Put {
 }
 
 impl Files {
-    /// Writes the bytes to a new file in the folder of `path`.
+    /// Writes the bytes to a new file in the folder of `path`, and to the medium: a name that is
+    /// there after a power cut must never stand for a content that is not.
     pub(super) fn write_beside(&self, path: &Path, bytes: &[u8]) -> io::Result<PathBuf> {
         // Each save that was cut off leaves one file; nobody may take away what could be another
         // desk's, so a save goes past them.
@@ -25,7 +26,8 @@ impl Files {
         let name = path.file_name().unwrap_or_default().to_string_lossy();
         for attempt in 0..MOST_LEFT_BEHIND {
             let beside = path.with_file_name(format!(".{name}.{attempt}.new"));
-            match self.disk.write_new(&beside, bytes) {
+            let written = self.disk.write_new(&beside, bytes);
+            match written.and_then(|()| self.disk.sync_file(&beside)) {
                 Ok(()) => return Ok(beside),
                 Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {}
                 Err(error) => {
@@ -86,7 +88,9 @@ impl Files {
 
     /// Takes away the empty file that held a name; never one that somebody wrote to.
     fn remove_if_empty(&self, path: &Path) {
-        if self.disk.read(path, 0).is_ok_and(|bytes| bytes.is_empty()) {
+        // By its length, not by reading it: a read that ends early is no empty file.
+        let look = self.disk.look(path);
+        if look.is_ok_and(|look| look.kind == Kind::File && look.stamp.bytes == 0) {
             let _ = self.disk.remove(path);
         }
     }

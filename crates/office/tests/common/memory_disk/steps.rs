@@ -49,13 +49,14 @@ impl Disk for MemoryDisk {
 
     fn read(&self, path: &Path, most: u64) -> io::Result<Vec<u8>> {
         self.whole_step()?;
-        let state = self.state();
+        let mut state = self.state();
+        let short = state.short_read.take().unwrap_or(usize::MAX);
         state.inside(path)?;
         match state.nodes.get(path) {
             Some(Node::File { bytes, .. }) if bytes.len() as u64 > most => {
                 Err(ErrorKind::FileTooLarge.into())
             }
-            Some(Node::File { bytes, .. }) => Ok(bytes.to_vec()),
+            Some(Node::File { bytes, .. }) => Ok(bytes[..short.min(bytes.len())].to_vec()),
             Some(_) => Err(ErrorKind::Other.into()),
             None => Err(ErrorKind::NotFound.into()),
         }
@@ -91,9 +92,24 @@ impl Disk for MemoryDisk {
             return Err(ErrorKind::AlreadyExists.into());
         }
         let stamp = state.next_stamp(&bytes[..done]);
+        state.unsynced.insert(stamp.changed_ns);
         let bytes = bytes[..done].into();
         state.insert(path, Node::File { bytes, stamp });
         result
+    }
+
+    fn sync_file(&self, path: &Path) -> io::Result<()> {
+        self.whole_step()?;
+        let mut state = self.state();
+        match state.nodes.get(path) {
+            Some(Node::File { stamp, .. }) => {
+                let file = stamp.changed_ns;
+                state.unsynced.remove(&file);
+                Ok(())
+            }
+            Some(_) => Err(ErrorKind::Other.into()),
+            None => Err(ErrorKind::NotFound.into()),
+        }
     }
 
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
@@ -105,7 +121,11 @@ impl Disk for MemoryDisk {
         }
         let node = state.nodes.remove(from).ok_or(ErrorKind::NotFound)?;
         let before = state.nodes.insert(to.to_owned(), node.clone());
-        state.note(vec![(to.to_owned(), before), (from.to_owned(), Some(node))]);
+        let stands = Some(node.clone());
+        state.note(vec![
+            (to.to_owned(), before, stands),
+            (from.to_owned(), Some(node), None),
+        ]);
         Ok(())
     }
 
@@ -142,7 +162,7 @@ impl Disk for MemoryDisk {
             Some(Node::Folder) => Err(ErrorKind::IsADirectory.into()),
             Some(_) => {
                 let before = state.nodes.remove(path);
-                state.note(vec![(path.to_owned(), before)]);
+                state.note(vec![(path.to_owned(), before, None)]);
                 Ok(())
             }
             None => Err(ErrorKind::NotFound.into()),
