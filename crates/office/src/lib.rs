@@ -4,6 +4,7 @@
 pub mod clerk;
 pub mod clock;
 pub mod commands;
+pub mod differs;
 pub mod digest;
 pub mod disk;
 pub mod drafts;

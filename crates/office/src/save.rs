@@ -6,6 +6,7 @@ use std::sync::Arc;
 use quillbore_job::Job;
 use quillbore_job::file::{ReadError, read_job, write_job};
 
+use crate::differs::{Differs, differs};
 use crate::names::{JobKey, NameRefused};
 use crate::shelf::{Commit, CommitError, Doc, Mark, Shelf, ShelfError, Version};
 
@@ -16,6 +17,8 @@ pub enum SaveError {
     WouldNotOpen {
         /// Why it can't be read, where it can't.
         source: Option<ReadError>,
+        /// Where it is read as another job, in what.
+        differs: Option<Differs>,
     },
     /// No job may have that name.
     Name(NameRefused),
@@ -117,10 +120,14 @@ pub fn content(job: &Job) -> Result<Vec<u8>, SaveError> {
     let bytes = write_job(job).into_bytes();
     match read_job(&bytes) {
         Ok(again) if again == *job => Ok(bytes),
-        again => {
-            let source = again.err();
-            Err(SaveError::WouldNotOpen { source })
-        }
+        Ok(again) => Err(SaveError::WouldNotOpen {
+            source: None,
+            differs: differs(job, &again),
+        }),
+        Err(error) => Err(SaveError::WouldNotOpen {
+            source: Some(error),
+            differs: None,
+        }),
     }
 }
 

@@ -5,7 +5,8 @@ use std::sync::Arc;
 
 use quillbore_calc::input::Place;
 use quillbore_job::file::read_job;
-use quillbore_job::{Edit, Field, Job, Row, Unit, apply};
+use quillbore_job::read_field::read_field;
+use quillbore_job::{Column, Edit, Entry, Field, Job, Row, Unit, Value, apply};
 use quillbore_office::save::{SaveError, content, save};
 use quillbore_office::shelf::{CommitError, Shelf, ShelfError, Step, Version};
 
@@ -69,6 +70,69 @@ fn a_job_that_would_not_open_again_is_not_written() {
     let good = Arc::new(placed(vec![place(1.0)]));
     save(&shelf, &key("26-0101"), &good, Some(first.version)).expect("saved");
     assert_eq!(stands(&shelf), Some(placed(vec![place(1.0)])));
+}
+
+/// Files hold texts, and a text that says something else than the value beside it comes back as what
+/// it says: reading it at all is not enough.
+#[test]
+fn a_job_that_would_come_back_as_another_is_not_written_and_told_in_which_part() {
+    let disk = MemoryDisk::with_folder(Path::new(ROOT));
+    let shelf = shelf(&disk);
+    let old = Arc::new(job("old"));
+    let first = save(&shelf, &key("26-0101"), &old, None).expect("saved");
+    let five = |field| read_field(field, "5", Unit::Mm);
+    let untrue = |text: &str, entry: Entry<Value>| match entry {
+        Entry::Read { unit, value, .. } => Entry::Read {
+            text: text.into(),
+            unit,
+            value,
+        },
+        other => panic!("{other:?}"),
+    };
+    let with_field = |field: Field, entry: Entry<Value>| {
+        let mut job = job("old");
+        Arc::make_mut(&mut job.fields).insert(field, entry);
+        job
+    };
+    let mut sized = Row::default();
+    quillbore_job::row::put(&mut sized, Column::Mark, "A", Unit::Mm, Default::default());
+    sized.mark = match sized.mark {
+        Entry::Read { unit, value, .. } => Entry::Read {
+            text: "B".into(),
+            unit,
+            value,
+        },
+        other => panic!("{other:?}"),
+    };
+    let cases = [
+        (
+            with_field(Field::Quantity, untrue("7", five(Field::Quantity))),
+            "\u{201c}quantity\u{201d}",
+        ),
+        (
+            with_field(Field::Spares, untrue("7", five(Field::Spares))),
+            "\u{201c}spares sent\u{201d}",
+        ),
+        (
+            Job {
+                rows: vec![Arc::new(sized)],
+                next_row: 1,
+                ..job("old")
+            },
+            "row 1 of the hole table",
+        ),
+    ];
+    for (bad, part) in cases {
+        let text = quillbore_job::file::write_job(&bad);
+        assert!(read_job(text.as_bytes()).is_ok(), "it can be read: {text}");
+        let steps = disk.steps();
+        let refused = save(&shelf, &key("26-0101"), &Arc::new(bad), Some(first.version));
+        let refused = refused.expect_err("another job");
+        assert!(matches!(refused, SaveError::WouldNotOpen { .. }));
+        assert!(refused.to_string().contains(part), "{refused}");
+        assert_eq!(disk.steps(), steps, "nothing was touched");
+    }
+    assert_eq!(stands(&shelf), Some(old.as_ref().clone()));
 }
 
 #[test]
@@ -212,7 +276,10 @@ fn each_refusal_is_one_sentence_with_a_hint() {
     ];
     let commits = commits.into_iter().chain(shelf).map(SaveError::Commit);
     let others = [
-        SaveError::WouldNotOpen { source: None },
+        SaveError::WouldNotOpen {
+            source: None,
+            differs: None,
+        },
         SaveError::NoNumberLeft { year: 26 },
         SaveError::Name(quillbore_office::names::NameRefused::Empty),
     ];
