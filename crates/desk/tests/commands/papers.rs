@@ -158,7 +158,8 @@ fn papers_are_replaced_all_or_none() {
     };
     let link = |path: &Path| std::os::unix::fs::symlink("elsewhere", path).expect("a link");
     let a_folder = |path: &Path| fs::create_dir(path).expect("a folder");
-    let ways: [(&str, &dyn Fn(&Path)); 3] = [
+    type Way<'a> = (&'a str, &'a dyn Fn(&Path));
+    let ways: [Way<'_>; 3] = [
         ("read-only", &read_only),
         ("a link", &link),
         ("a folder", &a_folder),

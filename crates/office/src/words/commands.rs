@@ -37,10 +37,14 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
   --shop FILE    the shop's own materials, tubes, machines and rates, with any of them
   --shelf DIR    the folder of jobs; without it the user's own
   --version      the version
+  --             names alone stand behind it, also such as begin with a dash
+
+A value that begins with a dash stands behind an equals sign, as in --part=-A7. Each option is
+given once, but for --with and --column.
 
 Exit code 0: done; 1: done, but a finding says the job can't be done as it stands, or not
-issued, since something in the job is in the way; 2: could not be done. Why stands on standard
-error."
+issued, since something in the job is in the way; 2: could not be done, or what was done could
+not be said. Why stands on standard error."
         .to_owned()
 }
 
