@@ -5,6 +5,7 @@ pub mod all_words;
 pub mod app;
 pub mod desk;
 pub mod dialogs;
+mod fault;
 pub mod grid;
 pub mod look;
 pub mod preview;

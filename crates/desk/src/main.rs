@@ -1,12 +1,9 @@
 //! Quillbore: the window, and the commands without a window.
 
+use std::ffi::OsString;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    // A word that is not Unicode names no file of ours: it is looked for in vain and told so.
-    let words: Vec<String> = std::env::args_os()
-        .skip(1)
-        .map(|word| word.to_string_lossy().into_owned())
-        .collect();
+    let words: Vec<OsString> = std::env::args_os().skip(1).collect();
     quillbore_desk::run::run(&words)
 }

@@ -1,5 +1,7 @@
 //! From the command line to the exit code.
 
+use std::ffi::OsString;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
 use std::sync::Arc;
 
@@ -7,28 +9,33 @@ use quillbore_office::Failure;
 use quillbore_office::clock::{Clock, SystemClock};
 use quillbore_office::commands::{self, Asked, Ended};
 
+use crate::fault;
+
+/// What could not be done.
+const NOT_DONE: u8 = 2;
+
 /// Runs the program.
 #[must_use]
-pub fn run(words: &[String]) -> ExitCode {
-    match done(words, Arc::new(SystemClock)) {
-        Ok(Ended::Done) => ExitCode::SUCCESS,
-        Ok(Ended::DoneWithStop) => ExitCode::from(1),
-        Err(failure) => {
-            eprintln!("{failure}");
-            ExitCode::from(2)
+pub fn run(words: &[OsString]) -> ExitCode {
+    fault::tell_plainly();
+    let ended = catch_unwind(AssertUnwindSafe(|| done(words, Arc::new(SystemClock))));
+    match ended {
+        Ok(Ok(Ended::Done)) => ExitCode::SUCCESS,
+        Ok(Ok(Ended::DoneWithStop)) => ExitCode::from(1),
+        Ok(Err(failure)) => {
+            commands::tell_failure(&mut std::io::stderr(), &failure);
+            ExitCode::from(NOT_DONE)
         }
+        // What it was is told already.
+        Err(_) => ExitCode::from(NOT_DONE),
     }
 }
 
-fn done(words: &[String], clock: Arc<dyn Clock>) -> Result<Ended, Failure> {
+fn done(words: &[OsString], clock: Arc<dyn Clock>) -> Result<Ended, Failure> {
     match commands::read(words, clock.today())? {
         Asked::Window { job, shelf, shop } => {
             crate::window::open(job.as_deref(), shelf.as_deref(), shop.as_deref(), clock)
         }
-        asked => commands::run(
-            &asked,
-            &mut std::io::stdout().lock(),
-            &mut std::io::stderr().lock(),
-        ),
+        asked => commands::run(&asked, &mut std::io::stdout(), &mut std::io::stderr()),
     }
 }

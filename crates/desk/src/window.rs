@@ -14,12 +14,14 @@ use quillbore_office::office::Wanted;
 use quillbore_office::open::OnDesk;
 use quillbore_office::shelf::{Mark, Shelf as _};
 use quillbore_office::start::Standing;
+use quillbore_office::words::drafts as drafts_words;
 use quillbore_office::worker::Worker;
 use quillbore_office::{Failure, Office, files, places, start};
 
 use crate::app::{App, WindowParts};
 use crate::desk::Desk;
 use crate::dialogs::DesktopDialogs;
+use crate::fault;
 use crate::settings::Settings;
 use crate::words::window as words;
 
@@ -30,7 +32,8 @@ struct ReadFirst {
     /// The folder of the shelf.
     root: PathBuf,
     settings: Settings,
-    settings_path: PathBuf,
+    /// Where settings are kept, where there is a place for them.
+    settings_path: Option<PathBuf>,
     /// What this desk calls itself.
     name: String,
     job: Option<OnDesk>,
@@ -65,7 +68,20 @@ pub fn open(
         Box::new(move |creation| Ok(Box::new(app(&creation.egui_ctx, read)))),
     );
     made.map(|()| Ended::Done)
-        .map_err(|error| Failure::new(words::no_opengl(error), words::WITHOUT_WINDOW))
+        .map_err(|error| no_window(&error))
+}
+
+/// Why there is no window: the display, or OpenGL, and only where it is that.
+fn no_window(error: &eframe::Error) -> Failure {
+    let why = words::without_source(&error.to_string());
+    let said = match error {
+        eframe::Error::Winit(_) | eframe::Error::WinitEventLoop(_) => {
+            words::no_reach(named_display().as_deref(), &why)
+        }
+        eframe::Error::AppCreation(_) => words::no_window(&why),
+        _ => words::no_opengl(&why),
+    };
+    Failure::new(said, words::WITHOUT_WINDOW)
 }
 
 fn read_first(
@@ -76,11 +92,10 @@ fn read_first(
 ) -> Result<ReadFirst, Failure> {
     let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
     let settings_path = places::settings_path();
-    let mut settings = Settings::read(&settings_path);
-    let root = shelf
-        .map(Path::to_owned)
-        .or_else(|| settings.shelf.clone())
-        .unwrap_or_else(places::usual_shelf);
+    let settings = settings_path.as_deref().map(Settings::read);
+    let mut settings = settings.unwrap_or_default();
+    let named = shelf.map(Path::to_owned).or_else(|| settings.shelf.clone());
+    let root = named.map_or_else(places::usual_shelf, Ok)?;
     let known = settings
         .shelves
         .get(&root)
@@ -92,7 +107,9 @@ fn read_first(
         settings
             .shelves
             .insert(root.clone(), mark.as_str().to_owned());
-        let _ = settings.write(&settings_path);
+        if let Some(path) = &settings_path {
+            let _ = settings.write(path);
+        }
     }
     let office = Arc::new(Office::over(folder, disk, Arc::new(shop)));
     let name = places::desk_name(&settings.desk_name);
@@ -144,7 +161,14 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
     }
     let cache = places::cache_path(&read.root);
     let list = Listing::on_thread(Arc::clone(&office.shelf), clock, cache, wake());
-    let drafts = Keeper::on_thread(&places::drafts_folder(), &read.run, wake());
+    let drafts = places::drafts_folder();
+    let drafts = drafts.map(|folder| {
+        fault::drafts_are_in(&folder);
+        Keeper::on_thread(&folder, &read.run, wake())
+    });
+    if drafts.is_none() {
+        first.notice = drafts_words::NO_PLACE.to_owned();
+    }
     App::new(
         ctx,
         WindowParts {
@@ -154,20 +178,30 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
             list,
             dialogs: Box::new(DesktopDialogs::new(ctx.clone())),
             settings: read.settings,
-            settings_path: Some(read.settings_path),
-            drafts: Some(drafts),
+            settings_path: read.settings_path,
+            drafts,
             standing: read.standing,
             office,
         },
     )
 }
 
-/// On systems where a display is named by the environment: that there is one.
+/// Whether displays are named by the environment here.
+const NAMED_BY_ENVIRONMENT: bool = cfg!(all(unix, not(target_os = "macos")));
+
+/// On systems where a display is named by the environment: that one is.
 fn no_display() -> Result<(), Failure> {
-    let has = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
-    let named_by_environment = cfg!(all(unix, not(target_os = "macos")));
-    if named_by_environment && !has("DISPLAY") && !has("WAYLAND_DISPLAY") {
+    if NAMED_BY_ENVIRONMENT && named_display().is_none() {
         return Err(Failure::new(words::NO_DISPLAY, words::WITHOUT_WINDOW));
     }
     Ok(())
+}
+
+/// The display that the environment names, as it is named there; the first that does counts.
+fn named_display() -> Option<String> {
+    let mut names = ["WAYLAND_DISPLAY", "DISPLAY"].iter();
+    names.find_map(|name| {
+        let value = std::env::var_os(name).filter(|value| !value.is_empty())?;
+        NAMED_BY_ENVIRONMENT.then(|| format!("{name}={}", value.to_string_lossy()))
+    })
 }

@@ -2,7 +2,6 @@
 
 use std::io;
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::Shop;
@@ -10,7 +9,6 @@ use quillbore_job::file::LARGEST_FILE;
 
 use crate::disk::{Disk, Kind};
 use crate::failure::Failure;
-use crate::shelf::folder;
 use crate::shelf::{Doc, Shelf};
 use crate::words::files as words;
 
@@ -90,12 +88,4 @@ pub fn stands(disk: &dyn Disk, path: &Path, most: u64) -> Result<Option<Vec<u8>>
         Err(error) if error.kind() == io::ErrorKind::FileTooLarge => Ok(Some(Vec::new())),
         other => other.map(Some).map_err(|error| failed(&error)),
     }
-}
-
-/// Writes a file whole or not at all, in place of one that has the name.
-///
-/// # Errors
-/// Where a step fails; what stood there stands there still.
-pub fn write_whole(disk: &Arc<dyn Disk>, path: &Path, bytes: &[u8]) -> Result<(), Failure> {
-    Ok(folder::write_whole(disk, path, bytes)?)
 }

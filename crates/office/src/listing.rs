@@ -67,10 +67,10 @@ impl Listing {
     pub fn on_thread(
         shelf: Arc<dyn Shelf>,
         clock: Arc<dyn Clock>,
-        cache: PathBuf,
+        cache: impl Into<Option<PathBuf>>,
         wake: impl Fn() + Send + 'static,
     ) -> Self {
-        let mut listing = Self::with(clock, Way::Thread(Beside::new(shelf, cache, wake)));
+        let mut listing = Self::with(clock, Way::Thread(Beside::new(shelf, cache.into(), wake)));
         listing.look_again();
         listing
     }

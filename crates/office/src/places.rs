@@ -1,5 +1,6 @@
 //! Where on this machine things are kept: the user's own folders, by the rules of the system.
 
+use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
 use quillbore_job::file::hash;
@@ -9,30 +10,33 @@ use crate::shelf::Mark;
 use crate::words::places as words;
 
 /// The shelf that is used unless another is named: in the user's data folder.
-#[must_use]
-pub fn usual_shelf() -> PathBuf {
-    data_folder().join("quillbore").join("shelf")
+///
+/// # Errors
+/// Where the system says no such folder.
+pub fn usual_shelf() -> Result<PathBuf, Failure> {
+    let folder = own_folder(DATA).ok_or_else(words::no_usual_shelf)?;
+    Ok(folder.join("shelf"))
 }
 
-/// Where the desk's settings are kept.
+/// Where the desk's settings are kept; `None` where the system says no folder for them.
 #[must_use]
-pub fn settings_path() -> PathBuf {
-    data_folder().join("quillbore").join("settings.json")
+pub fn settings_path() -> Option<PathBuf> {
+    Some(own_folder(DATA)?.join("settings.json"))
 }
 
-/// Where drafts of unsaved jobs are kept: on this machine, since a share may vanish.
+/// Where drafts of unsaved jobs are kept: on this machine, since a share may vanish. `None` where the
+/// system says no folder for them.
 #[must_use]
-pub fn drafts_folder() -> PathBuf {
-    data_folder().join("quillbore").join("drafts")
+pub fn drafts_folder() -> Option<PathBuf> {
+    Some(own_folder(DATA)?.join("drafts"))
 }
 
-/// Where the cache of a shelf is kept: in the user's cache folder, never on the shelf.
+/// Where the cache of a shelf is kept: in the user's cache folder, never on the shelf. `None` where
+/// the system says no such folder.
 #[must_use]
-pub fn cache_path(shelf: &Path) -> PathBuf {
-    let name = hash(shelf.to_string_lossy().as_bytes()).to_string();
-    cache_folder()
-        .join("quillbore")
-        .join(format!("shelf-{}.cache", &name[..16]))
+pub fn cache_path(shelf: &Path) -> Option<PathBuf> {
+    let name = hash(shelf.as_os_str().as_encoded_bytes()).to_string();
+    Some(own_folder(CACHE)?.join(format!("shelf-{}.cache", &name[..16])))
 }
 
 /// A mark for a new shelf, that no other has.
@@ -77,34 +81,84 @@ fn fill(random: &mut [u8]) -> Result<(), Failure> {
     getrandom::fill(random).map_err(|error| words::no_random(&error))
 }
 
-/// The user's data folder by the rules of the system; the working folder where it has none.
-fn data_folder() -> PathBuf {
-    if cfg!(windows) {
-        folder_named("APPDATA")
-    } else if cfg!(target_os = "macos") {
-        folder_named("HOME").map(|home| home.join("Library/Application Support"))
-    } else {
-        folder_named("XDG_DATA_HOME")
-            .or_else(|| folder_named("HOME").map(|home| home.join(".local/share")))
-    }
-    .unwrap_or_else(|| PathBuf::from("."))
+/// Where a kind of folder of the user's own is, by what variables of the environment say: the first
+/// that says a place counts, with what is put behind it.
+type Said = [(&'static str, &'static str)];
+
+/// Data of the user's own, by the rules of the system.
+const DATA: &Said = if cfg!(windows) {
+    &[("APPDATA", "")]
+} else if cfg!(target_os = "macos") {
+    &[("HOME", "Library/Application Support")]
+} else {
+    &[("XDG_DATA_HOME", ""), ("HOME", ".local/share")]
+};
+
+/// What may be thrown away, by the rules of the system.
+const CACHE: &Said = if cfg!(windows) {
+    &[("LOCALAPPDATA", ""), ("APPDATA", "")]
+} else if cfg!(target_os = "macos") {
+    &[("HOME", "Library/Caches")]
+} else {
+    &[
+        ("XDG_CACHE_HOME", ""),
+        ("HOME", ".cache"),
+        ("XDG_DATA_HOME", ""),
+    ]
+};
+
+/// The program's folder among the user's own.
+fn own_folder(said: &Said) -> Option<PathBuf> {
+    folder_in(said, |variable| std::env::var_os(variable))
 }
 
-/// The folder that a variable of the environment names, where it is a whole path.
-fn folder_named(variable: &str) -> Option<PathBuf> {
-    std::env::var_os(variable)
-        .map(PathBuf::from)
-        .filter(|path| path.is_absolute())
+/// The same, by what an environment says. A place that is not whole is passed over, as the XDG Base
+/// Directory Specification asks, and so is the root of all folders, which is nobody's home.
+fn folder_in(said: &Said, says: impl Fn(&str) -> Option<OsString>) -> Option<PathBuf> {
+    let mut places = said.iter().filter_map(|(variable, behind)| {
+        let place = PathBuf::from(says(variable)?);
+        let is_somebodys = place.is_absolute() && place.parent().is_some();
+        is_somebodys.then(|| place.join(behind))
+    });
+    Some(places.next()?.join("quillbore"))
 }
 
-fn cache_folder() -> PathBuf {
-    if cfg!(windows) {
-        folder_named("LOCALAPPDATA")
-    } else if cfg!(target_os = "macos") {
-        folder_named("HOME").map(|home| home.join("Library/Caches"))
-    } else {
-        folder_named("XDG_CACHE_HOME")
-            .or_else(|| folder_named("HOME").map(|home| home.join(".cache")))
+#[cfg(all(test, unix, not(target_os = "macos")))]
+mod tests {
+    use super::*;
+
+    fn folder(said: &Said, environment: &[(&str, &str)]) -> Option<PathBuf> {
+        folder_in(said, |variable| {
+            let mut known = environment.iter();
+            known
+                .find(|(name, _)| *name == variable)
+                .map(|(_, value)| OsString::from(value))
+        })
     }
-    .unwrap_or_else(data_folder)
+
+    #[test]
+    fn places_that_are_not_whole_are_passed_over() {
+        let home = ("HOME", "/home/pell");
+        let usual = Some(PathBuf::from("/home/pell/.local/share/quillbore"));
+        assert_eq!(folder(DATA, &[home]), usual);
+        for odd in ["", ".", "data", "./data", "/"] {
+            assert_eq!(
+                folder(DATA, &[("XDG_DATA_HOME", odd), home]),
+                usual,
+                "{odd}"
+            );
+            assert_eq!(folder(DATA, &[("HOME", odd)]), None, "{odd}");
+            assert_eq!(folder(CACHE, &[("HOME", odd)]), None, "{odd}");
+        }
+        let named = [("XDG_DATA_HOME", "/data"), ("HOME", "")];
+        assert_eq!(folder(DATA, &named), Some(PathBuf::from("/data/quillbore")));
+        assert_eq!(
+            folder(CACHE, &named),
+            Some(PathBuf::from("/data/quillbore"))
+        );
+        assert_eq!(
+            folder(CACHE, &[home]),
+            Some(PathBuf::from("/home/pell/.cache/quillbore"))
+        );
+    }
 }

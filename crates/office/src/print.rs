@@ -17,6 +17,7 @@ use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
 use crate::disk::Disk;
 use crate::failure::Failure;
 use crate::files;
+use crate::shelf::folder::write_together;
 use crate::words::print as said;
 
 /// A job with its results, as papers are made of it.
@@ -220,11 +221,13 @@ pub fn print(
     papers.iter().map(one).collect()
 }
 
-/// Writes papers into a folder as `NAME-traveler.pdf` and so on, and gives their paths.
+/// Writes papers into a folder as `NAME-traveler.pdf` and so on, all of them or none, and gives their
+/// paths.
 ///
 /// # Errors
-/// Where a file with other bytes stands there and `replace` is not given, nothing is written; where
-/// something that is no plain file has a paper's name, neither.
+/// Where a file with other bytes stands there and `replace` is not given, where something that is no
+/// plain file has a paper's name, or a step fails; nothing is written then. Where what was written
+/// can't be taken back either, the sentence says which papers are new.
 pub fn write(
     disk: &Arc<dyn Disk>,
     printed: &[Printed],
@@ -243,23 +246,18 @@ pub fn write(
             Some(_) if !replace => {
                 return Err(said::another_stands(&path));
             }
-            _ => to_write.push((path.clone(), paper, there.is_some())),
+            _ => to_write.push((path.clone(), paper.bytes.as_slice())),
         }
         paths.push(path);
     }
+    let is_new = std::fs::symlink_metadata(folder).is_err();
     std::fs::create_dir_all(folder).map_err(|error| said::no_folder(&error, folder))?;
-    let mut new: Vec<&PathBuf> = Vec::new();
-    for (path, paper, stood) in &to_write {
-        if let Err(failure) = files::write_whole(disk, path, &paper.bytes) {
-            // All papers or none: those that took nobody's place are taken back.
-            for path in new {
-                let _ = disk.remove(path);
-            }
-            return Err(failure);
+    if let Err(not) = write_together(disk, folder, &to_write) {
+        if is_new {
+            // Only an empty one goes.
+            let _ = std::fs::remove_dir(folder);
         }
-        if !stood {
-            new.push(path);
-        }
+        return Err(said::not_together(&not, &paths));
     }
     Ok(paths)
 }

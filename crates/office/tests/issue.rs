@@ -338,3 +338,36 @@ fn what_is_issued_while_the_shelf_is_gone_is_not_issued_at_all() {
     assert_eq!(office.shelf.attachment(&key("26-0101"), &name), Ok(None));
     assert_eq!(clerk.issue(Paper::Quotation).number, "26-0101-Q2");
 }
+
+#[test]
+fn a_new_job_takes_no_number_where_another_of_its_quotation_is_on_no_shelf() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let copies = tempfile::tempdir().expect("a folder");
+    let mut saved = inquiry(&office);
+    saved.save().expect("saved");
+    let copy = copies.path().join("26-0101.ron");
+    fs::copy(folder.path().join("26-0101.ron"), &copy).expect("copied");
+    let loose = office
+        .open(&Wanted::Path(copy), "the front office", &[])
+        .expect("it opens");
+    let on_no_shelf = Clerk {
+        office: Arc::clone(&office),
+        job: loose.job,
+        opened: Some(loose.opened),
+    };
+    for other in [inquiry(&office).seen(), on_no_shelf.seen()] {
+        let mut wanted = inquiry(&office).to_issue(Paper::Quotation);
+        wanted.others.push(other);
+        let not = office.issue(&wanted).expect_err("nothing is issued");
+        let NotIssued::Failed { numbered, .. } = &not else {
+            panic!("{not:?}");
+        };
+        assert!(numbered.is_none());
+        let jobs = fs::read_dir(folder.path()).expect("the shelf").count();
+        assert!(
+            !folder.path().join("26-0102.ron").exists(),
+            "a number was taken: {jobs} names on the shelf"
+        );
+    }
+}

@@ -14,6 +14,7 @@ mod shelf_faults {
     mod adopt;
     mod another_desk;
     mod every_step;
+    mod papers;
     mod power;
     mod save;
 }

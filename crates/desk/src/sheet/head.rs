@@ -1,6 +1,6 @@
 //! The head: who, what, which revision, what is still missing, and the words that do things.
 
-use egui::{Align, Layout, RichText, Ui};
+use egui::{Align, Id, Layout, RichText, ScrollArea, Ui};
 use quillbore_job::life;
 use quillbore_job::results::{NextStep, next_call};
 use quillbore_job::words::{life as life_words, slips};
@@ -18,21 +18,47 @@ use crate::words::papers::RELEASE_TRAVELER;
 /// Width that the words of the head take.
 const WORDS: f32 = 560.0;
 
-/// The jobs that lie on the desk, where there are several: each a word that lays it on top.
+/// Height that the jobs on the desk take at most, however many there are; two lines of them.
+const OPEN_JOBS: f32 = 48.0;
+
+/// From so many jobs on the desk on their count is told, since not all of them may be in view.
+const MANY: usize = 20;
+
+/// The jobs that lie on the desk, where there are several: each a word that lays it on top. Many of
+/// them scroll; the one on top comes into view when it is another than before, else nothing moves.
 pub fn open_jobs_ui(ui: &mut Ui, names: &[String], at: usize, asks: &mut Vec<Ask>) {
     if names.len() < 2 {
         return;
     }
     let t = look::tokens(ui);
-    ui.horizontal_wrapped(|ui| {
-        for (index, name) in names.iter().enumerate() {
-            if index == at {
-                ui.label(RichText::new(name).font(look::small_bold()).color(t.accent));
-            } else if look::quiet_word(ui, name).clicked() {
-                asks.push(Ask::GoTo(index));
-            }
+    let now = (at, names.len());
+    let seen = Id::unique("open jobs on the desk");
+    let moved = ui.data_mut(|data| {
+        let before = data.get_temp_mut_or(seen, (usize::MAX, 0));
+        std::mem::replace(before, now) != now
+    });
+    ui.horizontal_top(|ui| {
+        if names.len() >= MANY {
+            pencil(ui, &words::open_jobs(names.len()));
             ui.add_space(10.0);
         }
+        let list = ScrollArea::vertical().max_height(OPEN_JOBS);
+        list.auto_shrink([false, true]).show(ui, |ui| {
+            ui.horizontal_wrapped(|ui| {
+                for (index, name) in names.iter().enumerate() {
+                    if index == at {
+                        let name = RichText::new(name).font(look::small_bold());
+                        let on_top = ui.label(name.color(t.accent));
+                        if moved {
+                            on_top.scroll_to_me(None);
+                        }
+                    } else if look::quiet_word(ui, name).clicked() {
+                        asks.push(Ask::GoTo(index));
+                    }
+                    ui.add_space(10.0);
+                }
+            });
+        });
     });
 }
 

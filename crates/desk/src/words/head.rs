@@ -16,6 +16,12 @@ pub const HOLES: &str = "holes";
 /// That nothing is in the way of the traveler.
 pub const READY_TO_RELEASE: &str = "ready to release";
 
+/// How many jobs lie on the desk.
+#[must_use]
+pub fn open_jobs(count: usize) -> String {
+    format!("{count} jobs open")
+}
+
 /// What stands in the way of a quotation.
 #[must_use]
 pub const fn missing(missing: Missing) -> &'static str {

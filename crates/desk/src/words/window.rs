@@ -1,7 +1,5 @@
 //! What is said where the window can't be opened, and in the desktop's own dialogs.
 
-use std::fmt::Display;
-
 /// The name of the program, in the window's title.
 pub const NAME: &str = "Quillbore";
 
@@ -23,8 +21,63 @@ pub const PAPERS_FOLDER: &str = "Folder for the papers";
 /// The kind of file that the dialogs show.
 pub const JOB_FILES: &str = "Quillbore jobs";
 
+/// That the display can't be reached, by the name that the environment gives it.
+#[must_use]
+pub fn no_reach(named: Option<&str>, why: &str) -> String {
+    let display = match named {
+        Some(named) => format!("The display ({named})"),
+        None => "The display".to_owned(),
+    };
+    format!("{display} can't be reached, so there is no window: {why}")
+}
+
 /// That OpenGL can't be used.
 #[must_use]
-pub fn no_opengl(error: impl Display) -> String {
-    format!("The window can't be opened, since OpenGL can't be used here ({error})")
+pub fn no_opengl(why: &str) -> String {
+    format!("The window can't be opened, since OpenGL can't be used here ({why})")
+}
+
+/// That the window can't be opened for another reason.
+#[must_use]
+pub fn no_window(why: &str) -> String {
+    format!("The window can't be opened: {why}")
+}
+
+/// What a library says of a failure, without the place in its source, which tells nobody here
+/// anything.
+#[must_use]
+pub fn without_source(said: &str) -> String {
+    const SOURCE: &str = ".rs:";
+    let Some((_, behind)) = said.rsplit_once(SOURCE) else {
+        return said.to_owned();
+    };
+    let why = behind.trim_start_matches(|sign: char| sign.is_ascii_digit() || ": ".contains(sign));
+    why.to_owned()
+}
+
+/// What a fault gives as its reason where it gives none.
+pub const NO_REASON: &str = "it gave no reason";
+
+/// That the program itself has a fault, what it said, and where in the source.
+#[must_use]
+pub fn fault(why: &str, place: &str) -> String {
+    format!("Quillbore has a fault, and what it did last is not done: {why} ({place})")
+}
+
+/// What to do about a fault of the program.
+pub const REPORT_FAULT: &str = "report this sentence; nothing that was saved is lost";
+
+/// What to do about a fault of the program while the window is open.
+pub const REPORT_FAULT_WITH_DRAFTS: &str = "report this sentence; work that was not saved is kept as a draft and offered at the next start";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_place_of_a_library_on_the_machine_that_built_it_is_told() {
+        let said = "winit EventLoopError: os error at /home/a b/x-0.1/src/linux/mod.rs:788: Failed to open";
+        assert_eq!(without_source(said), "Failed to open");
+        assert_eq!(without_source("no context"), "no context");
+    }
 }

@@ -2,6 +2,8 @@
 #![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
 mod figures;
+mod options;
+mod output;
 mod papers;
 mod program;
 mod refused;

@@ -124,3 +124,72 @@ fn what_is_in_the_way_in_the_window_is_in_the_way_of_a_command() {
         .filter(|name| name.ends_with(".files"));
     assert_eq!(papers.count(), 0, "nothing was written beside a job");
 }
+
+#[cfg(unix)]
+#[test]
+fn papers_are_replaced_all_or_none() {
+    use std::os::unix::fs::PermissionsExt as _;
+
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = folder.path().join("out");
+    let job = demo("26-0102");
+    let run = || {
+        let only = "quotation,traveler,quotation,label";
+        let words = ["papers", path(&job), "--out", path(&out), "--only", only];
+        quillbore(&[words.as_slice(), &["--date", "2026-11-25", "--replace"]].concat())
+    };
+    let first = run();
+    let printed = String::from_utf8(first.stdout).expect("paths");
+    assert_eq!(printed.lines().count(), 3, "each once: {printed}");
+    let paper = |name: &str| out.join(format!("26-0102-{name}.pdf"));
+    let today =
+        ["quotation", "traveler", "label"].map(|name| (name, fs::read(paper(name)).expect("it")));
+    let set_up = |in_the_way: &dyn Fn(&Path)| {
+        fs::remove_dir_all(&out).expect("taken away");
+        fs::create_dir(&out).expect("a folder");
+        fs::write(paper("quotation"), "of yesterday").expect("written");
+        fs::write(paper("label"), "of yesterday").expect("written");
+        in_the_way(&paper("traveler"));
+        names(&out)
+    };
+    let read_only = |path: &Path| {
+        fs::write(path, "signed").expect("written");
+        fs::set_permissions(path, fs::Permissions::from_mode(0o444)).expect("read-only");
+    };
+    let link = |path: &Path| std::os::unix::fs::symlink("elsewhere", path).expect("a link");
+    let a_folder = |path: &Path| fs::create_dir(path).expect("a folder");
+    type Way<'a> = (&'a str, &'a dyn Fn(&Path));
+    let ways: [Way<'_>; 3] = [
+        ("read-only", &read_only),
+        ("a link", &link),
+        ("a folder", &a_folder),
+    ];
+    for (what, way) in ways {
+        let before = set_up(way);
+        let refused = run();
+        assert_eq!(refused.status.code(), Some(2), "{what}");
+        assert!(
+            said(&refused).contains("26-0102-traveler.pdf"),
+            "{}",
+            said(&refused)
+        );
+        assert!(
+            refused.stdout.is_empty(),
+            "{what}: no path of what is not there"
+        );
+        assert_eq!(names(&out), before, "{what}: nothing new, nothing left");
+        for name in ["quotation", "label"] {
+            assert_eq!(
+                fs::read(paper(name)).expect("it"),
+                b"of yesterday",
+                "{what}"
+            );
+        }
+    }
+    set_up(&|path: &Path| fs::write(path, "of yesterday").expect("written"));
+    assert!(matches!(run().status.code(), Some(0 | 1)));
+    for (name, bytes) in today {
+        assert_eq!(fs::read(paper(name)).expect("it"), bytes, "{name}");
+    }
+    assert_eq!(names(&out).len(), 3, "nothing is left beside them");
+}

@@ -9,19 +9,19 @@ pub(crate) fn demo(number: &str) -> PathBuf {
     demos.join(format!("{number}.ron"))
 }
 
+/// The program, without a display and with data of its own.
+pub(crate) fn program() -> Command {
+    let mut program = Command::new(env!("CARGO_BIN_EXE_quillbore"));
+    let data = std::env::current_exe()
+        .expect("a path")
+        .with_extension("data");
+    program.env_remove("DISPLAY").env_remove("WAYLAND_DISPLAY");
+    program.env("XDG_DATA_HOME", data);
+    program
+}
+
 pub(crate) fn quillbore(words: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_quillbore"))
-        .args(words)
-        .env_remove("DISPLAY")
-        .env_remove("WAYLAND_DISPLAY")
-        .env(
-            "XDG_DATA_HOME",
-            std::env::current_exe()
-                .expect("a path")
-                .with_extension("data"),
-        )
-        .output()
-        .expect("the program")
+    program().args(words).output().expect("the program")
 }
 
 pub(crate) fn said(output: &Output) -> String {

@@ -57,3 +57,24 @@ fn a_paper_is_never_printed_through_a_link() {
     assert_eq!(fs::read(&secret).expect("the file"), b"as it was");
     assert_eq!(names(&out), ["26-0101-traveler.pdf"]);
 }
+
+#[test]
+fn a_file_that_is_too_large_is_told_with_the_limit_in_megabytes() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let large = folder.path().join("large.csv");
+    let file = fs::File::create(&large).expect("made");
+    // Nothing but a length, which takes no room.
+    file.set_len(64 * 1024 * 1024 + 1).expect("a length");
+    let (job, out) = (demo("26-0101"), folder.path().join("new.ron"));
+    let intake = ["intake", "--holes", path(&large), "--material", "718"];
+    let intake = [&intake[..], &["--quantity", "5", "--out", path(&out)]].concat();
+    for words in [
+        &["figures", path(&job), "--shop", path(&large)][..],
+        &intake,
+    ] {
+        let refused = quillbore(words);
+        assert_eq!(refused.status.code(), Some(2), "{words:?}");
+        let said = said(&refused);
+        assert!(said.starts_with("The file is larger than 64 MB;"), "{said}");
+    }
+}

@@ -8,5 +8,6 @@
 mod hands;
 mod jobs;
 mod life;
+mod many;
 mod notes;
 mod table;

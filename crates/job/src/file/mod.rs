@@ -10,7 +10,7 @@ mod v2;
 pub(crate) mod write;
 
 pub use crate::ground::hash::{Hash, hash};
-pub use crate::ground::text::{LARGEST_FILE, TextError};
+pub use crate::ground::text::{LARGEST_FILE, LARGEST_FILE_MB, TextError};
 pub use format::FORMAT;
 pub use read::{ReadError, read_job};
 pub use write::write_job;

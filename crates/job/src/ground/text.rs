@@ -3,7 +3,10 @@
 use serde::de::DeserializeOwned;
 
 /// The largest file that is read at all [bytes].
-pub const LARGEST_FILE: u64 = 64 * 1024 * 1024;
+pub const LARGEST_FILE: u64 = LARGEST_FILE_MB * 1024 * 1024;
+
+/// The same as sentences name it [MB of 1024 times 1024 bytes].
+pub const LARGEST_FILE_MB: u64 = 64;
 
 /// The format number must stand within this many bytes from the start.
 const HEAD: usize = 256;

@@ -5,7 +5,7 @@ use std::fmt;
 use crate::file::parts::Unfit;
 use crate::file::read::ReadError;
 use crate::ground::limits::LONGEST_TEXT;
-use crate::ground::text::TextError;
+use crate::ground::text::{LARGEST_FILE_MB, TextError};
 use crate::pinned::report::{MOST_REPORTS, MOST_TOLD};
 
 impl fmt::Display for TextError {
@@ -18,7 +18,7 @@ impl fmt::Display for TextError {
 fn text(why: &TextError) -> String {
     match why {
         TextError::Empty => "The file is empty".to_owned(),
-        TextError::TooLarge => "The file is larger than 64 MB".to_owned(),
+        TextError::TooLarge => format!("The file is larger than {LARGEST_FILE_MB} MB"),
         TextError::Binary { at } => format!("The file is not text: byte {at} is zero"),
         TextError::NotUtf8 { line } => format!("Line {line} of the file is not UTF-8 text"),
         TextError::NoFormat => {

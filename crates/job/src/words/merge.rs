@@ -3,6 +3,7 @@
 use std::fmt;
 
 use super::{answers, edits, english, names, slips};
+use crate::ground::text::LARGEST_FILE_MB;
 use crate::job::Job;
 use crate::merge::clash::{Clash, Met, Side, Typed};
 use crate::merge::refused::MergeRefused;
@@ -195,7 +196,9 @@ fn refused(why: &MergeRefused) -> String {
         MergeRefused::IdentitiesRunOut => {
             "The job has no identities left for the rows or slips of both".to_owned()
         }
-        MergeRefused::TooLarge => "The two versions together are larger than 64 MB".to_owned(),
+        MergeRefused::TooLarge => {
+            format!("The two versions together are larger than {LARGEST_FILE_MB} MB")
+        }
     }
 }
 

@@ -9,10 +9,10 @@ use quillbore_job::results::{Telling, results_now};
 use quillbore_job::words::reports;
 use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply};
 
-use super::ended::Ended;
-use super::line::Words;
+use super::ended::{Came, Ended, Made};
+use super::line::{Word, Words};
 use super::named;
-use super::say::say;
+use super::saying::Saying;
 use crate::failure::Failure;
 use crate::files;
 use crate::save::save;
@@ -36,35 +36,30 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
     let (mut holes, mut out, mut shop, mut day) = (None, None, None, today);
     let mut unit = Unit::Mm;
     let (mut fields, mut columns) = (Vec::new(), Vec::new());
-    while let Some(word) = line.take() {
+    while let Some(word) = line.take()? {
+        let Word::Option(option) = word else {
+            return Err(word.unknown());
+        };
         let mut field = |field| -> Result<(), Failure> {
-            fields.push((field, line.value(&word)?));
+            fields.push((field, line.text(option)?));
             Ok(())
         };
-        match word.as_str() {
+        match option {
             "--material" => field(Field::Material)?,
             "--quantity" => field(Field::Quantity)?,
             "--thickness" => field(Field::Thickness)?,
             "--customer" => field(Field::Customer)?,
             "--part" => field(Field::Part)?,
-            "--column" => columns.push(column(&line.value("--column")?)?),
-            "--holes" => holes = Some(line.path("--holes")?),
-            "--out" => out = Some(line.path("--out")?),
-            "--shop" => shop = Some(line.path("--shop")?),
+            "--column" => columns.push(column(&line.text(option)?)?),
+            "--holes" => holes = Some(line.path(option)?),
+            "--out" => out = Some(line.path(option)?),
+            "--shop" => shop = Some(line.path(option)?),
             "--shelf" => {
-                line.path("--shelf")?;
+                line.path(option)?;
             }
-            "--date" => day = line.date("--date")?,
-            "--unit" => {
-                unit = match line.value("--unit")?.as_str() {
-                    "mm" => Unit::Mm,
-                    "inch" => Unit::Inch,
-                    other => {
-                        return Err(words::no_unit(other));
-                    }
-                }
-            }
-            _ => return Err(words::unknown(&word)),
+            "--date" => day = line.date(option)?,
+            "--unit" => unit = self::unit(&line.text(option)?)?,
+            _ => return Err(word.unknown()),
         }
     }
     let missing = |what: &str| words::missing(what, words::SEE_HELP);
@@ -85,6 +80,14 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Intake, Fail
         shop,
         day,
     })
+}
+
+fn unit(word: &str) -> Result<Unit, Failure> {
+    match word {
+        "mm" => Ok(Unit::Mm),
+        "inch" => Ok(Unit::Inch),
+        other => Err(words::no_unit(other)),
+    }
 }
 
 /// What is said of a column: its head or number, and what it holds.
@@ -113,7 +116,7 @@ fn table(asked: &Intake) -> Result<Foreign, Failure> {
     Ok(table)
 }
 
-pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended, Failure> {
+pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let disk = named::disk();
     let shop = files::shop(disk.as_ref(), asked.shop.as_deref(), None)?;
     let shop = files::shop_on(&shop, asked.day);
@@ -150,13 +153,10 @@ pub(super) fn run(asked: &Intake, out: &mut impl std::io::Write) -> Result<Ended
     let notes = results.notes.iter();
     lines.extend(notes.map(|note| figures::note(note, &telling)));
     lines.push(shelf.place());
-    for line in lines {
-        say(out, line)?;
-    }
-    Ok(if results.stopped() {
-        Ended::DoneWithStop
-    } else {
-        Ended::Done
+    lines.iter().for_each(|line| saying.line(line));
+    Ok(Came {
+        ended: Ended::with_stop(results.stopped()),
+        made: Made::Job(PathBuf::from(shelf.place())),
     })
 }
 

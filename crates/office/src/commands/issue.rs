@@ -1,7 +1,7 @@
 //! `quillbore issue` and `quillbore release`: a paper leaves the house without a window, with the
 //! same things in its way.
 
-use std::io::Write;
+use std::ffi::OsString;
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -10,9 +10,9 @@ use quillbore_job::prefilled::release_of;
 use quillbore_job::{Job, Paper, apply};
 use quillbore_paper::Sheet;
 
-use super::ended::Ended;
-use super::line::Words;
-use super::say::say;
+use super::ended::{Came, Ended, Made};
+use super::line::{Word, Words};
+use super::saying::Saying;
 use super::{named, papers};
 use crate::failure::Failure;
 use crate::issue::{NotIssued, Seen, ToIssue};
@@ -25,7 +25,7 @@ use crate::words::issue as said;
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Issue {
-    job: String,
+    job: OsString,
     paper: Paper,
     /// The other jobs of a quotation.
     with: Vec<String>,
@@ -54,22 +54,21 @@ fn read_words(
     let is_release = paper.is_some();
     let (mut job, mut parts, mut shelf, mut shop) = (None, None, None, None);
     let (mut with, mut sheet, mut day, mut adopt) = (Vec::new(), Sheet::A4, today, false);
-    while let Some(word) = line.take() {
-        match word.as_str() {
-            "--sheet" => sheet = papers::sheet(&line.value("--sheet")?)?,
-            "--date" => day = line.date("--date")?,
-            "--adopt" => adopt = true,
-            "--shelf" => shelf = Some(line.path("--shelf")?),
-            "--shop" => shop = Some(line.path("--shop")?),
-            "--with" if !is_release => {
-                let list = line.value("--with")?;
+    while let Some(word) = line.take()? {
+        match word {
+            Word::Option("--sheet") => sheet = papers::sheet(&line.text("--sheet")?)?,
+            Word::Option("--date") => day = line.date("--date")?,
+            Word::Option("--adopt") => adopt = true,
+            Word::Option("--shelf") => shelf = Some(line.path("--shelf")?),
+            Word::Option("--shop") => shop = Some(line.path("--shop")?),
+            Word::Option("--with") if !is_release => {
+                let list = line.text("--with")?;
                 with.extend(list.split(',').map(|name| name.trim().to_owned()));
             }
-            "--parts" if is_release => parts = Some(count(&line.value("--parts")?)?),
-            _ if word.starts_with('-') => return Err(words::unknown(&word)),
-            _ if job.is_none() => job = Some(word),
-            _ if paper.is_none() => paper = Some(papers::paper(&word)?),
-            _ => return Err(words::unknown(&word)),
+            Word::Option("--parts") if is_release => parts = Some(count(&line.text("--parts")?)?),
+            Word::Name(name) if job.is_none() => job = Some(name.to_owned()),
+            Word::Name(name) if paper.is_none() => paper = Some(papers::paper(name)?),
+            _ => return Err(word.unknown()),
         }
     }
     let usage = if is_release {
@@ -100,13 +99,8 @@ fn count(text: &str) -> Result<u32, Failure> {
     count.ok_or_else(|| words::no_count(text))
 }
 
-/// Issues the paper and writes where it is to `out`; what else is to be known, and what is in the
-/// way, to `told`.
-pub(super) fn run(
-    asked: &Issue,
-    out: &mut impl Write,
-    told: &mut impl Write,
-) -> Result<Ended, Failure> {
+/// Issues the paper and says where it is; tells what else is to be known, and what is in the way.
+pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
     if asked.adopt {
@@ -130,15 +124,19 @@ pub(super) fn run(
     };
     match office.issue(&wanted) {
         Ok(now) => {
-            say(out, now.place)?;
-            for sentence in &now.told {
-                say(told, sentence)?;
-            }
-            Ok(Ended::Done)
+            saying.line(&now.place);
+            now.told.iter().for_each(|sentence| saying.tell(sentence));
+            Ok(Came {
+                ended: Ended::Done,
+                made: Made::Issued(PathBuf::from(now.place)),
+            })
         }
         Err(NotIssued::InTheWay { of, blockers }) => {
-            say(told, said::in_the_way(of.as_deref(), &blockers))?;
-            Ok(Ended::DoneWithStop)
+            saying.tell(said::in_the_way(of.as_deref(), &blockers));
+            Ok(Came {
+                ended: Ended::DoneWithStop,
+                made: Made::Nothing,
+            })
         }
         Err(NotIssued::Failed { failure, .. }) => Err(failure),
         Err(not @ NotIssued::SavedMeanwhile { .. }) => Err(said::saved_meanwhile(&not)),

@@ -7,8 +7,9 @@ mod issue;
 mod line;
 mod named;
 mod papers;
-mod say;
+mod saying;
 
+use std::ffi::OsString;
 use std::io::Write;
 use std::path::PathBuf;
 
@@ -18,9 +19,12 @@ use crate::failure::Failure;
 use crate::words::commands as said;
 
 pub use crate::words::commands::usage;
+use ended::Came;
 pub use ended::Ended;
-pub use line::Words;
-use say::say;
+pub(crate) use ended::Made;
+use line::{Word, Words};
+use saying::Saying;
+pub use saying::tell_failure;
 
 /// What was asked on the command line.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,7 +56,7 @@ pub enum Asked {
 ///
 /// # Errors
 /// Where a word can't be understood; the sentence names it.
-pub fn read(words: &[String], today: NaiveDate) -> Result<Asked, Failure> {
+pub fn read(words: &[OsString], today: NaiveDate) -> Result<Asked, Failure> {
     let mut line = Words::new(words);
     match line.peek() {
         Some("papers") => papers::read(line.past_first(), today).map(Asked::Papers),
@@ -64,13 +68,12 @@ pub fn read(words: &[String], today: NaiveDate) -> Result<Asked, Failure> {
         Some("--version" | "-V") => Ok(Asked::Version),
         _ => {
             let (mut job, mut shelf, mut shop) = (None, None, None);
-            while let Some(word) = line.take() {
-                match word.as_str() {
-                    "--shelf" => shelf = Some(line.path("--shelf")?),
-                    "--shop" => shop = Some(line.path("--shop")?),
-                    _ if word.starts_with('-') => return Err(said::unknown(&word)),
-                    _ if job.is_none() => job = Some(PathBuf::from(word)),
-                    _ => return Err(said::unknown(&word)),
+            while let Some(word) = line.take()? {
+                match word {
+                    Word::Option("--shelf") => shelf = Some(line.path("--shelf")?),
+                    Word::Option("--shop") => shop = Some(line.path("--shop")?),
+                    Word::Name(name) if job.is_none() => job = Some(PathBuf::from(name)),
+                    _ => return Err(word.unknown()),
                 }
             }
             Ok(Asked::Window { job, shelf, shop })
@@ -82,14 +85,28 @@ pub fn read(words: &[String], today: NaiveDate) -> Result<Asked, Failure> {
 /// used as it stands.
 ///
 /// # Errors
-/// Where it could not be done; nothing has been written then that was not there before.
+/// Where it could not be done; nothing has been written then that was not there before. Where it was
+/// done and `out` can't be written, the sentence says so.
 pub fn run(asked: &Asked, out: &mut impl Write, told: &mut impl Write) -> Result<Ended, Failure> {
-    match asked {
-        Asked::Papers(papers) => papers::run(papers, out, told),
-        Asked::Figures(figures) => figures::run(figures, out),
-        Asked::Intake(intake) => intake::run(intake, out),
-        Asked::Issue(issue) => issue::run(issue, out, told),
-        Asked::Help | Asked::Window { .. } => say(out, usage()).map(|()| Ended::Done),
-        Asked::Version => say(out, said::VERSION).map(|()| Ended::Done),
+    let mut saying = Saying::new(out, told);
+    let came = match asked {
+        Asked::Papers(papers) => papers::run(papers, &mut saying)?,
+        Asked::Figures(figures) => figures::run(figures, &mut saying)?,
+        Asked::Intake(intake) => intake::run(intake, &mut saying)?,
+        Asked::Issue(issue) => issue::run(issue, &mut saying)?,
+        Asked::Help | Asked::Window { .. } => plain(&usage(), &mut saying),
+        Asked::Version => plain(said::VERSION, &mut saying),
+    };
+    match saying.failure() {
+        None => Ok(came.ended),
+        Some(error) => Err(said::not_written_out(&error, &came.made)),
+    }
+}
+
+fn plain(text: &str, saying: &mut Saying<'_>) -> Came {
+    text.lines().for_each(|line| saying.line(line));
+    Came {
+        ended: Ended::Done,
+        made: Made::Nothing,
     }
 }

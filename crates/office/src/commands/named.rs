@@ -1,5 +1,6 @@
 //! The job that a command names: by its file, or by its number on the shelf that is named too.
 
+use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -22,7 +23,7 @@ pub(super) fn disk() -> Arc<dyn Disk> {
 /// # Errors
 /// Where there is no such job, or shop or job can't be read.
 pub(super) fn office_with(
-    word: &str,
+    word: &OsStr,
     shelf: Option<&Path>,
     shop: Option<&Path>,
 ) -> Result<(Office, Opened), Failure> {
@@ -41,12 +42,15 @@ pub(super) fn office_with(
 
 type Place = (Arc<dyn Shelf>, Option<PathBuf>, JobKey);
 
-fn find(disk: &Arc<dyn Disk>, word: &str, shelf: Option<&Path>) -> Result<Place, Failure> {
+fn find(disk: &Arc<dyn Disk>, word: &OsStr, shelf: Option<&Path>) -> Result<Place, Failure> {
     let path = Path::new(word);
-    if let Ok(key) = JobKey::new(word)
+    if let Some(Ok(key)) = word.to_str().map(JobKey::new)
         && !path.exists()
     {
-        let root = shelf.map_or_else(places::usual_shelf, Path::to_owned);
+        let root = match shelf {
+            Some(shelf) => shelf.to_owned(),
+            None => places::usual_shelf()?,
+        };
         let shelf = Folder::new(Arc::clone(disk), &root, None);
         return Ok((Arc::new(shelf), Some(root), key));
     }

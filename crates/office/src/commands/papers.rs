@@ -1,6 +1,6 @@
 //! `quillbore papers`: the papers of a job as PDF files.
 
-use std::io::Write;
+use std::ffi::{OsStr, OsString};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -8,19 +8,19 @@ use chrono::NaiveDate;
 use quillbore_job::life::Blocker;
 use quillbore_job::results::results_now;
 
-use super::ended::Ended;
-use super::line::Words;
+use super::ended::{Came, Ended, Made};
+use super::line::{Word, Words};
 use super::named;
-use super::say::say;
+use super::saying::Saying;
 use crate::failure::Failure;
 use crate::print::{self, Sitting};
-use crate::words::commands as words;
+use crate::words::{commands as words, shown};
 use quillbore_job::Paper;
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Papers {
-    job: String,
+    job: OsString,
     out: PathBuf,
     only: Option<Vec<Paper>>,
     sheet: quillbore_paper::Sheet,
@@ -35,17 +35,17 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Papers, Fail
     let mut only = None;
     let mut sheet = quillbore_paper::Sheet::A4;
     let (mut day, mut replace) = (today, false);
-    while let Some(word) = line.take() {
-        match word.as_str() {
-            "--out" => out = Some(line.path("--out")?),
-            "--only" => only = Some(papers(&line.value("--only")?)?),
-            "--sheet" => sheet = self::sheet(&line.value("--sheet")?)?,
-            "--date" => day = line.date("--date")?,
-            "--replace" => replace = true,
-            "--shop" => shop = Some(line.path("--shop")?),
-            "--shelf" => shelf = Some(line.path("--shelf")?),
-            _ if job.is_none() && !word.starts_with('-') => job = Some(word),
-            _ => return Err(words::unknown(&word)),
+    while let Some(word) = line.take()? {
+        match word {
+            Word::Option("--out") => out = Some(line.path("--out")?),
+            Word::Option("--only") => only = Some(papers(&line.text("--only")?)?),
+            Word::Option("--sheet") => sheet = self::sheet(&line.text("--sheet")?)?,
+            Word::Option("--date") => day = line.date("--date")?,
+            Word::Option("--replace") => replace = true,
+            Word::Option("--shop") => shop = Some(line.path("--shop")?),
+            Word::Option("--shelf") => shelf = Some(line.path("--shelf")?),
+            Word::Name(name) if job.is_none() => job = Some(name.to_owned()),
+            _ => return Err(word.unknown()),
         }
     }
     let missing = |what: &str| words::missing(what, words::USAGE_OF_PAPERS);
@@ -61,15 +61,23 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Papers, Fail
     })
 }
 
+/// The papers of a list, each once.
 fn papers(list: &str) -> Result<Vec<Paper>, Failure> {
-    list.split(',').map(|name| paper(name.trim())).collect()
+    let mut papers = Vec::new();
+    for name in list.split(',') {
+        let paper = paper(OsStr::new(name.trim()))?;
+        if !papers.contains(&paper) {
+            papers.push(paper);
+        }
+    }
+    Ok(papers)
 }
 
 /// The paper of a name.
-pub(super) fn paper(name: &str) -> Result<Paper, Failure> {
+pub(super) fn paper(name: &OsStr) -> Result<Paper, Failure> {
     let mut papers = Paper::ALL.iter().copied();
     papers
-        .find(|paper| paper.key() == name)
+        .find(|paper| name == paper.key())
         .ok_or_else(|| words::no_paper(name))
 }
 
@@ -82,12 +90,8 @@ pub(super) fn sheet(name: &str) -> Result<quillbore_paper::Sheet, Failure> {
     }
 }
 
-/// Writes the papers and their paths to `out`; why one of them can't be used as it stands to `told`.
-pub(super) fn run(
-    asked: &Papers,
-    out: &mut impl Write,
-    told: &mut impl Write,
-) -> Result<Ended, Failure> {
+/// Writes the papers and says their paths; tells why one of them can't be used as it stands.
+pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
     let shop = office.shop_on(asked.day);
@@ -101,18 +105,14 @@ pub(super) fn run(
     let papers = asked.only.clone().unwrap_or_else(|| print::usual(&job));
     let printed = print::print(sitting, &shop, asked.day, asked.sheet, &papers)?;
     for path in print::write(&office.disk, &printed, &asked.out, name, asked.replace)? {
-        say(out, path.display())?;
+        saying.line(shown::name(path.as_os_str()));
     }
     let unprintable = printed.iter().flat_map(|paper| &paper.unprintable);
     let unprintable = print::unprintable_said(unprintable);
-    for sentence in &unprintable {
-        say(told, sentence)?;
-    }
-    let mut ended = if results.stopped() || !unprintable.is_empty() {
-        Ended::DoneWithStop
-    } else {
-        Ended::Done
-    };
+    unprintable
+        .iter()
+        .for_each(|sentence| saying.tell(sentence));
+    let mut ended = Ended::with_stop(results.stopped() || !unprintable.is_empty());
     for paper in &papers {
         // That an order or parts are awaited is no fault of the job.
         let in_the_way = print::in_the_way(*paper, sitting);
@@ -121,7 +121,10 @@ pub(super) fn run(
         }
         ended = Ended::DoneWithStop;
         let why_not = print::why_not(*paper, sitting);
-        say(told, format!("{}: {why_not}", paper.key()))?;
+        saying.tell(format_args!("{}: {why_not}", paper.key()));
     }
-    Ok(ended)
+    Ok(Came {
+        ended,
+        made: Made::Papers(asked.out.clone()),
+    })
 }

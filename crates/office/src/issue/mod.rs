@@ -72,7 +72,16 @@ impl Office {
             let number = other.job.number.clone();
             results.push(self.settled(other, wanted.paper, &shop, Some(number))?);
         }
-        // A number is part of what is printed, so a new job gets it first.
+        let mut others = Vec::new();
+        for other in &wanted.others {
+            let opened = other.opened.clone().ok_or_else(words::other_unsaved)?;
+            let job = Arc::clone(&other.job);
+            let other = Standing { job, opened };
+            other.may_issue()?;
+            others.push(other);
+        }
+        // A number is part of what is printed, so a new job gets it first; nothing that is known
+        // beforehand may be in the way from here on.
         let (own, numbered) = match &wanted.own.opened {
             Some(opened) => {
                 let (job, opened) = (Arc::clone(&wanted.own.job), opened.clone());
@@ -87,11 +96,7 @@ impl Office {
             }
         };
         let mut standing = vec![own];
-        for other in &wanted.others {
-            let opened = other.opened.clone().ok_or_else(words::other_unsaved)?;
-            let job = Arc::clone(&other.job);
-            standing.push(Standing { job, opened });
-        }
+        standing.extend(others);
         let sittings: Vec<Sitting<'_>> = standing
             .iter()
             .zip(std::iter::once(&own_results).chain(&results))
@@ -135,9 +140,7 @@ fn issue_standing(
     sittings: &[Sitting<'_>],
 ) -> Result<IssuedNow, NotIssued> {
     let keeper = standing.first().ok_or_else(words::no_job)?;
-    for one in standing {
-        one.may_issue()?;
-    }
+    keeper.may_issue()?;
     let (shelf, key) = (&keeper.opened.shelf, &keeper.opened.key);
     // Names that are taken by what is no file, such as a folder, and so is not listed.
     let mut taken: Vec<AttachmentName> = Vec::new();

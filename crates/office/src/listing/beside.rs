@@ -52,7 +52,7 @@ pub(super) struct Beside {
 impl Beside {
     pub(super) fn new(
         shelf: Arc<dyn Shelf>,
-        cache: PathBuf,
+        cache: Option<PathBuf>,
         wake: impl Fn() + Send + 'static,
     ) -> Self {
         let (ask, asked) = channel();
@@ -123,7 +123,7 @@ impl Beside {
 /// The thread's side.
 struct Thread<Wake> {
     shelf: Arc<dyn Shelf>,
-    cache: PathBuf,
+    cache: Option<PathBuf>,
     listens: Weak<()>,
     tell: Sender<Told>,
     wake: Wake,
@@ -136,7 +136,7 @@ struct Thread<Wake> {
 
 impl<Wake: Fn()> Thread<Wake> {
     fn run(mut self, asked: &Receiver<Asked>) {
-        self.follower = kept::read(&self.cache, &self.shelf);
+        self.follower = kept::read(self.cache.as_deref(), &self.shelf);
         self.index.follow(self.follower.lines());
         if !self.follower.is_empty() {
             self.tell();
@@ -182,8 +182,10 @@ impl<Wake: Fn()> Thread<Wake> {
         self.looks += looks;
         self.index.follow(self.follower.lines());
         self.tell();
-        if self.follower.has_news() {
-            kept::keep(&self.cache, &mut self.follower);
+        if let Some(cache) = &self.cache
+            && self.follower.has_news()
+        {
+            kept::keep(cache, &mut self.follower);
         }
     }
 

@@ -15,12 +15,12 @@ const PATIENCE: Duration = Duration::from_secs(1);
 /// What an earlier start knew of the shelf; nothing where there is no cache of it that can be used. A
 /// shelf that doesn't answer is taken for the one that it was: its jobs are listed, and the first look
 /// finds out.
-pub(super) fn read(cache: &Path, shelf: &Arc<dyn Shelf>) -> Follower {
+pub(super) fn read(cache: Option<&Path>, shelf: &Arc<dyn Shelf>) -> Follower {
     let (tell, told) = channel();
     let asked = Arc::clone(shelf);
     // A shelf that hangs holds this thread alone.
     std::thread::spawn(move || tell.send(asked.mark()));
-    let known = std::fs::read(cache).ok();
+    let known = cache.and_then(|cache| std::fs::read(cache).ok());
     let known = known.and_then(|bytes| Follower::from_cache(&bytes));
     let Some(known) = known else {
         return Follower::default();

@@ -18,12 +18,14 @@ mod commit;
 mod files;
 mod hold;
 mod put;
+mod together;
 
 use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, PoisonError};
 
 pub(super) use files::Files;
+pub use together::{NotTogether, write_together};
 
 use super::changes::{Changes, Cursor};
 use super::commit::{Commit, CommitError, Committed};

@@ -1,9 +1,12 @@
 //! What is said on the command line: how the program is used, and what can't be understood.
 
+use std::ffi::OsStr;
 use std::io;
 
 use quillbore_job::Paper;
 
+use super::shown;
+use crate::commands::Made;
 use crate::failure::Failure;
 
 /// How the program is used.
@@ -34,10 +37,14 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
   --shop FILE    the shop's own materials, tubes, machines and rates, with any of them
   --shelf DIR    the folder of jobs; without it the user's own
   --version      the version
+  --             names alone stand behind it, also such as begin with a dash
+
+A value that begins with a dash stands behind an equals sign, as in --part=-A7. Each option is
+given once, but for --with and --column.
 
 Exit code 0: done; 1: done, but a finding says the job can't be done as it stands, or not
-issued, since something in the job is in the way; 2: could not be done. Why stands on standard
-error."
+issued, since something in the job is in the way; 2: could not be done, or what was done could
+not be said. Why stands on standard error."
         .to_owned()
 }
 
@@ -74,13 +81,61 @@ pub(crate) fn no_job_named() -> Failure {
 }
 
 /// That a word means nothing where it stands.
-pub(crate) fn unknown(word: &str) -> Failure {
-    Failure::new(format!("{} means nothing here", quoted(word)), SEE_HELP)
+pub(crate) fn unknown(word: &OsStr) -> Failure {
+    Failure::new(
+        format!("{} means nothing here", quoted_name(word)),
+        SEE_HELP,
+    )
 }
 
-/// That nothing stands behind an option.
-pub(crate) fn no_value(option: &str) -> Failure {
-    Failure::new(format!("{option} stands without its value"), SEE_HELP)
+/// That a word is empty.
+pub(crate) fn empty_word() -> Failure {
+    Failure::new(
+        "An empty word stands where the name of something should",
+        SEE_HELP,
+    )
+}
+
+/// That an option is given a second time.
+pub(crate) fn twice(option: &str) -> Failure {
+    Failure::new(format!("{option} is given twice"), "give it once")
+}
+
+/// That an option takes no value.
+pub(crate) fn takes_no_value(option: &str) -> Failure {
+    Failure::new(format!("{option} takes no value"), "give it alone")
+}
+
+/// That what stands behind an option is empty.
+pub(crate) fn empty_value(option: &str) -> Failure {
+    Failure::new(
+        format!("What stands behind {option} is empty"),
+        "give a value, or leave the option out",
+    )
+}
+
+/// That what stands behind an option is no text.
+pub(crate) fn no_text(option: &str, value: &OsStr) -> Failure {
+    Failure::new(
+        format!("{} behind {option} is no text", quoted_name(value)),
+        "give it in UTF-8",
+    )
+}
+
+/// That nothing stands behind an option, or what looks like the next one.
+pub(crate) fn no_value(option: &str, next: Option<&OsStr>) -> Failure {
+    let message = format!("{option} stands without its value");
+    match next {
+        None => Failure::new(message, SEE_HELP),
+        Some(next) => Failure::new(
+            message,
+            format!(
+                "where {} is meant to be it, say {}",
+                quoted_name(next),
+                quoted(&format!("{option}={}", shown::name(next)))
+            ),
+        ),
+    }
 }
 
 /// That a word is no day.
@@ -92,10 +147,10 @@ pub(crate) fn no_day(word: &str) -> Failure {
 }
 
 /// That a word names no paper.
-pub(crate) fn no_paper(word: &str) -> Failure {
+pub(crate) fn no_paper(word: &OsStr) -> Failure {
     let known: Vec<&str> = Paper::ALL.iter().map(|paper| paper.key()).collect();
     Failure::new(
-        format!("{} is no paper", quoted(word)),
+        format!("{} is no paper", quoted_name(word)),
         format!("there are {}", known.join(", ")),
     )
 }
@@ -132,12 +187,27 @@ pub(crate) fn only_a_quotation() -> Failure {
     )
 }
 
-/// That standard output can't be written.
-pub(crate) fn not_written_out(error: &io::Error) -> Failure {
-    Failure::new(
-        format!("Standard output can't be written: {error}"),
-        "check where it goes",
-    )
+/// That standard output can't be written, and what was done all the same.
+pub(crate) fn not_written_out(error: &io::Error, made: &Made) -> Failure {
+    let why = format!("standard output can't be written: {error}");
+    let done = |done: &str| Failure::new(format!("{done}, but {why}"), "look for it here");
+    match made {
+        Made::Nothing => Failure::new(
+            format!("Standard output can't be written: {error}"),
+            "check where it goes",
+        ),
+        Made::Papers(folder) => Failure::new(
+            format!("The papers are printed, but {why}"),
+            "look for them here",
+        )
+        .at(folder),
+        Made::Job(path) => done("The job is made").at(path),
+        Made::Issued(path) => done("The paper is issued").at(path),
+    }
+}
+
+fn quoted_name(name: &OsStr) -> String {
+    quoted(&shown::name(name))
 }
 
 fn quoted(word: &str) -> String {

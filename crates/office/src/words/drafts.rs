@@ -11,6 +11,10 @@ pub(crate) fn not_kept(error: &io::Error, folder: &Path) -> String {
     )
 }
 
+/// That no draft is kept, since there is no place for them.
+pub const NO_PLACE: &str =
+    "No draft is kept here, so save often: no folder of the user's own is known (HOME is not set).";
+
 /// That a draft of an earlier run can't be read.
 #[must_use]
 pub fn damaged(draft: &Path) -> String {

@@ -2,12 +2,14 @@
 
 use std::path::Path;
 
+use super::shown;
+
 /// Message, hint and path as one sentence.
 pub(crate) fn sentence(message: &str, hint: &str, path: Option<&Path>) -> String {
     let message = message.trim_end_matches('.');
     let hint = as_clause(hint);
     match path {
-        Some(path) => format!("{message}; {hint}: {}", path.display()),
+        Some(path) => format!("{message}; {hint}: {}", shown::name(path.as_os_str())),
         None => format!("{message}; {hint}."),
     }
 }

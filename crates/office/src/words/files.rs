@@ -3,7 +3,7 @@
 use std::io;
 use std::path::Path;
 
-use quillbore_job::file::LARGEST_FILE;
+use quillbore_job::file::LARGEST_FILE_MB;
 
 use super::system::by_system;
 use crate::failure::Failure;
@@ -16,7 +16,7 @@ pub(crate) fn not_read(error: &io::Error, path: &Path) -> Failure {
 /// That a file is larger than any of ours.
 pub(crate) fn too_large(path: &Path) -> Failure {
     Failure::new(
-        format!("The file is larger than {} MB", LARGEST_FILE / 1_000_000),
+        format!("The file is larger than {LARGEST_FILE_MB} MB"),
         "no job and no hole table is; name another file",
     )
     .at(path)

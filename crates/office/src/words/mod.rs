@@ -18,5 +18,6 @@ pub(crate) mod reprint;
 pub(crate) mod rests_on;
 pub(crate) mod save;
 pub(crate) mod shelf;
+pub(crate) mod shown;
 pub(crate) mod start;
 mod system;

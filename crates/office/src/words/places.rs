@@ -19,3 +19,12 @@ pub(crate) fn no_random(error: &impl fmt::Display) -> Failure {
         "have the machine looked at",
     )
 }
+
+/// That the user has no folder here, so that there is no shelf unless one is named.
+pub(crate) fn no_usual_shelf() -> Failure {
+    let variable = if cfg!(windows) { "APPDATA" } else { "HOME" };
+    Failure::new(
+        format!("There is no usual shelf, since {variable} names no folder of the user's own"),
+        "name the folder of jobs with --shelf DIR",
+    )
+}

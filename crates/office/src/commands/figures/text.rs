@@ -9,7 +9,7 @@ use crate::words::figures as words;
 
 /// Every figure of a job, line by line, in the job's unit.
 #[must_use]
-pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String {
+pub(super) fn figures_lines(job: &Job, shop: &Shop, results: &Results) -> Vec<String> {
     let speaker = Speaker {
         job,
         tables: &shop.tables,
@@ -23,7 +23,7 @@ pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String 
         lines.extend(block);
     };
     for hole in &figures.holes {
-        add(vec![hole_text(hole, shop, &speaker)]);
+        add(hole_lines(hole, shop, &speaker));
     }
     if let Some(lot) = &figures.lot {
         add(words::machine(&lot.machine));
@@ -38,18 +38,27 @@ pub(super) fn figures_text(job: &Job, shop: &Shop, results: &Results) -> String 
     let notes = results.notes.iter();
     let notes = notes.map(|note| words::note_and_remedy(note, &telling));
     add(std::iter::once(foot.collect()).chain(notes).collect());
-    let mut text = lines.join("\n");
-    text.truncate(text.trim_end().len());
-    text
+    // Nothing empty at the end.
+    while let Some(last) = lines.last_mut() {
+        last.truncate(last.trim_end().len());
+        if !last.is_empty() {
+            break;
+        }
+        lines.pop();
+    }
+    lines
 }
 
 /// The figures of a row, as far as there are any.
-fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
-    let mut text = words::places(hole.row, hole.places, speaker);
+fn hole_lines(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> Vec<String> {
+    let mut lines = vec![words::places(hole.row, hole.places, speaker)];
     let mut add = |before: &str, said: Option<String>| {
-        if let Some(said) = said {
-            text += before;
-            text += &said;
+        let Some(said) = said else { return };
+        if let Some(indent) = before.strip_prefix('\n') {
+            lines.push(format!("{indent}{said}"));
+        } else if let Some(last) = lines.last_mut() {
+            last.push_str(before);
+            last.push_str(&said);
         }
     };
     let limits = hole.limits_mm.map(|at| words::limits(at, speaker));
@@ -73,5 +82,5 @@ fn hole_text(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> String {
         let reach = words::reach([target, one, limit], hole.ends, speaker);
         add("\n  ", Some(reach));
     }
-    text
+    lines
 }

@@ -1,0 +1,84 @@
+//! How text and names that others chose are shown, so that none of their signs steers a terminal or
+//! turns a line around, and none is left out.
+
+use std::ffi::OsStr;
+use std::fmt::Write as _;
+
+/// A name as text; of what is no text every byte is shown.
+pub(crate) fn name(name: &OsStr) -> String {
+    let mut text = String::new();
+    for chunk in name.as_encoded_bytes().utf8_chunks() {
+        text.push_str(chunk.valid());
+        for byte in chunk.invalid() {
+            let _ = write!(text, "\\x{byte:02x}");
+        }
+    }
+    text
+}
+
+/// A line in which signs that would steer a terminal, end the line or turn it around are shown by
+/// their codes.
+pub(crate) fn harmless(line: &str) -> String {
+    let mut text = String::with_capacity(line.len());
+    for sign in line.chars() {
+        if sign != '\t' && (sign.is_control() || turns_around(sign)) {
+            text.extend(sign.escape_default());
+        } else {
+            text.push(sign);
+        }
+    }
+    text
+}
+
+/// JSON in which the same signs stand as escapes, so that it says the same; those below a blank,
+/// which JSON always escapes inside a text, lay it out.
+pub(crate) fn harmless_json(json: &str) -> String {
+    let mut text = String::with_capacity(json.len());
+    for sign in json.chars() {
+        if sign >= ' ' && (sign.is_control() || turns_around(sign)) {
+            let _ = write!(text, "\\u{:04x}", u32::from(sign));
+        } else {
+            text.push(sign);
+        }
+    }
+    text
+}
+
+/// Whether a sign changes the direction or the line of all that follows it.
+const fn turns_around(sign: char) -> bool {
+    matches!(sign, '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_steers_a_terminal_is_shown_and_all_else_stays() {
+        let plain = "\u{d8} 0.80 \u{b1}0.05\ttool steel \u{5d0} \u{6771}";
+        assert_eq!(harmless(plain), plain);
+        assert_eq!(
+            harmless("a\u{1b}[2J\u{7}\r\n\u{8}\u{7f}\u{9b}\u{202e}b\u{2066}\u{2028}"),
+            "a\\u{1b}[2J\\u{7}\\r\\n\\u{8}\\u{7f}\\u{9b}\\u{202e}b\\u{2066}\\u{2028}"
+        );
+    }
+
+    #[test]
+    fn json_says_the_same() {
+        let said = serde_json::json!({ "a\u{9b}": "\u{1b}[31m\u{7f}\u{202e}\n\u{5d0}" });
+        let json = serde_json::to_string_pretty(&said).expect("JSON");
+        let harmless = harmless_json(&json);
+        let steers = |sign: char| sign != '\n' && (sign.is_control() || turns_around(sign));
+        assert!(!harmless.chars().any(steers), "{harmless}");
+        let read: serde_json::Value = serde_json::from_str(&harmless).expect("JSON");
+        assert_eq!(read, said);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_name_that_is_no_text_shows_its_bytes() {
+        use std::os::unix::ffi::OsStrExt as _;
+        assert_eq!(name(OsStr::from_bytes(b"a\xffb\xc3")), "a\\xffb\\xc3");
+        assert_eq!(name(OsStr::new("\u{e4}\\b")), "\u{e4}\\b");
+    }
+}
