@@ -193,3 +193,28 @@ fn papers_are_replaced_all_or_none() {
     }
     assert_eq!(names(&out).len(), 3, "nothing is left beside them");
 }
+
+/// A folder or a letter that happens to be called like the job, where the command is run.
+#[test]
+fn a_number_is_one_on_the_shelf_whatever_else_has_that_name() {
+    let shelf = folder_of(&["26-0101"]);
+    let here = tempfile::tempdir().expect("a folder");
+    let figures = || {
+        std::process::Command::new(env!("CARGO_BIN_EXE_quillbore"))
+            .args(["figures", "26-0101", "--shelf", path(shelf.path())])
+            .current_dir(here.path())
+            .output()
+            .expect("the program")
+    };
+    fs::create_dir(here.path().join("26-0101")).expect("a folder");
+    let of_folder = figures();
+    assert!(
+        matches!(of_folder.status.code(), Some(0 | 1)),
+        "{}",
+        said(&of_folder)
+    );
+    fs::remove_dir(here.path().join("26-0101")).expect("taken away");
+    fs::write(here.path().join("26-0101"), "a letter").expect("written");
+    let of_letter = figures();
+    assert_eq!(of_letter.stdout, of_folder.stdout, "{}", said(&of_letter));
+}

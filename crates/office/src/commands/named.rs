@@ -44,8 +44,10 @@ type Place = (Arc<dyn Shelf>, Option<PathBuf>, JobKey);
 
 fn find(disk: &Arc<dyn Disk>, word: &OsStr, shelf: Option<&Path>) -> Result<Place, Failure> {
     let path = Path::new(word);
+    // A number is one on the shelf, whatever happens to have that name where the command is run.
+    let is_file = path.extension().is_some_and(|end| end == "ron") && path.exists();
     if let Some(Ok(key)) = word.to_str().map(JobKey::new)
-        && !path.exists()
+        && !is_file
     {
         let root = match shelf {
             Some(shelf) => shelf.to_owned(),
