@@ -218,3 +218,27 @@ fn a_number_is_one_on_the_shelf_whatever_else_has_that_name() {
     let of_letter = figures();
     assert_eq!(of_letter.stdout, of_folder.stdout, "{}", said(&of_letter));
 }
+
+#[test]
+fn a_job_stands_once_on_a_quotation_however_often_it_is_named() {
+    let folder = folder_of(&["26-0101"]);
+    // Another inquiry of the same customer.
+    let job = fs::read_to_string(demo("26-0101")).expect("a demo job");
+    let other = folder.path().join("26-0102.ron");
+    fs::write(&other, job.replace("26-0101", "26-0102")).expect("written");
+    let shelf = ["--shelf", path(folder.path()), "--adopt"];
+    let issue =
+        |with: &[&str]| quillbore(&[&["issue", "26-0101", "quotation"], with, &shelf].concat());
+    let itself = issue(&["--with", "26-0102,26-0101"]);
+    assert_eq!(itself.status.code(), Some(2));
+    assert!(
+        said(&itself).contains("can't stand on it twice"),
+        "{}",
+        said(&itself)
+    );
+    assert_eq!(names(folder.path()), ["26-0101.ron", "26-0102.ron"]);
+    let twice = issue(&["--with", "26-0102, 26-0102", "--with", "26-0102"]);
+    assert_eq!(twice.status.code(), Some(0), "{}", said(&twice));
+    let other = fs::read_to_string(&other).expect("the other job");
+    assert!(other.contains("26-0101-Q1"), "it knows of the quotation");
+}

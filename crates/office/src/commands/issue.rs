@@ -63,7 +63,12 @@ fn read_words(
             Word::Option("--shop") => shop = Some(line.path("--shop")?),
             Word::Option("--with") if !is_release => {
                 let list = line.text("--with")?;
-                with.extend(list.split(',').map(|name| name.trim().to_owned()));
+                for name in list.split(',').map(str::trim) {
+                    // Each once, however often it is named.
+                    if !with.iter().any(|other| other == name) {
+                        with.push(name.to_owned());
+                    }
+                }
             }
             Word::Option("--parts") if is_release => parts = Some(count(&line.text("--parts")?)?),
             Word::Name(name) if job.is_none() => job = Some(name.to_owned()),
@@ -103,6 +108,9 @@ fn count(text: &str) -> Result<u32, Failure> {
 pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
+    if asked.with.iter().any(|name| name == opened.key.as_str()) {
+        return Err(words::with_itself(opened.key.as_str()));
+    }
     if asked.adopt {
         office.shelf.adopt(&places::new_mark()?)?;
     }

@@ -187,6 +187,14 @@ pub(crate) fn only_a_quotation() -> Failure {
     )
 }
 
+/// That a job is named as another one of its own quotation.
+pub(crate) fn with_itself(job: &str) -> Failure {
+    Failure::new(
+        format!("{job} keeps this quotation and can't stand on it twice"),
+        "name other jobs behind --with",
+    )
+}
+
 /// That standard output can't be written, and what was done all the same.
 pub(crate) fn not_written_out(error: &io::Error, made: &Made) -> Failure {
     let why = format!("standard output can't be written: {error}");
