@@ -18,7 +18,9 @@ use quillbore_office::names::{AttachmentName, JobKey};
 use quillbore_office::save::{content, save};
 use quillbore_office::shelf::{Attachment, Commit, Doc, Folder, Mark, Shelf, Version, Write};
 
+/// Kills of each kind, unless the environment says another number.
 const KILLS: u32 = 120;
+const KILLS_ASKED: &str = "QUILLBORE_TEST_KILLS";
 const WRITES: &str = "QUILLBORE_TEST_WRITES";
 
 /// What the process writes.
@@ -37,10 +39,12 @@ fn main() {
         (Ok("issues"), Some(folder)) => write_until_killed(Path::new(&folder), What::Issues),
         _ => {}
     }
-    let (saves, _) = kill(What::Saves);
-    let (issues, alone) = kill(What::Issues);
+    let asked = std::env::var(KILLS_ASKED).ok();
+    let kills = asked.map_or(KILLS, |kills| kills.parse().expect("a number of kills"));
+    let (saves, _) = kill(What::Saves, kills);
+    let (issues, alone) = kill(What::Issues, kills);
     println!(
-        "killed {KILLS} times while saving, {saves} in the middle, and {KILLS} times while issuing, \
+        "killed {kills} times while saving, {saves} in the middle, and {kills} times while issuing, \
          {issues} in the middle, {alone} with a paper that no job names: 1 passed, 0 failed"
     );
 }
@@ -59,7 +63,7 @@ fn other() -> Doc {
 
 /// Kills the writing process again and again; how often in the middle of writing, and how often a
 /// file was there that no job names.
-fn kill(what: What) -> (usize, usize) {
+fn kill(what: What, kills: u32) -> (usize, usize) {
     let folder = tempfile::tempdir().expect("a folder for the test");
     let shelf = shelf(folder.path());
     shelf.adopt(&Mark::of([1; 16])).expect("a mark");
@@ -72,7 +76,7 @@ fn kill(what: What) -> (usize, usize) {
     // A multiplicative congruential generator (Park and Miller 1988) spreads the moments.
     let mut random: u64 = 20_261_125;
     let (mut last, mut alone) = (0, 0);
-    for _ in 0..KILLS {
+    for _ in 0..kills {
         random = random * 48_271 % 2_147_483_647;
         let mut child = start(folder.path(), what);
         wait_for_a_save(&mut child);
