@@ -60,12 +60,12 @@ struct Deviates {
 }
 
 /// Rows up to which a lot is drawn as often as any.
-const ALL_DRAWS_ROWS: usize = 10_000;
+const ALL_DRAWS_ROWS: usize = 5_000;
 
 /// How often a lot of so many rows is drawn: the more rows, the fewer draws beyond many thousands, so
 /// that it stays a matter of a second.
 fn draws_for(rows: usize) -> usize {
-    (DRAWS * ALL_DRAWS_ROWS / rows.max(ALL_DRAWS_ROWS)).max(DRAWS / 8)
+    (DRAWS * ALL_DRAWS_ROWS / rows.max(ALL_DRAWS_ROWS)).max(DRAWS / 16)
 }
 
 impl DrawQuestion {

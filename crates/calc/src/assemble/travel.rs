@@ -19,7 +19,7 @@ pub struct OrderQuestion {
 
 /// Places of one part up to which each of its orders gets the whole effort; where there are more,
 /// they share what so many would get.
-const WHOLE_EFFORT_PLACES: usize = 4_000;
+const WHOLE_EFFORT_PLACES: usize = 3_000;
 
 impl OrderQuestion {
     /// The order of these, where so many places of a part are to be ordered in all.

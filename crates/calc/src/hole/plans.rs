@@ -19,6 +19,10 @@ struct Known {
     plan: Rc<Plan>,
 }
 
+/// Keys that are kept: rows alike mostly stand close together, and a hundred thousand unlike ones
+/// gain nothing from being kept.
+const MOST: usize = 5_000;
+
 impl Plans {
     /// The plan of a row that asks the same, or what `plan` makes of this one.
     pub(super) fn of(&self, row: &RowInput, plan: impl FnOnce() -> Plan) -> Rc<Plan> {
@@ -33,7 +37,11 @@ impl Plans {
                 row: row.clone(),
                 plan: Rc::clone(&plan),
             };
-            self.0.borrow_mut().entry(key).or_default().push(known);
+            let mut kept = self.0.borrow_mut();
+            if kept.len() >= MOST {
+                kept.clear();
+            }
+            kept.entry(key).or_default().push(known);
             plan
         })
     }
