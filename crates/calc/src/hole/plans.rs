@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 use core::cell::RefCell;
 
 use super::planned::Plan;
+use super::remembered::{MOST, remember};
 use crate::input::RowInput;
 use crate::quantity::Limits;
 
@@ -18,10 +19,6 @@ struct Known {
     row: RowInput,
     plan: Rc<Plan>,
 }
-
-/// Keys that are kept: rows alike mostly stand close together, and a hundred thousand unlike ones
-/// gain nothing from being kept.
-const MOST: usize = 5_000;
 
 impl Plans {
     /// The plan of a row that asks the same, or what `plan` makes of this one.
@@ -38,10 +35,10 @@ impl Plans {
                 plan: Rc::clone(&plan),
             };
             let mut kept = self.0.borrow_mut();
-            if kept.len() >= MOST {
-                kept.clear();
+            match kept.get_mut(&key) {
+                Some(alike) => alike.push(known),
+                None => remember(&mut kept, MOST, key, alloc::vec![known]),
             }
-            kept.entry(key).or_default().push(known);
             plan
         })
     }

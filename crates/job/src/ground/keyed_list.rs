@@ -121,6 +121,18 @@ impl<T: Keyed + PartialEq> PartialEq for KeyedList<T> {
     }
 }
 
+impl<T: Keyed + PartialEq, const N: usize> PartialEq<[T; N]> for KeyedList<T> {
+    fn eq(&self, other: &[T; N]) -> bool {
+        self.0.items == other
+    }
+}
+
+impl<T: Keyed + PartialEq> PartialEq<Vec<T>> for KeyedList<T> {
+    fn eq(&self, other: &Vec<T>) -> bool {
+        self.0.items == *other
+    }
+}
+
 impl<T: Keyed> Deref for KeyedList<T> {
     type Target = Vec<T>;
 
@@ -134,6 +146,15 @@ impl<T: Keyed + Clone> DerefMut for KeyedList<T> {
         let inner = self.own();
         inner.places.take();
         &mut inner.items
+    }
+}
+
+impl<T: Keyed + Clone> IntoIterator for KeyedList<T> {
+    type Item = T;
+    type IntoIter = std::vec::IntoIter<T>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        Arc::unwrap_or_clone(self.0).items.into_iter()
     }
 }
 
