@@ -203,3 +203,14 @@ impl Broken {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn very_many_rows_are_drawn_less_often() {
+        let draws = [0, 1, 5_000, 10_000, 50_000, 100_000].map(draws_for);
+        assert_eq!(draws, [512, 512, 512, 256, 51, 32]);
+    }
+}

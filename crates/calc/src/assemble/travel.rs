@@ -78,3 +78,26 @@ pub(super) fn search_order(asked: &OrderQuestion, stop: Stop<'_>) -> Option<Vec<
             .collect(),
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Thirty kicks a place as long as a part has no more than some thousands; then all of them share
+    /// what so many would get.
+    #[test]
+    fn orders_of_very_many_places_share_their_effort() {
+        let asked = |places: usize, of_all| {
+            let points = alloc::vec![[0.0; 2]; places];
+            OrderQuestion::new(&points, of_all).kicks
+        };
+        assert_eq!(
+            [asked(4, 4), asked(100, 100), asked(100, 3_000)],
+            [120, 3_000, 3_000]
+        );
+        assert_eq!([asked(100, 3_001), asked(100, 100_000)], [1_500, 46]);
+        for places in [5_000, 20_000, 100_000] {
+            assert!(asked(places, places) <= 90_000, "{places}");
+        }
+    }
+}
