@@ -337,3 +337,21 @@ proptest! {
         }
     }
 }
+
+/// Very many holes on one spot, and one far from them: each has few neighbors worth a look.
+/// With a look at all others for each this takes many minutes.
+#[test]
+fn a_hundred_thousand_holes_on_one_spot_are_ordered() {
+    let effort = OrderEffort { kicks: 0, seed: 1 };
+    for far in [5.0, 1e6] {
+        let mut points = vec![[5.0, 5.0]; 100_000];
+        points.push([far, 5.0]);
+        let found = hole_order(&points, Metric::Straight, Ends::Open, &effort);
+        check(&points, Metric::Straight, Ends::Open, &found);
+        assert!(
+            (found.length - (far - 5.0)).abs() < 1e-3,
+            "{}",
+            found.length
+        );
+    }
+}

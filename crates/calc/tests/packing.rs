@@ -666,3 +666,34 @@ fn by_hole_order_starts_on_the_part_used_electrode() {
         1
     );
 }
+
+/// A hundred thousand unlike holes: no plan looks at every electrode again for each of them, which
+/// would take many minutes, and yet few electrodes are wasted.
+#[test]
+fn a_hundred_thousand_unlike_holes_are_packed() {
+    let kinds: Vec<HoleKind> = (0..100_000_u32)
+        .map(|id| HoleKind {
+            id,
+            reach_mm: 20.0 + f64::from(id.wrapping_mul(7_919) % 100_000) * 1e-4,
+            consume_mm: 5.0 + f64::from(id) * 1e-4,
+            count: 1,
+        })
+        .collect();
+    let plan = electrodes_for_lot(&kinds, &Electrode::new(300.0), &Effort::quick());
+    let drilled: u64 = plan
+        .electrodes
+        .iter()
+        .map(|fill| {
+            let holes: u64 = fill.holes.iter().map(|(_, count)| u64::from(*count)).sum();
+            holes * u64::from(fill.times)
+        })
+        .sum();
+    assert_eq!(drilled, 100_000);
+    let share = plan.needed as f64 / plan.at_least as f64;
+    assert!(
+        (1.0..1.1).contains(&share),
+        "{} of {}",
+        plan.needed,
+        plan.at_least
+    );
+}

@@ -24,7 +24,7 @@ pub mod words;
 pub use again::{history, order_text, reorder};
 pub use asked::{choices, question, to_input};
 pub use edits::{apply, edit, prefilled};
-pub use ground::{limits, same_name};
+pub use ground::{keyed_list, limits, same_name};
 pub use job::row_depth;
 pub use life::{changed, inspected, order};
 pub use pinned::{answer, concern, read_line, report, slip};

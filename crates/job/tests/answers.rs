@@ -134,7 +134,7 @@ fn ready_means_that_every_check_about_the_customer_has_an_answer() {
         life::blockers(Paper::Quotation, &job, &found(&job).found(), None),
         []
     );
-    assert_eq!(found(&job).answers(), job.answers);
+    assert_eq!(found(&job).answers(), *job.answers);
     let text = write_job(&job);
     assert_eq!(read_job(text.as_bytes()), Ok(job));
 }
@@ -418,7 +418,10 @@ fn the_answers_of_two_desks_are_put_together_and_what_met_is_told() {
         concern: Concern::Limits,
     };
     let merged = put_together(answered, &done(answered, &back), answered);
-    assert_eq!((merged.clashes, merged.job.answers), (vec![], vec![]));
+    assert_eq!(
+        (merged.clashes, merged.job.answers),
+        (vec![], vec![].into())
+    );
 }
 
 #[test]

@@ -272,8 +272,8 @@ fn what_went_with_a_row_is_told_in_full() {
     assert_eq!(
         merged.job,
         Job {
-            overrules: vec![],
-            answers: vec![],
+            overrules: vec![].into(),
+            answers: vec![].into(),
             ..without.clone()
         }
     );
@@ -301,7 +301,7 @@ fn what_went_with_a_row_is_told_in_full() {
 fn what_hangs_on_no_row_is_left_as_it_is() {
     let base = overruled(&ring(), FigureKey::Gap(ring().rows[0].id), "0.05");
     let base = Job {
-        rows: vec![],
+        rows: vec![].into(),
         ..base
     };
     let theirs = field(&base, Field::Notes, "theirs");

@@ -40,10 +40,10 @@ impl KeptClamped {
 }
 
 fn orders(setups: &Setups) -> Vec<Vec<Option<OrderQuestion>>> {
-    let of_run = |run: &Run| {
-        let searched = run.points.len() >= SEARCHED_FROM;
-        searched.then(|| OrderQuestion::new(&run.points))
-    };
+    let searched = |run: &&Run| run.points.len() >= SEARCHED_FROM;
+    let runs = setups.runs.iter().flatten().filter(searched);
+    let all = runs.map(|run| run.points.len()).sum();
+    let of_run = |run: &Run| searched(&run).then(|| OrderQuestion::new(&run.points, all));
     let of_clamping = |runs: &Vec<Run>| runs.iter().map(of_run).collect();
     setups.runs.iter().map(of_clamping).collect()
 }

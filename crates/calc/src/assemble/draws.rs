@@ -59,6 +59,15 @@ struct Deviates {
     breakages: Vec<f64>,
 }
 
+/// Rows up to which a lot is drawn as often as any.
+const ALL_DRAWS_ROWS: usize = 5_000;
+
+/// How often a lot of so many rows is drawn: the more rows, the fewer draws beyond many thousands, so
+/// that it stays a matter of a second.
+fn draws_for(rows: usize) -> usize {
+    (DRAWS * ALL_DRAWS_ROWS / rows.max(ALL_DRAWS_ROWS)).max(DRAWS / 16)
+}
+
 impl DrawQuestion {
     pub(super) fn new(
         tubes: Vec<Arc<TubeLot>>,
@@ -80,8 +89,10 @@ impl DrawQuestion {
 
     /// Every draw; none where it was stopped.
     pub(super) fn answer(&self, stop: Stop<'_>) -> Option<Vec<DrawnLot>> {
-        let burn = Factor::Feed.deviates(DRAWS);
-        let own = Factor::Wear.deviates(DRAWS);
+        let rows = self.tubes.iter().map(|tube| tube.rows.len()).sum();
+        let draws = draws_for(rows);
+        let burn = Factor::Feed.deviates(draws);
+        let own = Factor::Wear.deviates(draws);
         let together = self.start.deviations.burn_and_wear.clamp(-1.0, 1.0);
         let apart = libm::sqrt(1.0 - together * together);
         let deviates = Deviates {
@@ -91,14 +102,14 @@ impl DrawQuestion {
                 .map(|(burn, own)| together * burn + apart * own)
                 .collect(),
             burn,
-            handling: Factor::Handling.deviates(DRAWS),
-            holes: Factor::Holes.deviates(DRAWS),
-            breakages: Factor::Breakages.deviates(DRAWS),
+            handling: Factor::Handling.deviates(draws),
+            holes: Factor::Holes.deviates(draws),
+            breakages: Factor::Breakages.deviates(draws),
         };
         let scatter = self.scatter();
         let broken = Broken::new(&self.tubes, self.parts, self.start.breakage_worth_holes);
         let mut demand = Demand::default();
-        (0..DRAWS)
+        (0..draws)
             .map(|draw| {
                 (!stop()).then(|| self.draw(draw, &deviates, scatter, &broken, &mut demand))
             })
@@ -158,9 +169,10 @@ impl Broken {
         for row in tubes.iter().flat_map(|tube| &tube.rows) {
             *ends.entry(row.drill.breakage().to_bits()).or_default() += row.ends() * parts;
         }
+        let places: BTreeMap<u64, usize> = ends.keys().copied().zip(0..).collect();
         let rate_of = |row: &Drilled| {
             let bits = row.drill.breakage().to_bits();
-            ends.keys().position(|other| *other == bits).unwrap_or(0)
+            places.get(&bits).copied().unwrap_or(0)
         };
         let of_tube = |tube: &Arc<TubeLot>| {
             let rows = tube.rows.iter();
@@ -189,5 +201,16 @@ impl Broken {
             Some((_, all)) if *all > 0.0 => numbers[*rate] * ends / all,
             _ => 0.0,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn very_many_rows_are_drawn_less_often() {
+        let draws = [0, 1, 5_000, 10_000, 50_000, 100_000].map(draws_for);
+        assert_eq!(draws, [512, 512, 512, 256, 51, 32]);
     }
 }

@@ -4,6 +4,7 @@ use alloc::collections::BTreeMap;
 use alloc::rc::Rc;
 use core::cell::RefCell;
 
+use super::remembered::{MOST, remember};
 use crate::job_figures::Chance;
 use crate::quantity::Limits;
 use crate::size::Sized;
@@ -31,11 +32,16 @@ impl Chances {
             return *known;
         }
         let mut all = self.below_upper.borrow_mut();
-        let below_upper = all
-            .entry((diameter, upper.to_bits()))
-            .or_insert_with(|| tube.below(upper).collect());
-        let chance = tube.chance_by(below_upper, lower + taper_mm);
-        self.known.borrow_mut().insert(asked, chance);
+        let of_upper = (diameter, upper.to_bits());
+        let below_upper = all.get(&of_upper).cloned().unwrap_or_else(|| {
+            let shares: Shares = tube.below(upper).collect();
+            remember(&mut all, MOST, of_upper, Rc::clone(&shares));
+            shares
+        });
+        let chance = tube.chance_by(&below_upper, lower + taper_mm);
+        // A hundred tubes are asked about each size.
+        let mut known = self.known.borrow_mut();
+        remember(&mut known, 100 * MOST, asked, chance);
         chance
     }
 }

@@ -7,6 +7,7 @@ use alloc::vec::Vec;
 use super::asked::{Asked, Held};
 use super::context::Context;
 use super::judgements::Choices;
+use super::remembered::{MOST, remember};
 use crate::chance::{Bought, Chance};
 use crate::quantity::{Limits, SAME_SIZE_MM};
 use crate::size::{COMFORTABLE, Holding, Sized, gap_of, held};
@@ -62,7 +63,7 @@ impl Context<'_> {
             held: of_stock,
             bought,
         };
-        self.judgements.helds.borrow_mut().insert(key, found);
+        remember(&mut self.judgements.helds.borrow_mut(), MOST, key, found);
         found
     }
 
@@ -170,7 +171,7 @@ impl Context<'_> {
             asked.wish,
             |tube| self.chance(asked, tube),
         ));
-        known.borrow_mut().insert(key, Rc::clone(&choice));
+        remember(&mut known.borrow_mut(), MOST, key, Rc::clone(&choice));
         choice
     }
 }

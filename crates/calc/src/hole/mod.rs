@@ -35,6 +35,7 @@ mod plan;
 mod planned;
 mod plans;
 mod profile;
+mod remembered;
 mod route;
 mod say;
 mod say_deep;

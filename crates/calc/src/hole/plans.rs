@@ -6,12 +6,13 @@ use alloc::vec::Vec;
 use core::cell::RefCell;
 
 use super::planned::Plan;
+use super::remembered::{MOST, remember};
 use crate::input::RowInput;
 use crate::quantity::Limits;
 
 /// Plans of rows of which nothing was overruled, by what tells most rows apart.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Plans(RefCell<BTreeMap<[u64; 4], Vec<Known>>>);
+pub(super) struct Plans(RefCell<BTreeMap<[u64; 5], Vec<Known>>>);
 
 #[derive(Clone, Debug)]
 struct Known {
@@ -33,13 +34,37 @@ impl Plans {
                 row: row.clone(),
                 plan: Rc::clone(&plan),
             };
-            self.0.borrow_mut().entry(key).or_default().push(known);
+            let mut kept = self.0.borrow_mut();
+            match kept.get_mut(&key) {
+                Some(alike) => alike.push(known),
+                None => remember(&mut kept, MOST, key, alloc::vec![known]),
+            }
             plan
         })
     }
 }
 
-fn key(row: &RowInput) -> [u64; 4] {
+fn key(row: &RowInput) -> [u64; 5] {
     let Limits { lower, upper } = row.limits_mm.unwrap_or_default();
-    [lower, upper, row.depth_mm.unwrap_or_default(), row.tilt_deg].map(f64::to_bits)
+    let [lower, upper, depth, tilt] =
+        [lower, upper, row.depth_mm.unwrap_or_default(), row.tilt_deg].map(f64::to_bits);
+    [lower, upper, depth, tilt, rest(row)]
+}
+
+/// A number of what else may differ in every one of many rows, where all of the above is alike
+/// (FNV-1a, by words).
+fn rest(row: &RowInput) -> u64 {
+    let depth = row.depth_limits_mm.iter();
+    let depth = depth.flat_map(|limits| [limits.lower, limits.upper]);
+    let layers = row.layers.iter().map(|layer| layer.thickness_mm);
+    // The others of a row's places hardly matter where the first is alike.
+    let place = row.places.first().into_iter();
+    let place = place.flat_map(|place| place.point_mm.into_iter().chain(place.axis));
+    let lengths = row.behind_mm.into_iter().chain(depth).chain(layers);
+    let counts = [row.count, row.dress_every.unwrap_or_default()];
+    let words = lengths.chain(place).map(f64::to_bits);
+    let words = words.chain(counts.map(u64::from));
+    words.fold(0xcbf2_9ce4_8422_2325, |number, word| {
+        (number ^ word).wrapping_mul(0x0100_0000_01b3)
+    })
 }

@@ -21,7 +21,7 @@ pub(crate) struct Setting {
     pub(super) index_about: Option<PartAxis>,
 }
 
-/// The figures of rows that the estimator overruled, by figure.
+/// The figures of rows that the estimator overruled, by row and figure.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct RowOverrules(Vec<(Figure, f64)>);
 
@@ -51,19 +51,22 @@ impl RowOverrules {
             .map(|overrule| (overrule.figure, overrule.value))
             .filter(|(figure, _)| figure.row().is_some())
             .collect();
-        found.sort_by_key(|(figure, _)| *figure);
+        found.sort_by_key(|(figure, _)| place(*figure));
         Self(found)
     }
 
     /// Those of one row.
     pub(crate) fn of_row(&self, id: RowId) -> Self {
-        let of_row = self.0.iter().filter(|(figure, _)| figure.row() == Some(id));
+        let first = self.first_of(id);
+        let of_row = self.0[first..].iter();
+        let of_row = of_row.take_while(|(figure, _)| figure.row() == Some(id));
         Self(of_row.copied().collect())
     }
 
     /// Whether any of them is of this row.
     pub(super) fn concern(&self, id: RowId) -> bool {
-        self.0.iter().any(|(figure, _)| figure.row() == Some(id))
+        let first = self.0.get(self.first_of(id));
+        first.is_some_and(|(figure, _)| figure.row() == Some(id))
     }
 
     pub(super) const fn is_empty(&self) -> bool {
@@ -76,8 +79,19 @@ impl RowOverrules {
         if self.0.is_empty() {
             return None;
         }
-        let place = self.0.partition_point(|(other, _)| *other < figure);
-        let (found, value) = self.0.get(place)?;
+        let wanted = place(figure);
+        let at = self.0.partition_point(|(other, _)| place(*other) < wanted);
+        let (found, value) = self.0.get(at)?;
         (*found == figure && *value > 0.0).then_some(*value)
     }
+
+    /// Where those of a row begin.
+    fn first_of(&self, id: RowId) -> usize {
+        self.0.partition_point(|(other, _)| other.row() < Some(id))
+    }
+}
+
+/// By what they are sorted.
+fn place(figure: Figure) -> (Option<RowId>, Figure) {
+    (figure.row(), figure)
 }

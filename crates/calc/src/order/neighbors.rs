@@ -47,6 +47,7 @@ fn list(
 ) -> Vec<(f64, usize)> {
     let mut nearest: Vec<(f64, usize)> = Vec::with_capacity(MOST + 1);
     let mut quadrants: [Option<(f64, usize)>; 4] = [None; 4];
+    let quadrant_rings = quadrant_rings(points.len());
     for ring in 0..=grid.last_ring() {
         grid.visit_ring(center, ring, |point| {
             if point == center {
@@ -68,7 +69,7 @@ fn list(
         let reach = grid.reach_of_ring(ring);
         let sure = |best: &Option<(f64, usize)>| best.is_some_and(|(length, _)| length <= reach);
         let listed = nearest.len() == MOST && sure(&nearest.last().copied());
-        if listed && (ring >= QUADRANT_RINGS || quadrants.iter().all(sure)) {
+        if listed && (ring >= quadrant_rings || quadrants.iter().all(sure)) {
             break;
         }
     }
@@ -80,6 +81,14 @@ fn list(
     }
     list.sort_by(|left, right| left.0.total_cmp(&right.0).then(left.1.cmp(&right.1)));
     list
+}
+
+/// Rings that the quadrants are looked for in among so many points: fewer where the rings of all of
+/// them would be a hundred million cells.
+fn quadrant_rings(points: usize) -> usize {
+    let cells = 100_000_000 / points.max(1);
+    let rings = libm::sqrt(cells as f64) / 2.0;
+    (rings as usize).clamp(1, QUADRANT_RINGS)
 }
 
 /// Which quarter of the plane a point lies in, seen from another; none at the very same place.

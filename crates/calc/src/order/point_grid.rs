@@ -20,6 +20,10 @@ pub(super) struct PointGrid<'a> {
     slots: Vec<usize>,
 }
 
+/// Points of one cell that are looked at; there are more only where very many lie on one spot and
+/// few far from it.
+const CROWD: usize = 500;
+
 impl<'a> PointGrid<'a> {
     /// Sorts finite points into cells.
     pub(super) fn new(points: &'a [[f64; 2]]) -> Self {
@@ -112,21 +116,26 @@ impl<'a> PointGrid<'a> {
             if whole {
                 columns
                     .clone()
-                    .for_each(|column| self.visit(row, column, &mut visit));
+                    .for_each(|column| self.visit(row, column, center, &mut visit));
                 continue;
             }
             if let Some(left) = left {
-                self.visit(row, left, &mut visit);
+                self.visit(row, left, center, &mut visit);
             }
             if right < self.columns {
-                self.visit(row, right, &mut visit);
+                self.visit(row, right, center, &mut visit);
             }
         }
     }
 
-    fn visit(&self, row: usize, column: usize, visit: &mut impl FnMut(usize)) {
+    fn visit(&self, row: usize, column: usize, center: usize, visit: &mut impl FnMut(usize)) {
         let cell = row * self.columns + column;
-        let members = &self.members[self.begins[cell]..][..self.alive[cell]];
+        let (begin, alive) = (self.begins[cell], self.alive[cell]);
+        // Of a crowd those that stand beside the center in the table are near enough.
+        let most = alive.min(CROWD);
+        let beside = self.slots[center].saturating_sub(begin + CROWD / 2);
+        let from = begin + beside.min(alive - most);
+        let members = &self.members[from..from + most];
         members.iter().for_each(|&point| visit(point));
     }
 

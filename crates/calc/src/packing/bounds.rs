@@ -32,6 +32,9 @@ pub(super) fn volume(lot: &Lot) -> u64 {
 /// the latter leave free must hold the holes from a to C / 2. A part-used electrode saves at most
 /// one.
 pub(super) fn martello_toth(lot: &Lot) -> u64 {
+    if lot.items.len() > EACH_REACH {
+        return at_few_reaches(lot);
+    }
     let mut by_wear: Vec<(i64, u64)> = Vec::new();
     let mut most = 0;
     for (at, item) in lot.items.iter().enumerate() {
@@ -45,6 +48,26 @@ pub(super) fn martello_toth(lot: &Lot) -> u64 {
             most = most.max(threshold_bound(&by_wear, lot.full - item.reach));
         }
     }
+    most.saturating_sub(u64::from(lot.part.is_some()))
+}
+
+/// Kinds up to which every reach is looked at.
+const EACH_REACH: usize = 1_000;
+
+/// Reaches looked at where there are more: a bound at any of them is one for the lot.
+const FEW_REACHES: usize = 16;
+
+/// The same bound at a few of very many reaches.
+fn at_few_reaches(lot: &Lot) -> u64 {
+    let all = lot.items.len();
+    let bounds = (1..=FEW_REACHES).filter_map(|part| {
+        let far = &lot.items[..all * part / FEW_REACHES];
+        let reach = far.last()?.reach;
+        let mut by_wear: Vec<(i64, u64)> = far.iter().map(|item| (item.wear, item.count)).collect();
+        by_wear.sort_unstable();
+        Some(threshold_bound(&by_wear, lot.full - reach))
+    });
+    let most = bounds.max().unwrap_or_default();
     most.saturating_sub(u64::from(lot.part.is_some()))
 }
 

@@ -33,6 +33,19 @@ pub(super) fn longest_remnant(groups: &[Group]) -> i64 {
     groups.iter().map(Group::remnant).max().unwrap_or(0)
 }
 
+/// Kinds up to which every group is looked at for each.
+const ALL_OPEN: usize = 1_000;
+
+/// Groups that are looked at again for so many kinds, the last ones: all of them, or as many as keep
+/// the work of a thousand kinds. Those before are as good as full where kinds are that many.
+const fn open_groups(kinds: usize) -> usize {
+    if kinds <= ALL_OPEN {
+        return usize::MAX;
+    }
+    let open = ALL_OPEN * ALL_OPEN / kinds;
+    if open < 8 { 8 } else { open }
+}
+
 #[derive(Clone, Copy, PartialEq)]
 enum Rule {
     FirstFit,
@@ -67,8 +80,10 @@ fn sorts(lot: &Lot) -> [Vec<usize>; 5] {
 
 fn pack(lot: &Lot, sort: &[usize], rule: Rule) -> Vec<Group> {
     let mut groups: Vec<Group> = Group::part_used(lot).into_iter().collect();
+    let open = open_groups(lot.items.len());
     for &item in sort {
-        let left = into_started(&mut groups, lot, item, rule);
+        let from = groups.len().saturating_sub(open);
+        let left = into_started(&mut groups, from, lot, item, rule);
         into_new(&mut groups, lot, item, left);
     }
     groups.retain(|group| !group.holes.is_empty());
@@ -76,9 +91,9 @@ fn pack(lot: &Lot, sort: &[usize], rule: Rule) -> Vec<Group> {
 }
 
 /// Places an item's holes on started electrodes; returns how many are left over.
-fn into_started(groups: &mut Vec<Group>, lot: &Lot, item: usize, rule: Rule) -> u64 {
+fn into_started(groups: &mut Vec<Group>, from: usize, lot: &Lot, item: usize, rule: Rule) -> u64 {
     let mut left = lot.items[item].count;
-    let mut order: Vec<usize> = (0..groups.len()).collect();
+    let mut order: Vec<usize> = (from..groups.len()).collect();
     if rule == Rule::BestFit {
         order.sort_by_key(|&at| groups[at].remnant());
     }

@@ -18,7 +18,8 @@ use crate::stop::{Stop, never};
 ///
 /// - `order`: kinds in the order they are drilled in one part, each with its number there; lengths
 ///   [mm], 0 and up.
-/// - `parts`: parts in the lot, 0 and up, drilled one after another; time grows with `parts` x kinds.
+/// - `parts`: parts in the lot, 0 and up, drilled one after another; time grows
+///   with kinds, and with parts only until one begins as an earlier one did.
 /// - `electrode`: as for [`super::electrodes_for_lot`]; a part-used electrode is the one that
 ///   starts.
 ///
@@ -126,30 +127,64 @@ impl OrderAsked {
 
     /// New electrodes taken, and what is left of the last.
     fn used(&self, stop: Stop<'_>) -> Option<(u64, i64)> {
-        let mut needed = 0;
+        let mut needed = 0_u64;
         // Without a first electrode nothing reaches, not even a hole of no length.
         let mut remaining = self.part.map_or(-1, |part| part.min(self.full));
-        for _ in 0..self.parts {
+        // A part that begins with what an earlier one began with uses what that did, and so do those
+        // after it (Brent 1980 «memory»: the part compared with is the last power of two).
+        let (mut begun, mut at, mut before, mut wait) = (remaining, 0, 0, 1_u32);
+        let (mut done, mut repeats) = (0, false);
+        while done < self.parts {
             if stop() {
                 return None;
             }
-            for &(reach, wear, mut left) in self.holes.iter() {
-                while left > 0 {
-                    if remaining < reach + wear {
-                        remaining = self.full;
-                        needed += 1;
-                    }
-                    let run = if wear == 0 {
-                        left
-                    } else {
-                        left.min(((remaining - reach) / wear) as u64)
-                    };
-                    remaining -= wear * run as i64;
-                    left -= run;
-                }
+            let in_part;
+            (in_part, remaining) = self.part_used(remaining);
+            needed = needed.saturating_add(in_part);
+            done += 1;
+            if repeats {
+                continue;
+            }
+            let since = done - at;
+            if remaining == begun {
+                let rounds = (self.parts - done) / since;
+                needed = needed.saturating_add((needed - before).saturating_mul(rounds.into()));
+                done += rounds * since;
+                repeats = true;
+            } else if since == wait {
+                (begun, at, before) = (remaining, done, needed);
+                wait = wait.saturating_mul(2);
             }
         }
         Some((needed, remaining))
+    }
+
+    /// New electrodes that one part takes where so much is left of the one before, and what is left
+    /// then.
+    fn part_used(&self, mut remaining: i64) -> (u64, i64) {
+        let mut needed = 0_u64;
+        for &(reach, wear, mut left) in self.holes.iter() {
+            if remaining >= reach + wear {
+                let room = match wear {
+                    0 => left,
+                    wear => ((remaining - reach) / wear) as u64,
+                };
+                let run = left.min(room);
+                remaining -= wear * run as i64;
+                left -= run;
+            }
+            if left > 0 {
+                // A new one drills so many; all but the last are used as far.
+                let each = match wear {
+                    0 => left,
+                    wear => ((self.full - reach) / wear) as u64,
+                };
+                let new = left.div_ceil(each.max(1));
+                needed = needed.saturating_add(new);
+                remaining = self.full - wear * (left - (new - 1) * each.max(1)) as i64;
+            }
+        }
+        (needed, remaining)
     }
 }
 
@@ -162,4 +197,77 @@ pub struct ByHoleOrder {
     pub last_remnant_mm: f64,
     /// Kinds that no electrode can drill in one go, with their numbers in one part.
     pub unplaceable: Vec<Unplaceable>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::dice::Dice;
+
+    /// The rule, hole by hole.
+    fn one_by_one(asked: &OrderAsked) -> (u64, i64) {
+        let mut needed = 0;
+        let mut remaining = asked.part.map_or(-1, |part| part.min(asked.full));
+        for _ in 0..asked.parts {
+            for &(reach, wear, count) in asked.holes.iter() {
+                for _ in 0..count {
+                    if remaining < reach + wear {
+                        remaining = asked.full;
+                        needed += 1;
+                    }
+                    remaining -= wear;
+                }
+            }
+        }
+        (needed, remaining)
+    }
+
+    #[test]
+    fn runs_and_rounds_come_to_the_same_as_hole_by_hole() {
+        let mut dice = Dice::new(7);
+        for _ in 0..3_000 {
+            let full = 1 + dice.below(60) as i64;
+            let mut hole = || {
+                let reach = dice.below(full as usize + 1) as i64;
+                let wear = dice.below((full - reach) as usize + 1) as i64;
+                (reach, wear, 1 + dice.below(9) as u64)
+            };
+            let holes: Vec<_> = (0..3).map(|_| hole()).collect();
+            let kinds = 1 + dice.below(3);
+            let asked = OrderAsked {
+                full,
+                part: (dice.below(2) == 0).then(|| dice.below(70) as i64),
+                parts: dice.below(200) as u32,
+                holes: holes[..kinds].into(),
+            };
+            assert_eq!(asked.used(&never), Some(one_by_one(&asked)), "{asked:?}");
+        }
+    }
+
+    /// Seven holes of 14 go on each 100, whichever part they are in: a million millions in sevens.
+    #[test]
+    fn a_million_holes_in_a_million_parts_are_counted_at_once() {
+        let asked = OrderAsked {
+            full: 100,
+            part: None,
+            parts: 1_000_000,
+            holes: [(0, 14, 1_000_000)].into(),
+        };
+        let all = 1_000_000_000_000_u64;
+        assert_eq!(
+            asked.used(&never).map(|(needed, _)| needed),
+            Some(all.div_ceil(7))
+        );
+        // It is asked at a handful of parts whether to go on, not at each.
+        let looks = core::cell::Cell::new(0);
+        let stop = || {
+            looks.set(looks.get() + 1);
+            false
+        };
+        assert!(
+            asked.used(&stop).is_some() && looks.get() < 100,
+            "{}",
+            looks.get()
+        );
+    }
 }

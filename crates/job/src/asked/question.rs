@@ -65,11 +65,8 @@ pub fn answer_edit<'a>(
     wanted: &[(RowId, Concern)],
     given: &Given<'_>,
 ) -> Option<Edit> {
-    let mut done: BTreeSet<(RowId, Concern)> = BTreeSet::new();
-    let asked = asked.filter(|question| {
-        let key = (question.row, question.concern);
-        wanted.contains(&key) && done.insert(key)
-    });
+    let mut wanted: BTreeSet<(RowId, Concern)> = wanted.iter().copied().collect();
+    let asked = asked.filter(|question| wanted.remove(&(question.row, question.concern)));
     let edits = asked.map(|question| {
         Edit::Answer(Answer {
             row: question.row,

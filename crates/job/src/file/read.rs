@@ -143,8 +143,8 @@ fn job(file: JobFile) -> Result<Job, ReadError> {
         }
     }
     let basis = job.angle_basis();
-    job.rows = self::rows(rows, next_row, basis)?;
-    job.overrules = self::overrules(overrules)?;
+    job.rows = self::rows(rows, next_row, basis)?.into();
+    job.overrules = self::overrules(overrules)?.into();
     for answer in answers {
         let answer = self::answer(answer);
         if job.answer(answer.row, answer.concern).is_some() {

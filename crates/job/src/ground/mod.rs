@@ -1,6 +1,7 @@
 //! What knows nothing of jobs: lists of names, limits, hashes, what every file has in common.
 
 pub(crate) mod hash;
+pub mod keyed_list;
 pub mod limits;
 pub(crate) mod list;
 pub mod same_name;

@@ -8,6 +8,7 @@ use quillbore_calc::RowId;
 use rust_decimal::Decimal;
 
 use crate::ground::hash::Hash;
+use crate::ground::keyed_list::KeyedList;
 use crate::pinned::answer::Answer;
 use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
@@ -36,13 +37,13 @@ pub struct Job {
     /// The single lines; a field that is not here is empty.
     pub fields: Arc<BTreeMap<Field, Entry<Value>>>,
     /// The hole table.
-    pub rows: Vec<Arc<Row>>,
+    pub rows: KeyedList<Arc<Row>>,
     /// The next row's identity: only ever grows.
     pub next_row: u32,
     /// Figures that the estimator put in place of computed ones.
-    pub overrules: Vec<Overrule>,
+    pub overrules: KeyedList<Overrule>,
     /// Answers to checks that concern the customer.
-    pub answers: Vec<Answer>,
+    pub answers: KeyedList<Answer>,
     /// The slips pinned to it, in the order they came.
     pub slips: Vec<Arc<Slip>>,
     /// The next slip's identity: only ever grows.
@@ -152,7 +153,7 @@ impl Job {
     /// The row with an identity.
     #[must_use]
     pub fn row(&self, id: RowId) -> Option<&Row> {
-        self.rows.iter().map(Arc::as_ref).find(|row| row.id == id)
+        self.rows.get_by(&id).map(Arc::as_ref)
     }
 
     /// The slips of a kind, in the order they came.
@@ -180,20 +181,18 @@ impl Job {
     /// Where the row with an identity stands in the table, from 0.
     #[must_use]
     pub fn row_index(&self, id: RowId) -> Option<usize> {
-        self.rows.iter().position(|row| row.id == id)
+        self.rows.place(&id)
     }
 
     /// What the estimator put in place of a figure.
     #[must_use]
     pub fn overrule(&self, figure: &FigureKey) -> Option<&Overrule> {
-        let mut overrules = self.overrules.iter();
-        overrules.find(|overrule| overrule.figure == *figure)
+        self.overrules.get_by(figure)
     }
 
     /// The answer to a concern of a row.
     #[must_use]
     pub fn answer(&self, row: RowId, concern: Concern) -> Option<&Answer> {
-        let mut answers = self.answers.iter();
-        answers.find(|answer| answer.row == row && answer.concern == concern)
+        self.answers.get_by(&(row, concern))
     }
 }

@@ -65,9 +65,9 @@ pub fn merge(base: &Job, ours: &Job, theirs: &Job) -> Result<Merged, MergeRefuse
     let largest = |part: fn(&Job) -> u32| three.each(|job| job).map(part).into_iter().max();
     job.next_row = largest(|job| job.next_row).unwrap_or_default();
     job.next_slip = largest(|job| job.next_slip).unwrap_or_default();
-    job.rows = rows::merged(&three, &mut clashes);
-    job.overrules = hung::overrules(&three, &job, &mut clashes);
-    job.answers = hung::answers(&three, &job, &mut clashes);
+    job.rows = rows::merged(&three, &mut clashes).into();
+    job.overrules = hung::overrules(&three, &job, &mut clashes).into();
+    job.answers = hung::answers(&three, &job, &mut clashes).into();
     job.slips = slips::merged(&three, &mut clashes);
     job.issued = papers::of_both(&three);
     job.reports = reports(&three);

@@ -3,6 +3,7 @@
 use chrono::NaiveDate;
 use quillbore_calc::RowId;
 
+use crate::ground::keyed_list::Keyed;
 use crate::ground::list::list;
 use crate::pinned::concern::{Concern, Facts};
 
@@ -23,6 +24,14 @@ pub struct Answer {
     pub by: String,
     /// The day it was noted.
     pub date: NaiveDate,
+}
+
+impl Keyed for Answer {
+    type Key = (RowId, Concern);
+
+    fn key(&self) -> (RowId, Concern) {
+        (self.row, self.concern)
+    }
 }
 
 list! {

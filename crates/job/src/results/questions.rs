@@ -32,11 +32,18 @@ pub(super) fn of_rows(job: &Job, asks: &Asked, figures: &JobFigures) -> Vec<Plac
         .flat_map(|hole| &hole.findings);
     // What an answer was given to is what would be found without it.
     let questions = all_asked(asks.unanswered.iter().chain(open));
+    let mut unanswered: BTreeMap<RowId, Vec<&Finding>> = BTreeMap::new();
+    for finding in &asks.unanswered {
+        if let About::Row(row) = finding.about {
+            unanswered.entry(row).or_default().push(finding);
+        }
+    }
     let mut notes = Vec::new();
     for (at, hole) in figures.holes.iter().enumerate() {
         let mut all: Vec<&Finding> = hole.findings.iter().collect();
         if answered.contains(&hole.row) {
-            all.extend(vanished(hole.row, &hole.findings, &asks.unanswered));
+            let unanswered = unanswered.get(&hole.row).map_or(&[][..], Vec::as_slice);
+            all.extend(vanished(&hole.findings, unanswered));
         }
         for finding in all {
             let mut note = found(finding, Some(at));
@@ -53,15 +60,12 @@ pub(super) fn of_rows(job: &Job, asks: &Asked, figures: &JobFigures) -> Vec<Plac
 
 /// What is found in a row only as long as nobody has answered it.
 fn vanished<'a>(
-    row: RowId,
     there: &[Finding],
-    unanswered: &'a [Finding],
+    unanswered: &[&'a Finding],
 ) -> impl Iterator<Item = &'a Finding> {
     let concern = |finding: &Finding| asked(finding).map(|(_, concern, _)| concern);
     let there: BTreeSet<Concern> = there.iter().filter_map(concern).collect();
-    let of_row = unanswered
-        .iter()
-        .filter(move |finding| finding.about == About::Row(row));
+    let of_row = unanswered.iter().copied();
     of_row.filter(move |finding| concern(finding).is_some_and(|c| !there.contains(&c)))
 }
 

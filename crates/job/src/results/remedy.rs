@@ -1,6 +1,7 @@
 //! A remedy of the calculation as an edit of the job, with the words that offer it.
 
 use std::cell::OnceCell;
+use std::collections::BTreeSet;
 
 use quillbore_calc::input::Ends;
 use quillbore_calc::{Remedy, RowId, Tables};
@@ -145,10 +146,11 @@ fn with_test_piece(job: &Job) -> Option<String> {
 
 /// The first of A, B, ... Z, AA, AB, ... that no row carries.
 fn free_mark(job: &Job) -> String {
-    let taken: Vec<&str> = job.rows.iter().map(|row| row.mark.text().trim()).collect();
+    let marks = job.rows.iter().map(|row| row.mark.text().trim());
+    let taken: BTreeSet<String> = marks.map(str::to_ascii_uppercase).collect();
     (0..=taken.len())
         .map(letters)
-        .find(|mark| !taken.iter().any(|taken| taken.eq_ignore_ascii_case(mark)))
+        .find(|mark| !taken.contains(mark))
         .unwrap_or_default()
 }
 

@@ -1,10 +1,13 @@
 //! A job's figures with its side notes, and what both say of its next steps.
 
+use std::collections::BTreeSet;
+
 use quillbore_calc::JobFigures;
 use quillbore_calc::finding::Level;
 
 use super::note::{Beside, SideNote};
 use crate::asked::to_input::Asked;
+use crate::ground::keyed_list::Keyed as _;
 use crate::life;
 use crate::pinned::answer::Answer;
 
@@ -29,14 +32,11 @@ impl Results {
     /// The answers that count, in the sheet's order.
     #[must_use]
     pub fn answers(&self) -> Vec<Answer> {
-        let mut all: Vec<Answer> = Vec::new();
+        let mut told = BTreeSet::new();
         let questions = self.notes.iter().filter_map(|note| note.question.as_ref());
-        for answer in questions.filter_map(|question| question.answer.as_ref()) {
-            if !all.contains(answer) {
-                all.push(answer.clone());
-            }
-        }
-        all
+        let answers = questions.filter_map(|question| question.answer.as_ref());
+        let first = answers.filter(|answer| told.insert(answer.key()));
+        first.cloned().collect()
     }
 
     /// What they say of the job's next steps.

@@ -2,6 +2,7 @@
 
 use quillbore_calc::RowId;
 
+use crate::ground::keyed_list::Keyed;
 use crate::typed::entry::Entry;
 
 /// A figure put in place of the computed one, with the reason.
@@ -36,6 +37,14 @@ pub enum FigureKey {
     NotYetKnown,
     /// Price of one part at this quantity.
     UnitPrice(u32),
+}
+
+impl Keyed for Overrule {
+    type Key = FigureKey;
+
+    fn key(&self) -> FigureKey {
+        self.figure.clone()
+    }
 }
 
 impl FigureKey {

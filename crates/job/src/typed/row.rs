@@ -5,6 +5,7 @@ use std::sync::Arc;
 use quillbore_calc::input::{Ends, HoleEnd, Place, Surface};
 use quillbore_calc::{Length, RowId};
 
+use crate::ground::keyed_list::Keyed;
 use crate::typed::entry::Unit;
 use crate::typed::field::{AngleBasis, TiltAngle};
 use crate::typed::quantity::{Depth, LayerText, Size};
@@ -59,6 +60,14 @@ record! {
 /// Puts a text into a row's cell, read in `unit`; `basis` holds for angles that don't say theirs.
 pub fn put(row: &mut Row, column: Column, text: &str, unit: Unit, basis: AngleBasis) {
     row.put(column, text, ReadIn { unit, basis });
+}
+
+impl Keyed for Arc<Row> {
+    type Key = RowId;
+
+    fn key(&self) -> RowId {
+        self.id
+    }
 }
 
 impl Column {

@@ -142,13 +142,15 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
         .take(&job, RowsAt::Append, asked.unit)
         .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
     job = done(&job, &taken.edit)?;
+    let mut lines = report_lines(&taken.report, taken.rows);
+    // What was read is in the job now: of ten megabytes nobody needs another two copies.
+    drop((taken, table));
     let loose = Loose::new(disk, &asked.out).map_err(|e| Failure::from(e).at(&asked.out))?;
     let (key, shelf) = (loose.key().clone(), Arc::new(loose));
     let shelf: Arc<dyn Shelf> = shelf;
     let job = Arc::new(job);
     save(&shelf, &key, &job, None).map_err(|error| Failure::from(error).or_at(&asked.out))?;
     let results = results_now(&job, &shop);
-    let mut lines = report_lines(&taken.report, taken.rows);
     let telling = Telling::new(&job, &shop.tables);
     let notes = results.notes.iter();
     lines.extend(notes.map(|note| figures::note(note, &telling)));

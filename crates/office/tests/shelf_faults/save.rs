@@ -40,7 +40,8 @@ fn a_job_that_would_not_open_again_is_not_written() {
         rows: vec![Arc::new(Row {
             places: Arc::new(places),
             ..Row::default()
-        })],
+        })]
+        .into(),
         next_row: 1,
         ..old.clone()
     };

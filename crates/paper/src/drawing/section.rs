@@ -1,5 +1,7 @@
 //! Sections of holes: surface, angle, layers, through or blind. Angles are true, lengths are not.
 
+use std::collections::BTreeMap;
+
 use quillbore_calc::input::{HoleEnd, RowInput, Surface};
 use quillbore_calc::job_figures::HoleFigures;
 
@@ -32,6 +34,18 @@ pub struct Section {
     pub layers: Vec<f64>,
     /// Shares of the thickness behind which a free gap and a far wall follow.
     pub wall_behind: bool,
+}
+
+impl Section {
+    /// A number that sections alike share.
+    fn number(&self) -> u64 {
+        let lengths = self.layers.iter().chain([&self.tilt_deg]);
+        // Zero is one number, whatever its sign.
+        let words = lengths.map(|length| (length + 0.0).to_bits());
+        words.fold(0xcbf2_9ce4_8422_2325, |number, word| {
+            (number ^ word).wrapping_mul(0x0100_0000_01b3)
+        })
+    }
 }
 
 /// Sets strips of sections, one section for each kind of hole.
@@ -94,26 +108,26 @@ fn named(marks: &str, room: f64) -> Vec<SetLine> {
 /// Kinds of holes in the table's order, each with the rows that look like it.
 fn kinds<'a>(matter: &Matter<'a>) -> Vec<(Section, Vec<Hole<'a>>)> {
     let mut kinds: Vec<(Section, Vec<Hole<'a>>)> = Vec::new();
+    // There may be as many kinds as rows: those that share a number of theirs are compared.
+    let mut known: BTreeMap<u64, Vec<usize>> = BTreeMap::new();
     for hole in matter.holes() {
         let Some(section) = of(matter, &hole) else {
             continue;
         };
-        match kinds.iter_mut().find(|kind| kind.0 == section) {
-            Some(kind) => kind.1.push(hole),
-            None => kinds.push((section, vec![hole])),
+        let alike = known.entry(section.number()).or_default();
+        match alike.iter().find(|at| kinds[**at].0 == section) {
+            Some(at) => kinds[*at].1.push(hole),
+            None => {
+                alike.push(kinds.len());
+                kinds.push((section, vec![hole]));
+            }
         }
     }
     kinds
 }
 
 fn of(matter: &Matter<'_>, hole: &Hole<'_>) -> Option<Section> {
-    let rows = &matter.input.rows;
-    let same = |row: &&RowInput| row.id == hole.row.id;
-    let input = rows
-        .get(hole.index)
-        .filter(same)
-        .or_else(|| rows.iter().find(same))?;
-    of_row(hole.figures?, input)
+    of_row(hole.figures?, matter.asked(hole.row.id)?)
 }
 
 /// What is to be drawn of a row, once its depth is known.

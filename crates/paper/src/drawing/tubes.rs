@@ -203,7 +203,7 @@ fn ticks(
     (top, thick): (f64, f64),
 ) {
     let wear = |row| {
-        let hole = matter.figures.holes.iter().find(|hole| hole.row == row);
+        let hole = matter.figures_of(row);
         hole.and_then(|hole| hole.wear_mm).unwrap_or(0.0)
     };
     let total: f64 = drawn

@@ -10,9 +10,10 @@ use crate::words::phrases;
 /// The answered checks of one kind as the quotation states them, in the table's order.
 pub(crate) fn offered(matter: &Matter<'_>, how: How) -> Vec<String> {
     let answers = matter.answers.iter().filter(|answer| answer.how == how);
+    let fine = matter.fine();
     let said = answers.map(|answer| {
         let date = shown::date(answer.date);
-        let said = words::offered(answer, &lengths(matter, answer), &date);
+        let said = words::offered(answer, &lengths(matter, answer, fine), &date);
         format!("{}{said}", phrases::hole(&matter.mark(answer.row)))
     });
     said.collect()
@@ -20,17 +21,17 @@ pub(crate) fn offered(matter: &Matter<'_>, how: How) -> Vec<String> {
 
 /// All answered checks as the floor needs them, each with the mark it is about.
 pub(crate) fn for_the_floor(matter: &Matter<'_>) -> Vec<(String, String)> {
+    let fine = matter.fine();
     let said = matter.answers.iter().map(|answer| {
         let date = shown::date(answer.date);
-        let said = words::for_the_floor(answer, &lengths(matter, answer), &date);
+        let said = words::for_the_floor(answer, &lengths(matter, answer, fine), &date);
         (phrases::hole(&matter.mark(answer.row)), said)
     });
     said.collect()
 }
 
-fn lengths(matter: &Matter<'_>, answer: &Answer) -> Lengths {
+fn lengths(matter: &Matter<'_>, answer: &Answer, fine: usize) -> Lengths {
     let unit = matter.job.unit;
-    let fine = matter.fine();
     let given = match answer.facts.given.as_slice() {
         [] => String::new(),
         [one] => shown::with_unit(*one, unit, shown::middling(unit)),

@@ -1,5 +1,7 @@
 //! Where the machine's axes stand for every hole location: setup by setup, in drilling order.
 
+use std::collections::BTreeSet;
+
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 use quillbore_calc::job_figures::{self, SetupFigures};
@@ -71,7 +73,7 @@ fn stops(matter: &Matter<'_>, index: usize, setup: &SetupFigures) -> Vec<PlacedS
 
 /// The end of a hole that a stop drills: where the tool enters, and its way in.
 fn end_of(matter: &Matter<'_>, stop: &job_figures::Stop, place: usize) -> Option<Place> {
-    let row = matter.input.rows.iter().find(|row| row.id == stop.row)?;
+    let row = matter.asked(stop.row)?;
     let place = row.places.get(place)?;
     Some(if stop.far {
         seen_from_exit(place, row.depth_mm.unwrap_or(0.0))
@@ -91,7 +93,8 @@ pub(crate) fn seen_from_exit(place: &Place, depth_mm: f64) -> Place {
 
 fn unplaced(matter: &Matter<'_>, setup: &SetupFigures) -> Vec<RowId> {
     let rows = matter.input.rows.iter();
-    rows.filter(|row| row.places.is_empty() && setup.rows.contains(&row.id))
+    let here: BTreeSet<RowId> = setup.rows.iter().copied().collect();
+    rows.filter(|row| row.places.is_empty() && here.contains(&row.id))
         .map(|row| row.id)
         .collect()
 }

@@ -10,14 +10,17 @@ mod ordered;
 mod remark;
 pub mod unprintable;
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_calc::input::HoleEnd;
+use quillbore_calc::input::{HoleEnd, RowInput};
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::tables::{Machine, Material, Tube};
 use quillbore_calc::{Idx, JobFigures, JobInput, RowId, Tables};
 use quillbore_job::answer::Answer;
+use quillbore_job::concern::Concern;
+use quillbore_job::keyed_list::Keyed;
 use quillbore_job::order::{self, Followed};
 use quillbore_job::shop::UnknownName;
 use quillbore_job::words::english;
@@ -251,14 +254,44 @@ impl<'a> Matter<'a> {
         told.join(", ")
     }
 
-    /// The sentences about a row, the weightiest first.
-    pub fn remarks_on(&self, row: RowId) -> Vec<&'a Remark> {
-        let mut found: Vec<_> = self
-            .remarks
-            .iter()
-            .filter(|remark| remark.row == Some(row))
-            .collect();
-        found.sort_by_key(|remark| std::cmp::Reverse(remark.level));
-        found
+    /// The sentences about rows, row by row, the weightiest first.
+    pub fn remarks_by_row(&self) -> BTreeMap<RowId, Vec<&'a Remark>> {
+        let mut by_row: BTreeMap<RowId, Vec<&'a Remark>> = BTreeMap::new();
+        for remark in self.remarks {
+            if let Some(row) = remark.row {
+                by_row.entry(row).or_default().push(remark);
+            }
+        }
+        for found in by_row.values_mut() {
+            found.sort_by_key(|remark| std::cmp::Reverse(remark.level));
+        }
+        by_row
+    }
+
+    /// What was answered of which rows.
+    pub fn answered(&self) -> BTreeSet<(RowId, Concern)> {
+        self.answers.iter().map(Keyed::key).collect()
+    }
+
+    /// What the calculation was asked of a row.
+    pub fn asked(&self, row: RowId) -> Option<&'a RowInput> {
+        let same = |asked: &&RowInput| asked.id == row;
+        // They come in the table's order; a search is only the way back from a mistake.
+        let known = self
+            .job
+            .row_index(row)
+            .and_then(|at| self.input.rows.get(at));
+        known
+            .filter(same)
+            .or_else(|| self.input.rows.iter().find(same))
+    }
+
+    /// What it answered of a row.
+    pub fn figures_of(&self, row: RowId) -> Option<&'a HoleFigures> {
+        let holes = &self.figures.holes;
+        let same = |hole: &&Arc<HoleFigures>| hole.row == row;
+        let known = self.job.row_index(row).and_then(|at| holes.get(at));
+        let known = known.filter(same).or_else(|| holes.iter().find(same));
+        known.map(Arc::as_ref)
     }
 }

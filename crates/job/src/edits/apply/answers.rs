@@ -31,18 +31,13 @@ pub(super) fn put(job: &mut Job, answer: &Answer) -> Result<Change, EditRefused>
         by: in_one_line(&answer.by)?,
         ..answer.clone()
     };
-    let same = |old: &&mut Answer| old.row == new.row && old.concern == new.concern;
-    let other = match job.answers.iter_mut().find(same) {
-        Some(old) if *old == new => false,
-        Some(old) => {
-            *old = new;
-            true
-        }
-        None => {
-            job.answers.push(new);
-            true
-        }
-    };
+    let old = job.answers.place(&(new.row, new.concern));
+    let other = old.is_none_or(|at| job.answers[at] != new);
+    match old {
+        Some(at) if other => job.answers.replace(at, new),
+        Some(_) => {}
+        None => job.answers.push(new),
+    }
     Ok(Change {
         other,
         ..Change::default()

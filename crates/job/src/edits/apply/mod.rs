@@ -28,13 +28,19 @@ use crate::typed::read_field::read_field;
 /// Does an edit to a job and says what it touched; the rows that it doesn't touch stay shared.
 pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
     let mut job = job.clone();
-    slips::keep_old_words(&mut job);
-    let change = match edit {
-        Edit::SetField { field, text, unit } => set_field(&mut job, *field, text, *unit)?,
-        Edit::SetCells { at, rows, unit } => cells::set(&mut job, *at, rows, *unit)?,
-        Edit::InsertRows { before, count } => rows::insert(&mut job, *before, *count)?,
-        Edit::DeleteRows { rows } => rows::delete(&mut job, rows)?,
-        Edit::SetPlaces { row, places } => places::set(&mut job, *row, places)?,
+    let change = change_to(&mut job, edit)?;
+    Ok((job, change))
+}
+
+/// Does an edit to a job that is thrown away where it is refused.
+fn change_to(job: &mut Job, edit: &Edit) -> Result<Change, EditRefused> {
+    slips::keep_old_words(job);
+    Ok(match edit {
+        Edit::SetField { field, text, unit } => set_field(job, *field, text, *unit)?,
+        Edit::SetCells { at, rows, unit } => cells::set(job, *at, rows, *unit)?,
+        Edit::InsertRows { before, count } => rows::insert(job, *before, *count)?,
+        Edit::DeleteRows { rows } => rows::delete(job, rows)?,
+        Edit::SetPlaces { row, places } => places::set(job, *row, places)?,
         Edit::SetRows {
             at,
             cells,
@@ -42,52 +48,50 @@ pub fn apply(job: &Job, edit: &Edit) -> Result<(Job, Change), EditRefused> {
             unit,
             report,
         } => {
-            let mut change = table::set(&mut job, *at, cells, places, *unit)?;
+            let mut change = table::set(job, *at, cells, places, *unit)?;
             if let Some(report) = report {
-                table::keep(&mut job, report)?;
+                table::keep(job, report)?;
                 change.other = true;
             }
             change
         }
-        Edit::Together { edits } => return together(&job, edits),
-        Edit::SetUnit(unit) => set_unit(&mut job, *unit),
+        Edit::Together { edits } => together(job, edits)?,
+        Edit::SetUnit(unit) => set_unit(job, *unit),
         Edit::Overrule {
             figure,
             text,
             reason,
             unit,
-        } => overrules::put(&mut job, figure, text, reason, *unit)?,
-        Edit::AddSlip { kind, lines, unit } => slips::add(&mut job, *kind, lines, *unit)?,
+        } => overrules::put(job, figure, text, reason, *unit)?,
+        Edit::AddSlip { kind, lines, unit } => slips::add(job, *kind, lines, *unit)?,
         Edit::SetLine {
             slip,
             line,
             text,
             unit,
-        } => slips::set(&mut job, *slip, *line, text, *unit)?,
-        Edit::RemoveSlip { slip } => slips::remove(&mut job, *slip)?,
-        Edit::WithdrawOverrule { figure } => overrules::withdraw(&mut job, figure)?,
-        Edit::Answer(answer) => answers::put(&mut job, answer)?,
-        Edit::WithdrawAnswer { row, concern } => answers::withdraw(&mut job, *row, *concern)?,
-    };
-    Ok((job, change))
+        } => slips::set(job, *slip, *line, text, *unit)?,
+        Edit::RemoveSlip { slip } => slips::remove(job, *slip)?,
+        Edit::WithdrawOverrule { figure } => overrules::withdraw(job, figure)?,
+        Edit::Answer(answer) => answers::put(job, answer)?,
+        Edit::WithdrawAnswer { row, concern } => answers::withdraw(job, *row, *concern)?,
+    })
 }
 
 /// Every edit on what the one before left; where one is refused the job stays as it was.
-fn together(before: &Job, edits: &[Edit]) -> Result<(Job, Change), EditRefused> {
-    let mut job = before.clone();
+fn together(job: &mut Job, edits: &[Edit]) -> Result<Change, EditRefused> {
+    // A copy for each of thousands of edits would be a copy of the whole job each.
+    let before = job.clone();
     let (mut read, mut unread) = (0, 0);
     for edit in edits {
-        let (next, change) = apply(&job, edit)?;
-        job = next;
+        let change = change_to(job, edit)?;
         read += change.read;
         unread += change.unread;
     }
-    let change = Change {
+    Ok(Change {
         read,
         unread,
-        ..Change::between(before, &job)
-    };
-    Ok((job, change))
+        ..Change::between(&before, job)
+    })
 }
 
 fn set_field(job: &mut Job, field: Field, text: &str, unit: Unit) -> Result<Change, EditRefused> {

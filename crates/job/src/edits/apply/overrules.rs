@@ -41,9 +41,9 @@ pub(super) fn put(
         other: true,
         ..Change::default()
     };
-    match job.overrules.iter_mut().find(|old| old.figure == *figure) {
-        Some(old) if *old == new => change.other = false,
-        Some(old) => *old = new,
+    match job.overrules.place(figure) {
+        Some(at) if job.overrules[at] == new => change.other = false,
+        Some(at) => job.overrules.replace(at, new),
         None => job.overrules.push(new),
     }
     Ok(change)

@@ -1,7 +1,7 @@
 //! What the price rests on, what it leaves out, when and for how long.
 
 use quillbore_job::Field;
-use quillbore_job::answer::{Answer, How};
+use quillbore_job::answer::How;
 use quillbore_job::concern::Customer;
 
 use crate::matter::Matter;
@@ -96,14 +96,16 @@ fn valid(matter: &Matter<'_>) -> String {
 
 /// Findings that the customer has to know of before ordering, and that nobody has answered yet.
 fn open_questions(matter: &Matter<'_>) -> Vec<String> {
+    let answered = matter.answered();
     let say = |remark: &Remark| {
         let said = match remark.customer {
             Customer::Shop => return None,
             Customer::Told(told) => words::for_the_customer(told).unwrap_or(&remark.text),
             Customer::Asked(concern) => {
-                let about =
-                    |answer: &Answer| answer.concern == concern && remark.row == Some(answer.row);
-                if matter.answers.iter().any(about) {
+                if remark
+                    .row
+                    .is_some_and(|row| answered.contains(&(row, concern)))
+                {
                     return None;
                 }
                 answers::please_confirm(concern)

@@ -1,6 +1,7 @@
 //! What a row's planned figures rest on: start values, or what somebody typed in their place.
 
-use quillbore_calc::{Figure, RowId};
+use quillbore_calc::RowId;
+use quillbore_job::job::FigureKey;
 
 use crate::matter::Matter;
 
@@ -13,13 +14,14 @@ pub(super) struct TypedFigures {
 
 impl TypedFigures {
     pub(super) fn of(matter: &Matter<'_>, row: RowId) -> Self {
-        let has = |figure| {
-            let mut overrules = matter.input.overrules.iter();
-            overrules.any(|overrule| overrule.figure == figure)
+        // What can't be read was put in no figure's place.
+        let has = |key| {
+            let overrule = matter.job.overrule(&key);
+            overrule.is_some_and(|overrule| overrule.value.value().is_some())
         };
         Self {
-            minutes: has(Figure::HoleMinutes(row)) || has(Figure::Feed(row)),
-            wear: has(Figure::Wear(row)),
+            minutes: has(FigureKey::HoleMinutes(row)) || has(FigureKey::Feed(row)),
+            wear: has(FigureKey::Wear(row)),
         }
     }
 

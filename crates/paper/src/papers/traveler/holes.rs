@@ -8,7 +8,7 @@ use quillbore_job::words::english;
 
 use super::basis::{self, TypedFigures};
 use crate::drawing::section;
-use crate::matter::{Hole, Matter};
+use crate::matter::{Hole, Matter, Remark};
 use crate::page::{Style, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
@@ -38,8 +38,10 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     ])
     .tight();
     let fine = matter.fine();
+    let remarks = matter.remarks_by_row();
     for hole in matter.holes() {
-        table.row(row(matter, &hole, fine));
+        let remarks = remarks.get(&hole.row.id).map_or(&[][..], Vec::as_slice);
+        table.row(row(matter, &hole, fine, remarks));
     }
     let basis = english::angle_basis(matter.job.angle_basis());
     let keep = table.least(flow);
@@ -56,7 +58,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     section::strip(matter, flow);
 }
 
-fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
+fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, remarks: &[&Remark]) -> TableRow {
     let unit = matter.job.unit;
     let figures = hole.figures;
     let limits = figures.and_then(|figures| figures.limits_mm);
@@ -95,7 +97,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
         Cell::new(tip),
         Cell::new(minutes),
     ];
-    TableRow::new(cells).note(note(matter, hole).join("\n"))
+    TableRow::new(cells).note(note(matter, hole, remarks).join("\n"))
 }
 
 /// How deep a hole is drilled: of a depth that the first hole decides, the first try and the limit.
@@ -160,7 +162,7 @@ fn angles(matter: &Matter<'_>, hole: &Hole<'_>) -> (Cell, Cell) {
 }
 
 /// What else must be known of a row, a line for each kind of it.
-fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
+fn note(matter: &Matter<'_>, hole: &Hole<'_>, remarks: &[&Remark]) -> Vec<String> {
     let mut lines = vec![
         made_of(matter, hole).join(" "),
         chances(hole),
@@ -169,8 +171,7 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
     if !hole.row.note.is_empty() {
         lines.push(words::drawing(hole.row.note.text().trim()));
     }
-    let remarks = matter.remarks_on(hole.row.id).into_iter();
-    for remark in remarks.filter(|remark| remark.floor) {
+    for remark in remarks.iter().filter(|remark| remark.floor) {
         lines.push(format!("{}: {}", words::level(remark.level), remark.text));
     }
     lines.retain(|line| !line.trim().is_empty());

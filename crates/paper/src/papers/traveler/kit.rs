@@ -1,5 +1,7 @@
 //! What to fetch: electrodes with spares and why so many, guides, gauge pins.
 
+use std::collections::BTreeMap;
+
 use quillbore_calc::job_figures::ElectrodeFigures;
 use quillbore_calc::tables::Tube;
 use quillbore_calc::{Idx, Limits, RowId};
@@ -129,13 +131,19 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures(NO_GO, sign, Width::Fit(60.0)),
     ]);
     let mut sizes: Vec<(Limits, Vec<RowId>)> = Vec::new();
+    let mut known: BTreeMap<[u64; 2], usize> = BTreeMap::new();
     for hole in matter.holes() {
         let Some(limits) = hole.figures.and_then(|figures| figures.limits_mm) else {
             continue;
         };
-        match sizes.iter_mut().find(|(known, _)| *known == limits) {
-            Some((_, rows)) => rows.push(hole.row.id),
-            None => sizes.push((limits, vec![hole.row.id])),
+        // Zero is one number, whatever its sign.
+        let bits = [limits.lower, limits.upper].map(|mm| (mm + 0.0).to_bits());
+        match known.get(&bits) {
+            Some(at) => sizes[*at].1.push(hole.row.id),
+            None => {
+                known.insert(bits, sizes.len());
+                sizes.push((limits, vec![hole.row.id]));
+            }
         }
     }
     let fine = matter.fine();

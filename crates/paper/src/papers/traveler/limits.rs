@@ -1,5 +1,7 @@
 //! When the floor stops and calls.
 
+use std::collections::BTreeMap;
+
 use quillbore_calc::RowId;
 use quillbore_job::Field;
 
@@ -40,6 +42,7 @@ pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
 fn wear(matter: &Matter<'_>) -> Vec<String> {
     let unit = matter.job.unit;
     let mut groups: Vec<(String, Vec<RowId>)> = Vec::new();
+    let mut known: BTreeMap<String, usize> = BTreeMap::new();
     for hole in matter.holes() {
         let Some(figures) = hole.figures else {
             continue;
@@ -52,9 +55,12 @@ fn wear(matter: &Matter<'_>) -> Vec<String> {
             &shown::with_unit(usual, unit, decimals),
             &shown::with_unit(most, unit, decimals),
         );
-        match groups.iter_mut().find(|group| group.0 == text) {
-            Some(group) => group.1.push(hole.row.id),
-            None => groups.push((text, vec![hole.row.id])),
+        match known.get(&text) {
+            Some(at) => groups[*at].1.push(hole.row.id),
+            None => {
+                known.insert(text.clone(), groups.len());
+                groups.push((text, vec![hole.row.id]));
+            }
         }
     }
     groups

@@ -1,5 +1,6 @@
 //! In which order, on which electrode, and when to change it.
 
+use quillbore_calc::RowId;
 use quillbore_calc::input::{Ends, HoleEnd};
 use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
 
@@ -48,6 +49,7 @@ fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
         .tube(electrode.tube)
         .map_or("", |tube| tube.name.as_str());
     let mut next = 1;
+    let takes = takes(matter, electrode);
     for (index, load) in electrode.plan.iter().enumerate() {
         let last = next + load.times.saturating_sub(1);
         let numbers = if load.times > 1 {
@@ -61,7 +63,7 @@ fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
             Cell::new(numbers),
             Cell::new(drills(matter, load)),
             Cell::new(shown::length(load.left_mm, unit, shown::coarse(unit))),
-            Cell::new(words::rest(&still_drills(matter, electrode, load))),
+            Cell::new(words::rest(&still_drills(matter, &takes, load))),
         ]));
     }
 }
@@ -76,11 +78,20 @@ fn drills(matter: &Matter<'_>, load: &ElectrodeLoad) -> String {
 }
 
 /// Marks of which what is left still drills a whole hole.
-fn still_drills(matter: &Matter<'_>, electrode: &ElectrodeFigures, load: &ElectrodeLoad) -> String {
+fn still_drills(matter: &Matter<'_>, takes: &[(f64, RowId)], load: &ElectrodeLoad) -> String {
+    // The rows that take least come first.
+    let fit = takes.partition_point(|(mm, _)| *mm <= load.left_mm);
+    matter.marks(takes[..fit].iter().map(|(_, row)| *row))
+}
+
+/// What one more hole of each row takes of an electrode, the least first.
+fn takes(matter: &Matter<'_>, electrode: &ElectrodeFigures) -> Vec<(f64, RowId)> {
     let holes = matter.figures.holes.iter();
     let on_it = holes.filter(|hole| hole.tube == Some(electrode.tube));
-    let fits = on_it.filter(|hole| takes_mm(matter, hole).is_some_and(|mm| mm <= load.left_mm));
-    matter.marks(fits.map(|hole| hole.row))
+    let takes = on_it.filter_map(|hole| Some((takes_mm(matter, hole)?, hole.row)));
+    let mut takes: Vec<(f64, RowId)> = takes.filter(|(mm, _)| !mm.is_nan()).collect();
+    takes.sort_by(|one, other| one.0.total_cmp(&other.0));
+    takes
 }
 
 /// Length that one more hole takes of an electrode that has drilled before [mm]: the travel to its
@@ -95,8 +106,7 @@ fn takes_mm(matter: &Matter<'_>, hole: &HoleFigures) -> Option<f64> {
         return None;
     }
     let travel = super::holes::tip_mm(matter, hole)?;
-    let mut rows = matter.input.rows.iter();
-    let asked = rows.find(|row| row.id == hole.row)?;
+    let asked = matter.asked(hole.row)?;
     let dressed = match asked.dress_every {
         Some(every) => every > 0,
         None => asked.end == HoleEnd::Blind,

@@ -1,9 +1,11 @@
 //! What must be known before the first burn: why not to begin, what to ask, what to wait for.
 
+use std::collections::BTreeSet;
+
+use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
 use quillbore_job::Field;
-use quillbore_job::answer::Answer;
-use quillbore_job::concern::Customer;
+use quillbore_job::concern::{Concern, Customer};
 use quillbore_job::order::Topic;
 use quillbore_job::slip::{View, kind, line};
 
@@ -34,7 +36,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             let mark = remark.row.map(|row| matter.mark(row));
             lead(flow, &words::stop_of(mark.as_deref()), &remark.text);
         }
-        for remark in matter.remarks.iter().filter(|one| unanswered(matter, one)) {
+        let answered = matter.answered();
+        let open = |remark: &&Remark| unanswered(&answered, remark);
+        for remark in matter.remarks.iter().filter(open) {
             let mark = remark.row.map_or_else(String::new, |row| matter.mark(row));
             lead(flow, &words::unanswered(&mark), &remark.text);
         }
@@ -100,12 +104,12 @@ fn of_level<'a>(matter: &Matter<'a>, level: Level) -> impl Iterator<Item = &'a R
 }
 
 /// Whether a check that concerns the customer has no answer yet.
-fn unanswered(matter: &Matter<'_>, remark: &Remark) -> bool {
+fn unanswered(answered: &BTreeSet<(RowId, Concern)>, remark: &Remark) -> bool {
     let Customer::Asked(concern) = remark.customer else {
         return false;
     };
-    let about = |answer: &Answer| answer.concern == concern && Some(answer.row) == remark.row;
-    remark.level == Level::Check && !matter.answers.iter().any(about)
+    let has = |row| answered.contains(&(row, concern));
+    remark.level == Level::Check && !remark.row.is_some_and(has)
 }
 
 /// Non-conformances that nobody closed, and why work goes on all the same.

@@ -72,6 +72,8 @@ fn in_turn(list: &[NamedStop]) -> Option<(usize, usize, u32)> {
     let first = list.first()?;
     let turns = list
         .iter()
+        // One more than are told is too many, however many there are.
+        .take(TURNS + 1)
         .take_while(|told| told.number == first.number)
         .count();
     if !(2..=TURNS).contains(&turns) {
