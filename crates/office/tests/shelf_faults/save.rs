@@ -116,7 +116,7 @@ fn a_job_that_would_come_back_as_another_is_not_written_and_told_in_which_part()
         ),
         (
             Job {
-                rows: vec![Arc::new(sized)],
+                rows: vec![Arc::new(sized)].into(),
                 next_row: 1,
                 ..job("old")
             },
