@@ -685,7 +685,7 @@ fn a_hundred_thousand_unlike_holes_are_packed() {
         .iter()
         .map(|fill| {
             let holes: u64 = fill.holes.iter().map(|(_, count)| u64::from(*count)).sum();
-            holes * u64::from(fill.times)
+            holes * fill.times
         })
         .sum();
     assert_eq!(drilled, 100_000);
