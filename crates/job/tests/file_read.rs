@@ -56,7 +56,7 @@ fn sample() -> Job {
                 },
                 Place {
                     number: 2,
-                    point_mm: [1.0 / 3.0, 1e22, -0.0],
+                    point_mm: [1.0 / 3.0, 1e-22, -0.0],
                     axis: [0.0, 0.0, -1.0],
                 },
             ],
@@ -259,7 +259,7 @@ fn the_sheets_order_and_one_line_each_for_cells_and_places() {
     for line in [
         "    \"customer\": (\"Alder Finch Rotors\", mm),\n",
         "        \"size\": (\".031 +.003/-0\", inch),\n",
-        "        (2, 0.3333333333333333, 1e22, -0.0, 0.0, 0.0, -1.0),\n",
+        "        (2, 0.3333333333333333, 1e-22, -0.0, 0.0, 0.0, -1.0),\n",
     ] {
         assert!(text.contains(line), "{line} in {text}");
     }

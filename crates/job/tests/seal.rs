@@ -593,7 +593,9 @@ fn place() -> impl Strategy<Value = Place> {
         [0.6, -0.8, 0.0],
         [0.6000000000000001, 0.8, 0.0],
     ]);
-    ([number(), number(), number()], axis).prop_map(|(point_mm, axis)| Place {
+    // No part is larger than a kilometer.
+    let along = || number().prop_map(|number| number % 1e6);
+    ([along(), along(), along()], axis).prop_map(|(point_mm, axis)| Place {
         number: 0,
         point_mm,
         axis,
