@@ -100,12 +100,12 @@ class Scene:
 
 def left_behind(folder):
     """Whether a save was cut off in the middle; what is left has no name of its own."""
-    new = [path for path in folder.rglob("*.new")]
-    for path in new:
+    left = [path for end in ("new", "old") for path in folder.rglob(f"*.{end}")]
+    for path in left:
         if not path.name.startswith("."):
             sys.exit(f"{path} looks like a file of somebody")
         path.unlink()
-    return bool(new)
+    return bool(left)
 
 
 class Papers(Scene):
