@@ -17,21 +17,27 @@ key ctrl+v
 see "Pasted: 2 lines, 2 rows."; picture pasted
 [ "$(title)" != "" ] || fail "the window has no title"
 
-# The remedy underlined in the side note, then the price in the foot, which opens its working.
+# The remedy underlined in the side note. What can't be read leaves no price.
 press "add backing"
-press_before "each,"; see "The price each at 12"; picture working
+see "No price yet: the side notes say what is missing."
 
 key ctrl+s
 new_job() { saved=$(find "$shelf" -maxdepth 1 -name '*.ron' -printf '%f\n' | grep -vxF "$(ls demo-jobs)"); }
 wait_for "the new job was not saved" new_job
 see "Saved: $shelf/$saved"
 wait_for "the title does not say that the job is saved" titled "${saved%.ron} –*"
+grep -q '"backed"' "$shelf/$saved" || fail "the remedy was not applied"
+grep -q 'steepish' "$shelf/$saved" || fail "what can't be read was lost"
+
+# Put right, it has one in the foot, which opens its working.
+press "hole 2 angle"; type_in "20"; key Return
+press_before "each,"; see "The price each at 12"; picture working
+key ctrl+s
+wait_for "the title does not say that the job is saved again" titled "${saved%.ron} –*"
 status=0; "$quillbore" figures "$shelf/$saved" --json >"$work/figures.json" || status=$?
 [ "$status" -le 1 ] || fail "the saved job gives no figures"
 grep -q '"quantity": 12' "$work/figures.json" || fail "the quantity did not reach the job"
 [ "$(grep -c '"places":' "$work/figures.json")" = 2 ] || fail "the pasted rows did not reach the job"
-grep -q '"backed"' "$shelf/$saved" || fail "the remedy was not applied"
-grep -q 'steepish' "$shelf/$saved" || fail "what can't be read was lost"
 
 key ctrl+p; on "print into the folder"; key Return
 printed() { [ -n "$(find "$shelf" -name '*traveler*.pdf')" ]; }
