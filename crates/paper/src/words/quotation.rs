@@ -44,7 +44,7 @@ pub const PRICE: &str = "Price";
 pub const PRICE_REMARK: &str = "per part and for the lot; each quantity is one delivery";
 /// There is no price yet.
 pub const NOT_PRICED: &str =
-    "Not priced yet: material, machine, quantity or the holes are not known enough.";
+    "Not priced yet: something that the price rests on is not known, or can't be read.";
 /// Head of what is charged once.
 pub const CHARGED_ONCE: &str = "Charged once";
 /// Name of the section of conditions.
