@@ -8,8 +8,8 @@ use crate::typed::entry::Unit;
 use crate::typed::field::Field;
 
 /// What an order typed as "number; quantity; price each; revision" comes to: its slip, with whatever is
-/// typed behind these as its note, and the quantity and the customer's reference of the sheet. None where nothing was typed: somebody only
-/// asks again, and there is no order yet.
+/// typed behind these as its note, and the quantity and the customer's reference of the sheet. None
+/// where nothing was typed: somebody only asks again, and there is no order yet.
 #[must_use]
 pub fn order_edits(order: &str, unit: Unit, day: NaiveDate) -> Vec<Edit> {
     if order.trim().is_empty() {

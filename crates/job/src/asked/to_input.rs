@@ -7,7 +7,7 @@ use quillbore_calc::tables::Material;
 use quillbore_calc::{Figure, Finding, Idx, Limits, Tables};
 
 use crate::asked::question::{put_answers, unanswered_findings};
-use crate::asked::unread::{Unread, is_of_no_tube, price_is_unread};
+use crate::asked::unread::{Unread, price_is_unread, tube_not_there};
 use crate::ground::same_name::same_name;
 use crate::job::Job;
 use crate::job::row_depth::row_depth;
@@ -56,12 +56,9 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         .iter()
         .map(|row| row_input(job, row, &unread, material, shop, &mut unknown))
         .collect();
-    let overruled = job.overrules.iter().map(|overrule| &overrule.figure);
-    let no_tubes = overruled.filter(|figure| is_of_no_tube(figure, tables));
-    unknown.extend(no_tubes.filter_map(|figure| match figure {
-        FigureKey::Electrodes(name) => Some(UnknownName::OverruledTube(name.clone())),
-        _ => None,
-    }));
+    let overruled = job.overrules.iter();
+    let no_tubes = overruled.filter_map(|overrule| tube_not_there(&overrule.figure, tables));
+    unknown.extend(no_tubes.map(|name| UnknownName::OverruledTube(name.to_owned())));
     let mut input = JobInput {
         material,
         machine,

@@ -41,15 +41,10 @@ impl Unread {
             let size = row.size.value();
             size.is_some_and(|size| size.given == LimitsGiven::None)
         };
-        let silent = || {
-            let angle = row.angle.value();
-            angle.is_some_and(|angle| angle.from_normal.deg() != 0.0)
-                && !row.angle.text().chars().any(char::is_alphabetic)
-        };
         row.is_unread() && cells()
             || self.overruled.contains(&row.id)
             || self.tolerance && no_limits()
-            || self.angle_basis && silent()
+            || self.angle_basis && has_bare_angle(row)
     }
 }
 
@@ -61,6 +56,13 @@ pub(crate) fn row_rests_on(row: &Row, column: Column) -> bool {
         Column::Count => row.places.is_empty(),
         _ => true,
     }
+}
+
+/// Whether a row is tilted by an angle that doesn't say what it is measured from.
+pub(crate) fn has_bare_angle(row: &Row) -> bool {
+    let angle = row.angle.value();
+    angle.is_some_and(|angle| angle.from_normal.deg() != 0.0)
+        && !row.angle.text().chars().any(char::is_alphabetic)
 }
 
 /// Whether figures or papers rest on a field.
@@ -89,19 +91,20 @@ pub(super) fn price_is_unread(job: &Job, tables: &Tables) -> bool {
     fields.any(|(field, entry)| entry.why().is_some() && is_priced(*field))
         || overrules.any(|overrule| {
             overrule.figure.row().is_none()
-                && (is_unread(overrule) || is_of_no_tube(&overrule.figure, tables))
+                && (is_unread(overrule) || tube_not_there(&overrule.figure, tables).is_some())
         })
 }
 
 /// Whether an overruled figure's value can't be read.
-pub(crate) fn is_unread(overrule: &Overrule) -> bool {
+fn is_unread(overrule: &Overrule) -> bool {
     overrule.value.why().is_some()
 }
 
-/// Whether a figure is that of a tube that the shop doesn't have.
-pub(crate) fn is_of_no_tube(figure: &FigureKey, tables: &Tables) -> bool {
+/// The tube that a figure is of, where the shop doesn't have it.
+pub(super) fn tube_not_there<'a>(figure: &'a FigureKey, tables: &Tables) -> Option<&'a str> {
     let FigureKey::Electrodes(name) = figure else {
-        return false;
+        return None;
     };
-    Idx::find(&tables.tubes, |tube| same_name(&tube.name, name)).is_none()
+    let found = Idx::find(&tables.tubes, |tube| same_name(&tube.name, name));
+    found.is_none().then_some(name)
 }

@@ -12,7 +12,7 @@ use super::note::{Beside, SideNote};
 use super::remedy::Offer;
 use super::{depth_notes, paper_notes, questions, slip_notes};
 use crate::asked::to_input::Asked;
-use crate::asked::unread::{rests_on, row_rests_on};
+use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
 use crate::edits::edit::Edit;
 use crate::ground::same_name::same_name;
 use crate::issued::seal::SealState;
@@ -142,11 +142,7 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
 
 /// Angles whose text doesn't say what they are measured from, while the sheet doesn't either.
 fn angles_assumed(job: &Job) -> Option<SideNote> {
-    let silent = |text: &str| !text.chars().any(char::is_alphabetic);
-    let tilted = job.rows.iter().any(|row| {
-        let angle = row.angle.value();
-        angle.is_some_and(|angle| angle.from_normal.deg() != 0.0) && silent(row.angle.text())
-    });
+    let tilted = job.rows.iter().any(|row| has_bare_angle(row));
     let field = Field::AngleBasis;
     let words = english::angle_basis(AngleBasis::FromNormal).to_owned();
     let offer = Offer {
