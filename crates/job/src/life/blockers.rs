@@ -134,13 +134,10 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
 fn sheet(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
     found.extend(results.stop.then_some(Blocker::Stop));
     found.extend(results.unread.then_some(Blocker::SheetUnread));
-    let mark = |row: RowId| match (job.row(row), job.row_index(row)) {
-        (Some(row), _) if !row.mark.text().trim().is_empty() => row.mark.text().trim().to_owned(),
-        (_, Some(index)) => format!("row {}", index + 1),
-        (_, None) => "?".to_owned(),
-    };
     let open = results.unanswered.iter();
-    let checks: Vec<_> = open.map(|(concern, row)| (*concern, mark(*row))).collect();
+    let checks: Vec<_> = open
+        .map(|(concern, row)| (*concern, named(job, *row)))
+        .collect();
     if !checks.is_empty() {
         found.push(Blocker::Unanswered { checks });
     }
@@ -186,11 +183,19 @@ fn not_inspected(job: &Job) -> Vec<String> {
         };
         drilled || job.slips_of::<kind::Inspection>().any(measured)
     };
-    let marks = job.rows.iter().map(|row| row.mark.text().trim());
-    marks
-        .filter(|mark| !told(mark))
-        .map(str::to_owned)
+    let rows = job.rows.iter();
+    rows.filter(|row| !told(row.mark.text().trim()))
+        .map(|row| named(job, row.id))
         .collect()
+}
+
+/// The mark of a row, or its place in the table where it has none.
+fn named(job: &Job, row: RowId) -> String {
+    let mark = job.row(row).map_or("", |row| row.mark.text().trim());
+    match job.row_index(row) {
+        Some(index) if mark.is_empty() => format!("row {}", index + 1),
+        _ => mark.to_owned(),
+    }
 }
 
 fn order(job: &Job, results: &Found, before: Option<&Job>, found: &mut Vec<Blocker>) {

@@ -1,6 +1,6 @@
 //! What is said of a job's life: its state, what differs, what is in the way, what changed.
 
-use super::{answers, english, slips};
+use super::{answers, english, marks, slips};
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
 use crate::life::order::difference::{Difference, Revised, Topic};
@@ -276,7 +276,7 @@ pub fn blocker(blocker: &Blocker) -> String {
         }
         Blocker::NotInspected { marks } => format!(
             "no run record and no inspection says that holes {} are good",
-            marks.join(", ")
+            marks::list(marks.iter().map(String::as_str))
         ),
         Blocker::NothingToDeliver => "no delivery is written down".to_owned(),
         Blocker::Unread => "a line of the order or of the received parts can't be read".to_owned(),
@@ -285,16 +285,10 @@ pub fn blocker(blocker: &Blocker) -> String {
 
 /// Checks without an answer, those that ask the same together.
 fn unanswered(checks: &[(Concern, String)]) -> String {
-    const SHOWN: usize = 6;
     let said = Concern::ALL.iter().filter_map(|wanted| {
         let asks = checks.iter().filter(|(concern, _)| concern == wanted);
         let marks: Vec<&str> = asks.map(|(_, mark)| mark.as_str()).collect();
-        let more = marks.len().saturating_sub(SHOWN);
-        let named = marks[..marks.len() - more].join(", ");
-        let named = match more {
-            0 => named,
-            more => format!("{named} and {more} more"),
-        };
+        let named = marks::list(marks.iter().copied());
         (!marks.is_empty()).then(|| format!("{} ({named})", answers::concern(*wanted)))
     });
     let said: Vec<String> = said.collect();
@@ -338,7 +332,7 @@ pub fn traveler_outdated(number: &str, changes: &[Changed]) -> String {
 /// The beginning of a text, in one line.
 fn short(text: &str) -> String {
     const LETTERS: usize = 60;
-    let text = text.replace('\n', " / ");
+    let text = marks::in_one_line(text);
     match text.char_indices().nth(LETTERS) {
         Some((end, _)) => format!("{}\u{2026}", text[..end].trim_end()),
         None => text,
@@ -346,37 +340,38 @@ fn short(text: &str) -> String {
 }
 
 fn differs(changed: &Changed, arrow: impl Fn(&str, &str) -> String) -> String {
+    let hole = |mark: &str| format!("hole {}", marks::mark(mark));
     match changed {
         Changed::Field(field, was, is) => {
             format!("{}: {}", english::field(*field), arrow(was, is))
         }
         Changed::Cell(mark, column, was, is) => format!(
-            "hole {mark}, {}: {}",
+            "{}, {}: {}",
+            hole(mark),
             english::column(*column).head,
             arrow(was, is)
         ),
-        Changed::NewRow(mark) => format!("hole {mark} is new"),
-        Changed::RowGone(mark) => format!("hole {mark} is gone"),
-        Changed::Places(mark) => format!("hole {mark}: the places changed"),
+        Changed::NewRow(mark) => format!("{} is new", hole(mark)),
+        Changed::RowGone(mark) => format!("{} is gone", hole(mark)),
+        Changed::Places(mark) => format!("{}: the places changed", hole(mark)),
         Changed::Overrule(figure, mark, was, is) => {
-            format!("{}: {}", overruled(figure, mark), arrow(was, is))
+            format!("{}: {}", overruled(figure, &hole(mark)), arrow(was, is))
         }
-        Changed::Answer(mark, concern) => {
-            format!(
-                "hole {mark}: the answer to {} changed",
-                answers::concern(*concern)
-            )
-        }
+        Changed::Answer(mark, concern) => format!(
+            "{}: the answer to {} changed",
+            hole(mark),
+            answers::concern(*concern)
+        ),
     }
 }
 
-/// An overruled figure, of a row by its mark.
-fn overruled(figure: &FigureKey, mark: &str) -> String {
+/// An overruled figure, of a row by its hole.
+fn overruled(figure: &FigureKey, hole: &str) -> String {
     match figure {
-        FigureKey::Gap(_) => format!("gap of hole {mark}"),
-        FigureKey::Feed(_) => format!("feed of hole {mark}"),
-        FigureKey::HoleMinutes(_) => format!("minutes of hole {mark}"),
-        FigureKey::Wear(_) => format!("wear of hole {mark}"),
+        FigureKey::Gap(_) => format!("gap of {hole}"),
+        FigureKey::Feed(_) => format!("feed of {hole}"),
+        FigureKey::HoleMinutes(_) => format!("minutes of {hole}"),
+        FigureKey::Wear(_) => format!("wear of {hole}"),
         FigureKey::Electrodes(tube) => format!("electrodes of {tube}"),
         FigureKey::MachineHours => "machine hours".to_owned(),
         FigureKey::LaborHours => "labor hours".to_owned(),

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::marks::in_one_line;
 use super::{answers, edits, english, names, slips};
 use crate::ground::text::LARGEST_FILE_MB;
 use crate::job::Job;
@@ -157,15 +158,6 @@ fn slip(job: &Job, id: u32) -> String {
 /// A text in quotation marks and in one line.
 fn quoted(text: &str) -> String {
     format!("\u{201c}{}\u{201d}", in_one_line(text))
-}
-
-fn in_one_line(text: &str) -> String {
-    let lines = text.split(|sign: char| sign.is_control() && sign != '\t');
-    let lines: Vec<&str> = lines
-        .map(str::trim)
-        .filter(|line| !line.is_empty())
-        .collect();
-    lines.join(" / ")
 }
 
 const fn unit(unit: Unit) -> &'static str {

@@ -10,6 +10,7 @@ pub mod foot;
 pub mod issued;
 pub mod life;
 mod limits;
+mod marks;
 pub mod merge;
 mod misread;
 pub mod names;

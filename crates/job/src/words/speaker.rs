@@ -2,6 +2,7 @@
 
 use quillbore_calc::{Figure, RowId, Tables};
 
+use super::marks;
 use crate::job::Job;
 use crate::typed::entry::Unit;
 use crate::typed::show_quantity as show;
@@ -27,13 +28,7 @@ impl Speaker<'_> {
     /// The mark of a row, or its place in the table where it has none.
     #[must_use]
     pub fn mark(&self, row: RowId) -> String {
-        let typed = self.job.row(row).map_or("", |row| row.mark.text().trim());
-        if !typed.is_empty() {
-            return typed.to_owned();
-        }
-        self.job
-            .row_index(row)
-            .map_or_else(|| "?".to_owned(), |index| format!("in row {}", index + 1))
+        marks::of_row(self.job, row)
     }
 
     /// A row as a sentence names it: "hole A".
