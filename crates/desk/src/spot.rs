@@ -60,7 +60,7 @@ impl Spot {
     pub fn entry(self, job: &Job) -> &Entry<Value> {
         match self {
             Self::Field(field) => job.field(field),
-            Self::Line(id, line) => job.slip(id).map_or(&Entry::Empty, |slip| slip.line(line)),
+            Self::Line(id, line) => job.slip(id).map_or(&Entry::EMPTY, |slip| slip.line(line)),
         }
     }
 

@@ -92,7 +92,7 @@ fn a_ragged_block_leaves_the_rest_alone() {
         Arc::ptr_eq(&after.rows[1], &job.rows[1]),
         "untouched rows are shared"
     );
-    assert_eq!(after.rows[2].mark, Entry::Empty);
+    assert_eq!(after.rows[2].mark, Entry::EMPTY);
     assert_eq!(change.rows, [RowId(0), RowId(2)]);
 }
 

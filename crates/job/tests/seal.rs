@@ -372,7 +372,7 @@ fn sheet_of(bytes: &[u8]) -> Job {
             "unit_price" => FigureKey::UnitPrice(parts.whole("quantity")),
             other => panic!("{other}"),
         };
-        let value = parts.typed().map_or(Entry::Empty, |(text, unit)| {
+        let value = parts.typed().map_or(Entry::EMPTY, |(text, unit)| {
             read_overrule(&figure, &text, unit)
         });
         job.overrules.push(Overrule {

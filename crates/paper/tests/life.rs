@@ -176,11 +176,8 @@ fn blind_holes_do_not_stand_open() {
     let mut sample = common::plate();
     for row in &mut sample.job.rows {
         let row = std::sync::Arc::make_mut(row);
-        row.end = quillbore_job::Entry::Read {
-            text: "blind".to_owned(),
-            unit: quillbore_job::Unit::Mm,
-            value: quillbore_calc::input::HoleEnd::Blind,
-        };
+        let blind = quillbore_calc::input::HoleEnd::Blind;
+        row.end = quillbore_job::Entry::read("blind", quillbore_job::Unit::Mm, blind);
     }
     for paper in [
         Paper::Traveler,

@@ -114,7 +114,7 @@ impl Job {
     /// What was typed in a field.
     #[must_use]
     pub fn field(&self, field: Field) -> &Entry<Value> {
-        self.fields.get(&field).unwrap_or(&Entry::Empty)
+        self.fields.get(&field).unwrap_or(&Entry::EMPTY)
     }
 
     /// A field's text, as typed; empty where nothing was.

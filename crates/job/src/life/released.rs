@@ -146,7 +146,7 @@ const fn floors(figure: &FigureKey) -> Option<Option<RowId>> {
 fn overrules(then: &Job, now: &Job) -> Vec<Changed> {
     let value = |job: &Job, figure: &FigureKey| -> Entry<f64> {
         let found = job.overrule(figure);
-        found.map_or(Entry::Empty, |overrule| overrule.value.clone())
+        found.map_or(Entry::EMPTY, |overrule| overrule.value.clone())
     };
     let all = now.overrules.iter().chain(&then.overrules);
     let figures: BTreeSet<&FigureKey> = all.map(|overrule| &overrule.figure).collect();

@@ -123,7 +123,7 @@ pub(super) fn entries<'k, K: Ord + Copy + 'k>(
     for group in groups {
         let [base, ours, theirs] = all.map(|side| -> Vec<Text<'_>> {
             let texts = group.iter().map(|key| {
-                let entry = side.get(key).unwrap_or(&Entry::Empty);
+                let entry = side.get(key).unwrap_or(&Entry::EMPTY);
                 Text {
                     text: entry.text(),
                     unit: entry.unit(),

@@ -71,11 +71,7 @@ mod tests {
 
     fn twice(marks: &[&str]) -> Vec<(u32, usize)> {
         let row = |(id, mark): (u32, &&str)| {
-            let mark = Entry::Read {
-                text: (*mark).to_owned(),
-                unit: Unit::Mm,
-                value: (*mark).to_owned(),
-            };
+            let mark = Entry::read(*mark, Unit::Mm, (*mark).to_owned());
             Arc::new(Row {
                 id: RowId(id),
                 mark,

@@ -21,73 +21,70 @@ impl Unit {
     }
 }
 
-/// A typed cell.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub enum Entry<T> {
-    /// Nothing was typed.
-    #[default]
-    Empty,
-    /// The text was read as a value.
-    Read {
-        /// What was typed, to the letter.
-        text: String,
-        /// The unit it was committed in.
-        unit: Unit,
-        /// What it was read as.
-        value: T,
-    },
-    /// The text could not be read; it stays and is explained.
-    Unread {
-        /// What was typed, to the letter.
-        text: String,
-        /// The unit it was committed in.
-        unit: Unit,
-        /// Why it can't be read, as one sentence with a hint.
-        why: String,
-    },
+/// A typed cell: empty, read as a value, or a text that can't be read and says why. Most cells of a
+/// table are empty, so one is as small as can be until something is typed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entry<T>(Option<Box<Typed<T>>>);
+
+#[derive(Clone, Debug, PartialEq)]
+struct Typed<T> {
+    text: Box<str>,
+    unit: Unit,
+    read: Result<T, Box<str>>,
+}
+
+impl<T> Default for Entry<T> {
+    fn default() -> Self {
+        Self::EMPTY
+    }
 }
 
 impl<T> Entry<T> {
+    /// Nothing was typed.
+    pub const EMPTY: Self = Self(None);
+
+    /// A text, to the letter, that was read as a value; the unit is the one it was committed in.
+    pub fn read(text: impl Into<Box<str>>, unit: Unit, value: T) -> Self {
+        Self::new(text.into(), unit, Ok(value))
+    }
+
+    /// A text, to the letter, that could not be read: it stays and is explained by one sentence.
+    pub fn unread(text: impl Into<Box<str>>, unit: Unit, why: impl Into<Box<str>>) -> Self {
+        Self::new(text.into(), unit, Err(why.into()))
+    }
+
+    fn new(text: Box<str>, unit: Unit, read: Result<T, Box<str>>) -> Self {
+        Self(Some(Box::new(Typed { text, unit, read })))
+    }
+
     /// The value, where there is one.
     #[must_use]
-    pub const fn value(&self) -> Option<&T> {
-        match self {
-            Self::Read { value, .. } => Some(value),
-            Self::Empty | Self::Unread { .. } => None,
-        }
+    pub fn value(&self) -> Option<&T> {
+        self.0.as_ref()?.read.as_ref().ok()
     }
 
     /// What was typed; empty where nothing was.
     #[must_use]
     pub fn text(&self) -> &str {
-        match self {
-            Self::Empty => "",
-            Self::Read { text, .. } | Self::Unread { text, .. } => text,
-        }
+        self.0.as_ref().map_or("", |typed| &typed.text)
     }
 
     /// The unit it was committed in, where something was typed.
     #[must_use]
-    pub const fn unit(&self) -> Option<Unit> {
-        match self {
-            Self::Empty => None,
-            Self::Read { unit, .. } | Self::Unread { unit, .. } => Some(*unit),
-        }
+    pub fn unit(&self) -> Option<Unit> {
+        self.0.as_ref().map(|typed| typed.unit)
     }
 
     /// Why it can't be read, where it can't.
     #[must_use]
     pub fn why(&self) -> Option<&str> {
-        match self {
-            Self::Unread { why, .. } => Some(why),
-            Self::Empty | Self::Read { .. } => None,
-        }
+        self.0.as_ref()?.read.as_ref().err().map(AsRef::as_ref)
     }
 
     /// True where nothing was typed.
     #[must_use]
     pub const fn is_empty(&self) -> bool {
-        matches!(self, Self::Empty)
+        self.0.is_none()
     }
 
     /// What can be said of it without its type.

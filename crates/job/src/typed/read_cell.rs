@@ -21,16 +21,11 @@ const LONGEST_NOTE: usize = 2_000;
 /// Reads a text as a typed cell; white space alone is an empty one.
 pub fn entry<T>(text: &str, unit: Unit, read: impl FnOnce(&str) -> Result<T, Misread>) -> Entry<T> {
     if text.trim().is_empty() {
-        return Entry::Empty;
+        return Entry::EMPTY;
     }
-    let text = text.to_owned();
-    match read(&text) {
-        Ok(value) => Entry::Read { text, unit, value },
-        Err(why) => Entry::Unread {
-            text,
-            unit,
-            why: why.to_string(),
-        },
+    match read(text) {
+        Ok(value) => Entry::read(text, unit, value),
+        Err(why) => Entry::unread(text, unit, why.to_string()),
     }
 }
 

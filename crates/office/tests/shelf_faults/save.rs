@@ -6,7 +6,7 @@ use std::sync::Arc;
 use quillbore_calc::input::Place;
 use quillbore_job::file::read_job;
 use quillbore_job::read_field::read_field;
-use quillbore_job::{Column, Edit, Entry, Field, Job, Row, Unit, Value, apply};
+use quillbore_job::{Edit, Entry, Field, Job, Row, Unit, Value, apply};
 use quillbore_office::save::{SaveError, content, save};
 use quillbore_office::shelf::{CommitError, Shelf, ShelfError, Step, Version};
 
@@ -82,13 +82,9 @@ fn a_job_that_would_come_back_as_another_is_not_written_and_told_in_which_part()
     let old = Arc::new(job("old"));
     let first = save(&shelf, &key("26-0101"), &old, None).expect("saved");
     let five = |field| read_field(field, "5", Unit::Mm);
-    let untrue = |text: &str, entry: Entry<Value>| match entry {
-        Entry::Read { unit, value, .. } => Entry::Read {
-            text: text.into(),
-            unit,
-            value,
-        },
-        other => panic!("{other:?}"),
+    let untrue = |text: &str, entry: Entry<Value>| {
+        let value = entry.value().expect("a value").clone();
+        Entry::read(text, Unit::Mm, value)
     };
     let with_field = |field: Field, entry: Entry<Value>| {
         let mut job = job("old");
@@ -96,15 +92,7 @@ fn a_job_that_would_come_back_as_another_is_not_written_and_told_in_which_part()
         job
     };
     let mut sized = Row::default();
-    quillbore_job::row::put(&mut sized, Column::Mark, "A", Unit::Mm, Default::default());
-    sized.mark = match sized.mark {
-        Entry::Read { unit, value, .. } => Entry::Read {
-            text: "B".into(),
-            unit,
-            value,
-        },
-        other => panic!("{other:?}"),
-    };
+    sized.mark = Entry::read("B", Unit::Mm, "A".to_owned());
     let cases = [
         (
             with_field(Field::Quantity, untrue("7", five(Field::Quantity))),

@@ -2,7 +2,7 @@
 
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::job_figures::HoleFigures;
-use quillbore_job::{Entry, Row, Unit};
+use quillbore_job::{Row, Unit};
 
 use crate::shown;
 use crate::words::{hole as words, phrases};
@@ -86,8 +86,8 @@ impl Hole<'_> {
 
 /// The mark of a row, or its place in the table where it has none.
 pub(super) fn mark_of(row: &Row, index: usize) -> String {
-    match &row.mark {
-        Entry::Empty => phrases::row(index + 1),
-        mark => mark.text().trim().to_owned(),
+    if row.mark.is_empty() {
+        return phrases::row(index + 1);
     }
+    row.mark.text().trim().to_owned()
 }

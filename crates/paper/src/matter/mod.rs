@@ -24,7 +24,7 @@ use quillbore_job::keyed_list::Keyed;
 use quillbore_job::order::{self, Followed};
 use quillbore_job::shop::UnknownName;
 use quillbore_job::words::english;
-use quillbore_job::{Entry, Field, FieldKind, Issued, Job, Paper, Row, Value};
+use quillbore_job::{Field, FieldKind, Issued, Job, Paper, Row, Value};
 
 pub use hole::Hole;
 pub use remark::Remark;
@@ -156,12 +156,9 @@ impl<'a> Matter<'a> {
 
     /// A field's amount of money as papers show it; what can't be read stands as it was typed.
     pub fn amount_of(&self, field: Field) -> Option<String> {
-        match self.job.field(field) {
-            Entry::Empty => None,
-            Entry::Read {
-                value: Value::Money(amount),
-                ..
-            } => {
+        let entry = self.job.field(field);
+        match entry.value() {
+            Some(Value::Money(amount)) => {
                 let mut amount = *amount;
                 // A whole amount stays one; a broken one has all its digits.
                 if amount.scale() > 0 {
@@ -169,7 +166,7 @@ impl<'a> Matter<'a> {
                 }
                 Some(shown::money(&amount.to_string()))
             }
-            other => Some(other.text().trim().to_owned()),
+            _ => (!entry.is_empty()).then(|| entry.text().trim().to_owned()),
         }
     }
 

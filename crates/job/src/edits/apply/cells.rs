@@ -10,7 +10,7 @@ use super::refused::EditRefused;
 use super::rows;
 use crate::edits::edit::CellAt;
 use crate::job::Job;
-use crate::typed::entry::{Entry, Unit};
+use crate::typed::entry::Unit;
 use crate::typed::row::put;
 use crate::typed::row::{Column, Row};
 
@@ -122,11 +122,11 @@ pub(crate) fn read_angles_again(job: &mut Job) -> Vec<RowId> {
     let basis = job.angle_basis();
     let mut touched = Vec::new();
     for row in &mut job.rows {
-        let (Entry::Read { text, unit, .. } | Entry::Unread { text, unit, .. }) = &row.angle else {
+        let Some(unit) = row.angle.unit() else {
             continue;
         };
         let mut new = Row::clone(row);
-        put(&mut new, Column::Angle, text, *unit, basis);
+        put(&mut new, Column::Angle, row.angle.text(), unit, basis);
         if new != **row {
             touched.push(row.id);
             *row = Arc::new(new);

@@ -67,7 +67,7 @@ fn text(entry: &Entry<Value>) -> &str {
     entry.text().trim()
 }
 
-const fn value(entry: &Entry<Value>) -> Option<&Value> {
+fn value(entry: &Entry<Value>) -> Option<&Value> {
     entry.value()
 }
 

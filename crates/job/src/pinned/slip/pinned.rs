@@ -22,7 +22,7 @@ impl Slip {
     /// What was typed in a line.
     #[must_use]
     pub fn line(&self, line: Line) -> &Entry<Value> {
-        self.lines.get(&line).unwrap_or(&Entry::Empty)
+        self.lines.get(&line).unwrap_or(&Entry::EMPTY)
     }
 
     /// Whether a line can't be read.
