@@ -42,6 +42,8 @@ pub(super) fn findings(context: &Context<'_>, row: &RowInput, plan: &Plan) -> Ve
         voice.way(way);
     }
     voice.overrules();
+    // Most rows have one finding or none, and a job has many rows.
+    voice.said.shrink_to_fit();
     voice.said
 }
 

@@ -22,9 +22,9 @@ pub struct Question {
     /// On what facts.
     pub facts: Facts,
     /// The answer that counts.
-    pub answer: Option<Answer>,
+    pub answer: Option<Box<Answer>>,
     /// An answer that was given for other facts and doesn't count.
-    pub outdated: Option<Answer>,
+    pub outdated: Option<Box<Answer>>,
 }
 
 /// An answer as it is typed.
@@ -44,7 +44,7 @@ impl Question {
     /// A question with what a job says to it.
     #[must_use]
     pub fn of(job: &Job, row: RowId, concern: Concern, facts: Facts) -> Self {
-        let given = job.answer(row, concern).cloned();
+        let given = job.answer(row, concern).cloned().map(Box::new);
         let counts = given.as_ref().is_some_and(|a| a.facts.cover(&facts));
         let (answer, outdated) = if counts { (given, None) } else { (None, given) };
         Self {

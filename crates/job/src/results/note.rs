@@ -21,7 +21,7 @@ pub struct SideNote {
     /// The line it stands beside.
     pub beside: Beside,
     /// What it says, where the calculation didn't find it: that is worded by [`Telling`].
-    pub(super) own: String,
+    pub(super) own: Box<str>,
     /// What can be done about it, worded by [`Telling`] too.
     pub(super) offering: Option<Offering>,
     /// How it concerns the customer.
@@ -37,18 +37,18 @@ pub struct SideNote {
 pub(super) enum Offering {
     /// The calculation's remedy, of the row that stands there.
     Remedy { remedy: Remedy, at: Option<usize> },
-    /// An edit with its words.
-    Edit(Offer),
+    /// An edit with its words; apart, since most notes have none.
+    Edit(Box<Offer>),
 }
 
 impl SideNote {
     /// A note that only says something.
-    pub(super) const fn new(level: Level, kind: NoteKind, beside: Beside, own: String) -> Self {
+    pub(super) fn new(level: Level, kind: NoteKind, beside: Beside, own: String) -> Self {
         Self {
             level,
             kind,
             beside,
-            own,
+            own: own.into(),
             offering: None,
             customer: Customer::Shop,
             question: None,
@@ -72,7 +72,7 @@ impl SideNote {
     /// The same note with something that can be done about it.
     pub(super) fn offering(self, offer: Option<Offer>) -> Self {
         Self {
-            offering: offer.map(Offering::Edit),
+            offering: offer.map(|offer| Offering::Edit(Box::new(offer))),
             ..self
         }
     }

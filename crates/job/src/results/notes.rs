@@ -55,7 +55,7 @@ pub(super) fn notes(
     notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));
     let of_job = figures.findings.iter();
     notes.extend(of_job.map(|finding| (found(finding, None), None)));
-    notes.extend(questions::of_rows(job, asked, figures));
+    questions::of_rows(job, asked, figures, &mut notes);
     // Nearly in order already, which a sort by key alone makes use of.
     notes.sort_by_key(|(note, at)| (place(job, note.beside, *at), Reverse(note.level)));
     notes.into_iter().map(|(note, _)| note).collect()

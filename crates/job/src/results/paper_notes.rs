@@ -54,6 +54,6 @@ fn outdated(job: &Job) -> Vec<SideNote> {
     .collect()
 }
 
-const fn note(level: Level, kind: NoteKind, said: String) -> SideNote {
+fn note(level: Level, kind: NoteKind, said: String) -> SideNote {
     SideNote::new(level, kind, Beside::Papers, said)
 }

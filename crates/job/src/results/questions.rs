@@ -19,11 +19,11 @@ use crate::words::answers as words;
 /// A note, and where its row stands in the table.
 type Placed = (SideNote, Option<usize>);
 
-/// The findings of rows as notes, each with what it asks; what was answered is only a note.
+/// Adds the findings of rows as notes, each with what it asks; what was answered is only a note.
 ///
 /// A finding that vanished since it was answered is told all the same, and so is an answer that
 /// nothing asks for any more.
-pub(super) fn of_rows(job: &Job, asks: &Asked, figures: &JobFigures) -> Vec<Placed> {
+pub(super) fn of_rows(job: &Job, asks: &Asked, figures: &JobFigures, notes: &mut Vec<Placed>) {
     let answered: BTreeSet<RowId> = job.answers.iter().map(|answer| answer.row).collect();
     let open = figures
         .holes
@@ -38,7 +38,6 @@ pub(super) fn of_rows(job: &Job, asks: &Asked, figures: &JobFigures) -> Vec<Plac
             unanswered.entry(row).or_default().push(finding);
         }
     }
-    let mut notes = Vec::new();
     for (at, hole) in figures.holes.iter().enumerate() {
         let mut all: Vec<&Finding> = hole.findings.iter().collect();
         if answered.contains(&hole.row) {
@@ -55,7 +54,6 @@ pub(super) fn of_rows(job: &Job, asks: &Asked, figures: &JobFigures) -> Vec<Plac
         let key = (answer.row, answer.concern);
         (!questions.contains_key(&key)).then(|| (to_nothing(job, key), None))
     }));
-    notes
 }
 
 /// What is found in a row only as long as nobody has answered it.

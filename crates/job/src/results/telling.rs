@@ -38,13 +38,13 @@ impl<'a> Telling<'a> {
     pub fn text<'b>(&self, note: &'b SideNote) -> Cow<'b, str> {
         let said = match &note.kind {
             NoteKind::Found(kind) => Cow::Owned(self.speaker.finding(kind)),
-            _ => Cow::Borrowed(note.own.as_str()),
+            _ => Cow::Borrowed(note.own.as_ref()),
         };
         let Some(question) = &note.question else {
             return said;
         };
-        let answered = question.answer.as_ref().map(answers::answered);
-        let more = answered.or_else(|| question.outdated.as_ref().map(answers::outdated));
+        let answered = question.answer.as_deref().map(answers::answered);
+        let more = answered.or_else(|| question.outdated.as_deref().map(answers::outdated));
         match more {
             Some(more) => Cow::Owned(format!("{said} {more}")),
             None => said,

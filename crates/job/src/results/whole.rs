@@ -34,7 +34,7 @@ impl Results {
     pub fn answers(&self) -> Vec<Answer> {
         let mut told = BTreeSet::new();
         let questions = self.notes.iter().filter_map(|note| note.question.as_ref());
-        let answers = questions.filter_map(|question| question.answer.as_ref());
+        let answers = questions.filter_map(|question| question.answer.as_deref());
         let first = answers.filter(|answer| told.insert(answer.key()));
         first.cloned().collect()
     }
