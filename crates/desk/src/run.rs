@@ -1,6 +1,7 @@
 //! From the command line to the exit code.
 
 use std::ffi::OsString;
+use std::io::BufWriter;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
 use std::sync::Arc;
@@ -36,6 +37,10 @@ fn done(words: &[OsString], clock: Arc<dyn Clock>) -> Result<Ended, Failure> {
         Asked::Window { job, shelf, shop } => {
             crate::window::open(job.as_deref(), shelf.as_deref(), shop.as_deref(), clock)
         }
-        asked => commands::run(&asked, &mut std::io::stdout(), &mut std::io::stderr()),
+        asked => {
+            // A job of many rows says many lines.
+            let mut out = BufWriter::new(std::io::stdout());
+            commands::run(&asked, &mut out, &mut std::io::stderr())
+        }
     }
 }

@@ -11,6 +11,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::results::results_now;
 
+use self::json::FiguresJson;
 use super::ended::{Came, Ended, Made};
 use super::line::{Word, Words};
 use super::named;
@@ -58,11 +59,15 @@ pub(super) fn run(asked: &Figures, saying: &mut Saying<'_>) -> Result<Came, Fail
     let job = Arc::clone(&opened.base);
     let results = results_now(&job, &shop);
     if asked.json {
-        let json = json::figures_json(&job, &shop, &results);
-        saying.json(&json.map_err(|error| said::not_written(&error))?);
+        let figures = FiguresJson {
+            job: &job,
+            shop: &shop,
+            results: &results,
+        };
+        let written = saying.json(&figures);
+        written.map_err(|error| said::not_written(&error))?;
     } else {
-        let lines = text::figures_lines(&job, &shop, &results);
-        lines.iter().for_each(|line| saying.line(line));
+        text::figures_lines(&job, &shop, &results, |line| saying.line(line));
     }
     Ok(Came {
         ended: Ended::with_stop(results.stopped()),

@@ -142,20 +142,20 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
         .take(&job, RowsAt::Append, asked.unit)
         .map_err(|error| Failure::new(error.to_string(), error.hint()).at(&asked.holes))?;
     job = done(&job, &taken.edit)?;
-    let mut lines = report_lines(&taken.report, taken.rows);
     // What was read is in the job now: of ten megabytes nobody needs another two copies.
-    drop((taken, table));
+    drop((taken.edit, table));
     let loose = Loose::new(disk, &asked.out).map_err(|e| Failure::from(e).at(&asked.out))?;
     let (key, shelf) = (loose.key().clone(), Arc::new(loose));
     let shelf: Arc<dyn Shelf> = shelf;
     let job = Arc::new(job);
     save(&shelf, &key, &job, None).map_err(|error| Failure::from(error).or_at(&asked.out))?;
+    say_report(&taken.report, taken.rows, saying);
     let results = results_now(&job, &shop);
     let telling = Telling::new(&job, &shop.tables);
-    let notes = results.notes.iter();
-    lines.extend(notes.map(|note| figures::note(note, &telling)));
-    lines.push(shelf.place());
-    lines.iter().for_each(|line| saying.line(line));
+    for note in &results.notes {
+        saying.line(figures::note(note, &telling));
+    }
+    saying.line(shelf.place());
     Ok(Came {
         ended: Ended::with_stop(results.stopped()),
         made: Made::Job(PathBuf::from(shelf.place())),
@@ -168,9 +168,9 @@ fn done(job: &Job, edit: &Edit) -> Result<Job, Failure> {
     Ok(job)
 }
 
-fn report_lines(report: &Report, rows: usize) -> Vec<String> {
-    let mut lines = report.whole.clone();
-    lines.extend(report.lines.iter().map(reports::line));
-    lines.push(said::became(report.lines.len(), rows));
-    lines
+fn say_report(report: &Report, rows: usize, saying: &mut Saying<'_>) {
+    report.whole.iter().for_each(|line| saying.line(line));
+    let lines = report.lines.iter();
+    lines.for_each(|line| saying.line(reports::line(line)));
+    saying.line(said::became(report.lines.len(), rows));
 }

@@ -3,8 +3,10 @@
 use std::fmt::Display;
 use std::io::{self, Write};
 
+use serde::Serialize;
+
 use crate::failure::Failure;
-use crate::words::shown;
+use crate::words::shown::{HarmlessJson, harmless};
 
 /// Where a command writes: what was asked for to one side, what is to be known beside it to the other.
 pub(super) struct Saying<'a> {
@@ -25,17 +27,33 @@ impl<'a> Saying<'a> {
     /// Writes a line of what was asked for. Where it can't be written the command goes on, since
     /// what it does counts more than what it says.
     pub(super) fn line(&mut self, line: impl Display) {
-        self.write(&shown::harmless(&line.to_string()));
+        self.write(&harmless(&line.to_string()));
     }
 
-    /// Writes JSON, in which a sign that would steer a terminal stands as JSON's own escape.
-    pub(super) fn json(&mut self, text: &str) {
-        self.write(&shown::harmless_json(text));
+    /// Writes something as JSON, in which a sign that would steer a terminal stands as JSON's own
+    /// escape.
+    ///
+    /// # Errors
+    /// Where it can't be put into JSON.
+    pub(super) fn json(&mut self, what: &impl Serialize) -> serde_json::Result<()> {
+        if self.failed.is_some() {
+            return Ok(());
+        }
+        match serde_json::to_writer_pretty(HarmlessJson(&mut self.out), what) {
+            Err(error) if error.is_io() => self.failed = Some(error.into()),
+            written => {
+                written?;
+                self.write("");
+            }
+        }
+        Ok(())
     }
 
     /// Writes a sentence of what is to be known beside it; where that can't be written nobody is
     /// there to be told, and the exit code tells.
     pub(super) fn tell(&mut self, sentence: impl Display) {
+        // On a terminal both are read in the order in which they were said.
+        self.failed = self.failed.take().or_else(|| self.out.flush().err());
         tell(self.told, sentence);
     }
 
@@ -62,5 +80,5 @@ pub fn tell_failure(told: &mut dyn Write, failure: &Failure) {
 }
 
 fn tell(told: &mut dyn Write, sentence: impl Display) {
-    let _ = writeln!(told, "{}", shown::harmless(&sentence.to_string()));
+    let _ = writeln!(told, "{}", harmless(&sentence.to_string()));
 }

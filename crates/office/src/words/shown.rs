@@ -3,6 +3,7 @@
 
 use std::ffi::OsStr;
 use std::fmt::Write as _;
+use std::io::{self, Write};
 
 /// A name as text; of what is no text every byte is shown.
 pub(crate) fn name(name: &OsStr) -> String {
@@ -30,18 +31,28 @@ pub(crate) fn harmless(line: &str) -> String {
     text
 }
 
-/// JSON in which the same signs stand as escapes, so that it says the same; those below a blank,
-/// which JSON always escapes inside a text, lay it out.
-pub(crate) fn harmless_json(json: &str) -> String {
-    let mut text = String::with_capacity(json.len());
-    for sign in json.chars() {
-        if sign >= ' ' && (sign.is_control() || turns_around(sign)) {
-            let _ = write!(text, "\\u{:04x}", u32::from(sign));
-        } else {
-            text.push(sign);
+/// Writes JSON in which the same signs stand as escapes, so that it says the same; those below a
+/// blank, which JSON always escapes inside a text, lay it out.
+pub(crate) struct HarmlessJson<W>(pub(crate) W);
+
+impl<W: Write> Write for HarmlessJson<W> {
+    fn write(&mut self, json: &[u8]) -> io::Result<usize> {
+        let steers = |sign: char| sign >= ' ' && (sign.is_control() || turns_around(sign));
+        // Whoever writes JSON writes whole signs.
+        let text = std::str::from_utf8(json).map_err(io::Error::other)?;
+        let mut rest = text;
+        while let Some((at, sign)) = rest.char_indices().find(|(_, sign)| steers(*sign)) {
+            self.0.write_all(&rest.as_bytes()[..at])?;
+            write!(self.0, "\\u{:04x}", u32::from(sign))?;
+            rest = &rest[at + sign.len_utf8()..];
         }
+        self.0.write_all(rest.as_bytes())?;
+        Ok(json.len())
     }
-    text
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.0.flush()
+    }
 }
 
 /// Whether a sign changes the direction or the line of all that follows it.
@@ -66,8 +77,9 @@ mod tests {
     #[test]
     fn json_says_the_same() {
         let said = serde_json::json!({ "a\u{9b}": "\u{1b}[31m\u{7f}\u{202e}\n\u{5d0}" });
-        let json = serde_json::to_string_pretty(&said).expect("JSON");
-        let harmless = harmless_json(&json);
+        let mut json = Vec::new();
+        serde_json::to_writer_pretty(HarmlessJson(&mut json), &said).expect("JSON");
+        let harmless = String::from_utf8(json).expect("text");
         let steers = |sign: char| sign != '\n' && (sign.is_control() || turns_around(sign));
         assert!(!harmless.chars().any(steers), "{harmless}");
         let read: serde_json::Value = serde_json::from_str(&harmless).expect("JSON");

@@ -3,16 +3,29 @@
 use std::collections::BTreeMap;
 
 use quillbore_calc::Band;
-use serde::Serialize;
+use serde::{Serialize, Serializer};
+
+/// What is written one by one as it is made, so that the figures of many rows stand in memory once.
+pub(super) struct Each<F>(pub(super) F);
+
+impl<F, I> Serialize for Each<F>
+where
+    F: Fn() -> I,
+    I: Iterator<Item: Serialize>,
+{
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq((self.0)())
+    }
+}
 
 #[derive(Serialize)]
-pub(super) struct Document<'a> {
+pub(super) struct Document<'a, Holes: Serialize> {
     pub(super) job: &'a str,
     pub(super) format: u32,
     pub(super) material: Option<String>,
     pub(super) records_behind: u32,
     pub(super) calibrated: bool,
-    pub(super) holes: Vec<Hole>,
+    pub(super) holes: Holes,
     pub(super) setups: Vec<Setup>,
     pub(super) lot: Option<Lot>,
     pub(super) price: Option<Price>,

@@ -13,53 +13,62 @@ use quillbore_job::words::english;
 use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Field, Job, Shop, Unit, show_quantity};
 
+use serde::{Serialize, Serializer};
+
 use super::document::{
-    Break, DepthPlan, Document, Electrode, Finding, Hole, Lot, LotElectrodes, OneOff, Percentiles,
-    Price, Promise, Setup,
+    Break, DepthPlan, Document, Each, Electrode, Finding, Hole, Lot, LotElectrodes, OneOff,
+    Percentiles, Price, Promise, Setup,
 };
 use crate::words::figures as words;
 
-/// Every figure of a job as JSON text; lengths in mm, times in min, money as decimal text.
-///
-/// # Errors
-/// Where a figure is no number; the calculation gives none that is not.
-pub(super) fn figures_json(
-    job: &Job,
-    shop: &Shop,
-    results: &Results,
-) -> serde_json::Result<String> {
-    let speaker = Speaker {
-        job,
-        tables: &shop.tables,
-        unit: Unit::Mm,
-    };
-    let telling = Telling::new(job, &shop.tables);
-    let findings = |of: Option<RowId>| {
-        let notes = results.notes.iter().filter(|note| row_of(note) == of);
-        let findings = notes.map(|note| finding(note, &speaker, &telling));
-        findings.collect()
-    };
-    let figures = &results.figures;
-    let holes = figures.holes.iter();
-    let setups = figures.setups.iter().enumerate();
-    let document = Document {
-        job: &job.number,
-        format: quillbore_job::file::FORMAT,
-        material: material(job, results, shop),
-        records_behind: 0,
-        calibrated: false,
-        holes: holes
-            .map(|hole| json_hole(hole, shop, &speaker, findings(Some(hole.row))))
-            .collect(),
-        setups: setups
-            .map(|(index, setup)| json_setup(index, setup, &speaker))
-            .collect(),
-        lot: figures.lot.as_ref().map(|lot| json_lot(lot, shop)),
-        price: figures.price.as_ref().map(|price| json_price(price, shop)),
-        promise: Promise::default(),
-        findings: findings(None),
-    };
-    serde_json::to_string_pretty(&document)
+/// Every figure of a job as JSON; lengths in mm, times in min, money as decimal text.
+pub(super) struct FiguresJson<'a> {
+    pub(super) job: &'a Job,
+    pub(super) shop: &'a Shop,
+    pub(super) results: &'a Results,
+}
+
+impl Serialize for FiguresJson<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let Self { job, shop, results } = *self;
+        let speaker = Speaker {
+            job,
+            tables: &shop.tables,
+            unit: Unit::Mm,
+        };
+        let telling = Telling::new(job, &shop.tables);
+        let mut notes: BTreeMap<Option<RowId>, Vec<&SideNote>> = BTreeMap::new();
+        for note in &results.notes {
+            notes.entry(row_of(note)).or_default().push(note);
+        }
+        let findings = |of: Option<RowId>| {
+            let notes = notes.get(&of).map_or(&[][..], Vec::as_slice);
+            let findings = notes.iter().map(|note| finding(note, &speaker, &telling));
+            findings.collect()
+        };
+        let figures = &results.figures;
+        let holes = || {
+            let holes = figures.holes.iter();
+            holes.map(|hole| json_hole(hole, shop, &speaker, findings(Some(hole.row))))
+        };
+        let setups = figures.setups.iter().enumerate();
+        let document = Document {
+            job: &job.number,
+            format: quillbore_job::file::FORMAT,
+            material: material(job, results, shop),
+            records_behind: 0,
+            calibrated: false,
+            holes: Each(holes),
+            setups: setups
+                .map(|(index, setup)| json_setup(index, setup, &speaker))
+                .collect(),
+            lot: figures.lot.as_ref().map(|lot| json_lot(lot, shop)),
+            price: figures.price.as_ref().map(|price| json_price(price, shop)),
+            promise: Promise::default(),
+            findings: findings(None),
+        };
+        document.serialize(serializer)
+    }
 }
 
 /// The material as papers name it.

@@ -7,9 +7,8 @@ use quillbore_job::{Job, Shop};
 
 use crate::words::figures as words;
 
-/// Every figure of a job, line by line, in the job's unit.
-#[must_use]
-pub(super) fn figures_lines(job: &Job, shop: &Shop, results: &Results) -> Vec<String> {
+/// Says every figure of a job, line by line, in the job's unit.
+pub(super) fn figures_lines(job: &Job, shop: &Shop, results: &Results, say: impl FnMut(&str)) {
     let speaker = Speaker {
         job,
         tables: &shop.tables,
@@ -17,36 +16,50 @@ pub(super) fn figures_lines(job: &Job, shop: &Shop, results: &Results) -> Vec<St
     };
     let figures = &results.figures;
     let minor_digits = shop.tables.rates.minor_digits;
-    let mut lines = vec![words::head(job)];
-    let mut add = |block: Vec<String>| {
-        lines.push(String::new());
-        lines.extend(block);
-    };
+    let mut blocks = Blocks { say, blanks: 0 };
+    blocks.line(&words::head(job));
     for hole in &figures.holes {
-        add(hole_lines(hole, shop, &speaker));
+        blocks.add(hole_lines(hole, shop, &speaker));
     }
     if let Some(lot) = &figures.lot {
-        add(words::machine(&lot.machine));
+        blocks.add(words::machine(&lot.machine));
     }
     if let Some(price) = &figures.price {
         let breaks = price.breaks.iter();
-        add(breaks.map(|at| words::offered(at, minor_digits)).collect());
-        add(words::cost(price, minor_digits));
+        blocks.add(breaks.map(|at| words::offered(at, minor_digits)));
+        blocks.add(words::cost(price, minor_digits));
     }
     let foot = speaker.foot(figures).into_iter().map(|piece| piece.text);
     let telling = Telling::new(job, &shop.tables);
     let notes = results.notes.iter();
     let notes = notes.map(|note| words::note_and_remedy(note, &telling));
-    add(std::iter::once(foot.collect()).chain(notes).collect());
-    // Nothing empty at the end.
-    while let Some(last) = lines.last_mut() {
-        last.truncate(last.trim_end().len());
-        if !last.is_empty() {
-            break;
-        }
-        lines.pop();
+    blocks.add(std::iter::once(foot.collect()).chain(notes));
+}
+
+/// Blocks of lines with a blank one between, and nothing empty at the end.
+struct Blocks<S> {
+    say: S,
+    /// Blank lines that are said once something follows.
+    blanks: usize,
+}
+
+impl<S: FnMut(&str)> Blocks<S> {
+    fn add(&mut self, block: impl IntoIterator<Item = String>) {
+        self.blanks += 1;
+        block.into_iter().for_each(|line| self.line(&line));
     }
-    lines
+
+    fn line(&mut self, line: &str) {
+        let line = line.trim_end();
+        if line.is_empty() {
+            self.blanks += 1;
+            return;
+        }
+        for _ in 0..std::mem::take(&mut self.blanks) {
+            (self.say)("");
+        }
+        (self.say)(line);
+    }
 }
 
 /// The figures of a row, as far as there are any.
