@@ -10,6 +10,7 @@ use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
 
 use crate::actions::Action;
 use crate::grid::GridView;
+use crate::sheet::Pages;
 use crate::spot::Spot;
 
 /// The window's own state.
@@ -49,6 +50,8 @@ pub struct SheetView {
     pub paper: Option<Paper>,
     /// The paper that was brought into sight last.
     pub paper_seen: Option<Paper>,
+    /// Its pages as they were laid out last.
+    pub pages: Option<Pages>,
     /// A path or an answer that the window waits for.
     pub waiting: Option<Waiting>,
     /// The waiting line has been drawn: it took the keyboard when it was new.

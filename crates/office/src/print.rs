@@ -171,7 +171,7 @@ pub fn pdf_of(
         author: shop.name.clone(),
         date: day,
     };
-    pdf::write(document, &meta).map_err(|error| Failure::new(error.to_string(), error.hint()))
+    pdf::write(document, &meta).map_err(|error| said::no_pdf(paper, &error))
 }
 
 /// The text of every page, a line for each run of it.

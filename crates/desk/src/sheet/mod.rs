@@ -10,6 +10,7 @@ pub mod head;
 pub mod holes;
 pub mod line;
 pub mod notes;
+mod pages;
 pub mod papers;
 pub mod parts;
 pub mod places;
@@ -25,6 +26,7 @@ pub mod waiting;
 use egui::{ScrollArea, Ui, vec2};
 
 use crate::view::{Ask, SheetView};
+pub use pages::Pages;
 use shared::{Anchors, Shared};
 
 const NOTES_WIDTH: f32 = 268.0;

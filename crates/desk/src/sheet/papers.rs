@@ -1,13 +1,7 @@
 //! The papers: those that left the house, words that lay out, issue or print the others, and their
 //! pages as they will be printed.
 
-use egui::{RichText, Sense, Ui, vec2};
-use quillbore_job::Paper;
-use quillbore_job::results::Beside;
-use quillbore_job::words::{life, slips};
-use quillbore_office::print::{self, Sitting, Stamp};
-use quillbore_paper::Sheet;
-
+use super::pages::Pages;
 use super::parts::{pencil, plain_head};
 use super::shared::{Anchors, Shared};
 use crate::actions::Action;
@@ -15,6 +9,10 @@ use crate::look;
 use crate::preview::paint_page;
 use crate::view::{Ask, SheetView};
 use crate::words::papers as words;
+use egui::{RichText, Sense, Ui, vec2};
+use quillbore_job::Paper;
+use quillbore_job::results::Beside;
+use quillbore_job::words::{life, slips};
 
 /// The block of the papers.
 pub fn papers_ui(
@@ -54,8 +52,9 @@ pub fn papers_ui(
     if look::quiet_word(ui, words::HIDE).clicked() {
         view.paper = None;
         view.paper_seen = None;
+        view.pages = None;
     }
-    pages_ui(ui, paper, shared);
+    pages_ui(ui, paper, shared, view);
 }
 
 fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
@@ -111,23 +110,18 @@ fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
     });
 }
 
-fn pages_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>) {
-    let sheet = if shared.letter {
-        Sheet::Letter
-    } else {
-        Sheet::A4
+fn pages_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, view: &mut SheetView) {
+    let pages = match view.pages.take() {
+        Some(pages) if pages.are_of(paper, shared) => pages,
+        _ => Pages::of(paper, shared),
     };
-    let sitting = Sitting {
-        job: shared.job,
-        results: shared.results,
-    };
-    let why_not = print::why_not(paper, sitting);
-    let stamp = Stamp {
-        why_not: Some(&why_not),
-        ..Stamp::default()
-    };
-    let document = print::document(paper, &[sitting], shared.shop, shared.day, sheet, stamp);
-    let (width, height) = sheet.size();
+    let pages = view.pages.insert(pages);
+    let document = &pages.document;
+    if document.beyond > 0 {
+        pencil(ui, &words::too_long(document.count()));
+        return;
+    }
+    let (width, height) = document.sheet.size();
     let scale = ui.available_width() / width as f32;
     for page in &document.pages {
         ui.add_space(10.0);

@@ -1,6 +1,7 @@
 //! What every panel of the sheet may read, and where its lines stand.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use quillbore_job::results::{Beside, Results};
 use quillbore_job::words::speaker::Speaker;
@@ -10,9 +11,9 @@ use quillbore_job::{Block, Job, Shop};
 #[derive(Clone, Copy)]
 pub struct Shared<'a> {
     /// The job.
-    pub job: &'a Job,
+    pub job: &'a Arc<Job>,
     /// What was computed of it.
-    pub results: &'a Results,
+    pub results: &'a Arc<Results>,
     /// The shop.
     pub shop: &'a Shop,
     /// Today.
@@ -32,7 +33,7 @@ pub struct Shared<'a> {
 impl<'a> Shared<'a> {
     /// Who puts findings and figures into words.
     #[must_use]
-    pub const fn speaker(&self) -> Speaker<'a> {
+    pub fn speaker(&self) -> Speaker<'a> {
         Speaker {
             job: self.job,
             tables: &self.shop.tables,

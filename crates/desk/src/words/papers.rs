@@ -4,6 +4,7 @@ use std::fmt::Display;
 
 use quillbore_job::Paper;
 use quillbore_job::words::slips;
+use quillbore_paper::pdf::PdfError;
 
 /// The head of the block.
 pub const HEAD: &str = "Papers";
@@ -22,6 +23,13 @@ pub const REPRINT: &str = "reprint";
 
 /// Releases the traveler.
 pub const RELEASE_TRAVELER: &str = "release the traveler";
+
+/// That a paper has more pages than one may have, and what to do.
+#[must_use]
+pub fn too_long(pages: usize) -> String {
+    let error = PdfError::TooLong { pages };
+    format!("{error}. {}.", error.hint())
+}
 
 /// When a paper was issued.
 #[must_use]

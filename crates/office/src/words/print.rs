@@ -3,6 +3,10 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
+use quillbore_job::Paper;
+use quillbore_job::words::slips;
+use quillbore_paper::pdf::PdfError;
+
 use super::shown;
 use super::system::by_system;
 use crate::failure::Failure;
@@ -15,6 +19,11 @@ pub(crate) fn another_stands(path: &Path) -> Failure {
         "print into another folder, or say --replace",
     )
     .at(path)
+}
+
+/// That a paper can't be made, and which.
+pub(crate) fn no_pdf(paper: Paper, error: &PdfError) -> Failure {
+    Failure::new(format!("{}: {error}", slips::paper(paper)), error.hint())
 }
 
 /// That the folder of the papers can't be made.

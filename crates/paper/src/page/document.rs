@@ -11,6 +11,10 @@ use super::sink::Sink;
 use super::style::{Ink, Stroke, Style};
 use super::trouble::{self, Trouble};
 
+/// Pages that a paper has at most: two reams. More is nothing that goes with parts or to a customer,
+/// and would fill the memory before the printer.
+pub const MOST_PAGES: usize = 1_000;
+
 /// A finished paper.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Document {
@@ -18,9 +22,16 @@ pub struct Document {
     pub sheet: Sheet,
     /// Its pages in order.
     pub pages: Vec<Page>,
+    /// How many more it would have: they are not kept, and so it can't be printed.
+    pub beyond: usize,
 }
 
 impl Document {
+    /// How many pages it has, those too many included.
+    pub fn count(&self) -> usize {
+        self.pages.len() + self.beyond
+    }
+
     /// The characters that no glyph was there for; each was printed as [`SUBSTITUTE`].
     pub fn missing(&self) -> BTreeSet<char> {
         let all = self.troubles().into_iter();
@@ -37,7 +48,7 @@ impl Document {
     /// Plays every page into a sink.
     pub fn play(&self, sink: &mut dyn Sink) {
         for (index, page) in self.pages.iter().enumerate() {
-            sink.page(self.sheet, index + 1, self.pages.len());
+            sink.page(self.sheet, index + 1, self.count());
             page.play(sink);
         }
     }

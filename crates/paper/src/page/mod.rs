@@ -13,7 +13,7 @@ mod sink;
 mod style;
 mod trouble;
 
-pub use document::{Document, Page};
+pub use document::{Document, MOST_PAGES, Page};
 pub use font::{FONT_LICENSE, Face, SUBSTITUTE};
 pub use item::{Item, Path, Step, StraightLine, TextRun};
 pub use record::{Record, record};

@@ -8,6 +8,12 @@ pub enum PdfError {
     /// A paper without a page.
     #[error("The paper has no page")]
     NoPages,
+    /// A paper with more pages than one may have.
+    #[error("{}", words::too_long(*pages))]
+    TooLong {
+        /// How many it would have.
+        pages: usize,
+    },
     /// A text that went past the page model's check of its characters.
     #[error("The face {face} has no glyph for '{ch}' (U+{:04X}) on page {page}", u32::from(*ch))]
     MissingGlyph {
@@ -36,6 +42,7 @@ impl PdfError {
     pub fn hint(&self) -> &'static str {
         match self {
             Self::NoPages => words::EMPTY,
+            Self::TooLong { .. } => words::SHORTEN,
             Self::MissingGlyph { .. } => words::REPLACE,
             Self::Subset { .. } | Self::Engine(_) => words::REPORT,
         }

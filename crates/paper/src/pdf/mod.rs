@@ -21,6 +21,10 @@ pub fn write(document: &Document, meta: &Meta) -> Result<Vec<u8>, PdfError> {
     if document.pages.is_empty() {
         return Err(PdfError::NoPages);
     }
+    if document.beyond > 0 {
+        let pages = document.count();
+        return Err(PdfError::TooLong { pages });
+    }
     check_glyphs(document)?;
     let mut engine = PdfDocument::new(&meta.title);
     fonts::embed(document, &mut engine)?;

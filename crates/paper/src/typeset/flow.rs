@@ -1,6 +1,6 @@
 //! Sets matter down a column and from page to page.
 
-use crate::page::{Document, Page, Sheet, Stroke, Style, mm};
+use crate::page::{Document, MOST_PAGES, Page, Sheet, Stroke, Style, mm};
 use crate::typeset::wrap::{self, Span};
 
 /// The part of a page that matter may fill, in points from the upper left corner.
@@ -40,6 +40,8 @@ pub struct Flow {
     sheet: Sheet,
     body: Body,
     pages: Vec<Page>,
+    /// Full pages that are too many for a paper, and not kept.
+    beyond: usize,
     open: Page,
     y: f64,
     ruled: Option<f64>,
@@ -53,6 +55,7 @@ impl Flow {
             sheet,
             body,
             pages: Vec::new(),
+            beyond: 0,
             open: Page::default(),
             y: body.top,
             ruled: None,
@@ -126,7 +129,12 @@ impl Flow {
     /// Ends the page.
     pub fn next_page(&mut self) {
         self.ruled = None;
-        self.pages.push(std::mem::take(&mut self.open));
+        let full = std::mem::take(&mut self.open);
+        if self.pages.len() < MOST_PAGES {
+            self.pages.push(full);
+        } else {
+            self.beyond += 1;
+        }
         self.y = self.body.top;
     }
 
@@ -186,7 +194,7 @@ impl Flow {
 
     /// Pages that are full already.
     pub fn pages_done(&self) -> usize {
-        self.pages.len()
+        self.pages.len() + self.beyond
     }
 
     /// Height that matter takes on an empty page, or `None` where it takes more than one.
@@ -202,6 +210,7 @@ impl Flow {
             sheet: self.sheet,
             body: self.body,
             pages: Vec::new(),
+            beyond: 0,
             open: Page::default(),
             y: start,
             ruled: None,
@@ -278,13 +287,14 @@ impl Flow {
         if !self.open.items.is_empty() || self.pages.is_empty() {
             self.next_page();
         }
-        let of = self.pages.len();
+        let of = self.pages_done();
         for (index, page) in self.pages.iter_mut().enumerate() {
             margin(page, index + 1, of);
         }
         Document {
             sheet: self.sheet,
             pages: self.pages,
+            beyond: self.beyond,
         }
     }
 }

@@ -24,6 +24,7 @@ pub fn quotation(matters: &[Matter<'_>]) -> Document {
         return Document {
             sheet: crate::page::Sheet::A4,
             pages: Vec::new(),
+            beyond: 0,
         };
     };
     let mut flow = Flow::new(first.sheet);
