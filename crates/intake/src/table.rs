@@ -76,6 +76,8 @@ fn is_blank(cells: &BTreeMap<Column, String>) -> bool {
 struct Taking {
     rows: Vec<NewRow>,
     lines: Vec<ReportLine>,
+    /// The line before as it was read to see what of it can't be.
+    tried: Row,
     /// The table is a list of places and nothing else: all of it is one row.
     places_alone: bool,
 }
@@ -94,6 +96,7 @@ fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
     let mut taking = Taking {
         rows: Vec::new(),
         lines: Vec::new(),
+        tried: Row::default(),
         places_alone: foreign.is_places_alone(),
     };
     for line in foreign.taken() {
@@ -156,7 +159,7 @@ impl Taking {
         if !notes.is_empty() {
             row.insert(Column::Note, notes.join("; "));
         }
-        let unread = unread(job, &row, unit);
+        let unread = unread(job, &row, unit, &mut self.tried);
         // Without a head a line empties the cells that it lies over; else it says nothing of a row.
         let empties = !foreign.headed && !self.places_alone && !row.is_empty();
         let nothing = place.is_none() && is_blank(&row) && !empties;
@@ -247,12 +250,21 @@ fn said(foreign: &Foreign) -> impl Iterator<Item = String> {
     })
 }
 
-/// What of a row can't be read, cell by cell.
-fn unread(job: &Job, cells: &BTreeMap<Column, String>, unit: Unit) -> Vec<String> {
+/// What of a row can't be read, cell by cell; the row `before` was read in the same way and saves
+/// reading what is the same, and this one is the next one's.
+fn unread(
+    job: &Job,
+    cells: &BTreeMap<Column, String>,
+    unit: Unit,
+    before: &mut Row,
+) -> Vec<String> {
     let mut row = Row::default();
     for (column, text) in cells {
-        row::put(&mut row, *column, text, unit, job.angle_basis());
+        let basis = job.angle_basis();
+        row::put_after(&mut row, *column, text, unit, basis, Some(before));
     }
+    *before = row;
+    let row = before;
     let columns = cells.keys().copied();
     columns
         .filter_map(|column| {

@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 use quillbore_calc::direction::unit;
 use quillbore_calc::input::Place;
 use rust_decimal::Decimal;
-use serde::de::{Error as _, MapAccess, Visitor};
+use serde::de::{DeserializeSeed, Error as _, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::ground::hash::Hash;
@@ -200,11 +200,36 @@ impl<K: Key> Serialize for Named<K> {
 
 impl<'de, K: Key> Deserialize<'de> for Named<K> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let key = String::deserialize(deserializer)?;
-        let found = K::ALL.iter().copied().find(|known| known.key() == key);
-        found
-            .map(Self)
-            .ok_or_else(|| D::Error::unknown_variant(&key, &[]))
+        let read = deserializer.deserialize_str(KeyVisitor(PhantomData))?;
+        read.map(Self)
+            .map_err(|key| D::Error::unknown_variant(&key, &[]))
+    }
+}
+
+/// Reads a name; one that is not known is given back as it stands.
+struct KeyVisitor<K>(PhantomData<K>);
+
+impl<K: Key> Visitor<'_> for KeyVisitor<K> {
+    type Value = Result<K, String>;
+
+    fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "the name of a {}", K::WHAT)
+    }
+
+    fn visit_str<E: serde::de::Error>(self, name: &str) -> Result<Self::Value, E> {
+        let found = K::ALL.iter().copied().find(|known| known.key() == name);
+        Ok(found.ok_or_else(|| name.to_owned()))
+    }
+}
+
+/// A name among others, as a key.
+struct KeySeed<K>(PhantomData<K>);
+
+impl<'de, K: Key> DeserializeSeed<'de> for KeySeed<K> {
+    type Value = Result<K, String>;
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Self::Value, D::Error> {
+        deserializer.deserialize_str(KeyVisitor(PhantomData))
     }
 }
 
@@ -286,12 +311,11 @@ impl<'de, K: Key> Visitor<'de> for CellsVisitor<K> {
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Cells<K>, A::Error> {
         let what = K::WHAT;
         let mut cells: Vec<(K, Cell)> = Vec::new();
-        while let Some(name) = map.next_key::<String>()? {
-            let Some(key) = K::ALL.iter().copied().find(|key| key.key() == name) else {
-                return Err(A::Error::unknown_field(&name, &[]));
-            };
+        while let Some(read) = map.next_key_seed(KeySeed(PhantomData))? {
+            let key: K = read.map_err(|name| A::Error::unknown_field(&name, &[]))?;
             if cells.iter().any(|(there, _)| *there == key) {
-                return Err(A::Error::custom(Unfit::KeyTwice { what, key: name }));
+                let key = key.key().to_owned();
+                return Err(A::Error::custom(Unfit::KeyTwice { what, key }));
             }
             cells.push((key, map.next_value()?));
         }

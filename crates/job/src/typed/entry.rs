@@ -1,5 +1,7 @@
 //! What was typed, and what it was read as: the text is never lost.
 
+use std::sync::Arc;
+
 /// The unit that a number without a unit of its own is meant in, fixed when it is committed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Unit {
@@ -22,15 +24,32 @@ impl Unit {
 }
 
 /// A typed cell: empty, read as a value, or a text that can't be read and says why. Most cells of a
-/// table are empty, so one is as small as can be until something is typed.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Entry<T>(Option<Box<Typed<T>>>);
+/// table are empty or the same as the one above, so one is as small as can be until something is
+/// typed, and its copies share that.
+#[derive(Debug)]
+pub struct Entry<T>(Option<Arc<Typed<T>>>);
 
 #[derive(Clone, Debug, PartialEq)]
 struct Typed<T> {
     text: Box<str>,
     unit: Unit,
     read: Result<T, Box<str>>,
+}
+
+impl<T> Clone for Entry<T> {
+    fn clone(&self) -> Self {
+        Self(self.0.clone())
+    }
+}
+
+impl<T: PartialEq> PartialEq for Entry<T> {
+    fn eq(&self, other: &Self) -> bool {
+        match (&self.0, &other.0) {
+            (Some(one), Some(other)) => Arc::ptr_eq(one, other) || one == other,
+            (None, None) => true,
+            _ => false,
+        }
+    }
 }
 
 impl<T> Default for Entry<T> {
@@ -54,7 +73,13 @@ impl<T> Entry<T> {
     }
 
     fn new(text: Box<str>, unit: Unit, read: Result<T, Box<str>>) -> Self {
-        Self(Some(Box::new(Typed { text, unit, read })))
+        Self(Some(Arc::new(Typed { text, unit, read })))
+    }
+
+    /// The same once more, where the same text was typed in the same unit; nothing needs reading then.
+    pub(crate) fn again(&self, text: &str, unit: Unit) -> Option<Self> {
+        let typed = self.0.as_ref()?;
+        (&*typed.text == text && typed.unit == unit).then(|| self.clone())
     }
 
     /// The value, where there is one.

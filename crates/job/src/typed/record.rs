@@ -31,10 +31,20 @@ macro_rules! record {
         }
 
         impl $Record {
-            /// Reads a text into the cell of a column.
-            pub fn put(&mut self, column: $Column, text: &str, read_in: $crate::typed::read_cell::ReadIn) {
+            /// Reads a text into the cell of a column; what stands in the same way in the record
+            /// `before`, which was read in the same way, is not read once more but shared.
+            pub fn put(
+                &mut self,
+                column: $Column,
+                text: &str,
+                read_in: $crate::typed::read_cell::ReadIn,
+                before: Option<&Self>,
+            ) {
                 match column {
-                    $($Column::$Name => self.$field = $reader.entry(text, read_in),)+
+                    $($Column::$Name => {
+                        let again = before.and_then(|before| before.$field.again(text, read_in.unit));
+                        self.$field = again.unwrap_or_else(|| $reader.entry(text, read_in));
+                    })+
                 }
             }
 

@@ -59,7 +59,20 @@ record! {
 
 /// Puts a text into a row's cell, read in `unit`; `basis` holds for angles that don't say theirs.
 pub fn put(row: &mut Row, column: Column, text: &str, unit: Unit, basis: AngleBasis) {
-    row.put(column, text, ReadIn { unit, basis });
+    row.put(column, text, ReadIn { unit, basis }, None);
+}
+
+/// The same where the row `before`, whose angles have the same basis, may have the same text: rows of
+/// a table differ in few of their cells.
+pub fn put_after(
+    row: &mut Row,
+    column: Column,
+    text: &str,
+    unit: Unit,
+    basis: AngleBasis,
+    before: Option<&Row>,
+) {
+    row.put(column, text, ReadIn { unit, basis }, before);
 }
 
 impl Keyed for Arc<Row> {

@@ -11,8 +11,7 @@ use super::rows;
 use crate::edits::edit::CellAt;
 use crate::job::Job;
 use crate::typed::entry::Unit;
-use crate::typed::row::put;
-use crate::typed::row::{Column, Row};
+use crate::typed::row::{Column, Row, put, put_after};
 
 pub(super) fn set(
     job: &mut Job,
@@ -44,10 +43,12 @@ pub(super) fn lay(
 
     let basis = job.angle_basis();
     let mut change = Change::default();
+    let mut before: Option<Arc<Row>> = None;
     for (cells, row) in block.iter().zip(job.rows.iter_mut().skip(at.row)) {
         let touched = put_row(row, cells, columns, &mut change, |row, column, text| {
-            put(row, column, text, unit, basis);
+            put_after(row, column, text, unit, basis, before.as_deref());
         });
+        before = Some(Arc::clone(row));
         // New identities are larger than all before them.
         let new = added.first().is_some_and(|first| row.id >= *first);
         if touched || new {
