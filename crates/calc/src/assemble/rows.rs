@@ -56,6 +56,12 @@ impl Drilled {
         }
     }
 
+    /// Whether a hole comes to the same at the same factors, whatever they are.
+    pub(super) fn draws_as(&self, other: &Self) -> bool {
+        let sigmas = |row: &Self| [row.feed_sigma, row.wear_sigma];
+        self.drill == other.drill && sigmas(self) == sigmas(other)
+    }
+
     /// Ends drilled in one part.
     pub(super) fn ends(&self) -> f64 {
         let ends = self.at_median.stages.iter().flatten().count();
@@ -71,6 +77,18 @@ impl Planned {
         Self {
             figures: Arc::new(figures),
             drilled: drilled.map(Arc::new),
+        }
+    }
+
+    /// The same, what the lot needs of it shared with the row before where it is the same.
+    fn sharing(self, before: Option<&KeptRow>) -> Self {
+        let before = before.map(|before| &before.own.drilled);
+        match before.filter(|before| **before == self.drilled) {
+            Some(before) => Self {
+                drilled: before.clone(),
+                ..self
+            },
+            None => self,
         }
     }
 }
@@ -172,14 +190,17 @@ impl KeptRows {
             let known = before.take(row.id);
             let known =
                 known.filter(|known| known.asked.row == *row && known.asked.overrules == overrules);
-            self.0.push(known.unwrap_or_else(|| KeptRow {
-                own: Planned::new(planner.context().figures_and_drill(row)),
+            let before = self.0.last();
+            let planned = || Planned::new(planner.context().figures_and_drill(row)).sharing(before);
+            let row = known.unwrap_or_else(|| KeptRow {
+                own: planned(),
                 asked: Box::new(AskedRow {
                     row: row.clone(),
                     overrules,
                 }),
                 other: None,
-            }));
+            });
+            self.0.push(row);
         }
         &mut self.0
     }

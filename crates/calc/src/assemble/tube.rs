@@ -26,7 +26,7 @@ pub(super) struct TubeLot {
     /// Its rows, in the table's order.
     pub(super) rows: Vec<Arc<Drilled>>,
     /// Their places, the farthest reach first, whatever the wear: so no draw needs to sort.
-    by_reach: Vec<usize>,
+    by_reach: Vec<InReach>,
     /// Usable length, and what a fresh electrode needs not be dressed [mm].
     pub(super) usable_mm: f64,
     /// Usable length U alone [mm].
@@ -118,7 +118,7 @@ impl TubeLot {
     ///
     /// - `parts`: parts in the lot.
     /// - `demand`: where electrodes are counted; its content goes.
-    /// - `draw`: each row's factors, by its place.
+    /// - `draw`: each row's factors, by its place; the same for rows of the same deviations.
     /// - `sparking`: factor on all sparking minutes alike.
     /// - `broken`: electrodes that break in each row, by its place.
     /// - `electrodes`: how they are counted.
@@ -134,9 +134,12 @@ impl TubeLot {
         let in_lot = f64::from(parts);
         let mut drawn = TubeDrawn::default();
         demand.clear();
-        for &at in &self.by_reach {
+        let mut before: Option<DrawnHole> = None;
+        for &InReach { at, draws_alike } in &self.by_reach {
             let row = &*self.rows[at];
-            let hole: DrawnHole = row.drill.at(&draw(at, row));
+            let known = before.filter(|_| draws_alike);
+            let hole = known.unwrap_or_else(|| row.drill.at(&draw(at, row)));
+            before = Some(hole);
             let minutes = hole.sparking_min * sparking + hole.other_min;
             drawn.hole_minutes += f64::from(row.holes) * in_lot * minutes;
             drawn.ends += (row.ends() * in_lot) as u64;
@@ -214,11 +217,26 @@ fn packed_quickly(demand: &Demand, usable_mm: f64, parts: u32) -> u64 {
     found.map_or(0, |found| found.needed()) + asked.unplaceable()
 }
 
-fn by_reach(rows: &[Arc<Drilled>]) -> Vec<usize> {
+/// A row's place among those of its tube.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct InReach {
+    at: usize,
+    /// Whatever is drawn, a hole of it comes to the same as one of the row before.
+    draws_alike: bool,
+}
+
+fn by_reach(rows: &[Arc<Drilled>]) -> Vec<InReach> {
     let mut places: Vec<usize> = (0..rows.len()).collect();
     let reach = |at: usize| rows[at].at_median.target_mm;
     places.sort_by(|&a, &b| reach(b).total_cmp(&reach(a)));
-    places
+    let mut before: Option<&Arc<Drilled>> = None;
+    let places = places.into_iter().map(|at| {
+        let row = &rows[at];
+        let draws_alike = before.is_some_and(|before| before.draws_as(row));
+        before = Some(row);
+        InReach { at, draws_alike }
+    });
+    places.collect()
 }
 
 /// Rates of breakage of a tube's ends: their number in one part, and how many of them break one.

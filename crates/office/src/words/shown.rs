@@ -1,6 +1,7 @@
 //! How text and names that others chose are shown, so that none of their signs steers a terminal or
 //! turns a line around, and none is left out.
 
+use std::borrow::Cow;
 use std::ffi::OsStr;
 use std::fmt::Write as _;
 use std::io::{self, Write};
@@ -19,16 +20,20 @@ pub(crate) fn name(name: &OsStr) -> String {
 
 /// A line in which signs that would steer a terminal, end the line or turn it around are shown by
 /// their codes.
-pub(crate) fn harmless(line: &str) -> String {
+pub(crate) fn harmless(line: &str) -> Cow<'_, str> {
+    let steers = |sign: char| sign != '\t' && (sign.is_control() || turns_around(sign));
+    if !line.contains(steers) {
+        return Cow::Borrowed(line);
+    }
     let mut text = String::with_capacity(line.len());
     for sign in line.chars() {
-        if sign != '\t' && (sign.is_control() || turns_around(sign)) {
+        if steers(sign) {
             text.extend(sign.escape_default());
         } else {
             text.push(sign);
         }
     }
-    text
+    Cow::Owned(text)
 }
 
 /// Writes JSON in which the same signs stand as escapes, so that it says the same; those below a
