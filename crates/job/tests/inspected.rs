@@ -5,7 +5,7 @@
     reason = "helpers of the tests stand outside the test functions"
 )]
 
-use quillbore_job::inspected::{Checked, Parts, all_checked, checked, delivered, parts};
+use quillbore_job::inspected::{Checked, Inspections, Parts, all_checked, delivered, parts};
 use quillbore_job::{CellAt, Column, Edit, Job, Line, SlipKind, Unit, apply};
 
 fn done(job: &Job, edit: &Edit) -> Job {
@@ -70,7 +70,7 @@ fn a_piece_is_checked_where_every_hole_of_it_is() {
         serials: ["101", "102", "103"].map(str::to_owned).to_vec(),
         count: 3,
     };
-    let of = |job: &Job| checked(job, &job.rows[0], &lot).parts;
+    let of = |job: &Job| Inspections::of(job, &lot).checked(&job.rows[0]).parts;
     assert_eq!(of(&inspect(&job(), "101-103", "a", "", "15")), 3);
     assert_eq!(
         of(&inspect(&job(), "101-103", "A", "", "14")),
@@ -134,7 +134,7 @@ fn all_are_checked_only_where_every_row_is() {
         SlipKind::Inspection,
         &[(Line::Mark, "A"), (Line::NotGood, "2")],
     );
-    let lot_of_bad = checked(&bad, &bad.rows[0], &lot);
+    let lot_of_bad = Inspections::of(&bad, &lot).checked(&bad.rows[0]);
     assert_eq!(
         lot_of_bad,
         Checked {

@@ -27,7 +27,7 @@ pub fn document(paper: Paper, matters: &[Matter<'_>]) -> Document {
         return Document {
             sheet: Sheet::A4,
             pages: Vec::new(),
-            beyond: 0,
+            is_cut: false,
         };
     };
     match paper {

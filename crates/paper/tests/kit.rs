@@ -99,7 +99,7 @@ fn a_missing_glyph_is_substituted_and_reported() {
     let document = Document {
         sheet: Sheet::A4,
         pages: vec![page],
-        beyond: 0,
+        is_cut: false,
     };
     assert_eq!(
         document.missing().into_iter().collect::<String>(),

@@ -117,8 +117,8 @@ fn pages_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, view: &mut SheetView
     };
     let pages = view.pages.insert(pages);
     let document = &pages.document;
-    if document.beyond > 0 {
-        pencil(ui, &words::too_long(document.count()));
+    if document.is_cut {
+        pencil(ui, &words::too_long());
         return;
     }
     let (width, height) = document.sheet.size();

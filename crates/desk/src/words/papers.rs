@@ -26,8 +26,8 @@ pub const RELEASE_TRAVELER: &str = "release the traveler";
 
 /// That a paper has more pages than one may have, and what to do.
 #[must_use]
-pub fn too_long(pages: usize) -> String {
-    let error = PdfError::TooLong { pages };
+pub fn too_long() -> String {
+    let error = PdfError::TooLong;
     format!("{error}. {}.", error.hint())
 }
 

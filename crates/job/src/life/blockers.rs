@@ -1,11 +1,13 @@
 //! What is in the way of a paper.
 
+use std::collections::BTreeSet;
+
 use quillbore_calc::RowId;
 
 use super::parts::{ordered, sum};
 use super::trouble::{holds_delivery, is_open};
 use crate::job::Job;
-use crate::life::inspected::is_mark;
+use crate::life::inspected::same_mark;
 use crate::life::order;
 use crate::life::order::difference::Topic;
 use crate::pinned::concern::Concern;
@@ -13,6 +15,7 @@ use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{SlipKind, kind, line};
 use crate::pinned::slip::pinned::Slip;
 use crate::pinned::slip::view::View;
+use crate::typed::row::Row;
 
 /// What is in the way of issuing a paper.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -172,19 +175,20 @@ fn inspected(job: &Job, found: &mut Vec<Blocker>) {
 
 /// Marks whose holes no run record and no inspection says were measured, or came out good.
 fn not_inspected(job: &Job) -> Vec<String> {
-    let told = |mark: &str| {
-        let drilled = job.slips_of::<kind::Run>().any(|run| {
-            let counted = run.get(line::Good).is_some_and(|good| good > 0);
-            is_mark(run.get(line::Mark), mark) && (counted || !run.get(line::Pins).is_empty())
-        });
-        let measured = |slip: View<'_, kind::Inspection>| {
-            let counted = slip.get(line::Checked).is_some_and(|holes| holes > 0);
-            is_mark(slip.get(line::Mark), mark) && (counted || !slip.get(line::Pins).is_empty())
-        };
-        drilled || job.slips_of::<kind::Inspection>().any(measured)
-    };
+    let runs = job.slips_of::<kind::Run>().filter_map(|run| {
+        let counted = run.get(line::Good).is_some_and(|good| good > 0);
+        let told = counted || !run.get(line::Pins).is_empty();
+        same_mark(run.get(line::Mark)).filter(|_| told)
+    });
+    let inspections = job.slips_of::<kind::Inspection>().filter_map(|slip| {
+        let counted = slip.get(line::Checked).is_some_and(|holes| holes > 0);
+        let told = counted || !slip.get(line::Pins).is_empty();
+        same_mark(slip.get(line::Mark)).filter(|_| told)
+    });
+    let told: BTreeSet<String> = runs.chain(inspections).collect();
+    let is_told = |row: &Row| same_mark(row.mark.text()).is_some_and(|mark| told.contains(&mark));
     let rows = job.rows.iter();
-    rows.filter(|row| !told(row.mark.text().trim()))
+    rows.filter(|row| !is_told(row))
         .map(|row| named(job, row.id))
         .collect()
 }

@@ -1,6 +1,6 @@
 //! What inspection slips say was checked: nothing counts as checked that nobody wrote down.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::job::Job;
 use crate::life::parts::{ordered, sum};
@@ -63,19 +63,44 @@ pub fn delivered(job: &Job) -> Parts {
     }
 }
 
-/// How much of a row's holes was checked on these parts.
-///
-/// A slip that names pieces checks them where it counts every hole of each; one that names no piece
-/// counts for as many parts as its holes make up. A slip that names holes of one piece checks the
-/// piece once all its holes are named.
-#[must_use]
-pub fn checked(job: &Job, row: &Row, parts: &Parts) -> Checked {
+/// The inspection slips of a job, by the mark that they speak of.
+#[derive(Debug)]
+pub struct Inspections<'a> {
+    parts: &'a Parts,
+    by_mark: BTreeMap<String, Vec<View<'a, kind::Inspection>>>,
+}
+
+impl<'a> Inspections<'a> {
+    /// Those of a job, asked about these parts.
+    #[must_use]
+    pub fn of(job: &'a Job, parts: &'a Parts) -> Self {
+        let mut by_mark: BTreeMap<String, Vec<_>> = BTreeMap::new();
+        for slip in job.slips_of::<kind::Inspection>() {
+            if let Some(mark) = same_mark(slip.get(line::Mark)) {
+                by_mark.entry(mark).or_default().push(slip);
+            }
+        }
+        Self { parts, by_mark }
+    }
+
+    /// How much of a row's holes was checked on the parts.
+    ///
+    /// A slip that names pieces checks them where it counts every hole of each; one that names no
+    /// piece counts for as many parts as its holes make up. A slip that names holes of one piece
+    /// checks the piece once all its holes are named.
+    #[must_use]
+    pub fn checked(&self, row: &Row) -> Checked {
+        let slips = same_mark(row.mark.text()).and_then(|mark| self.by_mark.get(&mark));
+        slips.map_or_else(Checked::default, |slips| checked(slips, row, self.parts))
+    }
+}
+
+fn checked(slips: &[View<'_, kind::Inspection>], row: &Row, parts: &Parts) -> Checked {
     let each = u64::from(row.holes()).max(1);
     let mut whole: BTreeSet<String> = BTreeSet::new();
     let mut holes: BTreeSet<(String, String)> = BTreeSet::new();
     let (mut unnamed, mut not_good) = (0_u64, 0_u32);
-    let of_row = |slip: &View<'_, kind::Inspection>| is_mark(slip.get(line::Mark), row.mark.text());
-    for slip in job.slips_of::<kind::Inspection>().filter(of_row) {
+    for slip in slips {
         not_good = not_good.saturating_add(slip.get(line::NotGood).unwrap_or(0));
         let Some(count) = slip.get(line::Checked).map(u64::from) else {
             continue;
@@ -119,19 +144,45 @@ pub fn checked(job: &Job, row: &Row, parts: &Parts) -> Checked {
 #[must_use]
 pub fn all_checked(job: &Job, parts: &Parts) -> bool {
     let known = |row: &Row| row.count.why().is_none() || !row.places.is_empty();
+    let inspections = Inspections::of(job, parts);
     parts.count > 0
         && !job.rows.is_empty()
         && job
             .rows
             .iter()
-            .all(|row| known(row) && checked(job, row, parts).parts >= parts.count)
+            .all(|row| known(row) && inspections.checked(row).parts >= parts.count)
 }
 
+/// Rows by their marks, for marks that somebody typed.
+///
 /// Marks agree without regard to case and outer blanks; no mark agrees with none.
-#[must_use]
-pub fn is_mark(typed: &str, mark: &str) -> bool {
-    let (typed, mark) = (typed.trim(), mark.trim());
-    !mark.is_empty() && typed.to_lowercase() == mark.to_lowercase()
+#[derive(Clone, Debug, Default)]
+pub struct Marks(BTreeMap<String, usize>);
+
+impl Marks {
+    /// Those of rows in the table's order; of several with one mark the first.
+    #[must_use]
+    pub fn of<'m>(marks: impl IntoIterator<Item = &'m str>) -> Self {
+        let mut rows = BTreeMap::new();
+        for (at, mark) in marks.into_iter().enumerate() {
+            if let Some(mark) = same_mark(mark) {
+                rows.entry(mark).or_insert(at);
+            }
+        }
+        Self(rows)
+    }
+
+    /// Where the row stands that somebody meant.
+    #[must_use]
+    pub fn row(&self, typed: &str) -> Option<usize> {
+        self.0.get(&same_mark(typed)?).copied()
+    }
+}
+
+/// What marks that agree have in common; none where there is no mark.
+pub(crate) fn same_mark(mark: &str) -> Option<String> {
+    let mark = mark.trim().to_lowercase();
+    (!mark.is_empty()).then_some(mark)
 }
 
 fn serials_of<K: Has<line::Serials>>(job: &Job) -> Vec<String> {

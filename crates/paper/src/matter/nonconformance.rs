@@ -1,7 +1,8 @@
 //! Non-conformances as papers tell them, and the pieces and marks that they are about.
 
+use quillbore_job::inspected::Marks;
 use quillbore_job::slip::{LineOf, View, kind, line};
-use quillbore_job::{Line, inspected, serials};
+use quillbore_job::{Line, serials};
 
 use crate::matter::Matter;
 use crate::matter::day::day;
@@ -110,7 +111,7 @@ impl Nonconformance<'_> {
     }
 
     /// The pieces it is about, of those that there are: by its own line, else as its holes are named.
-    pub(crate) fn pieces(&self, known: &dyn Fn(&str) -> bool, marks: &[String]) -> Vec<String> {
+    pub(crate) fn pieces(&self, known: &dyn Fn(&str) -> bool, marks: &Marks) -> Vec<String> {
         let typed = serials::read(self.slip.get(line::Serials));
         if !typed.is_empty() {
             return typed.into_iter().filter(|piece| known(piece)).collect();
@@ -120,17 +121,15 @@ impl Nonconformance<'_> {
         serials::read(pieces.unwrap_or_else(|| self.slip.get(line::HolesNamed)))
             .into_iter()
             // Without "of", a word that is also a mark is no piece for sure.
-            .filter(|piece| known(piece) && (whole || !is_one_of(piece, marks)))
+            .filter(|piece| known(piece) && (whole || marks.row(piece).is_none()))
             .collect()
     }
 
-    /// The first mark that it names.
-    pub(crate) fn mark<'m>(&self, marks: &'m [String]) -> Option<&'m String> {
+    /// The first row whose mark it names.
+    pub(crate) fn row(&self, marks: &Marks) -> Option<usize> {
         let (holes, _) = self.sides();
         let named = serials::read(holes);
-        marks
-            .iter()
-            .find(|mark| named.iter().any(|word| inspected::is_mark(word, mark)))
+        named.iter().filter_map(|word| marks.row(word)).min()
     }
 
     /// "B of 107" is holes of a piece; what has no "of" may be either.
@@ -143,8 +142,4 @@ impl Nonconformance<'_> {
         }
         (named, None)
     }
-}
-
-fn is_one_of(word: &str, marks: &[String]) -> bool {
-    marks.iter().any(|mark| inspected::is_mark(word, mark))
 }

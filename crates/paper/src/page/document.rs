@@ -22,16 +22,11 @@ pub struct Document {
     pub sheet: Sheet,
     /// Its pages in order.
     pub pages: Vec<Page>,
-    /// How many more it would have: they are not kept, and so it can't be printed.
-    pub beyond: usize,
+    /// It would have more than [`MOST_PAGES`]: those are not set, and so it can't be printed.
+    pub is_cut: bool,
 }
 
 impl Document {
-    /// How many pages it has, those too many included.
-    pub fn count(&self) -> usize {
-        self.pages.len() + self.beyond
-    }
-
     /// The characters that no glyph was there for; each was printed as [`SUBSTITUTE`].
     pub fn missing(&self) -> BTreeSet<char> {
         let all = self.troubles().into_iter();
@@ -48,7 +43,7 @@ impl Document {
     /// Plays every page into a sink.
     pub fn play(&self, sink: &mut dyn Sink) {
         for (index, page) in self.pages.iter().enumerate() {
-            sink.page(self.sheet, index + 1, self.count());
+            sink.page(self.sheet, index + 1, self.pages.len());
             page.play(sink);
         }
     }

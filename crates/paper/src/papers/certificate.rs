@@ -1,6 +1,7 @@
 //! The certificate of conformance: what was delivered, to which order and drawing, made how, and
 //! with which deviations.
 
+use quillbore_job::inspected::Inspections;
 use quillbore_job::order::Topic;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::{Field, Paper, inspected};
@@ -101,10 +102,11 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
 /// What was checked of the delivered parts, mark by mark, as far as somebody wrote it down.
 fn checked(matter: &Matter<'_>, flow: &mut Flow) {
     let parts = inspected::delivered(matter.job);
+    let inspections = Inspections::of(matter.job, &parts);
     let told: Vec<String> = matter
         .holes()
         .map(|hole| {
-            let found = inspected::checked(matter.job, hole.row, &parts);
+            let found = inspections.checked(hole.row);
             words::checked(&hole.mark(), found.parts, parts.count, found.not_good)
         })
         .collect();

@@ -1,5 +1,6 @@
 //! Why a PDF can't be written.
 
+use crate::page::MOST_PAGES;
 use crate::words::pdf as words;
 
 /// Why a PDF can't be written.
@@ -9,11 +10,8 @@ pub enum PdfError {
     #[error("The paper has no page")]
     NoPages,
     /// A paper with more pages than one may have.
-    #[error("{}", words::too_long(*pages))]
-    TooLong {
-        /// How many it would have.
-        pages: usize,
-    },
+    #[error("The paper would have more than {MOST_PAGES} pages")]
+    TooLong,
     /// A text that went past the page model's check of its characters.
     #[error("The face {face} has no glyph for '{ch}' (U+{:04X}) on page {page}", u32::from(*ch))]
     MissingGlyph {
@@ -42,7 +40,7 @@ impl PdfError {
     pub fn hint(&self) -> &'static str {
         match self {
             Self::NoPages => words::EMPTY,
-            Self::TooLong { .. } => words::SHORTEN,
+            Self::TooLong => words::SHORTEN,
             Self::MissingGlyph { .. } => words::REPLACE,
             Self::Subset { .. } | Self::Engine(_) => words::REPORT,
         }

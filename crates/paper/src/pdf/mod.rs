@@ -21,9 +21,8 @@ pub fn write(document: &Document, meta: &Meta) -> Result<Vec<u8>, PdfError> {
     if document.pages.is_empty() {
         return Err(PdfError::NoPages);
     }
-    if document.beyond > 0 {
-        let pages = document.count();
-        return Err(PdfError::TooLong { pages });
+    if document.is_cut {
+        return Err(PdfError::TooLong);
     }
     check_glyphs(document)?;
     let mut engine = PdfDocument::new(&meta.title);

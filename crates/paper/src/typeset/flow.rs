@@ -40,8 +40,8 @@ pub struct Flow {
     sheet: Sheet,
     body: Body,
     pages: Vec<Page>,
-    /// Full pages that are too many for a paper, and not kept.
-    beyond: usize,
+    /// What comes now is more than a paper has pages for, and is not kept.
+    is_full: bool,
     open: Page,
     y: f64,
     ruled: Option<f64>,
@@ -55,7 +55,7 @@ impl Flow {
             sheet,
             body,
             pages: Vec::new(),
-            beyond: 0,
+            is_full: false,
             open: Page::default(),
             y: body.top,
             ruled: None,
@@ -133,13 +133,16 @@ impl Flow {
         if self.pages.len() < MOST_PAGES {
             self.pages.push(full);
         } else {
-            self.beyond += 1;
+            self.is_full = true;
         }
         self.y = self.body.top;
     }
 
     /// Sets a paragraph, indented by `indent`; it may go on to the next page.
     pub fn paragraph(&mut self, spans: &[Span<'_>], indent: f64) {
+        if self.is_full {
+            return;
+        }
         let lines = wrap::wrap(spans, self.body.width() - indent);
         // A first line alone at the foot, or a last one alone at the head, is lost to the eye.
         if lines.len() <= 3 {
@@ -192,9 +195,19 @@ impl Flow {
         self.body.left += by;
     }
 
+    /// Whether a paper has no more room: what is set now would not be kept.
+    pub fn is_full(&self) -> bool {
+        self.is_full
+    }
+
+    /// Gives up a paper that would go on for more pages than one may have.
+    pub fn give_up(&mut self) {
+        self.is_full = true;
+    }
+
     /// Pages that are full already.
     pub fn pages_done(&self) -> usize {
-        self.pages.len() + self.beyond
+        self.pages.len()
     }
 
     /// Height that matter takes on an empty page, or `None` where it takes more than one.
@@ -210,7 +223,7 @@ impl Flow {
             sheet: self.sheet,
             body: self.body,
             pages: Vec::new(),
-            beyond: 0,
+            is_full: false,
             open: Page::default(),
             y: start,
             ruled: None,
@@ -287,14 +300,14 @@ impl Flow {
         if !self.open.items.is_empty() || self.pages.is_empty() {
             self.next_page();
         }
-        let of = self.pages_done();
+        let of = self.pages.len();
         for (index, page) in self.pages.iter_mut().enumerate() {
             margin(page, index + 1, of);
         }
         Document {
             sheet: self.sheet,
             pages: self.pages,
-            beyond: self.beyond,
+            is_cut: self.is_full,
         }
     }
 }

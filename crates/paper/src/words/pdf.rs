@@ -1,12 +1,5 @@
 //! What is to be done where a PDF can't be written.
 
-use crate::page::MOST_PAGES;
-
-/// The paper has more pages than one may have.
-pub fn too_long(pages: usize) -> String {
-    format!("The paper would have {pages} pages, and none has more than {MOST_PAGES}")
-}
-
 /// It is to be made shorter.
 pub const SHORTEN: &str =
     "Divide the job, or put holes that are alike into one row with a count or with their places";

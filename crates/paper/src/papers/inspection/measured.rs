@@ -2,8 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use quillbore_job::inspected::Marks;
 use quillbore_job::slip::{kind, line};
-use quillbore_job::{Slip, inspected, serials};
+use quillbore_job::{Slip, serials};
 
 use super::pieces::Pieces;
 use crate::matter::Matter;
@@ -57,6 +58,7 @@ impl<'a> Measured<'a> {
             pieces: BTreeMap::new(),
         };
         let marks: Vec<String> = matter.holes().map(|hole| hole.mark()).collect();
+        let marks = Marks::of(marks.iter().map(String::as_str));
         for slip in &matter.job.slips {
             if let Some(told) = Recorded::of(slip) {
                 measured.take(told, &marks, pieces);
@@ -64,9 +66,7 @@ impl<'a> Measured<'a> {
         }
         for trouble in nonconformance::all(matter) {
             let known = |piece: &str| pieces.at(piece).is_some();
-            let row = trouble
-                .mark(&marks)
-                .and_then(|mark| marks.iter().position(|known| known == mark));
+            let row = trouble.row(&marks);
             for piece in trouble.pieces(&known, &marks) {
                 if let Some(at) = pieces.at(&piece) {
                     let there = measured.pieces.entry((at, row.unwrap_or(0))).or_default();
@@ -78,14 +78,12 @@ impl<'a> Measured<'a> {
         measured
     }
 
-    fn take(&mut self, told: Recorded<'a>, marks: &[String], pieces: &Pieces) {
+    fn take(&mut self, told: Recorded<'a>, marks: &Marks, pieces: &Pieces) {
         let record = &told.record;
         if record.sizes.is_empty() && record.counts == ["", ""] {
             return;
         }
-        let row = marks
-            .iter()
-            .position(|known| inspected::is_mark(record.mark, known));
+        let row = marks.row(record.mark);
         let named = serials::read(record.pieces);
         let one = match named.as_slice() {
             [piece] => pieces.at(piece),

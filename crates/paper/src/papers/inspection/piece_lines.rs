@@ -38,6 +38,9 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
     let holes: Vec<Hole<'_>> = matter.holes().collect();
     let none = OfPiece::default();
     for (at, piece) in pieces.names.iter().enumerate() {
+        if table.is_cut() {
+            break;
+        }
         for hole in &holes {
             let known = measured.pieces.get(&(at, hole.index)).unwrap_or(&none);
             // Every line names its piece: a page may begin with any of them.

@@ -30,18 +30,20 @@ impl Pieces {
         };
         let named = parts.serials.len();
         let by_number = parts.serials.iter().all(numbered);
-        let mut names = if by_number {
-            (1..=count).map(|number| number.to_string()).collect()
+        let all = if by_number { count } else { count.max(named) };
+        let shown = all.min(serials::MOST);
+        let mut names: Vec<String> = if by_number {
+            (1..=shown).map(|number| number.to_string()).collect()
         } else {
             parts.serials
         };
-        for extra in 1..=count.saturating_sub(names.len()) {
+        names.truncate(shown);
+        for extra in 1..=shown.saturating_sub(names.len()) {
             names.push(words::without_serial(extra));
         }
         let uneven = (!by_number && parts.count > 0 && named != parts.count as usize)
             .then(|| words::uneven(parts.count as usize, named));
-        let more = names.len().saturating_sub(serials::MOST);
-        names.truncate(serials::MOST);
+        let more = all - shown;
         let at = names.iter().cloned().zip(0..).collect();
         Self {
             names,

@@ -24,7 +24,7 @@ pub fn quotation(matters: &[Matter<'_>]) -> Document {
         return Document {
             sheet: crate::page::Sheet::A4,
             pages: Vec::new(),
-            beyond: 0,
+            is_cut: false,
         };
     };
     let mut flow = Flow::new(first.sheet);

@@ -21,16 +21,11 @@ const ACROSS: usize = 6;
 const MOST: usize = 12;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
-    let pieces = pieces(matter);
-    let shown = if pieces.len() > MOST {
-        &pieces[..ACROSS]
-    } else {
-        &pieces[..]
-    };
+    let (shown, count) = pieces(matter);
     let sign = phrases::unit_in_full(matter.job.unit);
     let mut remark = words::remark(sign);
-    if shown.len() < pieces.len() {
-        let further = words::further_pieces(shown.len() + 1, pieces.len());
+    if shown.len() < count {
+        let further = words::further_pieces(shown.len() + 1, count);
         remark += &format!(". {further}");
     }
     flow.section(words::NAME, &remark, mm(30.0));
@@ -57,19 +52,20 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     form::sign_off(flow, words::INSPECTED_CHECK);
 }
 
-/// The pieces by serial number, else by number; the number alone where there is room to write one.
-fn pieces(matter: &Matter<'_>) -> Vec<(String, String)> {
+/// The pieces that have a column, by serial number, else by number, and how many there are in all; the
+/// number alone where there is room to write one.
+fn pieces(matter: &Matter<'_>) -> (Vec<(String, String)>, usize) {
     let parts = inspected::parts(matter.job);
     let count = (parts.count as usize)
         .max(parts.serials.len())
         .max(if parts.count == 0 { ACROSS } else { 1 });
+    let shown = if count > MOST { ACROSS } else { count };
     let mut serials = parts.serials.into_iter();
-    (1..=count)
-        .map(|piece| {
-            let serial = serials.next().unwrap_or_default();
-            (words::piece(piece), serial)
-        })
-        .collect()
+    let pieces = (1..=shown).map(|piece| {
+        let serial = serials.next().unwrap_or_default();
+        (words::piece(piece), serial)
+    });
+    (pieces.collect(), count)
 }
 
 /// Blanks for some pieces; the columns are as wide as those of `across` pieces.

@@ -1,7 +1,10 @@
 //! A table and what stands in it.
 
 use super::column::Column;
-use crate::page::Style;
+use crate::page::{MOST_PAGES, Style};
+
+/// Rows that a table keeps: more than any paper has room for, as low as a row can be.
+pub(super) const MOST_ROWS: usize = 60 * MOST_PAGES;
 
 /// A table.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -14,6 +17,8 @@ pub struct Table {
     pub written_on: bool,
     /// Whether its many columns stand closer together than usual.
     pub tight: bool,
+    /// Rows were left out, and what it stands in is given up when it is set.
+    pub(super) is_cut: bool,
 }
 
 impl Table {
@@ -24,6 +29,7 @@ impl Table {
             rows: Vec::new(),
             written_on: false,
             tight: false,
+            is_cut: false,
         }
     }
 
@@ -43,9 +49,18 @@ impl Table {
         }
     }
 
-    /// Adds a row.
+    /// Adds a row; one that no paper has room for gives the paper up.
     pub fn row(&mut self, row: TableRow) {
-        self.rows.push(row);
+        if self.rows.len() < MOST_ROWS {
+            self.rows.push(row);
+        } else {
+            self.is_cut = true;
+        }
+    }
+
+    /// Whether it has more rows than any paper has room for, so that nobody needs to add others.
+    pub fn is_cut(&self) -> bool {
+        self.is_cut
     }
 }
 

@@ -28,6 +28,9 @@ impl Table {
 
     /// Sets the table into the flow.
     pub fn set(&self, flow: &mut Flow) {
+        if self.is_cut {
+            flow.give_up();
+        }
         set(self, flow);
     }
 }
@@ -39,6 +42,9 @@ fn set(table: &Table, flow: &mut Flow) {
     flow.need(least(table, flow));
     draw_heads(table, flow, &layout, &heads);
     for row in &table.rows {
+        if flow.is_full() {
+            return;
+        }
         let lines = rows_lines(table, row, &layout);
         if heads.height + lines.height > flow.full() {
             split(table, flow, &layout, &heads, &lines);
