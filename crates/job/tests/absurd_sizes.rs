@@ -6,10 +6,13 @@
 use chrono::NaiveDate;
 use quillbore_job::answer::How;
 use quillbore_job::history::{Doing, History};
+use quillbore_job::inspected::{Inspections, Parts};
+use quillbore_job::life::{self, Blocker};
+use quillbore_job::merge::merge;
 use quillbore_job::question::{Given, Question, answer_edit};
 use quillbore_job::results::{Results, Telling, results_quick};
 use quillbore_job::words::speaker::Speaker;
-use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
+use quillbore_job::{CellAt, Column, Edit, Field, Job, Line, Paper, Shop, SlipKind, Unit, apply};
 
 const ROWS: usize = 60_000;
 
@@ -133,4 +136,86 @@ fn undo_keeps_the_rows_once() {
     while history.undo().is_some() {
         assert!(std::ptr::eq(history.now().rows.as_ptr(), rows));
     }
+}
+
+/// A column of every row, so that no cell of it stays as it was.
+fn every_cell(job: &Job, column: Column, text: impl Fn(usize) -> String) -> Job {
+    let edit = Edit::SetCells {
+        at: CellAt { row: 0, column },
+        rows: (0..ROWS).map(|at| vec![Some(text(at))]).collect(),
+        unit: Unit::Mm,
+    };
+    done(job, &edit)
+}
+
+#[test]
+fn two_desks_change_every_row_and_one_adds_and_one_deletes() {
+    const NEW: usize = 20_000;
+    let base = many_rows();
+    let ours = every_cell(&base, Column::Count, |at| (at % 9 + 2).to_string());
+    let theirs = every_cell(&base, Column::Depth, |at| (at % 20 + 15).to_string());
+    let odd = base
+        .rows
+        .iter()
+        .map(|row| row.id)
+        .filter(|id| id.0 % 2 == 1);
+    let theirs = done(
+        &theirs,
+        &Edit::DeleteRows {
+            rows: odd.collect(),
+        },
+    );
+    let new = Edit::InsertRows {
+        before: 0,
+        count: NEW,
+    };
+    let ours = done(&ours, &new);
+    let merged = merge(&base, &ours, &theirs).expect("it fits into one job");
+    // Rows that one of them deleted and the other changed stay, and that is told of each.
+    assert_eq!(merged.clashes.len(), ROWS / 2);
+    assert_eq!(merged.job.rows.len(), ROWS + NEW);
+    let row = |mark: &str| {
+        let mut rows = merged.job.rows.iter();
+        let row = rows.find(|row| row.mark.text() == mark).expect("the row");
+        (row.count.text().to_owned(), row.depth.text().to_owned())
+    };
+    assert_eq!(row("A"), ("2".to_owned(), "15".to_owned()));
+    assert_eq!(row("C"), ("4".to_owned(), "17".to_owned()));
+}
+
+#[test]
+fn every_mark_is_looked_up_among_ten_thousand_slips() {
+    const SLIPS: usize = 9_000;
+    let mut job = Job::default();
+    for at in 0..SLIPS {
+        let lines = [
+            (Line::Mark, letters(at).to_lowercase()),
+            (Line::Checked, "1".to_owned()),
+            (Line::Pins, "0.80".to_owned()),
+        ];
+        let edit = Edit::AddSlip {
+            kind: SlipKind::Inspection,
+            lines: lines.into(),
+            unit: Unit::Mm,
+        };
+        job = done(&job, &edit);
+    }
+    job.rows = many_rows().rows;
+    let found = results_quick(&job, shop()).found();
+    let blockers = life::blockers(Paper::Certificate, &job, &found, None);
+    let not_inspected = blockers.iter().find_map(|blocker| match blocker {
+        Blocker::NotInspected { marks } => Some(marks),
+        _ => None,
+    });
+    let marks = not_inspected.expect("rows that nobody looked at");
+    assert_eq!(marks.len(), ROWS - SLIPS);
+    assert_eq!(marks.first(), Some(&letters(SLIPS)));
+
+    let parts = Parts {
+        serials: Vec::new(),
+        count: 5,
+    };
+    let inspections = Inspections::of(&job, &parts);
+    let checked = job.rows.iter().map(|row| inspections.checked(row).parts);
+    assert_eq!(checked.sum::<u32>(), 9_000);
 }

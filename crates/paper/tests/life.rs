@@ -7,7 +7,7 @@ use quillbore_calc::finding::Level;
 use quillbore_job::answer::How;
 use quillbore_job::concern::{Concern, Customer};
 use quillbore_job::{Issued, IssuedLine, Line, Paper, SlipKind};
-use quillbore_paper::page::Item;
+use quillbore_paper::page::{Item, MOST_PAGES};
 use quillbore_paper::{Matter, Remark, Sheet, document};
 
 fn says(paper: Paper, wanted: &[&str]) {
@@ -154,6 +154,24 @@ fn all_checked_is_said_only_where_it_is_true() {
     assert!(certificate.contains("S3: every hole checked on 3 of 3 parts"));
     let record = says(&sample, Paper::Inspection);
     assert!(record.contains("Every hole of the parts above was checked, as noted above."));
+}
+
+/// A line for each of ten thousand pieces and a thousand rows would take gigabytes.
+#[test]
+fn an_inspection_record_of_ten_million_lines_is_given_up() {
+    let mut sample = common::delivered();
+    let lines = [(Line::Count, "10000"), (Line::Serials, "1-10000")];
+    common::pin(&mut sample.job, SlipKind::Received, &lines);
+    let first = sample.job.rows[0].clone();
+    sample.job.rows.extend((100..1_100).map(|id| {
+        std::sync::Arc::new(quillbore_job::Row {
+            id: quillbore_calc::RowId(id),
+            ..quillbore_job::Row::clone(&first)
+        })
+    }));
+    let document = document(Paper::Inspection, &[sample.matter(Sheet::A4)]);
+    assert!(document.is_cut);
+    assert!(document.pages.len() <= MOST_PAGES);
 }
 
 #[test]

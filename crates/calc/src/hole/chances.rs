@@ -39,9 +39,9 @@ impl Chances {
             shares
         });
         let chance = tube.chance_by(&below_upper, lower + taper_mm);
-        // A hundred tubes are asked about each size.
+        // Few rows later nobody asks for the same: by then their choice is remembered as a whole.
         let mut known = self.known.borrow_mut();
-        remember(&mut known, 100 * MOST, asked, chance);
+        remember(&mut known, MOST, asked, chance);
         chance
     }
 }

@@ -91,8 +91,10 @@ fn a_job_that_would_come_back_as_another_is_not_written_and_told_in_which_part()
         Arc::make_mut(&mut job.fields).insert(field, entry);
         job
     };
-    let mut sized = Row::default();
-    sized.mark = Entry::read("B", Unit::Mm, "A".to_owned());
+    let sized = Row {
+        mark: Entry::read("B", Unit::Mm, "A".to_owned()),
+        ..Row::default()
+    };
     let cases = [
         (
             with_field(Field::Quantity, untrue("7", five(Field::Quantity))),
