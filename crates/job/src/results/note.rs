@@ -60,7 +60,13 @@ impl SideNote {
     #[must_use]
     pub fn has_facts_of(&self, other: &Self) -> bool {
         let found = matches!(self.kind, NoteKind::Found(_));
-        found && self.kind == other.kind && self.question.is_none() && other.question.is_none()
+        found && self.kind == other.kind && self.is_unanswered() && other.is_unanswered()
+    }
+
+    /// Whether nobody answered what it asks, if it asks anything.
+    fn is_unanswered(&self) -> bool {
+        let asks = self.question.as_ref();
+        asks.is_none_or(|asks| asks.answer.is_none() && asks.outdated.is_none())
     }
 
     /// Its stable code, for what is printed and written.
