@@ -79,6 +79,9 @@ fn answers_ui(ui: &mut Ui, first: bool, said: &str, answers: [&str; 3], asks: &m
     }
 }
 
+/// Words that are laid out at once: a job of many rows has one for the answer to each.
+const MOST_WORDS: usize = 100;
+
 /// Every word there is, narrowed by what is typed; Enter does the first.
 fn words_ui(
     ui: &mut Ui,
@@ -95,14 +98,18 @@ fn words_ui(
     if found.is_empty() {
         pencil(ui, words::NO_COMMAND);
     }
+    let more = found.len().saturating_sub(MOST_WORDS);
     ui.horizontal_wrapped(|ui| {
-        for (index, word) in found.into_iter().enumerate() {
+        for (index, word) in found.into_iter().take(MOST_WORDS).enumerate() {
             let said = with_keys(&word.word, &word.keys);
             let clicked = look::word(ui, &said).clicked();
             if clicked || (entered && index == 0) {
                 done = Some(word.ask);
             }
             ui.add_space(8.0);
+        }
+        if more > 0 {
+            pencil(ui, &words::more_commands(more));
         }
     });
     if let Some(ask) = done {

@@ -44,6 +44,12 @@ pub const DO: &str = "do";
 /// The name of the line that finds a command.
 pub const FIND_COMMAND: &str = "find a command";
 
+/// How many words are not laid out, and how to come to them.
+#[must_use]
+pub fn more_commands(more: usize) -> String {
+    format!("and {more} more: type a part of the one you want")
+}
+
 /// That no command is called so.
 pub const NO_COMMAND: &str = "no command has that in it";
 

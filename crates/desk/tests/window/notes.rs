@@ -128,3 +128,32 @@ fn a_check_is_answered_in_its_side_note_and_by_keyboard() {
     press(&mut harness, "delete the answer: wall behind the exit of A");
     assert_eq!(open(&harness), 1);
 }
+
+/// A job of many rows has an answer for each of them: a hundred words are laid out, and what is typed
+/// finds the others.
+#[test]
+fn the_words_of_very_many_rows_are_counted_and_found() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    // Without limits the shop assumes some, which wants an answer.
+    let rows: String = (0..300)
+        .map(|row| format!("H{row}\t1\t0.8\t12\r\n"))
+        .collect();
+    paste(&mut harness, &format!("hole\tqty\tdia\tdepth\r\n{rows}"));
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::K);
+    harness.run();
+    let answers = |harness: &Harness<'_, Window>| {
+        let all = harness.query_all_by_label_contains("answer limits assumed of hole");
+        all.count()
+    };
+    assert!(
+        (1..100).contains(&answers(&harness)),
+        "{}",
+        answers(&harness)
+    );
+    let more = harness.query_all_by_label_contains("more: type a part of the one you want");
+    assert_eq!(more.count(), 1);
+    type_on(&mut harness, "find a command", "hole H299: accepted");
+    let answering = harness.state().app().view().answering.clone();
+    assert!(answering.is_some(), "the last row's answer was found");
+}
