@@ -309,6 +309,8 @@ pub fn changed(changed: &Changed) -> String {
 #[must_use]
 pub fn traveler_outdated(number: &str, changes: &[Changed]) -> String {
     const SHOWN: usize = 6;
+    const LETTERS: usize = 60;
+    let short = |text: &str| marks::beginning(text, LETTERS);
     let shown = changes.iter().take(SHOWN);
     let mut said: Vec<String> = shown
         .map(|change| {
@@ -327,16 +329,6 @@ pub fn traveler_outdated(number: &str, changes: &[Changed]) -> String {
         "Traveler {number} was released before these changes: {}. Release it again, or set them back.",
         said.join("; ")
     )
-}
-
-/// The beginning of a text, in one line.
-fn short(text: &str) -> String {
-    const LETTERS: usize = 60;
-    let text = marks::in_one_line(text);
-    match text.char_indices().nth(LETTERS) {
-        Some((end, _)) => format!("{}\u{2026}", text[..end].trim_end()),
-        None => text,
-    }
 }
 
 fn differs(changed: &Changed, arrow: impl Fn(&str, &str) -> String) -> String {

@@ -22,8 +22,13 @@ pub(super) fn of_row(job: &Job, row: RowId) -> String {
 
 /// A mark as it was typed, in one line and not endless.
 pub(super) fn mark(typed: &str) -> String {
-    let line = in_one_line(typed);
-    match line.char_indices().nth(LONGEST) {
+    beginning(typed, LONGEST)
+}
+
+/// The beginning of a text, in one line of so many letters at most.
+pub(super) fn beginning(text: &str, letters: usize) -> String {
+    let line = in_one_line(text);
+    match line.char_indices().nth(letters) {
         Some((end, _)) => format!("{}\u{2026}", line[..end].trim_end()),
         None => line,
     }

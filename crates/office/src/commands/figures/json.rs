@@ -88,6 +88,18 @@ const fn row_of(note: &SideNote) -> Option<RowId> {
     }
 }
 
+/// A row's mark as it was typed, however long; its place in the table where it has none.
+fn mark(row: RowId, speaker: &Speaker<'_>) -> String {
+    let typed = speaker
+        .job
+        .row(row)
+        .map_or("", |row| row.mark.text().trim());
+    if typed.is_empty() {
+        return speaker.mark(row);
+    }
+    typed.to_owned()
+}
+
 fn finding(note: &SideNote, speaker: &Speaker<'_>, telling: &Telling<'_>) -> Finding {
     Finding {
         level: english::level(note.level),
@@ -105,7 +117,7 @@ fn json_hole(
     findings: Vec<Finding>,
 ) -> Hole {
     Hole {
-        mark: speaker.mark(hole.row),
+        mark: mark(hole.row, speaker),
         places: hole.places,
         diameter_mm: hole.limits_mm.map(both),
         depth_mm: hole.depth_mm,
@@ -179,7 +191,7 @@ fn json_setup(index: usize, setup: &SetupFigures, speaker: &Speaker<'_>) -> Setu
     Setup {
         name: (index + 1).to_string(),
         directions: setup.directions,
-        holes: setup.rows.iter().map(|row| speaker.mark(*row)).collect(),
+        holes: setup.rows.iter().map(|row| mark(*row, speaker)).collect(),
         index_moves: setup.index_moves,
         tilts: setup.tilts,
         turned_over: setup.turned_over,
