@@ -78,17 +78,22 @@ pub fn why_not(paper: Paper, sitting: Sitting<'_>) -> String {
     words::life::why_not(paper, &in_the_way(paper, sitting))
 }
 
-/// The page model of a paper, as it is printed and previewed.
+/// The page model of a paper that is not issued, with the reason on every sheet, as it is printed and
+/// previewed; and what of it can't be printed as it is read.
 #[must_use]
-pub fn document(
+pub fn draft(
     paper: Paper,
-    sittings: &[Sitting<'_>],
+    sitting: Sitting<'_>,
     shop: &Shop,
     day: NaiveDate,
     sheet: Sheet,
-    stamp: Stamp<'_>,
-) -> Document {
-    checked(paper, sittings, shop, day, sheet, stamp).0
+) -> (Document, Vec<Unprintable>) {
+    let why_not = why_not(paper, sitting);
+    let stamp = Stamp {
+        why_not: Some(&why_not),
+        ..Stamp::default()
+    };
+    checked(paper, &[sitting], shop, day, sheet, stamp)
 }
 
 /// The page model of a paper, and what of it can't be printed as it is read, field by field.
@@ -205,12 +210,7 @@ pub fn print(
     papers: &[Paper],
 ) -> Result<Vec<Printed>, Failure> {
     let one = |paper: &Paper| {
-        let why_not = why_not(*paper, sitting);
-        let stamp = Stamp {
-            why_not: Some(&why_not),
-            ..Stamp::default()
-        };
-        let (document, unprintable) = checked(*paper, &[sitting], shop, day, sheet, stamp);
+        let (document, unprintable) = draft(*paper, sitting, shop, day, sheet);
         let bytes = pdf_of(*paper, &document, sitting.job, shop, day)?;
         Ok(Printed {
             paper: *paper,

@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use quillbore_job::results::results_now;
 use quillbore_job::{Paper, Shop};
-use quillbore_office::print::{Sitting, Stamp, checked, pdf_of, why_not};
+use quillbore_office::print::{Sitting, draft, pdf_of, why_not};
 use quillbore_paper::Sheet;
 
 use super::edits::some_edits;
@@ -28,11 +28,7 @@ pub(super) fn of_any_job(bytes: &[u8]) {
     for (at, paper) in Paper::ALL.iter().enumerate() {
         let why = why_not(*paper, sitting);
         assert!(!why.contains('\n'), "more than a line: {why}");
-        let stamp = Stamp {
-            why_not: Some(&why),
-            ..Stamp::default()
-        };
-        let (document, _) = checked(*paper, &[sitting], shop, day, sheet, stamp);
+        let (document, _) = draft(*paper, sitting, shop, day, sheet);
         assert!(!document.pages.is_empty(), "no page of {}", paper.key());
         if at == as_pdf {
             let bytes = pdf_of(*paper, &document, &job, shop, day);

@@ -19,7 +19,7 @@ impl App {
             .into_iter()
             .map(|at| self.jobs[at].desk.file_name())
             .collect();
-        let at = self.at;
+        let (at, sheet) = (self.at, self.sheet());
         let Self {
             jobs,
             list,
@@ -36,7 +36,7 @@ impl App {
             results: &results,
             shop: &desk.shop,
             day: desk.day,
-            letter: settings.letter,
+            sheet,
             before: desk.before().map(Arc::as_ref),
             together: &together,
             by: &desk.name,

@@ -5,8 +5,8 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::results::Results;
 use quillbore_job::{Job, Paper};
-use quillbore_office::print::{self, Sitting, Stamp};
-use quillbore_paper::{Document, Sheet};
+use quillbore_office::print::{self, Sitting};
+use quillbore_paper::Document;
 
 use super::shared::Shared;
 
@@ -27,15 +27,10 @@ impl Pages {
             job: shared.job,
             results: shared.results,
         };
-        let why_not = print::why_not(paper, sitting);
-        let stamp = Stamp {
-            why_not: Some(&why_not),
-            ..Stamp::default()
-        };
         // Other tables give other results, so that the shop needs no comparison of its own.
         let (shop, day) = (shared.shop, shared.day);
         Self {
-            document: print::document(paper, &[sitting], shop, day, sheet(shared), stamp),
+            document: print::draft(paper, sitting, shop, day, shared.sheet).0,
             paper,
             job: Arc::clone(shared.job),
             results: Arc::clone(shared.results),
@@ -47,16 +42,8 @@ impl Pages {
     pub fn are_of(&self, paper: Paper, shared: &Shared<'_>) -> bool {
         self.paper == paper
             && self.day == shared.day
-            && self.document.sheet == sheet(shared)
+            && self.document.sheet == shared.sheet
             && Arc::ptr_eq(&self.job, shared.job)
             && Arc::ptr_eq(&self.results, shared.results)
-    }
-}
-
-const fn sheet(shared: &Shared<'_>) -> Sheet {
-    if shared.letter {
-        Sheet::Letter
-    } else {
-        Sheet::A4
     }
 }

@@ -1,6 +1,11 @@
 //! The papers: those that left the house, words that lay out, issue or print the others, and their
 //! pages as they will be printed.
 
+use egui::{RichText, Sense, Ui, vec2};
+use quillbore_job::Paper;
+use quillbore_job::results::Beside;
+use quillbore_job::words::{life, slips};
+
 use super::pages::Pages;
 use super::parts::{pencil, plain_head};
 use super::shared::{Anchors, Shared};
@@ -9,10 +14,6 @@ use crate::look;
 use crate::preview::paint_page;
 use crate::view::{Ask, SheetView};
 use crate::words::papers as words;
-use egui::{RichText, Sense, Ui, vec2};
-use quillbore_job::Paper;
-use quillbore_job::results::Beside;
-use quillbore_job::words::{life, slips};
 
 /// The block of the papers.
 pub fn papers_ui(

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use quillbore_job::results::{Beside, Results};
 use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Block, Job, Shop};
+use quillbore_paper::Sheet;
 
 /// What every panel may read.
 #[derive(Clone, Copy)]
@@ -18,8 +19,8 @@ pub struct Shared<'a> {
     pub shop: &'a Shop,
     /// Today.
     pub day: chrono::NaiveDate,
-    /// Letter paper instead of A4.
-    pub letter: bool,
+    /// The paper that is printed on.
+    pub sheet: Sheet,
     /// The job that this one does again, where the shelf has it.
     pub before: Option<&'a Job>,
     /// Numbers of the other open inquiries of the same customer: a quotation may hold them all.
