@@ -266,3 +266,23 @@ fn split(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads, lines: 
     flow.page()
         .rule(body.left, body.right, y + PAD, Stroke::HAIR);
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::page::{MOST_PAGES, Sheet};
+    use crate::typeset::table::content::MOST_ROWS;
+
+    /// A table is never given up while its rows, however low, might still fit on a paper.
+    #[test]
+    fn a_table_keeps_more_rows_than_a_paper_has_room_for() {
+        for sheet in [Sheet::A4, Sheet::Letter] {
+            let lowest = COLUMN.leading() + 2.0 * PAD;
+            let on_a_page = Flow::new(sheet).full() / lowest;
+            assert!(
+                on_a_page * (MOST_PAGES as f64) < MOST_ROWS as f64,
+                "{on_a_page}"
+            );
+        }
+    }
+}
