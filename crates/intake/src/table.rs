@@ -259,8 +259,8 @@ fn unread(
     before: &mut Row,
 ) -> Vec<String> {
     let mut row = Row::default();
+    let basis = job.angle_basis();
     for (column, text) in cells {
-        let basis = job.angle_basis();
         row::put_after(&mut row, *column, text, unit, basis, Some(before));
     }
     *before = row;

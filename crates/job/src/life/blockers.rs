@@ -197,8 +197,9 @@ fn not_inspected(job: &Job) -> Vec<String> {
 fn named(job: &Job, row: RowId) -> String {
     let mark = job.row(row).map_or("", |row| row.mark.text().trim());
     match job.row_index(row) {
-        Some(index) if mark.is_empty() => format!("row {}", index + 1),
-        _ => mark.to_owned(),
+        _ if !mark.is_empty() => mark.to_owned(),
+        Some(index) => format!("row {}", index + 1),
+        None => "?".to_owned(),
     }
 }
 
