@@ -49,7 +49,7 @@ kinds! {
     /// A point where work waits for a yes.
     Hold "hold" [Point NoticeDays Notified Freed By Note];
     /// What a stretch of drilling really took, blank by blank as on the traveler.
-    Run "run" [Date Serials Mark Holes ElectrodeNumber TubeBefore TubeAfter SparkMinutes FloorMinutes StopMinutes Electrodes Breakages Good Scrap Pins Trouble Settings NextTime By];
+    Run "run" [Date Serials Mark Holes ElectrodeNumber TubeUsed TubeBefore TubeAfter Dressed DepthReached SparkMinutes FloorMinutes StopMinutes Electrodes Breakages Good Scrap Pins Trouble Settings NextTime By LeftOut];
     /// What was measured: of one piece, of one hole, or of a lot; the line says of which.
     Inspection "inspection" [Date Serials Mark HoleNumbers Checked NotGood Pins By Note];
     /// Parts that are not as the drawing wants them.
@@ -167,13 +167,19 @@ lines! {
     Holes "holes" CountOrNone;
     /// The electrode's number in the kit.
     ElectrodeNumber "electrode_number" Line;
+    /// The tube that was used, by the shop's name of it.
+    TubeUsed "tube_used" Line;
     /// Length of the tube before.
     TubeBefore "tube_before" Length;
     /// Length of the tube after.
     TubeAfter "tube_after" Length;
+    /// Length of the tube that was dressed or cut off, and not worn.
+    Dressed "dressed" Length;
+    /// Depth that the holes reached.
+    DepthReached "depth_reached" Length;
     /// Minutes of sparking by the machine's counter.
     SparkMinutes "spark_minutes" Minutes;
-    /// Minutes on the floor from start to end.
+    /// Minutes by the clock, from the first touch-off to the last hole, setting up apart.
     FloorMinutes "floor_minutes" Minutes;
     /// Minutes of them that the machine stood.
     StopMinutes "stop_minutes" Minutes;
@@ -199,6 +205,8 @@ lines! {
     Checked "checked" CountOrNone;
     /// Holes of them that are not good.
     NotGood "not_good" CountOrNone;
+    /// Why nothing is learned of this record.
+    LeftOut "left_out" Line;
     /// Which holes of which parts.
     HolesNamed "holes_named" Line;
     /// What is wrong.

@@ -30,7 +30,10 @@ pub const SETTINGS: &str = "settings that worked, where they differ";
 pub const NEXT_TIME: &str = "what to do otherwise next time";
 
 /// Lines of a record that stand under its row, in their order.
-pub const IN_NOTE: [LineOf<kind::Run>; 9] = [
+pub const IN_NOTE: [LineOf<kind::Run>; 13] = [
+    LineOf::new(line::TubeUsed),
+    LineOf::new(line::Dressed),
+    LineOf::new(line::DepthReached),
     LineOf::new(line::FloorMinutes),
     LineOf::new(line::StopMinutes),
     LineOf::new(line::Electrodes),
@@ -40,6 +43,7 @@ pub const IN_NOTE: [LineOf<kind::Run>; 9] = [
     LineOf::new(line::Trouble),
     LineOf::new(line::Settings),
     LineOf::new(line::NextTime),
+    LineOf::new(line::LeftOut),
 ];
 
 /// A mark with the number of holes drilled.
@@ -50,7 +54,11 @@ pub fn holes(mark: &str, holes: &str) -> String {
 /// A line of a record under its row.
 pub fn noted(line: Line, text: &str) -> String {
     match line {
-        Line::FloorMinutes => format!("{text} min on the floor"),
+        Line::TubeUsed => format!("drilled with {text}"),
+        Line::Dressed => format!("{text} of the tube dressed or cut off"),
+        Line::DepthReached => format!("{text} deep"),
+        Line::LeftOut => format!("left out of learning: {text}"),
+        Line::FloorMinutes => format!("{text} min by the clock"),
         Line::StopMinutes => format!("{text} min of them stops"),
         Line::Electrodes => format!("{text} electrodes used"),
         Line::Good => format!("{text} parts good"),
