@@ -1,6 +1,7 @@
 //! Helpers shared by the tests of the whole.
 
 pub mod attack;
+pub mod shops;
 pub mod sweep;
 
 use quillbore_job::{CellAt, Column, Edit, EditRefused, Field, Job, Unit, apply};

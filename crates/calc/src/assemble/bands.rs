@@ -23,13 +23,34 @@ fn about(plan: f64, drawn: Option<Band>, parts: &[Part]) -> Band {
     }
 }
 
+/// By what figures are off: as the shop's records make it, or by the start values.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum By {
+    Records,
+    StartValues,
+}
+
+/// Whether the shop's records make a sum so sure that it is called calibrated: its P90 over its P10 is
+/// under half of what it is by the start values.
+pub(super) fn is_calibrated(now: &[Part], start: &[Part]) -> bool {
+    let width = |parts: &[Part]| {
+        let (p10, p90) = sum_of_parts(parts);
+        p90 / p10
+    };
+    2.0 * width(now) < width(start)
+}
+
 /// Minutes of a lot that go with the feed [min], and their deviation.
-fn sparking(ready: &Ready, quantity: f64) -> Part {
+fn sparking(ready: &Ready, quantity: f64, by: By) -> Part {
     let (mut sum, mut spread) = (0.0, 0.0);
     for row in &ready.rows {
         let minutes = f64::from(row.holes) * quantity * row.at_median.sparking_min;
         sum += minutes;
-        spread += minutes * row.feed_sigma;
+        spread += minutes
+            * match by {
+                By::Records => row.feed_sigma,
+                By::StartValues => row.start_sigmas.feed,
+            };
     }
     (sum, if sum > 0.0 { spread / sum } else { 0.0 })
 }
@@ -41,9 +62,17 @@ pub(super) struct HoursBy {
 }
 
 /// What of machine and labor hours goes with the feed, and what with handling.
-pub(super) fn hours_by(known: &Known<'_>, counts: &Counts, minutes: ByWhom<f64>) -> HoursBy {
-    let (sum, sigma) = sparking(known.ready, counts.parts as f64);
-    let handling = known.prepared.tables.start.deviations.handling();
+pub(super) fn hours_by(
+    known: &Known<'_>,
+    counts: &Counts,
+    minutes: ByWhom<f64>,
+    by: By,
+) -> HoursBy {
+    let (sum, sigma) = sparking(known.ready, counts.parts as f64, by);
+    let handling = match by {
+        By::Records => known.prepared.start.deviations.handling(),
+        By::StartValues => known.prepared.tables.start.deviations.handling(),
+    };
     // Somebody stands by for a share of the minutes that go with the feed.
     let sparking = ByWhom {
         machine: sum,
@@ -67,7 +96,7 @@ pub(super) fn hours(
     drawn: &[LotDrawn],
 ) -> ByWhom<Band> {
     let drawn = drawn_hours(known.ready, counts, drawn);
-    let by = hours_by(known, counts, minutes);
+    let by = hours_by(known, counts, minutes, By::Records);
     let band = |minutes: f64, of: fn(&ByWhom<f64>) -> f64, feed: Part, handling: Part| {
         let values: Vec<f64> = drawn.iter().map(of).collect();
         about(minutes / 60.0, percentiles(&values), &[feed, handling])
@@ -85,6 +114,23 @@ pub(super) fn hours(
             by.feed.labor,
             by.handling.labor,
         ),
+    }
+}
+
+/// Whether machine and labor hours are called calibrated.
+pub(super) fn hours_calibrated(
+    known: &Known<'_>,
+    counts: &Counts,
+    minutes: ByWhom<f64>,
+) -> ByWhom<bool> {
+    let of = |by| hours_by(known, counts, minutes, by);
+    let (now, start) = (of(By::Records), of(By::StartValues));
+    let parts = |by: &HoursBy, of: fn(&ByWhom<Part>) -> Part| [of(&by.feed), of(&by.handling)];
+    let calibrated =
+        |of: fn(&ByWhom<Part>) -> Part| is_calibrated(&parts(&now, of), &parts(&start, of));
+    ByWhom {
+        machine: calibrated(|part| part.machine),
+        labor: calibrated(|part| part.labor),
     }
 }
 
@@ -119,7 +165,7 @@ pub(super) fn electrodes(
         .iter()
         .filter_map(|draw| tube.beside(&draw.electrodes));
     let values: Vec<f64> = of_tube.copied().collect();
-    let parts = [(needed, wear_sigma(known.ready, Some(tube)))];
+    let parts = [(needed, wear_sigma(known.ready, Some(tube), By::Records))];
     let band = about(needed, percentiles(&values), &parts);
     Band {
         p10: libm::round(band.p10),
@@ -129,13 +175,17 @@ pub(super) fn electrodes(
 }
 
 /// Deviation of wear, of the rows of one tube or of all, weighted by what they wear.
-pub(super) fn wear_sigma(ready: &Ready, tube: Option<Idx<LotTube>>) -> f64 {
+pub(super) fn wear_sigma(ready: &Ready, tube: Option<Idx<LotTube>>, by: By) -> f64 {
     let one = tube.and_then(|tube| tube.of(&ready.tubes));
     let tubes = one.map_or(&ready.tubes[..], core::slice::from_ref);
     let rows = tubes.iter().flat_map(|tube| &tube.lot.rows);
     let (worn, spread) = rows.fold((0.0, 0.0), |(worn, spread), row| {
         let length = f64::from(row.holes) * row.at_median.wear_mm;
-        (worn + length, spread + length * row.wear_sigma)
+        let sigma = match by {
+            By::Records => row.wear_sigma,
+            By::StartValues => row.start_sigmas.wear,
+        };
+        (worn + length, spread + length * sigma)
     });
     if worn > 0.0 { spread / worn } else { 0.0 }
 }

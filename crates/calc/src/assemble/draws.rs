@@ -17,6 +17,7 @@ use super::demand::Demand;
 use super::rows::Drilled;
 use super::tube::{Electrodes, TubeDrawn, TubeLot};
 use crate::hole::Draw;
+use crate::learn::Breakage;
 use crate::quantity::Pace;
 use crate::rollup::Times;
 use crate::spread::{Breakages, DRAWS, Factor, normal_below, scatter_of_sum};
@@ -107,7 +108,7 @@ impl DrawQuestion {
             breakages: Factor::Breakages.deviates(draws),
         };
         let scatter = self.scatter();
-        let broken = Broken::new(&self.tubes, self.parts, self.start.breakage_worth_holes);
+        let broken = Broken::new(&self.tubes, self.parts);
         let mut demand = Demand::default();
         (0..draws)
             .map(|draw| {
@@ -163,17 +164,22 @@ struct Broken {
 }
 
 impl Broken {
-    fn new(tubes: &[Arc<TubeLot>], parts: u32, worth_holes: f64) -> Self {
+    fn new(tubes: &[Arc<TubeLot>], parts: u32) -> Self {
         let parts = f64::from(parts);
-        let mut ends: BTreeMap<u64, f64> = BTreeMap::new();
-        for row in tubes.iter().flat_map(|tube| &tube.rows) {
-            *ends.entry(row.drill.breakage().to_bits()).or_default() += row.ends() * parts;
-        }
-        let places: BTreeMap<u64, usize> = ends.keys().copied().zip(0..).collect();
-        let rate_of = |row: &Drilled| {
-            let bits = row.drill.breakage().to_bits();
-            places.get(&bits).copied().unwrap_or(0)
+        // By rate, and by how much is known of it.
+        let key_of = |row: &Drilled| {
+            let Breakage {
+                chance,
+                worth_holes,
+            } = row.drill.breakage();
+            [chance, worth_holes].map(f64::to_bits)
         };
+        let mut ends: BTreeMap<[u64; 2], f64> = BTreeMap::new();
+        for row in tubes.iter().flat_map(|tube| &tube.rows) {
+            *ends.entry(key_of(row)).or_default() += row.ends() * parts;
+        }
+        let places: BTreeMap<[u64; 2], usize> = ends.keys().copied().zip(0..).collect();
+        let rate_of = |row: &Drilled| places.get(&key_of(row)).copied().unwrap_or(0);
         let of_tube = |tube: &Arc<TubeLot>| {
             let rows = tube.rows.iter();
             rows.map(|row| (rate_of(row), row.ends() * parts)).collect()
@@ -182,8 +188,8 @@ impl Broken {
             rows: tubes.iter().map(of_tube).collect(),
             rates: ends
                 .iter()
-                .map(|(bits, ends)| {
-                    let chance = f64::from_bits(*bits);
+                .map(|(key, ends)| {
+                    let [chance, worth_holes] = key.map(f64::from_bits);
                     (Breakages::new(*ends as u64, chance, worth_holes), *ends)
                 })
                 .collect(),

@@ -23,7 +23,6 @@ pub(super) fn electrode_figures(
     drawn: &[LotDrawn],
     findings: &mut Vec<Finding>,
 ) -> Vec<(ElectrodeFigures, f64)> {
-    let worth_holes = known.prepared.tables.start.breakage_worth_holes;
     let mut figures = Vec::new();
     let places = Idx::all(&known.ready.tubes);
     for ((at, tube), of) in places.zip(&*known.ready.tubes).zip(&known.found.tubes) {
@@ -35,7 +34,7 @@ pub(super) fn electrode_figures(
         let lot = &tube.lot;
         let whole = lot.median.used(parts, 0).whole;
         let whole_high = lot.high.used(parts, 0).whole;
-        let spares = lot.spares(parts, worth_holes);
+        let spares = lot.spares(parts);
         let packing = &of_quantity.packing;
         let at_least = of.plan.map_or(shared, |plan| packing.at_least(plan));
         let needed = whole + shared;

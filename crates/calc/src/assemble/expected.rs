@@ -17,7 +17,7 @@ impl Known<'_> {
     /// The mean lot of a quantity, by its place among those that are priced; travel is not in it.
     pub(super) fn expected(&self, at: usize, quantity: u32) -> Option<LotDrawn> {
         let machine = self.prepared.machine?;
-        let times = Times::new(&self.prepared.tables.start, machine, Pace::Mean);
+        let times = Times::new(&self.prepared.start, machine, Pace::Mean);
         let clamped = self.setup_counts(quantity);
         let tubes = self.ready.tubes.iter();
         let means: Vec<_> = tubes

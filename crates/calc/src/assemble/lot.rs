@@ -49,6 +49,7 @@ impl Known<'_> {
             labor: labor.sum(),
         };
         let hours = bands::hours(self, &counts, minutes, &drawn);
+        let calibrated = bands::hours_calibrated(self, &counts, minutes);
         let mut stand = |figure, hours: Band| match self.overruled(figure, hours.p50, findings) {
             Some(overruled) => overruled_band(hours, overruled),
             None => hours,
@@ -60,6 +61,8 @@ impl Known<'_> {
                 quantity,
                 machine_hours,
                 labor_hours,
+                machine_hours_calibrated: calibrated.machine,
+                labor_hours_calibrated: calibrated.labor,
                 machine,
                 labor,
                 hole_minutes: self.hole_minutes(quantity),
@@ -94,7 +97,7 @@ impl Known<'_> {
             let ends = row.ends() * parts;
             counts.ends += ends as u64;
             counts.hole_minutes += row.in_holes_min(parts);
-            let broken = ends * row.drill.breakage();
+            let broken = ends * row.drill.breakage().chance;
             let each = row.ends() / f64::from(row.holes.max(1));
             counts.broken_hole_min += broken * minutes / each.max(1.0) / 2.0;
             counts.broken.add(broken, thin.contains(&row.tube));

@@ -30,7 +30,7 @@ pub(super) fn at_quantiles(lot: &TubeLot, parts: u32) -> Vec<TubeDrawn> {
                 pace: Pace::Mean,
             },
             1.0,
-            |_, row| row.ends() * in_lot * row.drill.breakage(),
+            |_, row| row.ends() * in_lot * row.drill.breakage().chance,
             Electrodes::AnewWhereFew,
         )
     };

@@ -1,6 +1,7 @@
 //! A job with everything computed that takes no search and no draw: prepared once an edit, then asked
 //! for its questions and for its figures.
 
+use alloc::borrow::Cow;
 use alloc::sync::Arc;
 use alloc::vec::Vec;
 
@@ -17,7 +18,7 @@ use crate::price::Terms;
 use crate::quantity::Pace;
 use crate::rollup::Times;
 use crate::setup::Layout;
-use crate::tables::{Machine, Tables};
+use crate::tables::{Machine, StartValues, Tables};
 
 /// What was worked out for a job before: it is taken again where it still holds.
 ///
@@ -87,6 +88,8 @@ pub struct Kept {
 pub struct Prepared<'a> {
     pub(super) input: &'a JobInput,
     pub(super) tables: &'a Tables,
+    /// The start values, as the shop's records make those of this machine.
+    pub(super) start: Cow<'a, StartValues>,
     pub(super) machine: Option<&'a Machine>,
     /// Quantities that are priced: the offered one first, each once.
     pub(super) quantities: Vec<u32>,
@@ -120,6 +123,7 @@ impl Kept {
         let machine = input
             .machine
             .and_then(|machine| machine.of(&tables.machines));
+        let start = tables.lessons.start_on(&tables.start, input.machine);
         let quantities = quantities(input);
         let rows = self.rows.plan(&input.rows, &planner);
         let planned = self.lengths.plan(rows, &planner);
@@ -140,16 +144,17 @@ impl Kept {
             Ready {
                 draw: offered.map(|parts| {
                     let lots = tubes.iter().map(|tube| Arc::clone(&tube.lot)).collect();
-                    Arc::new(DrawQuestion::new(lots, parts, machine, &tables.start))
+                    Arc::new(DrawQuestion::new(lots, parts, machine, &start))
                 }),
                 rows,
                 tubes,
-                times: Times::new(&tables.start, machine, Pace::Median),
+                times: Times::new(&start, machine, Pace::Median),
             }
         });
         Prepared {
             input,
             tables,
+            start,
             machine,
             quantities,
             holes,

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::bands;
+use super::bands::{self, By};
 use super::by_whom::ByWhom;
 use super::known::{Known, LotDrawn};
 use super::lot::Lot;
@@ -16,6 +16,7 @@ use crate::price::{Priced, Terms, lot_price, markup, money, price, price_set};
 use crate::quantity::Band;
 use crate::size::{COMFORTABLE, TIGHT};
 use crate::spread::Part;
+use crate::tables::Tables;
 
 /// The price of every quantity; `None` where the margin allows none, or money has no digits for it.
 pub(super) fn price_figures(
@@ -55,6 +56,10 @@ fn priced_all(
     let median = cost.sum();
     let mut breaks = Vec::new();
     let mut lot_cost = pricing.cost_band(&planned, median);
+    let calibrated = bands::is_calibrated(
+        &pricing.cost_parts(&planned, median, By::Records),
+        &pricing.cost_parts(&planned, median, By::StartValues),
+    );
     let (mut expected_cost, mut share) = (median, 0.0);
     // What the offered lot's expected cost was overruled by, the others take too.
     let mut overruled_ratio = 1.0;
@@ -90,6 +95,7 @@ fn priced_all(
         cost,
         not_yet_known_share: share,
         lot_cost,
+        calibrated,
         expected_cost,
         breaks,
         one_off: one_off.collect::<Option<_>>()?,
@@ -249,18 +255,25 @@ impl Pricing<'_> {
 
     /// Spread of the offered lot's cost: cost lines draw by draw, or to first order.
     fn cost_band(&self, planned: &Consumption, median: f64) -> Band {
-        let (lot, ratios) = (self.lot, &self.ratios);
+        let lot = self.lot;
         let costed = self.costed(0, lot.figures.quantity, lot.counts.travel_mm);
         let drawn: Vec<f64> = lot
             .drawn
             .iter()
             .map(|draw| self.cost_lines(&self.of_drawn(&costed, draw)).sum())
             .collect();
+        let parts = self.cost_parts(planned, median, By::Records);
+        bands::cost(median, &drawn, &parts)
+    }
+
+    /// The offered lot's cost by what it goes with: feed, handling, wear, and what is certain.
+    fn cost_parts(&self, planned: &Consumption, median: f64, by: By) -> [Part; 4] {
+        let (lot, ratios) = (self.lot, &self.ratios);
         let minutes = ByWhom {
             machine: lot.figures.machine.sum(),
             labor: lot.figures.labor.sum(),
         };
-        let by = bands::hours_by(self.known, &lot.counts, minutes);
+        let hours = bands::hours_by(self.known, &lot.counts, minutes, by);
         let rates = &self.known.prepared.tables.rates;
         let redo = 1.0 + rates.redo_share;
         let machine = self.known.prepared.machine;
@@ -272,14 +285,13 @@ impl Pricing<'_> {
             let machine_cost = machine.0 * per_machine * ratios.machine;
             (machine_cost + labor.0 * per_labor * ratios.labor, machine.1)
         };
-        let sigma = bands::wear_sigma(self.known.ready, None);
+        let sigma = bands::wear_sigma(self.known.ready, None, by);
         let wear = (planned.electrodes * redo, sigma);
-        let parts = [of(by.feed), of(by.handling), wear];
+        let parts = [of(hours.feed), of(hours.handling), wear];
         // What neither hours nor electrodes cost is certain.
         let certain = median - parts.iter().map(|part| part.0).sum::<f64>();
         let [feed, handling, wear] = parts;
-        let parts = [feed, handling, wear, (certain.max(0.0), 0.0)];
-        bands::cost(median, &drawn, &parts)
+        [feed, handling, wear, (certain.max(0.0), 0.0)]
     }
 }
 
@@ -322,8 +334,14 @@ fn part_spoiled_of(known: &Known<'_>) -> f64 {
     let factors: Vec<(u32, f64)> = rows
         .map(|(row, hole)| (hole.places, risk_factor(hole.held, row.risk_agreed)))
         .collect();
-    let (rates, start) = (&prepared.tables.rates, &prepared.tables.start);
-    part_spoiled(rates.part_risk_share, start.part_risk_hole, &factors)
+    let Tables {
+        rates,
+        start,
+        lessons,
+        ..
+    } = prepared.tables;
+    let spoiled = lessons.spoiled_share(rates.part_risk_share);
+    part_spoiled(spoiled, start.part_risk_hole, &factors)
 }
 
 /// How much more likely than a comfortable one a row is to spoil its part, by its chance of a hole

@@ -33,6 +33,8 @@ pub(super) struct Drilled {
     pub(super) feed_sigma: f64,
     /// Deviation of the logarithm of the lot's wear.
     pub(super) wear_sigma: f64,
+    /// The two by the start values alone.
+    pub(super) start_sigmas: FeedWear<f64>,
 }
 
 impl Drilled {
@@ -50,6 +52,7 @@ impl Drilled {
             holes,
             tube,
             at_median: drill.at(&Draw::MEDIAN),
+            start_sigmas: drill.start_sigmas(),
             drill,
             feed_sigma,
             wear_sigma,

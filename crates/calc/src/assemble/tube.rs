@@ -10,6 +10,7 @@ use super::demand::{Demand, Dressing};
 use super::rows::Drilled;
 use crate::hole::{Draw, DrawnHole};
 use crate::idx::Idx;
+use crate::learn::Breakage;
 use crate::packing::{Effort, Electrode, PackingAsked};
 use crate::quantity::Z90;
 use crate::rollup::TubeUse;
@@ -110,8 +111,8 @@ impl TubeLot {
     }
 
     /// Spares that are enough nine times in ten.
-    pub(super) fn spares(&self, parts: u32, worth_holes: f64) -> u64 {
-        self.broken.spares(parts, worth_holes)
+    pub(super) fn spares(&self, parts: u32) -> u64 {
+        self.broken.spares(parts)
     }
 
     /// What its rows come to at drawn factors.
@@ -239,24 +240,32 @@ fn by_reach(rows: &[Arc<Drilled>]) -> Vec<InReach> {
     places.collect()
 }
 
-/// Rates of breakage of a tube's ends: their number in one part, and how many of them break one.
+/// Rates of breakage of a tube's ends: their number in one part, how many of them break one, and the
+/// least that is known of a rate.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct BrokenTubes {
     ends: f64,
     expected: f64,
+    worth_holes: f64,
 }
 
 impl BrokenTubes {
-    fn add(&mut self, ends: f64, chance: f64) {
+    fn add(&mut self, ends: f64, breakage: Breakage) {
+        let worth = breakage.worth_holes;
+        self.worth_holes = if self.ends > 0.0 {
+            self.worth_holes.min(worth)
+        } else {
+            worth
+        };
         self.ends += ends;
-        self.expected += ends * chance;
+        self.expected += ends * breakage.chance;
     }
 
-    fn spares(self, parts: u32, worth_holes: f64) -> u64 {
+    fn spares(self, parts: u32) -> u64 {
         if self.ends <= 0.0 {
             return 0;
         }
         let ends = (self.ends * f64::from(parts)) as u64;
-        Breakages::new(ends, self.expected / self.ends, worth_holes).at(0.9) as u64
+        Breakages::new(ends, self.expected / self.ends, self.worth_holes).at(0.9) as u64
     }
 }

@@ -1,8 +1,9 @@
 //! What the shop's tables say, worked out once for all rows of a job.
 
+use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
-use super::facts::{MaterialFacts, TubeFacts, material_facts, tube_facts};
+use super::facts::{ByRecords, MaterialFacts, TubeFacts, material_facts, tube_facts};
 use super::judgements::Judgements;
 use super::median_sigma::MedianSigma;
 use super::money::Money;
@@ -10,15 +11,20 @@ use super::setting::{RowOverrules, Setting};
 use super::stock::Stock;
 use crate::figure::Figure;
 use crate::input::JobInput;
+use crate::learn::Lessons;
 use crate::quantity::Spread;
 use crate::size::Quantiles;
-use crate::tables::{Machine, Tables};
+use crate::tables::{Machine, StartValues, Tables};
 
 /// A job and its tables with all that its rows have in common worked out once.
 #[derive(Clone, Debug)]
 pub struct Context<'a> {
     pub(super) setting: Setting,
     pub(super) tables: &'a Tables,
+    /// The start values, as the shop's records make those of this machine.
+    pub(super) start: Cow<'a, StartValues>,
+    /// What the shop's records make of the rest; `None` where the start values stand.
+    pub(super) lessons: Option<&'a Lessons>,
     pub(super) machine: Option<&'a Machine>,
     /// By the tables' index.
     pub(super) materials: Vec<MaterialFacts>,
@@ -69,12 +75,34 @@ impl<'a> Context<'a> {
         Self::of(Setting::of(input), RowOverrules::of(input), tables)
     }
 
+    /// The same by the start values alone, whatever was learned and whatever somebody overruled.
+    pub(crate) fn by_start_values(input: &JobInput, tables: &'a Tables) -> Self {
+        let overrules = RowOverrules::default();
+        Self::with(Setting::of(input), overrules, tables, None)
+    }
+
     pub(crate) fn of(setting: Setting, overrules: RowOverrules, tables: &'a Tables) -> Self {
-        let start = &tables.start;
+        Self::with(setting, overrules, tables, Some(&tables.lessons))
+    }
+
+    fn with(
+        setting: Setting,
+        overrules: RowOverrules,
+        tables: &'a Tables,
+        lessons: Option<&'a Lessons>,
+    ) -> Self {
+        let lessons = lessons.filter(|lessons| !lessons.evidence().is_empty());
+        let by_records = lessons.map(|lessons| lessons.start_on(&tables.start, setting.machine));
+        let start = by_records.unwrap_or(Cow::Borrowed(&tables.start));
         let machine = setting
             .machine
             .and_then(|machine| machine.of(&tables.machines));
-        let facts = |tube| tube_facts(tube, tables, machine);
+        let known = ByRecords {
+            start: &start,
+            lessons,
+            machine: setting.machine,
+        };
+        let facts = |tube| tube_facts(tube, tables, machine, &known);
         let tubes: Vec<TubeFacts> = tables.tubes.iter().map(facts).collect();
         let quantiles = Quantiles::default();
         let all = Stock::new(tables, &tubes, &quantiles);
@@ -84,18 +112,18 @@ impl<'a> Context<'a> {
             materials: tables.materials.iter().map(material_facts).collect(),
             driven: machine.map_or_else(|| all.clone(), |machine| all.driven_by(machine)),
             all,
+            widest_mm: widest_mm(&start, &tubes),
             tubes,
-            widest_mm: start.gap_mm.iter().fold(0.1, |widest: f64, (_, gap)| {
-                widest.max(2.0 * gap.p90 * gap.p90 / gap.p50() + 0.2)
-            }),
             quantiles,
             overrules,
             depth: MedianSigma::of(start.depth_s),
             wear_at_100: MedianSigma::of(start.wear_at_100_diameters),
             touch_off: start.touch_off_min.at_least(start.deviations.handling()),
-            money: machine.map(|machine| Money::new(&setting, tables, machine)),
+            money: machine.map(|machine| Money::new(&setting, &start, &tables.rates, machine)),
             judgements: Judgements::default(),
             setting,
+            start,
+            lessons,
         }
     }
 
@@ -104,4 +132,13 @@ impl<'a> Context<'a> {
     pub(super) fn overruled(&self, figure: Figure) -> Option<f64> {
         self.overrules.get(figure)
     }
+}
+
+/// Twice the widest gap of any tube, with its scatter [mm].
+fn widest_mm(start: &StartValues, tubes: &[TubeFacts]) -> f64 {
+    let by_table = start.gap_mm.iter().map(|(_, gap)| *gap);
+    let gaps = by_table.chain(tubes.iter().filter_map(|tube| tube.gap));
+    gaps.fold(0.1, |widest: f64, gap| {
+        widest.max(2.0 * gap.p90 * gap.p90 / gap.p50() + 0.2)
+    })
 }

@@ -3,6 +3,7 @@
 use super::draw::{Draw, DrawnHole, Stage};
 use super::feed_wear::FeedWear;
 use super::profile::Profile;
+use crate::learn::Breakage;
 use crate::quantity::{Pace, ROUNDING_MM, Spread};
 use crate::reach::{MOST_ELECTRODES, next_through};
 
@@ -11,8 +12,8 @@ use crate::reach::{MOST_ELECTRODES, next_through};
 pub struct Drill {
     pub(super) sides: [Option<Side>; 2],
     pub(super) times: Times,
-    /// Tubes broken for each end drilled.
-    pub(super) breakage: f64,
+    /// How often tubes break.
+    pub(super) breakage: Breakage,
     /// Dressings for each end drilled.
     pub(super) dress_share: f64,
 }
@@ -37,6 +38,8 @@ pub(super) struct Times {
     pub(super) overruled: f64,
     /// Deviations of the logarithm of feed and wear.
     pub(super) sigmas: FeedWear<f64>,
+    /// The same by the start values alone.
+    pub(super) start_sigmas: FeedWear<f64>,
 }
 
 /// One end of a hole, as far as its electrodes are concerned.
@@ -161,10 +164,15 @@ impl Drill {
         hole
     }
 
-    /// Tubes broken for each end drilled, the start value's middle [-].
+    /// How often its tubes break, as the shop's records make the start value.
     #[must_use]
-    pub const fn breakage(&self) -> f64 {
+    pub const fn breakage(&self) -> Breakage {
         self.breakage
+    }
+
+    /// Deviations of feed and wear by the start values alone.
+    pub(crate) const fn start_sigmas(&self) -> FeedWear<f64> {
+        self.times.start_sigmas
     }
 
     /// Dressings for each end drilled [-]: 1 before every hole, 0 for none.

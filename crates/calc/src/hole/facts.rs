@@ -2,10 +2,11 @@
 
 use crate::idx::Idx;
 use crate::interpolate::{log_log, log_log_held};
+use crate::learn::Lessons;
 use crate::quantity::{Limits, SAME_SIZE_MM, Spread};
 use crate::reach::usable;
 use crate::size::gap_of;
-use crate::tables::{Guide, Machine, Material, Tables, Tube, TubeMaterial};
+use crate::tables::{Guide, Machine, Material, StartValues, Tables, Tube, TubeMaterial};
 
 /// Median and deviation of a material's feed and wear.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,6 +22,7 @@ pub(super) struct MaterialFacts {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct TubeFacts {
     pub(super) outer_mm: f64,
+    pub(super) material: TubeMaterial,
     pub(super) several: bool,
     pub(super) gap: Option<Spread>,
     /// Feed of its size relative to 1 mm; `None` where nothing is known of such a size.
@@ -61,8 +63,32 @@ pub(super) fn material_facts(material: &Material) -> MaterialFacts {
     }
 }
 
-pub(super) fn tube_facts(tube: &Tube, tables: &Tables, machine: Option<&Machine>) -> TubeFacts {
-    let start = &tables.start;
+/// Start values with what the shop's records make of them on a machine.
+pub(super) struct ByRecords<'a> {
+    pub(super) start: &'a StartValues,
+    pub(super) lessons: Option<&'a Lessons>,
+    pub(super) machine: Option<Idx<Machine>>,
+}
+
+impl ByRecords<'_> {
+    /// Gap per side of a tube [mm].
+    pub(super) fn gap(&self, outer_mm: f64) -> Option<Spread> {
+        let start = self.start;
+        let gap = gap_of(&start.gap_mm, outer_mm, start.deviations.gap())?;
+        Some(match self.lessons {
+            Some(lessons) => lessons.gap(start, self.machine, outer_mm, gap),
+            None => gap,
+        })
+    }
+}
+
+pub(super) fn tube_facts(
+    tube: &Tube,
+    tables: &Tables,
+    machine: Option<&Machine>,
+    known: &ByRecords<'_>,
+) -> TubeFacts {
+    let start = known.start;
     let several = tube.channels > 1;
     let [feed, wear] = if several {
         [start.channels_feed, start.channels_wear]
@@ -76,8 +102,9 @@ pub(super) fn tube_facts(tube: &Tube, tables: &Tables, machine: Option<&Machine>
     };
     TubeFacts {
         outer_mm: tube.outer_mm,
+        material: tube.material,
         several,
-        gap: gap_of(&start.gap_mm, tube.outer_mm, start.deviations.gap()),
+        gap: known.gap(tube.outer_mm),
         feed_by_size: log_log(&start.feed_by_diameter, tube.outer_mm),
         feed_by_channels: feed,
         wear: log_log_held(&start.wear_by_diameter, tube.outer_mm).unwrap_or(1.0) * wear,

@@ -1,5 +1,6 @@
 //! A row's figures from what they rest on.
 
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::asked::Held;
@@ -75,6 +76,7 @@ impl Context<'_> {
         }
         if let Some(way) = &plan.way {
             self.put_way(row, plan, way, &mut figures);
+            figures.own = self.own_figures(row, plan).map(Arc::new);
         }
         // What the estimator says stands, also where nothing can be computed yet.
         let stands = |figure| self.overruled(figure);
@@ -157,7 +159,7 @@ impl Context<'_> {
     pub(super) fn reach_limit_mm(&self, ends: Ends, usable_mm: f64) -> f64 {
         match ends {
             Ends::One => usable_mm,
-            Ends::Both => limit_from_both(usable_mm, self.tables.start.overlap_mm),
+            Ends::Both => limit_from_both(usable_mm, self.start.overlap_mm),
         }
     }
 
@@ -244,6 +246,7 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
             feed: plan.feed_steps,
             ..HoleSteps::default()
         },
+        own: None,
         findings: Vec::new(),
     }
 }

@@ -6,11 +6,12 @@ use alloc::vec::Vec;
 
 use super::asked::{Asked, Held};
 use super::context::Context;
+use super::facts::ByRecords;
 use super::judgements::Choices;
 use super::remembered::{MOST, remember};
 use crate::chance::{Bought, Chance};
 use crate::quantity::{Limits, SAME_SIZE_MM};
-use crate::size::{COMFORTABLE, Holding, Sized, gap_of, held};
+use crate::size::{COMFORTABLE, Holding, Sized, held};
 use crate::size_choice::{Candidate, Choice, Wish, choose_by};
 
 /// Steps in which tubes can be bought [mm], and the sizes they come in (common practice, no source).
@@ -131,11 +132,16 @@ impl Context<'_> {
         if let Some(known) = self.judgements.steps.borrow().get(&step) {
             return known.clone();
         }
-        let start = &self.tables.start;
+        let start = &self.start;
+        let known = ByRecords {
+            start,
+            lessons: self.lessons,
+            machine: self.setting.machine,
+        };
         // Steps of 0.05 as decimal fractions, so that 23 of them are 1.15 to the last digit.
         let tube_mm = f64::from(step) / (1.0 / BOUGHT_STEP_MM);
         let (scatter, tolerance) = (&start.size_scatter_mm, start.tube_tolerance_mm);
-        let sized = gap_of(&start.gap_mm, tube_mm, start.deviations.gap()).map(|gap| {
+        let sized = known.gap(tube_mm).map(|gap| {
             let sized = Sized::new(tube_mm, gap, scatter, tolerance, &self.quantiles);
             Rc::new(sized)
         });

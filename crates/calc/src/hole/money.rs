@@ -11,7 +11,7 @@ use super::feed_wear::FeedWear;
 use super::setting::Setting;
 use crate::quantity::{Pace, ROUNDING_MM, Spread};
 use crate::spread::normal_at;
-use crate::tables::{Machine, Tables};
+use crate::tables::{Machine, Rates, StartValues};
 
 /// Quantiles of the lot's wear over which electrodes are averaged.
 const WEAR_QUANTILES: usize = 15;
@@ -41,8 +41,12 @@ pub(super) struct Money {
 }
 
 impl Money {
-    pub(super) fn new(setting: &Setting, tables: &Tables, machine: &Machine) -> Self {
-        let (start, rates) = (&tables.start, &tables.rates);
+    pub(super) fn new(
+        setting: &Setting,
+        start: &StartValues,
+        rates: &Rates,
+        machine: &Machine,
+    ) -> Self {
         let widest = start.deviations.handling();
         let mean = |spread: Spread| spread.at_least(widest).mean();
         let redo = 1.0 + rates.redo_share;
@@ -110,7 +114,7 @@ impl Money {
             } else {
                 [between + inside, (drilling - inside).max(0.0)]
             };
-            let broken = drill.breakage * holes;
+            let broken = drill.breakage().chance * holes;
             let lost = broken * (change + hole.minutes() / 2.0);
             sum += (drilling + between + lost) * self.machine_min
                 + (by_hand + self.attended * (running + lost)) * self.labor_min

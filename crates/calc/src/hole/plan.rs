@@ -10,14 +10,18 @@ use super::facts::{TubeFacts, drives};
 use super::feed_wear::FeedWear;
 use super::median_sigma::MedianSigma;
 use super::meet::meet;
+use super::own::Own;
 use super::planned::Plan;
 use super::profile::Profile;
+use super::say_deep::is_thin_for_depth;
 use super::stock::Stock;
-use super::way::{Metal, Way};
+use super::stuff::Stuff;
+use super::way::{Along, Metal};
 use crate::burn::DepthLaw;
 use crate::figure::Figure;
 use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput};
+use crate::learn::Breakage;
 use crate::quantity::{Limits, ROUNDING_MM, Spread, Z90};
 use crate::size::Sized;
 use crate::size_choice::{Candidate, Wish};
@@ -112,7 +116,7 @@ impl Context<'_> {
         let taper = if row.end == HoleEnd::Blind {
             0.0
         } else {
-            self.tables.start.taper_mm_per_100
+            self.start.taper_mm_per_100
         };
         Plan {
             limits_mm,
@@ -123,7 +127,7 @@ impl Context<'_> {
                 material: self.wished_material(row),
             },
             dress_share: dress_share(row),
-            breakage: 0.0,
+            breakage: Breakage::default(),
             tube: None,
             facts: None,
             gap: None,
@@ -139,6 +143,8 @@ impl Context<'_> {
             stuff_sigmas: FeedWear::default(),
             typed: FeedWear::default(),
             sigmas: FeedWear::default(),
+            start_sigmas: FeedWear::default(),
+            own: self.own_of_none(),
             high: 1.0,
             too_deep: false,
             usable_mm: None,
@@ -173,7 +179,7 @@ impl Context<'_> {
         let listed = place.and_then(|place| self.all.candidates.get(place));
         let own = listed.zip(plan.gap.filter(|_| stands.is_some()));
         let own = own.map(|(listed, gap)| {
-            let start = &self.tables.start;
+            let start = &self.start;
             let (scatter, tolerance) = (&start.size_scatter_mm, start.tube_tolerance_mm);
             Rc::new(Candidate {
                 sized: Sized::new(facts.outer_mm, gap, scatter, tolerance, &self.quantiles),
@@ -193,25 +199,42 @@ impl Context<'_> {
     }
 
     fn drilling(&self, row: &RowInput, plan: &mut Plan, facts: &TubeFacts, lengths: &[Idx<Tube>]) {
-        let start = &self.tables.start;
+        let start = &self.start;
         let met = meet(row, facts.outer_mm, plan.depth_mm);
         plan.met = Some(met);
-        let stuff = self.stuff(row, facts, plan);
+        let overlap_mm = start.overlap_mm;
+        let deep_mm = plan.depth_mm.unwrap_or(facts.outer_mm);
+        let stuff = self.stuff(row, facts, plan, deep_mm);
         let stands = self.overruled(Figure::Feed(row.id));
         plan.computed_feed = stuff.feed.as_ref().map(Profile::first);
         plan.feed_steps = stuff.feed_steps;
         plan.feed = stands.or(plan.computed_feed);
+        plan.own = stuff.own;
         let (Some(depth_mm), Some(zones)) = (plan.depth_mm, met.zones) else {
             return;
         };
         let overruled_wear_mm = self.overruled(Figure::Wear(row.id));
         let wear_known = stuff.ratio.is_some();
-        let Some(ratio) = stuff
-            .ratio
-            .or(overruled_wear_mm.map(|stands| Profile::one(stands / depth_mm)))
-        else {
+        let along = |feed: Option<Profile>, ratio: Option<Profile>| {
+            let stands_mm = overruled_wear_mm.map(|stands| Profile::one(stands / depth_mm));
+            Some(Along {
+                feed: feed_that_stands(feed, stands),
+                ratio: ratio.or(stands_mm)?,
+            })
+        };
+        let from_both = self
+            .lessons
+            .filter(|_| row.end == HoleEnd::Through)
+            .map(|_| {
+                let from_end_mm = f64::midpoint(depth_mm, overlap_mm.clamp(0.0, depth_mm));
+                self.stuff(row, facts, plan, from_end_mm)
+            });
+        let first_of = |stuff: &Stuff| stuff.feed.as_ref().map(Profile::first);
+        let of_both = (from_both.as_ref()).map(|stuff| (stuff.own, first_of(stuff)));
+        let Some(one) = along(stuff.feed, stuff.ratio) else {
             return;
         };
+        let both = from_both.and_then(|stuff| along(stuff.feed, stuff.ratio));
         plan.stuff_sigmas = stuff.sigmas;
         plan.typed = FeedWear {
             feed: stands.is_some() || self.overruled(Figure::HoleMinutes(row.id)).is_some(),
@@ -219,18 +242,18 @@ impl Context<'_> {
         };
         plan.sigmas = self.sigmas(plan, depth_mm, facts);
         let one_hole = self.one_hole(plan.sigmas.wear);
-        let deepest_mm = start.deepest_diameters * facts.outer_mm;
+        let deepest = start.deepest_diameters.max(self.own_deepest(row, facts));
         let metal = Metal {
             depth_mm,
             tube_mm: facts.outer_mm,
             zones,
-            feed: feed_that_stands(stuff.feed, stands),
+            both: both.unwrap_or_else(|| one.clone()),
+            one,
             deepest_mm: if stands.is_some() {
                 f64::INFINITY
             } else {
-                deepest_mm
+                deepest * facts.outer_mm
             },
-            ratio,
             rise: rise_per_mm(self.wear_at_100.median, facts.outer_mm),
             law: self.law(facts),
             overruled_wear_mm,
@@ -238,8 +261,15 @@ impl Context<'_> {
             low: libm::exp(Z02 * one_hole),
         };
         self.choose_way(row, plan, facts, lengths, &metal);
-        if let Some(deepest_mm) = plan.way.as_ref().map(Way::deepest_mm) {
+        if let Some(way) = plan.way.as_ref() {
+            let deepest_mm = way.deepest_mm();
+            if let (Ends::Both, Some((own, computed))) = (way.ends, of_both) {
+                plan.own = own;
+                plan.computed_feed = computed;
+                plan.feed = stands.or(computed);
+            }
             plan.sigmas = self.sigmas(plan, deepest_mm, facts);
+            plan.start_sigmas = self.start_sigmas(plan, deepest_mm, facts);
             plan.high = libm::exp(Z90 * self.one_hole(plan.sigmas.wear));
         }
         if let Some(way) = &mut plan.way {
@@ -250,12 +280,29 @@ impl Context<'_> {
         }
     }
 
-    /// Deviations of feed and wear that all holes of a lot share: the larger of what is learned of such
-    /// holes, and the material's own with that of the depth law or of the rise of wear.
+    /// Deviations of feed and wear that all holes of a lot share, as the shop's records make them.
     ///
     /// `depth_mm` is the depth from one end: a hole that is drilled from both is half as deep from each.
     pub(super) fn sigmas(&self, plan: &Plan, depth_mm: f64, facts: &TubeFacts) -> FeedWear<f64> {
-        let deviations = &self.tables.start.deviations;
+        let start = self.start_sigmas(plan, depth_mm, facts);
+        // What somebody typed, from a test burn or from experience, is off by the lot alone.
+        let shared = |typed: bool, start: f64, own: &Own| {
+            if typed { own.lot } else { start * own.narrowed }
+        };
+        FeedWear {
+            feed: shared(plan.typed.feed, start.feed, &plan.own.feed),
+            wear: shared(plan.typed.wear, start.wear, &plan.own.wear),
+        }
+    }
+
+    /// The same by the start values: the larger of how far a shop's own figures may lie from them, and
+    /// the material's own with that of the depth law or of the rise of wear.
+    pub(super) fn start_sigmas(
+        &self,
+        plan: &Plan,
+        depth_mm: f64,
+        facts: &TubeFacts,
+    ) -> FeedWear<f64> {
         let law = self.law(facts);
         let share = law.share(depth_mm);
         let by_law = law.exponent * share / (1.0 + share) * self.depth.sigma;
@@ -265,30 +312,39 @@ impl Context<'_> {
         } = self.wear_at_100;
         let depths = depth_mm / (100.0 * facts.outer_mm);
         let by_rise = at_100 * depths / (1.0 + (at_100 - 1.0) * depths) * at_100_sigma;
-        let learned = deviations.process(facts.outer_mm, depth_mm);
-        let shared = |typed: bool, material: f64, by_depth: f64| {
-            if typed {
-                // What somebody typed, from a test burn or from experience, is off by the lot alone.
-                return deviations.lot;
-            }
-            libm::sqrt(material * material + by_depth * by_depth).max(learned)
+        let shop = self.start.deviations.process(facts.outer_mm, depth_mm);
+        let shared = |material: f64, by_depth: f64| {
+            libm::sqrt(material * material + by_depth * by_depth).max(shop)
         };
         FeedWear {
-            feed: shared(plan.typed.feed, plan.stuff_sigmas.feed, by_law),
-            wear: shared(plan.typed.wear, plan.stuff_sigmas.wear, by_rise),
+            feed: shared(plan.stuff_sigmas.feed, by_law),
+            wear: shared(plan.stuff_sigmas.wear, by_rise),
         }
+    }
+
+    /// Deepest hole in this row's materials that the shop drilled with such tubes, in diameters.
+    pub(super) fn own_deepest(&self, row: &RowInput, facts: &TubeFacts) -> f64 {
+        let Some(lessons) = self.lessons else {
+            return 0.0;
+        };
+        let layers = row.layers.iter().map(|layer| layer.material);
+        let all = layers.chain(self.setting.material.filter(|_| row.layers.is_empty()));
+        let families = all.filter_map(|material| material.of(&self.tables.materials));
+        let deepest = families
+            .map(|material| lessons.deepest(material.family, is_thin_for_depth(facts.outer_mm)));
+        deepest.reduce(f64::min).unwrap_or(0.0)
     }
 
     pub(super) fn law(&self, facts: &TubeFacts) -> DepthLaw {
         DepthLaw {
             halved_mm: self.depth.median * facts.outer_mm,
-            exponent: self.tables.start.depth_m,
+            exponent: self.start.depth_m,
         }
     }
 
     /// Deviation of one hole: what the lot shares, and the hole's own scatter.
     pub(super) fn one_hole(&self, shared: f64) -> f64 {
-        let own = self.tables.start.hole_scatter;
+        let own = self.start.hole_scatter;
         libm::sqrt(shared * shared + own * own)
     }
 

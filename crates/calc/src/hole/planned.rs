@@ -8,10 +8,12 @@ use super::drill::{Chain, Drill, Times};
 use super::facts::TubeFacts;
 use super::feed_wear::FeedWear;
 use super::meet::Met;
+use super::own::Own;
 use super::way::Way;
 use crate::chance::Chance;
 use crate::idx::Idx;
 use crate::input::RowInput;
+use crate::learn::Breakage;
 use crate::quantity::{Limits, Spread};
 use crate::size::effort;
 use crate::size_choice::{Candidate, Wish};
@@ -31,8 +33,8 @@ pub(super) struct Plan {
     pub(super) wish: Wish,
     /// Dressings for each hole.
     pub(super) dress_share: f64,
-    /// Tubes broken for each end drilled.
-    pub(super) breakage: f64,
+    /// How often tubes break.
+    pub(super) breakage: Breakage,
     pub(super) tube: Option<Idx<Tube>>,
     pub(super) facts: Option<TubeFacts>,
     /// Gap per side, and its median before it was overruled [mm].
@@ -55,6 +57,10 @@ pub(super) struct Plan {
     pub(super) typed: FeedWear<bool>,
     /// Deviations of feed and wear that all holes of a lot share.
     pub(super) sigmas: FeedWear<f64>,
+    /// The same by the start values alone.
+    pub(super) start_sigmas: FeedWear<f64>,
+    /// What the shop's records made of feed and wear.
+    pub(super) own: FeedWear<Own>,
     /// One hole's wear at its ninetieth percentile relative to the median.
     pub(super) high: f64,
     /// The deepest way is deeper than feed and wear are known for.

@@ -12,6 +12,7 @@ use super::way::{Metal, Way};
 use crate::figure::Figure;
 use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput};
+use crate::learn::{Breakage, BreakageClass, Lessons};
 use crate::quantity::Pace;
 use crate::tables::{Machine, Tube};
 
@@ -68,7 +69,7 @@ impl Context<'_> {
         lengths: &[Idx<Tube>],
         metal: &Metal,
     ) {
-        let start = &self.tables.start;
+        let start = &self.start;
         let open = row.end == HoleEnd::Through;
         let asked = if open { row.ends } else { Some(Ends::One) };
         let Some(machine) = self.machine else {
@@ -207,17 +208,24 @@ impl Context<'_> {
         Some(money.of(&drill, wears, places(trial.row), price) + far_end)
     }
 
-    /// Tubes broken for each end drilled.
-    fn breakage(&self, facts: &TubeFacts, way: &Way) -> f64 {
-        let start = &self.tables.start;
-        let band = if facts.outer_mm > start.thin_tube_mm {
-            start.breakage
-        } else if way.deepest_mm() > start.thin_deep_diameters * facts.outer_mm {
-            start.breakage_thin_deep
+    /// How often tubes break.
+    fn breakage(&self, facts: &TubeFacts, way: &Way) -> Breakage {
+        let class = self.breakage_class(facts, way);
+        match self.lessons {
+            Some(lessons) => lessons.breakage(&self.start, class),
+            None => Lessons::default().breakage(&self.start, class),
+        }
+    }
+
+    /// How easily tubes break in holes that are drilled this way.
+    pub(super) fn breakage_class(&self, facts: &TubeFacts, way: &Way) -> BreakageClass {
+        if facts.outer_mm > self.start.thin_tube_mm {
+            BreakageClass::Usual
+        } else if way.deepest_mm() > self.start.thin_deep_diameters * facts.outer_mm {
+            BreakageClass::ThinDeep
         } else {
-            start.breakage_thin
-        };
-        band.p50()
+            BreakageClass::Thin
+        }
     }
 
     fn times_of(
@@ -252,6 +260,7 @@ impl Context<'_> {
             rapid_mm_min,
             overruled: 1.0,
             sigmas: self.sigmas(plan, way.deepest_mm(), facts),
+            start_sigmas: self.start_sigmas(plan, way.deepest_mm(), facts),
         };
         let changes: f64 = chains
             .iter()

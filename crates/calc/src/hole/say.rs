@@ -323,7 +323,7 @@ impl Voice<'_> {
         }
         if way.ends == Ends::Both {
             let each = way.deepest_mm();
-            let by_mm = miss(self.context.tables.start.drift_mm_per_100.p90, each);
+            let by_mm = miss(self.context.start.drift_mm_per_100.p90, each);
             let back = reach.one_reaches.then_some(Remedy::DrillOneEnd(id));
             self.say(Level::Check, Kind::EndsMayMiss { by_mm }, back);
         }

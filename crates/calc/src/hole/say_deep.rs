@@ -28,6 +28,11 @@ const DEEP_THIN: DeepFrom = DeepFrom {
     test_piece: 100.0,
 };
 
+/// Whether a tube goes by the lower limits of depth over diameter.
+pub(super) fn is_thin_for_depth(outer_mm: f64) -> bool {
+    outer_mm < THIN_DEEP_MM
+}
+
 impl Voice<'_> {
     /// A note, a check or a test piece by depth over diameter.
     pub(super) fn deep(&mut self, way: &Way) {
@@ -36,12 +41,12 @@ impl Voice<'_> {
         };
         let ratio = way.deepest_mm() / facts.outer_mm;
         if self.plan.too_deep {
-            let most = self.context.tables.start.deepest_diameters;
+            let most = self.context.start.deepest_diameters;
             let remedy = Some(Remedy::AskTestPiece);
             self.say(Level::Stop, Kind::DepthUnknown { ratio, most }, remedy);
             return;
         }
-        let from = if facts.outer_mm < THIN_DEEP_MM {
+        let from = if is_thin_for_depth(facts.outer_mm) {
             DEEP_THIN
         } else {
             DEEP

@@ -106,7 +106,7 @@ impl Voice<'_> {
 
     /// Limits closer than any effort holds.
     pub(super) fn close(&mut self, width_mm: f64) {
-        let table = &self.context.tables.start.effort_by_width;
+        let table = &self.context.start.effort_by_width;
         if effort(table, width_mm).is_none() {
             let least_mm = table.first().map_or(0.0, |(width, _)| *width);
             self.say(

@@ -16,12 +16,12 @@ pub(super) struct Metal {
     pub(super) depth_mm: f64,
     pub(super) tube_mm: f64,
     pub(super) zones: AtEnds<Zone>,
-    /// Feed at the face along the axis, where it is known [mm/min].
-    pub(super) feed: Option<Profile>,
+    /// Along the axis, where it is drilled from one end.
+    pub(super) one: Along,
+    /// Along the axis, where it is drilled from both: the shop's records tell shallow from deep.
+    pub(super) both: Along,
     /// Deepest from one end that this feed is known for [mm].
     pub(super) deepest_mm: f64,
-    /// Wear by length of a shallow hole along the axis.
-    pub(super) ratio: Profile,
     /// Rise of the wear ratio [1/mm].
     pub(super) rise: f64,
     pub(super) law: DepthLaw,
@@ -31,6 +31,15 @@ pub(super) struct Metal {
     pub(super) gap_mm: f64,
     /// One hole's wear that one lot in fifty stays under, relative to the median.
     pub(super) low: f64,
+}
+
+/// Feed and wear along a hole's axis.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Along {
+    /// Feed at the face, where it is known [mm/min].
+    pub(super) feed: Option<Profile>,
+    /// Wear by length of a shallow hole.
+    pub(super) ratio: Profile,
 }
 
 /// One way of drilling a hole.
@@ -111,7 +120,7 @@ impl Metal {
         };
         let mut way = Way {
             ends: Ends::One,
-            sides: [Some(self.side(self.ratio.clone(), self.depth_mm)), None],
+            sides: [Some(self.side(self.one.ratio.clone(), self.depth_mm)), None],
             sparking: None,
             full_metal_mm: cut.full_metal_mm(),
             overtravel_mm: 0.0,
@@ -165,8 +174,8 @@ impl Metal {
         let near = cut(near_mm, entry);
         let far = cut(far_mm, exit.mirrored());
         let mut sides = [
-            self.side(self.ratio.clone(), near_mm),
-            self.side(self.ratio.reversed(self.depth_mm), far_mm),
+            self.side(self.both.ratio.clone(), near_mm),
+            self.side(self.both.ratio.reversed(self.depth_mm), far_mm),
         ];
         // The far end breaks through into the near one: its worn tip goes on as past a clear exit.
         let beyond_mm = overtravel(
@@ -206,7 +215,12 @@ impl Metal {
 
     /// The feed, where it is known as deep as this.
     fn known_feed(&self, way: &Way) -> Option<&Profile> {
-        self.feed
+        let along = match way.ends {
+            Ends::One => &self.one,
+            Ends::Both => &self.both,
+        };
+        along
+            .feed
             .as_ref()
             .filter(|_| way.deepest_mm() <= self.deepest_mm + ROUNDING_MM)
     }

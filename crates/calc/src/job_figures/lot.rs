@@ -55,6 +55,10 @@ pub struct LotFigures {
     pub machine_hours: Band,
     /// Labor hours [h].
     pub labor_hours: Band,
+    /// Whether the shop's records make the machine hours so sure that they are called calibrated.
+    pub machine_hours_calibrated: bool,
+    /// The same of the labor hours.
+    pub labor_hours_calibrated: bool,
     /// Machine minutes by kind, median [min].
     pub machine: MachineMinutes,
     /// Labor minutes by kind, median [min].

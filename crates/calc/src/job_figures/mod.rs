@@ -1,6 +1,7 @@
 //! Every figure of a job, from its rows to its price.
 
 mod lot;
+mod own;
 mod price;
 mod steps;
 
@@ -11,6 +12,7 @@ use alloc::vec::Vec;
 pub use lot::{
     ElectrodeFigures, ElectrodeLoad, LaborMinutes, LotFigures, MachineMinutes, SetupFigures, Stop,
 };
+pub use own::{Narrowed, OwnFigures};
 pub use price::{Break, CostLines, PriceFigures};
 pub use steps::{FeedSteps, HoleSteps};
 
@@ -113,6 +115,8 @@ pub struct HoleFigures {
     pub ends: Option<Ends>,
     /// What the figures above were worked out by.
     pub steps: HoleSteps,
+    /// What the shop's own records make of them; `None` where there are no records.
+    pub own: Option<Arc<OwnFigures>>,
     /// Findings about this row.
     pub findings: Vec<Finding>,
 }

@@ -18,6 +18,8 @@ pub struct PriceFigures {
     pub not_yet_known_share: f64,
     /// Spread of the full cost of the lot, its P50 at the median of everything [currency].
     pub lot_cost: Band,
+    /// Whether the shop's records make that cost so sure that it is called calibrated.
+    pub calibrated: bool,
     /// Expected full cost of the lot, on which the price rests: all cost lines together [currency].
     pub expected_cost: f64,
     /// The offered quantity and then the others, each priced by the same engine.

@@ -23,6 +23,7 @@ pub const Z90: f64 = 1.281_551_565_544_600_4;
 /// near(pack.pick(Pace::Off(-Z90)), 0.5);
 /// near(pack.at_least(0.8).sigma(), 0.8);
 /// assert_eq!(pack.at_least(0.5), pack);
+/// near(pack.with_sigma(0.2).sigma(), 0.2);
 /// assert_eq!(pack.scaled(3.0).band().p90, 6.0);
 /// assert_eq!(Spread::new(2.0, 0.5), None);
 /// ```
@@ -85,6 +86,12 @@ impl Spread {
         if self.sigma() >= sigma {
             return self;
         }
+        self.with_sigma(sigma)
+    }
+
+    /// The same median with this deviation of the logarithm, 0 and up.
+    #[must_use]
+    pub fn with_sigma(self, sigma: f64) -> Self {
         let (median, ratio) = (self.p50(), libm::exp(Z90 * sigma));
         Self {
             p10: median / ratio,

@@ -28,12 +28,16 @@ pub struct Deviations {
     pub handling_shop: f64,
     /// Handling: the machine.
     pub handling_machine: f64,
+    /// Handling: from lot to lot, within the two above as long as nothing was learned.
+    pub handling_lot: f64,
     /// Gap: the shop.
     pub gap_shop: f64,
     /// Gap: the machine.
     pub gap_machine: f64,
     /// Gap: a class of size.
     pub gap_size_class: f64,
+    /// Gap: from lot to lot, within the three above as long as nothing was learned.
+    pub gap_lot: f64,
 }
 
 impl Deviations {

@@ -8,9 +8,11 @@ mod deviations;
 pub use deviations::Deviations;
 
 use alloc::string::String;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use crate::idx::Idx;
+use crate::learn::Lessons;
 use crate::quantity::{Limits, SAME_SIZE_MM, Spread};
 
 /// Everything of the shop that a job's figures depend on.
@@ -28,6 +30,8 @@ pub struct Tables {
     pub rates: Rates,
     /// Start values of the process.
     pub start: StartValues,
+    /// What the shop's own records make of them.
+    pub lessons: Arc<Lessons>,
 }
 
 impl Tables {

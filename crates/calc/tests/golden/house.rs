@@ -48,6 +48,7 @@ impl House {
                 part_risk_share: number(&start["spoil_part"]),
             },
             start: start_values(start),
+            lessons: Default::default(),
         };
         Self {
             tables,
@@ -299,9 +300,11 @@ fn start_values(start: &Value) -> StartValues {
             handling_shop,
             handling_machine,
             // Together 0.308, the least that the sheet allows; every band of the sheet is wider.
+            handling_lot: 0.15,
             gap_shop: 0.25,
             gap_machine: 0.15,
             gap_size_class: 0.10,
+            gap_lot: 0.10,
         },
     }
 }

@@ -63,7 +63,7 @@ fn thin_tubes_break_more_often() {
         let mut row = through(outer_mm + 0.1, depth_mm);
         row.tube = Some(tube(&tables, outer_mm, 400.0, 1));
         row.ends = Some(ends);
-        drill(&tables, row).breakage()
+        drill(&tables, row).breakage().chance
     };
     close(breakage(0.35, 20.0, Ends::One), 2e-5_f64.sqrt(), 1e-12);
     close(breakage(0.3, 9.0, Ends::One), 3e-4_f64.sqrt(), 1e-12);

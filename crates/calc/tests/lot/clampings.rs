@@ -50,6 +50,7 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         electrodes_per_hole: None,
         ends: Some(ends),
         steps: HoleSteps::default(),
+        own: None,
         findings: vec![],
     }
 }

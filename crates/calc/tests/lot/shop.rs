@@ -113,6 +113,7 @@ pub(crate) fn tables() -> Tables {
         ],
         rates: rates(),
         start: start(),
+        lessons: Default::default(),
     }
 }
 
@@ -180,9 +181,11 @@ pub(crate) fn start() -> StartValues {
             burn_and_wear: 0.5,
             handling_shop: 0.35,
             handling_machine: 0.20,
+            handling_lot: 0.15,
             gap_shop: 0.25,
             gap_machine: 0.15,
             gap_size_class: 0.10,
+            gap_lot: 0.10,
         },
     }
 }

@@ -124,6 +124,7 @@ pub fn tables() -> Tables {
             part_risk_share: 0.01,
         },
         start: start_values(),
+        lessons: Default::default(),
     }
 }
 
@@ -201,9 +202,11 @@ pub fn start_values() -> StartValues {
             burn_and_wear: 0.5,
             handling_shop: 0.35,
             handling_machine: 0.20,
+            handling_lot: 0.15,
             gap_shop: 0.25,
             gap_machine: 0.15,
             gap_size_class: 0.10,
+            gap_lot: 0.10,
         },
     }
 }

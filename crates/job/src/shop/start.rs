@@ -159,9 +159,11 @@ start_values! {
         burn_and_wear => burn_and_wear by share;
         handling_deviation_shop => handling_shop by deviation;
         handling_deviation_machine => handling_machine by deviation;
+        handling_deviation_lot => handling_lot by deviation;
         gap_deviation_shop => gap_shop by deviation;
         gap_deviation_machine => gap_machine by deviation;
         gap_deviation_size_class => gap_size_class by deviation;
+        gap_deviation_lot => gap_lot by deviation;
     }
 }
 

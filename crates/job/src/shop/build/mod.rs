@@ -5,6 +5,7 @@ mod checks;
 mod rates;
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use quillbore_calc::tables::{Guide, Machine, Material, Tube};
 use quillbore_calc::{Idx, Tables};
@@ -56,6 +57,7 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
             machines,
             rates,
             start,
+            lessons: Arc::default(),
         },
         pedigree,
         earlier_rates: rate_cards,

@@ -1,0 +1,90 @@
+//! Learning from 5,000 records, and what is said of 200 rows.
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use quillbore_calc::learn::{Floor, Likeness, Ratio, Record, learn};
+use quillbore_calc::tables::Deviations;
+
+const START: Deviations = Deviations {
+    shop: 0.35,
+    machine: 0.15,
+    family: 0.30,
+    grade: 0.20,
+    electrode: 0.10,
+    size_class: 0.15,
+    by_diameter: 0.20,
+    by_depth: 0.15,
+    lot: 0.27,
+    burn_and_wear: 0.5,
+    handling_shop: 0.35,
+    handling_machine: 0.20,
+    handling_lot: 0.15,
+    gap_shop: 0.25,
+    gap_machine: 0.15,
+    gap_size_class: 0.10,
+    gap_lot: 0.10,
+};
+
+fn like(at: usize) -> Likeness {
+    let family = at % 8;
+    Likeness {
+        machine: (at % 5) as u32,
+        family: family as u32,
+        grade: (family * 5 + at / 8 % 5) as u32,
+        electrode: (at % 3) as u32,
+        tube_mm: 0.3 + 0.1 * (at % 23) as f64,
+        depth_mm: 5.0 + (at % 90) as f64,
+    }
+}
+
+fn records(count: usize) -> Vec<Record> {
+    let ratio = |at: usize| Ratio {
+        of_planned: 0.7 + 0.01 * (at * 7 % 131) as f64,
+        reading: 0.05,
+    };
+    let record = |at: usize| Record {
+        lot: (at / 3) as u32,
+        // A lot is of one grade on one machine; its marks differ in size and depth.
+        like: Likeness {
+            tube_mm: like(at).tube_mm,
+            depth_mm: like(at).depth_mm,
+            ..like(at / 3)
+        },
+        holes: 1.0 + (at % 60) as f64,
+        age_years: (at % 50) as f64 / 10.0,
+        burn: at.is_multiple_of(2).then(|| ratio(at)),
+        wear: (!at.is_multiple_of(5)).then(|| ratio(at + 3)),
+        floor: (at % 2 == 1).then_some(Floor {
+            minutes: 80.0 + (at % 60) as f64,
+            burn_min: 60.0,
+            wear_min: 10.0,
+            handling_min: 25.0,
+            reading: 0.1,
+        }),
+        gap: at.is_multiple_of(4).then(|| ratio(at + 9)),
+    };
+    (0..count).map(record).collect()
+}
+
+fn learning(c: &mut Criterion) {
+    for count in [50, 500, 5_000] {
+        let records = records(count);
+        c.bench_function(&format!("learn from {count} records"), |b| {
+            b.iter(|| learn(black_box(&records), &START, 0.15));
+        });
+        let learned = learn(&records, &START, 0.15);
+        c.bench_function(
+            &format!("of {count} records: what 200 rows are to expect"),
+            |b| {
+                b.iter(|| {
+                    (0..200)
+                        .map(|at| learned.predict(&like(at)).burn_and_wear)
+                        .sum::<f64>()
+                });
+            },
+        );
+    }
+}
+
+criterion_group!(benches, learning);
+criterion_main!(benches);

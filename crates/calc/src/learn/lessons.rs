@@ -1,0 +1,376 @@
+//! What a shop's records have taught, as its tables carry it to every figure.
+
+use alloc::borrow::Cow;
+use alloc::collections::BTreeMap;
+use alloc::vec::Vec;
+
+use super::evidence::{BreakageClass, Evidence};
+use super::learned::{Factor, Learned, Prediction, learn};
+use super::record::{Likeness, Record};
+use super::terms::Learns;
+use crate::idx::Idx;
+use crate::quantity::Spread;
+use crate::tables::{Family, Machine, Material, StartValues};
+
+/// Parts that the start value of spoiled parts is worth, as a beta prior (our choice, no source).
+const SPOILED_WORTH_PARTS: f64 = 100.0;
+
+/// What a shop's records have taught: nothing where there are none.
+#[derive(Clone, Debug, Default)]
+pub struct Lessons {
+    evidence: Vec<Evidence>,
+    /// What was learned of the four factors; `None` where no record speaks of one.
+    learned: Option<Learned>,
+    /// Factors that some record speaks of.
+    spoken_of: Vec<Learns>,
+    /// Ends drilled and tubes broken.
+    broken: BTreeMap<BreakageClass, Counted>,
+    /// Parts made and spoiled.
+    spoiled: Counted,
+    by_grade: BTreeMap<u32, u32>,
+    by_family: BTreeMap<u32, u32>,
+    /// Deepest that was drilled, in tube diameters, by family and whether the tube was thin.
+    deepest: BTreeMap<(u32, bool), f64>,
+}
+
+/// Things that were counted, and how many of them went wrong.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Counted {
+    all: f64,
+    wrong: f64,
+}
+
+/// How often a tube breaks.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Breakage {
+    /// Tubes broken for each end drilled.
+    pub chance: f64,
+    /// Holes that this is worth, as a beta prior.
+    pub worth_holes: f64,
+}
+
+/// How many records stand behind a figure.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Behind {
+    /// Of the same grade.
+    pub grade: u32,
+    /// Of the same family.
+    pub family: u32,
+    /// Of anything.
+    pub all: u32,
+}
+
+impl PartialEq for Lessons {
+    /// Equal records teach the same.
+    fn eq(&self, other: &Self) -> bool {
+        core::ptr::eq(self, other) || self.evidence == other.evidence
+    }
+}
+
+impl Counted {
+    /// Share of what went wrong, with a start value that is worth so many.
+    fn share(self, start: f64, worth: f64) -> f64 {
+        let all = worth + self.all;
+        if all > 0.0 {
+            (worth * start + self.wrong) / all
+        } else {
+            start
+        }
+    }
+}
+
+impl Lessons {
+    /// What these records teach.
+    ///
+    /// Formula: burn, wear, handling and gap by [`learn`]; breakage and spoiled parts as beta priors,
+    /// worth the start value's holes and 100 parts: `(worth x start + counted) / (worth + all)`.
+    ///
+    /// - `evidence`: what records say, in any order.
+    /// - `start`: start values.
+    ///
+    /// Result: lessons for [`crate::Tables`].
+    ///
+    /// ```
+    /// use quillbore_calc::learn::Lessons;
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// let none = Lessons::of(Vec::new(), &shop::start_values());
+    /// assert_eq!(none.spoiled_share(0.005), 0.005);
+    /// assert!(none.evidence().is_empty());
+    /// ```
+    ///
+    /// Source: [`learn`]; conjugate beta prior of a binomial share.
+    #[must_use]
+    pub fn of(evidence: Vec<Evidence>, start: &StartValues) -> Self {
+        let records: Vec<Record> = evidence.iter().map(|told| told.record).collect();
+        let learned = learn(&records, &start.deviations, start.hole_scatter);
+        let speaks_of = |factor: &Learns| match factor {
+            Learns::Burn => records
+                .iter()
+                .any(|r| r.burn.is_some() || r.floor.is_some()),
+            Learns::Wear => records.iter().any(|r| r.wear.is_some()),
+            Learns::Handling => records.iter().any(|r| r.floor.is_some()),
+            Learns::Gap => records.iter().any(|r| r.gap.is_some()),
+        };
+        let spoken_of: Vec<Learns> = Learns::ALL.into_iter().filter(speaks_of).collect();
+        let mut lessons = Self {
+            learned: (!spoken_of.is_empty()).then_some(learned),
+            spoken_of,
+            ..Self::default()
+        };
+        for told in &evidence {
+            lessons.count(told);
+        }
+        Self {
+            evidence,
+            ..lessons
+        }
+    }
+
+    fn count(&mut self, told: &Evidence) {
+        let like = &told.record.like;
+        if let Some(broken) = told.broken {
+            let counted = self.broken.entry(told.class).or_default();
+            counted.all += told.ends;
+            counted.wrong += broken.min(told.ends);
+        }
+        if let Some([good, scrap]) = told.pieces {
+            self.spoiled.all += good + scrap;
+            self.spoiled.wrong += scrap;
+        }
+        if told.record.burn.is_some() || told.record.wear.is_some() || told.record.floor.is_some() {
+            *self.by_grade.entry(like.grade).or_default() += 1;
+            *self.by_family.entry(like.family).or_default() += 1;
+        }
+        let deep = self.deepest.entry((like.family, told.thin)).or_default();
+        *deep = deep.max(told.deep);
+    }
+
+    /// What the records say.
+    #[must_use]
+    pub fn evidence(&self) -> &[Evidence] {
+        &self.evidence
+    }
+
+    /// What was learned of burn, wear, handling and gap; `None` where no record speaks of them.
+    #[must_use]
+    pub const fn learned(&self) -> Option<&Learned> {
+        self.learned.as_ref()
+    }
+
+    /// How many records of burn or wear there are of a grade, of a family, and of anything.
+    #[must_use]
+    pub fn behind(&self, material: Idx<Material>, family: Family) -> Behind {
+        let of = |counts: &BTreeMap<u32, u32>, key: u32| counts.get(&key).copied().unwrap_or(0);
+        Behind {
+            grade: of(&self.by_grade, grade_id(material)),
+            family: of(&self.by_family, family_id(family)),
+            all: self.by_grade.values().sum(),
+        }
+    }
+
+    /// What to expect of burn and wear of a lot like this one; `None` where no record speaks of them.
+    #[must_use]
+    pub fn foresee(&self, like: &Likeness) -> Option<Prediction> {
+        let speaks = |factor| self.spoken_of.contains(&factor);
+        let learned = self.learned.as_ref();
+        learned
+            .filter(|_| speaks(Learns::Burn) || speaks(Learns::Wear))
+            .map(|learned| learned.predict(like))
+    }
+
+    /// A gap per side as the records make it.
+    ///
+    /// Formula: the start value's median times the factor; its deviation in the ratio of what is known
+    /// now to what was known at the start.
+    ///
+    /// - `start`: start values.
+    /// - `machine`: the machine, where one is chosen.
+    /// - `tube_mm`: tube diameter [mm], above 0.
+    /// - `gap`: gap by the start values [mm].
+    ///
+    /// Result: gap [mm]; as it was where no record speaks of gaps.
+    ///
+    /// ```
+    /// use quillbore_calc::Spread;
+    /// use quillbore_calc::learn::Lessons;
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// let start = shop::start_values();
+    /// let gap = Spread::new(0.03, 0.08).unwrap();
+    /// assert_eq!(Lessons::default().gap(&start, None, 1.0, gap), gap);
+    /// ```
+    ///
+    /// Source: ours.
+    #[must_use]
+    pub fn gap(
+        &self,
+        start: &StartValues,
+        machine: Option<Idx<Machine>>,
+        tube_mm: f64,
+        gap: Spread,
+    ) -> Spread {
+        let like = Likeness {
+            machine: machine_id(machine),
+            tube_mm,
+            ..Likeness::UNKNOWN
+        };
+        let factor = self.factor(Learns::Gap, &like);
+        factor.map_or(gap, |factor| {
+            as_learned(gap, &factor, start.deviations.gap())
+        })
+    }
+
+    /// The start values with a machine's times of handling as the records make them.
+    ///
+    /// Formula: each time of a machine as [`Lessons::gap`]; what no machine does (receiving, washing,
+    /// checking, packing) stays as wide as handling was at the start.
+    ///
+    /// - `start`: start values.
+    /// - `machine`: the machine, where one is chosen.
+    ///
+    /// Result: start values; those given where no record speaks of handling.
+    ///
+    /// ```
+    /// use std::borrow::Cow;
+    /// use quillbore_calc::learn::Lessons;
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// let start = shop::start_values();
+    /// assert!(matches!(Lessons::default().start_on(&start, None), Cow::Borrowed(_)));
+    /// ```
+    ///
+    /// Source: ours.
+    #[must_use]
+    pub fn start_on<'a>(
+        &self,
+        start: &'a StartValues,
+        machine: Option<Idx<Machine>>,
+    ) -> Cow<'a, StartValues> {
+        let like = Likeness {
+            machine: machine_id(machine),
+            ..Likeness::UNKNOWN
+        };
+        let Some(factor) = self.factor(Learns::Handling, &like) else {
+            return Cow::Borrowed(start);
+        };
+        let before = start.deviations.handling();
+        let mut own = start.clone();
+        for time in machine_times(&mut own) {
+            *time = as_learned(time.at_least(before), &factor, before);
+        }
+        for time in [
+            &mut own.receive_min,
+            &mut own.wash_min,
+            &mut own.pin_check_min,
+            &mut own.pack_min,
+        ] {
+            *time = time.at_least(before);
+        }
+        own.deviations.handling_shop = factor.sigma();
+        own.deviations.handling_machine = 0.0;
+        Cow::Owned(own)
+    }
+
+    /// How often a tube breaks, by the class of its holes.
+    ///
+    /// Formula: `(worth x start + broken) / (worth + ends)`.
+    ///
+    /// - `start`: start values.
+    /// - `class`: thin tubes and deep holes break more.
+    ///
+    /// Result: chance for each end [-], and the holes that it is worth.
+    ///
+    /// ```
+    /// use quillbore_calc::learn::{BreakageClass, Lessons};
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// let start = shop::start_values();
+    /// let usual = Lessons::default().breakage(&start, BreakageClass::Usual);
+    /// assert!((usual.chance - 0.00447).abs() < 0.00001); // sqrt(0.002 x 0.01)
+    /// assert_eq!(usual.worth_holes, 50.0);
+    /// ```
+    ///
+    /// Source: conjugate beta prior of a binomial share.
+    #[must_use]
+    pub fn breakage(&self, start: &StartValues, class: BreakageClass) -> Breakage {
+        let band = match class {
+            BreakageClass::Usual => start.breakage,
+            BreakageClass::Thin => start.breakage_thin,
+            BreakageClass::ThinDeep => start.breakage_thin_deep,
+        };
+        let counted = self.broken.get(&class).copied().unwrap_or_default();
+        Breakage {
+            chance: counted.share(band.p50(), start.breakage_worth_holes),
+            worth_holes: start.breakage_worth_holes + counted.all,
+        }
+    }
+
+    /// Chance that a part is spoiled, apart from what its holes add.
+    ///
+    /// Formula: `(100 x start + spoiled) / (100 + parts)`.
+    ///
+    /// - `start`: the rate card's chance [-], 0 to 1.
+    ///
+    /// Result: chance [-].
+    ///
+    /// ```
+    /// use quillbore_calc::learn::Lessons;
+    /// assert_eq!(Lessons::default().spoiled_share(0.005), 0.005);
+    /// ```
+    ///
+    /// Source: conjugate beta prior of a binomial share; the worth is our choice.
+    #[must_use]
+    pub fn spoiled_share(&self, start: f64) -> f64 {
+        self.spoiled.share(start, SPOILED_WORTH_PARTS)
+    }
+
+    /// Deepest hole of a family that the shop drilled, in tube diameters [-]; 0 where it drilled none.
+    #[must_use]
+    pub fn deepest(&self, family: Family, thin: bool) -> f64 {
+        let key = (family_id(family), thin);
+        self.deepest.get(&key).copied().unwrap_or(0.0)
+    }
+
+    /// A factor on a start value for a lot like this one; `None` where no record speaks of it.
+    fn factor(&self, factor: Learns, like: &Likeness) -> Option<Factor> {
+        let learned = self.learned.as_ref()?;
+        let speaks = self.spoken_of.contains(&factor);
+        speaks.then(|| learned.predict(like).factors[factor as usize])
+    }
+}
+
+/// A start value as its factor makes it: its deviation goes with what was known at the start.
+fn as_learned(start: Spread, factor: &Factor, before: f64) -> Spread {
+    if before <= 0.0 {
+        return start;
+    }
+    let own = start.scaled(libm::exp(factor.mean));
+    own.with_sigma(own.sigma() * factor.sigma() / before)
+}
+
+/// Times that go with a machine and whoever stands at it.
+const fn machine_times(start: &mut StartValues) -> [&mut Spread; 12] {
+    [
+        &mut start.touch_off_min,
+        &mut start.index_min,
+        &mut start.tilt_min,
+        &mut start.turn_over_min,
+        &mut start.change_by_hand_min,
+        &mut start.change_thin_min,
+        &mut start.change_by_changer_min,
+        &mut start.guide_change_min,
+        &mut start.dressing_min,
+        &mut start.load_min,
+        &mut start.setup_min,
+        &mut start.first_piece_min,
+    ]
+}
+
+pub(crate) fn machine_id(machine: Option<Idx<Machine>>) -> u32 {
+    machine.map_or(u32::MAX, |machine| machine.at() as u32)
+}
+
+pub(crate) const fn grade_id(material: Idx<Material>) -> u32 {
+    material.at() as u32
+}
+
+pub(crate) const fn family_id(family: Family) -> u32 {
+    family as u32
+}
