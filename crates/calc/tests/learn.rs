@@ -2,6 +2,7 @@
 //! must not matter.
 #![expect(
     clippy::expect_used,
+    clippy::unwrap_used,
     dead_code,
     unreachable_pub,
     reason = "helpers of tests fail by panic; the tests' shop is also included by the documentation's examples"

@@ -116,12 +116,12 @@ fn nothing_that_a_desk_wants_is_asked_of_the_shelf_on_its_own_thread() {
         by_others: AtomicUsize::new(0),
         asked: Mutex::default(),
     });
-    let office = Arc::new(Office {
-        shelf: shelf.clone(),
-        root: None,
-        disk: Arc::new(RealDisk::default()),
-        shop: Arc::new(Shop::embedded().expect("the shop").clone()),
-    });
+    let office = Arc::new(Office::new(
+        shelf.clone(),
+        None,
+        Arc::new(RealDisk::default()),
+        Arc::new(Shop::embedded().expect("the shop").clone()),
+    ));
     let (wake, woken) = channel();
     let listed = wake.clone();
     let clerk = Clerk::on_thread(Arc::clone(&office), move || {

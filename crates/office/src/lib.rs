@@ -17,6 +17,7 @@ pub mod numbers;
 pub mod office;
 pub mod open;
 pub mod places;
+pub mod pool;
 pub mod print;
 pub mod save;
 pub mod shelf;

@@ -90,11 +90,8 @@ pub(super) fn draft(bytes: &[u8]) {
 }
 
 fn place() -> Option<(TempDir, Office)> {
-    let office = Office {
-        shelf: Arc::new(Memory::marked(Mark::of([1; 16]))),
-        root: None,
-        disk: Arc::new(RealDisk::default()),
-        shop: Arc::new(Shop::embedded().ok()?.clone()),
-    };
+    let shelf = Arc::new(Memory::marked(Mark::of([1; 16])));
+    let shop = Arc::new(Shop::embedded().ok()?.clone());
+    let office = Office::new(shelf, None, Arc::new(RealDisk::default()), shop);
     Some((tempfile::tempdir().ok()?, office))
 }

@@ -3,6 +3,7 @@
 use quillbore_calc::{Figure, JobFigures};
 use rust_decimal::prelude::ToPrimitive as _;
 
+use super::own::{self, Rests};
 use super::speaker::Speaker;
 use crate::typed::field::Field;
 use crate::typed::show_quantity as show;
@@ -149,10 +150,7 @@ impl Speaker<'_> {
         if !unpriced.is_empty() {
             plain(said, &format!("Without {}. ", shortened(&unpriced)));
         }
-        plain(
-            said,
-            "Not calibrated: start values, no records behind them.",
-        );
+        plain(said, &own::rests_on(Rests::of(figures)));
     }
 }
 

@@ -14,6 +14,7 @@ mod marks;
 pub mod merge;
 mod misread;
 pub mod names;
+pub mod own;
 mod places;
 pub mod price;
 mod refusals;

@@ -28,15 +28,15 @@ pub(super) fn office_with(
     shop: Option<&Path>,
 ) -> Result<(Office, Opened), Failure> {
     let disk = disk();
+    let named = shelf;
     let (shelf, root, key) = find(&disk, word, shelf)?;
     let shop = files::shop(disk.as_ref(), shop, Some(shelf.as_ref()))?;
     let opened = read(&shelf, &key)?;
-    let office = Office {
-        shelf,
-        root,
-        disk,
-        shop: Arc::new(shop),
-    };
+    let mut office = Office::new(shelf, root, Arc::clone(&disk), Arc::new(shop));
+    if let Some(named) = named {
+        // The records of the shelf that somebody names count for a job from elsewhere, too.
+        office.teaches = Arc::new(Folder::new(disk, named, None));
+    }
     Ok((office, opened))
 }
 

@@ -94,7 +94,7 @@ pub(super) fn sheet(name: &str) -> Result<quillbore_paper::Sheet, Failure> {
 pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
-    let shop = office.shop_on(asked.day);
+    let shop = office.shop_as_taught(asked.day);
     let job = Arc::clone(&opened.base);
     let results = results_now(&job, &shop);
     let name = opened.key.as_str();

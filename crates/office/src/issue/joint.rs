@@ -101,7 +101,7 @@ fn complete_one(office: &Office, keeper: &Opened, issued: &Issued, number: &str)
 }
 
 fn still_gives(office: &Office, job: &Job, issued: &Issued) -> bool {
-    let shop = office.shop_on(issued.date);
+    let shop = office.shop_as_taught(issued.date);
     let results = results_now(job, &shop);
     let now = results.figures.price.iter().flat_map(|price| &price.breaks);
     let now: Vec<_> = now.map(|at| (at.quantity, Some(at.each))).collect();

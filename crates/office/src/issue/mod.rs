@@ -65,7 +65,7 @@ impl Office {
     /// Where something is in the way, somebody saved meanwhile, or a step fails; nothing is issued
     /// then.
     pub fn issue(&self, wanted: &ToIssue) -> Result<IssuedNow, NotIssued> {
-        let shop = self.shop_on(wanted.day);
+        let shop = self.shop_as_taught(wanted.day);
         let own_results = self.settled(&wanted.own, wanted.paper, &shop, None)?;
         let mut results = Vec::new();
         for other in &wanted.others {

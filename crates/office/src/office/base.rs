@@ -1,7 +1,7 @@
 //! The office itself: a shelf, a disk for what lies beyond it, the shop.
 
 use std::path::PathBuf;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 
 use chrono::NaiveDate;
 use quillbore_job::{Field, Job, Shop};
@@ -11,6 +11,7 @@ use crate::disk::Disk;
 use crate::files;
 use crate::names::JobKey;
 use crate::numbers::save_as_next;
+use crate::pool::{Pool, Teaching};
 use crate::save::{Opened, SaveError, save};
 use crate::shelf::{Folder, Shelf};
 
@@ -25,16 +26,34 @@ pub struct Office {
     pub disk: Arc<dyn Disk>,
     /// The shop, with all its rate cards.
     pub shop: Arc<Shop>,
+    /// The shelf whose run records count.
+    pub teaches: Arc<dyn Shelf>,
+    /// Those records, as far as they were followed.
+    pub pool: Arc<Mutex<Pool>>,
 }
 
 impl Office {
     /// An office over a shelf in a folder.
     #[must_use]
     pub fn over(shelf: Arc<Folder>, disk: Arc<dyn Disk>, shop: Arc<Shop>) -> Self {
+        let root = Some(shelf.root().to_owned());
+        Self::new(shelf, root, disk, shop)
+    }
+
+    /// An office over any shelf; `root` is its folder, where it is one.
+    #[must_use]
+    pub fn new(
+        shelf: Arc<dyn Shelf>,
+        root: Option<PathBuf>,
+        disk: Arc<dyn Disk>,
+        shop: Arc<Shop>,
+    ) -> Self {
         Self {
-            root: Some(shelf.root().to_owned()),
+            teaches: Arc::clone(&shelf),
             shelf,
+            root,
             disk,
+            pool: Arc::new(Mutex::new(Pool::new(Arc::clone(&shop)))),
             shop,
         }
     }
@@ -43,6 +62,24 @@ impl Office {
     #[must_use]
     pub fn shop_on(&self, day: NaiveDate) -> Shop {
         files::shop_on(&self.shop, day)
+    }
+
+    /// The same, with what the run records of the shelf make of its start values.
+    ///
+    /// A shelf that can't be reached teaches what it taught before.
+    #[must_use]
+    pub fn shop_as_taught(&self, day: NaiveDate) -> Shop {
+        let mut shop = self.shop_on(day);
+        shop.tables.lessons = self.teaching(day).lessons;
+        shop
+    }
+
+    /// What the run records of the shelf teach on a day.
+    #[must_use]
+    pub fn teaching(&self, day: NaiveDate) -> Teaching {
+        let mut pool = self.pool.lock().unwrap_or_else(PoisonError::into_inner);
+        let _ = pool.look(self.teaches.as_ref());
+        pool.teaching(day)
     }
 
     /// Saves a job over what it was opened from, or on the shelf under the next number.

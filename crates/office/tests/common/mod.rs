@@ -50,12 +50,8 @@ pub(crate) fn office(root: &Path) -> Arc<Office> {
 pub(crate) fn office_in_memory() -> (Arc<Office>, Arc<Memory>) {
     let memory = Arc::new(Memory::marked(places::new_mark().expect("a mark")));
     let shelf: Arc<dyn Shelf> = memory.clone();
-    let office = Office {
-        shelf,
-        root: None,
-        disk: Arc::new(RealDisk::default()),
-        shop: Arc::new(shop()),
-    };
+    let disk = Arc::new(RealDisk::default());
+    let office = Office::new(shelf, None, disk, Arc::new(shop()));
     (Arc::new(office), memory)
 }
 

@@ -92,6 +92,8 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
             hole_minutes: Vec::new(),
             machine_hours: band(total / 60.0),
             labor_hours: band(total / 120.0),
+            machine_hours_calibrated: false,
+            labor_hours_calibrated: false,
             machine: MachineMinutes {
                 set_up: 45.0,
                 first_piece: 8.0,
@@ -116,6 +118,7 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
             },
             not_yet_known_share: 0.0,
             lot_cost: band(900.0),
+            calibrated: false,
             expected_cost: 990.0,
             breaks: [(25, 4820), (50, 4430), (100, 4175)]
                 .into_iter()
@@ -182,6 +185,7 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
         limit_mm: Some(305.0),
         electrodes_per_hole: Some(if hole.depth > 150.0 { 2 } else { 1 }),
         ends: None,
+        own: None,
         findings: Vec::new(),
     }
 }

@@ -62,7 +62,28 @@ pub(super) struct Hole {
     pub(super) ends: Option<u32>,
     pub(super) flush: Option<()>,
     pub(super) push_n: Option<f64>,
+    pub(super) own: Option<Own>,
     pub(super) findings: Vec<Finding>,
+}
+
+/// What the shop's own records make of a row's figures.
+#[derive(Serialize)]
+pub(super) struct Own {
+    pub(super) records_of_grade: u32,
+    pub(super) records_of_family: u32,
+    pub(super) records_of_shop: u32,
+    pub(super) burn: OwnFactor,
+    pub(super) wear: OwnFactor,
+    pub(super) gap: Option<OwnFactor>,
+}
+
+/// A factor on a start value, and deviations of its logarithm.
+#[derive(Serialize)]
+pub(super) struct OwnFactor {
+    pub(super) factor: f64,
+    pub(super) deviation: f64,
+    pub(super) start_deviation: f64,
+    pub(super) calibrated: bool,
 }
 
 #[derive(Serialize)]
@@ -107,7 +128,9 @@ pub(super) struct Setup {
 pub(super) struct Lot {
     pub(super) quantity: u32,
     pub(super) machine_hours: Percentiles,
+    pub(super) machine_hours_calibrated: bool,
     pub(super) labor_hours: Percentiles,
+    pub(super) labor_hours_calibrated: bool,
     pub(super) electrodes: Vec<LotElectrodes>,
 }
 
@@ -132,6 +155,7 @@ pub(super) struct Price {
     pub(super) margin: f64,
     pub(super) markup: f64,
     pub(super) lot_cost: Percentiles,
+    pub(super) lot_cost_calibrated: bool,
     pub(super) expected_cost: f64,
     pub(super) cost_lines: BTreeMap<&'static str, f64>,
     pub(super) breaks: Vec<Break>,

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{
-    self, HoleFigures, LotFigures, MinutesIn, PriceFigures, SetupFigures,
+    self, HoleFigures, LotFigures, MinutesIn, Narrowed, OwnFigures, PriceFigures, SetupFigures,
 };
 use quillbore_calc::tables::Tube;
 use quillbore_calc::{Limits, RowId};
@@ -16,8 +16,8 @@ use quillbore_job::{Field, Job, Shop, Unit, show_quantity};
 use serde::{Serialize, Serializer};
 
 use super::document::{
-    Break, DepthPlan, Document, Each, Electrode, Finding, Hole, Lot, LotElectrodes, OneOff,
-    Percentiles, Price, Promise, Setup,
+    Break, DepthPlan, Document, Each, Electrode, Finding, Hole, Lot, LotElectrodes, OneOff, Own,
+    OwnFactor, Percentiles, Price, Promise, Setup,
 };
 use crate::words::figures as words;
 
@@ -56,8 +56,8 @@ impl Serialize for FiguresJson<'_> {
             job: &job.number,
             format: quillbore_job::file::FORMAT,
             material: material(job, results, shop),
-            records_behind: 0,
-            calibrated: false,
+            records_behind: figures.behind().map_or(0, |behind| behind.grade),
+            calibrated: figures.is_calibrated(),
             holes: Each(holes),
             setups: setups
                 .map(|(index, setup)| json_setup(index, setup, &speaker))
@@ -150,7 +150,28 @@ fn json_hole(
         }),
         flush: None,
         push_n: None,
+        own: hole.own.as_deref().map(json_own),
         findings,
+    }
+}
+
+fn json_own(own: &OwnFigures) -> Own {
+    Own {
+        records_of_grade: own.behind.grade,
+        records_of_family: own.behind.family,
+        records_of_shop: own.behind.all,
+        burn: own_factor(&own.burn),
+        wear: own_factor(&own.wear),
+        gap: own.gap.as_ref().map(own_factor),
+    }
+}
+
+fn own_factor(own: &Narrowed) -> OwnFactor {
+    OwnFactor {
+        factor: own.factor,
+        deviation: own.sigma,
+        start_deviation: own.start_sigma,
+        calibrated: own.is_calibrated(),
     }
 }
 
@@ -204,7 +225,9 @@ fn json_lot(lot: &LotFigures, shop: &Shop) -> Lot {
     Lot {
         quantity: lot.quantity,
         machine_hours: lot.machine_hours.into(),
+        machine_hours_calibrated: lot.machine_hours_calibrated,
         labor_hours: lot.labor_hours.into(),
+        labor_hours_calibrated: lot.labor_hours_calibrated,
         electrodes: lot
             .electrodes
             .iter()
@@ -236,6 +259,7 @@ fn json_price(price: &PriceFigures, shop: &Shop) -> Price {
         margin: price.margin,
         markup: price.markup,
         lot_cost: price.lot_cost.into(),
+        lot_cost_calibrated: price.calibrated,
         expected_cost: price.expected_cost,
         cost_lines: BTreeMap::from([
             ("machine", price.cost.machine),

@@ -2,6 +2,7 @@
 
 use quillbore_calc::RowId;
 use quillbore_job::job::FigureKey;
+use quillbore_job::words::own::Rests;
 
 use crate::matter::Matter;
 
@@ -31,8 +32,13 @@ impl TypedFigures {
     }
 }
 
+/// What the minutes or the wear of rows rest on; nothing where all of it was typed.
+pub(super) fn rests_on(matter: &Matter<'_>) -> Option<Rests> {
+    on_start_values(matter).then(|| Rests::of(matter.figures))
+}
+
 /// Whether any row's minutes or wear rest on start values.
-pub(super) fn on_start_values(matter: &Matter<'_>) -> bool {
+fn on_start_values(matter: &Matter<'_>) -> bool {
     let computed = matter.holes().filter(|hole| {
         let known = |figures: &quillbore_calc::job_figures::HoleFigures| {
             figures.minutes.is_some() || figures.wear_mm.is_some()

@@ -51,9 +51,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         return;
     }
     table.set(flow);
-    if basis::on_start_values(matter) {
+    if let Some(rests) = basis::rests_on(matter) {
         flow.take(mm(0.8));
-        flow.text(STRONG, floor::START_VALUES);
+        flow.text(STRONG, &floor::rests_on(rests));
     }
     section::strip(matter, flow);
 }

@@ -30,8 +30,7 @@ pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
             .collect();
         let used = wear(matter);
         if !used.is_empty() {
-            let on_start_values = basis::on_start_values(matter);
-            list.push(words::used_up(&used.join("; "), on_start_values));
+            list.push(words::used_up(&used.join("; "), basis::rests_on(matter)));
         }
         flow.dashes(BODY, list.iter().map(String::as_str));
         flow.take(mm(0.8));

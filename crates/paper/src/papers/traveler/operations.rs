@@ -57,8 +57,8 @@ fn hours(matter: &Matter<'_>, flow: &mut Flow) {
     ]
     .map(|hours| shown::minutes(hours * 60.0));
     let mut said = words::machine_hours(&usual, &low, &high);
-    if basis::on_start_values(matter) {
-        said += &format!(" {}", floor::START_VALUES);
+    if let Some(rests) = basis::rests_on(matter) {
+        said += &format!(" {}", floor::rests_on(rests));
     }
     flow.text(BODY, &said);
 }

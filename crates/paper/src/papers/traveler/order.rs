@@ -22,7 +22,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         .lot
         .as_ref()
         .map_or(&[][..], |lot| &lot.electrodes);
-    let remark = words::remark(basis::on_start_values(matter));
+    let remark = words::remark(basis::rests_on(matter));
     flow.section(words::NAME, &remark, mm(30.0));
     if electrodes.iter().all(|electrode| electrode.plan.is_empty()) {
         flow.text(BODY, words::NO_LOADS);

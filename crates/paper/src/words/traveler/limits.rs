@@ -1,5 +1,7 @@
 //! Words of when the floor stops and calls.
 
+use quillbore_job::words::own::Rests;
+
 use crate::words::kinds::Kinds;
 
 /// Lead of the list of reasons to stop.
@@ -32,11 +34,9 @@ pub fn wear(planned: &str, most: &str) -> String {
 }
 
 /// A hole that uses up too much electrode, row by row.
-pub fn used_up(rows: &str, on_start_values: bool) -> String {
-    let basis = if on_start_values {
-        format!(" ({})", super::START_VALUES_SHORT)
-    } else {
-        String::new()
-    };
+pub fn used_up(rows: &str, rests: Option<Rests>) -> String {
+    let basis = rests.map_or_else(String::new, |rests| {
+        format!(" ({})", super::rests_on_shortly(rests))
+    });
     format!("one hole uses up more electrode than planned: {rows}{basis}")
 }

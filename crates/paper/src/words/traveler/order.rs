@@ -1,5 +1,7 @@
 //! Words of the electrodes' order.
 
+use quillbore_job::words::own::Rests;
+
 /// Nothing is worked out yet about the electrodes' order.
 pub const NO_LOADS: &str = "Deep holes first on a new electrode. Change when what is left of it no \
      longer reaches the setting.";
@@ -26,10 +28,10 @@ pub fn rest(still: &str) -> String {
 }
 
 /// What the plan rests on, and what to go by.
-pub fn remark(on_start_values: bool) -> String {
+pub fn remark(rests: Option<Rests>) -> String {
     let mut remark = "planned at the usual wear".to_owned();
-    if on_start_values {
-        remark += &format!(" ({})", super::START_VALUES_SHORT);
+    if let Some(rests) = rests {
+        remark += &format!(" ({})", super::rests_on_shortly(rests));
     }
     remark + "; measure the electrode and go by what is left of it"
 }

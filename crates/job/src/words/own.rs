@@ -1,0 +1,80 @@
+//! What the shop's own records make of figures, in words.
+
+use quillbore_calc::JobFigures;
+use quillbore_calc::learn::Behind;
+
+/// What figures rest on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Rests {
+    /// The records that stand behind the row that has the fewest; none where there are no records.
+    pub behind: Option<Behind>,
+    /// They make all figures so sure that they are called calibrated.
+    pub calibrated: bool,
+}
+
+impl Rests {
+    /// What the figures of a job rest on.
+    #[must_use]
+    pub fn of(figures: &JobFigures) -> Self {
+        Self {
+            behind: figures.behind(),
+            calibrated: figures.is_calibrated(),
+        }
+    }
+}
+
+/// What a job's figures rest on, as the last sentence about it.
+#[must_use]
+pub fn rests_on(rests: Rests) -> String {
+    let Some(behind) = rests.behind else {
+        return "Not calibrated: start values, no records behind them.".to_owned();
+    };
+    let records = records(behind);
+    if rests.calibrated {
+        format!("Calibrated: {records}.")
+    } else {
+        format!("Not calibrated yet: {records}, and the spread is still wide.")
+    }
+}
+
+/// The records that stand behind figures: of this material, else what there is of its kind.
+#[must_use]
+pub fn records(behind: Behind) -> String {
+    let Behind { grade, family, all } = behind;
+    match (grade, family) {
+        (0, 0) => format!("no run of such material yet, {} of others", runs(all)),
+        (0, family) => format!(
+            "no run of this material yet, {} of its family",
+            runs(family)
+        ),
+        (grade, _) => format!("{} of this material", runs(grade)),
+    }
+}
+
+/// Beside a figure: how many runs, and what they make of the start value.
+#[must_use]
+pub fn beside(behind: Behind, factor: f64) -> String {
+    let factor = times(factor);
+    match behind.grade {
+        0 => format!("0 runs, {factor}"),
+        grade => format!("{}, {factor}", runs(grade)),
+    }
+}
+
+/// A factor on a start value, to two digits.
+#[must_use]
+pub fn times(factor: f64) -> String {
+    let digits = if factor < 10.0 { 1 } else { 0 };
+    if factor < 1.0 {
+        format!("{factor:.2} x")
+    } else {
+        format!("{factor:.digits$} x")
+    }
+}
+
+fn runs(number: u32) -> String {
+    match number {
+        1 => "1 run".to_owned(),
+        number => format!("{number} runs"),
+    }
+}

@@ -1,0 +1,155 @@
+//! The pool of run records: what those of all jobs of a shelf say, gathered once and then followed.
+
+use std::collections::BTreeMap;
+use std::fmt;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_calc::learn::{Evidence, Lessons};
+use quillbore_job::file::read_job;
+use quillbore_job::taught::{Taught, Why, taught};
+use quillbore_job::{Job, Shop};
+
+use crate::names::JobKey;
+use crate::shelf::{Cursor, Doc, Mark, Shelf, ShelfError};
+
+/// What stands in the file of every job that has a run record: others need not be read.
+const HAS_RUNS: &[u8] = b"\"run\"";
+const DAYS_A_YEAR: f64 = 365.25;
+
+/// The run records of a shelf, as far as it was followed, each held against the start values of a shop.
+#[derive(Clone)]
+pub struct Pool {
+    shop: Arc<Shop>,
+    mark: Option<Mark>,
+    cursor: Cursor,
+    /// Jobs that have run records.
+    jobs: BTreeMap<JobKey, Arc<[Taught]>>,
+}
+
+/// What the records of a shelf teach on a day, and where each stands.
+#[derive(Clone, Debug, Default)]
+pub struct Teaching {
+    /// What they teach.
+    pub lessons: Arc<Lessons>,
+    /// Where each of the records that teach stands, in the order of the lessons' evidence.
+    pub sources: Arc<[Source]>,
+}
+
+/// Where a record stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Source {
+    /// Its job.
+    pub job: JobKey,
+    /// What the record says.
+    pub taught: Taught,
+}
+
+impl Pool {
+    /// No records yet; they will be held against the start values of this shop.
+    #[must_use]
+    pub fn new(shop: Arc<Shop>) -> Self {
+        Self {
+            shop,
+            mark: None,
+            cursor: Cursor::default(),
+            jobs: BTreeMap::new(),
+        }
+    }
+
+    /// Reads the records of jobs that changed since the last look; whether any changed.
+    ///
+    /// A job that can't be read teaches nothing: the list says why.
+    ///
+    /// # Errors
+    /// Where the shelf can't be reached; what was known stays.
+    pub fn look(&mut self, shelf: &dyn Shelf) -> Result<bool, ShelfError> {
+        let mark = shelf.mark()?;
+        if mark != self.mark {
+            self.cursor = Cursor::default();
+            self.mark = mark;
+        }
+        let changes = shelf.changes(&self.cursor)?;
+        let mut changed = false;
+        if changes.all {
+            let before = self.jobs.len();
+            self.jobs
+                .retain(|key, _| changes.there.contains(&Doc::Job(key.clone())));
+            changed |= self.jobs.len() != before;
+        }
+        for doc in changes.gone {
+            if let Doc::Job(key) = doc {
+                changed |= self.jobs.remove(&key).is_some();
+            }
+        }
+        for doc in changes.there {
+            let Doc::Job(key) = doc else { continue };
+            let stored = shelf.read(&Doc::Job(key.clone()));
+            let bytes = stored.ok().flatten().map(|stored| stored.bytes);
+            let with_runs = bytes.filter(|bytes| memchr::memmem::find(bytes, HAS_RUNS).is_some());
+            let job = with_runs.and_then(|bytes| read_job(&bytes).ok());
+            changed |= match job {
+                Some(job) => self.took(&key, &job),
+                None => self.jobs.remove(&key).is_some(),
+            };
+        }
+        self.cursor = changes.cursor;
+        Ok(changed)
+    }
+
+    /// Takes in a job as it stands on a desk, or was just saved; whether its records are others now.
+    pub fn took(&mut self, key: &JobKey, job: &Job) -> bool {
+        let now = taught(job, &self.shop);
+        if now.is_empty() {
+            return self.jobs.remove(key).is_some();
+        }
+        let before = self.jobs.insert(key.clone(), now.into());
+        before.as_ref() != self.jobs.get(key)
+    }
+
+    /// What the records teach on a day: those of later days don't count yet.
+    #[must_use]
+    pub fn teaching(&self, day: NaiveDate) -> Teaching {
+        let (mut evidence, mut sources) = (Vec::new(), Vec::new());
+        for (lot, (job, records)) in (0..).zip(&self.jobs) {
+            for taught in records.iter() {
+                if let Ok(told) = evidence_on(taught, lot, day) {
+                    evidence.push(told);
+                    sources.push(Source {
+                        job: job.clone(),
+                        taught: taught.clone(),
+                    });
+                }
+            }
+        }
+        Teaching {
+            lessons: Arc::new(Lessons::of(evidence, &self.shop.tables.start)),
+            sources: sources.into(),
+        }
+    }
+
+    /// Every record with its job, also those that teach nothing.
+    pub fn records(&self) -> impl Iterator<Item = (&JobKey, &Taught)> {
+        self.jobs
+            .iter()
+            .flat_map(|(key, records)| records.iter().map(move |taught| (key, taught)))
+    }
+}
+
+/// What a record says on a day.
+fn evidence_on(taught: &Taught, lot: u32, day: NaiveDate) -> Result<Evidence, Why> {
+    let mut told = taught.says.as_ref().map_err(Clone::clone)?.evidence;
+    let days = taught.date.map_or(0, |date| (day - date).num_days());
+    if days < 0 {
+        return Err(Why::NotYet);
+    }
+    told.record.lot = lot;
+    told.record.age_years = days as f64 / DAYS_A_YEAR;
+    Ok(told)
+}
+
+impl fmt::Debug for Pool {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "Pool({} jobs)", self.jobs.len())
+    }
+}
