@@ -2,6 +2,7 @@
 
 pub mod attack;
 pub mod shops;
+pub mod shops_jobs;
 pub mod sweep;
 
 use quillbore_job::{CellAt, Column, Edit, EditRefused, Field, Job, Unit, apply};

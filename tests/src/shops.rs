@@ -6,16 +6,22 @@ use quillbore_calc::learn::{Floor, Likeness, Ratio, Record};
 use quillbore_calc::spread::normal_at;
 
 /// Families of materials, grades of each, machines, electrode materials.
-const FAMILIES: usize = 6;
-const GRADES: u32 = 4;
-const MACHINES: usize = 3;
+pub(crate) const FAMILIES: usize = 6;
+pub(crate) const GRADES: u32 = 4;
+pub(crate) const MACHINES: usize = 3;
 const ELECTRODES: usize = 2;
 /// Logarithms of tube diameters [mm] between which a family's size effect is straight.
-const KNOTS: [f64; 5] = [-1.386_294_4, -0.693_147_2, 0.0, 0.693_147_2, 1.386_294_4];
+const KNOTS: [f64; 5] = [
+    -2.0 * core::f64::consts::LN_2,
+    -core::f64::consts::LN_2,
+    0.0,
+    core::f64::consts::LN_2,
+    2.0 * core::f64::consts::LN_2,
+];
 /// Months that are looked back on.
 pub const MONTHS: usize = 50;
 /// A record that is wrong is so by this factor.
-const WRONG: f64 = 3.0;
+pub(crate) const WRONG: f64 = 3.0;
 
 /// Numbers by chance, the same for the same seed (splitmix64: Steele, Lea and Flood, 2014).
 #[derive(Clone, Debug)]
@@ -184,6 +190,13 @@ impl TrueShop {
         [of(0), of(1), handling + chance.normal(0.15)]
     }
 
+    /// How long what goes with no machine takes (receiving, washing, checking, packing), as a logarithm:
+    /// nobody records it; it goes with the shop's handling, and has its own.
+    #[must_use]
+    pub fn beside(&self, chance: &mut Chance) -> f64 {
+        self.handling + chance.normal(0.20)
+    }
+
     /// What was written down of a lot: half of them know floor minutes only, one figure in ten is wrong
     /// by a factor of 3.
     #[must_use]
@@ -229,7 +242,7 @@ impl TrueShop {
 }
 
 /// How well a clock and a rule are read.
-const READING: f64 = 0.05;
+pub(crate) const READING: f64 = 0.05;
 
 impl Planned {
     /// A plan by chance: wear and handling take some share of what the burn takes.

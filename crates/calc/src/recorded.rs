@@ -165,12 +165,7 @@ pub fn recorded(
     };
     let burn = reading.burn();
     let wear = reading.wear();
-    // Where spark minutes are known, what the clock says of the burn is known already.
-    let floor = if burn.is_some() {
-        None
-    } else {
-        reading.floor()
-    };
+    let floor = reading.floor();
     let gap = reading.gap(tables);
     let broken = ran
         .broken

@@ -221,8 +221,8 @@ impl Lessons {
 
     /// The start values with a machine's times of handling as the records make them.
     ///
-    /// Formula: each time of a machine as [`Lessons::gap`]; what no machine does (receiving, washing,
-    /// checking, packing) stays as wide as handling was at the start.
+    /// Formula: each time of a machine as [`Lessons::gap`]; what goes with no machine (receiving, washing,
+    /// checking, packing) as on a machine of which nothing is known.
     ///
     /// - `start`: start values.
     /// - `machine`: the machine, where one is chosen.
@@ -251,6 +251,8 @@ impl Lessons {
         let Some(factor) = self.factor(Learns::Handling, &like) else {
             return Cow::Borrowed(start);
         };
+        let beside = self.factor(Learns::Handling, &Likeness::UNKNOWN);
+        let beside = beside.unwrap_or_default();
         let before = start.deviations.handling();
         let mut own = start.clone();
         for time in machine_times(&mut own) {
@@ -262,7 +264,7 @@ impl Lessons {
             &mut own.pin_check_min,
             &mut own.pack_min,
         ] {
-            *time = time.at_least(before);
+            *time = as_learned(time.at_least(before), &beside, before);
         }
         own.deviations.handling_shop = factor.sigma();
         own.deviations.handling_machine = 0.0;
