@@ -56,8 +56,8 @@ typing "pieces, serials of run record 3" "101-112"; key Tab; on "mark of run rec
 typing "holes of run record 3" "48"; key Tab; on "electrode number of run record 3"; key Tab
 typing "tube before of run record 3" "400"; key Tab
 typing "tube after of run record 3" "212"; key Tab
-typing "sparking, min of run record 3" "96"; key Tab
-typing "or on the floor, min of run record 3" "240"; key Tab
+typing "sparking by the counter, min of run record 3" "96"; key Tab
+typing "or by the clock, min of run record 3" "240"; key Tab
 typing "less stops, min of run record 3" "30"; key Tab
 typing "electrodes of run record 3" "2"; picture 8-run
 word "add non"; on "holes and pieces of non-conformance 4"

@@ -62,6 +62,8 @@ pub struct App {
     told_title: String,
     last_kept: f64,
     was_focused: bool,
+    /// The list's version at the last look at the run records.
+    records_seen: u64,
     /// The window is to be closed once nothing is being written any more.
     close_when_done: bool,
 }
@@ -127,6 +129,7 @@ impl App {
             told_title: String::new(),
             last_kept: 0.0,
             was_focused: true,
+            records_seen: 0,
             close_when_done: false,
         };
         app.dress(ctx);
@@ -172,6 +175,7 @@ impl App {
         self.take_news(&ctx);
         self.look_when_back(&ctx);
         self.list.poll();
+        self.look_at_records();
         self.take_drafts_told();
         self.look_alike();
         let mut asks: Vec<Ask> = pressed(&ctx).into_iter().map(Ask::Do).collect();
@@ -203,6 +207,14 @@ impl App {
             self.list.look_again();
         }
         self.was_focused = focused;
+    }
+
+    /// Has every job on the desk look at the run records again when the shelf changed.
+    fn look_at_records(&mut self) {
+        let version = self.list.version;
+        if std::mem::replace(&mut self.records_seen, version) != version {
+            self.jobs.iter().for_each(|job| job.desk.look_at_records());
+        }
     }
 
     fn title(&self) -> String {

@@ -16,6 +16,7 @@ use crate::names::{AttachmentName, JobKey};
 use crate::office::{Into, MergedWork, Office, SavedAs, Wanted, reprint};
 use crate::open::OnDesk;
 use crate::places;
+use crate::pool::Pool;
 use crate::print::Sitting;
 use crate::save::{Opened, SaveError};
 use crate::shelf::Held;
@@ -111,6 +112,8 @@ pub enum Request {
         /// The number, as typed.
         number: String,
     },
+    /// Look at the run records of the shelf.
+    Records,
     /// Make the folder a shelf.
     Adopt,
     /// Look whether there is such a folder, to be the shelf from the next start on.
@@ -160,6 +163,8 @@ pub enum Reply {
         /// The job, where the shelf has it.
         job: Option<Arc<Job>>,
     },
+    /// The run records of the shelf.
+    Records(Arc<Pool>),
     /// The folder is a shelf now, or not.
     Adopted(Result<(), Failure>),
     /// Whether there is such a folder.
@@ -292,6 +297,7 @@ fn done(office: &Office, request: Request) -> Reply {
             let job = office.job_numbered(&number);
             Reply::Before { number, job }
         }
+        Request::Records => Reply::Records(Arc::new(office.records())),
         Request::Adopt => Reply::Adopted(adopt(office)),
         Request::Folder(path) => Reply::Folder {
             is_there: path.is_dir(),

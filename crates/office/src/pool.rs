@@ -39,8 +39,8 @@ pub struct Teaching {
 /// Where a record stands.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Source {
-    /// Its job.
-    pub job: JobKey,
+    /// Its job; none for one that stands nowhere yet.
+    pub job: Option<JobKey>,
     /// What the record says.
     pub taught: Taught,
 }
@@ -110,13 +110,31 @@ impl Pool {
     /// What the records teach on a day: those of later days don't count yet.
     #[must_use]
     pub fn teaching(&self, day: NaiveDate) -> Teaching {
+        self.teaching_with(day, None, &[])
+    }
+
+    /// The same with the records of a job as they stand on a desk, in place of those that the shelf has
+    /// of it; `key` is none for a job that stands nowhere yet.
+    #[must_use]
+    pub fn teaching_with(
+        &self,
+        day: NaiveDate,
+        key: Option<&JobKey>,
+        on_desk: &[Taught],
+    ) -> Teaching {
+        let others = self.jobs.iter().filter(|(job, _)| Some(*job) != key);
+        let others = others.map(|(job, records)| (Some(job), records.as_ref()));
+        let own = (!on_desk.is_empty()).then_some((key, on_desk));
+        let mut all: Vec<_> = others.chain(own).collect();
+        // Whatever was saved when: the same records in the same order teach the same to the last digit.
+        all.sort_by_key(|(job, _)| *job);
         let (mut evidence, mut sources) = (Vec::new(), Vec::new());
-        for (lot, (job, records)) in (0..).zip(&self.jobs) {
-            for taught in records.iter() {
+        for (lot, (job, records)) in (0..).zip(all) {
+            for taught in records {
                 if let Ok(told) = evidence_on(taught, lot, day) {
                     evidence.push(told);
                     sources.push(Source {
-                        job: job.clone(),
+                        job: job.cloned(),
                         taught: taught.clone(),
                     });
                 }

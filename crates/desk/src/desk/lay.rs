@@ -10,6 +10,7 @@ use quillbore_office::Office;
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::Clock;
 use quillbore_office::open::OnDesk;
+use quillbore_office::pool::Teaching;
 use quillbore_office::save::Opened;
 use quillbore_office::shelf::Held;
 use quillbore_office::worker::Worker;
@@ -34,6 +35,7 @@ impl Desk {
             history: History::new(job, true),
             opened: None,
             shop,
+            teaching: Teaching::default(),
             day,
             name: String::new(),
             notice: String::new(),
@@ -45,6 +47,8 @@ impl Desk {
             results,
             kept,
             worker,
+            pool: None,
+            learned_of: None,
             clerk,
             held: Held::Unknown,
             before: None,
@@ -53,6 +57,7 @@ impl Desk {
             news: Vec::new(),
         };
         desk.refresh();
+        desk.look_at_records();
         desk.take_replies();
         desk
     }

@@ -43,6 +43,10 @@ impl Desk {
                     before.job = job;
                 }
             }
+            Reply::Records(pool) => {
+                self.pool = Some(pool);
+                self.refresh();
+            }
             // The window opens jobs and makes shelves, not the desk of one job.
             Reply::Opened { .. } | Reply::Adopted(_) | Reply::Folder { .. } => {}
             Reply::Saved(result) => {

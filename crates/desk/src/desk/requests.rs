@@ -73,6 +73,7 @@ impl Desk {
                 others,
                 sheet,
                 day,
+                lessons: Arc::clone(&self.shop.tables.lessons),
             }))),
             Errand::Reprint(number) => {
                 let opened = opened?;

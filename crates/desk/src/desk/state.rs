@@ -8,11 +8,14 @@ use chrono::NaiveDate;
 use quillbore_job::history::History;
 use quillbore_job::life::{self, Blocker};
 use quillbore_job::results::{Kept, Results};
+use quillbore_job::taught::Taught;
 use quillbore_job::{Job, Paper, Shop};
 use quillbore_office::Office;
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::Clock;
 use quillbore_office::issue::Seen;
+use quillbore_office::names::JobKey;
+use quillbore_office::pool::{Pool, Teaching};
 use quillbore_office::save::Opened;
 use quillbore_office::shelf::Held;
 use quillbore_office::worker::Worker;
@@ -28,8 +31,10 @@ pub struct Desk {
     pub history: History<GridAt>,
     /// What it was opened from or last saved as.
     pub opened: Option<Opened>,
-    /// The shop, with the rates of today.
+    /// The shop, with the rates of today and what run records make of its start values.
     pub shop: Shop,
+    /// What the run records of the shelf and of this job teach, and where they stand.
+    pub teaching: Teaching,
     /// Today.
     pub day: NaiveDate,
     /// What this desk calls itself, for the other desks.
@@ -48,6 +53,10 @@ pub struct Desk {
     pub(super) results: Arc<Results>,
     pub(super) kept: Kept,
     pub(super) worker: Worker,
+    /// The run records of the shelf, once it was looked at.
+    pub(super) pool: Option<Arc<Pool>>,
+    /// From what was learned last.
+    pub(super) learned_of: Option<LearnedOf>,
     pub(super) clerk: Clerk,
     pub(super) held: Held,
     pub(super) before: Option<JobBefore>,
@@ -56,6 +65,15 @@ pub struct Desk {
     /// The state of the history for which the clerk does something.
     pub(super) busy: Option<u64>,
     pub(super) news: Vec<News>,
+}
+
+/// From what was learned: the shelf's records, this job's own as they stand, and the day.
+#[derive(Clone, Debug)]
+pub(super) struct LearnedOf {
+    pub(super) pool: Option<Arc<Pool>>,
+    pub(super) own: Vec<Taught>,
+    pub(super) key: Option<JobKey>,
+    pub(super) day: NaiveDate,
 }
 
 /// The job that this one does again, by its number.

@@ -43,6 +43,7 @@ impl Desk {
             // Another day may have other rates.
             self.day = today;
             self.shop = self.office.shop_on(today);
+            self.learned_of = None;
             self.refresh();
         }
         self.take_replies();

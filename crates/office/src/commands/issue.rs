@@ -129,6 +129,7 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
         others,
         sheet: asked.sheet,
         day: asked.day,
+        lessons: office.teaching(asked.day).lessons,
     };
     match office.issue(&wanted) {
         Ok(now) => {

@@ -15,6 +15,7 @@ mod ready;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
+use quillbore_calc::learn::Lessons;
 use quillbore_job::life;
 use quillbore_job::results::{Results, results_now};
 use quillbore_job::{Job, Paper, Shop};
@@ -56,6 +57,8 @@ pub struct ToIssue {
     pub sheet: Sheet,
     /// The day on it, whose rates count.
     pub day: NaiveDate,
+    /// What run records taught when its figures were seen.
+    pub lessons: Arc<Lessons>,
 }
 
 impl Office {
@@ -65,7 +68,8 @@ impl Office {
     /// Where something is in the way, somebody saved meanwhile, or a step fails; nothing is issued
     /// then.
     pub fn issue(&self, wanted: &ToIssue) -> Result<IssuedNow, NotIssued> {
-        let shop = self.shop_as_taught(wanted.day);
+        let mut shop = self.shop_on(wanted.day);
+        shop.tables.lessons = Arc::clone(&wanted.lessons);
         let own_results = self.settled(&wanted.own, wanted.paper, &shop, None)?;
         let mut results = Vec::new();
         for other in &wanted.others {

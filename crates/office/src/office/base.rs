@@ -77,9 +77,15 @@ impl Office {
     /// What the run records of the shelf teach on a day.
     #[must_use]
     pub fn teaching(&self, day: NaiveDate) -> Teaching {
+        self.records().teaching(day)
+    }
+
+    /// The run records of the shelf as they stand now.
+    #[must_use]
+    pub fn records(&self) -> Pool {
         let mut pool = self.pool.lock().unwrap_or_else(PoisonError::into_inner);
         let _ = pool.look(self.teaches.as_ref());
-        pool.teaching(day)
+        pool.clone()
     }
 
     /// Saves a job over what it was opened from, or on the shelf under the next number.

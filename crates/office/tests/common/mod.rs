@@ -150,6 +150,7 @@ impl Clerk {
             others: Vec::new(),
             sheet: Sheet::A4,
             day: day(),
+            lessons: self.office.teaching(day()).lessons,
         }
     }
 
