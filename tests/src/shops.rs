@@ -60,7 +60,7 @@ impl Chance {
     /// Two that go together by half, each with this deviation.
     fn pair(&mut self, deviation: f64) -> [f64; 2] {
         let (one, own) = (self.normal(deviation), self.normal(deviation));
-        [one, 0.5 * one + 0.75_f64.sqrt() * own]
+        [one, 0.5 * one + libm::sqrt(0.75) * own]
     }
 }
 
@@ -116,7 +116,7 @@ impl TrueShop {
         let electrodes = many(ELECTRODES, 0.10);
         let sizes = (0..FAMILIES).map(|_| many(KNOTS.len(), 0.15)).collect();
         let depths = many(FAMILIES, 0.15);
-        let steps = many(MONTHS + 1, 0.1 / 12.0_f64.sqrt());
+        let steps = many(MONTHS + 1, 0.1 / libm::sqrt(12.0));
         let mut so_far = [0.0; 2];
         let months = steps.iter().map(|step| {
             so_far = [so_far[0] + step[0], so_far[1] + step[1]];
@@ -145,8 +145,8 @@ impl TrueShop {
             let family = chance.below(FAMILIES) as u32;
             (family, chance.below(GRADES as usize) as u32)
         });
-        let tube_mm = (0.25_f64.ln() + chance.share() * 12.0_f64.ln()).exp();
-        let depths = (5.0_f64.ln() + chance.share() * 16.0_f64.ln()).exp();
+        let tube_mm = libm::exp(libm::log(0.25) + chance.share() * libm::log(12.0));
+        let depths = libm::exp(libm::log(5.0) + chance.share() * libm::log(16.0));
         Lot {
             like: Likeness {
                 machine: chance.below(MACHINES) as u32,
@@ -165,11 +165,11 @@ impl TrueShop {
     pub fn comes_out(&self, lot: &Lot, chance: &mut Chance) -> Truth {
         let like = &lot.like;
         let family = like.family as usize;
-        let size = like.tube_mm.ln();
+        let size = libm::log(like.tube_mm);
         let at = KNOTS.iter().filter(|knot| size > **knot).count();
         let at = at.clamp(1, KNOTS.len() - 1);
         let along = (size - KNOTS[at - 1]) / (KNOTS[at] - KNOTS[at - 1]);
-        let depth = ((like.depth_mm / like.tube_mm).max(1.0) / 20.0).ln();
+        let depth = libm::log((like.depth_mm / like.tube_mm).max(1.0) / 20.0);
         let own = chance.pair(0.25);
         let sizes = &self.sizes[family];
         let of = |which: usize| {
@@ -204,18 +204,18 @@ impl TrueShop {
         let truth = self.comes_out(lot, chance);
         let planned = Planned::by_chance(chance);
         let holes = planned.holes;
-        let own = [0; 2].map(|_| chance.normal(0.15 / holes.sqrt()));
+        let own = [0; 2].map(|_| chance.normal(0.15 / libm::sqrt(holes)));
         let mut read = |value: f64| {
             let wrong = match chance.share() {
                 share if share < 0.05 => WRONG,
                 share if share < 0.10 => 1.0 / WRONG,
                 _ => 1.0,
             };
-            value * wrong * chance.normal(READING).exp()
+            value * wrong * libm::exp(chance.normal(READING))
         };
         let [burn, wear] = [truth[0] + own[0], truth[1] + own[1]];
         let minutes = read(planned.takes([burn, wear, truth[2]]));
-        let (burn, wear) = (read(burn.exp()), read(wear.exp()));
+        let (burn, wear) = (read(libm::exp(burn)), read(libm::exp(wear)));
         let ratio = |of_planned| Ratio {
             of_planned,
             reading: READING,
@@ -249,9 +249,9 @@ impl Planned {
     #[must_use]
     pub fn by_chance(chance: &mut Chance) -> Self {
         let holes = (3 + chance.below(117)) as f64;
-        let burn = holes * chance.normal(0.5).exp();
-        let wear = burn * (chance.normal(0.7) - 1.5).exp();
-        let handling = burn * (chance.normal(0.6) - 1.0).exp();
+        let burn = holes * libm::exp(chance.normal(0.5));
+        let wear = burn * libm::exp(chance.normal(0.7) - 1.5);
+        let handling = burn * libm::exp(chance.normal(0.6) - 1.0);
         Self {
             minutes: [burn, wear, handling],
             holes,
@@ -262,6 +262,6 @@ impl Planned {
     #[must_use]
     pub fn takes(&self, truth: Truth) -> f64 {
         let parts = self.minutes.iter().zip(truth);
-        parts.map(|(minutes, log)| minutes * log.exp()).sum()
+        parts.map(|(minutes, log)| minutes * libm::exp(log)).sum()
     }
 }

@@ -64,7 +64,7 @@ pub fn job_of(lot: &mut Lot, tables: &Tables, chance: &mut Chance) -> JobInput {
     } else {
         TubeMaterial::Copper
     };
-    let off = |tube: &Tube| (tube.outer_mm / lot.like.tube_mm).ln().abs();
+    let off = |tube: &Tube| libm::log(tube.outer_mm / lot.like.tube_mm).abs();
     let fits = Idx::all(&tables.tubes).filter_map(|at| {
         let tube: &Tube = at.of(&tables.tubes)?;
         (tube.material == material).then_some((off(tube), tube.length_mm, at, tube.outer_mm))
@@ -210,7 +210,7 @@ pub fn record_of(
     let truth = shop.comes_out(lot, chance);
     let row = input.rows.first()?;
     let holes = f64::from(row.count * input.quantity?);
-    let scatter = 0.15 / holes.sqrt();
+    let scatter = 0.15 / libm::sqrt(holes);
     let [burn, wear, handling] = truth;
     let own = [
         burn + chance.normal(scatter),

@@ -29,7 +29,8 @@ impl Outcome {
         for (held, ([low, _, high], came)) in self.held.iter_mut().zip(all) {
             *held += usize::from(low <= came && came <= high);
         }
-        self.hours_off.push((came.hours / told.hours[1]).ln().abs());
+        self.hours_off
+            .push(libm::log(came.hours / told.hours[1]).abs());
     }
 
     fn shares(&self) -> [f64; 3] {
