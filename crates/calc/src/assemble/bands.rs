@@ -6,11 +6,15 @@ use alloc::vec::Vec;
 use super::by_whom::ByWhom;
 use super::known::{Known, LotDrawn};
 use super::prepare::Ready;
+use super::rows::Drilled;
 use super::tubes::LotTube;
+use crate::hole::FeedWear;
 use crate::idx::Idx;
+use crate::learn::{BurnAndWear, after_test_burn};
 use crate::quantity::Band;
 use crate::rollup::Counts;
 use crate::spread::{Part, percentiles, sum_of_parts};
+use crate::tables::StartValues;
 
 /// A band about the planned value: the draw's P10 and P90 where there are draws, else those of the
 /// lognormal with mean and variance of the parts' sum.
@@ -28,6 +32,29 @@ fn about(plan: f64, drawn: Option<Band>, parts: &[Part]) -> Band {
 pub(super) enum By {
     Records,
     StartValues,
+    /// As the records make it once so many holes were burned on a test piece, none for 0.
+    TestBurn {
+        holes: u32,
+    },
+}
+
+impl By {
+    /// Deviations of a row's feed and wear.
+    fn sigmas(self, row: &Drilled, start: &StartValues) -> FeedWear<f64> {
+        let [feed, wear] = match self {
+            Self::Records | Self::TestBurn { holes: 0 } => [row.feed_sigma, row.wear_sigma],
+            Self::StartValues => [row.start_sigmas.feed, row.start_sigmas.wear],
+            Self::TestBurn { holes } => {
+                let before = BurnAndWear {
+                    sigmas: [row.feed_sigma, row.wear_sigma],
+                    lots: [row.lots.feed, row.lots.wear],
+                };
+                let together = start.deviations.burn_and_wear;
+                after_test_burn(&before, together, f64::from(holes), start.hole_scatter)
+            }
+        };
+        FeedWear { feed, wear }
+    }
 }
 
 /// Whether the shop's records make a sum so sure that it is called calibrated: its P90 over its P10 is
@@ -41,16 +68,12 @@ pub(super) fn is_calibrated(now: &[Part], start: &[Part]) -> bool {
 }
 
 /// Minutes of a lot that go with the feed [min], and their deviation.
-fn sparking(ready: &Ready, quantity: f64, by: By) -> Part {
+fn sparking(known: &Known<'_>, quantity: f64, by: By) -> Part {
     let (mut sum, mut spread) = (0.0, 0.0);
-    for row in &ready.rows {
+    for row in &known.ready.rows {
         let minutes = f64::from(row.holes) * quantity * row.at_median.sparking_min;
         sum += minutes;
-        spread += minutes
-            * match by {
-                By::Records => row.feed_sigma,
-                By::StartValues => row.start_sigmas.feed,
-            };
+        spread += minutes * by.sigmas(row, &known.prepared.start).feed;
     }
     (sum, if sum > 0.0 { spread / sum } else { 0.0 })
 }
@@ -68,9 +91,9 @@ pub(super) fn hours_by(
     minutes: ByWhom<f64>,
     by: By,
 ) -> HoursBy {
-    let (sum, sigma) = sparking(known.ready, counts.parts as f64, by);
+    let (sum, sigma) = sparking(known, counts.parts as f64, by);
     let handling = match by {
-        By::Records => known.prepared.start.deviations.handling(),
+        By::Records | By::TestBurn { .. } => known.prepared.start.deviations.handling(),
         By::StartValues => known.prepared.tables.start.deviations.handling(),
     };
     // Somebody stands by for a share of the minutes that go with the feed.
@@ -165,7 +188,7 @@ pub(super) fn electrodes(
         .iter()
         .filter_map(|draw| tube.beside(&draw.electrodes));
     let values: Vec<f64> = of_tube.copied().collect();
-    let parts = [(needed, wear_sigma(known.ready, Some(tube), By::Records))];
+    let parts = [(needed, wear_sigma(known, Some(tube), By::Records))];
     let band = about(needed, percentiles(&values), &parts);
     Band {
         p10: libm::round(band.p10),
@@ -175,16 +198,14 @@ pub(super) fn electrodes(
 }
 
 /// Deviation of wear, of the rows of one tube or of all, weighted by what they wear.
-pub(super) fn wear_sigma(ready: &Ready, tube: Option<Idx<LotTube>>, by: By) -> f64 {
+pub(super) fn wear_sigma(known: &Known<'_>, tube: Option<Idx<LotTube>>, by: By) -> f64 {
+    let ready = known.ready;
     let one = tube.and_then(|tube| tube.of(&ready.tubes));
     let tubes = one.map_or(&ready.tubes[..], core::slice::from_ref);
     let rows = tubes.iter().flat_map(|tube| &tube.lot.rows);
     let (worn, spread) = rows.fold((0.0, 0.0), |(worn, spread), row| {
         let length = f64::from(row.holes) * row.at_median.wear_mm;
-        let sigma = match by {
-            By::Records => row.wear_sigma,
-            By::StartValues => row.start_sigmas.wear,
-        };
+        let sigma = by.sigmas(row, &known.prepared.start).wear;
         (worn + length, spread + length * sigma)
     });
     if worn > 0.0 { spread / worn } else { 0.0 }

@@ -38,6 +38,7 @@ mod overruled;
 mod packing;
 mod prepare;
 mod pricing;
+mod risk;
 mod rows;
 mod travel;
 mod tube;

@@ -7,6 +7,7 @@ use super::by_whom::ByWhom;
 use super::known::{Known, LotDrawn};
 use super::lot::Lot;
 use super::overruled::overruled_band;
+use super::risk::{DrawnCost, risk};
 use crate::cost::{Consumption, at_stake, cost_lines, part_spoiled};
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level};
@@ -55,7 +56,8 @@ fn priced_all(
     let mut cost = pricing.cost_lines(&planned);
     let median = cost.sum();
     let mut breaks = Vec::new();
-    let mut lot_cost = pricing.cost_band(&planned, median);
+    let mut drawn = pricing.drawn_costs();
+    let mut lot_cost = pricing.cost_band(&planned, median, &drawn);
     let calibrated = bands::is_calibrated(
         &pricing.cost_parts(&planned, median, By::Records),
         &pricing.cost_parts(&planned, median, By::StartValues),
@@ -79,6 +81,10 @@ fn priced_all(
             cost.not_yet_known = full - median;
             if let Some(overruled) = known.overruled(Figure::LotCost, full, findings) {
                 lot_cost = overruled_band(lot_cost, overruled);
+                for cost in &mut drawn {
+                    cost.full *= overruled.ratio();
+                    cost.paid_out *= overruled.ratio();
+                }
                 full = overruled.stands;
             }
             overruled_ratio = if expected > 0.0 { full / expected } else { 1.0 };
@@ -86,6 +92,12 @@ fn priced_all(
         }
         breaks.push(priced(known, quantity, full, terms, findings)?);
     }
+    let offered = breaks.first();
+    let sold_for = offered.and_then(|offered: &Break| f64::try_from(offered.lot).ok());
+    let risk = sold_for.and_then(|sold_for| {
+        let after = |holes| pricing.cost_parts(&planned, median, By::TestBurn { holes });
+        risk(&drawn, sold_for, lot.figures.quantity, after)
+    });
     let one_off = known.prepared.input.one_off.iter().map(|charge| {
         let priced = lot_price(charge.cost, terms)?;
         Some((charge.what.clone(), money(priced, terms.minor_digits)?))
@@ -96,6 +108,7 @@ fn priced_all(
         not_yet_known_share: share,
         lot_cost,
         calibrated,
+        risk,
         expected_cost,
         breaks,
         one_off: one_off.collect::<Option<_>>()?,
@@ -253,17 +266,26 @@ impl Pricing<'_> {
         cost_lines(lot, per_hour, &self.known.prepared.tables.rates)
     }
 
-    /// Spread of the offered lot's cost: cost lines draw by draw, or to first order.
-    fn cost_band(&self, planned: &Consumption, median: f64) -> Band {
+    /// What the offered lot costs draw by draw; empty until it was drawn.
+    fn drawn_costs(&self) -> Vec<DrawnCost> {
         let lot = self.lot;
         let costed = self.costed(0, lot.figures.quantity, lot.counts.travel_mm);
-        let drawn: Vec<f64> = lot
-            .drawn
-            .iter()
-            .map(|draw| self.cost_lines(&self.of_drawn(&costed, draw)).sum())
-            .collect();
+        let drawn = lot.drawn.iter().map(|draw| {
+            let lines = self.cost_lines(&self.of_drawn(&costed, draw));
+            let full = lines.sum();
+            DrawnCost {
+                full,
+                paid_out: full - lines.machine,
+            }
+        });
+        drawn.collect()
+    }
+
+    /// Spread of the offered lot's cost: cost lines draw by draw, or to first order.
+    fn cost_band(&self, planned: &Consumption, median: f64, drawn: &[DrawnCost]) -> Band {
+        let full: Vec<f64> = drawn.iter().map(|cost| cost.full).collect();
         let parts = self.cost_parts(planned, median, By::Records);
-        bands::cost(median, &drawn, &parts)
+        bands::cost(median, &full, &parts)
     }
 
     /// The offered lot's cost by what it goes with: feed, handling, wear, and what is certain.
@@ -285,7 +307,7 @@ impl Pricing<'_> {
             let machine_cost = machine.0 * per_machine * ratios.machine;
             (machine_cost + labor.0 * per_labor * ratios.labor, machine.1)
         };
-        let sigma = bands::wear_sigma(self.known.ready, None, by);
+        let sigma = bands::wear_sigma(self.known, None, by);
         let wear = (planned.electrodes * redo, sigma);
         let parts = [of(hours.feed), of(hours.handling), wear];
         // What neither hours nor electrodes cost is certain.

@@ -35,6 +35,8 @@ pub(super) struct Drilled {
     pub(super) wear_sigma: f64,
     /// The two by the start values alone.
     pub(super) start_sigmas: FeedWear<f64>,
+    /// What of the two is from lot to lot.
+    pub(super) lots: FeedWear<f64>,
 }
 
 impl Drilled {
@@ -53,6 +55,7 @@ impl Drilled {
             tube,
             at_median: drill.at(&Draw::MEDIAN),
             start_sigmas: drill.start_sigmas(),
+            lots: drill.lots(),
             drill,
             feed_sigma,
             wear_sigma,

@@ -40,6 +40,8 @@ pub(super) struct Times {
     pub(super) sigmas: FeedWear<f64>,
     /// The same by the start values alone.
     pub(super) start_sigmas: FeedWear<f64>,
+    /// What of the deviations is from lot to lot.
+    pub(super) lots: FeedWear<f64>,
 }
 
 /// One end of a hole, as far as its electrodes are concerned.
@@ -168,6 +170,11 @@ impl Drill {
     #[must_use]
     pub const fn breakage(&self) -> Breakage {
         self.breakage
+    }
+
+    /// What of the deviations of feed and wear is from lot to lot.
+    pub(crate) const fn lots(&self) -> FeedWear<f64> {
+        self.times.lots
     }
 
     /// Deviations of feed and wear by the start values alone.

@@ -7,6 +7,7 @@ use core::cell::OnceCell;
 use super::context::Context;
 use super::drill::{Chain, Drill, Times};
 use super::facts::TubeFacts;
+use super::feed_wear::FeedWear;
 use super::planned::{EndsCost, Plan, Reach, places};
 use super::way::{Metal, Way};
 use crate::figure::Figure;
@@ -261,6 +262,10 @@ impl Context<'_> {
             overruled: 1.0,
             sigmas: self.sigmas(plan, way.deepest_mm(), facts),
             start_sigmas: self.start_sigmas(plan, way.deepest_mm(), facts),
+            lots: FeedWear {
+                feed: plan.own.feed.lot,
+                wear: plan.own.wear.lot,
+            },
         };
         let changes: f64 = chains
             .iter()

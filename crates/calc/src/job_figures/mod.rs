@@ -3,6 +3,7 @@
 mod lot;
 mod own;
 mod price;
+mod risk;
 mod steps;
 
 use crate::entry::AtEnds;
@@ -14,6 +15,7 @@ pub use lot::{
 };
 pub use own::{Narrowed, OwnFigures};
 pub use price::{Break, CostLines, PriceFigures};
+pub use risk::{Drivers, Risk, TestBurn};
 pub use steps::{FeedSteps, HoleSteps};
 
 pub use crate::chance::{Bought, Chance};

@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use rust_decimal::Decimal;
 
+use super::risk::Risk;
 use crate::quantity::Band;
 
 /// The price of the job.
@@ -20,6 +21,8 @@ pub struct PriceFigures {
     pub lot_cost: Band,
     /// Whether the shop's records make that cost so sure that it is called calibrated.
     pub calibrated: bool,
+    /// What the price of the offered quantity risks; `None` until the lot was drawn.
+    pub risk: Option<Risk>,
     /// Expected full cost of the lot, on which the price rests: all cost lines together [currency].
     pub expected_cost: f64,
     /// The offered quantity and then the others, each priced by the same engine.

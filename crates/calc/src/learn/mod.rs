@@ -8,6 +8,7 @@ mod lessons;
 mod lot;
 mod record;
 mod terms;
+mod test_burn;
 mod told;
 
 pub use evidence::{BreakageClass, Evidence};
@@ -16,3 +17,4 @@ pub use lessons::{Behind, Breakage, Lessons};
 pub(crate) use lessons::{family_id, grade_id, machine_id};
 pub use record::{Floor, Likeness, Ratio, Record};
 pub use terms::{Learns, Term};
+pub use test_burn::{BurnAndWear, after_test_burn};

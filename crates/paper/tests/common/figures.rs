@@ -119,6 +119,7 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
             not_yet_known_share: 0.0,
             lot_cost: band(900.0),
             calibrated: false,
+            risk: None,
             expected_cost: 990.0,
             breaks: [(25, 4820), (50, 4430), (100, 4175)]
                 .into_iter()

@@ -152,6 +152,7 @@ pub(super) struct Price {
     pub(super) currency: String,
     pub(super) offered_quantity: Option<u32>,
     pub(super) chance_of_loss: Option<f64>,
+    pub(super) risk: Option<Risk>,
     pub(super) margin: f64,
     pub(super) markup: f64,
     pub(super) lot_cost: Percentiles,
@@ -160,6 +161,24 @@ pub(super) struct Price {
     pub(super) cost_lines: BTreeMap<&'static str, f64>,
     pub(super) breaks: Vec<Break>,
     pub(super) one_off: Vec<OneOff>,
+}
+
+/// What the price of the offered quantity risks.
+#[derive(Serialize)]
+pub(super) struct Risk {
+    pub(super) chance_below_paid_out: Option<f64>,
+    pub(super) lot_at_a_tenth: f64,
+    pub(super) each_at_a_tenth: f64,
+    pub(super) drivers: BTreeMap<&'static str, f64>,
+    pub(super) test_burns: Vec<TestBurn>,
+}
+
+/// What a test burn of so many holes would make of the lot's cost.
+#[derive(Serialize)]
+pub(super) struct TestBurn {
+    pub(super) holes: u32,
+    pub(super) p10: f64,
+    pub(super) p90: f64,
 }
 
 #[derive(Serialize)]

@@ -17,7 +17,7 @@ use serde::{Serialize, Serializer};
 
 use super::document::{
     Break, DepthPlan, Document, Each, Electrode, Finding, Hole, Lot, LotElectrodes, OneOff, Own,
-    OwnFactor, Percentiles, Price, Promise, Setup,
+    OwnFactor, Percentiles, Price, Promise, Risk, Setup, TestBurn,
 };
 use crate::words::figures as words;
 
@@ -252,10 +252,32 @@ fn json_lot(lot: &LotFigures, shop: &Shop) -> Lot {
 fn json_price(price: &PriceFigures, shop: &Shop) -> Price {
     let digits = shop.tables.rates.minor_digits;
     let plain = |amount| show_quantity::money_plain(amount, digits);
+    let known_risk = price.risk.as_ref().filter(|_| price.calibrated);
     Price {
         currency: price.currency.clone(),
         offered_quantity: price.breaks.first().map(|offered| offered.quantity),
-        chance_of_loss: None,
+        // A percentage is said once the spread is the shop's own, and not before.
+        chance_of_loss: known_risk.map(|risk| risk.below_full_cost),
+        risk: price.risk.as_ref().map(|risk| Risk {
+            chance_below_paid_out: known_risk.map(|risk| risk.below_paid_out),
+            lot_at_a_tenth: risk.lot_at_a_tenth,
+            each_at_a_tenth: risk.each_at_a_tenth,
+            drivers: BTreeMap::from([
+                ("burn", risk.drivers.burn),
+                ("wear", risk.drivers.wear),
+                ("handling", risk.drivers.handling),
+                ("rest", risk.drivers.rest),
+            ]),
+            test_burns: risk
+                .test_burns
+                .iter()
+                .map(|burn| TestBurn {
+                    holes: burn.holes,
+                    p10: burn.p10,
+                    p90: burn.p90,
+                })
+                .collect(),
+        }),
         margin: price.margin,
         markup: price.markup,
         lot_cost: price.lot_cost.into(),
