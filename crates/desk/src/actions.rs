@@ -31,6 +31,8 @@ pub enum Action {
     AllWords,
     /// Lay out what the desk remembers.
     Settings,
+    /// What the shop has learned, over the sheet.
+    Learned,
     /// Show and read millimeters or inches.
     OtherUnit,
     /// Dark paper or light paper.
@@ -71,6 +73,7 @@ impl Action {
         Self::OtherPaper,
         Self::Shelf,
         Self::AllWords,
+        Self::Learned,
         Self::Settings,
         Self::Larger,
         Self::Smaller,
@@ -93,6 +96,7 @@ impl Action {
             Self::NextJob => const { &[plain(Key::J)] },
             Self::CloseJob => const { &[plain(Key::W)] },
             Self::AllWords => const { &[plain(Key::K)] },
+            Self::Learned => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F8)] },
             Self::Settings => const { &[plain(Key::Comma)] },
             Self::OtherUnit => const { &[plain(Key::U)] },
             Self::OtherPaper => const { &[plain(Key::L)] },

@@ -4,6 +4,7 @@
 mod closing;
 mod dropped;
 mod keep;
+mod learned;
 mod opening;
 mod others;
 mod panels;
@@ -18,11 +19,12 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use egui::{Context, Ui, ViewportCommand};
-use quillbore_job::{Field, Job};
+use quillbore_job::{Field, Job, Line};
 use quillbore_office::Office;
 use quillbore_office::clerk::Clerk;
 use quillbore_office::drafts::{Keeper, Left};
 use quillbore_office::listing::Listing;
+use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
 use quillbore_office::start::Standing;
 use quillbore_paper::Sheet;
@@ -30,6 +32,7 @@ use quillbore_paper::Sheet;
 use crate::actions::pressed;
 use crate::desk::Desk;
 use crate::dialogs::Dialogs;
+use crate::learned::LearnedPage;
 use crate::look;
 use crate::settings::Settings;
 use crate::view::{Ask, Next, SheetView, Waiting};
@@ -62,6 +65,10 @@ pub struct App {
     told_title: String,
     last_kept: f64,
     was_focused: bool,
+    /// The page of what the shop has learned.
+    learned: LearnedPage,
+    /// The record that somebody wants to see, while its job is being opened.
+    to_record: Option<(JobKey, u32, Line)>,
     /// The list's version at the last look at the run records.
     records_seen: u64,
     /// The window is to be closed once nothing is being written any more.
@@ -129,6 +136,8 @@ impl App {
             told_title: String::new(),
             last_kept: 0.0,
             was_focused: true,
+            learned: LearnedPage::default(),
+            to_record: None,
             records_seen: 0,
             close_when_done: false,
         };
@@ -214,6 +223,7 @@ impl App {
         let version = self.list.version;
         if std::mem::replace(&mut self.records_seen, version) != version {
             self.jobs.iter().for_each(|job| job.desk.look_at_records());
+            self.ask_learned();
         }
     }
 

@@ -7,6 +7,7 @@ pub mod desk;
 pub mod dialogs;
 mod fault;
 pub mod grid;
+pub mod learned;
 pub mod look;
 pub mod preview;
 pub mod run;

@@ -8,6 +8,8 @@ use quillbore_job::answer::How;
 use quillbore_job::concern::Concern;
 use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
 
+use quillbore_office::names::JobKey;
+
 use crate::actions::Action;
 use crate::grid::GridView;
 use crate::sheet::Pages;
@@ -188,6 +190,10 @@ pub enum Ask {
     SayColumn(Holds),
     /// Go on with what waited: the path was typed, or the guard answered.
     GoOn(Decision),
+    /// Open the job of a run record, at one of its lines.
+    OpenRecord(JobKey, u32, Line),
+    /// Put the page of what was learned away.
+    CloseLearned,
     /// Use the desktop's own dialog for the path.
     Browse,
     /// Change a setting.

@@ -12,6 +12,7 @@ use quillbore_paper::Sheet;
 
 use crate::failure::Failure;
 use crate::issue::{IssuedNow, NotIssued, ToIssue};
+use crate::learned::{Learned, learned};
 use crate::names::{AttachmentName, JobKey};
 use crate::office::{Into, MergedWork, Office, SavedAs, Wanted, reprint};
 use crate::open::OnDesk;
@@ -114,6 +115,11 @@ pub enum Request {
     },
     /// Look at the run records of the shelf.
     Records,
+    /// What the run records of the shelf have taught, for the page about it.
+    Learned {
+        /// Today.
+        day: NaiveDate,
+    },
     /// Make the folder a shelf.
     Adopt,
     /// Look whether there is such a folder, to be the shelf from the next start on.
@@ -165,6 +171,8 @@ pub enum Reply {
     },
     /// The run records of the shelf.
     Records(Arc<Pool>),
+    /// What the run records of the shelf have taught.
+    Learned(Box<Learned>),
     /// The folder is a shelf now, or not.
     Adopted(Result<(), Failure>),
     /// Whether there is such a folder.
@@ -298,6 +306,10 @@ fn done(office: &Office, request: Request) -> Reply {
             Reply::Before { number, job }
         }
         Request::Records => Reply::Records(Arc::new(office.records())),
+        Request::Learned { day } => {
+            let shop = office.shop_on(day);
+            Reply::Learned(Box::new(learned(&office.records(), &shop, day)))
+        }
         Request::Adopt => Reply::Adopted(adopt(office)),
         Request::Folder(path) => Reply::Folder {
             is_there: path.is_dir(),

@@ -11,6 +11,7 @@ pub mod drafts;
 pub mod failure;
 pub mod files;
 pub mod issue;
+pub mod learned;
 pub mod listing;
 pub mod names;
 pub mod numbers;

@@ -156,6 +156,9 @@ impl Pool {
 
 /// What a record says on a day.
 fn evidence_on(taught: &Taught, lot: u32, day: NaiveDate) -> Result<Evidence, Why> {
+    if !taught.left_out.is_empty() {
+        return Err(Why::LeftOut(taught.left_out.clone()));
+    }
     let mut told = taught.says.as_ref().map_err(Clone::clone)?.evidence;
     let days = taught.date.map_or(0, |date| (day - date).num_days());
     if days < 0 {

@@ -47,7 +47,7 @@ impl Learns {
 }
 
 /// Upper ends of the classes of size [mm].
-const CLASS_ENDS_MM: [f64; 3] = [0.4, 0.9, 1.8];
+pub const CLASS_ENDS_MM: [f64; 3] = [0.4, 0.9, 1.8];
 /// Depth over diameter at which the slope on it says nothing.
 const USUAL_DEPTH: f64 = 20.0;
 

@@ -52,7 +52,7 @@ pub fn after_test_burn(
     let seen = [0, 1].map(|at| unknown[at] + lots[at] * lots[at] + noise);
     let seen_both = unknown_both + together * lots[0] * lots[1];
     let scale = seen[0] * seen[1] - seen_both * seen_both;
-    if !(scale > 0.0) {
+    if scale.is_nan() || scale <= 0.0 {
         return sigmas;
     }
     let explained = |own: f64, other: f64, of: usize| {

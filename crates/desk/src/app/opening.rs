@@ -90,6 +90,7 @@ impl App {
                     self.list.look_again();
                 }
                 Reply::Adopted(Err(failure)) => self.desk_mut().notice = failure.to_string(),
+                Reply::Learned(told) => self.learned.told = Some(*told),
                 Reply::Folder { path, is_there } => self.take_folder(ctx, path, is_there),
                 _ => {}
             }
@@ -107,6 +108,7 @@ impl App {
             self.at = at;
         }
         self.note_recent(ctx, &wanted);
+        self.go_to_record();
     }
 
     /// Acts on what happened to the jobs on the desk.

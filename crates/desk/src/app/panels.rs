@@ -5,6 +5,7 @@ use std::sync::Arc;
 use egui::{CentralPanel, Frame, Margin, Panel, Ui};
 
 use super::{App, OpenJob};
+use crate::learned::learned_ui;
 use crate::look;
 use crate::sheet::line::commit_drafts;
 use crate::sheet::shared::Shared;
@@ -25,6 +26,7 @@ impl App {
             list,
             settings,
             find_focus,
+            learned,
             ..
         } = self;
         let OpenJob { desk, view, id, .. } = &mut jobs[at];
@@ -74,7 +76,11 @@ impl App {
                 waiting::waiting_ui(ui, &shared, view, asks);
             });
         CentralPanel::default().frame(paper).show(ui, |ui| {
-            sheet_ui(ui, &shared, settings, view, asks);
+            if learned.open {
+                learned_ui(ui, learned, asks);
+            } else {
+                sheet_ui(ui, &shared, settings, view, asks);
+            }
         });
         if asks.iter().any(wants_drafts_committed) {
             let mut committed = Vec::new();

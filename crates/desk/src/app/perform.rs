@@ -40,6 +40,8 @@ impl App {
             }
             Ask::SayColumn(holds) => self.say_column(holds),
             Ask::GoOn(answer) => self.go_on(ctx, answer),
+            Ask::OpenRecord(job, slip, line) => self.open_record(ctx, job, slip, line),
+            Ask::CloseLearned => self.learned.open = false,
             Ask::Browse => self.browse(),
             Ask::Set(setting) => self.set(ctx, setting),
         }
@@ -85,6 +87,7 @@ impl App {
             Action::NextJob => self.at = (self.at + 1) % self.jobs.len(),
             Action::CloseJob => self.close_job(),
             Action::AllWords => self.wait_for(Waiting::Command(String::new())),
+            Action::Learned => self.lay_out_learned(),
             Action::Settings => self.lay_out_settings(),
             Action::OtherUnit => {
                 let other = match self.desk().job().unit {

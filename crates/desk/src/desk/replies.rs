@@ -48,7 +48,8 @@ impl Desk {
                 self.refresh();
             }
             // The window opens jobs and makes shelves, not the desk of one job.
-            Reply::Opened { .. } | Reply::Adopted(_) | Reply::Folder { .. } => {}
+            Reply::Opened { .. } | Reply::Learned(_) | Reply::Adopted(_) | Reply::Folder { .. } => {
+            }
             Reply::Saved(result) => {
                 let state = self.done();
                 self.take_saved(result, state);

@@ -18,6 +18,7 @@ pub const fn action(action: Action) -> &'static str {
         Action::NextJob => "next job",
         Action::CloseJob => "put away",
         Action::AllWords => "all words",
+        Action::Learned => "what was learned",
         Action::Settings => "this desk",
         Action::OtherUnit => "mm or inch",
         Action::OtherPaper => "light or dark",

@@ -7,6 +7,7 @@ pub mod desk;
 pub mod grid;
 pub mod head;
 pub mod holes;
+pub mod learned;
 pub mod messages;
 pub mod papers;
 pub mod plan;

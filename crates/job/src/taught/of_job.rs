@@ -26,8 +26,10 @@ pub struct Taught {
     pub date: Option<NaiveDate>,
     /// The mark that it names, as typed.
     pub mark: String,
-    /// What it says, or why it teaches nothing; its age is for whoever learns of it to put in.
+    /// What it says, or why it says nothing; its age is for whoever learns of it to put in.
     pub says: Result<Recorded, Why>,
+    /// Why somebody left it out of learning; empty where nobody did.
+    pub left_out: String,
     /// Figures of it that can't be used.
     pub without: Vec<Why>,
 }
@@ -64,6 +66,7 @@ pub fn taught(job: &Job, shop: &Shop) -> Vec<Taught> {
             slip: run.id(),
             date: run.get(line::Date),
             mark: run.get(line::Mark).to_owned(),
+            left_out: run.get(line::LeftOut).to_owned(),
             says,
             without,
         }
@@ -78,10 +81,6 @@ fn one(
     tables: &Tables,
     of: impl FnOnce(&RowInput, super::reading::Reading) -> Result<Recorded, Why>,
 ) -> Result<Recorded, Why> {
-    let left_out = run.get(line::LeftOut);
-    if !left_out.is_empty() {
-        return Err(Why::LeftOut(left_out.to_owned()));
-    }
     let row = row_of(job, run, input).ok_or_else(|| Why::NoRow(run.get(line::Mark).to_owned()))?;
     of(row, read(run, job.unit, tables)?)
 }

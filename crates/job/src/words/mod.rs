@@ -22,4 +22,5 @@ pub mod reports;
 mod shop;
 pub mod slips;
 pub mod speaker;
+pub mod taught;
 pub mod workings;

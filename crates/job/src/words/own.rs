@@ -64,12 +64,18 @@ pub fn beside(behind: Behind, factor: f64) -> String {
 /// A factor on a start value, to two digits.
 #[must_use]
 pub fn times(factor: f64) -> String {
-    let digits = if factor < 10.0 { 1 } else { 0 };
-    if factor < 1.0 {
-        format!("{factor:.2} x")
-    } else {
-        format!("{factor:.digits$} x")
-    }
+    format!("{} x", times_plain(factor))
+}
+
+/// The same without its sign.
+#[must_use]
+pub fn times_plain(factor: f64) -> String {
+    let digits = match factor {
+        small if small < 0.995 => 2,
+        middle if middle < 9.95 => 1,
+        _ => 0,
+    };
+    format!("{factor:.digits$}")
 }
 
 fn runs(number: u32) -> String {

@@ -1,0 +1,246 @@
+//! What is written on the page of what the shop has learned.
+
+use quillbore_job::words::{own, taught};
+use quillbore_office::learned::{ErrorAt, GroupOf, Learned, Made, Run, Teaches};
+
+/// The head of the page.
+pub const PAGE: &str = "What the shop has learned";
+
+/// The word that puts it away.
+pub const CLOSE: &str = "close (Esc)";
+
+/// While the records are being read.
+pub const LOOKING: &str = "Reading the run records of the shelf.";
+
+/// That there are none.
+pub const EMPTY: &str = "No runs yet. Add a run record to a job once its holes are drilled, and the next \
+     quotation starts from what they really took.";
+
+/// The head of the materials.
+pub const MATERIALS: &str = "material";
+
+/// The head of the machines.
+pub const MACHINES: &str = "machine";
+
+/// The head of the sizes.
+pub const SIZES: &str = "electrode";
+
+/// The head of the numbers of records.
+pub const RUNS: &str = "runs";
+
+/// The head of the numbers of holes.
+pub const HOLES: &str = "holes";
+
+/// The head of the factors on minutes.
+pub const MINUTES: &str = "minutes: likely, low to high";
+
+/// The head of the band by the start values.
+pub const AT_START: &str = "without runs";
+
+/// The head of the factors on wear.
+pub const WEAR: &str = "wear";
+
+/// The head of the factors on handling.
+pub const HANDLING: &str = "handling";
+
+/// The head of the factors on the gap.
+pub const GAP: &str = "gap";
+
+/// The head of the newest record's day.
+pub const NEWEST: &str = "last run";
+
+/// The head of the plot of runs.
+pub const RUNS_PLOT: &str = "Minutes recorded over minutes by the start values, run by run";
+
+/// What is to be seen in it.
+pub const RUNS_PLOT_SAYS: &str = "Dot: a run that counts; diamond: far off, counts little; hollow: doesn't count. Line: what all runs \
+     together make likely; pale bars: low to high. 1: as the start values say.";
+
+/// What its axis counts.
+pub const RUNS_AXIS: &str = "runs, the oldest first";
+
+/// The line at 1.
+pub const START: &str = "start values";
+
+/// The line of what is likely.
+pub const LIKELY: &str = "likely by all runs";
+
+/// Runs that count.
+pub const TEACHES: &str = "counts";
+
+/// Runs that are far off.
+pub const FLAGGED: &str = "far off";
+
+/// Runs that don't count.
+pub const LEFT_OUT: &str = "doesn't count";
+
+/// The head of the plot of errors.
+pub const ERRORS_PLOT: &str = "How far estimates were off, lot by lot";
+
+/// What is to be seen in it.
+pub const ERRORS_PLOT_SAYS: &str = "Each lot estimated by the runs before it, and by the start values alone; a factor of 1 is right. \
+     Averaged over five lots.";
+
+/// That there are too few lots for it.
+pub const TOO_FEW: &str = "It takes two lots with minutes to show it.";
+
+/// What its axis counts.
+pub const ERRORS_AXIS: &str = "lots, the oldest first";
+
+/// The line of the start values.
+pub const BY_START: &str = "by the start values";
+
+/// The line of the records.
+pub const BY_RUNS: &str = "by the runs before it";
+
+/// The word that opens a record's job.
+pub const LOOK: &str = "look";
+
+/// The word that opens a record's job at the reason to leave it out.
+pub const LEAVE_OUT: &str = "leave out, because ...";
+
+/// How many records there are, and how many of them count.
+#[must_use]
+pub fn summary(told: &Learned) -> String {
+    let count = |which: &dyn Fn(&Run) -> bool| told.runs.iter().filter(|run| which(run)).count();
+    let teach = count(&|run| matches!(run.teaches, Teaches::Yes { .. }));
+    let flagged = count(&|run| matches!(run.teaches, Teaches::Yes { flagged: true, .. }));
+    let all = told.runs.len();
+    let far_off = match flagged {
+        0 => String::new(),
+        flagged => format!(", {flagged} of them far off what is expected"),
+    };
+    format!("{teach} of {} on the shelf count{far_off}.", runs(all))
+}
+
+/// What a group is about.
+#[must_use]
+pub fn group(of: &GroupOf) -> String {
+    match of {
+        GroupOf::Material(name) | GroupOf::Machine(name) => name.clone(),
+        GroupOf::Sizes(Some(end)) => format!("up to {:.1} mm", f64::from(*end) / 100.0),
+        GroupOf::Sizes(None) => "above that".to_owned(),
+    }
+}
+
+/// A number of holes.
+#[must_use]
+pub fn holes(holes: f64) -> String {
+    format!("{holes:.0}")
+}
+
+/// A factor with its band.
+#[must_use]
+pub fn made(made: &Made) -> String {
+    let [low, likely, high] = made.now.map(own::times_plain);
+    format!("{likely} x ({low} to {high})")
+}
+
+/// The band by the start values.
+#[must_use]
+pub fn at_start(made: &Made) -> String {
+    let [low, high] = made.start.map(own::times_plain);
+    format!("{low} to {high}")
+}
+
+/// A factor at the axis.
+#[must_use]
+pub fn factor_mark(factor: f64) -> String {
+    own::times_plain(factor)
+}
+
+/// A count at the axis.
+#[must_use]
+pub fn whole_mark(value: f64) -> String {
+    if (value - value.round()).abs() < 1e-6 && value > 0.5 {
+        format!("{value:.0}")
+    } else {
+        String::new()
+    }
+}
+
+/// What the plot of runs is called for whoever can't see it.
+#[must_use]
+pub fn runs_plot(count: usize) -> String {
+    format!("plot of {} against their estimates", runs(count))
+}
+
+/// What the plot of errors is called for whoever can't see it.
+#[must_use]
+pub fn errors_plot(count: usize) -> String {
+    format!("plot of how far the estimates of {count} lots were off")
+}
+
+/// How far the newest lot's estimate was off.
+#[must_use]
+pub fn newest_error(last: &ErrorAt) -> String {
+    let [start, now] = [last.by_start, last.by_records].map(own::times_plain);
+    format!(
+        "The newest lot, of {}: off by {now} x by the runs before it, by {start} x by the start values.",
+        last.date
+    )
+}
+
+/// How many records are worth a look.
+#[must_use]
+pub fn worth_a_look(count: usize) -> String {
+    match count {
+        0 => "No run is far off, and every run counts.".to_owned(),
+        1 => "Worth a look: 1 run that is far off or doesn't count".to_owned(),
+        count => format!("Worth a look: {count} runs that are far off or don't count"),
+    }
+}
+
+/// A record by its job, mark and day.
+#[must_use]
+pub fn record(run: &Run) -> String {
+    let mark = if run.mark.is_empty() {
+        "no mark".to_owned()
+    } else {
+        format!("hole {}", run.mark)
+    };
+    let day = run
+        .date
+        .map_or_else(|| "no date".to_owned(), |day| day.to_string());
+    format!("{}, {mark}, {day}", run.job)
+}
+
+/// Opens a record's job, for whoever can't see the line.
+#[must_use]
+pub fn look_at(record: &str) -> String {
+    format!("look at {record}")
+}
+
+/// Opens a record's job at the reason, for whoever can't see the line.
+#[must_use]
+pub fn leave_out(record: &str) -> String {
+    format!("leave out {record}")
+}
+
+/// Why a record is worth a look.
+#[must_use]
+pub fn why_look(run: &Run) -> String {
+    match &run.teaches {
+        Teaches::No(why) => taught::why(why),
+        Teaches::Yes { .. } => match run.minutes {
+            Some(minutes) => {
+                let off = minutes.actual / minutes.expected[1];
+                format!("{} of what the other runs make likely", own::times(off))
+            }
+            None => "far off what the other runs make likely".to_owned(),
+        },
+    }
+}
+
+/// How many more there are.
+#[must_use]
+pub fn and_more(count: usize) -> String {
+    format!("{count} more")
+}
+
+fn runs(count: usize) -> String {
+    match count {
+        1 => "1 run".to_owned(),
+        count => format!("{count} runs"),
+    }
+}

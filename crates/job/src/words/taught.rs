@@ -1,0 +1,79 @@
+//! Why run records teach nothing.
+
+use quillbore_calc::recorded::{NotUsed, Unbelievable};
+
+use crate::taught::Why;
+
+/// Why a record, or a figure of it, teaches nothing, and what to do about it.
+#[must_use]
+pub fn why(why: &Why) -> String {
+    match why {
+        Why::LeftOut(reason) => format!("left out: {reason}"),
+        Why::NoRow(mark) if mark.is_empty() => {
+            "names no hole mark: type the mark of the row that was drilled".to_owned()
+        }
+        Why::NoRow(mark) => {
+            format!("no row of the job has the mark {mark}: type it as in the hole table")
+        }
+        Why::NoTube(name) => {
+            format!("the shop has no electrode {name}: take its name from the list of electrodes")
+        }
+        Why::NotYet => "its date is after today: correct the date".to_owned(),
+        Why::NotUsed(not) => not_used(*not).to_owned(),
+        Why::Unbelievable(what) => unbelievable(*what),
+        Why::NothingLost => {
+            "the tube is no shorter after than before, dressing taken off: measure or type again"
+                .to_owned()
+        }
+        Why::TubeTooLong { before_mm, new_mm } => format!(
+            "a tube of {before_mm:.0} mm, which comes {new_mm:.0} mm long: correct the length before"
+        ),
+        Why::SeveralElectrodes(count) => format!(
+            "{count} electrodes in one line: the wear counts where each electrode has a line of its own"
+        ),
+        Why::Broke(_) => {
+            "an electrode broke, so its length says nothing of the wear; the breakage counts"
+                .to_owned()
+        }
+        Why::AllStops => "the stops are as long as the clock ran: correct one of them".to_owned(),
+        Why::PinsInWords(text) => {
+            format!("sizes by pin count where they are numbers alone, not \u{201c}{text}\u{201d}")
+        }
+        Why::MorePieces { told, received } => {
+            format!("{told} pieces good or scrap, but {received} were received: correct the counts")
+        }
+    }
+}
+
+const fn not_used(not: NotUsed) -> &'static str {
+    match not {
+        NotUsed::NoHoles => "says not how many holes were drilled: type the number of holes",
+        NotUsed::NoMaterial => {
+            "its job has no material that the shop knows: choose one from the list"
+        }
+        NotUsed::SeveralMaterials => {
+            "its holes go through layers of several materials, whose minutes nobody can tell apart"
+        }
+        NotUsed::NoMachine => "its job has no machine of this shop: choose one from the list",
+        NotUsed::NoFigures => {
+            "the start values say nothing of such a hole, so there is nothing to hold it against"
+        }
+        NotUsed::Nothing => {
+            "has neither minutes nor lengths, sizes, breakages or pieces that can be used"
+        }
+    }
+}
+
+fn unbelievable(what: Unbelievable) -> String {
+    let (name, unit, told, planned) = match what {
+        Unbelievable::Spark(told, planned) => ("sparking", "min", told, planned),
+        Unbelievable::Clock(told, planned) => ("by the clock", "min", told, planned),
+        Unbelievable::Lost(told, planned) => ("length lost", "mm", told, planned),
+        Unbelievable::Size(told, tube) => {
+            return format!(
+                "holes of {told:.3} mm by a tube of {tube:.3} mm can't be: correct size or electrode"
+            );
+        }
+    };
+    format!("{name} {told:.1} {unit} beside {planned:.1} by the start values can't be: correct it")
+}

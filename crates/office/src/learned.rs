@@ -1,0 +1,38 @@
+//! What the shop has learned, as a page shows it: factors by material, machine and size, every record
+//! against its estimate, and how far estimates were off as time went on.
+
+mod errors;
+mod groups;
+mod runs;
+
+use chrono::NaiveDate;
+use quillbore_job::Shop;
+
+use crate::pool::Pool;
+
+pub use errors::ErrorAt;
+pub use groups::{Group, GroupOf, Made};
+pub use runs::{Minutes, Run, Teaches};
+
+/// What the shop has learned.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Learned {
+    /// Factors by material, then by machine, then by size.
+    pub groups: Vec<Group>,
+    /// Every record, the oldest first.
+    pub runs: Vec<Run>,
+    /// How far estimates were off, lot by lot, the oldest first.
+    pub errors: Vec<ErrorAt>,
+}
+
+/// What a pool of records has taught on a day.
+#[must_use]
+pub fn learned(pool: &Pool, shop: &Shop, day: NaiveDate) -> Learned {
+    let teaching = pool.teaching(day);
+    let runs = runs::all(pool, &teaching, shop, day);
+    Learned {
+        groups: groups::all(&teaching, shop),
+        errors: errors::all(&teaching, shop),
+        runs,
+    }
+}

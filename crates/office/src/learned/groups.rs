@@ -1,0 +1,131 @@
+//! What was learned, by material, machine and size.
+
+use std::collections::BTreeMap;
+
+use chrono::NaiveDate;
+use quillbore_calc::learn::{CLASS_ENDS_MM, Learned, Learns, Likeness, Prediction};
+use quillbore_calc::quantity::Z90;
+use quillbore_job::Shop;
+
+use crate::pool::{Source, Teaching};
+
+/// What was learned of a material, a machine or a class of sizes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Group {
+    /// What it is about.
+    pub of: GroupOf,
+    /// Records that teach.
+    pub runs: u32,
+    /// Holes of them.
+    pub holes: f64,
+    /// Minutes that go with the feed.
+    pub burn: Option<Made>,
+    /// Length of electrode lost.
+    pub wear: Option<Made>,
+    /// Handling; of a machine alone.
+    pub handling: Option<Made>,
+    /// Gap per side; of a class of sizes alone.
+    pub gap: Option<Made>,
+    /// The newest of them.
+    pub last: Option<NaiveDate>,
+}
+
+/// What a group is about.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum GroupOf {
+    /// A material, as the shop calls it.
+    Material(String),
+    /// A machine, as the shop calls it.
+    Machine(String),
+    /// Tubes up to a diameter [hundredths of a mm], and above the one before; none for all above.
+    Sizes(Option<u32>),
+}
+
+/// A factor on a start value, with what is to be expected of the next lot.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Made {
+    /// Low, likely, high.
+    pub now: [f64; 3],
+    /// Low and high by the start values alone.
+    pub start: [f64; 2],
+}
+
+/// Groups by material, then machine, then size.
+pub(super) fn all(teaching: &Teaching, shop: &Shop) -> Vec<Group> {
+    let Some(learned) = teaching.lessons.learned() else {
+        return Vec::new();
+    };
+    let mut members: BTreeMap<GroupOf, Vec<&Source>> = BTreeMap::new();
+    for source in teaching.sources.iter() {
+        let Ok(told) = &source.taught.says else {
+            continue;
+        };
+        let like = &told.evidence.record.like;
+        for of in groups_of(like, shop) {
+            members.entry(of).or_default().push(source);
+        }
+    }
+    let group = |(of, sources): (GroupOf, Vec<&Source>)| group(of, &sources, learned, shop);
+    members.into_iter().map(group).collect()
+}
+
+fn groups_of(like: &Likeness, shop: &Shop) -> Vec<GroupOf> {
+    let tables = &shop.tables;
+    let material = tables.materials.get(like.grade as usize);
+    let machine = tables.machines.get(like.machine as usize);
+    let end = CLASS_ENDS_MM.iter().find(|end| like.tube_mm <= **end);
+    let sizes = GroupOf::Sizes(end.map(|end| libm::round(end * 100.0) as u32));
+    let material = material.map(|material| GroupOf::Material(material.name.clone()));
+    let machine = machine.map(|machine| GroupOf::Machine(machine.name.clone()));
+    material.into_iter().chain(machine).chain([sizes]).collect()
+}
+
+fn group(of: GroupOf, sources: &[&Source], learned: &Learned, shop: &Shop) -> Group {
+    let records: Vec<_> = (sources.iter())
+        .filter_map(|source| Some(source.taught.says.as_ref().ok()?.evidence.record))
+        .collect();
+    let likes: Vec<Likeness> = records.iter().map(|record| record.like).collect();
+    let speaks = |factor: Learns| {
+        records.iter().any(|record| match factor {
+            Learns::Burn => record.burn.is_some() || record.floor.is_some(),
+            Learns::Wear => record.wear.is_some(),
+            Learns::Handling => record.floor.is_some(),
+            Learns::Gap => record.gap.is_some(),
+        })
+    };
+    let made = |factor: Learns, shown: bool| {
+        (shown && speaks(factor)).then(|| made(factor, &likes, learned, shop))
+    };
+    Group {
+        runs: u32::try_from(records.len()).unwrap_or(u32::MAX),
+        holes: records.iter().map(|record| record.holes).sum(),
+        burn: made(Learns::Burn, true),
+        wear: made(Learns::Wear, true),
+        handling: made(Learns::Handling, matches!(of, GroupOf::Machine(_))),
+        gap: made(Learns::Gap, matches!(of, GroupOf::Sizes(_))),
+        last: sources.iter().filter_map(|source| source.taught.date).max(),
+        of,
+    }
+}
+
+/// A factor on average over what the records of a group were like.
+fn made(factor: Learns, likes: &[Likeness], learned: &Learned, shop: &Shop) -> Made {
+    let deviations = &shop.tables.start.deviations;
+    let count = likes.len().max(1) as f64;
+    let (mut mean, mut sigma, mut start) = (0.0, 0.0, 0.0);
+    for like in likes {
+        let Prediction { factors, .. } = learned.predict(like);
+        let foreseen = &factors[factor as usize];
+        mean += foreseen.mean / count;
+        sigma += foreseen.sigma() / count;
+        start += match factor {
+            Learns::Burn | Learns::Wear => deviations.process(like.tube_mm, like.depth_mm),
+            Learns::Handling => deviations.handling(),
+            Learns::Gap => deviations.gap(),
+        } / count;
+    }
+    Made {
+        now: [-Z90, 0.0, Z90].map(|z| libm::exp(mean + z * sigma)),
+        start: [-Z90, Z90].map(|z| libm::exp(z * start)),
+    }
+}
