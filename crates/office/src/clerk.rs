@@ -13,6 +13,7 @@ use quillbore_paper::Sheet;
 use crate::failure::Failure;
 use crate::issue::{IssuedNow, NotIssued, ToIssue};
 use crate::names::{AttachmentName, JobKey};
+use crate::office::queue::Queue;
 use crate::office::{Into, MergedWork, Office, SavedAs, Wanted, reprint};
 use crate::open::OnDesk;
 use crate::places;
@@ -114,6 +115,13 @@ pub enum Request {
     },
     /// Look at the run records of the shelf.
     Records,
+    /// The hours of jobs that come first on a machine.
+    Queue {
+        /// Which.
+        jobs: Vec<JobKey>,
+        /// Today.
+        day: NaiveDate,
+    },
     /// Make the folder a shelf.
     Adopt,
     /// Look whether there is such a folder, to be the shelf from the next start on.
@@ -165,6 +173,13 @@ pub enum Reply {
     },
     /// The run records of the shelf.
     Records(Arc<Pool>),
+    /// The hours of jobs that come first on a machine.
+    Queue {
+        /// Which.
+        jobs: Vec<JobKey>,
+        /// Their hours.
+        queue: Queue,
+    },
     /// The folder is a shelf now, or not.
     Adopted(Result<(), Failure>),
     /// Whether there is such a folder.
@@ -298,6 +313,10 @@ fn done(office: &Office, request: Request) -> Reply {
             Reply::Before { number, job }
         }
         Request::Records => Reply::Records(Arc::new(office.records())),
+        Request::Queue { jobs, day } => {
+            let queue = office.queue(&jobs, day);
+            Reply::Queue { jobs, queue }
+        }
         Request::Adopt => Reply::Adopted(adopt(office)),
         Request::Folder(path) => Reply::Folder {
             is_there: path.is_dir(),
