@@ -30,6 +30,7 @@ pub mod mount;
 pub mod order;
 pub mod packing;
 pub mod price;
+pub mod promise;
 pub mod quantity;
 pub mod reach;
 pub mod recorded;

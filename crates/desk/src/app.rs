@@ -187,6 +187,7 @@ impl App {
         self.look_at_records();
         self.take_drafts_told();
         self.look_alike();
+        self.look_first();
         let mut asks: Vec<Ask> = pressed(&ctx).into_iter().map(Ask::Do).collect();
         self.answer_dialog(&mut asks);
         self.guard_close(&ctx);

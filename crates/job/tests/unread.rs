@@ -38,7 +38,12 @@ const RESTS_NOTHING_ON: &[(Field, &str)] = &[
 ];
 
 /// Fields on which papers rest and the price doesn't.
-const PAPERS_ALONE: &[Field] = &[Field::Spares, Field::LeadDays, Field::ValidDays];
+const PAPERS_ALONE: &[Field] = &[
+    Field::Spares,
+    Field::OutsideDays,
+    Field::LeadDays,
+    Field::ValidDays,
+];
 
 fn shop() -> &'static Shop {
     Shop::embedded().expect("the shop")

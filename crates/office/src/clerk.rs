@@ -14,6 +14,7 @@ use crate::failure::Failure;
 use crate::issue::{IssuedNow, NotIssued, ToIssue};
 use crate::learned::{Learned, learned};
 use crate::names::{AttachmentName, JobKey};
+use crate::office::queue::Queue;
 use crate::office::{Into, MergedWork, Office, SavedAs, Wanted, reprint};
 use crate::open::OnDesk;
 use crate::places;
@@ -120,6 +121,13 @@ pub enum Request {
         /// Today.
         day: NaiveDate,
     },
+    /// The hours of jobs that come first on a machine.
+    Queue {
+        /// Which.
+        jobs: Vec<JobKey>,
+        /// Today.
+        day: NaiveDate,
+    },
     /// Make the folder a shelf.
     Adopt,
     /// Look whether there is such a folder, to be the shelf from the next start on.
@@ -173,6 +181,13 @@ pub enum Reply {
     Records(Arc<Pool>),
     /// What the run records of the shelf have taught.
     Learned(Box<Learned>),
+    /// The hours of jobs that come first on a machine.
+    Queue {
+        /// Which.
+        jobs: Vec<JobKey>,
+        /// Their hours.
+        queue: Queue,
+    },
     /// The folder is a shelf now, or not.
     Adopted(Result<(), Failure>),
     /// Whether there is such a folder.
@@ -309,6 +324,10 @@ fn done(office: &Office, request: Request) -> Reply {
         Request::Learned { day } => {
             let shop = office.shop_on(day);
             Reply::Learned(Box::new(learned(&office.records(), &shop, day)))
+        }
+        Request::Queue { jobs, day } => {
+            let queue = office.queue(&jobs, day);
+            Reply::Queue { jobs, queue }
         }
         Request::Adopt => Reply::Adopted(adopt(office)),
         Request::Folder(path) => Reply::Folder {

@@ -7,6 +7,7 @@ mod base;
 mod find;
 mod merge;
 mod print_into;
+pub mod queue;
 mod read;
 pub mod reprint;
 mod save_as;

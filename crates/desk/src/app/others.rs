@@ -52,6 +52,12 @@ impl App {
         });
     }
 
+    /// Looks what comes first on the machine of the job on top.
+    pub(super) fn look_first(&mut self) {
+        let (version, index) = (self.list.version, Arc::clone(&self.list.index));
+        self.desk_mut().look_first(version, &index.lines);
+    }
+
     /// Looks for similar jobs when the job or the shelf is another than when it was done last.
     pub(super) fn look_alike(&mut self) {
         let version = self.list.version;

@@ -40,6 +40,8 @@ impl App {
             day: desk.day,
             sheet,
             before: desk.before().map(Arc::as_ref),
+            promise: desk.promise(),
+            queue: desk.queue(),
             together: &together,
             by: &desk.name,
             sheet_id: *id,

@@ -16,7 +16,7 @@ use quillbore_office::shelf::Held;
 use quillbore_office::worker::Worker;
 
 use super::news::News;
-use super::state::Desk;
+use super::state::{ComesFirst, Desk};
 use crate::grid::GridAt;
 
 impl Desk {
@@ -52,6 +52,8 @@ impl Desk {
             clerk,
             held: Held::Unknown,
             before: None,
+            first: ComesFirst::default(),
+            promise: None,
             todo: VecDeque::new(),
             busy: None,
             news: Vec::new(),
@@ -85,6 +87,7 @@ impl Desk {
     /// Puts a job that stands nowhere on the desk, such as one that is to be done again.
     pub fn put(&mut self, job: Job) {
         self.history = History::new(job, false);
+        self.first = ComesFirst::default();
         self.across_merges.clear();
         self.opened = None;
         self.held = Held::Unknown;
@@ -107,6 +110,7 @@ impl Desk {
         self.changed_elsewhere = false;
         self.notice = on_desk.told.join(" ");
         self.history = History::new(on_desk.job.as_ref().clone(), true);
+        self.first = ComesFirst::default();
         self.across_merges.clear();
         self.news.push(News::Stands(on_desk.opened.clone()));
         self.opened = Some(on_desk.opened);

@@ -3,8 +3,13 @@
 use std::sync::Arc;
 
 use quillbore_job::Field;
+use quillbore_job::life;
+use quillbore_job::results::promise::promise;
 use quillbore_job::taught::taught;
 use quillbore_office::clerk::Request;
+use quillbore_office::digest::ShelfLine;
+use quillbore_office::names::JobKey;
+use quillbore_office::office::queue::{Queue, first};
 use quillbore_office::pool::Pool;
 
 use super::state::{Desk, JobBefore, LearnedOf};
@@ -60,6 +65,49 @@ impl Desk {
         let (results, open) = self.kept.results(self.history.now(), &self.shop);
         self.worker.want(open);
         self.results = Arc::new(results);
+        self.promise_anew();
+    }
+
+    /// Works out when the lot is done, with what is known of the jobs that come first.
+    pub(super) fn promise_anew(&mut self) {
+        let (job, results) = (self.history.now(), &self.results);
+        let hours = self.first.queue.hours;
+        self.promise = promise(job, results, &self.shop, hours, self.day);
+    }
+
+    /// Looks which jobs of the shelf's list come first on the machine, where job or list is another
+    /// than at the last look, and asks for their hours where they are others.
+    pub fn look_first(&mut self, version: u64, lines: &[Arc<ShelfLine>]) {
+        let now = (self.history.state(), version);
+        let looked = self.first.looked.replace(now);
+        if looked == Some(now) {
+            return;
+        }
+        // Most edits change nothing of it, and a list is long.
+        let job = self.history.now();
+        let of = (job.text(Field::Machine).to_owned(), life::state(job));
+        let same = self.first.of.as_ref() == Some(&of);
+        if same && looked.is_some_and(|(_, list)| list == version) {
+            return;
+        }
+        self.first.of = Some(of);
+        let own = self.opened.as_ref().map(|opened| &opened.key);
+        let found = first(job, own, lines);
+        if found.iter().copied().eq(&self.first.lines) {
+            return;
+        }
+        self.first.lines = found.into_iter().cloned().collect();
+        let jobs = keys(&self.first.lines);
+        let day = self.day;
+        self.clerk.ask(Request::Queue { jobs, day });
+    }
+
+    /// Takes in the hours of jobs that come first, where they still do.
+    pub(super) fn take_queue(&mut self, jobs: &[JobKey], queue: Queue) {
+        if keys(&self.first.lines) == jobs {
+            self.first.queue = queue;
+            self.promise_anew();
+        }
     }
 
     /// Keeps what searches have found; whether they have found anything.
@@ -86,4 +134,9 @@ impl Desk {
             self.clerk.ask(Request::Before { number });
         }
     }
+}
+
+/// The jobs that lines of a list are of.
+fn keys(lines: &[Arc<ShelfLine>]) -> Vec<JobKey> {
+    lines.iter().filter_map(|line| line.job.clone()).collect()
 }

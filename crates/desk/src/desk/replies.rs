@@ -47,6 +47,7 @@ impl Desk {
                 self.pool = Some(pool);
                 self.refresh();
             }
+            Reply::Queue { jobs, queue } => self.take_queue(&jobs, queue),
             // The window opens jobs and makes shelves, not the desk of one job.
             Reply::Opened { .. } | Reply::Learned(_) | Reply::Adopted(_) | Reply::Folder { .. } => {
             }

@@ -6,15 +6,18 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::history::History;
-use quillbore_job::life::{self, Blocker};
+use quillbore_job::life::{self, Blocker, State};
+use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{Kept, Results};
 use quillbore_job::taught::Taught;
 use quillbore_job::{Job, Paper, Shop};
 use quillbore_office::Office;
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::Clock;
+use quillbore_office::digest::ShelfLine;
 use quillbore_office::issue::Seen;
 use quillbore_office::names::JobKey;
+use quillbore_office::office::queue::Queue;
 use quillbore_office::pool::{Pool, Teaching};
 use quillbore_office::save::Opened;
 use quillbore_office::shelf::Held;
@@ -60,6 +63,8 @@ pub struct Desk {
     pub(super) clerk: Clerk,
     pub(super) held: Held,
     pub(super) before: Option<JobBefore>,
+    pub(super) first: ComesFirst,
+    pub(super) promise: Option<Promise>,
     /// What is still to be asked of the clerk, one after the other.
     pub(super) todo: VecDeque<Errand>,
     /// The state of the history for which the clerk does something.
@@ -83,6 +88,19 @@ pub(super) struct JobBefore {
     pub(super) job: Option<Arc<Job>>,
 }
 
+/// What comes first on the job's machine.
+#[derive(Clone, Debug, Default)]
+pub(super) struct ComesFirst {
+    /// States of the job and of the shelf's list that it was looked for in.
+    pub(super) looked: Option<(u64, u64)>,
+    /// The job's machine and where it stood in its life at the last look through the list.
+    pub(super) of: Option<(String, State)>,
+    /// The jobs, as the list knows them.
+    pub(super) lines: Vec<Arc<ShelfLine>>,
+    /// Their hours, once the clerk told them.
+    pub(super) queue: Queue,
+}
+
 impl Desk {
     /// The other desk that has this job open, in its own words.
     #[must_use]
@@ -98,6 +116,18 @@ impl Desk {
     #[must_use]
     pub fn before(&self) -> Option<&Arc<Job>> {
         self.before.as_ref()?.job.as_ref()
+    }
+
+    /// When its lot is done, as far as that is known.
+    #[must_use]
+    pub const fn promise(&self) -> Option<&Promise> {
+        self.promise.as_ref()
+    }
+
+    /// What comes first on its machine.
+    #[must_use]
+    pub const fn queue(&self) -> &Queue {
+        &self.first.queue
     }
 
     /// True where nothing was typed and it stands nowhere: another job may take this place.

@@ -5,6 +5,7 @@ use quillbore_calc::Figure;
 use quillbore_calc::job_figures::{LotFigures, MachineMinutes, PriceFigures};
 use quillbore_job::results::Beside;
 use quillbore_job::words::price as job_words;
+use quillbore_job::words::promise::comes_first;
 use quillbore_job::{Block, show_quantity as show};
 use rust_decimal::prelude::ToPrimitive as _;
 
@@ -54,6 +55,12 @@ pub fn price_ui(
     });
     ui.add_space(8.0);
     breaks_ui(ui, shared, price, view, anchors);
+    if let Some(promise) = shared.promise {
+        ui.add_space(4.0);
+        let queue = shared.queue;
+        let first = comes_first(queue.hours, queue.jobs, queue.without_hours);
+        ui.label(words::promised(&promise.said(), &first));
+    }
     let alike = view.alike.as_ref().map_or(&[][..], |found| &found.2);
     super::alike::alike_ui(ui, shared, alike, asks);
 }

@@ -3,9 +3,11 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{Beside, Results};
 use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Block, Job, Shop};
+use quillbore_office::office::queue::Queue;
 use quillbore_paper::Sheet;
 
 /// What every panel may read.
@@ -23,6 +25,10 @@ pub struct Shared<'a> {
     pub sheet: Sheet,
     /// The job that this one does again, where the shelf has it.
     pub before: Option<&'a Job>,
+    /// When its lot is done, as far as that is known.
+    pub promise: Option<&'a Promise>,
+    /// What comes first on its machine.
+    pub queue: &'a Queue,
     /// Numbers of the other open inquiries of the same customer: a quotation may hold them all.
     pub together: &'a [String],
     /// What this desk calls itself: who notes an answer.

@@ -95,3 +95,12 @@ pub fn each_at(each: &str, quantity: u32) -> String {
 pub fn once(what: &str, amount: &str) -> String {
     format!("once, apart: {what} {amount}")
 }
+
+/// When the lot is done, and what comes first on its machine.
+#[must_use]
+pub fn promised(promise: &str, first: &str) -> String {
+    match first {
+        "" => promise.to_owned(),
+        first => format!("{promise}; {first}"),
+    }
+}

@@ -10,4 +10,5 @@ mod jobs;
 mod life;
 mod many;
 mod notes;
+mod promise;
 mod table;

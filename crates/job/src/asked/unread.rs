@@ -82,6 +82,7 @@ pub(super) fn price_is_unread(job: &Job, tables: &Tables) -> bool {
                     | Field::DefaultTolerance
                     | Field::AngleBasis
                     | Field::Spares
+                    | Field::OutsideDays
                     | Field::LeadDays
                     | Field::ValidDays
             )

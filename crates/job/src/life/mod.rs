@@ -1,6 +1,7 @@
 //! Where a job stands in its life, and what is still in the way of the next step. Everything here is
 //! read off the slips, the issued papers and the results.
 
+pub(crate) mod begin;
 pub(crate) mod blockers;
 pub mod changed;
 pub mod inspected;
@@ -10,6 +11,7 @@ pub(crate) mod released;
 pub(crate) mod state;
 pub(crate) mod trouble;
 
+pub use begin::begins;
 pub use blockers::{Blocker, Found, blockers};
 pub use parts::{actual_hours, left_to_deliver, ordered, sum};
 pub use released::changed_since_release;

@@ -101,7 +101,7 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         | Field::After
         | Field::Inspection => true,
         // An operation between two of ours, whatever it costs.
-        Field::OutsideText => true,
+        Field::OutsideText | Field::OutsideDays => true,
         // Whom the office talks to, and its reminders.
         Field::Contact | Field::CustomerReference | Field::LaidAside | Field::FollowUp => false,
         // Only points back; what was learned there stands on this sheet.

@@ -51,6 +51,8 @@ pub enum NoteKind {
     NotSealed,
     /// The sheet went on while a traveler is on the floor.
     TravelerOutdated,
+    /// A lead time that the lot is not done in more often than not.
+    LeadTimeShort,
 }
 
 list! {
@@ -99,6 +101,7 @@ impl NoteKind {
             Self::SealUnknown => "seal-unknown",
             Self::NotSealed => "not-sealed",
             Self::TravelerOutdated => "traveler-outdated",
+            Self::LeadTimeShort => "lead-time-short",
         }
     }
 
@@ -133,7 +136,8 @@ impl NoteKind {
             | Self::EntryChanged
             | Self::SealUnknown
             | Self::NotSealed
-            | Self::TravelerOutdated => false,
+            | Self::TravelerOutdated
+            | Self::LeadTimeShort => false,
         }
     }
 
@@ -159,7 +163,8 @@ impl NoteKind {
             | Self::EntryChanged
             | Self::SealUnknown
             | Self::NotSealed
-            | Self::TravelerOutdated => false,
+            | Self::TravelerOutdated
+            | Self::LeadTimeShort => false,
         }
     }
 
@@ -187,7 +192,8 @@ impl NoteKind {
             | Self::EntryChanged
             | Self::SealUnknown
             | Self::NotSealed
-            | Self::TravelerOutdated => None,
+            | Self::TravelerOutdated
+            | Self::LeadTimeShort => None,
         }
     }
 }

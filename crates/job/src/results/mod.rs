@@ -8,6 +8,7 @@ mod next;
 mod note;
 mod notes;
 mod paper_notes;
+pub mod promise;
 mod questions;
 pub mod remedy;
 mod seals;

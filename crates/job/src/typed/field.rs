@@ -300,6 +300,8 @@ list! {
     OutsidePerPart "outside_per_part" Block::Price, FieldKind::Money;
     /// What the outside work is, and whose.
     OutsideText "outside" Block::Price, FieldKind::Line;
+    /// Working days that the parts are away for it.
+    OutsideDays "outside_days" Block::Price, FieldKind::CountOrNone;
     /// Lead time in working days after order, parts and drawing are in.
     LeadDays "lead_days" Block::Price, FieldKind::Count;
     /// Days that a quotation stands.

@@ -20,8 +20,8 @@ pub fn read_field(field: Field, text: &str, unit: Unit) -> Entry<Value> {
 
 fn value(field: Field, text: &str, unit: Unit) -> Result<Value, Misread> {
     Ok(match field {
-        // Spares and lead time may be none; a quantity may not.
-        Field::LeadDays => Value::Count(read::days(text, 0)?),
+        // Spares, lead time and days outside may be none; a quantity may not.
+        Field::LeadDays | Field::OutsideDays => Value::Count(read::days(text, 0)?),
         Field::ValidDays => Value::Count(read::days(text, 1)?),
         Field::Spares => Value::Count(read::whole(text, 0)?),
         _ => value_of(field.kind(), text, unit)?,

@@ -83,6 +83,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::OutsideCost => "outside work, cost per lot",
         Field::OutsidePerPart => "outside work, cost per part",
         Field::OutsideText => "outside work",
+        Field::OutsideDays => "outside, working days",
         Field::LeadDays => "lead time, working days",
         Field::ValidDays => "valid for, days",
         Field::FollowUp => "ask about it on",

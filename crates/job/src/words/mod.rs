@@ -17,6 +17,7 @@ pub mod names;
 pub mod own;
 mod places;
 pub mod price;
+pub mod promise;
 mod refusals;
 pub mod reports;
 mod shop;

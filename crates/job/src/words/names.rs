@@ -58,6 +58,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::OutsideCost => "outside cost per lot",
         Field::OutsidePerPart => "outside cost per part",
         Field::OutsideText => "outside work",
+        Field::OutsideDays => "days outside",
         Field::LeadDays => "lead time",
         Field::ValidDays => "validity",
         Field::FollowUp => "follow-up date",

@@ -9,6 +9,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
+use quillbore_job::results::promise::promise;
 use quillbore_job::results::results_now;
 
 use self::json::FiguresJson;
@@ -58,16 +59,26 @@ pub(super) fn run(asked: &Figures, saying: &mut Saying<'_>) -> Result<Came, Fail
     let shop = office.shop_as_taught(asked.day);
     let job = Arc::clone(&opened.base);
     let results = results_now(&job, &shop);
+    // What has no lot promises nothing, and a shelf is long to look through.
+    let queue = results.figures.lot.as_ref().map(|_| {
+        let queue = office.queue_before(&job, &opened.key, asked.day);
+        queue.ok()
+    });
+    let queue = queue.unwrap_or_default();
+    let hours = queue.map_or(0.0, |queue| queue.hours);
+    let promise = promise(&job, &results, &shop, hours, asked.day);
     if asked.json {
         let figures = FiguresJson {
             job: &job,
             shop: &shop,
             results: &results,
+            promise,
         };
         let written = saying.json(&figures);
         written.map_err(|error| said::not_written(&error))?;
     } else {
-        text::figures_lines(&job, &shop, &results, |line| saying.line(line));
+        let promised = promise.map(|promise| said::promised(&promise, queue));
+        text::figures_lines(&job, &shop, &results, promised, |line| saying.line(line));
     }
     Ok(Came {
         ended: Ended::with_stop(results.stopped()),

@@ -27,6 +27,8 @@ pub struct Summary {
     pub drawing: String,
     /// Work material, as typed.
     pub material: String,
+    /// Machine, as typed.
+    pub machine: String,
     /// Customer's references and order numbers.
     pub references: String,
     /// The beginning of the notes.
@@ -83,6 +85,7 @@ impl Summary {
             revision: text(Field::Revision),
             drawing: text(Field::Drawing),
             material: text(Field::Material),
+            machine: text(Field::Machine),
             references: references(job),
             notes: text(Field::Notes).chars().take(LONGEST_NOTES).collect(),
             state: words::life::state(state).to_owned(),

@@ -7,12 +7,15 @@ use quillbore_calc::job_figures::{
     Break, Chance, CostLines, DepthPlan, MachineMinutes, PriceFigures, Verdict,
 };
 use quillbore_calc::{Band, Limits, RowId};
+use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{Beside, SideNote, Telling};
 use quillbore_job::words::english;
+use quillbore_job::words::promise::comes_first;
 use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Field, Job, show_quantity as show};
 
 use crate::failure::Failure;
+use crate::office::queue::Queue;
 
 /// What the job is: its number, whose it is, what it is of.
 pub(crate) fn head(job: &Job) -> String {
@@ -185,6 +188,20 @@ pub(crate) fn cost(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
     let [low, likely, high] = [p10, p50, p90].map(|cost| show::money(cost, 0));
     let spread = format!("cost: low, likely, high      {low}, {likely}, {high}");
     lines.into_iter().map(line).chain([spread]).collect()
+}
+
+/// When it is done, and what comes first on its machine; nothing is known of that where the shelf
+/// could not be read.
+pub(crate) fn promised(promise: &Promise, queue: Option<Queue>) -> String {
+    let said = promise.said();
+    let first = match queue {
+        Some(queue) => comes_first(queue.hours, queue.jobs, queue.without_hours),
+        None => "other jobs of the shelf not known".to_owned(),
+    };
+    match first.as_str() {
+        "" => format!("promise: {said}"),
+        first => format!("promise: {said} ({first})"),
+    }
 }
 
 /// A side note, as a line.

@@ -45,7 +45,7 @@ impl Remark {
 const fn is_of_the_office(kind: &NoteKind) -> bool {
     match kind {
         NoteKind::Found(kind) => is_finding_of_the_office(kind),
-        NoteKind::AnswerToNothing => true,
+        NoteKind::AnswerToNothing | NoteKind::LeadTimeShort => true,
         NoteKind::Unread
         | NoteKind::UnknownName
         | NoteKind::AngleBasisAssumed

@@ -195,7 +195,7 @@ pub(super) struct OneOff {
     pub(super) price: String,
 }
 
-/// Nothing of it is computed yet.
+/// `null` while a hole has no minutes; the dates until order and parts are in.
 #[derive(Default, Serialize)]
 pub(super) struct Promise {
     pub(super) working_days_p50: Option<u32>,

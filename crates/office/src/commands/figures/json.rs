@@ -8,6 +8,7 @@ use quillbore_calc::job_figures::{
 };
 use quillbore_calc::tables::Tube;
 use quillbore_calc::{Limits, RowId};
+use quillbore_job::results::promise::Promise as Promised;
 use quillbore_job::results::{Beside, Results, SideNote, Telling};
 use quillbore_job::words::english;
 use quillbore_job::words::speaker::Speaker;
@@ -26,11 +27,17 @@ pub(super) struct FiguresJson<'a> {
     pub(super) job: &'a Job,
     pub(super) shop: &'a Shop,
     pub(super) results: &'a Results,
+    pub(super) promise: Option<Promised>,
 }
 
 impl Serialize for FiguresJson<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let Self { job, shop, results } = *self;
+        let Self {
+            job,
+            shop,
+            results,
+            promise,
+        } = *self;
         let speaker = Speaker {
             job,
             tables: &shop.tables,
@@ -64,10 +71,19 @@ impl Serialize for FiguresJson<'_> {
                 .collect(),
             lot: figures.lot.as_ref().map(|lot| json_lot(lot, shop)),
             price: figures.price.as_ref().map(|price| json_price(price, shop)),
-            promise: Promise::default(),
+            promise: promise.map_or_else(Promise::default, json_promise),
             findings: findings(None),
         };
         document.serialize(serializer)
+    }
+}
+
+fn json_promise(promise: Promised) -> Promise {
+    Promise {
+        working_days_p50: Some(promise.days.p50),
+        working_days_p90: Some(promise.days.p90),
+        date_p50: promise.date_p50.map(|day| day.to_string()),
+        date_p90: promise.date_p90.map(|day| day.to_string()),
     }
 }
 

@@ -7,8 +7,14 @@ use quillbore_job::{Job, Shop};
 
 use crate::words::figures as words;
 
-/// Says every figure of a job, line by line, in the job's unit.
-pub(super) fn figures_lines(job: &Job, shop: &Shop, results: &Results, say: impl FnMut(&str)) {
+/// Says every figure of a job, line by line, in the job's unit; `promised` says when it is done.
+pub(super) fn figures_lines(
+    job: &Job,
+    shop: &Shop,
+    results: &Results,
+    promised: Option<String>,
+    say: impl FnMut(&str),
+) {
     let speaker = Speaker {
         job,
         tables: &shop.tables,
@@ -29,6 +35,7 @@ pub(super) fn figures_lines(job: &Job, shop: &Shop, results: &Results, say: impl
         blocks.add(breaks.map(|at| words::offered(at, minor_digits)));
         blocks.add(words::cost(price, minor_digits));
     }
+    blocks.add(promised);
     let foot = speaker.foot(figures).into_iter().map(|piece| piece.text);
     let telling = Telling::new(job, &shop.tables);
     let notes = results.notes.iter();

@@ -96,11 +96,10 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
         words::clean(matter.kinds()).to_owned(),
         of(|lot| lot.labor.wash),
     ));
-    if matter.has(Field::OutsideText) {
-        list.push((
-            words::outside(matter.text(Field::OutsideText)),
-            String::new(),
-        ));
+    if matter.has(Field::OutsideText) || matter.has(Field::OutsideDays) {
+        let days = matter.count_of(Field::OutsideDays);
+        let outside = words::outside(matter.text(Field::OutsideText), days);
+        list.push((outside, String::new()));
     }
     let inspect = words::inspect(matter.kinds());
     let inspect = match matter.text(Field::Inspection) {

@@ -1,6 +1,7 @@
 //! Words of the operations.
 
 use crate::words::kinds::Kinds;
+use crate::words::phrases::count;
 
 /// Name of the section.
 pub const NAME: &str = "Operations";
@@ -69,7 +70,17 @@ pub fn planned_in(operation: usize) -> String {
     format!("in {operation}")
 }
 
-/// The operation that is done elsewhere.
-pub fn outside(work: &str) -> String {
-    format!("Outside: {work} (count out and in)")
+/// The operation that is done elsewhere, and how long the parts are away for it.
+pub fn outside(work: &str, days: Option<u32>) -> String {
+    let said = match work {
+        "" => "Outside work".to_owned(),
+        work => format!("Outside: {work}"),
+    };
+    match days {
+        None => format!("{said} (count out and in)"),
+        Some(days) => {
+            let days = count(days, "working day", "working days");
+            format!("{said} (count out and in; away for {days})")
+        }
+    }
 }

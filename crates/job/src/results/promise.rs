@@ -1,0 +1,119 @@
+//! What may be promised: working days of the lot, and days once order and parts are in.
+
+use chrono::NaiveDate;
+use quillbore_calc::finding::Level;
+use quillbore_calc::promise::{Floor, WorkingDays, working_days};
+use quillbore_calc::{JobFigures, assemble};
+
+use super::kind::NoteKind;
+use super::note::{Beside, SideNote};
+use super::whole::Results;
+use crate::asked::to_input::{Asked, to_input};
+use crate::job::Job;
+use crate::life::{actual_hours, begins, left_to_deliver, ordered};
+use crate::shop::rows::Shop;
+use crate::typed::field::Field;
+use crate::words::promise as words;
+
+/// What may be promised of a job's lot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Promise {
+    /// Working days, once order, parts and drawing are in.
+    pub days: WorkingDays,
+    /// Once they are: the day from which these count.
+    pub begins: Option<NaiveDate>,
+    /// The day on which as many lots are done as not.
+    pub date_p50: Option<NaiveDate>,
+    /// The day by which nine lots in ten are done.
+    pub date_p90: Option<NaiveDate>,
+}
+
+impl Promise {
+    /// All of it in one line.
+    #[must_use]
+    pub fn said(&self) -> String {
+        words::promise(self.days, self.begins, [self.date_p50, self.date_p90])
+    }
+}
+
+/// What may be promised of a job, with machine hours of other jobs [h] that come first on its machine;
+/// `None` where a row has no hours, or its days outside can't be read.
+#[must_use]
+pub fn promise(
+    job: &Job,
+    results: &Results,
+    shop: &Shop,
+    queued_hours: f64,
+    today: NaiveDate,
+) -> Option<Promise> {
+    let days = days(job, &results.asked, &results.figures, shop, queued_hours)?;
+    let begins = begins(job, today);
+    let done = |days| shop.calendar.after(begins?, days);
+    Some(Promise {
+        days,
+        begins,
+        date_p50: done(days.p50),
+        date_p90: done(days.p90),
+    })
+}
+
+/// Machine hours that a job still keeps its machine for [h], by a quick estimate: those of its lot, less
+/// the share that was delivered or what its run records tell, whichever leaves less; `None` where a
+/// row has none.
+#[must_use]
+pub fn hours_left(job: &Job, shop: &Shop) -> Option<f64> {
+    let figures = assemble::quick(&to_input(job, shop).input, &shop.tables);
+    let hours = figures.lot?.machine_hours.p50;
+    let share = match (left_to_deliver(job), ordered(job)) {
+        (Some(left), Some(ordered)) if ordered > 0 => f64::from(left) / f64::from(ordered),
+        _ => 1.0,
+    };
+    let ran = actual_hours(job).unwrap_or(0.0);
+    Some((hours * share).min(hours - ran).max(0.0))
+}
+
+fn days(
+    job: &Job,
+    asked: &Asked,
+    figures: &JobFigures,
+    shop: &Shop,
+    queued_hours: f64,
+) -> Option<WorkingDays> {
+    let lot = figures.lot.as_ref()?;
+    let machine = asked.input.machine?.of(&shop.tables.machines)?;
+    let outside = job.field(Field::OutsideDays);
+    if outside.why().is_some() {
+        return None;
+    }
+    let floor = Floor {
+        attended_hours: shop.calendar.hours_per_day,
+        unattended_hours: shop.calendar.unattended_hours_per_day,
+        attended_share: machine.attended,
+        queued_hours,
+        outside_days: job.count(Field::OutsideDays).unwrap_or(0),
+    };
+    working_days(lot.machine_hours, lot.labor_hours, &floor)
+}
+
+/// That the lot takes longer than the lead time, more often than not, though nothing comes first on
+/// its machine.
+pub(super) fn lead_time_short(
+    job: &Job,
+    asked: &Asked,
+    figures: &JobFigures,
+    shop: &Shop,
+) -> Option<SideNote> {
+    let lead_days = job.count(Field::LeadDays)?;
+    let takes = days(job, asked, figures, shop, 0.0)?;
+    let lot = figures.lot.as_ref().filter(|_| lead_days < takes.p50)?;
+    let outside = job.count(Field::OutsideDays).unwrap_or(0);
+    let hours = [lot.machine_hours.p50, lot.labor_hours.p50];
+    let said = words::lead_time_short(lead_days, hours, takes, outside);
+    let beside = Beside::Field(Field::LeadDays);
+    Some(SideNote::new(
+        Level::Check,
+        NoteKind::LeadTimeShort,
+        beside,
+        said,
+    ))
+}

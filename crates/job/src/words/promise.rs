@@ -1,0 +1,89 @@
+//! What may be promised, in words.
+
+use chrono::NaiveDate;
+use quillbore_calc::promise::WorkingDays;
+
+use crate::typed::show_quantity as show;
+
+/// Working days of a lot: the median and the P90.
+#[must_use]
+pub fn working_days(days: WorkingDays) -> String {
+    let noun = if days.p90 == 1 { "day" } else { "days" };
+    format!("{} working {noun}", from_to(days))
+}
+
+fn from_to(days: WorkingDays) -> String {
+    let WorkingDays { p50, p90 } = days;
+    if p50 == p90 {
+        return p50.to_string();
+    }
+    format!("{p50} to {p90}")
+}
+
+/// What may be promised, in one line: working days, and, once they begin, the likely and the late day.
+#[must_use]
+pub(crate) fn promise(
+    days: WorkingDays,
+    begins: Option<NaiveDate>,
+    [likely, late]: [Option<NaiveDate>; 2],
+) -> String {
+    let days = working_days(days);
+    let (Some(begins), Some(likely)) = (begins, likely) else {
+        return format!("{days} after order, parts and drawing");
+    };
+    let late = late.map_or_else(String::new, |day| format!(", nine times in ten by {day}"));
+    format!("{days} from {begins}: likely {likely}{late}")
+}
+
+/// That other jobs come first on the machine; empty where none does.
+#[must_use]
+pub fn comes_first(hours: f64, jobs: usize, without_hours: usize) -> String {
+    let others = |count: usize| match count {
+        1 => "1 other job".to_owned(),
+        _ => format!("{count} other jobs"),
+    };
+    let known = (jobs > 0).then(|| {
+        let hours = show::hours_with_unit(hours);
+        format!("{hours} of {} first on this machine", others(jobs))
+    });
+    let unknown = (without_hours > 0).then(|| {
+        let others = others(without_hours);
+        format!("{others} without hours not counted")
+    });
+    let said: Vec<String> = known.into_iter().chain(unknown).collect();
+    said.join("; ")
+}
+
+/// That a lead time is shorter than the lot takes more often than not; `hours` are those of machine
+/// and labor.
+#[must_use]
+pub(crate) fn lead_time_short(
+    lead_days: u32,
+    [machine, labor]: [f64; 2],
+    takes: WorkingDays,
+    outside_days: u32,
+) -> String {
+    let days = |days: u32| {
+        let noun = if days == 1 { "day" } else { "days" };
+        format!("{days} working {noun}")
+    };
+    let labor = (labor > machine).then(|| hours(labor, "labor"));
+    let outside = (outside_days > 0).then(|| format!("{} outside", days(outside_days)));
+    let machine = Some(hours(machine, "machine"));
+    let beside: Vec<String> = [machine, labor, outside].into_iter().flatten().collect();
+    let beside = match beside.as_slice() {
+        [first, second, third] => format!("{first}, {second} and {third}"),
+        few => few.join(" and "),
+    };
+    format!(
+        "{} beside {beside}: at this shop's hours the lot takes {}.",
+        days(lead_days),
+        from_to(takes)
+    )
+}
+
+fn hours(value: f64, of: &str) -> String {
+    let shown = show::hours(value);
+    let noun = if shown == "1" { "hour" } else { "hours" };
+    format!("{shown} {of} {noun}")
+}
