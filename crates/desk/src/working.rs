@@ -1,5 +1,7 @@
 //! The working of a figure, beside it: formula, inputs with where each came from, result, overrule.
 
+mod runs;
+
 use egui::{Grid, RichText, Ui};
 use quillbore_calc::figure::{Input, Working};
 use quillbore_calc::working::working;
@@ -53,6 +55,7 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
                 ui.end_row();
             }
         });
+    runs::runs_ui(ui, shared, figure, asks);
     alternatives_ui(ui, shared, &working, asks);
     overrule_ui(ui, shared, view, asks);
 }

@@ -1,6 +1,7 @@
 //! What the shop has learned, as a page shows it: factors by material, machine and size, every record
 //! against its estimate, and how far estimates were off as time went on.
 
+mod behind;
 mod errors;
 mod groups;
 mod runs;
@@ -10,6 +11,7 @@ use quillbore_job::Shop;
 
 use crate::pool::Pool;
 
+pub use behind::{BehindFactor, Part, behind};
 pub use errors::ErrorAt;
 pub use groups::{Group, GroupOf, Made};
 pub use runs::{Minutes, Run, Teaches};

@@ -13,6 +13,9 @@ use crate::words::start as words;
 /// The demo jobs that a first start finds on its shelf.
 pub const DEMO_JOBS: &[(&str, &str)] = &[
     ("25-0388", include_str!("../../../demo-jobs/25-0388.ron")),
+    ("26-0021", include_str!("../../../demo-jobs/26-0021.ron")),
+    ("26-0048", include_str!("../../../demo-jobs/26-0048.ron")),
+    ("26-0079", include_str!("../../../demo-jobs/26-0079.ron")),
     ("26-0101", include_str!("../../../demo-jobs/26-0101.ron")),
     ("26-0102", include_str!("../../../demo-jobs/26-0102.ron")),
     ("26-0103", include_str!("../../../demo-jobs/26-0103.ron")),
@@ -115,7 +118,11 @@ mod tests {
     fn a_folder_without_a_mark_waits_for_a_yes_and_a_known_one_has_vanished() {
         let folder = tempfile::tempdir().expect("a folder");
         let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
-        fs::write(folder.path().join("26-0101.ron"), DEMO_JOBS[1].1).expect("a job");
+        fs::write(
+            folder.path().join("26-0101.ron"),
+            include_str!("../../../demo-jobs/26-0101.ron"),
+        )
+        .expect("a job");
         let (shelf, standing) = open(&disk, folder.path(), None).expect("a folder");
         assert_eq!(standing, Standing::NotMarked(1));
         let refused = shelf.commit(&Commit::one(Doc::Shop, b"x".to_vec(), None));

@@ -94,6 +94,8 @@ pub enum Origin {
     ShopTable,
     /// A start value that no record has narrowed yet.
     StartValue,
+    /// A start value as the shop's run records make it.
+    Runs,
     /// Computed; the figure can be opened where one is named.
     Computed,
     /// Overruled by the estimator.
@@ -286,6 +288,8 @@ pub enum Name {
     Held,
     /// Factor for close limits.
     EffortFactor,
+    /// Factor on the feed by the shop's run records.
+    RunsFactor,
     /// Breakages: their changes, and half a hole each.
     Breakages,
     /// Electrodes where wear is high.

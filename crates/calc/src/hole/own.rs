@@ -114,15 +114,18 @@ impl Context<'_> {
         let materials = layers.chain(self.setting.material.filter(|_| row.layers.is_empty()));
         let behind = materials.filter_map(|material| {
             let family = material.of(&self.tables.materials)?.family;
-            Some(lessons.behind(material, family))
+            Some((material, lessons.behind(material, family)))
         });
+        let (material, behind) = behind.min_by_key(|(_, behind)| behind.grade)?;
+        let (facts, deep_mm) = (plan.facts?, plan.way.as_ref()?.deepest_mm());
         let (now, start) = (plan.sigmas, plan.start_sigmas);
         let by_table = plan.facts.and_then(|facts| {
             let start = &self.start;
             gap_of(&start.gap_mm, facts.outer_mm, start.deviations.gap())
         });
         Some(OwnFigures {
-            behind: behind.min_by_key(|behind| behind.grade)?,
+            like: self.likeness(material, &facts, deep_mm)?,
+            behind,
             burn: Narrowed {
                 factor: plan.own.feed.factor,
                 sigma: now.feed,

@@ -1,12 +1,14 @@
 //! What the shop's own records make of figures.
 
 use super::JobFigures;
-use crate::learn::Behind;
+use crate::learn::{Behind, Likeness};
 use crate::quantity::Z90;
 
 /// What the shop's own records make of a row's figures.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OwnFigures {
+    /// What decides how it burns, as its records are looked for.
+    pub like: Likeness,
     /// Records of burn or wear that stand behind them.
     pub behind: Behind,
     /// Minutes that go with the feed.

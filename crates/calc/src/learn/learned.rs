@@ -7,7 +7,7 @@ use super::fit::{self, Fitted, own_covariance};
 use super::gaussian::Gaussian;
 use super::record::{Likeness, Record};
 use super::terms::{Learns, Places, Term};
-use super::told::{self, Told};
+use super::told::{self, Told as Figure, What};
 use crate::tables::Deviations;
 
 /// What was learned from the records of a shop.
@@ -30,6 +30,21 @@ pub struct Believed {
     pub weight: f64,
     /// How many deviations the farthest of them is from what is expected of it.
     pub off: f64,
+    /// Which one that is; `None` where none was usable.
+    pub farthest: Option<Told>,
+}
+
+/// A figure that a record tells.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Told {
+    /// Minutes by the spark counter.
+    Spark,
+    /// Length of electrode lost.
+    Wear,
+    /// Minutes by the clock.
+    Clock,
+    /// Gap per side.
+    Gap,
 }
 
 /// What the records say of a lot to come.
@@ -112,9 +127,9 @@ pub fn learn(records: &[Record], start: &Deviations, hole_scatter: f64) -> Learn
     let usable = records.iter().filter(|record| record.is_usable());
     let places = Places::of(usable, start);
     let told = told::all(records, &places, start, hole_scatter);
-    let lots: Vec<Vec<Told>> = told
+    let lots: Vec<Vec<Figure>> = told
         .chunk_by(|one, other| records[one.record].lot == records[other.record].lot)
-        .map(<[Told]>::to_vec)
+        .map(<[Figure]>::to_vec)
         .collect();
     let fitted = fit::fit(lots, &places, start).filter(|_| !told.is_empty());
     let Some(Fitted {
@@ -144,6 +159,18 @@ pub fn learn(records: &[Record], start: &Deviations, hole_scatter: f64) -> Learn
         };
         if is_first || libm::fabs(off) > libm::fabs(there.off) {
             there.off = off;
+            there.farthest = Some(match told.what {
+                What::Factor {
+                    factor: Learns::Wear,
+                    ..
+                } => Told::Wear,
+                What::Factor {
+                    factor: Learns::Gap,
+                    ..
+                } => Told::Gap,
+                What::Factor { .. } => Told::Spark,
+                What::Floor { .. } => Told::Clock,
+            });
         }
     }
     Learned {

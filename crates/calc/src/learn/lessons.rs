@@ -1,7 +1,7 @@
 //! What a shop's records have taught, as its tables carry it to every figure.
 
 use alloc::borrow::Cow;
-use alloc::collections::BTreeMap;
+use alloc::collections::{BTreeMap, BTreeSet};
 use alloc::vec::Vec;
 
 use super::evidence::{BreakageClass, Evidence};
@@ -28,6 +28,8 @@ pub struct Lessons {
     /// Parts made and spoiled.
     spoiled: Counted,
     by_grade: BTreeMap<u32, u32>,
+    /// Grades with the lots of their records.
+    lots: BTreeSet<(u32, u32)>,
     by_family: BTreeMap<u32, u32>,
     /// Deepest that was drilled, in tube diameters, by family and whether the tube was thin.
     deepest: BTreeMap<(u32, bool), f64>,
@@ -54,6 +56,8 @@ pub struct Breakage {
 pub struct Behind {
     /// Of the same grade.
     pub grade: u32,
+    /// Lots that those are of.
+    pub lots: u32,
     /// Of the same family.
     pub family: u32,
     /// Of anything.
@@ -139,6 +143,7 @@ impl Lessons {
         }
         if told.record.burn.is_some() || told.record.wear.is_some() || told.record.floor.is_some() {
             *self.by_grade.entry(like.grade).or_default() += 1;
+            self.lots.insert((like.grade, told.record.lot));
             *self.by_family.entry(like.family).or_default() += 1;
         }
         let deep = self.deepest.entry((like.family, told.thin)).or_default();
@@ -161,8 +166,11 @@ impl Lessons {
     #[must_use]
     pub fn behind(&self, material: Idx<Material>, family: Family) -> Behind {
         let of = |counts: &BTreeMap<u32, u32>, key: u32| counts.get(&key).copied().unwrap_or(0);
+        let grade = grade_id(material);
+        let lots = self.lots.range((grade, 0)..=(grade, u32::MAX)).count();
         Behind {
-            grade: of(&self.by_grade, grade_id(material)),
+            grade: of(&self.by_grade, grade),
+            lots: u32::try_from(lots).unwrap_or(u32::MAX),
             family: of(&self.by_family, family_id(family)),
             all: self.by_grade.values().sum(),
         }

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::job::{Job, Worked, plain};
 use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit};
 use crate::input::{Ends, RowId, RowInput};
-use crate::job_figures::HoleFigures;
+use crate::job_figures::{HoleFigures, OwnFigures};
 use crate::quantity::Limits;
 use crate::tables::Tube;
 
@@ -114,8 +114,24 @@ impl Row<'_> {
         })
     }
 
+    /// Where a start value comes from that the shop's run records may have moved.
+    fn origin(&self, moved: impl Fn(&OwnFigures) -> bool) -> Origin {
+        match &self.hole.own {
+            Some(own) if moved(own) => Origin::Runs,
+            _ => Origin::StartValue,
+        }
+    }
+
+    /// A wear ratio, with where it comes from.
+    fn wear_ratio(&self, ratio: f64) -> Input {
+        let origin = self.origin(|own| own.wear.factor != 1.0);
+        plain(Name::WearRatio, ratio, Unit::Number, origin)
+    }
+
     fn gap(&self) -> Option<Worked> {
-        let of = |name, value| plain(name, value, Unit::Mm, Origin::StartValue);
+        let moved = |own: &OwnFigures| own.gap.is_some_and(|gap| gap.factor != 1.0);
+        let origin = self.origin(moved);
+        let of = |name, value| plain(name, value, Unit::Mm, origin);
         let mut inputs = alloc::vec![self.tube_diameter()?];
         let mut result = self.hole.gap_mm?.p50();
         if let Some(gap) = self.hole.steps.gap_mm {
@@ -141,6 +157,11 @@ impl Row<'_> {
                 start(Name::ChannelsFactor, steps.channels, Unit::Number),
                 start(Name::EffortFactor, steps.effort, Unit::Number),
             ]);
+            if let Some(own) = &self.hole.own {
+                let factor = 1.0 / own.burn.factor;
+                let origin = Origin::Runs;
+                inputs.push(plain(Name::RunsFactor, factor, Unit::Number, origin));
+            }
             let figure = Figure::Feed(self.hole.row);
             result = self.job.overruled(figure).0.unwrap_or(stands);
         }
@@ -199,10 +220,7 @@ impl Row<'_> {
         let (wear, ratio) = (steps.wear_mm?, steps.wear_ratio?);
         Some(Worked {
             formula: Formula::Wear,
-            inputs: alloc::vec![
-                plain(Name::WearRatio, ratio, Unit::Number, Origin::StartValue),
-                self.depth()?,
-            ],
+            inputs: alloc::vec![self.wear_ratio(ratio), self.depth()?,],
             result: length(wear),
         })
     }
@@ -253,7 +271,7 @@ impl Row<'_> {
             formula: Formula::ReachOne,
             inputs: alloc::vec![
                 usable,
-                plain(Name::WearRatio, ratio, Unit::Number, Origin::StartValue),
+                self.wear_ratio(ratio),
                 mm(Name::TubeLength, self.tube()?.length_mm),
                 mm(Name::HeldBack, machine.held_back_mm),
                 mm(Name::Stroke, machine.stroke_mm),
@@ -266,7 +284,7 @@ impl Row<'_> {
         let number = self.hole.electrodes_per_hole?;
         let mut inputs = alloc::vec![self.usable()?, self.depth()?];
         if let Some(ratio) = self.hole.wear_ratio {
-            let number = plain(Name::WearRatio, ratio, Unit::Number, Origin::StartValue);
+            let number = self.wear_ratio(ratio);
             inputs.push(number);
         }
         if let Some(wear) = self.hole.wear_mm {

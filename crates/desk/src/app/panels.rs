@@ -37,6 +37,7 @@ impl App {
             job: &job,
             results: &results,
             shop: &desk.shop,
+            teaching: &desk.teaching,
             day: desk.day,
             sheet,
             before: desk.before().map(Arc::as_ref),

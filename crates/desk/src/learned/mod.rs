@@ -69,5 +69,5 @@ fn page_ui(ui: &mut Ui, page: &LearnedPage, asks: &mut Vec<Ask>) {
 
 /// Whether a record is worth a look: far off, or not used.
 fn wants_a_look(teaches: &Teaches) -> bool {
-    !matches!(teaches, Teaches::Yes { flagged: false, .. })
+    !matches!(teaches, Teaches::Yes { far_off: None, .. })
 }

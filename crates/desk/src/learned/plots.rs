@@ -35,8 +35,16 @@ pub(super) fn runs_ui(ui: &mut Ui, told: &Learned) {
             .map(|(at, minutes, _)| [*at, of(minutes, minutes.actual)])
             .collect()
     };
-    let teaching = points(&|teaches| matches!(teaches, Teaches::Yes { flagged: false, .. }));
-    let flagged = points(&|teaches| matches!(teaches, Teaches::Yes { flagged: true, .. }));
+    let teaching = points(&|teaches| matches!(teaches, Teaches::Yes { far_off: None, .. }));
+    let flagged = points(&|teaches| {
+        matches!(
+            teaches,
+            Teaches::Yes {
+                far_off: Some(_),
+                ..
+            }
+        )
+    });
     let left_out = points(&|teaches| matches!(teaches, Teaches::No(_)));
     let likely: Vec<[f64; 2]> = (runs.iter())
         .map(|(at, minutes, _)| [*at, of(minutes, minutes.expected[1])])
@@ -123,6 +131,7 @@ fn factors_plot<'a>(name: &'a str, x_axis: &'a str) -> Plot<'a> {
         .y_axis_formatter(|mark, _| words::factor_mark(libm::exp(mark.value)))
         .x_axis_formatter(|mark, _| words::whole_mark(mark.value))
         .label_formatter(|_| None)
+        .show_crosshair(false)
 }
 
 fn line<'a>(name: &str, points: Vec<[f64; 2]>, color: Color32, width: f32) -> Line<'a> {

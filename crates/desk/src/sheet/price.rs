@@ -14,12 +14,15 @@ use super::parts::{block_head, figure_word, pencil};
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, SheetView};
-use crate::words::price as words;
+use crate::words::{price as words, runs};
 
 /// Width of a column of figures.
 const FIGURE: f32 = 64.0;
 /// Width of a column of amounts, in which a band fits.
 const AMOUNT: f32 = 124.0;
+
+/// Width of the sentence about run records.
+const OWN: f32 = 280.0;
 
 /// The block of the price.
 pub fn price_ui(
@@ -49,12 +52,27 @@ pub fn price_ui(
     };
     ui.add_space(6.0);
     ui.horizontal_top(|ui| {
-        ui.vertical(|ui| hours_ui(ui, lot, view, anchors));
+        ui.vertical(|ui| {
+            hours_ui(ui, lot, view, anchors);
+            let own = figures.holes.iter().filter_map(|hole| hole.own.as_deref());
+            if let Some(said) = runs::in_short(own) {
+                ui.add_space(4.0);
+                ui.set_max_width(OWN);
+                pencil(ui, &said);
+            }
+        });
         ui.add_space(28.0);
         ui.vertical(|ui| costs_ui(ui, shared, price, view, anchors));
     });
     ui.add_space(8.0);
     breaks_ui(ui, shared, price, view, anchors);
+    let digits = shared.shop.tables.rates.minor_digits;
+    let mut risk = job_words::risk(price, digits);
+    // While it is drawn anew its lines stay free, so that what stands below never jumps.
+    risk.resize(job_words::RISK_LINES, " ".to_owned());
+    for said in risk {
+        ui.label(said);
+    }
     if let Some(promise) = shared.promise {
         ui.add_space(4.0);
         let queue = shared.queue;

@@ -8,6 +8,7 @@ use quillbore_job::results::{Beside, Results};
 use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Block, Job, Shop};
 use quillbore_office::office::queue::Queue;
+use quillbore_office::pool::Teaching;
 use quillbore_paper::Sheet;
 
 /// What every panel may read.
@@ -19,6 +20,8 @@ pub struct Shared<'a> {
     pub results: &'a Arc<Results>,
     /// The shop.
     pub shop: &'a Shop,
+    /// What run records teach, and where they stand.
+    pub teaching: &'a Teaching,
     /// Today.
     pub day: chrono::NaiveDate,
     /// The paper that is printed on.

@@ -1,5 +1,6 @@
 //! What is written on the page of what the shop has learned.
 
+use quillbore_calc::learn::Told;
 use quillbore_job::words::{own, taught};
 use quillbore_office::learned::{ErrorAt, GroupOf, Learned, Made, Run, Teaches};
 
@@ -104,7 +105,15 @@ pub const LEAVE_OUT: &str = "leave out, because ...";
 pub fn summary(told: &Learned) -> String {
     let count = |which: &dyn Fn(&Run) -> bool| told.runs.iter().filter(|run| which(run)).count();
     let teach = count(&|run| matches!(run.teaches, Teaches::Yes { .. }));
-    let flagged = count(&|run| matches!(run.teaches, Teaches::Yes { flagged: true, .. }));
+    let flagged = count(&|run| {
+        matches!(
+            run.teaches,
+            Teaches::Yes {
+                far_off: Some(_),
+                ..
+            }
+        )
+    });
     let all = told.runs.len();
     let far_off = match flagged {
         0 => String::new(),
@@ -222,13 +231,18 @@ pub fn leave_out(record: &str) -> String {
 pub fn why_look(run: &Run) -> String {
     match &run.teaches {
         Teaches::No(why) => taught::why(why),
-        Teaches::Yes { .. } => match run.minutes {
-            Some(minutes) => {
-                let off = minutes.actual / minutes.expected[1];
-                format!("{} of what the other runs make likely", own::times(off))
-            }
-            None => "far off what the other runs make likely".to_owned(),
-        },
+        Teaches::Yes { far_off, .. } => far_off.map_or_else(String::new, |(what, off)| {
+            let what = match what {
+                Told::Spark => "sparking",
+                Told::Clock => "minutes by the clock",
+                Told::Wear => "length lost",
+                Told::Gap => "gap by the pins",
+            };
+            format!(
+                "{what} {} of what the runs together make likely",
+                own::times(off)
+            )
+        }),
     }
 }
 

@@ -40,14 +40,21 @@ pub fn rests_on(rests: Rests) -> String {
 /// The records that stand behind figures: of this material, else what there is of its kind.
 #[must_use]
 pub fn records(behind: Behind) -> String {
-    let Behind { grade, family, all } = behind;
+    let Behind {
+        grade,
+        lots,
+        family,
+        all,
+    } = behind;
     match (grade, family) {
         (0, 0) => format!("no run of such material yet, {} of others", runs(all)),
         (0, family) => format!(
             "no run of this material yet, {} of its family",
             runs(family)
         ),
-        (grade, _) => format!("{} of this material", runs(grade)),
+        (grade, _) if lots == grade => format!("{} of this material", runs(grade)),
+        (grade, _) if lots == 1 => format!("{} of this material, all of one lot", runs(grade)),
+        (grade, _) => format!("{} of this material, of {lots} lots", runs(grade)),
     }
 }
 

@@ -1,5 +1,7 @@
 //! What the price is made of, in words.
 
+use quillbore_calc::job_figures::{Drivers, PriceFigures, TestBurn};
+
 use crate::typed::show_quantity as show;
 
 /// Heads of a spread: its P10, P50 and P90.
@@ -13,4 +15,79 @@ pub const EXPECTED_COST: &str = "expected cost";
 pub fn not_yet_known(share: f64) -> String {
     let sign = if share < 0.0 { "\u{2212}" } else { "+" };
     format!("not yet known {sign}{}", show::percent(share.abs()))
+}
+
+/// Lines in which the risk of a price is said.
+pub const RISK_LINES: usize = 3;
+
+/// What the price of the offered quantity risks, sentence by sentence; nothing until the lot was drawn.
+///
+/// A percentage is said once the shop's own runs have narrowed the cost; until then a range.
+#[must_use]
+pub fn risk(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
+    let Some(risk) = &price.risk else {
+        return Vec::new();
+    };
+    let each = show::money(risk.each_at_a_tenth, minor_digits);
+    let whole = |cost: f64| show::money(cost, 0);
+    let first = if price.calibrated {
+        let [full, paid_out] = [risk.below_full_cost, risk.below_paid_out].map(chance);
+        format!(
+            "Chance of a loss: {full}; of not even earning what is paid out: {paid_out}. One in ten at \
+             {each} each."
+        )
+    } else {
+        let [low, high] = [price.lot_cost.p10, price.lot_cost.p90].map(whole);
+        format!(
+            "The lot costs {low} to {high}: not calibrated, so no chance of a loss is said. Nine lots in \
+             ten cost less than {each} each."
+        )
+    };
+    let Drivers {
+        burn,
+        wear,
+        handling,
+        rest,
+    } = risk.drivers;
+    let mut drivers = [
+        ("burning", burn),
+        ("wear", wear),
+        ("handling", handling),
+        ("the rest", rest),
+    ];
+    drivers.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let drivers = drivers.map(|(what, share)| format!("{what} {}", show::percent(share)));
+    let mut said = vec![
+        first,
+        format!("The spread goes with {}.", drivers.join(", ")),
+    ];
+    let [none, burns @ ..] = &risk.test_burns;
+    let width = |burn: &TestBurn| burn.p90 - burn.p10;
+    // What narrows by less than a twentieth is not worth a piece.
+    let worth: Vec<String> = (burns.iter())
+        .filter(|burn| width(burn) < 0.95 * width(none))
+        .map(|burn| {
+            let [low, high] = [burn.p10, burn.p90].map(whole);
+            format!("of {} holes to {low} to {high}", burn.holes)
+        })
+        .collect();
+    said.push(if worth.is_empty() {
+        "A test burn would hardly narrow it.".to_owned()
+    } else {
+        let [low, high] = [none.p10, none.p90].map(whole);
+        format!(
+            "A test burn would narrow {low} to {high}: {}.",
+            worth.join(", ")
+        )
+    });
+    said
+}
+
+/// A chance, never said to be none or certain.
+fn chance(share: f64) -> String {
+    match share {
+        none if none < 0.01 => "under 1 %".to_owned(),
+        sure if sure > 0.99 => "over 99 %".to_owned(),
+        share => format!("{:.0} %", share * 100.0),
+    }
 }

@@ -61,7 +61,7 @@ pub const fn formula(formula: Formula) -> &'static str {
             "the gap per side for this tube diameter, between the table's rows"
         }
         Formula::FeedByDiameter => {
-            "feed of the material at 1 mm, times the factors for the size, for channels and for close limits"
+            "feed of the material at 1 mm, times the factors for the size, for channels, for close limits and by this shop's runs"
         }
         Formula::HoleMinutes => {
             "touch-off + entry + full metal + exit + overtravel + retract + changes inside the hole; in full metal the feed falls with depth as 1 / (1 + (z / depth halved)^exponent)"
@@ -111,6 +111,7 @@ pub const fn origin(origin: Origin) -> &'static str {
         Origin::RateCard => "rate card",
         Origin::ShopTable => "shop's table",
         Origin::StartValue => "start value",
+        Origin::Runs => "by this shop's runs",
         Origin::Computed => "computed",
         Origin::Overruled => "overruled",
     }
@@ -193,6 +194,7 @@ pub const fn name(name: Name) -> &'static str {
         Name::Inside => "inside at once",
         Name::Over => "over at once",
         Name::Held => "inside, first piece measured",
+        Name::RunsFactor => "factor by runs",
         Name::EffortFactor => "factor for close limits",
         Name::Breakages => "broken electrodes",
         Name::IfWearHigh => "if wear is high",

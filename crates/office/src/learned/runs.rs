@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use chrono::NaiveDate;
-use quillbore_calc::learn::{Evidence, Factor, Learns, Lessons};
+use quillbore_calc::learn::{Evidence, Factor, Learns, Lessons, Told};
 use quillbore_calc::quantity::Z90;
 use quillbore_job::Shop;
 use quillbore_job::taught::{Taught, Why};
@@ -59,8 +59,9 @@ pub enum Teaches {
     Yes {
         /// The least weight of its figures.
         weight: f64,
-        /// It is so far off that it is worth a look.
-        flagged: bool,
+        /// The figure of it that is so far off that it is worth a look, and what it is of what is
+        /// expected.
+        far_off: Option<(Told, f64)>,
     },
     /// It doesn't, for this reason.
     No(Why),
@@ -77,14 +78,19 @@ pub(super) fn all(pool: &Pool, teaching: &Teaching, shop: &Shop, day: NaiveDate)
         .collect();
     let run = |(job, taught): (&JobKey, &Taught)| {
         let at = places.get(&(Some(job), taught.slip));
+        let told = taught.says.as_ref().ok();
         let teaches = match at.and_then(|at| believed.get(*at)) {
             Some(believed) => Teaches::Yes {
                 weight: believed.weight,
-                flagged: believed.off.abs() > FLAGGED,
+                far_off: (believed.farthest)
+                    .filter(|_| believed.off.abs() > FLAGGED)
+                    .zip(told)
+                    .and_then(|(what, told)| {
+                        Some((what, of_expected(what, &told.evidence, lessons)?))
+                    }),
             },
             None => Teaches::No(why(taught, day)),
         };
-        let told = taught.says.as_ref().ok();
         let evidence = told.map(|told| &told.evidence);
         let material =
             evidence.and_then(|told| shop.tables.materials.get(told.record.like.grade as usize));
@@ -116,6 +122,26 @@ fn why(taught: &Taught, day: NaiveDate) -> Why {
         Ok(_) if taught.date.is_some_and(|date| date > day) => Why::NotYet,
         Ok(_) => Why::NotUsed(quillbore_calc::recorded::NotUsed::Nothing),
     }
+}
+
+/// What a figure of a record is of what is expected of it.
+fn of_expected(what: Told, told: &Evidence, lessons: &Lessons) -> Option<f64> {
+    let record = &told.record;
+    let learned = lessons.learned()?;
+    let factors = learned.predict(&record.like).factors;
+    let of = |factor: Learns| libm::exp(factors[factor as usize].mean);
+    Some(match what {
+        Told::Spark => record.burn?.of_planned / of(Learns::Burn),
+        Told::Wear => record.wear?.of_planned / of(Learns::Wear),
+        Told::Gap => record.gap?.of_planned / of(Learns::Gap),
+        Told::Clock => {
+            let floor = record.floor?;
+            floor.minutes
+                / (floor.burn_min * of(Learns::Burn)
+                    + floor.wear_min * of(Learns::Wear)
+                    + floor.handling_min * of(Learns::Handling))
+        }
+    })
 }
 
 fn minutes(told: &Evidence, burn_min: f64, lessons: &Lessons) -> Option<Minutes> {

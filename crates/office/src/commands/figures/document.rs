@@ -70,6 +70,7 @@ pub(super) struct Hole {
 #[derive(Serialize)]
 pub(super) struct Own {
     pub(super) records_of_grade: u32,
+    pub(super) lots_of_grade: u32,
     pub(super) records_of_family: u32,
     pub(super) records_of_shop: u32,
     pub(super) burn: OwnFactor,

@@ -174,6 +174,7 @@ fn json_hole(
 fn json_own(own: &OwnFigures) -> Own {
     Own {
         records_of_grade: own.behind.grade,
+        lots_of_grade: own.behind.lots,
         records_of_family: own.behind.family,
         records_of_shop: own.behind.all,
         burn: own_factor(&own.burn),

@@ -2,6 +2,7 @@
 
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::results::{Results, Telling};
+use quillbore_job::words::price as job_words;
 use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Job, Shop};
 
@@ -34,6 +35,7 @@ pub(super) fn figures_lines(
         let breaks = price.breaks.iter();
         blocks.add(breaks.map(|at| words::offered(at, minor_digits)));
         blocks.add(words::cost(price, minor_digits));
+        blocks.add(job_words::risk(price, minor_digits));
     }
     blocks.add(promised);
     let foot = speaker.foot(figures).into_iter().map(|piece| piece.text);
