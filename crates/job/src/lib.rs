@@ -22,9 +22,9 @@ pub mod taught;
 mod typed;
 pub mod words;
 
-pub use again::{history, order_text, reorder};
+pub use again::{history, order_text, pasted_runs, reorder};
 pub use asked::{choices, question, to_input};
-pub use edits::{apply, edit, prefilled};
+pub use edits::{apply, edit, prefilled, run_lines};
 pub use ground::{keyed_list, limits, same_name};
 pub use job::row_depth;
 pub use life::{changed, inspected, order};
@@ -36,7 +36,7 @@ pub use typed::{
 };
 
 pub use apply::{Change, EditRefused, apply};
-pub use edit::{CellAt, Edit, RowsAt};
+pub use edit::{CellAt, Edit, RowsAt, RunAt};
 pub use entry::{Entry, Unit};
 pub use field::{Block, Field, FieldKind, Value};
 pub use history::History;
