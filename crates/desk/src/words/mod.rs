@@ -13,6 +13,7 @@ pub mod papers;
 pub mod plan;
 pub mod price;
 pub mod questions;
+pub mod runs;
 pub mod settings;
 pub mod sheet;
 pub mod shelf;
