@@ -31,8 +31,8 @@ pub use life::{changed, inspected, order};
 pub use pinned::{answer, concern, read_line, report, slip};
 pub use results::remedy;
 pub use typed::{
-    entry, field, pin_sizes, places, quantity, read_cell, read_field, read_overrule, read_quantity,
-    row, serials, show_quantity,
+    entry, field, places, quantity, read_cell, read_field, read_overrule, read_quantity, row,
+    serials, show_quantity,
 };
 
 pub use apply::{Change, EditRefused, apply};

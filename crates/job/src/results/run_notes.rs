@@ -25,8 +25,8 @@ type Run<'a> = View<'a, kind::Run>;
 /// Most minutes of one line: a machine that runs a week around the clock.
 const MOST_MINUTES: f64 = 10_000.0;
 
-/// How much longer than its length in the shop's list a new tube may measure.
-const CUT_LONG: f64 = 1.01;
+/// How much longer than its length in the shop's list a new tube may measure [mm].
+const CUT_LONG_MM: f64 = 2.0;
 
 /// Times the depth asked for from which on a depth is mistyped.
 const TOO_DEEP: f64 = 2.0;
@@ -141,7 +141,7 @@ impl Told<'_> {
         let longest = lengths.map(|tube| tube.length_mm).reduce(f64::max);
         let before = run.get(line::TubeBefore).map(quillbore_calc::Length::mm);
         if let (Some(longest), Some(before)) = (longest, before)
-            && before > longest * CUT_LONG
+            && before > longest + CUT_LONG_MM
         {
             let said = words::tube_too_long(before, longest, used.is_some(), self.job.unit);
             notes.push(note(run, Line::TubeBefore, RunFault::TubeTooLong, said));
