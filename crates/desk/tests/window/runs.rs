@@ -239,6 +239,15 @@ fn what_cannot_be_is_told_beside_the_table() {
     hands.click("run 14 sizes by pin");
     hands.text("0.80 go");
     hands.key(Modifiers::NONE, Key::Enter);
+    // Where several lines say the same it is said once, and of which.
+    hands.fill("electrode used", "a reed");
+    hands
+        .harness
+        .get_by_label_contains("\u{201c}a reed\u{201d} is not among the shop's tubes");
+    hands
+        .harness
+        .get_by_label("lines 1, 2, 3, 4, 5, 6 and 8 more: ");
+    hands.harness.get_by_label("line 3: ");
     let height = |hands: &Hands, said: &str| {
         let told = hands.harness.get_by_label_contains(said);
         told.rect().center().y

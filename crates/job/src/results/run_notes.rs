@@ -10,7 +10,6 @@ use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
 use super::run_fault::RunFault;
 use crate::asked::to_input::Asked;
-use crate::ground::same_name::same_name;
 use crate::job::Job;
 use crate::life::inspected::{parts, same_mark};
 use crate::life::sum;
@@ -42,6 +41,11 @@ pub(super) fn all(job: &Job, tables: &Tables, asked: &Asked) -> Vec<SideNote> {
     let told = Told {
         job,
         tubes: &tables.tubes,
+        by_name: tables
+            .tubes
+            .iter()
+            .map(|tube| (lowered(&tube.name), tube))
+            .collect(),
         marks: marks(job, asked),
         received: sum::<kind::Received, _>(job, line::Count),
         parts: parts(job).count,
@@ -95,6 +99,7 @@ fn again(job: &Job) -> u64 {
 struct Told<'a> {
     job: &'a Job,
     tubes: &'a [Tube],
+    by_name: BTreeMap<String, &'a Tube>,
     marks: BTreeMap<String, Asks>,
     /// Parts received; 0 where nobody counted.
     received: u32,
@@ -128,7 +133,7 @@ impl Told<'_> {
     /// A tube that the shop doesn't have, or one longer than any of its size when new.
     fn tube(&self, run: Run<'_>) -> Vec<SideNote> {
         let name = run.get(line::TubeUsed);
-        let used = self.tubes.iter().find(|tube| same_name(&tube.name, name));
+        let used = self.by_name.get(&lowered(name)).copied();
         let mut notes = Vec::new();
         if !name.is_empty() && used.is_none() {
             let said = words::unknown_tube(name);
@@ -206,6 +211,11 @@ impl Told<'_> {
         }
         notes
     }
+}
+
+/// What names that agree have in common.
+fn lowered(name: &str) -> String {
+    name.trim().to_lowercase()
 }
 
 /// More dressed off than the tube lost; where it grew that is told already.
