@@ -214,6 +214,24 @@ fn lines_of_a_mark_are_counted_together() {
 }
 
 #[test]
+fn a_line_without_a_mark_is_of_the_only_row() {
+    let lines = [
+        (Line::Mark, ""),
+        (Line::DepthReached, "100"),
+        (Line::Holes, "901"),
+    ];
+    let one_row = pin(&ring(), SlipKind::Received, &[(Line::Count, "25")]);
+    assert_eq!(
+        told(&run(&one_row, &lines)),
+        [
+            (1, Line::Holes, RunFault::TooManyHoles),
+            (1, Line::DepthReached, RunFault::TooDeep)
+        ]
+    );
+    assert_eq!(told(&run(&base(), &lines)), []);
+}
+
+#[test]
 fn what_nobody_counted_is_held_against_nothing() {
     let lines = [(Line::Good, "4000000"), (Line::Holes, "1000000")];
     // No parts are here: the order's quantity says how many holes there can be, not how many parts.

@@ -142,15 +142,10 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
     // Lines that say the same, by what they say: there may be as many as a job has slips.
     let mut by_text: BTreeMap<String, usize> = BTreeMap::new();
     for note in &shared.results.notes {
-        let row = match note.beside {
-            Beside::Row(row, _) => Some(row),
-            Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Papers | Beside::Slip(..) => {
-                None
-            }
-        };
-        let line = match note.beside {
-            Beside::Slip(slip, _) => lines.get(&slip).copied(),
-            _ => None,
+        let (row, line) = match note.beside {
+            Beside::Row(row, _) => (Some(row), None),
+            Beside::Slip(slip, _) => (None, lines.get(&slip).copied()),
+            Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Papers => (None, None),
         };
         // Worded once at the most, and only where it may say what another one says.
         let text = LazyCell::new(|| telling.text(note));

@@ -19,7 +19,7 @@ use crate::typed::field::Field;
 use crate::typed::read_quantity::pin_sizes;
 use crate::words::run_notes as words;
 
-type Run<'a> = View<'a, kind::Run>;
+type Record<'a> = View<'a, kind::Run>;
 
 /// Most minutes of one line: a machine that runs a week around the clock.
 const MOST_MINUTES: f64 = 10_000.0;
@@ -38,7 +38,7 @@ pub(super) fn all(job: &Job, tables: &Tables, asked: &Asked) -> Vec<SideNote> {
     if job.slips_of::<kind::Run>().next().is_none() {
         return Vec::new();
     }
-    let told = Told {
+    let held = HeldAgainst {
         job,
         tubes: &tables.tubes,
         by_name: tables
@@ -52,8 +52,8 @@ pub(super) fn all(job: &Job, tables: &Tables, asked: &Asked) -> Vec<SideNote> {
         more: again(job),
     };
     let runs = job.slips_of::<kind::Run>();
-    let mut notes: Vec<SideNote> = runs.flat_map(|run| told.of_line(run)).collect();
-    notes.extend(told.of_sums());
+    let mut notes: Vec<SideNote> = runs.flat_map(|run| held.of_line(run)).collect();
+    notes.extend(held.of_sums());
     notes
 }
 
@@ -96,7 +96,7 @@ fn again(job: &Job) -> u64 {
 }
 
 /// What run records are held against.
-struct Told<'a> {
+struct HeldAgainst<'a> {
     job: &'a Job,
     tubes: &'a [Tube],
     by_name: BTreeMap<String, &'a Tube>,
@@ -108,9 +108,9 @@ struct Told<'a> {
     more: u64,
 }
 
-impl Told<'_> {
+impl HeldAgainst<'_> {
     /// What is wrong with one line by itself.
-    fn of_line(&self, run: Run<'_>) -> Vec<SideNote> {
+    fn of_line(&self, run: Record<'_>) -> Vec<SideNote> {
         let mut notes = Vec::new();
         notes.extend(self.mark(run));
         notes.extend(self.tube(run));
@@ -121,7 +121,16 @@ impl Told<'_> {
         notes
     }
 
-    fn mark(&self, run: Run<'_>) -> Option<SideNote> {
+    /// The mark that a line is about; of a job with one row it needs none.
+    fn mark_of(&self, run: Record<'_>) -> Option<String> {
+        let only = || match self.job.rows.as_slice() {
+            [row] => same_mark(row.mark.text()),
+            _ => None,
+        };
+        same_mark(run.get(line::Mark)).or_else(only)
+    }
+
+    fn mark(&self, run: Record<'_>) -> Option<SideNote> {
         let mark = same_mark(run.get(line::Mark))?;
         let unknown = !self.marks.contains_key(&mark);
         unknown.then(|| {
@@ -131,7 +140,7 @@ impl Told<'_> {
     }
 
     /// A tube that the shop doesn't have, or one longer than any of its size when new.
-    fn tube(&self, run: Run<'_>) -> Vec<SideNote> {
+    fn tube(&self, run: Record<'_>) -> Vec<SideNote> {
         let name = run.get(line::TubeUsed);
         let used = self.by_name.get(&lowered(name)).copied();
         let mut notes = Vec::new();
@@ -154,9 +163,9 @@ impl Told<'_> {
         notes
     }
 
-    fn depth(&self, run: Run<'_>) -> Option<SideNote> {
+    fn depth(&self, run: Record<'_>) -> Option<SideNote> {
         let reached = run.get(line::DepthReached)?.mm();
-        let asked = self.marks.get(&same_mark(run.get(line::Mark))?)?.depth_mm?;
+        let asked = self.marks.get(&self.mark_of(run)?)?.depth_mm?;
         let too_deep = reached > TOO_DEEP * asked && reached > asked + BEYOND_EXIT_MM;
         too_deep.then(|| {
             let said = words::too_deep(reached, asked, self.job.unit);
@@ -164,7 +173,7 @@ impl Told<'_> {
         })
     }
 
-    fn pins(&self, run: Run<'_>) -> Option<SideNote> {
+    fn pins(&self, run: Record<'_>) -> Option<SideNote> {
         let typed = run.get(line::Pins);
         let unit = run.entry(line::Pins).unit().unwrap_or(self.job.unit);
         let unread = !typed.is_empty() && pin_sizes(typed, unit).is_none();
@@ -183,8 +192,8 @@ impl Told<'_> {
         let mut notes = Vec::new();
         for run in self.job.slips_of::<kind::Run>() {
             let count = |count: Option<u32>| u64::from(count.unwrap_or(0));
-            // A line without a mark stands by itself.
-            let mark = same_mark(run.get(line::Mark));
+            // A line whose mark nobody knows stands by itself.
+            let mark = self.mark_of(run);
             let key = mark.clone().unwrap_or_else(|| format!("\u{0}{}", run.id()));
             let sum = parts.entry(key.clone()).or_default();
             *sum += count(run.get(line::Good)) + count(run.get(line::Scrap));
@@ -219,7 +228,7 @@ fn lowered(name: &str) -> String {
 }
 
 /// More dressed off than the tube lost; where it grew that is told already.
-fn dressed(run: Run<'_>) -> Option<SideNote> {
+fn dressed(run: Record<'_>) -> Option<SideNote> {
     let before = run.get(line::TubeBefore)?.mm();
     let after = run.get(line::TubeAfter)?.mm();
     let dressed = run.get(line::Dressed)?.mm();
@@ -236,7 +245,7 @@ fn dressed(run: Run<'_>) -> Option<SideNote> {
     })
 }
 
-fn minutes(run: Run<'_>) -> Vec<SideNote> {
+fn minutes(run: Record<'_>) -> Vec<SideNote> {
     let (spark, clock) = (run.get(line::SparkMinutes), run.get(line::FloorMinutes));
     let stops = run.get(line::StopMinutes);
     // No minutes at all are not read as minutes, which is told already.
@@ -262,7 +271,7 @@ fn minutes(run: Run<'_>) -> Vec<SideNote> {
     notes
 }
 
-fn note(run: Run<'_>, line: Line, fault: RunFault, said: String) -> SideNote {
+fn note(run: Record<'_>, line: Line, fault: RunFault, said: String) -> SideNote {
     let beside = Beside::Slip(run.id(), Some(line));
     SideNote::new(Level::Check, NoteKind::Run(fault), beside, said)
 }

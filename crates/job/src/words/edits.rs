@@ -46,18 +46,10 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             } else {
                 "type"
             };
-            let of = job
-                .slip(*slip)
-                .map_or("slip", |slip| slips::kind(slip.kind));
-            format!("{verb} {} of {of}", slips::line(*line))
+            format!("{verb} {} of {}", slips::line(*line), slip_name(job, *slip))
         }
         Edit::SetRuns { at, rows, .. } => runs(job, *at, rows),
-        Edit::RemoveSlip { slip } => {
-            let of = job
-                .slip(*slip)
-                .map_or("slip", |slip| slips::kind(slip.kind));
-            format!("delete {of}")
-        }
+        Edit::RemoveSlip { slip } => format!("delete {}", slip_name(job, *slip)),
         Edit::SetUnit(Unit::Mm) => "show millimeters".to_owned(),
         Edit::SetUnit(Unit::Inch) => "show inches".to_owned(),
         Edit::Overrule { figure, .. } => format!("overrule {}", self::figure(job, figure)),
@@ -75,6 +67,10 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             format!("let {} stand as computed", self::figure(job, figure))
         }
     }
+}
+
+fn slip_name(job: &Job, id: u32) -> &'static str {
+    job.slip(id).map_or("slip", |slip| slips::kind(slip.kind))
 }
 
 fn together(job: &Job, edits: &[Edit]) -> String {
