@@ -118,6 +118,11 @@ fn all(ctx: &Context) -> Vec<Command> {
         keys: String::new(),
         ask: Ask::Pin(*kind),
     });
+    let runs = Command {
+        word: words::RUNS_OF_MARKS.to_owned(),
+        keys: String::new(),
+        ask: Ask::RunsOfMarks,
+    };
     let laid_out = Paper::ALL.iter().map(|paper| Command {
         word: words::preview(slips::paper(*paper)),
         keys: String::new(),
@@ -128,7 +133,12 @@ fn all(ctx: &Context) -> Vec<Command> {
         keys: String::new(),
         ask: Ask::Issue(*paper),
     });
-    actions.chain(slips).chain(laid_out).chain(issued).collect()
+    actions
+        .chain(slips)
+        .chain([runs])
+        .chain(laid_out)
+        .chain(issued)
+        .collect()
 }
 
 #[cfg(test)]

@@ -20,6 +20,8 @@ use crate::spot::Spot;
 pub struct SheetView {
     /// The hole table's cursor, selection and draft.
     pub grid: GridView,
+    /// The same of the run records.
+    pub runs: GridView,
     /// Lines being typed in.
     pub drafts: BTreeMap<Spot, String>,
     /// A choice is under the pointer: leaving the field does not commit its draft.
@@ -162,6 +164,8 @@ pub enum Ask {
     Edit(Edit),
     /// Pin a slip to the sheet, filled in as far as is known.
     Pin(SlipKind),
+    /// Add a run record for each mark that has none.
+    RunsOfMarks,
     /// An action of the list.
     Do(Action),
     /// Open this job.

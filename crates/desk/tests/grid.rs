@@ -405,6 +405,25 @@ fn one_cell_pasted_on_a_selection_fills_it() {
     assert_eq!(cell(&harness, "hole 2 size"), "0,50");
 }
 
+/// Down to the end of the table is down to its last row; below it only what is asked for there.
+#[test]
+fn what_is_filled_down_to_the_end_makes_no_row() {
+    let mut harness = sheet(&AB);
+    harness.get_by_label("hole 1 size").click();
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::ArrowDown);
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::D);
+    harness.run();
+    assert_eq!(cell(&harness, "hole 2 size"), "0.8");
+    assert_eq!(harness.state().model.rows.len(), 2);
+    harness.get_by_label("hole 3 depth").click();
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::D);
+    harness.run();
+    assert_eq!(cell(&harness, "hole 3 depth"), "20");
+}
+
 #[test]
 fn a_computed_figure_opens_its_working_and_takes_no_typing() {
     let mut harness = sheet(&AB);

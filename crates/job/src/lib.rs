@@ -22,21 +22,21 @@ pub mod taught;
 mod typed;
 pub mod words;
 
-pub use again::{history, order_text, reorder};
+pub use again::{history, order_text, pasted_runs, reorder};
 pub use asked::{choices, question, to_input};
-pub use edits::{apply, edit, prefilled};
+pub use edits::{apply, edit, prefilled, run_lines};
 pub use ground::{keyed_list, limits, same_name};
 pub use job::row_depth;
 pub use life::{changed, inspected, order};
 pub use pinned::{answer, concern, read_line, report, slip};
 pub use results::remedy;
 pub use typed::{
-    entry, field, pin_sizes, places, quantity, read_cell, read_field, read_overrule, read_quantity,
-    row, serials, show_quantity,
+    entry, field, places, quantity, read_cell, read_field, read_overrule, read_quantity, row,
+    serials, show_quantity,
 };
 
 pub use apply::{Change, EditRefused, apply};
-pub use edit::{CellAt, Edit, RowsAt};
+pub use edit::{CellAt, Edit, RowsAt, RunAt};
 pub use entry::{Entry, Unit};
 pub use field::{Block, Field, FieldKind, Value};
 pub use history::History;

@@ -30,7 +30,7 @@ fn sample(kind: FieldKind) -> &'static str {
     match kind {
         FieldKind::Line => "as on the drawing",
         FieldKind::Lines => "one thing\nand another",
-        FieldKind::Length => "12.5",
+        FieldKind::Length | FieldKind::LengthOrNone => "12.5",
         FieldKind::Mass => "2 kg",
         FieldKind::Count => "5",
         FieldKind::Counts => "10, 25",
@@ -45,7 +45,7 @@ fn sample(kind: FieldKind) -> &'static str {
         FieldKind::YesNo => "yes",
         FieldKind::PartAxis => "z",
         FieldKind::CountOrNone => "0",
-        FieldKind::Minutes => "2.5",
+        FieldKind::Minutes | FieldKind::MinutesOrNone => "2.5",
         FieldKind::OneOf(words) => words.first().copied().unwrap_or_default(),
     }
 }

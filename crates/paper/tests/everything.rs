@@ -130,7 +130,7 @@ fn values(kind: FieldKind, name: &str) -> [String; 2] {
             format!("{name} alfa\nand {name} charlie"),
             format!("{name} bravo\nand {name} delta"),
         ],
-        FieldKind::Length => pair("41.5", "43.5"),
+        FieldKind::Length | FieldKind::LengthOrNone => pair("41.5", "43.5"),
         FieldKind::Mass => pair("3.7 kg", "4.9 kg"),
         FieldKind::Count | FieldKind::CountOrNone => pair("17", "19"),
         FieldKind::Counts => pair("23, 29", "31, 37"),
@@ -144,7 +144,7 @@ fn values(kind: FieldKind, name: &str) -> [String; 2] {
         FieldKind::AngleBasis => pair("from the normal", "from the surface"),
         FieldKind::YesNo => pair("yes", "no"),
         FieldKind::PartAxis => pair("z", "x"),
-        FieldKind::Minutes => pair("53", "59"),
+        FieldKind::Minutes | FieldKind::MinutesOrNone => pair("53", "59"),
         FieldKind::OneOf(words) => pair(words[0], words[1]),
     }
 }

@@ -37,7 +37,7 @@ fn done(job: &Job, edit: &Edit) -> Job {
 fn other(field: Field) -> String {
     match field.kind() {
         FieldKind::Line | FieldKind::Lines => format!("{} zulu", field.key()),
-        FieldKind::Length => "83.5".to_owned(),
+        FieldKind::Length | FieldKind::LengthOrNone => "83.5".to_owned(),
         FieldKind::Mass => "4.9 kg".to_owned(),
         FieldKind::Count | FieldKind::CountOrNone => "19".to_owned(),
         FieldKind::Counts => "31, 37".to_owned(),
@@ -51,7 +51,7 @@ fn other(field: Field) -> String {
         FieldKind::AngleBasis => "from the surface".to_owned(),
         FieldKind::YesNo => "no".to_owned(),
         FieldKind::PartAxis => "x".to_owned(),
-        FieldKind::Minutes => "59".to_owned(),
+        FieldKind::Minutes | FieldKind::MinutesOrNone => "59".to_owned(),
         FieldKind::OneOf(words) => words[1].to_owned(),
     }
 }

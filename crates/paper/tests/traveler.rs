@@ -7,7 +7,9 @@ use std::collections::BTreeSet;
 use quillbore_calc::Idx;
 use quillbore_calc::job_figures::Chance;
 use quillbore_calc::tables::{Hazard, Tube};
-use quillbore_job::Job;
+use quillbore_job::slip::RUN_COLUMNS;
+use quillbore_job::words::runs::head;
+use quillbore_job::{Job, Line, SlipKind, Unit};
 use quillbore_paper::page::{Document, Item, mm};
 use quillbore_paper::pdf::{self, Meta};
 use quillbore_paper::typeset::flow::Body;
@@ -244,6 +246,81 @@ fn the_run_record_leaves_room_for_a_hand() {
                 );
             }
         }
+    }
+}
+
+/// Whoever types a record in finds each blank of the page in the table on the screen, in its order.
+#[test]
+fn the_blanks_of_the_run_record_are_the_columns_of_its_table() {
+    let mut sample = common::ring();
+    let texts = [
+        "2026-05-04",
+        "101-112",
+        "A",
+        "36",
+        "E7",
+        "brass 0.70 x 300",
+        "41.5",
+        "37.5",
+        "3.5",
+        "12.5",
+        "96",
+        "241",
+        "29",
+        "3",
+        "11",
+        "2",
+        "0.79 / 0.81",
+        "Moss",
+    ];
+    let lines: Vec<(Line, &str)> = RUN_COLUMNS
+        .iter()
+        .zip(texts)
+        .map(|(column, text)| (column.line(), text))
+        .collect();
+    common::pin(&mut sample.job, SlipKind::Run, &lines);
+    for sheet in [Sheet::A4, Sheet::Letter] {
+        let document = traveler(&sample.matter(sheet));
+        let pages = document.pages.iter().map(|page| {
+            let texts = page.items.iter().filter_map(|item| match item {
+                Item::Text(run) => Some(run.text.as_str()),
+                _ => None,
+            });
+            texts.collect::<Vec<_>>()
+        });
+        let page = pages
+            .into_iter()
+            .find(|texts| texts.contains(&"Run record"))
+            .expect("a page with the record");
+        let from = page
+            .iter()
+            .position(|text| *text == "Run record")
+            .expect("its name");
+        let said = page[from..].join(" ");
+        // Heads wrap, and units stand between them; each begins behind the one before it.
+        let mut at = said.find("Date").expect("the first head");
+        for column in &RUN_COLUMNS {
+            let head = head(column.line(), Unit::Mm).name();
+            for word in head.split(' ') {
+                let found = said[at..].to_lowercase().find(word);
+                at += found.unwrap_or_else(|| panic!("{word} of {head} in {}", &said[at..]));
+            }
+        }
+        // What was typed stands in its columns, in the same order.
+        for (column, text) in RUN_COLUMNS.iter().zip(texts) {
+            let printed = if column.line() == Line::Date {
+                "May 4, 2026"
+            } else {
+                text
+            };
+            for word in printed.split(' ') {
+                let found = said[at..].find(word);
+                at += found
+                    .unwrap_or_else(|| panic!("{word} of {:?} in {}", column.line(), &said[at..]));
+            }
+        }
+        let minutes = "from the first touch-off to the last hole";
+        assert!(said.contains(minutes), "{said}");
     }
 }
 

@@ -12,7 +12,7 @@ use quillbore_job::history::{Doing, History};
 use quillbore_job::job::FigureKey;
 use quillbore_job::merge;
 use quillbore_job::report::{Report, Source};
-use quillbore_job::{CellAt, Column, Edit, Field, Job, Line, RowsAt, SlipKind, Unit, apply};
+use quillbore_job::{CellAt, Column, Edit, Field, Job, Line, RowsAt, RunAt, SlipKind, Unit, apply};
 
 use super::figures::a_job;
 use super::files::comes_back;
@@ -143,7 +143,19 @@ pub(super) fn some_edits(job: &Job, pick: &mut Pick<'_>, most: usize) -> Job {
 
 fn edit(pick: &mut Pick<'_>, depth: u8) -> Edit {
     let unit = pick.of(&[Unit::Mm, Unit::Mm, Unit::Inch]);
-    match pick.byte() % 20 {
+    let kind = pick.byte();
+    // Above what the kept cases are made of.
+    if kind >= 240 {
+        return Edit::SetRuns {
+            at: RunAt {
+                row: pick.below(4),
+                line: pick.of(Line::ALL),
+            },
+            rows: cells(pick),
+            unit,
+        };
+    }
+    match kind % 20 {
         0..=3 => Edit::SetField {
             field: pick.of(Field::ALL),
             text: pick.text(),

@@ -97,7 +97,12 @@ impl App {
 fn wants_drafts_committed(ask: &Ask) -> bool {
     match ask {
         Ask::Do(action) => action.wants_drafts_committed(),
-        Ask::Issue(_) | Ask::IssueTogether | Ask::Pin(_) | Ask::GoTo(_) | Ask::Open(_) => true,
+        Ask::Issue(_)
+        | Ask::IssueTogether
+        | Ask::Pin(_)
+        | Ask::RunsOfMarks
+        | Ask::GoTo(_)
+        | Ask::Open(_) => true,
         _ => false,
     }
 }

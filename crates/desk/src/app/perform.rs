@@ -20,6 +20,7 @@ impl App {
         match ask {
             Ask::Edit(edit) => self.edit(&edit),
             Ask::Pin(kind) => self.pin(kind),
+            Ask::RunsOfMarks => self.pin_runs(),
             Ask::Do(action) => self.act(ctx, action),
             Ask::Open(wanted) => self.open(ctx, wanted),
             Ask::GoTo(at) => self.at = at.min(self.jobs.len() - 1),

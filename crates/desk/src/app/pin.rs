@@ -1,9 +1,15 @@
 //! A slip pinned to the sheet, with what is known of it already.
 
-use quillbore_job::SlipKind;
+use std::collections::BTreeMap;
+
 use quillbore_job::prefilled::new_slip;
+use quillbore_job::run_lines::runs_of_marks;
+use quillbore_job::slip::{RUN_COLUMNS, kind};
+use quillbore_job::{Line, SlipKind};
 
 use super::App;
+use crate::grid::GridAt;
+use crate::words::runs as words;
 
 impl App {
     /// Pins a slip with what is known, lays it out, and puts the keyboard on it.
@@ -15,5 +21,31 @@ impl App {
         let view = self.view_mut();
         view.open_slips.insert(id);
         view.focus_slip = Some(id);
+    }
+
+    /// Adds a run record for each mark that has none, with the tube that it is drilled with today, and
+    /// goes to the first place that is still empty.
+    pub(super) fn pin_runs(&mut self) {
+        let desk = self.desk();
+        let tubes = &desk.shop.tables.tubes;
+        let holes = desk.results().figures.holes.iter();
+        let planned: BTreeMap<_, &str> = holes
+            .filter_map(|hole| Some((hole.row, hole.tube?.of(tubes)?.name.as_str())))
+            .collect();
+        let tube_of =
+            |row: &quillbore_job::Row| planned.get(&row.id).map(|name| (*name).to_owned());
+        let by = &self.settings.desk_name;
+        let Some(edit) = runs_of_marks(desk.job(), desk.day, by, tube_of) else {
+            words::NONE_TO_ADD.clone_into(&mut self.desk_mut().notice);
+            return;
+        };
+        let row = desk.job().slips_of::<kind::Run>().count();
+        self.edit(&edit);
+        let pieces = RUN_COLUMNS
+            .iter()
+            .position(|column| column.line() == Line::Serials);
+        let view = self.view_mut();
+        view.runs.go_to(GridAt::new(row, pieces.unwrap_or(0)));
+        view.runs.take_keyboard();
     }
 }

@@ -96,6 +96,11 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
             };
             block.from.row = above;
         }
+        // A fill that begins among the rows ends with them: to the end of the table is no new row.
+        let last = self.model.row_count().saturating_sub(1);
+        if block.from.row < last {
+            block.to.row = block.to.row.min(last);
+        }
         let first: Vec<String> = (block.from.col..=block.to.col)
             .map(|col| self.text_at(GridAt::new(block.from.row, col)))
             .collect();

@@ -33,6 +33,14 @@ fn extract(events: &mut Vec<Event>, wanted: impl Fn(&Event) -> bool) -> Vec<Even
     taken
 }
 
+/// Whether keys are the grid's: it has the focus, or had it in the last frame and nothing else took it
+/// since, such as another grid on the same sheet.
+pub(super) fn has_keyboard(ui: &Ui, (id, editor): (Id, Id), view: &GridView) -> bool {
+    let focused = ui.memory(egui::Memory::focused);
+    let here = focused.is_some_and(|focused| focused == id || focused == editor);
+    here || (view.active && focused.is_none())
+}
+
 /// While the grid has the keyboard, Tab, arrows and Esc are its own.
 pub(super) fn keep_focus_keys(ui: &Ui, id: Id) {
     let all = EventFilter {

@@ -4,7 +4,7 @@ use egui::Ui;
 
 use super::{
     at_work::AtWork,
-    focus::{keep_focus_keys, settle_focus, take_events},
+    focus::{has_keyboard, keep_focus_keys, settle_focus, take_events},
     model::{GridAsk, GridModel},
     pointer::Pointer,
     table::{GridShown, draw},
@@ -26,7 +26,7 @@ pub fn grid_ui<M: GridModel + ?Sized>(
     view.clamp(rows, model.columns().len());
 
     // The keyboard is read before anything is drawn: a focused editor would eat a pasted block.
-    let has_keyboard = view.active || ui.memory(|memory| memory.has_focus(id));
+    let has_keyboard = has_keyboard(ui, (id, editor), view);
     let mut late = Vec::new();
     let mut handled = false;
     let mut first = AtWork::new(model, view, asks);
@@ -51,6 +51,7 @@ pub fn grid_ui<M: GridModel + ?Sized>(
     }
     copied = second.copied.take().or(copied);
     released |= second.released;
+    let wanted = std::mem::take(&mut second.view.wanted);
     let clicked = second.follow_pointer(&pointer, ui);
     if let Some(text) = copied {
         ui.ctx().copy_text(text);
@@ -60,7 +61,7 @@ pub fn grid_ui<M: GridModel + ?Sized>(
         ui.memory_mut(|memory| memory.surrender_focus(id));
         false
     } else {
-        handled || clicked
+        handled || clicked || wanted
     };
     settle_focus(ui, (id, editor), model, view, asks, wants);
     shown

@@ -1,6 +1,6 @@
 //! One frame's drawing of a grid: its head and its rows.
 
-use egui::{Color32, Id, Rect, Role, ScrollArea, Sense, Ui, pos2, vec2};
+use egui::{Align, Color32, Id, Rect, Role, ScrollArea, Sense, Ui, pos2, vec2};
 use egui_extras::{Column, TableBuilder, TableRow};
 
 use super::{
@@ -56,6 +56,9 @@ pub(super) fn draw<M: GridModel + ?Sized>(
     ui.scope(|ui| {
         let area = Rect::from_min_size(start, vec2(ui.available_width(), HEAD_HEIGHT));
         let grid = ui.interact(area, id, Sense::focusable_noninteractive());
+        if view.wanted {
+            grid.scroll_to_me(Some(Align::Center));
+        }
         name_node(ui, &grid, Role::Grid, &words::table(model.row_name()), None);
 
         ui.spacing_mut().item_spacing = vec2(0.0, 0.0);
@@ -64,16 +67,34 @@ pub(super) fn draw<M: GridModel + ?Sized>(
         if least + SCROLL_BAR <= ui.available_width() {
             painting.table(ui, id, view, max_height, true);
         } else {
-            ScrollArea::horizontal()
-                .id_salt(id.with("across"))
-                .show(ui, |ui| {
-                    ui.set_max_width(least + SCROLL_BAR);
-                    painting.table(ui, id, view, max_height, false);
-                });
+            let mut area = ScrollArea::horizontal().id_salt(id.with("across"));
+            if let Some(offset) = view.follow.then(|| across(model, view)).flatten() {
+                area = area.horizontal_scroll_offset(offset);
+            }
+            let out = area.show(ui, |ui| {
+                ui.set_max_width(least + SCROLL_BAR);
+                painting.table(ui, id, view, max_height, false);
+            });
+            view.across = (out.state.clamped_offset().x, out.inner_rect.width());
         }
     });
     GridShown {
         rows: painting.rows,
+    }
+}
+
+/// How far the table has to be scrolled across for the cursor's column to be seen; none where it is.
+fn across<M: GridModel + ?Sized>(model: &M, view: &GridView) -> Option<f32> {
+    let (offset, width) = view.across;
+    let mut widths = model.columns().iter().map(|column| column.width);
+    let left: f32 = widths.by_ref().take(view.cursor.col).sum();
+    let right = left + widths.next()?;
+    if left < offset {
+        Some(left)
+    } else if width > 0.0 && right > offset + width {
+        Some(right - width)
+    } else {
+        None
     }
 }
 
@@ -141,8 +162,10 @@ impl<M: GridModel + ?Sized> Painting<'_, M> {
         for (col, column) in self.cells.model.columns().iter().enumerate() {
             let at = GridAt::new(index, col);
             let (_, response) = row.col(|ui| {
-                if col == 0 && ui.is_rect_visible(ui.max_rect()) {
-                    self.rows.push((index, ui.max_rect().center().y));
+                // The first column may be scrolled away across: its row is in sight all the same.
+                let (rect, clip) = (ui.max_rect(), ui.clip_rect());
+                if col == 0 && rect.top() < clip.bottom() && clip.top() < rect.bottom() {
+                    self.rows.push((index, rect.center().y));
                 }
                 self.cells.cell(ui, at, column, view);
             });

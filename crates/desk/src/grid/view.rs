@@ -69,6 +69,10 @@ pub struct GridView {
     pub(super) own_copy: Option<String>,
     /// A key that a word outside the grid stands for.
     pub(super) pressed: Option<Key>,
+    /// The keyboard is wanted here as soon as the grid is drawn.
+    pub(super) wanted: bool,
+    /// How far the table was scrolled across, and the width that was seen of it.
+    pub(super) across: (f32, f32),
 }
 
 /// The text being typed in the cursor's cell.
@@ -99,6 +103,11 @@ impl GridView {
     /// `Insert` inserts rows, `Delete` takes rows away.
     pub fn press_later(&mut self, key: Key) {
         self.pressed = Some(key);
+    }
+
+    /// Takes the keyboard in the next frame, as a click on the cell would, and comes into sight.
+    pub fn take_keyboard(&mut self) {
+        self.wanted = true;
     }
 
     /// The selected block; the cursor's cell at least.

@@ -142,7 +142,10 @@ fn leave(
 fn shown_text(shared: &Shared<'_>, spot: Spot) -> String {
     let entry = spot.entry(shared.job);
     let other = entry.unit().is_some_and(|unit| unit != shared.job.unit);
-    let measures = matches!(spot.kind(), FieldKind::Length | FieldKind::Tolerance);
+    let measures = matches!(
+        spot.kind(),
+        FieldKind::Length | FieldKind::LengthOrNone | FieldKind::Tolerance
+    );
     if other && measures {
         with_unit(entry.text(), entry.unit())
     } else {

@@ -17,6 +17,7 @@ pub mod places;
 pub mod plan;
 pub mod price;
 pub mod reports;
+mod runs;
 pub mod settings;
 pub mod shared;
 pub mod shelf_list;

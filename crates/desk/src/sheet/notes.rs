@@ -1,6 +1,7 @@
 //! Side notes: what is pencilled beside the lines, each tied to its line by a thin leader.
 
 use std::cell::LazyCell;
+use std::collections::BTreeMap;
 
 use egui::{Rect, RichText, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::RowId;
@@ -8,6 +9,7 @@ use quillbore_calc::finding::Level;
 use quillbore_job::Edit;
 use quillbore_job::question::Question;
 use quillbore_job::results::{Beside, SideNote, Telling};
+use quillbore_job::slip::kind;
 use quillbore_job::words::english;
 
 use super::answer;
@@ -27,6 +29,8 @@ struct NoteGroup<'a> {
     /// The words of what can be done about it.
     offer: Option<String>,
     rows: Vec<RowId>,
+    /// Lines of the run records that say so, from 0.
+    lines: Vec<usize>,
     edits: Vec<Edit>,
     questions: Vec<&'a Question>,
     at: f32,
@@ -134,17 +138,24 @@ fn height_of(told: &NoteGroup<'_>) -> f32 {
 fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
     let telling = Telling::new(shared.job, &shared.shop.tables);
     let mut all: Vec<NoteGroup<'a>> = Vec::new();
+    let lines = run_lines(shared);
+    // Lines that say the same, by what they say: there may be as many as a job has slips.
+    let mut by_text: BTreeMap<String, usize> = BTreeMap::new();
     for note in &shared.results.notes {
-        let row = match note.beside {
-            Beside::Row(row, _) => Some(row),
-            Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Papers | Beside::Slip(..) => {
-                None
-            }
+        let (row, line) = match note.beside {
+            Beside::Row(row, _) => (Some(row), None),
+            Beside::Slip(slip, _) => (None, lines.get(&slip).copied()),
+            Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Papers => (None, None),
         };
         // Worded once at the most, and only where it may say what another one says.
         let text = LazyCell::new(|| telling.text(note));
         let offer = LazyCell::new(|| telling.offer(note));
         let words = || offer.as_ref().map(|offer| offer.words.as_str());
+        let said = line.and_then(|_| by_text.get(text.as_ref()).copied());
+        if let Some(told) = said.and_then(|at| all.get_mut(at)) {
+            told.lines.extend(line);
+            continue;
+        }
         let same = row.and_then(|_| {
             all.iter_mut().find(|told| {
                 !told.rows.is_empty()
@@ -163,12 +174,16 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
         let Some(at) = anchors.find(note.beside) else {
             continue;
         };
+        if line.is_some() {
+            by_text.insert(text.clone().into_owned(), all.len());
+        }
         let (words, edit) = offer().map(|offer| (offer.words, offer.edit)).unzip();
         all.push(NoteGroup {
             first: note,
             text: text.clone().into_owned(),
             offer: words,
             rows: row.into_iter().collect(),
+            lines: line.into_iter().collect(),
             edits: edit.into_iter().collect(),
             questions: note.question.as_deref().into_iter().collect(),
             at,
@@ -187,7 +202,7 @@ fn note_ui(
 ) {
     let t = look::tokens(ui);
     let level = told.first.level;
-    let about = about(shared, &told.rows);
+    let about = about(shared, told);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
         let ink = if level == Level::Note {
@@ -219,9 +234,22 @@ fn note_ui(
     });
 }
 
-/// The rows that a note is about, the first of them by name.
-fn about(shared: &Shared<'_>, rows: &[RowId]) -> String {
+/// Where each run record stands in their table.
+fn run_lines(shared: &Shared<'_>) -> BTreeMap<u32, usize> {
+    let runs = shared.job.slips_of::<kind::Run>();
+    runs.enumerate()
+        .map(|(line, run)| (run.id(), line))
+        .collect()
+}
+
+/// The rows or lines that a note is about, the first of them by name.
+fn about(shared: &Shared<'_>, told: &NoteGroup<'_>) -> String {
     const SHOWN: usize = 6;
+    if !told.lines.is_empty() {
+        let shown = told.lines.iter().take(SHOWN).copied();
+        return words::lines_of_runs(shown, told.lines.len());
+    }
+    let rows = &told.rows;
     let speaker = shared.speaker();
     let marks: Vec<String> = rows
         .iter()

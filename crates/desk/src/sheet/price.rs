@@ -14,7 +14,7 @@ use super::parts::{block_head, figure_word, pencil};
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, SheetView};
-use crate::words::{price as words, runs};
+use crate::words::{own, price as words};
 
 /// Width of a column of figures.
 const FIGURE: f32 = 64.0;
@@ -54,8 +54,8 @@ pub fn price_ui(
     ui.horizontal_top(|ui| {
         ui.vertical(|ui| {
             hours_ui(ui, lot, view, anchors);
-            let own = figures.holes.iter().filter_map(|hole| hole.own.as_deref());
-            if let Some(said) = runs::in_short(own) {
+            let of_rows = figures.holes.iter().filter_map(|hole| hole.own.as_deref());
+            if let Some(said) = own::in_short(of_rows) {
                 ui.add_space(4.0);
                 ui.set_max_width(OWN);
                 pencil(ui, &said);

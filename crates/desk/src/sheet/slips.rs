@@ -3,12 +3,13 @@
 use egui::{Label, RichText, Sense, Ui};
 use quillbore_job::life;
 use quillbore_job::results::Beside;
-use quillbore_job::slip::{kind, line};
+use quillbore_job::slip::{RUN_COLUMNS, kind, line};
 use quillbore_job::words::slips as kind_words;
 use quillbore_job::{Edit, Line, Slip, SlipKind, show_quantity as show};
 
 use super::fields::spots_ui;
 use super::parts::{pencil, plain_head};
+use super::runs::runs_ui;
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::spot::Spot;
@@ -54,7 +55,11 @@ pub fn records_ui(
     asks: &mut Vec<Ask>,
 ) {
     plain_head(ui, words::RECORDS);
+    let toggled = runs_ui(ui, shared, view, anchors, asks);
     block_ui(ui, HAPPENED, shared, view, anchors, asks);
+    if let Some(slip) = toggled {
+        super::parts::toggle(&mut view.open_slips, slip);
+    }
     if let Some(actual) = life::actual_hours(shared.job) {
         let estimate = shared.results.figures.lot.as_ref().map(|lot| {
             let band = lot.machine_hours;
@@ -94,7 +99,7 @@ fn block_ui(
     asks: &mut Vec<Ask>,
 ) {
     for slip in &shared.job.slips {
-        if kinds.contains(&slip.kind) {
+        if kinds.contains(&slip.kind) && is_laid_out(slip, view) {
             slip_ui(ui, slip, shared, view, anchors, asks);
         }
     }
@@ -107,6 +112,15 @@ fn block_ui(
             ui.add_space(8.0);
         }
     });
+}
+
+/// Whether a slip has lines of its own on the sheet: a run record does where more is written on it than
+/// its line of the table holds.
+fn is_laid_out(slip: &Slip, view: &SheetView) -> bool {
+    let in_table = |line: &Line| RUN_COLUMNS.iter().any(|column| column.line() == *line);
+    slip.kind != SlipKind::Run
+        || view.open_slips.contains(&slip.id)
+        || slip.lines.keys().any(|line| !in_table(line))
 }
 
 fn slip_ui(
@@ -165,7 +179,12 @@ fn in_one_line(slip: &Slip) -> String {
         Line::What,
         Line::By,
     ];
+    let told_above = |line: &Line| {
+        let in_table = || RUN_COLUMNS.iter().any(|column| column.line() == *line);
+        slip.kind == SlipKind::Run && !plain.contains(line) && in_table()
+    };
     let typed = slip.kind.lines().iter().filter(|line| line.is_typed());
+    let typed = typed.filter(|line| !told_above(line));
     let lines = typed.filter_map(|line| {
         let text = slip.line(*line).text().trim().replace('\n', " / ");
         if text.is_empty() {

@@ -32,6 +32,9 @@ pub const fn action(action: Action) -> &'static str {
 /// What a slip is called whose kind nobody knows.
 pub const SLIP: &str = "slip";
 
+/// Adds a run record for each mark that has none.
+pub const RUNS_OF_MARKS: &str = "add a run record for each mark";
+
 /// A word that settles something by a slip.
 #[must_use]
 pub fn settle(word: &str, slip: &str) -> String {

@@ -9,6 +9,7 @@ pub mod head;
 pub mod holes;
 pub mod learned;
 pub mod messages;
+pub mod own;
 pub mod papers;
 pub mod plan;
 pub mod price;

@@ -59,6 +59,15 @@ pub fn about(marks: &[String], more: usize) -> String {
     }
 }
 
+/// Lines of the run records, from 0, the first of so many: "line 3", "lines 1, 2 and 5 more".
+#[must_use]
+pub fn lines_of_runs(shown: impl Iterator<Item = usize>, all: usize) -> String {
+    let numbers: Vec<String> = shown.map(|line| (line + 1).to_string()).collect();
+    let more = all.saturating_sub(numbers.len());
+    let lines = if all == 1 { "line" } else { "lines" };
+    format!("{lines} {}", about(&numbers, more))
+}
+
 /// What is asked of rows.
 #[must_use]
 pub fn asked_of(concern: &str, about: &str) -> String {

@@ -10,7 +10,7 @@ use crate::look;
 use crate::sheet::parts::pencil;
 use crate::sheet::shared::Shared;
 use crate::view::Ask;
-use crate::words::runs as words;
+use crate::words::own as words;
 
 /// Most records that are listed under a figure.
 const MOST: usize = 8;

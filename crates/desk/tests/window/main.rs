@@ -11,4 +11,5 @@ mod life;
 mod many;
 mod notes;
 mod promise;
+mod runs;
 mod table;

@@ -2,5 +2,6 @@
 
 pub mod history;
 pub mod order_text;
+pub mod pasted_runs;
 pub mod reorder;
 mod withdrawals;

@@ -105,6 +105,16 @@ pub enum Edit {
         /// The unit that a bare number is meant in.
         unit: Unit,
     },
+    /// Put a block of text into the run records, which stand below each other as a table: typing, fill
+    /// and paste alike, one step.
+    SetRuns {
+        /// The block's first cell.
+        at: RunAt,
+        /// Rows of cells; `None` leaves a cell as it is. Rows past the last record are new ones.
+        rows: Vec<Vec<Option<String>>>,
+        /// The unit that bare numbers are meant in.
+        unit: Unit,
+    },
     /// Take a slip off the sheet.
     RemoveSlip {
         /// Which slip.
@@ -151,6 +161,15 @@ pub enum RowsAt {
         /// The first row, from 0; the table's length is the empty row below it.
         row: usize,
     },
+}
+
+/// A cell of the run records by place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct RunAt {
+    /// Row, from 0: which of the run records; their number is the empty row below the last.
+    pub row: usize,
+    /// Column, one of [`RUN_COLUMNS`](crate::slip::RUN_COLUMNS).
+    pub line: Line,
 }
 
 /// A cell of the hole table by place.

@@ -3,3 +3,4 @@
 pub mod apply;
 pub mod edit;
 pub mod prefilled;
+pub mod run_lines;

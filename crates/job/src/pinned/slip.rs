@@ -5,9 +5,11 @@ pub(crate) mod choices;
 pub mod holds;
 pub(crate) mod lists;
 pub(crate) mod pinned;
+pub(crate) mod run_columns;
 pub(crate) mod view;
 
 pub use choices::{Outcome, Point};
 pub use lists::{Has, Line, SlipKind, TypedKind, TypedLine, kind, line};
 pub use pinned::Slip;
+pub use run_columns::RUN_COLUMNS;
 pub use view::{LineOf, View};

@@ -4,6 +4,7 @@ use core::mem::discriminant;
 
 use quillbore_calc::finding::Kind;
 
+use super::run_fault::RunFault;
 use crate::ground::list::list;
 
 /// What a side note says.
@@ -37,6 +38,8 @@ pub enum NoteKind {
     HoldOpen,
     /// A tube grew in a run record.
     TubeGrew,
+    /// An entry of a run record can't be.
+    Run(RunFault),
     /// A withdrawal withdraws nothing.
     WithdrawsNothing,
     /// A withdrawn paper stands again.
@@ -94,6 +97,7 @@ impl NoteKind {
             Self::OrderAbovePrice => "order-above-price",
             Self::HoldOpen => "hold-open",
             Self::TubeGrew => "tube-grew",
+            Self::Run(fault) => fault.key(),
             Self::WithdrawsNothing => "withdraws-nothing",
             Self::StandsAgain => "stands-again",
             Self::DeliveredOpen => "delivered-open",
@@ -109,6 +113,7 @@ impl NoteKind {
     #[must_use]
     pub fn is_like(&self, other: &Self) -> bool {
         match (self, other) {
+            (Self::Run(one), Self::Run(other)) => one == other,
             (Self::Found(one), Self::Found(other)) => discriminant(one) == discriminant(other),
             (one, other) => discriminant(one) == discriminant(other),
         }
@@ -130,6 +135,7 @@ impl NoteKind {
             | Self::OrderAbovePrice
             | Self::HoldOpen
             | Self::TubeGrew
+            | Self::Run(_)
             | Self::WithdrawsNothing
             | Self::StandsAgain
             | Self::DeliveredOpen
@@ -157,6 +163,7 @@ impl NoteKind {
             | Self::OrderWithoutPrice
             | Self::HoldOpen
             | Self::TubeGrew
+            | Self::Run(_)
             | Self::WithdrawsNothing
             | Self::StandsAgain
             | Self::DeliveredOpen
@@ -186,6 +193,7 @@ impl NoteKind {
             | Self::OrderAbovePrice
             | Self::HoldOpen
             | Self::TubeGrew
+            | Self::Run(_)
             | Self::WithdrawsNothing
             | Self::StandsAgain
             | Self::DeliveredOpen

@@ -11,6 +11,8 @@ mod paper_notes;
 pub mod promise;
 mod questions;
 pub mod remedy;
+mod run_fault;
+mod run_notes;
 mod seals;
 mod slip_notes;
 mod telling;
@@ -22,6 +24,7 @@ use quillbore_calc::{JobFigures, JobInput, Tables};
 pub use kind::{Missing, NoteKind};
 pub use next::{NextStep, next_call};
 pub use note::{Beside, SideNote};
+pub use run_fault::RunFault;
 pub use telling::Telling;
 pub use whole::Results;
 

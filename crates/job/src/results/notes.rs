@@ -10,7 +10,7 @@ use super::kind::NoteKind;
 use super::marks::marks_twice;
 use super::note::{Beside, SideNote};
 use super::remedy::Offer;
-use super::{depth_notes, paper_notes, promise, questions, slip_notes};
+use super::{depth_notes, paper_notes, promise, questions, run_notes, slip_notes};
 use crate::asked::to_input::Asked;
 use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
 use crate::edits::edit::Edit;
@@ -50,6 +50,8 @@ pub(super) fn notes(
             .into_iter()
             .map(|note| (note, None)),
     );
+    let of_runs = run_notes::all(job, &shop.tables, asked).into_iter();
+    notes.extend(of_runs.map(|note| (note, None)));
     let of_papers = paper_notes::all(job, seals).into_iter();
     notes.extend(of_papers.map(|note| (note, None)));
     notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));

@@ -9,7 +9,7 @@ use crate::ground::same_name::same_name;
 use crate::pinned::slip::lists::{kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::entry::Unit;
-use crate::typed::pin_sizes::pin_sizes;
+use crate::typed::read_quantity::pin_sizes;
 
 /// What is longer than a tube comes by less than this was measured so [mm].
 const LENGTH_SLACK_MM: f64 = 2.0;
@@ -33,7 +33,9 @@ pub(super) fn read(run: View<'_, kind::Run>, unit: Unit, tables: &Tables) -> Res
         None
     });
     let pins = run.get(line::Pins);
-    let sizes = pin_sizes(pins, unit);
+    // The job may show another unit by now.
+    let typed_in = run.entry(line::Pins).unit().unwrap_or(unit);
+    let sizes = pin_sizes(pins, typed_in);
     if sizes.is_none() && !pins.is_empty() {
         without.push(Why::PinsInWords(pins.to_owned()));
     }

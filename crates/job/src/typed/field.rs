@@ -26,6 +26,8 @@ pub enum FieldKind {
     Lines,
     /// A length.
     Length,
+    /// A length, or nothing at all.
+    LengthOrNone,
     /// A mass in kg or lb.
     Mass,
     /// A whole number of things.
@@ -56,6 +58,8 @@ pub enum FieldKind {
     CountOrNone,
     /// Minutes.
     Minutes,
+    /// Minutes, or none of them.
+    MinutesOrNone,
     /// One of these words.
     OneOf(&'static [&'static str]),
 }
@@ -64,7 +68,10 @@ impl FieldKind {
     /// Whether a bare number of it is in the unit that the job is typed in.
     #[must_use]
     pub const fn is_measured(self) -> bool {
-        matches!(self, Self::Length | Self::Mass | Self::Tolerance)
+        matches!(
+            self,
+            Self::Length | Self::LengthOrNone | Self::Mass | Self::Tolerance
+        )
     }
 }
 

@@ -3,7 +3,6 @@
 pub mod entry;
 pub mod field;
 pub(crate) mod overrule;
-pub mod pin_sizes;
 pub mod places;
 pub mod quantity;
 pub mod read_cell;

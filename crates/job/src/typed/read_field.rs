@@ -36,6 +36,7 @@ pub(crate) fn value_of(kind: FieldKind, text: &str, unit: Unit) -> Result<Value,
         }
         FieldKind::Lines => Value::Text(read::lines(text, LONGEST_LINES)?),
         FieldKind::Length => Value::Length(read::length(text, unit)?),
+        FieldKind::LengthOrNone => Value::Length(read::length_or_zero(text, unit)?),
         FieldKind::Mass => Value::MassKg(read::mass_kg(text, unit)?),
         FieldKind::Count => Value::Count(read::whole(text, 1)?),
         FieldKind::Counts => Value::Counts(read::quantities(text)?),
@@ -49,6 +50,7 @@ pub(crate) fn value_of(kind: FieldKind, text: &str, unit: Unit) -> Result<Value,
         FieldKind::PartAxis => Value::PartAxis(read::part_axis(text)?),
         FieldKind::CountOrNone => Value::Count(read::whole(text, 0)?),
         FieldKind::Minutes => Value::Minutes(read::minutes(text)?),
+        FieldKind::MinutesOrNone => Value::Minutes(read::minutes_or_none(text)?),
         FieldKind::OneOf(words) => Value::Text(read::one_of(text, words)?.to_owned()),
     })
 }

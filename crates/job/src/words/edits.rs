@@ -4,8 +4,9 @@ use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 
 use super::{answers, english, names, slips};
-use crate::edits::edit::{CellAt, Edit, RowsAt};
+use crate::edits::edit::{CellAt, Edit, RowsAt, RunAt};
 use crate::job::Job;
+use crate::pinned::slip::lists::{SlipKind, kind};
 use crate::typed::entry::Unit;
 use crate::typed::overrule::FigureKey;
 
@@ -35,9 +36,7 @@ pub fn label(job: &Job, edit: &Edit) -> String {
         Edit::SetRows {
             at, cells, places, ..
         } => rows(*at, cells, places),
-        Edit::Together { edits } => edits
-            .first()
-            .map_or_else(|| "change nothing".to_owned(), |first| label(job, first)),
+        Edit::Together { edits } => together(job, edits),
         Edit::AddSlip { kind, .. } => format!("add {}", slips::kind(*kind)),
         Edit::SetLine {
             slip, line, text, ..
@@ -47,17 +46,10 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             } else {
                 "type"
             };
-            let of = job
-                .slip(*slip)
-                .map_or("slip", |slip| slips::kind(slip.kind));
-            format!("{verb} {} of {of}", slips::line(*line))
+            format!("{verb} {} of {}", slips::line(*line), slip_name(job, *slip))
         }
-        Edit::RemoveSlip { slip } => {
-            let of = job
-                .slip(*slip)
-                .map_or("slip", |slip| slips::kind(slip.kind));
-            format!("delete {of}")
-        }
+        Edit::SetRuns { at, rows, .. } => runs(job, *at, rows),
+        Edit::RemoveSlip { slip } => format!("delete {}", slip_name(job, *slip)),
         Edit::SetUnit(Unit::Mm) => "show millimeters".to_owned(),
         Edit::SetUnit(Unit::Inch) => "show inches".to_owned(),
         Edit::Overrule { figure, .. } => format!("overrule {}", self::figure(job, figure)),
@@ -74,6 +66,48 @@ pub fn label(job: &Job, edit: &Edit) -> String {
         Edit::WithdrawOverrule { figure } => {
             format!("let {} stand as computed", self::figure(job, figure))
         }
+    }
+}
+
+fn slip_name(job: &Job, id: u32) -> &'static str {
+    job.slip(id).map_or("slip", |slip| slips::kind(slip.kind))
+}
+
+fn together(job: &Job, edits: &[Edit]) -> String {
+    let of_run = |edit: &Edit| match edit {
+        Edit::RemoveSlip { slip } => job
+            .slip(*slip)
+            .is_some_and(|slip| slip.kind == SlipKind::Run),
+        _ => false,
+    };
+    match edits {
+        [] => "change nothing".to_owned(),
+        [_, _, ..] if edits.iter().all(of_run) => format!("delete {}", records(edits.len())),
+        [first, ..] => label(job, first),
+    }
+}
+
+fn records(count: usize) -> String {
+    match count {
+        1 => slips::kind(SlipKind::Run).to_owned(),
+        count => format!("{count} {}s", slips::kind(SlipKind::Run)),
+    }
+}
+
+fn runs(job: &Job, at: RunAt, rows: &[Vec<Option<String>>]) -> String {
+    let width = rows.iter().map(Vec::len).max().unwrap_or(0);
+    let texts: Vec<&String> = rows.iter().flatten().flatten().collect();
+    let nothing = texts.iter().all(|text| text.trim().is_empty());
+    let here = job.slips_of::<kind::Run>().count();
+    match (texts.len(), width) {
+        (1, 0 | 1) => {
+            let verb = if nothing { "empty" } else { "type" };
+            format!("{verb} {} of {}", slips::line(at.line), records(1))
+        }
+        (cells, _) if nothing => format!("empty {cells} cells"),
+        _ if at.row >= here => format!("add {}", records(rows.len())),
+        (_, 0 | 1) => format!("fill {} of {}", slips::line(at.line), records(rows.len())),
+        _ => format!("paste {}", records(rows.len())),
     }
 }
 

@@ -20,6 +20,8 @@ pub mod price;
 pub mod promise;
 mod refusals;
 pub mod reports;
+pub(crate) mod run_notes;
+pub mod runs;
 mod shop;
 pub mod slips;
 pub mod speaker;

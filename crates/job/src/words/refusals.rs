@@ -30,6 +30,15 @@ fn edit(why: &EditRefused) -> String {
             "The block has {columns} columns, but from {} on the table has only {room}",
             english::column(*from).name
         ),
+        EditRefused::PastLastLine {
+            from,
+            columns,
+            room,
+        } => format!(
+            "The block has {columns} columns, but from \u{201c}{}\u{201d} on the run records have only \
+             {room}",
+            slips::line(*from)
+        ),
         EditRefused::TooManyRows { most } => format!("A table can't have more than {most} rows"),
         EditRefused::TextTooLong { most } => {
             format!("A text in it is longer than {most} characters")
@@ -79,7 +88,7 @@ impl EditRefused {
         match self {
             EditRefused::NoSuchRow { .. } => "Choose the row in the table as it is now.",
             EditRefused::BelowTheTable { .. } => "Start at the empty row below the last one.",
-            EditRefused::PastLastColumn { .. } => {
+            EditRefused::PastLastColumn { .. } | EditRefused::PastLastLine { .. } => {
                 "Start further left, or leave out the columns that don't belong to the table."
             }
             EditRefused::TooManyRows { .. } => {

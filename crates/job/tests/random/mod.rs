@@ -15,7 +15,8 @@ use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::{Concern, Facts};
 use quillbore_job::job::FigureKey;
 use quillbore_job::report::{Report, Source};
-use quillbore_job::{CellAt, Column, Edit, Field, Line, RowsAt, SlipKind, Unit};
+use quillbore_job::slip::RUN_COLUMNS;
+use quillbore_job::{CellAt, Column, Edit, Field, Line, RowsAt, RunAt, SlipKind, Unit};
 
 pub fn text() -> impl Strategy<Value = String> {
     prop::sample::select(vec![
@@ -199,6 +200,18 @@ fn line() -> impl Strategy<Value = Edit> {
     })
 }
 
+fn runs() -> impl Strategy<Value = Edit> {
+    let cells = prop::collection::vec(prop::option::of(text()), 0..4);
+    let line = prop::sample::select(RUN_COLUMNS.map(|column| column.line()).to_vec());
+    (0..3_usize, line, prop::collection::vec(cells, 0..3), unit()).prop_map(
+        |(row, line, rows, unit)| Edit::SetRuns {
+            at: RunAt { row, line },
+            rows,
+            unit,
+        },
+    )
+}
+
 pub fn edit() -> impl Strategy<Value = Edit> {
     let together = prop::collection::vec(single_edit(), 0..4);
     prop_oneof![
@@ -233,6 +246,7 @@ fn single_edit() -> impl Strategy<Value = Edit> {
             .prop_map(|(row, concern)| Edit::WithdrawAnswer { row, concern }),
         3 => slip(),
         5 => line(),
+        3 => runs(),
         1 => slip_id().prop_map(|slip| Edit::RemoveSlip { slip }),
     ]
 }

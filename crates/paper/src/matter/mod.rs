@@ -144,8 +144,10 @@ impl<'a> Matter<'a> {
         match self.job.field(field).unit() {
             // Free text, as inspection and the like, has no unit of its own.
             Some(unit)
-                if matches!(field.kind(), FieldKind::Length | FieldKind::Tolerance)
-                    && text.ends_with(|ch: char| ch.is_ascii_digit())
+                if matches!(
+                    field.kind(),
+                    FieldKind::Length | FieldKind::LengthOrNone | FieldKind::Tolerance
+                ) && text.ends_with(|ch: char| ch.is_ascii_digit())
                     && !text.contains(char::is_alphabetic) =>
             {
                 format!("{text}\u{a0}{}", shown::unit(unit))

@@ -58,6 +58,7 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         | NoteKind::OrderAbovePrice
         | NoteKind::HoldOpen
         | NoteKind::TubeGrew
+        | NoteKind::Run(_)
         | NoteKind::WithdrawsNothing
         | NoteKind::StandsAgain
         | NoteKind::DeliveredOpen

@@ -8,6 +8,7 @@ mod overrules;
 mod places;
 pub(crate) mod refused;
 mod rows;
+mod runs;
 mod slips;
 mod table;
 
@@ -70,6 +71,7 @@ fn change_to(job: &mut Job, edit: &Edit) -> Result<Change, EditRefused> {
             text,
             unit,
         } => slips::set(job, *slip, *line, text, *unit)?,
+        Edit::SetRuns { at, rows, unit } => runs::set(job, *at, rows, *unit)?,
         Edit::RemoveSlip { slip } => slips::remove(job, *slip)?,
         Edit::WithdrawOverrule { figure } => overrules::withdraw(job, figure)?,
         Edit::Answer(answer) => answers::put(job, answer)?,

@@ -30,6 +30,15 @@ pub enum EditRefused {
         /// Columns from there to the table's end.
         room: usize,
     },
+    /// The block reaches past the last column of the run records.
+    PastLastLine {
+        /// The column it starts in.
+        from: Line,
+        /// Columns that the block has.
+        columns: usize,
+        /// Columns from there to the table's end.
+        room: usize,
+    },
     /// The table would have more rows than it can.
     TooManyRows {
         /// Most rows of a table.

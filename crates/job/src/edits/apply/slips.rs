@@ -21,17 +21,7 @@ pub(super) fn add(
     lines: &[(Line, String)],
     unit: Unit,
 ) -> Result<Change, EditRefused> {
-    let too_many = EditRefused::TooManySlips { most: MOST_SLIPS };
-    if job.slips.len() >= MOST_SLIPS {
-        return Err(too_many);
-    }
-    let id = job.next_slip;
-    job.next_slip = id.checked_add(1).ok_or(too_many)?;
-    job.slips.push(Arc::new(Slip {
-        id,
-        kind,
-        lines: Arc::default(),
-    }));
+    let id = pin(job, kind)?;
     let mut change = Change {
         other: true,
         ..Change::default()
@@ -44,6 +34,22 @@ pub(super) fn add(
     // A word of acceptance among the lines is about all of them.
     keep_accepted(job, id);
     Ok(change)
+}
+
+/// Pins an empty slip to the sheet, and gives its identity.
+pub(super) fn pin(job: &mut Job, kind: SlipKind) -> Result<u32, EditRefused> {
+    let too_many = EditRefused::TooManySlips { most: MOST_SLIPS };
+    if job.slips.len() >= MOST_SLIPS {
+        return Err(too_many);
+    }
+    let id = job.next_slip;
+    job.next_slip = id.checked_add(1).ok_or(too_many)?;
+    job.slips.push(Arc::new(Slip {
+        id,
+        kind,
+        lines: Arc::default(),
+    }));
+    Ok(id)
 }
 
 /// Puts a text into a line; a word of acceptance is kept with what there was to accept.
@@ -96,9 +102,18 @@ fn keep_accepted(job: &mut Job, id: u32) -> bool {
 }
 
 fn put(job: &mut Job, id: u32, line: Line, text: &str, unit: Unit) -> Result<Change, EditRefused> {
-    check_length(text)?;
     let found = job.slips.iter_mut().find(|slip| slip.id == id);
-    let slip = found.ok_or(EditRefused::NoSuchSlip)?;
+    put_in(found.ok_or(EditRefused::NoSuchSlip)?, line, text, unit)
+}
+
+/// Puts a text into a line of this very slip.
+pub(super) fn put_in(
+    slip: &mut Arc<Slip>,
+    line: Line,
+    text: &str,
+    unit: Unit,
+) -> Result<Change, EditRefused> {
+    check_length(text)?;
     if !slip.kind.lines().contains(&line) {
         return Err(EditRefused::NoSuchLine { line });
     }

@@ -53,8 +53,12 @@ holds! {
     Money, FieldKind::Money => Option<Decimal>, |entry| value(entry).and_then(Value::money);
     /// A length.
     Length, FieldKind::Length => Option<Mm>, |entry| value(entry).and_then(Value::length);
+    /// A length, or nothing at all.
+    LengthOrNone, FieldKind::LengthOrNone => Option<Mm>, |entry| value(entry).and_then(Value::length);
     /// Minutes.
     Minutes, FieldKind::Minutes => Option<f64>, |entry| value(entry).and_then(Value::minutes);
+    /// Minutes, or none of them.
+    MinutesOrNone, FieldKind::MinutesOrNone => Option<f64>, |entry| value(entry).and_then(Value::minutes);
     /// Yes or no.
     YesNo, FieldKind::YesNo => Option<bool>, |entry| value(entry).and_then(Value::yes_no);
     /// How a quotation ended.

@@ -172,9 +172,9 @@ lines! {
     /// Length of the tube before.
     TubeBefore "tube_before" Length;
     /// Length of the tube after.
-    TubeAfter "tube_after" Length;
+    TubeAfter "tube_after" LengthOrNone;
     /// Length of the tube that was dressed or cut off, and not worn.
-    Dressed "dressed" Length;
+    Dressed "dressed" LengthOrNone;
     /// Depth that the holes reached.
     DepthReached "depth_reached" Length;
     /// Minutes of sparking by the machine's counter.
@@ -182,7 +182,7 @@ lines! {
     /// Minutes by the clock, from the first touch-off to the last hole, setting up apart.
     FloorMinutes "floor_minutes" Minutes;
     /// Minutes of them that the machine stood.
-    StopMinutes "stop_minutes" Minutes;
+    StopMinutes "stop_minutes" MinutesOrNone;
     /// Electrodes used.
     Electrodes "electrodes" CountOrNone;
     /// Electrodes that broke.

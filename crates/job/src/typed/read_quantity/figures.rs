@@ -39,6 +39,14 @@ pub fn minutes(text: &str) -> Result<f64, Misread> {
     time(text, What::Minutes, 60)
 }
 
+/// Reads minutes that may be none.
+pub fn minutes_or_none(text: &str) -> Result<f64, Misread> {
+    match minutes(text) {
+        Err(Misread::Zero { .. }) => Ok(0.0),
+        read => read,
+    }
+}
+
 /// Reads hours: `3.5`, `3.5 h`, `210 min`, `3 h 30 min`.
 pub fn hours(text: &str) -> Result<f64, Misread> {
     time(text, What::Hours, 3600)

@@ -1,53 +1,60 @@
 //! The run record: what was typed of it already, then blanks for what really happened, high enough
-//! for a hand.
+//! for a hand. Its columns are those of the table that the office types it into, in two tiers.
 
-use quillbore_job::slip::{Has, TypedLine, View, holds, kind, line};
+use quillbore_job::slip::{LineOf, RUN_COLUMNS, View, kind};
+use quillbore_job::words::runs::{WHICH_MINUTES, head};
+use quillbore_job::words::speaker::capital;
+use quillbore_job::{FieldKind, Line, Value};
 
 use crate::matter::Matter;
-use crate::matter::day::day;
+use crate::matter::day::typed as as_typed;
 use crate::page::mm;
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned, HAND};
-use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::heads;
+use crate::typeset::look::SMALL;
+use crate::typeset::table::{Align, Cell, Column, Table, TableRow, Width, set_in_tiers};
 use crate::words::traveler::record as words;
 
-/// Rows that are worth a page of their own.
-const FEW: usize = 6;
-/// Rows that a shift fills.
-const MANY: usize = 14;
+/// Records that are worth a page of their own.
+const FEW: usize = 4;
+/// Records that a shift fills.
+const MANY: usize = 12;
+/// Height of a record: two lines to write on.
+const RECORD: f64 = 2.0 * ROW;
 const ROW: f64 = HAND + 0.4 * 72.0 / 25.4;
+/// Columns of the upper tier; the others stand below.
+const UPPER: usize = 9;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let empty = flow.height_of(|flow| write(matter, flow, 0)).unwrap_or(0.0);
-    let fit = ((flow.room() - mm(3.6) - empty) / ROW).floor().max(0.0) as usize;
-    let rows = if fit < FEW { MANY } else { fit.min(MANY) };
-    flow.together(|flow| write(matter, flow, rows));
+    let fit = ((flow.room() - mm(3.6) - empty) / RECORD).floor().max(0.0) as usize;
+    let records = if fit < FEW { MANY } else { fit.min(MANY) };
+    flow.together(|flow| write(matter, flow, records));
 }
 
-fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
-    let unit = shown::unit(matter.job.unit);
-    let mut table = Table::new([
-        Column::text(heads::DATE, Width::Fixed(mm(20.0))),
-        Column::text(heads::PIECE, Width::Share(1.0)),
-        Column::text(words::MARK, Width::Share(1.2)),
-        Column::text(words::ELECTRODE, Width::Fixed(mm(17.0))),
-        Column::figures(words::BEFORE, unit, Width::Fixed(mm(16.0))),
-        Column::figures(words::AFTER, unit, Width::Fixed(mm(16.0))),
-        Column::figures(words::SPARKING, words::MINUTES, Width::Fixed(mm(16.0))),
-        Column::text(words::TROUBLE, Width::Share(1.0)),
-        Column::text(heads::NAME, Width::Fixed(mm(17.0))),
-    ])
-    .written_on();
+fn write(matter: &Matter<'_>, flow: &mut Flow, records: usize) {
+    let (upper, lower) = RUN_COLUMNS.split_at(UPPER);
+    let mut tiers = [upper, lower].map(|lines| {
+        let columns = lines.iter().map(|line| column(matter, line.line()));
+        Table::new(columns).written_on()
+    });
     for run in matter.job.slips_of::<kind::Run>() {
-        table.row(typed(matter, run));
+        let cells = |lines: &[LineOf<kind::Run>]| {
+            let cells = lines.iter().map(|line| cell(matter, run, line));
+            TableRow::new(cells.collect::<Vec<_>>())
+        };
+        tiers[0].row(cells(upper));
+        tiers[1].row(cells(lower).note(more(run)));
     }
-    for _ in 0..rows {
-        table.row(TableRow::new((0..9).map(|_| Cell::blank())).at_least(ROW));
+    for _ in 0..records {
+        for (tier, lines) in tiers.iter_mut().zip([upper, lower]) {
+            tier.row(TableRow::new(lines.iter().map(|_| Cell::blank())).at_least(ROW));
+        }
     }
     flow.section(words::NAME, words::REMARK, 0.0);
-    table.set(flow);
+    flow.text(SMALL, &capital(WHICH_MINUTES));
+    set_in_tiers(&tiers, flow);
     flow.take(mm(2.0));
     form::fields(
         flow,
@@ -59,45 +66,52 @@ fn write(matter: &Matter<'_>, flow: &mut Flow, rows: usize) {
     );
 }
 
-/// A record that was typed already, as it was typed.
-fn typed(matter: &Matter<'_>, run: View<'_, kind::Run>) -> TableRow {
-    let text = |text: &str| text.replace('\n', " ");
-    let holes = match [text(run.get(line::Mark)), text(run.text(line::Holes))] {
-        [mark, holes] if holes.is_empty() => mark,
-        [mark, holes] => words::holes(&mark, &holes),
-    };
-    let more: Vec<String> = words::IN_NOTE
-        .iter()
-        .map(|line| (line, text(run.one_of(line).text().trim())))
-        .filter(|(_, text)| !text.is_empty())
-        .map(|(line, text)| words::noted(line.line(), &text))
-        .collect();
-    TableRow::new([
-        Cell::new(day(run, line::Date)),
-        Cell::new(text(run.get(line::Serials))),
-        Cell::new(holes),
-        Cell::new(text(run.get(line::ElectrodeNumber))),
-        Cell::new(length(matter, run, line::TubeBefore)),
-        Cell::new(length(matter, run, line::TubeAfter)),
-        Cell::new(text(run.text(line::SparkMinutes))),
-        Cell::new(text(run.text(line::Breakages))),
-        Cell::new(text(run.get(line::By))),
-    ])
-    .note(more.join("; "))
+fn column(matter: &Matter<'_>, line: Line) -> Column {
+    let head = head(line, matter.job.unit);
+    let column = Column::text(&capital(&head.name()), width(line)).unit(head.unit);
+    Column {
+        align: match line.kind() {
+            FieldKind::Length
+            | FieldKind::LengthOrNone
+            | FieldKind::Minutes
+            | FieldKind::MinutesOrNone => Align::Right,
+            _ => Align::Left,
+        },
+        ..column
+    }
 }
 
-/// A length in the job's unit; what can't be read stands as it was typed.
-fn length<L: TypedLine<Holds = holds::Length>>(
-    matter: &Matter<'_>,
-    run: View<'_, kind::Run>,
-    line: L,
-) -> String
-where
-    kind::Run: Has<L>,
-{
+/// Wide enough for a hand; what is named or listed shares what is left.
+fn width(line: Line) -> Width {
+    match line {
+        Line::Date => Width::Fixed(mm(20.0)),
+        Line::Serials => Width::Share(1.5),
+        Line::Mark | Line::By => Width::Share(1.0),
+        Line::TubeUsed => Width::Share(1.8),
+        Line::Pins => Width::Share(2.2),
+        Line::Holes | Line::Good | Line::Scrap => Width::Fixed(mm(12.0)),
+        Line::ElectrodeNumber => Width::Fixed(mm(15.0)),
+        Line::SparkMinutes | Line::FloorMinutes => Width::Fixed(mm(21.0)),
+        _ => Width::Fixed(mm(15.0)),
+    }
+}
+
+/// What was typed in a line: days and lengths as papers show them, all else as it stands.
+fn cell(matter: &Matter<'_>, run: View<'_, kind::Run>, line: &LineOf<kind::Run>) -> Cell {
+    let entry = run.one_of(line);
     let unit = matter.job.unit;
-    run.get(line).map_or_else(
-        || run.text(line).replace('\n', " "),
-        |length| shown::length(length.mm(), unit, shown::middling(unit) - 1),
-    )
+    let text = match entry.value().and_then(Value::length) {
+        Some(length) => shown::length(length.mm(), unit, shown::middling(unit) - 1),
+        None => as_typed(entry).replace('\n', " "),
+    };
+    Cell::new(text)
+}
+
+/// What else was written down, under its record.
+fn more(run: View<'_, kind::Run>) -> String {
+    let lines = words::IN_NOTE.iter().filter_map(|line| {
+        let text = run.one_of(line).text().trim().replace('\n', " ");
+        (!text.is_empty()).then(|| words::noted(line.line(), &text))
+    });
+    lines.collect::<Vec<_>>().join("; ")
 }

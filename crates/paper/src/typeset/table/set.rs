@@ -76,17 +76,22 @@ fn rule(table: &Table, flow: &mut Flow, layout: &Layout, y: f64) {
         flow.page().rule(body.left, body.right, y, Stroke::HAIR);
         return;
     }
+    rule_columns(flow, layout, y, Stroke::HAIR);
+}
+
+/// A line to write on for each column.
+pub(super) fn rule_columns(flow: &mut Flow, layout: &Layout, y: f64, stroke: Stroke) {
     for (x, width) in &layout.places {
-        flow.page().rule(*x, x + width, y, Stroke::HAIR);
+        flow.page().rule(*x, x + width, y, stroke);
     }
 }
 
-struct Heads {
+pub(super) struct Heads {
     lines: Vec<Vec<SetLine>>,
-    height: f64,
+    pub(super) height: f64,
 }
 
-fn heads(table: &Table, layout: &Layout) -> Heads {
+pub(super) fn heads(table: &Table, layout: &Layout) -> Heads {
     let lines: Vec<_> = table
         .columns
         .iter()
@@ -112,28 +117,34 @@ fn heads(table: &Table, layout: &Layout) -> Heads {
 
 /// Heads stand on the rule under them.
 fn draw_heads(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
-    let body = flow.body();
+    draw_heads_at(table, flow, layout, heads);
+    heads_rule(flow);
+}
+
+/// Heads without the rule under them.
+pub(super) fn draw_heads_at(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
     let top = flow.take(heads.height);
     let bottom = top + heads.height;
     for ((column, place), lines) in table.columns.iter().zip(&layout.places).zip(&heads.lines) {
         let y = bottom - PAD - wrap::height(lines);
         draw_lines(flow.page(), lines, *place, column.align, y);
     }
-    flow.page().rule(
-        body.left,
-        body.right,
-        bottom,
-        Stroke::new(0.5, crate::page::Ink::Text),
-    );
 }
 
-struct RowLines {
+/// The rule that heads stand on, where the flow is now.
+pub(super) fn heads_rule(flow: &mut Flow) {
+    let (body, y) = (flow.body(), flow.y());
+    let stroke = Stroke::new(0.5, crate::page::Ink::Text);
+    flow.page().rule(body.left, body.right, y, stroke);
+}
+
+pub(super) struct RowLines {
     cells: Vec<Vec<SetLine>>,
     note: Vec<SetLine>,
-    height: f64,
+    pub(super) height: f64,
 }
 
-fn rows_lines(table: &Table, row: &TableRow, layout: &Layout) -> RowLines {
+pub(super) fn rows_lines(table: &Table, row: &TableRow, layout: &Layout) -> RowLines {
     let cells: Vec<_> = table
         .columns
         .iter()
@@ -179,7 +190,7 @@ fn rows_lines(table: &Table, row: &TableRow, layout: &Layout) -> RowLines {
     }
 }
 
-fn draw_row(
+pub(super) fn draw_row(
     table: &Table,
     page: &mut Page,
     row: &TableRow,
@@ -228,7 +239,13 @@ fn draw_lines(page: &mut Page, lines: &[SetLine], (x, width): (f64, f64), align:
 }
 
 /// A row taller than a page goes on line by line.
-fn split(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads, lines: &RowLines) {
+pub(super) fn split(
+    table: &Table,
+    flow: &mut Flow,
+    layout: &Layout,
+    heads: &Heads,
+    lines: &RowLines,
+) {
     let body = flow.body();
     let deepest = lines.cells.iter().map(Vec::len).max().unwrap_or(0);
     for index in 0..deepest {

@@ -1,0 +1,100 @@
+//! What is written about the run records behind a figure.
+
+use quillbore_calc::job_figures::OwnFigures;
+use quillbore_calc::learn::Behind;
+use quillbore_job::words::own;
+use quillbore_office::learned::{BehindFactor, Part};
+use quillbore_office::pool::Source;
+
+/// The weight of a record that fits as well as any.
+const FULL: f64 = 1.25;
+
+/// What the records make of a start value.
+#[must_use]
+pub fn made(behind: &BehindFactor, records: Behind) -> String {
+    let [low, likely, high] = behind.made.map(own::times_plain);
+    let [start_low, start_high] = behind.start.map(own::times_plain);
+    format!(
+        "{}: {likely} x the start value ({low} to {high}); without runs {start_low} to {start_high} x",
+        own::records(records)
+    )
+}
+
+/// What each part makes of it.
+#[must_use]
+pub fn parts(parts: &[(Part, f64)]) -> String {
+    let said: Vec<String> = parts
+        .iter()
+        .map(|(part, factor)| {
+            let name = match part {
+                Part::Shop => "shop",
+                Part::Machine(name) | Part::Material(name) => name,
+                Part::Family => "family",
+                Part::Electrode => "electrode material",
+                Part::Size => "size class",
+                Part::SizeAndDepth => "size and depth",
+            };
+            format!("{name} {factor:.2}")
+        })
+        .collect();
+    format!("a product of {}", said.join(", "))
+}
+
+/// A record by its job, mark and day; `here` is the number of the job on the desk.
+#[must_use]
+pub fn record(source: &Source, here: &str) -> String {
+    let job = match &source.job {
+        Some(job) if job.as_str() == here => "this job".to_owned(),
+        Some(job) => job.to_string(),
+        None => "this job".to_owned(),
+    };
+    let day = source
+        .taught
+        .date
+        .map_or_else(String::new, |day| format!(", {day}"));
+    match source.taught.mark.as_str() {
+        "" => format!("{job}{day}"),
+        mark => format!("{job} {mark}{day}"),
+    }
+}
+
+/// How far a record is believed.
+#[must_use]
+pub fn weight(weight: f64) -> String {
+    format!("counts {:.0} %", (weight / FULL * 100.0).min(100.0))
+}
+
+/// How many more there are.
+#[must_use]
+pub fn and_more(count: usize) -> String {
+    match count {
+        1 => "and 1 more".to_owned(),
+        count => format!("and {count} more"),
+    }
+}
+
+/// Under the hours: what the records make of minutes and wear, over all rows.
+#[must_use]
+pub fn in_short<'a>(rows: impl Iterator<Item = &'a OwnFigures> + Clone) -> Option<String> {
+    let behind = rows
+        .clone()
+        .map(|own| own.behind)
+        .min_by_key(|behind| behind.grade)?;
+    let range = |of: fn(&OwnFigures) -> f64| {
+        let factors = rows.clone().map(of);
+        let (low, high) = factors.fold((f64::INFINITY, 0.0_f64), |(low, high), factor| {
+            (low.min(factor), high.max(factor))
+        });
+        let [low, high] = [low, high].map(own::times_plain);
+        if low == high {
+            format!("{low} x")
+        } else {
+            format!("{low} to {high} x")
+        }
+    };
+    let (burn, wear) = (range(|own| own.burn.factor), range(|own| own.wear.factor));
+    Some(format!(
+        "minutes {burn}, wear {wear} the start values: {}",
+        own::records(behind)
+    ))
+}

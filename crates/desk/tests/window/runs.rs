@@ -1,0 +1,331 @@
+//! The run records typed as a table: by hand, filled down, out of a spreadsheet.
+
+use egui::{Event, Key, Modifiers, Pos2};
+use egui_kittest::{Harness, kittest::Queryable as _};
+use quillbore_job::slip::{RUN_COLUMNS, kind, line};
+use quillbore_job::{Line, SlipKind};
+
+use crate::hands::{Window, do_word, paste, type_on, window};
+
+/// Hands that count what they do: each key with those held with it, each click, each text typed into
+/// a cell, each block pasted.
+struct Hands {
+    harness: Harness<'static, Window>,
+    done: usize,
+}
+
+impl Hands {
+    fn click(&mut self, label: &str) {
+        self.harness.get_by_label(label).click();
+        self.harness.run();
+        self.done += 1;
+    }
+
+    /// The head of a column, a little above its first line.
+    fn click_head(&mut self, column: &str) {
+        // The first line may be the one that is typed on.
+        let second = self.harness.get_by_label(&format!("run 2 {column}")).rect();
+        let at = Pos2::new(second.center().x, second.top() - second.height() - 12.0);
+        self.harness.drag_at(at);
+        self.harness.drop_at(at);
+        self.harness.run();
+        self.done += 1;
+    }
+
+    fn key(&mut self, held: Modifiers, key: Key) {
+        self.harness.key_press_modifiers(held, key);
+        self.harness.run();
+        self.done += 1;
+    }
+
+    fn text(&mut self, text: &str) {
+        self.harness.event(Event::Text(text.to_owned()));
+        self.harness.run();
+        self.done += 1;
+    }
+
+    fn paste(&mut self, text: &str) {
+        self.harness.event(Event::Paste(text.to_owned()));
+        self.harness.run();
+        self.done += 1;
+    }
+
+    /// One text into every line of a column.
+    fn fill(&mut self, column: &str, text: &str) {
+        self.click(&format!("run 1 {column}"));
+        self.text(text);
+        self.click_head(column);
+        self.key(Modifiers::COMMAND, Key::D);
+    }
+
+    /// What stands in a line of every run record.
+    fn column(&self, line: Line) -> Vec<String> {
+        let runs = self.harness.state().job().slips_of::<kind::Run>();
+        runs.map(|run| run.slip().line(line).text().to_owned())
+            .collect()
+    }
+
+    fn undo_label(&self) -> String {
+        let desk = self.harness.state().app().desk();
+        desk.history.undo_label().unwrap_or_default().to_owned()
+    }
+}
+
+/// A job of fourteen marks whose parts are here.
+fn fourteen(folder: &std::path::Path) -> Hands {
+    let mut harness = window(folder);
+    let rows: String = (1..=14)
+        .map(|row| format!("H{row}\t{row}\t0.8 +-0.05\t12\r\n"))
+        .collect();
+    paste(&mut harness, &rows);
+    do_word(&mut harness, "add parts");
+    type_on(&mut harness, "count of parts received 1", "12");
+    // The whole sheet in sight.
+    harness.set_size(egui::vec2(1800.0, 2600.0));
+    harness.run();
+    Hands { harness, done: 0 }
+}
+
+#[test]
+fn fourteen_marks_are_typed_by_hand_in_less_than_sixty_steps() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    hands.click("a line for each mark");
+    // The keyboard is in the table already, in the first place that nobody could know.
+    hands.text("1-12");
+    hands.click_head("pieces");
+    hands.key(Modifiers::COMMAND, Key::D);
+    hands.fill("tube before", "400");
+    hands.fill("broke or stuck", "0");
+    hands.fill("good", "12");
+    hands.fill("scrap", "0");
+    hands.click("run 1 sparking by the counter");
+    for mark in 1..=14 {
+        hands.text(&format!("{mark}.5"));
+        hands.key(Modifiers::NONE, Key::Enter);
+    }
+    assert!(hands.done < 60, "{} steps", hands.done);
+    assert_eq!(hands.done, 49);
+
+    let each = |text: &str| vec![text.to_owned(); 14];
+    let count = |of: &dyn Fn(u32) -> String| (1..=14).map(of).collect::<Vec<_>>();
+    for (line, texts) in [
+        (Line::Date, each("2026-11-25")),
+        (Line::Serials, each("1-12")),
+        (Line::Mark, count(&|mark| format!("H{mark}"))),
+        (Line::Holes, count(&|mark| (mark * 12).to_string())),
+        (Line::TubeBefore, each("400")),
+        (Line::SparkMinutes, count(&|mark| format!("{mark}.5"))),
+        (Line::Breakages, each("0")),
+        (Line::Good, each("12")),
+        (Line::Scrap, each("0")),
+    ] {
+        assert_eq!(hands.column(line), texts, "{line:?}");
+    }
+    let tubes = hands.column(Line::TubeUsed);
+    let shop = &hands.harness.state().app().desk().shop.tables.tubes;
+    assert!(
+        tubes
+            .iter()
+            .all(|name| shop.iter().any(|tube| tube.name == *name)),
+        "{tubes:?}"
+    );
+}
+
+#[test]
+fn a_block_of_a_spreadsheet_is_two_steps_and_one_step_back() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    let rows: String = (1..=14)
+        .map(|mark| {
+            format!(
+                "H{mark}\t{}\t400\t{}\t{mark},5\t0\t12\t0\r\n",
+                mark * 12,
+                390 - mark
+            )
+        })
+        .collect();
+    let heads = "mark\tholes\ttube before (mm)\ttube after (mm)\tsparking by the counter\tbroke or stuck\tgood\tscrap\r\n";
+    hands.click("run 1 date");
+    hands.paste(&format!("{heads}{rows}"));
+    assert_eq!(hands.done, 2);
+    assert_eq!(hands.undo_label(), "add 14 run records");
+    assert_eq!(hands.column(Line::TubeAfter)[13], "376");
+    let unread = hands.harness.state().job().slips.iter();
+    assert_eq!(unread.filter(|slip| slip.is_unread()).count(), 0);
+    // Over some of them again, and it is one step, too.
+    hands.click("run 13 good");
+    hands.paste("11\t1\r\n10\t2\r\n9\t3\r\n");
+    assert_eq!(hands.undo_label(), "paste 3 run records");
+    assert_eq!(hands.column(Line::Scrap)[12..], ["1", "2", "3"]);
+    hands.key(Modifiers::COMMAND, Key::Z);
+    assert_eq!(hands.column(Line::Scrap), vec!["0"; 14]);
+    hands.key(Modifiers::COMMAND, Key::Z);
+    assert_eq!(hands.column(Line::Mark), Vec::<String>::new());
+    hands.key(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z);
+    assert_eq!(hands.column(Line::Mark).len(), 14);
+    // What has no room is told, and nothing is lost.
+    hands.click("run 1 name");
+    hands.paste("Moss\tx\r\n");
+    let notice = hands.harness.state().app().desk().notice.clone();
+    assert!(notice.starts_with("The block has 2 columns"), "{notice}");
+    assert_eq!(hands.column(Line::By), vec![""; 14]);
+}
+
+#[test]
+fn lines_are_added_below_the_last_one_and_taken_out_together() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    hands.click("run 1 mark");
+    for text in ["H1", "H2", "H1"] {
+        hands.text(text);
+        hands.key(Modifiers::NONE, Key::Enter);
+    }
+    assert_eq!(hands.column(Line::Mark), ["H1", "H2", "H1"]);
+    let others = |hands: &Hands| {
+        let slips = hands.harness.state().job().slips.iter();
+        slips.filter(|slip| slip.kind != SlipKind::Run).count()
+    };
+    assert_eq!(others(&hands), 1);
+    hands.click("run 1 mark");
+    hands.key(Modifiers::SHIFT, Key::ArrowDown);
+    hands.click("take line out");
+    assert_eq!(hands.column(Line::Mark), ["H1"]);
+    assert_eq!(hands.undo_label(), "delete 2 run records");
+    assert_eq!(others(&hands), 1);
+    hands.key(Modifiers::COMMAND, Key::Z);
+    assert_eq!(hands.column(Line::Mark), ["H1", "H2", "H1"]);
+}
+
+#[test]
+fn nothing_moves_while_one_types() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    hands.click("a line for each mark");
+    let places = |hands: &Hands| {
+        let place = |row, column| {
+            let label = format!("run {row} {column}");
+            hands.harness.get_by_label(&label).rect()
+        };
+        [place(1, "date"), place(2, "mark"), place(14, "name")]
+    };
+    // Marks and dates that would sort otherwise, texts longer than their column, a cell that can't be
+    // read: the lines stay where they are.
+    let before = places(&hands);
+    hands.click("run 1 mark");
+    hands.text("Z, the last of all marks there are");
+    assert_eq!(places(&hands), before);
+    hands.key(Modifiers::NONE, Key::Enter);
+    assert_eq!(places(&hands), before);
+    hands.click("run 1 holes");
+    hands.text("many");
+    hands.key(Modifiers::NONE, Key::Enter);
+    assert_eq!(places(&hands), before);
+    assert_eq!(
+        hands.column(Line::Mark)[0],
+        "Z, the last of all marks there are"
+    );
+}
+
+#[test]
+fn what_cannot_be_is_told_beside_the_table() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    hands.click("a line for each mark");
+    hands.click("run 3 mark");
+    hands.text("Q");
+    hands.click("run 4 holes");
+    hands.text("many");
+    hands.click("run 14 sizes by pin");
+    hands.text("0.80 go");
+    hands.key(Modifiers::NONE, Key::Enter);
+    // Where several lines say the same it is said once, and of which.
+    hands.fill("electrode used", "a reed");
+    hands
+        .harness
+        .get_by_label_contains("\u{201c}a reed\u{201d} is not among the shop's tubes");
+    hands
+        .harness
+        .get_by_label("lines 1, 2, 3, 4, 5, 6 and 8 more: ");
+    hands.harness.get_by_label("line 3: ");
+    let height = |hands: &Hands, said: &str| {
+        let told = hands.harness.get_by_label_contains(said);
+        told.rect().center().y
+    };
+    let row = |hands: &Hands, label: &str| hands.harness.get_by_label(label).rect().center().y;
+    let unknown = height(
+        &hands,
+        "No row of the hole table has the mark \u{201c}Q\u{201d}",
+    );
+    let unread = height(&hands, "holes \u{201c}many\u{201d}: ");
+    let pins = height(&hands, "holds other words than sizes");
+    assert!(unknown >= row(&hands, "run 3 mark") - 12.0);
+    assert!(unknown < unread && unread < pins);
+    assert!(pins < row(&hands, "run 14 mark") + 60.0);
+}
+
+#[test]
+fn keys_go_to_the_table_that_was_clicked_last() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    hands.click("a line for each mark");
+    hands.click("hole 2 size");
+    // The very frame after a screen reader's click, before anything has settled.
+    hands.harness.get_by_label("run 2 holes").click_accesskit();
+    hands.harness.step();
+    hands.harness.event(Event::Text("7".to_owned()));
+    hands.harness.run();
+    hands.key(Modifiers::NONE, Key::Enter);
+    assert_eq!(hands.column(Line::Holes)[1], "7");
+    let job = hands.harness.state().job();
+    assert_eq!(job.rows[1].size.text(), "0.8 +-0.05");
+    hands.click("hole 2 depth");
+    hands.text("9");
+    hands.key(Modifiers::NONE, Key::Enter);
+    assert_eq!(hands.harness.state().job().rows[1].depth.text(), "9");
+    assert_eq!(hands.column(Line::Holes)[1], "7");
+}
+
+#[test]
+fn a_column_out_of_sight_comes_into_sight_with_the_cursor() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    hands.click("a line for each mark");
+    hands.click("run 2 date");
+    hands.harness.set_size(egui::vec2(1100.0, 2600.0));
+    hands.harness.run_steps(4);
+    let sheet = hands.harness.get_by_label("run 2 date").rect();
+    let before = hands.harness.get_by_label("run 2 name").rect();
+    assert!(before.left() > 1100.0, "out of sight: {before:?}");
+    hands.key(Modifiers::NONE, Key::End);
+    let at = hands.harness.state().app().view().runs.cursor();
+    assert_eq!((at.row, at.col), (1, RUN_COLUMNS.len() - 1));
+    let name = hands.harness.get_by_label("run 2 name").rect();
+    let table = hands.harness.get_by_label("run table").rect();
+    assert!(name.right() <= table.right() + 1.0, "{name:?} in {table:?}");
+    hands.key(Modifiers::NONE, Key::Home);
+    let date = hands.harness.get_by_label("run 2 date").rect();
+    assert!(
+        (date.left() - sheet.left()).abs() < 1.0,
+        "{date:?}, {sheet:?}"
+    );
+}
+
+#[test]
+fn the_long_texts_of_a_line_stand_below_the_table() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    hands.click("a line for each mark");
+    hands.click("run 2 mark");
+    hands.click("trouble, settings, next time of line 2");
+    let lesson = "otherwise next time of run record 3";
+    type_on(&mut hands.harness, lesson, "fresh tube after 40 holes");
+    hands.click("trouble, settings, next time of line 2");
+    let job = hands.harness.state().job();
+    let second = job.slips_of::<kind::Run>().nth(1).expect("a record");
+    assert_eq!(second.get(line::NextTime), "fresh tube after 40 holes");
+    let told = hands
+        .harness
+        .query_all_by_label_contains("fresh tube after 40 holes");
+    assert!(told.count() > 0, "in one line below the table");
+}

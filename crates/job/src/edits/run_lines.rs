@@ -1,0 +1,83 @@
+//! Lines of the run records that are known before anybody types: one for each mark.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use chrono::NaiveDate;
+
+use crate::edits::edit::{Edit, RunAt};
+use crate::job::Job;
+use crate::life::inspected;
+use crate::life::inspected::same_mark;
+use crate::pinned::slip::lists::{Line, kind, line};
+use crate::pinned::slip::run_columns::RUN_COLUMNS;
+use crate::typed::row::Row;
+
+/// A run record for each mark of the hole table that none speaks of yet, with what is known on `day`:
+/// all holes of the mark in all parts, the tube that `tube_of` names, whoever sits at the desk. `None`
+/// where every mark has one.
+#[must_use]
+pub fn runs_of_marks(
+    job: &Job,
+    day: NaiveDate,
+    by: &str,
+    tube_of: impl Fn(&Row) -> Option<String>,
+) -> Option<Edit> {
+    let runs = job.slips_of::<kind::Run>();
+    let told: BTreeSet<String> = runs
+        .filter_map(|run| same_mark(run.get(line::Mark)))
+        .collect();
+    let here = job.slips_of::<kind::Run>().count();
+    let parts = inspected::parts(job).count;
+    let mut places: BTreeMap<String, usize> = BTreeMap::new();
+    let mut lines: Vec<(&Row, Option<u64>)> = Vec::new();
+    for row in &job.rows {
+        let Some(mark) = same_mark(row.mark.text()).filter(|mark| !told.contains(mark)) else {
+            continue;
+        };
+        let holes = holes(row);
+        match places.get(&mark).and_then(|at| lines.get_mut(*at)) {
+            // Rows that share a mark are one line: the floor can't tell them apart either.
+            Some((_, sum)) => *sum = sum.zip(holes).map(|(sum, more)| sum + more),
+            None => {
+                places.insert(mark, lines.len());
+                lines.push((row, holes));
+            }
+        }
+    }
+    let rows: Vec<Vec<Option<String>>> = lines
+        .into_iter()
+        .map(|(row, holes)| {
+            let of_line = |line| match line {
+                Line::Date => Some(day.to_string()),
+                Line::By => Some(by.to_owned()).filter(|by| !by.is_empty()),
+                Line::Mark => Some(row.mark.text().trim().to_owned()),
+                Line::Holes => in_parts(holes?, parts),
+                Line::TubeUsed => tube_of(row),
+                _ => None,
+            };
+            RUN_COLUMNS
+                .iter()
+                .map(|column| of_line(column.line()))
+                .collect()
+        })
+        .collect();
+    (!rows.is_empty()).then_some(Edit::SetRuns {
+        at: RunAt {
+            row: here,
+            line: Line::Date,
+        },
+        rows,
+        unit: job.unit,
+    })
+}
+
+/// Holes of a row in one part; none where what was typed can't be read.
+fn holes(row: &Row) -> Option<u64> {
+    let unread = row.places.is_empty() && row.count.why().is_some();
+    (!unread).then(|| u64::from(row.holes()))
+}
+
+fn in_parts(holes: u64, parts: u32) -> Option<String> {
+    let all = holes.saturating_mul(u64::from(parts));
+    (all > 0).then(|| all.to_string())
+}
