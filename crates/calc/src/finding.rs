@@ -151,6 +151,8 @@ pub enum Kind {
     EndsMayMiss { by_mm: f64 },
     /// Depth over diameter is worth a note.
     DeepNote { ratio: f64 },
+    /// Deep for its diameter, and the shop has drilled as deep in such material: its deepest.
+    DeepDone { ratio: f64, own: f64 },
     /// Depth over diameter is worth a check.
     DeepCheck { ratio: f64 },
     /// Depth over diameter asks for a test piece.
@@ -242,6 +244,7 @@ impl Kind {
             Self::FarEndClosed => "far-end-closed",
             Self::EndsMayMiss { .. } => "ends-may-miss",
             Self::DeepNote { .. } => "deep-note",
+            Self::DeepDone { .. } => "deep-done-before",
             Self::DeepCheck { .. } => "deep-check",
             Self::DeepTestPiece { .. } => "deep-test-piece",
             Self::DepthBySteps { .. } => "depth-by-steps",

@@ -36,7 +36,7 @@ fn demo_jobs() -> BTreeMap<String, (Job, String)> {
 #[test]
 fn they_stand_in_the_newest_format_as_it_is_written() {
     let jobs = demo_jobs();
-    assert_eq!(jobs.len(), 7);
+    assert_eq!(jobs.len(), 10);
     for (number, (job, text)) in jobs {
         assert_eq!(write_job(&job), text, "{number}");
     }

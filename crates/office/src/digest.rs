@@ -14,7 +14,6 @@ mod joint;
 mod line;
 mod of_job;
 mod open;
-mod run;
 mod similar;
 mod summary;
 
@@ -25,6 +24,5 @@ pub use joint::Joint;
 pub use line::ShelfLine;
 pub use of_job::Digest;
 pub use open::OpenMatter;
-pub use run::RunRecord;
 pub use similar::{Alike, Wanted, similar};
 pub use summary::{Price, Summary};

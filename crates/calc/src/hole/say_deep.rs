@@ -34,7 +34,8 @@ pub(super) fn is_thin_for_depth(outer_mm: f64) -> bool {
 }
 
 impl Voice<'_> {
-    /// A note, a check or a test piece by depth over diameter.
+    /// A note, a check or a test piece by depth over diameter; what the shop has drilled before is a
+    /// note alone.
     pub(super) fn deep(&mut self, way: &Way) {
         let Some(facts) = &self.plan.facts else {
             return;
@@ -51,7 +52,10 @@ impl Voice<'_> {
         } else {
             DEEP
         };
-        if ratio > from.test_piece {
+        let own = self.context.own_deepest(self.row, facts);
+        if ratio > from.note && ratio <= own {
+            self.say(Level::Note, Kind::DeepDone { ratio, own }, None);
+        } else if ratio > from.test_piece {
             let remedy = Some(Remedy::AskTestPiece);
             self.say(Level::Check, Kind::DeepTestPiece { ratio }, remedy);
         } else if ratio > from.check {

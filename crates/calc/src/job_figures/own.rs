@@ -1,6 +1,5 @@
 //! What the shop's own records make of figures.
 
-use super::JobFigures;
 use crate::learn::{Behind, Likeness};
 use crate::quantity::Z90;
 
@@ -49,51 +48,5 @@ impl Narrowed {
     pub fn is_calibrated(&self) -> bool {
         let width = |sigma: f64| libm::exp(2.0 * Z90 * sigma);
         2.0 * width(self.sigma) < width(self.start_sigma)
-    }
-}
-
-impl JobFigures {
-    /// The records that stand behind the row that has the fewest.
-    ///
-    /// Formula: the row with the fewest of its own grade.
-    ///
-    /// Result: counts; `None` where there are no records, or no row has figures.
-    ///
-    /// ```
-    /// use quillbore_calc::assemble::quick;
-    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
-    /// # use shop::*;
-    /// let figures = quick(&job(vec![through(0.8, 20.0)]), &tables());
-    /// assert_eq!((figures.behind(), figures.is_calibrated()), (None, false));
-    /// ```
-    ///
-    /// Source: ours.
-    #[must_use]
-    pub fn behind(&self) -> Option<Behind> {
-        let own = self.holes.iter().filter_map(|hole| hole.own.as_ref());
-        own.map(|own| own.behind).min_by_key(|behind| behind.grade)
-    }
-
-    /// Whether all its figures are called calibrated: burn and wear of every row, and machine hours.
-    ///
-    /// Formula: [`Narrowed::is_calibrated`] of each.
-    ///
-    /// Result: true where they are; false where there are no records.
-    ///
-    /// ```
-    /// use quillbore_calc::assemble::quick;
-    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
-    /// # use shop::*;
-    /// assert!(!quick(&job(vec![through(0.8, 20.0)]), &tables()).is_calibrated());
-    /// ```
-    ///
-    /// Source: our choice.
-    #[must_use]
-    pub fn is_calibrated(&self) -> bool {
-        let row = |own: &OwnFigures| own.burn.is_calibrated() && own.wear.is_calibrated();
-        let mut holes = self.holes.iter();
-        let rows = holes.all(|hole| hole.own.as_deref().is_some_and(row));
-        let lot = self.lot.as_ref();
-        rows && !self.holes.is_empty() && lot.is_none_or(|lot| lot.machine_hours_calibrated)
     }
 }

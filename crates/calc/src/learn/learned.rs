@@ -237,7 +237,7 @@ impl Learned {
     /// - `factor`: which factor.
     /// - `like`: what the lot is like.
     ///
-    /// Result: terms with their parts; together they are [`Factor::mean`].
+    /// Result: terms with their parts [-]; together they are [`Factor::mean`].
     ///
     /// ```
     /// use quillbore_calc::learn::{Learns, Likeness, Ratio, Record, Term, learn};
@@ -267,23 +267,11 @@ impl Learned {
             .collect()
     }
 
-    /// How far each record is believed.
-    ///
-    /// Formula: the least of its figures' weights, and the farthest of their errors in deviations.
-    ///
-    /// Result: in the order the records were given; one of no usable figure is believed nothing.
-    ///
-    /// ```
-    /// use quillbore_calc::learn::learn;
-    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
-    /// let start = shop::start_values().deviations;
-    /// assert!(learn(&[], &start, 0.15).believed().is_empty());
-    /// ```
-    ///
-    /// Source: as [`learn`].
+    /// How far each record is believed, in the order they were given: the least of its figures' weights
+    /// [-], and the farthest of their errors in deviations.
     #[must_use]
-    pub fn believed(&self) -> &[Believed] {
-        &self.believed
+    pub const fn believed(&self) -> &[Believed] {
+        self.believed.as_slice()
     }
 }
 

@@ -152,8 +152,8 @@ impl Lessons {
 
     /// What the records say.
     #[must_use]
-    pub fn evidence(&self) -> &[Evidence] {
-        &self.evidence
+    pub const fn evidence(&self) -> &[Evidence] {
+        self.evidence.as_slice()
     }
 
     /// What was learned of burn, wear, handling and gap; `None` where no record speaks of them.
@@ -163,6 +163,22 @@ impl Lessons {
     }
 
     /// How many records of burn or wear there are of a grade, of a family, and of anything.
+    ///
+    /// Formula: counted.
+    ///
+    /// - `material`: the grade.
+    /// - `family`: its family.
+    ///
+    /// Result: counts; 0 where there are no records.
+    ///
+    /// ```
+    /// use quillbore_calc::Idx;
+    /// use quillbore_calc::learn::Lessons;
+    /// use quillbore_calc::tables::Family;
+    /// assert_eq!(Lessons::default().behind(Idx::new(0), Family::Steel).all, 0);
+    /// ```
+    ///
+    /// Source: arithmetic.
     #[must_use]
     pub fn behind(&self, material: Idx<Material>, family: Family) -> Behind {
         let of = |counts: &BTreeMap<u32, u32>, key: u32| counts.get(&key).copied().unwrap_or(0);
@@ -176,7 +192,20 @@ impl Lessons {
         }
     }
 
-    /// What to expect of burn and wear of a lot like this one; `None` where no record speaks of them.
+    /// What to expect of burn and wear of a lot like this one.
+    ///
+    /// Formula: that of [`Learned::predict`].
+    ///
+    /// - `like`: what the lot is like.
+    ///
+    /// Result: factors on the start values [-]; `None` where no record speaks of burn or wear.
+    ///
+    /// ```
+    /// use quillbore_calc::learn::{Lessons, Likeness};
+    /// assert_eq!(Lessons::default().foresee(&Likeness::UNKNOWN), None);
+    /// ```
+    ///
+    /// Source: as [`learn`].
     #[must_use]
     pub fn foresee(&self, like: &Likeness) -> Option<Prediction> {
         let speaks = |factor| self.spoken_of.contains(&factor);
@@ -238,11 +267,10 @@ impl Lessons {
     /// Result: start values; those given where no record speaks of handling.
     ///
     /// ```
-    /// use std::borrow::Cow;
     /// use quillbore_calc::learn::Lessons;
     /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
     /// let start = shop::start_values();
-    /// assert!(matches!(Lessons::default().start_on(&start, None), Cow::Borrowed(_)));
+    /// assert_eq!(*Lessons::default().start_on(&start, None), start);
     /// ```
     ///
     /// Source: ours.
@@ -331,7 +359,22 @@ impl Lessons {
         self.spoiled.share(start, SPOILED_WORTH_PARTS)
     }
 
-    /// Deepest hole of a family that the shop drilled, in tube diameters [-]; 0 where it drilled none.
+    /// Deepest hole of a family that the shop drilled.
+    ///
+    /// Formula: the largest depth from one end over the tube's diameter among the records.
+    ///
+    /// - `family`: the family of the material.
+    /// - `thin`: with tubes that count as thin where depth over diameter is judged.
+    ///
+    /// Result: tube diameters [-]; 0 where it drilled none.
+    ///
+    /// ```
+    /// use quillbore_calc::learn::Lessons;
+    /// use quillbore_calc::tables::Family;
+    /// assert_eq!(Lessons::default().deepest(Family::Steel, false), 0.0);
+    /// ```
+    ///
+    /// Source: ours.
     #[must_use]
     pub fn deepest(&self, family: Family, thin: bool) -> f64 {
         let key = (family_id(family), thin);

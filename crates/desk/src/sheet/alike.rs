@@ -1,6 +1,7 @@
 //! "Done this before?": the jobs of the shelf most like this one, under the price.
 
 use egui::{Grid, Ui};
+use quillbore_calc::JobFigures;
 use quillbore_job::show_quantity as show;
 use quillbore_office::digest::Alike;
 
@@ -51,9 +52,27 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
                     |price| words::each_at(price.each, price.quantity),
                 ));
                 ui.label(summary.hours.map_or_else(String::new, |hours| {
-                    words::hours(&show::hours(hours), summary.made)
+                    let minutes = show::minutes(hours.each * 60.0);
+                    words::minutes_each(&minutes, hours.by_clock, hours.scaled)
                 }));
                 ui.end_row();
             }
         });
+    if let Some(said) = this_one(&shared.results.figures) {
+        pencil(ui, &said);
+    }
+}
+
+/// Minutes that a part is planned to take: sparking, and at the machine without setting up.
+fn this_one(figures: &JobFigures) -> Option<String> {
+    let lot = figures.lot.as_ref()?;
+    let sparking = figures.holes.iter().filter_map(|hole| {
+        let sparking = hole.minutes_in?.sparking();
+        Some(f64::from(hole.places) * sparking)
+    });
+    let parts = f64::from(lot.quantity.max(1));
+    let machine = &lot.machine;
+    let by_clock = (machine.sum() - machine.set_up - machine.first_piece) / parts;
+    let [sparking, by_clock] = [sparking.sum(), by_clock].map(show::minutes);
+    Some(words::this_one(&sparking, &by_clock))
 }

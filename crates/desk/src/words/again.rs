@@ -66,8 +66,8 @@ pub const ALIKE_HEADS: [&str; 7] = [
     "material",
     "size x depth",
     "quantity",
-    "each",
-    "hours",
+    "price each",
+    "min each",
 ];
 
 /// The head of the block, with the number of the job before.
@@ -115,11 +115,20 @@ pub fn each_at(each: impl Display, quantity: u32) -> String {
     format!("{each} at {quantity}")
 }
 
-/// Hours, with the number of parts that were made in them.
+/// Minutes of one part by the run records, and what they are.
 #[must_use]
-pub fn hours(hours: &str, made: Option<u32>) -> String {
-    match made {
-        Some(made) => format!("{hours} for {made}"),
-        None => hours.to_owned(),
-    }
+pub fn minutes_each(minutes: &str, by_clock: bool, scaled: bool) -> String {
+    let what = if by_clock { "by the clock" } else { "sparking" };
+    let scaled = if scaled {
+        ", some rows reckoned by the others"
+    } else {
+        ""
+    };
+    format!("{minutes} {what}{scaled}")
+}
+
+/// What a part of the job on the desk is to take, to be held against those above.
+#[must_use]
+pub fn this_one(sparking: &str, by_clock: &str) -> String {
+    format!("this job, planned for each part: {sparking} sparking, {by_clock} by the clock")
 }

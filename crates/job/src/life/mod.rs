@@ -7,13 +7,16 @@ pub mod changed;
 pub mod inspected;
 pub mod order;
 pub(crate) mod parts;
+pub(crate) mod recorded;
 pub(crate) mod released;
 pub(crate) mod state;
 pub(crate) mod trouble;
+pub(crate) mod untaught;
 
 pub use begin::begins;
 pub use blockers::{Blocker, Found, blockers};
 pub use parts::{actual_hours, left_to_deliver, ordered, sum};
+pub use recorded::{HoursEach, hours_each};
 pub use released::changed_since_release;
 pub use state::{State, outcome, state};
 pub use trouble::{holds_delivery, is_open};

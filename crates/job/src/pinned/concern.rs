@@ -103,6 +103,7 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::OtherEndsCheaper { .. }
         | Kind::FarEndClosed
         | Kind::DeepNote { .. }
+        | Kind::DeepDone { .. }
         | Kind::DeepCheck { .. }
         | Kind::DirectionsAssumed { .. }
         | Kind::SeveralSetups { .. }

@@ -246,6 +246,7 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::FarEndClosed
         | Kind::EndsMayMiss { .. }
         | Kind::DeepNote { .. }
+        | Kind::DeepDone { .. }
         | Kind::DeepCheck { .. }
         | Kind::DeepTestPiece { .. }
         | Kind::DepthBySteps { .. }

@@ -2,7 +2,6 @@
 
 mod of_job;
 mod reading;
-mod why;
 
+pub use crate::life::untaught::Why;
 pub use of_job::{Taught, taught};
-pub use why::Why;

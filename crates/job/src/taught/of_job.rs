@@ -8,11 +8,11 @@ use quillbore_calc::recorded::{Recorded, recorded, start_context};
 use quillbore_calc::{JobInput, Tables};
 
 use super::reading::read;
-use super::why::Why;
 use crate::asked::to_input::to_input;
 use crate::job::Job;
 use crate::life;
 use crate::life::inspected::same_mark;
+use crate::life::untaught::Why;
 use crate::pinned::slip::lists::{kind, line};
 use crate::pinned::slip::view::View;
 use crate::shop::rows::Shop;

@@ -4,8 +4,8 @@ use quillbore_calc::Idx;
 use quillbore_calc::recorded::Ran;
 use quillbore_calc::tables::{Tables, Tube};
 
-use super::why::Why;
 use crate::ground::same_name::same_name;
+use crate::life::untaught::Why;
 use crate::pinned::slip::lists::{kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::entry::Unit;

@@ -168,6 +168,11 @@ impl Speaker<'_> {
                 "Deep: {} diameters. Watch the flush.",
                 show::number(*ratio, 2)
             ),
+            Kind::DeepDone { ratio, own } => format!(
+                "Deep: {} diameters; by its run records this shop has drilled {} in such material.",
+                show::number(*ratio, 2),
+                show::number(*own, 2)
+            ),
             Kind::DeepCheck { ratio } => format!(
                 "Very deep: {} diameters. Look for a job like it before promising.",
                 show::number(*ratio, 2)

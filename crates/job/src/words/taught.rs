@@ -2,7 +2,7 @@
 
 use quillbore_calc::recorded::{NotUsed, Unbelievable};
 
-use crate::taught::Why;
+use crate::life::untaught::Why;
 
 /// Why a record, or a figure of it, teaches nothing, and what to do about it.
 #[must_use]

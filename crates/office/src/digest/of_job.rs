@@ -5,7 +5,6 @@ use serde::{Deserialize, Serialize};
 
 use super::joint::{self, Joint};
 use super::open::{self, OpenMatter};
-use super::run::{self, RunRecord};
 use super::summary::Summary;
 
 /// What the shelf knows of one job.
@@ -13,9 +12,6 @@ use super::summary::Summary;
 pub struct Digest {
     /// The job in a few lines.
     pub summary: Summary,
-    /// What really happened, run by run.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub records: Vec<RunRecord>,
     /// What waits in it.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub open: Vec<OpenMatter>,
@@ -30,7 +26,6 @@ impl Digest {
     pub fn of(job: &Job) -> Self {
         Self {
             summary: Summary::of(job),
-            records: run::records(job),
             open: open::matters(job),
             joint: joint::of(job),
         }

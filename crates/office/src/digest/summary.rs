@@ -43,18 +43,27 @@ pub struct Summary {
     pub follow_up: Option<NaiveDate>,
     /// Parts in the lot.
     pub quantity: Option<u32>,
-    /// Diameter of the row with the most holes [mm].
+    /// Diameter of the row with the most holes, as the drawing gives it [mm].
     pub size_mm: Option<f64>,
     /// Its depth [mm].
     pub depth_mm: Option<f64>,
     /// Holes in one part.
     pub holes: u32,
-    /// The price that was confirmed or quoted last.
+    /// What the newest order pays, else what was confirmed or quoted last.
     pub price: Option<Price>,
-    /// Machine hours by the run records.
-    pub hours: Option<f64>,
-    /// Parts of those hours.
-    pub made: Option<u32>,
+    /// Hours of one part by the run records.
+    pub hours: Option<Hours>,
+}
+
+/// Hours of one part by the run records [h], and what they are.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Hours {
+    /// Hours of one part [h].
+    pub each: f64,
+    /// By the clock, and not of sparking alone.
+    pub by_clock: bool,
+    /// Rows without a record were reckoned by those with one.
+    pub scaled: bool,
 }
 
 /// A price of one part at a quantity.
@@ -76,7 +85,6 @@ impl Summary {
         let state = life::state(job);
         let main = job.rows.iter().max_by_key(|row| row.holes());
         let last = reorder::last_price(job, quantity.unwrap_or(1));
-        let made = life::sum::<kind::Run, _>(job, line::Good);
         Self {
             number: job.number.clone(),
             customer: text(Field::Customer),
@@ -95,21 +103,55 @@ impl Summary {
                 .date(Field::FollowUp)
                 .filter(|_| state == State::Quoted && life::outcome(job).is_none()),
             quantity,
-            size_mm: main.and_then(|row| Some(row.size.value()?.upper.mm())),
+            size_mm: main.and_then(|row| drawing_size_mm(row)),
             depth_mm: main.and_then(|row| depth_mm(job, row)),
             holes: job
                 .rows
                 .iter()
                 .map(|row| row.holes())
                 .fold(0, u32::saturating_add),
-            price: last.map(|last| Price {
-                quantity: last.quantity,
-                each: last.each,
+            price: ordered_price(job).or_else(|| {
+                last.map(|last| Price {
+                    quantity: last.quantity,
+                    each: last.each,
+                })
             }),
-            hours: life::actual_hours(job),
-            made: (made > 0).then_some(made),
+            hours: life::hours_each(job).map(|of| Hours {
+                each: of.hours,
+                by_clock: of.by_clock,
+                scaled: of.scaled,
+            }),
         }
     }
+}
+
+/// The size as the drawing gives it: the nominal one, else the middle of its limits; a maximum alone
+/// counts as it is.
+fn drawing_size_mm(row: &Row) -> Option<f64> {
+    let size = row.size.value()?;
+    let (lower, upper) = (size.lower.mm(), size.upper.mm());
+    let middle = if lower > 0.0 {
+        f64::midpoint(lower, upper)
+    } else {
+        upper
+    };
+    Some(size.nominal.map_or(middle, quillbore_calc::Length::mm))
+}
+
+/// What the newest order pays for a part.
+fn ordered_price(job: &Job) -> Option<Price> {
+    let orders = job.slips_of::<kind::Order>();
+    let mut priced = orders.filter_map(|order| {
+        let quantity = order
+            .get(line::Quantity)
+            .or_else(|| job.count(Field::Quantity));
+        let each = order.get(line::Each)?;
+        Some(Price {
+            quantity: quantity?,
+            each,
+        })
+    });
+    priced.next_back()
 }
 
 fn depth_mm(job: &Job, row: &Row) -> Option<f64> {

@@ -79,7 +79,7 @@ pub fn behind(
     let mut records: Vec<(Source, f64)> = of_it
         .map(|(source, believed)| (source.clone(), believed.weight))
         .collect();
-    records.sort_by(|a, b| b.0.taught.date.cmp(&a.0.taught.date));
+    records.sort_by_key(|(source, _)| core::cmp::Reverse(source.taught.date));
     let named = |(term, part): (Term, f64)| Some((part_of(term, shop)?, part));
     let mut parts: Vec<(Part, f64)> = Vec::new();
     for (part, logarithm) in learned.parts(factor, like).into_iter().filter_map(named) {

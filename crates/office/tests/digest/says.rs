@@ -1,7 +1,7 @@
 //! What a digest says of a job.
 
 use quillbore_job::{Field, Job, Line, SlipKind};
-use quillbore_office::digest::{Digest, OpenMatter, RunRecord, Summary};
+use quillbore_office::digest::{Digest, OpenMatter, Summary};
 
 use crate::jobs::{day, job, with_hole, with_quotation, with_slip};
 
@@ -33,6 +33,8 @@ fn the_summary_says_what_the_list_shows_and_search_and_comparison_read() {
     ];
     let job = with_hole(&job("26-0107", &fields), "0.8 +-0.05", "14");
     let run = [
+        (Line::Mark, "A"),
+        (Line::Holes, "180"),
         (Line::FloorMinutes, "90"),
         (Line::StopMinutes, "30"),
         (Line::Good, "5"),
@@ -60,56 +62,11 @@ fn the_summary_says_what_the_list_shows_and_search_and_comparison_read() {
     );
     assert_eq!(
         (summary.size_mm, summary.depth_mm, summary.holes),
-        (Some(0.85), Some(14.0), 36)
+        (Some(0.8), Some(14.0), 36)
     );
-    assert_eq!((summary.hours, summary.made), (Some(1.0), Some(5)));
-}
-
-#[test]
-fn every_run_slip_is_a_record_of_what_can_be_read_on_it() {
-    let full = [
-        (Line::Date, "2026-11-25"),
-        (Line::Mark, "A"),
-        (Line::Holes, "36"),
-        (Line::ElectrodeNumber, "3"),
-        (Line::TubeBefore, "300"),
-        (Line::TubeAfter, "281.5"),
-        (Line::SparkMinutes, "41"),
-        (Line::FloorMinutes, "55"),
-        (Line::StopMinutes, "4"),
-        (Line::Electrodes, "2"),
-        (Line::Breakages, "0"),
-        (Line::Good, "5"),
-        (Line::Scrap, "1"),
-        (Line::Pins, "0.78 GO, 0.82 NO-GO"),
-    ];
-    let job = with_slip(&job("26-0107", &[]), SlipKind::Run, &full);
-    let job = with_slip(
-        &job,
-        SlipKind::Run,
-        &[(Line::Holes, "a few"), (Line::Good, "0")],
-    );
-    let first = RunRecord {
-        date: Some(day("2026-11-25")),
-        mark: "A".to_owned(),
-        holes: Some(36),
-        electrode_number: "3".to_owned(),
-        tube_before_mm: Some(300.0),
-        tube_after_mm: Some(281.5),
-        spark_minutes: Some(41.0),
-        floor_minutes: Some(55.0),
-        stop_minutes: Some(4.0),
-        electrodes: Some(2),
-        breakages: Some(0),
-        good: Some(5),
-        scrap: Some(1),
-        pins: "0.78 GO, 0.82 NO-GO".to_owned(),
-    };
-    let second = RunRecord {
-        good: Some(0),
-        ..RunRecord::default()
-    };
-    assert_eq!(Digest::of(&job).records, [first, second]);
+    // 60 min for 180 holes of five parts: 12 min each.
+    let hours = summary.hours.expect("hours");
+    assert!((hours.each - 0.2).abs() < 1e-12 && hours.by_clock && !hours.scaled);
 }
 
 #[test]
@@ -218,7 +175,7 @@ fn a_digest_comes_back_out_of_a_cache_as_it_was() {
         &["26-0107", "26-0108"],
     ))
     .joint;
-    assert!(digest.joint.len() == 1 && digest.records.len() == 1 && digest.open.len() == 3);
+    assert!(digest.joint.len() == 1 && digest.open.len() == 3);
     let text = serde_json::to_string(&digest).expect("plain data");
     let again: Digest = serde_json::from_str(&text).expect("a digest");
     assert_eq!(again, digest);
@@ -227,7 +184,7 @@ fn a_digest_comes_back_out_of_a_cache_as_it_was() {
         ..Digest::default()
     };
     let text = serde_json::to_string(&small).expect("plain data");
-    assert!(!text.contains("records"), "what says nothing takes no room");
+    assert!(!text.contains("joint"), "what says nothing takes no room");
 }
 
 /// A job whose traveler is on the floor, released with its sheet frozen in its entry.

@@ -111,6 +111,7 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::FarEndClosed
         | Kind::EndsMayMiss { .. }
         | Kind::DeepNote { .. }
+        | Kind::DeepDone { .. }
         | Kind::DeepCheck { .. }
         | Kind::DeepTestPiece { .. }
         | Kind::DepthBySteps { .. }
