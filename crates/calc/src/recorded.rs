@@ -75,7 +75,7 @@ pub struct Planned {
 }
 
 /// Why a run record teaches nothing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum NotUsed {
     /// It doesn't say how many holes were drilled.
     NoHoles,
@@ -87,6 +87,8 @@ pub enum NotUsed {
     NoMachine,
     /// The start values say nothing of such a hole: size or depth is missing or beyond the tables.
     NoFigures,
+    /// All that it says is unbelievable; the first of it.
+    Unbelievable(Unbelievable),
     /// It has none of minutes, length lost, sizes, breakages or pieces that can be used.
     Nothing,
 }
@@ -183,7 +185,8 @@ pub fn recorded(
         gap.is_some(),
     ];
     if !tells.contains(&true) && broken.is_none() && pieces.is_none() {
-        return Err(NotUsed::Nothing);
+        let first = reading.unbelievable.first();
+        return Err(first.map_or(NotUsed::Nothing, |first| NotUsed::Unbelievable(*first)));
     }
     let evidence = Evidence {
         record: Record {

@@ -25,4 +25,4 @@ pub use line::ShelfLine;
 pub use of_job::Digest;
 pub use open::OpenMatter;
 pub use similar::{Alike, Wanted, similar};
-pub use summary::{Price, Summary};
+pub use summary::{Hours, Price, Summary};

@@ -53,7 +53,7 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
                 ));
                 ui.label(summary.hours.map_or_else(String::new, |hours| {
                     let minutes = show::minutes(hours.each * 60.0);
-                    words::minutes_each(&minutes, hours.by_clock, hours.scaled)
+                    words::minutes_each(&minutes, hours)
                 }));
                 ui.end_row();
             }

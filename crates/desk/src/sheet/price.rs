@@ -55,7 +55,7 @@ pub fn price_ui(
         ui.vertical(|ui| {
             hours_ui(ui, lot, view, anchors);
             let of_rows = figures.holes.iter().filter_map(|hole| hole.own.as_deref());
-            if let Some(said) = own::in_short(of_rows) {
+            if let Some(said) = own::in_short(&of_rows.collect::<Vec<_>>()) {
                 ui.add_space(4.0);
                 ui.set_max_width(OWN);
                 pencil(ui, &said);

@@ -2,6 +2,8 @@
 
 use std::fmt::Display;
 
+use quillbore_office::digest::Hours;
+
 /// That nothing can be shown of the job before.
 pub const NO_SUCH_JOB: &str = "The shelf has no job of that number that can be read.";
 
@@ -117,9 +119,13 @@ pub fn each_at(each: impl Display, quantity: u32) -> String {
 
 /// Minutes of one part by the run records, and what they are.
 #[must_use]
-pub fn minutes_each(minutes: &str, by_clock: bool, scaled: bool) -> String {
-    let what = if by_clock { "by the clock" } else { "sparking" };
-    let scaled = if scaled {
+pub fn minutes_each(minutes: &str, hours: Hours) -> String {
+    let what = if hours.by_clock {
+        "by the clock"
+    } else {
+        "sparking"
+    };
+    let scaled = if hours.scaled {
         ", some rows reckoned by the others"
     } else {
         ""

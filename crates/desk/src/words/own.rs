@@ -75,13 +75,13 @@ pub fn and_more(count: usize) -> String {
 
 /// Under the hours: what the records make of minutes and wear, over all rows.
 #[must_use]
-pub fn in_short<'a>(rows: impl Iterator<Item = &'a OwnFigures> + Clone) -> Option<String> {
+pub fn in_short(rows: &[&OwnFigures]) -> Option<String> {
     let behind = rows
-        .clone()
+        .iter()
         .map(|own| own.behind)
         .min_by_key(|behind| behind.grade)?;
     let range = |of: fn(&OwnFigures) -> f64| {
-        let factors = rows.clone().map(of);
+        let factors = rows.iter().map(|own| of(own));
         let (low, high) = factors.fold((f64::INFINITY, 0.0_f64), |(low, high), factor| {
             (low.min(factor), high.max(factor))
         });

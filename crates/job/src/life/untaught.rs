@@ -2,11 +2,15 @@
 
 use quillbore_calc::recorded::{NotUsed, Unbelievable};
 
+use crate::pinned::slip::lists::Line;
+
 /// Why a run record, or a figure of it, teaches nothing.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Why {
     /// Somebody left it out, for this reason.
     LeftOut(String),
+    /// A line of it can't be read.
+    Unread(Line),
     /// It names no row of the job.
     NoRow(String),
     /// The shop has no such tube.

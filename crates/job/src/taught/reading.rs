@@ -22,7 +22,9 @@ pub(super) struct Reading {
 
 /// What a record says of its holes; pieces are for the whole job to say.
 pub(super) fn read(run: View<'_, kind::Run>, unit: Unit, tables: &Tables) -> Result<Reading, Why> {
-    let mut without = Vec::new();
+    let unread = run.slip().lines.iter();
+    let unread = unread.filter(|(_, entry)| entry.why().is_some());
+    let mut without: Vec<Why> = unread.map(|(line, _)| Why::Unread(*line)).collect();
     let tube = tube(run, tables)?;
     let lost_mm = lost_mm(run, tube, tables).unwrap_or_else(|why| {
         without.push(why);

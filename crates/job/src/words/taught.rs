@@ -2,6 +2,7 @@
 
 use quillbore_calc::recorded::{NotUsed, Unbelievable};
 
+use super::slips;
 use crate::life::untaught::Why;
 
 /// Why a record, or a figure of it, teaches nothing, and what to do about it.
@@ -9,6 +10,7 @@ use crate::life::untaught::Why;
 pub fn why(why: &Why) -> String {
     match why {
         Why::LeftOut(reason) => format!("left out: {reason}"),
+        Why::Unread(line) => format!("{} can't be read: correct it", slips::line(*line)),
         Why::NoRow(mark) if mark.is_empty() => {
             "names no hole mark: type the mark of the row that was drilled".to_owned()
         }
@@ -19,8 +21,8 @@ pub fn why(why: &Why) -> String {
             format!("the shop has no electrode {name}: take its name from the list of electrodes")
         }
         Why::NotYet => "its date is after today: correct the date".to_owned(),
+        Why::NotUsed(NotUsed::Unbelievable(what)) | Why::Unbelievable(what) => unbelievable(*what),
         Why::NotUsed(not) => not_used(*not).to_owned(),
-        Why::Unbelievable(what) => unbelievable(*what),
         Why::NothingLost => {
             "the tube is no shorter after than before, dressing taken off: measure or type again"
                 .to_owned()
@@ -58,7 +60,7 @@ const fn not_used(not: NotUsed) -> &'static str {
         NotUsed::NoFigures => {
             "the start values say nothing of such a hole, so there is nothing to hold it against"
         }
-        NotUsed::Nothing => {
+        NotUsed::Unbelievable(_) | NotUsed::Nothing => {
             "has neither minutes nor lengths, sizes, breakages or pieces that can be used"
         }
     }
