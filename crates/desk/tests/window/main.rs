@@ -7,6 +7,7 @@
 
 mod hands;
 mod jobs;
+mod learning;
 mod life;
 mod many;
 mod notes;
