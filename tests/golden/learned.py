@@ -23,8 +23,8 @@ START = {
     "by_diameter": 0.20, "by_depth": 0.15, "lot": 0.27, "burn_and_wear": 0.5, "handling_shop": 0.35,
     "handling_machine": 0.20, "gap_shop": 0.25, "handling_lot": 0.15, "gap_machine": 0.15, "gap_size_class": 0.10, "gap_lot": 0.10,
 }
-HOLE, YEAR, FREEDOM, ROUNDS, WORTH_LOTS = 0.15, 0.1, 4.0, 6, 15.0
-ESTIMATES_LOT = (1, 3)
+HOLE, YEAR, FREEDOM, ROUNDS, WORTH_LOTS = 0.15, 0.1, 4.0, 5, 15.0
+ESTIMATES_LOT = 2
 PARTS = ("burn", "wear", "handling", "gap")
 
 
@@ -188,7 +188,7 @@ def main():
         for at, each in enumerate(told):
             error = (values[at] - rows[at] @ posterior) / math.sqrt(each["variance"])
             weights[at] = (FREEDOM + 1) / (FREEDOM + error**2)
-        if turn in ESTIMATES_LOT:
+        if turn == ESTIMATES_LOT:
             lot = math.sqrt((WORTH_LOTS * START["lot"]**2 + squares) / (WORTH_LOTS + len(lots)))
     expected = []
     for like, sums in zip(asked, wanted):

@@ -1,9 +1,21 @@
-//! Learning from 5,000 records, and what is said of 200 rows.
+//! Learning from 5,000 records, what is said of 200 rows, a job of 200 rows figured anew by what was learned, and
+//! a quotation of 12 rows at five quantities with its risk.
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use quillbore_calc::learn::{Floor, Likeness, Ratio, Record, learn};
+use quillbore_calc::assemble::{Kept, answer, figures_now, questions};
+use quillbore_calc::input::RowInput;
+use quillbore_calc::learn::{
+    BreakageClass, Evidence, Floor, Lessons, Likeness, Ratio, Record, learn,
+};
 use quillbore_calc::tables::Deviations;
+use quillbore_calc::{JobInput, Tables};
+
+#[path = "../tests/lot/rows.rs"]
+#[expect(dead_code, reason = "shared with tests that need more of it")]
+mod rows;
+#[path = "../tests/lot/shop.rs"]
+mod shop;
 
 const START: Deviations = Deviations {
     shop: 0.35,
@@ -86,5 +98,57 @@ fn learning(c: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, learning);
+fn evidence(count: usize) -> Vec<Evidence> {
+    let of = |record| Evidence {
+        record,
+        ends: 20.0,
+        broken: Some(0.0),
+        class: BreakageClass::Usual,
+        pieces: None,
+        deep: 20.0,
+        thin: false,
+    };
+    records(count).into_iter().map(of).collect()
+}
+
+/// Rows of six sizes and as many depths as there are rows.
+fn job_of(count: u32, breaks: Vec<u32>) -> JobInput {
+    let row = |id: u32| -> RowInput {
+        let diameter = [0.62, 0.82, 1.02, 1.12, 1.32, 1.62][id as usize % 6];
+        rows::row(id, 1 + id % 5, diameter, 5.0 + f64::from(id) * 0.1)
+    };
+    JobInput {
+        breaks,
+        ..rows::job(10, (1..=count).map(row).collect())
+    }
+}
+
+/// A record is typed: everything is learned anew, and the job on the desk figured anew.
+fn figuring(c: &mut Criterion) {
+    let tables = shop::tables();
+    let evidence = evidence(5_000);
+    let input = job_of(200, Vec::new());
+    let answers = answer(&questions(&input, &tables));
+    c.bench_function("learn from 5000 records and figure 200 rows", |b| {
+        let mut kept = Kept::default();
+        b.iter(|| {
+            let lessons = Lessons::of(black_box(evidence.clone()), &tables.start);
+            let tables = Tables {
+                lessons: lessons.into(),
+                ..tables.clone()
+            };
+            kept.prepare(black_box(&input), &tables).figures(&answers)
+        });
+    });
+    let learned = Tables {
+        lessons: Lessons::of(evidence, &tables.start).into(),
+        ..tables
+    };
+    let quoted = job_of(12, vec![1, 5, 25, 100]);
+    c.bench_function("12 rows at 5 quantities with their risk", |b| {
+        b.iter(|| figures_now(black_box(&quoted), &learned));
+    });
+}
+
+criterion_group!(benches, learning, figuring);
 criterion_main!(benches);

@@ -4,7 +4,7 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use super::gaussian::Gaussian;
-use super::lot::{Lot, LotNow};
+use super::lot::{Lot, Room};
 use super::terms::Places;
 use super::told::{OwnOfLot, Told};
 use crate::tables::Deviations;
@@ -12,12 +12,11 @@ use crate::tables::Deviations;
 /// Degrees of freedom of a record's error: few, so that one that is far off counts little.
 const FREEDOM: f64 = 4.0;
 /// Rounds of weighing: after these the weights hardly change.
-const ROUNDS: usize = 6;
+const ROUNDS: usize = 5;
 /// Lots that the start value of the scatter from lot to lot is worth.
 const WORTH_LOTS: f64 = 15.0;
-/// Rounds after which the scatter from lot to lot is estimated anew: what stands out is weighed by
-/// then, and each takes as long as everything else together.
-const ESTIMATES_LOT: [usize; 2] = [1, 3];
+/// Round in which the scatter from lot to lot is estimated anew: what stands out is weighed by then.
+const ESTIMATES_LOT: usize = 2;
 
 /// What came of the records.
 #[derive(Clone, Debug)]
@@ -47,7 +46,8 @@ pub(super) fn own_covariance(lot: f64, start: &Deviations) -> [[f64; 4]; 4] {
 ///
 /// `None` where the numbers are such that nothing can be known.
 pub(super) fn fit(lots: Vec<Vec<Told>>, places: &Places, start: &Deviations) -> Option<Fitted> {
-    let lots: Vec<Lot> = lots.into_iter().map(Lot::new).collect();
+    let mut lots: Vec<Lot> = lots.into_iter().map(Lot::new).collect();
+    let mut room = Room::default();
     let count = lots.iter().map(|lot| lot.told.len()).sum();
     let mut weights = vec![1.0; count];
     let mut off = vec![0.0; count];
@@ -58,25 +58,24 @@ pub(super) fn fit(lots: Vec<Vec<Told>>, places: &Places, start: &Deviations) -> 
         let own_prior = inverse(&own_covariance(lot_deviation, start))?;
         let mut information = places.prior(start);
         let mut from = 0;
-        let mut now = Vec::with_capacity(lots.len());
-        for (lot, own) in lots.iter().zip(&owns) {
+        for (lot, own) in lots.iter_mut().zip(&owns) {
             let weights = &weights[from..from + lot.told.len()];
             from += lot.told.len();
-            let lot_now = LotNow::new(lot, &means, own, weights, &own_prior)?;
-            lot_now.tell(&mut information);
-            now.push(lot_now);
+            lot.weigh(own, weights, &own_prior)?;
+            lot.tell(&mut information, &mut room);
         }
         means = information.means()?;
-        let estimates_lot = ESTIMATES_LOT.contains(&round);
+        let estimates_lot = round == ESTIMATES_LOT;
         let is_last = round + 1 == ROUNDS;
         let known = (estimates_lot || is_last).then(|| information.solved(means.clone()));
         let (mut squares, mut at) = (0.0, 0);
-        for (lot_now, own) in now.iter().zip(&mut owns) {
-            *own = lot_now.own(&means);
+        for (lot, own) in lots.iter_mut().zip(&mut owns) {
+            lot.believe(&means);
+            *own = lot.own();
             if let Some(known) = known.as_ref().filter(|_| estimates_lot) {
-                squares += lot_now.squares(known, own, &own_prior);
+                squares += lot.squares(known, own, &own_prior);
             }
-            for error in lot_now.errors(&means, own) {
+            for error in lot.errors(own) {
                 off[at] = error;
                 weights[at] = (FREEDOM + 1.0) / (FREEDOM + error * error);
                 at += 1;

@@ -5,9 +5,9 @@ use alloc::vec::Vec;
 
 use super::fit::{self, Fitted, own_covariance};
 use super::gaussian::Gaussian;
-use super::record::{Likeness, Record};
+use super::record::{Likeness, Record, Told};
 use super::terms::{Learns, Places, Term};
-use super::told::{self, Told as Figure, What};
+use super::told::{self, Told as Figure};
 use crate::tables::Deviations;
 
 /// What was learned from the records of a shop.
@@ -32,19 +32,6 @@ pub struct Believed {
     pub off: f64,
     /// Which one that is; `None` where none was usable.
     pub farthest: Option<Told>,
-}
-
-/// A figure that a record tells.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Told {
-    /// Minutes by the spark counter.
-    Spark,
-    /// Length of electrode lost.
-    Wear,
-    /// Minutes by the clock.
-    Clock,
-    /// Gap per side.
-    Gap,
 }
 
 /// What the records say of a lot to come.
@@ -95,7 +82,7 @@ impl Factor {
 /// minutes on the floor, `ln(B exp b + W exp w + H exp h)`, straightened about what is believed;
 /// its error is Student's t with 4 degrees of freedom, variance `hole^2/n + reading^2 + 0.1^2` a
 /// year. Weights `(4 + 1) / (4 + e^2)` and the scatter from lot to lot (worth 15 lots before any)
-/// are found anew in 6 rounds.
+/// are found anew in 5 rounds.
 ///
 /// - `records`: of the shop, in any order; figures that can't be are left out.
 /// - `start`: deviations before anything was learned.
@@ -127,11 +114,22 @@ pub fn learn(records: &[Record], start: &Deviations, hole_scatter: f64) -> Learn
     let usable = records.iter().filter(|record| record.is_usable());
     let places = Places::of(usable, start);
     let told = told::all(records, &places, start, hole_scatter);
-    let lots: Vec<Vec<Figure>> = told
-        .chunk_by(|one, other| records[one.record].lot == records[other.record].lot)
-        .map(<[Figure]>::to_vec)
+    // Which record each figure is of, and which figure it is, in the same order.
+    let figures: Vec<(usize, Told)> = told
+        .iter()
+        .map(|told| (told.record, told.which()))
         .collect();
-    let fitted = fit::fit(lots, &places, start).filter(|_| !told.is_empty());
+    let mut lots: Vec<Vec<Figure>> = Vec::new();
+    for told in told {
+        let lot = records[told.record].lot;
+        match lots.last_mut() {
+            Some(last) if last.iter().any(|other| records[other.record].lot == lot) => {
+                last.push(told);
+            }
+            _ => lots.push(vec![told]),
+        }
+    }
+    let fitted = fit::fit(lots, &places, start).filter(|_| !figures.is_empty());
     let Some(Fitted {
         known,
         lot,
@@ -148,8 +146,8 @@ pub fn learn(records: &[Record], start: &Deviations, hole_scatter: f64) -> Learn
         };
     };
     let mut believed = vec![Believed::default(); records.len()];
-    for ((told, weight), off) in told.iter().zip(weights).zip(off) {
-        let there = &mut believed[told.record];
+    for (((record, told), weight), off) in figures.into_iter().zip(weights).zip(off) {
+        let there = &mut believed[record];
         let is_first = there.figures == 0;
         there.figures += 1;
         there.weight = if is_first {
@@ -159,18 +157,7 @@ pub fn learn(records: &[Record], start: &Deviations, hole_scatter: f64) -> Learn
         };
         if is_first || libm::fabs(off) > libm::fabs(there.off) {
             there.off = off;
-            there.farthest = Some(match told.what {
-                What::Factor {
-                    factor: Learns::Wear,
-                    ..
-                } => Told::Wear,
-                What::Factor {
-                    factor: Learns::Gap,
-                    ..
-                } => Told::Gap,
-                What::Factor { .. } => Told::Spark,
-                What::Floor { .. } => Told::Clock,
-            });
+            there.farthest = Some(told);
         }
     }
     Learned {
@@ -206,10 +193,11 @@ impl Learned {
     #[must_use]
     pub fn predict(&self, like: &Likeness) -> Prediction {
         let own = own_covariance(self.lot, &self.start);
-        let sums = Learns::ALL.map(|factor| self.places.sum(factor, like, &self.start));
+        let looked = self.places.look(like);
+        let sums = Learns::ALL.map(|factor| self.places.sum(factor, &looked, &self.start));
         let factors = core::array::from_fn(|at| {
             let (sum, unseen) = &sums[at];
-            let unknown = self.known.covariance_of(sum, sum) + squares(unseen);
+            let unknown = self.known.covariance_of(sum, sum) + unseen;
             let before = match Learns::ALL[at] {
                 Learns::Burn | Learns::Wear => f64::INFINITY,
                 Learns::Handling => self.start.handling() * self.start.handling(),
@@ -223,7 +211,7 @@ impl Learned {
         });
         let [(burn, unseen), (wear, _), ..] = &sums;
         // What no record speaks of is the same terms in both.
-        let unseen = self.start.burn_and_wear * squares(unseen);
+        let unseen = self.start.burn_and_wear * unseen;
         Prediction {
             burn_and_wear: self.known.covariance_of(burn, wear) + unseen + own[0][1],
             factors,
@@ -258,12 +246,9 @@ impl Learned {
     /// Source: as [`learn`].
     #[must_use]
     pub fn parts(&self, factor: Learns, like: &Likeness) -> Vec<(Term, f64)> {
-        let (sum, _) = self.places.sum(factor, like, &self.start);
-        let seen = super::terms::terms(factor, like, &self.start)
-            .into_iter()
-            .filter(|(term, ..)| self.places.knows(factor, *term));
-        seen.zip(sum)
-            .map(|((term, ..), (at, times))| (term, times * self.known.mean_of(&[(at, 1.0)])))
+        let known = self.places.known(factor, like);
+        known
+            .map(|(term, unknown, times)| (term, times * self.known.mean_of(&[(unknown, 1.0)])))
             .collect()
     }
 
@@ -273,10 +258,4 @@ impl Learned {
     pub const fn believed(&self) -> &[Believed] {
         self.believed.as_slice()
     }
-}
-
-/// Variance of terms that do not go together.
-fn squares(terms: &[(Term, f64)]) -> f64 {
-    let squares = terms.iter().map(|(_, deviation)| deviation * deviation);
-    squares.sum()
 }

@@ -4,116 +4,123 @@ use alloc::vec;
 use alloc::vec::Vec;
 
 use super::fit::inverse;
-use super::gaussian::{Gaussian, Information, Sum};
-use super::told::{Near, OwnOfLot, Told, What};
+use super::gaussian::{Gaussian, Information};
+use super::told::{Near, OwnOfLot, Told};
 
-/// The figures of one lot, as sums of the few unknowns that they speak of.
+/// The figures of one lot, as sums of the few unknowns that they speak of, in a round of weighing.
 pub(super) struct Lot {
     /// Which unknowns, in their order.
     columns: Vec<usize>,
     /// Their sums go by the place among those.
     pub(super) told: Vec<Told>,
-}
-
-impl Lot {
-    pub(super) fn new(mut told: Vec<Told>) -> Self {
-        let mut columns: Vec<usize> = (told.iter().flat_map(|told| told.what.sums()))
-            .flat_map(|sum| sum.iter().map(|(at, _)| *at))
-            .collect();
-        columns.sort_unstable();
-        columns.dedup();
-        let local = |sum: &mut Sum| {
-            for (at, _) in sum.iter_mut() {
-                *at = columns.partition_point(|column| column < at);
-            }
-            sum.sort_unstable_by_key(|(at, _)| *at);
-        };
-        for told in &mut told {
-            match &mut told.what {
-                What::Factor { sum, .. } => local(sum),
-                What::Floor { sums, .. } => sums.iter_mut().for_each(local),
-            }
-        }
-        Self { columns, told }
-    }
-
-    /// The lot's few of all means.
-    fn of_all(&self, means: &[f64]) -> Vec<f64> {
-        self.columns.iter().map(|column| means[*column]).collect()
-    }
-}
-
-/// A lot in a round of weighing.
-pub(super) struct LotNow<'a> {
-    lot: &'a Lot,
-    near: Vec<Near<'a>>,
+    near: Vec<Near>,
     /// One over each figure's variance, with its weight.
     precisions: Vec<f64>,
     /// Covariance of what is the lot's own, once the unknowns are known.
     own_covariance: [[f64; 4]; 4],
-    /// For each part of the lot's own: the sum of its figures, weighed, over the lot's columns.
+    /// For each part of the lot's own: the sum of its figures, weighed, over the lot's columns; of no
+    /// figures where it is none's.
     parts: [Vec<f64>; 4],
     /// The same of their values.
     values: OwnOfLot,
+    /// The unknowns as they are believed.
+    means: Vec<f64>,
 }
 
-impl<'a> LotNow<'a> {
-    pub(super) fn new(
-        lot: &'a Lot,
-        means: &[f64],
+/// Room to work in, shared by all lots.
+#[derive(Default)]
+pub(super) struct Room {
+    precision: Vec<f64>,
+    shift: Vec<f64>,
+    mixed: Vec<f64>,
+}
+
+impl Lot {
+    pub(super) fn new(mut told: Vec<Told>) -> Self {
+        let mut columns: Vec<usize> = told.iter().flat_map(|told| told.what.unknowns()).collect();
+        columns.sort_unstable();
+        columns.dedup();
+        for told in &mut told {
+            told.what
+                .put_places(|at| columns.partition_point(|column| *column < at));
+        }
+        Self {
+            near: told.iter().map(|told| told.what.near()).collect(),
+            precisions: vec![0.0; told.len()],
+            own_covariance: [[0.0; 4]; 4],
+            parts: Default::default(),
+            values: OwnOfLot::default(),
+            means: vec![0.0; columns.len()],
+            columns,
+            told,
+        }
+    }
+
+    /// Takes in what is believed of all unknowns.
+    pub(super) fn believe(&mut self, means: &[f64]) {
+        for (mean, column) in self.means.iter_mut().zip(&self.columns) {
+            *mean = means[*column];
+        }
+    }
+
+    /// Straightens and weighs its figures anew; `None` where the numbers are such that nothing can be
+    /// known.
+    pub(super) fn weigh(
+        &mut self,
         own: &OwnOfLot,
         weights: &[f64],
         own_prior: &[[f64; 4]; 4],
-    ) -> Option<Self> {
-        let means = lot.of_all(means);
-        let near: Vec<Near<'a>> = (lot.told.iter())
-            .map(|told| told.what.near(&means, own))
-            .collect();
-        let precisions: Vec<f64> = (lot.told.iter().zip(weights))
-            .map(|(told, weight)| weight / told.variance)
-            .collect();
+    ) -> Option<()> {
         let mut own_precision = *own_prior;
-        let mut parts: [Vec<f64>; 4] = Default::default();
-        let mut values = OwnOfLot::default();
-        for (near, precision) in near.iter().zip(&precisions) {
+        self.values = OwnOfLot::default();
+        self.parts.iter_mut().for_each(|part| part.fill(0.0));
+        let figures = self.told.iter().zip(&mut self.near);
+        let figures = figures.zip(&mut self.precisions).zip(weights);
+        for (((told, near), precision), weight) in figures {
+            told.what.straighten(near, &self.means, own);
+            *precision = weight / told.variance;
             for (row, a) in near.own.iter().enumerate() {
-                let weighed = precision * a;
+                let weighed = *precision * a;
                 if weighed == 0.0 {
                     continue;
                 }
                 for (column, b) in near.own.iter().enumerate() {
                     own_precision[row][column] += weighed * b;
                 }
-                let part = &mut parts[row];
-                part.resize(lot.columns.len(), 0.0);
-                for (at, times) in near.sum.iter() {
+                let part = &mut self.parts[row];
+                part.resize(self.columns.len(), 0.0);
+                for (at, times) in told.what.sum(near) {
                     part[*at] += weighed * times;
                 }
-                values[row] += weighed * near.value;
+                self.values[row] += weighed * near.value;
             }
         }
-        Some(Self {
-            lot,
-            near,
-            precisions,
-            own_covariance: inverse(&own_precision)?,
-            parts,
-            values,
-        })
+        self.own_covariance = inverse(&own_precision)?;
+        Some(())
     }
 
     /// Tells what the figures say of the unknowns.
-    pub(super) fn tell(&self, information: &mut Information) {
-        let size = self.lot.columns.len();
-        let mut precision = vec![0.0; size * size];
-        let mut shift = vec![0.0; size];
-        for (near, weight) in self.near.iter().zip(&self.precisions) {
-            for (at, (one, times)) in near.sum.iter().enumerate() {
+    pub(super) fn tell(&self, information: &mut Information, room: &mut Room) {
+        let size = self.columns.len();
+        let Room {
+            precision,
+            shift,
+            mixed,
+        } = room;
+        for (vector, length) in [(&mut *precision, size * size), (shift, size), (mixed, size)] {
+            vector.clear();
+            vector.resize(length, 0.0);
+        }
+        let (precision, shift, mixed) = (&mut room.precision, &mut room.shift, &mut room.mixed);
+        let figures = self.told.iter().zip(&self.near);
+        for ((told, near), weight) in figures.zip(&self.precisions) {
+            let sum = told.what.sum(near);
+            for (at, (one, times)) in sum.iter().enumerate() {
                 let weighed = weight * times;
                 shift[*one] += weighed * near.value;
                 let row = &mut precision[one * size..=one * size + one];
                 // In their order, so that these are those on and below the diagonal.
-                for (other, also) in &near.sum[..=at] {
+                for (other, also) in &sum[..=at] {
                     row[*other] += weighed * also;
                 }
             }
@@ -124,7 +131,7 @@ impl<'a> LotNow<'a> {
                 continue;
             }
             let explained = product(covariances, &self.values);
-            let mut mixed = vec![0.0; size];
+            mixed.fill(0.0);
             for (other, covariance) in self.parts.iter().zip(covariances) {
                 for (sum, times) in mixed.iter_mut().zip(other) {
                     *sum += covariance * times;
@@ -133,30 +140,29 @@ impl<'a> LotNow<'a> {
             for (at, times) in part.iter().enumerate() {
                 shift[at] -= times * explained;
                 let row = &mut precision[at * size..=at * size + at];
-                for (sum, also) in row.iter_mut().zip(&mixed) {
+                for (sum, also) in row.iter_mut().zip(&*mixed) {
                     *sum -= times * also;
                 }
             }
         }
-        information.add_all(&self.lot.columns, &precision, &shift);
+        information.add_all(&self.columns, precision, shift);
     }
 
     /// What is the lot's own, as likely as it gets.
-    pub(super) fn own(&self, means: &[f64]) -> OwnOfLot {
-        let means = self.lot.of_all(means);
+    pub(super) fn own(&self) -> OwnOfLot {
         let left = core::array::from_fn(|part| {
-            let explained = self.parts[part].iter().zip(&means).map(|(a, b)| a * b);
+            let explained = self.parts[part].iter().zip(&self.means).map(|(a, b)| a * b);
             self.values[part] - explained.sum::<f64>()
         });
         core::array::from_fn(|row| product(&self.own_covariance[row], &left))
     }
 
     /// How many deviations each figure is from what is expected of it.
-    pub(super) fn errors(&self, means: &[f64], own: &OwnOfLot) -> impl Iterator<Item = f64> {
-        let means = self.lot.of_all(means);
-        let figures = self.lot.told.iter().zip(&self.near);
+    pub(super) fn errors(&self, own: &OwnOfLot) -> impl Iterator<Item = f64> {
+        let figures = self.told.iter().zip(&self.near);
         figures.map(move |(told, near)| {
-            let expected: f64 = near.sum.iter().map(|(at, times)| times * means[*at]).sum();
+            let terms = told.what.sum(near).iter();
+            let expected: f64 = terms.map(|(at, times)| times * self.means[*at]).sum();
             let error = near.value - expected - product(&near.own, own);
             error / libm::sqrt(told.variance)
         })
@@ -170,7 +176,7 @@ impl<'a> LotNow<'a> {
         own: &OwnOfLot,
         own_prior: &[[f64; 4]; 4],
     ) -> f64 {
-        let columns = &self.lot.columns;
+        let columns = &self.columns;
         let of_parts: [[f64; 4]; 4] = core::array::from_fn(|one| {
             let mixed = known.times(columns, &self.parts[one]);
             core::array::from_fn(|other| {

@@ -74,6 +74,19 @@ pub struct Record {
     pub gap: Option<Ratio>,
 }
 
+/// A figure that a record tells.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Told {
+    /// Minutes by the spark counter.
+    Spark,
+    /// Length of electrode lost.
+    Wear,
+    /// Minutes by the clock.
+    Clock,
+    /// Gap per side.
+    Gap,
+}
+
 impl Ratio {
     /// Whether something can be learned of it.
     pub(super) fn is_usable(&self) -> bool {

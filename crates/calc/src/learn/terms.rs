@@ -51,61 +51,96 @@ pub const CLASS_ENDS_MM: [f64; 3] = [0.4, 0.9, 1.8];
 /// Depth over diameter at which the slope on it says nothing.
 const USUAL_DEPTH: f64 = 20.0;
 
-/// The terms of a factor in a lot like this one: how often each counts, and its deviation before
-/// anything was learned.
-pub(super) fn terms(factor: Learns, like: &Likeness, start: &Deviations) -> Vec<(Term, f64, f64)> {
+/// Terms that a lot may have, and which of them each factor is a sum of.
+const SLOTS: usize = 9;
+const PROCESS: &[usize] = &[0, 1, 2, 3, 4, 5, 6, 7];
+const HANDLING: &[usize] = &[0, 1];
+const GAP: &[usize] = &[0, 1, 8];
+
+const fn slots(factor: Learns) -> &'static [usize] {
+    match factor {
+        Learns::Burn | Learns::Wear => PROCESS,
+        Learns::Handling => HANDLING,
+        Learns::Gap => GAP,
+    }
+}
+
+/// Every term of a lot like this one, and how often it counts.
+fn terms(like: &Likeness) -> [(Term, f64); SLOTS] {
     let class = CLASS_ENDS_MM.iter().filter(|end| like.tube_mm > **end);
     let class = class.count() as u8;
+    let depths = (like.depth_mm / like.tube_mm).max(1.0);
+    [
+        (Term::Shop, 1.0),
+        (Term::Machine(like.machine), 1.0),
+        (Term::Family(like.family), 1.0),
+        (Term::Grade(like.grade), 1.0),
+        (Term::Electrode(like.electrode), 1.0),
+        (Term::SizeClass(like.family, class), 1.0),
+        (Term::ByDiameter, libm::log(like.tube_mm)),
+        (Term::ByDepth, libm::log(depths / USUAL_DEPTH)),
+        // The gap's classes are the same for all families.
+        (Term::SizeClass(0, class), 1.0),
+    ]
+}
+
+/// Deviation of a factor's term before anything was learned.
+fn deviation(factor: Learns, slot: usize, start: &Deviations) -> f64 {
     match factor {
-        Learns::Burn | Learns::Wear => {
-            let depths = (like.depth_mm / like.tube_mm).max(1.0);
-            alloc::vec![
-                (Term::Shop, 1.0, start.shop),
-                (Term::Machine(like.machine), 1.0, start.machine),
-                (Term::Family(like.family), 1.0, start.family),
-                (Term::Grade(like.grade), 1.0, start.grade),
-                (Term::Electrode(like.electrode), 1.0, start.electrode),
-                (Term::SizeClass(like.family, class), 1.0, start.size_class),
-                (Term::ByDiameter, libm::log(like.tube_mm), start.by_diameter),
-                (
-                    Term::ByDepth,
-                    libm::log(depths / USUAL_DEPTH),
-                    start.by_depth
-                ),
-            ]
-        }
-        Learns::Handling => alloc::vec![
-            (Term::Shop, 1.0, start.handling_shop),
-            (Term::Machine(like.machine), 1.0, start.handling_machine),
-        ],
-        Learns::Gap => alloc::vec![
-            (Term::Shop, 1.0, start.gap_shop),
-            (Term::Machine(like.machine), 1.0, start.gap_machine),
-            // The gap's classes are the same for all families.
-            (Term::SizeClass(0, class), 1.0, start.gap_size_class),
-        ],
+        Learns::Burn | Learns::Wear => [
+            start.shop,
+            start.machine,
+            start.family,
+            start.grade,
+            start.electrode,
+            start.size_class,
+            start.by_diameter,
+            start.by_depth,
+            0.0,
+        ][slot],
+        Learns::Handling => [start.handling_shop, start.handling_machine][slot],
+        Learns::Gap => match slot {
+            0 => start.gap_shop,
+            1 => start.gap_machine,
+            _ => start.gap_size_class,
+        },
     }
 }
 
 /// Where each term stands among the unknowns: only those that some record speaks of.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Places {
-    at: BTreeMap<(Learns, Term), usize>,
+    at: BTreeMap<Term, usize>,
+    /// Of each term the unknowns of the factors that it is part of.
+    unknowns: Vec<[Option<usize>; 4]>,
     prior: Vec<f64>,
+}
+
+/// A lot's terms, looked up once for all factors.
+pub(super) struct Looked {
+    terms: [(Term, f64); SLOTS],
+    at: [Option<usize>; SLOTS],
 }
 
 impl Places {
     pub(super) fn of<'r>(records: impl Iterator<Item = &'r Record>, start: &Deviations) -> Self {
         let mut places = Self::default();
         for record in records {
+            let terms = terms(&record.like);
+            let at = terms.map(|(term, _)| {
+                let next = places.unknowns.len();
+                let at = *places.at.entry(term).or_insert(next);
+                if at == next {
+                    places.unknowns.push([None; 4]);
+                }
+                at
+            });
             for factor in Learns::ALL {
-                for (term, _, deviation) in terms(factor, &record.like, start) {
-                    let next = places.prior.len();
-                    if let alloc::collections::btree_map::Entry::Vacant(new) =
-                        places.at.entry((factor, term))
-                    {
-                        new.insert(next);
-                        places.prior.push(deviation);
+                for slot in slots(factor) {
+                    let unknown = &mut places.unknowns[at[*slot]][factor as usize];
+                    if unknown.is_none() {
+                        *unknown = Some(places.prior.len());
+                        places.prior.push(deviation(factor, *slot, start));
                     }
                 }
             }
@@ -113,9 +148,13 @@ impl Places {
         places
     }
 
-    /// Whether some record speaks of a term.
-    pub(super) fn knows(&self, factor: Learns, term: Term) -> bool {
-        self.at.contains_key(&(factor, term))
+    /// The terms of a lot like this one.
+    pub(super) fn look(&self, like: &Likeness) -> Looked {
+        let terms = terms(like);
+        Looked {
+            at: terms.map(|(term, _)| self.at.get(&term).copied()),
+            terms,
+        }
     }
 
     /// How many unknowns there are.
@@ -123,23 +162,48 @@ impl Places {
         self.prior.len()
     }
 
-    /// A factor as a sum of unknowns, and what of it no record speaks of: terms with their weight and
-    /// deviation.
-    pub(super) fn sum(
-        &self,
-        factor: Learns,
-        like: &Likeness,
-        start: &Deviations,
-    ) -> (Sum, Vec<(Term, f64)>) {
-        let mut sum = Sum::new();
-        let mut unseen = Vec::new();
-        for (term, times, deviation) in terms(factor, like, start) {
-            match self.at.get(&(factor, term)) {
-                Some(at) => sum.push((*at, times)),
-                None => unseen.push((term, times * deviation)),
+    /// A factor as a sum of unknowns, and the variance of what of it no record speaks of.
+    pub(super) fn sum(&self, factor: Learns, looked: &Looked, start: &Deviations) -> (Sum, f64) {
+        let slots = slots(factor);
+        let mut sum = Sum::with_capacity(slots.len());
+        let mut unseen = 0.0;
+        for slot in slots {
+            let times = looked.terms[*slot].1;
+            match looked.at[*slot].and_then(|at| self.unknowns[at][factor as usize]) {
+                Some(unknown) => sum.push((unknown, times)),
+                None => {
+                    let off = times * deviation(factor, *slot, start);
+                    unseen += off * off;
+                }
             }
         }
         (sum, unseen)
+    }
+
+    /// Of a factor the unknowns that some record speaks of, and how often each counts.
+    pub(super) fn seen<'a>(
+        &'a self,
+        factor: Learns,
+        looked: &'a Looked,
+    ) -> impl Iterator<Item = (usize, f64)> + 'a {
+        slots(factor).iter().filter_map(move |slot| {
+            let unknown = self.unknowns[looked.at[*slot]?][factor as usize]?;
+            Some((unknown, looked.terms[*slot].1))
+        })
+    }
+
+    /// The terms of a factor that some record speaks of, with the unknown of each and how often it counts.
+    pub(super) fn known(
+        &self,
+        factor: Learns,
+        like: &Likeness,
+    ) -> impl Iterator<Item = (Term, usize, f64)> {
+        let looked = self.look(like);
+        slots(factor).iter().filter_map(move |slot| {
+            let (term, times) = looked.terms[*slot];
+            let unknown = self.unknowns[looked.at[*slot]?][factor as usize]?;
+            Some((term, unknown, times))
+        })
     }
 
     /// What is known of the unknowns before any record: each about 0, burn and wear of one term
@@ -147,22 +211,17 @@ impl Places {
     pub(super) fn prior(&self, start: &Deviations) -> Information {
         let mut known = Information::none(self.len());
         let together = start.burn_and_wear.clamp(-0.99, 0.99);
-        for (&(factor, term), &at) in &self.at {
-            let precision = 1.0 / (self.prior[at] * self.prior[at]);
-            let other = match factor {
-                Learns::Burn => self.at.get(&(Learns::Wear, term)),
-                Learns::Wear => self.at.get(&(Learns::Burn, term)),
-                Learns::Handling | Learns::Gap => None,
-            };
-            let Some(&other) = other else {
-                known.add(at, at, precision);
-                continue;
-            };
-            let apart = precision / (1.0 - together * together);
-            known.add(at, at, apart);
-            // Once for both.
-            if factor == Learns::Burn {
-                known.add(at, other, -together * apart);
+        let precision = |at: usize| 1.0 / (self.prior[at] * self.prior[at]);
+        for [burn, wear, handling, gap] in &self.unknowns {
+            for alone in [handling, gap].into_iter().flatten() {
+                known.add(*alone, *alone, precision(*alone));
+            }
+            // Of each term that burn has wear has one, too.
+            if let (Some(burn), Some(wear)) = (burn, wear) {
+                let apart = precision(*burn) / (1.0 - together * together);
+                known.add(*burn, *burn, apart);
+                known.add(*wear, *wear, apart);
+                known.add(*burn, *wear, -together * apart);
             }
         }
         known

@@ -1,10 +1,9 @@
 //! Records as sentences about unknowns: sums of them that come near to a number.
 
-use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::gaussian::Sum;
-use super::record::{Floor, Record};
+use super::record::{Floor, Record, Told as Which};
 use super::terms::{Learns, Places};
 use crate::tables::Deviations;
 
@@ -25,6 +24,20 @@ pub(super) struct Told {
     pub(super) variance: f64,
 }
 
+impl Told {
+    /// Which figure it is.
+    pub(super) const fn which(&self) -> Which {
+        match self.what {
+            What::Floor { .. } => Which::Clock,
+            What::Factor { factor, .. } => match factor {
+                Learns::Wear => Which::Wear,
+                Learns::Gap => Which::Gap,
+                Learns::Burn | Learns::Handling => Which::Spark,
+            },
+        }
+    }
+}
+
 /// Which figure a record tells, as sums of unknowns.
 #[derive(Clone, Debug)]
 pub(super) enum What {
@@ -34,81 +47,102 @@ pub(super) enum What {
         sum: Sum,
         logarithm: f64,
     },
-    /// The logarithm of minutes that are a sum of burn, wear and handling.
-    Floor { sums: [Sum; 3], floor: Floor },
+    /// The logarithm of minutes that are a sum of burn, wear and handling: the unknowns of all three in
+    /// their order, each with its part and how often it counts there.
+    Floor {
+        sums: Vec<(usize, usize, f64)>,
+        floor: Floor,
+    },
 }
 
 /// A figure near to what is believed now: a sum of unknowns and of what is the lot's own, that comes
 /// near to a number.
 #[derive(Clone, Debug)]
-pub(super) struct Near<'a> {
-    pub(super) sum: Cow<'a, [(usize, f64)]>,
+pub(super) struct Near {
+    /// The unknowns of one that was straightened; the others' are their own.
+    straightened: Sum,
     pub(super) own: OwnOfLot,
     pub(super) value: f64,
 }
 
 impl What {
-    /// The sums that it speaks of.
-    pub(super) fn sums(&self) -> impl Iterator<Item = &Sum> {
+    /// The unknowns that it speaks of.
+    pub(super) fn unknowns(&self) -> impl Iterator<Item = usize> {
         let (one, three) = match self {
             Self::Factor { sum, .. } => (Some(sum), None),
             Self::Floor { sums, .. } => (None, Some(sums)),
         };
-        one.into_iter().chain(three.into_iter().flatten())
+        let one = one.into_iter().flatten().map(|(at, _)| *at);
+        one.chain(three.into_iter().flatten().map(|(at, ..)| *at))
     }
 
-    /// It as one sentence, straightened where it is bent about what is believed now.
-    pub(super) fn near(&self, believed: &[f64], own_now: &OwnOfLot) -> Near<'_> {
+    /// Puts other places in the place of its unknowns, and sorts them by those.
+    pub(super) fn put_places(&mut self, place: impl Fn(usize) -> usize) {
+        match self {
+            Self::Factor { sum, .. } => {
+                sum.iter_mut().for_each(|(at, _)| *at = place(*at));
+                sum.sort_unstable_by_key(|(at, _)| *at);
+            }
+            Self::Floor { sums, .. } => {
+                sums.iter_mut().for_each(|(at, ..)| *at = place(*at));
+                sums.sort_unstable_by_key(|(at, part, _)| (*at, *part));
+            }
+        }
+    }
+
+    /// The sum of unknowns that comes near to its value.
+    pub(super) fn sum<'a>(&'a self, near: &'a Near) -> &'a [(usize, f64)] {
+        match self {
+            Self::Factor { sum, .. } => sum,
+            Self::Floor { .. } => &near.straightened,
+        }
+    }
+
+    /// It as one sentence; where it is bent it is straightened by [`What::straighten`] later.
+    pub(super) fn near(&self) -> Near {
         match self {
             Self::Factor {
-                factor,
-                sum,
-                logarithm,
+                factor, logarithm, ..
             } => {
                 let mut own = OwnOfLot::default();
                 own[*factor as usize] = 1.0;
                 Near {
-                    sum: Cow::Borrowed(sum.as_slice()),
+                    straightened: Sum::new(),
                     own,
                     value: *logarithm,
                 }
             }
-            Self::Floor { sums, floor } => floor_near(sums, floor, believed, own_now),
+            Self::Floor { sums, .. } => Near {
+                straightened: sums.iter().map(|(at, _, times)| (*at, *times)).collect(),
+                own: OwnOfLot::default(),
+                value: 0.0,
+            },
         }
     }
-}
 
-/// Minutes on the floor: `ln(B exp b + W exp w + H exp h)`, straightened by its slopes.
-fn floor_near(
-    sums: &[Sum; 3],
-    floor: &Floor,
-    believed: &[f64],
-    own_now: &OwnOfLot,
-) -> Near<'static> {
-    let planned = [floor.burn_min, floor.wear_min, floor.handling_min];
-    let mut minutes = [0.0; 3];
-    let mut logarithms = [0.0; 3];
-    for part in 0..3 {
-        let parts = sums[part].iter().map(|(at, times)| times * believed[*at]);
-        let mean: f64 = parts.sum();
-        logarithms[part] = mean + own_now[part];
-        minutes[part] = planned[part] * libm::exp(logarithms[part]);
-    }
-    let all: f64 = minutes.iter().sum();
-    let mut sum = Sum::new();
-    let mut own = OwnOfLot::default();
-    let mut value = libm::log(floor.minutes) - libm::log(all);
-    for part in 0..3 {
-        let slope = minutes[part] / all;
-        sum.extend(sums[part].iter().map(|(at, times)| (*at, slope * times)));
-        own[part] = slope;
-        value += slope * logarithms[part];
-    }
-    sum.sort_unstable_by_key(|(at, _)| *at);
-    Near {
-        sum: Cow::Owned(sum),
-        own,
-        value,
+    /// Straightens it about what is believed now, where it is bent: minutes on the floor are
+    /// `ln(B exp b + W exp w + H exp h)`, and go on by its slopes.
+    pub(super) fn straighten(&self, near: &mut Near, believed: &[f64], own_now: &OwnOfLot) {
+        let Self::Floor { sums, floor } = self else {
+            return;
+        };
+        let planned = [floor.burn_min, floor.wear_min, floor.handling_min];
+        let mut logarithms = [own_now[0], own_now[1], own_now[2]];
+        for (at, part, times) in sums {
+            logarithms[*part] += times * believed[*at];
+        }
+        let minutes: [f64; 3] =
+            core::array::from_fn(|part| planned[part] * libm::exp(logarithms[part]));
+        let all: f64 = minutes.iter().sum();
+        near.value = libm::log(floor.minutes) - libm::log(all);
+        for part in 0..3 {
+            let slope = minutes[part] / all;
+            near.own[part] = slope;
+            near.value += slope * logarithms[part];
+        }
+        for ((_, into), (_, part, times)) in near.straightened.iter_mut().zip(sums) {
+            *into = near.own[*part] * times;
+        }
     }
 }
 
@@ -123,7 +157,8 @@ pub(super) fn all(
     for (at, record) in records.iter().enumerate().filter(|(_, r)| r.is_usable()) {
         let age = A_YEAR * A_YEAR * record.age_years;
         let holes = hole_scatter * hole_scatter / record.holes;
-        let sum = |factor| places.sum(factor, &record.like, start).0;
+        let looked = places.look(&record.like);
+        let sum = |factor| places.sum(factor, &looked, start).0;
         let ratios = [
             (Learns::Burn, record.burn),
             (Learns::Wear, record.wear),
@@ -146,7 +181,14 @@ pub(super) fn all(
             }
         }
         if let Some(floor) = record.floor.filter(Floor::is_usable) {
-            let sums = [Learns::Burn, Learns::Wear, Learns::Handling].map(sum);
+            let mut sums = Vec::with_capacity(18);
+            for (part, factor) in [Learns::Burn, Learns::Wear, Learns::Handling]
+                .iter()
+                .enumerate()
+            {
+                let seen = places.seen(*factor, &looked);
+                sums.extend(seen.map(|(at, times)| (at, part, times)));
+            }
             told.push(Told {
                 record: at,
                 variance: holes + age + floor.reading * floor.reading,
