@@ -63,8 +63,14 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
     }
 }
 
-/// Minutes that a part is planned to take: sparking, and at the machine without setting up.
+/// What a part of this job is planned to take.
 fn this_one(figures: &JobFigures) -> Option<String> {
+    let [sparking, by_clock] = planned_each(figures)?.map(show::minutes);
+    Some(words::this_one(&sparking, &by_clock))
+}
+
+/// Minutes that a part is planned to take: sparking, and by the clock without setting up.
+pub fn planned_each(figures: &JobFigures) -> Option<[f64; 2]> {
     let lot = figures.lot.as_ref()?;
     let sparking = figures.holes.iter().filter_map(|hole| {
         let sparking = hole.minutes_in?.sparking();
@@ -73,6 +79,5 @@ fn this_one(figures: &JobFigures) -> Option<String> {
     let parts = f64::from(lot.quantity.max(1));
     let machine = &lot.machine;
     let by_clock = (machine.sum() - machine.set_up - machine.first_piece) / parts;
-    let [sparking, by_clock] = [sparking.sum(), by_clock].map(show::minutes);
-    Some(words::this_one(&sparking, &by_clock))
+    Some([sparking.sum(), by_clock])
 }

@@ -7,6 +7,7 @@ use quillbore_job::slip::{RUN_COLUMNS, kind, line};
 use quillbore_job::words::slips as kind_words;
 use quillbore_job::{Edit, Line, Slip, SlipKind, show_quantity as show};
 
+use super::alike::planned_each;
 use super::fields::spots_ui;
 use super::parts::{pencil, plain_head};
 use super::runs::runs_ui;
@@ -60,12 +61,17 @@ pub fn records_ui(
     if let Some(slip) = toggled {
         super::parts::toggle(&mut view.open_slips, slip);
     }
-    if let Some(actual) = life::actual_hours(shared.job) {
-        let estimate = shared.results.figures.lot.as_ref().map(|lot| {
-            let band = lot.machine_hours;
-            [band.p50, band.p10, band.p90].map(show::hours)
+    if let Some(recorded) = life::hours_each(shared.job) {
+        let planned = planned_each(&shared.results.figures);
+        let planned = planned.map(|[sparking, by_clock]| {
+            show::minutes(if recorded.by_clock {
+                by_clock
+            } else {
+                sparking
+            })
         });
-        ui.label(words::hours(&show::hours(actual), estimate));
+        let took = show::minutes(recorded.hours * 60.0);
+        ui.label(words::minutes_each(&took, recorded, planned));
     }
 }
 

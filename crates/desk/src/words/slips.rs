@@ -1,5 +1,7 @@
 //! What is written at the slips pinned to the sheet.
 
+use quillbore_job::life::HoursEach;
+
 /// The head of order and parts.
 pub const ORDER: &str = "Order and parts";
 
@@ -15,13 +17,23 @@ pub const ADD: &str = "add:";
 /// Takes a slip off the sheet.
 pub const DELETE: &str = "delete";
 
-/// The hours on record, and those that were estimated: likely, low, high.
+/// Minutes of a part on record, and as planned by what is known today.
 #[must_use]
-pub fn hours(actual: &str, estimate: Option<[String; 3]>) -> String {
-    let estimate = estimate.map_or_else(String::new, |[likely, low, high]| {
-        format!(", {likely} were estimated ({low} to {high})")
+pub fn minutes_each(took: &str, recorded: HoursEach, planned: Option<String>) -> String {
+    let what = if recorded.by_clock {
+        "by the clock"
+    } else {
+        "sparking"
+    };
+    let scaled = if recorded.scaled {
+        ", some rows reckoned by the others"
+    } else {
+        ""
+    };
+    let planned = planned.map_or_else(String::new, |planned| {
+        format!("; by what is known today it takes {planned}")
     });
-    format!("{actual} machine hours are on record{estimate}")
+    format!("A part took {took} min {what} by the records{scaled}{planned}.")
 }
 
 /// Where the ordered parts are.

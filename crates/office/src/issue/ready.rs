@@ -4,6 +4,8 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
+use quillbore_calc::JobFigures;
+use quillbore_calc::job_figures::OwnFigures;
 use quillbore_job::file;
 use quillbore_job::issued::IssuedLine;
 use quillbore_job::results::Results;
@@ -183,6 +185,48 @@ pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
             }
         }
     }
+    rows.extend(by_runs(&results.figures));
     rows.retain(|(_, number)| number.is_finite());
     rows
+}
+
+/// What run records make of the figures: how many there are, and the factors on sparking minutes and on
+/// wear, over all rows.
+fn by_runs(figures: &JobFigures) -> [(String, f64); 3] {
+    let [
+        mut minutes,
+        mut minutes_at_start,
+        mut wear,
+        mut wear_at_start,
+    ] = [0.0; 4];
+    for hole in &figures.holes {
+        let own = hole.own.as_deref();
+        let factor = |of: fn(&OwnFigures) -> f64| own.map_or(1.0, of);
+        let holes = f64::from(hole.places);
+        if let Some(parts) = &hole.minutes_in {
+            minutes += holes * parts.sparking();
+            minutes_at_start += holes * parts.sparking() / factor(|own| own.burn.factor);
+        }
+        if let Some(lost) = hole.wear_mm {
+            wear += holes * lost;
+            wear_at_start += holes * lost / factor(|own| own.wear.factor);
+        }
+    }
+    // To two digits: what a record's age alone makes of it is no change worth telling.
+    let ratio = |now: f64, start: f64| {
+        if start > 0.0 {
+            libm::round(now / start * 100.0) / 100.0
+        } else {
+            1.0
+        }
+    };
+    let records = figures.behind().map_or(0, |behind| behind.grade);
+    [
+        (rows_of::RECORDS.to_owned(), f64::from(records)),
+        (
+            rows_of::MINUTES_BY_RUNS.to_owned(),
+            ratio(minutes, minutes_at_start),
+        ),
+        (rows_of::WEAR_BY_RUNS.to_owned(), ratio(wear, wear_at_start)),
+    ]
 }

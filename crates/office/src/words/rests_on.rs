@@ -57,3 +57,12 @@ pub(crate) fn tube_price(tube: &str) -> String {
 pub(crate) fn tube_length(tube: &str) -> String {
     format!("{tube} length, mm")
 }
+
+/// How many run records of the same material stand behind it.
+pub(crate) const RECORDS: &str = "run records of this material";
+
+/// What run records make of the sparking minutes of the lot.
+pub(crate) const MINUTES_BY_RUNS: &str = "minutes by this shop's runs, x the start values";
+
+/// What run records make of the wear of the lot.
+pub(crate) const WEAR_BY_RUNS: &str = "wear by this shop's runs, x the start values";
