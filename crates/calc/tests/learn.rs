@@ -239,3 +239,27 @@ fn the_parts_of_a_factor_add_up_to_it() {
         assert!(parts.iter().any(|(term, _)| *term == Term::Shop));
     }
 }
+
+#[test]
+fn a_deviation_of_nothing_keeps_nothing_else_from_being_learned() {
+    let (records, _) = fixture();
+    let zero = Deviations {
+        machine: 0.0,
+        lot: 0.0,
+        handling_machine: 0.0,
+        handling_lot: 0.0,
+        gap_lot: 0.0,
+        ..start()
+    };
+    let learned = learn(&records, &zero, HOLE);
+    let slow = predicted(&learned);
+    assert!(
+        slow.iter().all(|mean| mean.is_finite()) && slow[0] > 0.1,
+        "{slow:?}"
+    );
+    let parts = learned.parts(Learns::Burn, &records[0].like);
+    let machine = parts
+        .iter()
+        .find(|(term, _)| matches!(term, Term::Machine(_)));
+    assert!(machine.expect("a machine").1.abs() < 1e-6);
+}

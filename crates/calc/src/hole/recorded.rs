@@ -60,8 +60,12 @@ impl Context<'_> {
     ) -> Result<PlannedFor, NotPlanned> {
         let material = self.one_material(row)?;
         let machine = self.machine.ok_or(NotPlanned::NoMachine)?;
-        let plan: Rc<Plan> = match tube.or(row.tube) {
-            Some(tube) => Rc::new(self.plan_with(row, tube)),
+        // As if somebody had chosen the tube for the row: rows that ask the same are planned once.
+        let plan: Rc<Plan> = match tube.filter(|_| tube != row.tube) {
+            Some(tube) => self.plan(&RowInput {
+                tube: Some(tube),
+                ..row.clone()
+            }),
             None => self.plan(row),
         };
         let tube = plan.tube.ok_or(NotPlanned::NoFigures)?;

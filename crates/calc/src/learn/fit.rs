@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::gaussian::Gaussian;
 use super::lot::{Lot, Room};
-use super::terms::Places;
+use super::terms::{LEAST, Places};
 use super::told::{OwnOfLot, Told};
 use crate::tables::Deviations;
 
@@ -32,13 +32,15 @@ pub(super) struct Fitted {
 
 /// Variances and covariances of what is a lot's own.
 pub(super) fn own_covariance(lot: f64, start: &Deviations) -> [[f64; 4]; 4] {
-    let variance = lot * lot;
+    let variance = |deviation: f64| deviation.max(LEAST) * deviation.max(LEAST);
+    let (handling, gap) = (variance(start.handling_lot), variance(start.gap_lot));
+    let variance = variance(lot);
     let both = start.burn_and_wear.clamp(-0.99, 0.99) * variance;
     [
         [variance, both, 0.0, 0.0],
         [both, variance, 0.0, 0.0],
-        [0.0, 0.0, start.handling_lot * start.handling_lot, 0.0],
-        [0.0, 0.0, 0.0, start.gap_lot * start.gap_lot],
+        [0.0, 0.0, handling, 0.0],
+        [0.0, 0.0, 0.0, gap],
     ]
 }
 

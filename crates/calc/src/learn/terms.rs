@@ -84,9 +84,13 @@ fn terms(like: &Likeness) -> [(Term, f64); SLOTS] {
     ]
 }
 
+/// A deviation below which a shop that says 0 is taken to mean it: nothing can be learned of what is
+/// known to the last digit, and the rest is learned all the same.
+pub(super) const LEAST: f64 = 1e-6;
+
 /// Deviation of a factor's term before anything was learned.
 fn deviation(factor: Learns, slot: usize, start: &Deviations) -> f64 {
-    match factor {
+    let deviation = match factor {
         Learns::Burn | Learns::Wear => [
             start.shop,
             start.machine,
@@ -104,7 +108,8 @@ fn deviation(factor: Learns, slot: usize, start: &Deviations) -> f64 {
             1 => start.gap_machine,
             _ => start.gap_size_class,
         },
-    }
+    };
+    deviation.max(LEAST)
 }
 
 /// Where each term stands among the unknowns: only those that some record speaks of.

@@ -37,6 +37,7 @@ impl App {
             job: &job,
             results: &results,
             shop: &desk.shop,
+            taught: desk.taught(),
             teaching: &desk.teaching,
             day: desk.day,
             sheet,

@@ -142,6 +142,12 @@ impl Desk {
         self.busy.is_some() || !self.todo.is_empty()
     }
 
+    /// The job's own run records, each held against the start values.
+    #[must_use]
+    pub fn taught(&self) -> &[Taught] {
+        self.learned_of.as_ref().map_or(&[], |of| &of.own)
+    }
+
     /// The job as it stands.
     #[must_use]
     pub fn job(&self) -> &Arc<Job> {

@@ -61,7 +61,7 @@ fn page_ui(ui: &mut Ui, page: &LearnedPage, asks: &mut Vec<Ask>) {
     }
     ui.label(words::summary(told));
     tables::tables_ui(ui, told);
-    plots::runs_ui(ui, told);
+    plots::runs_ui(ui, told, asks);
     plots::errors_ui(ui, told);
     records::records_ui(ui, told, asks);
     ui.add_space(30.0);

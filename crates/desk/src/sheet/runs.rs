@@ -14,7 +14,7 @@ use super::shared::{Anchors, Shared};
 use crate::grid::{GridAsk, GridModel as _, GridShown, SetWhy, grid_ui};
 use crate::look;
 use crate::view::{Ask, SheetView};
-use crate::words::runs as words;
+use crate::words::{own, runs as words};
 use model::Runs;
 
 /// The table of the run records, from the order on; gives the record whose own lines are to be laid out
@@ -41,6 +41,11 @@ pub(super) fn runs_ui(
         asks.extend(asked(want, &model, shared).map(Ask::Edit));
     }
     let words = ui.horizontal_wrapped(|ui| words_ui(ui, &model, view, asks));
+    let at = model.slips.get(view.runs.cursor().row);
+    let taught = at.and_then(|slip| shared.taught.iter().find(|taught| taught.slip == slip.id));
+    // The line is there also where nothing is to be said, so that what stands below never jumps.
+    let held = taught.map_or_else(|| " ".to_owned(), own::held_against);
+    pencil(ui, &held);
     pencil(ui, words::WHICH_MINUTES);
     words.inner
 }

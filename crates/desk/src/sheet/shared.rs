@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{Beside, Results};
+use quillbore_job::taught::Taught;
 use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Block, Job, Shop};
 use quillbore_office::office::queue::Queue;
@@ -20,6 +21,8 @@ pub struct Shared<'a> {
     pub results: &'a Arc<Results>,
     /// The shop.
     pub shop: &'a Shop,
+    /// The job's own run records, each held against the start values.
+    pub taught: &'a [Taught],
     /// What run records teach, and where they stand.
     pub teaching: &'a Teaching,
     /// Today.

@@ -55,7 +55,7 @@ pub const RUNS_PLOT: &str = "Minutes recorded over minutes by the start values, 
 
 /// What is to be seen in it.
 pub const RUNS_PLOT_SAYS: &str = "Dot: a run that counts; diamond: far off, counts little; hollow: doesn't count. Line: what all runs \
-     together make likely; pale bars: low to high. 1: as the start values say.";
+     together make likely; pale bars: low to high. 1: as the start values say. A press on a run opens its job.";
 
 /// What its axis counts.
 pub const RUNS_AXIS: &str = "runs, the oldest first";

@@ -2,7 +2,9 @@
 
 use quillbore_calc::job_figures::OwnFigures;
 use quillbore_calc::learn::Behind;
-use quillbore_job::words::own;
+use quillbore_job::show_quantity as show;
+use quillbore_job::taught::Taught;
+use quillbore_job::words::{own, taught as taught_words};
 use quillbore_office::learned::{BehindFactor, Part};
 use quillbore_office::pool::Source;
 
@@ -97,4 +99,34 @@ pub fn in_short(rows: &[&OwnFigures]) -> Option<String> {
         "minutes {burn}, wear {wear} the start values: {}",
         own::records(behind)
     ))
+}
+
+/// What a run record was held against, and whether it counts.
+#[must_use]
+pub fn held_against(taught: &Taught) -> String {
+    let told = match &taught.says {
+        Ok(told) => told,
+        Err(why) => return format!("Doesn't count: {}.", taught_words::why(why)),
+    };
+    let planned = &told.planned;
+    let minutes = |minutes: f64| show::minutes(minutes);
+    let mut said = format!(
+        "By the start values: {} min sparking, {} by the clock, {:.0} mm lost",
+        minutes(planned.burn_min),
+        minutes(planned.clock_min),
+        planned.wear_mm
+    );
+    if let Some(gap) = planned.gap_mm {
+        said += &format!(", gap {gap:.3} mm");
+    }
+    said += if taught.left_out.is_empty() {
+        ". Counts"
+    } else {
+        ". Left out"
+    };
+    let without: Vec<String> = taught.without.iter().map(taught_words::why).collect();
+    if !without.is_empty() {
+        said += &format!(", but for: {}", without.join("; "));
+    }
+    said + "."
 }

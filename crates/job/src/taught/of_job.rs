@@ -46,10 +46,11 @@ pub fn taught(job: &Job, shop: &Shop) -> Vec<Taught> {
     }
     let input = to_input(job, shop).input;
     let context = start_context(&input, &shop.tables);
+    let rows = Rows::of(job, &input);
     let mut pieces = pieces(job);
     let mut taught = |run: View<'_, kind::Run>| {
         let mut without = Vec::new();
-        let says = one(job, run, &input, &shop.tables, |row, mut reading| {
+        let says = one(job, run, &rows, &shop.tables, |row, mut reading| {
             without.append(&mut reading.without);
             match pieces.remove(&run.id()) {
                 Some(Ok(counted)) => reading.ran.pieces = Some(counted),
@@ -77,25 +78,47 @@ pub fn taught(job: &Job, shop: &Shop) -> Vec<Taught> {
 fn one(
     job: &Job,
     run: View<'_, kind::Run>,
-    input: &JobInput,
+    rows: &Rows<'_>,
     tables: &Tables,
     of: impl FnOnce(&RowInput, super::reading::Reading) -> Result<Recorded, Why>,
 ) -> Result<Recorded, Why> {
-    let row = row_of(job, run, input).ok_or_else(|| Why::NoRow(run.get(line::Mark).to_owned()))?;
+    let row = rows.named(run);
+    let row = row.ok_or_else(|| Why::NoRow(run.get(line::Mark).to_owned()))?;
     of(row, read(run, job.unit, tables)?)
 }
 
-/// The row that a record names; where the job has one row alone, an empty mark means that.
-fn row_of<'a>(job: &Job, run: View<'_, kind::Run>, input: &'a JobInput) -> Option<&'a RowInput> {
-    let Some(mark) = same_mark(run.get(line::Mark)) else {
-        return match input.rows.as_slice() {
-            [only] => Some(only),
-            _ => None,
-        };
-    };
-    let mut rows = job.rows.iter();
-    let row = rows.find(|row| same_mark(row.mark.text()).as_ref() == Some(&mark))?;
-    input.rows.iter().find(|input| input.id == row.id)
+/// The rows of a job by what their marks are compared by.
+struct Rows<'a> {
+    by_mark: BTreeMap<String, &'a RowInput>,
+    /// Where the job has one row alone, a record without a mark means that.
+    only: Option<&'a RowInput>,
+}
+
+impl<'a> Rows<'a> {
+    fn of(job: &Job, input: &'a JobInput) -> Self {
+        let mut by_mark = BTreeMap::new();
+        for (row, input) in job.rows.iter().zip(&input.rows) {
+            if let Some(mark) = same_mark(row.mark.text()) {
+                // Of two with one mark the first is meant, as everywhere.
+                by_mark.entry(mark).or_insert(input);
+            }
+        }
+        Self {
+            by_mark,
+            only: match input.rows.as_slice() {
+                [only] => Some(only),
+                _ => None,
+            },
+        }
+    }
+
+    /// The row that a record names.
+    fn named(&self, run: View<'_, kind::Run>) -> Option<&'a RowInput> {
+        match same_mark(run.get(line::Mark)) {
+            Some(mark) => self.by_mark.get(&mark).copied(),
+            None => self.only,
+        }
+    }
 }
 
 /// Good and spoiled pieces by the record that tells them. A piece is drilled at several marks, so they
