@@ -3,7 +3,8 @@
 use egui::{Align, Grid, Layout, Ui, vec2};
 use quillbore_calc::Figure;
 use quillbore_calc::job_figures::{LotFigures, MachineMinutes, PriceFigures};
-use quillbore_job::results::Beside;
+use quillbore_job::results::{Beside, ByRuns};
+use quillbore_job::words::own as job_own;
 use quillbore_job::words::price as job_words;
 use quillbore_job::words::promise::comes_first;
 use quillbore_job::{Block, show_quantity as show};
@@ -53,7 +54,11 @@ pub fn price_ui(
     ui.add_space(6.0);
     ui.horizontal_top(|ui| {
         ui.vertical(|ui| {
-            hours_ui(ui, lot, view, anchors);
+            let by_runs = ByRuns::of(figures);
+            let beside = by_runs
+                .behind
+                .map(|behind| job_own::beside(behind, by_runs.minutes));
+            hours_ui(ui, lot, &beside.unwrap_or_default(), view, anchors);
             let of_rows = figures.holes.iter().filter_map(|hole| hole.own.as_deref());
             if let Some(said) = own::in_short(&of_rows.collect::<Vec<_>>()) {
                 ui.add_space(4.0);
@@ -83,9 +88,16 @@ pub fn price_ui(
     super::alike::alike_ui(ui, shared, alike, asks);
 }
 
-fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut SheetView, anchors: &mut Anchors) {
+/// Hours of machine and labor; beside the machine's stands what run records make of its minutes.
+fn hours_ui(
+    ui: &mut Ui,
+    lot: &LotFigures,
+    by_runs: &str,
+    view: &mut SheetView,
+    anchors: &mut Anchors,
+) {
     Grid::new("hours")
-        .num_columns(4)
+        .num_columns(5)
         .spacing([14.0, 2.0])
         .show(ui, |ui| {
             pencil(ui, words::HOURS);
@@ -104,6 +116,9 @@ fn hours_ui(ui: &mut Ui, lot: &LotFigures, view: &mut SheetView, anchors: &mut A
                     figure_word(ui, &hours, figure, look::bold(), view, Some(anchors));
                 });
                 right(ui, &show::hours(band.p90));
+                if figure == Figure::MachineHours {
+                    pencil(ui, by_runs);
+                }
                 ui.end_row();
             }
         });

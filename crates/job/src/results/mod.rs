@@ -1,5 +1,6 @@
 //! Everything computed of a job, recomputed on each edit and never stored.
 
+mod by_runs;
 mod depth_notes;
 mod found;
 mod kind;
@@ -21,6 +22,7 @@ mod whole;
 use quillbore_calc::assemble::{self, Answers, Question as Search};
 use quillbore_calc::{JobFigures, JobInput, Tables};
 
+pub use by_runs::ByRuns;
 pub use kind::{Missing, NoteKind};
 pub use next::{NextStep, next_call};
 pub use note::{Beside, SideNote};

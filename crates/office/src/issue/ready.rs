@@ -5,10 +5,9 @@ use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
 use quillbore_calc::JobFigures;
-use quillbore_calc::job_figures::OwnFigures;
 use quillbore_job::file;
 use quillbore_job::issued::IssuedLine;
-use quillbore_job::results::Results;
+use quillbore_job::results::{ByRuns, Results};
 use quillbore_job::slip::{Has, kind, line as slip_line};
 use quillbore_job::{Field, Issued, Job, Paper, Shop, order};
 use quillbore_paper::Sheet;
@@ -190,43 +189,19 @@ pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
     rows
 }
 
-/// What run records make of the figures: how many there are, and the factors on sparking minutes and on
-/// wear, over all rows.
+/// What run records make of the figures, to two digits: what a record's age alone makes of it is no
+/// change worth telling.
 fn by_runs(figures: &JobFigures) -> [(String, f64); 3] {
-    let [
-        mut minutes,
-        mut minutes_at_start,
-        mut wear,
-        mut wear_at_start,
-    ] = [0.0; 4];
-    for hole in &figures.holes {
-        let own = hole.own.as_deref();
-        let factor = |of: fn(&OwnFigures) -> f64| own.map_or(1.0, of);
-        let holes = f64::from(hole.places);
-        if let Some(parts) = &hole.minutes_in {
-            minutes += holes * parts.sparking();
-            minutes_at_start += holes * parts.sparking() / factor(|own| own.burn.factor);
-        }
-        if let Some(lost) = hole.wear_mm {
-            wear += holes * lost;
-            wear_at_start += holes * lost / factor(|own| own.wear.factor);
-        }
-    }
-    // To two digits: what a record's age alone makes of it is no change worth telling.
-    let ratio = |now: f64, start: f64| {
-        if start > 0.0 {
-            libm::round(now / start * 100.0) / 100.0
-        } else {
-            1.0
-        }
-    };
-    let records = figures.behind().map_or(0, |behind| behind.grade);
+    let ByRuns {
+        behind,
+        minutes,
+        wear,
+    } = ByRuns::of(figures);
+    let records = behind.map_or(0, |behind| behind.grade);
+    let rounded = |factor: f64| libm::round(factor * 100.0) / 100.0;
     [
         (rows_of::RECORDS.to_owned(), f64::from(records)),
-        (
-            rows_of::MINUTES_BY_RUNS.to_owned(),
-            ratio(minutes, minutes_at_start),
-        ),
-        (rows_of::WEAR_BY_RUNS.to_owned(), ratio(wear, wear_at_start)),
+        (rows_of::MINUTES_BY_RUNS.to_owned(), rounded(minutes)),
+        (rows_of::WEAR_BY_RUNS.to_owned(), rounded(wear)),
     ]
 }
