@@ -2,7 +2,9 @@
 
 use std::collections::BTreeMap;
 use std::fmt;
+use std::num::NonZero;
 use std::sync::Arc;
+use std::thread;
 
 use chrono::NaiveDate;
 use quillbore_calc::learn::{Evidence, Lessons};
@@ -16,6 +18,8 @@ use crate::shelf::{Cursor, Doc, Mark, Shelf, ShelfError};
 /// What stands in the file of every job that has a run record: others need not be read.
 const HAS_RUNS: &[u8] = b"\"run\"";
 const DAYS_A_YEAR: f64 = 365.25;
+/// So few jobs are read before another thread would have begun.
+const FEW: usize = 16;
 
 /// The run records of a shelf, as far as it was followed, each held against the start values of a shop.
 #[derive(Clone)]
@@ -82,16 +86,14 @@ impl Pool {
                 changed |= self.jobs.remove(&key).is_some();
             }
         }
-        for doc in changes.there {
-            let Doc::Job(key) = doc else { continue };
-            let stored = shelf.read(&Doc::Job(key.clone()));
-            let bytes = stored.ok().flatten().map(|stored| stored.bytes);
-            let with_runs = bytes.filter(|bytes| memchr::memmem::find(bytes, HAS_RUNS).is_some());
-            let job = with_runs.and_then(|bytes| read_job(&bytes).ok());
-            changed |= match job {
-                Some(job) => self.took(&key, &job),
-                None => self.jobs.remove(&key).is_some(),
-            };
+        let there = changes.there.into_iter().filter_map(|doc| match doc {
+            Doc::Job(key) => Some(key),
+            Doc::Shop => None,
+        });
+        let there: Vec<JobKey> = there.collect();
+        let all_say = said_by(shelf, &there, &self.shop);
+        for (key, said) in there.into_iter().zip(all_say) {
+            changed |= self.put(&key, said);
         }
         self.cursor = changes.cursor;
         Ok(changed)
@@ -99,7 +101,10 @@ impl Pool {
 
     /// Takes in a job as it stands on a desk, or was just saved; whether its records are others now.
     pub fn took(&mut self, key: &JobKey, job: &Job) -> bool {
-        let now = taught(job, &self.shop);
+        self.put(key, taught(job, &self.shop))
+    }
+
+    fn put(&mut self, key: &JobKey, now: Vec<Taught>) -> bool {
         if now.is_empty() {
             return self.jobs.remove(key).is_some();
         }
@@ -152,6 +157,37 @@ impl Pool {
             .iter()
             .flat_map(|(key, records)| records.iter().map(move |taught| (key, taught)))
     }
+}
+
+/// What the records of each of these jobs say, by as many threads as there are processors: a whole shelf
+/// is read when the program starts.
+fn said_by(shelf: &dyn Shelf, keys: &[JobKey], shop: &Shop) -> Vec<Vec<Taught>> {
+    let threads = thread::available_parallelism().map_or(1, NonZero::get);
+    let share = keys.len().div_ceil(threads).max(FEW);
+    let mut all_say = vec![Vec::new(); keys.len()];
+    thread::scope(|scope| {
+        for (keys, say) in keys.chunks(share).zip(all_say.chunks_mut(share)) {
+            let read = move || {
+                for (key, says) in keys.iter().zip(say) {
+                    *says = said_by_one(shelf, key, shop);
+                }
+            };
+            if share == FEW {
+                read();
+            } else {
+                scope.spawn(read);
+            }
+        }
+    });
+    all_say
+}
+
+fn said_by_one(shelf: &dyn Shelf, key: &JobKey, shop: &Shop) -> Vec<Taught> {
+    let stored = shelf.read(&Doc::Job(key.clone()));
+    let bytes = stored.ok().flatten().map(|stored| stored.bytes);
+    let with_runs = bytes.filter(|bytes| memchr::memmem::find(bytes, HAS_RUNS).is_some());
+    let job = with_runs.and_then(|bytes| read_job(&bytes).ok());
+    job.map_or_else(Vec::new, |job| taught(&job, shop))
 }
 
 /// What a record says on a day.
