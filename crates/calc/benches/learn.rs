@@ -8,7 +8,6 @@ use quillbore_calc::input::RowInput;
 use quillbore_calc::learn::{
     BreakageClass, Evidence, Floor, Lessons, Likeness, Ratio, Record, learn,
 };
-use quillbore_calc::tables::Deviations;
 use quillbore_calc::{JobInput, Tables};
 
 #[path = "../tests/lot/rows.rs"]
@@ -16,26 +15,6 @@ use quillbore_calc::{JobInput, Tables};
 mod rows;
 #[path = "../tests/lot/shop.rs"]
 mod shop;
-
-const START: Deviations = Deviations {
-    shop: 0.35,
-    machine: 0.15,
-    family: 0.30,
-    grade: 0.20,
-    electrode: 0.10,
-    size_class: 0.15,
-    by_diameter: 0.20,
-    by_depth: 0.15,
-    lot: 0.27,
-    burn_and_wear: 0.5,
-    handling_shop: 0.35,
-    handling_machine: 0.20,
-    handling_lot: 0.15,
-    gap_shop: 0.25,
-    gap_machine: 0.15,
-    gap_size_class: 0.10,
-    gap_lot: 0.10,
-};
 
 fn like(at: usize) -> Likeness {
     let family = at % 8;
@@ -79,12 +58,14 @@ fn records(count: usize) -> Vec<Record> {
 }
 
 fn learning(c: &mut Criterion) {
+    let start = shop::start();
+    let (deviations, scatter) = (&start.deviations, start.hole_scatter);
     for count in [50, 500, 5_000] {
         let records = records(count);
         c.bench_function(&format!("learn from {count} records"), |b| {
-            b.iter(|| learn(black_box(&records), &START, 0.15));
+            b.iter(|| learn(black_box(&records), deviations, scatter));
         });
-        let learned = learn(&records, &START, 0.15);
+        let learned = learn(&records, deviations, scatter);
         c.bench_function(
             &format!("of {count} records: what 200 rows are to expect"),
             |b| {

@@ -107,12 +107,16 @@ impl Context<'_> {
         })
     }
 
+    /// The materials that a row goes through: its layers', else the job's.
+    pub(super) fn materials_of(&self, row: &RowInput) -> impl Iterator<Item = Idx<Material>> {
+        let layers = row.layers.iter().map(|layer| layer.material);
+        layers.chain(self.setting.material.filter(|_| row.layers.is_empty()))
+    }
+
     /// What the records make of a row's figures; `None` where there are none.
     pub(super) fn own_figures(&self, row: &RowInput, plan: &Plan) -> Option<OwnFigures> {
         let lessons = self.lessons?;
-        let layers = row.layers.iter().map(|layer| layer.material);
-        let materials = layers.chain(self.setting.material.filter(|_| row.layers.is_empty()));
-        let behind = materials.filter_map(|material| {
+        let behind = self.materials_of(row).filter_map(|material| {
             let family = material.of(&self.tables.materials)?.family;
             Some((material, lessons.behind(material, family)))
         });

@@ -327,9 +327,9 @@ impl Context<'_> {
         let Some(lessons) = self.lessons else {
             return 0.0;
         };
-        let layers = row.layers.iter().map(|layer| layer.material);
-        let all = layers.chain(self.setting.material.filter(|_| row.layers.is_empty()));
-        let families = all.filter_map(|material| material.of(&self.tables.materials));
+        let families = self
+            .materials_of(row)
+            .filter_map(|material| material.of(&self.tables.materials));
         let deepest = families
             .map(|material| lessons.deepest(material.family, is_thin_for_depth(facts.outer_mm)));
         deepest.reduce(f64::min).unwrap_or(0.0)

@@ -107,14 +107,7 @@ impl Lessons {
     pub fn of(evidence: Vec<Evidence>, start: &StartValues) -> Self {
         let records: Vec<Record> = evidence.iter().map(|told| told.record).collect();
         let learned = learn(&records, &start.deviations, start.hole_scatter);
-        let speaks_of = |factor: &Learns| match factor {
-            Learns::Burn => records
-                .iter()
-                .any(|r| r.burn.is_some() || r.floor.is_some()),
-            Learns::Wear => records.iter().any(|r| r.wear.is_some()),
-            Learns::Handling => records.iter().any(|r| r.floor.is_some()),
-            Learns::Gap => records.iter().any(|r| r.gap.is_some()),
-        };
+        let speaks_of = |factor: &Learns| records.iter().any(|r| r.speaks_of(*factor));
         let spoken_of: Vec<Learns> = Learns::ALL.into_iter().filter(speaks_of).collect();
         let mut lessons = Self {
             learned: (!spoken_of.is_empty()).then_some(learned),

@@ -1,5 +1,7 @@
 //! What a run record tells, as ratios to what the start values say of the same holes.
 
+use super::terms::Learns;
+
 /// What of a lot decides how it burns.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Likeness {
@@ -96,8 +98,31 @@ impl Ratio {
 
 impl Floor {
     /// Planned minutes in all [min].
-    pub(super) fn planned(&self) -> f64 {
+    #[must_use]
+    pub const fn planned(&self) -> f64 {
         self.burn_min + self.wear_min + self.handling_min
+    }
+
+    /// Minutes that such a stretch takes by factors on its parts.
+    ///
+    /// Formula: planned minutes that go with feed, wear and handling, each times its factor.
+    ///
+    /// - `factor`: on each of burn, wear and handling [-], above 0.
+    ///
+    /// Result: minutes by the clock [min].
+    ///
+    /// ```
+    /// use quillbore_calc::learn::{Floor, Learns};
+    /// let floor = Floor { minutes: 0.0, burn_min: 60.0, wear_min: 10.0, handling_min: 20.0, reading: 0.0 };
+    /// assert_eq!(floor.by_factors(|factor| if factor == Learns::Burn { 1.5 } else { 1.0 }), 120.0);
+    /// ```
+    ///
+    /// Source: arithmetic.
+    #[must_use]
+    pub fn by_factors(&self, factor: impl Fn(Learns) -> f64) -> f64 {
+        self.burn_min * factor(Learns::Burn)
+            + self.wear_min * factor(Learns::Wear)
+            + self.handling_min * factor(Learns::Handling)
     }
 
     /// Whether something can be learned of it.
@@ -115,6 +140,36 @@ impl Floor {
 }
 
 impl Record {
+    /// Whether it tells anything of a factor.
+    ///
+    /// Formula: minutes by the clock tell of burn and handling; the other figures of their own.
+    ///
+    /// - `factor`: which.
+    ///
+    /// Result: whether it does.
+    ///
+    /// ```
+    /// use quillbore_calc::learn::{Learns, Likeness, Ratio, Record};
+    /// let wear = Some(Ratio { of_planned: 1.2, reading: 0.05 });
+    /// let record = Record {
+    ///     lot: 0, like: Likeness::UNKNOWN, holes: 12.0, age_years: 0.0,
+    ///     burn: None, wear, floor: None, gap: None,
+    /// };
+    /// let told = Learns::ALL.map(|factor| record.speaks_of(factor));
+    /// assert_eq!(told, [false, true, false, false]);
+    /// ```
+    ///
+    /// Source: ours.
+    #[must_use]
+    pub const fn speaks_of(&self, factor: Learns) -> bool {
+        match factor {
+            Learns::Burn => self.burn.is_some() || self.floor.is_some(),
+            Learns::Wear => self.wear.is_some(),
+            Learns::Handling => self.floor.is_some(),
+            Learns::Gap => self.gap.is_some(),
+        }
+    }
+
     /// Whether its likeness and its numbers of holes and years are such as can be.
     pub(super) fn is_usable(&self) -> bool {
         is_above_zero(self.like.tube_mm)

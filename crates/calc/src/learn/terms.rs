@@ -44,6 +44,35 @@ pub enum Learns {
 impl Learns {
     /// All of them.
     pub const ALL: [Self; 4] = [Self::Burn, Self::Wear, Self::Handling, Self::Gap];
+
+    /// Its deviation before anything was learned.
+    ///
+    /// Formula: that of [`Deviations::process`], [`Deviations::handling`] or [`Deviations::gap`].
+    ///
+    /// - `start`: the start values' deviations.
+    /// - `like`: the lot it is of.
+    ///
+    /// Result: deviation of the logarithm [-].
+    ///
+    /// ```
+    /// use quillbore_calc::learn::{Learns, Likeness};
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// let start = shop::start_values().deviations;
+    /// let at_start = |factor: Learns| factor.at_start(&start, &Likeness::UNKNOWN);
+    /// assert_eq!(at_start(Learns::Burn), at_start(Learns::Wear));
+    /// assert!((at_start(Learns::Wear) - 0.6168).abs() < 0.00005); // 1 mm, 20 diameters deep
+    /// assert!((at_start(Learns::Handling) - 0.4031).abs() < 0.00005);
+    /// ```
+    ///
+    /// Source: as [`Deviations::process`].
+    #[must_use]
+    pub fn at_start(self, start: &Deviations, like: &Likeness) -> f64 {
+        match self {
+            Self::Burn | Self::Wear => start.process(like.tube_mm, like.depth_mm),
+            Self::Handling => start.handling(),
+            Self::Gap => start.gap(),
+        }
+    }
 }
 
 /// Upper ends of the classes of size [mm].

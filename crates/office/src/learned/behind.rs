@@ -50,12 +50,7 @@ pub fn behind(
     let lessons = &teaching.lessons;
     let learned = lessons.learned()?;
     let foreseen = learned.predict(like).factors[factor as usize];
-    let deviations = &shop.tables.start.deviations;
-    let start = match factor {
-        Learns::Burn | Learns::Wear => deviations.process(like.tube_mm, like.depth_mm),
-        Learns::Handling => deviations.handling(),
-        Learns::Gap => deviations.gap(),
-    };
+    let start = factor.at_start(&shop.tables.start.deviations, like);
     let believed = learned.believed();
     let speaks = |source: &Source| {
         let Ok(told) = &source.taught.says else {
@@ -67,12 +62,7 @@ pub fn behind(
             Learns::Handling => record.like.machine == like.machine,
             Learns::Gap => true,
         };
-        same && match factor {
-            Learns::Burn => record.burn.is_some() || record.floor.is_some(),
-            Learns::Wear => record.wear.is_some(),
-            Learns::Handling => record.floor.is_some(),
-            Learns::Gap => record.gap.is_some(),
-        }
+        same && record.speaks_of(factor)
     };
     let sources = teaching.sources.iter().zip(believed);
     let of_it = sources.filter(|(source, _)| speaks(source));

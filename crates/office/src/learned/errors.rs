@@ -73,14 +73,10 @@ fn error(date: NaiveDate, told: &[Evidence], lessons: &Lessons) -> Option<ErrorA
             by_start += record.holes;
             expected += record.holes * of(Learns::Burn);
         } else if let Some(floor) = record.floor {
-            let planned = floor.burn_min + floor.wear_min + floor.handling_min;
-            let scale = record.holes / planned;
+            let scale = record.holes / floor.planned();
             actual += floor.minutes * scale;
             by_start += record.holes;
-            expected += scale
-                * (floor.burn_min * of(Learns::Burn)
-                    + floor.wear_min * of(Learns::Wear)
-                    + floor.handling_min * of(Learns::Handling));
+            expected += scale * floor.by_factors(of);
         }
     }
     let off = |estimate: f64| libm::exp(libm::fabs(libm::log(actual / estimate)));

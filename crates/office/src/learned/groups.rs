@@ -85,14 +85,7 @@ fn group(of: GroupOf, sources: &[&Source], learned: &Learned, shop: &Shop) -> Gr
         .filter_map(|source| Some(source.taught.says.as_ref().ok()?.evidence.record))
         .collect();
     let likes: Vec<Likeness> = records.iter().map(|record| record.like).collect();
-    let speaks = |factor: Learns| {
-        records.iter().any(|record| match factor {
-            Learns::Burn => record.burn.is_some() || record.floor.is_some(),
-            Learns::Wear => record.wear.is_some(),
-            Learns::Handling => record.floor.is_some(),
-            Learns::Gap => record.gap.is_some(),
-        })
-    };
+    let speaks = |factor: Learns| records.iter().any(|record| record.speaks_of(factor));
     let made = |factor: Learns, shown: bool| {
         (shown && speaks(factor)).then(|| made(factor, &likes, learned, shop))
     };
@@ -118,11 +111,7 @@ fn made(factor: Learns, likes: &[Likeness], learned: &Learned, shop: &Shop) -> M
         let foreseen = &factors[factor as usize];
         mean += foreseen.mean / count;
         sigma += foreseen.sigma() / count;
-        start += match factor {
-            Learns::Burn | Learns::Wear => deviations.process(like.tube_mm, like.depth_mm),
-            Learns::Handling => deviations.handling(),
-            Learns::Gap => deviations.gap(),
-        } / count;
+        start += factor.at_start(deviations, like) / count;
     }
     Made {
         now: [-Z90, 0.0, Z90].map(|z| libm::exp(mean + z * sigma)),

@@ -136,10 +136,7 @@ fn of_expected(what: Told, told: &Evidence, lessons: &Lessons) -> Option<f64> {
         Told::Gap => record.gap?.of_planned / of(Learns::Gap),
         Told::Clock => {
             let floor = record.floor?;
-            floor.minutes
-                / (floor.burn_min * of(Learns::Burn)
-                    + floor.wear_min * of(Learns::Wear)
-                    + floor.handling_min * of(Learns::Handling))
+            floor.minutes / floor.by_factors(of)
         }
     })
 }
@@ -164,14 +161,10 @@ fn minutes(told: &Evidence, burn_min: f64, lessons: &Lessons) -> Option<Minutes>
         });
     }
     let floor = record.floor?;
-    let at = |z: f64| {
-        floor.burn_min * of(Learns::Burn, z)
-            + floor.wear_min * of(Learns::Wear, z)
-            + floor.handling_min * of(Learns::Handling, z)
-    };
+    let at = |z: f64| floor.by_factors(|factor| of(factor, z));
     Some(Minutes {
         by_clock: true,
-        by_start: floor.burn_min + floor.wear_min + floor.handling_min,
+        by_start: floor.planned(),
         expected: [at(-Z90), at(0.0), at(Z90)],
         actual: floor.minutes,
     })
