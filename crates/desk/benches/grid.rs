@@ -43,7 +43,6 @@ fn frame(c: &mut Criterion) {
             unit: "mm".to_owned(),
             word: format!("figure {i}"),
             width: 70.0,
-            stretch: i == 13,
             right: i > 0,
             read_only: i > 9,
         })
@@ -75,7 +74,14 @@ fn frame(c: &mut Criterion) {
                 ..RawInput::default()
             };
             let mut out = ctx.run_ui(input, |ui| {
-                grid_ui(ui, "holes", &model, &mut view, 780.0, &mut asks);
+                grid_ui(
+                    ui,
+                    "holes",
+                    &model,
+                    &mut view,
+                    vec2(1260.0, 760.0),
+                    &mut asks,
+                );
             });
             // Nothing is painted here, so that the font's texture has nowhere to go.
             out.textures_delta.clear();

@@ -13,7 +13,13 @@ pub enum Action {
     Save,
     /// Save the job under another name.
     SaveAs,
-    /// Write the papers as PDF.
+    /// Do what comes next for the job: the first press shows it, the second does it.
+    NextStep,
+    /// Go to the next stop or check.
+    NextNote,
+    /// Show the pages of the paper that comes next.
+    Preview,
+    /// Write previews of the papers as PDF.
     Print,
     /// Take the last edit back.
     Undo,
@@ -21,15 +27,19 @@ pub enum Action {
     Redo,
     /// Begin a job that does the open one again.
     Again,
+    /// Copy the sentence in the foot.
+    CopyFoot,
+    /// Show the section of the hole one is at, where the margin is too narrow for it.
+    Picture,
     /// Type to find a job on the shelf.
     Find,
     /// Lay the next open job on top.
     NextJob,
-    /// Put the open job away.
+    /// Close the open job.
     CloseJob,
-    /// Every word there is, with its keys.
-    AllWords,
-    /// Lay out what the desk remembers.
+    /// Every command there is, with its keys.
+    Commands,
+    /// What the desk remembers.
     Settings,
     /// What the shop has learned, over the sheet.
     Learned,
@@ -62,17 +72,22 @@ impl Action {
         Self::Open,
         Self::Save,
         Self::SaveAs,
+        Self::NextStep,
+        Self::NextNote,
+        Self::Preview,
         Self::Print,
         Self::Undo,
         Self::Redo,
         Self::Again,
+        Self::CopyFoot,
+        Self::Picture,
         Self::Find,
         Self::NextJob,
         Self::CloseJob,
         Self::OtherUnit,
         Self::OtherPaper,
         Self::Shelf,
-        Self::AllWords,
+        Self::Commands,
         Self::Learned,
         Self::Settings,
         Self::Larger,
@@ -88,14 +103,19 @@ impl Action {
             Self::Open => const { &[plain(Key::O)] },
             Self::Save => const { &[plain(Key::S)] },
             Self::SaveAs => const { &[shifted(Key::S)] },
-            Self::Print => const { &[plain(Key::P)] },
+            Self::NextStep => const { &[plain(Key::Enter)] },
+            Self::NextNote => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F3)] },
+            Self::Preview => const { &[plain(Key::P)] },
+            Self::Print => const { &[shifted(Key::P)] },
             Self::Undo => const { &[plain(Key::Z)] },
             Self::Redo => const { &[shifted(Key::Z), plain(Key::Y)] },
             Self::Again => const { &[plain(Key::R)] },
+            Self::CopyFoot => const { &[shifted(Key::C)] },
+            Self::Picture => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F4)] },
             Self::Find => const { &[plain(Key::F)] },
             Self::NextJob => const { &[plain(Key::J)] },
             Self::CloseJob => const { &[plain(Key::W)] },
-            Self::AllWords => const { &[plain(Key::K)] },
+            Self::Commands => const { &[plain(Key::K)] },
             Self::Learned => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F8)] },
             Self::Settings => const { &[plain(Key::Comma)] },
             Self::OtherUnit => const { &[plain(Key::U)] },
@@ -113,19 +133,25 @@ impl Action {
         matches!(self, Self::Undo | Self::Redo)
     }
 
-    /// Whether its word stands in the head; the others are among all words.
+    /// Whether it is about the job on top, and not about the window.
     #[must_use]
-    pub const fn is_in_head(self) -> bool {
-        !matches!(
+    pub const fn is_of_job(self) -> bool {
+        matches!(
             self,
-            Self::SaveAs
-                | Self::Find
-                | Self::NextJob
+            Self::New
+                | Self::Open
+                | Self::Save
+                | Self::SaveAs
+                | Self::NextStep
+                | Self::NextNote
+                | Self::Preview
+                | Self::Print
+                | Self::Undo
+                | Self::Redo
+                | Self::Again
+                | Self::CopyFoot
                 | Self::CloseJob
-                | Self::Settings
-                | Self::Larger
-                | Self::Smaller
-                | Self::UsualSize
+                | Self::OtherUnit
         )
     }
 
@@ -138,8 +164,12 @@ impl Action {
                 | Self::Open
                 | Self::Save
                 | Self::SaveAs
+                | Self::NextStep
+                | Self::NextNote
+                | Self::Preview
                 | Self::Print
                 | Self::Again
+                | Self::CopyFoot
                 | Self::NextJob
                 | Self::CloseJob
                 | Self::OtherUnit
@@ -194,7 +224,7 @@ mod tests {
                     "{action:?}"
                 );
                 let clipboard = [Key::C, Key::X, Key::V].contains(&key.logical_key);
-                assert!(!clipboard, "{action:?}");
+                assert!(!clipboard || key.modifiers.shift, "{action:?}");
             }
         }
     }

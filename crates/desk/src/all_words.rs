@@ -20,8 +20,27 @@ pub struct Command {
     pub word: String,
     /// Its keys, where it has some.
     pub keys: String,
+    /// Among which others it stands.
+    pub group: Group,
     /// What it does.
     pub ask: Ask,
+}
+
+/// What commands that stand together are about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Group {
+    /// The job as a whole.
+    Job,
+    /// What stands beside it on the desk, and the looks of the window.
+    Window,
+    /// Slips that are added.
+    Add,
+    /// Papers that are looked at.
+    Preview,
+    /// Papers that are issued.
+    Issue,
+    /// What is settled or answered.
+    Answer,
 }
 
 /// The words that have every part of what is typed, in the order of the list; `of_job` are those that
@@ -49,6 +68,7 @@ pub fn of_job(job: &Job, results: &Results) -> Vec<Command> {
         let word = Command {
             word: words::settle(word, &slip(kind, id)),
             keys: String::new(),
+            group: Group::Answer,
             ask,
         };
         if !words.contains(&word) {
@@ -97,40 +117,58 @@ fn answering(asking: &Asking) -> impl Iterator<Item = Command> {
     How::ALL.iter().map(move |how| Command {
         word: words::answer(concern, &about, answers::how(*how)),
         keys: String::new(),
+        group: Group::Answer,
         ask: Ask::Answer(Answering::new(questions.clone(), *how)),
     })
 }
 
+/// Among which others an action stands.
+const fn group_of(action: Action) -> Group {
+    if action.is_of_job() {
+        Group::Job
+    } else {
+        Group::Window
+    }
+}
+
 fn all(ctx: &Context) -> Vec<Command> {
-    let actions = Action::ALL
-        .iter()
-        .filter(|action| **action != Action::AllWords)
+    let actions = Action::ALL.iter();
+    let of_job = actions.clone().filter(|action| action.is_of_job());
+    let of_window = actions.filter(|action| !action.is_of_job());
+    let actions = of_job
+        .chain(of_window)
+        .filter(|action| **action != Action::Commands)
         .map(|action| Command {
             word: words::action(*action).to_owned(),
             keys: action
                 .keys()
                 .first()
                 .map_or_else(String::new, |keys| ctx.format_shortcut(keys)),
+            group: group_of(*action),
             ask: Ask::Do(*action),
         });
     let slips = SlipKind::ALL.iter().map(|kind| Command {
         word: words::add(slips::kind(*kind)),
         keys: String::new(),
+        group: Group::Add,
         ask: Ask::Pin(*kind),
     });
     let runs = Command {
         word: words::RUNS_OF_MARKS.to_owned(),
         keys: String::new(),
+        group: Group::Add,
         ask: Ask::RunsOfMarks,
     };
     let laid_out = Paper::ALL.iter().map(|paper| Command {
         word: words::preview(slips::paper(*paper)),
         keys: String::new(),
-        ask: Ask::LayOut(*paper),
+        group: Group::Preview,
+        ask: Ask::Preview(*paper),
     });
     let issued = Paper::ALL.iter().map(|paper| Command {
         word: words::issue(slips::paper(*paper)),
         keys: String::new(),
+        group: Group::Issue,
         ask: Ask::Issue(*paper),
     });
     actions

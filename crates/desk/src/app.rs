@@ -5,6 +5,7 @@ mod closing;
 mod dropped;
 mod keep;
 mod learned;
+mod next;
 mod opening;
 mod others;
 mod panels;
@@ -61,6 +62,10 @@ pub struct App {
     dialogs: Box<dyn Dialogs>,
     make_desk: Box<dyn Fn() -> Desk>,
     find_focus: bool,
+    /// The shelf lies over the sheet, where it has no place beside it.
+    shelf_over: bool,
+    /// The window is too narrow for the shelf to stand beside the sheet.
+    shelf_lies_over: bool,
     closing: bool,
     told_title: String,
     last_kept: f64,
@@ -132,6 +137,8 @@ impl App {
             dialogs: parts.dialogs,
             make_desk: parts.make_desk,
             find_focus: false,
+            shelf_over: false,
+            shelf_lies_over: false,
             closing: false,
             told_title: String::new(),
             last_kept: 0.0,
@@ -188,6 +195,7 @@ impl App {
         self.take_drafts_told();
         self.look_alike();
         self.look_first();
+        self.escape(&ctx);
         let mut asks: Vec<Ask> = pressed(&ctx).into_iter().map(Ask::Do).collect();
         self.answer_dialog(&mut asks);
         self.guard_close(&ctx);

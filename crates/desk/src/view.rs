@@ -5,13 +5,15 @@ use std::collections::{BTreeMap, BTreeSet};
 use quillbore_calc::{Figure, RowId};
 use quillbore_intake::{Foreign, Holds, IntakeError};
 use quillbore_job::answer::How;
+use quillbore_job::apply::EditRefused;
 use quillbore_job::concern::Concern;
+use quillbore_job::results::Beside;
 use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
 
 use quillbore_office::names::JobKey;
 
 use crate::actions::Action;
-use crate::grid::GridView;
+use crate::grid::{GridAt, GridView};
 use crate::sheet::Pages;
 use crate::spot::Spot;
 
@@ -26,22 +28,46 @@ pub struct SheetView {
     pub drafts: BTreeMap<Spot, String>,
     /// A choice is under the pointer: leaving the field does not commit its draft.
     pub choosing: bool,
-    /// Blocks folded to one line.
-    pub folded: BTreeSet<Block>,
+    /// The name that is marked in the list of a field, by its place.
+    pub marked: Option<(Spot, usize)>,
+    /// Blocks folded to one line, by their names.
+    pub folded: BTreeSet<&'static str>,
     /// Slips with every line laid out.
     pub open_slips: BTreeSet<u32>,
     /// This line takes the keyboard as soon as it is drawn.
     pub focus: Option<Spot>,
     /// The first empty line of this slip takes the keyboard as soon as it is drawn.
     pub focus_slip: Option<u32>,
-    /// Blocks with every line laid out.
-    pub laid_out: BTreeSet<Block>,
+    /// Blocks that show the lines, too, that a first quotation doesn't need.
+    pub more: BTreeSet<Block>,
     /// Every column of the hole table.
     pub all_columns: bool,
+    /// Every column of the run records.
+    pub all_run_columns: bool,
     /// The figure whose working is open.
     pub opened: Option<Figure>,
-    /// The figure whose working was brought into sight last.
-    pub opened_seen: Option<Figure>,
+    /// Where its working lies.
+    pub opened_at: WorkingAt,
+    /// How high the working was drawn last.
+    pub working_height: f32,
+    /// Where each note of the margin stood last, by what tells it from the others.
+    pub held_notes: Vec<(u64, f32)>,
+    /// Since when each note has been on the screen.
+    pub seen_notes: BTreeMap<u64, f64>,
+    /// All notes are listed, in place of those about the lines in sight.
+    pub all_notes: bool,
+    /// The first word of a note beside this line takes the keyboard as soon as it is drawn.
+    pub go_to_note: Option<Beside>,
+    /// Which of the stops and checks somebody went to last.
+    pub at_note: Option<usize>,
+    /// This line is brought into sight as soon as it is drawn.
+    pub bring: Option<Beside>,
+    /// The command that is marked in their list.
+    pub command: usize,
+    /// The margin is open over the sheet, where it is but a strip.
+    pub margin_over: bool,
+    /// The picture lies over the margin, where it has no place of its own.
+    pub picture: bool,
     /// The overrule being typed.
     pub overrule: OverruleDraft,
     /// The answer being typed to what a side note asks.
@@ -50,10 +76,8 @@ pub struct SheetView {
     pub places: Option<(RowId, String)>,
     /// Reports of tables, by where they stand among the job's, with every line laid out.
     pub open_reports: BTreeSet<usize>,
-    /// The paper shown in its block.
+    /// The paper whose pages lie over the sheet.
     pub paper: Option<Paper>,
-    /// The paper that was brought into sight last.
-    pub paper_seen: Option<Paper>,
     /// Its pages as they were laid out last.
     pub pages: Option<Pages>,
     /// A path or an answer that the window waits for.
@@ -66,6 +90,34 @@ pub struct SheetView {
     pub alike: Option<(u64, u64, Vec<quillbore_office::digest::Alike>)>,
 }
 
+/// Where a working lies in the margin.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum WorkingAt {
+    /// Its top at a height on the screen, where its figure stands.
+    Beside(f32),
+    /// Its bottom on the foot.
+    #[default]
+    AboveFoot,
+}
+
+impl SheetView {
+    /// Opens the working of a figure, or closes it where it is open.
+    pub fn open_working(&mut self, figure: Figure, at: WorkingAt) {
+        if self.opened == Some(figure) {
+            self.opened = None;
+        } else {
+            self.show_working(figure, at);
+        }
+    }
+
+    /// Shows the working of a figure.
+    pub fn show_working(&mut self, figure: Figure, at: WorkingAt) {
+        self.opened = Some(figure);
+        self.opened_at = at;
+        self.overrule = OverruleDraft::default();
+    }
+}
+
 /// Settings being typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct SettingDrafts {
@@ -73,8 +125,6 @@ pub struct SettingDrafts {
     pub desk_name: String,
     /// The folder of the shelf.
     pub shelf: String,
-    /// They were brought into sight.
-    pub seen: bool,
 }
 
 /// An overrule being typed.
@@ -157,6 +207,27 @@ pub enum Next {
     CloseWindow,
 }
 
+impl Waiting {
+    /// Whether it stands in the head; the commands lie over the sheet.
+    #[must_use]
+    pub const fn is_in_head(&self) -> bool {
+        !matches!(self, Self::Command(_))
+    }
+}
+
+/// A place that somebody wants to go to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Target {
+    /// A field of the sheet or a line of a slip: it takes the keyboard.
+    Spot(Spot),
+    /// A cell of the hole table: it takes the keyboard.
+    Cell(GridAt),
+    /// The line that a note stands beside.
+    Beside(Beside),
+    /// The next stop or check.
+    NextNote,
+}
+
 /// What the panels ask for; they change nothing themselves but the view.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Ask {
@@ -170,11 +241,13 @@ pub enum Ask {
     Do(Action),
     /// Open this job.
     Open(quillbore_office::office::Wanted),
-    /// Lay this job of the desk on top.
-    GoTo(usize),
-    /// Lay a paper out under its word.
-    LayOut(Paper),
-    /// Lay a slip out and put the keyboard on one of its lines.
+    /// Bring this job of the desk to the front.
+    Front(usize),
+    /// Go to a place on the sheet.
+    GoTo(Target),
+    /// Show the pages of a paper.
+    Preview(Paper),
+    /// Open a slip and put the keyboard on one of its lines.
     TypeOn(u32, Line),
     /// Answer what side notes ask.
     Answer(Answering),
@@ -188,6 +261,8 @@ pub enum Ask {
     Reprint(String),
     /// Paste a table.
     Paste(Box<Pasting>),
+    /// Say why an edit can't be done.
+    Refused(EditRefused),
     /// Say why what was pasted is no table.
     NoTable(IntakeError),
     /// The column that is asked about holds this.

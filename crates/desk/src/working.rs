@@ -2,7 +2,7 @@
 
 mod runs;
 
-use egui::{Grid, RichText, Ui};
+use egui::{Align, Color32, FontId, Label, Layout, RichText, Sense, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::figure::{Input, Working};
 use quillbore_calc::working::working;
 use quillbore_job::Edit;
@@ -34,27 +34,23 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
     };
     pencil(ui, formula(working.formula));
     ui.add_space(3.0);
-    Grid::new("working")
-        .num_columns(2)
-        .spacing([10.0, 1.0])
-        .show(ui, |ui| {
-            for input in &working.inputs {
-                input_ui(ui, shared, input, view);
-            }
-            let result = shared.speaker().said(working.result);
-            ui.label(RichText::new(words::RESULT).font(look::small_bold()));
-            ui.label(RichText::new(result).font(look::small_bold()));
-            ui.end_row();
-            if let Some(stands) = working.overruled {
-                let unit = workings::unit_of(figure);
-                let stands = shared.speaker().quantity(stands, unit);
-                let ink = look::tokens(ui).accent;
-                for said in [words::OVERRULED, stands.as_str()] {
-                    ui.label(RichText::new(said).font(look::small_bold()).color(ink));
-                }
-                ui.end_row();
-            }
-        });
+    for input in &working.inputs {
+        input_ui(ui, shared, input, view);
+    }
+    let t = look::tokens(ui);
+    let result = shared.speaker().said(working.result);
+    line_ui(
+        ui,
+        (words::RESULT, ""),
+        (&result, look::small_bold()),
+        LineLabel::Said(t.ink),
+    );
+    if let Some(stands) = working.overruled {
+        let unit = workings::unit_of(figure);
+        let stands = shared.speaker().quantity(stands, unit);
+        let value = (stands.as_str(), look::small_bold());
+        line_ui(ui, (words::OVERRULED, ""), value, LineLabel::Said(t.accent));
+    }
     runs::runs_ui(ui, shared, figure, asks);
     alternatives_ui(ui, shared, &working, asks);
     overrule_ui(ui, shared, view, asks);
@@ -75,26 +71,69 @@ fn head_ui(ui: &mut Ui, name: &str, view: &mut SheetView) {
 /// What went in, with where it came from; a figure opens its own working.
 fn input_ui(ui: &mut Ui, shared: &Shared<'_>, input: &Input, view: &mut SheetView) {
     let label = name(input.name);
+    let said = shared.speaker().said(input.value);
+    let value = (said.as_str(), look::small());
+    let from = origin(input.origin);
     match input.opens {
         Some(opens) => {
-            if look::quiet_word(ui, label).clicked() {
+            if line_ui(ui, (label, from), value, LineLabel::Opens) {
                 view.opened = Some(opens);
                 view.overrule = OverruleDraft::default();
             }
         }
         None => {
-            ui.label(RichText::new(label).font(look::small()));
+            let ink = look::tokens(ui).ink;
+            line_ui(ui, (label, from), value, LineLabel::Said(ink));
         }
     }
-    let ink = look::tokens(ui).pencil;
-    ui.horizontal(|ui| {
-        let said = shared.speaker().said(input.value);
-        ui.label(RichText::new(said).font(look::small()));
-        ui.add_space(6.0);
-        let from = RichText::new(origin(input.origin)).font(look::tiny());
-        ui.add(egui::Label::new(from.color(ink)).truncate());
+}
+
+/// What the label of a line is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum LineLabel {
+    /// A word that opens another working.
+    Opens,
+    /// A text in an ink.
+    Said(Color32),
+}
+
+/// A line of the working: a label, a word where it opens another working, with where the value came
+/// from, and the value at the right; whether it was pressed.
+fn line_ui(
+    ui: &mut Ui,
+    (label, from): (&str, &str),
+    (value, font): (&str, FontId),
+    is: LineLabel,
+) -> bool {
+    let t = look::tokens(ui);
+    let size = vec2(ui.available_width(), 18.0);
+    let (place, _) = ui.allocate_exact_size(size, Sense::hover());
+    let painter = ui.painter();
+    let galley = look::elided(painter, value, font.clone(), t.ink, place.width() * 0.6);
+    let left = place.right() - galley.size().x;
+    painter.galley(
+        pos2(left, place.center().y - galley.size().y / 2.0),
+        galley,
+        t.ink,
+    );
+    let room = place.with_max_x(left - 6.0);
+    let mut pressed = false;
+    let layout = Layout::left_to_right(Align::Center);
+    ui.scope_builder(UiBuilder::new().max_rect(room).layout(layout), |ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        match is {
+            LineLabel::Opens => pressed = look::word(ui, label).clicked(),
+            LineLabel::Said(ink) => {
+                let said = RichText::new(label).font(font).color(ink);
+                ui.add(Label::new(said).truncate());
+            }
+        }
+        let room = ui.available_rect_before_wrap();
+        if room.width() > 24.0 {
+            look::clipped(ui, room, from, look::small(), t.pencil);
+        }
     });
-    ui.end_row();
+    pressed
 }
 
 /// What could be taken instead, each with its chance and taken by a click.

@@ -86,7 +86,6 @@ fn sheet(rows: &[[&str; 4]]) -> Harness<'static, Sheet> {
         unit: String::new(),
         word: head.to_owned(),
         width: 80.0,
-        stretch: false,
         right,
         read_only: head == "minutes",
     };
@@ -117,7 +116,7 @@ fn sheet(rows: &[[&str; 4]]) -> Harness<'static, Sheet> {
                     "holes",
                     &sheet.model,
                     &mut sheet.view,
-                    300.0,
+                    egui::vec2(400.0, 300.0),
                     &mut sheet.asks,
                 );
                 if sheet.asks.len() > before {

@@ -1,16 +1,28 @@
-//! Lays the panels out: shelf, head, sheet with its notes, foot.
+//! Lays the window out: shelf, head, sheet with its margin, second column, foot, and what lies over
+//! them.
 
 use std::sync::Arc;
 
-use egui::{CentralPanel, Frame, Margin, Panel, Ui};
+use egui::{Area, CentralPanel, Frame, Margin, Order, Panel, Rect, Stroke, Ui, pos2, vec2};
 
 use super::{App, OpenJob};
 use crate::learned::learned_ui;
 use crate::look;
-use crate::sheet::line::commit_drafts;
+use crate::sheet::commands::commands_ui;
+use crate::sheet::foot::foot_ui;
+use crate::sheet::head::{HeadNews, head_ui};
+use crate::sheet::holes::commit_cells;
+use crate::sheet::margin::{MarginPlace, margin_ui, working_over_ui};
+use crate::sheet::measures::{BAR, Measures};
+use crate::sheet::runs::commit_runs;
+use crate::sheet::settings::settings_ui;
 use crate::sheet::shared::Shared;
-use crate::sheet::{foot, head, sheet_ui, shelf_list, waiting};
+use crate::sheet::shelf_list::{ShelfNews, shelf_ui};
+use crate::sheet::{commit_drafts, preview_ui, preview_words_ui, second_ui, sheet_ui};
 use crate::view::Ask;
+
+/// Above and below what stands in head and foot.
+const BAR_PAD: i8 = 3;
 
 impl App {
     pub(super) fn panels(&mut self, ui: &mut Ui, asks: &mut Vec<Ask>) {
@@ -27,6 +39,8 @@ impl App {
             settings,
             find_focus,
             learned,
+            shelf_over,
+            shelf_lies_over,
             ..
         } = self;
         let OpenJob { desk, view, id, .. } = &mut jobs[at];
@@ -48,48 +62,132 @@ impl App {
             by: &desk.name,
             sheet_id: *id,
         };
-        let paper = Frame::new().fill(t.paper);
-        let on_desk = Frame::new()
-            .fill(t.desk)
-            .inner_margin(Margin::symmetric(12, 4));
-        if settings.shelf_open {
+        let window = ui.max_rect();
+        let is_narrow = Measures::of(window.width(), true).shelf_lies_over;
+        *shelf_lies_over = is_narrow;
+        let shelf_open = if is_narrow {
+            *shelf_over
+        } else {
+            settings.shelf_open
+        };
+        let measures = Measures::of(window.width(), shelf_open);
+        let on_desk = Frame::new().fill(t.desk);
+        let shelf_frame = on_desk.inner_margin(Margin::symmetric(12, 4));
+        let mut shelf = |ui: &mut Ui, asks: &mut Vec<Ask>| {
+            let news = ShelfNews {
+                open: desk.opened.as_ref().map(|opened| &opened.key),
+                names: &names,
+                at,
+                recent: &settings.recent,
+            };
+            shelf_ui(ui, news, list, find_focus, asks);
+        };
+        if shelf_open && !measures.shelf_lies_over {
             Panel::left("shelf")
                 .resizable(false)
-                .exact_size(172.0)
-                .frame(on_desk)
-                .show(ui, |ui| {
-                    let open = desk.opened.as_ref().map(|opened| &opened.key);
-                    let recent = &settings.recent;
-                    shelf_list::shelf_ui(ui, open, list, find_focus, recent, asks);
+                .exact_size(measures.shelf)
+                .show_separator_line(false)
+                .frame(shelf_frame)
+                .show(ui, |ui| shelf(ui, asks));
+        } else if shelf_open {
+            let area = Area::new(egui::Id::unique("shelf over")).order(Order::Foreground);
+            area.fixed_pos(window.min).show(ui.ctx(), |ui| {
+                let frame = shelf_frame.stroke(Stroke::new(1.0, t.rule));
+                frame.show(ui, |ui| {
+                    let margin = shelf_frame.inner_margin.sum();
+                    ui.set_width(measures.shelf - margin.x);
+                    ui.set_height(window.height() - margin.y);
+                    shelf(ui, asks);
                 });
+            });
         }
+        let bar = on_desk.inner_margin(Margin {
+            left: measures.pad as i8,
+            right: measures.end as i8,
+            top: BAR_PAD,
+            bottom: BAR_PAD,
+        });
         Panel::bottom("foot")
             .resizable(false)
-            .frame(on_desk.inner_margin(Margin::symmetric(18, 8)))
-            .show(ui, |ui| {
-                foot::foot_ui(ui, &shared, view, &desk.notice);
-            });
+            .exact_size(BAR)
+            .show_separator_line(false)
+            .frame(bar)
+            .show(ui, |ui| foot_ui(ui, &shared, view, &desk.notice));
         Panel::top("head")
             .resizable(false)
-            .frame(on_desk.inner_margin(Margin::symmetric(18, 7)))
+            .exact_size(BAR)
+            .show_separator_line(false)
+            .frame(bar)
             .show(ui, |ui| {
-                head::open_jobs_ui(ui, &names, at, asks);
-                let labels = (desk.history.undo_label(), desk.history.redo_label());
-                head::head_ui(ui, &shared, labels, desk.history.is_dirty(), asks);
-                head::elsewhere_ui(ui, desk.held_elsewhere());
-                waiting::waiting_ui(ui, &shared, view, asks);
+                let news = HeadNews {
+                    labels: (desk.history.undo_label(), desk.history.redo_label()),
+                    dirty: desk.history.is_dirty(),
+                    elsewhere: desk.held_elsewhere(),
+                };
+                head_ui(ui, &shared, news, view, asks);
             });
+        let paper = Frame::new().fill(t.paper);
         CentralPanel::default().frame(paper).show(ui, |ui| {
             if learned.open {
                 learned_ui(ui, learned, asks);
-            } else {
-                sheet_ui(ui, &shared, settings, view, asks);
+                return;
             }
+            let places = Places::of(ui.max_rect(), measures);
+            let margin = MarginPlace {
+                margin: places.margin,
+                sheet: places.sheet,
+                picture: measures.second.is_none()
+                    && (view.picture || places.margin.width() >= WITH_PICTURE),
+                is_strip: measures.margin_is_strip,
+            };
+            if view.paper.is_some() {
+                preview_ui(ui, places.sheet, &shared, view);
+                preview_words_ui(ui, places.margin, &shared, view, asks);
+            } else {
+                let anchors = sheet_ui(ui, places.sheet, measures.sheet, &shared, view, asks);
+                margin_ui(ui, margin, &shared, view, &anchors, asks);
+            }
+            working_over_ui(ui, margin, &shared, view, asks);
+            if let Some(second) = places.second {
+                second_ui(ui, second, &shared, view);
+            }
+            settings_ui(ui, places.sheet, settings, view, asks);
+            commands_ui(ui, places.sheet, &shared, view, asks);
         });
         if asks.iter().any(wants_drafts_committed) {
             let mut committed = Vec::new();
             commit_drafts(&shared, view, &mut committed);
+            commit_cells(&shared, view, &mut committed);
+            commit_runs(&shared, view, &mut committed);
             asks.splice(0..0, committed);
+        }
+    }
+}
+
+/// A margin at least so wide has a place for the picture.
+const WITH_PICTURE: f32 = 260.0;
+
+/// Where sheet, margin and second column stand between head and foot.
+struct Places {
+    sheet: Rect,
+    margin: Rect,
+    second: Option<Rect>,
+}
+
+impl Places {
+    fn of(all: Rect, measures: Measures) -> Self {
+        let part = |left: f32, width: f32| {
+            Rect::from_min_size(pos2(left, all.top()), vec2(width, all.height()))
+        };
+        let sheet = part(all.left() + measures.pad, measures.seen);
+        let margin = part(sheet.right() + measures.gap, measures.margin);
+        let second = measures.second;
+        let second = second.map(|width| part(margin.right() + measures.gap, width));
+        let below_edge = |place: Rect| place.with_min_y(place.top() + 12.0);
+        Self {
+            sheet,
+            margin: below_edge(margin).with_max_y(margin.bottom() - 8.0),
+            second,
         }
     }
 }
@@ -101,8 +199,10 @@ fn wants_drafts_committed(ask: &Ask) -> bool {
         Ask::Issue(_)
         | Ask::IssueTogether
         | Ask::Pin(_)
+        | Ask::Preview(_)
+        | Ask::ReleasePart(_)
         | Ask::RunsOfMarks
-        | Ask::GoTo(_)
+        | Ask::Front(_)
         | Ask::Open(_) => true,
         _ => false,
     }

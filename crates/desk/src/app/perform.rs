@@ -4,15 +4,17 @@ use std::path::PathBuf;
 
 use egui::Context;
 use quillbore_job::prefilled::release_of;
+use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Edit, Field, Paper, Unit};
 
 use super::App;
+use super::next::paper_next;
 use crate::actions::Action;
 use crate::desk::Errand;
 use crate::grid::GridAt;
 use crate::spot::Spot;
-use crate::view::{Ask, SheetView, Waiting};
-use crate::words::desk::copy_name;
+use crate::view::{Ask, SheetView, Target, Waiting};
+use crate::words::desk::{copy_name, with_hint};
 use crate::words::messages;
 
 impl App {
@@ -23,19 +25,22 @@ impl App {
             Ask::RunsOfMarks => self.pin_runs(),
             Ask::Do(action) => self.act(ctx, action),
             Ask::Open(wanted) => self.open(ctx, wanted),
-            Ask::GoTo(at) => self.at = at.min(self.jobs.len() - 1),
-            Ask::LayOut(paper) => self.view_mut().paper = Some(paper),
-            Ask::TypeOn(slip, line) => {
-                let view = self.view_mut();
-                view.open_slips.insert(slip);
-                view.focus = Some(Spot::Line(slip, line));
+            Ask::Front(at) => {
+                self.at = at.min(self.jobs.len() - 1);
+                self.shelf_over = false;
             }
+            Ask::GoTo(target) => self.go_to(target),
+            Ask::Preview(paper) => self.view_mut().paper = Some(paper),
+            Ask::TypeOn(slip, line) => self.type_on(slip, line),
             Ask::Answer(answering) => self.view_mut().answering = Some(answering),
             Ask::Issue(paper) => self.issue(paper),
             Ask::IssueTogether => self.issue_together(),
             Ask::ReleasePart(here) => self.release_part(here),
             Ask::Reprint(number) => self.desk_mut().wants(Errand::Reprint(number)),
             Ask::Paste(pasting) => self.paste(*pasting),
+            Ask::Refused(refused) => {
+                self.desk_mut().notice = with_hint(&refused.to_string(), refused.hint());
+            }
             Ask::NoTable(error) => {
                 self.desk_mut().notice = messages::column_refused(&error, error.hint());
             }
@@ -66,28 +71,57 @@ impl App {
                 let path = shelf.join(copy_name(&self.desk().file_name()));
                 self.wait_for(Waiting::SavePath(path.display().to_string()));
             }
+            Action::NextStep => self.next_step(),
+            Action::NextNote => self.go_to(Target::NextNote),
+            Action::Preview => {
+                let paper = paper_next(self.desk().job());
+                let view = self.view_mut();
+                view.paper = if view.paper.is_some() {
+                    None
+                } else {
+                    Some(paper)
+                };
+                view.pages = None;
+            }
+            Action::CopyFoot => {
+                let desk = self.desk();
+                let speaker = Speaker {
+                    job: desk.job(),
+                    tables: &desk.shop.tables,
+                    unit: desk.job().unit,
+                };
+                let pieces = speaker.foot(&desk.results().figures).into_iter();
+                ctx.copy_text(pieces.map(|piece| piece.text).collect());
+                self.desk_mut().notice = messages::FOOT_COPIED.to_owned();
+            }
+            Action::Picture => {
+                let view = self.view_mut();
+                view.picture = !view.picture;
+            }
             Action::Print => {
                 let folder = self.desk().papers_folder();
                 self.wait_for(Waiting::PrintPath(folder.display().to_string()));
             }
             Action::Undo => {
                 let at = self.desk_mut().undo();
-                self.go_to(at);
+                self.cursor_to(at);
             }
             Action::Redo => {
                 let at = self.desk_mut().redo();
-                self.go_to(at);
+                self.cursor_to(at);
             }
             Action::Again => self.wait_for(Waiting::Again(String::new())),
             Action::Find => {
-                if !self.settings.shelf_open {
+                if self.shelf_lies_over {
+                    self.shelf_over = true;
+                } else if !self.settings.shelf_open {
                     self.change(ctx, |settings| settings.shelf_open = true);
                 }
                 self.find_focus = true;
             }
             Action::NextJob => self.at = (self.at + 1) % self.jobs.len(),
             Action::CloseJob => self.close_job(),
-            Action::AllWords => self.wait_for(Waiting::Command(String::new())),
+            Action::Commands => self.wait_for(Waiting::Command(String::new())),
             Action::Learned => self.lay_out_learned(),
             Action::Settings => self.lay_out_settings(),
             Action::OtherUnit => {
@@ -98,6 +132,7 @@ impl App {
                 self.edit(&Edit::SetUnit(other));
             }
             Action::OtherPaper => self.change(ctx, |settings| settings.dark = !settings.dark),
+            Action::Shelf if self.shelf_lies_over => self.shelf_over = !self.shelf_over,
             Action::Shelf => {
                 self.change(ctx, |settings| settings.shelf_open = !settings.shelf_open);
             }
@@ -116,7 +151,7 @@ impl App {
     }
 
     /// Puts the cursor of the hole table where an edit was.
-    fn go_to(&mut self, at: Option<GridAt>) {
+    fn cursor_to(&mut self, at: Option<GridAt>) {
         if let Some(at) = at {
             self.view_mut().grid.go_to(at);
         }
@@ -138,8 +173,9 @@ impl App {
         self.jobs.len() - 1
     }
 
-    fn issue(&mut self, paper: Paper) {
+    pub(super) fn issue(&mut self, paper: Paper) {
         let sheet = self.sheet();
+        self.view_mut().paper = None;
         self.desk_mut().wants(Errand::Issue {
             paper,
             sheet,
@@ -148,7 +184,7 @@ impl App {
     }
 
     /// Writes down that the parts that are here are due by themselves, and releases their traveler.
-    fn release_part(&mut self, here: u32) {
+    pub(super) fn release_part(&mut self, here: u32) {
         let edit = release_of(self.desk().job(), here, self.desk().day);
         self.edit(&edit);
         self.issue(Paper::Traveler);

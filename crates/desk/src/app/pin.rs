@@ -4,11 +4,12 @@ use std::collections::BTreeMap;
 
 use quillbore_job::prefilled::new_slip;
 use quillbore_job::run_lines::runs_of_marks;
-use quillbore_job::slip::{RUN_COLUMNS, kind};
+use quillbore_job::slip::kind;
 use quillbore_job::{Line, SlipKind};
 
 use super::App;
 use crate::grid::GridAt;
+use crate::sheet::runs::column_at;
 use crate::words::runs as words;
 
 impl App {
@@ -19,6 +20,7 @@ impl App {
         let edit = new_slip(desk.job(), kind, desk.day, &self.settings.desk_name);
         self.edit(&edit);
         let view = self.view_mut();
+        view.paper = None;
         view.open_slips.insert(id);
         view.focus_slip = Some(id);
     }
@@ -41,11 +43,10 @@ impl App {
         };
         let row = desk.job().slips_of::<kind::Run>().count();
         self.edit(&edit);
-        let pieces = RUN_COLUMNS
-            .iter()
-            .position(|column| column.line() == Line::Serials);
         let view = self.view_mut();
-        view.runs.go_to(GridAt::new(row, pieces.unwrap_or(0)));
+        view.paper = None;
+        let pieces = column_at(Line::Serials, view.all_run_columns);
+        view.runs.go_to(GridAt::new(row, pieces));
         view.runs.take_keyboard();
     }
 }

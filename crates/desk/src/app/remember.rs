@@ -35,12 +35,11 @@ impl App {
         });
     }
 
-    /// Lays the settings out on the sheet, or puts them away.
+    /// Opens the settings, or closes them.
     pub(super) fn lay_out_settings(&mut self) {
         let drafts = SettingDrafts {
             desk_name: self.settings.desk_name.clone(),
             shelf: self.desk().shelf(),
-            seen: false,
         };
         let view = self.view_mut();
         view.settings = match view.settings {

@@ -15,7 +15,7 @@ use super::{
 use crate::look::{self, Tokens};
 use crate::words::grid as words;
 
-pub(super) const PAD: f32 = 5.0;
+pub(super) const PAD: f32 = 3.0;
 
 /// What the cells of one frame are drawn by.
 pub(super) struct CellPainter<'a, M: ?Sized> {
@@ -30,7 +30,14 @@ pub(super) struct CellPainter<'a, M: ?Sized> {
 
 impl<M: GridModel + ?Sized> CellPainter<'_, M> {
     /// Draws a cell.
-    pub(super) fn cell(&self, ui: &mut Ui, at: GridAt, column: &GridColumn, view: &mut GridView) {
+    pub(super) fn cell(
+        &self,
+        ui: &mut Ui,
+        at: GridAt,
+        column: &GridColumn,
+        response: &Response,
+        view: &mut GridView,
+    ) {
         let t = self.tokens;
         let rect = ui.max_rect();
         let here = at == self.cursor;
@@ -45,16 +52,16 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
             self.edit(ui, at, column, view);
             return;
         }
-        self.text(ui, at, column);
+        self.text(ui, at, column, response);
         if here && self.active {
-            let place = rect.shrink(0.75);
-            let stroke = Stroke::new(1.5, t.accent);
+            let place = rect.shrink(1.0);
+            let stroke = Stroke::new(2.0, t.accent);
             ui.painter()
                 .rect_stroke(place, 0.0, stroke, StrokeKind::Middle);
         }
     }
 
-    fn text(&self, ui: &mut Ui, at: GridAt, column: &GridColumn) {
+    fn text(&self, ui: &mut Ui, at: GridAt, column: &GridColumn, response: &Response) {
         let t = self.tokens;
         let rect = ui.max_rect();
         let is_row = at.row < self.model.row_count();
@@ -68,15 +75,17 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
         } else {
             CellState::Plain
         };
-        let response = ui.response();
         let name = self.cell_name(at, column);
-        name_node(ui, &response, Role::Cell, &name, Some(&text));
+        name_node(ui, response, Role::Cell, &name, Some(&text));
         if text.is_empty() {
             return;
         }
         let width = rect.width() - 2.0 * PAD;
         let font = cell_font();
         let galley = look::elided(ui.painter(), &text, font, t.ink, width);
+        if galley.elided && response.hovered() {
+            response.clone().on_hover_text(text.as_ref());
+        }
         let x = if column.right {
             rect.right() - PAD - galley.size().x
         } else {
@@ -139,9 +148,9 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
         ui.ctx().accesskit_node_builder(response.id, |node| {
             node.set_label(name);
         });
-        let stroke = Stroke::new(1.5, t.accent);
+        let stroke = Stroke::new(2.0, t.accent);
         ui.painter()
-            .rect_stroke(rect.shrink(0.75), 0.0, stroke, StrokeKind::Middle);
+            .rect_stroke(rect.shrink(1.0), 0.0, stroke, StrokeKind::Middle);
     }
 
     fn cell_name(&self, at: GridAt, column: &GridColumn) -> String {

@@ -20,6 +20,6 @@ mod view;
 pub use block_text::{read_block, write_block};
 pub use hears::uses_key;
 pub use model::{CellState, GridAsk, GridColumn, GridModel, SetWhy};
-pub use paint::grid_ui;
-pub use table::GridShown;
+pub use paint::{commit, grid_ui};
+pub use table::{GridShown, HEAD_HEIGHT, ROW_HEIGHT, size};
 pub use view::{CellBlock, GridAt, GridView};

@@ -27,10 +27,8 @@ pub struct GridColumn {
     pub unit: String,
     /// The word cells of this column are named by: "hole 3 size".
     pub word: String,
-    /// The least width, in points.
+    /// The width, in points: it never changes.
     pub width: f32,
-    /// Whether the column takes a share of the width that is left.
-    pub stretch: bool,
     /// Whether the column is set right, as figures are.
     pub right: bool,
     /// Whether nothing can be typed here.

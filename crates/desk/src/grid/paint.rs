@@ -1,6 +1,6 @@
 //! Draws a grid and hears what is done in it.
 
-use egui::Ui;
+use egui::{Ui, Vec2};
 
 use super::{
     at_work::AtWork,
@@ -11,13 +11,18 @@ use super::{
     view::GridView,
 };
 
-/// Draws a grid at most `max_height` high and pushes what is wanted.
+/// Puts what is being typed in a cell in its place, as leaving the cell would do.
+pub fn commit<M: GridModel + ?Sized>(model: &M, view: &mut GridView, asks: &mut Vec<GridAsk>) {
+    AtWork::new(model, view, asks).commit();
+}
+
+/// Draws a grid of a size and pushes what is wanted.
 pub fn grid_ui<M: GridModel + ?Sized>(
     ui: &mut Ui,
     salt: &str,
     model: &M,
     view: &mut GridView,
-    max_height: f32,
+    size: Vec2,
     asks: &mut Vec<GridAsk>,
 ) -> GridShown {
     let id = ui.make_persistent_id(salt);
@@ -41,7 +46,7 @@ pub fn grid_ui<M: GridModel + ?Sized>(
     let mut released = first.released;
 
     let mut pointer = Pointer::default();
-    let shown = draw(ui, (id, editor), model, view, max_height, &mut pointer);
+    let shown = draw(ui, (id, editor), model, view, size, &mut pointer);
     keep_focus_keys(ui, id);
 
     let mut second = AtWork::new(model, view, asks);

@@ -1,7 +1,7 @@
-//! One frame's drawing of a grid: its head and its rows.
+//! One frame's drawing of a grid: its head and its rows; the first column stays in sight.
 
-use egui::{Align, Color32, Id, Rect, Role, ScrollArea, Sense, Ui, pos2, vec2};
-use egui_extras::{Column, TableBuilder, TableRow};
+use egui::{Id, Rect, Role, Sense, Ui, UiBuilder, Vec2, pos2, vec2};
+use egui_table::{CellInfo, Column, HeaderCellInfo, HeaderRow, Table, TableDelegate};
 
 use super::{
     cell::{CellPainter, PAD, name_node},
@@ -12,9 +12,11 @@ use super::{
 use crate::look;
 use crate::words::grid as words;
 
-const ROW_HEIGHT: f32 = 21.0;
-const HEAD_HEIGHT: f32 = 31.0;
-const SCROLL_BAR: f32 = 12.0;
+/// The height of a row.
+pub const ROW_HEIGHT: f32 = 22.0;
+
+/// The height of the head, its units included.
+pub const HEAD_HEIGHT: f32 = 33.0;
 
 /// What of a grid stood where, for the side notes beside it.
 #[derive(Debug, Clone)]
@@ -27,126 +29,136 @@ pub struct GridShown {
 struct Painting<'a, M: ?Sized> {
     cells: CellPainter<'a, M>,
     pointer: &'a mut Pointer,
+    view: &'a mut GridView,
     /// The rows in sight, each with the height of its middle.
     rows: Vec<(usize, f32)>,
 }
 
-/// Draws the table of a grid, and notes what the pointer does in it.
+/// Draws the table of a grid into a place, and notes what the pointer does in it.
 pub(super) fn draw<M: GridModel + ?Sized>(
     ui: &mut Ui,
     (id, editor): (Id, Id),
     model: &M,
     view: &mut GridView,
-    max_height: f32,
+    size: Vec2,
     pointer: &mut Pointer,
 ) -> GridShown {
+    let place = Rect::from_min_size(ui.cursor().min, size);
+    let grid = ui.interact(
+        place.with_max_y(place.top() + HEAD_HEIGHT),
+        id,
+        Sense::focusable_noninteractive(),
+    );
+    if view.wanted {
+        ui.scroll_to_rect(place, None);
+    }
+    name_node(ui, &grid, Role::Grid, &words::table(model.row_name()), None);
+    let (follow, cursor) = (std::mem::take(&mut view.follow), view.cursor);
+    view.page = ((place.height() - HEAD_HEIGHT) / ROW_HEIGHT) as usize;
+    let columns = model.columns().iter().map(|column| {
+        Column::new(column.width)
+            .range(column.width..=column.width)
+            .id(id.with(column.word.as_str()))
+            .resizable(false)
+    });
+    let mut table = Table::new()
+        .id_salt(id)
+        .num_rows(model.row_count() as u64 + 1)
+        .columns(columns.collect::<Vec<_>>())
+        .num_sticky_cols(1)
+        .headers([HeaderRow::new(HEAD_HEIGHT)]);
+    if follow {
+        table = table.scroll_to_row(cursor.row as u64, None);
+        table = table.scroll_to_column(cursor.col, None);
+    }
     let mut painting = Painting {
         cells: CellPainter {
             model,
             editor,
             block: view.block(),
-            cursor: view.cursor,
+            cursor,
             active: view.active || view.draft.is_some(),
             tokens: look::tokens(ui),
         },
         pointer,
+        view,
         rows: Vec::new(),
     };
-    let start = ui.cursor().min;
-    ui.scope(|ui| {
-        let area = Rect::from_min_size(start, vec2(ui.available_width(), HEAD_HEIGHT));
-        let grid = ui.interact(area, id, Sense::focusable_noninteractive());
-        if view.wanted {
-            grid.scroll_to_me(Some(Align::Center));
-        }
-        name_node(ui, &grid, Role::Grid, &words::table(model.row_name()), None);
-
-        ui.spacing_mut().item_spacing = vec2(0.0, 0.0);
-        ui.visuals_mut().widgets.hovered.bg_fill = Color32::TRANSPARENT;
-        let least: f32 = model.columns().iter().map(|column| column.width).sum();
-        if least + SCROLL_BAR <= ui.available_width() {
-            painting.table(ui, id, view, max_height, true);
-        } else {
-            let mut area = ScrollArea::horizontal().id_salt(id.with("across"));
-            if let Some(offset) = view.follow.then(|| across(model, view)).flatten() {
-                area = area.horizontal_scroll_offset(offset);
-            }
-            let out = area.show(ui, |ui| {
-                ui.set_max_width(least + SCROLL_BAR);
-                painting.table(ui, id, view, max_height, false);
-            });
-            view.across = (out.state.clamped_offset().x, out.inner_rect.width());
-        }
+    ui.scope_builder(UiBuilder::new().max_rect(place).id_salt(id), |ui| {
+        table.show(ui, &mut painting);
     });
-    GridShown {
-        rows: painting.rows,
+    let rows = painting.rows;
+    // A row that the keyboard went to is brought into sight on the sheet, too.
+    if follow && let Some((_, y)) = rows.iter().find(|(row, _)| *row == cursor.row) {
+        let across = place.x_range();
+        let around = Rect::from_x_y_ranges(across, *y - ROW_HEIGHT..=*y + ROW_HEIGHT);
+        ui.scroll_to_rect(around, None);
     }
+    GridShown { rows }
 }
 
-/// How far the table has to be scrolled across for the cursor's column to be seen; none where it is.
-fn across<M: GridModel + ?Sized>(model: &M, view: &GridView) -> Option<f32> {
-    let (offset, width) = view.across;
-    let mut widths = model.columns().iter().map(|column| column.width);
-    let left: f32 = widths.by_ref().take(view.cursor.col).sum();
-    let right = left + widths.next()?;
-    if left < offset {
-        Some(left)
-    } else if width > 0.0 && right > offset + width {
-        Some(right - width)
-    } else {
-        None
+impl<M: GridModel + ?Sized> TableDelegate for Painting<'_, M> {
+    fn header_cell_ui(&mut self, ui: &mut Ui, cell: &HeaderCellInfo) {
+        let col = cell.col_range.start;
+        let Some(column) = self.cells.model.columns().get(col) else {
+            return;
+        };
+        self.head_cell(ui, column);
+        let id = cell.table_id.with(("head", col));
+        if ui.interact(ui.max_rect(), id, Sense::CLICK).clicked() {
+            self.pointer.head = Some(col);
+        }
+    }
+
+    fn row_ui(&mut self, ui: &mut Ui, row: u64) {
+        let here = row as usize == self.cells.cursor.row;
+        if here && self.cells.active {
+            let wash = self.cells.tokens.wash;
+            ui.painter().rect_filled(ui.max_rect(), 0.0, wash);
+        }
+    }
+
+    fn cell_ui(&mut self, ui: &mut Ui, cell: &CellInfo) {
+        let at = GridAt::new(cell.row_nr as usize, cell.col_nr);
+        let Some(column) = self.cells.model.columns().get(at.col) else {
+            return;
+        };
+        let (rect, clip) = (ui.max_rect(), ui.clip_rect());
+        // Rows that are hardly in sight have no place that a note could stand beside.
+        if at.col == 0 && clip.y_range().contains(rect.center().y) {
+            self.rows.push((at.row, rect.center().y));
+        }
+        let id = cell.table_id.with((at.row, at.col));
+        let response = ui.interact(rect, id, Sense::CLICK | Sense::DRAG);
+        self.cells.cell(ui, at, column, &response, self.view);
+        let pressed = response.is_pointer_button_down_on()
+            && response.ctx.input(|i| i.pointer.primary_pressed());
+        // A click whole in one frame, or a screen reader's, shows no pressed button.
+        if pressed || (response.clicked() && !self.view.dragging) {
+            self.pointer.pressed = Some(at);
+        }
+        if response.double_clicked() {
+            self.pointer.doubled = Some(at);
+        }
+        if response.contains_pointer() {
+            self.pointer.over = Some(at);
+        }
+    }
+
+    fn default_row_height(&self) -> f32 {
+        ROW_HEIGHT
     }
 }
 
 impl<M: GridModel + ?Sized> Painting<'_, M> {
-    /// Head and body; where the columns fit, those that may stretch take what is left.
-    fn table(&mut self, ui: &mut Ui, id: Id, view: &mut GridView, max_height: f32, fits: bool) {
-        let model = self.cells.model;
-        let total_rows = model.row_count() + 1;
-        let mut table = TableBuilder::new(ui)
-            .id_salt(id)
-            .sense(Sense::CLICK | Sense::DRAG)
-            .max_scroll_height((max_height - HEAD_HEIGHT).max(ROW_HEIGHT * 3.0))
-            .min_scrolled_height(ROW_HEIGHT * 3.0)
-            .animate_scrolling(false)
-            .auto_shrink([false, true]);
-        for column in model.columns() {
-            let column_of = if column.stretch && fits {
-                Column::remainder().at_least(column.width)
-            } else {
-                Column::exact(column.width)
-            };
-            table = table.column(column_of.clip(true));
-        }
-        if view.follow {
-            table = table.scroll_to_row(view.cursor.row, None);
-        }
-        let out = table
-            .header(HEAD_HEIGHT, |mut row| self.head(&mut row))
-            .body(|body| {
-                body.rows(ROW_HEIGHT, total_rows, |mut row| self.row(&mut row, view));
-            });
-        view.page = (out.inner_rect.height() / ROW_HEIGHT) as usize;
-        view.follow = false;
-    }
-
-    fn head(&mut self, row: &mut TableRow<'_, '_>) {
-        for (col, column) in self.cells.model.columns().iter().enumerate() {
-            let (_, response) = row.col(|ui| self.head_cell(ui, column));
-            if response.clicked() {
-                self.pointer.head = Some(col);
-            }
-        }
-    }
-
     fn head_cell(&self, ui: &mut Ui, column: &GridColumn) {
         let rect = ui.max_rect();
         let t = self.cells.tokens;
         let width = rect.width() - 2.0 * PAD;
         let painter = ui.painter();
         let head = look::elided(painter, &column.head, look::small(), t.ink, width);
-        let unit = look::elided(painter, &column.unit, look::tiny(), t.pencil, width);
-        for (galley, y) in [(head, rect.top() + 1.0), (unit, rect.top() + 15.5)] {
+        let unit = look::elided(painter, &column.unit, look::small(), t.pencil, width);
+        for (galley, y) in [(head, rect.top()), (unit, rect.top() + 15.0)] {
             let x = if column.right {
                 rect.right() - PAD - galley.size().x
             } else {
@@ -156,31 +168,10 @@ impl<M: GridModel + ?Sized> Painting<'_, M> {
         }
         look::hairline_at(painter, rect.x_range(), rect.bottom() - 0.5, t.rule);
     }
+}
 
-    fn row(&mut self, row: &mut TableRow<'_, '_>, view: &mut GridView) {
-        let index = row.index();
-        for (col, column) in self.cells.model.columns().iter().enumerate() {
-            let at = GridAt::new(index, col);
-            let (_, response) = row.col(|ui| {
-                // The first column may be scrolled away across: its row is in sight all the same.
-                let (rect, clip) = (ui.max_rect(), ui.clip_rect());
-                if col == 0 && rect.top() < clip.bottom() && clip.top() < rect.bottom() {
-                    self.rows.push((index, rect.center().y));
-                }
-                self.cells.cell(ui, at, column, view);
-            });
-            let pressed = response.is_pointer_button_down_on()
-                && response.ctx.input(|i| i.pointer.primary_pressed());
-            // A click whole in one frame, or a screen reader's, shows no pressed button.
-            if pressed || (response.clicked() && !view.dragging) {
-                self.pointer.pressed = Some(at);
-            }
-            if response.double_clicked() {
-                self.pointer.doubled = Some(at);
-            }
-            if response.contains_pointer() {
-                self.pointer.over = Some(at);
-            }
-        }
-    }
+/// How large a grid is that shows so many rows, over a width.
+#[must_use]
+pub fn size(width: f32, rows: usize) -> Vec2 {
+    vec2(width, (rows as f32).mul_add(ROW_HEIGHT, HEAD_HEIGHT))
 }

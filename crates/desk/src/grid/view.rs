@@ -71,8 +71,6 @@ pub struct GridView {
     pub(super) pressed: Option<Key>,
     /// The keyboard is wanted here as soon as the grid is drawn.
     pub(super) wanted: bool,
-    /// How far the table was scrolled across, and the width that was seen of it.
-    pub(super) across: (f32, f32),
 }
 
 /// The text being typed in the cursor's cell.

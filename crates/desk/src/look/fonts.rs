@@ -53,7 +53,7 @@ pub fn body() -> FontId {
     FontId::new(13.5, FontFamily::Proportional)
 }
 
-/// Side notes and column heads.
+/// Labels, side notes and column heads; nothing is smaller.
 #[must_use]
 pub fn small() -> FontId {
     FontId::new(12.0, FontFamily::Proportional)
@@ -71,22 +71,10 @@ pub fn foot_bold() -> FontId {
     FontId::new(15.0, bold_family())
 }
 
-/// Customer and part at the head of the sheet.
-#[must_use]
-pub fn subheading() -> FontId {
-    FontId::new(16.0, FontFamily::Proportional)
-}
-
 /// The weighty word of a side note.
 #[must_use]
 pub fn small_bold() -> FontId {
     FontId::new(12.0, bold_family())
-}
-
-/// Units under a column head.
-#[must_use]
-pub fn tiny() -> FontId {
-    FontId::new(10.5, FontFamily::Proportional)
 }
 
 /// A figure or a word that must stand out on its line.
@@ -131,7 +119,7 @@ mod tests {
     fn digits_are_as_wide_as_each_other() {
         let mut fonts = fonts();
         let mut view = fonts.with_pixels_per_point(1.0);
-        for id in [tiny(), small(), body(), bold(), heading()] {
+        for id in [foot(), small(), body(), bold(), heading()] {
             let zero = view.glyph_width(&id, '0');
             for digit in '1'..='9' {
                 assert_eq!(view.glyph_width(&id, digit), zero, "{digit} in {id:?}");

@@ -6,11 +6,10 @@ mod tokens;
 
 pub use fonts::{
     body, bold, definitions, foot, foot_bold, heading, paper_families, small, small_bold,
-    subheading, tiny,
 };
 pub use painter::{
-    dashed_underline, elided, hairline, hairline_at, leader, line_edit, line_under, quiet_word,
-    spaced_caps, wavy_underline, word,
+    clipped, clipped_label, dashed_underline, elided, hairline, hairline_at, keyed_word, leader,
+    level_word, line_edit, line_under, quiet_word, spaced_caps, toggle_word, wavy_underline, word,
 };
 pub use tokens::{DARK, LIGHT, Tokens, tokens};
 
@@ -65,11 +64,13 @@ fn visuals(t: &Tokens, mut v: egui::Visuals) -> egui::Visuals {
     v.text_cursor.stroke = Stroke::new(1.5, t.accent);
     v.button_frame = false;
     v.striped = false;
+    // The ink of what can't be pressed is a token of its own: it is read as well as any other.
+    v.disabled_alpha = 1.0;
     for (state, ink, fill) in [
         (&mut v.widgets.noninteractive, t.ink, t.paper),
         (&mut v.widgets.inactive, t.ink, t.paper),
-        (&mut v.widgets.hovered, t.accent, t.wash),
-        (&mut v.widgets.active, t.accent, t.wash_strong),
+        (&mut v.widgets.hovered, t.accent, t.hover),
+        (&mut v.widgets.active, t.pressed, t.wash_strong),
         (&mut v.widgets.open, t.accent, t.wash),
     ] {
         state.bg_fill = fill;

@@ -3,13 +3,14 @@
 use std::sync::Arc;
 
 use egui::{
-    Align, Color32, CursorIcon, FontId, Frame, Galley, Margin, Painter, Pos2, Rangef, Response,
-    Role, Sense, Shape, Stroke, TextEdit, Ui, WidgetInfo,
+    Align, Color32, CursorIcon, FontId, Frame, Galley, Margin, Painter, Pos2, Rangef, Rect,
+    Response, Role, Sense, Shape, Stroke, StrokeKind, TextEdit, Ui, WidgetInfo,
     text::{LayoutJob, TextFormat, TextWrapping},
     vec2,
 };
+use quillbore_calc::finding::Level;
 
-use super::fonts::{bold, small};
+use super::fonts::{small, small_bold};
 use super::tokens::tokens;
 
 /// A hairline over the whole width of the `Ui`, taking no height but its own.
@@ -71,68 +72,191 @@ pub fn elided(
     painter.layout_job(job)
 }
 
+/// The same at a place, with the whole text told on hover where it was cut.
+pub fn clipped(ui: &mut Ui, place: Rect, text: &str, font: FontId, color: Color32) {
+    let galley = elided(ui.painter(), text, font, color, place.width());
+    let cut = galley.elided;
+    let y = place.center().y - galley.size().y / 2.0;
+    ui.painter()
+        .galley(Pos2::new(place.left(), y), galley, color);
+    if cut {
+        // The same text may be cut in several places.
+        let id = ui.next_auto_id();
+        ui.skip_ahead_auto_ids(1);
+        ui.interact(place, id, Sense::hover()).on_hover_text(text);
+    }
+}
+
+/// The same as a text of its own, which readers of the screen find.
+pub fn clipped_label(ui: &mut Ui, place: Rect, text: &str, font: FontId, color: Color32) {
+    clipped(ui, place, text, font, color);
+    let id = ui.next_auto_id();
+    ui.skip_ahead_auto_ids(1);
+    let response = ui.interact(place, id, Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, text));
+}
+
 /// A block's name in bold, spaced capitals.
 #[must_use]
 pub fn spaced_caps(text: &str, color: Color32) -> LayoutJob {
-    let mut format = TextFormat::simple(FontId::new(11.5, bold().family), color);
+    let mut format = TextFormat::simple(small_bold(), color);
     format.extra_letter_spacing = 1.2;
     format.valign = Align::Center;
     LayoutJob::single_section(text.to_uppercase(), format)
 }
 
-/// A word that does something: underlined in the accent ink.
+/// A word that does something, in the accent ink.
 pub fn word(ui: &mut Ui, text: &str) -> Response {
-    word_in(ui, text, tokens(ui).accent, true)
+    Word::new(text, tokens(ui).accent).show(ui)
 }
 
-/// A word that does something, in pencil until the pointer is on it: for the head.
+/// A word that does something, in pencil: beside what matters more.
 pub fn quiet_word(ui: &mut Ui, text: &str) -> Response {
-    word_in(ui, text, tokens(ui).pencil, false)
+    Word::new(text, tokens(ui).pencil).show(ui)
 }
 
-fn word_in(ui: &mut Ui, text: &str, color: Color32, underlined: bool) -> Response {
-    let t = tokens(ui);
-    let galley = ui.painter().layout_no_wrap(text.to_owned(), small(), color);
-    let size = vec2(galley.size().x, galley.size().y.max(18.0));
-    let (rect, response) = ui.allocate_exact_size(size, Sense::click());
-    response.widget_info(|| WidgetInfo::labeled(Role::Link, ui.is_enabled(), text));
-    let lit = response.hovered() || response.has_focus();
-    let color = match (ui.is_enabled(), lit) {
-        (true, true) => t.accent,
-        (true, false) => color,
-        (false, _) => t.rule,
-    };
-    let pos = Pos2::new(rect.left(), rect.center().y - galley.size().y / 2.0);
-    let under = pos.y + galley.size().y - 1.0;
-    ui.painter()
-        .galley_with_override_text_color(pos, galley, color);
-    if underlined || lit {
-        let stroke = Stroke::new(if lit { 1.5 } else { 0.75 }, color);
-        ui.painter().hline(rect.x_range(), under, stroke);
+/// A word that turns something on and off, and shows which it is.
+pub fn toggle_word(ui: &mut Ui, text: &str, on: bool) -> Response {
+    Word {
+        on: Some(on),
+        ..Word::new(text, tokens(ui).accent)
     }
-    response.on_hover_cursor(CursorIcon::PointingHand)
+    .show(ui)
 }
 
-/// One line to type on: a hairline under the text, inked where one is at.
-pub fn line_edit(ui: &mut Ui, text: &mut String, width: f32) -> Response {
+/// A word that does something, with its keys beside it in pencil.
+pub fn keyed_word(ui: &mut Ui, text: &str, keys: &str) -> Response {
+    Word {
+        keys,
+        ..Word::new(text, tokens(ui).accent)
+    }
+    .show(ui)
+}
+
+/// A word that can be pressed: underlined, or with its keys beside it.
+struct Word<'a> {
+    text: &'a str,
+    keys: &'a str,
+    ink: Color32,
+    /// Whether it is on, where it can be turned on and off.
+    on: Option<bool>,
+}
+
+impl<'a> Word<'a> {
+    /// The least height of what the hand aims at.
+    const HEIGHT: f32 = 20.0;
+
+    const fn new(text: &'a str, ink: Color32) -> Self {
+        Self {
+            text,
+            keys: "",
+            ink,
+            on: None,
+        }
+    }
+
+    fn show(self, ui: &mut Ui) -> Response {
+        let t = tokens(ui);
+        let painter = ui.painter();
+        let galley = painter.layout_no_wrap(self.text.to_owned(), small(), self.ink);
+        let keys = match self.keys {
+            "" => None,
+            keys => Some(painter.layout_no_wrap(format!("  {keys}"), small(), t.pencil)),
+        };
+        let behind = keys.as_ref().map_or(0.0, |keys| keys.size().x);
+        let size = vec2(galley.size().x + behind, Self::HEIGHT);
+        let (rect, response) = ui.allocate_exact_size(size, Sense::click());
+        let enabled = ui.is_enabled();
+        response.widget_info(|| match self.on {
+            Some(on) => WidgetInfo::selected(Role::Link, enabled, on, self.text),
+            None => WidgetInfo::labeled(Role::Link, enabled, self.text),
+        });
+        let (hovered, down) = (response.hovered(), response.is_pointer_button_down_on());
+        let pressed = down || self.on == Some(true);
+        let ground = match (pressed, hovered && enabled) {
+            (true, _) => Some(t.wash_strong),
+            (false, true) => Some(t.hover),
+            (false, false) => None,
+        };
+        let around = rect.expand2(vec2(2.0, 0.0));
+        if let Some(ground) = ground {
+            ui.painter().rect_filled(around, 0.0, ground);
+        }
+        let ink = match (enabled, pressed) {
+            (false, _) => t.disabled,
+            (true, true) => t.pressed,
+            (true, false) => self.ink,
+        };
+        let at = Pos2::new(rect.left(), rect.center().y - galley.size().y / 2.0);
+        let text = Rangef::new(rect.left(), rect.left() + galley.size().x);
+        let under = at.y + galley.size().y - 1.0;
+        let painter = ui.painter();
+        painter.galley_with_override_text_color(at, galley, ink);
+        let has_keys = keys.is_some();
+        if let Some(keys) = keys {
+            painter.galley(Pos2::new(text.max, at.y), keys, t.pencil);
+        }
+        if enabled && (!has_keys || hovered) {
+            let width = if hovered { 2.0 } else { 1.0 };
+            painter.hline(text, under, Stroke::new(width, ink));
+        }
+        if response.has_focus() {
+            let stroke = Stroke::new(2.0, t.accent);
+            painter.rect_stroke(around, 0.0, stroke, StrokeKind::Outside);
+        }
+        response.on_hover_cursor(CursorIcon::PointingHand)
+    }
+}
+
+/// The word that says how much a note matters: a stop is paper on ink, a check is framed, a note is
+/// plain.
+pub fn level_word(ui: &mut Ui, level: Level, text: &str) {
     let t = tokens(ui);
+    let ink = match level {
+        Level::Stop => t.paper,
+        Level::Check => t.ink,
+        Level::Note => t.pencil,
+    };
+    let pad = if level == Level::Note { 0.0 } else { 3.0 };
+    let galley = ui
+        .painter()
+        .layout_no_wrap(text.to_owned(), small_bold(), ink);
+    let size = galley.size() + vec2(2.0 * pad, 0.0);
+    let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, text));
+    match level {
+        Level::Stop => {
+            ui.painter().rect_filled(rect, 0.0, t.ink);
+        }
+        Level::Check => {
+            let stroke = Stroke::new(1.0, t.ink);
+            ui.painter()
+                .rect_stroke(rect, 0.0, stroke, StrokeKind::Inside);
+        }
+        Level::Note => {}
+    }
+    ui.painter().galley(rect.min + vec2(pad, 0.0), galley, ink);
+}
+
+/// One line to type on: a rule under the text, inked where one is at.
+pub fn line_edit(ui: &mut Ui, text: &mut String, width: f32) -> Response {
     let response = ui.add(
         TextEdit::singleline(text)
             .frame(Frame::NONE)
             .margin(Margin::symmetric(0, 1))
             .desired_width(width),
     );
-    line_under(ui, &response, t.hairline, t.accent);
+    line_under(ui, &response);
     response
 }
 
-/// The hairline under a place to type, stronger while it has the keyboard.
-pub fn line_under(ui: &Ui, response: &Response, color: Color32, accent: Color32) {
-    let rect = response.rect;
+/// The rule under a place to type, in the accent ink and stronger while it has the keyboard.
+pub fn line_under(ui: &Ui, response: &Response) {
+    let (rect, t) = (response.rect, tokens(ui));
     if response.has_focus() {
-        let stroke = Stroke::new(1.5, accent);
+        let stroke = Stroke::new(2.0, t.accent);
         ui.painter().hline(rect.x_range(), rect.bottom(), stroke);
     } else {
-        hairline_at(ui.painter(), rect.x_range(), rect.bottom(), color);
+        hairline_at(ui.painter(), rect.x_range(), rect.bottom(), t.rule);
     }
 }

@@ -10,9 +10,9 @@ use quillbore_job::{
     Edit, Field, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
 };
 
-use super::fields::spots_ui;
 use super::parts::{pencil, plain_head};
 use super::shared::{Anchors, Shared};
+use super::tracks::{flowed, tracks_ui};
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
 
@@ -67,9 +67,9 @@ fn learned_ui(
     if let Some(order) = shared.job.slips_of::<kind::Order>().next_back()
         && !learned.open.is_empty()
     {
-        spots_ui(
+        tracks_ui(
             ui,
-            &[Spot::Line(order.id(), Line::GoOn)],
+            &flowed([Spot::Line(order.id(), Line::GoOn)]),
             shared,
             view,
             &mut Anchors::default(),

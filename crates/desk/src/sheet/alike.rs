@@ -1,11 +1,13 @@
 //! "Done this before?": the jobs of the shelf most like this one, under the price.
 
-use egui::{Grid, Ui};
+use egui::Ui;
 use quillbore_calc::JobFigures;
 use quillbore_job::show_quantity as show;
-use quillbore_office::digest::Alike;
+use quillbore_office::digest::{Alike, Summary};
 
+use super::columns::{Column, Columns};
 use super::parts::pencil;
+use super::price::{ALIKE, one_line};
 use super::shared::Shared;
 use quillbore_office::office::Wanted;
 
@@ -13,53 +15,76 @@ use crate::look;
 use crate::view::Ask;
 use crate::words::again as words;
 
+/// Number, who and what, material, size x depth, quantity, price each, minutes each.
+const WIDTHS: [Column; 7] = [
+    Column::left(76.0),
+    Column::left(172.0),
+    Column::left(116.0),
+    Column::right(96.0),
+    Column::right(64.0),
+    Column::right(108.0),
+    Column::right(144.0),
+];
+
 /// The most similar jobs with price each and actual hours.
 pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Vec<Ask>) {
-    if alike.is_empty() {
-        return;
-    }
     ui.add_space(8.0);
-    let length =
-        |mm: Option<f64>| mm.map_or_else(String::new, |mm| show::length_mm(mm, shared.job.unit));
-    Grid::new("alike")
-        .num_columns(7)
-        .spacing([14.0, 2.0])
-        .show(ui, |ui| {
-            for head in words::ALIKE_HEADS {
-                pencil(ui, head);
-            }
-            ui.end_row();
-            for job in alike {
-                let Ok(digest) = &job.summary.says else {
-                    continue;
-                };
-                let summary = &digest.summary;
-                if look::word(ui, &job.number).clicked() {
-                    asks.extend(
-                        job.summary
-                            .job
-                            .clone()
-                            .map(|key| Ask::Open(Wanted::Key(key))),
-                    );
-                }
-                ui.label(format!("{} {}", summary.customer, summary.part));
-                ui.label(&summary.material);
-                let (size, depth) = (length(summary.size_mm), length(summary.depth_mm));
-                ui.label(words::size_and_depth(&size, &depth));
-                ui.label(summary.quantity.map_or_else(String::new, |q| q.to_string()));
-                ui.label(summary.price.map_or_else(
-                    || summary.state.clone(),
-                    |price| words::each_at(price.each, price.quantity),
-                ));
-                ui.label(summary.hours.map_or_else(String::new, |hours| {
-                    let minutes = show::minutes(hours.each * 60.0);
-                    words::minutes_each(&minutes, hours)
-                }));
-                ui.end_row();
+    let columns = Columns::new(&WIDTHS);
+    // The lines are there also where the shelf has nothing like it, so that nothing jumps.
+    columns.row(ui, |at, ui| {
+        if let Some(head) = words::ALIKE_HEADS.get(at).filter(|_| !alike.is_empty()) {
+            pencil(ui, head);
+        }
+    });
+    for at in 0..ALIKE {
+        let job = alike.get(at);
+        let says = job.and_then(|job| Some((job, job.summary.says.as_ref().ok()?)));
+        columns.row(ui, |column, ui| {
+            if let Some((job, digest)) = says {
+                cell_ui(ui, column, (job, &digest.summary), shared, asks);
             }
         });
-    if let Some(said) = this_one(&shared.results.figures) {
-        pencil(ui, &said);
+    }
+    let said = this_one(&shared.results.figures).filter(|_| !alike.is_empty());
+    one_line(ui, &said.unwrap_or_default(), ui.available_width());
+}
+
+fn cell_ui(
+    ui: &mut Ui,
+    column: usize,
+    (job, summary): (&Alike, &Summary),
+    shared: &Shared<'_>,
+    asks: &mut Vec<Ask>,
+) {
+    let length =
+        |mm: Option<f64>| mm.map_or_else(String::new, |mm| show::length_mm(mm, shared.job.unit));
+    let said = match column {
+        0 => {
+            if look::word(ui, &job.number).clicked() {
+                let key = job.summary.job.clone();
+                asks.extend(key.map(|key| Ask::Open(Wanted::Key(key))));
+            }
+            return;
+        }
+        1 => format!("{} {}", summary.customer, summary.part),
+        2 => summary.material.clone(),
+        3 => words::size_and_depth(&length(summary.size_mm), &length(summary.depth_mm)),
+        4 => summary.quantity.map_or_else(String::new, |q| q.to_string()),
+        5 => summary.price.map_or_else(
+            || summary.state.clone(),
+            |price| words::each_at(price.each, price.quantity),
+        ),
+        _ => summary.hours.map_or_else(String::new, |hours| {
+            let minutes = show::minutes(hours.each * 60.0);
+            words::minutes_each(&minutes, hours)
+        }),
+    };
+    if column < 3 {
+        let room = ui.available_rect_before_wrap();
+        let room = room.with_max_x(room.right() - 8.0);
+        look::clipped_label(ui, room, &said, look::body(), look::tokens(ui).ink);
+    } else {
+        ui.add(egui::Label::new(said).truncate());
     }
 }
 

@@ -1,145 +1,130 @@
-//! The head: who, what, which revision, what is still missing, and the words that do things.
+//! The head, two lines that never change their height: who, what, which revision and what is done next;
+//! then where the job stands and what it lacks, or a question.
 
-use egui::{Align, Id, Layout, RichText, ScrollArea, Ui};
-use quillbore_job::life;
-use quillbore_job::results::{NextStep, next_call};
+use egui::{Align, Layout, Rect, RichText, Ui, UiBuilder};
+use quillbore_calc::finding::Level;
+use quillbore_job::life::{self, Blocker, next_deed};
+use quillbore_job::results::{Missing, NextStep, SideNote, next_call};
 use quillbore_job::words::{life as life_words, slips};
-use quillbore_job::{Field, Paper};
+use quillbore_job::{Field, Job};
 
 use super::parts::pencil;
 use super::shared::Shared;
+use super::waiting::waiting_ui;
 use crate::actions::Action;
+use crate::grid::GridAt;
 use crate::look;
-use crate::view::Ask;
+use crate::spot::Spot;
+use crate::view::{Ask, SheetView, Target, Waiting};
 use crate::words::commands;
 use crate::words::head as words;
-use crate::words::papers::RELEASE_TRAVELER;
 
-/// Width that the words of the head take.
-const WORDS: f32 = 560.0;
+/// The height of the first line.
+const FIRST: f32 = 30.0;
 
-/// Height that the jobs on the desk take at most, however many there are; two lines of them.
-const OPEN_JOBS: f32 = 48.0;
+/// Things that are missing which are told at most.
+const MOST_MISSING: usize = 3;
 
-/// From so many jobs on the desk on their count is told, since not all of them may be in view.
-const MANY: usize = 20;
-
-/// The jobs that lie on the desk, where there are several: each a word that lays it on top. Many of
-/// them scroll; the one on top comes into view when it is another than before, else nothing moves.
-pub fn open_jobs_ui(ui: &mut Ui, names: &[String], at: usize, asks: &mut Vec<Ask>) {
-    if names.len() < 2 {
-        return;
-    }
-    let t = look::tokens(ui);
-    let now = (at, names.len());
-    let seen = Id::unique("open jobs on the desk");
-    let moved = ui.data_mut(|data| {
-        let before = data.get_temp_mut_or(seen, (usize::MAX, 0));
-        std::mem::replace(before, now) != now
-    });
-    ui.horizontal_top(|ui| {
-        if names.len() >= MANY {
-            pencil(ui, &words::open_jobs(names.len()));
-            ui.add_space(10.0);
-        }
-        let list = ScrollArea::vertical().max_height(OPEN_JOBS);
-        list.auto_shrink([false, true]).show(ui, |ui| {
-            ui.horizontal_wrapped(|ui| {
-                for (index, name) in names.iter().enumerate() {
-                    if index == at {
-                        let name = RichText::new(name).font(look::small_bold());
-                        let on_top = ui.label(name.color(t.accent));
-                        if moved {
-                            on_top.scroll_to_me(None);
-                        }
-                    } else if look::quiet_word(ui, name).clicked() {
-                        asks.push(Ask::GoTo(index));
-                    }
-                    ui.add_space(10.0);
-                }
-            });
-        });
-    });
-}
-
-/// Says which other desk has the job open.
-pub fn elsewhere_ui(ui: &mut Ui, desk: Option<&str>) {
-    if let Some(desk) = desk {
-        pencil(ui, &words::open_elsewhere(desk));
-    }
+/// What the head is told beside the job.
+#[derive(Clone, Copy)]
+pub struct HeadNews<'a> {
+    /// What undo and redo would do.
+    pub labels: (Option<&'a str>, Option<&'a str>),
+    /// The job is not saved.
+    pub dirty: bool,
+    /// The other desk that has the job open.
+    pub elsewhere: Option<&'a str>,
 }
 
 /// The head of the window.
 pub fn head_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
-    labels: (Option<&str>, Option<&str>),
-    dirty: bool,
+    news: HeadNews<'_>,
+    view: &mut SheetView,
     asks: &mut Vec<Ask>,
 ) {
-    let job = shared.job;
-    let mut beside = false;
-    ui.horizontal(|ui| {
-        let number = if job.number.is_empty() {
-            words::NEW_JOB
+    let all = ui.max_rect();
+    let first = all.with_max_y(all.top() + FIRST);
+    let second = all.with_min_y(first.bottom());
+    let left = words_ui(ui, first, shared, news, view, asks);
+    who_ui(ui, first.with_max_x(left - 16.0), shared.job, news.dirty);
+    let layout = Layout::left_to_right(Align::Center);
+    ui.scope_builder(UiBuilder::new().max_rect(second).layout(layout), |ui| {
+        if view.waiting.as_ref().is_some_and(Waiting::is_in_head) {
+            waiting_ui(ui, view, asks);
         } else {
-            job.number.as_str()
-        };
-        ui.label(RichText::new(number).font(look::heading()));
-        if dirty {
-            pencil(ui, words::NOT_SAVED);
-        }
-        ui.add_space(10.0);
-        let part = words::part(job.text(Field::Part), job.text(Field::Revision));
-        for text in [job.text(Field::Customer), part.as_str()] {
-            if !text.is_empty() {
-                ui.label(RichText::new(text).font(look::subheading()));
-                ui.add_space(8.0);
-            }
-        }
-        if ui.available_width() > WORDS {
-            words_ui(ui, labels, asks);
-            beside = true;
-        }
-    });
-    if !beside {
-        ui.horizontal(|ui| words_ui(ui, labels, asks));
-    }
-    ui.horizontal_wrapped(|ui| {
-        let next = shared.results.next(job, shared.before);
-        pencil(ui, &stands(shared, &next));
-        if let Some(here) = next.part_here() {
-            if look::word(ui, &words::release_part(here)).clicked() {
-                asks.push(Ask::ReleasePart(here));
-            }
-        } else if next.is_ready_to_release() && look::word(ui, RELEASE_TRAVELER).clicked() {
-            asks.push(Ask::Issue(Paper::Traveler));
+            stands_ui(ui, shared, news, asks);
         }
     });
 }
 
-/// The words that do things, at the right.
-fn words_ui(ui: &mut Ui, labels: (Option<&str>, Option<&str>), asks: &mut Vec<Ask>) {
-    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-        for action in Action::ALL.iter().rev() {
-            if !action.is_in_head() {
-                continue;
-            }
+/// The job's number, customer, part and revision.
+fn who_ui(ui: &mut Ui, place: Rect, job: &Job, dirty: bool) {
+    let t = look::tokens(ui);
+    let number = match job.number.as_str() {
+        "" => words::NEW_JOB,
+        number => number,
+    };
+    let layout = Layout::left_to_right(Align::Center);
+    ui.scope_builder(UiBuilder::new().max_rect(place).layout(layout), |ui| {
+        ui.label(RichText::new(number).font(look::heading()));
+        if dirty {
+            ui.add_space(6.0);
+            pencil(ui, words::NOT_SAVED);
+        }
+        ui.add_space(12.0);
+        let part = words::part(job.text(Field::Part), job.text(Field::Revision));
+        let who = words::who(job.text(Field::Customer), &part);
+        let room = ui.available_rect_before_wrap();
+        look::clipped_label(ui, room, &who, look::foot(), t.ink);
+    });
+}
+
+/// What is done next, and the words that do things, at the right; gives where they begin.
+fn words_ui(
+    ui: &mut Ui,
+    place: Rect,
+    shared: &Shared<'_>,
+    news: HeadNews<'_>,
+    view: &SheetView,
+    asks: &mut Vec<Ask>,
+) -> f32 {
+    let layout = Layout::right_to_left(Align::Center);
+    let shown = ui.scope_builder(UiBuilder::new().max_rect(place).layout(layout), |ui| {
+        ui.spacing_mut().item_spacing.x = 16.0;
+        for action in [
+            Action::Commands,
+            Action::Preview,
+            Action::Redo,
+            Action::Undo,
+        ] {
             let (allowed, label) = match action {
-                Action::Undo => (labels.0.is_some(), labels.0),
-                Action::Redo => (labels.1.is_some(), labels.1),
+                Action::Undo => (news.labels.0.is_some(), news.labels.0),
+                Action::Redo => (news.labels.1.is_some(), news.labels.1),
                 _ => (true, None),
             };
-            let hint = hint(*action, label, ui);
+            let hint = hint(action, label, ui);
             ui.add_enabled_ui(allowed, |ui| {
-                let response = look::quiet_word(ui, commands::action(*action)).on_hover_text(hint);
-                if response.clicked() {
-                    asks.push(Ask::Do(*action));
+                let word = look::quiet_word(ui, commands::action(action));
+                let word = word.on_hover_text(&hint);
+                let word = word.on_disabled_hover_text(words::NOTHING_TO_UNDO);
+                if word.clicked() {
+                    asks.push(Ask::Do(action));
                 }
             });
-            ui.add_space(5.0);
         }
+        let keys = ui.ctx().format_shortcut(&Action::NextStep.keys()[0]);
+        if let Some(deed) = next_deed(shared.job) {
+            let next = shared.results.next(shared.job, shared.before);
+            let word = words::deed(deed, next.part_here(), view.paper);
+            if look::keyed_word(ui, &word, &keys).clicked() {
+                asks.push(Ask::Do(Action::NextStep));
+            }
+        }
+        ui.min_rect().left()
     });
+    shown.inner
 }
 
 fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
@@ -153,38 +138,132 @@ fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
     }
 }
 
-/// Where the job stands, and what is missing before the next step.
-fn stands(shared: &Shared<'_>, next: &NextStep) -> String {
+/// Where the job stands, what is missing before the next step, each a word that leads there, and how
+/// many stops and checks there are.
+fn stands_ui(ui: &mut Ui, shared: &Shared<'_>, news: HeadNews<'_>, asks: &mut Vec<Ask>) {
     let job = shared.job;
-    let said = match next {
+    let next = shared.results.next(job, shared.before);
+    let all = ui.max_rect();
+    let counted = ui.scope_builder(
+        UiBuilder::new()
+            .max_rect(all)
+            .layout(Layout::right_to_left(Align::Center)),
+        |ui| {
+            counts_ui(ui, &shared.results.notes, asks);
+            ui.min_rect().left()
+        },
+    );
+    let room = all.with_max_x(counted.inner - 16.0);
+    let layout = Layout::left_to_right(Align::Center);
+    ui.scope_builder(UiBuilder::new().max_rect(room).layout(layout), |ui| {
+        ui.spacing_mut().item_spacing.x = 0.0;
+        let ended = life::outcome(job).map(slips::outcome);
+        let lacking = lacking(shared, &next);
+        let lead = words::lead(&next, !lacking.is_empty());
+        pencil(
+            ui,
+            &words::stands(life_words::state(life::state(job)), ended, lead),
+        );
+        let more = lacking.len().saturating_sub(MOST_MISSING);
+        for (at, (said, target)) in lacking.into_iter().take(MOST_MISSING).enumerate() {
+            if at > 0 {
+                pencil(ui, ", ");
+            }
+            // A long one is cut where the room ends, and told whole on hover.
+            match target {
+                Some(target) => {
+                    if look::quiet_word(ui, &said).clicked() {
+                        asks.push(Ask::GoTo(target));
+                    }
+                }
+                None => pencil(ui, &said),
+            }
+        }
+        if more > 0 {
+            pencil(ui, &words::and_more(more));
+        }
+        if let Some(day) = next_call(job) {
+            pencil(ui, &words::ask_about_quotation(day <= shared.day, day));
+        }
+        if let Some(desk) = news.elsewhere {
+            pencil(ui, &words::open_elsewhere(desk));
+        }
+    });
+}
+
+/// How many stops and checks wait for somebody, as one word that goes to the next of them.
+fn counts_ui(ui: &mut Ui, notes: &[SideNote], asks: &mut Vec<Ask>) {
+    let count = |level: Level| notes.iter().filter(|note| waits(note, level)).count();
+    let (stops, checks) = (count(Level::Stop), count(Level::Check));
+    if stops + checks == 0 {
+        return;
+    }
+    let keys = ui.ctx().format_shortcut(&Action::NextNote.keys()[0]);
+    let word = look::keyed_word(ui, &words::counts(stops, checks), &keys);
+    if word.clicked() {
+        asks.push(Ask::Do(Action::NextNote));
+    }
+}
+
+/// Whether a note of a level waits for somebody: nobody answered what it asks.
+#[must_use]
+pub fn waits(note: &SideNote, level: Level) -> bool {
+    let answered = note
+        .question
+        .as_ref()
+        .is_some_and(|question| question.answer.is_some());
+    note.level == level && !answered
+}
+
+/// What the job lacks before its next step, each with the place where it is mended.
+fn lacking(shared: &Shared<'_>, next: &NextStep) -> Vec<(String, Option<Target>)> {
+    let blocked = |blocker: &Blocker| (life_words::blocker(blocker), target_of(blocker));
+    match next {
         NextStep::Quote {
             missing,
             no_holes,
             others,
         } => {
-            let missing = missing.iter().map(|missing| words::missing(*missing));
-            let holes = no_holes.then_some(words::HOLES);
-            let lacks = missing.chain(holes).map(str::to_owned);
-            let others = others.iter().map(life_words::blocker);
-            words::to_quote(&lacks.chain(others).collect::<Vec<_>>())
+            let first_cell = Target::Cell(GridAt::new(0, 0));
+            let missing = missing.iter().map(|missing| {
+                let said = words::missing(*missing).to_owned();
+                (said, Some(place_of(shared, *missing)))
+            });
+            let holes = no_holes.then(|| (words::HOLES.to_owned(), Some(first_cell)));
+            missing
+                .chain(holes)
+                .chain(others.iter().map(blocked))
+                .collect()
         }
-        NextStep::Release(blockers) if blockers.is_empty() => words::READY_TO_RELEASE.to_owned(),
-        NextStep::Release(blockers) => {
-            let said: Vec<String> = blockers.iter().map(life_words::blocker).collect();
-            words::to_release(&said)
-        }
+        NextStep::Release(blockers) => blockers.iter().map(blocked).collect(),
         NextStep::Deliver { left, held } => {
-            let left = left.map(words::left_to_deliver);
-            let said = left
-                .into_iter()
-                .chain(held.as_ref().map(life_words::blocker));
-            said.collect::<Vec<_>>().join("; ")
+            let left = left.map(|left| (words::left_to_deliver(left), None));
+            left.into_iter().chain(held.iter().map(blocked)).collect()
         }
-        NextStep::Nothing => String::new(),
-    };
-    let asked = next_call(job).map_or_else(String::new, |day| {
-        words::ask_about_quotation(day <= shared.day, day)
-    });
-    let ended = life::outcome(job).map(slips::outcome);
-    words::stands(life_words::state(life::state(job)), ended, &said, &asked)
+        NextStep::Nothing => Vec::new(),
+    }
+}
+
+/// Where somebody types what is missing.
+fn place_of(shared: &Shared<'_>, missing: Missing) -> Target {
+    match missing {
+        Missing::Material => Target::Spot(Spot::Field(Field::Material)),
+        Missing::Machine => Target::Spot(Spot::Field(Field::Machine)),
+        Missing::Quantity => Target::Spot(Spot::Field(Field::Quantity)),
+        Missing::Size | Missing::Depth | Missing::Reading | Missing::Name => {
+            let mut notes = shared.results.notes.iter();
+            let note = notes.find(|note| note.kind.missing() == Some(missing));
+            note.map_or(Target::NextNote, |note| Target::Beside(note.beside))
+        }
+    }
+}
+
+/// Where somebody sees to what is in the way.
+const fn target_of(blocker: &Blocker) -> Option<Target> {
+    Some(match blocker {
+        Blocker::Stop | Blocker::SheetUnread | Blocker::Unanswered { .. } | Blocker::Unpriced => {
+            Target::NextNote
+        }
+        _ => return None,
+    })
 }

@@ -4,21 +4,30 @@ mod asks;
 mod columns;
 mod model;
 
-use egui::{Key, Ui};
-use quillbore_calc::{Figure, RowId};
+use egui::{Key, Rangef, Ui};
+use quillbore_job::Column;
 use quillbore_job::results::Beside;
 
-use super::parts::plain_head;
+use super::parts::block_head;
 use super::places::{places_ui, text_of};
 use super::reports::reports_ui;
 use super::shared::{Anchors, Shared};
-use crate::grid::{GridModel as _, grid_ui};
+use crate::grid::{GridModel as _, GridShown, ROW_HEIGHT, commit, grid_ui, size};
 use crate::look;
 use crate::view::{Ask, SheetView};
 use crate::words::holes as words;
 use asks::translate;
-use columns::shown;
+use columns::{Shown, Which, shown};
 use model::Holes;
+
+/// Rows of the table that always have their place.
+const LEAST_ROWS: usize = 10;
+
+/// Rows of the table that are in sight at most.
+const MOST_ROWS: usize = 20;
+
+/// A sheet wider than this has room for the note of a row.
+const WITH_NOTE: f32 = 800.0;
 
 /// The block of the holes.
 pub fn holes_ui(
@@ -28,36 +37,64 @@ pub fn holes_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    plain_head(ui, words::HEAD);
-    anchors.table = Some(ui.cursor().top() + 10.0);
-    let model = Holes::new(shared, shown(view.all_columns));
+    let summary = words::in_short(shared.job);
+    if !block_head(ui, words::HEAD, view, &summary) {
+        return;
+    }
+    let is_wide = ui.available_width() > WITH_NOTE;
+    let model = Holes::new(shared, shown(which(view, is_wide)));
     let mut wanted = Vec::new();
-    let height = (model.row_count() as f32 + 1.0)
-        .mul_add(21.0, 46.0)
-        .clamp(120.0, 420.0);
-    let table = grid_ui(ui, "holes", &model, &mut view.grid, height, &mut wanted);
-    for (row, y) in table.rows {
-        if let Some(row) = shared.job.rows.get(row) {
-            anchors.put(Beside::Row(row.id, None), y);
-            if view
-                .opened
-                .is_some_and(|figure| row_of(figure) == Some(row.id))
-            {
-                anchors.opened = Some(y);
-            }
+    let rows = (model.row_count() + 1).clamp(LEAST_ROWS, MOST_ROWS);
+    let size = size(ui.available_width(), rows);
+    let table = grid_ui(ui, "holes", &model, &mut view.grid, size, &mut wanted);
+    for (row, y) in &table.rows {
+        if let Some(row) = shared.job.rows.get(*row) {
+            let at = Rangef::new(y - ROW_HEIGHT / 2.0, y + ROW_HEIGHT / 2.0);
+            anchors.put(Beside::Row(row.id, None), at);
         }
     }
     for want in wanted {
-        translate(want, &model, shared, view, asks);
+        translate(want, &model, (shared, &table), view, asks);
     }
-    ui.horizontal(|ui| words_ui(ui, shared, view));
+    ui.horizontal(|ui| {
+        ui.set_min_height(20.0);
+        words_ui(ui, shared, view);
+    });
     places_ui(ui, shared, view, asks);
     reports_ui(ui, shared.job, view);
 }
 
+const fn which(view: &SheetView, is_wide: bool) -> Which {
+    match (view.all_columns, is_wide) {
+        (true, _) => Which::All,
+        (false, true) => Which::WithNote,
+        (false, false) => Which::Usual,
+    }
+}
+
+/// Where a column stands in the table; the first one where it is not shown.
+#[must_use]
+pub fn column_at(column: Column, view: &SheetView) -> usize {
+    let all = shown(which(view, true));
+    let at = all.iter().position(|shown| *shown == Shown::Typed(column));
+    at.unwrap_or(0)
+}
+
+/// Puts what is being typed in a cell in its place, as leaving the cell would do.
+pub fn commit_cells(shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
+    // The note is the last of the columns: no other stands elsewhere without it.
+    let model = Holes::new(shared, shown(which(view, true)));
+    let mut wanted = Vec::new();
+    commit(&model, &mut view.grid, &mut wanted);
+    let nowhere = GridShown { rows: Vec::new() };
+    for want in wanted {
+        translate(want, &model, (shared, &nowhere), view, asks);
+    }
+}
+
 /// The words under the table: more columns, rows in and out, the places of the row one is at.
 fn words_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView) {
-    if look::quiet_word(ui, words::columns(view.all_columns)).clicked() {
+    if look::toggle_word(ui, words::ALL_COLUMNS, view.all_columns).clicked() {
         view.all_columns = !view.all_columns;
     }
     for (word, key) in [
@@ -79,20 +116,5 @@ fn words_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView) {
             Some((open, _)) if open == row.id => None,
             _ => Some((row.id, text_of(row))),
         };
-    }
-}
-
-/// The row that a figure is of.
-const fn row_of(figure: Figure) -> Option<RowId> {
-    match figure {
-        Figure::Electrode(row)
-        | Figure::Gap(row)
-        | Figure::Feed(row)
-        | Figure::HoleMinutes(row)
-        | Figure::Wear(row)
-        | Figure::TargetDepth(row)
-        | Figure::ReachOne(row)
-        | Figure::ElectrodesPerHole(row) => Some(row),
-        _ => None,
     }
 }

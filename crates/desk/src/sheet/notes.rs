@@ -1,31 +1,29 @@
-//! Side notes: what is pencilled beside the lines, each tied to its line by a thin leader.
+//! Side notes: what is pencilled in the margin about the lines in sight, equal ones of several rows as
+//! one.
 
 use std::cell::LazyCell;
 use std::collections::BTreeMap;
+use std::hash::{DefaultHasher, Hash as _, Hasher as _};
 
-use egui::{Rect, RichText, Ui, UiBuilder, pos2, vec2};
+use egui::{FontId, Rangef, RichText, Ui};
 use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
 use quillbore_job::Edit;
 use quillbore_job::question::Question;
 use quillbore_job::results::{Beside, SideNote, Telling};
 use quillbore_job::slip::kind;
-use quillbore_job::words::english;
+use quillbore_job::words::{answers, english};
 
 use super::answer;
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, SheetView};
 use crate::words::sheet as words;
-use crate::working::working_ui;
-
-/// Between two notes.
-const BETWEEN: f32 = 16.0;
 
 /// Notes that say the same of several rows, told once.
-struct NoteGroup<'a> {
-    first: &'a SideNote,
-    text: String,
+pub(super) struct NoteGroup<'a> {
+    pub(super) first: &'a SideNote,
+    pub(super) text: String,
     /// The words of what can be done about it.
     offer: Option<String>,
     rows: Vec<RowId>,
@@ -33,109 +31,66 @@ struct NoteGroup<'a> {
     lines: Vec<usize>,
     edits: Vec<Edit>,
     questions: Vec<&'a Question>,
-    at: f32,
+    /// Where the first line stands that it speaks of, if that is in sight.
+    pub(super) at: Option<Rangef>,
 }
 
-/// The column of the notes, filled from the top down.
-#[derive(Clone, Copy)]
-struct NoteColumn {
-    rect: Rect,
-    /// Where the sheet ends and leaders begin.
-    sheet_right: f32,
-    /// Where there is room again.
-    next: f32,
-}
+impl NoteGroup<'_> {
+    /// What tells it from every other note, from one frame to the next.
+    pub(super) fn key(&self) -> u64 {
+        let mut hasher = DefaultHasher::new();
+        self.first.code().hash(&mut hasher);
+        format!("{:?}", self.first.beside).hash(&mut hasher);
+        self.text.hash(&mut hasher);
+        hasher.finish()
+    }
 
-impl NoteColumn {
-    /// Draws something beside the line at `at`, or below what stands there, with its leader.
-    fn put(&mut self, ui: &mut Ui, at: f32, add: impl FnOnce(&mut Ui)) -> Rect {
-        let column = self.rect;
-        let top = at.max(self.next) - 8.0;
-        let area = Rect::from_min_size(
-            pos2(column.left(), top.max(column.top())),
-            vec2(column.width(), 2_000.0),
+    /// Whether it is about a line.
+    pub(super) fn speaks_of(&self, beside: Beside) -> bool {
+        let of_row = |row: RowId| self.rows.contains(&row);
+        self.first.beside == beside || matches!(beside, Beside::Row(row, _) if of_row(row))
+    }
+
+    /// How high it will be in a column, and a line more where an answer is typed to it.
+    pub(super) fn height(&self, ui: &Ui, shared: &Shared<'_>, view: &SheetView, width: f32) -> f32 {
+        const WORD: f32 = 20.0;
+        let mut said = format!(
+            "{}  {}: ",
+            english::level(self.first.level),
+            about(shared, self)
         );
-        let shown = ui.scope_builder(UiBuilder::new().max_rect(area), |ui| {
-            ui.set_width(column.width());
-            ui.spacing_mut().item_spacing = vec2(0.0, 1.0);
-            add(ui);
-        });
-        let rect = shown.response.rect;
-        look::leader(
-            ui.painter(),
-            pos2(self.sheet_right + 4.0, at),
-            pos2(rect.left() - 4.0, rect.top() + 8.0),
-            look::tokens(ui).hairline,
-        );
-        self.next = rect.bottom() + BETWEEN;
-        rect
-    }
-}
-
-/// The notes in their column; gives how far down they reach.
-pub fn notes_ui(
-    ui: &mut Ui,
-    shared: &Shared<'_>,
-    view: &mut SheetView,
-    anchors: &Anchors,
-    column: Rect,
-    sheet_right: f32,
-    asks: &mut Vec<Ask>,
-) -> f32 {
-    let mut column = NoteColumn {
-        rect: column,
-        sheet_right,
-        next: column.top(),
-    };
-    // The working stands right beside its figure; notes above it that would run into it stand below.
-    let open = view.opened.is_some();
-    let beside = anchors.opened.filter(|_| open);
-    let mut working = beside.map(|at| {
-        let mut beside = column;
-        beside.put(ui, at, |ui| working_ui(ui, shared, view, asks))
-    });
-    let mut below = working.map(|rect| rect.bottom() + BETWEEN);
-    for told in gathered(shared, anchors) {
-        let free = working.is_none_or(|rect| {
-            told.at.max(column.next) + height_of(&told) < rect.top() || below.is_none()
-        });
-        if !free && let Some(from) = below.take() {
-            column.next = column.next.max(from);
+        said += &self.text;
+        said += self.offer.as_deref().unwrap_or("");
+        if let Some(first) = self.questions.first() {
+            said += &match first.answer {
+                Some(_) => answers::DELETE.to_owned(),
+                None => words::answers_in_one(),
+            };
         }
-        column.put(ui, told.at, |ui| note_ui(ui, shared, view, &told, asks));
+        let font: FontId = look::small();
+        let galley =
+            ui.painter()
+                .layout(said, font, egui::Color32::BLACK, (width - 24.0).max(40.0));
+        let rows = galley.rows.len() as f32;
+        let typed = if self.is_being_answered(view) {
+            3.0
+        } else {
+            0.0
+        };
+        rows.mul_add(WORD - 3.0, typed * WORD) + 6.0
     }
-    if let Some(rect) = working {
-        column.next = column.next.max(rect.bottom() + BETWEEN);
-    } else if open {
-        let at = column.next;
-        working = Some(column.put(ui, at, |ui| working_ui(ui, shared, view, asks)));
+
+    fn is_being_answered(&self, view: &SheetView) -> bool {
+        let answered = view.answering.as_ref();
+        let first = answered.and_then(|answering| answering.questions.first());
+        let mut own = self.questions.iter();
+        first.is_some_and(|first| own.any(|own| (own.row, own.concern) == *first))
     }
-    // A working that was just opened, perhaps from the foot, is brought into sight once.
-    if view.opened_seen != view.opened {
-        view.opened_seen = view.opened;
-        if let Some(rect) = working.filter(|rect| !ui.clip_rect().contains_rect(*rect)) {
-            ui.scroll_to_rect(rect.expand(12.0), None);
-        }
-    }
-    column.next
 }
 
-/// About how high a note will be: enough to see whether it runs into what stands below it.
-fn height_of(told: &NoteGroup<'_>) -> f32 {
-    const LETTERS: usize = 38;
-    const LINE: f32 = 16.0;
-    let offer = told.offer.as_ref().map_or(0, String::len);
-    let asks = if told.questions.is_empty() {
-        0
-    } else {
-        LETTERS
-    };
-    let lines = (told.text.len() + offer + asks + 16).div_ceil(LETTERS) + 1;
-    lines as f32 * LINE
-}
-
-/// Notes beside lines in sight, equal ones of several rows as one, from the top down.
-fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
+/// All notes of a job, equal ones of several rows as one: stops first, then checks, then notes, each
+/// from the top down; those whose lines are out of sight last.
+pub(super) fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
     let telling = Telling::new(shared.job, &shared.shop.tables);
     let mut all: Vec<NoteGroup<'a>> = Vec::new();
     let lines = run_lines(shared);
@@ -151,9 +106,11 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
         let text = LazyCell::new(|| telling.text(note));
         let offer = LazyCell::new(|| telling.offer(note));
         let words = || offer.as_ref().map(|offer| offer.words.as_str());
+        let at = anchors.find(note.beside);
         let said = line.and_then(|_| by_text.get(text.as_ref()).copied());
         if let Some(told) = said.and_then(|at| all.get_mut(at)) {
             told.lines.extend(line);
+            told.at = told.at.or(at);
             continue;
         }
         let same = row.and_then(|_| {
@@ -169,11 +126,9 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
             told.rows.extend(row);
             told.edits.extend(offer().map(|offer| offer.edit));
             told.questions.extend(note.question.as_deref());
+            told.at = told.at.or(at);
             continue;
         }
-        let Some(at) = anchors.find(note.beside) else {
-            continue;
-        };
         if line.is_some() {
             by_text.insert(text.clone().into_owned(), all.len());
         }
@@ -189,11 +144,17 @@ fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
             at,
         });
     }
-    all.sort_by(|a, b| a.at.total_cmp(&b.at));
+    let y = |told: &NoteGroup<'_>| told.at.map_or(f32::INFINITY, |at| at.min);
+    all.sort_by(|a, b| {
+        let by_level = b.first.level.cmp(&a.first.level);
+        let seen = a.at.is_none().cmp(&b.at.is_none());
+        seen.then(by_level).then(y(a).total_cmp(&y(b)))
+    });
     all
 }
 
-fn note_ui(
+/// One note: how much it matters, of what, what it says, and what can be done about it.
+pub(super) fn note_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
     view: &mut SheetView,
@@ -204,16 +165,14 @@ fn note_ui(
     let level = told.first.level;
     let about = about(shared, told);
     ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing.x = 0.0;
+        ui.spacing_mut().item_spacing = egui::vec2(0.0, 0.0);
         let ink = if level == Level::Note {
             t.pencil
         } else {
             t.ink
         };
-        let word = RichText::new(format!("{}  ", english::level(level)))
-            .font(look::small_bold())
-            .color(ink);
-        ui.label(word);
+        look::level_word(ui, level, english::level(level));
+        ui.add_space(6.0);
         if !about.is_empty() {
             ui.label(
                 RichText::new(format!("{about}: "))
@@ -224,7 +183,9 @@ fn note_ui(
         ui.label(RichText::new(&told.text).font(look::small()).color(ink));
         if let Some(words) = &told.offer {
             ui.add_space(5.0);
-            if look::word(ui, words).clicked() {
+            let word = look::word(ui, words);
+            take_focus(told, &word, view);
+            if word.clicked() {
                 asks.extend(Edit::together(told.edits.clone()).map(Ask::Edit));
             }
             ui.add_space(8.0);
@@ -232,6 +193,14 @@ fn note_ui(
         answer::question_ui(ui, shared, view, &told.questions, &about, asks);
         answer::settle_ui(ui, shared, told.first, asks);
     });
+}
+
+/// Gives the keyboard to the word of a note that somebody went to.
+fn take_focus(told: &NoteGroup<'_>, word: &egui::Response, view: &mut SheetView) {
+    if view.go_to_note.is_some_and(|beside| told.speaks_of(beside)) {
+        view.go_to_note = None;
+        word.request_focus();
+    }
 }
 
 /// Where each run record stands in their table.

@@ -1,19 +1,22 @@
-//! The papers: those that left the house, words that lay out, issue or print the others, and their
-//! pages as they will be printed.
+//! The papers: words that show the others before they are issued, and those that left the house.
 
-use egui::{RichText, Sense, Ui, vec2};
+use egui::{Align, Layout, Rangef, RichText, Ui, vec2};
 use quillbore_job::Paper;
 use quillbore_job::results::Beside;
 use quillbore_job::words::{life, slips};
 
-use super::pages::Pages;
-use super::parts::{pencil, plain_head};
+use super::parts::{block_head, pencil};
 use super::shared::{Anchors, Shared};
 use crate::actions::Action;
 use crate::look;
-use crate::preview::paint_page;
 use crate::view::{Ask, SheetView};
 use crate::words::papers as words;
+
+/// Lines for issued papers that always have their place.
+const LEAST: usize = 3;
+
+/// The height of the line of an issued paper.
+const LINE: f32 = 22.0;
 
 /// The block of the papers.
 pub fn papers_ui(
@@ -23,44 +26,34 @@ pub fn papers_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    plain_head(ui, words::HEAD);
-    anchors.put(Beside::Papers, ui.cursor().top() + 10.0);
-    issued_ui(ui, shared, asks);
+    let top = ui.cursor().top();
+    let issued = shared.job.issued.iter();
+    let numbers: Vec<&str> = issued.map(|issued| issued.number.as_str()).collect();
+    let open = block_head(ui, words::HEAD, view, &numbers.join(", "));
+    anchors.put(Beside::Papers, Rangef::new(top + 24.0, top + 44.0));
+    if !open {
+        return;
+    }
     ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 12.0;
         pencil(ui, words::PREVIEW);
         for paper in Paper::ALL {
             if look::word(ui, slips::paper(*paper)).clicked() {
-                view.paper = if view.paper == Some(*paper) {
-                    None
-                } else {
-                    Some(*paper)
-                };
+                asks.push(Ask::Preview(*paper));
             }
-            ui.add_space(8.0);
         }
         if look::word(ui, words::PRINT_PREVIEWS).clicked() {
             asks.push(Ask::Do(Action::Print));
         }
     });
-    let Some(paper) = view.paper else {
-        return;
-    };
-    if view.paper_seen != Some(paper) {
-        view.paper_seen = Some(paper);
-        ui.scroll_to_cursor(Some(egui::Align::Min));
-    }
-    issue_ui(ui, paper, shared, asks);
-    if look::quiet_word(ui, words::HIDE).clicked() {
-        view.paper = None;
-        view.paper_seen = None;
-        view.pages = None;
-    }
-    pages_ui(ui, paper, shared, view);
+    issued_ui(ui, shared, asks);
 }
 
 fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
     for issued in &shared.job.issued {
-        ui.horizontal(|ui| {
+        let line = vec2(ui.available_width(), LINE);
+        ui.allocate_ui_with_layout(line, Layout::left_to_right(Align::Center), |ui| {
+            ui.set_min_size(line);
             ui.label(RichText::new(life::paper(issued.paper, &issued.number)).font(look::bold()));
             let mut said = words::of(issued.date);
             if let Some(until) = issued.valid_until {
@@ -85,51 +78,6 @@ fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
             }
         });
     }
-}
-
-/// What is in the way of issuing the paper laid out, or the word that issues it.
-fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
-    let before = shared.before;
-    let found = shared.results.found();
-    let in_the_way = quillbore_job::life::blockers(paper, shared.job, &found, before);
-    ui.horizontal_wrapped(|ui| {
-        if in_the_way.is_empty() {
-            if look::word(ui, &words::issue(paper)).clicked() {
-                asks.push(Ask::Issue(paper));
-            }
-            if paper == Paper::Quotation && !shared.together.is_empty() {
-                ui.add_space(8.0);
-                let word = words::issue_together(shared.together);
-                if look::word(ui, &word).clicked() {
-                    asks.push(Ask::IssueTogether);
-                }
-            }
-        } else {
-            let said: Vec<String> = in_the_way.iter().map(life::blocker).collect();
-            pencil(ui, &words::in_the_way(&said));
-        }
-    });
-}
-
-fn pages_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, view: &mut SheetView) {
-    let pages = match view.pages.take() {
-        Some(pages) if pages.are_of(paper, shared) => pages,
-        _ => Pages::of(paper, shared),
-    };
-    let pages = view.pages.insert(pages);
-    let document = &pages.document;
-    if document.is_cut {
-        pencil(ui, &words::too_long());
-        return;
-    }
-    let (width, height) = document.sheet.size();
-    let scale = ui.available_width() / width as f32;
-    for page in &document.pages {
-        ui.add_space(10.0);
-        let size = vec2(width as f32, height as f32) * scale;
-        let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
-        if ui.is_rect_visible(rect) {
-            paint_page(ui.painter(), rect, scale, page);
-        }
-    }
+    let left = LEAST.saturating_sub(shared.job.issued.len());
+    ui.add_space(left as f32 * LINE);
 }

@@ -1,45 +1,64 @@
 //! Small parts that panels of the sheet are made of: heads, pencilled text, figures that open.
 
-use egui::{RichText, Ui};
+use egui::{Align, Layout, RichText, Sense, Ui, UiBuilder, vec2};
 use quillbore_calc::Figure;
-use quillbore_job::Block;
-use quillbore_job::words::english;
 
-use super::shared::Anchors;
 use crate::look;
-use crate::view::SheetView;
+use crate::view::{SheetView, WorkingAt};
+use crate::words::sheet as words;
 
-/// A block's head: its name in spaced capitals, a word that folds it; true where it is laid open.
-pub fn block_head(ui: &mut Ui, block: Block, view: &mut SheetView, summary: &str) -> bool {
+/// Above a block.
+const ABOVE: f32 = 24.0;
+
+/// The height of a block's head.
+const HEAD: f32 = 20.0;
+
+/// Below a block's head.
+const BELOW: f32 = 8.0;
+
+/// A block's head: its name in spaced capitals, a line in short where it is folded, and the word that
+/// folds or opens it; true where it is open.
+pub fn block_head(ui: &mut Ui, name: &'static str, view: &mut SheetView, summary: &str) -> bool {
     let t = look::tokens(ui);
-    ui.add_space(9.0);
-    look::hairline(ui);
-    let folded = view.folded.contains(&block);
-    ui.horizontal(|ui| {
-        let name = look::spaced_caps(english::block(block), t.ink);
-        let head = ui
-            .add(egui::Label::new(name).sense(egui::Sense::click()))
-            .on_hover_cursor(egui::CursorIcon::PointingHand);
-        head.widget_info(|| {
-            egui::WidgetInfo::labeled(egui::Role::Link, true, english::block(block))
+    ui.add_space(ABOVE);
+    let folded = view.folded.contains(name);
+    let size = vec2(ui.available_width(), HEAD);
+    let (place, _) = ui.allocate_exact_size(size, Sense::hover());
+    look::hairline_at(
+        ui.painter(),
+        place.x_range(),
+        place.bottom() + 2.0,
+        t.hairline,
+    );
+    ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+        ui.horizontal_centered(|ui| {
+            ui.label(look::spaced_caps(name, t.ink));
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                let word = look::quiet_word(ui, words::fold(folded));
+                let named = words::fold_block(folded, name);
+                word.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &named));
+                if word.clicked() {
+                    toggle(&mut view.folded, name);
+                }
+                if folded {
+                    ui.add_space(12.0);
+                    let room = ui.available_rect_before_wrap();
+                    look::clipped_label(ui, room, summary, look::small(), t.ink);
+                }
+            });
         });
-        if head.clicked() {
-            toggle(&mut view.folded, block);
-        }
-        if folded {
-            ui.add_space(8.0);
-            ui.add(egui::Label::new(RichText::new(summary).font(look::small())).truncate());
-        }
     });
+    ui.add_space(BELOW);
     !folded
 }
 
-/// A heading for a block that does not fold.
+/// A head on a page that lies over the sheet.
 pub fn plain_head(ui: &mut Ui, text: &str) {
     let t = look::tokens(ui);
-    ui.add_space(9.0);
-    look::hairline(ui);
+    ui.add_space(ABOVE - 8.0);
     ui.label(look::spaced_caps(text, t.ink));
+    look::hairline(ui);
+    ui.add_space(4.0);
 }
 
 /// Takes a value into a set, or out of it where it is in.
@@ -49,25 +68,49 @@ pub fn toggle<T: Ord + Copy>(set: &mut std::collections::BTreeSet<T>, value: T) 
     }
 }
 
-/// A figure that opens its working when it is clicked.
+/// A figure that opens its working beside it when it is pressed.
 pub fn figure_word(
     ui: &mut Ui,
     text: &str,
     figure: Figure,
     font: egui::FontId,
     view: &mut SheetView,
-    anchors: Option<&mut Anchors>,
 ) {
+    if let Some(at) = figure_pressed(ui, text, figure, font, view) {
+        view.open_working(figure, WorkingAt::Beside(at.top()));
+    }
+}
+
+/// A figure that opens its working above the foot when it is pressed.
+pub fn foot_figure(
+    ui: &mut Ui,
+    text: &str,
+    figure: Figure,
+    font: egui::FontId,
+    view: &mut SheetView,
+) {
+    if figure_pressed(ui, text, figure, font, view).is_some() {
+        view.open_working(figure, WorkingAt::AboveFoot);
+    }
+}
+
+/// Draws a figure; where it stands, in the frame in which it was pressed.
+fn figure_pressed(
+    ui: &mut Ui,
+    text: &str,
+    figure: Figure,
+    font: egui::FontId,
+    view: &SheetView,
+) -> Option<egui::Rect> {
     let t = look::tokens(ui);
     let open = view.opened == Some(figure);
     let color = if open { t.accent } else { t.ink };
-    let label =
-        egui::Label::new(RichText::new(text).font(font).color(color)).sense(egui::Sense::click());
+    let label = egui::Label::new(RichText::new(text).font(font).color(color)).sense(Sense::click());
     let response = ui
         .add(label)
         .on_hover_cursor(egui::CursorIcon::PointingHand);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, text));
-    if response.hovered() || open {
+    if response.hovered() || open || response.has_focus() {
         look::dashed_underline(
             ui.painter(),
             response.rect.x_range(),
@@ -75,13 +118,7 @@ pub fn figure_word(
             t.accent,
         );
     }
-    if response.clicked() {
-        view.opened = if open { None } else { Some(figure) };
-        view.overrule = crate::view::OverruleDraft::default();
-    }
-    if open && let Some(anchors) = anchors {
-        anchors.opened = Some(response.rect.center().y);
-    }
+    response.clicked().then_some(response.rect)
 }
 
 /// Pencilled text: hints, units, explanations.

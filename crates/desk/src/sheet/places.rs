@@ -35,7 +35,6 @@ pub fn places_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &
         view.places = None;
         return;
     };
-    let t = look::tokens(ui);
     pencil(ui, words::PLACES_HINT);
     let response = egui::ScrollArea::vertical()
         .id_salt("places")
@@ -51,7 +50,7 @@ pub fn places_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &
         })
         .inner;
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, words::PLACES));
-    look::line_under(ui, &response, t.hairline, t.accent);
+    look::line_under(ui, &response);
     let given = PlacesGiven {
         unit: Unit::Mm,
         vector: AxisPoints::IntoWork,

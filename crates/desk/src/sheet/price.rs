@@ -1,15 +1,17 @@
-//! The price: hours, cost lines, quantities; every figure opens its working.
+//! The price: hours, cost lines, quantities; every figure opens its working, every line keeps its place.
 
-use egui::{Align, Grid, Layout, Ui, vec2};
+use egui::{Rangef, Ui};
 use quillbore_calc::Figure;
-use quillbore_calc::job_figures::{LotFigures, MachineMinutes, PriceFigures};
+use quillbore_calc::job_figures::{CostLines, LotFigures, MachineMinutes, PriceFigures};
 use quillbore_job::results::{Beside, ByRuns};
+use quillbore_job::words::english;
 use quillbore_job::words::own as job_own;
 use quillbore_job::words::price as job_words;
 use quillbore_job::words::promise::comes_first;
 use quillbore_job::{Block, show_quantity as show};
 use rust_decimal::prelude::ToPrimitive as _;
 
+use super::columns::{Column, Columns};
 use super::fields;
 use super::parts::{block_head, figure_word, pencil};
 use super::shared::{Anchors, Shared};
@@ -17,13 +19,35 @@ use crate::look;
 use crate::view::{Ask, SheetView};
 use crate::words::{own, price as words};
 
-/// Width of a column of figures.
-const FIGURE: f32 = 64.0;
-/// Width of a column of amounts, in which a band fits.
-const AMOUNT: f32 = 124.0;
+/// Hours: what, low, likely, high, what run records make of them.
+const HOURS: [Column; 5] = [
+    Column::left(104.0),
+    Column::right(62.0),
+    Column::right(62.0),
+    Column::right(62.0),
+    Column::right(110.0),
+];
 
-/// Width of the sentence about run records.
-const OWN: f32 = 280.0;
+/// Minutes of the machine: what, how many.
+const MINUTES: [Column; 2] = [Column::left(152.0), Column::right(62.0)];
+
+/// Cost: what, how much.
+const COST: [Column; 2] = [Column::left(190.0), Column::right(146.0)];
+
+/// Quantities: quantity, cost each, price each, the lot, what is said of it.
+const BREAKS: [Column; 5] = [
+    Column::right(64.0),
+    Column::right(92.0),
+    Column::right(92.0),
+    Column::right(110.0),
+    Column::left(380.0),
+];
+
+/// Quantities that always have their place.
+const LEAST_BREAKS: usize = 3;
+
+/// Jobs done before that always have their place.
+pub(super) const ALIKE: usize = 4;
 
 /// The block of the price.
 pub fn price_ui(
@@ -34,248 +58,244 @@ pub fn price_ui(
     asks: &mut Vec<Ask>,
 ) {
     let figures = &shared.results.figures;
-    let summary = figures
-        .price
-        .as_ref()
-        .and_then(|price| price.breaks.first())
-        .map_or_else(String::new, |first| {
-            let digits = shared.shop.tables.rates.minor_digits;
-            words::each_at(&show::money_exact(first.each, digits), first.quantity)
-        });
-    let open = block_head(ui, Block::Price, view, &summary);
-    anchors.put(Beside::Price, ui.cursor().top() + 10.0);
+    let digits = shared.shop.tables.rates.minor_digits;
+    let price = figures.price.as_ref();
+    let first = price.and_then(|price| price.breaks.first());
+    let summary = first.map_or_else(String::new, |first| {
+        words::each_at(&show::money_exact(first.each, digits), first.quantity)
+    });
+    let top = ui.cursor().top();
+    let open = block_head(ui, english::block(Block::Price), view, &summary);
+    anchors.put(Beside::Price, Rangef::new(top + 24.0, top + 44.0));
     if !open {
         return;
     }
     fields::fields_ui(ui, Block::Price, shared, view, anchors, asks);
-    let (Some(lot), Some(price)) = (&figures.lot, &figures.price) else {
-        return;
-    };
-    ui.add_space(6.0);
+    ui.add_space(8.0);
     ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = 0.0;
         ui.vertical(|ui| {
             let by_runs = ByRuns::of(figures);
             let beside = by_runs
                 .behind
                 .map(|behind| job_own::beside(behind, by_runs.minutes));
-            hours_ui(ui, lot, &beside.unwrap_or_default(), view, anchors);
+            hours_ui(ui, figures.lot.as_ref(), &beside.unwrap_or_default(), view);
             let of_rows = figures.holes.iter().filter_map(|hole| hole.own.as_deref());
-            if let Some(said) = own::in_short(&of_rows.collect::<Vec<_>>()) {
-                ui.add_space(4.0);
-                ui.set_max_width(OWN);
-                pencil(ui, &said);
-            }
+            let said = own::in_short(&of_rows.collect::<Vec<_>>());
+            one_line(ui, &said.unwrap_or_default(), 400.0);
+            minutes_ui(ui, figures.lot.as_ref().map(|lot| &lot.machine));
         });
-        ui.add_space(28.0);
-        ui.vertical(|ui| costs_ui(ui, shared, price, view, anchors));
+        ui.add_space(40.0);
+        ui.vertical(|ui| costs_ui(ui, price, digits, view));
     });
     ui.add_space(8.0);
-    breaks_ui(ui, shared, price, view, anchors);
-    let digits = shared.shop.tables.rates.minor_digits;
-    let mut risk = job_words::risk(price, digits);
-    // While it is drawn anew its lines stay free, so that what stands below never jumps.
-    risk.resize(job_words::RISK_LINES, " ".to_owned());
+    breaks_ui(ui, price, digits, view);
+    ui.add_space(8.0);
+    let width = ui.available_width();
+    let mut risk = price.map_or_else(Vec::new, |price| job_words::risk(price, digits));
+    // Lines that are not known yet stay free, so that what stands below never jumps.
+    risk.resize(job_words::RISK_LINES, String::new());
     for said in risk {
-        ui.label(said);
+        one_line(ui, &said, width);
     }
-    if let Some(promise) = shared.promise {
-        ui.add_space(4.0);
+    let promise = shared.promise.map_or_else(String::new, |promise| {
         let queue = shared.queue;
         let first = comes_first(queue.hours, queue.jobs, queue.without_hours);
-        ui.label(words::promised(&promise.said(), &first));
-    }
+        words::promised(&promise.said(), &first)
+    });
+    one_line(ui, &promise, width);
     let alike = view.alike.as_ref().map_or(&[][..], |found| &found.2);
     super::alike::alike_ui(ui, shared, alike, asks);
 }
 
+/// A sentence on one line that it takes also where there is none; told whole on hover where it is cut.
+pub(super) fn one_line(ui: &mut Ui, said: &str, width: f32) {
+    let size = egui::vec2(width, 18.0);
+    let (place, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+    look::clipped_label(ui, place, said, look::body(), look::tokens(ui).ink);
+}
+
 /// Hours of machine and labor; beside the machine's stands what run records make of its minutes.
-fn hours_ui(
-    ui: &mut Ui,
-    lot: &LotFigures,
-    by_runs: &str,
-    view: &mut SheetView,
-    anchors: &mut Anchors,
-) {
-    Grid::new("hours")
-        .num_columns(5)
-        .spacing([14.0, 2.0])
-        .show(ui, |ui| {
-            pencil(ui, words::HOURS);
-            for head in job_words::BAND {
-                right_in(ui, FIGURE, |ui| pencil(ui, head));
+fn hours_ui(ui: &mut Ui, lot: Option<&LotFigures>, by_runs: &str, view: &mut SheetView) {
+    let columns = Columns::new(&HOURS);
+    columns.row(ui, |at, ui| match at {
+        0 => pencil(ui, words::HOURS),
+        at => {
+            if let Some(head) = job_words::BAND.get(at - 1) {
+                pencil(ui, head);
             }
-            ui.end_row();
-            for (what, band, figure) in [
-                (words::MACHINE, lot.machine_hours, Figure::MachineHours),
-                (words::LABOR, lot.labor_hours, Figure::LaborHours),
-            ] {
-                ui.label(what);
-                right(ui, &show::hours(band.p10));
-                right_in(ui, FIGURE, |ui| {
-                    let hours = show::hours(band.p50);
-                    figure_word(ui, &hours, figure, look::bold(), view, Some(anchors));
-                });
-                right(ui, &show::hours(band.p90));
-                if figure == Figure::MachineHours {
-                    pencil(ui, by_runs);
-                }
-                ui.end_row();
+        }
+    });
+    for (what, figure) in [
+        (words::MACHINE, Figure::MachineHours),
+        (words::LABOR, Figure::LaborHours),
+    ] {
+        let is_machine = figure == Figure::MachineHours;
+        let band = lot.map(|lot| {
+            if is_machine {
+                lot.machine_hours
+            } else {
+                lot.labor_hours
             }
         });
-    ui.add_space(6.0);
-    minutes_ui(ui, &lot.machine);
+        columns.row(ui, |at, ui| match (at, band) {
+            (0, _) => {
+                ui.label(what);
+            }
+            (1, Some(band)) => {
+                ui.label(show::hours(band.p10));
+            }
+            (2, Some(band)) => {
+                figure_word(ui, &show::hours(band.p50), figure, look::bold(), view);
+            }
+            (3, Some(band)) => {
+                ui.label(show::hours(band.p90));
+            }
+            (4, Some(_)) if is_machine => pencil(ui, by_runs),
+            _ => {}
+        });
+    }
 }
 
 /// The minutes of the machine, by what it does.
-fn minutes_ui(ui: &mut Ui, machine: &MachineMinutes) {
-    Grid::new("minutes")
-        .num_columns(2)
-        .spacing([14.0, 1.0])
-        .show(ui, |ui| {
+fn minutes_ui(ui: &mut Ui, machine: Option<&MachineMinutes>) {
+    let columns = Columns::new(&MINUTES);
+    columns.row(ui, |at, ui| {
+        if at == 0 {
             pencil(ui, words::MACHINE_MINUTES);
-            pencil(ui, "");
-            ui.end_row();
-            for (what, minutes) in [
-                (words::IN_HOLES, machine.holes),
-                (words::SETTING_UP, machine.set_up),
-                (words::FIRST_PIECE, machine.first_piece),
-                (words::LOADING, machine.load),
-                (words::INDEX_AND_TILT, machine.index),
-                (words::TURNING_OVER, machine.turn_over),
-                (words::TRAVEL, machine.travel),
-                (words::ELECTRODE_CHANGES, machine.electrode_changes),
-                (words::GUIDE_CHANGES, machine.guide_changes),
-                (words::DRESSING, machine.dressing),
-                (words::BROKEN_ELECTRODES, machine.breakages),
-            ] {
-                if minutes > 0.0 {
-                    ui.label(what);
-                    right(ui, &show::minutes(minutes));
-                    ui.end_row();
-                }
+        }
+    });
+    type Part = fn(&MachineMinutes) -> f64;
+    let parts: [(&str, Part); 11] = [
+        (words::IN_HOLES, |machine| machine.holes),
+        (words::SETTING_UP, |machine| machine.set_up),
+        (words::FIRST_PIECE, |machine| machine.first_piece),
+        (words::LOADING, |machine| machine.load),
+        (words::INDEX_AND_TILT, |machine| machine.index),
+        (words::TURNING_OVER, |machine| machine.turn_over),
+        (words::TRAVEL, |machine| machine.travel),
+        (words::ELECTRODE_CHANGES, |machine| {
+            machine.electrode_changes
+        }),
+        (words::GUIDE_CHANGES, |machine| machine.guide_changes),
+        (words::DRESSING, |machine| machine.dressing),
+        (words::BROKEN_ELECTRODES, |machine| machine.breakages),
+    ];
+    for (what, part) in parts {
+        let minutes = machine.map(part);
+        columns.row(ui, |at, ui| match (at, minutes) {
+            (0, _) => {
+                ui.label(what);
             }
+            (_, Some(minutes)) => {
+                ui.label(show::minutes(minutes));
+            }
+            _ => {}
         });
+    }
 }
 
-fn costs_ui(
-    ui: &mut Ui,
-    shared: &Shared<'_>,
-    price: &PriceFigures,
-    view: &mut SheetView,
-    anchors: &mut Anchors,
-) {
-    let digits = shared.shop.tables.rates.minor_digits;
-    Grid::new("costs")
-        .num_columns(2)
-        .spacing([14.0, 1.0])
-        .show(ui, |ui| {
-            pencil(ui, words::COST);
-            right_in(ui, AMOUNT, |ui| pencil(ui, &price.currency));
-            ui.end_row();
-            for (what, amount) in [
-                (words::MACHINE, price.cost.machine),
-                (words::LABOR, price.cost.labor),
-                (words::ELECTRODES, price.cost.electrodes),
-                (words::GUIDES, price.cost.guides),
-                (words::DIELECTRIC, price.cost.dielectric),
-                (words::POWER, price.cost.power),
-                (words::OUTSIDE_WORK, price.cost.outside),
-                (words::REDONE_WORK, price.cost.redo),
-                (words::PART_AT_RISK, price.cost.part_risk),
-            ] {
-                if amount > 0.0 {
-                    amount_ui(ui, what, &show::money(amount, digits));
-                }
+fn costs_ui(ui: &mut Ui, price: Option<&PriceFigures>, digits: u32, view: &mut SheetView) {
+    let columns = Columns::new(&COST);
+    let currency = price.map_or("", |price| price.currency.as_str());
+    columns.row(ui, |at, ui| pencil(ui, [words::COST, currency][at.min(1)]));
+    let cost = price.map(|price| &price.cost);
+    let money = |amount: f64| show::money(amount, digits);
+    for (what, amount) in [
+        (words::MACHINE, cost.map(|cost| cost.machine)),
+        (words::LABOR, cost.map(|cost| cost.labor)),
+        (words::ELECTRODES, cost.map(|cost| cost.electrodes)),
+        (words::GUIDES, cost.map(|cost| cost.guides)),
+        (words::DIELECTRIC, cost.map(|cost| cost.dielectric)),
+        (words::POWER, cost.map(|cost| cost.power)),
+        (words::OUTSIDE_WORK, cost.map(|cost| cost.outside)),
+        (words::REDONE_WORK, cost.map(|cost| cost.redo)),
+        (words::PART_AT_RISK, cost.map(|cost| cost.part_risk)),
+    ] {
+        amount_ui(ui, what, &amount.map_or_else(String::new, money));
+    }
+    let share = cost.map_or(0.0, CostLines::share_not_yet_known);
+    for (what, amount, figure, font) in [
+        (
+            job_words::not_yet_known(share),
+            cost.map(|cost| cost.not_yet_known),
+            Figure::NotYetKnown,
+            look::body(),
+        ),
+        (
+            job_words::EXPECTED_COST.to_owned(),
+            price.map(|price| price.expected_cost),
+            Figure::LotCost,
+            look::bold(),
+        ),
+    ] {
+        columns.row(ui, |at, ui| match (at, amount) {
+            (0, _) => {
+                ui.label(&what);
             }
-            let not_yet_known = show::money(price.cost.not_yet_known, digits);
-            ui.label(job_words::not_yet_known(price.cost.share_not_yet_known()));
-            right_in(ui, AMOUNT, |ui| {
-                let font = look::body();
-                let figure = Figure::NotYetKnown;
-                figure_word(ui, &not_yet_known, figure, font, view, Some(anchors));
-            });
-            ui.end_row();
-            let total = show::money(price.expected_cost, digits);
-            ui.label(job_words::EXPECTED_COST);
-            right_in(ui, AMOUNT, |ui| {
-                let font = look::bold();
-                figure_word(ui, &total, Figure::LotCost, font, view, Some(anchors));
-            });
-            ui.end_row();
-            let band = [price.lot_cost.p10, price.lot_cost.p50, price.lot_cost.p90];
-            let band = band.map(|cost| show::money(cost, 0));
-            amount_ui(ui, &job_words::BAND.join(", "), &band.join(", "));
-            amount_ui(ui, words::MARGIN, &show::percent(price.margin));
-            amount_ui(ui, words::MARKUP, &show::percent(price.markup));
+            (_, Some(amount)) => figure_word(ui, &money(amount), figure, font.clone(), view),
+            _ => {}
         });
+    }
+    let band = price.map(|price| [price.lot_cost.p10, price.lot_cost.p50, price.lot_cost.p90]);
+    let band = band.map(|band| band.map(|cost| show::money(cost, 0)).join(", "));
+    amount_ui(ui, &job_words::BAND.join(", "), &band.unwrap_or_default());
+    let share = |share: Option<f64>| share.map_or_else(String::new, show::percent);
+    amount_ui(ui, words::MARGIN, &share(price.map(|price| price.margin)));
+    amount_ui(ui, words::MARKUP, &share(price.map(|price| price.markup)));
 }
 
 /// A line of the costs that opens no working.
 fn amount_ui(ui: &mut Ui, what: &str, amount: &str) {
-    ui.label(what);
-    right_in(ui, AMOUNT, |ui| {
-        ui.label(amount);
+    Columns::new(&COST).row(ui, |at, ui| {
+        ui.label(if at == 0 { what } else { amount });
     });
-    ui.end_row();
 }
 
-fn breaks_ui(
-    ui: &mut Ui,
-    shared: &Shared<'_>,
-    price: &PriceFigures,
-    view: &mut SheetView,
-    anchors: &mut Anchors,
-) {
-    let digits = shared.shop.tables.rates.minor_digits;
-    Grid::new("breaks")
-        .num_columns(4)
-        .spacing([22.0, 2.0])
-        .show(ui, |ui| {
-            for head in words::BREAK_HEADS {
-                right_in(ui, FIGURE, |ui| pencil(ui, head));
-            }
-            ui.end_row();
-            for offered in &price.breaks {
-                right(ui, &offered.quantity.to_string());
-                right(ui, &show::money(offered.unit_cost, digits));
-                let each = show::money_exact(offered.each, digits);
-                right_in(ui, FIGURE, |ui| {
+fn breaks_ui(ui: &mut Ui, price: Option<&PriceFigures>, digits: u32, view: &mut SheetView) {
+    let columns = Columns::new(&BREAKS);
+    columns.row(ui, |at, ui| {
+        if let Some(head) = words::BREAK_HEADS.get(at) {
+            pencil(ui, head);
+        }
+    });
+    let breaks = price.map_or(&[][..], |price| &price.breaks);
+    for at in 0..breaks.len().max(LEAST_BREAKS) {
+        columns.row(ui, |column, ui| {
+            let Some(offered) = breaks.get(at) else {
+                return;
+            };
+            match column {
+                0 => {
+                    ui.label(offered.quantity.to_string());
+                }
+                1 => {
+                    ui.label(show::money(offered.unit_cost, digits));
+                }
+                2 => {
+                    let each = show::money_exact(offered.each, digits);
                     let figure = Figure::UnitPrice(offered.quantity);
-                    figure_word(ui, &each, figure, look::bold(), view, Some(anchors));
-                });
-                right(
-                    ui,
-                    &show::money(offered.lot.to_f64().unwrap_or(0.0), digits),
-                );
-                let mut says = Vec::new();
-                if offered.minimum {
-                    says.push(words::BY_MINIMUM);
+                    figure_word(ui, &each, figure, look::bold(), view);
                 }
-                if offered.overruled {
-                    says.push(words::OVERRULED);
+                3 => {
+                    let lot = offered.lot.to_f64().unwrap_or(0.0);
+                    ui.label(show::money(lot, digits));
                 }
-                pencil(ui, &says.join(", "));
-                ui.end_row();
+                _ => {
+                    let said = [
+                        (offered.minimum, words::BY_MINIMUM),
+                        (offered.overruled, words::OVERRULED),
+                    ];
+                    let said = said.iter().filter(|(holds, _)| *holds);
+                    let said: Vec<&str> = said.map(|(_, said)| *said).collect();
+                    ui.add_space(16.0);
+                    pencil(ui, &said.join(", "));
+                }
             }
         });
-    for (what, amount) in &price.one_off {
+    }
+    let one_off = price.map_or(&[][..], |price| &price.one_off);
+    for (what, amount) in one_off {
         pencil(ui, &words::once(what, &show::money_exact(*amount, digits)));
     }
-}
-
-/// A figure set right in its column.
-fn right(ui: &mut Ui, text: &str) {
-    right_in(ui, FIGURE, |ui| {
-        ui.label(text);
-    });
-}
-
-/// Something set right in a column of a width, which it takes up whole.
-fn right_in(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui)) {
-    let size = vec2(width, 18.0);
-    ui.allocate_ui_with_layout(size, Layout::right_to_left(Align::Center), |ui| {
-        // Without this the cell would be as wide as its text and the next one would begin under it.
-        ui.set_min_size(size);
-        add(ui);
-    });
 }

@@ -3,19 +3,26 @@
 mod columns;
 mod model;
 
-use egui::Ui;
-use quillbore_job::pasted_runs::pasted;
+use egui::{Rangef, Ui};
+use quillbore_job::pasted_runs::{is_headed, pasted};
 use quillbore_job::results::Beside;
 use quillbore_job::slip::{RUN_COLUMNS, Slip};
-use quillbore_job::{Edit, RunAt, SlipKind};
+use quillbore_job::{Edit, Line, RunAt, SlipKind};
 
 use super::parts::pencil;
 use super::shared::{Anchors, Shared};
-use crate::grid::{GridAsk, GridModel as _, GridShown, SetWhy, grid_ui};
+use crate::grid::{GridAsk, GridModel as _, GridShown, ROW_HEIGHT, SetWhy, commit, grid_ui, size};
 use crate::look;
 use crate::view::{Ask, SheetView};
 use crate::words::{own, runs as words};
+use columns::shown;
 use model::Runs;
+
+/// Rows of the table that always have their place.
+const LEAST_ROWS: usize = 4;
+
+/// Rows of the table that are in sight at most.
+const MOST_ROWS: usize = 18;
 
 /// The table of the run records, from the order on; gives the record whose own lines are to be laid out
 /// or put away, once they were drawn: what is typed there is kept when it is left.
@@ -29,16 +36,14 @@ pub(super) fn runs_ui(
     if !has_begun(shared) {
         return None;
     }
-    let top = ui.cursor().top() + 10.0;
-    let model = Runs::new(shared);
+    let model = Runs::new(shared, shown(view.all_run_columns));
     let mut wanted = Vec::new();
-    let height = (model.row_count() as f32 + 1.0)
-        .mul_add(21.0, 46.0)
-        .clamp(90.0, 420.0);
-    let table = grid_ui(ui, "runs", &model, &mut view.runs, height, &mut wanted);
-    put_anchors(&table, &model, anchors, top);
+    let rows = (model.row_count() + 1).clamp(LEAST_ROWS, MOST_ROWS);
+    let size = size(ui.available_width(), rows);
+    let table = grid_ui(ui, "runs", &model, &mut view.runs, size, &mut wanted);
+    put_anchors(&table, &model, anchors);
     for want in wanted {
-        asks.extend(asked(want, &model, shared).map(Ask::Edit));
+        asks.extend(asked(want, &model, shared));
     }
     let words = ui.horizontal_wrapped(|ui| words_ui(ui, &model, view, asks));
     let at = model.slips.get(view.runs.cursor().row);
@@ -50,7 +55,24 @@ pub(super) fn runs_ui(
     words.inner
 }
 
-/// Whether there may be something to write down: an order is here, or parts, or a record.
+/// Puts what is being typed in a cell in its place, as leaving the cell would do.
+pub fn commit_runs(shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
+    let model = Runs::new(shared, shown(view.all_run_columns));
+    let mut wanted = Vec::new();
+    commit(&model, &mut view.runs, &mut wanted);
+    for want in wanted {
+        asks.extend(asked(want, &model, shared));
+    }
+}
+
+/// Where a line stands among the columns; the first one where it is not shown.
+#[must_use]
+pub fn column_at(line: Line, all: bool) -> usize {
+    let mut shown = shown(all).into_iter();
+    shown.position(|shown| shown == line).unwrap_or(0)
+}
+
+/// Whether there may be something to record: an order is here, or parts, or a record.
 fn has_begun(shared: &Shared<'_>) -> bool {
     let begins = |slip: &Slip| {
         matches!(
@@ -61,18 +83,16 @@ fn has_begun(shared: &Shared<'_>) -> bool {
     shared.job.slips.iter().any(|slip| begins(slip))
 }
 
-/// Side notes stand beside the line that they speak of; those of lines out of sight beside the table.
-fn put_anchors(table: &GridShown, model: &Runs<'_>, anchors: &mut Anchors, top: f32) {
+/// Side notes stand beside the line that they speak of.
+fn put_anchors(table: &GridShown, model: &Runs<'_>, anchors: &mut Anchors) {
     for (row, y) in &table.rows {
         if let Some(slip) = model.slips.get(*row) {
-            anchors.put(Beside::Slip(slip.id, None), *y);
+            let at = Rangef::new(y - ROW_HEIGHT / 2.0, y + ROW_HEIGHT / 2.0);
+            anchors.put(Beside::Slip(slip.id, None), at);
             for column in &RUN_COLUMNS {
-                anchors.put(Beside::Slip(slip.id, Some(column.line())), *y);
+                anchors.put(Beside::Slip(slip.id, Some(column.line())), at);
             }
         }
-    }
-    for slip in &model.slips {
-        anchors.put(Beside::Slip(slip.id, None), top);
     }
 }
 
@@ -83,11 +103,15 @@ fn words_ui(
     view: &mut SheetView,
     asks: &mut Vec<Ask>,
 ) -> Option<u32> {
+    if look::toggle_word(ui, words::ALL_COLUMNS, view.all_run_columns).clicked() {
+        view.all_run_columns = !view.all_run_columns;
+    }
+    ui.add_space(8.0);
     if look::quiet_word(ui, words::OF_MARKS).clicked() {
         asks.push(Ask::RunsOfMarks);
     }
     ui.add_space(8.0);
-    if look::quiet_word(ui, words::TAKE_LINE_OUT).clicked() {
+    if look::quiet_word(ui, words::DELETE_LINE).clicked() {
         view.runs.press_later(egui::Key::Delete);
     }
     let row = view.runs.cursor().row;
@@ -98,27 +122,23 @@ fn words_ui(
 }
 
 /// What the table wants, as one edit of the job.
-fn asked(want: GridAsk, model: &Runs<'_>, shared: &Shared<'_>) -> Option<Edit> {
-    let unit = shared.job.unit;
+fn asked(want: GridAsk, model: &Runs<'_>, shared: &Shared<'_>) -> Option<Ask> {
     match want {
         GridAsk::SetCells { at, rows, why } => {
-            let line = RUN_COLUMNS.get(at.col)?.line();
-            let row = at.row;
-            let at = RunAt { row, line };
-            if why == SetWhy::Pasted {
-                return Some(pasted(at, rows, unit));
+            if why == SetWhy::Pasted && is_headed(&rows) {
+                let line = model.shown[at.col];
+                let at = RunAt { row: at.row, line };
+                return Some(Ask::Edit(pasted(at, rows, shared.job.unit)));
             }
-            let whole = |cells: Vec<String>| cells.into_iter().map(Some).collect();
-            let rows = rows.into_iter().map(whole).collect();
-            Some(Edit::SetRuns { at, rows, unit })
+            Some(match model.set_cells(at, rows) {
+                Ok(edit) => Ask::Edit(edit),
+                Err(refused) => Ask::Refused(refused),
+            })
         }
         GridAsk::DeleteRows { at, count } => {
             let slips = model.slips.iter().skip(at).take(count);
-            Edit::together(
-                slips
-                    .map(|slip| Edit::RemoveSlip { slip: slip.id })
-                    .collect(),
-            )
+            let gone = slips.map(|slip| Edit::RemoveSlip { slip: slip.id });
+            Edit::together(gone.collect()).map(Ask::Edit)
         }
         // Lines stand in the order in which they were written, and nothing in them is computed.
         GridAsk::InsertRows { .. } | GridAsk::OpenWorking(_) => None,

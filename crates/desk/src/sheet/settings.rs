@@ -1,6 +1,6 @@
-//! What the desk remembers, as lines on the sheet: sheet size, its own name, its shelf, its looks.
+//! What the desk remembers, over the sheet: sheet size, its own name, its shelf, its looks.
 
-use egui::Ui;
+use egui::{Area, Frame, Key, Margin, Modifiers, Order, Rect, Stroke, Ui, pos2};
 
 use super::parts::{pencil, plain_head};
 use crate::actions::Action;
@@ -9,21 +9,45 @@ use crate::settings::Settings;
 use crate::view::{Ask, SettingChange, SheetView};
 use crate::words::{commands, settings as words};
 
+/// The width of the page.
+const WIDTH: f32 = 560.0;
+
+/// The settings over the sheet at `place`; Esc closes them.
+pub fn settings_ui(
+    ui: &mut Ui,
+    place: Rect,
+    settings: &Settings,
+    view: &mut SheetView,
+    asks: &mut Vec<Ask>,
+) {
+    if view.settings.is_none() {
+        return;
+    }
+    if ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
+        asks.push(Ask::Do(Action::Settings));
+    }
+    let t = look::tokens(ui);
+    let area = Area::new(ui.scope_id().with("settings")).order(Order::Foreground);
+    area.fixed_pos(pos2(place.left(), place.top() + 12.0))
+        .show(ui.ctx(), |ui| {
+            let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
+            frame.inner_margin(Margin::same(12)).show(ui, |ui| {
+                ui.set_width(WIDTH.min(place.width()) - 24.0);
+                lines_ui(ui, settings, view, asks);
+            });
+        });
+}
+
 /// The lines of the settings.
-pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut SheetView, asks: &mut Vec<Ask>) {
+fn lines_ui(ui: &mut Ui, settings: &Settings, view: &mut SheetView, asks: &mut Vec<Ask>) {
     let Some(drafts) = &mut view.settings else {
         return;
     };
-    if !std::mem::replace(&mut drafts.seen, true) {
-        ui.scroll_to_cursor(Some(egui::Align::Min));
-    }
     plain_head(ui, words::HEAD);
     ui.horizontal(|ui| {
         pencil(ui, words::PRINTED_ON);
         for (word, letter) in [(words::A4, false), (words::LETTER, true)] {
-            if settings.letter == letter {
-                ui.label(word);
-            } else if look::word(ui, word).clicked() {
+            if look::toggle_word(ui, word, settings.letter == letter).clicked() {
                 asks.push(Ask::Set(SettingChange::Letter(letter)));
             }
             ui.add_space(6.0);
@@ -43,7 +67,7 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut SheetView, asks:
     ] {
         ui.horizontal(|ui| {
             pencil(ui, label);
-            let response = look::line_edit(ui, text, 380.0);
+            let response = look::line_edit(ui, text, 300.0);
             response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, label));
             if response.lost_focus() {
                 asks.push(Ask::Set(setting(text.clone())));
@@ -54,7 +78,7 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, view: &mut SheetView, asks:
     looks_ui(ui, asks);
 }
 
-/// The words for looks, and the one that puts the settings away.
+/// The words for looks, and the one that closes the settings.
 fn looks_ui(ui: &mut Ui, asks: &mut Vec<Ask>) {
     ui.horizontal(|ui| {
         for action in [

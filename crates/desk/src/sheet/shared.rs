@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use egui::Rangef;
 use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{Beside, Results};
 use quillbore_job::taught::Taught;
@@ -58,37 +59,31 @@ impl<'a> Shared<'a> {
 /// Where on the screen a line stands that a side note can speak of.
 #[derive(Default)]
 pub struct Anchors {
-    lines: BTreeMap<Beside, f32>,
-    /// Where the figure stands whose working is open.
-    pub opened: Option<f32>,
-    /// Where the hole table stands, for rows of it that are out of sight.
-    pub table: Option<f32>,
+    lines: BTreeMap<Beside, Rangef>,
 }
 
 impl Anchors {
     /// Notes where a line stands.
-    pub fn put(&mut self, beside: Beside, y: f32) {
-        self.lines.entry(beside).or_insert(y);
+    pub fn put(&mut self, beside: Beside, at: Rangef) {
+        self.lines.entry(beside).or_insert(at);
     }
 
-    /// Where a line stands; a cell's row, or its block, where the cell itself is not drawn.
+    /// Forgets the lines whose middle is out of sight.
+    pub fn keep_in_sight(&mut self, sight: Rangef) {
+        self.lines.retain(|_, at| sight.contains(at.center()));
+    }
+
+    /// Where a line stands; a cell's row, or its block, where the cell itself is not drawn. None where
+    /// it is out of sight.
     #[must_use]
-    pub fn find(&self, beside: Beside) -> Option<f32> {
-        let direct = self.lines.get(&beside).copied();
-        direct.or_else(|| match beside {
-            Beside::Row(row, _) => {
-                let row = self.lines.get(&Beside::Row(row, None)).copied();
-                row.or(self.table)
-            }
-            Beside::Field(field) if field.block() == Block::Price => {
-                self.lines.get(&Beside::Price).copied()
-            }
-            Beside::Field(field) if field.block() == Block::Plan => {
-                self.lines.get(&Beside::Plan).copied()
-            }
-            Beside::Field(_) => self.lines.values().copied().reduce(f32::min),
-            Beside::Slip(slip, Some(_)) => self.lines.get(&Beside::Slip(slip, None)).copied(),
-            Beside::Plan | Beside::Price | Beside::Papers | Beside::Slip(..) => None,
+    pub fn find(&self, beside: Beside) -> Option<Rangef> {
+        let find = |beside| self.lines.get(&beside).copied();
+        find(beside).or_else(|| match beside {
+            Beside::Row(row, Some(_)) => find(Beside::Row(row, None)),
+            Beside::Field(field) if field.block() == Block::Price => find(Beside::Price),
+            Beside::Field(field) if field.block() == Block::Plan => find(Beside::Plan),
+            Beside::Slip(slip, Some(_)) => find(Beside::Slip(slip, None)),
+            _ => None,
         })
     }
 }

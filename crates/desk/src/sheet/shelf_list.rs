@@ -1,65 +1,129 @@
-//! The shelf at the left: the jobs of its folder, found as one types or scans.
+//! The shelf at the left: the jobs that are open, then those of its folder, found as one types or scans.
 
 use std::sync::Arc;
 
-use egui::{Key, Label, RichText, Role, ScrollArea, Sense, Ui, WidgetInfo};
+use egui::{Key, Rect, Role, ScrollArea, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use quillbore_office::digest::ShelfLine;
 use quillbore_office::listing::Listing;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
 
 use super::parts::pencil;
+use crate::actions::Action;
 use crate::look;
 use crate::view::Ask;
-use crate::words::shelf as words;
+use crate::words::{commands, shelf as words};
 
 /// The height of a job's two lines.
-const LINE: f32 = 38.0;
+const LINE: f32 = 36.0;
 
-/// The list of jobs; only those in sight are laid out.
+/// The height of an open job.
+const OPEN: f32 = 24.0;
+
+/// Open jobs that are in sight at once; more of them scroll.
+const MOST_OPEN: usize = 6;
+
+/// What the shelf is told beside its list.
+#[derive(Clone, Copy)]
+pub struct ShelfNews<'a> {
+    /// The job in front, by its name on the shelf.
+    pub open: Option<&'a JobKey>,
+    /// The names of the open jobs.
+    pub names: &'a [String],
+    /// Which of them is in front.
+    pub at: usize,
+    /// The jobs opened last.
+    pub recent: &'a [String],
+}
+
+/// The shelf; only the jobs in sight are drawn.
 pub fn shelf_ui(
     ui: &mut Ui,
-    open: Option<&JobKey>,
+    news: ShelfNews<'_>,
     list: &mut Listing,
     find_focus: &mut bool,
-    recent: &[String],
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
+    ui.spacing_mut().item_spacing.y = 0.0;
     ui.add_space(8.0);
-    ui.label(look::spaced_caps(words::HEAD, t.ink));
+    pages_ui(ui, asks);
+    ui.add_space(8.0);
+    open_jobs_ui(ui, news.names, news.at, asks);
+    ui.add_space(8.0);
+    look::hairline(ui);
+    ui.add_space(4.0);
     find_ui(ui, list, find_focus, asks);
     let said = match (list.notice.as_str(), list.busy) {
         ("", true) => words::LOOKING,
         (notice, _) => notice,
     };
-    if !said.is_empty() {
-        ui.label(RichText::new(said).font(look::small()).color(t.accent));
-    }
-    if list.find.is_empty() && recent.len() > 1 {
-        recent_ui(ui, recent, asks);
+    let size = vec2(ui.available_width(), 18.0);
+    // The line keeps its place while nothing is said.
+    let (line, _) = ui.allocate_exact_size(size, Sense::hover());
+    look::clipped(ui, line, said, look::small(), t.accent);
+    if list.find.is_empty() && news.recent.len() > 1 {
+        recent_ui(ui, news.recent, asks);
     }
     ui.add_space(4.0);
     let found = list.found().to_vec();
     let lines = Arc::clone(&list.index);
-    let height = LINE - ui.spacing().item_spacing.y;
     ScrollArea::vertical()
         .id_salt("shelf")
         .auto_shrink([false, false])
-        .show_rows(ui, height, found.len(), |ui, range| {
+        .show_rows(ui, LINE, found.len(), |ui, range| {
             for at in found.get(range).unwrap_or_default() {
                 if let Some(job) = lines.lines.get(*at as usize) {
-                    job_ui(ui, job, open.is_some() && open == job.job.as_ref(), asks);
+                    let is_open = news.open.is_some() && news.open == job.job.as_ref();
+                    job_ui(ui, job, is_open, asks);
                 }
             }
         });
 }
 
+/// The words of the pages that lie over the sheet.
+fn pages_ui(ui: &mut Ui, asks: &mut Vec<Ask>) {
+    let action = Action::Learned;
+    let keys = ui.ctx().format_shortcut(&action.keys()[0]);
+    if look::keyed_word(ui, commands::action(action), &keys).clicked() {
+        asks.push(Ask::Do(action));
+    }
+}
+
+/// The jobs that are open: each a line that brings it to the front. Many of them scroll; the one in
+/// front comes into view when it is another than before, else nothing moves.
+pub fn open_jobs_ui(ui: &mut Ui, names: &[String], at: usize, asks: &mut Vec<Ask>) {
+    let now = (at, names.len());
+    let seen = egui::Id::unique("open jobs on the desk");
+    let moved = ui.data_mut(|data| {
+        let before = data.get_temp_mut_or(seen, (usize::MAX, 0));
+        std::mem::replace(before, now) != now
+    });
+    pencil(ui, &words::open_jobs(names.len()));
+    let height = OPEN * names.len().clamp(1, MOST_OPEN) as f32;
+    let list = ScrollArea::vertical()
+        .id_salt("open jobs")
+        .max_height(height);
+    list.auto_shrink([false, true]).show(ui, |ui| {
+        ui.spacing_mut().item_spacing.y = 0.0;
+        for (index, name) in names.iter().enumerate() {
+            let line = line_ui(ui, OPEN, name, index == at, name, "");
+            if index == at && moved {
+                line.scroll_to_me(None);
+            }
+            if line.clicked() && index != at {
+                asks.push(Ask::Front(index));
+            }
+        }
+    });
+}
+
 /// The line that finds a job, and opens the one that is meant.
 fn find_ui(ui: &mut Ui, list: &mut Listing, find_focus: &mut bool, asks: &mut Vec<Ask>) {
     ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
         pencil(ui, words::FIND);
-        let width = ui.available_width() - 4.0;
+        let width = ui.available_width() - 2.0;
         let response = look::line_edit(ui, &mut list.find, width);
         response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, words::FIND_ON_SHELF));
         if std::mem::take(find_focus) {
@@ -76,10 +140,11 @@ fn find_ui(ui: &mut Ui, list: &mut Listing, find_focus: &mut bool, asks: &mut Ve
     });
 }
 
-/// The jobs opened last.
+/// The jobs opened last, on one line.
 fn recent_ui(ui: &mut Ui, recent: &[String], asks: &mut Vec<Ask>) {
     ui.horizontal_wrapped(|ui| {
-        pencil(ui, words::LATELY);
+        ui.spacing_mut().item_spacing.x = 8.0;
+        pencil(ui, words::RECENT);
         for kept in recent {
             let wanted = Wanted::read(kept);
             let number = match &wanted {
@@ -87,7 +152,7 @@ fn recent_ui(ui: &mut Ui, recent: &[String], asks: &mut Vec<Ask>) {
                 Wanted::Path(path) => path.file_stem().unwrap_or_default().to_string_lossy(),
             };
             let word = look::quiet_word(ui, &number);
-            let named = words::lately(&number);
+            let named = words::recent(&number);
             word.widget_info(|| WidgetInfo::labeled(Role::Link, true, &named));
             if word.clicked() {
                 asks.push(Ask::Open(wanted.clone()));
@@ -98,7 +163,6 @@ fn recent_ui(ui: &mut Ui, recent: &[String], asks: &mut Vec<Ask>) {
 
 /// A job in two lines: number and state, then who and what, or why it can't be read.
 fn job_ui(ui: &mut Ui, job: &ShelfLine, is_open: bool, asks: &mut Vec<Ask>) {
-    let t = look::tokens(ui);
     let wanted = job.job.clone().map(Wanted::Key);
     let (says, state) = match &job.says {
         Ok(digest) => {
@@ -109,29 +173,50 @@ fn job_ui(ui: &mut Ui, job: &ShelfLine, is_open: bool, asks: &mut Vec<Ask>) {
         Err(why) if job.job.is_none() => (why.clone(), words::NO_JOB),
         Err(why) => (why.clone(), words::UNREADABLE),
     };
-    ui.allocate_ui(egui::vec2(ui.available_width(), LINE - 4.0), |ui| {
-        ui.set_height(LINE - 6.0);
-        ui.spacing_mut().item_spacing.y = 0.0;
-        ui.horizontal(|ui| {
-            let color = if is_open { t.accent } else { t.ink };
-            let number = RichText::new(&job.name).font(look::bold()).color(color);
-            let line = ui
-                .add(Label::new(number).sense(Sense::click()))
-                .on_hover_cursor(egui::CursorIcon::PointingHand);
-            let named = words::job(&job.name);
-            line.widget_info(|| WidgetInfo::labeled(Role::Link, true, &named));
-            pencil(ui, state);
-            if line.clicked() {
-                asks.extend(wanted.clone().map(Ask::Open));
-            }
-        });
-        let said = RichText::new(&says).font(look::small()).color(t.pencil);
-        let below = ui.add(Label::new(said).truncate().sense(Sense::click()));
-        if job.says.is_err() {
-            below.clone().on_hover_text(&says);
-        }
-        if below.clicked() {
-            asks.extend(wanted.map(Ask::Open));
-        }
-    });
+    let first = words::number_and_state(&job.name, state);
+    let line = line_ui(ui, LINE, &words::job(&job.name), is_open, &first, &says);
+    if line.clicked() {
+        asks.extend(wanted.map(Ask::Open));
+    }
+}
+
+/// A line that opens something: a text in ink, and another below it in pencil where it is high enough.
+fn line_ui(
+    ui: &mut Ui,
+    height: f32,
+    name: &str,
+    is_front: bool,
+    first: &str,
+    second: &str,
+) -> egui::Response {
+    let t = look::tokens(ui);
+    let size = vec2(ui.available_width(), height);
+    let (place, response) = ui.allocate_exact_size(size, Sense::click());
+    response.widget_info(|| WidgetInfo::labeled(Role::Link, true, name));
+    let ground = match (is_front, response.hovered()) {
+        (true, _) => Some(t.wash_strong),
+        (false, true) => Some(t.hover),
+        (false, false) => None,
+    };
+    if let Some(ground) = ground {
+        ui.painter().rect_filled(place, 0.0, ground);
+    }
+    if response.has_focus() {
+        let frame = Stroke::new(2.0, t.accent);
+        ui.painter()
+            .rect_stroke(place, 0.0, frame, egui::StrokeKind::Inside);
+    }
+    let ink = if is_front { t.pressed } else { t.ink };
+    let text = place.shrink2(vec2(4.0, 0.0));
+    if second.is_empty() && height < LINE {
+        look::clipped(ui, text, first, look::bold(), ink);
+    } else {
+        let half = text.center().y + 1.0;
+        let above = Rect::from_min_max(text.min, pos2(text.right(), half));
+        let below = Rect::from_min_max(pos2(text.left(), half - 1.0), text.max);
+        look::clipped(ui, above, first, look::bold(), ink);
+        let pencil = if is_front { t.ink } else { t.pencil };
+        look::clipped(ui, below, second, look::small(), pencil);
+    }
+    response.on_hover_cursor(egui::CursorIcon::PointingHand)
 }

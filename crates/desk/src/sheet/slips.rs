@@ -1,6 +1,6 @@
 //! The slips pinned to the sheet: order and parts, what happened, calls.
 
-use egui::{Label, RichText, Sense, Ui};
+use egui::{Align, Layout, Sense, Ui, UiBuilder, vec2};
 use quillbore_job::life;
 use quillbore_job::results::Beside;
 use quillbore_job::slip::{RUN_COLUMNS, kind, line};
@@ -8,10 +8,10 @@ use quillbore_job::words::slips as kind_words;
 use quillbore_job::{Edit, Line, Slip, SlipKind, show_quantity as show};
 
 use super::alike::planned_each;
-use super::fields::spots_ui;
-use super::parts::{pencil, plain_head};
+use super::parts::{block_head, pencil};
 use super::runs::runs_ui;
 use super::shared::{Anchors, Shared};
+use super::tracks::{flowed, tracks_ui};
 use crate::look;
 use crate::spot::Spot;
 use crate::view::{Ask, SheetView};
@@ -39,11 +39,9 @@ pub fn order_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    plain_head(ui, words::ORDER);
-    block_ui(ui, ORDER, shared, view, anchors, asks);
     let said = parts_said(shared);
-    if !said.is_empty() {
-        ui.label(said);
+    if block_head(ui, words::ORDER, view, &said) {
+        block_ui(ui, ORDER, &said, shared, view, anchors, asks);
     }
 }
 
@@ -55,24 +53,32 @@ pub fn records_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    plain_head(ui, words::RECORDS);
+    let said = took(shared);
+    if !block_head(ui, words::RECORDS, view, &said) {
+        return;
+    }
     let toggled = runs_ui(ui, shared, view, anchors, asks);
-    block_ui(ui, HAPPENED, shared, view, anchors, asks);
+    block_ui(ui, HAPPENED, &said, shared, view, anchors, asks);
     if let Some(slip) = toggled {
         super::parts::toggle(&mut view.open_slips, slip);
     }
-    if let Some(recorded) = life::hours_each(shared.job) {
-        let planned = planned_each(&shared.results.figures);
-        let planned = planned.map(|[sparking, by_clock]| {
-            show::minutes(if recorded.by_clock {
-                by_clock
-            } else {
-                sparking
-            })
-        });
-        let took = show::minutes(recorded.hours * 60.0);
-        ui.label(words::minutes_each(&took, recorded, planned));
-    }
+}
+
+/// What a part took by the run records, held against what it is planned to take.
+fn took(shared: &Shared<'_>) -> String {
+    let Some(recorded) = life::hours_each(shared.job) else {
+        return String::new();
+    };
+    let planned = planned_each(&shared.results.figures);
+    let planned = planned.map(|[sparking, by_clock]| {
+        show::minutes(if recorded.by_clock {
+            by_clock
+        } else {
+            sparking
+        })
+    });
+    let took = show::minutes(recorded.hours * 60.0);
+    words::minutes_each(&took, recorded, planned)
 }
 
 /// The block of calls and replies.
@@ -83,8 +89,9 @@ pub fn calls_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    plain_head(ui, words::CALLS);
-    block_ui(ui, CALLS, shared, view, anchors, asks);
+    if block_head(ui, words::CALLS, view, "") {
+        block_ui(ui, CALLS, "", shared, view, anchors, asks);
+    }
 }
 
 fn parts_said(shared: &Shared<'_>) -> String {
@@ -96,28 +103,37 @@ fn parts_said(shared: &Shared<'_>) -> String {
     words::parts(ordered, here, gone)
 }
 
+/// The words that add a slip, what is said of the block, and its slips below them: a new one doesn't
+/// move the words.
 fn block_ui(
     ui: &mut Ui,
     kinds: &[SlipKind],
+    said: &str,
     shared: &Shared<'_>,
     view: &mut SheetView,
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    for slip in &shared.job.slips {
-        if kinds.contains(&slip.kind) && is_laid_out(slip, view) {
-            slip_ui(ui, slip, shared, view, anchors, asks);
-        }
-    }
-    ui.horizontal(|ui| {
+    let line = vec2(ui.available_width(), 20.0);
+    let layout = Layout::left_to_right(Align::Center);
+    ui.allocate_ui_with_layout(line, layout, |ui| {
+        ui.set_min_size(line);
+        ui.spacing_mut().item_spacing.x = 12.0;
         pencil(ui, words::ADD);
         for kind in kinds {
             if look::word(ui, kind_words::kind(*kind)).clicked() {
                 asks.push(Ask::Pin(*kind));
             }
-            ui.add_space(8.0);
         }
+        ui.add_space(12.0);
+        let room = ui.available_rect_before_wrap();
+        look::clipped_label(ui, room, said, look::small(), look::tokens(ui).ink);
     });
+    for slip in &shared.job.slips {
+        if kinds.contains(&slip.kind) && is_laid_out(slip, view) {
+            slip_ui(ui, slip, shared, view, anchors, asks);
+        }
+    }
 }
 
 /// Whether a slip has lines of its own on the sheet: a run record does where more is written on it than
@@ -139,37 +155,37 @@ fn slip_ui(
 ) {
     let t = look::tokens(ui);
     let open = view.open_slips.contains(&slip.id);
-    anchors.put(Beside::Slip(slip.id, None), ui.cursor().top() + 10.0);
-    ui.horizontal(|ui| {
-        let name = RichText::new(kind_words::kind(slip.kind)).font(look::bold());
-        let head = ui
-            .add(Label::new(name).sense(Sense::click()))
-            .on_hover_cursor(egui::CursorIcon::PointingHand);
-        let named = words::slip(kind_words::kind(slip.kind), slip.id);
-        head.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &named));
-        if head.clicked() {
-            super::parts::toggle(&mut view.open_slips, slip.id);
-        }
-        ui.add_space(6.0);
-        if open {
-            if look::quiet_word(ui, words::DELETE).clicked() {
-                asks.push(Ask::Edit(Edit::RemoveSlip { slip: slip.id }));
+    let size = vec2(ui.available_width(), 24.0);
+    let (line, _) = ui.allocate_exact_size(size, Sense::hover());
+    anchors.put(Beside::Slip(slip.id, None), line.y_range());
+    if view.bring == Some(Beside::Slip(slip.id, None)) {
+        view.bring = None;
+        ui.scroll_to_rect(line, None);
+    }
+    let named = words::slip(kind_words::kind(slip.kind), slip.id);
+    ui.scope_builder(UiBuilder::new().max_rect(line), |ui| {
+        ui.horizontal_centered(|ui| {
+            let head = look::toggle_word(ui, kind_words::kind(slip.kind), open);
+            head.widget_info(|| egui::WidgetInfo::selected(egui::Role::Link, true, open, &named));
+            if head.clicked() {
+                super::parts::toggle(&mut view.open_slips, slip.id);
             }
-        } else {
-            let said = RichText::new(in_one_line(slip)).color(t.ink);
-            ui.add(Label::new(said).truncate());
-        }
+            ui.add_space(12.0);
+            if open {
+                if look::quiet_word(ui, words::DELETE).clicked() {
+                    asks.push(Ask::Edit(Edit::RemoveSlip { slip: slip.id }));
+                }
+            } else {
+                let room = ui.available_rect_before_wrap();
+                look::clipped_label(ui, room, &in_one_line(slip), look::body(), t.ink);
+            }
+        });
     });
     if open {
-        let spots: Vec<Spot> = slip
-            .kind
-            .lines()
-            .iter()
-            .filter(|line| line.is_typed())
-            .map(|line| Spot::Line(slip.id, *line))
-            .collect();
-        spots_ui(ui, &spots, shared, view, anchors, asks);
-        ui.add_space(4.0);
+        let typed = slip.kind.lines().iter().filter(|line| line.is_typed());
+        let spots = typed.map(|line| Spot::Line(slip.id, *line));
+        tracks_ui(ui, &flowed(spots), shared, view, anchors, asks);
+        ui.add_space(8.0);
     }
 }
 

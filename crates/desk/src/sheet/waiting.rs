@@ -1,24 +1,21 @@
-//! What the window waits for, as one line under the head: a path, or an answer.
+//! What the window waits for, in the head's second line: a path, or an answer.
 
 use egui::{Key, Ui};
 use quillbore_intake::{Foreign, Holds, words as intake};
 
 use super::parts::pencil;
-use super::shared::Shared;
-use crate::all_words;
 use crate::look;
 use crate::view::{Ask, Decision, SheetView, Waiting};
-use crate::words::commands::with_keys;
 use crate::words::questions as words;
 
 /// The waiting line.
-pub fn waiting_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
+pub fn waiting_ui(ui: &mut Ui, view: &mut SheetView, asks: &mut Vec<Ask>) {
     let Some(waiting) = &mut view.waiting else {
         view.waiting_shown = false;
         return;
     };
     let first = !std::mem::replace(&mut view.waiting_shown, true);
-    ui.horizontal_wrapped(|ui| match waiting {
+    match waiting {
         Waiting::OpenPath(path) => path_line(ui, first, words::OPEN_FILE, path, asks),
         Waiting::SavePath(path) => path_line(ui, first, words::SAVE_FILE, path, asks),
         Waiting::PrintPath(path) => path_line(ui, first, words::PRINT_FOLDER, path, asks),
@@ -35,9 +32,10 @@ pub fn waiting_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
             let said = words::left(&left.job.number);
             answers_ui(ui, first, &said, words::LEFT_ANSWERS, asks);
         }
-        Waiting::Command(typed) => words_ui(ui, first, typed, shared, asks),
+        // The commands lie over the sheet.
+        Waiting::Command(_) => {}
         Waiting::Column(pasting, typed) => column_ui(ui, first, &pasting.table, typed, asks),
-    });
+    }
 }
 
 /// Whether a folder that nobody marked is to be the shelf: nothing is written to it before the yes.
@@ -76,47 +74,6 @@ fn answers_ui(ui: &mut Ui, first: bool, said: &str, answers: [&str; 3], asks: &m
     }
     if ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape)) {
         asks.push(Ask::GoOn(Decision::Stay));
-    }
-}
-
-/// Words that are laid out at once: a job of many rows has one for the answer to each.
-const MOST_WORDS: usize = 100;
-
-/// Every word there is, narrowed by what is typed; Enter does the first.
-fn words_ui(
-    ui: &mut Ui,
-    first: bool,
-    typed: &mut String,
-    shared: &Shared<'_>,
-    asks: &mut Vec<Ask>,
-) {
-    pencil(ui, words::DO);
-    let (entered, given_up) = keyed_line(ui, first, words::FIND_COMMAND, typed, 150.0);
-    let mut done = given_up.then_some(Ask::GoOn(Decision::Stay));
-    let of_job = all_words::of_job(shared.job, shared.results);
-    let found = all_words::found(typed, ui.ctx(), &of_job);
-    if found.is_empty() {
-        pencil(ui, words::NO_COMMAND);
-    }
-    let more = found.len().saturating_sub(MOST_WORDS);
-    ui.horizontal_wrapped(|ui| {
-        for (index, word) in found.into_iter().take(MOST_WORDS).enumerate() {
-            let said = with_keys(&word.word, &word.keys);
-            let clicked = look::word(ui, &said).clicked();
-            if clicked || (entered && index == 0) {
-                done = Some(word.ask);
-            }
-            ui.add_space(8.0);
-        }
-        if more > 0 {
-            pencil(ui, &words::more_commands(more));
-        }
-    });
-    if let Some(ask) = done {
-        if !matches!(ask, Ask::GoOn(_)) {
-            asks.push(Ask::GoOn(Decision::Stay));
-        }
-        asks.push(ask);
     }
 }
 

@@ -1,6 +1,7 @@
 //! The words that do something.
 
 use crate::actions::Action;
+use crate::all_words::Group;
 
 /// The word that an action stands under.
 #[must_use]
@@ -10,16 +11,21 @@ pub const fn action(action: Action) -> &'static str {
         Action::Open => "open",
         Action::Save => "save",
         Action::SaveAs => "save as",
-        Action::Print => "print",
+        Action::NextStep => "next step",
+        Action::NextNote => "next stop or check",
+        Action::Preview => "preview",
+        Action::Print => "print previews",
         Action::Undo => "undo",
         Action::Redo => "redo",
-        Action::Again => "again",
+        Action::Again => "reorder",
+        Action::CopyFoot => "copy the sentence in the foot",
+        Action::Picture => "section of the hole",
         Action::Find => "find",
         Action::NextJob => "next job",
-        Action::CloseJob => "put away",
-        Action::AllWords => "all words",
+        Action::CloseJob => "close",
+        Action::Commands => "commands",
         Action::Learned => "what was learned",
-        Action::Settings => "this desk",
+        Action::Settings => "settings",
         Action::OtherUnit => "mm or inch",
         Action::OtherPaper => "light or dark",
         Action::Shelf => "shelf",
@@ -80,12 +86,16 @@ pub fn issue(paper: &str) -> String {
     format!("issue {paper}")
 }
 
-/// A word with its keys, where it has some.
+/// What commands that stand together are about.
 #[must_use]
-pub fn with_keys(word: &str, keys: &str) -> String {
-    match keys {
-        "" => word.to_owned(),
-        keys => format!("{word} ({keys})"),
+pub const fn group(group: Group) -> &'static str {
+    match group {
+        Group::Job => "job",
+        Group::Window => "window",
+        Group::Add => "add",
+        Group::Preview => "preview",
+        Group::Issue => "issue",
+        Group::Answer => "answer",
     }
 }
 

@@ -2,7 +2,9 @@
 
 use std::fmt::Display;
 
-use quillbore_job::results::Missing;
+use quillbore_job::Paper;
+use quillbore_job::life::Deed;
+use quillbore_job::results::{Missing, NextStep};
 
 /// What a job is called that has no number yet.
 pub const NEW_JOB: &str = "new job";
@@ -12,15 +14,6 @@ pub const NOT_SAVED: &str = "not saved";
 
 /// What is missing where the table is empty.
 pub const HOLES: &str = "holes";
-
-/// That nothing is in the way of the traveler.
-pub const READY_TO_RELEASE: &str = "ready to release";
-
-/// How many jobs lie on the desk.
-#[must_use]
-pub fn open_jobs(count: usize) -> String {
-    format!("{count} jobs open")
-}
 
 /// What stands in the way of a quotation.
 #[must_use]
@@ -54,7 +47,7 @@ pub fn open_job(number: &str, part: &str, dirty: bool) -> String {
 /// Which other desk has the job open.
 #[must_use]
 pub fn open_elsewhere(desk: &str) -> String {
-    format!("also open at {desk}: whoever saves second is asked to merge")
+    format!(";  also open at {desk}: whoever saves second is asked to merge")
 }
 
 /// A part with its revision.
@@ -67,10 +60,63 @@ pub fn part(part: &str, revision: &str) -> String {
     }
 }
 
-/// Releases the parts that are here as a part of the order.
+/// Customer and part in one line.
 #[must_use]
-pub fn release_part(here: u32) -> String {
-    format!("release these {here}")
+pub fn who(customer: &str, part: &str) -> String {
+    match (customer.trim(), part) {
+        (customer, "") => customer.to_owned(),
+        ("", part) => part.to_owned(),
+        (customer, part) => format!("{customer}   {part}"),
+    }
+}
+
+/// What is done next; the paper that it issues may be on the screen already.
+#[must_use]
+pub fn deed(deed: Deed, part_here: Option<u32>, seen: Option<Paper>) -> String {
+    let paper = |paper: Paper, show: &str, issue: &str| {
+        if seen == Some(paper) { issue } else { show }.to_owned()
+    };
+    match deed {
+        Deed::Quote => paper(Paper::Quotation, "preview quotation", "issue quotation"),
+        Deed::RecordOrder => "record order".to_owned(),
+        Deed::Confirm => paper(
+            Paper::Confirmation,
+            "preview confirmation",
+            "issue confirmation",
+        ),
+        Deed::ReceiveParts(_) => "receive parts".to_owned(),
+        Deed::Release => match part_here {
+            Some(here) => format!("release these {here}"),
+            None => paper(Paper::Traveler, "preview traveler", "release traveler"),
+        },
+        Deed::RecordRun => "record run".to_owned(),
+        Deed::Deliver(_) => "deliver".to_owned(),
+        Deed::Reorder => "reorder".to_owned(),
+    }
+}
+
+/// That there is nothing to take back, or to do again.
+pub const NOTHING_TO_UNDO: &str = "nothing was changed yet";
+
+/// How many more are missing.
+#[must_use]
+pub fn and_more(more: usize) -> String {
+    format!(" and {more} more")
+}
+
+/// How many stops and checks wait for somebody.
+#[must_use]
+pub fn counts(stops: usize, checks: usize) -> String {
+    let count = |one: &str, several: &str, count: usize| match count {
+        0 => None,
+        1 => Some(format!("1 {one}")),
+        count => Some(format!("{count} {several}")),
+    };
+    let said = [
+        count("stop", "stops", stops),
+        count("check", "checks", checks),
+    ];
+    said.into_iter().flatten().collect::<Vec<_>>().join("  ")
 }
 
 /// What an action takes back or does again, with its keys.
@@ -79,19 +125,16 @@ pub fn hint(action: &str, label: &str, keys: &str) -> String {
     format!("{action}: {label}  {keys}")
 }
 
-/// What is in the way of the traveler.
+/// What leads to the things that a job lacks before its next step, or what is said where it lacks none.
 #[must_use]
-pub fn to_release(blockers: &[String]) -> String {
-    format!("to release: {}", blockers.join("; "))
-}
-
-/// What is in the way of the quotation, if anything.
-#[must_use]
-pub fn to_quote(missing: &[String]) -> String {
-    if missing.is_empty() {
-        return "ready to quote".to_owned();
+pub const fn lead(next: &NextStep, lacks: bool) -> &'static str {
+    match (next, lacks) {
+        (NextStep::Quote { .. }, true) => "to quote: ",
+        (NextStep::Quote { .. }, false) => "ready to quote",
+        (NextStep::Release(_), true) => "to the floor: ",
+        (NextStep::Release(_), false) => "ready for the floor",
+        (NextStep::Deliver { .. } | NextStep::Nothing, _) => "",
     }
-    format!("to quote: {}", missing.join(", "))
 }
 
 /// How many parts are still to be delivered.
@@ -104,16 +147,12 @@ pub fn left_to_deliver(left: u32) -> String {
 #[must_use]
 pub fn ask_about_quotation(is_due: bool, day: impl Display) -> String {
     let due = if is_due { "today" } else { "on" };
-    format!("; ask about the quotation {due} {day}")
+    format!(";  ask about the quotation {due} {day}")
 }
 
-/// The whole of it: where the job stands and how it ended, what comes next, whom to ask.
+/// Where the job stands and how it ended, and what leads to what comes next.
 #[must_use]
-pub fn stands(state: &str, outcome: Option<&str>, next: &str, asked: &str) -> String {
+pub fn stands(state: &str, outcome: Option<&str>, lead: &str) -> String {
     let ended = outcome.map_or_else(String::new, |how| format!(", {how}"));
-    if next.is_empty() {
-        format!("{state}{ended}{asked}")
-    } else {
-        format!("{state}{ended}; {next}{asked}")
-    }
+    format!("{state}{ended};  {lead}")
 }

@@ -2,6 +2,8 @@
 
 use std::fmt::Display;
 
+use quillbore_job::Job;
+
 /// The head of the block.
 pub const HEAD: &str = "Holes";
 
@@ -17,48 +19,56 @@ pub const DRILLS: &str = "drills";
 /// The head of the column of verdicts.
 pub const VERDICT: &str = "verdict";
 
-/// The head of the column of minutes a hole.
-pub const MINUTES_A_HOLE: &str = "a hole";
-
-/// The unit of minutes.
-pub const MINUTES: &str = "min";
+/// The head of the column of minutes.
+pub const MINUTES_PER_HOLE: &str = "min per hole";
 
 /// The head of the column of wear.
 pub const WEAR: &str = "wear";
 
-/// The head of the column of electrodes a hole.
-pub const PER_HOLE: &str = "per hole";
+/// The head of the column of how many electrodes a hole takes.
+pub const ELECTRODES_PER_HOLE: &str = "electrodes per hole";
 
 /// Makes an empty row.
 pub const INSERT_ROW: &str = "insert row";
 
-/// Takes the row out.
-pub const TAKE_ROW_OUT: &str = "take row out";
+/// Deletes the row.
+pub const TAKE_ROW_OUT: &str = "delete row";
 
 /// The first line of places as text, which names each column and its unit.
 pub const PLACES_HEAD: &str = "no\tx (mm)\ty (mm)\tz (mm)\ti\tj\tk";
 
 /// What is typed as places.
-pub const PLACES_HINT: &str = "one place a line: number, x, y, z and the direction i, j, k into the part; paste them from a spreadsheet";
+pub const PLACES_HINT: &str = "one location a line: number, x, y, z and the direction i, j, k into the part; paste them from a spreadsheet";
 
 /// The name of the lines of places.
-pub const PLACES: &str = "places";
+pub const PLACES: &str = "hole locations";
 
 /// Puts the lines of places away.
-pub const FOLD_PLACES: &str = "fold the places away";
+pub const FOLD_PLACES: &str = "close";
 
-/// Shows every column, or the usual ones again.
+/// Shows every column.
+pub const ALL_COLUMNS: &str = "all columns";
+
+/// The holes in short, where their block is folded.
 #[must_use]
-pub const fn columns(all: bool) -> &'static str {
-    if all { "fewer columns" } else { "all columns" }
+pub fn in_short(job: &Job) -> String {
+    let holes: u64 = job.rows.iter().map(|row| u64::from(row.holes())).sum();
+    let count = |count: u64, one: &str, several: &str| match count {
+        1 => format!("1 {one}"),
+        count => format!("{count} {several}"),
+    };
+    let rows = job.rows.len() as u64;
+    let (holes, rows) = (count(holes, "hole", "holes"), count(rows, "row", "rows"));
+    format!("{holes} in {rows}")
 }
 
 /// Lays the places of a row out.
 #[must_use]
 pub fn places(count: usize, row: &str) -> String {
     match count {
-        0 => format!("places of {row}"),
-        count => format!("{count} places of {row}"),
+        0 => format!("hole locations of {row}"),
+        1 => format!("1 hole location of {row}"),
+        count => format!("{count} hole locations of {row}"),
     }
 }
 
@@ -78,5 +88,8 @@ pub fn place_refused(line: impl Display, why: impl Display) -> String {
 /// Gives the typed places to a row.
 #[must_use]
 pub fn give_places(count: usize, row: &str) -> String {
-    format!("give {count} places to {row}")
+    match count {
+        1 => format!("give 1 location to {row}"),
+        count => format!("give {count} locations to {row}"),
+    }
 }

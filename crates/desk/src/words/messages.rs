@@ -18,6 +18,12 @@ pub const CLOSES_WHEN_WRITTEN: &str =
 /// That a job can't be put away yet.
 pub const WAIT_FOR_WRITING: &str = "Wait: what is being written of this job is not done yet.";
 
+/// That the sentence in the foot is on the clipboard.
+pub const FOOT_COPIED: &str = "The sentence is on the clipboard.";
+
+/// That there is no stop and no check to go to.
+pub const NO_NOTE: &str = "No stop and no check waits.";
+
 /// That a folder was made a shelf.
 pub const IS_SHELF_NOW: &str = "This folder is a shelf now; it is listed and saved to.";
 
@@ -26,7 +32,7 @@ pub const SHELF_AT_NEXT_START: &str = "The next start uses that shelf; this one 
 
 /// That there is no slip which a file would belong to.
 pub const NO_PARTS_RECEIVED: &str =
-    "Write down parts received first: photos and papers belong to that slip.";
+    "Add parts received first: photos and papers belong to that slip.";
 
 /// That there is no folder by that name.
 #[must_use]

@@ -10,13 +10,34 @@ use quillbore_paper::pdf::PdfError;
 pub const HEAD: &str = "Papers";
 
 /// Before the papers that can be laid out.
-pub const PREVIEW: &str = "preview:";
+pub const PREVIEW: &str = "preview";
 
 /// Prints previews.
 pub const PRINT_PREVIEWS: &str = "print previews";
 
-/// Puts the pages away.
-pub const HIDE: &str = "hide";
+/// Closes the pages.
+pub const CLOSE_PREVIEW: &str = "close preview";
+
+/// The key that closes them.
+pub const ESC: &str = "Esc";
+
+/// Before what keeps a paper from being issued.
+pub const IN_THE_WAY: &str = "a preview; in the way of issuing it:";
+
+/// How many pages there are.
+#[must_use]
+pub fn pages(count: usize) -> String {
+    match count {
+        1 => "1 page".to_owned(),
+        count => format!("{count} pages"),
+    }
+}
+
+/// A page, counted from 1.
+#[must_use]
+pub fn page(number: usize, of: usize) -> String {
+    format!("page {number} of {of}")
+}
 
 /// Looks at the stored file.
 pub const REPRINT: &str = "reprint";
@@ -77,10 +98,4 @@ pub fn issue(paper: Paper) -> String {
 #[must_use]
 pub fn issue_together(others: &[String]) -> String {
     format!("issue one together with {}", others.join(", "))
-}
-
-/// That the pages are a preview, and why.
-#[must_use]
-pub fn in_the_way(blockers: &[String]) -> String {
-    format!("a preview; in the way: {}", blockers.join("; "))
 }

@@ -12,27 +12,33 @@ pub const ELECTRODE_HEADS: [&str; 5] = [
 /// What stands for the name of a tube that the shop doesn't have.
 pub const NO_TUBE: &str = "?";
 
-/// How many clampings there are.
+/// How many setups there are.
 #[must_use]
-pub fn clampings(count: usize) -> String {
+pub fn setups(count: usize) -> String {
     if count == 1 {
-        "1 clamping".to_owned()
+        "1 setup".to_owned()
     } else {
-        format!("{count} clampings")
+        format!("{count} setups")
     }
 }
 
-/// What is done in a clamping, counted from 1.
+/// What is done in a setup, counted from 1.
 #[must_use]
-pub fn clamping(number: usize, setup: &quillbore_calc::job_figures::SetupFigures) -> String {
+pub fn setup(number: usize, setup: &quillbore_calc::job_figures::SetupFigures) -> String {
     let directions = match setup.directions {
         1 => "one direction".to_owned(),
         directions => format!("{directions} directions"),
     };
-    let mut says = format!("{number}: {} holes in {directions}", setup.holes);
-    for (count, what) in [(setup.index_moves, "index moves"), (setup.tilts, "tilts")] {
-        if count > 0 {
-            says.push_str(&format!(", {count} {what}"));
+    let holes = match setup.holes {
+        1 => "1 hole".to_owned(),
+        holes => format!("{holes} holes"),
+    };
+    let mut says = format!("{number}: {holes} in {directions}");
+    for (count, what) in [(setup.index_moves, "index move"), (setup.tilts, "tilt")] {
+        match count {
+            0 => {}
+            1 => says.push_str(&format!(", 1 {what}")),
+            count => says.push_str(&format!(", {count} {what}s")),
         }
     }
     if setup.turned_over {

@@ -1,5 +1,7 @@
 //! What is written at the price.
 
+use std::fmt::Display;
+
 /// The head of the hours.
 pub const HOURS: &str = "hours of the lot";
 
@@ -68,6 +70,27 @@ pub const REDONE_WORK: &str = "redone work";
 
 /// What a part that may be lost costs.
 pub const PART_AT_RISK: &str = "part at risk";
+
+/// The head of the price in short.
+pub const IN_SHORT: &str = "Price in short";
+
+/// The price of one part.
+pub const EACH: &str = "each";
+
+/// The price of the lot.
+pub const LOT: &str = "the lot";
+
+/// The hours of the machine, low, likely and high.
+pub const HOURS_IN_SHORT: &str = "hours, low likely high";
+
+/// The job of the shelf that is most like this one.
+pub const LAST_SIMILAR: &str = "last similar";
+
+/// The job most like this one with its price.
+#[must_use]
+pub fn last_similar(number: &str, each: impl Display, quantity: u32) -> String {
+    format!("{each} at {quantity}, {number}")
+}
 
 /// The margin.
 pub const MARGIN: &str = "margin on price";

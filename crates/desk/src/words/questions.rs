@@ -38,16 +38,13 @@ pub const LEFT_ANSWERS: [&str; 3] = ["restore", "discard", "ask again next time"
 /// Makes a folder the shelf.
 pub const ADOPT: &str = "use it as the shelf";
 
-/// Before the line that finds a command.
-pub const DO: &str = "do";
-
 /// The name of the line that finds a command.
 pub const FIND_COMMAND: &str = "find a command";
 
 /// How many words are not laid out, and how to come to them.
 #[must_use]
 pub fn more_commands(more: usize) -> String {
-    format!("and {more} more: type a part of the one you want")
+    format!("{more} more: type a part of the one you want")
 }
 
 /// That no command is called so.

@@ -8,8 +8,11 @@ pub const ROW: &str = "run";
 /// Adds a line for each mark that has none.
 pub const OF_MARKS: &str = "a line for each mark";
 
-/// Takes the line out.
-pub const TAKE_LINE_OUT: &str = "take line out";
+/// Deletes the line.
+pub const DELETE_LINE: &str = "delete line";
+
+/// Shows every column.
+pub const ALL_COLUMNS: &str = "all columns of runs";
 
 /// Said where every mark has a line.
 pub const NONE_TO_ADD: &str = "Every mark of the hole table has a run record.";

@@ -1,7 +1,7 @@
 //! What is written at the settings of a desk.
 
 /// The head of the block.
-pub const HEAD: &str = "This desk";
+pub const HEAD: &str = "Settings";
 
 /// Before the sheet sizes.
 pub const PRINTED_ON: &str = "papers are printed on";
@@ -21,5 +21,5 @@ pub const SHELF: &str = "the shelf, from the next start on";
 /// Where everything else comes from.
 pub const FROM_SHOP_FILE: &str = "Rates, machines, materials, tubes, texts and address come from the shop's own file, named by --shop at the start; without one they are those of the invented shop.";
 
-/// Puts the settings away.
-pub const DONE: &str = "done";
+/// Closes the settings.
+pub const DONE: &str = "close";

@@ -1,12 +1,14 @@
 //! What is written at the lines of the sheet and at its side notes.
 
-use quillbore_job::Unit;
+use quillbore_job::answer::How;
+use quillbore_job::words::answers;
+use quillbore_job::{FieldKind, Unit};
 
 /// That no choice is called so.
 pub const NONE_OF_LIST: &str = "none of the list has that in its name";
 
 /// Puts an answer to a side note down.
-pub const PUT_IT_DOWN: &str = "put it down";
+pub const PUT_IT_DOWN: &str = "note it";
 
 /// Leaves the answer to a side note.
 pub const NOT_NOW: &str = "not now";
@@ -25,22 +27,83 @@ pub fn with_unit(text: &str, unit: Option<Unit>) -> String {
     }
 }
 
-/// Lays every line of a block out, or the usual ones again.
+/// Opens the lines of a block that a first quotation doesn't need, and how many of them are filled in.
 #[must_use]
-pub const fn lines(all: bool) -> &'static str {
-    if all { "fewer lines" } else { "more lines" }
+pub fn more_lines(filled: usize) -> String {
+    match filled {
+        0 => "more lines".to_owned(),
+        filled => format!("more lines, {filled} filled"),
+    }
 }
 
-/// The name of the word that lays the lines of a block out.
+/// The name of the word that opens them.
 #[must_use]
-pub fn lines_of(all: bool, block: &str) -> String {
-    format!("{} of {block}", lines(all))
+pub fn lines_of(block: &str) -> String {
+    format!("more lines of {block}")
+}
+
+/// Folds a block to one line, or opens it.
+#[must_use]
+pub const fn fold(folded: bool) -> &'static str {
+    if folded { "open" } else { "fold" }
+}
+
+/// The name of the word that does.
+#[must_use]
+pub fn fold_block(folded: bool, block: &str) -> String {
+    format!("{} {block}", fold(folded))
+}
+
+/// The label of a field, with the unit of bare numbers in it.
+#[must_use]
+pub fn label(label: &str, kind: FieldKind, unit: Unit) -> String {
+    match kind {
+        FieldKind::Length | FieldKind::LengthOrNone | FieldKind::Tolerance => {
+            format!("{label} {}", unit.symbol())
+        }
+        FieldKind::Mass => match unit {
+            Unit::Mm => format!("{label} kg"),
+            Unit::Inch => format!("{label} lb"),
+        },
+        _ => label.to_owned(),
+    }
 }
 
 /// How many choices are not shown.
 #[must_use]
 pub fn more_choices(more: usize) -> String {
-    format!("and {more} more: type a part of the name")
+    format!("{more} more: type a part of the name")
+}
+
+/// How many notes are not shown.
+#[must_use]
+pub fn more_notes(more: usize) -> String {
+    match more {
+        1 => "1 more note".to_owned(),
+        more => format!("{more} more notes"),
+    }
+}
+
+/// Closes the list of all notes.
+pub const NOTES_IN_SIGHT: &str = "close the list";
+
+/// The key that does.
+pub const ESC: &str = "Esc";
+
+/// How many notes there are.
+#[must_use]
+pub fn notes(count: usize) -> String {
+    match count {
+        1 => "1 note".to_owned(),
+        count => format!("{count} notes"),
+    }
+}
+
+/// The words that answer a note, as they stand beside each other.
+#[must_use]
+pub fn answers_in_one() -> String {
+    let all = How::ALL.iter().map(|how| answers::how(*how));
+    all.collect::<Vec<_>>().join("   ")
 }
 
 /// The name of a line of a slip.

@@ -1,8 +1,5 @@
 //! What is written at the shelf.
 
-/// The head of the panel.
-pub const HEAD: &str = "Shelf";
-
 /// Before the line that finds a job.
 pub const FIND: &str = "find";
 
@@ -13,7 +10,22 @@ pub const FIND_ON_SHELF: &str = "find on the shelf";
 pub const LOOKING: &str = "looking through the folder";
 
 /// Before the jobs opened last.
-pub const LATELY: &str = "lately";
+pub const RECENT: &str = "recent";
+
+/// How many jobs are open.
+#[must_use]
+pub fn open_jobs(count: usize) -> String {
+    match count {
+        1 => "1 job open".to_owned(),
+        count => format!("{count} jobs open"),
+    }
+}
+
+/// The first line of a job.
+#[must_use]
+pub fn number_and_state(number: &str, state: &str) -> String {
+    format!("{number}  {state}")
+}
 
 /// That a file is no job.
 pub const NO_JOB: &str = "no job";
@@ -21,10 +33,10 @@ pub const NO_JOB: &str = "no job";
 /// That a job can't be read.
 pub const UNREADABLE: &str = "can't be read";
 
-/// The name of a job opened lately.
+/// The name of a job opened last.
 #[must_use]
-pub fn lately(number: &str) -> String {
-    format!("lately {number}")
+pub fn recent(number: &str) -> String {
+    format!("recent {number}")
 }
 
 /// The name of a job of the shelf.

@@ -100,7 +100,7 @@ pub(crate) fn window_with(
     standing: Standing,
 ) -> Harness<'static, Window> {
     let mut harness = Harness::builder()
-        .with_size(egui::vec2(1280.0, 1600.0))
+        .with_size(window_size(1280.0, 2600.0))
         .with_context_setup(quillbore_desk::look::dress)
         .build_ui_state(
             move |ui, window: &mut Window| {
@@ -132,6 +132,11 @@ pub(crate) fn window_with(
         );
     harness.run();
     harness
+}
+
+/// The size of a window around so wide and high an inside: the harness keeps a margin of its own.
+pub(crate) fn window_size(width: f32, height: f32) -> egui::Vec2 {
+    egui::vec2(width + 16.0, height + 16.0)
 }
 
 pub(crate) fn paste(harness: &mut Harness<'_, Window>, text: &str) {

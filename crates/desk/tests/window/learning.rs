@@ -21,16 +21,14 @@ fn drilled(folder: &std::path::Path) -> Harness<'static, Window> {
     paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
     do_word(&mut harness, "add parts");
     type_on(&mut harness, "count of parts received 1", "12");
-    harness.set_size(vec2(1800.0, 2600.0));
+    harness.set_size(vec2(1936.0, 3200.0));
     harness.run();
     press(&mut harness, "a line for each mark");
     harness
 }
 
 fn type_sparking(harness: &mut Harness<'_, Window>, minutes: &str) {
-    harness
-        .get_by_label("run 1 sparking by the counter")
-        .click();
+    harness.get_by_label("run 1 sparking").click();
     harness.run();
     harness.event(Event::Text(minutes.to_owned()));
     harness.run();
@@ -56,7 +54,9 @@ fn a_record_that_is_typed_moves_the_price_at_once_and_the_working_names_it() {
     assert_eq!(told(&harness, "no records behind them"), 0);
 
     // The minutes of a hole name the record, what it makes of them, and by what.
-    harness.get_by_label("hole 1 a hole").click();
+    harness.set_size(vec2(1936.0, 3200.0));
+    harness.run();
+    harness.get_by_label("hole 1 min per hole").click();
     harness.run();
     harness.key_press(Key::Enter);
     harness.run();

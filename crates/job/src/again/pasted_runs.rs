@@ -27,6 +27,13 @@ pub fn pasted(at: RunAt, rows: Vec<Vec<String>>, unit: Unit) -> Edit {
     Edit::SetRuns { at, rows, unit }
 }
 
+/// Whether the first line of a block names columns.
+#[must_use]
+pub fn is_headed(rows: &[Vec<String>]) -> bool {
+    rows.first()
+        .is_some_and(|first| columns_of(first).is_some())
+}
+
 /// Cells in the order of the columns, by the place that each one's head names.
 fn place(columns: &[Option<usize>], cells: Vec<String>) -> Vec<Option<String>> {
     let mut row = vec![None; RUN_COLUMNS.len()];

@@ -4,6 +4,7 @@
 pub(crate) mod begin;
 pub(crate) mod blockers;
 pub mod changed;
+pub(crate) mod deed;
 pub mod inspected;
 pub mod order;
 pub(crate) mod parts;
@@ -15,6 +16,7 @@ pub(crate) mod untaught;
 
 pub use begin::begins;
 pub use blockers::{Blocker, Found, blockers};
+pub use deed::{Deed, next_deed};
 pub use parts::{actual_hours, left_to_deliver, ordered, sum};
 pub use recorded::{HoursEach, hours_each};
 pub use released::changed_since_release;

@@ -69,6 +69,12 @@ impl SideNote {
         asks.is_none_or(|asks| asks.answer.is_none() && asks.outdated.is_none())
     }
 
+    /// Whether it offers something that can be done about it.
+    #[must_use]
+    pub const fn is_offering(&self) -> bool {
+        self.offering.is_some()
+    }
+
     /// Its stable code, for what is printed and written.
     #[must_use]
     pub const fn code(&self) -> &'static str {

@@ -42,22 +42,22 @@ pub const fn head(line: Line, unit: Unit) -> RunHead {
     let length = unit.symbol();
     let (first, rest, unit) = match line {
         Line::Date => ("date", "", ""),
-        Line::Serials => ("pieces", "", ""),
+        Line::Serials => ("pieces", "or serials", ""),
         Line::Mark => ("mark", "", ""),
         Line::Holes => ("holes", "", ""),
-        Line::ElectrodeNumber => ("electrode", "number", ""),
+        Line::ElectrodeNumber => ("no.", "", ""),
         Line::TubeUsed => ("electrode", "used", ""),
-        Line::TubeBefore => ("tube", "before", length),
-        Line::TubeAfter => ("tube", "after", length),
+        Line::TubeBefore => ("length", "before", length),
+        Line::TubeAfter => ("length", "after", length),
         Line::Dressed => ("dressed", "off", length),
         Line::DepthReached => ("depth", "reached", length),
-        Line::SparkMinutes => ("sparking", "by the counter", MINUTES),
-        Line::FloorMinutes => ("or by", "the clock", MINUTES),
-        Line::StopMinutes => ("less", "stops", MINUTES),
-        Line::Breakages => ("broke", "or stuck", ""),
+        Line::SparkMinutes => ("sparking", "", MINUTES),
+        Line::FloorMinutes => ("floor", "", MINUTES),
+        Line::StopMinutes => ("stops", "", MINUTES),
+        Line::Breakages => ("broke", "", ""),
         Line::Good => ("good", "", ""),
         Line::Scrap => ("scrap", "", ""),
-        Line::Pins => ("sizes", "by pin", ""),
+        Line::Pins => ("pin", "", length),
         Line::By => ("name", "", ""),
         _ => (slips::line(line), "", ""),
     };
@@ -67,8 +67,8 @@ pub const fn head(line: Line, unit: Unit) -> RunHead {
 const MINUTES: &str = "min";
 
 /// What the two columns of minutes hold.
-pub const WHICH_MINUTES: &str = "minutes: sparking by the counter; or by the clock, from the first touch-off to the last hole, \
-     setting up apart, stops taken off";
+pub const WHICH_MINUTES: &str = "sparking by the counter, or floor minutes by the clock from the first touch-off to the last hole, \
+     setup apart; stops are taken off the floor's";
 
 /// The line of a run record that a head names: as on the screen, on the traveler, or on the record's own line; what
 /// stands in brackets or behind a comma is its unit.

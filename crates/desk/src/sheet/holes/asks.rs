@@ -6,15 +6,15 @@ use quillbore_job::Edit;
 
 use super::columns::{Made, Shown};
 use super::model::Holes;
-use crate::grid::{GridAsk, SetWhy};
+use crate::grid::{GridAsk, GridShown, ROW_HEIGHT, SetWhy};
 use crate::sheet::shared::Shared;
-use crate::view::{Ask, OverruleDraft, Pasting, SheetView};
+use crate::view::{Ask, Pasting, SheetView, WorkingAt};
 
 /// What the grid wants, as edits of the job.
 pub(super) fn translate(
     want: GridAsk,
     model: &Holes<'_>,
-    shared: &Shared<'_>,
+    (shared, table): (&Shared<'_>, &GridShown),
     view: &mut SheetView,
     asks: &mut Vec<Ask>,
 ) {
@@ -58,14 +58,19 @@ pub(super) fn translate(
             if let (Some(Shown::Made(made)), Some(row)) =
                 (model.shown.get(at.col), shared.job.rows.get(at.row))
             {
-                view.overrule = OverruleDraft::default();
-                view.opened = Some(match made {
+                let figure = match made {
                     Made::Electrode | Made::Verdict => Figure::Electrode(row.id),
                     Made::Drills => Figure::Gap(row.id),
                     Made::Minutes => Figure::HoleMinutes(row.id),
                     Made::Wear => Figure::Wear(row.id),
                     Made::PerHole => Figure::ElectrodesPerHole(row.id),
+                };
+                let mut shown = table.rows.iter();
+                let y = shown.find(|(shown, _)| *shown == at.row);
+                let at = y.map_or(WorkingAt::AboveFoot, |(_, y)| {
+                    WorkingAt::Beside(y - ROW_HEIGHT / 2.0)
                 });
+                view.show_working(figure, at);
             }
         }
     }

@@ -1,4 +1,4 @@
-//! The columns of the hole table: which are shown, and how each is painted.
+//! The columns of the hole table: which are shown, and how each is painted. Their widths are fixed.
 
 use quillbore_job::read_cell::CellKind;
 use quillbore_job::words::english;
@@ -31,9 +31,23 @@ impl Made {
             Self::Electrode => words::ELECTRODE,
             Self::Drills => words::DRILLS,
             Self::Verdict => words::VERDICT,
-            Self::Minutes => words::MINUTES_A_HOLE,
+            Self::Minutes => words::MINUTES_PER_HOLE,
             Self::Wear => words::WEAR,
-            Self::PerHole => words::PER_HOLE,
+            Self::PerHole => words::ELECTRODES_PER_HOLE,
+        }
+    }
+
+    const fn is_length(self) -> bool {
+        matches!(self, Self::Electrode | Self::Drills | Self::Wear)
+    }
+
+    const fn width(self) -> f32 {
+        match self {
+            Self::Electrode => 60.0,
+            Self::Drills => 92.0,
+            Self::Verdict => 128.0,
+            Self::Minutes | Self::Wear => 56.0,
+            Self::PerHole => 64.0,
         }
     }
 }
@@ -61,19 +75,33 @@ const MADE: &[Made] = &[
     Made::PerHole,
 ];
 
-/// The columns that are shown: the usual ones, or every one there is.
-pub(super) fn shown(all: bool) -> Vec<Shown> {
-    if !all {
-        return USUAL.to_vec();
+/// Which columns are shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Which {
+    /// The usual ones.
+    Usual,
+    /// The usual ones and behind them the note of a row, where the sheet is wide enough for it.
+    WithNote,
+    /// Every one there is.
+    All,
+}
+
+/// The columns that are shown.
+pub(super) fn shown(which: Which) -> Vec<Shown> {
+    let usual = USUAL.iter().copied();
+    match which {
+        Which::Usual => usual.collect(),
+        Which::WithNote => usual.chain([Shown::Typed(Column::Note)]).collect(),
+        Which::All => {
+            let typed = Column::ALL.iter().map(|column| Shown::Typed(*column));
+            let made = MADE.iter().map(|made| Shown::Made(*made));
+            typed.chain(made).collect()
+        }
     }
-    let typed = Column::ALL.iter().map(|column| Shown::Typed(*column));
-    let made = MADE.iter().map(|made| Shown::Made(*made));
-    typed.chain(made).collect()
 }
 
 /// A column as the grid paints it.
 pub(super) fn grid_column(shown: Shown, unit: Unit) -> GridColumn {
-    let length = unit.symbol();
     let (head, unit, width, right) = match shown {
         Shown::Typed(column) => (
             english::column(column).head,
@@ -82,42 +110,37 @@ pub(super) fn grid_column(shown: Shown, unit: Unit) -> GridColumn {
             is_number(column.kind()),
         ),
         Shown::Made(made) => {
-            let (unit, width, right) = match made {
-                Made::Electrode => (length, 72.0, true),
-                Made::Drills => (length, 92.0, true),
-                Made::Verdict => ("", 104.0, false),
-                Made::Minutes => (words::MINUTES, 54.0, true),
-                Made::Wear => (length, 54.0, true),
-                Made::PerHole => ("", 58.0, true),
-            };
-            (made.head(), unit, width, right)
+            let unit = if made.is_length() { unit.symbol() } else { "" };
+            (made.head(), unit, made.width(), made != Made::Verdict)
         }
     };
+    // A head of several words stands on two lines, its unit on the second.
+    let (first, second) = head.rsplit_once(' ').unwrap_or((head, ""));
     GridColumn {
-        head: head.to_owned(),
-        unit: unit.to_owned(),
+        head: first.to_owned(),
+        unit: format!("{second} {unit}").trim().to_owned(),
         word: head.to_owned(),
         width,
-        stretch: matches!(shown, Shown::Typed(column) if is_long(column.kind())),
         right,
         read_only: matches!(shown, Shown::Made(_)),
     }
 }
 
-/// How wide a typed column is painted.
+/// How wide a typed column is.
 const fn width(column: Column) -> f32 {
-    match column.kind() {
-        CellKind::Mark => 46.0,
-        CellKind::Holes => 48.0,
-        CellKind::Size => 104.0,
-        CellKind::Depth | CellKind::Every => 84.0,
-        CellKind::Angle => 62.0,
-        CellKind::HoleEnd => 64.0,
-        // Its head is longer than what stands below it.
-        CellKind::YesNo if matches!(column, Column::CoreTrapped) => 84.0,
-        CellKind::Length | CellKind::YesNo | CellKind::Ends => 70.0,
-        CellKind::Surface | CellKind::Layers | CellKind::Tube => 120.0,
-        CellKind::Note => 150.0,
+    match column {
+        Column::Mark => 40.0,
+        Column::Count => 44.0,
+        Column::Size => 152.0,
+        Column::Depth => 56.0,
+        Column::End | Column::Behind => 64.0,
+        Column::Angle => 48.0,
+        Column::Note => 132.0,
+        _ => match column.kind() {
+            CellKind::Surface | CellKind::Layers | CellKind::Tube => 120.0,
+            CellKind::Depth | CellKind::Every => 84.0,
+            _ => 72.0,
+        },
     }
 }
 
@@ -141,7 +164,18 @@ const fn is_number(kind: CellKind) -> bool {
     }
 }
 
-/// Whether a column takes the room that is left.
-const fn is_long(kind: CellKind) -> bool {
-    matches!(kind, CellKind::Size | CellKind::Note)
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_usual_columns_and_the_scroll_bar_are_as_wide_as_the_sheet() {
+        for (which, sheet) in [(Which::Usual, 776.0), (Which::WithNote, 908.0)] {
+            let columns = shown(which);
+            let widths = columns
+                .iter()
+                .map(|shown| grid_column(*shown, Unit::Mm).width);
+            assert_eq!(widths.sum::<f32>() + 8.0, sheet);
+        }
+    }
 }

@@ -1,9 +1,37 @@
-//! How the columns of the run records are painted.
+//! How the columns of the run records are painted: the usual ones as wide as the sheet, or all of them.
 
+use quillbore_job::slip::RUN_COLUMNS;
 use quillbore_job::words::runs::head;
 use quillbore_job::{FieldKind, Line, Unit};
 
 use crate::grid::GridColumn;
+
+/// The columns that a run is usually recorded in, with their widths.
+const USUAL: [(Line, f32); 14] = [
+    (Line::ElectrodeNumber, 36.0),
+    (Line::Mark, 40.0),
+    (Line::Serials, 136.0),
+    (Line::Holes, 44.0),
+    (Line::TubeBefore, 56.0),
+    (Line::TubeAfter, 56.0),
+    (Line::SparkMinutes, 52.0),
+    (Line::FloorMinutes, 52.0),
+    (Line::StopMinutes, 44.0),
+    (Line::Breakages, 44.0),
+    (Line::Good, 40.0),
+    (Line::Scrap, 40.0),
+    (Line::Pins, 72.0),
+    (Line::By, 56.0),
+];
+
+/// The columns that are shown: the usual ones, and behind them the others where all are wanted.
+pub(super) fn shown(all: bool) -> Vec<Line> {
+    let usual = USUAL.iter().map(|(line, _)| *line);
+    let is_usual = |line: &Line| USUAL.iter().any(|(usual, _)| usual == line);
+    let columns = RUN_COLUMNS.iter().map(quillbore_job::slip::LineOf::line);
+    let others = columns.filter(|line| all && !is_usual(line));
+    usual.chain(others).collect()
+}
 
 /// A column as the grid paints it.
 pub(super) fn grid_column(line: Line, unit: Unit) -> GridColumn {
@@ -13,27 +41,20 @@ pub(super) fn grid_column(line: Line, unit: Unit) -> GridColumn {
         unit: head.below(),
         word: head.name(),
         width: width(line),
-        stretch: matches!(line, Line::TubeUsed | Line::Pins),
         right: is_number(line.kind()),
         read_only: false,
     }
 }
 
-/// As wide as its head and what is usually typed below it.
-const fn width(line: Line) -> f32 {
+fn width(line: Line) -> f32 {
+    let usual = USUAL.iter().find(|(usual, _)| *usual == line);
+    usual.map_or_else(|| width_of_other(line), |(_, width)| *width)
+}
+
+const fn width_of_other(line: Line) -> f32 {
     match line {
-        Line::Date => 82.0,
-        Line::Serials | Line::By => 62.0,
-        Line::Mark | Line::Good | Line::Scrap => 42.0,
-        Line::Holes => 46.0,
-        Line::ElectrodeNumber => 68.0,
-        Line::TubeUsed => 118.0,
-        Line::TubeBefore | Line::StopMinutes => 64.0,
-        Line::DepthReached => 72.0,
-        Line::SparkMinutes => 108.0,
-        Line::FloorMinutes => 82.0,
-        Line::Pins => 84.0,
-        _ => 60.0,
+        Line::TubeUsed => 128.0,
+        _ => 84.0,
     }
 }
 
@@ -46,4 +67,25 @@ const fn is_number(kind: FieldKind) -> bool {
             | FieldKind::Minutes
             | FieldKind::MinutesOrNone
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_usual_columns_and_the_scroll_bar_are_as_wide_as_the_sheet() {
+        let columns = shown(false).into_iter();
+        let widths = columns.map(|line| grid_column(line, Unit::Mm).width);
+        assert_eq!(widths.sum::<f32>() + 8.0, 776.0);
+    }
+
+    #[test]
+    fn every_column_has_its_place_once() {
+        let mut all = shown(true);
+        assert_eq!(all.len(), RUN_COLUMNS.len());
+        all.sort();
+        all.dedup();
+        assert_eq!(all.len(), RUN_COLUMNS.len());
+    }
 }

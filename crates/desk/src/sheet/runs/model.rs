@@ -2,8 +2,9 @@
 
 use std::borrow::Cow;
 
+use quillbore_job::apply::EditRefused;
 use quillbore_job::slip::{RUN_COLUMNS, Slip};
-use quillbore_job::{Entry, Job, SlipKind, Value};
+use quillbore_job::{Edit, Entry, Job, Line, RunAt, SlipKind, Value};
 
 use super::columns::grid_column;
 use crate::grid::{CellState, GridAt, GridColumn, GridModel};
@@ -15,11 +16,12 @@ use crate::words::sheet::with_unit;
 pub(super) struct Runs<'a> {
     job: &'a Job,
     pub(super) slips: Vec<&'a Slip>,
+    pub(super) shown: Vec<Line>,
     columns: Vec<GridColumn>,
 }
 
 impl<'a> Runs<'a> {
-    pub(super) fn new(shared: &Shared<'a>) -> Self {
+    pub(super) fn new(shared: &Shared<'a>, shown: Vec<Line>) -> Self {
         let slips = shared.job.slips.iter().map(AsRef::as_ref);
         let unit = shared.job.unit;
         Self {
@@ -27,16 +29,57 @@ impl<'a> Runs<'a> {
             slips: slips
                 .filter(|slip: &&Slip| slip.kind == SlipKind::Run)
                 .collect(),
-            columns: RUN_COLUMNS
-                .iter()
-                .map(|column| grid_column(column.line(), unit))
-                .collect(),
+            columns: shown.iter().map(|line| grid_column(*line, unit)).collect(),
+            shown,
         }
     }
 
     fn entry(&self, at: GridAt) -> Option<&'a Entry<Value>> {
-        let column = RUN_COLUMNS.get(at.col)?;
-        Some(self.slips.get(at.row)?.line(column.line()))
+        let line = self.shown.get(at.col)?;
+        Some(self.slips.get(at.row)?.line(*line))
+    }
+
+    /// A block from a cell on as one edit, each text in the column that it lies on.
+    ///
+    /// # Errors
+    /// Where it reaches past the last column: nothing is dropped in silence.
+    pub(super) fn set_cells(
+        &self,
+        at: GridAt,
+        rows: Vec<Vec<String>>,
+    ) -> Result<Edit, EditRefused> {
+        let (from, room) = (self.shown[at.col], self.shown.len() - at.col);
+        let width = |cells: &Vec<String>| {
+            let last = cells.iter().rposition(|text| !text.trim().is_empty());
+            last.map_or(0, |last| last + 1)
+        };
+        if let Some(columns) = rows.iter().map(width).find(|width| *width > room) {
+            return Err(EditRefused::PastLastLine {
+                from,
+                columns,
+                room,
+            });
+        }
+        let place = |col: usize| {
+            let line = self.shown.get(col);
+            let mut all = RUN_COLUMNS.iter();
+            line.and_then(|line| all.position(|column| column.line() == *line))
+        };
+        let spread = |cells: Vec<String>| {
+            let mut row = vec![None; RUN_COLUMNS.len()];
+            for (index, text) in cells.into_iter().enumerate() {
+                if let Some(cell) = place(at.col + index).and_then(|at| row.get_mut(at)) {
+                    *cell = Some(text);
+                }
+            }
+            row
+        };
+        let line = RUN_COLUMNS[0].line();
+        Ok(Edit::SetRuns {
+            at: RunAt { row: at.row, line },
+            rows: rows.into_iter().map(spread).collect(),
+            unit: self.job.unit,
+        })
     }
 }
 
@@ -57,7 +100,7 @@ impl GridModel for Runs<'_> {
         let Some(entry) = self.entry(at) else {
             return Cow::Borrowed("");
         };
-        let kind = RUN_COLUMNS.get(at.col).map(|column| column.line().kind());
+        let kind = self.shown.get(at.col).map(|line| line.kind());
         let other = entry.unit().is_some_and(|unit| unit != self.job.unit);
         if other && kind.is_some_and(quillbore_job::FieldKind::is_measured) {
             Cow::Owned(with_unit(entry.text(), entry.unit()))

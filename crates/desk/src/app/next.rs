@@ -1,0 +1,168 @@
+//! What comes next for the job in front, and the ways to places on its sheet.
+
+use egui::{Context, Key, Modifiers};
+use quillbore_calc::finding::Level;
+use quillbore_job::life::{Deed, next_deed};
+use quillbore_job::results::{Beside, SideNote};
+use quillbore_job::{Column, Job, Line, Paper, SlipKind};
+
+use super::App;
+use crate::grid::GridAt;
+use crate::sheet::fields::show_field;
+use crate::sheet::head::waits;
+use crate::sheet::holes::column_at;
+use crate::spot::Spot;
+use crate::view::{Target, Waiting};
+use crate::words::messages as words;
+
+/// The paper that comes next for a job, or came last.
+pub(super) fn paper_next(job: &Job) -> Paper {
+    match next_deed(job) {
+        Some(Deed::Quote | Deed::RecordOrder) | None => Paper::Quotation,
+        Some(Deed::Confirm) => Paper::Confirmation,
+        Some(Deed::ReceiveParts(_)) => Paper::Receiving,
+        Some(Deed::Release | Deed::RecordRun) => Paper::Traveler,
+        Some(Deed::Deliver(_) | Deed::Reorder) => Paper::Packing,
+    }
+}
+
+impl App {
+    /// Esc closes what lies on top of the window, one thing at a time; who types gives up what is typed
+    /// first, and a question or a page hears it itself.
+    pub(super) fn escape(&mut self, ctx: &Context) {
+        let shelf_over = self.shelf_over;
+        let view = self.view_mut();
+        if view.waiting.is_some() || ctx.text_edit_focused() {
+            return;
+        }
+        let any = view.opened.is_some() || view.all_notes || view.margin_over || shelf_over;
+        if !any || !ctx.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
+            return;
+        }
+        if view.opened.take().is_none() && !std::mem::take(&mut view.all_notes) {
+            if view.margin_over {
+                view.margin_over = false;
+            } else {
+                self.shelf_over = false;
+            }
+        }
+    }
+
+    /// Does what comes next: a paper is shown first, and issued where it is on the screen.
+    pub(super) fn next_step(&mut self) {
+        let desk = self.desk();
+        let Some(deed) = next_deed(desk.job()) else {
+            return;
+        };
+        let next = desk
+            .results()
+            .next(desk.job(), desk.before().map(AsRef::as_ref));
+        match deed {
+            Deed::Quote => self.show_or_issue(Paper::Quotation),
+            Deed::RecordOrder => self.pin(SlipKind::Order),
+            Deed::Confirm => self.show_or_issue(Paper::Confirmation),
+            Deed::ReceiveParts(Some(slip)) | Deed::Deliver(Some(slip)) => {
+                self.type_on(slip, Line::Count);
+            }
+            Deed::ReceiveParts(None) => self.pin(SlipKind::Received),
+            Deed::Release => match next.part_here() {
+                Some(here) => self.release_part(here),
+                None => self.show_or_issue(Paper::Traveler),
+            },
+            Deed::RecordRun => self.pin_runs(),
+            Deed::Deliver(None) => self.pin(SlipKind::Delivery),
+            Deed::Reorder => self.wait_for(Waiting::Again(String::new())),
+        }
+    }
+
+    fn show_or_issue(&mut self, paper: Paper) {
+        if self.view().paper == Some(paper) {
+            self.issue(paper);
+        } else {
+            self.view_mut().paper = Some(paper);
+        }
+    }
+
+    /// Opens a slip and gives the keyboard to one of its lines.
+    pub(super) fn type_on(&mut self, slip: u32, line: Line) {
+        let view = self.view_mut();
+        view.paper = None;
+        view.open_slips.insert(slip);
+        view.focus = Some(Spot::Line(slip, line));
+    }
+
+    /// Goes to a place on the sheet.
+    pub(super) fn go_to(&mut self, target: Target) {
+        self.view_mut().paper = None;
+        match target {
+            Target::Spot(spot) => {
+                let view = self.view_mut();
+                if let Spot::Field(field) = spot {
+                    show_field(field, view);
+                }
+                view.focus = Some(spot);
+            }
+            Target::Cell(at) => {
+                let view = self.view_mut();
+                view.grid.go_to(at);
+                view.grid.take_keyboard();
+            }
+            Target::Beside(beside) => self.go_beside(beside, true),
+            Target::NextNote => self.next_note(),
+        }
+    }
+
+    /// Brings a line that a note stands beside into sight, and gives it the keyboard where it is typed on.
+    fn go_beside(&mut self, beside: Beside, takes_keyboard: bool) {
+        let job = self.desk().job().clone();
+        let view = self.view_mut();
+        match beside {
+            Beside::Field(field) => {
+                show_field(field, view);
+                if takes_keyboard {
+                    view.focus = Some(Spot::Field(field));
+                } else {
+                    view.bring = Some(beside);
+                }
+            }
+            Beside::Row(row, column) => {
+                if let Some(index) = job.row_index(row) {
+                    let column = column.unwrap_or(Column::Mark);
+                    let col = column_at(column, view);
+                    view.grid.go_to(GridAt::new(index, col));
+                    if takes_keyboard {
+                        view.grid.take_keyboard();
+                    }
+                }
+            }
+            Beside::Slip(slip, line) => {
+                view.open_slips.insert(slip);
+                match line.filter(|_| takes_keyboard) {
+                    Some(line) => view.focus = Some(Spot::Line(slip, line)),
+                    None => view.bring = Some(Beside::Slip(slip, None)),
+                }
+            }
+            Beside::Plan | Beside::Price | Beside::Papers => view.bring = Some(beside),
+        }
+    }
+
+    /// Goes to the next stop or check, stops first: its line comes into sight, and the first word of the
+    /// note takes the keyboard where it has one, else the line itself.
+    fn next_note(&mut self) {
+        let results = self.desk().results().clone();
+        let of = |level: Level| results.notes.iter().filter(move |note| waits(note, level));
+        let all: Vec<&SideNote> = of(Level::Stop).chain(of(Level::Check)).collect();
+        if all.is_empty() {
+            words::NO_NOTE.clone_into(&mut self.desk_mut().notice);
+            return;
+        }
+        let view = self.view_mut();
+        let at = view.at_note.map_or(0, |at| at + 1) % all.len();
+        view.at_note = Some(at);
+        let note = all[at];
+        let can_be_done =
+            note.is_offering() || note.question.is_some() || note.settled_by.is_some();
+        view.go_to_note = can_be_done.then_some(note.beside);
+        self.go_beside(note.beside, !can_be_done);
+    }
+}

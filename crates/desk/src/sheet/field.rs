@@ -1,0 +1,199 @@
+//! One field of the sheet in its place: its label above what is typed, and that put where it belongs.
+
+use egui::{
+    Align2, Frame, Id, Key, Margin, Rect, Response, ScrollArea, Sense, TextEdit, Ui, UiBuilder,
+    pos2, vec2,
+};
+use quillbore_job::FieldKind;
+use quillbore_job::choices::begun;
+
+use super::shared::{Anchors, Shared};
+use super::suggestions::suggestions_ui;
+use crate::look;
+use crate::spot::Spot;
+use crate::view::{Ask, SheetView};
+use crate::words::sheet::{label, with_unit};
+
+/// From the top of a field to what is typed in it.
+const LABEL: f32 = 15.0;
+
+/// Lines of a long text that are in sight.
+const LONG_LINES: usize = 3;
+
+/// The height of a long text, its label included.
+pub(super) const LONG: f32 = LABEL + LONG_LINES as f32 * 17.0 + 4.0;
+
+/// Whether what is typed there may have several lines.
+pub(super) fn is_long(spot: Spot) -> bool {
+    spot.kind() == FieldKind::Lines
+}
+
+/// A field with its place; Enter goes on to the one that stands below.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct FieldAt {
+    pub(super) spot: Spot,
+    pub(super) place: Rect,
+    pub(super) down: Option<Spot>,
+}
+
+/// A field in its place.
+pub(super) fn field_ui(
+    ui: &mut Ui,
+    FieldAt { spot, place, down }: FieldAt,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    anchors: &mut Anchors,
+    asks: &mut Vec<Ask>,
+) {
+    let t = look::tokens(ui);
+    let label_at = Rect::from_min_size(place.min, vec2(place.width(), LABEL));
+    let said = label(spot.label(), spot.kind(), shared.job.unit);
+    look::clipped(ui, label_at, &said, look::small(), t.pencil);
+    let at = Rect::from_min_max(pos2(place.left(), place.top() + LABEL), place.max);
+    let id = ui.make_persistent_id(("line", spot.key()));
+    suggestions_ui(ui, at, (spot, id), down, shared, view, asks);
+    let stands = shown_text(shared, spot);
+    let draft = view.drafts.get(&spot);
+    let mut text = draft.cloned().unwrap_or_else(|| stands.clone());
+    let response = edit_ui(ui, at, (spot, id), &mut text);
+    let name = spot.name(shared.job);
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &name));
+    take_focus(spot, shared, view, &response);
+    look::line_under(ui, &response);
+    if spot.entry(shared.job).why().is_some() {
+        let under = response.rect.bottom() - 2.0;
+        look::wavy_underline(ui.painter(), response.rect.x_range(), under, t.accent);
+    }
+    anchors.put(spot.beside(), place.y_range());
+    if response.has_focus() || response.changed() {
+        view.drafts.insert(spot, text.clone());
+    }
+    if response.lost_focus() && !view.choosing {
+        view.drafts.remove(&spot);
+        leave(ui, spot, (text, &stands), down, shared, view, asks);
+    }
+}
+
+/// The place to type. A text that is too long for its place ends in a sign that says so, and is told
+/// whole where the pointer is on it.
+fn edit_ui(ui: &mut Ui, at: Rect, (spot, id): (Spot, Id), text: &mut String) -> Response {
+    if is_long(spot) {
+        return ui
+            .scope_builder(UiBuilder::new().max_rect(at), |ui| {
+                let area = ScrollArea::vertical().id_salt(("long", spot.key()));
+                let area = area.auto_shrink(false).max_height(at.height());
+                let edit = TextEdit::multiline(text)
+                    .id(id)
+                    .frame(Frame::NONE)
+                    .margin(Margin::ZERO)
+                    .font(look::body())
+                    .desired_rows(LONG_LINES)
+                    .desired_width(at.width());
+                let typed = area.show(ui, |ui| ui.add(edit)).inner;
+                // The rule stands under the place, not under a text that is scrolled in it.
+                typed.with_new_rect(at)
+            })
+            .inner;
+    }
+    let edit = TextEdit::singleline(text)
+        .id(id)
+        .frame(Frame::NONE)
+        .margin(Margin::ZERO)
+        .font(look::body())
+        .align(Align2::LEFT_CENTER)
+        .desired_width(at.width());
+    let response = ui.put(at.with_max_y(at.bottom() - 2.0), edit);
+    let response = response.with_new_rect(at.with_max_y(at.bottom() - 2.0));
+    if !response.has_focus() {
+        tell_whole(ui, &response, text);
+    }
+    response
+}
+
+/// Marks a text that is wider than its place, and tells it whole where the pointer is on it.
+fn tell_whole(ui: &mut Ui, response: &Response, text: &str) {
+    let t = look::tokens(ui);
+    let at = response.rect;
+    let painter = ui.painter();
+    let whole = painter.layout_no_wrap(text.to_owned(), look::body(), t.ink);
+    if whole.size().x <= at.width() + 0.5 {
+        return;
+    }
+    let dots = painter.layout_no_wrap("\u{2026}".to_owned(), look::body(), t.pencil);
+    let from = pos2(
+        at.right() - dots.size().x,
+        at.center().y - dots.size().y / 2.0,
+    );
+    painter.rect_filled(at.with_min_x(from.x - 2.0), 0.0, t.paper);
+    painter.galley(from, dots, t.pencil);
+    let id = response.id.with("whole");
+    ui.interact(at, id, Sense::hover()).on_hover_text(text);
+}
+
+/// Gives the field the keyboard where it was wanted there, or on the first empty line of its slip.
+fn take_focus(spot: Spot, shared: &Shared<'_>, view: &mut SheetView, response: &Response) {
+    let mut wanted = view.focus == Some(spot);
+    if wanted {
+        view.focus = None;
+    }
+    if let Spot::Line(slip, _) = spot
+        && view.focus_slip == Some(slip)
+        && spot.entry(shared.job).is_empty()
+    {
+        view.focus_slip = None;
+        wanted = true;
+    }
+    if wanted {
+        response.request_focus();
+        response.scroll_to_me(None);
+    }
+}
+
+/// Puts a typed text in its place when the field is left, unless by Escape; Enter goes down, and takes
+/// what the typed beginning means.
+fn leave(
+    ui: &Ui,
+    spot: Spot,
+    (mut text, stands): (String, &str),
+    down: Option<Spot>,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    asks: &mut Vec<Ask>,
+) {
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    if !is_long(spot) && pressed(Key::Enter) {
+        view.focus = down;
+        text = begun(spot.kind(), shared.shop, &text).unwrap_or(text);
+    }
+    if !pressed(Key::Escape) && text != stands {
+        asks.push(set(spot, text, shared));
+    }
+}
+
+/// A field's text; a bare number that was typed in the other unit says so.
+fn shown_text(shared: &Shared<'_>, spot: Spot) -> String {
+    let entry = spot.entry(shared.job);
+    let other = entry.unit().is_some_and(|unit| unit != shared.job.unit);
+    let measures = matches!(
+        spot.kind(),
+        FieldKind::Length | FieldKind::LengthOrNone | FieldKind::Tolerance
+    );
+    if other && measures {
+        with_unit(entry.text(), entry.unit())
+    } else {
+        entry.text().to_owned()
+    }
+}
+
+/// Every draft put into its place, as leaving the fields would do.
+pub fn commit_drafts(shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
+    for (spot, text) in std::mem::take(&mut view.drafts) {
+        if text != shown_text(shared, spot) {
+            asks.push(set(spot, text, shared));
+        }
+    }
+}
+
+fn set(spot: Spot, text: String, shared: &Shared<'_>) -> Ask {
+    Ask::Edit(spot.edit(text, shared.job.unit))
+}

@@ -1,0 +1,124 @@
+//! A paper's pages over the sheet, and in the margin what can be done with them.
+
+use egui::{Key, Modifiers, Rect, ScrollArea, Sense, Ui, UiBuilder, vec2};
+use quillbore_job::Paper;
+use quillbore_job::life::blockers;
+use quillbore_job::words::{life, slips};
+
+use super::pages::Pages;
+use super::parts::pencil;
+use super::shared::Shared;
+use crate::actions::Action;
+use crate::look;
+use crate::preview::paint_page;
+use crate::view::{Ask, SheetView};
+use crate::words::papers as words;
+
+/// The pages of the paper that is open, as they will be printed.
+pub fn preview_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &mut SheetView) {
+    let Some(paper) = view.paper else {
+        return;
+    };
+    let pages = match view.pages.take() {
+        Some(pages) if pages.are_of(paper, shared) => pages,
+        _ => Pages::of(paper, shared),
+    };
+    let pages = view.pages.insert(pages);
+    let document = &pages.document;
+    ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+        let scroll =
+            ScrollArea::vertical().id_salt(("preview", slips::paper(paper), shared.sheet_id));
+        scroll.auto_shrink(false).show(ui, |ui| {
+            if document.is_cut {
+                pencil(ui, &words::too_long());
+                return;
+            }
+            let (width, height) = document.sheet.size();
+            let scale = ui.available_width() / width as f32;
+            for (at, page) in document.pages.iter().enumerate() {
+                ui.add_space(12.0);
+                let size = vec2(width as f32, height as f32) * scale;
+                let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
+                let named = words::page(at + 1, document.pages.len());
+                response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &named));
+                if ui.is_rect_visible(rect) {
+                    paint_page(ui.painter(), rect, scale, page);
+                    let edge = egui::Stroke::new(1.0, look::tokens(ui).hairline);
+                    ui.painter()
+                        .rect_stroke(rect, 0.0, edge, egui::StrokeKind::Inside);
+                }
+            }
+            ui.add_space(12.0);
+        });
+    });
+}
+
+/// What can be done with the paper that is open, in the margin; Esc closes it.
+pub fn preview_words_ui(
+    ui: &mut Ui,
+    place: Rect,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    asks: &mut Vec<Ask>,
+) {
+    let Some(paper) = view.paper else {
+        return;
+    };
+    ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+        ui.set_width(place.width());
+        ui.add_space(12.0);
+        ui.label(egui::RichText::new(slips::paper(paper)).font(look::bold()));
+        if let Some(pages) = &view.pages {
+            pencil(ui, &words::pages(pages.document.pages.len()));
+        }
+        ui.add_space(8.0);
+        issue_ui(ui, paper, shared, asks);
+        ui.add_space(8.0);
+        let keys = ui.ctx().format_shortcut(&Action::Print.keys()[0]);
+        if look::keyed_word(ui, words::PRINT_PREVIEWS, &keys).clicked() {
+            asks.push(Ask::Do(Action::Print));
+        }
+        ui.add_space(12.0);
+        others_ui(ui, paper, view);
+        ui.add_space(12.0);
+        let close = look::keyed_word(ui, words::CLOSE_PREVIEW, words::ESC);
+        let escaped = || ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
+        if close.clicked() || escaped() {
+            view.paper = None;
+            view.pages = None;
+        }
+    });
+}
+
+/// What is in the way of issuing the paper, and the word that issues it where nothing is.
+fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
+    let found = shared.results.found();
+    let in_the_way = blockers(paper, shared.job, &found, shared.before);
+    if !in_the_way.is_empty() {
+        pencil(ui, words::IN_THE_WAY);
+        for blocker in &in_the_way {
+            ui.label(life::blocker(blocker));
+        }
+        return;
+    }
+    let keys = ui.ctx().format_shortcut(&Action::NextStep.keys()[0]);
+    if look::keyed_word(ui, &words::issue(paper), &keys).clicked() {
+        asks.push(Ask::Issue(paper));
+    }
+    if paper == Paper::Quotation && !shared.together.is_empty() {
+        let word = words::issue_together(shared.together);
+        if look::word(ui, &word).clicked() {
+            asks.push(Ask::IssueTogether);
+        }
+    }
+}
+
+/// The other papers, each a word that shows it instead.
+fn others_ui(ui: &mut Ui, paper: Paper, view: &mut SheetView) {
+    for other in Paper::ALL {
+        let on = *other == paper;
+        if look::toggle_word(ui, slips::paper(*other), on).clicked() {
+            view.paper = Some(*other);
+        }
+    }
+}

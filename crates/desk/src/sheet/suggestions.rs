@@ -1,0 +1,150 @@
+//! What a field chooses among: names of the shop and of the trade, in a list that lies over the sheet.
+
+use egui::{Area, Frame, Id, Key, Modifiers, Order, Rect, Role, Sense, Stroke, Ui, pos2, vec2};
+use quillbore_job::choices::{choices, choices_like};
+
+use super::measures::BAR;
+use super::shared::Shared;
+use crate::look;
+use crate::spot::Spot;
+use crate::view::{Ask, SheetView};
+use crate::words::sheet as words;
+
+/// Most names that are listed.
+const MOST: usize = 8;
+
+/// The height of a name.
+const ROW: f32 = 24.0;
+
+/// The width of the list.
+const WIDTH: f32 = 320.0;
+
+/// The list of a field at `at` whose place to type is `id`; keys move in it, Enter takes the name that
+/// is marked into what is typed, a press takes one and goes on to `down`.
+pub(super) fn suggestions_ui(
+    ui: &mut Ui,
+    at: Rect,
+    (spot, id): (Spot, Id),
+    down: Option<Spot>,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    asks: &mut Vec<Ask>,
+) {
+    let focused = ui.memory(|memory| memory.has_focus(id));
+    let is_pressed = view.choosing && view.drafts.contains_key(&spot);
+    if !focused && !is_pressed {
+        return;
+    }
+    let Some((near, more)) = near(spot, shared, view) else {
+        view.choosing = false;
+        return;
+    };
+    keys(ui, spot, &near, view);
+    let said = match (near.is_empty(), more) {
+        (true, _) => Some(words::NONE_OF_LIST.to_owned()),
+        (false, 0) => None,
+        (false, more) => Some(words::more_choices(more)),
+    };
+    let lines = near.len() + usize::from(said.is_some());
+    let height = lines as f32 * ROW + 2.0;
+    let below = at.bottom() + 2.0;
+    let room = ui.ctx().content_rect().bottom() - BAR;
+    let top = if below + height > room {
+        at.top() - height - 15.0
+    } else {
+        below
+    };
+    let t = look::tokens(ui);
+    let mut over = false;
+    let area = Area::new(id.with("list")).order(Order::Foreground);
+    area.fixed_pos(pos2(at.left(), top)).show(ui.ctx(), |ui| {
+        let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
+        frame.show(ui, |ui| {
+            ui.spacing_mut().item_spacing = vec2(0.0, 0.0);
+            ui.set_width(WIDTH);
+            for (index, name) in near.iter().enumerate() {
+                let marked = view.marked == Some((spot, index));
+                let response = row_ui(ui, name, marked);
+                over |= response.contains_pointer();
+                if response.clicked() {
+                    view.drafts.remove(&spot);
+                    view.marked = None;
+                    view.focus = down;
+                    asks.push(Ask::Edit(spot.edit(name.clone(), shared.job.unit)));
+                    over = false;
+                }
+            }
+            if let Some(said) = said {
+                let (place, _) = ui.allocate_exact_size(vec2(WIDTH, ROW), Sense::hover());
+                look::clipped(
+                    ui,
+                    place.shrink2(vec2(6.0, 0.0)),
+                    &said,
+                    look::small(),
+                    t.pencil,
+                );
+            }
+        });
+    });
+    view.choosing = over;
+}
+
+/// The names near to what is typed, and how many more there are; `None` where the field chooses among
+/// nothing, or what is typed is known by another name.
+fn near(spot: Spot, shared: &Shared<'_>, view: &SheetView) -> Option<(Vec<String>, usize)> {
+    let typed = view.drafts.get(&spot).map_or("", String::as_str);
+    let typed = typed.trim().to_lowercase();
+    let all = choices(spot.kind(), shared.shop)?;
+    let stands = spot.entry(shared.job).text().to_lowercase();
+    let mut near = if all.len() <= MOST || typed == stands {
+        all
+    } else {
+        choices_like(spot.kind(), shared.shop, &typed)
+    };
+    if near.is_empty() && (typed.is_empty() || shared.shop.material(&typed).is_some()) {
+        return None;
+    }
+    let more = near.len().saturating_sub(MOST);
+    near.truncate(MOST);
+    Some((near, more))
+}
+
+/// Moves the mark through the list; Enter takes the marked name into what is typed.
+fn keys(ui: &Ui, spot: Spot, near: &[String], view: &mut SheetView) {
+    let marked = view.marked.filter(|(of, _)| *of == spot);
+    let mut marked = marked.map(|(_, index)| index);
+    let last = near.len().checked_sub(1);
+    let took = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
+    if took(Key::ArrowDown) {
+        marked = Some(marked.map_or(0, |index| index + 1)).min(last);
+    }
+    if took(Key::ArrowUp) {
+        marked = marked.and_then(|index| index.checked_sub(1));
+    }
+    marked = marked.filter(|index| *index < near.len());
+    if let Some(name) = marked.and_then(|index| near.get(index))
+        && ui.input(|input| input.key_pressed(Key::Enter))
+    {
+        view.drafts.insert(spot, name.clone());
+        marked = None;
+    }
+    view.marked = marked.map(|index| (spot, index));
+}
+
+/// A name in the list.
+fn row_ui(ui: &mut Ui, name: &str, marked: bool) -> egui::Response {
+    let t = look::tokens(ui);
+    let (place, response) = ui.allocate_exact_size(vec2(WIDTH, ROW), Sense::click());
+    response.widget_info(|| egui::WidgetInfo::labeled(Role::Link, true, name));
+    let ground = match (marked, response.hovered()) {
+        (true, _) => Some(t.wash_strong),
+        (false, true) => Some(t.hover),
+        (false, false) => None,
+    };
+    if let Some(ground) = ground {
+        ui.painter().rect_filled(place, 0.0, ground);
+    }
+    let ink = if marked { t.pressed } else { t.ink };
+    look::clipped(ui, place.shrink2(vec2(6.0, 0.0)), name, look::body(), ink);
+    response
+}
