@@ -7,6 +7,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use criterion::{Criterion, criterion_group, criterion_main};
 use quillbore_job::file::hash;
+use quillbore_job::quick::{Quick, Says};
 use quillbore_job::results::{Kept, results_quick};
 use quillbore_job::to_input::to_input;
 use quillbore_job::{CellAt, Column, Edit, Field, Issued, Job, Paper, Shop, Unit, apply};
@@ -128,5 +129,25 @@ fn job_results(criterion: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, job_results);
+/// At each key typed on an empty sheet.
+fn quick_price(criterion: &mut Criterion) {
+    let shop = Shop::embedded().unwrap();
+    let base = Job::default();
+    for material in ["718", "nickel"] {
+        let typed = Quick {
+            material: material.to_owned(),
+            size: "0.8".to_owned(),
+            depth: "14".to_owned(),
+            holes: "36".to_owned(),
+            parts: "25".to_owned(),
+        };
+        let answer = typed.answer(&base, shop);
+        assert!(matches!(answer.says, Says::Range(_)));
+        criterion.bench_function(&format!("quick price in {material}"), |bench| {
+            bench.iter(|| black_box(&typed).answer(&base, shop));
+        });
+    }
+}
+
+criterion_group!(benches, job_results, quick_price);
 criterion_main!(benches);

@@ -2,5 +2,6 @@
 
 pub mod choices;
 pub mod question;
+pub mod quick;
 pub mod to_input;
 pub(crate) mod unread;

@@ -97,6 +97,14 @@ impl Shop {
         self.tables_with(self.rates_on(day))
     }
 
+    /// Whether its rates are still those that come with the program.
+    #[must_use]
+    pub fn has_sample_rates(&self) -> bool {
+        Self::embedded().is_ok_and(|sample| {
+            self.newest_rates == sample.newest_rates && self.earlier_rates == sample.earlier_rates
+        })
+    }
+
     /// The material that a text names: by its own name, a number or another name, capitals, blanks
     /// and signs aside.
     #[must_use]

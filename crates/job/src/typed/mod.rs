@@ -5,6 +5,7 @@ pub mod field;
 pub(crate) mod overrule;
 pub mod places;
 pub mod quantity;
+pub(crate) mod quick;
 pub mod read_cell;
 pub mod read_field;
 pub mod read_overrule;

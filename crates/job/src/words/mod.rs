@@ -18,6 +18,7 @@ pub mod own;
 mod places;
 pub mod price;
 pub mod promise;
+pub mod quick;
 mod refusals;
 pub mod reports;
 pub(crate) mod run_notes;
