@@ -39,7 +39,7 @@ status=0; "$quillbore" figures "$shelf/$saved" --json >"$work/figures.json" || s
 grep -q '"quantity": 12' "$work/figures.json" || fail "the quantity did not reach the job"
 [ "$(grep -c '"places":' "$work/figures.json")" = 2 ] || fail "the pasted rows did not reach the job"
 
-key ctrl+p; on "print into the folder"; key Return
+key ctrl+shift+p; on "print into the folder"; key Return
 printed() { [ -n "$(find "$shelf" -name '*traveler*.pdf')" ]; }
 wait_for "no traveler was printed" printed
 see "Printed: "

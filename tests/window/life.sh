@@ -78,7 +78,7 @@ for paper in P1 B1; do
 done
 [ "$quoted" = "$(sha256sum "$shelf/$number.files/$number-Q1.pdf")" ] || fail "the quotation changed"
 
-# The reorder. To the priced confirmation: 1 scan the paper, 2 again, 3 the order's words, 4 confirm.
+# The reorder. To the priced confirmation: 1 scan the paper, 2 reorder, 3 the order's words, 4 confirm.
 key ctrl+n
 key ctrl+f; typing "find on the shelf" "$number-T1/1"; key Return
 wait_for "the code did not open the job" titled "$number *"
@@ -96,13 +96,13 @@ word "issue order"
 wait_for "the reorder was not confirmed" issued "$again" C1
 see "$again-C1.pdf"; picture 13-confirmed
 # Days later, to the traveler: 1 the parts, 2 their count, condition and heat, 3 release.
-word "add parts"; typing "count of parts received 2" "12"; key Return
-typing "condition of parts received 2" "as before"; key Return
+word "add parts"; typing "count of parts received 2" "12"; key Tab
+typing "condition of parts received 2" "as before"; key Tab
 typing "heat of parts received 2" "H4471"; key Return
 word "issue traveler"
 wait_for "the traveler of the reorder was not released" issued "$again" T1
 see "$again-T1.pdf"; picture 14-traveler
 key ctrl+l; wait_for "the window did not turn dark" is_dark; picture 15-dark
 key ctrl+l; wait_for "the window did not turn light" is_light
-word "this desk"; picture 16-settings
+word "settings"; picture 16-settings
 echo "the life of a job was played: 1 passed, 0 failed"

@@ -7,6 +7,7 @@ use quillbore_intake::{Foreign, Holds, IntakeError};
 use quillbore_job::answer::How;
 use quillbore_job::apply::EditRefused;
 use quillbore_job::concern::Concern;
+use quillbore_job::quick::LeadsTo;
 use quillbore_job::results::Beside;
 use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
 
@@ -15,6 +16,7 @@ use quillbore_office::names::JobKey;
 use crate::actions::Action;
 use crate::grid::{GridAt, GridView};
 use crate::sheet::Pages;
+use crate::sheet::quick_line::QuickLine;
 use crate::spot::Spot;
 
 /// The window's own state.
@@ -24,6 +26,8 @@ pub struct SheetView {
     pub grid: GridView,
     /// The same of the run records.
     pub runs: GridView,
+    /// The quick price of a sheet that began empty.
+    pub quick: Option<QuickLine>,
     /// Lines being typed in.
     pub drafts: BTreeMap<Spot, String>,
     /// A choice is under the pointer: leaving the field does not commit its draft.
@@ -249,6 +253,8 @@ pub enum Ask {
     Preview(Paper),
     /// Open a slip and put the keyboard on one of its lines.
     TypeOn(u32, Line),
+    /// Make the quick price the job, and go where one would say otherwise what it assumes.
+    MakeQuick(Option<LeadsTo>),
     /// Answer what side notes ask.
     Answer(Answering),
     /// Issue a paper.

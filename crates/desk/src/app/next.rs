@@ -3,8 +3,9 @@
 use egui::{Context, Key, Modifiers};
 use quillbore_calc::finding::Level;
 use quillbore_job::life::{Deed, next_deed};
+use quillbore_job::quick::LeadsTo;
 use quillbore_job::results::{Beside, SideNote};
-use quillbore_job::{Column, Job, Line, Paper, SlipKind};
+use quillbore_job::{Column, Field, Job, Line, Paper, SlipKind};
 
 use super::App;
 use crate::grid::GridAt;
@@ -89,6 +90,31 @@ impl App {
         view.paper = None;
         view.open_slips.insert(slip);
         view.focus = Some(Spot::Line(slip, line));
+    }
+
+    /// Makes the quick price the job, and goes where one would say otherwise what it assumes, or to the
+    /// customer, who comes last by telephone.
+    pub(super) fn make_quick(&mut self, leads_to: Option<LeadsTo>) {
+        let desk = self.desk();
+        let line = self.view().quick.as_ref();
+        let edit = line.and_then(|line| line.quick.edit(desk.job(), &desk.shop));
+        let Some(edit) = edit else {
+            return;
+        };
+        self.edit(&edit);
+        let target = match leads_to {
+            Some(LeadsTo::Field(field)) => Target::Spot(Spot::Field(field)),
+            Some(LeadsTo::Column(column)) => {
+                let col = column_at(column, self.view());
+                Target::Cell(GridAt::new(0, col))
+            }
+            Some(LeadsTo::Rates) => {
+                self.lay_out_settings();
+                return;
+            }
+            None => Target::Spot(Spot::Field(Field::Customer)),
+        };
+        self.go_to(target);
     }
 
     /// Goes to a place on the sheet.

@@ -14,6 +14,7 @@ use crate::sheet::head::{HeadNews, head_ui};
 use crate::sheet::holes::commit_cells;
 use crate::sheet::margin::{MarginPlace, margin_ui, working_over_ui};
 use crate::sheet::measures::{BAR, Measures};
+use crate::sheet::quick_line::{assumed_ui, quick_told};
 use crate::sheet::runs::commit_runs;
 use crate::sheet::settings::settings_ui;
 use crate::sheet::shared::Shared;
@@ -60,6 +61,7 @@ impl App {
             queue: desk.queue(),
             together: &together,
             by: &desk.name,
+            state: desk.history.state(),
             sheet_id: *id,
         };
         let window = ui.max_rect();
@@ -112,7 +114,7 @@ impl App {
             .exact_size(BAR)
             .show_separator_line(false)
             .frame(bar)
-            .show(ui, |ui| foot_ui(ui, &shared, view, &desk.notice));
+            .show(ui, |ui| foot_ui(ui, &shared, view, &desk.notice, asks));
         Panel::top("head")
             .resizable(false)
             .exact_size(BAR)
@@ -145,7 +147,10 @@ impl App {
                 preview_words_ui(ui, places.margin, &shared, view, asks);
             } else {
                 let anchors = sheet_ui(ui, places.sheet, measures.sheet, &shared, view, asks);
-                margin_ui(ui, margin, &shared, view, &anchors, asks);
+                match quick_told(view, &shared) {
+                    Some(told) => assumed_ui(ui, places.margin, &told, asks),
+                    None => margin_ui(ui, margin, &shared, view, &anchors, asks),
+                }
             }
             working_over_ui(ui, margin, &shared, view, asks);
             if let Some(second) = places.second {

@@ -32,6 +32,7 @@ impl App {
             Ask::GoTo(target) => self.go_to(target),
             Ask::Preview(paper) => self.view_mut().paper = Some(paper),
             Ask::TypeOn(slip, line) => self.type_on(slip, line),
+            Ask::MakeQuick(leads_to) => self.make_quick(leads_to),
             Ask::Answer(answering) => self.view_mut().answering = Some(answering),
             Ask::Issue(paper) => self.issue(paper),
             Ask::IssueTogether => self.issue_together(),

@@ -10,7 +10,7 @@ use egui::{
 };
 use quillbore_calc::finding::Level;
 
-use super::fonts::{small, small_bold};
+use super::fonts::{foot, small, small_bold};
 use super::tokens::tokens;
 
 /// A hairline over the whole width of the `Ui`, taking no height but its own.
@@ -115,6 +115,16 @@ pub fn quiet_word(ui: &mut Ui, text: &str) -> Response {
     Word::new(text, tokens(ui).pencil).show(ui)
 }
 
+/// A word in the sentence of the foot.
+pub fn foot_word(ui: &mut Ui, text: &str) -> Response {
+    let ink = tokens(ui).ink;
+    Word {
+        font: foot(),
+        ..Word::new(text, ink)
+    }
+    .show(ui)
+}
+
 /// A word that turns something on and off, and shows which it is.
 pub fn toggle_word(ui: &mut Ui, text: &str, on: bool) -> Response {
     Word {
@@ -137,6 +147,7 @@ pub fn keyed_word(ui: &mut Ui, text: &str, keys: &str) -> Response {
 struct Word<'a> {
     text: &'a str,
     keys: &'a str,
+    font: FontId,
     ink: Color32,
     /// Whether it is on, where it can be turned on and off.
     on: Option<bool>,
@@ -146,10 +157,11 @@ impl<'a> Word<'a> {
     /// The least height of what the hand aims at.
     const HEIGHT: f32 = 20.0;
 
-    const fn new(text: &'a str, ink: Color32) -> Self {
+    fn new(text: &'a str, ink: Color32) -> Self {
         Self {
             text,
             keys: "",
+            font: small(),
             ink,
             on: None,
         }
@@ -158,7 +170,7 @@ impl<'a> Word<'a> {
     fn show(self, ui: &mut Ui) -> Response {
         let t = tokens(ui);
         let painter = ui.painter();
-        let galley = painter.layout_no_wrap(self.text.to_owned(), small(), self.ink);
+        let galley = painter.layout_no_wrap(self.text.to_owned(), self.font.clone(), self.ink);
         let keys = match self.keys {
             "" => None,
             keys => Some(painter.layout_no_wrap(format!("  {keys}"), small(), t.pencil)),

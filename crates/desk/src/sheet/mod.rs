@@ -21,6 +21,7 @@ pub mod places;
 pub mod plan;
 mod preview;
 pub mod price;
+pub mod quick_line;
 pub mod reports;
 pub mod runs;
 mod second;
@@ -62,6 +63,7 @@ pub fn sheet_ui(
         scroll.auto_shrink(false).show(ui, |ui| {
             ui.set_width(width);
             ui.spacing_mut().item_spacing.y = 4.0;
+            quick_line::quick_ui(ui, shared, view, asks);
             again::again_ui(ui, shared, view, asks);
             fields::inquiry_ui(ui, shared, view, &mut anchors, asks);
             holes::holes_ui(ui, shared, view, &mut anchors, asks);

@@ -44,7 +44,7 @@ const BREAKS: [Column; 5] = [
 ];
 
 /// Quantities that always have their place.
-const LEAST_BREAKS: usize = 3;
+const LEAST_BREAKS: usize = 5;
 
 /// Jobs done before that always have their place.
 pub(super) const ALIKE: usize = 4;
@@ -295,7 +295,9 @@ fn breaks_ui(ui: &mut Ui, price: Option<&PriceFigures>, digits: u32, view: &mut 
         });
     }
     let one_off = price.map_or(&[][..], |price| &price.one_off);
-    for (what, amount) in one_off {
-        pencil(ui, &words::once(what, &show::money_exact(*amount, digits)));
-    }
+    let once = one_off
+        .iter()
+        .map(|(what, amount)| words::once(what, &show::money_exact(*amount, digits)));
+    let once: Vec<String> = once.collect();
+    one_line(ui, &once.join("; "), ui.available_width());
 }

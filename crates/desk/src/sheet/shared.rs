@@ -40,6 +40,8 @@ pub struct Shared<'a> {
     pub together: &'a [String],
     /// What this desk calls itself: who notes an answer.
     pub by: &'a str,
+    /// What tells this state of the job and of what is known from every other.
+    pub state: u64,
     /// What tells this sheet from the others on the desk.
     pub sheet_id: u64,
 }

@@ -14,6 +14,7 @@ pub mod papers;
 pub mod plan;
 pub mod price;
 pub mod questions;
+pub mod quick;
 pub mod runs;
 pub mod settings;
 pub mod sheet;

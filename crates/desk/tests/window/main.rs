@@ -13,4 +13,5 @@ mod many;
 mod notes;
 mod promise;
 mod runs;
+mod still;
 mod table;

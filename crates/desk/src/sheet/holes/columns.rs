@@ -82,7 +82,7 @@ pub(super) enum Which {
     Usual,
     /// The usual ones and behind them the note of a row, where the sheet is wide enough for it.
     WithNote,
-    /// Every one there is.
+    /// Every one there is, those that are not usual behind the others: none moves when they come.
     All,
 }
 
@@ -93,9 +93,13 @@ pub(super) fn shown(which: Which) -> Vec<Shown> {
         Which::Usual => usual.collect(),
         Which::WithNote => usual.chain([Shown::Typed(Column::Note)]).collect(),
         Which::All => {
+            let note = Shown::Typed(Column::Note);
             let typed = Column::ALL.iter().map(|column| Shown::Typed(*column));
             let made = MADE.iter().map(|made| Shown::Made(*made));
-            typed.chain(made).collect()
+            let others = typed
+                .chain(made)
+                .filter(|other| !USUAL.contains(other) && *other != note);
+            usual.chain([note]).chain(others).collect()
         }
     }
 }

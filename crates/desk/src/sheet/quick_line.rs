@@ -1,0 +1,172 @@
+//! The quick price, the first line of an empty sheet: five fields, answered in the foot as one types,
+//! and all that is assumed in the margin. It keeps its place once the sheet is no longer empty.
+
+use egui::{Frame, Key, Margin, Rect, TextEdit, Ui, UiBuilder, pos2, vec2};
+use quillbore_job::quick::{Quick, QuickField, Told};
+use quillbore_job::words::{own, quick as job_words};
+
+use super::measures::{FIELD, Measures};
+use super::parts::{block_head, pencil};
+use super::shared::Shared;
+use crate::look;
+use crate::view::{Ask, SheetView};
+use crate::words::quick as words;
+
+/// The five fields with their tracks.
+const FIELDS: [(QuickField, u8); 5] = [
+    (QuickField::Material, 4),
+    (QuickField::Size, 2),
+    (QuickField::Depth, 2),
+    (QuickField::Holes, 2),
+    (QuickField::Parts, 2),
+];
+
+/// From the top of a field to what is typed in it.
+const LABEL: f32 = 15.0;
+
+/// A quick price that is being typed, and what was said of it last.
+#[derive(Clone, Debug, Default)]
+pub struct QuickLine {
+    /// What is typed.
+    pub quick: Quick,
+    /// What the answer was to, and what it says.
+    answer: Option<(Quick, u64, QuickTold)>,
+}
+
+/// What the foot and the margin say of a quick price.
+#[derive(Clone, Debug, Default)]
+pub struct QuickTold {
+    /// The sentence of the foot.
+    pub said: Vec<Told>,
+    /// All that is assumed.
+    pub assumed: Vec<Told>,
+    /// What somebody ought to look at.
+    pub checks: Vec<String>,
+    /// What the range rests on.
+    pub rests: String,
+}
+
+impl QuickLine {
+    /// Whether enough is typed for an answer, and the sheet is still empty.
+    #[must_use]
+    pub fn answers(&self, shared: &Shared<'_>) -> bool {
+        let typed = QuickField::ALL.iter();
+        let typed = typed.filter(|field| !self.quick.is_blank(**field));
+        typed.count() >= 2 && Quick::is_offered(shared.job)
+    }
+
+    /// What is said of what is typed now; reckoned anew only where something changed.
+    pub fn told(&mut self, shared: &Shared<'_>) -> &QuickTold {
+        let state = shared.state;
+        let same = |(quick, at, _): &(Quick, u64, QuickTold)| *quick == self.quick && *at == state;
+        if !self.answer.as_ref().is_some_and(same) {
+            let (job, shop) = (shared.job, shared.shop);
+            let answer = self.quick.answer(job, shop);
+            let told = QuickTold {
+                said: answer.told(&self.quick, job, shop),
+                assumed: answer.all_assumed(job, shop),
+                checks: answer.checks_told(job, shop),
+                rests: answer.rests.map(own::rests_on).unwrap_or_default(),
+            };
+            self.answer = Some((self.quick.clone(), state, told));
+        }
+        &self.answer.get_or_insert_default().2
+    }
+}
+
+/// What is said of the quick price of a sheet, where one is typed and nothing lies over it.
+pub fn quick_told(view: &mut SheetView, shared: &Shared<'_>) -> Option<QuickTold> {
+    let line = view.quick.as_mut()?;
+    line.answers(shared).then(|| line.told(shared).clone())
+}
+
+/// The line on a sheet that began empty.
+pub fn quick_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
+    let offered = Quick::is_offered(shared.job);
+    if view.quick.is_none() && offered && shared.job.number.is_empty() {
+        view.quick = Some(QuickLine::default());
+    }
+    if view.quick.is_none() || !block_head(ui, words::HEAD, view, "") {
+        return;
+    }
+    let Some(line) = &mut view.quick else {
+        return;
+    };
+    let width = ui.available_width();
+    let origin = ui.cursor().min;
+    let mut track = 0;
+    let mut entered = false;
+    for (field, tracks) in FIELDS {
+        let left = origin.x + Measures::track_left(width, track);
+        let size = vec2(Measures::tracks(width, tracks), FIELD - 1.0);
+        let place = Rect::from_min_size(pos2(left, origin.y), size);
+        ui.add_enabled_ui(offered, |ui| {
+            entered |= field_ui(ui, place, field, shared, line.quick.text_mut(field));
+        });
+        track += tracks;
+    }
+    let below = Rect::from_min_size(origin, vec2(width, FIELD + 20.0));
+    let said = below.with_min_y(origin.y + FIELD);
+    ui.scope_builder(UiBuilder::new().max_rect(said), |ui| {
+        pencil(ui, if offered { words::HOW } else { words::MADE });
+    });
+    ui.advance_cursor_after_rect(below);
+    if entered && offered {
+        asks.push(Ask::MakeQuick(None));
+    }
+}
+
+/// A field in its place; whether it was entered.
+fn field_ui(
+    ui: &mut Ui,
+    place: Rect,
+    field: QuickField,
+    shared: &Shared<'_>,
+    text: &mut String,
+) -> bool {
+    let t = look::tokens(ui);
+    let name = job_words::field(field);
+    let label = words::label(field, shared.job.unit);
+    let above = Rect::from_min_size(place.min, vec2(place.width(), LABEL));
+    look::clipped(ui, above, &label, look::small(), t.pencil);
+    let at = Rect::from_min_max(
+        pos2(place.left(), place.top() + LABEL),
+        place.max - vec2(0.0, 2.0),
+    );
+    let edit = TextEdit::singleline(text)
+        .id(ui.make_persistent_id(("quick", name)))
+        .frame(Frame::NONE)
+        .margin(Margin::ZERO)
+        .font(look::body())
+        .align(egui::Align2::LEFT_CENTER)
+        .desired_width(at.width());
+    let response = ui.put(at, edit).with_new_rect(at);
+    let named = words::named(name);
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &named));
+    look::line_under(ui, &response);
+    response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter))
+}
+
+/// All that is assumed of a quick price, in the margin; each can be pressed.
+pub fn assumed_ui(ui: &mut Ui, place: Rect, told: &QuickTold, asks: &mut Vec<Ask>) {
+    ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+        ui.set_width(place.width());
+        pencil(ui, words::ASSUMED);
+        for assumed in &told.assumed {
+            match assumed.leads_to {
+                Some(leads_to) => {
+                    if look::word(ui, &assumed.text).clicked() {
+                        asks.push(Ask::MakeQuick(Some(leads_to)));
+                    }
+                }
+                None => {
+                    ui.label(&assumed.text);
+                }
+            }
+        }
+        for check in &told.checks {
+            ui.add_space(8.0);
+            ui.label(check);
+        }
+    });
+}
