@@ -4,12 +4,12 @@ mod runs;
 
 use egui::{Grid, RichText, Ui};
 use quillbore_calc::figure::{Input, Working};
-use quillbore_calc::working::working;
 use quillbore_job::Edit;
 use quillbore_job::remedy::Offers;
+use quillbore_job::results::foot::opened;
 use quillbore_job::to_input::key_of;
 use quillbore_job::words::speaker::capital;
-use quillbore_job::words::workings::{self, formula, name, origin};
+use quillbore_job::words::workings::{self, formula, origin};
 
 use crate::look;
 use crate::sheet::parts::pencil;
@@ -23,10 +23,11 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
         return;
     };
     head_ui(ui, &shared.speaker().figure(figure), view);
-    let Some(working) = working(
-        &shared.results.asked.input,
-        &shared.shop.tables,
-        &shared.results.figures,
+    let Some(working) = opened(
+        shared.job,
+        shared.results,
+        shared.shop,
+        shared.promise,
         figure,
     ) else {
         pencil(ui, words::NOTHING_YET);
@@ -41,13 +42,11 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
             for input in &working.inputs {
                 input_ui(ui, shared, input, view);
             }
-            let result = shared.speaker().said(working.result);
+            let result = shared.speaker().result(&working);
             ui.label(RichText::new(words::RESULT).font(look::small_bold()));
             ui.label(RichText::new(result).font(look::small_bold()));
             ui.end_row();
-            if let Some(stands) = working.overruled {
-                let unit = workings::unit_of(figure);
-                let stands = shared.speaker().quantity(stands, unit);
+            if let Some(stands) = shared.speaker().stands(&working) {
                 let ink = look::tokens(ui).accent;
                 for said in [words::OVERRULED, stands.as_str()] {
                     ui.label(RichText::new(said).font(look::small_bold()).color(ink));
@@ -74,10 +73,10 @@ fn head_ui(ui: &mut Ui, name: &str, view: &mut SheetView) {
 
 /// What went in, with where it came from; a figure opens its own working.
 fn input_ui(ui: &mut Ui, shared: &Shared<'_>, input: &Input, view: &mut SheetView) {
-    let label = name(input.name);
+    let label = shared.speaker().input(input);
     match input.opens {
         Some(opens) => {
-            if look::quiet_word(ui, label).clicked() {
+            if look::quiet_word(ui, &label).clicked() {
                 view.opened = Some(opens);
                 view.overrule = OverruleDraft::default();
             }

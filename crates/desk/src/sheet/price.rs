@@ -8,7 +8,6 @@ use quillbore_job::words::own as job_own;
 use quillbore_job::words::price as job_words;
 use quillbore_job::words::promise::comes_first;
 use quillbore_job::{Block, show_quantity as show};
-use rust_decimal::prelude::ToPrimitive as _;
 
 use super::fields;
 use super::parts::{block_head, figure_word, pencil};
@@ -110,12 +109,12 @@ fn hours_ui(
                 (words::LABOR, lot.labor_hours, Figure::LaborHours),
             ] {
                 ui.label(what);
-                right(ui, &show::hours(band.p10));
+                let [low, likely, high] = show::hours_band(band);
+                right(ui, &low);
                 right_in(ui, FIGURE, |ui| {
-                    let hours = show::hours(band.p50);
-                    figure_word(ui, &hours, figure, look::bold(), view, Some(anchors));
+                    figure_word(ui, &likely, figure, look::bold(), view, Some(anchors));
                 });
-                right(ui, &show::hours(band.p90));
+                right(ui, &high);
                 if figure == Figure::MachineHours {
                     pencil(ui, by_runs);
                 }
@@ -243,10 +242,7 @@ fn breaks_ui(
                     let figure = Figure::UnitPrice(offered.quantity);
                     figure_word(ui, &each, figure, look::bold(), view, Some(anchors));
                 });
-                right(
-                    ui,
-                    &show::money(offered.lot.to_f64().unwrap_or(0.0), digits),
-                );
+                right(ui, &show::money_exact(offered.lot, digits));
                 let mut says = Vec::new();
                 if offered.minimum {
                     says.push(words::BY_MINIMUM);

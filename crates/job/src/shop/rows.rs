@@ -91,6 +91,16 @@ impl Shop {
             .unwrap_or(&self.newest_rates)
     }
 
+    /// Whether its rates are still those of the sample shop that the program carries.
+    #[must_use]
+    pub fn has_sample_rates(&self) -> bool {
+        Self::embedded().is_ok_and(|sample| {
+            let (own, sample) = (&self.newest_rates, &sample.newest_rates);
+            (own.valid_from, &own.pedigree) == (sample.valid_from, &sample.pedigree)
+                && own.rates == sample.rates
+        })
+    }
+
     /// The tables with the rates in force on a day.
     #[must_use]
     pub fn tables_on(&self, day: NaiveDate) -> Tables {
