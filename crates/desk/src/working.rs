@@ -4,12 +4,12 @@ mod runs;
 
 use egui::{Align, Color32, FontId, Label, Layout, RichText, Sense, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::figure::{Input, Working};
-use quillbore_calc::working::working;
 use quillbore_job::Edit;
 use quillbore_job::remedy::Offers;
+use quillbore_job::results::foot::opened;
 use quillbore_job::to_input::key_of;
 use quillbore_job::words::speaker::capital;
-use quillbore_job::words::workings::{self, formula, name, origin};
+use quillbore_job::words::workings::{self, formula, origin};
 
 use crate::look;
 use crate::sheet::parts::pencil;
@@ -23,10 +23,11 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
         return;
     };
     head_ui(ui, &shared.speaker().figure(figure), view);
-    let Some(working) = working(
-        &shared.results.asked.input,
-        &shared.shop.tables,
-        &shared.results.figures,
+    let Some(working) = opened(
+        shared.job,
+        shared.results,
+        shared.shop,
+        shared.promise,
         figure,
     ) else {
         pencil(ui, words::NOTHING_YET);
@@ -38,16 +39,14 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
         input_ui(ui, shared, input, view);
     }
     let t = look::tokens(ui);
-    let result = shared.speaker().said(working.result);
+    let result = shared.speaker().result(&working);
     line_ui(
         ui,
         (words::RESULT, ""),
         (&result, look::small_bold()),
         LineLabel::Said(t.ink),
     );
-    if let Some(stands) = working.overruled {
-        let unit = workings::unit_of(figure);
-        let stands = shared.speaker().quantity(stands, unit);
+    if let Some(stands) = shared.speaker().stands(&working) {
         let value = (stands.as_str(), look::small_bold());
         line_ui(ui, (words::OVERRULED, ""), value, LineLabel::Said(t.accent));
     }
@@ -70,7 +69,8 @@ fn head_ui(ui: &mut Ui, name: &str, view: &mut SheetView) {
 
 /// What went in, with where it came from; a figure opens its own working.
 fn input_ui(ui: &mut Ui, shared: &Shared<'_>, input: &Input, view: &mut SheetView) {
-    let label = name(input.name);
+    let label = shared.speaker().input(input);
+    let label = label.as_str();
     let said = shared.speaker().said(input.value);
     let value = (said.as_str(), look::small());
     let from = origin(input.origin);

@@ -1,7 +1,7 @@
 //! What is shown, and that it can be typed back.
 
 use proptest::prelude::*;
-use quillbore_calc::{Angle, Length, Limits};
+use quillbore_calc::{Angle, Band, Length, Limits};
 use quillbore_job::Unit::{self, Inch, Mm};
 use quillbore_job::field::AngleBasis;
 use quillbore_job::read_quantity as read;
@@ -205,4 +205,61 @@ proptest! {
         let count = show::count(value + 1.0);
         prop_assert_eq!(show::count(f64::from(read::whole(&count, 0).unwrap())), count);
     }
+}
+
+/// The likely hours say how many decimals all three have.
+#[test]
+fn hours_that_stand_together_have_the_same_decimals() {
+    let shown = |p10, p50, p90| show::hours_band(Band { p10, p50, p90 });
+    assert_eq!(shown(2.34, 3.5, 12.0), ["2.3", "3.5", "12.0"]);
+    assert_eq!(shown(8.4, 12.3, 1017.0), ["8", "12", "1\u{2009}017"]);
+    // 9.96 is shown as ten, which has no decimals, and 9.94 is below it.
+    assert_eq!(shown(6.0, 9.96, 14.2), ["6", "10", "14"]);
+    assert_eq!(shown(6.0, 9.94, 14.2), ["6.0", "9.9", "14.2"]);
+    assert_eq!(shown(0.0, 0.0, 0.0), ["0.0", "0.0", "0.0"]);
+    for (hours, alone) in [
+        (9.6, "9.6"),
+        (9.94, "9.9"),
+        (9.96, "10"),
+        (10.4, "10"),
+        (0.04, "0.0"),
+    ] {
+        assert_eq!(show::hours(hours), alone);
+    }
+    for (minutes, alone) in [
+        (9.996, "10.0"),
+        (99.6, "99.6"),
+        (99.96, "100"),
+        (4.331, "4.33"),
+    ] {
+        assert_eq!(show::minutes(minutes), alone);
+    }
+}
+
+#[test]
+fn lengths_that_stand_together_have_the_same_decimals() {
+    assert_eq!(show::lengths_mm(&[0.7, 1.125], Mm), ["0.700", "1.125"]);
+    assert_eq!(show::lengths_mm(&[0.7, 1.1], Mm), ["0.70", "1.10"]);
+    assert_eq!(show::lengths_mm(&[0.7, 2.54], Inch), ["0.0276", "0.1000"]);
+    assert_eq!(show::lengths_mm(&[f64::NAN, 0.7], Mm), ["?", "0.70"]);
+    assert_eq!(show::lengths_mm(&[], Mm), [""; 0]);
+}
+
+/// A float that was typed as a half is a half: 2.675 is none in binary, nor is 48.205.
+#[test]
+fn amounts_are_rounded_half_away_from_zero_as_prices_are() {
+    for (amount, digits, shown) in [
+        (2.675, 2, "2.68"),
+        (48.205, 2, "48.21"),
+        (-2.675, 2, "\u{2212}2.68"),
+        (1234.5, 0, "1\u{2009}235"),
+        (2.5, 0, "3"),
+        (-0.001, 2, "0.00"),
+        (f64::INFINITY, 2, "?"),
+        (f64::NAN, 0, "?"),
+    ] {
+        assert_eq!(show::money(amount, digits), shown, "{amount}");
+    }
+    // More than a decimal can have.
+    assert!(show::money(1e30, 2).starts_with("1\u{2009}000\u{2009}000"));
 }

@@ -25,6 +25,8 @@ pub enum Figure {
     ElectrodesPerHole(RowId),
     /// Electrodes of this tube for the lot.
     Electrodes(Idx<Tube>),
+    /// Electrodes of all tubes for the lot.
+    AllElectrodes,
     /// Clampings of one part.
     Setups,
     /// Machine hours of the lot [h].
@@ -37,6 +39,10 @@ pub enum Figure {
     LotCost,
     /// Price of one part at this quantity [currency].
     UnitPrice(u32),
+    /// Price of a lot of this quantity [currency].
+    LotPrice(u32),
+    /// Working days of the lot once order, parts and drawing are in [d].
+    WorkingDays,
 }
 
 impl Figure {
@@ -59,12 +65,15 @@ impl Figure {
             | Self::ReachOne(row)
             | Self::ElectrodesPerHole(row) => Some(row),
             Self::Electrodes(_)
+            | Self::AllElectrodes
             | Self::Setups
             | Self::MachineHours
             | Self::LaborHours
             | Self::NotYetKnown
             | Self::LotCost
-            | Self::UnitPrice(_) => None,
+            | Self::UnitPrice(_)
+            | Self::LotPrice(_)
+            | Self::WorkingDays => None,
         }
     }
 }

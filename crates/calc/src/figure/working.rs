@@ -21,6 +21,10 @@ pub struct Working {
     pub result: Quantity,
     /// The value that an overrule put in its place.
     pub overruled: Option<f64>,
+    /// One time in ten the figure that stands is below this, in the result's unit; of hours only.
+    pub low: Option<f64>,
+    /// One time in ten it is above this; of hours, and of days that weren't typed.
+    pub high: Option<f64>,
     /// What could be taken instead, each by an edit; only an electrode has any.
     pub alternatives: Vec<Alternative>,
 }
@@ -79,6 +83,8 @@ pub enum Unit {
     Money,
     /// Currency an hour.
     MoneyPerHour,
+    /// Working days.
+    Day,
     /// A share, shown as percent.
     Share,
 }
@@ -123,6 +129,8 @@ pub enum Formula {
     Chain,
     /// Nested fit of holes on electrodes.
     Packing,
+    /// Sum of the electrodes of all tubes.
+    TubesTogether,
     /// Directions that one clamping reaches.
     SetupsByDirection,
     /// Sum of machine minutes.
@@ -135,6 +143,12 @@ pub enum Formula {
     CostLines,
     /// Cost over one minus margin, not below the minimum charge, rounded once.
     UnitPrice,
+    /// Price of one part, extended.
+    LotPrice,
+    /// Hours over those of a working day, rounded up, and days outside.
+    WorkingDays,
+    /// The lead time as typed.
+    LeadTime,
 }
 
 /// Names of what goes into formulas.
@@ -240,6 +254,8 @@ pub enum Name {
     TableTravel,
     /// Minutes in holes.
     Holes,
+    /// Minutes in all holes that don't stand apart.
+    OtherHoles,
     /// Electrode changes between holes.
     ElectrodeChanges,
     /// Guide changes.
@@ -308,4 +324,26 @@ pub enum Name {
     Markup,
     /// Minimum charge.
     MinimumCharge,
+    /// Price of one part.
+    UnitPrice,
+    /// Machine hours that one lot in ten exceeds.
+    MachineHigh,
+    /// Labor hours that one lot in ten exceeds.
+    LaborHigh,
+    /// Hours of a working day with somebody there.
+    AttendedHours,
+    /// Further hours of a working day that machines may run alone.
+    UnattendedHours,
+    /// Share of a running machine's time that somebody stands by it.
+    AttendedShare,
+    /// Machine hours of other lots that come first.
+    QueuedHours,
+    /// Working days that the parts are away.
+    OutsideDays,
+    /// Lead time.
+    LeadTime,
+    /// Working days that as many lots exceed as not.
+    LikelyDays,
+    /// Working days that one lot in ten exceeds.
+    LateDays,
 }

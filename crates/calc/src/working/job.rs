@@ -32,36 +32,43 @@ impl Job<'_> {
         row.map_or(Vec::new(), |row| context.alternatives(row))
     }
 
-    /// What was computed and what stands instead, for an overruled figure.
-    pub(super) fn overruled(&self, figure: Figure) -> (Option<f64>, Option<f64>) {
-        let of_rows = self.figures.holes.iter().flat_map(|hole| &hole.findings);
-        let said = self.figures.findings.iter().chain(of_rows);
-        let mut found = said.filter_map(|finding| match finding.kind {
-            Kind::Overruled {
-                figure: other,
-                computed,
-                stands,
-            } if other == figure => Some((computed, Some(stands))),
-            _ => None,
-        });
-        found.next().unwrap_or((None, None))
-    }
-
-    /// Whether a figure was overruled: then that is where it comes from, else from `otherwise`.
-    pub(super) fn origin(&self, figure: Figure, otherwise: Origin) -> Origin {
-        if self.overruled(figure).1.is_some() {
-            Origin::Overruled
-        } else {
-            otherwise
-        }
-    }
-
     /// An input that is a figure of its own and can be opened.
     pub(super) fn opened(&self, name: Name, value: f64, unit: Unit, figure: Figure) -> Input {
-        Input {
-            opens: Some(figure),
-            ..plain(name, value, unit, self.origin(figure, Origin::Computed))
-        }
+        opened(self.figures, name, value, unit, figure)
+    }
+}
+
+/// What was computed and what stands instead, for an overruled figure.
+pub(super) fn overruled(figures: &JobFigures, figure: Figure) -> (Option<f64>, Option<f64>) {
+    let of_rows = figures.holes.iter().flat_map(|hole| &hole.findings);
+    let said = figures.findings.iter().chain(of_rows);
+    let mut found = said.filter_map(|finding| match finding.kind {
+        Kind::Overruled {
+            figure: other,
+            computed,
+            stands,
+        } if other == figure => Some((computed, Some(stands))),
+        _ => None,
+    });
+    found.next().unwrap_or((None, None))
+}
+
+/// An input that is a figure of its own and can be opened; it is computed or overruled.
+pub(super) fn opened(
+    figures: &JobFigures,
+    name: Name,
+    value: f64,
+    unit: Unit,
+    figure: Figure,
+) -> Input {
+    let origin = if overruled(figures, figure).1.is_some() {
+        Origin::Overruled
+    } else {
+        Origin::Computed
+    };
+    Input {
+        opens: Some(figure),
+        ..plain(name, value, unit, origin)
     }
 }
 

@@ -2,9 +2,10 @@
 
 use alloc::vec::Vec;
 
-use super::job::{Job, Worked, plain};
+use super::job::{Job, Worked, overruled, plain};
 use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit};
 use crate::idx::Idx;
+use crate::job_figures::{Break, LotFigures};
 use crate::tables::Tube;
 
 /// Up to so many rows each row's minutes stand apart, so that each can be opened.
@@ -38,6 +39,24 @@ pub(super) fn electrodes(job: &Job<'_>, tube: Idx<Tube>) -> Option<Worked> {
         formula: Formula::Packing,
         inputs,
         result: whole(f64::from(figure.needed)),
+    })
+}
+
+/// Electrodes of all tubes.
+pub(super) fn all_electrodes(job: &Job<'_>) -> Option<Worked> {
+    let electrodes = &job.figures.lot.as_ref()?.electrodes;
+    if electrodes.is_empty() {
+        return None;
+    }
+    let tubes = electrodes.iter().map(|figure| {
+        let opens = Figure::Electrodes(figure.tube);
+        job.opened(Name::Needed, f64::from(figure.needed), Unit::Count, opens)
+    });
+    let together = electrodes.iter().map(|figure| f64::from(figure.needed));
+    Some(Worked {
+        formula: Formula::TubesTogether,
+        inputs: tubes.collect(),
+        result: whole(together.sum()),
     })
 }
 
@@ -78,31 +97,24 @@ pub(super) fn machine_hours(job: &Job<'_>) -> Option<Worked> {
     let minutes = &lot.machine;
     let with_setups = Some(Figure::Setups);
     let with_electrodes = only_electrodes(job);
+    let by = |name, minutes, opens| follows(job, name, minutes, opens);
     let mut inputs = alloc::vec![
-        part(Name::SetUp, minutes.set_up, with_setups),
-        part(Name::FirstPiece, minutes.first_piece, with_setups),
-        part(Name::Load, minutes.load, with_setups),
+        by(Name::SetUp, minutes.set_up, with_setups),
+        by(Name::FirstPiece, minutes.first_piece, with_setups),
+        by(Name::Load, minutes.load, with_setups),
         part(Name::Index, minutes.index, with_setups),
-        part(Name::TurnOver, minutes.turn_over, with_setups),
+        by(Name::TurnOver, minutes.turn_over, with_setups),
         part(Name::TableTravel, minutes.travel, None),
     ];
-    let holes = &job.figures.holes;
-    if holes.len() <= ROWS_APART {
-        for (hole, minutes) in holes.iter().zip(&lot.hole_minutes) {
-            let opens = Some(Figure::HoleMinutes(hole.row));
-            inputs.push(part(Name::Holes, *minutes, opens));
-        }
-    } else {
-        inputs.push(part(Name::Holes, minutes.holes, None));
-    }
+    inputs.extend(in_holes(job, lot));
     inputs.extend([
-        part(
+        by(
             Name::ElectrodeChanges,
             minutes.electrode_changes,
             with_electrodes,
         ),
         part(Name::GuideChanges, minutes.guide_changes, None),
-        part(Name::Dressing, minutes.dressing, with_electrodes),
+        by(Name::Dressing, minutes.dressing, with_electrodes),
         part(Name::Breakages, minutes.breakages, with_electrodes),
     ]);
     Some(Worked {
@@ -110,6 +122,24 @@ pub(super) fn machine_hours(job: &Job<'_>) -> Option<Worked> {
         inputs,
         result: hours(minutes.sum()),
     })
+}
+
+/// Minutes in the holes: row by row where there are few rows, else those that were overruled apart.
+fn in_holes(job: &Job<'_>, lot: &LotFigures) -> Vec<Input> {
+    let rows = job.figures.holes.iter().zip(&lot.hole_minutes);
+    let figures = rows.map(|(hole, minutes)| (Figure::HoleMinutes(hole.row), *minutes));
+    let few = job.figures.holes.len() <= ROWS_APART;
+    let apart = figures.filter(|(figure, _)| few || overruled(job.figures, *figure).1.is_some());
+    let mut rest = lot.machine.holes;
+    let mut inputs = Vec::new();
+    for (figure, minutes) in apart.take(ROWS_APART) {
+        rest -= minutes;
+        inputs.push(job.opened(Name::Holes, minutes, Unit::Min, figure));
+    }
+    if !few {
+        inputs.push(part(Name::OtherHoles, rest.max(0.0), None));
+    }
+    inputs
 }
 
 /// Labor hours of the lot.
@@ -120,7 +150,7 @@ pub(super) fn labor_hours(job: &Job<'_>) -> Option<Worked> {
         formula: Formula::LaborMinutes,
         inputs: alloc::vec![
             part(Name::Receive, minutes.receive, None),
-            part(Name::SetUp, minutes.set_up, with_setups),
+            follows(job, Name::SetUp, minutes.set_up, with_setups),
             part(Name::Handling, minutes.handling, None),
             part(Name::StandBy, minutes.stand_by, Some(Figure::MachineHours)),
             part(Name::Wash, minutes.wash, None),
@@ -186,13 +216,45 @@ pub(super) fn lot_cost(job: &Job<'_>) -> Option<Worked> {
     })
 }
 
+/// The price of a quantity.
+fn break_at<'a>(job: &'a Job<'_>, quantity: u32) -> Option<&'a Break> {
+    let mut breaks = job.figures.price.as_ref()?.breaks.iter();
+    breaks.find(|line| line.quantity == quantity)
+}
+
+/// Price of a lot of a quantity.
+pub(super) fn lot_price(job: &Job<'_>, quantity: u32) -> Option<Worked> {
+    let line = break_at(job, quantity)?;
+    let each = f64::try_from(line.each).ok()?;
+    let count = f64::from(quantity);
+    let mut inputs = alloc::vec![
+        job.opened(
+            Name::UnitPrice,
+            each,
+            Unit::Money,
+            Figure::UnitPrice(quantity)
+        ),
+        plain(Name::Quantity, count, Unit::Count, Origin::Typed),
+    ];
+    if line.minimum {
+        let minimum = job.tables.rates.minimum_charge;
+        let origin = Origin::RateCard;
+        inputs.push(plain(Name::MinimumCharge, minimum, Unit::Money, origin));
+    }
+    Some(Worked {
+        formula: Formula::LotPrice,
+        inputs,
+        result: Quantity {
+            value: f64::try_from(line.lot).ok()?,
+            unit: Unit::Money,
+        },
+    })
+}
+
 /// Price of one part at a quantity.
 pub(super) fn unit_price(job: &Job<'_>, quantity: u32) -> Option<Worked> {
     let priced = job.figures.price.as_ref()?;
-    let line = priced
-        .breaks
-        .iter()
-        .find(|line| line.quantity == quantity)?;
+    let line = break_at(job, quantity)?;
     let cost = line.unit_cost * f64::from(quantity);
     let rates = &job.tables.rates;
     let lot_cost = if job.input.quantity == Some(quantity) {
@@ -245,6 +307,15 @@ fn only_electrodes(job: &Job<'_>) -> Option<Figure> {
     }
 }
 
+/// Minutes that go by a figure, so that its overrule is in them.
+fn follows(job: &Job<'_>, name: Name, minutes: f64, figure: Option<Figure>) -> Input {
+    match figure {
+        Some(figure) => job.opened(name, minutes, Unit::Min, figure),
+        None => part(name, minutes, None),
+    }
+}
+
+/// Minutes that open a figure without its overrule in them.
 fn part(name: Name, minutes: f64, opens: Option<Figure>) -> Input {
     Input {
         opens,

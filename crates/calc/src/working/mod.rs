@@ -1,12 +1,14 @@
 //! How a figure came about, worked out when asked and never stored.
 
+mod days;
 mod job;
 mod lot;
 mod row;
 
 use alloc::vec::Vec;
 
-use job::{Job, Worked};
+pub use days::days;
+use job::{Job, Worked, overruled};
 
 use crate::figure::{Figure, Quantity, Working};
 use crate::input::JobInput;
@@ -21,7 +23,8 @@ use crate::tables::Tables;
 /// - `figures`: the job's figures.
 /// - `figure`: which one of them.
 ///
-/// Result: the working, or `None` where the figure has no value yet.
+/// Result: the working, or `None` where the figure has no value yet; working days rest on when the
+/// shop works, and [`days`] opens them.
 ///
 /// ```
 /// use quillbore_calc::figure::{Figure, Name};
@@ -71,14 +74,22 @@ pub fn working(
         | Figure::ReachOne(row)
         | Figure::ElectrodesPerHole(row) => row::worked(&job, row, figure)?,
         Figure::Electrodes(tube) => lot::electrodes(&job, tube)?,
+        Figure::AllElectrodes => lot::all_electrodes(&job)?,
         Figure::Setups => lot::setups(&job)?,
         Figure::MachineHours => lot::machine_hours(&job)?,
         Figure::LaborHours => lot::labor_hours(&job)?,
         Figure::NotYetKnown => lot::not_yet_known(&job)?,
         Figure::LotCost => lot::lot_cost(&job)?,
         Figure::UnitPrice(quantity) => lot::unit_price(&job, quantity)?,
+        Figure::LotPrice(quantity) => lot::lot_price(&job, quantity)?,
+        Figure::WorkingDays => return None,
     };
-    let (computed, overruled) = job.overruled(figure);
+    let (computed, overruled) = overruled(figures, figure);
+    let hours = figures.lot.as_ref().and_then(|lot| match figure {
+        Figure::MachineHours => Some(lot.machine_hours),
+        Figure::LaborHours => Some(lot.labor_hours),
+        _ => None,
+    });
     Some(Working {
         figure,
         formula,
@@ -88,6 +99,8 @@ pub fn working(
             ..result
         },
         overruled,
+        low: hours.map(|band| band.p10),
+        high: hours.map(|band| band.p90),
         alternatives: match figure {
             Figure::Electrode(row) => job.alternatives(row),
             _ => Vec::new(),

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::job::{Job, Worked, plain};
+use super::job::{Job, Worked, overruled, plain};
 use crate::figure::{Figure, Formula, Input, Name, Origin, Quantity, Unit};
 use crate::input::{Ends, RowId, RowInput};
 use crate::job_figures::{HoleFigures, OwnFigures};
@@ -27,12 +27,15 @@ pub(super) fn worked(job: &Job<'_>, id: RowId, figure: Figure) -> Option<Worked>
         Figure::ReachOne(_) => row.reach_one(),
         Figure::ElectrodesPerHole(_) => row.electrodes(),
         Figure::Electrodes(_)
+        | Figure::AllElectrodes
         | Figure::Setups
         | Figure::MachineHours
         | Figure::LaborHours
         | Figure::NotYetKnown
         | Figure::LotCost
-        | Figure::UnitPrice(_) => None,
+        | Figure::UnitPrice(_)
+        | Figure::LotPrice(_)
+        | Figure::WorkingDays => None,
     }
 }
 
@@ -163,7 +166,7 @@ impl Row<'_> {
                 inputs.push(plain(Name::RunsFactor, factor, Unit::Number, origin));
             }
             let figure = Figure::Feed(self.hole.row);
-            result = self.job.overruled(figure).0.unwrap_or(stands);
+            result = overruled(self.job.figures, figure).0.unwrap_or(stands);
         }
         inputs.push(self.tube_diameter()?);
         Some(Worked {

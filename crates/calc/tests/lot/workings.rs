@@ -3,7 +3,8 @@
 use quillbore_calc::assemble::figures_now;
 use quillbore_calc::figure::{Formula, Name, Origin, Unit, Working};
 use quillbore_calc::input::{Ends, Overrule, RowId, RowInput};
-use quillbore_calc::working::working;
+use quillbore_calc::promise::Floor;
+use quillbore_calc::working::{days, working};
 use quillbore_calc::{Figure, Idx, JobFigures, JobInput, Tables};
 
 use crate::rows::{job, row};
@@ -37,6 +38,9 @@ fn all_figures(figures: &JobFigures) -> Vec<Figure> {
         Figure::LotCost,
         Figure::UnitPrice(25),
         Figure::UnitPrice(100),
+        Figure::LotPrice(25),
+        Figure::LotPrice(100),
+        Figure::AllElectrodes,
     ];
     for hole in &figures.holes {
         all.extend([
@@ -80,6 +84,10 @@ fn shown(figures: &JobFigures, figure: Figure, tables: &Tables) -> f64 {
                 .needed
                 .into()
         }
+        Figure::AllElectrodes => {
+            let tubes = lot.electrodes.iter();
+            tubes.map(|tube| f64::from(tube.needed)).sum()
+        }
         Figure::Setups => figures.setups.len() as f64,
         Figure::MachineHours => lot.machine_hours.p50,
         Figure::LaborHours => lot.labor_hours.p50,
@@ -92,6 +100,12 @@ fn shown(figures: &JobFigures, figure: Figure, tables: &Tables) -> f64 {
             let line = breaks.find(|line| line.quantity == quantity).unwrap();
             f64::try_from(line.each).unwrap()
         }
+        Figure::LotPrice(quantity) => {
+            let mut breaks = price.breaks.iter();
+            let line = breaks.find(|line| line.quantity == quantity).unwrap();
+            f64::try_from(line.lot).unwrap()
+        }
+        Figure::WorkingDays => panic!("days are opened by themselves"),
     }
 }
 
@@ -135,11 +149,31 @@ fn by_hand(working: &Working) -> Option<f64> {
             let least = of(Name::MinimumCharge) / of(Name::Quantity);
             (by_margin.max(least) * 100.0).round() / 100.0
         }
+        Formula::TubesTogether => sum(working, Unit::Count),
+        Formula::LotPrice => of(Name::UnitPrice) * of(Name::Quantity),
+        Formula::LeadTime => of(Name::LeadTime),
+        Formula::WorkingDays => by_hand_days(working, [Name::Machine, Name::Labor]),
         Formula::ElectrodeChoice
         | Formula::Chain
         | Formula::Packing
         | Formula::SetupsByDirection => return None,
     })
+}
+
+/// Days by hand, from the hours of these names.
+fn by_hand_days(working: &Working, [machine, labor]: [Name; 2]) -> f64 {
+    let of = |name| input(working, name);
+    let there = of(Name::AttendedHours);
+    let day = there + of(Name::UnattendedHours);
+    let per_hour = (1.0 / day).max(of(Name::AttendedShare) / there);
+    let queued = of(Name::QueuedHours) * per_hour;
+    let outside = working
+        .inputs
+        .iter()
+        .find(|input| input.name == Name::OutsideDays);
+    let outside = outside.map_or(0.0, |days| days.value.value);
+    let work = (of(machine) * per_hour).max(of(labor) / there);
+    (queued + work).ceil().max(1.0) + outside
 }
 
 #[test]
@@ -213,10 +247,14 @@ fn an_overrule_stands_beside_the_computed_result() {
     let tables = tables();
     let plain = figures_now(&sample(), &tables);
     for figure in all_figures(&plain) {
-        // A setup more, and else a tenth more; these three are computed only.
+        // A setup more, and else a tenth more; these are computed only.
         if matches!(
             figure,
-            Figure::TargetDepth(_) | Figure::ReachOne(_) | Figure::ElectrodesPerHole(_)
+            Figure::TargetDepth(_)
+                | Figure::ReachOne(_)
+                | Figure::ElectrodesPerHole(_)
+                | Figure::LotPrice(_)
+                | Figure::AllElectrodes
         ) {
             continue;
         }
@@ -313,4 +351,154 @@ fn a_typed_share_of_what_is_not_yet_known_stands_in_the_cost() {
     assert!((plain.cost.share_not_yet_known() - plain.not_yet_known_share).abs() < 1e-12);
     assert_eq!(price.not_yet_known_share, plain.not_yet_known_share);
     assert!((plain.not_yet_known_share - 0.3).abs() > 0.01);
+}
+
+#[test]
+fn hours_open_with_their_spread_and_nothing_else_has_one() {
+    let tables = tables();
+    let overruled = JobInput {
+        overrules: vec![Overrule {
+            figure: Figure::MachineHours,
+            value: 40.0,
+        }],
+        ..sample()
+    };
+    for job in [sample(), overruled] {
+        let figures = figures_now(&job, &tables);
+        let lot = figures.lot.as_ref().unwrap();
+        for figure in all_figures(&figures) {
+            let opened = working(&job, &tables, &figures, figure).unwrap();
+            let band = match figure {
+                Figure::MachineHours => Some(lot.machine_hours),
+                Figure::LaborHours => Some(lot.labor_hours),
+                _ => None,
+            };
+            let spread = (opened.low, opened.high);
+            assert_eq!(
+                spread,
+                (band.map(|b| b.p10), band.map(|b| b.p90)),
+                "{figure:?}"
+            );
+            if let Some(band) = band {
+                let stands = opened.overruled.unwrap_or(opened.result.value);
+                assert!((stands - band.p50).abs() <= 1e-9 * stands, "{opened:?}");
+                assert!(band.p10 < stands && stands < band.p90, "{opened:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_lot_by_the_minimum_charge_says_so() {
+    let mut tables = tables();
+    tables.rates.minimum_charge = 1e6;
+    // A million over 7 is 142857.142857...: rounded up it keeps the lot from falling below.
+    let job = JobInput {
+        quantity: Some(7),
+        breaks: vec![],
+        ..sample()
+    };
+    let figures = figures_now(&job, &tables);
+    let lot = working(&job, &tables, &figures, Figure::LotPrice(7)).unwrap();
+    assert_eq!(input(&lot, Name::UnitPrice), 142_857.15);
+    assert_eq!(input(&lot, Name::MinimumCharge), 1e6);
+    assert_eq!(lot.result.value, 1_000_000.05);
+    let each = working(&job, &tables, &figures, Figure::UnitPrice(7)).unwrap();
+    assert_eq!(each.result.value, 142_857.15);
+}
+
+#[test]
+fn a_lot_rests_on_the_price_each_that_stands() {
+    let tables = tables();
+    let job = JobInput {
+        overrules: vec![Overrule {
+            figure: Figure::UnitPrice(25),
+            value: 48.205,
+        }],
+        ..sample()
+    };
+    let figures = figures_now(&job, &tables);
+    let lot = working(&job, &tables, &figures, Figure::LotPrice(25)).unwrap();
+    let each = &lot.inputs[0];
+    assert_eq!(
+        (each.origin, each.opens, each.value.value),
+        (Origin::Overruled, Some(Figure::UnitPrice(25)), 48.21)
+    );
+    // 48.21 x 25 = 1205.25, by hand.
+    assert_eq!((lot.result.value, lot.overruled), (1205.25, None));
+}
+
+#[test]
+fn overruled_minutes_of_a_hole_are_told_in_the_hours() {
+    let tables = tables();
+    let rows = |count: u32| (1..=count).map(|id| row(id, 1, 0.82, 20.0)).collect();
+    for (count, lines) in [(3, 3), (40, 2)] {
+        let job = JobInput {
+            overrules: vec![Overrule {
+                figure: Figure::HoleMinutes(RowId(2)),
+                value: 9.0,
+            }],
+            ..job(10, rows(count))
+        };
+        let figures = figures_now(&job, &tables);
+        let opened = working(&job, &tables, &figures, Figure::MachineHours).unwrap();
+        let in_holes = |input: &&quillbore_calc::figure::Input| {
+            matches!(input.name, Name::Holes | Name::OtherHoles)
+        };
+        let holes: Vec<_> = opened.inputs.iter().filter(in_holes).collect();
+        assert_eq!(holes.len(), lines);
+        let mut overruled = holes.iter().filter(|i| i.origin == Origin::Overruled);
+        let one = overruled.next().unwrap();
+        assert_eq!(one.opens, Some(Figure::HoleMinutes(RowId(2))));
+        // Nine minutes in each of ten parts.
+        assert!((one.value.value - 90.0).abs() < 1e-9, "{one:?}");
+        assert!(overruled.next().is_none());
+        let by_hand = by_hand(&opened).unwrap();
+        assert!((by_hand - opened.result.value).abs() < 1e-9, "{opened:?}");
+    }
+}
+
+#[test]
+fn days_open_with_what_they_come_of() {
+    let (job, tables) = (sample(), tables());
+    let figures = figures_now(&job, &tables);
+    let day = Floor {
+        attended_hours: 8.0,
+        unattended_hours: 0.0,
+        attended_share: 0.35,
+        queued_hours: 0.0,
+        outside_days: 0,
+    };
+    let night = Floor {
+        unattended_hours: 16.0,
+        queued_hours: 30.0,
+        outside_days: 3,
+        ..day
+    };
+    for floor in [day, night] {
+        let opened = days(&figures, Some(&floor), None).unwrap();
+        assert_eq!(opened.figure, Figure::WorkingDays);
+        assert_eq!(Some(opened.result.value), by_hand(&opened));
+        let late = by_hand_days(&opened, [Name::MachineHigh, Name::LaborHigh]);
+        assert_eq!((opened.low, opened.high), (None, Some(late)));
+        assert!(opened.result.value < late, "{opened:?}");
+        let typed = days(&figures, Some(&floor), Some(4)).unwrap();
+        assert_eq!((typed.result.value, typed.high), (4.0, None));
+        assert_eq!(by_hand(&typed), Some(4.0));
+        assert_eq!(input(&typed, Name::LikelyDays), opened.result.value);
+        assert_eq!(input(&typed, Name::LateDays), late);
+    }
+    assert_eq!(days(&figures, None, None), None);
+    let alone = days(&figures, None, Some(0)).unwrap();
+    assert_eq!((alone.result.value, alone.inputs.len()), (0.0, 1));
+    let nobody = Floor {
+        attended_hours: 0.0,
+        ..day
+    };
+    assert_eq!(days(&figures, Some(&nobody), None), None);
+    assert_eq!(
+        working(&job, &tables, &figures, Figure::WorkingDays),
+        None,
+        "nothing of the shop's day is in a job's figures"
+    );
 }

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use egui::Context;
 use quillbore_job::prefilled::release_of;
-use quillbore_job::words::speaker::Speaker;
+use quillbore_job::results::foot::{foot, text};
 use quillbore_job::{Edit, Field, Paper, Unit};
 
 use super::App;
@@ -86,13 +86,8 @@ impl App {
             }
             Action::CopyFoot => {
                 let desk = self.desk();
-                let speaker = Speaker {
-                    job: desk.job(),
-                    tables: &desk.shop.tables,
-                    unit: desk.job().unit,
-                };
-                let pieces = speaker.foot(&desk.results().figures).into_iter();
-                ctx.copy_text(pieces.map(|piece| piece.text).collect());
+                let said = foot(desk.job(), desk.results(), &desk.shop, desk.promise());
+                ctx.copy_text(text(&said.said));
                 self.desk_mut().notice = messages::FOOT_COPIED.to_owned();
             }
             Action::Picture => {

@@ -10,7 +10,7 @@ use egui::{
 };
 use quillbore_calc::finding::Level;
 
-use super::fonts::{foot, small, small_bold};
+use super::fonts::{small, small_bold};
 use super::tokens::tokens;
 
 /// A hairline over the whole width of the `Ui`, taking no height but its own.
@@ -115,11 +115,11 @@ pub fn quiet_word(ui: &mut Ui, text: &str) -> Response {
     Word::new(text, tokens(ui).pencil).show(ui)
 }
 
-/// A word in the sentence of the foot.
-pub fn foot_word(ui: &mut Ui, text: &str) -> Response {
+/// A word in a sentence that is set in a font of its own.
+pub fn word_in_font(ui: &mut Ui, text: &str, font: FontId) -> Response {
     let ink = tokens(ui).ink;
     Word {
-        font: foot(),
+        font,
         ..Word::new(text, ink)
     }
     .show(ui)

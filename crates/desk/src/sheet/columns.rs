@@ -54,7 +54,9 @@ impl<'a> Columns<'a> {
                 Layout::left_to_right(Align::Center)
             };
             let cell = UiBuilder::new().max_rect(cell).layout(layout);
-            ui.scope_builder(cell.id_salt(at), |ui| add(at, ui));
+            // What is drawn in a cell never moves what stands below the line.
+            let mut cell = ui.new_child(cell);
+            add(at, &mut cell);
             left += column.width;
         }
     }

@@ -136,14 +136,13 @@ fn more_ui(
     view: &mut SheetView,
 ) {
     let layout = Layout::right_to_left(egui::Align::Max);
-    ui.scope_builder(UiBuilder::new().max_rect(free).layout(layout), |ui| {
-        let word = look::toggle_word(ui, &words::more_lines(filled), open);
-        let name = words::lines_of(english::block(block));
-        word.widget_info(|| egui::WidgetInfo::selected(egui::Role::Link, true, open, &name));
-        if word.clicked() {
-            toggle(&mut view.more, block);
-        }
-    });
+    let ui = &mut ui.new_child(UiBuilder::new().max_rect(free).layout(layout));
+    let word = look::toggle_word(ui, &words::more_lines(filled), open);
+    let name = words::lines_of(english::block(block));
+    word.widget_info(|| egui::WidgetInfo::selected(egui::Role::Link, true, open, &name));
+    if word.clicked() {
+        toggle(&mut view.more, block);
+    }
 }
 
 const fn rows(block: Block) -> &'static [&'static [(Field, u8)]] {

@@ -9,7 +9,6 @@ use quillbore_job::words::own as job_own;
 use quillbore_job::words::price as job_words;
 use quillbore_job::words::promise::comes_first;
 use quillbore_job::{Block, show_quantity as show};
-use rust_decimal::prelude::ToPrimitive as _;
 
 use super::columns::{Column, Columns};
 use super::fields;
@@ -138,18 +137,19 @@ fn hours_ui(ui: &mut Ui, lot: Option<&LotFigures>, by_runs: &str, view: &mut She
                 lot.labor_hours
             }
         });
-        columns.row(ui, |at, ui| match (at, band) {
+        let band = band.map(show::hours_band);
+        columns.row(ui, |at, ui| match (at, &band) {
             (0, _) => {
                 ui.label(what);
             }
-            (1, Some(band)) => {
-                ui.label(show::hours(band.p10));
+            (1, Some([low, ..])) => {
+                ui.label(low);
             }
-            (2, Some(band)) => {
-                figure_word(ui, &show::hours(band.p50), figure, look::bold(), view);
+            (2, Some([_, likely, _])) => {
+                figure_word(ui, likely, figure, look::bold(), view);
             }
-            (3, Some(band)) => {
-                ui.label(show::hours(band.p90));
+            (3, Some([.., high])) => {
+                ui.label(high);
             }
             (4, Some(_)) if is_machine => pencil(ui, by_runs),
             _ => {}
@@ -278,8 +278,9 @@ fn breaks_ui(ui: &mut Ui, price: Option<&PriceFigures>, digits: u32, view: &mut 
                     figure_word(ui, &each, figure, look::bold(), view);
                 }
                 3 => {
-                    let lot = offered.lot.to_f64().unwrap_or(0.0);
-                    ui.label(show::money(lot, digits));
+                    let lot = show::money_exact(offered.lot, digits);
+                    let figure = Figure::LotPrice(offered.quantity);
+                    figure_word(ui, &lot, figure, look::body(), view);
                 }
                 _ => {
                     let said = [

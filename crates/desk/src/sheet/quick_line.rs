@@ -3,7 +3,7 @@
 
 use egui::{Frame, Key, Margin, Rect, TextEdit, Ui, UiBuilder, pos2, vec2};
 use quillbore_job::quick::{Quick, QuickField, Told};
-use quillbore_job::words::{own, quick as job_words};
+use quillbore_job::words::quick as job_words;
 
 use super::measures::{FIELD, Measures};
 use super::parts::{block_head, pencil};
@@ -66,7 +66,7 @@ impl QuickLine {
                 said: answer.told(&self.quick, job, shop),
                 assumed: answer.all_assumed(job, shop),
                 checks: answer.checks_told(job, shop),
-                rests: answer.rests.map(own::rests_on).unwrap_or_default(),
+                rests: answer.rests_told(&self.quick),
             };
             self.answer = Some((self.quick.clone(), state, told));
         }

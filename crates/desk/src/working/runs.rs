@@ -62,11 +62,14 @@ const fn factor_of(figure: Figure) -> Option<Learns> {
         Figure::Gap(_) | Figure::Electrode(_) => Some(Learns::Gap),
         Figure::TargetDepth(_)
         | Figure::Electrodes(_)
+        | Figure::AllElectrodes
         | Figure::Setups
         | Figure::MachineHours
         | Figure::LaborHours
         | Figure::NotYetKnown
         | Figure::LotCost
-        | Figure::UnitPrice(_) => None,
+        | Figure::UnitPrice(_)
+        | Figure::LotPrice(_)
+        | Figure::WorkingDays => None,
     }
 }

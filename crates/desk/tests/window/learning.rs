@@ -41,17 +41,14 @@ fn a_record_that_is_typed_moves_the_price_at_once_and_the_working_names_it() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut harness = drilled(folder.path());
     let before = each(&harness);
-    assert_eq!(told(&harness, "no records behind them"), 1);
+    assert_eq!(told(&harness, "no runs in Stainless 316"), 1);
     type_sparking(&mut harness, "300");
     let after = each(&harness);
     let amount = |text: &str| text.parse::<f64>().expect("an amount");
     assert!(amount(&after) > 1.3 * amount(&before), "{before} {after}");
-    assert_eq!(
-        told(&harness, "1 run of this material"),
-        2,
-        "foot and price"
-    );
-    assert_eq!(told(&harness, "no records behind them"), 0);
+    assert_eq!(told(&harness, "1 run of this material"), 1);
+    assert_eq!(told(&harness, "From 1 run, not calibrated yet."), 1);
+    assert_eq!(told(&harness, "no runs in Stainless 316"), 0);
 
     // The minutes of a hole name the record, what it makes of them, and by what.
     harness.set_size(vec2(1936.0, 3200.0));

@@ -44,15 +44,19 @@ fn lines(harness: &Harness<'_, Window>) -> Vec<(String, Rect)> {
 /// other things than before.
 fn moved(before: &[(String, Rect)], after: &[(String, Rect)]) -> Vec<String> {
     const SHEET: std::ops::Range<f32> = 180.0..982.0;
-    let of_sheet = |(_, rect): &&(String, Rect)| {
-        SHEET.contains(&rect.left()) && rect.top() > 70.0 && rect.bottom() < 2_500.0
+    // There may be fewer figures than before: a figure stands somewhere, or nowhere.
+    let of_sheet = |(label, rect): &&(String, Rect)| {
+        !says_other_things(label)
+            && SHEET.contains(&rect.left())
+            && rect.top() > 70.0
+            && rect.bottom() < 2_500.0
     };
     let stands = |(label, rect): &&(String, Rect)| {
         let mut all = after.iter();
         // A cell that is typed in has a name of its own.
         let editing = format!("editing {label}");
         all.any(|(other, at)| {
-            let same = other == label || *other == editing || says_other_things(label);
+            let same = other == label || *other == editing;
             // Figures stand under each other at their right.
             same && (at.min == rect.min || at.right_top() == rect.right_top())
         })
@@ -65,7 +69,7 @@ fn moved(before: &[(String, Rect)], after: &[(String, Rect)]) -> Vec<String> {
 /// Whether a word is a figure, or names the row one is at: it says other things in the same place.
 fn says_other_things(label: &str) -> bool {
     let figure = |sign: char| sign.is_ascii_digit() || "\u{2009}.,% ".contains(sign);
-    label.chars().all(figure) || label.contains("hole locations of")
+    label.chars().all(figure) || label.contains("hole locations of") || label.ends_with(" setup")
 }
 
 #[track_caller]
@@ -201,13 +205,11 @@ fn what_lies_over_the_sheet_moves_nothing() {
         harness.run();
         nothing_moved(&harness, &before, &format!("closing {keys:?}"));
     }
-    for keys in [Key::P] {
-        harness.key_press_modifiers(Modifiers::COMMAND, keys);
-        harness.run();
-        harness.key_press(Key::Escape);
-        harness.run();
-        nothing_moved(&harness, &before, "a preview");
-    }
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::P);
+    harness.run();
+    harness.key_press(Key::Escape);
+    harness.run();
+    nothing_moved(&harness, &before, "a preview");
 }
 
 #[test]

@@ -134,8 +134,11 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
         | Figure::TargetDepth(_)
         | Figure::ReachOne(_)
         | Figure::ElectrodesPerHole(_)
+        | Figure::AllElectrodes
         | Figure::Setups
-        | Figure::LotCost => return None,
+        | Figure::LotCost
+        | Figure::LotPrice(_)
+        | Figure::WorkingDays => return None,
     })
 }
 

@@ -2,6 +2,7 @@
 
 mod by_runs;
 mod depth_notes;
+pub mod foot;
 mod found;
 mod kind;
 mod marks;

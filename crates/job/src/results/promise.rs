@@ -16,10 +16,12 @@ use crate::typed::field::Field;
 use crate::words::promise as words;
 
 /// What may be promised of a job's lot.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Promise {
     /// Working days, once order, parts and drawing are in.
     pub days: WorkingDays,
+    /// By this day of the shop, and what comes first.
+    pub floor: Floor,
     /// Once they are: the day from which these count.
     pub begins: Option<NaiveDate>,
     /// The day on which as many lots are done as not.
@@ -46,11 +48,13 @@ pub fn promise(
     queued_hours: f64,
     today: NaiveDate,
 ) -> Option<Promise> {
-    let days = days(job, &results.asked, &results.figures, shop, queued_hours)?;
+    let floor = floor(job, &results.asked, shop, queued_hours)?;
+    let days = days(&results.figures, &floor)?;
     let begins = begins(job, today);
     let done = |days| shop.calendar.after(begins?, days);
     Some(Promise {
         days,
+        floor,
         begins,
         date_p50: done(days.p50),
         date_p90: done(days.p90),
@@ -72,27 +76,24 @@ pub fn hours_left(job: &Job, shop: &Shop) -> Option<f64> {
     Some((hours * share).min(hours - ran).max(0.0))
 }
 
-fn days(
-    job: &Job,
-    asked: &Asked,
-    figures: &JobFigures,
-    shop: &Shop,
-    queued_hours: f64,
-) -> Option<WorkingDays> {
+fn days(figures: &JobFigures, floor: &Floor) -> Option<WorkingDays> {
     let lot = figures.lot.as_ref()?;
+    working_days(lot.machine_hours, lot.labor_hours, floor)
+}
+
+fn floor(job: &Job, asked: &Asked, shop: &Shop, queued_hours: f64) -> Option<Floor> {
     let machine = asked.input.machine?.of(&shop.tables.machines)?;
     let outside = job.field(Field::OutsideDays);
     if outside.why().is_some() {
         return None;
     }
-    let floor = Floor {
+    Some(Floor {
         attended_hours: shop.calendar.hours_per_day,
         unattended_hours: shop.calendar.unattended_hours_per_day,
         attended_share: machine.attended,
         queued_hours,
         outside_days: job.count(Field::OutsideDays).unwrap_or(0),
-    };
-    working_days(lot.machine_hours, lot.labor_hours, &floor)
+    })
 }
 
 /// That the lot takes longer than the lead time, more often than not, though nothing comes first on
@@ -104,7 +105,7 @@ pub(super) fn lead_time_short(
     shop: &Shop,
 ) -> Option<SideNote> {
     let lead_days = job.count(Field::LeadDays)?;
-    let takes = days(job, asked, figures, shop, 0.0)?;
+    let takes = days(figures, &floor(job, asked, shop, 0.0)?)?;
     let lot = figures.lot.as_ref().filter(|_| lead_days < takes.p50)?;
     let outside = job.count(Field::OutsideDays).unwrap_or(0);
     let hours = [lot.machine_hours.p50, lot.labor_hours.p50];

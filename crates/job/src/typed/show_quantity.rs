@@ -3,7 +3,8 @@
 //! A real minus sign, a thin space between groups of three digits, a point, and only as many
 //! digits as are worth reading.
 
-use quillbore_calc::{Angle, Length, Limits};
+use quillbore_calc::price::money as rounded_money;
+use quillbore_calc::{Angle, Band, Length, Limits};
 use rust_decimal::{Decimal, RoundingStrategy};
 
 use crate::typed::entry::Unit;
@@ -27,11 +28,7 @@ const fn most_decimals(unit: Unit) -> usize {
 /// A length in the unit, without it: `0.80`, `12.345`, `0.0315`.
 #[must_use]
 pub fn length(length: Length, unit: Unit) -> String {
-    let value = match unit {
-        Unit::Mm => length.mm(),
-        Unit::Inch => length.inch(),
-    };
-    fixed(value, 2, most_decimals(unit))
+    fixed(in_unit(length, unit), 2, most_decimals(unit))
 }
 
 /// A number of millimeters in the unit, without it.
@@ -79,17 +76,39 @@ pub fn size(size: &Size, unit: Unit) -> String {
 
 /// Lengths that stand beside each other, each with as many decimals as the one that has most.
 fn same_decimals<const N: usize>(lengths: [Length; N], unit: Unit) -> [String; N] {
-    let values = lengths.map(|length| match unit {
-        Unit::Mm => length.mm(),
-        Unit::Inch => length.inch(),
-    });
+    let values = lengths.map(|length| in_unit(length, unit));
+    let decimals = most_decimals_of(&values, unit);
+    values.map(|value| fixed(value, decimals, decimals))
+}
+
+/// Millimeters that are named in one breath, in the unit, without it, with the same decimals.
+#[must_use]
+pub fn lengths_mm(lengths_mm: &[f64], unit: Unit) -> Vec<String> {
+    let lengths = lengths_mm.iter().copied();
+    let values = lengths.map(|mm| Length::from_mm(mm).map_or(f64::NAN, |mm| in_unit(mm, unit)));
+    let values: Vec<f64> = values.collect();
+    let decimals = most_decimals_of(&values, unit);
+    let shown = values.iter();
+    shown
+        .map(|value| fixed(*value, decimals, decimals))
+        .collect()
+}
+
+/// As many decimals as that one of some values needs which needs most.
+fn most_decimals_of(values: &[f64], unit: Unit) -> usize {
     let most = most_decimals(unit);
-    let decimals = values.map(|value| {
-        let text = fixed(value, 2, most);
+    let decimals = values.iter().map(|value| {
+        let text = fixed(*value, 2, most);
         text.split_once('.').map_or(0, |(_, part)| part.len())
     });
-    let decimals = decimals.into_iter().max().unwrap_or(2);
-    values.map(|value| fixed(value, decimals, decimals))
+    decimals.max().unwrap_or(2)
+}
+
+fn in_unit(length: Length, unit: Unit) -> f64 {
+    match unit {
+        Unit::Mm => length.mm(),
+        Unit::Inch => length.inch(),
+    }
 }
 
 /// Two limits in millimeters, in the unit, without it, with the same decimals: `0.78\u{2013}0.82`.
@@ -136,6 +155,13 @@ pub fn hours(hours: f64) -> String {
     graded(hours, 1)
 }
 
+/// Hours with their spread, low, likely and high: all with as many decimals as the likely ones.
+#[must_use]
+pub fn hours_band(band: Band) -> [String; 3] {
+    let decimals = graded_decimals(band.p50, 1);
+    [band.p10, band.p50, band.p90].map(|hours| fixed(hours, decimals, decimals))
+}
+
 /// Hours with their unit: `41 h`.
 #[must_use]
 pub fn hours_with_unit(value: f64) -> String {
@@ -180,9 +206,12 @@ pub fn mass(kg: f64, unit: Unit) -> String {
     }
 }
 
-/// A computed amount with the currency's digits.
+/// A computed amount with the currency's digits, half away from zero, as prices are rounded.
 #[must_use]
 pub fn money(amount: f64, minor_digits: u32) -> String {
+    if let Some(amount) = rounded_money(amount, minor_digits) {
+        return money_exact(amount, minor_digits);
+    }
     let digits = usize::try_from(minor_digits).unwrap_or(0);
     fixed(amount, digits, digits)
 }
@@ -204,9 +233,19 @@ pub fn money_plain(amount: Decimal, minor_digits: u32) -> String {
 
 /// As many decimals as keep about three digits: fewer the larger the number is.
 fn graded(value: f64, most: usize) -> String {
-    let whole_digits = format!("{:.0}", value.abs()).len();
-    let decimals = (most + 1).saturating_sub(whole_digits);
+    let decimals = graded_decimals(value, most);
     fixed(value, decimals, decimals)
+}
+
+fn graded_decimals(value: f64, most: usize) -> usize {
+    // By what is shown: 9.96 hours have no decimal once they are 10, and 9.94 have one.
+    let whole_digits = |decimals: usize| {
+        let shown = format!("{:.decimals$}", value.abs());
+        shown.find('.').unwrap_or(shown.len())
+    };
+    let mut fits = (1..=most).rev();
+    fits.find(|decimals| whole_digits(*decimals) + decimals <= most + 1)
+        .unwrap_or(0)
 }
 
 /// Decimals between two bounds, without zeros at the end beyond the least.

@@ -159,7 +159,7 @@ fn rows(at: RowsAt, cells: &[Vec<Option<String>>], places: &[Vec<Place>]) -> Str
 }
 
 /// A row by its mark, or by its place in the table.
-pub(super) fn hole(job: &Job, row: RowId) -> String {
+pub(crate) fn hole(job: &Job, row: RowId) -> String {
     let mark = job.row(row).map_or("", |row| row.mark.text().trim());
     let is_short = !mark.is_empty() && mark.chars().count() <= LONGEST_MARK;
     if is_short && !mark.contains(char::is_control) {

@@ -22,7 +22,7 @@ impl Speaker<'_> {
         match kind {
             Kind::MaterialMissing => "No work material yet: choose one from the shop's list, and nothing can be said about time and wear before.".to_owned(),
             Kind::MachineMissing => "No machine yet: choose one, so that reach, rates and clampings can be counted.".to_owned(),
-            Kind::QuantityMissing => "No quantity yet: one part is priced meanwhile.".to_owned(),
+            Kind::QuantityMissing => "No quantity yet: without it neither the lot nor a price can be computed.".to_owned(),
             Kind::SizeMissing => "No readable size: type the diameter with its limits, as 0.80 +-0.02 or .031/.033.".to_owned(),
             Kind::DepthMissing => "No readable depth: type the depth on the hole's axis, or the wall thickness of the part.".to_owned(),
             Kind::LimitsAssumed { lower_mm, upper_mm } => format!(

@@ -6,7 +6,7 @@ pub mod edits;
 pub mod english;
 mod files;
 pub mod findings;
-pub mod foot;
+pub(crate) mod foot;
 pub mod issued;
 pub mod life;
 mod limits;

@@ -23,20 +23,6 @@ impl Rests {
     }
 }
 
-/// What a job's figures rest on, as the last sentence about it.
-#[must_use]
-pub fn rests_on(rests: Rests) -> String {
-    let Some(behind) = rests.behind else {
-        return "Not calibrated: start values, no records behind them.".to_owned();
-    };
-    let records = records(behind);
-    if rests.calibrated {
-        format!("Calibrated: {records}.")
-    } else {
-        format!("Not calibrated yet: {records}, and the spread is still wide.")
-    }
-}
-
 /// The records that stand behind figures: of this material, else what there is of its kind.
 #[must_use]
 pub fn records(behind: Behind) -> String {

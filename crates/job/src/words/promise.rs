@@ -8,16 +8,30 @@ use crate::typed::show_quantity as show;
 /// Working days of a lot: the median and the P90.
 #[must_use]
 pub fn working_days(days: WorkingDays) -> String {
-    let noun = if days.p90 == 1 { "day" } else { "days" };
-    format!("{} working {noun}", from_to(days))
+    format!("{} {}", from_to(days), working_days_of(days.p90))
+}
+
+/// What so many days are.
+pub(crate) const fn working_days_of(days: u32) -> &'static str {
+    if days == 1 {
+        "working day"
+    } else {
+        "working days"
+    }
+}
+
+/// A number of working days.
+pub(super) fn days(count: u32) -> String {
+    let shown = show::count(f64::from(count));
+    format!("{shown} {}", working_days_of(count))
 }
 
 fn from_to(days: WorkingDays) -> String {
-    let WorkingDays { p50, p90 } = days;
-    if p50 == p90 {
-        return p50.to_string();
+    let [likely, late] = [days.p50, days.p90].map(|days| show::count(f64::from(days)));
+    if likely == late {
+        return likely;
     }
-    format!("{p50} to {p90}")
+    format!("{likely} to {late}")
 }
 
 /// What may be promised, in one line: working days, and, once they begin, the likely and the late day.
@@ -63,10 +77,6 @@ pub(crate) fn lead_time_short(
     takes: WorkingDays,
     outside_days: u32,
 ) -> String {
-    let days = |days: u32| {
-        let noun = if days == 1 { "day" } else { "days" };
-        format!("{days} working {noun}")
-    };
     let labor = (labor > machine).then(|| hours(labor, "labor"));
     let outside = (outside_days > 0).then(|| format!("{} outside", days(outside_days)));
     let machine = Some(hours(machine, "machine"));

@@ -66,12 +66,20 @@ impl Speaker<'_> {
                     .map_or("?", |tube| tube.name.as_str());
                 format!("the electrodes of {name}")
             }
+            Figure::AllElectrodes => "the electrodes of the lot".to_owned(),
             Figure::Setups => "the clampings".to_owned(),
             Figure::MachineHours => "the machine hours".to_owned(),
             Figure::LaborHours => "the labor hours".to_owned(),
             Figure::NotYetKnown => "what is not yet known".to_owned(),
             Figure::LotCost => "the cost of the lot".to_owned(),
             Figure::UnitPrice(quantity) => format!("the price each at {quantity}"),
+            Figure::LotPrice(quantity) => {
+                format!(
+                    "the price of the lot of {}",
+                    show::count(f64::from(quantity))
+                )
+            }
+            Figure::WorkingDays => "the working days".to_owned(),
         }
     }
 }

@@ -1,9 +1,11 @@
 //! The working of a figure, in the trade's terms.
 
-use quillbore_calc::Figure;
-use quillbore_calc::figure::{Formula, Name, Origin, Quantity, Unit};
+use quillbore_calc::figure::{Formula, Input, Name, Origin, Quantity, Unit, Working};
 use quillbore_calc::job_figures::Chance;
+use quillbore_calc::promise::WorkingDays;
+use quillbore_calc::{Band, Figure};
 
+use super::promise;
 use super::speaker::Speaker;
 use crate::typed::show_quantity as show;
 
@@ -18,10 +20,14 @@ pub const fn unit_of(figure: Figure) -> Unit {
         | Figure::ReachOne(_) => Unit::Mm,
         Figure::Feed(_) => Unit::MmPerMin,
         Figure::HoleMinutes(_) => Unit::Min,
-        Figure::ElectrodesPerHole(_) | Figure::Electrodes(_) | Figure::Setups => Unit::Count,
+        Figure::ElectrodesPerHole(_)
+        | Figure::Electrodes(_)
+        | Figure::AllElectrodes
+        | Figure::Setups => Unit::Count,
         Figure::MachineHours | Figure::LaborHours => Unit::Hour,
         Figure::NotYetKnown => Unit::Share,
-        Figure::LotCost | Figure::UnitPrice(_) => Unit::Money,
+        Figure::LotCost | Figure::UnitPrice(_) | Figure::LotPrice(_) => Unit::Money,
+        Figure::WorkingDays => Unit::Day,
     }
 }
 
@@ -40,6 +46,7 @@ impl Speaker<'_> {
             Unit::Money => self.amount(value),
             Unit::MoneyPerHour => format!("{}/h", self.amount(value)),
             Unit::Share => show::percent(value),
+            Unit::Day => promise::days(value as u32),
         }
     }
 
@@ -47,6 +54,53 @@ impl Speaker<'_> {
     #[must_use]
     pub fn said(&self, quantity: Quantity) -> String {
         self.quantity(quantity.value, quantity.unit)
+    }
+
+    /// What came out of a working, with its spread where it has one that was not overruled.
+    #[must_use]
+    pub fn result(&self, working: &Working) -> String {
+        match working.overruled {
+            None => self.with_spread(working.result, working),
+            Some(_) => self.said(working.result),
+        }
+    }
+
+    /// What stands in its place, with its spread where it has one.
+    #[must_use]
+    pub fn stands(&self, working: &Working) -> Option<String> {
+        let value = working.overruled?;
+        let unit = working.result.unit;
+        Some(self.with_spread(Quantity { value, unit }, working))
+    }
+
+    fn with_spread(&self, Quantity { value, unit }: Quantity, working: &Working) -> String {
+        match (unit, working.low, working.high) {
+            (Unit::Hour, Some(p10), Some(p90)) => {
+                let p50 = value;
+                let hours = show::hours_band(Band { p10, p50, p90 });
+                format!("{} h (low, likely, high)", hours.join(", "))
+            }
+            (Unit::Day, _, Some(late)) => promise::working_days(WorkingDays {
+                p50: value as u32,
+                p90: late as u32,
+            }),
+            _ => self.quantity(value, unit),
+        }
+    }
+
+    /// What goes into a formula, by name; with its tube or hole where there can be several alike.
+    #[must_use]
+    pub fn input(&self, input: &Input) -> String {
+        let of = name(input.name);
+        match (input.name, input.opens) {
+            (Name::Needed, Some(Figure::Electrodes(tube))) => {
+                let tube = tube.of(&self.tables.tubes);
+                tube.map_or_else(|| of.to_owned(), |tube| tube.name.clone())
+            }
+            (Name::Holes, Some(Figure::HoleMinutes(row))) => format!("in {}", self.hole(row)),
+            (Name::Wear, Some(Figure::Wear(row))) => format!("wear of {}", self.hole(row)),
+            _ => of.to_owned(),
+        }
     }
 }
 
@@ -75,6 +129,7 @@ pub const fn formula(formula: Formula) -> &'static str {
         Formula::Packing => {
             "holes fit on one electrode if, for every depth, the wear of all holes at least as deep stays within usable length less that depth"
         }
+        Formula::TubesTogether => "the sum of the electrodes of each tube",
         Formula::SetupsByDirection => {
             "directions that index or tilt reach share a clamping; the opposite side is a turn-over; the rest are clampings of their own"
         }
@@ -86,6 +141,13 @@ pub const fn formula(formula: Formula) -> &'static str {
         Formula::CostLines => "the sum of the cost lines",
         Formula::UnitPrice => {
             "expected cost of the lot / quantity / (1 - margin), not below the minimum charge / quantity, rounded once"
+        }
+        Formula::LotPrice => "price each x quantity",
+        Formula::WorkingDays => {
+            "hours of other jobs first and machine hours, over the hours that the machine runs in a day, what needs somebody over the attended ones; or labor hours over the attended ones, where they take longer; rounded up, and the days outside"
+        }
+        Formula::LeadTime => {
+            "the lead time as typed; what the lot takes at this shop's hours stands beside it"
         }
     }
 }
@@ -171,6 +233,7 @@ pub const fn name(name: Name) -> &'static str {
         Name::TurnOver => "turning over",
         Name::TableTravel => "travel",
         Name::Holes => "in the holes",
+        Name::OtherHoles => "in the other holes",
         Name::ElectrodeChanges => "electrode changes",
         Name::GuideChanges => "guide changes",
         Name::Dressing => "dressing",
@@ -205,5 +268,16 @@ pub const fn name(name: Name) -> &'static str {
         Name::Margin => "margin on price",
         Name::Markup => "markup on cost",
         Name::MinimumCharge => "minimum charge",
+        Name::UnitPrice => "price each",
+        Name::MachineHigh => "machine, high",
+        Name::LaborHigh => "labor, high",
+        Name::AttendedHours => "attended hours a day",
+        Name::UnattendedHours => "further hours that machines run alone",
+        Name::AttendedShare => "attended share of machine hours",
+        Name::QueuedHours => "machine hours of other jobs first",
+        Name::OutsideDays => "days outside",
+        Name::LeadTime => "lead time",
+        Name::LikelyDays => "likely, at this shop's hours",
+        Name::LateDays => "one time in ten more than",
     }
 }

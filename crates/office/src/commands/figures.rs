@@ -9,6 +9,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
+use quillbore_job::results::foot::foot;
 use quillbore_job::results::promise::promise;
 use quillbore_job::results::results_now;
 
@@ -77,8 +78,11 @@ pub(super) fn run(asked: &Figures, saying: &mut Saying<'_>) -> Result<Came, Fail
         let written = saying.json(&figures);
         written.map_err(|error| said::not_written(&error))?;
     } else {
+        let foot = foot(&job, &results, &shop, promise.as_ref());
         let promised = promise.map(|promise| said::promised(&promise, queue));
-        text::figures_lines(&job, &shop, &results, promised, |line| saying.line(line));
+        text::figures_lines(&job, &shop, &results, promised, &foot, |line| {
+            saying.line(line);
+        });
     }
     Ok(Came {
         ended: Ended::with_stop(results.stopped()),

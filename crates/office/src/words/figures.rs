@@ -138,6 +138,14 @@ pub(crate) fn machine(minutes: &MachineMinutes) -> Vec<String> {
     lines.map(line).to_vec()
 }
 
+/// The hours of the lot with their spread.
+pub(crate) fn hours(machine: Band, labor: Band) -> [String; 2] {
+    [("machine", machine), ("labor", labor)].map(|(whose, band)| {
+        let shown = show::hours_band(band).join(", ");
+        format!("hours: {whose:<8} low, likely, high  {shown}")
+    })
+}
+
 /// What a quantity is offered at.
 pub(crate) fn offered(offered: &Break, minor_digits: u32) -> String {
     format!(

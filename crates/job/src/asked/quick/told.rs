@@ -11,6 +11,7 @@ use crate::job::Job;
 use crate::shop::rows::Shop;
 use crate::shop::unknown::UnknownName;
 use crate::typed::quick::{LeadsTo, Quick};
+use crate::words::foot;
 use crate::words::quick as words;
 use crate::words::speaker::Speaker;
 
@@ -27,6 +28,16 @@ pub struct Told {
 }
 
 impl QuickAnswer {
+    /// What the range rests on; empty where there is none.
+    #[must_use]
+    pub fn rests_told(&self, quick: &Quick) -> String {
+        let material = quick.material.trim();
+        let rests = self
+            .rests
+            .map(|rests| foot::rests_on(rests, Some(material)));
+        rests.unwrap_or_default()
+    }
+
     /// The running sentence: the range, machine hours, and the first few assumptions.
     #[must_use]
     pub fn told(&self, quick: &Quick, base: &Job, shop: &Shop) -> Vec<Told> {

@@ -1,6 +1,7 @@
 //! The figures as text to read.
 
 use quillbore_calc::job_figures::HoleFigures;
+use quillbore_job::results::foot::{Foot, text};
 use quillbore_job::results::{Results, Telling};
 use quillbore_job::words::price as job_words;
 use quillbore_job::words::speaker::Speaker;
@@ -8,12 +9,14 @@ use quillbore_job::{Job, Shop};
 
 use crate::words::figures as words;
 
-/// Says every figure of a job, line by line, in the job's unit; `promised` says when it is done.
+/// Says every figure of a job, line by line, in the job's unit; `promised` says when it is done, `foot`
+/// what is said on the phone.
 pub(super) fn figures_lines(
     job: &Job,
     shop: &Shop,
     results: &Results,
     promised: Option<String>,
+    foot: &Foot,
     say: impl FnMut(&str),
 ) {
     let speaker = Speaker {
@@ -30,6 +33,7 @@ pub(super) fn figures_lines(
     }
     if let Some(lot) = &figures.lot {
         blocks.add(words::machine(&lot.machine));
+        blocks.add(words::hours(lot.machine_hours, lot.labor_hours));
     }
     if let Some(price) = &figures.price {
         let breaks = price.breaks.iter();
@@ -38,11 +42,12 @@ pub(super) fn figures_lines(
         blocks.add(job_words::risk(price, minor_digits));
     }
     blocks.add(promised);
-    let foot = speaker.foot(figures).into_iter().map(|piece| piece.text);
+    let foot = [&foot.said, &foot.rests].map(|line| text(line));
+    let foot = foot.into_iter().filter(|line| !line.is_empty());
     let telling = Telling::new(job, &shop.tables);
     let notes = results.notes.iter();
     let notes = notes.map(|note| words::note_and_remedy(note, &telling));
-    blocks.add(std::iter::once(foot.collect()).chain(notes));
+    blocks.add(foot.chain(notes));
 }
 
 /// Blocks of lines with a blank one between, and nothing empty at the end.
