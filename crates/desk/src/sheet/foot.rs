@@ -3,7 +3,7 @@
 
 use egui::{Align, FontId, Layout, Rect, RichText, Ui, UiBuilder};
 use quillbore_job::quick::Told;
-use quillbore_job::results::foot::{Leads, Piece, foot};
+use quillbore_job::results::foot::{Leads, Piece, foot, text};
 
 use super::parts::{foot_figure, pencil};
 use super::quick_line::quick_told;
@@ -40,29 +40,51 @@ pub fn foot_ui(
             }
             return;
         }
-        for piece in &foot.said {
-            let font = if piece.strong {
-                look::foot_bold()
-            } else {
-                look::foot()
-            };
-            piece_ui(ui, piece, font, view, asks);
-        }
+        let fonts = [look::foot(), look::foot_bold()];
+        pieces_ui(ui, &foot.said, &fonts, view, asks);
     });
     ui.scope_builder(line(second), |ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
         match &quick {
             Some(told) => pencil(ui, &told.rests),
             None => {
-                for piece in &foot.rests {
-                    piece_ui(ui, piece, look::small(), view, asks);
-                }
+                let fonts = [look::small(), look::small_bold()];
+                pieces_ui(ui, &foot.rests, &fonts, view, asks);
             }
         }
         ui.add_space(16.0);
         let room = ui.available_rect_before_wrap();
         look::clipped_label(ui, room, notice, look::small(), t.accent);
     });
+}
+
+/// The pieces of a line, plain and strong in their fonts, as far as there is room; the rest is cut and
+/// told whole on hover.
+fn pieces_ui(
+    ui: &mut Ui,
+    pieces: &[Piece],
+    [plain, strong]: &[FontId; 2],
+    view: &mut SheetView,
+    asks: &mut Vec<Ask>,
+) {
+    let t = look::tokens(ui);
+    for (at, piece) in pieces.iter().enumerate() {
+        let font = if piece.strong { strong } else { plain };
+        let galley = ui
+            .painter()
+            .layout_no_wrap(piece.text.clone(), font.clone(), t.ink);
+        // Behind every piece but the last there is room for the sign that more follows.
+        let is_last = at + 1 == pieces.len();
+        let kept = if is_last { 0.0 } else { 24.0 };
+        if galley.size().x > ui.available_width() - kept {
+            let rest = text(pieces.get(at..).unwrap_or_default());
+            let room = ui.available_rect_before_wrap();
+            look::clipped(ui, room, &rest, plain.clone(), t.ink);
+            ui.allocate_space(room.size());
+            return;
+        }
+        piece_ui(ui, piece, font.clone(), view, asks);
+    }
 }
 
 /// A piece of a line: a figure opens its working, what is missing leads to its line.

@@ -22,6 +22,9 @@ use crate::words::head as words;
 /// The height of the first line.
 const FIRST: f32 = 30.0;
 
+/// A head at least so wide has room for words that the commands have, too.
+const ROOMY: f32 = 700.0;
+
 /// Things that are missing which are told at most.
 const MOST_MISSING: usize = 3;
 
@@ -69,7 +72,7 @@ fn who_ui(ui: &mut Ui, place: Rect, job: &Job, dirty: bool) {
     let layout = Layout::left_to_right(Align::Center);
     ui.scope_builder(UiBuilder::new().max_rect(place).layout(layout), |ui| {
         ui.label(RichText::new(number).font(look::heading()));
-        if dirty {
+        if dirty && ui.available_width() > 72.0 {
             ui.add_space(6.0);
             pencil(ui, words::NOT_SAVED);
         }
@@ -77,7 +80,9 @@ fn who_ui(ui: &mut Ui, place: Rect, job: &Job, dirty: bool) {
         let part = words::part(job.text(Field::Part), job.text(Field::Revision));
         let who = words::who(job.text(Field::Customer), &part);
         let room = ui.available_rect_before_wrap();
-        look::clipped_label(ui, room, &who, look::foot(), t.ink);
+        if room.width() > 24.0 {
+            look::clipped_label(ui, room, &who, look::foot(), t.ink);
+        }
     });
 }
 
@@ -93,12 +98,15 @@ fn words_ui(
     let layout = Layout::right_to_left(Align::Center);
     let shown = ui.scope_builder(UiBuilder::new().max_rect(place).layout(layout), |ui| {
         ui.spacing_mut().item_spacing.x = 16.0;
-        for action in [
+        let all = [
             Action::Commands,
             Action::Preview,
             Action::Redo,
             Action::Undo,
-        ] {
+        ];
+        // A very narrow head leaves what the commands have, too, to them.
+        let shown = if place.width() < ROOMY { 1 } else { all.len() };
+        for action in all.into_iter().take(shown) {
             let (allowed, label) = match action {
                 Action::Undo => (news.labels.0.is_some(), news.labels.0),
                 Action::Redo => (news.labels.1.is_some(), news.labels.1),

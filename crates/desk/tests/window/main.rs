@@ -5,6 +5,7 @@
     reason = "helpers of the tests stand outside the test functions"
 )]
 
+mod fits;
 mod hands;
 mod jobs;
 mod learning;

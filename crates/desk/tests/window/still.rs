@@ -8,7 +8,7 @@ use quillbore_job::file::read_job;
 use crate::hands::{Window, desk_of, office, press, window_with};
 
 /// A demo job in a window that shows its whole sheet.
-fn demo(folder: &std::path::Path, number: &str) -> Harness<'static, Window> {
+pub(crate) fn demo(folder: &std::path::Path, number: &str) -> Harness<'static, Window> {
     let path = format!(
         "{}/../../demo-jobs/{number}.ron",
         env!("CARGO_MANIFEST_DIR")
