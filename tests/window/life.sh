@@ -55,8 +55,8 @@ word "add run"
 typing "pieces, serials of run record 3" "101-112"; key Tab; on "mark of run record 3"; key Tab
 typing "holes of run record 3" "48"; key Tab; on "electrode number of run record 3"; key Tab
 on "electrode used of run record 3"; key Tab
-typing "tube before of run record 3" "400"; key Tab
-typing "tube after of run record 3" "212"; key Tab
+typing "length before of run record 3" "400"; key Tab
+typing "length after of run record 3" "212"; key Tab
 on "of it dressed or cut off of run record 3"; key Tab; on "depth reached of run record 3"; key Tab
 typing "sparking by the counter, min of run record 3" "96"; key Tab
 typing "or by the clock, min of run record 3" "240"; key Tab
@@ -87,7 +87,7 @@ reordered() { again=$(newest); [ "$again" != "$number" ] && grep -qF "\"again\":
 wait_for "the reorder got no number, or does not point back" reordered
 see "Saved: $shelf/$again.ron"; picture 10-again
 word "issue order"
-see "Not issued: the order differs (price), which is not accepted yet; a non-conformance of the job before is open"; picture 11-stopped
+see "Not issued: the order differs (price), which is not accepted yet; a non-conformance of the previous job is open"; picture 11-stopped
 ! issued "$again" C1 || fail "an open non-conformance did not stop the reorder"
 # Somebody says why it may go on; then the order is confirmed.
 field "may go on because of order 1" "the customer reams them"; picture 12-may-go-on

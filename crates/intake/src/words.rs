@@ -69,23 +69,23 @@ pub(crate) fn head_taken(known: &[&str]) -> String {
 /// Columns with a head and nothing below it.
 pub(crate) fn nothing_under(heads: &[&str]) -> String {
     let heads: Vec<String> = heads.iter().map(|head| in_quotes(head)).collect();
-    format!("Nothing stands under {}.", heads.join(", "))
+    format!("There is nothing under {}.", heads.join(", "))
 }
 
-/// What parts the cells of a file.
+/// What separates the cells of a file.
 pub(crate) fn separator(separator: char) -> String {
-    let parted_by = match separator {
+    let separated_by = match separator {
         '\t' => "tabs",
         ';' => "semicolons",
         _ => "commas",
     };
-    format!("The cells are parted by {parted_by}.")
+    format!("The cells are separated by {separated_by}.")
 }
 
 /// The letters of a file were taken as a code page that it doesn't name.
 pub(crate) fn encoding_guessed(encoding: &str) -> String {
     format!(
-        "The file does not say how its letters are stored; {encoding} was taken: look at signs such as the diameter and plus-minus."
+        "The file does not say how its letters are stored; {encoding} was taken: check characters such as the diameter sign and \u{b1}."
     )
 }
 
@@ -156,7 +156,7 @@ impl IntakeError {
                 "see whether this is the hole table's file; if it is, save the columns and lines that describe holes to a file of their own"
             }
             Self::Empty | Self::HeadAlone => {
-                "give a table with one hole, or one kind of hole, a line"
+                "give a table with one hole, or one kind of hole, per line"
             }
             Self::NotUnderstood(_) => {
                 "say what it is with --column \"HEAD=note\" (or depth, tolerance, x ...), or leave it out with --column \"HEAD=leave it out\"; a column without a head goes by its number"
@@ -173,7 +173,7 @@ impl fmt::Display for IntakeError {
     /// One sentence: why a table could not be taken.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::NotText => f.write_str("This is no text file"),
+            Self::NotText => f.write_str("This is not a text file"),
             Self::TooMany(TooManyCells::InLine(line)) => write!(
                 f,
                 "Line {line} has more than {MOST_CELLS} cells, which no hole table has"
@@ -206,28 +206,28 @@ pub(crate) fn line_breaks(breaks: usize) -> String {
     format!("{more} to it: a cell in quotes goes on there")
 }
 
-/// That a line was taken as it stands.
+/// That a line was taken as it is.
 pub(crate) const TAKEN: &str = "taken";
 
-/// That a line is a further place of the row before.
-pub(crate) const FURTHER_PLACE: &str = "taken as a further place of the row before";
+/// That a line is a further hole location of the row before.
+pub(crate) const FURTHER_PLACE: &str = "taken as a further hole location of the row before";
 
 /// That a size stood beside its tolerance and limits in no known way.
 pub(crate) const SIZE_AND_LIMITS: &str = "the size and its limits could not be told apart";
 
-/// That a place lacks a coordinate.
+/// That a hole location lacks a coordinate.
 pub(crate) const HALF_A_PLACE: &str =
-    "a place needs x and y at least: what there was went into the note";
+    "a hole location needs x and y at least: what there was went into the note";
 
 /// That an axis has no length.
-pub(crate) const NO_DIRECTION: &str = "the direction is no direction: it went into the note";
+pub(crate) const NO_DIRECTION: &str = "the direction has no length: it went into the note";
 
 /// That both limits count and the size beside them doesn't.
 pub(crate) fn left_for_limits(nominal: &str, lower: &str, upper: &str) -> String {
-    format!("the size {nominal} was left for its limits {lower} and {upper}")
+    format!("the limits {lower} and {upper} were taken, not the size {nominal}")
 }
 
-/// That a place can't be read.
+/// That a hole location can't be read.
 pub(crate) fn place_unread(why: &str) -> String {
-    format!("the place went into the note: {why}")
+    format!("the hole location went into the note: {why}")
 }

@@ -81,7 +81,7 @@ fn every_outcome_a_line_can_have() {
     assert_eq!(says(0), "taken");
     assert_eq!(says(1), "left out: \u{201c}finish Ra 1.6\u{201d}");
     assert_eq!(says(2), "left out: \u{201c}finish see view C\u{201d}");
-    assert!(says(3).starts_with("the size 0.8 was left for its limits 0.78 and 0.82"));
+    assert!(says(3).starts_with("the limits 0.78 and 0.82 were taken, not the size 0.8"));
     assert!(says(3).ends_with("left out: \u{201c}finish Ra 1.6\u{201d}"));
     assert!(says(4).starts_with("depth \u{201c}deep enough\u{201d}: "));
     // A line that was left out as a whole is no row.
@@ -105,7 +105,7 @@ fn the_job_keeps_the_report_in_short() {
         report.whole,
         [
             "The first line was taken as the head: hole, qty, dia, depth.",
-            "The cells are parted by semicolons.",
+            "The cells are separated by semicolons.",
             "Lengths without a unit were read in millimeters.",
         ]
     );
@@ -129,15 +129,18 @@ fn what_holds_for_the_whole_is_told() {
     };
     has(
         &file("A,4,0.8,12\nB,4,0.9,12\n"),
-        "The cells are parted by commas.",
+        "The cells are separated by commas.",
     );
     has(
         &file("hole\tdia\nA\t0.8\n"),
-        "The cells are parted by tabs.",
+        "The cells are separated by tabs.",
     );
     // A single column has no separator.
     let one = whole(&file("depth\n12\n14\n"));
-    assert!(!one.iter().any(|told| told.contains("parted")), "{one:?}");
+    assert!(
+        !one.iter().any(|told| told.contains("separated by")),
+        "{one:?}"
+    );
     has(
         &pasted("hole\tdia (in)\tdepth (in)\nA\t.031\t.5"),
         "Lengths without a unit were read in inches.",
@@ -148,7 +151,7 @@ fn what_holds_for_the_whole_is_told() {
     );
     has(
         &pasted("hole\tdia\tfinish\tshade\nA\t0.8\t\t"),
-        "Nothing stands under \u{201c}finish\u{201d}, \u{201c}shade\u{201d}.",
+        "There is nothing under \u{201c}finish\u{201d}, \u{201c}shade\u{201d}.",
     );
     has(
         &leave_out(pasted("hole\tdia\tfinish\nA\t0.8\tRa 1.6"), "finish"),
@@ -273,7 +276,7 @@ fn a_line_of_a_list_of_places_that_cannot_be_read_does_not_part_it() {
     assert!(
         taken.report.lines[1]
             .says
-            .starts_with("the place went into the note: ")
+            .starts_with("the hole location went into the note: ")
     );
     // Over a row it is the places of that row, whose cells stay as they are.
     let before = appended(&pasted("A\t9\t0.8\t12\nB\t2\t0.9\t14")).0;

@@ -209,8 +209,11 @@ fn labels_say_what_was_done() {
     };
     for (edit, says) in [
         (cell(0, Column::Size, "0.8"), "type size of hole A"),
-        (cell(0, Column::Size, " "), "empty size of hole A"),
-        (cell(1, Column::Behind, "3"), "type room behind of row 2"),
+        (cell(0, Column::Size, " "), "clear size of hole A"),
+        (
+            cell(1, Column::Behind, "3"),
+            "type clearance behind of row 2",
+        ),
         (cell(2, Column::Depth, "3"), "type depth of row 3"),
         (cell(3, Column::Mark, "D"), "type mark of a new row"),
         (
@@ -219,7 +222,7 @@ fn labels_say_what_was_done() {
         ),
         (
             block(0, Column::Size, &[&["", ""], &["", ""]]),
-            "empty 4 cells",
+            "clear 4 cells",
         ),
         (block(0, Column::Mark, &[&["A", "1"]]), "paste a row"),
         (
@@ -230,7 +233,7 @@ fn labels_say_what_was_done() {
             field(Field::Customer, "Alder Finch Rotors"),
             "type customer",
         ),
-        (field(Field::Customer, ""), "empty customer"),
+        (field(Field::Customer, ""), "clear customer"),
         (
             Edit::InsertRows {
                 before: 0,
@@ -269,16 +272,16 @@ fn labels_say_what_was_done() {
                 row: RowId(1),
                 places: vec![place; 2],
             },
-            "give 2 hole locations to row 2",
+            "set 2 hole locations of row 2",
         ),
         (Edit::SetUnit(Unit::Inch), "show inches"),
         (
             figure(FigureKey::Gap(RowId(0))),
-            "let gap of hole A stand as computed",
+            "go back to the computed gap of hole A",
         ),
         (
             figure(FigureKey::UnitPrice(25)),
-            "let price each at 25 stand as computed",
+            "go back to the computed price each at 25",
         ),
     ] {
         assert_eq!(label(&job, &edit), says);

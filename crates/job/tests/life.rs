@@ -59,7 +59,7 @@ fn a_file_whose_slips_or_papers_cannot_be_is_refused_with_a_sentence() {
     refused("\"who\": (", "\"carrier\": (", "carrier");
     refused("next_slip: 1", "next_slip: 0", "identity 0");
     refused("each: \"48.20\"", "each: \"dear\"", "dear");
-    refused("45.5", "NaN", "number is none");
+    refused("45.5", "NaN", "number is infinite or not a number");
     let hash = job.issued[0].hash.to_string();
     refused(&hash, "abc", "hash");
 }

@@ -273,7 +273,7 @@ fn no_name_leads_to_two_rows() {
         br#"(format: 1, materials: [(name: "Fine alloy", also: ["UNS N07718"], family: Nickel,
         density_g_cm3: 8.2)])"#;
     let refused = Shop::with_file(twice).unwrap_err().to_string();
-    assert!(refused.contains("stands twice"), "{refused}");
+    assert!(refused.contains("appears twice"), "{refused}");
 }
 
 #[test]

@@ -114,7 +114,9 @@ fn two_cells_of_one_row_both_stand_and_only_one_cell_can_clash() {
     let merged = put_together(&base, &ours, &theirs);
     assert_eq!(
         told(&merged),
-        ["hole A, depth: yours stands; theirs was \u{201c}.6\u{201d}, bare numbers in inches"]
+        [
+            "hole A, depth: yours is kept; theirs was \u{201c}.6\u{201d}, numbers without a unit in inches"
+        ]
     );
     let row = &merged.job.rows[0];
     assert_eq!((row.depth.text(), row.count.text()), ("15", "40"));
@@ -124,7 +126,7 @@ fn two_cells_of_one_row_both_stand_and_only_one_cell_can_clash() {
     let merged = put_together(&base, &ours, &emptied);
     assert_eq!(
         told(&merged),
-        ["hole A, depth: yours stands; theirs was empty"]
+        ["hole A, depth: yours is kept; theirs was empty"]
     );
 }
 
@@ -150,8 +152,8 @@ fn the_same_text_in_another_unit_is_a_change_only_where_it_measures() {
     assert_eq!(
         told(&merged),
         [
-            "wall thickness: yours stands; theirs was \u{201c}13\u{201d}",
-            "hole B, depth: yours stands; theirs was \u{201c}15\u{201d}",
+            "wall thickness: yours is kept; theirs was \u{201c}13\u{201d}",
+            "hole B, depth: yours is kept; theirs was \u{201c}15\u{201d}",
         ]
     );
     assert_eq!(merged.job.rows[0].depth.unit(), Some(Unit::Inch));
@@ -159,8 +161,8 @@ fn the_same_text_in_another_unit_is_a_change_only_where_it_measures() {
     assert_eq!(
         told(&merged),
         [
-            "wall thickness: yours stands; theirs was \u{201c}12\u{201d}, bare numbers in inches",
-            "hole B, depth: yours stands; theirs was \u{201c}14\u{201d}, bare numbers in inches",
+            "wall thickness: yours is kept; theirs was \u{201c}12\u{201d}, numbers without a unit in inches",
+            "hole B, depth: yours is kept; theirs was \u{201c}14\u{201d}, numbers without a unit in inches",
         ]
     );
 }
@@ -228,7 +230,7 @@ fn the_places_of_a_row_are_one_cell() {
     assert_eq!(merged.job.rows[0].note.text(), "theirs");
     assert_eq!(
         told(&merged),
-        ["hole A, hole locations: yours stand; theirs, 2 of them, are in the version before"]
+        ["hole A, hole locations: yours are kept; theirs, 2 of them, are in the version before"]
     );
 }
 
@@ -252,7 +254,7 @@ fn a_row_that_one_took_out_and_the_other_changed_stays_with_all_that_hangs_on_it
         ),
     ] {
         let merged = put_together(&base, ours, theirs);
-        assert_eq!(told(&merged), [format!("hole B: {says}; it stays")]);
+        assert_eq!(told(&merged), [format!("hole B: {says}; it is kept")]);
         assert_eq!(merged.job.rows, changed.rows);
         assert_eq!(merged.job.overrules, changed.overrules);
         assert_eq!(merged.job.answers, changed.answers);
@@ -329,14 +331,14 @@ fn figures_overruled_at_both_desks_are_put_together_by_what_they_are() {
     assert_eq!(
         told(&merged),
         [
-            "overruled machine hours: you took it back, the other desk changed it; theirs stands",
-            "overruled electrodes of brass 0.70 x 400: yours stands; theirs was \u{201c}8\u{201d}, \
+            "overruled machine hours: you withdrew it, the other desk changed it; theirs is kept",
+            "overruled electrodes of brass 0.70 x 400: yours is kept; theirs was \u{201c}8\u{201d}, \
              because \u{201c}as last time\u{201d}",
         ]
     );
     assert_eq!(
         told(&put_together(&base, &theirs, &done(&base, &back))),
-        ["overruled machine hours: the other desk took it back, you changed it; yours stands"]
+        ["overruled machine hours: the other desk withdrew it, you changed it; yours is kept"]
     );
 }
 
@@ -366,7 +368,7 @@ fn slips_are_put_together_line_by_line() {
     assert_eq!(
         told(&merged),
         [
-            "call \u{201c}2026-03-02\u{201d}, what was said: yours stands; theirs was \
+            "call \u{201c}2026-03-02\u{201d}, what was said: yours is kept; theirs was \
              \u{201c}first / and second\u{201d}"
         ]
     );
@@ -554,7 +556,7 @@ fn number_day_and_unit_are_not_lost_either() {
     );
     assert_eq!(
         told(&merged),
-        ["unit: yours stands; the other desk switched to inches"]
+        ["unit: yours is kept; the other desk switched to inches"]
     );
     assert_eq!(put_together(&base, &theirs, &base).job.unit, Unit::Inch);
     let other = |number: &str, on| Job {
@@ -570,8 +572,8 @@ fn number_day_and_unit_are_not_lost_either() {
     assert_eq!(
         told(&merged),
         [
-            "job number: yours stands; theirs was \u{201c}26-0109\u{201d}",
-            "day opened: yours stands; theirs was 2026-03-02",
+            "job number: yours is kept; theirs was \u{201c}26-0109\u{201d}",
+            "day opened: yours is kept; theirs was 2026-03-02",
         ]
     );
 }
@@ -618,7 +620,7 @@ fn a_row_brought_back_keeps_its_identity() {
     let merged = put_together(&base, &ours, &theirs);
     assert_eq!(
         told(&merged),
-        ["hole B, count: yours stands; theirs was \u{201c}5\u{201d}"]
+        ["hole B, count: yours is kept; theirs was \u{201c}5\u{201d}"]
     );
 }
 
@@ -629,7 +631,7 @@ fn a_clash_names_rows_without_a_mark_by_their_place() {
     let merged = put_together(&base, &ours, &theirs);
     assert_eq!(
         told(&merged),
-        ["row 2, count: yours stands; theirs was \u{201c}6\u{201d}"]
+        ["row 2, count: yours is kept; theirs was \u{201c}6\u{201d}"]
     );
     let gone = Met::RowGone {
         mark: String::new(),

@@ -345,7 +345,11 @@ fn lines_that_cannot_be_read_are_named() {
         found.refused
     );
     let twice = read("1 1 2 3\n1 4 5 6").unwrap();
-    assert!(twice.refused[0].why.contains("Place 1 is there already"));
+    assert!(
+        twice.refused[0]
+            .why
+            .contains("Hole location 1 is there already")
+    );
 }
 
 #[test]

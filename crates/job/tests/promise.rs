@@ -219,7 +219,7 @@ fn a_lead_time_below_the_median_is_a_check_that_gives_the_figures() {
         .machine_hours
         .p50;
     let expected = format!(
-        "{} working days beside {hours:.0} machine hours: at this shop's hours the lot takes {} to {}.",
+        "A lead time of {} working days is short for {hours:.0} machine hours: at this shop's hours the lot takes {} to {} working days.",
         takes.p50 - 1,
         takes.p50,
         takes.p90

@@ -77,7 +77,7 @@ fn lengths_that_are_none() {
         ("mm", Mm, "is not a length"),
         ("nan", Mm, "is not a length"),
         ("inf", Mm, "is not a length"),
-        ("1e3", Mm, "\u{201c}e3\u{201d} is left over behind a length"),
+        ("1e3", Mm, "\u{201c}e3\u{201d} is left over after a length"),
         ("0.8 x 14", Mm, "\u{201c}x 14\u{201d} is left over"),
         ("0.8 m", Mm, "\u{201c}m\u{201d} is left over"),
         ("0", Mm, "can't be zero"),
@@ -165,9 +165,9 @@ fn depths() {
         ("12 -0.2", "too far apart for two limits"),
         (
             "12.4 MAX",
-            "12.4 alone leaves the depth open to one side: type both limits",
+            "12.4 alone gives the depth one limit only: type both limits",
         ),
-        ("MIN 12", "12 alone leaves the depth open to one side"),
+        ("MIN 12", "12 alone gives the depth one limit only"),
         ("12 MAX 12.4 MAX", "is left over"),
         ("12 thru 13 walls", "is left over"),
         ("through the wall", "is not a depth"),
@@ -306,5 +306,5 @@ fn plain_angles_and_vectors() {
     refused("4000", read::turn("4000"), "can't be larger");
     assert_eq!(read::vector_part("-0,5"), Ok(-0.5));
     assert_eq!(read::vector_part("\u{2212}1"), Ok(-1.0));
-    refused("x", read::vector_part("x"), "part of a direction");
+    refused("x", read::vector_part("x"), "component of a direction");
 }

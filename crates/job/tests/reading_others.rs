@@ -348,11 +348,11 @@ fn days() {
     }
     for (text, says) in [
         ("12/01/2027", "could be 2027-01-12 or 2027-12-01"),
-        ("2027-02-29", "no such day"),
-        ("31.02.2027", "no such day"),
+        ("2027-02-29", "no such date"),
+        ("31.02.2027", "no such date"),
         ("12.1.27", "four digits"),
-        ("tomorrow", "is not a day: type 2027-01-12"),
-        ("2027", "is not a day"),
+        ("tomorrow", "is not a date: type 2027-01-12"),
+        ("2027", "is not a date"),
         ("99999999999-1-1", "four digits"),
     ] {
         refused(text, read::date(text), says);

@@ -228,7 +228,7 @@ fn drill_sizes() {
 #[test]
 fn sizes_that_are_none() {
     for (text, unit, says) in [
-        ("abc", Mm, "is not a hole size: type 0.80 +-0.02"),
+        ("abc", Mm, "is not a hole size: type 0.80 \u{b1}0.02"),
         ("0.78 MIN", Mm, "type both limits"),
         (">= 0.78", Mm, "type both limits"),
         ("0.8 +0.05", Mm, "one deviation only"),

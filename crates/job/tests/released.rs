@@ -73,7 +73,7 @@ fn a_change_after_the_release_is_told_until_a_traveler_of_it_stands_or_it_is_set
     assert!(
         said.starts_with("Traveler 26-0107-T1 was released before these changes: hole A, ")
             && said.contains("was 14, now 12.")
-            && said.ends_with("Release it again, or set them back."),
+            && said.ends_with("Release it again, or undo them."),
         "{said}"
     );
     assert_eq!(told(&depth(&deeper, "14", Unit::Mm)), [], "set back");

@@ -262,7 +262,7 @@ fn sentences_name_what_stands_there_and_keep_to_a_line() {
         said(&job),
         [
             "No row of the hole table has the mark \u{201c}Q\u{201d}: type a row's mark, one on each line.",
-            "The tube was 406.40 mm before, but a new tube of that size has 400.00 mm: check the length, its \
+            "The electrode was 406.40 mm long before, but a new one of that size is 400.00 mm: check the length, its \
              unit, and which electrode was used.",
             "\u{201c}0.80 go\u{201d} holds other words than sizes, so none is read from it: type sizes \
              alone, such as 0.80 / 0.82, and the rest under trouble.",

@@ -165,7 +165,7 @@ fn a_step_is_named_by_what_it_does_and_taken_back_at_once() {
     );
     assert_eq!(
         named(&one, set(at(0, Line::Holes), &[&[""]])),
-        "empty holes of run record"
+        "clear holes of run record"
     );
     let two = pin(&one, SlipKind::Run, &[]);
     assert_eq!(
@@ -177,7 +177,7 @@ fn a_step_is_named_by_what_it_does_and_taken_back_at_once() {
     );
     assert_eq!(
         named(&two, set(at(0, Line::Mark), &[&["", ""], &["", ""]])),
-        "empty 4 cells"
+        "clear 4 cells"
     );
     let pasted_over = set(at(1, Line::Mark), &[&["B", "1"], &["C", "2"]]);
     assert_eq!(named(&two, pasted_over.clone()), "paste 2 run records");

@@ -542,7 +542,7 @@ fn a_seal_that_is_no_hash_is_refused_with_a_sentence() {
     let seal = job.issued[0].seal.unwrap().hash.to_string();
     let file = write_job(&job).replace(&seal, "abc");
     let why = read_job(file.as_bytes()).unwrap_err().to_string();
-    assert!(why.contains("no hash of 64"), "{why}");
+    assert!(why.contains("not a hash of 64"), "{why}");
 }
 
 fn text() -> impl Strategy<Value = String> {

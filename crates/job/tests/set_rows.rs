@@ -374,11 +374,11 @@ fn the_step_has_a_name() {
     );
     assert_eq!(
         named(&rows(RowsAt::Over { row: 0 }, cells(&[&["", " "]]), vec![])),
-        "empty 2 cells"
+        "clear 2 cells"
     );
     assert_eq!(
         named(&rows(RowsAt::Replace, two(), vec![])),
-        "replace the table by 2 rows"
+        "replace the table with 2 rows"
     );
     assert_eq!(
         named(&rows(RowsAt::Append, vec![], vec![])),

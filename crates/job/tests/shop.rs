@@ -519,13 +519,13 @@ fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
         ),
         (
             "(format: 1, materials: [(name: \"718\", family: Nickel, density_g_cm3: 8.2)])",
-            "In materials, the name \"718\" stands twice",
+            "In materials, the name \"718\" appears twice",
         ),
         (
             "(format: 1, rates: [(valid_from: \"soon\", currency: \"USD\", minor_digits: 2, \
              labor_per_hour: 1, dielectric_per_hour: 1, power_per_hour: 1, margin: 0.2, \
              minimum_charge: 1, redo_share: 0, part_risk_share: 0)])",
-            "In rates, \"soon\": the day is not like 2026-01-31",
+            "In rates, \"soon\": the day is not a date like 2026-01-31",
         ),
     ];
     for (text, sentence) in rows {

@@ -126,11 +126,7 @@ fn no_edit_lets_a_paper_stand_again_without_a_trace() {
         let why = apply(&job, &edit).expect_err("refused");
         assert_eq!(why, refused);
         assert!(why.to_string().contains("26-0107-Q1"), "{why}");
-        assert!(
-            why.hint().contains("stands again because"),
-            "{}",
-            why.hint()
-        );
+        assert!(why.hint().contains("valid again because"), "{}", why.hint());
     }
     // The same paper in another writing, and everything else on the slip, may be put right.
     let same = done(&job, &set("26-0107-Q1"));
@@ -154,7 +150,7 @@ fn a_paper_stands_again_by_a_word_that_stays_and_is_told() {
     assert_eq!(beside, Beside::Slip(0, Some(Line::StandsAgain)));
     assert_eq!(
         text,
-        "26-0107-Q1 was withdrawn here and stands again: Pell, Mar 5: it was Q1 of 26-0106."
+        "26-0107-Q1 was withdrawn here and is valid again: Pell, Mar 5: it was Q1 of 26-0106."
     );
     let opened = read_job(write_job(&again).as_bytes()).expect("it opens");
     assert_eq!(opened, again);

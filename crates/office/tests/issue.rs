@@ -163,7 +163,7 @@ fn nothing_is_issued_from_a_copy_or_from_a_file_on_no_shelf() {
         opened: Some(on_desk.opened),
     };
     let said = loose.refused(Paper::Quotation);
-    assert!(said.contains("no shelf"), "{said}");
+    assert!(said.contains("not on a shelf"), "{said}");
     assert_eq!(files_beside(elsewhere.path()), Vec::<String>::new());
 }
 

@@ -332,7 +332,7 @@ fn an_entry_that_somebody_changed_in_the_file_is_told_at_opening_and_not_reprint
     assert!(told(&later));
     let said = reprinted(&later, "26-0101-Q1").expect_err("it was changed");
     assert!(
-        said.contains("26-0101-Q1 doesn't fit its seal") && said.contains("backup"),
+        said.contains("26-0101-Q1 doesn't match its seal") && said.contains("backup"),
         "{said}"
     );
     // Saving doesn't seal it, and the job is worked on.

@@ -139,7 +139,7 @@ fn what_nobody_can_believe_is_told_and_moves_nothing() {
                 (Line::TubeBefore, "9000"),
                 (Line::TubeAfter, "300"),
             ],
-            "comes",
+            "when new",
         ),
         (
             &[

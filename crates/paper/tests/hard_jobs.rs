@@ -183,20 +183,20 @@ fn papers_follow_an_order_that_differs_from_the_sheet() {
     tells(
         &traveler,
         &[
-            "revision D quantity 8 of 12 due Dec 4, 2026",
+            "rev D quantity 8 of 12 due Dec 4, 2026",
             "customer's PO PO-4500-88217-0003/REV-D/LINE-10 call-off R-1",
-            "The order is for part revision D; planned was C.",
+            "The order is for part revision D; planned: C.",
             "No answer yet, hole B: ",
-            "Check: This lot is of 8 parts; electrodes and times here are worked out for 10 parts.",
-            "revision of the drawing 5",
-            "Only spoken of, not here: drawing revision 6 (Ida Fenn, Oct 28, 2026).",
+            "Check: This lot has 8 parts; electrodes and times here are worked out for 10 parts.",
+            "drawing rev 5",
+            "Only mentioned, not here: drawing revision 6 (Ida Fenn, Oct 28, 2026).",
             "Reorder of job 25-0311 – new guide before the first hole",
             "Hold: source inspection, 3 days of notice, notice given on Nov 10, 2026: first vane",
             "Ship with the trays; mark each tray with the PO.",
             "blanket order, called off in parts",
             "first eight to the coater",
             "Vanes come in their own trays",
-            "size x, y, z 120 mm × 64 mm × 48 mm wall thickness 3.2 mm mass of one 6.4 kg",
+            "size x, y, z 120 mm × 64 mm × 48 mm wall thickness 3.2 mm mass of one part 6.4 kg",
             "coated; 27 HRC; 0.3 mm, chipped at two hooks; hook of V305 chipped",
             "the drawing measures from the surface (bold)",
         ],
@@ -277,7 +277,7 @@ fn no_kind_of_hole_and_no_load_is_left_out_in_silence() {
         .collect();
     let text = common::prose(&quillbore_paper::traveler(&sample.matter(Sheet::A4)));
     // With the other two kinds of the second tube seventeen, of which twelve are drawn.
-    let told = "more kinds of loads stand in the table above and are not drawn";
+    let told = "more kinds of loads are in the table above and are not drawn";
     assert!(text.contains(told), "{text}");
     for number in 1..=15 {
         let line = format!(" {number} S1 × 11, then S3 × 2 ");

@@ -77,7 +77,7 @@ fn nothing_is_priced_where_nothing_was_computed() {
 #[test]
 fn a_check_is_asked_until_it_is_answered_and_then_stated() {
     let mut sample = common::ring();
-    let asks = "behind the exit there is less room than the electrode needs";
+    let asks = "the clearance behind the exit is less than the electrode needs";
     let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
     assert!(text.contains(&format!("Hole A: {asks}")), "{text}");
     let agreed = common::answer(&sample, 0, Concern::WallBehind, &[6.0], How::Agreed);

@@ -38,7 +38,7 @@ fn its_parts_stand_in_the_order_of_the_work() {
         "Traveler",
         "job",
         "part",
-        "revision",
+        "rev",
         "quantity",
         "due",
         "customer's PO",
@@ -113,8 +113,8 @@ fn what_the_floor_needs_is_all_there() {
         "Section the test piece through A 2.",
         "The wall at the seal land turns blue.",
         "A 12.4 mm planned, stop above 19.8 mm",
-        "Drill setup 1: 1080 holes of A, B in 36 directions; 35 index moves for one part;",
-        "index axis lying, the part's +z along table x; index: the part's side that faces the tool, 0 at +x, counted toward +y; tilt: the tool leans toward the part's +z.",
+        "Drill setup 1: 1080 holes of A, B in 36 directions; 35 index moves per part;",
+        "index axis horizontal, the part's +z along table x; index: the part's side that faces the electrode, 0 at +x, counted toward +y; tilt: the electrode leans toward the part's +z.",
         "B, A in turn of each number, 1 to 540.",
         "flow test of every ring at the customer's",
         "0.04 mm",
@@ -147,7 +147,7 @@ fn the_kit_carries_the_next_sizes_and_the_row_says_how_sure_the_first_one_is() {
     for needed in [
         "For the first piece, if its size is off Take for Guide \
          brass 0.60 x 300 1 A guide 0.60 brass 0.80 x 400 1 A guide 0.80",
-        "Size: first choice right 78 %, too large 3 %. \
+        "Size: right the first time 78 %, too large 3 %. \
          Once the first piece is measured: comfortable.",
     ] {
         assert!(text.contains(needed), "{needed}\nin\n{text}");
@@ -422,7 +422,7 @@ fn an_empty_job_gives_a_paper_of_blanks() {
     sample.figures.price = None;
     let text = prose(&traveler(&sample.matter(Sheet::A4)));
     assert!(text.contains("The hole table is empty: nothing may be drilled from this paper."));
-    assert!(text.contains("the material is not among the shop's; ask before the first burn"));
+    assert!(text.contains("the material is not in the shop's list; ask before the first burn"));
 }
 
 #[test]

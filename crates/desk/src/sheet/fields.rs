@@ -62,18 +62,18 @@ const PLAN: &[&[(Field, u8)]] = &[&[
 const PRICE: &[&[(Field, u8)]] = &[
     &[
         (Field::Margin, 2),
-        (Field::LeadDays, 2),
+        (Field::LeadDays, 3),
         (Field::ValidDays, 2),
         (Field::FollowUp, 2),
-        (Field::FixtureCost, 2),
-        (Field::TestPieceCost, 2),
+        (Field::FixtureCost, 3),
     ],
     &[
-        (Field::OutsideText, 4),
-        (Field::OutsideCost, 2),
-        (Field::OutsidePerPart, 2),
-        (Field::OutsideDays, 2),
+        (Field::TestPieceCost, 3),
+        (Field::OutsideText, 3),
+        (Field::OutsideCost, 3),
+        (Field::OutsidePerPart, 3),
     ],
+    &[(Field::OutsideDays, 3)],
 ];
 
 /// The block of the inquiry.

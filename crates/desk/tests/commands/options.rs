@@ -25,30 +25,27 @@ fn an_option_is_never_taken_for_the_value_of_the_one_before() {
     for (more, told) in [
         (
             &["--material", "--quantity", "5"][..],
-            "--material stands without its value; where \u{201c}--quantity\u{201d} is meant to be \
-             it, say \u{201c}--material=--quantity\u{201d}",
+            "--material has no value; if \u{201c}--quantity\u{201d} is meant as the \
+             value, type \u{201c}--material=--quantity\u{201d}",
         ),
         (
             &["--quantity", "5", "--material"],
-            "--material stands without its value",
+            "--material has no value",
         ),
-        (
-            &["--material", "--", "718"],
-            "--material stands without its value",
-        ),
+        (&["--material", "--", "718"], "--material has no value"),
         (
             &["--material", "", "--quantity", "5"],
-            "What stands behind --material is empty",
+            "The value of --material is empty",
         ),
         (
             &["--material=", "--quantity", "5"],
-            "What stands behind --material is empty",
+            "The value of --material is empty",
         ),
         (
             &["--quantity", "5", "--quantity", "6"],
             "--quantity is given twice",
         ),
-        (&["718"], "\u{201c}718\u{201d} means nothing here"),
+        (&["718"], "\u{201c}718\u{201d} is not understood here"),
     ] {
         let refused = intake(folder.path(), more);
         assert_eq!(refused.status.code(), Some(2), "{more:?}");
@@ -66,10 +63,10 @@ fn an_option_is_never_taken_for_the_value_of_the_one_before() {
             &["--replace=yes", "--out", path(&out)][..],
             "--replace takes no value",
         ),
-        (&["--out", ""], "What stands behind --out is empty"),
+        (&["--out", ""], "The value of --out is empty"),
         (&["--out", path(&out), ""], "An empty word"),
         (&["--out", path(&out), "--out=x"], "--out is given twice"),
-        (&["--out", "-"], "--out stands without its value"),
+        (&["--out", "-"], "--out has no value"),
     ] {
         let refused = quillbore(&[&["papers", path(&job)], words].concat());
         assert_eq!(refused.status.code(), Some(2), "{words:?}");
@@ -158,7 +155,7 @@ fn a_path_that_is_no_text_stays_what_it_is_and_a_value_that_is_none_is_refused()
     let refused = run(&asked);
     assert_eq!(refused.status.code(), Some(2));
     assert!(
-        said(&refused).contains("\u{201c}7\\xff18\u{201d} behind --material is no text"),
+        said(&refused).contains("\u{201c}7\\xff18\u{201d} after --material is not text"),
         "{}",
         said(&refused)
     );

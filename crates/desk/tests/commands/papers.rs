@@ -232,7 +232,7 @@ fn a_job_stands_once_on_a_quotation_however_often_it_is_named() {
     let itself = issue(&["--with", "26-0102,26-0101"]);
     assert_eq!(itself.status.code(), Some(2));
     assert!(
-        said(&itself).contains("can't stand on it twice"),
+        said(&itself).contains("can't be on it twice"),
         "{}",
         said(&itself)
     );

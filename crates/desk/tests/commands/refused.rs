@@ -35,7 +35,7 @@ fn a_pipe_named_as_a_job_a_table_or_a_shop_is_refused_at_once() {
         let refused = quillbore(words);
         assert_eq!(refused.status.code(), Some(2), "{words:?}");
         assert!(
-            said(&refused).contains("pipe") || said(&refused).contains("no plain file"),
+            said(&refused).contains("pipe") || said(&refused).contains("not a plain file"),
             "{}",
             said(&refused)
         );

@@ -71,7 +71,7 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
 
     do_word(&mut harness, "add run");
     type_on(&mut harness, "or by the clock, min of run record 3", "240");
-    let lesson = "otherwise next time of run record 3";
+    let lesson = "do differently next time of run record 3";
     type_on(&mut harness, lesson, "fresh tube after 40 holes");
     do_word(&mut harness, "add delivery");
     assert_eq!(state(&harness), State::OnTheFloor);

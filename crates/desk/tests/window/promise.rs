@@ -47,9 +47,9 @@ fn working_days_stand_under_the_price_and_a_short_lead_time_is_told() {
         days.p50, days.p90
     );
     assert_eq!(told(&harness, &said), 1);
-    assert_eq!(told(&harness, "working day beside "), 0);
+    assert_eq!(told(&harness, "lead time of 1 working day is short"), 0);
     type_on(&mut harness, "lead time, working days", "1");
-    assert_eq!(told(&harness, "1 working day beside "), 1);
+    assert_eq!(told(&harness, "lead time of 1 working day is short"), 1);
 }
 
 #[test]

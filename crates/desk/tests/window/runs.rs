@@ -313,7 +313,7 @@ fn the_long_texts_of_a_line_stand_below_the_table() {
     hands.click("a line for each mark");
     hands.click("run 2 mark");
     hands.click("trouble, settings, next time of line 2");
-    let lesson = "otherwise next time of run record 3";
+    let lesson = "do differently next time of run record 3";
     type_on(&mut hands.harness, lesson, "fresh tube after 40 holes");
     hands.click("trouble, settings, next time of line 2");
     let job = hands.harness.state().job();

@@ -104,7 +104,7 @@ fn what_became_of_a_pasted_table_stays_under_the_hole_table() {
         assert_eq!(harness.query_all_by_label(said).count(), 1, "{said}");
     }
     for said in [
-        "line 3: look: the size 1.2 was left for its limits 1.15 and 1.25",
+        "line 3: look: the limits 1.15 and 1.25 were taken, not the size 1.2",
         unread,
     ] {
         assert_eq!(count(&harness, said), 1, "{said}");

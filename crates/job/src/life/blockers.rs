@@ -51,7 +51,7 @@ pub enum Blocker {
     },
     /// A non-conformance of the job before is open, and nobody said why to go on.
     OpenTrouble,
-    /// No delivery is written down.
+    /// No delivery is on record.
     NothingToDeliver,
     /// A non-conformance of this job is open, and nobody said why parts are delivered all the same.
     Undecided,

@@ -23,7 +23,7 @@ use crate::typed::field::{AngleBasis, Block, Field};
 use crate::typed::overrule::FigureKey;
 use crate::typed::row::Column;
 use crate::words::speaker::Speaker;
-use crate::words::{edits, english, slips};
+use crate::words::{edits, english, names, slips};
 
 /// Every side note; `seals` says of each issued paper how its entry stands to its seal.
 pub(super) fn notes(
@@ -105,7 +105,7 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
     let fields = job.fields.iter().filter_map(|(field, entry)| {
         let why = entry.why()?;
         let beside = Beside::Field(*field);
-        let note = note(beside, english::field(*field), entry.text(), why);
+        let note = note(beside, names::field(*field), entry.text(), why);
         Some((stop(note, rests_on(*field)), None))
     });
     let overrules = job.overrules.iter().filter_map(|overrule| {

@@ -249,7 +249,7 @@ list! {
     Due "due" Block::Inquiry, FieldKind::Date;
     /// Value of one part to the customer.
     PartValue "part_value" Block::Inquiry, FieldKind::Money;
-    /// Most that the shop answers for per spoiled part.
+    /// Most that the shop is liable for per spoiled part.
     LiabilityCap "liability_cap" Block::Inquiry, FieldKind::Money;
     /// Spare parts sent for trials.
     Spares "spares" Block::Inquiry, FieldKind::Count;
@@ -267,7 +267,7 @@ list! {
     Notes "notes" Block::Inquiry, FieldKind::Lines;
     /// Number of the job that this one does again.
     Again "again" Block::Inquiry, FieldKind::Line;
-    /// Why the job was laid aside.
+    /// Why the job was set aside.
     LaidAside "laid_aside" Block::Inquiry, FieldKind::Line;
 
     /// Machine.

@@ -63,7 +63,7 @@ pub fn outdated(answer: &Answer) -> String {
 #[must_use]
 pub fn to_nothing(answer: &Answer) -> String {
     format!(
-        "An answer of {} ({}) stands here for \u{201c}{}\u{201d}, which nothing asks now: it doesn't count.",
+        "The answer of {} ({}) is to \u{201c}{}\u{201d}, which is no longer asked: it doesn't count.",
         answer.date,
         told(answer),
         concern(answer.concern)

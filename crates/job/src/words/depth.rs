@@ -8,7 +8,7 @@ use crate::typed::show_quantity as show;
 
 /// The depth says through, the end says blind.
 pub(crate) const fn through_and_blind() -> &'static str {
-    "The depth says through, the end says blind: ask the drawing, and put one of the two right."
+    "The depth says through, the end says blind: check the drawing and correct one of the two."
 }
 
 /// Where the depth of a hole that goes through comes from; `None` where nothing says it, which is

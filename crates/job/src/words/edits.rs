@@ -18,7 +18,7 @@ const LONGEST_MARK: usize = 12;
 pub fn label(job: &Job, edit: &Edit) -> String {
     match edit {
         Edit::SetField { field, text, .. } if text.trim().is_empty() => {
-            format!("empty {}", names::field(*field))
+            format!("clear {}", names::field(*field))
         }
         Edit::SetField { field, .. } => format!("type {}", names::field(*field)),
         Edit::SetCells { at, rows, .. } => cells(job, *at, rows),
@@ -30,8 +30,8 @@ pub fn label(job: &Job, edit: &Edit) -> String {
         },
         Edit::SetPlaces { row, places } => match places.len() {
             0 => format!("delete hole locations of {}", hole(job, *row)),
-            1 => format!("give a hole location to {}", hole(job, *row)),
-            count => format!("give {count} hole locations to {}", hole(job, *row)),
+            1 => format!("set the hole location of {}", hole(job, *row)),
+            count => format!("set {count} hole locations of {}", hole(job, *row)),
         },
         Edit::SetRows {
             at, cells, places, ..
@@ -42,7 +42,7 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             slip, line, text, ..
         } => {
             let verb = if text.trim().is_empty() {
-                "empty"
+                "clear"
             } else {
                 "type"
             };
@@ -64,7 +64,7 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             hole(job, *row)
         ),
         Edit::WithdrawOverrule { figure } => {
-            format!("let {} stand as computed", self::figure(job, figure))
+            format!("go back to the computed {}", self::figure(job, figure))
         }
     }
 }
@@ -101,10 +101,10 @@ fn runs(job: &Job, at: RunAt, rows: &[Vec<Option<String>>]) -> String {
     let here = job.slips_of::<kind::Run>().count();
     match (texts.len(), width) {
         (1, 0 | 1) => {
-            let verb = if nothing { "empty" } else { "type" };
+            let verb = if nothing { "clear" } else { "type" };
             format!("{verb} {} of {}", slips::line(at.line), records(1))
         }
-        (cells, _) if nothing => format!("empty {cells} cells"),
+        (cells, _) if nothing => format!("clear {cells} cells"),
         _ if at.row >= here => format!("add {}", records(rows.len())),
         (_, 0 | 1) => format!("fill {} of {}", slips::line(at.line), records(rows.len())),
         _ => format!("paste {}", records(rows.len())),
@@ -118,7 +118,7 @@ fn cells(job: &Job, at: CellAt, rows: &[Vec<Option<String>>]) -> String {
         && width <= 1
     {
         let verb = if text.trim().is_empty() {
-            "empty"
+            "clear"
         } else {
             "type"
         };
@@ -130,7 +130,7 @@ fn cells(job: &Job, at: CellAt, rows: &[Vec<Option<String>>]) -> String {
     }
     let nothing_but_spaces = texts.iter().all(|text| text.trim().is_empty());
     match (nothing_but_spaces, width) {
-        (true, _) => format!("empty {} cells", texts.len()),
+        (true, _) => format!("clear {} cells", texts.len()),
         (false, 1) => format!(
             "fill {} of {} rows",
             english::column(at.column).name,
@@ -150,9 +150,9 @@ fn rows(at: RowsAt, cells: &[Vec<Option<String>>], places: &[Vec<Place>]) -> Str
     let texts: Vec<&String> = cells.iter().flatten().flatten().collect();
     let nothing = texts.iter().all(|text| text.trim().is_empty());
     match at {
-        RowsAt::Replace => format!("replace the table by {rows}"),
+        RowsAt::Replace => format!("replace the table with {rows}"),
         RowsAt::Over { .. } if nothing && places.iter().all(Vec::is_empty) => {
-            format!("empty {} cells", texts.len())
+            format!("clear {} cells", texts.len())
         }
         RowsAt::Over { .. } | RowsAt::Append => format!("paste {rows}"),
     }

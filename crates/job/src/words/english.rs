@@ -33,26 +33,26 @@ pub const fn field(field: Field) -> &'static str {
     match field {
         Field::Customer => "customer",
         Field::Contact => "contact",
-        Field::CustomerReference => "their reference",
+        Field::CustomerReference => "customer's reference",
         Field::Part => "part",
         Field::PartName => "part name",
-        Field::Revision => "revision",
+        Field::Revision => "rev",
         Field::Drawing => "drawing",
-        Field::DrawingRevision => "drawing revision",
+        Field::DrawingRevision => "drawing rev",
         Field::Material => "material",
         Field::Condition => "condition",
         Field::Hardness => "hardness",
         Field::Coating => "coating",
         Field::Resistivity => "resistivity, measured",
-        Field::SizeX => "size x",
-        Field::SizeY => "size y",
-        Field::SizeZ => "size z",
+        Field::SizeX => "x",
+        Field::SizeY => "y",
+        Field::SizeZ => "z",
         Field::Mass => "mass",
         Field::Thickness => "wall thickness",
-        Field::DefaultTolerance => "title block tolerance",
-        Field::AngleBasis => "angles are given",
+        Field::DefaultTolerance => "title-block tolerance",
+        Field::AngleBasis => "angles measured from",
         Field::Quantity => "quantity",
-        Field::Breaks => "other quantities",
+        Field::Breaks => "price breaks",
         Field::Due => "due",
         Field::PartValue => "value of one part",
         Field::LiabilityCap => "cap per spoiled part",
@@ -63,14 +63,14 @@ pub const fn field(field: Field) -> &'static str {
         Field::FacesNotToClamp => "faces not to clamp",
         Field::RecastLimit => "recast limit",
         Field::Notes => "notes",
-        Field::Again => "again, after",
-        Field::LaidAside => "laid aside, why",
+        Field::Again => "reorder of",
+        Field::LaidAside => "set aside, why",
         Field::Machine => "machine",
         Field::IndexAbout => "index axis turns about",
         Field::Fixture => "fixture",
         Field::Program => "program",
         Field::Settings => "settings",
-        Field::Lessons => "what the last run taught",
+        Field::Lessons => "lessons from the last run",
         Field::SetupText => "setup",
         Field::BackingText => "backing",
         Field::FirstPiece => "first piece",
@@ -78,15 +78,15 @@ pub const fn field(field: Field) -> &'static str {
         Field::After => "after drilling",
         Field::Inspection => "inspection",
         Field::Margin => "margin",
-        Field::FixtureCost => "fixture, cost once",
-        Field::TestPieceCost => "test piece, cost once",
+        Field::FixtureCost => "fixture, one-time cost",
+        Field::TestPieceCost => "test piece, one-time cost",
         Field::OutsideCost => "outside work, cost per lot",
         Field::OutsidePerPart => "outside work, cost per part",
         Field::OutsideText => "outside work",
         Field::OutsideDays => "outside, working days",
         Field::LeadDays => "lead time, working days",
         Field::ValidDays => "valid for, days",
-        Field::FollowUp => "ask about it on",
+        Field::FollowUp => "follow up on",
         Field::Exclusions => "exclusions",
     }
 }
@@ -114,12 +114,12 @@ pub const fn column(column: Column) -> ColumnWords {
         Column::End => words("end", "end"),
         Column::Angle => words("angle", "angle"),
         Column::Surface => words("surface", "surface"),
-        Column::Behind => words("behind exit", "room behind"),
+        Column::Behind => words("clearance behind", "clearance behind"),
         Column::Backed => words("backed", "backing"),
         Column::Layers => words("layers", "layers"),
         Column::CoreTrapped => words("core trapped", "trapped core"),
-        Column::Ends => words("from", "ends drilled from"),
-        Column::Tube => words("tube", "tube"),
+        Column::Ends => words("drilled from", "ends drilled from"),
+        Column::Tube => words("electrode", "electrode"),
         Column::DressEvery => words("dress every", "dressing"),
         Column::Note => words("note", "note"),
     }
@@ -255,7 +255,7 @@ pub const fn one_off(field: Field) -> &'static str {
     match field {
         Field::FixtureCost => "fixture",
         Field::TestPieceCost => "test piece",
-        _ => "one-off charge",
+        _ => "one-time charge",
     }
 }
 
@@ -298,7 +298,7 @@ pub fn remedy_index(axis: PartAxis) -> String {
 /// Offer: depth from the layers.
 #[must_use]
 pub fn remedy_depth_from_layers(depth: &str) -> String {
-    format!("take {depth} as the depth")
+    format!("use {depth} as the depth")
 }
 
 /// Offer: a free mark.
@@ -316,13 +316,13 @@ pub const fn remedy_test_piece() -> &'static str {
 /// A run record in which a tube grew.
 #[must_use]
 pub const fn tube_grew() -> &'static str {
-    "The tube is longer after than before: one of the two is mistyped, or another tube was put in."
+    "The electrode is longer after than before: one of the two lengths is mistyped, or another electrode was put in."
 }
 
 /// Angles whose drawing doesn't say what they are measured from.
 #[must_use]
 pub const fn angles_assumed() -> &'static str {
-    "The angles were read as from the normal. Ask the drawing; if they are from the surface, say so \
+    "The angles were read as from the normal. Check the drawing; if they are from the surface, say so \
      here. If not, confirm:"
 }
 

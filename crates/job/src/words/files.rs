@@ -62,10 +62,10 @@ impl TextError {
                 "Open it with a newer version of the program; the file was left as it is."
             }
             TextError::UnknownKey { .. } => {
-                "Open it with a newer version of the program, or put the name right if somebody wrote it by hand; the file was left as it is."
+                "Open it with a newer version of the program, or correct the name if somebody wrote it by hand; the file was left as it is."
             }
             TextError::UnknownFormat { .. } | TextError::Broken { .. } => {
-                "Put it right in a text editor, or take the version before the last save."
+                "Correct it in a text editor, or take the version before the last save."
             }
         }
     }
@@ -80,16 +80,18 @@ impl fmt::Display for Unfit {
 /// Half a sentence: what a part of a job's file can't be.
 fn unfit(why: &Unfit) -> String {
     match why {
-        Unfit::KeyTwice { what, key } => format!("the {what} {key:?} stands twice"),
-        Unfit::Place { number } => format!("place {number} has no usable point or direction"),
-        Unfit::Day { text } => format!("{text:?} is no day like 2026-01-31"),
-        Unfit::Hash { text } => format!("{text:?} is no hash of 64 hexadecimal digits"),
-        Unfit::Amount { text } => format!("{text:?} is no amount of money"),
+        Unfit::KeyTwice { what, key } => format!("the {what} {key:?} appears twice"),
+        Unfit::Place { number } => {
+            format!("hole location {number} has no usable point or direction")
+        }
+        Unfit::Day { text } => format!("{text:?} is not a date like 2026-01-31"),
+        Unfit::Hash { text } => format!("{text:?} is not a hash of 64 hexadecimal digits"),
+        Unfit::Amount { text } => format!("{text:?} is not an amount of money"),
         Unfit::ReportTooLong => format!("a report has more than {MOST_TOLD} lines"),
         Unfit::ReportText => {
             format!("a text of a report is longer than {LONGEST_TEXT} characters")
         }
-        Unfit::NotFinite => "a number is none".to_owned(),
+        Unfit::NotFinite => "a number is infinite or not a number".to_owned(),
         Unfit::ReasonMissing => "an overruled figure has no reason".to_owned(),
     }
 }
@@ -109,7 +111,7 @@ fn read(why: &ReadError) -> String {
             format!("A row has the identity {id}, but the next one to be given out is {next}")
         }
         ReadError::PlaceTwice { row, number } => {
-            format!("Place {number} of the row with the identity {row} stands twice")
+            format!("Hole location {number} of the row with the identity {row} appears twice")
         }
         ReadError::SlipTwice { id } => format!("Two slips of the job have the identity {id}"),
         ReadError::SlipTooLarge { id, next } => {
@@ -120,7 +122,7 @@ fn read(why: &ReadError) -> String {
              this version would lose parts of it",
             line.key()
         ),
-        ReadError::PaperTwice { number } => format!("The issued paper {number:?} stands twice"),
+        ReadError::PaperTwice { number } => format!("The issued paper {number:?} appears twice"),
         ReadError::InputsTooDeep { number } => {
             format!("The issued paper {number:?} holds slips, papers or reports among its inputs")
         }
@@ -153,7 +155,7 @@ impl ReadError {
             | ReadError::TooManyReports { .. }
             | ReadError::AnswerTwice { .. }
             | ReadError::FigureTwice => {
-                "Put it right in a text editor, or take the version before the last save."
+                "Correct it in a text editor, or take the version before the last save."
             }
         }
     }

@@ -20,13 +20,13 @@ impl Speaker<'_> {
             format!("{} {}", parts.join(" x "), self.unit.symbol())
         };
         match kind {
-            Kind::MaterialMissing => "No work material yet: choose one from the shop's list, and nothing can be said about time and wear before.".to_owned(),
-            Kind::MachineMissing => "No machine yet: choose one, so that reach, rates and clampings can be counted.".to_owned(),
-            Kind::QuantityMissing => "No quantity yet: without it neither the lot nor a price can be computed.".to_owned(),
-            Kind::SizeMissing => "No readable size: type the diameter with its limits, as 0.80 +-0.02 or .031/.033.".to_owned(),
+            Kind::MaterialMissing => "No work material yet: choose one from the shop's list; until then there is no time and no wear.".to_owned(),
+            Kind::MachineMissing => "No machine yet: choose one, so that reach, rates and setups can be worked out.".to_owned(),
+            Kind::QuantityMissing => "No quantity yet: without it neither the lot nor a price can be worked out.".to_owned(),
+            Kind::SizeMissing => "No readable size: type the diameter with its limits, such as 0.80 \u{b1}0.02 or .031/.033.".to_owned(),
             Kind::DepthMissing => "No readable depth: type the depth on the hole's axis, or the wall thickness of the part.".to_owned(),
             Kind::LimitsAssumed { lower_mm, upper_mm } => format!(
-                "The drawing gives no limits: the shop's usual tolerance was taken, {} to {}.",
+                "The drawing gives no limits: the shop's usual tolerance is used, {} to {}.",
                 self.length(*lower_mm),
                 self.length(*upper_mm)
             ),
@@ -38,26 +38,26 @@ impl Speaker<'_> {
             Kind::PartSizeUnknown => "Size or mass of the part is not known: nobody can say yet whether it fits the machine.".to_owned(),
             Kind::PartValueUnknown => "What is one part worth to the customer? Without it the risk is not in the price, and no cap can be agreed.".to_owned(),
             Kind::MarkTwice { other } => format!(
-                "Another row carries the mark {} too: on the floor nobody could tell them apart.",
+                "Another row has the mark {} too: on the floor nobody could tell them apart.",
                 self.mark(*other)
             ),
             Kind::ConductivityCheck { ohm_cm: value } => format!(
-                "The work has about {} ohm cm: it conducts poorly, ask for the grade's certificate.",
+                "The material has about {} ohm cm: it conducts poorly, ask for the grade's certificate.",
                 ohm_cm(value)
             ),
             Kind::ConductivityTestPiece { ohm_cm: value } => format!(
-                "The work has about {} ohm cm: only a test piece of this very grade will tell.",
+                "The material has about {} ohm cm: only a test piece of the same grade will tell.",
                 ohm_cm(value)
             ),
             Kind::DoesNotConduct { ohm_cm: value } => format!(
-                "The work has about {} ohm cm and does not conduct well enough, unless a meter reading or a certificate says otherwise.",
+                "The material has about {} ohm cm and does not conduct well enough, unless a meter reading or a certificate says otherwise.",
                 ohm_cm(value)
             ),
-            Kind::ConductivityUnknown => "Nothing is known of how well the work conducts: put a meter on it or ask for a certificate.".to_owned(),
+            Kind::ConductivityUnknown => "It is not known how well the material conducts: put a meter on it or ask for a certificate.".to_owned(),
             Kind::FamilyValues => "Feed and wear are those of the family, not of this grade: the spread is wide.".to_owned(),
-            Kind::OtherTubeMaterial => "The start values of this material were taken with another tube material: feed and wear may be well off.".to_owned(),
+            Kind::OtherTubeMaterial => "The start values of this material were taken with another electrode material: feed and wear may be well off.".to_owned(),
             Kind::FeedUnknown { tube_mm } => format!(
-                "No feed is known for a tube of {}, so there is no price: make a test burn, then type feed and wear.",
+                "No feed is known for an electrode of {}, so there is no price: make a test burn, then type feed and wear.",
                 self.length(*tube_mm)
             ),
             Kind::DepthUnknown { ratio, most } => format!(
@@ -82,16 +82,16 @@ impl Speaker<'_> {
                 self.length(*lower_mm)
             ),
             Kind::TubeMisses { inside, over } => format!(
-                "The chosen tube is right at once with a chance of {}, and oversize with one of {}.",
+                "The chosen electrode gives a size inside the limits the first time with a chance of {}, an oversize one with a chance of {}.",
                 show::percent(*inside),
                 show::percent(*over)
             ),
             Kind::NoGuide { tube_mm } => format!(
-                "There is no guide for a tube of {}: it cannot be drilled without its guide.",
+                "There is no guide for an electrode of {}: it cannot be drilled without its guide.",
                 self.length(*tube_mm)
             ),
             Kind::TubesShort { tube_mm, kit, stock } => format!(
-                "The kit asks for {kit} tubes of {}, the drawer holds {stock}: order {} before a date is promised.",
+                "The kit takes {kit} electrodes of {}, the drawer holds {stock}: order {} before a date is promised.",
                 self.length(*tube_mm),
                 kit.saturating_sub(*stock)
             ),
@@ -102,20 +102,20 @@ impl Speaker<'_> {
                 self.tight(*held, *outside, buy.as_ref())
             }
             Kind::TubeOutsideMachine { tube_mm, least_mm, most_mm } => format!(
-                "The machine drives tubes from {} to {}, not one of {}.",
+                "The machine takes electrodes from {} to {}, not one of {}.",
                 self.length(*least_mm),
                 self.length(*most_mm),
                 self.length(*tube_mm)
             ),
-            Kind::CoreLeft => "A tube with one channel leaves a thin core: see that it falls out and is counted.".to_owned(),
-            Kind::CoreTrapped => "A core could be trapped in there, and no tube with several channels fits: plan how to get it out.".to_owned(),
+            Kind::CoreLeft => "An electrode with one channel leaves a thin core: see that it falls out and is counted.".to_owned(),
+            Kind::CoreTrapped => "A core could be trapped in there, and no electrode with several channels fits: plan how to get it out.".to_owned(),
             Kind::AxisMisses { offset_mm, radius_mm } => format!(
-                "The axis passes {} from the middle of a round of {} radius: it does not meet the work.",
+                "The axis passes {} from the center of a surface of {} radius: it misses the part.",
                 self.length(*offset_mm),
                 self.length(*radius_mm)
             ),
             Kind::ToolMisses { offset_mm, radius_mm } => format!(
-                "At {} from the middle the tool passes a round of {} radius without touching it.",
+                "At {} from the center the electrode passes a surface of {} radius without touching it.",
                 self.length(*offset_mm),
                 self.length(*radius_mm)
             ),
@@ -124,16 +124,16 @@ impl Speaker<'_> {
                 self.length(*by_mm)
             ),
             Kind::NoFullMetal { zones_mm, depth_mm } => format!(
-                "Steep and thin: the tool is never wholly in metal, entry and exit take {} of {} depth. Slow feed all the way.",
+                "Steep and thin: the electrode is never fully in metal, entry and exit take {} of {} depth. Slow feed all the way.",
                 self.length(*zones_mm),
                 self.length(*depth_mm)
             ),
             Kind::BackingNeeded { behind_mm, needed_mm } if needed_mm <= behind_mm => format!(
-                "A wall stands {} behind the exit: until the first hole tells the lot's wear it could be reached. Make the first try short, or back it.",
+                "A wall stands {} behind the exit: until the first hole shows the lot's wear it could be reached. Make the first try short, or back it.",
                 self.length(*behind_mm)
             ),
             Kind::BackingNeeded { behind_mm, needed_mm } => format!(
-                "A wall stands {} behind the exit, overtravel and scatter ask for {}: back it, or ask whether it may be marked.",
+                "A wall stands {} behind the exit, overtravel and scatter need {}: back it, or ask whether it may be marked.",
                 self.length(*behind_mm),
                 self.length(*needed_mm)
             ),
@@ -147,7 +147,7 @@ impl Speaker<'_> {
                 show::angle_with_unit(*tilt_deg)
             ),
             Kind::OutOfReach { depth_mm, limit_mm } => format!(
-                "Out of reach: {} deep, and from here no number of electrodes passes {}.",
+                "Out of reach: {} deep, and however many electrodes are used, none goes beyond {}.",
                 self.length(*depth_mm),
                 self.length(*limit_mm)
             ),
@@ -159,7 +159,7 @@ impl Speaker<'_> {
                 self.amount(*one),
                 self.amount(*both)
             ),
-            Kind::FarEndClosed => "Both ends were asked for, but only a hole through to an open far side can be drilled from there: one end was taken.".to_owned(),
+            Kind::FarEndClosed => "Both ends were asked for, but only a hole through to an open far side can be drilled from there: one end is used.".to_owned(),
             Kind::EndsMayMiss { by_mm } => format!(
                 "From both ends the two halves may miss each other by {}: ask whether a step in the middle is allowed.",
                 self.length(*by_mm)
@@ -192,11 +192,11 @@ impl Speaker<'_> {
                 self.length(*allowed_mm)
             ),
             Kind::DirectionsAssumed { rows } => format!(
-                "{} without places: one direction a row was assumed for the clampings.",
-                if *rows == 1 { "One row is".to_owned() } else { format!("{rows} rows are") }
+                "{} no hole locations: one direction per row was assumed for the setups.",
+                if *rows == 1 { "One row has".to_owned() } else { format!("{rows} rows have") }
             ),
             Kind::SeveralSetups { setups } => {
-                format!("The directions ask for {setups} clampings of each part.")
+                format!("The directions need {setups} setups of each part.")
             }
             Kind::PartTooLarge { part_mm, machine_mm } => format!(
                 "The part is {}, the machine takes {}.",
@@ -204,12 +204,12 @@ impl Speaker<'_> {
                 size(machine_mm)
             ),
             Kind::PartTooHeavy { mass_kg, machine_kg } => format!(
-                "The part has {} kg, the machine takes {} kg. Mind how it is lifted.",
+                "The part weighs {} kg, the machine takes {} kg. Mind how it is lifted.",
                 show::number(*mass_kg, 3),
                 show::number(*machine_kg, 3)
             ),
             Kind::MinimumCharge { minimum } => format!(
-                "The minimum charge of {} decides the price.",
+                "The minimum charge of {} sets the price.",
                 self.amount(*minimum)
             ),
             Kind::Overruled { figure, computed, stands } => {
@@ -217,19 +217,19 @@ impl Speaker<'_> {
                 let stands = self.quantity(*stands, unit);
                 match computed {
                     Some(computed) => format!(
-                        "{} was overruled: {stands} stands, {} was computed.",
+                        "{} was overruled: {stands} is used, {} was computed.",
                         capital(&self.figure(*figure)),
                         self.quantity(*computed, unit)
                     ),
                     None => format!(
-                        "{} was overruled: {stands} stands, nothing could be computed.",
+                        "{} was overruled: {stands} is used, nothing could be computed.",
                         capital(&self.figure(*figure))
                     ),
                 }
             }
             Kind::PriceTooLarge => "There is no price: it has more digits than money can have. Look at the quantity, the margin, the overruled figures and the shop's rates.".to_owned(),
             Kind::MarginImpossible { margin } => format!(
-                "A margin of {} on the price can't be had: it must be at least 0 and below 100 %, so there is no price.",
+                "A margin of {} on the price is not possible: it must be at least 0 and below 100 %, so there is no price.",
                 show::percent(*margin)
             ),
         }
@@ -240,19 +240,19 @@ impl Speaker<'_> {
     pub fn unknown(&self, name: &UnknownName) -> String {
         match name {
             UnknownName::Material(name) => format!(
-                "\u{201c}{name}\u{201d} is not among the shop's materials: choose one of the list, or add it to the shop's file."
+                "\u{201c}{name}\u{201d} is not in the shop's list of materials: choose one from the list, or add it to the shop's file."
             ),
             UnknownName::Machine(name) => format!(
-                "\u{201c}{name}\u{201d} is not among the shop's machines: choose one of the list."
+                "\u{201c}{name}\u{201d} is not in the shop's list of machines: choose one from the list."
             ),
             UnknownName::Tube(_, name) => format!(
-                "\u{201c}{name}\u{201d} is not among the shop's tubes: choose one of the list, or leave the cell empty."
+                "\u{201c}{name}\u{201d} is not in the shop's list of electrodes: choose one from the list, or leave the cell empty."
             ),
             UnknownName::LayerMaterial(_, name) => format!(
-                "The layer's \u{201c}{name}\u{201d} is not among the shop's materials: choose one of the list, or add it to the shop's file."
+                "The layer's \u{201c}{name}\u{201d} is not in the shop's list of materials: choose one from the list, or add it to the shop's file."
             ),
             UnknownName::OverruledTube(name) => format!(
-                "Electrodes of \u{201c}{name}\u{201d} were overruled, which is not among the shop's tubes: take that back, or add the tube to the shop's file."
+                "Electrodes of \u{201c}{name}\u{201d} were overruled, which is not in the shop's list: withdraw that, or add the electrode to the shop's file."
             ),
         }
     }

@@ -8,12 +8,12 @@ pub const UNDONE: &str = "the withdrawal was undone after it was saved; nobody s
 #[must_use]
 pub fn withdraws_nothing(named: &str) -> String {
     if named.is_empty() {
-        return "No paper is named here, so that nothing is withdrawn: type the number as it stands on \
+        return "No paper is named here, so that nothing is withdrawn: type the number as it is on \
                 the paper."
             .to_owned();
     }
     format!(
-        "No paper of this job has the number \u{201c}{named}\u{201d}: type it as it stands on the \
+        "No paper of this job has the number \u{201c}{named}\u{201d}: type it as it is on the \
          paper. Only the number of an interrupted issue is settled this way."
     )
 }
@@ -22,7 +22,7 @@ pub fn withdraws_nothing(named: &str) -> String {
 #[must_use]
 pub fn stands_again(number: &str, why: &str) -> String {
     format!(
-        "{number} was withdrawn here and stands again: {}.",
+        "{number} was withdrawn here and is valid again: {}.",
         why.trim_end_matches('.')
     )
 }
@@ -31,9 +31,9 @@ pub fn stands_again(number: &str, why: &str) -> String {
 #[must_use]
 pub fn entry_changed(number: &str) -> String {
     format!(
-        "The entry of {number} was changed after it was issued: it doesn't fit its seal, and neither \
-         reprint nor order nor reorder relies on it. Take the job's file of before from a backup, or \
-         withdraw the paper and issue it anew."
+        "The entry of {number} was changed after it was issued: it doesn't match its seal, and neither \
+         reprint nor order nor reorder relies on it. Take the job's earlier file from a backup, or \
+         withdraw the paper and issue it again."
     )
 }
 
@@ -57,7 +57,7 @@ pub fn unsealed(numbers: &[&str]) -> String {
         more => format!(" and {more} more"),
     };
     format!(
-        "Issued before papers were sealed: {named}{more}. Whether somebody changed what this job says of \
+        "Issued before papers were sealed: {named}{more}. Whether somebody changed what this job says about \
          them can't be told."
     )
 }
@@ -66,20 +66,20 @@ pub fn unsealed(numbers: &[&str]) -> String {
 #[must_use]
 pub fn not_reprinted(number: &str) -> String {
     format!(
-        "The entry of {number} doesn't fit its seal, so nothing shows that the stored file is the paper \
+        "The entry of {number} doesn't match its seal, so nothing shows that the stored file is the paper \
          that was issued"
     )
 }
 
 /// What to do about it.
 pub const NOT_REPRINTED_HINT: &str =
-    "take the job's file from a backup, or withdraw the paper and issue it anew";
+    "take the job's file from a backup, or withdraw the paper and issue it again";
 
 /// Papers of the job before whose prices are left out.
 #[must_use]
 pub fn prices_not_trusted(numbers: &[&str]) -> String {
     format!(
-        "The price of {} is left out: the entry in the job before doesn't fit its seal.",
+        "The price of {} is left out: the entry in the previous job doesn't match its seal.",
         numbers.join(", ")
     )
 }

@@ -1,6 +1,6 @@
 //! What is said of a job's life: its state, what differs, what is in the way, what changed.
 
-use super::{answers, english, marks, slips};
+use super::{answers, english, marks, names, slips};
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
 use crate::life::order::difference::{Difference, Revised, Topic};
@@ -30,20 +30,20 @@ pub const fn state(state: State) -> &'static str {
 pub fn difference(difference: &Difference) -> String {
     match difference {
         Difference::NoQuotation => {
-            "No quotation of this job stands that the order could be held against.".to_owned()
+            "This job has no valid quotation to compare the order with.".to_owned()
         }
         Difference::OtherPaper { named } => format!(
-            "The order names \u{201c}{named}\u{201d}, and no quotation of that number stands."
+            "The order names \u{201c}{named}\u{201d}, and there is no valid quotation of that number."
         ),
         Difference::Replaced { named, by } => {
             format!("The order names {named}, which was replaced by {by}.")
         }
         Difference::NotTrusted { named } => format!(
-            "The order can't be held against {named}: its entry in this job doesn't fit its seal, so \
+            "The order can't be compared with {named}: its entry in this job doesn't match its seal, so \
              its prices and revisions are not relied on."
         ),
         Difference::TooLate { until } => {
-            format!("The quotation stood until {until}; the order came later.")
+            format!("The quotation was valid until {until}; the order came later.")
         }
         Difference::NotPriced { ordered, nearest } => format!(
             "The order is for {}, a quantity that was not quoted; the nearest is {nearest}.",
@@ -163,7 +163,7 @@ pub fn accepted(by: &str) -> String {
 #[must_use]
 pub fn not_accepted(by: &str) -> String {
     format!(
-        "What was accepted before (\u{201c}{}\u{201d}) was not this.",
+        "What was accepted before (\u{201c}{}\u{201d}) was something else.",
         by.trim_end_matches('.')
     )
 }
@@ -209,11 +209,9 @@ pub fn hold(hold: View<'_, kind::Hold>) -> String {
         point => point,
     };
     let notice = match (hold.get(line::NoticeDays), hold.text(line::Notified)) {
-        (Some(1), "") => {
-            " The customer wants 1 day of notice, and none is written down.".to_owned()
-        }
+        (Some(1), "") => " The customer wants 1 day of notice, and none is on record.".to_owned(),
         (Some(days), "") if days > 0 => {
-            format!(" The customer wants {days} days of notice, and none is written down.")
+            format!(" The customer wants {days} days of notice, and none is on record.")
         }
         (_, "") => String::new(),
         (_, day) => format!(" Notice was given on {day}."),
@@ -260,7 +258,7 @@ pub fn blocker(blocker: &Blocker) -> String {
                 topics.join(", ")
             )
         }
-        Blocker::NoOrderPrice => "the order has no price each: type on it what it says".to_owned(),
+        Blocker::NoOrderPrice => "the order has no price each: type what it says".to_owned(),
         Blocker::Unanswered { checks } => unanswered(checks),
         Blocker::Unpriced => "there is no price yet".to_owned(),
         Blocker::NoParts => "the parts are not here".to_owned(),
@@ -268,7 +266,7 @@ pub fn blocker(blocker: &Blocker) -> String {
             format!("{here} of {ordered} parts are here, and the order is not due in parts")
         }
         Blocker::OpenTrouble => {
-            "a non-conformance of the job before is open, and nobody said why to go on".to_owned()
+            "a non-conformance of the previous job is open, and nobody said why to go on".to_owned()
         }
         Blocker::Undecided => {
             "a non-conformance is open: close it, or say on it why the parts may be delivered"
@@ -278,7 +276,7 @@ pub fn blocker(blocker: &Blocker) -> String {
             "no run record and no inspection says that holes {} are good",
             marks::list(marks.iter().map(String::as_str))
         ),
-        Blocker::NothingToDeliver => "no delivery is written down".to_owned(),
+        Blocker::NothingToDeliver => "no delivery is on record".to_owned(),
         Blocker::Unread => "a line of the order or of the received parts can't be read".to_owned(),
     }
 }
@@ -326,7 +324,7 @@ pub fn traveler_outdated(number: &str, changes: &[Changed]) -> String {
         said.push(format!("{more} more"));
     }
     format!(
-        "Traveler {number} was released before these changes: {}. Release it again, or set them back.",
+        "Traveler {number} was released before these changes: {}. Release it again, or undo them.",
         said.join("; ")
     )
 }
@@ -335,7 +333,7 @@ fn differs(changed: &Changed, arrow: impl Fn(&str, &str) -> String) -> String {
     let hole = |mark: &str| format!("hole {}", marks::mark(mark));
     match changed {
         Changed::Field(field, was, is) => {
-            format!("{}: {}", english::field(*field), arrow(was, is))
+            format!("{}: {}", names::field(*field), arrow(was, is))
         }
         Changed::Cell(mark, column, was, is) => format!(
             "{}, {}: {}",
@@ -345,7 +343,7 @@ fn differs(changed: &Changed, arrow: impl Fn(&str, &str) -> String) -> String {
         ),
         Changed::NewRow(mark) => format!("{} is new", hole(mark)),
         Changed::RowGone(mark) => format!("{} is gone", hole(mark)),
-        Changed::Places(mark) => format!("{}: the places changed", hole(mark)),
+        Changed::Places(mark) => format!("{}: the hole locations changed", hole(mark)),
         Changed::Overrule(figure, mark, was, is) => {
             format!("{}: {}", overruled(figure, &hole(mark)), arrow(was, is))
         }

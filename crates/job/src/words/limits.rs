@@ -27,7 +27,7 @@ impl Speaker<'_> {
             String::new()
         };
         format!(
-            "No tube of the shop drills {lower} to {upper}{tapers}. {}",
+            "No electrode of the shop drills {lower} to {upper}{tapers}. {}",
             self.way_out(buy, circle)
         )
     }
@@ -42,7 +42,7 @@ impl Speaker<'_> {
     ) -> String {
         let Limits { lower, upper } = limits.map(|mm| self.length(mm));
         format!(
-            "Not to be held: with the shop's tubes only {} of the holes would come out {lower} to {upper}, the first piece measured. {}",
+            "Not to be held: with the shop's electrodes only {} of the holes would come out {lower} to {upper} once the first piece is measured. {}",
             show::percent(held),
             self.way_out(buy, circle)
         )
@@ -58,7 +58,7 @@ impl Speaker<'_> {
     ) -> String {
         let Limits { lower, upper } = limits.map(|mm| self.length(mm));
         format!(
-            "Not to be promised: {} of the holes come out {lower} to {upper}, the first piece measured; {} outside.{}",
+            "Not to be promised: {} of the holes come out {lower} to {upper} once the first piece is measured; {} outside.{}",
             show::percent(held),
             expected(outside),
             self.better(buy)
@@ -78,7 +78,7 @@ impl Speaker<'_> {
     fn better(&self, buy: Option<&Bought>) -> String {
         buy.map_or_else(String::new, |buy| {
             format!(
-                " With a tube of {} in the drawer too: {}.",
+                " With an electrode of {} in the drawer too: {}.",
                 self.length(buy.outer_mm),
                 show::percent(buy.held)
             )
@@ -89,14 +89,14 @@ impl Speaker<'_> {
         let mut ways = Vec::new();
         if let Some(buy) = buy {
             ways.push(format!(
-                "buy a tube of {} and its guide ({} inside)",
+                "buy an electrode of {} and its guide ({} inside)",
                 self.length(buy.outer_mm),
                 show::percent(buy.held)
             ));
         }
-        ways.push("open a smaller hole with a second tube".to_owned());
+        ways.push("open up a smaller hole with a second electrode".to_owned());
         if circle {
-            ways.push("plunge along a circle with a smaller tube".to_owned());
+            ways.push("plunge along a circle with a smaller electrode".to_owned());
         }
         ways.push("ask the customer for wider limits".to_owned());
         let last = ways.pop().unwrap_or_default();
@@ -107,7 +107,7 @@ impl Speaker<'_> {
 /// Holes expected in a lot.
 fn expected(holes: f64) -> String {
     if holes < 1.0 {
-        "less than one in this lot is expected".to_owned()
+        "less than one hole in this lot is expected".to_owned()
     } else {
         format!("about {} in this lot are expected", show::number(holes, 2))
     }

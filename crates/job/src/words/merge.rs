@@ -1,4 +1,4 @@
-//! What is said where two desks' work was put together: what of it does not stand, and where.
+//! What is said where two desks' work was merged: what of it is not kept, and where.
 
 use std::fmt;
 
@@ -20,7 +20,7 @@ pub const LABEL: &str = "merge the other desk's work";
 pub fn clash(job: &Job, clash: &Clash) -> String {
     match clash {
         Clash::Unit(theirs) => format!(
-            "unit: yours stands; the other desk switched to {}",
+            "unit: yours is kept; the other desk switched to {}",
             unit(*theirs)
         ),
         Clash::Number(theirs) => yours_stands("job number", &quoted(theirs)),
@@ -41,7 +41,7 @@ pub fn clash(job: &Job, clash: &Clash) -> String {
             &typed(job, theirs, column.is_measured()),
         ),
         Clash::Places(row, theirs) => format!(
-            "{}, hole locations: yours stand; theirs, {} of them, are in the version before",
+            "{}, hole locations: yours are kept; theirs, {} of them, are in the version before",
             edits::hole(job, *row),
             theirs.len()
         ),
@@ -78,13 +78,13 @@ pub fn clash(job: &Job, clash: &Clash) -> String {
 }
 
 fn yours_stands(what: &str, theirs: &str) -> String {
-    format!("{what}: yours stands; theirs was {theirs}")
+    format!("{what}: yours is kept; theirs was {theirs}")
 }
 
 fn taken_out(what: &str, by: Side) -> String {
     match by {
-        Side::Ours => format!("{what}: you deleted it, the other desk changed it; it stays"),
-        Side::Theirs => format!("{what}: the other desk deleted it, you changed it; it stays"),
+        Side::Ours => format!("{what}: you deleted it, the other desk changed it; it is kept"),
+        Side::Theirs => format!("{what}: the other desk deleted it, you changed it; it is kept"),
     }
 }
 
@@ -93,10 +93,10 @@ fn met<T>(name: &str, met: &Met<T>, told: impl Fn(&T) -> String) -> String {
     match met {
         Met::Theirs(theirs) => yours_stands(name, &told(theirs)),
         Met::TakenBack(Side::Ours) => {
-            format!("{name}: you took it back, the other desk changed it; theirs stands")
+            format!("{name}: you withdrew it, the other desk changed it; theirs is kept")
         }
         Met::TakenBack(Side::Theirs) => {
-            format!("{name}: the other desk took it back, you changed it; yours stands")
+            format!("{name}: the other desk withdrew it, you changed it; yours is kept")
         }
         // The merged job has no name for that row any more.
         Met::RowGone { mark, of, lost } => {
@@ -121,7 +121,7 @@ fn typed(job: &Job, typed: &Typed, is_measured: bool) -> String {
     let text = quoted(&typed.text);
     match typed.unit {
         Some(other) if is_measured && other != job.unit => {
-            format!("{text}, bare numbers in {}", unit(other))
+            format!("{text}, numbers without a unit in {}", unit(other))
         }
         _ => text,
     }
@@ -173,7 +173,7 @@ impl fmt::Display for MergeRefused {
     }
 }
 
-/// One sentence: why two desks' work can't be put together.
+/// One sentence: why two desks' work can't be merged.
 fn refused(why: &MergeRefused) -> String {
     match why {
         MergeRefused::TooManyRows { most } => {

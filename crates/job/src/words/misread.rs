@@ -24,7 +24,7 @@ fn clause(why: &Misread) -> String {
             format!("This is longer than the {most} characters that a quantity needs: type the value alone and the rest as a note")
         }
         Misread::NotOneOf { found, words } => {
-            format!("\u{201c}{}\u{201d} is none of the words here: type {}", quoted(found), words.join(" or "))
+            format!("\u{201c}{}\u{201d} is not one of the words here: type {}", quoted(found), words.join(" or "))
         }
         Misread::Not { what, found } if found.trim().is_empty() => {
             format!("{} is missing: type {}", capital(noun(*what)), examples(*what))
@@ -33,7 +33,7 @@ fn clause(why: &Misread) -> String {
             format!("\u{201c}{}\u{201d} is not {}: type {}", quoted(found), noun(*what), examples(*what))
         }
         Misread::LeftOver { what, rest } => {
-            format!("\u{201c}{}\u{201d} is left over behind {}: type {}", quoted(rest), noun(*what), examples(*what))
+            format!("\u{201c}{}\u{201d} is left over after {}: type {}", quoted(rest), noun(*what), examples(*what))
         }
         Misread::TooManyDigits { number } => {
             format!("{} has more digits than can be meant: round it", quoted(number))
@@ -48,13 +48,13 @@ fn clause(why: &Misread) -> String {
             format!("{} has zero below the line: type a fraction such as 1/32", quoted(fraction))
         }
         Misread::FractionWithoutUnit { fraction } => {
-            format!("{0} has no unit, and bare numbers are millimeters here: type {0} in, or the decimal in mm", quoted(fraction))
+            format!("{0} has no unit, and numbers without a unit are millimeters here: type {0} in, or the decimal in mm", quoted(fraction))
         }
         Misread::MixedUnits => {
             "A number without a unit stands beside two different units: give each number its unit".to_owned()
         }
         Misread::DrillToleranceWithoutUnit => {
-            "A drill size is in inches, and bare numbers are millimeters here: give the tolerance its unit, such as #60 +-0.05 mm".to_owned()
+            "A drill size is in inches, and numbers without a unit are millimeters here: give the tolerance its unit, such as #60 \u{b1}0.05 mm".to_owned()
         }
         Misread::Negative { what } => format!("{} can't be below zero: type {}", capital(noun(*what)), examples(*what)),
         Misread::Zero { what } => format!("{} can't be zero: type {}, or leave it empty", capital(noun(*what)), examples(*what)),
@@ -68,10 +68,10 @@ fn clause(why: &Misread) -> String {
             format!("{} is a drill size, which is a diameter: type a length, such as 14 mm or .55 in", quoted(drill))
         }
         Misread::MinimumAlone => {
-            "A minimum alone leaves the hole open upward: type both limits, such as 0.78-0.82".to_owned()
+            "A minimum alone gives no upper limit: type both limits, such as 0.78-0.82".to_owned()
         }
         Misread::OneDeviation { typed } => {
-            format!("{} is one deviation only: type both, such as +0.05/0, or +-0.05", quoted(typed))
+            format!("{} is one deviation only: type both, such as +0.05/0, or \u{b1}0.05", quoted(typed))
         }
         Misread::DeviationWithoutSign { typed } => {
             format!("The deviation {0} has no sign: type +{0} or -{0}", quoted(typed))
@@ -85,7 +85,7 @@ fn clause(why: &Misread) -> String {
             quoted(size)
         ),
         Misread::EqualLimits => {
-            "The two limits are the same, which no hole can keep: type the size alone, or limits that differ".to_owned()
+            "The two limits are the same, which no hole can meet: type the size alone, or limits that differ".to_owned()
         }
         Misread::LowerLimitNotAboveZero => {
             "The tolerance takes the lower limit to zero or below: check the tolerance and its unit".to_owned()
@@ -97,10 +97,10 @@ fn clause(why: &Misread) -> String {
             format!("{} is not in the table of hole classes at that size (D, E, F, G, H, JS with 5 to 14, up to 18 mm): type the limits, such as 3.000-3.010", quoted(class))
         }
         Misread::ClassOnInches { class } => {
-            format!("ISO class {0} belongs to a size in mm, and bare numbers are inches here: type it with its unit, such as 3 mm {0}", quoted(class))
+            format!("ISO class {0} belongs to a size in mm, and numbers without a unit are inches here: type it with its unit, such as 3 mm {0}", quoted(class))
         }
         Misread::DepthLimitAlone { typed } => {
-            format!("{} alone leaves the depth open to one side: type both limits, such as 12.0-12.4", quoted(typed))
+            format!("{} alone gives the depth one limit only: type both limits, such as 12.0-12.4", quoted(typed))
         }
         Misread::AngleRange { from_surface: false } => {
             "An angle from the normal lies between 0 and less than 90 degrees: type 30, or 60 from surface".to_owned()
@@ -110,8 +110,8 @@ fn clause(why: &Misread) -> String {
         }
         Misread::ArcPart => "Minutes and seconds of arc stop at 59: type 30\u{b0}15', or 30.25".to_owned(),
         Misread::ShareRange => "A share has to stay below 100 %: type 30 %".to_owned(),
-        Misread::NoSuchDay => "The calendar has no such day: type it as year-month-day, such as 2027-01-12".to_owned(),
-        Misread::ShortYear => "The year needs four digits: type the day as 2027-01-12".to_owned(),
+        Misread::NoSuchDay => "The calendar has no such date: type it as year-month-day, such as 2027-01-12".to_owned(),
+        Misread::ShortYear => "The year needs four digits: type the date as 2027-01-12".to_owned(),
         Misread::ResistivityWithoutUnit { number } => {
             format!("{0} has no unit, and certificates use several: type {0} uohm cm or {0} ohm cm", quoted(number))
         }
@@ -123,7 +123,7 @@ fn clause(why: &Misread) -> String {
         }
         Misread::TooMany { most } => format!("More than {most} in one cell: leave some out"),
         Misread::TextTooLong { most } => format!("This is longer than the {most} characters that fit here: shorten it, or move part of it to the notes"),
-        Misread::Unprintable => "There are signs in it that can't be printed: type it anew".to_owned(),
+        Misread::Unprintable => "There are characters in it that can't be printed: type it again".to_owned(),
     }
 }
 
@@ -152,14 +152,14 @@ const fn noun(what: What) -> &'static str {
         What::Mass => "a mass",
         What::Money => "an amount of money",
         What::Percent => "a share in percent",
-        What::Date => "a day",
+        What::Date => "a date",
         What::Resistivity => "a resistivity",
         What::PartAxis => "an axis of the part",
         What::AngleBasis => "what angles are measured from",
         What::Feed => "a feed",
         What::Minutes => "a time in minutes",
         What::Hours => "a time in hours",
-        What::VectorPart => "a part of a direction",
+        What::VectorPart => "a component of a direction",
         What::Turn => "an angle",
     }
 }
@@ -167,9 +167,11 @@ const fn noun(what: What) -> &'static str {
 const fn examples(what: What) -> &'static str {
     match what {
         What::Length => "0.8 mm, .031 in or 1/32 in",
-        What::Depth => "14 mm, .55 in, 12 +-0.2, 12.0-12.4 or thru",
-        What::Size => "0.80 +-0.02, .031 +.003/-0, 0.78-0.82, 0.82 MAX, 3 H7 or #60",
-        What::Tolerance => "+-0.05 or +.003/-0",
+        What::Depth => "14 mm, .55 in, 12 \u{b1}0.2 (typed as +-), 12.0-12.4 or thru",
+        What::Size => {
+            "0.80 \u{b1}0.02 (typed as +-), .031 +.003/-0, 0.78-0.82, 0.82 MAX, 3 H7 or #60"
+        }
+        What::Tolerance => "\u{b1}0.05 (typed as +-) or +.003/-0",
         What::Angle => "30, 30\u{b0}15' or 60 from surface",
         What::Holes => "36 or 36x",
         What::DressEvery => "3 for every third hole, 1 for every hole, or never",

@@ -33,7 +33,10 @@ pub fn records(behind: Behind) -> String {
         all,
     } = behind;
     match (grade, family) {
-        (0, 0) => format!("no run of such material yet, {} of others", runs(all)),
+        (0, 0) => format!(
+            "no run of such material yet, {} of other materials",
+            runs(all)
+        ),
         (0, family) => format!(
             "no run of this material yet, {} of its family",
             runs(family)

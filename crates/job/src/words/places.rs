@@ -1,4 +1,4 @@
-//! Why places can't be made of a pattern or read off a list, and what to do instead.
+//! Why hole locations can't be made of a pattern or read off a list, and what to do instead.
 
 use std::fmt;
 
@@ -11,11 +11,11 @@ impl fmt::Display for PatternRefused {
     }
 }
 
-/// One sentence: why a pattern of places can't be made.
+/// One sentence: why a pattern of hole locations can't be made.
 const fn pattern(why: PatternRefused) -> &'static str {
     match why {
         PatternRefused::NoHoles => "The pattern has no holes",
-        PatternRefused::TooMany => "The pattern has more holes than a row can have places",
+        PatternRefused::TooMany => "The pattern has more holes than a row can have hole locations",
         PatternRefused::Unusable => "A length or direction of the pattern is zero or missing",
     }
 }
@@ -40,10 +40,10 @@ impl fmt::Display for PlacesUnreadable {
     }
 }
 
-/// One sentence: why a list of places can't be read.
+/// One sentence: why a list of hole locations can't be read.
 fn places(why: &PlacesUnreadable) -> String {
     match why {
-        PlacesUnreadable::Empty => "There are no places in the list".to_owned(),
+        PlacesUnreadable::Empty => "There are no hole locations in the list".to_owned(),
         PlacesUnreadable::ColumnsUnknown { columns: 1 } => {
             "The list has one column, and nothing says what it is".to_owned()
         }
@@ -53,7 +53,9 @@ fn places(why: &PlacesUnreadable) -> String {
         PlacesUnreadable::ColumnTwice { head } => {
             format!("The column \u{201c}{}\u{201d} is there twice", quoted(head))
         }
-        PlacesUnreadable::TooMany => "The list has more places than a row can have".to_owned(),
+        PlacesUnreadable::TooMany => {
+            "The list has more hole locations than a row can have".to_owned()
+        }
     }
 }
 
@@ -64,10 +66,10 @@ impl PlacesUnreadable {
         match self {
             PlacesUnreadable::Empty => "Copy the lines with their numbers.",
             PlacesUnreadable::ColumnsUnknown { .. } => {
-                "Put a line above it: number, x, y, z and i, j, k or tilt, turn."
+                "Put a line of heads above it: number, x, y, z and i, j, k or tilt, turn."
             }
             PlacesUnreadable::ColumnTwice { .. } => "Leave out one of the two columns.",
-            PlacesUnreadable::TooMany => "Spread the places over several rows.",
+            PlacesUnreadable::TooMany => "Spread the hole locations over several rows.",
         }
     }
 }
@@ -78,11 +80,11 @@ impl fmt::Display for LineRefused {
             Self::Misread(why) => why.fmt(f),
             Self::NumberTwice(number) => write!(
                 f,
-                "Place {number} is there already: give each place its own number."
+                "Hole location {number} is there already: give each its own number."
             ),
             Self::LeftOver(cell) => write!(
                 f,
-                "\u{201c}{}\u{201d} stands under no column: give it a column, or leave it out.",
+                "\u{201c}{}\u{201d} is under no column: give it a column, or leave it out.",
                 quoted(cell)
             ),
             Self::NoDirection => f.write_str(

@@ -33,13 +33,13 @@ pub fn risk(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
     let first = if price.calibrated {
         let [full, paid_out] = [risk.below_full_cost, risk.below_paid_out].map(chance);
         format!(
-            "Chance of a loss: {full}; of not even earning what is paid out: {paid_out}. One in ten at \
-             {each} each."
+            "Chance of a loss: {full}; of not even covering out-of-pocket cost: {paid_out}. The chance of a \
+             loss is one in ten at {each} each."
         )
     } else {
         let [low, high] = [price.lot_cost.p10, price.lot_cost.p90].map(whole);
         format!(
-            "The lot costs {low} to {high}: not calibrated, so no chance of a loss is said. Nine lots in \
+            "The lot costs {low} to {high}: not calibrated, so no chance of a loss is given. Nine lots in \
              ten cost less than {each} each."
         )
     };
@@ -50,7 +50,7 @@ pub fn risk(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
         rest,
     } = risk.drivers;
     let mut drivers = [
-        ("burning", burn),
+        ("burn time", burn),
         ("wear", wear),
         ("handling", handling),
         ("the rest", rest),
@@ -59,7 +59,7 @@ pub fn risk(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
     let drivers = drivers.map(|(what, share)| format!("{what} {}", show::percent(share)));
     let mut said = vec![
         first,
-        format!("The spread goes with {}.", drivers.join(", ")),
+        format!("The spread comes from {}.", drivers.join(", ")),
     ];
     let [none, burns @ ..] = &risk.test_burns;
     let width = |burn: &TestBurn| burn.p90 - burn.p10;
@@ -68,7 +68,8 @@ pub fn risk(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
         .filter(|burn| width(burn) < 0.95 * width(none))
         .map(|burn| {
             let [low, high] = [burn.p10, burn.p90].map(whole);
-            format!("of {} holes to {low} to {high}", burn.holes)
+            let noun = if burn.holes == 1 { "hole" } else { "holes" };
+            format!("with {} {noun} to {low} to {high}", burn.holes)
         })
         .collect();
     said.push(if worth.is_empty() {

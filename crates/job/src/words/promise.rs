@@ -86,9 +86,9 @@ pub(crate) fn lead_time_short(
         few => few.join(" and "),
     };
     format!(
-        "{} beside {beside}: at this shop's hours the lot takes {}.",
+        "A lead time of {} is short for {beside}: at this shop's hours the lot takes {}.",
         days(lead_days),
-        from_to(takes)
+        working_days(takes)
     )
 }
 

@@ -18,7 +18,7 @@ fn edit(why: &EditRefused) -> String {
         EditRefused::NoSuchRow { .. } => "That row is no longer in the table".to_owned(),
         EditRefused::BelowTheTable { row, rows } => {
             format!(
-                "Row {} lies below the table, which has {rows} rows",
+                "Row {} is below the table, which has {rows} rows",
                 row.saturating_add(1)
             )
         }
@@ -44,17 +44,17 @@ fn edit(why: &EditRefused) -> String {
             format!("A text in it is longer than {most} characters")
         }
         EditRefused::TooManyPlaces { most } => {
-            format!("A row can't have more than {most} places")
+            format!("A row can't have more than {most} hole locations")
         }
         EditRefused::PlaceUnusable { number } => {
-            format!("Place {number} has no usable point or direction")
+            format!("Hole location {number} has no usable point or direction")
         }
-        EditRefused::PlaceTwice { number } => format!("Place {number} is there twice"),
+        EditRefused::PlaceTwice { number } => format!("Hole location {number} is there twice"),
         EditRefused::TooManyReports { most } => {
             format!("A job can't keep more than {most} reports of pasted tables")
         }
         EditRefused::ReportTooLong { most } => {
-            format!("There is more to tell of that table than {most} lines")
+            format!("The report on that table would have more than {most} lines")
         }
         EditRefused::TooManySlips { most } => format!("A job can't have more than {most} slips"),
         EditRefused::NoSuchSlip => "That slip is no longer on the sheet".to_owned(),
@@ -67,15 +67,16 @@ fn edit(why: &EditRefused) -> String {
         EditRefused::ReasonMissing => "An overruled figure needs a reason".to_owned(),
         EditRefused::ValueMissing => "An overruled figure needs a value".to_owned(),
         EditRefused::NotOverruled => "That figure is not overruled".to_owned(),
-        EditRefused::AnswerMissing { how: How::Agreed } => "Nobody is named who agreed".to_owned(),
+        EditRefused::AnswerMissing { how: How::Agreed } => "It doesn't say who agreed".to_owned(),
         EditRefused::AnswerMissing { how: How::Accepted } => {
-            "Nothing says why it is accepted".to_owned()
+            "It doesn't say why it is accepted".to_owned()
         }
         EditRefused::AnswerUnfit { most } => {
             format!("An answer has at most {most} characters, all of which can be printed")
         }
         EditRefused::FactsUnusable => {
-            "What the check says of this row is no number, so there is nothing to answer".to_owned()
+            "What the check says of this row is not a number, so there is nothing to answer"
+                .to_owned()
         }
         EditRefused::NotAnswered => "That check has no answer".to_owned(),
     }
@@ -92,30 +93,30 @@ impl EditRefused {
                 "Start further left, or leave out the columns that don't belong to the table."
             }
             EditRefused::TooManyRows { .. } => {
-                "Give holes of one specification one row with places, or make a second job."
+                "Put holes of one specification into one row with hole locations, or make a second job."
             }
             EditRefused::TextTooLong { .. } => "Check what was copied: a cell holds a short text.",
-            EditRefused::TooManyPlaces { .. } => "Spread the places over several rows.",
+            EditRefused::TooManyPlaces { .. } => "Spread the hole locations over several rows.",
             EditRefused::PlaceUnusable { .. } => {
                 "Check its coordinates, and that its direction is not zero."
             }
-            EditRefused::PlaceTwice { .. } => "Give each place of a row its own number.",
-            EditRefused::TooManyReports { .. } => "Go on in a new job that does this one again.",
+            EditRefused::PlaceTwice { .. } => "Give each hole location of a row its own number.",
+            EditRefused::TooManyReports { .. } => "Go on in a reorder of this job.",
             EditRefused::ReportTooLong { .. } => {
-                "Take the table in several parts, or put right first what can't be read."
+                "Take the table in several parts, or first correct what can't be read."
             }
             EditRefused::TooManySlips { .. } => "Begin another job for what comes next.",
             EditRefused::NoSuchSlip => "Choose among the slips as they are now.",
             EditRefused::NoSuchLine { .. } => "Put it into the note, or on another slip.",
             EditRefused::WithdrawalStays { .. } => {
-                "Undo it if it was added just now; to let that paper stand again type why, and who says so, \
-             into \u{201c}stands again because\u{201d}; another paper gets a slip of its own."
+                "Undo it if it was added just now; to make that paper valid again type why, and who says so, \
+             into \u{201c}valid again because\u{201d}; another paper gets a slip of its own."
             }
             EditRefused::ReasonMissing => "Say in a few words why the figure is another one.",
             EditRefused::ValueMissing => {
-                "Type the figure, or let the computed one stand by withdrawing the overrule."
+                "Type the figure, or withdraw the overrule to go back to the computed one."
             }
-            EditRefused::NotOverruled => "The computed figure stands already.",
+            EditRefused::NotOverruled => "The computed figure is used already.",
             EditRefused::AnswerMissing { how: How::Agreed } => "Type the name of who agreed.",
             EditRefused::AnswerMissing { how: How::Accepted } => "Type in a few words why.",
             EditRefused::AnswerUnfit { .. } => "Put the rest into the notes.",

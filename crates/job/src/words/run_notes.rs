@@ -15,7 +15,7 @@ pub(crate) fn unknown_mark(mark: &str) -> String {
 /// A tube that the shop doesn't have.
 pub(crate) fn unknown_tube(name: &str) -> String {
     format!(
-        "\u{201c}{}\u{201d} is not among the shop's tubes: type a name of the list, or add the tube to \
+        "\u{201c}{}\u{201d} is not in the shop's list of electrodes: type a name from the list, or add it to \
          the shop's file.",
         marks::mark(name)
     )
@@ -24,12 +24,12 @@ pub(crate) fn unknown_tube(name: &str) -> String {
 /// A tube that was longer than it can be.
 pub(crate) fn tube_too_long(before_mm: f64, longest_mm: f64, named: bool, unit: Unit) -> String {
     let of = if named {
-        "a new tube of that size has"
+        "a new one of that size is"
     } else {
-        "the longest tube of the shop has"
+        "the longest one in the shop is"
     };
     format!(
-        "The tube was {} before, but {of} {}: check the length, its unit, and which electrode was used.",
+        "The electrode was {} long before, but {of} {}: check the length, its unit, and which electrode was used.",
         show::length_with_unit(before_mm, unit),
         show::length_with_unit(longest_mm, unit)
     )
@@ -37,7 +37,7 @@ pub(crate) fn tube_too_long(before_mm: f64, longest_mm: f64, named: bool, unit: 
 
 /// More dressed off than was lost.
 pub(crate) fn dressed() -> String {
-    "More was dressed or cut off than the tube lost in all: check it against the lengths before and \
+    "More was dressed or cut off than the electrode lost in all: check it against the lengths before and \
      after."
         .to_owned()
 }
@@ -81,7 +81,7 @@ pub(crate) fn too_many_parts(mark: &str, parts: u64, most: u64) -> String {
     };
     format!(
         "{lines} {parts} parts good and scrap together, {most} could be there: count each part on one line \
-         of a mark, or put right how many were received."
+         of a mark, or correct how many were received."
     )
 }
 

@@ -79,10 +79,19 @@ pub fn line_named(named: &str) -> Option<Line> {
         let own = head(*line, Unit::Mm).name();
         let label = slips::line(*line).split(',').next().unwrap_or_default();
         !words.is_empty()
-            && [own.as_str(), label]
+            && [own.as_str(), label, also(*line)]
                 .into_iter()
                 .any(|name| letters(name) == words)
     })
+}
+
+/// What else a column is headed with on the floor.
+const fn also(line: Line) -> &'static str {
+    match line {
+        Line::TubeBefore => "tube before",
+        Line::TubeAfter => "tube after",
+        _ => "",
+    }
 }
 
 fn letters(text: &str) -> String {

@@ -17,7 +17,7 @@ fn shop(why: &ShopError) -> String {
     match why {
         ShopError::Text(why) => why.to_string(),
         ShopError::Row { list, name, what } => format!("In {list}, {name:?}: {what}"),
-        ShopError::Twice { list, name } => format!("In {list}, the name {name:?} stands twice"),
+        ShopError::Twice { list, name } => format!("In {list}, the name {name:?} appears twice"),
         ShopError::NothingToLeaveOut { name } => {
             format!("No row has the name {name:?} that is to be left out")
         }
@@ -38,12 +38,12 @@ impl ShopError {
                 | TextError::Truncated { .. }
                 | TextError::UnknownFormat { .. }
                 | TextError::Broken { .. },
-            ) => "Put the shop file right in a text editor.",
+            ) => "Correct the shop file in a text editor.",
             ShopError::Text(why) => why.hint(),
-            ShopError::Row { .. } => "Put it right in the shop file.",
-            ShopError::Twice { .. } => "Take one of the two out of the shop file.",
+            ShopError::Row { .. } => "Correct it in the shop file.",
+            ShopError::Twice { .. } => "Delete one of the two from the shop file.",
             ShopError::NothingToLeaveOut { .. } => {
-                "Spell the name as the list does, or take it out of the shop file."
+                "Spell the name as the list does, or delete it from the shop file."
             }
             ShopError::Missing { .. } => "Add it to the shop file.",
             ShopError::Currencies { .. } => "Give all rates and prices in one currency.",
@@ -52,7 +52,7 @@ impl ShopError {
 }
 
 /// What is said of a number that no shop has.
-const BEYOND_ALL: &str = "must be 0 or lie from 0.000000001 to 1000000000";
+const BEYOND_ALL: &str = "must be 0 or from 0.000000001 to 1000000000";
 
 impl fmt::Display for RowUnfit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -64,7 +64,7 @@ impl fmt::Display for RowUnfit {
                 return write!(f, "{figure} must be a number of 0 or more");
             }
             Self::NotFromZeroToOne { figure } => {
-                return write!(f, "{figure} must lie from 0 to 1");
+                return write!(f, "{figure} must be from 0 to 1");
             }
             Self::BeyondAll { figure } => {
                 return write!(f, "{figure} {BEYOND_ALL}");
@@ -77,19 +77,19 @@ impl fmt::Display for RowUnfit {
                 return write!(f, "the other name {name:?} has no letter in it");
             }
             Self::NoSuchMachine { name } => return write!(f, "no machine has the name {name:?}"),
-            Self::Name => "the name is empty or begins or ends with a blank",
+            Self::Name => "the name is empty or begins or ends with a space",
             Self::PedigreeEmpty => "pedigree is empty; say where the row comes from",
             Self::NoProcess => "neither it nor its family has feed and wear",
             Self::BoreTooWide => "bore_mm must be smaller than outer_mm",
             Self::NoChannel => "channels must be at least 1",
             Self::HeldBackTooLong => "held_back_mm must be smaller than tube_length_mm",
             Self::StandOffTooLong => "stand_off_mm is a part of held_back_mm and can't be larger",
-            Self::Day => "the day is not like 2026-01-31",
+            Self::Day => "the day is not a date like 2026-01-31",
             Self::Currency => "currency is not a code of three capitals such as USD (ISO 4217)",
-            Self::MinorDigits => "minor_digits must lie from 0 to 4",
+            Self::MinorDigits => "minor_digits must be from 0 to 4",
             Self::Margin => "margin must be below 1",
             Self::DayTooLong => "a day has 24 hours",
-            Self::NoWorkDay => "no day is worked",
+            Self::NoWorkDay => "there is no working day",
             Self::SaidInTwo => {
                 "format 2 says it in two: handling_deviation_shop and handling_deviation_machine"
             }

@@ -67,7 +67,7 @@ impl Speaker<'_> {
                 format!("the electrodes of {name}")
             }
             Figure::AllElectrodes => "the electrodes of the lot".to_owned(),
-            Figure::Setups => "the clampings".to_owned(),
+            Figure::Setups => "the setups".to_owned(),
             Figure::MachineHours => "the machine hours".to_owned(),
             Figure::LaborHours => "the labor hours".to_owned(),
             Figure::NotYetKnown => "what is not yet known".to_owned(),

@@ -18,23 +18,23 @@ pub fn why(why: &Why) -> String {
             format!("no row of the job has the mark {mark}: type it as in the hole table")
         }
         Why::NoTube(name) => {
-            format!("the shop has no electrode {name}: take its name from the list of electrodes")
+            format!("the shop has no electrode {name}: choose it from the list of electrodes")
         }
         Why::NotYet => "its date is after today: correct the date".to_owned(),
         Why::NotUsed(NotUsed::Unbelievable(what)) | Why::Unbelievable(what) => unbelievable(*what),
         Why::NotUsed(not) => not_used(*not).to_owned(),
         Why::NothingLost => {
-            "the tube is no shorter after than before, dressing taken off: measure or type again"
+            "the electrode is no shorter after than before, dressing deducted: measure or type again"
                 .to_owned()
         }
         Why::TubeTooLong { before_mm, new_mm } => format!(
-            "a tube of {before_mm:.0} mm, which comes {new_mm:.0} mm long: correct the length before"
+            "an electrode of {before_mm:.0} mm, which is {new_mm:.0} mm long when new: correct the length before"
         ),
         Why::SeveralElectrodes(count) => format!(
             "{count} electrodes in one line: the wear counts where each electrode has a line of its own"
         ),
         Why::Broke(_) => {
-            "an electrode broke, so its length says nothing of the wear; the breakage counts"
+            "an electrode broke, so its length says nothing about the wear; the breakage counts"
                 .to_owned()
         }
         Why::AllStops => "the stops are as long as the clock ran: correct one of them".to_owned(),
@@ -49,16 +49,16 @@ pub fn why(why: &Why) -> String {
 
 const fn not_used(not: NotUsed) -> &'static str {
     match not {
-        NotUsed::NoHoles => "says not how many holes were drilled: type the number of holes",
+        NotUsed::NoHoles => "doesn't say how many holes were drilled: type the number of holes",
         NotUsed::NoMaterial => {
             "its job has no material that the shop knows: choose one from the list"
         }
         NotUsed::SeveralMaterials => {
-            "its holes go through layers of several materials, whose minutes nobody can tell apart"
+            "its holes go through layers of several materials, whose minutes can't be told apart"
         }
         NotUsed::NoMachine => "its job has no machine of this shop: choose one from the list",
         NotUsed::NoFigures => {
-            "the start values say nothing of such a hole, so there is nothing to hold it against"
+            "there are no start values for such a hole, so there is nothing to compare it with"
         }
         NotUsed::Unbelievable(_) | NotUsed::Nothing => {
             "has neither minutes nor lengths, sizes, breakages or pieces that can be used"
@@ -73,9 +73,11 @@ fn unbelievable(what: Unbelievable) -> String {
         Unbelievable::Lost(told, planned) => ("length lost", "mm", told, planned),
         Unbelievable::Size(told, tube) => {
             return format!(
-                "holes of {told:.3} mm by a tube of {tube:.3} mm can't be: correct size or electrode"
+                "holes of {told:.3} mm are not possible with an electrode of {tube:.3} mm: correct size or electrode"
             );
         }
     };
-    format!("{name} {told:.1} {unit} beside {planned:.1} by the start values can't be: correct it")
+    format!(
+        "{name} {told:.1} {unit} is not possible where the start values say {planned:.1}: correct it"
+    )
 }

@@ -109,10 +109,10 @@ impl Speaker<'_> {
 pub const fn formula(formula: Formula) -> &'static str {
     match formula {
         Formula::ElectrodeChoice => {
-            "the tube with the greatest chance of a hole inside the limits, less its chance of one over them, for a lot whose gap is not yet known; of equal ones the cheapest for the lot"
+            "the electrode with the greatest chance of a hole inside the limits, less its chance of one over them, for a lot whose gap is not yet known; of equal ones the cheapest for the lot"
         }
         Formula::GapByDiameter => {
-            "the gap per side for this tube diameter, between the table's rows"
+            "the gap per side for this electrode diameter, between the table's rows"
         }
         Formula::FeedByDiameter => {
             "feed of the material at 1 mm, times the factors for the size, for channels, for close limits and by this shop's runs"
@@ -131,7 +131,7 @@ pub const fn formula(formula: Formula) -> &'static str {
         }
         Formula::TubesTogether => "the sum of the electrodes of each tube",
         Formula::SetupsByDirection => {
-            "directions that index or tilt reach share a clamping; the opposite side is a turn-over; the rest are clampings of their own"
+            "directions that index or tilt reach share a setup; the opposite side is a turn-over; the rest are setups of their own"
         }
         Formula::MachineMinutes => "the sum of the machine's minutes for the lot, in hours",
         Formula::LaborMinutes => "the sum of a person's minutes for the lot, in hours",
@@ -152,8 +152,8 @@ pub const fn formula(formula: Formula) -> &'static str {
     }
 }
 
-/// Above the tubes that could be taken instead.
-pub const ALTERNATIVES: &str = "tubes to begin with, and their chances at once";
+/// Above the electrodes that could be taken instead.
+pub const ALTERNATIVES: &str = "electrodes to begin with, and their chances the first time";
 
 /// The chance of a tube that could be taken.
 #[must_use]
@@ -185,9 +185,9 @@ pub const fn name(name: Name) -> &'static str {
     match name {
         Name::LowerLimit => "lower limit",
         Name::UpperLimit => "upper limit",
-        Name::TubeDiameter => "tube diameter",
-        Name::TubeTolerance => "tube tolerance",
-        Name::TubeLength => "tube length",
+        Name::TubeDiameter => "electrode diameter",
+        Name::TubeTolerance => "electrode tolerance",
+        Name::TubeLength => "electrode length",
         Name::HeldBack => "held back",
         Name::Stroke => "stroke",
         Name::Usable => "usable length",
@@ -254,8 +254,8 @@ pub const fn name(name: Name) -> &'static str {
         Name::PartRisk => "customer's part at risk",
         Name::NotYetKnown => "not yet known",
         Name::MedianCost => "cost at the medians",
-        Name::Inside => "inside at once",
-        Name::Over => "over at once",
+        Name::Inside => "inside the first time",
+        Name::Over => "over the first time",
         Name::Held => "inside, first piece measured",
         Name::RunsFactor => "factor by runs",
         Name::EffortFactor => "factor for close limits",

@@ -31,20 +31,20 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
       [--parts N] [--sheet a4|letter] [--date YYYY-MM-DD] [--adopt]
 
   JOB            the job's file, or its number on the shelf
-  --with         other jobs that stand on the same quotation
-  --parts        so many of the parts that are here, by themselves
+  --with         other jobs for the same quotation
+  --parts        release only so many of the parts that are here
   --adopt        make the folder a shelf, where nobody said yet that it is one
   --shop FILE    the shop's own materials, tubes, machines and rates, with any of them
   --shelf DIR    the folder of jobs; without it the user's own
   --version      the version
-  --             names alone stand behind it, also such as begin with a dash
+  --             what follows are names, also those that begin with a dash
 
-A value that begins with a dash stands behind an equals sign, as in --part=-A7. Each option is
-given once, but for --with and --column.
+A value that begins with a dash is given with an equals sign, as in --part=-A7. Each option is
+given once, except --with and --column.
 
 Exit code 0: done; 1: done, but a finding says the job can't be done as it stands, or not
 issued, since something in the job is in the way; 2: could not be done, or what was done could
-not be said. Why stands on standard error."
+not be written out. The reason is on standard error."
         .to_owned()
 }
 
@@ -83,17 +83,14 @@ pub(crate) fn no_job_named() -> Failure {
 /// That a word means nothing where it stands.
 pub(crate) fn unknown(word: &OsStr) -> Failure {
     Failure::new(
-        format!("{} means nothing here", quoted_name(word)),
+        format!("{} is not understood here", quoted_name(word)),
         SEE_HELP,
     )
 }
 
 /// That a word is empty.
 pub(crate) fn empty_word() -> Failure {
-    Failure::new(
-        "An empty word stands where the name of something should",
-        SEE_HELP,
-    )
+    Failure::new("An empty word is given where a name is needed", SEE_HELP)
 }
 
 /// That an option is given a second time.
@@ -109,28 +106,28 @@ pub(crate) fn takes_no_value(option: &str) -> Failure {
 /// That what stands behind an option is empty.
 pub(crate) fn empty_value(option: &str) -> Failure {
     Failure::new(
-        format!("What stands behind {option} is empty"),
+        format!("The value of {option} is empty"),
         "give a value, or leave the option out",
     )
 }
 
-/// That what stands behind an option is no text.
+/// That the value of an option is not text.
 pub(crate) fn no_text(option: &str, value: &OsStr) -> Failure {
     Failure::new(
-        format!("{} behind {option} is no text", quoted_name(value)),
+        format!("{} after {option} is not text", quoted_name(value)),
         "give it in UTF-8",
     )
 }
 
 /// That nothing stands behind an option, or what looks like the next one.
 pub(crate) fn no_value(option: &str, next: Option<&OsStr>) -> Failure {
-    let message = format!("{option} stands without its value");
+    let message = format!("{option} has no value");
     match next {
         None => Failure::new(message, SEE_HELP),
         Some(next) => Failure::new(
             message,
             format!(
-                "where {} is meant to be it, say {}",
+                "if {} is meant as the value, type {}",
                 quoted_name(next),
                 quoted(&format!("{option}={}", shown::name(next)))
             ),
@@ -138,11 +135,11 @@ pub(crate) fn no_value(option: &str, next: Option<&OsStr>) -> Failure {
     }
 }
 
-/// That a word is no day.
+/// That a word is not a date.
 pub(crate) fn no_day(word: &str) -> Failure {
     Failure::new(
-        format!("{} is no day", quoted(word)),
-        "give it as year-month-day, as 2026-11-25",
+        format!("{} is not a date", quoted(word)),
+        "give it as year-month-day, such as 2026-11-25",
     )
 }
 
@@ -150,7 +147,7 @@ pub(crate) fn no_day(word: &str) -> Failure {
 pub(crate) fn no_paper(word: &OsStr) -> Failure {
     let known: Vec<&str> = Paper::ALL.iter().map(|paper| paper.key()).collect();
     Failure::new(
-        format!("{} is no paper", quoted_name(word)),
+        format!("{} is not a paper", quoted_name(word)),
         format!("there are {}", known.join(", ")),
     )
 }
@@ -158,7 +155,7 @@ pub(crate) fn no_paper(word: &OsStr) -> Failure {
 /// That a word names no sheet.
 pub(crate) fn no_sheet(word: &str) -> Failure {
     Failure::new(
-        format!("{} is no sheet", quoted(word)),
+        format!("{} is not a sheet size", quoted(word)),
         "--sheet a4 or --sheet letter",
     )
 }
@@ -166,7 +163,7 @@ pub(crate) fn no_sheet(word: &str) -> Failure {
 /// That a word names no unit.
 pub(crate) fn no_unit(word: &str) -> Failure {
     Failure::new(
-        format!("{} is no unit", quoted(word)),
+        format!("{} is not a unit", quoted(word)),
         "--unit mm or --unit inch",
     )
 }
@@ -174,24 +171,21 @@ pub(crate) fn no_unit(word: &str) -> Failure {
 /// That a word is no number of parts.
 pub(crate) fn no_count(word: &str) -> Failure {
     Failure::new(
-        format!("{} is no number of parts", quoted(word)),
+        format!("{} is not a number of parts", quoted(word)),
         "give a whole number, as in --parts 12",
     )
 }
 
 /// That only a quotation is of several jobs.
 pub(crate) fn only_a_quotation() -> Failure {
-    Failure::new(
-        "Only a quotation can be of several jobs",
-        "leave --with out",
-    )
+    Failure::new("Only a quotation can hold several jobs", "leave --with out")
 }
 
 /// That a job is named as another one of its own quotation.
 pub(crate) fn with_itself(job: &str) -> Failure {
     Failure::new(
-        format!("{job} keeps this quotation and can't stand on it twice"),
-        "name other jobs behind --with",
+        format!("{job} keeps this quotation and can't be on it twice"),
+        "name other jobs after --with",
     )
 }
 

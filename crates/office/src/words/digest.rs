@@ -13,7 +13,7 @@ pub(crate) fn no_job(why: &ReadError) -> String {
 
 /// That a document is larger than any job.
 pub(crate) fn too_large() -> String {
-    "The file is larger than any job of ours. Take it away, or take the version before the last save."
+    "The file is larger than any job. Remove it, or take the version before the last save."
         .to_owned()
 }
 
@@ -21,10 +21,10 @@ pub(crate) fn too_large() -> String {
 pub(crate) fn not_read(why: &ShelfError) -> String {
     match why {
         ShelfError::Step { says, .. } => format!(
-            "This job can't be read now ({says}). It is tried again at each look; see to its rights, \
-             and whether the disk is all right."
+            "This job can't be read now ({says}). It is tried again at each look; check its \
+             permissions, and whether the disk is all right."
         ),
-        _ => "This is no plain file any more. Put the job's file itself there.".to_owned(),
+        _ => "This is not a plain file any more. Put the job's file itself there.".to_owned(),
     }
 }
 
@@ -44,7 +44,7 @@ pub(crate) fn unreachable(why: &ShelfError, place: &str) -> String {
 /// What is said where the clock is behind the jobs.
 pub(crate) fn clock_behind(today: NaiveDate, newest: NaiveDate) -> String {
     format!(
-        "This machine's clock says {today}, but a job was opened on {newest}: set the clock right \
+        "This machine's clock says {today}, but a job was opened on {newest}: correct the clock \
          before anything is dated."
     )
 }

@@ -4,4 +4,4 @@
 pub(crate) const IS_LINK: &str = "it is a link to something else";
 
 /// That it is a pipe or a device.
-pub(crate) const IS_NO_FILE: &str = "it is no file but a pipe or a device";
+pub(crate) const IS_NO_FILE: &str = "it is not a file but a pipe or a device";

@@ -9,9 +9,9 @@ use quillbore_calc::job_figures::{
 use quillbore_calc::{Band, Limits, RowId};
 use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{Beside, SideNote, Telling};
-use quillbore_job::words::english;
 use quillbore_job::words::promise::comes_first;
 use quillbore_job::words::speaker::Speaker;
+use quillbore_job::words::{english, names};
 use quillbore_job::{Field, Job, show_quantity as show};
 
 use crate::failure::Failure;
@@ -28,9 +28,10 @@ pub(crate) fn head(job: &Job) -> String {
     )
 }
 
-/// A row, and how many places it has.
+/// A row, and how many holes of it one part has.
 pub(crate) fn places(row: RowId, places: u32, speaker: &Speaker<'_>) -> String {
-    format!("{}  {places} places", speaker.hole(row))
+    let noun = if places == 1 { "hole" } else { "holes" };
+    format!("{}  {places} {noun} in one part", speaker.hole(row))
 }
 
 /// The limits of a diameter.
@@ -61,7 +62,7 @@ pub(crate) fn drills(size: Limits, verdict: Verdict, speaker: &Speaker<'_>) -> S
 /// How likely the limits are held, at once and after the first piece.
 pub(crate) fn chances(first_choice: Chance, held: f64) -> String {
     format!(
-        "first choice right {}, over {}; inside once the first piece is measured {}",
+        "right the first time {}, over {}; inside once the first piece is measured {}",
         show::percent(first_choice.inside),
         show::percent(first_choice.over),
         show::percent(held)
@@ -71,7 +72,7 @@ pub(crate) fn chances(first_choice: Chance, held: f64) -> String {
 /// How long a hole takes.
 pub(crate) fn minutes(minutes: Band) -> String {
     format!(
-        "{} a hole ({} to {})",
+        "{} per hole ({} to {})",
         show::minutes_with_unit(minutes.p50),
         show::minutes(minutes.p10),
         show::minutes(minutes.p90)
@@ -105,8 +106,8 @@ pub(crate) fn reach(
     speaker: &Speaker<'_>,
 ) -> String {
     let (from, through) = match ends {
-        Some(Ends::Both) => ("from each end: ", "from both together none passes"),
-        Some(Ends::One) | None => ("", "none passes"),
+        Some(Ends::Both) => ("from each end: ", "from both together none goes beyond"),
+        Some(Ends::One) | None => ("", "none goes beyond"),
     };
     format!(
         "{from}target depth {}, one electrode reaches {}, {through} {}",
@@ -231,7 +232,7 @@ pub(crate) fn note_and_remedy(note: &SideNote, telling: &Telling<'_>) -> String 
 pub(crate) fn about(beside: Beside, speaker: &Speaker<'_>) -> String {
     match beside {
         Beside::Row(row, _) => speaker.hole(row),
-        Beside::Field(field) => english::field(field).to_owned(),
+        Beside::Field(field) => names::field(field).to_owned(),
         Beside::Plan => "plan".to_owned(),
         Beside::Price => "price".to_owned(),
         Beside::Papers => "papers".to_owned(),
@@ -239,7 +240,7 @@ pub(crate) fn about(beside: Beside, speaker: &Speaker<'_>) -> String {
     }
 }
 
-/// That figures are no numbers.
+/// That figures are not numbers.
 pub(crate) fn not_written(error: &dyn fmt::Display) -> Failure {
     Failure::new(
         format!("The figures can't be written: {error}"),

@@ -17,7 +17,7 @@ pub(crate) fn not_read(error: &io::Error, path: &Path) -> Failure {
 pub(crate) fn too_large(path: &Path) -> Failure {
     Failure::new(
         format!("The file is larger than {LARGEST_FILE_MB} MB"),
-        "no job and no hole table is; name another file",
+        "no job and no hole table is that large; name another file",
     )
     .at(path)
 }
@@ -30,8 +30,8 @@ pub(crate) fn not_looked_at(error: &io::Error, path: &Path) -> Failure {
 /// That something that is no plain file stands where something is to be written.
 pub(crate) fn no_plain_file(path: &Path) -> Failure {
     Failure::new(
-        "Something that is no plain file has this name, and no link is written through",
-        "name another folder, or take it away",
+        "Something that is not a plain file has this name, and nothing is written through a link",
+        "name another folder, or remove it",
     )
     .at(path)
 }

@@ -11,8 +11,7 @@ use crate::save::SaveError;
 use crate::shelf::{CommitError, ShelfError};
 
 /// That nothing keeps another desk out.
-pub(crate) const NO_LOCKS: &str =
-    "This disk knows no locks: let one desk issue at a time, since nothing keeps another one out.";
+pub(crate) const NO_LOCKS: &str = "This disk doesn't support locks: let one desk issue at a time, since nothing keeps another one out.";
 
 /// That a paper was issued, and what else is to be known.
 #[must_use]
@@ -70,9 +69,9 @@ pub(crate) fn half_done(number: &str, why: &CommitError) -> String {
 /// That a paper lies beside its job without an entry.
 pub(crate) fn interrupted(paper: Paper, number: &str, place: &str) -> String {
     format!(
-        "Interrupted issue: a {} {number} lies beside this job, but the job doesn't name it, so it \
-         is not valid and its number is not given again. Throw away what was printed of it, issue \
-         it anew, and add \u{201c}paper withdrawn\u{201d} with that number to settle it: {place}",
+        "Interrupted issue: {} {number} is beside this job, but the job doesn't name it, so it \
+         is not valid and its number is not given again. Discard what was printed of it, issue \
+         it again, and add \u{201c}paper withdrawn\u{201d} with that number to settle it: {place}",
         slips::paper(paper)
     )
 }
@@ -105,7 +104,7 @@ pub(crate) fn no_number_left() -> Failure {
     )
 }
 
-/// That another job of a joint quotation lies on no shelf yet.
+/// That another job of a joint quotation is not on a shelf yet.
 pub(crate) fn other_unsaved() -> Failure {
     Failure::new(
         "Another job of this quotation is not saved yet",
@@ -113,10 +112,10 @@ pub(crate) fn other_unsaved() -> Failure {
     )
 }
 
-/// That a job lies on no shelf.
+/// That a job is not on a shelf.
 pub(crate) fn on_no_shelf() -> Failure {
     Failure::new(
-        "Nothing is issued from a job that lies on no shelf, since its number could be \
+        "Nothing is issued from a job that is not on a shelf, since its number could be \
          given twice",
         "open it from its shelf, say yes to making its folder one, or save it onto the shelf",
     )
@@ -133,7 +132,7 @@ pub(crate) fn other_number(key: &str, number: &str) -> Failure {
     )
 }
 
-/// That a paper has signs that can't be printed.
+/// That a paper has characters that can't be printed.
 pub(crate) fn unprintable(said: &[String]) -> Failure {
     Failure::new(
         format!("Not issued. {}", said.join(" ").trim_end_matches('.')),

@@ -9,14 +9,14 @@ impl NameRefused {
     /// What to do about it.
     #[must_use]
     pub const fn hint(&self) -> &'static str {
-        "take letters, digits and hyphens, as in 26-0107"
+        "use letters, digits and hyphens, as in 26-0107"
     }
 }
 
 impl Error for NameRefused {}
 
 impl fmt::Display for NameRefused {
-    /// One sentence: why a text is no name of a job or of a file beside one.
+    /// One sentence: why a text can't be the name of a job or of a file beside one.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let said = match self {
             NameRefused::Empty => "The name is empty".to_owned(),
@@ -27,14 +27,14 @@ impl fmt::Display for NameRefused {
                 let sign = sign.escape_default();
                 let name = name.escape_debug();
                 format!(
-                    "The name \u{201c}{name}\u{201d} has the sign {sign} in it, so it could lead to another folder"
+                    "The name \u{201c}{name}\u{201d} has the character {sign} in it, so it could lead to another folder"
                 )
             }
             NameRefused::Edge { name } => {
-                format!("The name \u{201c}{name}\u{201d} begins or ends with a dot or a blank")
+                format!("The name \u{201c}{name}\u{201d} begins or ends with a dot or a space")
             }
             NameRefused::Kept { name } => {
-                format!("The name \u{201c}{name}\u{201d} is kept for something else")
+                format!("The name \u{201c}{name}\u{201d} is reserved for something else")
             }
         };
         f.write_str(&said)

@@ -11,7 +11,7 @@ use crate::failure::Failure;
 use crate::names::JobKey;
 
 /// That no desk hears of another one.
-pub(crate) const NO_LOCKS: &str = "This disk knows no locks, so no desk hears that another one has \
+pub(crate) const NO_LOCKS: &str = "This disk doesn't support locks, so no desk hears that another one has \
                                    the job open: let one desk work on it at a time.";
 
 /// That there is no job of that name.
@@ -67,18 +67,18 @@ pub fn saved_as(place: &str, left_behind: &[String]) -> String {
     )
 }
 
-/// That two desks' work was put together and saved, and what of it does not stand.
+/// That two desks' work was merged and saved, and what of it is not kept.
 #[must_use]
 pub fn merged(job: &Job, clashes: &[Clash]) -> String {
     let met = met(job, clashes);
     format!("Saved, merged with the other desk's work; {met}.")
 }
 
-/// That two desks' work was put together but could not be saved.
+/// That two desks' work was merged but could not be saved.
 #[must_use]
 pub fn merged_unsaved(job: &Job, clashes: &[Clash], why: &str) -> String {
     let met = met(job, clashes);
-    format!("Merged with the other desk's work, but not saved; undo takes it back; {met}. {why}")
+    format!("Merged with the other desk's work, but not saved; undo reverses it; {met}. {why}")
 }
 
 fn met(job: &Job, clashes: &[Clash]) -> String {
@@ -87,7 +87,7 @@ fn met(job: &Job, clashes: &[Clash]) -> String {
         .map(|clash| words::clash(job, clash))
         .collect();
     match met.as_slice() {
-        [] => "the two nowhere met".to_owned(),
+        [] => "nothing was changed by both".to_owned(),
         met => format!("look these over: {}", met.join("; ")),
     }
 }

@@ -15,8 +15,8 @@ use crate::shelf::folder::NotTogether;
 /// That another paper has the name.
 pub(crate) fn another_stands(path: &Path) -> Failure {
     Failure::new(
-        "Another paper stands there already and nothing was written",
-        "print into another folder, or say --replace",
+        "Another paper is there already and nothing was written",
+        "print into another folder, or add --replace",
     )
     .at(path)
 }
@@ -57,7 +57,11 @@ pub(crate) fn not_together(not: &NotTogether, papers: &[PathBuf]) -> Failure {
             message += &format!("; what {new} was is kept as {earlier}");
         }
     }
-    Failure::new(message, "check room and rights, then print again").at(place)
+    Failure::new(
+        message,
+        "check free space and permissions, then print again",
+    )
+    .at(place)
 }
 
 fn name(path: &Path) -> String {

@@ -8,7 +8,7 @@ use quillbore_job::words::issued as words;
 use crate::failure::Failure;
 
 /// Where else a paper is that is not in its job's folder.
-const IN_BACKUP: &str = "take it from a backup; its text and prices stand in the job";
+const IN_BACKUP: &str = "take it from a backup; its text and prices are in the job";
 
 /// That no paper has that number.
 pub(crate) fn not_issued(number: &str) -> Failure {

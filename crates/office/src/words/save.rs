@@ -3,7 +3,7 @@
 use std::error::Error;
 use std::fmt;
 
-use quillbore_job::words::english;
+use quillbore_job::words::names;
 
 use crate::differs::Differs;
 use crate::save::SaveError;
@@ -64,7 +64,7 @@ fn in_words(part: Differs) -> String {
         Differs::Number => "its number".to_owned(),
         Differs::Opened => "the day it was opened".to_owned(),
         Differs::Unit => "its unit".to_owned(),
-        Differs::Field(field) => format!("\u{201c}{}\u{201d}", english::field(field)),
+        Differs::Field(field) => format!("\u{201c}{}\u{201d}", names::field(field)),
         Differs::Row(row) => format!("row {} of the hole table", row + 1),
         Differs::Overrules => "an overruled figure".to_owned(),
         Differs::Answers => "an answer to a check".to_owned(),

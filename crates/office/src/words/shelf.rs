@@ -63,16 +63,18 @@ fn error(why: &ShelfError) -> String {
             "Nobody said yet that this folder is a shelf, so nothing is written to it".to_owned()
         }
         ShelfError::OneFile { .. } => {
-            "This job lies on no shelf, so nothing else can be kept with it".to_owned()
+            "This job is not on a shelf, so nothing else can be kept with it".to_owned()
         }
         ShelfError::Link { .. } => {
-            "A link stands where a file of the shelf should, and no link is followed there"
+            "A link is where a file of the shelf should be, and no link is followed there"
                 .to_owned()
         }
         ShelfError::NoFile { .. } => {
-            "Something that is no plain file stands where a file of the shelf should".to_owned()
+            "Something that is not a plain file is where a file of the shelf should be".to_owned()
         }
-        ShelfError::TooLarge { .. } => "The file is larger than any of ours".to_owned(),
+        ShelfError::TooLarge { .. } => {
+            "The file is larger than any file of this program".to_owned()
+        }
         ShelfError::Step { step, says, .. } => format!("{} failed: {says}", doing(*step)),
     }
 }
@@ -86,7 +88,7 @@ const fn doing(step: Step) -> &'static str {
         Step::KeepPrevious => "Keeping the version before",
         Step::WriteNew => "Writing the new file",
         Step::PutInPlace => "Putting the new file in place",
-        Step::Settle => "Bringing it to the disk for good",
+        Step::Settle => "Getting it onto the disk for good",
         Step::Adopt => "Marking the folder as a shelf",
     }
 }
@@ -102,11 +104,11 @@ const fn error_hint(why: &ShelfError) -> &'static str {
         }
         ShelfError::OneFile { .. } => "save it onto the shelf first",
         ShelfError::Link { .. } | ShelfError::NoFile { .. } => {
-            "put the file itself there, or take this away; nothing was written"
+            "put the file itself there, or remove this; nothing was written"
         }
         ShelfError::TooLarge { .. } => "choose a file that this program has written",
         ShelfError::Step { .. } => {
-            "check room and rights, or save a copy elsewhere; what was there before is untouched"
+            "check free space and permissions, or save a copy elsewhere; what was there before is untouched"
         }
     }
 }
@@ -150,7 +152,9 @@ const fn commit_hint(why: &CommitError) -> &'static str {
         CommitError::Taken(_) | CommitError::AttachmentTaken(..) => {
             "choose another name; nothing was overwritten"
         }
-        CommitError::HalfDone { .. } => "check room and rights, then open the first job again",
+        CommitError::HalfDone { .. } => {
+            "check free space and permissions, then open the first job again"
+        }
         CommitError::NotSettled { .. } => "save a copy on another disk, and have this one checked",
         CommitError::Shelf(why) => error_hint(why),
     }
@@ -176,16 +180,16 @@ fn capital(text: &str) -> String {
 pub(crate) fn why(why: &Why) -> &'static str {
     match why {
         Why::Link => "This is a link to something else: put the job's file itself there.",
-        Why::Folder => "This is a folder with the name of a job: take it away.",
-        Why::NoFile => "This is no file but a pipe or a device: take it away.",
+        Why::Folder => "This is a folder with the name of a job: remove it.",
+        Why::NoFile => "This is not a file but a pipe or a device: remove it.",
         Why::Ending => "Its name must end in .ron, in small letters: rename it.",
-        Why::NoText => "Its name is no text that every system reads: rename it.",
+        Why::NoText => "Its name can't be read by every system: rename it.",
         Why::Name => "No job can have this name: rename it, as in 26-0107.ron.",
     }
 }
 
 /// What is in the way of a mark.
-pub(crate) const NO_MARK: &str = "a file of that name is there, with no mark in it: take it away";
+pub(crate) const NO_MARK: &str = "a file of that name is there, with no mark in it: remove it";
 
 /// What stands in the file that marks a folder as a shelf.
 pub(crate) fn mark_file(mark: &Mark) -> String {

@@ -9,7 +9,7 @@ use crate::failure::Failure;
 pub(super) fn by_system(undone: &str, why: &dyn fmt::Display, path: &Path) -> Failure {
     Failure::new(
         format!("{undone}: {why}"),
-        "check the path and the rights to it",
+        "check the path and its permissions",
     )
     .at(path)
 }

@@ -58,7 +58,7 @@ fn only_what_changed_is_read_again_and_what_cannot_be_read_stays_listed() {
         broken.contains("format number") && broken.contains("Choose"),
         "{broken}"
     );
-    assert!(sentence(&follower, "26-0104.ron").contains("take it away"));
+    assert!(sentence(&follower, "26-0104.ron").contains("remove it"));
     let unusable = follower
         .lines()
         .into_iter()

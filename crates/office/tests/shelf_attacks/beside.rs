@@ -111,7 +111,7 @@ fn refuses(place: &Place, at: &str) {
         };
         let said = error.to_string();
         assert!(
-            said.contains("link") || said.contains("no plain file"),
+            said.contains("link") || said.contains("not a plain file"),
             "{said}"
         );
     }

@@ -8,23 +8,23 @@ use quillbore_job::concern::Concern;
 pub const fn please_confirm(concern: Concern) -> &'static str {
     match concern {
         Concern::Limits => {
-            "these limits can't be promised with the electrodes at hand; please tell us which size \
-             and tolerance the part can bear."
+            "these limits can't be promised with the electrodes that we have; please tell us which \
+             size and tolerance you can accept."
         }
         Concern::AssumedLimits => {
             "the drawing gives no limits; please tell us whether those named above will do."
         }
         Concern::WallBehind => {
-            "behind the exit there is less room than the electrode needs; please tell us whether \
+            "the clearance behind the exit is less than the electrode needs; please tell us whether \
              the wall there may be marked, or whether backing can be put in."
         }
         Concern::Step => {
             "it is drilled from both ends, and the two halves may miss each other; please tell us \
-             which step in the middle the part can bear."
+             which step in the middle you can accept."
         }
         Concern::Depth => {
             "a blind depth is as sure as the electrode's wear, and these limits are closer; please \
-             tell us which depth and tolerance the part can bear."
+             tell us which depth and tolerance you can accept."
         }
     }
 }
@@ -35,7 +35,7 @@ pub fn offered(answer: &Answer, lengths: &Lengths, date: &str) -> String {
     let Lengths { given, by } = lengths;
     let what = match (answer.concern, answer.how) {
         (Concern::Limits, How::Agreed) => {
-            format!("{given} can't be promised for every hole; the customer bears that")
+            format!("{given} can't be promised for every hole; the customer accepts that")
         }
         (Concern::Limits, How::Accepted) => {
             format!(
@@ -67,15 +67,15 @@ pub fn offered(answer: &Answer, lengths: &Lengths, date: &str) -> String {
 pub fn for_the_floor(answer: &Answer, lengths: &Lengths, date: &str) -> String {
     let Lengths { given, by } = lengths;
     let what = match answer.concern {
-        Concern::Limits => format!(
-            "{given} may not be held in every hole: measure, and write down each hole outside"
-        ),
+        Concern::Limits => {
+            format!("{given} may not be held in every hole: measure, and record each hole outside")
+        }
         Concern::AssumedLimits => format!("the drawing gives no limits; work to {given}"),
         Concern::WallBehind => {
             format!("the wall {given} behind the exit may be marked, but not drilled into")
         }
         Concern::Depth => format!(
-            "the depth may be off by {by}, {given} is allowed: measure, and write down each hole outside"
+            "the depth may be off by {by}, {given} is allowed: measure, and record each hole outside"
         ),
         Concern::Step => format!("a step of up to {by} where the two halves meet may remain"),
     };

@@ -28,9 +28,9 @@ pub const AS_ON_PART: &str = ", table\u{a0}x and y as\u{a0}x and\u{a0}y";
 pub const ANNEX: &str = "Annex: hole locations";
 /// What the columns mean.
 pub const LEGEND: &str = "No., x, y, z: on the drawing, in the part's own coordinates. From down: the angle \
-     between the tool's way in and straight down (\u{2212}z); 90 is level, 180 straight up, from \
-     below. Turn: of that way about z, from +x toward +y. Setup, table x, table y, tilt, index: where \
-     the machine's axes stand; table x and y are square to the tool, from the part's zero. Pick up \
+     between the electrode's way in and straight down (\u{2212}z); 90 is level, 180 straight up, from \
+     below. Turn: of that way about z, from +x toward +y. Setup, table x, table y, tilt, index: \
+     positions of the machine's axes; table x and y are square to the electrode, from the part's zero. Pick up \
      and prove the first hole of every setup before the rest.";
 
 /// What the grid of a row is about.
@@ -52,7 +52,10 @@ pub fn range(first: u32, last: u32) -> String {
 pub fn mount(mount: &Mount, tilts: bool) -> String {
     let toward = |vector: [f64; 3]| {
         if tilts {
-            format!("; tilt: the tool leans toward the part's {}", named(vector))
+            format!(
+                "; tilt: the electrode leans toward the part's {}",
+                named(vector)
+            )
         } else {
             String::new()
         }
@@ -65,17 +68,17 @@ pub fn mount(mount: &Mount, tilts: bool) -> String {
             toward(*x)
         ),
         Mount::Upright(axis) => format!(
-            "index axis upright, the part's {} up; {}{}",
+            "index axis vertical, the part's {} up; {}{}",
             named(*axis),
             index(*axis),
             if tilts {
-                "; tilt: the tool leans toward that side"
+                "; tilt: the electrode leans toward that side"
             } else {
                 ""
             }
         ),
         Mount::Lying(axis) => format!(
-            "index axis lying, the part's {} along table x; {}{}",
+            "index axis horizontal, the part's {} along table x; {}{}",
             named(*axis),
             index(*axis),
             toward(*axis)
@@ -91,7 +94,7 @@ pub fn mount(mount: &Mount, tilts: bool) -> String {
 /// From where the index counts.
 fn index(axis: [f64; 3]) -> String {
     format!(
-        "index: the part's side that faces the tool, 0 at {}, counted toward {}",
+        "index: the part's side that faces the electrode, 0 at {}, counted toward {}",
         named(across(axis)),
         named(quarter(axis))
     )

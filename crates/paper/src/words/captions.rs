@@ -7,7 +7,7 @@ pub const DATE: &str = "date";
 /// The part.
 pub const PART: &str = "part";
 /// Its revision.
-pub const REVISION: &str = "revision";
+pub const REVISION: &str = "rev";
 /// Who ordered.
 pub const CUSTOMER: &str = "customer";
 /// The customer's number of the order.

@@ -19,8 +19,8 @@ pub fn pressure(bar: &str, psi: &str) -> String {
 /// Cautions that hold for every job: the danger, then what to do.
 pub fn always(pressure: Option<&str>) -> Vec<(&'static str, String)> {
     let jet = match pressure {
-        Some(pressure) => format!("Pump and hoses stand under up to {pressure}."),
-        None => "Pump and hoses stand under high pressure.".to_owned(),
+        Some(pressure) => format!("Pump and hoses are under a pressure of up to {pressure}."),
+        None => "Pump and hoses are under high pressure.".to_owned(),
     };
     vec![
         (

@@ -53,12 +53,12 @@ pub fn checked(mark: &str, parts: u32, of: u32, not_good: u32) -> String {
 /// What the certificate states, and only as far as it was checked.
 pub fn statement(all_checked: bool, record: Option<&str>) -> String {
     let record = record.map_or_else(String::new, |number| {
-        format!(" What was measured stands in inspection record {number}.")
+        format!(" What was measured is in inspection record {number}.")
     });
     let checked = if all_checked {
         " Every hole of these parts was checked."
     } else {
-        " Holes were checked as far as said above, not beyond."
+        " Holes were checked as far as stated above, not beyond."
     };
     format!(
         "We state that the holes of the parts listed above were made to the drawing and revision \

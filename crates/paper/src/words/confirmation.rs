@@ -1,5 +1,7 @@
 //! Words of the order confirmation.
 
+use super::phrases::count;
+
 /// The order confirmation's name.
 pub const TITLE: &str = "Order confirmation";
 /// What the confirmation asks for.
@@ -14,7 +16,7 @@ pub const STILL_HOLDS: &str = "Assumptions, exclusions and terms of our quotatio
 /// Name of the section of what was ordered.
 pub const ORDERED: &str = "Ordered";
 /// There is no order.
-pub const NO_ORDER: &str = "No order is written down yet.";
+pub const NO_ORDER: &str = "No order is on record yet.";
 /// Head of the order's number.
 pub const ORDER: &str = "Order";
 /// Head of the order's day.
@@ -40,9 +42,10 @@ pub const PLEASE_SEND: &str = "Please send";
 pub fn to_send(missing: Option<u32>) -> String {
     match missing {
         Some(0) => "Nothing: all parts are here.".to_owned(),
-        Some(parts) => {
-            format!("{parts} parts, with their drawing and heat or serial numbers.")
+        Some(missing) => {
+            let parts = count(missing, "part", "parts");
+            format!("{parts}, with drawing and heat or serial numbers.")
         }
-        None => "The parts, with their drawing and heat or serial numbers.".to_owned(),
+        None => "The parts, with drawing and heat or serial numbers.".to_owned(),
     }
 }

@@ -6,7 +6,7 @@ use super::phrases::count;
 /// The inspection record's name.
 pub const TITLE: &str = "Hole inspection record";
 /// Name of the section of what the drawing asks.
-pub const ASKED: &str = "Asked";
+pub const ASKED: &str = "Required";
 /// Head of the numbers of holes.
 pub const HOLE_NUMBERS: &str = "Hole numbers";
 /// Head of the pieces that a measurement is of.

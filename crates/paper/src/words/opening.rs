@@ -5,7 +5,7 @@ pub const REFERENCE: &str = "Customer's reference: ";
 
 /// A paper that this one replaces.
 pub fn withdrawn(number: &str, day: &str, by: &str, why: &str) -> String {
-    let mut said = format!("{number} no longer stands");
+    let mut said = format!("{number} is no longer valid");
     if !day.is_empty() {
         said += &format!(", withdrawn on {day}");
     }

@@ -19,15 +19,15 @@ pub fn accepted(by: &str) -> String {
 #[must_use]
 pub fn difference(difference: &Difference) -> String {
     match difference {
-        Difference::NoQuotation => "The order answers no quotation of ours that stands.".to_owned(),
+        Difference::NoQuotation => "The order answers no valid quotation of ours.".to_owned(),
         Difference::OtherPaper { named } => format!(
-            "The order names \u{201c}{named}\u{201d}, and no quotation of that number stands."
+            "The order names \u{201c}{named}\u{201d}, and there is no valid quotation of that number."
         ),
         Difference::Replaced { named, by } => {
             format!("The order names {named}, which was replaced by {by}.")
         }
         Difference::NotTrusted { named } => format!(
-            "The order was not compared with quotation {named}: its entry doesn't fit its seal."
+            "The order was not compared with quotation {named}: its entry doesn't match its seal."
         ),
         Difference::TooLate { until } => format!(
             "The quotation was valid until {}; the order came later.",
@@ -40,7 +40,7 @@ pub fn difference(difference: &Difference) -> String {
         Difference::Quantity { ordered, on_sheet } => {
             let ordered = count(*ordered, "part", "parts");
             match on_sheet {
-                Some(planned) => format!("The order is for {ordered}; planned were {planned}."),
+                Some(planned) => format!("The order is for {ordered}; planned: {planned}."),
                 None => format!("The order is for {ordered}; no quantity was planned."),
             }
         }
@@ -61,7 +61,7 @@ pub fn difference(difference: &Difference) -> String {
             on_sheet,
         } => revised_since(*of, quoted, on_sheet),
         Difference::Due { ordered, on_sheet } => format!(
-            "The order is due on {}; planned was {}.",
+            "The order is due on {}; planned: {}.",
             shown::date(*ordered),
             shown::date(*on_sheet)
         ),
@@ -89,7 +89,7 @@ fn revision(of: Revised, ordered: &str, quoted: Option<&str>, on_sheet: Option<&
     let there = [("quoted", quoted), ("planned", on_sheet)];
     let there = there
         .into_iter()
-        .filter_map(|(how, there)| Some(format!("{how} was {}", or_none(there?))));
+        .filter_map(|(how, there)| Some(format!("{how}: {}", or_none(there?))));
     let there: Vec<String> = there.collect();
     format!(
         "The order is for {} {ordered}; {}.",
@@ -101,7 +101,7 @@ fn revision(of: Revised, ordered: &str, quoted: Option<&str>, on_sheet: Option<&
 /// The sheet's revision is another one than was quoted, and the order names none.
 fn revised_since(of: Revised, quoted: &str, on_sheet: &str) -> String {
     format!(
-        "The order names no {}; quoted was {}, planned is {}.",
+        "The order names no {}; quoted: {}, planned: {}.",
         revised(of),
         or_none(quoted),
         or_none(on_sheet)
@@ -127,7 +127,7 @@ const fn revised(of: Revised) -> &'static str {
 pub fn other_quantity(lot: u32, planned: u32) -> String {
     let parts = |number| count(number, "part", "parts");
     format!(
-        "This lot is of {}; electrodes and times here are worked out for {}.",
+        "This lot has {}; electrodes and times here are worked out for {}.",
         parts(lot),
         parts(planned)
     )

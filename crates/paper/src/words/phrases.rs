@@ -7,7 +7,7 @@ pub const THEN: &str = ", then ";
 /// Nobody has said what it is.
 pub const NOT_NAMED: &str = "not named";
 /// No delivery is on record.
-pub const NO_DELIVERY: &str = "No delivery is written down yet.";
+pub const NO_DELIVERY: &str = "No delivery is on record yet.";
 
 /// A part or drawing in a revision.
 pub fn revised(what: &str, revision: &str) -> String {

@@ -3,6 +3,7 @@
 use quillbore_job::concern::Told;
 
 use super::kinds::Kinds;
+use super::phrases::count;
 
 /// The paper's name.
 pub const TITLE: &str = "Quotation";
@@ -15,9 +16,9 @@ pub const FOR: &str = "for";
 /// Caption of whom it goes to.
 pub const CONTACT: &str = "contact";
 /// Caption of the customer's number of the inquiry.
-pub const YOUR_REFERENCE: &str = "your reference";
+pub const CUSTOMERS_REFERENCE: &str = "customer's reference";
 /// Caption of the drawing.
-pub const DRAWING: &str = "drawing and its revision";
+pub const DRAWING: &str = "drawing and rev";
 /// Caption of the material.
 pub const MATERIAL: &str = "material and condition";
 /// Caption of the part's size.
@@ -37,7 +38,7 @@ pub const RECAST: &str = "Recast limit: ";
 /// Lead of the thickness of the wall.
 pub const WALL: &str = "Wall thickness: ";
 /// Lead of the drawing's general tolerance.
-pub const TOLERANCE: &str = "Title block tolerance: ";
+pub const TOLERANCE: &str = "Title-block tolerance: ";
 /// Name of the section of prices, and head of a price.
 pub const PRICE: &str = "Price";
 /// What the prices are for.
@@ -69,8 +70,6 @@ pub const ACCEPTANCE: &str = "Acceptance";
 pub const ACCEPTANCE_REMARK: &str = "sign and return, or send your order with this number";
 /// What the customer signs.
 pub const WE_ORDER: &str = "We order the quantity below at the price and on the terms above, and accept the risk to our parts as stated.";
-/// Caption of the customer's order.
-pub const ORDER_NUMBER: &str = "order number";
 /// Assumptions that every quotation of this process rests on, one paragraph each.
 pub const ASSUMPTIONS: [&str; 5] = [
     "Sparking leaves a thin recast layer in the hole. Its removal is a work step of its own and \
@@ -100,7 +99,7 @@ pub const fn for_the_customer(told: Told) -> Option<&'static str> {
             "the material conducts poorly; please send the certificate of its grade."
         }
         Told::ConductivityTestPiece => {
-            "the material may not conduct well enough; please send a test piece of this very grade."
+            "the material may not conduct well enough; please send a test piece of the same grade."
         }
         Told::DoesNotConduct => {
             "as far as is known the material does not conduct well enough; please send a meter \
@@ -147,17 +146,20 @@ pub fn scope(kinds: Kinds) -> &'static str {
 
 /// Lead time in days.
 pub fn lead(days: u32) -> String {
-    format!("{days} working days after order, parts and drawing are in")
+    format!(
+        "{} after order, parts and drawing are in",
+        count(days, "working day", "working days")
+    )
 }
 
 /// How long the quotation stands.
 pub fn valid(days: u32, until: &str) -> String {
-    format!("{days} days, until {until}")
+    format!("{}, until {until}", count(days, "day", "days"))
 }
 
 /// The minimum charge, where it decided.
 pub fn minimum_note(amount: &str) -> String {
-    format!("Our minimum charge for one lot is {amount}; it decides where noted in the table.")
+    format!("Our minimum charge for one lot is {amount}; it applies where noted in the table.")
 }
 
 /// The most that the shop is liable for.

@@ -3,7 +3,7 @@
 /// The receiving slip's name.
 pub const TITLE: &str = "Receiving slip";
 /// What the receiving slip is for.
-pub const RECEIVED: &str = "What came in, as it came in. Damage that is not named here was not seen \
+pub const RECEIVED: &str = "Parts as they were received. Damage that is not named here was not seen \
      at receipt.";
 /// What both sides sign.
 pub const RECEIVED_BY_SHOP: &str = "Counted and looked over by the shop.";
@@ -31,6 +31,6 @@ pub const COATING: &str = "coating";
 /// Caption of the pieces.
 pub const PIECES: &str = "pieces, serial numbers";
 /// Caption of damage.
-pub const DAMAGE: &str = "damage that was there";
+pub const DAMAGE: &str = "existing damage";
 /// Caption of what was attached.
 pub const FILES: &str = "photos and files";

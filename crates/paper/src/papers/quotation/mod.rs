@@ -96,7 +96,7 @@ fn head(matter: &Matter<'_>, flow: &mut Flow) {
             Captioned::of(words::FOR, matter.text(Field::Customer), 3.0).style(STRONG),
             Captioned::of(words::CONTACT, matter.text(Field::Contact), 3.0),
             Captioned::of(
-                words::YOUR_REFERENCE,
+                words::CUSTOMERS_REFERENCE,
                 matter.text(Field::CustomerReference),
                 2.4,
             ),
@@ -187,7 +187,7 @@ fn acceptance(flow: &mut Flow) {
             flow,
             &[
                 Captioned::blank(captions::QUANTITY, 1.0),
-                Captioned::blank(words::ORDER_NUMBER, 2.0),
+                Captioned::blank(captions::CUSTOMERS_ORDER, 2.0),
                 Captioned::blank(captions::NAME, 2.4),
                 Captioned::blank(captions::SIGNATURE, 2.4),
                 Captioned::blank(captions::DATE, 1.4),

@@ -30,8 +30,8 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     }
     let unit = matter.job.unit;
     let mut table = Table::new([
-        Column::text(words::TUBE, Width::Fit(120.0)),
-        Column::figures(heads::ELECTRODE, words::NUMBER, Width::Fit(60.0)),
+        Column::text(heads::ELECTRODE, Width::Fit(120.0)),
+        Column::figures(words::NUMBER, "", Width::Fit(60.0)),
         Column::text(words::DRILLS, Width::Share(1.0)),
         Column::figures(words::LEFT, shown::unit(unit), Width::Fixed(50.0)),
         Column::text(words::REST, Width::Fixed(150.0)),

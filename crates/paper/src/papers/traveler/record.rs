@@ -107,7 +107,7 @@ fn cell(matter: &Matter<'_>, run: View<'_, kind::Run>, line: &LineOf<kind::Run>)
     Cell::new(text)
 }
 
-/// What else was written down, under its record.
+/// What else is on record, under it.
 fn more(run: View<'_, kind::Run>) -> String {
     let lines = words::IN_NOTE.iter().filter_map(|line| {
         let text = run.one_of(line).text().trim().replace('\n', " ");

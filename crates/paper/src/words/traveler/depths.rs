@@ -3,7 +3,7 @@
 /// Name of the section of depths that the first hole decides.
 pub const DEPTHS: &str = "Depths that the first hole decides";
 /// What its columns mean.
-pub const DEPTHS_REMARK: &str = "setting: what the machine is set to, from touch-off; tip: how far the electrode's end goes from the work's surface";
+pub const DEPTHS_REMARK: &str = "setting: what the machine is set to, from touch-off; tip: how far the electrode's end goes from the part's surface";
 /// What is done with a first try.
 pub const FIRST_TRY: &str = "First try: drill the first hole at this setting, measure depth and electrode, \
      correct in the same hole. Write the setting that came out into the last column and use it from \

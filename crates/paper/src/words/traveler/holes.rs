@@ -45,7 +45,7 @@ pub fn hole_table_remark(unit: Unit, basis: &str) -> String {
     let unit = unit_in_full(unit);
     format!(
         "lengths in {unit}; angles in degrees, the drawing measures {basis} (bold); setting: from \
-         touch-off; tip: from the work's surface; minutes for one hole"
+         touch-off; tip: from the part's surface; minutes for one hole"
     )
 }
 
@@ -60,7 +60,7 @@ pub fn level(level: Level) -> &'static str {
 
 /// The chance of a size with the electrode to begin with.
 pub fn chance(inside: &str, over: &str) -> String {
-    format!("Size: first choice right {inside}, too large {over}.")
+    format!("Size: right the first time {inside}, too large {over}.")
 }
 
 /// What the size comes to once the first piece was measured.

@@ -2,9 +2,9 @@
 
 /// Inspection check.
 pub const INSPECTED_CHECK: &str =
-    "Checked as noted above; what did not pass is listed and told to the office.";
+    "Checked as noted above; what did not pass is listed and reported to the office.";
 /// Lead of what the customer asks of the inspection.
-pub const ASKED_FOR: &str = "Asked for: ";
+pub const ASKED_FOR: &str = "Required: ";
 /// Lead of the recast limit.
 pub const RECAST: &str = "Recast at most: ";
 /// Name of the section.

@@ -19,7 +19,7 @@ pub mod title;
 use quillbore_job::words::own::{self, Rests};
 
 /// What stands in the foot of every page.
-pub const FOOT: &str = "Goes with the parts. Valid for this lot and revision only.";
+pub const FOOT: &str = "Stays with the parts. Valid for this lot and revision only.";
 /// What planned figures rest on.
 pub fn rests_on(rests: Rests) -> String {
     match rests.behind {

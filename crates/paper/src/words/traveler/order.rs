@@ -7,10 +7,8 @@ pub const NO_LOADS: &str = "Deep holes first on a new electrode. Change when wha
      longer reaches the setting.";
 /// Name of the section.
 pub const NAME: &str = "Order, and when to change the electrode";
-/// Head of the tube.
-pub const TUBE: &str = "Tube";
 /// Head of the electrode's number.
-pub const NUMBER: &str = "number";
+pub const NUMBER: &str = "No.";
 /// Head of the holes on an electrode.
 pub const DRILLS: &str = "drills, in this order";
 /// Head of what is left of it.

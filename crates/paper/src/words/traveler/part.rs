@@ -1,27 +1,26 @@
 //! Words of drawing, part, material and receipt.
 
-/// Heading of a drawing that was only spoken of.
-pub const SPOKEN_OF: &str = "Only spoken of, not here: ";
+/// Heading of a drawing that was only mentioned.
+pub const SPOKEN_OF: &str = "Only mentioned, not here: ";
 /// What to do about it.
 pub const SPOKEN_OF_THEN: &str = "Work to the revision above and ask when another one turns up.";
 /// Drawing check.
 pub const DRAWING_CHECK: &str = "The drawing at the machine is of this number and revision.";
 /// Receiving check.
-pub const RECEIVED_CHECK: &str =
-    "Counted and looked over; damage noted above and told to the office.";
+pub const RECEIVED_CHECK: &str = "Counted and looked over; damage noted above and reported.";
 /// The material isn't in the shop's tables.
 pub const HAZARD_UNKNOWN: &str =
-    "not known, the material is not among the shop's; ask before the first burn";
+    "not known, the material is not in the shop's list; ask before the first burn";
 /// The material brings no danger of its own.
-pub const HAZARD_NONE: &str = "none of its own; the general cautions at the end hold";
+pub const HAZARD_NONE: &str = "none of its own; the general cautions at the end apply";
 /// Where the cautions stand.
 pub const HAZARD_READ: &str = "read the cautions at the end";
 /// Name beside the drawing.
 pub const DRAWING: &str = "Drawing";
 /// Caption of the drawing's revision.
-pub const DRAWING_REVISION: &str = "revision of the drawing";
+pub const DRAWING_REVISION: &str = "drawing rev";
 /// Caption of the drawing's general tolerance.
-pub const TOLERANCE: &str = "title block tolerance";
+pub const TOLERANCE: &str = "title-block tolerance";
 /// Caption of the datums.
 pub const DATUMS: &str = "datums and pick-up";
 /// Name beside the part.
@@ -31,7 +30,7 @@ pub const SIZE: &str = "size x, y, z";
 /// Caption of the thickness of the wall.
 pub const WALL: &str = "wall thickness";
 /// Caption of the part's mass.
-pub const MASS: &str = "mass of one";
+pub const MASS: &str = "mass of one part";
 /// Lead of how the part is lifted.
 pub const LIFTING: &str = "Lifting: ";
 /// Name beside the material.

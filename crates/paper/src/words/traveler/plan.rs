@@ -14,18 +14,18 @@ pub const MACHINE: &str = "Machine";
 /// Caption of the machine.
 pub const MACHINES_NAME: &str = "machine";
 /// Caption of the fixture.
-pub const FIXTURE: &str = "fixture and where it lies";
+pub const FIXTURE: &str = "fixture and where it is kept";
 /// Caption of the program.
 pub const PROGRAM: &str = "program";
 /// Lead of the part's axis that the index turns.
 pub const INDEX_ABOUT: &str = "Index axis turns the part about: ";
 /// Lead of the settings.
 pub const SETTINGS: &str = "Settings: ";
-/// Caption of settings that nobody wrote down yet.
+/// Caption of settings that are not on record yet.
 pub const SETTINGS_BLANK: &str = "settings";
 /// Name beside the setup.
 pub const SETUP: &str = "Setup";
-/// Caption of a setup that nobody wrote down yet.
+/// Caption of a setup that is not on record yet.
 pub const HELD: &str = "how it is held and zeroed";
 /// Lead of faces that must not be clamped.
 pub const NOT_TO_CLAMP: &str = "Do not clamp on: ";
@@ -94,7 +94,7 @@ pub fn setup(setup: &SetupFigures, marks: &str) -> String {
     );
     if setup.index_moves > 0 {
         text += &format!(
-            "; {} for one part",
+            "; {} per part",
             count(setup.index_moves, "index move", "index moves")
         );
     }

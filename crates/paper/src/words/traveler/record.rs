@@ -3,17 +3,19 @@
 use quillbore_job::Line;
 use quillbore_job::slip::{LineOf, kind, line};
 
+use crate::words::phrases::count;
+
 /// What the record is for.
 pub const REMARK: &str =
     "what really happened, a pair of lines for each mark and electrode; the office types it in";
 /// Name of the section.
 pub const NAME: &str = "Run record";
 /// Caption of the machine's hours.
-pub const HOURS: &str = "machine hours from \u{2013} to, stops taken off";
+pub const HOURS: &str = "machine hours from \u{2013} to, less stops";
 /// Caption of the settings.
 pub const SETTINGS: &str = "trouble, and settings that worked where they differ";
 /// Caption of what was learned.
-pub const NEXT_TIME: &str = "what to do otherwise next time";
+pub const NEXT_TIME: &str = "what to do differently next time";
 
 /// Lines of a record that stand under its columns, in their order.
 pub const IN_NOTE: [LineOf<kind::Run>; 5] = [
@@ -27,7 +29,10 @@ pub const IN_NOTE: [LineOf<kind::Run>; 5] = [
 /// A line of a record under its columns.
 pub fn noted(line: Line, text: &str) -> String {
     match line {
-        Line::Electrodes => format!("{text} electrodes used"),
+        Line::Electrodes => match text.parse() {
+            Ok(used) => format!("{} used", count(used, "electrode", "electrodes")),
+            Err(_) => format!("electrodes used: {text}"),
+        },
         Line::Trouble => format!("went wrong: {text}"),
         Line::Settings => format!("settings that worked: {text}"),
         Line::NextTime => format!("next time: {text}"),

@@ -15,8 +15,8 @@ pub const HOLD: &str = "Hold: ";
 pub const HOLD_PAST: &str = "Hold, released: ";
 /// Heading of why the paper isn't valid.
 pub const NOT_VALID: &str = "Preview, don't work by it: ";
-/// Heading of a non-conformance of the job before that is still open.
-pub const GO_ON: &str = "A non-conformance of the job before is open; work goes on because: ";
+/// Heading of a non-conformance of the previous job that is still open.
+pub const GO_ON: &str = "A non-conformance of the previous job is open; work goes on because: ";
 /// The value isn't known.
 pub const VALUE_UNKNOWN: &str = "value of one part not known: treat as high value";
 /// Lead of what differs in the order.
@@ -66,7 +66,10 @@ pub fn spares(number: u32) -> String {
 
 /// The notice that a hold point wants.
 pub fn notice(days: &str) -> String {
-    format!(", {days} days of notice")
+    match days.parse() {
+        Ok(days) => format!(", {} of notice", count(days, "day", "days")),
+        Err(_) => format!(", days of notice: {days}"),
+    }
 }
 
 /// The notice that was given.
