@@ -31,21 +31,27 @@ pub enum TooManyCells {
 
 /// Splits text into cells; quotes as RFC 4180 has them, where they don't take whole lines with them.
 ///
-/// The separator is the tab where there is one (a spreadsheet's clipboard); else the semicolon
-/// where most lines have one (decimal commas); else the comma.
+/// The separator is what a first line `sep=` says; else the tab where there is one (a spreadsheet's
+/// clipboard); else, of the lines that have any, the upright stroke or the semicolon (decimal commas)
+/// where most have one; else the comma. Strokes that frame a line part nothing.
 ///
 /// # Errors
 /// Where a line, or the whole, has more cells than a hole table has.
 pub fn split(text: &str) -> Result<Cells, TooManyCells> {
     let separator = sniff(text);
     let parted = Parted::of(text, u8::try_from(separator).unwrap_or(b','));
+    let framed = separator == '|' && is_framed(text);
     let mut lines = Lines::default();
     let mut cells = Vec::new();
     let (mut at, mut number) = (0, 1);
     while at < text.len() {
         let (mut breaks, mut count) = (0, 0);
         cells.clear();
+        let mut frame = framed && begins_with_stroke(text.get(at..).unwrap_or_default());
         at = each_cell(text, &parted, at, |cell, more| {
+            if std::mem::take(&mut frame) {
+                return Ok(());
+            }
             count += 1;
             breaks += more;
             let cell = clean(cell);
@@ -68,6 +74,28 @@ pub fn split(text: &str) -> Result<Cells, TooManyCells> {
         number += 1 + breaks;
     }
     Ok(Cells { separator, lines })
+}
+
+/// Splits text whose cells are parted by two blanks or more, as text out of a printed page is; `None`
+/// where lines with several cells differ in how many, since nothing tells which of them is missing.
+pub(crate) fn split_by_gaps(text: &str) -> Option<Cells> {
+    let mut lines = Lines::default();
+    let mut usual = None;
+    for (number, line) in (1..).zip(text.lines()) {
+        let cells = line
+            .split("  ")
+            .map(str::trim)
+            .filter(|cell| !cell.is_empty());
+        let count = cells.clone().count();
+        if count > 1 && *usual.get_or_insert(count) != count {
+            return None;
+        }
+        if count > 0 {
+            lines.push(number, 0, cells);
+        }
+    }
+    let separator = ' ';
+    (usual? <= MOST_CELLS).then_some(Cells { separator, lines })
 }
 
 /// Reads a block of cells from clipboard text, row by row.
@@ -127,17 +155,56 @@ fn clean(cell: Cow<'_, str>) -> Cow<'_, str> {
     }
 }
 
+/// What separates the cells of a text.
 fn sniff(text: &str) -> char {
+    if let Some(said) = said_separator(text) {
+        return said;
+    }
     if text.contains('\t') {
         return '\t';
     }
     let lines = text.lines().filter(|line| !line.trim().is_empty());
-    let (mut all, mut semicolons) = (0_usize, 0_usize);
-    for line in lines.take(100) {
-        all += 1;
+    let (mut any, mut strokes, mut semicolons) = (0_usize, 0_usize, 0_usize);
+    for line in lines
+        .filter(|line| line.contains(['|', ';', ',']))
+        .take(100)
+    {
+        any += 1;
+        strokes += usize::from(line.contains('|'));
         semicolons += usize::from(line.contains(';'));
     }
-    if semicolons * 2 > all { ';' } else { ',' }
+    match () {
+        () if strokes * 2 > any => '|',
+        () if semicolons * 2 > any => ';',
+        () => ',',
+    }
+}
+
+/// The separator that a first line `sep=;` says.
+fn said_separator(text: &str) -> Option<char> {
+    let line = text.lines().next()?.trim_end_matches('\r');
+    let head = line.get(..4)?;
+    let mut after = line.get(4..)?.chars();
+    let said = after
+        .next()
+        .filter(|said| !said.is_alphanumeric() && said.is_ascii())?;
+    (head.eq_ignore_ascii_case("sep=") && after.all(|rest| rest == said) && said != '"')
+        .then_some(said)
+}
+
+/// Whether most lines with an upright stroke begin with one, as a drawn table's do.
+fn is_framed(text: &str) -> bool {
+    let lines = text.lines().filter(|line| line.contains('|')).take(100);
+    let (mut all, mut framed) = (0_usize, 0_usize);
+    for line in lines {
+        all += 1;
+        framed += usize::from(begins_with_stroke(line));
+    }
+    framed * 2 > all
+}
+
+fn begins_with_stroke(line: &str) -> bool {
+    line.trim_start_matches([' ', '\u{a0}']).starts_with('|')
 }
 
 #[cfg(test)]

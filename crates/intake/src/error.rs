@@ -1,8 +1,8 @@
 //! Why a foreign table could not be taken; the sentences are in the words.
 
 use crate::column::Question;
-use crate::columns::Meaning;
 use crate::delimited::TooManyCells;
+use crate::meaning::Meaning;
 
 /// Why a table could not be taken.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -4,38 +4,54 @@
 use quillbore_job::Column;
 use quillbore_job::report::Source;
 
-use crate::column::{ForeignColumn, Holds, Question};
-use crate::columns::{Meaning, heads};
+use crate::column::{ColumnView, ForeignColumn, Holds, How, Question};
 use crate::delimited::{Cells, MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, split};
 use crate::encoding::decode;
 use crate::error::IntakeError;
+use crate::head::{Head, Says};
+use crate::in_cells::{line_ends, lines_in_cells};
+use crate::layout::Layout;
 use crate::lines::{Line, Lines};
+use crate::meaning::Meaning;
+use crate::no_row::Role;
+use crate::understand::understand;
+use crate::values::Look;
 use crate::words;
 
 /// Values of a column that are shown when it is asked about.
 const SHOWN: usize = 4;
 
 /// A foreign table, split into cells, with what its columns hold as far as that is known.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Foreign {
     pub(crate) from: Source,
     pub(crate) lines: Lines,
-    /// The first of the lines that are taken: the one below the head, where there is one.
-    pub(crate) first: usize,
+    /// Which lines are no rows.
+    pub(crate) layout: Layout,
     pub(crate) columns: Vec<ForeignColumn>,
-    /// The first line was a head.
-    pub(crate) headed: bool,
-    /// What is to be said of the whole.
-    pub(crate) whole: Vec<String>,
+    /// It has no head, and its columns lie as they were laid.
+    pub(crate) laid: bool,
+    /// What parts its cells, where that was found out.
+    pub(crate) separator: Option<char>,
+    /// The encoding that was guessed.
+    pub(crate) encoding: Option<&'static str>,
 }
 
 impl Foreign {
-    /// A block of cells, row by row; without a head the columns hold what `places` says, and what
-    /// lies beyond is not understood.
+    /// A block of cells, row by row; without a head the columns hold what `places` says where their
+    /// values can be that, and what lies beyond is guessed or not understood.
+    ///
+    /// A block of one column whose cells are lines of a table, by upright strokes or with a known
+    /// head, is taken apart first.
     ///
     /// # Errors
     /// Where no cell has anything in it, or there are more cells than a hole table has.
     pub fn of_rows(rows: &[Vec<String>], places: &[Option<Column>]) -> Result<Self, IntakeError> {
+        if let Some(cells) = lines_in_cells(rows)? {
+            let places = all_places();
+            let separator = Some(cells.separator);
+            return Self::of_lines(Source::Pasted, cells.lines, separator, &places);
+        }
         let mut lines = Lines::default();
         for (number, cells) in (1..).zip(rows) {
             if cells.len() > MOST_CELLS {
@@ -47,119 +63,80 @@ impl Foreign {
                 return Err(TooManyCells::InAll.into());
             }
         }
-        Self::of_lines(Source::Pasted, lines, places)
+        Self::of_lines(Source::Pasted, lines, None, places)
     }
 
     /// The bytes of a file of delimited text and the file's name; without a head its columns are mark, count, size,
-    /// depth and so on, in the hole table's order.
+    /// depth and so on, in the hole table's order, where their values can be that.
     ///
     /// # Errors
     /// Where the bytes are no text, nothing is in it, or there are more cells than a hole table has.
     pub fn of_file(bytes: &[u8], name: &str) -> Result<Self, IntakeError> {
         let decoded = decode(bytes).ok_or(IntakeError::NotText)?;
-        let places: Vec<Option<Column>> = Column::ALL.iter().copied().map(Some).collect();
         let Cells { separator, lines } = split(&decoded.text)?;
-        if lines.len() == 1 && heads(&lines, 0).is_some() {
+        let from = Source::File(name.to_owned());
+        let mut foreign = Self::of_lines(from, lines, Some(separator), &all_places())?;
+        if foreign.layout.is_head_alone(&foreign.lines) {
             return Err(IntakeError::HeadAlone);
         }
-        let from = Source::File(name.to_owned());
-        let mut foreign = Self::of_lines(from, lines, &places)?;
-        if foreign.columns.len() > 1 {
-            foreign.whole.push(words::separator(separator));
-        }
-        if decoded.guessed {
-            foreign
-                .whole
-                .push(words::encoding_guessed(decoded.encoding));
-        }
+        foreign.encoding = decoded.guessed.then_some(decoded.encoding);
         Ok(foreign)
     }
 
     fn of_lines(
         from: Source,
         lines: Lines,
+        separator: Option<char>,
         places: &[Option<Column>],
     ) -> Result<Self, IntakeError> {
-        let filled = lines.from(0).position(|line| line.is_filled());
-        let filled = filled.ok_or(IntakeError::Empty)?;
+        if !lines.from(0).any(|line| line.is_filled()) {
+            return Err(IntakeError::Empty);
+        }
+        let layout = Layout::of(&lines, from == Source::Pasted && separator.is_none());
         let width = lines.from(0).map(|line| line.width()).max();
-        let width = width.unwrap_or(0);
-        let any_below = lines.from(filled + 1).any(|line| line.is_filled());
-        let found = heads(&lines, filled).filter(|_| any_below);
-        let mut whole = Vec::new();
-        let mut columns = Vec::with_capacity(width);
-        if let Some(heads) = &found {
-            let known = heads.iter().filter(|head| head.meaning.is_some());
-            let known: Vec<&str> = known.map(|head| head.text.as_str()).collect();
-            whole.push(words::head_taken(&known));
-        }
-        for at in 0..width {
-            let head = found.as_ref().and_then(|heads| heads.get(at));
-            let meaning = match &found {
-                Some(_) => head.and_then(|head| head.meaning),
-                None => places.get(at).copied().flatten().map(Meaning::Ours),
-            };
-            let free = |meaning: &Meaning| {
-                let other = |column: &ForeignColumn| column.holds == Some(Holds::A(*meaning));
-                meaning.may_repeat() || !columns.iter().any(other)
-            };
-            let holds = meaning.filter(free).map(Holds::A);
-            columns.push(ForeignColumn {
-                head: head.map_or_else(String::new, |head| head.text.clone()),
-                unit: head.and_then(|head| head.unit),
-                holds,
-                said: false,
-            });
-        }
+        let headed = !layout.heads.is_empty();
         let mut foreign = Self {
             from,
-            first: found.as_ref().map_or(0, |_| filled + 1),
             lines,
-            columns,
-            headed: found.is_some(),
-            whole,
+            layout,
+            columns: Vec::new(),
+            laid: false,
+            separator,
+            encoding: None,
         };
-        foreign.doubt_half_places();
-        let empty: Vec<&str> = foreign.empty_columns().collect();
-        let empty = (!empty.is_empty()).then(|| words::nothing_under(&empty));
-        foreign.whole.extend(empty);
+        foreign.columns = (0..width.unwrap_or(0))
+            .map(|at| ForeignColumn {
+                head: foreign.layout.heads.get(at).cloned().unwrap_or_default(),
+                place: places.get(at).copied().flatten().filter(|_| !headed),
+                look: foreign.look(at),
+                holds: None,
+                how: How::NotUnderstood,
+            })
+            .collect();
+        foreign.laid = understand(&mut foreign.columns);
         Ok(foreign)
     }
 
-    /// A coordinate or axis without both x and y is no place, so what it is must be said.
-    fn doubt_half_places(&mut self) {
-        let point = |axis| Some(Holds::A(Meaning::Point(axis)));
-        let has = |wanted| self.columns.iter().any(|column| column.holds == wanted);
-        if has(point(0)) && has(point(1)) {
-            return;
-        }
-        for column in &mut self.columns {
-            if matches!(
-                column.holds,
-                Some(Holds::A(Meaning::Point(_) | Meaning::Axis(_)))
-            ) {
-                column.holds = None;
-            }
-        }
+    fn look(&self, column: usize) -> Look {
+        let lines = self.rows();
+        let cells = lines.filter_map(|(at, line)| Some((at, line.cell(column)?.trim())));
+        Look::of(cells.filter(|(_, cell)| !cell.is_empty()))
     }
 
-    /// The heads of columns that are not understood and have nothing in them: no question is asked.
-    fn empty_columns(&self) -> impl Iterator<Item = &str> {
-        let columns = self.columns.iter().enumerate();
-        let unknown = columns.filter(|(_, column)| column.holds.is_none());
-        let empty = unknown.filter(|(at, _)| self.about(*at).values.is_empty());
-        let heads = empty.map(|(_, column)| column.head.as_str());
-        heads.filter(|head| !head.is_empty())
+    /// The lines that are rows, with their places: below a head those that anything stands in.
+    pub(crate) fn rows(&self) -> impl Iterator<Item = (usize, Line<'_>)> {
+        let lines = self.lines.from(0).enumerate();
+        let blank_too = self.layout.heads.is_empty();
+        lines.filter(move |(at, line)| self.layout.is_row(*at) && (blank_too || line.is_filled()))
     }
 
     /// Whether the table is a list of places and nothing else: one row with all of them.
     pub(crate) fn is_places_alone(&self) -> bool {
-        let columns = self.columns.iter().enumerate();
-        let mut filled = columns.filter(|(at, _)| !self.about(*at).values.is_empty());
-        let has = |wanted| self.columns.iter().any(|column| column.holds == wanted);
-        has(Some(Holds::A(Meaning::Point(0))))
-            && has(Some(Holds::A(Meaning::Point(1))))
-            && filled.all(|(_, column)| {
+        let mut filled = self.columns.iter().filter(|column| column.look.filled > 0);
+        let has = |meaning| self.columns.iter().any(|column| column.holds(meaning));
+        has(Meaning::Point(0))
+            && has(Meaning::Point(1))
+            && filled.all(|column| {
                 matches!(
                     column.holds,
                     Some(Holds::LeftOut | Holds::A(Meaning::Point(_) | Meaning::Axis(_)))
@@ -167,32 +144,72 @@ impl Foreign {
             })
     }
 
-    /// The lines that are taken: below a head those that anything stands in.
-    pub(crate) fn taken(&self) -> impl Iterator<Item = Line<'_>> {
-        let lines = self.lines.from(self.first);
-        lines.filter(|line| !self.headed || line.is_filled())
-    }
-
-    /// Whether the first line was a head, so that the columns lie where it says.
+    /// Whether a line is a head, so that the columns lie where it says.
     #[must_use]
     pub const fn is_headed(&self) -> bool {
-        self.headed
+        !self.layout.heads.is_empty()
+    }
+
+    /// Whether the columns lie where they were pasted, or in the hole table's order: there is no head,
+    /// and no value is plainly something else.
+    #[must_use]
+    pub const fn lies_as_laid(&self) -> bool {
+        self.laid
+    }
+
+    /// The numbers of the lines of its head, from 1.
+    #[must_use]
+    pub fn head_lines(&self) -> Vec<usize> {
+        let roles = self.layout.roles.iter();
+        let heads = roles.filter(|(_, role)| **role == Role::Head);
+        let lines = heads.filter_map(|(at, _)| self.lines.line(*at));
+        lines.map(|line| line.number).collect()
+    }
+
+    /// Every column from the left that has a head or anything in it, with what it holds and how that
+    /// is known.
+    #[must_use]
+    pub fn columns(&self) -> Vec<ColumnView> {
+        let columns = self.columns.iter().enumerate();
+        columns
+            .filter(|(_, column)| column.look.filled > 0 || !column.head.text.is_empty())
+            .map(|(at, column)| ColumnView {
+                about: self.about(at),
+                holds: column.holds,
+                how: column.how,
+            })
+            .collect()
     }
 
     /// The columns that are not understood and have something in them, from the left.
     #[must_use]
     pub fn questions(&self) -> Vec<Question> {
+        self.open().map(|at| self.about(at)).collect()
+    }
+
+    fn open(&self) -> impl Iterator<Item = usize> {
         let columns = self.columns.iter().enumerate();
-        columns
-            .filter(|(_, column)| column.holds.is_none())
-            .map(|(at, _)| self.about(at))
-            .filter(|question| !question.values.is_empty())
-            .collect()
+        let open = columns.filter(|(_, column)| column.holds.is_none() && column.look.filled > 0);
+        open.map(|(at, _)| at)
+    }
+
+    /// How many columns are not understood, of how many that have something in them.
+    #[must_use]
+    pub fn not_understood(&self) -> (usize, usize) {
+        let filled = self.columns.iter().filter(|column| column.look.filled > 0);
+        (self.open().count(), filled.count())
+    }
+
+    /// How many columns are guessed.
+    #[must_use]
+    pub fn guessed(&self) -> usize {
+        let guessed = |column: &&ForeignColumn| matches!(column.how, How::Guess(_));
+        self.columns.iter().filter(guessed).count()
     }
 
     /// A column with its head and the first of its values.
     pub(crate) fn about(&self, column: usize) -> Question {
-        let cells = self.taken().filter_map(|line| line.cell(column));
+        let cells = self.rows().filter_map(|(_, line)| line.cell(column));
         let mut filled = cells.map(str::trim).filter(|cell| !cell.is_empty());
         let values: Vec<String> = filled.by_ref().take(SHOWN).map(str::to_owned).collect();
         Question {
@@ -200,13 +217,13 @@ impl Foreign {
             head: self
                 .columns
                 .get(column)
-                .map_or_else(String::new, |column| column.head.clone()),
+                .map_or_else(String::new, |column| column.head.text.clone()),
             values,
             more: filled.next().is_some(),
         }
     }
 
-    /// What a column that is asked about may be: what no other column holds, and nothing.
+    /// What a column may be said to hold: what no other column surely holds, and nothing.
     #[must_use]
     pub fn choices(&self) -> Vec<Holds> {
         let free = |meaning: &Meaning| self.is_free(*meaning);
@@ -215,29 +232,48 @@ impl Foreign {
     }
 
     fn is_free(&self, meaning: Meaning) -> bool {
-        let other = |column: &ForeignColumn| column.holds == Some(Holds::A(meaning));
+        let other = |column: &ForeignColumn| column.holds(meaning) && !column.gives_way();
         meaning.may_repeat() || !self.columns.iter().any(other)
     }
 
-    /// Says what a column holds.
+    /// Says what a column holds. Another that was only guessed to hold the same, or lay there, is not
+    /// understood any more.
     ///
     /// # Errors
-    /// Where there is no such column, or another one holds that.
+    /// Where there is no such column, or another one surely holds that.
     pub fn say(&mut self, column: usize, holds: Holds) -> Result<(), IntakeError> {
-        let there = self.columns.get(column).map(|column| column.holds);
+        let there = self.columns.get(column);
         let there = there.ok_or_else(|| IntakeError::NoSuchColumn((column + 1).to_string()))?;
-        if there == Some(holds) {
-            return Ok(());
-        }
+        let same = there.holds == Some(holds);
         if let Holds::A(meaning) = holds
-            && !self.is_free(meaning)
+            && !same
         {
-            return Err(IntakeError::Twice(meaning));
+            if !self.is_free(meaning) {
+                return Err(IntakeError::Twice(meaning));
+            }
+            if !meaning.may_repeat() {
+                let others = self.columns.iter_mut();
+                others
+                    .filter(|other| other.holds(meaning))
+                    .for_each(ForeignColumn::unset);
+            }
         }
-        if let Some(column) = self.columns.get_mut(column) {
-            column.holds = Some(holds);
-            column.said = true;
+        if let Some(column) = self.columns.get_mut(column)
+            && !(same && column.how == How::Head)
+        {
+            column.set(holds, How::Said);
         }
+        Ok(())
+    }
+
+    /// Says that a column is not understood after all.
+    ///
+    /// # Errors
+    /// Where there is no such column.
+    pub fn unsay(&mut self, column: usize) -> Result<(), IntakeError> {
+        let there = self.columns.get_mut(column);
+        let there = there.ok_or_else(|| IntakeError::NoSuchColumn((column + 1).to_string()))?;
+        there.unset();
         Ok(())
     }
 
@@ -247,8 +283,9 @@ impl Foreign {
     /// Where there is none.
     pub fn column_named(&self, name: &str) -> Result<usize, IntakeError> {
         let plain = name.trim().to_lowercase();
-        let by_head =
-            |column: &ForeignColumn| !column.head.is_empty() && column.head.to_lowercase() == plain;
+        let by_head = |column: &ForeignColumn| {
+            !column.head.text.is_empty() && column.head.text.to_lowercase() == plain
+        };
         let named: Vec<usize> = (0..self.columns.len())
             .filter(|at| by_head(&self.columns[*at]))
             .collect();
@@ -266,11 +303,8 @@ impl Foreign {
     }
 }
 
-/// Line ends in a cell, a carriage return and a line feed being one.
-fn line_ends(cell: &str) -> usize {
-    let feeds = cell.matches('\n').count();
-    let returns = cell.matches('\r').count();
-    feeds + returns - cell.matches("\r\n").count()
+fn all_places() -> Vec<Option<Column>> {
+    Column::ALL.iter().copied().map(Some).collect()
 }
 
 /// What a word says that a column holds; `None` where it is none of the known ones.
@@ -286,7 +320,13 @@ pub fn holds_of(word: &str) -> Option<Holds> {
     }
     let by_word = |meaning: &Meaning| words::holds(Holds::A(*meaning)) == plain;
     let named = Meaning::all().into_iter().find(by_word);
-    named
-        .or_else(|| crate::columns::meaning(&plain))
-        .map(Holds::A)
+    let by_head = || match Head::of(&plain).says {
+        Says::Plainly(meaning)
+        | Says::OneOf {
+            meanings: &[meaning, ..],
+            usual: true,
+        } => Some(meaning),
+        Says::Nothing | Says::OneOf { .. } | Says::InPart(_) | Says::Other => None,
+    };
+    named.or_else(by_head).map(Holds::A)
 }

@@ -1,23 +1,45 @@
 //! Foreign formats of hole tables, read into one edit and a report.
 //!
-//! This crate knows nothing of windows or paper. It never drops a line or a column by itself: a
-//! column that it doesn't understand is asked about, and what somebody leaves out the report says.
+//! This crate knows nothing of windows or paper. Nothing is dropped in silence: a column that is not
+//! understood is asked about, one that is guessed is told as a guess, and of what is no hole (a title,
+//! a sum) or was left out by somebody the report tells.
 
+mod callout;
+mod cell_words;
 mod column;
-pub mod columns;
 pub mod delimited;
 pub mod encoding;
 mod error;
+mod fits;
+mod fold;
 mod foreign;
+mod guess;
+mod head;
+mod in_cells;
+mod known;
+mod layout;
 mod line;
 mod lines;
+mod meaning;
+mod mend;
+mod new_row;
+mod no_row;
 mod quotes;
-pub mod table;
+mod signs;
+mod summary;
+mod table;
+mod totals;
+mod trade_words;
+mod understand;
+mod values;
+mod whole;
 pub mod words;
 
-pub use column::{Holds, Question};
-pub use columns::Meaning;
+pub use column::{ColumnView, Holds, How, Question, Why};
 pub use error::IntakeError;
 pub use foreign::{Foreign, holds_of};
+pub use known::Known;
 pub use lines::{Line, Lines};
+pub use meaning::Meaning;
+pub use summary::{Sum, Summary, Units};
 pub use table::Taken;

@@ -5,59 +5,84 @@ use std::collections::BTreeMap;
 use quillbore_calc::input::Place;
 use quillbore_job::{Column, Unit, read_quantity};
 
-use crate::column::{ForeignColumn, Holds};
-use crate::columns::Meaning;
+use crate::column::{ForeignColumn, Holds, How};
+use crate::head::HeadUnit;
 use crate::lines::Line;
+use crate::meaning::Meaning;
 use crate::words;
 
 /// One line of the foreign table, sorted by what its cells mean.
 #[derive(Default)]
 pub(crate) struct Sorted {
     pub(crate) cells: BTreeMap<Column, String>,
-    pub(crate) tolerance: Option<String>,
-    pub(crate) lower: Option<String>,
-    pub(crate) upper: Option<String>,
+    pub(crate) limits: SizeLimits,
+    pub(crate) depth_tolerance: Option<String>,
     pub(crate) point: [Option<String>; 3],
     pub(crate) axis: [Option<String>; 3],
     pub(crate) notes: Vec<String>,
     pub(crate) left_out: Vec<String>,
 }
 
-/// Sorts a line's cells by what their columns hold; without a head, empty cells count too.
-pub(crate) fn sort(columns: &[ForeignColumn], headed: bool, line: Line<'_>, unit: Unit) -> Sorted {
+/// What stands beside a size in columns of its own.
+#[derive(Default)]
+pub(crate) struct SizeLimits {
+    tolerance: Option<String>,
+    lower: Option<String>,
+    upper: Option<String>,
+    lower_deviation: Option<String>,
+    upper_deviation: Option<String>,
+}
+
+/// Sorts a line's cells by what their columns hold; in a block that was `laid` over cells, empty ones
+/// count too.
+pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: Unit) -> Sorted {
     let mut sorted = Sorted::default();
     for (cell, column) in line.cells().zip(columns) {
         if cell.trim().is_empty() {
             // A block that was laid over cells empties those that it is empty over.
-            if let (false, Some(Holds::A(Meaning::Ours(ours)))) = (headed, column.holds) {
+            if let (true, Some(Holds::A(Meaning::Ours(ours)))) = (laid, column.holds) {
                 sorted.cells.entry(ours).or_insert_with(|| cell.to_owned());
             }
             continue;
         }
-        let text = with_unit(cell, column.unit.filter(|named| *named != unit));
-        match column.holds {
-            Some(Holds::A(Meaning::Ours(Column::Note))) => {
-                let head = column.head.as_str();
-                sorted.notes.push(match column.said && !head.is_empty() {
+        let meaning = match column.holds {
+            Some(Holds::A(meaning)) => meaning,
+            Some(Holds::LeftOut) => {
+                let head = &column.head.text;
+                sorted.left_out.push(words::cell_left_out(head, cell));
+                continue;
+            }
+            // Nothing is taken before every column with something in it is understood.
+            None => continue,
+        };
+        let named = column.head.unit.filter(|_| meaning.is_length());
+        let text = with_unit(cell, named.filter(|named| *named != HeadUnit::Whole(unit)));
+        match meaning {
+            Meaning::Ours(Column::Note) => {
+                let head = column.head.text.as_str();
+                let doubted = !matches!(column.how, How::Head | How::Place);
+                sorted.notes.push(match doubted && !head.is_empty() {
                     true => format!("{head}: {cell}"),
                     false => cell.to_owned(),
                 });
             }
-            Some(Holds::A(Meaning::Ours(ours))) => {
+            Meaning::Ours(ours) => {
                 sorted.cells.insert(ours, text);
             }
-            Some(Holds::A(Meaning::Tolerance)) => sorted.tolerance = Some(text),
-            Some(Holds::A(Meaning::Lower)) => sorted.lower = Some(text),
-            Some(Holds::A(Meaning::Upper)) => sorted.upper = Some(text),
-            Some(Holds::A(Meaning::Point(axis))) => set(&mut sorted.point, axis, text),
-            Some(Holds::A(Meaning::Axis(axis))) => set(&mut sorted.axis, axis, text),
-            Some(Holds::LeftOut) => {
-                sorted
-                    .left_out
-                    .push(words::cell_left_out(&column.head, cell));
+            Meaning::Tolerance => sorted.limits.tolerance = Some(text),
+            Meaning::Lower => sorted.limits.lower = Some(text),
+            Meaning::Upper => sorted.limits.upper = Some(text),
+            Meaning::LowerDeviation => {
+                let text = with_sign(text, &column.head.folded);
+                sorted.limits.lower_deviation = Some(text);
             }
-            // Nothing is taken before every column with something in it is understood.
-            None => {}
+            Meaning::UpperDeviation => {
+                let text = with_sign(text, &column.head.folded);
+                sorted.limits.upper_deviation = Some(text);
+            }
+            Meaning::DepthTolerance => sorted.depth_tolerance = Some(text),
+            Meaning::Point(axis) => set(&mut sorted.point, axis, text),
+            Meaning::Axis(axis) => set(&mut sorted.axis, axis, text),
         }
     }
     sorted
@@ -70,57 +95,127 @@ fn set(parts: &mut [Option<String>; 3], index: usize, text: String) {
 }
 
 /// A bare number with the unit that its own head names.
-fn with_unit(cell: &str, unit: Option<Unit>) -> String {
-    let bare = !cell.chars().any(char::is_alphabetic);
-    match unit {
-        Some(Unit::Mm) if bare => format!("{cell} mm"),
-        Some(Unit::Inch) if bare => format!("{cell} in"),
+fn with_unit(cell: &str, unit: Option<HeadUnit>) -> String {
+    match unit.and_then(HeadUnit::behind) {
+        Some(unit) if is_bare(cell) => format!("{cell} {unit}"),
         _ => cell.to_owned(),
     }
 }
 
-/// Joins a tolerance, or lower and upper limits, to the size; says what was guessed.
-pub(crate) fn limits(
+/// Whether a text names no unit.
+fn is_bare(text: &str) -> bool {
+    !text
+        .chars()
+        .any(|letter| (letter.is_alphabetic() && !is_diameter(letter)) || letter == '"')
+}
+
+const fn is_diameter(letter: char) -> bool {
+    matches!(letter, '\u{d8}' | '\u{f8}' | '\u{3a6}' | '\u{3c6}')
+}
+
+/// A deviation with the sign that its head has, where it has none itself: `Tol -` over `0.02`.
+fn with_sign(cell: String, head: &str) -> String {
+    let digits = |text: &str| text.starts_with(|l: char| l.is_ascii_digit() || l == '.');
+    let zero = |text: &str| text.chars().all(|letter| matches!(letter, '0' | '.' | ','));
+    let says = |word: &str| head.split(' ').any(|said| said.starts_with(word));
+    let text = cell.trim();
+    if !digits(text) || zero(text) {
+        return cell;
+    }
+    if says("minus") {
+        format!("-{text}")
+    } else if says("plus") {
+        format!("+{text}")
+    } else {
+        cell
+    }
+}
+
+impl SizeLimits {
+    /// Joins what stands beside the size to it; says what was guessed.
+    pub(crate) fn join(self, row: &mut BTreeMap<Column, String>, unit: Unit) -> Option<String> {
+        let nominal = row
+            .get(&Column::Size)
+            .filter(|text| !text.trim().is_empty());
+        let nominal = nominal.cloned();
+        let deviations = deviations(self.upper_deviation, self.lower_deviation);
+        let (size, guess) = match (nominal, self.tolerance, deviations, self.lower, self.upper) {
+            (_, None, None, None, None) => return None,
+            (nominal, None, None, Some(lower), Some(upper)) => {
+                let guess = nominal.map(|nominal| words::left_for_limits(&nominal, &lower, &upper));
+                (format!("{lower}/{upper}"), guess)
+            }
+            (None, None, None, None, Some(upper)) => (format!("{upper} MAX"), None),
+            (Some(nominal), Some(beside), None, None, None)
+            | (Some(nominal), None, Some(beside), None, None) => {
+                (joined(&nominal, &beside, unit), None)
+            }
+            (nominal, tolerance, deviations, lower, upper) => {
+                let parts = [nominal, tolerance, deviations, lower, upper];
+                let parts: Vec<String> = parts.into_iter().flatten().collect();
+                (parts.join(" "), Some(words::SIZE_AND_LIMITS.to_owned()))
+            }
+        };
+        row.insert(Column::Size, size);
+        guess
+    }
+}
+
+/// Both deviations as they stand behind a size: the upper first.
+fn deviations(upper: Option<String>, lower: Option<String>) -> Option<String> {
+    match (upper, lower) {
+        (None, None) => None,
+        (Some(one), None) | (None, Some(one)) => Some(signed(one)),
+        (Some(upper), Some(lower)) => Some(format!("{}/{lower}", signed(upper))),
+    }
+}
+
+/// An upper deviation without a sign is above the size.
+fn signed(deviation: String) -> String {
+    let digits = |letter: char| letter.is_ascii_digit() || letter == '.';
+    match deviation.trim_start().starts_with(digits) {
+        true => format!("+{}", deviation.trim_start()),
+        false => deviation,
+    }
+}
+
+/// Joins the depth's tolerance to it.
+pub(crate) fn join_depth(
     row: &mut BTreeMap<Column, String>,
     tolerance: Option<String>,
-    lower: Option<String>,
-    upper: Option<String>,
-) -> Vec<String> {
-    let nominal = row.get(&Column::Size).cloned();
-    let (size, guess) = match (nominal, tolerance, lower, upper) {
-        (nominal, None, Some(lower), Some(upper)) => {
-            let guess = nominal.map(|nominal| words::left_for_limits(&nominal, &lower, &upper));
-            (format!("{lower}/{upper}"), guess)
-        }
-        (None, None, None, Some(upper)) => (format!("{upper} MAX"), None),
-        (Some(nominal), Some(tolerance), None, None) => (joined(&nominal, &tolerance), None),
-        (nominal, tolerance, lower, upper) => {
-            let parts: Vec<String> = [tolerance, lower, upper].into_iter().flatten().collect();
-            if parts.is_empty() {
-                return Vec::new();
-            }
-            let size = nominal
-                .into_iter()
-                .chain(parts)
-                .collect::<Vec<_>>()
-                .join(" ");
-            (size, Some(words::SIZE_AND_LIMITS.to_owned()))
-        }
-    };
-    row.insert(Column::Size, size);
-    guess.into_iter().collect()
+    unit: Unit,
+) {
+    if let Some(tolerance) = tolerance {
+        let depth = row.get(&Column::Depth).map_or("", String::as_str);
+        row.insert(Column::Depth, joined(depth, &tolerance, unit));
+    }
 }
 
 /// `0.8` and `0.02` are 0.8 plus or minus 0.02; a signed tolerance or a fit class stands as it is.
-fn joined(nominal: &str, tolerance: &str) -> String {
-    let plain = tolerance
-        .chars()
-        .all(|letter| letter.is_ascii_digit() || matches!(letter, '.' | ','));
-    if plain {
-        format!("{nominal} +-{tolerance}")
+///
+/// A unit behind a tolerance would hold for the size before it, too, so that this gets its own.
+fn joined(nominal: &str, tolerance: &str, unit: Unit) -> String {
+    let digits = tolerance
+        .trim_start()
+        .starts_with(|l: char| l.is_ascii_digit() || l == '.');
+    let measure = read_quantity::length_or_zero(tolerance, unit).is_ok();
+    let named = measure
+        || tolerance
+            .trim_start()
+            .starts_with(['+', '-', '\u{b1}', '\u{2212}']);
+    let of_nominal = match unit {
+        Unit::Mm => " mm",
+        Unit::Inch => " in",
+    };
+    let behind = if named && !is_bare(tolerance) && is_bare(nominal) && !nominal.is_empty() {
+        of_nominal
     } else {
-        format!("{nominal} {tolerance}")
-    }
+        ""
+    };
+    let sign = if digits && measure { "+-" } else { "" };
+    format!("{nominal}{behind} {sign}{tolerance}")
+        .trim_start()
+        .to_owned()
 }
 
 /// The place that a line names, or why it can't be read; its number is set by the caller.

@@ -7,10 +7,19 @@ use quillbore_calc::input::Place;
 use quillbore_job::report::{LineOutcome, Report, ReportLine, Source};
 use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, row};
 
+use crate::cell_words::{CellWord, TakenWord};
+use crate::column::How;
 use crate::error::IntakeError;
 use crate::foreign::Foreign;
-use crate::line::{limits, place_of, sort};
+use crate::head::{HeadUnit, unit_of_all};
+use crate::line::{join_depth, place_of, sort};
 use crate::lines::Line;
+use crate::mend::{Mended, end_in_head};
+use crate::new_row::{Cells, NewRow, is_blank};
+use crate::no_row::Role;
+use crate::summary::{Summary, Units};
+use crate::totals::Totals;
+use crate::whole::Whole;
 use crate::words;
 
 /// What an intake comes to: one edit, one undo step, and a report.
@@ -40,52 +49,58 @@ impl Foreign {
     }
 }
 
-/// A row on its way into the hole table.
-struct NewRow {
-    cells: BTreeMap<Column, String>,
-    places: Vec<Place>,
-}
-
-impl NewRow {
-    /// Gives it a further place, where there is one; true where there is.
-    fn add(&mut self, place: Option<Place>) -> bool {
-        let number = u32::try_from(self.places.len() + 1).unwrap_or(u32::MAX);
-        let place = place.map(|place| Place { number, ..place });
-        self.places.extend(place);
-        place.is_some()
-    }
-
-    fn add_to_note(&mut self, more: &str) {
-        let note = self.cells.entry(Column::Note).or_default();
-        if !note.is_empty() && !more.is_empty() {
-            note.push_str("; ");
+impl Foreign {
+    /// What the table comes to as its columns are understood now; bare numbers are in `unit` unless
+    /// heads say otherwise. It reads every cell: to be kept until a column is said to hold something
+    /// else.
+    #[must_use]
+    pub fn summary(&self, unit: Unit) -> Summary {
+        let job = Job::default();
+        let taking = Taking::of(self, &job, unit);
+        let totals = Totals::of(self, &taking.rows);
+        let mut named = self.named_units();
+        let first = named.next();
+        Summary {
+            rows: totals.rows,
+            holes: totals.holes,
+            uncounted: totals.uncounted,
+            sum: totals.sum,
+            units: match first {
+                Some(first) if named.all(|unit| unit == first) => Units::Named(first),
+                Some(_) => Units::Several,
+                None if self.said_unit().is_some() => Units::Named(self.unit(unit)),
+                None if totals.in_cells => Units::InCells,
+                None => Units::Unnamed {
+                    looks: totals.looks,
+                },
+            },
         }
-        note.push_str(more);
     }
-
-    fn is_blank(&self) -> bool {
-        self.places.is_empty() && is_blank(&self.cells)
-    }
-}
-
-fn is_blank(cells: &BTreeMap<Column, String>) -> bool {
-    cells.values().all(|text| text.trim().is_empty())
 }
 
 /// The rows so far, and what became of the lines that they were read from.
-struct Taking {
-    rows: Vec<NewRow>,
+pub(crate) struct Taking<'a> {
+    foreign: &'a Foreign,
+    job: &'a Job,
+    unit: Unit,
+    pub(crate) rows: Vec<NewRow>,
     lines: Vec<ReportLine>,
     /// The line before as it was read to see what of it can't be.
     tried: Row,
     /// The table is a list of places and nothing else: all of it is one row.
     places_alone: bool,
+    /// What the head over the ends says, where it is a word for one.
+    says_end: Option<CellWord>,
+    /// Words of cells that were taken as others, each once, by their small letters.
+    words: BTreeMap<(String, &'static str), TakenWord>,
+    /// How many cells were taken apart, and the first of them with its line.
+    splits: usize,
+    first_split: Option<(usize, String)>,
 }
 
 /// Takes a table whose columns are all understood; lines that differ only in their place become
 /// one row.
 fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
-    let unit = common_unit(foreign).unwrap_or(context);
     let (at, lies_over) = match at {
         RowsAt::Over { row } => {
             let row = row.min(job.rows.len());
@@ -93,57 +108,95 @@ fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
         }
         RowsAt::Append | RowsAt::Replace => (at, 0),
     };
-    let mut taking = Taking {
-        rows: Vec::new(),
-        lines: Vec::new(),
-        tried: Row::default(),
-        places_alone: foreign.is_places_alone(),
-    };
-    for line in foreign.taken() {
-        taking.line(foreign, job, line, unit);
-    }
-    if !foreign.headed {
+    let mut taking = Taking::of(foreign, job, context);
+    if foreign.laid {
         taking.leave_blank_end(lies_over);
     }
     if let (true, RowsAt::Over { row }) = (taking.places_alone, at) {
         let there = job.rows.get(row).map_or("", |row| row.note.text());
         taking.keep_note(there);
     }
-    let Taking { rows, lines, .. } = taking;
-    let said: Vec<String> = said(foreign).collect();
-    let as_it_stands = |line: &ReportLine| line.outcome == LineOutcome::Taken;
-    // Cells that were pasted as they stand are typing by other means: nothing is to be said of them.
-    let plain = foreign.from == Source::Pasted
-        && !foreign.headed
-        && said.is_empty()
-        && lines.iter().all(as_it_stands);
-    let mut whole = foreign.whole.clone();
-    if !plain {
-        whole.push(words::units(unit, &other_units(foreign, unit)));
-    }
-    whole.extend(said);
-    let report = Report {
-        from: foreign.from.clone(),
-        whole,
-        taken: 0,
-        lines,
-    };
-    let kept = (!plain).then(|| Arc::new(report.in_short()));
-    Taken {
-        rows: rows.len(),
-        edit: edit_of(at, rows, unit, kept),
-        report,
-    }
+    taking.ended(at)
 }
 
-impl Taking {
+impl<'a> Taking<'a> {
+    /// Takes all rows of a table.
+    pub(crate) fn of(foreign: &'a Foreign, job: &'a Job, context: Unit) -> Self {
+        let mut taking = Self {
+            foreign,
+            job,
+            unit: foreign.unit(context),
+            rows: Vec::new(),
+            lines: Vec::new(),
+            tried: Row::default(),
+            places_alone: foreign.is_places_alone(),
+            says_end: end_in_head(&foreign.columns),
+            words: BTreeMap::new(),
+            splits: 0,
+            first_split: None,
+        };
+        for (_, line) in foreign.rows() {
+            taking.line(line);
+        }
+        taking
+    }
+
+    /// The edit and the report.
+    fn ended(mut self, at: RowsAt) -> Taken {
+        let foreign = self.foreign;
+        let totals = Totals::of(foreign, &self.rows);
+        let as_it_stands = |line: &ReportLine| line.outcome == LineOutcome::Taken;
+        // Cells that were pasted as they stand are typing by other means: nothing is to be said of them.
+        let plain = foreign.is_typing()
+            && self.words.is_empty()
+            && self.splits == 0
+            && self.lines.iter().all(as_it_stands);
+        let whole = if plain {
+            Vec::new()
+        } else {
+            let first_split = self.first_split.take();
+            let splits =
+                first_split.map(|(line, said)| words::split_cells(self.splits, line, &said));
+            let words = (!self.words.is_empty()).then(|| words::words_taken(self.words.values()));
+            let whole = Whole {
+                foreign,
+                unit: self.unit,
+                totals: &totals,
+            };
+            whole
+                .said()
+                .into_iter()
+                .chain(words)
+                .chain(splits)
+                .collect()
+        };
+        self.lines.extend(totals.other_lines(foreign));
+        self.lines.sort_by_key(|line| line.number);
+        let report = Report {
+            from: foreign.from.clone(),
+            whole,
+            taken: 0,
+            lines: self.lines,
+        };
+        let kept = (!plain).then(|| Arc::new(report.in_short()));
+        Taken {
+            rows: self.rows.len(),
+            edit: edit_of(at, self.rows, self.unit, kept),
+            report,
+        }
+    }
+
     /// Takes one line: as a row, as a further place of the row before, or not at all where somebody
     /// left out all that stands in it.
-    fn line(&mut self, foreign: &Foreign, job: &Job, line: Line<'_>, unit: Unit) {
-        let sorted = sort(&foreign.columns, foreign.headed, line, unit);
+    fn line(&mut self, line: Line<'_>) {
+        let (foreign, unit) = (self.foreign, self.unit);
+        let sorted = sort(&foreign.columns, foreign.laid, line, unit);
         let (place, why) = place_of(&sorted, unit);
         let mut row = sorted.cells;
-        let mut guesses = limits(&mut row, sorted.tolerance, sorted.lower, sorted.upper);
+        let mut mended = Mended::default();
+        mended.size(&mut row, unit);
+        let mut guesses: Vec<String> = sorted.limits.join(&mut row, unit).into_iter().collect();
+        join_depth(&mut row, sorted.depth_tolerance, unit);
         let breaks = (line.breaks > 0).then(|| words::line_breaks(line.breaks));
         // In a single column nothing tells the lines of a cell from those of the table.
         let (guess, breaks) = match foreign.columns.len() {
@@ -156,12 +209,14 @@ impl Taking {
             notes.extend(sorted.point.iter().chain(&sorted.axis).flatten().cloned());
             guesses.push(why);
         }
+        notes.extend(row.remove(&Column::Note).filter(|note| !note.is_empty()));
         if !notes.is_empty() {
             row.insert(Column::Note, notes.join("; "));
         }
-        let unread = unread(job, &row, unit, &mut self.tried);
-        // Without a head a line empties the cells that it lies over; else it says nothing of a row.
-        let empties = !foreign.headed && !self.places_alone && !row.is_empty();
+        let unread = self.read(&mut row, &mut mended);
+        guesses.extend(mended.guesses);
+        // Where it was laid a line empties the cells that it lies over; else it says nothing of a row.
+        let empties = foreign.laid && !self.places_alone && !row.is_empty();
         let nothing = place.is_none() && is_blank(&row) && !empties;
         if nothing && sorted.left_out.is_empty() {
             return;
@@ -173,10 +228,18 @@ impl Taking {
             (true, true, false) if sorted.left_out.is_empty() => LineOutcome::Taken,
             (true, true, false) => LineOutcome::InPart,
         };
+        for taken in mended.words {
+            let key = (taken.word.to_lowercase(), taken.english);
+            self.words.entry(key).or_insert(taken);
+        }
+        self.splits += mended.splits.len();
+        if let (None, Some(first)) = (&self.first_split, mended.splits.first()) {
+            self.first_split = Some((line.number, first.clone()));
+        }
         let further = !nothing && self.put(row, place);
         let further = further.then(|| words::FURTHER_PLACE.to_owned());
         let all = further.into_iter().chain(breaks).chain(unread);
-        let all = all.chain(guesses);
+        let all = all.chain(guesses).chain(mended.splits).chain(mended.read);
         let says: Vec<String> = all.chain(sorted.left_out).collect();
         self.lines.push(ReportLine {
             number: u32::try_from(line.number).unwrap_or(u32::MAX),
@@ -189,8 +252,39 @@ impl Taking {
         });
     }
 
+    /// What of a row can't be read, cell by cell, once what can be mended is.
+    fn read(&mut self, row: &mut Cells, mended: &mut Mended) -> Vec<String> {
+        let mut unread = self.unread(row);
+        let mut again = false;
+        for (column, _) in &unread {
+            again |= mended.unread(row, *column, self.says_end, self.unit);
+        }
+        if again {
+            unread = self.unread(row);
+        }
+        let text = |column: Column| row.get(&column).map_or("", String::as_str);
+        let said = unread.iter();
+        said.map(|(column, why)| words::unread(*column, text(*column), why))
+            .collect()
+    }
+
+    /// The cells of a row that can't be read, and why; the row before was read in the same way and
+    /// saves reading what is the same, and this one is the next one's.
+    fn unread(&mut self, cells: &Cells) -> Vec<(Column, String)> {
+        let mut row = Row::default();
+        let basis = self.job.angle_basis();
+        for (column, text) in cells {
+            row::put_after(&mut row, *column, text, self.unit, basis, Some(&self.tried));
+        }
+        self.tried = row;
+        let columns = cells.keys().copied();
+        columns
+            .filter_map(|column| Some((column, self.tried.cell(column).why?.to_owned())))
+            .collect()
+    }
+
     /// Puts a line's cells and place; true where they are a further place of the row before.
-    fn put(&mut self, cells: BTreeMap<Column, String>, place: Option<Place>) -> bool {
+    fn put(&mut self, cells: Cells, place: Option<Place>) -> bool {
         if self.places_alone
             && let Some(row) = self.rows.last_mut()
         {
@@ -241,39 +335,6 @@ impl Taking {
     }
 }
 
-/// What somebody said of columns that were not understood.
-fn said(foreign: &Foreign) -> impl Iterator<Item = String> {
-    let columns = foreign.columns.iter().enumerate();
-    columns.filter_map(|(at, column)| {
-        let holds = column.holds.filter(|_| column.said)?;
-        Some(words::said(&foreign.about(at), holds))
-    })
-}
-
-/// What of a row can't be read, cell by cell; the row `before` was read in the same way and saves
-/// reading what is the same, and this one is the next one's.
-fn unread(
-    job: &Job,
-    cells: &BTreeMap<Column, String>,
-    unit: Unit,
-    before: &mut Row,
-) -> Vec<String> {
-    let mut row = Row::default();
-    let basis = job.angle_basis();
-    for (column, text) in cells {
-        row::put_after(&mut row, *column, text, unit, basis, Some(before));
-    }
-    *before = row;
-    let row = before;
-    let columns = cells.keys().copied();
-    columns
-        .filter_map(|column| {
-            let look = row.cell(column);
-            Some(words::unread(column, look.text, look.why?))
-        })
-        .collect()
-}
-
 fn edit_of(at: RowsAt, rows: Vec<NewRow>, unit: Unit, report: Option<Arc<Report>>) -> Edit {
     let (mut cells, mut places) = (Vec::new(), Vec::new());
     for mut row in rows {
@@ -290,16 +351,45 @@ fn edit_of(at: RowsAt, rows: Vec<NewRow>, unit: Unit, report: Option<Arc<Report>
     }
 }
 
-/// The unit that the heads agree on; `None` where none names one, or they differ.
-fn common_unit(foreign: &Foreign) -> Option<Unit> {
-    let mut units = foreign.columns.iter().filter_map(|column| column.unit);
-    let first = units.next()?;
-    units.all(|unit| unit == first).then_some(first)
-}
+impl Foreign {
+    /// Whether it is a block of cells that nobody said anything of, and that lies as it was pasted.
+    fn is_typing(&self) -> bool {
+        self.from == Source::Pasted
+            && self.laid
+            && self.separator.is_none()
+            && self.layout.roles.is_empty()
+            && self
+                .columns
+                .iter()
+                .all(|column| column.look.filled == 0 || column.how == How::Place)
+    }
 
-/// The heads that name another unit than the one that bare numbers are read in.
-fn other_units(foreign: &Foreign, unit: Unit) -> Vec<(&str, Unit)> {
-    let columns = foreign.columns.iter();
-    let named = columns.filter_map(|column| Some((column.head.as_str(), column.unit?)));
-    named.filter(|(_, named)| *named != unit).collect()
+    /// The unit of bare lengths: what the heads agree on, else a line beside the table, else the
+    /// context's.
+    pub(crate) fn unit(&self, context: Unit) -> Unit {
+        let mut units = self.named_units();
+        match units.next() {
+            Some(first) if units.all(|unit| unit == first) => first,
+            Some(_) => context,
+            None => self.said_unit().map_or(context, |(_, unit)| unit),
+        }
+    }
+
+    /// What a line above or below the rows says of the unit of all dimensions, and its number.
+    pub(crate) fn said_unit(&self) -> Option<(usize, Unit)> {
+        let roles = self.layout.roles.iter();
+        let words = roles.filter(|(_, role)| matches!(role, Role::Title | Role::Words));
+        let mut lines = words.filter_map(|(at, _)| self.lines.line(*at));
+        lines.find_map(|line| Some((line.number, line.cells().find_map(unit_of_all)?)))
+    }
+
+    /// The units that heads name, of those that a job is typed in.
+    pub(crate) fn named_units(&self) -> impl Iterator<Item = Unit> {
+        self.columns
+            .iter()
+            .filter_map(|column| match column.head.unit {
+                Some(HeadUnit::Whole(unit)) => Some(unit),
+                _ => None,
+            })
+    }
 }

@@ -25,8 +25,8 @@ impl App {
                 if desk.history.state() != before {
                     desk.notice = told(table, &taken);
                 }
-                if table.is_headed() {
-                    // The head decided the columns, so the block lies elsewhere than it was pasted.
+                if !table.lies_as_laid() {
+                    // Head or values decided the columns: the block lies elsewhere than it was pasted.
                     let at = GridAt::new(*row, 0);
                     self.view_mut().grid.go_to(at);
                 }

@@ -1,0 +1,575 @@
+//! One head of a foreign table: what its words say of the column, and the unit that it names.
+
+use quillbore_job::{Column, Unit};
+
+use crate::fold::{Key, Token, folded, tokens};
+use crate::meaning::Meaning;
+use crate::trade_words::{Heading, heading, is_filler, is_hole_word, is_of_dimensions};
+
+/// A head of a column.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Head {
+    /// As it stands.
+    pub(crate) text: String,
+    /// The text by which two heads are the same.
+    pub(crate) folded: String,
+    /// What it says.
+    pub(crate) says: Says,
+    /// The unit in it: `dia (mm)`, `depth [in]`, `Tol µm`.
+    pub(crate) unit: Option<HeadUnit>,
+}
+
+/// What the words of a head say.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Says {
+    /// It has no words, or none that are known.
+    #[default]
+    Nothing,
+    /// What the column holds.
+    Plainly(Meaning),
+    /// One of several things; the first of them if it is the usual one.
+    OneOf {
+        meanings: &'static [Meaning],
+        usual: bool,
+    },
+    /// What one of its words means, beside others that are not known.
+    InPart(Meaning),
+    /// Something that the hole table has no column for.
+    Other,
+}
+
+/// A unit that a head can name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum HeadUnit {
+    /// A unit that a job is typed in.
+    Whole(Unit),
+    /// Centimeters.
+    Cm,
+    /// Micrometers.
+    Um,
+    /// Thousandths of an inch.
+    Thou,
+    /// Degrees.
+    Degrees,
+}
+
+impl HeadUnit {
+    /// The unit as it is written behind a number; none for degrees.
+    pub(crate) const fn behind(self) -> Option<&'static str> {
+        match self {
+            Self::Whole(Unit::Mm) => Some("mm"),
+            Self::Whole(Unit::Inch) => Some("in"),
+            Self::Cm => Some("cm"),
+            Self::Um => Some("um"),
+            Self::Thou => Some("thou"),
+            Self::Degrees => None,
+        }
+    }
+
+    fn of(token: &Token) -> Option<Self> {
+        Some(match token.spelled() {
+            "mm" | "millimeter" | "millimeters" | "millimetre" | "millimetres" => {
+                Self::Whole(Unit::Mm)
+            }
+            "in" | "inch" | "inches" | "zoll" | "pouce" | "pouces" | "pulg" | "pulgada"
+            | "pulgadas" | "pollice" | "pollici" => Self::Whole(Unit::Inch),
+            "cm" => Self::Cm,
+            "um" | "micron" | "microns" | "mikrometer" => Self::Um,
+            "thou" | "mil" | "mils" => Self::Thou,
+            "deg" | "degree" | "degrees" | "grad" | "degre" | "degres" | "grados" | "gradi" => {
+                Self::Degrees
+            }
+            _ => return None,
+        })
+    }
+}
+
+impl Head {
+    /// Reads a head.
+    pub(crate) fn of(text: &str) -> Self {
+        let all = tokens(text);
+        let (unit, words) = without_unit(&all);
+        let says = if words.is_empty() && unit == Some(HeadUnit::Degrees) {
+            Says::Plainly(Meaning::Ours(Column::Angle))
+        } else {
+            says(&words)
+        };
+        Self {
+            text: text.split_whitespace().collect::<Vec<_>>().join(" "),
+            folded: folded(text),
+            says,
+            unit,
+        }
+    }
+
+    /// The head with another line below it, as of `Position` over `X` and `Y`, or of units.
+    pub(crate) fn over(&self, below: &str) -> Self {
+        let below_alone = Self::of(below);
+        let mut joined = Self::of(format!("{} {below}", self.text).trim());
+        if matches!(joined.says, Says::Nothing | Says::Other | Says::InPart(_)) {
+            let own = [below_alone.says, self.says];
+            let own = own.into_iter().find(|says| *says != Says::Nothing);
+            joined.says = own.unwrap_or(joined.says);
+        }
+        joined.unit = below_alone.unit.or(self.unit);
+        joined
+    }
+
+    /// Whether it has words, and at least one of them is known.
+    pub(crate) fn is_known(&self) -> bool {
+        self.says != Says::Nothing
+    }
+}
+
+/// Whether a text names a unit and says nothing else: `mm`, `[in]`, `(°)`.
+pub(crate) fn is_unit_alone(text: &str) -> bool {
+    let all = tokens(text);
+    matches!(all.as_slice(), [one] if HeadUnit::of(one).is_some())
+}
+
+/// The unit that a line of words says of all dimensions: `Alle Maße in mm`, `DIMENSIONS IN INCHES`.
+pub(crate) fn unit_of_all(text: &str) -> Option<Unit> {
+    let all = tokens(text);
+    let spoken = all.iter().any(|word| is_of_dimensions(&Key::of([word])));
+    let mut units = all.iter().filter_map(|word| match HeadUnit::of(word) {
+        Some(HeadUnit::Whole(unit)) if !word.is("in") => Some(unit),
+        _ => None,
+    });
+    let unit = units.next().filter(|_| spoken)?;
+    units.all(|other| other == unit).then_some(unit)
+}
+
+/// The unit among some words, and the others. `in` is one at the end or in brackets only: `Maße in mm`.
+fn without_unit(all: &[Token]) -> (Option<HeadUnit>, Vec<&Token>) {
+    let mut unit = None;
+    let mut words = Vec::with_capacity(all.len());
+    for (at, token) in all.iter().enumerate() {
+        let next = all.get(at + 1);
+        let is_preposition = token.is("in") && next.is_some_and(|next| next.part == token.part);
+        match HeadUnit::of(token) {
+            Some(_) if is_preposition => {
+                if next.and_then(HeadUnit::of).is_none() {
+                    words.push(token);
+                }
+            }
+            Some(named) => unit = Some(named),
+            None => words.push(token),
+        }
+    }
+    (unit, words)
+}
+
+fn says(words: &[&Token]) -> Says {
+    let all = says_together(words);
+    if all != Says::Nothing {
+        return all;
+    }
+    let meaningful = |word: &&&Token| {
+        let key = Key::of([**word]);
+        !is_filler(&key) && !is_hole_word(&key)
+    };
+    let rest: Vec<&Token> = words.iter().filter(meaningful).copied().collect();
+    let less = says_together(&rest);
+    if less != Says::Nothing {
+        return less;
+    }
+    by_parts(words)
+        .or_else(|| by_words(&rest))
+        .unwrap_or_default()
+}
+
+fn says_together(words: &[&Token]) -> Says {
+    if words.is_empty() {
+        return Says::Nothing;
+    }
+    match heading(&Key::of(words.iter().copied())) {
+        Some(Heading::One(meaning)) => Says::Plainly(meaning),
+        Some(Heading::OneOf { meanings, usual }) => Says::OneOf { meanings, usual },
+        Some(Heading::Other) => Says::Other,
+        None => Says::Nothing,
+    }
+}
+
+/// A head in several languages, or with something in brackets: `Tiefe / depth`, `depth (ref)`.
+fn by_parts(words: &[&Token]) -> Option<Says> {
+    let mut agreed = None;
+    for part in words.chunk_by(|one, other| one.part == other.part) {
+        if part.len() == words.len() {
+            return None;
+        }
+        let known = says(part);
+        let bracketed = part.iter().all(|word| word.bracketed);
+        match (known, agreed) {
+            (Says::Plainly(_) | Says::OneOf { .. }, None) => agreed = Some(known),
+            (known, Some(before)) if known == before => {}
+            (Says::Nothing, _) if bracketed => {}
+            _ => return None,
+        }
+    }
+    agreed
+}
+
+/// What single words of a head say; a tolerance of something, or words that differ, say nothing.
+fn by_words(words: &[&Token]) -> Option<Says> {
+    let each: Vec<Says> = words.iter().map(|word| says_of_one(word)).collect();
+    if each.contains(&Says::Other) {
+        return Some(Says::Other);
+    }
+    let mut plain = each.iter().filter_map(|says| match says {
+        Says::Plainly(meaning) | Says::InPart(meaning) => Some(*meaning),
+        Says::Nothing | Says::OneOf { .. } | Says::Other => None,
+    });
+    let meaning = plain.next()?;
+    if plain.any(|other| other != meaning) {
+        return None;
+    }
+    let agrees = |says: &Says| match says {
+        Says::Plainly(_) => true,
+        Says::OneOf { meanings, .. } => meanings.contains(&meaning),
+        Says::Nothing | Says::InPart(_) | Says::Other => false,
+    };
+    Some(if each.iter().all(agrees) {
+        Says::Plainly(meaning)
+    } else {
+        Says::InPart(meaning)
+    })
+}
+
+/// What one word says, or, where it is not known, the end of a German compound.
+fn says_of_one(word: &Token) -> Says {
+    const ENDS: [&str; 6] = [
+        "durchmesser",
+        "tiefe",
+        "winkel",
+        "toleranz",
+        "anzahl",
+        "nummer",
+    ];
+    let whole = says_together(&[word]);
+    if whole != Says::Nothing {
+        return whole;
+    }
+    let end = ENDS.iter().find(|end| word.spelled().ends_with(**end));
+    let of_end = end.map(|end| says_together(&tokens(end).iter().collect::<Vec<_>>()));
+    match of_end {
+        Some(Says::Plainly(meaning)) => Says::InPart(meaning),
+        _ => Says::Nothing,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use quillbore_job::{Column, Unit};
+
+    use super::{Head, HeadUnit, Says, is_unit_alone, unit_of_all};
+    use crate::meaning::Meaning;
+
+    const MARK: Says = Says::Plainly(Meaning::Ours(Column::Mark));
+    const COUNT: Says = Says::Plainly(Meaning::Ours(Column::Count));
+    const SIZE: Says = Says::Plainly(Meaning::Ours(Column::Size));
+    const DEPTH: Says = Says::Plainly(Meaning::Ours(Column::Depth));
+    const END: Says = Says::Plainly(Meaning::Ours(Column::End));
+    const ANGLE: Says = Says::Plainly(Meaning::Ours(Column::Angle));
+    const NOTE: Says = Says::Plainly(Meaning::Ours(Column::Note));
+    const TOLERANCE: Says = Says::Plainly(Meaning::Tolerance);
+
+    /// What a person in each of the countries writes above a column. Common practice, no source.
+    #[test]
+    fn heads_in_five_languages() {
+        let truth: [(&[&str], Says); 15] = [
+            (
+                &[
+                    "Hole",
+                    "HOLE ID",
+                    "Pos.",
+                    "Pos.-Nr.",
+                    "Bohrung",
+                    "Loch-Nr.",
+                    "Repère",
+                    "N° trou",
+                    "Trou n°",
+                    "Agujero",
+                    "Nº de agujero",
+                    "Taladro",
+                    "Foro",
+                    "N. foro",
+                ],
+                MARK,
+            ),
+            (
+                &[
+                    "Qty",
+                    "QTY.",
+                    "Q'ty per part",
+                    "No. of holes",
+                    "Anzahl",
+                    "Anz.",
+                    "Stk.",
+                    "St\u{fc}ck",
+                    "Anzahl pro Teil",
+                    "Quantité",
+                    "Qté",
+                    "Nbre",
+                    "Nbre de trous",
+                    "Cantidad",
+                    "Cant.",
+                    "N.º de agujeros",
+                    "Quantità",
+                    "Q.tà",
+                    "N. fori",
+                ],
+                COUNT,
+            ),
+            (
+                &[
+                    "Dia",
+                    "DIA.",
+                    "\u{2300}",
+                    "\u{d8} (mm)",
+                    "Hole \u{d8}",
+                    "Hole dia.",
+                    "Durchmesser",
+                    "Durchm. [mm]",
+                    "Bohr-\u{d8}",
+                    "Bohrungsdurchmesser",
+                    "Diamètre",
+                    "diametre (mm)",
+                    "Di\u{e1}metro",
+                    "DIAMETRO",
+                    "Diametro foro",
+                ],
+                SIZE,
+            ),
+            (
+                &[
+                    "Depth",
+                    "DEPTH (IN)",
+                    "Hole depth",
+                    "Tiefe",
+                    "Bohrtiefe",
+                    "Bohrungs-\ntiefe",
+                    "Profondeur",
+                    "Prof.",
+                    "Profundidad",
+                    "Profondità",
+                    "Tiefe / depth",
+                    "Depth (ref)",
+                    "\u{21a7}",
+                ],
+                DEPTH,
+            ),
+            (
+                &[
+                    "Tol",
+                    "Tol.",
+                    "\u{b1}",
+                    "\u{b1} Tol",
+                    "+/- tol",
+                    "Toleranz",
+                    "Durchmessertoleranz",
+                    "\u{d8}-Tol. (\u{b5}m)",
+                    "Tolérance",
+                    "Tolerancia",
+                    "Tolleranza",
+                    "Toll.",
+                    "Passung",
+                    "Ajustement",
+                ],
+                TOLERANCE,
+            ),
+            (
+                &[
+                    "Min",
+                    "\u{d8} min",
+                    "Mindestmaß",
+                    "Cote mini",
+                    "Diámetro mínimo",
+                    "Dimensione minima",
+                    "LLS",
+                ],
+                Says::Plainly(Meaning::Lower),
+            ),
+            (
+                &[
+                    "Max.",
+                    "\u{d8} max",
+                    "Größtmaß",
+                    "GROESSTMASS",
+                    "Höchstmass",
+                    "Cote maxi",
+                    "Diámetro máximo",
+                    "Quota massima",
+                    "ULS",
+                ],
+                Says::Plainly(Meaning::Upper),
+            ),
+            (
+                &[
+                    "unteres Abmaß",
+                    "Tol. -",
+                    "Tol (-)",
+                    "Minus",
+                    "EI",
+                    "\u{c9}cart inférieur",
+                    "Desviación inferior",
+                    "Scostamento inferiore",
+                ],
+                Says::Plainly(Meaning::LowerDeviation),
+            ),
+            (
+                &[
+                    "oberes Abmass",
+                    "Tol. +",
+                    "+ Tol",
+                    "Plus",
+                    "ES",
+                    "\u{c9}cart supérieur",
+                    "Desviación superior",
+                    "Scostamento sup.",
+                ],
+                Says::Plainly(Meaning::UpperDeviation),
+            ),
+            (
+                &["Tiefentoleranz", "Depth tol.", "Tolérance de profondeur"],
+                Says::Plainly(Meaning::DepthTolerance),
+            ),
+            (
+                &[
+                    "Thru/Blind",
+                    "Through",
+                    "Durchgang/Sackloch",
+                    "durchgehend",
+                    "Débouchant / borgne",
+                    "Pasante/ciego",
+                    "Passante",
+                ],
+                END,
+            ),
+            (
+                &[
+                    "Angle",
+                    "Winkel (\u{b0})",
+                    "\u{b0}",
+                    "Neigung [Grad]",
+                    "Angle d'entrée",
+                    "\u{c1}ngulo",
+                    "Angolo",
+                    "\u{2220}",
+                ],
+                ANGLE,
+            ),
+            (
+                &[
+                    "Note",
+                    "Notes",
+                    "Remarks",
+                    "Bemerkung",
+                    "BEMERKUNGEN",
+                    "Remarque",
+                    "Observations",
+                    "Observación",
+                    "Osservazioni",
+                    "Anmerkungen",
+                ],
+                NOTE,
+            ),
+            (
+                &["X", "x (mm)", "X-Koordinate", "Coord. X", "Pos X"],
+                Says::Plainly(Meaning::Point(0)),
+            ),
+            (
+                &[
+                    "finish",
+                    "Surface finish",
+                    "Ra",
+                    "Oberfläche",
+                    "Wandstärke",
+                    "thickness",
+                    "\u{c9}tat de surface",
+                    "Rugosità",
+                    "Pitch",
+                ],
+                Says::Other,
+            ),
+        ];
+        for (heads, says) in truth {
+            for head in heads {
+                assert_eq!(Head::of(head).says, says, "{head}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_in_doubt_stays_in_doubt() {
+        for head in ["D", "T", "No.", "Nr.", "N°", "Typ", "Position", "Bohrungen"] {
+            assert!(matches!(Head::of(head).says, Says::OneOf { .. }), "{head}");
+        }
+        for (head, meaning) in [
+            ("Tiefe gesamt bis Schulter", Column::Depth),
+            ("Kernlochdurchmesser", Column::Size),
+        ] {
+            let says = Says::InPart(Meaning::Ours(meaning));
+            assert_eq!(Head::of(head).says, says, "{head}");
+        }
+        for head in [
+            "",
+            "min/max",
+            "angle tol",
+            "grade",
+            "Otwór",
+            "tolerance of position and depth",
+        ] {
+            assert_eq!(Head::of(head).says, Says::Nothing, "{head}");
+        }
+    }
+
+    #[test]
+    fn units_of_heads() {
+        let (mm, inch) = (HeadUnit::Whole(Unit::Mm), HeadUnit::Whole(Unit::Inch));
+        for (head, unit) in [
+            ("dia (mm)", Some(mm)),
+            ("Maße in mm", Some(mm)),
+            ("depth [in]", Some(inch)),
+            ("depth in", Some(inch)),
+            ("depth \"", Some(inch)),
+            ("Tiefe in Zoll", Some(inch)),
+            ("\u{d8}, pouces", Some(inch)),
+            ("Tol. \u{b5}m", Some(HeadUnit::Um)),
+            ("Winkel \u{b0}", Some(HeadUnit::Degrees)),
+            ("depth in part", None),
+            ("dia", None),
+        ] {
+            assert_eq!(Head::of(head).unit, unit, "{head}");
+        }
+        for (line, unit) in [
+            ("Alle Maße in mm.", Some(Unit::Mm)),
+            ("ALL DIMENSIONS IN INCHES", Some(Unit::Inch)),
+            ("Cotes en mm", Some(Unit::Mm)),
+            ("UNITS: INCH", Some(Unit::Inch)),
+            ("dimensions in mm (inch)", None),
+            ("holes 2 mm from the edge", None),
+            ("dimensions in part", None),
+        ] {
+            assert_eq!(unit_of_all(line), unit, "{line}");
+        }
+        assert!(is_unit_alone("[mm]") && is_unit_alone("\u{b0}") && !is_unit_alone("dia mm"));
+    }
+
+    #[test]
+    fn a_head_of_two_lines() {
+        let x = Head::of("Position").over("X");
+        assert_eq!(
+            (x.text.as_str(), x.says),
+            ("Position X", Says::Plainly(Meaning::Point(0)))
+        );
+        let size = Head::of("Durchmesser").over("(mm)");
+        assert_eq!(
+            (size.says, size.unit),
+            (SIZE, Some(HeadUnit::Whole(Unit::Mm)))
+        );
+        assert_eq!(
+            Head::of("").over("Y").says,
+            Says::Plainly(Meaning::Point(1))
+        );
+    }
+}

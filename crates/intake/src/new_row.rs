@@ -1,0 +1,42 @@
+//! A row on its way into the hole table.
+
+use std::collections::BTreeMap;
+
+use quillbore_calc::input::Place;
+use quillbore_job::Column;
+
+/// The texts of a row's cells, of those that the table says something of.
+pub(crate) type Cells = BTreeMap<Column, String>;
+
+/// A row on its way into the hole table.
+pub(crate) struct NewRow {
+    pub(crate) cells: Cells,
+    pub(crate) places: Vec<Place>,
+}
+
+impl NewRow {
+    /// Gives it a further place, where there is one; true where there is.
+    pub(crate) fn add(&mut self, place: Option<Place>) -> bool {
+        let number = u32::try_from(self.places.len() + 1).unwrap_or(u32::MAX);
+        let place = place.map(|place| Place { number, ..place });
+        self.places.extend(place);
+        place.is_some()
+    }
+
+    pub(crate) fn add_to_note(&mut self, more: &str) {
+        let note = self.cells.entry(Column::Note).or_default();
+        if !note.is_empty() && !more.is_empty() {
+            note.push_str("; ");
+        }
+        note.push_str(more);
+    }
+
+    pub(crate) fn is_blank(&self) -> bool {
+        self.places.is_empty() && is_blank(&self.cells)
+    }
+}
+
+/// Whether nothing stands in any of the cells.
+pub(crate) fn is_blank(cells: &Cells) -> bool {
+    cells.values().all(|text| text.trim().is_empty())
+}

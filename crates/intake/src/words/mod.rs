@@ -1,0 +1,29 @@
+//! What is said of foreign tables: heads, values, what was guessed and left out.
+
+mod columns;
+mod errors;
+mod report;
+
+pub use columns::{LEAVE_OUT, holds, how, not_understood_of, question, understood};
+pub use report::{holes_in_rows, summary, units_question};
+
+pub(crate) use report::{
+    FURTHER_PLACE, HALF_A_PLACE, NO_DIRECTION, SIZE_AND_LIMITS, TAKEN, above_the_head,
+    cell_left_out, encoding_guessed, guessed, head_again, head_taken, in_order, left_for_limits,
+    line_breaks, looks_like, no_hole, nothing_under, part_in_note, part_of_head, place_unread,
+    read_as, remembered, rule, said, separator, separator_line, split, split_cells, sum,
+    sum_differs, uncounted, units, unread, words_taken,
+};
+
+/// A text in quotes.
+fn in_quotes(text: &str) -> String {
+    format!("\u{201c}{text}\u{201d}")
+}
+
+/// So many of a thing, in one of its two forms.
+fn count(count: u64, one: &str, several: &str) -> String {
+    match count {
+        1 => format!("1 {one}"),
+        count => format!("{count} {several}"),
+    }
+}
