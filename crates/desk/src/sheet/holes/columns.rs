@@ -135,10 +135,10 @@ const fn width(column: Column) -> f32 {
     match column {
         Column::Mark => 40.0,
         Column::Count => 44.0,
-        Column::Size => 150.0,
+        Column::Size => 146.0,
         Column::Depth => 56.0,
         Column::End => 64.0,
-        Column::Behind => 66.0,
+        Column::Behind => 70.0,
         Column::Angle => 48.0,
         Column::Note => 132.0,
         _ => match column.kind() {
