@@ -196,6 +196,7 @@ impl App {
         self.look_alike();
         self.look_first();
         self.escape(&ctx);
+        self.paste_anywhere(&ctx);
         let mut asks: Vec<Ask> = pressed(&ctx).into_iter().map(Ask::Do).collect();
         self.answer_dialog(&mut asks);
         self.guard_close(&ctx);

@@ -23,6 +23,8 @@ pub struct Settings {
     pub desk_name: String,
     /// The jobs opened last, the newest first: by name on the shelf, else by path.
     pub recent: Vec<String>,
+    /// What columns of each customer's tables hold, by their heads, as somebody said.
+    pub heads: BTreeMap<String, Vec<(String, String)>>,
     /// The mark of each shelf that was used here, by its folder: one without it has vanished.
     pub shelves: BTreeMap<PathBuf, String>,
 }
@@ -37,6 +39,7 @@ impl Default for Settings {
             shelf: None,
             desk_name: String::new(),
             recent: Vec::new(),
+            heads: BTreeMap::new(),
             shelves: BTreeMap::new(),
         }
     }

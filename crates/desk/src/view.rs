@@ -185,7 +185,7 @@ pub enum Waiting {
     Left(Box<quillbore_office::drafts::Left>),
     /// A word to find an action by.
     Command(String),
-    /// What a column of a pasted table is, and the word being typed.
+    /// A table before it lands, and the word being typed for one of its columns.
     Column(Box<Pasting>, String),
     /// The order that a job is done again for: number, quantity, price each, revision.
     Again(String),
@@ -200,6 +200,30 @@ pub struct Pasting {
     pub row: usize,
     /// What bare numbers in it are meant in.
     pub unit: Unit,
+    /// The column, from 0, of which one says what it is.
+    pub at: usize,
+}
+
+impl Pasting {
+    /// A table for a row, of which nothing is said yet.
+    #[must_use]
+    pub fn new(table: Foreign, row: usize, unit: Unit) -> Self {
+        let mut pasting = Self {
+            table,
+            row,
+            unit,
+            at: 0,
+        };
+        pasting.to_next_question();
+        pasting
+    }
+
+    /// Asks of the first column that is not understood, where there is one.
+    pub fn to_next_question(&mut self) {
+        if let Some(question) = self.table.questions().first() {
+            self.at = question.column;
+        }
+    }
 }
 
 /// What was going to be done when a job turned out not to be saved.
@@ -212,10 +236,10 @@ pub enum Next {
 }
 
 impl Waiting {
-    /// Whether it stands in the head; the commands lie over the sheet.
+    /// Whether it stands in the head; commands and a table to paste lie over the sheet.
     #[must_use]
     pub const fn is_in_head(&self) -> bool {
-        !matches!(self, Self::Command(_))
+        !matches!(self, Self::Command(_) | Self::Column(..))
     }
 }
 
@@ -271,8 +295,12 @@ pub enum Ask {
     Refused(EditRefused),
     /// Say why what was pasted is no table.
     NoTable(IntakeError),
+    /// Ask of this column, from 0, what it is.
+    AtColumn(usize),
     /// The column that is asked about holds this.
     SayColumn(Holds),
+    /// Paste the table as its columns are understood now.
+    LandTable,
     /// Go on with what waited: the path was typed, or the guard answered.
     GoOn(Decision),
     /// Open the job of a run record, at one of its lines.

@@ -235,7 +235,7 @@ fn a_table_in_short() {
 fn a_unit_beside_the_table_holds_for_it_unless_heads_say_otherwise() {
     let depth = |text: &str| {
         let job = job_of(&file(text));
-        let depth = job.rows[0].depth.value().cloned().expect("read");
+        let depth = job.rows[0].depth.value().copied().expect("read");
         depth.nominal.expect("a number").mm()
     };
     let inches = depth("hole;dia;depth\nA;.03;1\nAll dimensions in inches\n");

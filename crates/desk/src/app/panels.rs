@@ -14,6 +14,7 @@ use crate::sheet::head::{HeadNews, head_ui};
 use crate::sheet::holes::commit_cells;
 use crate::sheet::margin::{MarginPlace, margin_ui, working_over_ui};
 use crate::sheet::measures::{BAR, Measures};
+use crate::sheet::paste::paste_ui;
 use crate::sheet::quick_line::{assumed_ui, quick_told};
 use crate::sheet::runs::commit_runs;
 use crate::sheet::settings::settings_ui;
@@ -158,6 +159,7 @@ impl App {
             }
             settings_ui(ui, places.sheet, settings, view, asks);
             commands_ui(ui, places.sheet, &shared, view, asks);
+            paste_ui(ui, places.sheet, view, asks);
         });
         if asks.iter().any(wants_drafts_committed) {
             let mut committed = Vec::new();

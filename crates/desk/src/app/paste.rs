@@ -1,58 +1,151 @@
-//! A pasted table on its way into the hole table: what isn't understood is asked about first.
+//! A pasted table on its way into the hole table: how its columns are understood is shown first.
 
-use quillbore_intake::{Foreign, Holds, Taken};
-use quillbore_job::RowsAt;
+use egui::{Context, Event, InputState};
+use quillbore_intake::{Foreign, Holds, Known, Taken, holds_of, words as intake};
 use quillbore_job::report::{LineOutcome, ReportLine};
+use quillbore_job::{Field, RowsAt};
 
 use super::App;
-use crate::grid::GridAt;
+use crate::grid::{GridAt, read_block};
 use crate::view::{Pasting, Waiting};
 use crate::words::messages as words;
 
 impl App {
-    /// Takes a pasted table, or asks about the first column that is not understood.
-    pub(super) fn paste(&mut self, pasting: Pasting) {
+    /// Takes a block that lies where it was pasted; a table whose columns are understood by heads or
+    /// values, or not at all, is shown first.
+    pub(super) fn paste(&mut self, mut pasting: Pasting) {
         if self.is_asked() {
             self.desk_mut().notice = words::ANSWER_BEFORE_PASTE.to_owned();
             return;
         }
-        let Pasting { table, row, unit } = &pasting;
-        match table.take(self.desk().job(), RowsAt::Over { row: *row }, *unit) {
-            Ok(taken) => {
-                let before = self.desk().history.state();
-                self.edit(&taken.edit);
-                let desk = self.desk_mut();
-                if desk.history.state() != before {
-                    desk.notice = told(table, &taken);
-                }
-                if !table.lies_as_laid() {
-                    // Head or values decided the columns: the block lies elsewhere than it was pasted.
-                    let at = GridAt::new(*row, 0);
-                    self.view_mut().grid.go_to(at);
-                }
+        if pasting.table.lies_as_laid() && pasting.table.not_understood().0 == 0 {
+            self.take(&pasting);
+            return;
+        }
+        pasting.table.remember(&self.known());
+        pasting.to_next_question();
+        let view = self.view_mut();
+        view.paper = None;
+        view.waiting = Some(Waiting::Column(Box::new(pasting), String::new()));
+        view.waiting_shown = false;
+    }
+
+    /// A table pasted while nothing has the keyboard: it goes below the last row.
+    pub(super) fn paste_anywhere(&mut self, ctx: &Context) {
+        let is_free = !ctx.text_edit_focused() && self.view().waiting.is_none();
+        let view = self.view();
+        if !is_free || view.grid.is_active() || view.runs.is_active() || self.learned.open {
+            return;
+        }
+        let take = |input: &mut InputState| {
+            let at = input
+                .events
+                .iter()
+                .position(|event| matches!(event, Event::Paste(_)))?;
+            match input.events.remove(at) {
+                Event::Paste(text) => Some(text),
+                _ => None,
             }
-            Err(_) => {
-                let view = self.view_mut();
-                view.waiting = Some(Waiting::Column(Box::new(pasting), String::new()));
-                view.waiting_shown = false;
+        };
+        let Some(text) = ctx.input_mut(take) else {
+            return;
+        };
+        let (row, unit) = (self.desk().job().rows.len(), self.desk().job().unit);
+        match Foreign::of_rows(&read_block(&text), &[]) {
+            Ok(table) => self.paste(Pasting::new(table, row, unit)),
+            Err(error) => {
+                self.desk_mut().notice = words::column_refused(&error, error.hint());
             }
         }
     }
 
-    /// Hears what the column is that was asked about, and goes on with the paste.
-    pub(super) fn say_column(&mut self, holds: Holds) {
-        let Some(Waiting::Column(mut pasting, typed)) = self.view_mut().waiting.take() else {
+    /// Pastes the table as its columns are understood, and remembers what was said of them for the
+    /// customer's next one.
+    pub(super) fn land_table(&mut self, ctx: &Context) {
+        let Some(Waiting::Column(pasting, typed)) = self.view_mut().waiting.take() else {
             return;
         };
-        let asked = pasting.table.questions().first().map(|asked| asked.column);
-        let Some(column) = asked else {
-            return self.paste(*pasting);
-        };
-        match pasting.table.say(column, holds) {
-            Ok(()) => self.paste(*pasting),
+        if pasting.table.not_understood().0 > 0 {
+            self.view_mut().waiting = Some(Waiting::Column(pasting, typed));
+            return;
+        }
+        let learned = pasting.table.learned();
+        if !learned.is_empty() {
+            let customer = self.customer();
+            let learned = learned.into_iter();
+            let learned = learned.map(|(head, holds)| (head, intake::holds(holds).to_owned()));
+            let learned: Vec<_> = learned.collect();
+            self.change(ctx, |settings| {
+                settings.heads.entry(customer).or_default().extend(learned);
+            });
+        }
+        self.take(&pasting);
+        let view = self.view_mut();
+        view.grid.take_keyboard();
+    }
+
+    fn take(&mut self, pasting: &Pasting) {
+        let Pasting {
+            table, row, unit, ..
+        } = pasting;
+        let taken = table.take(self.desk().job(), RowsAt::Over { row: *row }, *unit);
+        let taken = match taken {
+            Ok(taken) => taken,
             Err(error) => {
                 self.desk_mut().notice = words::column_refused(&error, error.hint());
-                self.view_mut().waiting = Some(Waiting::Column(pasting, typed));
+                return;
+            }
+        };
+        let before = self.desk().history.state();
+        self.edit(&taken.edit);
+        let desk = self.desk_mut();
+        if desk.history.state() != before {
+            desk.notice = told(table, &taken);
+        }
+        if !table.lies_as_laid() {
+            // Head or values decided the columns: the block lies elsewhere than it was pasted.
+            let at = GridAt::new(*row, 0);
+            self.view_mut().grid.go_to(at);
+        }
+    }
+
+    /// What was said of the heads of the customer's earlier tables.
+    fn known(&self) -> Known {
+        let heads = self
+            .settings
+            .heads
+            .get(&self.customer())
+            .into_iter()
+            .flatten();
+        Known::of(heads.filter_map(|(head, word)| Some((head.clone(), holds_of(word)?))))
+    }
+
+    /// The customer of the job in front, as heads are remembered by.
+    fn customer(&self) -> String {
+        let job = self.desk().job();
+        job.text(Field::Customer).trim().to_lowercase()
+    }
+
+    /// Asks of a column what it is.
+    pub(super) fn at_column(&mut self, column: usize) {
+        if let Some(Waiting::Column(pasting, typed)) = &mut self.view_mut().waiting {
+            pasting.at = column;
+            typed.clear();
+        }
+    }
+
+    /// Hears what the column is that was asked about, and asks of the next one.
+    pub(super) fn say_column(&mut self, holds: Holds) {
+        let Some(Waiting::Column(pasting, typed)) = &mut self.view_mut().waiting else {
+            return;
+        };
+        match pasting.table.say(pasting.at, holds) {
+            Ok(()) => {
+                typed.clear();
+                pasting.to_next_question();
+            }
+            Err(error) => {
+                self.desk_mut().notice = words::column_refused(&error, error.hint());
             }
         }
     }

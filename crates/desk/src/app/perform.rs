@@ -46,6 +46,8 @@ impl App {
                 self.desk_mut().notice = messages::column_refused(&error, error.hint());
             }
             Ask::SayColumn(holds) => self.say_column(holds),
+            Ask::AtColumn(column) => self.at_column(column),
+            Ask::LandTable => self.land_table(ctx),
             Ask::GoOn(answer) => self.go_on(ctx, answer),
             Ask::OpenRecord(job, slip, line) => self.open_record(ctx, job, slip, line),
             Ask::CloseLearned => self.learned.open = false,

@@ -16,6 +16,7 @@ mod notes;
 mod pages;
 pub mod papers;
 pub mod parts;
+pub mod paste;
 mod picture;
 pub mod places;
 pub mod plan;

@@ -1,7 +1,6 @@
 //! What the window waits for, in the head's second line: a path, or an answer.
 
 use egui::{Key, Ui};
-use quillbore_intake::{Foreign, Holds, words as intake};
 
 use super::parts::pencil;
 use crate::look;
@@ -32,9 +31,8 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut SheetView, asks: &mut Vec<Ask>) {
             let said = words::left(&left.job.number);
             answers_ui(ui, first, &said, words::LEFT_ANSWERS, asks);
         }
-        // The commands lie over the sheet.
-        Waiting::Command(_) => {}
-        Waiting::Column(pasting, typed) => column_ui(ui, first, &pasting.table, typed, asks),
+        // These lie over the sheet.
+        Waiting::Command(_) | Waiting::Column(..) => {}
     }
 }
 
@@ -73,38 +71,6 @@ fn answers_ui(ui: &mut Ui, first: bool, said: &str, answers: [&str; 3], asks: &m
         ui.add_space(8.0);
     }
     if ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape)) {
-        asks.push(Ask::GoOn(Decision::Stay));
-    }
-}
-
-/// What a column of a pasted table is, narrowed by what is typed; Enter takes the first, Escape
-/// pastes nothing.
-fn column_ui(ui: &mut Ui, first: bool, table: &Foreign, typed: &mut String, asks: &mut Vec<Ask>) {
-    let questions = table.questions();
-    let Some(question) = questions.first() else {
-        return;
-    };
-    let said = intake::question(question);
-    ui.label(words::column(&said, questions.len()));
-    let (entered, given_up) = keyed_line(ui, first, words::WHICH_IS_THIS, typed, 150.0);
-    let wanted = typed.trim().to_lowercase();
-    let choices = table.choices().into_iter();
-    let found: Vec<Holds> = choices
-        .filter(|holds| intake::holds(*holds).contains(&wanted))
-        .collect();
-    if found.is_empty() {
-        pencil(ui, words::NO_COLUMN);
-    }
-    for (at, holds) in found.into_iter().enumerate() {
-        let clicked = look::word(ui, intake::holds(holds)).clicked();
-        // Nothing is chosen by Enter on an empty line: a guess would be as good as none.
-        if clicked || (entered && at == 0 && !wanted.is_empty()) {
-            asks.push(Ask::SayColumn(holds));
-            return;
-        }
-        ui.add_space(8.0);
-    }
-    if look::quiet_word(ui, words::PASTE_NOTHING).clicked() || given_up {
         asks.push(Ask::GoOn(Decision::Stay));
     }
 }

@@ -11,6 +11,7 @@ pub mod learned;
 pub mod messages;
 pub mod own;
 pub mod papers;
+pub mod paste;
 pub mod plan;
 pub mod price;
 pub mod questions;

@@ -50,15 +50,6 @@ pub fn more_commands(more: usize) -> String {
 /// That no command is called so.
 pub const NO_COMMAND: &str = "no command has that in it";
 
-/// The name of the line that says what a column is.
-pub const WHICH_IS_THIS: &str = "which is this";
-
-/// That no column is called so.
-pub const NO_COLUMN: &str = "no column has that in its name";
-
-/// Gives the paste up.
-pub const PASTE_NOTHING: &str = "paste nothing";
-
 /// That work is not saved.
 #[must_use]
 pub const fn not_saved(next: Next) -> &'static str {
@@ -90,14 +81,4 @@ pub fn adopt(jobs: usize) -> String {
     format!(
         "This folder holds {holds}, but nobody said yet that it is a shelf: nothing is saved to it."
     )
-}
-
-/// Asks what a column is, of so many that are asked about.
-#[must_use]
-pub fn column(question: &str, count: usize) -> String {
-    let left = match count {
-        0 | 1 => String::new(),
-        count => format!(" ({} more)", count - 1),
-    };
-    format!("Which is this? {question}{left}")
 }

@@ -10,6 +10,7 @@ use quillbore_desk::app::{App, WindowParts};
 use quillbore_desk::desk::Desk;
 use quillbore_desk::dialogs::{Dialogs, PathAnswer, PathQuestion};
 use quillbore_desk::settings::Settings;
+use quillbore_desk::view::Waiting;
 use quillbore_job::{Edit, Field, Job, Shop, Unit};
 use quillbore_office::clerk::Clerk;
 use quillbore_office::clock::FixedClock;
@@ -144,6 +145,18 @@ pub(crate) fn paste(harness: &mut Harness<'_, Window>, text: &str) {
     harness.run();
     harness.event(Event::Paste(text.to_owned()));
     harness.run();
+    land(harness);
+}
+
+/// Lands a table that is shown before it does, where all its columns are understood.
+pub(crate) fn land(harness: &mut Harness<'_, Window>) {
+    let waiting = &harness.state().app().view().waiting;
+    if let Some(Waiting::Column(pasting, _)) = waiting
+        && pasting.table.not_understood().0 == 0
+    {
+        harness.key_press(Key::Enter);
+        harness.run();
+    }
 }
 
 #[track_caller]

@@ -14,5 +14,6 @@ mod many;
 mod notes;
 mod promise;
 mod runs;
+mod steps;
 mod still;
 mod table;

@@ -4,7 +4,7 @@ use egui::{Event, Key, Modifiers};
 use egui_kittest::{Harness, kittest::Queryable as _};
 use quillbore_desk::view::Waiting;
 
-use crate::hands::{Window, paste, type_on, window};
+use crate::hands::{Window, land, paste, press, type_on, window};
 
 fn forty_rows() -> String {
     let rows: String = (0..40)
@@ -53,8 +53,8 @@ fn a_pasted_column_that_is_not_understood_is_asked_about_by_keyboard() {
         0,
         "nothing before the answer"
     );
-    harness
-        .get_by_label("Which is this? column 4 \u{201c}finish\u{201d} (Ra 1.6; Ra 3.2) (1 more)");
+    harness.get_by_label("2 of 6 columns not understood: which are they?");
+    harness.get_by_label_contains("6 holes in 2 rows");
     // No other line takes the question's place.
     harness.key_press_modifiers(Modifiers::COMMAND, Key::O);
     harness.run();
@@ -62,9 +62,12 @@ fn a_pasted_column_that_is_not_understood_is_asked_about_by_keyboard() {
         harness.state().app().view().waiting,
         Some(Waiting::Column(..))
     ));
+    harness.get_by_label("finish is");
     type_on(&mut harness, "which is this", "note");
-    harness.get_by_label("Which is this? column 6 \u{201c}lot\u{201d} (7; 7)");
+    harness.get_by_label("lot is");
     type_on(&mut harness, "which is this", "leave");
+    assert_eq!(harness.state().job().rows.len(), 0, "Enter lands it");
+    land(&mut harness);
     let job = harness.state().job();
     assert_eq!(job.rows.len(), 2);
     assert_eq!(job.rows[0].note.text(), "finish: Ra 1.6");
@@ -117,6 +120,7 @@ fn what_became_of_a_pasted_table_stays_under_the_hole_table() {
     harness.run();
     harness.event(Event::Paste("hole\tdia\r\nD\t0.8\r\n".to_owned()));
     harness.run();
+    land(&mut harness);
     harness.get_by_label("pasted: 1 line, as it stands");
     harness.get_by_label("hole 5 mark").click();
     harness.run();
@@ -143,6 +147,7 @@ fn a_list_of_places_pasted_below_the_table_is_one_row_and_over_a_row_its_places(
     let list = "x\ty\r\n10\t5\r\n20\t5\r\n30\t5\r\n";
     harness.event(Event::Paste(list.to_owned()));
     harness.run();
+    land(&mut harness);
     let job = harness.state().job();
     assert_eq!(job.rows.len(), 2);
     assert_eq!((job.rows[1].places.len(), job.rows[1].holes()), (3, 3));
@@ -154,6 +159,7 @@ fn a_list_of_places_pasted_below_the_table_is_one_row_and_over_a_row_its_places(
     harness.run();
     harness.event(Event::Paste(list.to_owned()));
     harness.run();
+    land(&mut harness);
     let job = harness.state().job();
     assert_eq!(job.rows.len(), 2);
     assert_eq!(job.rows[0].places.len(), 3);
@@ -209,8 +215,9 @@ fn what_is_pasted_over_computed_columns_from_elsewhere_is_asked_about() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut harness = window(folder.path());
     paste(&mut harness, "A\t6\t0.8 +-0.05\t12\tthru\t\t\t0.70\r\n");
-    harness.get_by_label("Which is this? column 8 without a head (0.70)");
+    harness.get_by_label("column 8 is");
     type_on(&mut harness, "which is this", "leave");
+    land(&mut harness);
     assert_eq!(harness.state().job().rows.len(), 1);
     assert!(harness.state().job().rows[0].note.is_empty());
 }
@@ -242,4 +249,66 @@ fn what_is_too_wide_for_a_hole_table_is_told_and_nothing_is_taken() {
         notice.starts_with("Line 2 has more than 1000 cells, which no hole table has: "),
         "{notice}"
     );
+}
+
+/// Lines of a drawing's title, a head in German, a sum, and the customer's own name for a column.
+const FROM_ABROAD: &str = "Zeichnung 4711\r\n\r\nBohrung\tAnzahl\tDurchm. (mm)\tTiefe\tLack\r\nA\t4\t0,80 +-0,05\t12\tja\r\nB\t2\t1,2 +-0,1\t14\tnein\r\nSumme\t6\t\t\t\r\n";
+
+#[test]
+fn a_table_is_shown_before_it_lands_and_what_was_said_is_remembered_for_the_customer() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    // Nothing has the keyboard: the table goes below the last row all the same.
+    harness.event(Event::Paste(FROM_ABROAD.to_owned()));
+    harness.run();
+    assert_eq!(harness.state().job().rows.len(), 0, "it hasn't landed");
+    harness.get_by_label("1 of 5 columns not understood: which is it?");
+    assert!(
+        harness
+            .query_all_by_label_contains("6 holes in 2 rows")
+            .count()
+            > 0
+    );
+    type_on(&mut harness, "which is this", "leave");
+    land(&mut harness);
+    let job = harness.state().job();
+    assert_eq!(job.rows.len(), 2);
+    assert_eq!(job.rows[1].size.text(), "1,2 +-0,1");
+    assert_eq!((job.rows[0].holes(), job.rows[1].holes()), (4, 2));
+
+    // The same customer's next table asks nothing any more.
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    harness.run();
+    type_on(&mut harness, "customer", "Grove Pump Works");
+    harness.key_press(Key::Escape);
+    harness.run();
+    press(&mut harness, "hole 1 mark");
+    harness.event(Event::Paste(FROM_ABROAD.to_owned()));
+    harness.run();
+    harness.get_by_label_contains("as said of this customer's tables before");
+    land(&mut harness);
+    assert_eq!(harness.state().job().rows.len(), 2);
+}
+
+#[test]
+fn what_a_column_was_taken_for_can_be_said_otherwise() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    press(&mut harness, "hole 1 mark");
+    let table = "hole\tdia\tmin\tdepth\r\nA\t0.8 +-0.05\t6\t12\r\n";
+    harness.event(Event::Paste(table.to_owned()));
+    harness.run();
+    assert!(matches!(
+        harness.state().app().view().waiting,
+        Some(Waiting::Column(..))
+    ));
+    // The pointer takes a column, a press what it is.
+    let column = harness.get_by_label_contains("column 3");
+    column.click();
+    harness.run();
+    harness.get_by_label("min is");
+    type_on(&mut harness, "which is this", "note");
+    land(&mut harness);
+    assert_eq!(harness.state().job().rows[0].note.text(), "min: 6");
+    assert_eq!(harness.state().job().rows[0].size.text(), "0.8 +-0.05");
 }

@@ -25,7 +25,7 @@ pub(super) fn translate(
                 let row = at.row;
                 match Foreign::of_rows(&rows, &model.typed_from(at.col)) {
                     Ok(table) => {
-                        asks.push(Ask::Paste(Box::new(Pasting { table, row, unit })));
+                        asks.push(Ask::Paste(Box::new(Pasting::new(table, row, unit))));
                         return;
                     }
                     // Empty cells empty those that they lie over.

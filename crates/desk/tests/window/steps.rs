@@ -1,0 +1,281 @@
+//! What saves steps: a price by telephone, what comes next by one key, the next stop or check by
+//! another, and the sentence of the foot on the clipboard.
+
+use egui::{Event, Key, Modifiers, OutputCommand};
+use egui_kittest::{Harness, kittest::Queryable as _};
+use quillbore_job::life::{self, State};
+use quillbore_job::quick::Quick;
+use quillbore_job::{Field, Paper};
+
+use crate::hands::{Window, desk_of, office, paste, press, window, window_with};
+
+/// A window with an empty sheet.
+fn empty(folder: &std::path::Path) -> Harness<'static, Window> {
+    let office = office(folder);
+    let standing = quillbore_office::start::Standing::Ready;
+    window_with(desk_of(&office), office, standing)
+}
+
+fn told(harness: &Harness<'_, Window>, text: &str) -> usize {
+    harness.query_all_by_label_contains(text).count()
+}
+
+#[test]
+fn a_price_by_telephone_takes_five_fields_and_answers_from_the_second() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = empty(folder.path());
+    press_field(&mut harness, "quick price: material");
+    let mut steps = 0;
+    let mut answers = Vec::new();
+    for text in ["718", "0.8", "14", "36", "25"] {
+        harness.event(Event::Text(text.to_owned()));
+        harness.run();
+        answers.push(told(&harness, "Assumed: ").min(1));
+        harness.key_press(Key::Tab);
+        harness.run();
+        // A field and its Tab are one step.
+        steps += 1;
+    }
+    assert!(steps <= 8);
+    assert_eq!(answers, [0, 1, 1, 1, 1], "from the second field on");
+    // It says what the calculation says of the five texts, and names what it assumes.
+    let desk = harness.state().app().desk();
+    let quick = Quick {
+        material: "718".to_owned(),
+        size: "0.8".to_owned(),
+        depth: "14".to_owned(),
+        holes: "36".to_owned(),
+        parts: "25".to_owned(),
+    };
+    let answer = quick.answer(desk.job(), &desk.shop);
+    let said = answer.told(&quick, desk.job(), &desk.shop);
+    assert!(told(&harness, &said[0].text) > 0, "{}", said[0].text);
+    assert!(told(&harness, "no wall behind") > 0);
+    assert!(
+        harness.state().job().rows.is_empty(),
+        "nothing is on the sheet yet"
+    );
+    // Enter makes it the job, in one step that undo takes back.
+    press_field(&mut harness, "quick price: parts");
+    harness.key_press(Key::Enter);
+    harness.run();
+    let job = harness.state().job();
+    assert_eq!(job.rows.len(), 1);
+    assert_eq!(job.rows[0].size.text(), "0.8");
+    assert_eq!(job.text(Field::Quantity), "25");
+    let figures = &harness.state().app().desk().results().figures;
+    assert!(figures.price.is_some());
+    harness.key_press(Key::Escape);
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    harness.run();
+    assert!(Quick::is_offered(harness.state().job()), "one step back");
+}
+
+fn press_field(harness: &mut Harness<'_, Window>, name: &str) {
+    let role = egui::accesskit::Role::TextInput;
+    harness.get_by_role_and_label(role, name).focus();
+    harness.run();
+}
+
+#[test]
+fn an_assumption_that_is_pressed_leads_where_one_says_otherwise() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = empty(folder.path());
+    press_field(&mut harness, "quick price: material");
+    harness.event(Event::Text("718".to_owned()));
+    harness.run();
+    harness.key_press(Key::Tab);
+    harness.run();
+    harness.event(Event::Text("0.8 +-0.05".to_owned()));
+    harness.run();
+    // In the foot and in the margin.
+    let wall = harness.query_all_by_label("no wall behind").next();
+    wall.expect("it is named").click();
+    harness.run();
+    harness.event(Event::Text("3".to_owned()));
+    harness.run();
+    harness.key_press(Key::Enter);
+    harness.run();
+    let row = &harness.state().job().rows[0];
+    assert_eq!(row.behind.text(), "3", "the cell had the keyboard");
+}
+
+#[test]
+fn one_key_shows_what_comes_next_and_again_does_it() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    let next = |harness: &mut Harness<'_, Window>| {
+        harness.key_press_modifiers(Modifiers::COMMAND, Key::Enter);
+        harness.run();
+    };
+    let state = |harness: &Harness<'_, Window>| life::state(harness.state().job());
+    next(&mut harness);
+    assert_eq!(harness.state().app().view().paper, Some(Paper::Quotation));
+    assert_eq!(state(&harness), State::Inquiry, "it is shown first");
+    next(&mut harness);
+    assert_eq!(state(&harness), State::Quoted);
+    assert_eq!(harness.state().app().view().paper, None);
+    next(&mut harness);
+    assert_eq!(state(&harness), State::Ordered);
+    let role = egui::accesskit::Role::TextInput;
+    let po = harness.get_by_role_and_label(role, "customer's PO of order 1");
+    assert!(po.is_focused(), "the new slip has the keyboard");
+}
+
+#[test]
+fn pasted_rows_come_to_a_previewed_quotation_in_fifteen_steps() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = empty(folder.path());
+    let mut steps = 0;
+    let rows: String = (1..=14)
+        .map(|row| {
+            format!(
+                "H{row}\t{row}\t0,8{} +-0,05\t{}\tTHRU\r\n",
+                row % 3,
+                8 + row
+            )
+        })
+        .collect();
+    harness.event(Event::Paste(format!(
+        "Bohrung\tStk\t\u{d8}\tTiefe\tArt\r\n{rows}"
+    )));
+    harness.run();
+    steps += 1;
+    while let Some(quillbore_desk::view::Waiting::Column(pasting, _)) =
+        &harness.state().app().view().waiting
+    {
+        let open = pasting.table.not_understood().0 > 0;
+        if open {
+            crate::hands::type_on(&mut harness, "which is this", "end");
+        } else {
+            harness.key_press(Key::Enter);
+            harness.run();
+        }
+        steps += 1;
+        assert!(steps < 6, "the table asks and asks");
+    }
+    assert_eq!(harness.state().job().rows.len(), 14);
+    for (name, text) in [
+        ("customer", "Grove Pump Works"),
+        ("material", "Stainless 316"),
+        ("quantity", "12"),
+        ("machine", "Wren"),
+    ] {
+        crate::hands::type_on(&mut harness, name, text);
+        steps += 1;
+    }
+    harness.key_press(Key::Escape);
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::Enter);
+    harness.run();
+    steps += 1;
+    assert_eq!(harness.state().app().view().paper, Some(Paper::Quotation));
+    assert!(
+        harness
+            .state()
+            .app()
+            .desk()
+            .results()
+            .figures
+            .price
+            .is_some()
+    );
+    assert!(steps <= 15, "{steps} steps");
+}
+
+#[test]
+fn the_next_stop_or_check_is_gone_to_and_its_remedy_taken_by_two_keys() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(
+        &mut harness,
+        "hole\tdia\tdepth\tend\tbehind\r\nA\t0.8 +-0.05\t8\tinto\t1\r\n",
+    );
+    let has = |harness: &Harness<'_, Window>, code: &str| {
+        let results = harness.state().app().desk().results().clone();
+        results.notes.iter().any(|note| note.code() == code)
+    };
+    assert!(has(&harness, "backing-needed"));
+    assert!(told(&harness, "1 check") > 0, "the head counts it");
+    harness.key_press(Key::F3);
+    harness.run();
+    let remedy = harness.get_by_label("add backing");
+    assert!(remedy.is_focused(), "its first word has the keyboard");
+    harness.key_press(Key::Enter);
+    harness.run();
+    assert!(!has(&harness, "backing-needed"));
+    harness.key_press(Key::F3);
+    harness.run();
+    assert_eq!(
+        harness.state().app().desk().notice,
+        "No stop and no check waits."
+    );
+}
+
+#[test]
+fn what_is_missing_is_pressed_in_the_head_and_leads_to_its_field() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = empty(folder.path());
+    for (missing, field) in [("material", "material"), ("quantity", "quantity")] {
+        let link = harness
+            .query_all_by_role(egui::accesskit::Role::Link)
+            .find(|node| node.rect().top() < 64.0 && has_label(node, missing));
+        link.expect("it is in the head").click();
+        harness.run();
+        let role = egui::accesskit::Role::TextInput;
+        assert!(harness.get_by_role_and_label(role, field).is_focused());
+        harness.key_press(Key::Escape);
+        harness.run();
+    }
+    let mut harness = window(folder.path());
+    // In the head and in the foot.
+    let holes = harness.query_all_by_label("holes").next();
+    holes.expect("it is missing").click();
+    harness.run();
+    assert!(harness.state().app().view().grid.is_active());
+}
+
+fn has_label(node: &egui_kittest::Node<'_>, label: &str) -> bool {
+    use egui_kittest::kittest::NodeT as _;
+    node.accesskit_node().label().as_deref() == Some(label)
+}
+
+#[test]
+fn the_sentence_of_the_foot_goes_to_the_clipboard() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    harness.event(Event::Key {
+        key: Key::C,
+        physical_key: None,
+        pressed: true,
+        repeat: false,
+        modifiers: Modifiers::COMMAND.plus(Modifiers::SHIFT),
+    });
+    harness.step();
+    let commands = harness.output().platform_output.commands.clone();
+    let copied = commands.into_iter().find_map(|command| match command {
+        OutputCommand::CopyText(text) => Some(text),
+        _ => None,
+    });
+    let copied = copied.expect("the sentence is on the clipboard");
+    assert!(copied.contains("machine hours"), "{copied}");
+    harness.run();
+    assert!(told(&harness, "The sentence is on the clipboard.") > 0);
+}
+
+#[test]
+fn what_is_typed_in_a_cell_is_in_its_place_before_the_job_is_saved() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    press(&mut harness, "hole 1 depth");
+    harness.event(Event::Text("14".to_owned()));
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    harness.run();
+    assert_eq!(harness.state().job().rows[0].depth.text(), "14");
+    assert!(!harness.state().app().desk().history.is_dirty());
+}
