@@ -13,13 +13,13 @@ field "quantity" "12"
 field "machine" "Wren"
 printf 'hole\tqty\tdia\tdepth\tend\tbehind\tangle\nA\t6\t0,80 +-0,05\t12\tinto\t1\t\nB\t2\t1.2 +-0.1\t10\tthrough\t\tsteepish\n' | xclip -selection clipboard
 bring "hole table"; press "hole 1 mark"
-key ctrl+v
+key ctrl+v; see "columns understood"; key Return
 see "Pasted: 2 lines, 2 rows."; picture pasted
 [ "$(title)" != "" ] || fail "the window has no title"
 
 # The remedy underlined in the side note. What can't be read leaves no price.
 press "add backing"
-see "No price yet: the side notes say what is missing."
+see "Can't be quoted: "
 
 key ctrl+s
 new_job() { saved=$(find "$shelf" -maxdepth 1 -name '*.ron' -printf '%f\n' | grep -vxF "$(ls demo-jobs)"); }

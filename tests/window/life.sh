@@ -17,7 +17,7 @@ field "quantity" "12"
 field "machine" "Wren"
 printf 'hole\tqty\tdia\tdepth\nA\t6\t0,80 +-0,05\t12\nB\t2\t1.2 +-0.1\t10\n' | xclip -selection clipboard
 bring "hole table"; press "hole 1 mark"
-key ctrl+v
+key ctrl+v; see "columns understood"; key Return
 see "Pasted: 2 lines, 2 rows."; picture 1-inquiry
 
 # A power cut before anything was saved: the draft is offered at the next start.

@@ -16,7 +16,7 @@ use crate::look;
 use crate::view::{Answering, Ask, SheetView};
 use crate::words::sheet as words;
 
-/// What can be done about the questions of one note, `about` these rows.
+/// What can be done about the questions of one note, `about` these rows; gives the first word of it.
 pub fn question_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
@@ -24,10 +24,8 @@ pub fn question_ui(
     questions: &[&Question],
     about: &str,
     asks: &mut Vec<Ask>,
-) {
-    let Some(first) = questions.first() else {
-        return;
-    };
+) -> Option<egui::Response> {
+    let first = questions.first()?;
     let what = words::asked_of(answers::concern(first.concern), about);
     if first.answer.is_some() {
         let response = look::quiet_word(ui, answers::DELETE);
@@ -39,7 +37,7 @@ pub fn question_ui(
             });
             asks.extend(Edit::together(edits.collect()).map(Ask::Edit));
         }
-        return;
+        return Some(response);
     }
     let here = |asked: &(RowId, Concern)| questions.iter().any(|q| key(q) == *asked);
     let is_here = view.answering.as_ref().is_some_and(|answering| {
@@ -48,8 +46,9 @@ pub fn question_ui(
     });
     if is_here {
         line_ui(ui, shared, view, &what, asks);
-        return;
+        return None;
     }
+    let mut first_word = None;
     for how in How::ALL {
         let response = look::word(ui, answers::how(*how));
         name(&response, &words::about_it(answers::how(*how), &what));
@@ -58,7 +57,9 @@ pub fn question_ui(
             view.answering = Some(Answering::new(asked.collect(), *how));
         }
         ui.add_space(8.0);
+        first_word.get_or_insert(response);
     }
+    first_word
 }
 
 /// The line for who agreed, or why it is accepted.
@@ -122,14 +123,19 @@ fn name(response: &egui::Response, name: &str) {
 }
 
 /// The word that leads to the line of a slip which would settle a note.
-pub fn settle_ui(ui: &mut Ui, shared: &Shared<'_>, note: &SideNote, asks: &mut Vec<Ask>) {
-    let Some((id, line)) = note.settled_by else {
-        return;
-    };
+pub fn settle_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    note: &SideNote,
+    asks: &mut Vec<Ask>,
+) -> Option<egui::Response> {
+    let (id, line) = note.settled_by?;
     let (word, ask) = settling(shared.job, id, line);
-    if look::word(ui, word).clicked() {
+    let word = look::word(ui, word);
+    if word.clicked() {
         asks.push(ask);
     }
+    Some(word)
 }
 
 /// The word that settles a note by a line of a slip, and what it does: it leads to the line, or takes

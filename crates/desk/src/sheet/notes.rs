@@ -190,8 +190,13 @@ pub(super) fn note_ui(
             }
             ui.add_space(8.0);
         }
-        answer::question_ui(ui, shared, view, &told.questions, &about, asks);
-        answer::settle_ui(ui, shared, told.first, asks);
+        ui.add_space(5.0);
+        if let Some(word) = answer::question_ui(ui, shared, view, &told.questions, &about, asks) {
+            take_focus(told, &word, view);
+        }
+        if let Some(word) = answer::settle_ui(ui, shared, told.first, asks) {
+            take_focus(told, &word, view);
+        }
     });
 }
 

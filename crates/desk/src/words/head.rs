@@ -154,5 +154,8 @@ pub fn ask_about_quotation(is_due: bool, day: impl Display) -> String {
 #[must_use]
 pub fn stands(state: &str, outcome: Option<&str>, lead: &str) -> String {
     let ended = outcome.map_or_else(String::new, |how| format!(", {how}"));
-    format!("{state}{ended};  {lead}")
+    match lead {
+        "" => format!("{state}{ended}"),
+        lead => format!("{state}{ended};  {lead}"),
+    }
 }

@@ -2,7 +2,8 @@
 
 use std::fmt::Display;
 
-use quillbore_job::Job;
+use quillbore_calc::quantity::MM_PER_INCH;
+use quillbore_job::{Job, Unit};
 
 /// The head of the block.
 pub const HEAD: &str = "Holes";
@@ -77,6 +78,15 @@ pub fn places(count: usize, row: &str) -> String {
 pub fn electrode(outer: &str, channels: u8) -> String {
     let several = if channels > 1 { " multi" } else { "" };
     format!("{outer}{several}")
+}
+
+/// What an electrode loses in a hole: a tenth of a millimeter is as well as it is known.
+#[must_use]
+pub fn wear(mm: f64, unit: Unit) -> String {
+    match unit {
+        Unit::Mm => format!("{mm:.1}"),
+        Unit::Inch => format!("{:.2}", mm / MM_PER_INCH),
+    }
 }
 
 /// A line of places that can't be read.

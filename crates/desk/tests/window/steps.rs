@@ -230,9 +230,11 @@ fn what_is_missing_is_pressed_in_the_head_and_leads_to_its_field() {
         harness.run();
     }
     let mut harness = window(folder.path());
-    // In the head and in the foot.
-    let holes = harness.query_all_by_label("holes").next();
-    holes.expect("it is missing").click();
+    {
+        let mut links = harness.query_all_by_role(egui::accesskit::Role::Link);
+        let holes = links.find(|node| has_label(node, "holes"));
+        holes.expect("they are missing").click();
+    }
     harness.run();
     assert!(harness.state().app().view().grid.is_active());
 }

@@ -43,7 +43,7 @@ impl Made {
 
     const fn width(self) -> f32 {
         match self {
-            Self::Electrode => 60.0,
+            Self::Electrode => 72.0,
             Self::Drills => 92.0,
             Self::Verdict => 128.0,
             Self::Minutes | Self::Wear => 56.0,
@@ -135,7 +135,7 @@ const fn width(column: Column) -> f32 {
     match column {
         Column::Mark => 40.0,
         Column::Count => 44.0,
-        Column::Size => 146.0,
+        Column::Size => 134.0,
         Column::Depth => 56.0,
         Column::End => 64.0,
         Column::Behind => 70.0,

@@ -122,7 +122,7 @@ impl<'a> Holes<'a> {
             Made::Drills => show::limits(hole.size_mm?, unit),
             Made::Verdict => english::verdict(hole.verdict?).to_owned(),
             Made::Minutes => show::minutes(hole.minutes?.p50),
-            Made::Wear => show::length_mm(hole.wear_mm?, unit),
+            Made::Wear => words::wear(hole.wear_mm?, unit),
             Made::PerHole => hole.electrodes_per_hole?.to_string(),
         })
     }
