@@ -19,7 +19,7 @@ see "Pasted: 2 lines, 2 rows."; picture pasted
 
 # The remedy underlined in the side note. What can't be read leaves no price.
 press "add backing"
-see "Can't be quoted: "
+see "Can't be quoted:"
 
 key ctrl+s
 new_job() { saved=$(find "$shelf" -maxdepth 1 -name '*.ron' -printf '%f\n' | grep -vxF "$(ls demo-jobs)"); }

@@ -57,7 +57,7 @@ typing "holes of run record 3" "48"; key Tab; on "electrode number of run record
 on "electrode used of run record 3"; key Tab
 typing "length before of run record 3" "400"; key Tab
 typing "length after of run record 3" "212"; key Tab
-on "of it dressed or cut off of run record 3"; key Tab; on "depth reached of run record 3"; key Tab
+on "dressed or cut off of run record 3"; key Tab; on "depth reached of run record 3"; key Tab
 typing "sparking by the counter, min of run record 3" "96"; key Tab
 typing "or by the clock, min of run record 3" "240"; key Tab
 typing "less stops, min of run record 3" "30"; key Tab
