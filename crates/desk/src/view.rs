@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use egui::Pos2;
 use quillbore_calc::{Figure, RowId};
 use quillbore_intake::{Foreign, Holds, IntakeError};
 use quillbore_job::answer::How;
@@ -44,6 +45,8 @@ pub struct SheetView {
     pub focus_slip: Option<u32>,
     /// Blocks that show the lines, too, that a first quotation doesn't need.
     pub more: BTreeSet<Block>,
+    /// Where somebody asked what can be done to a row of the hole table.
+    pub row_menu: Option<Pos2>,
     /// Every column of the hole table.
     pub all_columns: bool,
     /// Every column of the run records.

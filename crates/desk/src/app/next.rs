@@ -36,8 +36,15 @@ impl App {
         if view.waiting.is_some() || ctx.text_edit_focused() {
             return;
         }
-        let any = view.opened.is_some() || view.all_notes || view.margin_over || shelf_over;
+        let any = view.row_menu.is_some()
+            || view.opened.is_some()
+            || view.all_notes
+            || view.margin_over
+            || shelf_over;
         if !any || !ctx.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
+            return;
+        }
+        if view.row_menu.take().is_some() {
             return;
         }
         if view.opened.take().is_none() && !std::mem::take(&mut view.all_notes) {

@@ -1,6 +1,6 @@
 //! What the pointer does in a grid.
 
-use egui::Ui;
+use egui::{Pos2, Ui};
 
 use super::{
     at_work::AtWork,
@@ -15,6 +15,8 @@ pub(super) struct Pointer {
     pub(super) over: Option<GridAt>,
     pub(super) doubled: Option<GridAt>,
     pub(super) head: Option<usize>,
+    /// Where a row was asked what can be done to it.
+    pub(super) menu: Option<Pos2>,
 }
 
 impl<M: GridModel + ?Sized> AtWork<'_, M> {

@@ -1,6 +1,6 @@
 //! One frame's drawing of a grid: its head and its rows; the first column stays in sight.
 
-use egui::{Id, Rect, Role, Sense, Ui, UiBuilder, Vec2, pos2, vec2};
+use egui::{Id, Pos2, Rect, Role, Sense, Ui, UiBuilder, Vec2, pos2, vec2};
 use egui_table::{CellInfo, Column, HeaderCellInfo, HeaderRow, Table, TableDelegate};
 
 use super::{
@@ -23,6 +23,8 @@ pub const HEAD_HEIGHT: f32 = 33.0;
 pub struct GridShown {
     /// The rows in sight, each with the height of its middle on the screen.
     pub rows: Vec<(usize, f32)>,
+    /// Where somebody asked what can be done to a row, in the frame in which it was asked.
+    pub menu: Option<Pos2>,
 }
 
 /// One frame's drawing of a grid.
@@ -87,14 +89,15 @@ pub(super) fn draw<M: GridModel + ?Sized>(
     ui.scope_builder(UiBuilder::new().max_rect(place).id_salt(id), |ui| {
         table.show(ui, &mut painting);
     });
-    let rows = painting.rows;
+    let rows = std::mem::take(&mut painting.rows);
     // A row that the keyboard went to is brought into sight on the sheet, too.
     if follow && let Some((_, y)) = rows.iter().find(|(row, _)| *row == cursor.row) {
         let across = place.x_range();
         let around = Rect::from_x_y_ranges(across, *y - ROW_HEIGHT..=*y + ROW_HEIGHT);
         ui.scroll_to_rect(around, None);
     }
-    GridShown { rows }
+    let menu = painting.pointer.menu;
+    GridShown { rows, menu }
 }
 
 impl<M: GridModel + ?Sized> TableDelegate for Painting<'_, M> {
@@ -136,6 +139,10 @@ impl<M: GridModel + ?Sized> TableDelegate for Painting<'_, M> {
         // A click whole in one frame, or a screen reader's, shows no pressed button.
         if pressed || (response.clicked() && !self.view.dragging) {
             self.pointer.pressed = Some(at);
+        }
+        if response.secondary_clicked() {
+            self.pointer.pressed = Some(at);
+            self.pointer.menu = response.interact_pointer_pos();
         }
         if response.double_clicked() {
             self.pointer.doubled = Some(at);

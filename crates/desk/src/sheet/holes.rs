@@ -4,7 +4,7 @@ mod asks;
 mod columns;
 mod model;
 
-use egui::{Key, Rangef, Ui};
+use egui::{Align2, Area, Frame, Key, Margin, Order, Rangef, Rect, Stroke, Ui, pos2};
 use quillbore_job::Column;
 use quillbore_job::results::Beside;
 
@@ -12,10 +12,11 @@ use super::parts::block_head;
 use super::places::{places_ui, text_of};
 use super::reports::reports_ui;
 use super::shared::{Anchors, Shared};
-use crate::grid::{GridModel as _, GridShown, ROW_HEIGHT, commit, grid_ui, size};
+use crate::actions::Action;
+use crate::grid::{GridModel as _, GridShown, HEAD_HEIGHT, ROW_HEIGHT, commit, grid_ui, size};
 use crate::look;
 use crate::view::{Ask, SheetView};
-use crate::words::holes as words;
+use crate::words::{commands, holes as words};
 use asks::translate;
 use columns::{Shown, Which, shown};
 use model::Holes;
@@ -46,6 +47,7 @@ pub fn holes_ui(
     let mut wanted = Vec::new();
     let rows = (model.row_count() + 1).clamp(LEAST_ROWS, MOST_ROWS);
     let size = size(ui.available_width(), rows);
+    let place = Rect::from_min_size(ui.cursor().min, size);
     let table = grid_ui(ui, "holes", &model, &mut view.grid, size, &mut wanted);
     for (row, y) in &table.rows {
         if let Some(row) = shared.job.rows.get(*row) {
@@ -53,8 +55,17 @@ pub fn holes_ui(
             anchors.put(Beside::Row(row.id, None), at);
         }
     }
+    if model.row_count() == 0 {
+        empty_ui(ui, place);
+    }
     for want in wanted {
         translate(want, &model, (shared, &table), view, asks);
+    }
+    menu_ui(ui, shared, view, asks);
+    if table.menu.is_some() {
+        // It opens in the next frame: the press that asks for it is none elsewhere.
+        view.row_menu = table.menu;
+        ui.request_repaint();
     }
     ui.horizontal(|ui| {
         ui.set_min_height(20.0);
@@ -86,9 +97,64 @@ pub fn commit_cells(shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<As
     let model = Holes::new(shared, shown(which(view, true)));
     let mut wanted = Vec::new();
     commit(&model, &mut view.grid, &mut wanted);
-    let nowhere = GridShown { rows: Vec::new() };
+    let nowhere = GridShown {
+        rows: Vec::new(),
+        menu: None,
+    };
     for want in wanted {
         translate(want, &model, (shared, &nowhere), view, asks);
+    }
+}
+
+/// What an empty table says: how holes come into it.
+fn empty_ui(ui: &Ui, place: Rect) {
+    let at = pos2(
+        place.left() + 8.0,
+        place.top() + HEAD_HEIGHT + 2.0 * ROW_HEIGHT,
+    );
+    let pencil = look::tokens(ui).pencil;
+    let painter = ui.painter();
+    painter.text(at, Align2::LEFT_TOP, words::EMPTY, look::body(), pencil);
+}
+
+/// What can be done to the row one is at, where somebody asked for it, until a press elsewhere or Esc.
+fn menu_ui(ui: &Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
+    let Some(at) = view.row_menu else {
+        return;
+    };
+    let t = look::tokens(ui);
+    let mut done = false;
+    let area = Area::new(ui.scope_id().with("row menu")).order(Order::Foreground);
+    let shown = area.fixed_pos(at).show(ui.ctx(), |ui| {
+        let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
+        frame.inner_margin(Margin::same(8)).show(ui, |ui| {
+            for (word, keys, key) in [
+                (words::INSERT_ROW, words::INSERT_KEY, Key::Insert),
+                (words::DELETE_ROW, words::DELETE_KEY, Key::Delete),
+            ] {
+                if look::keyed_word(ui, word, keys).clicked() {
+                    view.grid.press_later(key);
+                    done = true;
+                }
+            }
+            if let Some(row) = shared.job.rows.get(view.grid.cursor().row) {
+                let word = words::places(row.places.len(), &shared.speaker().hole(row.id));
+                if look::word(ui, &word).clicked() {
+                    view.places = Some((row.id, text_of(row)));
+                    done = true;
+                }
+            }
+            let action = Action::NextNote;
+            let keys = ui.ctx().format_shortcut(&action.keys()[0]);
+            if look::keyed_word(ui, commands::action(action), &keys).clicked() {
+                asks.push(Ask::Do(action));
+                done = true;
+            }
+        });
+    });
+    let pressed_elsewhere = shown.response.clicked_elsewhere();
+    if done || pressed_elsewhere {
+        view.row_menu = None;
     }
 }
 
@@ -99,7 +165,7 @@ fn words_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView) {
     }
     for (word, key) in [
         (words::INSERT_ROW, Key::Insert),
-        (words::TAKE_ROW_OUT, Key::Delete),
+        (words::DELETE_ROW, Key::Delete),
     ] {
         ui.add_space(8.0);
         if look::quiet_word(ui, word).clicked() {

@@ -33,7 +33,16 @@ pub const ELECTRODES_PER_HOLE: &str = "electrodes per hole";
 pub const INSERT_ROW: &str = "insert row";
 
 /// Deletes the row.
-pub const TAKE_ROW_OUT: &str = "delete row";
+pub const DELETE_ROW: &str = "delete row";
+
+/// The key that inserts a row.
+pub const INSERT_KEY: &str = "Insert";
+
+/// The keys that delete a row.
+pub const DELETE_KEY: &str = "Ctrl+Delete";
+
+/// What an empty table says.
+pub const EMPTY: &str = "Type a hole, or paste a table from a spreadsheet or a mail with Ctrl+V: its columns are shown before it lands.";
 
 /// The first line of places as text, which names each column and its unit.
 pub const PLACES_HEAD: &str = "no\tx (mm)\ty (mm)\tz (mm)\ti\tj\tk";

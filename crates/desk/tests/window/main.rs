@@ -11,6 +11,7 @@ mod jobs;
 mod learning;
 mod life;
 mod many;
+mod named;
 mod notes;
 mod promise;
 mod runs;

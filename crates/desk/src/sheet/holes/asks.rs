@@ -6,9 +6,22 @@ use quillbore_job::Edit;
 
 use super::columns::{Made, Shown};
 use super::model::Holes;
-use crate::grid::{GridAsk, GridShown, ROW_HEIGHT, SetWhy};
+use crate::grid::{GridAsk, GridAt, GridModel as _, GridShown, ROW_HEIGHT, SetWhy};
 use crate::sheet::shared::Shared;
 use crate::view::{Ask, Pasting, SheetView, WorkingAt};
+
+/// What is typed when the cell above says it already.
+const DITTO: &str = "\"";
+
+/// A ditto mark that was typed in a cell stands for what the cell above holds.
+fn repeated(model: &Holes<'_>, at: GridAt, rows: Vec<Vec<String>>) -> Vec<Vec<String>> {
+    let is_ditto = rows.iter().flatten().all(|text| text.trim() == DITTO);
+    let Some(above) = at.row.checked_sub(1).filter(|_| is_ditto) else {
+        return rows;
+    };
+    let above = GridAt::new(above, at.col);
+    vec![vec![model.text(above).into_owned()]]
+}
 
 /// What the grid wants, as edits of the job.
 pub(super) fn translate(
@@ -21,6 +34,10 @@ pub(super) fn translate(
     let unit = shared.job.unit;
     match want {
         GridAsk::SetCells { at, rows, why } => {
+            let rows = match why {
+                SetWhy::Typed => repeated(model, at, rows),
+                _ => rows,
+            };
             if why == SetWhy::Pasted {
                 let row = at.row;
                 match Foreign::of_rows(&rows, &model.typed_from(at.col)) {
