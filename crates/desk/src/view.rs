@@ -75,6 +75,8 @@ pub struct SheetView {
     pub margin_over: bool,
     /// The picture lies over the margin, where it has no place of its own.
     pub picture: bool,
+    /// The price each that is being typed over another, with its quantity.
+    pub price_draft: Option<(u32, String)>,
     /// The overrule being typed.
     pub overrule: OverruleDraft,
     /// The answer being typed to what a side note asks.

@@ -3,6 +3,7 @@
 pub mod again;
 pub mod alike;
 pub mod answer;
+mod breaks;
 mod columns;
 pub mod commands;
 mod field;

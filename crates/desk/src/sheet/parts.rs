@@ -75,10 +75,12 @@ pub fn figure_word(
     figure: Figure,
     font: egui::FontId,
     view: &mut SheetView,
-) {
-    if let Some(at) = figure_pressed(ui, text, figure, font, view) {
-        view.open_working(figure, WorkingAt::Beside(at.top()));
+) -> egui::Response {
+    let response = figure_label(ui, text, figure, font, view);
+    if response.clicked() {
+        view.open_working(figure, WorkingAt::Beside(response.rect.top()));
     }
+    response
 }
 
 /// A figure that opens its working above the foot when it is pressed.
@@ -89,19 +91,19 @@ pub fn foot_figure(
     font: egui::FontId,
     view: &mut SheetView,
 ) {
-    if figure_pressed(ui, text, figure, font, view).is_some() {
+    if figure_label(ui, text, figure, font, view).clicked() {
         view.open_working(figure, WorkingAt::AboveFoot);
     }
 }
 
-/// Draws a figure; where it stands, in the frame in which it was pressed.
-fn figure_pressed(
+/// Draws a figure.
+fn figure_label(
     ui: &mut Ui,
     text: &str,
     figure: Figure,
     font: egui::FontId,
     view: &SheetView,
-) -> Option<egui::Rect> {
+) -> egui::Response {
     let t = look::tokens(ui);
     let open = view.opened == Some(figure);
     let color = if open { t.accent } else { t.ink };
@@ -118,7 +120,7 @@ fn figure_pressed(
             t.accent,
         );
     }
-    response.clicked().then_some(response.rect)
+    response
 }
 
 /// Pencilled text: hints, units, explanations.

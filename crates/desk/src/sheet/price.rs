@@ -10,6 +10,7 @@ use quillbore_job::words::price as job_words;
 use quillbore_job::words::promise::comes_first;
 use quillbore_job::{Block, show_quantity as show};
 
+use super::breaks::breaks_ui;
 use super::columns::{Column, Columns};
 use super::fields;
 use super::parts::{block_head, figure_word, pencil};
@@ -32,18 +33,6 @@ const MINUTES: [Column; 2] = [Column::left(152.0), Column::right(62.0)];
 
 /// Cost: what, how much.
 const COST: [Column; 2] = [Column::left(190.0), Column::right(146.0)];
-
-/// Quantities: quantity, cost each, price each, the lot, what is said of it.
-const BREAKS: [Column; 5] = [
-    Column::right(64.0),
-    Column::right(92.0),
-    Column::right(92.0),
-    Column::right(110.0),
-    Column::left(380.0),
-];
-
-/// Quantities that always have their place.
-const LEAST_BREAKS: usize = 5;
 
 /// Jobs done before that always have their place.
 pub(super) const ALIKE: usize = 4;
@@ -88,7 +77,7 @@ pub fn price_ui(
         ui.vertical(|ui| costs_ui(ui, price, digits, view));
     });
     ui.add_space(8.0);
-    breaks_ui(ui, price, digits, view);
+    breaks_ui(ui, shared, price, view, asks);
     ui.add_space(8.0);
     let width = ui.available_width();
     let mut risk = price.map_or_else(Vec::new, |price| job_words::risk(price, digits));
@@ -233,7 +222,9 @@ fn costs_ui(ui: &mut Ui, price: Option<&PriceFigures>, digits: u32, view: &mut S
             (0, _) => {
                 ui.label(&what);
             }
-            (_, Some(amount)) => figure_word(ui, &money(amount), figure, font.clone(), view),
+            (_, Some(amount)) => {
+                figure_word(ui, &money(amount), figure, font.clone(), view);
+            }
             _ => {}
         });
     }
@@ -250,55 +241,4 @@ fn amount_ui(ui: &mut Ui, what: &str, amount: &str) {
     Columns::new(&COST).row(ui, |at, ui| {
         ui.label(if at == 0 { what } else { amount });
     });
-}
-
-fn breaks_ui(ui: &mut Ui, price: Option<&PriceFigures>, digits: u32, view: &mut SheetView) {
-    let columns = Columns::new(&BREAKS);
-    columns.row(ui, |at, ui| {
-        if let Some(head) = words::BREAK_HEADS.get(at) {
-            pencil(ui, head);
-        }
-    });
-    let breaks = price.map_or(&[][..], |price| &price.breaks);
-    for at in 0..breaks.len().max(LEAST_BREAKS) {
-        columns.row(ui, |column, ui| {
-            let Some(offered) = breaks.get(at) else {
-                return;
-            };
-            match column {
-                0 => {
-                    ui.label(offered.quantity.to_string());
-                }
-                1 => {
-                    ui.label(show::money(offered.unit_cost, digits));
-                }
-                2 => {
-                    let each = show::money_exact(offered.each, digits);
-                    let figure = Figure::UnitPrice(offered.quantity);
-                    figure_word(ui, &each, figure, look::bold(), view);
-                }
-                3 => {
-                    let lot = show::money_exact(offered.lot, digits);
-                    let figure = Figure::LotPrice(offered.quantity);
-                    figure_word(ui, &lot, figure, look::body(), view);
-                }
-                _ => {
-                    let said = [
-                        (offered.minimum, words::BY_MINIMUM),
-                        (offered.overruled, words::OVERRULED),
-                    ];
-                    let said = said.iter().filter(|(holds, _)| *holds);
-                    let said: Vec<&str> = said.map(|(_, said)| *said).collect();
-                    ui.add_space(16.0);
-                    pencil(ui, &said.join(", "));
-                }
-            }
-        });
-    }
-    let one_off = price.map_or(&[][..], |price| &price.one_off);
-    let once = one_off
-        .iter()
-        .map(|(what, amount)| words::once(what, &show::money_exact(*amount, digits)));
-    let once: Vec<String> = once.collect();
-    one_line(ui, &once.join("; "), ui.available_width());
 }

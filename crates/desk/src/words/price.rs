@@ -99,7 +99,25 @@ pub const MARGIN: &str = "margin on price";
 pub const MARKUP: &str = "markup on cost";
 
 /// The heads of the quantities.
-pub const BREAK_HEADS: [&str; 4] = ["quantity", "cost each", "price each", "the lot"];
+pub const BREAK_HEADS: [&str; 5] = ["quantity", "cost each", "price each", "margin", "the lot"];
+
+/// What can be done with a price.
+pub const TYPE_OVER: &str = "press: how it comes about; type over it: another price";
+
+/// The name of the place where another price is typed.
+#[must_use]
+pub fn price_at(quantity: u32) -> String {
+    format!("price each at {quantity}")
+}
+
+/// Why a price stands that was typed over the computed one.
+#[must_use]
+pub fn set_by(name: &str) -> String {
+    match name.trim() {
+        "" => "set by hand".to_owned(),
+        name => format!("set by {name}"),
+    }
+}
 
 /// That a price is the minimum charge.
 pub const BY_MINIMUM: &str = "by the minimum charge";

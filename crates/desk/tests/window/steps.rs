@@ -281,3 +281,47 @@ fn what_is_typed_in_a_cell_is_in_its_place_before_the_job_is_saved() {
     assert_eq!(harness.state().job().rows[0].depth.text(), "14");
     assert!(!harness.state().app().desk().history.is_dirty());
 }
+
+#[test]
+fn a_price_that_is_typed_over_is_set_and_the_margin_answers() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    let offered = |harness: &Harness<'_, Window>| {
+        let figures = &harness.state().app().desk().results().figures;
+        let price = figures.price.clone().expect("a price");
+        price.breaks.first().expect("a quantity").clone()
+    };
+    let each = offered(&harness).each.to_string();
+    let margin = |harness: &Harness<'_, Window>, share: f64| {
+        told(harness, &quillbore_job::show_quantity::percent(share))
+    };
+    harness.get_by_label(&each).focus();
+    harness.run();
+    for digit in ["2", "5", "0"] {
+        harness.event(Event::Text(digit.to_owned()));
+        harness.run();
+    }
+    harness.key_press(Key::Enter);
+    harness.run();
+    let now = offered(&harness);
+    assert_eq!(now.each.to_string(), "250.00");
+    assert!(now.overruled);
+    let share = 1.0 - now.unit_cost / 250.0;
+    assert!(margin(&harness, share) > 0, "{share}");
+    // Esc leaves the price as it stands.
+    harness.get_by_label("250.00").focus();
+    harness.run();
+    harness.event(Event::Text("9".to_owned()));
+    harness.run();
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert_eq!(offered(&harness).each.to_string(), "250.00");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    harness.run();
+    assert_eq!(
+        offered(&harness).each.to_string(),
+        each,
+        "undo takes it back"
+    );
+}
