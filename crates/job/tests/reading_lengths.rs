@@ -308,3 +308,23 @@ fn plain_angles_and_vectors() {
     assert_eq!(read::vector_part("\u{2212}1"), Ok(-1.0));
     refused("x", read::vector_part("x"), "component of a direction");
 }
+
+/// Above one a fraction of millimeters is a quotient; below one it is an inch size in all likelihood,
+/// and nobody should guess; in inches it is what it was.
+#[test]
+fn quotients_of_millimeters() {
+    let mm = |text: &str, unit| read::length(text, unit).map(quillbore_calc::Length::mm);
+    for (text, expect) in [("25/2", 12.5), ("7/4", 1.75), ("40/10", 4.0)] {
+        let found = mm(text, Mm).map_err(|why| why.to_string());
+        assert_eq!(found, Ok(expect), "{text}");
+    }
+    for text in ["1/32", "3/4", "1 1/4", "1-1/4"] {
+        let why = mm(text, Mm).expect_err(text);
+        assert!(
+            matches!(why, Misread::FractionWithoutUnit { .. }),
+            "{text}: {why}"
+        );
+    }
+    let inches = mm("5/4", Inch).map_err(|why| why.to_string());
+    assert_eq!(inches, Ok(31.75));
+}

@@ -431,3 +431,20 @@ fn lines_of_text() {
     );
     refused("a\u{7}b", read::line("a\u{7}b", 20), "can't be printed");
 }
+
+#[test]
+fn counts_that_are_multiplied() {
+    for (text, count) in [
+        ("2x18", 36),
+        ("2 x 18", 36),
+        ("3*12", 36),
+        ("2 \u{d7} 18 holes", 36),
+        ("3x2x6", 36),
+        ("36x", 36),
+    ] {
+        check(text, read::holes(text), count);
+    }
+    refused("2000x2000", read::holes("2000x2000"), "1,000,000");
+    refused("0x4", read::holes("0x4"), "zero");
+    refused("2x1.5", read::holes("2x1.5"), "1.5");
+}

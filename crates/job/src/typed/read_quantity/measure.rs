@@ -99,7 +99,10 @@ impl Measure {
                 unit,
                 typed,
             } => {
-                if *fraction && unit.is_none() && bare.unit.is_metric() {
+                // Of millimeters a fraction below one is an inch size in all likelihood; above one it
+                // is a quotient: inches would be written as a mixed number.
+                let is_quotient = value.at_least(Ratio::whole(1)) && !is_mixed(typed);
+                if *fraction && unit.is_none() && bare.unit.is_metric() && !is_quotient {
                     return Err(Misread::FractionWithoutUnit {
                         fraction: typed.clone(),
                     });
@@ -117,6 +120,11 @@ impl Measure {
         }
         Ok(mm)
     }
+}
+
+/// Whether a number is written as a whole one and a fraction: `1-1/4`, `1 1/4`.
+fn is_mixed(typed: &str) -> bool {
+    typed.trim().contains([' ', '-'])
 }
 
 /// The unit of bare numbers in one text.

@@ -10,7 +10,7 @@ const MOST: i128 = 1_000_000;
 /// Most quantities in one list.
 const MOST_QUANTITIES: usize = 50;
 
-/// Reads a count of holes: `36`, `36x`, `36 places`, `(36)`.
+/// Reads a count of holes: `36`, `36x`, `36 places`, `(36)`; `2x18` and `3 x 2 x 6` are multiplied.
 pub fn holes(text: &str) -> Result<u32, Misread> {
     const WORDS: [&str; 13] = [
         "x", "place", "places", "pl", "plc", "plcs", "hole", "holes", "off", "pcs", "pc", "ea",
@@ -18,7 +18,22 @@ pub fn holes(text: &str) -> Result<u32, Misread> {
     ];
     let mut scan = Scan::new(text)?.without_brackets();
     scan.eat_word(&["qty", "x"]);
-    let count = counted(&mut scan, What::Holes, 1)?;
+    let mut count = counted(&mut scan, What::Holes, 1)?;
+    loop {
+        let before = scan.mark();
+        let times = scan.eat_word(&["x"]) || scan.eat('*') || scan.eat('\u{d7}');
+        if !times || !scan.peek().is_some_and(|sign| sign.is_ascii_digit()) {
+            scan.back_to(before);
+            break;
+        }
+        let more = counted(&mut scan, What::Holes, 1)?;
+        let product = count.checked_mul(more);
+        let product = product.filter(|product| i128::from(*product) <= MOST);
+        count = product.ok_or(Misread::TooLarge {
+            what: What::Holes,
+            most: "1,000,000",
+        })?;
+    }
     while scan.eat_word(&WORDS) || scan.eat_word(&["spaced"]) {}
     at_end(&mut scan, What::Holes, count)
 }
