@@ -20,8 +20,8 @@ const LINE: f32 = 36.0;
 /// The height of an open job.
 const OPEN: f32 = 24.0;
 
-/// Open jobs that are in sight at once; more of them scroll.
-const MOST_OPEN: usize = 6;
+/// Places for open jobs, and behind them the jobs opened last; more of them scroll.
+const PLACES_OPEN: usize = 5;
 
 /// What the shelf is told beside its list.
 #[derive(Clone, Copy)]
@@ -49,7 +49,7 @@ pub fn shelf_ui(
     ui.add_space(8.0);
     pages_ui(ui, asks);
     ui.add_space(8.0);
-    open_jobs_ui(ui, news.names, news.at, asks);
+    open_jobs_ui(ui, news, asks);
     ui.add_space(8.0);
     look::hairline(ui);
     ui.add_space(4.0);
@@ -62,9 +62,6 @@ pub fn shelf_ui(
     // The line keeps its place while nothing is said.
     let (line, _) = ui.allocate_exact_size(size, Sense::hover());
     look::clipped(ui, line, said, look::small(), t.accent);
-    if list.find.is_empty() && news.recent.len() > 1 {
-        recent_ui(ui, news.recent, asks);
-    }
     ui.add_space(4.0);
     let found = list.found().to_vec();
     let lines = Arc::clone(&list.index);
@@ -90,9 +87,11 @@ fn pages_ui(ui: &mut Ui, asks: &mut Vec<Ask>) {
     }
 }
 
-/// The jobs that are open: each a line that brings it to the front. Many of them scroll; the one in
-/// front comes into view when it is another than before, else nothing moves.
-pub fn open_jobs_ui(ui: &mut Ui, names: &[String], at: usize, asks: &mut Vec<Ask>) {
+/// The jobs that are open, each a line that brings it to the front, and below them the jobs opened last.
+/// They have a place of fixed height, or the list below would move when a job is opened from it. Many
+/// scroll; the one in front comes into view when it is another than before, else nothing moves.
+pub fn open_jobs_ui(ui: &mut Ui, news: ShelfNews<'_>, asks: &mut Vec<Ask>) {
+    let ShelfNews { names, at, .. } = news;
     let now = (at, names.len());
     let seen = egui::Id::unique("open jobs on the desk");
     let moved = ui.data_mut(|data| {
@@ -100,11 +99,11 @@ pub fn open_jobs_ui(ui: &mut Ui, names: &[String], at: usize, asks: &mut Vec<Ask
         std::mem::replace(before, now) != now
     });
     pencil(ui, &words::open_jobs(names.len()));
-    let height = OPEN * names.len().clamp(1, MOST_OPEN) as f32;
+    let height = OPEN * PLACES_OPEN as f32;
     let list = ScrollArea::vertical()
         .id_salt("open jobs")
         .max_height(height);
-    list.auto_shrink([false, true]).show(ui, |ui| {
+    list.auto_shrink(false).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 0.0;
         for (index, name) in names.iter().enumerate() {
             let line = line_ui(ui, OPEN, name, index == at, name, "");
@@ -115,7 +114,33 @@ pub fn open_jobs_ui(ui: &mut Ui, names: &[String], at: usize, asks: &mut Vec<Ask
                 asks.push(Ask::Front(index));
             }
         }
+        recent_ui(ui, news, asks);
     });
+}
+
+/// The jobs opened last that are not open any more, in pencil, as far as there is room.
+fn recent_ui(ui: &mut Ui, news: ShelfNews<'_>, asks: &mut Vec<Ask>) {
+    let room = PLACES_OPEN.saturating_sub(news.names.len());
+    let wanted = news.recent.iter().map(|kept| Wanted::read(kept));
+    let number = |wanted: &Wanted| match wanted {
+        Wanted::Key(key) => key.as_str().to_owned(),
+        Wanted::Path(path) => path
+            .file_stem()
+            .unwrap_or_default()
+            .to_string_lossy()
+            .into_owned(),
+    };
+    let is_open = |number: &String| {
+        let mut names = news.names.iter();
+        names.any(|name| name.starts_with(number.as_str()))
+    };
+    let closed = wanted.map(|wanted| (number(&wanted), wanted));
+    for (number, wanted) in closed.filter(|(number, _)| !is_open(number)).take(room) {
+        let named = words::recent(&number);
+        if line_ui(ui, OPEN, &named, false, &named, "").clicked() {
+            asks.push(Ask::Open(wanted));
+        }
+    }
 }
 
 /// The line that finds a job, and opens the one that is meant.
@@ -136,27 +161,6 @@ fn find_ui(ui: &mut Ui, list: &mut Listing, find_focus: &mut bool, asks: &mut Ve
         {
             list.find.clear();
             asks.push(Ask::Open(Wanted::Key(key)));
-        }
-    });
-}
-
-/// The jobs opened last, on one line.
-fn recent_ui(ui: &mut Ui, recent: &[String], asks: &mut Vec<Ask>) {
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing.x = 8.0;
-        pencil(ui, words::RECENT);
-        for kept in recent {
-            let wanted = Wanted::read(kept);
-            let number = match &wanted {
-                Wanted::Key(key) => key.as_str().into(),
-                Wanted::Path(path) => path.file_stem().unwrap_or_default().to_string_lossy(),
-            };
-            let word = look::quiet_word(ui, &number);
-            let named = words::recent(&number);
-            word.widget_info(|| WidgetInfo::labeled(Role::Link, true, &named));
-            if word.clicked() {
-                asks.push(Ask::Open(wanted.clone()));
-            }
         }
     });
 }

@@ -9,9 +9,6 @@ pub const FIND_ON_SHELF: &str = "find on the shelf";
 /// That the folder is being looked through.
 pub const LOOKING: &str = "looking through the folder";
 
-/// Before the jobs opened last.
-pub const RECENT: &str = "recent";
-
 /// How many jobs are open.
 #[must_use]
 pub fn open_jobs(count: usize) -> String {

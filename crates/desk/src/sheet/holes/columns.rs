@@ -135,8 +135,8 @@ const fn width(column: Column) -> f32 {
     match column {
         Column::Mark => 40.0,
         Column::Count => 44.0,
-        Column::Size => 134.0,
-        Column::Depth => 56.0,
+        Column::Size => 118.0,
+        Column::Depth => 72.0,
         Column::End => 64.0,
         Column::Behind => 70.0,
         Column::Angle => 48.0,
