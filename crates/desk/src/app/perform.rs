@@ -24,7 +24,10 @@ impl App {
             Ask::Pin(kind) => self.pin(kind),
             Ask::RunsOfMarks => self.pin_runs(),
             Ask::Do(action) => self.act(ctx, action),
-            Ask::Open(wanted) => self.open(ctx, wanted),
+            Ask::Open(wanted) => {
+                self.shelf_over = false;
+                self.open(ctx, wanted);
+            }
             Ask::Front(at) => {
                 self.at = at.min(self.jobs.len() - 1);
                 self.shelf_over = false;

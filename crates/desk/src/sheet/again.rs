@@ -10,6 +10,8 @@ use quillbore_job::{
     Edit, Field, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
 };
 
+use super::alike::planned_each;
+use super::columns::{Column, Columns};
 use super::parts::{pencil, plain_head};
 use super::shared::{Anchors, Shared};
 use super::tracks::{flowed, tracks_ui};
@@ -93,7 +95,16 @@ fn learned_ui(
     }
 }
 
-/// Last, today's and the order's price on one line, what differs, and what can be done.
+/// What, last time, today, the order.
+const PRICES: [Column; 4] = [
+    Column::left(140.0),
+    Column::right(180.0),
+    Column::right(140.0),
+    Column::right(180.0),
+];
+
+/// Last time, today and the order side by side: price each, quantity, minutes of a part; what differs,
+/// and what can be done.
 fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let offered = shared.results.asked.input.quantity.unwrap_or(1);
     let today = shared.results.figures.price.as_ref();
@@ -101,30 +112,59 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let last = reorder::last_price(old, offered);
     let left_out = reorder::not_trusted(old);
     let order = shared.job.slips_of::<kind::Order>().next_back();
-    let order = order.and_then(|order| order.get(line::Each));
-    ui.horizontal_wrapped(|ui| {
-        let bold = |text: String| RichText::new(text).font(look::bold());
-        if let Some(last) = &last {
-            pencil(ui, words::LAST);
-            ui.label(bold(last.each.to_string()));
-            pencil(ui, &words::last_at(last.quantity, &last.paper, last.date));
-        } else if left_out.is_empty() {
-            pencil(ui, words::NO_PRICE_LAST_TIME);
-        }
-        if let Some(today) = today {
-            pencil(ui, words::today(today.overruled));
-            ui.label(bold(today.each.to_string()));
-            pencil(ui, &words::at(today.quantity));
-        }
-        if let Some(order) = order {
-            pencil(ui, words::THE_ORDER_PAYS);
-            ui.label(bold(order.to_string()));
-        }
-        if let Some(hours) = life::actual_hours(old) {
-            pencil(ui, words::LAST_HOURS);
-            ui.label(bold(show::hours(hours)));
-        }
+    let order_each = order.as_ref().and_then(|order| order.get(line::Each));
+    let order_quantity = order.as_ref().and_then(|order| order.get(line::Quantity));
+    let said = |text: Option<String>| text.unwrap_or_default();
+    let digits = shared.shop.tables.rates.minor_digits;
+    let money = |amount| show::money_exact(amount, digits);
+    let columns = Columns::new(&PRICES);
+    let of_last = last
+        .as_ref()
+        .map(|last| words::last_at(&last.paper, last.date));
+    let today_is = words::today(today.is_some_and(|today| today.overruled));
+    let heads = [
+        String::new(),
+        said(of_last),
+        today_is.to_owned(),
+        said(order.as_ref().map(|_| words::THE_ORDER.to_owned())),
+    ];
+    columns.row(ui, |at, ui| pencil(ui, &heads[at]));
+    let took = life::hours_each(old);
+    let planned = planned_each(&shared.results.figures).zip(took);
+    let planned = planned.map(|([sparking, by_clock], took)| {
+        show::minutes(if took.by_clock { by_clock } else { sparking })
     });
+    let took = took.map(|took| words::took(&show::minutes(took.hours * 60.0), took));
+    for (what, cells) in [
+        (
+            words::PRICE_EACH,
+            [
+                last.as_ref().map(|last| money(last.each)),
+                today.map(|today| money(today.each)),
+                order_each.map(money),
+            ],
+        ),
+        (
+            words::QUANTITY,
+            [
+                last.as_ref().map(|last| last.quantity.to_string()),
+                today.map(|today| today.quantity.to_string()),
+                order_quantity.map(|quantity| quantity.to_string()),
+            ],
+        ),
+        (words::MINUTES_OF_A_PART, [took, planned, None]),
+    ] {
+        columns.row(ui, |at, ui| match at.checked_sub(1) {
+            None => pencil(ui, what),
+            Some(at) => {
+                let text = cells.get(at).cloned().flatten().unwrap_or_default();
+                ui.label(RichText::new(text).font(look::bold()));
+            }
+        });
+    }
+    if last.is_none() && left_out.is_empty() {
+        pencil(ui, words::NO_PRICE_LAST_TIME);
+    }
     if !left_out.is_empty() {
         ui.label(prices_not_trusted(&left_out));
     }

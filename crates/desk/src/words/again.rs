@@ -2,6 +2,7 @@
 
 use std::fmt::Display;
 
+use quillbore_job::life::HoursEach;
 use quillbore_office::digest::Hours;
 
 /// That nothing can be shown of the job before.
@@ -17,7 +18,7 @@ pub const OPEN_NONCONFORMANCE: &str = "open non-conformance";
 pub const CLOSE_IT_IN: &str = "close it in";
 
 /// Before what is to be done otherwise.
-pub const DO_OTHERWISE: &str = "do otherwise";
+pub const DO_OTHERWISE: &str = "do differently";
 
 /// Before settings that worked.
 pub const SETTINGS_THAT_WORKED: &str = "settings that worked";
@@ -28,17 +29,8 @@ pub const TROUBLE: &str = "trouble";
 /// That nothing was learned.
 pub const NO_LESSONS: &str = "No lessons were written down.";
 
-/// Before the price of last time.
-pub const LAST: &str = "last";
-
 /// That there is no price of last time.
 pub const NO_PRICE_LAST_TIME: &str = "no price was issued last time";
-
-/// Before the price that the order names.
-pub const THE_ORDER_PAYS: &str = "the order pays";
-
-/// Before the hours that the job took last time.
-pub const LAST_HOURS: &str = "last hours";
 
 /// Before what differs between order and sheet.
 pub const DIFFERS: &str = "differs";
@@ -75,25 +67,42 @@ pub const ALIKE_HEADS: [&str; 7] = [
 /// The head of the block, with the number of the job before.
 #[must_use]
 pub fn head(number: &str) -> String {
-    format!("Again, after {number}")
+    format!("Reorder of {number}")
 }
 
-/// What a last price was for, and where it was issued.
+/// Where the last price was issued.
 #[must_use]
-pub fn last_at(quantity: u32, paper: &str, date: impl Display) -> String {
-    format!("at {quantity} ({paper}, {date})")
+pub fn last_at(paper: &str, date: impl Display) -> String {
+    format!("last ({paper}, {date})")
+}
+
+/// The line of prices.
+pub const PRICE_EACH: &str = "price each";
+
+/// The line of quantities.
+pub const QUANTITY: &str = "quantity";
+
+/// The line of minutes.
+pub const MINUTES_OF_A_PART: &str = "min per part";
+
+/// The column of the order.
+pub const THE_ORDER: &str = "the order";
+
+/// Minutes of a part by the run records, and what they are.
+#[must_use]
+pub fn took(minutes: &str, recorded: HoursEach) -> String {
+    let what = if recorded.by_clock {
+        "by the clock"
+    } else {
+        "sparking"
+    };
+    format!("{minutes} {what}")
 }
 
 /// Before the price that stands today.
 #[must_use]
 pub const fn today(kept: bool) -> &'static str {
     if kept { "kept" } else { "today" }
-}
-
-/// The quantity that a price is for.
-#[must_use]
-pub fn at(quantity: u32) -> String {
-    format!("at {quantity}")
 }
 
 /// A rate that is another today.

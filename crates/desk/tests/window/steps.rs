@@ -325,3 +325,45 @@ fn a_price_that_is_typed_over_is_set_and_the_margin_answers() {
         "undo takes it back"
     );
 }
+
+#[test]
+fn a_reorder_shows_last_time_today_and_the_order_side_by_side() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    crate::hands::do_word(&mut harness, "issue quotation");
+    let quoted = harness.state().job().issued[0].lines[0].each;
+    let quoted = quoted.expect("a price").to_string();
+    crate::hands::do_word(&mut harness, "add a run record for each mark");
+    press(&mut harness, "run 1 floor");
+    harness.event(Event::Text("240".to_owned()));
+    harness.run();
+    harness.key_press(Key::Enter);
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    harness.run();
+    let took = life::hours_each(harness.state().job()).expect("hours of last time");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::R);
+    harness.run();
+    let order = "customer's PO: number; quantity; price each; revision";
+    crate::hands::type_on(&mut harness, order, "PO 9; 12; 77.75");
+    let places = |text: &str| -> Vec<egui::Rect> {
+        let all = harness.query_all_by_label(text);
+        all.map(|node| node.rect()).collect()
+    };
+    let order = places("77.75");
+    let order = order.first().expect("the order's price");
+    let beside = |text: &str| {
+        let all = places(text).into_iter();
+        let mut line = all.filter(|place| (place.center().y - order.center().y).abs() < 1.0);
+        line.next()
+            .unwrap_or_else(|| panic!("{text} is not on the line"))
+    };
+    let today = harness.state().app().desk().results().figures.price.clone();
+    let today = today.expect("a price").breaks[0].each.to_string();
+    let (last, today) = (beside(&quoted), beside(&today));
+    assert!(last.right() < order.right() && today.right() < order.right());
+    let minutes = quillbore_job::show_quantity::minutes(took.hours * 60.0);
+    let took = places(&format!("{minutes} by the clock"));
+    assert!(took[0].top() > order.top(), "minutes of a part below");
+}

@@ -262,3 +262,34 @@ fn what_is_pressed_in_the_margin_leaves_the_notes_where_they_are() {
     }
     assert!(after.len() > 1, "{after:?}");
 }
+
+#[test]
+fn opening_a_job_moves_no_line_of_the_shelf() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let first = office(folder.path());
+    let demo = |number: &str| {
+        let path = format!(
+            "{}/../../demo-jobs/{number}.ron",
+            env!("CARGO_MANIFEST_DIR")
+        );
+        std::fs::copy(path, folder.path().join(format!("{number}.ron"))).expect("a job");
+    };
+    let numbers = ["26-0101", "26-0102", "26-0103", "26-0104"];
+    numbers.iter().for_each(|number| demo(number));
+    let standing = quillbore_office::start::Standing::Ready;
+    let mut harness = window_with(desk_of(&first), first, standing);
+    let shelf = |harness: &Harness<'_, Window>| -> Vec<(String, Rect)> {
+        let lines = lines(harness).into_iter();
+        lines
+            .filter(|(label, _)| label.starts_with("job "))
+            .collect()
+    };
+    let before = shelf(&harness);
+    assert_eq!(before.len(), numbers.len());
+    for number in numbers {
+        press(&mut harness, &format!("job {number}"));
+        assert_eq!(harness.state().job().number, number);
+        assert_eq!(shelf(&harness), before, "after opening {number}");
+    }
+    assert_eq!(harness.state().app().open_jobs(), numbers.len());
+}
