@@ -438,7 +438,7 @@ fn a_stop_is_all_that_is_said_and_leads_to_its_line() {
     let line = text(&foot.said);
     assert!(line.starts_with("Can't be quoted: hole "), "{line}");
     assert!(
-        line.contains(", not to be held: with the shop's tubes only "),
+        line.contains(", not to be held: with the shop's electrodes only "),
         "{line}"
     );
     assert!(line.ends_with('.') && !line.ends_with(".."), "{line}");

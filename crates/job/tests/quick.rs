@@ -183,7 +183,7 @@ fn a_text_that_is_not_read_is_told_by_its_field_and_nothing_is_guessed() {
     let texts = ["718", "1/32", "", "", ""];
     assert_eq!(
         said(texts),
-        "Size \u{201c}1/32\u{201d}: 1/32 has no unit, and bare numbers are millimeters here: type \
+        "Size \u{201c}1/32\u{201d}: 1/32 has no unit, and numbers without a unit are millimeters here: type \
          1/32 in, or the decimal in mm."
     );
     for (at, field) in QuickField::ALL.iter().enumerate().skip(1) {
@@ -362,7 +362,7 @@ fn a_material_goes_by_what_is_said_of_it() {
     // "alu" begins aluminum, though tantalum has it, too.
     assert_eq!(first(&with("alu")), Assumed::AnyMaterial(3));
     assert_eq!(with("unobtainium").says, Says::UnknownMaterial);
-    assert!(said(["unobtainium", "1.0", "", "", ""]).contains("is not among the shop's materials"));
+    assert!(said(["unobtainium", "1.0", "", "", ""]).contains("is not in the shop's list of materials"));
     assert!(matches!(with("a").says, Says::ManyMaterials(number) if number > 12));
     assert!(said(["a", "1.0", "", "", ""]).contains("type more of the name"));
 }

@@ -24,7 +24,7 @@ use crate::words::promise::working_days_of;
 use crate::words::speaker::Speaker;
 
 /// Most letters of a stop.
-const STOP_LETTERS: usize = 110;
+const STOP_LETTERS: usize = 120;
 /// Most sizes of electrodes that are told one by one.
 const SIZES_TOLD: usize = 3;
 /// Most tubes that are told by their names, which are longer.
