@@ -209,7 +209,7 @@ fn begins_with_stroke(line: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, block, split};
+    use super::{MOST_CELLS, MOST_CELLS_IN_ALL, TooManyCells, block, split, split_by_gaps};
 
     fn check(text: &str, separator: char, expect: &[&[&str]]) {
         let cells = split(text).expect("a table");
@@ -242,6 +242,66 @@ mod tests {
             &[&["A", "0,8 \"tight\"", "see sheet 2"]],
         );
         check("", ',', &[]);
+        // Titles have no separator, notes may have another.
+        check(
+            "Sheet 2\nHole list\nA;0,8\nB;0,9",
+            ';',
+            &[&["Sheet 2"], &["Hole list"], &["A", "0,8"], &["B", "0,9"]],
+        );
+        check(
+            "A,0.8,clean; dry\nB,0.9,\nC,0.9,",
+            ',',
+            &[&["A", "0.8", "clean; dry"], &["B", "0.9"], &["C", "0.9"]],
+        );
+    }
+
+    #[test]
+    fn a_first_line_says_the_separator() {
+        check("sep=;\nA;0,8", ';', &[&["sep="], &["A", "0,8"]]);
+        check("SEP=|\r\nA|0,8", '|', &[&["SEP="], &["A", "0,8"]]);
+        check("sep=,\nA,1;2", ',', &[&["sep="], &["A", "1;2"]]);
+        check("sep=x\nA,1", ',', &[&["sep=x"], &["A", "1"]]);
+    }
+
+    #[test]
+    fn upright_strokes_part_cells_and_frame_lines() {
+        check(
+            "| A | | 0.8 |\n|---|---|---|\n| B | 4 | 0.9 |",
+            '|',
+            &[
+                &["A", "", "0.8"],
+                &["---", "---", "---"],
+                &["B", "4", "0.9"],
+            ],
+        );
+        // Without a frame the first cell may be empty.
+        check(
+            "A|4|0.8\n|4|0.9\nC|4|1",
+            '|',
+            &[&["A", "4", "0.8"], &["", "4", "0.9"], &["C", "4", "1"]],
+        );
+    }
+
+    #[test]
+    fn gaps_part_cells_where_every_line_has_as_many() {
+        let cells = |text: &str| {
+            let lines = split_by_gaps(text)?.lines;
+            let cells = lines
+                .from(0)
+                .map(|line| line.cells().map(str::to_owned).collect());
+            Some(cells.collect::<Vec<Vec<String>>>())
+        };
+        let read = cells("List 2\nA  0.8 mm   14\n\n  B  0.9 mm  9 ").expect("a table");
+        assert_eq!(
+            read,
+            [
+                vec!["List 2"],
+                vec!["A", "0.8 mm", "14"],
+                vec!["B", "0.9 mm", "9"]
+            ]
+        );
+        assert_eq!(cells("A  0.8  14\nB  0.9"), None);
+        assert_eq!(cells("A 0.8"), None);
     }
 
     fn numbers(text: &str) -> Vec<(usize, usize)> {

@@ -209,15 +209,16 @@ impl Foreign {
 
     /// A column with its head and the first of its values.
     pub(crate) fn about(&self, column: usize) -> Question {
-        let cells = self.rows().filter_map(|(_, line)| line.cell(column));
+        let there = self.columns.get(column);
+        let is_filled = there.is_some_and(|column| column.look.filled > 0);
+        // Of a column with nothing in it no line needs to be looked at.
+        let rows = is_filled.then(|| self.rows()).into_iter().flatten();
+        let cells = rows.filter_map(|(_, line)| line.cell(column));
         let mut filled = cells.map(str::trim).filter(|cell| !cell.is_empty());
         let values: Vec<String> = filled.by_ref().take(SHOWN).map(str::to_owned).collect();
         Question {
             column,
-            head: self
-                .columns
-                .get(column)
-                .map_or_else(String::new, |column| column.head.text.clone()),
+            head: there.map_or_else(String::new, |column| column.head.text.clone()),
             values,
             more: filled.next().is_some(),
         }

@@ -362,7 +362,9 @@ fn a_material_goes_by_what_is_said_of_it() {
     // "alu" begins aluminum, though tantalum has it, too.
     assert_eq!(first(&with("alu")), Assumed::AnyMaterial(3));
     assert_eq!(with("unobtainium").says, Says::UnknownMaterial);
-    assert!(said(["unobtainium", "1.0", "", "", ""]).contains("is not in the shop's list of materials"));
+    assert!(
+        said(["unobtainium", "1.0", "", "", ""]).contains("is not in the shop's list of materials")
+    );
     assert!(matches!(with("a").says, Says::ManyMaterials(number) if number > 12));
     assert!(said(["a", "1.0", "", "", ""]).contains("type more of the name"));
 }

@@ -51,7 +51,7 @@ list! {
     Taken "taken";
     /// Taken but for cells that somebody said to leave out.
     InPart "in_part";
-    /// Nothing of it was taken: all that stands in it was to be left out.
+    /// Nothing of it was taken: it is no hole, or all that stands in it was to be left out.
     LeftOut "left_out";
     /// Taken, with something guessed that is worth a look.
     Guessed "guessed";
