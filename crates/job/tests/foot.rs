@@ -459,7 +459,7 @@ fn a_stop_is_all_that_is_said_and_leads_to_its_line() {
         (
             Field::Material,
             "Unheardium",
-            "Can't be quoted: \u{201c}Unheardium\u{201d} is not among the shop's materials",
+            "Can't be quoted: \u{201c}Unheardium\u{201d} is not in the shop's list of materials",
         ),
     ] {
         let job = field(&job, of, typed);
