@@ -171,7 +171,7 @@ fn bare(value: &str) -> Option<Kind> {
 
 /// Values whose words or signs tell: counts, angles, ends, depths.
 fn by_its_words(value: &str) -> Option<Kind> {
-    if read::holes(value).is_ok() || is_count_of(value) {
+    if (read::holes(value).is_ok() && !is_product(value)) || is_count_of(value) {
         return Some(Kind::Times);
     }
     let angle =
@@ -198,6 +198,16 @@ fn by_its_words(value: &str) -> Option<Kind> {
     // A length with its unit.
     (number_in(value).is_some() && read::length_or_zero(value, Unit::Mm).is_ok())
         .then_some(Kind::Number)
+}
+
+/// `2x18`: a count where the head says so, but under another head it may as well be something else.
+fn is_product(value: &str) -> bool {
+    let mut factors = value.split(['x', 'X', '*', '\u{d7}']).skip(1);
+    factors.any(|factor| {
+        factor
+            .trim_start()
+            .starts_with(|sign: char| sign.is_ascii_digit())
+    })
 }
 
 /// `4 Stk`, `4 trous`; a number behind the word is a mark.

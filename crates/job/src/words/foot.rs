@@ -126,7 +126,8 @@ pub(crate) fn in_short(text: &str, letters: usize) -> String {
     let short = if fits(whole) {
         whole.to_owned()
     } else {
-        let cut = up_to(whole, &[". "], fits).or_else(|| up_to(whole, &["; ", ": ", ", ", " once "], fits));
+        let cut = up_to(whole, &[". "], fits)
+            .or_else(|| up_to(whole, &["; ", ": ", ", ", " once "], fits));
         cut.map_or_else(|| words_of(whole, letters), str::to_owned)
     };
     small(&short)
