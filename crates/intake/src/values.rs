@@ -17,6 +17,8 @@ pub(crate) const LOOKED_AT: usize = 200;
 pub(crate) enum Kind {
     /// `4x`, `4 places`.
     Times,
+    /// `2x18`: what it is its head says.
+    Product,
     /// A whole number.
     Whole,
     /// A number with a decimal part, or with a unit.
@@ -171,7 +173,15 @@ fn bare(value: &str) -> Option<Kind> {
 
 /// Values whose words or signs tell: counts, angles, ends, depths.
 fn by_its_words(value: &str) -> Option<Kind> {
-    if (read::holes(value).is_ok() && !is_product(value)) || is_count_of(value) {
+    if read::holes(value).is_ok() {
+        let kind = if is_product(value) {
+            Kind::Product
+        } else {
+            Kind::Times
+        };
+        return Some(kind);
+    }
+    if is_count_of(value) {
         return Some(Kind::Times);
     }
     let angle =
