@@ -5,7 +5,7 @@ use egui::{Color32, Painter, Rangef, Rect, ScrollArea, Sense, Stroke, Ui, UiBuil
 use quillbore_calc::finding::Level;
 
 use super::measures::PICTURE;
-use super::notes::{NoteGroup, gathered, note_ui};
+use super::notes::{Gathered, NoteGroup, Wanted, gathered, note_ui};
 use super::picture::picture_ui;
 use super::shared::{Anchors, Shared};
 use crate::look;
@@ -47,10 +47,15 @@ pub fn margin_ui(
     anchors: &Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    let all = gathered(shared, anchors);
+    let listed = view.all_notes || (place.is_strip && view.margin_over);
+    let wanted = if listed { Wanted::All } else { Wanted::InSight };
+    let Gathered {
+        groups: all,
+        hidden,
+    } = gathered(shared, anchors, wanted);
     bars(ui.painter(), place, &all, look::tokens(ui).ink);
     if place.is_strip {
-        strip_ui(ui, place.margin, all.len(), view);
+        strip_ui(ui, place.margin, all.len() + hidden, view);
         if view.margin_over {
             let over = opened_over(place.margin);
             ground_ui(ui, over, "margin");
@@ -66,7 +71,7 @@ pub fn margin_ui(
         all_ui(ui, place.margin, shared, view, &all, asks);
         return;
     }
-    notes_ui(ui, (place, notes), shared, view, &all, asks);
+    notes_ui(ui, (place, notes), shared, view, (&all, hidden), asks);
     if place.picture {
         let picture = place.margin.with_min_y(place.margin.bottom() - PICTURE);
         picture_ui(ui, picture, shared, view);
@@ -161,7 +166,7 @@ fn notes_ui(
     (place, column): (MarginPlace, Rect),
     shared: &Shared<'_>,
     view: &mut SheetView,
-    all: &[NoteGroup<'_>],
+    (all, hidden): (&[NoteGroup<'_>], usize),
     asks: &mut Vec<Ask>,
 ) {
     let working = view.opened.map(|_| working_place(place.margin, view));
@@ -191,7 +196,7 @@ fn notes_ui(
     if wanted.is_some_and(|beside| in_sight.any(|told| told.speaks_of(beside))) {
         view.all_notes = true;
     }
-    let more = all.len() - placed.len();
+    let more = all.len() - placed.len() + hidden;
     if more > 0 {
         let line = column.with_min_y(column.bottom() - MORE);
         ui.scope_builder(UiBuilder::new().max_rect(line), |ui| {

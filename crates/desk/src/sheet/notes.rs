@@ -88,15 +88,39 @@ impl NoteGroup<'_> {
     }
 }
 
-/// All notes of a job, equal ones of several rows as one: stops first, then checks, then notes, each
-/// from the top down; those whose lines are out of sight last.
-pub(super) fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGroup<'a>> {
+/// The notes of a job, and how many more there are.
+pub(super) struct Gathered<'a> {
+    /// Equal ones of several rows as one: stops first, then checks, then notes, each from the top down;
+    /// those whose lines are out of sight last.
+    pub(super) groups: Vec<NoteGroup<'a>>,
+    /// Notes about lines out of sight that say something else.
+    pub(super) hidden: usize,
+}
+
+/// Which notes are gathered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Wanted {
+    /// Those about lines in sight; of the others those that rest on the same facts join them.
+    InSight,
+    /// All of them.
+    All,
+}
+
+/// Gathers the notes of a job. Those about lines in sight come first, so that what is out of sight is
+/// worded where all are wanted alone: there may be thousands.
+pub(super) fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors, wanted: Wanted) -> Gathered<'a> {
+    let notes = shared.results.notes.iter();
+    let (seen, others): (Vec<_>, Vec<_>) = notes
+        .map(|note| (note, anchors.find(note.beside)))
+        .partition(|(_, at)| at.is_some());
+    let mut hidden = 0;
     let telling = Telling::new(shared.job, &shared.shop.tables);
     let mut all: Vec<NoteGroup<'a>> = Vec::new();
     let lines = run_lines(shared);
     // Lines that say the same, by what they say: there may be as many as a job has slips.
     let mut by_text: BTreeMap<String, usize> = BTreeMap::new();
-    for note in &shared.results.notes {
+    for (note, at) in seen.into_iter().chain(others) {
+        let is_worded = at.is_some() || wanted == Wanted::All;
         let (row, line) = match note.beside {
             Beside::Row(row, _) => (Some(row), None),
             Beside::Slip(slip, _) => (None, lines.get(&slip).copied()),
@@ -106,8 +130,8 @@ pub(super) fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGr
         let text = LazyCell::new(|| telling.text(note));
         let offer = LazyCell::new(|| telling.offer(note));
         let words = || offer.as_ref().map(|offer| offer.words.as_str());
-        let at = anchors.find(note.beside);
-        let said = line.and_then(|_| by_text.get(text.as_ref()).copied());
+        let said = line.filter(|_| is_worded);
+        let said = said.and_then(|_| by_text.get(text.as_ref()).copied());
         if let Some(told) = said.and_then(|at| all.get_mut(at)) {
             told.lines.extend(line);
             told.at = told.at.or(at);
@@ -117,7 +141,7 @@ pub(super) fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGr
             all.iter_mut().find(|told| {
                 !told.rows.is_empty()
                     && told.first.kind.is_like(&note.kind)
-                    && (told.first.has_facts_of(note) || told.text == **text)
+                    && (told.first.has_facts_of(note) || (is_worded && told.text == **text))
                     && told.offer.as_deref() == words()
             })
         });
@@ -127,6 +151,10 @@ pub(super) fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGr
             told.edits.extend(offer().map(|offer| offer.edit));
             told.questions.extend(note.question.as_deref());
             told.at = told.at.or(at);
+            continue;
+        }
+        if !is_worded {
+            hidden += 1;
             continue;
         }
         if line.is_some() {
@@ -144,13 +172,20 @@ pub(super) fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors) -> Vec<NoteGr
             at,
         });
     }
+    for told in &mut all {
+        told.rows.sort_by_key(|row| shared.job.row_index(*row));
+        told.lines.sort_unstable();
+    }
     let y = |told: &NoteGroup<'_>| told.at.map_or(f32::INFINITY, |at| at.min);
     all.sort_by(|a, b| {
         let by_level = b.first.level.cmp(&a.first.level);
         let seen = a.at.is_none().cmp(&b.at.is_none());
         seen.then(by_level).then(y(a).total_cmp(&y(b)))
     });
-    all
+    Gathered {
+        groups: all,
+        hidden,
+    }
 }
 
 /// One note: how much it matters, of what, what it says, and what can be done about it.
