@@ -213,14 +213,14 @@ fn counts_ui(ui: &mut Ui, notes: &[SideNote], asks: &mut Vec<Ask>) {
     }
 }
 
-/// Whether a note of a level waits for somebody: nobody answered what it asks.
+/// Whether a note of a level waits for somebody: a stop does, a check where something can be done about
+/// it that nobody did yet.
 #[must_use]
 pub fn waits(note: &SideNote, level: Level) -> bool {
-    let answered = note
-        .question
-        .as_ref()
-        .is_some_and(|question| question.answer.is_some());
-    note.level == level && !answered
+    let asked = note.question.as_ref();
+    let answered = asked.is_some_and(|question| question.answer.is_some());
+    let can_be_done = asked.is_some() || note.is_offering() || note.settled_by.is_some();
+    note.level == level && !answered && (level == Level::Stop || can_be_done)
 }
 
 /// What the job lacks before its next step, each with the place where it is mended.
