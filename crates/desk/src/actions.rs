@@ -39,6 +39,8 @@ pub enum Action {
     CloseJob,
     /// Every command there is, with its keys.
     Commands,
+    /// What can be typed where one is at, and the keys that save most.
+    Help,
     /// What the desk remembers.
     Settings,
     /// What the shop has learned, over the sheet.
@@ -88,6 +90,7 @@ impl Action {
         Self::OtherPaper,
         Self::Shelf,
         Self::Commands,
+        Self::Help,
         Self::Learned,
         Self::Settings,
         Self::Larger,
@@ -117,6 +120,7 @@ impl Action {
             Self::CloseJob => const { &[plain(Key::W)] },
             Self::Commands => const { &[plain(Key::K)] },
             Self::Learned => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F8)] },
+            Self::Help => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F1)] },
             Self::Settings => const { &[plain(Key::Comma)] },
             Self::OtherUnit => const { &[plain(Key::U)] },
             Self::OtherPaper => const { &[plain(Key::L)] },

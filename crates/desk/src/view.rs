@@ -73,6 +73,10 @@ pub struct SheetView {
     pub command: usize,
     /// The margin is open over the sheet, where it is but a strip.
     pub margin_over: bool,
+    /// What F1 says lies over the margin.
+    pub help: bool,
+    /// The field that had the keyboard last.
+    pub at_field: Option<Spot>,
     /// The picture lies over the margin, where it has no place of its own.
     pub picture: bool,
     /// The price each that is being typed over another, with its quantity.

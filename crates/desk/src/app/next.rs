@@ -37,6 +37,7 @@ impl App {
             return;
         }
         let any = view.row_menu.is_some()
+            || view.help
             || view.opened.is_some()
             || view.all_notes
             || view.margin_over
@@ -44,7 +45,7 @@ impl App {
         if !any || !ctx.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
             return;
         }
-        if view.row_menu.take().is_some() {
+        if view.row_menu.take().is_some() || std::mem::take(&mut view.help) {
             return;
         }
         if view.opened.take().is_none() && !std::mem::take(&mut view.all_notes) {

@@ -20,7 +20,7 @@ use crate::sheet::runs::commit_runs;
 use crate::sheet::settings::settings_ui;
 use crate::sheet::shared::Shared;
 use crate::sheet::shelf_list::{ShelfNews, shelf_ui};
-use crate::sheet::{commit_drafts, preview_ui, preview_words_ui, second_ui, sheet_ui};
+use crate::sheet::{commit_drafts, help_ui, preview_ui, preview_words_ui, second_ui, sheet_ui};
 use crate::view::Ask;
 
 /// Above and below what stands in head and foot.
@@ -154,6 +154,7 @@ impl App {
                 }
             }
             working_over_ui(ui, margin, &shared, view, asks);
+            help_ui(ui, margin, view);
             if let Some(second) = places.second {
                 second_ui(ui, second, &shared, view);
             }

@@ -124,6 +124,10 @@ impl App {
             Action::CloseJob => self.close_job(),
             Action::Commands => self.wait_for(Waiting::Command(String::new())),
             Action::Learned => self.lay_out_learned(),
+            Action::Help => {
+                let view = self.view_mut();
+                view.help = !view.help;
+            }
             Action::Settings => self.lay_out_settings(),
             Action::OtherUnit => {
                 let other = match self.desk().job().unit {

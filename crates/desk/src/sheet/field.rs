@@ -65,6 +65,9 @@ pub(super) fn field_ui(
         look::wavy_underline(ui.painter(), response.rect.x_range(), under, t.accent);
     }
     anchors.put(spot.beside(), place.y_range());
+    if response.has_focus() {
+        view.at_field = Some(spot);
+    }
     if response.has_focus() || response.changed() {
         view.drafts.insert(spot, text.clone());
     }

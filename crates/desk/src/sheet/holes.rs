@@ -75,6 +75,15 @@ pub fn holes_ui(
     reports_ui(ui, shared.job, view);
 }
 
+/// The column of the hole table that one is at, where it is typed on.
+pub(super) fn column_here(view: &SheetView) -> Option<Column> {
+    let all = shown(which(view, true));
+    match all.get(view.grid.cursor().col)? {
+        Shown::Typed(column) => Some(*column),
+        Shown::Made(_) => None,
+    }
+}
+
 const fn which(view: &SheetView, is_wide: bool) -> Which {
     match (view.all_columns, is_wide) {
         (true, _) => Which::All,

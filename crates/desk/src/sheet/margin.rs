@@ -94,7 +94,7 @@ pub fn working_over_ui(
 }
 
 /// The margin where it stands, or where it opens over the sheet.
-fn column_of(place: MarginPlace) -> Rect {
+pub(super) fn column_of(place: MarginPlace) -> Rect {
     if place.is_strip {
         opened_over(place.margin)
     } else {
@@ -126,7 +126,7 @@ fn strip_ui(ui: &mut Ui, strip: Rect, count: usize, view: &mut SheetView) {
 }
 
 /// A ground over what stands below it, through which nothing is pressed.
-fn ground_ui(ui: &Ui, at: Rect, salt: &str) {
+pub(super) fn ground_ui(ui: &Ui, at: Rect, salt: &str) {
     let t = look::tokens(ui);
     let around = at.expand2(vec2(6.0, 0.0));
     ui.interact(around, ui.scope_id().with(salt), Sense::click_and_drag());

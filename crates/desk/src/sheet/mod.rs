@@ -10,6 +10,7 @@ mod field;
 pub mod fields;
 pub mod foot;
 pub mod head;
+mod help;
 pub mod holes;
 pub mod margin;
 pub mod measures;
@@ -39,6 +40,7 @@ use egui::{Rect, ScrollArea, Ui, UiBuilder};
 
 use crate::view::{Ask, SheetView};
 pub use field::commit_drafts;
+pub use help::help_ui;
 pub use pages::Pages;
 pub use preview::{preview_ui, preview_words_ui};
 pub use second::second_ui;

@@ -25,6 +25,7 @@ pub const fn action(action: Action) -> &'static str {
         Action::CloseJob => "close",
         Action::Commands => "commands",
         Action::Learned => "what was learned",
+        Action::Help => "help where I am",
         Action::Settings => "settings",
         Action::OtherUnit => "mm or inch",
         Action::OtherPaper => "light or dark",

@@ -6,6 +6,7 @@ pub mod commands;
 pub mod desk;
 pub mod grid;
 pub mod head;
+pub mod help;
 pub mod holes;
 pub mod learned;
 pub mod messages;

@@ -367,3 +367,27 @@ fn a_reorder_shows_last_time_today_and_the_order_side_by_side() {
     let took = places(&format!("{minutes} by the clock"));
     assert!(took[0].top() > order.top(), "minutes of a part below");
 }
+
+#[test]
+fn f1_says_what_can_be_typed_where_one_is() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    press_field(&mut harness, "value of one part");
+    harness.key_press(Key::F1);
+    harness.run();
+    assert!(told(&harness, "An amount in the shop's currency: ") > 0);
+    harness.key_press(Key::F1);
+    harness.run();
+    assert_eq!(told(&harness, "An amount in the shop's currency: "), 0);
+    press(&mut harness, "hole 1 size");
+    harness.key_press(Key::F1);
+    harness.run();
+    assert!(told(&harness, "A diameter with its limits: ") > 0);
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert_eq!(
+        told(&harness, "A diameter with its limits: "),
+        0,
+        "Esc closes it"
+    );
+}

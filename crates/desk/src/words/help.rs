@@ -1,0 +1,166 @@
+//! What F1 says of the place one is at: what can be typed there, and the keys that save most.
+
+use quillbore_job::FieldKind;
+use quillbore_job::read_cell::CellKind;
+
+/// Closes it.
+pub const ESC: &str = "Esc";
+
+/// The word that closes it.
+pub const CLOSE: &str = "close";
+
+/// What is said where one is at nothing that is typed on.
+pub const NOWHERE: &str = "Go to a field or a cell, and F1 says what can be typed there.";
+
+/// The keys that save most, each with what it does.
+pub const KEYS: &[(&str, &str)] = &[
+    (
+        "Ctrl+N",
+        "a new sheet; its first line gives a price from two fields on",
+    ),
+    (
+        "Ctrl+V",
+        "pastes a table, also where no cell is chosen; it is shown before it lands",
+    ),
+    ("Ctrl+Enter", "shows what comes next; again does it"),
+    (
+        "F3, Enter",
+        "goes to the next stop or check, and takes its remedy",
+    ),
+    ("Enter, Tab", "down the column, along the row"),
+    ("\"", "in a cell: what stands above"),
+    ("Ctrl+D", "fills a selection down"),
+    ("Ctrl+K", "every command with its keys"),
+];
+
+/// What can be typed in a field, and some of it.
+#[must_use]
+pub const fn field(kind: FieldKind) -> (&'static str, &'static [&'static str]) {
+    match kind {
+        FieldKind::Line => ("One line of text; it is printed as it stands.", &[]),
+        FieldKind::Lines => (
+            "Several lines of text; they are printed as they stand.",
+            &[],
+        ),
+        FieldKind::Length => (
+            "A length; a number without a unit is in the job's unit",
+            &["12.5", "12,5", "25/2", "0.5 in", "3/64\""],
+        ),
+        FieldKind::LengthOrNone => ("A length, 0 for none", &["12.5", "0.5 in", "0"]),
+        FieldKind::Mass => (
+            "A mass; a number without a unit is in kg, in lb where the job is in inches",
+            &["4.2", "4.2 kg", "350 g", "9 lb"],
+        ),
+        FieldKind::Count => ("A whole number from 1 on", &["25"]),
+        FieldKind::CountOrNone => ("A whole number, 0 for none", &["25", "0"]),
+        FieldKind::Counts => ("Quantities to be priced, too", &["10, 25, 50", "10/25/50"]),
+        FieldKind::Money => ("An amount in the shop's currency", &["1800", "1250.50"]),
+        FieldKind::Percent => ("A share in percent", &["30", "30 %"]),
+        FieldKind::Date => ("A day", &["2026-12-24", "24 Dec 2026", "24.12.2026"]),
+        FieldKind::Resistivity => ("A resistivity, as measured or certified", &["1e-4 ohm cm"]),
+        FieldKind::Tolerance => (
+            "A tolerance for sizes that have none",
+            &["+-0.05", "+.003/-0"],
+        ),
+        FieldKind::Material => (
+            "A material of the shop's list: its name, a UNS, EN or W.-Nr. number, or what customers write",
+            &["Nickel alloy 718", "2.4668"],
+        ),
+        FieldKind::Machine => ("A machine of the shop's list", &[]),
+        FieldKind::AngleBasis => (
+            "What angles on the drawing are measured from",
+            &["from the normal", "from the surface"],
+        ),
+        FieldKind::YesNo => ("Yes or no", &["yes", "no"]),
+        FieldKind::PartAxis => (
+            "The axis of the part that the index axis turns",
+            &["x", "y", "z", "none"],
+        ),
+        FieldKind::Minutes => ("Minutes", &["2.5", "90 s", "1 h 30 min"]),
+        FieldKind::MinutesOrNone => ("Minutes, 0 for none", &["2.5", "0"]),
+        FieldKind::OneOf(words) => ("One word of the list", words),
+    }
+}
+
+/// What can be typed in a cell of the hole table, and some of it.
+#[must_use]
+pub const fn cell(kind: CellKind) -> (&'static str, &'static [&'static str]) {
+    match kind {
+        CellKind::Mark => ("The hole's mark on the drawing", &["A", "H12"]),
+        CellKind::Holes => ("Holes in one part", &["36", "36x", "2x18"]),
+        CellKind::Size => (
+            "A diameter with its limits",
+            &["0.80 +-0.02", "0.8 +0.05/-0", "0.78-0.82", "1 H7", "#60"],
+        ),
+        CellKind::Depth => ("The depth along the axis", &["14", "14 +-0.1", "through"]),
+        CellKind::HoleEnd => ("How the hole ends", &["through", "into", "blind"]),
+        CellKind::Angle => (
+            "The angle at the entry",
+            &["30", "30\u{b0}15'", "60 from surface"],
+        ),
+        CellKind::Surface => (
+            "The surface at the entry",
+            &["flat", "cylinder R20", "ball R10"],
+        ),
+        CellKind::Length => ("A length, 0 for none", &["6", "6 mm", "1/4\""]),
+        CellKind::YesNo => ("Yes or no", &["yes", "no"]),
+        CellKind::Layers => ("Thicknesses from the entry on, each with its material", &[]),
+        CellKind::Ends => ("The ends that a hole is drilled from", &["one", "both"]),
+        CellKind::Tube => (
+            "An electrode of the shop's list; empty: the one that fits best",
+            &[],
+        ),
+        CellKind::Every => (
+            "Holes between two dressings of the tip",
+            &["3", "every 3 holes", "none"],
+        ),
+        CellKind::Note => ("Anything else; it is printed beside the hole.", &[]),
+    }
+}
+
+/// Both in one sentence.
+#[must_use]
+pub fn said((what, examples): (&str, &[&str])) -> String {
+    match examples {
+        [] => what.to_owned(),
+        examples => format!("{what}: {}", examples.join("; ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use quillbore_job::{CellAt, Column, Edit, Field, Job, Shop, Unit, apply};
+
+    use super::{cell, field};
+
+    #[test]
+    fn every_example_is_read() {
+        let job = Job::default();
+        for &of in Field::ALL {
+            for &text in field(of.kind()).1 {
+                let edit = Edit::SetField {
+                    field: of,
+                    text: text.to_owned(),
+                    unit: Unit::Mm,
+                };
+                let (job, _) = apply(&job, &edit).expect("an edit");
+                assert_eq!(job.field(of).why(), None, "{of:?}: {text}");
+            }
+        }
+        for &column in Column::ALL {
+            for &text in cell(column.kind()).1 {
+                let edit = Edit::SetCells {
+                    at: CellAt { row: 0, column },
+                    rows: vec![vec![Some(text.to_owned())]],
+                    unit: Unit::Mm,
+                };
+                let (job, _) = apply(&job, &edit).expect("an edit");
+                assert_eq!(job.rows[0].cell(column).why, None, "{column:?}: {text}");
+            }
+        }
+        let shop = Shop::embedded().expect("the shop");
+        for name in ["Nickel alloy 718", "2.4668"] {
+            assert!(shop.material(name).is_some(), "{name}");
+        }
+    }
+}
