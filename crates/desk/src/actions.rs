@@ -162,22 +162,14 @@ impl Action {
     /// Whether what is being typed has to be put in its place first.
     #[must_use]
     pub const fn wants_drafts_committed(self) -> bool {
-        matches!(
-            self,
-            Self::New
-                | Self::Open
-                | Self::Save
-                | Self::SaveAs
-                | Self::NextStep
-                | Self::NextNote
-                | Self::Preview
-                | Self::Print
-                | Self::Again
-                | Self::CopyFoot
-                | Self::NextJob
-                | Self::CloseJob
-                | Self::OtherUnit
-        )
+        matches!(self, Self::NextJob) || (self.is_of_job() && !self.is_also_of_text())
+    }
+
+    /// The first of its keys, as this system writes them.
+    #[must_use]
+    pub fn told_keys(self, ctx: &Context) -> String {
+        let first = self.keys().first();
+        first.map_or_else(String::new, |keys| ctx.format_shortcut(keys))
     }
 }
 

@@ -140,10 +140,7 @@ fn all(ctx: &Context) -> Vec<Command> {
         .filter(|action| **action != Action::Commands)
         .map(|action| Command {
             word: words::action(*action).to_owned(),
-            keys: action
-                .keys()
-                .first()
-                .map_or_else(String::new, |keys| ctx.format_shortcut(keys)),
+            keys: action.told_keys(ctx),
             group: group_of(*action),
             ask: Ask::Do(*action),
         });

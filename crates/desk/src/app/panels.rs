@@ -65,6 +65,7 @@ impl App {
             state: desk.history.state(),
             sheet_id: *id,
         };
+        let quick = quick_told(view, &shared);
         let window = ui.max_rect();
         let is_narrow = Measures::of(window.width(), true).shelf_lies_over;
         *shelf_lies_over = is_narrow;
@@ -115,7 +116,9 @@ impl App {
             .exact_size(BAR)
             .show_separator_line(false)
             .frame(bar)
-            .show(ui, |ui| foot_ui(ui, &shared, view, &desk.notice, asks));
+            .show(ui, |ui| {
+                foot_ui(ui, &shared, view, (quick.as_ref(), &desk.notice), asks);
+            });
         Panel::top("head")
             .resizable(false)
             .exact_size(BAR)
@@ -148,8 +151,8 @@ impl App {
                 preview_words_ui(ui, places.margin, &shared, view, asks);
             } else {
                 let anchors = sheet_ui(ui, places.sheet, measures.sheet, &shared, view, asks);
-                match quick_told(view, &shared) {
-                    Some(told) => assumed_ui(ui, places.margin, &told, asks),
+                match &quick {
+                    Some(told) => assumed_ui(ui, places.margin, told, asks),
                     None => margin_ui(ui, margin, &shared, view, &anchors, asks),
                 }
             }

@@ -3,8 +3,9 @@
 use std::sync::Arc;
 
 use egui::{
-    Align, Color32, CursorIcon, FontId, Frame, Galley, Margin, Painter, Pos2, Rangef, Rect,
-    Response, Role, Sense, Shape, Stroke, StrokeKind, TextEdit, Ui, WidgetInfo,
+    Align, Area, Color32, CursorIcon, FontId, Frame, Galley, Id, InnerResponse, Margin, Order,
+    Painter, Pos2, Rangef, Rect, Response, Role, Sense, Shape, Stroke, StrokeKind, TextEdit, Ui,
+    WidgetInfo,
     text::{LayoutJob, TextFormat, TextWrapping},
     vec2,
 };
@@ -185,15 +186,8 @@ impl<'a> Word<'a> {
         });
         let (hovered, down) = (response.hovered(), response.is_pointer_button_down_on());
         let pressed = down || self.on == Some(true);
-        let ground = match (pressed, hovered && enabled) {
-            (true, _) => Some(t.wash_strong),
-            (false, true) => Some(t.hover),
-            (false, false) => None,
-        };
         let around = rect.expand2(vec2(2.0, 0.0));
-        if let Some(ground) = ground {
-            ui.painter().rect_filled(around, 0.0, ground);
-        }
+        ground_under(ui, around, pressed, &response);
         let ink = match (enabled, pressed) {
             (false, _) => t.disabled,
             (true, true) => t.pressed,
@@ -218,6 +212,34 @@ impl<'a> Word<'a> {
         }
         response.on_hover_cursor(CursorIcon::PointingHand)
     }
+}
+
+/// The ground under what can be pressed: strong where it is marked or pressed, light where the pointer
+/// is on it.
+pub fn ground_under(ui: &Ui, place: Rect, marked: bool, response: &Response) {
+    let t = tokens(ui);
+    let ground = match (marked, response.hovered() && ui.is_enabled()) {
+        (true, _) => t.wash_strong,
+        (false, true) => t.hover,
+        (false, false) => return,
+    };
+    ui.painter().rect_filled(place, 0.0, ground);
+}
+
+/// A piece of paper that lies over what stands below it, from a place on the screen on.
+pub fn lies_over<R>(
+    ui: &Ui,
+    id: Id,
+    from: Pos2,
+    margin: i8,
+    add: impl FnOnce(&mut Ui) -> R,
+) -> InnerResponse<R> {
+    let t = tokens(ui);
+    let area = Area::new(id).order(Order::Foreground).fixed_pos(from);
+    area.show(ui.ctx(), |ui| {
+        let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
+        frame.inner_margin(Margin::same(margin)).show(ui, add).inner
+    })
 }
 
 /// The word that says how much a note matters: a stop is paper on ink, a check is framed, a note is

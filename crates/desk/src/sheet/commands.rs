@@ -1,9 +1,6 @@
 //! Every command, over the sheet: one below the other, in groups, with its keys, found as one types.
 
-use egui::{
-    Align, Area, Frame, Key, Margin, Modifiers, Order, Rect, Role, ScrollArea, Sense, Stroke, Ui,
-    WidgetInfo, pos2, vec2,
-};
+use egui::{Align, Key, Modifiers, Rect, Role, ScrollArea, Sense, Ui, WidgetInfo, pos2, vec2};
 
 use super::parts::pencil;
 use super::shared::Shared;
@@ -36,69 +33,63 @@ pub fn commands_ui(
     if first {
         view.command = 0;
     }
-    let t = look::tokens(ui);
     let of_job = all_words::of_job(shared.job, shared.results);
-    let area = Area::new(ui.scope_id().with("commands")).order(Order::Foreground);
+    let id = ui.scope_id().with("commands");
+    let from = pos2(place.left(), place.top() + 12.0);
     let height = (place.height() - 24.0).max(120.0);
     let mut done = None;
-    area.fixed_pos(pos2(place.left(), place.top() + 12.0))
-        .show(ui.ctx(), |ui| {
-            let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
-            frame.inner_margin(Margin::same(12)).show(ui, |ui| {
-                ui.set_width(WIDTH.min(place.width()) - 24.0);
-                let took = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
-                let (down, up) = (took(Key::ArrowDown), took(Key::ArrowUp));
-                let before = typed.clone();
-                let response = look::line_edit(ui, typed, ui.available_width());
-                response.widget_info(|| {
-                    WidgetInfo::labeled(Role::TextInput, true, words::FIND_COMMAND)
-                });
-                if first {
-                    response.request_focus();
+    look::lies_over(ui, id, from, 12, |ui| {
+        ui.set_width(WIDTH.min(place.width()) - 24.0);
+        let took = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
+        let (down, up) = (took(Key::ArrowDown), took(Key::ArrowUp));
+        let before = typed.clone();
+        let response = look::line_edit(ui, typed, ui.available_width());
+        response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, words::FIND_COMMAND));
+        if first {
+            response.request_focus();
+        }
+        let pressed = |key| ui.input(|input| input.key_pressed(key));
+        if pressed(Key::Escape) {
+            done = Some(Ask::GoOn(Decision::Stay));
+        }
+        let entered = response.lost_focus() && pressed(Key::Enter);
+        let found = all_words::found(typed, ui.ctx(), &of_job);
+        let shown = found.len().min(MOST);
+        if *typed != before {
+            view.command = 0;
+        }
+        view.command = match (down, up) {
+            (true, _) => (view.command + 1).min(shown.saturating_sub(1)),
+            (_, true) => view.command.saturating_sub(1),
+            _ => view.command,
+        };
+        let moved = down || up;
+        ui.add_space(8.0);
+        let scroll = ScrollArea::vertical().max_height(height - 60.0);
+        scroll.auto_shrink([false, true]).show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 0.0;
+            if found.is_empty() {
+                pencil(ui, words::NO_COMMAND);
+            }
+            let mut group: Option<Group> = None;
+            for (at, command) in found.iter().take(MOST).enumerate() {
+                if group.replace(command.group) != Some(command.group) {
+                    group_ui(ui, command.group);
                 }
-                let pressed = |key| ui.input(|input| input.key_pressed(key));
-                if pressed(Key::Escape) {
-                    done = Some(Ask::GoOn(Decision::Stay));
+                let marked = at == view.command;
+                let response = command_ui(ui, command, marked);
+                if marked && moved {
+                    response.scroll_to_me(Some(Align::Center));
                 }
-                let entered = response.lost_focus() && pressed(Key::Enter);
-                let found = all_words::found(typed, ui.ctx(), &of_job);
-                let shown = found.len().min(MOST);
-                if *typed != before {
-                    view.command = 0;
+                if response.clicked() || (marked && entered) {
+                    done = Some(command.ask.clone());
                 }
-                view.command = match (down, up) {
-                    (true, _) => (view.command + 1).min(shown.saturating_sub(1)),
-                    (_, true) => view.command.saturating_sub(1),
-                    _ => view.command,
-                };
-                let moved = down || up;
-                ui.add_space(8.0);
-                let scroll = ScrollArea::vertical().max_height(height - 60.0);
-                scroll.auto_shrink([false, true]).show(ui, |ui| {
-                    ui.spacing_mut().item_spacing.y = 0.0;
-                    if found.is_empty() {
-                        pencil(ui, words::NO_COMMAND);
-                    }
-                    let mut group: Option<Group> = None;
-                    for (at, command) in found.iter().take(MOST).enumerate() {
-                        if group.replace(command.group) != Some(command.group) {
-                            group_ui(ui, command.group);
-                        }
-                        let marked = at == view.command;
-                        let response = command_ui(ui, command, marked);
-                        if marked && moved {
-                            response.scroll_to_me(Some(Align::Center));
-                        }
-                        if response.clicked() || (marked && entered) {
-                            done = Some(command.ask.clone());
-                        }
-                    }
-                    if found.len() > MOST {
-                        pencil(ui, &words::more_commands(found.len() - MOST));
-                    }
-                });
-            });
+            }
+            if found.len() > MOST {
+                pencil(ui, &words::more_commands(found.len() - MOST));
+            }
         });
+    });
     if let Some(ask) = done {
         if !matches!(ask, Ask::GoOn(_)) {
             asks.push(Ask::GoOn(Decision::Stay));
@@ -120,14 +111,7 @@ fn command_ui(ui: &mut Ui, command: &Command, marked: bool) -> egui::Response {
     let size = vec2(ui.available_width(), ROW);
     let (place, response) = ui.allocate_exact_size(size, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Link, true, &command.word));
-    let ground = match (marked, response.hovered()) {
-        (true, _) => Some(t.wash_strong),
-        (false, true) => Some(t.hover),
-        (false, false) => None,
-    };
-    if let Some(ground) = ground {
-        ui.painter().rect_filled(place, 0.0, ground);
-    }
+    look::ground_under(ui, place, marked, &response);
     let keys = ui
         .painter()
         .layout_no_wrap(command.keys.clone(), look::small(), t.pencil);

@@ -46,10 +46,8 @@ pub(super) fn field_ui(
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
-    let label_at = Rect::from_min_size(place.min, vec2(place.width(), LABEL));
     let said = label(spot.label(), spot.kind(), shared.job.unit);
-    look::clipped(ui, label_at, &said, look::small(), t.pencil);
-    let at = Rect::from_min_max(pos2(place.left(), place.top() + LABEL), place.max);
+    let at = label_ui(ui, place, &said);
     let id = ui.make_persistent_id(("line", spot.key()));
     suggestions_ui(ui, at, (spot, id), down, shared, view, asks);
     let stands = shown_text(shared, spot);
@@ -98,6 +96,16 @@ fn edit_ui(ui: &mut Ui, at: Rect, (spot, id): (Spot, Id), text: &mut String) -> 
             })
             .inner;
     }
+    let response = single_edit(ui, at, id, text);
+    if !response.has_focus() {
+        tell_whole(ui, &response, text);
+    }
+    response
+}
+
+/// One line to type on, in its place under a label.
+pub(super) fn single_edit(ui: &mut Ui, at: Rect, id: Id, text: &mut String) -> Response {
+    let at = at.with_max_y(at.bottom() - 2.0);
     let edit = TextEdit::singleline(text)
         .id(id)
         .frame(Frame::NONE)
@@ -105,12 +113,15 @@ fn edit_ui(ui: &mut Ui, at: Rect, (spot, id): (Spot, Id), text: &mut String) -> 
         .font(look::body())
         .align(Align2::LEFT_CENTER)
         .desired_width(at.width());
-    let response = ui.put(at.with_max_y(at.bottom() - 2.0), edit);
-    let response = response.with_new_rect(at.with_max_y(at.bottom() - 2.0));
-    if !response.has_focus() {
-        tell_whole(ui, &response, text);
-    }
-    response
+    ui.put(at, edit).with_new_rect(at)
+}
+
+/// The label of a field, and the place to type below it.
+pub(super) fn label_ui(ui: &mut Ui, place: Rect, label: &str) -> Rect {
+    let above = Rect::from_min_size(place.min, vec2(place.width(), LABEL));
+    let pencil = look::tokens(ui).pencil;
+    look::clipped(ui, above, label, look::small(), pencil);
+    place.with_min_y(place.top() + LABEL)
 }
 
 /// Marks a text that is wider than its place, and tells it whole where the pointer is on it.

@@ -6,7 +6,7 @@ use quillbore_job::quick::Told;
 use quillbore_job::results::foot::{Leads, Piece, foot, text};
 
 use super::parts::{foot_figure, pencil};
-use super::quick_line::quick_told;
+use super::quick_line::QuickTold;
 use super::shared::Shared;
 use crate::look;
 use crate::view::{Ask, SheetView, Target};
@@ -19,11 +19,10 @@ pub fn foot_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
     view: &mut SheetView,
-    notice: &str,
+    (quick, notice): (Option<&QuickTold>, &str),
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
-    let quick = quick_told(view, shared);
     let foot = foot(shared.job, shared.results, shared.shop, shared.promise);
     let all = ui.max_rect();
     let first = all.with_max_y(all.top() + FIRST);
@@ -34,7 +33,7 @@ pub fn foot_ui(
     };
     ui.scope_builder(line(first), |ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
-        if let Some(told) = &quick {
+        if let Some(told) = quick {
             for piece in &told.said {
                 quick_piece(ui, piece, asks);
             }
@@ -45,7 +44,7 @@ pub fn foot_ui(
     });
     ui.scope_builder(line(second), |ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
-        match &quick {
+        match quick {
             Some(told) => pencil(ui, &told.rests),
             None => {
                 let fonts = [look::small(), look::small_bold()];

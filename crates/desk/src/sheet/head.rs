@@ -50,14 +50,15 @@ pub fn head_ui(
     let all = ui.max_rect();
     let first = all.with_max_y(all.top() + FIRST);
     let second = all.with_min_y(first.bottom());
-    let left = words_ui(ui, first, shared, news, view, asks);
+    let next = shared.results.next(shared.job, shared.before);
+    let left = words_ui(ui, first, (shared, &next), news, view, asks);
     who_ui(ui, first.with_max_x(left - 16.0), shared.job, news.dirty);
     let layout = Layout::left_to_right(Align::Center);
     ui.scope_builder(UiBuilder::new().max_rect(second).layout(layout), |ui| {
         if view.waiting.as_ref().is_some_and(Waiting::is_in_head) {
             waiting_ui(ui, view, asks);
         } else {
-            stands_ui(ui, shared, news, asks);
+            stands_ui(ui, (shared, &next), news, asks);
         }
     });
 }
@@ -90,7 +91,7 @@ fn who_ui(ui: &mut Ui, place: Rect, job: &Job, dirty: bool) {
 fn words_ui(
     ui: &mut Ui,
     place: Rect,
-    shared: &Shared<'_>,
+    (shared, next): (&Shared<'_>, &NextStep),
     news: HeadNews<'_>,
     view: &SheetView,
     asks: &mut Vec<Ask>,
@@ -122,9 +123,8 @@ fn words_ui(
                 }
             });
         }
-        let keys = ui.ctx().format_shortcut(&Action::NextStep.keys()[0]);
+        let keys = Action::NextStep.told_keys(ui.ctx());
         if let Some(deed) = next_deed(shared.job) {
-            let next = shared.results.next(shared.job, shared.before);
             let word = words::deed(deed, next.part_here(), view.paper);
             if look::keyed_word(ui, &word, &keys).clicked() {
                 asks.push(Ask::Do(Action::NextStep));
@@ -136,10 +136,7 @@ fn words_ui(
 }
 
 fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
-    let keys = action
-        .keys()
-        .first()
-        .map_or_else(String::new, |key| ui.ctx().format_shortcut(key));
+    let keys = action.told_keys(ui.ctx());
     match label {
         Some(label) => words::hint(commands::action(action), label, &keys),
         None => keys,
@@ -148,9 +145,13 @@ fn hint(action: Action, label: Option<&str>, ui: &Ui) -> String {
 
 /// Where the job stands, what is missing before the next step, each a word that leads there, and how
 /// many stops and checks there are.
-fn stands_ui(ui: &mut Ui, shared: &Shared<'_>, news: HeadNews<'_>, asks: &mut Vec<Ask>) {
+fn stands_ui(
+    ui: &mut Ui,
+    (shared, next): (&Shared<'_>, &NextStep),
+    news: HeadNews<'_>,
+    asks: &mut Vec<Ask>,
+) {
     let job = shared.job;
-    let next = shared.results.next(job, shared.before);
     let all = ui.max_rect();
     let counted = ui.scope_builder(
         UiBuilder::new()
@@ -166,8 +167,8 @@ fn stands_ui(ui: &mut Ui, shared: &Shared<'_>, news: HeadNews<'_>, asks: &mut Ve
     ui.scope_builder(UiBuilder::new().max_rect(room).layout(layout), |ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
         let ended = life::outcome(job).map(slips::outcome);
-        let lacking = lacking(shared, &next);
-        let lead = words::lead(&next, !lacking.is_empty());
+        let lacking = lacking(shared, next);
+        let lead = words::lead(next, !lacking.is_empty());
         pencil(
             ui,
             &words::stands(life_words::state(life::state(job)), ended, lead),
@@ -206,7 +207,7 @@ fn counts_ui(ui: &mut Ui, notes: &[SideNote], asks: &mut Vec<Ask>) {
     if stops + checks == 0 {
         return;
     }
-    let keys = ui.ctx().format_shortcut(&Action::NextNote.keys()[0]);
+    let keys = Action::NextNote.told_keys(ui.ctx());
     let word = look::keyed_word(ui, &words::counts(stops, checks), &keys);
     if word.clicked() {
         asks.push(Ask::Do(Action::NextNote));

@@ -4,7 +4,7 @@ mod asks;
 mod columns;
 mod model;
 
-use egui::{Align2, Area, Frame, Key, Margin, Order, Rangef, Rect, Stroke, Ui, pos2};
+use egui::{Align2, Key, Rangef, Rect, Ui, pos2};
 use quillbore_job::Column;
 use quillbore_job::results::Beside;
 
@@ -131,35 +131,31 @@ fn menu_ui(ui: &Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<As
     let Some(at) = view.row_menu else {
         return;
     };
-    let t = look::tokens(ui);
     let mut done = false;
-    let area = Area::new(ui.scope_id().with("row menu")).order(Order::Foreground);
-    let shown = area.fixed_pos(at).show(ui.ctx(), |ui| {
-        let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
-        frame.inner_margin(Margin::same(8)).show(ui, |ui| {
-            for (word, keys, key) in [
-                (words::INSERT_ROW, words::INSERT_KEY, Key::Insert),
-                (words::DELETE_ROW, words::DELETE_KEY, Key::Delete),
-            ] {
-                if look::keyed_word(ui, word, keys).clicked() {
-                    view.grid.press_later(key);
-                    done = true;
-                }
-            }
-            if let Some(row) = shared.job.rows.get(view.grid.cursor().row) {
-                let word = words::places(row.places.len(), &shared.speaker().hole(row.id));
-                if look::word(ui, &word).clicked() {
-                    view.places = Some((row.id, text_of(row)));
-                    done = true;
-                }
-            }
-            let action = Action::NextNote;
-            let keys = ui.ctx().format_shortcut(&action.keys()[0]);
-            if look::keyed_word(ui, commands::action(action), &keys).clicked() {
-                asks.push(Ask::Do(action));
+    let id = ui.scope_id().with("row menu");
+    let shown = look::lies_over(ui, id, at, 8, |ui| {
+        for (word, keys, key) in [
+            (words::INSERT_ROW, words::INSERT_KEY, Key::Insert),
+            (words::DELETE_ROW, words::DELETE_KEY, Key::Delete),
+        ] {
+            if look::keyed_word(ui, word, keys).clicked() {
+                view.grid.press_later(key);
                 done = true;
             }
-        });
+        }
+        if let Some(row) = shared.job.rows.get(view.grid.cursor().row) {
+            let word = words::places(row.places.len(), &shared.speaker().hole(row.id));
+            if look::word(ui, &word).clicked() {
+                view.places = Some((row.id, text_of(row)));
+                done = true;
+            }
+        }
+        let action = Action::NextNote;
+        let keys = action.told_keys(ui.ctx());
+        if look::keyed_word(ui, commands::action(action), &keys).clicked() {
+            asks.push(Ask::Do(action));
+            done = true;
+        }
     });
     let pressed_elsewhere = shown.response.clicked_elsewhere();
     if done || pressed_elsewhere {

@@ -1,10 +1,7 @@
 //! A table before it lands: what each of its columns holds and how that is known, over the sheet; each
 //! can be said otherwise, and Enter lands the table.
 
-use egui::{
-    Area, Color32, Frame, Key, Margin, Modifiers, Order, Rect, Role, ScrollArea, Sense, Stroke, Ui,
-    WidgetInfo, pos2, vec2,
-};
+use egui::{Color32, Key, Modifiers, Rect, Role, ScrollArea, Sense, Ui, WidgetInfo, pos2, vec2};
 use quillbore_intake::{ColumnView, Holds, words as intake};
 
 use super::parts::pencil;
@@ -28,21 +25,18 @@ pub fn paste_ui(ui: &mut Ui, place: Rect, view: &mut SheetView, asks: &mut Vec<A
     };
     let first = !std::mem::replace(&mut view.waiting_shown, true);
     let t = look::tokens(ui);
-    let area = Area::new(ui.scope_id().with("paste")).order(Order::Foreground);
-    let at = pos2(place.left(), place.top() + 12.0);
-    area.fixed_pos(at).show(ui.ctx(), |ui| {
-        let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
-        frame.inner_margin(Margin::same(12)).show(ui, |ui| {
-            ui.set_width(place.width() - 24.0);
-            ui.spacing_mut().item_spacing.y = 2.0;
-            ui.label(look::spaced_caps(words::HEAD, t.ink));
-            ui.label(intake::summary(&pasting.table.summary(pasting.unit)));
-            pencil(ui, &words::columns(&pasting.table));
-            ui.add_space(8.0);
-            columns_ui(ui, pasting, asks);
-            ui.add_space(8.0);
-            answer_ui(ui, first, pasting, typed, asks);
-        });
+    let id = ui.scope_id().with("paste");
+    let from = pos2(place.left(), place.top() + 12.0);
+    look::lies_over(ui, id, from, 12, |ui| {
+        ui.set_width(place.width() - 24.0);
+        ui.spacing_mut().item_spacing.y = 2.0;
+        ui.label(look::spaced_caps(words::HEAD, t.ink));
+        ui.label(intake::summary(&pasting.table.summary(pasting.unit)));
+        pencil(ui, &words::columns(&pasting.table));
+        ui.add_space(8.0);
+        columns_ui(ui, pasting, asks);
+        ui.add_space(8.0);
+        answer_ui(ui, first, pasting, typed, asks);
     });
 }
 
@@ -81,14 +75,7 @@ fn column_ui(ui: &mut Ui, column: &ColumnView, marked: bool) -> egui::Response {
     let (place, response) = ui.allocate_exact_size(size, Sense::click());
     let name = words::column(column);
     response.widget_info(|| WidgetInfo::selected(Role::Link, true, marked, &name));
-    let ground = match (marked, response.hovered()) {
-        (true, _) => Some(t.wash_strong),
-        (false, true) => Some(t.hover),
-        (false, false) => None,
-    };
-    if let Some(ground) = ground {
-        ui.painter().rect_filled(place, 0.0, ground);
-    }
+    look::ground_under(ui, place, marked, &response);
     let text = |from: usize, said: &str, ink: Color32, ui: &mut Ui| {
         let left = place.left() + LEFTS[from] + 4.0;
         let right = LEFTS

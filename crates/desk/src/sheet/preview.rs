@@ -74,7 +74,7 @@ pub fn preview_words_ui(
         ui.add_space(8.0);
         issue_ui(ui, paper, shared, asks);
         ui.add_space(8.0);
-        let keys = ui.ctx().format_shortcut(&Action::Print.keys()[0]);
+        let keys = Action::Print.told_keys(ui.ctx());
         if look::keyed_word(ui, words::PRINT_PREVIEWS, &keys).clicked() {
             asks.push(Ask::Do(Action::Print));
         }
@@ -101,7 +101,7 @@ fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
         }
         return;
     }
-    let keys = ui.ctx().format_shortcut(&Action::NextStep.keys()[0]);
+    let keys = Action::NextStep.told_keys(ui.ctx());
     if look::keyed_word(ui, &words::issue(paper), &keys).clicked() {
         asks.push(Ask::Issue(paper));
     }

@@ -1,10 +1,11 @@
 //! The quick price, the first line of an empty sheet: five fields, answered in the foot as one types,
 //! and all that is assumed in the margin. It keeps its place once the sheet is no longer empty.
 
-use egui::{Frame, Key, Margin, Rect, TextEdit, Ui, UiBuilder, pos2, vec2};
+use egui::{Key, Rect, Ui, UiBuilder, pos2, vec2};
 use quillbore_job::quick::{Quick, QuickField, Told};
 use quillbore_job::words::quick as job_words;
 
+use super::field::{label_ui, single_edit};
 use super::measures::{FIELD, Measures};
 use super::parts::{block_head, pencil};
 use super::shared::Shared;
@@ -20,9 +21,6 @@ const FIELDS: [(QuickField, u8); 5] = [
     (QuickField::Holes, 2),
     (QuickField::Parts, 2),
 ];
-
-/// From the top of a field to what is typed in it.
-const LABEL: f32 = 15.0;
 
 /// A quick price that is being typed, and what was said of it last.
 #[derive(Clone, Debug, Default)]
@@ -124,23 +122,10 @@ fn field_ui(
     shared: &Shared<'_>,
     text: &mut String,
 ) -> bool {
-    let t = look::tokens(ui);
     let name = job_words::field(field);
-    let label = words::label(field, shared.job.unit);
-    let above = Rect::from_min_size(place.min, vec2(place.width(), LABEL));
-    look::clipped(ui, above, &label, look::small(), t.pencil);
-    let at = Rect::from_min_max(
-        pos2(place.left(), place.top() + LABEL),
-        place.max - vec2(0.0, 2.0),
-    );
-    let edit = TextEdit::singleline(text)
-        .id(ui.make_persistent_id(("quick", name)))
-        .frame(Frame::NONE)
-        .margin(Margin::ZERO)
-        .font(look::body())
-        .align(egui::Align2::LEFT_CENTER)
-        .desired_width(at.width());
-    let response = ui.put(at, edit).with_new_rect(at);
+    let at = label_ui(ui, place, &words::label(field, shared.job.unit));
+    let id = ui.make_persistent_id(("quick", name));
+    let response = single_edit(ui, at, id, text);
     let named = words::named(name);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &named));
     look::line_under(ui, &response);

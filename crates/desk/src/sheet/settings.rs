@@ -1,6 +1,6 @@
 //! What the desk remembers, over the sheet: sheet size, its own name, its shelf, its looks.
 
-use egui::{Area, Frame, Key, Margin, Modifiers, Order, Rect, Stroke, Ui, pos2};
+use egui::{Key, Modifiers, Rect, Ui, pos2};
 
 use super::parts::{pencil, plain_head};
 use crate::actions::Action;
@@ -26,16 +26,12 @@ pub fn settings_ui(
     if ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
         asks.push(Ask::Do(Action::Settings));
     }
-    let t = look::tokens(ui);
-    let area = Area::new(ui.scope_id().with("settings")).order(Order::Foreground);
-    area.fixed_pos(pos2(place.left(), place.top() + 12.0))
-        .show(ui.ctx(), |ui| {
-            let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
-            frame.inner_margin(Margin::same(12)).show(ui, |ui| {
-                ui.set_width(WIDTH.min(place.width()) - 24.0);
-                lines_ui(ui, settings, view, asks);
-            });
-        });
+    let id = ui.scope_id().with("settings");
+    let from = pos2(place.left(), place.top() + 12.0);
+    look::lies_over(ui, id, from, 12, |ui| {
+        ui.set_width(WIDTH.min(place.width()) - 24.0);
+        lines_ui(ui, settings, view, asks);
+    });
 }
 
 /// The lines of the settings.

@@ -81,7 +81,7 @@ pub fn shelf_ui(
 /// The words of the pages that lie over the sheet.
 fn pages_ui(ui: &mut Ui, asks: &mut Vec<Ask>) {
     let action = Action::Learned;
-    let keys = ui.ctx().format_shortcut(&action.keys()[0]);
+    let keys = action.told_keys(ui.ctx());
     if look::keyed_word(ui, commands::action(action), &keys).clicked() {
         asks.push(Ask::Do(action));
     }
@@ -197,14 +197,7 @@ fn line_ui(
     let size = vec2(ui.available_width(), height);
     let (place, response) = ui.allocate_exact_size(size, Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Link, true, name));
-    let ground = match (is_front, response.hovered()) {
-        (true, _) => Some(t.wash_strong),
-        (false, true) => Some(t.hover),
-        (false, false) => None,
-    };
-    if let Some(ground) = ground {
-        ui.painter().rect_filled(place, 0.0, ground);
-    }
+    look::ground_under(ui, place, is_front, &response);
     if response.has_focus() {
         let frame = Stroke::new(2.0, t.accent);
         ui.painter()

@@ -1,6 +1,6 @@
 //! What a field chooses among: names of the shop and of the trade, in a list that lies over the sheet.
 
-use egui::{Area, Frame, Id, Key, Modifiers, Order, Rect, Role, Sense, Stroke, Ui, pos2, vec2};
+use egui::{Id, Key, Modifiers, Rect, Role, Sense, Ui, pos2, vec2};
 use quillbore_job::choices::{choices, choices_like};
 
 use super::measures::BAR;
@@ -56,35 +56,31 @@ pub(super) fn suggestions_ui(
     };
     let t = look::tokens(ui);
     let mut over = false;
-    let area = Area::new(id.with("list")).order(Order::Foreground);
-    area.fixed_pos(pos2(at.left(), top)).show(ui.ctx(), |ui| {
-        let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
-        frame.show(ui, |ui| {
-            ui.spacing_mut().item_spacing = vec2(0.0, 0.0);
-            ui.set_width(WIDTH);
-            for (index, name) in near.iter().enumerate() {
-                let marked = view.marked == Some((spot, index));
-                let response = row_ui(ui, name, marked);
-                over |= response.contains_pointer();
-                if response.clicked() {
-                    view.drafts.remove(&spot);
-                    view.marked = None;
-                    view.focus = down;
-                    asks.push(Ask::Edit(spot.edit(name.clone(), shared.job.unit)));
-                    over = false;
-                }
+    look::lies_over(ui, id.with("list"), pos2(at.left(), top), 0, |ui| {
+        ui.spacing_mut().item_spacing = vec2(0.0, 0.0);
+        ui.set_width(WIDTH);
+        for (index, name) in near.iter().enumerate() {
+            let marked = view.marked == Some((spot, index));
+            let response = row_ui(ui, name, marked);
+            over |= response.contains_pointer();
+            if response.clicked() {
+                view.drafts.remove(&spot);
+                view.marked = None;
+                view.focus = down;
+                asks.push(Ask::Edit(spot.edit(name.clone(), shared.job.unit)));
+                over = false;
             }
-            if let Some(said) = said {
-                let (place, _) = ui.allocate_exact_size(vec2(WIDTH, ROW), Sense::hover());
-                look::clipped(
-                    ui,
-                    place.shrink2(vec2(6.0, 0.0)),
-                    &said,
-                    look::small(),
-                    t.pencil,
-                );
-            }
-        });
+        }
+        if let Some(said) = said {
+            let (place, _) = ui.allocate_exact_size(vec2(WIDTH, ROW), Sense::hover());
+            look::clipped(
+                ui,
+                place.shrink2(vec2(6.0, 0.0)),
+                &said,
+                look::small(),
+                t.pencil,
+            );
+        }
     });
     view.choosing = over;
 }
@@ -136,14 +132,7 @@ fn row_ui(ui: &mut Ui, name: &str, marked: bool) -> egui::Response {
     let t = look::tokens(ui);
     let (place, response) = ui.allocate_exact_size(vec2(WIDTH, ROW), Sense::click());
     response.widget_info(|| egui::WidgetInfo::labeled(Role::Link, true, name));
-    let ground = match (marked, response.hovered()) {
-        (true, _) => Some(t.wash_strong),
-        (false, true) => Some(t.hover),
-        (false, false) => None,
-    };
-    if let Some(ground) = ground {
-        ui.painter().rect_filled(place, 0.0, ground);
-    }
+    look::ground_under(ui, place, marked, &response);
     let ink = if marked { t.pressed } else { t.ink };
     look::clipped(ui, place.shrink2(vec2(6.0, 0.0)), name, look::body(), ink);
     response
