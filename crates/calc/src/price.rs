@@ -1,9 +1,13 @@
 //! From a lot's cost to the price of one part: the one place where floats become money.
 //!
-//! A unit price is rounded once, half away from zero, to the currency's minor unit; the lot's price
-//! is that unit price extended. One-off charges stand apart and carry the same margin.
+//! A unit price is rounded once, half away from zero, to the shop's price step or the currency's minor
+//! unit; the lot's price is that unit price extended. One-off charges stand apart and carry the same
+//! margin.
 
 use rust_decimal::{Decimal, RoundingStrategy};
+
+/// A price of so many steps is moved by a fortieth at most when it is rounded to one.
+const LEAST_STEPS: Decimal = Decimal::from_parts(20, 0, 0, false, 0);
 
 /// How a lot is priced.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -14,6 +18,9 @@ pub struct Terms {
     pub minimum_charge: f64,
     /// Digits after the point in the currency.
     pub minor_digits: u32,
+    /// Step that prices are rounded to [currency], a whole number of minor units; those where there is
+    /// none.
+    pub price_step: Option<f64>,
 }
 
 /// A lot's price.
@@ -68,18 +75,18 @@ pub fn margin(markup: f64) -> Option<f64> {
 /// Price of one part and of the lot.
 ///
 /// Formula: `lot price = max(cost / (1 - margin), minimum charge)`; `each = lot price / quantity`,
-/// rounded half away from zero; `lot = each x quantity`. Where that would fall below the minimum
-/// charge, `each` is the minimum charge over the quantity, rounded up.
+/// rounded half away from zero by [`round_price`]; `lot = each x quantity`. Where that would fall below
+/// the minimum charge, `each` is the minimum charge over the quantity, rounded up by the same step.
 ///
 /// - `lot_cost`: full cost of the lot [currency], 0 and up.
 /// - `quantity`: parts, 1 and up.
-/// - `terms`: margin [-], 0 to below 1; minimum charge [currency], 0 and up; minor digits.
+/// - `terms`: margin [-], 0 to below 1; minimum charge [currency], 0 and up; minor digits; price step.
 ///
 /// Result: prices; `None` where quantity or margin allows none or the amount is beyond 28 digits.
 ///
 /// ```
 /// use quillbore_calc::price::{Terms, price};
-/// let terms = Terms { margin: 0.3, minimum_charge: 0.0, minor_digits: 2 };
+/// let terms = Terms { margin: 0.3, minimum_charge: 0.0, minor_digits: 2, price_step: None };
 /// let priced = price(120.0 + 50.0 * 8.5, 50, &terms).unwrap();
 /// assert_eq!((priced.each.to_string(), priced.lot.to_string()), ("15.57".into(), "778.50".into()));
 /// ```
@@ -92,15 +99,70 @@ pub fn price(lot_cost: f64, quantity: u32, terms: &Terms) -> Option<Priced> {
         return None;
     }
     let least = money(terms.minimum_charge, terms.minor_digits)?;
-    let each = money(asked / f64::from(quantity), terms.minor_digits)?;
+    let each = round_price(asked / f64::from(quantity), terms)?;
     let priced = extended(each, quantity, terms.minor_digits, false)?;
     if asked >= terms.minimum_charge && priced.lot >= least {
         return Some(priced);
     }
-    let each = least
-        .checked_div(Decimal::from(quantity))?
-        .round_dp_with_strategy(terms.minor_digits, RoundingStrategy::AwayFromZero);
+    let shared = least.checked_div(Decimal::from(quantity))?;
+    let each = in_steps(
+        shared,
+        step_for(shared, terms)?,
+        RoundingStrategy::AwayFromZero,
+    )?;
     extended(each, quantity, terms.minor_digits, true)
+}
+
+/// A price rounded by the shop's price step.
+///
+/// Formula: the nearest whole number of steps, half away from zero. Below 20 steps, where that could
+/// move the price by more than a fortieth of it, the step is a tenth as large, and so on, as long as it
+/// is a whole number of minor units; then it is the minor unit. So nothing is rounded away to nothing:
+/// by steps of 1, 147.36 is 147, 14.74 is 14.7, 0.32 is 0.32.
+///
+/// - `amount`: price [currency], 0 and up.
+/// - `terms`: their step [currency] and minor digits; a step that is no whole number of minor units
+///   counts as none.
+///
+/// Result: money with the currency's digits; `None` where it is not finite or beyond 28 digits.
+///
+/// ```
+/// use quillbore_calc::price::{Terms, round_price};
+/// let terms = Terms { margin: 0.3, minimum_charge: 0.0, minor_digits: 2, price_step: Some(0.5) };
+/// assert_eq!(round_price(67.36, &terms).unwrap().to_string(), "67.50");
+/// assert_eq!(round_price(3.24, &terms).unwrap().to_string(), "3.25");
+/// ```
+///
+/// Source: arithmetic; the bound of a fortieth is the project's.
+#[must_use]
+pub fn round_price(amount: f64, terms: &Terms) -> Option<Decimal> {
+    if terms.price_step.is_none() {
+        return money(amount, terms.minor_digits);
+    }
+    let amount = decimal(amount)?;
+    let step = step_for(amount, terms)?;
+    let mut rounded = in_steps(amount, step, RoundingStrategy::MidpointAwayFromZero)?;
+    rounded.rescale(terms.minor_digits);
+    Some(rounded)
+}
+
+/// The step that an amount is rounded to.
+fn step_for(amount: Decimal, terms: &Terms) -> Option<Decimal> {
+    let minor = Decimal::new(1, terms.minor_digits);
+    let Some(mut step) = terms.price_step.and_then(decimal) else {
+        return Some(minor);
+    };
+    let whole = |step: Decimal| step > minor && (step % minor).is_zero();
+    while whole(step) && amount < step.checked_mul(LEAST_STEPS)? {
+        step /= Decimal::TEN;
+    }
+    Some(if whole(step) { step } else { minor })
+}
+
+/// The whole number of steps that an amount comes to.
+fn in_steps(amount: Decimal, step: Decimal, strategy: RoundingStrategy) -> Option<Decimal> {
+    let steps = amount.checked_div(step)?;
+    steps.round_dp_with_strategy(0, strategy).checked_mul(step)
 }
 
 /// A lot at a unit price that somebody set.
@@ -161,7 +223,7 @@ pub fn money(amount: f64, minor_digits: u32) -> Option<Decimal> {
 ///
 /// ```
 /// use quillbore_calc::price::{Terms, lot_price};
-/// let terms = Terms { margin: 0.3, minimum_charge: 500.0, minor_digits: 2 };
+/// let terms = Terms { margin: 0.3, minimum_charge: 500.0, minor_digits: 2, price_step: None };
 /// assert!((lot_price(100.0, &terms).unwrap() - 142.857).abs() < 0.0005);
 /// assert_eq!(lot_price(100.0, &Terms { margin: 1.0, ..terms }), None);
 /// ```

@@ -434,7 +434,7 @@ fn a_shops_own_file_replaces_adds_and_leaves_out() {
             table_rapid_mm_min: 1000, head_rapid_mm_min: 1000, attended: 1, rate_per_hour: 40)],
         rates: [(valid_from: "2020-01-01", currency: "EUR", minor_digits: 2, labor_per_hour: 44,
             machines_per_hour: {"Old Mule": 41}, dielectric_per_hour: 1, power_per_hour: 1, margin: 0.25,
-            minimum_charge: 90, redo_share: 0.02, part_risk_share: 0)],
+            minimum_charge: 90, price_step: 0.5, redo_share: 0.02, part_risk_share: 0)],
         start: (setup_min: ((20, 25), "our records")),
     )"#;
     let own = Shop::with_file(own.as_bytes()).unwrap();
@@ -450,6 +450,7 @@ fn a_shops_own_file_replaces_adds_and_leaves_out() {
     assert_eq!(material.resistivity_ohm_cm, None);
     assert_eq!(own.pedigree.materials[index.at()], "the shop's own file");
     assert_eq!(own.pedigree.process[index.at()], "our records");
+    assert_eq!(own.tables.rates.price_step, Some(0.5));
     assert!(own.material("Alloy 99").is_some());
     assert_eq!(own.tables.tubes.len(), shop().tables.tubes.len() - 1);
     let at = own
@@ -526,6 +527,12 @@ fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
              labor_per_hour: 1, dielectric_per_hour: 1, power_per_hour: 1, margin: 0.2, \
              minimum_charge: 1, redo_share: 0, part_risk_share: 0)])",
             "In rates, \"soon\": the day is not a date like 2026-01-31",
+        ),
+        (
+            "(format: 1, rates: [(valid_from: \"2026-01-01\", currency: \"USD\", minor_digits: 2, \
+             labor_per_hour: 1, dielectric_per_hour: 1, power_per_hour: 1, margin: 0.2, \
+             minimum_charge: 1, price_step: 0.125, redo_share: 0, part_risk_share: 0)])",
+            "In rates, \"2026-01-01\": price_step must be above 0 and a whole number",
         ),
     ];
     for (text, sentence) in rows {

@@ -188,6 +188,7 @@ impl Prepared<'_> {
             margin: self.input.margin.unwrap_or(rates.margin),
             minimum_charge: rates.minimum_charge,
             minor_digits: rates.minor_digits,
+            price_step: rates.price_step,
         }
     }
 

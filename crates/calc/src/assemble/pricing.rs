@@ -13,7 +13,7 @@ use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level};
 use crate::input::Ends;
 use crate::job_figures::{Break, CostLines, PriceFigures};
-use crate::price::{Priced, Terms, lot_price, markup, money, price, price_set};
+use crate::price::{Priced, Terms, lot_price, markup, price, price_set, round_price};
 use crate::quantity::Band;
 use crate::size::{COMFORTABLE, TIGHT};
 use crate::spread::Part;
@@ -100,7 +100,7 @@ fn priced_all(
     });
     let one_off = known.prepared.input.one_off.iter().map(|charge| {
         let priced = lot_price(charge.cost, terms)?;
-        Some((charge.what.clone(), money(priced, terms.minor_digits)?))
+        Some((charge.what.clone(), round_price(priced, terms)?))
     });
     Some(PriceFigures {
         currency: known.prepared.tables.rates.currency.clone(),

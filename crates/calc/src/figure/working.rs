@@ -324,6 +324,8 @@ pub enum Name {
     Markup,
     /// Minimum charge.
     MinimumCharge,
+    /// Step that prices are rounded to.
+    PriceStep,
     /// Price of one part.
     UnitPrice,
     /// Machine hours that one lot in ten exceeds.

@@ -236,6 +236,8 @@ pub struct Rates {
     pub margin: f64,
     /// Least that one lot is sold for.
     pub minimum_charge: f64,
+    /// Step that prices are rounded to, a whole number of minor units; those where there is none.
+    pub price_step: Option<f64>,
     /// Allowance for redone holes, as a share of machine, labor and electrode cost.
     pub redo_share: f64,
     /// Chance that one part of the customer's is spoiled, apart from what its holes add.

@@ -267,21 +267,23 @@ pub(super) fn unit_price(job: &Job<'_>, quantity: u32) -> Option<Worked> {
     } else {
         Origin::RateCard
     };
+    let step = rates.price_step;
+    let step = step.map(|step| plain(Name::PriceStep, step, Unit::Money, Origin::RateCard));
     Some(Worked {
         formula: Formula::UnitPrice,
-        inputs: alloc::vec![
+        inputs: [
             lot_cost,
             plain(
                 Name::Quantity,
                 f64::from(quantity),
                 Unit::Count,
-                Origin::Typed
+                Origin::Typed,
             ),
             plain(
                 Name::UnitCost,
                 line.unit_cost,
                 Unit::Money,
-                Origin::Computed
+                Origin::Computed,
             ),
             plain(Name::Margin, priced.margin, Unit::Share, margin),
             plain(Name::Markup, priced.markup, Unit::Share, Origin::Computed),
@@ -289,9 +291,12 @@ pub(super) fn unit_price(job: &Job<'_>, quantity: u32) -> Option<Worked> {
                 Name::MinimumCharge,
                 rates.minimum_charge,
                 Unit::Money,
-                Origin::RateCard
+                Origin::RateCard,
             ),
-        ],
+        ]
+        .into_iter()
+        .chain(step)
+        .collect(),
         result: Quantity {
             value: f64::try_from(line.computed_each).ok()?,
             unit: Unit::Money,

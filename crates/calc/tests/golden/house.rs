@@ -44,6 +44,7 @@ impl House {
                 power_per_hour: number(&rates["power"]),
                 margin: number(&rates["margin"]),
                 minimum_charge: number(&rates["minimum"]),
+                price_step: None,
                 redo_share: number(&rates["redo"]),
                 part_risk_share: number(&start["spoil_part"]),
             },

@@ -289,6 +289,7 @@ fn overruled_cost_and_unit_price_stand_in_the_price() {
     let terms = Terms {
         margin: 0.2,
         minimum_charge: 80.0,
+        price_step: None,
         minor_digits: 2,
     };
     let breaks = dearer.price.unwrap().breaks;

@@ -1,7 +1,7 @@
 //! Cost and price against published problems and closed forms.
 
 use quillbore_calc::cost::{Keep, hour_rate};
-use quillbore_calc::price::{Terms, margin, markup, money, price, price_set};
+use quillbore_calc::price::{Terms, margin, markup, money, price, price_set, round_price};
 
 /// Agrees within one unit of the printed value's last digit.
 #[track_caller]
@@ -69,6 +69,7 @@ fn price_breaks_round_once_and_then_extend() {
         margin: 0.3,
         minimum_charge: 0.0,
         minor_digits: 2,
+        price_step: None,
     };
     let rows = [
         (1, "183.57", "183.57"),
@@ -97,6 +98,7 @@ fn the_lot_never_falls_below_the_minimum_charge() {
         margin: 0.2,
         minimum_charge: 100.0,
         minor_digits,
+        price_step: None,
     };
     let three = price(40.0, 3, &terms(2)).unwrap();
     assert_eq!(three.each.to_string(), "33.34");
@@ -114,6 +116,91 @@ fn the_lot_never_falls_below_the_minimum_charge() {
     );
 }
 
+/// Worked by hand: half a step away from zero, and below 20 steps a tenth of the step, down to the
+/// currency's smallest unit.
+#[test]
+fn prices_go_by_the_shops_step() {
+    let stepped = |step, amount| {
+        let terms = Terms {
+            margin: 0.0,
+            minimum_charge: 0.0,
+            minor_digits: 2,
+            price_step: Some(step),
+        };
+        round_price(amount, &terms).unwrap().to_string()
+    };
+    for (step, amount, text) in [
+        (0.5, 67.36, "67.50"),
+        (0.5, 67.25, "67.50"),
+        (0.5, 67.24, "67.00"),
+        (1.0, 147.36, "147.00"),
+        (1.0, 14.74, "14.70"),
+        (1.0, 0.324, "0.32"),
+        (10.0, 150.0, "150.00"),
+        (10.0, 147.36, "147.00"),
+        (0.05, 3.24, "3.25"),
+        (0.05, 0.324, "0.32"),
+        (0.25, 5.13, "5.25"),
+        // A tenth of a quarter is no whole number of cents.
+        (0.25, 4.13, "4.13"),
+        (5.0, 0.0, "0.00"),
+        (0.01, 12.345, "12.35"),
+        // No whole number of cents: counts as none.
+        (0.015, 12.345, "12.35"),
+    ] {
+        assert_eq!(stepped(step, amount), text, "{amount} by {step}");
+    }
+}
+
+/// A dearer cost is never a lower price, whatever the step; and a step moves no price by more than a
+/// fortieth of it or half a smallest unit.
+#[test]
+fn steps_keep_prices_in_order() {
+    for step in [0.01, 0.05, 0.25, 0.5, 1.0, 2.5, 10.0, 250.0] {
+        let terms = Terms {
+            margin: 0.0,
+            minimum_charge: 0.0,
+            minor_digits: 2,
+            price_step: Some(step),
+        };
+        let mut before = 0.0;
+        for index in 0..20_000 {
+            let amount = 0.001 * libm::pow(1.001, f64::from(index));
+            let rounded = f64::try_from(round_price(amount, &terms).unwrap()).unwrap();
+            assert!(rounded >= before, "{amount} by {step}");
+            let moved = (rounded - amount).abs();
+            assert!(
+                moved <= (amount / 40.0).max(0.005) + 1e-9,
+                "{amount} by {step}"
+            );
+            before = rounded;
+        }
+    }
+}
+
+/// 150 over 7 is 21.43: by halves, rounded up, 21.50 and 150.50 for the lot.
+#[test]
+fn the_minimum_charge_goes_up_to_the_step() {
+    let terms = Terms {
+        margin: 0.0,
+        minimum_charge: 150.0,
+        minor_digits: 2,
+        price_step: Some(0.5),
+    };
+    let priced = price(40.0, 7, &terms).unwrap();
+    assert_eq!(
+        (priced.each.to_string(), priced.lot.to_string()),
+        ("21.50".into(), "150.50".into())
+    );
+    assert!(priced.minimum);
+    // 160 over 7 is 22.86.
+    let above = price(160.0, 7, &terms).unwrap();
+    assert_eq!(
+        (above.each.to_string().as_str(), above.minimum),
+        ("23.00", false)
+    );
+}
+
 #[test]
 fn minor_units_are_the_currency_s_own() {
     // ISO 4217 list one, published 2026-01-01: JPY 0, EUR 2, BHD 3, CLF 4.
@@ -124,6 +211,7 @@ fn minor_units_are_the_currency_s_own() {
         margin: 0.0,
         minimum_charge: 0.0,
         minor_digits: 0,
+        price_step: None,
     };
     assert_eq!(price(2500.0, 1000, &terms).unwrap().lot.to_string(), "3000");
 }
@@ -150,6 +238,7 @@ fn what_cannot_be_priced_has_no_price() {
         margin,
         minimum_charge: 50.0,
         minor_digits: 2,
+        price_step: None,
     };
     assert_eq!(price(100.0, 0, &terms(0.2)), None);
     for impossible in [1.0, 1.5, -0.1, f64::NAN] {

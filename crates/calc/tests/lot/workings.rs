@@ -407,6 +407,22 @@ fn a_lot_by_the_minimum_charge_says_so() {
     assert_eq!(each.result.value, 142_857.15);
 }
 
+/// The working names the step, and cost over quantity and margin, rounded to it by hand, is the price.
+#[test]
+fn a_price_each_by_the_shops_step_says_so() {
+    let mut tables = tables();
+    tables.rates.price_step = Some(0.5);
+    let job = sample();
+    let figures = figures_now(&job, &tables);
+    let each = working(&job, &tables, &figures, Figure::UnitPrice(25)).unwrap();
+    assert_eq!(input(&each, Name::PriceStep), 0.5);
+    let exact = input(&each, Name::LotCost) / 25.0 / (1.0 - input(&each, Name::Margin));
+    assert!(exact > 10.0, "20 steps and more: {exact}");
+    assert_eq!(each.result.value, (exact * 2.0).round() / 2.0);
+    let lot = working(&job, &tables, &figures, Figure::LotPrice(25)).unwrap();
+    assert_eq!(lot.result.value, each.result.value * 25.0);
+}
+
 #[test]
 fn a_lot_rests_on_the_price_each_that_stands() {
     let tables = tables();

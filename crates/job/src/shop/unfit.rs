@@ -58,6 +58,8 @@ pub enum RowUnfit {
     Currency,
     /// More digits than money has.
     MinorDigits,
+    /// A price step that is no whole number of the currency's smallest units.
+    PriceStep,
     /// A margin that takes all.
     Margin,
     /// The rate of a machine that is not there.

@@ -87,6 +87,9 @@ impl fmt::Display for RowUnfit {
             Self::Day => "the day is not a date like 2026-01-31",
             Self::Currency => "currency is not a code of three capitals such as USD (ISO 4217)",
             Self::MinorDigits => "minor_digits must be from 0 to 4",
+            Self::PriceStep => {
+                "price_step must be above 0 and a whole number of the currency's smallest unit (0.05, 0.5, 1); leave it out to round to that unit"
+            }
             Self::Margin => "margin must be below 1",
             Self::DayTooLong => "a day has 24 hours",
             Self::NoWorkDay => "there is no working day",

@@ -140,7 +140,7 @@ pub const fn formula(formula: Formula) -> &'static str {
         }
         Formula::CostLines => "the sum of the cost lines",
         Formula::UnitPrice => {
-            "expected cost of the lot / quantity / (1 - margin), not below the minimum charge / quantity, rounded once"
+            "expected cost of the lot / quantity / (1 - margin), not below the minimum charge / quantity; rounded once, to the price step (a tenth of it, and so on, where a price is under 20 steps) or the currency's smallest unit"
         }
         Formula::LotPrice => "price each x quantity",
         Formula::WorkingDays => {
@@ -268,6 +268,7 @@ pub const fn name(name: Name) -> &'static str {
         Name::Margin => "margin on price",
         Name::Markup => "markup on cost",
         Name::MinimumCharge => "minimum charge",
+        Name::PriceStep => "price step",
         Name::UnitPrice => "price each",
         Name::MachineHigh => "machine, high",
         Name::LaborHigh => "labor, high",

@@ -161,6 +161,8 @@ pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
         (rows_of::REDO.to_owned(), rates.redo_share),
         (rows_of::PART_RISK.to_owned(), rates.part_risk_share),
     ];
+    let step = rates.price_step;
+    rows.extend(step.map(|step| (rows_of::PRICE_STEP.to_owned(), step)));
     let asked = &results.asked.input;
     if let Some(machine) = asked.machine.and_then(|at| at.of(&tables.machines)) {
         rows.push((rows_of::machine_rate(&machine.name), machine.rate_per_hour));

@@ -16,6 +16,9 @@ pub(crate) const MARGIN: &str = "margin";
 /// What a lot costs at least.
 pub(crate) const MINIMUM_CHARGE: &str = "minimum charge";
 
+/// The step that prices are rounded to.
+pub(crate) const PRICE_STEP: &str = "price step";
+
 /// The share of cost for what is done again.
 pub(crate) const REDO: &str = "share for redoing";
 

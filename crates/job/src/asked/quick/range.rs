@@ -51,6 +51,7 @@ impl QuickRange {
             margin: first.price.as_ref()?.margin,
             minimum_charge: tables.rates.minimum_charge,
             minor_digits: tables.rates.minor_digits,
+            price_step: tables.rates.price_step,
         };
         let exact = figures.iter().map(|of| Exact::of(of, quantity, &terms));
         let exact: Vec<Exact> = exact.collect::<Option<_>>()?;

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use quillbore_calc::price::money;
 use quillbore_calc::tables::Rates;
 
 use super::checks::{At, day};
@@ -49,6 +50,12 @@ fn rate_card(row: RateRow, machines: &[MachineRow]) -> Result<RateCard, ShopErro
     if row.margin >= 1.0 {
         return Err(at.bad(RowUnfit::Margin));
     }
+    if row
+        .price_step
+        .is_some_and(|step| !is_step(step, row.minor_digits))
+    {
+        return Err(at.bad(RowUnfit::PriceStep));
+    }
     Ok(RateCard {
         valid_from,
         machines_per_hour: machines_per_hour(at, &row.machines_per_hour, machines)?,
@@ -59,12 +66,19 @@ fn rate_card(row: RateRow, machines: &[MachineRow]) -> Result<RateCard, ShopErro
             power_per_hour: at.not_negative("power_per_hour", row.power_per_hour)?,
             margin: at.share("margin", row.margin)?,
             minimum_charge: at.not_negative("minimum_charge", row.minimum_charge)?,
+            price_step: row.price_step,
             redo_share: at.share("redo_share", row.redo_share)?,
             part_risk_share: at.share("part_risk_share", row.part_risk_share)?,
             currency: row.currency,
         },
         pedigree: row.pedigree,
     })
+}
+
+/// Whether prices can be rounded to a step: some whole number of the currency's smallest units.
+fn is_step(step: f64, minor_digits: u32) -> bool {
+    let rounded = money(step, minor_digits).and_then(|rounded| f64::try_from(rounded).ok());
+    step > 0.0 && rounded == Some(step)
 }
 
 /// The rate of each machine: the card's, else the machine's own.
