@@ -17,6 +17,7 @@ use quillbore_office::names::JobKey;
 use crate::actions::Action;
 use crate::grid::{GridAt, GridView};
 use crate::sheet::Pages;
+use crate::sheet::pictured::PictureAt;
 use crate::sheet::quick_line::QuickLine;
 use crate::spot::Spot;
 
@@ -79,6 +80,8 @@ pub struct SheetView {
     pub at_field: Option<Spot>,
     /// The picture lies over the margin, where it has no place of its own.
     pub picture: bool,
+    /// What is pictured.
+    pub picture_at: PictureAt,
     /// The price each that is being typed over another, with its quantity.
     pub price_draft: Option<(u32, String)>,
     /// The overrule being typed.

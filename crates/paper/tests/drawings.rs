@@ -2,7 +2,8 @@
 
 use quillbore_paper::drawing::hatch::hatch;
 use quillbore_paper::drawing::section::{self, Section};
-use quillbore_paper::page::{Item, Page, StraightLine, Stroke};
+use quillbore_paper::drawing::{spread, tubes};
+use quillbore_paper::page::{Ink, Item, Page, StraightLine, Stroke};
 
 fn lines(page: &Page) -> Vec<&StraightLine> {
     page.items
@@ -58,4 +59,157 @@ fn walls_of_a_section_stand_at_the_true_angle() {
             assert!((drawn - tilt_deg).abs() < 1e-9, "{drawn} for {tilt_deg}");
         }
     }
+}
+
+fn texts(page: &Page) -> Vec<(f64, f64, f64, &str)> {
+    let texts = page.items.iter().filter_map(|item| match item {
+        Item::Text(run) => Some((run.x, run.right(), run.y, run.text.as_str())),
+        Item::Line(_) | Item::Path(_) => None,
+    });
+    texts.collect()
+}
+
+fn load(numbers: &str, holes: &[(&str, u32, f64)], left_mm: f64) -> tubes::Load {
+    tubes::Load {
+        numbers: numbers.to_owned(),
+        name: "brass 0.70 x 400".to_owned(),
+        outer_mm: 0.7,
+        length_mm: 400.0,
+        usable_mm: 300.0,
+        left_mm,
+        holes: holes
+            .iter()
+            .map(|(mark, count, wear)| ((*mark).to_owned(), *count, *wear))
+            .collect(),
+    }
+}
+
+/// A tube of 400 mm on 400 points with its ruler: 100 held back, 10 holes of 20 mm wear from the tip.
+#[test]
+fn a_tube_stands_to_scale_with_a_tick_for_each_hole() {
+    let chart = tubes::Chart {
+        loads: vec![load("1", &[("A", 10, 20.0)], 100.0)],
+        all: 1,
+        unit: quillbore_job::Unit::Mm,
+    };
+    // Wide enough for the name beside the tube: 36 mm of name and 3 mm for the ruler's last figure.
+    let beside = (36.0 + 3.0) * 72.0 / 25.4;
+    let mut page = Page::default();
+    let drawn = tubes::draw(&mut page, &chart, (0.0, 0.0, 400.0 + beside, 150.0));
+    assert_eq!(drawn, 1);
+    let chuck = 36.0 * 72.0 / 25.4;
+    let ticks: Vec<f64> = lines(&page)
+        .iter()
+        .filter(|line| line.stroke == Stroke::new(0.4, Ink::Text))
+        .map(|line| line.from.0 - chuck)
+        .collect();
+    assert_eq!(ticks.len(), 10);
+    for (index, at) in (1..).zip(&ticks) {
+        let by_hand = 400.0 - 20.0 * f64::from(index);
+        assert!((at - by_hand).abs() < 1e-9, "{at} for {by_hand}");
+    }
+    let said: Vec<&str> = texts(&page).iter().map(|text| text.3).collect();
+    for expected in ["no. 1", "brass 0.70 x 400", "100 mm left", "0", "400"] {
+        assert!(said.contains(&expected), "{expected}: {said:?}");
+    }
+}
+
+/// Whatever the place, nothing of the chart stands outside it, and what doesn't fit is told.
+#[test]
+fn a_chart_stays_in_its_place() {
+    let loads: Vec<tubes::Load> = (1..=12)
+        .map(|number| {
+            load(
+                &number.to_string(),
+                &[("A", 40, 5.0), ("BB", 3, 20.0)],
+                40.0,
+            )
+        })
+        .collect();
+    let chart = tubes::Chart {
+        loads,
+        all: 12,
+        unit: quillbore_job::Unit::Inch,
+    };
+    for (width, height, fit) in [(145.0, 110.0, 2), (205.0, 110.0, 2), (530.0, 110.0, 3)] {
+        let mut page = Page::default();
+        let drawn = tubes::draw(&mut page, &chart, (3.0, 5.0, width, height));
+        assert_eq!(drawn, fit, "{width} x {height}");
+        for (left, right, y, text) in texts(&page) {
+            let inside = left >= 2.0 && right <= 3.0 + width && y <= 5.0 + height && y >= 5.0;
+            assert!(
+                inside,
+                "{text} at {left} to {right}, {y} in {width} x {height}"
+            );
+        }
+        for line in lines(&page) {
+            for (x, y) in [line.from, line.to] {
+                assert!((2.9..=3.1 + width).contains(&x), "{x} in {width}");
+                assert!((5.0..=5.0 + height).contains(&y), "{y} in {height}");
+            }
+        }
+    }
+    let mut page = Page::default();
+    let none = tubes::Chart {
+        loads: Vec::new(),
+        all: 0,
+        unit: quillbore_job::Unit::Mm,
+    };
+    assert_eq!(tubes::draw(&mut page, &none, (0.0, 0.0, 100.0, 100.0)), 0);
+    assert!(page.items.is_empty());
+}
+
+/// 10 to 40 with 20 likely, 50 marked, on 104 points: 2 points a unit.
+#[test]
+fn a_spread_is_a_bar_from_nothing_up() {
+    let spread = spread::Spread {
+        what: "machine hours".to_owned(),
+        band: quillbore_calc::Band {
+            p10: 10.0,
+            p50: 20.0,
+            p90: 40.0,
+        },
+        said: ["10", "20", "40"].map(str::to_owned),
+        marked: Some((50.0, "price 50".to_owned())),
+    };
+    let mut page = Page::default();
+    spread::draw(&mut page, &[spread], (0.0, 0.0, 104.0));
+    let upright = |width: f64| -> Vec<f64> {
+        let lines = lines(&page).into_iter();
+        let lines = lines.filter(|line| line.from.0 == line.to.0);
+        let lines = lines.filter(|line| line.stroke.width == width);
+        lines.map(|line| line.from.0).collect()
+    };
+    assert_eq!(upright(1.4), [40.0], "likely");
+    assert_eq!(upright(1.0), [100.0], "price");
+    let hatched = lines(&page);
+    let hatched = hatched.iter().filter(|line| line.stroke.width == 0.3);
+    for line in hatched {
+        for x in [line.from.0, line.to.0] {
+            assert!((19.999..=80.001).contains(&x), "{x}");
+        }
+    }
+    let texts = texts(&page);
+    assert_eq!(texts[0].3, "machine hours: 10, likely 20, 40");
+    let (left, right, _, said) = texts[1];
+    assert_eq!(said, "price 50");
+    assert!(left > 0.0 && right <= 104.0 + 1e-9, "{left} to {right}");
+}
+
+/// Nothing is drawn of a cost that is nothing, and nothing panics.
+#[test]
+fn a_spread_of_nothing_has_no_bar() {
+    let nothing = spread::Spread {
+        what: "labor hours".to_owned(),
+        band: quillbore_calc::Band {
+            p10: 0.0,
+            p50: 0.0,
+            p90: 0.0,
+        },
+        said: ["0", "0", "0"].map(str::to_owned),
+        marked: None,
+    };
+    let mut page = Page::default();
+    spread::draw(&mut page, &[nothing], (0.0, 0.0, 104.0));
+    assert!(lines(&page).is_empty());
 }

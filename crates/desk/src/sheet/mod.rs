@@ -20,6 +20,7 @@ pub mod papers;
 pub mod parts;
 pub mod paste;
 mod picture;
+pub mod pictured;
 pub mod places;
 pub mod plan;
 mod preview;
@@ -36,12 +37,13 @@ mod suggestions;
 mod tracks;
 pub mod waiting;
 
-use egui::{Rect, ScrollArea, Ui, UiBuilder};
+use egui::{Rangef, Rect, ScrollArea, Ui, UiBuilder};
 
 use crate::view::{Ask, SheetView};
 pub use field::commit_drafts;
 pub use help::help_ui;
 pub use pages::Pages;
+use pictured::Pictured;
 pub use preview::{preview_ui, preview_words_ui};
 pub use second::second_ui;
 use shared::{Anchors, Shared};
@@ -70,9 +72,21 @@ pub fn sheet_ui(
             quick_line::quick_ui(ui, shared, view, asks);
             again::again_ui(ui, shared, view, asks);
             fields::inquiry_ui(ui, shared, view, &mut anchors, asks);
+            let mut top = ui.cursor().top();
+            let mut block = |shown: Pictured, ui: &Ui| {
+                let bottom = ui.cursor().top();
+                (
+                    shown,
+                    Rangef::new(std::mem::replace(&mut top, bottom), bottom),
+                )
+            };
             holes::holes_ui(ui, shared, view, &mut anchors, asks);
+            let holes = block(Pictured::Hole, ui);
             plan::plan_ui(ui, shared, view, &mut anchors, asks);
+            let plan = block(Pictured::Electrodes, ui);
             price::price_ui(ui, shared, view, &mut anchors, asks);
+            let price = block(Pictured::Spread, ui);
+            view.picture_at.follow(ui, &[holes, plan, price], place);
             papers::papers_ui(ui, shared, view, &mut anchors, asks);
             slips::order_ui(ui, shared, view, &mut anchors, asks);
             slips::records_ui(ui, shared, view, &mut anchors, asks);

@@ -52,3 +52,16 @@ pub fn setup(number: usize, setup: &quillbore_calc::job_figures::SetupFigures) -
 pub fn section(hole: &str, tilt: &str) -> String {
     format!("{hole}, {tilt}\u{b0} from the normal")
 }
+
+/// What stands under the electrodes of the lot where they are drawn.
+#[must_use]
+pub fn electrodes_drawn(all: usize, drawn: usize) -> String {
+    if drawn == all {
+        "electrodes of the lot, by what they drill".to_owned()
+    } else {
+        format!("electrodes of the lot: {drawn} of {all} kinds of load")
+    }
+}
+
+/// What stands under the spread of hours and cost.
+pub const SPREAD_DRAWN: &str = "hatched: low to high; thick line: likely";

@@ -1,5 +1,6 @@
 //! Side notes and figures: what they offer, how one comes about, what is answered.
 
+use egui::accesskit::Role;
 use egui::{Event, Key, Modifiers};
 use egui_kittest::{Harness, kittest::Queryable as _};
 
@@ -156,4 +157,26 @@ fn the_words_of_very_many_rows_are_counted_and_found() {
     type_on(&mut harness, "find a command", "hole H299: accepted");
     let answering = harness.state().app().view().answering.clone();
     assert!(answering.is_some(), "the last row's answer was found");
+}
+
+/// The picture is of what one works at: a hole, the electrodes, the spread.
+#[test]
+fn the_picture_follows_to_the_block_that_one_works_in() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    harness.get_by_label("hole A, 0\u{b0} from the normal");
+    harness
+        .get_by_role_and_label(Role::TextInput, "machine")
+        .click();
+    harness.run();
+    harness.get_by_label("electrodes of the lot, by what they drill");
+    harness
+        .get_by_role_and_label(Role::TextInput, "margin")
+        .click();
+    harness.run();
+    harness.get_by_label("hatched: low to high; thick line: likely");
+    harness.get_by_label("hole 1 mark").click();
+    harness.run();
+    harness.get_by_label("hole A, 0\u{b0} from the normal");
 }

@@ -168,6 +168,12 @@ pub fn hours_with_unit(value: f64) -> String {
     format!("{} h", hours(value))
 }
 
+/// A share as whole percent: what is known no better.
+#[must_use]
+pub fn percent_rough(share: f64) -> String {
+    format!("{} %", fixed(share * 100.0, 0, 0))
+}
+
 /// A share as percent, at most one decimal: `12.5 %`.
 #[must_use]
 pub fn percent(share: f64) -> String {

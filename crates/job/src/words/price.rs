@@ -56,7 +56,7 @@ pub fn risk(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
         ("the rest", rest),
     ];
     drivers.sort_by(|a, b| b.1.total_cmp(&a.1));
-    let drivers = drivers.map(|(what, share)| format!("{what} {}", show::percent(share)));
+    let drivers = drivers.map(|(what, share)| format!("{what} {}", show::percent_rough(share)));
     let mut said = vec![
         first,
         format!("The spread comes from {}.", drivers.join(", ")),

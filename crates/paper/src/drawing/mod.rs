@@ -2,4 +2,5 @@
 
 pub mod hatch;
 pub mod section;
+pub mod spread;
 pub mod tubes;

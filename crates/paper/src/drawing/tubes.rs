@@ -1,10 +1,12 @@
 //! Tube electrodes to scale, with a pencil tick for every hole that one drills.
 
-use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad};
-use quillbore_calc::tables::Tube;
+use quillbore_calc::job_figures::{HoleFigures, JobFigures};
+use quillbore_calc::tables::Tables;
+use quillbore_calc::{Idx, RowId, tables::Tube};
+use quillbore_job::{Job, Unit};
 
 use super::hatch::hatch;
-use crate::matter::Matter;
+use crate::matter::{Matter, mark_in};
 use crate::page::{Ink, Page, Stroke, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
@@ -14,72 +16,174 @@ use crate::words::drawing as words;
 /// Loads drawn for one job; the table above lists all of them.
 const SHOWN: usize = 12;
 const ROW: f64 = 9.0 * 72.0 / 25.4;
+/// The name has a line above the tube where there is no room beside it.
+const LINE: f64 = 3.2 * 72.0 / 25.4;
 const NAME: f64 = 36.0 * 72.0 / 25.4;
+/// Narrower charts have the name above the tube.
+const WITH_NAME: f64 = 110.0 * 72.0 / 25.4;
+const RULER: f64 = 5.0 * 72.0 / 25.4;
 /// Closer ticks than this can't be told apart.
 const TICK: f64 = 1.6;
 
-struct DrawnTube<'a> {
-    electrode: &'a ElectrodeFigures,
-    load: &'a ElectrodeLoad,
-    numbers: String,
+/// What is drawn of the electrodes of a lot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Chart {
+    /// A tube for each of the first kinds of load, in the plan's order.
+    pub loads: Vec<Load>,
+    /// How many kinds there are.
+    pub all: usize,
+    /// The unit of the ruler.
+    pub unit: Unit,
+}
+
+/// An electrode, or several alike, and what it drills.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Load {
+    /// The electrodes' numbers among those of their tube.
+    pub numbers: String,
+    /// The tube's name.
+    pub name: String,
+    /// Its outer diameter [mm].
+    pub outer_mm: f64,
+    /// Its length [mm].
+    pub length_mm: f64,
+    /// What of the length can be used up [mm].
+    pub usable_mm: f64,
+    /// What is left of that after the last hole [mm].
+    pub left_mm: f64,
+    /// Marks in drilling order, each with its holes and the wear of one [mm].
+    pub holes: Vec<(String, u32, f64)>,
 }
 
 /// Sets the chart of a job's electrodes.
 pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
-    let mut drawn = drawn(matter);
-    let more = drawn.len().saturating_sub(SHOWN);
-    drawn.truncate(SHOWN);
-    let longest = drawn
-        .iter()
-        .filter_map(|tube| matter.tube(tube.electrode.tube))
-        .map(|tube| tube.length_mm)
-        .fold(0.0, f64::max);
-    if longest <= 0.0 {
+    let chart = Chart::of(matter.job, matter.figures, matter.tables, SHOWN);
+    let more = chart.all - chart.loads.len();
+    let body = flow.body();
+    if chart.longest() <= 0.0 {
         return;
     }
-    let body = flow.body();
-    // The last figure of the ruler stands half past the tube's end.
-    let scale = (body.width() - NAME - mm(3.0)) / longest;
-    let total = ROW * drawn.len() as f64 + mm(8.0);
-    flow.need(total);
+    flow.need(ROW * chart.loads.len() as f64 + mm(8.0));
     flow.take(mm(2.0));
-    for tube in &drawn {
+    let place = chart.place(body.left, body.width());
+    for load in &chart.loads {
         let top = flow.take(ROW);
-        chart(matter, flow.page(), tube, scale, (body.left, top));
+        place.load(flow.page(), load, top);
     }
-    let top = flow.take(mm(5.0));
-    ruler(matter, flow.page(), (body.left + NAME, top), longest, scale);
+    let top = flow.take(RULER);
+    place.ruler(flow.page(), top);
     if more > 0 {
         flow.take(mm(2.0));
         flow.text(BODY, &words::not_drawn(more));
     }
 }
 
-fn drawn<'a>(matter: &Matter<'a>) -> Vec<DrawnTube<'a>> {
-    let electrodes = matter
-        .figures
-        .lot
-        .as_ref()
-        .map_or(&[][..], |lot| &lot.electrodes);
-    let mut list = Vec::new();
-    for electrode in electrodes {
-        let mut next = 1;
-        for load in &electrode.plan {
-            let last = next + load.times.saturating_sub(1);
-            let numbers = if load.times > 1 {
-                format!("{next}\u{2013}{last}")
-            } else {
-                next.to_string()
+/// Draws as many tubes as there is room for into a place of left, top, width and height; gives how many
+/// it drew.
+pub fn draw(
+    page: &mut Page,
+    chart: &Chart,
+    (left, top, width, height): (f64, f64, f64, f64),
+) -> usize {
+    if chart.longest() <= 0.0 {
+        return 0;
+    }
+    let place = chart.place(left, width);
+    let step = place.step();
+    let fit = ((height - RULER - mm(3.0)) / step).max(1.0) as usize;
+    let shown = chart.loads.len().min(fit);
+    for (index, load) in chart.loads.iter().take(shown).enumerate() {
+        place.load(page, load, top + step * index as f64);
+    }
+    place.ruler(page, top + step * shown as f64 + mm(1.0));
+    shown
+}
+
+impl Chart {
+    /// The electrodes of a job's lot, `most` kinds of load of them; none where nothing was planned.
+    #[must_use]
+    pub fn of(job: &Job, figures: &JobFigures, tables: &Tables, most: usize) -> Self {
+        let lot = figures.lot.as_ref();
+        let electrodes = lot.map_or(&[][..], |lot| &lot.electrodes);
+        let mut loads = Vec::new();
+        for electrode in electrodes {
+            let Some(tube) = electrode.tube.of(&tables.tubes) else {
+                continue;
             };
-            next = last + 1;
-            list.push(DrawnTube {
-                electrode,
-                load,
-                numbers,
-            });
+            let usable = usable(figures, electrode.tube).unwrap_or(tube.length_mm);
+            let mut next = 1;
+            for load in electrode.plan.iter().take(most - loads.len()) {
+                let last = next + load.times.saturating_sub(1);
+                let numbers = if load.times > 1 {
+                    format!("{next}\u{2013}{last}")
+                } else {
+                    next.to_string()
+                };
+                next = last + 1;
+                let holes = load.holes.iter().map(|(row, count)| {
+                    let wear = of_row(job, figures, *row).and_then(|hole| hole.wear_mm);
+                    (mark_in(job, *row), *count, wear.unwrap_or(0.0))
+                });
+                loads.push(Load {
+                    numbers,
+                    name: tube.name.clone(),
+                    outer_mm: tube.outer_mm,
+                    length_mm: tube.length_mm,
+                    usable_mm: usable,
+                    left_mm: load.left_mm,
+                    holes: holes.collect(),
+                });
+            }
+        }
+        Self {
+            loads,
+            all: electrodes.iter().map(|of| of.plan.len()).sum(),
+            unit: job.unit,
         }
     }
-    list
+
+    fn longest(&self) -> f64 {
+        let lengths = self.loads.iter().map(|load| load.length_mm);
+        lengths.fold(0.0, f64::max)
+    }
+
+    /// Where the chart stands on a page, so far from its left and so wide.
+    fn place(&self, left: f64, width: f64) -> Place<'_> {
+        let name = if width < WITH_NAME { 0.0 } else { NAME };
+        // The first figure of a ruler at the edge stands half before its beginning.
+        let edge = if name > 0.0 { 0.0 } else { mm(1.0) };
+        let (left, width) = (left + edge, width - edge);
+        let longest = self.longest();
+        Place {
+            chart: self,
+            left,
+            name,
+            longest,
+            // The last figure of the ruler stands half past the tube's end.
+            scale: (width - name - mm(3.0)) / longest,
+        }
+    }
+}
+
+fn usable(figures: &JobFigures, tube: Idx<Tube>) -> Option<f64> {
+    let mut holes = figures.holes.iter();
+    holes.find(|hole| hole.tube == Some(tube))?.usable_mm
+}
+
+fn of_row<'a>(job: &Job, figures: &'a JobFigures, row: RowId) -> Option<&'a HoleFigures> {
+    let hole = figures.holes.get(job.row_index(row)?)?;
+    (hole.row == row).then_some(hole)
+}
+
+/// A chart on a page.
+struct Place<'a> {
+    chart: &'a Chart,
+    left: f64,
+    /// Width of the name beside the tube; 0 where it stands above.
+    name: f64,
+    longest: f64,
+    /// Points on paper a mm.
+    scale: f64,
 }
 
 /// Where a tube's parts lie on the page.
@@ -99,31 +203,6 @@ struct Laid {
 }
 
 impl Laid {
-    fn of(
-        matter: &Matter<'_>,
-        drawn: &DrawnTube<'_>,
-        tube: &Tube,
-        scale: f64,
-        at: (f64, f64),
-    ) -> Self {
-        let usable = matter
-            .figures
-            .holes
-            .iter()
-            .find(|hole| hole.tube == Some(drawn.electrode.tube))
-            .and_then(|hole| hole.usable_mm)
-            .unwrap_or(tube.length_mm);
-        let chuck = at.0 + NAME;
-        Self {
-            middle: at.1 + ROW * 0.55,
-            thick: (tube.outer_mm * scale).clamp(2.4, mm(3.0)),
-            chuck,
-            held: chuck + (tube.length_mm - usable).max(0.0) * scale,
-            tip: chuck + tube.length_mm * scale,
-            used: ((usable - drawn.load.left_mm).max(0.0)) * scale,
-        }
-    }
-
     fn upper(&self) -> f64 {
         self.middle - self.thick / 2.0
     }
@@ -133,40 +212,78 @@ impl Laid {
     }
 }
 
-fn chart(matter: &Matter<'_>, page: &mut Page, drawn: &DrawnTube<'_>, scale: f64, at: (f64, f64)) {
-    let Some(tube) = matter.tube(drawn.electrode.tube) else {
-        return;
-    };
-    let laid = Laid::of(matter, drawn, tube, scale, at);
-    page.text(
-        at.0,
-        laid.middle - 1.0,
-        FIGURE,
-        &words::electrodes(&drawn.numbers),
-    );
-    page.text(at.0, laid.middle + CAPTION.size, CAPTION, &tube.name);
-    outline(page, &laid);
-    ticks(
-        matter,
-        page,
-        drawn,
-        (laid.tip, laid.used),
-        (laid.upper(), laid.thick),
-    );
-    let rest = shown::with_unit(
-        drawn.load.left_mm,
-        matter.job.unit,
-        shown::coarse(matter.job.unit),
-    );
-    let label = words::left(&rest);
-    let stub = laid.tip - laid.used - laid.held;
-    if stub > CAPTION.measure(&label) + 4.0 {
-        page.text_center(
-            laid.held + stub / 2.0,
-            laid.lower() + CAPTION.size + 0.6,
-            CAPTION,
-            &label,
-        );
+impl Place<'_> {
+    /// Height of a tube with what is written at it.
+    fn step(&self) -> f64 {
+        if self.name > 0.0 { ROW } else { ROW + LINE }
+    }
+
+    fn laid(&self, load: &Load, top: f64) -> Laid {
+        let chuck = self.left + self.name;
+        Laid {
+            middle: top + self.step() - ROW + ROW * 0.55,
+            thick: (load.outer_mm * self.scale).clamp(2.4, mm(3.0)),
+            chuck,
+            held: chuck + (load.length_mm - load.usable_mm).max(0.0) * self.scale,
+            tip: chuck + load.length_mm * self.scale,
+            used: (load.usable_mm - load.left_mm).max(0.0) * self.scale,
+        }
+    }
+
+    /// A tube with its load, from the top.
+    fn load(&self, page: &mut Page, load: &Load, top: f64) {
+        let laid = self.laid(load, top);
+        let numbers = words::electrodes(&load.numbers);
+        if self.name > 0.0 {
+            page.text(self.left, laid.middle - 1.0, FIGURE, &numbers);
+            let below = laid.middle + CAPTION.size;
+            page.text(self.left, below, CAPTION, &load.name);
+        } else {
+            let said = words::electrodes_of(&numbers, &load.name);
+            page.text(self.left, top + CAPTION.size, CAPTION, &said);
+        }
+        outline(page, &laid);
+        ticks(page, load, &laid);
+        let unit = self.chart.unit;
+        let rest = shown::with_unit(load.left_mm, unit, shown::coarse(unit));
+        let label = words::left(&rest);
+        let stub = laid.tip - laid.used - laid.held;
+        if stub > CAPTION.measure(&label) + 4.0 {
+            page.text_center(
+                laid.held + stub / 2.0,
+                laid.lower() + CAPTION.size + 0.6,
+                CAPTION,
+                &label,
+            );
+        }
+    }
+
+    /// A scale under the tubes.
+    fn ruler(&self, page: &mut Page, top: f64) {
+        let unit = self.chart.unit;
+        let (step, per) = match unit {
+            Unit::Mm => (50.0, 50.0),
+            Unit::Inch => (quillbore_calc::quantity::MM_PER_INCH * 2.0, 2.0),
+        };
+        // Figures stand clear of each other.
+        let every = (mm(7.0) / (step * self.scale)).ceil().max(1.0);
+        let (step, per) = (step * every, per * every);
+        let left = self.left + self.name;
+        page.rule(left, left + self.longest * self.scale, top, Stroke::HAIR);
+        let below = top + 3.6 + CAPTION.size;
+        let mut index = 0.0;
+        while step * index <= self.longest + 1e-9 {
+            let x = left + step * index * self.scale;
+            page.line((x, top), (x, top + 3.0), Stroke::HAIR);
+            page.text_center(x, below, CAPTION, &shown::fixed(per * index, 0));
+            index += 1.0;
+        }
+        let said = words::scale(shown::unit(unit));
+        if self.name > 0.0 {
+            page.text(self.left, below, CAPTION, &said);
+        } else {
+            page.text(self.left, below + CAPTION.leading(), CAPTION, &said);
+        }
     }
 }
 
@@ -195,29 +312,16 @@ fn outline(page: &mut Page, laid: &Laid) {
 }
 
 /// A tick where each hole ends on the tube, counted from the tip.
-fn ticks(
-    matter: &Matter<'_>,
-    page: &mut Page,
-    drawn: &DrawnTube<'_>,
-    (tip, used): (f64, f64),
-    (top, thick): (f64, f64),
-) {
-    let wear = |row| {
-        let hole = matter.figures_of(row);
-        hole.and_then(|hole| hole.wear_mm).unwrap_or(0.0)
-    };
-    let total: f64 = drawn
-        .load
-        .holes
-        .iter()
-        .map(|(row, count)| wear(*row) * f64::from(*count))
-        .sum();
+fn ticks(page: &mut Page, load: &Load, laid: &Laid) {
+    let (top, thick) = (laid.upper(), laid.thick);
+    let worn = |(_, count, wear): &(String, u32, f64)| wear * f64::from(*count);
+    let total: f64 = load.holes.iter().map(worn).sum();
     if total <= 0.0 {
         return;
     }
-    let mut x = tip;
-    for (row, count) in &drawn.load.holes {
-        let step = wear(*row) / total * used;
+    let mut x = laid.tip;
+    for (mark, count, wear) in &load.holes {
+        let step = wear / total * laid.used;
         let every = (TICK / step.max(1e-6)).ceil().max(1.0);
         let start = x;
         let mut at = 0.0;
@@ -227,7 +331,7 @@ fn ticks(
             page.line((tick, top - 2.2), (tick, top), Stroke::new(0.4, Ink::Text));
         }
         x = start - step * f64::from(*count);
-        let label = format!("{}\u{a0}\u{d7}\u{a0}{count}", matter.mark(*row));
+        let label = format!("{mark}\u{a0}\u{d7}\u{a0}{count}");
         if start - x > CAPTION.measure(&label) {
             page.text_center((start + x) / 2.0, top - 3.4, CAPTION, &label);
         }
@@ -237,32 +341,4 @@ fn ticks(
             Stroke::new(0.6, Ink::Accent),
         );
     }
-}
-
-/// A scale under the tubes.
-fn ruler(matter: &Matter<'_>, page: &mut Page, (left, top): (f64, f64), longest: f64, scale: f64) {
-    let unit = matter.job.unit;
-    let (step, per) = match unit {
-        quillbore_job::Unit::Mm => (50.0, 50.0),
-        quillbore_job::Unit::Inch => (quillbore_calc::quantity::MM_PER_INCH * 2.0, 2.0),
-    };
-    page.rule(left, left + longest * scale, top, Stroke::HAIR);
-    let mut index = 0.0;
-    while step * index <= longest + 1e-9 {
-        let x = left + step * index * scale;
-        page.line((x, top), (x, top + 3.0), Stroke::HAIR);
-        page.text_center(
-            x,
-            top + 3.6 + CAPTION.size,
-            CAPTION,
-            &shown::fixed(per * index, 0),
-        );
-        index += 1.0;
-    }
-    page.text(
-        left - mm(36.0),
-        top + 3.6 + CAPTION.size,
-        CAPTION,
-        &words::scale(shown::unit(unit)),
-    );
 }

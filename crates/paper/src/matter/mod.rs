@@ -35,6 +35,12 @@ use crate::words::kinds::Kinds;
 use crate::words::phrases;
 use hole::mark_of;
 
+/// The mark of a row of a job, or its place in the table where it has none.
+pub(crate) fn mark_in(job: &Job, row: RowId) -> String {
+    let index = job.row_index(row);
+    index.map_or_else(String::new, |index| mark_of(&job.rows[index], index))
+}
+
 /// Everything a paper may say; borrowed, since a paper changes nothing.
 #[derive(Clone, Copy, Debug)]
 pub struct Matter<'a> {
@@ -226,10 +232,7 @@ impl<'a> Matter<'a> {
 
     /// The mark of a row, or its place in the table where it has none.
     pub fn mark(&self, row: RowId) -> String {
-        match self.job.row_index(row) {
-            Some(index) => mark_of(&self.job.rows[index], index),
-            None => String::new(),
-        }
+        mark_in(self.job, row)
     }
 
     /// The marks of rows in the table's order; four and more neighbors are told by first and last.

@@ -18,6 +18,11 @@ pub fn electrodes(numbers: &str) -> String {
     format!("no. {numbers}")
 }
 
+/// The same with the tube's name, on one line.
+pub fn electrodes_of(numbers: &str, tube: &str) -> String {
+    format!("{numbers}, {tube}")
+}
+
 /// What is left of an electrode.
 pub fn left(length: &str) -> String {
     format!("{length} left")
@@ -36,4 +41,25 @@ pub fn not_drawn(more: usize) -> String {
             format!("{more} more kinds of loads are in the table above and are not drawn.")
         }
     }
+}
+
+/// The machine's hours, with their spread.
+pub const MACHINE_HOURS: &str = "machine hours";
+
+/// A person's hours, with their spread.
+pub const LABOR_HOURS: &str = "labor hours";
+
+/// What the lot costs, with its spread.
+pub fn cost_of_lot(currency: &str) -> String {
+    format!("cost of the lot, {currency}")
+}
+
+/// What the lot is sold for, marked beside what it costs.
+pub fn sold_for(lot: &str) -> String {
+    format!("price {lot}")
+}
+
+/// A figure with low, likely and high.
+pub fn spread(what: &str, [low, likely, high]: &[String; 3]) -> String {
+    format!("{what}: {low}, likely {likely}, {high}")
 }
