@@ -156,6 +156,12 @@ fn all(ctx: &Context) -> Vec<Command> {
         group: Group::Add,
         ask: Ask::RunsOfMarks,
     };
+    let planned = Command {
+        word: words::RUNS_OF_PLAN.to_owned(),
+        keys: String::new(),
+        group: Group::Add,
+        ask: Ask::RunsOfPlan,
+    };
     let laid_out = Paper::ALL.iter().map(|paper| Command {
         word: words::preview(slips::paper(*paper)),
         keys: String::new(),
@@ -170,7 +176,7 @@ fn all(ctx: &Context) -> Vec<Command> {
     });
     actions
         .chain(slips)
-        .chain([runs])
+        .chain([runs, planned])
         .chain(laid_out)
         .chain(issued)
         .collect()

@@ -1,6 +1,7 @@
 //! What the window remembers that is in no job: drafts, what is folded, what is opened.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use egui::Pos2;
 use quillbore_calc::{Figure, RowId};
@@ -9,7 +10,7 @@ use quillbore_job::answer::How;
 use quillbore_job::apply::EditRefused;
 use quillbore_job::concern::Concern;
 use quillbore_job::quick::LeadsTo;
-use quillbore_job::results::Beside;
+use quillbore_job::results::{Beside, Results, RunPlan};
 use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
 
 use quillbore_office::names::JobKey;
@@ -52,6 +53,8 @@ pub struct SheetView {
     pub all_columns: bool,
     /// Every column of the run records.
     pub all_run_columns: bool,
+    /// What is planned beside the run records, by the results that it was worked out from.
+    pub run_plan: Option<(Arc<Results>, Arc<RunPlan>)>,
     /// The figure whose working is open.
     pub opened: Option<Figure>,
     /// Where its working lies.
@@ -277,6 +280,8 @@ pub enum Ask {
     Pin(SlipKind),
     /// Add a run record for each mark that has none.
     RunsOfMarks,
+    /// Add a run record for each electrode of the plan that none covers yet.
+    RunsOfPlan,
     /// An action of the list.
     Do(Action),
     /// Open this job.

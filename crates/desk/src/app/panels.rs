@@ -213,6 +213,7 @@ fn wants_drafts_committed(ask: &Ask) -> bool {
         | Ask::Preview(_)
         | Ask::ReleasePart(_)
         | Ask::RunsOfMarks
+        | Ask::RunsOfPlan
         | Ask::Front(_)
         | Ask::Open(_) => true,
         _ => false,

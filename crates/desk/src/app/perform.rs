@@ -23,6 +23,7 @@ impl App {
             Ask::Edit(edit) => self.edit(&edit),
             Ask::Pin(kind) => self.pin(kind),
             Ask::RunsOfMarks => self.pin_runs(),
+            Ask::RunsOfPlan => self.pin_planned_runs(),
             Ask::Do(action) => self.act(ctx, action),
             Ask::Open(wanted) => {
                 self.shelf_over = false;

@@ -3,14 +3,18 @@
 use std::collections::BTreeMap;
 
 use quillbore_job::prefilled::new_slip;
-use quillbore_job::run_lines::runs_of_marks;
+use quillbore_job::results::RunPlan;
+use quillbore_job::run_lines::{runs_of_marks, runs_of_plan};
 use quillbore_job::slip::kind;
-use quillbore_job::{Line, SlipKind};
+use quillbore_job::{Edit, Line, SlipKind};
 
 use super::App;
 use crate::grid::GridAt;
 use crate::sheet::runs::column_at;
 use crate::words::runs as words;
+
+/// More lines at once nobody types.
+const MOST_LINES: usize = 200;
 
 impl App {
     /// Pins a slip with what is known, lays it out, and puts the keyboard on it.
@@ -37,10 +41,32 @@ impl App {
         let tube_of =
             |row: &quillbore_job::Row| planned.get(&row.id).map(|name| (*name).to_owned());
         let by = &self.settings.desk_name;
-        let Some(edit) = runs_of_marks(desk.job(), desk.day, by, tube_of) else {
-            words::NONE_TO_ADD.clone_into(&mut self.desk_mut().notice);
+        let edit = runs_of_marks(desk.job(), desk.day, by, tube_of);
+        self.add_runs(edit, words::NONE_TO_ADD);
+    }
+
+    /// Adds a run record for each electrode of the plan that none covers yet, and goes to the first place
+    /// that is still empty.
+    pub(super) fn pin_planned_runs(&mut self) {
+        let desk = self.desk();
+        let tables = &desk.shop.tables;
+        let plan = RunPlan::of(desk.job(), &desk.results().figures, tables);
+        if plan.left.len() > MOST_LINES {
+            self.desk_mut().notice = words::too_many_electrodes(plan.left.len(), MOST_LINES);
+            return;
+        }
+        let by = &self.settings.desk_name;
+        let edit = runs_of_plan(desk.job(), &plan, desk.day, by, &tables.tubes);
+        self.add_runs(edit, words::NONE_PLANNED);
+    }
+
+    /// Adds run records, or says that there are none to add, and puts the keyboard on the first.
+    fn add_runs(&mut self, edit: Option<Edit>, none: &str) {
+        let Some(edit) = edit else {
+            none.clone_into(&mut self.desk_mut().notice);
             return;
         };
+        let desk = self.desk();
         let row = desk.job().slips_of::<kind::Run>().count();
         self.edit(&edit);
         let view = self.view_mut();

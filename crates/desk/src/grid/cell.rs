@@ -1,8 +1,8 @@
 //! One cell of a grid: its text as it came about, or the editor in it.
 
 use egui::{
-    Align2, CursorIcon, EventFilter, FontId, Frame, Id, Margin, Response, Role, Stroke, StrokeKind,
-    TextEdit, Ui, accesskit, pos2,
+    Align2, CursorIcon, EventFilter, FontId, Frame, Id, Margin, Rect, Response, Role, Stroke,
+    StrokeKind, TextEdit, Ui, accesskit, pos2,
     text::{CCursor, CCursorRange},
     text_edit::TextEditState,
     vec2,
@@ -10,6 +10,7 @@ use egui::{
 
 use super::{
     model::{CellState, GridColumn, GridModel},
+    table::ROW_HEIGHT,
     view::{CellBlock, GridAt, GridView},
 };
 use crate::look::{self, Tokens};
@@ -39,13 +40,15 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
         view: &mut GridView,
     ) {
         let t = self.tokens;
-        let rect = ui.max_rect();
+        let whole = ui.max_rect();
+        let rect = self.line(ui);
         let here = at == self.cursor;
         let in_block = self.block.contains(at);
         let painter = ui.painter();
         if self.active && in_block && !self.block.is_one_cell() {
-            painter.rect_filled(rect, 0.0, t.wash_strong);
+            painter.rect_filled(whole, 0.0, t.wash_strong);
         }
+        self.pencilled(ui, at, column, whole.with_max_y(rect.top()));
         look::hairline_at(painter, rect.x_range(), rect.bottom() - 0.5, t.hairline);
 
         if here && view.draft.is_some() {
@@ -61,9 +64,32 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
         }
     }
 
+    /// The line of a cell that is typed in, at its foot.
+    fn line(&self, ui: &Ui) -> Rect {
+        let whole = ui.max_rect();
+        whole.with_min_y(whole.bottom() - ROW_HEIGHT)
+    }
+
+    /// What is pencilled above that line.
+    fn pencilled(&self, ui: &Ui, at: GridAt, column: &GridColumn, place: Rect) {
+        let said = self.model.pencilled(at);
+        if said.is_empty() {
+            return;
+        }
+        let (t, width) = (self.tokens, place.width() - 2.0 * PAD);
+        let galley = look::elided(ui.painter(), &said, look::small(), t.pencil, width);
+        let x = if column.right {
+            place.right() - PAD - galley.size().x
+        } else {
+            place.left() + PAD
+        };
+        ui.painter()
+            .galley(pos2(x, place.top() + 2.0), galley, t.pencil);
+    }
+
     fn text(&self, ui: &mut Ui, at: GridAt, column: &GridColumn, response: &Response) {
         let t = self.tokens;
-        let rect = ui.max_rect();
+        let rect = self.line(ui);
         let is_row = at.row < self.model.row_count();
         let text = if is_row {
             self.model.text(at)
@@ -117,7 +143,7 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
             return;
         };
         let (t, editor) = (self.tokens, self.editor);
-        let rect = ui.max_rect();
+        let rect = self.line(ui);
         if draft.new {
             draft.new = false;
             let mut state = TextEditState::load(ui.ctx(), editor).unwrap_or_default();

@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use super::table::ROW_HEIGHT;
 use super::view::GridAt;
 
 /// What a grid shows; typing below its last row makes a new one.
@@ -16,6 +17,15 @@ pub trait GridModel {
     fn text(&self, at: GridAt) -> Cow<'_, str>;
     /// How the text of a cell came about.
     fn state(&self, at: GridAt) -> CellState;
+    /// The height of a row.
+    fn row_height(&self) -> f32 {
+        ROW_HEIGHT
+    }
+    /// What is pencilled above the text of a cell, in rows that are higher than one line; the row below
+    /// the last one may have it, too.
+    fn pencilled(&self, _: GridAt) -> String {
+        String::new()
+    }
 }
 
 /// One column of a grid.

@@ -56,7 +56,8 @@ pub(super) fn draw<M: GridModel + ?Sized>(
     }
     name_node(ui, &grid, Role::Grid, &words::table(model.row_name()), None);
     let (follow, cursor) = (std::mem::take(&mut view.follow), view.cursor);
-    view.page = ((place.height() - HEAD_HEIGHT) / ROW_HEIGHT) as usize;
+    let row_height = model.row_height();
+    view.page = ((place.height() - HEAD_HEIGHT) / row_height) as usize;
     let columns = model.columns().iter().map(|column| {
         Column::new(column.width)
             .range(column.width..=column.width)
@@ -93,7 +94,7 @@ pub(super) fn draw<M: GridModel + ?Sized>(
     // A row that the keyboard went to is brought into sight on the sheet, too.
     if follow && let Some((_, y)) = rows.iter().find(|(row, _)| *row == cursor.row) {
         let across = place.x_range();
-        let around = Rect::from_x_y_ranges(across, *y - ROW_HEIGHT..=*y + ROW_HEIGHT);
+        let around = Rect::from_x_y_ranges(across, *y - row_height..=*y + row_height);
         ui.scroll_to_rect(around, None);
     }
     let menu = painting.pointer.menu;
@@ -153,7 +154,7 @@ impl<M: GridModel + ?Sized> TableDelegate for Painting<'_, M> {
     }
 
     fn default_row_height(&self) -> f32 {
-        ROW_HEIGHT
+        self.cells.model.row_height()
     }
 }
 
@@ -177,8 +178,8 @@ impl<M: GridModel + ?Sized> Painting<'_, M> {
     }
 }
 
-/// How large a grid is that shows so many rows, over a width.
+/// How large a grid is that shows so many rows of a height, over a width.
 #[must_use]
-pub fn size(width: f32, rows: usize) -> Vec2 {
-    vec2(width, (rows as f32).mul_add(ROW_HEIGHT, HEAD_HEIGHT))
+pub fn size(width: f32, rows: usize, row_height: f32) -> Vec2 {
+    vec2(width, (rows as f32).mul_add(row_height, HEAD_HEIGHT))
 }

@@ -3,26 +3,28 @@
 mod columns;
 mod model;
 
+use std::sync::Arc;
+
 use egui::{Rangef, Ui};
 use quillbore_job::pasted_runs::{is_headed, pasted};
-use quillbore_job::results::Beside;
+use quillbore_job::results::{Beside, RunPlan};
 use quillbore_job::slip::{RUN_COLUMNS, Slip};
 use quillbore_job::{Edit, Line, RunAt, SlipKind};
 
 use super::parts::pencil;
 use super::shared::{Anchors, Shared};
-use crate::grid::{GridAsk, GridModel as _, GridShown, ROW_HEIGHT, SetWhy, commit, grid_ui, size};
+use crate::grid::{GridAsk, GridModel as _, GridShown, SetWhy, commit, grid_ui, size};
 use crate::look;
 use crate::view::{Ask, SheetView};
 use crate::words::{own, runs as words};
 use columns::shown;
-use model::Runs;
+use model::{ROW, Runs};
 
 /// Rows of the table that always have their place.
-const LEAST_ROWS: usize = 4;
+const LEAST_ROWS: usize = 3;
 
 /// Rows of the table that are in sight at most.
-const MOST_ROWS: usize = 18;
+const MOST_ROWS: usize = 15;
 
 /// The table of the run records, from the order on; gives the record whose own lines are to be laid out
 /// or put away, once they were drawn: what is typed there is kept when it is left.
@@ -36,10 +38,11 @@ pub(super) fn runs_ui(
     if !has_begun(shared) {
         return None;
     }
-    let model = Runs::new(shared, shown(view.all_run_columns));
+    let plan = plan(shared, view);
+    let model = Runs::new(shared, &plan, shown(view.all_run_columns));
     let mut wanted = Vec::new();
     let rows = (model.row_count() + 1).clamp(LEAST_ROWS, MOST_ROWS);
-    let size = size(ui.available_width(), rows);
+    let size = size(ui.available_width(), rows, ROW);
     let table = grid_ui(ui, "runs", &model, &mut view.runs, size, &mut wanted);
     put_anchors(&table, &model, anchors);
     for want in wanted {
@@ -57,11 +60,25 @@ pub(super) fn runs_ui(
 
 /// Puts what is being typed in a cell in its place, as leaving the cell would do.
 pub fn commit_runs(shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask>) {
-    let model = Runs::new(shared, shown(view.all_run_columns));
+    let plan = plan(shared, view);
+    let model = Runs::new(shared, &plan, shown(view.all_run_columns));
     let mut wanted = Vec::new();
     commit(&model, &mut view.runs, &mut wanted);
     for want in wanted {
         asks.extend(asked(want, &model, shared));
+    }
+}
+
+/// The plan beside the records, worked out once for each state of the figures.
+fn plan(shared: &Shared<'_>, view: &mut SheetView) -> Arc<RunPlan> {
+    match &view.run_plan {
+        Some((of, plan)) if Arc::ptr_eq(of, shared.results) => Arc::clone(plan),
+        _ => {
+            let (figures, tables) = (&shared.results.figures, &shared.shop.tables);
+            let plan = Arc::new(RunPlan::of(shared.job, figures, tables));
+            view.run_plan = Some((Arc::clone(shared.results), Arc::clone(&plan)));
+            plan
+        }
     }
 }
 
@@ -87,7 +104,7 @@ fn has_begun(shared: &Shared<'_>) -> bool {
 fn put_anchors(table: &GridShown, model: &Runs<'_>, anchors: &mut Anchors) {
     for (row, y) in &table.rows {
         if let Some(slip) = model.slips.get(*row) {
-            let at = Rangef::new(y - ROW_HEIGHT / 2.0, y + ROW_HEIGHT / 2.0);
+            let at = Rangef::new(y - ROW / 2.0, y + ROW / 2.0);
             anchors.put(Beside::Slip(slip.id, None), at);
             for column in &RUN_COLUMNS {
                 anchors.put(Beside::Slip(slip.id, Some(column.line())), at);
@@ -109,6 +126,10 @@ fn words_ui(
     ui.add_space(8.0);
     if look::quiet_word(ui, words::OF_MARKS).clicked() {
         asks.push(Ask::RunsOfMarks);
+    }
+    ui.add_space(8.0);
+    if look::quiet_word(ui, words::OF_PLAN).clicked() {
+        asks.push(Ask::RunsOfPlan);
     }
     ui.add_space(8.0);
     if look::quiet_word(ui, words::DELETE_LINE).clicked() {

@@ -42,6 +42,9 @@ pub const SLIP: &str = "slip";
 /// Adds a run record for each mark that has none.
 pub const RUNS_OF_MARKS: &str = "add a run record for each mark";
 
+/// Adds a run record for each planned electrode that none covers.
+pub const RUNS_OF_PLAN: &str = "add a run record for each electrode";
+
 /// A word that settles something by a slip.
 #[must_use]
 pub fn settle(word: &str, slip: &str) -> String {

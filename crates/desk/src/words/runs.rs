@@ -8,6 +8,21 @@ pub const ROW: &str = "run";
 /// Adds a line for each mark that has none.
 pub const OF_MARKS: &str = "a line for each mark";
 
+/// Adds a line for each planned electrode that none covers yet.
+pub const OF_PLAN: &str = "a line for each electrode";
+
+/// Said where no electrode is without a line.
+pub const NONE_PLANNED: &str =
+    "Every electrode of the plan has a run record, or nothing is planned yet.";
+
+/// Said where more lines would be added than anybody types.
+#[must_use]
+pub fn too_many_electrodes(planned: usize, most: usize) -> String {
+    format!(
+        "{planned} stretches of holes are planned: above {most} add a line for each mark, or type lines as they come."
+    )
+}
+
 /// Deletes the line.
 pub const DELETE_LINE: &str = "delete line";
 
@@ -21,4 +36,14 @@ pub const NONE_TO_ADD: &str = "Every mark of the hole table has a run record.";
 #[must_use]
 pub fn more_of(row: usize) -> String {
     format!("trouble, settings, next time of line {}", row + 1)
+}
+
+/// The numbers of electrodes.
+#[must_use]
+pub fn numbers(first: u32, last: u32) -> String {
+    if first == last {
+        first.to_string()
+    } else {
+        format!("{first}\u{2013}{last}")
+    }
 }

@@ -88,7 +88,7 @@ fn a_check_is_answered_in_its_side_note_and_by_keyboard() {
     // The note about both rows is answered once, for both.
     press(&mut harness, "told and agreed: limits assumed of A, B");
     let line = "the customer was told and agreed, by whom: limits assumed of A, B";
-    let field = harness.get_by_role_and_label(egui::accesskit::Role::TextInput, line);
+    let field = harness.get_by_role_and_label(Role::TextInput, line);
     assert!(field.is_focused(), "the line has the keyboard");
     harness.key_press(Key::Escape);
     harness.run();

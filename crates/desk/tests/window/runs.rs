@@ -324,3 +324,26 @@ fn the_long_texts_of_a_line_stand_below_the_table() {
         .query_all_by_label_contains("fresh tube after 40 holes");
     assert!(told.count() > 0, "in one line below the table");
 }
+
+/// Above what was typed stands the plan in pencil, also of what comes next; the lines of the electrodes
+/// take over from it no more than is known.
+#[test]
+fn the_plan_stands_in_pencil_above_each_run() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    let planned = |hands: &Hands| {
+        let view = hands.harness.state().app().view();
+        let (_, plan) = view.run_plan.as_ref().expect("a plan");
+        (plan.beside.iter().flatten().count(), plan.left.len())
+    };
+    assert_eq!(planned(&hands).0, 0);
+    let left = planned(&hands).1;
+    assert!(left >= 14, "a stretch of each mark at least: {left}");
+    hands.click("a line for each electrode");
+    assert_eq!(planned(&hands), (left, 0));
+    assert_eq!(hands.column(Line::ElectrodeNumber).len(), left);
+    assert!(hands.column(Line::TubeBefore).iter().all(String::is_empty));
+    hands.click("a line for each electrode");
+    let notice = &hands.harness.state().app().desk().notice;
+    assert!(notice.starts_with("Every electrode"), "{notice}");
+}

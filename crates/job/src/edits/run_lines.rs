@@ -1,8 +1,10 @@
-//! Lines of the run records that are known before anybody types: one for each mark.
+//! Lines of the run records that are known before anybody types: one for each mark, or for each
+//! electrode of the plan.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
+use quillbore_calc::tables::Tube;
 
 use crate::edits::edit::{Edit, RunAt};
 use crate::job::Job;
@@ -10,6 +12,7 @@ use crate::life::inspected;
 use crate::life::inspected::same_mark;
 use crate::pinned::slip::lists::{Line, kind, line};
 use crate::pinned::slip::run_columns::RUN_COLUMNS;
+use crate::results::RunPlan;
 use crate::typed::row::Row;
 
 /// A run record for each mark of the hole table that none speaks of yet, with what is known on `day`:
@@ -26,7 +29,6 @@ pub fn runs_of_marks(
     let told: BTreeSet<String> = runs
         .filter_map(|run| same_mark(run.get(line::Mark)))
         .collect();
-    let here = job.slips_of::<kind::Run>().count();
     let parts = inspected::parts(job).count;
     let mut places: BTreeMap<String, usize> = BTreeMap::new();
     let mut lines: Vec<(&Row, Option<u64>)> = Vec::new();
@@ -44,28 +46,61 @@ pub fn runs_of_marks(
             }
         }
     }
-    let rows: Vec<Vec<Option<String>>> = lines
-        .into_iter()
-        .map(|(row, holes)| {
-            let of_line = |line| match line {
-                Line::Date => Some(day.to_string()),
-                Line::By => Some(by.to_owned()).filter(|by| !by.is_empty()),
-                Line::Mark => Some(row.mark.text().trim().to_owned()),
-                Line::Holes => in_parts(holes?, parts),
-                Line::TubeUsed => tube_of(row),
-                _ => None,
-            };
-            RUN_COLUMNS
-                .iter()
-                .map(|column| of_line(column.line()))
-                .collect()
+    let rows = lines.into_iter().map(|(row, holes)| {
+        run_line(|line| match line {
+            Line::Date => Some(day.to_string()),
+            Line::By => Some(by.to_owned()).filter(|by| !by.is_empty()),
+            Line::Mark => Some(row.mark.text().trim().to_owned()),
+            Line::Holes => in_parts(holes?, parts),
+            Line::TubeUsed => tube_of(row),
+            _ => None,
         })
-        .collect();
+    });
+    new_runs(job, rows.collect())
+}
+
+/// A run record for each electrode of the plan that none covers yet, with what is known on `day`: its
+/// number, the mark and holes it drills, the tube, whoever sits at the desk. `None` where nothing is left.
+#[must_use]
+pub fn runs_of_plan(
+    job: &Job,
+    plan: &RunPlan,
+    day: NaiveDate,
+    by: &str,
+    tubes: &[Tube],
+) -> Option<Edit> {
+    let rows = plan.left.iter().map(|stretch| {
+        let row = job.row_index(stretch.row).map(|at| &job.rows[at]);
+        run_line(|line| match line {
+            Line::Date => Some(day.to_string()),
+            Line::By => Some(by.to_owned()).filter(|by| !by.is_empty()),
+            Line::ElectrodeNumber => Some(stretch.first.to_string()),
+            Line::Mark => Some(row?.mark.text().trim().to_owned()),
+            Line::Holes => whole(stretch.holes),
+            Line::TubeUsed => Some(stretch.tube.of(tubes)?.name.clone()),
+            _ => None,
+        })
+    });
+    new_runs(job, rows.collect())
+}
+
+/// Holes as a count; none where an electrode drills but one end of a hole.
+fn whole(holes: f64) -> Option<String> {
+    (holes.fract() == 0.0).then(|| holes.to_string())
+}
+
+/// A line with what is known of it, column by column.
+fn run_line(of_line: impl Fn(Line) -> Option<String>) -> Vec<Option<String>> {
+    let columns = RUN_COLUMNS.iter();
+    columns.map(|column| of_line(column.line())).collect()
+}
+
+/// New records below those that are here; `None` where there are none.
+fn new_runs(job: &Job, rows: Vec<Vec<Option<String>>>) -> Option<Edit> {
+    let row = job.slips_of::<kind::Run>().count();
+    let line = Line::Date;
     (!rows.is_empty()).then_some(Edit::SetRuns {
-        at: RunAt {
-            row: here,
-            line: Line::Date,
-        },
+        at: RunAt { row, line },
         rows,
         unit: job.unit,
     })

@@ -4,6 +4,7 @@
 //! digits as are worth reading.
 
 use quillbore_calc::price::money as rounded_money;
+use quillbore_calc::quantity::MM_PER_INCH;
 use quillbore_calc::{Angle, Band, Length, Limits};
 use rust_decimal::{Decimal, RoundingStrategy};
 
@@ -35,6 +36,15 @@ pub fn length(length: Length, unit: Unit) -> String {
 #[must_use]
 pub fn length_mm(mm: f64, unit: Unit) -> String {
     Length::from_mm(mm).map_or_else(|| UNKNOWN.to_owned(), |mm| length(mm, unit))
+}
+
+/// A number of millimeters in the unit, as one reads it off a rule: `343`, `13.50`.
+#[must_use]
+pub fn length_by_rule(mm: f64, unit: Unit) -> String {
+    match unit {
+        Unit::Mm => fixed(mm, 0, 0),
+        Unit::Inch => fixed(mm / MM_PER_INCH, 2, 2),
+    }
 }
 
 /// A number of millimeters with the unit: `0.80 mm`, `0.0315 in`.

@@ -3,6 +3,8 @@
 use std::borrow::Cow;
 
 use quillbore_job::apply::EditRefused;
+use quillbore_job::results::{RunPlan, Stretch};
+use quillbore_job::show_quantity as show;
 use quillbore_job::slip::{RUN_COLUMNS, Slip};
 use quillbore_job::{Edit, Entry, Job, Line, RunAt, SlipKind, Value};
 
@@ -12,20 +14,25 @@ use crate::sheet::shared::Shared;
 use crate::words::runs as words;
 use crate::words::sheet::with_unit;
 
+/// The height of a row: the plan in pencil, what happened in ink.
+pub(super) const ROW: f32 = 38.0;
+
 /// The run records as the grid reads them, in the order in which they were written.
 pub(super) struct Runs<'a> {
     job: &'a Job,
+    plan: &'a RunPlan,
     pub(super) slips: Vec<&'a Slip>,
     pub(super) shown: Vec<Line>,
     columns: Vec<GridColumn>,
 }
 
 impl<'a> Runs<'a> {
-    pub(super) fn new(shared: &Shared<'a>, shown: Vec<Line>) -> Self {
+    pub(super) fn new(shared: &Shared<'a>, plan: &'a RunPlan, shown: Vec<Line>) -> Self {
         let slips = shared.job.slips.iter().map(AsRef::as_ref);
         let unit = shared.job.unit;
         Self {
             job: shared.job,
+            plan,
             slips: slips
                 .filter(|slip: &&Slip| slip.kind == SlipKind::Run)
                 .collect(),
@@ -37,6 +44,29 @@ impl<'a> Runs<'a> {
     fn entry(&self, at: GridAt) -> Option<&'a Entry<Value>> {
         let line = self.shown.get(at.col)?;
         Some(self.slips.get(at.row)?.line(*line))
+    }
+
+    /// What is planned of a stretch in a column.
+    fn said(&self, stretch: &Stretch, line: Line) -> String {
+        let length = |at: usize| {
+            let mm = stretch.length_mm.map(|lengths| lengths[at]);
+            mm.map_or_else(String::new, |mm| show::length_by_rule(mm, self.job.unit))
+        };
+        let minutes = |minutes: Option<f64>| minutes.map_or_else(String::new, show::minutes);
+        match line {
+            Line::ElectrodeNumber => words::numbers(stretch.first, stretch.last),
+            Line::Mark => {
+                let index = self.job.row_index(stretch.row);
+                let row = index.map(|index| &self.job.rows[index]);
+                row.map_or_else(String::new, |row| row.mark.text().to_owned())
+            }
+            Line::Holes => stretch.holes.to_string(),
+            Line::TubeBefore => length(0),
+            Line::TubeAfter => length(1),
+            Line::SparkMinutes => minutes(stretch.sparking_min),
+            Line::FloorMinutes => minutes(stretch.clock_min),
+            _ => String::new(),
+        }
     }
 
     /// A block from a cell on as one edit, each text in the column that it lies on.
@@ -114,5 +144,21 @@ impl GridModel for Runs<'_> {
             Some(_) => CellState::Unread,
             None => CellState::Plain,
         }
+    }
+
+    fn row_height(&self) -> f32 {
+        ROW
+    }
+
+    /// The plan of a record; on the row below the last one what no record covers yet comes first.
+    fn pencilled(&self, at: GridAt) -> String {
+        let is_row = at.row < self.slips.len();
+        let stretch = if is_row {
+            self.plan.beside.get(at.row).and_then(Option::as_ref)
+        } else {
+            self.plan.left.first()
+        };
+        let planned = stretch.zip(self.shown.get(at.col));
+        planned.map_or_else(String::new, |(stretch, line)| self.said(stretch, *line))
     }
 }
