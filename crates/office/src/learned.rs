@@ -1,4 +1,4 @@
-//! What the shop has learned, as a page shows it: factors by material, machine and size, every record
+//! What the shop has learned, as a page shows it: factors by kind of work, every record
 //! against its estimate, and how far estimates were off as time went on.
 
 mod behind;
@@ -13,13 +13,13 @@ use crate::pool::Pool;
 
 pub use behind::{BehindFactor, Part, behind};
 pub use errors::ErrorAt;
-pub use groups::{Group, GroupOf, Made};
-pub use runs::{Minutes, Run, Teaches};
+pub use groups::{Group, GroupOf, KindOfWork, Made};
+pub use runs::{Minutes, Run, Teaches, Wear};
 
 /// What the shop has learned.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Learned {
-    /// Factors by material, then by machine, then by size.
+    /// Factors by family and electrode, then by material, by machine, by size.
     pub groups: Vec<Group>,
     /// Every record, the oldest first.
     pub runs: Vec<Run>,

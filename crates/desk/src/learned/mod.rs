@@ -1,19 +1,20 @@
 //! The page of what the shop has learned: it lies over the sheet until Esc.
 
+mod chart;
 mod plots;
 mod records;
 mod tables;
 
 use egui::{Key, ScrollArea, Ui};
-use quillbore_office::learned::{Learned, Teaches};
+use quillbore_office::learned::{KindOfWork, Learned, Teaches};
 
 use crate::look;
 use crate::sheet::parts::{pencil, plain_head};
 use crate::view::Ask;
 use crate::words::learned as words;
 
-/// Widest that the page is laid out.
-const WIDEST: f32 = 920.0;
+/// Widest that the page is laid out: as wide as the sheet.
+const WIDEST: f32 = 776.0;
 
 /// The page as the window keeps it.
 #[derive(Debug, Default)]
@@ -22,10 +23,14 @@ pub struct LearnedPage {
     pub open: bool,
     /// What it shows; none until the office told it.
     pub told: Option<Learned>,
+    /// The kind of work that its charts show alone.
+    of: Option<KindOfWork>,
+    /// The run that is spoken of under the charts.
+    at: Option<usize>,
 }
 
 /// Lays the page out.
-pub fn learned_ui(ui: &mut Ui, page: &LearnedPage, asks: &mut Vec<Ask>) {
+pub fn learned_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {
     if ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape)) {
         asks.push(Ask::CloseLearned);
     }
@@ -44,26 +49,29 @@ pub fn learned_ui(ui: &mut Ui, page: &LearnedPage, asks: &mut Vec<Ask>) {
         });
 }
 
-fn page_ui(ui: &mut Ui, page: &LearnedPage, asks: &mut Vec<Ask>) {
+fn page_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {
     plain_head(ui, words::PAGE);
     ui.horizontal(|ui| {
-        if look::word(ui, words::CLOSE).clicked() {
+        if look::keyed_word(ui, words::CLOSE, words::ESC).clicked() {
             asks.push(Ask::CloseLearned);
         }
     });
-    let Some(told) = &page.told else {
+    // It is taken out while it is drawn, since what is chosen on the page is written beside it.
+    let Some(told) = page.told.take() else {
         pencil(ui, words::LOOKING);
         return;
     };
     if told.runs.is_empty() {
         ui.label(words::EMPTY);
-        return;
+    } else {
+        ui.label(words::summary(&told));
+        tables::kinds_ui(ui, &told, page);
+        plots::runs_ui(ui, &told, page, asks);
+        records::records_ui(ui, &told, asks);
+        tables::others_ui(ui, &told);
+        plots::errors_ui(ui, &told);
     }
-    ui.label(words::summary(told));
-    tables::tables_ui(ui, told);
-    plots::runs_ui(ui, told, asks);
-    plots::errors_ui(ui, told);
-    records::records_ui(ui, told, asks);
+    page.told = Some(told);
     ui.add_space(30.0);
 }
 

@@ -1,14 +1,53 @@
-//! Factors by material, machine and size.
+//! Factors by kind of work, and below by material, machine and size.
 
-use egui::{Grid, Ui};
+use egui::Ui;
 use quillbore_office::learned::{Group, GroupOf, Learned, Made};
 
+use super::LearnedPage;
 use crate::look;
+use crate::sheet::columns::{Column, Columns};
 use crate::sheet::parts::pencil;
 use crate::words::learned as words;
 
+/// What it is about, runs, holes, minutes now and before, another factor, last run.
+const COLUMNS: [Column; 7] = [
+    Column::left(208.0),
+    Column::right(44.0),
+    Column::right(52.0),
+    Column::right(142.0),
+    Column::right(100.0),
+    Column::right(140.0),
+    Column::right(90.0),
+];
+
+/// The kinds of work; one that is pressed is shown alone in the charts.
+pub(super) fn kinds_ui(ui: &mut Ui, told: &Learned, page: &mut LearnedPage) {
+    ui.add_space(8.0);
+    heads_ui(ui, words::KINDS, words::WEAR);
+    for group in &told.groups {
+        let GroupOf::Kind(kind) = group.of else {
+            continue;
+        };
+        let is_chosen = page.of == Some(kind);
+        let row = Columns::new(&COLUMNS);
+        let mut pressed = false;
+        row.row(ui, |at, ui| {
+            if at == 0 {
+                let word = look::toggle_word(ui, &words::group(&group.of), is_chosen);
+                pressed = word.clicked();
+            } else {
+                figure_ui(ui, at, group, group.wear.as_ref());
+            }
+        });
+        if pressed {
+            page.of = (!is_chosen).then_some(kind);
+            page.at = None;
+        }
+    }
+}
+
 /// A table for each of materials, machines and sizes.
-pub(super) fn tables_ui(ui: &mut Ui, told: &Learned) {
+pub(super) fn others_ui(ui: &mut Ui, told: &Learned) {
     type Is = fn(&GroupOf) -> bool;
     let tables: [(&str, &str, Is); 3] = [
         (words::MATERIALS, words::WEAR, |of| {
@@ -22,48 +61,54 @@ pub(super) fn tables_ui(ui: &mut Ui, told: &Learned) {
         }),
     ];
     for (head, last, is_of) in tables {
-        ui.add_space(8.0);
-        Grid::new(head)
-            .num_columns(7)
-            .spacing([18.0, 2.0])
-            .show(ui, |ui| {
-                pencil(ui, head);
-                for head in [
-                    words::RUNS,
-                    words::HOLES,
-                    words::MINUTES,
-                    words::AT_START,
-                    last,
-                    words::NEWEST,
-                ] {
-                    pencil(ui, head);
-                }
-                ui.end_row();
-                for group in told.groups.iter().filter(|group| is_of(&group.of)) {
-                    group_ui(ui, group);
+        ui.add_space(12.0);
+        heads_ui(ui, head, last);
+        for group in told.groups.iter().filter(|group| is_of(&group.of)) {
+            let last = match group.of {
+                GroupOf::Machine(_) => group.handling.as_ref(),
+                GroupOf::Sizes(_) => group.gap.as_ref(),
+                GroupOf::Kind(_) | GroupOf::Material(_) => group.wear.as_ref(),
+            };
+            Columns::new(&COLUMNS).row(ui, |at, ui| {
+                if at == 0 {
+                    ui.label(words::group(&group.of));
+                } else {
+                    figure_ui(ui, at, group, last);
                 }
             });
+        }
     }
 }
 
-fn group_ui(ui: &mut Ui, group: &Group) {
-    ui.label(egui::RichText::new(words::group(&group.of)).font(look::bold()));
-    ui.label(group.runs.to_string());
-    ui.label(words::holes(group.holes));
-    ui.label(group.burn.as_ref().map_or_else(String::new, words::made));
-    pencil(
-        ui,
-        &group
-            .burn
-            .as_ref()
-            .map_or_else(String::new, words::at_start),
-    );
-    let last: Option<&Made> = match group.of {
-        GroupOf::Material(_) => group.wear.as_ref(),
-        GroupOf::Machine(_) => group.handling.as_ref(),
-        GroupOf::Sizes(_) => group.gap.as_ref(),
+/// The heads of a table: what its lines are about, and the factor beside the minutes.
+fn heads_ui(ui: &mut Ui, about: &str, last: &str) {
+    let heads = [
+        about,
+        words::RUNS,
+        words::HOLES,
+        words::MINUTES,
+        words::AT_START,
+        last,
+        words::NEWEST,
+    ];
+    Columns::new(&COLUMNS).row(ui, |at, ui| pencil(ui, heads[at]));
+}
+
+/// What stands in a column of a group's line.
+fn figure_ui(ui: &mut Ui, at: usize, group: &Group, last: Option<&Made>) {
+    let said = |made: Option<&Made>| made.map_or_else(String::new, words::made);
+    match at {
+        1 => ui.label(group.runs.to_string()),
+        2 => ui.label(words::holes(group.holes)),
+        3 => ui.label(said(group.burn.as_ref())),
+        4 => {
+            let before = group.burn.as_ref().map(words::at_start);
+            ui.label(before.unwrap_or_default())
+        }
+        5 => ui.label(said(last)),
+        _ => {
+            let day = group.last.map(|day| day.to_string());
+            ui.label(day.unwrap_or_default())
+        }
     };
-    ui.label(last.map_or_else(String::new, words::made));
-    ui.label(group.last.map_or_else(String::new, |day| day.to_string()));
-    ui.end_row();
 }

@@ -207,23 +207,34 @@ impl<'a> Word<'a> {
             painter.hline(text, under, Stroke::new(width, ink));
         }
         if response.has_focus() {
-            let stroke = Stroke::new(2.0, t.accent);
-            painter.rect_stroke(around, 0.0, stroke, StrokeKind::Outside);
+            focus_frame(ui, around);
         }
         response.on_hover_cursor(CursorIcon::PointingHand)
     }
 }
 
 /// The ground under what can be pressed: strong where it is marked or pressed, light where the pointer
-/// is on it.
+/// is on it; framed where it has the keyboard.
 pub fn ground_under(ui: &Ui, place: Rect, marked: bool, response: &Response) {
     let t = tokens(ui);
     let ground = match (marked, response.hovered() && ui.is_enabled()) {
-        (true, _) => t.wash_strong,
-        (false, true) => t.hover,
-        (false, false) => return,
+        (true, _) => Some(t.wash_strong),
+        (false, true) => Some(t.hover),
+        (false, false) => None,
     };
-    ui.painter().rect_filled(place, 0.0, ground);
+    if let Some(ground) = ground {
+        ui.painter().rect_filled(place, 0.0, ground);
+    }
+    if response.has_focus() {
+        focus_frame(ui, place.shrink(2.0));
+    }
+}
+
+/// The frame around what has the keyboard and is no field.
+pub fn focus_frame(ui: &Ui, place: Rect) {
+    let stroke = Stroke::new(2.0, tokens(ui).accent);
+    ui.painter()
+        .rect_stroke(place, 0.0, stroke, StrokeKind::Outside);
 }
 
 /// A piece of paper that lies over what stands below it, from a place on the screen on.

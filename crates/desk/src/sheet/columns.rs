@@ -3,18 +3,18 @@
 use egui::{Align, Layout, Rect, Sense, Ui, UiBuilder, pos2, vec2};
 
 /// The height of a line.
-pub(super) const LINE: f32 = 19.0;
+pub(crate) const LINE: f32 = 19.0;
 
 /// A column: how wide, and whether figures stand under each other at its right.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Column {
+pub(crate) struct Column {
     width: f32,
     right: bool,
 }
 
 impl Column {
     /// A column of texts.
-    pub(super) const fn left(width: f32) -> Self {
+    pub(crate) const fn left(width: f32) -> Self {
         Self {
             width,
             right: false,
@@ -22,24 +22,24 @@ impl Column {
     }
 
     /// A column of figures.
-    pub(super) const fn right(width: f32) -> Self {
+    pub(crate) const fn right(width: f32) -> Self {
         Self { width, right: true }
     }
 }
 
 /// Columns beside each other.
-pub(super) struct Columns<'a> {
+pub(crate) struct Columns<'a> {
     columns: &'a [Column],
 }
 
 impl<'a> Columns<'a> {
     /// These columns.
-    pub(super) const fn new(columns: &'a [Column]) -> Self {
+    pub(crate) const fn new(columns: &'a [Column]) -> Self {
         Self { columns }
     }
 
     /// One line of them; it takes its place also where nothing is drawn in it.
-    pub(super) fn row(&self, ui: &mut Ui, mut add: impl FnMut(usize, &mut Ui)) {
+    pub(crate) fn row(&self, ui: &mut Ui, mut add: impl FnMut(usize, &mut Ui)) {
         let width: f32 = self.columns.iter().map(|column| column.width).sum();
         let spacing = std::mem::take(&mut ui.spacing_mut().item_spacing.y);
         let (place, _) = ui.allocate_exact_size(vec2(width, LINE), Sense::hover());

@@ -4,7 +4,7 @@ pub mod again;
 pub mod alike;
 pub mod answer;
 mod breaks;
-mod columns;
+pub(crate) mod columns;
 pub mod commands;
 mod field;
 pub mod fields;

@@ -1,14 +1,20 @@
 //! What is written on the page of what the shop has learned.
 
 use quillbore_calc::learn::Told;
-use quillbore_job::words::{own, taught};
-use quillbore_office::learned::{ErrorAt, GroupOf, Learned, Made, Run, Teaches};
+use quillbore_job::words::{english, own, taught};
+use quillbore_office::learned::{ErrorAt, GroupOf, KindOfWork, Learned, Made, Run, Teaches};
 
 /// The head of the page.
 pub const PAGE: &str = "What the shop has learned";
 
-/// The word that puts it away.
-pub const CLOSE: &str = "close (Esc)";
+/// The word that closes it.
+pub const CLOSE: &str = "close";
+
+/// Its key.
+pub const ESC: &str = "Esc";
+
+/// The head of the kinds of work.
+pub const KINDS: &str = "material family, electrode";
 
 /// While the records are being read.
 pub const LOOKING: &str = "Reading the run records of the shelf.";
@@ -33,10 +39,10 @@ pub const RUNS: &str = "runs";
 pub const HOLES: &str = "holes";
 
 /// The head of the factors on minutes.
-pub const MINUTES: &str = "minutes: likely, low to high";
+pub const MINUTES: &str = "minutes";
 
 /// The head of the band by the start values.
-pub const AT_START: &str = "without runs";
+pub const AT_START: &str = "before any run";
 
 /// The head of the factors on wear.
 pub const WEAR: &str = "wear";
@@ -50,49 +56,60 @@ pub const GAP: &str = "gap";
 /// The head of the newest record's day.
 pub const NEWEST: &str = "last run";
 
-/// The head of the plot of runs.
-pub const RUNS_PLOT: &str = "Minutes recorded over minutes by the start values, run by run";
+/// What is to be seen in the charts of runs.
+pub const RUNS_PLOT_SAYS: &str = "Ring: a run; ring in a ring: far off, counts little; struck: doesn't count. Thick line: the factor in use; \
+     hatched: low to high. 1: as the start values say. The oldest run stands left.";
 
-/// What is to be seen in it.
-pub const RUNS_PLOT_SAYS: &str = "Dot: a run that counts; diamond: far off, counts little; hollow: doesn't count. Line: what all runs \
-     together make likely; pale bars: low to high. 1: as the start values say. A press on a run opens its job.";
+/// The head of the chart of wear.
+pub const WEAR_PLOT: &str = "Wear over the start values, the same runs";
 
-/// What its axis counts.
-pub const RUNS_AXIS: &str = "runs, the oldest first";
+/// The head of the charts of runs: of a kind of work or of all, and how many of them.
+#[must_use]
+pub fn runs_plot_head(kind: Option<&KindOfWork>, shown: usize, all: usize) -> String {
+    let of = kind.map_or_else(String::new, |kind| format!(", {}", kind_of_work(kind)));
+    let newest = if shown < all {
+        format!("; the newest {shown} of {all}")
+    } else {
+        String::new()
+    };
+    format!("Minutes over the start values, run by run{of}{newest}")
+}
 
-/// The line at 1.
-pub const START: &str = "start values";
-
-/// The line of what is likely.
-pub const LIKELY: &str = "likely by all runs";
-
-/// Runs that count.
-pub const TEACHES: &str = "counts";
-
-/// Runs that are far off.
-pub const FLAGGED: &str = "far off";
-
-/// Runs that don't count.
-pub const LEFT_OUT: &str = "doesn't count";
+/// A run that is pointed at in a chart.
+#[must_use]
+pub fn run_at(run: &Run) -> String {
+    let factor = |factor: f64| own::times(factor);
+    let minutes = run.minutes.map(|minutes| {
+        let counted = if minutes.by_clock {
+            "by the clock"
+        } else {
+            "sparking"
+        };
+        format!(
+            "minutes {counted} {}",
+            factor(minutes.actual / minutes.by_start)
+        )
+    });
+    let wear = run.wear.map(|wear| format!("wear {}", factor(wear.actual)));
+    let why = why_look(run);
+    let said = [minutes, wear, Some(why).filter(|why| !why.is_empty())];
+    let said: Vec<String> = said.into_iter().flatten().collect();
+    format!(
+        "{}: {}. Enter or a press opens its job.",
+        record(run),
+        said.join("; ")
+    )
+}
 
 /// The head of the plot of errors.
 pub const ERRORS_PLOT: &str = "How far estimates were off, lot by lot";
 
 /// What is to be seen in it.
-pub const ERRORS_PLOT_SAYS: &str = "Each lot estimated by the runs before it, and by the start values alone; a factor of 1 is right. \
-     Averaged over five lots.";
+pub const ERRORS_PLOT_SAYS: &str = "Thick line: estimated by the runs before each lot; thin line: by the start values alone. 1 is right. \
+     Averaged over five lots, the oldest left.";
 
 /// That there are too few lots for it.
 pub const TOO_FEW: &str = "It takes two lots with minutes to show it.";
-
-/// What its axis counts.
-pub const ERRORS_AXIS: &str = "lots, the oldest first";
-
-/// The line of the start values.
-pub const BY_START: &str = "by the start values";
-
-/// The line of the records.
-pub const BY_RUNS: &str = "by the runs before it";
 
 /// The word that opens a record's job.
 pub const LOOK: &str = "look";
@@ -126,10 +143,18 @@ pub fn summary(told: &Learned) -> String {
 #[must_use]
 pub fn group(of: &GroupOf) -> String {
     match of {
+        GroupOf::Kind(kind) => kind_of_work(kind),
         GroupOf::Material(name) | GroupOf::Machine(name) => name.clone(),
         GroupOf::Sizes(Some(end)) => format!("up to {:.1} mm", f64::from(*end) / 100.0),
         GroupOf::Sizes(None) => "above that".to_owned(),
     }
+}
+
+/// A family of materials and an electrode.
+fn kind_of_work(kind: &KindOfWork) -> String {
+    let tube = kind.electrode.map_or("", english::tube_material);
+    let diameter = f64::from(kind.hundredths) / 100.0;
+    format!("{}, {tube} {diameter:.2}", english::family(kind.family))
 }
 
 /// A number of holes.
@@ -152,26 +177,17 @@ pub fn at_start(made: &Made) -> String {
     format!("{low} to {high}")
 }
 
-/// A factor at the axis.
+/// A factor at the axis: `0.5`, `1`, `1.4`.
 #[must_use]
 pub fn factor_mark(factor: f64) -> String {
-    own::times_plain(factor)
+    factor.to_string()
 }
 
-/// A count at the axis.
+/// What a chart of runs is called for whoever can't see it.
 #[must_use]
-pub fn whole_mark(value: f64) -> String {
-    if (value - value.round()).abs() < 1e-6 && value > 0.5 {
-        format!("{value:.0}")
-    } else {
-        String::new()
-    }
-}
-
-/// What the plot of runs is called for whoever can't see it.
-#[must_use]
-pub fn runs_plot(count: usize) -> String {
-    format!("plot of {} against their estimates", runs(count))
+pub fn runs_plot(count: usize, of_wear: bool) -> String {
+    let what = if of_wear { "wear" } else { "minutes" };
+    format!("{what} of {} against their estimates", runs(count))
 }
 
 /// What the plot of errors is called for whoever can't see it.

@@ -82,7 +82,10 @@ fn a_page_shows_what_was_learned_and_leads_to_each_record() {
     harness.run();
     assert_eq!(told(&harness, "1 of 1 run on the shelf count"), 1);
     assert!(told(&harness, "Stainless 316") > 0);
-    assert_eq!(told(&harness, "plot of 1 run against their estimates"), 1);
+    assert_eq!(
+        told(&harness, "minutes of 1 run against their estimates"),
+        1
+    );
     assert_eq!(told(&harness, "Every run"), 0);
     harness.key_press(Key::Escape);
     harness.run();
@@ -105,4 +108,33 @@ fn a_page_shows_what_was_learned_and_leads_to_each_record() {
     press(&mut harness, "look at 26-0101, hole A, 2026-11-25");
     assert!(harness.state().app().view().open_slips.contains(&slip));
     assert_eq!(told(&harness, "What the shop has learned"), 0);
+}
+
+/// A kind of work that is pressed is shown alone; the arrows go from run to run, Enter opens the job.
+#[test]
+fn the_charts_are_read_by_keyboard_too() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = drilled(folder.path());
+    type_sparking(&mut harness, "300");
+    do_word(&mut harness, "save");
+    harness.key_press(Key::F8);
+    harness.run();
+    let kind = "stainless steel, brass 0.70";
+    let head = format!("Minutes over the start values, run by run, {kind}");
+    assert_eq!(told(&harness, &head), 0);
+    press(&mut harness, kind);
+    assert_eq!(told(&harness, &head), 1);
+    harness
+        .get_by_label("minutes of 1 run against their estimates")
+        .focus();
+    harness.run();
+    for key in [Key::ArrowLeft, Key::ArrowRight] {
+        harness.key_press(key);
+        harness.run();
+        assert_eq!(told(&harness, "hole A, 2026-11-25: minutes sparking"), 1);
+    }
+    harness.key_press(Key::Enter);
+    harness.run();
+    assert_eq!(told(&harness, "What the shop has learned"), 0);
+    assert_eq!(harness.state().job().number, "26-0101");
 }

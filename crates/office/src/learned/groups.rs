@@ -1,15 +1,16 @@
-//! What was learned, by material, machine and size.
+//! What was learned, by family and electrode, material, machine and size.
 
 use std::collections::BTreeMap;
 
 use chrono::NaiveDate;
 use quillbore_calc::learn::{CLASS_ENDS_MM, Learned, Learns, Likeness, Prediction};
 use quillbore_calc::quantity::Z90;
+use quillbore_calc::tables::{Family, TubeMaterial};
 use quillbore_job::Shop;
 
 use crate::pool::{Source, Teaching};
 
-/// What was learned of a material, a machine or a class of sizes.
+/// What was learned of a kind of work, a material, a machine or a class of sizes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Group {
     /// What it is about.
@@ -33,12 +34,25 @@ pub struct Group {
 /// What a group is about.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum GroupOf {
+    /// A family of materials drilled by an electrode.
+    Kind(KindOfWork),
     /// A material, as the shop calls it.
     Material(String),
     /// A machine, as the shop calls it.
     Machine(String),
     /// Tubes up to a diameter [hundredths of a mm], and above the one before; none for all above.
     Sizes(Option<u32>),
+}
+
+/// A family of materials drilled by an electrode.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct KindOfWork {
+    /// The family.
+    pub family: Family,
+    /// What the electrode is made of; none where nobody knows.
+    pub electrode: Option<TubeMaterial>,
+    /// Its diameter [hundredths of a mm].
+    pub hundredths: u32,
 }
 
 /// A factor on a start value, with what is to be expected of the next lot.
@@ -50,7 +64,7 @@ pub struct Made {
     pub start: [f64; 2],
 }
 
-/// Groups by material, then machine, then size.
+/// Groups by family and electrode, then material, then machine, then size.
 pub(super) fn all(teaching: &Teaching, shop: &Shop) -> Vec<Group> {
     let Some(learned) = teaching.lessons.learned() else {
         return Vec::new();
@@ -77,7 +91,23 @@ fn groups_of(like: &Likeness, shop: &Shop) -> Vec<GroupOf> {
     let sizes = GroupOf::Sizes(end.map(|end| libm::round(end * 100.0) as u32));
     let material = material.map(|material| GroupOf::Material(material.name.clone()));
     let machine = machine.map(|machine| GroupOf::Machine(machine.name.clone()));
-    material.into_iter().chain(machine).chain([sizes]).collect()
+    let kind = kind_of(like, shop).map(GroupOf::Kind);
+    let named = kind.into_iter().chain(material).chain(machine);
+    named.chain([sizes]).collect()
+}
+
+/// The kind of work that a record is of; none where the shop no longer has its material.
+pub(super) fn kind_of(like: &Likeness, shop: &Shop) -> Option<KindOfWork> {
+    let tables = &shop.tables;
+    let hundredths = libm::round(like.tube_mm * 100.0) as u32;
+    let electrodes = tables.tubes.iter().map(|tube| tube.material);
+    Some(KindOfWork {
+        family: tables.materials.get(like.grade as usize)?.family,
+        electrode: electrodes
+            .into_iter()
+            .find(|material| *material as u32 == like.electrode),
+        hundredths,
+    })
 }
 
 fn group(of: GroupOf, sources: &[&Source], learned: &Learned, shop: &Shop) -> Group {

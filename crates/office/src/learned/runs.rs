@@ -8,6 +8,7 @@ use quillbore_calc::quantity::Z90;
 use quillbore_job::Shop;
 use quillbore_job::taught::{Taught, Why};
 
+use super::groups::{KindOfWork, kind_of};
 use crate::names::JobKey;
 use crate::pool::{Pool, Teaching};
 
@@ -31,8 +32,10 @@ pub struct Run {
     pub holes: f64,
     /// Minutes: by the spark counter where that is known, else by the clock.
     pub minutes: Option<Minutes>,
+    /// The kind of work it was, where the shop still has its material.
+    pub kind: Option<KindOfWork>,
     /// Length lost over what the start values say.
-    pub wear: Option<f64>,
+    pub wear: Option<Wear>,
     /// Whether it teaches.
     pub teaches: Teaches,
     /// Figures of it that can't be used.
@@ -50,6 +53,15 @@ pub struct Minutes {
     pub expected: [f64; 3],
     /// As recorded.
     pub actual: f64,
+}
+
+/// Length lost over what the start values say.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Wear {
+    /// As recorded.
+    pub actual: f64,
+    /// What all records together say of such a lot: low, likely, high.
+    pub expected: [f64; 3],
 }
 
 /// Whether a record teaches.
@@ -102,7 +114,8 @@ pub(super) fn all(pool: &Pool, teaching: &Teaching, shop: &Shop, day: NaiveDate)
             material: material.map_or_else(String::new, |material| material.name.clone()),
             holes: evidence.map_or(0.0, |told| told.record.holes),
             minutes: told.and_then(|told| minutes(&told.evidence, told.planned.burn_min, lessons)),
-            wear: evidence.and_then(|told| Some(told.record.wear?.of_planned)),
+            kind: evidence.and_then(|told| kind_of(&told.record.like, shop)),
+            wear: evidence.and_then(|told| wear(told, lessons)),
             teaches,
             without: taught.without.clone(),
         }
@@ -141,16 +154,30 @@ fn of_expected(what: Told, told: &Evidence, lessons: &Lessons) -> Option<f64> {
     })
 }
 
-fn minutes(told: &Evidence, burn_min: f64, lessons: &Lessons) -> Option<Minutes> {
-    let record = &told.record;
+/// What is expected of lots like that of a record: each factor so many deviations from its likely one.
+fn foreseen(told: &Evidence, lessons: &Lessons) -> impl Fn(Learns, f64) -> f64 {
     let factors = match lessons.learned() {
-        Some(learned) => learned.predict(&record.like).factors,
+        Some(learned) => learned.predict(&told.record.like).factors,
         None => [Factor::default(); 4],
     };
-    let of = |factor: Learns, z: f64| {
+    move |factor, z| {
         let factor = &factors[factor as usize];
         libm::exp(factor.mean + z * factor.sigma())
-    };
+    }
+}
+
+fn wear(told: &Evidence, lessons: &Lessons) -> Option<Wear> {
+    let actual = told.record.wear?.of_planned;
+    let of = foreseen(told, lessons);
+    Some(Wear {
+        actual,
+        expected: [-Z90, 0.0, Z90].map(|z| of(Learns::Wear, z)),
+    })
+}
+
+fn minutes(told: &Evidence, burn_min: f64, lessons: &Lessons) -> Option<Minutes> {
+    let record = &told.record;
+    let of = foreseen(told, lessons);
     if let Some(burn) = record.burn {
         let at = |z| burn_min * of(Learns::Burn, z);
         return Some(Minutes {
