@@ -133,6 +133,8 @@ pub enum Kind {
     /// Behind the exit there is less room than the lot's wear and overtravel ask for: it needs
     /// backing, or care.
     BackingNeeded { behind_mm: f64, needed_mm: f64 },
+    /// The tip goes further than the wall behind the exit is away: only the planned backing keeps it off.
+    BackingHolds { behind_mm: f64, past_mm: f64 },
     /// Holes scatter further in depth than the wall behind the exit is away, in two steps too.
     WallInReach {
         behind_mm: f64,
@@ -237,6 +239,7 @@ impl Kind {
             Self::Overhang { .. } => "overhang",
             Self::NoFullMetal { .. } => "no-full-metal",
             Self::BackingNeeded { .. } => "backing-needed",
+            Self::BackingHolds { .. } => "backing-holds",
             Self::WallInReach { .. } => "wall-in-reach",
             Self::OutOfReach { .. } => "out-of-reach",
             Self::ChainedElectrodes { .. } => "chained-electrodes",

@@ -234,8 +234,9 @@ impl Voice<'_> {
             let kind = Kind::NoFullMetal { zones_mm, depth_mm };
             self.say(Level::Note, kind, None);
         }
-        if let Some(depth) = &way.depth {
-            self.sure_depth(depth);
+        match &way.depth {
+            Some(depth) => self.sure_depth(depth),
+            None => self.backed(way, depth_mm),
         }
         if let (Some(reach), Some(usable_mm)) = (self.plan.reach, self.plan.usable_mm) {
             self.reach(way, &reach, usable_mm);
@@ -289,6 +290,18 @@ impl Voice<'_> {
                 Level::Note
             };
             self.say(level, kind, remedy);
+        }
+    }
+
+    /// A wall behind the exit that only the backing keeps from the tip.
+    fn backed(&mut self, way: &Way, depth_mm: f64) {
+        let Some(behind_mm) = self.row.behind_mm.filter(|_| self.row.backed) else {
+            return;
+        };
+        let past_mm = way.tip_mm() - depth_mm;
+        if past_mm > behind_mm {
+            let kind = Kind::BackingHolds { behind_mm, past_mm };
+            self.say(Level::Check, kind, None);
         }
     }
 

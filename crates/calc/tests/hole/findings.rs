@@ -529,6 +529,16 @@ fn room_behind() {
         (backed.depth_plan, told(&backed, "wall-in-reach")),
         (None, None)
     );
+    // By hand 1.75 past the exit: only the backing is between the tip and the wall 0.3 away.
+    let holds = told(&backed, "backing-holds").unwrap();
+    assert_eq!(holds.level, Level::Check);
+    let Kind::BackingHolds { behind_mm, past_mm } = holds.kind else {
+        panic!("{holds:?}");
+    };
+    assert_eq!(behind_mm, 0.3);
+    close(past_mm, 1.75, 1e-12);
+    let away = at(1.8, |row| row.backed = true);
+    assert_eq!(told(&away, "backing-holds"), None);
     let waived = at(0.3, |row| row.wall_waived = true);
     assert_eq!(told(&waived, "wall-in-reach"), None);
     assert_eq!(told(&waived, "backing-needed").unwrap().level, Level::Check);

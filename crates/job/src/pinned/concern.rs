@@ -98,6 +98,7 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::ToolMisses { .. }
         | Kind::Overhang { .. }
         | Kind::NoFullMetal { .. }
+        | Kind::BackingHolds { .. }
         | Kind::OutOfReach { .. }
         | Kind::ChainedElectrodes { .. }
         | Kind::OtherEndsCheaper { .. }

@@ -239,6 +239,7 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::Overhang { .. }
         | Kind::NoFullMetal { .. }
         | Kind::BackingNeeded { .. }
+        | Kind::BackingHolds { .. }
         | Kind::WallInReach { .. }
         | Kind::OutOfReach { .. }
         | Kind::ChainedElectrodes { .. }

@@ -137,6 +137,11 @@ impl Speaker<'_> {
                 self.length(*behind_mm),
                 self.length(*needed_mm)
             ),
+            Kind::BackingHolds { behind_mm, past_mm } => format!(
+                "The tip goes {} past the exit and a wall stands {} behind it: only whole backing keeps the wall unmarked. See that it is whole before each burn, and stop at the breakthrough.",
+                self.length(*past_mm),
+                self.length(*behind_mm)
+            ),
             Kind::WallInReach { behind_mm, by_mm, .. } => format!(
                 "The wall {} behind the exit would be hit: in two steps too, depths scatter by {}. Back it, or have the customer agree that it may be marked.",
                 self.length(*behind_mm),

@@ -105,6 +105,7 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::Overhang { .. }
         | Kind::NoFullMetal { .. }
         | Kind::BackingNeeded { .. }
+        | Kind::BackingHolds { .. }
         | Kind::WallInReach { .. }
         | Kind::OutOfReach { .. }
         | Kind::ChainedElectrodes { .. }
