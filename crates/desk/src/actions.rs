@@ -51,6 +51,8 @@ pub enum Action {
     OtherPaper,
     /// Fold the shelf away or lay it out.
     Shelf,
+    /// Close the window; what is not saved is asked about first.
+    Quit,
     /// Larger.
     Larger,
     /// Smaller.
@@ -93,6 +95,7 @@ impl Action {
         Self::Help,
         Self::Learned,
         Self::Settings,
+        Self::Quit,
         Self::Larger,
         Self::Smaller,
         Self::UsualSize,
@@ -125,6 +128,7 @@ impl Action {
             Self::OtherUnit => const { &[plain(Key::U)] },
             Self::OtherPaper => const { &[plain(Key::L)] },
             Self::Shelf => const { &[plain(Key::B)] },
+            Self::Quit => const { &[plain(Key::Q)] },
             Self::Larger => const { &[plain(Key::Plus), plain(Key::Equals)] },
             Self::Smaller => const { &[plain(Key::Minus)] },
             Self::UsualSize => const { &[plain(Key::Num0)] },
@@ -173,10 +177,10 @@ impl Action {
     }
 }
 
-/// The actions whose keys were pressed, taken out of the input.
+/// The actions whose keys were pressed, taken out of the input; while somebody is typing, the text has its
+/// own first.
 #[must_use]
-pub fn pressed(ctx: &Context) -> Vec<Action> {
-    let typing = ctx.text_edit_focused();
+pub fn pressed(ctx: &Context, typing: bool) -> Vec<Action> {
     let mut wanted: Vec<(Action, KeyboardShortcut)> = Action::ALL
         .iter()
         .filter(|action| !(typing && action.is_also_of_text()))

@@ -36,6 +36,7 @@ use crate::dialogs::Dialogs;
 use crate::learned::LearnedPage;
 use crate::look;
 use crate::settings::Settings;
+use crate::spot::Spot;
 use crate::view::{Ask, Next, SheetView, Waiting};
 use crate::words::head as words;
 
@@ -150,7 +151,7 @@ impl App {
         };
         app.dress(ctx);
         if let Standing::NotMarked(jobs) = parts.standing {
-            app.view_mut().waiting = Some(Waiting::Adopt(jobs));
+            app.view_mut().wait_for(Waiting::Adopt(jobs));
         }
         if let Some(drafts) = &mut app.drafts {
             drafts.look(Arc::clone(&app.office));
@@ -197,7 +198,10 @@ impl App {
         self.look_first();
         self.escape(&ctx);
         self.paste_anywhere(&ctx);
-        let mut asks: Vec<Ask> = pressed(&ctx).into_iter().map(Ask::Do).collect();
+        let mut asks: Vec<Ask> = pressed(&ctx, self.is_typing(&ctx))
+            .into_iter()
+            .map(Ask::Do)
+            .collect();
         self.answer_dialog(&mut asks);
         self.guard_close(&ctx);
         self.take_dropped(&ctx);
@@ -217,6 +221,20 @@ impl App {
             ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
             self.told_title = title;
         }
+    }
+
+    /// Whether something was typed in the place that has the keyboard. In a field of the sheet in which
+    /// nothing was, undo and redo are the job's.
+    fn is_typing(&self, ctx: &Context) -> bool {
+        ctx.text_edit_focused() && self.untouched_field().is_none()
+    }
+
+    /// The field that has the keyboard, where nothing was typed in it.
+    fn untouched_field(&self) -> Option<Spot> {
+        let (job, view) = (self.desk().job(), self.view());
+        let spot = view.at_field?;
+        let draft = view.drafts.get(&spot)?;
+        (draft == spot.entry(job).text()).then_some(spot)
     }
 
     /// Looks at the shelf again when somebody comes back to the window: other desks went on.

@@ -70,7 +70,7 @@ pub struct SheetView {
     /// The first word of a note beside this line takes the keyboard as soon as it is drawn.
     pub go_to_note: Option<Beside>,
     /// Which of the stops and checks somebody went to last.
-    pub at_note: Option<usize>,
+    pub at_note: Option<NoteAt>,
     /// This line is brought into sight as soon as it is drawn.
     pub bring: Option<Beside>,
     /// The command that is marked in their list.
@@ -109,6 +109,17 @@ pub struct SheetView {
     pub alike: Option<(u64, u64, Vec<quillbore_office::digest::Alike>)>,
 }
 
+/// Which of the stops and checks somebody went to: its place among them, and what tells it from others.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NoteAt {
+    /// Its place among them.
+    pub at: usize,
+    /// The line that it stands beside.
+    pub beside: Beside,
+    /// What it is about.
+    pub code: &'static str,
+}
+
 /// Where a working lies in the margin.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub enum WorkingAt {
@@ -120,6 +131,12 @@ pub enum WorkingAt {
 }
 
 impl SheetView {
+    /// Waits for a path or an answer; its line takes the keyboard when it is drawn.
+    pub fn wait_for(&mut self, waiting: Waiting) {
+        self.waiting_shown = false;
+        self.waiting = Some(waiting);
+    }
+
     /// Opens the working of a figure, or closes it where it is open.
     pub fn open_working(&mut self, figure: Figure, at: WorkingAt) {
         if self.opened == Some(figure) {

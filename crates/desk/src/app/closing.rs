@@ -41,14 +41,14 @@ impl App {
             return false;
         };
         self.at = at;
-        self.view_mut().waiting = Some(Waiting::Guard(Next::CloseWindow));
+        self.view_mut().wait_for(Waiting::Guard(Next::CloseWindow));
         true
     }
 
     /// Puts the job on top away; where it is not saved, that is asked first.
     pub(super) fn close_job(&mut self) {
         if !self.desk().is_busy() && self.desk().history.is_dirty() {
-            self.view_mut().waiting = Some(Waiting::Guard(Next::CloseJob));
+            self.view_mut().wait_for(Waiting::Guard(Next::CloseJob));
         } else {
             self.put_away();
         }

@@ -62,7 +62,7 @@ impl App {
     fn offer_left(&mut self) {
         if !self.left.is_empty() && self.view().waiting.is_none() {
             let first = self.left.remove(0);
-            self.view_mut().waiting = Some(Waiting::Left(Box::new(first)));
+            self.view_mut().wait_for(Waiting::Left(Box::new(first)));
         }
     }
 

@@ -13,6 +13,7 @@ impl App {
     /// Lays the page over the sheet, or puts it away.
     pub(super) fn lay_out_learned(&mut self) {
         self.learned.open = !self.learned.open;
+        self.learned.is_fresh = true;
         self.ask_learned();
     }
 

@@ -12,8 +12,9 @@ use crate::grid::GridAt;
 use crate::sheet::fields::show_field;
 use crate::sheet::head::waits;
 use crate::sheet::holes::column_at;
+use crate::sheet::issues_by_key;
 use crate::spot::Spot;
-use crate::view::{Target, Waiting};
+use crate::view::{NoteAt, Target, Waiting};
 use crate::words::messages as words;
 
 /// The paper that comes next for a job, or came last.
@@ -66,6 +67,12 @@ impl App {
         let next = desk
             .results()
             .next(desk.job(), desk.before().map(AsRef::as_ref));
+        if let Some(paper) = self.view().paper
+            && !(deed == Deed::Release && paper == Paper::Traveler)
+        {
+            self.issue_shown(paper);
+            return;
+        }
         match deed {
             Deed::Quote => self.show_or_issue(Paper::Quotation),
             Deed::RecordOrder => self.pin(SlipKind::Order),
@@ -89,6 +96,16 @@ impl App {
             self.issue(paper);
         } else {
             self.view_mut().paper = Some(paper);
+        }
+    }
+
+    /// Issues the paper that is on the screen, unless one of its kind stands already: another one is
+    /// issued by its word alone.
+    fn issue_shown(&mut self, paper: Paper) {
+        if issues_by_key(self.desk().job(), paper) {
+            self.issue(paper);
+        } else {
+            self.desk_mut().notice = words::stands_already(paper);
         }
     }
 
@@ -191,12 +208,31 @@ impl App {
             return;
         }
         let view = self.view_mut();
-        let at = view.at_note.map_or(0, |at| at + 1) % all.len();
-        view.at_note = Some(at);
+        let at = view.at_note.map_or(0, |before| after(before, &all)) % all.len();
         let note = all[at];
+        view.at_note = Some(NoteAt {
+            at,
+            beside: note.beside,
+            code: note.code(),
+        });
+        // Whoever goes by key aims at nothing in the margin: it is laid out anew.
+        view.held_notes.clear();
         let can_be_done =
             note.is_offering() || note.question.is_some() || note.settled_by.is_some();
         view.go_to_note = can_be_done.then_some(note.beside);
         self.go_beside(note.beside, !can_be_done);
+    }
+}
+
+/// The place behind a note that somebody went to before; its own, where it was answered meanwhile and the
+/// next one moved up.
+fn after(before: NoteAt, all: &[&SideNote]) -> usize {
+    let is_it = |note: &&SideNote| note.beside == before.beside && note.code() == before.code;
+    match all.get(before.at) {
+        Some(note) if is_it(note) => before.at + 1,
+        _ => {
+            let elsewhere = all.iter().position(is_it);
+            elsewhere.map_or(before.at, |at| at + 1)
+        }
     }
 }

@@ -139,13 +139,13 @@ impl App {
             }
             News::NoShelf => {
                 let jobs = self.list.index.lines.len();
-                self.jobs[at].view.waiting = Some(Waiting::Adopt(jobs));
+                self.jobs[at].view.wait_for(Waiting::Adopt(jobs));
             }
             News::Saved => {
                 if let Some(next) = self.jobs[at].after.take() {
                     // What was typed meanwhile is asked about again.
                     if self.jobs[at].desk.history.is_dirty() {
-                        self.jobs[at].view.waiting = Some(Waiting::Guard(next));
+                        self.jobs[at].view.wait_for(Waiting::Guard(next));
                     } else {
                         self.at = at;
                         self.leave(ctx, next);
@@ -158,7 +158,7 @@ impl App {
                 } = &mut self.jobs[at];
                 *after = None;
                 if desk.changed_elsewhere {
-                    view.waiting = Some(Waiting::Changed);
+                    view.wait_for(Waiting::Changed);
                 }
             }
             News::OthersIssued(others) => {

@@ -3,7 +3,7 @@
 use egui::{Context, Event, InputState};
 use quillbore_intake::{Foreign, Holds, Known, Taken, holds_of, words as intake};
 use quillbore_job::report::{LineOutcome, ReportLine};
-use quillbore_job::{Field, RowsAt};
+use quillbore_job::{Field, FieldKind, RowsAt};
 
 use super::App;
 use crate::grid::{GridAt, read_block};
@@ -26,22 +26,30 @@ impl App {
         pasting.to_next_question();
         let view = self.view_mut();
         view.paper = None;
-        view.waiting = Some(Waiting::Column(Box::new(pasting), String::new()));
-        view.waiting_shown = false;
+        view.wait_for(Waiting::Column(Box::new(pasting), String::new()));
     }
 
     /// A table pasted while nothing has the keyboard: it goes below the last row.
     pub(super) fn paste_anywhere(&mut self, ctx: &Context) {
-        let is_free = !ctx.text_edit_focused() && self.view().waiting.is_none();
         let view = self.view();
-        if !is_free || view.grid.is_active() || view.runs.is_active() || self.learned.open {
+        let is_typing = ctx.text_edit_focused();
+        // Several lines, or columns, are no text for a field of one line.
+        let is_on_line = view
+            .at_field
+            .is_some_and(|spot| view.drafts.contains_key(&spot) && spot.kind() != FieldKind::Lines);
+        if (is_typing && !is_on_line)
+            || view.waiting.is_some()
+            || view.grid.is_active()
+            || view.runs.is_active()
+            || self.learned.open
+        {
             return;
         }
         let take = |input: &mut InputState| {
-            let at = input
-                .events
-                .iter()
-                .position(|event| matches!(event, Event::Paste(_)))?;
+            let at = input.events.iter().position(|event| match event {
+                Event::Paste(text) => !is_typing || is_table(text),
+                _ => false,
+            })?;
             match input.events.remove(at) {
                 Event::Paste(text) => Some(text),
                 _ => None,
@@ -128,17 +136,22 @@ impl App {
 
     /// Asks of a column what it is.
     pub(super) fn at_column(&mut self, column: usize) {
-        if let Some(Waiting::Column(pasting, typed)) = &mut self.view_mut().waiting {
+        let view = self.view_mut();
+        if let Some(Waiting::Column(pasting, typed)) = &mut view.waiting {
             pasting.at = column;
             typed.clear();
+            // The line to type on takes the keyboard back from the word that was pressed.
+            view.waiting_shown = false;
         }
     }
 
     /// Hears what the column is that was asked about, and asks of the next one.
     pub(super) fn say_column(&mut self, holds: Holds) {
-        let Some(Waiting::Column(pasting, typed)) = &mut self.view_mut().waiting else {
+        let view = self.view_mut();
+        let Some(Waiting::Column(pasting, typed)) = &mut view.waiting else {
             return;
         };
+        view.waiting_shown = false;
         match pasting.table.say(pasting.at, holds) {
             Ok(()) => {
                 typed.clear();
@@ -149,6 +162,12 @@ impl App {
             }
         }
     }
+}
+
+/// Whether a text that is pasted has columns or several lines.
+fn is_table(text: &str) -> bool {
+    let text = text.trim();
+    text.contains('\t') || text.contains('\n')
 }
 
 /// What the foot says of a paste: how much was taken, and what of it is worth a look.

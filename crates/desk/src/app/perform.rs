@@ -10,7 +10,7 @@ use quillbore_job::{Edit, Field, Paper, Unit};
 use super::App;
 use super::next::paper_next;
 use crate::actions::Action;
-use crate::desk::Errand;
+use crate::desk::{Desk, Errand};
 use crate::grid::GridAt;
 use crate::spot::Spot;
 use crate::view::{Ask, SheetView, Target, Waiting};
@@ -104,14 +104,8 @@ impl App {
                 let folder = self.desk().papers_folder();
                 self.wait_for(Waiting::PrintPath(folder.display().to_string()));
             }
-            Action::Undo => {
-                let at = self.desk_mut().undo();
-                self.cursor_to(at);
-            }
-            Action::Redo => {
-                let at = self.desk_mut().redo();
-                self.cursor_to(at);
-            }
+            Action::Undo => self.step(Desk::undo),
+            Action::Redo => self.step(Desk::redo),
             Action::Again => self.wait_for(Waiting::Again(String::new())),
             Action::Find => {
                 if self.shelf_lies_over {
@@ -142,6 +136,7 @@ impl App {
             Action::Shelf => {
                 self.change(ctx, |settings| settings.shelf_open = !settings.shelf_open);
             }
+            Action::Quit => ctx.send_viewport_cmd(egui::ViewportCommand::Close),
             Action::Larger => self.zoom(ctx, |zoom| (zoom + 0.1).min(3.0)),
             Action::Smaller => self.zoom(ctx, |zoom| (zoom - 0.1).max(0.5)),
             Action::UsualSize => self.zoom(ctx, |_| 1.0),
@@ -156,9 +151,13 @@ impl App {
         self.view_mut().focus = Some(Spot::Field(Field::Customer));
     }
 
-    /// Puts the cursor of the hole table where an edit was.
-    fn cursor_to(&mut self, at: Option<GridAt>) {
-        if let Some(at) = at {
+    /// Takes an edit back or does it again, and puts the cursor of the hole table where it was.
+    fn step(&mut self, step: fn(&mut Desk) -> Option<GridAt>) {
+        // A field in which nothing was typed shows what the job has after it, and not what it had.
+        if let Some(spot) = self.untouched_field() {
+            self.view_mut().drafts.remove(&spot);
+        }
+        if let Some(at) = step(self.desk_mut()) {
             self.view_mut().grid.go_to(at);
         }
     }

@@ -33,10 +33,7 @@ impl App {
             self.desk_mut().notice = words::ANSWER_FIRST.to_owned();
             return;
         }
-        let view = self.view_mut();
-        // Another line takes the keyboard anew.
-        view.waiting_shown = false;
-        view.waiting = Some(waiting);
+        self.view_mut().wait_for(waiting);
     }
 
     /// Goes on with what waited, as it was answered.

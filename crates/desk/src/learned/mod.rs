@@ -23,6 +23,8 @@ pub struct LearnedPage {
     pub open: bool,
     /// What it shows; none until the office told it.
     pub told: Option<Learned>,
+    /// It was opened just now, and is shown from its top.
+    pub is_fresh: bool,
     /// The kind of work that its charts show alone.
     of: Option<KindOfWork>,
     /// The run that is spoken of under the charts.
@@ -34,19 +36,20 @@ pub fn learned_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {
     if ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape)) {
         asks.push(Ask::CloseLearned);
     }
-    ScrollArea::vertical()
-        .id_salt("learned")
-        .auto_shrink([false, false])
-        .show(ui, |ui| {
-            let width = (ui.available_width() - 36.0).min(WIDEST);
-            ui.horizontal(|ui| {
-                ui.add_space(18.0);
-                ui.vertical(|ui| {
-                    ui.set_width(width);
-                    page_ui(ui, page, asks);
-                });
+    let mut scroll = ScrollArea::vertical().id_salt("learned");
+    if std::mem::take(&mut page.is_fresh) {
+        scroll = scroll.vertical_scroll_offset(0.0);
+    }
+    scroll.auto_shrink([false, false]).show(ui, |ui| {
+        let width = (ui.available_width() - 36.0).min(WIDEST);
+        ui.horizontal(|ui| {
+            ui.add_space(18.0);
+            ui.vertical(|ui| {
+                ui.set_width(width);
+                page_ui(ui, page, asks);
             });
         });
+    });
 }
 
 fn page_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {

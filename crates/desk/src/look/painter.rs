@@ -248,6 +248,8 @@ pub fn lies_over<R>(
     let t = tokens(ui);
     let area = Area::new(id).order(Order::Foreground).fixed_pos(from);
     area.show(ui.ctx(), |ui| {
+        // It may grow again after it was small.
+        ui.set_max_height((ui.ctx().content_rect().bottom() - from.y).max(40.0));
         let frame = Frame::new().fill(t.paper).stroke(Stroke::new(1.0, t.rule));
         frame.inner_margin(Margin::same(margin)).show(ui, add).inner
     })

@@ -3,10 +3,13 @@
 
 use egui::{Align, Layout, Rect, RichText, Ui, UiBuilder};
 use quillbore_calc::finding::Level;
-use quillbore_job::life::{self, Blocker, next_deed};
+use quillbore_job::life::{self, Blocker, Deed, State, next_deed};
+use quillbore_job::reorder::last_price;
 use quillbore_job::results::{Missing, NextStep, SideNote, next_call};
+use quillbore_job::show_quantity as show;
+use quillbore_job::slip::{kind, line};
 use quillbore_job::words::{life as life_words, slips};
-use quillbore_job::{Field, Job};
+use quillbore_job::{Field, Job, Paper};
 
 use super::parts::pencil;
 use super::shared::Shared;
@@ -123,8 +126,16 @@ fn words_ui(
                 }
             });
         }
+        // While a paper is on the screen the key is about that paper: its words stand in the margin.
+        let is_of_paper = |deed: Deed| match (view.paper, deed) {
+            (None, _) => false,
+            (Some(seen), Deed::Quote) => seen != Paper::Quotation,
+            (Some(seen), Deed::Confirm) => seen != Paper::Confirmation,
+            (Some(seen), Deed::Release) => seen != Paper::Traveler,
+            (Some(_), _) => true,
+        };
         let keys = Action::NextStep.told_keys(ui.ctx());
-        if let Some(deed) = next_deed(shared.job) {
+        if let Some(deed) = next_deed(shared.job).filter(|deed| !is_of_paper(*deed)) {
             let word = words::deed(deed, next.part_here(), view.paper);
             if look::keyed_word(ui, &word, &keys).clicked() {
                 asks.push(Ask::Do(Action::NextStep));
@@ -169,10 +180,7 @@ fn stands_ui(
         let ended = life::outcome(job).map(slips::outcome);
         let lacking = lacking(shared, next);
         let lead = words::lead(next, !lacking.is_empty());
-        pencil(
-            ui,
-            &words::stands(life_words::state(life::state(job)), ended, lead),
-        );
+        pencil(ui, &words::stands(&state_said(shared), ended, lead));
         let more = lacking.len().saturating_sub(MOST_MISSING);
         for (at, (said, target)) in lacking.into_iter().take(MOST_MISSING).enumerate() {
             if at > 0 {
@@ -198,6 +206,35 @@ fn stands_ui(
             pencil(ui, &words::open_elsewhere(desk));
         }
     });
+}
+
+/// Where the job stands, with the price that was said to the customer; today's stands beside it where it
+/// is another one.
+fn state_said(shared: &Shared<'_>) -> String {
+    let job = shared.job;
+    let state = life::state(job);
+    let said = life_words::state(state);
+    let today = shared.results.figures.price.as_ref();
+    let today = today.and_then(|price| price.breaks.first());
+    let quantity = today.map_or(1, |today| today.quantity);
+    let stands = match state {
+        State::Inquiry | State::LaidAside => None,
+        State::Quoted => last_price(job, quantity).map(|last| last.each),
+        State::Ordered | State::PartsHere | State::OnTheFloor | State::Delivered => {
+            let orders = job.slips_of::<kind::Order>();
+            orders.filter_map(|order| order.get(line::Each)).next_back()
+        }
+    };
+    let digits = shared.shop.tables.rates.minor_digits;
+    let money = |each| show::money_exact(each, digits);
+    let today = today.map(|today| today.each);
+    stands.map_or_else(
+        || said.to_owned(),
+        |each| {
+            let other = today.filter(|today| *today != each);
+            words::at_price(said, &money(each), other.map(money).as_deref())
+        },
+    )
 }
 
 /// How many stops and checks wait for somebody, as one word that goes to the next of them.

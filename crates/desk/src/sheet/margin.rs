@@ -241,8 +241,11 @@ fn placed<'n, 'a>(
         for (told, y) in held {
             let y = y.max(next);
             let height = height(told);
-            placed.push((told, at(y, height)));
-            next = y + height + BETWEEN;
+            // One that has grown past the foot of the margin is among the others that are not shown.
+            if y + height <= floor || told.is_being_answered(view) {
+                placed.push((told, at(y, height)));
+                next = y + height + BETWEEN;
+            }
         }
         // What was below the last of them that is gone stays free, too.
         let lowest = before.iter().map(|(_, y)| y + MORE).fold(next, f32::max);
@@ -252,17 +255,36 @@ fn placed<'n, 'a>(
     }
     for told in fresh {
         let height = height(told);
-        if next + height > floor {
-            break;
+        if next + height > floor && !told.is_being_answered(view) {
+            // The one that is being answered stands in any case.
+            if view.answering.is_none() {
+                break;
+            }
+            continue;
         }
         placed.push((told, at(next, height)));
         next += height + BETWEEN;
     }
+    make_room(&mut placed, floor, view);
     view.held_notes = placed
         .iter()
         .map(|(told, rect)| (told.key(), rect.top()))
         .collect();
     placed
+}
+
+/// Moves the note that is being answered up into the margin where it reaches below its foot; those that
+/// it would lie on are not shown.
+fn make_room(placed: &mut Vec<(&NoteGroup<'_>, Rect)>, floor: f32, view: &SheetView) {
+    let answered = placed
+        .iter_mut()
+        .find(|(told, _)| told.is_being_answered(view));
+    let Some((_, rect)) = answered.filter(|(_, rect)| rect.bottom() > floor) else {
+        return;
+    };
+    *rect = rect.translate(vec2(0.0, floor - rect.bottom()));
+    let taken = *rect;
+    placed.retain(|(told, rect)| told.is_being_answered(view) || !taken.intersects(*rect));
 }
 
 /// A small ring beside a note that nobody had the time to read yet.

@@ -44,7 +44,7 @@ pub use field::commit_drafts;
 pub use help::help_ui;
 pub use pages::Pages;
 use pictured::Pictured;
-pub use preview::{preview_ui, preview_words_ui};
+pub use preview::{issues_by_key, preview_ui, preview_words_ui};
 pub use second::second_ui;
 use shared::{Anchors, Shared};
 

@@ -73,14 +73,15 @@ impl NoteGroup<'_> {
                 .layout(said, font, egui::Color32::BLACK, (width - 24.0).max(40.0));
         let rows = galley.rows.len() as f32;
         let typed = if self.is_being_answered(view) {
-            3.0
+            3.5
         } else {
             0.0
         };
         rows.mul_add(WORD - 3.0, typed * WORD) + 6.0
     }
 
-    fn is_being_answered(&self, view: &SheetView) -> bool {
+    /// Whether an answer to it is being typed.
+    pub(super) fn is_being_answered(&self, view: &SheetView) -> bool {
         let answered = view.answering.as_ref();
         let first = answered.and_then(|answering| answering.questions.first());
         let mut own = self.questions.iter();

@@ -14,7 +14,8 @@ use super::shared::Shared;
 pub struct Pages {
     /// The pages.
     pub document: Document,
-    paper: Paper,
+    /// Which paper it is.
+    pub paper: Paper,
     job: Arc<Job>,
     results: Arc<Results>,
     day: NaiveDate,

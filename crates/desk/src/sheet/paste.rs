@@ -131,7 +131,15 @@ fn answer_ui(ui: &mut Ui, first: bool, pasting: &Pasting, typed: &mut String, as
             }
         }
         if found.is_empty() {
-            pencil(ui, words::NO_COLUMN);
+            let columns = pasting.table.columns();
+            let taken = columns.iter().find_map(|column| {
+                let holds = column.holds.map(intake::holds)?;
+                holds.contains(&wanted).then_some((holds, &column.about))
+            });
+            match taken {
+                Some((holds, about)) => pencil(ui, &words::taken(holds, about)),
+                None => pencil(ui, words::NO_COLUMN),
+            }
         }
     });
     ui.add_space(8.0);

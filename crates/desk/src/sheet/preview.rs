@@ -1,9 +1,9 @@
 //! A paper's pages over the sheet, and in the margin what can be done with them.
 
 use egui::{Key, Modifiers, Rect, ScrollArea, Sense, Ui, UiBuilder, vec2};
-use quillbore_job::Paper;
 use quillbore_job::life::blockers;
 use quillbore_job::words::{life, slips};
+use quillbore_job::{Job, Paper};
 
 use super::pages::Pages;
 use super::parts::pencil;
@@ -14,11 +14,19 @@ use crate::preview::paint_page;
 use crate::view::{Ask, SheetView};
 use crate::words::papers as words;
 
+/// Whether the key of the next step issues a paper that is on the screen.
+#[must_use]
+pub fn issues_by_key(job: &Job, paper: Paper) -> bool {
+    job.standing(paper).next().is_none()
+}
+
 /// The pages of the paper that is open, as they will be printed.
 pub fn preview_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &mut SheetView) {
     let Some(paper) = view.paper else {
         return;
     };
+    // Another paper than the one before is shown from its first page on.
+    let is_fresh = view.pages.as_ref().is_none_or(|pages| pages.paper != paper);
     let pages = match view.pages.take() {
         Some(pages) if pages.are_of(paper, shared) => pages,
         _ => Pages::of(paper, shared),
@@ -28,7 +36,13 @@ pub fn preview_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &mut Shee
     ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
         let scroll =
             ScrollArea::vertical().id_salt(("preview", slips::paper(paper), shared.sheet_id));
-        scroll.auto_shrink(false).show(ui, |ui| {
+        let scroll = scroll.auto_shrink(false);
+        let scroll = if is_fresh {
+            scroll.vertical_scroll_offset(0.0)
+        } else {
+            scroll
+        };
+        scroll.show(ui, |ui| {
             if document.is_cut {
                 pencil(ui, &words::too_long());
                 return;
@@ -101,8 +115,13 @@ fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
         }
         return;
     }
-    let keys = Action::NextStep.told_keys(ui.ctx());
-    if look::keyed_word(ui, &words::issue(paper), &keys).clicked() {
+    let word = if issues_by_key(shared.job, paper) {
+        let keys = Action::NextStep.told_keys(ui.ctx());
+        look::keyed_word(ui, &words::issue(paper), &keys)
+    } else {
+        look::word(ui, &words::issue_another(paper))
+    };
+    if word.clicked() {
         asks.push(Ask::Issue(paper));
     }
     if paper == Paper::Quotation && !shared.together.is_empty() {

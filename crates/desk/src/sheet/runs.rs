@@ -18,7 +18,7 @@ use crate::look;
 use crate::view::{Ask, SheetView};
 use crate::words::{own, runs as words};
 use columns::shown;
-use model::{ROW, Runs};
+use model::{NewRun, ROW, Runs};
 
 /// Rows of the table that always have their place.
 const LEAST_ROWS: usize = 3;
@@ -151,7 +151,12 @@ fn asked(want: GridAsk, model: &Runs<'_>, shared: &Shared<'_>) -> Option<Ask> {
                 let at = RunAt { row: at.row, line };
                 return Some(Ask::Edit(pasted(at, rows, shared.job.unit)));
             }
-            Some(match model.set_cells(at, rows) {
+            let new = NewRun {
+                is_typed: why == SetWhy::Typed,
+                day: shared.day.to_string(),
+                by: shared.by,
+            };
+            Some(match model.set_cells(at, rows, &new) {
                 Ok(edit) => Ask::Edit(edit),
                 Err(refused) => Ask::Refused(refused),
             })

@@ -2,6 +2,8 @@
 
 use egui::{Id, Key, Modifiers, Rect, Role, Sense, Ui, pos2, vec2};
 use quillbore_job::choices::{choices, choices_like};
+use quillbore_job::words::english;
+use quillbore_job::{FieldKind, show_quantity as show};
 
 use super::measures::BAR;
 use super::shared::Shared;
@@ -61,7 +63,8 @@ pub(super) fn suggestions_ui(
         ui.set_width(WIDTH);
         for (index, name) in near.iter().enumerate() {
             let marked = view.marked == Some((spot, index));
-            let response = row_ui(ui, name, marked);
+            let beside = beside(spot.kind(), name, shared);
+            let response = row_ui(ui, (name, &beside), marked);
             over |= response.contains_pointer();
             if response.clicked() {
                 view.drafts.remove(&spot);
@@ -128,12 +131,46 @@ fn keys(ui: &Ui, spot: Spot, near: &[String], view: &mut SheetView) {
 }
 
 /// A name in the list.
-fn row_ui(ui: &mut Ui, name: &str, marked: bool) -> egui::Response {
+fn row_ui(ui: &mut Ui, (name, beside): (&str, &str), marked: bool) -> egui::Response {
     let t = look::tokens(ui);
     let (place, response) = ui.allocate_exact_size(vec2(WIDTH, ROW), Sense::click());
     response.widget_info(|| egui::WidgetInfo::labeled(Role::Link, true, name));
     look::ground_under(ui, place, marked, &response);
     let ink = if marked { t.pressed } else { t.ink };
-    look::clipped(ui, place.shrink2(vec2(6.0, 0.0)), name, look::body(), ink);
+    let place = place.shrink2(vec2(6.0, 0.0));
+    let beside = ui
+        .painter()
+        .layout_no_wrap(beside.to_owned(), look::small(), t.pencil);
+    let wide = beside.size().x;
+    let at = pos2(
+        place.right() - wide,
+        place.center().y - beside.size().y / 2.0,
+    );
+    ui.painter().galley(at, beside, t.pencil);
+    let left = place.with_max_x(place.right() - wide - 8.0);
+    look::clipped(ui, left, name, look::body(), ink);
     response
+}
+
+/// What is told beside a name, so that one needn't know it: what a machine drills and costs, the family
+/// of a material.
+fn beside(kind: FieldKind, name: &str, shared: &Shared<'_>) -> String {
+    let tables = &shared.shop.tables;
+    match kind {
+        FieldKind::Machine => {
+            let machine = tables.machines.iter().find(|machine| machine.name == name);
+            machine.map_or_else(String::new, |machine| {
+                let tubes = show::limits(machine.tube_mm, shared.job.unit);
+                words::machine(&tubes, machine.rate_per_hour, &tables.rates.currency)
+            })
+        }
+        FieldKind::Material => {
+            let mut materials = tables.materials.iter();
+            let material = materials.find(|material| material.name == name);
+            material
+                .map_or("", |material| english::family(material.family))
+                .to_owned()
+        }
+        _ => String::new(),
+    }
 }

@@ -30,6 +30,7 @@ pub const fn action(action: Action) -> &'static str {
         Action::OtherUnit => "mm or inch",
         Action::OtherPaper => "light or dark",
         Action::Shelf => "shelf",
+        Action::Quit => "quit",
         Action::Larger => "larger",
         Action::Smaller => "smaller",
         Action::UsualSize => "usual size",

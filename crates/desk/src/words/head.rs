@@ -133,14 +133,18 @@ pub const fn lead(next: &NextStep, lacks: bool) -> &'static str {
         (NextStep::Quote { .. }, false) => "ready to quote",
         (NextStep::Release(_), true) => "to the floor: ",
         (NextStep::Release(_), false) => "ready for the floor",
-        (NextStep::Deliver { .. } | NextStep::Nothing, _) => "",
+        (NextStep::Deliver { .. }, true) => "to deliver: ",
+        (NextStep::Deliver { .. }, false) | (NextStep::Nothing, _) => "",
     }
 }
 
 /// How many parts are still to be delivered.
 #[must_use]
 pub fn left_to_deliver(left: u32) -> String {
-    format!("{left} still to be delivered")
+    match left {
+        1 => "1 part".to_owned(),
+        left => format!("{left} parts"),
+    }
 }
 
 /// That somebody wants to ask what became of the quotation.
@@ -148,6 +152,13 @@ pub fn left_to_deliver(left: u32) -> String {
 pub fn ask_about_quotation(is_due: bool, day: impl Display) -> String {
     let due = if is_due { "today" } else { "on" };
     format!(";  ask about the quotation {due} {day}")
+}
+
+/// Where the job stands, with the price each that was said, and today's where it is another one.
+#[must_use]
+pub fn at_price(state: &str, each: &str, today: Option<&str>) -> String {
+    let today = today.map_or_else(String::new, |today| format!(" (today {today})"));
+    format!("{state} at {each} each{today}")
 }
 
 /// Where the job stands and how it ended, and what leads to what comes next.

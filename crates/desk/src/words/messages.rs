@@ -2,6 +2,18 @@
 
 use std::fmt::Display;
 
+use quillbore_job::Paper;
+use quillbore_job::words::slips;
+
+/// That a paper of the kind that is shown stands already, and how another one is issued.
+#[must_use]
+pub fn stands_already(paper: Paper) -> String {
+    let name = slips::paper(paper);
+    format!(
+        "A {name} stands already: Esc closes the preview, and the next step goes on. Another one is issued by its word in the margin."
+    )
+}
+
 /// That a question is open, and nothing else is asked before.
 pub const ANSWER_FIRST: &str = "Answer the question in the head first.";
 

@@ -94,6 +94,12 @@ pub fn issue(paper: Paper) -> String {
     }
 }
 
+/// The word that issues another paper of a kind that stands.
+#[must_use]
+pub fn issue_another(paper: Paper) -> String {
+    format!("issue another {}", slips::paper(paper))
+}
+
 /// The word that issues one quotation of several jobs.
 #[must_use]
 pub fn issue_together(others: &[String]) -> String {

@@ -11,6 +11,15 @@ pub const WHICH_IS_THIS: &str = "which is this";
 /// That no column is called so.
 pub const NO_COLUMN: &str = "no column has that in its name";
 
+/// That another column is called so already, and what to do.
+#[must_use]
+pub fn taken(holds: &str, about: &Question) -> String {
+    format!(
+        "“{}” is the {holds} already: press it above and say what it is instead, or leave it out",
+        head(about)
+    )
+}
+
 /// Lands the table.
 pub const LAND: &str = "paste";
 

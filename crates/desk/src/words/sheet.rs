@@ -142,3 +142,9 @@ pub fn asked_of(concern: &str, about: &str) -> String {
 pub fn about_it(word: &str, what: &str) -> String {
     format!("{word}: {what}")
 }
+
+/// What a machine drills and costs.
+#[must_use]
+pub fn machine(tubes: &str, rate: f64, currency: &str) -> String {
+    format!("electrodes {tubes}, {rate:.0} {currency} an hour")
+}

@@ -18,3 +18,4 @@ mod runs;
 mod steps;
 mod still;
 mod table;
+mod trial;

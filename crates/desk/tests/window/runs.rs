@@ -97,8 +97,8 @@ fn fourteen_marks_are_typed_by_hand_in_less_than_sixty_steps() {
     hands.key(Modifiers::COMMAND, Key::D);
     hands.fill("length before", "400");
     hands.fill("broke", "0");
-    hands.fill("good", "12");
-    hands.fill("scrap", "0");
+    hands.fill("good parts", "12");
+    hands.fill("scrap parts", "0");
     hands.click("run 1 sparking");
     for mark in 1..=14 {
         hands.text(&format!("{mark}.5"));
@@ -154,7 +154,7 @@ fn a_block_of_a_spreadsheet_is_two_steps_and_one_step_back() {
     let unread = hands.harness.state().job().slips.iter();
     assert_eq!(unread.filter(|slip| slip.is_unread()).count(), 0);
     // Over some of them again, and it is one step, too.
-    hands.click("run 13 good");
+    hands.click("run 13 good parts");
     hands.paste("11\t1\r\n10\t2\r\n9\t3\r\n");
     assert_eq!(hands.undo_label(), "paste 3 run records");
     assert_eq!(hands.column(Line::Scrap)[12..], ["1", "2", "3"]);
@@ -240,7 +240,7 @@ fn what_cannot_be_is_told_beside_the_table() {
     hands.text("0.80 go");
     hands.key(Modifiers::NONE, Key::Enter);
     // Where several lines say the same it is said once, and of which.
-    hands.fill("good", "lots");
+    hands.fill("good parts", "lots");
     hands
         .harness
         .get_by_label_contains("good \u{201c}lots\u{201d}: ");

@@ -55,8 +55,8 @@ pub const fn head(line: Line, unit: Unit) -> RunHead {
         Line::FloorMinutes => ("floor", "", MINUTES),
         Line::StopMinutes => ("stops", "", MINUTES),
         Line::Breakages => ("broke", "", ""),
-        Line::Good => ("good", "", ""),
-        Line::Scrap => ("scrap", "", ""),
+        Line::Good => ("good", "parts", ""),
+        Line::Scrap => ("scrap", "parts", ""),
         Line::Pins => ("pin", "", length),
         Line::By => ("name", "", ""),
         _ => (slips::line(line), "", ""),
@@ -90,6 +90,8 @@ const fn also(line: Line) -> &'static str {
     match line {
         Line::TubeBefore => "tube before",
         Line::TubeAfter => "tube after",
+        Line::Good => "good",
+        Line::Scrap => "scrap",
         _ => "",
     }
 }

@@ -17,6 +17,16 @@ use crate::words::sheet::with_unit;
 /// The height of a row: the plan in pencil, what happened in ink.
 pub(super) const ROW: f32 = 38.0;
 
+/// What is known of a line that is new.
+pub(super) struct NewRun<'a> {
+    /// It is typed by hand: a block that is pasted says itself of which day it is.
+    pub(super) is_typed: bool,
+    /// Today.
+    pub(super) day: String,
+    /// Whoever sits at the desk.
+    pub(super) by: &'a str,
+}
+
 /// The run records as the grid reads them, in the order in which they were written.
 pub(super) struct Runs<'a> {
     job: &'a Job,
@@ -77,6 +87,7 @@ impl<'a> Runs<'a> {
         &self,
         at: GridAt,
         rows: Vec<Vec<String>>,
+        new: &NewRun<'_>,
     ) -> Result<Edit, EditRefused> {
         let (from, room) = (self.shown[at.col], self.shown.len() - at.col);
         let width = |cells: &Vec<String>| {
@@ -105,9 +116,23 @@ impl<'a> Runs<'a> {
             row
         };
         let line = RUN_COLUMNS[0].line();
+        let mut rows: Vec<Vec<Option<String>>> = rows.into_iter().map(spread).collect();
+        if new.is_typed && at.row >= self.slips.len() {
+            // A line that somebody begins by hand is of today and by whoever types, until it says else.
+            for row in &mut rows {
+                for (line, text) in [(Line::Date, new.day.as_str()), (Line::By, new.by)] {
+                    let at = RUN_COLUMNS.iter().position(|column| column.line() == line);
+                    if let Some(cell) = at.and_then(|at| row.get_mut(at))
+                        && !text.is_empty()
+                    {
+                        cell.get_or_insert_with(|| text.to_owned());
+                    }
+                }
+            }
+        }
         Ok(Edit::SetRuns {
             at: RunAt { row: at.row, line },
-            rows: rows.into_iter().map(spread).collect(),
+            rows,
             unit: self.job.unit,
         })
     }
