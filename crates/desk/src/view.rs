@@ -9,8 +9,9 @@ use quillbore_intake::{Foreign, Holds, IntakeError};
 use quillbore_job::answer::How;
 use quillbore_job::apply::EditRefused;
 use quillbore_job::concern::Concern;
+use quillbore_job::life::RunPlan;
 use quillbore_job::quick::LeadsTo;
-use quillbore_job::results::{Beside, Results, RunPlan};
+use quillbore_job::results::{Beside, Results};
 use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
 
 use quillbore_office::names::JobKey;

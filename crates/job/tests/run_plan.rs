@@ -5,7 +5,8 @@ mod hands;
 
 use hands::{cells, day, done, field, pin};
 use quillbore_job::file::read_job;
-use quillbore_job::results::{Results, RunPlan, results_now};
+use quillbore_job::life::RunPlan;
+use quillbore_job::results::{Results, results_now};
 use quillbore_job::run_lines::runs_of_plan;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::{Edit, Field, Job, Line, Shop, SlipKind};

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use quillbore_job::life::RunPlan;
 use quillbore_job::prefilled::new_slip;
-use quillbore_job::results::RunPlan;
 use quillbore_job::run_lines::{runs_of_marks, runs_of_plan};
 use quillbore_job::slip::kind;
 use quillbore_job::{Edit, Line, SlipKind};

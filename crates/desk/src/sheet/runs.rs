@@ -6,8 +6,9 @@ mod model;
 use std::sync::Arc;
 
 use egui::{Rangef, Ui};
+use quillbore_job::life::RunPlan;
 use quillbore_job::pasted_runs::{is_headed, pasted};
-use quillbore_job::results::{Beside, RunPlan};
+use quillbore_job::results::Beside;
 use quillbore_job::slip::{RUN_COLUMNS, Slip};
 use quillbore_job::{Edit, Line, RunAt, SlipKind};
 

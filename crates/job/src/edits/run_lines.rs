@@ -8,11 +8,11 @@ use quillbore_calc::tables::Tube;
 
 use crate::edits::edit::{Edit, RunAt};
 use crate::job::Job;
+use crate::life::RunPlan;
 use crate::life::inspected;
 use crate::life::inspected::same_mark;
 use crate::pinned::slip::lists::{Line, kind, line};
 use crate::pinned::slip::run_columns::RUN_COLUMNS;
-use crate::results::RunPlan;
 use crate::typed::row::Row;
 
 /// A run record for each mark of the hole table that none speaks of yet, with what is known on `day`:

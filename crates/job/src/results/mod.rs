@@ -17,7 +17,6 @@ mod run_fault;
 mod run_notes;
 mod seals;
 mod slip_notes;
-mod stretches;
 mod telling;
 mod whole;
 
@@ -29,7 +28,7 @@ pub use kind::{Missing, NoteKind};
 pub use next::{NextStep, next_call};
 pub use note::{Beside, SideNote};
 pub use run_fault::RunFault;
-pub use stretches::{RunPlan, Stretch};
+
 pub use telling::Telling;
 pub use whole::Results;
 

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use quillbore_job::apply::EditRefused;
-use quillbore_job::results::{RunPlan, Stretch};
+use quillbore_job::life::{RunPlan, Stretch};
 use quillbore_job::show_quantity as show;
 use quillbore_job::slip::{RUN_COLUMNS, Slip};
 use quillbore_job::{Edit, Entry, Job, Line, RunAt, SlipKind, Value};
