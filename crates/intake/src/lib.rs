@@ -25,6 +25,7 @@ mod mend;
 mod new_row;
 mod no_row;
 mod quotes;
+mod row_number;
 mod signs;
 mod summary;
 mod table;

@@ -218,14 +218,20 @@ impl<'a> Taking<'a> {
         // Where it was laid a line empties the cells that it lies over; else it says nothing of a row.
         let empties = foreign.laid && !self.places_alone && !row.is_empty();
         let nothing = place.is_none() && is_blank(&row) && !empties;
-        if nothing && sorted.left_out.is_empty() {
+        // The number of a line tells which one it was only where nothing else does.
+        let marked = row
+            .get(&Column::Mark)
+            .is_some_and(|mark| !mark.trim().is_empty());
+        let mut left_out = sorted.left_out;
+        left_out.extend(sorted.row_number.filter(|_| !marked));
+        if nothing && left_out.is_empty() {
             return;
         }
         let outcome = match (unread.is_empty(), guesses.is_empty(), nothing) {
             (false, ..) => LineOutcome::Unread,
             (true, false, _) => LineOutcome::Guessed,
             (true, true, true) => LineOutcome::LeftOut,
-            (true, true, false) if sorted.left_out.is_empty() => LineOutcome::Taken,
+            (true, true, false) if left_out.is_empty() => LineOutcome::Taken,
             (true, true, false) => LineOutcome::InPart,
         };
         for taken in mended.words {
@@ -240,7 +246,7 @@ impl<'a> Taking<'a> {
         let further = further.then(|| words::FURTHER_PLACE.to_owned());
         let all = further.into_iter().chain(breaks).chain(unread);
         let all = all.chain(guesses).chain(mended.splits).chain(mended.read);
-        let says: Vec<String> = all.chain(sorted.left_out).collect();
+        let says: Vec<String> = all.chain(left_out).collect();
         self.lines.push(ReportLine {
             number: u32::try_from(line.number).unwrap_or(u32::MAX),
             outcome,

@@ -170,7 +170,10 @@ pub fn units_question(units: Units) -> Option<String> {
 /// A column that was guessed.
 pub(crate) fn guessed(question: &Question, what: Holds, by: Why) -> String {
     let said = self::question(question);
-    format!("Taken as {}, {}: {said}.", holds(what), why(by))
+    match what {
+        Holds::LeftOut => format!("Left out, {}: {said}.", why(by)),
+        Holds::A(_) => format!("Taken as {}, {}: {said}.", holds(what), why(by)),
+    }
 }
 
 /// A column that was understood by what was said of an earlier table.
