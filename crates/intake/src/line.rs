@@ -20,6 +20,8 @@ pub(crate) struct Sorted {
     pub(crate) point: [Option<String>; 3],
     pub(crate) axis: [Option<String>; 3],
     pub(crate) notes: Vec<String>,
+    /// The cells of columns for notes, without their heads.
+    pub(crate) remarks: Vec<String>,
     /// The number of the line beside its mark.
     pub(crate) row_number: Option<String>,
     pub(crate) left_out: Vec<String>,
@@ -67,6 +69,7 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
         match meaning {
             Meaning::Ours(Column::Note) => {
                 let head = column.head.text.as_str();
+                sorted.remarks.push(cell.to_owned());
                 let doubted = !matches!(column.how, How::Head | How::Place);
                 sorted.notes.push(match doubted && !head.is_empty() {
                     true => format!("{head}: {cell}"),

@@ -64,6 +64,8 @@ fn a_cell() -> impl Strategy<Value = String> {
         "thru",
         "Durch",
         "Sackloch",
+        "Sackloch, Grund egal",
+        "nicht durchgehend",
         "1",
         "12 blind",
         "14 tief",
