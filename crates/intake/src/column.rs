@@ -42,6 +42,8 @@ pub enum Why {
     HeadAndValues,
     /// The columns beside it leave this, by where it stands and by what is larger than what.
     Beside,
+    /// It counts the lines, beside a column with the marks: it is left out.
+    RowNumber,
 }
 
 /// A column as it is shown before anything is taken.

@@ -4,15 +4,19 @@
 //! understood is asked about, one that is guessed is told as a guess, and of what is no hole (a title,
 //! a sum) or was left out by somebody the report tells.
 
+mod angle_in_note;
 mod callout;
 mod cell_words;
+mod clauses;
 mod column;
 pub mod delimited;
 pub mod encoding;
+mod end_in_note;
 mod error;
 mod fits;
 mod fold;
 mod foreign;
+mod from_note;
 mod guess;
 mod head;
 mod in_cells;
@@ -24,7 +28,9 @@ mod meaning;
 mod mend;
 mod new_row;
 mod no_row;
+mod note_words;
 mod quotes;
+mod row_number;
 mod signs;
 mod summary;
 mod table;
@@ -41,5 +47,5 @@ pub use foreign::{Foreign, holds_of};
 pub use known::Known;
 pub use lines::{Line, Lines};
 pub use meaning::Meaning;
-pub use summary::{Sum, Summary, Units};
+pub use summary::{FromNotes, Sum, Summary, Units};
 pub use table::Taken;

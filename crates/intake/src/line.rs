@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use quillbore_calc::input::Place;
 use quillbore_job::{Column, Unit, read_quantity};
 
-use crate::column::{ForeignColumn, Holds, How};
+use crate::column::{ForeignColumn, Holds, How, Why};
 use crate::head::HeadUnit;
 use crate::lines::Line;
 use crate::meaning::Meaning;
@@ -20,6 +20,10 @@ pub(crate) struct Sorted {
     pub(crate) point: [Option<String>; 3],
     pub(crate) axis: [Option<String>; 3],
     pub(crate) notes: Vec<String>,
+    /// The cells of columns for notes, without their heads.
+    pub(crate) remarks: Vec<String>,
+    /// The number of the line beside its mark.
+    pub(crate) row_number: Option<String>,
     pub(crate) left_out: Vec<String>,
 }
 
@@ -48,8 +52,13 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
         let meaning = match column.holds {
             Some(Holds::A(meaning)) => meaning,
             Some(Holds::LeftOut) => {
-                let head = &column.head.text;
-                sorted.left_out.push(words::cell_left_out(head, cell));
+                let told = words::cell_left_out(&column.head.text, cell);
+                let digits = cell.trim().chars().all(|letter| letter.is_ascii_digit());
+                if column.how == How::Guess(Why::RowNumber) && digits {
+                    sorted.row_number = Some(told);
+                } else {
+                    sorted.left_out.push(told);
+                }
                 continue;
             }
             // Nothing is taken before every column with something in it is understood.
@@ -60,6 +69,7 @@ pub(crate) fn sort(columns: &[ForeignColumn], laid: bool, line: Line<'_>, unit: 
         match meaning {
             Meaning::Ours(Column::Note) => {
                 let head = column.head.text.as_str();
+                sorted.remarks.push(cell.to_owned());
                 let doubted = !matches!(column.how, How::Head | How::Place);
                 sorted.notes.push(match doubted && !head.is_empty() {
                     true => format!("{head}: {cell}"),

@@ -15,6 +15,8 @@ pub struct Summary {
     pub sum: Option<Sum>,
     /// What the table says of the unit.
     pub units: Units,
+    /// Ends and angles that are read from its notes.
+    pub from_notes: FromNotes,
 }
 
 /// The sum that a table gives.
@@ -24,6 +26,26 @@ pub struct Sum {
     pub line: usize,
     /// Holes in all.
     pub holes: u64,
+}
+
+/// What was read from the remarks of a table's rows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct FromNotes {
+    /// Ends.
+    pub ends: usize,
+    /// Angles.
+    pub angles: usize,
+    /// Rows whose remarks speak of an end or angle that was not read.
+    pub in_doubt: usize,
+}
+
+impl FromNotes {
+    /// Adds what was read from further remarks.
+    pub(crate) const fn add(&mut self, other: Self) {
+        self.ends += other.ends;
+        self.angles += other.angles;
+        self.in_doubt += other.in_doubt;
+    }
 }
 
 /// What a table says of the unit of its lengths.

@@ -11,13 +11,14 @@ use crate::cell_words::{CellWord, TakenWord};
 use crate::column::How;
 use crate::error::IntakeError;
 use crate::foreign::Foreign;
+use crate::from_note::{Kept, Remarks};
 use crate::head::{HeadUnit, unit_of_all};
 use crate::line::{join_depth, place_of, sort};
 use crate::lines::Line;
 use crate::mend::{Mended, end_in_head};
 use crate::new_row::{Cells, NewRow, is_blank};
 use crate::no_row::Role;
-use crate::summary::{Summary, Units};
+use crate::summary::{FromNotes, Summary, Units};
 use crate::totals::Totals;
 use crate::whole::Whole;
 use crate::words;
@@ -56,7 +57,7 @@ impl Foreign {
     #[must_use]
     pub fn summary(&self, unit: Unit) -> Summary {
         let job = Job::default();
-        let taking = Taking::of(self, &job, unit);
+        let taking = Taking::of(self, &job, unit, Kept::default());
         let totals = Totals::of(self, &taking.rows);
         let mut named = self.named_units();
         let first = named.next();
@@ -74,6 +75,7 @@ impl Foreign {
                     looks: totals.looks,
                 },
             },
+            from_notes: taking.from_notes,
         }
     }
 }
@@ -96,6 +98,9 @@ pub(crate) struct Taking<'a> {
     /// How many cells were taken apart, and the first of them with its line.
     splits: usize,
     first_split: Option<(usize, String)>,
+    /// What the rows that it lies over have already.
+    kept: Kept,
+    from_notes: FromNotes,
 }
 
 /// Takes a table whose columns are all understood; lines that differ only in their place become
@@ -108,7 +113,15 @@ fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
         }
         RowsAt::Append | RowsAt::Replace => (at, 0),
     };
-    let mut taking = Taking::of(foreign, job, context);
+    let kept = match at {
+        RowsAt::Over { row } => {
+            let lines = foreign.rows().count();
+            let there = job.rows.iter().skip(row).take(lines);
+            Kept::of(there.map(AsRef::as_ref))
+        }
+        RowsAt::Append | RowsAt::Replace => Kept::default(),
+    };
+    let mut taking = Taking::of(foreign, job, context, kept);
     if foreign.laid {
         taking.leave_blank_end(lies_over);
     }
@@ -121,7 +134,7 @@ fn take(foreign: &Foreign, job: &Job, at: RowsAt, context: Unit) -> Taken {
 
 impl<'a> Taking<'a> {
     /// Takes all rows of a table.
-    pub(crate) fn of(foreign: &'a Foreign, job: &'a Job, context: Unit) -> Self {
+    pub(crate) fn of(foreign: &'a Foreign, job: &'a Job, context: Unit, kept: Kept) -> Self {
         let mut taking = Self {
             foreign,
             job,
@@ -134,6 +147,8 @@ impl<'a> Taking<'a> {
             words: BTreeMap::new(),
             splits: 0,
             first_split: None,
+            kept,
+            from_notes: FromNotes::default(),
         };
         for (_, line) in foreign.rows() {
             taking.line(line);
@@ -168,6 +183,7 @@ impl<'a> Taking<'a> {
                 .into_iter()
                 .chain(words)
                 .chain(splits)
+                .chain(words::notes::of_the_whole(self.from_notes))
                 .collect()
         };
         self.lines.extend(totals.other_lines(foreign));
@@ -214,18 +230,34 @@ impl<'a> Taking<'a> {
             row.insert(Column::Note, notes.join("; "));
         }
         let unread = self.read(&mut row, &mut mended);
+        // A block that lies as it was laid is typing: its notes are notes.
+        if !foreign.laid {
+            let remarks = Remarks {
+                texts: &sorted.remarks,
+                row: &self.tried,
+                basis: self.job.angle_basis(),
+                kept: self.kept,
+            };
+            self.from_notes.add(remarks.read(&mut row, &mut guesses));
+        }
         guesses.extend(mended.guesses);
         // Where it was laid a line empties the cells that it lies over; else it says nothing of a row.
         let empties = foreign.laid && !self.places_alone && !row.is_empty();
         let nothing = place.is_none() && is_blank(&row) && !empties;
-        if nothing && sorted.left_out.is_empty() {
+        // The number of a line tells which one it was only where nothing else does.
+        let marked = row
+            .get(&Column::Mark)
+            .is_some_and(|mark| !mark.trim().is_empty());
+        let mut left_out = sorted.left_out;
+        left_out.extend(sorted.row_number.filter(|_| !marked));
+        if nothing && left_out.is_empty() {
             return;
         }
         let outcome = match (unread.is_empty(), guesses.is_empty(), nothing) {
             (false, ..) => LineOutcome::Unread,
             (true, false, _) => LineOutcome::Guessed,
             (true, true, true) => LineOutcome::LeftOut,
-            (true, true, false) if sorted.left_out.is_empty() => LineOutcome::Taken,
+            (true, true, false) if left_out.is_empty() => LineOutcome::Taken,
             (true, true, false) => LineOutcome::InPart,
         };
         for taken in mended.words {
@@ -240,7 +272,7 @@ impl<'a> Taking<'a> {
         let further = further.then(|| words::FURTHER_PLACE.to_owned());
         let all = further.into_iter().chain(breaks).chain(unread);
         let all = all.chain(guesses).chain(mended.splits).chain(mended.read);
-        let says: Vec<String> = all.chain(sorted.left_out).collect();
+        let says: Vec<String> = all.chain(left_out).collect();
         self.lines.push(ReportLine {
             number: u32::try_from(line.number).unwrap_or(u32::MAX),
             outcome,

@@ -222,6 +222,16 @@ const FILLERS: Languages = [
     "di, del, della, dei, per, pezzo, e, nominale, totale",
 ];
 
+/// Words above the numbers of lines.
+#[rustfmt::skip]
+const NUMBERINGS: Languages = [
+    "pos, pos no, position, position no, item, item no, item number, no, num, number, line, line no, row",
+    "Pos Nr, Positionsnummer, lfd Nr, laufende Nummer, Nr, Nummer, Zeile, lfd",
+    "n°, numéro, ligne, poste",
+    "n.º, número, línea, fila, posición, ítem",
+    "n, numero, riga, posizione, voce",
+];
+
 /// Words at the beginning of a line that sums up.
 #[rustfmt::skip]
 const TOTALS: Languages = [
@@ -282,6 +292,11 @@ pub(crate) fn is_filler(key: &Key) -> bool {
     LISTS.fillers.has(key)
 }
 
+/// Whether folded words stand above the numbers of lines.
+pub(crate) fn is_numbering(key: &Key) -> bool {
+    LISTS.numberings.has(key)
+}
+
 /// Whether a folded word begins a line that sums up.
 pub(crate) fn is_total_word(key: &Key) -> bool {
     LISTS.totals.has(key) || key.spelled == "sum"
@@ -314,6 +329,7 @@ struct Lists {
     heads: BTreeMap<String, Heading>,
     holes: Set,
     fillers: Set,
+    numberings: Set,
     totals: Set,
     dimensions: Set,
 }
@@ -340,6 +356,7 @@ static LISTS: LazyLock<Lists> = LazyLock::new(|| {
         heads,
         holes: Set::of(HOLE_WORDS),
         fillers: Set::of(FILLERS),
+        numberings: Set::of(NUMBERINGS),
         totals: Set::of(TOTALS),
         dimensions: Set::of(DIMENSIONS),
     }

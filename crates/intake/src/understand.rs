@@ -22,6 +22,7 @@ pub(crate) fn understand(columns: &mut [ForeignColumn]) -> bool {
     if laid {
         table.by_places();
     } else {
+        table.marks_beside_row_numbers();
         table.by_heads();
         table.doubt_half_places();
         table.limits_or_deviations();

@@ -15,6 +15,8 @@ use quillbore_job::{Column, Edit, Job, Row, RowsAt, Unit, apply};
 fn heads() -> impl Strategy<Value = Vec<&'static str>> {
     let all = vec![
         "hole",
+        "Pos.",
+        "Bohrung",
         "qty",
         "Anzahl",
         "dia",
@@ -62,6 +64,9 @@ fn a_cell() -> impl Strategy<Value = String> {
         "thru",
         "Durch",
         "Sackloch",
+        "Sackloch, Grund egal",
+        "nicht durchgehend",
+        "1",
         "12 blind",
         "14 tief",
         "passante",

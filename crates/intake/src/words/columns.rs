@@ -49,6 +49,7 @@ pub(super) const fn why(why: Why) -> &'static str {
         Why::Values => "guessed by its values",
         Why::HeadAndValues => "guessed by its head and values",
         Why::Beside => "guessed by its values and the columns beside it",
+        Why::RowNumber => "a running number beside the marks",
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod columns;
 mod errors;
+pub(crate) mod notes;
 mod report;
 
 pub use columns::{LEAVE_OUT, holds, how, not_understood_of, question, understood};

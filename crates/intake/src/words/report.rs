@@ -4,7 +4,7 @@ use quillbore_job::words::english;
 use quillbore_job::{Column, Unit};
 
 use super::columns::{holds, question, why};
-use super::{count, in_quotes};
+use super::{count, in_quotes, notes};
 use crate::cell_words::TakenWord;
 use crate::column::{Holds, Question, Why};
 use crate::head::HeadUnit;
@@ -147,6 +147,7 @@ pub fn summary(summary: &Summary) -> String {
     if let Some(sum) = summary.sum.filter(|sum| sum.holes != summary.holes) {
         said.push(format!("line {} says {}", sum.line, sum.holes));
     }
+    said.extend(notes::read(summary.from_notes));
     said.extend(units_question(summary.units));
     said.join("; ")
 }
@@ -170,7 +171,10 @@ pub fn units_question(units: Units) -> Option<String> {
 /// A column that was guessed.
 pub(crate) fn guessed(question: &Question, what: Holds, by: Why) -> String {
     let said = self::question(question);
-    format!("Taken as {}, {}: {said}.", holds(what), why(by))
+    match what {
+        Holds::LeftOut => format!("Left out, {}: {said}.", why(by)),
+        Holds::A(_) => format!("Taken as {}, {}: {said}.", holds(what), why(by)),
+    }
 }
 
 /// A column that was understood by what was said of an earlier table.
@@ -202,16 +206,21 @@ pub(crate) fn cell_left_out(head: &str, cell: &str) -> String {
 
 /// A cell that can't be read; the table keeps its whole text.
 pub(crate) fn unread(column: Column, text: &str, why: &str) -> String {
-    let mut start: String = text.chars().take(QUOTED).collect();
-    if start.len() < text.len() {
-        start.push('\u{2026}');
-    }
     let why = why.trim_end_matches('.');
     format!(
         "{} {}: {why}",
         english::column(column).head,
-        in_quotes(&start)
+        in_quotes(&shortened(text))
     )
+}
+
+/// The beginning of a long text.
+pub(super) fn shortened(text: &str) -> String {
+    let mut start: String = text.chars().take(QUOTED).collect();
+    if start.len() < text.len() {
+        start.push('\u{2026}');
+    }
+    start
 }
 
 /// Line ends inside the quoted cells of a line.
