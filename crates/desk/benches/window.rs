@@ -110,6 +110,7 @@ fn frame(c: &mut Criterion) {
             clerk: Clerk::at_once(Arc::clone(&office)),
             list: Listing::at_once(Arc::clone(&office.shelf), clock()),
             dialogs: Box::new(NoDialogs),
+            open_mail: Box::new(|_| Ok(())),
             settings: Settings::default(),
             settings_path: None,
             drafts: None,

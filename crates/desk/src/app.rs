@@ -61,8 +61,13 @@ pub struct App {
     /// The jobs on one quotation with another, as they were when it was asked for.
     joint: Vec<(u64, Arc<Job>)>,
     dialogs: Box<dyn Dialogs>,
+    open_mail: OpenMail,
     make_desk: Box<dyn Fn() -> Desk>,
     find_focus: bool,
+    /// The job of the shelf whose line has the keyboard.
+    on_shelf: Option<JobKey>,
+    /// The job that is to be done again once it is on top.
+    to_reorder: Option<JobKey>,
     /// The shelf lies over the sheet, where it has no place beside it.
     shelf_over: bool,
     /// The window is too narrow for the shelf to stand beside the sheet.
@@ -93,6 +98,9 @@ struct OpenJob {
     let_go: Option<u64>,
 }
 
+/// Hands a mailto address to a mail program.
+pub type OpenMail = Box<dyn FnMut(&str) -> Result<(), String>>;
+
 /// What a window is made of.
 pub struct WindowParts {
     /// A first job.
@@ -107,6 +115,8 @@ pub struct WindowParts {
     pub list: Listing,
     /// How files and folders are asked for.
     pub dialogs: Box<dyn Dialogs>,
+    /// Hands a letter, as a mailto address, to the user's mail program; why not, where there is none.
+    pub open_mail: OpenMail,
     /// The settings.
     pub settings: Settings,
     /// Their file, if they are kept.
@@ -136,8 +146,11 @@ impl App {
             left: Vec::new(),
             joint: Vec::new(),
             dialogs: parts.dialogs,
+            open_mail: parts.open_mail,
             make_desk: parts.make_desk,
             find_focus: false,
+            on_shelf: None,
+            to_reorder: None,
             shelf_over: false,
             shelf_lies_over: false,
             closing: false,

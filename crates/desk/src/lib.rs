@@ -8,6 +8,7 @@ pub mod dialogs;
 mod fault;
 pub mod grid;
 pub mod learned;
+pub mod letter;
 pub mod look;
 pub mod preview;
 pub mod run;

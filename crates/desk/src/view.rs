@@ -324,6 +324,10 @@ pub enum Ask {
     ReleasePart(u32),
     /// Show where the stored file of an issued paper is, and that nobody changed it.
     Reprint(String),
+    /// Say this in the foot.
+    Tell(String),
+    /// Write a letter with an issued paper, by its number, in the mail program.
+    Mail(String),
     /// Paste a table.
     Paste(Box<Pasting>),
     /// Say why an edit can't be done.

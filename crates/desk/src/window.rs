@@ -177,6 +177,9 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
             clerk,
             list,
             dialogs: Box::new(DesktopDialogs::new(ctx.clone())),
+            open_mail: Box::new(|letter| {
+                open::that_detached(letter).map_err(|error| error.to_string())
+            }),
             settings: read.settings,
             settings_path: read.settings_path,
             drafts,

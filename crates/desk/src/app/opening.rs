@@ -109,6 +109,7 @@ impl App {
         }
         self.note_recent(ctx, &wanted);
         self.go_to_record();
+        self.go_to_reorder();
     }
 
     /// Acts on what happened to the jobs on the desk.

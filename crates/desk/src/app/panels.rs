@@ -19,7 +19,7 @@ use crate::sheet::quick_line::{assumed_ui, quick_told};
 use crate::sheet::runs::commit_runs;
 use crate::sheet::settings::settings_ui;
 use crate::sheet::shared::Shared;
-use crate::sheet::shelf_list::{ShelfNews, shelf_ui};
+use crate::sheet::shelf_list::{ShelfKeyboard, ShelfNews, shelf_ui};
 use crate::sheet::{commit_drafts, help_ui, preview_ui, preview_words_ui, second_ui, sheet_ui};
 use crate::view::Ask;
 
@@ -40,6 +40,7 @@ impl App {
             list,
             settings,
             find_focus,
+            on_shelf,
             learned,
             shelf_over,
             shelf_lies_over,
@@ -84,7 +85,11 @@ impl App {
                 at,
                 recent: &settings.recent,
             };
-            shelf_ui(ui, news, list, find_focus, asks);
+            let keyboard = ShelfKeyboard {
+                find: &mut *find_focus,
+                on_job: &mut *on_shelf,
+            };
+            shelf_ui(ui, news, list, keyboard, asks);
         };
         if shelf_open && !measures.shelf_lies_over {
             Panel::left("shelf")

@@ -12,10 +12,11 @@ use super::next::paper_next;
 use crate::actions::Action;
 use crate::desk::{Desk, Errand};
 use crate::grid::GridAt;
+use crate::letter::{address_in, mailto};
 use crate::spot::Spot;
 use crate::view::{Ask, SheetView, Target, Waiting};
 use crate::words::desk::{copy_name, with_hint};
-use crate::words::messages;
+use crate::words::{head as head_words, letter as letter_words, messages};
 
 impl App {
     pub(super) fn perform(&mut self, ctx: &Context, ask: Ask) {
@@ -42,6 +43,8 @@ impl App {
             Ask::IssueTogether => self.issue_together(),
             Ask::ReleasePart(here) => self.release_part(here),
             Ask::Reprint(number) => self.desk_mut().wants(Errand::Reprint(number)),
+            Ask::Tell(said) => self.desk_mut().notice = said,
+            Ask::Mail(number) => self.mail(&number),
             Ask::Paste(pasting) => self.paste(*pasting),
             Ask::Refused(refused) => {
                 self.desk_mut().notice = with_hint(&refused.to_string(), refused.hint());
@@ -106,7 +109,7 @@ impl App {
             }
             Action::Undo => self.step(Desk::undo),
             Action::Redo => self.step(Desk::redo),
-            Action::Again => self.wait_for(Waiting::Again(String::new())),
+            Action::Again => self.ask_for_order(ctx),
             Action::Find => {
                 if self.shelf_lies_over {
                     self.shelf_over = true;
@@ -186,6 +189,28 @@ impl App {
             sheet,
             others: Vec::new(),
         });
+    }
+
+    /// Opens the mail program with a letter about an issued paper, and tells where the file is that goes
+    /// with it: a letter's address can't carry one.
+    fn mail(&mut self, number: &str) {
+        let desk = self.desk();
+        let job = desk.job();
+        let Some(issued) = job.issued.iter().find(|issued| issued.number == number) else {
+            return;
+        };
+        let part = head_words::part(job.text(Field::Part), job.text(Field::Revision));
+        let subject = letter_words::subject(issued.paper, number, &part);
+        let reference = job.text(Field::CustomerReference);
+        let text = letter_words::text(issued.paper, number, reference, &desk.shop.name);
+        let letter = mailto(address_in(job.text(Field::Contact)), &subject, &text);
+        let file = desk.papers_folder().join(&issued.file);
+        let file = file.display().to_string();
+        let done = (self.open_mail)(&letter);
+        self.desk_mut().notice = match done {
+            Ok(()) => letter_words::attach(&file),
+            Err(why) => letter_words::no_mail(&why, &file),
+        };
     }
 
     /// Writes down that the parts that are here are due by themselves, and releases their traveler.

@@ -88,10 +88,15 @@ pub fn preview_words_ui(
         ui.add_space(8.0);
         issue_ui(ui, paper, shared, asks);
         ui.add_space(8.0);
-        let keys = Action::Print.told_keys(ui.ctx());
-        if look::keyed_word(ui, words::PRINT_PREVIEWS, &keys).clicked() {
+        // Letters alone are keys while nothing is being typed.
+        let is_free = view.waiting.is_none() && !ui.ctx().text_edit_focused();
+        let took =
+            |key: Key| is_free && ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
+        let (print, mail) = (took(Key::P), took(Key::M));
+        if look::keyed_word(ui, words::PRINT_PREVIEWS, Key::P.name()).clicked() || print {
             asks.push(Ask::Do(Action::Print));
         }
+        mail_ui(ui, paper, mail, shared, asks);
         ui.add_space(12.0);
         others_ui(ui, paper, view);
         ui.add_space(12.0);
@@ -129,6 +134,25 @@ fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
         if look::word(ui, &word).clicked() {
             asks.push(Ask::IssueTogether);
         }
+    }
+}
+
+/// The word that writes a letter with the paper: the one of its kind that stands, since a preview is not
+/// sent.
+fn mail_ui(ui: &mut Ui, paper: Paper, pressed: bool, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
+    let number = shared.job.standing(paper).next_back();
+    let number = number.map(|issued| issued.number.as_str());
+    let word = ui
+        .add_enabled_ui(number.is_some(), |ui| {
+            let word = look::keyed_word(ui, &words::mail(number), Key::M.name());
+            word.on_disabled_hover_text(words::ISSUE_FIRST)
+        })
+        .inner;
+    if word.clicked() || pressed {
+        asks.push(match number {
+            Some(number) => Ask::Mail(number.to_owned()),
+            None => Ask::Tell(words::ISSUE_FIRST.to_owned()),
+        });
     }
 }
 

@@ -36,14 +36,25 @@ pub struct ShelfNews<'a> {
     pub recent: &'a [String],
 }
 
+/// Where the keyboard is on the shelf.
+#[derive(Debug)]
+pub struct ShelfKeyboard<'a> {
+    /// The line that finds takes it as soon as it is drawn.
+    pub find: &'a mut bool,
+    /// The job whose line has it, told back.
+    pub on_job: &'a mut Option<JobKey>,
+}
+
 /// The shelf; only the jobs in sight are drawn.
 pub fn shelf_ui(
     ui: &mut Ui,
     news: ShelfNews<'_>,
     list: &mut Listing,
-    find_focus: &mut bool,
+    keyboard: ShelfKeyboard<'_>,
     asks: &mut Vec<Ask>,
 ) {
+    let ShelfKeyboard { find, on_job } = keyboard;
+    *on_job = None;
     let t = look::tokens(ui);
     ui.spacing_mut().item_spacing.y = 0.0;
     ui.add_space(8.0);
@@ -53,7 +64,7 @@ pub fn shelf_ui(
     ui.add_space(8.0);
     look::hairline(ui);
     ui.add_space(4.0);
-    find_ui(ui, list, find_focus, asks);
+    find_ui(ui, list, find, asks);
     let said = match (list.notice.as_str(), list.busy) {
         ("", true) => words::LOOKING,
         (notice, _) => notice,
@@ -72,7 +83,9 @@ pub fn shelf_ui(
             for at in found.get(range).unwrap_or_default() {
                 if let Some(job) = lines.lines.get(*at as usize) {
                     let is_open = news.open.is_some() && news.open == job.job.as_ref();
-                    job_ui(ui, job, is_open, asks);
+                    if job_ui(ui, job, is_open, asks) {
+                        *on_job = job.job.clone();
+                    }
                 }
             }
         });
@@ -165,8 +178,9 @@ fn find_ui(ui: &mut Ui, list: &mut Listing, find_focus: &mut bool, asks: &mut Ve
     });
 }
 
-/// A job in two lines: number and state, then who and what, or why it can't be read.
-fn job_ui(ui: &mut Ui, job: &ShelfLine, is_open: bool, asks: &mut Vec<Ask>) {
+/// A job in two lines: number and state, then who and what, or why it can't be read; whether it has the
+/// keyboard.
+fn job_ui(ui: &mut Ui, job: &ShelfLine, is_open: bool, asks: &mut Vec<Ask>) -> bool {
     let wanted = job.job.clone().map(Wanted::Key);
     let (says, state) = match &job.says {
         Ok(digest) => {
@@ -182,6 +196,7 @@ fn job_ui(ui: &mut Ui, job: &ShelfLine, is_open: bool, asks: &mut Vec<Ask>) {
     if line.clicked() {
         asks.extend(wanted.map(Ask::Open));
     }
+    line.has_focus()
 }
 
 /// A line that opens something: a text in ink, and another below it in pencil where it is high enough.

@@ -112,3 +112,6 @@ pub fn give_places(count: usize, row: &str) -> String {
         count => format!("give {count} locations to {row}"),
     }
 }
+
+/// Said where somebody typed what the cell above holds.
+pub const REPEATED: &str = "The same as above: a single \" in a cell takes it.";

@@ -9,6 +9,7 @@ pub mod head;
 pub mod help;
 pub mod holes;
 pub mod learned;
+pub mod letter;
 pub mod messages;
 pub mod own;
 pub mod papers;

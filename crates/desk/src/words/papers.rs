@@ -15,6 +15,15 @@ pub const PREVIEW: &str = "preview";
 /// Prints previews.
 pub const PRINT_PREVIEWS: &str = "print previews";
 
+/// Writes a letter with the paper that stands.
+#[must_use]
+pub fn mail(number: Option<&str>) -> String {
+    number.map_or_else(|| "mail".to_owned(), |number| format!("mail {number}"))
+}
+
+/// Why a preview is not sent.
+pub const ISSUE_FIRST: &str = "Issue it first: a preview is not sent.";
+
 /// Closes the pages.
 pub const CLOSE_PREVIEW: &str = "close preview";
 

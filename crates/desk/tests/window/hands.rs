@@ -20,6 +20,11 @@ use quillbore_office::shelf::{Folder, Shelf as _};
 use quillbore_office::start::Standing;
 use quillbore_office::{Office, places};
 
+thread_local! {
+    /// The letters that the mail program was given.
+    pub(crate) static MAILED: std::cell::RefCell<Vec<String>> = const { std::cell::RefCell::new(Vec::new()) };
+}
+
 /// No dialog on this machine.
 struct NoDialogs;
 
@@ -114,6 +119,10 @@ pub(crate) fn window_with(
                         clerk: Clerk::at_once(Arc::clone(&office)),
                         list: Listing::at_once(Arc::clone(&office.shelf), clock),
                         dialogs: Box::new(NoDialogs),
+                        open_mail: Box::new(|letter| {
+                            MAILED.with_borrow_mut(|mailed| mailed.push(letter.to_owned()));
+                            Ok(())
+                        }),
                         settings: Settings::default(),
                         settings_path: None,
                         drafts: None,

@@ -3,11 +3,12 @@
 
 use egui::{Event, Key, Modifiers, OutputCommand};
 use egui_kittest::{Harness, kittest::Queryable as _};
+use quillbore_desk::view::Waiting;
 use quillbore_job::life::{self, State};
 use quillbore_job::quick::Quick;
 use quillbore_job::{Field, Paper};
 
-use crate::hands::{Window, desk_of, office, paste, press, window, window_with};
+use crate::hands::{MAILED, Window, desk_of, office, paste, press, window, window_with};
 
 /// A window with an empty sheet.
 fn empty(folder: &std::path::Path) -> Harness<'static, Window> {
@@ -143,9 +144,7 @@ fn pasted_rows_come_to_a_previewed_quotation_in_fifteen_steps() {
     )));
     harness.run();
     steps += 1;
-    while let Some(quillbore_desk::view::Waiting::Column(pasting, _)) =
-        &harness.state().app().view().waiting
-    {
+    while let Some(Waiting::Column(pasting, _)) = &harness.state().app().view().waiting {
         let open = pasting.table.not_understood().0 > 0;
         if open {
             crate::hands::type_on(&mut harness, "which is this", "end");
@@ -390,4 +389,92 @@ fn f1_says_what_can_be_typed_where_one_is() {
         0,
         "Esc closes it"
     );
+}
+
+/// In a preview P prints, M writes a letter with the paper that stands, and nothing is sent before that.
+#[test]
+fn a_paper_that_stands_is_mailed_by_one_key() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    crate::hands::type_on(&mut harness, "contact", "Ms. Lind <lind@grove.example>");
+    crate::hands::do_word(&mut harness, "save");
+    let press_key = |harness: &mut Harness<'_, Window>, held: Modifiers, key: Key| {
+        harness.key_press_modifiers(held, key);
+        harness.run();
+    };
+    press_key(&mut harness, Modifiers::COMMAND, Key::P);
+    press_key(&mut harness, Modifiers::NONE, Key::M);
+    let notice = |harness: &Harness<'_, Window>| harness.state().app().desk().notice.clone();
+    assert_eq!(notice(&harness), "Issue it first: a preview is not sent.");
+    assert!(MAILED.take().is_empty());
+    press_key(&mut harness, Modifiers::COMMAND, Key::Enter);
+    press_key(&mut harness, Modifiers::COMMAND, Key::P);
+    // What comes next is another paper; the quotation that stands is looked at.
+    harness
+        .get_by_role_and_label(egui::accesskit::Role::Link, "quotation")
+        .click();
+    harness.run();
+    press_key(&mut harness, Modifiers::NONE, Key::M);
+    let mailed = MAILED.take();
+    let [letter] = mailed.as_slice() else {
+        panic!("one letter: {mailed:?}");
+    };
+    let issued = harness.state().job().issued[0].clone();
+    assert!(letter.starts_with("mailto:lind@grove.example?subject=Quotation%20"));
+    assert!(
+        letter.contains(&issued.number) && letter.contains("GP-12"),
+        "{letter}"
+    );
+    let notice = notice(&harness);
+    assert!(notice.contains(&issued.file), "where the file is: {notice}");
+    press_key(&mut harness, Modifiers::NONE, Key::P);
+    let waiting = &harness.state().app().view().waiting;
+    assert!(
+        matches!(waiting, Some(Waiting::PrintPath(_))),
+        "{waiting:?}"
+    );
+}
+
+/// Whoever types what stands above is told of the sign that takes it.
+#[test]
+fn a_value_typed_again_tells_of_the_sign_for_it() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    let notice = |harness: &Harness<'_, Window>| harness.state().app().desk().notice.clone();
+    for (text, is_told) in [("0.9 +-0.05", false), ("0.8 +-0.05", true), ("\"", false)] {
+        press(&mut harness, "hole 2 size");
+        harness.event(Event::Text(text.to_owned()));
+        harness.run();
+        harness.key_press(Key::Enter);
+        harness.run();
+        let said = notice(&harness);
+        assert_eq!(
+            said.contains("a single \" in a cell"),
+            is_told,
+            "{text}: {said}"
+        );
+    }
+    assert_eq!(harness.state().job().rows[1].size.text(), "0.8 +-0.05");
+}
+
+/// Ctrl+R on a line of the shelf opens that job and asks for its order.
+#[test]
+fn a_job_is_done_again_from_its_line_on_the_shelf() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    crate::hands::do_word(&mut harness, "save");
+    let number = harness.state().job().number.clone();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    harness.run();
+    assert_eq!(harness.state().job().number, "");
+    harness.get_by_label(&format!("job {number}")).focus();
+    harness.run();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::R);
+    harness.run();
+    assert_eq!(harness.state().job().number, number);
+    let waiting = &harness.state().app().view().waiting;
+    assert!(matches!(waiting, Some(Waiting::Again(_))), "{waiting:?}");
 }

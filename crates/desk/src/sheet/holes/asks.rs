@@ -9,6 +9,7 @@ use super::model::Holes;
 use crate::grid::{GridAsk, GridAt, GridModel as _, GridShown, ROW_HEIGHT, SetWhy};
 use crate::sheet::shared::Shared;
 use crate::view::{Ask, Pasting, SheetView, WorkingAt};
+use crate::words::holes as words;
 
 /// What is typed when the cell above says it already.
 const DITTO: &str = "\"";
@@ -23,6 +24,18 @@ fn repeated(model: &Holes<'_>, at: GridAt, rows: Vec<Vec<String>>) -> Vec<Vec<St
     vec![vec![model.text(above).into_owned()]]
 }
 
+/// Whether what was typed in a cell is what the cell above holds, and longer than the mark that says so.
+fn repeats(model: &Holes<'_>, at: GridAt, rows: &[Vec<String>]) -> bool {
+    let ([cells], Some(above)) = (rows, at.row.checked_sub(1)) else {
+        return false;
+    };
+    let [typed] = cells.as_slice() else {
+        return false;
+    };
+    let typed = typed.trim();
+    typed.chars().count() > 2 && model.text(GridAt::new(above, at.col)) == typed
+}
+
 /// What the grid wants, as edits of the job.
 pub(super) fn translate(
     want: GridAsk,
@@ -34,9 +47,12 @@ pub(super) fn translate(
     let unit = shared.job.unit;
     match want {
         GridAsk::SetCells { at, rows, why } => {
-            let rows = match why {
-                SetWhy::Typed => repeated(model, at, rows),
-                _ => rows,
+            let is_typed = why == SetWhy::Typed;
+            let repeats = is_typed && repeats(model, at, &rows);
+            let rows = if is_typed {
+                repeated(model, at, rows)
+            } else {
+                rows
             };
             if why == SetWhy::Pasted {
                 let row = at.row;
@@ -55,6 +71,9 @@ pub(super) fn translate(
             }
             if let Some(edit) = model.set_cells(at, rows, unit) {
                 asks.push(Ask::Edit(edit));
+                if repeats {
+                    asks.push(Ask::Tell(words::REPEATED.to_owned()));
+                }
             }
         }
         GridAsk::InsertRows { at, count } => {

@@ -1,0 +1,73 @@
+//! A letter as the desktop hands it to the user's mail program: a mailto address.
+
+/// The address of a letter by RFC 6068: whom it goes to, its subject and its text.
+#[must_use]
+pub fn mailto(to: &str, subject: &str, text: &str) -> String {
+    // Lines end as RFC 6068 wants them.
+    let text = text.replace('\n', "\r\n");
+    format!(
+        "mailto:{}?subject={}&body={}",
+        escaped(to, "@"),
+        escaped(subject, ""),
+        escaped(&text, "")
+    )
+}
+
+/// The first address in a text that somebody typed as a contact; empty where there is none.
+#[must_use]
+pub fn address_in(text: &str) -> &str {
+    let parts = text.split(|sign: char| sign.is_whitespace() || "<>(),;".contains(sign));
+    let is_address = |part: &&str| {
+        let halves = part.split_once('@');
+        halves.is_some_and(|(name, host)| !name.is_empty() && host.contains('.'))
+    };
+    parts.into_iter().find(is_address).unwrap_or("")
+}
+
+/// Every byte that is no letter, digit or unreserved mark of RFC 3986 as `%XX`.
+fn escaped(text: &str, kept: &str) -> String {
+    let mut out = String::new();
+    for byte in text.bytes() {
+        let sign = char::from(byte);
+        if sign.is_ascii_alphanumeric() || "-._~".contains(sign) || kept.contains(sign) {
+            out.push(sign);
+        } else {
+            out.push_str(&format!("%{byte:02X}"));
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The examples of RFC 6068, section 6.1 and 6.2, as far as they use what is used here.
+    #[test]
+    fn a_letter_is_escaped_as_the_standard_does() {
+        assert_eq!(
+            mailto("chris@example.com", "", "send current-issue\nsend index"),
+            "mailto:chris@example.com?subject=&body=send%20current-issue%0D%0Asend%20index"
+        );
+        assert_eq!(
+            mailto("gorby%kremvax@example.com", "caf\u{e9}", ""),
+            "mailto:gorby%25kremvax@example.com?subject=caf%C3%A9&body="
+        );
+    }
+
+    #[test]
+    fn an_address_is_found_among_what_was_typed() {
+        for (typed, address) in [
+            ("Mr. Tamm, engineering", ""),
+            (
+                "Mr. Tamm <tamm@finch.example>, engineering",
+                "tamm@finch.example",
+            ),
+            ("tamm@finch.example", "tamm@finch.example"),
+            ("@home", ""),
+            ("tamm@finch", ""),
+        ] {
+            assert_eq!(address_in(typed), address, "{typed}");
+        }
+    }
+}
