@@ -10,7 +10,7 @@ use super::kind::NoteKind;
 use super::marks::marks_twice;
 use super::note::{Beside, SideNote};
 use super::remedy::Offer;
-use super::{depth_notes, paper_notes, promise, questions, run_notes, slip_notes};
+use super::{depth_notes, paper_notes, part_notes, promise, questions, run_notes, slip_notes};
 use crate::asked::to_input::Asked;
 use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
 use crate::edits::edit::Edit;
@@ -45,6 +45,7 @@ pub(super) fn notes(
     notes.extend(marks_twice(job));
     notes.extend(other_name(job, shop, asked).map(|note| (note, None)));
     notes.extend(depth_notes::through(job, asked));
+    notes.extend(part_notes::all(job, asked));
     notes.extend(
         slip_notes::all(job, figures)
             .into_iter()

@@ -3,6 +3,7 @@
 use quillbore_calc::Limits;
 use quillbore_calc::finding::Kind;
 
+use super::part;
 use super::speaker::{Speaker, capital};
 use crate::shop::unknown::UnknownName;
 use crate::typed::show_quantity as show;
@@ -12,13 +13,7 @@ impl Speaker<'_> {
     #[must_use]
     pub fn finding(&self, kind: &Kind) -> String {
         let ohm_cm = |value: &f64| show::number(*value, 3);
-        let size = |mm: &[f64; 3]| {
-            let parts: Vec<String> = mm
-                .iter()
-                .map(|mm| show::length_mm(*mm, self.unit))
-                .collect();
-            format!("{} {}", parts.join(" x "), self.unit.symbol())
-        };
+        let size = |mm: &[f64; 3]| part::size(mm, self.unit);
         match kind {
             Kind::MaterialMissing => "No work material yet: choose one from the shop's list; until then there is no time and no wear.".to_owned(),
             Kind::MachineMissing => "No machine yet: choose one, so that reach, rates and setups can be worked out.".to_owned(),
