@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use quillbore_calc::JobFigures;
 use quillbore_calc::finding::Level;
 
-use super::found::found;
+use super::found::found_of_job;
 use super::kind::NoteKind;
 use super::marks::marks_twice;
 use super::note::{Beside, SideNote};
@@ -59,7 +59,7 @@ pub(super) fn notes(
     let lead_time = promise::lead_time_short(job, asked, figures, shop);
     notes.extend(lead_time.map(|note| (note, None)));
     let of_job = figures.findings.iter();
-    notes.extend(of_job.map(|finding| (found(finding, None), None)));
+    notes.extend(of_job.map(|finding| (found_of_job(job, finding), None)));
     questions::of_rows(job, asked, figures, &mut notes);
     // Nearly in order already, which a sort by key alone makes use of.
     notes.sort_by_key(|(note, at)| (place(job, note.beside, *at), Reverse(note.level)));

@@ -5,6 +5,7 @@ use quillbore_calc::finding::Kind;
 
 use super::part;
 use super::speaker::{Speaker, capital};
+use crate::job::part_unknown::part_unknown;
 use crate::shop::unknown::UnknownName;
 use crate::typed::show_quantity as show;
 
@@ -30,7 +31,7 @@ impl Speaker<'_> {
                 self.length(*depth_mm),
                 self.length(*layers_mm)
             ),
-            Kind::PartSizeUnknown => "Size or mass of the part is not known: nobody can say yet whether it fits the machine.".to_owned(),
+            Kind::PartSizeUnknown => part::not_known(&part_unknown(self.job)),
             Kind::PartValueUnknown => "What is one part worth to the customer? Without it the risk is not in the price, and no cap can be agreed.".to_owned(),
             Kind::MarkTwice { other } => format!(
                 "Another row has the mark {} too: on the floor nobody could tell them apart.",

@@ -1,6 +1,8 @@
 //! What is said of holes whose depth is at odds with the part, and what of its size is missing.
 
+use super::speaker::capital;
 use crate::typed::entry::Unit;
+use crate::typed::field::Field;
 use crate::typed::show_quantity as show;
 
 /// A size along x, y and z with its unit.
@@ -31,5 +33,32 @@ pub(crate) fn shorter_than_wall(wall_mm: f64, unit: Unit) -> String {
     format!(
         "Through, but less deep than the wall of {} along the hole's axis: the wall may be thinner there.",
         show::length_with_unit(wall_mm, unit)
+    )
+}
+
+/// That it can't be told whether the part fits, by the lines of its size and mass that say nothing.
+pub(super) fn not_known(unknown: &[Field]) -> String {
+    let axis = |field: &Field| match field {
+        Field::SizeX => Some("x"),
+        Field::SizeY => Some("y"),
+        Field::SizeZ => Some("z"),
+        _ => None,
+    };
+    let axes: Vec<&str> = unknown.iter().filter_map(axis).collect();
+    let size = match axes.as_slice() {
+        [] => None,
+        [_, _, _] => Some("the size".to_owned()),
+        some => Some(format!("the size along {}", some.join(" and "))),
+    };
+    let mass = unknown.contains(&Field::Mass);
+    let mass = mass.then(|| "the mass".to_owned());
+    let (what, is) = match (size, mass) {
+        (Some(size), Some(mass)) => (format!("{size} and {mass}"), "are"),
+        (Some(one), None) | (None, Some(one)) => (one, "is"),
+        (None, None) => ("size or mass".to_owned(), "is"),
+    };
+    format!(
+        "{} of the part {is} not known: nobody can say yet whether it fits the machine.",
+        capital(&what)
     )
 }
