@@ -7,7 +7,7 @@ use crate::life::order::difference::{Difference, Revised, Topic};
 use crate::life::state::State;
 use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
-use crate::pinned::slip::lists::{Line, kind, line};
+use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::overrule::FigureKey;
 
@@ -277,8 +277,17 @@ pub fn blocker(blocker: &Blocker) -> String {
             marks::list(marks.iter().map(String::as_str))
         ),
         Blocker::NothingToDeliver => "no delivery is on record".to_owned(),
-        Blocker::Unread => "a line of the order or of the received parts can't be read".to_owned(),
+        Blocker::Unread { lines } => unread(lines),
     }
+}
+
+/// Lines of slips that can't be read: "price each of the order can't be read".
+fn unread(lines: &[(SlipKind, Line)]) -> String {
+    let named = |(kind, line): &(SlipKind, Line)| {
+        format!("{} of the {}", slips::line(*line), slips::kind(*kind))
+    };
+    let named: Vec<String> = lines.iter().map(named).collect();
+    format!("{} can't be read: correct it", named.join(" and "))
 }
 
 /// Checks without an answer, those that ask the same together.
