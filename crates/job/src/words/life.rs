@@ -1,5 +1,7 @@
 //! What is said of a job's life: its state, what differs, what is in the way, what changed.
 
+use chrono::NaiveDate;
+
 use super::{answers, english, marks, names, slips};
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
@@ -190,6 +192,27 @@ pub const fn settle(line: Line) -> &'static str {
 /// The reason of a price that is kept from a paper.
 pub(crate) fn kept_from(paper: &str) -> String {
     format!("kept from {paper}")
+}
+
+/// The reason of a price that is kept from an order, by the customer's number.
+pub(crate) fn kept_from_order(number: &str) -> String {
+    kept_from(&the_order(number))
+}
+
+/// Where a price comes from that no paper of ours gave.
+pub(crate) fn by_the_order(number: &str) -> String {
+    format!("by {}", the_order(number))
+}
+
+fn the_order(number: &str) -> String {
+    const LETTERS: usize = 40;
+    let number = marks::beginning(number, LETTERS);
+    format!("the order {number}").trim_end().to_owned()
+}
+
+/// Where a price comes from, with the day where it is known.
+pub(crate) fn on_day(from: &str, day: Option<NaiveDate>) -> String {
+    day.map_or_else(|| from.to_owned(), |day| format!("{from}, {day}"))
 }
 
 /// Offer: let an earlier acceptance hold for what differs now, too.
