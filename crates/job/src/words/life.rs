@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 
+use super::speaker::capital;
 use super::{answers, english, marks, names, slips};
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
@@ -213,6 +214,20 @@ fn the_order(number: &str) -> String {
 /// Where a price comes from, with the day where it is known.
 pub(crate) fn on_day(from: &str, day: Option<NaiveDate>) -> String {
     day.map_or_else(|| from.to_owned(), |day| format!("{from}, {day}"))
+}
+
+/// A part of an order's words that can't be read, so that no job is made.
+pub(crate) fn order_unread(line: Line, why: &str) -> String {
+    let label = capital(slips::line(line));
+    format!("{label} of the order: {why} No job was made.")
+}
+
+/// That the price is to be the last one and there is none, so that no job is made.
+pub(crate) fn no_last_price(word: &str) -> String {
+    format!(
+        "Price each of the order: the previous job has no price that \u{201c}{word}\u{201d} could mean, so \
+         type it as a number such as 86.00. No job was made."
+    )
 }
 
 /// Offer: let an earlier acceptance hold for what differs now, too.
