@@ -12,6 +12,7 @@ use quillbore_job::life::{self, Blocker, Found};
 use quillbore_job::order::{self, Difference, Revised, Topic};
 use quillbore_job::results::results_quick;
 use quillbore_job::slip::{Outcome, kind, line};
+use quillbore_job::words::life as life_words;
 use quillbore_job::{Edit, Field, Job, Line, Paper, Shop, SlipKind, Unit};
 
 fn quoted() -> Job {
@@ -277,6 +278,38 @@ fn a_price_is_typed_and_free_of_charge_is_a_price_too() {
     // A second order without a price is not confirmed by the price of the first.
     let more = pin(&redone, SlipKind::Order, &[(Line::Quantity, "5")]);
     assert!(way(&more).contains(&Blocker::NoOrderPrice));
+}
+
+#[test]
+fn what_cannot_be_read_is_named_with_its_slip() {
+    let said = |job: &Job, paper| {
+        let way = life::blockers(paper, job, &Found::default(), None);
+        let unread = |blocker: &&Blocker| matches!(blocker, Blocker::Unread { .. });
+        let said: Vec<String> = way.iter().filter(unread).map(life_words::blocker).collect();
+        said.join("; ")
+    };
+    let same = ordered(&[(Line::Quantity, "25"), (Line::Each, "same")]);
+    for paper in [Paper::Confirmation, Paper::Traveler, Paper::Certificate] {
+        assert_eq!(
+            said(&same, paper),
+            "price each of the order can't be read: correct it",
+            "{paper:?}"
+        );
+    }
+    let again = pin(&same, SlipKind::Order, &[(Line::Each, "as before")]);
+    let called = pin(&again, SlipKind::Release, &[(Line::Due, "soon")]);
+    let received = pin(&called, SlipKind::Received, &[(Line::Count, "all")]);
+    assert_eq!(
+        said(&received, Paper::Traveler),
+        "price each of the order and due of the call-off and count of the parts received can't be \
+         read: correct it"
+    );
+    let only = pin(&quoted(), SlipKind::Received, &[(Line::Count, "all")]);
+    let counted = "count of the parts received can't be read: correct it";
+    assert_eq!(said(&only, Paper::Traveler), counted);
+    assert_eq!(said(&only, Paper::Confirmation), "");
+    let right = ordered(&[(Line::Quantity, "25"), (Line::Each, "86.00")]);
+    assert_eq!(said(&right, Paper::Traveler), "");
 }
 
 #[test]

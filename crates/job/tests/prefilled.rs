@@ -15,7 +15,6 @@ use quillbore_job::choices::{begun, choices, choices_like};
 use quillbore_job::concern::Concern;
 use quillbore_job::job::FigureKey;
 use quillbore_job::life::Blocker;
-use quillbore_job::order_text::order_edits;
 use quillbore_job::prefilled::{accept_too, new_slip, release_of};
 use quillbore_job::question::{Given, Question, answer_edit};
 use quillbore_job::reorder::{self, OtherRate};
@@ -111,41 +110,6 @@ fn an_acceptance_is_taken_again_where_one_stands() {
     assert_eq!(accept_too(&job, 7, Line::Accepted), None);
     let emptied = line(&job, 0, Line::Accepted, " ");
     assert_eq!(accept_too(&emptied, 0, Line::Accepted), None);
-}
-
-#[test]
-fn an_order_typed_in_a_line_becomes_a_slip_and_the_sheets_quantity() {
-    let edits = order_edits(" PO 4711 ; 50;; D", Unit::Mm, day(5, 4));
-    let [slip, quantity, reference] = edits.as_slice() else {
-        panic!("{edits:?}");
-    };
-    let lines = [
-        (Line::Date, "2026-05-04"),
-        (Line::Number, "PO 4711"),
-        (Line::Quantity, "50"),
-        (Line::Revision, "D"),
-    ];
-    assert_eq!(lines_of(slip), lines);
-    let job = done(&done(&ring(), quantity), reference);
-    assert_eq!(job.count(Field::Quantity), Some(50));
-    assert_eq!(job.text(Field::CustomerReference), "PO 4711");
-    // What is typed behind the four goes nowhere else, so it is the slip's note.
-    let more = order_edits(
-        "PO 4711; 50; 48.20; D; rush; call first;",
-        Unit::Mm,
-        day(5, 4),
-    );
-    assert!(lines_of(&more[0]).contains(&(Line::Note, "rush; call first")));
-    assert!(
-        more.iter()
-            .fold(ring(), |job, edit| done(&job, edit))
-            .slips
-            .len()
-            > ring().slips.len()
-    );
-    assert_eq!(order_edits("  ", Unit::Mm, day(5, 4)), []);
-    // A number alone leaves the sheet's quantity as it is.
-    assert_eq!(order_edits("PO 4711", Unit::Mm, day(5, 4)).len(), 2);
 }
 
 #[test]

@@ -307,7 +307,19 @@ fn amounts_of_money() {
         ("-5", "can't be below zero"),
         ("1/3", "is not an amount of money"),
         ("1000000000000", "larger than a trillion"),
-        ("free", "without free"),
+        ("US$ 250", "type the number without US"),
+        ("Fr. 250", "type the number without Fr"),
+        // A word without a number is no currency.
+        (
+            "same",
+            "\u{201c}same\u{201d} is not an amount of money: type a number such as 86.00",
+        ),
+        (
+            "same as 25-0388",
+            "\u{201c}same as 25-0388\u{201d} is not an amount",
+        ),
+        ("same.", "is not an amount"),
+        ("$", "\u{201c}$\u{201d} is not an amount"),
     ] {
         refused(text, read::money(text), says);
     }

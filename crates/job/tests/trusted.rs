@@ -12,7 +12,7 @@ use hands::{field, issue, pin, ring};
 use quillbore_calc::finding::Level;
 use quillbore_job::life::{self, Blocker};
 use quillbore_job::order::{self, Difference, Topic};
-use quillbore_job::reorder;
+use quillbore_job::reorder::{self, LastFrom};
 use quillbore_job::results::{Beside, SideNote, results_quick};
 use quillbore_job::slip::kind;
 use quillbore_job::{Field, Issued, Job, Line, Paper, Seal, SealState, Shop, SlipKind};
@@ -180,9 +180,10 @@ fn a_reorder_leaves_a_changed_price_out_and_says_whose() {
     let old = issue(&old, Paper::Confirmation, &[(25, "47.00")]);
     let last = |job: &Job| {
         let last = reorder::last_price(job, 25)?;
-        Some((last.paper, last.each.to_string()))
+        Some((last.from, last.each.to_string()))
     };
-    let price = |paper: &str, each: &str| Some((paper.to_owned(), each.to_owned()));
+    let price =
+        |paper: &str, each: &str| Some((LastFrom::Paper(paper.to_owned()), each.to_owned()));
     assert_eq!(last(&old), price("26-0107-C1", "47.00"));
     assert_eq!(reorder::not_trusted(&old), [""; 0]);
     let broken = changed(&old, 1, "7.00");

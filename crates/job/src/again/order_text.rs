@@ -2,19 +2,54 @@
 
 use chrono::NaiveDate;
 
+use super::reorder::last_price;
 use crate::edits::edit::Edit;
+use crate::job::Job;
+use crate::life::order::followed;
+use crate::pinned::read_line::read_line;
 use crate::pinned::slip::lists::{Line, SlipKind};
-use crate::typed::entry::Unit;
-use crate::typed::field::Field;
+use crate::typed::field::{Field, Value};
+use crate::words::life as words;
 
-/// What an order typed as "number; quantity; price each; revision" comes to: its slip, with whatever is
-/// typed behind these as its note, and the quantity and the customer's reference of the sheet. None
-/// where nothing was typed: somebody only asks again, and there is no order yet.
-#[must_use]
-pub fn order_edits(order: &str, unit: Unit, day: NaiveDate) -> Vec<Edit> {
+/// Words that take a price or revision over from last time.
+const SAME: [&str; 2] = ["same", "as before"];
+
+/// Why the words of an order are not taken.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum OrderRefused {
+    /// A part of them can't be read.
+    #[error("{}", words::order_unread(*.line, .why))]
+    Unread {
+        /// The line of the order that it would stand in.
+        line: Line,
+        /// Why, as a sentence.
+        why: String,
+    },
+    /// The price is to be that of last time, and there is none.
+    #[error("{}", words::no_last_price(.word))]
+    NoLastPrice {
+        /// The word that was typed for it.
+        word: String,
+    },
+}
+
+/// What an order typed as "number; quantity; price each; revision" comes to, of a job that is done
+/// again: its slip, with whatever is typed behind these as its note, and the quantity and the
+/// customer's reference of the sheet. None where nothing was typed: somebody only asks again, and
+/// there is no order yet.
+///
+/// "same", "as before" and nothing stand for the last price and the last revision. Without a last
+/// price nothing stands for none.
+///
+/// # Errors
+///
+/// Where a part can't be read, or the price is to be the same and there is none: nothing is to be
+/// made of such an order.
+pub fn order_edits(order: &str, old: &Job, day: NaiveDate) -> Result<Vec<Edit>, OrderRefused> {
     if order.trim().is_empty() {
-        return Vec::new();
+        return Ok(Vec::new());
     }
+    let unit = old.unit;
     let mut parts = order.split(';').map(|part| part.trim().to_owned());
     let mut next = || parts.next().unwrap_or_default();
     let (number, quantity, each, revision) = (next(), next(), next(), next());
@@ -23,11 +58,17 @@ pub fn order_edits(order: &str, unit: Unit, day: NaiveDate) -> Vec<Edit> {
         (Line::Date, day.to_string()),
         (Line::Number, number.clone()),
         (Line::Quantity, quantity.clone()),
-        (Line::Each, each),
-        (Line::Revision, revision),
+        (Line::Each, price(each, &quantity, old)?),
+        (Line::Revision, revised(revision, old)),
         (Line::Note, rest.join("; ")),
     ];
     lines.retain(|(_, text)| !text.is_empty());
+    for (line, text) in &lines {
+        if let Some(why) = read_line(*line, text, unit).why() {
+            let (line, why) = (*line, why.to_owned());
+            return Err(OrderRefused::Unread { line, why });
+        }
+    }
     let slip = Edit::AddSlip {
         kind: SlipKind::Order,
         lines,
@@ -39,5 +80,33 @@ pub fn order_edits(order: &str, unit: Unit, day: NaiveDate) -> Vec<Edit> {
     ];
     let fields = on_sheet.into_iter().filter(|(_, text)| !text.is_empty());
     let fields = fields.map(|(field, text)| Edit::SetField { field, text, unit });
-    std::iter::once(slip).chain(fields).collect()
+    Ok(std::iter::once(slip).chain(fields).collect())
+}
+
+/// The price each as its line takes it.
+fn price(typed: String, quantity: &str, old: &Job) -> Result<String, OrderRefused> {
+    let same = is_same(&typed);
+    if !same && !typed.is_empty() {
+        return Ok(typed);
+    }
+    let ordered = read_line(Line::Quantity, quantity, old.unit);
+    let ordered = ordered.value().and_then(Value::count);
+    let ordered = ordered.or_else(|| old.count(Field::Quantity)).unwrap_or(1);
+    match last_price(old, ordered) {
+        Some(last) => Ok(last.text()),
+        None if same => Err(OrderRefused::NoLastPrice { word: typed }),
+        None => Ok(typed),
+    }
+}
+
+/// The revision as its line takes it.
+fn revised(typed: String, old: &Job) -> String {
+    if typed.is_empty() || is_same(&typed) {
+        return followed(old).revision.to_owned();
+    }
+    typed
+}
+
+fn is_same(typed: &str) -> bool {
+    SAME.iter().any(|word| typed.eq_ignore_ascii_case(word))
 }

@@ -3,11 +3,13 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
 use crate::edits::edit::Edit;
 use crate::job::{Issued, Job};
 use crate::life::changed::{Changed, differing};
+use crate::life::order::quantity_of;
 use crate::life::parts::{actual_hours, sum};
 use crate::life::trouble::is_open;
 use crate::pinned::paper::Paper;
@@ -47,17 +49,26 @@ pub struct Learned {
     pub open: Vec<String>,
 }
 
-/// The price that was asked before.
+/// The price that was asked or paid before.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LastPrice {
-    /// The paper it stands on.
-    pub paper: String,
-    /// The day of that paper.
-    pub date: chrono::NaiveDate,
+    /// What it stands on.
+    pub from: LastFrom,
+    /// The day of that paper or order, where one is known.
+    pub date: Option<NaiveDate>,
     /// Parts.
     pub quantity: u32,
     /// Price of one.
     pub each: Decimal,
+}
+
+/// What a last price stands on.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LastFrom {
+    /// An issued paper, by its number.
+    Paper(String),
+    /// The order, by the customer's number, where it has one.
+    Order(String),
 }
 
 /// The same work on a new sheet, without number; it points back by number.
@@ -66,7 +77,7 @@ pub struct LastPrice {
 /// are kept too: they count as long as their facts are the same. The settings that worked last stand
 /// in the plan where it had none, and so does what the last run taught.
 #[must_use]
-pub fn again(old: &Job, opened: chrono::NaiveDate) -> Job {
+pub fn again(old: &Job, opened: NaiveDate) -> Job {
     let mut job = Job {
         number: String::new(),
         opened: Some(opened),
@@ -157,8 +168,8 @@ fn what_is_wrong(slip: View<'_, kind::Nonconformance>) -> String {
     said.join(": ")
 }
 
-/// The price that was confirmed last, else quoted last, at the quantity nearest to `quantity`; papers
-/// whose entries don't fit their seal are left out.
+/// The price that was confirmed last, else quoted last, else that of the job's orders, at the quantity
+/// nearest to `quantity`; papers whose entries don't fit their seal are left out.
 #[must_use]
 pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
     let of = |paper| {
@@ -171,24 +182,62 @@ pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
                     .filter(|line| line.each.is_some())
                     .min_by_key(|line| line.quantity.abs_diff(quantity))?;
                 Some(LastPrice {
-                    paper: issued.number.clone(),
-                    date: issued.date,
+                    from: LastFrom::Paper(issued.number.clone()),
+                    date: Some(issued.date),
                     quantity: near.quantity,
                     each: near.each?,
                 })
             })
     };
-    of(Paper::Confirmation).or_else(|| of(Paper::Quotation))
+    let issued = of(Paper::Confirmation).or_else(|| of(Paper::Quotation));
+    issued.or_else(|| ordered_price(old, quantity))
+}
+
+/// The price of the order nearest to a quantity, of several the newest; one free of charge made up for
+/// something and is no price to ask again.
+fn ordered_price(old: &Job, quantity: u32) -> Option<LastPrice> {
+    let orders = old.slips_of::<kind::Order>().rev();
+    let priced = orders.filter_map(|order| {
+        Some(LastPrice {
+            from: LastFrom::Order(order.get(line::Number).to_owned()),
+            date: order.get(line::Date),
+            quantity: quantity_of(old, order)?,
+            each: order.get(line::Each).filter(|each| !each.is_zero())?,
+        })
+    });
+    priced.min_by_key(|price| price.quantity.abs_diff(quantity))
 }
 
 impl LastPrice {
+    /// Where it comes from, with its day: "26-0107-Q1, 2026-03-02", "by the order PO 7, 2026-03-02".
+    #[must_use]
+    pub fn origin(&self) -> String {
+        let from = match &self.from {
+            LastFrom::Paper(number) => number.clone(),
+            LastFrom::Order(number) => words::by_the_order(number),
+        };
+        words::on_day(&from, self.date)
+    }
+
+    /// The price of one as a text that is read as just this price.
+    #[must_use]
+    pub fn text(&self) -> String {
+        let each = self.each.to_string();
+        // Three digits behind the point could group thousands.
+        let is_like_grouped = self.each.scale() == 3;
+        if is_like_grouped { each + "0" } else { each }
+    }
+
     /// Keeps this price for the quantity that is asked for now, with where it comes from as the reason.
     #[must_use]
     pub fn keep(&self, quantity: u32, unit: Unit) -> Edit {
         Edit::Overrule {
             figure: FigureKey::UnitPrice(quantity),
-            text: self.each.to_string(),
-            reason: words::kept_from(&self.paper),
+            text: self.text(),
+            reason: match &self.from {
+                LastFrom::Paper(number) => words::kept_from(number),
+                LastFrom::Order(number) => words::kept_from_order(number),
+            },
             unit,
         }
     }

@@ -21,6 +21,7 @@ use crate::typed::field::{AngleBasis, Field, Value};
 use crate::typed::row::Row;
 
 mod copy;
+pub(crate) mod part_unknown;
 pub mod row_depth;
 
 pub use crate::typed::overrule::{FigureKey, Overrule};

@@ -12,8 +12,7 @@ use crate::life::order;
 use crate::life::order::difference::Topic;
 use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
-use crate::pinned::slip::lists::{SlipKind, kind, line};
-use crate::pinned::slip::pinned::Slip;
+use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::row::Row;
 
@@ -60,8 +59,11 @@ pub enum Blocker {
         /// The marks.
         marks: Vec<String>,
     },
-    /// A line of the order or of the received parts can't be read.
-    Unread,
+    /// Lines of the order, its call-offs or the received parts can't be read.
+    Unread {
+        /// Each with the slip that it stands on, once.
+        lines: Vec<(SlipKind, Line)>,
+    },
 }
 
 impl Blocker {
@@ -158,11 +160,27 @@ fn differs(job: &Job, results: &Found, found: &mut Vec<Blocker>) {
     if !topics.is_empty() {
         found.push(Blocker::OrderDiffers { topics });
     }
-    let mut slips = [SlipKind::Order, SlipKind::Release]
-        .into_iter()
-        .flat_map(|kind| job.slips(kind));
-    if slips.any(Slip::is_unread) {
-        found.push(Blocker::Unread);
+    unread(job, &[SlipKind::Order, SlipKind::Release], found);
+}
+
+/// What can't be read on slips of these kinds, as one with what can't be read on others.
+fn unread(job: &Job, kinds: &[SlipKind], found: &mut Vec<Blocker>) {
+    let slips = kinds.iter().flat_map(|kind| job.slips(*kind));
+    let lines = slips.flat_map(|slip| {
+        let unread = slip.lines.iter().filter(|(_, entry)| entry.why().is_some());
+        unread.map(|(line, _)| (slip.kind, *line))
+    });
+    let lines: BTreeSet<(SlipKind, Line)> = lines.collect();
+    let there = found.iter_mut().find_map(|blocker| match blocker {
+        Blocker::Unread { lines } => Some(lines),
+        _ => None,
+    });
+    match there {
+        Some(there) => there.extend(lines),
+        None if lines.is_empty() => {}
+        None => found.push(Blocker::Unread {
+            lines: lines.into_iter().collect(),
+        }),
     }
 }
 
@@ -217,13 +235,7 @@ fn order(job: &Job, results: &Found, before: Option<&Job>, found: &mut Vec<Block
 }
 
 fn parts(job: &Job, found: &mut Vec<Blocker>) {
-    if job
-        .slips_of::<kind::Received>()
-        .any(|slip| slip.slip().is_unread())
-        && !found.contains(&Blocker::Unread)
-    {
-        found.push(Blocker::Unread);
-    }
+    unread(job, &[SlipKind::Received], found);
     let here = sum::<kind::Received, _>(job, line::Count);
     match ordered(job) {
         _ if here == 0 => found.push(Blocker::NoParts),

@@ -4,6 +4,8 @@ use quillbore_calc::finding::{About, Finding, Kind};
 
 use super::kind::NoteKind;
 use super::note::{Beside, Offering, SideNote};
+use crate::job::Job;
+use crate::job::part_unknown::part_unknown;
 use crate::pinned::concern::customer;
 use crate::typed::field::Field;
 
@@ -20,6 +22,18 @@ pub(super) fn found(finding: &Finding, at: Option<usize>) -> SideNote {
             String::new(),
         )
     }
+}
+
+/// What the calculation found of the job as a whole; what is not known of the part stands beside the
+/// first line that doesn't say it.
+pub(super) fn found_of_job(job: &Job, finding: &Finding) -> SideNote {
+    let mut note = found(finding, None);
+    if finding.kind == Kind::PartSizeUnknown
+        && let Some(field) = part_unknown(job).first()
+    {
+        note.beside = Beside::Field(*field);
+    }
+    note
 }
 
 /// The line that a finding of the calculation stands beside.

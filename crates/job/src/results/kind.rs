@@ -24,6 +24,12 @@ pub enum NoteKind {
     ThroughAndBlind,
     /// A depth that says through, taken from what the hole goes through.
     DepthFromWall,
+    /// A hole that is deeper than the part is long in any direction.
+    DeeperThanPart,
+    /// A blind hole that comes through the wall.
+    BlindThroughWall,
+    /// A through hole whose depth ends inside the wall.
+    ShorterThanWall,
     /// An answer to what is no longer found.
     AnswerToNothing,
     /// An order differs from quotation or sheet.
@@ -90,6 +96,9 @@ impl NoteKind {
             Self::MaterialByOtherName => "material-by-other-name",
             Self::ThroughAndBlind => "through-and-blind",
             Self::DepthFromWall => "depth-from-wall",
+            Self::DeeperThanPart => "deeper-than-part",
+            Self::BlindThroughWall => "blind-through-wall",
+            Self::ShorterThanWall => "shorter-than-wall",
             Self::AnswerToNothing => "answer-to-nothing",
             Self::OrderDiffers => "order-differs",
             Self::OrderWithoutPrice => "order-without-price",
@@ -128,6 +137,9 @@ impl NoteKind {
             | Self::MaterialByOtherName
             | Self::ThroughAndBlind
             | Self::DepthFromWall
+            | Self::DeeperThanPart
+            | Self::BlindThroughWall
+            | Self::ShorterThanWall
             | Self::AnswerToNothing
             | Self::OrderDiffers
             | Self::OrderWithoutPrice
@@ -158,6 +170,9 @@ impl NoteKind {
             | Self::MaterialByOtherName
             | Self::ThroughAndBlind
             | Self::DepthFromWall
+            | Self::DeeperThanPart
+            | Self::BlindThroughWall
+            | Self::ShorterThanWall
             | Self::AnswerToNothing
             | Self::OrderDiffers
             | Self::OrderWithoutPrice
@@ -186,6 +201,9 @@ impl NoteKind {
             | Self::MaterialByOtherName
             | Self::ThroughAndBlind
             | Self::DepthFromWall
+            | Self::DeeperThanPart
+            | Self::BlindThroughWall
+            | Self::ShorterThanWall
             | Self::AnswerToNothing
             | Self::OrderDiffers
             | Self::OrderWithoutPrice

@@ -10,6 +10,7 @@ mod next;
 mod note;
 mod notes;
 mod paper_notes;
+mod part_notes;
 pub mod promise;
 mod questions;
 pub mod remedy;

@@ -59,8 +59,8 @@ impl SideNote {
     /// Whether another note rests on the same facts, so that it says the same without being worded.
     #[must_use]
     pub fn has_facts_of(&self, other: &Self) -> bool {
-        let found = matches!(self.kind, NoteKind::Found(_));
-        found && self.kind == other.kind && self.is_unanswered() && other.is_unanswered()
+        let same = self.kind == other.kind && self.own == other.own;
+        same && self.is_unanswered() && other.is_unanswered()
     }
 
     /// Whether nobody answered what it asks, if it asks anything.

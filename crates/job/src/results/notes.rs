@@ -5,12 +5,12 @@ use std::cmp::Reverse;
 use quillbore_calc::JobFigures;
 use quillbore_calc::finding::Level;
 
-use super::found::found;
+use super::found::found_of_job;
 use super::kind::NoteKind;
 use super::marks::marks_twice;
 use super::note::{Beside, SideNote};
 use super::remedy::Offer;
-use super::{depth_notes, paper_notes, promise, questions, run_notes, slip_notes};
+use super::{depth_notes, paper_notes, part_notes, promise, questions, run_notes, slip_notes};
 use crate::asked::to_input::Asked;
 use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
 use crate::edits::edit::Edit;
@@ -45,6 +45,7 @@ pub(super) fn notes(
     notes.extend(marks_twice(job));
     notes.extend(other_name(job, shop, asked).map(|note| (note, None)));
     notes.extend(depth_notes::through(job, asked));
+    notes.extend(part_notes::all(job, asked));
     notes.extend(
         slip_notes::all(job, figures)
             .into_iter()
@@ -58,7 +59,7 @@ pub(super) fn notes(
     let lead_time = promise::lead_time_short(job, asked, figures, shop);
     notes.extend(lead_time.map(|note| (note, None)));
     let of_job = figures.findings.iter();
-    notes.extend(of_job.map(|finding| (found(finding, None), None)));
+    notes.extend(of_job.map(|finding| (found_of_job(job, finding), None)));
     questions::of_rows(job, asked, figures, &mut notes);
     // Nearly in order already, which a sort by key alone makes use of.
     notes.sort_by_key(|(note, at)| (place(job, note.beside, *at), Reverse(note.level)));

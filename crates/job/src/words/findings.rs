@@ -3,7 +3,9 @@
 use quillbore_calc::Limits;
 use quillbore_calc::finding::Kind;
 
+use super::part;
 use super::speaker::{Speaker, capital};
+use crate::job::part_unknown::part_unknown;
 use crate::shop::unknown::UnknownName;
 use crate::typed::show_quantity as show;
 
@@ -12,13 +14,7 @@ impl Speaker<'_> {
     #[must_use]
     pub fn finding(&self, kind: &Kind) -> String {
         let ohm_cm = |value: &f64| show::number(*value, 3);
-        let size = |mm: &[f64; 3]| {
-            let parts: Vec<String> = mm
-                .iter()
-                .map(|mm| show::length_mm(*mm, self.unit))
-                .collect();
-            format!("{} {}", parts.join(" x "), self.unit.symbol())
-        };
+        let size = |mm: &[f64; 3]| part::size(mm, self.unit);
         match kind {
             Kind::MaterialMissing => "No work material yet: choose one from the shop's list; until then there is no time and no wear.".to_owned(),
             Kind::MachineMissing => "No machine yet: choose one, so that reach, rates and setups can be worked out.".to_owned(),
@@ -35,7 +31,7 @@ impl Speaker<'_> {
                 self.length(*depth_mm),
                 self.length(*layers_mm)
             ),
-            Kind::PartSizeUnknown => "Size or mass of the part is not known: nobody can say yet whether it fits the machine.".to_owned(),
+            Kind::PartSizeUnknown => part::not_known(&part_unknown(self.job)),
             Kind::PartValueUnknown => "What is one part worth to the customer? Without it the risk is not in the price, and no cap can be agreed.".to_owned(),
             Kind::MarkTwice { other } => format!(
                 "Another row has the mark {} too: on the floor nobody could tell them apart.",

@@ -1,5 +1,8 @@
 //! What is said of a job's life: its state, what differs, what is in the way, what changed.
 
+use chrono::NaiveDate;
+
+use super::speaker::capital;
 use super::{answers, english, marks, names, slips};
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
@@ -7,7 +10,7 @@ use crate::life::order::difference::{Difference, Revised, Topic};
 use crate::life::state::State;
 use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
-use crate::pinned::slip::lists::{Line, kind, line};
+use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::overrule::FigureKey;
 
@@ -192,6 +195,41 @@ pub(crate) fn kept_from(paper: &str) -> String {
     format!("kept from {paper}")
 }
 
+/// The reason of a price that is kept from an order, by the customer's number.
+pub(crate) fn kept_from_order(number: &str) -> String {
+    kept_from(&the_order(number))
+}
+
+/// Where a price comes from that no paper of ours gave.
+pub(crate) fn by_the_order(number: &str) -> String {
+    format!("by {}", the_order(number))
+}
+
+fn the_order(number: &str) -> String {
+    const LETTERS: usize = 40;
+    let number = marks::beginning(number, LETTERS);
+    format!("the order {number}").trim_end().to_owned()
+}
+
+/// Where a price comes from, with the day where it is known.
+pub(crate) fn on_day(from: &str, day: Option<NaiveDate>) -> String {
+    day.map_or_else(|| from.to_owned(), |day| format!("{from}, {day}"))
+}
+
+/// A part of an order's words that can't be read, so that no job is made.
+pub(crate) fn order_unread(line: Line, why: &str) -> String {
+    let label = capital(slips::line(line));
+    format!("{label} of the order: {why} No job was made.")
+}
+
+/// That the price is to be the last one and there is none, so that no job is made.
+pub(crate) fn no_last_price(word: &str) -> String {
+    format!(
+        "Price each of the order: the previous job has no price that \u{201c}{word}\u{201d} could mean, so \
+         type it as a number such as 86.00. No job was made."
+    )
+}
+
 /// Offer: let an earlier acceptance hold for what differs now, too.
 pub const ACCEPT_TOO: &str = "accept this too";
 
@@ -277,8 +315,17 @@ pub fn blocker(blocker: &Blocker) -> String {
             marks::list(marks.iter().map(String::as_str))
         ),
         Blocker::NothingToDeliver => "no delivery is on record".to_owned(),
-        Blocker::Unread => "a line of the order or of the received parts can't be read".to_owned(),
+        Blocker::Unread { lines } => unread(lines),
     }
+}
+
+/// Lines of slips that can't be read: "price each of the order can't be read".
+fn unread(lines: &[(SlipKind, Line)]) -> String {
+    let named = |(kind, line): &(SlipKind, Line)| {
+        format!("{} of the {}", slips::line(*line), slips::kind(*kind))
+    };
+    let named: Vec<String> = lines.iter().map(named).collect();
+    format!("{} can't be read: correct it", named.join(" and "))
 }
 
 /// Checks without an answer, those that ask the same together.

@@ -184,7 +184,7 @@ const fn examples(what: What) -> &'static str {
         What::Ends => "one or both",
         What::Layers => "1.2 Nickel alloy 718 + 3",
         What::Mass => "12.5 kg or 28 lb",
-        What::Money => "1250.50",
+        What::Money => "a number such as 86.00",
         What::Percent => "30 %",
         What::Date => "2027-01-12",
         What::Resistivity => "120 uohm cm or 1.2e-4 ohm cm",

@@ -15,6 +15,7 @@ pub mod merge;
 mod misread;
 pub mod names;
 pub mod own;
+pub(crate) mod part;
 mod places;
 pub mod price;
 pub mod promise;

@@ -53,9 +53,21 @@ pub fn mass_kg(text: &str, unit: Unit) -> Result<f64, Misread> {
 pub fn money(text: &str) -> Result<Decimal, Misread> {
     let what = What::Money;
     let mut scan = Scan::new(text)?;
-    no_currency(&mut scan)?;
+    if let Some(mark) = currency(&mut scan) {
+        // Before a number it is meant for a currency; a word alone, such as "same", is no amount.
+        let next = scan.rest().chars().find(|sign| sign.is_alphanumeric());
+        let is_before_number = next.is_some_and(|sign| sign.is_ascii_digit());
+        let found = text.trim().to_owned();
+        return Err(if is_before_number {
+            Misread::CurrencyMark { mark }
+        } else {
+            Misread::Not { what, found }
+        });
+    }
     let (value, typed) = unsigned(&mut scan, what)?;
-    no_currency(&mut scan)?;
+    if let Some(mark) = currency(&mut scan) {
+        return Err(Misread::CurrencyMark { mark });
+    }
     at_end(&mut scan, what)?;
     if let Some(readings) = grouped_or_not(&typed) {
         return Err(readings);
@@ -194,16 +206,14 @@ fn to_decimal(value: Ratio) -> Option<Decimal> {
     })
 }
 
-fn no_currency(scan: &mut Scan) -> Result<(), Misread> {
-    let mark = scan.mark();
-    let found = match scan.peek() {
-        Some(sign @ ('$' | '\u{20ac}' | '\u{a3}' | '\u{a5}')) => Some(sign.to_string()),
+/// Takes a sign or word that stands where a currency can.
+fn currency(scan: &mut Scan) -> Option<String> {
+    match scan.peek() {
+        Some(sign @ ('$' | '\u{20ac}' | '\u{a3}' | '\u{a5}')) => {
+            scan.step();
+            Some(sign.to_string())
+        }
         _ => scan.word(),
-    };
-    scan.back_to(mark);
-    match found {
-        Some(mark) => Err(Misread::CurrencyMark { mark }),
-        None => Ok(()),
     }
 }
 
