@@ -85,7 +85,7 @@ fn it_becomes_a_slip_and_the_sheets_quantity_and_reference() {
 }
 
 #[test]
-fn same_as_before_and_nothing_are_the_last_price_and_the_last_revision() {
+fn same_and_as_before_are_the_last_price_and_the_last_revision() {
     let old = delivered();
     let slip = [
         (Line::Number, "PO 8"),
@@ -96,13 +96,15 @@ fn same_as_before_and_nothing_are_the_last_price_and_the_last_revision() {
     for order in [
         "PO 8; 20; same; same",
         "PO 8; 20; As before; SAME",
-        "PO 8; 20; ; as before",
-        "PO 8; 20; same",
-        "PO 8; 20",
         "PO 8; 20; 86; C",
     ] {
         assert_eq!(lines(order, &old), wanted(&slip), "{order}");
     }
+    // What the order doesn't say is not put in its mouth.
+    assert_eq!(lines("PO 8; 20", &old), wanted(&slip[..2]));
+    assert_eq!(lines("PO 8; 20; same", &old), wanted(&slip[..3]));
+    let revised = [slip[0], slip[1], slip[3]];
+    assert_eq!(lines("PO 8; 20; ; as before", &old), wanted(&revised));
     // The revision that was ordered last, where it isn't the sheet's; the price at that quantity.
     let old = issue(&old, Paper::Quotation, &[(25, "48.20"), (50, "41.00")]);
     let old = pin(&old, SlipKind::Order, &[(Line::Revision, "E")]);

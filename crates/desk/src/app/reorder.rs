@@ -45,11 +45,20 @@ impl App {
         }
         let day = self.desk().day;
         let job = reorder::again(&old, day);
+        // What can't be read is told before a number is taken.
+        let edits = match order_edits(order, &old, day) {
+            Ok(edits) => edits,
+            Err(why) => {
+                self.desk_mut().notice = why.to_string();
+                self.wait_for(Waiting::Again(order.to_owned()));
+                return;
+            }
+        };
         let at = self.free_place();
         self.at = at;
         let desk = &mut self.jobs[at].desk;
         desk.put(job);
-        for edit in order_edits(order, old.unit, day) {
+        for edit in edits {
             desk.edit(&edit, GridAt::default(), GridAt::default());
         }
         desk.save();

@@ -118,9 +118,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let digits = shared.shop.tables.rates.minor_digits;
     let money = |amount| show::money_exact(amount, digits);
     let columns = Columns::new(&PRICES);
-    let of_last = last
-        .as_ref()
-        .map(|last| words::last_at(&last.paper, last.date));
+    let of_last = last.as_ref().map(|last| words::last_at(&last.origin()));
     let today_is = words::today(today.is_some_and(|today| today.overruled));
     let heads = [
         String::new(),

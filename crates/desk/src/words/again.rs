@@ -30,7 +30,7 @@ pub const TROUBLE: &str = "trouble";
 pub const NO_LESSONS: &str = "No lessons were written down.";
 
 /// That there is no price of last time.
-pub const NO_PRICE_LAST_TIME: &str = "no price was issued last time";
+pub const NO_PRICE_LAST_TIME: &str = "no price is known of last time";
 
 /// Before what differs between order and sheet.
 pub const DIFFERS: &str = "differs";
@@ -72,8 +72,8 @@ pub fn head(number: &str) -> String {
 
 /// Where the last price was issued.
 #[must_use]
-pub fn last_at(paper: &str, date: impl Display) -> String {
-    format!("last ({paper}, {date})")
+pub fn last_at(origin: &str) -> String {
+    format!("last ({origin})")
 }
 
 /// The line of prices.

@@ -38,8 +38,8 @@ pub enum OrderRefused {
 /// customer's reference of the sheet. None where nothing was typed: somebody only asks again, and
 /// there is no order yet.
 ///
-/// "same", "as before" and nothing stand for the last price and the last revision. Without a last
-/// price nothing stands for none.
+/// "same" and "as before" stand for the last price and the last revision; what is left out was not
+/// said, and stands on no line.
 ///
 /// # Errors
 ///
@@ -85,8 +85,7 @@ pub fn order_edits(order: &str, old: &Job, day: NaiveDate) -> Result<Vec<Edit>, 
 
 /// The price each as its line takes it.
 fn price(typed: String, quantity: &str, old: &Job) -> Result<String, OrderRefused> {
-    let same = is_same(&typed);
-    if !same && !typed.is_empty() {
+    if !is_same(&typed) {
         return Ok(typed);
     }
     let ordered = read_line(Line::Quantity, quantity, old.unit);
@@ -94,14 +93,13 @@ fn price(typed: String, quantity: &str, old: &Job) -> Result<String, OrderRefuse
     let ordered = ordered.or_else(|| old.count(Field::Quantity)).unwrap_or(1);
     match last_price(old, ordered) {
         Some(last) => Ok(last.text()),
-        None if same => Err(OrderRefused::NoLastPrice { word: typed }),
-        None => Ok(typed),
+        None => Err(OrderRefused::NoLastPrice { word: typed }),
     }
 }
 
 /// The revision as its line takes it.
 fn revised(typed: String, old: &Job) -> String {
-    if typed.is_empty() || is_same(&typed) {
+    if is_same(&typed) {
         return followed(old).revision.to_owned();
     }
     typed

@@ -65,7 +65,10 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         | NoteKind::EntryChanged
         | NoteKind::SealUnknown
         | NoteKind::NotSealed
-        | NoteKind::TravelerOutdated => false,
+        | NoteKind::TravelerOutdated
+        | NoteKind::DeeperThanPart
+        | NoteKind::BlindThroughWall
+        | NoteKind::ShorterThanWall => false,
     }
 }
 
