@@ -10,6 +10,7 @@
     hand.py sees TEXT          waits until a text with this in it is in the window
     hand.py gone LABEL         waits until no place to type has this label
     hand.py labels             everything that has a label, in reading order
+    hand.py named COUNT        whether all that can be used has a label, and there are COUNT of it at least
 
 Every order waits until it can be done, HAND_SECONDS at most (30). Nothing is pressed from here: so
 could what is covered, which no mouse reaches. WINDOW_PROCESS is the process of the window, WINDOW_SIZE
@@ -225,6 +226,22 @@ def labels(window):
     return "\n".join(thing.label for thing in window.things() if thing.label)
 
 
+def named(window, least):
+    """All that can be pressed or typed on has a label, and no two places to type have the same."""
+    can_be = [thing for thing in window.things() if thing.role != SCROLL_BAR]
+    used = [thing for thing in can_be if thing.is_field() or thing.is_pressable()]
+    if len(used) < int(least):
+        raise NotYet(f"Only {len(used)} things can be used, not {least}. Is the window drawn?")
+    nameless = [f"role {thing.role} at {thing.extents()}" for thing in used if not thing.label]
+    if nameless:
+        raise NotYet(f"No label, so a reader of the screen is silent: {'; '.join(nameless)}.")
+    fields = [thing.label for thing in used if thing.is_field()]
+    twice = {label for label in fields if fields.count(label) > 1}
+    if twice:
+        raise NotYet(f"Two places to type are called the same: {', '.join(sorted(twice))}.")
+    return f"{len(used)} have a label"
+
+
 ORDERS = {
     "place": lambda window, label: middle(window, pressable, label),
     "place-before": lambda window, text: middle(window, pressable_before, text),
@@ -235,6 +252,7 @@ ORDERS = {
     "sees": sees,
     "gone": gone,
     "labels": labels,
+    "named": named,
 }
 
 

@@ -19,8 +19,10 @@ use quillbore_office::names::JobKey;
 use crate::actions::Action;
 use crate::grid::{GridAt, GridView};
 use crate::sheet::Pages;
+use crate::sheet::note_index::NoteIndex;
 use crate::sheet::pictured::PictureAt;
 use crate::sheet::quick_line::QuickLine;
+use crate::sheet::whole::Whole;
 use crate::spot::Spot;
 
 /// The window's own state.
@@ -56,6 +58,10 @@ pub struct SheetView {
     pub all_run_columns: bool,
     /// What is planned beside the run records, by the results that it was worked out from.
     pub run_plan: Option<(Arc<Results>, Arc<RunPlan>)>,
+    /// The side notes by where they stand.
+    pub note_index: Option<NoteIndex>,
+    /// What was said last of all rows together.
+    pub whole: Option<Arc<Whole>>,
     /// The figure whose working is open.
     pub opened: Option<Figure>,
     /// Where its working lies.

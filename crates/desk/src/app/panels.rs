@@ -20,6 +20,7 @@ use crate::sheet::runs::commit_runs;
 use crate::sheet::settings::settings_ui;
 use crate::sheet::shared::Shared;
 use crate::sheet::shelf_list::{ShelfKeyboard, ShelfNews, shelf_ui};
+use crate::sheet::whole::Whole;
 use crate::sheet::{commit_drafts, help_ui, preview_ui, preview_words_ui, second_ui, sheet_ui};
 use crate::view::Ask;
 
@@ -50,9 +51,17 @@ impl App {
         let t = look::tokens(ui);
         let job = desk.job().clone();
         let results = desk.results().clone();
+        let whole = Whole::of(
+            &mut view.whole,
+            (&job, &results),
+            &desk.shop,
+            desk.promise(),
+            desk.before(),
+        );
         let shared = Shared {
             job: &job,
             results: &results,
+            whole: &whole,
             shop: &desk.shop,
             taught: desk.taught(),
             teaching: &desk.teaching,

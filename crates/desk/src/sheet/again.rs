@@ -10,7 +10,6 @@ use quillbore_job::{
     Edit, Field, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
 };
 
-use super::alike::planned_each;
 use super::columns::{Column, Columns};
 use super::parts::{pencil, plain_head};
 use super::shared::{Anchors, Shared};
@@ -128,7 +127,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     ];
     columns.row(ui, |at, ui| pencil(ui, &heads[at]));
     let took = life::hours_each(old);
-    let planned = planned_each(&shared.results.figures).zip(took);
+    let planned = shared.whole.planned_each.zip(took);
     let planned = planned.map(|([sparking, by_clock], took)| {
         show::minutes(if took.by_clock { by_clock } else { sparking })
     });

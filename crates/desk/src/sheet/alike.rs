@@ -45,7 +45,7 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
             }
         });
     }
-    let said = this_one(&shared.results.figures).filter(|_| !alike.is_empty());
+    let said = this_one(shared.whole.planned_each).filter(|_| !alike.is_empty());
     one_line(ui, &said.unwrap_or_default(), ui.available_width());
 }
 
@@ -89,8 +89,8 @@ fn cell_ui(
 }
 
 /// What a part of this job is planned to take.
-fn this_one(figures: &JobFigures) -> Option<String> {
-    let [sparking, by_clock] = planned_each(figures)?.map(show::minutes);
+fn this_one(planned_each: Option<[f64; 2]>) -> Option<String> {
+    let [sparking, by_clock] = planned_each?.map(show::minutes);
     Some(words::this_one(&sparking, &by_clock))
 }
 

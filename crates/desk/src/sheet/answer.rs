@@ -16,22 +16,24 @@ use crate::look;
 use crate::view::{Answering, Ask, SheetView};
 use crate::words::sheet as words;
 
-/// What can be done about the questions of one note, `about` these rows; gives the first word of it.
-pub fn question_ui(
+/// What can be done about the questions of one note, given by the first of them and by what tells all,
+/// `about` these rows; gives the first word of it.
+pub(super) fn question_ui<'a>(
     ui: &mut Ui,
     shared: &Shared<'_>,
     view: &mut SheetView,
-    questions: &[&Question],
+    asked: Option<(&'a Question, &dyn Fn() -> Vec<&'a Question>)>,
     about: &str,
     asks: &mut Vec<Ask>,
 ) -> Option<egui::Response> {
-    let first = questions.first()?;
+    let (first, questions) = asked?;
     let what = words::asked_of(answers::concern(first.concern), about);
     if first.answer.is_some() {
         let response = look::quiet_word(ui, answers::DELETE);
         name(&response, &words::about_it(answers::DELETE, &what));
         if response.clicked() {
-            let edits = questions.iter().map(|question| Edit::WithdrawAnswer {
+            let all = questions();
+            let edits = all.iter().map(|question| Edit::WithdrawAnswer {
                 row: question.row,
                 concern: question.concern,
             });
@@ -39,7 +41,7 @@ pub fn question_ui(
         }
         return Some(response);
     }
-    let here = |asked: &(RowId, Concern)| questions.iter().any(|q| key(q) == *asked);
+    let here = |asked: &(RowId, Concern)| questions().iter().any(|q| key(q) == *asked);
     let is_here = view.answering.as_ref().is_some_and(|answering| {
         let first = answering.questions.first();
         first.is_some_and(here)
@@ -53,7 +55,7 @@ pub fn question_ui(
         let response = look::word(ui, answers::how(*how));
         name(&response, &words::about_it(answers::how(*how), &what));
         if response.clicked() {
-            let asked = questions.iter().map(|question| key(question));
+            let asked = questions().into_iter().map(key);
             view.answering = Some(Answering::new(asked.collect(), *how));
         }
         ui.add_space(8.0);

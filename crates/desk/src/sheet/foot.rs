@@ -3,7 +3,7 @@
 
 use egui::{Align, FontId, Layout, Rect, RichText, Ui, UiBuilder};
 use quillbore_job::quick::Told;
-use quillbore_job::results::foot::{Leads, Piece, foot, text};
+use quillbore_job::results::foot::{Leads, Piece, text};
 
 use super::parts::{foot_figure, pencil};
 use super::quick_line::QuickTold;
@@ -23,7 +23,7 @@ pub fn foot_ui(
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
-    let foot = foot(shared.job, shared.results, shared.shop, shared.promise);
+    let foot = &shared.whole.foot;
     let all = ui.max_rect();
     let first = all.with_max_y(all.top() + FIRST);
     let second = all.with_min_y(first.bottom());

@@ -53,15 +53,15 @@ pub fn head_ui(
     let all = ui.max_rect();
     let first = all.with_max_y(all.top() + FIRST);
     let second = all.with_min_y(first.bottom());
-    let next = shared.results.next(shared.job, shared.before);
-    let left = words_ui(ui, first, (shared, &next), news, view, asks);
+    let next = &shared.whole.next;
+    let left = words_ui(ui, first, (shared, next), news, view, asks);
     who_ui(ui, first.with_max_x(left - 16.0), shared.job, news.dirty);
     let layout = Layout::left_to_right(Align::Center);
     ui.scope_builder(UiBuilder::new().max_rect(second).layout(layout), |ui| {
         if view.waiting.as_ref().is_some_and(Waiting::is_in_head) {
             waiting_ui(ui, view, asks);
         } else {
-            stands_ui(ui, (shared, &next), news, asks);
+            stands_ui(ui, (shared, next), news, asks);
         }
     });
 }
@@ -169,7 +169,7 @@ fn stands_ui(
             .max_rect(all)
             .layout(Layout::right_to_left(Align::Center)),
         |ui| {
-            counts_ui(ui, &shared.results.notes, asks);
+            counts_ui(ui, shared.whole.waiting, asks);
             ui.min_rect().left()
         },
     );
@@ -208,8 +208,8 @@ fn stands_ui(
     });
 }
 
-/// Where the job stands, with the price that was said to the customer; today's stands beside it where it
-/// is another one.
+/// Where the job stands, with the price that was said to the customer; while nobody ordered at it,
+/// today's stands beside it where it is another one.
 fn state_said(shared: &Shared<'_>) -> String {
     let job = shared.job;
     let state = life::state(job);
@@ -231,16 +231,15 @@ fn state_said(shared: &Shared<'_>) -> String {
     stands.map_or_else(
         || said.to_owned(),
         |each| {
-            let other = today.filter(|today| *today != each);
+            let is_open = state == State::Quoted;
+            let other = today.filter(|today| is_open && *today != each);
             words::at_price(said, &money(each), other.map(money).as_deref())
         },
     )
 }
 
 /// How many stops and checks wait for somebody, as one word that goes to the next of them.
-fn counts_ui(ui: &mut Ui, notes: &[SideNote], asks: &mut Vec<Ask>) {
-    let count = |level: Level| notes.iter().filter(|note| waits(note, level)).count();
-    let (stops, checks) = (count(Level::Stop), count(Level::Check));
+fn counts_ui(ui: &mut Ui, [stops, checks]: [usize; 2], asks: &mut Vec<Ask>) {
     if stops + checks == 0 {
         return;
     }

@@ -38,8 +38,7 @@ pub fn holes_ui(
     anchors: &mut Anchors,
     asks: &mut Vec<Ask>,
 ) {
-    let summary = words::in_short(shared.job);
-    if !block_head(ui, words::HEAD, view, &summary) {
+    if !block_head(ui, words::HEAD, view, &shared.whole.holes) {
         return;
     }
     let is_wide = ui.available_width() > WITH_NOTE;

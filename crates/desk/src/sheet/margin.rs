@@ -52,7 +52,7 @@ pub fn margin_ui(
     let Gathered {
         groups: all,
         hidden,
-    } = gathered(shared, anchors, wanted);
+    } = gathered(shared, anchors, wanted, &mut view.note_index);
     bars(ui.painter(), place, &all, look::tokens(ui).ink);
     if place.is_strip {
         strip_ui(ui, place.margin, all.len() + hidden, view);
@@ -129,7 +129,9 @@ fn strip_ui(ui: &mut Ui, strip: Rect, count: usize, view: &mut SheetView) {
 pub(super) fn ground_ui(ui: &Ui, at: Rect, salt: &str) {
     let t = look::tokens(ui);
     let around = at.expand2(vec2(6.0, 0.0));
-    ui.interact(around, ui.scope_id().with(salt), Sense::click_and_drag());
+    let id = ui.scope_id().with(salt);
+    let ground = ui.interact(around, id, Sense::click_and_drag());
+    ground.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Group, true, salt));
     ui.painter().rect_filled(around, 0.0, t.paper);
     let stroke = Stroke::new(1.0, t.rule);
     ui.painter()

@@ -14,6 +14,7 @@ mod help;
 pub mod holes;
 pub mod margin;
 pub mod measures;
+pub mod note_index;
 mod notes;
 mod pages;
 pub mod papers;
@@ -36,6 +37,7 @@ pub mod slips;
 mod suggestions;
 mod tracks;
 pub mod waiting;
+pub mod whole;
 
 use egui::{Rangef, Rect, ScrollArea, Ui, UiBuilder};
 

@@ -1,9 +1,9 @@
 //! Side notes: what is pencilled in the margin about the lines in sight, equal ones of several rows as
 //! one.
 
-use std::cell::LazyCell;
 use std::collections::BTreeMap;
 use std::hash::{DefaultHasher, Hash as _, Hasher as _};
+use std::sync::Arc;
 
 use egui::{FontId, Rangef, RichText, Ui};
 use quillbore_calc::RowId;
@@ -15,6 +15,7 @@ use quillbore_job::slip::kind;
 use quillbore_job::words::{answers, english};
 
 use super::answer;
+use super::note_index::{NoteIndex, row_of};
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, SheetView};
@@ -26,16 +27,17 @@ pub(super) struct NoteGroup<'a> {
     pub(super) text: String,
     /// The words of what can be done about it.
     offer: Option<String>,
-    rows: Vec<RowId>,
+    notes: &'a [SideNote],
+    /// The notes about rows that say so, by their places among all: those that say the same without being
+    /// worded, and further ones whose words are the same.
+    alike: Vec<Arc<[u32]>>,
     /// Lines of the run records that say so, from 0.
     lines: Vec<usize>,
-    edits: Vec<Edit>,
-    questions: Vec<&'a Question>,
     /// Where the first line stands that it speaks of, if that is in sight.
     pub(super) at: Option<Rangef>,
 }
 
-impl NoteGroup<'_> {
+impl<'a> NoteGroup<'a> {
     /// What tells it from every other note, from one frame to the next.
     pub(super) fn key(&self) -> u64 {
         let mut hasher = DefaultHasher::new();
@@ -47,8 +49,33 @@ impl NoteGroup<'_> {
 
     /// Whether it is about a line.
     pub(super) fn speaks_of(&self, beside: Beside) -> bool {
-        let of_row = |row: RowId| self.rows.contains(&row);
+        let of_row = |row: RowId| self.all().any(|note| row_of(note) == Some(row));
         self.first.beside == beside || matches!(beside, Beside::Row(row, _) if of_row(row))
+    }
+
+    /// Every note that it tells, one for each row.
+    fn all(&self) -> impl Iterator<Item = &'a SideNote> {
+        let notes = self.notes;
+        let of_rows = self.alike.iter().flat_map(|alike| alike.iter());
+        let of_rows = of_rows.filter_map(move |at| notes.get(*at as usize));
+        let only = self.alike.is_empty().then_some(self.first);
+        of_rows.chain(only)
+    }
+
+    /// How many rows it is about.
+    fn rows(&self) -> usize {
+        self.alike.iter().map(|alike| alike.len()).sum()
+    }
+
+    /// How many notes it tells.
+    fn count(&self) -> usize {
+        self.rows().max(self.lines.len()).max(1)
+    }
+
+    /// What it asks, row by row.
+    fn questions(&self) -> Vec<&'a Question> {
+        let asked = self.all().filter_map(|note| note.question.as_deref());
+        asked.collect()
     }
 
     /// How high it will be in a column, and a line more where an answer is typed to it.
@@ -61,7 +88,7 @@ impl NoteGroup<'_> {
         );
         said += &self.text;
         said += self.offer.as_deref().unwrap_or("");
-        if let Some(first) = self.questions.first() {
+        if let Some(first) = &self.first.question {
             said += &match first.answer {
                 Some(_) => answers::DELETE.to_owned(),
                 None => words::answers_in_one(),
@@ -84,8 +111,10 @@ impl NoteGroup<'_> {
     pub(super) fn is_being_answered(&self, view: &SheetView) -> bool {
         let answered = view.answering.as_ref();
         let first = answered.and_then(|answering| answering.questions.first());
-        let mut own = self.questions.iter();
-        first.is_some_and(|first| own.any(|own| (own.row, own.concern) == *first))
+        first.is_some_and(|first| {
+            let mut own = self.all().filter_map(|note| note.question.as_deref());
+            own.any(|own| (own.row, own.concern) == *first)
+        })
     }
 }
 
@@ -109,72 +138,76 @@ pub(super) enum Wanted {
 
 /// Gathers the notes of a job. Those about lines in sight come first, so that what is out of sight is
 /// worded where all are wanted alone: there may be thousands.
-pub(super) fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors, wanted: Wanted) -> Gathered<'a> {
-    let notes = shared.results.notes.iter();
-    let (seen, others): (Vec<_>, Vec<_>) = notes
-        .map(|note| (note, anchors.find(note.beside)))
-        .partition(|(_, at)| at.is_some());
-    let mut hidden = 0;
+pub(super) fn gathered<'a>(
+    shared: &Shared<'a>,
+    anchors: &Anchors,
+    wanted: Wanted,
+    kept: &mut Option<NoteIndex>,
+) -> Gathered<'a> {
+    let index = NoteIndex::of(kept, shared.results);
+    let notes = shared.results.notes.as_slice();
+    let mut told = index.seen(anchors);
+    if wanted == Wanted::All {
+        let seen = told.len();
+        told.extend((0..notes.len()).filter_map(|at| u32::try_from(at).ok()));
+        let (first, rest) = told.split_at(seen);
+        let rest = rest.iter().filter(|at| first.binary_search(at).is_err());
+        told = first.iter().chain(rest).copied().collect();
+    }
     let telling = Telling::new(shared.job, &shared.shop.tables);
     let mut all: Vec<NoteGroup<'a>> = Vec::new();
     let lines = run_lines(shared);
-    // Lines that say the same, by what they say: there may be as many as a job has slips.
-    let mut by_text: BTreeMap<String, usize> = BTreeMap::new();
-    for (note, at) in seen.into_iter().chain(others) {
-        let is_worded = at.is_some() || wanted == Wanted::All;
-        let (row, line) = match note.beside {
-            Beside::Row(row, _) => (Some(row), None),
-            Beside::Slip(slip, _) => (None, lines.get(&slip).copied()),
-            Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Papers => (None, None),
+    // Groups by the notes in them and by what they say: there may be as many as a job has rows.
+    let mut by_notes: BTreeMap<*const u32, usize> = BTreeMap::new();
+    let mut by_text: BTreeMap<(&str, bool, String, Option<String>), usize> = BTreeMap::new();
+    for at in told {
+        let Some(note) = notes.get(at as usize) else {
+            continue;
         };
-        // Worded once at the most, and only where it may say what another one says.
-        let text = LazyCell::new(|| telling.text(note));
-        let offer = LazyCell::new(|| telling.offer(note));
-        let words = || offer.as_ref().map(|offer| offer.words.as_str());
-        let said = line.filter(|_| is_worded);
-        let said = said.and_then(|_| by_text.get(text.as_ref()).copied());
-        if let Some(told) = said.and_then(|at| all.get_mut(at)) {
+        let stands = anchors.find(note.beside);
+        let alike = row_of(note).map(|_| index.alike(at, shared, &telling));
+        let known = alike
+            .as_ref()
+            .and_then(|alike| by_notes.get(&alike.as_ptr()));
+        if let Some(told) = known.and_then(|group| all.get_mut(*group)) {
+            told.at = told.at.or(stands);
+            continue;
+        }
+        let line = match note.beside {
+            Beside::Slip(slip, _) => lines.get(&slip).copied(),
+            _ => None,
+        };
+        let text = telling.text(note).into_owned();
+        let offer = telling.offer(note).map(|offer| offer.words.clone());
+        let says = (note.code(), line.is_some(), text.clone(), offer.clone());
+        let is_joint = alike.is_some() || line.is_some();
+        let same = is_joint.then(|| by_text.get(&says).copied()).flatten();
+        if let Some(told) = same.and_then(|group| all.get_mut(group)) {
+            if let (Some(alike), Some(group)) = (&alike, same) {
+                by_notes.insert(alike.as_ptr(), group);
+            }
+            told.alike.extend(alike);
             told.lines.extend(line);
-            told.at = told.at.or(at);
+            told.at = told.at.or(stands);
             continue;
         }
-        let same = row.and_then(|_| {
-            all.iter_mut().find(|told| {
-                !told.rows.is_empty()
-                    && told.first.kind.is_like(&note.kind)
-                    && (told.first.has_facts_of(note) || (is_worded && told.text == **text))
-                    && told.offer.as_deref() == words()
-            })
-        });
-        let offer = || offer.as_deref().cloned();
-        if let Some(told) = same {
-            told.rows.extend(row);
-            told.edits.extend(offer().map(|offer| offer.edit));
-            told.questions.extend(note.question.as_deref());
-            told.at = told.at.or(at);
-            continue;
+        if is_joint {
+            by_text.insert(says, all.len());
         }
-        if !is_worded {
-            hidden += 1;
-            continue;
+        if let Some(alike) = &alike {
+            by_notes.insert(alike.as_ptr(), all.len());
         }
-        if line.is_some() {
-            by_text.insert(text.clone().into_owned(), all.len());
-        }
-        let (words, edit) = offer().map(|offer| (offer.words, offer.edit)).unzip();
         all.push(NoteGroup {
             first: note,
-            text: text.clone().into_owned(),
-            offer: words,
-            rows: row.into_iter().collect(),
+            text,
+            offer,
+            notes,
+            alike: alike.into_iter().collect(),
             lines: line.into_iter().collect(),
-            edits: edit.into_iter().collect(),
-            questions: note.question.as_deref().into_iter().collect(),
-            at,
+            at: stands,
         });
     }
     for told in &mut all {
-        told.rows.sort_by_key(|row| shared.job.row_index(*row));
         told.lines.sort_unstable();
     }
     let y = |told: &NoteGroup<'_>| told.at.map_or(f32::INFINITY, |at| at.min);
@@ -183,9 +216,10 @@ pub(super) fn gathered<'a>(shared: &Shared<'a>, anchors: &Anchors, wanted: Wante
         let seen = a.at.is_none().cmp(&b.at.is_none());
         seen.then(by_level).then(y(a).total_cmp(&y(b)))
     });
+    let counted: usize = all.iter().map(NoteGroup::count).sum();
     Gathered {
+        hidden: notes.len().saturating_sub(counted),
         groups: all,
-        hidden,
     }
 }
 
@@ -222,12 +256,18 @@ pub(super) fn note_ui(
             let word = look::word(ui, words);
             take_focus(told, &word, view);
             if word.clicked() {
-                asks.extend(Edit::together(told.edits.clone()).map(Ask::Edit));
+                let telling = Telling::new(shared.job, &shared.shop.tables);
+                let edits = told.all().filter_map(|note| telling.offer(note));
+                let edits = edits.map(|offer| offer.edit.clone());
+                asks.extend(Edit::together(edits.collect()).map(Ask::Edit));
             }
             ui.add_space(8.0);
         }
         ui.add_space(5.0);
-        if let Some(word) = answer::question_ui(ui, shared, view, &told.questions, &about, asks) {
+        let first = told.first.question.as_deref();
+        let all = || told.questions();
+        let asked = first.map(|first| (first, &all as &dyn Fn() -> Vec<_>));
+        if let Some(word) = answer::question_ui(ui, shared, view, asked, &about, asks) {
             take_focus(told, &word, view);
         }
         if let Some(word) = answer::settle_ui(ui, shared, told.first, asks) {
@@ -259,12 +299,15 @@ fn about(shared: &Shared<'_>, told: &NoteGroup<'_>) -> String {
         let shown = told.lines.iter().take(SHOWN).copied();
         return words::lines_of_runs(shown, told.lines.len());
     }
-    let rows = &told.rows;
     let speaker = shared.speaker();
-    let marks: Vec<String> = rows
-        .iter()
-        .take(SHOWN)
-        .map(|row| speaker.mark(*row))
-        .collect();
-    words::about(&marks, rows.len().saturating_sub(SHOWN))
+    let first = |alike: &Arc<[u32]>| {
+        let notes = alike.iter().take(SHOWN);
+        let rows = notes.filter_map(|at| row_of(told.notes.get(*at as usize)?));
+        rows.collect::<Vec<RowId>>()
+    };
+    let mut rows: Vec<RowId> = told.alike.iter().flat_map(first).collect();
+    rows.sort_by_key(|row| shared.job.row_index(*row));
+    rows.truncate(SHOWN);
+    let marks: Vec<String> = rows.into_iter().map(|row| speaker.mark(row)).collect();
+    words::about(&marks, told.rows().saturating_sub(marks.len()))
 }

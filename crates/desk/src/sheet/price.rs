@@ -3,7 +3,7 @@
 use egui::{Rangef, Ui};
 use quillbore_calc::Figure;
 use quillbore_calc::job_figures::{CostLines, LotFigures, MachineMinutes, PriceFigures};
-use quillbore_job::results::{Beside, ByRuns};
+use quillbore_job::results::Beside;
 use quillbore_job::words::english;
 use quillbore_job::words::own as job_own;
 use quillbore_job::words::price as job_words;
@@ -17,7 +17,7 @@ use super::parts::{block_head, figure_word, pencil};
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, SheetView};
-use crate::words::{own, price as words};
+use crate::words::price as words;
 
 /// Hours: what, low, likely, high, what run records make of them.
 const HOURS: [Column; 5] = [
@@ -63,14 +63,12 @@ pub fn price_ui(
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
         ui.vertical(|ui| {
-            let by_runs = ByRuns::of(figures);
+            let by_runs = &shared.whole.by_runs;
             let beside = by_runs
                 .behind
                 .map(|behind| job_own::beside(behind, by_runs.minutes));
             hours_ui(ui, figures.lot.as_ref(), &beside.unwrap_or_default(), view);
-            let of_rows = figures.holes.iter().filter_map(|hole| hole.own.as_deref());
-            let said = own::in_short(&of_rows.collect::<Vec<_>>());
-            one_line(ui, &said.unwrap_or_default(), 400.0);
+            one_line(ui, &shared.whole.own, 400.0);
             minutes_ui(ui, figures.lot.as_ref().map(|lot| &lot.machine));
         });
         ui.add_space(40.0);

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use egui::Rangef;
+use quillbore_calc::RowId;
 use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{Beside, Results};
 use quillbore_job::taught::Taught;
@@ -13,6 +14,8 @@ use quillbore_office::office::queue::Queue;
 use quillbore_office::pool::Teaching;
 use quillbore_paper::Sheet;
 
+use super::whole::Whole;
+
 /// What every panel may read.
 #[derive(Clone, Copy)]
 pub struct Shared<'a> {
@@ -20,6 +23,8 @@ pub struct Shared<'a> {
     pub job: &'a Arc<Job>,
     /// What was computed of it.
     pub results: &'a Arc<Results>,
+    /// What is said of all of it together.
+    pub whole: &'a Whole,
     /// The shop.
     pub shop: &'a Shop,
     /// The job's own run records, each held against the start values.
@@ -73,6 +78,14 @@ impl Anchors {
     /// Forgets the lines whose middle is out of sight.
     pub fn keep_in_sight(&mut self, sight: Rangef) {
         self.lines.retain(|_, at| sight.contains(at.center()));
+    }
+
+    /// The rows of the hole table that are in sight.
+    pub(super) fn rows(&self) -> impl Iterator<Item = RowId> {
+        self.lines.keys().filter_map(|beside| match beside {
+            Beside::Row(row, _) => Some(*row),
+            _ => None,
+        })
     }
 
     /// Where a line stands; a cell's row, or its block, where the cell itself is not drawn. None where

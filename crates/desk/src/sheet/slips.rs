@@ -7,7 +7,6 @@ use quillbore_job::slip::{RUN_COLUMNS, kind, line};
 use quillbore_job::words::slips as kind_words;
 use quillbore_job::{Edit, Line, Slip, SlipKind, show_quantity as show};
 
-use super::alike::planned_each;
 use super::parts::{block_head, pencil};
 use super::runs::runs_ui;
 use super::shared::{Anchors, Shared};
@@ -69,7 +68,7 @@ fn took(shared: &Shared<'_>) -> String {
     let Some(recorded) = life::hours_each(shared.job) else {
         return String::new();
     };
-    let planned = planned_each(&shared.results.figures);
+    let planned = shared.whole.planned_each;
     let planned = planned.map(|[sparking, by_clock]| {
         show::minutes(if recorded.by_clock {
             by_clock
