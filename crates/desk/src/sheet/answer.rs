@@ -47,7 +47,8 @@ pub(super) fn question_ui<'a>(
         first.is_some_and(here)
     });
     if is_here {
-        line_ui(ui, shared, view, &what, asks);
+        let asked: Vec<(RowId, Concern)> = questions().into_iter().map(key).collect();
+        line_ui(ui, shared, view, (&what, &asked), asks);
         return None;
     }
     let mut first_word = None;
@@ -69,9 +70,10 @@ fn line_ui(
     ui: &mut Ui,
     shared: &Shared<'_>,
     view: &mut SheetView,
-    what: &str,
+    (what, own): (&str, &[(RowId, Concern)]),
     asks: &mut Vec<Ask>,
 ) {
+    let others = others_open(shared, own);
     let Some(answering) = &mut view.answering else {
         return;
     };
@@ -94,6 +96,19 @@ fn line_ui(
     let put = look::word(ui, words::PUT_IT_DOWN).clicked();
     ui.add_space(8.0);
     let leave = look::quiet_word(ui, words::NOT_NOW).clicked();
+    if !others.is_empty() {
+        // The same was asked of other rows, where the facts are others: one answer may be to all.
+        ui.add_space(8.0);
+        let too = answering.questions.len() > own.len();
+        let marks = others.iter().map(|(row, _)| shared.speaker().mark(*row));
+        let word = words::for_others(&marks.collect::<Vec<_>>());
+        if look::toggle_word(ui, &word, too).clicked() {
+            answering.questions = own.to_vec();
+            if !too {
+                answering.questions.extend(&others);
+            }
+        }
+    }
     if (put || entered) && !answering.said.trim().is_empty() {
         let edit = edit(shared, answering);
         view.answering = None;
@@ -101,6 +116,20 @@ fn line_ui(
     } else if leave || given_up {
         view.answering = None;
     }
+}
+
+/// What is asked alike of other rows and not answered yet.
+fn others_open(shared: &Shared<'_>, own: &[(RowId, Concern)]) -> Vec<(RowId, Concern)> {
+    let Some((_, concern)) = own.first() else {
+        return Vec::new();
+    };
+    let notes = shared.results.notes.iter();
+    let asked = notes.filter_map(|note| note.question.as_deref());
+    let open = asked.filter(|question| question.concern == *concern && question.answer.is_none());
+    let mut others: Vec<_> = open.map(key).filter(|asked| !own.contains(asked)).collect();
+    others.sort_unstable();
+    others.dedup();
+    others
 }
 
 /// The edit that a typed answer comes to; nothing where what was asked is no longer asked.

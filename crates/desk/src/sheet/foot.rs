@@ -8,6 +8,7 @@ use quillbore_job::results::foot::{Leads, Piece, text};
 use super::parts::{foot_figure, pencil};
 use super::quick_line::QuickTold;
 use super::shared::Shared;
+use crate::grid::GridAt;
 use crate::look;
 use crate::view::{Ask, SheetView, Target};
 
@@ -93,6 +94,11 @@ fn piece_ui(ui: &mut Ui, piece: &Piece, font: FontId, view: &mut SheetView, asks
         Some(Leads::Line(beside)) => {
             if look::word_in_font(ui, &piece.text, font).clicked() {
                 asks.push(Ask::GoTo(Target::Beside(beside)));
+            }
+        }
+        Some(Leads::FirstHole) => {
+            if look::word_in_font(ui, &piece.text, font).clicked() {
+                asks.push(Ask::GoTo(Target::Cell(GridAt::default())));
             }
         }
         None => {

@@ -3,7 +3,7 @@
 use egui::{Key, Modifiers, Rect, ScrollArea, Sense, Ui, UiBuilder, vec2};
 use quillbore_job::life::blockers;
 use quillbore_job::words::{life, slips};
-use quillbore_job::{Job, Paper};
+use quillbore_job::{Edit, Field, Job, Paper};
 
 use super::pages::Pages;
 use super::parts::pencil;
@@ -13,6 +13,9 @@ use crate::look;
 use crate::preview::paint_page;
 use crate::view::{Ask, SheetView};
 use crate::words::papers as words;
+
+/// How long a quotation usually stands (common practice, no source).
+const VALID_DAYS: u32 = 30;
 
 /// Whether the key of the next step issues a paper that is on the screen.
 #[must_use]
@@ -87,6 +90,7 @@ pub fn preview_words_ui(
         }
         ui.add_space(8.0);
         issue_ui(ui, paper, shared, asks);
+        terms_ui(ui, paper, shared, asks);
         ui.add_space(8.0);
         // Letters alone are keys while nothing is being typed.
         let is_free = view.waiting.is_none() && !ui.ctx().text_edit_focused();
@@ -133,6 +137,30 @@ fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
         let word = words::issue_together(shared.together);
         if look::word(ui, &word).clicked() {
             asks.push(Ask::IssueTogether);
+        }
+    }
+}
+
+/// Terms that the quotation would leave open, each a word that says what the shop knows of it.
+fn terms_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
+    if paper != Paper::Quotation {
+        return;
+    }
+    let days = shared.promise.map(|promise| promise.days.p90);
+    let terms = [
+        (Field::LeadDays, days, words::lead_days as fn(u32) -> String),
+        (Field::ValidDays, Some(VALID_DAYS), words::valid_days),
+    ];
+    for (field, days, word) in terms {
+        let Some(days) = days.filter(|_| shared.job.text(field).trim().is_empty()) else {
+            continue;
+        };
+        if look::word(ui, &word(days)).clicked() {
+            asks.push(Ask::Edit(Edit::SetField {
+                field,
+                text: days.to_string(),
+                unit: shared.job.unit,
+            }));
         }
     }
 }

@@ -65,7 +65,7 @@ pub fn records_ui(
 
 /// What a part took by the run records, held against what it is planned to take.
 fn took(shared: &Shared<'_>) -> String {
-    let Some(recorded) = life::hours_each(shared.job) else {
+    let Some(recorded) = shared.whole.took_each else {
         return String::new();
     };
     let planned = shared.whole.planned_each;

@@ -4,6 +4,7 @@
 use std::sync::Arc;
 
 use quillbore_calc::finding::Level;
+use quillbore_job::life::{HoursEach, hours_each};
 use quillbore_job::results::foot::{Foot, foot};
 use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{ByRuns, NextStep, Results};
@@ -27,6 +28,8 @@ pub struct Whole {
     pub by_runs: ByRuns,
     /// Minutes that a part is planned to take: sparking, and by the clock without setting up.
     pub planned_each: Option<[f64; 2]>,
+    /// What a part took by the run records, where they say.
+    pub took_each: Option<HoursEach>,
     /// The foot.
     pub foot: Foot,
     /// What comes next, and what is in its way.
@@ -57,6 +60,7 @@ impl Whole {
             own: own::in_short(&of_rows.collect::<Vec<_>>()).unwrap_or_default(),
             by_runs: ByRuns::of(figures),
             planned_each: planned_each(figures),
+            took_each: hours_each(job),
             foot: foot(job, results, shop, promise),
             next: results.next(job, before.map(AsRef::as_ref)),
             waiting: [Level::Stop, Level::Check].map(|level| notes(level).count()),

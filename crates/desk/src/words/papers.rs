@@ -15,6 +15,18 @@ pub const PREVIEW: &str = "preview";
 /// Prints previews.
 pub const PRINT_PREVIEWS: &str = "print previews";
 
+/// Says the lead time that nine lots in ten keep.
+#[must_use]
+pub fn lead_days(days: u32) -> String {
+    format!("say lead time: {days} working days")
+}
+
+/// Says how long the quotation stands.
+#[must_use]
+pub fn valid_days(days: u32) -> String {
+    format!("say valid for: {days} days")
+}
+
 /// Writes a letter with the paper that stands.
 #[must_use]
 pub fn mail(number: Option<&str>) -> String {

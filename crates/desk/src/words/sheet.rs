@@ -148,3 +148,14 @@ pub fn about_it(word: &str, what: &str) -> String {
 pub fn machine(tubes: &str, rate: f64, currency: &str) -> String {
     format!("electrodes {tubes}, {rate:.0} {currency} an hour")
 }
+
+/// That an answer is to other rows, too, the first of them by name.
+#[must_use]
+pub fn for_others(marks: &[String]) -> String {
+    const SHOWN: usize = 3;
+    let named = about(
+        &marks[..marks.len().min(SHOWN)],
+        marks.len().saturating_sub(SHOWN),
+    );
+    format!("for {named}, too")
+}

@@ -52,6 +52,57 @@ fn no_check_is_skipped_where_the_one_before_was_answered() {
     }
 }
 
+/// The same asked of several rows, whose sizes differ, takes one answer where somebody says so.
+#[test]
+fn one_answer_is_for_all_rows_that_are_asked_alike() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(
+        &mut harness,
+        "A\t2\t0.5\t8\r\nB\t3\t0.8\t12\r\nC\t4\t1.2\t20\r\n",
+    );
+    key(&mut harness, Modifiers::NONE, Key::F3);
+    harness.key_press(Key::Enter);
+    harness.run();
+    type_text(&mut harness, "Mr. Reed, by telephone");
+    press(&mut harness, "for B, C, too");
+    press(&mut harness, "note it");
+    let answers = &harness.state().job().answers;
+    assert_eq!(answers.iter().count(), 3);
+    let notes = &harness.state().app().desk().results().notes;
+    let open = notes.iter().filter_map(|note| note.question.as_ref());
+    assert!(open.into_iter().all(|question| question.answer.is_some()));
+    key(&mut harness, Modifiers::COMMAND, Key::Z);
+    assert_eq!(
+        harness.state().job().answers.iter().count(),
+        0,
+        "one step back"
+    );
+}
+
+/// What the quotation would leave open is said by a word each, as far as the shop knows it.
+#[test]
+fn open_terms_of_a_quotation_are_one_press_each() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    let days = harness
+        .state()
+        .app()
+        .desk()
+        .promise()
+        .expect("a promise")
+        .days
+        .p90;
+    key(&mut harness, Modifiers::COMMAND, Key::P);
+    press(&mut harness, &format!("say lead time: {days} working days"));
+    press(&mut harness, "say valid for: 30 days");
+    let job = harness.state().job();
+    assert_eq!(job.text(Field::LeadDays), days.to_string());
+    assert_eq!(job.text(Field::ValidDays), "30");
+    assert_eq!(told(&harness, "say lead time"), 0);
+}
+
 /// The key of the next step is about the paper that is on the screen; one that stands already is not
 /// issued a second time by it, and nothing else is done.
 #[test]

@@ -59,6 +59,8 @@ pub enum Leads {
     Working(Figure),
     /// To a line of the sheet.
     Line(Beside),
+    /// To the first cell of the hole table, which is empty.
+    FirstHole,
 }
 
 impl Piece {
@@ -67,7 +69,7 @@ impl Piece {
     pub const fn figure(&self) -> Option<Figure> {
         match self.leads {
             Some(Leads::Working(figure)) => Some(figure),
-            Some(Leads::Line(_)) | None => None,
+            Some(Leads::Line(_) | Leads::FirstHole) | None => None,
         }
     }
 
@@ -203,7 +205,10 @@ impl Saying<'_> {
         let no_holes = self.job.rows.is_empty();
         let one = told.len() == 1 && !no_holes;
         let mut pieces: Vec<Piece> = told.into_iter().map(|(_, piece)| piece).collect();
-        pieces.extend(no_holes.then(|| Piece::plain(words::HOLES)));
+        pieces.extend(no_holes.then(|| Piece {
+            leads: Some(Leads::FirstHole),
+            ..Piece::plain(words::HOLES)
+        }));
         if pieces.is_empty() {
             return vec![Piece::plain(words::NO_PRICE)];
         }
