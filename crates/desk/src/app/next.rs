@@ -127,6 +127,7 @@ impl App {
             return;
         };
         self.edit(&edit);
+        self.desk_mut().notice = words::QUICK_MADE.to_owned();
         let target = match leads_to {
             Some(LeadsTo::Field(field)) => Target::Spot(Spot::Field(field)),
             Some(LeadsTo::Column(column)) => {

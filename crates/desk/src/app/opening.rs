@@ -132,6 +132,8 @@ impl App {
         };
         match news {
             News::Stands(opened) => {
+                let wanted = self.wanted_by(&opened);
+                self.note_recent(ctx, &wanted);
                 if opened.shelf.place() == self.office.shelf.place() {
                     self.list.took(&opened.key, &opened.base);
                 }

@@ -17,6 +17,10 @@ pub trait GridModel {
     fn text(&self, at: GridAt) -> Cow<'_, str>;
     /// How the text of a cell came about.
     fn state(&self, at: GridAt) -> CellState;
+    /// How many columns from the left stay in sight.
+    fn sticky_columns(&self) -> usize {
+        1
+    }
     /// The height of a row.
     fn row_height(&self) -> f32 {
         ROW_HEIGHT

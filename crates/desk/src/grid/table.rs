@@ -12,6 +12,12 @@ use super::{
 use crate::look;
 use crate::words::grid as words;
 
+/// The width of a scroll bar.
+const BAR: f32 = 6.0;
+
+/// Between the cells and a scroll bar.
+const BESIDE_BAR: f32 = 2.0;
+
 /// The height of a row.
 pub const ROW_HEIGHT: f32 = 22.0;
 
@@ -68,7 +74,7 @@ pub(super) fn draw<M: GridModel + ?Sized>(
         .id_salt(id)
         .num_rows(model.row_count() as u64 + 1)
         .columns(columns.collect::<Vec<_>>())
-        .num_sticky_cols(1)
+        .num_sticky_cols(model.sticky_columns())
         .headers([HeaderRow::new(HEAD_HEIGHT)]);
     if follow {
         table = table.scroll_to_row(cursor.row as u64, None);
@@ -88,6 +94,22 @@ pub(super) fn draw<M: GridModel + ?Sized>(
         rows: Vec::new(),
     };
     ui.scope_builder(UiBuilder::new().max_rect(place).id_salt(id), |ui| {
+        // Where there is more to the right or below, a bar says so without being looked for.
+        ui.spacing_mut().scroll = egui::style::ScrollStyle {
+            bar_width: BAR,
+            bar_inner_margin: BESIDE_BAR,
+            foreground_color: false,
+            ..egui::style::ScrollStyle::solid()
+        };
+        let rule = look::tokens(ui).rule;
+        let states = &mut ui.visuals_mut().widgets;
+        for state in [
+            &mut states.inactive,
+            &mut states.hovered,
+            &mut states.active,
+        ] {
+            state.bg_fill = rule;
+        }
         table.show(ui, &mut painting);
     });
     let rows = std::mem::take(&mut painting.rows);
@@ -178,8 +200,10 @@ impl<M: GridModel + ?Sized> Painting<'_, M> {
     }
 }
 
-/// How large a grid is that shows so many rows of a height, over a width.
+/// How large a grid is that shows so many rows, over a width. A bar has its place below them also where all
+/// columns are in sight, so that nothing moves when there are more.
 #[must_use]
-pub fn size(width: f32, rows: usize, row_height: f32) -> Vec2 {
-    vec2(width, (rows as f32).mul_add(row_height, HEAD_HEIGHT))
+pub fn size<M: GridModel + ?Sized>(model: &M, width: f32, rows: usize) -> Vec2 {
+    let high = (rows as f32).mul_add(model.row_height(), HEAD_HEIGHT);
+    vec2(width, high + BAR + BESIDE_BAR)
 }

@@ -256,7 +256,10 @@ fn counts_ui(ui: &mut Ui, [stops, checks]: [usize; 2], asks: &mut Vec<Ask>) {
 pub fn waits(note: &SideNote, level: Level) -> bool {
     let asked = note.question.as_ref();
     let answered = asked.is_some_and(|question| question.answer.is_some());
-    let can_be_done = asked.is_some() || note.is_offering() || note.settled_by.is_some();
+    // What can't be read is typed anew where it stands.
+    let is_unread = note.kind.missing() == Some(Missing::Reading);
+    let can_be_done =
+        asked.is_some() || note.is_offering() || note.settled_by.is_some() || is_unread;
     note.level == level && !answered && (level == Level::Stop || can_be_done)
 }
 
@@ -306,9 +309,11 @@ fn place_of(shared: &Shared<'_>, missing: Missing) -> Target {
 /// Where somebody sees to what is in the way.
 const fn target_of(blocker: &Blocker) -> Option<Target> {
     Some(match blocker {
-        Blocker::Stop | Blocker::SheetUnread | Blocker::Unanswered { .. } | Blocker::Unpriced => {
-            Target::NextNote
-        }
+        Blocker::Stop
+        | Blocker::SheetUnread
+        | Blocker::Unread { .. }
+        | Blocker::Unanswered { .. }
+        | Blocker::Unpriced => Target::NextNote,
         _ => return None,
     })
 }

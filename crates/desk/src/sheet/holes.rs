@@ -45,7 +45,7 @@ pub fn holes_ui(
     let model = Holes::new(shared, shown(which(view, is_wide)));
     let mut wanted = Vec::new();
     let rows = (model.row_count() + 1).clamp(LEAST_ROWS, MOST_ROWS);
-    let size = size(ui.available_width(), rows, ROW_HEIGHT);
+    let size = size(&model, ui.available_width(), rows);
     let place = Rect::from_min_size(ui.cursor().min, size);
     let table = grid_ui(ui, "holes", &model, &mut view.grid, size, &mut wanted);
     for (row, y) in &table.rows {

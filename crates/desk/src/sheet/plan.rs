@@ -14,11 +14,11 @@ use crate::look;
 use crate::view::{Ask, SheetView};
 use crate::words::plan as words;
 
-/// Name, needed, at least, kit, in table order.
+/// Name, needed, fewest possible, kit, drilled row by row.
 const WIDTHS: [Column; 5] = [
-    Column::left(250.0),
+    Column::left(230.0),
     Column::right(70.0),
-    Column::right(70.0),
+    Column::right(100.0),
     Column::right(110.0),
     Column::right(110.0),
 ];

@@ -69,7 +69,8 @@ pub fn price_ui(
                 .map(|behind| job_own::beside(behind, by_runs.minutes));
             hours_ui(ui, figures.lot.as_ref(), &beside.unwrap_or_default(), view);
             one_line(ui, &shared.whole.own, 400.0);
-            minutes_ui(ui, figures.lot.as_ref().map(|lot| &lot.machine));
+            let is_located = shared.job.rows.iter().any(|row| !row.places.is_empty());
+            minutes_ui(ui, figures.lot.as_ref().map(|lot| &lot.machine), is_located);
         });
         ui.add_space(40.0);
         ui.vertical(|ui| costs_ui(ui, price, digits, view));
@@ -144,8 +145,8 @@ fn hours_ui(ui: &mut Ui, lot: Option<&LotFigures>, by_runs: &str, view: &mut She
     }
 }
 
-/// The minutes of the machine, by what it does.
-fn minutes_ui(ui: &mut Ui, machine: Option<&MachineMinutes>) {
+/// The minutes of the machine, by what it does; travel is not known where no hole has a location.
+fn minutes_ui(ui: &mut Ui, machine: Option<&MachineMinutes>, is_located: bool) {
     let columns = Columns::new(&MINUTES);
     columns.row(ui, |at, ui| {
         if at == 0 {
@@ -174,9 +175,11 @@ fn minutes_ui(ui: &mut Ui, machine: Option<&MachineMinutes>) {
             (0, _) => {
                 ui.label(what);
             }
-            (_, Some(minutes)) => {
+            // How far it is from hole to hole is not known: that is nothing, and no zero.
+            (_, Some(minutes)) if is_located || what != words::TRAVEL || minutes > 0.0 => {
                 ui.label(show::minutes(minutes));
             }
+            (_, Some(_)) => pencil(ui, words::NOT_LOCATED),
             _ => {}
         });
     }

@@ -43,7 +43,7 @@ pub(super) fn runs_ui(
     let model = Runs::new(shared, &plan, shown(view.all_run_columns));
     let mut wanted = Vec::new();
     let rows = (model.row_count() + 1).clamp(LEAST_ROWS, MOST_ROWS);
-    let size = size(ui.available_width(), rows, ROW);
+    let size = size(&model, ui.available_width(), rows);
     let table = grid_ui(ui, "runs", &model, &mut view.runs, size, &mut wanted);
     put_anchors(&table, &model, anchors);
     for want in wanted {

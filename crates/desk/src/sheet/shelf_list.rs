@@ -186,6 +186,10 @@ fn job_ui(ui: &mut Ui, job: &ShelfLine, is_open: bool, asks: &mut Vec<Ask>) -> b
         Ok(digest) => {
             let says = &digest.summary;
             let who = [says.customer.as_str(), says.part.as_str()].join(" ");
+            let who = match who.trim() {
+                "" => words::NO_CUSTOMER.to_owned(),
+                _ => who,
+            };
             (who, says.state.as_str())
         }
         Err(why) if job.job.is_none() => (why.clone(), words::NO_JOB),

@@ -95,3 +95,7 @@ pub fn pasted(lines: usize, rows: usize) -> String {
 pub fn line_to_look_at(line: impl Display, says: &str) -> String {
     format!("Line {line}: {}.", says.trim_end_matches('.'))
 }
+
+/// That a quick price became the job.
+pub const QUICK_MADE: &str =
+    "The quick price is the job now: its figures are exact; undo takes it back.";

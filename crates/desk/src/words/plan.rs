@@ -4,9 +4,9 @@
 pub const ELECTRODE_HEADS: [&str; 5] = [
     "electrodes for the lot",
     "needed",
-    "at least",
+    "fewest possible",
     "kit with spares",
-    "in table order",
+    "drilled row by row",
 ];
 
 /// What stands for the name of a tube that the shop doesn't have.

@@ -145,3 +145,6 @@ pub fn promised(promise: &str, first: &str) -> String {
         first => format!("{promise}; {first}"),
     }
 }
+
+/// What stands for the travel where no hole has a location.
+pub const NOT_LOCATED: &str = "no locations";

@@ -41,3 +41,6 @@ pub fn recent(number: &str) -> String {
 pub fn job(name: &str) -> String {
     format!("job {name}")
 }
+
+/// Where a job has neither customer nor part.
+pub const NO_CUSTOMER: &str = "no customer yet";

@@ -171,6 +171,11 @@ impl GridModel for Runs<'_> {
         }
     }
 
+    /// The electrode's number and the mark.
+    fn sticky_columns(&self) -> usize {
+        2
+    }
+
     fn row_height(&self) -> f32 {
         ROW
     }

@@ -74,6 +74,7 @@ fn part(matter: &Matter<'_>, flow: &mut Flow) {
 fn head(matter: &Matter<'_>, flow: &mut Flow) {
     let number = match matter.number {
         Some(number) => number.to_owned(),
+        None if matter.job.number.is_empty() => words::DRAFT.to_owned(),
         None => format!("{}, {}", matter.job.number, words::DRAFT),
     };
     let revision = match matter.text(Field::Revision) {
