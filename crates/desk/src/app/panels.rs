@@ -12,7 +12,7 @@ use crate::sheet::commands::commands_ui;
 use crate::sheet::foot::foot_ui;
 use crate::sheet::head::{HeadNews, head_ui};
 use crate::sheet::holes::commit_cells;
-use crate::sheet::margin::{MarginPlace, margin_ui, working_over_ui};
+use crate::sheet::margin::{MarginPlace, column_of, margin_ui, working_over_ui};
 use crate::sheet::measures::{BAR, Measures};
 use crate::sheet::paste::paste_ui;
 use crate::sheet::quick_line::{assumed_ui, quick_told};
@@ -161,8 +161,15 @@ impl App {
                 is_strip: measures.margin_is_strip,
             };
             if view.paper.is_some() {
-                preview_ui(ui, places.sheet, &shared, view);
-                preview_words_ui(ui, places.margin, &shared, view, asks);
+                // A strip has no room for words: they stand beside narrower pages.
+                let words = column_of(margin);
+                let pages = if margin.is_strip {
+                    places.sheet.with_max_x(words.left() - 12.0)
+                } else {
+                    places.sheet
+                };
+                preview_ui(ui, pages, &shared, view);
+                preview_words_ui(ui, words, &shared, view, asks);
             } else {
                 let anchors = sheet_ui(ui, places.sheet, measures.sheet, &shared, view, asks);
                 match &quick {

@@ -94,7 +94,8 @@ pub fn working_over_ui(
 }
 
 /// The margin where it stands, or where it opens over the sheet.
-pub(super) fn column_of(place: MarginPlace) -> Rect {
+#[must_use]
+pub fn column_of(place: MarginPlace) -> Rect {
     if place.is_strip {
         opened_over(place.margin)
     } else {

@@ -1,7 +1,7 @@
 //! What F1 says of the place one is at: what can be typed there, and the keys that save most.
 
-use quillbore_job::FieldKind;
 use quillbore_job::read_cell::CellKind;
+use quillbore_job::{Field, FieldKind};
 
 /// Closes it.
 pub const ESC: &str = "Esc";
@@ -32,6 +32,62 @@ pub const KEYS: &[(&str, &str)] = &[
     ("Ctrl+D", "fills a selection down"),
     ("Ctrl+K", "every command with its keys"),
 ];
+
+/// What a field is for, where its name alone may leave one guessing; empty elsewhere.
+#[must_use]
+pub const fn purpose(field: Field) -> &'static str {
+    match field {
+        Field::SizeX | Field::SizeY | Field::SizeZ => {
+            "The part's size: whether it fits the machine, and how deep a hole can be at most."
+        }
+        Field::Mass => {
+            "The part's mass: whether the machine's table bears it, and how it is lifted."
+        }
+        Field::Thickness => {
+            "The wall that the holes go through: a through hole without a depth is as deep as that at its angle, and depths are held against it."
+        }
+        Field::DefaultTolerance => {
+            "What the drawing's title block allows for sizes without limits of their own."
+        }
+        Field::AngleBasis => {
+            "30\u{b0} from the normal is 60\u{b0} from the surface: say which the drawing means."
+        }
+        Field::Breaks => "Other quantities that the customer wants prices for.",
+        Field::PartValue => {
+            "What one part is worth as it comes to us: the risk of spoiling one is in the price."
+        }
+        Field::LiabilityCap => {
+            "What we pay at most for a part that we spoil, as it is printed on the quotation."
+        }
+        Field::Spares => {
+            "Parts that the customer sends besides, for setting up and for spoiled ones."
+        }
+        Field::HoldPoints => {
+            "Where the floor stops until somebody has looked, printed on the traveler."
+        }
+        Field::RecastLimit => {
+            "The thickest recast layer that the customer allows, as the drawing says it."
+        }
+        Field::IndexAbout => {
+            "The axis of the part about which the machine's index axis turns it between holes."
+        }
+        Field::BackingText => "What is put behind the exits so that nothing there is marked.",
+        Field::StopIf => "When the floor stops and asks, printed on the traveler.",
+        Field::Margin => "Share of the price that stays; empty: the rate card's.",
+        Field::FixtureCost | Field::TestPieceCost => {
+            "What it costs once; it is a line of its own on the quotation, with the margin on it."
+        }
+        Field::OutsideDays => {
+            "Days that the parts are away for work outside; they are in the promise."
+        }
+        Field::LeadDays => {
+            "Working days that the quotation promises; the promise under the price says what it takes."
+        }
+        Field::FollowUp => "The day to ask what became of the quotation.",
+        Field::LaidAside => "Why nobody goes on with this job; empty it to go on.",
+        _ => "",
+    }
+}
 
 /// What can be typed in a field, and some of it.
 #[must_use]

@@ -14,6 +14,8 @@ use crate::still::demo;
 #[derive(Debug)]
 struct Drawn {
     text: String,
+    /// What of it stands on this line.
+    row: String,
     at: Rect,
     clip: Rect,
     elided: bool,
@@ -46,6 +48,7 @@ fn texts(shape: &Shape, clip: Rect, all: &mut Vec<Drawn>) {
                 if !row.row.text().trim().is_empty() && clip.intersects(at) {
                     all.push(Drawn {
                         text: galley.text().to_owned(),
+                        row: row.row.text(),
                         at,
                         clip,
                         elided: galley.elided,
@@ -161,5 +164,43 @@ fn an_empty_sheet_fits_too() {
         for text in at_size(&mut harness, width, height) {
             assert!(!text.elided || !words.contains(&text.text), "{text:?}");
         }
+    }
+}
+
+/// What lies over the sheet fits as well: the words of a preview, the help, the commands, what was learned.
+#[test]
+fn what_lies_over_the_sheet_fits_too() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = demo(folder.path(), "26-0101");
+    for (held, key) in [
+        (egui::Modifiers::COMMAND, egui::Key::P),
+        (egui::Modifiers::NONE, egui::Key::F1),
+        (egui::Modifiers::COMMAND, egui::Key::K),
+        (egui::Modifiers::COMMAND, egui::Key::Comma),
+        (egui::Modifiers::NONE, egui::Key::F8),
+    ] {
+        harness.key_press_modifiers(held, key);
+        harness.run();
+        for (width, height) in sizes() {
+            for text in at_size(&mut harness, width, height) {
+                let words = text
+                    .text
+                    .split_whitespace()
+                    .map(|word| word.chars().count());
+                let longest = words.max().unwrap_or(0);
+                // A word that is broken over several lines has too little room.
+                let broken = text.at.width() < 16.0 && longest > 4;
+                assert!(!broken, "{key:?} at {width}: {text:?}");
+                // A page of paper is cut where it is seen through the window; our own words are not.
+                let is_on_page = key == egui::Key::P;
+                let right = text.at.right() <= width + 17.0;
+                assert!(
+                    right || is_on_page || width < 1024.0,
+                    "{key:?} at {width}: {text:?}"
+                );
+            }
+        }
+        harness.key_press(egui::Key::Escape);
+        harness.run();
     }
 }
