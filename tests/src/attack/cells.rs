@@ -101,7 +101,11 @@ fn lists(mut pick: Pick<'_>, unit: Unit) {
         }
     }
     let day = NaiveDate::from_ymd_opt(2026, 11, 25).unwrap_or_default();
-    let _ = order_text::order_edits(&text, unit, day);
+    let old = Job {
+        unit,
+        ..Job::default()
+    };
+    let _ = order_text::order_edits(&text, &old, day);
 }
 
 /// Mostly what is left as it stands, sometimes a text of the list.
