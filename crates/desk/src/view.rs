@@ -9,9 +9,8 @@ use quillbore_intake::{Foreign, Holds, IntakeError};
 use quillbore_job::answer::How;
 use quillbore_job::apply::EditRefused;
 use quillbore_job::concern::Concern;
-use quillbore_job::life::RunPlan;
 use quillbore_job::quick::LeadsTo;
-use quillbore_job::results::{Beside, Results};
+use quillbore_job::results::Beside;
 use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
 
 use quillbore_office::names::JobKey;
@@ -22,6 +21,7 @@ use crate::sheet::Pages;
 use crate::sheet::note_index::NoteIndex;
 use crate::sheet::pictured::PictureAt;
 use crate::sheet::quick_line::QuickLine;
+use crate::sheet::runs::PlanKept;
 use crate::sheet::whole::Whole;
 use crate::spot::Spot;
 
@@ -57,7 +57,7 @@ pub struct SheetView {
     /// Every column of the run records.
     pub all_run_columns: bool,
     /// What is planned beside the run records, by the results that it was worked out from.
-    pub run_plan: Option<(Arc<Results>, Arc<RunPlan>)>,
+    pub run_plan: Option<PlanKept>,
     /// The side notes by where they stand.
     pub note_index: Option<NoteIndex>,
     /// What was said last of all rows together.

@@ -61,6 +61,7 @@ impl App {
         let shared = Shared {
             job: &job,
             results: &results,
+            is_settled: desk.is_settled(),
             whole: &whole,
             shop: &desk.shop,
             taught: desk.taught(),

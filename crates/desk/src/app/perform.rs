@@ -1,10 +1,13 @@
 //! Doing what the panels ask, in one place.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use egui::Context;
+use quillbore_calc::learn::Lessons;
 use quillbore_job::prefilled::release_of;
 use quillbore_job::results::foot::{foot, text};
+use quillbore_job::show_quantity as show;
 use quillbore_job::{Edit, Field, Paper, Unit};
 
 use super::App;
@@ -17,6 +20,12 @@ use crate::spot::Spot;
 use crate::view::{Ask, SheetView, Target, Waiting};
 use crate::words::desk::{copy_name, with_hint};
 use crate::words::{head as head_words, letter as letter_words, messages};
+
+/// What the records teach, and the hours and price each that they make of a job.
+struct LearnedNow {
+    lessons: Arc<Lessons>,
+    said: [String; 2],
+}
 
 impl App {
     pub(super) fn perform(&mut self, ctx: &Context, ask: Ask) {
@@ -65,7 +74,28 @@ impl App {
 
     pub(super) fn edit(&mut self, edit: &Edit) {
         let at = self.view().grid.cursor();
+        let before = self.learned_now();
         self.desk_mut().edit(edit, at, at);
+        let after = self.learned_now();
+        if let (Some(before), Some(after)) = (before, after)
+            && !Arc::ptr_eq(&before.lessons, &after.lessons)
+            && before.said != after.said
+        {
+            self.desk_mut().notice = messages::runs_moved(&before.said, &after.said);
+        }
+    }
+
+    /// What the records teach, and what they make of the job on top.
+    fn learned_now(&self) -> Option<LearnedNow> {
+        let desk = self.desk();
+        let figures = &desk.results().figures;
+        let hours = figures.lot.as_ref()?.machine_hours.p50;
+        let each = figures.price.as_ref()?.breaks.first()?.each;
+        let digits = desk.shop.tables.rates.minor_digits;
+        Some(LearnedNow {
+            lessons: Arc::clone(&desk.teaching.lessons),
+            said: [show::hours(hours), show::money_exact(each, digits)],
+        })
     }
 
     fn act(&mut self, ctx: &Context, action: Action) {

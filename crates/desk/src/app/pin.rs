@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use quillbore_job::life::RunPlan;
+use quillbore_job::life::{RunPlan, stretches};
 use quillbore_job::prefilled::new_slip;
 use quillbore_job::run_lines::{runs_of_marks, runs_of_plan};
 use quillbore_job::slip::kind;
@@ -50,7 +50,8 @@ impl App {
     pub(super) fn pin_planned_runs(&mut self) {
         let desk = self.desk();
         let tables = &desk.shop.tables;
-        let plan = RunPlan::of(desk.job(), &desk.results().figures, tables);
+        let all = stretches(desk.job(), &desk.results().figures, tables);
+        let plan = RunPlan::of(desk.job(), &all);
         if plan.left.len() > MOST_LINES {
             self.desk_mut().notice = words::too_many_electrodes(plan.left.len(), MOST_LINES);
             return;

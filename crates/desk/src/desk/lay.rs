@@ -45,6 +45,7 @@ impl Desk {
             office,
             clock,
             results,
+            is_settled: false,
             kept,
             worker,
             pool: None,

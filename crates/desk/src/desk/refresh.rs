@@ -63,6 +63,7 @@ impl Desk {
     /// Computes the results with what is known, and wants what is not.
     pub(super) fn recompute(&mut self) {
         let (results, open) = self.kept.results(self.history.now(), &self.shop);
+        self.is_settled = open.is_empty();
         self.worker.want(open);
         self.results = Arc::new(results);
         self.promise_anew();

@@ -54,6 +54,8 @@ pub struct Desk {
     pub(super) office: Arc<Office>,
     pub(super) clock: Arc<dyn Clock>,
     pub(super) results: Arc<Results>,
+    /// The results rest on no search that is still to be done.
+    pub(super) is_settled: bool,
     pub(super) kept: Kept,
     pub(super) worker: Worker,
     /// The run records of the shelf, once it was looked at.
@@ -110,6 +112,12 @@ impl Desk {
             Held::Elsewhere(name) => Some(name),
             Held::Here(_) | Held::NoLocks | Held::Unknown => None,
         }
+    }
+
+    /// Whether nothing is being searched for, and the shelf's records are known.
+    #[must_use]
+    pub const fn is_settled(&self) -> bool {
+        self.is_settled && self.pool.is_some()
     }
 
     /// The job that this one does again, where the shelf has it.

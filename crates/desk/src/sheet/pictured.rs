@@ -31,11 +31,13 @@ impl PictureAt {
         let focus = ui.memory(egui::Memory::focused);
         let has_moved = focus != self.focus;
         self.focus = focus;
-        let pressed = ui.input(|input| {
+        let (pressed, clicked) = ui.input(|input| {
             let pressed = input.pointer.any_pressed();
-            pressed.then(|| input.pointer.interact_pos()).flatten()
+            let at = pressed.then(|| input.pointer.interact_pos()).flatten();
+            (at, input.pointer.any_click())
         });
-        let focused = focus.filter(|_| has_moved);
+        // A response that is read while the pointer clicks beside it would take the keyboard from it.
+        let focused = focus.filter(|_| has_moved && !clicked && pressed.is_none());
         let focused = focused.and_then(|id| ui.ctx().read_response(id));
         let at = pressed.or_else(|| focused.map(|response| response.rect.center()));
         self.go(blocks, sight, at);

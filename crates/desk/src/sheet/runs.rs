@@ -6,11 +6,11 @@ mod model;
 use std::sync::Arc;
 
 use egui::{Rangef, Ui};
-use quillbore_job::life::RunPlan;
+use quillbore_job::life::{RunPlan, Stretch, stretches};
 use quillbore_job::pasted_runs::{is_headed, pasted};
-use quillbore_job::results::Beside;
+use quillbore_job::results::{Beside, Results};
 use quillbore_job::slip::{RUN_COLUMNS, Slip};
-use quillbore_job::{Edit, Line, RunAt, SlipKind};
+use quillbore_job::{Edit, Job, Line, RunAt, SlipKind};
 
 use super::parts::pencil;
 use super::shared::{Anchors, Shared};
@@ -70,17 +70,50 @@ pub fn commit_runs(shared: &Shared<'_>, view: &mut SheetView, asks: &mut Vec<Ask
     }
 }
 
-/// The plan beside the records, worked out once for each state of the figures.
+/// The plan beside the records, as it was worked out last.
+pub struct PlanKept {
+    job: Arc<Job>,
+    results: Arc<Results>,
+    stretches: Arc<[Stretch]>,
+    /// Nothing was being searched when it was worked out.
+    settled: bool,
+    /// The plan of each record, and what is left.
+    pub plan: Arc<RunPlan>,
+}
+
+/// The plan beside the records. Once it is settled it stands still while records are typed: what they
+/// teach moves the estimate, and not what was planned when the work went to the floor.
 fn plan(shared: &Shared<'_>, view: &mut SheetView) -> Arc<RunPlan> {
-    match &view.run_plan {
-        Some((of, plan)) if Arc::ptr_eq(of, shared.results) => Arc::clone(plan),
-        _ => {
-            let (figures, tables) = (&shared.results.figures, &shared.shop.tables);
-            let plan = Arc::new(RunPlan::of(shared.job, figures, tables));
-            view.run_plan = Some((Arc::clone(shared.results), Arc::clone(&plan)));
-            plan
-        }
+    if let Some(kept) = &view.run_plan
+        && Arc::ptr_eq(&kept.job, shared.job)
+        && Arc::ptr_eq(&kept.results, shared.results)
+    {
+        return Arc::clone(&kept.plan);
     }
+    let kept = view.run_plan.take();
+    let stands = kept.filter(|kept| kept.settled && same_work(&kept.job, shared.job));
+    let (stretches, settled) = match stands {
+        Some(kept) => (kept.stretches, true),
+        None => {
+            let (figures, tables) = (&shared.results.figures, &shared.shop.tables);
+            let all = stretches(shared.job, figures, tables);
+            (all.into(), shared.is_settled)
+        }
+    };
+    let plan = Arc::new(RunPlan::of(shared.job, &stretches));
+    view.run_plan = Some(PlanKept {
+        job: Arc::clone(shared.job),
+        results: Arc::clone(shared.results),
+        stretches,
+        settled,
+        plan: Arc::clone(&plan),
+    });
+    plan
+}
+
+/// Whether two states of a job are planned alike: nothing but slips, answers and papers differs.
+fn same_work(one: &Job, other: &Job) -> bool {
+    one.rows == other.rows && one.fields == other.fields && one.overrules == other.overrules
 }
 
 /// Where a line stands among the columns; the first one where it is not shown.

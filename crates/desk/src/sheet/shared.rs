@@ -23,6 +23,8 @@ pub struct Shared<'a> {
     pub job: &'a Arc<Job>,
     /// What was computed of it.
     pub results: &'a Arc<Results>,
+    /// Nothing of it is still being searched for, and the records of the shelf are known.
+    pub is_settled: bool,
     /// What is said of all of it together.
     pub whole: &'a Whole,
     /// The shop.

@@ -98,4 +98,13 @@ pub fn line_to_look_at(line: impl Display, says: &str) -> String {
 
 /// That a quick price became the job.
 pub const QUICK_MADE: &str =
-    "The quick price is the job now: its figures are exact; undo takes it back.";
+    "The quick price is the job now, its figures one by one; undo takes it back.";
+
+/// What run records make of a job now: machine hours and price each, before and after.
+#[must_use]
+pub fn runs_moved(before: &[String; 2], after: &[String; 2]) -> String {
+    let [hours, each] = [0, 1].map(|at| format!("{} to {}", before[at], after[at]));
+    format!(
+        "What this run teaches holds for the whole shop; of this job it makes: machine hours {hours}, price each {each}. A press on the hours says by what."
+    )
+}

@@ -157,5 +157,5 @@ pub fn for_others(marks: &[String]) -> String {
         &marks[..marks.len().min(SHOWN)],
         marks.len().saturating_sub(SHOWN),
     );
-    format!("for {named}, too")
+    format!("also for {named}")
 }

@@ -333,7 +333,7 @@ fn the_plan_stands_in_pencil_above_each_run() {
     let mut hands = fourteen(folder.path());
     let planned = |hands: &Hands| {
         let view = hands.harness.state().app().view();
-        let (_, plan) = view.run_plan.as_ref().expect("a plan");
+        let plan = &view.run_plan.as_ref().expect("a plan").plan;
         (plan.beside.iter().flatten().count(), plan.left.len())
     };
     assert_eq!(planned(&hands).0, 0);
@@ -346,4 +346,29 @@ fn the_plan_stands_in_pencil_above_each_run() {
     hands.click("a line for each electrode");
     let notice = &hands.harness.state().app().desk().notice;
     assert!(notice.starts_with("Every electrode"), "{notice}");
+}
+
+/// What a run teaches moves the estimate, and not the plan that stands above the runs.
+#[test]
+fn the_plan_stands_still_while_runs_are_typed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut hands = fourteen(folder.path());
+    hands.click("a line for each electrode");
+    let planned = |hands: &Hands| {
+        let view = hands.harness.state().app().view();
+        view.run_plan.as_ref().expect("a plan").plan.beside.clone()
+    };
+    let hours = |hands: &Hands| {
+        let figures = &hands.harness.state().app().desk().results().figures;
+        figures.lot.as_ref().expect("a lot").machine_hours.p50
+    };
+    let (before, hours_before) = (planned(&hands), hours(&hands));
+    assert!(before.iter().all(Option::is_some));
+    hands.click("run 1 sparking");
+    hands.text("300");
+    hands.key(Modifiers::NONE, Key::Enter);
+    assert!(hours(&hands) > 1.05 * hours_before, "the estimate moves");
+    assert_eq!(planned(&hands), before);
+    let notice = &hands.harness.state().app().desk().notice;
+    assert!(notice.contains("holds for the whole shop"), "{notice}");
 }

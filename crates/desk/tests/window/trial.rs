@@ -65,7 +65,7 @@ fn one_answer_is_for_all_rows_that_are_asked_alike() {
     harness.key_press(Key::Enter);
     harness.run();
     type_text(&mut harness, "Mr. Reed, by telephone");
-    press(&mut harness, "for B, C, too");
+    press(&mut harness, "also for B, C");
     press(&mut harness, "note it");
     let answers = &harness.state().job().answers;
     assert_eq!(answers.iter().count(), 3);
@@ -279,4 +279,38 @@ fn press_field(harness: &mut Harness<'_, Window>, label: &str) {
         .get_by_role_and_label(egui::accesskit::Role::TextInput, label)
         .click();
     harness.run();
+}
+
+/// A click that is pressed and let go within one frame, or in two that follow each other, gives the table
+/// the keyboard from wherever it was.
+#[test]
+fn a_quick_click_on_a_cell_takes_the_keyboard() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    for (row, at_once) in [(1, true), (2, false)] {
+        press_field(&mut harness, "contact");
+        let cell = harness.get_by_label(&format!("hole {row} mark")).rect();
+        let pos = cell.center();
+        harness.event(Event::PointerMoved(pos));
+        harness.step();
+        let button = |pressed| Event::PointerButton {
+            pos,
+            button: egui::PointerButton::Primary,
+            pressed,
+            modifiers: Modifiers::NONE,
+        };
+        harness.event(button(true));
+        if !at_once {
+            harness.step();
+        }
+        harness.event(button(false));
+        harness.step();
+        harness.run();
+        type_text(&mut harness, "A");
+        harness.key_press(Key::Enter);
+        harness.run();
+        let rows = &harness.state().job().rows;
+        assert_eq!(rows.len(), row, "at once: {at_once}");
+        assert_eq!(harness.state().job().text(Field::Contact), "");
+    }
 }

@@ -21,6 +21,6 @@ pub use deed::{Deed, next_deed};
 pub use parts::{actual_hours, left_to_deliver, ordered, sum};
 pub use recorded::{HoursEach, hours_each};
 pub use released::changed_since_release;
-pub use run_plan::{RunPlan, Stretch};
+pub use run_plan::{RunPlan, Stretch, stretches};
 pub use state::{State, outcome, state};
 pub use trouble::{holds_delivery, is_open};

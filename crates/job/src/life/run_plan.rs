@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, VecDeque};
 
 use quillbore_calc::input::Ends;
-use quillbore_calc::job_figures::HoleFigures;
+use quillbore_calc::job_figures::{LotFigures, MinutesIn};
 use quillbore_calc::tables::{Tables, Tube};
 use quillbore_calc::{Idx, JobFigures, RowId};
 
@@ -28,7 +28,8 @@ pub struct Stretch {
     pub length_mm: Option<[f64; 2]>,
     /// Minutes by the spark counter [min].
     pub sparking_min: Option<f64>,
-    /// Minutes by the clock, from the first touch-off to the last hole [min].
+    /// Minutes by the clock, from the first touch-off to the last hole [min]: with the holes' share of
+    /// loading, indexing, travel, dressing and changes, as a record by the clock is held against.
     pub clock_min: Option<f64>,
 }
 
@@ -42,13 +43,12 @@ pub struct RunPlan {
 }
 
 impl RunPlan {
-    /// The plan of a job's lot beside its records.
+    /// The plan of a job's lot, as [`stretches`] gives it, beside its records.
     ///
     /// The records of a mark take its planned stretches one after another: each one, and as many more as
     /// bring their holes nearer to those that it says.
     #[must_use]
-    pub fn of(job: &Job, figures: &JobFigures, tables: &Tables) -> Self {
-        let all = stretches(job, figures, tables);
+    pub fn of(job: &Job, all: &[Stretch]) -> Self {
         let mut by_mark: BTreeMap<String, VecDeque<usize>> = BTreeMap::new();
         let mark_of = |row: RowId| {
             let row = &job.rows[job.row_index(row)?];
@@ -89,8 +89,8 @@ impl RunPlan {
             }
             beside.push(taken);
         }
-        let left = all.into_iter().zip(is_left);
-        let left = left.filter_map(|(stretch, is_left)| is_left.then_some(stretch));
+        let left = all.iter().zip(is_left);
+        let left = left.filter_map(|(stretch, is_left)| is_left.then_some(*stretch));
         Self {
             beside,
             left: left.collect(),
@@ -114,8 +114,10 @@ impl Stretch {
 }
 
 /// Every stretch of the lot's plan, electrode by electrode.
-fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretch> {
+#[must_use]
+pub fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretch> {
     let lot = figures.lot.as_ref();
+    let between_min = lot.map_or(0.0, |lot| between(lot, figures));
     let mut all = Vec::new();
     for electrodes in lot.map_or(&[][..], |lot| &lot.electrodes) {
         let Some(tube) = electrodes.tube.of(&tables.tubes) else {
@@ -148,6 +150,7 @@ fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretch> {
                     };
                     let row = of_row.0;
                     let hole = figures_of(row);
+                    let parts = hole.and_then(|hole| hole.minutes_in.as_ref());
                     let both = hole.is_some_and(|hole| hole.ends == Some(Ends::Both));
                     let holes = f64::from(of_row.1) / if both { 2.0 } else { 1.0 };
                     all.push(Stretch {
@@ -157,8 +160,8 @@ fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretch> {
                         last: number,
                         holes,
                         length_mm: at(before).zip(at(gone)).map(<[f64; 2]>::from),
-                        sparking_min: minutes(hole, false).map(|minutes| minutes * holes),
-                        clock_min: minutes(hole, true).map(|minutes| minutes * holes),
+                        sparking_min: parts.map(|parts| parts.sparking() * holes),
+                        clock_min: parts.map(|parts| (in_hole(parts) + between_min) * holes),
                     });
                 }
             }
@@ -167,13 +170,20 @@ fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretch> {
     all
 }
 
-/// Minutes of one hole by the counter, or by the clock; changes of electrodes are not in it.
-fn minutes(hole: Option<&HoleFigures>, clock: bool) -> Option<f64> {
-    let parts = hole?.minutes_in.as_ref()?;
-    let by_counter = parts.sparking();
-    Some(if clock {
-        by_counter + parts.touch_off + parts.retract
-    } else {
-        by_counter
-    })
+/// Minutes of one hole by the clock; changes of electrodes are not in it.
+fn in_hole(parts: &MinutesIn) -> f64 {
+    parts.sparking() + parts.touch_off + parts.retract
+}
+
+/// What goes on between holes once the first is touched off, for one hole on average [min].
+fn between(lot: &LotFigures, figures: &JobFigures) -> f64 {
+    let machine = &lot.machine;
+    let between = machine.load
+        + machine.index
+        + machine.travel
+        + machine.electrode_changes
+        + machine.dressing;
+    let holes = figures.holes.iter().map(|hole| f64::from(hole.places));
+    let holes = holes.sum::<f64>() * f64::from(lot.quantity);
+    if holes > 0.0 { between / holes } else { 0.0 }
 }
