@@ -245,7 +245,7 @@ impl App {
     /// The field that has the keyboard, where nothing was typed in it.
     fn untouched_field(&self) -> Option<Spot> {
         let (job, view) = (self.desk().job(), self.view());
-        let spot = view.at_field?;
+        let spot = view.at_field.filter(|spot| view.typed_in != Some(*spot))?;
         let draft = view.drafts.get(&spot)?;
         (draft == spot.entry(job).text()).then_some(spot)
     }

@@ -88,6 +88,8 @@ pub struct SheetView {
     pub help: bool,
     /// The field that had the keyboard last.
     pub at_field: Option<Spot>,
+    /// The field in which something was typed since it has the keyboard.
+    pub typed_in: Option<Spot>,
     /// The picture lies over the margin, where it has no place of its own.
     pub picture: bool,
     /// What is pictured.

@@ -46,7 +46,12 @@ impl App {
         if !any || !ctx.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
             return;
         }
-        if view.row_menu.take().is_some() || std::mem::take(&mut view.help) {
+        if view.row_menu.take().is_some() {
+            return;
+        }
+        if std::mem::take(&mut view.help) {
+            // Whoever asked while typing goes on typing.
+            view.focus = view.at_field.filter(|_| !view.grid.is_active());
             return;
         }
         if view.opened.take().is_none() && !std::mem::take(&mut view.all_notes) {
@@ -85,7 +90,7 @@ impl App {
                 Some(here) => self.release_part(here),
                 None => self.show_or_issue(Paper::Traveler),
             },
-            Deed::RecordRun => self.pin_runs(),
+            Deed::RecordRun => self.pin_first_runs(),
             Deed::Deliver(None) => self.pin(SlipKind::Delivery),
             Deed::Reorder => self.wait_for(Waiting::Again(String::new())),
         }

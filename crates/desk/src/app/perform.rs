@@ -53,7 +53,7 @@ impl App {
             Ask::ReleasePart(here) => self.release_part(here),
             Ask::Reprint(number) => self.desk_mut().wants(Errand::Reprint(number)),
             Ask::Tell(said) => self.desk_mut().notice = said,
-            Ask::Mail(number) => self.mail(&number),
+            Ask::Mail(number) => self.mail(ctx, &number),
             Ask::Paste(pasting) => self.paste(*pasting),
             Ask::Refused(refused) => {
                 self.desk_mut().notice = with_hint(&refused.to_string(), refused.hint());
@@ -223,7 +223,7 @@ impl App {
 
     /// Opens the mail program with a letter about an issued paper, and tells where the file is that goes
     /// with it: a letter's address can't carry one.
-    fn mail(&mut self, number: &str) {
+    fn mail(&mut self, ctx: &Context, number: &str) {
         let desk = self.desk();
         let job = desk.job();
         let Some(issued) = job.issued.iter().find(|issued| issued.number == number) else {
@@ -239,7 +239,10 @@ impl App {
         let done = (self.open_mail)(&letter);
         self.desk_mut().notice = match done {
             Ok(()) => letter_words::attach(&file),
-            Err(why) => letter_words::no_mail(&why, &file),
+            Err(_) => {
+                ctx.copy_text(format!("{subject}\n\n{text}"));
+                letter_words::no_mail(&file)
+            }
         };
     }
 

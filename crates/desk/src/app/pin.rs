@@ -13,6 +13,9 @@ use crate::grid::GridAt;
 use crate::sheet::runs::column_at;
 use crate::words::runs as words;
 
+/// So many lines are still looked over at once.
+const FEW_LINES: usize = 20;
+
 /// More lines at once nobody types.
 const MOST_LINES: usize = 200;
 
@@ -43,6 +46,16 @@ impl App {
         let by = &self.settings.desk_name;
         let edit = runs_of_marks(desk.job(), desk.day, by, tube_of);
         self.add_runs(edit, words::NONE_TO_ADD);
+    }
+
+    /// Adds the first run records: a line for each electrode of a plan of few, else for each mark.
+    pub(super) fn pin_first_runs(&mut self) {
+        let desk = self.desk();
+        let (job, figures) = (desk.job(), &desk.results().figures);
+        match stretches(job, figures, &desk.shop.tables).len() {
+            1..=FEW_LINES => self.pin_planned_runs(),
+            _ => self.pin_runs(),
+        }
     }
 
     /// Adds a run record for each electrode of the plan that none covers yet, and goes to the first place

@@ -113,10 +113,15 @@ pub(super) fn draw<M: GridModel + ?Sized>(
         table.show(ui, &mut painting);
     });
     let rows = std::mem::take(&mut painting.rows);
-    // A row that the keyboard went to is brought into sight on the sheet, too.
-    if follow && let Some((_, y)) = rows.iter().find(|(row, _)| *row == cursor.row) {
-        let across = place.x_range();
-        let around = Rect::from_x_y_ranges(across, *y - row_height..=*y + row_height);
+    // A row that the keyboard went to is brought into sight on the sheet, too; where nothing of the table
+    // is in sight its row is not drawn, and the table comes first.
+    if follow {
+        let around = match rows.iter().find(|(row, _)| *row == cursor.row) {
+            Some((_, y)) => {
+                Rect::from_x_y_ranges(place.x_range(), *y - row_height..=*y + row_height)
+            }
+            None => place,
+        };
         ui.scroll_to_rect(around, None);
     }
     let menu = painting.pointer.menu;

@@ -37,7 +37,7 @@ pub fn learned_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {
         asks.push(Ask::CloseLearned);
     }
     let mut scroll = ScrollArea::vertical().id_salt("learned");
-    if std::mem::take(&mut page.is_fresh) {
+    if page.is_fresh {
         scroll = scroll.vertical_scroll_offset(0.0);
     }
     scroll.auto_shrink([false, false]).show(ui, |ui| {
@@ -55,7 +55,11 @@ pub fn learned_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {
 fn page_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {
     plain_head(ui, words::PAGE);
     ui.horizontal(|ui| {
-        if look::keyed_word(ui, words::CLOSE, words::ESC).clicked() {
+        let close = look::keyed_word(ui, words::CLOSE, words::ESC);
+        if std::mem::take(&mut page.is_fresh) {
+            close.request_focus();
+        }
+        if close.clicked() {
             asks.push(Ask::CloseLearned);
         }
     });

@@ -134,6 +134,12 @@ fn move_to(
         });
         let pressed = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
         let last = count.saturating_sub(1);
+        if pressed(Key::Home) {
+            page.at = Some(0);
+        }
+        if pressed(Key::End) {
+            page.at = Some(last);
+        }
         if pressed(Key::ArrowLeft) {
             page.at = page.at.map(|at| at.saturating_sub(1));
         }

@@ -63,6 +63,12 @@ pub(super) fn field_ui(
         look::wavy_underline(ui.painter(), response.rect.x_range(), under, t.accent);
     }
     anchors.put(spot.beside(), place.y_range());
+    if response.gained_focus() {
+        view.typed_in = None;
+    }
+    if response.changed() {
+        view.typed_in = Some(spot);
+    }
     if response.has_focus() {
         view.at_field = Some(spot);
     }

@@ -2,6 +2,7 @@
 //! electrodes of the lot, or the spread of hours and cost.
 
 use egui::{Rect, Ui, pos2, vec2};
+use quillbore_job::life::ordered_at;
 use quillbore_job::show_quantity as show;
 use quillbore_paper::drawing::{section, spread, tubes};
 use quillbore_paper::page::Page;
@@ -68,7 +69,10 @@ fn drawn(
             words::electrodes_drawn(chart.all, drawn)
         }
         Pictured::Spread => {
-            let spreads = spread::of(&results.figures, shared.shop.tables.rates.minor_digits);
+            let ordered = ordered_at(shared.job);
+            let ordered = ordered.and_then(|(each, parts)| each.checked_mul(parts.into()));
+            let digits = shared.shop.tables.rates.minor_digits;
+            let spreads = spread::of(&results.figures, ordered, digits);
             if spreads.is_empty() {
                 return None;
             }

@@ -152,10 +152,13 @@ fn terms_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
         (Field::ValidDays, Some(VALID_DAYS), words::valid_days),
     ];
     for (field, days, word) in terms {
-        let Some(days) = days.filter(|_| shared.job.text(field).trim().is_empty()) else {
+        let Some(days) = days else {
             continue;
         };
-        if look::word(ui, &word(days)).clicked() {
+        // The word keeps its place once it is said: what stands below is aimed at next.
+        let is_open = shared.job.text(field).trim().is_empty();
+        let word = ui.add_enabled_ui(is_open, |ui| look::word(ui, &word(days)));
+        if is_open && word.inner.clicked() {
             asks.push(Ask::Edit(Edit::SetField {
                 field,
                 text: days.to_string(),

@@ -106,7 +106,12 @@ pub fn quick_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &m
     let below = Rect::from_min_size(origin, vec2(width, FIELD + 20.0));
     let said = below.with_min_y(origin.y + FIELD);
     ui.scope_builder(UiBuilder::new().max_rect(said), |ui| {
-        pencil(ui, if offered { words::HOW } else { words::MADE });
+        ui.horizontal(|ui| {
+            pencil(ui, if offered { words::HOW } else { words::MADE });
+            // Behind the fifth field Tab comes here, and Enter does it.
+            let word = ui.add_enabled_ui(offered, |ui| look::quiet_word(ui, words::MAKE));
+            entered |= word.inner.clicked();
+        });
     });
     ui.advance_cursor_after_rect(below);
     if entered && offered {

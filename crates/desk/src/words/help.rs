@@ -84,6 +84,8 @@ pub const fn purpose(field: Field) -> &'static str {
             "Working days that the quotation promises; the promise under the price says what it takes."
         }
         Field::FollowUp => "The day to ask what became of the quotation.",
+        Field::Notes => "For the floor: it is printed on the traveler, and not on the quotation.",
+        Field::Exclusions => "What the quotation says is not included, line by line.",
         Field::LaidAside => "Why nobody goes on with this job; empty it to go on.",
         _ => "",
     }
@@ -93,9 +95,12 @@ pub const fn purpose(field: Field) -> &'static str {
 #[must_use]
 pub const fn field(kind: FieldKind) -> (&'static str, &'static [&'static str]) {
     match kind {
-        FieldKind::Line => ("One line of text; it is printed as it stands.", &[]),
+        FieldKind::Line => (
+            "One line of text, as it stands on the papers that have a place for it.",
+            &[],
+        ),
         FieldKind::Lines => (
-            "Several lines of text; they are printed as they stand.",
+            "Several lines of text, as they stand on the papers that have a place for them.",
             &[],
         ),
         FieldKind::Length => (

@@ -35,8 +35,8 @@ pub fn attach(file: &str) -> String {
     format!("The letter is in your mail program; attach {file}")
 }
 
-/// That there is no mail program here, and where the file is.
+/// That no mail program took the letter, and where its text and the file are.
 #[must_use]
-pub fn no_mail(why: &str, file: &str) -> String {
-    format!("No mail program took the letter ({why}). The file is {file}")
+pub fn no_mail(file: &str) -> String {
+    format!("No mail program took the letter: its text is on the clipboard; attach {file}")
 }

@@ -8,7 +8,10 @@ use quillbore_job::words::quick::field;
 pub const HEAD: &str = "Quick price";
 
 /// What it does, below it.
-pub const HOW: &str = "from the second field on the foot answers; Enter makes it the job";
+pub const HOW: &str = "from the second field on the foot answers;";
+
+/// Makes it the job.
+pub const MAKE: &str = "make it the job";
 
 /// That the sheet is no longer empty.
 pub const MADE: &str = "the sheet is begun: a quick price is asked on an empty one (Ctrl+N)";

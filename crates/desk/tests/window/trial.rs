@@ -100,7 +100,7 @@ fn open_terms_of_a_quotation_are_one_press_each() {
     let job = harness.state().job();
     assert_eq!(job.text(Field::LeadDays), days.to_string());
     assert_eq!(job.text(Field::ValidDays), "30");
-    assert_eq!(told(&harness, "say lead time"), 0);
+    assert_eq!(told(&harness, "say lead time"), 1, "it keeps its place");
 }
 
 /// The key of the next step is about the paper that is on the screen; one that stands already is not
@@ -313,4 +313,71 @@ fn a_quick_click_on_a_cell_takes_the_keyboard() {
         assert_eq!(rows.len(), row, "at once: {at_once}");
         assert_eq!(harness.state().job().text(Field::Contact), "");
     }
+}
+
+/// F1 and Esc leave the keyboard where it was, and what was being typed there.
+#[test]
+fn help_gives_the_keyboard_back() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    press_field(&mut harness, "contact");
+    type_text(&mut harness, "Ms. ");
+    key(&mut harness, Modifiers::NONE, Key::F1);
+    key(&mut harness, Modifiers::NONE, Key::Escape);
+    assert!(!harness.state().app().view().help);
+    type_text(&mut harness, "Lind");
+    harness.key_press(Key::Tab);
+    harness.run();
+    assert_eq!(harness.state().job().text(Field::Contact), "Ms. Lind");
+}
+
+/// Behind the fifth field of a quick price Tab comes to the word that makes it the job.
+#[test]
+fn enter_behind_the_fifth_field_makes_the_quick_price_the_job() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    key(&mut harness, Modifiers::COMMAND, Key::N);
+    press_field(&mut harness, "quick price: material");
+    for text in ["718", "0.8", "14", "36", "25"] {
+        type_text(&mut harness, text);
+        harness.key_press(Key::Tab);
+        harness.run();
+    }
+    assert!(harness.get_by_label("make it the job").is_focused());
+    harness.key_press(Key::Enter);
+    harness.run();
+    assert_eq!(harness.state().job().rows.len(), 1);
+}
+
+/// A text that was typed back to what stood there still has its own redo.
+#[test]
+fn what_was_undone_in_a_field_can_be_done_again_there() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    press_field(&mut harness, "contact");
+    type_text(&mut harness, "L");
+    harness.key_press(Key::Backspace);
+    harness.run();
+    let customer = harness.state().job().text(Field::Customer).to_owned();
+    key(&mut harness, Modifiers::COMMAND, Key::Z);
+    let job = harness.state().job();
+    assert_eq!(job.text(Field::Customer), customer, "the job stays");
+    assert_eq!(job.text(Field::Quantity), "12");
+}
+
+/// F3 brings a check of the hole table into sight also where nothing of the table was.
+#[test]
+fn a_check_far_below_comes_into_sight() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t2\t0.5\t8\r\n");
+    harness.set_size(crate::hands::window_size(1280.0, 560.0));
+    harness.run();
+    press(&mut harness, "more lines of Inquiry");
+    for _ in 0..10 {
+        key(&mut harness, Modifiers::NONE, Key::F3);
+        harness.run();
+    }
+    let cell = harness.get_by_label("hole 1 size").rect();
+    assert!((64.0..500.0).contains(&cell.center().y), "{cell:?}");
 }

@@ -1,5 +1,7 @@
 //! What was ordered, delivered and drilled, added up over the slips.
 
+use rust_decimal::Decimal;
+
 use crate::job::Job;
 use crate::pinned::slip::holds::CountOrNone;
 use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
@@ -15,6 +17,16 @@ pub fn ordered(job: &Job) -> Option<u32> {
     job.slips_of::<kind::Order>()
         .map(of)
         .reduce(u32::saturating_add)
+}
+
+/// The price each and the parts of the order, where it says a price; of several orders the last one's.
+#[must_use]
+pub fn ordered_at(job: &Job) -> Option<(Decimal, u32)> {
+    let orders = job.slips_of::<kind::Order>();
+    let each = orders
+        .filter_map(|order| order.get(line::Each))
+        .next_back()?;
+    Some((each, ordered(job)?))
 }
 
 /// The sum of a line's counts over all slips of a kind.

@@ -7,6 +7,7 @@ use quillbore_calc::finding::Level;
 use quillbore_calc::job_figures::{Break, ElectrodeFigures, LotFigures};
 use quillbore_calc::working::{days, working};
 use quillbore_calc::{Figure, RowId};
+use rust_decimal::Decimal;
 
 use super::kind::Missing;
 use super::note::{Beside, SideNote};
@@ -14,6 +15,7 @@ use super::promise::Promise;
 use super::telling::Telling;
 use super::whole::Results;
 use crate::job::Job;
+use crate::life::ordered_at;
 use crate::shop::rows::Shop;
 use crate::typed::field::Field;
 use crate::typed::show_quantity as show;
@@ -232,6 +234,18 @@ impl Saying<'_> {
         let amount = |amount| show::money_exact(amount, rates.minor_digits);
         let with_currency = |shown: String| format!("{shown} {}", rates.currency);
         let (of_each, of_lot) = (Figure::UnitPrice(quantity), Figure::LotPrice(quantity));
+        // From the order on its price is the one that is said: nothing worked it out, so it opens nothing.
+        if let Some((ordered, parts)) = ordered_at(self.job).filter(|at| at.0 != each)
+            && let Some(lot) = ordered.checked_mul(Decimal::from(parts))
+        {
+            return filled(words::ORDERED, |name| {
+                vec![match name {
+                    "each" => Piece::plain(with_currency(amount(ordered))).strong(),
+                    "lot" => Piece::plain(amount(lot)).strong(),
+                    _ => Piece::plain(show::count(f64::from(parts))),
+                }]
+            });
+        }
         let template = if minimum {
             words::BY_MINIMUM
         } else {

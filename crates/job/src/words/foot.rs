@@ -8,6 +8,9 @@ use super::own::Rests;
 /// The price each, and that of the lot.
 pub(crate) const PRICED: &str = "{each} each, {lot} for {parts}. ";
 
+/// The order's price each and of all that was ordered, where today's is another one.
+pub(crate) const ORDERED: &str = "Ordered at {each} each, {lot} for {parts}. ";
+
 /// The price of the lot where the minimum charge makes it.
 pub(crate) const BY_MINIMUM: &str = "Minimum {lot} for {parts}; ";
 

@@ -3,6 +3,7 @@
 use quillbore_calc::Band;
 use quillbore_calc::job_figures::JobFigures;
 use quillbore_job::show_quantity as show;
+use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive as _;
 
 use super::hatch::hatch;
@@ -31,9 +32,10 @@ pub struct Spread {
     pub marked: Option<(f64, String)>,
 }
 
-/// The spreads of a job's lot: hours of machine and labor, and its cost with the price marked.
+/// The spreads of a job's lot: hours of machine and labor, and its cost with what the lot is sold for, an
+/// order's price or today's.
 #[must_use]
-pub fn of(figures: &JobFigures, minor_digits: u32) -> Vec<Spread> {
+pub fn of(figures: &JobFigures, ordered: Option<Decimal>, minor_digits: u32) -> Vec<Spread> {
     let mut spreads = Vec::new();
     if let Some(lot) = &figures.lot {
         for (what, band) in [
@@ -50,7 +52,8 @@ pub fn of(figures: &JobFigures, minor_digits: u32) -> Vec<Spread> {
     }
     if let Some(price) = &figures.price {
         let band = price.lot_cost;
-        let sold = price.breaks.first().and_then(|first| first.lot.to_f64());
+        let today = price.breaks.first().map(|first| first.lot);
+        let sold = ordered.or(today).and_then(|lot| lot.to_f64());
         spreads.push(Spread {
             what: words::cost_of_lot(&price.currency),
             band,
