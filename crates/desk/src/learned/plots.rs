@@ -62,15 +62,12 @@ pub(super) fn runs_ui(ui: &mut Ui, told: &Learned, page: &mut LearnedPage, asks:
         runs.len(),
     ));
     pencil(ui, words::RUNS_PLOT_SAYS);
+    // The line is there also where nothing is pointed at, so that what stands below never jumps.
+    let at = page.at.and_then(|at| shown.get(at));
+    ui.label(at.map_or_else(|| " ".to_owned(), |run| words::run_at(run)));
     chart_ui(ui, Of::Minutes, shown, page, asks);
     ui.label(words::WEAR_PLOT);
     chart_ui(ui, Of::Wear, shown, page, asks);
-    // The line is there also where nothing is pointed at, so that what stands below never jumps.
-    let at = page.at.and_then(|at| shown.get(at));
-    pencil(
-        ui,
-        &at.map_or_else(|| " ".to_owned(), |run| words::run_at(run)),
-    );
 }
 
 fn chart_ui(ui: &mut Ui, of: Of, runs: &[&Run], page: &mut LearnedPage, asks: &mut Vec<Ask>) {

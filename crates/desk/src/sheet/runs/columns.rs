@@ -10,10 +10,10 @@ use crate::grid::GridColumn;
 const USUAL: [(Line, f32); 14] = [
     (Line::ElectrodeNumber, 36.0),
     (Line::Mark, 40.0),
-    (Line::Serials, 116.0),
+    (Line::Serials, 104.0),
     (Line::Holes, 44.0),
-    (Line::TubeBefore, 66.0),
-    (Line::TubeAfter, 66.0),
+    (Line::TubeBefore, 72.0),
+    (Line::TubeAfter, 72.0),
     (Line::SparkMinutes, 52.0),
     (Line::FloorMinutes, 52.0),
     (Line::StopMinutes, 44.0),
