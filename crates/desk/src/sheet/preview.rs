@@ -82,35 +82,45 @@ pub fn preview_words_ui(
         return;
     };
     ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
-        ui.set_width(place.width());
-        ui.add_space(12.0);
-        ui.label(egui::RichText::new(slips::paper(paper)).font(look::bold()));
-        if let Some(pages) = &view.pages {
-            pencil(ui, &words::pages(pages.document.pages.len()));
-        }
-        ui.add_space(8.0);
-        issue_ui(ui, paper, shared, asks);
-        terms_ui(ui, paper, shared, asks);
-        ui.add_space(8.0);
-        // Letters alone are keys while nothing is being typed.
-        let is_free = view.waiting.is_none() && !ui.ctx().text_edit_focused();
-        let took =
-            |key: Key| is_free && ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
-        let (print, mail) = (took(Key::P), took(Key::M));
-        if look::keyed_word(ui, words::PRINT_PREVIEWS, Key::P.name()).clicked() || print {
-            asks.push(Ask::Do(Action::Print));
-        }
-        mail_ui(ui, paper, mail, shared, asks);
-        ui.add_space(12.0);
-        others_ui(ui, paper, view);
-        ui.add_space(12.0);
-        let close = look::keyed_word(ui, words::CLOSE_PREVIEW, words::ESC);
-        let escaped = || ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
-        if close.clicked() || escaped() {
-            view.paper = None;
-            view.pages = None;
-        }
+        let area = ScrollArea::vertical().id_salt("words of a preview");
+        area.auto_shrink(false)
+            .show(ui, |ui| words_ui(ui, paper, shared, view, asks));
     });
+}
+
+fn words_ui(
+    ui: &mut Ui,
+    paper: Paper,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    asks: &mut Vec<Ask>,
+) {
+    ui.add_space(12.0);
+    ui.label(egui::RichText::new(slips::paper(paper)).font(look::bold()));
+    if let Some(pages) = &view.pages {
+        pencil(ui, &words::pages(pages.document.pages.len()));
+    }
+    ui.add_space(8.0);
+    issue_ui(ui, paper, shared, asks);
+    terms_ui(ui, paper, shared, asks);
+    ui.add_space(8.0);
+    // Letters alone are keys while nothing is being typed.
+    let is_free = view.waiting.is_none() && !ui.ctx().text_edit_focused();
+    let took = |key: Key| is_free && ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
+    let (print, mail) = (took(Key::P), took(Key::M));
+    if look::keyed_word(ui, words::PRINT_PREVIEWS, Key::P.name()).clicked() || print {
+        asks.push(Ask::Do(Action::Print));
+    }
+    mail_ui(ui, paper, mail, shared, asks);
+    ui.add_space(12.0);
+    others_ui(ui, paper, view);
+    ui.add_space(12.0);
+    let close = look::keyed_word(ui, words::CLOSE_PREVIEW, words::ESC);
+    let escaped = || ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
+    if close.clicked() || escaped() {
+        view.paper = None;
+        view.pages = None;
+    }
 }
 
 /// What is in the way of issuing the paper, and the word that issues it where nothing is.
@@ -157,7 +167,8 @@ fn terms_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
         };
         // The word keeps its place once it is said: what stands below is aimed at next.
         let is_open = shared.job.text(field).trim().is_empty();
-        let word = ui.add_enabled_ui(is_open, |ui| look::word(ui, &word(days)));
+        let shown = word(shared.job.count(field).unwrap_or(days));
+        let word = ui.add_enabled_ui(is_open, |ui| look::word(ui, &shown));
         if is_open && word.inner.clicked() {
             asks.push(Ask::Edit(Edit::SetField {
                 field,
