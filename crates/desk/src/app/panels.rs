@@ -144,6 +144,7 @@ impl App {
                     labels: (desk.history.undo_label(), desk.history.redo_label()),
                     dirty: desk.history.is_dirty(),
                     elsewhere: desk.held_elsewhere(),
+                    shelf_is_hidden: !shelf_open,
                 };
                 head_ui(ui, &shared, news, view, asks);
             });

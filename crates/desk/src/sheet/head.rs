@@ -28,6 +28,9 @@ const FIRST: f32 = 30.0;
 /// A head at least so wide has room for words that the commands have, too.
 const ROOMY: f32 = 700.0;
 
+/// A head so wide has room for the word of the shelf beside the job.
+const WITH_SHELF_WORD: f32 = 320.0;
+
 /// Things that are missing which are told at most.
 const MOST_MISSING: usize = 3;
 
@@ -40,6 +43,8 @@ pub struct HeadNews<'a> {
     pub dirty: bool,
     /// The other desk that has the job open.
     pub elsewhere: Option<&'a str>,
+    /// The shelf is out of sight: a word brings it.
+    pub shelf_is_hidden: bool,
 }
 
 /// The head of the window.
@@ -55,7 +60,11 @@ pub fn head_ui(
     let second = all.with_min_y(first.bottom());
     let next = &shared.whole.next;
     let left = words_ui(ui, first, (shared, next), news, view, asks);
-    who_ui(ui, first.with_max_x(left - 16.0), shared.job, news.dirty);
+    let mut who = first.with_max_x(left - 16.0);
+    if news.shelf_is_hidden && who.width() > WITH_SHELF_WORD {
+        who.min.x = shelf_word_ui(ui, who, asks);
+    }
+    who_ui(ui, who, shared.job, news.dirty);
     let layout = Layout::left_to_right(Align::Center);
     ui.scope_builder(UiBuilder::new().max_rect(second).layout(layout), |ui| {
         if view.waiting.as_ref().is_some_and(Waiting::is_in_head) {
@@ -64,6 +73,20 @@ pub fn head_ui(
             stands_ui(ui, (shared, next), news, asks);
         }
     });
+}
+
+/// The word that brings the shelf, at the left of a head; gives where it ends.
+fn shelf_word_ui(ui: &mut Ui, place: Rect, asks: &mut Vec<Ask>) -> f32 {
+    let layout = Layout::left_to_right(Align::Center);
+    let shown = ui.scope_builder(UiBuilder::new().max_rect(place).layout(layout), |ui| {
+        let keys = Action::Shelf.told_keys(ui.ctx());
+        let word = look::keyed_word(ui, commands::action(Action::Shelf), &keys);
+        if word.clicked() {
+            asks.push(Ask::Do(Action::Shelf));
+        }
+        word.rect.right()
+    });
+    shown.inner + 16.0
 }
 
 /// The job's number, customer, part and revision.

@@ -96,7 +96,17 @@ fn near(spot: Spot, shared: &Shared<'_>, view: &SheetView) -> Option<(Vec<String
     let all = choices(spot.kind(), shared.shop)?;
     let stands = spot.entry(shared.job).text().to_lowercase();
     let mut near = if all.len() <= MOST || typed == stands {
-        all
+        // What stands there comes first, then the whole list to choose otherwise.
+        let (like, others): (Vec<_>, Vec<_>) = {
+            let like = choices_like(spot.kind(), shared.shop, &typed);
+            let is_like = |name: &String| !typed.is_empty() && like.contains(name);
+            all.into_iter().partition(is_like)
+        };
+        if like.len() < MOST {
+            like.into_iter().chain(others).collect()
+        } else {
+            like
+        }
     } else {
         choices_like(spot.kind(), shared.shop, &typed)
     };

@@ -1,5 +1,7 @@
 //! One side note: a sentence beside a line of the sheet.
 
+use std::sync::Arc;
+
 use quillbore_calc::finding::Level;
 use quillbore_calc::{Remedy, RowId};
 
@@ -20,8 +22,9 @@ pub struct SideNote {
     pub kind: NoteKind,
     /// The line it stands beside.
     pub beside: Beside,
-    /// What it says, where the calculation didn't find it: that is worded by [`Telling`].
-    pub(super) own: Box<str>,
+    /// What it says, where the calculation didn't find it: that is worded by [`Telling`]. Notes that say the
+    /// same share it: there may be as many as a job has rows.
+    pub(super) own: Arc<str>,
     /// What can be done about it, worded by [`Telling`] too.
     pub(super) offering: Option<Offering>,
     /// How it concerns the customer.
@@ -43,7 +46,12 @@ pub(super) enum Offering {
 
 impl SideNote {
     /// A note that only says something.
-    pub(super) fn new(level: Level, kind: NoteKind, beside: Beside, own: String) -> Self {
+    pub(super) fn new(
+        level: Level,
+        kind: NoteKind,
+        beside: Beside,
+        own: impl Into<Arc<str>>,
+    ) -> Self {
         Self {
             level,
             kind,

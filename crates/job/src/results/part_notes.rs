@@ -1,5 +1,7 @@
 //! What is to be said of holes whose depth is at odds with the part's wall or size.
 
+use std::sync::Arc;
+
 use quillbore_calc::Length;
 use quillbore_calc::finding::Level;
 use quillbore_calc::input::{HoleEnd, RowInput, Surface};
@@ -31,7 +33,10 @@ pub(super) fn all(job: &Job, asked: &Asked) -> Vec<(SideNote, Option<usize>)> {
     let notes = rows.filter_map(|(at, (row, input))| {
         let (level, kind, said) = part.at_odds(row, input)?;
         let beside = Beside::Row(row.id, Some(Column::Depth));
-        Some((SideNote::new(level, kind, beside, said.clone()), Some(at)))
+        Some((
+            SideNote::new(level, kind, beside, Arc::clone(said)),
+            Some(at),
+        ))
     });
     notes.collect()
 }
@@ -45,14 +50,14 @@ struct Part {
 /// The longest straight line in the box of the part.
 struct Longest {
     mm: f64,
-    deeper: String,
+    deeper: Arc<str>,
 }
 
 /// The wall that holes go into.
 struct Wall {
     mm: f64,
-    comes_through: String,
-    may_be_thinner: String,
+    comes_through: Arc<str>,
+    may_be_thinner: Arc<str>,
 }
 
 impl Part {
@@ -60,20 +65,20 @@ impl Part {
         let longest = asked.input.part_mm.map(|size_mm| {
             let squares: f64 = size_mm.iter().map(|mm| mm * mm).sum();
             let mm = libm::sqrt(squares);
-            let deeper = words::deeper_than_part(&size_mm, mm, job.unit);
+            let deeper = words::deeper_than_part(&size_mm, mm, job.unit).into();
             Longest { mm, deeper }
         });
         let wall = job.length(Field::Thickness).map(Length::mm);
         let wall = wall.map(|mm| Wall {
             mm,
-            comes_through: words::blind_through_wall(mm, job.unit),
-            may_be_thinner: words::shorter_than_wall(mm, job.unit),
+            comes_through: words::blind_through_wall(mm, job.unit).into(),
+            may_be_thinner: words::shorter_than_wall(mm, job.unit).into(),
         });
         Self { longest, wall }
     }
 
     /// What a row has against the part: how much it matters, as what, and the sentence.
-    fn at_odds(&self, row: &Row, input: &RowInput) -> Option<(Level, NoteKind, &String)> {
+    fn at_odds(&self, row: &Row, input: &RowInput) -> Option<(Level, NoteKind, &Arc<str>)> {
         let deepest_mm = deepest_mm(row)?;
         let through = row.depth.value().is_some_and(|depth| depth.through);
         // What can't be read, or says two things, is told as that first.
