@@ -220,3 +220,45 @@ fn rows_with_one_fault_say_the_same_and_stop_nothing() {
         assert!(note.question.is_none());
     }
 }
+
+/// Very many rows with the same fault are one note beside the wall, which says how many they are; up to
+/// there each row has its own.
+#[test]
+fn very_many_rows_are_told_once() {
+    let told = |rows: usize| {
+        let edit = Edit::SetCells {
+            at: CellAt {
+                row: 0,
+                column: Column::Mark,
+            },
+            rows: (1..=rows)
+                .map(|row| {
+                    [format!("H{row}"), "1".into(), "0.8".into(), "8".into()]
+                        .map(Some)
+                        .to_vec()
+                })
+                .collect(),
+            unit: Unit::Mm,
+        };
+        let job = hands::done(&part("12 mm", ["", "", ""]), &edit);
+        let notes = notes(&job).into_iter();
+        notes
+            .filter(|note| note.code() == "shorter-than-wall")
+            .map(|note| (note.beside, said(&job, &note)))
+            .collect::<Vec<_>>()
+    };
+    let each = told(999);
+    assert_eq!(each.len(), 999);
+    assert!(
+        each.iter()
+            .all(|(beside, _)| matches!(beside, Beside::Row(..)))
+    );
+    let once = told(1_000);
+    let [(Beside::Field(Field::Thickness), said)] = once.as_slice() else {
+        panic!("one note: {once:?}");
+    };
+    assert!(
+        said.ends_with("It is so in 1000 rows, H1 the first of them."),
+        "{said}"
+    );
+}

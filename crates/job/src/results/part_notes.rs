@@ -22,23 +22,53 @@ const CLEARLY_SHORTER: f64 = 0.9;
 /// Beyond this angle from the normal [degrees] the wall doesn't say how far its far side is.
 const STEEPEST_DEG: f64 = 85.0;
 
+/// From so many rows on that have the same against the part it is told once, beside the part's size.
+const MANY: usize = 1_000;
+
 /// Holes whose depth is at odds with the part, one note a row at the most, and where each stands in
-/// the table.
+/// the table; of very many rows one note for all that have the same.
 ///
 /// A note tells the part's dimensions alone, so that rows of all depths and angles with the same fault
 /// say the same.
 pub(super) fn all(job: &Job, asked: &Asked) -> Vec<(SideNote, Option<usize>)> {
     let part = Part::of(job, asked);
-    let rows = job.rows.iter().zip(&asked.input.rows).enumerate();
-    let notes = rows.filter_map(|(at, (row, input))| {
+    let rows = || job.rows.iter().zip(&asked.input.rows).enumerate();
+    let mut counts: Vec<(NoteKind, usize, usize)> = Vec::new();
+    for (at, (row, input)) in rows() {
+        let Some((_, kind, _)) = part.at_odds(row, input) else {
+            continue;
+        };
+        match counts.iter_mut().find(|(known, ..)| *known == kind) {
+            Some((_, count, _)) => *count += 1,
+            None => counts.push((kind, 1, at)),
+        }
+    }
+    let notes = rows().filter_map(|(at, (row, input))| {
         let (level, kind, said) = part.at_odds(row, input)?;
-        let beside = Beside::Row(row.id, Some(Column::Depth));
-        Some((
-            SideNote::new(level, kind, beside, Arc::clone(said)),
-            Some(at),
-        ))
+        let (_, count, first) = counts.iter().find(|(known, ..)| *known == kind)?;
+        if *count < MANY {
+            let beside = Beside::Row(row.id, Some(Column::Depth));
+            let note = SideNote::new(level, kind, beside, Arc::clone(said));
+            return Some((note, Some(at)));
+        }
+        (at == *first).then(|| {
+            let said = words::in_rows(said, *count, &mark_of(row, at));
+            let beside = Beside::Field(match kind {
+                NoteKind::DeeperThanPart => Field::SizeX,
+                _ => Field::Thickness,
+            });
+            (SideNote::new(level, kind, beside, said), None)
+        })
     });
     notes.collect()
+}
+
+/// The mark of a row, or its place in the table where it has none.
+fn mark_of(row: &Row, at: usize) -> String {
+    match row.mark.text().trim() {
+        "" => (at + 1).to_string(),
+        mark => mark.to_owned(),
+    }
 }
 
 /// What is known of the part, with the sentences about it.

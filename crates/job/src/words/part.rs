@@ -62,3 +62,8 @@ pub(super) fn not_known(unknown: &[Field]) -> String {
         capital(&what)
     )
 }
+
+/// The same of very many rows, told once.
+pub(crate) fn in_rows(said: &str, count: usize, first: &str) -> String {
+    format!("{said} It is so in {count} rows, {first} the first of them.")
+}
