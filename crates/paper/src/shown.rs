@@ -155,3 +155,12 @@ pub fn minutes(minutes: f64) -> String {
 pub fn date(date: NaiveDate) -> String {
     date.format("%b %-d, %Y").to_string()
 }
+
+/// Numbers that follow each other: one, or the first and the last.
+pub fn numbers(first: u32, last: u32) -> String {
+    if first == last {
+        first.to_string()
+    } else {
+        format!("{first}\u{2013}{last}")
+    }
+}

@@ -1,5 +1,7 @@
 //! Answering what a side note asks: two words to press, then a short line for who or why.
 
+use std::collections::BTreeSet;
+
 use egui::{Key, Ui};
 use quillbore_calc::RowId;
 use quillbore_job::answer::How;
@@ -126,10 +128,10 @@ fn others_open(shared: &Shared<'_>, own: &[(RowId, Concern)]) -> Vec<(RowId, Con
     let notes = shared.results.notes.iter();
     let asked = notes.filter_map(|note| note.question.as_deref());
     let open = asked.filter(|question| question.concern == *concern && question.answer.is_none());
-    let mut others: Vec<_> = open.map(key).filter(|asked| !own.contains(asked)).collect();
-    others.sort_unstable();
-    others.dedup();
-    others
+    // Both may be as many as a job has rows.
+    let own: BTreeSet<_> = own.iter().copied().collect();
+    let open: BTreeSet<_> = open.map(key).collect();
+    open.difference(&own).copied().collect()
 }
 
 /// The edit that a typed answer comes to; nothing where what was asked is no longer asked.

@@ -37,13 +37,3 @@ pub const NONE_TO_ADD: &str = "Every mark of the hole table has a run record.";
 pub fn more_of(row: usize) -> String {
     format!("trouble, settings, next time of line {}", row + 1)
 }
-
-/// The numbers of electrodes.
-#[must_use]
-pub fn numbers(first: u32, last: u32) -> String {
-    if first == last {
-        first.to_string()
-    } else {
-        format!("{first}\u{2013}{last}")
-    }
-}

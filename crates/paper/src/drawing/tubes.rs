@@ -114,11 +114,7 @@ impl Chart {
             let mut next = 1;
             for load in electrode.plan.iter().take(most - loads.len()) {
                 let last = next + load.times.saturating_sub(1);
-                let numbers = if load.times > 1 {
-                    format!("{next}\u{2013}{last}")
-                } else {
-                    next.to_string()
-                };
+                let numbers = shown::numbers(next, last);
                 next = last + 1;
                 let holes = load.holes.iter().map(|(row, count)| {
                     let wear = of_row(job, figures, *row).and_then(|hole| hole.wear_mm);

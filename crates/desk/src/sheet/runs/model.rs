@@ -8,6 +8,8 @@ use quillbore_job::show_quantity as show;
 use quillbore_job::slip::{RUN_COLUMNS, Slip};
 use quillbore_job::{Edit, Entry, Job, Line, RunAt, SlipKind, Value};
 
+use quillbore_paper::shown;
+
 use super::columns::grid_column;
 use crate::grid::{CellState, GridAt, GridColumn, GridModel};
 use crate::sheet::shared::Shared;
@@ -64,7 +66,7 @@ impl<'a> Runs<'a> {
         };
         let minutes = |minutes: Option<f64>| minutes.map_or_else(String::new, show::minutes);
         match line {
-            Line::ElectrodeNumber => words::numbers(stretch.first, stretch.last),
+            Line::ElectrodeNumber => shown::numbers(stretch.first, stretch.last),
             Line::Mark => {
                 let index = self.job.row_index(stretch.row);
                 let row = index.map(|index| &self.job.rows[index]);

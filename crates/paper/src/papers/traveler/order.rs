@@ -52,11 +52,7 @@ fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
     let takes = takes(matter, electrode);
     for (index, load) in electrode.plan.iter().enumerate() {
         let last = next + load.times.saturating_sub(1);
-        let numbers = if load.times > 1 {
-            format!("{next}\u{2013}{last}")
-        } else {
-            next.to_string()
-        };
+        let numbers = shown::numbers(next, last);
         next = last + 1;
         table.row(TableRow::new([
             Cell::new(if index == 0 { name } else { "" }),
