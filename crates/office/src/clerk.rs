@@ -7,6 +7,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 
 use chrono::NaiveDate;
 use quillbore_job::results::Results;
+use quillbore_job::shop::sheet::ShopSheet;
 use quillbore_job::{Job, Paper};
 use quillbore_paper::Sheet;
 
@@ -15,6 +16,7 @@ use crate::issue::{IssuedNow, NotIssued, ToIssue};
 use crate::learned::{Learned, learned};
 use crate::names::{AttachmentName, JobKey};
 use crate::office::queue::Queue;
+use crate::office::shop::{SheetSaved, SheetStands};
 use crate::office::{Into, MergedWork, Office, SavedAs, Wanted, reprint};
 use crate::open::OnDesk;
 use crate::places;
@@ -121,6 +123,15 @@ pub enum Request {
         /// Today.
         day: NaiveDate,
     },
+    /// Look at the shop's sheet on the shelf.
+    Shop,
+    /// Save the shop's sheet.
+    SaveShop {
+        /// What it was made of.
+        base: SheetStands,
+        /// The sheet.
+        ours: Arc<ShopSheet>,
+    },
     /// The hours of jobs that come first on a machine.
     Queue {
         /// Which.
@@ -181,6 +192,15 @@ pub enum Reply {
     Records(Arc<Pool>),
     /// What the run records of the shelf have taught.
     Learned(Box<Learned>),
+    /// The shop's sheet as it stands on the shelf, or why it can't be read.
+    Shop(Result<SheetStands, Failure>),
+    /// The shop's sheet was saved, or not.
+    ShopSaved {
+        /// Ours, as it was then.
+        ours: Arc<ShopSheet>,
+        /// What stands on the shelf now.
+        result: Result<Box<SheetSaved>, Failure>,
+    },
     /// The hours of jobs that come first on a machine.
     Queue {
         /// Which.
@@ -324,6 +344,11 @@ fn done(office: &Office, request: Request) -> Reply {
         Request::Learned { day } => {
             let shop = office.shop_on(day);
             Reply::Learned(Box::new(learned(&office.records(), &shop, day)))
+        }
+        Request::Shop => Reply::Shop(office.look_at_shop()),
+        Request::SaveShop { base, ours } => {
+            let result = office.save_shop(&base, &ours).map(Box::new);
+            Reply::ShopSaved { ours, result }
         }
         Request::Queue { jobs, day } => {
             let queue = office.queue(&jobs, day);

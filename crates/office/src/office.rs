@@ -11,6 +11,7 @@ pub mod queue;
 mod read;
 pub mod reprint;
 mod save_as;
+pub mod shop;
 
 pub use base::Office;
 pub use find::Wanted;

@@ -7,7 +7,9 @@ use std::sync::Arc;
 use std::thread;
 
 use chrono::NaiveDate;
+use quillbore_calc::Tables;
 use quillbore_calc::learn::{Evidence, Lessons};
+use quillbore_calc::tables::{Machine, Tube};
 use quillbore_job::file::read_job;
 use quillbore_job::taught::{Taught, Why, taught};
 use quillbore_job::{Job, Shop};
@@ -58,6 +60,19 @@ impl Pool {
             mark: None,
             cursor: Cursor::default(),
             jobs: BTreeMap::new(),
+        }
+    }
+
+    /// Holds the records against another shop from now on; what was gathered stays where the two say the
+    /// same of everything that a record is held against.
+    pub fn judge_by(&mut self, shop: &Arc<Shop>) {
+        if Arc::ptr_eq(&self.shop, shop) {
+            return;
+        }
+        if judge_alike(&self.shop, shop) {
+            self.shop = Arc::clone(shop);
+        } else {
+            *self = Self::new(Arc::clone(shop));
         }
     }
 
@@ -209,4 +224,32 @@ impl fmt::Debug for Pool {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "Pool({} jobs)", self.jobs.len())
     }
+}
+
+/// Whether two shops differ in nothing but names, texts, prices, rates and what lies in the drawer.
+fn judge_alike(one: &Shop, other: &Shop) -> bool {
+    let same_names = one.names_materials_as(other);
+    let (one, other) = (&one.tables, &other.tables);
+    let machines = |tables: &Tables| -> Vec<Machine> {
+        let machines = tables.machines.iter().cloned();
+        let unrated = machines.map(|machine| Machine {
+            rate_per_hour: 0.0,
+            ..machine
+        });
+        unrated.collect()
+    };
+    let tubes = |tables: &Tables| -> Vec<Tube> {
+        let tubes = tables.tubes.iter().cloned();
+        let bare = tubes.map(|tube| Tube {
+            price: 0.0,
+            stock: None,
+            ..tube
+        });
+        bare.collect()
+    };
+    same_names
+        && one.materials == other.materials
+        && one.start == other.start
+        && machines(one) == machines(other)
+        && tubes(one) == tubes(other)
 }

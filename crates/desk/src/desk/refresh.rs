@@ -33,7 +33,7 @@ impl Desk {
 
     /// Learns anew where the records of the shelf or of this job are others than before.
     fn learn(&mut self) {
-        let own = taught(self.history.now(), &self.office.shop);
+        let own = taught(self.history.now(), &self.office.shop());
         let key = self.opened.as_ref().map(|opened| opened.key.clone());
         let same = |of: &LearnedOf| {
             let same_pool = match (&of.pool, &self.pool) {
@@ -46,7 +46,7 @@ impl Desk {
         if self.learned_of.as_ref().is_some_and(same) {
             return;
         }
-        let none = || Pool::new(Arc::clone(&self.office.shop));
+        let none = || Pool::new(self.office.shop());
         let pool = self.pool.clone().unwrap_or_else(|| Arc::new(none()));
         self.teaching = pool.teaching_with(self.day, key.as_ref(), &own);
         if self.teaching.lessons != self.shop.tables.lessons {

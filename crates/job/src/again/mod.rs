@@ -4,4 +4,5 @@ pub mod history;
 pub mod order_text;
 pub mod pasted_runs;
 pub mod reorder;
+pub mod shop_history;
 mod withdrawals;

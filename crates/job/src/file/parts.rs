@@ -30,14 +30,14 @@ pub(super) const fn is_zero(count: &u32) -> bool {
 /// A unit on disk.
 #[derive(Clone, Copy, Debug, Deserialize, Serialize)]
 #[serde(rename_all = "lowercase")]
-pub(super) enum UnitName {
+pub(crate) enum UnitName {
     Mm,
     Inch,
 }
 
 /// A typed cell on disk: what was typed, and the unit it was committed in.
 #[derive(Debug, Deserialize, Serialize)]
-pub(super) struct Cell(pub(super) String, pub(super) UnitName);
+pub(crate) struct Cell(pub(crate) String, pub(crate) UnitName);
 
 /// What a part of a job's file can't be.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -92,7 +92,7 @@ impl TryFrom<PlaceTuple> for PlaceFile {
 /// A day on disk.
 #[derive(Clone, Copy, Debug, Deserialize, Serialize)]
 #[serde(try_from = "String", into = "String")]
-pub(super) struct Day(pub(super) NaiveDate);
+pub(crate) struct Day(pub(crate) NaiveDate);
 
 impl From<Day> for String {
     fn from(Day(day): Day) -> Self {
@@ -234,7 +234,7 @@ impl<'de, K: Key> DeserializeSeed<'de> for KeySeed<K> {
 }
 
 /// Something that has a name of its own in files.
-pub(super) trait Key: Copy + PartialEq + 'static {
+pub(crate) trait Key: Copy + PartialEq + 'static {
     const WHAT: &'static str;
     const ALL: &'static [Self];
     fn key(self) -> &'static str;
@@ -273,10 +273,10 @@ keys! {
 
 /// Typed cells by name, in the order of sheet or table; each name once.
 #[derive(Debug)]
-pub(super) struct Cells<K>(pub(super) Vec<(K, Cell)>);
+pub(crate) struct Cells<K>(pub(crate) Vec<(K, Cell)>);
 
 impl<K> Cells<K> {
-    pub(super) const fn is_empty(&self) -> bool {
+    pub(crate) const fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
 }

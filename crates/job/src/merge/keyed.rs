@@ -4,11 +4,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::clash::{Side, Text, Typed};
 use crate::typed::entry::Entry;
-use crate::typed::field::{FieldKind, Value};
 
 /// Which of two desks' versions stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Stands {
+pub(crate) enum Stands {
     /// Only we changed it.
     Ours,
     /// Only they changed it, or both in the same way, or nobody.
@@ -18,7 +17,7 @@ pub(super) enum Stands {
 }
 
 /// Which version stands of something that both desks had from `base`.
-pub(super) fn stands<T: PartialEq>(base: &T, ours: &T, theirs: &T) -> Stands {
+pub(crate) fn stands<T: PartialEq>(base: &T, ours: &T, theirs: &T) -> Stands {
     if ours == base || ours == theirs {
         Stands::Theirs
     } else if theirs == base {
@@ -48,7 +47,7 @@ pub(super) fn texts_stand(base: &[Text<'_>], ours: &[Text<'_>], theirs: &[Text<'
 }
 
 /// How two desks met in one thing of a list.
-pub(super) enum Pair<'a, V> {
+pub(crate) enum Pair<'a, V> {
     /// Both changed it, ours first.
     Both(&'a V, &'a V),
     /// This one took it out, and the other changed it.
@@ -57,7 +56,7 @@ pub(super) enum Pair<'a, V> {
 
 /// The things that both desks had in a list, put together by their keys; `met` says what stands
 /// where both changed one, with what it was in `base`.
-pub(super) fn keyed<K: Ord + Clone, V: Clone + PartialEq>(
+pub(crate) fn keyed<K: Ord + Clone, V: Clone + PartialEq>(
     [base, ours, theirs]: [&[V]; 3],
     key: impl Fn(&V) -> K,
     mut met: impl FnMut(Option<&V>, Pair<'_, V>) -> V,
@@ -113,21 +112,21 @@ fn in_order<K: Ord + Clone>(base: &[K], ours: &[K], theirs: &[K]) -> Vec<K> {
 
 /// Typed lines of both desks put together, group by group: the lines of one group stand together.
 /// What of theirs does not stand is `lost`.
-pub(super) fn entries<'k, K: Ord + Copy + 'k>(
+pub(crate) fn entries<'k, K: Ord + Copy + 'k, V>(
     groups: impl Iterator<Item = &'k [K]>,
-    kind: impl Fn(K) -> FieldKind,
-    all: [&BTreeMap<K, Entry<Value>>; 3],
+    is_measured: impl Fn(K) -> bool,
+    all: [&BTreeMap<K, Entry<V>>; 3],
     mut lost: impl FnMut(K, Typed),
-) -> BTreeMap<K, Entry<Value>> {
+) -> BTreeMap<K, Entry<V>> {
     let mut merged = BTreeMap::new();
     for group in groups {
         let [base, ours, theirs] = all.map(|side| -> Vec<Text<'_>> {
             let texts = group.iter().map(|key| {
-                let entry = side.get(key).unwrap_or(&Entry::EMPTY);
+                let entry = side.get(key).unwrap_or(const { &Entry::EMPTY });
                 Text {
                     text: entry.text(),
                     unit: entry.unit(),
-                    is_measured: kind(*key).is_measured(),
+                    is_measured: is_measured(*key),
                 }
             });
             texts.collect()

@@ -3,7 +3,7 @@
 pub(crate) mod clash;
 mod hung;
 mod identities;
-mod keyed;
+pub(crate) mod keyed;
 mod papers;
 pub(crate) mod refused;
 mod rows;
@@ -46,7 +46,8 @@ pub fn merge(base: &Job, ours: &Job, theirs: &Job) -> Result<Merged, MergeRefuse
     let mut clashes = Vec::new();
     let mut job = head(base, ours, theirs, &mut clashes);
     let all = [base, ours, theirs].map(|side| &*side.fields);
-    let fields = entries(Field::ALL.chunks(1), Field::kind, all, |field, lost| {
+    let measured = |field: Field| field.kind().is_measured();
+    let fields = entries(Field::ALL.chunks(1), measured, all, |field, lost| {
         clashes.push(Clash::Field(field, lost));
     });
     job.fields = Arc::new(fields);

@@ -29,7 +29,8 @@ fn lines(base: Option<&Arc<Slip>>, ours: &Slip, theirs: &Slip, clashes: &mut Vec
     // A line that nobody types is about the one before it: an acceptance and what was accepted.
     let groups = ours.kind.lines().chunk_by(|_, line| !line.is_typed());
     let all = [base, &ours.lines, &theirs.lines].map(Arc::as_ref);
-    let lines = entries(groups, Line::kind, all, |line, lost| {
+    let measured = |line: Line| line.kind().is_measured();
+    let lines = entries(groups, measured, all, |line, lost| {
         clashes.push(Clash::Line(ours.id, line, lost));
     });
     Slip {

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use chrono::Weekday;
 use serde::Deserialize;
 
 use super::error::ShopError;
@@ -13,22 +14,22 @@ use crate::ground::text::{TextError, decode, format_number, parse};
 const NEWEST: u32 = 2;
 
 /// One file: whatever it doesn't give stays as it was.
-#[derive(Clone, Debug, Default, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub(super) struct ShopFile {
-    format: u32,
+    pub(super) format: u32,
     pub(super) name: Option<String>,
     pub(super) address: Option<Vec<String>>,
     pub(super) usual_tolerance_mm: Option<f64>,
     pub(super) texts: Option<TextsFile>,
     pub(super) calendar: Option<CalendarFile>,
     /// Names of rows that the shop doesn't have.
-    without: Vec<String>,
+    pub(super) without: Vec<String>,
     pub(super) families: BTreeMap<Family, FamilyRow>,
     pub(super) materials: Vec<MaterialRow>,
-    tubes_pedigree: Option<String>,
+    pub(super) tubes_pedigree: Option<String>,
     pub(super) tubes: Vec<TubeRow>,
-    guides_pedigree: Option<String>,
+    pub(super) guides_pedigree: Option<String>,
     pub(super) guides: Vec<GuideRow>,
     pub(super) machines: Vec<MachineRow>,
     pub(super) rates: Vec<RateRow>,
@@ -36,7 +37,7 @@ pub(super) struct ShopFile {
 }
 
 /// Texts of the papers.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct TextsFile {
     pub(super) terms: Vec<String>,
@@ -45,7 +46,7 @@ pub(super) struct TextsFile {
 }
 
 /// When the shop works.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct CalendarFile {
     pub(super) work_days: Vec<Day>,
@@ -55,7 +56,7 @@ pub(super) struct CalendarFile {
 }
 
 /// A day of the week.
-#[derive(Clone, Copy, Debug, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 pub(super) enum Day {
     Mon,
     Tue,
@@ -67,7 +68,7 @@ pub(super) enum Day {
 }
 
 /// Feed and wear of a family of materials.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct FamilyRow {
     pub(super) feed_mm_min: (f64, f64),
@@ -79,7 +80,7 @@ pub(super) struct FamilyRow {
 }
 
 /// A material; without feed and wear of its own it takes its family's.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct MaterialRow {
     pub(super) name: String,
@@ -100,7 +101,7 @@ pub(super) struct MaterialRow {
 }
 
 /// A tube electrode.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct TubeRow {
     pub(super) name: String,
@@ -117,7 +118,7 @@ pub(super) struct TubeRow {
 }
 
 /// A guide.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct GuideRow {
     pub(super) name: String,
@@ -131,7 +132,7 @@ pub(super) struct GuideRow {
 }
 
 /// A machine.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct MachineRow {
     pub(super) name: String,
@@ -155,7 +156,7 @@ pub(super) struct MachineRow {
 }
 
 /// A rate card.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct RateRow {
     pub(super) valid_from: String,
@@ -178,10 +179,49 @@ pub(super) struct RateRow {
 
 /// Where a row comes from that a shop's own file gives without a pedigree: data, as the pedigrees of
 /// the assets are.
-const OWN_FILE: &str = "the shop's own file";
+pub(super) const OWN_FILE: &str = "the shop's own file";
 
 fn own_file() -> String {
     OWN_FILE.to_owned()
+}
+
+/// A day of the week as the calendar has it.
+pub(super) const fn weekday(day: Day) -> Weekday {
+    match day {
+        Day::Mon => Weekday::Mon,
+        Day::Tue => Weekday::Tue,
+        Day::Wed => Weekday::Wed,
+        Day::Thu => Weekday::Thu,
+        Day::Fri => Weekday::Fri,
+        Day::Sat => Weekday::Sat,
+        Day::Sun => Weekday::Sun,
+    }
+}
+
+/// A day of the week as files have it.
+pub(super) const fn day_of(day: Weekday) -> Day {
+    match day {
+        Weekday::Mon => Day::Mon,
+        Weekday::Tue => Day::Tue,
+        Weekday::Wed => Day::Wed,
+        Weekday::Thu => Day::Thu,
+        Weekday::Fri => Day::Fri,
+        Weekday::Sat => Day::Sat,
+        Weekday::Sun => Day::Sun,
+    }
+}
+
+/// A danger as files have it.
+pub(super) const fn hazard_of(hazard: quillbore_calc::tables::Hazard) -> Hazard {
+    use quillbore_calc::tables::Hazard as Known;
+    match hazard {
+        Known::BurningFines => Hazard::BurningFines,
+        Known::Nickel => Hazard::Nickel,
+        Known::Cobalt => Hazard::Cobalt,
+        Known::Chromium => Hazard::Chromium,
+        Known::Beryllium => Hazard::Beryllium,
+        Known::CopperLead => Hazard::CopperLead,
+    }
 }
 
 macro_rules! mirrored {

@@ -41,4 +41,30 @@ pub enum ShopError {
         /// The other's.
         second: String,
     },
+    /// A list that this program doesn't know.
+    ListUnknown {
+        /// Its name.
+        name: String,
+    },
+    /// A list with more rows than it can have.
+    TooManyRows {
+        /// Which list of the file.
+        list: &'static str,
+        /// Most rows of a list.
+        most: usize,
+    },
+    /// A row with an identity that another one has, or that is yet to be given out.
+    RowIdentity {
+        /// The identity.
+        id: u32,
+    },
+    /// A row with a column that its list doesn't have.
+    ColumnElsewhere {
+        /// Which list of the file.
+        list: &'static str,
+        /// The column.
+        column: &'static str,
+    },
+    /// A logo that is no picture any more.
+    LogoDamaged,
 }

@@ -4,6 +4,8 @@ use std::sync::OnceLock;
 
 use super::error::ShopError;
 use super::rows::Shop;
+use super::sheet::disk::is_sheet;
+use super::sheet::read_sheet;
 use super::{build, disk};
 
 /// The project's assets, laid over each other in this order.
@@ -30,20 +32,29 @@ impl Shop {
     }
 
     /// The embedded shop with a shop's own file laid over it: rows of the same name are replaced,
-    /// others added, those named under `without` left out; its rate cards replace all others.
+    /// others added, those named under `without` left out; its rate cards replace all others. What a
+    /// sheet says that can't be used is left out alone, see [`Shop::not_used`].
     ///
     /// # Errors
     /// Where the file is not one of ours or a row of it can't be; nothing is taken from it then.
     pub fn with_file(own: &[u8]) -> Result<Self, ShopError> {
+        if is_sheet(own) {
+            return Self::of_sheet(&read_sheet(own)?);
+        }
         let own = disk::read(own)?;
         build::build(embedded_file()?.laid_under(own)?)
     }
 }
 
-fn embedded_file() -> Result<disk::ShopFile, ShopError> {
-    let mut file = disk::ShopFile::default();
-    for asset in ASSETS {
-        file = file.laid_under(disk::read(asset.as_bytes())?)?;
-    }
-    Ok(file)
+/// The assets as one file: read once, since every shop is laid over them.
+pub(super) fn embedded_file() -> Result<disk::ShopFile, ShopError> {
+    static FILE: OnceLock<Result<disk::ShopFile, ShopError>> = OnceLock::new();
+    let read = FILE.get_or_init(|| {
+        let mut file = disk::ShopFile::default();
+        for asset in ASSETS {
+            file = file.laid_under(disk::read(asset.as_bytes())?)?;
+        }
+        Ok(file)
+    });
+    read.clone()
 }

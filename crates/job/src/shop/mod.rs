@@ -5,17 +5,24 @@
 
 mod build;
 mod calendar;
+mod customer;
 mod disk;
 pub(crate) mod error;
 mod load;
+mod logo;
+mod minor;
 mod plain;
 pub(crate) mod rows;
+pub mod sheet;
 mod start;
 pub(crate) mod unfit;
 pub(crate) mod unknown;
 
 pub use calendar::Calendar;
+pub use customer::{Customer, Exchange};
 pub use error::ShopError;
-pub use rows::{Pedigree, RateCard, Shop, Texts};
+pub use logo::{LARGEST_LOGO_KIB, Logo, LogoError, LogoKind};
+pub use minor::minor_digits;
+pub use rows::{Identity, Pedigree, RateCard, Shop, Texts};
 pub use unfit::{FigureNamed, Needed, RowUnfit};
 pub use unknown::UnknownName;

@@ -1,13 +1,17 @@
 //! What a shop is: its texts, its tables, its rate cards.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_calc::tables::{Material, Rates};
 use quillbore_calc::{Idx, Tables};
 
 use super::calendar::Calendar;
+use super::customer::Customer;
+use super::logo::Logo;
 use super::plain::plain;
+use super::sheet::ShopNote;
 
 /// One shop.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,6 +20,12 @@ pub struct Shop {
     pub name: String,
     /// The lines of its address.
     pub address: Vec<String>,
+    /// How customers reach it.
+    pub identity: Identity,
+    /// Its logo, where it has one.
+    pub logo: Option<Arc<Logo>>,
+    /// Its customers, by their names.
+    pub customers: Vec<Customer>,
     /// What its papers say beside the figures.
     pub texts: Texts,
     /// Plus or minus where neither row nor drawing gives limits [mm].
@@ -28,10 +38,27 @@ pub struct Shop {
     pub tables: Tables,
     /// Where the rows come from.
     pub pedigree: Pedigree,
+    /// What of its sheet can't be used, and why.
+    pub not_used: Vec<ShopNote>,
+    /// Rates of a sheet are still as in the samples.
+    pub(super) sample_rates: bool,
     pub(super) earlier_rates: Vec<RateCard>,
     pub(super) newest_rates: RateCard,
     pub(super) also: BTreeMap<String, Idx<Material>>,
     pub(super) other_names: Vec<Vec<String>>,
+}
+
+/// How customers reach a shop, and what papers have to show beside its name.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Identity {
+    /// Whom customers ask.
+    pub contact: String,
+    /// The telephone number.
+    pub phone: String,
+    /// The mail address.
+    pub email: String,
+    /// A number that papers have to show, such as one of the tax office.
+    pub registration: String,
 }
 
 /// What a shop's papers say beside the figures.
@@ -100,9 +127,11 @@ impl Shop {
     /// Whether its rates are still those that come with the program.
     #[must_use]
     pub fn has_sample_rates(&self) -> bool {
-        Self::embedded().is_ok_and(|sample| {
-            self.newest_rates == sample.newest_rates && self.earlier_rates == sample.earlier_rates
-        })
+        self.sample_rates
+            || Self::embedded().is_ok_and(|sample| {
+                self.newest_rates == sample.newest_rates
+                    && self.earlier_rates == sample.earlier_rates
+            })
     }
 
     /// The material that a text names: by its own name, a number or another name, capitals, blanks
@@ -110,6 +139,12 @@ impl Shop {
     #[must_use]
     pub fn material(&self, text: &str) -> Option<Idx<Material>> {
         self.also.get(&plain(text)).copied()
+    }
+
+    /// Whether it knows the same materials by the same names as another shop.
+    #[must_use]
+    pub fn names_materials_as(&self, other: &Self) -> bool {
+        self.also == other.also
     }
 
     /// Other names that a material goes by; the first ones are those that customers write.

@@ -7,11 +7,12 @@ use quillbore_calc::tables::{Deviations, StartValues};
 use serde::Deserialize;
 
 use super::error::ShopError;
+use super::sheet::StartTyped;
 use super::unfit::{Needed, RowUnfit};
 use crate::ground::limits::is_of_a_shop;
 
 /// A value and where it comes from.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Deserialize)]
 struct Told<T>(T, String);
 
 type Pair = (f64, f64);
@@ -22,7 +23,7 @@ macro_rules! start_values {
         deviations { $($deviation:ident => $part:ident by $check:ident;)+ }
     ) => {
         /// Start values in a file; what is not given stays as it was.
-        #[derive(Clone, Debug, Default, Deserialize)]
+        #[derive(Clone, Debug, Default, PartialEq, Deserialize)]
         #[serde(default, deny_unknown_fields)]
         pub(super) struct StartFile {
             $($name: Option<Told<$disk>>,)+
@@ -41,6 +42,40 @@ macro_rules! start_values {
                 }
             }
 
+            /// The values as they would be typed, each with its name and where it comes from.
+            pub(super) fn typed(&self) -> Vec<(&'static str, StartTyped, &str)> {
+                let mut all = Vec::new();
+                $(if let Some(Told(value, source)) = &self.$name {
+                    all.push((stringify!($name), value.typed(), source.as_str()));
+                })+
+                $(if let Some(Told(value, source)) = &self.$deviation {
+                    all.push((stringify!($deviation), value.typed(), source.as_str()));
+                })+
+                all
+            }
+
+            /// Puts a value in that was typed.
+            ///
+            /// # Errors
+            /// Where there is none of that name, or it is of another form.
+            pub(super) fn put(&mut self, name: &str, typed: &StartTyped, source: String) -> Checked<()> {
+                match name {
+                    $(stringify!($name) => self.$name = Some(Told(Typable::of(typed)?, source)),)+
+                    $(stringify!($deviation) => self.$deviation = Some(Told(Typable::of(typed)?, source)),)+
+                    _ => return Err(RowUnfit::StartForm),
+                }
+                Ok(())
+            }
+
+            /// Takes a value out again.
+            pub(super) fn forget(&mut self, name: &str) {
+                match name {
+                    $(stringify!($name) => self.$name = None,)+
+                    $(stringify!($deviation) => self.$deviation = None,)+
+                    _ => {}
+                }
+            }
+
             /// The values for the calculation, and each one's pedigree by its name in the file.
             pub(super) fn build(&self) -> Result<(StartValues, BTreeMap<&'static str, String>), ShopError> {
                 let mut pedigree = BTreeMap::new();
@@ -54,6 +89,36 @@ macro_rules! start_values {
             }
         }
     };
+}
+
+/// A value that can be typed.
+trait Typable: Sized {
+    fn typed(&self) -> StartTyped;
+    fn of(typed: &StartTyped) -> Checked<Self>;
+}
+
+macro_rules! typable {
+    ($($Type:ty, $Name:ident, $value:ident => $make:expr, $read:pat => $back:expr;)+) => { $(
+        impl Typable for $Type {
+            fn typed(&self) -> StartTyped {
+                let $value = self;
+                $make
+            }
+
+            fn of(typed: &StartTyped) -> Checked<Self> {
+                match typed {
+                    $read => Ok($back),
+                    _ => Err(RowUnfit::StartForm),
+                }
+            }
+        }
+    )+ };
+}
+typable! {
+    f64, Number, value => StartTyped::Number(*value), StartTyped::Number(value) => *value;
+    Pair, Band, value => StartTyped::Band(value.0, value.1), StartTyped::Band(low, high) => (*low, *high);
+    Vec<Pair>, Curve, value => StartTyped::Curve(value.clone()), StartTyped::Curve(points) => points.clone();
+    Vec<(f64, Pair)>, Bands, value => StartTyped::Bands(value.clone()), StartTyped::Bands(points) => points.clone();
 }
 
 /// One start value, checked, its pedigree noted.

@@ -71,6 +71,8 @@ pub enum RowUnfit {
     DayTooLong,
     /// A week without a day of work.
     NoWorkDay,
+    /// A start value that is typed in another form than it has.
+    StartForm,
     /// A start value that format 2 says in two.
     SaidInTwo,
     /// A start value without its pedigree.

@@ -161,6 +161,12 @@ const fn noun(what: What) -> &'static str {
         What::Hours => "a time in hours",
         What::VectorPart => "a component of a direction",
         What::Turn => "an angle",
+        What::Number => "a number",
+        What::Currency => "a currency",
+        What::WorkDays => "days of the week",
+        What::MachineRates => "a rate per hour",
+        What::Hazards => "a hazard",
+        What::StartValue => "a start value",
     }
 }
 
@@ -195,6 +201,16 @@ const fn examples(what: What) -> &'static str {
         What::Hours => "3.5 or 210 min",
         What::VectorPart => "a number such as -0.5",
         What::Turn => "30 or -12.5",
+        What::Number => "a number such as 8.2",
+        What::Currency => "a code such as USD or EUR (ISO 4217)",
+        What::WorkDays => "Mon-Fri, or Mon Tue Thu",
+        What::MachineRates => "68 for all machines, or each by its name: Barrow 70; Steeple 76",
+        What::Hazards => {
+            "burning fines, nickel, cobalt, chromium, beryllium, copper or lead, with semicolons between, or none"
+        }
+        What::StartValue => {
+            "a number such as 1.5, a band such as 60 to 100, or points by diameter such as 0.1: 0.23; 0.3: 0.55"
+        }
     }
 }
 

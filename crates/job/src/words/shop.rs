@@ -25,6 +25,23 @@ fn shop(why: &ShopError) -> String {
         ShopError::Currencies { first, second } => {
             format!("The rate cards are in {first} and {second}")
         }
+        ShopError::ListUnknown { name } => format!(
+            "The shop's data have a list {name:?} that was written by a newer version: this version \
+             would lose parts of it"
+        ),
+        ShopError::ColumnElsewhere { list, column } => format!(
+            "The list {list} of the shop's data has a column {column:?} that was written by a newer \
+             version: this version would lose parts of it"
+        ),
+        ShopError::TooManyRows { list, most } => {
+            format!("The list {list} of the shop's data has more than {most} rows")
+        }
+        ShopError::RowIdentity { id } => {
+            format!(
+                "Two rows of the shop's data have the identity {id}, or it is yet to be given out"
+            )
+        }
+        ShopError::LogoDamaged => "The logo in the shop's data is damaged".to_owned(),
     }
 }
 
@@ -46,6 +63,14 @@ impl ShopError {
                 "Spell the name as the list does, or delete it from the shop file."
             }
             ShopError::Missing { .. } => "Add it to the shop file.",
+            ShopError::ListUnknown { .. } | ShopError::ColumnElsewhere { .. } => {
+                "Open it with a newer version of the program; the file was left as it is."
+            }
+            ShopError::TooManyRows { .. }
+            | ShopError::RowIdentity { .. }
+            | ShopError::LogoDamaged => {
+                "Correct it in a text editor, or take the version before the last save."
+            }
             ShopError::Currencies { .. } => "Give all rates and prices in one currency.",
         }
     }
@@ -93,6 +118,9 @@ impl fmt::Display for RowUnfit {
             Self::Margin => "margin must be below 1",
             Self::DayTooLong => "a day has 24 hours",
             Self::NoWorkDay => "there is no working day",
+            Self::StartForm => {
+                "it has another form: a number, a band such as 60 to 100, or points such as 0.1: 0.23; 0.3: 0.55"
+            }
             Self::SaidInTwo => {
                 "format 2 says it in two: handling_deviation_shop and handling_deviation_machine"
             }

@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 use quillbore_job::{Field, Job, Shop};
 
 use super::read::stored;
+use super::shop::ShopKept;
 use crate::disk::Disk;
 use crate::files;
 use crate::names::JobKey;
@@ -24,8 +25,8 @@ pub struct Office {
     pub root: Option<PathBuf>,
     /// The disk for what somebody names by a path.
     pub disk: Arc<dyn Disk>,
-    /// The shop, with all its rate cards.
-    pub shop: Arc<Shop>,
+    /// The shop as it stands, with all its rate cards.
+    pub(super) shop: ShopKept,
     /// The shelf whose run records count.
     pub teaches: Arc<dyn Shelf>,
     /// Those records, as far as they were followed.
@@ -38,6 +39,14 @@ impl Office {
     pub fn over(shelf: Arc<Folder>, disk: Arc<dyn Disk>, shop: Arc<Shop>) -> Self {
         let root = Some(shelf.root().to_owned());
         Self::new(shelf, root, disk, shop)
+    }
+
+    /// The same office, whose shop is what somebody named on the command line: what the shelf has of it
+    /// counts for nothing.
+    #[must_use]
+    pub fn with_named_shop(mut self) -> Self {
+        self.shop.is_named = true;
+        self
     }
 
     /// An office over any shelf; `root` is its folder, where it is one.
@@ -54,14 +63,14 @@ impl Office {
             root,
             disk,
             pool: Arc::new(Mutex::new(Pool::new(Arc::clone(&shop)))),
-            shop,
+            shop: ShopKept::new(shop),
         }
     }
 
     /// The shop with the rates in force on a day.
     #[must_use]
     pub fn shop_on(&self, day: NaiveDate) -> Shop {
-        files::shop_on(&self.shop, day)
+        files::shop_on(&self.shop(), day)
     }
 
     /// The same, with what the run records of the shelf make of its start values.
@@ -84,6 +93,7 @@ impl Office {
     #[must_use]
     pub fn records(&self) -> Pool {
         let mut pool = self.pool.lock().unwrap_or_else(PoisonError::into_inner);
+        pool.judge_by(&self.shop());
         let _ = pool.look(self.teaches.as_ref());
         pool.clone()
     }

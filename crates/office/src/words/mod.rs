@@ -18,6 +18,7 @@ pub(crate) mod reprint;
 pub(crate) mod rests_on;
 pub(crate) mod save;
 pub(crate) mod shelf;
+pub mod shop;
 pub(crate) mod shown;
 pub(crate) mod start;
 mod system;

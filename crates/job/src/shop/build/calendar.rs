@@ -2,11 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use chrono::Weekday;
-
 use super::checks::{At, day};
 use crate::shop::calendar::Calendar;
-use crate::shop::disk::{CalendarFile, Day};
+use crate::shop::disk::{CalendarFile, weekday};
 use crate::shop::error::ShopError;
 use crate::shop::unfit::RowUnfit;
 
@@ -32,16 +30,4 @@ pub(super) fn calendar(file: &CalendarFile) -> Result<Calendar, ShopError> {
         unattended_hours_per_day: unattended,
         days_off,
     })
-}
-
-const fn weekday(day: Day) -> Weekday {
-    match day {
-        Day::Mon => Weekday::Mon,
-        Day::Tue => Weekday::Tue,
-        Day::Wed => Weekday::Wed,
-        Day::Thu => Weekday::Thu,
-        Day::Fri => Weekday::Fri,
-        Day::Sat => Weekday::Sat,
-        Day::Sun => Weekday::Sun,
-    }
 }

@@ -16,7 +16,7 @@ use rates::rate_cards;
 use super::disk::{GuideRow, MachineRow, MaterialRow, ShopFile, TubeRow};
 use super::error::ShopError;
 use super::plain::plain;
-use super::rows::{Pedigree, Shop, Texts};
+use super::rows::{Identity, Pedigree, Shop, Texts};
 use super::start::spread;
 use super::unfit::{FigureNamed, Needed, RowUnfit};
 
@@ -42,6 +42,9 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
     let mut shop = Shop {
         name: file.name.ok_or_else(|| missing(Needed::Name))?,
         address: file.address.ok_or_else(|| missing(Needed::Address))?,
+        identity: Identity::default(),
+        logo: None,
+        customers: Vec::new(),
         texts: Texts {
             terms: texts.terms,
             exclusions: texts.exclusions,
@@ -64,6 +67,8 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
         newest_rates: newest,
         also,
         other_names,
+        sample_rates: false,
+        not_used: Vec::new(),
     };
     shop.tables = shop.tables_with(&shop.newest_rates);
     Ok(shop)

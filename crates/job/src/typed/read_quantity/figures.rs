@@ -107,9 +107,41 @@ fn positive(value: Ratio, factor: Option<Ratio>, what: What, typed: &str) -> Res
     Ok(value.to_f64())
 }
 
+/// Reads a plain number above 0: `7.85`, `1/3`.
+pub fn plain_number(text: &str) -> Result<f64, Misread> {
+    match number_or_none(text)? {
+        0.0 => Err(Misread::Zero { what: What::Number }),
+        number => Ok(number),
+    }
+}
+
+/// Reads a plain number of 0 or more.
+pub fn number_or_none(text: &str) -> Result<f64, Misread> {
+    let what = What::Number;
+    let mut scan = Scan::new(text)?;
+    let (value, typed) = unsigned(&mut scan, what)?;
+    at_end(&mut scan, what)?;
+    if value.is_zero() {
+        return Ok(0.0);
+    }
+    positive(value, Some(Ratio::whole(1)), what, &typed)
+}
+
+/// Reads plain degrees of any sign: `60`, `-15`, `15 deg`.
+pub fn degrees_of_tilt(text: &str) -> Result<f64, Misread> {
+    let plain = text.trim().trim_end_matches('\u{b0}');
+    let without = plain
+        .strip_suffix("degrees")
+        .or_else(|| plain.strip_suffix("deg"));
+    signed(without.unwrap_or(plain), What::Turn)
+}
+
 /// Reads one part of a direction's vector: a plain number of any sign.
 pub fn vector_part(text: &str) -> Result<f64, Misread> {
-    let what = What::VectorPart;
+    signed(text, What::VectorPart)
+}
+
+fn signed(text: &str, what: What) -> Result<f64, Misread> {
     let mut scan = Scan::new(text)?;
     let negative = scan.eat('-');
     if !negative {

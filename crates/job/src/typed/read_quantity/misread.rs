@@ -57,6 +57,18 @@ pub enum What {
     VectorPart,
     /// A plain angle, of any sign.
     Turn,
+    /// A plain number.
+    Number,
+    /// A currency.
+    Currency,
+    /// Days of the week.
+    WorkDays,
+    /// What an hour of machines costs.
+    MachineRates,
+    /// Dangers of a material.
+    Hazards,
+    /// A start value.
+    StartValue,
 }
 
 /// Why a text could not be read.

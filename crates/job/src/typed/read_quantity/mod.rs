@@ -30,7 +30,10 @@ pub use choices::{ends, hole_end, one_of_words as one_of, part_axis, yes_no};
 pub use date::date;
 pub use depth::depth;
 pub use deviations::tolerance;
-pub use figures::{feed_mm_min, hours, minutes, minutes_or_none, vector_part};
+pub use figures::{
+    degrees_of_tilt, feed_mm_min, hours, minutes, minutes_or_none, number_or_none, plain_number,
+    vector_part,
+};
 pub use layers::layers;
 pub use length::{coordinate, length, length_or_zero};
 pub use misread::{Misread, What};

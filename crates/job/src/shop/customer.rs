@@ -1,0 +1,50 @@
+//! Customers, and what was agreed with them.
+
+use chrono::NaiveDate;
+use rust_decimal::Decimal;
+
+/// A customer.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Customer {
+    /// The name, as jobs give it.
+    pub name: String,
+    /// Whom to talk to.
+    pub contact: String,
+    /// The lines of the address.
+    pub address: Vec<String>,
+    /// The mail address.
+    pub email: String,
+    /// The telephone number.
+    pub phone: String,
+    /// The number that the shop has there.
+    pub their_number: String,
+    /// The currency of quotations, where it is another than the shop's.
+    pub exchange: Option<Exchange>,
+    /// Margin on price, 0 to below 1.
+    pub margin: Option<f64>,
+    /// What an hour of a machine costs [shop's currency].
+    pub machine_hour: Option<Decimal>,
+    /// What an hour of work costs [shop's currency].
+    pub labor_hour: Option<Decimal>,
+    /// How parts are sampled or inspected.
+    pub sampling: String,
+    /// Clauses that go on quotations.
+    pub clauses: Vec<String>,
+    /// When they pay.
+    pub payment: String,
+    /// How parts come and go.
+    pub delivery: String,
+}
+
+/// A currency that is not the shop's.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Exchange {
+    /// Its ISO 4217 code.
+    pub currency: String,
+    /// Digits after the point in it.
+    pub minor_digits: u32,
+    /// What one unit of the shop's currency is in it.
+    pub rate: Decimal,
+    /// The day of that rate.
+    pub dated: NaiveDate,
+}

@@ -1,0 +1,64 @@
+//! What of a shop is still as in the samples.
+
+use super::kind::ShopValue;
+use super::lists::{ShopColumn, ShopLine, ShopList};
+use super::own::ShopSheet;
+use super::page::shown_rows;
+use super::to_file::has_sample_rates;
+
+/// Something that a shop has to say itself before it goes by its own figures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Still {
+    /// Name or address.
+    Name,
+    /// What an hour of machine or labor costs.
+    Rates,
+    /// Margin and minimum charge.
+    Margin,
+    /// No machine of its own.
+    Machines,
+    /// Electrodes that are not its own.
+    Electrodes,
+    /// Prices of so many electrodes of its own.
+    ElectrodePrices(usize),
+}
+
+/// What is still as in the samples, in the order of the sheet.
+#[must_use]
+pub fn still_sample(sheet: &ShopSheet) -> Vec<Still> {
+    let mut still = Vec::new();
+    let typed = |line| !sheet.line(line).is_empty();
+    if !typed(ShopLine::Name) || !typed(ShopLine::Address) {
+        still.push(Still::Name);
+    }
+    if has_sample_rates(sheet) {
+        still.push(Still::Rates);
+    }
+    let cards = shown_rows(sheet, ShopList::Rates, true);
+    let is_own = |column| cards.iter().any(|card| !card.typed(column).is_empty());
+    if !is_own(ShopColumn::Margin) || !is_own(ShopColumn::Minimum) {
+        still.push(Still::Margin);
+    }
+    if shown_rows(sheet, ShopList::Machines, true)
+        .iter()
+        .any(|row| row.own.is_none())
+    {
+        still.push(Still::Machines);
+    }
+    let electrodes = shown_rows(sheet, ShopList::Electrodes, true);
+    if electrodes.iter().any(|row| row.own.is_none()) {
+        still.push(Still::Electrodes);
+    }
+    let own = electrodes.iter().filter(|row| row.own.is_some());
+    let unpriced = own.filter(|row| {
+        !matches!(
+            row.typed(ShopColumn::Price).value(),
+            Some(ShopValue::Money(_))
+        )
+    });
+    let unpriced = unpriced.count();
+    if unpriced > 0 {
+        still.push(Still::ElectrodePrices(unpriced));
+    }
+    still
+}

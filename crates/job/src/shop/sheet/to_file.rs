@@ -1,0 +1,315 @@
+//! From the shop's sheet to the rows of a shop file, and to the shop: what can't be used is left out
+//! and told, row by row.
+
+mod cells;
+mod customers;
+mod rows;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::kind::ShopValue;
+use super::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
+use super::own::ShopSheet;
+use super::page::{ShownRow, shown_rows};
+use super::samples::{sample_line, samples};
+use crate::shop::build::build;
+use crate::shop::disk::{CalendarFile, ShopFile, TextsFile, day_of};
+use crate::shop::error::ShopError;
+use crate::shop::load::embedded_file;
+use crate::shop::rows::{Identity, Shop};
+use crate::shop::unfit::RowUnfit;
+use cells::Cells;
+pub(super) use rows::has_sample_rates;
+
+/// Something in the shop's sheet that is not used, and why.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ShopNote {
+    /// The list, with the row's identity where it is a row of its own.
+    pub row: Option<(List, Option<u32>)>,
+    /// The row's name, as far as it has one; or the line's.
+    pub name: String,
+    /// The column, where it is one.
+    pub column: Option<Column>,
+    /// The single line, where it is one.
+    pub line: Option<Line>,
+    /// Why.
+    pub fault: ShopFault,
+}
+
+/// Why something in the shop's sheet is not used.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ShopFault {
+    /// It can't be read: the sentence that says why.
+    Unread(String),
+    /// Something that has to be there is not.
+    Missing,
+    /// A figure that can't be.
+    Unfit(RowUnfit),
+    /// Another row has the name.
+    Twice,
+    /// No machine has that name.
+    NoSuchMachine(String),
+    /// The whole can't be used.
+    Whole(ShopError),
+}
+
+impl Shop {
+    /// The shop that a sheet says; what can't be used of it stands in [`Shop::not_used`].
+    ///
+    /// # Errors
+    /// Where not even the samples can be used; a test proves that they can.
+    pub fn of_sheet(sheet: &ShopSheet) -> Result<Self, ShopError> {
+        let mut notes = Vec::new();
+        let mut file = file_of(sheet, &mut notes);
+        let mut shop = loop {
+            match build(embedded_file()?.laid_under(file.clone())?) {
+                Ok(shop) => break shop,
+                // A row that doesn't fit is left out: the others are not to be lost with it.
+                Err(error) => {
+                    let before = file.clone();
+                    leave_out(sheet, &mut file, error.clone(), &mut notes);
+                    if file == before {
+                        notes.push(ShopNote::whole(error));
+                        break Self::embedded()?.clone();
+                    }
+                }
+            }
+        };
+        shop.identity = identity(sheet);
+        shop.customers = customers::customers(sheet, &mut notes);
+        shop.sample_rates = has_sample_rates(sheet);
+        shop.logo.clone_from(&sheet.logo);
+        shop.not_used = notes;
+        Ok(shop)
+    }
+}
+
+impl ShopNote {
+    fn whole(error: ShopError) -> Self {
+        Self {
+            row: None,
+            name: String::new(),
+            column: None,
+            line: None,
+            fault: ShopFault::Whole(error),
+        }
+    }
+
+    pub(super) fn of_row(
+        list: List,
+        row: &ShownRow,
+        column: Option<Column>,
+        fault: ShopFault,
+    ) -> Self {
+        Self {
+            row: Some((list, row.own.as_ref().map(|row| row.id))),
+            name: row.text(rows::naming(list)).to_owned(),
+            column,
+            line: None,
+            fault,
+        }
+    }
+}
+
+/// The rows and lines of a sheet as a shop file has them; what can't be read is told.
+fn file_of(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> ShopFile {
+    let mut file = ShopFile {
+        without: without(sheet),
+        ..ShopFile::default()
+    };
+    lines(sheet, &mut file, notes);
+    let currency = line_text(sheet, Line::Currency);
+    let rows = |list| -> Vec<ShownRow> {
+        let own = sheet.own(list).iter();
+        own.map(|row| ShownRow::of(sheet, list, row)).collect()
+    };
+    macro_rules! list {
+        ($list:expr, $make:expr) => {{
+            let mut seen = BTreeSet::new();
+            let mut made = Vec::new();
+            for row in rows($list) {
+                let cells = Cells::new($list, &row);
+                match cells.checked_name(&mut seen).and_then(|()| $make(&cells)) {
+                    Ok(row) => made.push(row),
+                    Err((column, fault)) => {
+                        notes.push(ShopNote::of_row($list, &row, column, fault));
+                    }
+                }
+            }
+            made
+        }};
+    }
+    file.tubes = list!(List::Electrodes, rows::tube);
+    file.guides = list!(List::Guides, rows::guide);
+    file.machines = list!(List::Machines, rows::machine);
+    file.materials = list!(List::Materials, rows::material);
+    file.families = list!(List::Families, rows::family).into_iter().collect();
+    let days = list!(List::DaysOff, rows::day_off);
+    if let Some(calendar) = &mut file.calendar {
+        calendar.days_off.extend(days);
+    }
+    for row in rows(List::StartValues) {
+        if let Err((column, fault)) =
+            rows::start_value(&Cells::new(List::StartValues, &row), &mut file.start)
+        {
+            notes.push(ShopNote::of_row(List::StartValues, &row, column, fault));
+        }
+    }
+    let machines = machine_names(&file);
+    // Cards replace all others, so the samples that still count stand among them.
+    let mut seen = BTreeSet::new();
+    for row in shown_rows(sheet, List::Rates, true) {
+        let cells = Cells::new(List::Rates, &row);
+        let card = cells.checked_name(&mut seen);
+        match card.and_then(|()| rows::rate(&cells, &currency, &machines, notes)) {
+            Ok(card) => file.rates.push(card),
+            Err((column, fault)) => notes.push(ShopNote::of_row(List::Rates, &row, column, fault)),
+        }
+    }
+    file
+}
+
+/// Names of samples that count no more, as far as nothing of the sheet stands in their place.
+fn without(sheet: &ShopSheet) -> Vec<String> {
+    let lists = [
+        List::Electrodes,
+        List::Guides,
+        List::Machines,
+        List::Materials,
+    ];
+    let mut names = Vec::new();
+    for list in lists {
+        let replaced: BTreeSet<&String> = {
+            let own = sheet.own(list).iter();
+            own.filter_map(|row| row.stands_for.as_ref()).collect()
+        };
+        let gone = samples()
+            .list(list)
+            .iter()
+            .filter(|sample| sheet.is_out(list, &sample.name) || replaced.contains(&sample.name));
+        names.extend(gone.map(|sample| sample.name.clone()));
+    }
+    names
+}
+
+/// The names of the machines that there are.
+fn machine_names(file: &ShopFile) -> BTreeSet<String> {
+    let samples = samples().list(List::Machines).iter();
+    let left = samples.filter(|sample| !file.without.contains(&sample.name));
+    let own = file.machines.iter().map(|machine| machine.name.clone());
+    left.map(|sample| sample.name.clone()).chain(own).collect()
+}
+
+/// A single line as it counts.
+pub(super) fn line_text(sheet: &ShopSheet, line: Line) -> String {
+    let typed = sheet.line(line);
+    match typed.value() {
+        Some(ShopValue::Text(text)) => text.clone(),
+        _ => sample_line(line).to_owned(),
+    }
+}
+
+fn lines(sheet: &ShopSheet, file: &mut ShopFile, notes: &mut Vec<ShopNote>) {
+    for (line, entry) in sheet.lines.iter() {
+        if let Some(why) = entry.why() {
+            notes.push(ShopNote {
+                row: None,
+                name: String::new(),
+                column: None,
+                line: Some(*line),
+                fault: ShopFault::Unread(why.to_owned()),
+            });
+        }
+    }
+    let many = |line| -> Vec<String> {
+        let text = line_text(sheet, line);
+        let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
+        lines.map(str::to_owned).collect()
+    };
+    file.name = Some(line_text(sheet, Line::Name));
+    file.address = Some(many(Line::Address));
+    file.texts = Some(TextsFile {
+        terms: many(Line::Terms),
+        exclusions: many(Line::Exclusions),
+        cautions: many(Line::Cautions),
+    });
+    if let Some(ShopValue::Length(length)) = sheet.line(Line::UsualTolerance).value() {
+        file.usual_tolerance_mm = Some(length.mm());
+    }
+    let hours = |line, usual: f64| match sheet.line(line).value() {
+        Some(ShopValue::Number(hours)) => *hours,
+        _ => usual,
+    };
+    let sample = embedded_file().ok().and_then(|file| file.calendar);
+    file.calendar = sample.map(|usual| CalendarFile {
+        work_days: match sheet.line(Line::WorkDays).value() {
+            Some(ShopValue::WorkDays(days)) => days.iter().map(|day| day_of(*day)).collect(),
+            _ => usual.work_days,
+        },
+        hours_per_day: hours(Line::HoursPerDay, usual.hours_per_day),
+        unattended_hours_per_day: hours(Line::UnattendedHours, usual.unattended_hours_per_day),
+        days_off: usual.days_off,
+    });
+}
+
+fn identity(sheet: &ShopSheet) -> Identity {
+    let text = |line| line_text(sheet, line);
+    Identity {
+        contact: text(Line::Contact),
+        phone: text(Line::Phone),
+        email: text(Line::Email),
+        registration: text(Line::Registration),
+    }
+}
+
+/// Leaves the row out that an error is about; nothing where it is about none.
+fn leave_out(sheet: &ShopSheet, file: &mut ShopFile, error: ShopError, notes: &mut Vec<ShopNote>) {
+    let (list, name, fault) = match error {
+        ShopError::Row { list, name, what } => (list, name, ShopFault::Unfit(what)),
+        ShopError::Twice { list, name } => (list, name, ShopFault::Twice),
+        _ => return,
+    };
+    let list_of = BTreeMap::from([
+        ("tubes", List::Electrodes),
+        ("guides", List::Guides),
+        ("machines", List::Machines),
+        ("materials", List::Materials),
+        ("rates", List::Rates),
+        ("start", List::StartValues),
+    ]);
+    match list {
+        "tubes" => file.tubes.retain(|row| row.name != name),
+        "guides" => file.guides.retain(|row| row.name != name),
+        "machines" => file.machines.retain(|row| row.name != name),
+        "materials" => {
+            // The other name may be the one that clashes.
+            let has = |also: &Vec<String>| also.contains(&name);
+            file.materials
+                .retain(|row| row.name != name && !has(&row.also));
+        }
+        "rates" => file.rates.retain(|row| row.valid_from != name),
+        "start" => file.start.forget(&name),
+        "calendar" => {
+            let usual = embedded_file().ok().and_then(|file| file.calendar);
+            if let (Some(own), Some(usual)) = (&mut file.calendar, usual) {
+                own.hours_per_day = usual.hours_per_day;
+                own.unattended_hours_per_day = usual.unattended_hours_per_day;
+            }
+        }
+        _ => return,
+    }
+    let known = list_of.get(list).copied();
+    let id = known.and_then(|list| {
+        let named = |row: &&std::sync::Arc<super::own::ShopRow>| {
+            ShownRow::of(sheet, list, row).text(rows::naming(list)) == name
+        };
+        sheet.own(list).iter().find(named).map(|row| row.id)
+    });
+    notes.push(ShopNote {
+        row: known.map(|list| (list, id)),
+        name,
+        column: None,
+        line: (list == "calendar").then_some(Line::HoursPerDay),
+        fault,
+    });
+}

@@ -1,0 +1,453 @@
+//! The shop as it is typed: edits, tables out of it, files, and what can't be used.
+
+#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
+
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_job::Unit;
+use quillbore_job::shop::Shop;
+use quillbore_job::shop::sheet::{
+    ShopColumn as Column, ShopEdit, ShopFault, ShopLine, ShopList as List, ShopRowAt as At,
+    ShopSheet, Still, apply_shop, merge_shop, read_sheet, shown_rows, still_sample, write_sheet,
+};
+use quillbore_job::shop_history::{Changing, ShopHistory};
+
+fn day(text: &str) -> NaiveDate {
+    text.parse().expect("a day")
+}
+
+fn cells(list: List, at: At, cells: &[(Column, &str)]) -> ShopEdit {
+    let cells = cells
+        .iter()
+        .map(|(column, text)| (*column, (*text).to_owned()));
+    ShopEdit::SetCells {
+        list,
+        rows: vec![(at, cells.collect())],
+        unit: Unit::Mm,
+    }
+}
+
+fn line(line: ShopLine, text: &str) -> ShopEdit {
+    ShopEdit::SetLine {
+        line,
+        text: text.to_owned(),
+        unit: Unit::Mm,
+    }
+}
+
+fn done(edits: &[ShopEdit]) -> ShopSheet {
+    let mut sheet = ShopSheet::default();
+    for edit in edits {
+        sheet = apply_shop(&sheet, edit).expect("an edit");
+    }
+    sheet
+}
+
+fn shop(sheet: &ShopSheet) -> Shop {
+    Shop::of_sheet(sheet).expect("a shop")
+}
+
+/// An empty sheet is the samples, row by row.
+#[test]
+fn nothing_typed_is_the_samples() {
+    let mut shop = shop(&ShopSheet::default());
+    assert!(shop.has_sample_rates() && shop.not_used.is_empty());
+    let sample = Shop::embedded().expect("samples");
+    shop.name.clone_from(&sample.name);
+    assert_eq!(shop.tables, sample.tables);
+    assert_eq!(shop.calendar, sample.calendar);
+    assert_eq!(shop.texts, sample.texts);
+}
+
+/// A new shop: one machine of which only name and rate are known, five diameters, three rates.
+#[test]
+fn a_shop_of_its_own_is_typed_in_a_few_cells() {
+    let sheet = done(&[
+        line(ShopLine::Name, "Tallow Street Fine Bores"),
+        line(ShopLine::Currency, "eur"),
+        cells(
+            List::Rates,
+            At::New,
+            &[
+                (Column::ValidFrom, "2026-11-01"),
+                (Column::LaborHour, "45"),
+                (Column::MachineHour, "60"),
+            ],
+        ),
+        cells(
+            List::Machines,
+            At::New,
+            &[(Column::Name, "Plover"), (Column::MachineHour, "58")],
+        ),
+        ShopEdit::Samples {
+            list: List::Machines,
+            count: false,
+        },
+        ShopEdit::SetCells {
+            list: List::Electrodes,
+            rows: ["0.3", "0.5", "0.8", "1", "1/16 in"]
+                .map(|size| (At::New, vec![(Column::Outer, size.to_owned())]))
+                .to_vec(),
+            unit: Unit::Mm,
+        },
+        ShopEdit::Samples {
+            list: List::Electrodes,
+            count: false,
+        },
+    ]);
+    let shop = shop(&sheet);
+    assert_eq!(shop.not_used, []);
+    let names: Vec<&str> = shop
+        .tables
+        .machines
+        .iter()
+        .map(|row| row.name.as_str())
+        .collect();
+    assert_eq!(names, ["Plover"]);
+    let machine = &shop.tables.machines[0];
+    // The card says 60 for all machines, and the card in force wins.
+    assert_eq!(machine.rate_per_hour, 60.0);
+    assert!(!machine.changer && !machine.index_axis && machine.tilt_deg.is_none());
+    let sizes: Vec<f64> = shop.tables.tubes.iter().map(|tube| tube.outer_mm).collect();
+    assert_eq!(sizes, [0.3, 0.5, 0.8, 1.0, 1.5875]);
+    assert_eq!(shop.tables.tubes[1].name, "brass 0.50 x 300");
+    assert!(
+        shop.tables
+            .tubes
+            .iter()
+            .all(|tube| tube.bore_mm < tube.outer_mm / 2.0)
+    );
+    let rates = &shop.tables.rates;
+    assert_eq!((rates.currency.as_str(), rates.minor_digits), ("EUR", 2));
+    assert_eq!((rates.labor_per_hour, rates.margin), (45.0, 0.3));
+    assert!(!shop.has_sample_rates());
+    assert_eq!(
+        still_sample(&sheet),
+        [Still::Name, Still::Margin, Still::ElectrodePrices(5)]
+    );
+}
+
+/// A card goes on with what the one before it says; a day between them has the first.
+#[test]
+fn a_card_says_only_what_changes() {
+    let sheet = done(&[
+        cells(
+            List::Rates,
+            At::New,
+            &[
+                (Column::ValidFrom, "2026-01-01"),
+                (Column::LaborHour, "45"),
+                (Column::Margin, "25 %"),
+            ],
+        ),
+        cells(
+            List::Rates,
+            At::New,
+            &[(Column::ValidFrom, "2027-01-01"), (Column::LaborHour, "47")],
+        ),
+    ]);
+    let shop = shop(&sheet);
+    let on = |day: NaiveDate| &shop.rates_on(day).rates;
+    let before = on(day("2026-12-31"));
+    let after = on(day("2027-01-01"));
+    assert_eq!((before.labor_per_hour, before.margin), (45.0, 0.25));
+    assert_eq!((after.labor_per_hour, after.margin), (47.0, 0.25));
+}
+
+#[test]
+fn a_sample_that_is_typed_over_keeps_the_rest_and_its_place() {
+    let at = At::Sample("Steeple".to_owned());
+    let sheet = done(&[cells(List::Machines, at, &[(Column::Stroke, "700")])]);
+    let shop = shop(&sheet);
+    let strokes: Vec<f64> = shop
+        .tables
+        .machines
+        .iter()
+        .map(|row| row.stroke_mm)
+        .collect();
+    assert_eq!(shop.tables.machines.len(), 3);
+    assert!(strokes.contains(&700.0) && !strokes.contains(&850.0));
+    let rows = shown_rows(&sheet, List::Machines, true);
+    let names: Vec<&str> = rows.iter().map(|row| row.text(Column::Name)).collect();
+    assert_eq!(names, ["Barrow", "Steeple", "Wren"]);
+    // Emptied again it is the sample.
+    let id = sheet.own(List::Machines)[0].id;
+    let emptied = cells(List::Machines, At::Own(id), &[(Column::Stroke, "")]);
+    let sheet = apply_shop(&sheet, &emptied).expect("emptied");
+    assert!(sheet.own(List::Machines).is_empty());
+}
+
+#[test]
+fn a_sample_that_is_deleted_is_gone_until_it_is_brought_back() {
+    let sheet = done(&[ShopEdit::DeleteRows {
+        list: List::Machines,
+        rows: vec![At::Sample("Wren".to_owned())],
+    }]);
+    assert_eq!(shop(&sheet).tables.machines.len(), 2);
+    let back = ShopEdit::Samples {
+        list: List::Machines,
+        count: true,
+    };
+    let sheet = apply_shop(&sheet, &back).expect("back");
+    assert_eq!(shop(&sheet).tables.machines.len(), 3);
+}
+
+/// What can't be used is told with its place, and takes nothing else with it.
+#[test]
+fn one_bad_row_is_left_out_alone() {
+    let sheet = done(&[
+        cells(
+            List::Electrodes,
+            At::New,
+            &[(Column::Outer, "0.5"), (Column::Bore, "0.6")],
+        ),
+        cells(List::Electrodes, At::New, &[(Column::Outer, "half")]),
+        cells(
+            List::Electrodes,
+            At::New,
+            &[(Column::Outer, "0.77"), (Column::Price, "1.2")],
+        ),
+        cells(List::Machines, At::New, &[(Column::Name, "barrow")]),
+        cells(
+            List::Machines,
+            At::New,
+            &[(Column::Name, "Plover"), (Column::HeldBack, "900")],
+        ),
+        cells(
+            List::Rates,
+            At::New,
+            &[
+                (Column::ValidFrom, "2026-11-01"),
+                (Column::MachineHour, "Nobody 3; Wren 65"),
+            ],
+        ),
+        cells(List::Materials, At::New, &[(Column::Name, "our bronze")]),
+        cells(List::DaysOff, At::New, &[(Column::Day, "Easter")]),
+        line(ShopLine::HoursPerDay, "30"),
+    ]);
+    let shop = shop(&sheet);
+    let told: Vec<String> = shop.not_used.iter().map(ToString::to_string).collect();
+    let about = |text: &str| told.iter().any(|note| note.contains(text));
+    for text in [
+        "bore_mm must be smaller",
+        "half",
+        "Plover: held_back_mm",
+        "Nobody",
+        "Material our bronze, family is missing",
+        "Easter",
+        "24 hours",
+    ] {
+        assert!(about(text), "{text} in {told:#?}");
+    }
+    assert!(shop.tables.tubes.iter().any(|tube| tube.outer_mm == 0.77));
+    let rate = |name: &str| {
+        let mut machines = shop.tables.machines.iter();
+        machines
+            .find(|row| row.name == name)
+            .map(|row| row.rate_per_hour)
+    };
+    assert_eq!(rate("Wren"), Some(65.0));
+    let is_missing = |fault: &ShopFault| *fault == ShopFault::Missing;
+    assert!(shop.not_used.iter().any(|note| is_missing(&note.fault)));
+}
+
+#[test]
+fn a_sheet_comes_back_from_its_file_to_the_letter() {
+    let sheet = done(&[
+        line(ShopLine::Name, "Tallow Street \"Fine\" Bores"),
+        line(ShopLine::Address, "1 Tallow Street\nExampleton"),
+        line(ShopLine::UsualTolerance, "0.002 in"),
+        cells(
+            List::Customers,
+            At::New,
+            &[
+                (Column::Name, "Alder Finch Rotors"),
+                (Column::Margin, "22 %"),
+            ],
+        ),
+        cells(
+            List::Customers,
+            At::New,
+            &[(Column::Name, "odd"), (Column::Margin, "much")],
+        ),
+        cells(
+            List::StartValues,
+            At::Sample("setup_min".to_owned()),
+            &[(Column::Value, "20 to 50")],
+        ),
+        ShopEdit::DeleteRows {
+            list: List::Guides,
+            rows: vec![At::Sample("guide 0.10".to_owned())],
+        },
+        ShopEdit::Samples {
+            list: List::Machines,
+            count: false,
+        },
+        ShopEdit::SetUnit(Unit::Inch),
+    ]);
+    let text = write_sheet(&sheet);
+    assert!(text.starts_with("(\n  format: 3,"), "{text}");
+    let back = read_sheet(text.as_bytes()).expect("read");
+    assert_eq!(back, sheet);
+    assert_eq!(write_sheet(&back), text);
+    let newer = text.replacen("format: 3", "format: 4", 1);
+    assert!(read_sheet(newer.as_bytes()).is_err());
+    let unknown = text.replacen("\"customers\"", "\"clients\"", 1);
+    assert!(read_sheet(unknown.as_bytes()).is_err());
+    for cut in (0..text.len())
+        .step_by(7)
+        .filter(|cut| text.is_char_boundary(*cut))
+    {
+        assert!(read_sheet(&text.as_bytes()[..cut]).is_err(), "{cut}");
+    }
+}
+
+/// A file that gave numbers is the same shop as the sheet made of it.
+#[test]
+fn an_older_file_is_the_same_shop_as_a_sheet() {
+    let old = r#"(
+        format: 2,
+        name: "Tallow Street Fine Bores",
+        address: ["1 Tallow Street", "Exampleton"],
+        usual_tolerance_mm: 0.04,
+        without: ["Wren", "guide 0.10", "brass 0.10 x 150"],
+        families: { Nickel: (feed_mm_min: (9.0, 31.0), wear: (0.6, 1.4), tube: Copper, pedigree: "ours") },
+        materials: [
+            (name: "our bronze", also: ["B12"], family: Copper, hazards: [CopperLead], density_g_cm3: 8.7),
+            (name: "our 718", family: Nickel, density_g_cm3: 8.2, resistivity_uohm_cm: (120.0, 128.5),
+             process: (feed_mm_min: (7.0, 22.0), wear: (0.5, 1.1), tube: Brass, pedigree: "test burns")),
+        ],
+        tubes: [(name: "brass 0.50 x 300", material: Brass, outer_mm: 0.5, bore_mm: 0.17, channels: 1,
+                 length_mm: 300.0, price: 0.285, stock: 12)],
+        guides: [(name: "guide 0.50", tube_mm: 0.5, life_holes: 350.0, price: 27.5, stock: 2)],
+        machines: [(name: "Plover", part_mm: (400.0, 300.0, 200.0), mass_kg: 180.0, stroke_mm: 300.0,
+            tube_mm: (0.3, 3.0), tube_length_mm: 400.0, held_back_mm: 90.0, stand_off_mm: 6.0,
+            pressure_bar: 75.0, changer: true, index_axis: false, tilt_deg: (-15.0, 60.0),
+            table_rapid_mm_min: 3000.0, head_rapid_mm_min: 2500.0, attended: 0.4, rate_per_hour: 61.0)],
+        rates: [(valid_from: "2026-02-01", currency: "EUR", minor_digits: 2, labor_per_hour: 41.0,
+            machines_per_hour: {"Plover": 63.0}, dielectric_per_hour: 1.7, power_per_hour: 0.8,
+            margin: 0.285, minimum_charge: 140.0, price_step: 0.05, redo_share: 0.029, part_risk_share: 0.0057)],
+        calendar: (work_days: [Mon, Tue, Wed, Thu], hours_per_day: 9.0, unattended_hours_per_day: 2.5,
+                   days_off: ["2026-12-24"]),
+        start: (setup_min: ((20.0, 55.0), "timed"), gap_mm: ([(0.1, (0.01, 0.03)), (1.0, (0.03, 0.09))], "measured")),
+    )"#;
+    let direct = Shop::with_file(old.as_bytes()).expect("a shop");
+    let sheet = read_sheet(old.as_bytes()).expect("a sheet");
+    let mut typed = shop(&sheet);
+    assert_eq!(typed.not_used, []);
+    assert_eq!(typed.tables, direct.tables);
+    assert_eq!(typed.calendar, direct.calendar);
+    assert_eq!(
+        (&typed.name, &typed.address),
+        (&direct.name, &direct.address)
+    );
+    assert_eq!(typed.texts, direct.texts);
+    assert_eq!(typed.usual_tolerance_mm, direct.usual_tolerance_mm);
+    typed = Shop::with_file(write_sheet(&sheet).as_bytes()).expect("a shop");
+    assert_eq!(typed.tables, direct.tables);
+}
+
+#[test]
+fn what_was_changed_is_noted_and_undone_step_by_step() {
+    let mut history = ShopHistory::new(ShopSheet::default());
+    let who = Changing {
+        day: day("2026-11-27"),
+        by: "front desk",
+    };
+    let edit = cells(List::Machines, At::New, &[(Column::Name, "Plover")]);
+    assert_eq!(history.do_edit(&edit, who), Ok(true));
+    let before = Arc::clone(history.now());
+    let id = before.own(List::Machines)[0].id;
+    let rate = cells(List::Machines, At::Own(id), &[(Column::MachineHour, "61")]);
+    assert_eq!(history.do_edit(&rate, who), Ok(true));
+    assert_eq!(history.do_edit(&rate, who), Ok(false));
+    assert_eq!(
+        history.undo_label(),
+        Some("machine Plover: machine hour 61")
+    );
+    assert!(history.undo(who));
+    assert_eq!(history.now().rows, before.rows);
+    assert!(history.redo(who));
+    let told: Vec<&str> = {
+        let changes = history.now().changes.iter();
+        changes.map(|change| change.what.as_str()).collect()
+    };
+    assert_eq!(
+        told,
+        [
+            "machine Plover: name Plover",
+            "machine Plover: machine hour 61",
+            "undo: machine Plover: machine hour 61",
+            "machine Plover: machine hour 61",
+        ]
+    );
+    // An identity that was given out once is never given out again.
+    history.undo(who);
+    history.undo(who);
+    history.do_edit(&edit, who).expect("again");
+    assert_ne!(history.now().own(List::Machines)[0].id, id);
+}
+
+/// Both desks' edits stand, or theirs is told and can be taken.
+#[test]
+fn two_desks_edits_stand_or_are_told() {
+    let base = done(&[cells(List::Machines, At::New, &[(Column::Name, "Plover")])]);
+    let id = base.own(List::Machines)[0].id;
+    let own = |column, text| cells(List::Machines, At::Own(id), &[(column, text)]);
+    let ours = apply_shop(&base, &own(Column::Stroke, "310")).expect("ours");
+    let ours = apply_shop(&ours, &own(Column::Pressure, "80")).expect("ours");
+    let ours = apply_shop(
+        &ours,
+        &cells(List::Guides, At::New, &[(Column::ForElectrode, "0.45")]),
+    )
+    .expect("ours");
+    let theirs = apply_shop(&base, &own(Column::Pressure, "90")).expect("theirs");
+    let theirs = apply_shop(&theirs, &own(Column::PartX, "410")).expect("theirs");
+    let theirs = apply_shop(
+        &theirs,
+        &cells(List::Customers, At::New, &[(Column::Name, "Quarry")]),
+    )
+    .expect("theirs");
+    let merged = merge_shop(&base, &ours, &theirs);
+    let row = &merged.sheet.own(List::Machines)[0];
+    let texts =
+        [Column::Stroke, Column::Pressure, Column::PartX].map(|column| row.cell(column).text());
+    assert_eq!(texts, ["310", "80", "410"]);
+    let guide = merged.sheet.own(List::Guides)[0].id;
+    let customer = merged.sheet.own(List::Customers)[0].id;
+    assert_ne!(guide, customer);
+    assert_eq!(merged.clashes.len(), 1);
+    let take = merged.clashes[0].take_theirs().expect("an edit");
+    let taken = apply_shop(&merged.sheet, &take).expect("theirs");
+    assert_eq!(
+        taken.own(List::Machines)[0].cell(Column::Pressure).text(),
+        "90"
+    );
+}
+
+/// Both began to type over the same sample: it is one row.
+#[test]
+fn a_sample_typed_over_at_two_desks_is_one_row() {
+    let base = ShopSheet::default();
+    let at = || At::Sample("Barrow".to_owned());
+    let ours = apply_shop(
+        &base,
+        &cells(List::Machines, at(), &[(Column::Stroke, "310")]),
+    )
+    .expect("ours");
+    let theirs = apply_shop(
+        &base,
+        &cells(List::Machines, at(), &[(Column::PartX, "410")]),
+    )
+    .expect("theirs");
+    let merged = merge_shop(&base, &ours, &theirs);
+    assert_eq!(merged.clashes, []);
+    assert_eq!(merged.sheet.own(List::Machines).len(), 1);
+    let machines = shop(&merged.sheet).tables.machines;
+    let barrow = machines
+        .iter()
+        .find(|row| row.name == "Barrow")
+        .expect("Barrow");
+    assert_eq!((barrow.stroke_mm, barrow.part_mm[0]), (310.0, 410.0));
+}
