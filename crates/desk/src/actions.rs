@@ -43,6 +43,8 @@ pub enum Action {
     Help,
     /// What the desk remembers.
     Settings,
+    /// The shop itself, over the sheet.
+    Shop,
     /// What the shop has learned, over the sheet.
     Learned,
     /// Show and read millimeters or inches.
@@ -93,6 +95,7 @@ impl Action {
         Self::Shelf,
         Self::Commands,
         Self::Help,
+        Self::Shop,
         Self::Learned,
         Self::Settings,
         Self::Quit,
@@ -122,6 +125,7 @@ impl Action {
             Self::NextJob => const { &[plain(Key::J)] },
             Self::CloseJob => const { &[plain(Key::W)] },
             Self::Commands => const { &[plain(Key::K)] },
+            Self::Shop => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F7)] },
             Self::Learned => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F8)] },
             Self::Help => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F1)] },
             Self::Settings => const { &[plain(Key::Comma)] },

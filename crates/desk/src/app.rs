@@ -15,6 +15,7 @@ mod pin;
 mod questions;
 mod remember;
 mod reorder;
+mod shop;
 
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -36,6 +37,7 @@ use crate::dialogs::Dialogs;
 use crate::learned::LearnedPage;
 use crate::look;
 use crate::settings::Settings;
+use crate::shop::ShopPage;
 use crate::spot::Spot;
 use crate::view::{Ask, Next, SheetView, Waiting};
 use crate::words::head as words;
@@ -78,6 +80,8 @@ pub struct App {
     was_focused: bool,
     /// The page of what the shop has learned.
     learned: LearnedPage,
+    /// The page of the shop.
+    pub shop: ShopPage,
     /// The record that somebody wants to see, while its job is being opened.
     to_record: Option<(JobKey, u32, Line)>,
     /// The list's version at the last look at the run records.
@@ -158,11 +162,13 @@ impl App {
             last_kept: 0.0,
             was_focused: true,
             learned: LearnedPage::default(),
+            shop: ShopPage::default(),
             to_record: None,
             records_seen: 0,
             close_when_done: false,
         };
         app.dress(ctx);
+        app.look_at_shop();
         if let Standing::NotMarked(jobs) = parts.standing {
             app.view_mut().wait_for(Waiting::Adopt(jobs));
         }
@@ -255,6 +261,7 @@ impl App {
         let focused = ctx.input(|input| input.viewport().focused.unwrap_or(true));
         if focused && !std::mem::replace(&mut self.was_focused, focused) {
             self.list.look_again();
+            self.look_at_shop();
         }
         self.was_focused = focused;
     }

@@ -20,6 +20,11 @@ pub enum PathQuestion {
         /// The name to begin with.
         name: String,
     },
+    /// The file of the shop's logo.
+    Logo {
+        /// Where to begin.
+        folder: PathBuf,
+    },
     /// A folder for papers.
     PapersFolder {
         /// Where to begin.
@@ -106,6 +111,9 @@ fn show(question: &PathQuestion) -> Option<PathBuf> {
             .add_filter(words::JOB_FILES, &["ron"])
             .set_file_name(name)
             .save_file(),
+        PathQuestion::Logo { folder } => dialog(words::LOGO, folder)
+            .add_filter(words::PICTURES, &["png", "svg"])
+            .pick_file(),
         PathQuestion::PapersFolder { folder } => dialog(words::PAPERS_FOLDER, folder).pick_folder(),
     }
 }

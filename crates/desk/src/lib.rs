@@ -14,6 +14,7 @@ pub mod preview;
 pub mod run;
 pub mod settings;
 pub mod sheet;
+pub mod shop;
 pub mod spot;
 pub mod view;
 pub mod window;

@@ -354,6 +354,8 @@ pub enum Ask {
     OpenRecord(JobKey, u32, Line),
     /// Put the page of what was learned away.
     CloseLearned,
+    /// What the shop's page asks.
+    Shop(crate::shop::ShopAsk),
     /// Use the desktop's own dialog for the path.
     Browse,
     /// Change a setting.

@@ -7,6 +7,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 
 use chrono::NaiveDate;
 use quillbore_job::results::Results;
+use quillbore_job::shop::Logo;
 use quillbore_job::shop::sheet::ShopSheet;
 use quillbore_job::{Job, Paper};
 use quillbore_paper::Sheet;
@@ -125,6 +126,8 @@ pub enum Request {
     },
     /// Look at the shop's sheet on the shelf.
     Shop,
+    /// Read a file as the shop's logo.
+    Logo(PathBuf),
     /// Save the shop's sheet.
     SaveShop {
         /// What it was made of.
@@ -194,6 +197,8 @@ pub enum Reply {
     Learned(Box<Learned>),
     /// The shop's sheet as it stands on the shelf, or why it can't be read.
     Shop(Result<SheetStands, Failure>),
+    /// A file as the shop's logo, or why it is none.
+    Logo(Result<Logo, Failure>),
     /// The shop's sheet was saved, or not.
     ShopSaved {
         /// Ours, as it was then.
@@ -346,6 +351,7 @@ fn done(office: &Office, request: Request) -> Reply {
             Reply::Learned(Box::new(learned(&office.records(), &shop, day)))
         }
         Request::Shop => Reply::Shop(office.look_at_shop()),
+        Request::Logo(path) => Reply::Logo(office.logo(&path)),
         Request::SaveShop { base, ours } => {
             let result = office.save_shop(&base, &ours).map(Box::new);
             Reply::ShopSaved { ours, result }

@@ -9,7 +9,7 @@ use crate::words::messages as words;
 impl App {
     /// Keeps the window open while something is being written, or a job is not saved, and asks.
     pub(super) fn guard_close(&mut self, ctx: &Context) {
-        let is_busy = self.jobs.iter().any(|job| job.desk.is_busy());
+        let is_busy = self.jobs.iter().any(|job| job.desk.is_busy()) || self.shop.saving.is_some();
         if self.close_when_done && !is_busy {
             self.close_when_done = false;
             ctx.send_viewport_cmd(ViewportCommand::Close);

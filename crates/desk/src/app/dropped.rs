@@ -18,6 +18,8 @@ impl App {
         for path in paths {
             if path.extension().is_some_and(|end| end == "ron") {
                 self.open(ctx, Wanted::Path(path));
+            } else if self.shop.open {
+                self.drop_logo(path);
             } else {
                 self.attach(path);
             }

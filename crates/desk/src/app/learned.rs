@@ -12,7 +12,9 @@ use crate::spot::Spot;
 impl App {
     /// Lays the page over the sheet, or puts it away.
     pub(super) fn lay_out_learned(&mut self) {
-        self.learned.open = !self.learned.open;
+        let open = !self.learned.open;
+        self.close_pages();
+        self.learned.open = open;
         self.learned.is_fresh = true;
         self.ask_learned();
     }

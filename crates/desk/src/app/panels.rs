@@ -3,9 +3,12 @@
 
 use std::sync::Arc;
 
+use chrono::NaiveDate;
 use egui::{Area, CentralPanel, Frame, Margin, Order, Panel, Rect, Stroke, Ui, pos2, vec2};
 
 use super::{App, OpenJob};
+use quillbore_job::Shop;
+
 use crate::learned::learned_ui;
 use crate::look;
 use crate::sheet::commands::commands_ui;
@@ -22,7 +25,9 @@ use crate::sheet::shared::Shared;
 use crate::sheet::shelf_list::{ShelfKeyboard, ShelfNews, shelf_ui};
 use crate::sheet::whole::Whole;
 use crate::sheet::{commit_drafts, help_ui, preview_ui, preview_words_ui, second_ui, sheet_ui};
-use crate::view::Ask;
+use crate::shop::{ShopAsk, ShopPage, shop_foot_ui, shop_head_ui, shop_ui};
+use crate::view::{Ask, Waiting};
+use crate::words::shop as shop_words;
 
 /// Above and below what stands in head and foot.
 const BAR_PAD: i8 = 3;
@@ -43,6 +48,7 @@ impl App {
             find_focus,
             on_shelf,
             learned,
+            shop,
             shelf_over,
             shelf_lies_over,
             ..
@@ -126,13 +132,22 @@ impl App {
             top: BAR_PAD,
             bottom: BAR_PAD,
         });
+        // A question stands in the head of the job that it is about.
+        let is_asked = view.waiting.as_ref().is_some_and(Waiting::is_in_head);
+        let shop_bars = shop.open && !is_asked;
+        let mut shop_asks: Vec<ShopAsk> = Vec::new();
         Panel::bottom("foot")
             .resizable(false)
             .exact_size(BAR)
             .show_separator_line(false)
             .frame(bar)
             .show(ui, |ui| {
-                foot_ui(ui, &shared, view, (quick.as_ref(), &desk.notice), asks);
+                if shop_bars {
+                    let sentence = shop_sentence(shop, &desk.shop, desk.day);
+                    shop_foot_ui(ui, shop, &sentence, &mut shop_asks);
+                } else {
+                    foot_ui(ui, &shared, view, (quick.as_ref(), &desk.notice), asks);
+                }
             });
         Panel::top("head")
             .resizable(false)
@@ -140,6 +155,10 @@ impl App {
             .show_separator_line(false)
             .frame(bar)
             .show(ui, |ui| {
+                if shop_bars {
+                    shop_head_ui(ui, shop, &mut shop_asks);
+                    return;
+                }
                 let news = HeadNews {
                     labels: (desk.history.undo_label(), desk.history.redo_label()),
                     dirty: desk.history.is_dirty(),
@@ -155,6 +174,11 @@ impl App {
                 return;
             }
             let places = Places::of(ui.max_rect(), measures);
+            if shop.open {
+                let beside = (places.sheet, places.margin);
+                shop_ui(ui, beside, shop, desk.day, &mut shop_asks);
+                return;
+            }
             let margin = MarginPlace {
                 margin: places.margin,
                 sheet: places.sheet,
@@ -188,6 +212,7 @@ impl App {
             commands_ui(ui, places.sheet, &shared, view, asks);
             paste_ui(ui, places.sheet, view, asks);
         });
+        asks.extend(shop_asks.into_iter().map(Ask::Shop));
         if asks.iter().any(wants_drafts_committed) {
             let mut committed = Vec::new();
             commit_drafts(&shared, view, &mut committed);
@@ -196,6 +221,14 @@ impl App {
             asks.splice(0..0, committed);
         }
     }
+}
+
+/// What the foot says while the shop's page lies over the sheet.
+fn shop_sentence(page: &mut ShopPage, shop: &Shop, day: NaiveDate) -> String {
+    let valid_from = shop.rates_on(day).valid_from.to_string();
+    let machines = shop.tables.machines.len();
+    let own = !shop.has_sample_rates();
+    shop_words::foot(&valid_from, own, machines, page.notes().len())
 }
 
 /// A margin at least so wide has a place for the picture.

@@ -42,6 +42,7 @@ impl App {
             || view.grid.is_active()
             || view.runs.is_active()
             || self.learned.open
+            || self.shop.open
         {
             return;
         }

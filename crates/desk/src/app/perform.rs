@@ -29,6 +29,9 @@ struct LearnedNow {
 
 impl App {
     pub(super) fn perform(&mut self, ctx: &Context, ask: Ask) {
+        if self.page_hears(ctx, &ask) {
+            return;
+        }
         match ask {
             Ask::Edit(edit) => self.edit(&edit),
             Ask::Pin(kind) => self.pin(kind),
@@ -67,6 +70,7 @@ impl App {
             Ask::GoOn(answer) => self.go_on(ctx, answer),
             Ask::OpenRecord(job, slip, line) => self.open_record(ctx, job, slip, line),
             Ask::CloseLearned => self.learned.open = false,
+            Ask::Shop(ask) => self.shop_asks(ask),
             Ask::Browse => self.browse(),
             Ask::Set(setting) => self.set(ctx, setting),
         }
@@ -151,6 +155,7 @@ impl App {
             Action::NextJob => self.at = (self.at + 1) % self.jobs.len(),
             Action::CloseJob => self.close_job(),
             Action::Commands => self.wait_for(Waiting::Command(String::new())),
+            Action::Shop => self.lay_out_shop(),
             Action::Learned => self.lay_out_learned(),
             Action::Help => {
                 let view = self.view_mut();

@@ -9,6 +9,7 @@ use quillbore_office::print;
 use super::{App, Wanted};
 use crate::desk::Errand;
 use crate::dialogs::{PathAnswer, PathQuestion};
+use crate::shop::ShopAsk;
 use crate::view::{Ask, Decision, Waiting};
 use crate::words::messages as words;
 
@@ -76,6 +77,12 @@ impl App {
         }
     }
 
+    /// Asks for the file of the logo by the desktop's own dialog.
+    pub(super) fn ask_for_logo(&mut self) {
+        let folder = PathBuf::from(self.desk().shelf());
+        self.dialogs.ask(PathQuestion::Logo { folder });
+    }
+
     /// Asks for the path that the window waits for by the desktop's own dialog.
     pub(super) fn browse(&mut self) {
         let folder = PathBuf::from(self.desk().shelf());
@@ -99,9 +106,13 @@ impl App {
 
     /// Takes in the path that was chosen in the desktop's dialog.
     pub(super) fn answer_dialog(&mut self, asks: &mut Vec<Ask>) {
-        let Some((_, PathAnswer::Chosen(chosen))) = self.dialogs.answer() else {
+        let Some((question, PathAnswer::Chosen(chosen))) = self.dialogs.answer() else {
             return;
         };
+        if matches!(question, PathQuestion::Logo { .. }) {
+            asks.push(Ask::Shop(ShopAsk::TakeLogo(chosen)));
+            return;
+        }
         if let Some(Waiting::OpenPath(path) | Waiting::SavePath(path) | Waiting::PrintPath(path)) =
             &mut self.view_mut().waiting
         {

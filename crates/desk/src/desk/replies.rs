@@ -49,8 +49,13 @@ impl Desk {
             }
             Reply::Queue { jobs, queue } => self.take_queue(&jobs, queue),
             // The window opens jobs and makes shelves, not the desk of one job.
-            Reply::Opened { .. } | Reply::Learned(_) | Reply::Adopted(_) | Reply::Folder { .. } => {
-            }
+            Reply::Opened { .. }
+            | Reply::Learned(_)
+            | Reply::Shop(_)
+            | Reply::ShopSaved { .. }
+            | Reply::Logo(_)
+            | Reply::Adopted(_)
+            | Reply::Folder { .. } => {}
             Reply::Saved(result) => {
                 let state = self.done();
                 self.take_saved(result, state);

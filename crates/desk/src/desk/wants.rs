@@ -52,6 +52,15 @@ impl Desk {
         }
     }
 
+    /// Goes by the shop as the office knows it now.
+    pub fn take_shop(&mut self) {
+        self.shop = self.office.shop_on(self.day);
+        self.learned_of = None;
+        self.refresh();
+        self.look_at_records();
+        self.take_replies();
+    }
+
     /// What happened to this job since the last look, for the window to act on.
     pub fn take_news(&mut self) -> Vec<News> {
         std::mem::take(&mut self.news)

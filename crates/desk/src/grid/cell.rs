@@ -108,7 +108,12 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
         }
         let width = rect.width() - 2.0 * PAD;
         let font = cell_font();
-        let galley = look::elided(ui.painter(), &text, font, t.ink, width);
+        let ink = if state == CellState::Usual {
+            t.pencil
+        } else {
+            t.ink
+        };
+        let galley = look::elided(ui.painter(), &text, font, ink, width);
         if galley.elided && response.hovered() {
             response.clone().on_hover_text(text.as_ref());
         }
@@ -120,9 +125,9 @@ impl<M: GridModel + ?Sized> CellPainter<'_, M> {
         let pos = pos2(x, rect.center().y - galley.size().y / 2.0);
         let under = pos.y + galley.size().y - 1.5;
         let span = egui::Rangef::new(x, x + galley.size().x);
-        ui.painter().galley(pos, galley, t.ink);
+        ui.painter().galley(pos, galley, ink);
         match state {
-            CellState::Plain => {}
+            CellState::Plain | CellState::Usual => {}
             CellState::Unread => {
                 look::wavy_underline(ui.painter(), span, under, t.accent);
             }

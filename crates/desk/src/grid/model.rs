@@ -56,6 +56,8 @@ pub enum CellState {
     Plain,
     /// Typed or pasted, and could not be read.
     Unread,
+    /// Nothing was typed; what stands there is as usual.
+    Usual,
     /// Computed; it opens its working.
     Computed,
     /// Computed, then overruled; it opens its working.

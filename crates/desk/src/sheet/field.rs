@@ -110,7 +110,7 @@ fn edit_ui(ui: &mut Ui, at: Rect, (spot, id): (Spot, Id), text: &mut String) -> 
 }
 
 /// One line to type on, in its place under a label.
-pub(super) fn single_edit(ui: &mut Ui, at: Rect, id: Id, text: &mut String) -> Response {
+pub(crate) fn single_edit(ui: &mut Ui, at: Rect, id: Id, text: &mut String) -> Response {
     let at = at.with_max_y(at.bottom() - 2.0);
     let edit = TextEdit::singleline(text)
         .id(id)
@@ -123,7 +123,7 @@ pub(super) fn single_edit(ui: &mut Ui, at: Rect, id: Id, text: &mut String) -> R
 }
 
 /// The label of a field, and the place to type below it.
-pub(super) fn label_ui(ui: &mut Ui, place: Rect, label: &str) -> Rect {
+pub(crate) fn label_ui(ui: &mut Ui, place: Rect, label: &str) -> Rect {
     let above = Rect::from_min_size(place.min, vec2(place.width(), LABEL));
     let pencil = look::tokens(ui).pencil;
     look::clipped(ui, above, label, look::small(), pencil);

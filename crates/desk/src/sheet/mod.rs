@@ -6,7 +6,7 @@ pub mod answer;
 mod breaks;
 pub(crate) mod columns;
 pub mod commands;
-mod field;
+pub(crate) mod field;
 pub mod fields;
 pub mod foot;
 pub mod head;

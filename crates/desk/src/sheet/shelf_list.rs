@@ -93,11 +93,15 @@ pub fn shelf_ui(
 
 /// The words of the pages that lie over the sheet.
 fn pages_ui(ui: &mut Ui, asks: &mut Vec<Ask>) {
-    let action = Action::Learned;
-    let keys = action.told_keys(ui.ctx());
-    if look::keyed_word(ui, commands::action(action), &keys).clicked() {
-        asks.push(Ask::Do(action));
-    }
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(12.0, 0.0);
+        for action in [Action::Shop, Action::Learned] {
+            let keys = action.told_keys(ui.ctx());
+            if look::keyed_word(ui, commands::action(action), &keys).clicked() {
+                asks.push(Ask::Do(action));
+            }
+        }
+    });
 }
 
 /// The jobs that are open, each a line that brings it to the front, and below them the jobs opened last.

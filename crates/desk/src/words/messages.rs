@@ -5,6 +5,10 @@ use std::fmt::Display;
 use quillbore_job::Paper;
 use quillbore_job::words::slips;
 
+/// That what was asked is about a job, which is out of sight.
+pub const CLOSE_PAGE_FIRST: &str =
+    "That is about the job under this page: close the page first (Esc).";
+
 /// That a paper of the kind that is shown stands already, and how another one is issued.
 #[must_use]
 pub fn stands_already(paper: Paper) -> String {

@@ -22,6 +22,7 @@ pub mod runs;
 pub mod settings;
 pub mod sheet;
 pub mod shelf;
+pub mod shop;
 pub mod slips;
 pub mod window;
 pub mod working;

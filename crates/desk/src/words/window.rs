@@ -18,6 +18,12 @@ pub const SAVE_JOB: &str = "Save the job";
 /// The title of the dialog that asks where to print.
 pub const PAPERS_FOLDER: &str = "Folder for the papers";
 
+/// The title of the dialog that asks for the logo.
+pub const LOGO: &str = "Logo of the shop";
+
+/// The kind of file that a logo is.
+pub const PICTURES: &str = "PNG or SVG";
+
 /// The kind of file that the dialogs show.
 pub const JOB_FILES: &str = "Quillbore jobs";
 

@@ -5,11 +5,12 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use quillbore_job::Shop;
-use quillbore_job::shop::ShopError;
 use quillbore_job::shop::sheet::{ShopClash, ShopSheet, merge_shop, read_sheet, write_sheet};
+use quillbore_job::shop::{Logo, ShopError};
 
 use super::base::Office;
 use crate::failure::Failure;
+use crate::files::read_capped;
 use crate::shelf::{Commit, CommitError, Doc, Stored, Version};
 use crate::words::shop as words;
 
@@ -127,6 +128,16 @@ impl Office {
     fn no_shop(&self, error: &ShopError) -> Failure {
         let place = Path::new(&self.shelf.place()).join("shop.ron");
         Failure::new(error.to_string(), error.hint()).at(&place)
+    }
+
+    /// A file as the shop's logo.
+    ///
+    /// # Errors
+    /// Where it can't be read, or is neither PNG nor SVG.
+    pub fn logo(&self, path: &Path) -> Result<Logo, Failure> {
+        let bytes = read_capped(self.disk.as_ref(), path)?;
+        let logo = Logo::new(bytes);
+        logo.map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))
     }
 
     /// Saves the shop's sheet that was made of `base`; what another desk saved meanwhile is put together

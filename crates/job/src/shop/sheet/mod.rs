@@ -24,6 +24,7 @@ pub use lists::{ShopBlock, ShopColumn, ShopLine, ShopList};
 pub use merge::{ShopClash, ShopMerged, merge_shop};
 pub use own::{MOST_CHANGES, ShopChange, ShopRow, ShopSheet};
 pub use page::{ShownRow, shown_rows};
+pub use samples::usual_line;
 pub use start_text::StartTyped;
 pub use still::{Still, still_sample};
 pub use to_file::{ShopFault, ShopNote};

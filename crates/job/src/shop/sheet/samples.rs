@@ -20,8 +20,9 @@ pub(super) fn sample(list: ShopList, name: &str) -> Option<&'static TextRow> {
     samples().list(list).iter().find(|row| row.name == name)
 }
 
-/// The text of a line as the samples have it.
-pub(super) fn sample_line(line: ShopLine) -> &'static str {
+/// The text of a line as the samples have it; empty where they have none.
+#[must_use]
+pub fn usual_line(line: ShopLine) -> &'static str {
     let usual = match line {
         ShopLine::PaperSize => "a4",
         ShopLine::Numbers => "1,234.5",

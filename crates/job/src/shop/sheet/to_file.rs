@@ -11,7 +11,7 @@ use super::kind::ShopValue;
 use super::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use super::own::ShopSheet;
 use super::page::{ShownRow, shown_rows};
-use super::samples::{sample_line, samples};
+use super::samples::{samples, usual_line};
 use crate::shop::build::build;
 use crate::shop::disk::{CalendarFile, ShopFile, TextsFile, day_of};
 use crate::shop::error::ShopError;
@@ -205,7 +205,7 @@ pub(super) fn line_text(sheet: &ShopSheet, line: Line) -> String {
     let typed = sheet.line(line);
     match typed.value() {
         Some(ShopValue::Text(text)) => text.clone(),
-        _ => sample_line(line).to_owned(),
+        _ => usual_line(line).to_owned(),
     }
 }
 

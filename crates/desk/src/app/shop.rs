@@ -1,0 +1,269 @@
+//! The shop's page in the window: laid over the sheet, its edits saved as they come, and what it says
+//! passed on to every job on the desk.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use egui::Context;
+use quillbore_job::shop::Logo;
+use quillbore_job::shop::sheet::{ShopEdit, ShopSheet, merge_shop};
+use quillbore_job::shop_history::Changing;
+use quillbore_office::Failure;
+use quillbore_office::clerk::Request;
+use quillbore_office::office::shop::{SheetSaved, SheetStands};
+use quillbore_office::words::shop as office_words;
+
+use super::App;
+use crate::actions::Action;
+use crate::shop::{ShopAsk, commit_typed};
+use crate::view::Ask;
+use crate::words::desk::with_hint;
+use crate::words::{messages, shop as words};
+
+impl App {
+    /// Lays the page over the sheet, or puts it away.
+    pub(super) fn lay_out_shop(&mut self) {
+        if self.shop.open {
+            self.close_shop();
+            return;
+        }
+        self.close_pages();
+        self.shop.open = true;
+        self.shop.is_fresh = true;
+        self.look_at_shop();
+    }
+
+    /// Puts away whatever page lies over the sheet; what is being typed on it is put in its place first.
+    pub(super) fn close_pages(&mut self) {
+        self.learned.open = false;
+        if self.shop.open {
+            self.close_shop();
+        }
+    }
+
+    fn close_shop(&mut self) {
+        let mut asks = Vec::new();
+        commit_typed(&mut self.shop, self.jobs[self.at].desk.day, &mut asks);
+        for ask in asks {
+            self.shop_asks(ask);
+        }
+        self.shop.open = false;
+    }
+
+    /// Asks for the shop's sheet as it stands on the shelf now.
+    pub(super) fn look_at_shop(&mut self) {
+        self.shop.is_overruled = self.office.has_named_shop();
+        self.clerk.ask(Request::Shop);
+    }
+
+    /// Does what the page asks.
+    pub(super) fn shop_asks(&mut self, ask: ShopAsk) {
+        match ask {
+            ShopAsk::Edit(edit) => self.edit_shop(&edit),
+            ShopAsk::Undo => self.step_shop(true),
+            ShopAsk::Redo => self.step_shop(false),
+            ShopAsk::SaveAgain => self.save_shop(),
+            ShopAsk::Close => self.close_shop(),
+            ShopAsk::TakeTheirs(at) => {
+                let clash = (at < self.shop.clashes.len()).then(|| self.shop.clashes.remove(at));
+                if let Some(edit) = clash.and_then(|clash| clash.take_theirs()) {
+                    self.edit_shop(&edit);
+                }
+            }
+            ShopAsk::KeepOurs(at) => {
+                if at < self.shop.clashes.len() {
+                    self.shop.clashes.remove(at);
+                }
+            }
+            ShopAsk::ChooseLogo => self.ask_for_logo(),
+            ShopAsk::TakeLogo(path) => self.clerk.ask(Request::Logo(path)),
+            ShopAsk::Tell(said) => self.shop.notice = said,
+        }
+    }
+
+    fn edit_shop(&mut self, edit: &ShopEdit) {
+        if self.shop.stands.is_none() {
+            // What is on the shelf is not known: nothing can be typed over it.
+            self.shop.notice = words::LOOKING.to_owned();
+            return;
+        }
+        let desk = &self.jobs[self.at].desk;
+        let (day, by) = (desk.day, desk.name.clone());
+        match self.shop.history.do_edit(edit, Changing { day, by: &by }) {
+            Ok(true) => self.save_shop(),
+            Ok(false) => {}
+            Err(refused) => self.shop.notice = with_hint(&refused.to_string(), refused.hint()),
+        }
+    }
+
+    fn step_shop(&mut self, back: bool) {
+        let desk = &self.jobs[self.at].desk;
+        let (day, by) = (desk.day, desk.name.clone());
+        let who = Changing { day, by: &by };
+        let history = &mut self.shop.history;
+        let label = if back {
+            history.undo_label()
+        } else {
+            history.redo_label()
+        };
+        let label = label.map(str::to_owned);
+        let done = if back {
+            history.undo(who)
+        } else {
+            history.redo(who)
+        };
+        if done {
+            self.shop.drafts.clear();
+            self.save_shop();
+            self.shop.notice = words::stepped(back, &label.unwrap_or_default());
+        }
+    }
+
+    /// Saves the sheet as it stands, one save at a time.
+    fn save_shop(&mut self) {
+        let Some(base) = &self.shop.stands else {
+            return;
+        };
+        let now = self.shop.history.now();
+        if self.shop.saving.is_some() || base.sheet == *now {
+            return;
+        }
+        self.shop.failed = None;
+        self.shop.saving = Some(Arc::clone(now));
+        self.clerk.ask(Request::SaveShop {
+            base: base.clone(),
+            ours: Arc::clone(now),
+        });
+    }
+
+    /// Takes in what stands on the shelf, where nothing here is on its way there.
+    pub(super) fn take_shop(&mut self, result: Result<SheetStands, Failure>) {
+        match result {
+            Ok(stands) => {
+                let is_new =
+                    self.shop.stands.as_ref().map(|known| known.version) != Some(stands.version);
+                if self.shop.saving.is_some()
+                    || (self.shop.is_unsaved() && self.shop.failed.is_some())
+                {
+                    // The next save puts both together.
+                    return;
+                }
+                if is_new {
+                    self.shop.history.put((*stands.sheet).clone());
+                    self.shop.stands = Some(stands);
+                    self.shop_is_new();
+                }
+                self.shop.failed = None;
+            }
+            Err(failure) => {
+                let said = failure.to_string();
+                self.desk_mut().notice.clone_from(&said);
+                self.shop.failed = Some(said);
+            }
+        }
+    }
+
+    /// Takes in how a save ended; what was typed meanwhile is saved next.
+    pub(super) fn take_shop_saved(
+        &mut self,
+        ours: &Arc<ShopSheet>,
+        result: Result<Box<SheetSaved>, Failure>,
+    ) {
+        self.shop.saving = None;
+        match result {
+            Ok(saved) => {
+                let SheetSaved {
+                    stands,
+                    clashes,
+                    told,
+                } = *saved;
+                self.shop.notice = office_words::saved(clashes.len(), &told);
+                self.shop.clashes.extend(clashes);
+                let now = Arc::clone(self.shop.history.now());
+                if stands.sheet != *ours {
+                    // Another desk's work came in: it goes under what was typed since.
+                    let merged = merge_shop(ours, &now, &stands.sheet);
+                    self.shop.clashes.extend(merged.clashes);
+                    self.shop.history.put(merged.sheet);
+                }
+                self.shop.stands = Some(stands);
+                self.shop.failed = None;
+                self.shop_is_new();
+                self.save_shop();
+            }
+            Err(failure) => self.shop.failed = Some(words::not_saved(&failure.to_string())),
+        }
+    }
+
+    /// Has every job on the desk go by the shop as it is now.
+    fn shop_is_new(&mut self) {
+        for job in &mut self.jobs {
+            job.desk.take_shop();
+        }
+        self.ask_learned();
+    }
+
+    /// Takes in a logo that was read.
+    pub(super) fn take_logo(&mut self, result: Result<Logo, Failure>) {
+        match result {
+            Ok(logo) => {
+                self.shop.logo_path.clear();
+                self.edit_shop(&ShopEdit::SetLogo(Some(Arc::new(logo))));
+            }
+            Err(failure) => self.shop.notice = failure.to_string(),
+        }
+    }
+
+    /// Takes a file dropped on the page for the logo.
+    pub(super) fn drop_logo(&self, path: PathBuf) {
+        self.clerk.ask(Request::Logo(path));
+    }
+
+    /// What somebody asks while a page lies over the sheet: a job that is out of sight is not acted on.
+    pub(super) fn page_hears(&mut self, ctx: &Context, ask: &Ask) -> bool {
+        if !self.shop.open {
+            return false;
+        }
+        match ask {
+            Ask::Do(Action::Undo) => self.shop_asks(ShopAsk::Undo),
+            Ask::Do(Action::Redo) => self.shop_asks(ShopAsk::Redo),
+            Ask::Do(Action::Save) => self.save_or_say(),
+            Ask::Do(Action::OtherUnit) => {
+                let other = match self.shop.history.now().unit {
+                    quillbore_job::Unit::Mm => quillbore_job::Unit::Inch,
+                    quillbore_job::Unit::Inch => quillbore_job::Unit::Mm,
+                };
+                self.edit_shop(&ShopEdit::SetUnit(other));
+            }
+            Ask::Do(
+                Action::New
+                | Action::Open
+                | Action::Again
+                | Action::NextJob
+                | Action::Commands
+                | Action::Settings,
+            )
+            | Ask::Open(_)
+            | Ask::Front(_) => {
+                self.close_pages();
+                return false;
+            }
+            Ask::Do(Action::Help) => self.shop.notice = self.shop.about_here(),
+            Ask::Do(action) if action.is_of_job() || *action == Action::Picture => {
+                self.shop.notice = messages::CLOSE_PAGE_FIRST.to_owned();
+            }
+            _ => return false,
+        }
+        ctx.request_repaint();
+        true
+    }
+
+    fn save_or_say(&mut self) {
+        let mut asks = Vec::new();
+        commit_typed(&mut self.shop, self.jobs[self.at].desk.day, &mut asks);
+        for ask in asks {
+            self.shop_asks(ask);
+        }
+        self.save_shop();
+    }
+}

@@ -1,0 +1,257 @@
+//! Single lines of the shop's sheet, each in its place: label above, what was typed below, in pencil where
+//! it is as in the samples.
+
+use egui::{
+    Frame, Id, Key, Margin, Rect, Response, Role, ScrollArea, TextEdit, Ui, UiBuilder, WidgetInfo,
+    pos2, vec2,
+};
+use quillbore_job::Entry;
+use quillbore_job::shop::sheet::{
+    ShopBlock, ShopEdit, ShopKind, ShopLine as Line, ShopValue, usual_line,
+};
+use quillbore_job::words::shop_sheet as words;
+
+use super::{At, ShopAsk, ShopPage};
+use crate::look;
+use crate::sheet::field::{label_ui, single_edit};
+use crate::sheet::measures::{FIELD, Measures};
+
+/// Lines of a long text that are in sight.
+const LONG_LINES: usize = 4;
+
+/// The height of a long text, its label included.
+pub(super) const fn long_height() -> f32 {
+    15.0 + LONG_LINES as f32 * 17.0 + 4.0
+}
+
+/// The rows of the identity: each line with its tracks.
+const IDENTITY: &[&[(Line, u8)]] = &[
+    &[(Line::Name, 5), (Line::Contact, 4), (Line::Phone, 3)],
+    &[
+        (Line::Address, 5),
+        (Line::Email, 4),
+        (Line::Registration, 3),
+    ],
+    &[
+        (Line::Currency, 2),
+        (Line::PaperSize, 2),
+        (Line::Numbers, 2),
+        (Line::Dates, 2),
+        (Line::UsualTolerance, 4),
+    ],
+];
+
+/// The rows of the texts.
+const TEXTS: &[&[(Line, u8)]] = &[
+    &[(Line::Terms, 12)],
+    &[(Line::Exclusions, 12)],
+    &[(Line::Cautions, 12)],
+];
+
+/// The row of the calendar.
+const CALENDAR: &[&[(Line, u8)]] = &[&[
+    (Line::WorkDays, 4),
+    (Line::HoursPerDay, 3),
+    (Line::UnattendedHours, 3),
+]];
+
+const fn rows(block: ShopBlock) -> &'static [&'static [(Line, u8)]] {
+    match block {
+        ShopBlock::Identity => IDENTITY,
+        ShopBlock::Texts => TEXTS,
+        ShopBlock::Calendar => CALENDAR,
+    }
+}
+
+/// The lines of a block at their places.
+pub(super) fn block_ui(
+    ui: &mut Ui,
+    block: ShopBlock,
+    page: &mut ShopPage,
+    asks: &mut Vec<ShopAsk>,
+) {
+    let width = ui.available_width();
+    let origin = ui.cursor().min;
+    let mut y = origin.y;
+    for row in rows(block) {
+        let is_long = |line: Line| line.kind() == ShopKind::Lines;
+        let long = row.iter().any(|(line, _)| is_long(*line));
+        let height = if long { long_height() } else { FIELD };
+        let mut track = 0;
+        for (line, tracks) in *row {
+            let left = origin.x + Measures::track_left(width, track);
+            let size = vec2(Measures::tracks(width, *tracks), height - 1.0);
+            let mut place = Rect::from_min_size(pos2(left, y), size);
+            if !is_long(*line) {
+                place.max.y = y + FIELD - 1.0;
+            }
+            track += tracks;
+            let sheet = page.history.now().clone();
+            let typing = Typing {
+                at: At::Line(*line),
+                label: words::line(*line),
+                about: words::line_about(*line),
+                stands: sheet.line(*line),
+                usual: usual_line(*line),
+                is_long: is_long(*line),
+                place,
+            };
+            if let Some(text) = line_ui(ui, typing, page) {
+                asks.push(ShopAsk::Edit(ShopEdit::SetLine {
+                    line: *line,
+                    text,
+                    unit: sheet.unit,
+                }));
+            }
+        }
+        y += height;
+    }
+    ui.advance_cursor_after_rect(Rect::from_min_max(origin, pos2(origin.x + width, y)));
+}
+
+/// A line and where it stands.
+pub(super) struct Typing<'a> {
+    pub(super) at: At,
+    pub(super) label: &'a str,
+    pub(super) about: &'a str,
+    pub(super) stands: &'a Entry<ShopValue>,
+    pub(super) usual: &'a str,
+    pub(super) is_long: bool,
+    pub(super) place: Rect,
+}
+
+/// One line to type on; gives the text that is to be put in its place, once it is left.
+pub(super) fn line_ui(ui: &mut Ui, typing: Typing<'_>, page: &mut ShopPage) -> Option<String> {
+    let t = look::tokens(ui);
+    let Typing {
+        at,
+        stands,
+        usual,
+        is_long,
+        ..
+    } = typing;
+    let below = label_ui(ui, typing.place, typing.label);
+    let id = ui.make_persistent_id(("shop line", at.key()));
+    let shown = if stands.is_empty() {
+        usual
+    } else {
+        stands.text()
+    };
+    let mut text = page
+        .drafts
+        .get(&at)
+        .cloned()
+        .unwrap_or_else(|| shown.to_owned());
+    let has_focus = ui.memory(|memory| memory.has_focus(id));
+    let ink = if stands.is_empty() && text == usual && !has_focus {
+        t.pencil
+    } else {
+        t.ink
+    };
+    let response = ui
+        .scope(|ui| {
+            ui.visuals_mut().override_text_color = Some(ink);
+            edit_ui(ui, below, id, is_long, &mut text)
+        })
+        .inner;
+    response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, typing.label));
+    if page.focus == Some(at) {
+        page.focus = None;
+        response.request_focus();
+        response.scroll_to_me(None);
+    }
+    look::line_under(ui, &response);
+    if stands.why().is_some() {
+        let under = response.rect.bottom() - 2.0;
+        look::wavy_underline(ui.painter(), response.rect.x_range(), under, t.accent);
+    }
+    if response.has_focus() || response.changed() {
+        page.drafts.insert(at, text.clone());
+    }
+    let lost = response.lost_focus();
+    let response = response.on_hover_text(stands.why().unwrap_or(typing.about));
+    if !lost {
+        return None;
+    }
+    page.drafts.remove(&at);
+    let left = response.ctx.input(|input| input.key_pressed(Key::Escape));
+    (!left && text != shown).then_some(text)
+}
+
+/// The place to type.
+fn edit_ui(ui: &mut Ui, at: Rect, id: Id, is_long: bool, text: &mut String) -> Response {
+    if !is_long {
+        return single_edit(ui, at, id, text);
+    }
+    ui.scope_builder(UiBuilder::new().max_rect(at), |ui| {
+        let area = ScrollArea::vertical().id_salt(id.with("long"));
+        let area = area.auto_shrink(false).max_height(at.height());
+        let edit = TextEdit::multiline(text)
+            .id(id)
+            .frame(Frame::NONE)
+            .margin(Margin::ZERO)
+            .font(look::body())
+            .desired_rows(LONG_LINES)
+            .desired_width(at.width());
+        let typed = area.show(ui, |ui| ui.add(edit)).inner;
+        // The rule stands under the place, not under a text that is scrolled in it.
+        typed.with_new_rect(at)
+    })
+    .inner
+}
+
+/// Every line that is being typed put in its place, as leaving it would do.
+pub(super) fn commit_lines(page: &mut ShopPage, asks: &mut Vec<ShopAsk>) {
+    let sheet = page.history.now().clone();
+    for (at, text) in std::mem::take(&mut page.drafts) {
+        let edit = match at {
+            At::Line(line) => {
+                let stands = sheet.line(line);
+                let usual = usual_line(line);
+                let shown = if stands.is_empty() {
+                    usual
+                } else {
+                    stands.text()
+                };
+                (text != shown).then(|| ShopEdit::SetLine {
+                    line,
+                    text,
+                    unit: sheet.unit,
+                })
+            }
+            At::Long(list, column) => {
+                let row = page.grids.get(&list).map(|view| view.cursor().row);
+                let rows = page.rows(list);
+                row.and_then(|row| rows.get(row))
+                    .filter(|row| row.text(column) != text)
+                    .map(|row| ShopEdit::SetCells {
+                        list,
+                        rows: vec![(row.at.clone(), vec![(column, text)])],
+                        unit: sheet.unit,
+                    })
+            }
+        };
+        asks.extend(edit.map(ShopAsk::Edit));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sheet::measures::TRACKS;
+
+    #[test]
+    fn every_line_has_one_place_and_every_row_fits() {
+        let mut placed = Vec::new();
+        for block in [ShopBlock::Identity, ShopBlock::Texts, ShopBlock::Calendar] {
+            for row in rows(block) {
+                let taken: u8 = row.iter().map(|(_, tracks)| tracks).sum();
+                assert!(taken <= TRACKS, "{row:?}");
+                assert!(row.iter().all(|(line, _)| line.block() == block));
+                placed.extend(row.iter().map(|(line, _)| *line));
+            }
+        }
+        placed.sort();
+        assert_eq!(placed, Line::ALL);
+    }
+}

@@ -1,0 +1,204 @@
+//! One list of the shop: its table, the texts of several lines of the row one is at, and its words.
+
+use chrono::NaiveDate;
+use egui::{Key, Ui};
+use quillbore_job::shop::sheet::{
+    ShopColumn, ShopEdit, ShopKind, ShopList as List, ShopRowAt as RowAt,
+};
+use quillbore_job::words::shop_sheet as words;
+
+use super::lines::{Typing, line_ui, long_height};
+use super::model::{Rows, with_samples_out};
+use super::{At, ShopAsk, ShopPage, is_short};
+use crate::grid::{GridAsk, GridModel as _, commit, grid_ui, size};
+use crate::look;
+use crate::sheet::parts::{pencil, toggle};
+use crate::words::desk::with_hint;
+use crate::words::shop as said;
+
+/// Rows of a table that always have their place.
+const LEAST_ROWS: usize = 3;
+
+/// Rows of a table that are in sight at most.
+const MOST_ROWS: usize = 9;
+
+/// A list as it is shown.
+pub(super) fn list_ui(
+    ui: &mut Ui,
+    list: List,
+    page: &mut ShopPage,
+    day: NaiveDate,
+    asks: &mut Vec<ShopAsk>,
+) {
+    pencil(ui, words::list_about(list));
+    ui.add_space(4.0);
+    let model = model(page, list);
+    let rows = (model.row_count() + 1).clamp(LEAST_ROWS, MOST_ROWS);
+    let size = size(&model, ui.available_width(), rows);
+    let mut wanted = Vec::new();
+    let view = page.grids.entry(list).or_default();
+    let salt = format!("shop {}", list.key());
+    grid_ui(ui, &salt, &model, view, size, &mut wanted);
+    for want in wanted {
+        asks.extend(asked(want, &model, page, day));
+    }
+    long_ui(ui, &model, page, asks);
+    words_ui(ui, &model, page, asks);
+}
+
+fn model(page: &mut ShopPage, list: List) -> Rows {
+    let rows = page.rows(list);
+    Rows::new(list, rows, page.history.now().unit)
+}
+
+/// Puts what is being typed in a cell of any list in its place, as leaving the cell would do.
+pub(super) fn commit_lists(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<ShopAsk>) {
+    for list in List::ALL {
+        if !page
+            .grids
+            .get(list)
+            .is_some_and(|view| view.draft().is_some())
+        {
+            continue;
+        }
+        let model = model(page, *list);
+        let mut wanted = Vec::new();
+        if let Some(view) = page.grids.get_mut(list) {
+            commit(&model, view, &mut wanted);
+        }
+        for want in wanted {
+            asks.extend(asked(want, &model, page, day));
+        }
+    }
+}
+
+/// What the table wants, as one edit of the sheet.
+fn asked(want: GridAsk, model: &Rows, page: &ShopPage, day: NaiveDate) -> Option<ShopAsk> {
+    Some(match want {
+        GridAsk::SetCells { at, rows, .. } => match model.set_cells(at, rows, day) {
+            Ok(edit) => ShopAsk::Edit(with_samples_out(page.history.now(), edit)),
+            Err(refused) => ShopAsk::Tell(with_hint(&refused.to_string(), refused.hint())),
+        },
+        GridAsk::DeleteRows { at, count } => ShopAsk::Edit(model.delete(at, count)?),
+        // New rows come below the last, and nothing here is computed.
+        GridAsk::InsertRows { .. } | GridAsk::OpenWorking(_) => return None,
+    })
+}
+
+/// The texts of several lines of the row one is at; their places are there whatever row it is.
+fn long_ui(ui: &mut Ui, model: &Rows, page: &mut ShopPage, asks: &mut Vec<ShopAsk>) {
+    let columns = model.list.columns().iter();
+    let long = columns.filter(|column| column.kind() == ShopKind::Lines);
+    let long: Vec<ShopColumn> = long.copied().collect();
+    if long.is_empty() {
+        return;
+    }
+    ui.add_space(4.0);
+    let at = page.grids.get(&model.list).map(|view| view.cursor().row);
+    let row = at.and_then(|at| model.rows.get(at));
+    let gap = 16.0;
+    let width = (ui.available_width() - gap * (long.len() as f32 - 1.0)) / long.len() as f32;
+    let (place, _) = ui.allocate_exact_size(
+        egui::vec2(ui.available_width(), long_height()),
+        egui::Sense::hover(),
+    );
+    for (index, column) in long.into_iter().enumerate() {
+        let left = place.left() + index as f32 * (width + gap);
+        let size = egui::vec2(width, place.height());
+        let place = egui::Rect::from_min_size(egui::pos2(left, place.top()), size);
+        let who = row.map_or("", |row| row.text(ShopColumn::Name));
+        let label = said::of_row(words::column(column), who);
+        let Some(row) = row else {
+            look::clipped(
+                ui,
+                place.with_max_y(place.top() + 15.0),
+                &label,
+                look::small(),
+                look::tokens(ui).disabled,
+            );
+            continue;
+        };
+        let typing = Typing {
+            at: At::Long(model.list, column),
+            label: &label,
+            about: words::column_about(column),
+            stands: row.typed(column),
+            usual: row.usual(column),
+            is_long: true,
+            place,
+        };
+        if let Some(text) = line_ui(ui, typing, page) {
+            asks.push(ShopAsk::Edit(ShopEdit::SetCells {
+                list: model.list,
+                rows: vec![(row.at.clone(), vec![(column, text)])],
+                unit: page.history.now().unit,
+            }));
+        }
+    }
+}
+
+/// The words under a table.
+fn words_ui(ui: &mut Ui, model: &Rows, page: &mut ShopPage, asks: &mut Vec<ShopAsk>) {
+    let list = model.list;
+    let sheet = page.history.now();
+    let are_out = sheet.without_samples.contains(&list);
+    let some_out = sheet.left_out.iter().any(|(of, _)| *of == list);
+    let samples = model.rows.iter().filter(|row| row.own.is_none()).count();
+    let has_samples = !matches!(list, List::Customers | List::DaysOff);
+    let are_given = matches!(list, List::Families | List::StartValues);
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 16.0;
+        if !is_short(list) && !are_out {
+            let is_shown = page.shown_samples.contains(&list);
+            let word = look::toggle_word(ui, said::SHOW_SAMPLES, is_shown);
+            name(&word, said::SHOW_SAMPLES, list);
+            if word.clicked() {
+                toggle(&mut page.shown_samples, list);
+            }
+        }
+        let edit = |count| ShopAsk::Edit(ShopEdit::Samples { list, count });
+        if has_samples && !are_given && list != List::Rates {
+            if are_out || some_out {
+                let word = look::quiet_word(ui, said::SAMPLES_BACK);
+                name(&word, said::SAMPLES_BACK, list);
+                if word.clicked() {
+                    asks.push(edit(true));
+                }
+            }
+            if !are_out && (samples > 0 || !is_short(list)) {
+                let word = look::quiet_word(ui, said::SAMPLES_OUT);
+                name(&word, said::SAMPLES_OUT, list);
+                if word.clicked() {
+                    asks.push(edit(false));
+                }
+            }
+        }
+        let view = page.grids.entry(list).or_default();
+        let at = model.rows.get(view.cursor().row);
+        let can_delete = at.is_some_and(|row| !are_given || matches!(row.at, RowAt::Own(_)));
+        ui.add_enabled_ui(can_delete, |ui| {
+            let text = if are_given {
+                said::AS_SAMPLE
+            } else {
+                said::DELETE_ROW
+            };
+            let word = look::quiet_word(ui, text);
+            name(&word, text, list);
+            if word.clicked() {
+                view.press_later(Key::Delete);
+            }
+        });
+        let about = model.column(view.cursor().col).map(words::column_about);
+        let room = ui.available_rect_before_wrap();
+        let pencil = look::tokens(ui).pencil;
+        if view.is_active() {
+            look::clipped(ui, room, about.unwrap_or_default(), look::small(), pencil);
+        }
+    });
+}
+
+/// Names a word by its list, too: several lists have the same one.
+fn name(word: &egui::Response, text: &str, list: List) {
+    let named = said::of_list(text, words::list(list));
+    word.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, word.enabled(), &named));
+}

@@ -1,0 +1,245 @@
+//! A list of the shop's sheet as a table, and what is typed in it as one edit.
+
+use std::borrow::Cow;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use quillbore_job::Unit;
+use quillbore_job::shop::sheet::{
+    ShopColumn as Column, ShopEdit, ShopKind, ShopList as List, ShopRefused, ShopRowAt as RowAt,
+    ShopSheet, ShownRow,
+};
+use quillbore_job::words::shop_sheet as words;
+
+use super::columns::{grid_columns, is_given};
+use crate::grid::{CellState, GridAt, GridColumn, GridModel};
+use crate::words::sheet::with_unit;
+
+/// A list as the grid shows it.
+pub(super) struct Rows {
+    pub(super) list: List,
+    pub(super) rows: Arc<[ShownRow]>,
+    columns: Vec<GridColumn>,
+    unit: Unit,
+}
+
+impl Rows {
+    pub(super) fn new(list: List, rows: Arc<[ShownRow]>, unit: Unit) -> Self {
+        Self {
+            list,
+            rows,
+            columns: grid_columns(list, unit),
+            unit,
+        }
+    }
+
+    pub(super) fn column(&self, at: usize) -> Option<Column> {
+        self.list.columns().get(at).copied()
+    }
+
+    fn cell(&self, at: GridAt) -> Option<(&ShownRow, Column)> {
+        Some((self.rows.get(at.row)?, self.column(at.col)?))
+    }
+
+    fn row_at(&self, row: usize) -> RowAt {
+        self.rows.get(row).map_or(RowAt::New, |row| row.at.clone())
+    }
+
+    /// A block of texts from a cell on as one edit; what a row needs beside them is filled in: the day of a
+    /// count, the day of a new card.
+    ///
+    /// # Errors
+    /// Where it reaches past the last column: nothing is dropped in silence.
+    pub(super) fn set_cells(
+        &self,
+        at: GridAt,
+        rows: Vec<Vec<String>>,
+        day: NaiveDate,
+    ) -> Result<ShopEdit, ShopRefused> {
+        let columns = self.list.columns();
+        let room = columns.len().saturating_sub(at.col);
+        let width = |cells: &Vec<String>| {
+            let last = cells.iter().rposition(|text| !text.trim().is_empty());
+            last.map_or(0, |last| last + 1)
+        };
+        if let Some(columns) = rows.iter().map(width).find(|width| *width > room) {
+            return Err(ShopRefused::PastLastColumn { columns, room });
+        }
+        let mut typed = Vec::new();
+        for (index, texts) in rows.into_iter().enumerate() {
+            let row = self.row_at(at.row + index);
+            let cells = columns.iter().skip(at.col).copied().zip(texts);
+            let cells = cells.filter(|(column, _)| !is_given(self.list, *column));
+            let mut cells: Vec<(Column, String)> = cells.collect();
+            self.fill_in(&row, &mut cells, day);
+            typed.push((row, cells));
+        }
+        Ok(ShopEdit::SetCells {
+            list: self.list,
+            rows: typed,
+            unit: self.unit,
+        })
+    }
+
+    fn fill_in(&self, row: &RowAt, cells: &mut Vec<(Column, String)>, day: NaiveDate) {
+        let has = |cells: &[(Column, String)], wanted: Column| {
+            let mut all = cells.iter();
+            all.any(|(column, text)| *column == wanted && !text.trim().is_empty())
+        };
+        let is_counted = has(cells, Column::InDrawer) && !has(cells, Column::Counted);
+        if is_counted {
+            cells.retain(|(column, _)| *column != Column::Counted);
+            cells.push((Column::Counted, day.to_string()));
+        }
+        let any = cells.iter().any(|(_, text)| !text.trim().is_empty());
+        let is_new_card = self.list == List::Rates && *row == RowAt::New && any;
+        if is_new_card && !has(cells, Column::ValidFrom) {
+            cells.retain(|(column, _)| *column != Column::ValidFrom);
+            cells.push((Column::ValidFrom, day.to_string()));
+        }
+    }
+
+    /// Rows taken out, as one edit; none where there are none.
+    pub(super) fn delete(&self, at: usize, count: usize) -> Option<ShopEdit> {
+        let gone = self.rows.iter().skip(at).take(count);
+        let rows: Vec<RowAt> = gone.map(|row| row.at.clone()).collect();
+        let list = self.list;
+        (!rows.is_empty()).then_some(ShopEdit::DeleteRows { list, rows })
+    }
+}
+
+/// The edit of a list with what goes with it: the first machine of its own leaves the samples out, since no
+/// shop has machines that it invented.
+pub(super) fn with_samples_out(sheet: &ShopSheet, edit: ShopEdit) -> ShopEdit {
+    let ShopEdit::SetCells { list, rows, .. } = &edit else {
+        return edit;
+    };
+    let list = *list;
+    let is_new = rows.iter().any(|(at, _)| *at == RowAt::New);
+    let has_own = !sheet.own(list).is_empty() || sheet.without_samples.contains(&list);
+    if list != List::Machines || !is_new || has_own {
+        return edit;
+    }
+    ShopEdit::Together(vec![edit, ShopEdit::Samples { list, count: false }])
+}
+
+impl GridModel for Rows {
+    fn row_name(&self) -> &str {
+        words::row(self.list)
+    }
+
+    fn row_count(&self) -> usize {
+        self.rows.len()
+    }
+
+    fn columns(&self) -> &[GridColumn] {
+        &self.columns
+    }
+
+    fn text(&self, at: GridAt) -> Cow<'_, str> {
+        let Some((row, column)) = self.cell(at) else {
+            return Cow::Borrowed("");
+        };
+        let typed = row.typed(column);
+        let (text, unit) = if typed.is_empty() {
+            (row.usual(column), Some(Unit::Mm))
+        } else {
+            (typed.text(), typed.unit())
+        };
+        if column.kind() == ShopKind::Lines {
+            return Cow::Owned(text.lines().collect::<Vec<_>>().join("; "));
+        }
+        let other = unit.is_some_and(|unit| unit != self.unit);
+        if other && column.kind().is_measured() {
+            return Cow::Owned(with_unit(text, unit));
+        }
+        Cow::Borrowed(text)
+    }
+
+    fn state(&self, at: GridAt) -> CellState {
+        let Some((row, column)) = self.cell(at) else {
+            return CellState::Plain;
+        };
+        let typed = row.typed(column);
+        if typed.why().is_some() {
+            CellState::Unread
+        } else if typed.is_empty() {
+            CellState::Usual
+        } else {
+            CellState::Plain
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use quillbore_job::shop::sheet::{apply_shop, shown_rows};
+
+    use super::*;
+
+    fn model(sheet: &ShopSheet, list: List) -> Rows {
+        Rows::new(list, shown_rows(sheet, list, true).into(), Unit::Mm)
+    }
+
+    fn day() -> NaiveDate {
+        NaiveDate::from_ymd_opt(2026, 11, 27).expect("a day")
+    }
+
+    #[test]
+    fn a_count_gets_its_day_and_a_new_card_too() {
+        let sheet = ShopSheet::default();
+        let guides = model(&sheet, List::Guides);
+        let at = GridAt::new(0, 4);
+        assert_eq!(guides.column(4), Some(Column::InDrawer));
+        let edit = guides
+            .set_cells(at, vec![vec!["3".to_owned()]], day())
+            .expect("an edit");
+        let sheet = apply_shop(&sheet, &edit).expect("typed");
+        let row = &sheet.own(List::Guides)[0];
+        assert_eq!(row.cell(Column::Counted).text(), "2026-11-27");
+        let rates = model(&sheet, List::Rates);
+        let at = GridAt::new(rates.rows.len(), 2);
+        let edit = rates
+            .set_cells(at, vec![vec!["45".to_owned()]], day())
+            .expect("an edit");
+        let sheet = apply_shop(&sheet, &edit).expect("typed");
+        assert_eq!(
+            sheet.own(List::Rates)[0].cell(Column::ValidFrom).text(),
+            "2026-11-27"
+        );
+    }
+
+    #[test]
+    fn the_first_machine_leaves_the_samples_out_and_no_other_row_does() {
+        let sheet = ShopSheet::default();
+        let machines = model(&sheet, List::Machines);
+        let new = GridAt::new(machines.rows.len(), 0);
+        let name = || vec![vec!["Plover".to_owned()]];
+        let edit = machines.set_cells(new, name(), day()).expect("an edit");
+        let sheet = apply_shop(&sheet, &with_samples_out(&sheet, edit)).expect("typed");
+        assert_eq!(shown_rows(&sheet, List::Machines, true).len(), 1);
+        let over = model(&ShopSheet::default(), List::Machines);
+        let edit = over.set_cells(GridAt::new(0, 1), vec![vec!["71".to_owned()]], day());
+        let edit = with_samples_out(&ShopSheet::default(), edit.expect("an edit"));
+        assert!(matches!(edit, ShopEdit::SetCells { .. }));
+    }
+
+    #[test]
+    fn a_block_that_is_too_wide_is_refused_whole() {
+        let sheet = ShopSheet::default();
+        let days = model(&sheet, List::DaysOff);
+        let row = vec![
+            "2026-12-24".to_owned(),
+            "Christmas Eve".to_owned(),
+            "x".to_owned(),
+        ];
+        let refused = days.set_cells(GridAt::new(0, 0), vec![row], day());
+        assert_eq!(
+            refused,
+            Err(ShopRefused::PastLastColumn {
+                columns: 3,
+                room: 2
+            })
+        );
+    }
+}
