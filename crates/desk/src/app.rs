@@ -64,6 +64,7 @@ pub struct App {
     joint: Vec<(u64, Arc<Job>)>,
     dialogs: Box<dyn Dialogs>,
     open_mail: OpenMail,
+    open_samples: OpenSamples,
     make_desk: Box<dyn Fn() -> Desk>,
     find_focus: bool,
     /// The job of the shelf whose line has the keyboard.
@@ -86,6 +87,8 @@ pub struct App {
     to_record: Option<(JobKey, u32, Line)>,
     /// The list's version at the last look at the run records.
     records_seen: u64,
+    /// These are the sample jobs.
+    is_samples: bool,
     /// The window is to be closed once nothing is being written any more.
     close_when_done: bool,
 }
@@ -105,6 +108,9 @@ struct OpenJob {
 /// Hands a mailto address to a mail program.
 pub type OpenMail = Box<dyn FnMut(&str) -> Result<(), String>>;
 
+/// Opens the sample jobs.
+pub type OpenSamples = Box<dyn FnMut() -> Result<(), String>>;
+
 /// What a window is made of.
 pub struct WindowParts {
     /// A first job.
@@ -121,6 +127,12 @@ pub struct WindowParts {
     pub dialogs: Box<dyn Dialogs>,
     /// Hands a letter, as a mailto address, to the user's mail program; why not, where there is none.
     pub open_mail: OpenMail,
+    /// Opens the sample jobs in a window of their own; why not, where that can't be done.
+    pub open_samples: OpenSamples,
+    /// These are the sample jobs.
+    pub is_samples: bool,
+    /// There are sample jobs on this machine.
+    pub has_samples: bool,
     /// The settings.
     pub settings: Settings,
     /// Their file, if they are kept.
@@ -151,6 +163,7 @@ impl App {
             joint: Vec::new(),
             dialogs: parts.dialogs,
             open_mail: parts.open_mail,
+            open_samples: parts.open_samples,
             make_desk: parts.make_desk,
             find_focus: false,
             on_shelf: None,
@@ -165,10 +178,18 @@ impl App {
             shop: ShopPage::default(),
             to_record: None,
             records_seen: 0,
+            is_samples: false,
             close_when_done: false,
         };
         app.dress(ctx);
+        app.shop.has_samples = parts.has_samples;
+        app.is_samples = parts.is_samples;
         app.look_at_shop();
+        if parts.standing == Standing::New && !parts.is_samples {
+            app.shop.open = true;
+            app.shop.is_start = true;
+            app.shop.is_fresh = true;
+        }
         if let Standing::NotMarked(jobs) = parts.standing {
             app.view_mut().wait_for(Waiting::Adopt(jobs));
         }

@@ -11,6 +11,7 @@ use quillbore_office::clock::{Clock, SystemClock};
 use quillbore_office::commands::{self, Asked, Ended};
 
 use crate::fault;
+use crate::window::Named;
 
 /// What could not be done.
 const NOT_DONE: u8 = 2;
@@ -34,8 +35,19 @@ pub fn run(words: &[OsString]) -> ExitCode {
 
 fn done(words: &[OsString], clock: Arc<dyn Clock>) -> Result<Ended, Failure> {
     match commands::read(words, clock.today())? {
-        Asked::Window { job, shelf, shop } => {
-            crate::window::open(job.as_deref(), shelf.as_deref(), shop.as_deref(), clock)
+        Asked::Window {
+            job,
+            shelf,
+            shop,
+            samples,
+        } => {
+            let named = Named {
+                job: job.as_deref(),
+                shelf: shelf.as_deref(),
+                shop: shop.as_deref(),
+                samples,
+            };
+            crate::window::open(named, clock)
         }
         asked => {
             // A job of many rows says many lines.

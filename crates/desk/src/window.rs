@@ -1,6 +1,7 @@
 //! Opens the window, or says in one sentence why there is none.
 
 use std::path::{Path, PathBuf};
+use std::process::Command;
 use std::sync::Arc;
 
 use egui::Context;
@@ -13,7 +14,7 @@ use quillbore_office::listing::Listing;
 use quillbore_office::office::Wanted;
 use quillbore_office::open::OnDesk;
 use quillbore_office::shelf::{Mark, Shelf as _};
-use quillbore_office::start::Standing;
+use quillbore_office::start::{Begins, Standing};
 use quillbore_office::words::drafts as drafts_words;
 use quillbore_office::worker::Worker;
 use quillbore_office::{Failure, Office, files, places, start};
@@ -24,6 +25,19 @@ use crate::dialogs::DesktopDialogs;
 use crate::fault;
 use crate::settings::Settings;
 use crate::words::window as words;
+
+/// What somebody named on the command line.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Named<'a> {
+    /// A job's file.
+    pub job: Option<&'a Path>,
+    /// The folder of the shelf.
+    pub shelf: Option<&'a Path>,
+    /// The shop's own file.
+    pub shop: Option<&'a Path>,
+    /// The sample jobs, in place of any shelf.
+    pub samples: bool,
+}
 
 /// What is read before there is a window.
 struct ReadFirst {
@@ -46,13 +60,8 @@ struct ReadFirst {
 ///
 /// # Errors
 /// Where there is no display or no usable OpenGL, or the job, shop or shelf can't be opened.
-pub fn open(
-    job: Option<&Path>,
-    shelf: Option<&Path>,
-    shop: Option<&Path>,
-    clock: Arc<dyn Clock>,
-) -> Result<Ended, Failure> {
-    let read = read_first(job, shelf, shop, clock)?;
+pub fn open(named: Named<'_>, clock: Arc<dyn Clock>) -> Result<Ended, Failure> {
+    let read = read_first(named, clock)?;
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
             .with_inner_size([1280.0, 760.0])
@@ -84,23 +93,36 @@ fn no_window(error: &eframe::Error) -> Failure {
     Failure::new(said, words::WITHOUT_WINDOW)
 }
 
-fn read_first(
-    job: Option<&Path>,
-    shelf: Option<&Path>,
-    shop: Option<&Path>,
-    clock: Arc<dyn Clock>,
-) -> Result<ReadFirst, Failure> {
+fn read_first(named: Named<'_>, clock: Arc<dyn Clock>) -> Result<ReadFirst, Failure> {
+    let Named {
+        job,
+        shelf,
+        shop,
+        samples,
+    } = named;
     let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
     let settings_path = places::settings_path();
     let settings = settings_path.as_deref().map(Settings::read);
     let mut settings = settings.unwrap_or_default();
-    let named = shelf.map(Path::to_owned).or_else(|| settings.shelf.clone());
-    let root = named.map_or_else(places::usual_shelf, Ok)?;
+    let root = if samples {
+        places::sample_shelf()?
+    } else {
+        let named = shelf.map(Path::to_owned).or_else(|| settings.shelf.clone());
+        named.map_or_else(places::usual_shelf, Ok)?
+    };
     let known = settings
         .shelves
         .get(&root)
         .and_then(|mark| Mark::read(mark));
-    let (folder, standing) = start::open(&disk, &root, known)?;
+    // Sample jobs that were removed are made anew when somebody asks for them again.
+    let known = known.filter(|_| !samples);
+    let begins = if samples {
+        Begins::WithDemoJobs
+    } else {
+        Begins::Empty
+    };
+    let (folder, standing) = start::open(&disk, &root, known, begins)?;
+    let is_named = shop.is_some();
     let shop = files::shop(disk.as_ref(), shop, Some(folder.as_ref()))?;
     if let Some(mark) = folder.mark()? {
         // A shelf that was seen once is missed when it is not there.
@@ -111,7 +133,11 @@ fn read_first(
             let _ = settings.write(path);
         }
     }
-    let office = Arc::new(Office::over(folder, disk, Arc::new(shop)));
+    let mut office = Office::over(folder, disk, Arc::new(shop));
+    if is_named {
+        office = office.with_named_shop();
+    }
+    let office = Arc::new(office);
     let name = places::desk_name(&settings.desk_name);
     let job = job.map(|path| office.open(&Wanted::Path(path.to_owned()), &name, &[]));
     let job = job.transpose()?;
@@ -180,6 +206,9 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
             open_mail: Box::new(|letter| {
                 open::that_detached(letter).map_err(|error| error.to_string())
             }),
+            open_samples: Box::new(open_samples),
+            is_samples: places::sample_shelf().is_ok_and(|samples| samples == read.root),
+            has_samples: start::has_samples(),
             settings: read.settings,
             settings_path: read.settings_path,
             drafts,
@@ -187,6 +216,13 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
             office,
         },
     )
+}
+
+/// Opens the sample jobs in a window of their own; why not, where that can't be done.
+fn open_samples() -> Result<(), String> {
+    let program = std::env::current_exe().map_err(|error| error.to_string())?;
+    let started = Command::new(program).arg("--samples").spawn();
+    started.map(drop).map_err(|error| error.to_string())
 }
 
 /// Whether displays are named by the environment here.

@@ -25,6 +25,7 @@ use crate::pool::Pool;
 use crate::print::Sitting;
 use crate::save::{Opened, SaveError};
 use crate::shelf::Held;
+use crate::start;
 
 /// What a desk asks.
 #[derive(Clone, Debug)]
@@ -126,6 +127,8 @@ pub enum Request {
     },
     /// Look at the shop's sheet on the shelf.
     Shop,
+    /// Take the sample jobs away.
+    RemoveSamples,
     /// Read a file as the shop's logo.
     Logo(PathBuf),
     /// Save the shop's sheet.
@@ -197,6 +200,8 @@ pub enum Reply {
     Learned(Box<Learned>),
     /// The shop's sheet as it stands on the shelf, or why it can't be read.
     Shop(Result<SheetStands, Failure>),
+    /// The sample jobs are gone, or not.
+    SamplesRemoved(Result<(), Failure>),
     /// A file as the shop's logo, or why it is none.
     Logo(Result<Logo, Failure>),
     /// The shop's sheet was saved, or not.
@@ -351,6 +356,10 @@ fn done(office: &Office, request: Request) -> Reply {
             Reply::Learned(Box::new(learned(&office.records(), &shop, day)))
         }
         Request::Shop => Reply::Shop(office.look_at_shop()),
+        Request::RemoveSamples => {
+            let root = places::sample_shelf();
+            Reply::SamplesRemoved(root.and_then(|root| start::remove_samples(&root)))
+        }
         Request::Logo(path) => Reply::Logo(office.logo(&path)),
         Request::SaveShop { base, ours } => {
             let result = office.save_shop(&base, &ours).map(Box::new);

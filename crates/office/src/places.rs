@@ -18,6 +18,15 @@ pub fn usual_shelf() -> Result<PathBuf, Failure> {
     Ok(folder.join("shelf"))
 }
 
+/// The folder of the sample jobs: a shelf of its own, so that nothing of it counts for a real one.
+///
+/// # Errors
+/// Where the system says no such folder.
+pub fn sample_shelf() -> Result<PathBuf, Failure> {
+    let folder = own_folder(DATA).ok_or_else(words::no_usual_shelf)?;
+    Ok(folder.join("sample-jobs"))
+}
+
 /// Where the desk's settings are kept; `None` where the system says no folder for them.
 #[must_use]
 pub fn settings_path() -> Option<PathBuf> {

@@ -10,7 +10,7 @@ use crate::places;
 use crate::shelf::{Commit, Doc, Folder, Mark, Shelf};
 use crate::words::start as words;
 
-/// The demo jobs that a first start finds on its shelf.
+/// The demo jobs of the sample shelf.
 pub const DEMO_JOBS: &[(&str, &str)] = &[
     ("25-0388", include_str!("../../../demo-jobs/25-0388.ron")),
     ("26-0021", include_str!("../../../demo-jobs/26-0021.ron")),
@@ -29,14 +29,23 @@ pub const DEMO_JOBS: &[(&str, &str)] = &[
 pub enum Standing {
     /// It is one.
     Ready,
-    /// It was made just now, with the demo jobs.
+    /// It was made just now.
     New,
     /// A folder that nobody said yet is a shelf, with so many jobs in it: that is asked.
     NotMarked(usize),
 }
 
+/// What a shelf gets that is made anew.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Begins {
+    /// Nothing: it is somebody's own.
+    Empty,
+    /// The demo jobs: it is the sample shelf.
+    WithDemoJobs,
+}
+
 /// The shelf in a folder; `known` is the mark that it had before, where somebody knows that. A folder
-/// that is not there is made and gets the demo jobs.
+/// that is not there is made.
 ///
 /// # Errors
 /// Where the folder can't be made, or a shelf that was there has vanished.
@@ -44,6 +53,7 @@ pub fn open(
     disk: &Arc<dyn Disk>,
     root: &Path,
     known: Option<Mark>,
+    begins: Begins,
 ) -> Result<(Arc<Folder>, Standing), Failure> {
     let was_known = known.is_some();
     let shelf = Arc::new(Folder::new(Arc::clone(disk), root, known));
@@ -53,7 +63,9 @@ pub fn open(
         }
         std::fs::create_dir_all(root).map_err(|error| words::not_made(&error, root))?;
         shelf.adopt(&places::new_mark()?)?;
-        put_demo_jobs(shelf.as_ref())?;
+        if begins == Begins::WithDemoJobs {
+            put_demo_jobs(shelf.as_ref())?;
+        }
         return Ok((shelf, Standing::New));
     }
     if shelf.mark()?.is_some() {
@@ -73,6 +85,24 @@ pub fn open(
         .filter(|found| found.look.kind == Kind::File && found.name.to_str().is_some_and(is_job));
     let standing = Standing::NotMarked(jobs.count());
     Ok((shelf, standing))
+}
+
+/// Whether there are sample jobs on this machine.
+#[must_use]
+pub fn has_samples() -> bool {
+    places::sample_shelf().is_ok_and(|root| root.is_dir())
+}
+
+/// Takes the sample shelf away, with everything that was typed in it; `root` must be that shelf and no
+/// other.
+///
+/// # Errors
+/// Where it is another folder, or can't be taken away.
+pub fn remove_samples(root: &Path) -> Result<(), Failure> {
+    if root != places::sample_shelf()? {
+        return Err(words::not_the_samples(root));
+    }
+    std::fs::remove_dir_all(root).map_err(|error| words::not_removed(&error, root))
 }
 
 fn put_demo_jobs(shelf: &dyn Shelf) -> Result<(), Failure> {
@@ -100,14 +130,19 @@ mod tests {
     }
 
     #[test]
-    fn a_first_start_finds_the_demo_jobs_and_one_taken_out_stays_out() {
+    fn a_sample_shelf_begins_with_the_demo_jobs_and_one_taken_out_stays_out() {
         let folder = tempfile::tempdir().expect("a folder");
         let root = folder.path().join("shelf");
         let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
-        let (shelf, standing) = open(&disk, &root, None).expect("a shelf");
+        let samples = Begins::WithDemoJobs;
+        let (shelf, standing) = open(&disk, &root, None, samples).expect("a shelf");
         assert_eq!((standing, jobs(&shelf)), (Standing::New, DEMO_JOBS.len()));
+        let own = folder.path().join("own");
+        let (shelf, standing) = open(&disk, &own, None, Begins::Empty).expect("a shelf");
+        assert_eq!((standing, jobs(&shelf)), (Standing::New, 0));
+        assert!(remove_samples(&own).is_err() && own.is_dir());
         fs::remove_file(root.join("26-0101.ron")).expect("taken out");
-        let (shelf, standing) = open(&disk, &root, None).expect("a shelf");
+        let (shelf, standing) = open(&disk, &root, None, samples).expect("a shelf");
         assert_eq!(
             (standing, jobs(&shelf)),
             (Standing::Ready, DEMO_JOBS.len() - 1)
@@ -123,19 +158,19 @@ mod tests {
             include_str!("../../../demo-jobs/26-0101.ron"),
         )
         .expect("a job");
-        let (shelf, standing) = open(&disk, folder.path(), None).expect("a folder");
+        let (shelf, standing) = open(&disk, folder.path(), None, Begins::Empty).expect("a folder");
         assert_eq!(standing, Standing::NotMarked(1));
         let refused = shelf.commit(&Commit::one(Doc::Shop, b"x".to_vec(), None));
         assert!(refused.is_err(), "nothing is written before the yes");
         let mark = places::new_mark().expect("a mark");
         for root in [folder.path().to_owned(), folder.path().join("gone")] {
-            let known = open(&disk, &root, Some(mark.clone()));
+            let known = open(&disk, &root, Some(mark.clone()), Begins::Empty);
             let said = known.expect_err("it has vanished").to_string();
             assert!(said.contains("not there"), "{said}");
         }
         assert!(!folder.path().join("gone").exists());
         shelf.adopt(&mark).expect("a yes");
-        let (_, standing) = open(&disk, folder.path(), Some(mark)).expect("a shelf");
+        let (_, standing) = open(&disk, folder.path(), Some(mark), Begins::Empty).expect("a shelf");
         assert_eq!(standing, Standing::Ready);
     }
 }

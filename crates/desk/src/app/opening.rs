@@ -92,6 +92,7 @@ impl App {
                 Reply::Adopted(Err(failure)) => self.desk_mut().notice = failure.to_string(),
                 Reply::Shop(result) => self.take_shop(result),
                 Reply::ShopSaved { ours, result } => self.take_shop_saved(&ours, result),
+                Reply::SamplesRemoved(result) => self.take_samples_removed(result),
                 Reply::Logo(result) => self.take_logo(result),
                 Reply::Learned(told) => self.learned.told = Some(*told),
                 Reply::Folder { path, is_there } => self.take_folder(ctx, path, is_there),

@@ -25,7 +25,7 @@ use crate::sheet::shared::Shared;
 use crate::sheet::shelf_list::{ShelfKeyboard, ShelfNews, shelf_ui};
 use crate::sheet::whole::Whole;
 use crate::sheet::{commit_drafts, help_ui, preview_ui, preview_words_ui, second_ui, sheet_ui};
-use crate::shop::{ShopAsk, ShopPage, shop_foot_ui, shop_head_ui, shop_ui};
+use crate::shop::{ShopAsk, ShopPage, shop_foot_ui, shop_head_ui, shop_ui, start_ui};
 use crate::view::{Ask, Waiting};
 use crate::words::shop as shop_words;
 
@@ -176,7 +176,11 @@ impl App {
             let places = Places::of(ui.max_rect(), measures);
             if shop.open {
                 let beside = (places.sheet, places.margin);
-                shop_ui(ui, beside, shop, desk.day, &mut shop_asks);
+                if shop.is_start {
+                    start_ui(ui, beside, shop, desk.day, &mut shop_asks);
+                } else {
+                    shop_ui(ui, beside, shop, desk.day, &mut shop_asks);
+                }
                 return;
             }
             let margin = MarginPlace {

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use egui::Context;
+use quillbore_job::Field;
 use quillbore_job::shop::Logo;
 use quillbore_job::shop::sheet::{ShopEdit, ShopSheet, merge_shop};
 use quillbore_job::shop_history::Changing;
@@ -16,9 +17,10 @@ use quillbore_office::words::shop as office_words;
 use super::App;
 use crate::actions::Action;
 use crate::shop::{ShopAsk, commit_typed};
+use crate::spot::Spot;
 use crate::view::Ask;
 use crate::words::desk::with_hint;
-use crate::words::{messages, shop as words};
+use crate::words::{first_start as start_words, messages, shop as words};
 
 impl App {
     /// Lays the page over the sheet, or puts it away.
@@ -29,6 +31,7 @@ impl App {
         }
         self.close_pages();
         self.shop.open = true;
+        self.shop.is_start = false;
         self.shop.is_fresh = true;
         self.look_at_shop();
     }
@@ -42,6 +45,9 @@ impl App {
     }
 
     fn close_shop(&mut self) {
+        if std::mem::take(&mut self.shop.is_start) {
+            self.view_mut().focus = Some(Spot::Field(Field::Customer));
+        }
         let mut asks = Vec::new();
         commit_typed(&mut self.shop, self.jobs[self.at].desk.day, &mut asks);
         for ask in asks {
@@ -75,10 +81,37 @@ impl App {
                     self.shop.clashes.remove(at);
                 }
             }
+            ShopAsk::WholePage => {
+                self.shop.is_start = false;
+                self.shop.is_fresh = true;
+            }
+            ShopAsk::SeeSamples => self.see_samples(),
+            ShopAsk::RemoveSamples => self.clerk.ask(Request::RemoveSamples),
             ShopAsk::ChooseLogo => self.ask_for_logo(),
             ShopAsk::TakeLogo(path) => self.clerk.ask(Request::Logo(path)),
             ShopAsk::Tell(said) => self.shop.notice = said,
         }
+    }
+
+    fn see_samples(&mut self) {
+        self.shop.notice = match (self.open_samples)() {
+            Ok(()) => {
+                self.shop.has_samples = true;
+                start_words::SAMPLES_OPEN.to_owned()
+            }
+            Err(why) => start_words::samples_not_opened(&why),
+        };
+    }
+
+    /// Takes in whether the sample jobs are gone.
+    pub(super) fn take_samples_removed(&mut self, result: Result<(), Failure>) {
+        self.shop.notice = match result {
+            Ok(()) => {
+                self.shop.has_samples = false;
+                start_words::SAMPLES_REMOVED.to_owned()
+            }
+            Err(failure) => failure.to_string(),
+        };
     }
 
     fn edit_shop(&mut self, edit: &ShopEdit) {

@@ -54,6 +54,7 @@ impl Desk {
             | Reply::Shop(_)
             | Reply::ShopSaved { .. }
             | Reply::Logo(_)
+            | Reply::SamplesRemoved(_)
             | Reply::Adopted(_)
             | Reply::Folder { .. } => {}
             Reply::Saved(result) => {

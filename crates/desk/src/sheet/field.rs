@@ -110,7 +110,7 @@ fn edit_ui(ui: &mut Ui, at: Rect, (spot, id): (Spot, Id), text: &mut String) -> 
 }
 
 /// One line to type on, in its place under a label.
-pub(crate) fn single_edit(ui: &mut Ui, at: Rect, id: Id, text: &mut String) -> Response {
+pub(super) fn single_edit(ui: &mut Ui, at: Rect, id: Id, text: &mut String) -> Response {
     let at = at.with_max_y(at.bottom() - 2.0);
     let edit = TextEdit::singleline(text)
         .id(id)

@@ -1,9 +1,10 @@
 //! Single lines of the shop's sheet, each in its place: label above, what was typed below, in pencil where
 //! it is as in the samples.
 
+use chrono::NaiveDate;
 use egui::{
-    Frame, Id, Key, Margin, Rect, Response, Role, ScrollArea, TextEdit, Ui, UiBuilder, WidgetInfo,
-    pos2, vec2,
+    Align2, Frame, Id, Key, Margin, Rect, Response, RichText, Role, ScrollArea, TextEdit, Ui,
+    UiBuilder, WidgetInfo, pos2, vec2,
 };
 use quillbore_job::Entry;
 use quillbore_job::shop::sheet::{
@@ -11,9 +12,9 @@ use quillbore_job::shop::sheet::{
 };
 use quillbore_job::words::shop_sheet as words;
 
-use super::{At, ShopAsk, ShopPage};
+use super::{At, ShopAsk, ShopPage, start};
 use crate::look;
-use crate::sheet::field::{label_ui, single_edit};
+use crate::sheet::field::label_ui;
 use crate::sheet::measures::{FIELD, Measures};
 
 /// Lines of a long text that are in sight.
@@ -132,28 +133,10 @@ pub(super) fn line_ui(ui: &mut Ui, typing: Typing<'_>, page: &mut ShopPage) -> O
     } = typing;
     let below = label_ui(ui, typing.place, typing.label);
     let id = ui.make_persistent_id(("shop line", at.key()));
-    let shown = if stands.is_empty() {
-        usual
-    } else {
-        stands.text()
-    };
-    let mut text = page
-        .drafts
-        .get(&at)
-        .cloned()
-        .unwrap_or_else(|| shown.to_owned());
-    let has_focus = ui.memory(|memory| memory.has_focus(id));
-    let ink = if stands.is_empty() && text == usual && !has_focus {
-        t.pencil
-    } else {
-        t.ink
-    };
-    let response = ui
-        .scope(|ui| {
-            ui.visuals_mut().override_text_color = Some(ink);
-            edit_ui(ui, below, id, is_long, &mut text)
-        })
-        .inner;
+    let shown = stands.text();
+    let draft = page.drafts.get(&at).cloned();
+    let mut text = draft.unwrap_or_else(|| shown.to_owned());
+    let response = edit_ui(ui, below, (id, is_long), usual, &mut text);
     response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, typing.label));
     if page.focus == Some(at) {
         page.focus = None;
@@ -174,25 +157,30 @@ pub(super) fn line_ui(ui: &mut Ui, typing: Typing<'_>, page: &mut ShopPage) -> O
         return None;
     }
     page.drafts.remove(&at);
+    page.left = Some(at);
     let left = response.ctx.input(|input| input.key_pressed(Key::Escape));
     (!left && text != shown).then_some(text)
 }
 
-/// The place to type.
-fn edit_ui(ui: &mut Ui, at: Rect, id: Id, is_long: bool, text: &mut String) -> Response {
+/// The place to type; what is usual stands there in pencil while it is empty.
+fn edit_ui(
+    ui: &mut Ui,
+    at: Rect,
+    (id, is_long): (Id, bool),
+    usual: &str,
+    text: &mut String,
+) -> Response {
     if !is_long {
-        return single_edit(ui, at, id, text);
+        let place = at.with_max_y(at.bottom() - 2.0);
+        let edit = TextEdit::singleline(text).align(Align2::LEFT_CENTER);
+        let edit = dressed(ui, edit, id, usual, at.width());
+        return ui.put(place, edit).with_new_rect(place);
     }
     ui.scope_builder(UiBuilder::new().max_rect(at), |ui| {
         let area = ScrollArea::vertical().id_salt(id.with("long"));
         let area = area.auto_shrink(false).max_height(at.height());
-        let edit = TextEdit::multiline(text)
-            .id(id)
-            .frame(Frame::NONE)
-            .margin(Margin::ZERO)
-            .font(look::body())
-            .desired_rows(LONG_LINES)
-            .desired_width(at.width());
+        let edit = TextEdit::multiline(text).desired_rows(LONG_LINES);
+        let edit = dressed(ui, edit, id, usual, at.width());
         let typed = area.show(ui, |ui| ui.add(edit)).inner;
         // The rule stands under the place, not under a text that is scrolled in it.
         typed.with_new_rect(at)
@@ -200,30 +188,34 @@ fn edit_ui(ui: &mut Ui, at: Rect, id: Id, is_long: bool, text: &mut String) -> R
     .inner
 }
 
+/// An editor without a box, with what is usual in pencil.
+fn dressed<'a>(ui: &Ui, edit: TextEdit<'a>, id: Id, usual: &str, width: f32) -> TextEdit<'a> {
+    let pencil = look::tokens(ui).pencil;
+    let hint = RichText::new(usual).font(look::body()).color(pencil);
+    edit.id(id)
+        .frame(Frame::NONE)
+        .margin(Margin::ZERO)
+        .font(look::body())
+        .hint_text(hint)
+        .desired_width(width)
+}
+
 /// Every line that is being typed put in its place, as leaving it would do.
-pub(super) fn commit_lines(page: &mut ShopPage, asks: &mut Vec<ShopAsk>) {
+pub(super) fn commit_lines(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<ShopAsk>) {
     let sheet = page.history.now().clone();
     for (at, text) in std::mem::take(&mut page.drafts) {
         let edit = match at {
-            At::Line(line) => {
-                let stands = sheet.line(line);
-                let usual = usual_line(line);
-                let shown = if stands.is_empty() {
-                    usual
-                } else {
-                    stands.text()
-                };
-                (text != shown).then(|| ShopEdit::SetLine {
-                    line,
-                    text,
-                    unit: sheet.unit,
-                })
-            }
+            At::Line(line) => (text != sheet.line(line).text()).then(|| ShopEdit::SetLine {
+                line,
+                text,
+                unit: sheet.unit,
+            }),
+            At::Start(line) => start::edit(&sheet, line, &text, day),
             At::Long(list, column) => {
                 let row = page.grids.get(&list).map(|view| view.cursor().row);
                 let rows = page.rows(list);
                 row.and_then(|row| rows.get(row))
-                    .filter(|row| row.text(column) != text)
+                    .filter(|row| row.typed(column).text() != text)
                     .map(|row| ShopEdit::SetCells {
                         list,
                         rows: vec![(row.at.clone(), vec![(column, text)])],

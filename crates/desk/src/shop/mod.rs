@@ -8,6 +8,7 @@ mod logo;
 mod model;
 mod notes;
 mod page;
+mod start;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -22,8 +23,11 @@ use quillbore_job::words::shop_sheet as words;
 use quillbore_office::office::shop::SheetStands;
 
 use crate::grid::GridView;
+use crate::words::first_start;
 pub(crate) use page::commit_typed;
 pub use page::{shop_foot_ui, shop_head_ui, shop_ui};
+pub use start::StartLine;
+pub use start::start_ui;
 
 /// A part of the page that one can go to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -43,6 +47,10 @@ pub enum Part {
 pub struct ShopPage {
     /// It lies over the sheet.
     pub open: bool,
+    /// It is the first start: six lines in place of the whole.
+    pub is_start: bool,
+    /// There are sample jobs in a folder of their own.
+    pub has_samples: bool,
     /// It was opened just now, and is shown from its top.
     pub is_fresh: bool,
     /// The sheet, and how it came about.
@@ -69,6 +77,8 @@ pub struct ShopPage {
     pub(crate) go: Option<Part>,
     /// This line takes the keyboard as soon as it is drawn.
     pub(crate) focus: Option<At>,
+    /// The line that was left in this frame.
+    pub(crate) left: Option<At>,
     /// The path that is typed for the logo.
     pub(crate) logo_path: String,
     kept: Option<Kept>,
@@ -81,6 +91,8 @@ pub(crate) enum At {
     Line(ShopLine),
     /// A text of several lines of the row where the cursor of a list is.
     Long(ShopList, ShopColumn),
+    /// A place of the first start.
+    Start(StartLine),
 }
 
 impl At {
@@ -89,6 +101,11 @@ impl At {
         match self {
             Self::Line(line) => ("", line.key()),
             Self::Long(list, column) => (list.key(), column.key()),
+            Self::Start(StartLine::Of(line)) => ("start", line.key()),
+            Self::Start(StartLine::Unit) => ("start", "unit"),
+            Self::Start(StartLine::Rate(column)) => ("start rate", column.key()),
+            Self::Start(StartLine::Machine(column)) => ("start machine", column.key()),
+            Self::Start(StartLine::Sizes) => ("start", "sizes"),
         }
     }
 }
@@ -110,6 +127,12 @@ pub enum ShopAsk {
     TakeTheirs(usize),
     /// Ours stays, of the clash at this place.
     KeepOurs(usize),
+    /// The whole page in place of the first start.
+    WholePage,
+    /// Open the sample jobs in a window of their own.
+    SeeSamples,
+    /// Remove the sample jobs.
+    RemoveSamples,
     /// A logo is chosen from a file.
     ChooseLogo,
     /// This file is the logo.
@@ -141,6 +164,7 @@ impl ShopPage {
             return match at {
                 At::Line(line) => words::line_about(*line),
                 At::Long(_, column) => words::column_about(*column),
+                At::Start(line) => first_start::about(*line),
             }
             .to_owned();
         }

@@ -1,7 +1,7 @@
 //! The page of the shop: its head and foot, the words that lead to its parts, and the parts themselves.
 
 use chrono::NaiveDate;
-use egui::{Align, Key, Layout, Modifiers, Rect, ScrollArea, Ui, UiBuilder};
+use egui::{Align, Frame, Key, Layout, Margin, Modifiers, Panel, Rect, ScrollArea, Ui, UiBuilder};
 use quillbore_job::shop::sheet::{ShopBlock, ShopList as List};
 use quillbore_job::words::shop_sheet as words;
 
@@ -18,6 +18,12 @@ use crate::words::shop as said;
 
 /// The height of the first line of head and foot.
 const FIRST: f32 = 28.0;
+
+/// The height of the words that lead to the parts.
+const PARTS_HIGH: f32 = 48.0;
+
+/// Right of the sheet there is room for the scroll bar.
+const BESIDE: f32 = 10.0;
 
 /// The parts in the order of the page.
 const PARTS: [Part; 12] = [
@@ -126,17 +132,15 @@ pub fn shop_ui(
     if !is_typing && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
         asks.push(ShopAsk::Close);
     }
-    let bar = sheet.with_max_y(sheet.top() + 46.0);
-    ui.scope_builder(
-        UiBuilder::new().max_rect(bar.shrink2(egui::vec2(0.0, 4.0))),
-        |ui| {
-            parts_ui(ui, page);
-        },
-    );
-    let below = sheet
-        .with_min_y(bar.bottom())
-        .with_max_x(sheet.right() + 10.0);
-    ui.scope_builder(UiBuilder::new().max_rect(below), |ui| {
+    // The scroll bar stands beside the sheet, not on it.
+    let area = sheet.with_max_x(sheet.right() + BESIDE);
+    ui.scope_builder(UiBuilder::new().max_rect(area), |ui| {
+        Panel::top("parts of the shop")
+            .resizable(false)
+            .exact_size(PARTS_HIGH)
+            .show_separator_line(false)
+            .frame(Frame::new().inner_margin(Margin::symmetric(0, 4)))
+            .show(ui, |ui| parts_ui(ui, page));
         let mut scroll = ScrollArea::vertical().id_salt("shop");
         if std::mem::take(&mut page.is_fresh) {
             scroll = scroll.vertical_scroll_offset(0.0);
@@ -175,14 +179,9 @@ fn parts_ui(ui: &mut Ui, page: &mut ShopPage) {
 fn part_ui(ui: &mut Ui, part: Part, page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<ShopAsk>) {
     let top = ui.cursor().min;
     plain_head(ui, said::part(part));
-    if page.go == Some(part) {
-        page.go = None;
-        let height = ui.clip_rect().height();
-        let place = Rect::from_min_size(top, egui::vec2(10.0, height));
-        ui.scroll_to_rect(place, Some(Align::Min));
-        if let Part::List(list) = part {
-            page.grids.entry(list).or_default().take_keyboard();
-        }
+    let wanted = page.go == Some(part);
+    if wanted && let Part::List(list) = part {
+        page.grids.entry(list).or_default().take_keyboard();
     }
     match part {
         Part::List(list) => {
@@ -199,6 +198,12 @@ fn part_ui(ui: &mut Ui, part: Part, page: &mut ShopPage, day: NaiveDate, asks: &
             logo_ui(ui, page, asks);
         }
         Part::Changes => changes_ui(ui, page),
+    }
+    if wanted {
+        page.go = None;
+        // A table that takes the keyboard comes into sight anywhere; its part comes to the top.
+        let size = egui::vec2(10.0, ui.clip_rect().height());
+        ui.scroll_to_rect(Rect::from_min_size(top, size), Some(Align::Min));
     }
 }
 
@@ -220,6 +225,6 @@ fn changes_ui(ui: &mut Ui, page: &ShopPage) {
 
 /// What is being typed anywhere on the page put in its place, as leaving it would do.
 pub(crate) fn commit_typed(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<ShopAsk>) {
-    commit_lines(page, asks);
+    commit_lines(page, day, asks);
     commit_lists(page, day, asks);
 }

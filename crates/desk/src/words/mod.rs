@@ -4,6 +4,7 @@
 pub mod again;
 pub mod commands;
 pub mod desk;
+pub mod first_start;
 pub mod grid;
 pub mod head;
 pub mod help;

@@ -119,6 +119,9 @@ pub(crate) fn window_with(
                         clerk: Clerk::at_once(Arc::clone(&office)),
                         list: Listing::at_once(Arc::clone(&office.shelf), clock),
                         dialogs: Box::new(NoDialogs),
+                        open_samples: Box::new(|| Ok(())),
+                        is_samples: false,
+                        has_samples: false,
                         open_mail: Box::new(|letter| {
                             MAILED.with_borrow_mut(|mailed| mailed.push(letter.to_owned()));
                             Ok(())

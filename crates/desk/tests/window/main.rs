@@ -15,6 +15,7 @@ mod named;
 mod notes;
 mod promise;
 mod runs;
+mod shop;
 mod steps;
 mod still;
 mod table;

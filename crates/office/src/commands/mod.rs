@@ -37,6 +37,8 @@ pub enum Asked {
         shelf: Option<PathBuf>,
         /// The shop's own file.
         shop: Option<PathBuf>,
+        /// The sample jobs, in place of any shelf.
+        samples: bool,
     },
     /// Write papers.
     Papers(papers::Papers),
@@ -67,16 +69,25 @@ pub fn read(words: &[OsString], today: NaiveDate) -> Result<Asked, Failure> {
         Some("help" | "--help" | "-h") => Ok(Asked::Help),
         Some("--version" | "-V") => Ok(Asked::Version),
         _ => {
-            let (mut job, mut shelf, mut shop) = (None, None, None);
+            let (mut job, mut shelf, mut shop, mut samples) = (None, None, None, false);
             while let Some(word) = line.take()? {
                 match word {
                     Word::Option("--shelf") => shelf = Some(line.path("--shelf")?),
                     Word::Option("--shop") => shop = Some(line.path("--shop")?),
+                    Word::Option("--samples") => samples = true,
                     Word::Name(name) if job.is_none() => job = Some(PathBuf::from(name)),
                     _ => return Err(word.unknown()),
                 }
             }
-            Ok(Asked::Window { job, shelf, shop })
+            if samples && shelf.is_some() {
+                return Err(said::samples_alone());
+            }
+            Ok(Asked::Window {
+                job,
+                shelf,
+                shop,
+                samples,
+            })
         }
     }
 }

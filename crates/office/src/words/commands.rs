@@ -16,6 +16,7 @@ pub fn usage() -> String {
 Quillbore: quotes and travelers for small deep holes drilled by EDM.
 
   quillbore [JOB.ron]                  open the window, on the shelf or on that job
+  quillbore --samples                  open a window on sample jobs of an invented shop
   quillbore papers JOB.ron --out DIR   write the papers as PDF and print their paths
       [--only traveler,quotation,...] [--sheet a4|letter] [--date YYYY-MM-DD] [--replace]
   quillbore figures JOB.ron            print every computed figure
@@ -73,6 +74,14 @@ pub(crate) const THE_PAPER: &str = "The paper";
 /// That something is missing that a command needs, which is used like this.
 pub(crate) fn missing(what: &str, usage: &str) -> Failure {
     Failure::new(format!("{what} is missing"), usage)
+}
+
+/// That the sample jobs are a shelf of their own.
+pub(crate) fn samples_alone() -> Failure {
+    Failure::new(
+        "--samples names the shelf of the sample jobs, and --shelf another one",
+        "give one of the two",
+    )
 }
 
 /// That no job is named whose figures are asked for.

@@ -11,6 +11,20 @@ pub(crate) fn not_made(error: &io::Error, root: &Path) -> Failure {
     by_system("The shelf can't be made", error, root)
 }
 
+/// That the sample jobs can't be removed.
+pub(crate) fn not_removed(error: &io::Error, root: &Path) -> Failure {
+    by_system("The sample jobs can't be removed", error, root)
+}
+
+/// That a folder is not that of the sample jobs.
+pub(crate) fn not_the_samples(root: &Path) -> Failure {
+    Failure::new(
+        "This is not the folder of the sample jobs",
+        "nothing was removed",
+    )
+    .at(root)
+}
+
 /// That a folder that may be a shelf can't be listed.
 pub(crate) fn not_listed(error: &io::Error, root: &Path) -> Failure {
     by_system("The folder can't be listed", error, root)

@@ -223,7 +223,15 @@ fn lines(sheet: &ShopSheet, file: &mut ShopFile, notes: &mut Vec<ShopNote>) {
     }
     let many = |line| -> Vec<String> {
         let text = line_text(sheet, line);
-        let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
+        // An address may stand in one line, with semicolons between.
+        let ends: &[char] = match line {
+            Line::Address => &['\n', ';'],
+            _ => &['\n'],
+        };
+        let lines = text
+            .split(ends)
+            .map(str::trim)
+            .filter(|line| !line.is_empty());
         lines.map(str::to_owned).collect()
     };
     file.name = Some(line_text(sheet, Line::Name));

@@ -46,7 +46,14 @@ pub(super) fn customers(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> Vec<Cus
 fn customer(cells: &Cells<'_>) -> Result<Customer, Wrong> {
     let lines = |column| -> Result<Vec<String>, Wrong> {
         let text = cells.text(column)?;
-        let lines = text.lines().map(str::trim).filter(|line| !line.is_empty());
+        let ends: &[char] = match column {
+            Column::Address => &['\n', ';'],
+            _ => &['\n'],
+        };
+        let lines = text
+            .split(ends)
+            .map(str::trim)
+            .filter(|line| !line.is_empty());
         Ok(lines.map(str::to_owned).collect())
     };
     let amount = |column| -> Result<Option<Decimal>, Wrong> {
