@@ -110,6 +110,7 @@ fn frame(c: &mut Criterion) {
             clerk: Clerk::at_once(Arc::clone(&office)),
             list: Listing::at_once(Arc::clone(&office.shelf), clock()),
             dialogs: Box::new(NoDialogs),
+            open_path: Box::new(|_| Ok(())),
             open_samples: Box::new(|| Ok(())),
             is_samples: false,
             has_samples: false,

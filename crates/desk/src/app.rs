@@ -3,6 +3,7 @@
 
 mod closing;
 mod dropped;
+mod hand_over;
 mod keep;
 mod learned;
 mod next;
@@ -64,7 +65,10 @@ pub struct App {
     joint: Vec<(u64, Arc<Job>)>,
     dialogs: Box<dyn Dialogs>,
     open_mail: OpenMail,
+    open_path: OpenPath,
     open_samples: OpenSamples,
+    /// The file that is to be printed once the printer is known.
+    to_print: Option<PathBuf>,
     make_desk: Box<dyn Fn() -> Desk>,
     find_focus: bool,
     /// The job of the shelf whose line has the keyboard.
@@ -108,6 +112,9 @@ struct OpenJob {
 /// Hands a mailto address to a mail program.
 pub type OpenMail = Box<dyn FnMut(&str) -> Result<(), String>>;
 
+/// Opens a file or a folder.
+pub type OpenPath = Box<dyn FnMut(&std::path::Path) -> Result<(), String>>;
+
 /// Opens the sample jobs.
 pub type OpenSamples = Box<dyn FnMut() -> Result<(), String>>;
 
@@ -127,6 +134,8 @@ pub struct WindowParts {
     pub dialogs: Box<dyn Dialogs>,
     /// Hands a letter, as a mailto address, to the user's mail program; why not, where there is none.
     pub open_mail: OpenMail,
+    /// Opens a file or a folder with what the desktop has for it; why not, where there is nothing.
+    pub open_path: OpenPath,
     /// Opens the sample jobs in a window of their own; why not, where that can't be done.
     pub open_samples: OpenSamples,
     /// These are the sample jobs.
@@ -163,7 +172,9 @@ impl App {
             joint: Vec::new(),
             dialogs: parts.dialogs,
             open_mail: parts.open_mail,
+            open_path: parts.open_path,
             open_samples: parts.open_samples,
+            to_print: None,
             make_desk: parts.make_desk,
             find_focus: false,
             on_shelf: None,

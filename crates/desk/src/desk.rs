@@ -14,6 +14,6 @@ mod wants;
 #[cfg(test)]
 mod tests;
 
-pub use errand::Errand;
+pub use errand::{Errand, Then};
 pub use news::News;
-pub use state::Desk;
+pub use state::{Desk, Made};

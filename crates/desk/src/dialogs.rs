@@ -20,6 +20,11 @@ pub enum PathQuestion {
         /// The name to begin with.
         name: String,
     },
+    /// A file to attach to a job.
+    Attach {
+        /// Where to begin.
+        folder: PathBuf,
+    },
     /// The file of the shop's logo.
     Logo {
         /// Where to begin.
@@ -111,6 +116,7 @@ fn show(question: &PathQuestion) -> Option<PathBuf> {
             .add_filter(words::JOB_FILES, &["ron"])
             .set_file_name(name)
             .save_file(),
+        PathQuestion::Attach { folder } => dialog(words::ATTACH, folder).pick_file(),
         PathQuestion::Logo { folder } => dialog(words::LOGO, folder)
             .add_filter(words::PICTURES, &["png", "svg"])
             .pick_file(),

@@ -21,6 +21,10 @@ pub struct Settings {
     pub shelf: Option<PathBuf>,
     /// What this desk calls itself, for the other desks.
     pub desk_name: String,
+    /// The printer, once it was chosen; an empty name is the system's usual one.
+    pub printer: Option<String>,
+    /// The print command; empty for the system's usual one.
+    pub print_command: String,
     /// The jobs opened last, the newest first: by name on the shelf, else by path.
     pub recent: Vec<String>,
     /// What columns of each customer's tables hold, by their heads, as somebody said.
@@ -38,6 +42,8 @@ impl Default for Settings {
             zoom: 1.0,
             shelf: None,
             desk_name: String::new(),
+            printer: None,
+            print_command: String::new(),
             recent: Vec::new(),
             heads: BTreeMap::new(),
             shelves: BTreeMap::new(),

@@ -1,6 +1,7 @@
 //! What the window remembers that is in no job: drafts, what is folded, what is opened.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use egui::Pos2;
@@ -13,9 +14,10 @@ use quillbore_job::quick::LeadsTo;
 use quillbore_job::results::Beside;
 use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
 
-use quillbore_office::names::JobKey;
+use quillbore_office::names::{AttachmentName, JobKey};
 
 use crate::actions::Action;
+use crate::desk::Then;
 use crate::grid::{GridAt, GridView};
 use crate::sheet::Pages;
 use crate::sheet::note_index::NoteIndex;
@@ -170,6 +172,10 @@ pub struct SettingDrafts {
     pub desk_name: String,
     /// The folder of the shelf.
     pub shelf: String,
+    /// The printer.
+    pub printer: String,
+    /// The print command.
+    pub print_command: String,
 }
 
 /// An overrule being typed.
@@ -230,6 +236,10 @@ pub enum Waiting {
     Column(Box<Pasting>, String),
     /// The order that a job is done again for: number, quantity, price each, revision.
     Again(String),
+    /// The printer to print a file on, and those that there are.
+    Printer(String, PathBuf, Vec<String>),
+    /// A file to attach to the job.
+    AttachPath(String),
 }
 
 /// A table on its way into the hole table.
@@ -330,8 +340,18 @@ pub enum Ask {
     IssueTogether,
     /// Call off the parts that are here as a part of the order, and release their traveler.
     ReleasePart(u32),
-    /// Show where the stored file of an issued paper is, and that nobody changed it.
-    Reprint(String),
+    /// Do this with the stored file of an issued paper, once it is known that nobody changed it.
+    Reprint(String, Then),
+    /// Open a file that was made here.
+    OpenFile(PathBuf),
+    /// Open the folder of the job's papers.
+    OpenFolder,
+    /// Print a file that was made here.
+    PrintFile(PathBuf),
+    /// Open a file that lies beside the job.
+    OpenBeside(AttachmentName),
+    /// Ask for a file to attach.
+    AskToAttach,
     /// Say this in the foot.
     Tell(String),
     /// Write a letter with an issued paper, by its number, in the mail program.
@@ -371,6 +391,10 @@ pub enum SettingChange {
     DeskName(String),
     /// The folder of the shelf; it is used from the next start on.
     Shelf(String),
+    /// The printer; none: it is asked for at the next print.
+    Printer(String),
+    /// The print command.
+    PrintCommand(String),
 }
 
 /// How a question in the window was answered.

@@ -206,6 +206,9 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
             open_mail: Box::new(|letter| {
                 open::that_detached(letter).map_err(|error| error.to_string())
             }),
+            open_path: Box::new(|path| {
+                open::that_detached(path).map_err(|error| error.to_string())
+            }),
             open_samples: Box::new(open_samples),
             is_samples: places::sample_shelf().is_ok_and(|samples| samples == read.root),
             has_samples: start::has_samples(),

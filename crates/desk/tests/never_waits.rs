@@ -9,7 +9,7 @@ use std::thread::{self, ThreadId};
 use std::time::Duration;
 
 use chrono::NaiveDate;
-use quillbore_desk::desk::{Desk, Errand};
+use quillbore_desk::desk::{Desk, Errand, Then};
 use quillbore_desk::grid::GridAt;
 use quillbore_job::{Column, Edit, Field, Paper, Shop, Unit};
 use quillbore_office::clerk::Clerk;
@@ -170,7 +170,7 @@ fn nothing_that_a_desk_wants_is_asked_of_the_shelf_on_its_own_thread() {
     wait(&mut desk, &woken);
     assert_eq!(desk.job().issued.len(), 1, "{}", desk.notice);
     assert!(!desk.history.is_dirty() && desk.history.undo_label().is_none());
-    desk.wants(Errand::Reprint("26-0101-Q1".to_owned()));
+    desk.wants(Errand::Reprint("26-0101-Q1".to_owned(), Then::Tell));
     wait(&mut desk, &woken);
     assert!(desk.notice.contains("As it was issued"), "{}", desk.notice);
     type_in(&mut desk, Field::Notes, "typed");

@@ -18,11 +18,12 @@ use crate::learned::{Learned, learned};
 use crate::names::{AttachmentName, JobKey};
 use crate::office::queue::Queue;
 use crate::office::shop::{SheetSaved, SheetStands};
-use crate::office::{Into, MergedWork, Office, SavedAs, Wanted, reprint};
+use crate::office::{Attached, Into, MergedWork, Office, SavedAs, Wanted, reprint};
 use crate::open::OnDesk;
 use crate::places;
 use crate::pool::Pool;
 use crate::print::Sitting;
+use crate::print_out::{Printer, print_out, printers};
 use crate::save::{Opened, SaveError};
 use crate::shelf::Held;
 use crate::start;
@@ -127,6 +128,24 @@ pub enum Request {
     },
     /// Look at the shop's sheet on the shelf.
     Shop,
+    /// Print a file on a printer.
+    PrintOut {
+        /// The printer.
+        printer: Printer,
+        /// The file.
+        file: PathBuf,
+    },
+    /// The names of the printers.
+    Printers,
+    /// What lies beside a job.
+    Beside(Opened),
+    /// Where a file beside a job is, to be opened.
+    PlaceBeside {
+        /// The job.
+        opened: Opened,
+        /// The file.
+        name: AttachmentName,
+    },
     /// Take the sample jobs away.
     RemoveSamples,
     /// Read a file as the shop's logo.
@@ -200,6 +219,19 @@ pub enum Reply {
     Learned(Box<Learned>),
     /// The shop's sheet as it stands on the shelf, or why it can't be read.
     Shop(Result<SheetStands, Failure>),
+    /// A file was printed, or not.
+    PrintedOut {
+        /// The file.
+        file: PathBuf,
+        /// What the print command said.
+        result: Result<String, Failure>,
+    },
+    /// The names of the printers.
+    Printers(Vec<String>),
+    /// What lies beside a job.
+    Beside(Result<Vec<Attached>, Failure>),
+    /// Where a file beside a job is.
+    PlaceBeside(Result<String, Failure>),
     /// The sample jobs are gone, or not.
     SamplesRemoved(Result<(), Failure>),
     /// A file as the shop's logo, or why it is none.
@@ -356,6 +388,15 @@ fn done(office: &Office, request: Request) -> Reply {
             Reply::Learned(Box::new(learned(&office.records(), &shop, day)))
         }
         Request::Shop => Reply::Shop(office.look_at_shop()),
+        Request::PrintOut { printer, file } => {
+            let result = print_out(&printer, &file);
+            Reply::PrintedOut { file, result }
+        }
+        Request::Printers => Reply::Printers(printers()),
+        Request::Beside(opened) => Reply::Beside(office.beside(&opened)),
+        Request::PlaceBeside { opened, name } => {
+            Reply::PlaceBeside(office.place_beside(&opened, &name))
+        }
         Request::RemoveSamples => {
             let root = places::sample_shelf();
             Reply::SamplesRemoved(root.and_then(|root| start::remove_samples(&root)))

@@ -20,6 +20,7 @@ pub mod open;
 pub mod places;
 pub mod pool;
 pub mod print;
+pub mod print_out;
 pub mod save;
 pub mod shelf;
 pub mod start;

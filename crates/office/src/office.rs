@@ -4,6 +4,7 @@
 
 mod attach;
 mod base;
+mod beside;
 mod find;
 mod merge;
 mod print_into;
@@ -14,6 +15,7 @@ mod save_as;
 pub mod shop;
 
 pub use base::Office;
+pub use beside::Attached;
 pub use find::Wanted;
 pub(crate) use find::{Around, around};
 pub use merge::MergedWork;

@@ -1,14 +1,10 @@
-//! Files dropped on the window: photos and papers go into the job's folder and onto its newest slip
-//! of received parts; a job's file is opened.
+//! Files dropped on the window: drawings, mail and photos go into the job's folder, and onto its newest
+//! slip of received parts where there is one; a job's file is opened.
 
 use std::path::PathBuf;
 
-use egui::Context;
-use quillbore_job::slip::kind;
-
 use super::{App, Wanted};
-use crate::desk::Errand;
-use crate::words::messages as words;
+use egui::Context;
 
 impl App {
     /// Takes in what was dropped on the window since the last frame.
@@ -24,15 +20,5 @@ impl App {
                 self.attach(path);
             }
         }
-    }
-
-    /// Has a file copied into the job's folder; its name goes on the newest slip of received parts.
-    fn attach(&mut self, from: PathBuf) {
-        let desk = self.desk_mut();
-        if desk.job().slips_of::<kind::Received>().next().is_none() {
-            desk.notice = words::NO_PARTS_RECEIVED.to_owned();
-            return;
-        }
-        desk.wants(Errand::Attach(from));
     }
 }

@@ -92,6 +92,8 @@ impl App {
                 Reply::Adopted(Err(failure)) => self.desk_mut().notice = failure.to_string(),
                 Reply::Shop(result) => self.take_shop(result),
                 Reply::ShopSaved { ours, result } => self.take_shop_saved(&ours, result),
+                Reply::Printers(names) => self.take_printers(names),
+                Reply::PrintedOut { file, result } => self.take_printed_out(&file, result),
                 Reply::SamplesRemoved(result) => self.take_samples_removed(result),
                 Reply::Logo(result) => self.take_logo(result),
                 Reply::Learned(told) => self.learned.told = Some(*told),
@@ -186,6 +188,7 @@ impl App {
                 }
                 self.joint.clear();
             }
+            News::FileThere(file, then) => self.file_there(at, file, then),
             News::Attached(name) => self.note_attached(at, &name),
         }
     }
@@ -196,6 +199,7 @@ impl App {
         let slip = desk.job().slips_of::<kind::Received>().next_back();
         let Some((id, before)) = slip.map(|s| (s.id(), s.entry(line::Files).text().to_owned()))
         else {
+            desk.notice = words::attached(name);
             return;
         };
         let text = format!("{before}\n{name}").trim().to_owned();

@@ -78,6 +78,8 @@ impl App {
             promise: desk.promise(),
             queue: desk.queue(),
             together: &together,
+            beside: desk.beside(),
+            made: desk.made(),
             by: &desk.name,
             state: desk.history.state(),
             sheet_id: *id,

@@ -62,6 +62,8 @@ impl App {
             (Waiting::SavePath(path), _) => {
                 self.desk_mut().wants(Errand::SaveAs(PathBuf::from(path)));
             }
+            (Waiting::Printer(name, file, _), _) => self.printer_chosen(ctx, &name, file),
+            (Waiting::AttachPath(path), _) => self.attach(PathBuf::from(path.trim())),
             (Waiting::Again(order), _) => self.begin_again(&order),
             (Waiting::Changed, Decision::Yes) => {
                 let cursor = self.view().grid.cursor();
@@ -99,6 +101,7 @@ impl App {
             Some(Waiting::PrintPath(_)) => PathQuestion::PapersFolder {
                 folder: self.desk().papers_folder(),
             },
+            Some(Waiting::AttachPath(_)) => PathQuestion::Attach { folder },
             _ => return,
         };
         self.dialogs.ask(question);
@@ -113,8 +116,12 @@ impl App {
             asks.push(Ask::Shop(ShopAsk::TakeLogo(chosen)));
             return;
         }
-        if let Some(Waiting::OpenPath(path) | Waiting::SavePath(path) | Waiting::PrintPath(path)) =
-            &mut self.view_mut().waiting
+        if let Some(
+            Waiting::OpenPath(path)
+            | Waiting::SavePath(path)
+            | Waiting::PrintPath(path)
+            | Waiting::AttachPath(path),
+        ) = &mut self.view_mut().waiting
         {
             *path = chosen.display().to_string();
             asks.push(Ask::GoOn(Decision::Yes));

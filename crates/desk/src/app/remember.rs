@@ -40,6 +40,8 @@ impl App {
         let drafts = SettingDrafts {
             desk_name: self.settings.desk_name.clone(),
             shelf: self.desk().shelf(),
+            printer: self.settings.printer.clone().unwrap_or_default(),
+            print_command: self.settings.print_command.clone(),
         };
         let view = self.view_mut();
         view.settings = match view.settings {
@@ -57,6 +59,18 @@ impl App {
                     job.desk.name.clone_from(&name);
                 }
                 self.change(ctx, |settings| settings.desk_name = name);
+            }
+            SettingChange::Printer(name) => {
+                let name = name.trim().to_owned();
+                let known = self.settings.printer.clone().unwrap_or_default();
+                // Leaving the empty line is no choice.
+                if name != known {
+                    self.change(ctx, |settings| settings.printer = Some(name));
+                }
+            }
+            SettingChange::PrintCommand(command) => {
+                let command = command.trim().to_owned();
+                self.change(ctx, |settings| settings.print_command = command);
             }
             SettingChange::Shelf(folder) => {
                 if folder.trim() != self.desk().shelf() {

@@ -4,7 +4,19 @@ use std::path::PathBuf;
 
 use quillbore_job::Paper;
 use quillbore_office::issue::Seen;
+use quillbore_office::names::AttachmentName;
 use quillbore_paper::Sheet;
+
+/// What is done with a file once it is known to be the right one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Then {
+    /// It is opened.
+    Open,
+    /// It is printed.
+    Print,
+    /// Where it is gets told.
+    Tell,
+}
 
 /// Something a desk wants done about its job.
 #[derive(Clone, Debug)]
@@ -26,8 +38,8 @@ pub enum Errand {
         /// The other jobs.
         others: Vec<Seen>,
     },
-    /// Look at the stored file of a paper.
-    Reprint(String),
+    /// Look at the stored file of a paper, and do this with it.
+    Reprint(String, Then),
     /// Print previews into a folder.
     Print {
         /// Which.
@@ -37,6 +49,8 @@ pub enum Errand {
         /// The folder, as it was typed.
         folder: PathBuf,
     },
+    /// Open a file that lies in its folder.
+    OpenBeside(AttachmentName),
     /// Take a file into its folder; it is saved first where it stands nowhere.
     Attach(PathBuf),
 }

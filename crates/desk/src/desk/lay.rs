@@ -15,6 +15,7 @@ use quillbore_office::save::Opened;
 use quillbore_office::shelf::Held;
 use quillbore_office::worker::Worker;
 
+use super::errand::Then;
 use super::news::News;
 use super::state::{ComesFirst, Desk};
 use crate::grid::GridAt;
@@ -58,6 +59,9 @@ impl Desk {
             todo: VecDeque::new(),
             busy: None,
             news: Vec::new(),
+            then: Then::Tell,
+            made: None,
+            beside: Vec::new(),
         };
         desk.refresh();
         desk.look_at_records();
@@ -93,6 +97,7 @@ impl Desk {
         self.opened = None;
         self.held = Held::Unknown;
         self.notice.clear();
+        self.beside.clear();
         self.refresh();
         self.take_replies();
     }
@@ -115,6 +120,7 @@ impl Desk {
         self.across_merges.clear();
         self.news.push(News::Stands(on_desk.opened.clone()));
         self.opened = Some(on_desk.opened);
+        self.look_beside();
         self.refresh();
         self.take_replies();
     }

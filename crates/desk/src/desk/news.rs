@@ -1,7 +1,11 @@
 //! What happens to a job without the window having done it.
 
+use std::path::PathBuf;
+
 use quillbore_job::Issued;
 use quillbore_office::save::Opened;
+
+use super::errand::Then;
 
 /// Something that happened to a job, for the window to act on.
 #[derive(Debug)]
@@ -16,6 +20,8 @@ pub enum News {
     NoShelf,
     /// Other jobs got an entry of the paper that was issued.
     OthersIssued(Vec<(Issued, Opened)>),
+    /// A file is there and the right one: this is done with it.
+    FileThere(PathBuf, Then),
     /// A file was taken into its folder under this name.
     Attached(String),
 }

@@ -1,6 +1,6 @@
 //! What the clerk told: taken into the job on the desk, which may have been edited meanwhile.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use quillbore_job::Job;
@@ -14,9 +14,9 @@ use quillbore_office::save::{Opened, SaveError};
 use quillbore_office::shelf::{CommitError, Held};
 use quillbore_office::words::{issue as issue_words, office as office_words};
 
-use super::errand::Errand;
+use super::errand::{Errand, Then};
 use super::news::News;
-use super::state::Desk;
+use super::state::{Desk, Made};
 use crate::words::desk as words;
 
 impl Desk {
@@ -52,6 +52,8 @@ impl Desk {
             Reply::Opened { .. }
             | Reply::Learned(_)
             | Reply::Shop(_)
+            | Reply::PrintedOut { .. }
+            | Reply::Printers(_)
             | Reply::ShopSaved { .. }
             | Reply::Logo(_)
             | Reply::SamplesRemoved(_)
@@ -78,22 +80,44 @@ impl Desk {
             }
             Reply::Reprint(result) => {
                 self.done();
-                self.notice = result.map_or_else(
-                    |failure| failure.to_string(),
-                    |place| words::reprint(&place),
-                );
+                match result {
+                    Ok(place) => {
+                        let then = std::mem::replace(&mut self.then, Then::Tell);
+                        let file = PathBuf::from(&place);
+                        self.tell_made(words::reprint(&place), None, file.clone());
+                        self.news.push(News::FileThere(file, then));
+                    }
+                    Err(failure) => self.notice = failure.to_string(),
+                }
+            }
+            Reply::PlaceBeside(result) => {
+                self.done();
+                match result {
+                    Ok(place) => self.news.push(News::FileThere(place.into(), Then::Open)),
+                    Err(failure) => self.notice = failure.to_string(),
+                }
+            }
+            Reply::Beside(result) => {
+                // Where they can't be read the sheet shows none; whoever opens one is told why.
+                self.beside = result.unwrap_or_default();
             }
             Reply::Printed(result) => {
                 self.done();
-                self.notice = result.map_or_else(
-                    |failure| failure.to_string(),
-                    |places| words::printed(&places),
-                );
+                match result {
+                    Ok(places) => {
+                        let first = places.first().map(PathBuf::from).unwrap_or_default();
+                        self.tell_made(words::printed(&places), None, first);
+                    }
+                    Err(failure) => self.notice = failure.to_string(),
+                }
             }
             Reply::Attached(result) => {
                 self.done();
                 match result {
-                    Ok(name) => self.news.push(News::Attached(name.as_str().to_owned())),
+                    Ok(name) => {
+                        self.look_beside();
+                        self.news.push(News::Attached(name.as_str().to_owned()));
+                    }
                     Err(failure) => self.notice = failure.to_string(),
                 }
             }
@@ -235,9 +259,17 @@ impl Desk {
         Ok(again.job)
     }
 
+    /// Says what was done, and what it made.
+    fn tell_made(&mut self, said: String, paper: Option<String>, file: PathBuf) {
+        self.notice.clone_from(&said);
+        self.made = Some(Made { said, paper, file });
+    }
+
     fn take_issued(&mut self, now: IssuedNow, state: u64) {
         let unchanged = self.history.state() == state;
         let notice = issue_words::issued(&now);
+        let number = now.issued.number.clone();
+        let file = PathBuf::from(&now.place);
         self.history.put_issued(now.issued);
         let state = if unchanged {
             self.history.state()
@@ -245,7 +277,7 @@ impl Desk {
             state
         };
         self.now_stands(now.opened, state);
-        self.notice = notice;
+        self.tell_made(notice, Some(number), file);
         if !now.others.is_empty() {
             self.news.push(News::OthersIssued(now.others));
         }

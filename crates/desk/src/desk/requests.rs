@@ -23,6 +23,13 @@ impl Desk {
         }
     }
 
+    /// Asks what lies beside the job.
+    pub(super) fn look_beside(&self) {
+        if let Some(opened) = &self.opened {
+            self.clerk.ask(Request::Beside(opened.clone()));
+        }
+    }
+
     /// Asks the clerk for what comes next, where nothing is under way; whether there was something.
     pub(super) fn next_errand(&mut self) -> bool {
         if self.busy.is_some() {
@@ -75,8 +82,13 @@ impl Desk {
                 day,
                 lessons: Arc::clone(&self.shop.tables.lessons),
             }))),
-            Errand::Reprint(number) => {
+            Errand::OpenBeside(name) => {
                 let opened = opened?;
+                Some(Request::PlaceBeside { opened, name })
+            }
+            Errand::Reprint(number, then) => {
+                let opened = opened?;
+                self.then = then;
                 Some(Request::Reprint {
                     job,
                     opened,

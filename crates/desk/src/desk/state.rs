@@ -17,13 +17,14 @@ use quillbore_office::clock::Clock;
 use quillbore_office::digest::ShelfLine;
 use quillbore_office::issue::Seen;
 use quillbore_office::names::JobKey;
+use quillbore_office::office::Attached;
 use quillbore_office::office::queue::Queue;
 use quillbore_office::pool::{Pool, Teaching};
 use quillbore_office::save::Opened;
 use quillbore_office::shelf::Held;
 use quillbore_office::worker::Worker;
 
-use super::errand::Errand;
+use super::errand::{Errand, Then};
 use super::news::News;
 use crate::grid::GridAt;
 use crate::words::desk as words;
@@ -72,6 +73,23 @@ pub struct Desk {
     /// The state of the history for which the clerk does something.
     pub(super) busy: Option<u64>,
     pub(super) news: Vec<News>,
+    /// What is done with the stored file that the clerk looks at.
+    pub(super) then: Then,
+    /// What the last deed made, with what was said of it.
+    pub(super) made: Option<Made>,
+    /// The files beside the job, once they were looked at.
+    pub(super) beside: Vec<Attached>,
+}
+
+/// What a deed made, with what was said of it: it is offered as long as that is said.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Made {
+    /// What was said.
+    pub said: String,
+    /// The number of an issued paper, where it is one.
+    pub paper: Option<String>,
+    /// Its file.
+    pub file: PathBuf,
 }
 
 /// From what was learned: the shelf's records, this job's own as they stand, and the day.
@@ -118,6 +136,18 @@ impl Desk {
     #[must_use]
     pub const fn is_settled(&self) -> bool {
         self.is_settled && self.pool.is_some()
+    }
+
+    /// What the last deed made, while it is told.
+    #[must_use]
+    pub fn made(&self) -> Option<&Made> {
+        self.made.as_ref().filter(|made| made.said == self.notice)
+    }
+
+    /// The files beside the job that are none of its papers, as far as they were looked at.
+    #[must_use]
+    pub fn beside(&self) -> &[Attached] {
+        &self.beside
     }
 
     /// The job that this one does again, where the shelf has it.

@@ -8,9 +8,11 @@ use quillbore_job::results::foot::{Leads, Piece, text};
 use super::parts::{foot_figure, pencil};
 use super::quick_line::QuickTold;
 use super::shared::Shared;
+use crate::desk::Made;
 use crate::grid::GridAt;
 use crate::look;
 use crate::view::{Ask, SheetView, Target};
+use crate::words::hand_over;
 
 /// The height of the sentence.
 const FIRST: f32 = 26.0;
@@ -54,8 +56,36 @@ pub fn foot_ui(
         }
         ui.add_space(16.0);
         let room = ui.available_rect_before_wrap();
+        let left = match shared.made {
+            Some(made) => made_ui(ui, room, made, asks),
+            None => room.right(),
+        };
+        let room = room.with_max_x(left);
         look::clipped_label(ui, room, notice, look::small(), t.accent);
     });
+}
+
+/// What can be done with what the last deed made, at the right end; gives where the words begin.
+fn made_ui(ui: &mut Ui, room: Rect, made: &Made, asks: &mut Vec<Ask>) -> f32 {
+    let layout = Layout::right_to_left(Align::Center);
+    let shown = ui.scope_builder(UiBuilder::new().max_rect(room).layout(layout), |ui| {
+        ui.spacing_mut().item_spacing.x = 12.0;
+        let mut words = vec![
+            (hand_over::PRINT, Ask::PrintFile(made.file.clone())),
+            (hand_over::OPEN_FOLDER, Ask::OpenFolder),
+            (hand_over::OPEN, Ask::OpenFile(made.file.clone())),
+        ];
+        if let Some(number) = &made.paper {
+            words.insert(0, (hand_over::MAIL, Ask::Mail(number.clone())));
+        }
+        for (word, ask) in words {
+            if look::word(ui, word).clicked() {
+                asks.push(ask);
+            }
+        }
+        ui.min_rect().left()
+    });
+    shown.inner - 12.0
 }
 
 /// The pieces of a line, plain and strong in their fonts, as far as there is room; the rest is cut and

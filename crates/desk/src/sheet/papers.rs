@@ -8,9 +8,10 @@ use quillbore_job::words::{life, slips};
 use super::parts::{block_head, pencil};
 use super::shared::{Anchors, Shared};
 use crate::actions::Action;
+use crate::desk::Then;
 use crate::look;
 use crate::view::{Ask, SheetView};
-use crate::words::papers as words;
+use crate::words::{hand_over, papers as words};
 
 /// Lines for issued papers that always have their place.
 const LEAST: usize = 3;
@@ -45,8 +46,38 @@ pub fn papers_ui(
         if look::word(ui, words::PRINT_PREVIEWS).clicked() {
             asks.push(Ask::Do(Action::Print));
         }
+        if look::quiet_word(ui, hand_over::OPEN_FOLDER).clicked() {
+            asks.push(Ask::OpenFolder);
+        }
     });
     issued_ui(ui, shared, asks);
+    beside_ui(ui, shared, asks);
+}
+
+/// The files beside the job, each by name, size and hash, opened by a press.
+fn beside_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 12.0;
+        pencil(ui, hand_over::ATTACHED);
+        if shared.beside.is_empty() {
+            pencil(ui, hand_over::NOTHING_ATTACHED);
+        }
+        if look::quiet_word(ui, hand_over::ATTACH).clicked() {
+            asks.push(Ask::AskToAttach);
+        }
+    });
+    for file in shared.beside {
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 12.0;
+            let word = look::word(ui, file.name.as_str());
+            let named = hand_over::open_beside(&file.name);
+            word.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &named));
+            if word.on_hover_text(hand_over::hash(file)).clicked() {
+                asks.push(Ask::OpenBeside(file.name.clone()));
+            }
+            pencil(ui, &hand_over::beside(file));
+        });
+    }
 }
 
 fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
@@ -70,11 +101,19 @@ fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
                 said += &words::replaced_by(&later.number);
             }
             pencil(ui, &said);
-            let response = look::quiet_word(ui, words::REPRINT);
-            let name = words::reprint(&issued.number);
-            response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &name));
-            if response.clicked() {
-                asks.push(Ask::Reprint(issued.number.clone()));
+            let number = &issued.number;
+            for (word, ask) in [
+                (hand_over::OPEN, Ask::Reprint(number.clone(), Then::Open)),
+                (hand_over::PRINT, Ask::Reprint(number.clone(), Then::Print)),
+                (hand_over::MAIL, Ask::Mail(number.clone())),
+            ] {
+                ui.add_space(6.0);
+                let response = look::quiet_word(ui, word);
+                let name = hand_over::of_paper(word, number);
+                response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, &name));
+                if response.clicked() {
+                    asks.push(ask);
+                }
             }
         });
     }

@@ -60,6 +60,16 @@ fn lines_ui(ui: &mut Ui, settings: &Settings, view: &mut SheetView, asks: &mut V
             &mut drafts.shelf,
             SettingChange::Shelf as fn(String) -> SettingChange,
         ),
+        (
+            words::PRINTER,
+            &mut drafts.printer,
+            SettingChange::Printer as fn(String) -> SettingChange,
+        ),
+        (
+            words::PRINT_COMMAND,
+            &mut drafts.print_command,
+            SettingChange::PrintCommand as fn(String) -> SettingChange,
+        ),
     ] {
         ui.horizontal(|ui| {
             pencil(ui, label);
@@ -70,7 +80,7 @@ fn lines_ui(ui: &mut Ui, settings: &Settings, view: &mut SheetView, asks: &mut V
             }
         });
     }
-    pencil(ui, words::FROM_SHOP_FILE);
+    pencil(ui, words::FROM_SHOP);
     looks_ui(ui, asks);
 }
 

@@ -10,11 +10,13 @@ use quillbore_job::results::{Beside, Results};
 use quillbore_job::taught::Taught;
 use quillbore_job::words::speaker::Speaker;
 use quillbore_job::{Block, Job, Shop};
+use quillbore_office::office::Attached;
 use quillbore_office::office::queue::Queue;
 use quillbore_office::pool::Teaching;
 use quillbore_paper::Sheet;
 
 use super::whole::Whole;
+use crate::desk::Made;
 
 /// What every panel may read.
 #[derive(Clone, Copy)]
@@ -45,6 +47,10 @@ pub struct Shared<'a> {
     pub queue: &'a Queue,
     /// Numbers of the other open inquiries of the same customer: a quotation may hold them all.
     pub together: &'a [String],
+    /// The files beside the job, by name, size and hash.
+    pub beside: &'a [Attached],
+    /// What the last deed made, while it is told.
+    pub made: Option<&'a Made>,
     /// What this desk calls itself: who notes an answer.
     pub by: &'a str,
     /// What tells this state of the job and of what is known from every other.

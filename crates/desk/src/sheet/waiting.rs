@@ -19,6 +19,15 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut SheetView, asks: &mut Vec<Ask>) {
         Waiting::SavePath(path) => path_line(ui, first, words::SAVE_FILE, path, asks),
         Waiting::PrintPath(path) => path_line(ui, first, words::PRINT_FOLDER, path, asks),
         Waiting::Again(order) => typed_line(ui, first, words::AGAIN, order, asks),
+        Waiting::AttachPath(path) => path_line(ui, first, words::ATTACH, path, asks),
+        Waiting::Printer(name, _, known) => {
+            let known = words::printers(known);
+            typed_line(ui, first, words::PRINTER, name, asks);
+            ui.add_space(8.0);
+            let room = ui.available_rect_before_wrap();
+            let pencil = look::tokens(ui).pencil;
+            look::clipped_label(ui, room, &known, look::small(), pencil);
+        }
         Waiting::Guard(next) => {
             let said = words::not_saved(*next);
             answers_ui(ui, first, said, words::GUARD_ANSWERS, asks);

@@ -6,6 +6,7 @@ pub mod commands;
 pub mod desk;
 pub mod first_start;
 pub mod grid;
+pub mod hand_over;
 pub mod head;
 pub mod help;
 pub mod holes;

@@ -60,9 +60,6 @@ pub fn page(number: usize, of: usize) -> String {
     format!("page {number} of {of}")
 }
 
-/// Looks at the stored file.
-pub const REPRINT: &str = "reprint";
-
 /// Releases the traveler.
 pub const RELEASE_TRAVELER: &str = "release the traveler";
 
@@ -98,12 +95,6 @@ pub const WITHDRAWN: &str = ", withdrawn";
 #[must_use]
 pub fn replaced_by(number: &str) -> String {
     format!(", replaced by {number}")
-}
-
-/// The name of the word that looks at the stored file of a paper.
-#[must_use]
-pub fn reprint(number: &str) -> String {
-    format!("reprint {number}")
 }
 
 /// The word that issues a paper.

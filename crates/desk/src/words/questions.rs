@@ -17,6 +17,21 @@ pub const AGAIN: (&str, &str) = (
     "create the reorder",
 );
 
+/// Asks which printer it is to be, and prints.
+pub const PRINTER: (&str, &str) = ("printer, empty for the system's usual one", "print");
+
+/// Asks for a file to attach, and attaches it.
+pub const ATTACH: (&str, &str) = ("attach the file", "attach");
+
+/// Which printers there are.
+#[must_use]
+pub fn printers(names: &[String]) -> String {
+    match names {
+        [] => "no printer is known to this machine".to_owned(),
+        names => format!("there are: {}", names.join(", ")),
+    }
+}
+
 /// Opens the desktop's own dialog.
 pub const BROWSE: &str = "browse";
 

@@ -18,8 +18,14 @@ pub const DESK_NAME: &str = "other desks know this one as";
 /// Before the folder of the shelf.
 pub const SHELF: &str = "the shelf, from the next start on";
 
+/// Before the printer.
+pub const PRINTER: &str = "printer, empty for the system's usual one";
+
+/// Before the print command.
+pub const PRINT_COMMAND: &str = "print command, empty for lp; {printer} and {file} stand for both";
+
 /// Where everything else comes from.
-pub const FROM_SHOP_FILE: &str = "Rates, machines, materials, tubes, texts and address come from the shop's own file, named by --shop at the start; without one they are those of the invented shop.";
+pub const FROM_SHOP: &str = "Name, rates, machines, electrodes, materials, customers and texts stand on the shop's page (F7).";
 
 /// Closes the settings.
 pub const DONE: &str = "close";

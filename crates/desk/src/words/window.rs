@@ -18,6 +18,9 @@ pub const SAVE_JOB: &str = "Save the job";
 /// The title of the dialog that asks where to print.
 pub const PAPERS_FOLDER: &str = "Folder for the papers";
 
+/// The title of the dialog that asks for a file to attach.
+pub const ATTACH: &str = "Attach to the job";
+
 /// The title of the dialog that asks for the logo.
 pub const LOGO: &str = "Logo of the shop";
 

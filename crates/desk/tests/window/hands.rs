@@ -1,6 +1,6 @@
 //! The window with an office behind it, and the hands that work in it.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use chrono::NaiveDate;
@@ -21,6 +21,8 @@ use quillbore_office::start::Standing;
 use quillbore_office::{Office, places};
 
 thread_local! {
+    /// The files and folders that the desktop was asked to open.
+    pub(crate) static OPENED: std::cell::RefCell<Vec<PathBuf>> = const { std::cell::RefCell::new(Vec::new()) };
     /// The letters that the mail program was given.
     pub(crate) static MAILED: std::cell::RefCell<Vec<String>> = const { std::cell::RefCell::new(Vec::new()) };
 }
@@ -119,6 +121,10 @@ pub(crate) fn window_with(
                         clerk: Clerk::at_once(Arc::clone(&office)),
                         list: Listing::at_once(Arc::clone(&office.shelf), clock),
                         dialogs: Box::new(NoDialogs),
+                        open_path: Box::new(|path| {
+                            OPENED.with_borrow_mut(|opened| opened.push(path.to_owned()));
+                            Ok(())
+                        }),
                         open_samples: Box::new(|| Ok(())),
                         is_samples: false,
                         has_samples: false,

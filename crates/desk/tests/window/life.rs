@@ -5,7 +5,7 @@ use egui_kittest::{Harness, kittest::Queryable as _};
 use quillbore_job::life::{self, State};
 use quillbore_job::{Field, SealState};
 
-use crate::hands::{Window, do_word, paste, press, type_on, window};
+use crate::hands::{OPENED, Window, do_word, paste, press, type_on, window};
 
 #[test]
 fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
@@ -180,7 +180,10 @@ fn one_quotation_of_two_jobs_is_known_to_both() {
     assert_eq!(known.kept_by.as_deref(), Some("26-0102"));
     harness.key_press_modifiers(Modifiers::COMMAND, Key::J);
     harness.run();
-    press(&mut harness, "reprint 26-0102-Q1");
+    press(&mut harness, "open 26-0102-Q1");
+    let opened = OPENED.take();
+    let stored = folder.path().join("26-0102.files/26-0102-Q1.pdf");
+    assert_eq!(opened, [stored]);
     let notice = &harness.state().app().desk().notice;
-    assert!(notice.contains("As it was issued"), "{notice}");
+    assert!(notice.starts_with("Opened: "), "{notice}");
 }

@@ -6,6 +6,7 @@
 )]
 
 mod fits;
+mod handing;
 mod hands;
 mod jobs;
 mod learning;

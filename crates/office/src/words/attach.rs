@@ -20,6 +20,14 @@ pub(crate) fn too_large(most: u64, from: &Path) -> Failure {
     by_system(NOT_TAKEN_IN, &why, from)
 }
 
+/// That no file of that name lies in the job's folder.
+pub(crate) fn gone(name: &str) -> Failure {
+    Failure::new(
+        format!("No file {name} lies in the job's folder"),
+        "look into the folder: somebody may have renamed or moved it",
+    )
+}
+
 /// That no name is left for a file.
 pub(crate) fn too_many() -> Failure {
     Failure::new("Too many files have that name", "give it another name")

@@ -14,6 +14,7 @@ pub(crate) mod names;
 pub mod office;
 pub(crate) mod places;
 pub(crate) mod print;
+pub(crate) mod print_out;
 pub(crate) mod reprint;
 pub(crate) mod rests_on;
 pub(crate) mod save;
