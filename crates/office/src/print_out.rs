@@ -80,7 +80,8 @@ pub fn printers() -> Vec<String> {
     names.map(str::to_owned).collect()
 }
 
-#[cfg(all(test, unix))]
+#[cfg(unix)]
+#[cfg(test)]
 mod tests {
     use std::fs;
     use std::os::unix::fs::PermissionsExt as _;

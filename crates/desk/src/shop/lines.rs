@@ -97,7 +97,7 @@ pub(super) fn block_ui(
                 is_long: is_long(*line),
                 place,
             };
-            if let Some(text) = line_ui(ui, typing, page) {
+            if let Some(text) = line_ui(ui, &typing, page) {
                 asks.push(ShopAsk::Edit(ShopEdit::SetLine {
                     line: *line,
                     text,
@@ -122,7 +122,7 @@ pub(super) struct Typing<'a> {
 }
 
 /// One line to type on; gives the text that is to be put in its place, once it is left.
-pub(super) fn line_ui(ui: &mut Ui, typing: Typing<'_>, page: &mut ShopPage) -> Option<String> {
+pub(super) fn line_ui(ui: &mut Ui, typing: &Typing<'_>, page: &mut ShopPage) -> Option<String> {
     let t = look::tokens(ui);
     let Typing {
         at,
@@ -130,7 +130,7 @@ pub(super) fn line_ui(ui: &mut Ui, typing: Typing<'_>, page: &mut ShopPage) -> O
         usual,
         is_long,
         ..
-    } = typing;
+    } = *typing;
     let below = label_ui(ui, typing.place, typing.label);
     let id = ui.make_persistent_id(("shop line", at.key()));
     let shown = stands.text();

@@ -10,7 +10,7 @@ use quillbore_job::words::shop_sheet as words;
 use super::lines::{Typing, line_ui, long_height};
 use super::model::{Rows, with_samples_out};
 use super::{At, ShopAsk, ShopPage, is_short};
-use crate::grid::{GridAsk, GridModel as _, commit, grid_ui, size};
+use crate::grid::{GridAsk, GridModel as _, GridView, commit, grid_ui, size};
 use crate::look;
 use crate::sheet::parts::{pencil, toggle};
 use crate::words::desk::with_hint;
@@ -54,11 +54,8 @@ fn model(page: &mut ShopPage, list: List) -> Rows {
 /// Puts what is being typed in a cell of any list in its place, as leaving the cell would do.
 pub(super) fn commit_lists(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<ShopAsk>) {
     for list in List::ALL {
-        if !page
-            .grids
-            .get(list)
-            .is_some_and(|view| view.draft().is_some())
-        {
+        let typed = |view: &GridView| view.draft().is_some();
+        if page.grids.get(list).is_none_or(|view| !typed(view)) {
             continue;
         }
         let model = model(page, *list);
@@ -127,7 +124,7 @@ fn long_ui(ui: &mut Ui, model: &Rows, page: &mut ShopPage, asks: &mut Vec<ShopAs
             is_long: true,
             place,
         };
-        if let Some(text) = line_ui(ui, typing, page) {
+        if let Some(text) = line_ui(ui, &typing, page) {
             asks.push(ShopAsk::Edit(ShopEdit::SetCells {
                 list: model.list,
                 rows: vec![(row.at.clone(), vec![(column, text)])],

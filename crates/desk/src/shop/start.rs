@@ -121,7 +121,7 @@ fn rows_ui(ui: &mut Ui, page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<Shop
                 place,
             };
             let next = ROWS.get(index + 1).and_then(|row| row.first());
-            if let Some(text) = line_ui(ui, typing, page) {
+            if let Some(text) = line_ui(ui, &typing, page) {
                 asks.extend(edit(&sheet, *line, &text, day).map(ShopAsk::Edit));
             }
             let here = ui.input(|input| input.key_pressed(Key::Enter));

@@ -127,10 +127,7 @@ pub fn of_row(column: &str, row: &str) -> String {
 /// One change: the day, the desk, what.
 #[must_use]
 pub fn change(change: &ShopChange) -> String {
-    let by = match change.by.as_str() {
-        "" => "",
-        by => by,
-    };
+    let by = &change.by;
     format!("{}  {by}  {}", change.day, change.what)
 }
 

@@ -16,7 +16,8 @@ use crate::start;
 
 fn office(root: &Path) -> Arc<Office> {
     let disk: Arc<dyn Disk> = Arc::new(RealDisk::default());
-    let (shelf, _): (Arc<Folder>, _) = start::open(&disk, root, None).expect("a shelf");
+    let (shelf, _): (Arc<Folder>, _) =
+        start::open(&disk, root, None, start::Begins::Empty).expect("a shelf");
     let shop = Shop::embedded().expect("the shop").clone();
     Arc::new(Office::over(shelf, disk, Arc::new(shop)))
 }
