@@ -27,7 +27,7 @@ pub use asked::{choices, question, quick, to_input};
 pub use edits::{apply, edit, prefilled, run_lines};
 pub use ground::{keyed_list, limits, same_name};
 pub use job::row_depth;
-pub use life::{changed, inspected, order};
+pub use life::{changed, drawer, inspected, order};
 pub use pinned::{answer, concern, read_line, report, slip};
 pub use results::remedy;
 pub use typed::{

@@ -8,6 +8,7 @@ pub mod differs;
 pub mod digest;
 pub mod disk;
 pub mod drafts;
+pub mod drawer;
 pub mod failure;
 pub mod files;
 pub mod issue;

@@ -10,6 +10,7 @@ use chrono::NaiveDate;
 use quillbore_calc::Tables;
 use quillbore_calc::learn::{Evidence, Lessons};
 use quillbore_calc::tables::{Machine, Tube};
+use quillbore_job::drawer::{Drawn, drawn};
 use quillbore_job::file::read_job;
 use quillbore_job::taught::{Taught, Why, taught};
 use quillbore_job::{Job, Shop};
@@ -17,8 +18,9 @@ use quillbore_job::{Job, Shop};
 use crate::names::JobKey;
 use crate::shelf::{Cursor, Doc, Mark, Shelf, ShelfError};
 
-/// What stands in the file of every job that has a run record: others need not be read.
-const HAS_RUNS: &[u8] = b"\"run\"";
+/// What stands in the file of every job that has a run record, or a kit that is kept for it: others need
+/// not be read.
+const HAS_ANY: [&[u8]; 2] = [b"\"run\"", b"\"kit of "];
 const DAYS_A_YEAR: f64 = 365.25;
 /// So few jobs are read before another thread would have begun.
 const FEW: usize = 16;
@@ -31,6 +33,24 @@ pub struct Pool {
     cursor: Cursor,
     /// Jobs that have run records.
     jobs: BTreeMap<JobKey, Arc<[Taught]>>,
+    /// What jobs take out of the drawer.
+    drawn: BTreeMap<JobKey, Arc<[Drawn]>>,
+}
+
+/// What one job says.
+#[derive(Clone, Debug, Default)]
+struct Says {
+    taught: Vec<Taught>,
+    drawn: Vec<Drawn>,
+}
+
+impl Says {
+    fn of(job: &Job, shop: &Shop) -> Self {
+        Self {
+            taught: taught(job, shop),
+            drawn: drawn(job),
+        }
+    }
 }
 
 /// What the records of a shelf teach on a day, and where each stands.
@@ -60,6 +80,7 @@ impl Pool {
             mark: None,
             cursor: Cursor::default(),
             jobs: BTreeMap::new(),
+            drawn: BTreeMap::new(),
         }
     }
 
@@ -91,14 +112,16 @@ impl Pool {
         let changes = shelf.changes(&self.cursor)?;
         let mut changed = false;
         if changes.all {
-            let before = self.jobs.len();
-            self.jobs
-                .retain(|key, _| changes.there.contains(&Doc::Job(key.clone())));
-            changed |= self.jobs.len() != before;
+            let before = self.jobs.len() + self.drawn.len();
+            let is_there = |key: &JobKey| changes.there.contains(&Doc::Job(key.clone()));
+            self.jobs.retain(|key, _| is_there(key));
+            self.drawn.retain(|key, _| is_there(key));
+            changed |= self.jobs.len() + self.drawn.len() != before;
         }
         for doc in changes.gone {
             if let Doc::Job(key) = doc {
                 changed |= self.jobs.remove(&key).is_some();
+                changed |= self.drawn.remove(&key).is_some();
             }
         }
         let there = changes.there.into_iter().filter_map(|doc| match doc {
@@ -116,15 +139,20 @@ impl Pool {
 
     /// Takes in a job as it stands on a desk, or was just saved; whether its records are others now.
     pub fn took(&mut self, key: &JobKey, job: &Job) -> bool {
-        self.put(key, taught(job, &self.shop))
+        self.put(key, Says::of(job, &self.shop))
     }
 
-    fn put(&mut self, key: &JobKey, now: Vec<Taught>) -> bool {
-        if now.is_empty() {
-            return self.jobs.remove(key).is_some();
-        }
-        let before = self.jobs.insert(key.clone(), now.into());
-        before.as_ref() != self.jobs.get(key)
+    fn put(&mut self, key: &JobKey, now: Says) -> bool {
+        let taught = put_in(&mut self.jobs, key, now.taught);
+        let drawn = put_in(&mut self.drawn, key, now.drawn);
+        taught || drawn
+    }
+
+    /// What jobs take out of the drawer, each with its job; what one of them keeps doesn't count against
+    /// itself.
+    pub fn drawn(&self) -> impl Iterator<Item = (&JobKey, &Drawn)> {
+        let all = self.drawn.iter();
+        all.flat_map(|(key, drawn)| drawn.iter().map(move |drawn| (key, drawn)))
     }
 
     /// What the records teach on a day: those of later days don't count yet.
@@ -176,10 +204,10 @@ impl Pool {
 
 /// What the records of each of these jobs say, by as many threads as there are processors: a whole shelf
 /// is read when the program starts.
-fn said_by(shelf: &dyn Shelf, keys: &[JobKey], shop: &Shop) -> Vec<Vec<Taught>> {
+fn said_by(shelf: &dyn Shelf, keys: &[JobKey], shop: &Shop) -> Vec<Says> {
     let threads = thread::available_parallelism().map_or(1, NonZero::get);
     let share = keys.len().div_ceil(threads).max(FEW);
-    let mut all_say = vec![Vec::new(); keys.len()];
+    let mut all_say = vec![Says::default(); keys.len()];
     thread::scope(|scope| {
         for (keys, say) in keys.chunks(share).zip(all_say.chunks_mut(share)) {
             let read = move || {
@@ -197,12 +225,26 @@ fn said_by(shelf: &dyn Shelf, keys: &[JobKey], shop: &Shop) -> Vec<Vec<Taught>> 
     all_say
 }
 
-fn said_by_one(shelf: &dyn Shelf, key: &JobKey, shop: &Shop) -> Vec<Taught> {
+fn said_by_one(shelf: &dyn Shelf, key: &JobKey, shop: &Shop) -> Says {
     let stored = shelf.read(&Doc::Job(key.clone()));
     let bytes = stored.ok().flatten().map(|stored| stored.bytes);
-    let with_runs = bytes.filter(|bytes| memchr::memmem::find(bytes, HAS_RUNS).is_some());
-    let job = with_runs.and_then(|bytes| read_job(&bytes).ok());
-    job.map_or_else(Vec::new, |job| taught(&job, shop))
+    let has_any = |bytes: &Vec<u8>| {
+        let mut any = HAS_ANY.iter();
+        any.any(|has| memchr::memmem::find(bytes, has).is_some())
+    };
+    let job = bytes
+        .filter(has_any)
+        .and_then(|bytes| read_job(&bytes).ok());
+    job.map_or_else(Says::default, |job| Says::of(&job, shop))
+}
+
+/// Puts what a job says in its place, or takes it away where that is nothing; whether it is other now.
+fn put_in<T: PartialEq>(all: &mut BTreeMap<JobKey, Arc<[T]>>, key: &JobKey, now: Vec<T>) -> bool {
+    if now.is_empty() {
+        return all.remove(key).is_some();
+    }
+    let before = all.insert(key.clone(), now.into());
+    before.as_ref() != all.get(key)
 }
 
 /// What a record says on a day.

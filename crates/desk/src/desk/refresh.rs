@@ -8,6 +8,7 @@ use quillbore_job::results::promise::promise;
 use quillbore_job::taught::taught;
 use quillbore_office::clerk::Request;
 use quillbore_office::digest::ShelfLine;
+use quillbore_office::drawer::put_free;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::queue::{Queue, first};
 use quillbore_office::pool::Pool;
@@ -48,6 +49,7 @@ impl Desk {
         }
         let none = || Pool::new(self.office.shop());
         let pool = self.pool.clone().unwrap_or_else(|| Arc::new(none()));
+        put_free(&mut self.shop, &self.office.shop(), &pool, key.as_ref());
         self.teaching = pool.teaching_with(self.day, key.as_ref(), &own);
         if self.teaching.lessons != self.shop.tables.lessons {
             self.shop.tables.lessons = Arc::clone(&self.teaching.lessons);

@@ -5,6 +5,7 @@ pub(crate) mod begin;
 pub(crate) mod blockers;
 pub mod changed;
 pub(crate) mod deed;
+pub mod drawer;
 pub mod inspected;
 pub mod order;
 pub(crate) mod parts;

@@ -38,6 +38,8 @@ pub struct Shop {
     pub tables: Tables,
     /// Where the rows come from.
     pub pedigree: Pedigree,
+    /// The days on which electrodes and guides were counted, by their names.
+    pub counted: BTreeMap<String, NaiveDate>,
     /// What of its sheet can't be used, and why.
     pub not_used: Vec<ShopNote>,
     /// Rates of a sheet are still as in the samples.

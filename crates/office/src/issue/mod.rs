@@ -24,6 +24,7 @@ use quillbore_paper::Sheet;
 pub use outcome::{IssuedNow, NotIssued};
 pub use ready::{Ready, ready, rests_on};
 
+use crate::drawer::put_free;
 use crate::failure::Failure;
 use crate::names::AttachmentName;
 use crate::office::Office;
@@ -70,6 +71,8 @@ impl Office {
     pub fn issue(&self, wanted: &ToIssue) -> Result<IssuedNow, NotIssued> {
         let mut shop = self.shop_on(wanted.day);
         shop.tables.lessons = Arc::clone(&wanted.lessons);
+        let own = wanted.own.opened.as_ref().map(|opened| &opened.key);
+        put_free(&mut shop, &self.shop(), &self.records(), own);
         let own_results = self.settled(&wanted.own, wanted.paper, &shop, None)?;
         let mut results = Vec::new();
         for other in &wanted.others {

@@ -9,7 +9,7 @@ use quillbore_job::file;
 use quillbore_job::issued::IssuedLine;
 use quillbore_job::results::{ByRuns, Results};
 use quillbore_job::slip::{Has, kind, line as slip_line};
-use quillbore_job::{Field, Issued, Job, Paper, Shop, order};
+use quillbore_job::{Field, Issued, Job, Paper, Shop, drawer, order};
 use quillbore_paper::Sheet;
 
 use crate::failure::Failure;
@@ -66,7 +66,7 @@ pub fn ready(
             .iter()
             .flat_map(|sitting| lines(paper, sitting.job, sitting.results))
             .collect(),
-        rests_on: rests_on(first.results, shop),
+        rests_on: entry_rests_on(paper, first.results, shop),
         replaces: replaces(paper, sittings),
         pages: print::texts(&document),
         inputs: Some(Arc::new(first.job.inputs())),
@@ -145,6 +145,22 @@ fn lines(paper: Paper, job: &Job, results: &Results) -> Vec<IssuedLine> {
 fn counts<K: Has<slip_line::Count>>(job: &Job) -> impl Iterator<Item = u32> {
     let slips = job.slips_of::<K>();
     slips.filter_map(|slip| slip.get(slip_line::Count))
+}
+
+/// What the entry of a paper rests on: the shop's rows, and for a traveler the kit that is kept for it.
+fn entry_rests_on(paper: Paper, results: &Results, shop: &Shop) -> Vec<(String, f64)> {
+    let mut rows = rests_on(results, shop);
+    let lot = results
+        .figures
+        .lot
+        .iter()
+        .filter(|_| paper == Paper::Traveler);
+    for used in lot.flat_map(|lot| &lot.electrodes) {
+        if let Some(tube) = used.tube.of(&shop.tables.tubes) {
+            rows.push((drawer::kit_entry(&tube.name), f64::from(used.kit)));
+        }
+    }
+    rows
 }
 
 /// The rows of the shop that the figures rest on, as numbers.

@@ -9,6 +9,7 @@ use quillbore_job::{Field, Job, Shop};
 use super::read::stored;
 use super::shop::ShopKept;
 use crate::disk::Disk;
+use crate::drawer::put_free;
 use crate::files;
 use crate::names::JobKey;
 use crate::numbers::save_as_next;
@@ -78,8 +79,16 @@ impl Office {
     /// A shelf that can't be reached teaches what it taught before.
     #[must_use]
     pub fn shop_as_taught(&self, day: NaiveDate) -> Shop {
+        self.shop_as_taught_for(day, None)
+    }
+
+    /// The same for a job of the shelf: what it keeps of the drawer itself is free for it.
+    #[must_use]
+    pub fn shop_as_taught_for(&self, day: NaiveDate, job: Option<&JobKey>) -> Shop {
         let mut shop = self.shop_on(day);
-        shop.tables.lessons = self.teaching(day).lessons;
+        let records = self.records();
+        put_free(&mut shop, &self.shop(), &records, job);
+        shop.tables.lessons = records.teaching(day).lessons;
         shop
     }
 

@@ -68,6 +68,7 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
         also,
         other_names,
         sample_rates: false,
+        counted: BTreeMap::new(),
         not_used: Vec::new(),
     };
     shop.tables = shop.tables_with(&shop.newest_rates);

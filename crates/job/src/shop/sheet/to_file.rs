@@ -7,6 +7,8 @@ mod rows;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use chrono::NaiveDate;
+
 use super::kind::ShopValue;
 use super::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use super::own::ShopSheet;
@@ -76,6 +78,7 @@ impl Shop {
             }
         };
         shop.identity = identity(sheet);
+        shop.counted = counted(sheet);
         shop.customers = customers::customers(sheet, &mut notes);
         shop.sample_rates = has_sample_rates(sheet);
         shop.logo.clone_from(&sheet.logo);
@@ -258,6 +261,20 @@ fn lines(sheet: &ShopSheet, file: &mut ShopFile, notes: &mut Vec<ShopNote>) {
         unattended_hours_per_day: hours(Line::UnattendedHours, usual.unattended_hours_per_day),
         days_off: usual.days_off,
     });
+}
+
+/// The days on which electrodes and guides were counted.
+fn counted(sheet: &ShopSheet) -> BTreeMap<String, NaiveDate> {
+    let mut counted = BTreeMap::new();
+    for list in [List::Electrodes, List::Guides] {
+        for row in sheet.own(list) {
+            let row = ShownRow::of(sheet, list, row);
+            if let Some(ShopValue::Date(day)) = row.typed(Column::Counted).value() {
+                counted.insert(row.text(Column::Name).to_owned(), *day);
+            }
+        }
+    }
+    counted
 }
 
 fn identity(sheet: &ShopSheet) -> Identity {
