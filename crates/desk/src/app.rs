@@ -2,6 +2,7 @@
 //! in one place.
 
 mod closing;
+mod drawer;
 mod dropped;
 mod hand_over;
 mod keep;
@@ -247,6 +248,7 @@ impl App {
         self.take_drafts_told();
         self.look_alike();
         self.look_first();
+        self.look_in_drawer();
         self.escape(&ctx);
         self.paste_anywhere(&ctx);
         let mut asks: Vec<Ask> = pressed(&ctx, self.is_typing(&ctx))

@@ -5,6 +5,7 @@ mod behind;
 mod errors;
 mod groups;
 mod runs;
+mod start_values;
 
 use chrono::NaiveDate;
 use quillbore_job::Shop;
@@ -15,6 +16,7 @@ pub use behind::{BehindFactor, Part, behind};
 pub use errors::ErrorAt;
 pub use groups::{Group, GroupOf, KindOfWork, Made};
 pub use runs::{Minutes, Run, Teaches, Wear};
+pub use start_values::of_start_value;
 
 /// What the shop has learned.
 #[derive(Clone, Debug, Default, PartialEq)]

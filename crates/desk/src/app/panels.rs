@@ -234,7 +234,8 @@ fn shop_sentence(page: &mut ShopPage, shop: &Shop, day: NaiveDate) -> String {
     let valid_from = shop.rates_on(day).valid_from.to_string();
     let machines = shop.tables.machines.len();
     let own = !shop.has_sample_rates();
-    shop_words::foot(&valid_from, own, machines, page.notes().len())
+    let counts = [page.short, page.notes().len()];
+    shop_words::foot(&valid_from, own, machines, counts)
 }
 
 /// A margin at least so wide has a place for the picture.

@@ -144,6 +144,12 @@ impl Desk {
         self.made.as_ref().filter(|made| made.said == self.notice)
     }
 
+    /// The run records of the shelf, once they were looked at.
+    #[must_use]
+    pub const fn records(&self) -> Option<&Arc<Pool>> {
+        self.pool.as_ref()
+    }
+
     /// The files beside the job that are none of its papers, as far as they were looked at.
     #[must_use]
     pub fn beside(&self) -> &[Attached] {

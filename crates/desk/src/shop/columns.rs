@@ -20,11 +20,15 @@ fn grid_column(list: List, column: Column, unit: Unit) -> GridColumn {
         unit: words::column_unit(column, unit).to_owned(),
         word: words::column(column).to_owned(),
         width: width(list, column),
-        right: column.kind().is_figure() && !is_named_rate(list, column),
+        right: is_figure(column) && !is_named_rate(list, column),
         // Texts of several lines have a place of their own below the table; names of start values and
         // families are the program's.
         read_only: column.kind() == ShopKind::Lines || is_given(list, column),
     }
+}
+
+fn is_figure(column: Column) -> bool {
+    column.kind().is_figure() || matches!(column, Column::Kept | Column::Free)
 }
 
 /// Whether a rate may be one for each machine, and so is a text.
@@ -34,15 +38,16 @@ fn is_named_rate(list: List, column: Column) -> bool {
 
 /// Whether what stands there is the program's and is not typed.
 pub(super) fn is_given(list: List, column: Column) -> bool {
-    matches!(list, List::Families | List::StartValues) && column == Column::Name
+    let is_named = matches!(list, List::Families | List::StartValues) && column == Column::Name;
+    is_named || column.kind() == ShopKind::Computed
 }
 
 fn width(list: List, column: Column) -> f32 {
     match (list, column) {
         (List::Rates, Column::MachineHour) => 168.0,
         (List::Customers | List::Materials, Column::Name) => 168.0,
-        (List::StartValues, Column::Name) => 176.0,
-        (List::StartValues, Column::Value) => 264.0,
+        (List::StartValues, Column::Name) => 232.0,
+        (List::StartValues, Column::Value) => 232.0,
         (List::Families, Column::Name) => 168.0,
         (_, Column::Name) => 152.0,
         (_, Column::Note) => 328.0,
@@ -52,6 +57,8 @@ fn width(list: List, column: Column) -> f32 {
         (_, Column::ElectrodeFrom | Column::ElectrodeTo | Column::LongestElectrode) => 104.0,
         (_, Column::ForElectrode | Column::TheirNumber | Column::Phone) => 104.0,
         (_, Column::ResistivityFrom | Column::ResistivityTo | Column::ExchangeRate) => 96.0,
+        (_, Column::Kept | Column::Free) => 56.0,
+        (_, Column::Learned) => 144.0,
         (_, Column::Channels | Column::Metal | Column::Changer) => 64.0,
         _ => 80.0,
     }

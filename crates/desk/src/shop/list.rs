@@ -1,5 +1,7 @@
 //! One list of the shop: its table, the texts of several lines of the row one is at, and its words.
 
+use std::sync::Arc;
+
 use chrono::NaiveDate;
 use egui::{Key, Ui};
 use quillbore_job::shop::sheet::{
@@ -48,7 +50,12 @@ pub(super) fn list_ui(
 
 fn model(page: &mut ShopPage, list: List) -> Rows {
     let rows = page.rows(list);
-    Rows::new(list, rows, page.history.now().unit)
+    Rows::new(
+        list,
+        rows,
+        page.history.now().unit,
+        Arc::clone(&page.computed),
+    )
 }
 
 /// Puts what is being typed in a cell of any list in its place, as leaving the cell would do.

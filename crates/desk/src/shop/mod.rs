@@ -21,6 +21,7 @@ use quillbore_job::shop::sheet::{
 use quillbore_job::shop_history::ShopHistory;
 use quillbore_job::words::shop_sheet as words;
 use quillbore_office::office::shop::SheetStands;
+use quillbore_office::pool::Pool;
 
 use crate::grid::GridView;
 use crate::words::first_start;
@@ -79,6 +80,12 @@ pub struct ShopPage {
     pub(crate) focus: Option<At>,
     /// The line that was left in this frame.
     pub(crate) left: Option<At>,
+    /// What is worked out for rows: what lies in the drawer by now, what was learned.
+    pub(crate) computed: Arc<model::Computed>,
+    /// From what it was worked out.
+    pub(crate) computed_of: Option<(Arc<Pool>, Arc<Shop>)>,
+    /// Electrodes of which more is promised than lies there.
+    pub(crate) short: usize,
     /// The path that is typed for the logo.
     pub(crate) logo_path: String,
     kept: Option<Kept>,

@@ -1,6 +1,7 @@
 //! A list of the shop's sheet as a table, and what is typed in it as one edit.
 
 use std::borrow::Cow;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
@@ -15,8 +16,13 @@ use super::columns::{grid_columns, is_given};
 use crate::grid::{CellState, GridAt, GridColumn, GridModel};
 use crate::words::sheet::with_unit;
 
+/// What is worked out for rows, by their names and columns.
+pub(crate) type Computed = BTreeMap<(String, Column), String>;
+
 /// A list as the grid shows it.
 pub(super) struct Rows {
+    /// What is worked out for rows by their names.
+    computed: Arc<Computed>,
     pub(super) list: List,
     pub(super) rows: Arc<[ShownRow]>,
     columns: Vec<GridColumn>,
@@ -24,8 +30,14 @@ pub(super) struct Rows {
 }
 
 impl Rows {
-    pub(super) fn new(list: List, rows: Arc<[ShownRow]>, unit: Unit) -> Self {
+    pub(super) fn new(
+        list: List,
+        rows: Arc<[ShownRow]>,
+        unit: Unit,
+        computed: Arc<Computed>,
+    ) -> Self {
         Self {
+            computed,
             list,
             rows,
             columns: grid_columns(list, unit),
@@ -140,12 +152,21 @@ impl GridModel for Rows {
         let Some((row, column)) = self.cell(at) else {
             return Cow::Borrowed("");
         };
+        if column.kind() == ShopKind::Computed {
+            let known = self
+                .computed
+                .get(&(row.text(Column::Name).to_owned(), column));
+            return Cow::Owned(known.cloned().unwrap_or_default());
+        }
         let typed = row.typed(column);
         let (text, unit) = if typed.is_empty() {
             (row.usual(column), Some(Unit::Mm))
         } else {
             (typed.text(), typed.unit())
         };
+        if self.list == List::StartValues && column == Column::Name {
+            return Cow::Owned(words::start_value(text).to_owned());
+        }
         if column.kind() == ShopKind::Lines {
             return Cow::Owned(text.lines().collect::<Vec<_>>().join("; "));
         }
@@ -178,7 +199,12 @@ mod tests {
     use super::*;
 
     fn model(sheet: &ShopSheet, list: List) -> Rows {
-        Rows::new(list, shown_rows(sheet, list, true).into(), Unit::Mm)
+        Rows::new(
+            list,
+            shown_rows(sheet, list, true).into(),
+            Unit::Mm,
+            Arc::default(),
+        )
     }
 
     fn day() -> NaiveDate {

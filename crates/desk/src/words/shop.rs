@@ -1,5 +1,6 @@
 //! What is written on the page of the shop.
 
+use quillbore_calc::learn::Learns;
 use quillbore_job::shop::Logo;
 use quillbore_job::shop::LogoKind;
 use quillbore_job::shop::sheet::ShopChange;
@@ -142,7 +143,12 @@ pub fn still(still: &[String]) -> String {
 
 /// The sentence in the foot: the card in force, what is short.
 #[must_use]
-pub fn foot(valid_from: &str, own_rates: bool, machines: usize, not_used: usize) -> String {
+pub fn foot(
+    valid_from: &str,
+    own_rates: bool,
+    machines: usize,
+    [short, not_used]: [usize; 2],
+) -> String {
     let rates = if own_rates {
         format!("Rates of {valid_from}.")
     } else {
@@ -157,7 +163,27 @@ pub fn foot(valid_from: &str, own_rates: bool, machines: usize, not_used: usize)
         1 => " 1 thing is not used: see the margin.".to_owned(),
         count => format!(" {count} things are not used: see the margin."),
     };
-    format!("{rates} {machines}{unused}")
+    let short = match short {
+        0 => String::new(),
+        1 => " 1 electrode is short.".to_owned(),
+        count => format!(" {count} electrodes are short."),
+    };
+    format!("{rates} {machines}{short}{unused}")
+}
+
+/// What runs make of a start value.
+#[must_use]
+pub fn learned(of: Learns, factor: f64, runs: u32) -> String {
+    let of = match of {
+        Learns::Burn => "minutes x",
+        Learns::Wear => "lost x",
+        Learns::Handling | Learns::Gap => "x",
+    };
+    let runs = match runs {
+        1 => "1 run".to_owned(),
+        runs => format!("{runs} runs"),
+    };
+    format!("{of} {factor:.2}, {runs}")
 }
 
 /// That a step was taken back, or done again.

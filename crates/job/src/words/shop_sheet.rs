@@ -2,10 +2,12 @@
 //! wrong with a row.
 
 mod columns;
+mod start_values;
 
 use std::fmt;
 
 pub use columns::{column, column_about, column_unit};
+pub use start_values::start_value;
 
 use crate::merge::clash::{Side, Typed};
 use crate::shop::sheet::{
@@ -199,6 +201,10 @@ fn row_name(
             let named = cells.iter().find(|(column, _)| *column == naming);
             named.map_or_else(String::new, |(_, text)| text.clone())
         }
+    };
+    let name = match of {
+        ShopList::StartValues => start_value(&name).to_owned(),
+        _ => name,
     };
     match cut(&name, LONGEST_NAME) {
         name if name.is_empty() => format!("new {}", row(of)),

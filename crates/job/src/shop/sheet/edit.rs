@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::kind::read_shop;
+use super::kind::{ShopKind, read_shop};
 use super::lists::{ShopColumn, ShopLine, ShopList};
 use super::own::{ShopRow, ShopSheet};
 use super::samples::sample;
@@ -176,7 +176,7 @@ fn set_row(
 ) -> Result<(), ShopRefused> {
     for (column, text) in cells {
         check_length(text)?;
-        if !list.columns().contains(column) {
+        if !list.columns().contains(column) || column.kind() == ShopKind::Computed {
             let column = *column;
             return Err(ShopRefused::NoSuchColumn { list, column });
         }

@@ -71,6 +71,8 @@ pub enum ShopKind {
     Stubs,
     /// A number, a band or a curve.
     StartValue,
+    /// Nothing that is typed: it is worked out.
+    Computed,
 }
 
 impl ShopKind {
@@ -162,7 +164,7 @@ pub fn read_shop(kind: ShopKind, text: &str, unit: Unit) -> Entry<ShopValue> {
 
 fn value(kind: ShopKind, text: &str, unit: Unit) -> Result<ShopValue, Misread> {
     Ok(match kind {
-        ShopKind::Line => ShopValue::Text(read::line(text, LONGEST_LINE)?),
+        ShopKind::Line | ShopKind::Computed => ShopValue::Text(read::line(text, LONGEST_LINE)?),
         ShopKind::Lines => ShopValue::Text(read::lines(text, LONGEST_LINES)?),
         ShopKind::Length => ShopValue::Length(read::length(text, unit)?),
         ShopKind::LengthOrNone => ShopValue::Length(read::length_or_zero(text, unit)?),

@@ -77,7 +77,7 @@ lists! {
     /// What hours and losses cost, from a day on.
     Rates "rates" [ValidFrom MachineHour LaborHour Margin Minimum PriceStep DielectricHour PowerHour Redo PartRisk Note];
     /// Electrodes: what there is, and what lies in the drawer.
-    Electrodes "electrodes" [Name Metal Outer Bore Channels NewLength Price InDrawer Counted Stubs Note];
+    Electrodes "electrodes" [Name Outer InDrawer Kept Free Counted Metal Bore Channels NewLength Price Stubs Note];
     /// Guides: what there is, and what lies in the drawer.
     Guides "guides" [Name ForElectrode Life Price InDrawer Counted Note];
     /// The machines.
@@ -91,7 +91,7 @@ lists! {
     /// Holidays and shutdowns.
     DaysOff "days_off" [Day What];
     /// Start values of the process.
-    StartValues "start_values" [Name Value Note];
+    StartValues "start_values" [Name Value Learned Note];
 }
 
 list! {
@@ -137,6 +137,10 @@ list! {
     Price "price" ShopKind::Money;
     /// How many lay in the drawer when they were counted.
     InDrawer "in_drawer" ShopKind::CountOrNone;
+    /// How many are kept for jobs on the floor.
+    Kept "kept" ShopKind::Computed;
+    /// How many are free by now.
+    Free "free" ShopKind::Computed;
     /// The day that they were counted.
     Counted "counted" ShopKind::Date;
     /// Pieces left of used electrodes.
@@ -231,6 +235,8 @@ list! {
     What "what" ShopKind::Line;
     /// A start value: a number, a band, or a curve over the diameter.
     Value "value" ShopKind::StartValue;
+    /// What the shop's own runs make of a start value.
+    Learned "learned" ShopKind::Computed;
     /// Where the row comes from, or anything else.
     Note "note" ShopKind::Line;
 }

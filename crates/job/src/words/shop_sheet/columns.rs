@@ -25,6 +25,9 @@ pub const fn column(column: ShopColumn) -> &'static str {
         ShopColumn::NewLength => "length",
         ShopColumn::Price => "price",
         ShopColumn::InDrawer => "in drawer",
+        ShopColumn::Kept => "kept",
+        ShopColumn::Free => "free",
+        ShopColumn::Learned => "learned",
         ShopColumn::Counted => "counted on",
         ShopColumn::Stubs => "stubs",
         ShopColumn::ForElectrode => "for electrode",
@@ -146,6 +149,15 @@ pub const fn column_about(column: ShopColumn) -> &'static str {
         ShopColumn::Price => "What one costs.",
         ShopColumn::InDrawer => {
             "How many new ones lay in the drawer when they were counted; empty: nobody counted."
+        }
+        ShopColumn::Kept => {
+            "Kept for jobs on the floor: the kits of their travelers, less what their run records used up."
+        }
+        ShopColumn::Free => {
+            "Counted, less what runs used up since, less what is kept; below zero more is promised than lies there."
+        }
+        ShopColumn::Learned => {
+            "What the shop's own runs make of it: a factor, and how many runs it rests on."
         }
         ShopColumn::Counted => "The day of the count: what was used up since is taken off.",
         ShopColumn::Stubs => "Pieces left of used ones by their length: 180; 2 x 95.",

@@ -1,0 +1,46 @@
+//! What lies in the drawer and what was learned, worked out for the shop's page where it is to be seen.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use quillbore_job::shop::sheet::{ShopColumn, ShopList, shown_rows};
+use quillbore_office::drawer::drawer;
+use quillbore_office::learned::of_start_value;
+
+use super::App;
+use crate::words::shop as words;
+
+impl App {
+    /// Works it out anew where the records or the shop are others than before.
+    pub(super) fn look_in_drawer(&mut self) {
+        let desk = &self.jobs[self.at].desk;
+        let Some(pool) = desk.records().filter(|_| self.shop.open) else {
+            return;
+        };
+        let shop = self.office.shop();
+        let same =
+            |(known, of): &(Arc<_>, Arc<_>)| Arc::ptr_eq(known, pool) && Arc::ptr_eq(of, &shop);
+        if self.shop.computed_of.as_ref().is_some_and(same) {
+            return;
+        }
+        let mut computed = BTreeMap::new();
+        let lies = drawer(&shop, pool, None);
+        self.shop.short = lies.values().filter(|lies| lies.is_short()).count();
+        for (name, lies) in lies {
+            let kept = (lies.reserved > 0).then(|| lies.reserved.to_string());
+            computed.extend(kept.map(|kept| ((name.clone(), ShopColumn::Kept), kept)));
+            let free = lies.free().map(|free| free.to_string());
+            computed.extend(free.map(|free| ((name.clone(), ShopColumn::Free), free)));
+        }
+        let teaching = pool.teaching(desk.day);
+        for row in shown_rows(self.shop.history.now(), ShopList::StartValues, true) {
+            let name = row.text(ShopColumn::Name);
+            if let Some((of, factor, runs)) = of_start_value(name, &teaching) {
+                let key = (name.to_owned(), ShopColumn::Learned);
+                computed.insert(key, words::learned(of, factor, runs));
+            }
+        }
+        self.shop.computed = Arc::new(computed);
+        self.shop.computed_of = Some((Arc::clone(pool), shop));
+    }
+}
