@@ -9,7 +9,7 @@ use std::time::Instant;
 
 use quillbore_job::file::write_job;
 use quillbore_job::{CellAt, Column, Edit, Field, Job, Unit, apply};
-use quillbore_office::digest::{Follower, Index, Looked};
+use quillbore_office::digest::{Follower, Index, Looked, Query, Sort};
 use quillbore_office::disk::RealDisk;
 use quillbore_office::shelf::{Folder, Mark, Shelf as _};
 
@@ -69,7 +69,10 @@ fn main() {
     timed("bringing the index up to it", || {
         index.follow(follower.lines());
     });
-    assert_eq!(index.find("quarry").len(), 1);
+    assert_eq!(
+        index.find(&Query::letters("quarry"), Sort::default()).len(),
+        1
+    );
 }
 
 fn timed<T>(what: &str, done: impl FnOnce() -> T) -> T {

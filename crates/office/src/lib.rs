@@ -25,6 +25,8 @@ pub mod print_out;
 pub mod save;
 pub mod shelf;
 pub mod start;
+pub mod today;
+pub mod week;
 pub mod words;
 pub mod worker;
 

@@ -8,17 +8,19 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use quillbore_job::Job;
+use quillbore_job::shop::Calendar;
+use quillbore_job::{Job, Unit};
 
 use crate::clock::Clock;
-use crate::digest::{Follower, Index, ShelfLine};
+use crate::digest::{Asking, Follower, Index, Query, ShelfLine, Sort};
 use crate::names::JobKey;
 use crate::shelf::Shelf;
+use crate::week::five_days;
 use crate::words;
 use beside::{Beside, Told};
 use looked::{newest, opened, unreachable};
 
-/// The jobs of a shelf, and what is typed to find one.
+/// The jobs of a shelf, what is typed to find one, and how they are sorted.
 #[derive(Debug)]
 pub struct Listing {
     /// The jobs, ready to be searched.
@@ -27,6 +29,12 @@ pub struct Listing {
     pub version: u64,
     /// What is typed to find a job.
     pub find: String,
+    /// How the jobs are sorted.
+    pub sort: Sort,
+    /// When the shop works: "due this week" goes by it.
+    pub calendar: Calendar,
+    /// The unit that bare numbers of what is typed are meant in.
+    pub unit: Unit,
     /// What is to be said of the shelf itself.
     pub notice: String,
     /// A look at the shelf is under way.
@@ -37,8 +45,21 @@ pub struct Listing {
     /// Why the shelf could not be read when it was looked at last.
     failed: Option<String>,
     found: Vec<u32>,
-    found_of: Option<(String, u64)>,
+    found_of: Option<FoundOf>,
+    /// How what is typed was understood.
+    understood: String,
     way: Way,
+}
+
+/// What jobs were found by.
+#[derive(Debug)]
+struct FoundOf {
+    find: String,
+    version: u64,
+    sort: Sort,
+    calendar: Calendar,
+    unit: Unit,
+    today: NaiveDate,
 }
 
 #[derive(Debug)]
@@ -80,6 +101,9 @@ impl Listing {
             index: Arc::default(),
             version: 0,
             find: String::new(),
+            sort: Sort::default(),
+            calendar: five_days(),
+            unit: Unit::default(),
             notice: String::new(),
             busy: false,
             clock,
@@ -87,6 +111,7 @@ impl Listing {
             failed: None,
             found: Vec::new(),
             found_of: None,
+            understood: String::new(),
             way,
         }
     }
@@ -152,15 +177,60 @@ impl Listing {
         };
     }
 
-    /// The jobs that have every word that is typed, by their place in the index.
+    /// The jobs that are what is typed ([`Query::read`]), as they are sorted, by their place in the
+    /// index.
     pub fn found(&mut self) -> &[u32] {
-        let wanted = (self.find.as_str(), self.version);
-        let same = |(find, version): &(String, u64)| (find.as_str(), *version) == wanted;
-        if !self.found_of.as_ref().is_some_and(same) {
-            self.found = self.index.find(&self.find);
-            self.found_of = Some((self.find.clone(), self.version));
-        }
+        self.look_up();
         &self.found
+    }
+
+    /// How what is typed was understood, in one line; empty where all of it is only letters.
+    pub fn understood(&mut self) -> &str {
+        self.look_up();
+        &self.understood
+    }
+
+    fn look_up(&mut self) {
+        let today = self.clock.today();
+        if self
+            .found_of
+            .as_ref()
+            .is_some_and(|of| self.is_of(of, today))
+        {
+            return;
+        }
+        let query = Query::read(
+            &self.find,
+            &Asking {
+                today,
+                calendar: &self.calendar,
+                unit: self.unit,
+            },
+        );
+        self.found = self.index.find(&query, self.sort);
+        self.understood = query.said(self.unit);
+        self.found_of = Some(FoundOf {
+            find: self.find.clone(),
+            version: self.version,
+            sort: self.sort,
+            calendar: self.calendar.clone(),
+            unit: self.unit,
+            today,
+        });
+    }
+
+    fn is_of(&self, of: &FoundOf, on: NaiveDate) -> bool {
+        let FoundOf {
+            find,
+            version,
+            sort,
+            calendar,
+            unit,
+            today,
+        } = of;
+        (version, sort, unit, today) == (&self.version, &self.sort, &self.unit, &on)
+            && *find == self.find
+            && *calendar == self.calendar
     }
 
     /// The job that the typed text means when Enter is pressed: the code of a paper, a number, or

@@ -98,6 +98,12 @@ fn a_job_without_hours_is_counted_as_one() {
     assert_eq!(found, none);
     // One that is gone, or that nobody can read, has none either.
     assert_eq!(office.queue(&[common::key("26-7777")], day()), none);
+    // Each for itself, those that have hours are known.
+    let known = ordered(&office, "Wren", "");
+    let jobs = [vague.number(), "26-7777", known.number()].map(common::key);
+    let each = office.hours_each(&jobs, day());
+    assert_eq!(each.len(), 1);
+    assert!((each[&jobs[2]] - hours(&known)).abs() < 1e-9);
     let many: Vec<JobKey> = (0..201)
         .map(|at| common::key(&format!("26-{:04}", 7000 + at)))
         .collect();

@@ -1,15 +1,20 @@
 //! The greater part of an index: lines that never change, with their sets.
 //!
 //! For each pair of neighboring letters there is a set of the lines that have it; the sets of a
-//! word's pairs, cut with each other, leave few lines, and only those are read.
+//! word's pairs, cut with each other, leave few lines, and only those are read. The days and figures of
+//! all lines stand close together, and so do their places in each order of the list.
 
 use std::sync::Arc;
 
 use memchr::memmem::Finder;
 
 use super::bits::Bits;
+use super::facts::Facts;
 use super::line::ShelfLine;
-use super::summary::Summary;
+use super::query::Query;
+use super::sort::{Orders, Sort, Sorted};
+use super::text::{Name, Names, Text};
+use super::wants::Want;
 
 /// Letters, digits, and one class for all else.
 const CLASSES: usize = 37;
@@ -22,6 +27,9 @@ pub(super) struct Base {
     /// What can be found of every line, one after the other.
     hay: Vec<u8>,
     ends: Vec<usize>,
+    names: Vec<Names>,
+    facts: Vec<Facts>,
+    orders: Orders,
     all: Bits,
     single: Vec<Bits>,
     pairs: Vec<Bits>,
@@ -34,6 +42,9 @@ impl Base {
         let mut base = Self {
             hay: Vec::with_capacity(count * 120),
             ends: Vec::with_capacity(count),
+            names: Vec::with_capacity(count),
+            facts: lines.iter().map(|line| Facts::of(line)).collect(),
+            orders: Orders::default(),
             all: Bits::none(count),
             single: vec![Bits::none(count); CLASSES],
             pairs: vec![Bits::none(count); CLASSES * CLASSES],
@@ -41,7 +52,9 @@ impl Base {
         };
         for (at, line) in lines.iter().enumerate() {
             let start = base.hay.len();
-            base.hay.extend(text(line).bytes());
+            let text = Text::of(line);
+            base.hay.extend(text.letters.bytes());
+            base.names.push(text.names);
             base.ends.push(base.hay.len());
             base.all.put(at);
             let classes: Vec<usize> = base.hay[start..].iter().map(|b| class(*b)).collect();
@@ -53,13 +66,15 @@ impl Base {
             }
         }
         base.lines = lines;
+        let sorted: Vec<Sorted<'_>> = (0..count).map(|at| base.sorted(at)).collect();
+        base.orders = Orders::of(&sorted);
         base
     }
 
-    /// The lines that have every word, by their place here.
-    pub(super) fn find(&self, words: &Words<'_>) -> Bits {
+    /// The lines that are what is asked for, by their place here.
+    pub(super) fn find(&self, asked: &Compiled<'_>) -> Bits {
         let mut found = self.all.clone();
-        for word in &words.0 {
+        for word in asked.all_letters() {
             let classes: Vec<usize> = word.needle().iter().map(|b| class(*b)).collect();
             if let [one] = classes[..]
                 && let Some(set) = self.single.get(one)
@@ -72,14 +87,47 @@ impl Base {
                 }
             }
         }
-        for word in &words.0 {
+        for want in asked.wants {
+            if !matches!(want, Want::Named { .. }) {
+                found.keep_if(|at| want.holds(&self.facts[at]));
+            }
+        }
+        for word in &asked.words {
             let needle = word.needle();
             // The sets say exactly which lines have one or two letters or digits.
             if needle.len() > 2 || needle.iter().any(|b| class(*b) == OTHER) {
                 found.keep_if(|at| word.find(self.text_of(at)).is_some());
             }
         }
+        for (name, word) in &asked.names {
+            found.keep_if(|at| word.find(self.name_of(at, *name)).is_some());
+        }
         found
+    }
+
+    /// The places of all lines in an order.
+    pub(super) fn order(&self, sort: Sort) -> &[u32] {
+        self.orders.get(sort)
+    }
+
+    /// Before how many of its lines another one comes in an order.
+    pub(super) fn before(&self, line: Sorted<'_>, sort: Sort) -> u32 {
+        let comes_first = |at: &u32| sort.compare(self.sorted(*at as usize), line).is_lt();
+        let before = self.order(sort).partition_point(comes_first);
+        u32::try_from(before).unwrap_or(u32::MAX)
+    }
+
+    /// A line with what it is sorted by.
+    pub(super) fn sorted(&self, at: usize) -> Sorted<'_> {
+        Sorted {
+            line: &self.lines[at],
+            facts: &self.facts[at],
+            customer: self.name_of(at, Name::Customer),
+        }
+    }
+
+    fn name_of(&self, at: usize, name: Name) -> &[u8] {
+        self.names[at].of(name, self.text_of(at))
     }
 
     fn text_of(&self, at: usize) -> &[u8] {
@@ -88,20 +136,39 @@ impl Base {
     }
 }
 
-/// The words that somebody typed.
+/// What is asked for, ready to be looked for in many texts.
 #[derive(Debug)]
-pub(super) struct Words<'a>(Vec<Finder<'a>>);
+pub(super) struct Compiled<'a> {
+    wants: &'a [Want],
+    words: Vec<Finder<'a>>,
+    names: Vec<(Name, Finder<'a>)>,
+}
 
-impl<'a> Words<'a> {
-    /// The words of a text in small letters.
-    pub(super) fn new(lower: &'a str) -> Self {
-        Self(lower.split_whitespace().map(Finder::new).collect())
+impl<'a> Compiled<'a> {
+    /// What is asked for; `names` are the letters that it asks of names, in small ones.
+    pub(super) fn new(query: &'a Query, names: &'a [(Name, String)]) -> Self {
+        let names = names.iter();
+        Self {
+            wants: &query.wants,
+            words: query.letters.iter().map(Finder::new).collect(),
+            names: names
+                .map(|(name, word)| (*name, Finder::new(word)))
+                .collect(),
+        }
     }
 
-    /// Whether a text has all of them.
-    pub(super) fn stand_in(&self, text: &str) -> bool {
-        let has = |word: &Finder<'_>| word.find(text.as_bytes()).is_some();
-        self.0.iter().all(has)
+    /// Whether a line beside the base is what is asked for.
+    pub(super) fn is(&self, text: &Text, facts: &Facts) -> bool {
+        let has = |word: &Finder<'_>| word.find(text.letters.as_bytes()).is_some();
+        self.wants.iter().all(|want| want.holds(facts))
+            && self.words.iter().all(has)
+            && (self.names.iter()).all(|(name, word)| word.find(text.name(*name)).is_some())
+    }
+
+    /// All letters that a text must have.
+    fn all_letters(&self) -> impl Iterator<Item = &Finder<'a>> {
+        let names = self.names.iter().map(|(_, word)| word);
+        self.words.iter().chain(names)
     }
 }
 
@@ -111,28 +178,4 @@ fn class(byte: u8) -> usize {
         b'0'..=b'9' => usize::from(byte - b'0') + 26,
         _ => OTHER,
     }
-}
-
-/// What can be found of a line, in small letters.
-pub(super) fn text(line: &ShelfLine) -> String {
-    let Ok(digest) = &line.says else {
-        return line.name.to_lowercase();
-    };
-    let Summary {
-        customer,
-        part,
-        part_name,
-        revision,
-        drawing,
-        material,
-        references,
-        notes,
-        state,
-        ..
-    } = &digest.summary;
-    let all = [
-        &line.name, part, customer, part_name, revision, drawing, material, references, state,
-        notes,
-    ];
-    all.map(String::as_str).join("\n").to_lowercase()
 }

@@ -41,6 +41,19 @@ impl Bits {
         }
     }
 
+    /// Those of some numbers that it has, as they stand.
+    pub(super) fn picked(&self, of: &[u32]) -> Vec<u32> {
+        let mut picked = vec![0; of.len()];
+        let mut count = 0;
+        for at in of {
+            // Written always, and kept where it is one: nothing is guessed by the processor.
+            picked[count] = *at;
+            count += (self.0[*at as usize / 64] >> (at % 64) & 1) as usize;
+        }
+        picked.truncate(count);
+        picked
+    }
+
     /// Its numbers, rising.
     pub(super) fn numbers(&self) -> Vec<u32> {
         let mut numbers = Vec::new();

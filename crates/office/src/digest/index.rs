@@ -1,4 +1,4 @@
-//! Finding jobs as one types: every word must stand somewhere in a job's text.
+//! Finding jobs as one types, and their order.
 //!
 //! Most lines lie in a base that never changes; those that came later are few and looked through one
 //! by one, and those of the base that are other ones by now are left out. Once they are no longer few
@@ -6,8 +6,13 @@
 
 use std::sync::Arc;
 
-use super::base::{Base, Words, text};
+use super::base::{Base, Compiled};
+use super::bits::Bits;
+use super::facts::Facts;
 use super::line::ShelfLine;
+use super::query::Query;
+use super::sort::{Sort, Sorted};
+use super::text::{Name, Text};
 
 /// Lines beside the base, and of the base that are left out, before a new one pays.
 const FEW: usize = 400;
@@ -28,10 +33,24 @@ pub struct Index {
 #[derive(Clone, Debug)]
 struct Fresh {
     line: Arc<ShelfLine>,
-    /// How many lines of the base come before it.
-    before: u32,
-    /// What can be found of it.
-    text: String,
+    /// How many lines of the base come before it, in each of their orders.
+    before: Vec<u32>,
+    text: Text,
+    facts: Facts,
+}
+
+impl Fresh {
+    fn before(&self, sort: Sort) -> u32 {
+        self.before[sort.index()]
+    }
+
+    fn sorted(&self) -> Sorted<'_> {
+        Sorted {
+            line: &self.line,
+            facts: &self.facts,
+            customer: self.text.name(Name::Customer),
+        }
+    }
 }
 
 impl Index {
@@ -57,9 +76,15 @@ impl Index {
             Ok(at) => self.lines[at] = Arc::clone(&line),
             Err(at) => self.lines.insert(at, Arc::clone(&line)),
         }
-        let before = self.leave_out(&line);
-        let text = text(&line);
-        let fresh = Fresh { line, before, text };
+        self.leave_out(&line);
+        let mut fresh = Fresh {
+            before: Vec::new(),
+            text: Text::of(&line),
+            facts: Facts::of(&line),
+            line,
+        };
+        let before = |sort| self.base.before(fresh.sorted(), sort);
+        fresh.before = Sort::all().map(before).collect();
         match self.fresh_place(&fresh.line) {
             Ok(at) => self.fresh[at] = fresh,
             Err(at) => self.fresh.insert(at, fresh),
@@ -103,49 +128,92 @@ impl Index {
         many
     }
 
-    /// The lines that have every word of the text, the newest number first, by their place in
-    /// [`Index::lines`]; all of them where nothing is typed.
+    /// The lines that are what is asked for, as they are sorted, by their place in [`Index::lines`]; all
+    /// of them where nothing is asked.
     #[must_use]
-    pub fn find(&self, typed: &str) -> Vec<u32> {
-        let typed = typed.to_lowercase();
-        let words = Words::new(&typed);
-        let mut found = self.base.find(&words);
+    pub fn find(&self, query: &Query, sort: Sort) -> Vec<u32> {
+        let names = query.names();
+        let asked = Compiled::new(query, &names);
+        let mut found = self.base.find(&asked);
         for at in &self.stale {
             found.take_out(*at as usize);
         }
-        let found = found.numbers();
-        if self.stale.is_empty() && self.fresh.is_empty() {
-            return found;
+        let beside = self.fresh.iter();
+        let beside: Vec<bool> = beside
+            .map(|fresh| asked.is(&fresh.text, &fresh.facts))
+            .collect();
+        let is_settled = self.stale.is_empty() && self.fresh.is_empty();
+        match (sort == Sort::default(), is_settled) {
+            (true, true) => found.numbers(),
+            (false, true) => found.picked(self.base.order(sort)),
+            (_, false) => self.merged(&found, &beside, sort),
         }
-        let has = |fresh: &Fresh| words.stand_in(&fresh.text);
-        self.places(&found, &self.fresh.iter().map(has).collect::<Vec<_>>())
     }
 
-    /// Places in the list of what was found in the base and beside it.
-    fn places(&self, found: &[u32], beside: &[bool]) -> Vec<u32> {
-        let mut places = Vec::with_capacity(found.len());
-        let mut fresh = self.fresh.iter().zip(beside).peekable();
-        let mut stale = self.stale.iter().peekable();
+    /// Places in the list of what was found in the base and beside it, as they are sorted.
+    fn merged(&self, found: &Bits, beside: &[bool], sort: Sort) -> Vec<u32> {
+        let of_base = self.places_of_base();
+        let order = self.base.order(sort);
+        let mut places = Vec::with_capacity(order.len() + beside.len());
+        let mut done = 0;
+        for (before, place) in self.places_beside(beside, sort) {
+            let picked = found.picked(&order[done..before]);
+            places.extend(picked.iter().map(|at| of_base[*at as usize]));
+            places.push(place);
+            done = before;
+        }
+        let picked = found.picked(&order[done..]);
+        places.extend(picked.iter().map(|at| of_base[*at as usize]));
+        places
+    }
+
+    /// The place in the list of each line of the base; that of one that is left out means nothing.
+    fn places_of_base(&self) -> Vec<u32> {
+        let count = u32::try_from(self.base.lines.len()).unwrap_or(u32::MAX);
+        let mut places = Vec::with_capacity(self.base.lines.len());
+        let mut fresh = (self.fresh.iter())
+            .map(|fresh| fresh.before(Sort::default()))
+            .peekable();
+        let mut stale = self.stale.iter().map(|gone| gone + 1).peekable();
         // How many lines came in before a place of the base, and how many went.
-        let (mut came, mut went) = (0, 0);
-        for at in found.iter().copied().chain([u32::MAX]) {
-            while let Some((line, has)) = fresh.next_if(|(line, _)| line.before <= at) {
-                while stale.next_if(|gone| **gone < line.before).is_some() {
-                    went += 1;
-                }
-                if *has {
-                    places.push(line.before + came - went);
-                }
+        let (mut came, mut went, mut at) = (0, 0, 0);
+        while at < count {
+            while fresh.next_if(|before| *before <= at).is_some() {
                 came += 1;
             }
-            while stale.next_if(|gone| **gone < at).is_some() {
+            while stale.next_if(|behind| *behind <= at).is_some() {
                 went += 1;
             }
-            if at != u32::MAX {
-                places.push(at + came - went);
-            }
+            let next = [fresh.peek(), stale.peek()].into_iter().flatten().min();
+            let end = next.map_or(count, |next| *next.min(&count));
+            places.extend((at..end).map(|at| at + came - went));
+            at = end;
         }
         places
+    }
+
+    /// The lines beside the base that were found, sorted: before how many of the base's order each of
+    /// them comes, and its place in the list.
+    fn places_beside(&self, beside: &[bool], sort: Sort) -> Vec<(usize, u32)> {
+        let mut stale = self.stale.iter().peekable();
+        let mut went = 0;
+        let mut found: Vec<(usize, Sorted<'_>, u32)> = Vec::new();
+        for ((fresh, has), came) in self.fresh.iter().zip(beside).zip(0_u32..) {
+            let in_list = fresh.before(Sort::default());
+            while stale.next_if(|gone| **gone < in_list).is_some() {
+                went += 1;
+            }
+            if *has {
+                let before = fresh.before(sort) as usize;
+                found.push((before, fresh.sorted(), in_list + came - went));
+            }
+        }
+        found.sort_by(|one, other| {
+            let before = one.0.cmp(&other.0);
+            before.then_with(|| sort.compare(one.1, other.1))
+        });
+        let found = found.into_iter();
+        found.map(|(before, _, place)| (before, place)).collect()
     }
 
     /// The line of the job that has a number.
@@ -168,18 +236,14 @@ impl Index {
         self.fresh.binary_search_by(|there| there.line.order(line))
     }
 
-    /// Leaves out the same line of the base, where it has it; how many of the base come before.
-    fn leave_out(&mut self, line: &ShelfLine) -> u32 {
-        let at = self.base.lines.binary_search_by(|there| there.order(line));
-        let place = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
-        match at {
-            Ok(at) => {
-                if let Err(to) = self.stale.binary_search(&place(at)) {
-                    self.stale.insert(to, place(at));
-                }
-                place(at)
-            }
-            Err(at) => place(at),
+    /// Leaves out the same line of the base, where it has it.
+    fn leave_out(&mut self, line: &ShelfLine) {
+        let there = (self.base.lines).binary_search_by(|there| there.order(line));
+        let place = there.map(|at| u32::try_from(at).unwrap_or(u32::MAX));
+        if let Ok(place) = place
+            && let Err(to) = self.stale.binary_search(&place)
+        {
+            self.stale.insert(to, place);
         }
     }
 }

@@ -4,7 +4,8 @@ use quillbore_job::Job;
 use serde::{Deserialize, Serialize};
 
 use super::joint::{self, Joint};
-use super::open::{self, OpenMatter};
+use super::matters::matters;
+use super::open::OpenMatter;
 use super::summary::Summary;
 
 /// What the shelf knows of one job.
@@ -26,7 +27,7 @@ impl Digest {
     pub fn of(job: &Job) -> Self {
         Self {
             summary: Summary::of(job),
-            open: open::matters(job),
+            open: matters(job),
             joint: joint::of(job),
         }
     }

@@ -2,10 +2,12 @@
 
 use chrono::NaiveDate;
 use quillbore_job::life::{self, State};
-use quillbore_job::slip::{Has, kind, line};
+use quillbore_job::slip::{kind, line};
 use quillbore_job::{Field, Job, Paper, Row, reorder, words};
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
+
+use super::due::next_due;
 
 /// Most characters of the notes that are searched.
 const LONGEST_NOTES: usize = 400;
@@ -98,7 +100,7 @@ impl Summary {
             notes: text(Field::Notes).chars().take(LONGEST_NOTES).collect(),
             state: words::life::state(state).to_owned(),
             opened: job.opened,
-            due: due(job),
+            due: next_due(job).map(|next| next.day),
             follow_up: job
                 .date(Field::FollowUp)
                 .filter(|_| state == State::Quoted && life::outcome(job).is_none()),
@@ -178,35 +180,4 @@ fn references(job: &Job) -> String {
         .chain(papers);
     let named: Vec<&str> = all.filter(|text| !text.is_empty()).collect();
     named.join(" ")
-}
-
-/// When the next parts are due: by the orders and call-offs, else by the sheet.
-pub(super) fn due(job: &Job) -> Option<NaiveDate> {
-    next_due(job).or_else(|| job.date(Field::Due))
-}
-
-/// The first day on which ordered parts are due and not all were delivered.
-fn next_due(job: &Job) -> Option<NaiveDate> {
-    let mut due: Vec<(NaiveDate, u32)> = dues::<kind::Release>(job).collect();
-    due.extend(dues::<kind::Order>(job));
-    due.sort_unstable();
-    let mut delivered = life::sum::<kind::Delivery, _>(job, line::Count);
-    for (day, count) in due {
-        if delivered < count.max(1) {
-            return Some(day);
-        }
-        delivered -= count;
-    }
-    None
-}
-
-/// Days on which slips of a kind want parts, with how many.
-fn dues<K>(job: &Job) -> impl Iterator<Item = (NaiveDate, u32)>
-where
-    K: Has<line::Due> + Has<line::Quantity>,
-{
-    job.slips_of::<K>().filter_map(|slip| {
-        let quantity = slip.get(line::Quantity).unwrap_or(0);
-        Some((slip.get(line::Due)?, quantity))
-    })
 }

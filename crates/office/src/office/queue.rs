@@ -1,6 +1,7 @@
 //! What comes first on a machine: other jobs of the shelf that are ordered, have their parts here or
 //! are on the floor, and the hours that they still take.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
@@ -60,20 +61,26 @@ impl Office {
     /// The hours that jobs of the shelf still take, at the figures of a day.
     #[must_use]
     pub fn queue(&self, jobs: &[JobKey], day: NaiveDate) -> Queue {
-        let shop = self.shop_as_taught(day);
-        let mut queue = Queue::default();
-        for key in jobs.iter().take(MOST) {
-            let read = stored(self.teaches.as_ref(), key).ok();
-            match read.and_then(|(job, _)| hours_left(&job, &shop)) {
-                Some(hours) => {
-                    queue.hours += hours;
-                    queue.jobs += 1;
-                }
-                None => queue.without_hours += 1,
-            }
+        let known = self.hours_each(jobs, day);
+        Queue {
+            hours: known.values().fold(0.0, |sum, hours| sum + hours),
+            jobs: known.len(),
+            without_hours: jobs.len().saturating_sub(known.len()),
         }
-        queue.without_hours += jobs.len().saturating_sub(MOST);
-        queue
+    }
+
+    /// The hours that each of these jobs of the shelf still takes [h], at the figures of a day; those
+    /// that have none are left out, and so are those beyond the first 200.
+    #[must_use]
+    pub fn hours_each(&self, jobs: &[JobKey], day: NaiveDate) -> BTreeMap<JobKey, f64> {
+        let shop = self.shop_as_taught(day);
+        let hours = |key: &JobKey| {
+            let (job, _) = stored(self.teaches.as_ref(), key).ok()?;
+            hours_left(&job, &shop)
+        };
+        let jobs = jobs.iter().take(MOST);
+        jobs.filter_map(|key| Some((key.clone(), hours(key)?)))
+            .collect()
     }
 
     /// What comes first on the machine of a job, which lies under `own`; the whole shelf is looked

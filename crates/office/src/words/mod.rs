@@ -2,12 +2,14 @@
 
 pub(crate) mod attach;
 pub(crate) mod commands;
+pub(crate) mod days;
 pub(crate) mod digest;
 pub(crate) mod disk;
 pub mod drafts;
 pub(crate) mod failure;
 pub(crate) mod figures;
 pub(crate) mod files;
+pub(crate) mod find;
 pub(crate) mod intake;
 pub mod issue;
 pub(crate) mod names;
@@ -23,3 +25,4 @@ pub mod shop;
 pub(crate) mod shown;
 pub(crate) mod start;
 mod system;
+pub mod today;

@@ -7,9 +7,10 @@ use quillbore_job::file::{hash, write_job};
 use quillbore_job::{
     CellAt, Column, Edit, Field, Issued, IssuedLine, Job, Line, Paper, SlipKind, Unit, apply,
 };
-use quillbore_office::digest::{Follower, Looked, ShelfLine};
+use quillbore_office::digest::{Asking, Follower, Index, Looked, Query, ShelfLine, Sort};
 use quillbore_office::names::JobKey;
 use quillbore_office::shelf::{Commit, Doc, Mark, Memory, Shelf};
+use quillbore_office::week::five_days;
 
 pub(crate) fn day(text: &str) -> NaiveDate {
     text.parse().expect("a day")
@@ -94,6 +95,18 @@ pub(crate) fn with_quotation(
     job
 }
 
+/// The job with a traveler for so many parts, in which its sheet is frozen.
+pub(crate) fn with_traveler(job: &Job, parts: u32) -> Job {
+    let number = format!("{}-T1", job.number);
+    let mut job = with_quotation(job, &number, None, &[&job.number]);
+    let mut entry = job.issued.pop().expect("an entry").as_ref().clone();
+    entry.paper = Paper::Traveler;
+    entry.lines[0].quantity = parts;
+    entry.inputs = Some(Arc::new(job.inputs()));
+    job.issued.push(Arc::new(entry.sealed()));
+    job
+}
+
 pub(crate) fn line(job: &Job) -> Arc<ShelfLine> {
     Arc::new(ShelfLine::of(&key(&job.number), job))
 }
@@ -123,4 +136,20 @@ pub(crate) fn look(follower: &mut Follower, shelf: &dyn Shelf) -> Looked {
 /// The names of lines, as they stand.
 pub(crate) fn names(lines: &[Arc<ShelfLine>]) -> Vec<&str> {
     lines.iter().map(|line| line.name.as_str()).collect()
+}
+
+/// How a text is understood on Wednesday 25 November 2026, in millimeters, by a plain calendar.
+pub(crate) fn asked(typed: &str) -> Query {
+    let calendar = five_days();
+    let by = Asking {
+        today: day("2026-11-25"),
+        calendar: &calendar,
+        unit: Unit::Mm,
+    };
+    Query::read(typed, &by)
+}
+
+/// What a text finds, the newest number first.
+pub(crate) fn find(index: &Index, typed: &str) -> Vec<u32> {
+    index.find(&asked(typed), Sort::default())
 }

@@ -1,9 +1,11 @@
 //! What a digest says of a job.
 
+use std::sync::Arc;
+
 use quillbore_job::{Field, Job, Line, SlipKind};
 use quillbore_office::digest::{Digest, OpenMatter, Summary};
 
-use crate::jobs::{day, job, with_hole, with_quotation, with_slip};
+use crate::jobs::{day, job, with_hole, with_quotation, with_slip, with_traveler};
 
 fn open(job: &Job) -> Vec<OpenMatter> {
     Digest::of(job).open
@@ -94,26 +96,47 @@ fn a_quotation_waits_until_somebody_says_how_it_ended() {
 
 #[test]
 fn an_order_waits_for_its_parts_and_for_its_day_until_all_is_delivered() {
-    let due = OpenMatter::Due {
+    let due = |left| OpenMatter::Due {
         day: day("2026-12-18"),
+        slip: Some(0),
+        left: Some(left),
     };
-    let parts = |here| OpenMatter::Parts { here, ordered: 25 };
-    assert_eq!(open(&ordered()), [parts(0), due.clone()]);
+    let parts = |here, ordered| OpenMatter::Parts {
+        here,
+        ordered,
+        since: Some(day("2026-11-24")),
+    };
+    let release = |parts| OpenMatter::ToRelease { parts, since: None };
+    assert_eq!(open(&ordered()), [parts(0, 25), due(25)]);
     let some = with_slip(&ordered(), SlipKind::Received, &[(Line::Count, "10")]);
-    assert_eq!(open(&some), [parts(10), due.clone()]);
-    let all = with_slip(&some, SlipKind::Received, &[(Line::Count, "15")]);
-    assert_eq!(open(&all), std::slice::from_ref(&due));
+    assert_eq!(open(&some), [parts(10, 25), due(25)]);
+    let came = [(Line::Count, "15"), (Line::Date, "2026-11-30")];
+    let all = with_slip(&some, SlipKind::Received, &came);
+    let since = Some(day("2026-11-30"));
+    let whole = OpenMatter::ToRelease { parts: 25, since };
+    assert_eq!(open(&all), [whole, due(25)]);
     let shipped = with_slip(&all, SlipKind::Delivery, &[(Line::Count, "24")]);
-    assert_eq!(open(&shipped), [due]);
+    let last = OpenMatter::ToRelease { parts: 1, since };
+    assert_eq!(open(&shipped), [last, due(1)]);
     let shipped = with_slip(&shipped, SlipKind::Delivery, &[(Line::Count, "1")]);
     assert_eq!(open(&shipped), []);
     // A call-off comes bit by bit, and so do its parts.
     let called = [(Line::Quantity, "10"), (Line::Due, "2026-12-04")];
-    let some = with_slip(&some, SlipKind::Release, &called);
-    let due = OpenMatter::Due {
-        day: day("2026-12-04"),
+    let first = with_slip(&some, SlipKind::Release, &called);
+    let due = |slip, day, left| OpenMatter::Due {
+        day,
+        slip: Some(slip),
+        left: Some(left),
     };
-    assert_eq!(open(&some), [due]);
+    let called_due = due(2, day("2026-12-04"), 10);
+    assert_eq!(open(&first), [release(10), called_due]);
+    // Once these ten are on the floor, none of the others are here.
+    let floor = with_traveler(&first, 10);
+    let called_due = due(2, day("2026-12-04"), 10);
+    assert_eq!(open(&floor), [parts(0, 15), called_due]);
+    let gone = with_slip(&floor, SlipKind::Delivery, &[(Line::Count, "10")]);
+    let rest = [parts(0, 15), due(0, day("2026-12-18"), 15)];
+    assert_eq!(open(&gone), rest);
     // The day of an inquiry is a wish.
     assert_eq!(open(&job("26-0108", &[(Field::Due, "2026-12-18")])), []);
 }
@@ -161,7 +184,15 @@ fn a_call_waits_until_somebody_called_on_its_day_or_later() {
         SlipKind::Call,
         &[(Line::CallAgain, "soon")],
     );
-    assert_eq!(open(&no_day), []);
+    let soon = OpenMatter::Unread {
+        slip: 0,
+        kind: SlipKind::Call,
+        line: Line::CallAgain,
+        typed: "soon".to_owned(),
+    };
+    assert_eq!(open(&no_day), [soon]);
+    let any = [(Line::Date, "2026-11-20")];
+    assert_eq!(open(&with_slip(&no_day, SlipKind::Call, &any)), []);
 }
 
 #[test]
@@ -189,17 +220,7 @@ fn a_digest_comes_back_out_of_a_cache_as_it_was() {
 
 /// A job whose traveler is on the floor, released with its sheet frozen in its entry.
 fn released() -> Job {
-    let mut job = with_quotation(
-        &with_hole(&ordered(), "0.8 +-0.05", "14"),
-        "26-0107-T1",
-        None,
-        &[],
-    );
-    let mut entry = job.issued.pop().expect("an entry").as_ref().clone();
-    entry.paper = quillbore_job::Paper::Traveler;
-    entry.inputs = Some(std::sync::Arc::new(job.inputs()));
-    job.issued.push(std::sync::Arc::new(entry.sealed()));
-    job
+    with_traveler(&with_hole(&ordered(), "0.8 +-0.05", "14"), 25)
 }
 
 #[test]
@@ -224,7 +245,7 @@ fn a_sheet_that_changed_since_its_traveler_was_released_and_a_changed_entry_wait
     let traveler = "26-0107-T1".to_owned();
     assert_eq!(told(&deeper), [OpenMatter::SheetChanged { traveler }]);
     let mut edited = job;
-    let entry = std::sync::Arc::make_mut(&mut edited.issued[1]);
+    let entry = Arc::make_mut(&mut edited.issued[1]);
     entry.date = day("2026-01-01");
     let number = "26-0107-T1".to_owned();
     assert_eq!(told(&edited), [OpenMatter::EntryChanged { number }]);

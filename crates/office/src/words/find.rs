@@ -1,0 +1,71 @@
+//! How a text that finds jobs was understood.
+
+use quillbore_job::Unit;
+use quillbore_job::show_quantity::length_with_unit;
+
+use super::days;
+use crate::digest::wants::{Asked, Figure, Range, Want};
+
+/// What is wanted, one thing after the other, and behind it the words that are only letters; empty
+/// where all of them are.
+pub(crate) fn understood(wants: &[Want], letters: &[String], unit: Unit) -> String {
+    let mut said: Vec<String> = wants.iter().map(|wanted| want(wanted, unit)).collect();
+    if said.is_empty() {
+        return String::new();
+    }
+    if !letters.is_empty() {
+        said.push(format!("with \u{201c}{}\u{201d}", letters.join(" ")));
+    }
+    said.join("; ")
+}
+
+fn want(want: &Want, unit: Unit) -> String {
+    match want {
+        Want::Late { .. } => "late".to_owned(),
+        Want::Due { from, to } if from == to => format!("due on {}", days::day(*from)),
+        Want::Due { from, to } => format!("due from {}", days::range(*from, *to)),
+        Want::NoAnswer { days: 0, .. } => "no answer".to_owned(),
+        Want::NoAnswer { days, .. } => {
+            format!("no answer for {} or more", days::days(u64::from(*days)))
+        }
+        Want::Named { name, letters } => format!("{} {letters}", asked(*name)),
+        Want::Figure { figure, range } => {
+            let show = |value| shown(*figure, value, unit);
+            format!("{} {}", self::figure(*figure), self::range(*range, show))
+        }
+    }
+}
+
+const fn asked(name: Asked) -> &'static str {
+    match name {
+        Asked::Customer => "customer",
+        Asked::Material => "material",
+        Asked::Machine => "machine",
+    }
+}
+
+const fn figure(figure: Figure) -> &'static str {
+    match figure {
+        Figure::Size => "size",
+        Figure::Depth => "depth",
+        Figure::Slenderness => "l/d",
+        Figure::Worth => "lot",
+    }
+}
+
+fn range(range: Range, show: impl Fn(f64) -> String) -> String {
+    match range {
+        Range::About { value, .. } => show(value),
+        Range::Between { least, most, .. } => format!("from {} to {}", show(least), show(most)),
+        Range::AtLeast(least) => format!("{} or more", show(least)),
+        Range::Over(least) => format!("over {}", show(least)),
+        Range::Under(most) => format!("under {}", show(most)),
+    }
+}
+
+fn shown(figure: Figure, value: f64, unit: Unit) -> String {
+    match figure {
+        Figure::Size | Figure::Depth => length_with_unit(value, unit),
+        Figure::Slenderness | Figure::Worth => value.to_string(),
+    }
+}
