@@ -43,6 +43,8 @@ pub enum Action {
     Help,
     /// What the desk remembers.
     Settings,
+    /// What waits today, over the sheet.
+    Today,
     /// The shop itself, over the sheet.
     Shop,
     /// What the shop has learned, over the sheet.
@@ -95,6 +97,7 @@ impl Action {
         Self::Shelf,
         Self::Commands,
         Self::Help,
+        Self::Today,
         Self::Shop,
         Self::Learned,
         Self::Settings,
@@ -125,6 +128,7 @@ impl Action {
             Self::NextJob => const { &[plain(Key::J)] },
             Self::CloseJob => const { &[plain(Key::W)] },
             Self::Commands => const { &[plain(Key::K)] },
+            Self::Today => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F5)] },
             Self::Shop => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F7)] },
             Self::Learned => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F8)] },
             Self::Help => const { &[KeyboardShortcut::new(Modifiers::NONE, Key::F1)] },

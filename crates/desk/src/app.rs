@@ -18,6 +18,7 @@ mod questions;
 mod remember;
 mod reorder;
 mod shop;
+mod today;
 
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -41,6 +42,7 @@ use crate::look;
 use crate::settings::Settings;
 use crate::shop::ShopPage;
 use crate::spot::Spot;
+use crate::today::TodayPage;
 use crate::view::{Ask, Next, SheetView, Waiting};
 use crate::words::head as words;
 
@@ -88,6 +90,10 @@ pub struct App {
     learned: LearnedPage,
     /// The page of the shop.
     pub shop: ShopPage,
+    /// The page of the day's list.
+    pub today: TodayPage,
+    /// The place that somebody wants to go to, while its job is being opened.
+    to_place: Option<(JobKey, quillbore_office::today::Spot)>,
     /// The record that somebody wants to see, while its job is being opened.
     to_record: Option<(JobKey, u32, Line)>,
     /// The list's version at the last look at the run records.
@@ -188,6 +194,8 @@ impl App {
             was_focused: true,
             learned: LearnedPage::default(),
             shop: ShopPage::default(),
+            today: TodayPage::default(),
+            to_place: None,
             to_record: None,
             records_seen: 0,
             is_samples: false,
@@ -201,6 +209,8 @@ impl App {
             app.shop.open = true;
             app.shop.is_start = true;
             app.shop.is_fresh = true;
+        } else if !parts.is_samples && app.desk().opened.is_none() {
+            app.begin_the_day();
         }
         if let Standing::NotMarked(jobs) = parts.standing {
             app.view_mut().wait_for(Waiting::Adopt(jobs));
@@ -244,11 +254,13 @@ impl App {
         self.take_news(&ctx);
         self.look_when_back(&ctx);
         self.list.poll();
+        self.list_goes_by_shop();
         self.look_at_records();
         self.take_drafts_told();
         self.look_alike();
         self.look_first();
         self.look_in_drawer();
+        self.look_at_day();
         self.escape(&ctx);
         self.paste_anywhere(&ctx);
         let mut asks: Vec<Ask> = pressed(&ctx, self.is_typing(&ctx))
@@ -300,6 +312,15 @@ impl App {
         self.was_focused = focused;
     }
 
+    /// "Due this week" goes by the shop's calendar, bare sizes by the unit of the job on top.
+    fn list_goes_by_shop(&mut self) {
+        let desk = &self.jobs[self.at].desk;
+        if self.list.calendar != desk.shop.calendar {
+            self.list.calendar = desk.shop.calendar.clone();
+        }
+        self.list.unit = desk.job().unit;
+    }
+
     /// Has every job on the desk look at the run records again when the shelf changed.
     fn look_at_records(&mut self) {
         let version = self.list.version;
@@ -346,6 +367,12 @@ impl OpenJob {
         let job = self.desk.job();
         let part = job.text(Field::Part).trim();
         words::open_job(&job.number, part, self.desk.history.is_dirty())
+    }
+
+    /// Whether it is this job of the shelf.
+    fn is_key(&self, key: &JobKey) -> bool {
+        let opened = self.desk.opened.as_ref();
+        opened.is_some_and(|opened| opened.key == *key)
     }
 
     /// Whether it would be lost: it is not saved, and nobody let go of it as it stands.

@@ -16,6 +16,7 @@ pub mod settings;
 pub mod sheet;
 pub mod shop;
 pub mod spot;
+pub mod today;
 pub mod view;
 pub mod window;
 pub mod words;

@@ -25,6 +25,10 @@ pub struct Settings {
     pub printer: Option<String>,
     /// The print command; empty for the system's usual one.
     pub print_command: String,
+    /// What is set aside in the day's list, and until when.
+    pub put_off: BTreeMap<String, String>,
+    /// The day on which the day's list was looked at last.
+    pub today_seen: String,
     /// The jobs opened last, the newest first: by name on the shelf, else by path.
     pub recent: Vec<String>,
     /// What columns of each customer's tables hold, by their heads, as somebody said.
@@ -44,6 +48,8 @@ impl Default for Settings {
             desk_name: String::new(),
             printer: None,
             print_command: String::new(),
+            put_off: BTreeMap::new(),
+            today_seen: String::new(),
             recent: Vec::new(),
             heads: BTreeMap::new(),
             shelves: BTreeMap::new(),

@@ -374,6 +374,8 @@ pub enum Ask {
     OpenRecord(JobKey, u32, Line),
     /// Put the page of what was learned away.
     CloseLearned,
+    /// What the day's list asks.
+    Today(crate::today::TodayAsk),
     /// What the shop's page asks.
     Shop(crate::shop::ShopAsk),
     /// Use the desktop's own dialog for the path.

@@ -1,6 +1,7 @@
 //! The clerk: does what a desk asks of the office beside the window, one thing after the other, and
 //! tells how it ended. The window's thread never waits for the shelf.
 
+use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, Sender, channel};
@@ -27,6 +28,7 @@ use crate::print_out::{Printer, print_out, printers};
 use crate::save::{Opened, SaveError};
 use crate::shelf::Held;
 use crate::start;
+use crate::today::Waiting;
 
 /// What a desk asks.
 #[derive(Clone, Debug)]
@@ -128,6 +130,22 @@ pub enum Request {
     },
     /// Look at the shop's sheet on the shelf.
     Shop,
+    /// The hours that each of these jobs still takes.
+    HoursEach {
+        /// Which.
+        jobs: Vec<JobKey>,
+        /// Today.
+        day: NaiveDate,
+    },
+    /// Note in its job that a line of the day's list is done.
+    Done {
+        /// The line.
+        line: Box<Waiting>,
+        /// Today.
+        day: NaiveDate,
+        /// What the desk calls itself.
+        by: String,
+    },
     /// Print a file on a printer.
     PrintOut {
         /// The printer.
@@ -219,6 +237,10 @@ pub enum Reply {
     Learned(Box<Learned>),
     /// The shop's sheet as it stands on the shelf, or why it can't be read.
     Shop(Result<SheetStands, Failure>),
+    /// The hours that each job still takes.
+    HoursEach(BTreeMap<JobKey, f64>),
+    /// The job in which a line of the day's list was noted as done.
+    Done(Result<Box<Opened>, Failure>),
     /// A file was printed, or not.
     PrintedOut {
         /// The file.
@@ -388,6 +410,10 @@ fn done(office: &Office, request: Request) -> Reply {
             Reply::Learned(Box::new(learned(&office.records(), &shop, day)))
         }
         Request::Shop => Reply::Shop(office.look_at_shop()),
+        Request::HoursEach { jobs, day } => Reply::HoursEach(office.hours_each(&jobs, day)),
+        Request::Done { line, day, by } => {
+            Reply::Done(office.note_done(&line, day, &by).map(Box::new))
+        }
         Request::PrintOut { printer, file } => {
             let result = print_out(&printer, &file);
             Reply::PrintedOut { file, result }

@@ -7,6 +7,7 @@ mod base;
 mod beside;
 mod find;
 mod merge;
+mod note_done;
 mod print_into;
 pub mod queue;
 mod read;

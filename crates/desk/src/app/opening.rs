@@ -92,6 +92,9 @@ impl App {
                 Reply::Adopted(Err(failure)) => self.desk_mut().notice = failure.to_string(),
                 Reply::Shop(result) => self.take_shop(result),
                 Reply::ShopSaved { ours, result } => self.take_shop_saved(&ours, result),
+                Reply::HoursEach(hours) => self.take_hours(hours),
+                Reply::Done(Ok(done)) => self.take_done(&done.key, &done.base),
+                Reply::Done(Err(failure)) => self.today.notice = failure.to_string(),
                 Reply::Printers(names) => self.take_printers(names),
                 Reply::PrintedOut { file, result } => self.take_printed_out(&file, result),
                 Reply::SamplesRemoved(result) => self.take_samples_removed(result),
@@ -115,6 +118,7 @@ impl App {
         }
         self.note_recent(ctx, &wanted);
         self.go_to_record();
+        self.go_to_place();
         self.go_to_reorder();
     }
 

@@ -26,8 +26,9 @@ use crate::sheet::shelf_list::{ShelfKeyboard, ShelfNews, shelf_ui};
 use crate::sheet::whole::Whole;
 use crate::sheet::{commit_drafts, help_ui, preview_ui, preview_words_ui, second_ui, sheet_ui};
 use crate::shop::{ShopAsk, ShopPage, shop_foot_ui, shop_head_ui, shop_ui, start_ui};
+use crate::today::{TodayAsk, today_foot_ui, today_head_ui, today_ui};
 use crate::view::{Ask, Waiting};
-use crate::words::shop as shop_words;
+use crate::words::{shop as shop_words, today as today_words};
 
 /// Above and below what stands in head and foot.
 const BAR_PAD: i8 = 3;
@@ -49,6 +50,7 @@ impl App {
             on_shelf,
             learned,
             shop,
+            today,
             shelf_over,
             shelf_lies_over,
             ..
@@ -102,6 +104,8 @@ impl App {
                 names: &names,
                 at,
                 recent: &settings.recent,
+                today: desk.day,
+                digits: desk.shop.tables.rates.minor_digits,
             };
             let keyboard = ShelfKeyboard {
                 find: &mut *find_focus,
@@ -137,6 +141,8 @@ impl App {
         // A question stands in the head of the job that it is about.
         let is_asked = view.waiting.as_ref().is_some_and(Waiting::is_in_head);
         let shop_bars = shop.open && !is_asked;
+        let today_bars = today.open && !is_asked;
+        let mut today_asks: Vec<TodayAsk> = Vec::new();
         let mut shop_asks: Vec<ShopAsk> = Vec::new();
         Panel::bottom("foot")
             .resizable(false)
@@ -147,6 +153,8 @@ impl App {
                 if shop_bars {
                     let sentence = shop_sentence(shop, &desk.shop, desk.day);
                     shop_foot_ui(ui, shop, &sentence, &mut shop_asks);
+                } else if today_bars {
+                    today_foot_ui(ui, today);
                 } else {
                     foot_ui(ui, &shared, view, (quick.as_ref(), &desk.notice), asks);
                 }
@@ -159,6 +167,11 @@ impl App {
             .show(ui, |ui| {
                 if shop_bars {
                     shop_head_ui(ui, shop, &mut shop_asks);
+                    return;
+                }
+                if today_bars {
+                    let day = today_words::of_day(desk.day);
+                    today_head_ui(ui, today, &day, &mut today_asks);
                     return;
                 }
                 let news = HeadNews {
@@ -176,6 +189,14 @@ impl App {
                 return;
             }
             let places = Places::of(ui.max_rect(), measures);
+            if today.open {
+                let right = places.second.map_or(places.margin, |second| second).right();
+                let place = places.sheet.with_max_x(right);
+                let rates = &desk.shop.tables.rates;
+                let currency = (rates.currency.as_str(), rates.minor_digits);
+                today_ui(ui, place, today, currency, &mut today_asks);
+                return;
+            }
             if shop.open {
                 let beside = (places.sheet, places.margin);
                 if shop.is_start {
@@ -219,6 +240,7 @@ impl App {
             paste_ui(ui, places.sheet, view, asks);
         });
         asks.extend(shop_asks.into_iter().map(Ask::Shop));
+        asks.extend(today_asks.into_iter().map(Ask::Today));
         if asks.iter().any(wants_drafts_committed) {
             let mut committed = Vec::new();
             commit_drafts(&shared, view, &mut committed);

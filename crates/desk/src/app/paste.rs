@@ -43,6 +43,7 @@ impl App {
             || view.runs.is_active()
             || self.learned.open
             || self.shop.open
+            || self.today.open
         {
             return;
         }

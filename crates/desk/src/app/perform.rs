@@ -75,6 +75,7 @@ impl App {
             Ask::GoOn(answer) => self.go_on(ctx, answer),
             Ask::OpenRecord(job, slip, line) => self.open_record(ctx, job, slip, line),
             Ask::CloseLearned => self.learned.open = false,
+            Ask::Today(ask) => self.today_asks(ctx, ask),
             Ask::Shop(ask) => self.shop_asks(ask),
             Ask::Browse => self.browse(),
             Ask::Set(setting) => self.set(ctx, setting),
@@ -160,6 +161,7 @@ impl App {
             Action::NextJob => self.at = (self.at + 1) % self.jobs.len(),
             Action::CloseJob => self.close_job(),
             Action::Commands => self.wait_for(Waiting::Command(String::new())),
+            Action::Today => self.lay_out_today(),
             Action::Shop => self.lay_out_shop(),
             Action::Learned => self.lay_out_learned(),
             Action::Help => {

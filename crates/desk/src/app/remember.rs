@@ -100,6 +100,11 @@ impl App {
     pub(super) fn change(&mut self, ctx: &Context, change: impl FnOnce(&mut Settings)) {
         change(&mut self.settings);
         self.dress(ctx);
+        self.keep_settings();
+    }
+
+    /// Keeps the settings as they are.
+    pub(super) fn keep_settings(&mut self) {
         if let Some(path) = &self.settings_path
             && let Err(error) = self.settings.write(path)
         {

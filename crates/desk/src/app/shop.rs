@@ -39,6 +39,7 @@ impl App {
     /// Puts away whatever page lies over the sheet; what is being typed on it is put in its place first.
     pub(super) fn close_pages(&mut self) {
         self.learned.open = false;
+        self.today.open = false;
         if self.shop.open {
             self.close_shop();
         }
@@ -254,6 +255,9 @@ impl App {
 
     /// What somebody asks while a page lies over the sheet: a job that is out of sight is not acted on.
     pub(super) fn page_hears(&mut self, ctx: &Context, ask: &Ask) -> bool {
+        if self.today.open {
+            return self.today_hears(ask);
+        }
         if !self.shop.open {
             return false;
         }
@@ -289,6 +293,25 @@ impl App {
         }
         ctx.request_repaint();
         true
+    }
+
+    /// While the day's list lies over the sheet no job under it is acted on.
+    fn today_hears(&mut self, ask: &Ask) -> bool {
+        match ask {
+            Ask::Do(
+                Action::New | Action::Open | Action::NextJob | Action::Commands | Action::Settings,
+            )
+            | Ask::Open(_)
+            | Ask::Front(_) => {
+                self.close_pages();
+                false
+            }
+            Ask::Do(action) if action.is_of_job() || *action == Action::Picture => {
+                self.today.notice = messages::CLOSE_PAGE_FIRST.to_owned();
+                true
+            }
+            _ => false,
+        }
     }
 
     fn save_or_say(&mut self) {

@@ -54,6 +54,8 @@ impl Desk {
             | Reply::Shop(_)
             | Reply::PrintedOut { .. }
             | Reply::Printers(_)
+            | Reply::HoursEach(_)
+            | Reply::Done(_)
             | Reply::ShopSaved { .. }
             | Reply::Logo(_)
             | Reply::SamplesRemoved(_)

@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
+use chrono::NaiveDate;
 use egui::{Key, Rect, Role, ScrollArea, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
-use quillbore_office::digest::ShelfLine;
+use quillbore_office::digest::{ShelfLine, Sort, SortBy};
 use quillbore_office::listing::Listing;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
@@ -34,6 +35,10 @@ pub struct ShelfNews<'a> {
     pub at: usize,
     /// The jobs opened last.
     pub recent: &'a [String],
+    /// Today.
+    pub today: NaiveDate,
+    /// Digits of money after the point.
+    pub digits: u32,
 }
 
 /// Where the keyboard is on the shelf.
@@ -65,14 +70,17 @@ pub fn shelf_ui(
     look::hairline(ui);
     ui.add_space(4.0);
     find_ui(ui, list, find, asks);
-    let said = match (list.notice.as_str(), list.busy) {
-        ("", true) => words::LOOKING,
-        (notice, _) => notice,
+    let understood = list.understood().to_owned();
+    let said = match (list.notice.as_str(), understood.as_str(), list.busy) {
+        ("", "", true) => words::LOOKING,
+        ("", understood, _) => understood,
+        (notice, ..) => notice,
     };
     let size = vec2(ui.available_width(), 18.0);
     // The line keeps its place while nothing is said.
     let (line, _) = ui.allocate_exact_size(size, Sense::hover());
-    look::clipped(ui, line, said, look::small(), t.accent);
+    look::clipped_label(ui, line, said, look::small(), t.accent);
+    sort_ui(ui, list);
     ui.add_space(4.0);
     let found = list.found().to_vec();
     let lines = Arc::clone(&list.index);
@@ -83,7 +91,8 @@ pub fn shelf_ui(
             for at in found.get(range).unwrap_or_default() {
                 if let Some(job) = lines.lines.get(*at as usize) {
                     let is_open = news.open.is_some() && news.open == job.job.as_ref();
-                    if job_ui(ui, job, is_open, asks) {
+                    let beside = words::beside(job, list.sort.by, news.today, news.digits);
+                    if job_ui(ui, (job, &beside), is_open, asks) {
                         *on_job = job.job.clone();
                     }
                 }
@@ -91,11 +100,37 @@ pub fn shelf_ui(
         });
 }
 
+/// By what the jobs are sorted: a word that is pressed sorts by it, pressed again the other way round.
+fn sort_ui(ui: &mut Ui, list: &mut Listing) {
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(8.0, 0.0);
+        for by in SortBy::ALL {
+            let is_by = list.sort.by == by;
+            let text = words::sort(by, is_by.then_some(list.sort.falling));
+            let word = look::toggle_word(ui, &text, is_by);
+            let named = words::sorted_by(by);
+            word.widget_info(|| WidgetInfo::selected(Role::Link, true, is_by, &named));
+            if word.clicked() {
+                let falling = if is_by {
+                    !list.sort.falling
+                } else {
+                    // What is worth most and the newest number come first, what is due next first.
+                    matches!(
+                        by,
+                        SortBy::Number | SortBy::Price | SortBy::Hours | SortBy::Age
+                    )
+                };
+                list.sort = Sort { by, falling };
+            }
+        }
+    });
+}
+
 /// The words of the pages that lie over the sheet.
 fn pages_ui(ui: &mut Ui, asks: &mut Vec<Ask>) {
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(12.0, 0.0);
-        for action in [Action::Shop, Action::Learned] {
+        for action in [Action::Today, Action::Shop, Action::Learned] {
             let keys = action.told_keys(ui.ctx());
             if look::keyed_word(ui, commands::action(action), &keys).clicked() {
                 asks.push(Ask::Do(action));
@@ -184,7 +219,12 @@ fn find_ui(ui: &mut Ui, list: &mut Listing, find_focus: &mut bool, asks: &mut Ve
 
 /// A job in two lines: number and state, then who and what, or why it can't be read; whether it has the
 /// keyboard.
-fn job_ui(ui: &mut Ui, job: &ShelfLine, is_open: bool, asks: &mut Vec<Ask>) -> bool {
+fn job_ui(
+    ui: &mut Ui,
+    (job, beside): (&ShelfLine, &str),
+    is_open: bool,
+    asks: &mut Vec<Ask>,
+) -> bool {
     let wanted = job.job.clone().map(Wanted::Key);
     let (says, state) = match &job.says {
         Ok(digest) => {
@@ -201,10 +241,21 @@ fn job_ui(ui: &mut Ui, job: &ShelfLine, is_open: bool, asks: &mut Vec<Ask>) -> b
     };
     let first = words::number_and_state(&job.name, state);
     let line = line_ui(ui, LINE, &words::job(&job.name), is_open, &first, &says);
+    beside_ui(ui, line.rect, beside, is_open);
     if line.clicked() {
         asks.extend(wanted.map(Ask::Open));
     }
     line.has_focus()
+}
+
+/// What the job is sorted by, at the right of its first line.
+fn beside_ui(ui: &Ui, place: Rect, beside: &str, is_front: bool) {
+    let t = look::tokens(ui);
+    let ink = if is_front { t.ink } else { t.pencil };
+    let painter = ui.painter();
+    let galley = painter.layout_no_wrap(beside.to_owned(), look::small(), ink);
+    let at = pos2(place.right() - 4.0 - galley.size().x, place.top() + 2.0);
+    painter.galley(at, galley, ink);
 }
 
 /// A line that opens something: a text in ink, and another below it in pencil where it is high enough.

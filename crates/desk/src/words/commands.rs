@@ -24,6 +24,7 @@ pub const fn action(action: Action) -> &'static str {
         Action::NextJob => "next job",
         Action::CloseJob => "close",
         Action::Commands => "commands",
+        Action::Today => "today",
         Action::Shop => "shop",
         Action::Learned => "what was learned",
         Action::Help => "help where I am",

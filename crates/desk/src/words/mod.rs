@@ -26,5 +26,6 @@ pub mod sheet;
 pub mod shelf;
 pub mod shop;
 pub mod slips;
+pub mod today;
 pub mod window;
 pub mod working;

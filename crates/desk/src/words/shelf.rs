@@ -1,5 +1,9 @@
 //! What is written at the shelf.
 
+use chrono::NaiveDate;
+use quillbore_job::show_quantity as show;
+use quillbore_office::digest::{ShelfLine, SortBy};
+
 /// Before the line that finds a job.
 pub const FIND: &str = "find";
 
@@ -44,3 +48,52 @@ pub fn job(name: &str) -> String {
 
 /// Where a job has neither customer nor part.
 pub const NO_CUSTOMER: &str = "no customer yet";
+
+/// A word that sorts the shelf, with the way where it is sorted so.
+#[must_use]
+pub fn sort(by: SortBy, falling: Option<bool>) -> String {
+    let word = sort_word(by);
+    match falling {
+        None => word.to_owned(),
+        Some(true) => format!("{word} \u{2193}"),
+        Some(false) => format!("{word} \u{2191}"),
+    }
+}
+
+const fn sort_word(by: SortBy) -> &'static str {
+    match by {
+        SortBy::Number => "number",
+        SortBy::Due => "due",
+        SortBy::Price => "price",
+        SortBy::Age => "age",
+        SortBy::Hours => "hours",
+        SortBy::Customer => "customer",
+    }
+}
+
+/// The same, for whoever can't see where it stands.
+#[must_use]
+pub fn sorted_by(by: SortBy) -> String {
+    format!("sort by {}", sort_word(by))
+}
+
+/// What stands beside a job's number: what the list is sorted by; by number, when it is due.
+#[must_use]
+pub fn beside(line: &ShelfLine, by: SortBy, today: NaiveDate, digits: u32) -> String {
+    let Ok(digest) = &line.says else {
+        return String::new();
+    };
+    let due = || line.due().map(|day| format!("due {}", day.format("%m-%d")));
+    let said = match by {
+        SortBy::Number | SortBy::Due | SortBy::Customer => due(),
+        SortBy::Price => line.worth().map(|worth| show::money_exact(worth, digits)),
+        SortBy::Age => digest
+            .summary
+            .opened
+            .map(|day| format!("{} d", (today - day).num_days().max(0))),
+        SortBy::Hours => line
+            .lot_hours()
+            .map(|hours| format!("{} h", show::hours(hours))),
+    };
+    said.unwrap_or_default()
+}

@@ -48,6 +48,10 @@ impl Window {
         self.app.as_ref().expect("the first frame made it")
     }
 
+    pub(crate) fn app_mut(&mut self) -> &mut App {
+        self.app.as_mut().expect("the first frame made it")
+    }
+
     pub(crate) fn job(&self) -> &Job {
         self.app().desk().job()
     }

@@ -20,4 +20,5 @@ mod shop;
 mod steps;
 mod still;
 mod table;
+mod today;
 mod trial;

@@ -31,6 +31,8 @@ fn list(count: usize, at: usize) -> Harness<'static, List> {
                         names: &list.names,
                         at: list.at,
                         recent: &[],
+                        today: crate::hands::day(),
+                        digits: 2,
                     };
                     open_jobs_ui(ui, news, &mut list.asks);
                 });

@@ -49,6 +49,14 @@ pub(crate) fn renamed(key: &str, number: &str, has_papers: bool) -> String {
     )
 }
 
+/// That a line of the day's list is done where it stands.
+pub(crate) fn done_in_its_place() -> Failure {
+    Failure::new(
+        "That is no call, and is done in its place",
+        "open the job there",
+    )
+}
+
 /// That a job was saved.
 #[must_use]
 pub fn saved(place: &str) -> String {

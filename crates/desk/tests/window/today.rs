@@ -1,0 +1,130 @@
+//! The day's list in the window, and the shelf sorted and found by what is typed.
+
+use egui::{Event, Key, Modifiers};
+use egui_kittest::kittest::Queryable as _;
+use quillbore_office::digest::SortBy;
+use quillbore_office::today::Group;
+
+use crate::hands::{Window, do_word, paste, press, type_on, window};
+
+type Harness = egui_kittest::Harness<'static, Window>;
+
+fn key(harness: &mut Harness, key: Key) {
+    harness.key_press(key);
+    harness.run();
+}
+
+fn list(harness: &Harness) -> Vec<(Group, String)> {
+    let page = &harness.state().app().today;
+    let list = page.list.as_ref().expect("a list");
+    let lines = list.lines.iter();
+    lines
+        .map(|line| (line.matter.group, line.number.clone()))
+        .collect()
+}
+
+/// A quotation that nobody answered, and a call that was promised for today.
+fn waiting(folder: &std::path::Path) -> Harness {
+    let mut harness = window(folder);
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    do_word(&mut harness, "issue quotation");
+    do_word(&mut harness, "add call");
+    type_on(&mut harness, "call again on of call 1", "2026-11-25");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    harness.run();
+    harness
+}
+
+#[test]
+fn what_waits_is_opened_where_it_is_seen_to() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = waiting(folder.path());
+    key(&mut harness, Key::F5);
+    assert_eq!(list(&harness), [(Group::CallToday, "26-0101".to_owned())]);
+    let foot = harness
+        .state()
+        .app()
+        .today
+        .list
+        .as_ref()
+        .expect("a list")
+        .foot
+        .said();
+    assert!(foot.starts_with("1 call."), "{foot}");
+    // No job that is out of sight is acted on.
+    let state = harness.state().app().desk().history.state();
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    harness.run();
+    harness.event(Event::Paste("B\t2\t0.5\t4\r\n".to_owned()));
+    harness.run();
+    assert_eq!(harness.state().app().desk().history.state(), state);
+    key(&mut harness, Key::Enter);
+    assert!(!harness.state().app().today.open);
+    let line = harness.get_by_label("call again on of call 1");
+    assert!(line.is_focused(), "the keyboard is on the promise");
+}
+
+#[test]
+fn a_line_is_set_aside_and_brought_back() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = waiting(folder.path());
+    key(&mut harness, Key::F5);
+    key(&mut harness, Key::S);
+    type_on(
+        &mut harness,
+        "set aside until (a date, or days such as 3)",
+        "yesterday",
+    );
+    let notice = harness.state().app().today.notice.clone();
+    assert!(notice.contains("yesterday"), "{notice}");
+    key(&mut harness, Key::S);
+    type_on(
+        &mut harness,
+        "set aside until (a date, or days such as 3)",
+        "3",
+    );
+    // Enter was about the day: the list is still there, and the job stands where it fits next.
+    assert!(harness.state().app().today.open);
+    assert_eq!(list(&harness), [(Group::NoAnswer, "26-0101".to_owned())]);
+    press(&mut harness, "bring back what is set aside");
+    assert_eq!(list(&harness)[0].0, Group::CallToday);
+}
+
+#[test]
+fn a_call_is_noted_as_made_in_a_job_that_is_not_open() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = waiting(folder.path());
+    key(&mut harness, Key::F5);
+    key(&mut harness, Key::Space);
+    let notice = harness.state().app().today.notice.clone();
+    assert!(notice.contains("open here"), "{notice}");
+    key(&mut harness, Key::Escape);
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::W);
+    harness.run();
+    key(&mut harness, Key::F5);
+    key(&mut harness, Key::Space);
+    harness.run();
+    assert_eq!(list(&harness), [(Group::NoAnswer, "26-0101".to_owned())]);
+    let text = std::fs::read_to_string(folder.path().join("26-0101.ron")).expect("the job");
+    assert_eq!(text.matches("kind: \"call\"").count(), 2, "{text}");
+}
+
+#[test]
+fn the_shelf_is_sorted_by_a_word_and_found_by_meaning() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = waiting(folder.path());
+    press(&mut harness, "sort by price");
+    let sort = harness.state().app().list.sort;
+    assert_eq!((sort.by, sort.falling), (SortBy::Price, true));
+    press(&mut harness, "sort by price");
+    assert!(!harness.state().app().list.sort.falling);
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::F);
+    harness.run();
+    harness.event(Event::Text("material 316 size 0.8".to_owned()));
+    harness.run();
+    let found = |harness: &mut Harness| harness.state_mut().app_mut().list.found().len();
+    assert_eq!(found(&mut harness), 1);
+    harness.event(Event::Text("5".to_owned()));
+    harness.run();
+    assert_eq!(found(&mut harness), 0, "no job has holes of 0.85");
+}
