@@ -198,7 +198,7 @@ impl App {
                 return;
             }
             if shop.open {
-                let beside = (places.sheet, places.margin);
+                let beside = (places.sheet, places.margin, measures.sheet);
                 if shop.is_start {
                     start_ui(ui, beside, shop, desk.day, &mut shop_asks);
                 } else {

@@ -119,7 +119,7 @@ pub fn shop_foot_ui(ui: &mut Ui, page: &mut ShopPage, sentence: &str, asks: &mut
 /// The page itself: the words that lead to its parts stand still above it, notes in the margin.
 pub fn shop_ui(
     ui: &mut Ui,
-    (sheet, margin): (Rect, Rect),
+    (sheet, margin, width): (Rect, Rect, f32),
     page: &mut ShopPage,
     day: NaiveDate,
     asks: &mut Vec<ShopAsk>,
@@ -141,12 +141,13 @@ pub fn shop_ui(
             .show_separator_line(false)
             .frame(Frame::new().inner_margin(Margin::symmetric(0, 4)))
             .show(ui, |ui| parts_ui(ui, page));
-        let mut scroll = ScrollArea::vertical().id_salt("shop");
+        let across = sheet.width() < width;
+        let mut scroll = ScrollArea::new([across, true]).id_salt("shop");
         if std::mem::take(&mut page.is_fresh) {
             scroll = scroll.vertical_scroll_offset(0.0);
         }
         scroll.auto_shrink([false, false]).show(ui, |ui| {
-            ui.set_width(sheet.width());
+            ui.set_width(width);
             if page.stands.is_none() && page.failed.is_none() {
                 pencil(ui, said::LOOKING);
                 return;

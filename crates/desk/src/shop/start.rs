@@ -63,7 +63,7 @@ const ROWS: [&[(StartLine, u8)]; 6] = [
 /// The page over the sheet.
 pub fn start_ui(
     ui: &mut Ui,
-    (sheet, margin): (Rect, Rect),
+    (sheet, margin, width): (Rect, Rect, f32),
     page: &mut ShopPage,
     day: NaiveDate,
     asks: &mut Vec<ShopAsk>,
@@ -74,9 +74,10 @@ pub fn start_ui(
         asks.push(ShopAsk::Close);
     }
     ui.scope_builder(UiBuilder::new().max_rect(sheet), |ui| {
-        let scroll = ScrollArea::vertical().id_salt("first start");
+        let across = sheet.width() < width;
+        let scroll = ScrollArea::new([across, true]).id_salt("first start");
         scroll.auto_shrink([false, false]).show(ui, |ui| {
-            ui.set_width(sheet.width());
+            ui.set_width(width);
             plain_head(ui, words::HEAD);
             pencil(ui, words::ABOUT);
             ui.add_space(8.0);

@@ -29,6 +29,9 @@ const SAYS: usize = 4;
 /// Columns whose figures stand at the right.
 const RIGHT: [bool; 8] = [false, false, false, false, false, true, true, true];
 
+/// The least width that has room for all columns.
+const LEAST: f32 = 920.0;
+
 /// Between two columns.
 const GAP: f32 = 8.0;
 
@@ -156,35 +159,51 @@ pub fn today_ui(
         });
         return;
     };
-    let heads = place.with_max_y(place.top() + LINE + 8.0);
-    heads_ui(ui, heads, currency.0);
-    let below = place.with_min_y(heads.bottom());
     if list.lines.is_empty() {
-        ui.scope_builder(UiBuilder::new().max_rect(below), |ui| {
+        ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+            ui.add_space(12.0);
             ui.label(list.foot.said());
         });
         return;
     }
-    let rows = rows(&list);
+    let width = place.width().max(LEAST);
+    ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
+        let across = ScrollArea::horizontal().id_salt("today across");
+        across.auto_shrink([false, false]).show(ui, |ui| {
+            ui.set_width(width);
+            lines_ui(ui, &list, page, currency, asks);
+        });
+    });
+}
+
+/// The heads, and below them the lines.
+fn lines_ui(
+    ui: &mut Ui,
+    list: &Today,
+    page: &mut TodayPage,
+    currency: (&str, u32),
+    asks: &mut Vec<TodayAsk>,
+) {
+    ui.spacing_mut().item_spacing.y = 0.0;
+    let size = vec2(ui.available_width(), LINE + 8.0);
+    let (heads, _) = ui.allocate_exact_size(size, Sense::hover());
+    heads_ui(ui, heads, currency.0);
+    let rows = rows(list);
     let at_row = rows.iter().position(|row| *row == Row::Line(page.at));
+    let mut scroll = ScrollArea::vertical().id_salt("today");
     let follow = std::mem::take(&mut page.follow);
-    ui.scope_builder(UiBuilder::new().max_rect(below), |ui| {
-        let mut scroll = ScrollArea::vertical().id_salt("today");
-        if std::mem::take(&mut page.is_fresh) {
-            scroll = scroll.vertical_scroll_offset(0.0);
-        } else if follow && let Some(row) = at_row {
-            // The line one goes to stands in the middle where it was out of sight.
-            let top = row as f32 * LINE - below.height() / 2.0;
-            scroll = scroll.vertical_scroll_offset(top.max(0.0));
+    if std::mem::take(&mut page.is_fresh) {
+        scroll = scroll.vertical_scroll_offset(0.0);
+    } else if follow && let Some(row) = at_row {
+        // The line one goes to stands in the middle.
+        let top = row as f32 * LINE - ui.available_height() / 2.0;
+        scroll = scroll.vertical_scroll_offset(top.max(0.0));
+    }
+    let scroll = scroll.auto_shrink([false, false]);
+    scroll.show_rows(ui, LINE, rows.len(), |ui, range| {
+        for row in rows.get(range).unwrap_or_default() {
+            row_ui(ui, *row, list, page, currency.1, asks);
         }
-        ui.spacing_mut().item_spacing.y = 0.0;
-        scroll
-            .auto_shrink([false, false])
-            .show_rows(ui, LINE, rows.len(), |ui, range| {
-                for row in rows.get(range).unwrap_or_default() {
-                    row_ui(ui, *row, &list, page, currency.1, asks);
-                }
-            });
     });
 }
 

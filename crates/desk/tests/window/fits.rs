@@ -178,6 +178,8 @@ fn what_lies_over_the_sheet_fits_too() {
         (egui::Modifiers::COMMAND, egui::Key::K),
         (egui::Modifiers::COMMAND, egui::Key::Comma),
         (egui::Modifiers::NONE, egui::Key::F8),
+        (egui::Modifiers::NONE, egui::Key::F7),
+        (egui::Modifiers::NONE, egui::Key::F5),
     ] {
         harness.key_press_modifiers(held, key);
         harness.run();

@@ -62,6 +62,11 @@ fn everything_on_every_page_has_a_name() {
         harness.key_press(Key::F8);
         harness.run();
         assert_eq!(unnamed(&harness), Vec::<String>::new(), "{number}, learned");
+        for key in [Key::F7, Key::F5] {
+            harness.key_press(key);
+            harness.run();
+            assert_eq!(unnamed(&harness), Vec::<String>::new(), "{number}, {key:?}");
+        }
     }
 }
 
