@@ -24,6 +24,7 @@ pub mod print;
 pub mod print_out;
 pub mod save;
 pub mod shelf;
+pub mod shop_csv;
 pub mod start;
 pub mod today;
 pub mod week;

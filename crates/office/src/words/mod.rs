@@ -22,6 +22,7 @@ pub(crate) mod rests_on;
 pub(crate) mod save;
 pub(crate) mod shelf;
 pub mod shop;
+pub(crate) mod shop_csv;
 pub(crate) mod shown;
 pub(crate) mod start;
 mod system;
