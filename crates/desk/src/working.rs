@@ -50,6 +50,9 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
         let value = (stands.as_str(), look::small_bold());
         line_ui(ui, (words::OVERRULED, ""), value, LineLabel::Said(t.accent));
     }
+    for line in workings::goes_by(figure, shared.shop) {
+        pencil(ui, &line);
+    }
     runs::runs_ui(ui, shared, figure, asks);
     alternatives_ui(ui, shared, &working, asks);
     overrule_ui(ui, shared, view, asks);

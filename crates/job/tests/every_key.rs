@@ -46,6 +46,8 @@ fn sample(kind: FieldKind) -> &'static str {
         FieldKind::PartAxis => "z",
         FieldKind::CountOrNone => "0",
         FieldKind::Minutes | FieldKind::MinutesOrNone => "2.5",
+        FieldKind::Currency => "EUR",
+        FieldKind::Number => "0.92",
         FieldKind::OneOf(words) => words.first().copied().unwrap_or_default(),
     }
 }

@@ -95,6 +95,7 @@ fn a_kept_price_says_whose_order_it_is_from_and_is_read_as_it_was() {
         date: None,
         quantity: 12,
         each: "86".parse().expect("a number"),
+        currency: None,
     };
     let Edit::Overrule { reason, .. } = last.keep(12, Unit::Mm) else {
         unreachable!("a price is kept by overruling it");

@@ -486,8 +486,8 @@ fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
             "The file does not begin with a format number such as (format: 1, ...)",
         ),
         (
-            "(format: 3)",
-            "The file has format 3 and was written by a newer version: this version, which reads formats up to 2,",
+            "(format: 4)",
+            "The file has format 4 and was written by a newer version: this version, which reads formats up to 3,",
         ),
         ("(format: 0)", "The file says format 0, which never existed"),
         (

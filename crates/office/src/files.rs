@@ -45,9 +45,7 @@ pub fn shop(
 /// A shop with the rates in force on a day.
 #[must_use]
 pub fn shop_on(shop: &Shop, day: NaiveDate) -> Shop {
-    let mut shop = shop.clone();
-    shop.tables = shop.tables_on(day);
-    shop
+    shop.on(day)
 }
 
 /// A file's bytes, as long as they are no more than any file of ours can have; links to it are

@@ -1,5 +1,6 @@
 //! Papers of jobs: made, and written without ever taking another file's place.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -96,7 +97,7 @@ pub fn draft(
     checked(paper, &[sitting], shop, day, sheet, stamp)
 }
 
-/// The page model of a paper, and what of it can't be printed as it is read, field by field.
+/// The page model of a paper, each job by the shop that it goes by; and what of it can't be printed as it is read, field by field.
 #[must_use]
 pub fn checked(
     paper: Paper,
@@ -107,14 +108,20 @@ pub fn checked(
     stamp: Stamp<'_>,
 ) -> (Document, Vec<Unprintable>) {
     let issuer = issuer(shop);
-    let remarks = sittings.iter().map(|sitting| remarks(sitting, shop));
+    let shops: Vec<Cow<'_, Shop>> = sittings
+        .iter()
+        .map(|sitting| shop.for_job(sitting.job))
+        .collect();
+    let with_shops = sittings.iter().zip(&shops);
+    let remarks = with_shops.map(|(sitting, shop)| remarks(sitting, shop));
     let remarks: Vec<Vec<Remark>> = remarks.collect();
     let answers = sittings.iter().map(|sitting| sitting.results.answers());
     let answers: Vec<Vec<Answer>> = answers.collect();
     let matters: Vec<Matter<'_>> = sittings
         .iter()
+        .zip(&shops)
         .zip(remarks.iter().zip(&answers))
-        .map(|(sitting, (remarks, answers))| Matter {
+        .map(|((sitting, shop), (remarks, answers))| Matter {
             job: sitting.job,
             input: &sitting.results.asked.input,
             figures: &sitting.results.figures,
@@ -147,6 +154,8 @@ fn issuer(shop: &Shop) -> Issuer {
     Issuer {
         name: shop.name.clone(),
         address: shop.address.clone(),
+        identity: shop.identity.clone(),
+        sample_rates: shop.has_sample_rates(),
         terms: shop.texts.terms.clone(),
         exclusions: shop.texts.exclusions.clone(),
         cautions: shop.texts.cautions.clone(),

@@ -25,6 +25,22 @@ use quillbore_paper::{Sheet, document, shown};
 const FIELDS_NOT_PRINTED: &[(Field, &str)] = &[
     (Field::LaidAside, "a job that is set aside has no papers"),
     (Field::Margin, "the shop's own affair; the price is printed"),
+    (
+        Field::AgreedMachineHour,
+        "the shop's own affair; the price is printed",
+    ),
+    (
+        Field::AgreedLaborHour,
+        "the shop's own affair; the price is printed",
+    ),
+    (
+        Field::ExchangeRate,
+        "how the price came about; the price is printed",
+    ),
+    (
+        Field::ExchangeDay,
+        "how the price came about; the price is printed",
+    ),
     (Field::FixtureCost, "a cost; its price is printed"),
     (Field::TestPieceCost, "a cost; its price is printed"),
     (Field::OutsideCost, "a cost; it is in the price"),
@@ -145,6 +161,8 @@ fn values(kind: FieldKind, name: &str) -> [String; 2] {
         FieldKind::YesNo => pair("yes", "no"),
         FieldKind::PartAxis => pair("z", "x"),
         FieldKind::Minutes | FieldKind::MinutesOrNone => pair("53", "59"),
+        FieldKind::Currency => pair("EUR", "JPY"),
+        FieldKind::Number => pair("0.92", "0.97"),
         FieldKind::OneOf(words) => pair(words[0], words[1]),
     }
 }

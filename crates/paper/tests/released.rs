@@ -52,6 +52,8 @@ fn other(field: Field) -> String {
         FieldKind::YesNo => "no".to_owned(),
         FieldKind::PartAxis => "x".to_owned(),
         FieldKind::Minutes | FieldKind::MinutesOrNone => "59".to_owned(),
+        FieldKind::Currency => "CHF".to_owned(),
+        FieldKind::Number => "0.97".to_owned(),
         FieldKind::OneOf(words) => words[1].to_owned(),
     }
 }

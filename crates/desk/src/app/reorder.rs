@@ -44,7 +44,7 @@ impl App {
             return;
         }
         let day = self.desk().day;
-        let job = reorder::again(&old, day);
+        let job = reorder::again_in(&self.desk().shop, &old, day);
         // What can't be read is told before a number is taken.
         let edits = match order_edits(order, &old, day) {
             Ok(edits) => edits,

@@ -25,6 +25,7 @@ pub const fn missing(missing: Missing) -> &'static str {
         Missing::Size => "a size",
         Missing::Depth => "a depth",
         Missing::Reading => "what can't be read",
+        Missing::Exchange => "currency or exchange rate",
         Missing::Name => "a name from the lists",
     }
 }

@@ -54,10 +54,10 @@ pub const fn purpose(field: Field) -> &'static str {
         }
         Field::Breaks => "Other quantities that the customer wants prices for.",
         Field::PartValue => {
-            "What one part is worth as it comes to us: the risk of spoiling one is in the price."
+            "What one part is worth as it comes to us, in the quotation's currency: the risk of spoiling one is in the price."
         }
         Field::LiabilityCap => {
-            "What we pay at most for a part that we spoil, as it is printed on the quotation."
+            "What we pay at most for a part that we spoil, in the quotation's currency, as it is printed there."
         }
         Field::Spares => {
             "Parts that the customer sends besides, for setting up and for spoiled ones."
@@ -74,8 +74,16 @@ pub const fn purpose(field: Field) -> &'static str {
         Field::BackingText => "What is put behind the exits so that nothing there is marked.",
         Field::StopIf => "When the floor stops and asks, printed on the traveler.",
         Field::Margin => "Share of the price that stays; empty: the rate card's.",
+        Field::AgreedMachineHour | Field::AgreedLaborHour => {
+            "What was agreed with this customer, in the shop's currency, in place of the rate card's; no paper shows it."
+        }
+        Field::Currency => "The currency of the quotation; empty: the shop's.",
+        Field::ExchangeRate => {
+            "What one unit of the shop's currency is in the quotation's; no paper shows it."
+        }
+        Field::ExchangeDay => "The day of the exchange rate; no paper shows it.",
         Field::FixtureCost | Field::TestPieceCost => {
-            "What it costs once; it is a line of its own on the quotation, with the margin on it."
+            "What it costs once, in the shop's currency; it is a line of its own on the quotation, with the margin on it."
         }
         Field::OutsideDays => {
             "Days that the parts are away for work outside; they are in the promise."
@@ -115,7 +123,7 @@ pub const fn field(kind: FieldKind) -> (&'static str, &'static [&'static str]) {
         FieldKind::Count => ("A whole number from 1 on", &["25"]),
         FieldKind::CountOrNone => ("A whole number, 0 for none", &["25", "0"]),
         FieldKind::Counts => ("Quantities to be priced, too", &["10, 25, 50", "10/25/50"]),
-        FieldKind::Money => ("An amount in the shop's currency", &["1800", "1250.50"]),
+        FieldKind::Money => ("An amount of money, without its currency", &["1800", "1250.50"]),
         FieldKind::Percent => ("A share in percent", &["30", "30 %"]),
         FieldKind::Date => ("A day", &["2026-12-24", "24 Dec 2026", "24.12.2026"]),
         FieldKind::Resistivity => ("A resistivity, as measured or certified", &["1e-4 ohm cm"]),
@@ -139,6 +147,8 @@ pub const fn field(kind: FieldKind) -> (&'static str, &'static [&'static str]) {
         ),
         FieldKind::Minutes => ("Minutes", &["2.5", "90 s", "1 h 30 min"]),
         FieldKind::MinutesOrNone => ("Minutes, 0 for none", &["2.5", "0"]),
+        FieldKind::Currency => ("A currency by its ISO 4217 code", &["USD", "EUR"]),
+        FieldKind::Number => ("A number above 0", &["0.92", "150"]),
         FieldKind::OneOf(words) => ("One word of the list", words),
     }
 }

@@ -6,6 +6,8 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
+use crate::asked::agreed::with_customer;
+use crate::edits::apply::apply;
 use crate::edits::edit::Edit;
 use crate::job::{Issued, Job};
 use crate::life::changed::{Changed, differing};
@@ -15,6 +17,7 @@ use crate::life::trouble::is_open;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::pinned::slip::view::View;
+use crate::shop::rows::Shop;
 use crate::typed::entry::Unit;
 use crate::typed::field::Field;
 use crate::typed::overrule::FigureKey;
@@ -30,6 +33,9 @@ const OF_ONE_ORDER: &[Field] = &[
     Field::Spares,
     Field::FixtureCost,
     Field::TestPieceCost,
+    // A rate is of its day: today's is asked for, and the quotation waits for it.
+    Field::ExchangeRate,
+    Field::ExchangeDay,
 ];
 
 /// What was learned when the job was done before: what is read first.
@@ -60,6 +66,8 @@ pub struct LastPrice {
     pub quantity: u32,
     /// Price of one.
     pub each: Decimal,
+    /// The currency that it is in; `None` where the sheet named none, so that it is the shop's.
+    pub currency: Option<String>,
 }
 
 /// What a last price stands on.
@@ -108,6 +116,19 @@ pub fn again(old: &Job, opened: NaiveDate) -> Job {
     job.overrules
         .retain(|overrule| !matches!(overrule.figure, FigureKey::UnitPrice(_)));
     job
+}
+
+/// The same in a shop: what it has agreed with the customer by now fills what the sheet has nothing of,
+/// the exchange rate of today first of all.
+///
+/// Rates and terms that were agreed before are kept as they stand on the sheet, since somebody may have
+/// typed them for this work; address and number there, too.
+#[must_use]
+pub fn again_in(shop: &Shop, old: &Job, opened: NaiveDate) -> Job {
+    let job = again(old, opened);
+    let agreed = with_customer(&job, shop, job.text(Field::Customer), job.unit);
+    let done = agreed.and_then(|edit| apply(&job, &edit).ok());
+    done.map_or(job, |(job, _)| job)
 }
 
 /// What the next run is to know: what was known before, then what this one taught, each once.
@@ -182,6 +203,7 @@ pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
                     .filter(|line| line.each.is_some())
                     .min_by_key(|line| line.quantity.abs_diff(quantity))?;
                 Some(LastPrice {
+                    currency: currency(issued.inputs.as_deref().unwrap_or(old)),
                     from: LastFrom::Paper(issued.number.clone()),
                     date: Some(issued.date),
                     quantity: near.quantity,
@@ -199,6 +221,7 @@ fn ordered_price(old: &Job, quantity: u32) -> Option<LastPrice> {
     let orders = old.slips_of::<kind::Order>().rev();
     let priced = orders.filter_map(|order| {
         Some(LastPrice {
+            currency: currency(old),
             from: LastFrom::Order(order.get(line::Number).to_owned()),
             date: order.get(line::Date),
             quantity: quantity_of(old, order)?,
@@ -208,13 +231,31 @@ fn ordered_price(old: &Job, quantity: u32) -> Option<LastPrice> {
     priced.min_by_key(|price| price.quantity.abs_diff(quantity))
 }
 
+/// The currency that a sheet names for its quotation.
+fn currency(job: &Job) -> Option<String> {
+    let named = job.field(Field::Currency).value()?.text()?;
+    Some(named.to_owned())
+}
+
 impl LastPrice {
+    /// Whether a job is quoted in the same currency, so that the price can be kept for it.
+    #[must_use]
+    pub fn is_in_currency_of(&self, job: &Job, shop: &Shop) -> bool {
+        let own = &shop.own().tables.rates.currency;
+        let now = currency(job);
+        self.currency.as_ref().unwrap_or(own) == now.as_ref().unwrap_or(own)
+    }
+
     /// Where it comes from, with its day: "26-0107-Q1, 2026-03-02", "by the order PO 7, 2026-03-02".
     #[must_use]
     pub fn origin(&self) -> String {
         let from = match &self.from {
             LastFrom::Paper(number) => number.clone(),
             LastFrom::Order(number) => words::by_the_order(number),
+        };
+        let from = match &self.currency {
+            None => from,
+            Some(currency) => words::in_currency(&from, currency),
         };
         words::on_day(&from, self.date)
     }

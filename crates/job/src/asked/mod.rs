@@ -1,5 +1,6 @@
 //! What of a job the calculation is asked.
 
+pub mod agreed;
 pub mod choices;
 pub mod question;
 pub mod quick;

@@ -32,6 +32,9 @@ pub struct Asked {
 
 /// Makes the calculation's input of a job.
 ///
+/// The shop is the one that the job goes by ([`Shop::for_job`]): what a fixture or work outside costs the
+/// shop is put into the currency that it quotes in, what the customer's part is worth is in it already.
+///
 /// Materials go by any of the names that the shop knows them by, machines and tubes by their own;
 /// where neither row nor drawing gives limits, the shop's usual tolerance stands in. Answers to checks
 /// are taken as long as they were given for what is found now.
@@ -80,9 +83,9 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         liability_cap: money(job, Field::LiabilityCap),
         index_about: index_about(job),
         rows,
-        one_off: one_off(job),
-        outside_work: money(job, Field::OutsideCost).unwrap_or(0.0),
-        outside_per_part: money(job, Field::OutsidePerPart).unwrap_or(0.0),
+        one_off: one_off(job, shop),
+        outside_work: own_money(job, Field::OutsideCost, shop).unwrap_or(0.0),
+        outside_per_part: own_money(job, Field::OutsidePerPart, shop).unwrap_or(0.0),
         margin: match job.field(Field::Margin).value() {
             Some(Value::Share(share)) => Some(*share),
             _ => None,
@@ -154,9 +157,15 @@ fn named<T>(
     find(name).map(Some).ok_or_else(|| name.clone())
 }
 
+/// An amount that is the customer's: in the currency of the quotation.
 fn money(job: &Job, field: Field) -> Option<f64> {
     use rust_decimal::prelude::ToPrimitive as _;
     job.field(field).value().and_then(Value::money)?.to_f64()
+}
+
+/// What something costs the shop, in the currency that it quotes in.
+fn own_money(job: &Job, field: Field, shop: &Shop) -> Option<f64> {
+    Some(shop.exchanged(money(job, field)?))
 }
 
 fn part_size(job: &Job) -> Option<[f64; 3]> {
@@ -184,11 +193,11 @@ fn overrules(job: &Job, tables: &Tables) -> Vec<CalcOverrule> {
     read.collect()
 }
 
-fn one_off(job: &Job) -> Vec<OneOff> {
+fn one_off(job: &Job, shop: &Shop) -> Vec<OneOff> {
     [Field::FixtureCost, Field::TestPieceCost]
         .into_iter()
         .filter_map(|field| {
-            let cost = money(job, field)?;
+            let cost = own_money(job, field, shop)?;
             Some(OneOff {
                 what: english::one_off(field).to_owned(),
                 cost,

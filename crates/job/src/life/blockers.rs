@@ -30,6 +30,8 @@ pub enum Blocker {
     },
     /// There is no price to quote.
     Unpriced,
+    /// Currency, exchange rate or its day is missing.
+    NoExchange,
     /// There is no order.
     NoOrder,
     /// The order differs from quotation or sheet, and that is not accepted yet.
@@ -86,6 +88,8 @@ pub struct Found {
     pub unread: bool,
     /// There is no price.
     pub unpriced: bool,
+    /// The quotation is in another currency, and something is missing that its prices rest on.
+    pub exchange: bool,
     /// An order pays another price than today's, and that is not accepted yet.
     pub order_price: bool,
     /// Checks that concern the customer and have no answer that counts, each with its row.
@@ -100,8 +104,11 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
         Paper::Quotation => {
             sheet(job, results, &mut found);
             found.extend(results.unpriced.then_some(Blocker::Unpriced));
+            found.extend(results.exchange.then_some(Blocker::NoExchange));
         }
         Paper::Confirmation => {
+            // What the order pays is in the currency of the quotation.
+            found.extend(results.exchange.then_some(Blocker::NoExchange));
             order(job, results, before, &mut found);
             let no_price = |order: View<'_, kind::Order>| order.entry(line::Each).is_empty();
             if job.slips_of::<kind::Order>().any(no_price) {

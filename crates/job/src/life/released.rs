@@ -102,13 +102,26 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         | Field::Inspection => true,
         // An operation between two of ours, whatever it costs.
         Field::OutsideText | Field::OutsideDays => true,
-        // Whom the office talks to, and its reminders.
-        Field::Contact | Field::CustomerReference | Field::LaidAside | Field::FollowUp => false,
+        // Whom the office talks to, how papers reach them, and its reminders.
+        Field::Contact
+        | Field::CustomerAddress
+        | Field::OurNumber
+        | Field::CustomerReference
+        | Field::LaidAside
+        | Field::FollowUp => false,
         // Only points back; what was learned there stands on this sheet.
         Field::Again => false,
         // Prices, costs and terms.
         Field::Breaks
         | Field::Margin
+        | Field::AgreedMachineHour
+        | Field::AgreedLaborHour
+        | Field::Currency
+        | Field::ExchangeRate
+        | Field::ExchangeDay
+        | Field::Payment
+        | Field::Delivery
+        | Field::Clauses
         | Field::FixtureCost
         | Field::TestPieceCost
         | Field::OutsideCost

@@ -413,7 +413,7 @@ const fn missing(note: &SideNote) -> Option<(Missing, &'static str)> {
         Missing::Quantity => words::QUANTITY,
         Missing::Size => words::SIZE,
         Missing::Depth => words::DEPTH,
-        Missing::Reading | Missing::Name => return None,
+        Missing::Reading | Missing::Name | Missing::Exchange => return None,
     };
     Some((of, words))
 }

@@ -62,6 +62,14 @@ pub enum NoteKind {
     TravelerOutdated,
     /// A lead time that the lot is not done in more often than not.
     LeadTimeShort,
+    /// A quotation in another currency, without all that its prices rest on.
+    ExchangeMissing,
+    /// An exchange rate of a day long past, or of one that has not come.
+    ExchangeOfOtherDay,
+    /// An exchange rate where the quotation is in the shop's own currency.
+    ExchangeNotNeeded,
+    /// The shop has agreed something else with the customer by now.
+    AgreedOtherwise,
 }
 
 list! {
@@ -82,6 +90,8 @@ list! {
     Reading "reading";
     /// A name that is in the shop's tables.
     Name "name";
+    /// The rate and day of another currency, or that currency.
+    Exchange "exchange";
 }
 
 impl NoteKind {
@@ -115,6 +125,10 @@ impl NoteKind {
             Self::NotSealed => "not-sealed",
             Self::TravelerOutdated => "traveler-outdated",
             Self::LeadTimeShort => "lead-time-short",
+            Self::ExchangeMissing => "exchange-missing",
+            Self::ExchangeOfOtherDay => "exchange-of-other-day",
+            Self::ExchangeNotNeeded => "exchange-not-needed",
+            Self::AgreedOtherwise => "agreed-otherwise",
         }
     }
 
@@ -155,7 +169,11 @@ impl NoteKind {
             | Self::SealUnknown
             | Self::NotSealed
             | Self::TravelerOutdated
-            | Self::LeadTimeShort => false,
+            | Self::LeadTimeShort
+            | Self::ExchangeMissing
+            | Self::ExchangeOfOtherDay
+            | Self::ExchangeNotNeeded
+            | Self::AgreedOtherwise => false,
         }
     }
 
@@ -186,7 +204,11 @@ impl NoteKind {
             | Self::SealUnknown
             | Self::NotSealed
             | Self::TravelerOutdated
-            | Self::LeadTimeShort => false,
+            | Self::LeadTimeShort
+            | Self::ExchangeMissing
+            | Self::ExchangeOfOtherDay
+            | Self::ExchangeNotNeeded
+            | Self::AgreedOtherwise => false,
         }
     }
 
@@ -197,6 +219,7 @@ impl NoteKind {
             Self::Found(kind) => missing(kind),
             Self::Unread => Some(Missing::Reading),
             Self::UnknownName => Some(Missing::Name),
+            Self::ExchangeMissing => Some(Missing::Exchange),
             Self::AngleBasisAssumed
             | Self::MaterialByOtherName
             | Self::ThroughAndBlind
@@ -219,7 +242,10 @@ impl NoteKind {
             | Self::SealUnknown
             | Self::NotSealed
             | Self::TravelerOutdated
-            | Self::LeadTimeShort => None,
+            | Self::LeadTimeShort
+            | Self::ExchangeOfOtherDay
+            | Self::ExchangeNotNeeded
+            | Self::AgreedOtherwise => None,
         }
     }
 }

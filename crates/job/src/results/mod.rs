@@ -1,7 +1,9 @@
 //! Everything computed of a job, recomputed on each edit and never stored.
 
+mod agreed_notes;
 mod by_runs;
 mod depth_notes;
+mod exchange_notes;
 pub mod foot;
 mod found;
 mod kind;

@@ -10,7 +10,10 @@ use super::kind::NoteKind;
 use super::marks::marks_twice;
 use super::note::{Beside, SideNote};
 use super::remedy::Offer;
-use super::{depth_notes, paper_notes, part_notes, promise, questions, run_notes, slip_notes};
+use super::{
+    agreed_notes, depth_notes, exchange_notes, paper_notes, part_notes, promise, questions,
+    run_notes, slip_notes,
+};
 use crate::asked::to_input::Asked;
 use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
 use crate::edits::edit::Edit;
@@ -58,6 +61,10 @@ pub(super) fn notes(
     notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));
     let lead_time = promise::lead_time_short(job, asked, figures, shop);
     notes.extend(lead_time.map(|note| (note, None)));
+    let agreed = agreed_notes::all(job, shop).into_iter();
+    notes.extend(agreed.map(|note| (note, None)));
+    let exchange = exchange_notes::all(job, shop, figures).into_iter();
+    notes.extend(exchange.map(|note| (note, None)));
     let of_job = figures.findings.iter();
     notes.extend(of_job.map(|finding| (found_of_job(job, finding), None)));
     questions::of_rows(job, asked, figures, &mut notes);

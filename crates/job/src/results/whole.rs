@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use quillbore_calc::JobFigures;
 use quillbore_calc::finding::Level;
 
+use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
 use crate::asked::to_input::Asked;
 use crate::ground::keyed_list::Keyed as _;
@@ -55,6 +56,10 @@ impl Results {
             unpriced: self.figures.price.is_none(),
             order_price: self.notes.iter().any(price),
             unanswered,
+            exchange: self
+                .notes
+                .iter()
+                .any(|note| note.kind == NoteKind::ExchangeMissing),
             unread: self.notes.iter().any(|note| {
                 let on_sheet = matches!(note.beside, Beside::Field(_) | Beside::Row(..));
                 on_sheet && note.kind.is_unread()

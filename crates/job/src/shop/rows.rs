@@ -9,6 +9,7 @@ use quillbore_calc::{Idx, Tables};
 
 use super::calendar::Calendar;
 use super::customer::Customer;
+use super::goes_by::GoesBy;
 use super::logo::Logo;
 use super::plain::plain;
 use super::sheet::ShopNote;
@@ -36,6 +37,10 @@ pub struct Shop {
     ///
     /// Materials are sorted by name, tubes by outer diameter, guides by tube diameter.
     pub tables: Tables,
+    /// The day whose rates its tables go by, where they were asked for a day.
+    pub day: Option<NaiveDate>,
+    /// What a job agreed with its customer, where the tables go by that; see [`Shop::for_job`].
+    pub goes_by: Option<GoesBy>,
     /// Where the rows come from.
     pub pedigree: Pedigree,
     /// The days on which electrodes and guides were counted, by their names.
@@ -118,6 +123,16 @@ impl Shop {
         in_force
             .or_else(|| self.earlier_rates.first())
             .unwrap_or(&self.newest_rates)
+    }
+
+    /// The shop as it is on a day: its tables with the rates in force then.
+    #[must_use]
+    pub fn on(&self, day: NaiveDate) -> Self {
+        Self {
+            tables: self.tables_on(day),
+            day: Some(day),
+            ..self.clone()
+        }
     }
 
     /// The tables with the rates in force on a day.

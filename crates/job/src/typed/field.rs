@@ -60,6 +60,10 @@ pub enum FieldKind {
     Minutes,
     /// Minutes, or none of them.
     MinutesOrNone,
+    /// A currency by its ISO 4217 code.
+    Currency,
+    /// A plain number above 0.
+    Number,
     /// One of these words.
     OneOf(&'static [&'static str]),
 }
@@ -106,6 +110,8 @@ pub enum Value {
     PartAxis(Option<quillbore_calc::input::PartAxis>),
     /// Minutes.
     Minutes(f64),
+    /// A plain number.
+    Number(f64),
 }
 
 impl Value {
@@ -163,6 +169,15 @@ impl Value {
         }
     }
 
+    /// A plain number.
+    #[must_use]
+    pub const fn number(&self) -> Option<f64> {
+        match self {
+            Self::Number(number) => Some(*number),
+            _ => None,
+        }
+    }
+
     /// Minutes.
     #[must_use]
     pub const fn minutes(&self) -> Option<f64> {
@@ -205,6 +220,10 @@ list! {
     Customer "customer" Block::Inquiry, FieldKind::Line;
     /// Whom to talk to, and how to reach them.
     Contact "contact" Block::Inquiry, FieldKind::Line;
+    /// The customer's address, line by line.
+    CustomerAddress "customer_address" Block::Inquiry, FieldKind::Lines;
+    /// The number that the shop has at the customer's.
+    OurNumber "our_number" Block::Inquiry, FieldKind::Line;
     /// The customer's number of the inquiry.
     CustomerReference "customer_reference" Block::Inquiry, FieldKind::Line;
     /// Part number.
@@ -297,6 +316,16 @@ list! {
 
     /// Margin on price for this job.
     Margin "margin" Block::Price, FieldKind::Percent;
+    /// What an hour of any machine costs, as agreed with this customer.
+    AgreedMachineHour "agreed_machine_hour" Block::Price, FieldKind::Money;
+    /// What an hour of work costs, as agreed with this customer.
+    AgreedLaborHour "agreed_labor_hour" Block::Price, FieldKind::Money;
+    /// The currency of the quotation, where it is another than the shop's.
+    Currency "currency" Block::Price, FieldKind::Currency;
+    /// What one unit of the shop's currency is in it.
+    ExchangeRate "exchange_rate" Block::Price, FieldKind::Number;
+    /// The day of that rate.
+    ExchangeDay "exchange_day" Block::Price, FieldKind::Date;
     /// What a fixture costs the shop, once.
     FixtureCost "fixture_cost" Block::Price, FieldKind::Money;
     /// What a test piece costs the shop, once.
@@ -315,6 +344,12 @@ list! {
     ValidDays "valid_days" Block::Price, FieldKind::Count;
     /// When to ask what became of the quotation.
     FollowUp "follow_up" Block::Price, FieldKind::Date;
+    /// When the customer pays.
+    Payment "payment" Block::Price, FieldKind::Line;
+    /// How parts come and go.
+    Delivery "delivery" Block::Price, FieldKind::Line;
+    /// Clauses that were agreed with this customer.
+    Clauses "clauses" Block::Price, FieldKind::Lines;
     /// Exclusions and assumptions of this job.
     Exclusions "exclusions" Block::Price, FieldKind::Lines;
 }

@@ -51,6 +51,8 @@ pub(crate) fn value_of(kind: FieldKind, text: &str, unit: Unit) -> Result<Value,
         FieldKind::CountOrNone => Value::Count(read::whole(text, 0)?),
         FieldKind::Minutes => Value::Minutes(read::minutes(text)?),
         FieldKind::MinutesOrNone => Value::Minutes(read::minutes_or_none(text)?),
+        FieldKind::Currency => Value::Text(read::currency(text)?),
+        FieldKind::Number => Value::Number(read::plain_number(text)?),
         FieldKind::OneOf(words) => Value::Text(read::one_of(text, words)?.to_owned()),
     })
 }

@@ -33,6 +33,8 @@ pub const fn field(field: Field) -> &'static str {
     match field {
         Field::Customer => "customer",
         Field::Contact => "contact",
+        Field::CustomerAddress => "customer's address",
+        Field::OurNumber => "our number there",
         Field::CustomerReference => "customer's reference",
         Field::Part => "part",
         Field::PartName => "part name",
@@ -78,6 +80,11 @@ pub const fn field(field: Field) -> &'static str {
         Field::After => "after drilling",
         Field::Inspection => "inspection",
         Field::Margin => "margin",
+        Field::AgreedMachineHour => "machine hour, agreed",
+        Field::AgreedLaborHour => "labor hour, agreed",
+        Field::Currency => "currency",
+        Field::ExchangeRate => "exchange rate",
+        Field::ExchangeDay => "rate of",
         Field::FixtureCost => "fixture, one-time cost",
         Field::TestPieceCost => "test piece, one-time cost",
         Field::OutsideCost => "outside work, cost per lot",
@@ -87,6 +94,9 @@ pub const fn field(field: Field) -> &'static str {
         Field::LeadDays => "lead time, working days",
         Field::ValidDays => "valid for, days",
         Field::FollowUp => "follow up on",
+        Field::Payment => "payment",
+        Field::Delivery => "delivery",
+        Field::Clauses => "clauses",
         Field::Exclusions => "exclusions",
     }
 }

@@ -299,6 +299,9 @@ pub fn blocker(blocker: &Blocker) -> String {
         Blocker::NoOrderPrice => "the order has no price each: type what it says".to_owned(),
         Blocker::Unanswered { checks } => unanswered(checks),
         Blocker::Unpriced => "there is no price yet".to_owned(),
+        Blocker::NoExchange => {
+            "currency, exchange rate or the day of that rate is missing".to_owned()
+        }
         Blocker::NoParts => "the parts are not here".to_owned(),
         Blocker::Missing { here, ordered } => {
             format!("{here} of {ordered} parts are here, and the order is not due in parts")
@@ -338,6 +341,11 @@ fn unanswered(checks: &[(Concern, String)]) -> String {
     });
     let said: Vec<String> = said.collect();
     format!("no answer yet to {}", said.join(", "))
+}
+
+/// Where a price comes from, with the currency that it is in.
+pub(crate) fn in_currency(from: &str, currency: &str) -> String {
+    format!("{from} in {currency}")
 }
 
 /// One line: something that differs from the job before.

@@ -4,6 +4,7 @@ pub mod answers;
 pub(crate) mod depth;
 pub mod edits;
 pub mod english;
+pub mod exchange;
 mod files;
 pub mod findings;
 pub(crate) mod foot;

@@ -8,6 +8,8 @@ pub const fn field(field: Field) -> &'static str {
     match field {
         Field::Customer => "customer",
         Field::Contact => "contact",
+        Field::CustomerAddress => "customer's address",
+        Field::OurNumber => "our number at the customer's",
         Field::CustomerReference => "customer's reference",
         Field::Part => "part number",
         Field::PartName => "part name",
@@ -53,6 +55,11 @@ pub const fn field(field: Field) -> &'static str {
         Field::After => "after drilling",
         Field::Inspection => "inspection",
         Field::Margin => "margin",
+        Field::AgreedMachineHour => "agreed machine hour",
+        Field::AgreedLaborHour => "agreed labor hour",
+        Field::Currency => "currency of the quotation",
+        Field::ExchangeRate => "exchange rate",
+        Field::ExchangeDay => "day of the exchange rate",
         Field::FixtureCost => "fixture cost",
         Field::TestPieceCost => "test piece cost",
         Field::OutsideCost => "cost of outside work per lot",
@@ -62,6 +69,9 @@ pub const fn field(field: Field) -> &'static str {
         Field::LeadDays => "lead time",
         Field::ValidDays => "validity",
         Field::FollowUp => "follow-up date",
+        Field::Payment => "payment",
+        Field::Delivery => "delivery",
+        Field::Clauses => "agreed clauses",
         Field::Exclusions => "exclusions",
     }
 }

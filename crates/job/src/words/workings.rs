@@ -5,8 +5,10 @@ use quillbore_calc::job_figures::Chance;
 use quillbore_calc::promise::WorkingDays;
 use quillbore_calc::{Band, Figure};
 
+use super::exchange::{self, AgreedHour};
 use super::promise;
 use super::speaker::Speaker;
+use crate::shop::rows::Shop;
 use crate::typed::show_quantity as show;
 
 /// The unit that a figure comes in.
@@ -102,6 +104,31 @@ impl Speaker<'_> {
             _ => of.to_owned(),
         }
     }
+}
+
+/// What the money of a figure goes by beside the rate card: the exchange rate with its day, and hours
+/// that were agreed with the customer. It stands in the working alone and is printed on no paper.
+#[must_use]
+pub fn goes_by(figure: Figure, shop: &Shop) -> Vec<String> {
+    let (Unit::Money, Some(goes_by)) = (unit_of(figure), &shop.goes_by) else {
+        return Vec::new();
+    };
+    let own = &shop.own().tables.rates;
+    let agreed = &goes_by.agreed;
+    let hour = |what, amount: Option<f64>| {
+        amount.map(|amount| exchange::agreed(what, amount, own.minor_digits, &own.currency))
+    };
+    let rate = agreed
+        .exchange
+        .as_ref()
+        .map(|quoted| exchange::rate(&own.currency, &quoted.currency, quoted.rate, quoted.dated));
+    let hours = [
+        hour(AgreedHour::Machine, agreed.machine_hour),
+        hour(AgreedHour::Labor, agreed.labor_hour),
+    ];
+    rate.into_iter()
+        .chain(hours.into_iter().flatten())
+        .collect()
 }
 
 /// A formula in the trade's terms.

@@ -59,6 +59,7 @@ pub(super) fn run(asked: &Figures, saying: &mut Saying<'_>) -> Result<Came, Fail
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
     let shop = office.shop_as_taught(asked.day);
     let job = Arc::clone(&opened.base);
+    let shop = shop.for_job(&job);
     let results = results_now(&job, &shop);
     // What has no lot promises nothing, and a shelf is long to look through.
     let queue = results.figures.lot.as_ref().map(|_| {

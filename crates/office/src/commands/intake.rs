@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_intake::{Foreign, IntakeError, holds_of};
+use quillbore_job::agreed::with_customer;
 use quillbore_job::results::{Telling, results_now};
 use quillbore_job::words::reports;
 use quillbore_job::{Edit, Field, Job, Report, RowsAt, Unit, apply};
@@ -136,7 +137,17 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
         unit: asked.unit,
     }));
     for edit in &edits {
-        job = done(&job, edit)?;
+        job = match edit {
+            Edit::SetField {
+                field: Field::Customer,
+                text,
+                unit,
+            } => match with_customer(&job, &shop, text, *unit) {
+                Some(agreed) => done(&job, &agreed)?,
+                None => job,
+            },
+            edit => done(&job, edit)?,
+        };
     }
     let taken = table
         .take(&job, RowsAt::Append, asked.unit)
@@ -150,6 +161,7 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
     let job = Arc::new(job);
     save(&shelf, &key, &job, None).map_err(|error| Failure::from(error).or_at(&asked.out))?;
     say_report(&taken.report, taken.rows, saying);
+    let shop = shop.for_job(&job);
     let results = results_now(&job, &shop);
     let telling = Telling::new(&job, &shop.tables);
     for note in &results.notes {

@@ -96,6 +96,7 @@ pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failu
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
     let shop = office.shop_as_taught(asked.day);
     let job = Arc::clone(&opened.base);
+    let shop = shop.for_job(&job);
     let results = results_now(&job, &shop);
     let name = opened.key.as_str();
     let sitting = Sitting {

@@ -102,7 +102,7 @@ fn complete_one(office: &Office, keeper: &Opened, issued: &Issued, number: &str)
 
 fn still_gives(office: &Office, job: &Job, issued: &Issued) -> bool {
     let shop = office.shop_as_taught(issued.date);
-    let results = results_now(job, &shop);
+    let results = results_now(job, &shop.for_job(job));
     let now = results.figures.price.iter().flat_map(|price| &price.breaks);
     let now: Vec<_> = now.map(|at| (at.quantity, Some(at.each))).collect();
     let then = issued.lines.iter().filter(|line| line.job == job.number);

@@ -74,9 +74,14 @@ impl Office {
         let own = wanted.own.opened.as_ref().map(|opened| &opened.key);
         put_free(&mut shop, &self.shop(), &self.records(), own);
         let own_results = self.settled(&wanted.own, wanted.paper, &shop, None)?;
+        let own_currency = currency(&shop, &wanted.own.job);
         let mut results = Vec::new();
         for other in &wanted.others {
             let number = other.job.number.clone();
+            let its = currency(&shop, &other.job);
+            if its != own_currency {
+                return Err(words::other_currency(&own_currency, &number, &its).into());
+            }
             results.push(self.settled(other, wanted.paper, &shop, Some(number))?);
         }
         let mut others = Vec::new();
@@ -129,7 +134,7 @@ impl Office {
         shop: &Shop,
         of: Option<String>,
     ) -> Result<Results, NotIssued> {
-        let results = results_now(&seen.job, shop);
+        let results = results_now(&seen.job, &shop.for_job(&seen.job));
         let before = self.before(&seen.job);
         let blockers = life::blockers(paper, &seen.job, &results.found(), before.as_deref());
         if blockers.is_empty() {
@@ -137,6 +142,11 @@ impl Office {
         }
         Err(NotIssued::InTheWay { of, blockers })
     }
+}
+
+/// The currency that a job is quoted in.
+fn currency(shop: &Shop, job: &Job) -> String {
+    shop.for_job(job).tables.rates.currency.clone()
 }
 
 /// Issues a paper of jobs that stand on a shelf, under the first number that nobody else takes.

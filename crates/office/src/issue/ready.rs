@@ -8,6 +8,7 @@ use quillbore_calc::JobFigures;
 use quillbore_job::file;
 use quillbore_job::issued::IssuedLine;
 use quillbore_job::results::{ByRuns, Results};
+use quillbore_job::shop::QuotedIn;
 use quillbore_job::slip::{Has, kind, line as slip_line};
 use quillbore_job::{Field, Issued, Job, Paper, Shop, drawer, order};
 use quillbore_paper::Sheet;
@@ -54,6 +55,7 @@ pub fn ready(
         let said = print::unprintable_said(&unprintable);
         return Err(words::unprintable(&said));
     }
+    let goes_by = shop.for_job(first.job);
     let bytes = print::pdf_of(paper, &document, first.job, shop, day)?;
     let issued = Issued {
         file: format!("{number}.pdf"),
@@ -66,7 +68,7 @@ pub fn ready(
             .iter()
             .flat_map(|sitting| lines(paper, sitting.job, sitting.results))
             .collect(),
-        rests_on: entry_rests_on(paper, first.results, shop),
+        rests_on: entry_rests_on(paper, first.results, &goes_by),
         replaces: replaces(paper, sittings),
         pages: print::texts(&document),
         inputs: Some(Arc::new(first.job.inputs())),
@@ -163,10 +165,14 @@ fn entry_rests_on(paper: Paper, results: &Results, shop: &Shop) -> Vec<(String, 
     rows
 }
 
-/// The rows of the shop that the figures rest on, as numbers.
+/// The rows of the shop that the figures rest on, as numbers; `shop` is the one that the job goes by.
+///
+/// Money is in the shop's own currency, beside the exchange rate, so that a rate of today can be held
+/// against it.
 #[must_use]
 pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
-    let tables = &shop.tables;
+    let own = shop.in_own_currency();
+    let tables = &own.tables;
     let rates = &tables.rates;
     let mut rows: Vec<(String, f64)> = vec![
         (rows_of::LABOR.to_owned(), rates.labor_per_hour),
@@ -179,6 +185,16 @@ pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
     ];
     let step = rates.price_step;
     rows.extend(step.map(|step| (rows_of::PRICE_STEP.to_owned(), step)));
+    if let Some(QuotedIn {
+        currency,
+        rate,
+        dated,
+    }) = shop.quoted_in()
+    {
+        rows.push((rows_of::EXCHANGE_RATE.to_owned(), *rate));
+        let dated = rows_of::exchange_of(*dated, &rates.currency, currency);
+        rows.push((dated, *rate));
+    }
     let asked = &results.asked.input;
     if let Some(machine) = asked.machine.and_then(|at| at.of(&tables.machines)) {
         rows.push((rows_of::machine_rate(&machine.name), machine.rate_per_hour));

@@ -76,7 +76,7 @@ impl Office {
         let shop = self.shop_as_taught(day);
         let hours = |key: &JobKey| {
             let (job, _) = stored(self.teaches.as_ref(), key).ok()?;
-            hours_left(&job, &shop)
+            hours_left(&job, &shop.for_job(&job))
         };
         let jobs = jobs.iter().take(MOST);
         jobs.filter_map(|key| Some((key.clone(), hours(key)?)))

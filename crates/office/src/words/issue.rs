@@ -112,6 +112,14 @@ pub(crate) fn other_unsaved() -> Failure {
     )
 }
 
+/// That another job of a joint quotation is quoted in another currency.
+pub(crate) fn other_currency(own: &str, other: &str, its: &str) -> Failure {
+    Failure::new(
+        format!("One quotation has one currency: this job is quoted in {own}, {other} in {its}"),
+        "give both the same currency, or quote them apart",
+    )
+}
+
 /// That a job is not on a shelf.
 pub(crate) fn on_no_shelf() -> Failure {
     Failure::new(

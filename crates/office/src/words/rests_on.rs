@@ -1,6 +1,8 @@
 //! What the rows of the shop are called that an issued paper rests on. These names stand in its entry
 //! and are looked for among today's: whoever changes one makes old papers rest on nothing.
 
+use chrono::NaiveDate;
+
 /// What an hour of labor costs.
 pub(crate) const LABOR: &str = "labor per hour";
 
@@ -59,6 +61,14 @@ pub(crate) fn tube_price(tube: &str) -> String {
 /// How long a tube is.
 pub(crate) fn tube_length(tube: &str) -> String {
     format!("{tube} length, mm")
+}
+
+/// What one unit of the shop's currency is in the quotation's.
+pub(crate) const EXCHANGE_RATE: &str = "exchange rate";
+
+/// The same with the currencies, and the day that it is of.
+pub(crate) fn exchange_of(day: NaiveDate, own: &str, currency: &str) -> String {
+    format!("1 {own} in {currency}, of {day}")
 }
 
 /// How many run records of the same material stand behind it.

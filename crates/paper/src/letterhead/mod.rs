@@ -2,3 +2,4 @@
 
 pub mod frame;
 pub(crate) mod opening;
+pub(crate) mod who;

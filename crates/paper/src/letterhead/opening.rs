@@ -4,13 +4,13 @@
 use quillbore_job::slip::{View, kind};
 use quillbore_job::{Field, Paper};
 
-use crate::letterhead::frame;
+use crate::letterhead::{frame, who};
 use crate::matter::Matter;
 use crate::page::{Ink, Stroke, Style, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
-use crate::typeset::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
+use crate::typeset::look::{BODY, LARGE, STRONG, TITLE};
 use crate::typeset::wrap::{Span, shrink};
 use crate::words::captions;
 use crate::words::opening::REFERENCE;
@@ -21,11 +21,7 @@ use crate::words::quotation::DRAFT;
 /// has no room for all of it.
 pub(crate) fn title(matter: &Matter<'_>, flow: &mut Flow, title: &str) {
     bar(flow, title, LARGE, &matter.issuer.name);
-    let body = flow.body();
-    let address = matter.issuer.address.join(", ");
-    let line = flow.take(mm(5.0));
-    flow.page()
-        .text_right(body.right, line + mm(3.0), CAPTION, &address);
+    who::issuer(matter, flow);
     if let Some(why) = frame::cut_preview(matter) {
         flow.text(STRONG.ink(Ink::Accent), why);
     }
@@ -86,6 +82,12 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
             Captioned::of(captions::DRAWING, drawing.trim(), 2.4),
         ],
     );
+    if matches!(
+        paper,
+        Paper::Confirmation | Paper::Certificate | Paper::Packing
+    ) {
+        who::customer(matter, flow, who::Contact::Named);
+    }
     let reference = matter.text(Field::CustomerReference);
     if !reference.is_empty() {
         let lead = Span::new(STRONG, REFERENCE);

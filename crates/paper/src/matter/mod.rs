@@ -22,7 +22,7 @@ use quillbore_job::answer::Answer;
 use quillbore_job::concern::Concern;
 use quillbore_job::keyed_list::Keyed;
 use quillbore_job::order::{self, Followed};
-use quillbore_job::shop::UnknownName;
+use quillbore_job::shop::{Identity, UnknownName};
 use quillbore_job::words::english;
 use quillbore_job::{Field, FieldKind, Issued, Job, Paper, Row, Value};
 
@@ -83,6 +83,10 @@ pub struct Issuer {
     pub name: String,
     /// Lines of its address.
     pub address: Vec<String>,
+    /// How it is reached, and the number that its papers have to show.
+    pub identity: Identity,
+    /// Whether its rates are still those of the samples.
+    pub sample_rates: bool,
     /// Its terms, one paragraph each.
     pub terms: Vec<String>,
     /// What its quotations never include, one paragraph each.

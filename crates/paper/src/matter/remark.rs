@@ -45,7 +45,12 @@ impl Remark {
 const fn is_of_the_office(kind: &NoteKind) -> bool {
     match kind {
         NoteKind::Found(kind) => is_finding_of_the_office(kind),
-        NoteKind::AnswerToNothing | NoteKind::LeadTimeShort => true,
+        NoteKind::AnswerToNothing
+        | NoteKind::LeadTimeShort
+        | NoteKind::ExchangeMissing
+        | NoteKind::ExchangeOfOtherDay
+        | NoteKind::ExchangeNotNeeded
+        | NoteKind::AgreedOtherwise => true,
         NoteKind::Unread
         | NoteKind::UnknownName
         | NoteKind::AngleBasisAssumed

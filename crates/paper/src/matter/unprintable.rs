@@ -111,6 +111,15 @@ fn sources<'a>(matter: &Matter<'a>) -> Vec<(String, &'a str)> {
     }
     let issuer = matter.issuer;
     all.push((words::SHOP_NAME.to_owned(), &issuer.name));
+    let identity = &issuer.identity;
+    for (what, text) in [
+        (words::SHOP_CONTACT, &identity.contact),
+        (words::SHOP_PHONE, &identity.phone),
+        (words::SHOP_EMAIL, &identity.email),
+        (words::SHOP_REGISTRATION, &identity.registration),
+    ] {
+        all.push((what.to_owned(), text));
+    }
     for (what, texts) in [
         (words::SHOP_ADDRESS, &issuer.address),
         (words::SHOP_TERMS, &issuer.terms),

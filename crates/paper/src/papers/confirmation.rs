@@ -11,7 +11,7 @@ use crate::matter::Matter;
 use crate::matter::day;
 use crate::matter::differs;
 use crate::page::{Document, mm};
-use crate::papers::differences;
+use crate::papers::{agreed, differences};
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
@@ -155,6 +155,7 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
         let missing = life::ordered(matter.job).map(|ordered| ordered.saturating_sub(here));
         flow.text(BODY, &words::to_send(missing));
     });
+    agreed::set(std::slice::from_ref(matter), flow);
     side(flow, quotation::TERMS, |flow| {
         flow.dashes(BODY, std::iter::once(quotation::NET));
         flow.dashes(BODY, matter.issuer.terms.iter().map(String::as_str));

@@ -5,6 +5,7 @@ use quillbore_job::{Field, Paper};
 
 use crate::code::{self, DrawnCode};
 use crate::letterhead::frame::Frame;
+use crate::letterhead::who;
 use crate::matter::Matter;
 use crate::page::{Document, Page, Stroke, mm};
 use crate::typeset::flow::Flow;
@@ -14,6 +15,8 @@ use crate::words::{captions, label as words};
 
 /// Width and height of the label [mm].
 const SIZE: (f64, f64) = (140.0, 90.0);
+/// Room for the customer's address [mm].
+const ADDRESS: f64 = 4.4;
 /// A module of the label's code [mm].
 const MODULE: f64 = 0.9;
 
@@ -39,21 +42,42 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     page.rect(at, size, None, Some(cut));
     let (left, right) = (at.0 + mm(6.0), at.0 + size.0 - mm(6.0));
     let mut y = at.1 + mm(7.0);
-    let mut line = |page: &mut Page, caption: &str, style, text: &str, width: f64| {
-        page.text(left, y, CAPTION, caption);
-        y += mm(6.6);
+    let line = |page: &mut Page, y: &mut f64, caption: &str, style, text: &str, width: f64| {
+        page.text(left, *y, CAPTION, caption);
+        *y += mm(6.6);
         let style = shrink(text, width, style);
-        page.text(left, y, style, &fit(text, width, style));
-        y += mm(6.6);
+        page.text(left, *y, style, &fit(text, width, style));
+        *y += mm(6.6);
     };
     let from = [matter.issuer.name.clone(), matter.issuer.address.join(", ")].join(", ");
     let width = right - left;
     let beside_code = width - mm(42.0);
-    line(page, words::FROM, BODY, &from, width);
-    line(page, words::TO, TITLE, matter.text(Field::Customer), width);
-    line(page, captions::PART, TITLE, &matter.part(), beside_code);
+    line(page, &mut y, words::FROM, BODY, &from, width);
     line(
         page,
+        &mut y,
+        words::TO,
+        TITLE,
+        matter.text(Field::Customer),
+        width,
+    );
+    let address = who::address(matter);
+    if !address.is_empty() {
+        let style = shrink(&address, width, BODY);
+        page.text(left, y - mm(2.0), style, &fit(&address, width, style));
+        y += mm(ADDRESS);
+    }
+    line(
+        page,
+        &mut y,
+        captions::PART,
+        TITLE,
+        &matter.part(),
+        beside_code,
+    );
+    line(
+        page,
+        &mut y,
         captions::CUSTOMERS_ORDER,
         LARGE,
         matter.order_number(),
@@ -61,7 +85,7 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     );
     let sent = matter.job.slips_of::<kind::Delivery>().next_back();
     let quantity = sent.map_or("", |slip| slip.text(line::Count));
-    line(page, words::PARTS, TITLE, quantity, beside_code);
+    line(page, &mut y, words::PARTS, TITLE, quantity, beside_code);
     let bottom = at.1 + size.1 - mm(7.0);
     page.text(left, bottom - mm(8.5), CAPTION, words::BOX);
     page.rule(left, left + mm(14.0), bottom, Stroke::HAIR);

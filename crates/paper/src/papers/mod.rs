@@ -1,5 +1,6 @@
 //! The papers, each a file or folder of its own that makes a document of a matter.
 
+mod agreed;
 pub mod certificate;
 pub mod confirmation;
 mod differences;

@@ -1,5 +1,6 @@
 //! Every word of the papers that isn't the job's own: a second language is a second set of files.
 
+pub mod agreed;
 pub mod answers;
 pub mod axes;
 pub mod captions;
@@ -23,3 +24,4 @@ pub mod quotation;
 pub mod receiving;
 pub mod traveler;
 pub mod unprintable;
+pub mod who;

@@ -9,6 +9,9 @@ use super::phrases::count;
 pub const TITLE: &str = "Quotation";
 /// What it is until it is issued.
 pub const DRAFT: &str = "draft";
+/// The rates are not the shop's own yet.
+pub const SAMPLE_RATES: &str =
+    "Sample rates: these prices rest on example rates, not on the shop's own.";
 /// The minimum charge decided a price.
 pub const MINIMUM: &str = "minimum charge";
 /// Caption of the customer.

@@ -8,6 +8,14 @@ pub const JOB_NUMBER: &str = "number of the job";
 pub const SHOP_NAME: &str = "name of the shop";
 /// A line of the shop's address.
 pub const SHOP_ADDRESS: &str = "address of the shop";
+/// Whom customers ask in the shop.
+pub const SHOP_CONTACT: &str = "contact of the shop";
+/// The shop's telephone number.
+pub const SHOP_PHONE: &str = "phone of the shop";
+/// The shop's mail address.
+pub const SHOP_EMAIL: &str = "mail address of the shop";
+/// The number that the shop's papers have to show.
+pub const SHOP_REGISTRATION: &str = "registration of the shop";
 /// A paragraph of the shop's terms.
 pub const SHOP_TERMS: &str = "terms of the shop";
 /// A paragraph of the shop's exclusions.

@@ -82,6 +82,8 @@ pub(super) fn build(
     let issuer = Issuer {
         name: shop.name.clone(),
         address: shop.address.clone(),
+        identity: shop.identity.clone(),
+        sample_rates: shop.has_sample_rates(),
         terms: shop.texts.terms.clone(),
         exclusions: shop.texts.exclusions.clone(),
         cautions: shop.texts.cautions.clone(),

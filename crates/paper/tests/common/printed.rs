@@ -42,6 +42,7 @@ pub fn answer(sample: &Sample, row: usize, concern: Concern, facts: &[f64], how:
 
 /// What papers of a job are made of, with its results as they come out today; `make` makes the paper.
 pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter<'_>) -> T) -> T {
+    let shop = &*shop.for_job(job);
     let results = quillbore_job::results::results_now(job, shop);
     let telling = quillbore_job::results::Telling::new(job, &shop.tables);
     let notes = results.notes.iter();
@@ -51,6 +52,8 @@ pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter
     let issuer = Issuer {
         name: shop.name.clone(),
         address: shop.address.clone(),
+        identity: shop.identity.clone(),
+        sample_rates: shop.has_sample_rates(),
         terms: shop.texts.terms.clone(),
         exclusions: shop.texts.exclusions.clone(),
         cautions: shop.texts.cautions.clone(),

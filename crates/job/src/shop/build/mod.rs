@@ -67,6 +67,8 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
         newest_rates: newest,
         also,
         other_names,
+        day: None,
+        goes_by: None,
         sample_rates: false,
         counted: BTreeMap::new(),
         not_used: Vec::new(),

@@ -2,12 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use quillbore_calc::price::money;
 use quillbore_calc::tables::Rates;
 
 use super::checks::{At, day};
 use crate::shop::disk::{MachineRow, RateRow};
 use crate::shop::error::ShopError;
+use crate::shop::minor::is_step;
 use crate::shop::rows::RateCard;
 use crate::shop::unfit::RowUnfit;
 
@@ -73,12 +73,6 @@ fn rate_card(row: RateRow, machines: &[MachineRow]) -> Result<RateCard, ShopErro
         },
         pedigree: row.pedigree,
     })
-}
-
-/// Whether prices can be rounded to a step: some whole number of the currency's smallest units.
-fn is_step(step: f64, minor_digits: u32) -> bool {
-    let rounded = money(step, minor_digits).and_then(|rounded| f64::try_from(rounded).ok());
-    step > 0.0 && rounded == Some(step)
 }
 
 /// The rate of each machine: the card's, else the machine's own.

@@ -12,7 +12,7 @@ use crate::typed::entry::{Entry, Unit};
 use crate::typed::read_cell::entry;
 use crate::typed::read_quantity as read;
 use crate::typed::read_quantity::misread::Misread;
-use words::{currency, days, hazards, machine_rates, names, stubs};
+use words::{days, hazards, machine_rates, names, stubs};
 
 /// Longest single line, in characters.
 const LONGEST_LINE: usize = 400;
@@ -181,7 +181,7 @@ fn value(kind: ShopKind, text: &str, unit: Unit) -> Result<ShopValue, Misread> {
         ShopKind::Hours => ShopValue::Number(read::hours(text)?),
         ShopKind::HoursOrNone => ShopValue::Number(hours_or_none(text)?),
         ShopKind::Degrees => ShopValue::Number(read::degrees_of_tilt(text)?),
-        ShopKind::Currency => ShopValue::Text(currency(text)?),
+        ShopKind::Currency => ShopValue::Text(read::currency(text)?),
         ShopKind::WorkDays => ShopValue::WorkDays(days(text)?),
         ShopKind::MachineRates => ShopValue::MachineRates(machine_rates(text)?),
         ShopKind::Names => ShopValue::Names(names(text)?),

@@ -1,10 +1,12 @@
 //! The figures as text to read.
 
+use quillbore_calc::Figure;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::results::foot::{Foot, text};
 use quillbore_job::results::{Results, Telling};
 use quillbore_job::words::price as job_words;
 use quillbore_job::words::speaker::Speaker;
+use quillbore_job::words::workings;
 use quillbore_job::{Job, Shop};
 
 use crate::words::figures as words;
@@ -38,7 +40,9 @@ pub(super) fn figures_lines(
     if let Some(price) = &figures.price {
         let breaks = price.breaks.iter();
         blocks.add(breaks.map(|at| words::offered(at, minor_digits)));
-        blocks.add(words::cost(price, minor_digits));
+        let goes_by = workings::goes_by(Figure::LotCost, shop);
+        let cost = words::cost(price, minor_digits).into_iter();
+        blocks.add(cost.chain(goes_by));
         blocks.add(job_words::risk(price, minor_digits));
     }
     blocks.add(promised);

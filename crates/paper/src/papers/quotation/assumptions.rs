@@ -8,6 +8,7 @@ use crate::matter::Matter;
 use crate::matter::Remark;
 use crate::matter::answered;
 use crate::page::mm;
+use crate::papers::agreed;
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
@@ -63,6 +64,7 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
         }
         flow.dashes(BODY, first.issuer.exclusions.iter().map(String::as_str));
     });
+    agreed::set(matters, flow);
     side(flow, words::TERMS, |flow| {
         flow.dashes(BODY, std::iter::once(words::NET));
         flow.dashes(BODY, first.issuer.terms.iter().map(String::as_str));

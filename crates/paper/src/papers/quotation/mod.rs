@@ -7,9 +7,9 @@ mod scope;
 use quillbore_job::{Field, Paper};
 
 use crate::letterhead::frame::Frame;
-use crate::letterhead::opening;
+use crate::letterhead::{opening, who};
 use crate::matter::Matter;
-use crate::page::{Document, mm};
+use crate::page::{Document, Ink, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
@@ -29,7 +29,12 @@ pub fn quotation(matters: &[Matter<'_>]) -> Document {
     };
     let mut flow = Flow::new(first.sheet);
     opening::title(first, &mut flow, words::TITLE);
+    if first.issuer.sample_rates {
+        flow.text(STRONG.ink(Ink::Accent), words::SAMPLE_RATES);
+        flow.take(mm(1.6));
+    }
     head(first, &mut flow);
+    who::customer(first, &mut flow, who::Contact::Elsewhere);
     replaced(matters, &mut flow);
     part(first, &mut flow);
     for matter in &matters[1..] {

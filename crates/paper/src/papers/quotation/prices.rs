@@ -1,7 +1,7 @@
 //! What it costs, at each quantity, and once.
 
 use crate::matter::Matter;
-use crate::page::mm;
+use crate::page::{Ink, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
@@ -35,6 +35,10 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         );
     }
     flow.section(words::PRICE, words::PRICE_REMARK, mm(24.0));
+    if matter.issuer.sample_rates {
+        flow.text(STRONG.ink(Ink::Accent), words::SAMPLE_RATES);
+        flow.take(mm(1.0));
+    }
     table.set(flow);
     if !price.one_off.is_empty() {
         flow.take(mm(2.5));

@@ -1,7 +1,6 @@
 //! Words and lists of words in the shop's sheet.
 
 use chrono::Weekday;
-use iso_currency::Currency;
 use quillbore_calc::Length;
 use quillbore_calc::tables::Hazard;
 
@@ -87,14 +86,6 @@ fn not(what: What, found: &str) -> Misread {
         what,
         found: found.trim().to_owned(),
     }
-}
-
-/// The code of a currency (ISO 4217), in capitals.
-pub(super) fn currency(text: &str) -> Result<String, Misread> {
-    let code = text.trim().to_uppercase();
-    let known = Currency::from_code(&code);
-    let known = known.ok_or_else(|| not(What::Currency, text))?;
-    Ok(known.code().to_owned())
 }
 
 /// Days of the week: `Mon Tue Wed`, `Mon-Fri`, `Mon to Sat`.
@@ -256,13 +247,5 @@ mod tests {
         let stubs = stubs("180; 2 x 95", Unit::Mm).expect("pieces");
         let plain: Vec<(u32, f64)> = stubs.iter().map(|(n, length)| (*n, length.mm())).collect();
         assert_eq!(plain, [(1, 180.0), (2, 95.0)]);
-    }
-
-    #[test]
-    fn a_currency_is_a_code_of_the_standard() {
-        assert_eq!(currency(" eur ").as_deref(), Ok("EUR"));
-        for text in ["$", "ABC", "euro", ""] {
-            assert!(currency(text).is_err(), "{text}");
-        }
     }
 }

@@ -1,0 +1,101 @@
+//! What is said of a quotation in another currency than the shop's, and of rates agreed with a customer.
+
+use chrono::NaiveDate;
+
+use crate::typed::show_quantity as show;
+
+/// A rate, or its day, for no currency.
+pub const NO_CURRENCY: &str = "There is an exchange rate, or the day of one, but no currency: type the currency \
+     of the quotation, or delete them.";
+
+/// Offer: what the shop has agreed with the customer.
+pub const TAKE_AGREED: &str = "take what was agreed";
+
+/// The shop has agreed something else with the customer by now.
+#[must_use]
+pub fn agreed_otherwise(customer: &str, agreed: &str) -> String {
+    let agreed: Vec<&str> = agreed.lines().collect();
+    let agreed = agreed.join(" / ");
+    format!("Agreed with {customer}, by the shop's page: \u{201c}{agreed}\u{201d}.")
+}
+
+/// A currency without its rate, and without the day of it.
+#[must_use]
+pub fn no_rate(own: &str, currency: &str, no_day: bool) -> String {
+    let missing = if no_day {
+        "The exchange rate and its day are missing"
+    } else {
+        "The exchange rate is missing"
+    };
+    format!(
+        "{missing}: the quotation is in {currency}. How much {currency} is 1 {own}? Until then prices \
+         are in {own}."
+    )
+}
+
+/// A rate without its day.
+#[must_use]
+pub fn no_day(own: &str, currency: &str) -> String {
+    format!(
+        "The day of the exchange rate is missing: the quotation is in {currency}. Until then prices are \
+         in {own}."
+    )
+}
+
+/// A rate for the shop's own currency.
+#[must_use]
+pub fn not_needed(own: &str) -> String {
+    format!("The quotation is in the shop's own currency, {own}: the exchange rate is ignored.")
+}
+
+/// A rate that rounds every price to nothing.
+#[must_use]
+pub fn price_of_nothing(currency: &str) -> String {
+    format!("At this exchange rate the price of one part is 0 {currency}: check it.")
+}
+
+/// A rate of long ago.
+#[must_use]
+pub fn old(dated: NaiveDate, days: i64) -> String {
+    let days = show::count(days as f64);
+    format!("Exchange rate of {dated}, {days} days old: look it up again before you quote.")
+}
+
+/// A rate of a day that is still to come.
+#[must_use]
+pub fn not_come(dated: NaiveDate) -> String {
+    format!("Exchange rate of {dated}, a day that has not come yet: check the day.")
+}
+
+/// A rate with its day, in the working of a price.
+#[must_use]
+pub fn rate(own: &str, currency: &str, rate: f64, dated: NaiveDate) -> String {
+    format!("1 {own} = {} {currency}, of {dated}", exact(rate))
+}
+
+/// Hours that go by what was agreed, in the working of a price; amounts in the shop's own currency.
+#[must_use]
+pub fn agreed(what: AgreedHour, amount: f64, minor_digits: u32, own: &str) -> String {
+    let what = match what {
+        AgreedHour::Machine => "machine hour",
+        AgreedHour::Labor => "labor hour",
+    };
+    format!(
+        "agreed rate: {} {own} per {what}",
+        show::money(amount, minor_digits)
+    )
+}
+
+/// An hour that was agreed on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AgreedHour {
+    /// Of a machine.
+    Machine,
+    /// Of work.
+    Labor,
+}
+
+/// A rate with all its digits: nobody wants to see it rounded.
+fn exact(rate: f64) -> String {
+    format!("{rate}")
+}
