@@ -156,6 +156,7 @@ fn issuer(shop: &Shop) -> Issuer {
         address: shop.address.clone(),
         identity: shop.identity.clone(),
         sample_rates: shop.has_sample_rates(),
+        logo: shop.logo.clone(),
         terms: shop.texts.terms.clone(),
         exclusions: shop.texts.exclusions.clone(),
         cautions: shop.texts.cautions.clone(),
@@ -193,7 +194,7 @@ pub fn pdf_of(
 pub fn texts(document: &Document) -> Vec<String> {
     let text = |item: &Item| match item {
         Item::Text(run) => Some(run.text.clone()),
-        Item::Line(_) | Item::Path(_) => None,
+        Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
     };
     let page = |items: &[Item]| -> Vec<String> { items.iter().filter_map(text).collect() };
     let pages = document.pages.iter();

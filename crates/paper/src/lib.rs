@@ -3,6 +3,7 @@
 pub mod code;
 pub mod drawing;
 pub mod letterhead;
+pub mod logo;
 pub mod matter;
 pub mod page;
 pub mod papers;

@@ -153,6 +153,10 @@ fn assert_free(document: &Document, number: &str) {
                 ],
                 Item::Path(other) if path.is_some_and(|path| path == other) => continue,
                 Item::Path(path) => bounds(path),
+                Item::Picture(picture) => {
+                    let ((x, y), (width, height)) = (picture.at, picture.size);
+                    [x, y, x + width, y + height]
+                }
             };
             // The rule of the foot runs along the white edge.
             let on_edge = (there[3] - (top - drawn.quiet())).abs() < 0.3;

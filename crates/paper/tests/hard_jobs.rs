@@ -14,6 +14,7 @@ use std::path::Path;
 
 use quillbore_job::file::read_job;
 use quillbore_job::{Job, Paper, Shop};
+use quillbore_paper::matter::unprintable::Unprintable;
 use quillbore_paper::page::Face;
 use quillbore_paper::page::{Item, TextRun, mm};
 use quillbore_paper::typeset::look;
@@ -68,7 +69,7 @@ fn tells(text: &str, wanted: &[&str]) {
 fn run_of(item: &Item) -> Option<&TextRun> {
     match item {
         Item::Text(run) => Some(run),
-        Item::Line(_) | Item::Path(_) => None,
+        Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
     }
 }
 
@@ -405,10 +406,7 @@ fn a_name_that_cannot_be_printed_is_told_with_its_field() {
     let said = common::printed(&hard("non-latin"), shop, Sheet::A4, |matter| {
         let document = quillbore_paper::document(Paper::Traveler, &[matter]);
         let found = quillbore_paper::matter::unprintable::of(&document, &[matter]);
-        found
-            .iter()
-            .map(quillbore_paper::matter::unprintable::Unprintable::sentence)
-            .collect::<Vec<_>>()
+        found.iter().map(Unprintable::sentence).collect::<Vec<_>>()
     });
     assert_eq!(said.len(), 3, "{said:?}");
     tells(
@@ -424,7 +422,13 @@ fn a_name_that_cannot_be_printed_is_told_with_its_field() {
         let document = quillbore_paper::document(Paper::Label, &[matter]);
         quillbore_paper::matter::unprintable::of(&document, &[matter])
     });
-    let fields: Vec<&str> = label.iter().map(|one| one.what.as_str()).collect();
+    let fields: Vec<&str> = label
+        .iter()
+        .map(|one| match one {
+            Unprintable::Text { what, .. } => what.as_str(),
+            Unprintable::Logo(_) => "logo",
+        })
+        .collect();
     assert_eq!(fields, ["customer"]);
     for (name, job) in all() {
         if name != "non-latin" {

@@ -43,7 +43,7 @@ fn texts(page: &Page) -> Vec<&str> {
         .iter()
         .filter_map(|item| match item {
             Item::Text(run) => Some(run.text.as_str()),
-            Item::Line(_) | Item::Path(_) => None,
+            Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
         })
         .collect()
 }

@@ -1,5 +1,9 @@
 //! Papers as outside tools see them: needs qpdf, poppler-utils and zbar-tools.
-#![expect(clippy::panic, reason = "helpers of tests may panic")]
+#![expect(
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "helpers of tests may panic"
+)]
 
 mod common;
 
@@ -7,6 +11,7 @@ use std::path::Path;
 use std::process::Command;
 
 use quillbore_job::Paper;
+use quillbore_paper::page::{Ink, Item, Path as Shape, Step};
 use quillbore_paper::pdf::{self, Meta};
 use quillbore_paper::{Document, Sheet, code, quotation, traveler};
 
@@ -56,7 +61,21 @@ fn papers() -> Vec<(String, Document)> {
             ));
         }
     }
+    papers.extend(with_logo("outlines", common::PLAIN));
+    papers.extend(with_logo("painted", common::PAINTED));
     papers
+}
+
+/// Every paper with a logo.
+fn with_logo(kind: &str, svg: &str) -> Vec<(String, Document)> {
+    let mut sample = common::delivered();
+    sample.issuer.logo = Some(common::logo(svg));
+    let of = |paper: &Paper| {
+        let name = format!("{}-{}-{kind}", sample.job.number, paper.key());
+        let document = quillbore_paper::document(*paper, &[sample.matter(Sheet::A4)]);
+        (name, document)
+    };
+    Paper::ALL.iter().map(of).collect()
 }
 
 fn meta() -> Meta {
@@ -104,7 +123,7 @@ fn text_comes_back_in_whole_words() {
         let words: Vec<&str> = back.split_whitespace().collect();
         for page in &document.pages {
             for item in &page.items {
-                let quillbore_paper::page::Item::Text(run) = item else {
+                let Item::Text(run) = item else {
                     continue;
                 };
                 let printed: Vec<&str> = run.text.split_whitespace().collect();
@@ -152,12 +171,115 @@ fn a_scanner_reads_the_code_of_every_sheet() {
             // A label bears its code twice, large on itself and small in the foot.
             let read = all.lines().next().unwrap_or_default();
             assert!(all.lines().all(|line| line == read), "{name}: {all}");
-            let beside = document.pages[index].items.iter().any(
-                |item| matches!(item, quillbore_paper::page::Item::Text(run) if run.text == read.trim()),
-            );
+            let beside = document.pages[index]
+                .items
+                .iter()
+                .any(|item| matches!(item, Item::Text(run) if run.text == read.trim()));
             let says = code::read(read).unwrap();
             assert_eq!(says.sheet, u32::try_from(index + 1).ok(), "{name}: {read}");
             assert!(beside && name.starts_with(&says.job), "{name}: {read}");
         }
     }
+}
+
+/// Red, green and blue of a page at points of the sheet, as poppler draws it.
+fn colors(path: &str, points: &[(f64, f64)]) -> Vec<[u8; 3]> {
+    const PER_INCH: f64 = 200.0;
+    let picture = path.replace(".pdf", "");
+    let resolution = PER_INCH.to_string();
+    run(
+        "pdftoppm",
+        &["-singlefile", "-r", &resolution, path, &picture],
+    );
+    let bytes = std::fs::read(format!("{picture}.ppm")).unwrap();
+    // Portable pixmap: P6, width, height, 255, each on lines of their own, then the pixels.
+    let head: Vec<usize> = bytes
+        .split(|byte| byte.is_ascii_whitespace())
+        .skip(1)
+        .take(3)
+        .map(|word| String::from_utf8_lossy(word).parse().unwrap())
+        .collect();
+    let (width, pixels) = (head[0], head[0] * head[1] * 3);
+    let pixels = &bytes[bytes.len() - pixels..];
+    let at = |(x, y): &(f64, f64)| {
+        let pixel = |point: f64| (point / 72.0 * PER_INCH) as usize;
+        let first = (pixel(*y) * width + pixel(*x)) * 3;
+        [0, 1, 2].map(|part| pixels[first + part])
+    };
+    points.iter().map(at).collect()
+}
+
+#[test]
+fn a_logo_stands_in_its_colors_where_the_page_has_it() {
+    let directory = tempfile::tempdir().unwrap();
+    for (name, document) in with_logo("outlines", common::PLAIN) {
+        let path = write(directory.path(), &name, &document);
+        assert_eq!(
+            run("pdfimages", &["-list", &path]).lines().count(),
+            2,
+            "{name}"
+        );
+        let paths: Vec<&Shape> = shapes(&document);
+        // The plate is pierced in its middle, and has its color beside.
+        let [left, top, right, bottom] = edges(paths[0]);
+        let middle = ((left + right) / 2.0, (top + bottom) / 2.0);
+        let beside = (middle.0, top + (bottom - top) * 0.75);
+        let outside = (left - 2.0, middle.1);
+        let found = colors(&path, &[middle, beside, outside]);
+        assert_eq!(found, [[255; 3], [0xA8, 0x43, 0x1F], [255; 3]], "{name}");
+    }
+    for (name, document) in with_logo("painted", common::PAINTED) {
+        let path = write(directory.path(), &name, &document);
+        let list = run("pdfimages", &["-list", &path]);
+        let rows: Vec<Vec<&str>> = list
+            .lines()
+            .skip(2)
+            .map(|row| row.split_whitespace().collect())
+            .collect();
+        assert_eq!(rows.len(), 1, "{name}: {list}");
+        assert_eq!(rows[0][2..6], ["image", "661", "331", "rgb"], "{name}");
+        let picture = document.pages[0].items.iter().find_map(|item| match item {
+            Item::Picture(picture) => Some(picture),
+            Item::Text(_) | Item::Line(_) | Item::Path(_) => None,
+        });
+        let picture = picture.unwrap();
+        let at = |x: f64, y: f64| {
+            (
+                picture.at.0 + picture.size.0 * x,
+                picture.at.1 + picture.size.1 * y,
+            )
+        };
+        let points = [at(0.5, 0.5), at(0.25, 0.05), at(-0.02, 0.5)];
+        // By the gradient's definition, half of it with as much white in the middle.
+        let expected = [[128, 183, 162], [0, 140, 68], [255, 255, 255]];
+        let found = colors(&path, &points);
+        let near = found.as_flattened().iter().zip(expected.as_flattened());
+        assert!(
+            near.clone().all(|(a, b)| a.abs_diff(*b) <= 4),
+            "{name}: {found:?}"
+        );
+    }
+}
+
+/// The outlines with colors of their own on the first page.
+fn shapes(document: &Document) -> Vec<&Shape> {
+    let items = document.pages[0].items.iter();
+    items
+        .filter_map(|item| match item {
+            Item::Path(path) if matches!(path.fill, Some(Ink::Own(_))) => Some(path),
+            Item::Path(_) | Item::Text(_) | Item::Line(_) | Item::Picture(_) => None,
+        })
+        .collect()
+}
+
+/// Left, top, right and bottom of an outline's corners.
+fn edges(path: &Shape) -> [f64; 4] {
+    let corners = path.steps.iter().filter_map(|step| match *step {
+        Step::Move(x, y) | Step::Line(x, y) | Step::Curve(_, _, (x, y)) => Some((x, y)),
+        Step::Close => None,
+    });
+    corners.fold([f64::MAX, f64::MAX, f64::MIN, f64::MIN], |edges, (x, y)| {
+        let [left, top, right, bottom] = edges;
+        [left.min(x), top.min(y), right.max(x), bottom.max(y)]
+    })
 }

@@ -2,6 +2,7 @@
 
 mod fill;
 mod page;
+mod picture;
 
-pub use fill::even_odd;
+pub use fill::filled;
 pub use page::{paint_page, paint_picture};

@@ -5,7 +5,8 @@ use egui::{Color32, FontId, Painter, Pos2, Rect, Stroke, pos2};
 use quillbore_paper::page::Face;
 use quillbore_paper::page::{Ink, Item, Page, Path, Step, Stroke as PaperStroke};
 
-use super::fill::even_odd;
+use super::fill::filled;
+use super::picture;
 use crate::look::{self, Tokens};
 
 /// Paints a page into a rectangle; `scale` is screen points a paper point.
@@ -26,6 +27,7 @@ pub fn paint_picture(painter: &Painter, rect: Rect, scale: f32, page: &Page, t: 
         Ink::Wash => t.wash,
         Ink::Ghost => t.hairline,
         Ink::Paper => t.paper,
+        Ink::Own(_) => on_paper(ink),
     });
 }
 
@@ -49,6 +51,12 @@ fn paint(painter: &Painter, rect: Rect, scale: f32, page: &Page, ink: impl Fn(In
             }
             Item::Line(line) => place.segment(line.from, line.to, line.stroke),
             Item::Path(path) => place.path(path),
+            Item::Picture(picture) => {
+                let (left, top) = picture.at;
+                let end = (left + picture.size.0, top + picture.size.1);
+                let rect = Rect::from_two_pos(place.at(picture.at), place.at(end));
+                picture::paint(painter, rect, &picture.pixels);
+            }
         }
     }
 }
@@ -93,7 +101,8 @@ impl PagePainter<'_> {
     fn path(&self, path: &Path) {
         let outlines = self.outlines(&path.steps);
         if let Some(fill) = path.fill {
-            self.painter.add(even_odd(&outlines, (self.ink)(fill)));
+            self.painter
+                .add(filled(&outlines, path.rule, (self.ink)(fill)));
         }
         if let Some(stroke) = path.stroke {
             for outline in &outlines {

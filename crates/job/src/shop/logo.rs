@@ -195,7 +195,7 @@ mod tests {
         assert_eq!(of(b"\xFF\xFE<\0s\0v\0g\0"), Err(LogoError::NotUtf8));
         assert_eq!(of(b"<svg title='\xE9'/>"), Err(LogoError::NotUtf8));
         assert_eq!(of(b"GIF89a\xFF"), Err(LogoError::Neither));
-        // The old signature's carriage return is lost where a mail program took it for text.
+        // The signature's carriage return is lost where a mail program took it for text.
         assert_eq!(of(b"\x89PNG\n\x1a\n"), Err(LogoError::Neither));
     }
 

@@ -99,7 +99,7 @@ impl DrawnCode {
         page.path(Path {
             steps,
             fill: Some(Ink::Text),
-            stroke: None,
+            ..Path::default()
         });
     }
 }

@@ -233,7 +233,7 @@ fn metal(page: &mut Page, section: &Section, (left, top, width, thick): (f64, f6
                 Step::Close,
             ],
             fill: Some(Ink::Paper),
-            stroke: None,
+            ..Path::default()
         });
         page.path(Path {
             steps: vec![
@@ -244,8 +244,8 @@ fn metal(page: &mut Page, section: &Section, (left, top, width, thick): (f64, f6
                     (left + width, top + rise),
                 ),
             ],
-            fill: None,
             stroke: Some(Stroke::OUTLINE),
+            ..Path::default()
         });
     } else {
         page.rule(left, left + width, top, Stroke::OUTLINE);
@@ -270,7 +270,7 @@ fn bore(page: &mut Page, [start, end]: [(f64, f64); 2], half: f64, blind: bool) 
     page.path(Path {
         steps,
         fill: Some(Ink::Paper),
-        stroke: None,
+        ..Path::default()
     });
     page.line(
         (start.0 - half, start.1),
@@ -311,7 +311,7 @@ fn normal(page: &mut Page, (x, y): (f64, f64), tilt_deg: f64, height: f64) {
     steps.extend((1..=count).map(|index| Step::Line(point(index).0, point(index).1)));
     page.path(Path {
         steps,
-        fill: None,
         stroke: Some(stroke),
+        ..Path::default()
     });
 }

@@ -142,7 +142,7 @@ fn word_across(word: &str, center: (f64, f64), size: f64, turn: f64) -> Option<P
     Some(Path {
         steps: outline.steps,
         fill: Some(Ink::Ghost),
-        stroke: None,
+        ..Path::default()
     })
 }
 

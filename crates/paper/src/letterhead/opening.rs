@@ -4,43 +4,35 @@
 use quillbore_job::slip::{View, kind};
 use quillbore_job::{Field, Paper};
 
+use crate::letterhead::bar::Bar;
 use crate::letterhead::{frame, who};
 use crate::matter::Matter;
-use crate::page::{Ink, Stroke, Style, mm};
+use crate::page::{Ink, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
-use crate::typeset::look::{BODY, LARGE, STRONG, TITLE};
-use crate::typeset::wrap::{Span, shrink};
+use crate::typeset::look::{BODY, LARGE, STRONG};
+use crate::typeset::wrap::Span;
 use crate::words::captions;
 use crate::words::opening::REFERENCE;
 use crate::words::phrases;
 use crate::words::quotation::DRAFT;
 
-/// The title with its rule, the shop and its address; why the paper isn't valid yet, where the head
-/// has no room for all of it.
+/// The title with its rule, the shop with logo and address; why the paper isn't valid yet, where the
+/// head has no room for all of it.
 pub(crate) fn title(matter: &Matter<'_>, flow: &mut Flow, title: &str) {
-    bar(flow, title, LARGE, &matter.issuer.name);
-    who::issuer(matter, flow);
+    let address = who::lines(matter.issuer).swap_remove(0);
+    let bar = Bar {
+        title,
+        right: &matter.issuer.name,
+        style: LARGE,
+        small: &address,
+    };
+    let is_beside = bar.set(matter, flow);
+    who::issuer(matter, flow, usize::from(is_beside));
     if let Some(why) = frame::cut_preview(matter) {
         flow.text(STRONG.ink(Ink::Accent), why);
     }
-}
-
-/// A title at the left, something at the right, and the rule under both.
-pub(crate) fn bar(flow: &mut Flow, title: &str, style: Style, right: &str) {
-    let body = flow.body();
-    let top = flow.take(mm(9.0));
-    let page = flow.page();
-    let end = page.text(body.left, top + mm(6.4), TITLE.ink(Ink::Accent), title);
-    let style = shrink(right, body.right - end - mm(6.0), style);
-    page.text_right(body.right, top + mm(6.4), style, right);
-    page.rule(
-        body.left,
-        body.right,
-        top + mm(8.4),
-        Stroke::new(1.4, Ink::Accent),
-    );
 }
 
 /// Number, date and part; customer, order and drawing.

@@ -10,10 +10,14 @@ use crate::typeset::look::CAPTION;
 use crate::typeset::wrap::shrink;
 use crate::words::who as words;
 
-/// Where the shop is and how it is reached, at the right under its name.
-pub(crate) fn issuer(matter: &Matter<'_>, flow: &mut Flow) {
+/// Where the shop is and how it is reached, at the right under its name, without the first lines that
+/// stand there already.
+pub(crate) fn issuer(matter: &Matter<'_>, flow: &mut Flow, stand: usize) {
     let body = flow.body();
-    let lines = lines(matter.issuer);
+    let lines = lines(matter.issuer).split_off(stand);
+    if lines.is_empty() {
+        flow.take(mm(1.6));
+    }
     for (index, text) in lines.iter().enumerate() {
         let style = shrink(text, body.width(), CAPTION);
         if style.measure(text) > body.width() {
@@ -28,7 +32,7 @@ pub(crate) fn issuer(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 /// Address, ways to reach it, and the number that papers have to show; the first line stands always.
-fn lines(issuer: &Issuer) -> Vec<String> {
+pub(crate) fn lines(issuer: &Issuer) -> Vec<String> {
     let identity = &issuer.identity;
     let ways = [&identity.contact, &identity.phone, &identity.email];
     let ways = ways.map(|way| way.trim()).into_iter();

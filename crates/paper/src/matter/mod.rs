@@ -22,13 +22,14 @@ use quillbore_job::answer::Answer;
 use quillbore_job::concern::Concern;
 use quillbore_job::keyed_list::Keyed;
 use quillbore_job::order::{self, Followed};
-use quillbore_job::shop::{Identity, UnknownName};
+use quillbore_job::shop::{Identity, Logo, UnknownName};
 use quillbore_job::words::english;
 use quillbore_job::{Field, FieldKind, Issued, Job, Paper, Row, Value};
 
 pub use hole::Hole;
 pub use remark::Remark;
 
+use crate::logo::DrawnLogo;
 use crate::page::Sheet;
 use crate::shown;
 use crate::words::kinds::Kinds;
@@ -87,6 +88,8 @@ pub struct Issuer {
     pub identity: Identity,
     /// Whether its rates are still those of the samples.
     pub sample_rates: bool,
+    /// Its logo, where it has one.
+    pub logo: Option<Arc<Logo>>,
     /// Its terms, one paragraph each.
     pub terms: Vec<String>,
     /// What its quotations never include, one paragraph each.
@@ -96,6 +99,11 @@ pub struct Issuer {
 }
 
 impl<'a> Matter<'a> {
+    /// The shop's logo, where it has one that can be drawn; of one that can't, [`unprintable::of`] tells.
+    pub fn logo(&self) -> Option<Arc<DrawnLogo>> {
+        DrawnLogo::of(self.issuer.logo.as_deref()?).ok()
+    }
+
     /// What was typed in a field.
     pub fn text(&self, field: Field) -> &'a str {
         self.job.text(field).trim()

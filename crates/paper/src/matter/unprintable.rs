@@ -1,5 +1,5 @@
 //! Characters of a finished paper that can't be printed as they are read, and the fields that they
-//! were typed in.
+//! were typed in; a logo that can't be drawn.
 
 use std::collections::BTreeMap;
 
@@ -8,39 +8,57 @@ use quillbore_job::{Column, Field};
 
 use super::Matter;
 use super::hole::mark_of;
+use crate::logo::{DrawnLogo, LogoFault};
 use crate::page::{Document, Trouble};
 use crate::words::unprintable as words;
 
-/// A text that a paper prints and that has characters the papers can't print as they are read.
+/// What a paper can't print as it is.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Unprintable {
-    /// The field, cell or line of a slip that it was typed in.
-    pub what: String,
-    /// Why.
-    pub trouble: Trouble,
-    /// The characters, each once.
-    pub characters: Vec<char>,
+pub enum Unprintable {
+    /// A text that has characters the papers can't print as they are read.
+    Text {
+        /// The field, cell or line of a slip that it was typed in.
+        what: String,
+        /// Why.
+        trouble: Trouble,
+        /// The characters, each once.
+        characters: Vec<char>,
+    },
+    /// The shop's logo.
+    Logo(LogoFault),
 }
 
 impl Unprintable {
     /// One sentence: what, where, and what to do.
     #[must_use]
     pub fn sentence(&self) -> String {
-        words::sentence(&self.what, self.trouble, &self.characters)
+        match self {
+            Self::Text {
+                what,
+                trouble,
+                characters,
+            } => words::sentence(what, *trouble, characters),
+            Self::Logo(fault) => words::logo(&fault.to_string(), fault.hint()),
+        }
     }
 }
 
-/// What of a finished paper can't be printed as it is read, by the fields that it comes from.
+/// What of a finished paper can't be printed as it is read: the shop's logo, and texts by the fields
+/// that they come from.
 ///
 /// Only what reached a page counts: a field that a paper doesn't print may hold anything.
 #[must_use]
 pub fn of(document: &Document, matters: &[Matter<'_>]) -> Vec<Unprintable> {
+    let logo = matters.first().and_then(|matter| {
+        let drawn = DrawnLogo::of(matter.issuer.logo.as_deref()?);
+        drawn.err().map(Unprintable::Logo)
+    });
+    let mut found: Vec<Unprintable> = logo.into_iter().collect();
     let mut left = document.troubles();
     if left.is_empty() {
-        return Vec::new();
+        return found;
     }
     let on_page = left.clone();
-    let mut found = Vec::new();
     let several = matters.len() > 1;
     for matter in matters {
         for (what, text) in sources(matter) {
@@ -54,7 +72,7 @@ pub fn of(document: &Document, matters: &[Matter<'_>]) -> Vec<Unprintable> {
                     left.remove(ch);
                 }
                 let what = what.clone();
-                found.push(Unprintable {
+                found.push(Unprintable::Text {
                     what,
                     trouble,
                     characters,
@@ -67,11 +85,14 @@ pub fn of(document: &Document, matters: &[Matter<'_>]) -> Vec<Unprintable> {
     for (ch, trouble) in left {
         rest.entry(trouble).or_default().push(ch);
     }
-    found.extend(rest.into_iter().map(|(trouble, characters)| Unprintable {
-        what: words::SHOP_TABLES.to_owned(),
-        trouble,
-        characters,
-    }));
+    found.extend(
+        rest.into_iter()
+            .map(|(trouble, characters)| Unprintable::Text {
+                what: words::SHOP_TABLES.to_owned(),
+                trouble,
+                characters,
+            }),
+    );
     found
 }
 

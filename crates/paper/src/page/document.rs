@@ -1,9 +1,10 @@
-//! A finished paper and its pages, on which texts, lines and outlines are put.
+//! A finished paper and its pages, on which texts, lines, outlines and pictures are put.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::font::{Face, SUBSTITUTE};
 use super::item::{Item, Path, StraightLine, TextRun};
+use super::picture::Picture;
 use super::sheet::Sheet;
 use super::sign;
 use super::sign_lines;
@@ -100,6 +101,11 @@ impl Page {
         self.items.push(Item::Path(path));
     }
 
+    /// Puts a picture.
+    pub fn picture(&mut self, picture: Picture) {
+        self.items.push(Item::Picture(picture));
+    }
+
     /// Draws an upright rectangle from its upper left corner.
     pub fn rect(
         &mut self,
@@ -160,6 +166,7 @@ impl Page {
                 Item::Text(run) => sink.text(run),
                 Item::Line(line) => sink.line(line),
                 Item::Path(path) => sink.path(path),
+                Item::Picture(picture) => sink.picture(picture),
             }
         }
     }

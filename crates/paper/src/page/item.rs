@@ -1,5 +1,6 @@
-//! What stands on a page: texts, straight lines, outlines.
+//! What stands on a page: texts, straight lines, outlines, pictures.
 
+use super::picture::Picture;
 use super::style::{Ink, Stroke, Style};
 
 /// One thing on a page.
@@ -11,6 +12,8 @@ pub enum Item {
     Line(StraightLine),
     /// An outline.
     Path(Path),
+    /// A picture.
+    Picture(Picture),
 }
 
 /// A text on one baseline.
@@ -57,11 +60,23 @@ pub enum Step {
     Close,
 }
 
-/// An outline that is filled, stroked or both; overlapping parts cut holes (even-odd).
+/// What of an outline is inside where its parts overlap.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Rule {
+    /// What an odd number of parts enclose: a part within another cuts a hole.
+    #[default]
+    EvenOdd,
+    /// What is wound around at all: a part cuts a hole only where it runs the other way.
+    NonZero,
+}
+
+/// An outline that is filled, stroked or both.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Path {
     /// The outline.
     pub steps: Vec<Step>,
+    /// What of it is inside.
+    pub rule: Rule,
     /// The ink inside.
     pub fill: Option<Ink>,
     /// The line along it.
@@ -87,6 +102,7 @@ impl Path {
             ],
             fill,
             stroke,
+            ..Self::default()
         }
     }
 
@@ -127,6 +143,7 @@ impl Path {
             ],
             fill,
             stroke,
+            ..Self::default()
         }
     }
 }

@@ -1,10 +1,11 @@
-//! The page model: sheets of text runs, lines and paths, before any engine sees them.
+//! The page model: sheets of text runs, lines, paths and pictures, before any engine sees them.
 //!
 //! Lengths are points (1/72 in); the origin is the upper left corner of the sheet, y grows downward.
 
 mod document;
 mod font;
 mod item;
+mod picture;
 mod record;
 mod sheet;
 mod sign;
@@ -15,7 +16,8 @@ mod trouble;
 
 pub use document::{Document, MOST_PAGES, Page};
 pub use font::{FONT_LICENSE, Face, SUBSTITUTE};
-pub use item::{Item, Path, Step, StraightLine, TextRun};
+pub use item::{Item, Path, Rule, Step, StraightLine, TextRun};
+pub use picture::{Picture, Pixels};
 pub use record::{Record, record};
 pub use sheet::{Sheet, mm};
 pub use sign::{COUNTERBORE, COUNTERSINK, POSITION, is_drawn};

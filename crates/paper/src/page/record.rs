@@ -4,6 +4,7 @@ use std::fmt::Write;
 
 use super::document::Document;
 use super::item::{Path, StraightLine, TextRun};
+use super::picture::Picture;
 use super::sheet::Sheet;
 use super::sink::Sink;
 
@@ -49,6 +50,14 @@ impl Sink for Record {
             path.steps.len(),
             path.fill,
             path.stroke.map(|stroke| stroke.ink)
+        ));
+    }
+
+    fn picture(&mut self, picture: &Picture) {
+        let Picture { at, size, pixels } = picture;
+        self.note(format_args!(
+            "picture {:.1} {:.1} {:.1} {:.1} {pixels:?}",
+            at.0, at.1, size.0, size.1
         ));
     }
 }

@@ -1,6 +1,7 @@
 //! Where pages go: a PDF, the window's preview, or a plain text record for tests.
 
 use super::item::{Path, StraightLine, TextRun};
+use super::picture::Picture;
 use super::sheet::Sheet;
 
 /// What an engine must be able to do to show a paper.
@@ -13,4 +14,6 @@ pub trait Sink {
     fn line(&mut self, line: &StraightLine);
     /// Draws an outline.
     fn path(&mut self, path: &Path);
+    /// Puts a picture.
+    fn picture(&mut self, picture: &Picture);
 }

@@ -20,6 +20,8 @@ pub enum Ink {
     Ghost,
     /// The sheet itself, to cut one shape out of another.
     Paper,
+    /// A color of its own, as a logo has: red, green, blue, the same in every look.
+    Own([u8; 3]),
 }
 
 impl Ink {
@@ -33,6 +35,7 @@ impl Ink {
             Self::Wash => [0.93, 0.94, 0.95],
             Self::Ghost => [0.925, 0.925, 0.93],
             Self::Paper => [1.0, 1.0, 1.0],
+            Self::Own(color) => color.map(|part| f64::from(part) / 255.0),
         }
     }
 }

@@ -17,6 +17,8 @@ use crate::words::{captions, label as words};
 const SIZE: (f64, f64) = (140.0, 90.0);
 /// Room for the customer's address [mm].
 const ADDRESS: f64 = 4.4;
+/// Most width and height of the logo [mm], beside the shop.
+const LOGO: (f64, f64) = (38.0, 13.0);
 /// A module of the label's code [mm].
 const MODULE: f64 = 0.9;
 
@@ -42,6 +44,8 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     page.rect(at, size, None, Some(cut));
     let (left, right) = (at.0 + mm(6.0), at.0 + size.0 - mm(6.0));
     let mut y = at.1 + mm(7.0);
+    let width = right - left;
+    let beside_code = width - mm(42.0);
     let line = |page: &mut Page, y: &mut f64, caption: &str, style, text: &str, width: f64| {
         page.text(left, *y, CAPTION, caption);
         *y += mm(6.6);
@@ -49,10 +53,8 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
         page.text(left, *y, style, &fit(text, width, style));
         *y += mm(6.6);
     };
-    let from = [matter.issuer.name.clone(), matter.issuer.address.join(", ")].join(", ");
-    let width = right - left;
-    let beside_code = width - mm(42.0);
-    line(page, &mut y, words::FROM, BODY, &from, width);
+    line(page, &mut y, words::FROM, BODY, "", width);
+    from(matter, page, (left, right), at.1);
     line(
         page,
         &mut y,
@@ -107,4 +109,25 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
         drawn.set(page, corner);
         page.text_right(corner.0 + side, bottom, STRONG, &text);
     }
+}
+
+/// Who sends it: in one line, or in two beside the logo.
+fn from(matter: &Matter<'_>, page: &mut Page, (left, right): (f64, f64), top: f64) {
+    let address = matter.issuer.address.join(", ");
+    let name = &matter.issuer.name;
+    let mut line = |y: f64, text: &str, width: f64| {
+        let style = shrink(text, width, BODY);
+        page.text(left, top + mm(y), style, &fit(text, width, style));
+    };
+    let Some(logo) = matter.logo() else {
+        let all = [name.as_str(), &address].join(", ");
+        line(13.6, &all, right - left);
+        return;
+    };
+    let most = (mm(LOGO.0), mm(LOGO.1));
+    let corner = right - logo.fitted(most).0;
+    let room = corner - mm(4.0) - left;
+    line(11.2, name, room);
+    line(15.0, &address, room);
+    logo.set(page, (corner, top + mm(4.5)), most);
 }

@@ -2,12 +2,15 @@
 
 use printpdf::{
     Color, Line as EngineLine, LineDashPattern, LinePoint, Op, PaintMode, PdfFontHandle, Point,
-    Polygon, PolygonRing, Rgb, TextItem, WindingOrder,
+    Polygon, PolygonRing, Rgb, TextItem, WindingOrder, XObjectTransform,
 };
 
 use super::fonts::resource;
+use super::pictures;
 use super::point::point;
-use crate::page::{Face, Ink, Path, Sheet, Sink, Step, StraightLine, Stroke, TextRun};
+use crate::page::{
+    Face, Ink, Path, Picture, Rule, Sheet, Sink, Step, StraightLine, Stroke, TextRun,
+};
 
 /// Collects the operations of each page and leaves out what is already set.
 pub(super) struct OpSink {
@@ -190,7 +193,27 @@ impl Sink for OpSink {
             polygon: Polygon {
                 rings,
                 mode,
-                winding_order: WindingOrder::EvenOdd,
+                winding_order: match path.rule {
+                    Rule::EvenOdd => WindingOrder::EvenOdd,
+                    Rule::NonZero => WindingOrder::NonZero,
+                },
+            },
+        });
+    }
+
+    fn picture(&mut self, picture: &Picture) {
+        self.leave_text();
+        let Picture { at, size, pixels } = picture;
+        let corner = self.at(at.0, at.1 + size.1);
+        self.push(Op::UseXobject {
+            id: pictures::resource(pixels),
+            transform: XObjectTransform {
+                translate_x: Some(corner.x),
+                translate_y: Some(corner.y),
+                scale_x: Some(point(size.0).0),
+                scale_y: Some(point(size.1).0),
+                no_auto_scale: true,
+                ..XObjectTransform::default()
             },
         });
     }

@@ -4,6 +4,7 @@ mod draw;
 mod error;
 mod fonts;
 mod meta;
+mod pictures;
 mod point;
 mod seal;
 
@@ -27,6 +28,7 @@ pub fn write(document: &Document, meta: &Meta) -> Result<Vec<u8>, PdfError> {
     check_glyphs(document)?;
     let mut engine = PdfDocument::new(&meta.title);
     fonts::embed(document, &mut engine)?;
+    pictures::embed(document, &mut engine);
     let (width, height) = document.sheet.size();
     let mut draw = OpSink::new(height);
     document.play(&mut draw);

@@ -14,6 +14,7 @@ pub mod hole;
 pub mod inspection;
 pub mod kinds;
 pub mod label;
+pub mod logo;
 pub mod nonconformance;
 pub mod opening;
 pub mod order;

@@ -1,4 +1,4 @@
-//! What is said of characters that can't be printed.
+//! What is said of characters, and of a logo, that can't be printed.
 
 use crate::page::Trouble;
 
@@ -52,4 +52,9 @@ pub fn sentence(what: &str, trouble: Trouble, characters: &[char]) -> String {
              backwards: {shown}. Write it in Latin letters there."
         ),
     }
+}
+
+/// One sentence and what to do: why the shop's logo is not drawn.
+pub fn logo(why: &str, hint: &str) -> String {
+    format!("{why}. {hint}.")
 }

@@ -84,6 +84,7 @@ pub(super) fn build(
         address: shop.address.clone(),
         identity: shop.identity.clone(),
         sample_rates: shop.has_sample_rates(),
+        logo: shop.logo.clone(),
         terms: shop.texts.terms.clone(),
         exclusions: shop.texts.exclusions.clone(),
         cautions: shop.texts.cautions.clone(),

@@ -14,6 +14,7 @@
 mod build;
 mod figures;
 mod life;
+mod logos;
 mod plate;
 mod printed;
 mod ring;
@@ -21,6 +22,7 @@ mod sample;
 mod spec;
 
 pub use life::{delivered, issue, pin};
+pub use logos::{PAINTED, PLAIN, logo, png, svg};
 pub use plate::{plate, rows};
 pub use printed::{answer, printed, prose};
 pub use ring::ring;

@@ -15,7 +15,7 @@ pub fn prose(document: &Document) -> String {
     let texts: Vec<&str> = items
         .filter_map(|item| match item {
             Item::Text(run) => Some(run.text.as_str()),
-            Item::Line(_) | Item::Path(_) => None,
+            Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
         })
         .collect();
     texts.join(" ").replace("  ", " ")
@@ -54,6 +54,7 @@ pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter
         address: shop.address.clone(),
         identity: shop.identity.clone(),
         sample_rates: shop.has_sample_rates(),
+        logo: shop.logo.clone(),
         terms: shop.texts.terms.clone(),
         exclusions: shop.texts.exclusions.clone(),
         cautions: shop.texts.cautions.clone(),

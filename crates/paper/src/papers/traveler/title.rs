@@ -3,6 +3,7 @@
 use quillbore_job::slip::{LineOf, TypedKind, View, kind, line};
 use quillbore_job::{Field, Paper};
 
+use crate::letterhead::bar::Bar;
 use crate::letterhead::opening;
 use crate::matter::Matter;
 use crate::matter::day;
@@ -19,7 +20,13 @@ use crate::words::traveler::title as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let number = matter.number.unwrap_or(&matter.job.number);
-    opening::bar(flow, words::TITLE, TITLE, number);
+    let bar = Bar {
+        title: words::TITLE,
+        right: number,
+        style: TITLE,
+        small: "",
+    };
+    bar.set(matter, flow);
     flow.take(mm(1.6));
     form::fields(
         flow,
