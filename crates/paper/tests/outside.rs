@@ -194,7 +194,7 @@ fn colors(path: &str, points: &[(f64, f64)]) -> Vec<[u8; 3]> {
     let bytes = std::fs::read(format!("{picture}.ppm")).unwrap();
     // Portable pixmap: P6, width, height, 255, each on lines of their own, then the pixels.
     let head: Vec<usize> = bytes
-        .split(|byte| byte.is_ascii_whitespace())
+        .split(u8::is_ascii_whitespace)
         .skip(1)
         .take(3)
         .map(|word| String::from_utf8_lossy(word).parse().unwrap())

@@ -199,7 +199,8 @@ fn price_words_ui(
 ) {
     let figure = FigureKey::UnitPrice(offered);
     let overruled = shared.job.overrule(&figure).is_some();
-    if let Some(last) = last.filter(|last| !overruled && last.is_in_currency_of(shared.job, shared.shop))
+    if let Some(last) =
+        last.filter(|last| !overruled && last.is_in_currency_of(shared.job, shared.shop))
         && look::word(ui, words::KEEP_LAST_PRICE).clicked()
     {
         asks.push(Ask::Edit(last.keep(offered, shared.job.unit)));

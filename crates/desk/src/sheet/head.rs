@@ -321,11 +321,7 @@ fn place_of(shared: &Shared<'_>, missing: Missing) -> Target {
         Missing::Material => Target::Spot(Spot::Field(Field::Material)),
         Missing::Machine => Target::Spot(Spot::Field(Field::Machine)),
         Missing::Quantity => Target::Spot(Spot::Field(Field::Quantity)),
-        Missing::Size
-        | Missing::Depth
-        | Missing::Reading
-        | Missing::Name
-        | Missing::Exchange => {
+        Missing::Size | Missing::Depth | Missing::Reading | Missing::Name | Missing::Exchange => {
             let mut notes = shared.results.notes.iter();
             let note = notes.find(|note| note.kind.missing() == Some(missing));
             note.map_or(Target::NextNote, |note| Target::Beside(note.beside))

@@ -123,7 +123,10 @@ pub const fn field(kind: FieldKind) -> (&'static str, &'static [&'static str]) {
         FieldKind::Count => ("A whole number from 1 on", &["25"]),
         FieldKind::CountOrNone => ("A whole number, 0 for none", &["25", "0"]),
         FieldKind::Counts => ("Quantities to be priced, too", &["10, 25, 50", "10/25/50"]),
-        FieldKind::Money => ("An amount of money, without its currency", &["1800", "1250.50"]),
+        FieldKind::Money => (
+            "An amount of money, without its currency",
+            &["1800", "1250.50"],
+        ),
         FieldKind::Percent => ("A share in percent", &["30", "30 %"]),
         FieldKind::Date => ("A day", &["2026-12-24", "24 Dec 2026", "24.12.2026"]),
         FieldKind::Resistivity => ("A resistivity, as measured or certified", &["1e-4 ohm cm"]),
