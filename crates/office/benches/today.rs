@@ -197,6 +197,7 @@ fn keys(criterion: &mut Criterion, index: &Index, how: &str) {
         "no answer 14 days",
         "material 718",
         "material 718 size 0.8",
+        "customer a material l machine r",
         "material 718 size under 2 depth over 20 l/d 20 customer alder price over 100 ring",
     ] {
         for sort in sorts {

@@ -17,6 +17,7 @@ mod joint;
 mod keyed;
 mod line;
 mod matters;
+mod named;
 mod of_job;
 mod open;
 mod phrases;

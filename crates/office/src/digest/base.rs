@@ -11,9 +11,10 @@ use memchr::memmem::Finder;
 use super::bits::Bits;
 use super::facts::Facts;
 use super::line::ShelfLine;
+use super::named::Named;
 use super::query::Query;
 use super::sort::{Orders, Sort, Sorted};
-use super::text::{Name, Names, Text};
+use super::text::{Name, Text};
 use super::wants::Want;
 
 /// Letters, digits, and one class for all else.
@@ -27,7 +28,7 @@ pub(super) struct Base {
     /// What can be found of every line, one after the other.
     hay: Vec<u8>,
     ends: Vec<usize>,
-    names: Vec<Names>,
+    names: [Named; 3],
     facts: Vec<Facts>,
     orders: Orders,
     all: Bits,
@@ -42,7 +43,7 @@ impl Base {
         let mut base = Self {
             hay: Vec::with_capacity(count * 120),
             ends: Vec::with_capacity(count),
-            names: Vec::with_capacity(count),
+            names: Default::default(),
             facts: lines.iter().map(|line| Facts::of(line)).collect(),
             orders: Orders::default(),
             all: Bits::none(count),
@@ -50,11 +51,12 @@ impl Base {
             pairs: vec![Bits::none(count); CLASSES * CLASSES],
             lines: Vec::new(),
         };
+        let mut names = Vec::with_capacity(count);
         for (at, line) in lines.iter().enumerate() {
             let start = base.hay.len();
             let text = Text::of(line);
             base.hay.extend(text.letters.bytes());
-            base.names.push(text.names);
+            names.push(text.names);
             base.ends.push(base.hay.len());
             base.all.put(at);
             let classes: Vec<usize> = base.hay[start..].iter().map(|b| class(*b)).collect();
@@ -66,15 +68,19 @@ impl Base {
             }
         }
         base.lines = lines;
+        base.names = Name::ALL.map(|name| {
+            let of_lines = names.iter().enumerate();
+            Named::new(of_lines.map(|(at, names)| names.of(name, base.text_of(at))))
+        });
         let sorted: Vec<Sorted<'_>> = (0..count).map(|at| base.sorted(at)).collect();
-        base.orders = Orders::of(&sorted);
+        base.orders = Orders::of(&sorted, &base.names[Name::Customer as usize]);
         base
     }
 
     /// The lines that are what is asked for, by their place here.
     pub(super) fn find(&self, asked: &Compiled<'_>) -> Bits {
         let mut found = self.all.clone();
-        for word in asked.all_letters() {
+        for word in &asked.words {
             let classes: Vec<usize> = word.needle().iter().map(|b| class(*b)).collect();
             if let [one] = classes[..]
                 && let Some(set) = self.single.get(one)
@@ -92,15 +98,15 @@ impl Base {
                 found.keep_if(|at| want.holds(&self.facts[at]));
             }
         }
+        for (name, word) in &asked.names {
+            found.keep_if(self.names[*name as usize].with(word));
+        }
         for word in &asked.words {
             let needle = word.needle();
             // The sets say exactly which lines have one or two letters or digits.
             if needle.len() > 2 || needle.iter().any(|b| class(*b) == OTHER) {
                 found.keep_if(|at| word.find(self.text_of(at)).is_some());
             }
-        }
-        for (name, word) in &asked.names {
-            found.keep_if(|at| word.find(self.name_of(at, *name)).is_some());
         }
         found
     }
@@ -122,12 +128,8 @@ impl Base {
         Sorted {
             line: &self.lines[at],
             facts: &self.facts[at],
-            customer: self.name_of(at, Name::Customer),
+            customer: self.names[Name::Customer as usize].name(at),
         }
-    }
-
-    fn name_of(&self, at: usize, name: Name) -> &[u8] {
-        self.names[at].of(name, self.text_of(at))
     }
 
     fn text_of(&self, at: usize) -> &[u8] {
@@ -163,12 +165,6 @@ impl<'a> Compiled<'a> {
         self.wants.iter().all(|want| want.holds(facts))
             && self.words.iter().all(has)
             && (self.names.iter()).all(|(name, word)| word.find(text.name(*name)).is_some())
-    }
-
-    /// All letters that a text must have.
-    fn all_letters(&self) -> impl Iterator<Item = &Finder<'a>> {
-        let names = self.names.iter().map(|(_, word)| word);
-        self.words.iter().chain(names)
     }
 }
 

@@ -39,12 +39,12 @@ pub(super) fn calls(job: &Job) -> Vec<OpenMatter> {
 }
 
 /// When to ask what became of the quotation: until somebody calls on that day or after it, or a call
-/// puts it off to a later day.
+/// promises another one then or later.
 pub(super) fn follow_up(job: &Job) -> Option<NaiveDate> {
     let day = job.date(Field::FollowUp)?;
     let settles = |call: View<'_, kind::Call>| {
         let called = call.get(line::Date).is_some_and(|date| date >= day);
-        called || call.get(line::CallAgain).is_some_and(|again| again > day)
+        called || call.get(line::CallAgain).is_some_and(|again| again >= day)
     };
     (!job.slips_of::<kind::Call>().any(settles)).then_some(day)
 }

@@ -1,10 +1,10 @@
 //! By what the list is sorted.
 
 use std::cmp::Ordering;
-use std::collections::BTreeSet;
 
 use super::facts::Facts;
 use super::line::ShelfLine;
+use super::named::Named;
 
 /// A column that the list is sorted by.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -109,16 +109,10 @@ pub(super) struct Orders(Vec<Vec<u32>>);
 
 impl Orders {
     /// The orders of lines that stand with the newest number first.
-    pub(super) fn of(lines: &[Sorted<'_>]) -> Self {
-        let names = lines.iter().filter_map(|line| line.customer());
-        let customers: BTreeSet<&[u8]> = names.collect();
-        let customers: Vec<&[u8]> = customers.into_iter().collect();
+    pub(super) fn of(lines: &[Sorted<'_>], customers: &Named) -> Self {
         let orders = SortBy::ALL.iter().flat_map(|by| match by {
             SortBy::Number => by_number(lines),
-            SortBy::Customer => places(lines.iter().map(|line| {
-                let place = customers.binary_search(&line.customer()?);
-                place.ok().map(|at| at as u64)
-            })),
+            SortBy::Customer => places((0..lines.len()).map(|at| customers.place(at))),
             by => places(lines.iter().map(|line| line.facts.key(*by))),
         });
         Self(orders.collect())

@@ -17,6 +17,11 @@ pub(super) enum Name {
     Machine,
 }
 
+impl Name {
+    /// Every one.
+    pub(super) const ALL: [Self; 3] = [Self::Customer, Self::Material, Self::Machine];
+}
+
 /// Where the customer, the material and the machine stand in a text, in bytes.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Names([[u32; 2]; 3]);

@@ -30,7 +30,7 @@ pub fn group(group: Group, foot: &Foot) -> String {
     name.to_owned()
 }
 
-/// What else waits in a job: `and 2 more: waiting for parts, non-conformance open`; empty where
+/// What else waits in a job: `and 2 more: waiting for parts; non-conformance open`; empty where
 /// nothing does.
 #[must_use]
 pub fn others(others: &[Group], foot: &Foot) -> String {
@@ -38,7 +38,7 @@ pub fn others(others: &[Group], foot: &Foot) -> String {
         return String::new();
     }
     let named: Vec<String> = others.iter().map(|other| group(*other, foot)).collect();
-    format!("and {} more: {}", others.len(), named.join(", "))
+    format!("and {} more: {}", others.len(), named.join("; "))
 }
 
 /// One sentence: what waits in a job that stands there.

@@ -369,6 +369,7 @@ fn one(at: u16) -> impl Strategy<Value = Arc<ShelfLine>> {
         };
         let mut open: Vec<OpenMatter> = ordered.map(day).map(due).into_iter().collect();
         open.extend(quoted.map(day).map(quotation));
+        open.extend(opened.filter(|_| sort > 6).map(day).map(quotation));
         line(&number, summary, open)
     })
 }

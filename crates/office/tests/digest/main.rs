@@ -8,6 +8,7 @@ mod found;
 mod jobs;
 mod joint;
 mod listing;
+mod nothing_lost;
 mod orders;
 mod says;
 mod search;

@@ -111,23 +111,25 @@ fn a_follow_up_is_settled_by_a_call_on_its_day_or_one_that_puts_it_off() {
     let call = |lines: &[(Line, &str)]| with_slip(&job, SlipKind::Call, lines);
     assert_eq!(follow_up(&call(&[(Line::Date, "2026-11-30")])), first);
     assert_eq!(follow_up(&call(&[(Line::Date, "2026-12-01")])), None);
-    let put_off = call(&[(Line::Date, "2026-11-25"), (Line::CallAgain, "2026-12-10")]);
-    let again = OpenMatter::Call {
-        slip: 0,
-        day: day("2026-12-10"),
-        who: String::new(),
-    };
-    let found = open(&put_off);
-    let asks = |open: &OpenMatter| {
-        matches!(
-            open,
+    // A call that is promised for that day or a later one is the one that is made.
+    for again in ["2026-12-01", "2026-12-10"] {
+        let promised = call(&[(Line::Date, "2026-11-25"), (Line::CallAgain, again)]);
+        let (quotation, call) = (
             OpenMatter::Quotation {
+                number: "26-0107-Q1".to_owned(),
+                date: day("2026-11-20"),
                 follow_up: None,
-                ..
-            }
-        )
-    };
-    assert!(asks(&found[0]) && found[1..] == [again], "{found:?}");
+            },
+            OpenMatter::Call {
+                slip: 0,
+                day: day(again),
+                who: String::new(),
+            },
+        );
+        assert_eq!(open(&promised), [quotation, call]);
+    }
+    let before = call(&[(Line::CallAgain, "2026-11-30")]);
+    assert_eq!(open(&before).len(), 2);
 }
 
 #[test]

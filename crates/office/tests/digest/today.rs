@@ -142,7 +142,7 @@ fn a_job_stands_once_in_the_first_group_that_fits_and_tells_what_else_waits() {
     let first = list.lines[0].clone();
     assert_eq!(
         others(&first.others, &list.foot),
-        "and 3 more: call today, waiting for parts, non-conformance open"
+        "and 3 more: call today; waiting for parts; non-conformance open"
     );
     let Waiting {
         when,
