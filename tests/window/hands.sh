@@ -26,7 +26,7 @@ hand() {
 start() {
   open_window "$@"
   window_size=$(xdotool getwindowgeometry --shell "$window" | sed -n 's/^WIDTH=//p; s/^HEIGHT=//p' | paste -sd x)
-  hand place "commands" >/dev/null
+  hand place "${first_word:-commands}" >/dev/null
 }
 # Presses a word, or the one right before a text, where it stands.
 press() { local place; place=$(hand place "$1"); click_at "$place"; }

@@ -21,7 +21,8 @@ for _ in $(seq 100); do [ -s "$work/display" ] && break; sleep 0.1; done
 [ -s "$work/display" ] || { echo "Xvfb gives no display" >&2; exit 1; }
 DISPLAY=:$(cat "$work/display"); export DISPLAY LIBGL_ALWAYS_SOFTWARE=1
 export XDG_DATA_HOME="$work/data" XDG_CACHE_HOME="$work/cache"
-shelf="$XDG_DATA_HOME/quillbore/sample-jobs"
+# The sample jobs, in a folder of their own.
+shelf="$XDG_DATA_HOME/quillbore/sample-jobs"; shelf_option=(--samples)
 
 fail() { picture failed; echo "$1" >&2; exit 1; }
 # Waits, at most 30 seconds, until a command succeeds; the first word is what to say if it doesn't.
@@ -33,7 +34,7 @@ wait_for() {
 
 # Opens the window and puts it off the corner, so that its places are not those of the screen.
 open_window() {
-  "$quillbore" --samples "$@" >"$work/log" 2>&1 & window_process=$!; processes+=("$window_process")
+  "$quillbore" "${shelf_option[@]}" "$@" >"$work/log" 2>&1 & window_process=$!; processes+=("$window_process")
   window=
   for _ in $(seq 300); do
     window=$(xdotool search --onlyvisible --name Quillbore 2>/dev/null | head -n 1) || true

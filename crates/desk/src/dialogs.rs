@@ -3,6 +3,8 @@
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
+use quillbore_job::shop::sheet::ShopList;
+
 use crate::words::window as words;
 
 /// What a dialog is asked for.
@@ -22,6 +24,13 @@ pub enum PathQuestion {
     },
     /// A file to attach to a job.
     Attach {
+        /// Where to begin.
+        folder: PathBuf,
+    },
+    /// A file for a list of the shop.
+    List {
+        /// Which list.
+        list: ShopList,
         /// Where to begin.
         folder: PathBuf,
     },
@@ -117,6 +126,9 @@ fn show(question: &PathQuestion) -> Option<PathBuf> {
             .set_file_name(name)
             .save_file(),
         PathQuestion::Attach { folder } => dialog(words::ATTACH, folder).pick_file(),
+        PathQuestion::List { folder, .. } => dialog(words::LIST_FILE, folder)
+            .add_filter(words::TABLES, &["csv", "txt", "tsv"])
+            .pick_file(),
         PathQuestion::Logo { folder } => dialog(words::LOGO, folder)
             .add_filter(words::PICTURES, &["png", "svg"])
             .pick_file(),

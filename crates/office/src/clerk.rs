@@ -9,7 +9,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use chrono::NaiveDate;
 use quillbore_job::results::Results;
 use quillbore_job::shop::Logo;
-use quillbore_job::shop::sheet::ShopSheet;
+use quillbore_job::shop::sheet::{ShopList, ShopSheet};
 use quillbore_job::{Job, Paper};
 use quillbore_paper::Sheet;
 
@@ -27,6 +27,7 @@ use crate::print::Sitting;
 use crate::print_out::{Printer, print_out, printers};
 use crate::save::{Opened, SaveError};
 use crate::shelf::Held;
+use crate::shop_csv::TakenIn;
 use crate::start;
 use crate::today::Waiting;
 
@@ -166,6 +167,10 @@ pub enum Request {
     },
     /// Take the sample jobs away.
     RemoveSamples,
+    /// Write a list of the shop's sheet into a new file.
+    ListTo(Arc<ShopSheet>, ShopList, PathBuf),
+    /// Read a file as a list of the shop's sheet.
+    ListFrom(Arc<ShopSheet>, ShopList, PathBuf),
     /// Read a file as the shop's logo.
     Logo(PathBuf),
     /// Save the shop's sheet.
@@ -256,6 +261,10 @@ pub enum Reply {
     PlaceBeside(Result<String, Failure>),
     /// The sample jobs are gone, or not.
     SamplesRemoved(Result<(), Failure>),
+    /// The file that a list was written into, or why it is none.
+    ListWritten(ShopList, Result<PathBuf, Failure>),
+    /// What a file says of a list.
+    ListRead(ShopList, Result<TakenIn, Failure>),
     /// A file as the shop's logo, or why it is none.
     Logo(Result<Logo, Failure>),
     /// The shop's sheet was saved, or not.
@@ -426,6 +435,13 @@ fn done(office: &Office, request: Request) -> Reply {
         Request::RemoveSamples => {
             let root = places::sample_shelf();
             Reply::SamplesRemoved(root.and_then(|root| start::remove_samples(&root)))
+        }
+        Request::ListTo(sheet, list, path) => {
+            let written = office.list_to(&sheet, list, &path);
+            Reply::ListWritten(list, written.map(|()| path))
+        }
+        Request::ListFrom(sheet, list, path) => {
+            Reply::ListRead(list, office.list_from(&sheet, list, &path))
         }
         Request::Logo(path) => Reply::Logo(office.logo(&path)),
         Request::SaveShop { base, ours } => {

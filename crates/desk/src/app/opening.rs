@@ -98,6 +98,8 @@ impl App {
                 Reply::Printers(names) => self.take_printers(names),
                 Reply::PrintedOut { file, result } => self.take_printed_out(&file, result),
                 Reply::SamplesRemoved(result) => self.take_samples_removed(result),
+                Reply::ListWritten(list, result) => self.list_written(list, result),
+                Reply::ListRead(list, result) => self.take_list(list, result),
                 Reply::Logo(result) => self.take_logo(result),
                 Reply::Learned(told) => self.learned.told = Some(*told),
                 Reply::Folder { path, is_there } => self.take_folder(ctx, path, is_there),

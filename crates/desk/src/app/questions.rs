@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use egui::Context;
+use quillbore_job::shop::sheet::ShopList;
 use quillbore_office::clerk::Request;
 use quillbore_office::print;
 
@@ -85,6 +86,12 @@ impl App {
         self.dialogs.ask(PathQuestion::Logo { folder });
     }
 
+    /// Asks for the file of a list of the shop by the desktop's own dialog.
+    pub(super) fn ask_for_list(&mut self, list: ShopList) {
+        let folder = PathBuf::from(self.desk().shelf());
+        self.dialogs.ask(PathQuestion::List { list, folder });
+    }
+
     /// Asks for the path that the window waits for by the desktop's own dialog.
     pub(super) fn browse(&mut self) {
         let folder = PathBuf::from(self.desk().shelf());
@@ -112,6 +119,11 @@ impl App {
         let Some((question, PathAnswer::Chosen(chosen))) = self.dialogs.answer() else {
             return;
         };
+        if let PathQuestion::List { list, .. } = question {
+            let path = chosen.display().to_string();
+            self.shop.list_paths.insert(list, path);
+            return;
+        }
         if matches!(question, PathQuestion::Logo { .. }) {
             asks.push(Ask::Shop(ShopAsk::TakeLogo(chosen)));
             return;

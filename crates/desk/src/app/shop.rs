@@ -1,17 +1,19 @@
 //! The shop's page in the window: laid over the sheet, its edits saved as they come, and what it says
 //! passed on to every job on the desk.
 
+use std::mem::take;
 use std::path::PathBuf;
 use std::sync::Arc;
 
 use egui::Context;
 use quillbore_job::Field;
 use quillbore_job::shop::Logo;
-use quillbore_job::shop::sheet::{ShopEdit, ShopSheet, merge_shop};
+use quillbore_job::shop::sheet::{ShopEdit, ShopList, ShopSheet, merge_shop};
 use quillbore_job::shop_history::Changing;
 use quillbore_office::Failure;
 use quillbore_office::clerk::Request;
 use quillbore_office::office::shop::{SheetSaved, SheetStands};
+use quillbore_office::shop_csv::TakenIn;
 use quillbore_office::words::shop as office_words;
 
 use super::App;
@@ -46,7 +48,7 @@ impl App {
     }
 
     fn close_shop(&mut self) {
-        if std::mem::take(&mut self.shop.is_start) {
+        if take(&mut self.shop.is_start) {
             self.view_mut().focus = Some(Spot::Field(Field::Customer));
         }
         let mut asks = Vec::new();
@@ -88,6 +90,15 @@ impl App {
             }
             ShopAsk::SeeSamples => self.see_samples(),
             ShopAsk::RemoveSamples => self.clerk.ask(Request::RemoveSamples),
+            ShopAsk::ChooseList(list) => self.ask_for_list(list),
+            ShopAsk::ListTo(list, path) => {
+                let sheet = Arc::clone(self.shop.history.now());
+                self.clerk.ask(Request::ListTo(sheet, list, path));
+            }
+            ShopAsk::ListFrom(list, path) => {
+                let sheet = Arc::clone(self.shop.history.now());
+                self.clerk.ask(Request::ListFrom(sheet, list, path));
+            }
             ShopAsk::ChooseLogo => self.ask_for_logo(),
             ShopAsk::TakeLogo(path) => self.clerk.ask(Request::Logo(path)),
             ShopAsk::Tell(said) => self.shop.notice = said,
@@ -211,7 +222,11 @@ impl App {
                     clashes,
                     told,
                 } = *saved;
-                self.shop.notice = office_words::saved(clashes.len(), &told);
+                let said = [
+                    take(&mut self.shop.told_when_saved),
+                    office_words::saved(clashes.len(), &told),
+                ];
+                self.shop.notice = said.join(" ").trim().to_owned();
                 self.shop.clashes.extend(clashes);
                 let now = Arc::clone(self.shop.history.now());
                 if stands.sheet != *ours {
@@ -235,6 +250,31 @@ impl App {
             job.desk.take_shop();
         }
         self.ask_learned();
+    }
+
+    /// Says where a list was written.
+    pub(super) fn list_written(&mut self, list: ShopList, result: Result<PathBuf, Failure>) {
+        self.shop.notice = match result {
+            Ok(path) => words::list_written(list, &path),
+            Err(failure) => failure.to_string(),
+        };
+    }
+
+    /// Takes in a list that was read from a file, as one step.
+    pub(super) fn take_list(&mut self, list: ShopList, result: Result<TakenIn, Failure>) {
+        match result {
+            Ok(TakenIn { edit, told }) => {
+                self.shop.list_paths.remove(&list);
+                match edit {
+                    Some(edit) => {
+                        self.shop.told_when_saved = told;
+                        self.edit_shop(&edit);
+                    }
+                    None => self.shop.notice = told,
+                }
+            }
+            Err(failure) => self.shop.notice = failure.to_string(),
+        }
     }
 
     /// Takes in a logo that was read.

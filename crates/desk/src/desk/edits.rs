@@ -1,7 +1,8 @@
 //! Edits of the job on the desk, taken back and done again.
 
-use quillbore_job::Edit;
+use quillbore_job::agreed::with_customer;
 use quillbore_job::history::Doing;
+use quillbore_job::{Edit, Field};
 
 use super::state::Desk;
 use crate::grid::GridAt;
@@ -9,9 +10,13 @@ use crate::words::desk as words;
 
 impl Desk {
     /// Does an edit; a refusal is told in the notice and changes nothing.
+    ///
+    /// With the customer goes what the shop has agreed with them, in the same step.
     pub fn edit(&mut self, edit: &Edit, before: GridAt, after: GridAt) {
+        let agreed = self.with_what_was_agreed(edit);
+        let taken = agreed.as_ref().map_or(Vec::new(), taken_on);
         match self.history.do_edit(
-            edit,
+            agreed.as_ref().unwrap_or(edit),
             Doing {
                 gesture: None,
                 before,
@@ -20,11 +25,27 @@ impl Desk {
         ) {
             Ok(_) => {
                 self.notice.clear();
+                if !taken.is_empty() {
+                    self.notice = words::taken_on(&taken);
+                }
                 self.refresh();
                 self.take_replies();
             }
             Err(refused) => self.notice = words::with_hint(&refused.to_string(), refused.hint()),
         }
+    }
+
+    /// The customer that an edit names, with what was agreed; `None` for any other edit.
+    fn with_what_was_agreed(&self, edit: &Edit) -> Option<Edit> {
+        let Edit::SetField {
+            field: Field::Customer,
+            text,
+            unit,
+        } = edit
+        else {
+            return None;
+        };
+        with_customer(self.history.now(), &self.shop, text, *unit)
     }
 
     /// Takes the last step back; where the cursor was before it.
@@ -73,4 +94,16 @@ impl Desk {
             std::mem::swap(&mut self.opened, other);
         }
     }
+}
+
+/// The fields that an edit sets or empties beside the customer's own.
+fn taken_on(edit: &Edit) -> Vec<Field> {
+    let Edit::Together { edits } = edit else {
+        return Vec::new();
+    };
+    let fields = edits.iter().filter_map(|edit| match edit {
+        Edit::SetField { field, .. } if *field != Field::Customer => Some(*field),
+        _ => None,
+    });
+    fields.collect()
 }

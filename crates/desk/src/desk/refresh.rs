@@ -1,5 +1,7 @@
 //! What is computed of the job, and the job before it: brought up to what is typed.
 
+use std::borrow::Cow;
+use std::ptr;
 use std::sync::Arc;
 
 use quillbore_job::Field;
@@ -47,6 +49,10 @@ impl Desk {
         if self.learned_of.as_ref().is_some_and(same) {
             return;
         }
+        // What is learned and lies in the drawer is of the shop itself, whatever job it goes by.
+        if self.shop.goes_by.is_some() {
+            self.shop = self.shop.own().clone();
+        }
         let none = || Pool::new(self.office.shop());
         let pool = self.pool.clone().unwrap_or_else(|| Arc::new(none()));
         put_free(&mut self.shop, &self.office.shop(), &pool, key.as_ref());
@@ -64,11 +70,21 @@ impl Desk {
 
     /// Computes the results with what is known, and wants what is not.
     pub(super) fn recompute(&mut self) {
+        self.go_by_the_job();
         let (results, open) = self.kept.results(self.history.now(), &self.shop);
         self.is_settled = open.is_empty();
         self.worker.want(open);
         self.results = Arc::new(results);
         self.promise_anew();
+    }
+
+    /// Takes what was agreed with the customer, and the currency of the quotation, for the shop's.
+    fn go_by_the_job(&mut self) {
+        let other = match self.shop.for_job(self.history.now()) {
+            Cow::Borrowed(same) if ptr::eq(same, &raw const self.shop) => return,
+            other => other.into_owned(),
+        };
+        self.shop = other;
     }
 
     /// Works out when the lot is done, with what is known of the jobs that come first.

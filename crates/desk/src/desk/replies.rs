@@ -58,6 +58,8 @@ impl Desk {
             | Reply::Done(_)
             | Reply::ShopSaved { .. }
             | Reply::Logo(_)
+            | Reply::ListWritten(..)
+            | Reply::ListRead(..)
             | Reply::SamplesRemoved(_)
             | Reply::Adopted(_)
             | Reply::Folder { .. } => {}

@@ -3,11 +3,12 @@
 use std::sync::Arc;
 
 use chrono::NaiveDate;
-use egui::{Key, Ui};
+use egui::{Key, Role, Ui, WidgetInfo};
 use quillbore_job::shop::sheet::{
     ShopColumn, ShopEdit, ShopKind, ShopList as List, ShopRowAt as RowAt,
 };
 use quillbore_job::words::shop_sheet as words;
+use quillbore_office::shop_csv::LISTS;
 
 use super::lines::{Typing, line_ui, long_height};
 use super::model::{Rows, with_samples_out};
@@ -46,6 +47,9 @@ pub(super) fn list_ui(
     }
     long_ui(ui, &model, page, asks);
     words_ui(ui, &model, page, asks);
+    if LISTS.contains(&list) {
+        file_ui(ui, list, page, asks);
+    }
 }
 
 fn model(page: &mut ShopPage, list: List) -> Rows {
@@ -141,6 +145,39 @@ fn long_ui(ui: &mut Ui, model: &Rows, page: &mut ShopPage, asks: &mut Vec<ShopAs
     }
 }
 
+/// The file that a list is written into or taken from.
+fn file_ui(ui: &mut Ui, list: List, page: &mut ShopPage, asks: &mut Vec<ShopAsk>) {
+    let path = page.list_paths.entry(list).or_default();
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 16.0;
+        pencil(ui, said::LIST_FILE);
+        let label = said::of_row(said::LIST_FILE, words::list(list));
+        let line = look::line_edit(ui, path, 320.0);
+        line.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, &label));
+        line.on_hover_text(said::LIST_FILE_ABOUT);
+        let mut word = |text: &str| {
+            let word = look::quiet_word(ui, text);
+            name(&word, text, list);
+            word.clicked()
+        };
+        if word(said::CHOOSE_LOGO) {
+            asks.push(ShopAsk::ChooseList(list));
+        }
+        let [takes_in, writes] = [word(said::LIST_FROM), word(said::LIST_TO)];
+        if !takes_in && !writes {
+            return;
+        }
+        let typed = path.trim();
+        asks.push(if typed.is_empty() {
+            ShopAsk::Tell(said::NO_LIST_FILE.to_owned())
+        } else if takes_in {
+            ShopAsk::ListFrom(list, typed.into())
+        } else {
+            ShopAsk::ListTo(list, typed.into())
+        });
+    });
+}
+
 /// The words under a table.
 fn words_ui(ui: &mut Ui, model: &Rows, page: &mut ShopPage, asks: &mut Vec<ShopAsk>) {
     let list = model.list;
@@ -204,5 +241,5 @@ fn words_ui(ui: &mut Ui, model: &Rows, page: &mut ShopPage, asks: &mut Vec<ShopA
 /// Names a word by its list, too: several lists have the same one.
 fn name(word: &egui::Response, text: &str, list: List) {
     let named = said::of_list(text, words::list(list));
-    word.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, word.enabled(), &named));
+    word.widget_info(|| WidgetInfo::labeled(Role::Link, word.enabled(), &named));
 }

@@ -88,6 +88,10 @@ pub struct ShopPage {
     pub(crate) short: usize,
     /// The path that is typed for the logo.
     pub(crate) logo_path: String,
+    /// What is said of a list that was taken in, once it is saved.
+    pub(crate) told_when_saved: String,
+    /// The paths that are typed for files of lists.
+    pub(crate) list_paths: BTreeMap<ShopList, String>,
     kept: Option<Kept>,
 }
 
@@ -144,6 +148,12 @@ pub enum ShopAsk {
     ChooseLogo,
     /// This file is the logo.
     TakeLogo(std::path::PathBuf),
+    /// A file for a list is chosen.
+    ChooseList(ShopList),
+    /// The list is written into this new file.
+    ListTo(ShopList, std::path::PathBuf),
+    /// The list takes in this file.
+    ListFrom(ShopList, std::path::PathBuf),
     /// Say this in the foot.
     Tell(String),
 }

@@ -155,7 +155,7 @@ pub fn today_ui(
     }
     let Some(list) = page.list.clone() else {
         ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
-            pencil(ui, words::LOOKING)
+            pencil(ui, words::LOOKING);
         });
         return;
     };

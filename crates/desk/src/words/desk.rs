@@ -1,5 +1,8 @@
 //! What the desk says of its job.
 
+use quillbore_job::Field;
+use quillbore_job::words::english;
+
 /// What stands for the name of a desk that has none.
 pub const ANOTHER_DESK: &str = "another desk";
 
@@ -34,4 +37,11 @@ pub fn reprint(place: &str) -> String {
 #[must_use]
 pub fn printed(places: &[String]) -> String {
     format!("Printed: {}", places.join(", "))
+}
+
+/// Which lines of the sheet go by what was agreed with the customer.
+#[must_use]
+pub fn taken_on(fields: &[Field]) -> String {
+    let names: Vec<&str> = fields.iter().map(|field| english::field(*field)).collect();
+    format!("As agreed with the customer: {}.", names.join(", "))
 }

@@ -1,9 +1,11 @@
 //! What is written on the page of the shop.
 
+use std::path::Path;
+
 use quillbore_calc::learn::Learns;
 use quillbore_job::shop::Logo;
 use quillbore_job::shop::LogoKind;
-use quillbore_job::shop::sheet::ShopChange;
+use quillbore_job::shop::sheet::{ShopChange, ShopList};
 use quillbore_job::words::shop_sheet as words;
 
 use crate::shop::Part;
@@ -75,6 +77,28 @@ pub const LOGO_PATH: &str =
 /// Chooses the file of the logo.
 pub const CHOOSE_LOGO: &str = "browse";
 
+/// The file of a list.
+pub const LIST_FILE: &str = "CSV file";
+
+/// What that is for.
+pub const LIST_FILE_ABOUT: &str =
+    "a table of this list, to be written for a spreadsheet or to be taken in from one";
+
+/// Takes a file in.
+pub const LIST_FROM: &str = "take in";
+
+/// Writes the list into a new file.
+pub const LIST_TO: &str = "write";
+
+/// That none is named.
+pub const NO_LIST_FILE: &str = "Type the file's path in the line first, or browse.";
+
+/// Where a list was written.
+#[must_use]
+pub fn list_written(list: ShopList, path: &Path) -> String {
+    format!("{}: written to {}.", words::list(list), path.display())
+}
+
 /// Deletes the logo.
 pub const DELETE_LOGO: &str = "delete the logo";
 
@@ -96,7 +120,7 @@ pub fn logo(logo: &Logo) -> String {
 #[must_use]
 pub const fn part(part: Part) -> &'static str {
     match part {
-        Part::List(quillbore_job::shop::sheet::ShopList::DaysOff) => "calendar and days off",
+        Part::List(ShopList::DaysOff) => "calendar and days off",
         Part::List(list) => words::list(list),
         Part::Texts => "texts of papers",
         Part::Identity => "name, currency, logo",

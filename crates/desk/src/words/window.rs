@@ -24,6 +24,12 @@ pub const ATTACH: &str = "Attach to the job";
 /// The title of the dialog that asks for the logo.
 pub const LOGO: &str = "Logo of the shop";
 
+/// Asks for the file of a list of the shop.
+pub const LIST_FILE: &str = "Table to take in (CSV)";
+
+/// What files with tables are called in a dialog.
+pub const TABLES: &str = "Tables";
+
 /// The kind of file that a logo is.
 pub const PICTURES: &str = "PNG or SVG";
 

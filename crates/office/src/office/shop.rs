@@ -1,18 +1,24 @@
 //! The shop's sheet on the shelf: read, saved, put together with what another desk saved meanwhile, and
 //! the shop that it says, for everything that is figured or printed from then on.
 
+use std::io::ErrorKind;
 use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use quillbore_job::Shop;
-use quillbore_job::shop::sheet::{ShopClash, ShopSheet, merge_shop, read_sheet, write_sheet};
+use quillbore_job::shop::sheet::{
+    ShopClash, ShopList, ShopSheet, merge_shop, read_sheet, write_sheet,
+};
 use quillbore_job::shop::{Logo, ShopError};
+use quillbore_paper::logo::DrawnLogo;
 
 use super::base::Office;
 use crate::failure::Failure;
 use crate::files::read_capped;
 use crate::shelf::{Commit, CommitError, Doc, Stored, Version};
+use crate::shop_csv::{self, TakenIn};
 use crate::words::shop as words;
+use crate::words::shop_csv as csv_words;
 
 /// How often somebody else may be first before a save gives up.
 const TRIES: usize = 50;
@@ -133,11 +139,43 @@ impl Office {
     /// A file as the shop's logo.
     ///
     /// # Errors
-    /// Where it can't be read, or is neither PNG nor SVG.
+    /// Where it can't be read, is neither PNG nor SVG, or can't be drawn on papers.
     pub fn logo(&self, path: &Path) -> Result<Logo, Failure> {
         let bytes = read_capped(self.disk.as_ref(), path)?;
-        let logo = Logo::new(bytes);
-        logo.map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))
+        let logo = Logo::new(bytes)
+            .map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))?;
+        DrawnLogo::of(&logo)
+            .map_err(|fault| Failure::new(fault.to_string(), fault.hint()).at(path))?;
+        Ok(logo)
+    }
+
+    /// Writes a list of a sheet as CSV into a new file.
+    ///
+    /// # Errors
+    /// Where a file of that name is there already, or it can't be written.
+    pub fn list_to(&self, sheet: &ShopSheet, list: ShopList, path: &Path) -> Result<(), Failure> {
+        let text = shop_csv::write(sheet, list);
+        match self.disk.write_new(path, text.as_bytes()) {
+            Ok(()) => Ok(()),
+            Err(error) if error.kind() == ErrorKind::AlreadyExists => {
+                Err(csv_words::stands_already().at(path))
+            }
+            Err(error) => Err(csv_words::not_written(&error).at(path)),
+        }
+    }
+
+    /// What a file of CSV says of a list of a sheet.
+    ///
+    /// # Errors
+    /// Where it can't be read, or is no table of that list.
+    pub fn list_from(
+        &self,
+        sheet: &ShopSheet,
+        list: ShopList,
+        path: &Path,
+    ) -> Result<TakenIn, Failure> {
+        let bytes = read_capped(self.disk.as_ref(), path)?;
+        shop_csv::read(sheet, list, &bytes).map_err(|failure| failure.at(path))
     }
 
     /// Saves the shop's sheet that was made of `base`; what another desk saved meanwhile is put together

@@ -1,5 +1,7 @@
 //! What is said of lists of the shop that are written as tables and taken in.
 
+use std::io;
+
 use quillbore_job::shop::sheet::ShopList;
 use quillbore_job::words::shop_sheet as names;
 
@@ -38,6 +40,14 @@ pub(crate) fn stands_already() -> Failure {
     Failure::new(
         "A file of that name is there already",
         "choose another name",
+    )
+}
+
+/// That a file could not be written.
+pub(crate) fn not_written(error: &io::Error) -> Failure {
+    Failure::new(
+        format!("The list could not be written ({error})"),
+        "choose another folder",
     )
 }
 
