@@ -41,7 +41,7 @@ entered "currency" ""; entered "mm or in" ""; entered "paper size" ""
 entered "machine, per hour" "62"; entered "labor, per hour" "44"
 entered "margin on price, %" "25"; entered "minimum charge per lot" "120"
 entered "a machine: its name" "Plover"; entered "electrode from" ""; entered "electrode to" "3"
-entered "electrode diameters in the drawer, such as 0.3 0.5 0.8" "0.3 0.5 0.8 1.0 1.2"
+entered "electrode diameters in the drawer, such as 0.3 0.5 0.8" "0.3 0.4 0.7 0.9 1.1"
 picture 1-first-start
 pressed "all of the shop"
 pressed "go to customers"; hands=$((hands + 1)); type_in "Grove Pump Works"; key Return
@@ -56,16 +56,61 @@ filled "customer" "Grove Pump Works"
 filled "part" "GP-12"
 filled "material" "Stainless 316"
 filled "quantity" "12"
+filled "machine" "Plover"
 picture 5-inquiry
 {
   printf 'hole\tqty\tdia\tdepth\tend\tangle\n'
   printf 'A\t6\t0,80 +-0,05\t12\tthrough\t\nB\t2\t1.2 +-0.1\t10\tthrough\t\nC\t4\t0.5 +-0.05\t8\tthrough\t\n'
   printf 'D\t1\t1.0 +-0.05\t20\tthrough\t\nE\t3\t0.8 +-0.05\t15\tblind\t\nF\t2\t.047 in +-.004 in\t.5 in\tthrough\t\n'
-  printf 'G\t8\t0.5 +0.05 -0\t6\tthrough\t15\nH\t1\t1,0 +-0,1\t30\tthrough\t\nI\t2\t0.8 +-0.05\t12\tthrough\t30\n'
+  printf 'G\t8\t0.5 +-0.05\t6\tthrough\t15\nH\t1\t1,0 +-0,1\t30\tthrough\t\nI\t2\t0.8 +-0.05\t12\tthrough\t30\n'
   printf 'K\t5\t0.5 +-0.05\t5\tblind\t\nL\t1\t1.2 +-0.05\t25\tthrough\t\nM\t4\t0.8 +-0.05\t10\tthrough\t\n'
   printf 'N\t2\t1.0 +-0.05\t10\tblind\t\nP\t6\t0.5 +-0.05\t9\tthrough\t20\n'
 } | xclip -selection clipboard
 bring "hole table"; pressed "hole 1 mark"
 keyed ctrl+v; see "columns understood"; picture 6-pasting; keyed Return
 see "Pasted: 14 lines, 14 rows."; picture 7-pasted
-keyed ctrl+Return; picture 8-next
+pressed "accepted by us: depth not to be promised of E"; hands=$((hands + 1)); type_in "each is measured"; key Return; picture 8-answered
+keyed ctrl+Return; picture 8-quotation
+pressed "say lead time: 5 working days"; pressed "say valid for: 30 days"
+keyed ctrl+Return
+quoted_first() { number=$(newest); issued "$number" Q1; }
+wait_for "no quotation was issued" quoted_first
+quoted=$(sha256sum "$shelf/$number.files/$number-Q1.pdf")
+pressed "open"; picture 9-quoted
+opened() { grep -qxF "$shelf/$number.files/$number-Q1.pdf" "$work/xdg-open-record"; }
+wait_for "the quotation was not opened" opened
+keyed ctrl+Return; picture 10-order
+entered "customer's PO of order 1" "PO 7781"
+price=$(sed -n 's/.*each: "\([0-9.]*\)".*/\1/p' "$shelf/$number.ron" | head -n 1)
+pressed "type the price"; entered "price each of order 1" "$price"
+keyed ctrl+Return; keyed ctrl+Return
+wait_for "the order was not confirmed" issued "$number" C1
+keyed ctrl+Return; entered "count of parts received 2" "12"; picture 11-parts
+keyed ctrl+Return; picture 12-next
+keyed ctrl+Return
+wait_for "the traveler was not released" issued "$number" T1
+pressed "print"; picture 13-print
+entered "printer, empty for the system's usual one" ""
+printed() { grep -q "$number-T1.pdf" "$work/lp-record"; }
+wait_for "the traveler did not reach the printer command" printed
+picture 14-printed
+at_most 70 "from an empty folder to the traveler on the printer"
+
+# The same parts again: four to the priced confirmation, three to the traveler.
+hands=0
+keyed ctrl+r
+entered "customer's PO: number; quantity; price each; revision" "PO 7902; 12; same; "
+reordered() { again=$(newest); [ "$again" != "$number" ] && grep -qF "\"again\": (\"$number\"" "$shelf/$again.ron"; }
+wait_for "the reorder got no number, or does not point back" reordered
+picture 15-again
+keyed ctrl+Return; picture 16-confirmation; keyed ctrl+Return
+wait_for "the reorder was not confirmed" issued "$again" C1
+at_most 4 "the reorder to its confirmation"
+hands=0
+keyed ctrl+Return; entered "count of parts received 2" "12" ctrl+Return
+picture 17-traveler; keyed ctrl+Return
+wait_for "the traveler of the reorder was not released" issued "$again" T1
+[ "$quoted" = "$(sha256sum "$shelf/$number.files/$number-Q1.pdf")" ] || fail "the quotation changed"
+picture 18-end
+at_most 3 "the reorder's parts and traveler"
+echo "a shop was set up and went to work: 1 passed, 0 failed"
