@@ -343,7 +343,8 @@ impl App {
     }
 
     fn sheet(&self) -> Sheet {
-        if self.settings.letter {
+        let shop = self.desk().shop.on_letter;
+        if shop.unwrap_or(self.settings.letter) {
             Sheet::Letter
         } else {
             Sheet::A4

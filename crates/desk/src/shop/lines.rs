@@ -34,11 +34,9 @@ const IDENTITY: &[&[(Line, u8)]] = &[
         (Line::Registration, 3),
     ],
     &[
-        (Line::Currency, 2),
-        (Line::PaperSize, 2),
-        (Line::Numbers, 2),
-        (Line::Dates, 2),
-        (Line::UsualTolerance, 4),
+        (Line::Currency, 3),
+        (Line::PaperSize, 3),
+        (Line::UsualTolerance, 6),
     ],
 ];
 

@@ -282,18 +282,20 @@ fn sizes(sheet: &ShopSheet, text: &str) -> ShopEdit {
         });
         gone.map(|row| RowAt::Own(row.id)).collect()
     };
-    ShopEdit::Together(vec![
-        ShopEdit::DeleteRows { list, rows: gone },
-        ShopEdit::SetCells {
-            list,
-            rows: new,
-            unit: sheet.unit,
-        },
-        ShopEdit::Samples {
-            list,
-            count: wanted.is_empty(),
-        },
-    ])
+    let mut edits = Vec::new();
+    if !gone.is_empty() {
+        edits.push(ShopEdit::DeleteRows { list, rows: gone });
+    }
+    edits.push(ShopEdit::SetCells {
+        list,
+        rows: new,
+        unit: sheet.unit,
+    });
+    edits.push(ShopEdit::Samples {
+        list,
+        count: wanted.is_empty(),
+    });
+    ShopEdit::Together(edits)
 }
 
 /// Diameters with spaces between; a unit belongs to the number before it.

@@ -4,7 +4,7 @@
 pub const HEAD: &str = "Settings";
 
 /// Before the sheet sizes.
-pub const PRINTED_ON: &str = "papers are printed on";
+pub const PRINTED_ON: &str = "paper size, where the shop's page says none";
 
 /// The sheet size of the rest of the world.
 pub const A4: &str = "A4";

@@ -6,7 +6,9 @@ use egui_kittest::kittest::Queryable as _;
 use quillbore_job::shop::sheet::{ShopColumn, ShopList};
 use quillbore_office::start::Standing;
 
-use crate::hands::{Window, desk_of, office, press, window_with};
+use quillbore_job::Field;
+
+use crate::hands::{Window, desk_of, office, press, type_on, window_with};
 
 fn first_start(folder: &std::path::Path) -> Harness<'static, Window> {
     let office = office(folder);
@@ -65,4 +67,62 @@ fn a_first_start_is_typed_from_line_to_line() {
             .text(),
         "Plover"
     );
+}
+
+/// Two customers, of whom one is agreed on in another currency.
+const CUSTOMERS: &str = "name,contact,address,margin,currency,exchange rate,rate of day\r\n\
+    Alder Finch Rotors,Jo Finch,2 Mill Lane,30,EUR,0.92,2026-08-01\r\n\
+    Heron Valves,Sam Reed,5 Quay,,,,\r\n";
+
+/// Puts a text on a line and presses one of the words beside it.
+fn with_file(harness: &mut Harness<'_, Window>, path: &std::path::Path, word: &str) {
+    type_on(
+        harness,
+        "CSV file of customers",
+        &path.display().to_string(),
+    );
+    press(harness, word);
+    harness.run();
+}
+
+#[test]
+fn customers_come_from_a_table_and_a_job_takes_on_what_was_agreed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let tables = tempfile::tempdir().expect("a folder");
+    let mut harness = first_start(folder.path());
+    press(&mut harness, "all of the shop");
+    let from = tables.path().join("customers.csv");
+    std::fs::write(&from, CUSTOMERS).expect("written");
+    with_file(&mut harness, &from, "take in: customers");
+    let notice = harness.state().app().shop.notice.clone();
+    assert!(notice.contains("2 new"), "{notice}");
+
+    // What is written comes in again as the same, and no file is written over.
+    let to = tables.path().join("again.csv");
+    with_file(&mut harness, &to, "write: customers");
+    assert!(to.is_file());
+    press(&mut harness, "write: customers");
+    let notice = harness.state().app().shop.notice.clone();
+    assert!(notice.contains("there already"), "{notice}");
+    press(&mut harness, "take in: customers");
+    let notice = harness.state().app().shop.notice.clone();
+    assert!(notice.contains("2 the same"), "{notice}");
+
+    harness.key_press(Key::F7);
+    harness.run();
+    type_on(&mut harness, "customer", "Alder Finch Rotors");
+    let desk = harness.state().app().desk();
+    assert_eq!(desk.job().text(Field::CustomerAddress), "2 Mill Lane");
+    assert_eq!(desk.job().text(Field::Contact), "Jo Finch");
+    assert_eq!(desk.shop.tables.rates.currency, "EUR");
+    assert!(
+        desk.notice.contains("As agreed with the customer: "),
+        "{}",
+        desk.notice
+    );
+    harness.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
+    harness.run();
+    let desk = harness.state().app().desk();
+    assert_eq!(desk.job().text(Field::Customer), "");
+    assert_eq!(desk.shop.tables.rates.currency, "USD");
 }

@@ -377,7 +377,10 @@ fn f1_says_what_can_be_typed_where_one_is() {
     assert!(told(&harness, "An amount of money, without its currency: ") > 0);
     harness.key_press(Key::F1);
     harness.run();
-    assert_eq!(told(&harness, "An amount of money, without its currency: "), 0);
+    assert_eq!(
+        told(&harness, "An amount of money, without its currency: "),
+        0
+    );
     press(&mut harness, "hole 1 size");
     harness.key_press(Key::F1);
     harness.run();

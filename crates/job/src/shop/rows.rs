@@ -45,6 +45,8 @@ pub struct Shop {
     pub pedigree: Pedigree,
     /// The days on which electrodes and guides were counted, by their names.
     pub counted: BTreeMap<String, NaiveDate>,
+    /// Whether its papers are laid out for letter rather than A4, where it says which.
+    pub on_letter: Option<bool>,
     /// What of its sheet can't be used, and why.
     pub not_used: Vec<ShopNote>,
     /// Rates of a sheet are still as in the samples.

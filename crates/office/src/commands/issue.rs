@@ -31,7 +31,7 @@ pub struct Issue {
     with: Vec<String>,
     /// Parts that are released by themselves.
     parts: Option<u32>,
-    sheet: Sheet,
+    sheet: Option<Sheet>,
     day: NaiveDate,
     adopt: bool,
     shelf: Option<PathBuf>,
@@ -53,10 +53,10 @@ fn read_words(
 ) -> Result<Issue, Failure> {
     let is_release = paper.is_some();
     let (mut job, mut parts, mut shelf, mut shop) = (None, None, None, None);
-    let (mut with, mut sheet, mut day, mut adopt) = (Vec::new(), Sheet::A4, today, false);
+    let (mut with, mut sheet, mut day, mut adopt) = (Vec::new(), None, today, false);
     while let Some(word) = line.take()? {
         match word {
-            Word::Option("--sheet") => sheet = papers::sheet(&line.text("--sheet")?)?,
+            Word::Option("--sheet") => sheet = Some(papers::sheet(&line.text("--sheet")?)?),
             Word::Option("--date") => day = line.date("--date")?,
             Word::Option("--adopt") => adopt = true,
             Word::Option("--shelf") => shelf = Some(line.path("--shelf")?),
@@ -127,7 +127,9 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
             opened: Some(opened),
         },
         others,
-        sheet: asked.sheet,
+        sheet: asked
+            .sheet
+            .unwrap_or_else(|| papers::sheet_of(&office.shop())),
         day: asked.day,
         lessons: office.teaching(asked.day).lessons,
     };

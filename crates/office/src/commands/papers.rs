@@ -15,7 +15,7 @@ use super::saying::Saying;
 use crate::failure::Failure;
 use crate::print::{self, Sitting};
 use crate::words::{commands as words, shown};
-use quillbore_job::Paper;
+use quillbore_job::{Paper, Shop};
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,7 +23,7 @@ pub struct Papers {
     job: OsString,
     out: PathBuf,
     only: Option<Vec<Paper>>,
-    sheet: quillbore_paper::Sheet,
+    sheet: Option<quillbore_paper::Sheet>,
     day: NaiveDate,
     replace: bool,
     shelf: Option<PathBuf>,
@@ -33,13 +33,13 @@ pub struct Papers {
 pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Papers, Failure> {
     let (mut job, mut out, mut shelf, mut shop) = (None, None, None, None);
     let mut only = None;
-    let mut sheet = quillbore_paper::Sheet::A4;
+    let mut sheet = None;
     let (mut day, mut replace) = (today, false);
     while let Some(word) = line.take()? {
         match word {
             Word::Option("--out") => out = Some(line.path("--out")?),
             Word::Option("--only") => only = Some(papers(&line.text("--only")?)?),
-            Word::Option("--sheet") => sheet = self::sheet(&line.text("--sheet")?)?,
+            Word::Option("--sheet") => sheet = Some(self::sheet(&line.text("--sheet")?)?),
             Word::Option("--date") => day = line.date("--date")?,
             Word::Option("--replace") => replace = true,
             Word::Option("--shop") => shop = Some(line.path("--shop")?),
@@ -90,13 +90,22 @@ pub(super) fn sheet(name: &str) -> Result<quillbore_paper::Sheet, Failure> {
     }
 }
 
+/// The sheet that a shop lays its papers out for.
+pub(super) fn sheet_of(shop: &Shop) -> quillbore_paper::Sheet {
+    match shop.on_letter {
+        Some(true) => quillbore_paper::Sheet::Letter,
+        Some(false) | None => quillbore_paper::Sheet::A4,
+    }
+}
+
 /// Writes the papers and says their paths; tells why one of them can't be used as it stands.
 pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
-    let shop = office.shop_as_taught(asked.day);
+    let shop = office.shop_as_taught_for(asked.day, Some(&opened.key));
     let job = Arc::clone(&opened.base);
     let shop = shop.for_job(&job);
+    let sheet = asked.sheet.unwrap_or_else(|| sheet_of(&shop));
     let results = results_now(&job, &shop);
     let name = opened.key.as_str();
     let sitting = Sitting {
@@ -104,7 +113,7 @@ pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failu
         results: &results,
     };
     let papers = asked.only.clone().unwrap_or_else(|| print::usual(&job));
-    let printed = print::print(sitting, &shop, asked.day, asked.sheet, &papers)?;
+    let printed = print::print(sitting, &shop, asked.day, sheet, &papers)?;
     for path in print::write(&office.disk, &printed, &asked.out, name, asked.replace)? {
         saying.line(shown::name(path.as_os_str()));
     }

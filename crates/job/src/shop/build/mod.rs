@@ -71,6 +71,7 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
         goes_by: None,
         sample_rates: false,
         counted: BTreeMap::new(),
+        on_letter: None,
         not_used: Vec::new(),
     };
     shop.tables = shop.tables_with(&shop.newest_rates);

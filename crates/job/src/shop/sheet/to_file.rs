@@ -10,6 +10,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::NaiveDate;
 
 use super::kind::ShopValue;
+use super::kind::words::LETTER;
 use super::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use super::own::ShopSheet;
 use super::page::{ShownRow, shown_rows};
@@ -78,6 +79,7 @@ impl Shop {
             }
         };
         shop.identity = identity(sheet);
+        shop.on_letter = on_letter(sheet);
         shop.counted = counted(sheet);
         shop.customers = customers::customers(sheet, &mut notes);
         shop.sample_rates = has_sample_rates(sheet);
@@ -275,6 +277,14 @@ fn counted(sheet: &ShopSheet) -> BTreeMap<String, NaiveDate> {
         }
     }
     counted
+}
+
+/// What somebody typed, not what is usual: a desk may have its own until then.
+fn on_letter(sheet: &ShopSheet) -> Option<bool> {
+    match sheet.line(Line::PaperSize).value() {
+        Some(ShopValue::Text(text)) => Some(text == LETTER),
+        _ => None,
+    }
 }
 
 fn identity(sheet: &ShopSheet) -> Identity {

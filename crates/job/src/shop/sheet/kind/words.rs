@@ -16,7 +16,10 @@ pub(in crate::shop::sheet) const YES_NO: &[&str] = &["yes", "no"];
 pub(in crate::shop::sheet) const METALS: &[&str] = &["brass", "copper"];
 
 /// Sizes of sheets.
-pub(in crate::shop::sheet) const PAPER_SIZES: &[&str] = &["a4", "letter"];
+pub(in crate::shop::sheet) const PAPER_SIZES: &[&str] = &["a4", LETTER];
+
+/// The paper size that is not A4.
+pub(in crate::shop::sheet) const LETTER: &str = "letter";
 
 /// How numbers are grouped, each as one of them is written.
 pub(in crate::shop::sheet) const NUMBERS: &[&str] = &["1,234.5", "1234.5", "1.234,5", "1234,5"];
