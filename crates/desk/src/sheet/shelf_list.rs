@@ -158,7 +158,7 @@ pub fn open_jobs_ui(ui: &mut Ui, news: ShelfNews<'_>, asks: &mut Vec<Ask>) {
     list.auto_shrink(false).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 0.0;
         for (index, name) in names.iter().enumerate() {
-            let line = line_ui(ui, OPEN, name, index == at, name, "");
+            let line = line_ui(ui, OPEN, name, index == at, [name, "", ""]);
             if index == at && moved {
                 line.scroll_to_me(None);
             }
@@ -189,7 +189,7 @@ fn recent_ui(ui: &mut Ui, news: ShelfNews<'_>, asks: &mut Vec<Ask>) {
     let closed = wanted.map(|wanted| (number(&wanted), wanted));
     for (number, wanted) in closed.filter(|(number, _)| !is_open(number)).take(room) {
         let named = words::recent(&number);
-        if line_ui(ui, OPEN, &named, false, &named, "").clicked() {
+        if line_ui(ui, OPEN, &named, false, [&named, "", ""]).clicked() {
             asks.push(Ask::Open(wanted));
         }
     }
@@ -240,32 +240,22 @@ fn job_ui(
         Err(why) => (why.clone(), words::UNREADABLE),
     };
     let first = words::number_and_state(&job.name, state);
-    let line = line_ui(ui, LINE, &words::job(&job.name), is_open, &first, &says);
-    beside_ui(ui, line.rect, beside, is_open);
+    let texts = [first.as_str(), says.as_str(), beside];
+    let line = line_ui(ui, LINE, &words::job(&job.name), is_open, texts);
     if line.clicked() {
         asks.extend(wanted.map(Ask::Open));
     }
     line.has_focus()
 }
 
-/// What the job is sorted by, at the right of its first line.
-fn beside_ui(ui: &Ui, place: Rect, beside: &str, is_front: bool) {
-    let t = look::tokens(ui);
-    let ink = if is_front { t.ink } else { t.pencil };
-    let painter = ui.painter();
-    let galley = painter.layout_no_wrap(beside.to_owned(), look::small(), ink);
-    let at = pos2(place.right() - 4.0 - galley.size().x, place.top() + 2.0);
-    painter.galley(at, galley, ink);
-}
-
-/// A line that opens something: a text in ink, and another below it in pencil where it is high enough.
+/// A line that opens something: a text in ink, and where it is high enough another below it in pencil, with
+/// what it is sorted by at the right.
 fn line_ui(
     ui: &mut Ui,
     height: f32,
     name: &str,
     is_front: bool,
-    first: &str,
-    second: &str,
+    [first, second, beside]: [&str; 3],
 ) -> egui::Response {
     let t = look::tokens(ui);
     let size = vec2(ui.available_width(), height);
@@ -284,9 +274,18 @@ fn line_ui(
     } else {
         let half = text.center().y + 1.0;
         let above = Rect::from_min_max(text.min, pos2(text.right(), half));
-        let below = Rect::from_min_max(pos2(text.left(), half - 1.0), text.max);
+        let mut below = Rect::from_min_max(pos2(text.left(), half - 1.0), text.max);
         look::clipped(ui, above, first, look::bold(), ink);
         let pencil = if is_front { t.ink } else { t.pencil };
+        if !beside.is_empty() {
+            let galley = ui
+                .painter()
+                .layout_no_wrap(beside.to_owned(), look::small(), pencil);
+            let left = below.right() - galley.size().x;
+            let top = below.center().y - galley.size().y / 2.0;
+            ui.painter().galley(pos2(left, top), galley, pencil);
+            below.set_right(left - 6.0);
+        }
         look::clipped(ui, below, second, look::small(), pencil);
     }
     response.on_hover_cursor(egui::CursorIcon::PointingHand)

@@ -242,6 +242,9 @@ mod tests {
             }
         }
         placed.sort();
-        assert_eq!(placed, Line::ALL);
+        // Nothing follows the form of numbers and days: a line for it would change nothing.
+        let all = Line::ALL.iter().copied();
+        let has_place = |line: &Line| !matches!(line, Line::Numbers | Line::Dates);
+        assert_eq!(placed, all.filter(has_place).collect::<Vec<Line>>());
     }
 }
