@@ -90,6 +90,8 @@ pub struct SheetView {
     pub help: bool,
     /// The field that had the keyboard last.
     pub at_field: Option<Spot>,
+    /// What stood on the line that has the keyboard, at the last frame.
+    pub stood: Option<(Spot, String)>,
     /// The field in which something was typed since it has the keyboard.
     pub typed_in: Option<Spot>,
     /// The picture lies over the margin, where it has no place of its own.

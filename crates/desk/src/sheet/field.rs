@@ -51,6 +51,7 @@ pub(super) fn field_ui(
     let id = ui.make_persistent_id(("line", spot.key()));
     suggestions_ui(ui, at, (spot, id), down, shared, view, asks);
     let stands = shown_text(shared, spot);
+    follow(spot, &stands, view);
     let draft = view.drafts.get(&spot);
     let mut text = draft.cloned().unwrap_or_else(|| stands.clone());
     let response = edit_ui(ui, at, (spot, id), &mut text);
@@ -71,6 +72,7 @@ pub(super) fn field_ui(
     }
     if response.has_focus() {
         view.at_field = Some(spot);
+        view.stood = Some((spot, stands.clone()));
     }
     if response.has_focus() || response.changed() {
         view.drafts.insert(spot, text.clone());
@@ -78,6 +80,18 @@ pub(super) fn field_ui(
     if response.lost_focus() && !view.choosing {
         view.drafts.remove(&spot);
         leave(ui, spot, (text, &stands), down, shared, view, asks);
+    }
+}
+
+/// A draft in which nothing was typed goes with what stands there: with the customer, say, comes the contact,
+/// when the keyboard is on its line already.
+fn follow(spot: Spot, stands: &str, view: &mut SheetView) {
+    let stood = view.stood.as_ref().filter(|(of, _)| *of == spot);
+    let Some((_, stood)) = stood.filter(|(_, stood)| stood != stands) else {
+        return;
+    };
+    if view.drafts.get(&spot) == Some(stood) {
+        view.drafts.insert(spot, stands.to_owned());
     }
 }
 

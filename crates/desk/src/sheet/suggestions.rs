@@ -3,7 +3,7 @@
 use egui::{Id, Key, Modifiers, Rect, Role, Sense, Ui, pos2, vec2};
 use quillbore_job::choices::{choices, choices_like};
 use quillbore_job::words::english;
-use quillbore_job::{FieldKind, show_quantity as show};
+use quillbore_job::{Field, FieldKind, show_quantity as show};
 
 use super::measures::BAR;
 use super::shared::Shared;
@@ -93,6 +93,9 @@ pub(super) fn suggestions_ui(
 fn near(spot: Spot, shared: &Shared<'_>, view: &SheetView) -> Option<(Vec<String>, usize)> {
     let typed = view.drafts.get(&spot).map_or("", String::as_str);
     let typed = typed.trim().to_lowercase();
+    if spot == Spot::Field(Field::Customer) {
+        return customers_near(&typed, shared);
+    }
     let all = choices(spot.kind(), shared.shop)?;
     let stands = spot.entry(shared.job).text().to_lowercase();
     let mut near = if all.len() <= MOST || typed == stands {
@@ -116,6 +119,23 @@ fn near(spot: Spot, shared: &Shared<'_>, view: &SheetView) -> Option<(Vec<String
     let more = near.len().saturating_sub(MOST);
     near.truncate(MOST);
     Some((near, more))
+}
+
+/// The shop's customers whose names hold what is typed; `None` where it is the name of one, or of nobody
+/// yet: a customer may be new.
+fn customers_near(typed: &str, shared: &Shared<'_>) -> Option<(Vec<String>, usize)> {
+    let names = shared.shop.customers.iter().map(|known| &known.name);
+    let is_near = |name: &&String| {
+        let low = name.to_lowercase();
+        low != typed && typed.split_whitespace().all(|word| low.contains(word))
+    };
+    if names.clone().any(|name| name.to_lowercase() == typed) {
+        return None;
+    }
+    let mut near: Vec<String> = names.filter(is_near).cloned().collect();
+    let more = near.len().saturating_sub(MOST);
+    near.truncate(MOST);
+    (!near.is_empty()).then_some((near, more))
 }
 
 /// Moves the mark through the list; Enter takes the marked name into what is typed.

@@ -21,9 +21,8 @@ fn grid_column(list: List, column: Column, unit: Unit) -> GridColumn {
         word: words::column(column).to_owned(),
         width: width(list, column),
         right: is_figure(column) && !is_named_rate(list, column),
-        // Texts of several lines have a place of their own below the table; names of start values and
-        // families are the program's.
-        read_only: column.kind() == ShopKind::Lines || is_given(list, column),
+        // Names of start values and families are the program's.
+        read_only: is_given(list, column),
     }
 }
 

@@ -52,7 +52,9 @@ pub fn with_customer(job: &Job, shop: &Shop, customer: &str, unit: Unit) -> Opti
         edits: Vec::new(),
     };
     if job.text(Field::Customer).trim() != customer.trim() {
-        taken.set(Field::Customer, customer.to_owned());
+        // The shop's own spelling is the one that papers show.
+        let name = is.map_or(customer, |known| known.name.as_str());
+        taken.set(Field::Customer, name.to_owned());
     }
     for field in BY_THEMSELVES {
         taken.take(field, &agreed(was, field), agreed(is, field));
