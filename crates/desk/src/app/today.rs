@@ -148,6 +148,8 @@ impl App {
         let today = self.desk().day;
         let Some(until) = day_to_come(typed, today) else {
             self.today.notice = words::no_day(typed);
+            // Asked again, with what was typed.
+            self.today.until = Some(typed.to_owned());
             return;
         };
         let number = if line.number.is_empty() {
@@ -239,6 +241,9 @@ impl App {
 /// A day to come as somebody types it: a date, or a number of days.
 fn day_to_come(typed: &str, today: NaiveDate) -> Option<NaiveDate> {
     let typed = typed.trim();
+    if typed.eq_ignore_ascii_case(words::TOMORROW) {
+        return today.succ_opt();
+    }
     let days = typed.trim_end_matches(['d', 'D']).trim();
     if let Ok(days) = days.parse::<u64>()
         && (1..=3650).contains(&days)
@@ -256,6 +261,7 @@ mod tests {
     fn a_day_to_come_is_a_date_or_a_number_of_days() {
         let today: NaiveDate = "2026-11-27".parse().expect("a day");
         let day = |typed| day_to_come(typed, today).map(|day| day.to_string());
+        assert_eq!(day("Tomorrow").as_deref(), Some("2026-11-28"));
         assert_eq!(day("3").as_deref(), Some("2026-11-30"));
         assert_eq!(day("2026-12-01").as_deref(), Some("2026-12-01"));
         for none in [

@@ -35,7 +35,7 @@ pub struct TodayPage {
     /// That line is brought into sight as soon as it is drawn.
     pub(crate) follow: bool,
     /// The day being typed until which that line is set aside.
-    pub(crate) until: Option<String>,
+    pub until: Option<String>,
     /// The line of that day has been drawn: it took the keyboard when it was new.
     pub(crate) until_shown: bool,
     /// What was done last.

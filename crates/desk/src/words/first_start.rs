@@ -6,7 +6,7 @@ use quillbore_job::words::shop_sheet as shop;
 use crate::shop::StartLine;
 
 /// The head of the page.
-pub const HEAD: &str = "Your shop in six lines";
+pub const HEAD: &str = "Your shop in a few lines";
 
 /// What they are for.
 pub const ABOUT: &str = "None has to be filled in: what is left in pencil is a sample, and quotations say so until the rates are yours. Everything can be changed later, and there is more of it, on the shop's page (F7).";

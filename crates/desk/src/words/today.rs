@@ -108,11 +108,14 @@ pub fn set_aside(number: &str, until: &str) -> String {
     format!("{number} is set aside until {until}, on this machine.")
 }
 
+/// The day after this one, as it is typed.
+pub const TOMORROW: &str = "tomorrow";
+
 /// That a text is no day to set something aside until.
 #[must_use]
 pub fn no_day(typed: &str) -> String {
     format!(
-        "\u{201c}{}\u{201d} is not a date to come: type 2027-01-12, or a number of days such as 3",
+        "\u{201c}{}\u{201d} is not a date to come: type 2027-01-12, tomorrow, or a number of days such as 3",
         typed.trim()
     )
 }

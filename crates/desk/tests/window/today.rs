@@ -77,12 +77,14 @@ fn a_line_is_set_aside_and_brought_back() {
     );
     let notice = harness.state().app().today.notice.clone();
     assert!(notice.contains("yesterday"), "{notice}");
-    key(&mut harness, Key::S);
-    type_on(
-        &mut harness,
-        "set aside until (a date, or days such as 3)",
-        "3",
-    );
+    // It is asked again, with what was typed.
+    let typed = harness.state().app().today.until.clone();
+    assert_eq!(typed.as_deref(), Some("yesterday"));
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    harness.run();
+    harness.event(Event::Text("tomorrow".to_owned()));
+    harness.run();
+    key(&mut harness, Key::Enter);
     // Enter was about the day: the list is still there, and the job stands where it fits next.
     assert!(harness.state().app().today.open);
     assert_eq!(list(&harness), [(Group::NoAnswer, "26-0101".to_owned())]);

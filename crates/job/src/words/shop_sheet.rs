@@ -289,6 +289,10 @@ impl fmt::Display for ShopNote {
             ShopFault::Unread(why) => {
                 write!(f, "{where_}{column}: {why} Until then it is not used.")
             }
+            ShopFault::Missing if self.column == Some(ShopColumn::ExchangeDay) => write!(
+                f,
+                "{where_}{column} is missing: the exchange rate is not used until that is typed."
+            ),
             ShopFault::Missing => write!(
                 f,
                 "{where_}{column} is missing: it is not used until that is typed."
