@@ -87,7 +87,7 @@ impl Speaker<'_> {
                 self.length(*tube_mm)
             ),
             Kind::TubesShort { tube_mm, kit, stock } => format!(
-                "The kit takes {kit} electrodes of {}, the drawer holds {stock}: order {} before a date is promised.",
+                "With wear at its high end and spares the kit takes {kit} electrodes of {}, the drawer holds {stock}: order {} before a date is promised.",
                 self.length(*tube_mm),
                 kit.saturating_sub(*stock)
             ),
