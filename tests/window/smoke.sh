@@ -10,8 +10,8 @@ unset DBUS_SESSION_BUS_ADDRESS
 open_window
 # The newest of the demo jobs is the first of the shelf's list, which is there once the shelf was read.
 first=$(find demo-jobs -name '*.ron' -printf '%f\n' | sort | tail -n 1); first=${first%.ron}
-first_job() { click 40 245; sleep 0.5; titled "$first *"; }
-wait_for "the mouse does not reach the first job of the list at 40, 245" first_job
+first_job() { click 40 300; sleep 0.5; titled "$first *"; }
+wait_for "the mouse does not reach the first job of the list at 40, 300" first_job
 # The line of the customer.
 click 300 137; key ctrl+a; type_in "Grove Pump Works"; key Return
 wait_for "the mouse does not reach the customer's line at 300, 137, or nothing can be typed there" titled "$first (not saved)*"
