@@ -9,6 +9,7 @@ use super::v2::{
     AnswerFile, FigureFile, IssuedFile, IssuedLineFile, JobFile, OverruleFile, RowFile, SealFile,
     SlipFile,
 };
+use crate::ground::text::written;
 use crate::job::{Issued, Job};
 use crate::pinned::answer::Answer;
 use crate::pinned::slip::pinned::Slip;
@@ -20,15 +21,7 @@ use crate::typed::row::{Column, Row};
 /// there is one cell or place a line, so that two versions can be compared.
 #[must_use]
 pub fn write_job(job: &Job) -> String {
-    let pretty = ron::ser::PrettyConfig::new()
-        .new_line("\n")
-        .indentor("  ")
-        .extensions(ron::extensions::Extensions::IMPLICIT_SOME);
-    let options =
-        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-    // RON can write whatever a job holds; if it ever couldn't, saving refuses the empty text.
-    let written = options.to_string_pretty(&job_file(job), pretty);
-    written.map(|text| text + "\n").unwrap_or_default()
+    written(&job_file(job))
 }
 
 fn job_file(job: &Job) -> JobFile {

@@ -1,5 +1,7 @@
-//! What job files and shop files share: size, encoding and format number, before anything is parsed.
+//! What job files and shop files share: size, encoding and format number before anything is parsed, and how
+//! a file is written.
 
+use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 /// The largest file that is read at all [bytes].
@@ -122,11 +124,24 @@ fn skip_space(bytes: &[u8]) -> &[u8] {
     }
 }
 
+/// A file of ours as text, in lines; empty where RON can't write it, which saving then refuses.
+pub(crate) fn written(file: &impl Serialize) -> String {
+    let pretty = ron::ser::PrettyConfig::new()
+        .new_line("\n")
+        .indentor("  ")
+        .extensions(ron::extensions::Extensions::IMPLICIT_SOME);
+    let text = options().to_string_pretty(file, pretty);
+    text.map(|text| text + "\n").unwrap_or_default()
+}
+
+fn options() -> ron::Options {
+    ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
+}
+
 /// Parses a text of ours; a fault names line and column.
 pub(crate) fn parse<T: DeserializeOwned>(text: &str) -> Result<T, TextError> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    ron::Options::default()
-        .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
+    options()
         .from_str(text)
         .map_err(|error| fault(text, &error))
 }

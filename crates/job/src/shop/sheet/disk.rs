@@ -13,7 +13,7 @@ use super::lists::{ShopColumn, ShopLine, ShopList};
 use super::of_file::sheet_of;
 use super::own::{MOST_CHANGES, ShopChange, ShopRow, ShopSheet};
 use crate::file::parts::{Cell, Cells, Day, Key, UnitName};
-use crate::ground::text::{TextError, decode, format_number, parse};
+use crate::ground::text::{TextError, decode, format_number, parse, written};
 use crate::shop::disk::read as read_rows;
 use crate::shop::error::ShopError;
 use crate::shop::logo::Logo;
@@ -74,15 +74,7 @@ impl Key for ShopColumn {
 /// A sheet's file: the same sheet gives the same text, one cell a line.
 #[must_use]
 pub fn write_sheet(sheet: &ShopSheet) -> String {
-    let pretty = ron::ser::PrettyConfig::new()
-        .new_line("\n")
-        .indentor("  ")
-        .extensions(ron::extensions::Extensions::IMPLICIT_SOME);
-    let options =
-        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-    // RON can write whatever a sheet holds; if it ever couldn't, saving refuses the empty text.
-    let written = options.to_string_pretty(&on_disk(sheet), pretty);
-    written.map(|text| text + "\n").unwrap_or_default()
+    written(&on_disk(sheet))
 }
 
 fn on_disk(sheet: &ShopSheet) -> SheetFile {
