@@ -2,6 +2,8 @@
 //! what one save costs the list. Where it is only tried, as `cargo test --benches` does, it takes 200.
 #![expect(clippy::unwrap_used, reason = "a bench fails by panic")]
 
+mod many;
+
 use std::hint::black_box;
 use std::sync::Arc;
 
@@ -17,26 +19,7 @@ use quillbore_office::names::JobKey;
 use quillbore_office::shelf::{Commit, Doc, Mark, Memory, Shelf};
 use quillbore_office::week::five_days;
 
-const CUSTOMERS: [&str; 7] = [
-    "Alder Finch Rotors",
-    "Dunmoor Hydraulics",
-    "Moss & Pell Tooling",
-    "Hollis Valve",
-    "Quarry Lane Molds",
-    "Fenwick Injectors",
-    "Tarn Turbine Service",
-];
-const MATERIALS: [&str; 4] = [
-    "Nickel alloy 718",
-    "Alloy steel 4340",
-    "Tool steel D2",
-    "Carbide, 10 % cobalt",
-];
-
-fn jobs() -> u32 {
-    let is_read = std::env::args().any(|word| word == "--bench");
-    if is_read { 50_000 } else { 200 }
-}
+use many::{CUSTOMERS, MATERIALS, jobs};
 
 fn job(at: u32) -> Job {
     let pick = at as usize;

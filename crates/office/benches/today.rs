@@ -3,6 +3,8 @@
 //! as `cargo test --benches` does, it takes 200.
 #![expect(clippy::unwrap_used, reason = "a bench fails by panic")]
 
+mod many;
+
 use std::collections::BTreeMap;
 use std::hint::black_box;
 use std::sync::Arc;
@@ -20,26 +22,7 @@ use quillbore_office::today::{self, Day, PutOff, Short, on_the_floor};
 use quillbore_office::week::five_days;
 use rust_decimal::Decimal;
 
-const CUSTOMERS: [&str; 7] = [
-    "Alder Finch Rotors",
-    "Dunmoor Hydraulics",
-    "Moss & Pell Tooling",
-    "Hollis Valve",
-    "Quarry Lane Molds",
-    "Fenwick Injectors",
-    "Tarn Turbine Service",
-];
-const MATERIALS: [&str; 4] = [
-    "Nickel alloy 718",
-    "Alloy steel 4340",
-    "Tool steel D2",
-    "Carbide, 10 % cobalt",
-];
-
-fn jobs() -> u32 {
-    let is_read = std::env::args().any(|word| word == "--bench");
-    if is_read { 50_000 } else { 200 }
-}
+use many::{CUSTOMERS, MATERIALS, jobs};
 
 fn today() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 11, 25).unwrap()
