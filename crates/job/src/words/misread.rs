@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::speaker::capital;
 use crate::typed::read_quantity::misread::{Misread, What};
 
 /// Longest piece of typed text that a sentence repeats, in characters.
@@ -212,15 +213,6 @@ const fn examples(what: What) -> &'static str {
             "a number such as 1.5, a band such as 60 to 100, or points by diameter such as 0.1: 0.23; 0.3: 0.55"
         }
     }
-}
-
-/// The words with their first letter as a capital.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
 }
 
 /// A piece of typed text short enough for a sentence.

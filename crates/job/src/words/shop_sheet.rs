@@ -9,6 +9,7 @@ use std::fmt;
 pub use columns::{column, column_about, column_unit};
 pub use start_values::start_value;
 
+use super::speaker::capital;
 use crate::merge::clash::{Side, Typed};
 use crate::shop::sheet::{
     ShopClash, ShopColumn, ShopEdit, ShopFault, ShopLine, ShopList, ShopNote, ShopRefused,
@@ -325,12 +326,6 @@ fn without_name(what: &str) -> String {
         "A"
     };
     format!("{article} {what} without a name")
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.map_or_else(String::new, |first| first.chain(letters).collect())
 }
 
 /// One sentence: where two desks met, and what the other one wanted.

@@ -3,6 +3,8 @@
 use std::error::Error;
 use std::fmt;
 
+use quillbore_job::words::speaker::capital;
+
 use crate::shelf::changes::Why;
 use crate::shelf::commit::CommitError;
 use crate::shelf::doc::Doc;
@@ -166,13 +168,6 @@ fn doc(doc: &Doc) -> String {
         Doc::Job(key) => format!("job {key}"),
         Doc::Shop => "the shop's data".to_owned(),
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 /// Why something on a shelf can't be a job, as one sentence with what to do.
