@@ -1,7 +1,7 @@
 //! What a field chooses among: names of the shop and of the trade, in a list that lies over the sheet.
 
 use egui::{Id, Key, Modifiers, Rect, Role, Sense, Ui, pos2, vec2};
-use quillbore_job::choices::{choices, choices_like};
+use quillbore_job::choices::{choices, choices_like, customers_like};
 use quillbore_job::words::english;
 use quillbore_job::{Field, FieldKind, show_quantity as show};
 
@@ -94,11 +94,13 @@ fn near(spot: Spot, shared: &Shared<'_>, view: &SheetView) -> Option<(Vec<String
     let typed = view.drafts.get(&spot).map_or("", String::as_str);
     let typed = typed.trim().to_lowercase();
     if spot == Spot::Field(Field::Customer) {
-        return customers_near(&typed, shared);
+        // A customer may be new: nothing is said where none is near.
+        let near = customers_like(shared.shop, &typed);
+        return (!near.is_empty()).then(|| first_of(near));
     }
     let all = choices(spot.kind(), shared.shop)?;
     let stands = spot.entry(shared.job).text().to_lowercase();
-    let mut near = if all.len() <= MOST || typed == stands {
+    let near = if all.len() <= MOST || typed == stands {
         // What stands there comes first, then the whole list to choose otherwise.
         let (like, others): (Vec<_>, Vec<_>) = {
             let like = choices_like(spot.kind(), shared.shop, &typed);
@@ -116,26 +118,14 @@ fn near(spot: Spot, shared: &Shared<'_>, view: &SheetView) -> Option<(Vec<String
     if near.is_empty() && (typed.is_empty() || shared.shop.material(&typed).is_some()) {
         return None;
     }
-    let more = near.len().saturating_sub(MOST);
-    near.truncate(MOST);
-    Some((near, more))
+    Some(first_of(near))
 }
 
-/// The shop's customers whose names hold what is typed; `None` where it is the name of one, or of nobody
-/// yet: a customer may be new.
-fn customers_near(typed: &str, shared: &Shared<'_>) -> Option<(Vec<String>, usize)> {
-    let names = shared.shop.customers.iter().map(|known| &known.name);
-    let is_near = |name: &&String| {
-        let low = name.to_lowercase();
-        low != typed && typed.split_whitespace().all(|word| low.contains(word))
-    };
-    if names.clone().any(|name| name.to_lowercase() == typed) {
-        return None;
-    }
-    let mut near: Vec<String> = names.filter(is_near).cloned().collect();
+/// The names that are listed, and how many more there are.
+fn first_of(mut near: Vec<String>) -> (Vec<String>, usize) {
     let more = near.len().saturating_sub(MOST);
     near.truncate(MOST);
-    (!near.is_empty()).then_some((near, more))
+    (near, more)
 }
 
 /// Moves the mark through the list; Enter takes the marked name into what is typed.

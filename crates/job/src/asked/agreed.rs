@@ -1,32 +1,26 @@
 //! What was agreed with a customer, taken onto the sheet of a job.
 
 use rust_decimal::Decimal;
-use rust_decimal::prelude::FromPrimitive as _;
 
 use crate::edits::edit::Edit;
 use crate::ground::same_name::same_name;
 use crate::job::Job;
 use crate::shop::rows::Shop;
+use crate::shop::sheet::percent;
 use crate::shop::{Customer, Exchange};
 use crate::typed::entry::Unit;
 use crate::typed::field::Field;
 use crate::typed::read_field::read_field;
 
-/// Fields that an agreement with a customer speaks of by themselves.
-const BY_THEMSELVES: [Field; 10] = [
+/// Fields that say who the customer is, and what they have inspected.
+const WHO_AND_HOW: [Field; 4] = [
     Field::Contact,
     Field::CustomerAddress,
     Field::OurNumber,
     Field::Inspection,
-    Field::Margin,
-    Field::AgreedMachineHour,
-    Field::AgreedLaborHour,
-    Field::Payment,
-    Field::Delivery,
-    Field::Clauses,
 ];
 
-/// Those of them that prices and terms rest on.
+/// Fields that prices and terms rest on.
 const PRICES_AND_TERMS: [Field; 6] = [
     Field::Margin,
     Field::AgreedMachineHour,
@@ -51,12 +45,12 @@ pub fn with_customer(job: &Job, shop: &Shop, customer: &str, unit: Unit) -> Opti
         unit,
         edits: Vec::new(),
     };
-    if job.text(Field::Customer).trim() != customer.trim() {
-        // The shop's own spelling is the one that papers show.
-        let name = is.map_or(customer, |known| known.name.as_str());
+    // The shop's own spelling is the one that papers show.
+    let name = is.map_or(customer, |known| known.name.as_str());
+    if job.text(Field::Customer).trim() != name.trim() {
         taken.set(Field::Customer, name.to_owned());
     }
-    for field in BY_THEMSELVES {
+    for field in WHO_AND_HOW.into_iter().chain(PRICES_AND_TERMS) {
         taken.take(field, &agreed(was, field), agreed(is, field));
     }
     taken.exchange(quoted(was), quoted(is));
@@ -168,13 +162,6 @@ fn reached(customer: &Customer) -> String {
     let ways = [&customer.contact, &customer.email, &customer.phone].map(|way| way.trim());
     let ways: Vec<&str> = ways.into_iter().filter(|way| !way.is_empty()).collect();
     ways.join(", ")
-}
-
-/// A share as it is typed.
-fn percent(share: f64) -> String {
-    let percent =
-        Decimal::from_f64(share).and_then(|share| share.checked_mul(Decimal::ONE_HUNDRED));
-    percent.map_or_else(String::new, |percent| format!("{} %", percent.normalize()))
 }
 
 /// An amount of money as a text that is read as just this amount.

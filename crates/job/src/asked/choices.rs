@@ -43,13 +43,27 @@ pub fn choices(kind: FieldKind, shop: &Shop) -> Option<Vec<String>> {
 pub fn choices_like(kind: FieldKind, shop: &Shop, typed: &str) -> Vec<String> {
     let typed = typed.to_lowercase();
     let by_other_name = materials_like(kind, shop, &typed);
-    let fits = |name: &String| {
-        let low = name.to_lowercase();
-        let mut words = typed.split_whitespace();
-        words.all(|word| low.contains(word)) || by_other_name.contains(name)
-    };
+    let fits = |name: &String| has_words(name, &typed) || by_other_name.contains(name);
     let all = choices(kind, shop).unwrap_or_default();
     all.into_iter().filter(fits).collect()
+}
+
+/// The shop's customers whose names hold every word of a typed text; none where it is the name of one.
+#[must_use]
+pub fn customers_like(shop: &Shop, typed: &str) -> Vec<String> {
+    let typed = typed.trim().to_lowercase();
+    let names = || shop.customers.iter().map(|known| &known.name);
+    if names().any(|name| name.to_lowercase() == typed) {
+        return Vec::new();
+    }
+    let like = names().filter(|name| has_words(name, &typed));
+    like.cloned().collect()
+}
+
+/// Whether every word of a text in small letters is a part of a name.
+fn has_words(name: &str, typed: &str) -> bool {
+    let low = name.to_lowercase();
+    typed.split_whitespace().all(|word| low.contains(word))
 }
 
 /// The one name that a typed text is a part of; none where the shop knows the text itself, or where

@@ -27,4 +27,5 @@ pub use page::{ShownRow, shown_rows};
 pub use samples::usual_line;
 pub use start_text::StartTyped;
 pub use still::{Still, still_sample};
+pub(crate) use text_rows::percent;
 pub use to_file::{ShopFault, ShopNote};

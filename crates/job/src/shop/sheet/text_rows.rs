@@ -268,8 +268,8 @@ pub(super) fn plain(number: f64) -> String {
     number.to_string()
 }
 
-/// A share in percent, to the digit.
-fn percent(share: f64) -> String {
+/// A share in percent, to the digit, as it is typed.
+pub(crate) fn percent(share: f64) -> String {
     let hundred = Decimal::from(100);
     let exact = Decimal::from_str(&share.to_string());
     let percent = exact.ok().and_then(|share| share.checked_mul(hundred));
