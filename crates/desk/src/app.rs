@@ -98,8 +98,6 @@ pub struct App {
     to_record: Option<(JobKey, u32, Line)>,
     /// The list's version at the last look at the run records.
     records_seen: u64,
-    /// These are the sample jobs.
-    is_samples: bool,
     /// The window is to be closed once nothing is being written any more.
     close_when_done: bool,
 }
@@ -198,12 +196,10 @@ impl App {
             to_place: None,
             to_record: None,
             records_seen: 0,
-            is_samples: false,
             close_when_done: false,
         };
         app.dress(ctx);
         app.shop.has_samples = parts.has_samples;
-        app.is_samples = parts.is_samples;
         app.look_at_shop();
         if parts.standing == Standing::New && !parts.is_samples {
             app.shop.open = true;

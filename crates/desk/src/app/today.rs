@@ -59,12 +59,7 @@ impl App {
         let desk = &self.jobs[self.at].desk;
         let (day, shop, pool) = (desk.day, self.office.shop(), desk.records().cloned());
         let same = |of: &MadeOf| {
-            let same_pool = match (&of.pool, &pool) {
-                (Some(one), Some(other)) => Arc::ptr_eq(one, other),
-                (None, None) => true,
-                _ => false,
-            };
-            same_pool
+            of.pool.as_ref().map(Arc::as_ptr) == pool.as_ref().map(Arc::as_ptr)
                 && of.version == self.list.version
                 && of.changes == self.today.changes
                 && of.day == day

@@ -39,12 +39,10 @@ impl Desk {
         let own = taught(self.history.now(), &self.office.shop());
         let key = self.opened.as_ref().map(|opened| opened.key.clone());
         let same = |of: &LearnedOf| {
-            let same_pool = match (&of.pool, &self.pool) {
-                (Some(one), Some(other)) => Arc::ptr_eq(one, other),
-                (None, None) => true,
-                _ => false,
-            };
-            same_pool && of.day == self.day && of.key == key && of.own == own
+            of.pool.as_ref().map(Arc::as_ptr) == self.pool.as_ref().map(Arc::as_ptr)
+                && of.day == self.day
+                && of.key == key
+                && of.own == own
         };
         if self.learned_of.as_ref().is_some_and(same) {
             return;

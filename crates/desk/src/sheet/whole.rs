@@ -79,14 +79,9 @@ impl Whole {
         promise: Option<&Promise>,
         before: Option<&Arc<Job>>,
     ) -> bool {
-        let same_before = match (&self.before, before) {
-            (None, None) => true,
-            (Some(one), Some(other)) => Arc::ptr_eq(one, other),
-            _ => false,
-        };
         Arc::ptr_eq(&self.job, job)
             && Arc::ptr_eq(&self.results, results)
             && self.promise.as_ref() == promise
-            && same_before
+            && self.before.as_ref().map(Arc::as_ptr) == before.map(Arc::as_ptr)
     }
 }
