@@ -13,7 +13,7 @@ use chrono::{Days, NaiveDate};
 use criterion::{Criterion, criterion_group, criterion_main};
 use quillbore_job::life::State;
 use quillbore_job::words::life::state;
-use quillbore_job::{Line, SlipKind, Unit};
+use quillbore_job::{Form, Line, SlipKind, Unit};
 use quillbore_office::digest::{
     Asking, Digest, Hours, Index, OpenMatter, Price, Query, ShelfLine, Sort, SortBy, Summary,
 };
@@ -210,6 +210,7 @@ fn list(criterion: &mut Criterion, index: &Index) {
         hours: &hours,
         short: &[short],
         put_off: &PutOff::new(),
+        form: Form::default(),
     };
     let lines = |day: &Day<'_>| today::today(index, black_box(day)).lines;
     let put_off: PutOff = lines(&day)

@@ -94,6 +94,7 @@ impl App {
                 hours: &self.today.hours,
                 short: &short,
                 put_off: &put_off,
+                form: shop.form,
             },
         );
         self.today.at = self.today.at.min(list.lines.len().saturating_sub(1));
@@ -152,7 +153,7 @@ impl App {
         } else {
             &line.number
         };
-        self.today.notice = words::set_aside(number, &until.to_string());
+        self.today.notice = words::set_aside(number, &self.office.shop().form.day(until));
         self.settings
             .put_off
             .insert(line.matter.text(), until.to_string());
