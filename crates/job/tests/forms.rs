@@ -33,10 +33,9 @@ fn forms() -> impl Iterator<Item = Form> {
 }
 
 fn in_form(shop: &Shop, form: Form) -> Shop {
-    Shop {
-        form,
-        ..shop.clone()
-    }
+    let mut shop = shop.clone();
+    shop.form = form;
+    shop
 }
 
 fn demo_jobs() -> Vec<Job> {
@@ -123,7 +122,7 @@ fn ordered() -> Job {
             (Line::Number, "PO 7"),
             (Line::Date, "2026-03-05"),
             (Line::Quantity, "25"),
-            (Line::Each, "1250.00"),
+            (Line::Each, "1250.55"),
             (Line::Due, "2026-11-30"),
         ],
     )
@@ -136,7 +135,7 @@ fn an_order_that_differs_is_told_in_the_shops_form_and_put_on_the_sheet_as_a_pla
             Numbers::CommaPoint,
             Dates::DayFirst,
             [
-                "The order pays 1,250.00 each, 1,286.50 was quoted.",
+                "The order pays 1,250.55 each, 1,286.50 was quoted.",
                 "The order is due on 30 Nov 2026, the sheet says 18 Dec 2026.",
             ],
         ),
@@ -144,7 +143,7 @@ fn an_order_that_differs_is_told_in_the_shops_form_and_put_on_the_sheet_as_a_pla
             Numbers::PointComma,
             Dates::Points,
             [
-                "The order pays 1.250,00 each, 1.286,50 was quoted.",
+                "The order pays 1.250,55 each, 1.286,50 was quoted.",
                 "The order is due on 30.11.2026, the sheet says 18.12.2026.",
             ],
         ),

@@ -12,6 +12,7 @@ use std::sync::Arc;
 use chrono::{Days, NaiveDate};
 use criterion::{Criterion, criterion_group, criterion_main};
 use quillbore_job::life::State;
+use quillbore_job::order::Difference;
 use quillbore_job::words::life::state;
 use quillbore_job::{Form, Line, SlipKind, Unit};
 use quillbore_office::digest::{
@@ -85,7 +86,10 @@ fn open(at: u32, stands: State) -> Vec<OpenMatter> {
         open.push(OpenMatter::OrderDiffers {
             slip: 1,
             date: since,
-            what: "The order pays 81.00 each, 86.00 was quoted.".to_owned(),
+            what: Difference::Price {
+                ordered: Decimal::from(81),
+                quoted: Decimal::from(86),
+            },
             more: 1,
         });
     }

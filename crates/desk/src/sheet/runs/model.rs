@@ -77,7 +77,7 @@ impl<'a> Runs<'a> {
                 let row = index.map(|index| &self.job.rows[index]);
                 row.map_or_else(String::new, |row| row.mark.text().to_owned())
             }
-            Line::Holes => self.form.count(f64::from(stretch.holes)),
+            Line::Holes => self.form.exact(stretch.holes),
             Line::TubeBefore => length(0),
             Line::TubeAfter => length(1),
             Line::SparkMinutes => minutes(stretch.sparking_min),

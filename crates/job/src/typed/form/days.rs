@@ -10,6 +10,7 @@ list! {
     ///
     /// A form of three numbers with strokes is none of them: `01/02/2026` is a day of January to some and
     /// of February to others, and nothing on a paper says which.
+    #[derive(Default)]
     pub enum Dates {
         /// A day with its year.
         whole: &'static str,
@@ -18,6 +19,7 @@ list! {
     }
 
     /// Day, month by name, year.
+    #[default]
     DayFirst "31 Jan 2026" "%-d %b %Y", "%-d %b";
     /// Month by name, day, year.
     MonthFirst "Jan 31, 2026" "%b %-d, %Y", "%b %-d";
@@ -25,12 +27,6 @@ list! {
     YearFirst "2026-01-31" "%Y-%m-%d", "%m-%d";
     /// Day, month and year by numbers with points.
     Points "31.01.2026" "%d.%m.%Y", "%d.%m.";
-}
-
-impl Default for Dates {
-    fn default() -> Self {
-        Self::DayFirst
-    }
 }
 
 impl Form {

@@ -10,6 +10,7 @@ const MINUS: char = '\u{2212}';
 
 list! {
     /// How numbers are written, each by a number that is written so.
+    #[derive(Default)]
     pub enum Numbers {
         /// What stands between groups of three digits.
         group: Option<char>,
@@ -18,6 +19,7 @@ list! {
     }
 
     /// A comma between thousands, a decimal point.
+    #[default]
     CommaPoint "1,234.5" Some(','), '.';
     /// A space between thousands, a decimal point.
     SpacePoint "1 234.5" Some(NO_BREAK_SPACE), '.';
@@ -31,12 +33,6 @@ list! {
     Point "1234.5" None, '.';
     /// A decimal comma alone.
     Comma "1234,5" None, ',';
-}
-
-impl Default for Numbers {
-    fn default() -> Self {
-        Self::CommaPoint
-    }
 }
 
 impl Form {
