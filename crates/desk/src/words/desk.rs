@@ -39,6 +39,12 @@ pub fn printed(places: &[String]) -> String {
     format!("Printed: {}", places.join(", "))
 }
 
+/// That a job is for the only machine that there is.
+#[must_use]
+pub fn only_machine(name: &str) -> String {
+    format!("Machine: {name}, the shop's only one.")
+}
+
 /// Which lines of the sheet go by what was agreed with the customer.
 #[must_use]
 pub fn taken_on(fields: &[Field]) -> String {
