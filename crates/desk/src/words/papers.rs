@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-use quillbore_job::words::{english, slips};
+use quillbore_job::words::{names, slips};
 use quillbore_job::{Field, Paper};
 use quillbore_paper::pdf::PdfError;
 
@@ -27,8 +27,8 @@ pub fn terms(open: &[Field]) -> String {
     match open {
         [] => "It names lead time and validity.".to_owned(),
         open => {
-            let names: Vec<&str> = open.iter().map(|field| english::field(*field)).collect();
-            format!("It leaves open: {}.", names.join(", "))
+            let open: Vec<&str> = open.iter().map(|field| names::field(*field)).collect();
+            format!("It leaves open: {}.", open.join(", "))
         }
     }
 }
