@@ -360,14 +360,14 @@ fn row_ui(
 fn line_ui(ui: &mut Ui, place: Rect, line: &Waiting, (list, digits): (&Today, u32), is_at: bool) {
     let t = look::tokens(ui);
     let ink = if is_at { t.pressed } else { t.ink };
-    let others = match line.put_off {
-        Some(until) => words::until(until),
-        None => said::others(&line.others, &list.foot),
-    };
+    let others = said::others(&line.others, &list.foot);
     let says = words::says(&line.says, &others);
     let price = line.price.as_ref().map(|price| amount(price, digits));
     let texts = [
-        line.when.map(|day| day.to_string()).unwrap_or_default(),
+        line.put_off
+            .or(line.when)
+            .map(|day| day.to_string())
+            .unwrap_or_default(),
         line.number.clone(),
         line.customer.clone(),
         words::part(&line.part, &line.revision),

@@ -24,19 +24,13 @@ pub const SET_ASIDE: &str = "set aside until \u{2026}";
 /// Puts a line that was set aside back.
 pub const BRING_BACK: &str = "bring back";
 
-/// The head of what is set aside.
-pub const ASIDE: &str = "set aside";
+/// The head of what is set aside, each line with its day.
+pub const ASIDE: &str = "set aside until";
 
 /// Shows what is set aside.
 #[must_use]
 pub fn show_aside(count: usize) -> String {
     format!("{count} set aside")
-}
-
-/// Until when a line is set aside, behind what it says.
-#[must_use]
-pub fn until(day: chrono::NaiveDate) -> String {
-    format!("until {day}")
 }
 
 /// The keys that go through the list.

@@ -89,7 +89,7 @@ fn a_line_is_set_aside_and_brought_back() {
     assert!(harness.state().app().today.open);
     assert_eq!(list(&harness), [(Group::NoAnswer, "26-0101".to_owned())]);
     press(&mut harness, "1 set aside");
-    assert!(harness.query_by_label("set aside  1").is_some());
+    assert!(harness.query_by_label("set aside until  1").is_some());
     key(&mut harness, Key::End);
     key(&mut harness, Key::S);
     assert_eq!(list(&harness)[0].0, Group::CallToday);
