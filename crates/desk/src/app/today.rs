@@ -97,8 +97,8 @@ impl App {
                 form: shop.form,
             },
         );
-        self.today.at = self.today.at.min(list.lines.len().saturating_sub(1));
         self.today.list = Some(Arc::new(list));
+        self.today.stay_in_list();
         self.today.of = Some(MadeOf {
             version: self.list.version,
             changes: self.today.changes,
@@ -129,15 +129,21 @@ impl App {
             TodayAsk::Open(line) => self.open_waiting(ctx, &line),
             TodayAsk::Done(line) => self.done(&line),
             TodayAsk::SetAside(line, until) => self.set_aside(&line, &until),
-            TodayAsk::BringBack => {
-                self.settings.put_off.clear();
-                self.keep_settings();
-                self.today.changes += 1;
-                self.today.notice = words::BACK.to_owned();
+            TodayAsk::BringBack(line) => self.bring_back(&line),
+            TodayAsk::ShowAside => {
+                self.today.with_aside ^= true;
+                self.today.stay_in_list();
             }
             TodayAsk::Close => self.today.open = false,
             TodayAsk::Tell(said) => self.today.notice = said,
         }
+    }
+
+    fn bring_back(&mut self, line: &Waiting) {
+        self.settings.put_off.remove(&line.matter.text());
+        self.keep_settings();
+        self.today.changes += 1;
+        self.today.notice = words::back(called(line));
     }
 
     fn set_aside(&mut self, line: &Waiting, typed: &str) {
@@ -148,12 +154,8 @@ impl App {
             self.today.until = Some(typed.to_owned());
             return;
         };
-        let number = if line.number.is_empty() {
-            &line.says
-        } else {
-            &line.number
-        };
-        self.today.notice = words::set_aside(number, &self.office.shop().form.day(until));
+        let until_said = self.office.shop().form.day(until);
+        self.today.notice = words::set_aside(called(line), &until_said);
         self.settings
             .put_off
             .insert(line.matter.text(), until.to_string());
@@ -231,6 +233,15 @@ impl App {
             Place::NewSlip(_) => self.go_to(Target::Spot(Spot::Field(Field::Customer))),
             Place::Drawer { .. } | Place::File => {}
         }
+    }
+}
+
+/// What a line is called in a sentence: its job's number, or what it says where it is no job's.
+fn called(line: &Waiting) -> &str {
+    if line.number.is_empty() {
+        &line.says
+    } else {
+        &line.number
     }
 }
 

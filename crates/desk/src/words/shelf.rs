@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use quillbore_job::Form;
-use quillbore_office::digest::{ShelfLine, SortBy};
+use quillbore_office::digest::{Price, ShelfLine, SortBy};
 
 /// Before the line that finds a job.
 pub const FIND: &str = "find";
@@ -104,4 +104,17 @@ pub fn beside(
             .map(|hours| format!("{} h", form.hours(hours))),
     };
     said.unwrap_or_default()
+}
+
+/// A price as it was quoted: with the currency, where that is not simply the shop's own.
+#[must_use]
+pub fn amount(price: &Price, (digits, form): (u32, Form)) -> String {
+    match price.currency.as_str() {
+        "" => form.money_exact(price.each, digits),
+        // How many digits its currency has, the price itself says.
+        currency => {
+            let each = form.amount(price.each);
+            format!("{each} {currency}")
+        }
+    }
 }

@@ -199,7 +199,7 @@ pub fn alternative(chance: Chance, form: Form) -> String {
 #[must_use]
 pub const fn origin(origin: Origin) -> &'static str {
     match origin {
-        Origin::Typed => "typed",
+        Origin::Typed => "from the sheet",
         Origin::RateCard => "rate card",
         Origin::ShopTable => "shop's table",
         Origin::StartValue => "start value",

@@ -172,7 +172,12 @@ pub(crate) fn foot(foot: &Foot, form: Form) -> String {
     let mut said = if foot.waits {
         vec![calls(foot, form), hours(foot, form)]
     } else {
-        vec!["Nothing waits.".to_owned(), out(foot.out, form)]
+        let nothing = if foot.no_answer {
+            "Nothing waits but answers."
+        } else {
+            "Nothing waits."
+        };
+        vec![nothing.to_owned(), out(foot.out, form)]
     };
     if foot.set_aside > 0 {
         said.push(format!("{} set aside.", foot.set_aside));
