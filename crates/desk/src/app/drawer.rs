@@ -37,7 +37,7 @@ impl App {
             let name = row.text(ShopColumn::Name);
             if let Some((of, factor, runs)) = of_start_value(name, &teaching) {
                 let key = (name.to_owned(), ShopColumn::Learned);
-                computed.insert(key, words::learned(of, factor, runs));
+                computed.insert(key, words::learned(of, factor, runs, shop.form));
             }
         }
         self.shop.computed = Arc::new(computed);

@@ -13,6 +13,7 @@ use super::goes_by::GoesBy;
 use super::logo::Logo;
 use super::plain::plain;
 use super::sheet::ShopNote;
+use crate::typed::form::Form;
 
 /// One shop.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,6 +48,8 @@ pub struct Shop {
     pub counted: BTreeMap<String, NaiveDate>,
     /// Whether its papers are laid out for letter rather than A4, where it says which.
     pub on_letter: Option<bool>,
+    /// How it writes numbers and days.
+    pub form: Form,
     /// What of its sheet can't be used, and why.
     pub not_used: Vec<ShopNote>,
     /// Rates of a sheet are still as in the samples.
