@@ -270,6 +270,7 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::TubeMisses { .. }
         | Kind::NoGuide { .. }
         | Kind::TubesShort { .. }
+        | Kind::GuidesShort { .. }
         | Kind::LimitsNotToBePromised { .. }
         | Kind::LimitsTight { .. }
         | Kind::FeedUnknown { .. }

@@ -86,11 +86,12 @@ impl Speaker<'_> {
                 "There is no guide for an electrode of {}: it cannot be drilled without its guide.",
                 self.length(*tube_mm)
             ),
-            Kind::TubesShort { tube_mm, kit, stock } => format!(
-                "With wear at its high end and spares the kit takes {kit} electrodes of {}, the drawer holds {stock}: order {} before a date is promised.",
-                self.length(*tube_mm),
-                kit.saturating_sub(*stock)
-            ),
+            Kind::TubesShort { tube_mm, kit, stock, by_stubs } => {
+                self.tubes_short(*tube_mm, *kit, *stock, by_stubs)
+            }
+            Kind::GuidesShort { tube_mm, needed, stock } => {
+                self.guides_short(*tube_mm, *needed, *stock)
+            }
             Kind::LimitsNotToBePromised { held, outside, lower_mm, upper_mm, buy } => {
                 self.not_to_be_promised(*held, *outside, Limits::new(*lower_mm, *upper_mm), buy.as_ref())
             }
