@@ -102,10 +102,12 @@ pub enum Kind {
         stock: u32,
         by_stubs: alloc::vec::Vec<(RowId, u32)>,
     },
-    /// The drawer holds fewer guides than the lot wears out by their life, the last one begun.
+    /// The drawer holds fewer guides than the lot, together with jobs on the floor, wears out by their
+    /// life, the last one begun.
     GuidesShort {
         tube_mm: f64,
         needed: u32,
+        together: u32,
         stock: u32,
     },
     /// The limits can be held more often than not, but are not to be promised.

@@ -22,7 +22,7 @@ fn kit(count: f64) -> (String, f64) {
     (Thing::Electrode.entry("fine"), count)
 }
 
-fn guides(count: f64) -> (String, f64) {
+fn holes(count: f64) -> (String, f64) {
     (Thing::Guide.entry("fine"), count)
 }
 
@@ -49,15 +49,15 @@ fn of(thing: Thing, reserved: u32, used: &[(u32, Option<f64>)]) -> Drawn {
 /// record uses one up.
 #[test]
 fn a_traveler_keeps_kit_and_guides_until_delivery() {
-    let job = on_the_floor(&[kit(5.0), guides(2.0)]);
-    let kept = [of(Thing::Electrode, 5, &[]), of(Thing::Guide, 2, &[])];
+    let job = on_the_floor(&[kit(5.0), holes(150.0)]);
+    let kept = [of(Thing::Electrode, 5, &[]), of(Thing::Guide, 150, &[])];
     assert_eq!(drawn(&job), kept);
     let text = write_job(&job);
     assert!(IN_FILES.iter().all(|entry| text.contains(entry)), "{text}");
     assert_eq!(drawn(&read_job(text.as_bytes()).expect("it opens")), kept);
     let ran = run(&job, &[(Line::Holes, "400")]);
     let used = of(Thing::Electrode, 4, &[(1, None)]);
-    assert_eq!(drawn(&ran), [used, of(Thing::Guide, 2, &[])]);
+    assert_eq!(drawn(&ran), [used, of(Thing::Guide, 150, &[])]);
     let sent = pin(&ran, SlipKind::Delivery, &[(Line::Count, "25")]);
     assert_eq!(drawn(&sent), [of(Thing::Electrode, 0, &[(1, None)])]);
 }
@@ -69,8 +69,8 @@ fn an_earlier_traveler_keeps_no_guides() {
     assert_eq!(drawn(&job), [of(Thing::Electrode, 5, &[])]);
     assert_eq!(drawn(&on_the_floor(&[])), []);
     // Guides alone don't hide whose record it is that names no electrode.
-    let ran = run(&on_the_floor(&[guides(1.0)]), &[(Line::Holes, "3")]);
-    assert_eq!(drawn(&ran), [of(Thing::Guide, 1, &[])]);
+    let ran = run(&on_the_floor(&[holes(25.0)]), &[(Line::Holes, "3")]);
+    assert_eq!(drawn(&ran), [of(Thing::Guide, 25, &[])]);
 }
 
 /// A piece is what was short when it was taken. Where an electrode goes on from another record and

@@ -199,6 +199,7 @@ fn guide(value: &Value) -> Guide {
         life_holes: number(&value["life"]),
         price: number(&value["price"]),
         stock: None,
+        kept_ends: 0,
     }
 }
 

@@ -4,7 +4,7 @@
 use quillbore_calc::assemble::figures_now;
 use quillbore_calc::finding::Kind;
 use quillbore_calc::input::{Ends, JobInput, RowId, RowInput};
-use quillbore_calc::tables::{Tables, Tube};
+use quillbore_calc::tables::{Guide, Tables, Tube};
 use quillbore_calc::{Idx, JobFigures};
 
 use crate::rows::{job, row};
@@ -17,14 +17,16 @@ fn guides(figures: &JobFigures) -> Vec<(u64, u32)> {
     all.map(|guide| (guide.ends, guide.needed)).collect()
 }
 
-fn short_guides(figures: &JobFigures) -> Vec<(f64, u32, u32)> {
+/// Guides that are short: of the lot, with jobs on the floor, in the drawer.
+fn short_guides(figures: &JobFigures) -> Vec<[u32; 3]> {
     let all = figures.findings.iter();
     all.filter_map(|finding| match finding.kind {
         Kind::GuidesShort {
-            tube_mm,
+            tube_mm: _,
             needed,
+            together,
             stock,
-        } => Some((tube_mm, needed, stock)),
+        } => Some([needed, together, stock]),
         _ => None,
     })
     .collect()
@@ -51,15 +53,59 @@ fn a_lot_takes_the_guides_that_its_holes_wear_out() {
         let input = job(parts, vec![row(1, holes, 0.82, 5.0)]);
         let figures = figures_now(&input, &with_guides(Some(2)));
         assert_eq!(guides(&figures), [expected]);
-        let short: &[_] = if expected.1 > 2 { &[(0.7, 3, 2)] } else { &[] };
+        let short: &[[u32; 3]] = if expected.1 > 2 { &[[3, 3, 2]] } else { &[] };
         assert_eq!(short_guides(&figures), short);
     }
     // None there is short for one hole; nobody counted is not.
     let one = job(1, vec![row(1, 1, 0.82, 5.0)]);
     let figures = figures_now(&one, &with_guides(Some(0)));
-    assert_eq!(short_guides(&figures), [(0.7, 1, 0)]);
+    assert_eq!(short_guides(&figures), [[1, 1, 0]]);
     let figures = figures_now(&one, &with_guides(None));
-    assert_eq!(short_guides(&figures), []);
+    assert!(short_guides(&figures).is_empty());
+}
+
+/// One hole begins a guide; 400 holes are one's life of 400, 401 begin the second, 1,000 / 400 = 2.5. A
+/// life of less than a hole takes a new one in each: 3 / 0.5. Of a life that nobody knows one is sure.
+#[test]
+fn a_guide_lasts_its_life_and_the_last_one_is_begun() {
+    for (ends, life_holes, guides) in [
+        (0, 400.0, 0),
+        (1, 400.0, 1),
+        (400, 400.0, 1),
+        (401, 400.0, 2),
+        (1_000, 400.0, 3),
+        (3, 0.5, 6),
+        (1_000, 0.0, 1),
+        (u64::MAX, 400.0, u32::MAX),
+    ] {
+        let guide = Guide {
+            life_holes,
+            ..tables().guides[0].clone()
+        };
+        assert_eq!(
+            guide.needed_for(ends),
+            guides,
+            "{ends} ends, life {life_holes}"
+        );
+    }
+}
+
+/// Two small jobs take one guide, one after the other: 20 holes beside 480 of jobs on the floor are its
+/// life of 500, beside 481 they begin the next.
+#[test]
+fn jobs_on_the_floor_share_a_guide_with_the_lot() {
+    let input = job(20, vec![row(1, 1, 0.82, 5.0)]);
+    for (kept_ends, short) in [(0, vec![]), (480, vec![]), (481, vec![[1, 2, 1]])] {
+        let mut tables = with_guides(Some(1));
+        for guide in &mut tables.guides {
+            guide.kept_ends = kept_ends;
+        }
+        let figures = figures_now(&input, &tables);
+        assert_eq!(
+            (guides(&figures), short_guides(&figures)),
+            (vec![(20, 1)], short)
+        );
+    }
 }
 
 /// Each end of a hole wears the guide as a hole does: 25 parts, 1 hole, 2 ends.

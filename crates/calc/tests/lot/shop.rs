@@ -71,6 +71,7 @@ fn guide(tube_mm: f64) -> Guide {
         life_holes: 500.0,
         price: 40.0,
         stock: Some(1),
+        kept_ends: 0,
     }
 }
 

@@ -97,6 +97,7 @@ pub fn tables() -> Tables {
                 life_holes: 500.0,
                 price: 40.0,
                 stock: Some(1),
+                kept_ends: 0,
             })
             .collect(),
         tubes,

@@ -16,8 +16,8 @@ use super::columns::{grid_columns, is_given};
 use crate::grid::{CellState, GridAt, GridColumn, GridModel};
 use crate::words::sheet::with_unit;
 
-/// What is worked out for rows, by their names and columns.
-pub(crate) type Computed = BTreeMap<(String, Column), String>;
+/// What is worked out for rows, by their lists, names and columns.
+pub(crate) type Computed = BTreeMap<(List, String, Column), String>;
 
 /// A list as the grid shows it.
 pub(super) struct Rows {
@@ -155,7 +155,7 @@ impl GridModel for Rows {
         if column.kind() == ShopKind::Computed {
             let known = self
                 .computed
-                .get(&(row.text(Column::Name).to_owned(), column));
+                .get(&(self.list, row.text(Column::Name).to_owned(), column));
             return Cow::Owned(known.cloned().unwrap_or_default());
         }
         let typed = row.typed(column);

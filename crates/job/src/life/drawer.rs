@@ -18,16 +18,17 @@ macro_rules! kit {
     };
 }
 
-/// The same before the name of a guide.
-macro_rules! guides {
+/// The same before the name of a guide: what is kept is its life, since one guide does for several small
+/// jobs, one after the other.
+macro_rules! holes {
     () => {
-        "guides of "
+        "holes by "
     };
 }
 
 /// One of these stands in the file of every job for which something is kept: others need not be read for
 /// it.
-pub const IN_FILES: [&str; 2] = [concat!("\"", kit!()), concat!("\"", guides!())];
+pub const IN_FILES: [&str; 2] = [concat!("\"", kit!()), concat!("\"", holes!())];
 
 /// What lies in the drawer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -45,11 +46,12 @@ impl Thing {
     const fn before_name(self) -> &'static str {
         match self {
             Self::Electrode => kit!(),
-            Self::Guide => guides!(),
+            Self::Guide => holes!(),
         }
     }
 
-    /// What a traveler's entry says of so many of a name.
+    /// What the line of a traveler's entry is called that says how many electrodes of a name are kept, or
+    /// how many ends of holes a guide is kept for.
     #[must_use]
     pub fn entry(self, name: &str) -> String {
         format!("{}{name}", self.before_name())
@@ -69,7 +71,7 @@ pub struct Drawn {
     pub thing: Thing,
     /// The shop's name of it.
     pub name: String,
-    /// How many are kept for it that are not used yet.
+    /// How many electrodes are kept for it that are not used yet; of a guide, for how many ends of holes.
     pub reserved: u32,
     /// What its run records used up.
     pub used: Vec<Used>,
@@ -102,7 +104,8 @@ pub struct Used {
 ///
 /// A record without the name of its electrode counts where the kit has but one kind; several records of
 /// one electrode's number are one electrode. No record says when a guide is thrown away, and how long one
-/// lasts is no count: guides are kept, never used up, and lie there until they are counted again. Nothing
+/// lasts is no count: guides are kept for the holes of the lot, never used up, and lie there until they are
+/// counted again. Nothing
 /// is kept any more once the job is delivered or set aside: what is left of its kit lies in the drawer
 /// again, and so do its guides. A traveler that was released before guides were kept keeps none.
 #[must_use]
@@ -135,7 +138,7 @@ fn kept(job: &Job) -> BTreeMap<(Thing, &str), u32> {
         for (entry, count) in &traveler.rests_on {
             if let Some(of) = Thing::of_entry(entry) {
                 let there: &mut u32 = kept.entry(of).or_default();
-                *there = there.saturating_add(count.clamp(0.0, 1e6) as u32);
+                *there = there.saturating_add(*count as u32);
             }
         }
     }

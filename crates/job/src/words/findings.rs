@@ -89,8 +89,8 @@ impl Speaker<'_> {
             Kind::TubesShort { tube_mm, kit, stock, by_stubs } => {
                 self.tubes_short(*tube_mm, *kit, *stock, by_stubs)
             }
-            Kind::GuidesShort { tube_mm, needed, stock } => {
-                self.guides_short(*tube_mm, *needed, *stock)
+            Kind::GuidesShort { tube_mm, needed, together, stock } => {
+                self.guides_short(*tube_mm, *needed, *together, *stock)
             }
             Kind::LimitsNotToBePromised { held, outside, lower_mm, upper_mm, buy } => {
                 self.not_to_be_promised(*held, *outside, Limits::new(*lower_mm, *upper_mm), buy.as_ref())

@@ -3,7 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
+use quillbore_job::drawer::Thing;
 use quillbore_job::shop::Calendar;
+use quillbore_job::shop::sheet::ShopList;
 
 use super::foot::{Foot, Gathered};
 use super::group::Group;
@@ -150,8 +152,15 @@ impl<'a> List<'a> {
     }
 
     fn take_short(&mut self, short: &Short, index: &Index) {
-        let Short { name, job, .. } = short;
-        let matter = matter(Group::Short, job.as_ref(), name.clone());
+        let Short {
+            thing, name, job, ..
+        } = short;
+        let of = match thing {
+            Thing::Electrode => name.clone(),
+            // An electrode may have the same name.
+            Thing::Guide => ShopList::of(*thing).key().to_owned() + " " + name,
+        };
+        let matter = matter(Group::Short, job.as_ref(), of);
         if self.is_put_off(&matter) {
             self.set_aside += 1;
             return;
@@ -166,7 +175,10 @@ impl<'a> List<'a> {
         self.lines.push(Waiting {
             when: line.and_then(|line| line.due()),
             says: words::today::short(short),
-            spot: Spot::Drawer { name: name.clone() },
+            spot: Spot::Drawer {
+                thing: *thing,
+                name: name.clone(),
+            },
             ..waiting
         });
     }

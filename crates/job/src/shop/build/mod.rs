@@ -201,6 +201,7 @@ fn guides(mut rows: Vec<GuideRow>, pedigree: &mut Pedigree) -> Result<Vec<Guide>
             life_holes: at.positive("life_holes", row.life_holes)?,
             price: at.not_negative("price", row.price)?,
             stock: row.stock,
+            kept_ends: 0,
             name: row.name,
         });
         pedigree.guides.push(row.pedigree);
