@@ -56,7 +56,6 @@ filled "customer" "Grove Pump Works"
 filled "part" "GP-12"
 filled "material" "Stainless 316"
 filled "quantity" "12"
-filled "machine" "Plover"
 picture 5-inquiry
 {
   printf 'hole\tqty\tdia\tdepth\tend\tangle\n'

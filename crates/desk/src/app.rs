@@ -340,11 +340,7 @@ impl App {
 
     fn sheet(&self) -> Sheet {
         let shop = self.desk().shop.on_letter;
-        if shop.unwrap_or(self.settings.letter) {
-            Sheet::Letter
-        } else {
-            Sheet::A4
-        }
+        Sheet::of(shop.unwrap_or(self.settings.letter))
     }
 }
 

@@ -72,6 +72,8 @@ pub struct SheetView {
     pub working_height: f32,
     /// Where each note of the margin stood last, by what tells it from the others.
     pub held_notes: Vec<(u64, f32)>,
+    /// The notes in the list of all as they stood there last, each with its height.
+    pub held_list: Vec<(u64, f32)>,
     /// Since when each note has been on the screen.
     pub seen_notes: BTreeMap<u64, f64>,
     /// All notes are listed, in place of those about the lines in sight.

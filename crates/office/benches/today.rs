@@ -135,6 +135,7 @@ fn line(at: u32) -> Arc<ShelfLine> {
         price: (stands != State::Inquiry).then(|| Price {
             quantity,
             each: Decimal::new(i64::from(at * 37 % 90_000), 2),
+            ..Price::default()
         }),
         hours: (stands == State::Delivered).then(|| Hours {
             each: f64::from(at % 700) / 100.0,

@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use csv::{ReaderBuilder, Terminator, WriterBuilder};
+use csv::{ReaderBuilder, StringRecord, Terminator, WriterBuilder};
 use quillbore_intake::encoding::decode;
 use quillbore_job::Unit;
 use quillbore_job::same_name::same_name;
@@ -113,82 +113,126 @@ pub fn read(sheet: &ShopSheet, list: ShopList, bytes: &[u8]) -> Result<TakenIn, 
         lines.push(record);
     }
     let mut lines = lines.into_iter();
-    let first = lines.next().unwrap_or_default();
-    let heads: Vec<Option<(ShopColumn, Option<Unit>)>> =
-        first.iter().map(|head| column_of(list, head)).collect();
-    let unknown: Vec<String> = {
-        let named = first.iter().zip(&heads);
-        let unknown = named.filter(|(head, column)| column.is_none() && !head.trim().is_empty());
-        unknown.map(|(head, _)| head.trim().to_owned()).collect()
-    };
-    let naming = list.columns().first().copied().unwrap_or(ShopColumn::Name);
-    let size = (list == ShopList::Electrodes).then_some(ShopColumn::Outer);
-    let can_name = |column: &ShopColumn| *column == naming || Some(*column) == size;
-    if !heads.iter().flatten().any(|(column, _)| can_name(column)) {
+    let heads = Heads::of(list, &lines.next().unwrap_or_default());
+    if !heads
+        .columns
+        .iter()
+        .flatten()
+        .any(|(of, _)| can_name(list, *of))
+    {
         return Err(words::no_name_column(list));
     }
-    let known: Vec<ShownRow> = shown_rows(sheet, list, true);
-    let mut rows: Vec<(ShopRowAt, Vec<(ShopColumn, String)>)> = Vec::new();
-    let mut counts = Counts::default();
-    let mut seen = BTreeSet::new();
+    let mut taken = Taken {
+        sheet,
+        list,
+        known: shown_rows(sheet, list, true),
+        seen: BTreeSet::new(),
+        rows: Vec::new(),
+        counts: Counts::default(),
+    };
     for (at, line) in lines.enumerate() {
-        let typed: BTreeMap<ShopColumn, String> = {
-            let cells = heads.iter().zip(line.iter());
-            let cells = cells.filter_map(|(head, text)| {
-                let (column, unit) = (*head)?;
-                Some((column, in_unit(text, column, unit, sheet.unit)))
-            });
-            cells.collect()
-        };
-        if typed.values().all(|text| text.trim().is_empty()) {
-            continue;
-        }
-        let name = typed.get(&naming).map_or("", |name| name.trim());
-        let is_named = typed
-            .iter()
-            .any(|(column, text)| can_name(column) && !text.trim().is_empty());
-        if !is_named {
-            counts.nameless.push(at + 2);
-            continue;
-        }
-        if !name.is_empty() && !seen.insert(name.to_lowercase()) {
-            counts.twice.push(at + 2);
-            continue;
-        }
-        let there = known
-            .iter()
-            .find(|row| !name.is_empty() && same_name(row.text(naming), name));
-        let cells: Vec<(ShopColumn, String)> = match there {
-            Some(row) => {
-                let differs = |(column, text): &(ShopColumn, String)| {
-                    cell(row, *column, sheet.unit).trim() != text.trim()
-                };
-                typed.into_iter().filter(differs).collect()
-            }
-            None => typed
-                .into_iter()
-                .filter(|(_, text)| !text.trim().is_empty())
-                .collect(),
-        };
-        match there {
-            Some(_) if cells.is_empty() => counts.same += 1,
-            Some(row) => {
-                counts.changed += 1;
-                rows.push((row.at.clone(), cells));
-            }
-            None => {
-                counts.new += 1;
-                rows.push((ShopRowAt::New, cells));
-            }
-        }
+        // Counted from 1, behind the heads.
+        taken.take(at + 2, heads.cells(&line, sheet.unit));
     }
+    let Taken { rows, counts, .. } = taken;
     let edit = (!rows.is_empty()).then_some(ShopEdit::SetCells {
         list,
         rows,
         unit: sheet.unit,
     });
-    let told = words::taken_in(list, &counts, &unknown);
+    let told = words::taken_in(list, &counts, &heads.unknown);
     Ok(TakenIn { edit, told })
+}
+
+/// The first line of a table.
+struct Heads {
+    /// The column of each cell and the unit in it; none where the list has no such column.
+    columns: Vec<Option<(ShopColumn, Option<Unit>)>>,
+    /// The names that are none of its columns.
+    unknown: Vec<String>,
+}
+
+impl Heads {
+    fn of(list: ShopList, line: &StringRecord) -> Self {
+        let columns: Vec<_> = line.iter().map(|head| column_of(list, head)).collect();
+        let named = line.iter().zip(&columns);
+        let unknown = named.filter(|(head, column)| column.is_none() && !head.trim().is_empty());
+        Self {
+            unknown: unknown.map(|(head, _)| head.trim().to_owned()).collect(),
+            columns,
+        }
+    }
+
+    /// What a line says of each column.
+    fn cells(&self, line: &StringRecord, unit: Unit) -> Cells {
+        let cells = self.columns.iter().zip(line.iter());
+        let cells = cells.filter_map(|(head, text)| {
+            let (column, of) = (*head)?;
+            Some((column, in_unit(text, column, of, unit)))
+        });
+        cells.collect()
+    }
+}
+
+type Cells = BTreeMap<ShopColumn, String>;
+
+/// What the lines of a table come to, one after the other.
+struct Taken<'a> {
+    sheet: &'a ShopSheet,
+    list: ShopList,
+    known: Vec<ShownRow>,
+    seen: BTreeSet<String>,
+    rows: Vec<(ShopRowAt, Vec<(ShopColumn, String)>)>,
+    counts: Counts,
+}
+
+impl Taken<'_> {
+    fn take(&mut self, line: usize, typed: Cells) {
+        let has = |text: &str| !text.trim().is_empty();
+        if !typed.values().any(|text| has(text)) {
+            return;
+        }
+        let names =
+            |(column, text): (&ShopColumn, &String)| can_name(self.list, *column) && has(text);
+        if !typed.iter().any(names) {
+            self.counts.nameless.push(line);
+            return;
+        }
+        let naming = naming(self.list);
+        let name = typed.get(&naming).map_or("", |name| name.trim());
+        if !name.is_empty() && !self.seen.insert(name.to_lowercase()) {
+            self.counts.twice.push(line);
+            return;
+        }
+        let mut known = self.known.iter();
+        let there = known.find(|row| !name.is_empty() && same_name(row.text(naming), name));
+        let differs = |(column, text): &(ShopColumn, String)| match there {
+            Some(row) => cell(row, *column, self.sheet.unit).trim() != text.trim(),
+            None => has(text),
+        };
+        let cells: Vec<_> = typed.into_iter().filter(differs).collect();
+        match there {
+            Some(_) if cells.is_empty() => self.counts.same += 1,
+            Some(row) => {
+                self.counts.changed += 1;
+                self.rows.push((row.at.clone(), cells));
+            }
+            None => {
+                self.counts.new += 1;
+                self.rows.push((ShopRowAt::New, cells));
+            }
+        }
+    }
+}
+
+/// The column that names a row.
+fn naming(list: ShopList) -> ShopColumn {
+    list.columns().first().copied().unwrap_or(ShopColumn::Name)
+}
+
+/// Whether a column tells which row is meant: an electrode is known by its diameter, too.
+fn can_name(list: ShopList, column: ShopColumn) -> bool {
+    column == naming(list) || (list == ShopList::Electrodes && column == ShopColumn::Outer)
 }
 
 /// What separates the cells: what its first line has most of.

@@ -20,7 +20,7 @@ impl App {
             Then::Open => {
                 let said = self.opened(&file);
                 if let Some(job) = self.jobs.get_mut(at) {
-                    job.desk.notice = said;
+                    job.desk.handed_over(said);
                 }
             }
             Then::Print => self.print_file(file),
@@ -30,7 +30,7 @@ impl App {
     /// Opens a file with whatever the desktop has for it.
     pub(super) fn open_file(&mut self, file: &Path) {
         let said = self.opened(file);
-        self.desk_mut().notice = said;
+        self.desk_mut().handed_over(said);
     }
 
     fn opened(&mut self, path: &Path) -> String {
@@ -57,7 +57,7 @@ impl App {
             command: self.settings.print_command.clone(),
             name: self.settings.printer.clone().unwrap_or_default(),
         };
-        self.desk_mut().notice = words::printing(&printer.name);
+        self.desk_mut().handed_over(words::printing(&printer.name));
         self.clerk.ask(Request::PrintOut { printer, file });
     }
 
@@ -83,10 +83,10 @@ impl App {
     /// Tells how printing ended.
     pub(super) fn take_printed_out(&mut self, file: &Path, result: Result<String, Failure>) {
         let name = file.file_name().unwrap_or_default().to_string_lossy();
-        self.desk_mut().notice = match result {
+        self.desk_mut().handed_over(match result {
             Ok(said) => words::printed_out(&name, &said),
             Err(failure) => failure.to_string(),
-        };
+        });
     }
 
     /// Asks for a file to attach.

@@ -223,6 +223,7 @@ impl App {
         });
         // Whoever goes by key aims at nothing in the margin: it is laid out anew.
         view.held_notes.clear();
+        view.held_list.clear();
         let can_be_done =
             note.is_offering() || note.question.is_some() || note.settled_by.is_some();
         view.go_to_note = can_be_done.then_some(note.beside);

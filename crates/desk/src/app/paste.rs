@@ -110,7 +110,11 @@ impl App {
         self.edit(&taken.edit);
         let desk = self.desk_mut();
         if desk.history.state() != before {
-            desk.notice = told(table, &taken);
+            // What the edit itself told, such as the machine that came along, is said behind it.
+            let said = std::mem::take(&mut desk.notice);
+            desk.notice = format!("{} {said}", told(table, &taken))
+                .trim_end()
+                .to_owned();
         }
         if !table.lies_as_laid() {
             // Head or values decided the columns: the block lies elsewhere than it was pasted.

@@ -249,13 +249,14 @@ impl App {
         let file = desk.papers_folder().join(&issued.file);
         let file = file.display().to_string();
         let done = (self.open_mail)(&letter);
-        self.desk_mut().notice = match done {
+        let said = match done {
             Ok(()) => letter_words::attach(&file),
             Err(_) => {
                 ctx.copy_text(format!("{subject}\n\n{text}"));
                 letter_words::no_mail(&file)
             }
         };
+        self.desk_mut().handed_over(said);
     }
 
     /// Writes down that the parts that are here are due by themselves, and releases their traveler.

@@ -68,7 +68,9 @@ impl App {
     /// Does what the page asks.
     pub(super) fn shop_asks(&mut self, ask: ShopAsk) {
         match ask {
-            ShopAsk::Edit(edit) => self.edit_shop(&edit),
+            ShopAsk::Edit(edit) => {
+                self.edit_shop(&edit);
+            }
             ShopAsk::Undo => self.step_shop(true),
             ShopAsk::Redo => self.step_shop(false),
             ShopAsk::SaveAgain => self.save_shop(),
@@ -126,19 +128,24 @@ impl App {
         };
     }
 
-    fn edit_shop(&mut self, edit: &ShopEdit) {
+    /// Does an edit; whether it changed anything.
+    fn edit_shop(&mut self, edit: &ShopEdit) -> bool {
         if self.shop.stands.is_none() {
             // What is on the shelf is not known: nothing can be typed over it.
             self.shop.notice = words::LOOKING.to_owned();
-            return;
+            return false;
         }
         let desk = &self.jobs[self.at].desk;
         let (day, by) = (desk.day, desk.name.clone());
         match self.shop.history.do_edit(edit, Changing { day, by: &by }) {
-            Ok(true) => self.save_shop(),
+            Ok(true) => {
+                self.save_shop();
+                return true;
+            }
             Ok(false) => {}
             Err(refused) => self.shop.notice = with_hint(&refused.to_string(), refused.hint()),
         }
+        false
     }
 
     fn step_shop(&mut self, back: bool) {
@@ -267,8 +274,9 @@ impl App {
                 self.shop.list_paths.remove(&list);
                 match edit {
                     Some(edit) => {
-                        self.shop.told_when_saved = told;
-                        self.edit_shop(&edit);
+                        if self.edit_shop(&edit) {
+                            self.shop.told_when_saved = told;
+                        }
                     }
                     None => self.shop.notice = told,
                 }

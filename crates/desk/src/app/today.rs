@@ -86,8 +86,8 @@ impl App {
                 put_off: &put_off,
             },
         );
-        self.today.at = self.today.at.min(list.lines.len().saturating_sub(1));
         self.today.list = Some(Arc::new(list));
+        self.today.stay_in_list();
         self.today.of = Some(MadeOf {
             version: self.list.version,
             changes: self.today.changes,
@@ -118,15 +118,21 @@ impl App {
             TodayAsk::Open(line) => self.open_waiting(ctx, &line),
             TodayAsk::Done(line) => self.done(&line),
             TodayAsk::SetAside(line, until) => self.set_aside(&line, &until),
-            TodayAsk::BringBack => {
-                self.settings.put_off.clear();
-                self.keep_settings();
-                self.today.changes += 1;
-                self.today.notice = words::BACK.to_owned();
+            TodayAsk::BringBack(line) => self.bring_back(&line),
+            TodayAsk::ShowAside => {
+                self.today.with_aside ^= true;
+                self.today.stay_in_list();
             }
             TodayAsk::Close => self.today.open = false,
             TodayAsk::Tell(said) => self.today.notice = said,
         }
+    }
+
+    fn bring_back(&mut self, line: &Waiting) {
+        self.settings.put_off.remove(&line.matter.text());
+        self.keep_settings();
+        self.today.changes += 1;
+        self.today.notice = words::back(called(line));
     }
 
     fn set_aside(&mut self, line: &Waiting, typed: &str) {
@@ -137,12 +143,7 @@ impl App {
             self.today.until = Some(typed.to_owned());
             return;
         };
-        let number = if line.number.is_empty() {
-            &line.says
-        } else {
-            &line.number
-        };
-        self.today.notice = words::set_aside(number, &until.to_string());
+        self.today.notice = words::set_aside(called(line), &until.to_string());
         self.settings
             .put_off
             .insert(line.matter.text(), until.to_string());
@@ -220,6 +221,15 @@ impl App {
             Place::NewSlip(_) => self.go_to(Target::Spot(Spot::Field(Field::Customer))),
             Place::Drawer { .. } | Place::File => {}
         }
+    }
+}
+
+/// What a line is called in a sentence: its job's number, or what it says where it is no job's.
+fn called(line: &Waiting) -> &str {
+    if line.number.is_empty() {
+        &line.says
+    } else {
+        &line.number
     }
 }
 

@@ -2,6 +2,8 @@
 
 use quillbore_job::agreed::with_customer;
 use quillbore_job::history::Doing;
+use quillbore_job::only_machine::with_only_machine;
+use quillbore_job::words::edits::label;
 use quillbore_job::{Edit, Field};
 
 use super::state::Desk;
@@ -11,12 +13,19 @@ use crate::words::desk as words;
 impl Desk {
     /// Does an edit; a refusal is told in the notice and changes nothing.
     ///
-    /// With the customer goes what the shop has agreed with them, in the same step.
+    /// With the customer goes what the shop has agreed with them, and with the first holes the machine
+    /// of a shop that has but one, in the same step.
     pub fn edit(&mut self, edit: &Edit, before: GridAt, after: GridAt) {
         let agreed = self.with_what_was_agreed(edit);
         let taken = agreed.as_ref().map_or(Vec::new(), taken_on);
-        match self.history.do_edit(
-            agreed.as_ref().unwrap_or(edit),
+        let now = self.history.now();
+        let with_machine = with_only_machine(now, &self.shop, edit);
+        let machine = with_machine.as_ref().map(|(name, _)| name.clone());
+        let done = agreed.or(with_machine.map(|(_, edit)| edit));
+        let label = label(now, edit);
+        match self.history.do_named(
+            done.as_ref().unwrap_or(edit),
+            label,
             Doing {
                 gesture: None,
                 before,
@@ -24,10 +33,13 @@ impl Desk {
             },
         ) {
             Ok(_) => {
-                self.notice.clear();
-                if !taken.is_empty() {
-                    self.notice = words::taken_on(&taken);
-                }
+                let typed = self.history.now().text(Field::Machine);
+                self.notice = match machine {
+                    // A table that was pasted may have named another.
+                    Some(name) if name == typed => words::only_machine(&name),
+                    _ if taken.is_empty() => String::new(),
+                    _ => words::taken_on(&taken),
+                };
                 self.refresh();
                 self.take_replies();
             }

@@ -144,6 +144,14 @@ impl Desk {
         self.made.as_ref().filter(|made| made.said == self.notice)
     }
 
+    /// Says what was done with what the last deed made; more can be done with it still.
+    pub fn handed_over(&mut self, said: String) {
+        if let Some(made) = self.made.as_mut().filter(|made| made.said == self.notice) {
+            made.said.clone_from(&said);
+        }
+        self.notice = said;
+    }
+
     /// The run records of the shelf, once they were looked at.
     #[must_use]
     pub const fn records(&self) -> Option<&Arc<Pool>> {

@@ -14,6 +14,7 @@ use quillbore_office::office::Wanted;
 use crate::look;
 use crate::view::Ask;
 use crate::words::again as words;
+use crate::words::shelf::amount;
 
 /// Number, who and what, material, size x depth, quantity, price each, minutes each.
 const WIDTHS: [Column; 7] = [
@@ -70,9 +71,14 @@ fn cell_ui(
         2 => summary.material.clone(),
         3 => words::size_and_depth(&length(summary.size_mm), &length(summary.depth_mm)),
         4 => summary.quantity.map_or_else(String::new, |q| q.to_string()),
-        5 => summary.price.map_or_else(
+        5 => summary.price.as_ref().map_or_else(
             || summary.state.clone(),
-            |price| words::each_at(price.each, price.quantity),
+            |price| {
+                words::each_at(
+                    amount(price, shared.shop.tables.rates.minor_digits),
+                    price.quantity,
+                )
+            },
         ),
         _ => summary.hours.map_or_else(String::new, |hours| {
             let minutes = show::minutes(hours.each * 60.0);

@@ -1,6 +1,8 @@
 //! The margin: notes about the lines in sight, each tied to its line, a picture below them, and over
 //! both the working of an open figure. Nothing in it moves while the pointer is in it.
 
+use std::collections::BTreeMap;
+
 use egui::{Color32, Painter, Rangef, Rect, ScrollArea, Sense, Stroke, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::finding::Level;
 
@@ -49,6 +51,9 @@ pub fn margin_ui(
 ) {
     let listed = view.all_notes || (place.is_strip && view.margin_over);
     let wanted = if listed { Wanted::All } else { Wanted::InSight };
+    if !listed {
+        view.held_list.clear();
+    }
     let Gathered {
         groups: all,
         hidden,
@@ -304,7 +309,8 @@ fn unread_ui(ui: &Ui, view: &mut SheetView, told: &NoteGroup<'_>, at: Rect) {
     }
 }
 
-/// All notes of the job, those of lines out of sight too, in a list of their own until Esc.
+/// All notes of the job, those of lines out of sight too, in a list of their own until Esc. While the
+/// pointer is in it each stays where it was, and the place of one that is gone stays free.
 fn all_ui(
     ui: &mut Ui,
     column: Rect,
@@ -319,15 +325,47 @@ fn all_ui(
             view.all_notes = false;
             view.margin_over = false;
         }
+        let pointer = ui.input(|input| input.pointer.latest_pos());
+        let holds = pointer.is_some_and(|at| column.contains(at));
+        let before = std::mem::take(&mut view.held_list);
+        let before = if holds { before } else { Vec::new() };
         let area = ScrollArea::vertical().id_salt("all notes");
         area.auto_shrink(false).show(ui, |ui| {
             ui.set_width(column.width() - 10.0);
+            let mut fresh: BTreeMap<u64, &NoteGroup<'_>> =
+                all.iter().map(|told| (told.key(), told)).collect();
+            for (key, height) in before {
+                let height = match fresh.remove(&key) {
+                    Some(told) => listed_ui(ui, shared, view, told, asks),
+                    None => {
+                        ui.add_space(height);
+                        height
+                    }
+                };
+                view.held_list.push((key, height));
+            }
             for told in all {
-                note_ui(ui, shared, view, told, asks);
-                ui.add_space(BETWEEN);
+                if fresh.remove(&told.key()).is_some() {
+                    let height = listed_ui(ui, shared, view, told, asks);
+                    view.held_list.push((told.key(), height));
+                }
             }
         });
     });
+}
+
+/// One of the notes in the list of all, and the height that it takes there.
+fn listed_ui(
+    ui: &mut Ui,
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+    told: &NoteGroup<'_>,
+    asks: &mut Vec<Ask>,
+) -> f32 {
+    let top = ui.cursor().top();
+    note_ui(ui, shared, view, told, asks);
+    ui.add_space(BETWEEN);
+    ui.cursor().top() - top
 }
 
 /// Where the working lies: its top at its figure, or its bottom on the foot; as high as it was drawn

@@ -38,12 +38,11 @@ pub(super) struct NoteGroup<'a> {
 }
 
 impl<'a> NoteGroup<'a> {
-    /// What tells it from every other note, from one frame to the next.
+    /// What tells it from every other note, from one frame to the next; an answer to it changes nothing.
     pub(super) fn key(&self) -> u64 {
         let mut hasher = DefaultHasher::new();
-        self.first.code().hash(&mut hasher);
-        format!("{:?}", self.first.beside).hash(&mut hasher);
-        self.text.hash(&mut hasher);
+        format!("{:?}", (&self.first.kind, self.first.beside)).hash(&mut hasher);
+        self.first.own_words().hash(&mut hasher);
         hasher.finish()
     }
 

@@ -2,6 +2,7 @@
 
 use egui::{Key, Modifiers, Rect, ScrollArea, Sense, Ui, UiBuilder, vec2};
 use quillbore_job::life::blockers;
+use quillbore_job::results::Telling;
 use quillbore_job::words::{life, slips};
 use quillbore_job::{Edit, Field, Job, Paper};
 
@@ -151,10 +152,23 @@ fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
     }
 }
 
-/// Terms that the quotation would leave open, each a word that says what the shop knows of it.
+/// What the quotation says of its terms, what would have to be bought for them, and a word for each that
+/// is left open, with what the shop knows of it.
 fn terms_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
     if paper != Paper::Quotation {
         return;
+    }
+    let is_open = |field: &Field| shared.job.text(*field).trim().is_empty();
+    let open: Vec<Field> = [Field::LeadDays, Field::ValidDays]
+        .into_iter()
+        .filter(is_open)
+        .collect();
+    ui.add_space(8.0);
+    pencil(ui, &words::terms(&open));
+    let telling = Telling::new(shared.job, &shared.shop.tables);
+    let notes = shared.results.notes.iter();
+    for note in notes.filter(|note| note.kind.is_short_supply()) {
+        ui.label(telling.text(note).as_ref());
     }
     let days = shared.promise.map(|promise| promise.days.p90);
     let terms = [
@@ -166,7 +180,7 @@ fn terms_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
             continue;
         };
         // The word keeps its place once it is said: what stands below is aimed at next.
-        let is_open = shared.job.text(field).trim().is_empty();
+        let is_open = is_open(&field);
         let shown = word(shared.job.count(field).unwrap_or(days));
         let word = ui.add_enabled_ui(is_open, |ui| look::word(ui, &shown));
         if is_open && word.inner.clicked() {

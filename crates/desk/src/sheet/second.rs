@@ -11,6 +11,7 @@ use super::shared::Shared;
 use crate::look;
 use crate::view::SheetView;
 use crate::words::price as words;
+use crate::words::shelf::amount;
 
 /// The section, and under it the price in short.
 pub fn second_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &SheetView) {
@@ -54,7 +55,7 @@ fn in_short(shared: &Shared<'_>, view: &SheetView) -> [(&'static str, String); 6
         let price = summary.price.as_ref()?;
         Some(words::last_similar(
             &alike.number,
-            price.each,
+            amount(price, digits),
             price.quantity,
         ))
     });

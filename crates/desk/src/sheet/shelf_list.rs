@@ -206,8 +206,12 @@ fn find_ui(ui: &mut Ui, list: &mut Listing, find_focus: &mut bool, asks: &mut Ve
         if std::mem::take(find_focus) {
             response.request_focus();
         }
+        let pressed = |key| ui.input(|input| input.key_pressed(key));
+        if response.lost_focus() && pressed(Key::Escape) {
+            list.find.clear();
+        }
         if response.lost_focus()
-            && ui.input(|input| input.key_pressed(Key::Enter))
+            && pressed(Key::Enter)
             && !list.find.trim().is_empty()
             && let Some(key) = list.meant()
         {

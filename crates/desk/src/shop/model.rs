@@ -103,6 +103,12 @@ impl Rows {
             cells.retain(|(column, _)| *column != Column::Counted);
             cells.push((Column::Counted, day.to_string()));
         }
+        // A rate of exchange is today's, unless a day is typed with it.
+        let is_rated = has(cells, Column::ExchangeRate) && !has(cells, Column::ExchangeDay);
+        if is_rated {
+            cells.retain(|(column, _)| *column != Column::ExchangeDay);
+            cells.push((Column::ExchangeDay, day.to_string()));
+        }
         let any = cells.iter().any(|(_, text)| !text.trim().is_empty());
         let is_new_card = self.list == List::Rates && *row == RowAt::New && any;
         if is_new_card && !has(cells, Column::ValidFrom) {
@@ -233,6 +239,26 @@ mod tests {
             sheet.own(List::Rates)[0].cell(Column::ValidFrom).text(),
             "2026-11-27"
         );
+    }
+
+    #[test]
+    fn a_rate_of_exchange_gets_its_day_unless_one_is_typed_with_it() {
+        let sheet = ShopSheet::default();
+        let customers = model(&sheet, List::Customers);
+        let at = List::Customers.columns();
+        let at = at.iter().position(|one| *one == Column::ExchangeRate);
+        let at = GridAt::new(0, at.expect("a column"));
+        assert_eq!(customers.column(at.col + 1), Some(Column::ExchangeDay));
+        let typed = |texts: &[&str]| {
+            let texts = texts.iter().map(|text| (*text).to_owned()).collect();
+            let edit = customers.set_cells(at, vec![texts], day());
+            let sheet = apply_shop(&sheet, &edit.expect("an edit")).expect("typed");
+            let row = &sheet.own(List::Customers)[0];
+            row.cell(Column::ExchangeDay).text().to_owned()
+        };
+        assert_eq!(typed(&["0.92"]), "2026-11-27");
+        assert_eq!(typed(&["0.92", "2026-11-20"]), "2026-11-20");
+        assert_eq!(typed(&[""]), "");
     }
 
     #[test]

@@ -30,7 +30,9 @@ pub struct TodayPage {
     pub(crate) asked: Vec<JobKey>,
     /// How often put-off matters or hours became others.
     pub(crate) changes: u64,
-    /// The line one is at.
+    /// What is set aside stands below the list.
+    pub(crate) with_aside: bool,
+    /// The line one is at; those set aside come after the others.
     pub(crate) at: usize,
     /// That line is brought into sight as soon as it is drawn.
     pub(crate) follow: bool,
@@ -61,8 +63,10 @@ pub enum TodayAsk {
     Done(Box<Waiting>),
     /// Set a line aside until a day, as it was typed.
     SetAside(Box<Waiting>, String),
-    /// Put what was set aside back.
-    BringBack,
+    /// Put a line that was set aside back.
+    BringBack(Box<Waiting>),
+    /// Show what is set aside below the list, or leave it out again.
+    ShowAside,
     /// The page is closed.
     Close,
     /// Say this in the foot.
@@ -73,7 +77,26 @@ impl TodayPage {
     /// The line one is at.
     #[must_use]
     pub fn line(&self) -> Option<&Waiting> {
-        self.list.as_ref()?.lines.get(self.at)
+        self.line_at(self.list.as_deref()?, self.at)
+    }
+
+    /// A line of a list, those set aside after the others while they are shown.
+    fn line_at<'a>(&self, list: &'a Today, at: usize) -> Option<&'a Waiting> {
+        let aside = || list.aside.get(at.checked_sub(list.lines.len())?);
+        let shown = || self.with_aside.then(aside).flatten();
+        list.lines.get(at).or_else(shown)
+    }
+
+    /// How many lines of a list are shown.
+    pub(crate) fn count(&self, list: &Today) -> usize {
+        let aside = if self.with_aside { list.aside.len() } else { 0 };
+        list.lines.len() + aside
+    }
+
+    /// Stays at a line where there are fewer than before.
+    pub(crate) fn stay_in_list(&mut self) {
+        let shown = self.list.as_ref().map_or(0, |list| self.count(list));
+        self.at = self.at.min(shown.saturating_sub(1));
     }
 
     /// Goes to the first line of the group with a number, counted from 1 among those that have lines.
@@ -96,17 +119,23 @@ impl TodayPage {
 enum Row {
     /// The head of a group, with how many lines it has.
     Head(Group, usize),
+    /// The head of what is set aside, with how many lines it has.
+    AsideHead(usize),
     /// A line, by its place in the list.
     Line(usize),
 }
 
-fn rows(list: &Today) -> Vec<Row> {
+fn rows(list: &Today, with_aside: bool) -> Vec<Row> {
     let mut rows = Vec::new();
     let mut at = 0;
     for (group, lines) in list.groups() {
         rows.push(Row::Head(group, lines.len()));
         rows.extend((at..at + lines.len()).map(Row::Line));
         at += lines.len();
+    }
+    if with_aside && !list.aside.is_empty() {
+        rows.push(Row::AsideHead(list.aside.len()));
+        rows.extend((at..at + list.aside.len()).map(Row::Line));
     }
     rows
 }

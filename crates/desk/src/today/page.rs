@@ -11,6 +11,7 @@ use quillbore_office::words::today as said;
 use super::{Row, TodayAsk, TodayPage, rows};
 use crate::look;
 use crate::sheet::parts::pencil;
+use crate::words::shelf::amount;
 use crate::words::today as words;
 
 /// The height of a line.
@@ -46,8 +47,11 @@ pub fn today_head_ui(ui: &mut Ui, page: &mut TodayPage, day: &str, asks: &mut Ve
             asks.push(TodayAsk::Close);
         }
         let set_aside = page.list.as_ref().map_or(0, |list| list.foot.set_aside);
-        if set_aside > 0 && look::quiet_word(ui, words::BRING_BACK).clicked() {
-            asks.push(TodayAsk::BringBack);
+        if set_aside > 0 {
+            let word = words::show_aside(set_aside);
+            if look::toggle_word(ui, &word, page.with_aside).clicked() {
+                asks.push(TodayAsk::ShowAside);
+            }
         }
         let left = Layout::left_to_right(Align::Center);
         ui.with_layout(left, |ui| {
@@ -71,6 +75,7 @@ pub fn today_head_ui(ui: &mut Ui, page: &mut TodayPage, day: &str, asks: &mut Ve
 fn words_ui(ui: &mut Ui, page: &mut TodayPage, asks: &mut Vec<TodayAsk>) {
     ui.spacing_mut().item_spacing.x = 16.0;
     let line = page.line().cloned().map(Box::new);
+    let is_aside = line.as_ref().is_some_and(|line| line.put_off.is_some());
     ui.add_enabled_ui(line.is_some(), |ui| {
         for (word, keys, ask) in [
             (
@@ -88,7 +93,11 @@ fn words_ui(ui: &mut Ui, page: &mut TodayPage, asks: &mut Vec<TodayAsk>) {
                 asks.extend(line.clone().map(ask));
             }
         }
-        if look::keyed_word(ui, words::SET_ASIDE, "S").clicked() {
+        if is_aside {
+            if look::keyed_word(ui, words::BRING_BACK, "S").clicked() {
+                asks.extend(line.clone().map(TodayAsk::BringBack));
+            }
+        } else if look::keyed_word(ui, words::SET_ASIDE, "S").clicked() {
             page.until = Some(String::new());
         }
     });
@@ -159,7 +168,7 @@ pub fn today_ui(
         });
         return;
     };
-    if list.lines.is_empty() {
+    if page.count(&list) == 0 {
         ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
             ui.add_space(12.0);
             ui.label(list.foot.said());
@@ -188,7 +197,7 @@ fn lines_ui(
     let size = vec2(ui.available_width(), LINE + 8.0);
     let (heads, _) = ui.allocate_exact_size(size, Sense::hover());
     heads_ui(ui, heads, currency.0);
-    let rows = rows(list);
+    let rows = rows(list, page.with_aside);
     let at_row = rows.iter().position(|row| *row == Row::Line(page.at));
     let mut scroll = ScrollArea::vertical().id_salt("today");
     let follow = std::mem::take(&mut page.follow);
@@ -211,11 +220,8 @@ fn keys(ui: &Ui, page: &mut TodayPage, asks: &mut Vec<TodayAsk>) {
     if ui.ctx().text_edit_focused() {
         return;
     }
-    let last = page
-        .list
-        .as_ref()
-        .map_or(0, |list| list.lines.len())
-        .saturating_sub(1);
+    let shown = page.list.as_ref().map_or(0, |list| page.count(list));
+    let last = shown.saturating_sub(1);
     let took = |key: Key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
     for (key, to) in [
         (Key::ArrowDown, (page.at + 1).min(last)),
@@ -242,8 +248,14 @@ fn keys(ui: &Ui, page: &mut TodayPage, asks: &mut Vec<TodayAsk>) {
     if is_free && took(Key::Space) {
         asks.extend(line.clone().map(TodayAsk::Done));
     }
-    if took(Key::S) && line.is_some() {
-        page.until = Some(String::new());
+    if took(Key::S)
+        && let Some(line) = line
+    {
+        if line.put_off.is_some() {
+            asks.push(TodayAsk::BringBack(line));
+        } else {
+            page.until = Some(String::new());
+        }
     }
     if took(Key::Escape) {
         asks.push(TodayAsk::Close);
@@ -312,9 +324,13 @@ fn row_ui(
     let t = look::tokens(ui);
     let size = vec2(ui.available_width(), LINE);
     match row {
-        Row::Head(group, count) => {
+        Row::Head(..) | Row::AsideHead(_) => {
             let (place, _) = ui.allocate_exact_size(size, Sense::hover());
-            let head = words::group(&said::group(group, &list.foot), count);
+            let head = match row {
+                Row::Head(group, count) => words::group(&said::group(group, &list.foot), count),
+                Row::AsideHead(count) => words::group(words::ASIDE, count),
+                Row::Line(_) => String::new(),
+            };
             let place = place.shrink2(vec2(4.0, 0.0));
             look::clipped_label(ui, place, &head, look::small_bold(), t.ink);
             look::hairline_at(
@@ -325,7 +341,7 @@ fn row_ui(
             );
         }
         Row::Line(at) => {
-            let Some(line) = list.lines.get(at) else {
+            let Some(line) = page.line_at(list, at) else {
                 return;
             };
             let (place, response) = ui.allocate_exact_size(size, Sense::click());
@@ -346,11 +362,12 @@ fn line_ui(ui: &mut Ui, place: Rect, line: &Waiting, (list, digits): (&Today, u3
     let ink = if is_at { t.pressed } else { t.ink };
     let others = said::others(&line.others, &list.foot);
     let says = words::says(&line.says, &others);
-    let price = line
-        .price
-        .map(|price| show::money_exact(price.each, digits));
+    let price = line.price.as_ref().map(|price| amount(price, digits));
     let texts = [
-        line.when.map(|day| day.to_string()).unwrap_or_default(),
+        line.put_off
+            .or(line.when)
+            .map(|day| day.to_string())
+            .unwrap_or_default(),
         line.number.clone(),
         line.customer.clone(),
         words::part(&line.part, &line.revision),

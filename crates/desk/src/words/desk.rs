@@ -1,7 +1,7 @@
 //! What the desk says of its job.
 
 use quillbore_job::Field;
-use quillbore_job::words::english;
+use quillbore_job::words::names;
 
 /// What stands for the name of a desk that has none.
 pub const ANOTHER_DESK: &str = "another desk";
@@ -39,9 +39,15 @@ pub fn printed(places: &[String]) -> String {
     format!("Printed: {}", places.join(", "))
 }
 
+/// That a job is for the only machine that there is.
+#[must_use]
+pub fn only_machine(name: &str) -> String {
+    format!("Machine: {name}, the shop's only one.")
+}
+
 /// Which lines of the sheet go by what was agreed with the customer.
 #[must_use]
 pub fn taken_on(fields: &[Field]) -> String {
-    let names: Vec<&str> = fields.iter().map(|field| english::field(*field)).collect();
-    format!("As agreed with the customer: {}.", names.join(", "))
+    let taken: Vec<&str> = fields.iter().map(|field| names::field(*field)).collect();
+    format!("As agreed with the customer: {}.", taken.join(", "))
 }

@@ -2,8 +2,8 @@
 
 use std::fmt::Display;
 
-use quillbore_job::Paper;
-use quillbore_job::words::slips;
+use quillbore_job::words::{names, slips};
+use quillbore_job::{Field, Paper};
 use quillbore_paper::pdf::PdfError;
 
 /// The head of the block.
@@ -19,6 +19,18 @@ pub const PRINT_PREVIEWS: &str = "print previews";
 #[must_use]
 pub fn lead_days(days: u32) -> String {
     format!("say lead time: {days} working days")
+}
+
+/// What the quotation says of its terms, by those that are left open.
+#[must_use]
+pub fn terms(open: &[Field]) -> String {
+    match open {
+        [] => "It names lead time and validity.".to_owned(),
+        open => {
+            let open: Vec<&str> = open.iter().map(|field| names::field(*field)).collect();
+            format!("It leaves open: {}.", open.join(", "))
+        }
+    }
 }
 
 /// Says how long the quotation stands.

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use quillbore_job::show_quantity as show;
-use quillbore_office::digest::{ShelfLine, SortBy};
+use quillbore_office::digest::{Price, ShelfLine, SortBy};
 
 /// Before the line that finds a job.
 pub const FIND: &str = "find";
@@ -96,4 +96,17 @@ pub fn beside(line: &ShelfLine, by: SortBy, today: NaiveDate, digits: u32) -> St
             .map(|hours| format!("{} h", show::hours(hours))),
     };
     said.unwrap_or_default()
+}
+
+/// A price as it was quoted: with the currency, where that is not simply the shop's own.
+#[must_use]
+pub fn amount(price: &Price, digits: u32) -> String {
+    match price.currency.as_str() {
+        "" => show::money_exact(price.each, digits),
+        // How many digits its currency has, the price itself says.
+        currency => {
+            let each = show::money_exact(price.each, price.each.scale());
+            format!("{each} {currency}")
+        }
+    }
 }

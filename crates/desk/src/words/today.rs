@@ -21,8 +21,17 @@ pub const DONE: &str = "done";
 /// Asks until when a line is set aside.
 pub const SET_ASIDE: &str = "set aside until \u{2026}";
 
-/// Puts what was set aside back.
-pub const BRING_BACK: &str = "bring back what is set aside";
+/// Puts a line that was set aside back.
+pub const BRING_BACK: &str = "bring back";
+
+/// The head of what is set aside, each line with its day.
+pub const ASIDE: &str = "set aside until";
+
+/// Shows what is set aside.
+#[must_use]
+pub fn show_aside(count: usize) -> String {
+    format!("{count} set aside")
+}
 
 /// The keys that go through the list.
 pub const KEYS: &str = "arrows go from line to line, 1 to 9 to a group";
@@ -39,8 +48,11 @@ pub const NOT_NOW: &str = "not now";
 /// That a line is done where it stands.
 pub const DONE_IN_ITS_PLACE: &str = "That is done in its place: Enter opens the job there.";
 
-/// That what was set aside is back.
-pub const BACK: &str = "What was set aside is in the list again.";
+/// That a line is back.
+#[must_use]
+pub fn back(number: &str) -> String {
+    format!("{number} is in the list again.")
+}
 
 /// That a job is open and not saved here, so nothing was written into it.
 pub const OPEN_HERE: &str = "The job is open here: note the call there.";

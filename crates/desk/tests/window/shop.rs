@@ -8,7 +8,7 @@ use quillbore_office::start::Standing;
 
 use quillbore_job::Field;
 
-use crate::hands::{Window, desk_of, office, press, type_on, window_with};
+use crate::hands::{Window, desk_of, office, paste, press, type_on, window_with};
 
 fn first_start(folder: &std::path::Path) -> Harness<'static, Window> {
     let office = office(folder);
@@ -67,6 +67,17 @@ fn a_first_start_is_typed_from_line_to_line() {
             .text(),
         "Plover"
     );
+    // There is no other machine to choose: the first holes bring it along.
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    let desk = harness.state().app().desk();
+    assert_eq!(desk.job().text(Field::Machine), "Plover");
+    let said = "Machine: Plover, the shop's only one.";
+    assert!(desk.notice.ends_with(said), "{}", desk.notice);
+    harness.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
+    harness.run();
+    let desk = harness.state().app().desk();
+    assert_eq!(desk.job().text(Field::Machine), "");
+    assert!(desk.job().rows.is_empty());
 }
 
 /// Two customers, of whom one is agreed on in another currency.

@@ -88,8 +88,14 @@ fn a_line_is_set_aside_and_brought_back() {
     // Enter was about the day: the list is still there, and the job stands where it fits next.
     assert!(harness.state().app().today.open);
     assert_eq!(list(&harness), [(Group::NoAnswer, "26-0101".to_owned())]);
-    press(&mut harness, "bring back what is set aside");
+    press(&mut harness, "1 set aside");
+    assert!(harness.query_by_label("set aside until  1").is_some());
+    key(&mut harness, Key::End);
+    key(&mut harness, Key::S);
     assert_eq!(list(&harness)[0].0, Group::CallToday);
+    assert!(harness.query_by_label("1 set aside").is_none());
+    let notice = &harness.state().app().today.notice;
+    assert_eq!(notice, "26-0101 is in the list again.");
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 pub mod agreed;
 pub mod choices;
+pub mod only_machine;
 pub mod question;
 pub mod quick;
 pub mod to_input;

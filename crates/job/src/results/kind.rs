@@ -177,6 +177,12 @@ impl NoteKind {
         }
     }
 
+    /// Whether it says that something has to be bought before a date is promised.
+    #[must_use]
+    pub const fn is_short_supply(&self) -> bool {
+        matches!(self, Self::Found(Kind::TubesShort { .. }))
+    }
+
     /// Whether it says that an order pays another price than today's.
     pub(super) const fn is_order_price(&self) -> bool {
         match self {

@@ -77,6 +77,12 @@ impl SideNote {
         asks.is_none_or(|asks| asks.answer.is_none() && asks.outdated.is_none())
     }
 
+    /// What it says, where the calculation didn't find it, without the answer to it.
+    #[must_use]
+    pub fn own_words(&self) -> &str {
+        &self.own
+    }
+
     /// Whether it offers something that can be done about it.
     #[must_use]
     pub const fn is_offering(&self) -> bool {

@@ -205,7 +205,7 @@ const fn examples(what: What) -> &'static str {
         What::Number => "a number such as 8.2",
         What::Currency => "a code such as USD or EUR (ISO 4217)",
         What::WorkDays => "Mon-Fri, or Mon Tue Thu",
-        What::MachineRates => "68 for all machines, or each by its name: Barrow 70; Steeple 76",
+        What::MachineRates => "68 for all machines, or each by its name: big one 70; small one 76",
         What::Hazards => {
             "burning fines, nickel, cobalt, chromium, beryllium, copper or lead, with semicolons between, or none"
         }

@@ -60,7 +60,7 @@ pub const fn row(list: ShopList) -> &'static str {
 pub const fn list_about(list: ShopList) -> &'static str {
     match list {
         ShopList::Rates => {
-            "A card counts from its day on; what it leaves empty goes on from the card before. Machines: 68 for all, or Barrow 70; Steeple 76."
+            "A card counts from its day on; what it leaves empty goes on from the card before. Machines: 68 for all, or each by its name: big one 70; small one 76."
         }
         ShopList::Electrodes => {
             "Type a diameter: what is left empty is as usual, in pencil. A count is of the day it was made; what travelers take and runs use up is reckoned from there."
@@ -144,10 +144,7 @@ pub fn label(sheet: &ShopSheet, edit: &ShopEdit) -> String {
         ShopEdit::SetCells { list: of, rows, .. } => match rows.as_slice() {
             [(at, cells)] => {
                 let who = row_name(sheet, *of, at, cells);
-                match cells.as_slice() {
-                    [(column, text)] => format!("{who}: {}", said_of(self::column(*column), text)),
-                    cells => format!("{who}: {}", counted(cells.len(), "cell")),
-                }
+                format!("{who}: {}", said_of_cells(cells))
             }
             rows => format!("{}: {}", list(*of), counted(rows.len(), "row")),
         },
@@ -184,6 +181,20 @@ fn said_of(what: &str, text: &str) -> String {
         text if text.is_empty() => format!("{what} cleared"),
         text => format!("{what} {text}"),
     }
+}
+
+/// What was typed into cells of one row: the first of them in full, the others counted.
+fn said_of_cells(cells: &[(ShopColumn, String)]) -> String {
+    const SAID: usize = 3;
+    let (said, more) = cells.split_at(cells.len().min(SAID));
+    let said = said
+        .iter()
+        .map(|(column, text)| said_of(self::column(*column), text));
+    let mut said: Vec<String> = said.collect();
+    if !more.is_empty() {
+        said.push(format!("and {}", counted(more.len(), "more cell")));
+    }
+    said.join(", ")
 }
 
 fn row_name(

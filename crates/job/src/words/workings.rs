@@ -196,7 +196,7 @@ pub fn alternative(chance: Chance) -> String {
 #[must_use]
 pub const fn origin(origin: Origin) -> &'static str {
     match origin {
-        Origin::Typed => "typed",
+        Origin::Typed => "from the sheet",
         Origin::RateCard => "rate card",
         Origin::ShopTable => "shop's table",
         Origin::StartValue => "start value",

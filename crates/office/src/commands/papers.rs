@@ -92,10 +92,7 @@ pub(super) fn sheet(name: &str) -> Result<quillbore_paper::Sheet, Failure> {
 
 /// The sheet that a shop lays its papers out for.
 pub(super) fn sheet_of(shop: &Shop) -> quillbore_paper::Sheet {
-    match shop.on_letter {
-        Some(true) => quillbore_paper::Sheet::Letter,
-        Some(false) | None => quillbore_paper::Sheet::A4,
-    }
+    quillbore_paper::Sheet::of(shop.on_letter.unwrap_or(false))
 }
 
 /// Writes the papers and says their paths; tells why one of them can't be used as it stands.

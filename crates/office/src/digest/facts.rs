@@ -107,11 +107,16 @@ impl ShelfLine {
         self.says.as_ref().ok()?.summary.opened
     }
 
-    /// What the lot is worth: its price each times its parts.
+    /// What the lot is worth in the shop's own currency: its price each times its parts, by the rate that
+    /// it is quoted at.
     #[must_use]
     pub fn worth(&self) -> Option<Decimal> {
-        let price = self.says.as_ref().ok()?.summary.price?;
-        price.each.checked_mul(Decimal::from(price.quantity))
+        let price = self.says.as_ref().ok()?.summary.price.as_ref()?;
+        let quoted = price.each.checked_mul(Decimal::from(price.quantity))?;
+        match price.rate {
+            Some(rate) => quoted.checked_div(Decimal::try_from(rate).ok()?),
+            None => Some(quoted),
+        }
     }
 
     /// Hours of the lot by the run records [h]: those of one part times the parts.

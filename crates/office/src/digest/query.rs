@@ -41,7 +41,7 @@ impl Query {
     /// | `size 0.8`, `size 1/32"`, `size .031 in`, `size 0.7-0.9` | the diameter of the row with the most holes is within 0.005 mm of it, or of its limits |
     /// | `depth 20` | the depth of that row is within 0.05 mm of it |
     /// | `l/d 20` | depth over diameter is at least that |
-    /// | `price over 1000` | the lot is worth more than that |
+    /// | `price over 1000` | the lot is worth more than that in the shop's own currency |
     ///
     /// `over` and `under` may stand before the value of a size, a depth, an l/d and a price, which needs
     /// one of them; several words about one thing all count. Whatever isn't understood so is letters, a

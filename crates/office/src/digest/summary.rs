@@ -69,8 +69,14 @@ pub struct Hours {
 }
 
 /// A price of one part at a quantity.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Price {
+    /// The currency that it is quoted in, where the job names one; else it is the shop's own.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub currency: String,
+    /// How much of that currency one unit of the shop's own is, where the job names it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rate: Option<f64>,
     /// Parts.
     pub quantity: u32,
     /// Price of one, as its decimal text.
@@ -113,10 +119,8 @@ impl Summary {
                 .map(|row| row.holes())
                 .fold(0, u32::saturating_add),
             price: ordered_price(job).or_else(|| {
-                last.map(|last| Price {
-                    quantity: last.quantity,
-                    each: last.each,
-                })
+                let last = last?;
+                Some(price(job, last.quantity, last.each))
             }),
             hours: life::hours_each(job).map(|of| Hours {
                 each: of.hours,
@@ -148,12 +152,21 @@ fn ordered_price(job: &Job) -> Option<Price> {
             .get(line::Quantity)
             .or_else(|| job.count(Field::Quantity));
         let each = order.get(line::Each)?;
-        Some(Price {
-            quantity: quantity?,
-            each,
-        })
+        Some(price(job, quantity?, each))
     });
     priced.next_back()
+}
+
+/// A price in the currency that the job is quoted in.
+fn price(job: &Job, quantity: u32, each: Decimal) -> Price {
+    let rate = job.field(Field::ExchangeRate).value();
+    let rate = rate.and_then(quillbore_job::Value::number);
+    Price {
+        quantity,
+        each,
+        currency: job.text(Field::Currency).trim().to_uppercase(),
+        rate: rate.filter(|rate| *rate > 0.0),
+    }
 }
 
 fn depth_mm(job: &Job, row: &Row) -> Option<f64> {

@@ -21,6 +21,8 @@ pub struct Foot {
     pub calls: usize,
     /// Whether anything stands in the list but quotations without an answer.
     pub waits: bool,
+    /// Whether quotations without an answer stand in it.
+    pub no_answer: bool,
     /// The quotations that are out.
     pub out: Out,
     /// What lies on the floor.

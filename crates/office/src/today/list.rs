@@ -38,6 +38,8 @@ pub struct Day<'a> {
 pub struct Today {
     /// Its lines, group by group; in a group by the day, those without one last, then by number.
     pub lines: Vec<Waiting>,
+    /// What is put off, the next to come back first.
+    pub aside: Vec<Waiting>,
     /// What is said below it.
     pub foot: Foot,
 }
@@ -68,7 +70,7 @@ pub fn today(index: &Index, day: &Day<'_>) -> Today {
         late: 0,
         calls: 0,
         follow_ups: BTreeSet::new(),
-        set_aside: 0,
+        aside: Vec::new(),
         unreadable: 0,
     };
     let mut gathered = Gathered::default();
@@ -95,7 +97,7 @@ struct List<'a> {
     late: usize,
     calls: usize,
     follow_ups: BTreeSet<&'a str>,
-    set_aside: usize,
+    aside: Vec<Waiting>,
     unreadable: usize,
 }
 
@@ -107,8 +109,10 @@ impl<'a> List<'a> {
             let Some(group) = seen::group(open, today, &self.week) else {
                 continue;
             };
-            if self.is_put_off(&matter(group, job, seen::of(open))) {
-                self.set_aside += 1;
+            let matter = matter(group, job, seen::of(open));
+            if let Some(until) = self.put_off(&matter) {
+                let waiting = self.waiting(line, digest, matter, open);
+                self.aside.push(waiting.put_off(until));
                 continue;
             }
             match (group, open) {
@@ -122,18 +126,41 @@ impl<'a> List<'a> {
             waits.push((group, seen::when(open, line, today), open));
         }
         waits.sort_by_key(|(group, when, _)| (*group, when.is_none(), *when));
-        let Some(((group, when, first), others)) = waits.split_first() else {
+        let Some(((group, _, first), others)) = waits.split_first() else {
             return;
         };
-        let age = seen::since(first, line, today).map(|since| (today - since).num_days().max(0));
+        let matter = matter(*group, job, seen::of(first));
         self.lines.push(Waiting {
-            when: *when,
-            says: words::today::says(first, &digest.summary.state, today),
-            age,
-            spot: seen::spot(first, today),
             others: others.iter().map(|(group, ..)| *group).collect(),
-            ..self.of_job(line, matter(*group, job, seen::of(first)))
+            ..self.waiting(line, digest, matter, first)
         });
+    }
+
+    /// What waits in a job, as a line of its own.
+    fn waiting(
+        &self,
+        line: &ShelfLine,
+        digest: &Digest,
+        matter: Matter,
+        open: &OpenMatter,
+    ) -> Waiting {
+        let today = self.day.today;
+        let age = seen::since(open, line, today).map(|since| (today - since).num_days().max(0));
+        Waiting {
+            when: seen::when(open, line, today),
+            says: words::today::says(open, &digest.summary.state, today),
+            age,
+            spot: seen::spot(open, today),
+            ..self.of_job(line, matter)
+        }
+    }
+
+    /// Puts a line in the list, or with what is put off.
+    fn push(&mut self, line: Waiting) {
+        match self.put_off(&line.matter) {
+            Some(until) => self.aside.push(line.put_off(until)),
+            None => self.lines.push(line),
+        }
     }
 
     /// A job that can't be read; what only lies among the jobs is the shelf's to tell.
@@ -141,11 +168,7 @@ impl<'a> List<'a> {
         let Some(job) = &line.job else { return };
         self.unreadable += 1;
         let matter = matter(Group::CantRead, Some(job), String::new());
-        if self.is_put_off(&matter) {
-            self.set_aside += 1;
-            return;
-        }
-        self.lines.push(Waiting {
+        self.push(Waiting {
             says: why.to_owned(),
             ..self.of_job(line, matter)
         });
@@ -161,10 +184,6 @@ impl<'a> List<'a> {
             Thing::Guide => ShopList::of(*thing).key().to_owned() + " " + name,
         };
         let matter = matter(Group::Short, job.as_ref(), of);
-        if self.is_put_off(&matter) {
-            self.set_aside += 1;
-            return;
-        }
         let job = job.as_ref();
         let line = job.and_then(|job| index.by_number(job.as_str()));
         let number = job.map_or_else(String::new, |job| job.as_str().to_owned());
@@ -172,7 +191,7 @@ impl<'a> List<'a> {
             Some(line) => self.of_job(line, matter),
             None => bare(matter, number),
         };
-        self.lines.push(Waiting {
+        self.push(Waiting {
             when: line.and_then(|line| line.due()),
             says: words::today::short(short),
             spot: Spot::Drawer {
@@ -193,15 +212,16 @@ impl<'a> List<'a> {
             customer: summary.customer.clone(),
             part: summary.part.clone(),
             revision: summary.revision.clone(),
-            price: summary.price,
+            price: summary.price.clone(),
             hours: hours.copied(),
             ..bare
         }
     }
 
-    fn is_put_off(&self, matter: &Matter) -> bool {
+    /// The day until which a matter is put off, if that is to come.
+    fn put_off(&self, matter: &Matter) -> Option<NaiveDate> {
         let until = self.day.put_off.get(matter);
-        until.is_some_and(|until| self.day.today < *until)
+        until.copied().filter(|until| self.day.today < *until)
     }
 
     fn told(self, gathered: Gathered<'_>) -> Today {
@@ -214,22 +234,28 @@ impl<'a> List<'a> {
             let by_day = key(one).cmp(&key(other));
             by_day.then_with(|| one.number.cmp(&other.number))
         });
+        let mut aside = self.aside;
+        aside.sort_by(|one, other| {
+            let key = |line: &Waiting| (line.put_off, line.matter.group);
+            let by_day = key(one).cmp(&key(other));
+            by_day.then_with(|| one.number.cmp(&other.number))
+        });
+        let no_answer = |line: &Waiting| line.matter.group == Group::NoAnswer;
         let hours = calendar.hours_per_day + calendar.unattended_hours_per_day;
         let foot = Foot {
             late: self.late,
             calls: self.calls + self.follow_ups.len(),
-            waits: lines
-                .iter()
-                .any(|line| line.matter.group != Group::NoAnswer),
+            waits: !lines.iter().all(no_answer),
+            no_answer: lines.iter().any(no_answer),
             out: gathered.out(today),
             floor: gathered.floor(),
             week: self.week,
             week_comes: self.week.monday > today,
             week_hours: hours * self.week.days_left(today, calendar) as f64,
-            set_aside: self.set_aside,
+            set_aside: aside.len(),
             unreadable: self.unreadable,
         };
-        Today { lines, foot }
+        Today { lines, aside, foot }
     }
 }
 
@@ -253,5 +279,6 @@ fn bare(matter: Matter, number: String) -> Waiting {
         age: None,
         spot: Spot::File,
         others: Vec::new(),
+        put_off: None,
     }
 }

@@ -39,6 +39,18 @@ pub struct Waiting {
     pub spot: Spot,
     /// The groups of what else waits in the same job, in the list's order.
     pub others: Vec<Group>,
+    /// The day on which it stands in the list again, where it is put off.
+    pub put_off: Option<NaiveDate>,
+}
+
+impl Waiting {
+    /// The same, put off until a day.
+    pub(super) fn put_off(self, until: NaiveDate) -> Self {
+        Self {
+            put_off: Some(until),
+            ..self
+        }
+    }
 }
 
 /// An electrode or guide of which fewer lie in the drawer than are wanted.

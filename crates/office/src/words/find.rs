@@ -49,7 +49,7 @@ const fn figure(figure: Figure) -> &'static str {
         Figure::Size => "size",
         Figure::Depth => "depth",
         Figure::Slenderness => "l/d",
-        Figure::Worth => "lot",
+        Figure::Worth => "lot in the shop's currency",
     }
 }
 

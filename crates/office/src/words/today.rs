@@ -154,7 +154,12 @@ pub(crate) fn foot(foot: &Foot) -> String {
     let mut said = if foot.waits {
         vec![calls(foot), hours(foot)]
     } else {
-        vec!["Nothing waits.".to_owned(), out(foot.out)]
+        let nothing = if foot.no_answer {
+            "Nothing waits but answers."
+        } else {
+            "Nothing waits."
+        };
+        vec![nothing.to_owned(), out(foot.out)]
     };
     if foot.set_aside > 0 {
         said.push(format!("{} set aside.", foot.set_aside));

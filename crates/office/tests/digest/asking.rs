@@ -65,6 +65,7 @@ fn four() -> Index {
         price: Some(Price {
             quantity: 25,
             each: Decimal::new(4820, 2),
+            ..Price::default()
         }),
         hours: Some(Hours {
             each: 0.5,
@@ -86,6 +87,7 @@ fn four() -> Index {
         price: Some(Price {
             quantity: 2,
             each: Decimal::new(500, 0),
+            ..Price::default()
         }),
         ..Summary::default()
     };
@@ -168,9 +170,21 @@ fn words_that_mean_something_find_by_it_and_say_so() {
         ("l/d 20,5", "2", "l/d 20.5 or more"),
         ("l/d under 20", "", "l/d under 20"),
         // 25 at 48.20 are 1,205; two at 500 are just 1,000.
-        ("price over 1000", "31", "lot over 1000"),
-        ("price over 999.99", "321", "lot over 999.99"),
-        ("price under 1205", "2", "lot under 1205"),
+        (
+            "price over 1000",
+            "31",
+            "lot in the shop's currency over 1000",
+        ),
+        (
+            "price over 999.99",
+            "321",
+            "lot in the shop's currency over 999.99",
+        ),
+        (
+            "price under 1205",
+            "2",
+            "lot in the shop's currency under 1205",
+        ),
         // A state's word is letters, as it always was.
         ("on floor", "1", ""),
         ("quoted", "2", ""),
@@ -179,6 +193,32 @@ fn words_that_mean_something_find_by_it_and_say_so() {
         assert_eq!(digits(&index, typed), found, "{typed}");
         assert_eq!(said(typed), says, "{typed}");
     }
+}
+
+#[test]
+fn a_lot_in_another_currency_is_found_and_sorted_by_what_it_is_in_the_shops_own() {
+    let lot = |each, currency: &str, rate| Summary {
+        price: Some(Price {
+            quantity: 10,
+            each: Decimal::from(each),
+            currency: currency.to_owned(),
+            rate,
+        }),
+        ..Summary::default()
+    };
+    // 10 at 100; 10 at 96 EUR at 0.92 for one are 1,043.48; 10 at 1,500 SEK at 10.5 are 1,428.57.
+    let index = Index::new(vec![
+        line("26-0101", lot(100, "", None), Vec::new()),
+        line("26-0102", lot(96, "EUR", Some(0.92)), Vec::new()),
+        line("26-0103", lot(1500, "SEK", Some(10.5)), Vec::new()),
+    ]);
+    assert_eq!(digits(&index, "price over 1040"), "32");
+    assert_eq!(digits(&index, "price under 1044"), "21");
+    let worth = index.lines.iter().map(|line| line.worth());
+    let cents = worth.map(|worth| worth.map(|worth| worth.round_dp(2).to_string()));
+    let cents: Vec<_> = cents.collect();
+    let of = |text: &str| Some(text.to_owned());
+    assert_eq!(cents, [of("1428.57"), of("1043.48"), of("1000")]);
 }
 
 #[test]
@@ -348,6 +388,7 @@ fn one(at: u16) -> impl Strategy<Value = Arc<ShelfLine>> {
         let each = quantity.filter(|_| each > 0).map(|quantity| Price {
             quantity,
             each: Decimal::from(each * 500),
+            ..Price::default()
         });
         let summary = Summary {
             customer: customer.to_owned(),
@@ -394,6 +435,7 @@ fn is_asked(line: &ShelfLine, typed: &str) -> bool {
     };
     let lot = summary
         .price
+        .as_ref()
         .map(|price| price.each * Decimal::from(price.quantity));
     let thousand = Decimal::from(1000);
     match typed {
@@ -463,6 +505,7 @@ fn in_order(one: &ShelfLine, other: &ShelfLine, sort: Sort) -> Ordering {
         SortBy::Price => {
             let lot = |of: Option<&Summary>| {
                 of?.price
+                    .as_ref()
                     .map(|price| price.each * Decimal::from(price.quantity))
             };
             by(lot(a), lot(b), falling)

@@ -207,6 +207,8 @@ proptest! {
             assert!(!line.says.is_empty());
         }
         assert_eq!((found.lines.len(), found.foot.set_aside), (lines, set_aside));
+        assert_eq!(found.aside.len(), set_aside);
+        assert!(found.aside.iter().all(|line| !line.says.is_empty()));
         assert!(found.lines.is_sorted_by_key(|line| (line.matter.group, line.when.is_none(), line.when)));
         let grouped: usize = found.groups().map(|(_, lines)| lines.len()).sum();
         assert_eq!(grouped, lines);

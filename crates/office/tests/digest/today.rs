@@ -328,6 +328,12 @@ fn every_group_has_its_lines_in_order() {
     let list = asked.on(WEDNESDAY);
     assert_eq!(told(&list), ["parts 26-0102 Waiting for 20 parts."]);
     assert_eq!(list.foot.set_aside, 15);
+    // And looked at, each with the place where it is seen to.
+    assert_eq!(list.aside.len(), 15);
+    let back = Some(day("2026-11-26"));
+    assert!(list.aside.iter().all(|line| line.put_off == back));
+    let of_electrode = |line: &&Waiting| matches!(line.spot, Spot::Drawer { .. });
+    assert!(list.aside.iter().any(|line| of_electrode(&line)));
 }
 
 #[test]
@@ -338,11 +344,11 @@ fn where_nothing_waits_the_quotations_that_are_out_are_told() {
     let one = quoted("26-0101");
     assert_eq!(
         said(&[&one], "2026-11-26"),
-        "Nothing waits. 1 quotation is out, 6 days."
+        "Nothing waits but answers. 1 quotation is out, 6 days."
     );
     assert_eq!(
         said(&[&one], "2026-11-20"),
-        "Nothing waits. 1 quotation is out, since today."
+        "Nothing waits but answers. 1 quotation is out, since today."
     );
     let two = quoted("26-0102");
     // One paper for three jobs is one quotation.
@@ -353,7 +359,7 @@ fn where_nothing_waits_the_quotations_that_are_out_are_told() {
     let three = ["26-0103", "26-0104", "26-0105"].map(joint);
     assert_eq!(
         said(&[&one, &two, &three[0], &three[1], &three[2]], "2026-11-21"),
-        "Nothing waits. 3 quotations are out, the oldest 1 day."
+        "Nothing waits but answers. 3 quotations are out, the oldest 1 day."
     );
     // And whoever asks what became of it calls once.
     let asked = three.map(|job| with_field(&job, Field::FollowUp, "2026-11-24"));

@@ -15,6 +15,12 @@ pub enum Sheet {
 }
 
 impl Sheet {
+    /// Letter, or A4 where a shop doesn't print on that.
+    #[must_use]
+    pub const fn of(on_letter: bool) -> Self {
+        if on_letter { Self::Letter } else { Self::A4 }
+    }
+
     /// Width and height in points.
     pub fn size(self) -> (f64, f64) {
         match self {

@@ -127,7 +127,7 @@ pub const fn column_about(column: ShopColumn) -> &'static str {
         ShopColumn::Name => "What the row is called; papers print it.",
         ShopColumn::ValidFrom => "The first day that the card counts, such as 2027-01-01.",
         ShopColumn::MachineHour => {
-            "What an hour of a machine costs: 68 for all, or each by its name: Barrow 70; Steeple 76."
+            "What an hour of a machine costs: 68 for all, or each by its name: big one 70; small one 76."
         }
         ShopColumn::LaborHour => "What an hour of work at the machine or bench costs.",
         ShopColumn::DielectricHour => "Dielectric, filters and resin, for an hour of the machine.",
