@@ -94,8 +94,22 @@ pub enum Kind {
     TubeMisses { inside: f64, over: f64 },
     /// No guide for the tube.
     NoGuide { tube_mm: f64 },
-    /// The drawer holds fewer tubes than the kit asks for.
-    TubesShort { tube_mm: f64, kit: u32, stock: u32 },
+    /// The drawer holds fewer tubes than the kit asks for; what the pieces left of used ones would
+    /// drill: rows, deepest first, and how many holes of each.
+    TubesShort {
+        tube_mm: f64,
+        kit: u32,
+        stock: u32,
+        by_stubs: alloc::vec::Vec<(RowId, u32)>,
+    },
+    /// The drawer holds fewer guides than the lot, together with jobs on the floor, wears out by their
+    /// life, the last one begun.
+    GuidesShort {
+        tube_mm: f64,
+        needed: u32,
+        together: u32,
+        stock: u32,
+    },
     /// The limits can be held more often than not, but are not to be promised.
     LimitsNotToBePromised {
         held: f64,
@@ -226,6 +240,7 @@ impl Kind {
             Self::TubeMisses { .. } => "tube-misses",
             Self::NoGuide { .. } => "no-guide",
             Self::TubesShort { .. } => "tubes-short",
+            Self::GuidesShort { .. } => "guides-short",
             Self::LimitsNotToBePromised { .. } => "limits-not-to-be-promised",
             Self::LimitsTight { .. } => "limits-tight",
             Self::FeedUnknown { .. } => "feed-unknown",

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::Unit;
+use quillbore_job::drawer::Thing;
 use quillbore_job::form::{Dates, Form, Numbers};
 use quillbore_job::shop::Shop;
 use quillbore_job::shop::sheet::{
@@ -125,8 +126,76 @@ fn a_shop_of_its_own_is_typed_in_a_few_cells() {
     assert!(!shop.has_sample_rates());
     assert_eq!(
         still_sample(&sheet),
-        [Still::Name, Still::Margin, Still::ElectrodePrices(5)]
+        [
+            Still::Name,
+            Still::Margin,
+            Still::Guides,
+            Still::ElectrodePrices(5)
+        ]
     );
+    // Own guides stand beside those of the samples until these are left out.
+    let guide = |sheet: &ShopSheet, edit: &ShopEdit| apply_shop(sheet, edit).expect("an edit");
+    let typed = guide(
+        &sheet,
+        &cells(List::Guides, At::New, &[(Column::ForElectrode, "0.5")]),
+    );
+    assert!(still_sample(&typed).contains(&Still::Guides));
+    let out = ShopEdit::Samples {
+        list: List::Guides,
+        count: false,
+    };
+    assert!(!still_sample(&guide(&typed, &out)).contains(&Still::Guides));
+}
+
+/// What is counted of electrodes and guides is told apart where both have one name; pieces stand beside
+/// the new ones.
+#[test]
+fn counts_and_pieces_reach_the_tables() {
+    let (first, guide) = {
+        let samples = &Shop::embedded().expect("samples").tables;
+        (
+            samples.tubes[0].name.clone(),
+            samples.guides[0].name.clone(),
+        )
+    };
+    let sheet = done(&[
+        cells(
+            List::Electrodes,
+            At::Sample(first),
+            &[
+                (Column::Name, "fine"),
+                (Column::InDrawer, "4"),
+                (Column::Counted, "2026-11-20"),
+                (Column::Stubs, "180; 2 x 3 in"),
+            ],
+        ),
+        cells(
+            List::Guides,
+            At::Sample(guide),
+            &[
+                (Column::Name, "fine"),
+                (Column::InDrawer, "1"),
+                (Column::Counted, "2026-11-25"),
+            ],
+        ),
+    ]);
+    let shop = shop(&sheet);
+    assert_eq!(shop.not_used, []);
+    let tube = &shop.tables.tubes[0];
+    // 3 in are 76.2 mm.
+    assert_eq!((tube.name.as_str(), tube.stock), ("fine", Some(4)));
+    assert_eq!(tube.stubs, [(1, 180.0), (2, 76.2)]);
+    assert!(
+        shop.tables.tubes[1..]
+            .iter()
+            .all(|tube| tube.stubs.is_empty())
+    );
+    let counted = |thing| {
+        let day = shop.counted.get(&(thing, "fine".to_owned()));
+        day.map(ToString::to_string)
+    };
+    assert_eq!(counted(Thing::Electrode).as_deref(), Some("2026-11-20"));
+    assert_eq!(counted(Thing::Guide).as_deref(), Some("2026-11-25"));
 }
 
 /// A card goes on with what the one before it says; a day between them has the first.

@@ -10,7 +10,7 @@ use chrono::NaiveDate;
 use quillbore_calc::Tables;
 use quillbore_calc::learn::{Evidence, Lessons};
 use quillbore_calc::tables::{Machine, Tube};
-use quillbore_job::drawer::{Drawn, drawn};
+use quillbore_job::drawer::{Drawn, IN_FILES, drawn};
 use quillbore_job::file::read_job;
 use quillbore_job::taught::{Taught, Why, taught};
 use quillbore_job::{Job, Shop};
@@ -18,9 +18,9 @@ use quillbore_job::{Job, Shop};
 use crate::names::JobKey;
 use crate::shelf::{Cursor, Doc, Mark, Shelf, ShelfError};
 
-/// What stands in the file of every job that has a run record, or a kit that is kept for it: others need
-/// not be read.
-const HAS_ANY: [&[u8]; 2] = [b"\"run\"", b"\"kit of "];
+/// What stands in the file of every job that has a run record: others need not be read, unless something
+/// is kept for them.
+const HAS_RECORD: &str = "\"run\"";
 const DAYS_A_YEAR: f64 = 365.25;
 /// So few jobs are read before another thread would have begun.
 const FEW: usize = 16;
@@ -229,8 +229,8 @@ fn said_by_one(shelf: &dyn Shelf, key: &JobKey, shop: &Shop) -> Says {
     let stored = shelf.read(&Doc::Job(key.clone()));
     let bytes = stored.ok().flatten().map(|stored| stored.bytes);
     let has_any = |bytes: &Vec<u8>| {
-        let mut any = HAS_ANY.iter();
-        any.any(|has| memchr::memmem::find(bytes, has).is_some())
+        let mut any = IN_FILES.iter().chain([&HAS_RECORD]);
+        any.any(|has| memchr::memmem::find(bytes, has.as_bytes()).is_some())
     };
     let job = bytes
         .filter(has_any)
@@ -285,6 +285,7 @@ fn judge_alike(one: &Shop, other: &Shop) -> bool {
         let bare = tubes.map(|tube| Tube {
             price: 0.0,
             stock: None,
+            stubs: Vec::new(),
             ..tube
         });
         bare.collect()

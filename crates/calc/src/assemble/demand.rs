@@ -39,6 +39,11 @@ impl Dressing {
             length_mm,
         }
     }
+
+    /// Length for one end, on average [mm].
+    pub(super) fn each_mm(self) -> f64 {
+        self.share * self.length_mm
+    }
 }
 
 impl Demand {
@@ -48,7 +53,7 @@ impl Demand {
             self.kinds.push(HoleKind {
                 id: u32::try_from(row * 2).unwrap_or(u32::MAX - 1) + far,
                 reach_mm: stage.target_mm,
-                consume_mm: stage.wear_mm + dressing.share * dressing.length_mm,
+                consume_mm: stage.wear_mm + dressing.each_mm(),
                 count: holes,
             });
             let holes = u64::from(holes);

@@ -7,6 +7,7 @@ use alloc::vec::Vec;
 
 use super::bands;
 use super::known::{Known, LotDrawn};
+use super::stubs::by_stubs;
 use super::tubes::LotTube;
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind as Said, Level};
@@ -55,7 +56,7 @@ pub(super) fn electrode_figures(
             by_order: clamp(whole + of.in_order.unwrap_or(shared)),
         };
         let ratio = overrule(known, &mut figure, findings);
-        short(known, &figure, findings);
+        short(known, tube, parts, &figure, findings);
         figures.push((figure, ratio));
     }
     figures
@@ -113,13 +114,26 @@ fn overrule(known: &Known<'_>, figure: &mut ElectrodeFigures, findings: &mut Vec
     overruled.ratio()
 }
 
-fn short(known: &Known<'_>, figure: &ElectrodeFigures, findings: &mut Vec<Finding>) {
-    let Some(tube) = figure.tube.of(&known.prepared.tables.tubes) else {
+fn short(
+    known: &Known<'_>,
+    lot: &LotTube,
+    parts: u32,
+    figure: &ElectrodeFigures,
+    findings: &mut Vec<Finding>,
+) {
+    let prepared = known.prepared;
+    let Some(tube) = figure.tube.of(&prepared.tables.tubes) else {
         return;
     };
     let Some(stock) = tube.stock.filter(|&stock| stock < figure.kit) else {
         return;
     };
+    let stubs = prepared
+        .machine
+        .map_or(Vec::new(), |machine| by_stubs(lot, parts, tube, machine));
+    let by_stubs = stubs
+        .into_iter()
+        .map(|(place, holes)| (prepared.input.rows[place].id, holes));
     findings.push(Finding {
         level: Level::Check,
         about: About::Job,
@@ -127,6 +141,7 @@ fn short(known: &Known<'_>, figure: &ElectrodeFigures, findings: &mut Vec<Findin
             tube_mm: tube.outer_mm,
             kit: figure.kit,
             stock,
+            by_stubs: by_stubs.collect(),
         },
         remedy: None,
     });

@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use super::bands;
 use super::by_whom::ByWhom;
 use super::electrodes::electrode_figures;
+use super::guides::guide_figures;
 use super::known::{Known, LotDrawn};
 use super::overruled::overruled_band;
 use crate::figure::Figure;
@@ -34,6 +35,7 @@ impl Known<'_> {
             electrode_figures(self, quantity, &drawn, findings)
                 .into_iter()
                 .unzip();
+        let guides = guide_figures(self.prepared, quantity, findings);
         let uses: Vec<TubeUse> = self
             .ready
             .tubes
@@ -67,6 +69,7 @@ impl Known<'_> {
                 labor,
                 hole_minutes: self.hole_minutes(quantity),
                 electrodes,
+                guides,
             },
             counts,
             electrode_ratios,

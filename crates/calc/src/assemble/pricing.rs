@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::bands::{self, By};
 use super::by_whom::ByWhom;
+use super::guides::ends_in_lot;
 use super::known::{Known, LotDrawn};
 use super::lot::Lot;
 use super::overruled::overruled_band;
@@ -11,7 +12,7 @@ use super::risk::{DrawnCost, risk};
 use crate::cost::{Consumption, at_stake, cost_lines, part_spoiled};
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind, Level};
-use crate::input::Ends;
+
 use crate::job_figures::{Break, CostLines, PriceFigures};
 use crate::price::{Priced, Terms, lot_price, markup, price, price_set, round_price};
 use crate::quantity::Band;
@@ -242,12 +243,7 @@ impl Pricing<'_> {
         let prepared = self.known.prepared;
         let guides = prepared.holes.iter().filter_map(|hole| {
             let guide = hole.guide?.of(&prepared.tables.guides)?;
-            let ends = if hole.ends == Some(Ends::Both) {
-                2.0
-            } else {
-                1.0
-            };
-            let holes = f64::from(hole.places) * f64::from(quantity) * ends;
+            let holes = ends_in_lot(hole, quantity) as f64;
             (guide.life_holes > 0.0).then(|| holes / guide.life_holes * guide.price)
         });
         let input = prepared.input;

@@ -66,11 +66,7 @@ impl TubeLot {
         for (at, row) in lot.rows.iter().enumerate() {
             let dressing = Dressing::of(row, start.dressing_mm);
             lot.median.add(at, row.holes, &row.at_median, dressing);
-            let at_high = row.drill.at(&Draw {
-                wear: libm::exp(Z90 * row.wear_sigma),
-                ..Draw::MEDIAN
-            });
-            lot.high.add(at, row.holes, &at_high, dressing);
+            lot.high.add(at, row.holes, &lot.at_high(row), dressing);
             lot.wear_mm += f64::from(row.holes) * row.at_median.wear_mm;
             lot.broken.add(row.ends(), row.drill.breakage());
         }
@@ -78,6 +74,20 @@ impl TubeLot {
         lot.median.sort();
         lot.high.sort();
         lot
+    }
+
+    /// A hole of one of its rows at the ninetieth percentile of wear.
+    pub(super) fn at_high(&self, row: &Drilled) -> DrawnHole {
+        let wear = libm::exp(Z90 * row.wear_sigma);
+        row.drill.at(&Draw {
+            wear,
+            ..Draw::MEDIAN
+        })
+    }
+
+    /// Length that dressing takes for one end of a row, on average [mm].
+    pub(super) fn dressed_mm(&self, row: &Drilled) -> f64 {
+        Dressing::of(row, self.dressing_mm).each_mm()
     }
 
     /// Uses in a lot that takes so many electrodes of it in all.

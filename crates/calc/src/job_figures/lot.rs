@@ -6,7 +6,7 @@ use crate::idx::Idx;
 use crate::mount::Mount;
 use crate::quantity::Band;
 use crate::row_id::RowId;
-use crate::tables::Tube;
+use crate::tables::{Guide, Tube};
 
 /// One clamping of the part.
 #[derive(Clone, Debug, PartialEq)]
@@ -67,6 +67,8 @@ pub struct LotFigures {
     pub hole_minutes: Vec<f64>,
     /// Electrodes by tube.
     pub electrodes: Vec<ElectrodeFigures>,
+    /// Guides, in the order of the shop's tables.
+    pub guides: Vec<GuideFigures>,
 }
 
 /// Machine minutes of a lot by kind [min].
@@ -175,6 +177,17 @@ impl LaborMinutes {
             + self.inspect
             + self.pack
     }
+}
+
+/// Guides of one kind for the lot.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct GuideFigures {
+    /// The guide.
+    pub guide: Idx<Guide>,
+    /// Ends of holes that are drilled through it, whichever electrode drills them.
+    pub ends: u64,
+    /// Guides that these wear out by their life, the last one begun.
+    pub needed: u32,
 }
 
 /// Electrodes of one tube for the lot.

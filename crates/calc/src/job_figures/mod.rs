@@ -11,7 +11,8 @@ use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 pub use lot::{
-    ElectrodeFigures, ElectrodeLoad, LaborMinutes, LotFigures, MachineMinutes, SetupFigures, Stop,
+    ElectrodeFigures, ElectrodeLoad, GuideFigures, LaborMinutes, LotFigures, MachineMinutes,
+    SetupFigures, Stop,
 };
 pub use own::{Narrowed, OwnFigures};
 pub use price::{Break, CostLines, PriceFigures};

@@ -165,6 +165,8 @@ pub struct Tube {
     pub price: f64,
     /// How many are in the drawer; `None` where nobody counted.
     pub stock: Option<u32>,
+    /// Pieces left of used ones: how many of each length, chuck end and all [mm].
+    pub stubs: Vec<(u32, f64)>,
 }
 
 /// A guide for one tube size.
@@ -180,6 +182,39 @@ pub struct Guide {
     pub price: f64,
     /// How many are in the drawer; `None` where nobody counted.
     pub stock: Option<u32>,
+    /// Ends of holes that are still to be drilled through them for jobs on the floor.
+    pub kept_ends: u64,
+}
+
+impl Guide {
+    /// Guides that so many holes wear out, the last one begun.
+    ///
+    /// Formula: `ceil(ends / life)`; 1 where the life is not known, since nothing is drilled without a
+    /// guide and nobody can say that it takes more.
+    ///
+    /// - `ends`: ends of holes drilled through it [-], 0 and up.
+    ///
+    /// Result: a count [-]; 0 for no ends.
+    ///
+    /// ```
+    /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+    /// // It lasts 500 holes.
+    /// let guide = &shop::tables().guides[0];
+    /// assert_eq!([1, 500, 501].map(|ends| guide.needed_for(ends)), [1, 1, 2]);
+    /// ```
+    ///
+    /// Source: arithmetic.
+    #[must_use]
+    pub fn needed_for(&self, ends: u64) -> u32 {
+        if ends == 0 {
+            return 0;
+        }
+        if self.life_holes > 0.0 {
+            (libm::ceil(ends as f64 / self.life_holes) as u32).max(1)
+        } else {
+            1
+        }
+    }
 }
 
 /// A machine of the shop.

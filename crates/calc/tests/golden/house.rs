@@ -188,6 +188,7 @@ fn tube(value: &Value) -> Tube {
         length_mm: number(&value["length"]),
         price: number(&value["price"]),
         stock: None,
+        stubs: vec![],
     }
 }
 
@@ -198,6 +199,7 @@ fn guide(value: &Value) -> Guide {
         life_holes: number(&value["life"]),
         price: number(&value["price"]),
         stock: None,
+        kept_ends: 0,
     }
 }
 

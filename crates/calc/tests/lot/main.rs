@@ -10,6 +10,8 @@ mod checks;
 #[cfg(test)]
 mod clampings;
 #[cfg(test)]
+mod drawer;
+#[cfg(test)]
 mod kept;
 #[cfg(test)]
 mod lengths;

@@ -60,6 +60,7 @@ fn tube(outer_mm: f64) -> Tube {
         length_mm: 400.0,
         price: 2.0,
         stock: Some(20),
+        stubs: vec![],
     }
 }
 
@@ -70,6 +71,7 @@ fn guide(tube_mm: f64) -> Guide {
         life_holes: 500.0,
         price: 40.0,
         stock: Some(1),
+        kept_ends: 0,
     }
 }
 

@@ -41,6 +41,7 @@ pub fn tables() -> Tables {
         length_mm,
         price: 2.0,
         stock: Some(20),
+        stubs: vec![],
     };
     let sizes: Vec<f64> = (4..=40).map(|n| f64::from(n) / 20.0).collect();
     let mut tubes = vec![];
@@ -96,6 +97,7 @@ pub fn tables() -> Tables {
                 life_holes: 500.0,
                 price: 40.0,
                 stock: Some(1),
+                kept_ends: 0,
             })
             .collect(),
         tubes,

@@ -25,18 +25,22 @@ impl App {
         }
         let mut computed = BTreeMap::new();
         let lies = drawer(&shop, pool, None);
-        self.shop.short = lies.values().filter(|lies| lies.is_short()).count();
-        for (name, lies) in lies {
+        self.shop.short = lies.short().len();
+        for (thing, name, lies) in lies.all() {
+            let mut tell = |column, text: Option<String>| {
+                let key = (ShopList::of(thing), name.to_owned(), column);
+                computed.extend(text.map(|text| (key, text)));
+            };
             let kept = (lies.reserved > 0).then(|| lies.reserved.to_string());
-            computed.extend(kept.map(|kept| ((name.clone(), ShopColumn::Kept), kept)));
-            let free = lies.free().map(|free| free.to_string());
-            computed.extend(free.map(|free| ((name.clone(), ShopColumn::Free), free)));
+            tell(ShopColumn::Kept, kept);
+            tell(ShopColumn::Free, lies.free().map(|free| free.to_string()));
         }
         let teaching = pool.teaching(desk.day);
         for row in shown_rows(self.shop.history.now(), ShopList::StartValues, true) {
             let name = row.text(ShopColumn::Name);
             if let Some((of, factor, runs)) = of_start_value(name, &teaching) {
-                let key = (name.to_owned(), ShopColumn::Learned);
+                let list = ShopList::StartValues;
+                let key = (list, name.to_owned(), ShopColumn::Learned);
                 computed.insert(key, words::learned(of, factor, runs, shop.form));
             }
         }

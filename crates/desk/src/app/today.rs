@@ -7,14 +7,13 @@ use chrono::{Days, NaiveDate};
 use egui::Context;
 use quillbore_job::read_quantity::date;
 use quillbore_job::results::Beside;
+use quillbore_job::shop::sheet::ShopList;
 use quillbore_job::{Field, Job};
 use quillbore_office::clerk::Request;
 use quillbore_office::drawer::drawer;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
-use quillbore_office::today::{
-    self, Day, Matter, PutOff, Short, Spot as Place, Waiting, on_the_floor,
-};
+use quillbore_office::today::{self, Day, Matter, PutOff, Spot as Place, Waiting, on_the_floor};
 
 use super::App;
 use crate::shop::Part;
@@ -73,18 +72,9 @@ impl App {
             self.today.asked.clone_from(&floor);
             self.clerk.ask(Request::HoursEach { jobs: floor, day });
         }
-        let short: Vec<Short> = pool.as_deref().map_or_else(Vec::new, |pool| {
-            let lies = drawer(&shop, pool, None).into_iter();
-            let short = lies.filter(|(_, lies)| lies.is_short());
-            short
-                .map(|(name, lies)| Short {
-                    name,
-                    here: lies.counted.unwrap_or(0).saturating_sub(lies.used),
-                    wanted: lies.reserved,
-                    job: None,
-                })
-                .collect()
-        });
+        let short = pool
+            .as_deref()
+            .map_or_else(Vec::new, |pool| drawer(&shop, pool, None).short());
         let put_off = self.put_off();
         let list = today::today(
             &self.list.index,
@@ -198,9 +188,9 @@ impl App {
 
     /// Opens the job of a line, and goes to the place where it is seen to.
     fn open_waiting(&mut self, ctx: &Context, line: &Waiting) {
-        if let Place::Drawer { .. } = &line.spot {
+        if let Place::Drawer { thing, .. } = &line.spot {
             self.lay_out_shop();
-            self.shop.go = Some(Part::List(quillbore_job::shop::sheet::ShopList::Electrodes));
+            self.shop.go = Some(Part::List(ShopList::of(*thing)));
             return;
         }
         let Some(key) = line.matter.job.clone() else {

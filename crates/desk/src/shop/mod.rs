@@ -90,7 +90,7 @@ pub struct ShopPage {
     pub(crate) computed: Arc<model::Computed>,
     /// From what it was worked out.
     pub(crate) computed_of: Option<(Arc<Pool>, Arc<Shop>)>,
-    /// Electrodes of which more is promised than lies there.
+    /// Electrodes and guides of which more is promised than lies there.
     pub(crate) short: usize,
     /// The path that is typed for the logo.
     pub(crate) logo_path: String,

@@ -16,8 +16,8 @@ use super::columns::{grid_columns, is_given};
 use crate::grid::{CellState, GridAt, GridColumn, GridModel};
 use crate::words::sheet::with_unit;
 
-/// What is worked out for rows, by their names and columns.
-pub(crate) type Computed = BTreeMap<(String, Column), String>;
+/// What is worked out for rows, by their lists, names and columns.
+pub(crate) type Computed = BTreeMap<(List, String, Column), String>;
 
 /// A list as the grid shows it.
 pub(super) struct Rows {
@@ -161,7 +161,7 @@ impl GridModel for Rows {
         if column.kind() == ShopKind::Computed {
             let known = self
                 .computed
-                .get(&(row.text(Column::Name).to_owned(), column));
+                .get(&(self.list, row.text(Column::Name).to_owned(), column));
             return Cow::Owned(known.cloned().unwrap_or_default());
         }
         let typed = row.typed(column);
@@ -259,6 +259,34 @@ mod tests {
         assert_eq!(typed(&["0.92"]), "2026-11-27");
         assert_eq!(typed(&["0.92", "2026-11-20"]), "2026-11-20");
         assert_eq!(typed(&[""]), "");
+    }
+
+    /// An electrode and a guide of one name each show what is free of themselves.
+    #[test]
+    fn what_is_free_is_shown_by_list_and_name() {
+        let named = |sheet: &ShopSheet, list| {
+            let edit = ShopEdit::SetCells {
+                list,
+                rows: vec![(RowAt::New, vec![(Column::Name, "fine".to_owned())])],
+                unit: Unit::Mm,
+            };
+            apply_shop(sheet, &edit).expect("typed")
+        };
+        let sheet = named(&ShopSheet::default(), List::Electrodes);
+        let sheet = named(&sheet, List::Guides);
+        let of = |list, free: &str| ((list, "fine".to_owned(), Column::Free), free.to_owned());
+        let computed = Computed::from([of(List::Electrodes, "4"), of(List::Guides, "-1")]);
+        let computed = Arc::new(computed);
+        for (list, free) in [(List::Electrodes, "4"), (List::Guides, "-1")] {
+            let rows = shown_rows(&sheet, list, false).into();
+            let model = Rows::new(list, rows, Unit::Mm, Arc::clone(&computed));
+            let column = list
+                .columns()
+                .iter()
+                .position(|column| *column == Column::Free);
+            let at = GridAt::new(0, column.expect("a column"));
+            assert_eq!(model.text(at), free, "{list:?}");
+        }
     }
 
     #[test]

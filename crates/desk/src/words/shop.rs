@@ -190,8 +190,8 @@ pub fn foot(
     };
     let short = match short {
         0 => String::new(),
-        1 => " 1 electrode is short.".to_owned(),
-        count => format!(" {count} electrodes are short."),
+        1 => " 1 is short in the drawer.".to_owned(),
+        count => format!(" {count} are short in the drawer."),
     };
     format!("{rates} {machines}{short}{unused}")
 }

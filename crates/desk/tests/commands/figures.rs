@@ -101,8 +101,15 @@ fn figures_have_every_promised_key_and_null_for_what_is_not_computed() {
     );
     keys(
         &figures["lot"],
-        &["quantity", "machine_hours", "labor_hours", "electrodes"],
+        &[
+            "quantity",
+            "machine_hours",
+            "labor_hours",
+            "electrodes",
+            "guides",
+        ],
     );
+    keys(&figures["lot"]["guides"][0], &["name", "ends", "needed"]);
     keys(
         &figures["price"],
         &[

@@ -223,3 +223,63 @@ fn a_margin_that_cannot_be_had_is_a_stop_and_no_price_comes_of_another() {
         );
     }
 }
+
+/// A typed shop with a guide that can't be used: standard error says which and why, a line for each, and
+/// standard output is the same as without it.
+#[test]
+fn what_of_the_shop_is_not_used_is_told_beside_the_figures() {
+    use quillbore_job::Unit;
+    use quillbore_job::shop::sheet::{
+        ShopColumn, ShopEdit, ShopList, ShopRowAt, ShopSheet, apply_shop, write_sheet,
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    let with = |name: &str, cells: &[(ShopColumn, &str)]| {
+        let cells = cells
+            .iter()
+            .map(|(column, text)| (*column, (*text).to_owned()));
+        let edit = ShopEdit::SetCells {
+            list: ShopList::Guides,
+            rows: vec![(ShopRowAt::New, cells.collect())],
+            unit: Unit::Mm,
+        };
+        let sheet = apply_shop(&ShopSheet::default(), &edit).expect("an edit");
+        let file = folder.path().join(name);
+        fs::write(&file, write_sheet(&sheet)).expect("written");
+        file
+    };
+    // Both sizes are no job's, so that no figure goes by them.
+    let good = with("good.ron", &[(ShopColumn::ForElectrode, "9.1")]);
+    let bad = [
+        (ShopColumn::ForElectrode, "9.1"),
+        (ShopColumn::Life, "long"),
+    ];
+    let bad = with("bad.ron", &bad);
+    let job = demo("26-0102");
+    for words in [&["figures"][..], &["figures", "--json"]] {
+        let run = |shop: &Path| {
+            let named = [path(&job), "--shop", path(shop)];
+            quillbore(&[words, &named].concat())
+        };
+        let (with_good, with_bad) = (run(&good), run(&bad));
+        assert_eq!(said(&with_good), "");
+        let told = said(&with_bad);
+        assert_eq!(told.lines().count(), 1, "{told}");
+        assert!(told.contains("Guide guide 9.10, life, holes: "), "{told}");
+        assert!(
+            told.contains("Correct it on the page of the shop"),
+            "{told}"
+        );
+        assert_eq!(with_good.stdout, with_bad.stdout);
+        assert_eq!(with_good.status.code(), with_bad.status.code());
+    }
+    let out = folder.path().join("out");
+    let papers = quillbore(&[
+        "papers",
+        path(&job),
+        "--out",
+        path(&out),
+        "--shop",
+        path(&bad),
+    ]);
+    assert!(said(&papers).contains("life, holes: "), "{}", said(&papers));
+}

@@ -89,6 +89,7 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::TubeMisses { .. }
         | Kind::NoGuide { .. }
         | Kind::TubesShort { .. }
+        | Kind::GuidesShort { .. }
         | Kind::FeedUnknown { .. }
         | Kind::DepthUnknown { .. }
         | Kind::FamilyValues

@@ -13,6 +13,7 @@ use super::goes_by::GoesBy;
 use super::logo::Logo;
 use super::plain::plain;
 use super::sheet::ShopNote;
+use crate::life::drawer::Thing;
 use crate::typed::form::Form;
 
 /// One shop.
@@ -45,7 +46,7 @@ pub struct Shop {
     /// Where the rows come from.
     pub pedigree: Pedigree,
     /// The days on which electrodes and guides were counted, by their names.
-    pub counted: BTreeMap<String, NaiveDate>,
+    pub counted: BTreeMap<(Thing, String), NaiveDate>,
     /// Whether its papers are laid out for letter rather than A4, where it says which.
     pub on_letter: Option<bool>,
     /// How it writes numbers and days.

@@ -85,13 +85,12 @@ impl Speaker<'_> {
                 "There is no guide for an electrode of {}: it cannot be drilled without its guide.",
                 self.length(*tube_mm)
             ),
-            Kind::TubesShort { tube_mm, kit, stock } => format!(
-                "With wear at its high end and spares the kit takes {} electrodes of {}, the drawer holds {}: order {} before a date is promised.",
-                self.form.count(f64::from(*kit)),
-                self.length(*tube_mm),
-                self.form.count(f64::from(*stock)),
-                self.form.count(f64::from(kit.saturating_sub(*stock)))
-            ),
+            Kind::TubesShort { tube_mm, kit, stock, by_stubs } => {
+                self.tubes_short(*tube_mm, *kit, *stock, by_stubs)
+            }
+            Kind::GuidesShort { tube_mm, needed, together, stock } => {
+                self.guides_short(*tube_mm, *needed, *together, *stock)
+            }
             Kind::LimitsNotToBePromised { held, outside, lower_mm, upper_mm, buy } => {
                 self.not_to_be_promised(*held, *outside, Limits::new(*lower_mm, *upper_mm), buy.as_ref())
             }

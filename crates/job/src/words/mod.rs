@@ -2,6 +2,7 @@
 
 pub mod answers;
 pub(crate) mod depth;
+mod drawer;
 pub mod edits;
 pub mod english;
 pub mod exchange;

@@ -65,7 +65,9 @@ pub const fn list_about(list: ShopList) -> &'static str {
         ShopList::Electrodes => {
             "Type a diameter: what is left empty is as usual, in pencil. A count is of the day it was made; what travelers take and runs use up is reckoned from there."
         }
-        ShopList::Guides => "Each electrode diameter needs its guide.",
+        ShopList::Guides => {
+            "Each electrode diameter needs its guide: those of the samples count until they are left out. A count is of the day it was made; what travelers keep is reckoned from there."
+        }
         ShopList::Machines => {
             "Type a name and what is known; the rest is as a common machine has it, in pencil, until it is typed."
         }
@@ -394,6 +396,7 @@ pub fn still(still: Still) -> String {
         Still::Margin => "margin and minimum".to_owned(),
         Still::Machines => "machines".to_owned(),
         Still::Electrodes => "electrodes".to_owned(),
+        Still::Guides => "guides".to_owned(),
         Still::ElectrodePrices(1) => "the price of 1 electrode".to_owned(),
         Still::ElectrodePrices(count) => format!("prices of {count} electrodes"),
     }

@@ -108,6 +108,7 @@ fn count(text: &str) -> Result<u32, Failure> {
 pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
+    saying.tell_not_used(&office.shop());
     if asked.with.iter().any(|name| name == opened.key.as_str()) {
         return Err(words::with_itself(opened.key.as_str()));
     }

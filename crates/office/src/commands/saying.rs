@@ -3,9 +3,11 @@
 use std::fmt::Display;
 use std::io::{self, Write};
 
+use quillbore_job::Shop;
 use serde::Serialize;
 
 use crate::failure::Failure;
+use crate::words::commands as words;
 use crate::words::shown::{HarmlessJson, harmless};
 
 /// Where a command writes: what was asked for to one side, what is to be known beside it to the other.
@@ -55,6 +57,13 @@ impl<'a> Saying<'a> {
         // On a terminal both are read in the order in which they were said.
         self.failed = self.failed.take().or_else(|| self.out.flush().err());
         tell(self.told, sentence);
+    }
+
+    /// Tells what of the shop's sheet can't be used, a line for each.
+    pub(super) fn tell_not_used(&mut self, shop: &Shop) {
+        for note in &shop.not_used {
+            self.tell(words::not_used(note));
+        }
     }
 
     /// Why what was asked for could not be written. That a reader had enough, as `head` has, is no

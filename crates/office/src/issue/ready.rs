@@ -5,12 +5,13 @@ use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
 use quillbore_calc::JobFigures;
+use quillbore_job::drawer::Thing;
 use quillbore_job::file;
 use quillbore_job::issued::IssuedLine;
 use quillbore_job::results::{ByRuns, Results};
 use quillbore_job::shop::QuotedIn;
 use quillbore_job::slip::{Has, kind, line as slip_line};
-use quillbore_job::{Field, Issued, Job, Paper, Shop, drawer, order};
+use quillbore_job::{Field, Issued, Job, Paper, Shop, order};
 use quillbore_paper::Sheet;
 
 use crate::failure::Failure;
@@ -149,17 +150,23 @@ fn counts<K: Has<slip_line::Count>>(job: &Job) -> impl Iterator<Item = u32> {
     slips.filter_map(|slip| slip.get(slip_line::Count))
 }
 
-/// What the entry of a paper rests on: the shop's rows, and for a traveler the kit that is kept for it.
+/// What the entry of a paper rests on: the shop's rows, and for a traveler the kit that is kept
+/// for it, and the holes that guides are kept for.
 fn entry_rests_on(paper: Paper, results: &Results, shop: &Shop) -> Vec<(String, f64)> {
     let mut rows = rests_on(results, shop);
-    let lot = results
-        .figures
-        .lot
-        .iter()
-        .filter(|_| paper == Paper::Traveler);
-    for used in lot.flat_map(|lot| &lot.electrodes) {
+    let lot = results.figures.lot.as_ref();
+    let Some(lot) = lot.filter(|_| paper == Paper::Traveler) else {
+        return rows;
+    };
+    let mut keep = |thing: Thing, name: &str, count| rows.push((thing.entry(name), count));
+    for used in &lot.electrodes {
         if let Some(tube) = used.tube.of(&shop.tables.tubes) {
-            rows.push((drawer::kit_entry(&tube.name), f64::from(used.kit)));
+            keep(Thing::Electrode, &tube.name, f64::from(used.kit));
+        }
+    }
+    for used in &lot.guides {
+        if let Some(guide) = used.guide.of(&shop.tables.guides) {
+            keep(Thing::Guide, &guide.name, used.ends as f64);
         }
     }
     rows

@@ -4,7 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
 use quillbore_job::Form;
+use quillbore_job::drawer::Thing;
 use quillbore_job::shop::Calendar;
+use quillbore_job::shop::sheet::ShopList;
 
 use super::foot::{Foot, Gathered};
 use super::group::Group;
@@ -176,8 +178,15 @@ impl<'a> List<'a> {
     }
 
     fn take_short(&mut self, short: &Short, index: &Index) {
-        let Short { name, job, .. } = short;
-        let matter = matter(Group::Short, job.as_ref(), name.clone());
+        let Short {
+            thing, name, job, ..
+        } = short;
+        let of = match thing {
+            Thing::Electrode => name.clone(),
+            // An electrode may have the same name.
+            Thing::Guide => ShopList::of(*thing).key().to_owned() + " " + name,
+        };
+        let matter = matter(Group::Short, job.as_ref(), of);
         let job = job.as_ref();
         let line = job.and_then(|job| index.by_number(job.as_str()));
         let number = job.map_or_else(String::new, |job| job.as_str().to_owned());
@@ -188,7 +197,10 @@ impl<'a> List<'a> {
         self.push(Waiting {
             when: line.and_then(|line| line.due()),
             says: words::today::short(short),
-            spot: Spot::Drawer { name: name.clone() },
+            spot: Spot::Drawer {
+                thing: *thing,
+                name: name.clone(),
+            },
             ..waiting
         });
     }

@@ -1,5 +1,6 @@
 //! Where a matter is seen to.
 
+use quillbore_job::drawer::Thing;
 use quillbore_job::{Field, Line, Paper, SlipKind};
 
 /// The place in a job, or beside it, where a matter is seen to.
@@ -25,6 +26,8 @@ pub enum Spot {
     },
     /// The shop's drawer of electrodes and guides.
     Drawer {
+        /// Which of the two it is.
+        thing: Thing,
         /// The electrode or guide.
         name: String,
     },

@@ -1,6 +1,7 @@
 //! One line of the day's list.
 
 use chrono::NaiveDate;
+use quillbore_job::drawer::Thing;
 
 use super::group::Group;
 use super::matter::Matter;
@@ -55,6 +56,8 @@ impl Waiting {
 /// An electrode or guide of which fewer lie in the drawer than are wanted.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Short {
+    /// Which of the two it is.
+    pub thing: Thing,
     /// What it is called.
     pub name: String,
     /// How many lie there.

@@ -4,6 +4,7 @@ use std::ffi::OsStr;
 use std::io;
 
 use quillbore_job::Paper;
+use quillbore_job::shop::sheet::ShopNote;
 
 use super::shown;
 use crate::commands::Made;
@@ -47,6 +48,11 @@ Exit code 0: done; 1: done, but a finding says the job can't be done as it stand
 issued, since something in the job is in the way; 2: could not be done, or what was done could
 not be written out. The reason is on standard error."
         .to_owned()
+}
+
+/// What of the shop's sheet is not used, in one line.
+pub(crate) fn not_used(note: &ShopNote) -> String {
+    format!("In the shop's data: {note} Correct it on the page of the shop (F7).")
 }
 
 /// The program with its version.

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use quillbore_job::drawer::Thing;
 use quillbore_job::form::{Dates, Numbers};
 use quillbore_job::shop::Calendar;
 use quillbore_job::{Edit, Field, Form, Job, Line, Paper, SlipKind, apply};
@@ -239,6 +240,11 @@ fn every_group_has_its_lines_in_order() {
         says: Err("no job".to_owned()),
     }));
     let short = |name: &str, here, wanted, job: Option<&str>| Short {
+        thing: if name.starts_with("Guide") {
+            Thing::Guide
+        } else {
+            Thing::Electrode
+        },
         name: name.to_owned(),
         here,
         wanted,
@@ -306,7 +312,13 @@ fn every_group_has_its_lines_in_order() {
     let number = "26-0107-Q1".to_owned();
     assert_eq!(*spots[7], Spot::Issued { number });
     let name = "Electrode 0.70 mm".to_owned();
-    assert_eq!(*spots[12], Spot::Drawer { name });
+    assert_eq!(
+        *spots[12],
+        Spot::Drawer {
+            thing: Thing::Electrode,
+            name
+        }
+    );
     assert_eq!(*spots[14], Spot::File);
     let electrode = &list.lines[12];
     assert_eq!(

@@ -82,7 +82,8 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         Kind::OtherEndsCheaper { .. }
         | Kind::PartValueUnknown
         | Kind::Overruled { .. }
-        | Kind::TubesShort { .. } => true,
+        | Kind::TubesShort { .. }
+        | Kind::GuidesShort { .. } => true,
         Kind::MaterialMissing
         | Kind::MachineMissing
         | Kind::QuantityMissing

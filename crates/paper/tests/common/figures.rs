@@ -109,6 +109,7 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
                 ..LaborMinutes::default()
             },
             electrodes,
+            guides: Vec::new(),
         }),
         price: Some(PriceFigures {
             currency: "USD".to_owned(),

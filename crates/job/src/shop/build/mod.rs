@@ -180,6 +180,7 @@ fn tubes(mut rows: Vec<TubeRow>, pedigree: &mut Pedigree) -> Result<Vec<Tube>, S
             length_mm: at.positive("length_mm", row.length_mm)?,
             price: at.not_negative("price", row.price)?,
             stock: row.stock,
+            stubs: Vec::new(),
             name: row.name,
         });
         pedigree.tubes.push(row.pedigree);
@@ -202,6 +203,7 @@ fn guides(mut rows: Vec<GuideRow>, pedigree: &mut Pedigree) -> Result<Vec<Guide>
             life_holes: at.positive("life_holes", row.life_holes)?,
             price: at.not_negative("price", row.price)?,
             stock: row.stock,
+            kept_ends: 0,
             name: row.name,
         });
         pedigree.guides.push(row.pedigree);

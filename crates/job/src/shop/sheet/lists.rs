@@ -3,6 +3,7 @@
 use super::kind::ShopKind;
 use super::kind::words::{FAMILIES, METALS, PAPER_SIZES};
 use crate::ground::list::list;
+use crate::life::drawer::Thing;
 use crate::typed::form::{Dates, Numbers};
 
 list! {
@@ -80,7 +81,7 @@ lists! {
     /// Electrodes: what there is, and what lies in the drawer.
     Electrodes "electrodes" [Name Outer InDrawer Kept Free Counted Metal Bore Channels NewLength Price Stubs Note];
     /// Guides: what there is, and what lies in the drawer.
-    Guides "guides" [Name ForElectrode Life Price InDrawer Counted Note];
+    Guides "guides" [Name ForElectrode Life Price InDrawer Kept Free Counted Note];
     /// The machines.
     Machines "machines" [Name MachineHour ElectrodeFrom ElectrodeTo LongestElectrode PartX PartY PartZ PartMass Stroke HeldBack StandOff Pressure Changer IndexAxis TiltFrom TiltTo TableRapid HeadRapid Attended Note];
     /// Customers, with what was agreed with them.
@@ -93,6 +94,17 @@ lists! {
     DaysOff "days_off" [Day What];
     /// Start values of the process.
     StartValues "start_values" [Name Value Learned Note];
+}
+
+impl ShopList {
+    /// The list that a thing of the drawer stands in.
+    #[must_use]
+    pub const fn of(thing: Thing) -> Self {
+        match thing {
+            Thing::Electrode => Self::Electrodes,
+            Thing::Guide => Self::Guides,
+        }
+    }
 }
 
 list! {

@@ -19,6 +19,8 @@ pub enum Still {
     Machines,
     /// Electrodes that are not its own.
     Electrodes,
+    /// Guides that are not its own.
+    Guides,
     /// Prices of so many electrodes of its own.
     ElectrodePrices(usize),
 }
@@ -48,6 +50,10 @@ pub fn still_sample(sheet: &ShopSheet) -> Vec<Still> {
     let electrodes = shown_rows(sheet, ShopList::Electrodes, true);
     if electrodes.iter().any(|row| row.own.is_none()) {
         still.push(Still::Electrodes);
+    }
+    let guides = shown_rows(sheet, ShopList::Guides, true);
+    if guides.iter().any(|row| row.own.is_none()) {
+        still.push(Still::Guides);
     }
     let own = electrodes.iter().filter(|row| row.own.is_some());
     let unpriced = own.filter(|row| {

@@ -8,6 +8,7 @@ mod rows;
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
+use quillbore_calc::tables::Tube;
 
 use super::kind::ShopValue;
 use super::kind::words::LETTER;
@@ -15,6 +16,7 @@ use super::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use super::own::ShopSheet;
 use super::page::{ShownRow, shown_rows};
 use super::samples::{samples, usual_line};
+use crate::life::drawer::Thing;
 use crate::shop::build::build;
 use crate::shop::disk::{CalendarFile, ShopFile, TextsFile, day_of};
 use crate::shop::error::ShopError;
@@ -83,6 +85,7 @@ impl Shop {
         shop.on_letter = on_letter(sheet);
         shop.form = form(sheet);
         shop.counted = counted(sheet);
+        put_stubs(sheet, &mut shop.tables.tubes);
         shop.customers = customers::customers(sheet, &mut notes);
         shop.sample_rates = has_sample_rates(sheet);
         shop.logo.clone_from(&sheet.logo);
@@ -268,17 +271,32 @@ fn lines(sheet: &ShopSheet, file: &mut ShopFile, notes: &mut Vec<ShopNote>) {
 }
 
 /// The days on which electrodes and guides were counted.
-fn counted(sheet: &ShopSheet) -> BTreeMap<String, NaiveDate> {
+fn counted(sheet: &ShopSheet) -> BTreeMap<(Thing, String), NaiveDate> {
     let mut counted = BTreeMap::new();
-    for list in [List::Electrodes, List::Guides] {
+    for thing in Thing::ALL {
+        let list = List::of(thing);
         for row in sheet.own(list) {
             let row = ShownRow::of(sheet, list, row);
             if let Some(ShopValue::Date(day)) = row.typed(Column::Counted).value() {
-                counted.insert(row.text(Column::Name).to_owned(), *day);
+                counted.insert((thing, row.text(Column::Name).to_owned()), *day);
             }
         }
     }
     counted
+}
+
+/// Puts the pieces left of used electrodes beside the new ones.
+fn put_stubs(sheet: &ShopSheet, tubes: &mut [Tube]) {
+    for row in sheet.own(List::Electrodes) {
+        let row = ShownRow::of(sheet, List::Electrodes, row);
+        let Some(ShopValue::Stubs(stubs)) = row.typed(Column::Stubs).value() else {
+            continue;
+        };
+        let name = row.text(Column::Name);
+        if let Some(tube) = tubes.iter_mut().find(|tube| tube.name == name) {
+            tube.stubs = stubs.iter().map(|(n, length)| (*n, length.mm())).collect();
+        }
+    }
 }
 
 /// What somebody typed, not what is usual: a desk may have its own until then.
@@ -314,7 +332,7 @@ fn leave_out(sheet: &ShopSheet, file: &mut ShopFile, error: ShopError, notes: &m
         ShopError::Twice { list, name } => (list, name, ShopFault::Twice),
         _ => return,
     };
-    let list_of = BTreeMap::from([
+    let lists = BTreeMap::from([
         ("tubes", List::Electrodes),
         ("guides", List::Guides),
         ("machines", List::Machines),
@@ -343,7 +361,7 @@ fn leave_out(sheet: &ShopSheet, file: &mut ShopFile, error: ShopError, notes: &m
         }
         _ => return,
     }
-    let known = list_of.get(list).copied();
+    let known = lists.get(list).copied();
     let id = known.and_then(|list| {
         let named = |row: &&std::sync::Arc<super::own::ShopRow>| {
             ShownRow::of(sheet, list, row).text(rows::naming(list)) == name

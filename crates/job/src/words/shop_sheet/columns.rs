@@ -148,19 +148,21 @@ pub const fn column_about(column: ShopColumn) -> &'static str {
         ShopColumn::NewLength => "Length of a new one.",
         ShopColumn::Price => "What one costs.",
         ShopColumn::InDrawer => {
-            "How many new ones lay in the drawer when they were counted; empty: nobody counted."
+            "How many lay in the drawer when they were counted, of electrodes new ones; empty: nobody counted."
         }
         ShopColumn::Kept => {
-            "Kept for jobs on the floor: the kits of their travelers, less what their run records used up."
+            "Kept for jobs on the floor: the kits and guides of their travelers, less the electrodes that their run records used up."
         }
         ShopColumn::Free => {
-            "Counted, less what runs used up since, less what is kept; below zero more is promised than lies there."
+            "Counted, less the electrodes that runs used up since, less what is kept; below zero more is promised than lies there."
         }
         ShopColumn::Learned => {
             "What the shop's own runs make of it: a factor, and how many runs it rests on."
         }
         ShopColumn::Counted => "The day of the count: what was used up since is taken off.",
-        ShopColumn::Stubs => "Pieces left of used ones by their length: 180; 2 x 95.",
+        ShopColumn::Stubs => {
+            "Pieces left of used ones by their length: 180; 2 x 95. Where new ones are short, the holes that these would drill are told."
+        }
         ShopColumn::ForElectrode => "The diameter of the electrodes that it guides.",
         ShopColumn::Life => "Holes that a guide lasts.",
         ShopColumn::ElectrodeFrom | ShopColumn::ElectrodeTo => {

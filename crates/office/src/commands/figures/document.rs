@@ -133,6 +133,14 @@ pub(super) struct Lot {
     pub(super) labor_hours: Percentiles,
     pub(super) labor_hours_calibrated: bool,
     pub(super) electrodes: Vec<LotElectrodes>,
+    pub(super) guides: Vec<LotGuides>,
+}
+
+#[derive(Serialize)]
+pub(super) struct LotGuides {
+    pub(super) name: String,
+    pub(super) ends: u64,
+    pub(super) needed: u32,
 }
 
 #[derive(Serialize)]

@@ -18,8 +18,8 @@ use quillbore_job::{Field, Job, Shop, Unit};
 use serde::{Serialize, Serializer};
 
 use super::document::{
-    Break, DepthPlan, Document, Each, Electrode, Finding, Hole, Lot, LotElectrodes, OneOff, Own,
-    OwnFactor, Percentiles, Price, Promise, Risk, Setup, TestBurn,
+    Break, DepthPlan, Document, Each, Electrode, Finding, Hole, Lot, LotElectrodes, LotGuides,
+    OneOff, Own, OwnFactor, Percentiles, Price, Promise, Risk, Setup, TestBurn,
 };
 use crate::words::figures as words;
 
@@ -262,6 +262,18 @@ fn json_lot(lot: &LotFigures, shop: &Shop) -> Lot {
                     kit: electrodes.kit,
                     breakages: electrodes.breakages,
                     by_order: electrodes.by_order,
+                })
+            })
+            .collect(),
+        guides: lot
+            .guides
+            .iter()
+            .filter_map(|guides| {
+                let guide = guides.guide.of(&shop.tables.guides)?;
+                Some(LotGuides {
+                    name: guide.name.clone(),
+                    ends: guides.ends,
+                    needed: guides.needed,
                 })
             })
             .collect(),

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use quillbore_calc::job_figures::ElectrodeFigures;
-use quillbore_calc::tables::Tube;
+use quillbore_calc::tables::{Guide, Tube};
 use quillbore_calc::{Idx, Limits, RowId};
 
 use crate::matter::Matter;
@@ -44,26 +44,28 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
             Column::text(words::GUIDE, Width::Fit(mm(26.0))),
         ])
     };
-    let row = |tube: Idx<Tube>, take: u32, rows: Vec<RowId>| {
+    let row = |tube: Idx<Tube>, take: u32, rows: Vec<RowId>, guide: String| {
         let name = matter.tube(tube).map_or("", |tube| tube.name.as_str());
         TableRow::new([
             Cell::square(),
             Cell::new(name),
             Cell::new(matter.form().count(f64::from(take))),
             Cell::new(matter.marks(rows)),
-            Cell::new(guide(matter, tube)),
+            Cell::new(guide),
         ])
         .at_least(ROW)
     };
     let mut table = head(heads::ELECTRODE);
+    let mut named = Vec::new();
     for electrode in electrodes {
         let rows = drilled(matter, electrode).collect();
-        table.row(row(electrode.tube, electrode.kit, rows).note(why(electrode)));
+        let guide = guides(matter, electrode.tube, &mut named);
+        table.row(row(electrode.tube, electrode.kit, rows, guide).note(why(electrode)));
     }
     table.set(flow);
     let mut table = head(words::NEIGHBORS);
     for (tube, rows) in neighbors(matter) {
-        table.row(row(tube, 1, rows));
+        table.row(row(tube, 1, rows, guide(matter, tube)));
     }
     if !table.rows.is_empty() {
         flow.take(mm(1.6));
@@ -114,11 +116,26 @@ fn neighbors(matter: &Matter<'_>) -> Vec<(Idx<Tube>, Vec<RowId>)> {
 
 /// The guide of a tube.
 fn guide(matter: &Matter<'_>, tube: Idx<Tube>) -> String {
-    let tables = matter.tables;
-    let guide = matter
-        .tube(tube)
-        .and_then(|tube| tables.guide_for(tube.outer_mm)?.of(&tables.guides));
+    let guides = &matter.tables.guides;
+    let guide = guide_of(matter, tube).and_then(|guide| guide.of(guides));
     guide.map_or_else(|| words::NO_GUIDE.to_owned(), |guide| guide.name.clone())
+}
+
+/// The same, with how many the lot wears out where it is `named` first: electrodes of one diameter share
+/// them.
+fn guides(matter: &Matter<'_>, tube: Idx<Tube>, named: &mut Vec<Idx<Guide>>) -> String {
+    let name = guide(matter, tube);
+    let Some(guide) = guide_of(matter, tube).filter(|guide| !named.contains(guide)) else {
+        return name;
+    };
+    named.push(guide);
+    let lot = matter.figures.lot.as_ref();
+    let needed = lot.and_then(|lot| lot.guides.iter().find(|figure| figure.guide == guide));
+    words::guides(needed.map_or(1, |figure| figure.needed), &name)
+}
+
+fn guide_of(matter: &Matter<'_>, tube: Idx<Tube>) -> Option<Idx<Guide>> {
+    matter.tables.guide_for(matter.tube(tube)?.outer_mm)
 }
 
 fn pins(matter: &Matter<'_>, flow: &mut Flow) {

@@ -28,3 +28,11 @@ pub fn kit(by_plan: u32, if_wear_high: u32, spare: u32) -> String {
     }
     said.join(", ")
 }
+
+/// So many guides of a name.
+pub fn guides(count: u32, name: &str) -> String {
+    match count {
+        0 | 1 => name.to_owned(),
+        count => format!("{count} x {name}"),
+    }
+}
