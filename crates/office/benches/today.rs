@@ -11,6 +11,7 @@ use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
 use criterion::{Criterion, criterion_group, criterion_main};
+use quillbore_job::drawer::Thing;
 use quillbore_job::life::State;
 use quillbore_job::words::life::state;
 use quillbore_job::{Line, SlipKind, Unit};
@@ -200,6 +201,7 @@ fn list(criterion: &mut Criterion, index: &Index) {
     let floor = on_the_floor(index).into_iter();
     let hours: BTreeMap<JobKey, f64> = floor.map(|job| (job, 3.5)).collect();
     let short = Short {
+        thing: Thing::Electrode,
         name: "Electrode 0.70 mm".to_owned(),
         here: 3,
         wanted: 9,

@@ -261,6 +261,34 @@ mod tests {
         assert_eq!(typed(&[""]), "");
     }
 
+    /// An electrode and a guide of one name each show what is free of themselves.
+    #[test]
+    fn what_is_free_is_shown_by_list_and_name() {
+        let named = |sheet: &ShopSheet, list| {
+            let edit = ShopEdit::SetCells {
+                list,
+                rows: vec![(RowAt::New, vec![(Column::Name, "fine".to_owned())])],
+                unit: Unit::Mm,
+            };
+            apply_shop(sheet, &edit).expect("typed")
+        };
+        let sheet = named(&ShopSheet::default(), List::Electrodes);
+        let sheet = named(&sheet, List::Guides);
+        let of = |list, free: &str| ((list, "fine".to_owned(), Column::Free), free.to_owned());
+        let computed = Computed::from([of(List::Electrodes, "4"), of(List::Guides, "-1")]);
+        let computed = Arc::new(computed);
+        for (list, free) in [(List::Electrodes, "4"), (List::Guides, "-1")] {
+            let rows = shown_rows(&sheet, list, false).into();
+            let model = Rows::new(list, rows, Unit::Mm, Arc::clone(&computed));
+            let column = list
+                .columns()
+                .iter()
+                .position(|column| *column == Column::Free);
+            let at = GridAt::new(0, column.expect("a column"));
+            assert_eq!(model.text(at), free, "{list:?}");
+        }
+    }
+
     #[test]
     fn the_first_machine_leaves_the_samples_out_and_no_other_row_does() {
         let sheet = ShopSheet::default();
