@@ -315,6 +315,7 @@ impl App {
             self.list.calendar = desk.shop.calendar.clone();
         }
         self.list.unit = desk.job().unit;
+        self.list.write_in(desk.shop.form);
     }
 
     /// Has every job on the desk look at the run records again when the shelf changed.

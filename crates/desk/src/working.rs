@@ -165,7 +165,7 @@ fn alternatives_ui(ui: &mut Ui, shared: &Shared<'_>, working: &Working, asks: &m
                 }
             }
             ui.add_space(6.0);
-            let chance = workings::alternative(other.chance);
+            let chance = workings::alternative(other.chance, shared.shop.form);
             ui.label(RichText::new(chance).font(look::small()));
         });
     }

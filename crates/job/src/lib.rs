@@ -31,14 +31,15 @@ pub use life::{changed, drawer, inspected, order};
 pub use pinned::{answer, concern, read_line, report, slip};
 pub use results::remedy;
 pub use typed::{
-    entry, field, places, quantity, read_cell, read_field, read_overrule, read_quantity, row,
-    serials, show_quantity,
+    entry, field, form, places, quantity, read_cell, read_field, read_overrule, read_quantity, row,
+    serials,
 };
 
 pub use apply::{Change, EditRefused, apply};
 pub use edit::{CellAt, Edit, RowsAt, RunAt};
 pub use entry::{Entry, Unit};
 pub use field::{Block, Field, FieldKind, Value};
+pub use form::Form;
 pub use history::History;
 pub use issued::{Issued, IssuedLine, Paper, Seal, SealState};
 pub use job::Job;

@@ -73,6 +73,7 @@ fn every_row_is_named_and_asked_about_and_answered() {
         job: &job,
         tables: &shop().tables,
         unit: job.unit,
+        form: shop().form,
     };
     // From the last on, so that none is found by standing next.
     for (at, row) in job.rows.iter().enumerate().rev() {
@@ -106,7 +107,7 @@ fn a_free_mark_is_found_among_all() {
     };
     let job = done(&many_rows(), &twice);
     let results = results_quick(&job, shop());
-    let telling = Telling::new(&job, &shop().tables);
+    let telling = Telling::new(&job, shop());
     let offers = results.notes.iter().filter_map(|note| telling.offer(note));
     let words: Vec<String> = offers.map(|offer| offer.words.clone()).collect();
     let free = letters(ROWS);

@@ -238,7 +238,7 @@ fn what_was_agreed_otherwise_is_told_and_can_be_taken() {
     assert_eq!(told(&job, &shop), [margin, labor, rate]);
     let by = shop.for_job(&job);
     let results = results_now(&job, &by);
-    let telling = Telling::new(&job, &by.tables);
+    let telling = Telling::new(&job, &by);
     let note = results.notes.iter().find(|note| note.beside == rate);
     let offer = telling.offer(note.expect("a note")).expect("an offer");
     let taken = done(&job, &offer.edit);
@@ -341,7 +341,7 @@ fn all_money_of_the_shop_is_put_into_the_currency_of_the_quotation() {
     assert_eq!(by.tables.tubes[0].price, shop.tables.tubes[0].price * 150.0);
     assert_eq!(
         workings::goes_by(quillbore_calc::Figure::UnitPrice(25), &by),
-        ["1 USD = 150 JPY, of 2026-11-20"]
+        ["1 USD = 150 JPY, of 20 Nov 2026"]
     );
     // A dinar has three digits and so half of one; the step stays.
     let dinar = quoted_in(&job, "KWD", "0.31");

@@ -64,6 +64,7 @@ impl<'a> Said<'a> {
             job: self.job,
             tables: &self.shop.tables,
             unit: self.job.unit,
+            form: self.shop.form,
         };
         let foot = self.foot();
         let mut held = 0;
@@ -318,7 +319,7 @@ fn grouped(money: &str) -> String {
         0..=3 => money.to_owned(),
         length => {
             let (thousands, rest) = whole.split_at(length - 3);
-            format!("{thousands}\u{2009}{rest}.{part}")
+            format!("{thousands},{rest}.{part}")
         }
     }
 }
@@ -426,7 +427,7 @@ fn a_thousand_pieces_stay_in_one_line() {
     let job = field(&priced(&rows), Field::Quantity, "1000");
     let said = Said::of(&job, shop());
     let line = text(&said.foot().said);
-    assert!(line.contains(" for 1\u{2009}000. "), "{line}");
+    assert!(line.contains(" for 1,000. "), "{line}");
     assert!(line.contains(" electrodes in 5 sizes, "), "{line}");
     assert!(line.chars().count() <= 150, "{line}");
     assert!(said.holds() >= 7);
@@ -540,15 +541,12 @@ fn a_yen_has_no_digits_and_a_shops_own_rates_are_no_sample() {
     assert_eq!(rests, "Not calibrated: no runs in Nickel alloy 718.");
     let minimum = field(&priced(&SIZES[4..]), Field::Quantity, "1");
     let line = sentence(&minimum, &yen);
-    assert!(
-        line.starts_with("Minimum 25\u{2009}000 JPY for 1; "),
-        "{line}"
-    );
+    assert!(line.starts_with("Minimum 25,000 JPY for 1; "), "{line}");
     // Half a yen goes away from zero, in foot and working alike.
     let set = overruled(&job, Figure::UnitPrice(1000), "1234.5");
     let line = sentence(&set, &yen);
     assert!(
-        line.starts_with("1\u{2009}235 JPY each, 1\u{2009}235\u{2009}000 for 1\u{2009}000. "),
+        line.starts_with("1,235 JPY each, 1,235,000 for 1,000. "),
         "{line}"
     );
     assert!(Said::of(&set, &yen).holds() >= 9);

@@ -18,7 +18,9 @@ use quillbore_job::read_field::read_field;
 use quillbore_job::read_line::read_line;
 use quillbore_job::row::put;
 use quillbore_job::words::merge::clash;
-use quillbore_job::{CellAt, Column, Edit, Field, Issued, Job, Line, Paper, Row, SlipKind, Unit};
+use quillbore_job::{
+    CellAt, Column, Edit, Field, Form, Issued, Job, Line, Paper, Row, SlipKind, Unit,
+};
 
 fn cell(job: &Job, row: usize, column: Column, text: &str) -> Job {
     cell_in(job, row, column, text, Unit::Mm)
@@ -73,7 +75,9 @@ fn told(merged: &Merged) -> Vec<String> {
     let text = write_job(&merged.job);
     assert_eq!(read_job(text.as_bytes()).as_ref(), Ok(&merged.job));
     let clashes = merged.clashes.iter();
-    clashes.map(|met| clash(&merged.job, met)).collect()
+    clashes
+        .map(|met| clash(&merged.job, met, Form::default()))
+        .collect()
 }
 
 #[test]
@@ -483,7 +487,7 @@ fn two_papers_of_one_number_are_both_kept_and_the_next_is_above_them() {
     assert_eq!(
         told(&merged),
         [format!(
-            "traveler 26-0107-T2: both desks issued one of that number; yours of 2026-03-02 is \
+            "traveler 26-0107-T2: both desks issued one of that number; yours of 2 Mar 2026 is \
              kept as \u{201c}{kept_as}\u{201d}, and slips of yours that name it follow; withdraw \
              the one that must not be used"
         )]
@@ -573,7 +577,7 @@ fn number_day_and_unit_are_not_lost_either() {
         told(&merged),
         [
             "job number: yours is kept; theirs was \u{201c}26-0109\u{201d}",
-            "day opened: yours is kept; theirs was 2026-03-02",
+            "day opened: yours is kept; theirs was 2 Mar 2026",
         ]
     );
 }
@@ -640,7 +644,7 @@ fn a_clash_names_rows_without_a_mark_by_their_place() {
     };
     let gone = Clash::Answer(RowId(77), Concern::Step, gone);
     assert_eq!(
-        clash(&merged.job, &gone),
+        clash(&merged.job, &gone, Form::default()),
         "answer to step where two ends meet of a row: the other desk deleted the row, and yours \
          with it: \u{201c}agreed by M. Oakes\u{201d}"
     );

@@ -15,6 +15,7 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use quillbore_calc::RowId;
+use quillbore_job::Form;
 use quillbore_job::file::{hash, read_job, write_job};
 use quillbore_job::job::FigureKey;
 use quillbore_job::merge::{Clash, MergeRefused, Merged, Met, Typed, merge};
@@ -588,7 +589,7 @@ proptest! {
         prop_assert_eq!(told, unit.as_ref());
         check_nothing_is_lost([&base, &ours, &theirs], &merged)?;
         for clash in &merged.clashes {
-            let line = words::merge::clash(job, clash);
+            let line = words::merge::clash(job, clash, Form::default());
             prop_assert!(!line.contains('\n') && !line.ends_with('.') && line.len() > 15, "{}", line);
         }
         // Put together once more with the same file: nothing is left to do.

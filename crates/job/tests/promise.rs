@@ -197,7 +197,7 @@ fn told(job: &Job) -> Option<String> {
         (Level::Check, Beside::Field(Field::LeadDays))
     );
     assert!(!results.stopped());
-    Some(Telling::new(job, &shop.tables).text(note).into_owned())
+    Some(Telling::new(job, &shop).text(note).into_owned())
 }
 
 #[test]

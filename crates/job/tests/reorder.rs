@@ -5,7 +5,7 @@ mod hands;
 use hands::{day, done, field, issue, line, pin, ring};
 use quillbore_job::job::FigureKey;
 use quillbore_job::reorder::{LastFrom, LastPrice, again, last_price};
-use quillbore_job::{Edit, Field, Job, Line, Paper, SlipKind, Unit};
+use quillbore_job::{Edit, Field, Form, Job, Line, Paper, SlipKind, Unit};
 
 fn ordered(job: &Job, number: &str, quantity: &str, each: &str) -> Job {
     let lines = [
@@ -20,7 +20,11 @@ fn ordered(job: &Job, number: &str, quantity: &str, each: &str) -> Job {
 /// Quantity, price each and origin of the last price.
 fn last(job: &Job, quantity: u32) -> Option<(u32, String, String)> {
     let last = last_price(job, quantity)?;
-    Some((last.quantity, last.each.to_string(), last.origin()))
+    Some((
+        last.quantity,
+        last.each.to_string(),
+        last.origin(Form::PLAIN),
+    ))
 }
 
 fn price(quantity: u32, each: &str, origin: &str) -> Option<(u32, String, String)> {

@@ -30,7 +30,7 @@ fn told(job: &Job) -> Vec<(u32, Line, RunFault)> {
 
 fn said(job: &Job) -> Vec<String> {
     let results = results(job);
-    let telling = Telling::new(job, &shop().tables);
+    let telling = Telling::new(job, shop());
     let notes = results.notes.iter();
     let of_runs = notes.filter(|note| matches!(note.kind, NoteKind::Run(_)));
     of_runs

@@ -7,6 +7,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::Unit;
 use quillbore_job::drawer::Thing;
+use quillbore_job::form::{Dates, Form, Numbers};
 use quillbore_job::shop::Shop;
 use quillbore_job::shop::sheet::{
     ShopColumn as Column, ShopEdit, ShopFault, ShopLine, ShopList as List, ShopRowAt as At,
@@ -519,4 +520,44 @@ fn a_sample_typed_over_at_two_desks_is_one_row() {
         .find(|row| row.name == "Barrow")
         .expect("Barrow");
     assert_eq!((barrow.stroke_mm, barrow.part_mm[0]), (310.0, 410.0));
+}
+
+/// The form of numbers and days follows its two lines; a word that is no choice is told, and the usual
+/// form stands.
+#[test]
+fn a_shop_writes_numbers_and_days_as_its_lines_say() {
+    let usual = shop(&ShopSheet::default()).form;
+    assert_eq!(usual, Form::default());
+    assert_eq!(usual.money(1234.5, 2), "1,234.50");
+    assert_eq!(usual.day(day("2026-01-31")), "31 Jan 2026");
+    for numbers in Numbers::ALL {
+        for dates in Dates::ALL {
+            let sheet = done(&[
+                line(ShopLine::Numbers, numbers.key()),
+                line(ShopLine::Dates, &dates.key().to_uppercase()),
+            ]);
+            let (numbers, dates) = (*numbers, *dates);
+            let typed = shop(&sheet);
+            assert_eq!(
+                (typed.form, typed.not_used),
+                (Form { numbers, dates }, vec![])
+            );
+            let back = read_sheet(write_sheet(&sheet).as_bytes()).expect("a sheet");
+            assert_eq!(shop(&back).form, Form { numbers, dates });
+        }
+    }
+    // The beginning is enough where it begins one choice alone.
+    let begun = done(&[line(ShopLine::Numbers, "1.2"), line(ShopLine::Dates, "jan")]);
+    let begun = shop(&begun).form;
+    assert_eq!(begun.day(day("2026-01-31")), "Jan 31, 2026");
+    assert_eq!(begun.length_mm(1234.5, Unit::Mm), "1.234,50");
+    for text in ["01/31/2026", "31/01/2026", "31"] {
+        let told = shop(&done(&[line(ShopLine::Dates, text)]));
+        assert_eq!(told.form, usual);
+        let [note] = told.not_used.as_slice() else {
+            panic!("{:?}", told.not_used)
+        };
+        assert_eq!(note.line, Some(ShopLine::Dates));
+        assert!(note.to_string().contains("31 Jan 2026"), "{note}");
+    }
 }

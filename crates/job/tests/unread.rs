@@ -75,7 +75,7 @@ fn with_cell(job: &Job, column: Column, text: &str) -> Job {
 
 /// The stop that names a text as typed.
 fn stop_about<'a>(results: &'a Results, job: &Job, text: &str) -> Option<(&'a SideNote, String)> {
-    let telling = Telling::new(job, &shop().tables);
+    let telling = Telling::new(job, shop());
     let mut stops = results.notes.iter().filter_map(|note| {
         let names = matches!(note.kind, NoteKind::Unread | NoteKind::UnknownName);
         let says = telling.text(note).into_owned();

@@ -13,8 +13,9 @@ use chrono::{Days, NaiveDate};
 use criterion::{Criterion, criterion_group, criterion_main};
 use quillbore_job::drawer::Thing;
 use quillbore_job::life::State;
+use quillbore_job::order::Difference;
 use quillbore_job::words::life::state;
-use quillbore_job::{Line, SlipKind, Unit};
+use quillbore_job::{Form, Line, SlipKind, Unit};
 use quillbore_office::digest::{
     Asking, Digest, Hours, Index, OpenMatter, Price, Query, ShelfLine, Sort, SortBy, Summary,
 };
@@ -86,7 +87,10 @@ fn open(at: u32, stands: State) -> Vec<OpenMatter> {
         open.push(OpenMatter::OrderDiffers {
             slip: 1,
             date: since,
-            what: "The order pays 81.00 each, 86.00 was quoted.".to_owned(),
+            what: Difference::Price {
+                ordered: Decimal::from(81),
+                quoted: Decimal::from(86),
+            },
             more: 1,
         });
     }
@@ -213,6 +217,7 @@ fn list(criterion: &mut Criterion, index: &Index) {
         hours: &hours,
         short: &[short],
         put_off: &PutOff::new(),
+        form: Form::default(),
     };
     let lines = |day: &Day<'_>| today::today(index, black_box(day)).lines;
     let put_off: PutOff = lines(&day)

@@ -10,7 +10,7 @@ use chrono::NaiveDate;
 use quillbore_job::results::Results;
 use quillbore_job::shop::Logo;
 use quillbore_job::shop::sheet::{ShopList, ShopSheet};
-use quillbore_job::{Job, Paper};
+use quillbore_job::{Form, Job, Paper};
 use quillbore_paper::Sheet;
 
 use crate::failure::Failure;
@@ -391,7 +391,7 @@ fn done(office: &Office, request: Request) -> Reply {
             job,
             opened,
             number,
-        } => Reply::Reprint(stored_place(&job, &opened, &number)),
+        } => Reply::Reprint(stored_place(&job, &opened, &number, office.shop().form)),
         Request::Print {
             job,
             results,
@@ -461,8 +461,8 @@ fn done(office: &Office, request: Request) -> Reply {
 }
 
 /// The place of a stored paper, where its file is the one that was issued.
-fn stored_place(job: &Job, opened: &Opened, number: &str) -> Result<String, Failure> {
-    let (place, _) = reprint::reprint(job, opened, number)?;
+fn stored_place(job: &Job, opened: &Opened, number: &str, form: Form) -> Result<String, Failure> {
+    let (place, _) = reprint::reprint(job, opened, number, form)?;
     Ok(place)
 }
 

@@ -9,7 +9,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::shop::Calendar;
-use quillbore_job::{Job, Unit};
+use quillbore_job::{Form, Job, Unit};
 
 use crate::clock::Clock;
 use crate::digest::{Asking, Follower, Index, Query, ShelfLine, Sort};
@@ -35,6 +35,8 @@ pub struct Listing {
     pub calendar: Calendar,
     /// The unit that bare numbers of what is typed are meant in.
     pub unit: Unit,
+    /// How numbers and days are written.
+    form: Form,
     /// What is to be said of the shelf itself.
     pub notice: String,
     /// A look at the shelf is under way.
@@ -104,6 +106,7 @@ impl Listing {
             sort: Sort::default(),
             calendar: five_days(),
             unit: Unit::default(),
+            form: Form::default(),
             notice: String::new(),
             busy: false,
             clock,
@@ -166,13 +169,28 @@ impl Listing {
         self.changed();
     }
 
+    /// From here on numbers and days are written in this form.
+    pub fn write_in(&mut self, form: Form) {
+        if form != self.form {
+            self.form = form;
+            self.found_of = None;
+            self.tell();
+        }
+    }
+
     fn changed(&mut self) {
         self.version += 1;
+        self.tell();
+    }
+
+    fn tell(&mut self) {
         let today = self.clock.today();
         self.notice = match (&self.failed, self.newest) {
             // What was known stays to be looked at.
             (Some(why), _) => why.clone(),
-            (None, Some(newest)) if newest > today => words::digest::clock_behind(today, newest),
+            (None, Some(newest)) if newest > today => {
+                words::digest::clock_behind(today, newest, self.form)
+            }
             (None, _) => String::new(),
         };
     }
@@ -208,7 +226,7 @@ impl Listing {
             },
         );
         self.found = self.index.find(&query, self.sort);
-        self.understood = query.said(self.unit);
+        self.understood = query.said(self.unit, self.form);
         self.found_of = Some(FoundOf {
             find: self.find.clone(),
             version: self.version,

@@ -155,6 +155,7 @@ fn issuer(shop: &Shop) -> Issuer {
         name: shop.name.clone(),
         address: shop.address.clone(),
         identity: shop.identity.clone(),
+        form: shop.form,
         sample_rates: shop.has_sample_rates(),
         logo: shop.logo.clone(),
         terms: shop.texts.terms.clone(),
@@ -164,7 +165,7 @@ fn issuer(shop: &Shop) -> Issuer {
 }
 
 fn remarks(sitting: &Sitting<'_>, shop: &Shop) -> Vec<Remark> {
-    let telling = Telling::new(sitting.job, &shop.tables);
+    let telling = Telling::new(sitting.job, shop);
     let notes = sitting.results.notes.iter();
     notes.map(|note| Remark::of(note, &telling)).collect()
 }

@@ -13,7 +13,7 @@ use quillbore_job::results::results_now;
 use quillbore_job::shop::sheet::{
     ShopColumn as Column, ShopEdit, ShopLine, ShopList as List, ShopRowAt as At, apply_shop,
 };
-use quillbore_job::{Field, Paper, Unit};
+use quillbore_job::{Field, Form, Paper, Unit};
 use quillbore_office::Office;
 use quillbore_office::issue::rests_on;
 use quillbore_office::office::reprint::reprint;
@@ -95,7 +95,7 @@ fn a_quotation_stays_as_it_was_issued_whatever_the_shop_says_later() {
     assert!(text.contains("Payment: 45 days net"), "{text}");
     assert!(!text.contains("Sample rates"), "{text}");
     let opened = clerk.opened.clone().expect("opened");
-    let before = reprint(&clerk.job, &opened, &issued.number).expect("the paper");
+    let before = reprint(&clerk.job, &opened, &issued.number, Form::default()).expect("the paper");
     let row = office.look_at_shop().expect("the sheet").sheet;
     let row = row.own(List::Customers)[0].id;
     change_shop(
@@ -128,7 +128,7 @@ fn a_quotation_stays_as_it_was_issued_whatever_the_shop_says_later() {
     );
     let again = Clerk::opening(&office, clerk.number());
     let opened = again.opened.clone().expect("opened");
-    let after = reprint(&again.job, &opened, &issued.number).expect("the paper");
+    let after = reprint(&again.job, &opened, &issued.number, Form::default()).expect("the paper");
     assert_eq!(after, before);
     let entry = again
         .job
@@ -236,4 +236,55 @@ fn sample_rates_stand_on_the_preview_and_on_what_is_issued() {
     own_shop(&office);
     let issued = clerk.issue(Paper::Quotation);
     assert!(!issued.pages.join("\n").contains("Sample rates"));
+}
+
+/// The form of numbers and days is the shop's of that day: what was issued stays to the byte, what is
+/// printed later is in the new one.
+#[test]
+fn a_paper_that_was_issued_stays_in_the_form_that_it_was_issued_in() {
+    let (office, _) = office_in_memory();
+    own_shop(&office);
+    let mut clerk = of_customer(&office);
+    let issued = clerk.issue(Paper::Quotation);
+    let price = issued.lines[0].each.expect("a price");
+    let usual = Form::default();
+    let text = issued.pages.join("\n");
+    assert!(text.contains(&usual.day(day())), "{text}");
+    assert!(text.contains(&usual.amount(price)), "{text}");
+    let opened = clerk.opened.clone().expect("opened");
+    let before = reprint(&clerk.job, &opened, &issued.number, usual).expect("the paper");
+    let set = |line, text: &str| ShopEdit::SetLine {
+        line,
+        text: text.to_owned(),
+        unit: Unit::Mm,
+    };
+    change_shop(
+        &office,
+        &[
+            set(ShopLine::Numbers, "1.234,5"),
+            set(ShopLine::Dates, "31.01.2026"),
+        ],
+    );
+    let form = office.shop().form;
+    assert_ne!(form, usual);
+    let again = Clerk::opening(&office, clerk.number());
+    let opened = again.opened.clone().expect("opened");
+    let after = reprint(&again.job, &opened, &issued.number, form).expect("the paper");
+    assert_eq!(after, before);
+    let entry = again.job.standing(Paper::Quotation).next();
+    let entry = entry.expect("it stands");
+    assert_eq!(entry, &issued);
+    assert!(entry.is_trusted());
+    let shop = office.shop_as_taught(day());
+    let results = results_now(&again.job, &shop.for_job(&again.job));
+    let sitting = Sitting {
+        job: &again.job,
+        results: &results,
+    };
+    let (draft, unprintable) = print::draft(Paper::Quotation, sitting, &shop, day(), Sheet::A4);
+    assert_eq!(unprintable, []);
+    let text = print::texts(&draft).join("\n");
+    assert!(text.contains(&form.day(day())), "{text}");
+    assert!(text.contains(&form.amount(price)), "{text}");
+    assert!(!text.contains(&usual.day(day())), "{text}");
 }

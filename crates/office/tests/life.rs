@@ -7,7 +7,7 @@ use std::fs;
 
 use common::{Clerk, day, inquiry, key, office, office_of, pdf, quoted, shop};
 use quillbore_job::results::{Telling, results_now};
-use quillbore_job::{Field, Line, Paper, SealState, Shop, SlipKind};
+use quillbore_job::{Field, Form, Line, Paper, SealState, Shop, SlipKind};
 use quillbore_office::office::Wanted;
 use quillbore_office::office::reprint::reprint;
 use quillbore_office::shelf::Held;
@@ -19,7 +19,7 @@ fn price(clerk: &Clerk) -> rust_decimal::Decimal {
 
 fn reprinted(clerk: &Clerk, number: &str) -> Result<Vec<u8>, String> {
     let opened = clerk.opened.as_ref().expect("it stands on the shelf");
-    let stored = reprint(&clerk.job, opened, number);
+    let stored = reprint(&clerk.job, opened, number, Form::default());
     stored
         .map(|(_, bytes)| bytes)
         .map_err(|failure| failure.to_string())
@@ -115,7 +115,7 @@ fn names_in_a_job_never_lead_out_of_its_folder() {
         // Whoever edits a file can compute its seal.
         *entry = entry.clone().sealed();
         let opened = clerk.opened.as_ref().expect("it stands on the shelf");
-        let said = reprint(&job, opened, "26-0101-Q1")
+        let said = reprint(&job, opened, "26-0101-Q1", Form::default())
             .expect_err("refused")
             .to_string();
         assert!(
@@ -242,7 +242,7 @@ fn a_second_quotation_replaces_the_first_on_paper_and_in_the_job() {
     assert_eq!(second.replaces, ["26-0101-Q1"]);
     let text = second.pages.join("\n");
     assert!(
-        text.contains("Replaces 26-0101-Q1 of Nov 25, 2026"),
+        text.contains("Replaces 26-0101-Q1 of 25 Nov 2026"),
         "{text}"
     );
     let standing = clerk.job.standing(Paper::Quotation);
@@ -323,7 +323,7 @@ fn an_entry_that_somebody_changed_in_the_file_is_told_at_opening_and_not_reprint
     let told = |clerk: &Clerk| {
         let shop = clerk.office.shop_on(day());
         let results = results_now(&clerk.job, &shop);
-        let telling = Telling::new(&clerk.job, &shop.tables);
+        let telling = Telling::new(&clerk.job, &shop);
         let mut notes = results.notes.iter();
         notes
             .any(|note| note.code() == "entry-changed" && telling.text(note).contains("26-0101-Q1"))

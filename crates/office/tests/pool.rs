@@ -10,7 +10,8 @@ use chrono::NaiveDate;
 use common::{Clerk, day, office_in_memory};
 use quillbore_job::results::results_quick;
 use quillbore_job::taught::Why;
-use quillbore_job::{Field, Job, Line, SlipKind};
+use quillbore_job::words::taught;
+use quillbore_job::{Field, Form, Job, Line, SlipKind};
 use quillbore_office::Office;
 use quillbore_office::learned::{Teaches, learned};
 use quillbore_office::shelf::{Doc, Memory};
@@ -189,8 +190,12 @@ fn what_nobody_can_believe_is_told_and_moves_nothing() {
         let Teaches::No(why) = &run.teaches else {
             panic!("{record:?} teaches");
         };
-        let mut said = vec![quillbore_job::words::taught::why(why)];
-        said.extend(run.without.iter().map(quillbore_job::words::taught::why));
+        let mut said = vec![taught::why(why, Form::default())];
+        said.extend(
+            run.without
+                .iter()
+                .map(|why| taught::why(why, Form::default())),
+        );
         assert!(
             said.iter().any(|said| said.contains(expected)),
             "{record:?}: {said:?}"

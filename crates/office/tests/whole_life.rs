@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use common::{Clerk, day, inquiry, office, office_in_memory};
 use quillbore_job::life::{State, state};
-use quillbore_job::{Field, Line, Paper, SlipKind, reorder};
+use quillbore_job::{Field, Form, Line, Paper, SlipKind, reorder};
 use quillbore_office::Office;
 use quillbore_office::office::reprint::reprint;
 
@@ -101,7 +101,8 @@ fn live(office: &Arc<Office>) {
     let opened = old.opened.as_ref().expect("it stands on the shelf");
     assert_eq!(old.job.issued.len(), 7);
     for issued in &old.job.issued {
-        let (_, bytes) = reprint(&old.job, opened, &issued.number).expect("the paper");
+        let (_, bytes) =
+            reprint(&old.job, opened, &issued.number, Form::default()).expect("the paper");
         assert!(bytes.starts_with(b"%PDF"), "{}", issued.number);
     }
 }

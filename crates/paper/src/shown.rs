@@ -1,17 +1,16 @@
 //! Figures as papers show them: fixed decimals, so that a column stands point under point.
 
-use chrono::NaiveDate;
 use quillbore_calc::Limits;
 use quillbore_calc::quantity::MM_PER_INCH;
-use quillbore_job::Unit;
+use quillbore_job::{Form, Unit};
 
 /// A length in the job's unit.
-pub fn length(mm: f64, unit: Unit, decimals: usize) -> String {
+pub fn length(form: Form, mm: f64, unit: Unit, decimals: usize) -> String {
     let value = match unit {
         Unit::Mm => mm,
         Unit::Inch => mm / MM_PER_INCH,
     };
-    fixed(value, decimals)
+    form.fixed(value, decimals)
 }
 
 /// Decimals of limits and sizes: the usual ones, and up to two more where a limit needs them.
@@ -40,9 +39,9 @@ fn exact(mm: f64, unit: Unit, decimals: usize) -> bool {
 }
 
 /// A lower limit; a maximum alone has none.
-pub fn lower(mm: f64, unit: Unit, decimals: usize) -> String {
+pub fn lower(form: Form, mm: f64, unit: Unit, decimals: usize) -> String {
     if mm > 0.0 {
-        length(mm, unit, decimals)
+        length(form, mm, unit, decimals)
     } else {
         "\u{2013}".to_owned()
     }
@@ -83,77 +82,37 @@ pub fn plus_minus(typed: &str) -> String {
 }
 
 /// A length that must not be overdone: the last decimal is left off, never rounded up.
-pub fn at_most(mm: f64, unit: Unit, decimals: usize) -> String {
+pub fn at_most(form: Form, mm: f64, unit: Unit, decimals: usize) -> String {
     let scale = 10_f64.powi(i32::try_from(decimals).unwrap_or(0));
     let value = match unit {
         Unit::Mm => mm,
         Unit::Inch => mm / MM_PER_INCH,
     };
     // A hair more than the noise of a conversion.
-    fixed((value * scale + 1e-6).floor() / scale, decimals)
+    form.fixed((value * scale + 1e-6).floor() / scale, decimals)
 }
 
 /// A share in whole percent.
-pub fn percent(share: f64) -> String {
-    format!("{}\u{a0}%", fixed(share * 100.0, 0))
-}
-
-/// The unit's sign.
-pub fn unit(unit: Unit) -> &'static str {
-    match unit {
-        Unit::Mm => "mm",
-        Unit::Inch => "in",
-    }
+pub fn percent(form: Form, share: f64) -> String {
+    format!("{}\u{a0}%", form.fixed(share * 100.0, 0))
 }
 
 /// A length with its unit; the space between doesn't break.
-pub fn with_unit(mm: f64, in_unit: Unit, decimals: usize) -> String {
-    format!("{}\u{a0}{}", length(mm, in_unit, decimals), unit(in_unit))
-}
-
-/// A number with fixed decimals and a real minus sign, never a negative zero.
-pub fn fixed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_prefix('-') {
-        Some(digits) if digits.bytes().all(|byte| matches!(byte, b'0' | b'.')) => digits.to_owned(),
-        Some(digits) => format!("\u{2212}{digits}"),
-        None => text,
-    }
-}
-
-/// An amount of money with its thousands apart.
-pub fn money(amount: &str) -> String {
-    let (sign, digits) = match amount.strip_prefix('-') {
-        Some(digits) => ("\u{2212}", digits),
-        None => ("", amount),
-    };
-    let (whole, cents) = digits.split_once('.').unwrap_or((digits, ""));
-    let mut grouped = String::new();
-    for (index, digit) in whole.chars().enumerate() {
-        if index > 0 && (whole.len() - index).is_multiple_of(3) {
-            grouped.push(',');
-        }
-        grouped.push(digit);
-    }
-    if cents.is_empty() {
-        format!("{sign}{grouped}")
-    } else {
-        format!("{sign}{grouped}.{cents}")
-    }
+pub fn with_unit(form: Form, mm: f64, in_unit: Unit, decimals: usize) -> String {
+    format!(
+        "{}\u{a0}{}",
+        length(form, mm, in_unit, decimals),
+        in_unit.symbol()
+    )
 }
 
 /// Minutes, as hours too once they are many.
-pub fn minutes(minutes: f64) -> String {
+pub fn minutes(form: Form, minutes: f64) -> String {
     if minutes < 90.0 {
-        format!("{}\u{a0}min", fixed(minutes, 0))
+        format!("{}\u{a0}min", form.fixed(minutes, 0))
     } else {
-        format!("{}\u{a0}h", fixed(minutes / 60.0, 1))
+        format!("{}\u{a0}h", form.fixed(minutes / 60.0, 1))
     }
-}
-
-/// A day, without doubt about day and month.
-pub fn date(date: NaiveDate) -> String {
-    date.format("%b %-d, %Y").to_string()
 }
 
 /// Numbers that follow each other: one, or the first and the last.

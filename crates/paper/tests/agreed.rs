@@ -158,6 +158,7 @@ fn no_paper_says_the_exchange_rate_or_what_was_agreed_of_hours() {
             "731.947",
             "731.95",
             "2026-10-13",
+            "13 Oct",
             "Oct 13",
             "6437.21",
             "6,437.21",

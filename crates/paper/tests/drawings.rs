@@ -91,6 +91,7 @@ fn a_tube_stands_to_scale_with_a_tick_for_each_hole() {
         loads: vec![load("1", &[("A", 10, 20.0)], 100.0)],
         all: 1,
         unit: quillbore_job::Unit::Mm,
+        form: quillbore_job::Form::default(),
     };
     // Wide enough for the name beside the tube: 36 mm of name and 3 mm for the ruler's last figure.
     let beside = (36.0 + 3.0) * 72.0 / 25.4;
@@ -130,6 +131,7 @@ fn a_chart_stays_in_its_place() {
         loads,
         all: 12,
         unit: quillbore_job::Unit::Inch,
+        form: quillbore_job::Form::default(),
     };
     for (width, height, fit) in [(145.0, 110.0, 2), (205.0, 110.0, 2), (530.0, 110.0, 3)] {
         let mut page = Page::default();
@@ -154,6 +156,7 @@ fn a_chart_stays_in_its_place() {
         loads: Vec::new(),
         all: 0,
         unit: quillbore_job::Unit::Mm,
+        form: quillbore_job::Form::default(),
     };
     assert_eq!(tubes::draw(&mut page, &none, (0.0, 0.0, 100.0, 100.0)), 0);
     assert!(page.items.is_empty());

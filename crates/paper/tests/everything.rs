@@ -17,9 +17,10 @@ use std::sync::Arc;
 use quillbore_job::read_cell::CellKind;
 use quillbore_job::read_line::read_line;
 use quillbore_job::{
-    CellAt, Column, Edit, Field, FieldKind, Job, Line, Paper, Shop, SlipKind, Unit, apply,
+    CellAt, Column, Edit, Field, FieldKind, Form, Job, Line, Paper, Shop, SlipKind, Unit, apply,
 };
 use quillbore_paper::{Sheet, document, shown};
+use rust_decimal::Decimal;
 
 /// Fields that no paper prints, and why.
 const FIELDS_NOT_PRINTED: &[(Field, &str)] = &[
@@ -295,16 +296,16 @@ fn times(text: &str, in_text: &str) -> usize {
 
 /// What a value may look like on paper.
 fn looks(value: &str) -> Vec<String> {
-    let mut looks = vec![
-        value.to_owned(),
-        shown::plus_minus(value),
-        shown::money(value),
-    ];
+    let mut looks = vec![value.to_owned(), shown::plus_minus(value)];
+    let form = Form::default();
+    if let Ok(amount) = value.parse::<Decimal>() {
+        looks.push(form.amount(amount));
+    }
     if let Ok(number) = value.parse::<f64>() {
-        looks.extend((0..4).map(|decimals| shown::fixed(number, decimals)));
+        looks.extend((0..4).map(|decimals| form.fixed(number, decimals)));
     }
     if let Ok(date) = value.parse::<chrono::NaiveDate>() {
-        looks.push(shown::date(date));
+        looks.push(form.day(date));
     }
     looks
 }

@@ -184,15 +184,15 @@ fn papers_follow_an_order_that_differs_from_the_sheet() {
     tells(
         &traveler,
         &[
-            "rev D quantity 8 of 12 due Dec 4, 2026",
+            "rev D quantity 8 of 12 due 4 Dec 2026",
             "customer's PO PO-4500-88217-0003/REV-D/LINE-10 call-off R-1",
             "The order is for part revision D; planned: C.",
             "No answer yet, hole B: ",
             "Check: This lot has 8 parts; electrodes and times here are worked out for 10 parts.",
             "drawing rev 5",
-            "Only mentioned, not here: drawing revision 6 (Ida Fenn, Oct 28, 2026).",
+            "Only mentioned, not here: drawing revision 6 (Ida Fenn, 28 Oct 2026).",
             "Reorder of job 25-0311 – new guide before the first hole",
-            "Hold: source inspection, 3 days of notice, notice given on Nov 10, 2026: first vane",
+            "Hold: source inspection, 3 days of notice, notice given on 10 Nov 2026: first vane",
             "Ship with the trays; mark each tray with the PO.",
             "blanket order, called off in parts",
             "first eight to the coater",
@@ -248,7 +248,7 @@ fn a_wall_behind_and_a_blind_bottom_have_their_first_try_and_their_limit() {
             .filter_map(|hole| hole.depth_plan)
             .map(|plan| {
                 [plan.first_try_mm, plan.never_beyond_mm]
-                    .map(|mm| shown::at_most(mm, matter.job.unit, 3))
+                    .map(|mm| shown::at_most(matter.form(), mm, matter.job.unit, 3))
             })
             .collect();
         assert!(plans.len() >= 2, "{plans:?}");
@@ -360,9 +360,9 @@ fn thirty_serials_have_thirty_lines_and_each_only_what_is_its_own() {
     tells(
         &record,
         &[
-            "A 0.48 to 0.53 SN071-SN100 Oct 20, 2026 Pell",
-            "SN074 A 0.49 to 0.52 8 of 8 0 Moss, Oct 22, 2026",
-            "SN088 A 3: 0.58 1 of 8 1 step where the electrode broke; Moss, Oct 22, 2026; non-conformance 1: Hole oversize",
+            "A 0.48 to 0.53 SN071-SN100 20 Oct 2026 Pell",
+            "SN074 A 0.49 to 0.52 8 of 8 0 Moss, 22 Oct 2026",
+            "SN088 A 3: 0.58 1 of 8 1 step where the electrode broke; Moss, 22 Oct 2026; non-conformance 1: Hole oversize",
             "non-conformance 2: Scratch at the mouth",
             "Checked as far as noted above.",
         ],
@@ -395,7 +395,7 @@ fn thirty_serials_have_thirty_lines_and_each_only_what_is_its_own() {
         &says(&job, Paper::Traveler),
         &[
             "pieces 7 to 30: on copies of this page, or on the hole inspection record",
-            "Last time – from this job's own run (A, Oct 20, 2026): dress after every ten holes",
+            "Last time – from this job's own run (A, 20 Oct 2026): dress after every ten holes",
         ],
     );
 }

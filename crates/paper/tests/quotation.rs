@@ -17,7 +17,7 @@ fn it_says_who_what_how_much_and_until_when() {
         let mut at = 0;
         for needed in [
             "26-0107, draft",
-            "Nov 7, 2026",
+            "7 Nov 2026",
             "Alder Finch Rotors",
             "RFQ 88-1402",
             "Scope",
@@ -28,7 +28,7 @@ fn it_says_who_what_how_much_and_until_when() {
             "fixture 180.00",
             "Our minimum charge for one lot is 165.00 USD",
             "8 working days after order, parts and drawing are in",
-            "30 days, until Dec 7, 2026",
+            "30 days, until 7 Dec 2026",
             "recast layer",
             "the thread is not guaranteed",
             "worked at the customer's risk",
@@ -87,7 +87,7 @@ fn a_check_is_asked_until_it_is_answered_and_then_stated() {
     let text = prose(&quotation(&[sample.matter(Sheet::A4)])).replace('\u{a0}', " ");
     assert!(!text.contains(asks), "{text}");
     for stated in [
-        "Hole A: the wall 6.00 mm behind the exit may be marked by the electrode. Agreed by Wilma Oakes, Nov 7, 2026.",
+        "Hole A: the wall 6.00 mm behind the exit may be marked by the electrode. Agreed by Wilma Oakes, 7 Nov 2026.",
         "a step of up to 0.12 mm may remain. Agreed by",
         "Hole B: 0.600 to 0.650 mm is closer than this process holds in every hole; it is offered as drawn.",
     ] {
@@ -107,12 +107,12 @@ fn a_later_quotation_names_the_one_that_it_replaces() {
     assert!(!prose(&quotation(&[sample.matter(Sheet::A4)])).contains("Replaces"));
     common::issue(&mut sample.job, Paper::Quotation);
     let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
-    let said = "Replaces 26-0107-Q1 of Nov 7, 2026: no longer valid.";
+    let said = "Replaces 26-0107-Q1 of 7 Nov 2026: no longer valid.";
     assert!(text.contains(said), "{text}");
     common::issue(&mut sample.job, Paper::Quotation);
     let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
     assert!(
-        text.contains("Replaces 26-0107-Q2 of Nov 7, 2026:"),
+        text.contains("Replaces 26-0107-Q2 of 7 Nov 2026:"),
         "{text}"
     );
     assert!(!text.contains("26-0107-Q1"), "{text}");

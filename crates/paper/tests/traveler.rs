@@ -85,7 +85,7 @@ fn what_the_floor_needs_is_all_there() {
     for needed in [
         "26-0107",
         "4-118",
-        "Dec 18, 2026",
+        "18 Dec 2026",
         "One part is worth 3,400 USD; the shop's liability is limited to 1,000 USD of it; 1 spare part sent for trials.",
         "Ask before: any rework of a hole",
         "Hold: Test piece of the same heat: hold until it is approved.",
@@ -113,7 +113,7 @@ fn what_the_floor_needs_is_all_there() {
         "Section the test piece through A 2.",
         "The wall at the seal land turns blue.",
         "A 12.4 mm planned, stop above 19.8 mm",
-        "Drill setup 1: 1080 holes of A, B in 36 directions; 35 index moves per part;",
+        "Drill setup 1: 1,080 holes of A, B in 36 directions; 35 index moves per part;",
         "index axis horizontal, the part's +z along table x; index: the part's side that faces the electrode, 0 at +x, counted toward +y; tilt: the electrode leans toward the part's +z.",
         "B, A in turn of each number, 1 to 540.",
         "flow test of every ring at the customer's",
@@ -309,7 +309,7 @@ fn the_blanks_of_the_run_record_are_the_columns_of_its_table() {
         // What was typed stands in its columns, in the same order.
         for (column, text) in RUN_COLUMNS.iter().zip(texts) {
             let printed = if column.line() == Line::Date {
-                "May 4, 2026"
+                "4 May 2026"
             } else {
                 text
             };

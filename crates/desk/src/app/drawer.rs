@@ -41,7 +41,7 @@ impl App {
             if let Some((of, factor, runs)) = of_start_value(name, &teaching) {
                 let list = ShopList::StartValues;
                 let key = (list, name.to_owned(), ShopColumn::Learned);
-                computed.insert(key, words::learned(of, factor, runs));
+                computed.insert(key, words::learned(of, factor, runs, shop.form));
             }
         }
         self.shop.computed = Arc::new(computed);

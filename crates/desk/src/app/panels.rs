@@ -106,6 +106,7 @@ impl App {
                 recent: &settings.recent,
                 today: desk.day,
                 digits: desk.shop.tables.rates.minor_digits,
+                form: desk.shop.form,
             };
             let keyboard = ShelfKeyboard {
                 find: &mut *find_focus,
@@ -154,7 +155,7 @@ impl App {
                     let sentence = shop_sentence(shop, &desk.shop, desk.day);
                     shop_foot_ui(ui, shop, &sentence, &mut shop_asks);
                 } else if today_bars {
-                    today_foot_ui(ui, today);
+                    today_foot_ui(ui, today, desk.shop.form);
                 } else {
                     foot_ui(ui, &shared, view, (quick.as_ref(), &desk.notice), asks);
                 }
@@ -170,7 +171,7 @@ impl App {
                     return;
                 }
                 if today_bars {
-                    let day = today_words::of_day(desk.day);
+                    let day = today_words::of_day(desk.day, desk.shop.form);
                     today_head_ui(ui, today, &day, &mut today_asks);
                     return;
                 }
@@ -185,7 +186,7 @@ impl App {
         let paper = Frame::new().fill(t.paper);
         CentralPanel::default().frame(paper).show(ui, |ui| {
             if learned.open {
-                learned_ui(ui, learned, asks);
+                learned_ui(ui, learned, desk.shop.form, asks);
                 return;
             }
             let places = Places::of(ui.max_rect(), measures);
@@ -193,8 +194,8 @@ impl App {
                 let right = places.second.map_or(places.margin, |second| second).right();
                 let place = places.sheet.with_max_x(right);
                 let rates = &desk.shop.tables.rates;
-                let currency = (rates.currency.as_str(), rates.minor_digits);
-                today_ui(ui, place, today, currency, &mut today_asks);
+                let goes_by = (rates.currency.as_str(), rates.minor_digits, desk.shop.form);
+                today_ui(ui, place, today, goes_by, &mut today_asks);
                 return;
             }
             if shop.open {
@@ -253,7 +254,7 @@ impl App {
 
 /// What the foot says while the shop's page lies over the sheet.
 fn shop_sentence(page: &mut ShopPage, shop: &Shop, day: NaiveDate) -> String {
-    let valid_from = shop.rates_on(day).valid_from.to_string();
+    let valid_from = shop.form.day(shop.rates_on(day).valid_from);
     let machines = shop.tables.machines.len();
     let own = !shop.has_sample_rates();
     let counts = [page.short, page.notes().len()];

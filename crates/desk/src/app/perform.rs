@@ -7,7 +7,6 @@ use egui::Context;
 use quillbore_calc::learn::Lessons;
 use quillbore_job::prefilled::release_of;
 use quillbore_job::results::foot::{foot, text};
-use quillbore_job::show_quantity as show;
 use quillbore_job::{Edit, Field, Paper, Unit};
 
 use super::App;
@@ -101,10 +100,10 @@ impl App {
         let figures = &desk.results().figures;
         let hours = figures.lot.as_ref()?.machine_hours.p50;
         let each = figures.price.as_ref()?.breaks.first()?.each;
-        let digits = desk.shop.tables.rates.minor_digits;
+        let (digits, form) = (desk.shop.tables.rates.minor_digits, desk.shop.form);
         Some(LearnedNow {
             lessons: Arc::clone(&desk.teaching.lessons),
-            said: [show::hours(hours), show::money_exact(each, digits)],
+            said: [form.hours(hours), form.money_exact(each, digits)],
         })
     }
 

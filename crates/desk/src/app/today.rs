@@ -84,6 +84,7 @@ impl App {
                 hours: &self.today.hours,
                 short: &short,
                 put_off: &put_off,
+                form: shop.form,
             },
         );
         self.today.list = Some(Arc::new(list));
@@ -143,7 +144,8 @@ impl App {
             self.today.until = Some(typed.to_owned());
             return;
         };
-        self.today.notice = words::set_aside(called(line), &until.to_string());
+        let until_said = self.office.shop().form.day(until);
+        self.today.notice = words::set_aside(called(line), &until_said);
         self.settings
             .put_off
             .insert(line.matter.text(), until.to_string());

@@ -236,14 +236,15 @@ impl Desk {
                     state
                 };
                 self.now_stands(opened, state);
-                self.notice = office_words::merged(self.job(), &clashes);
+                self.notice = office_words::merged(self.job(), &clashes, self.shop.form);
                 self.news.push(News::Saved);
             }
             Err(error) => {
                 self.changed_elsewhere = error.is_changed();
                 self.refresh();
                 let why = Failure::from(error).to_string();
-                self.notice = office_words::merged_unsaved(self.job(), &clashes, &why);
+                self.notice =
+                    office_words::merged_unsaved(self.job(), &clashes, &why, self.shop.form);
                 self.give_up();
             }
         }

@@ -1,6 +1,7 @@
 //! A chart of factors over an order: an upright axis of logarithms, hatched bands, lines and rings.
 
 use egui::{Color32, Rangef, Rect, Sense, Shape, Stroke, Ui, pos2, vec2};
+use quillbore_job::Form;
 use quillbore_paper::drawing::hatch::hatch;
 use quillbore_paper::page::{Ink, Page, Stroke as PaperStroke};
 
@@ -55,6 +56,7 @@ impl Chart {
         ui: &mut Ui,
         count: usize,
         factors: impl Iterator<Item = f64>,
+        form: Form,
     ) -> (Self, egui::Response) {
         let size = vec2(ui.available_width(), HEIGHT);
         let (place, response) = ui.allocate_exact_size(size, Sense::click());
@@ -71,11 +73,11 @@ impl Chart {
             high: libm::log(high),
             count,
         };
-        chart.axis(ui);
+        chart.axis(ui, form);
         (chart, response)
     }
 
-    fn axis(&self, ui: &Ui) {
+    fn axis(&self, ui: &Ui, form: Form) {
         let t = look::tokens(ui);
         let painter = ui.painter();
         let shown = MARKS.into_iter().filter(|mark| {
@@ -88,7 +90,7 @@ impl Chart {
             let ink = if is_one { t.rule } else { t.hairline };
             painter.hline(self.frame.x_range(), y, Stroke::new(1.0, ink));
             let ink = if is_one { t.ink } else { t.pencil };
-            let said = words::factor_mark(mark);
+            let said = words::factor_mark(mark, form);
             let at = pos2(self.frame.left() - 8.0, y);
             let right = egui::Align2::RIGHT_CENTER;
             painter.text(at, right, said, look::small(), ink);

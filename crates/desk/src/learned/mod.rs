@@ -6,6 +6,7 @@ mod records;
 mod tables;
 
 use egui::{Key, ScrollArea, Ui};
+use quillbore_job::Form;
 use quillbore_office::learned::{KindOfWork, Learned, Teaches};
 
 use crate::look;
@@ -25,6 +26,8 @@ pub struct LearnedPage {
     pub told: Option<Learned>,
     /// It was opened just now, and is shown from its top.
     pub is_fresh: bool,
+    /// How numbers and days are written.
+    form: Form,
     /// The kind of work that its charts show alone.
     of: Option<KindOfWork>,
     /// The run that is spoken of under the charts.
@@ -32,7 +35,8 @@ pub struct LearnedPage {
 }
 
 /// Lays the page out.
-pub fn learned_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {
+pub fn learned_ui(ui: &mut Ui, page: &mut LearnedPage, form: Form, asks: &mut Vec<Ask>) {
+    page.form = form;
     if ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape)) {
         asks.push(Ask::CloseLearned);
     }
@@ -74,9 +78,9 @@ fn page_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {
         ui.label(words::summary(&told));
         tables::kinds_ui(ui, &told, page);
         plots::runs_ui(ui, &told, page, asks);
-        records::records_ui(ui, &told, asks);
-        tables::others_ui(ui, &told);
-        plots::errors_ui(ui, &told);
+        records::records_ui(ui, &told, page.form, asks);
+        tables::others_ui(ui, &told, page.form);
+        plots::errors_ui(ui, &told, page.form);
     }
     page.told = Some(told);
     ui.add_space(30.0);

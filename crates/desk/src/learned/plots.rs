@@ -2,7 +2,7 @@
 //! time went on.
 
 use egui::{Key, Modifiers, Stroke, Ui, WidgetInfo};
-use quillbore_job::Line;
+use quillbore_job::{Form, Line};
 use quillbore_office::learned::{ErrorAt, Learned, Run, Teaches};
 
 use super::LearnedPage;
@@ -60,11 +60,12 @@ pub(super) fn runs_ui(ui: &mut Ui, told: &Learned, page: &mut LearnedPage, asks:
         chosen.as_ref(),
         shown.len(),
         runs.len(),
+        page.form,
     ));
     pencil(ui, words::RUNS_PLOT_SAYS);
     // The line is there also where nothing is pointed at, so that what stands below never jumps.
     let at = page.at.and_then(|at| shown.get(at));
-    ui.label(at.map_or_else(|| " ".to_owned(), |run| words::run_at(run)));
+    ui.label(at.map_or_else(|| " ".to_owned(), |run| words::run_at(run, page.form)));
     chart_ui(ui, Of::Minutes, shown, page, asks);
     ui.label(words::WEAR_PLOT);
     chart_ui(ui, Of::Wear, shown, page, asks);
@@ -77,7 +78,7 @@ fn chart_ui(ui: &mut Ui, of: Of, runs: &[&Run], page: &mut LearnedPage, asks: &m
         let [low, _, high] = shown.expected;
         [shown.actual, low, high]
     });
-    let (chart, response) = Chart::begin(ui, runs.len(), values);
+    let (chart, response) = Chart::begin(ui, runs.len(), values, page.form);
     let count = shown.iter().flatten().count();
     let name = words::runs_plot(count, of == Of::Wear);
     response.widget_info(|| WidgetInfo::labeled(egui::Role::Image, true, &name));
@@ -155,7 +156,7 @@ const fn ring(teaches: &Teaches) -> Ring {
 }
 
 /// How far estimates were off, lot by lot, by the start values and by the runs before each.
-pub(super) fn errors_ui(ui: &mut Ui, told: &Learned) {
+pub(super) fn errors_ui(ui: &mut Ui, told: &Learned, form: Form) {
     let t = look::tokens(ui);
     ui.add_space(16.0);
     ui.label(words::ERRORS_PLOT);
@@ -171,7 +172,7 @@ pub(super) fn errors_ui(ui: &mut Ui, told: &Learned) {
     let of = |which: fn(&ErrorAt) -> f64| smoothed(errors, which);
     let (by_start, by_records) = (of(|at| at.by_start), of(|at| at.by_records));
     let values = by_start.iter().chain(&by_records).copied();
-    let (chart, response) = Chart::begin(ui, errors.len(), values);
+    let (chart, response) = Chart::begin(ui, errors.len(), values, form);
     let name = words::errors_plot(errors.len());
     response.widget_info(|| WidgetInfo::labeled(egui::Role::Image, true, &name));
     let thin = Stroke::new(1.4, t.pencil);
@@ -179,7 +180,7 @@ pub(super) fn errors_ui(ui: &mut Ui, told: &Learned) {
     let thick = Stroke::new(2.5, t.accent);
     chart.steps(ui, by_records.iter().copied().map(Some), thick);
     if let Some(last) = errors.last() {
-        pencil(ui, &words::newest_error(last));
+        pencil(ui, &words::newest_error(last, form));
     }
 }
 

@@ -1,6 +1,7 @@
 //! Factors by kind of work, and below by material, machine and size.
 
 use egui::Ui;
+use quillbore_job::Form;
 use quillbore_office::learned::{Group, GroupOf, Learned, Made};
 
 use super::LearnedPage;
@@ -24,6 +25,7 @@ const COLUMNS: [Column; 7] = [
 pub(super) fn kinds_ui(ui: &mut Ui, told: &Learned, page: &mut LearnedPage) {
     ui.add_space(8.0);
     heads_ui(ui, words::KINDS, words::WEAR);
+    let form = page.form;
     for group in &told.groups {
         let GroupOf::Kind(kind) = group.of else {
             continue;
@@ -33,10 +35,10 @@ pub(super) fn kinds_ui(ui: &mut Ui, told: &Learned, page: &mut LearnedPage) {
         let mut pressed = false;
         row.row(ui, |at, ui| {
             if at == 0 {
-                let word = look::toggle_word(ui, &words::group(&group.of), is_chosen);
+                let word = look::toggle_word(ui, &words::group(&group.of, form), is_chosen);
                 pressed = word.clicked();
             } else {
-                figure_ui(ui, at, group, group.wear.as_ref());
+                figure_ui(ui, at, group, group.wear.as_ref(), form);
             }
         });
         if pressed {
@@ -47,7 +49,7 @@ pub(super) fn kinds_ui(ui: &mut Ui, told: &Learned, page: &mut LearnedPage) {
 }
 
 /// A table for each of materials, machines and sizes.
-pub(super) fn others_ui(ui: &mut Ui, told: &Learned) {
+pub(super) fn others_ui(ui: &mut Ui, told: &Learned, form: Form) {
     type Is = fn(&GroupOf) -> bool;
     let tables: [(&str, &str, Is); 3] = [
         (words::MATERIALS, words::WEAR, |of| {
@@ -71,9 +73,9 @@ pub(super) fn others_ui(ui: &mut Ui, told: &Learned) {
             };
             Columns::new(&COLUMNS).row(ui, |at, ui| {
                 if at == 0 {
-                    ui.label(words::group(&group.of));
+                    ui.label(words::group(&group.of, form));
                 } else {
-                    figure_ui(ui, at, group, last);
+                    figure_ui(ui, at, group, last, form);
                 }
             });
         }
@@ -95,19 +97,19 @@ fn heads_ui(ui: &mut Ui, about: &str, last: &str) {
 }
 
 /// What stands in a column of a group's line.
-fn figure_ui(ui: &mut Ui, at: usize, group: &Group, last: Option<&Made>) {
-    let said = |made: Option<&Made>| made.map_or_else(String::new, words::made);
+fn figure_ui(ui: &mut Ui, at: usize, group: &Group, last: Option<&Made>, form: Form) {
+    let said = |made: Option<&Made>| made.map_or_else(String::new, |made| words::made(made, form));
     match at {
-        1 => ui.label(group.runs.to_string()),
-        2 => ui.label(words::holes(group.holes)),
+        1 => ui.label(form.count(group.runs as f64)),
+        2 => ui.label(words::holes(group.holes, form)),
         3 => ui.label(said(group.burn.as_ref())),
         4 => {
-            let before = group.burn.as_ref().map(words::at_start);
+            let before = (group.burn.as_ref()).map(|made| words::at_start(made, form));
             ui.label(before.unwrap_or_default())
         }
         5 => ui.label(said(last)),
         _ => {
-            let day = group.last.map(|day| day.to_string());
+            let day = group.last.map(|day| form.day(day));
             ui.label(day.unwrap_or_default())
         }
     };

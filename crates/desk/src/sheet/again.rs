@@ -6,9 +6,7 @@ use quillbore_job::job::FigureKey;
 use quillbore_job::reorder::LastPrice;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::words::{issued::prices_not_trusted, life as life_words};
-use quillbore_job::{
-    Edit, Field, Job, Line, Paper, SlipKind, life, order, reorder, show_quantity as show,
-};
+use quillbore_job::{Edit, Field, Job, Line, Paper, SlipKind, life, order, reorder};
 
 use super::columns::{Column, Columns};
 use super::parts::{pencil, plain_head};
@@ -114,10 +112,11 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let order_each = order.as_ref().and_then(|order| order.get(line::Each));
     let order_quantity = order.as_ref().and_then(|order| order.get(line::Quantity));
     let said = |text: Option<String>| text.unwrap_or_default();
-    let digits = shared.shop.tables.rates.minor_digits;
-    let money = |amount| show::money_exact(amount, digits);
+    let (digits, form) = (shared.shop.tables.rates.minor_digits, shared.shop.form);
+    let money = |amount| form.money_exact(amount, digits);
+    let count = |count: u32| form.count(f64::from(count));
     let columns = Columns::new(&PRICES);
-    let of_last = last.as_ref().map(|last| words::last_at(&last.origin()));
+    let of_last = last.as_ref().map(|last| words::last_at(&last.origin(form)));
     let today_is = words::today(today.is_some_and(|today| today.overruled));
     let heads = [
         String::new(),
@@ -129,9 +128,9 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let took = life::hours_each(old);
     let planned = shared.whole.planned_each.zip(took);
     let planned = planned.map(|([sparking, by_clock], took)| {
-        show::minutes(if took.by_clock { by_clock } else { sparking })
+        form.minutes(if took.by_clock { by_clock } else { sparking })
     });
-    let took = took.map(|took| words::took(&show::minutes(took.hours * 60.0), took));
+    let took = took.map(|took| words::took(&form.minutes(took.hours * 60.0), took));
     for (what, cells) in [
         (
             words::PRICE_EACH,
@@ -144,9 +143,9 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
         (
             words::QUANTITY,
             [
-                last.as_ref().map(|last| last.quantity.to_string()),
-                today.map(|today| today.quantity.to_string()),
-                order_quantity.map(|quantity| quantity.to_string()),
+                last.as_ref().map(|last| count(last.quantity)),
+                today.map(|today| count(today.quantity)),
+                order_quantity.map(count),
             ],
         ),
         (words::MINUTES_OF_A_PART, [took, planned, None]),
@@ -185,7 +184,7 @@ fn differences_ui(ui: &mut Ui, shared: &Shared<'_>) {
     for difference in orders.flat_map(|order| order::open(shared.job, order)) {
         ui.horizontal(|ui| {
             ui.label(RichText::new(words::DIFFERS).font(look::bold()));
-            ui.add(egui::Label::new(life_words::difference(&difference)).wrap());
+            ui.add(egui::Label::new(life_words::difference(&difference, shared.shop.form)).wrap());
         });
     }
 }
@@ -232,8 +231,9 @@ fn changed_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job) {
 fn rates_changed(shared: &Shared<'_>, old: &Job) -> impl Iterator<Item = String> {
     let today = quillbore_office::issue::rests_on(shared.results, shared.shop);
     let others = reorder::other_rates(old, &today).into_iter();
-    others.map(|rate| {
-        let (was, is) = (show::number(rate.was, 4), show::number(rate.is, 4));
+    let form = shared.shop.form;
+    others.map(move |rate| {
+        let [was, is] = [rate.was, rate.is].map(|value| form.number(value, 4));
         words::rate(&rate.name, &was, &is)
     })
 }

@@ -2,7 +2,7 @@
 
 use egui::Ui;
 use quillbore_calc::JobFigures;
-use quillbore_job::show_quantity as show;
+use quillbore_job::Form;
 use quillbore_office::digest::{Alike, Summary};
 
 use super::columns::{Column, Columns};
@@ -46,7 +46,7 @@ pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Ve
             }
         });
     }
-    let said = this_one(shared.whole.planned_each).filter(|_| !alike.is_empty());
+    let said = this_one(shared.whole.planned_each, shared.shop.form).filter(|_| !alike.is_empty());
     one_line(ui, &said.unwrap_or_default(), ui.available_width());
 }
 
@@ -57,8 +57,10 @@ fn cell_ui(
     shared: &Shared<'_>,
     asks: &mut Vec<Ask>,
 ) {
+    let form = shared.shop.form;
     let length =
-        |mm: Option<f64>| mm.map_or_else(String::new, |mm| show::length_mm(mm, shared.job.unit));
+        |mm: Option<f64>| mm.map_or_else(String::new, |mm| form.length_mm(mm, shared.job.unit));
+    let count = |count: u32| form.count(f64::from(count));
     let said = match column {
         0 => {
             if look::word(ui, &job.number).clicked() {
@@ -70,18 +72,17 @@ fn cell_ui(
         1 => format!("{} {}", summary.customer, summary.part),
         2 => summary.material.clone(),
         3 => words::size_and_depth(&length(summary.size_mm), &length(summary.depth_mm)),
-        4 => summary.quantity.map_or_else(String::new, |q| q.to_string()),
+        4 => summary.quantity.map_or_else(String::new, count),
         5 => summary.price.as_ref().map_or_else(
             || summary.state.clone(),
             |price| {
-                words::each_at(
-                    amount(price, shared.shop.tables.rates.minor_digits),
-                    price.quantity,
-                )
+                let digits = shared.shop.tables.rates.minor_digits;
+                let each = amount(price, (digits, form));
+                words::each_at(&each, &count(price.quantity))
             },
         ),
         _ => summary.hours.map_or_else(String::new, |hours| {
-            let minutes = show::minutes(hours.each * 60.0);
+            let minutes = form.minutes(hours.each * 60.0);
             words::minutes_each(&minutes, hours)
         }),
     };
@@ -95,8 +96,8 @@ fn cell_ui(
 }
 
 /// What a part of this job is planned to take.
-fn this_one(planned_each: Option<[f64; 2]>) -> Option<String> {
-    let [sparking, by_clock] = planned_each?.map(show::minutes);
+fn this_one(planned_each: Option<[f64; 2]>, form: Form) -> Option<String> {
+    let [sparking, by_clock] = planned_each?.map(|minutes| form.minutes(minutes));
     Some(words::this_one(&sparking, &by_clock))
 }
 

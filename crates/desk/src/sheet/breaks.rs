@@ -5,8 +5,8 @@ use egui::text_edit::TextEditState;
 use egui::{Event, Frame, Key, Margin, TextEdit, Ui};
 use quillbore_calc::Figure;
 use quillbore_calc::job_figures::{Break, PriceFigures};
+use quillbore_job::Edit;
 use quillbore_job::job::FigureKey;
-use quillbore_job::{Edit, show_quantity as show};
 use rust_decimal::prelude::ToPrimitive as _;
 
 use super::columns::{Column, Columns};
@@ -44,7 +44,7 @@ pub(super) fn breaks_ui(
             pencil(ui, head);
         }
     });
-    let digits = shared.shop.tables.rates.minor_digits;
+    let (digits, form) = (shared.shop.tables.rates.minor_digits, shared.shop.form);
     let breaks = price.map_or(&[][..], |price| &price.breaks);
     for at in 0..breaks.len().max(LEAST) {
         columns.row(ui, |column, ui| {
@@ -56,7 +56,7 @@ pub(super) fn breaks_ui(
     let one_off = price.map_or(&[][..], |price| &price.one_off);
     let once = one_off
         .iter()
-        .map(|(what, amount)| words::once(what, &show::money_exact(*amount, digits)));
+        .map(|(what, amount)| words::once(what, &form.money_exact(*amount, digits)));
     let once: Vec<String> = once.collect();
     one_line(ui, &once.join("; "), ui.available_width());
 }
@@ -69,23 +69,23 @@ fn cell_ui(
     view: &mut SheetView,
     asks: &mut Vec<Ask>,
 ) {
-    let digits = shared.shop.tables.rates.minor_digits;
+    let (digits, form) = (shared.shop.tables.rates.minor_digits, shared.shop.form);
     match column {
         0 => {
-            ui.label(offered.quantity.to_string());
+            ui.label(form.count(f64::from(offered.quantity)));
         }
         1 => {
-            ui.label(show::money(offered.unit_cost, digits));
+            ui.label(form.money(offered.unit_cost, digits));
         }
         2 => each_ui(ui, offered, shared, view, asks),
         3 => {
             let each = offered.each.to_f64().unwrap_or(0.0);
             if each > 0.0 {
-                ui.label(show::percent(1.0 - offered.unit_cost / each));
+                ui.label(form.percent(1.0 - offered.unit_cost / each));
             }
         }
         4 => {
-            let lot = show::money_exact(offered.lot, digits);
+            let lot = form.money_exact(offered.lot, digits);
             let figure = Figure::LotPrice(offered.quantity);
             figure_word(ui, &lot, figure, look::body(), view);
         }
@@ -150,8 +150,8 @@ fn each_ui(
         }
         return;
     }
-    let digits = shared.shop.tables.rates.minor_digits;
-    let each = show::money_exact(offered.each, digits);
+    let (digits, form) = (shared.shop.tables.rates.minor_digits, shared.shop.form);
+    let each = form.money_exact(offered.each, digits);
     let figure = Figure::UnitPrice(quantity);
     let response = figure_word(ui, &each, figure, look::bold(), view);
     let response = response.on_hover_text(words::TYPE_OVER);

@@ -6,7 +6,6 @@ use quillbore_calc::finding::Level;
 use quillbore_job::life::{self, Blocker, Deed, State, next_deed};
 use quillbore_job::reorder::last_price;
 use quillbore_job::results::{Missing, NextStep, SideNote, next_call};
-use quillbore_job::show_quantity as show;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::words::{life as life_words, slips};
 use quillbore_job::{Field, Job, Paper};
@@ -223,7 +222,10 @@ fn stands_ui(
             pencil(ui, &words::and_more(more));
         }
         if let Some(day) = next_call(job) {
-            pencil(ui, &words::ask_about_quotation(day <= shared.day, day));
+            pencil(
+                ui,
+                &words::ask_about_quotation(day <= shared.day, &shared.shop.form.day(day)),
+            );
         }
         if let Some(desk) = news.elsewhere {
             pencil(ui, &words::open_elsewhere(desk));
@@ -249,7 +251,7 @@ fn state_said(shared: &Shared<'_>) -> String {
         }
     };
     let digits = shared.shop.tables.rates.minor_digits;
-    let money = |each| show::money_exact(each, digits);
+    let money = |each| shared.shop.form.money_exact(each, digits);
     let today = today.map(|today| today.each);
     stands.map_or_else(
         || said.to_owned(),
@@ -308,7 +310,7 @@ fn lacking(shared: &Shared<'_>, next: &NextStep) -> Vec<(String, Option<Target>)
         }
         NextStep::Release(blockers) => blockers.iter().map(blocked).collect(),
         NextStep::Deliver { left, held } => {
-            let left = left.map(|left| (words::left_to_deliver(left), None));
+            let left = left.map(|left| (words::left_to_deliver(left, shared.shop.form), None));
             left.into_iter().chain(held.iter().map(blocked)).collect()
         }
         NextStep::Nothing => Vec::new(),

@@ -34,7 +34,7 @@ pub mod settings;
 pub mod shared;
 pub mod shelf_list;
 pub mod slips;
-mod suggestions;
+pub(crate) mod suggestions;
 mod tracks;
 pub mod waiting;
 pub mod whole;

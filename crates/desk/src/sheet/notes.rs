@@ -153,7 +153,7 @@ pub(super) fn gathered<'a>(
         let rest = rest.iter().filter(|at| first.binary_search(at).is_err());
         told = first.iter().chain(rest).copied().collect();
     }
-    let telling = Telling::new(shared.job, &shared.shop.tables);
+    let telling = Telling::new(shared.job, shared.shop);
     let mut all: Vec<NoteGroup<'a>> = Vec::new();
     let lines = run_lines(shared);
     // Groups by the notes in them and by what they say: there may be as many as a job has rows.
@@ -255,7 +255,7 @@ pub(super) fn note_ui(
             let word = look::word(ui, words);
             take_focus(told, &word, view);
             if word.clicked() {
-                let telling = Telling::new(shared.job, &shared.shop.tables);
+                let telling = Telling::new(shared.job, shared.shop);
                 let edits = told.all().filter_map(|note| telling.offer(note));
                 let edits = edits.map(|offer| offer.edit.clone());
                 asks.extend(Edit::together(edits.collect()).map(Ask::Edit));

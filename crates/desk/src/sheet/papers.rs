@@ -81,19 +81,20 @@ fn beside_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
 }
 
 fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
+    let form = shared.shop.form;
     for issued in &shared.job.issued {
         let line = vec2(ui.available_width(), LINE);
         ui.allocate_ui_with_layout(line, Layout::left_to_right(Align::Center), |ui| {
             ui.set_min_size(line);
             ui.label(RichText::new(life::paper(issued.paper, &issued.number)).font(look::bold()));
-            let mut said = words::of(issued.date);
+            let mut said = words::of(&form.day(issued.date));
             if let Some(until) = issued.valid_until {
-                said += &words::valid_until(until);
+                said += &words::valid_until(&form.day(until));
             }
             if let Some(line) = issued.lines.first()
                 && let Some(each) = line.each
             {
-                said += &words::each_at(each, line.quantity);
+                said += &words::each_at(&form.amount(each), &form.count(f64::from(line.quantity)));
             }
             if shared.job.is_withdrawn(issued) {
                 said += words::WITHDRAWN;

@@ -3,7 +3,6 @@
 
 use egui::{Rect, Ui, pos2, vec2};
 use quillbore_job::life::ordered_at;
-use quillbore_job::show_quantity as show;
 use quillbore_paper::drawing::{section, spread, tubes};
 use quillbore_paper::page::Page;
 
@@ -56,12 +55,18 @@ fn drawn(
             let row = results.asked.input.rows.get(at)?;
             let section = section::of_row(results.figures.holes.get(at)?, row)?;
             section::draw(&mut page, &section, (2.0, 1.0, width - 4.0, height - 2.0));
-            let tilt = show::number(section.tilt_deg, 3);
+            let tilt = shared.shop.form.number(section.tilt_deg, 3);
             words::section(&shared.speaker().hole(row.id), &tilt)
         }
         Pictured::Electrodes => {
             let tables = &shared.shop.tables;
-            let chart = tubes::Chart::of(shared.job, &results.figures, tables, MOST_TUBES);
+            let chart = tubes::Chart::of(
+                shared.job,
+                &results.figures,
+                tables,
+                shared.shop.form,
+                MOST_TUBES,
+            );
             if chart.loads.is_empty() {
                 return None;
             }
@@ -72,7 +77,7 @@ fn drawn(
             let ordered = ordered_at(shared.job);
             let ordered = ordered.and_then(|(each, parts)| each.checked_mul(parts.into()));
             let digits = shared.shop.tables.rates.minor_digits;
-            let spreads = spread::of(&results.figures, ordered, digits);
+            let spreads = spread::of(&results.figures, ordered, digits, shared.shop.form);
             if spreads.is_empty() {
                 return None;
             }

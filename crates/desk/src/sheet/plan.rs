@@ -88,22 +88,23 @@ fn electrodes_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView) {
             let tube = electrodes.tube.of(&shared.shop.tables.tubes);
             let name = tube.map_or(words::NO_TUBE, |tube| tube.name.as_str());
             let figure = Figure::Electrodes(electrodes.tube);
+            let count = |count: u32| shared.shop.form.count(f64::from(count));
             match column {
                 0 => {
                     ui.label(name);
                 }
                 1 => {
-                    let needed = electrodes.needed.to_string();
+                    let needed = count(electrodes.needed);
                     figure_word(ui, &needed, figure, look::bold(), view);
                 }
                 2 => {
-                    ui.label(electrodes.at_least.to_string());
+                    ui.label(count(electrodes.at_least));
                 }
                 3 => {
-                    ui.label(electrodes.kit.to_string());
+                    ui.label(count(electrodes.kit));
                 }
                 _ => {
-                    ui.label(electrodes.by_order.to_string());
+                    ui.label(count(electrodes.by_order));
                 }
             }
         });

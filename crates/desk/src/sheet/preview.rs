@@ -165,7 +165,7 @@ fn terms_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
         .collect();
     ui.add_space(8.0);
     pencil(ui, &words::terms(&open));
-    let telling = Telling::new(shared.job, &shared.shop.tables);
+    let telling = Telling::new(shared.job, shared.shop);
     let notes = shared.results.notes.iter();
     for note in notes.filter(|note| note.kind.is_short_supply()) {
         ui.label(telling.text(note).as_ref());

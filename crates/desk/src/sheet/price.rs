@@ -3,12 +3,13 @@
 use egui::{Rangef, Ui};
 use quillbore_calc::Figure;
 use quillbore_calc::job_figures::{CostLines, LotFigures, MachineMinutes, PriceFigures};
+use quillbore_job::form::one_by_one;
 use quillbore_job::results::Beside;
 use quillbore_job::words::english;
 use quillbore_job::words::own as job_own;
 use quillbore_job::words::price as job_words;
 use quillbore_job::words::promise::comes_first;
-use quillbore_job::{Block, show_quantity as show};
+use quillbore_job::{Block, Form};
 
 use super::breaks::breaks_ui;
 use super::columns::{Column, Columns};
@@ -46,11 +47,12 @@ pub fn price_ui(
     asks: &mut Vec<Ask>,
 ) {
     let figures = &shared.results.figures;
-    let digits = shared.shop.tables.rates.minor_digits;
+    let (digits, form) = (shared.shop.tables.rates.minor_digits, shared.shop.form);
     let price = figures.price.as_ref();
     let first = price.and_then(|price| price.breaks.first());
     let summary = first.map_or_else(String::new, |first| {
-        words::each_at(&show::money_exact(first.each, digits), first.quantity)
+        let quantity = form.count(f64::from(first.quantity));
+        words::each_at(&form.money_exact(first.each, digits), &quantity)
     });
     let top = ui.cursor().top();
     let open = block_head(ui, english::block(Block::Price), view, &summary);
@@ -66,20 +68,22 @@ pub fn price_ui(
             let by_runs = &shared.whole.by_runs;
             let beside = by_runs
                 .behind
-                .map(|behind| job_own::beside(behind, by_runs.minutes));
-            hours_ui(ui, figures.lot.as_ref(), &beside.unwrap_or_default(), view);
+                .map(|behind| job_own::beside(behind, by_runs.minutes, form));
+            let beside = beside.unwrap_or_default();
+            hours_ui(ui, figures.lot.as_ref(), &beside, form, view);
             one_line(ui, &shared.whole.own, 400.0);
             let is_located = shared.job.rows.iter().any(|row| !row.places.is_empty());
-            minutes_ui(ui, figures.lot.as_ref().map(|lot| &lot.machine), is_located);
+            let machine = figures.lot.as_ref().map(|lot| &lot.machine);
+            minutes_ui(ui, machine, is_located, form);
         });
         ui.add_space(40.0);
-        ui.vertical(|ui| costs_ui(ui, price, digits, view));
+        ui.vertical(|ui| costs_ui(ui, price, (digits, form), view));
     });
     ui.add_space(8.0);
     breaks_ui(ui, shared, price, view, asks);
     ui.add_space(8.0);
     let width = ui.available_width();
-    let mut risk = price.map_or_else(Vec::new, |price| job_words::risk(price, digits));
+    let mut risk = price.map_or_else(Vec::new, |price| job_words::risk(price, digits, form));
     // Lines that are not known yet stay free, so that what stands below never jumps.
     risk.resize(job_words::RISK_LINES, String::new());
     for said in risk {
@@ -87,8 +91,8 @@ pub fn price_ui(
     }
     let promise = shared.promise.map_or_else(String::new, |promise| {
         let queue = shared.queue;
-        let first = comes_first(queue.hours, queue.jobs, queue.without_hours);
-        words::promised(&promise.said(), &first)
+        let first = comes_first(queue.hours, queue.jobs, queue.without_hours, form);
+        words::promised(&promise.said(form), &first)
     });
     one_line(ui, &promise, width);
     let alike = view.alike.as_ref().map_or(&[][..], |found| &found.2);
@@ -103,7 +107,13 @@ pub(super) fn one_line(ui: &mut Ui, said: &str, width: f32) {
 }
 
 /// Hours of machine and labor; beside the machine's stands what run records make of its minutes.
-fn hours_ui(ui: &mut Ui, lot: Option<&LotFigures>, by_runs: &str, view: &mut SheetView) {
+fn hours_ui(
+    ui: &mut Ui,
+    lot: Option<&LotFigures>,
+    by_runs: &str,
+    form: Form,
+    view: &mut SheetView,
+) {
     let columns = Columns::new(&HOURS);
     columns.row(ui, |at, ui| match at {
         0 => pencil(ui, words::HOURS),
@@ -125,7 +135,7 @@ fn hours_ui(ui: &mut Ui, lot: Option<&LotFigures>, by_runs: &str, view: &mut She
                 lot.labor_hours
             }
         });
-        let band = band.map(show::hours_band);
+        let band = band.map(|band| form.hours_band(band));
         columns.row(ui, |at, ui| match (at, &band) {
             (0, _) => {
                 ui.label(what);
@@ -146,7 +156,7 @@ fn hours_ui(ui: &mut Ui, lot: Option<&LotFigures>, by_runs: &str, view: &mut She
 }
 
 /// The minutes of the machine, by what it does; travel is not known where no hole has a location.
-fn minutes_ui(ui: &mut Ui, machine: Option<&MachineMinutes>, is_located: bool) {
+fn minutes_ui(ui: &mut Ui, machine: Option<&MachineMinutes>, is_located: bool, form: Form) {
     let columns = Columns::new(&MINUTES);
     columns.row(ui, |at, ui| {
         if at == 0 {
@@ -177,7 +187,7 @@ fn minutes_ui(ui: &mut Ui, machine: Option<&MachineMinutes>, is_located: bool) {
             }
             // How far it is from hole to hole is not known: that is nothing, and no zero.
             (_, Some(minutes)) if is_located || what != words::TRAVEL || minutes > 0.0 => {
-                ui.label(show::minutes(minutes));
+                ui.label(form.minutes(minutes));
             }
             (_, Some(_)) => pencil(ui, words::NOT_LOCATED),
             _ => {}
@@ -185,12 +195,17 @@ fn minutes_ui(ui: &mut Ui, machine: Option<&MachineMinutes>, is_located: bool) {
     }
 }
 
-fn costs_ui(ui: &mut Ui, price: Option<&PriceFigures>, digits: u32, view: &mut SheetView) {
+fn costs_ui(
+    ui: &mut Ui,
+    price: Option<&PriceFigures>,
+    (digits, form): (u32, Form),
+    view: &mut SheetView,
+) {
     let columns = Columns::new(&COST);
     let currency = price.map_or("", |price| price.currency.as_str());
     columns.row(ui, |at, ui| pencil(ui, [words::COST, currency][at.min(1)]));
     let cost = price.map(|price| &price.cost);
-    let money = |amount: f64| show::money(amount, digits);
+    let money = |amount: f64| form.money(amount, digits);
     for (what, amount) in [
         (words::MACHINE, cost.map(|cost| cost.machine)),
         (words::LABOR, cost.map(|cost| cost.labor)),
@@ -207,7 +222,7 @@ fn costs_ui(ui: &mut Ui, price: Option<&PriceFigures>, digits: u32, view: &mut S
     let share = cost.map_or(0.0, CostLines::share_not_yet_known);
     for (what, amount, figure, font) in [
         (
-            job_words::not_yet_known(share),
+            job_words::not_yet_known(share, form),
             cost.map(|cost| cost.not_yet_known),
             Figure::NotYetKnown,
             look::body(),
@@ -230,9 +245,9 @@ fn costs_ui(ui: &mut Ui, price: Option<&PriceFigures>, digits: u32, view: &mut S
         });
     }
     let band = price.map(|price| [price.lot_cost.p10, price.lot_cost.p50, price.lot_cost.p90]);
-    let band = band.map(|band| band.map(|cost| show::money(cost, 0)).join(", "));
+    let band = band.map(|band| one_by_one(&band.map(|cost| form.money(cost, 0))));
     amount_ui(ui, &job_words::BAND.join(", "), &band.unwrap_or_default());
-    let share = |share: Option<f64>| share.map_or_else(String::new, show::percent);
+    let share = |share: Option<f64>| share.map_or_else(String::new, |share| form.percent(share));
     amount_ui(ui, words::MARGIN, &share(price.map(|price| price.margin)));
     amount_ui(ui, words::MARKUP, &share(price.map(|price| price.markup)));
 }

@@ -53,7 +53,10 @@ pub(super) fn runs_ui(
     let at = model.slips.get(view.runs.cursor().row);
     let taught = at.and_then(|slip| shared.taught.iter().find(|taught| taught.slip == slip.id));
     // The line is there also where nothing is to be said, so that what stands below never jumps.
-    let held = taught.map_or_else(|| " ".to_owned(), own::held_against);
+    let held = taught.map_or_else(
+        || " ".to_owned(),
+        |taught| own::held_against(taught, shared.shop.form),
+    );
     pencil(ui, &held);
     pencil(ui, words::WHICH_MINUTES);
     words.inner

@@ -1,7 +1,7 @@
 //! The second column of a wide window: the section, and the price in short; it stands still.
 
 use egui::{Grid, Rect, RichText, Ui, UiBuilder, pos2};
-use quillbore_job::show_quantity as show;
+use quillbore_job::form::one_by_one;
 use rust_decimal::prelude::ToPrimitive as _;
 
 use super::measures::PICTURE;
@@ -42,11 +42,11 @@ pub fn second_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &SheetView
 /// The price in short: each line with its label, empty where there is no figure yet.
 fn in_short(shared: &Shared<'_>, view: &SheetView) -> [(&'static str, String); 6] {
     let figures = &shared.results.figures;
-    let digits = shared.shop.tables.rates.minor_digits;
+    let (digits, form) = (shared.shop.tables.rates.minor_digits, shared.shop.form);
     let price = figures.price.as_ref();
     let first = price.and_then(|price| price.breaks.first());
     let currency = price.map_or("", |price| price.currency.as_str());
-    let money = |amount: f64| format!("{} {currency}", show::money(amount, digits));
+    let money = |amount: f64| format!("{} {currency}", form.money(amount, digits));
     let said = |text: Option<String>| text.unwrap_or_default();
     let hours = figures.lot.as_ref().map(|lot| lot.machine_hours);
     let last = view.alike.as_ref().and_then(|found| found.2.first());
@@ -55,11 +55,11 @@ fn in_short(shared: &Shared<'_>, view: &SheetView) -> [(&'static str, String); 6
         let price = summary.price.as_ref()?;
         Some(words::last_similar(
             &alike.number,
-            amount(price, digits),
-            price.quantity,
+            &amount(price, (digits, form)),
+            &form.count(f64::from(price.quantity)),
         ))
     });
-    let each = first.map(|first| format!("{} {currency}", show::money_exact(first.each, digits)));
+    let each = first.map(|first| format!("{} {currency}", form.money_exact(first.each, digits)));
     [
         (words::EACH, said(each)),
         (
@@ -72,11 +72,14 @@ fn in_short(shared: &Shared<'_>, view: &SheetView) -> [(&'static str, String); 6
         ),
         (
             words::MARGIN,
-            said(price.map(|price| show::percent(price.margin))),
+            said(price.map(|price| form.percent(price.margin))),
         ),
         (
             words::HOURS_IN_SHORT,
-            said(hours.map(|band| [band.p10, band.p50, band.p90].map(show::hours).join(", "))),
+            said(hours.map(|band| {
+                let hours = [band.p10, band.p50, band.p90];
+                one_by_one(&hours.map(|hours| form.hours(hours)))
+            })),
         ),
         (words::LAST_SIMILAR, said(last)),
     ]

@@ -67,6 +67,7 @@ impl<'a> Shared<'a> {
             job: self.job,
             tables: &self.shop.tables,
             unit: self.job.unit,
+            form: self.shop.form,
         }
     }
 }

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use egui::{Key, Rect, Role, ScrollArea, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
+use quillbore_job::Form;
 use quillbore_office::digest::{ShelfLine, Sort, SortBy};
 use quillbore_office::listing::Listing;
 use quillbore_office::names::JobKey;
@@ -39,6 +40,8 @@ pub struct ShelfNews<'a> {
     pub today: NaiveDate,
     /// Digits of money after the point.
     pub digits: u32,
+    /// How numbers and days are written.
+    pub form: Form,
 }
 
 /// Where the keyboard is on the shelf.
@@ -91,7 +94,8 @@ pub fn shelf_ui(
             for at in found.get(range).unwrap_or_default() {
                 if let Some(job) = lines.lines.get(*at as usize) {
                     let is_open = news.open.is_some() && news.open == job.job.as_ref();
-                    let beside = words::beside(job, list.sort.by, news.today, news.digits);
+                    let beside =
+                        words::beside(job, list.sort.by, news.today, (news.digits, news.form));
                     if job_ui(ui, (job, &beside), is_open, asks) {
                         *on_job = job.job.clone();
                     }

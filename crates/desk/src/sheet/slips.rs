@@ -5,7 +5,7 @@ use quillbore_job::life;
 use quillbore_job::results::Beside;
 use quillbore_job::slip::{RUN_COLUMNS, kind, line};
 use quillbore_job::words::slips as kind_words;
-use quillbore_job::{Edit, Line, Slip, SlipKind, show_quantity as show};
+use quillbore_job::{Edit, Line, Slip, SlipKind};
 
 use super::parts::{block_head, pencil};
 use super::runs::runs_ui;
@@ -68,15 +68,16 @@ fn took(shared: &Shared<'_>) -> String {
     let Some(recorded) = shared.whole.took_each else {
         return String::new();
     };
+    let form = shared.shop.form;
     let planned = shared.whole.planned_each;
     let planned = planned.map(|[sparking, by_clock]| {
-        show::minutes(if recorded.by_clock {
+        form.minutes(if recorded.by_clock {
             by_clock
         } else {
             sparking
         })
     });
-    let took = show::minutes(recorded.hours * 60.0);
+    let took = form.minutes(recorded.hours * 60.0);
     words::minutes_each(&took, recorded, planned)
 }
 
@@ -99,7 +100,10 @@ fn parts_said(shared: &Shared<'_>) -> String {
     };
     let here = life::sum::<kind::Received, _>(shared.job, line::Count);
     let gone = life::sum::<kind::Delivery, _>(shared.job, line::Count);
-    words::parts(ordered, here, gone)
+    {
+        let shown = [ordered, here, gone].map(|count| shared.shop.form.count(f64::from(count)));
+        words::parts(&shown)
+    }
 }
 
 /// The words that add a slip, what is said of the block, and its slips below them: a new one doesn't

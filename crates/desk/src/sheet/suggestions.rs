@@ -1,9 +1,9 @@
 //! What a field chooses among: names of the shop and of the trade, in a list that lies over the sheet.
 
-use egui::{Id, Key, Modifiers, Rect, Role, Sense, Ui, pos2, vec2};
+use egui::{Id, Key, Modifiers, Pos2, Rect, Role, Sense, Ui, pos2, vec2};
 use quillbore_job::choices::{choices, choices_like, customers_like};
 use quillbore_job::words::english;
-use quillbore_job::{Field, FieldKind, show_quantity as show};
+use quillbore_job::{Field, FieldKind};
 
 use super::measures::BAR;
 use super::shared::Shared;
@@ -47,24 +47,16 @@ pub(super) fn suggestions_ui(
         (false, 0) => None,
         (false, more) => Some(words::more_choices(more)),
     };
-    let lines = near.len() + usize::from(said.is_some());
-    let height = lines as f32 * ROW + 2.0;
-    let below = at.bottom() + 2.0;
-    let room = ui.ctx().content_rect().bottom() - BAR;
-    let top = if below + height > room {
-        at.top() - height - 15.0
-    } else {
-        below
-    };
+    let from = list_from(ui, at, near.len() + usize::from(said.is_some()));
     let t = look::tokens(ui);
     let mut over = false;
-    look::lies_over(ui, id.with("list"), pos2(at.left(), top), 0, |ui| {
+    look::lies_over(ui, id.with("list"), from, 0, |ui| {
         ui.spacing_mut().item_spacing = vec2(0.0, 0.0);
         ui.set_width(WIDTH);
         for (index, name) in near.iter().enumerate() {
             let marked = view.marked == Some((spot, index));
             let beside = beside(spot.kind(), name, shared);
-            let response = row_ui(ui, (name, &beside), marked);
+            let response = choice_ui(ui, (name, &beside), marked);
             over |= response.contains_pointer();
             if response.clicked() {
                 view.drafts.remove(&spot);
@@ -86,6 +78,20 @@ pub(super) fn suggestions_ui(
         }
     });
     view.choosing = over;
+}
+
+/// Where the list of a line begins that has so many lines: below it, or above its label where there is no
+/// room below.
+pub(crate) fn list_from(ui: &Ui, line: Rect, lines: usize) -> Pos2 {
+    let height = lines as f32 * ROW + 2.0;
+    let below = line.bottom() + 2.0;
+    let room = ui.ctx().content_rect().bottom() - BAR;
+    let top = if below + height > room {
+        line.top() - height - 15.0
+    } else {
+        below
+    };
+    pos2(line.left(), top)
 }
 
 /// The names near to what is typed, and how many more there are; `None` where the field chooses among
@@ -150,8 +156,8 @@ fn keys(ui: &Ui, spot: Spot, near: &[String], view: &mut SheetView) {
     view.marked = marked.map(|index| (spot, index));
 }
 
-/// A name in the list.
-fn row_ui(ui: &mut Ui, (name, beside): (&str, &str), marked: bool) -> egui::Response {
+/// A name in a list that lies over the sheet, and what is told beside it.
+pub(crate) fn choice_ui(ui: &mut Ui, (name, beside): (&str, &str), marked: bool) -> egui::Response {
     let t = look::tokens(ui);
     let (place, response) = ui.allocate_exact_size(vec2(WIDTH, ROW), Sense::click());
     response.widget_info(|| egui::WidgetInfo::labeled(Role::Link, true, name));
@@ -180,8 +186,10 @@ fn beside(kind: FieldKind, name: &str, shared: &Shared<'_>) -> String {
         FieldKind::Machine => {
             let machine = tables.machines.iter().find(|machine| machine.name == name);
             machine.map_or_else(String::new, |machine| {
-                let tubes = show::limits(machine.tube_mm, shared.job.unit);
-                words::machine(&tubes, machine.rate_per_hour, &tables.rates.currency)
+                let form = shared.shop.form;
+                let tubes = form.limits(machine.tube_mm, shared.job.unit);
+                let rate = form.money(machine.rate_per_hour, 0);
+                words::machine(&tubes, &rate, &tables.rates.currency)
             })
         }
         FieldKind::Material => {

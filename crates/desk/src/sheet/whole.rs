@@ -8,7 +8,7 @@ use quillbore_job::life::{HoursEach, hours_each};
 use quillbore_job::results::foot::{Foot, foot};
 use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{ByRuns, NextStep, Results};
-use quillbore_job::{Job, Shop};
+use quillbore_job::{Form, Job, Shop};
 
 use super::alike::planned_each;
 use super::head::waits;
@@ -20,6 +20,7 @@ pub struct Whole {
     results: Arc<Results>,
     promise: Option<Promise>,
     before: Option<Arc<Job>>,
+    form: Form,
     /// The holes in short.
     pub holes: String,
     /// What run records make of minutes and wear, over all rows; empty where there are none.
@@ -49,6 +50,7 @@ impl Whole {
     ) -> Arc<Self> {
         if let Some(whole) = kept
             && whole.is_of(job, results, promise, before)
+            && whole.form == shop.form
         {
             return Arc::clone(whole);
         }
@@ -56,8 +58,8 @@ impl Whole {
         let of_rows = figures.holes.iter().filter_map(|hole| hole.own.as_deref());
         let notes = |level: Level| results.notes.iter().filter(move |note| waits(note, level));
         let whole = Arc::new(Self {
-            holes: hole_words::in_short(job),
-            own: own::in_short(&of_rows.collect::<Vec<_>>()).unwrap_or_default(),
+            holes: hole_words::in_short(job, shop.form),
+            own: own::in_short(&of_rows.collect::<Vec<_>>(), shop.form).unwrap_or_default(),
             by_runs: ByRuns::of(figures),
             planned_each: planned_each(figures),
             took_each: hours_each(job),
@@ -68,6 +70,7 @@ impl Whole {
             results: Arc::clone(results),
             promise: promise.copied(),
             before: before.cloned(),
+            form: shop.form,
         });
         Arc::clone(kept.insert(whole))
     }

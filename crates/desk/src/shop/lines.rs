@@ -12,7 +12,7 @@ use quillbore_job::shop::sheet::{
 };
 use quillbore_job::words::shop_sheet as words;
 
-use super::{At, ShopAsk, ShopPage, start};
+use super::{At, ShopAsk, ShopPage, choices, start};
 use crate::look;
 use crate::sheet::field::label_ui;
 use crate::sheet::measures::{FIELD, Measures};
@@ -38,6 +38,7 @@ const IDENTITY: &[&[(Line, u8)]] = &[
         (Line::PaperSize, 3),
         (Line::UsualTolerance, 6),
     ],
+    &[(Line::Numbers, 3), (Line::Dates, 3)],
 ];
 
 /// The rows of the texts.
@@ -92,6 +93,7 @@ pub(super) fn block_ui(
                 about: words::line_about(*line),
                 stands: sheet.line(*line),
                 usual: usual_line(*line),
+                choices: line.kind().choices(),
                 is_long: is_long(*line),
                 place,
             };
@@ -115,6 +117,7 @@ pub(super) struct Typing<'a> {
     pub(super) about: &'a str,
     pub(super) stands: &'a Entry<ShopValue>,
     pub(super) usual: &'a str,
+    pub(super) choices: &'static [&'static str],
     pub(super) is_long: bool,
     pub(super) place: Rect,
 }
@@ -126,6 +129,7 @@ pub(super) fn line_ui(ui: &mut Ui, typing: &Typing<'_>, page: &mut ShopPage) -> 
         at,
         stands,
         usual,
+        choices,
         is_long,
         ..
     } = *typing;
@@ -134,6 +138,16 @@ pub(super) fn line_ui(ui: &mut Ui, typing: &Typing<'_>, page: &mut ShopPage) -> 
     let shown = stands.text();
     let draft = page.drafts.get(&at).cloned();
     let mut text = draft.unwrap_or_else(|| shown.to_owned());
+    let is_pressed = page.choosing == Some(at);
+    let has_focus = ui.memory(|memory| memory.has_focus(id));
+    let near = if has_focus || is_pressed {
+        choices::near(choices, &text, shown)
+    } else {
+        Vec::new()
+    };
+    if has_focus && !near.is_empty() {
+        choices::keys(ui, at, &near, page, &mut text);
+    }
     let response = edit_ui(ui, below, (id, is_long), usual, &mut text);
     response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, typing.label));
     if page.focus == Some(at) {
@@ -149,11 +163,27 @@ pub(super) fn line_ui(ui: &mut Ui, typing: &Typing<'_>, page: &mut ShopPage) -> 
     if response.has_focus() || response.changed() {
         page.drafts.insert(at, text.clone());
     }
-    let lost = response.lost_focus();
+    let marked = page.marked.filter(|(of, _)| *of == at);
+    let marked = marked.map(|(_, index)| index);
+    let (is_over, pressed) = choices::list_ui(ui, response.rect, id, &near, marked);
+    // A press on the list takes the keyboard from the line, which is not left by that.
+    let lost = !is_over && (response.lost_focus() || (is_pressed && !response.has_focus()));
+    if is_over {
+        page.choosing = Some(at);
+    } else if is_pressed {
+        page.choosing = None;
+    }
     let response = response.on_hover_text(stands.why().unwrap_or(typing.about));
+    if let Some(choice) = pressed {
+        page.drafts.remove(&at);
+        page.choosing = None;
+        page.left = Some(at);
+        return (choice != shown).then(|| choice.to_owned());
+    }
     if !lost {
         return None;
     }
+    page.marked = None;
     page.drafts.remove(&at);
     page.left = Some(at);
     let left = response.ctx.input(|input| input.key_pressed(Key::Escape));
@@ -242,9 +272,6 @@ mod tests {
             }
         }
         placed.sort();
-        // Nothing follows the form of numbers and days: a line for it would change nothing.
-        let all = Line::ALL.iter().copied();
-        let has_place = |line: &Line| !matches!(line, Line::Numbers | Line::Dates);
-        assert_eq!(placed, all.filter(has_place).collect::<Vec<Line>>());
+        assert_eq!(placed, Line::ALL);
     }
 }

@@ -132,6 +132,7 @@ fn long_ui(ui: &mut Ui, model: &Rows, page: &mut ShopPage, asks: &mut Vec<ShopAs
             about: words::column_about(column),
             stands: row.typed(column),
             usual: row.usual(column),
+            choices: &[],
             is_long: true,
             place,
         };

@@ -1,6 +1,7 @@
 //! The shop in the window: its lists and lines as they are typed, over the sheet until Esc. What is typed
 //! is saved at once, and counts for all desks.
 
+mod choices;
 mod columns;
 mod lines;
 mod list;
@@ -13,6 +14,7 @@ mod start;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use quillbore_job::Form;
 use quillbore_job::shop::Shop;
 use quillbore_job::shop::sheet::{
     ShopClash, ShopColumn, ShopEdit, ShopLine, ShopList, ShopNote, ShopSheet, ShownRow, Still,
@@ -78,6 +80,10 @@ pub struct ShopPage {
     pub(crate) go: Option<Part>,
     /// This line takes the keyboard as soon as it is drawn.
     pub(crate) focus: Option<At>,
+    /// The choice that is marked in the list of a line.
+    pub(crate) marked: Option<(At, usize)>,
+    /// The pointer is over the list of this line.
+    pub(crate) choosing: Option<At>,
     /// The line that was left in this frame.
     pub(crate) left: Option<At>,
     /// What is worked out for rows: what lies in the drawer by now, what was learned.
@@ -162,6 +168,7 @@ pub enum ShopAsk {
 struct Kept {
     of: Arc<ShopSheet>,
     notes: Arc<[ShopNote]>,
+    form: Form,
     still: Vec<Still>,
     rows: BTreeMap<(ShopList, bool), Arc<[ShownRow]>>,
 }
@@ -199,11 +206,16 @@ impl ShopPage {
         let now = self.history.now();
         let same = |kept: &Kept| Arc::ptr_eq(&kept.of, now);
         if !self.kept.as_ref().is_some_and(same) {
-            let notes = Shop::of_sheet(now).map_or_else(|_| Vec::new(), |shop| shop.not_used);
+            let shop = Shop::of_sheet(now);
+            let form = shop
+                .as_ref()
+                .map_or_else(|_| Form::default(), |shop| shop.form);
+            let notes = shop.map_or_else(|_| Vec::new(), |shop| shop.not_used);
             self.kept = None;
             return self.kept.insert(Kept {
                 of: Arc::clone(now),
                 notes: notes.into(),
+                form,
                 still: still_sample(now),
                 rows: BTreeMap::new(),
             });
@@ -211,9 +223,15 @@ impl ShopPage {
         self.kept.get_or_insert_with(|| Kept {
             of: Arc::default(),
             notes: Arc::default(),
+            form: Form::default(),
             still: Vec::new(),
             rows: BTreeMap::new(),
         })
+    }
+
+    /// How the sheet writes numbers and days.
+    fn form(&mut self) -> Form {
+        self.kept().form
     }
 
     /// What can't be used of the sheet.

@@ -209,14 +209,15 @@ fn part_ui(ui: &mut Ui, part: Part, page: &mut ShopPage, day: NaiveDate, asks: &
 }
 
 /// What was changed last, the newest first.
-fn changes_ui(ui: &mut Ui, page: &ShopPage) {
+fn changes_ui(ui: &mut Ui, page: &mut ShopPage) {
+    let form = page.form();
     const SHOWN: usize = 30;
     let sheet = page.history.now();
     if sheet.changes.is_empty() {
         pencil(ui, said::NO_CHANGES);
     }
     for change in sheet.changes.iter().rev().take(SHOWN) {
-        let line = said::change(change);
+        let line = said::change(change, form);
         let size = egui::vec2(ui.available_width(), 18.0);
         let (place, _) = ui.allocate_exact_size(size, egui::Sense::hover());
         let ink = look::tokens(ui).ink;

@@ -118,6 +118,10 @@ fn rows_ui(ui: &mut Ui, page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<Shop
                 about: words::about(*line),
                 stands: &stands,
                 usual: &usual(&sheet, *line),
+                choices: match line {
+                    StartLine::Of(line) => line.kind().choices(),
+                    _ => &[],
+                },
                 is_long: false,
                 place,
             };

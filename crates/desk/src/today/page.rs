@@ -4,7 +4,7 @@ use egui::{
     Align, Key, Layout, Modifiers, Rect, Role, ScrollArea, Sense, Ui, UiBuilder, WidgetInfo, pos2,
     vec2,
 };
-use quillbore_job::show_quantity as show;
+use quillbore_job::Form;
 use quillbore_office::today::{Today, Waiting};
 use quillbore_office::words::today as said;
 
@@ -138,7 +138,7 @@ fn until_ui(ui: &mut Ui, page: &mut TodayPage, asks: &mut Vec<TodayAsk>) {
 }
 
 /// The foot of the window while the page lies over the sheet.
-pub fn today_foot_ui(ui: &mut Ui, page: &TodayPage) {
+pub fn today_foot_ui(ui: &mut Ui, page: &TodayPage, form: Form) {
     let t = look::tokens(ui);
     let all = ui.max_rect();
     let first = all.with_max_y(all.top() + FIRST);
@@ -146,7 +146,7 @@ pub fn today_foot_ui(ui: &mut Ui, page: &TodayPage) {
     let sentence = page
         .list
         .as_ref()
-        .map_or_else(|| words::LOOKING.to_owned(), |list| list.foot.said());
+        .map_or_else(|| words::LOOKING.to_owned(), |list| list.foot.said(form));
     look::clipped_label(ui, first, &sentence, look::foot_bold(), t.ink);
     look::clipped_label(ui, second, &page.notice, look::small(), t.accent);
 }
@@ -156,7 +156,7 @@ pub fn today_ui(
     ui: &mut Ui,
     place: Rect,
     page: &mut TodayPage,
-    currency: (&str, u32),
+    goes_by: (&str, u32, Form),
     asks: &mut Vec<TodayAsk>,
 ) {
     if page.until.is_none() {
@@ -171,7 +171,7 @@ pub fn today_ui(
     if page.count(&list) == 0 {
         ui.scope_builder(UiBuilder::new().max_rect(place), |ui| {
             ui.add_space(12.0);
-            ui.label(list.foot.said());
+            ui.label(list.foot.said(goes_by.2));
         });
         return;
     }
@@ -180,7 +180,7 @@ pub fn today_ui(
         let across = ScrollArea::horizontal().id_salt("today across");
         across.auto_shrink([false, false]).show(ui, |ui| {
             ui.set_width(width);
-            lines_ui(ui, &list, page, currency, asks);
+            lines_ui(ui, &list, page, goes_by, asks);
         });
     });
 }
@@ -190,13 +190,13 @@ fn lines_ui(
     ui: &mut Ui,
     list: &Today,
     page: &mut TodayPage,
-    currency: (&str, u32),
+    goes_by: (&str, u32, Form),
     asks: &mut Vec<TodayAsk>,
 ) {
     ui.spacing_mut().item_spacing.y = 0.0;
     let size = vec2(ui.available_width(), LINE + 8.0);
     let (heads, _) = ui.allocate_exact_size(size, Sense::hover());
-    heads_ui(ui, heads, currency.0);
+    heads_ui(ui, heads, goes_by.0);
     let rows = rows(list, page.with_aside);
     let at_row = rows.iter().position(|row| *row == Row::Line(page.at));
     let mut scroll = ScrollArea::vertical().id_salt("today");
@@ -211,7 +211,7 @@ fn lines_ui(
     let scroll = scroll.auto_shrink([false, false]);
     scroll.show_rows(ui, LINE, rows.len(), |ui, range| {
         for row in rows.get(range).unwrap_or_default() {
-            row_ui(ui, *row, list, page, currency.1, asks);
+            row_ui(ui, *row, list, page, (goes_by.1, goes_by.2), asks);
         }
     });
 }
@@ -318,7 +318,7 @@ fn row_ui(
     row: Row,
     list: &Today,
     page: &mut TodayPage,
-    digits: u32,
+    (digits, form): (u32, Form),
     asks: &mut Vec<TodayAsk>,
 ) {
     let t = look::tokens(ui);
@@ -327,7 +327,9 @@ fn row_ui(
         Row::Head(..) | Row::AsideHead(_) => {
             let (place, _) = ui.allocate_exact_size(size, Sense::hover());
             let head = match row {
-                Row::Head(group, count) => words::group(&said::group(group, &list.foot), count),
+                Row::Head(group, count) => {
+                    words::group(&said::group(group, &list.foot, form), count)
+                }
                 Row::AsideHead(count) => words::group(words::ASIDE, count),
                 Row::Line(_) => String::new(),
             };
@@ -348,7 +350,7 @@ fn row_ui(
             let name = words::line(&line.number, &line.says);
             response.widget_info(|| WidgetInfo::labeled(Role::Link, true, &name));
             look::ground_under(ui, place, at == page.at, &response);
-            line_ui(ui, place, line, (list, digits), at == page.at);
+            line_ui(ui, place, line, (list, digits, form), at == page.at);
             if response.clicked() {
                 page.at = at;
                 asks.push(TodayAsk::Open(Box::new(line.clone())));
@@ -357,28 +359,73 @@ fn row_ui(
     }
 }
 
-fn line_ui(ui: &mut Ui, place: Rect, line: &Waiting, (list, digits): (&Today, u32), is_at: bool) {
+fn line_ui(
+    ui: &mut Ui,
+    place: Rect,
+    line: &Waiting,
+    (list, digits, form): (&Today, u32, Form),
+    is_at: bool,
+) {
     let t = look::tokens(ui);
     let ink = if is_at { t.pressed } else { t.ink };
-    let others = said::others(&line.others, &list.foot);
+    let others = said::others(&line.others, &list.foot, form);
     let says = words::says(&line.says, &others);
-    let price = line.price.as_ref().map(|price| amount(price, digits));
+    let price = line.price.as_ref();
+    let price = price.map(|price| amount(price, (digits, form)));
+    let when = line.put_off.or(line.when);
     let texts = [
-        line.put_off
-            .or(line.when)
-            .map(|day| day.to_string())
-            .unwrap_or_default(),
+        when.map(|day| form.day(day)).unwrap_or_default(),
         line.number.clone(),
         line.customer.clone(),
         words::part(&line.part, &line.revision),
         says,
         price.unwrap_or_default(),
-        line.hours.map(show::hours).unwrap_or_default(),
+        line.hours
+            .map(|hours| form.hours(hours))
+            .unwrap_or_default(),
         line.age.map(words::age).unwrap_or_default(),
     ];
     let columns = columns(place.shrink2(vec2(4.0, 0.0)));
     for (at, (column, text)) in columns.into_iter().zip(texts).enumerate() {
         let font = if at == 1 { look::bold() } else { look::body() };
         set(ui, column, &text, font, ink, RIGHT[at]);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use chrono::{Datelike as _, NaiveDate};
+    use egui::epaint::text::{Fonts, TextOptions};
+    use quillbore_job::form::{Dates, Numbers};
+
+    use super::*;
+
+    /// Figures and days in the longest form fit their fixed columns.
+    #[test]
+    fn days_and_amounts_of_every_form_fit_their_columns() {
+        let mut fonts = Fonts::new(TextOptions::default(), look::definitions());
+        fonts.begin_pass(TextOptions::default(), Default::default());
+        let mut view = fonts.with_pixels_per_point(1.0);
+        let mut width = |text: &str| -> f32 {
+            let signs = text.chars();
+            signs
+                .map(|sign| view.glyph_width(&look::body(), sign))
+                .sum()
+        };
+        let first = NaiveDate::from_ymd_opt(2028, 1, 1).expect("a day");
+        for numbers in Numbers::ALL {
+            for dates in Dates::ALL {
+                let (numbers, dates) = (*numbers, *dates);
+                let form = Form { numbers, dates };
+                for day in first.iter_days().take_while(|day| day.year() == 2028) {
+                    let shown = form.day(day);
+                    assert!(width(&shown) <= WIDTHS[0], "{shown}");
+                }
+                let amount = form.money(999_999.99, 2);
+                assert!(width(&amount) <= WIDTHS[5], "{amount}");
+                let hours = form.hours(88_888.0);
+                assert!(width(&hours) <= WIDTHS[6], "{hours}");
+            }
+        }
     }
 }

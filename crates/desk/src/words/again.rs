@@ -1,7 +1,5 @@
 //! What is said of a job that is done again, and of the jobs most like one.
 
-use std::fmt::Display;
-
 use quillbore_job::life::HoursEach;
 use quillbore_office::digest::Hours;
 
@@ -122,7 +120,7 @@ pub fn size_and_depth(size: &str, depth: &str) -> String {
 
 /// A price with the quantity it is for.
 #[must_use]
-pub fn each_at(each: impl Display, quantity: u32) -> String {
+pub fn each_at(each: &str, quantity: &str) -> String {
     format!("{each} at {quantity}")
 }
 

@@ -1,10 +1,8 @@
 //! What the head says: which job, where it stands, and what is still missing.
 
-use std::fmt::Display;
-
-use quillbore_job::Paper;
 use quillbore_job::life::Deed;
 use quillbore_job::results::{Missing, NextStep};
+use quillbore_job::{Form, Paper};
 
 /// What a job is called that has no number yet.
 pub const NEW_JOB: &str = "new job";
@@ -141,16 +139,16 @@ pub const fn lead(next: &NextStep, lacks: bool) -> &'static str {
 
 /// How many parts are still to be delivered.
 #[must_use]
-pub fn left_to_deliver(left: u32) -> String {
+pub fn left_to_deliver(left: u32, form: Form) -> String {
     match left {
         1 => "1 part".to_owned(),
-        left => format!("{left} parts"),
+        left => format!("{} parts", form.count(f64::from(left))),
     }
 }
 
 /// That somebody wants to ask what became of the quotation.
 #[must_use]
-pub fn ask_about_quotation(is_due: bool, day: impl Display) -> String {
+pub fn ask_about_quotation(is_due: bool, day: &str) -> String {
     let due = if is_due { "today" } else { "on" };
     format!(";  ask about the quotation {due} {day}")
 }

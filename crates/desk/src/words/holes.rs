@@ -3,7 +3,7 @@
 use std::fmt::Display;
 
 use quillbore_calc::quantity::MM_PER_INCH;
-use quillbore_job::{Job, Unit};
+use quillbore_job::{Form, Job, Unit};
 
 /// The head of the block.
 pub const HEAD: &str = "Holes";
@@ -61,11 +61,11 @@ pub const ALL_COLUMNS: &str = "all columns";
 
 /// The holes in short, where their block is folded.
 #[must_use]
-pub fn in_short(job: &Job) -> String {
+pub fn in_short(job: &Job, form: Form) -> String {
     let holes: u64 = job.rows.iter().map(|row| u64::from(row.holes())).sum();
     let count = |count: u64, one: &str, several: &str| match count {
         1 => format!("1 {one}"),
-        count => format!("{count} {several}"),
+        count => format!("{} {several}", form.count(count as f64)),
     };
     let rows = job.rows.len() as u64;
     let (holes, rows) = (count(holes, "hole", "holes"), count(rows, "row", "rows"));
@@ -91,10 +91,10 @@ pub fn electrode(outer: &str, channels: u8) -> String {
 
 /// What an electrode loses in a hole: a tenth of a millimeter is as well as it is known.
 #[must_use]
-pub fn wear(mm: f64, unit: Unit) -> String {
+pub fn wear(mm: f64, unit: Unit, form: Form) -> String {
     match unit {
-        Unit::Mm => format!("{mm:.1}"),
-        Unit::Inch => format!("{:.2}", mm / MM_PER_INCH),
+        Unit::Mm => form.fixed(mm, 1),
+        Unit::Inch => form.fixed(mm / MM_PER_INCH, 2),
     }
 }
 

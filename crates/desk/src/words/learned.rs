@@ -1,6 +1,7 @@
 //! What is written on the page of what the shop has learned.
 
 use quillbore_calc::learn::Told;
+use quillbore_job::Form;
 use quillbore_job::words::{english, own, taught};
 use quillbore_office::learned::{ErrorAt, GroupOf, KindOfWork, Learned, Made, Run, Teaches};
 
@@ -65,8 +66,10 @@ pub const WEAR_PLOT: &str = "Wear over the start values, the same runs";
 
 /// The head of the charts of runs: of a kind of work or of all, and how many of them.
 #[must_use]
-pub fn runs_plot_head(kind: Option<&KindOfWork>, shown: usize, all: usize) -> String {
-    let of = kind.map_or_else(String::new, |kind| format!(", {}", kind_of_work(kind)));
+pub fn runs_plot_head(kind: Option<&KindOfWork>, shown: usize, all: usize, form: Form) -> String {
+    let of = kind.map_or_else(String::new, |kind| {
+        format!(", {}", kind_of_work(kind, form))
+    });
     let newest = if shown < all {
         format!("; the newest {shown} of {all}")
     } else {
@@ -77,8 +80,8 @@ pub fn runs_plot_head(kind: Option<&KindOfWork>, shown: usize, all: usize) -> St
 
 /// A run that is pointed at in a chart.
 #[must_use]
-pub fn run_at(run: &Run) -> String {
-    let factor = |factor: f64| own::times(factor);
+pub fn run_at(run: &Run, form: Form) -> String {
+    let factor = |factor: f64| own::times(factor, form);
     let minutes = run.minutes.map(|minutes| {
         let counted = if minutes.by_clock {
             "by the clock"
@@ -91,12 +94,12 @@ pub fn run_at(run: &Run) -> String {
         )
     });
     let wear = run.wear.map(|wear| format!("wear {}", factor(wear.actual)));
-    let why = why_look(run);
+    let why = why_look(run, form);
     let said = [minutes, wear, Some(why).filter(|why| !why.is_empty())];
     let said: Vec<String> = said.into_iter().flatten().collect();
     format!(
         "{}: {}. Enter or a press opens its job.",
-        record(run),
+        record(run, form),
         said.join("; ")
     )
 }
@@ -141,46 +144,47 @@ pub fn summary(told: &Learned) -> String {
 
 /// What a group is about.
 #[must_use]
-pub fn group(of: &GroupOf) -> String {
+pub fn group(of: &GroupOf, form: Form) -> String {
     match of {
-        GroupOf::Kind(kind) => kind_of_work(kind),
+        GroupOf::Kind(kind) => kind_of_work(kind, form),
         GroupOf::Material(name) | GroupOf::Machine(name) => name.clone(),
-        GroupOf::Sizes(Some(end)) => format!("up to {:.1} mm", f64::from(*end) / 100.0),
+        GroupOf::Sizes(Some(end)) => format!("up to {} mm", form.fixed(f64::from(*end) / 100.0, 1)),
         GroupOf::Sizes(None) => "above that".to_owned(),
     }
 }
 
 /// A family of materials and an electrode.
-fn kind_of_work(kind: &KindOfWork) -> String {
+fn kind_of_work(kind: &KindOfWork, form: Form) -> String {
     let tube = kind.electrode.map_or("", english::tube_material);
     let diameter = f64::from(kind.hundredths) / 100.0;
-    format!("{}, {tube} {diameter:.2}", english::family(kind.family))
+    let diameter = form.fixed(diameter, 2);
+    format!("{}, {tube} {diameter}", english::family(kind.family))
 }
 
 /// A number of holes.
 #[must_use]
-pub fn holes(holes: f64) -> String {
-    format!("{holes:.0}")
+pub fn holes(holes: f64, form: Form) -> String {
+    form.count(holes)
 }
 
 /// A factor with its band.
 #[must_use]
-pub fn made(made: &Made) -> String {
-    let [low, likely, high] = made.now.map(own::times_plain);
+pub fn made(made: &Made, form: Form) -> String {
+    let [low, likely, high] = made.now.map(|factor| own::times_plain(factor, form));
     format!("{likely} x ({low} to {high})")
 }
 
 /// The band by the start values.
 #[must_use]
-pub fn at_start(made: &Made) -> String {
-    let [low, high] = made.start.map(own::times_plain);
+pub fn at_start(made: &Made, form: Form) -> String {
+    let [low, high] = made.start.map(|factor| own::times_plain(factor, form));
     format!("{low} to {high}")
 }
 
 /// A factor at the axis: `0.5`, `1`, `1.4`.
 #[must_use]
-pub fn factor_mark(factor: f64) -> String {
-    factor.to_string()
+pub fn factor_mark(factor: f64, form: Form) -> String {
+    form.exact(factor)
 }
 
 /// What a chart of runs is called for whoever can't see it.
@@ -198,11 +202,12 @@ pub fn errors_plot(count: usize) -> String {
 
 /// How far the newest lot's estimate was off.
 #[must_use]
-pub fn newest_error(last: &ErrorAt) -> String {
-    let [start, now] = [last.by_start, last.by_records].map(own::times_plain);
+pub fn newest_error(last: &ErrorAt, form: Form) -> String {
+    let [start, now] =
+        [last.by_start, last.by_records].map(|factor| own::times_plain(factor, form));
     format!(
         "The newest lot, of {}: off by {now} x by the runs before it, by {start} x by the start values.",
-        last.date
+        form.day(last.date)
     )
 }
 
@@ -218,7 +223,7 @@ pub fn worth_a_look(count: usize) -> String {
 
 /// A record by its job, mark and day.
 #[must_use]
-pub fn record(run: &Run) -> String {
+pub fn record(run: &Run, form: Form) -> String {
     let mark = if run.mark.is_empty() {
         "no mark".to_owned()
     } else {
@@ -226,7 +231,7 @@ pub fn record(run: &Run) -> String {
     };
     let day = run
         .date
-        .map_or_else(|| "no date".to_owned(), |day| day.to_string());
+        .map_or_else(|| "no date".to_owned(), |day| form.day(day));
     format!("{}, {mark}, {day}", run.job)
 }
 
@@ -244,9 +249,9 @@ pub fn leave_out(record: &str) -> String {
 
 /// Why a record is worth a look.
 #[must_use]
-pub fn why_look(run: &Run) -> String {
+pub fn why_look(run: &Run, form: Form) -> String {
     match &run.teaches {
-        Teaches::No(why) => taught::why(why),
+        Teaches::No(why) => taught::why(why, form),
         Teaches::Yes { far_off, .. } => far_off.map_or_else(String::new, |(what, off)| {
             let what = match what {
                 Told::Spark => "sparking",
@@ -256,7 +261,7 @@ pub fn why_look(run: &Run) -> String {
             };
             format!(
                 "{what} {} of what the runs together make likely",
-                own::times(off)
+                own::times(off, form)
             )
         }),
     }

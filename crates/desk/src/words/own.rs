@@ -2,7 +2,7 @@
 
 use quillbore_calc::job_figures::OwnFigures;
 use quillbore_calc::learn::Behind;
-use quillbore_job::show_quantity as show;
+use quillbore_job::Form;
 use quillbore_job::taught::Taught;
 use quillbore_job::words::{own, taught as taught_words};
 use quillbore_office::learned::{BehindFactor, Part};
@@ -13,9 +13,9 @@ const FULL: f64 = 1.25;
 
 /// What the records make of a start value.
 #[must_use]
-pub fn made(behind: &BehindFactor, records: Behind) -> String {
-    let [low, likely, high] = behind.made.map(own::times_plain);
-    let [start_low, start_high] = behind.start.map(own::times_plain);
+pub fn made(behind: &BehindFactor, records: Behind, form: Form) -> String {
+    let [low, likely, high] = behind.made.map(|factor| own::times_plain(factor, form));
+    let [start_low, start_high] = behind.start.map(|factor| own::times_plain(factor, form));
     format!(
         "{}: {likely} x the start value ({low} to {high}); without runs {start_low} to {start_high} x",
         own::records(records)
@@ -24,7 +24,7 @@ pub fn made(behind: &BehindFactor, records: Behind) -> String {
 
 /// What each part makes of it.
 #[must_use]
-pub fn parts(parts: &[(Part, f64)]) -> String {
+pub fn parts(parts: &[(Part, f64)], form: Form) -> String {
     let said: Vec<String> = parts
         .iter()
         .map(|(part, factor)| {
@@ -36,7 +36,7 @@ pub fn parts(parts: &[(Part, f64)]) -> String {
                 Part::Size => "size class",
                 Part::SizeAndDepth => "size and depth",
             };
-            format!("{name} {factor:.2}")
+            format!("{name} {}", form.fixed(*factor, 2))
         })
         .collect();
     format!("a product of {}", said.join(", "))
@@ -44,7 +44,7 @@ pub fn parts(parts: &[(Part, f64)]) -> String {
 
 /// A record by its job, mark and day; `here` is the number of the job on the desk.
 #[must_use]
-pub fn record(source: &Source, here: &str) -> String {
+pub fn record(source: &Source, here: &str, form: Form) -> String {
     let job = match &source.job {
         Some(job) if job.as_str() == here => "this job".to_owned(),
         Some(job) => job.to_string(),
@@ -53,7 +53,7 @@ pub fn record(source: &Source, here: &str) -> String {
     let day = source
         .taught
         .date
-        .map_or_else(String::new, |day| format!(", {day}"));
+        .map_or_else(String::new, |day| format!(", {}", form.day(day)));
     match source.taught.mark.as_str() {
         "" => format!("{job}{day}"),
         mark => format!("{job} {mark}{day}"),
@@ -62,8 +62,8 @@ pub fn record(source: &Source, here: &str) -> String {
 
 /// How far a record is believed.
 #[must_use]
-pub fn weight(weight: f64) -> String {
-    format!("counts {:.0} %", (weight / FULL * 100.0).min(100.0))
+pub fn weight(weight: f64, form: Form) -> String {
+    format!("counts {}", form.percent_rough((weight / FULL).min(1.0)))
 }
 
 /// How many more there are.
@@ -77,7 +77,7 @@ pub fn and_more(count: usize) -> String {
 
 /// Under the hours: what the records make of minutes and wear, over all rows.
 #[must_use]
-pub fn in_short(rows: &[&OwnFigures]) -> Option<String> {
+pub fn in_short(rows: &[&OwnFigures], form: Form) -> Option<String> {
     let behind = rows
         .iter()
         .map(|own| own.behind)
@@ -87,7 +87,7 @@ pub fn in_short(rows: &[&OwnFigures]) -> Option<String> {
         let (low, high) = factors.fold((f64::INFINITY, 0.0_f64), |(low, high), factor| {
             (low.min(factor), high.max(factor))
         });
-        let [low, high] = [low, high].map(own::times_plain);
+        let [low, high] = [low, high].map(|factor| own::times_plain(factor, form));
         if low == high {
             format!("{low} x")
         } else {
@@ -103,28 +103,30 @@ pub fn in_short(rows: &[&OwnFigures]) -> Option<String> {
 
 /// What a run record was held against, and whether it counts.
 #[must_use]
-pub fn held_against(taught: &Taught) -> String {
+pub fn held_against(taught: &Taught, form: Form) -> String {
     let told = match &taught.says {
         Ok(told) => told,
-        Err(why) => return format!("Doesn't count: {}.", taught_words::why(why)),
+        Err(why) => return format!("Doesn't count: {}.", taught_words::why(why, form)),
     };
     let planned = &told.planned;
-    let minutes = |minutes: f64| show::minutes(minutes);
+    let minutes = |minutes: f64| form.minutes(minutes);
     let mut said = format!(
-        "By the start values: {} min sparking, {} by the clock, {:.0} mm lost",
+        "By the start values: {} min sparking, {} by the clock, {} mm lost",
         minutes(planned.burn_min),
         minutes(planned.clock_min),
-        planned.wear_mm
+        form.fixed(planned.wear_mm, 0)
     );
     if let Some(gap) = planned.gap_mm {
-        said += &format!(", gap {gap:.3} mm");
+        said += &format!(", gap {} mm", form.fixed(gap, 3));
     }
     said += if taught.left_out.is_empty() {
         ". Counts"
     } else {
         ". Left out"
     };
-    let without: Vec<String> = taught.without.iter().map(taught_words::why).collect();
+    let without: Vec<String> = (taught.without.iter())
+        .map(|why| taught_words::why(why, form))
+        .collect();
     if !without.is_empty() {
         said += &format!(", but for: {}", without.join("; "));
     }

@@ -1,7 +1,5 @@
 //! What is written at the papers of a job.
 
-use std::fmt::Display;
-
 use quillbore_job::words::{names, slips};
 use quillbore_job::{Field, Paper};
 use quillbore_paper::pdf::PdfError;
@@ -84,19 +82,19 @@ pub fn too_long() -> String {
 
 /// When a paper was issued.
 #[must_use]
-pub fn of(date: impl Display) -> String {
+pub fn of(date: &str) -> String {
     format!("of {date}")
 }
 
 /// How long a paper holds.
 #[must_use]
-pub fn valid_until(date: impl Display) -> String {
+pub fn valid_until(date: &str) -> String {
     format!(", valid until {date}")
 }
 
 /// The price that a paper names.
 #[must_use]
-pub fn each_at(each: impl Display, quantity: u32) -> String {
+pub fn each_at(each: &str, quantity: &str) -> String {
     format!(", {each} each at {quantity}")
 }
 

@@ -1,7 +1,5 @@
 //! What is written at the price.
 
-use std::fmt::Display;
-
 /// The head of the hours.
 pub const HOURS: &str = "hours of the lot";
 
@@ -88,7 +86,7 @@ pub const LAST_SIMILAR: &str = "last similar";
 
 /// The job most like this one with its price.
 #[must_use]
-pub fn last_similar(number: &str, each: impl Display, quantity: u32) -> String {
+pub fn last_similar(number: &str, each: &str, quantity: &str) -> String {
     format!("{each} at {quantity}, {number}")
 }
 
@@ -127,7 +125,7 @@ pub const OVERRULED: &str = "overruled";
 
 /// The price in one line.
 #[must_use]
-pub fn each_at(each: &str, quantity: u32) -> String {
+pub fn each_at(each: &str, quantity: &str) -> String {
     format!("{each} each at {quantity}")
 }
 

@@ -145,8 +145,8 @@ pub fn about_it(word: &str, what: &str) -> String {
 
 /// What a machine drills and costs.
 #[must_use]
-pub fn machine(tubes: &str, rate: f64, currency: &str) -> String {
-    format!("electrodes {tubes}, {rate:.0} {currency} an hour")
+pub fn machine(tubes: &str, rate: &str, currency: &str) -> String {
+    format!("electrodes {tubes}, {rate} {currency} an hour")
 }
 
 /// That an answer is to other rows, too, the first of them by name.

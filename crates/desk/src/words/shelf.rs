@@ -1,7 +1,7 @@
 //! What is written at the shelf.
 
 use chrono::NaiveDate;
-use quillbore_job::show_quantity as show;
+use quillbore_job::Form;
 use quillbore_office::digest::{Price, ShelfLine, SortBy};
 
 /// Before the line that finds a job.
@@ -79,33 +79,41 @@ pub fn sorted_by(by: SortBy) -> String {
 
 /// What stands beside a job's number: what the list is sorted by; by number, when it is due.
 #[must_use]
-pub fn beside(line: &ShelfLine, by: SortBy, today: NaiveDate, digits: u32) -> String {
+pub fn beside(
+    line: &ShelfLine,
+    by: SortBy,
+    today: NaiveDate,
+    (digits, form): (u32, Form),
+) -> String {
     let Ok(digest) = &line.says else {
         return String::new();
     };
-    let due = || line.due().map(|day| format!("due {}", day.format("%m-%d")));
+    let due = || {
+        line.due()
+            .map(|day| format!("due {}", form.day_of_year(day)))
+    };
     let said = match by {
         SortBy::Number | SortBy::Due | SortBy::Customer => due(),
-        SortBy::Price => line.worth().map(|worth| show::money_exact(worth, digits)),
+        SortBy::Price => line.worth().map(|worth| form.money_exact(worth, digits)),
         SortBy::Age => digest
             .summary
             .opened
             .map(|day| format!("{} d", (today - day).num_days().max(0))),
         SortBy::Hours => line
             .lot_hours()
-            .map(|hours| format!("{} h", show::hours(hours))),
+            .map(|hours| format!("{} h", form.hours(hours))),
     };
     said.unwrap_or_default()
 }
 
 /// A price as it was quoted: with the currency, where that is not simply the shop's own.
 #[must_use]
-pub fn amount(price: &Price, digits: u32) -> String {
+pub fn amount(price: &Price, (digits, form): (u32, Form)) -> String {
     match price.currency.as_str() {
-        "" => show::money_exact(price.each, digits),
+        "" => form.money_exact(price.each, digits),
         // How many digits its currency has, the price itself says.
         currency => {
-            let each = show::money_exact(price.each, price.each.scale());
+            let each = form.amount(price.each);
             format!("{each} {currency}")
         }
     }

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use quillbore_calc::learn::Learns;
+use quillbore_job::Form;
 use quillbore_job::shop::Logo;
 use quillbore_job::shop::LogoKind;
 use quillbore_job::shop::sheet::{ShopChange, ShopList};
@@ -151,9 +152,9 @@ pub fn of_row(column: &str, row: &str) -> String {
 
 /// One change: the day, the desk, what.
 #[must_use]
-pub fn change(change: &ShopChange) -> String {
+pub fn change(change: &ShopChange, form: Form) -> String {
     let by = &change.by;
-    format!("{}  {by}  {}", change.day, change.what)
+    format!("{}  {by}  {}", form.day(change.day), change.what)
 }
 
 /// What is still as in the samples.
@@ -197,7 +198,7 @@ pub fn foot(
 
 /// What runs make of a start value.
 #[must_use]
-pub fn learned(of: Learns, factor: f64, runs: u32) -> String {
+pub fn learned(of: Learns, factor: f64, runs: u32, form: Form) -> String {
     let of = match of {
         Learns::Burn => "minutes x",
         Learns::Wear => "lost x",
@@ -207,7 +208,7 @@ pub fn learned(of: Learns, factor: f64, runs: u32) -> String {
         1 => "1 run".to_owned(),
         runs => format!("{runs} runs"),
     };
-    format!("{of} {factor:.2}, {runs}")
+    format!("{of} {}, {runs}", form.fixed(factor, 2))
 }
 
 /// That a step was taken back, or done again.

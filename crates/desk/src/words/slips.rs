@@ -38,7 +38,7 @@ pub fn minutes_each(took: &str, recorded: HoursEach, planned: Option<String>) ->
 
 /// Where the ordered parts are.
 #[must_use]
-pub fn parts(ordered: u32, here: u32, gone: u32) -> String {
+pub fn parts([ordered, here, gone]: &[String; 3]) -> String {
     format!("{ordered} ordered, {here} here, {gone} delivered")
 }
 

@@ -1,5 +1,7 @@
 //! What is written on the page of the day's list.
 
+use quillbore_job::Form;
+
 /// The name of the page.
 pub const PAGE: &str = "Today";
 
@@ -140,6 +142,6 @@ pub fn noted(number: &str) -> String {
 
 /// The day, as the head says it.
 #[must_use]
-pub fn of_day(day: chrono::NaiveDate) -> String {
-    day.format("%A, %Y-%m-%d").to_string()
+pub fn of_day(day: chrono::NaiveDate, form: Form) -> String {
+    format!("{}, {}", day.format("%A"), form.day(day))
 }

@@ -28,12 +28,13 @@ pub(super) fn runs_ui(ui: &mut Ui, shared: &Shared<'_>, figure: Figure, asks: &m
     let Some(behind) = behind(shared.teaching, shared.shop, &own.like, factor) else {
         return;
     };
+    let form = shared.shop.form;
     ui.add_space(4.0);
-    pencil(ui, &words::made(&behind, own.behind));
-    pencil(ui, &words::parts(&behind.parts));
+    pencil(ui, &words::made(&behind, own.behind, form));
+    pencil(ui, &words::parts(&behind.parts, form));
     for (source, weight) in behind.records.iter().take(MOST) {
         ui.horizontal_wrapped(|ui| {
-            let named = words::record(source, shared.job.number.as_str());
+            let named = words::record(source, shared.job.number.as_str(), form);
             match &source.job {
                 Some(job) => {
                     if look::word(ui, &named).clicked() {
@@ -46,7 +47,7 @@ pub(super) fn runs_ui(ui: &mut Ui, shared: &Shared<'_>, figure: Figure, asks: &m
                 }
             }
             ui.add_space(6.0);
-            pencil(ui, &words::weight(*weight));
+            pencil(ui, &words::weight(*weight, form));
         });
     }
     if behind.records.len() > MOST {

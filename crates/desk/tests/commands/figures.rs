@@ -1,5 +1,8 @@
 //! Figures on the command line: every promised key.
 
+use quillbore_job::Unit;
+use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopSheet, apply_shop, write_sheet};
+
 use crate::program::{demo, path, quillbore, said};
 
 #[test]
@@ -128,4 +131,49 @@ fn figures_have_every_promised_key_and_null_for_what_is_not_computed() {
     );
     assert!(hole["push_n"].is_null() && figures["price"]["chance_of_loss"].is_null());
     assert_eq!(figures["calibrated"], false);
+}
+
+/// A shop's form is that of what is read; what programs read is the same in all.
+#[test]
+fn lines_follow_the_shops_form_and_json_does_not() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let said_by = |numbers: &str, dates: &str, json: bool| {
+        let mut sheet = ShopSheet::default();
+        for (line, text) in [(ShopLine::Numbers, numbers), (ShopLine::Dates, dates)] {
+            let edit = ShopEdit::SetLine {
+                line,
+                text: text.to_owned(),
+                unit: Unit::Mm,
+            };
+            sheet = apply_shop(&sheet, &edit).expect("an edit");
+        }
+        let shop = folder.path().join("shop.ron");
+        std::fs::write(&shop, write_sheet(&sheet)).expect("it is written");
+        let job = demo("26-0103");
+        let mut words = vec!["figures", path(&job), "--date", "2026-11-25"];
+        words.extend(["--shop", path(&shop)]);
+        words.extend(json.then_some("--json"));
+        let output = quillbore(&words);
+        let told = said(&output);
+        assert!(matches!(output.status.code(), Some(0 | 1)), "{told}");
+        String::from_utf8(output.stdout).expect("text")
+    };
+    let usual = said_by("1,234.5", "31 Jan 2026", false);
+    let other = said_by("1.234,5", "31.01.2026", false);
+    assert_ne!(usual, other);
+    let swapped = |text: &str| -> String {
+        let swap = |sign| match sign {
+            ',' => '.',
+            '.' => ',',
+            sign => sign,
+        };
+        text.chars().map(swap).collect()
+    };
+    let lot = usual.lines().find(|line| line.contains(" the lot"));
+    let lot = lot.expect("a price").trim();
+    let amount = lot.split_whitespace().nth(2).expect("the price each");
+    assert!(other.contains(&swapped(amount)), "{amount}: {other}");
+    let json = said_by("1,234.5", "31 Jan 2026", true);
+    assert_eq!(said_by("1.234,5", "31.01.2026", true), json);
+    assert_eq!(said_by("1 234,5", "Jan 31, 2026", true), json);
 }

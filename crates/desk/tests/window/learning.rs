@@ -61,7 +61,7 @@ fn a_record_that_is_typed_moves_the_price_at_once_and_the_working_names_it() {
         told(&harness, "x the start value") > 0,
         "what the runs make of it"
     );
-    assert!(told(&harness, "this job A, 2026-11-25") > 0, "which run");
+    assert!(told(&harness, "this job A, 25 Nov 2026") > 0, "which run");
     assert!(told(&harness, "a product of shop") > 0, "by what");
     harness.key_press(Key::Escape);
     harness.run();
@@ -105,7 +105,7 @@ fn a_page_shows_what_was_learned_and_leads_to_each_record() {
     harness.key_press(Key::F8);
     harness.run();
     assert_eq!(told(&harness, "left out: the guide was worn"), 1);
-    press(&mut harness, "look at 26-0101, hole A, 2026-11-25");
+    press(&mut harness, "look at 26-0101, hole A, 25 Nov 2026");
     assert!(harness.state().app().view().open_slips.contains(&slip));
     assert_eq!(told(&harness, "What the shop has learned"), 0);
 }
@@ -131,7 +131,7 @@ fn the_charts_are_read_by_keyboard_too() {
     for key in [Key::ArrowLeft, Key::ArrowRight] {
         harness.key_press(key);
         harness.run();
-        assert_eq!(told(&harness, "hole A, 2026-11-25: minutes sparking"), 1);
+        assert_eq!(told(&harness, "hole A, 25 Nov 2026: minutes sparking"), 1);
     }
     harness.key_press(Key::Enter);
     harness.run();

@@ -33,6 +33,7 @@ fn list(count: usize, at: usize) -> Harness<'static, List> {
                         recent: &[],
                         today: crate::hands::day(),
                         digits: 2,
+                        form: quillbore_job::Form::default(),
                     };
                     open_jobs_ui(ui, news, &mut list.asks);
                 });

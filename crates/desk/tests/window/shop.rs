@@ -8,7 +8,7 @@ use quillbore_office::start::Standing;
 
 use quillbore_job::Field;
 
-use crate::hands::{Window, desk_of, office, paste, press, type_on, window_with};
+use crate::hands::{Window, desk_of, do_word, office, paste, press, type_on, window_with};
 
 fn first_start(folder: &std::path::Path) -> Harness<'static, Window> {
     let office = office(folder);
@@ -157,4 +157,96 @@ fn customers_come_from_a_table_and_a_job_takes_on_what_was_agreed() {
     let desk = harness.state().app().desk();
     assert_eq!(desk.job().text(Field::Customer), "");
     assert_eq!(desk.shop.tables.rates.currency, "USD");
+}
+
+/// Numbers and days are written in another form by a press in the list of its line, or by the keys:
+/// window, notices and preview follow at once.
+#[test]
+fn the_form_of_numbers_and_days_is_chosen_and_window_and_preview_follow() {
+    use egui::accesskit::Role;
+    use quillbore_paper::page::Item;
+
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let mut harness = window_with(desk_of(&office), office, Standing::Ready);
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    for (label, text) in [
+        ("material", "Stainless 316"),
+        ("machine", "Wren"),
+        ("quantity", "400"),
+    ] {
+        type_on(&mut harness, label, text);
+    }
+    let told = |harness: &Harness<'_, Window>, text: &str| {
+        harness.query_all_by_label_contains(text).count()
+    };
+    let form = |harness: &Harness<'_, Window>| harness.state().app().desk().shop.form;
+    let price = |harness: &Harness<'_, Window>| {
+        let figures = &harness.state().app().desk().results().figures;
+        let price = figures.price.clone().expect("a price");
+        price.breaks[0].lot
+    };
+    let lot = price(&harness);
+    let usual = form(&harness);
+    assert!(lot > 1000.into(), "thousands");
+    assert!(told(&harness, &usual.amount(lot)) > 0);
+
+    do_word(&mut harness, "preview quotation");
+    let printed = |harness: &Harness<'_, Window>, text: &str| {
+        let pages = harness.state().app().view().pages.as_ref();
+        let pages = pages.expect("a preview").document.pages.iter();
+        let mut items = pages.flat_map(|page| &page.items);
+        items.any(|item| matches!(item, Item::Text(run) if run.text.contains(text)))
+    };
+    assert!(printed(&harness, &usual.amount(lot)));
+    assert!(printed(&harness, &usual.day(crate::hands::day())));
+
+    harness.key_press(Key::F7);
+    harness.run();
+    let line = |harness: &Harness<'_, Window>, label: &str| {
+        harness
+            .get_by_role_and_label(Role::TextInput, label)
+            .focus();
+    };
+    line(&harness, "numbers written as");
+    harness.run();
+    assert!(told(&harness, "1'234.5") > 0, "the list");
+    // The keys go to the third choice, and Enter takes it.
+    for key in [Key::ArrowDown, Key::ArrowDown, Key::ArrowDown, Key::Enter] {
+        harness.key_press(key);
+        harness.run();
+    }
+    assert_eq!(form(&harness).numbers.key(), "1.234,5");
+    assert_eq!(form(&harness).dates, usual.dates);
+    // A press in the list takes a choice, too.
+    line(&harness, "dates written as");
+    harness.run();
+    let choice = |harness: &Harness<'_, Window>| {
+        let mut all = harness.query_all_by_role_and_label(Role::Link, "31.01.2026");
+        all.next().map(|choice| choice.click()).is_some()
+    };
+    assert!(choice(&harness), "the list");
+    harness.run();
+    assert_eq!(form(&harness).dates.key(), "31.01.2026");
+    assert!(!choice(&harness), "the list is gone");
+    // What can't be is told and changes nothing.
+    type_on(&mut harness, "dates written as", "01/31/2026");
+    assert_eq!(form(&harness).dates, usual.dates);
+    assert!(told(&harness, "is not one of the words here") > 0);
+    harness.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
+    harness.run();
+    assert_eq!(form(&harness).dates.key(), "31.01.2026");
+
+    harness.key_press(Key::F7);
+    harness.run();
+    let other = form(&harness);
+    assert_ne!(other, usual);
+    assert!(printed(&harness, &other.amount(lot)), "the preview");
+    assert!(printed(&harness, &other.day(crate::hands::day())));
+    assert!(!printed(&harness, &usual.day(crate::hands::day())));
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert_eq!(price(&harness), lot, "no figure is another one");
+    assert!(told(&harness, &other.amount(lot)) > 0, "the foot");
+    assert_eq!(told(&harness, &usual.amount(lot)), 0);
 }

@@ -293,7 +293,7 @@ fn a_price_that_is_typed_over_is_set_and_the_margin_answers() {
     };
     let each = offered(&harness).each.to_string();
     let margin = |harness: &Harness<'_, Window>, share: f64| {
-        told(harness, &quillbore_job::show_quantity::percent(share))
+        told(harness, &quillbore_job::Form::default().percent(share))
     };
     harness.get_by_label(&each).focus();
     harness.run();
@@ -362,7 +362,7 @@ fn a_reorder_shows_last_time_today_and_the_order_side_by_side() {
     let today = today.expect("a price").breaks[0].each.to_string();
     let (last, today) = (beside(&quoted), beside(&today));
     assert!(last.right() < order.right() && today.right() < order.right());
-    let minutes = quillbore_job::show_quantity::minutes(took.hours * 60.0);
+    let minutes = quillbore_job::Form::default().minutes(took.hours * 60.0);
     let took = places(&format!("{minutes} by the clock"));
     assert!(took[0].top() > order.top(), "minutes of a part below");
 }

@@ -49,7 +49,7 @@ fn what_waits_is_opened_where_it_is_seen_to() {
         .as_ref()
         .expect("a list")
         .foot
-        .said();
+        .said(quillbore_job::Form::default());
     assert!(foot.starts_with("1 call."), "{foot}");
     // No job that is out of sight is acted on.
     let state = harness.state().app().desk().history.state();

@@ -20,6 +20,7 @@ use crate::pinned::slip::view::View;
 use crate::shop::rows::Shop;
 use crate::typed::entry::Unit;
 use crate::typed::field::Field;
+use crate::typed::form::Form;
 use crate::typed::overrule::FigureKey;
 use crate::words::life as words;
 
@@ -248,7 +249,7 @@ impl LastPrice {
 
     /// Where it comes from, with its day: "26-0107-Q1, 2026-03-02", "by the order PO 7, 2026-03-02".
     #[must_use]
-    pub fn origin(&self) -> String {
+    pub fn origin(&self, form: Form) -> String {
         let from = match &self.from {
             LastFrom::Paper(number) => number.clone(),
             LastFrom::Order(number) => words::by_the_order(number),
@@ -257,7 +258,7 @@ impl LastPrice {
             None => from,
             Some(currency) => words::in_currency(&from, currency),
         };
-        words::on_day(&from, self.date)
+        words::on_day(&from, self.date, form)
     }
 
     /// The price of one as a text that is read as just this price.

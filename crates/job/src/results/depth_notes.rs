@@ -6,13 +6,14 @@ use quillbore_calc::input::HoleEnd;
 use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
 use crate::asked::to_input::Asked;
-use crate::job::Job;
 use crate::job::row_depth::row_depth;
 use crate::typed::row::Column;
 use crate::words::depth as words;
+use crate::words::speaker::Speaker;
 
 /// What is said of rows whose depth says through, and where each stands in the table.
-pub(super) fn through(job: &Job, asked: &Asked) -> Vec<(SideNote, Option<usize>)> {
+pub(super) fn through(speaker: &Speaker<'_>, asked: &Asked) -> Vec<(SideNote, Option<usize>)> {
+    let Speaker { job, .. } = *speaker;
     let rows = job.rows.iter().zip(&asked.input.rows).enumerate();
     let notes = rows.filter_map(|(at, (row, input))| {
         let depth = row.depth.value().filter(|depth| depth.through)?;
@@ -32,7 +33,7 @@ pub(super) fn through(job: &Job, asked: &Asked) -> Vec<(SideNote, Option<usize>)
             return None;
         }
         let found = row_depth(job, row, input.tilt_deg, &input.layers);
-        let text = words::through(found, end, input.tilt_deg, job.unit)?;
+        let text = words::through(found, end, input.tilt_deg, |mm| speaker.length(mm))?;
         Some((
             note(Level::Note, NoteKind::DepthFromWall, Column::Depth, text),
             at,

@@ -63,9 +63,9 @@ fn of_other_day(job: &Job, shop: &Shop, quoted: &QuotedIn) -> Option<SideNote> {
     }
     let age = shop.day?.signed_duration_since(quoted.dated).num_days();
     let said = match age {
-        ..0 => words::not_come(quoted.dated),
+        ..0 => words::not_come(quoted.dated, shop.form),
         0..=OLD_DAYS => return None,
-        _ => words::old(quoted.dated, age),
+        _ => words::old(quoted.dated, age, shop.form),
     };
     Some(check(
         NoteKind::ExchangeOfOtherDay,

@@ -18,7 +18,6 @@ use crate::job::Job;
 use crate::life::ordered_at;
 use crate::shop::rows::Shop;
 use crate::typed::field::Field;
-use crate::typed::show_quantity as show;
 use crate::words::edits;
 use crate::words::foot as words;
 use crate::words::own::Rests;
@@ -126,6 +125,7 @@ pub fn foot(job: &Job, results: &Results, shop: &Shop, promise: Option<&Promise>
             job,
             tables: &shop.tables,
             unit: job.unit,
+            form: shop.form,
         },
     };
     Foot {
@@ -174,7 +174,7 @@ impl Saying<'_> {
             return self.missing();
         };
         let mut said = self.price();
-        let parts = [Some(hours(lot)), self.electrodes(lot), self.days()];
+        let parts = [Some(self.hours(lot)), self.electrodes(lot), self.days()];
         said.extend(joined(parts.into_iter().flatten(), words::COMMA));
         said.push(Piece::plain(words::END));
         said
@@ -184,7 +184,7 @@ impl Saying<'_> {
     fn stop(&self) -> Option<Piece> {
         let stops = |note: &&SideNote| note.level == Level::Stop && missing(note).is_none();
         let note = self.results.notes.iter().find(stops)?;
-        let told = Telling::new(self.job, &self.shop.tables);
+        let told = Telling::new(self.job, self.shop);
         let said = words::in_short(&told.text(note), STOP_LETTERS);
         let said = match note.beside {
             Beside::Row(row, _) => words::stop_of(&edits::hole(self.job, row), &said),
@@ -231,7 +231,8 @@ impl Saying<'_> {
             ..
         } = *offered;
         let rates = &self.shop.tables.rates;
-        let amount = |amount| show::money_exact(amount, rates.minor_digits);
+        let form = self.shop.form;
+        let amount = |amount| form.money_exact(amount, rates.minor_digits);
         let with_currency = |shown: String| format!("{shown} {}", rates.currency);
         let (of_each, of_lot) = (Figure::UnitPrice(quantity), Figure::LotPrice(quantity));
         // From the order on its price is the one that is said: nothing worked it out, so it opens nothing.
@@ -242,7 +243,7 @@ impl Saying<'_> {
                 vec![match name {
                     "each" => Piece::plain(with_currency(amount(ordered))).strong(),
                     "lot" => Piece::plain(amount(lot)).strong(),
-                    _ => Piece::plain(show::count(f64::from(parts))),
+                    _ => Piece::plain(form.count(f64::from(parts))),
                 }]
             });
         }
@@ -256,7 +257,7 @@ impl Saying<'_> {
                 "each" => Piece::of(with_currency(amount(each)), of_each).strong(),
                 "lot" if minimum => Piece::of(with_currency(amount(lot)), of_lot).strong(),
                 "lot" => Piece::of(amount(lot), of_lot).strong(),
-                _ => Piece::plain(show::count(f64::from(quantity))),
+                _ => Piece::plain(form.count(f64::from(quantity))),
             }]
         })
     }
@@ -264,20 +265,20 @@ impl Saying<'_> {
     fn electrodes(&self, lot: &LotFigures) -> Option<Vec<Piece>> {
         let tubes = lot.electrodes.as_slice();
         let together = tubes.iter().map(|of| u64::from(of.needed)).sum::<u64>();
-        let all = || vec![count(together, Figure::AllElectrodes).strong()];
+        let all = || vec![self.count(together, Figure::AllElectrodes).strong()];
         let sizes_mm: Vec<f64> = tubes.iter().map(|of| self.outer_mm(of)).collect();
-        let sizes = show::lengths_mm(&sizes_mm, self.job.unit);
+        let sizes = self.shop.form.lengths_mm(&sizes_mm, self.job.unit);
         let distinct = sizes.iter().collect::<BTreeSet<_>>().len();
         let told_apart = distinct == sizes.len();
         Some(match tubes {
             [] => return None,
             [one] => filled(words::electrodes_of_one(together), |name| match name {
-                "count" => vec![electrodes_of(one).strong()],
+                "count" => vec![self.electrodes_of(one).strong()],
                 _ => vec![Piece::plain(self.speaker.length(self.outer_mm(one)))],
             }),
             few if told_apart && few.len() <= SIZES_TOLD => {
                 let sizes = sizes.iter().map(String::as_str);
-                let each = each_of(few, sizes);
+                let each = self.each_of(few, sizes);
                 filled(words::ELECTRODES_EACH, |name| match name {
                     "count" => all(),
                     "unit" => vec![Piece::plain(self.job.unit.symbol())],
@@ -285,7 +286,7 @@ impl Saying<'_> {
                 })
             }
             few if few.len() <= TUBES_NAMED => {
-                let each = each_of(few, few.iter().map(|of| self.tube_name(of)));
+                let each = self.each_of(few, few.iter().map(|of| self.tube_name(of)));
                 filled(words::ELECTRODES_NAMED, |name| match name {
                     "count" => all(),
                     _ => each.clone(),
@@ -312,7 +313,7 @@ impl Saying<'_> {
             (None, Some(promise)) => (promise.days.p50, promise.days.p90),
             (None, None) => return None,
         };
-        let piece = |days: u32| count(days.into(), Figure::WorkingDays);
+        let piece = |days: u32| self.count(days.into(), Figure::WorkingDays);
         let mut said = vec![piece(first)];
         if last != first {
             said.extend([Piece::plain(words::TO), piece(last)]);
@@ -367,38 +368,42 @@ impl Saying<'_> {
         said.extend((more > 0).then(|| Piece::plain(words::and_more(more))));
         said
     }
-}
 
-fn count(count: u64, figure: Figure) -> Piece {
-    Piece::of(show::count(count as f64), figure)
-}
+    fn count(&self, count: u64, figure: Figure) -> Piece {
+        Piece::of(self.shop.form.count(count as f64), figure)
+    }
 
-/// Electrodes of one tube.
-fn electrodes_of(of: &ElectrodeFigures) -> Piece {
-    count(of.needed.into(), Figure::Electrodes(of.tube))
-}
+    /// Electrodes of one tube.
+    fn electrodes_of(&self, of: &ElectrodeFigures) -> Piece {
+        self.count(of.needed.into(), Figure::Electrodes(of.tube))
+    }
 
-/// Electrodes of each tube, by what tells the tubes apart.
-fn each_of<'a>(tubes: &[ElectrodeFigures], sizes: impl Iterator<Item = &'a str>) -> Vec<Piece> {
-    let each = tubes.iter().zip(sizes).map(|(of, size)| {
-        filled(words::ONE_SIZE, |name| match name {
-            "count" => vec![electrodes_of(of)],
-            _ => vec![Piece::plain(size)],
+    /// Electrodes of each tube, by what tells the tubes apart.
+    fn each_of<'a>(
+        &self,
+        tubes: &[ElectrodeFigures],
+        sizes: impl Iterator<Item = &'a str>,
+    ) -> Vec<Piece> {
+        let each = tubes.iter().zip(sizes).map(|(of, size)| {
+            filled(words::ONE_SIZE, |name| match name {
+                "count" => vec![self.electrodes_of(of)],
+                _ => vec![Piece::plain(size)],
+            })
+        });
+        joined(each, words::COMMA)
+    }
+
+    fn hours(&self, lot: &LotFigures) -> Vec<Piece> {
+        let [low, likely, high] = self.shop.form.hours_band(lot.machine_hours);
+        let piece = |shown: &str| Piece::of(shown.to_owned(), Figure::MachineHours);
+        filled(words::HOURS, |name| {
+            vec![match name {
+                "likely" => piece(&likely).strong(),
+                "low" => piece(&low),
+                _ => piece(&high),
+            }]
         })
-    });
-    joined(each, words::COMMA)
-}
-
-fn hours(lot: &LotFigures) -> Vec<Piece> {
-    let [low, likely, high] = show::hours_band(lot.machine_hours);
-    let piece = |shown: &str| Piece::of(shown.to_owned(), Figure::MachineHours);
-    filled(words::HOURS, |name| {
-        vec![match name {
-            "likely" => piece(&likely).strong(),
-            "low" => piece(&low),
-            _ => piece(&high),
-        }]
-    })
+    }
 }
 
 /// What a note says is missing, and its words; what can't be read and names that nobody has stand

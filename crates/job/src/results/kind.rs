@@ -180,7 +180,10 @@ impl NoteKind {
     /// Whether it says that something has to be bought before a date is promised.
     #[must_use]
     pub const fn is_short_supply(&self) -> bool {
-        matches!(self, Self::Found(Kind::TubesShort { .. }))
+        matches!(
+            self,
+            Self::Found(Kind::TubesShort { .. } | Kind::GuidesShort { .. })
+        )
     }
 
     /// Whether it says that an order pays another price than today's.

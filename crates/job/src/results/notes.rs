@@ -40,6 +40,7 @@ pub(super) fn notes(
         job,
         tables: &shop.tables,
         unit: job.unit,
+        form: shop.form,
     };
     // A note, and where its row stands: what comes of a row's own figures stands there for sure.
     let mut notes: Vec<(SideNote, Option<usize>)> = unread(job);
@@ -47,14 +48,14 @@ pub(super) fn notes(
     notes.extend(names.map(|name| (unknown(name, &speaker), None)));
     notes.extend(marks_twice(job));
     notes.extend(other_name(job, shop, asked).map(|note| (note, None)));
-    notes.extend(depth_notes::through(job, asked));
-    notes.extend(part_notes::all(job, asked));
+    notes.extend(depth_notes::through(&speaker, asked));
+    notes.extend(part_notes::all(&speaker, asked));
     notes.extend(
-        slip_notes::all(job, figures)
+        slip_notes::all(job, figures, shop.form)
             .into_iter()
             .map(|note| (note, None)),
     );
-    let of_runs = run_notes::all(job, &shop.tables, asked).into_iter();
+    let of_runs = run_notes::all(&speaker, asked).into_iter();
     notes.extend(of_runs.map(|note| (note, None)));
     let of_papers = paper_notes::all(job, seals).into_iter();
     notes.extend(of_papers.map(|note| (note, None)));
@@ -67,7 +68,7 @@ pub(super) fn notes(
     notes.extend(exchange.map(|note| (note, None)));
     let of_job = figures.findings.iter();
     notes.extend(of_job.map(|finding| (found_of_job(job, finding), None)));
-    questions::of_rows(job, asked, figures, &mut notes);
+    questions::of_rows(&speaker, asked, figures, &mut notes);
     // Nearly in order already, which a sort by key alone makes use of.
     notes.sort_by_key(|(note, at)| (place(job, note.beside, *at), Reverse(note.level)));
     notes.into_iter().map(|(note, _)| note).collect()

@@ -10,10 +10,10 @@ use quillbore_calc::quantity::ROUNDING_MM;
 use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
 use crate::asked::to_input::Asked;
-use crate::job::Job;
 use crate::typed::field::Field;
 use crate::typed::row::{Column, Row};
 use crate::words::part as words;
+use crate::words::speaker::Speaker;
 
 /// The share of the wall that the depth of a through hole has to stay below to be told: walls and
 /// angles are typed rounded, and at 85 degrees half a degree is a tenth of the way through a wall.
@@ -30,8 +30,9 @@ const MANY: usize = 1_000;
 ///
 /// A note tells the part's dimensions alone, so that rows of all depths and angles with the same fault
 /// say the same.
-pub(super) fn all(job: &Job, asked: &Asked) -> Vec<(SideNote, Option<usize>)> {
-    let part = Part::of(job, asked);
+pub(super) fn all(speaker: &Speaker<'_>, asked: &Asked) -> Vec<(SideNote, Option<usize>)> {
+    let Speaker { job, .. } = *speaker;
+    let part = Part::of(speaker, asked);
     let rows = || job.rows.iter().zip(&asked.input.rows).enumerate();
     let mut counts: Vec<(NoteKind, usize, usize)> = Vec::new();
     for (at, (row, input)) in rows() {
@@ -91,18 +92,21 @@ struct Wall {
 }
 
 impl Part {
-    fn of(job: &Job, asked: &Asked) -> Self {
+    fn of(speaker: &Speaker<'_>, asked: &Asked) -> Self {
+        let Speaker {
+            job, unit, form, ..
+        } = *speaker;
         let longest = asked.input.part_mm.map(|size_mm| {
             let squares: f64 = size_mm.iter().map(|mm| mm * mm).sum();
             let mm = libm::sqrt(squares);
-            let deeper = words::deeper_than_part(&size_mm, mm, job.unit).into();
+            let deeper = words::deeper_than_part(&size_mm, mm, unit, form).into();
             Longest { mm, deeper }
         });
         let wall = job.length(Field::Thickness).map(Length::mm);
         let wall = wall.map(|mm| Wall {
             mm,
-            comes_through: words::blind_through_wall(mm, job.unit).into(),
-            may_be_thinner: words::shorter_than_wall(mm, job.unit).into(),
+            comes_through: words::blind_through_wall(mm, unit, form).into(),
+            may_be_thinner: words::shorter_than_wall(mm, unit, form).into(),
         });
         Self { longest, wall }
     }

@@ -13,6 +13,7 @@ use crate::job::Job;
 use crate::life::{actual_hours, begins, left_to_deliver, ordered};
 use crate::shop::rows::Shop;
 use crate::typed::field::Field;
+use crate::typed::form::Form;
 use crate::words::promise as words;
 
 /// What may be promised of a job's lot.
@@ -33,8 +34,9 @@ pub struct Promise {
 impl Promise {
     /// All of it in one line.
     #[must_use]
-    pub fn said(&self) -> String {
-        words::promise(self.days, self.begins, [self.date_p50, self.date_p90])
+    pub fn said(&self, form: Form) -> String {
+        let dates = [self.date_p50, self.date_p90];
+        words::promise(self.days, self.begins, dates, form)
     }
 }
 
@@ -109,7 +111,7 @@ pub(super) fn lead_time_short(
     let lot = figures.lot.as_ref().filter(|_| lead_days < takes.p50)?;
     let outside = job.count(Field::OutsideDays).unwrap_or(0);
     let hours = [lot.machine_hours.p50, lot.labor_hours.p50];
-    let said = words::lead_time_short(lead_days, hours, takes, outside);
+    let said = words::lead_time_short(lead_days, hours, takes, outside, shop.form);
     let beside = Beside::Field(Field::LeadDays);
     Some(SideNote::new(
         Level::Check,

@@ -14,7 +14,9 @@ use crate::edits::edit::Edit;
 use crate::job::Job;
 use crate::pinned::concern::{Concern, Facts, all_asked, asked};
 use crate::results::remedy::Offer;
+use crate::typed::form::Form;
 use crate::words::answers as words;
+use crate::words::speaker::Speaker;
 
 /// A note, and where its row stands in the table.
 type Placed = (SideNote, Option<usize>);
@@ -23,7 +25,13 @@ type Placed = (SideNote, Option<usize>);
 ///
 /// A finding that vanished since it was answered is told all the same, and so is an answer that
 /// nothing asks for any more.
-pub(super) fn of_rows(job: &Job, asks: &Asked, figures: &JobFigures, notes: &mut Vec<Placed>) {
+pub(super) fn of_rows(
+    speaker: &Speaker<'_>,
+    asks: &Asked,
+    figures: &JobFigures,
+    notes: &mut Vec<Placed>,
+) {
+    let Speaker { job, form, .. } = *speaker;
     let answered: BTreeSet<RowId> = job.answers.iter().map(|answer| answer.row).collect();
     let open = figures
         .holes
@@ -52,7 +60,7 @@ pub(super) fn of_rows(job: &Job, asks: &Asked, figures: &JobFigures, notes: &mut
     }
     notes.extend(job.answers.iter().filter_map(|answer| {
         let key = (answer.row, answer.concern);
-        (!questions.contains_key(&key)).then(|| (to_nothing(job, key), None))
+        (!questions.contains_key(&key)).then(|| (to_nothing(job, key, form), None))
     }));
 }
 
@@ -85,10 +93,9 @@ fn ask(
 }
 
 /// An answer about something that is no longer found.
-fn to_nothing(job: &Job, (row, concern): (RowId, Concern)) -> SideNote {
-    let said = job
-        .answer(row, concern)
-        .map_or_else(String::new, words::to_nothing);
+fn to_nothing(job: &Job, (row, concern): (RowId, Concern), form: Form) -> SideNote {
+    let answer = job.answer(row, concern);
+    let said = answer.map_or_else(String::new, |answer| words::to_nothing(answer, form));
     let beside = Beside::Row(row, None);
     SideNote::new(Level::Note, NoteKind::AnswerToNothing, beside, said).offering(Some(Offer {
         words: words::DELETE.to_owned(),

@@ -9,8 +9,8 @@ use quillbore_calc::{Remedy, RowId, Tables};
 use crate::edits::edit::{CellAt, Edit};
 use crate::job::Job;
 use crate::typed::field::Field;
+use crate::typed::form::Form;
 use crate::typed::row::Column;
-use crate::typed::show_quantity;
 use crate::words::english;
 
 /// A remedy that the desk can offer: words to underline, and what they do.
@@ -127,7 +127,7 @@ fn offer(
 fn depth_of_layers(job: &Job, at: usize) -> Option<String> {
     let layers = job.rows.get(at)?.layers.value()?;
     let sum = layers.iter().map(|layer| layer.thickness.mm()).sum();
-    Some(show_quantity::length_mm(sum, job.unit))
+    Some(Form::PLAIN.length_mm(sum, job.unit))
 }
 
 /// The hold points with one for a test piece; none where there is one already.

@@ -2,7 +2,6 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use quillbore_calc::Tables;
 use quillbore_calc::finding::Level;
 use quillbore_calc::tables::Tube;
 
@@ -16,8 +15,10 @@ use crate::life::sum;
 use crate::pinned::slip::lists::{Line, kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::field::Field;
+use crate::typed::form::Form;
 use crate::typed::read_quantity::pin_sizes;
 use crate::words::run_notes as words;
+use crate::words::speaker::Speaker;
 
 type Record<'a> = View<'a, kind::Run>;
 
@@ -34,12 +35,14 @@ const TOO_DEEP: f64 = 2.0;
 const BEYOND_EXIT_MM: f64 = 3.0;
 
 /// Everything that is to be said of run records, in their order.
-pub(super) fn all(job: &Job, tables: &Tables, asked: &Asked) -> Vec<SideNote> {
+pub(super) fn all(speaker: &Speaker<'_>, asked: &Asked) -> Vec<SideNote> {
+    let Speaker { job, tables, .. } = *speaker;
     if job.slips_of::<kind::Run>().next().is_none() {
         return Vec::new();
     }
     let held = HeldAgainst {
         job,
+        speaker,
         tubes: &tables.tubes,
         by_name: tables
             .tubes
@@ -98,6 +101,7 @@ fn again(job: &Job) -> u64 {
 /// What run records are held against.
 struct HeldAgainst<'a> {
     job: &'a Job,
+    speaker: &'a Speaker<'a>,
     tubes: &'a [Tube],
     by_name: BTreeMap<String, &'a Tube>,
     marks: BTreeMap<String, Asks>,
@@ -116,7 +120,7 @@ impl HeldAgainst<'_> {
         notes.extend(self.tube(run));
         notes.extend(dressed(run));
         notes.extend(self.depth(run));
-        notes.extend(minutes(run));
+        notes.extend(minutes(run, self.speaker.form));
         notes.extend(self.pins(run));
         notes
     }
@@ -157,7 +161,10 @@ impl HeldAgainst<'_> {
         if let (Some(longest), Some(before)) = (longest, before)
             && before > longest + CUT_LONG_MM
         {
-            let said = words::tube_too_long(before, longest, used.is_some(), self.job.unit);
+            let said = {
+                let [before, longest] = [before, longest].map(|mm| self.speaker.length(mm));
+                words::tube_too_long(&before, &longest, used.is_some())
+            };
             notes.push(note(run, Line::TubeBefore, RunFault::TubeTooLong, said));
         }
         notes
@@ -168,7 +175,8 @@ impl HeldAgainst<'_> {
         let asked = self.marks.get(&self.mark_of(run)?)?.depth_mm?;
         let too_deep = reached > TOO_DEEP * asked && reached > asked + BEYOND_EXIT_MM;
         too_deep.then(|| {
-            let said = words::too_deep(reached, asked, self.job.unit);
+            let [reached, asked] = [reached, asked].map(|mm| self.speaker.length(mm));
+            let said = words::too_deep(&reached, &asked);
             note(run, Line::DepthReached, RunFault::TooDeep, said)
         })
     }
@@ -194,6 +202,7 @@ impl HeldAgainst<'_> {
             let count = |count: Option<u32>| u64::from(count.unwrap_or(0));
             // A line whose mark nobody knows stands by itself.
             let mark = self.mark_of(run);
+            let form = self.speaker.form;
             let key = mark.clone().unwrap_or_else(|| format!("\u{0}{}", run.id()));
             let sum = parts.entry(key.clone()).or_default();
             *sum += count(run.get(line::Good)) + count(run.get(line::Scrap));
@@ -202,7 +211,7 @@ impl HeldAgainst<'_> {
                 && *sum > most
                 && told.insert((key.clone(), RunFault::TooManyParts))
             {
-                let said = words::too_many_parts(run.get(line::Mark), *sum, most);
+                let said = words::too_many_parts(run.get(line::Mark), *sum, most, form);
                 notes.push(note(run, Line::Good, RunFault::TooManyParts, said));
             }
             let each = mark.and_then(|mark| self.marks.get(&mark)?.holes);
@@ -214,7 +223,7 @@ impl HeldAgainst<'_> {
                 && *sum > each.saturating_mul(pieces)
                 && told.insert((key, RunFault::TooManyHoles))
             {
-                let said = words::too_many_holes(run.get(line::Mark), *sum, each, pieces);
+                let said = words::too_many_holes(run.get(line::Mark), [*sum, each, pieces], form);
                 notes.push(note(run, Line::Holes, RunFault::TooManyHoles, said));
             }
         }
@@ -245,7 +254,7 @@ fn dressed(run: Record<'_>) -> Option<SideNote> {
     })
 }
 
-fn minutes(run: Record<'_>) -> Vec<SideNote> {
+fn minutes(run: Record<'_>, form: Form) -> Vec<SideNote> {
     let (spark, clock) = (run.get(line::SparkMinutes), run.get(line::FloorMinutes));
     let stops = run.get(line::StopMinutes);
     // No minutes at all are not read as minutes, which is told already.
@@ -257,14 +266,14 @@ fn minutes(run: Record<'_>) -> Vec<SideNote> {
                 run,
                 line,
                 RunFault::ManyMinutes,
-                words::many_minutes(MOST_MINUTES),
+                words::many_minutes(&form.minutes_with_unit(MOST_MINUTES)),
             )
         })
         .collect();
     if let Some(clock) = clock {
         let stood = stops.unwrap_or(0.0);
         if stood >= clock || spark.is_some_and(|spark| spark > clock - stood + 1e-9) {
-            let said = words::clock_too_short(spark, clock, stops);
+            let said = words::clock_too_short(spark, clock, stops, form);
             notes.push(note(run, Line::FloorMinutes, RunFault::ClockTooShort, said));
         }
     }

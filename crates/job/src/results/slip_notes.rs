@@ -15,13 +15,14 @@ use crate::pinned::slip::lists::{Line, kind, line};
 use crate::pinned::slip::view::View;
 use crate::results::remedy::Offer;
 use crate::typed::field::Field;
+use crate::typed::form::Form;
 use crate::words::{english, issued, life as words};
 
 /// Everything that is to be said beside slips.
-pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {
-    let mut notes: Vec<SideNote> = differences(job).collect();
+pub(super) fn all(job: &Job, figures: &JobFigures, form: Form) -> Vec<SideNote> {
+    let mut notes: Vec<SideNote> = differences(job, form).collect();
     notes.extend(without_price(job));
-    notes.extend(order_prices(job, figures));
+    notes.extend(order_prices(job, figures, form));
     notes.extend(holds(job));
     notes.extend(grown_tubes(job));
     notes.extend(delivered_open(job));
@@ -30,7 +31,7 @@ pub(super) fn all(job: &Job, figures: &JobFigures) -> Vec<SideNote> {
 }
 
 /// What differs between each order and quotation or sheet.
-fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
+fn differences(job: &Job, form: Form) -> impl Iterator<Item = SideNote> {
     job.slips_of::<kind::Order>().flat_map(move |order| {
         let all = order::differences(job, order).into_iter();
         all.map(move |difference| {
@@ -40,7 +41,7 @@ fn differences(job: &Job) -> impl Iterator<Item = SideNote> {
                 NoteKind::OrderDiffers,
                 None,
                 accepted,
-                words::difference(&difference),
+                words::difference(&difference, form),
             );
             note.offering(make_agree(job, &difference).filter(|_| !accepted))
         })
@@ -116,7 +117,7 @@ fn without_price(job: &Job) -> impl Iterator<Item = SideNote> {
 
 /// Orders that pay another price than today's, where neither a quotation nor a
 /// confirmation of ours binds the shop.
-fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNote> {
+fn order_prices(job: &Job, figures: &JobFigures, form: Form) -> impl Iterator<Item = SideNote> {
     let price = figures.price.as_ref();
     job.slips_of::<kind::Order>().filter_map(move |order| {
         let pays = order.get(line::Each)?;
@@ -134,7 +135,7 @@ fn order_prices(job: &Job, figures: &JobFigures) -> impl Iterator<Item = SideNot
         if bound || pays == today {
             return None;
         }
-        let said = words::order_price(near.quantity, &pays.to_string(), &today.to_string());
+        let said = words::order_price(near.quantity, pays, today, form);
         let accepted = order::is_price_accepted(order);
         let kind = if pays < today {
             NoteKind::OrderBelowPrice

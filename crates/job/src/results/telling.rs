@@ -2,12 +2,11 @@
 
 use std::borrow::Cow;
 
-use quillbore_calc::Tables;
-
 use super::kind::NoteKind;
 use super::note::{Offering, SideNote};
 use crate::job::Job;
 use crate::results::remedy::{Offer, Offers};
+use crate::shop::rows::Shop;
 use crate::words::answers;
 use crate::words::speaker::Speaker;
 
@@ -22,14 +21,15 @@ pub struct Telling<'a> {
 impl<'a> Telling<'a> {
     /// The words for a job's notes, with names out of the shop's tables.
     #[must_use]
-    pub const fn new(job: &'a Job, tables: &'a Tables) -> Self {
+    pub const fn new(job: &'a Job, shop: &'a Shop) -> Self {
         Self {
             speaker: Speaker {
                 job,
-                tables,
+                tables: &shop.tables,
                 unit: job.unit,
+                form: shop.form,
             },
-            offers: Offers::new(job, tables),
+            offers: Offers::new(job, &shop.tables),
         }
     }
 
@@ -43,8 +43,12 @@ impl<'a> Telling<'a> {
         let Some(question) = &note.question else {
             return said;
         };
-        let answered = question.answer.as_deref().map(answers::answered);
-        let more = answered.or_else(|| question.outdated.as_deref().map(answers::outdated));
+        let form = self.speaker.form;
+        let answered = (question.answer.as_deref()).map(|answer| answers::answered(answer, form));
+        let more = answered.or_else(|| {
+            let outdated = question.outdated.as_deref();
+            outdated.map(|answer| answers::outdated(answer, form))
+        });
         match more {
             Some(more) => Cow::Owned(format!("{said} {more}")),
             None => said,

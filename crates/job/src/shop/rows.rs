@@ -14,6 +14,7 @@ use super::logo::Logo;
 use super::plain::plain;
 use super::sheet::ShopNote;
 use crate::life::drawer::Thing;
+use crate::typed::form::Form;
 
 /// One shop.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,6 +49,8 @@ pub struct Shop {
     pub counted: BTreeMap<(Thing, String), NaiveDate>,
     /// Whether its papers are laid out for letter rather than A4, where it says which.
     pub on_letter: Option<bool>,
+    /// How it writes numbers and days.
+    pub form: Form,
     /// What of its sheet can't be used, and why.
     pub not_used: Vec<ShopNote>,
     /// Rates of a sheet are still as in the samples.

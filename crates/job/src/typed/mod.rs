@@ -2,6 +2,7 @@
 
 pub mod entry;
 pub mod field;
+pub mod form;
 pub(crate) mod overrule;
 pub mod places;
 pub mod quantity;
@@ -13,4 +14,3 @@ pub mod read_quantity;
 mod record;
 pub mod row;
 pub mod serials;
-pub mod show_quantity;

@@ -2,6 +2,7 @@
 
 use crate::pinned::answer::{Answer, How};
 use crate::pinned::concern::Concern;
+use crate::typed::form::Form;
 
 /// Offer: take an answer away.
 pub const DELETE: &str = "delete the answer";
@@ -38,33 +39,33 @@ pub const fn wanted(how: How) -> &'static str {
 
 /// One sentence: the answer that counts.
 #[must_use]
-pub fn answered(answer: &Answer) -> String {
+pub fn answered(answer: &Answer, form: Form) -> String {
     let said = answer.said.trim_end_matches('.');
     match answer.how {
         How::Agreed => format!(
             "Told to the customer and agreed by {said}{}.",
-            noted(answer)
+            noted(answer, form)
         ),
-        How::Accepted => format!("Accepted by us: {said}{}.", noted(answer)),
+        How::Accepted => format!("Accepted by us: {said}{}.", noted(answer, form)),
     }
 }
 
 /// One sentence: an answer that was given for other facts.
 #[must_use]
-pub fn outdated(answer: &Answer) -> String {
+pub fn outdated(answer: &Answer, form: Form) -> String {
     format!(
         "The answer of {} ({}) was given for other facts and doesn't count: ask again.",
-        answer.date,
+        form.day(answer.date),
         told(answer)
     )
 }
 
 /// One sentence: an answer to what is no longer asked.
 #[must_use]
-pub fn to_nothing(answer: &Answer) -> String {
+pub fn to_nothing(answer: &Answer, form: Form) -> String {
     format!(
         "The answer of {} ({}) is to \u{201c}{}\u{201d}, which is no longer asked: it doesn't count.",
-        answer.date,
+        form.day(answer.date),
         told(answer),
         concern(answer.concern)
     )
@@ -79,9 +80,10 @@ pub(super) fn told(answer: &Answer) -> String {
 }
 
 /// When it was noted, and by whom.
-fn noted(answer: &Answer) -> String {
+fn noted(answer: &Answer, form: Form) -> String {
+    let day = form.day(answer.date);
     match answer.by.as_str() {
-        "" => format!(" ({})", answer.date),
-        by => format!(" ({by}, {})", answer.date),
+        "" => format!(" ({day})"),
+        by => format!(" ({by}, {day})"),
     }
 }

@@ -3,8 +3,6 @@
 use quillbore_calc::input::HoleEnd;
 
 use crate::job::row_depth::{DepthFrom, RowDepth};
-use crate::typed::entry::Unit;
-use crate::typed::show_quantity as show;
 
 /// The depth says through, the end says blind.
 pub(crate) const fn through_and_blind() -> &'static str {
@@ -13,8 +11,13 @@ pub(crate) const fn through_and_blind() -> &'static str {
 
 /// Where the depth of a hole that goes through comes from; `None` where nothing says it, which is
 /// told as a missing depth.
-pub(crate) fn through(depth: RowDepth, end: HoleEnd, tilt_deg: f64, unit: Unit) -> Option<String> {
-    let mm = show::length_with_unit(depth.mm?, unit);
+pub(crate) fn through(
+    depth: RowDepth,
+    end: HoleEnd,
+    tilt_deg: f64,
+    shown: impl Fn(f64) -> String,
+) -> Option<String> {
+    let deep = shown(depth.mm?);
     let whither = match end {
         HoleEnd::Into => "Through the wall into the cavity",
         HoleEnd::Through | HoleEnd::Blind => "Through",
@@ -25,5 +28,5 @@ pub(crate) fn through(depth: RowDepth, end: HoleEnd, tilt_deg: f64, unit: Unit) 
         DepthFrom::Wall => "the wall's thickness along the hole's axis",
         DepthFrom::Typed | DepthFrom::Nothing => return None,
     };
-    Some(format!("{whither}: {mm} deep, by {by_what}."))
+    Some(format!("{whither}: {deep} deep, by {by_what}."))
 }

@@ -16,10 +16,10 @@ impl Speaker<'_> {
         stock: u32,
         by_stubs: &[(RowId, u32)],
     ) -> String {
+        let [kit, stock, short] = self.counts([kit, stock, kit.saturating_sub(stock)]);
         format!(
-            "With wear at its high end and spares the kit takes {kit} electrodes of {}, the drawer holds {stock}: order {} before a date is promised.{}",
+            "With wear at its high end and spares the kit takes {kit} electrodes of {}, the drawer holds {stock}: order {short} before a date is promised.{}",
             self.length(tube_mm),
-            kit.saturating_sub(stock),
             self.pieces_left(by_stubs)
         )
     }
@@ -33,16 +33,22 @@ impl Speaker<'_> {
         stock: u32,
     ) -> String {
         let guides = if needed == 1 { "guide" } else { "guides" };
-        let floor = if together > needed {
+        let is_more = together > needed;
+        let short = together.saturating_sub(stock);
+        let [needed, together, stock, short] = self.counts([needed, together, stock, short]);
+        let floor = if is_more {
             format!(", with the jobs on the floor it is {together}")
         } else {
             String::new()
         };
         format!(
-            "By the holes that one lasts the lot takes {needed} {guides} for electrodes of {}{floor}; the drawer holds {stock}: order {} before a date is promised.",
-            self.length(tube_mm),
-            together.saturating_sub(stock)
+            "By the holes that one lasts the lot takes {needed} {guides} for electrodes of {}{floor}; the drawer holds {stock}: order {short} before a date is promised.",
+            self.length(tube_mm)
         )
+    }
+
+    fn counts<const N: usize>(&self, counts: [u32; N]) -> [String; N] {
+        counts.map(|count| self.form.count(f64::from(count)))
     }
 
     fn pieces_left(&self, by_stubs: &[(RowId, u32)]) -> String {
@@ -75,6 +81,7 @@ mod tests {
             job: &job,
             tables: &shop.tables,
             unit: Unit::Mm,
+            form: shop.form,
         };
         let told = |by: &[u32]| {
             let rows: Vec<(RowId, u32)> = (1..).map(RowId).zip(by.iter().copied()).collect();

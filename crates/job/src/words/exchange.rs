@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use crate::typed::show_quantity as show;
+use crate::typed::form::Form;
 
 /// A rate, or its day, for no currency.
 pub const NO_CURRENCY: &str = "There is an exchange rate, or the day of one, but no currency: type the currency \
@@ -56,34 +56,33 @@ pub fn price_of_nothing(currency: &str) -> String {
 
 /// A rate of long ago.
 #[must_use]
-pub fn old(dated: NaiveDate, days: i64) -> String {
-    let days = show::count(days as f64);
+pub fn old(dated: NaiveDate, days: i64, form: Form) -> String {
+    let (dated, days) = (form.day(dated), form.count(days as f64));
     format!("Exchange rate of {dated}, {days} days old: look it up again before you quote.")
 }
 
 /// A rate of a day that is still to come.
 #[must_use]
-pub fn not_come(dated: NaiveDate) -> String {
+pub fn not_come(dated: NaiveDate, form: Form) -> String {
+    let dated = form.day(dated);
     format!("Exchange rate of {dated}, a day that has not come yet: check the day.")
 }
 
 /// A rate with its day, in the working of a price.
 #[must_use]
-pub fn rate(own: &str, currency: &str, rate: f64, dated: NaiveDate) -> String {
-    format!("1 {own} = {} {currency}, of {dated}", exact(rate))
+pub fn rate(own: &str, currency: &str, rate: f64, dated: NaiveDate, form: Form) -> String {
+    let (rate, dated) = (form.exact(rate), form.day(dated));
+    format!("1 {own} = {rate} {currency}, of {dated}")
 }
 
 /// Hours that go by what was agreed, in the working of a price; amounts in the shop's own currency.
 #[must_use]
-pub fn agreed(what: AgreedHour, amount: f64, minor_digits: u32, own: &str) -> String {
+pub fn agreed(what: AgreedHour, amount: &str, own: &str) -> String {
     let what = match what {
         AgreedHour::Machine => "machine hour",
         AgreedHour::Labor => "labor hour",
     };
-    format!(
-        "agreed rate: {} {own} per {what}",
-        show::money(amount, minor_digits)
-    )
+    format!("agreed rate: {amount} {own} per {what}")
 }
 
 /// An hour that was agreed on.
@@ -93,9 +92,4 @@ pub enum AgreedHour {
     Machine,
     /// Of work.
     Labor,
-}
-
-/// A rate with all its digits: nobody wants to see it rounded.
-fn exact(rate: f64) -> String {
-    format!("{rate}")
 }

@@ -7,14 +7,13 @@ use super::part;
 use super::speaker::{Speaker, capital};
 use crate::job::part_unknown::part_unknown;
 use crate::shop::unknown::UnknownName;
-use crate::typed::show_quantity as show;
 
 impl Speaker<'_> {
     /// One finding as a sentence or two.
     #[must_use]
     pub fn finding(&self, kind: &Kind) -> String {
-        let ohm_cm = |value: &f64| show::number(*value, 3);
-        let size = |mm: &[f64; 3]| part::size(mm, self.unit);
+        let ohm_cm = |value: &f64| self.form.number(*value, 3);
+        let size = |mm: &[f64; 3]| part::size(mm, self.unit, self.form);
         match kind {
             Kind::MaterialMissing => "No work material yet: choose one from the shop's list; until then there is no time and no wear.".to_owned(),
             Kind::MachineMissing => "No machine yet: choose one, so that reach, rates and setups can be worked out.".to_owned(),
@@ -58,8 +57,8 @@ impl Speaker<'_> {
             ),
             Kind::DepthUnknown { ratio, most } => format!(
                 "{} diameters deep, and no feed is known beyond {}, so there is no price: make a test burn, then type feed and wear.",
-                show::number(*ratio, 3),
-                show::number(*most, 3)
+                self.form.number(*ratio, 3),
+                self.form.number(*most, 3)
             ),
             Kind::NoTube { lower_mm, upper_mm, taper_mm, buy, circle } => {
                 self.no_tube(Limits::new(*lower_mm, *upper_mm), *taper_mm, buy.as_ref(), *circle)
@@ -79,8 +78,8 @@ impl Speaker<'_> {
             ),
             Kind::TubeMisses { inside, over } => format!(
                 "The chosen electrode gives a size inside the limits the first time with a chance of {}, an oversize one with a chance of {}.",
-                show::percent(*inside),
-                show::percent(*over)
+                self.form.percent(*inside),
+                self.form.percent(*over)
             ),
             Kind::NoGuide { tube_mm } => format!(
                 "There is no guide for an electrode of {}: it cannot be drilled without its guide.",
@@ -146,7 +145,7 @@ impl Speaker<'_> {
             ),
             Kind::TiltOutOfRange { tilt_deg } => format!(
                 "No axis of the machine reaches a tilt of {}: a fixture must, or another machine.",
-                show::angle_with_unit(*tilt_deg)
+                self.form.angle_with_unit(*tilt_deg)
             ),
             Kind::OutOfReach { depth_mm, limit_mm } => format!(
                 "Out of reach: {} deep, and however many electrodes are used, none goes beyond {}.",
@@ -168,20 +167,20 @@ impl Speaker<'_> {
             ),
             Kind::DeepNote { ratio } => format!(
                 "Deep: {} diameters. Watch the flush.",
-                show::number(*ratio, 2)
+                self.form.number(*ratio, 2)
             ),
             Kind::DeepDone { ratio, own } => format!(
                 "Deep: {} diameters; by its run records this shop has drilled {} in such material.",
-                show::number(*ratio, 2),
-                show::number(*own, 2)
+                self.form.number(*ratio, 2),
+                self.form.number(*own, 2)
             ),
             Kind::DeepCheck { ratio } => format!(
                 "Very deep: {} diameters. Look for a job like it before promising.",
-                show::number(*ratio, 2)
+                self.form.number(*ratio, 2)
             ),
             Kind::DeepTestPiece { ratio } => format!(
                 "Deeper than the shop has shown: {} diameters. Ask for a test piece.",
-                show::number(*ratio, 2)
+                self.form.number(*ratio, 2)
             ),
             Kind::DepthBySteps { by_mm, two_steps } => format!(
                 "A depth is as sure as the wear: measure the first hole and set the depth by it. After that holes scatter by {}{}.",
@@ -207,8 +206,8 @@ impl Speaker<'_> {
             ),
             Kind::PartTooHeavy { mass_kg, machine_kg } => format!(
                 "The part weighs {} kg, the machine takes {} kg. Mind how it is lifted.",
-                show::number(*mass_kg, 3),
-                show::number(*machine_kg, 3)
+                self.form.number(*mass_kg, 3),
+                self.form.number(*machine_kg, 3)
             ),
             Kind::MinimumCharge { minimum } => format!(
                 "The minimum charge of {} sets the price.",
@@ -232,7 +231,7 @@ impl Speaker<'_> {
             Kind::PriceTooLarge => "There is no price: it has more digits than money can have. Look at the quantity, the margin, the overruled figures and the shop's rates.".to_owned(),
             Kind::MarginImpossible { margin } => format!(
                 "A margin of {} on the price is not possible: it must be at least 0 and below 100 %, so there is no price.",
-                show::percent(*margin)
+                self.form.percent(*margin)
             ),
         }
     }

@@ -1,6 +1,7 @@
 //! What is said of a job's life: its state, what differs, what is in the way, what changed.
 
 use chrono::NaiveDate;
+use rust_decimal::Decimal;
 
 use super::speaker::capital;
 use super::{answers, english, marks, names, slips};
@@ -12,6 +13,7 @@ use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
+use crate::typed::form::Form;
 use crate::typed::overrule::FigureKey;
 
 /// A state, in plain words.
@@ -30,7 +32,8 @@ pub const fn state(state: State) -> &'static str {
 
 /// One sentence: what differs between an order and quotation or sheet.
 #[must_use]
-pub fn difference(difference: &Difference) -> String {
+pub fn difference(difference: &Difference, form: Form) -> String {
+    let parts = |count| parts(count, form);
     match difference {
         Difference::NoQuotation => {
             "This job has no valid quotation to compare the order with.".to_owned()
@@ -46,18 +49,23 @@ pub fn difference(difference: &Difference) -> String {
              its prices and revisions are not relied on."
         ),
         Difference::TooLate { until } => {
-            format!("The quotation was valid until {until}; the order came later.")
+            format!(
+                "The quotation was valid until {}; the order came later.",
+                form.day(*until)
+            )
         }
         Difference::NotPriced { ordered, nearest } => format!(
-            "The order is for {}, a quantity that was not quoted; the nearest is {nearest}.",
-            parts(*ordered)
+            "The order is for {}, a quantity that was not quoted; the nearest is {}.",
+            parts(*ordered),
+            form.count(f64::from(*nearest))
         ),
         Difference::Quantity {
             ordered,
             on_sheet: Some(on_sheet),
         } => format!(
-            "The order is for {}, the sheet for {on_sheet}.",
-            parts(*ordered)
+            "The order is for {}, the sheet for {}.",
+            parts(*ordered),
+            form.count(f64::from(*on_sheet))
         ),
         Difference::Quantity {
             ordered,
@@ -67,7 +75,11 @@ pub fn difference(difference: &Difference) -> String {
             parts(*ordered)
         ),
         Difference::Price { ordered, quoted } => {
-            format!("The order pays {ordered} each, {quoted} was quoted.")
+            format!(
+                "The order pays {} each, {} was quoted.",
+                form.amount(*ordered),
+                form.amount(*quoted)
+            )
         }
         Difference::Revision {
             of,
@@ -103,14 +115,20 @@ pub fn difference(difference: &Difference) -> String {
             of = revised(*of)
         ),
         Difference::Due { ordered, on_sheet } => {
-            format!("The order is due on {ordered}, the sheet says {on_sheet}.")
+            format!(
+                "The order is due on {}, the sheet says {}.",
+                form.day(*ordered),
+                form.day(*on_sheet)
+            )
         }
         Difference::DueEarly {
             ordered,
             lead_days,
             earliest,
         } => format!(
-            "The order is due on {ordered}; the quoted lead time of {lead_days} working days ends on {earliest} at the earliest."
+            "The order is due on {}; the quoted lead time of {lead_days} working days ends on {} at the earliest.",
+            form.day(*ordered),
+            form.day(*earliest)
         ),
         Difference::Terms { named } => {
             format!("The order has terms of its own: {named}.")
@@ -122,11 +140,11 @@ fn or_none(text: &str) -> &str {
     if text.is_empty() { "none" } else { text }
 }
 
-fn parts(count: u32) -> String {
+fn parts(count: u32, form: Form) -> String {
     if count == 1 {
         "1 part".to_owned()
     } else {
-        format!("{count} parts")
+        format!("{} parts", form.count(f64::from(count)))
     }
 }
 
@@ -212,8 +230,11 @@ fn the_order(number: &str) -> String {
 }
 
 /// Where a price comes from, with the day where it is known.
-pub(crate) fn on_day(from: &str, day: Option<NaiveDate>) -> String {
-    day.map_or_else(|| from.to_owned(), |day| format!("{from}, {day}"))
+pub(crate) fn on_day(from: &str, day: Option<NaiveDate>, form: Form) -> String {
+    day.map_or_else(
+        || from.to_owned(),
+        |day| format!("{from}, {}", form.day(day)),
+    )
 }
 
 /// A part of an order's words that can't be read, so that no job is made.
@@ -235,7 +256,9 @@ pub const ACCEPT_TOO: &str = "accept this too";
 
 /// One sentence: what an order pays against today's price.
 #[must_use]
-pub fn order_price(quantity: u32, pays: &str, today: &str) -> String {
+pub fn order_price(quantity: u32, pays: Decimal, today: Decimal, form: Form) -> String {
+    let [pays, today] = [pays, today].map(|amount| form.amount(amount));
+    let quantity = form.count(f64::from(quantity));
     format!("The order pays {pays} each; today's price at {quantity} is {today}.")
 }
 

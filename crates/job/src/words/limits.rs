@@ -4,7 +4,6 @@ use quillbore_calc::Limits;
 use quillbore_calc::job_figures::Bought;
 
 use super::speaker::Speaker;
-use crate::typed::show_quantity as show;
 
 impl Speaker<'_> {
     /// No tube of the shop: which one to buy, or which way would do.
@@ -43,7 +42,7 @@ impl Speaker<'_> {
         let Limits { lower, upper } = limits.map(|mm| self.length(mm));
         format!(
             "Not to be held: with the shop's electrodes only {} of the holes would come out {lower} to {upper} once the first piece is measured. {}",
-            show::percent(held),
+            self.form.percent(held),
             self.way_out(buy, circle)
         )
     }
@@ -59,8 +58,8 @@ impl Speaker<'_> {
         let Limits { lower, upper } = limits.map(|mm| self.length(mm));
         format!(
             "Not to be promised: {} of the holes come out {lower} to {upper} once the first piece is measured; {} outside.{}",
-            show::percent(held),
-            expected(outside),
+            self.form.percent(held),
+            self.expected(outside),
             self.better(buy)
         )
     }
@@ -69,8 +68,8 @@ impl Speaker<'_> {
     pub(super) fn tight(&self, held: f64, outside: f64, buy: Option<&Bought>) -> String {
         format!(
             "Tight: {} of the holes come out inside the limits, {} outside. Measure the first piece before going on.{}",
-            show::percent(held),
-            expected(outside),
+            self.form.percent(held),
+            self.expected(outside),
             self.better(buy)
         )
     }
@@ -80,7 +79,7 @@ impl Speaker<'_> {
             format!(
                 " With an electrode of {} in the drawer too: {}.",
                 self.length(buy.outer_mm),
-                show::percent(buy.held)
+                self.form.percent(buy.held)
             )
         })
     }
@@ -91,7 +90,7 @@ impl Speaker<'_> {
             ways.push(format!(
                 "buy an electrode of {} and its guide ({} inside)",
                 self.length(buy.outer_mm),
-                show::percent(buy.held)
+                self.form.percent(buy.held)
             ));
         }
         ways.push("open up a smaller hole with a second electrode".to_owned());
@@ -102,13 +101,16 @@ impl Speaker<'_> {
         let last = ways.pop().unwrap_or_default();
         super::speaker::capital(&format!("{}, or {last}.", ways.join(", ")))
     }
-}
 
-/// Holes expected in a lot.
-fn expected(holes: f64) -> String {
-    if holes < 1.0 {
-        "less than one hole in this lot is expected".to_owned()
-    } else {
-        format!("about {} in this lot are expected", show::number(holes, 2))
+    /// Holes expected in a lot.
+    fn expected(&self, holes: f64) -> String {
+        if holes < 1.0 {
+            "less than one hole in this lot is expected".to_owned()
+        } else {
+            format!(
+                "about {} in this lot are expected",
+                self.form.number(holes, 2)
+            )
+        }
     }
 }

@@ -10,6 +10,7 @@ use crate::merge::clash::{Clash, Met, Side, Typed};
 use crate::merge::refused::MergeRefused;
 use crate::pinned::answer::Answer;
 use crate::typed::entry::Unit;
+use crate::typed::form::Form;
 use crate::typed::overrule::{FigureKey, Overrule};
 
 /// What undo and redo call a merge.
@@ -17,7 +18,7 @@ pub const LABEL: &str = "merge the other desk's work";
 
 /// One line: where two desks met in a job that holds both their work, and what does not stand.
 #[must_use]
-pub fn clash(job: &Job, clash: &Clash) -> String {
+pub fn clash(job: &Job, clash: &Clash, form: Form) -> String {
     match clash {
         Clash::Unit(theirs) => format!(
             "unit: yours is kept; the other desk switched to {}",
@@ -25,7 +26,7 @@ pub fn clash(job: &Job, clash: &Clash) -> String {
         ),
         Clash::Number(theirs) => yours_stands("job number", &quoted(theirs)),
         Clash::Opened(theirs) => {
-            let theirs = theirs.map_or_else(|| "none".to_owned(), |day| day.to_string());
+            let theirs = theirs.map_or_else(|| "none".to_owned(), |day| form.day(day));
             yours_stands("day opened", &theirs)
         }
         Clash::Field(field, theirs) => yours_stands(
@@ -69,10 +70,11 @@ pub fn clash(job: &Job, clash: &Clash) -> String {
             kept_as,
             ..
         } => format!(
-            "{} {number}: both desks issued one of that number; yours of {date} is kept \
+            "{} {number}: both desks issued one of that number; yours of {} is kept \
              as \u{201c}{kept_as}\u{201d}, and slips of yours that name it follow; withdraw the \
              one that must not be used",
-            slips::paper(*paper)
+            slips::paper(*paper),
+            form.day(*date)
         ),
     }
 }

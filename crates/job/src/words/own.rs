@@ -3,6 +3,8 @@
 use quillbore_calc::JobFigures;
 use quillbore_calc::learn::Behind;
 
+use crate::typed::form::Form;
+
 /// What figures rest on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Rests {
@@ -49,8 +51,8 @@ pub fn records(behind: Behind) -> String {
 
 /// Beside a figure: how many runs, and what they make of the start value.
 #[must_use]
-pub fn beside(behind: Behind, factor: f64) -> String {
-    let factor = times(factor);
+pub fn beside(behind: Behind, factor: f64, form: Form) -> String {
+    let factor = times(factor, form);
     match behind.grade {
         0 => format!("0 runs, {factor}"),
         grade => format!("{}, {factor}", runs(grade)),
@@ -59,19 +61,19 @@ pub fn beside(behind: Behind, factor: f64) -> String {
 
 /// A factor on a start value, to two digits.
 #[must_use]
-pub fn times(factor: f64) -> String {
-    format!("{} x", times_plain(factor))
+pub fn times(factor: f64, form: Form) -> String {
+    format!("{} x", times_plain(factor, form))
 }
 
 /// The same without its sign.
 #[must_use]
-pub fn times_plain(factor: f64) -> String {
+pub fn times_plain(factor: f64, form: Form) -> String {
     let digits = match factor {
         small if small < 0.995 => 2,
         middle if middle < 9.95 => 1,
         _ => 0,
     };
-    format!("{factor:.digits$}")
+    form.fixed(factor, digits)
 }
 
 fn runs(number: u32) -> String {

@@ -3,36 +3,41 @@
 use super::speaker::capital;
 use crate::typed::entry::Unit;
 use crate::typed::field::Field;
-use crate::typed::show_quantity as show;
+use crate::typed::form::Form;
 
 /// A size along x, y and z with its unit.
-pub(super) fn size(mm: &[f64; 3], unit: Unit) -> String {
-    let along = mm.map(|mm| show::length_mm(mm, unit));
+pub(super) fn size(mm: &[f64; 3], unit: Unit, form: Form) -> String {
+    let along = mm.map(|mm| form.length_mm(mm, unit));
     format!("{} {}", along.join(" x "), unit.symbol())
 }
 
 /// A hole that is deeper than the part is long in any direction.
-pub(crate) fn deeper_than_part(size_mm: &[f64; 3], longest_mm: f64, unit: Unit) -> String {
+pub(crate) fn deeper_than_part(
+    size_mm: &[f64; 3],
+    longest_mm: f64,
+    unit: Unit,
+    form: Form,
+) -> String {
     format!(
         "Deeper than the part is long in any direction: no straight line in {} is longer than {}. Check the depth, and the size of the part.",
-        size(size_mm, unit),
-        show::length_with_unit(longest_mm, unit)
+        size(size_mm, unit, form),
+        form.length_with_unit(longest_mm, unit)
     )
 }
 
 /// A blind hole that the wall has no bottom for.
-pub(crate) fn blind_through_wall(wall_mm: f64, unit: Unit) -> String {
+pub(crate) fn blind_through_wall(wall_mm: f64, unit: Unit, form: Form) -> String {
     format!(
         "Blind, but deep enough to come through the wall of {}: it would have no bottom. Check its depth and its end, unless the part is thicker there.",
-        show::length_with_unit(wall_mm, unit)
+        form.length_with_unit(wall_mm, unit)
     )
 }
 
 /// A through hole whose depth ends inside the wall.
-pub(crate) fn shorter_than_wall(wall_mm: f64, unit: Unit) -> String {
+pub(crate) fn shorter_than_wall(wall_mm: f64, unit: Unit, form: Form) -> String {
     format!(
         "Through, but less deep than the wall of {} along the hole's axis: the wall may be thinner there.",
-        show::length_with_unit(wall_mm, unit)
+        form.length_with_unit(wall_mm, unit)
     )
 }
 

@@ -2,7 +2,7 @@
 
 use quillbore_calc::job_figures::{Drivers, PriceFigures, TestBurn};
 
-use crate::typed::show_quantity as show;
+use crate::typed::form::Form;
 
 /// Heads of a spread: its P10, P50 and P90.
 pub const BAND: [&str; 3] = ["low", "likely", "high"];
@@ -12,9 +12,9 @@ pub const EXPECTED_COST: &str = "expected cost";
 
 /// What the mean of all that nobody knows yet adds to the cost at the medians.
 #[must_use]
-pub fn not_yet_known(share: f64) -> String {
+pub fn not_yet_known(share: f64, form: Form) -> String {
     let sign = if share < 0.0 { "\u{2212}" } else { "+" };
-    format!("not yet known {sign}{}", show::percent(share.abs()))
+    format!("not yet known {sign}{}", form.percent(share.abs()))
 }
 
 /// Lines in which the risk of a price is said.
@@ -24,12 +24,12 @@ pub const RISK_LINES: usize = 3;
 ///
 /// A percentage is said once the shop's own runs have narrowed the cost; until then a range.
 #[must_use]
-pub fn risk(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
+pub fn risk(price: &PriceFigures, minor_digits: u32, form: Form) -> Vec<String> {
     let Some(risk) = &price.risk else {
         return Vec::new();
     };
-    let each = show::money(risk.each_at_a_tenth, minor_digits);
-    let whole = |cost: f64| show::money(cost, 0);
+    let each = form.money(risk.each_at_a_tenth, minor_digits);
+    let whole = |cost: f64| form.money(cost, 0);
     let first = if price.calibrated {
         let [full, paid_out] = [risk.below_full_cost, risk.below_paid_out].map(chance);
         format!(
@@ -56,7 +56,7 @@ pub fn risk(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
         ("the rest", rest),
     ];
     drivers.sort_by(|a, b| b.1.total_cmp(&a.1));
-    let drivers = drivers.map(|(what, share)| format!("{what} {}", show::percent_rough(share)));
+    let drivers = drivers.map(|(what, share)| format!("{what} {}", form.percent_rough(share)));
     let mut said = vec![
         first,
         format!("The spread comes from {}.", drivers.join(", ")),

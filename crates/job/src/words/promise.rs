@@ -3,12 +3,12 @@
 use chrono::NaiveDate;
 use quillbore_calc::promise::WorkingDays;
 
-use crate::typed::show_quantity as show;
+use crate::typed::form::Form;
 
 /// Working days of a lot: the median and the P90.
 #[must_use]
-pub fn working_days(days: WorkingDays) -> String {
-    format!("{} {}", from_to(days), working_days_of(days.p90))
+pub fn working_days(days: WorkingDays, form: Form) -> String {
+    format!("{} {}", from_to(days, form), working_days_of(days.p90))
 }
 
 /// What so many days are.
@@ -21,13 +21,13 @@ pub(crate) const fn working_days_of(days: u32) -> &'static str {
 }
 
 /// A number of working days.
-pub(super) fn days(count: u32) -> String {
-    let shown = show::count(f64::from(count));
+pub(super) fn days(count: u32, form: Form) -> String {
+    let shown = form.count(f64::from(count));
     format!("{shown} {}", working_days_of(count))
 }
 
-fn from_to(days: WorkingDays) -> String {
-    let [likely, late] = [days.p50, days.p90].map(|days| show::count(f64::from(days)));
+fn from_to(days: WorkingDays, form: Form) -> String {
+    let [likely, late] = [days.p50, days.p90].map(|days| form.count(f64::from(days)));
     if likely == late {
         return likely;
     }
@@ -40,24 +40,28 @@ pub(crate) fn promise(
     days: WorkingDays,
     begins: Option<NaiveDate>,
     [likely, late]: [Option<NaiveDate>; 2],
+    form: Form,
 ) -> String {
-    let days = working_days(days);
+    let days = working_days(days, form);
     let (Some(begins), Some(likely)) = (begins, likely) else {
         return format!("{days} after order, parts and drawing");
     };
-    let late = late.map_or_else(String::new, |day| format!(", nine times in ten by {day}"));
+    let late = late.map_or_else(String::new, |day| {
+        format!(", nine times in ten by {}", form.day(day))
+    });
+    let (begins, likely) = (form.day(begins), form.day(likely));
     format!("{days} from {begins}: likely {likely}{late}")
 }
 
 /// That other jobs come first on the machine; empty where none does.
 #[must_use]
-pub fn comes_first(hours: f64, jobs: usize, without_hours: usize) -> String {
+pub fn comes_first(hours: f64, jobs: usize, without_hours: usize, form: Form) -> String {
     let others = |count: usize| match count {
         1 => "1 other job".to_owned(),
         _ => format!("{count} other jobs"),
     };
     let known = (jobs > 0).then(|| {
-        let hours = show::hours_with_unit(hours);
+        let hours = form.hours_with_unit(hours);
         format!("{hours} of {} first on this machine", others(jobs))
     });
     let unknown = (without_hours > 0).then(|| {
@@ -76,9 +80,11 @@ pub(crate) fn lead_time_short(
     [machine, labor]: [f64; 2],
     takes: WorkingDays,
     outside_days: u32,
+    form: Form,
 ) -> String {
+    let hours = |value, of| hours(value, of, form);
     let labor = (labor > machine).then(|| hours(labor, "labor"));
-    let outside = (outside_days > 0).then(|| format!("{} outside", days(outside_days)));
+    let outside = (outside_days > 0).then(|| format!("{} outside", days(outside_days, form)));
     let machine = Some(hours(machine, "machine"));
     let beside: Vec<String> = [machine, labor, outside].into_iter().flatten().collect();
     let beside = match beside.as_slice() {
@@ -87,13 +93,13 @@ pub(crate) fn lead_time_short(
     };
     format!(
         "A lead time of {} is short for {beside}: at this shop's hours the lot takes {}.",
-        days(lead_days),
-        working_days(takes)
+        days(lead_days, form),
+        working_days(takes, form)
     )
 }
 
-fn hours(value: f64, of: &str) -> String {
-    let shown = show::hours(value);
+fn hours(value: f64, of: &str, form: Form) -> String {
+    let shown = form.hours(value);
     let noun = if shown == "1" { "hour" } else { "hours" };
     format!("{shown} {of} {noun}")
 }

@@ -5,8 +5,8 @@ use rust_decimal::Decimal;
 use super::misread::quoted;
 use super::speaker::capital;
 use crate::edits::apply::refused::EditRefused;
+use crate::typed::form::Form;
 use crate::typed::quick::QuickField;
-use crate::typed::show_quantity as show;
 
 /// What the step is called that makes it a job.
 pub const MADE: &str = "make the quick price a job";
@@ -94,39 +94,38 @@ pub(crate) fn each(amounts: &str, currency: &str) -> String {
 }
 
 /// The lot's price behind that of one part.
-pub(crate) fn lot(amounts: &str, quantity: u32) -> String {
-    format!(", {amounts} for {}", parts(quantity))
+pub(crate) fn lot(amounts: &str, parts: &str) -> String {
+    format!(", {amounts} for {parts}")
 }
 
 /// A range that begins with the minimum charge.
-pub(crate) fn from_minimum(charge: &str, most: &str, currency: &str, quantity: u32) -> String {
-    let parts = parts(quantity);
+pub(crate) fn from_minimum(charge: &str, most: &str, currency: &str, parts: &str) -> String {
     format!("From the minimum of {charge} {currency} up to about {most} for {parts}")
 }
 
 /// A lot that comes to no more than the minimum charge.
-pub(crate) fn minimum(charge: &str, currency: &str, quantity: u32) -> String {
-    format!("Minimum {charge} {currency} for {}", parts(quantity))
+pub(crate) fn minimum(charge: &str, currency: &str, parts: &str) -> String {
+    format!("Minimum {charge} {currency} for {parts}")
 }
 
 /// Machine hours of the lot, behind its price.
-pub(crate) fn hours([from, to]: [f64; 2]) -> String {
-    let [from, to] = [from, to].map(show::hours);
+pub(crate) fn hours([from, to]: [f64; 2], form: Form) -> String {
+    let [from, to] = [from, to].map(|hours| form.hours(hours));
     format!(". {} machine hours.", between(&from, &to))
 }
 
 /// Two amounts with the same digits, or one where they are the same; without digits behind the point
 /// where neither has any.
-pub(crate) fn amounts([from, to]: [Decimal; 2], minor_digits: u32) -> String {
+pub(crate) fn amounts([from, to]: [Decimal; 2], minor_digits: u32, form: Form) -> String {
     let whole = from.is_integer() && to.is_integer();
     let digits = if whole { 0 } else { minor_digits };
-    let [from, to] = [from, to].map(|amount| show::money_exact(amount, digits));
+    let [from, to] = [from, to].map(|amount| form.money_exact(amount, digits));
     between(&from, &to)
 }
 
 /// A depth that nobody said.
-pub(crate) fn deep(depth: &str, diameters: f64) -> String {
-    format!("{depth} deep ({} diameters)", show::number(diameters, 3))
+pub(crate) fn deep(depth: &str, diameters: &str) -> String {
+    format!("{depth} deep ({diameters} diameters)")
 }
 
 /// Any of several materials.
@@ -147,11 +146,6 @@ pub(crate) fn lower_limit(lower: &str) -> String {
 /// The machine.
 pub(crate) fn on_machine(name: &str) -> String {
     format!("on {name}")
-}
-
-/// How many parts.
-fn parts(quantity: u32) -> String {
-    show::count(f64::from(quantity))
 }
 
 fn between(from: &str, to: &str) -> String {

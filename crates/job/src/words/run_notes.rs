@@ -1,8 +1,7 @@
 //! What is said of entries of run records that can't be: what, and what to do.
 
 use super::marks;
-use crate::typed::entry::Unit;
-use crate::typed::show_quantity as show;
+use crate::typed::form::Form;
 
 /// A mark that no row has.
 pub(crate) fn unknown_mark(mark: &str) -> String {
@@ -22,16 +21,14 @@ pub(crate) fn unknown_tube(name: &str) -> String {
 }
 
 /// A tube that was longer than it can be.
-pub(crate) fn tube_too_long(before_mm: f64, longest_mm: f64, named: bool, unit: Unit) -> String {
+pub(crate) fn tube_too_long(before: &str, longest: &str, named: bool) -> String {
     let of = if named {
         "a new one of that size is"
     } else {
         "the longest one in the shop is"
     };
     format!(
-        "The electrode was {} long before, but {of} {}: check the length, its unit, and which electrode was used.",
-        show::length_with_unit(before_mm, unit),
-        show::length_with_unit(longest_mm, unit)
+        "The electrode was {before} long before, but {of} {longest}: check the length, its unit, and which electrode was used."
     )
 }
 
@@ -43,37 +40,41 @@ pub(crate) fn dressed() -> String {
 }
 
 /// A depth far beyond what the mark asks.
-pub(crate) fn too_deep(reached_mm: f64, asked_mm: f64, unit: Unit) -> String {
+pub(crate) fn too_deep(reached: &str, asked: &str) -> String {
     format!(
-        "A depth of {} was reached where {} is asked for: check the depth, its unit and the mark.",
-        show::length_with_unit(reached_mm, unit),
-        show::length_with_unit(asked_mm, unit)
+        "A depth of {reached} was reached where {asked} is asked for: check the depth, its unit and the mark."
     )
 }
 
 /// More minutes than a stretch takes.
-pub(crate) fn many_minutes(most: f64) -> String {
+pub(crate) fn many_minutes(most: &str) -> String {
     format!(
-        "More than {most:.0} minutes on one line: check the figure, or give each stretch a line of its own."
+        "More than {most} on one line: check the figure, or give each stretch a line of its own."
     )
 }
 
 /// Sparking and stops longer than the clock.
-pub(crate) fn clock_too_short(spark: Option<f64>, clock: f64, stops: Option<f64>) -> String {
+pub(crate) fn clock_too_short(
+    spark: Option<f64>,
+    clock: f64,
+    stops: Option<f64>,
+    form: Form,
+) -> String {
     let mut others: Vec<String> = Vec::new();
-    let sparking = |minutes| format!("{} of sparking", show::minutes_with_unit(minutes));
-    let stood = |minutes| format!("{} of stops", show::minutes_with_unit(minutes));
+    let sparking = |minutes| format!("{} of sparking", form.minutes_with_unit(minutes));
+    let stood = |minutes| format!("{} of stops", form.minutes_with_unit(minutes));
     others.extend(spark.map(sparking));
     others.extend(stops.map(stood));
     format!(
         "{} by the clock is too short for {}: check which is mistyped.",
-        show::minutes_with_unit(clock),
+        form.minutes_with_unit(clock),
         others.join(" and ")
     )
 }
 
 /// More parts than were received.
-pub(crate) fn too_many_parts(mark: &str, parts: u64, most: u64) -> String {
+pub(crate) fn too_many_parts(mark: &str, parts: u64, most: u64, form: Form) -> String {
+    let [parts, most] = [parts, most].map(|count| form.count(count as f64));
     let lines = if mark.is_empty() {
         "This line has".to_owned()
     } else {
@@ -86,12 +87,13 @@ pub(crate) fn too_many_parts(mark: &str, parts: u64, most: u64) -> String {
 }
 
 /// More holes than all parts have.
-pub(crate) fn too_many_holes(mark: &str, holes: u64, each: u64, pieces: u64) -> String {
+pub(crate) fn too_many_holes(mark: &str, [holes, each, pieces]: [u64; 3], form: Form) -> String {
+    let counts = [holes, each, pieces, each.saturating_mul(pieces)];
+    let [holes, each, pieces, all] = counts.map(|count| form.count(count as f64));
     format!(
-        "The lines of {} have {holes} holes; {each} in each of {pieces} parts are {}: check holes, mark and \
-         parts.",
-        marks::mark(mark),
-        each.saturating_mul(pieces)
+        "The lines of {} have {holes} holes; {each} in each of {pieces} parts are {all}: check holes, mark \
+         and parts.",
+        marks::mark(mark)
     )
 }
 

@@ -122,8 +122,12 @@ pub const fn line_about(line: ShopLine) -> &'static str {
             "A code of ISO 4217, such as USD or EUR: all rates and prices are in it."
         }
         ShopLine::PaperSize => "What papers are laid out for: a4 or letter.",
-        ShopLine::Numbers => "How thousands and decimals are written.",
-        ShopLine::Dates => "How dates are written on papers.",
+        ShopLine::Numbers => {
+            "How thousands and decimals are written: in the window and on papers that are printed from now on."
+        }
+        ShopLine::Dates => {
+            "How dates are written: in the window and on papers that are printed from now on."
+        }
         ShopLine::UsualTolerance => {
             "Taken where neither the row nor the drawing's title block gives limits."
         }

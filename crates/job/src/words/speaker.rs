@@ -5,7 +5,7 @@ use quillbore_calc::{Figure, RowId, Tables};
 use super::marks;
 use crate::job::Job;
 use crate::typed::entry::Unit;
-use crate::typed::show_quantity as show;
+use crate::typed::form::Form;
 
 /// What the sentences are about: the job for its marks, the tables for names, the unit shown.
 #[derive(Clone, Copy, Debug)]
@@ -16,13 +16,15 @@ pub struct Speaker<'a> {
     pub tables: &'a Tables,
     /// The unit that lengths are said in.
     pub unit: Unit,
+    /// How numbers and days are written.
+    pub form: Form,
 }
 
 impl Speaker<'_> {
     /// A length with its unit.
     #[must_use]
     pub fn length(&self, mm: f64) -> String {
-        show::length_with_unit(mm, self.unit)
+        self.form.length_with_unit(mm, self.unit)
     }
 
     /// The mark of a row, or its place in the table where it has none.
@@ -43,7 +45,7 @@ impl Speaker<'_> {
         let rates = &self.tables.rates;
         format!(
             "{} {}",
-            show::money(amount, rates.minor_digits),
+            self.form.money(amount, rates.minor_digits),
             rates.currency
         )
     }
@@ -72,11 +74,13 @@ impl Speaker<'_> {
             Figure::LaborHours => "the labor hours".to_owned(),
             Figure::NotYetKnown => "what is not yet known".to_owned(),
             Figure::LotCost => "the cost of the lot".to_owned(),
-            Figure::UnitPrice(quantity) => format!("the price each at {quantity}"),
+            Figure::UnitPrice(quantity) => {
+                format!("the price each at {}", self.form.count(f64::from(quantity)))
+            }
             Figure::LotPrice(quantity) => {
                 format!(
                     "the price of the lot of {}",
-                    show::count(f64::from(quantity))
+                    self.form.count(f64::from(quantity))
                 )
             }
             Figure::WorkingDays => "the working days".to_owned(),

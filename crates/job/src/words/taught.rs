@@ -4,10 +4,11 @@ use quillbore_calc::recorded::{NotUsed, Unbelievable};
 
 use super::slips;
 use crate::life::untaught::Why;
+use crate::typed::form::Form;
 
 /// Why a record, or a figure of it, teaches nothing, and what to do about it.
 #[must_use]
-pub fn why(why: &Why) -> String {
+pub fn why(why: &Why, form: Form) -> String {
     match why {
         Why::LeftOut(reason) => format!("left out: {reason}"),
         Why::Unread(line) => format!("{} can't be read: correct it", slips::line(*line)),
@@ -21,17 +22,21 @@ pub fn why(why: &Why) -> String {
             format!("the shop has no electrode {name}: choose it from the list of electrodes")
         }
         Why::NotYet => "its date is after today: correct the date".to_owned(),
-        Why::NotUsed(NotUsed::Unbelievable(what)) | Why::Unbelievable(what) => unbelievable(*what),
+        Why::NotUsed(NotUsed::Unbelievable(what)) | Why::Unbelievable(what) => unbelievable(*what, form),
         Why::NotUsed(not) => not_used(*not).to_owned(),
         Why::NothingLost => {
             "the electrode is no shorter after than before, dressing deducted: measure or type again"
                 .to_owned()
         }
-        Why::TubeTooLong { before_mm, new_mm } => format!(
-            "an electrode of {before_mm:.0} mm, which is {new_mm:.0} mm long when new: correct the length before"
-        ),
+        Why::TubeTooLong { before_mm, new_mm } => {
+            let [before, new] = [*before_mm, *new_mm].map(|mm| form.fixed(mm, 0));
+            format!(
+                "an electrode of {before} mm, which is {new} mm long when new: correct the length before"
+            )
+        }
         Why::SeveralElectrodes(count) => format!(
-            "{count} electrodes in one line: the wear counts where each electrode has a line of its own"
+            "{} electrodes in one line: the wear counts where each electrode has a line of its own",
+            form.count(f64::from(*count))
         ),
         Why::Broke(_) => {
             "an electrode broke, so its length says nothing about the wear; the breakage counts"
@@ -42,6 +47,7 @@ pub fn why(why: &Why) -> String {
             format!("sizes by pin count where they are numbers alone, not \u{201c}{text}\u{201d}")
         }
         Why::MorePieces { told, received } => {
+            let [told, received] = [*told, *received].map(|count| form.count(f64::from(count)));
             format!("{told} pieces good or scrap, but {received} were received: correct the counts")
         }
     }
@@ -66,18 +72,18 @@ const fn not_used(not: NotUsed) -> &'static str {
     }
 }
 
-fn unbelievable(what: Unbelievable) -> String {
+fn unbelievable(what: Unbelievable, form: Form) -> String {
     let (name, unit, told, planned) = match what {
         Unbelievable::Spark(told, planned) => ("sparking", "min", told, planned),
         Unbelievable::Clock(told, planned) => ("by the clock", "min", told, planned),
         Unbelievable::Lost(told, planned) => ("length lost", "mm", told, planned),
         Unbelievable::Size(told, tube) => {
+            let [told, tube] = [told, tube].map(|mm| form.fixed(mm, 3));
             return format!(
-                "holes of {told:.3} mm are not possible with an electrode of {tube:.3} mm: correct size or electrode"
+                "holes of {told} mm are not possible with an electrode of {tube} mm: correct size or electrode"
             );
         }
     };
-    format!(
-        "{name} {told:.1} {unit} is not possible where the start values say {planned:.1}: correct it"
-    )
+    let [told, planned] = [told, planned].map(|value| form.fixed(value, 1));
+    format!("{name} {told} {unit} is not possible where the start values say {planned}: correct it")
 }

@@ -9,7 +9,7 @@ use super::exchange::{self, AgreedHour};
 use super::promise;
 use super::speaker::Speaker;
 use crate::shop::rows::Shop;
-use crate::typed::show_quantity as show;
+use crate::typed::form::{Form, one_by_one};
 
 /// The unit that a figure comes in.
 #[must_use]
@@ -39,16 +39,16 @@ impl Speaker<'_> {
     pub fn quantity(&self, value: f64, unit: Unit) -> String {
         match unit {
             Unit::Mm => self.length(value),
-            Unit::Deg => show::angle_with_unit(value),
-            Unit::Min => show::minutes_with_unit(value),
-            Unit::Hour => show::hours_with_unit(value),
+            Unit::Deg => self.form.angle_with_unit(value),
+            Unit::Min => self.form.minutes_with_unit(value),
+            Unit::Hour => self.form.hours_with_unit(value),
             Unit::MmPerMin => format!("{}/min", self.length(value)),
-            Unit::Number => show::number(value, 3),
-            Unit::Count => show::count(value),
+            Unit::Number => self.form.number(value, 3),
+            Unit::Count => self.form.count(value),
             Unit::Money => self.amount(value),
             Unit::MoneyPerHour => format!("{}/h", self.amount(value)),
-            Unit::Share => show::percent(value),
-            Unit::Day => promise::days(value as u32),
+            Unit::Share => self.form.percent(value),
+            Unit::Day => promise::days(value as u32, self.form),
         }
     }
 
@@ -79,13 +79,13 @@ impl Speaker<'_> {
         match (unit, working.low, working.high) {
             (Unit::Hour, Some(p10), Some(p90)) => {
                 let p50 = value;
-                let hours = show::hours_band(Band { p10, p50, p90 });
-                format!("{} h (low, likely, high)", hours.join(", "))
+                let hours = self.form.hours_band(Band { p10, p50, p90 });
+                format!("{} h (low, likely, high)", one_by_one(&hours))
             }
-            (Unit::Day, _, Some(late)) => promise::working_days(WorkingDays {
-                p50: value as u32,
-                p90: late as u32,
-            }),
+            (Unit::Day, _, Some(late)) => {
+                let (p50, p90) = (value as u32, late as u32);
+                promise::working_days(WorkingDays { p50, p90 }, self.form)
+            }
             _ => self.quantity(value, unit),
         }
     }
@@ -116,12 +116,15 @@ pub fn goes_by(figure: Figure, shop: &Shop) -> Vec<String> {
     let own = &shop.own().tables.rates;
     let agreed = &goes_by.agreed;
     let hour = |what, amount: Option<f64>| {
-        amount.map(|amount| exchange::agreed(what, amount, own.minor_digits, &own.currency))
+        amount.map(|amount| {
+            let amount = shop.form.money(amount, own.minor_digits);
+            exchange::agreed(what, &amount, &own.currency)
+        })
     };
-    let rate = agreed
-        .exchange
-        .as_ref()
-        .map(|quoted| exchange::rate(&own.currency, &quoted.currency, quoted.rate, quoted.dated));
+    let rate = agreed.exchange.as_ref().map(|quoted| {
+        let [own, currency] = [own.currency.as_str(), quoted.currency.as_str()];
+        exchange::rate(own, currency, quoted.rate, quoted.dated, shop.form)
+    });
     let hours = [
         hour(AgreedHour::Machine, agreed.machine_hour),
         hour(AgreedHour::Labor, agreed.labor_hour),
@@ -184,11 +187,11 @@ pub const ALTERNATIVES: &str = "electrodes to begin with, and their chances the 
 
 /// The chance of a tube that could be taken.
 #[must_use]
-pub fn alternative(chance: Chance) -> String {
+pub fn alternative(chance: Chance, form: Form) -> String {
     format!(
         "inside {}, over {}",
-        show::percent(chance.inside),
-        show::percent(chance.over)
+        form.percent(chance.inside),
+        form.percent(chance.over)
     )
 }
 

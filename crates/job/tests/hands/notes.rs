@@ -11,11 +11,11 @@ use quillbore_job::{Edit, Job, Shop};
 
 pub fn said(job: &Job, note: &SideNote) -> String {
     let shop = Shop::embedded().expect("the shop");
-    Telling::new(job, &shop.tables).text(note).into_owned()
+    Telling::new(job, shop).text(note).into_owned()
 }
 
 pub fn offered(job: &Job, note: &SideNote) -> Edit {
     let shop = Shop::embedded().expect("the shop");
-    let telling = Telling::new(job, &shop.tables);
+    let telling = Telling::new(job, shop);
     telling.offer(note).expect("an offer").edit.clone()
 }

@@ -9,6 +9,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use chrono::NaiveDate;
+use quillbore_job::Form;
 use quillbore_job::results::foot::foot;
 use quillbore_job::results::promise::promise;
 use quillbore_job::results::results_now;
@@ -58,7 +59,11 @@ pub(super) fn run(asked: &Figures, saying: &mut Saying<'_>) -> Result<Came, Fail
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
     saying.tell_not_used(&office.shop());
-    let shop = office.shop_as_taught_for(asked.day, Some(&opened.key));
+    let mut shop = office.shop_as_taught_for(asked.day, Some(&opened.key));
+    if asked.json {
+        // Programs read its sentences too: they don't change with what a shop likes to see.
+        shop.form = Form::PLAIN;
+    }
     let job = Arc::clone(&opened.base);
     let shop = shop.for_job(&job);
     let results = results_now(&job, &shop);
@@ -81,7 +86,7 @@ pub(super) fn run(asked: &Figures, saying: &mut Saying<'_>) -> Result<Came, Fail
         written.map_err(|error| said::not_written(&error))?;
     } else {
         let foot = foot(&job, &results, &shop, promise.as_ref());
-        let promised = promise.map(|promise| said::promised(&promise, queue));
+        let promised = promise.map(|promise| said::promised(&promise, queue, shop.form));
         text::figures_lines(&job, &shop, &results, promised, &foot, |line| {
             saying.line(line);
         });

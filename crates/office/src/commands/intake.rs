@@ -164,7 +164,7 @@ pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failu
     say_report(&taken.report, taken.rows, saying);
     let shop = shop.for_job(&job);
     let results = results_now(&job, &shop);
-    let telling = Telling::new(&job, &shop.tables);
+    let telling = Telling::new(&job, &shop);
     for note in &results.notes {
         saying.line(figures::note(note, &telling));
     }

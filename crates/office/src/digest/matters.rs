@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use quillbore_job::life::{self, Blocker, Found, State, order};
 use quillbore_job::slip::{View, kind, line};
-use quillbore_job::{Field, Job, Line, Paper, SlipKind, words};
+use quillbore_job::{Field, Job, Line, Paper, SlipKind};
 
 use super::calls::{calls, follow_up};
 use super::due::next_due;
@@ -59,11 +59,10 @@ pub(super) fn matters(job: &Job) -> Vec<OpenMatter> {
 /// In what an order differs from quotation and sheet, as long as that is not accepted.
 fn differs(job: &Job, order: View<'_, kind::Order>) -> Option<OpenMatter> {
     let open = order::open(job, order);
-    let what = words::life::difference(open.first()?);
     Some(OpenMatter::OrderDiffers {
         slip: order.id(),
         date: order.get(line::Date),
-        what: what.chars().take(LONGEST).collect(),
+        what: open.first()?.clone(),
         more: open.len() - 1,
     })
 }

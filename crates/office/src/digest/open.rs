@@ -1,6 +1,7 @@
 //! What can wait in a job.
 
 use chrono::NaiveDate;
+use quillbore_job::order::Difference;
 use quillbore_job::{Line, SlipKind};
 use serde::{Deserialize, Serialize};
 
@@ -24,8 +25,8 @@ pub enum OpenMatter {
         slip: u32,
         /// The day of the order.
         date: Option<NaiveDate>,
-        /// The first difference, in one sentence.
-        what: String,
+        /// The first difference.
+        what: Difference,
         /// How many more there are.
         more: usize,
     },

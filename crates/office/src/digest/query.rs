@@ -1,8 +1,8 @@
 //! What is typed to find jobs, as it is understood.
 
 use chrono::NaiveDate;
-use quillbore_job::Unit;
 use quillbore_job::shop::Calendar;
+use quillbore_job::{Form, Unit};
 
 use super::phrases::meant;
 use super::text::Name;
@@ -85,8 +85,8 @@ impl Query {
 
     /// How the text was understood, in one line; empty where all of it is only letters.
     #[must_use]
-    pub fn said(&self, unit: Unit) -> String {
-        words::find::understood(&self.wants, &self.letters, unit)
+    pub fn said(&self, unit: Unit, form: Form) -> String {
+        words::find::understood(&self.wants, &self.letters, unit, form)
     }
 }
 

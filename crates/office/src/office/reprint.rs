@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use quillbore_job::Job;
 use quillbore_job::file::hash;
+use quillbore_job::{Form, Job};
 
 use crate::failure::Failure;
 use crate::names::{AttachmentName, JobKey};
@@ -15,7 +15,12 @@ use crate::words::reprint as words;
 /// # Errors
 /// Where there is no such paper, its entry was changed, the file is gone, or it is not the one that
 /// was issued.
-pub fn reprint(job: &Job, opened: &Opened, number: &str) -> Result<(String, Vec<u8>), Failure> {
+pub fn reprint(
+    job: &Job,
+    opened: &Opened,
+    number: &str,
+    form: Form,
+) -> Result<(String, Vec<u8>), Failure> {
     let issued = job.issued.iter().find(|paper| paper.number == number);
     let issued = issued.ok_or_else(|| words::not_issued(number))?;
     if !issued.is_trusted() {
@@ -33,5 +38,5 @@ pub fn reprint(job: &Job, opened: &Opened, number: &str) -> Result<(String, Vec<
     if hash(&bytes) == issued.hash {
         return Ok((place, bytes));
     }
-    Err(words::changed(issued, Path::new(&place)))
+    Err(words::changed(issued, form, Path::new(&place)))
 }

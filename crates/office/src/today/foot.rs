@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
+use quillbore_job::Form;
 use quillbore_job::life::State;
 use quillbore_job::words::life::state;
 
@@ -65,8 +66,8 @@ pub struct Floor {
 impl Foot {
     /// All of it in a few sentences.
     #[must_use]
-    pub fn said(&self) -> String {
-        words::today::foot(self)
+    pub fn said(&self, form: Form) -> String {
+        words::today::foot(self, form)
     }
 }
 

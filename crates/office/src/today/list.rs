@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
+use quillbore_job::Form;
 use quillbore_job::drawer::Thing;
 use quillbore_job::shop::Calendar;
 use quillbore_job::shop::sheet::ShopList;
@@ -31,6 +32,8 @@ pub struct Day<'a> {
     pub short: &'a [Short],
     /// What is put off.
     pub put_off: &'a PutOff,
+    /// How numbers and days are written.
+    pub form: Form,
 }
 
 /// The day's list.
@@ -148,7 +151,7 @@ impl<'a> List<'a> {
         let age = seen::since(open, line, today).map(|since| (today - since).num_days().max(0));
         Waiting {
             when: seen::when(open, line, today),
-            says: words::today::says(open, &digest.summary.state, today),
+            says: words::today::says(open, &digest.summary.state, today, self.day.form),
             age,
             spot: seen::spot(open, today),
             ..self.of_job(line, matter)

@@ -2,6 +2,7 @@
 //! clock that is behind.
 
 use chrono::NaiveDate;
+use quillbore_job::Form;
 use quillbore_job::file::ReadError;
 
 use crate::shelf::ShelfError;
@@ -42,7 +43,8 @@ pub(crate) fn unreachable(why: &ShelfError, place: &str) -> String {
 }
 
 /// What is said where the clock is behind the jobs.
-pub(crate) fn clock_behind(today: NaiveDate, newest: NaiveDate) -> String {
+pub(crate) fn clock_behind(today: NaiveDate, newest: NaiveDate, form: Form) -> String {
+    let [today, newest] = [today, newest].map(|day| form.day(day));
     format!(
         "This machine's clock says {today}, but a job was opened on {newest}: correct the clock \
          before anything is dated."

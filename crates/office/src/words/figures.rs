@@ -7,12 +7,13 @@ use quillbore_calc::job_figures::{
     Break, Chance, CostLines, DepthPlan, MachineMinutes, PriceFigures, Verdict,
 };
 use quillbore_calc::{Band, Limits, RowId};
+use quillbore_job::form::one_by_one;
 use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{Beside, SideNote, Telling};
 use quillbore_job::words::promise::comes_first;
 use quillbore_job::words::speaker::Speaker;
 use quillbore_job::words::{english, names};
-use quillbore_job::{Field, Job, show_quantity as show};
+use quillbore_job::{Field, Form, Job};
 
 use crate::failure::Failure;
 use crate::office::queue::Queue;
@@ -30,8 +31,9 @@ pub(crate) fn head(job: &Job) -> String {
 
 /// A row, and how many holes of it one part has.
 pub(crate) fn places(row: RowId, places: u32, speaker: &Speaker<'_>) -> String {
+    let count = speaker.form.count(f64::from(places));
     let noun = if places == 1 { "hole" } else { "holes" };
-    format!("{}  {places} {noun} in one part", speaker.hole(row))
+    format!("{}  {count} {noun} in one part", speaker.hole(row))
 }
 
 /// The limits of a diameter.
@@ -60,22 +62,22 @@ pub(crate) fn drills(size: Limits, verdict: Verdict, speaker: &Speaker<'_>) -> S
 }
 
 /// How likely the limits are held, at once and after the first piece.
-pub(crate) fn chances(first_choice: Chance, held: f64) -> String {
+pub(crate) fn chances(first_choice: Chance, held: f64, form: Form) -> String {
     format!(
         "right the first time {}, over {}; inside once the first piece is measured {}",
-        show::percent(first_choice.inside),
-        show::percent(first_choice.over),
-        show::percent(held)
+        form.percent(first_choice.inside),
+        form.percent(first_choice.over),
+        form.percent(held)
     )
 }
 
 /// How long a hole takes.
-pub(crate) fn minutes(minutes: Band) -> String {
+pub(crate) fn minutes(minutes: Band, form: Form) -> String {
     format!(
         "{} per hole ({} to {})",
-        show::minutes_with_unit(minutes.p50),
-        show::minutes(minutes.p10),
-        show::minutes(minutes.p90)
+        form.minutes_with_unit(minutes.p50),
+        form.minutes(minutes.p10),
+        form.minutes(minutes.p90)
     )
 }
 
@@ -118,7 +120,7 @@ pub(crate) fn reach(
 }
 
 /// The minutes of the machine, by what they go to.
-pub(crate) fn machine(minutes: &MachineMinutes) -> Vec<String> {
+pub(crate) fn machine(minutes: &MachineMinutes, form: Form) -> Vec<String> {
     let lines = [
         ("setting up", minutes.set_up),
         ("first piece", minutes.first_piece),
@@ -133,27 +135,27 @@ pub(crate) fn machine(minutes: &MachineMinutes) -> Vec<String> {
         ("broken electrodes", minutes.breakages),
     ];
     let line = |(what, minutes)| {
-        let minutes = show::minutes_with_unit(minutes);
+        let minutes = form.minutes_with_unit(minutes);
         format!("machine: {what:<20}{minutes:>14}")
     };
     lines.map(line).to_vec()
 }
 
 /// The hours of the lot with their spread.
-pub(crate) fn hours(machine: Band, labor: Band) -> [String; 2] {
+pub(crate) fn hours(machine: Band, labor: Band, form: Form) -> [String; 2] {
     [("machine", machine), ("labor", labor)].map(|(whose, band)| {
-        let shown = show::hours_band(band).join(", ");
+        let shown = one_by_one(&form.hours_band(band));
         format!("hours: {whose:<8} low, likely, high  {shown}")
     })
 }
 
 /// What a quantity is offered at.
-pub(crate) fn offered(offered: &Break, minor_digits: u32) -> String {
+pub(crate) fn offered(offered: &Break, minor_digits: u32, form: Form) -> String {
     format!(
         "{:>8} at {:>12} each, {:>14} the lot{}",
-        offered.quantity,
-        show::money_exact(offered.each, minor_digits),
-        show::money_exact(offered.lot, minor_digits),
+        form.count(f64::from(offered.quantity)),
+        form.money_exact(offered.each, minor_digits),
+        form.money_exact(offered.lot, minor_digits),
         if offered.minimum {
             ", by the minimum charge"
         } else {
@@ -163,7 +165,7 @@ pub(crate) fn offered(offered: &Break, minor_digits: u32) -> String {
 }
 
 /// The cost of the lot, by what it goes to, and how far it spreads.
-pub(crate) fn cost(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
+pub(crate) fn cost(price: &PriceFigures, minor_digits: u32, form: Form) -> Vec<String> {
     let CostLines {
         machine,
         labor,
@@ -190,21 +192,21 @@ pub(crate) fn cost(price: &PriceFigures, minor_digits: u32) -> Vec<String> {
         ("expected cost", price.expected_cost),
     ];
     let line = |(what, amount)| {
-        let amount = show::money(amount, minor_digits);
+        let amount = form.money(amount, minor_digits);
         format!("cost: {what:<22} {amount:>12}")
     };
     let Band { p10, p50, p90 } = price.lot_cost;
-    let [low, likely, high] = [p10, p50, p90].map(|cost| show::money(cost, 0));
-    let spread = format!("cost: low, likely, high      {low}, {likely}, {high}");
+    let costs = [p10, p50, p90].map(|cost| form.money(cost, 0));
+    let spread = format!("cost: low, likely, high      {}", one_by_one(&costs));
     lines.into_iter().map(line).chain([spread]).collect()
 }
 
 /// When it is done, and what comes first on its machine; nothing is known of that where the shelf
 /// could not be read.
-pub(crate) fn promised(promise: &Promise, queue: Option<Queue>) -> String {
-    let said = promise.said();
+pub(crate) fn promised(promise: &Promise, queue: Option<Queue>, form: Form) -> String {
+    let said = promise.said(form);
     let first = match queue {
-        Some(queue) => comes_first(queue.hours, queue.jobs, queue.without_hours),
+        Some(queue) => comes_first(queue.hours, queue.jobs, queue.without_hours, form),
         None => "other jobs of the shelf not known".to_owned(),
     };
     match first.as_str() {

@@ -1,15 +1,17 @@
 //! How a text that finds jobs was understood.
 
-use quillbore_job::Unit;
-use quillbore_job::show_quantity::length_with_unit;
+use quillbore_job::{Form, Unit};
 
 use super::days;
 use crate::digest::wants::{Asked, Figure, Range, Want};
 
 /// What is wanted, one thing after the other, and behind it the words that are only letters; empty
 /// where all of them are.
-pub(crate) fn understood(wants: &[Want], letters: &[String], unit: Unit) -> String {
-    let mut said: Vec<String> = wants.iter().map(|wanted| want(wanted, unit)).collect();
+pub(crate) fn understood(wants: &[Want], letters: &[String], unit: Unit, form: Form) -> String {
+    let mut said: Vec<String> = wants
+        .iter()
+        .map(|wanted| want(wanted, unit, form))
+        .collect();
     if said.is_empty() {
         return String::new();
     }
@@ -19,18 +21,21 @@ pub(crate) fn understood(wants: &[Want], letters: &[String], unit: Unit) -> Stri
     said.join("; ")
 }
 
-fn want(want: &Want, unit: Unit) -> String {
+fn want(want: &Want, unit: Unit, form: Form) -> String {
     match want {
         Want::Late { .. } => "late".to_owned(),
-        Want::Due { from, to } if from == to => format!("due on {}", days::day(*from)),
-        Want::Due { from, to } => format!("due from {}", days::range(*from, *to)),
+        Want::Due { from, to } if from == to => format!("due on {}", form.day(*from)),
+        Want::Due { from, to } => format!("due from {}", form.days(*from, *to)),
         Want::NoAnswer { days: 0, .. } => "no answer".to_owned(),
         Want::NoAnswer { days, .. } => {
-            format!("no answer for {} or more", days::days(u64::from(*days)))
+            format!(
+                "no answer for {} or more",
+                days::days(u64::from(*days), form)
+            )
         }
         Want::Named { name, letters } => format!("{} {letters}", asked(*name)),
         Want::Figure { figure, range } => {
-            let show = |value| shown(*figure, value, unit);
+            let show = |value| shown(*figure, value, unit, form);
             format!("{} {}", self::figure(*figure), self::range(*range, show))
         }
     }
@@ -63,9 +68,9 @@ fn range(range: Range, show: impl Fn(f64) -> String) -> String {
     }
 }
 
-fn shown(figure: Figure, value: f64, unit: Unit) -> String {
+fn shown(figure: Figure, value: f64, unit: Unit, form: Form) -> String {
     match figure {
-        Figure::Size | Figure::Depth => length_with_unit(value, unit),
-        Figure::Slenderness | Figure::Worth => value.to_string(),
+        Figure::Size | Figure::Depth => form.length_with_unit(value, unit),
+        Figure::Slenderness | Figure::Worth => form.exact(value),
     }
 }

@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
-use quillbore_job::Job;
 use quillbore_job::file::ReadError;
 use quillbore_job::merge::Clash;
 use quillbore_job::words::merge as words;
+use quillbore_job::{Form, Job};
 
 use crate::failure::Failure;
 use crate::names::JobKey;
@@ -77,22 +77,22 @@ pub fn saved_as(place: &str, left_behind: &[String]) -> String {
 
 /// That two desks' work was merged and saved, and what of it is not kept.
 #[must_use]
-pub fn merged(job: &Job, clashes: &[Clash]) -> String {
-    let met = met(job, clashes);
+pub fn merged(job: &Job, clashes: &[Clash], form: Form) -> String {
+    let met = met(job, clashes, form);
     format!("Saved, merged with the other desk's work; {met}.")
 }
 
 /// That two desks' work was merged but could not be saved.
 #[must_use]
-pub fn merged_unsaved(job: &Job, clashes: &[Clash], why: &str) -> String {
-    let met = met(job, clashes);
+pub fn merged_unsaved(job: &Job, clashes: &[Clash], why: &str, form: Form) -> String {
+    let met = met(job, clashes, form);
     format!("Merged with the other desk's work, but not saved; undo reverses it; {met}. {why}")
 }
 
-fn met(job: &Job, clashes: &[Clash]) -> String {
+fn met(job: &Job, clashes: &[Clash], form: Form) -> String {
     let met: Vec<String> = clashes
         .iter()
-        .map(|clash| words::clash(job, clash))
+        .map(|clash| words::clash(job, clash, form))
         .collect();
     match met.as_slice() {
         [] => "nothing was changed by both".to_owned(),

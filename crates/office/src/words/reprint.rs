@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use quillbore_job::Issued;
 use quillbore_job::words::issued as words;
+use quillbore_job::{Form, Issued};
 
 use crate::failure::Failure;
 
@@ -30,11 +30,12 @@ pub(crate) fn gone(place: &Path) -> Failure {
 }
 
 /// That somebody changed a paper's file.
-pub(crate) fn changed(issued: &Issued, place: &Path) -> Failure {
+pub(crate) fn changed(issued: &Issued, form: Form, place: &Path) -> Failure {
     Failure::new(
         format!(
             "The file of {} is not the paper that was issued on {}: somebody changed it",
-            issued.number, issued.date
+            issued.number,
+            form.day(issued.date)
         ),
         IN_BACKUP,
     )

@@ -1,17 +1,21 @@
 //! What the day's list says.
 
 use chrono::NaiveDate;
-use quillbore_job::show_quantity;
+use quillbore_job::Form;
+use quillbore_job::words::life::difference;
 use quillbore_job::words::slips;
 use quillbore_job::words::speaker::capital;
 
-use super::days::{counted, day, days};
+use super::days::{counted, days};
 use crate::digest::OpenMatter;
 use crate::today::{Floor, Foot, Group, Out, Short};
 
+/// Most characters of what differs in an order.
+const LONGEST: usize = 400;
+
 /// A group's name at its head. The week is the one that the list goes by.
 #[must_use]
-pub fn group(group: Group, foot: &Foot) -> String {
+pub fn group(group: Group, foot: &Foot, form: Form) -> String {
     let name = match group {
         Group::Late => "late",
         Group::CallToday => "call today",
@@ -20,7 +24,7 @@ pub fn group(group: Group, foot: &Foot) -> String {
         Group::WaitingForParts => "waiting for parts",
         Group::NoAnswer => "no answer",
         Group::DueThisWeek if foot.week_comes => {
-            return format!("due in the week of {}", day(foot.week.monday));
+            return format!("due in the week of {}", form.day(foot.week.monday));
         }
         Group::DueThisWeek => "due this week",
         Group::Nonconformance => "non-conformance open",
@@ -33,27 +37,33 @@ pub fn group(group: Group, foot: &Foot) -> String {
 /// What else waits in a job: `and 2 more: waiting for parts; non-conformance open`; empty where
 /// nothing does.
 #[must_use]
-pub fn others(others: &[Group], foot: &Foot) -> String {
+pub fn others(others: &[Group], foot: &Foot, form: Form) -> String {
     if others.is_empty() {
         return String::new();
     }
-    let named: Vec<String> = others.iter().map(|other| group(*other, foot)).collect();
+    let named: Vec<String> = others
+        .iter()
+        .map(|other| group(*other, foot, form))
+        .collect();
     format!("and {} more: {}", others.len(), named.join("; "))
 }
 
 /// One sentence: what waits in a job that stands there.
-pub(crate) fn says(open: &OpenMatter, state: &str, today: NaiveDate) -> String {
+pub(crate) fn says(open: &OpenMatter, state: &str, today: NaiveDate, form: Form) -> String {
     match open {
         OpenMatter::Quotation {
             number,
             date,
             follow_up,
-        } => quotation(number, *date, *follow_up, today),
-        OpenMatter::OrderDiffers { what, more, .. } => match more {
-            0 => what.clone(),
-            1 => format!("{what} There is 1 more difference."),
-            more => format!("{what} There are {more} more differences."),
-        },
+        } => quotation(number, [*date, today], *follow_up, form),
+        OpenMatter::OrderDiffers { what, more, .. } => {
+            let what: String = difference(what, form).chars().take(LONGEST).collect();
+            match more {
+                0 => what,
+                1 => format!("{what} There is 1 more difference."),
+                more => format!("{what} There are {more} more differences."),
+            }
+        }
         OpenMatter::Unread {
             kind, line, typed, ..
         } => format!(
@@ -71,17 +81,25 @@ pub(crate) fn says(open: &OpenMatter, state: &str, today: NaiveDate) -> String {
         } => "Waiting for the parts.".to_owned(),
         OpenMatter::Parts {
             here: 0, ordered, ..
-        } => format!("Waiting for {}.", parts(*ordered)),
+        } => format!("Waiting for {}.", parts(*ordered, form)),
         OpenMatter::Parts { here, ordered, .. } => {
-            format!("{here} of {} {} here.", parts(*ordered), are(*here))
+            format!(
+                "{} of {} {} here.",
+                form.count(f64::from(*here)),
+                parts(*ordered, form),
+                are(*here)
+            )
         }
         OpenMatter::ToRelease { parts: 1, .. } => {
             "1 part is here; its traveler is not released.".to_owned()
         }
         OpenMatter::ToRelease { parts: here, .. } => {
-            format!("{} are here; their traveler is not released.", parts(*here))
+            format!(
+                "{} are here; their traveler is not released.",
+                parts(*here, form)
+            )
         }
-        OpenMatter::Due { day, left, .. } => due(*day, *left, state, today),
+        OpenMatter::Due { day, left, .. } => due([*day, today], *left, state, form),
         OpenMatter::Nonconformance { what, .. } if what.is_empty() => {
             "A non-conformance is open.".to_owned()
         }
@@ -100,39 +118,39 @@ pub(crate) fn says(open: &OpenMatter, state: &str, today: NaiveDate) -> String {
 
 fn quotation(
     number: &str,
-    date: NaiveDate,
+    [date, today]: [NaiveDate; 2],
     follow_up: Option<NaiveDate>,
-    today: NaiveDate,
+    form: Form,
 ) -> String {
     let out = days_between(date, today);
     match follow_up {
         Some(asked) if asked <= today => match out {
             0 => format!("Ask what became of {number}, which went out today."),
-            out => format!("Ask what became of {number}, out for {}.", days(out)),
+            out => format!("Ask what became of {number}, out for {}.", days(out, form)),
         },
         asked => {
             let asked = asked.map_or_else(String::new, |asked| {
-                format!("; to be asked on {}", day(asked))
+                format!("; to be asked on {}", form.day(asked))
             });
             match out {
                 0 => format!("{number} went out today{asked}."),
-                out => format!("{number} has no answer for {}{asked}.", days(out)),
+                out => format!("{number} has no answer for {}{asked}.", days(out, form)),
             }
         }
     }
 }
 
-fn due(due: NaiveDate, left: Option<u32>, state: &str, today: NaiveDate) -> String {
+fn due([due, today]: [NaiveDate; 2], left: Option<u32>, state: &str, form: Form) -> String {
     let (who, are) = match left {
-        Some(left) => (parts(left), are(left)),
+        Some(left) => (parts(left, form), are(left)),
         None => ("The parts".to_owned(), "are"),
     };
     let when = if due < today {
-        format!("{} late", days(days_between(due, today)))
+        format!("{} late", days(days_between(due, today), form))
     } else {
         match days_between(today, due) {
             0 => "due today".to_owned(),
-            to_come => format!("due in {}", days(to_come)),
+            to_come => format!("due in {}", days(to_come, form)),
         }
     };
     format!("{who} {are} {when} ({state}).")
@@ -150,31 +168,31 @@ pub(crate) fn short(short: &Short) -> String {
 }
 
 /// What is said below the list.
-pub(crate) fn foot(foot: &Foot) -> String {
+pub(crate) fn foot(foot: &Foot, form: Form) -> String {
     let mut said = if foot.waits {
-        vec![calls(foot), hours(foot)]
+        vec![calls(foot, form), hours(foot, form)]
     } else {
         let nothing = if foot.no_answer {
             "Nothing waits but answers."
         } else {
             "Nothing waits."
         };
-        vec![nothing.to_owned(), out(foot.out)]
+        vec![nothing.to_owned(), out(foot.out, form)]
     };
     if foot.set_aside > 0 {
         said.push(format!("{} set aside.", foot.set_aside));
     }
     if foot.unreadable > 0 {
-        let jobs = counted(foot.unreadable as u64, "job", "jobs");
+        let jobs = counted(foot.unreadable as u64, "job", "jobs", form);
         said.push(format!("{jobs} can't be read."));
     }
     said.retain(|said| !said.is_empty());
     said.join(" ")
 }
 
-fn calls(foot: &Foot) -> String {
+fn calls(foot: &Foot, form: Form) -> String {
     let late = (foot.late > 0).then(|| format!("{} late", foot.late));
-    let calls = (foot.calls > 0).then(|| counted(foot.calls as u64, "call", "calls"));
+    let calls = (foot.calls > 0).then(|| counted(foot.calls as u64, "call", "calls", form));
     let said: Vec<String> = late.into_iter().chain(calls).collect();
     if said.is_empty() {
         return "Nothing late, no calls.".to_owned();
@@ -182,35 +200,35 @@ fn calls(foot: &Foot) -> String {
     format!("{}.", said.join(", "))
 }
 
-fn hours(foot: &Foot) -> String {
+fn hours(foot: &Foot, form: Form) -> String {
     let Floor {
         hours,
         machines,
         without_hours,
     } = &foot.floor;
-    let there = show_quantity::hours(foot.week_hours);
+    let there = form.hours(foot.week_hours);
     let week = if foot.week_comes {
-        format!("in the week of {}", day(foot.week.monday))
+        format!("in the week of {}", form.day(foot.week.monday))
     } else {
         "this week".to_owned()
     };
     let mut floor = if *hours > 0.0 || *without_hours == 0 {
-        vec![hours_named(*hours)]
+        vec![hours_named(*hours, form)]
     } else {
         Vec::new()
     };
     if *without_hours > 0 {
-        let jobs = counted(*without_hours as u64, "job", "jobs");
+        let jobs = counted(*without_hours as u64, "job", "jobs", form);
         floor.push(format!("{jobs} without hours"));
     }
     let floor = floor.join(" and ");
     match machines.as_slice() {
         [] if *without_hours == 0 => {
-            let there = hours_named(foot.week_hours);
+            let there = hours_named(foot.week_hours, form);
             format!("Nothing on the floor, {there} to have {week}.")
         }
         [(fullest, most), _, ..] if !fullest.is_empty() => {
-            let most = show_quantity::hours(*most);
+            let most = form.hours(*most);
             format!(
                 "{floor} on the floor, {most} of them on {fullest}; {there} to have on each machine {week}."
             )
@@ -219,10 +237,10 @@ fn hours(foot: &Foot) -> String {
     }
 }
 
-fn out(out: Out) -> String {
+fn out(out: Out, form: Form) -> String {
     let oldest = match out.oldest_days {
         0 => "since today".to_owned(),
-        count => days(count.unsigned_abs()),
+        count => days(count.unsigned_abs(), form),
     };
     match out.count {
         0 => String::new(),
@@ -231,12 +249,12 @@ fn out(out: Out) -> String {
     }
 }
 
-fn hours_named(hours: f64) -> String {
-    format!("{} hours", show_quantity::hours(hours))
+fn hours_named(hours: f64, form: Form) -> String {
+    format!("{} hours", form.hours(hours))
 }
 
-fn parts(count: u32) -> String {
-    counted(u64::from(count), "part", "parts")
+fn parts(count: u32, form: Form) -> String {
+    counted(u64::from(count), "part", "parts", form)
 }
 
 const fn are(count: u32) -> &'static str {

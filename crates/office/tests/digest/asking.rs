@@ -9,7 +9,7 @@ use chrono::NaiveDate;
 use proptest::prelude::{Strategy, proptest};
 use proptest::sample::select;
 use proptest::test_runner::Config;
-use quillbore_job::Unit;
+use quillbore_job::{Form, Unit};
 use quillbore_office::digest::{
     Asking, Digest, Hours, Index, OpenMatter, Price, Query, ShelfLine, Sort, SortBy, Summary,
 };
@@ -48,7 +48,7 @@ fn quotation(date: NaiveDate) -> OpenMatter {
 }
 
 fn said(typed: &str) -> String {
-    asked(typed).said(Unit::Mm)
+    asked(typed).said(Unit::Mm, Form::default())
 }
 
 /// Four jobs of a shop: on the floor, quoted, delivered, and one that can't be read.
@@ -271,7 +271,8 @@ fn weeks_go_by_the_shop_and_bare_numbers_by_the_unit() {
         calendar: &calendar,
         unit,
     };
-    let said = |typed, today, unit| Query::read(typed, &by(today, unit)).said(unit);
+    let said =
+        |typed, today, unit| Query::read(typed, &by(today, unit)).said(unit, Form::default());
     assert_eq!(
         said("due this week", "2026-11-25", Unit::Mm),
         "due from 23 to 30 Nov 2026"

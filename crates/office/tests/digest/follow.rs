@@ -4,15 +4,15 @@ use std::fs;
 use std::path::Path;
 use std::sync::Arc;
 
-use quillbore_job::Field;
 use quillbore_job::file::{FORMAT, write_job};
-use quillbore_office::digest::{Follower, Index, ShelfLine};
+use quillbore_job::{Field, Line, SlipKind};
+use quillbore_office::digest::{Follower, Index, OpenMatter, ShelfLine};
 use quillbore_office::disk::RealDisk;
 use quillbore_office::shelf::folder::MARK_FILE;
 use quillbore_office::shelf::memory::Fault;
 use quillbore_office::shelf::{Doc, Folder, Mark, Shelf, ShelfError};
 
-use crate::jobs::{find, job, key, look, names, put, put_bytes, shelf};
+use crate::jobs::{find, job, key, look, names, put, put_bytes, shelf, with_quotation, with_slip};
 
 fn folder(root: &Path) -> Folder {
     Folder::new(Arc::new(RealDisk::default()), root, None)
@@ -97,7 +97,7 @@ fn a_cache_of_another_version_or_a_damaged_one_is_none() {
     // What a program of another format couldn't read, this one perhaps can.
     for (this, other) in [
         (format!("\"format\":{FORMAT}"), "\"format\":1"),
-        ("\"version\":6".to_owned(), "\"version\":1"),
+        ("\"version\":7".to_owned(), "\"version\":1"),
         ("26-0101".to_owned(), "26/0101"),
     ] {
         let text = String::from_utf8_lossy(&bytes).replacen(&this, other, 1);
@@ -303,4 +303,34 @@ fn a_folder_that_is_made_a_shelf_stays_listed_while_it_is_read_anew() {
     });
     assert_eq!((looked.expect("a shelf").read, heard), (1, vec![1]));
     assert_eq!(names(&follower.lines()), ["26-0102"]);
+}
+
+/// What differs in an order is kept as what it is, and is worded when somebody looks at it.
+#[test]
+fn a_cache_keeps_every_kind_of_difference() {
+    let shelf = shelf(1);
+    for (number, line, text) in [
+        ("26-0101", Line::Each, "1250.5"),
+        ("26-0102", Line::Due, "2026-12-01"),
+        ("26-0103", Line::Terms, "90 days net"),
+        ("26-0104", Line::Revision, "D"),
+        ("26-0105", Line::Quantity, "7"),
+        ("26-0106", Line::Paper, "26-9999-Q1"),
+    ] {
+        let fields = [(Field::Quantity, "25"), (Field::Due, "2026-12-18")];
+        let issued = format!("{number}-Q1");
+        let quoted = with_quotation(&job(number, &fields), &issued, None, &[number]);
+        let order = [(Line::Date, "2026-11-24"), (line, text)];
+        put(&shelf, &with_slip(&quoted, SlipKind::Order, &order));
+    }
+    let mut follower = Follower::default();
+    look(&mut follower, &shelf);
+    let lines = follower.lines();
+    let differs = |line: &Arc<ShelfLine>| {
+        let says = line.says.as_ref().expect("a job");
+        let mut open = says.open.iter();
+        open.any(|open| matches!(open, OpenMatter::OrderDiffers { .. }))
+    };
+    assert!(lines.iter().filter(|line| differs(line)).count() >= 5);
+    assert_eq!(again(&mut follower).lines(), lines);
 }

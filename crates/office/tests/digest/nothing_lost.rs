@@ -8,7 +8,8 @@ use chrono::NaiveDate;
 use proptest::prelude::{Just, Strategy, prop_oneof, proptest};
 use proptest::sample::select;
 use proptest::test_runner::Config;
-use quillbore_job::{Line, SlipKind};
+use quillbore_job::order::Difference;
+use quillbore_job::{Form, Line, SlipKind};
 use quillbore_office::digest::{Digest, Index, OpenMatter, ShelfLine, Summary};
 use quillbore_office::today::{Day, Group, PutOff, Today, today};
 use quillbore_office::week::five_days;
@@ -105,7 +106,7 @@ fn one() -> impl Strategy<Value = (OpenMatter, Option<Group>)> {
             }
             5 => {
                 let (date, more) = (None, 0);
-                let what = "The order is another one.".to_owned();
+                let what = Difference::NoQuotation;
                 let differs = OpenMatter::OrderDiffers {
                     slip,
                     date,
@@ -162,6 +163,7 @@ fn list(jobs: &[Vec<(OpenMatter, Option<Group>)>], put_off: &PutOff) -> Today {
         hours: &BTreeMap::new(),
         short: &[],
         put_off,
+        form: Form::default(),
     };
     today(&index, &asked)
 }

@@ -1,6 +1,7 @@
 //! What waits around an order: what differs and what can't be read, calls for its quotation, days and
 //! parts that nobody counted as usual.
 
+use quillbore_job::order::Difference;
 use quillbore_job::{Edit, Field, Job, Line, SlipKind, Unit, apply};
 use quillbore_office::digest::{Digest, OpenMatter};
 
@@ -51,8 +52,10 @@ fn an_order_that_differs_waits_until_just_that_is_accepted() {
     let waits = OpenMatter::OrderDiffers {
         slip: 0,
         date: Some(day("2026-11-24")),
-        what: "The order is for 20 parts, a quantity that was not quoted; the nearest is 25."
-            .to_owned(),
+        what: Difference::NotPriced {
+            ordered: 20,
+            nearest: 25,
+        },
         more: 2,
     };
     assert_eq!(differing(&job), [waits]);

@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use quillbore_job::drawer::Thing;
+use quillbore_job::form::{Dates, Numbers};
 use quillbore_job::shop::Calendar;
-use quillbore_job::{Edit, Field, Job, Line, Paper, SlipKind, apply};
+use quillbore_job::{Edit, Field, Form, Job, Line, Paper, SlipKind, apply};
 use quillbore_office::digest::{Index, ShelfLine};
 use quillbore_office::names::JobKey;
 use quillbore_office::today::{
@@ -26,6 +27,7 @@ struct Asked {
     hours: BTreeMap<JobKey, f64>,
     short: Vec<Short>,
     put_off: PutOff,
+    form: Form,
 }
 
 impl Asked {
@@ -36,6 +38,7 @@ impl Asked {
             hours: BTreeMap::new(),
             short: Vec::new(),
             put_off: PutOff::new(),
+            form: Form::default(),
         }
     }
 
@@ -47,6 +50,7 @@ impl Asked {
             hours: &self.hours,
             short: &self.short,
             put_off: &self.put_off,
+            form: self.form,
         };
         today(&index, &asked)
     }
@@ -137,12 +141,12 @@ fn a_job_stands_once_in_the_first_group_that_fits_and_tells_what_else_waits() {
         [format!("late 26-0101 {says} call parts nonconformance")]
     );
     assert_eq!(
-        list.foot.said(),
+        list.foot.said(Form::default()),
         "1 late, 1 call. Nothing on the floor, 24 hours to have this week."
     );
     let first = list.lines[0].clone();
     assert_eq!(
-        others(&first.others, &list.foot),
+        others(&first.others, &list.foot, Form::default()),
         "and 3 more: call today; waiting for parts; non-conformance open"
     );
     let Waiting {
@@ -170,7 +174,7 @@ fn a_job_stands_once_in_the_first_group_that_fits_and_tells_what_else_waits() {
         ["call 26-0101 Call Pell again. parts nonconformance"]
     );
     assert_eq!(
-        list.foot.said(),
+        list.foot.said(Form::default()),
         "1 call. Nothing on the floor, 24 hours to have this week. 1 set aside."
     );
     assert_eq!(told(&asked.on("2026-11-26")).len(), 1);
@@ -276,7 +280,7 @@ fn every_group_has_its_lines_in_order() {
         ]
     );
     assert_eq!(
-        list.foot.said(),
+        list.foot.said(Form::default()),
         "2 late, 1 call. 41 hours and 2 jobs without hours on the floor, 24 to have this week. 1 job can't be read."
     );
     let floor = on_the_floor(&Index::new(asked.jobs.clone()));
@@ -338,7 +342,7 @@ fn every_group_has_its_lines_in_order() {
 
 #[test]
 fn where_nothing_waits_the_quotations_that_are_out_are_told() {
-    let said = |jobs: &[&Job], at| Asked::of(jobs).on(at).foot.said();
+    let said = |jobs: &[&Job], at| Asked::of(jobs).on(at).foot.said(Form::default());
     assert_eq!(said(&[], WEDNESDAY), "Nothing waits.");
     assert_eq!(said(&[&inquiry("26-0101")], WEDNESDAY), "Nothing waits.");
     let one = quoted("26-0101");
@@ -403,14 +407,17 @@ fn a_sunday_looks_at_the_week_that_comes_and_days_off_shorten_a_week() {
     assert_eq!(numbers(&sunday), ["02", "03", "04"]);
     assert_eq!((sunday.foot.late, sunday.foot.week_hours), (1, 40.0));
     assert_eq!(
-        sunday.foot.said(),
+        sunday.foot.said(Form::default()),
         "1 late. 5 jobs without hours on the floor, 40 to have in the week of 30 Nov 2026."
     );
     assert_eq!(
-        group(Group::DueThisWeek, &sunday.foot),
+        group(Group::DueThisWeek, &sunday.foot, Form::default()),
         "due in the week of 30 Nov 2026"
     );
-    assert_eq!(group(Group::DueThisWeek, &list.foot), "due this week");
+    assert_eq!(
+        group(Group::DueThisWeek, &list.foot, Form::default()),
+        "due this week"
+    );
     // Thursday, Friday and Monday off: what is due on Monday has to be ready today.
     for off in ["2026-11-26", "2026-11-27", "2026-11-30"] {
         asked.calendar.days_off.insert(day(off));
@@ -490,10 +497,39 @@ fn hours_on_several_machines_are_held_against_one_machine_at_a_time() {
         .into();
     let foot = asked.on(WEDNESDAY).foot;
     assert_eq!(
-        foot.said(),
+        foot.said(Form::default()),
         "Nothing late, no calls. 30 hours on the floor, 22 of them on wren; 24 to have on each machine \
          this week."
     );
     let one = Matter::read("late\t26-0101\t2026-11-20");
     assert_eq!(one.map(|one| one.group), Some(Group::Late));
+}
+
+/// The list says days and hours as the shop writes them, also what differs in an order that was looked
+/// at under another form.
+#[test]
+fn the_list_is_written_in_the_shops_form() {
+    let soon = with_field(&quoted("26-0108"), Field::FollowUp, "2026-12-01");
+    let differs = with_field(&ordered("26-0102", "2026-12-18"), Field::Due, "2026-12-11");
+    let mut asked = Asked::of(&[&differs, &soon, &on_floor("26-0112", WEDNESDAY)]);
+    asked.hours = [(key("26-0112"), 12_345.6)].into();
+    let usual = told(&asked.on(WEDNESDAY)).join("\n");
+    assert!(
+        usual.contains("due on 18 Dec 2026, the sheet says 11 Dec 2026."),
+        "{usual}"
+    );
+    assert!(usual.contains("to be asked on 1 Dec 2026."), "{usual}");
+    asked.form = Form {
+        numbers: Numbers::ApostrophePoint,
+        dates: Dates::Points,
+    };
+    let list = asked.on(WEDNESDAY);
+    let other = told(&list).join("\n");
+    assert!(
+        other.contains("due on 18.12.2026, the sheet says 11.12.2026."),
+        "{other}"
+    );
+    assert!(other.contains("to be asked on 01.12.2026."), "{other}");
+    let foot = list.foot.said(asked.form);
+    assert!(foot.contains("12'346 hours on the floor"), "{foot}");
 }

@@ -9,7 +9,6 @@ use super::hatch::hatch;
 use crate::matter::{Hole, Matter};
 use crate::page::Face;
 use crate::page::{Ink, Page, Path, Step, Stroke, Style, mm};
-use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{CAPTION, SMALL, STRONG};
 use crate::typeset::wrap::{self, SetLine, Span, wrap};
@@ -81,7 +80,7 @@ fn one_strip(
             line.set(page, text, y);
             y += line.leading;
         }
-        let degrees = |deg: f64| shown::fixed(deg, 1);
+        let degrees = |deg: f64| matter.form().fixed(deg, 1);
         let normal = words::from_normal(&degrees(section.tilt_deg));
         let surface = words::from_surface(&degrees(90.0 - section.tilt_deg));
         for (line, angle) in [(3.2, normal), (6.0, surface)] {

@@ -2,7 +2,7 @@
 
 use quillbore_calc::Band;
 use quillbore_calc::job_figures::JobFigures;
-use quillbore_job::show_quantity as show;
+use quillbore_job::Form;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive as _;
 
@@ -35,7 +35,12 @@ pub struct Spread {
 /// The spreads of a job's lot: hours of machine and labor, and its cost with what the lot is sold for, an
 /// order's price or today's.
 #[must_use]
-pub fn of(figures: &JobFigures, ordered: Option<Decimal>, minor_digits: u32) -> Vec<Spread> {
+pub fn of(
+    figures: &JobFigures,
+    ordered: Option<Decimal>,
+    minor_digits: u32,
+    form: Form,
+) -> Vec<Spread> {
     let mut spreads = Vec::new();
     if let Some(lot) = &figures.lot {
         for (what, band) in [
@@ -45,7 +50,7 @@ pub fn of(figures: &JobFigures, ordered: Option<Decimal>, minor_digits: u32) -> 
             spreads.push(Spread {
                 what: what.to_owned(),
                 band,
-                said: show::hours_band(band),
+                said: form.hours_band(band),
                 marked: None,
             });
         }
@@ -57,8 +62,8 @@ pub fn of(figures: &JobFigures, ordered: Option<Decimal>, minor_digits: u32) -> 
         spreads.push(Spread {
             what: words::cost_of_lot(&price.currency),
             band,
-            said: [band.p10, band.p50, band.p90].map(|cost| show::money(cost, 0)),
-            marked: sold.map(|lot| (lot, words::sold_for(&show::money(lot, minor_digits)))),
+            said: [band.p10, band.p50, band.p90].map(|cost| form.money(cost, 0)),
+            marked: sold.map(|lot| (lot, words::sold_for(&form.money(lot, minor_digits)))),
         });
     }
     spreads

@@ -3,7 +3,7 @@
 use quillbore_calc::job_figures::{HoleFigures, JobFigures};
 use quillbore_calc::tables::Tables;
 use quillbore_calc::{Idx, RowId, tables::Tube};
-use quillbore_job::{Job, Unit};
+use quillbore_job::{Form, Job, Unit};
 
 use super::hatch::hatch;
 use crate::matter::{Matter, mark_in};
@@ -34,6 +34,8 @@ pub struct Chart {
     pub all: usize,
     /// The unit of the ruler.
     pub unit: Unit,
+    /// How its figures are written.
+    pub form: Form,
 }
 
 /// An electrode, or several alike, and what it drills.
@@ -57,7 +59,13 @@ pub struct Load {
 
 /// Sets the chart of a job's electrodes.
 pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
-    let chart = Chart::of(matter.job, matter.figures, matter.tables, SHOWN);
+    let chart = Chart::of(
+        matter.job,
+        matter.figures,
+        matter.tables,
+        matter.form(),
+        SHOWN,
+    );
     let more = chart.all - chart.loads.len();
     let body = flow.body();
     if chart.longest() <= 0.0 {
@@ -102,7 +110,7 @@ pub fn draw(
 impl Chart {
     /// The electrodes of a job's lot, `most` kinds of load of them; none where nothing was planned.
     #[must_use]
-    pub fn of(job: &Job, figures: &JobFigures, tables: &Tables, most: usize) -> Self {
+    pub fn of(job: &Job, figures: &JobFigures, tables: &Tables, form: Form, most: usize) -> Self {
         let lot = figures.lot.as_ref();
         let electrodes = lot.map_or(&[][..], |lot| &lot.electrodes);
         let mut loads = Vec::new();
@@ -135,6 +143,7 @@ impl Chart {
             loads,
             all: electrodes.iter().map(|of| of.plan.len()).sum(),
             unit: job.unit,
+            form,
         }
     }
 
@@ -240,8 +249,8 @@ impl Place<'_> {
         }
         outline(page, &laid);
         ticks(page, load, &laid);
-        let unit = self.chart.unit;
-        let rest = shown::with_unit(load.left_mm, unit, shown::coarse(unit));
+        let Chart { unit, form, .. } = *self.chart;
+        let rest = shown::with_unit(form, load.left_mm, unit, shown::coarse(unit));
         let label = words::left(&rest);
         let stub = laid.tip - laid.used - laid.held;
         if stub > CAPTION.measure(&label) + 4.0 {
@@ -256,7 +265,7 @@ impl Place<'_> {
 
     /// A scale under the tubes.
     fn ruler(&self, page: &mut Page, top: f64) {
-        let unit = self.chart.unit;
+        let Chart { unit, form, .. } = *self.chart;
         let (step, per) = match unit {
             Unit::Mm => (50.0, 50.0),
             Unit::Inch => (quillbore_calc::quantity::MM_PER_INCH * 2.0, 2.0),
@@ -271,10 +280,10 @@ impl Place<'_> {
         while step * index <= self.longest + 1e-9 {
             let x = left + step * index * self.scale;
             page.line((x, top), (x, top + 3.0), Stroke::HAIR);
-            page.text_center(x, below, CAPTION, &shown::fixed(per * index, 0));
+            page.text_center(x, below, CAPTION, &form.fixed(per * index, 0));
             index += 1.0;
         }
-        let said = words::scale(shown::unit(unit));
+        let said = words::scale(unit.symbol());
         if self.name > 0.0 {
             page.text(self.left, below, CAPTION, &said);
         } else {

@@ -6,7 +6,6 @@ use crate::code::{self, DrawnCode};
 use crate::matter::Matter;
 use crate::page::Face;
 use crate::page::{Ink, Item, Page, Path, Sheet, Step, Stroke, mm};
-use crate::shown;
 use crate::typeset::look::{MARGIN, STRONG};
 use crate::typeset::wrap::{fit, shrink};
 use crate::words::frame as words;
@@ -40,7 +39,7 @@ impl Frame {
         let head = format!("{title} {number}   {part}");
         Self {
             head: head.trim().to_owned(),
-            issuer: words::printed(&matter.issuer.name, &shown::date(matter.date)),
+            issuer: words::printed(&matter.issuer.name, &matter.form().day(matter.date)),
             code: matter.number_of(paper),
             note: note.to_owned(),
             preview: matter.preview.map(str::to_owned),

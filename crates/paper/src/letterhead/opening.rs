@@ -8,7 +8,6 @@ use crate::letterhead::bar::Bar;
 use crate::letterhead::{frame, who};
 use crate::matter::Matter;
 use crate::page::{Ink, mm};
-use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, LARGE, STRONG};
@@ -46,7 +45,7 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
         flow,
         &[
             Captioned::of(captions::NUMBER, &number, 2.9).style(LARGE),
-            Captioned::of(captions::DATE, &shown::date(matter.date), 2.0).style(LARGE),
+            Captioned::of(captions::DATE, &matter.form().day(matter.date), 2.0).style(LARGE),
             Captioned::of(captions::PART, matter.text(Field::Part), 3.0)
                 .style(LARGE)
                 .whole(),

@@ -6,6 +6,7 @@ use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 use quillbore_calc::job_figures::{self, SetupFigures};
 use quillbore_calc::mount::{Mount, Seat};
+use quillbore_job::Form;
 
 use crate::matter::Matter;
 use crate::words::axes as words;
@@ -38,9 +39,9 @@ pub struct Mounted {
 
 impl Mounted {
     /// How the part is mounted, in words.
-    pub fn mounting(&self) -> String {
+    pub fn mounting(&self, form: Form) -> String {
         let tilted = |stop: &PlacedStop| stop.seat.angles.tilt_deg.abs() > 0.005;
-        words::mount(&self.mount, self.stops.iter().any(tilted))
+        words::mount(form, &self.mount, self.stops.iter().any(tilted))
     }
 }
 

@@ -24,7 +24,9 @@ pub(crate) fn of(matter: &Matter<'_>, about: impl Fn(Topic) -> bool) -> Vec<Diff
             found.partition(|difference| order::is_accepted(order, difference));
         let by = words::accepted(order.get(line::Accepted));
         let of = |found: &[Difference], settled: &str| Differs {
-            said: found.iter().map(words::difference).collect(),
+            said: (found.iter())
+                .map(|difference| words::difference(matter.form(), difference))
+                .collect(),
             settled: settled.to_owned(),
         };
         all.push(of(&accepted, &by));

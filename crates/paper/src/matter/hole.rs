@@ -2,7 +2,7 @@
 
 use quillbore_calc::input::HoleEnd;
 use quillbore_calc::job_figures::HoleFigures;
-use quillbore_job::{Row, Unit};
+use quillbore_job::{Form, Row, Unit};
 
 use crate::shown;
 use crate::words::{hole as words, phrases};
@@ -16,6 +16,8 @@ pub struct Hole<'a> {
     pub figures: Option<&'a HoleFigures>,
     /// Where it stands in the table, from 0.
     pub index: usize,
+    /// How the shop writes numbers.
+    pub form: Form,
 }
 
 impl Hole<'_> {
@@ -27,7 +29,7 @@ impl Hole<'_> {
     /// Its depth on the axis; what can't be read stands as it was typed.
     pub fn depth_text(&self, unit: Unit) -> String {
         match self.figures.and_then(|figures| figures.depth_mm) {
-            Some(mm) => shown::length(mm, unit, shown::middling(unit)),
+            Some(mm) => shown::length(self.form, mm, unit, shown::middling(unit)),
             None if self.row.depth.text().trim().is_empty() => shown::missing(),
             None => self.row.depth.text().trim().to_owned(),
         }
@@ -41,7 +43,8 @@ impl Hole<'_> {
             return (!typed.is_empty()).then(|| typed.to_owned());
         };
         let of = |layer: &quillbore_job::quantity::LayerText| {
-            let thick = shown::with_unit(layer.thickness.mm(), unit, shown::middling(unit));
+            let thick =
+                shown::with_unit(self.form, layer.thickness.mm(), unit, shown::middling(unit));
             let material = match &layer.material {
                 Some(named) => named.clone(),
                 None => work_material.to_owned(),
@@ -56,7 +59,7 @@ impl Hole<'_> {
     pub fn clearance(&self, unit: Unit) -> Option<String> {
         let typed = self.row.behind.text().trim();
         let read = self.row.behind.value();
-        let read = read.map(|mm| shown::with_unit(mm.mm(), unit, shown::middling(unit)));
+        let read = read.map(|mm| shown::with_unit(self.form, mm.mm(), unit, shown::middling(unit)));
         read.or_else(|| (!typed.is_empty()).then(|| typed.to_owned()))
     }
 

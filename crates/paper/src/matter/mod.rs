@@ -24,7 +24,7 @@ use quillbore_job::keyed_list::Keyed;
 use quillbore_job::order::{self, Followed};
 use quillbore_job::shop::{Identity, Logo, UnknownName};
 use quillbore_job::words::english;
-use quillbore_job::{Field, FieldKind, Issued, Job, Paper, Row, Value};
+use quillbore_job::{Field, FieldKind, Form, Issued, Job, Paper, Row, Value};
 
 pub use hole::Hole;
 pub use remark::Remark;
@@ -86,6 +86,8 @@ pub struct Issuer {
     pub address: Vec<String>,
     /// How it is reached, and the number that its papers have to show.
     pub identity: Identity,
+    /// How it writes numbers and days.
+    pub form: Form,
     /// Whether its rates are still those of the samples.
     pub sample_rates: bool,
     /// Its logo, where it has one.
@@ -102,6 +104,11 @@ impl<'a> Matter<'a> {
     /// The shop's logo, where it has one that can be drawn; of one that can't, [`unprintable::of`] tells.
     pub fn logo(&self) -> Option<Arc<DrawnLogo>> {
         DrawnLogo::of(self.issuer.logo.as_deref()?).ok()
+    }
+
+    /// How the shop writes numbers and days.
+    pub fn form(&self) -> Form {
+        self.issuer.form
     }
 
     /// What was typed in a field.
@@ -168,7 +175,7 @@ impl<'a> Matter<'a> {
                 ) && text.ends_with(|ch: char| ch.is_ascii_digit())
                     && !text.contains(char::is_alphabetic) =>
             {
-                format!("{text}\u{a0}{}", shown::unit(unit))
+                format!("{text}\u{a0}{}", unit.symbol())
             }
             _ => text.to_owned(),
         }
@@ -184,7 +191,7 @@ impl<'a> Matter<'a> {
                 if amount.scale() > 0 {
                     amount.rescale(amount.scale().max(self.tables.rates.minor_digits));
                 }
-                Some(shown::money(&amount.to_string()))
+                Some(self.form().amount(amount))
             }
             _ => (!entry.is_empty()).then(|| entry.text().trim().to_owned()),
         }
@@ -232,6 +239,7 @@ impl<'a> Matter<'a> {
                 row,
                 figures: known.or_else(|| figures.iter().find(same)).map(Arc::as_ref),
                 index,
+                form: self.form(),
             }
         })
     }

@@ -2,7 +2,7 @@
 
 use quillbore_job::inspected::Marks;
 use quillbore_job::slip::{LineOf, View, kind, line};
-use quillbore_job::{Line, serials};
+use quillbore_job::{Form, Line, serials};
 
 use crate::matter::Matter;
 use crate::matter::day::day;
@@ -13,6 +13,7 @@ pub(crate) struct Nonconformance<'a> {
     /// Its number, from 1, in the order they came.
     pub(crate) number: usize,
     slip: View<'a, kind::Nonconformance>,
+    form: Form,
 }
 
 /// All of a job, in the order they came.
@@ -24,6 +25,7 @@ pub(crate) fn all<'a>(matter: &Matter<'a>) -> Vec<Nonconformance<'a>> {
         .map(|(at, slip)| Nonconformance {
             number: at + 1,
             slip,
+            form: matter.form(),
         })
         .collect()
 }
@@ -89,7 +91,7 @@ impl Nonconformance<'_> {
         let mut said: Vec<String> = lines
             .iter()
             .map(|line| match line.line() {
-                Line::Closed => (line, day(self.slip, line::Closed)),
+                Line::Closed => (line, day(self.form, self.slip, line::Closed)),
                 Line::SendBecause => (line, self.sent_open().to_owned()),
                 _ => (line, text(line)),
             })
@@ -102,7 +104,7 @@ impl Nonconformance<'_> {
         if self.is_open() {
             said.push(words::NOT_CLOSED.to_owned());
         }
-        let date = day(self.slip, line::Date);
+        let date = day(self.form, self.slip, line::Date);
         let lead = match date.as_str() {
             "" => self.number.to_string(),
             date => format!("{}, {date}", self.number),

@@ -6,7 +6,6 @@ use quillbore_job::{Field, Paper, order};
 
 use crate::matter::Matter;
 use crate::matter::day::day;
-use crate::shown;
 use crate::words::{opening, order as words, phrases};
 
 impl<'a> Matter<'a> {
@@ -31,15 +30,15 @@ impl<'a> Matter<'a> {
         let follows = self.follows();
         match (follows.quantity, follows.of) {
             (None, _) => self.text(Field::Quantity).to_owned(),
-            (Some(lot), None) => lot.to_string(),
-            (Some(lot), Some(all)) => phrases::some_of(lot, all),
+            (Some(lot), None) => self.form().count(f64::from(lot)),
+            (Some(lot), Some(all)) => phrases::some_of(self.form(), lot, all),
         }
     }
 
     /// When the parts are due as printed; what can't be read stands as it was typed.
     pub fn due_text(&self) -> String {
         if let Some(day) = self.follows().due {
-            return shown::date(day);
+            return self.form().day(day);
         }
         let called_off = self.call_off().map(|slip| slip.text(line::Due));
         let ordered = self.order().map(|slip| slip.text(line::Due));
@@ -52,7 +51,7 @@ impl<'a> Matter<'a> {
     pub fn worked_out_for_another_quantity(&self) -> Option<String> {
         let planned = self.figures.lot.as_ref()?.quantity;
         let wanted = self.follows().quantity?;
-        (wanted != planned).then(|| words::other_quantity(wanted, planned))
+        (wanted != planned).then(|| words::other_quantity(self.form(), wanted, planned))
     }
 
     /// Issued papers of a kind that were withdrawn, each in a sentence: this one replaces them.
@@ -62,7 +61,7 @@ impl<'a> Matter<'a> {
             (issued.paper == paper).then(|| {
                 opening::withdrawn(
                     &issued.number,
-                    &day(slip, line::Date),
+                    &day(self.form(), slip, line::Date),
                     slip.get(line::By),
                     slip.get(line::Why),
                 )

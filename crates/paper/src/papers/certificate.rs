@@ -14,7 +14,6 @@ use crate::matter::differs;
 use crate::matter::nonconformance;
 use crate::page::{Document, mm};
 use crate::papers::differences;
-use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
@@ -89,7 +88,7 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
     ]);
     for slip in matter.job.slips_of::<kind::Delivery>() {
         table.row(TableRow::new([
-            Cell::new(day::day(slip, line::Date)),
+            Cell::new(day::day(matter.form(), slip, line::Date)),
             Cell::new(slip.text(line::Count)),
             Cell::new(slip.get(line::Serials)),
         ]));
@@ -142,7 +141,7 @@ fn stated(matter: &Matter<'_>, flow: &mut Flow) {
 fn records(matter: &Matter<'_>) -> Option<String> {
     let standing = matter.job.standing(Paper::Inspection);
     let told: Vec<String> = standing
-        .map(|issued| phrases::of_day(&issued.number, &shown::date(issued.date)))
+        .map(|issued| phrases::of_day(&issued.number, &matter.form().day(issued.date)))
         .collect();
     (!told.is_empty()).then(|| told.join(", "))
 }

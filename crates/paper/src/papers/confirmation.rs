@@ -12,7 +12,6 @@ use crate::matter::day;
 use crate::matter::differs;
 use crate::page::{Document, mm};
 use crate::papers::{agreed, differences};
-use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
@@ -52,7 +51,7 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
             amount.map_or_else(String::new, |mut amount| {
                 // An order may name tenths of a cent: digits are added, never taken.
                 amount.rescale(amount.scale().max(digits));
-                shown::money(&amount.to_string())
+                matter.form().amount(amount)
             })
         };
         let part = match order.get(line::Revision) {
@@ -62,9 +61,12 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
         table.row(
             TableRow::new([
                 Cell::new(order.get(line::Number)),
-                Cell::new(day::day(order, line::Date)),
+                Cell::new(day::day(matter.form(), order, line::Date)),
                 Cell::new(part),
-                Cell::new(quantity.map_or_else(String::new, |count| count.to_string())),
+                Cell::new(
+                    quantity
+                        .map_or_else(String::new, |count| matter.form().count(f64::from(count))),
+                ),
                 Cell::new(money(each)),
                 Cell::new(money(lot)),
             ])
@@ -85,12 +87,14 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
     flow.section(words::DATES, "", mm(18.0));
     let call_offs: Vec<View<'_, kind::Release>> = matter.job.slips_of::<kind::Release>().collect();
     if call_offs.is_empty() {
-        let due = opening::order(matter).map_or_else(String::new, |o| day::day(o, line::Due));
+        let due = opening::order(matter)
+            .map_or_else(String::new, |o| day::day(matter.form(), o, line::Due));
         // What the customer wished for in the inquiry is no promise.
         let due = match due.as_str() {
-            "" => matter
-                .count_of(Field::LeadDays)
-                .map_or_else(|| quotation::TO_BE_AGREED.to_owned(), quotation::lead),
+            "" => matter.count_of(Field::LeadDays).map_or_else(
+                || quotation::TO_BE_AGREED.to_owned(),
+                |days| quotation::lead(matter.form(), days),
+            ),
             due => due.to_owned(),
         };
         form::fields(
@@ -108,7 +112,7 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
             table.row(TableRow::new([
                 Cell::new(called.get(line::Number)),
                 Cell::new(called.text(line::Quantity)),
-                Cell::new(day::day(called, line::Due)),
+                Cell::new(day::day(matter.form(), called, line::Due)),
                 Cell::new(called.get(line::Note)),
             ]));
         }
@@ -121,7 +125,7 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
     flow.section(quotation::CONDITIONS, "", mm(24.0));
     if let Some(answered) = matter.quotation {
         side(flow, quotation::TITLE, |flow| {
-            let said = phrases::of_day(&answered.number, &shown::date(answered.date));
+            let said = phrases::of_day(&answered.number, &matter.form().day(answered.date));
             flow.text(STRONG, &said);
             flow.text(BODY, words::STILL_HOLDS);
         });
@@ -153,7 +157,7 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, words::PLEASE_SEND, |flow| {
         let here = life::sum::<kind::Received, _>(matter.job, line::Count);
         let missing = life::ordered(matter.job).map(|ordered| ordered.saturating_sub(here));
-        flow.text(BODY, &words::to_send(missing));
+        flow.text(BODY, &words::to_send(matter.form(), missing));
     });
     agreed::set(std::slice::from_ref(matter), flow);
     side(flow, quotation::TERMS, |flow| {

@@ -31,7 +31,7 @@ pub fn packing(matter: &Matter<'_>) -> Document {
     for slip in matter.job.slips_of::<kind::Delivery>().rev() {
         table.row(
             TableRow::new([
-                Cell::new(day::day(slip, line::Date)),
+                Cell::new(day::day(matter.form(), slip, line::Date)),
                 Cell::new(slip.text(line::Count)),
                 Cell::new(slip.get(line::Serials)),
                 Cell::new(slip.get(line::Carrier)),
@@ -65,7 +65,8 @@ pub fn packing(matter: &Matter<'_>) -> Document {
 
 fn counted(matter: &Matter<'_>, flow: &mut Flow) {
     let gone = life::sum::<kind::Delivery, _>(matter.job, line::Count);
-    let count = |count: Option<u32>| count.map_or_else(String::new, |count| count.to_string());
+    let shown = |count: u32| matter.form().count(f64::from(count));
+    let count = |count: Option<u32>| count.map_or_else(String::new, shown);
     form::fields(
         flow,
         &[
@@ -75,7 +76,7 @@ fn counted(matter: &Matter<'_>, flow: &mut Flow) {
                 1.0,
             )
             .style(LARGE),
-            Captioned::filled(words::SO_FAR, &gone.to_string(), 1.0).style(LARGE),
+            Captioned::filled(words::SO_FAR, &shown(gone), 1.0).style(LARGE),
             Captioned::of(
                 words::STILL_TO_COME,
                 &count(life::left_to_deliver(matter.job)),

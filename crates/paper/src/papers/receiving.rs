@@ -32,12 +32,13 @@ pub fn receiving(matter: &Matter<'_>) -> Document {
 fn counted(matter: &Matter<'_>, flow: &mut Flow) {
     let here = life::sum::<kind::Received, _>(matter.job, line::Count);
     let ordered = life::ordered(matter.job);
-    let count = |count: Option<u32>| count.map_or_else(String::new, |count| count.to_string());
+    let shown = |count: u32| matter.form().count(f64::from(count));
+    let count = |count: Option<u32>| count.map_or_else(String::new, shown);
     form::fields(
         flow,
         &[
             Captioned::of(captions::PARTS_ORDERED, &count(ordered), 1.0).style(LARGE),
-            Captioned::filled(words::SO_FAR, &here.to_string(), 1.0).style(LARGE),
+            Captioned::filled(words::SO_FAR, &shown(here), 1.0).style(LARGE),
             Captioned::of(
                 words::STILL_MISSING,
                 &count(ordered.map(|ordered| ordered.saturating_sub(here))),
@@ -58,7 +59,11 @@ fn deliveries(matter: &Matter<'_>, flow: &mut Flow) {
     }
     for slip in slips {
         flow.together(|flow| {
-            flow.section(words::PARTS, &day::day(slip, line::Date), mm(20.0));
+            flow.section(
+                words::PARTS,
+                &day::day(matter.form(), slip, line::Date),
+                mm(20.0),
+            );
             form::fields(
                 flow,
                 &[

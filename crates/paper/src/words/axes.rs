@@ -2,6 +2,8 @@
 
 use quillbore_calc::direction::{across, quarter};
 use quillbore_calc::mount::Mount;
+use quillbore_job::Form;
+use quillbore_job::form::one_by_one;
 
 use super::phrases::{self, count};
 
@@ -49,7 +51,9 @@ pub fn range(first: u32, last: u32) -> String {
 }
 
 /// How the part is mounted, in words; how it tilts only where it does.
-pub fn mount(mount: &Mount, tilts: bool) -> String {
+pub fn mount(form: Form, mount: &Mount, tilts: bool) -> String {
+    let named = |vector| named(form, vector);
+    let index = |axis| index(form, axis);
     let toward = |vector: [f64; 3]| {
         if tilts {
             format!(
@@ -92,24 +96,24 @@ pub fn mount(mount: &Mount, tilts: bool) -> String {
 }
 
 /// From where the index counts.
-fn index(axis: [f64; 3]) -> String {
+fn index(form: Form, axis: [f64; 3]) -> String {
     format!(
         "index: the part's side that faces the electrode, 0 at {}, counted toward {}",
-        named(across(axis)),
-        named(quarter(axis))
+        named(form, across(axis)),
+        named(form, quarter(axis))
     )
 }
 
 /// A direction of the part: an axis by its name, all others by their components.
-fn named(vector: [f64; 3]) -> String {
+fn named(form: Form, vector: [f64; 3]) -> String {
     for (part, name) in vector.iter().zip(["x", "y", "z"]) {
         if (part.abs() - 1.0).abs() < 1e-6 {
             let sign = if *part > 0.0 { "+" } else { "\u{2212}" };
             return format!("{sign}{name}");
         }
     }
-    let told = vector.map(|part| crate::shown::fixed(part, 3));
-    format!("direction ({})", told.join(", "))
+    let told = vector.map(|part| form.fixed(part, 3));
+    format!("direction ({})", one_by_one(&told))
 }
 
 /// The drilling order of a setup.
@@ -132,8 +136,8 @@ pub fn annex_remark(unit: &str) -> String {
 }
 
 /// So many locations.
-pub fn locations(number: u32) -> String {
-    count(number, "location", "locations")
+pub fn locations(form: Form, number: u32) -> String {
+    count(form, number, "location", "locations")
 }
 
 /// What all locations of a row share.

@@ -1,5 +1,7 @@
 //! Words of the order confirmation.
 
+use quillbore_job::Form;
+
 use super::phrases::count;
 
 /// The order confirmation's name.
@@ -39,11 +41,11 @@ pub const ORDERS_TERMS: &str = "Terms of the order";
 pub const PLEASE_SEND: &str = "Please send";
 
 /// What the customer has to send, by the parts that are not here yet.
-pub fn to_send(missing: Option<u32>) -> String {
+pub fn to_send(form: Form, missing: Option<u32>) -> String {
     match missing {
         Some(0) => "Nothing: all parts are here.".to_owned(),
         Some(missing) => {
-            let parts = count(missing, "part", "parts");
+            let parts = count(form, missing, "part", "parts");
             format!("{parts}, with drawing and heat or serial numbers.")
         }
         None => "The parts, with drawing and heat or serial numbers.".to_owned(),

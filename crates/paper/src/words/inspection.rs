@@ -1,5 +1,7 @@
 //! Words of the hole inspection record.
 
+use quillbore_job::Form;
+
 use super::kinds::Kinds;
 use super::phrases::count;
 
@@ -77,19 +79,24 @@ pub fn how_checked(kinds: Kinds) -> Vec<&'static str> {
 }
 
 /// Pieces and serial numbers don't come out even.
-pub fn uneven(parts: usize, serials: usize) -> String {
+pub fn uneven(form: Form, parts: usize, serials: usize) -> String {
     format!(
         "{} counted, {} named: find out why before anything is signed.",
-        count(whole(parts), "part is", "parts are"),
-        count(whole(serials), "serial number is", "serial numbers are"),
+        count(form, whole(parts), "part is", "parts are"),
+        count(
+            form,
+            whole(serials),
+            "serial number is",
+            "serial numbers are"
+        ),
     )
 }
 
 /// Pieces beyond those that have a line.
-pub fn more_pieces(more: usize) -> String {
+pub fn more_pieces(form: Form, more: usize) -> String {
     format!(
         "{} no line here: make a further record for them.",
-        count(whole(more), "more piece has", "more pieces have")
+        count(form, whole(more), "more piece has", "more pieces have")
     )
 }
 

@@ -2,7 +2,7 @@
 
 use quillbore_job::Line;
 
-use super::phrases::count;
+use super::phrases::typed_count;
 
 /// Words between holes and the pieces that have them, as they are typed.
 pub const BETWEEN: [&str; 3] = [" of ", " on ", " in "];
@@ -15,10 +15,9 @@ pub const NOT_CLOSED: &str = "not closed";
 pub fn of_line(line: Line, text: &str) -> String {
     match line {
         Line::Serials => format!("pieces {text}"),
-        Line::Count => match text.parse() {
-            Ok(parts) => count(parts, "part", "parts"),
-            Err(_) => format!("parts: {text}"),
-        },
+        Line::Count => {
+            typed_count(text, "part", "parts").unwrap_or_else(|| format!("parts: {text}"))
+        }
         Line::Decision => format!("decision: {text}"),
         Line::DecidedBy => format!("decided by {text}"),
         Line::Redo => format!("to be redone: {text}"),

@@ -1,8 +1,8 @@
 //! What papers say of an order that differs from what was offered or planned.
 
+use quillbore_job::Form;
 use quillbore_job::order::{Difference, Revised};
 
-use crate::shown;
 use crate::words::phrases::count;
 
 /// A difference that is still open.
@@ -17,7 +17,9 @@ pub fn accepted(by: &str) -> String {
 /// One sentence: what differs, in words for customer and floor alike; the sheet of the office is what
 /// was planned.
 #[must_use]
-pub fn difference(difference: &Difference) -> String {
+pub fn difference(form: Form, difference: &Difference) -> String {
+    let count = |number, one, several| count(form, number, one, several);
+    let number = |number: u32| form.count(f64::from(number));
     match difference {
         Difference::NoQuotation => "The order answers no valid quotation of ours.".to_owned(),
         Difference::OtherPaper { named } => format!(
@@ -31,23 +33,26 @@ pub fn difference(difference: &Difference) -> String {
         ),
         Difference::TooLate { until } => format!(
             "The quotation was valid until {}; the order came later.",
-            shown::date(*until)
+            form.day(*until)
         ),
         Difference::NotPriced { ordered, nearest } => format!(
-            "The order is for {}, a quantity that was not quoted; the nearest is {nearest}.",
-            count(*ordered, "part", "parts")
+            "The order is for {}, a quantity that was not quoted; the nearest is {}.",
+            count(*ordered, "part", "parts"),
+            number(*nearest)
         ),
         Difference::Quantity { ordered, on_sheet } => {
             let ordered = count(*ordered, "part", "parts");
             match on_sheet {
-                Some(planned) => format!("The order is for {ordered}; planned: {planned}."),
+                Some(planned) => {
+                    format!("The order is for {ordered}; planned: {}.", number(*planned))
+                }
                 None => format!("The order is for {ordered}; no quantity was planned."),
             }
         }
         Difference::Price { ordered, quoted } => format!(
             "The order pays {} each; {} was quoted.",
-            shown::money(&ordered.to_string()),
-            shown::money(&quoted.to_string())
+            form.amount(*ordered),
+            form.amount(*quoted)
         ),
         Difference::Revision {
             of,
@@ -62,8 +67,8 @@ pub fn difference(difference: &Difference) -> String {
         } => revised_since(*of, quoted, on_sheet),
         Difference::Due { ordered, on_sheet } => format!(
             "The order is due on {}; planned: {}.",
-            shown::date(*ordered),
-            shown::date(*on_sheet)
+            form.day(*ordered),
+            form.day(*on_sheet)
         ),
         Difference::DueEarly {
             ordered,
@@ -71,9 +76,9 @@ pub fn difference(difference: &Difference) -> String {
             earliest,
         } => format!(
             "The order is due on {}; the quoted lead time of {} ends on {} at the earliest.",
-            shown::date(*ordered),
+            form.day(*ordered),
             count(*lead_days, "working day", "working days"),
-            shown::date(*earliest)
+            form.day(*earliest)
         ),
         Difference::Terms { named } => {
             format!(
@@ -124,8 +129,8 @@ const fn revised(of: Revised) -> &'static str {
 }
 
 /// The lot is of another quantity than was worked out.
-pub fn other_quantity(lot: u32, planned: u32) -> String {
-    let parts = |number| count(number, "part", "parts");
+pub fn other_quantity(form: Form, lot: u32, planned: u32) -> String {
+    let parts = |number| count(form, number, "part", "parts");
     format!(
         "This lot has {}; electrodes and times here are worked out for {}.",
         parts(lot),

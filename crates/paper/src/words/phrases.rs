@@ -1,6 +1,6 @@
 //! Phrases that several papers build their lines of.
 
-use quillbore_job::Unit;
+use quillbore_job::{Form, Unit};
 
 /// Between things that come one after the other.
 pub const THEN: &str = ", then ";
@@ -35,7 +35,8 @@ pub fn setup(number: usize) -> String {
 }
 
 /// Some of a number of things.
-pub fn some_of(some: u32, all: u32) -> String {
+pub fn some_of(form: Form, some: u32, all: u32) -> String {
+    let [some, all] = [some, all].map(|count| form.count(f64::from(count)));
     format!("{some} of {all}")
 }
 
@@ -50,12 +51,21 @@ pub fn of_day(number: &str, day: &str) -> String {
 }
 
 /// So many of a thing.
-pub fn count(number: u32, one: &str, several: &str) -> String {
+pub fn count(form: Form, number: u32, one: &str, several: &str) -> String {
     if number == 1 {
         format!("1\u{a0}{one}")
     } else {
-        format!("{number}\u{a0}{several}")
+        format!("{}\u{a0}{several}", form.count(f64::from(number)))
     }
+}
+
+/// So many of a thing, the number as it was typed; `None` where it is no plain one.
+pub fn typed_count(number: &str, one: &str, several: &str) -> Option<String> {
+    let read: u32 = number.parse().ok()?;
+    Some(format!(
+        "{number}\u{a0}{}",
+        if read == 1 { one } else { several }
+    ))
 }
 
 /// A unit of length in full.

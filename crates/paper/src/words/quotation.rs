@@ -1,5 +1,6 @@
 //! Words of the quotation.
 
+use quillbore_job::Form;
 use quillbore_job::concern::Told;
 
 use super::kinds::Kinds;
@@ -148,16 +149,16 @@ pub fn scope(kinds: Kinds) -> &'static str {
 }
 
 /// Lead time in days.
-pub fn lead(days: u32) -> String {
+pub fn lead(form: Form, days: u32) -> String {
     format!(
         "{} after order, parts and drawing are in",
-        count(days, "working day", "working days")
+        count(form, days, "working day", "working days")
     )
 }
 
 /// How long the quotation stands.
-pub fn valid(days: u32, until: &str) -> String {
-    format!("{}, until {until}", count(days, "day", "days"))
+pub fn valid(form: Form, days: u32, until: &str) -> String {
+    format!("{}, until {until}", count(form, days, "day", "days"))
 }
 
 /// The minimum charge, where it decided.

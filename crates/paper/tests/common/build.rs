@@ -83,6 +83,7 @@ pub(super) fn build(
         name: shop.name.clone(),
         address: shop.address.clone(),
         identity: shop.identity.clone(),
+        form: shop.form,
         sample_rates: shop.has_sample_rates(),
         logo: shop.logo.clone(),
         terms: shop.texts.terms.clone(),

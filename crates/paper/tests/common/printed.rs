@@ -44,7 +44,7 @@ pub fn answer(sample: &Sample, row: usize, concern: Concern, facts: &[f64], how:
 pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter<'_>) -> T) -> T {
     let shop = &*shop.for_job(job);
     let results = quillbore_job::results::results_now(job, shop);
-    let telling = quillbore_job::results::Telling::new(job, &shop.tables);
+    let telling = quillbore_job::results::Telling::new(job, shop);
     let notes = results.notes.iter();
     let remarks: Vec<Remark> = notes.map(|note| Remark::of(note, &telling)).collect();
     let answers = results.answers();
@@ -53,6 +53,7 @@ pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter
         name: shop.name.clone(),
         address: shop.address.clone(),
         identity: shop.identity.clone(),
+        form: shop.form,
         sample_rates: shop.has_sample_rates(),
         logo: shop.logo.clone(),
         terms: shop.texts.terms.clone(),

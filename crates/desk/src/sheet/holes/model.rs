@@ -8,7 +8,7 @@ use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::job::FigureKey;
 use quillbore_job::results::Results;
 use quillbore_job::words::english;
-use quillbore_job::{CellAt as JobCell, Column, Edit, Job, Shop, Unit, show_quantity as show};
+use quillbore_job::{CellAt as JobCell, Column, Edit, Job, Shop, Unit};
 
 use super::columns::{Made, Shown, grid_column};
 use crate::grid::{CellState, GridAt, GridColumn, GridModel};
@@ -113,16 +113,16 @@ impl<'a> Holes<'a> {
 
     fn made(&self, made: Made, row: usize) -> Option<String> {
         let hole = self.figures(row)?;
-        let unit = self.job.unit;
+        let (unit, form) = (self.job.unit, self.shop.form);
         Some(match made {
             Made::Electrode => {
                 let tube = hole.tube?.of(&self.shop.tables.tubes)?;
-                words::electrode(&show::length_mm(tube.outer_mm, unit), tube.channels)
+                words::electrode(&form.length_mm(tube.outer_mm, unit), tube.channels)
             }
-            Made::Drills => show::limits(hole.size_mm?, unit),
+            Made::Drills => form.limits(hole.size_mm?, unit),
             Made::Verdict => english::verdict(hole.verdict?).to_owned(),
-            Made::Minutes => show::minutes(hole.minutes?.p50),
-            Made::Wear => words::wear(hole.wear_mm?, unit),
+            Made::Minutes => form.minutes(hole.minutes?.p50),
+            Made::Wear => words::wear(hole.wear_mm?, unit, form),
             Made::PerHole => hole.electrodes_per_hole?.to_string(),
         })
     }

@@ -4,9 +4,8 @@ use std::borrow::Cow;
 
 use quillbore_job::apply::EditRefused;
 use quillbore_job::life::{RunPlan, Stretch};
-use quillbore_job::show_quantity as show;
 use quillbore_job::slip::{RUN_COLUMNS, Slip};
-use quillbore_job::{Edit, Entry, Job, Line, RunAt, SlipKind, Value};
+use quillbore_job::{Edit, Entry, Form, Job, Line, RunAt, SlipKind, Value};
 
 use quillbore_paper::shown;
 
@@ -32,6 +31,7 @@ pub(super) struct NewRun<'a> {
 /// The run records as the grid reads them, in the order in which they were written.
 pub(super) struct Runs<'a> {
     job: &'a Job,
+    form: Form,
     plan: &'a RunPlan,
     pub(super) slips: Vec<&'a Slip>,
     pub(super) shown: Vec<Line>,
@@ -44,6 +44,7 @@ impl<'a> Runs<'a> {
         let unit = shared.job.unit;
         Self {
             job: shared.job,
+            form: shared.shop.form,
             plan,
             slips: slips
                 .filter(|slip: &&Slip| slip.kind == SlipKind::Run)
@@ -62,9 +63,13 @@ impl<'a> Runs<'a> {
     fn said(&self, stretch: &Stretch, line: Line) -> String {
         let length = |at: usize| {
             let mm = stretch.length_mm.map(|lengths| lengths[at]);
-            mm.map_or_else(String::new, |mm| show::length_by_rule(mm, self.job.unit))
+            mm.map_or_else(String::new, |mm| {
+                self.form.length_by_rule(mm, self.job.unit)
+            })
         };
-        let minutes = |minutes: Option<f64>| minutes.map_or_else(String::new, show::minutes);
+        let minutes = |minutes: Option<f64>| {
+            minutes.map_or_else(String::new, |minutes| self.form.minutes(minutes))
+        };
         match line {
             Line::ElectrodeNumber => shown::numbers(stretch.first, stretch.last),
             Line::Mark => {
@@ -72,7 +77,7 @@ impl<'a> Runs<'a> {
                 let row = index.map(|index| &self.job.rows[index]);
                 row.map_or_else(String::new, |row| row.mark.text().to_owned())
             }
-            Line::Holes => stretch.holes.to_string(),
+            Line::Holes => self.form.exact(stretch.holes),
             Line::TubeBefore => length(0),
             Line::TubeAfter => length(1),
             Line::SparkMinutes => minutes(stretch.sparking_min),

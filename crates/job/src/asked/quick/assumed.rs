@@ -120,7 +120,10 @@ impl Assumed {
         let fixed = match self {
             Self::Material(name) => return name.clone(),
             Self::AnyMaterial(number) => return words::any_material(*number),
-            Self::Depth(mm) => return words::deep(&speaker.length(*mm), DIAMETERS_DEEP),
+            Self::Depth(mm) => {
+                let diameters = speaker.form.number(DIAMETERS_DEEP, 3);
+                return words::deep(&speaker.length(*mm), &diameters);
+            }
             Self::Tolerance(mm) => return words::tolerance(&speaker.length(*mm)),
             Self::LowerLimit(mm) => return words::lower_limit(&speaker.length(*mm)),
             Self::Machine(name) => return words::on_machine(name),

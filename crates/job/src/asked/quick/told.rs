@@ -10,6 +10,7 @@ use super::range::{Minimum, QuickRange};
 use crate::job::Job;
 use crate::shop::rows::Shop;
 use crate::shop::unknown::UnknownName;
+use crate::typed::form::Form;
 use crate::typed::quick::{LeadsTo, Quick};
 use crate::words::foot;
 use crate::words::quick as words;
@@ -62,7 +63,7 @@ impl QuickAnswer {
                 let first = stops.first().map(|kind| speaker.finding(kind));
                 words::stopped(first.as_deref())
             }
-            Says::Range(range) => range_said(range, &shop.tables.rates),
+            Says::Range(range) => range_said(range, &shop.tables.rates, shop.form),
         };
         let mut told = vec![plain(said)];
         told.extend(self.first_assumed(&speaker));
@@ -112,6 +113,7 @@ const fn speaker<'a>(base: &'a Job, shop: &'a Shop) -> Speaker<'a> {
         job: base,
         tables: &shop.tables,
         unit: base.unit,
+        form: shop.form,
     }
 }
 
@@ -130,7 +132,7 @@ fn pressed(assumed: &Assumed, speaker: &Speaker<'_>) -> Told {
 }
 
 /// A range, with the lot's where there is more than one part, and its machine hours.
-fn range_said(range: &QuickRange, rates: &Rates) -> String {
+fn range_said(range: &QuickRange, rates: &Rates, form: Form) -> String {
     let QuickRange {
         quantity,
         each,
@@ -138,20 +140,21 @@ fn range_said(range: &QuickRange, rates: &Rates) -> String {
         minimum,
         hours,
     } = *range;
-    let amounts = |both: [Decimal; 2]| words::amounts(both, rates.minor_digits);
+    let amounts = |both: [Decimal; 2]| words::amounts(both, rates.minor_digits, form);
+    let parts = form.count(f64::from(quantity));
     let currency = &rates.currency;
     let charge = money(rates.minimum_charge, rates.minor_digits).unwrap_or_default();
     let [charge, most] = [charge, lot[1]].map(|amount| amounts([amount, amount]));
     let price = match minimum {
-        Minimum::Decides => words::minimum(&charge, currency, quantity),
-        Minimum::Begins => words::from_minimum(&charge, &most, currency, quantity),
+        Minimum::Decides => words::minimum(&charge, currency, &parts),
+        Minimum::Begins => words::from_minimum(&charge, &most, currency, &parts),
         Minimum::Exceeded => {
             let mut said = words::each(&amounts(each), currency);
             if quantity > 1 {
-                said += &words::lot(&amounts(lot), quantity);
+                said += &words::lot(&amounts(lot), &parts);
             }
             said
         }
     };
-    price + &words::hours(hours)
+    price + &words::hours(hours, form)
 }

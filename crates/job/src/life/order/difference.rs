@@ -2,9 +2,10 @@
 
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
 
 /// What differs between an order and what it is held against.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Difference {
     /// No quotation stands that the order could be held against.
     NoQuotation,
@@ -95,7 +96,7 @@ pub enum Difference {
 }
 
 /// What has a revision.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Revised {
     /// The part.
     Part,

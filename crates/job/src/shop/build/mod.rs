@@ -19,6 +19,7 @@ use super::plain::plain;
 use super::rows::{Identity, Pedigree, Shop, Texts};
 use super::start::spread;
 use super::unfit::{FigureNamed, Needed, RowUnfit};
+use crate::typed::form::Form;
 
 /// The shop that the files describe.
 pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
@@ -72,6 +73,7 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
         sample_rates: false,
         counted: BTreeMap::new(),
         on_letter: None,
+        form: Form::default(),
         not_used: Vec::new(),
     };
     shop.tables = shop.tables_with(&shop.newest_rates);

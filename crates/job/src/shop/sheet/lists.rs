@@ -1,9 +1,10 @@
 //! What a shop says of itself: single lines, and lists with their columns.
 
 use super::kind::ShopKind;
-use super::kind::words::{DATES, FAMILIES, METALS, NUMBERS, PAPER_SIZES};
+use super::kind::words::{FAMILIES, METALS, PAPER_SIZES};
 use crate::ground::list::list;
 use crate::life::drawer::Thing;
+use crate::typed::form::{Dates, Numbers};
 
 list! {
     /// A single line of the shop's sheet, in the sheet's order.
@@ -30,10 +31,10 @@ list! {
     Currency "currency" ShopBlock::Identity, ShopKind::Currency;
     /// The size of its sheets.
     PaperSize "paper_size" ShopBlock::Identity, ShopKind::OneOf(PAPER_SIZES);
-    /// How numbers are grouped.
-    Numbers "numbers" ShopBlock::Identity, ShopKind::OneOf(NUMBERS);
+    /// How numbers are written.
+    Numbers "numbers" ShopBlock::Identity, ShopKind::OneOf(Numbers::KEYS);
     /// How days are written.
-    Dates "dates" ShopBlock::Identity, ShopKind::OneOf(DATES);
+    Dates "dates" ShopBlock::Identity, ShopKind::OneOf(Dates::KEYS);
     /// Plus or minus where neither row nor drawing gives limits.
     UsualTolerance "usual_tolerance" ShopBlock::Identity, ShopKind::Length;
     /// Terms of a quotation, one a line.

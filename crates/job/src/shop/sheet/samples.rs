@@ -5,6 +5,7 @@ use std::sync::OnceLock;
 use super::lists::{ShopLine, ShopList};
 use super::text_rows::{TextRow, TextRows, text_rows};
 use crate::shop::load::embedded_file;
+use crate::typed::form::{Dates, Numbers};
 
 /// The samples; none where the assets can't be read, which a test rules out.
 pub(super) fn samples() -> &'static TextRows {
@@ -25,8 +26,8 @@ pub(super) fn sample(list: ShopList, name: &str) -> Option<&'static TextRow> {
 pub fn usual_line(line: ShopLine) -> &'static str {
     let usual = match line {
         ShopLine::PaperSize => "a4",
-        ShopLine::Numbers => "1,234.5",
-        ShopLine::Dates => "2026-01-31",
+        ShopLine::Numbers => Numbers::default().key(),
+        ShopLine::Dates => Dates::default().key(),
         _ => "",
     };
     let known = samples().lines.get(&line);

@@ -23,6 +23,7 @@ use crate::shop::error::ShopError;
 use crate::shop::load::embedded_file;
 use crate::shop::rows::{Identity, Shop};
 use crate::shop::unfit::RowUnfit;
+use crate::typed::form::{Dates, Form, Numbers};
 use cells::Cells;
 pub(super) use rows::has_sample_rates;
 
@@ -82,6 +83,7 @@ impl Shop {
         };
         shop.identity = identity(sheet);
         shop.on_letter = on_letter(sheet);
+        shop.form = form(sheet);
         shop.counted = counted(sheet);
         put_stubs(sheet, &mut shop.tables.tubes);
         shop.customers = customers::customers(sheet, &mut notes);
@@ -302,6 +304,14 @@ fn on_letter(sheet: &ShopSheet) -> Option<bool> {
     match sheet.line(Line::PaperSize).value() {
         Some(ShopValue::Text(text)) => Some(text == LETTER),
         _ => None,
+    }
+}
+
+/// How it writes numbers and days; what is none of the choices is told, and the usual form stands.
+fn form(sheet: &ShopSheet) -> Form {
+    Form {
+        numbers: Numbers::of_key(&line_text(sheet, Line::Numbers)).unwrap_or_default(),
+        dates: Dates::of_key(&line_text(sheet, Line::Dates)).unwrap_or_default(),
     }
 }
 

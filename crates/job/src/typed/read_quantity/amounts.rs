@@ -43,7 +43,7 @@ pub fn mass_kg(text: &str, unit: Unit) -> Result<f64, Misread> {
     if kilograms.at_least(Ratio::whole(1_000_000)) {
         return Err(Misread::TooLarge {
             what,
-            most: "1,000 t",
+            most: "1000 t",
         });
     }
     Ok(kilograms.to_f64())

@@ -46,9 +46,12 @@ pub fn hole_end(text: &str) -> Result<HoleEnd, Misread> {
 pub fn one_of_words(text: &str, words: &'static [&'static str]) -> Result<&'static str, Misread> {
     let typed = text.split_whitespace().collect::<Vec<_>>().join(" ");
     let typed = typed.to_lowercase();
-    let mut begun = words.iter().filter(|word| word.starts_with(&typed));
+    let lowered = |word: &&&str| word.to_lowercase();
+    let mut begun = words
+        .iter()
+        .filter(|word| lowered(word).starts_with(&typed));
     match (
-        words.iter().find(|word| **word == typed),
+        words.iter().find(|word| lowered(word) == typed),
         begun.next(),
         begun.next(),
     ) {

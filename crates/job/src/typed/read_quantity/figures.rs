@@ -101,7 +101,7 @@ fn positive(value: Ratio, factor: Option<Ratio>, what: What, typed: &str) -> Res
     if value.at_least(Ratio::whole(10_000_000)) {
         return Err(Misread::TooLarge {
             what,
-            most: "10,000,000",
+            most: "ten million",
         });
     }
     Ok(value.to_f64())

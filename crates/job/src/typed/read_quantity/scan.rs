@@ -212,10 +212,11 @@ fn one_inch_sign(chars: &mut Vec<char>) {
     }
 }
 
-/// A thin space groups digits where exactly three follow; anywhere else it is a space.
+/// A thin space groups digits where exactly three follow; anywhere else it is a space. An apostrophe
+/// there is read as one; anywhere else it stays.
 fn keep_grouping_only(chars: &mut [char]) {
     for at in 0..chars.len() {
-        if chars[at] != THIN_SPACE {
+        if !matches!(chars[at], THIN_SPACE | '\'') {
             continue;
         }
         let digit = |at: usize| chars.get(at).is_some_and(char::is_ascii_digit);
@@ -224,8 +225,10 @@ fn keep_grouping_only(chars: &mut [char]) {
             && (1..=3).all(|ahead| digit(at + ahead))
             && !digit(at + 4)
             && chars.get(at + 4) != Some(&'/');
-        if !groups {
-            chars[at] = ' ';
+        match chars[at] {
+            '\'' if groups => chars[at] = THIN_SPACE,
+            THIN_SPACE if !groups => chars[at] = ' ',
+            _ => {}
         }
     }
 }

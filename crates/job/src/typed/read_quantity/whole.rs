@@ -2,7 +2,7 @@
 
 use super::misread::{Misread, What};
 use super::number::{decimal, number};
-use super::scan::Scan;
+use super::scan::{Scan, THIN_SPACE};
 
 /// Largest count that is taken.
 const MOST: i128 = 1_000_000;
@@ -31,7 +31,7 @@ pub fn holes(text: &str) -> Result<u32, Misread> {
         let product = product.filter(|product| i128::from(*product) <= MOST);
         count = product.ok_or(Misread::TooLarge {
             what: What::Holes,
-            most: "1,000,000",
+            most: "a million",
         })?;
     }
     while scan.eat_word(&WORDS) || scan.eat_word(&["spaced"]) {}
@@ -84,7 +84,7 @@ pub fn quantities(text: &str) -> Result<Vec<u32>, Misread> {
             what,
             found: scan.rest(),
         })?;
-        if matches!(scan.here(), Some('.' | ',')) {
+        if matches!(scan.here(), Some('.' | ',' | THIN_SPACE)) {
             not_grouped(&scan, &digits)?;
         }
         found.push(in_range(&digits, what, 1)?);
@@ -110,7 +110,7 @@ pub fn quantities(text: &str) -> Result<Vec<u32>, Misread> {
     Ok(found)
 }
 
-/// In a list `10,250` may be two quantities or one.
+/// In a list `10,250` may be two quantities or one, and so may digits with a mark for thousands.
 fn not_grouped(scan: &Scan, digits: &str) -> Result<(), Misread> {
     let three = (1..=3).all(|ahead| scan.ahead(ahead).is_some_and(|c| c.is_ascii_digit()));
     if three && digits.len() <= 3 && !scan.ahead(4).is_some_and(|c| c.is_ascii_digit()) {
@@ -166,7 +166,7 @@ pub(crate) fn grouped_or_not(typed: &str) -> Option<Misread> {
 fn in_range(digits: &str, what: What, least: u32) -> Result<u32, Misread> {
     let too_large = Misread::TooLarge {
         what,
-        most: "1,000,000",
+        most: "a million",
     };
     let Ok(count) = digits.parse::<i128>() else {
         return Err(too_large);

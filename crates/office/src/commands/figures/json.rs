@@ -8,11 +8,12 @@ use quillbore_calc::job_figures::{
 };
 use quillbore_calc::tables::Tube;
 use quillbore_calc::{Limits, RowId};
+use quillbore_job::form::money_plain;
 use quillbore_job::results::promise::Promise as Promised;
 use quillbore_job::results::{Beside, Results, SideNote, Telling};
 use quillbore_job::words::english;
 use quillbore_job::words::speaker::Speaker;
-use quillbore_job::{Field, Job, Shop, Unit, show_quantity};
+use quillbore_job::{Field, Job, Shop, Unit};
 
 use serde::{Serialize, Serializer};
 
@@ -42,8 +43,9 @@ impl Serialize for FiguresJson<'_> {
             job,
             tables: &shop.tables,
             unit: Unit::Mm,
+            form: shop.form,
         };
-        let telling = Telling::new(job, &shop.tables);
+        let telling = Telling::new(job, shop);
         let mut notes: BTreeMap<Option<RowId>, Vec<&SideNote>> = BTreeMap::new();
         for note in &results.notes {
             notes.entry(row_of(note)).or_default().push(note);
@@ -280,7 +282,7 @@ fn json_lot(lot: &LotFigures, shop: &Shop) -> Lot {
 
 fn json_price(price: &PriceFigures, shop: &Shop) -> Price {
     let digits = shop.tables.rates.minor_digits;
-    let plain = |amount| show_quantity::money_plain(amount, digits);
+    let plain = |amount| money_plain(amount, digits);
     let known_risk = price.risk.as_ref().filter(|_| price.calibrated);
     Price {
         currency: price.currency.clone(),

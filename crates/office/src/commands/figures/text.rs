@@ -25,7 +25,9 @@ pub(super) fn figures_lines(
         job,
         tables: &shop.tables,
         unit: job.unit,
+        form: shop.form,
     };
+    let form = shop.form;
     let figures = &results.figures;
     let minor_digits = shop.tables.rates.minor_digits;
     let mut blocks = Blocks { say, blanks: 0 };
@@ -34,21 +36,21 @@ pub(super) fn figures_lines(
         blocks.add(hole_lines(hole, shop, &speaker));
     }
     if let Some(lot) = &figures.lot {
-        blocks.add(words::machine(&lot.machine));
-        blocks.add(words::hours(lot.machine_hours, lot.labor_hours));
+        blocks.add(words::machine(&lot.machine, form));
+        blocks.add(words::hours(lot.machine_hours, lot.labor_hours, form));
     }
     if let Some(price) = &figures.price {
         let breaks = price.breaks.iter();
-        blocks.add(breaks.map(|at| words::offered(at, minor_digits)));
+        blocks.add(breaks.map(|at| words::offered(at, minor_digits, form)));
         let goes_by = workings::goes_by(Figure::LotCost, shop);
-        let cost = words::cost(price, minor_digits).into_iter();
+        let cost = words::cost(price, minor_digits, form).into_iter();
         blocks.add(cost.chain(goes_by));
-        blocks.add(job_words::risk(price, minor_digits));
+        blocks.add(job_words::risk(price, minor_digits, form));
     }
     blocks.add(promised);
     let foot = [&foot.said, &foot.rests].map(|line| text(line));
     let foot = foot.into_iter().filter(|line| !line.is_empty());
-    let telling = Telling::new(job, &shop.tables);
+    let telling = Telling::new(job, shop);
     let notes = results.notes.iter();
     let notes = notes.map(|note| words::note_and_remedy(note, &telling));
     blocks.add(foot.chain(notes));
@@ -101,9 +103,13 @@ fn hole_lines(hole: &HoleFigures, shop: &Shop, speaker: &Speaker<'_>) -> Vec<Str
     let size = size.map(|(size, verdict)| words::drills(size, verdict, speaker));
     add(", ", size);
     let chances = hole.first_choice.zip(hole.held);
-    let chances = chances.map(|(first, held)| words::chances(first, held));
+    let chances = chances.map(|(first, held)| words::chances(first, held, speaker.form));
     add("\n  ", chances);
-    add("\n  ", hole.minutes.map(words::minutes));
+    add(
+        "\n  ",
+        hole.minutes
+            .map(|minutes| words::minutes(minutes, speaker.form)),
+    );
     let wear = hole.wear_mm;
     add(", ", wear.map(|mm| words::wear(mm, hole.ends, speaker)));
     let plan = hole.depth_plan;

@@ -2,7 +2,6 @@
 
 use super::measured::Measured;
 use crate::matter::Matter;
-use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::STRONG;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
@@ -16,7 +15,7 @@ pub(super) fn set(matter: &Matter<'_>, measured: &Measured<'_>, flow: &mut Flow)
     let mut table = Table::new([
         Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
         Column::text(words::HOLE_NUMBERS, Width::Fit(60.0)),
-        Column::text(heads::SIZES_FOUND, Width::Share(1.0)).unit(shown::unit(matter.job.unit)),
+        Column::text(heads::SIZES_FOUND, Width::Share(1.0)).unit(matter.job.unit.symbol()),
         Column::text(words::PIECES, Width::Share(1.0)),
         Column::figures(heads::HOLES, heads::CHECKED, Width::Fit(44.0)),
         Column::figures(heads::HOLES, heads::NOT_GOOD, Width::Fit(44.0)),

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use quillbore_job::inspected::Marks;
 use quillbore_job::slip::{kind, line};
-use quillbore_job::{Slip, serials};
+use quillbore_job::{Form, Slip, serials};
 
 use super::pieces::Pieces;
 use crate::matter::Matter;
@@ -60,7 +60,7 @@ impl<'a> Measured<'a> {
         let marks: Vec<String> = matter.holes().map(|hole| hole.mark()).collect();
         let marks = Marks::of(marks.iter().map(String::as_str));
         for slip in &matter.job.slips {
-            if let Some(told) = Recorded::of(slip) {
+            if let Some(told) = Recorded::of(slip, matter.form()) {
                 measured.take(told, &marks, pieces);
             }
         }
@@ -107,7 +107,7 @@ struct Recorded<'a> {
 
 impl<'a> Recorded<'a> {
     /// What a run record or an inspection says; `None` of every other slip.
-    fn of(slip: &'a Slip) -> Option<Self> {
+    fn of(slip: &'a Slip, form: Form) -> Option<Self> {
         if let Some(run) = slip.as_view::<kind::Run>() {
             return Some(Self {
                 record: OfLot {
@@ -116,7 +116,7 @@ impl<'a> Recorded<'a> {
                     numbers: "",
                     pieces: run.get(line::Serials),
                     counts: ["", ""],
-                    date: day(run, line::Date),
+                    date: day(form, run, line::Date),
                     by: run.get(line::By),
                     note: String::new(),
                 },
@@ -132,7 +132,7 @@ impl<'a> Recorded<'a> {
                 numbers: slip.get(line::HoleNumbers),
                 pieces: slip.get(line::Serials),
                 counts: [slip.text(line::Checked), slip.text(line::NotGood)],
-                date: day(slip, line::Date),
+                date: day(form, slip, line::Date),
                 by: slip.get(line::By),
                 note: slip.get(line::Note).replace('\n', " "),
             },

@@ -68,7 +68,7 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
 /// What the drawing asks of every hole, once.
 fn asked(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
-    let sign = shown::unit(unit);
+    let sign = unit.symbol();
     let mut table = Table::new([
         Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
         Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(40.0)),
@@ -84,9 +84,13 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
         // A maximum alone has no pin that must go in.
         let pin = |limit: fn(Limits) -> f64| {
             let limit = limits.map(limit).filter(|mm| *mm > 0.0);
-            limit.map_or_else(shown::missing, |mm| shown::length(mm, unit, fine))
+            limit.map_or_else(shown::missing, |mm| {
+                shown::length(matter.form(), mm, unit, fine)
+            })
         };
-        let count = hole.count().map_or_else(shown::missing, |c| c.to_string());
+        let count = hole.count().map_or_else(shown::missing, |count| {
+            matter.form().count(f64::from(count))
+        });
         table.row(TableRow::new([
             Cell::new(hole.mark()),
             Cell::new(count),

@@ -1,10 +1,11 @@
 //! Every piece with its lines: what was measured of it, and room for what is still to be.
 
+use quillbore_job::Form;
+
 use super::measured::{Measured, OfPiece};
 use super::pieces::Pieces;
 use crate::matter::{Hole, Matter};
 use crate::page::mm;
-use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::HAND;
 use crate::typeset::look::{BODY, FIGURE, STRONG};
@@ -16,7 +17,7 @@ use crate::words::traveler::holes::NO_HOLES;
 
 pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>, flow: &mut Flow) {
     let depth = matter.holes().any(|hole| hole.is_blind());
-    let sign = shown::unit(matter.job.unit);
+    let sign = matter.job.unit.symbol();
     let mut columns = vec![
         Column::text(heads::PIECE, Width::Fit(90.0)).style(STRONG),
         Column::text(heads::MARK, Width::Fit(46.0)).style(STRONG),
@@ -46,7 +47,7 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
             // Every line names its piece: a page may begin with any of them.
             let style = if hole.index == 0 { STRONG } else { FIGURE };
             let name = Cell::styled(piece.as_str(), style);
-            table.row(row(name, hole, known, depth));
+            table.row(row(matter.form(), name, hole, known, depth));
         }
     }
     let keep = table.least(flow);
@@ -56,14 +57,15 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
     }
     table.set_or_say(flow, NO_HOLES);
     if pieces.more > 0 {
-        flow.text(BODY, &words::more_pieces(pieces.more));
+        flow.text(BODY, &words::more_pieces(matter.form(), pieces.more));
     }
 }
 
-fn row(piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -> TableRow {
-    let count = |count: Option<u32>| count.map_or_else(String::new, |count| count.to_string());
+fn row(form: Form, piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -> TableRow {
+    let count =
+        |count: Option<u32>| count.map_or_else(String::new, |count| form.count(f64::from(count)));
     let checked = match (known.checked, hole.count()) {
-        (Some(checked), Some(of)) => phrases::some_of(checked, of),
+        (Some(checked), Some(of)) => phrases::some_of(form, checked, of),
         (checked, _) => count(checked),
     };
     let mut cells = vec![

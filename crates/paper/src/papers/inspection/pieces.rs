@@ -42,7 +42,7 @@ impl Pieces {
             names.push(words::without_serial(extra));
         }
         let uneven = (!by_number && parts.count > 0 && named != parts.count as usize)
-            .then(|| words::uneven(parts.count as usize, named));
+            .then(|| words::uneven(matter.form(), parts.count as usize, named));
         let more = all - shown;
         let at = names.iter().cloned().zip(0..).collect();
         Self {

@@ -9,7 +9,6 @@ use crate::matter::Remark;
 use crate::matter::answered;
 use crate::page::mm;
 use crate::papers::agreed;
-use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
@@ -22,9 +21,11 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
     flow.section(words::CONDITIONS, "", mm(30.0));
     side(flow, words::LEAD_TIME, |flow| {
         let lead = |matter: &Matter<'_>| {
-            matter
-                .count_of(Field::LeadDays)
-                .map_or_else(|| words::TO_BE_AGREED.to_owned(), words::lead)
+            let days = matter.count_of(Field::LeadDays);
+            days.map_or_else(
+                || words::TO_BE_AGREED.to_owned(),
+                |days| words::lead(matter.form(), days),
+            )
         };
         of_each(matters, flow, lead);
     });
@@ -90,8 +91,8 @@ fn valid(matter: &Matter<'_>) -> String {
         matter.date.checked_add_days(days)
     });
     match (days, until) {
-        (Some(days), Some(until)) => words::valid(days, &shown::date(until)),
-        (None, Some(until)) => words::until(&shown::date(until)),
+        (Some(days), Some(until)) => words::valid(matter.form(), days, &matter.form().day(until)),
+        (None, Some(until)) => words::until(&matter.form().day(until)),
         _ => words::TO_BE_AGREED.to_owned(),
     }
 }

@@ -90,7 +90,7 @@ fn head(matter: &Matter<'_>, flow: &mut Flow) {
         flow,
         &[
             Captioned::of(captions::NUMBER, &number, 2.0).style(LARGE),
-            Captioned::of(captions::DATE, &shown::date(matter.date), 2.0).style(LARGE),
+            Captioned::of(captions::DATE, &matter.form().day(matter.date), 2.0).style(LARGE),
             Captioned::of(captions::PART, matter.text(Field::Part), 3.0).style(LARGE),
             Captioned::filled(captions::REVISION, revision, 1.4).style(LARGE),
         ],
@@ -119,7 +119,7 @@ fn replaced(matters: &[Matter<'_>], flow: &mut Flow) {
             let date = papers.find(|issued| issued.number == number);
             let one = date.map_or_else(
                 || number.to_string(),
-                |issued| phrases::of_day(&number, &shown::date(issued.date)),
+                |issued| phrases::of_day(&number, &matter.form().day(issued.date)),
             );
             if !said.contains(&one) {
                 said.push(one);

@@ -1,8 +1,9 @@
 //! What it costs, at each quantity, and once.
 
+use quillbore_calc::job_figures::PriceFigures;
+
 use crate::matter::Matter;
 use crate::page::{Ink, mm};
-use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
@@ -26,9 +27,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         let remark = if line.minimum { words::MINIMUM } else { "" };
         table.row(
             TableRow::new([
-                Cell::new(line.quantity.to_string()),
-                Cell::new(shown::money(&line.each.to_string())),
-                Cell::new(shown::money(&line.lot.to_string())),
+                Cell::new(matter.form().count(f64::from(line.quantity))),
+                Cell::new(matter.form().amount(line.each)),
+                Cell::new(matter.form().amount(line.lot)),
                 Cell::new(remark),
             ])
             .at_least(mm(6.0)),
@@ -42,18 +43,21 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     table.set(flow);
     if !price.one_off.is_empty() {
         flow.take(mm(2.5));
-        once(price, currency, flow);
+        once(matter, price, flow);
     }
     if price.breaks.iter().any(|line| line.minimum) {
         let rates = &matter.tables.rates;
-        let amount = shown::fixed(rates.minimum_charge, rates.minor_digits as usize);
-        let amount = format!("{}\u{a0}{currency}", shown::money(&amount));
+        let amount = matter
+            .form()
+            .money(rates.minimum_charge, rates.minor_digits);
+        let amount = format!("{amount}\u{a0}{currency}");
         flow.take(mm(1.5));
         flow.text(BODY, &words::minimum_note(&amount));
     }
 }
 
-fn once(price: &quillbore_calc::job_figures::PriceFigures, currency: &str, flow: &mut Flow) {
+fn once(matter: &Matter<'_>, price: &PriceFigures, flow: &mut Flow) {
+    let currency = &price.currency;
     let mut table = Table::new([
         Column::text(words::CHARGED_ONCE, Width::Fixed(mm(56.0) + 8.0)),
         Column::figures(words::PRICE, currency, Width::Fixed(mm(34.0))).style(STRONG),
@@ -63,7 +67,7 @@ fn once(price: &quillbore_calc::job_figures::PriceFigures, currency: &str, flow:
         table.row(
             TableRow::new([
                 Cell::new(what),
-                Cell::new(shown::money(&amount.to_string())),
+                Cell::new(matter.form().amount(*amount)),
                 Cell::default(),
             ])
             .at_least(mm(6.0)),

@@ -43,7 +43,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// The table of holes.
 fn holes(matter: &Matter<'_>) -> Table {
-    let sign = shown::unit(matter.job.unit);
+    let sign = matter.job.unit.symbol();
     let mut table = Table::new([
         Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
         Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(40.0)),
@@ -70,8 +70,8 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
     let limits = figures.and_then(|figures| figures.limits_mm);
     let (lower, upper) = match limits {
         Some(Limits { lower, upper }) => (
-            shown::lower(lower, unit, fine),
-            shown::length(upper, unit, fine),
+            shown::lower(matter.form(), lower, unit, fine),
+            shown::length(matter.form(), upper, unit, fine),
         ),
         None => (String::new(), String::new()),
     };
@@ -80,12 +80,12 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
         depth => depth,
     };
     let tilt = figures.map(|figures| figures.tilt_deg);
-    let angle = |deg: Option<f64>| deg.map_or_else(String::new, |deg| shown::fixed(deg, 1));
+    let angle = |deg: Option<f64>| deg.map_or_else(String::new, |deg| matter.form().fixed(deg, 1));
     TableRow::new([
         Cell::new(hole.mark()),
         Cell::new(
             hole.count()
-                .map_or_else(String::new, |count| count.to_string()),
+                .map_or_else(String::new, |count| matter.form().count(f64::from(count))),
         ),
         Cell::new(shown::plus_minus(hole.row.size.text().trim())),
         Cell::new(lower),

@@ -5,7 +5,6 @@ use quillbore_calc::tables::Hazard;
 use super::part::layer_materials;
 use crate::matter::Matter;
 use crate::page::mm;
-use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
@@ -15,8 +14,8 @@ use crate::words::cautions;
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let pressure = matter.machine().map(|machine| {
         cautions::pressure(
-            &shown::fixed(machine.pressure_bar, 0),
-            &shown::fixed(psi(machine.pressure_bar), 0),
+            &matter.form().fixed(machine.pressure_bar, 0),
+            &matter.form().fixed(psi(machine.pressure_bar), 0),
         )
     });
     let mut list: Vec<(&str, String)> = dangers(matter)

@@ -12,7 +12,7 @@ use crate::words::traveler::depths as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
-    let sign = shown::unit(unit);
+    let sign = unit.symbol();
     let decimals = shown::middling(unit);
     let mut table = Table::new([
         Column::text(heads::MARK, Width::Fit(46.0)).style(STRONG),
@@ -31,7 +31,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         let Some(plan) = hole.figures.and_then(|figures| figures.depth_plan) else {
             continue;
         };
-        let length = |mm: f64| shown::length(mm, unit, decimals);
+        let length = |mm: f64| shown::length(matter.form(), mm, unit, decimals);
         let drawn = shown::plus_minus(hole.row.depth.text().trim());
         let drawn = if drawn.is_empty() {
             hole.depth_text(unit)
@@ -49,8 +49,18 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
                 Cell::new(hole.mark()),
                 Cell::new(hole.end_text()),
                 Cell::new(drawn),
-                Cell::new(shown::at_most(plan.first_try_mm, unit, decimals)),
-                Cell::new(shown::at_most(plan.never_beyond_mm, unit, decimals)),
+                Cell::new(shown::at_most(
+                    matter.form(),
+                    plan.first_try_mm,
+                    unit,
+                    decimals,
+                )),
+                Cell::new(shown::at_most(
+                    matter.form(),
+                    plan.never_beyond_mm,
+                    unit,
+                    decimals,
+                )),
                 Cell::new(behind.unwrap_or_else(shown::missing)),
                 Cell::new(length(plan.scatter_mm)),
                 Cell::new(length(plan.allowed_mm)),

@@ -3,6 +3,7 @@
 use quillbore_calc::Limits;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
+use quillbore_job::Form;
 use quillbore_job::field::AngleBasis;
 use quillbore_job::words::english;
 
@@ -20,7 +21,7 @@ use crate::words::traveler::{self as floor, holes as words};
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
-    let sign = shown::unit(unit);
+    let sign = unit.symbol();
     let mut table = Table::new([
         Column::text(heads::MARK, Width::Fit(46.0)).style(STRONG),
         Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(36.0)),
@@ -64,19 +65,21 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, remarks: &[&Remark]) -
     let limits = figures.and_then(|figures| figures.limits_mm);
     let (lower, upper) = match limits {
         Some(Limits { lower, upper }) => (
-            shown::lower(lower, unit, fine),
-            shown::length(upper, unit, fine),
+            shown::lower(matter.form(), lower, unit, fine),
+            shown::length(matter.form(), upper, unit, fine),
         ),
         None => (shown::missing(), shown::missing()),
     };
     let minutes = figures
         .and_then(|figures| figures.minutes)
-        .map_or_else(shown::missing, |minutes| shown::fixed(minutes.p50, 2));
+        .map_or_else(shown::missing, |minutes| {
+            matter.form().fixed(minutes.p50, 2)
+        });
     let (normal, surface) = angles(matter, hole);
     let Depths { setting, tip } = settings(matter, hole);
     let count = hole.count().map_or_else(
         || shown::or_missing(hole.row.count.text()),
-        |count| count.to_string(),
+        |count| matter.form().count(f64::from(count)),
     );
     let cells = [
         Cell::new(hole.mark()),
@@ -119,12 +122,15 @@ fn settings(matter: &Matter<'_>, hole: &Hole<'_>) -> Depths {
     };
     if let Some(plan) = figures.depth_plan {
         return Depths {
-            setting: shown::at_most(plan.first_try_mm, unit, decimals),
-            tip: shown::at_most(plan.never_beyond_mm, unit, decimals),
+            setting: shown::at_most(matter.form(), plan.first_try_mm, unit, decimals),
+            tip: shown::at_most(matter.form(), plan.never_beyond_mm, unit, decimals),
         };
     }
-    let length =
-        |mm: Option<f64>| mm.map_or_else(shown::missing, |mm| shown::length(mm, unit, decimals));
+    let length = |mm: Option<f64>| {
+        mm.map_or_else(shown::missing, |mm| {
+            shown::length(matter.form(), mm, unit, decimals)
+        })
+    };
     Depths {
         setting: length(figures.machine_depth_mm),
         tip: length(tip_mm(matter, figures)),
@@ -153,7 +159,7 @@ fn angles(matter: &Matter<'_>, hole: &Hole<'_>) -> (Cell, Cell) {
         .map_or_else(|| matter.job.angle_basis(), |angle| angle.basis);
     let cell = |deg: f64, own: bool| {
         let style: Style = if own { FIGURE.bold() } else { FIGURE };
-        Cell::styled(shown::fixed(deg, 1), style)
+        Cell::styled(matter.form().fixed(deg, 1), style)
     };
     (
         cell(from_normal, basis == AngleBasis::FromNormal),
@@ -165,7 +171,7 @@ fn angles(matter: &Matter<'_>, hole: &Hole<'_>) -> (Cell, Cell) {
 fn note(matter: &Matter<'_>, hole: &Hole<'_>, remarks: &[&Remark]) -> Vec<String> {
     let mut lines = vec![
         made_of(matter, hole).join(" "),
-        chances(hole),
+        chances(matter.form(), hole),
         spread(matter, hole),
     ];
     if !hole.row.note.is_empty() {
@@ -244,13 +250,13 @@ fn of_choice(typed: &str, read: Option<bool>, yes: &str, no: &str) -> Option<Str
 }
 
 /// How likely the first choice of electrode is right, and what it comes to then.
-fn chances(hole: &Hole<'_>) -> String {
+fn chances(form: Form, hole: &Hole<'_>) -> String {
     let Some(figures) = hole.figures else {
         return String::new();
     };
     let mut said = Vec::new();
     if let Some(chance) = figures.first_choice {
-        let [inside, over] = [chance.inside, chance.over].map(shown::percent);
+        let [inside, over] = [chance.inside, chance.over].map(|share| shown::percent(form, share));
         said.push(words::chance(&inside, &over));
         if let Some(verdict) = figures.verdict {
             said.push(words::held(english::verdict(verdict)));
@@ -269,12 +275,12 @@ fn spread(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     let typed = TypedFigures::of(matter, hole.row.id);
     let minutes = figures.minutes.filter(|_| !typed.minutes);
     let minutes =
-        minutes.map(|band| Limits::new(band.p10, band.p90).map(|min| shown::fixed(min, 2)));
+        minutes.map(|band| Limits::new(band.p10, band.p90).map(|min| matter.form().fixed(min, 2)));
     let wear = figures
         .wear_mm
         .zip(figures.wear_high_mm)
         .filter(|_| !typed.wear);
-    let shown = |mm| shown::with_unit(mm, unit, decimals);
+    let shown = |mm| shown::with_unit(matter.form(), mm, unit, decimals);
     let wear = wear.map(|(median, high)| words::UsedUp {
         planned: shown(median),
         high: shown(high),

@@ -87,9 +87,9 @@ fn table(matter: &Matter<'_>, pieces: &[(String, String)], across: usize) -> Tab
     for hole in matter.holes() {
         let limits = hole.figures.and_then(|figures| figures.limits_mm);
         let size = limits.map_or_else(String::new, |Limits { lower, upper }| {
-            let upper = shown::length(upper, unit, fine);
+            let upper = shown::length(matter.form(), upper, unit, fine);
             if lower > 0.0 {
-                let lower = shown::length(lower, unit, fine);
+                let lower = shown::length(matter.form(), lower, unit, fine);
                 format!("{lower}\u{a0}\u{2013}\u{a0}{upper}")
             } else {
                 phrases::at_most(&upper)
@@ -101,7 +101,7 @@ fn table(matter: &Matter<'_>, pieces: &[(String, String)], across: usize) -> Tab
             .map_or_else(String::new, |depth| {
                 format!(
                     "\n\u{21a7}\u{a0}{}",
-                    shown::length(depth, unit, shown::middling(unit))
+                    shown::length(matter.form(), depth, unit, shown::middling(unit))
                 )
             });
         let mut cells = vec![Cell::new(hole.mark()), Cell::new(format!("{size}{depth}"))];

@@ -49,7 +49,7 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
         TableRow::new([
             Cell::square(),
             Cell::new(name),
-            Cell::new(take.to_string()),
+            Cell::new(matter.form().count(f64::from(take))),
             Cell::new(matter.marks(rows)),
             Cell::new(guide),
         ])
@@ -140,7 +140,7 @@ fn guide_of(matter: &Matter<'_>, tube: Idx<Tube>) -> Option<Idx<Guide>> {
 
 fn pins(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
-    let sign = shown::unit(unit);
+    let sign = unit.symbol();
     let mut table = Table::new([
         Column::center("", Width::Fixed(mm(3.2))),
         Column::text(words::PINS, Width::Share(1.0)),
@@ -169,8 +169,8 @@ fn pins(matter: &Matter<'_>, flow: &mut Flow) {
             TableRow::new([
                 Cell::square(),
                 Cell::new(matter.marks(rows)),
-                Cell::new(shown::lower(lower, unit, fine)),
-                Cell::new(shown::length(upper, unit, fine)),
+                Cell::new(shown::lower(matter.form(), lower, unit, fine)),
+                Cell::new(shown::length(matter.form(), upper, unit, fine)),
             ])
             .at_least(ROW),
         );

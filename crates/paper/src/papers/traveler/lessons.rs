@@ -53,7 +53,7 @@ fn own_runs(matter: &Matter<'_>) -> Vec<String> {
             let said = words::of_run(
                 line.line(),
                 run.get(line::Mark),
-                &day(run, line::Date),
+                &day(matter.form(), run, line::Date),
                 &text,
             );
             if !told.contains(&said) {

@@ -51,8 +51,8 @@ fn wear(matter: &Matter<'_>) -> Vec<String> {
         };
         let decimals = shown::middling(unit) - 1;
         let text = words::wear(
-            &shown::with_unit(usual, unit, decimals),
-            &shown::with_unit(most, unit, decimals),
+            &shown::with_unit(matter.form(), usual, unit, decimals),
+            &shown::with_unit(matter.form(), most, unit, decimals),
         );
         match known.get(&text) {
             Some(at) => groups[*at].1.push(hole.row.id),

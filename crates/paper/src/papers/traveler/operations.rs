@@ -55,7 +55,7 @@ fn hours(matter: &Matter<'_>, flow: &mut Flow) {
         lot.machine_hours.p50,
         lot.machine_hours.p90,
     ]
-    .map(|hours| shown::minutes(hours * 60.0));
+    .map(|hours| shown::minutes(matter.form(), hours * 60.0));
     let mut said = words::machine_hours(&usual, &low, &high);
     if let Some(rests) = basis::rests_on(matter) {
         said += &format!(" {}", floor::rests_on(rests));
@@ -66,7 +66,12 @@ fn hours(matter: &Matter<'_>, flow: &mut Flow) {
 /// Each operation with its planned time as printed.
 fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
     let lot = matter.figures.lot.as_ref();
-    let of = |pick: fn(&LotFigures) -> f64| lot.map(pick).map(shown::minutes).unwrap_or_default();
+    let of = |pick: fn(&LotFigures) -> f64| {
+        let minutes = lot.map(pick);
+        minutes.map_or_else(String::new, |minutes| {
+            shown::minutes(matter.form(), minutes)
+        })
+    };
 
     let mut list = vec![
         (words::RECEIVE.to_owned(), of(|lot| lot.labor.receive)),
@@ -98,7 +103,7 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
     ));
     if matter.has(Field::OutsideText) || matter.has(Field::OutsideDays) {
         let days = matter.count_of(Field::OutsideDays);
-        let outside = words::outside(matter.text(Field::OutsideText), days);
+        let outside = words::outside(matter.form(), matter.text(Field::OutsideText), days);
         list.push((outside, String::new()));
     }
     let inspect = words::inspect(matter.kinds());

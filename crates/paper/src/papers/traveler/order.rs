@@ -33,7 +33,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         Column::text(heads::ELECTRODE, Width::Fit(120.0)),
         Column::figures(words::NUMBER, "", Width::Fit(60.0)),
         Column::text(words::DRILLS, Width::Share(1.0)),
-        Column::figures(words::LEFT, shown::unit(unit), Width::Fixed(50.0)),
+        Column::figures(words::LEFT, unit.symbol(), Width::Fixed(50.0)),
         Column::text(words::REST, Width::Fixed(150.0)),
     ]);
     for electrode in electrodes {
@@ -58,7 +58,12 @@ fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
             Cell::new(if index == 0 { name } else { "" }),
             Cell::new(numbers),
             Cell::new(drills(matter, load)),
-            Cell::new(shown::length(load.left_mm, unit, shown::coarse(unit))),
+            Cell::new(shown::length(
+                matter.form(),
+                load.left_mm,
+                unit,
+                shown::coarse(unit),
+            )),
             Cell::new(words::rest(&still_drills(matter, &takes, load))),
         ]));
     }

@@ -42,7 +42,11 @@ pub(super) fn drawing(matter: &Matter<'_>, flow: &mut Flow) {
         let calls = matter.job.slips_of::<kind::Call>();
         let spoken = calls.filter(|call| !call.get(line::SpokenOf).is_empty());
         for call in spoken {
-            let who = [call.get(line::Who), &day::day(call, line::Date)].join(", ");
+            let who = [
+                call.get(line::Who),
+                &day::day(matter.form(), call, line::Date),
+            ]
+            .join(", ");
             let said = format!(
                 "{} ({}). {}",
                 call.get(line::SpokenOf),
@@ -164,7 +168,7 @@ pub(super) fn received(matter: &Matter<'_>, flow: &mut Flow) {
         let expected = words::expected(matter.follows().quantity, matter.count_of(Field::Spares));
         let count = match life::sum::<kind::Received, _>(matter.job, line::Count) {
             0 => String::new(),
-            count => count.to_string(),
+            count => matter.form().count(f64::from(count)),
         };
         let together = |lines: &[LineOf<kind::Received>]| {
             let said: Vec<String> = lines

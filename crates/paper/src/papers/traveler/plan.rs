@@ -65,7 +65,7 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
         for (index, setup) in matter.figures.setups.iter().enumerate() {
             let lead = phrases::setup(index + 1);
             let mounted = mounted.get(index).filter(|setup| !setup.stops.is_empty());
-            let mount = mounted.map(axes::Mounted::mounting);
+            let mount = mounted.map(|setup| setup.mounting(matter.form()));
             let mount = mount.map_or_else(String::new, |mount| words::mounted(&mount));
             flow.paragraph(
                 &[
@@ -82,7 +82,11 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// One setup in a sentence.
 pub(super) fn one_setup(matter: &Matter<'_>, setup: &SetupFigures) -> String {
-    words::setup(setup, &matter.marks(setup.rows.iter().copied()))
+    words::setup(
+        matter.form(),
+        setup,
+        &matter.marks(setup.rows.iter().copied()),
+    )
 }
 
 pub(super) fn first_piece(matter: &Matter<'_>, flow: &mut Flow) {

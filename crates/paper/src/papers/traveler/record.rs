@@ -101,8 +101,8 @@ fn cell(matter: &Matter<'_>, run: View<'_, kind::Run>, line: &LineOf<kind::Run>)
     let entry = run.one_of(line);
     let unit = matter.job.unit;
     let text = match entry.value().and_then(Value::length) {
-        Some(length) => shown::length(length.mm(), unit, shown::middling(unit) - 1),
-        None => as_typed(entry).replace('\n', " "),
+        Some(length) => shown::length(matter.form(), length.mm(), unit, shown::middling(unit) - 1),
+        None => as_typed(matter.form(), entry).replace('\n', " "),
     };
     Cell::new(text)
 }

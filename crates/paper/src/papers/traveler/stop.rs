@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 
 use quillbore_calc::RowId;
 use quillbore_calc::finding::Level;
-use quillbore_job::Field;
 use quillbore_job::concern::{Concern, Customer};
 use quillbore_job::order::Topic;
 use quillbore_job::slip::{View, kind, line};
+use quillbore_job::{Field, Form};
 
 use crate::matter::Matter;
 use crate::matter::Remark;
@@ -74,9 +74,12 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         for hold in matter.job.slips_of::<kind::Hold>() {
             // Only what is still waited for is signed here.
             if hold.text(line::Freed).is_empty() {
-                form::sign_off(flow, &format!("{}{}", words::HOLD, hold_said(hold)));
+                form::sign_off(
+                    flow,
+                    &format!("{}{}", words::HOLD, hold_said(hold, matter.form())),
+                );
             } else {
-                lead(flow, words::HOLD_PAST, &hold_said(hold));
+                lead(flow, words::HOLD_PAST, &hold_said(hold, matter.form()));
             }
         }
         flow.take(mm(0.8));
@@ -127,19 +130,19 @@ fn troubles(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 /// A hold point in a line: what is waited for, the notice it wants, and the yes where it came.
-fn hold_said(hold: View<'_, kind::Hold>) -> String {
+fn hold_said(hold: View<'_, kind::Hold>, form: Form) -> String {
     let mut said = hold.text(line::Point).to_owned();
     let notice = hold.text(line::NoticeDays);
     if !notice.is_empty() {
         said += &words::notice(notice);
     }
     if !hold.text(line::Notified).is_empty() {
-        said += &words::notified(&day::day(hold, line::Notified));
+        said += &words::notified(&day::day(form, hold, line::Notified));
     }
     if !hold.get(line::Note).is_empty() {
         said += &format!(": {}", hold.get(line::Note).replace('\n', " "));
     }
-    let (freed, by) = (day::day(hold, line::Freed), hold.get(line::By));
+    let (freed, by) = (day::day(form, hold, line::Freed), hold.get(line::By));
     match (freed.as_str(), by) {
         ("", "") => {}
         ("", by) => said += &format!("; {by}"),
@@ -162,7 +165,7 @@ fn worth(matter: &Matter<'_>) -> String {
     said.push(match matter.count_of(Field::Spares) {
         None if matter.has(Field::Spares) => words::spares_typed(matter.text(Field::Spares)),
         None | Some(0) => words::NO_SPARES.to_owned(),
-        Some(spares) => words::spares(spares),
+        Some(spares) => words::spares(matter.form(), spares),
     });
     quillbore_job::words::speaker::capital(&said.join("; ")) + "."
 }

@@ -1,7 +1,7 @@
 //! Which job this is: number, part, revision, quantity, due date, and the order in a box of its own.
 
 use quillbore_job::slip::{LineOf, TypedKind, View, kind, line};
-use quillbore_job::{Field, Paper};
+use quillbore_job::{Field, Form, Paper};
 
 use crate::letterhead::bar::Bar;
 use crate::letterhead::opening;
@@ -69,9 +69,10 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 pub(super) fn notes(matter: &Matter<'_>, flow: &mut Flow) {
     let newest = matter.order().map(View::id);
     let orders = matter.job.slips_of::<kind::Order>();
-    let orders = orders.map(|order| of_order(order, Some(order.id()) == newest));
+    let form = matter.form();
+    let orders = orders.map(|order| of_order(order, Some(order.id()) == newest, form));
     // Other call-offs have travelers of their own.
-    let call_offs = matter.call_off().map(of_call_off);
+    let call_offs = matter.call_off().map(|slip| of_call_off(slip, form));
     let told: Vec<String> = orders
         .chain(call_offs)
         .filter(|told| !told.is_empty())
@@ -92,12 +93,12 @@ pub(super) fn notes(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// What an order says that doesn't stand in the head: of the newest one, only what is beside its
 /// number, quantity and due date.
-fn of_order(order: View<'_, kind::Order>, newest: bool) -> String {
+fn of_order(order: View<'_, kind::Order>, newest: bool, form: Form) -> String {
     let mut more: Vec<String> = Vec::new();
     if order.get(line::Blanket) == Some(true) {
         more.push(order_words::BLANKET.to_owned());
     }
-    more.extend(named(order, &[LineOf::new(line::Note)]));
+    more.extend(named(order, &[LineOf::new(line::Note)], form));
     if newest && more.is_empty() {
         return String::new();
     }
@@ -107,13 +108,13 @@ fn of_order(order: View<'_, kind::Order>, newest: bool) -> String {
         LineOf::new(line::Quantity),
         LineOf::new(line::Due),
     ];
-    let mut said = named(order, &lines);
+    let mut said = named(order, &lines, form);
     said.append(&mut more);
     said.join("; ")
 }
 
 /// A call-off in a line.
-fn of_call_off(slip: View<'_, kind::Release>) -> String {
+fn of_call_off(slip: View<'_, kind::Release>, form: Form) -> String {
     let lines = [
         LineOf::new(line::Number),
         LineOf::new(line::Date),
@@ -121,7 +122,7 @@ fn of_call_off(slip: View<'_, kind::Release>) -> String {
         LineOf::new(line::Due),
         LineOf::new(line::Note),
     ];
-    let said = named(slip, &lines).join("; ");
+    let said = named(slip, &lines, form).join("; ");
     if said.is_empty() {
         said
     } else {
@@ -129,10 +130,10 @@ fn of_call_off(slip: View<'_, kind::Release>) -> String {
     }
 }
 
-fn named<K: TypedKind>(slip: View<'_, K>, lines: &[LineOf<K>]) -> Vec<String> {
+fn named<K: TypedKind>(slip: View<'_, K>, lines: &[LineOf<K>], form: Form) -> Vec<String> {
     lines
         .iter()
-        .map(|line| (line, day::typed(slip.one_of(line)).replace('\n', " ")))
+        .map(|line| (line, day::typed(form, slip.one_of(line)).replace('\n', " ")))
         .filter(|(_, text)| !text.is_empty())
         .map(|(line, text)| order_words::line(line.line(), &text))
         .collect()

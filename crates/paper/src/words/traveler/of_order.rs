@@ -2,7 +2,7 @@
 
 use quillbore_job::Line;
 
-use crate::words::phrases::count;
+use crate::words::phrases::typed_count;
 
 /// An order that is called off in parts.
 pub const BLANKET: &str = "blanket order, called off in parts";
@@ -12,10 +12,9 @@ pub fn line(line: Line, text: &str) -> String {
     match line {
         Line::Number => format!("no. {text}"),
         Line::Date => format!("of {text}"),
-        Line::Quantity => match text.parse() {
-            Ok(parts) => count(parts, "part", "parts"),
-            Err(_) => format!("quantity {text}"),
-        },
+        Line::Quantity => {
+            typed_count(text, "part", "parts").unwrap_or_else(|| format!("quantity {text}"))
+        }
         Line::Due => format!("due {text}"),
         _ => text.to_owned(),
     }

@@ -1,5 +1,7 @@
 //! Words of the operations.
 
+use quillbore_job::Form;
+
 use crate::words::kinds::Kinds;
 use crate::words::phrases::count;
 
@@ -71,7 +73,7 @@ pub fn planned_in(operation: usize) -> String {
 }
 
 /// The operation that is done elsewhere, and how long the parts are away for it.
-pub fn outside(work: &str, days: Option<u32>) -> String {
+pub fn outside(form: Form, work: &str, days: Option<u32>) -> String {
     let said = match work {
         "" => "Outside work".to_owned(),
         work => format!("Outside: {work}"),
@@ -79,7 +81,7 @@ pub fn outside(work: &str, days: Option<u32>) -> String {
     match days {
         None => format!("{said} (count out and in)"),
         Some(days) => {
-            let days = count(days, "working day", "working days");
+            let days = count(form, days, "working day", "working days");
             format!("{said} (count out and in; away for {days})")
         }
     }

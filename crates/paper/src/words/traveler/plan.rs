@@ -1,6 +1,7 @@
 //! Words of machine, setup, first piece and what comes after.
 
 use quillbore_calc::job_figures::SetupFigures;
+use quillbore_job::Form;
 
 use crate::words::kinds::Kinds;
 use crate::words::phrases::count;
@@ -80,7 +81,8 @@ pub fn mounted(mount: &str) -> String {
 }
 
 /// One setup in a sentence.
-pub fn setup(setup: &SetupFigures, marks: &str) -> String {
+pub fn setup(form: Form, setup: &SetupFigures, marks: &str) -> String {
+    let count = |number, one, several| count(form, number, one, several);
     let mut text = if setup.turned_over {
         "part turned over; ".to_owned()
     } else {

@@ -3,7 +3,7 @@
 use quillbore_job::Line;
 use quillbore_job::slip::{LineOf, kind, line};
 
-use crate::words::phrases::count;
+use crate::words::phrases::typed_count;
 
 /// What the record is for.
 pub const REMARK: &str =
@@ -29,9 +29,9 @@ pub const IN_NOTE: [LineOf<kind::Run>; 5] = [
 /// A line of a record under its columns.
 pub fn noted(line: Line, text: &str) -> String {
     match line {
-        Line::Electrodes => match text.parse() {
-            Ok(used) => format!("{} used", count(used, "electrode", "electrodes")),
-            Err(_) => format!("electrodes used: {text}"),
+        Line::Electrodes => match typed_count(text, "electrode", "electrodes") {
+            Some(used) => format!("{used} used"),
+            None => format!("electrodes used: {text}"),
         },
         Line::Trouble => format!("went wrong: {text}"),
         Line::Settings => format!("settings that worked: {text}"),

@@ -1,6 +1,8 @@
 //! Words of what must be known before the first burn.
 
-use crate::words::phrases::count;
+use quillbore_job::Form;
+
+use crate::words::phrases::{count, typed_count};
 
 /// What the floor does first about this paper.
 pub const STOP: &str = "STOP";
@@ -57,18 +59,18 @@ pub fn spares_typed(text: &str) -> String {
 }
 
 /// Spare parts for trials.
-pub fn spares(number: u32) -> String {
+pub fn spares(form: Form, number: u32) -> String {
     format!(
         "{} sent for trials",
-        count(number, "spare part", "spare parts")
+        count(form, number, "spare part", "spare parts")
     )
 }
 
 /// The notice that a hold point wants.
 pub fn notice(days: &str) -> String {
-    match days.parse() {
-        Ok(days) => format!(", {} of notice", count(days, "day", "days")),
-        Err(_) => format!(", days of notice: {days}"),
+    match typed_count(days, "day", "days") {
+        Some(days) => format!(", {days} of notice"),
+        None => format!(", days of notice: {days}"),
     }
 }
 

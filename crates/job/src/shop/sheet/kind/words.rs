@@ -21,19 +21,6 @@ pub(in crate::shop::sheet) const PAPER_SIZES: &[&str] = &["a4", LETTER];
 /// The paper size that is not A4.
 pub(in crate::shop::sheet) const LETTER: &str = "letter";
 
-/// How numbers are grouped, each as one of them is written.
-pub(in crate::shop::sheet) const NUMBERS: &[&str] = &["1,234.5", "1234.5", "1.234,5", "1234,5"];
-
-/// How days are written, each as one of them is written.
-pub(in crate::shop::sheet) const DATES: &[&str] = &[
-    "2026-01-31",
-    "31 jan 2026",
-    "jan 31, 2026",
-    "31.01.2026",
-    "01/31/2026",
-    "31/01/2026",
-];
-
 /// Families of materials, in the order of [`FAMILY_ORDER`](super::super::families::FAMILY_ORDER).
 pub(in crate::shop::sheet) const FAMILIES: &[&str] = &[
     "carbon and alloy steel",

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use quillbore_calc::RowId;
 use quillbore_calc::direction::tilt_turn;
 use quillbore_calc::input::Place;
-use quillbore_job::Unit;
+use quillbore_job::{Form, Unit};
 
 use crate::matter::axes::{self, Mounted, PlacedStop};
 use crate::matter::{Hole, Matter};
@@ -56,7 +56,7 @@ pub(super) fn annex(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// How a setup is mounted, and its drilling order.
 fn order(matter: &Matter<'_>, index: usize, setup: &Mounted, flow: &mut Flow) {
-    let mount = setup.mounting();
+    let mount = setup.mounting(matter.form());
     let mut told = sequence::told(matter, &setup.stops);
     if !setup.unplaced.is_empty() {
         told.push(words::unplaced(&matter.marks(setup.unplaced.clone())));
@@ -95,14 +95,14 @@ fn lines(matter: &Matter<'_>, hole: &Hole<'_>, far: bool, stops: &Stops<'_>) -> 
             } else {
                 *place
             };
-            Some(line(&place, stop, matter.job.unit))
+            Some(line(&place, stop, matter.job.unit, matter.form()))
         })
         .collect()
 }
 
-fn line(place: &Place, stop: Option<&PlacedStop>, unit: Unit) -> PrintedPlace {
+fn line(place: &Place, stop: Option<&PlacedStop>, unit: Unit, form: Form) -> PrintedPlace {
     let decimals = shown::middling(unit) + 1;
-    let length = |mm| shown::length(mm, unit, decimals);
+    let length = |mm| shown::length(form, mm, unit, decimals);
     let [x, y, z] = place.point_mm.map(length);
     let (down, turn) = tilt_turn(place.axis);
     // A way straight down or up has no turn.
@@ -111,7 +111,7 @@ fn line(place: &Place, stop: Option<&PlacedStop>, unit: Unit) -> PrintedPlace {
     } else {
         0.0
     };
-    let degrees = |deg| shown::fixed(deg, 2);
+    let degrees = |deg| form.fixed(deg, 2);
     let setup = stop.map_or_else(shown::missing, |stop| (stop.setup + 1).to_string());
     let [table_x, table_y, tilt, index] = match stop.map(|stop| stop.seat) {
         Some(seat) => [
@@ -141,7 +141,7 @@ fn line(place: &Place, stop: Option<&PlacedStop>, unit: Unit) -> PrintedPlace {
 fn block(hole: &Hole<'_>, far: bool, lines: &[PrintedPlace], flow: &mut Flow) {
     let (alike, columns) = alike(lines);
     let size = shown::plus_minus(hole.row.size.text().trim());
-    let count = words::locations(u32::try_from(lines.len()).unwrap_or(u32::MAX));
+    let count = words::locations(hole.form, u32::try_from(lines.len()).unwrap_or(u32::MAX));
     flow.skip(mm(2.0));
     flow.need(mm(18.0));
     let name = format!(
