@@ -5,7 +5,7 @@ mod common;
 use std::collections::BTreeSet;
 
 use quillbore_calc::Idx;
-use quillbore_calc::job_figures::Chance;
+use quillbore_calc::job_figures::{Chance, GuideFigures};
 use quillbore_calc::tables::{Hazard, Tube};
 use quillbore_job::slip::RUN_COLUMNS;
 use quillbore_job::words::runs::head;
@@ -151,6 +151,23 @@ fn the_kit_carries_the_next_sizes_and_the_row_says_how_sure_the_first_one_is() {
          Once the first piece is measured: comfortable.",
     ] {
         assert!(text.contains(needed), "{needed}\nin\n{text}");
+    }
+}
+
+/// Two guides are told where they are fetched; one is only named.
+#[test]
+fn the_kit_says_how_many_guides_to_take() {
+    for (needed, told) in [(1, "A guide 0.70"), (2, "A 2 x guide 0.70")] {
+        let mut sample = common::ring();
+        let guide = sample.tables.guide_for(0.7).expect("a guide");
+        let lot = sample.figures.lot.as_mut().expect("a lot");
+        lot.guides = vec![GuideFigures {
+            guide,
+            ends: 900,
+            needed,
+        }];
+        let text = prose(&traveler(&sample.matter(Sheet::A4)));
+        assert!(text.contains(told), "{told}\nin\n{text}");
     }
 }
 
