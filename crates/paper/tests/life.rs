@@ -380,6 +380,25 @@ fn no_price_is_printed_that_the_order_does_not_have() {
 }
 
 #[test]
+fn what_is_charged_once_is_confirmed_as_it_was_quoted() {
+    let mut sample = common::ring();
+    let lines = [(Line::Number, "PO 7"), (Line::Quantity, "25")];
+    common::pin(&mut sample.job, SlipKind::Order, &lines);
+    let amount = "1109.20".parse().expect("an amount");
+    let price = sample.figures.price.as_mut().expect("a price");
+    price.one_off = vec![("fixture".to_owned(), amount)];
+    for paper in [Paper::Quotation, Paper::Confirmation] {
+        let text = prose(&document(paper, &[sample.matter(Sheet::A4)]));
+        assert!(text.contains("Charged once"), "{text}");
+        assert!(text.contains("fixture 1,109.20"), "{text}");
+    }
+    let price = sample.figures.price.as_mut().expect("a price");
+    price.one_off.clear();
+    let text = prose(&document(Paper::Confirmation, &[sample.matter(Sheet::A4)]));
+    assert!(!text.contains("Charged once"), "{text}");
+}
+
+#[test]
 fn the_floor_sees_in_the_stop_box_what_stops_what_was_agreed_and_what_was_accepted() {
     let mut sample = common::ring();
     sample.remarks.push(Remark {

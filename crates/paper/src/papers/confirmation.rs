@@ -11,7 +11,7 @@ use crate::matter::Matter;
 use crate::matter::day;
 use crate::matter::differs;
 use crate::page::{Document, mm};
-use crate::papers::{agreed, differences};
+use crate::papers::{agreed, charged_once, differences};
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
@@ -75,6 +75,9 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
     }
     flow.section(words::ORDERED, "", mm(24.0));
     table.set_or_say(flow, words::NO_ORDER);
+    if let Some(price) = &matter.figures.price {
+        charged_once::set(matter, price, flow);
+    }
 }
 
 fn quantity(matter: &Matter<'_>, order: View<'_, kind::Order>) -> Option<u32> {

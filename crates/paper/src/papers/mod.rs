@@ -2,6 +2,7 @@
 
 mod agreed;
 pub mod certificate;
+mod charged_once;
 pub mod confirmation;
 mod differences;
 pub mod inspection;

@@ -1,9 +1,8 @@
 //! What it costs, at each quantity, and once.
 
-use quillbore_calc::job_figures::PriceFigures;
-
 use crate::matter::Matter;
 use crate::page::{Ink, mm};
+use crate::papers::charged_once;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
@@ -41,10 +40,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         flow.take(mm(1.0));
     }
     table.set(flow);
-    if !price.one_off.is_empty() {
-        flow.take(mm(2.5));
-        once(matter, price, flow);
-    }
+    charged_once::set(matter, price, flow);
     if price.breaks.iter().any(|line| line.minimum) {
         let rates = &matter.tables.rates;
         let amount = matter
@@ -54,24 +50,4 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         flow.take(mm(1.5));
         flow.text(BODY, &words::minimum_note(&amount));
     }
-}
-
-fn once(matter: &Matter<'_>, price: &PriceFigures, flow: &mut Flow) {
-    let currency = &price.currency;
-    let mut table = Table::new([
-        Column::text(words::CHARGED_ONCE, Width::Fixed(mm(56.0) + 8.0)),
-        Column::figures(words::PRICE, currency, Width::Fixed(mm(34.0))).style(STRONG),
-        Column::text("", Width::Share(1.0)),
-    ]);
-    for (what, amount) in &price.one_off {
-        table.row(
-            TableRow::new([
-                Cell::new(what),
-                Cell::new(matter.form().amount(*amount)),
-                Cell::default(),
-            ])
-            .at_least(mm(6.0)),
-        );
-    }
-    table.set(flow);
 }
