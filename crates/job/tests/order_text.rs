@@ -136,8 +136,8 @@ fn what_cannot_be_read_is_told_before_a_job_is_made() {
         ),
         (
             "PO 8; 20; 86.00 EUR; C",
-            "Price each of the order: Amounts are in the rate card's currency: type the number without \
-             EUR. No job was made.",
+            "Price each of the order: An amount is typed without its currency: leave out EUR. No job was \
+             made.",
         ),
         (
             "PO 8; 20; 1.250",

@@ -302,13 +302,13 @@ fn amounts_of_money() {
     for (text, says) in [
         ("1,250", "could be 1250 or 1.25"),
         ("1.250", "could be 1250 or 1.25"),
-        ("$250", "type the number without $"),
-        ("250 EUR", "type the number without EUR"),
+        ("$250", "leave out $"),
+        ("250 EUR", "leave out EUR"),
         ("-5", "can't be below zero"),
         ("1/3", "is not an amount of money"),
         ("1000000000000", "larger than a trillion"),
-        ("US$ 250", "type the number without US"),
-        ("Fr. 250", "type the number without Fr"),
+        ("US$ 250", "leave out US"),
+        ("Fr. 250", "leave out Fr"),
         // A word without a number is no currency.
         (
             "same",

@@ -4,8 +4,9 @@ use egui::{
     Align2, Frame, Id, Key, Margin, Rect, Response, ScrollArea, Sense, TextEdit, Ui, UiBuilder,
     pos2, vec2,
 };
-use quillbore_job::FieldKind;
 use quillbore_job::choices::begun;
+use quillbore_job::currency::currency_of;
+use quillbore_job::{FieldKind, Shop};
 
 use super::shared::{Anchors, Shared};
 use super::suggestions::suggestions_ui;
@@ -46,7 +47,8 @@ pub(super) fn field_ui(
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
-    let said = label(spot.label(), spot.kind(), shared.job.unit);
+    let currency = currency(spot, shared.shop);
+    let said = label(spot.label(), spot.kind(), shared.job.unit, currency);
     let at = label_ui(ui, place, &said);
     let id = ui.make_persistent_id(("line", spot.key()));
     suggestions_ui(ui, at, (spot, id), down, shared, view, asks);
@@ -80,6 +82,17 @@ pub(super) fn field_ui(
     if response.lost_focus() && !view.choosing {
         view.drafts.remove(&spot);
         leave(ui, spot, (text, &stands), down, shared, view, asks);
+    }
+}
+
+/// The currency of an amount typed there: what a slip names is the customer's.
+fn currency(spot: Spot, shop: &Shop) -> Option<&str> {
+    match spot {
+        Spot::Field(field) => currency_of(field, shop),
+        Spot::Line(..) => {
+            let quoted = shop.tables.rates.currency.as_str();
+            (spot.kind() == FieldKind::Money).then_some(quoted)
+        }
     }
 }
 

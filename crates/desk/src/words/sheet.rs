@@ -54,9 +54,12 @@ pub fn fold_block(folded: bool, block: &str) -> String {
     format!("{} {block}", fold(folded))
 }
 
-/// The label of a field, with the unit of bare numbers in it.
+/// The label of a field, with the unit of bare numbers in it, or the currency of amounts.
 #[must_use]
-pub fn label(label: &str, kind: FieldKind, unit: Unit) -> String {
+pub fn label(label: &str, kind: FieldKind, unit: Unit, currency: Option<&str>) -> String {
+    if let Some(currency) = currency {
+        return format!("{label} {currency}");
+    }
     match kind {
         FieldKind::Length | FieldKind::LengthOrNone | FieldKind::Tolerance => {
             format!("{label} {}", unit.symbol())

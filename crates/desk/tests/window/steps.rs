@@ -371,7 +371,7 @@ fn a_reorder_shows_last_time_today_and_the_order_side_by_side() {
 fn f1_says_what_can_be_typed_where_one_is() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut harness = window(folder.path());
-    press_field(&mut harness, "value of one part");
+    press_field(&mut harness, "part value");
     harness.key_press(Key::F1);
     harness.run();
     assert!(told(&harness, "An amount of money, without its currency: ") > 0);

@@ -2,6 +2,7 @@
 
 pub mod agreed;
 pub mod choices;
+pub mod currency;
 pub mod only_machine;
 pub mod question;
 pub mod quick;

@@ -6,6 +6,7 @@ use quillbore_calc::input::{
 use quillbore_calc::tables::Material;
 use quillbore_calc::{Figure, Finding, Idx, Limits, Tables};
 
+use crate::asked::currency::is_the_shops;
 use crate::asked::question::{put_answers, unanswered_findings};
 use crate::asked::unread::{Unread, price_is_unread, tube_not_there};
 use crate::ground::same_name::same_name;
@@ -79,13 +80,13 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
             Some(Value::MassKg(kg)) => Some(*kg),
             _ => None,
         },
-        part_value: money(job, Field::PartValue),
-        liability_cap: money(job, Field::LiabilityCap),
+        part_value: money(job, Field::PartValue, shop),
+        liability_cap: money(job, Field::LiabilityCap, shop),
         index_about: index_about(job),
         rows,
         one_off: one_off(job, shop),
-        outside_work: own_money(job, Field::OutsideCost, shop).unwrap_or(0.0),
-        outside_per_part: own_money(job, Field::OutsidePerPart, shop).unwrap_or(0.0),
+        outside_work: money(job, Field::OutsideCost, shop).unwrap_or(0.0),
+        outside_per_part: money(job, Field::OutsidePerPart, shop).unwrap_or(0.0),
         margin: match job.field(Field::Margin).value() {
             Some(Value::Share(share)) => Some(*share),
             _ => None,
@@ -157,15 +158,15 @@ fn named<T>(
     find(name).map(Some).ok_or_else(|| name.clone())
 }
 
-/// An amount that is the customer's: in the currency of the quotation.
-fn money(job: &Job, field: Field) -> Option<f64> {
+/// An amount in the currency of the quotation, whichever it was typed in.
+fn money(job: &Job, field: Field, shop: &Shop) -> Option<f64> {
     use rust_decimal::prelude::ToPrimitive as _;
-    job.field(field).value().and_then(Value::money)?.to_f64()
-}
-
-/// What something costs the shop, in the currency that it quotes in.
-fn own_money(job: &Job, field: Field, shop: &Shop) -> Option<f64> {
-    Some(shop.exchanged(money(job, field)?))
+    let typed = job.field(field).value().and_then(Value::money)?.to_f64()?;
+    Some(if is_the_shops(field) {
+        shop.exchanged(typed)
+    } else {
+        typed
+    })
 }
 
 fn part_size(job: &Job) -> Option<[f64; 3]> {
@@ -197,7 +198,7 @@ fn one_off(job: &Job, shop: &Shop) -> Vec<OneOff> {
     [Field::FixtureCost, Field::TestPieceCost]
         .into_iter()
         .filter_map(|field| {
-            let cost = own_money(job, field, shop)?;
+            let cost = money(job, field, shop)?;
             Some(OneOff {
                 what: english::one_off(field).to_owned(),
                 cost,

@@ -117,7 +117,7 @@ fn clause(why: &Misread) -> String {
             format!("{0} has no unit, and certificates use several: type {0} uohm cm or {0} ohm cm", quoted(number))
         }
         Misread::CurrencyMark { mark } => {
-            format!("Amounts are in the rate card's currency: type the number without {}", quoted(mark))
+            format!("An amount is typed without its currency: leave out {}", quoted(mark))
         }
         Misread::LayerWithoutThickness { layer } => {
             format!("The layer \u{201c}{}\u{201d} doesn't start with its thickness: type layers as 1.2 Nickel alloy 718 + 3", quoted(layer))
