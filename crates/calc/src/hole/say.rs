@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::context::Context;
-use super::depth::{Depth, Wall};
+use super::depth::{Depth, Wall, given_limits};
 use super::facts::TubeFacts;
 use super::material::about_material;
 use super::planned::{EndsCost, Plan, Reach};
@@ -258,7 +258,11 @@ impl Voice<'_> {
         }) = depth.wall
         else {
             let kind = if depth.exceeds() {
-                Kind::DepthNotToBePromised { by_mm, allowed_mm }
+                Kind::DepthNotToBePromised {
+                    by_mm,
+                    allowed_mm,
+                    is_general: given_limits(self.row).is_none(),
+                }
             } else {
                 Kind::DepthBySteps { by_mm, two_steps }
             };

@@ -172,7 +172,9 @@ fn facts(kind: &Kind) -> Facts {
             needed_mm,
             ..
         } => (vec![*behind_mm], needed_mm - behind_mm),
-        Kind::DepthNotToBePromised { by_mm, allowed_mm } => (vec![*allowed_mm], *by_mm),
+        Kind::DepthNotToBePromised {
+            by_mm, allowed_mm, ..
+        } => (vec![*allowed_mm], *by_mm),
         Kind::EndsMayMiss { by_mm } => (Vec::new(), *by_mm),
         _ => (Vec::new(), 0.0),
     };

@@ -1,6 +1,8 @@
 //! Checks that were answered, as papers print them.
 
+use quillbore_calc::RowId;
 use quillbore_job::answer::{Answer, How};
+use quillbore_job::concern::Concern;
 
 use crate::matter::Matter;
 use crate::shown;
@@ -32,9 +34,11 @@ pub(crate) fn for_the_floor(matter: &Matter<'_>) -> Vec<(String, String)> {
 
 fn lengths(matter: &Matter<'_>, answer: &Answer, fine: usize) -> Lengths {
     let unit = matter.job.unit;
+    // A depth may be off by a hair more than it may: the hair is to be seen.
+    let decimals = shown::middling(unit) + usize::from(answer.concern == Concern::Depth);
     let given = match answer.facts.given.as_slice() {
         [] => String::new(),
-        [one] => shown::with_unit(matter.form(), *one, unit, shown::middling(unit)),
+        [one] => shown::with_unit(matter.form(), *one, unit, decimals),
         [lower, upper, ..] if *lower > 0.0 => phrases::first_to_last(
             &shown::length(matter.form(), *lower, unit, fine),
             &shown::with_unit(matter.form(), *upper, unit, fine),
@@ -43,6 +47,13 @@ fn lengths(matter: &Matter<'_>, answer: &Answer, fine: usize) -> Lengths {
     };
     Lengths {
         given,
-        by: shown::with_unit(matter.form(), answer.facts.by, unit, shown::middling(unit)),
+        by: shown::with_unit(matter.form(), answer.facts.by, unit, decimals),
+        is_general: has_general_depth(matter, answer.row),
     }
+}
+
+/// Whether the general tolerance stands in for limits of a row's depth, which nobody gave.
+fn has_general_depth(matter: &Matter<'_>, row: RowId) -> bool {
+    let mut rows = matter.input.rows.iter();
+    rows.any(|input| input.id == row && input.depth_limits_mm.is_none())
 }

@@ -32,7 +32,7 @@ pub const fn please_confirm(concern: Concern) -> &'static str {
 /// An answered check as the quotation states it; `lengths` are its facts as papers show them.
 #[must_use]
 pub fn offered(answer: &Answer, lengths: &Lengths, date: &str) -> String {
-    let Lengths { given, by } = lengths;
+    let Lengths { given, by, .. } = lengths;
     let what = match (answer.concern, answer.how) {
         (Concern::Limits, How::Agreed) => {
             format!("{given} can't be promised for every hole; the customer accepts that")
@@ -47,7 +47,10 @@ pub fn offered(answer: &Answer, lengths: &Lengths, date: &str) -> String {
             format!("the wall {given} behind the exit may be marked by the electrode")
         }
         (Concern::Depth, _) => {
-            format!("the blind depth may be off by {by}, though {given} is allowed to either side")
+            format!(
+                "the blind depth may be off by {by}; {}",
+                depth_limits(lengths)
+            )
         }
         (Concern::Step, _) => format!(
             "drilled from both ends; where the halves meet, a step of up to {by} may remain"
@@ -65,7 +68,7 @@ pub fn offered(answer: &Answer, lengths: &Lengths, date: &str) -> String {
 /// An answered check as the floor needs it: what may happen, who bears it, what to do.
 #[must_use]
 pub fn for_the_floor(answer: &Answer, lengths: &Lengths, date: &str) -> String {
-    let Lengths { given, by } = lengths;
+    let Lengths { given, by, .. } = lengths;
     let what = match answer.concern {
         Concern::Limits => {
             format!("{given} may not be held in every hole: measure, and record each hole outside")
@@ -75,7 +78,8 @@ pub fn for_the_floor(answer: &Answer, lengths: &Lengths, date: &str) -> String {
             format!("the wall {given} behind the exit may be marked, but not drilled into")
         }
         Concern::Depth => format!(
-            "the depth may be off by {by}, {given} is allowed: measure, and record each hole outside"
+            "the depth may be off by {by}; {}: measure, and record each hole outside",
+            depth_limits(lengths)
         ),
         Concern::Step => format!("a step of up to {by} where the two halves meet may remain"),
     };
@@ -90,6 +94,16 @@ pub fn for_the_floor(answer: &Answer, lengths: &Lengths, date: &str) -> String {
     }
 }
 
+/// How far a depth may be off, and who says so.
+fn depth_limits(lengths: &Lengths) -> String {
+    let given = &lengths.given;
+    if lengths.is_general {
+        format!("no limits are given for it, by ISO 2768-m it is {given} to either side")
+    } else {
+        format!("{given} is allowed to either side")
+    }
+}
+
 /// Facts of an answer as papers show them.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Lengths {
@@ -97,4 +111,6 @@ pub struct Lengths {
     pub given: String,
     /// How far it may go wrong.
     pub by: String,
+    /// No limits are given for a depth: what is given is the general tolerance.
+    pub is_general: bool,
 }
