@@ -7,11 +7,16 @@
 
 use chrono::NaiveDate;
 use quillbore_job::agreed::with_customer;
+use quillbore_job::currency::currency_of;
 use quillbore_job::history::Doing;
 use quillbore_job::life::{self, Blocker};
 use quillbore_job::reorder::{again, again_in};
 use quillbore_job::results::{Beside, NoteKind, Results, Telling, results_now};
+use quillbore_job::shop::sheet::{
+    ShopColumn, ShopEdit, ShopList, ShopRowAt, ShopSheet, apply_shop,
+};
 use quillbore_job::shop::{Customer, Exchange};
+use quillbore_job::to_input::to_input;
 use quillbore_job::words::workings;
 use quillbore_job::{CellAt, Column, Edit, Field, History, Job, Paper, Shop, Unit, apply};
 
@@ -22,12 +27,11 @@ fn day(month: u32, day: u32) -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, month, day).expect("a day")
 }
 
-fn exchange(currency: &str, digits: u32, rate: &str, dated: NaiveDate) -> Exchange {
+fn exchange(currency: &str, rate: &str, dated: NaiveDate) -> Exchange {
     Exchange {
         currency: currency.to_owned(),
-        minor_digits: digits,
-        rate: rate.parse().expect("a rate"),
-        dated,
+        rate: Some(rate.parse().expect("a rate")),
+        dated: Some(dated),
     }
 }
 
@@ -41,7 +45,7 @@ fn shop() -> Shop {
             address: vec!["4 Mill Lane".to_owned(), "Oxbow".to_owned()],
             email: "w.oakes@finch.example".to_owned(),
             their_number: "V-2231".to_owned(),
-            exchange: Some(exchange("EUR", 2, "0.92", day(11, 20))),
+            exchange: Some(exchange("EUR", "0.92", day(11, 20))),
             margin: Some(0.29),
             machine_hour: Some("64.125".parse().expect("an amount")),
             labor_hour: Some("50".parse().expect("an amount")),
@@ -231,7 +235,7 @@ fn what_was_agreed_otherwise_is_told_and_can_be_taken() {
     // Somebody typed another margin; the labor rate and the exchange rate are others by now.
     let job = typed(&job, Field::Margin, "33");
     shop.customers[0].labor_hour = Some("52".parse().expect("an amount"));
-    shop.customers[0].exchange = Some(exchange("EUR", 2, "0.94", day(11, 24)));
+    shop.customers[0].exchange = Some(exchange("EUR", "0.94", day(11, 24)));
     let margin = Beside::Field(Field::Margin);
     let labor = Beside::Field(Field::AgreedLaborHour);
     let rate = Beside::Field(Field::ExchangeRate);
@@ -471,8 +475,118 @@ fn a_reorder_keeps_what_was_agreed_and_asks_for_todays_rate() {
     assert_eq!(new.text(Field::ExchangeDay), "");
     assert!(is_blocked(&new, &shop));
     // Where the shop has a rate by now, that is taken.
-    shop.customers[0].exchange = Some(exchange("EUR", 2, "0.87", day(11, 24)));
+    shop.customers[0].exchange = Some(exchange("EUR", "0.87", day(11, 24)));
     let new = again_in(&shop, &old, day(11, 25));
     assert_eq!(new.text(Field::ExchangeRate), "0.87");
     assert_eq!(new.text(Field::ExchangeDay), "2026-11-24");
+}
+
+#[test]
+fn what_something_costs_the_shop_is_in_its_own_currency_and_what_is_the_customers_in_theirs() {
+    let job = typed(&Job::default(), Field::Quantity, "1");
+    let edit = with_customer(&job, &shop(), FINCH, Unit::Mm).expect("an edit");
+    let job = with(
+        &done(&job, &edit),
+        &[
+            (Field::PartValue, "210"),
+            (Field::FixtureCost, "90"),
+            (Field::OutsideCost, "50"),
+        ],
+    );
+    let shop = shop();
+    let shop = shop.for_job(&job);
+    for (field, currency) in [
+        (Field::PartValue, Some("EUR")),
+        (Field::LiabilityCap, Some("EUR")),
+        (Field::FixtureCost, Some("USD")),
+        (Field::TestPieceCost, Some("USD")),
+        (Field::OutsidePerPart, Some("USD")),
+        (Field::AgreedMachineHour, Some("USD")),
+        (Field::Margin, None),
+    ] {
+        assert_eq!(currency_of(field, &shop), currency, "{field:?}");
+    }
+    // At 0.92 EUR for one USD; the customer's own amount is the same in both.
+    let input = to_input(&job, &shop).input;
+    assert_eq!(input.part_value, Some(210.0));
+    assert!((input.outside_work - 46.0).abs() < 1e-9);
+    assert!((input.one_off[0].cost - 82.8).abs() < 1e-9);
+}
+
+/// A shop whose sheet has one customer with these cells.
+fn shop_with(cells: &[(ShopColumn, &str)]) -> Shop {
+    let mut all = vec![(ShopColumn::Name, "Quarry Valves".to_owned())];
+    all.extend(
+        cells
+            .iter()
+            .map(|(column, text)| (*column, (*text).to_owned())),
+    );
+    let edit = ShopEdit::SetCells {
+        list: ShopList::Customers,
+        rows: vec![(ShopRowAt::New, all)],
+        unit: Unit::Mm,
+    };
+    let sheet = apply_shop(&ShopSheet::default(), &edit).expect("an edit");
+    Shop::of_sheet(&sheet).expect("a shop").on(day(11, 28))
+}
+
+#[test]
+fn an_agreement_that_is_not_whole_is_never_quoted_in_the_shops_own_currency() {
+    let usual = [
+        (ShopColumn::Currency, "EUR"),
+        (ShopColumn::ExchangeRate, "0.92"),
+        (ShopColumn::ExchangeDay, "2026-11-20"),
+    ];
+    let blocked = |cells: &[(ShopColumn, &str)]| {
+        let shop = shop_with(cells);
+        let told: Vec<String> = shop.not_used.iter().map(ToString::to_string).collect();
+        assert_eq!(told.len(), 1, "{told:?}");
+        let edit = with_customer(&Job::default(), &shop, "Quarry Valves", Unit::Mm);
+        let job = done(&Job::default(), &edit.expect("an edit"));
+        let shop = shop.for_job(&job);
+        let results = results_now(&job, &shop);
+        let found = results.found();
+        let blockers = life::blockers(Paper::Quotation, &job, &found, None);
+        assert!(
+            blockers.contains(&Blocker::NoExchange) || blockers.contains(&Blocker::SheetUnread),
+            "{blockers:?}"
+        );
+        assert!(!job.text(Field::Currency).is_empty());
+        job
+    };
+    for (at, text) in [
+        (0, "EURO"),
+        (1, ""),
+        (1, "0"),
+        (1, "-2"),
+        (1, "about one"),
+        (2, ""),
+        (2, "lately"),
+    ] {
+        let mut cells = usual;
+        cells[at].1 = text;
+        let job = blocked(&cells);
+        let fields = [Field::Currency, Field::ExchangeRate, Field::ExchangeDay];
+        assert_eq!(job.text(fields[at]), text, "{text}");
+    }
+}
+
+#[test]
+fn what_cannot_be_read_of_an_agreement_stands_on_the_sheet_and_takes_nothing_with_it() {
+    let shop = shop_with(&[
+        (ShopColumn::Address, "5 Quay"),
+        (ShopColumn::Margin, "much"),
+        (ShopColumn::MachineHour, "Barrow 80"),
+    ]);
+    assert_eq!(shop.not_used.len(), 2, "{:?}", shop.not_used);
+    let edit = with_customer(&Job::default(), &shop, "quarry valves", Unit::Mm);
+    let job = done(&Job::default(), &edit.expect("an edit"));
+    assert_eq!(job.text(Field::CustomerAddress), "5 Quay");
+    for (field, text) in [
+        (Field::Margin, "much"),
+        (Field::AgreedMachineHour, "Barrow 80"),
+    ] {
+        assert_eq!(job.text(field), text);
+        assert!(job.field(field).why().is_some(), "{text}");
+    }
 }

@@ -5,9 +5,9 @@ use rust_decimal::Decimal;
 use crate::edits::edit::Edit;
 use crate::ground::same_name::same_name;
 use crate::job::Job;
+use crate::shop::Customer;
 use crate::shop::rows::Shop;
 use crate::shop::sheet::percent;
-use crate::shop::{Customer, Exchange};
 use crate::typed::entry::Unit;
 use crate::typed::field::Field;
 use crate::typed::read_field::read_field;
@@ -53,7 +53,7 @@ pub fn with_customer(job: &Job, shop: &Shop, customer: &str, unit: Unit) -> Opti
     for field in WHO_AND_HOW.into_iter().chain(PRICES_AND_TERMS) {
         taken.take(field, &agreed(was, field), agreed(is, field));
     }
-    taken.exchange(quoted(was), quoted(is));
+    taken.exchange(was, is);
     Edit::together(taken.edits)
 }
 
@@ -95,7 +95,7 @@ pub(crate) fn otherwise(job: &Job, shop: &Shop) -> Vec<Otherwise> {
     });
     let mut all: Vec<Otherwise> = terms.collect();
     if let Some(exchange) = &customer.exchange {
-        let [currency, rate, day] = exchange_texts(Some(exchange));
+        let [currency, rate, day] = exchange_texts(Some(customer));
         let edits = vec![
             set(Field::Currency, &currency),
             set(Field::ExchangeRate, &rate),
@@ -103,7 +103,7 @@ pub(crate) fn otherwise(job: &Job, shop: &Shop) -> Vec<Otherwise> {
         ];
         let is_newer = job
             .date(Field::ExchangeDay)
-            .is_some_and(|day| exchange.dated > day);
+            .is_some_and(|day| exchange.dated.is_some_and(|dated| dated > day));
         let found = if differs(Field::Currency, &currency) {
             Some((Field::Currency, currency))
         } else {
@@ -125,15 +125,14 @@ fn known<'a>(shop: &'a Shop, name: &str) -> Option<&'a Customer> {
     customers.find(|customer| same_name(&customer.name, name))
 }
 
-fn quoted(customer: Option<&Customer>) -> Option<&Exchange> {
-    customer?.exchange.as_ref()
-}
-
 /// What was agreed with a customer about a field, as it is typed; empty where nothing was.
 fn agreed(customer: Option<&Customer>, field: Field) -> String {
     let Some(customer) = customer else {
         return String::new();
     };
+    if let Some(unread) = customer.unread.get(&field) {
+        return unread.clone();
+    }
     match field {
         Field::Contact => reached(customer),
         Field::CustomerAddress => customer.address.join("\n"),
@@ -150,11 +149,20 @@ fn agreed(customer: Option<&Customer>, field: Field) -> String {
 }
 
 /// Currency, rate and day as they are typed; empty where there are none.
-fn exchange_texts(exchange: Option<&Exchange>) -> [String; 3] {
-    exchange.map_or_else(Default::default, |exchange| {
-        let rate = exchange.rate.normalize().to_string();
-        [exchange.currency.clone(), rate, exchange.dated.to_string()]
-    })
+fn exchange_texts(customer: Option<&Customer>) -> [String; 3] {
+    let Some(customer) = customer else {
+        return Default::default();
+    };
+    let exchange = customer.exchange.as_ref();
+    let read = [
+        exchange.map(|exchange| exchange.currency.clone()),
+        exchange.and_then(|exchange| Some(exchange.rate?.normalize().to_string())),
+        exchange.and_then(|exchange| Some(exchange.dated?.to_string())),
+    ];
+    let fields = [Field::Currency, Field::ExchangeRate, Field::ExchangeDay];
+    let unread = fields.map(|field| customer.unread.get(&field).cloned());
+    let mut unread = unread.into_iter();
+    read.map(|read| unread.next().flatten().or(read).unwrap_or_default())
 }
 
 /// Whom to talk to, and how to reach them.
@@ -195,7 +203,7 @@ impl Taken<'_> {
     }
 
     /// Currency, rate and day: what one of them is depends on the one before it.
-    fn exchange(&mut self, was: Option<&Exchange>, is: Option<&Exchange>) {
+    fn exchange(&mut self, was: Option<&Customer>, is: Option<&Customer>) {
         let [was_currency, was_rate, was_day] = exchange_texts(was);
         let [currency, rate, day] = exchange_texts(is);
         let there = self.job.text(Field::Currency).trim().to_owned();

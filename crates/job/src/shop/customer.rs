@@ -1,7 +1,11 @@
 //! Customers, and what was agreed with them.
 
+use std::collections::BTreeMap;
+
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
+
+use crate::typed::field::Field;
 
 /// A customer.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -34,6 +38,9 @@ pub struct Customer {
     pub payment: String,
     /// How parts come and go.
     pub delivery: String,
+    /// What was typed of the agreement and can't be read, by the field of a job that it would go into: it goes
+    /// there as it is, and is told there, too.
+    pub unread: BTreeMap<Field, String>,
 }
 
 /// A currency that is not the shop's.
@@ -41,10 +48,8 @@ pub struct Customer {
 pub struct Exchange {
     /// Its ISO 4217 code.
     pub currency: String,
-    /// Digits after the point in it.
-    pub minor_digits: u32,
-    /// What one unit of the shop's currency is in it.
-    pub rate: Decimal,
-    /// The day of that rate.
-    pub dated: NaiveDate,
+    /// What one unit of the shop's currency is in it; without it nothing is quoted.
+    pub rate: Option<Decimal>,
+    /// The day of that rate; without it nothing is quoted.
+    pub dated: Option<NaiveDate>,
 }

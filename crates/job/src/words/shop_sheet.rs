@@ -307,9 +307,9 @@ impl fmt::Display for ShopNote {
             ShopFault::Unread(why) => {
                 write!(f, "{where_}{column}: {why} Until then it is not used.")
             }
-            ShopFault::Missing if self.column == Some(ShopColumn::ExchangeDay) => write!(
+            ShopFault::Missing if self.column.is_some_and(is_of_exchange) => write!(
                 f,
-                "{where_}{column} is missing: the exchange rate is not used until that is typed."
+                "{where_}{column} is missing: nothing is quoted in another currency without it."
             ),
             ShopFault::Missing => write!(
                 f,
@@ -335,6 +335,17 @@ impl fmt::Display for ShopNote {
         }
     }
 }
+
+const fn is_of_exchange(column: ShopColumn) -> bool {
+    matches!(
+        column,
+        ShopColumn::Currency | ShopColumn::ExchangeRate | ShopColumn::ExchangeDay
+    )
+}
+
+/// That an agreement has one rate for all machines.
+pub(crate) const ONE_RATE_FOR_ALL: &str =
+    "An agreement has one amount for an hour of any machine: type it without a machine's name.";
 
 fn without_name(what: &str) -> String {
     let article = if what.starts_with(['a', 'e', 'i', 'o']) {

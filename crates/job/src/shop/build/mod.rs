@@ -180,6 +180,7 @@ fn tubes(mut rows: Vec<TubeRow>, pedigree: &mut Pedigree) -> Result<Vec<Tube>, S
             length_mm: at.positive("length_mm", row.length_mm)?,
             price: at.not_negative("price", row.price)?,
             stock: row.stock,
+            kept: 0,
             stubs: Vec::new(),
             name: row.name,
         });

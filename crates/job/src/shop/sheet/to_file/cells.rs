@@ -29,11 +29,8 @@ impl<'a> Cells<'a> {
     /// That it has a name which no row before it has, by what is `seen`.
     pub(super) fn checked_name(&self, seen: &mut BTreeSet<String>) -> Result<(), Wrong> {
         // What can't be read may be what the name is made of, so it is told first.
-        let own = self.row.own.iter().flat_map(|row| &row.cells);
-        for (column, entry) in own {
-            if let Some(why) = entry.why() {
-                return Err((Some(*column), ShopFault::Unread(why.to_owned())));
-            }
+        if let Some(wrong) = self.unread().into_iter().next() {
+            return Err(wrong);
         }
         let column = naming(self.list);
         let name = self.name()?;
@@ -41,6 +38,16 @@ impl<'a> Cells<'a> {
             return Ok(());
         }
         Err((Some(column), ShopFault::Twice))
+    }
+
+    /// What of it can't be read.
+    pub(super) fn unread(&self) -> Vec<Wrong> {
+        let own = self.row.own.iter().flat_map(|row| &row.cells);
+        let unread = own.filter_map(|(column, entry)| {
+            let why = entry.why()?;
+            Some((Some(*column), ShopFault::Unread(why.to_owned())))
+        });
+        unread.collect()
     }
 
     /// What it is called.
