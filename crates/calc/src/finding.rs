@@ -3,7 +3,7 @@
 use crate::figure::key::Figure;
 use crate::idx::Idx;
 use crate::row_id::RowId;
-use crate::tables::{Machine, Tube};
+use crate::tables::{Guide, Machine, Tube};
 
 /// Something worth saying about a job, with what could be done about it.
 #[derive(Clone, Debug, PartialEq)]
@@ -94,18 +94,19 @@ pub enum Kind {
     TubeMisses { inside: f64, over: f64 },
     /// No guide for the tube.
     NoGuide { tube_mm: f64 },
-    /// The drawer holds fewer tubes than the kit asks for; what the pieces left of used ones would
-    /// drill: rows, deepest first, and how many holes of each.
+    /// The drawer holds fewer tubes than the kit, together with those of jobs on the floor, asks for; what
+    /// the pieces left of used ones would drill: rows, deepest first, and how many holes of each.
     TubesShort {
-        tube_mm: f64,
+        tube: Idx<Tube>,
         kit: u32,
+        together: u32,
         stock: u32,
         by_stubs: alloc::vec::Vec<(RowId, u32)>,
     },
     /// The drawer holds fewer guides than the lot, together with jobs on the floor, wears out by their
     /// life, the last one begun.
     GuidesShort {
-        tube_mm: f64,
+        guide: Idx<Guide>,
         needed: u32,
         together: u32,
         stock: u32,
@@ -177,7 +178,12 @@ pub enum Kind {
     /// two steps.
     DepthBySteps { by_mm: f64, two_steps: bool },
     /// A blind depth scatters further than its limits allow, in two steps too.
-    DepthNotToBePromised { by_mm: f64, allowed_mm: f64 },
+    DepthNotToBePromised {
+        by_mm: f64,
+        allowed_mm: f64,
+        /// No limits are given: the general tolerance stands in for them.
+        is_general: bool,
+    },
     /// Directions were not given; one direction per row was assumed.
     DirectionsAssumed { rows: u32 },
     /// More than one clamping.

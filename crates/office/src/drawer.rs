@@ -183,17 +183,18 @@ fn take_piece(pieces: &mut Vec<(u32, f64)>, taken_mm: f64) {
     pieces.retain(|(count, _)| *count > 0);
 }
 
-/// Puts what is free in the place of what was counted by `as_counted`: what a lot's kit is held against. Of
-/// guides it says for how many holes they are kept: what is left of one's life does for the next lot.
+/// Puts what lies there in the place of what was counted by `as_counted`, with what is kept of it: what a
+/// lot's kit is held against. Guides are kept for holes: what is left of one's life does for the next lot.
 pub fn put_free(shop: &mut Shop, as_counted: &Shop, pool: &Pool, but: Option<&JobKey>) {
     let lies = drawer(as_counted, pool, but);
     for tube in &mut shop.tables.tubes {
         let Some(lies) = lies.of(Thing::Electrode, &tube.name) else {
             continue;
         };
-        if let Some(free) = lies.free() {
-            tube.stock = Some(u32::try_from(free).unwrap_or(0));
-        }
+        tube.stock = lies
+            .counted
+            .map(|counted| counted.saturating_sub(lies.used));
+        tube.kept = lies.reserved;
         tube.stubs.clone_from(&lies.pieces);
     }
     for guide in &mut shop.tables.guides {

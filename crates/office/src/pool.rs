@@ -285,6 +285,7 @@ fn judge_alike(one: &Shop, other: &Shop) -> bool {
         let bare = tubes.map(|tube| Tube {
             price: 0.0,
             stock: None,
+            kept: 0,
             stubs: Vec::new(),
             ..tube
         });

@@ -125,7 +125,8 @@ fn short(
     let Some(tube) = figure.tube.of(&prepared.tables.tubes) else {
         return;
     };
-    let Some(stock) = tube.stock.filter(|&stock| stock < figure.kit) else {
+    let together = figure.kit.saturating_add(tube.kept);
+    let Some(stock) = tube.stock.filter(|&stock| stock < together) else {
         return;
     };
     let stubs = prepared
@@ -138,8 +139,9 @@ fn short(
         level: Level::Check,
         about: About::Job,
         kind: Said::TubesShort {
-            tube_mm: tube.outer_mm,
+            tube: figure.tube,
             kit: figure.kit,
+            together,
             stock,
             by_stubs: by_stubs.collect(),
         },

@@ -42,7 +42,7 @@ pub(super) fn guide_figures(
             level: Level::Check,
             about: About::Job,
             kind: Kind::GuidesShort {
-                tube_mm: guide.tube_mm,
+                guide: at,
                 needed,
                 together,
                 stock,

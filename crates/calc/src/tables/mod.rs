@@ -165,6 +165,8 @@ pub struct Tube {
     pub price: f64,
     /// How many are in the drawer; `None` where nobody counted.
     pub stock: Option<u32>,
+    /// How many of them are kept for jobs on the floor.
+    pub kept: u32,
     /// Pieces left of used ones: how many of each length, chuck end and all [mm].
     pub stubs: Vec<(u32, f64)>,
 }

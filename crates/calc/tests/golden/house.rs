@@ -188,6 +188,7 @@ fn tube(value: &Value) -> Tube {
         length_mm: number(&value["length"]),
         price: number(&value["price"]),
         stock: None,
+        kept: 0,
         stubs: vec![],
     }
 }

@@ -22,7 +22,7 @@ fn short_guides(figures: &JobFigures) -> Vec<[u32; 3]> {
     let all = figures.findings.iter();
     all.filter_map(|finding| match finding.kind {
         Kind::GuidesShort {
-            tube_mm: _,
+            guide: _,
             needed,
             together,
             stock,

@@ -60,6 +60,7 @@ fn tube(outer_mm: f64) -> Tube {
         length_mm: 400.0,
         price: 2.0,
         stock: Some(20),
+        kept: 0,
         stubs: vec![],
     }
 }

@@ -41,6 +41,7 @@ pub fn tables() -> Tables {
         length_mm,
         price: 2.0,
         stock: Some(20),
+        kept: 0,
         stubs: vec![],
     };
     let sizes: Vec<f64> = (4..=40).map(|n| f64::from(n) / 20.0).collect();

@@ -104,6 +104,7 @@ fn words_ui(
     ui.add_space(8.0);
     issue_ui(ui, paper, shared, asks);
     terms_ui(ui, paper, shared, asks);
+    short_ui(ui, paper, shared);
     ui.add_space(8.0);
     // Letters alone are keys while nothing is being typed.
     let is_free = view.waiting.is_none() && !ui.ctx().text_edit_focused();
@@ -152,8 +153,8 @@ fn issue_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
     }
 }
 
-/// What the quotation says of its terms, what would have to be bought for them, and a word for each that
-/// is left open, with what the shop knows of it.
+/// What the quotation says of its terms, and a word for each that is left open, with what the shop knows
+/// of it.
 fn terms_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
     if paper != Paper::Quotation {
         return;
@@ -165,11 +166,6 @@ fn terms_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
         .collect();
     ui.add_space(8.0);
     pencil(ui, &words::terms(&open));
-    let telling = Telling::new(shared.job, shared.shop);
-    let notes = shared.results.notes.iter();
-    for note in notes.filter(|note| note.kind.is_short_supply()) {
-        ui.label(telling.text(note).as_ref());
-    }
     let days = shared.promise.map(|promise| promise.days.p90);
     let terms = [
         (Field::LeadDays, days, words::lead_days as fn(u32) -> String),
@@ -190,6 +186,22 @@ fn terms_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>, asks: &mut Vec<Ask>)
                 unit: shared.job.unit,
             }));
         }
+    }
+}
+
+/// What would have to be bought before a date is promised or the floor begins.
+fn short_ui(ui: &mut Ui, paper: Paper, shared: &Shared<'_>) {
+    if !matches!(
+        paper,
+        Paper::Quotation | Paper::Confirmation | Paper::Traveler
+    ) {
+        return;
+    }
+    let telling = Telling::new(shared.job, shared.shop);
+    let notes = shared.results.notes.iter();
+    for note in notes.filter(|note| note.kind.is_short_supply()) {
+        ui.add_space(8.0);
+        ui.label(telling.text(note).as_ref());
     }
 }
 

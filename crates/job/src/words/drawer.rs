@@ -1,6 +1,7 @@
 //! What a lot takes more of than lies in the drawer.
 
-use quillbore_calc::RowId;
+use quillbore_calc::tables::{Guide, Tube};
+use quillbore_calc::{Idx, RowId};
 
 use super::speaker::Speaker;
 
@@ -11,15 +12,16 @@ impl Speaker<'_> {
     /// Electrodes that are short, with what the pieces left of used ones would drill.
     pub(super) fn tubes_short(
         &self,
-        tube_mm: f64,
-        kit: u32,
-        stock: u32,
+        tube: Idx<Tube>,
+        [kit, together, stock]: [u32; 3],
         by_stubs: &[(RowId, u32)],
     ) -> String {
-        let [kit, stock, short] = self.counts([kit, stock, kit.saturating_sub(stock)]);
+        let name = tube.of(&self.tables.tubes).map_or("?", |tube| &tube.name);
+        let floor = self.with_floor(kit, together);
+        let short = together.saturating_sub(stock);
+        let [kit, stock, short] = self.counts([kit, stock, short]);
         format!(
-            "With wear at its high end and spares the kit takes {kit} electrodes of {}, the drawer holds {stock}: order {short} before a date is promised.{}",
-            self.length(tube_mm),
+            "With wear at its high end and spares the kit takes {kit} of {name}{floor}; the drawer holds {stock}: order {short} before a date is promised.{}",
             self.pieces_left(by_stubs)
         )
     }
@@ -27,24 +29,27 @@ impl Speaker<'_> {
     /// Guides that are short.
     pub(super) fn guides_short(
         &self,
-        tube_mm: f64,
+        guide: Idx<Guide>,
         needed: u32,
         together: u32,
         stock: u32,
     ) -> String {
-        let guides = if needed == 1 { "guide" } else { "guides" };
-        let is_more = together > needed;
+        let name = guide.of(&self.tables.guides).map_or("?", |row| &row.name);
+        let floor = self.with_floor(needed, together);
         let short = together.saturating_sub(stock);
-        let [needed, together, stock, short] = self.counts([needed, together, stock, short]);
-        let floor = if is_more {
-            format!(", with the jobs on the floor it is {together}")
-        } else {
-            String::new()
-        };
+        let [needed, stock, short] = self.counts([needed, stock, short]);
         format!(
-            "By the holes that one lasts the lot takes {needed} {guides} for electrodes of {}{floor}; the drawer holds {stock}: order {short} before a date is promised.",
-            self.length(tube_mm)
+            "By the holes that one lasts the lot takes {needed} of {name}{floor}; the drawer holds {stock}: order {short} before a date is promised."
         )
+    }
+
+    /// What the jobs on the floor make of a count, where they want any.
+    fn with_floor(&self, needed: u32, together: u32) -> String {
+        if together <= needed {
+            return String::new();
+        }
+        let [together] = self.counts([together]);
+        format!(", with the jobs on the floor it is {together}")
     }
 
     fn counts<const N: usize>(&self, counts: [u32; N]) -> [String; N] {
@@ -83,9 +88,13 @@ mod tests {
             unit: Unit::Mm,
             form: shop.form,
         };
+        let tube = Idx::find(&shop.tables.tubes, |tube| tube.name == "brass 0.30 x 300");
+        let tube = tube.expect("an electrode");
+        let guide = Idx::find(&shop.tables.guides, |guide| guide.name == "guide 0.30");
+        let guide = guide.expect("a guide");
         let told = |by: &[u32]| {
             let rows: Vec<(RowId, u32)> = (1..).map(RowId).zip(by.iter().copied()).collect();
-            let told = speaker.tubes_short(0.7, 5, 3, &rows);
+            let told = speaker.tubes_short(tube, [5, 5, 3], &rows);
             told.split_once("promised.")
                 .expect("a sentence")
                 .1
@@ -100,13 +109,18 @@ mod tests {
             told(&[3, 1, 2, 8]),
             " The pieces left of used ones would drill 14 holes of 4 rows."
         );
+        // 60 kept for the floor and 89 for this lot, of which 2 lie there.
         assert_eq!(
-            speaker.guides_short(0.7, 1, 1, 0),
-            "By the holes that one lasts the lot takes 1 guide for electrodes of 0.70 mm; the drawer holds 0: order 1 before a date is promised."
+            speaker.tubes_short(tube, [89, 149, 2], &[]),
+            "With wear at its high end and spares the kit takes 89 of brass 0.30 x 300, with the jobs on the floor it is 149; the drawer holds 2: order 147 before a date is promised."
         );
         assert_eq!(
-            speaker.guides_short(0.7, 3, 5, 1),
-            "By the holes that one lasts the lot takes 3 guides for electrodes of 0.70 mm, with the jobs on the floor it is 5; the drawer holds 1: order 4 before a date is promised."
+            speaker.guides_short(guide, 1, 1, 0),
+            "By the holes that one lasts the lot takes 1 of guide 0.30; the drawer holds 0: order 1 before a date is promised."
+        );
+        assert_eq!(
+            speaker.guides_short(guide, 3, 5, 1),
+            "By the holes that one lasts the lot takes 3 of guide 0.30, with the jobs on the floor it is 5; the drawer holds 1: order 4 before a date is promised."
         );
     }
 }

@@ -85,11 +85,11 @@ impl Speaker<'_> {
                 "There is no guide for an electrode of {}: it cannot be drilled without its guide.",
                 self.length(*tube_mm)
             ),
-            Kind::TubesShort { tube_mm, kit, stock, by_stubs } => {
-                self.tubes_short(*tube_mm, *kit, *stock, by_stubs)
+            Kind::TubesShort { tube, kit, together, stock, by_stubs } => {
+                self.tubes_short(*tube, [*kit, *together, *stock], by_stubs)
             }
-            Kind::GuidesShort { tube_mm, needed, together, stock } => {
-                self.guides_short(*tube_mm, *needed, *together, *stock)
+            Kind::GuidesShort { guide, needed, together, stock } => {
+                self.guides_short(*guide, *needed, *together, *stock)
             }
             Kind::LimitsNotToBePromised { held, outside, lower_mm, upper_mm, buy } => {
                 self.not_to_be_promised(*held, *outside, Limits::new(*lower_mm, *upper_mm), buy.as_ref())
@@ -187,11 +187,18 @@ impl Speaker<'_> {
                 self.length(*by_mm),
                 if *two_steps { ", each drilled in two steps" } else { "" }
             ),
-            Kind::DepthNotToBePromised { by_mm, allowed_mm } => format!(
-                "The depth is not to be promised: in two steps too, holes scatter by {}, and {} are allowed.",
-                self.length(*by_mm),
-                self.length(*allowed_mm)
-            ),
+            Kind::DepthNotToBePromised { by_mm, allowed_mm, is_general } => {
+                let allowed = self.length(*allowed_mm);
+                format!(
+                    "The depth is not to be promised: in two steps too, holes scatter by {}, and {}.",
+                    self.length(*by_mm),
+                    if *is_general {
+                        format!("without limits of its own ISO 2768-m stands: {allowed} to either side")
+                    } else {
+                        format!("{allowed} are allowed")
+                    }
+                )
+            }
             Kind::DirectionsAssumed { rows } => format!(
                 "{} no hole locations: one direction per row was assumed for the setups.",
                 if *rows == 1 { "One row has".to_owned() } else { format!("{rows} rows have") }
