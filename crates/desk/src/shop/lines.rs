@@ -245,6 +245,7 @@ fn dressed<'a>(ui: &Ui, edit: TextEdit<'a>, id: Id, usual: &str, width: f32) -> 
 /// Every line that is being typed put in its place, as leaving it would do.
 pub(super) fn commit_lines(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<ShopAsk>) {
     let sheet = page.history.now().clone();
+    let form = page.form();
     for (at, text) in std::mem::take(&mut page.drafts) {
         let edit = match at {
             At::Line(line) => (text != sheet.line(line).text()).then(|| ShopEdit::SetLine {
@@ -252,7 +253,7 @@ pub(super) fn commit_lines(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<S
                 text,
                 unit: sheet.unit,
             }),
-            At::Start(line) => start::edit(&sheet, line, &text, day),
+            At::Start(line) => start::edit(&sheet, line, &text, &form.day(day)),
             At::Long(list, column) => {
                 let row = page.grids.get(&list).map(|view| view.cursor().row);
                 let rows = page.rows(list);
