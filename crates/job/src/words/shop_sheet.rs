@@ -408,6 +408,8 @@ mod tests {
     use crate::shop::Shop;
     use crate::words::english;
 
+        Still::Terms => "terms".to_owned(),
+        Still::Exclusions => "exclusions".to_owned(),
     /// A family is chosen by the word that is said of it everywhere.
     #[test]
     fn families_are_chosen_by_their_words() {
