@@ -46,7 +46,7 @@ pub(super) fn field_ui(
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
-    let said = label(spot.label(), spot.kind(), shared.job.unit);
+    let said = label(spot.label(shared.job), spot.kind(), shared.job.unit);
     let at = label_ui(ui, place, &said);
     let id = ui.make_persistent_id(("line", spot.key()));
     suggestions_ui(ui, at, (spot, id), down, shared, view, asks);

@@ -72,7 +72,7 @@ fn here(view: &SheetView) -> Here {
         }
     } else if let Some(spot) = view.at_field {
         return Here {
-            name: spot.label(),
+            name: spot.label(shared.job),
             purpose: match spot {
                 Spot::Field(field) => words::purpose(field),
                 Spot::Line(..) => "",

@@ -69,7 +69,7 @@ pub(crate) fn says(open: &OpenMatter, state: &str, today: NaiveDate, form: Form)
         } => format!(
             "{}: {} \u{201c}{typed}\u{201d} can't be read.",
             capital(slips::kind(*kind)),
-            slips::line(*line)
+            slips::line_in(*kind, *line)
         ),
         OpenMatter::DueUnread { typed } => {
             format!("Due date \u{201c}{typed}\u{201d} on the sheet can't be read.")
