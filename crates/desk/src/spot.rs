@@ -48,7 +48,7 @@ impl Spot {
     pub fn name(self, job: &Job) -> String {
         match self {
             Self::Field(field) => english::field(field).to_owned(),
-            Self::Line(id, line) => {
+            Self::Line(id, _) => {
                 let kind = job.slip(id).map_or(SLIP, |slip| slips::kind(slip.kind));
                 line_of(self.label(job), &slip(kind, id))
             }

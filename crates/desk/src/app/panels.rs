@@ -236,7 +236,7 @@ impl App {
                 }
             }
             working_over_ui(ui, margin, &shared, view, asks);
-            help_ui(ui, margin, view);
+            help_ui(ui, margin, &job, view);
             if let Some(second) = places.second {
                 second_ui(ui, second, &shared, view);
             }

@@ -295,7 +295,7 @@ fn heads_ui(ui: &mut Ui, place: Rect, currency: &str) {
         .zip(words::heads(currency).into_iter().zip(RIGHT))
     {
         set(ui, column, &head, look::small(), t.pencil, right);
-        let named = ui.interact(column, ui.id().with(&head), Sense::hover());
+        let named = ui.interact(column, ui.scope_id().with(&head), Sense::hover());
         named.widget_info(|| WidgetInfo::labeled(Role::Label, true, &head));
     }
     look::hairline_at(ui.painter(), place.x_range(), place.bottom() - 1.0, t.rule);

@@ -83,7 +83,7 @@ fn shown(figure: Figure, value: f64, currency: &str, (unit, form): (Unit, Form))
         Figure::Size | Figure::Depth => form.length_with_unit(value, unit),
         Figure::Slenderness => form.exact(value),
         Figure::Worth => {
-            let amount = Decimal::try_from(value).map(Decimal::normalize);
+            let amount = Decimal::try_from(value).map(|amount| amount.normalize());
             let amount = amount.map_or_else(|_| form.exact(value), |amount| form.amount(amount));
             format!("{amount} {currency}")
         }
