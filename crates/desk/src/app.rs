@@ -316,6 +316,11 @@ impl App {
         }
         self.list.unit = desk.job().unit;
         self.list.write_in(desk.shop.form);
+        let own = self.office.shop();
+        let currency = &own.tables.rates.currency;
+        if self.list.currency != *currency {
+            self.list.currency.clone_from(currency);
+        }
     }
 
     /// Has every job on the desk look at the run records again when the shelf changed.

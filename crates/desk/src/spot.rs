@@ -36,10 +36,10 @@ impl Spot {
 
     /// Its label on the sheet.
     #[must_use]
-    pub const fn label(self) -> &'static str {
+    pub fn label(self, job: &Job) -> &'static str {
         match self {
             Self::Field(field) => english::field(field),
-            Self::Line(_, line) => slips::line(line),
+            Self::Line(id, line) => slips::line_of(job, id, line),
         }
     }
 
@@ -48,9 +48,9 @@ impl Spot {
     pub fn name(self, job: &Job) -> String {
         match self {
             Self::Field(field) => english::field(field).to_owned(),
-            Self::Line(id, line) => {
+            Self::Line(id, _) => {
                 let kind = job.slip(id).map_or(SLIP, |slip| slips::kind(slip.kind));
-                line_of(slips::line(line), &slip(kind, id))
+                line_of(self.label(job), &slip(kind, id))
             }
         }
     }

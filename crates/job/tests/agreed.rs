@@ -168,7 +168,7 @@ fn what_was_agreed_fills_what_is_empty_in_one_step() {
         (Field::Clauses, "No subcontracting.\nHeat by lot."),
         (Field::Currency, "EUR"),
         (Field::ExchangeRate, "0.92"),
-        (Field::ExchangeDay, "2026-11-20"),
+        (Field::ExchangeDay, "20 Nov 2026"),
     ] {
         assert_eq!(job.text(field), text, "{field:?}");
         assert!(job.field(field).why().is_none(), "{field:?}");
@@ -247,7 +247,7 @@ fn what_was_agreed_otherwise_is_told_and_can_be_taken() {
     let offer = telling.offer(note.expect("a note")).expect("an offer");
     let taken = done(&job, &offer.edit);
     assert_eq!(taken.text(Field::ExchangeRate), "0.94");
-    assert_eq!(taken.text(Field::ExchangeDay), "2026-11-24");
+    assert_eq!(taken.text(Field::ExchangeDay), "24 Nov 2026");
     assert_eq!(told(&taken, &shop), [margin, labor]);
     // An older rate of the shop's is no news.
     let newer = typed(&job, Field::ExchangeDay, "2026-11-25");
@@ -478,7 +478,7 @@ fn a_reorder_keeps_what_was_agreed_and_asks_for_todays_rate() {
     shop.customers[0].exchange = Some(exchange("EUR", "0.87", day(11, 24)));
     let new = again_in(&shop, &old, day(11, 25));
     assert_eq!(new.text(Field::ExchangeRate), "0.87");
-    assert_eq!(new.text(Field::ExchangeDay), "2026-11-24");
+    assert_eq!(new.text(Field::ExchangeDay), "24 Nov 2026");
 }
 
 #[test]

@@ -13,10 +13,10 @@ use hands::{day, done, field, issue, pin, ring};
 use quillbore_job::order_text::{OrderRefused, order_edits};
 use quillbore_job::reorder::again;
 use quillbore_job::slip::{kind, line};
-use quillbore_job::{Edit, Field, Job, Line, Paper, SlipKind};
+use quillbore_job::{Edit, Field, Form, Job, Line, Paper, SlipKind};
 
 fn edits(order: &str, old: &Job) -> Vec<Edit> {
-    order_edits(order, old, day(5, 4)).expect("an order that can be read")
+    order_edits(order, old, day(5, 4), Form::PLAIN).expect("an order that can be read")
 }
 
 /// The lines of the order's slip, without its day.
@@ -36,7 +36,8 @@ fn wanted(lines: &[(Line, &str)]) -> Vec<(Line, String)> {
 }
 
 fn told(order: &str, old: &Job) -> String {
-    let why = order_edits(order, old, day(5, 4)).expect_err("an order that can't be read");
+    let why =
+        order_edits(order, old, day(5, 4), Form::PLAIN).expect_err("an order that can't be read");
     why.to_string()
 }
 
@@ -78,10 +79,13 @@ fn it_becomes_a_slip_and_the_sheets_quantity_and_reference() {
     // A number alone leaves the sheet's quantity as it is; nothing is no order.
     assert_eq!(lines("PO 4711", &old), wanted(&[(Line::Number, "PO 4711")]));
     assert_eq!(
-        order_edits("PO 4711", &old, day(5, 4)).map(|edits| edits.len()),
+        order_edits("PO 4711", &old, day(5, 4), Form::PLAIN).map(|edits| edits.len()),
         Ok(2)
     );
-    assert_eq!(order_edits("  ", &old, day(5, 4)), Ok(Vec::new()));
+    assert_eq!(
+        order_edits("  ", &old, day(5, 4), Form::PLAIN),
+        Ok(Vec::new())
+    );
 }
 
 #[test]
@@ -165,7 +169,7 @@ fn what_cannot_be_read_is_told_before_a_job_is_made() {
     assert!(told(&long, &old).starts_with("Part rev of the order: This is longer than"));
     let word = "as before".to_owned();
     assert_eq!(
-        order_edits("PO 8; 20; as before", &ring(), day(5, 4)),
+        order_edits("PO 8; 20; as before", &ring(), day(5, 4), Form::PLAIN),
         Err(OrderRefused::NoLastPrice { word })
     );
     assert_eq!(

@@ -19,7 +19,7 @@ use quillbore_job::prefilled::{accept_too, new_slip, release_of};
 use quillbore_job::question::{Given, Question, answer_edit};
 use quillbore_job::reorder::{self, OtherRate};
 use quillbore_job::results::{Missing, NextStep, next_call, results_quick};
-use quillbore_job::{Edit, Field, FieldKind, Job, Line, Paper, Shop, SlipKind, Unit};
+use quillbore_job::{Edit, Field, FieldKind, Form, Job, Line, Paper, Shop, SlipKind, Unit};
 
 fn shop() -> &'static Shop {
     Shop::embedded().expect("the shop")
@@ -35,7 +35,7 @@ fn lines_of(edit: &Edit) -> Vec<(Line, &str)> {
 #[test]
 fn a_new_slip_has_the_day_and_who_where_it_has_lines_for_them() {
     let job = ring();
-    let new = |kind, by: &str| new_slip(&job, kind, day(5, 4), by);
+    let new = |kind, by: &str| new_slip(&job, kind, day(5, 4), Form::PLAIN, by);
     let call = new(SlipKind::Call, "Moss");
     assert!(lines_of(&call).contains(&(Line::Date, "2026-05-04")));
     for kind in SlipKind::ALL {
@@ -55,13 +55,13 @@ fn an_order_and_a_reply_name_the_quotation_that_stands() {
     let job = issue(&ring(), Paper::Quotation, &[(25, "48.20")]);
     let job = issue(&job, Paper::Quotation, &[(25, "47.10")]);
     for kind in [SlipKind::Order, SlipKind::Reply] {
-        let slip = new_slip(&job, kind, day(5, 4), "");
+        let slip = new_slip(&job, kind, day(5, 4), Form::PLAIN, "");
         let paper = (Line::Paper, "26-0107-Q2");
         assert!(lines_of(&slip).contains(&paper), "{slip:?}");
         // Nothing of what the order itself says.
         assert!(lines_of(&slip).len() == 2, "{slip:?}");
     }
-    let call = new_slip(&job, SlipKind::Call, day(5, 4), "");
+    let call = new_slip(&job, SlipKind::Call, day(5, 4), Form::PLAIN, "");
     assert!(!lines_of(&call).iter().any(|(line, _)| *line == Line::Paper));
 }
 
@@ -69,7 +69,7 @@ fn an_order_and_a_reply_name_the_quotation_that_stands() {
 fn a_run_record_is_of_the_first_row_without_one() {
     let job = cells(&ring(), 1, &["B", "4", "1.0", "20"]);
     let mark = |job: &Job| {
-        let slip = new_slip(job, SlipKind::Run, day(5, 4), "");
+        let slip = new_slip(job, SlipKind::Run, day(5, 4), Form::PLAIN, "");
         let lines = lines_of(&slip);
         let mark = lines.iter().find(|(line, _)| *line == Line::Mark);
         mark.map(|(_, text)| (*text).to_owned())
@@ -83,7 +83,7 @@ fn a_run_record_is_of_the_first_row_without_one() {
 
 #[test]
 fn a_part_of_an_order_is_released_by_a_slip_of_its_own() {
-    let slip = release_of(&ring(), 12, day(5, 4));
+    let slip = release_of(&ring(), 12, day(5, 4), Form::PLAIN);
     let lines = [(Line::Date, "2026-05-04"), (Line::Quantity, "12")];
     assert_eq!(lines_of(&slip), lines);
     assert!(matches!(
@@ -121,7 +121,7 @@ fn the_last_price_is_kept_for_the_quantity_of_now_and_says_where_it_comes_from()
         text,
         reason,
         ..
-    } = last.keep(50, Unit::Mm)
+    } = last.keep(50, Unit::Mm, Form::PLAIN)
     else {
         panic!();
     };

@@ -88,7 +88,10 @@ fn a_kept_price_says_whose_order_it_is_from_and_is_read_as_it_was() {
     for (each, text) in [("86.00", "86"), ("1.2550", "1.2550")] {
         let old = ordered(&ring(), "PO 7", "12", each);
         let last = last_price(&old, 12).expect("a price");
-        let new = done(&again(&old, day(5, 4)), &last.keep(12, Unit::Mm));
+        let new = done(
+            &again(&old, day(5, 4)),
+            &last.keep(12, Unit::Mm, Form::PLAIN),
+        );
         let kept = new.overrule(&FigureKey::UnitPrice(12)).expect("the price");
         assert_eq!(kept.value.text(), text);
         assert!(kept.value.value().is_some(), "{text} is read");
@@ -101,7 +104,7 @@ fn a_kept_price_says_whose_order_it_is_from_and_is_read_as_it_was() {
         each: "86".parse().expect("a number"),
         currency: None,
     };
-    let Edit::Overrule { reason, .. } = last.keep(12, Unit::Mm) else {
+    let Edit::Overrule { reason, .. } = last.keep(12, Unit::Mm, Form::PLAIN) else {
         unreachable!("a price is kept by overruling it");
     };
     assert_eq!(reason, "kept from the order");

@@ -9,7 +9,7 @@ use quillbore_job::life::{RunPlan, stretches};
 use quillbore_job::results::{Results, results_now};
 use quillbore_job::run_lines::runs_of_plan;
 use quillbore_job::slip::{kind, line};
-use quillbore_job::{Edit, Field, Job, Line, Shop, SlipKind};
+use quillbore_job::{Edit, Field, Form, Job, Line, Shop, SlipKind};
 
 fn shop() -> &'static Shop {
     Shop::embedded().expect("the shop")
@@ -140,7 +140,7 @@ fn a_line_for_each_electrode_says_what_is_known() {
     let job = run(&job(), &[(Line::Mark, "A")]);
     let (_, plan) = planned(&job);
     let tubes = &shop().tables.tubes;
-    let edit = runs_of_plan(&job, &plan, day(3, 9), "Ada", tubes).expect("lines");
+    let edit = runs_of_plan(&job, &plan, day(3, 9), Form::PLAIN, "Ada", tubes).expect("lines");
     let filled = done(&job, &edit);
     let runs: Vec<_> = filled.slips_of::<kind::Run>().skip(1).collect();
     assert_eq!(runs.len(), plan.left.len());
@@ -160,7 +160,10 @@ fn a_line_for_each_electrode_says_what_is_known() {
     }
     let (_, plan) = planned(&filled);
     assert!(plan.left.is_empty());
-    assert_eq!(runs_of_plan(&filled, &plan, day(3, 9), "Ada", tubes), None);
+    assert_eq!(
+        runs_of_plan(&filled, &plan, day(3, 9), Form::PLAIN, "Ada", tubes),
+        None
+    );
 }
 
 /// Nothing planned, a row without figures, one row whose records name no mark.

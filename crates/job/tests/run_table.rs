@@ -12,7 +12,7 @@ use quillbore_job::pasted_runs::pasted;
 use quillbore_job::run_lines::runs_of_marks;
 use quillbore_job::slip::{LineOf, RUN_COLUMNS, kind, line};
 use quillbore_job::words::edits::label;
-use quillbore_job::{Edit, EditRefused, Field, Job, Line, Row, RunAt, SlipKind, Unit, apply};
+use quillbore_job::{Edit, EditRefused, Field, Form, Job, Line, Row, RunAt, SlipKind, Unit, apply};
 
 fn at(row: usize, line: Line) -> RunAt {
     RunAt { row, line }
@@ -215,7 +215,8 @@ fn every_mark_without_a_record_gets_a_line_with_what_is_known() {
     }
     let job = pin(&job, SlipKind::Run, &[(Line::Mark, " a ")]);
     let tube = |row: &Row| (row.mark.text() == "B").then(|| "brass 0.90 x 300".to_owned());
-    let edit = runs_of_marks(&job, day(5, 4), "Moss", tube).expect("marks without a record");
+    let edit =
+        runs_of_marks(&job, day(5, 4), Form::PLAIN, "Moss", tube).expect("marks without a record");
     assert_eq!(label(&job, &edit), "add 2 run records");
     let lines = [
         Line::Date,
@@ -233,18 +234,24 @@ fn every_mark_without_a_record_gets_a_line_with_what_is_known() {
             ["2026-05-04", "Moss", "C", "", ""]
         ]
     );
-    assert_eq!(runs_of_marks(&after, day(5, 4), "Moss", tube), None);
+    assert_eq!(
+        runs_of_marks(&after, day(5, 4), Form::PLAIN, "Moss", tube),
+        None
+    );
 
     // Parts that are here count before those asked for; nobody at the desk is nobody's name.
     let here = pin(&job, SlipKind::Received, &[(Line::Count, "10")]);
-    let edit = runs_of_marks(&here, day(5, 4), "", no_tube).expect("lines");
+    let edit = runs_of_marks(&here, day(5, 4), Form::PLAIN, "", no_tube).expect("lines");
     let after = done(&here, &edit);
     assert_eq!(runs(&after, lines)[1], ["2026-05-04", "", "B", "60", ""]);
 
     let no_parts = field(&job, Field::Quantity, "");
-    let edit = runs_of_marks(&no_parts, day(5, 4), "", no_tube).expect("lines");
+    let edit = runs_of_marks(&no_parts, day(5, 4), Form::PLAIN, "", no_tube).expect("lines");
     assert_eq!(runs(&done(&no_parts, &edit), lines)[1][3], "");
-    assert_eq!(runs_of_marks(&Job::default(), day(5, 4), "", no_tube), None);
+    assert_eq!(
+        runs_of_marks(&Job::default(), day(5, 4), Form::PLAIN, "", no_tube),
+        None
+    );
 }
 
 #[test]

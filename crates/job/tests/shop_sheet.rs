@@ -130,7 +130,9 @@ fn a_shop_of_its_own_is_typed_in_a_few_cells() {
             Still::Name,
             Still::Margin,
             Still::Guides,
-            Still::ElectrodePrices(5)
+            Still::ElectrodePrices(5),
+            Still::Terms,
+            Still::Exclusions,
         ]
     );
     // Own guides stand beside those of the samples until these are left out.

@@ -83,6 +83,7 @@ fn followed() -> Follower {
 fn find(index: &Index, typed: &str) -> usize {
     let calendar = five_days();
     let by = Asking {
+        form: quillbore_job::Form::default(),
         today: chrono::NaiveDate::from_ymd_opt(2026, 11, 25).unwrap(),
         calendar: &calendar,
         unit: Unit::Mm,

@@ -162,6 +162,7 @@ fn line(at: u32) -> Arc<ShelfLine> {
 fn keys(criterion: &mut Criterion, index: &Index, how: &str) {
     let calendar = five_days();
     let by = Asking {
+        form: Form::default(),
         today: today(),
         calendar: &calendar,
         unit: Unit::Mm,

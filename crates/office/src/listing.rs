@@ -35,6 +35,8 @@ pub struct Listing {
     pub calendar: Calendar,
     /// The unit that bare numbers of what is typed are meant in.
     pub unit: Unit,
+    /// The shop's own currency: prices that are asked for are in it.
+    pub currency: String,
     /// How numbers and days are written.
     form: Form,
     /// What is to be said of the shelf itself.
@@ -61,6 +63,7 @@ struct FoundOf {
     sort: Sort,
     calendar: Calendar,
     unit: Unit,
+    currency: String,
     today: NaiveDate,
 }
 
@@ -106,6 +109,7 @@ impl Listing {
             sort: Sort::default(),
             calendar: five_days(),
             unit: Unit::default(),
+            currency: String::new(),
             form: Form::default(),
             notice: String::new(),
             busy: false,
@@ -223,16 +227,18 @@ impl Listing {
                 today,
                 calendar: &self.calendar,
                 unit: self.unit,
+                form: self.form,
             },
         );
         self.found = self.index.find(&query, self.sort);
-        self.understood = query.said(self.unit, self.form);
+        self.understood = query.said(&self.currency, self.unit, self.form);
         self.found_of = Some(FoundOf {
             find: self.find.clone(),
             version: self.version,
             sort: self.sort,
             calendar: self.calendar.clone(),
             unit: self.unit,
+            currency: self.currency.clone(),
             today,
         });
     }
@@ -244,10 +250,12 @@ impl Listing {
             sort,
             calendar,
             unit,
+            currency,
             today,
         } = of;
         (version, sort, unit, today) == (&self.version, &self.sort, &self.unit, &on)
             && *find == self.find
+            && *currency == self.currency
             && *calendar == self.calendar
     }
 

@@ -105,7 +105,7 @@ fn lists(mut pick: Pick<'_>, unit: Unit) {
         unit,
         ..Job::default()
     };
-    let _ = order_text::order_edits(&text, &old, day);
+    let _ = order_text::order_edits(&text, &old, day, quillbore_job::Form::default());
 }
 
 /// Mostly what is left as it stands, sometimes a text of the list.

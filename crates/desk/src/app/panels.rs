@@ -53,8 +53,12 @@ impl App {
             today,
             shelf_over,
             shelf_lies_over,
+            office,
             ..
         } = self;
+        // Lists of many jobs go by the shop's own currency, whatever the job on top is quoted in.
+        let own = office.shop();
+        let own_digits = own.tables.rates.minor_digits;
         let OpenJob { desk, view, id, .. } = &mut jobs[at];
         let t = look::tokens(ui);
         let job = desk.job().clone();
@@ -105,7 +109,7 @@ impl App {
                 at,
                 recent: &settings.recent,
                 today: desk.day,
-                digits: desk.shop.tables.rates.minor_digits,
+                digits: own_digits,
                 form: desk.shop.form,
             };
             let keyboard = ShelfKeyboard {
@@ -193,8 +197,8 @@ impl App {
             if today.open {
                 let right = places.second.map_or(places.margin, |second| second).right();
                 let place = places.sheet.with_max_x(right);
-                let rates = &desk.shop.tables.rates;
-                let goes_by = (rates.currency.as_str(), rates.minor_digits, desk.shop.form);
+                let currency = own.tables.rates.currency.as_str();
+                let goes_by = (currency, own_digits, own.form);
                 today_ui(ui, place, today, goes_by, &mut today_asks);
                 return;
             }
@@ -232,7 +236,7 @@ impl App {
                 }
             }
             working_over_ui(ui, margin, &shared, view, asks);
-            help_ui(ui, margin, view);
+            help_ui(ui, margin, &job, view);
             if let Some(second) = places.second {
                 second_ui(ui, second, &shared, view);
             }

@@ -260,7 +260,12 @@ impl App {
 
     /// Writes down that the parts that are here are due by themselves, and releases their traveler.
     pub(super) fn release_part(&mut self, here: u32) {
-        let edit = release_of(self.desk().job(), here, self.desk().day);
+        let edit = release_of(
+            self.desk().job(),
+            here,
+            self.desk().day,
+            self.desk().shop.form,
+        );
         self.edit(&edit);
         self.issue(Paper::Traveler);
     }

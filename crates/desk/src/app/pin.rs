@@ -24,7 +24,13 @@ impl App {
     pub(super) fn pin(&mut self, kind: SlipKind) {
         let desk = self.desk();
         let id = desk.job().next_slip;
-        let edit = new_slip(desk.job(), kind, desk.day, &self.settings.desk_name);
+        let edit = new_slip(
+            desk.job(),
+            kind,
+            desk.day,
+            desk.shop.form,
+            &self.settings.desk_name,
+        );
         self.edit(&edit);
         let view = self.view_mut();
         view.paper = None;
@@ -44,7 +50,7 @@ impl App {
         let tube_of =
             |row: &quillbore_job::Row| planned.get(&row.id).map(|name| (*name).to_owned());
         let by = &self.settings.desk_name;
-        let edit = runs_of_marks(desk.job(), desk.day, by, tube_of);
+        let edit = runs_of_marks(desk.job(), desk.day, desk.shop.form, by, tube_of);
         self.add_runs(edit, words::NONE_TO_ADD);
     }
 
@@ -70,7 +76,14 @@ impl App {
             return;
         }
         let by = &self.settings.desk_name;
-        let edit = runs_of_plan(desk.job(), &plan, desk.day, by, &tables.tubes);
+        let edit = runs_of_plan(
+            desk.job(),
+            &plan,
+            desk.day,
+            desk.shop.form,
+            by,
+            &tables.tubes,
+        );
         self.add_runs(edit, words::NONE_PLANNED);
     }
 

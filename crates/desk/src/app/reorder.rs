@@ -46,7 +46,7 @@ impl App {
         let day = self.desk().day;
         let job = reorder::again_in(&self.desk().shop, &old, day);
         // What can't be read is told before a number is taken.
-        let edits = match order_edits(order, &old, day) {
+        let edits = match order_edits(order, &old, day, self.desk().shop.form) {
             Ok(edits) => edits,
             Err(why) => {
                 self.desk_mut().notice = why.to_string();

@@ -30,6 +30,8 @@ impl App {
         self.today.open = open;
         self.today.is_fresh = true;
         if open {
+            // What was done last time is no news.
+            self.today.notice.clear();
             self.list.look_again();
             self.note_seen();
         }

@@ -202,7 +202,11 @@ fn price_words_ui(
         last.filter(|last| !overruled && last.is_in_currency_of(shared.job, shared.shop))
         && look::word(ui, words::KEEP_LAST_PRICE).clicked()
     {
-        asks.push(Ask::Edit(last.keep(offered, shared.job.unit)));
+        asks.push(Ask::Edit(last.keep(
+            offered,
+            shared.job.unit,
+            shared.shop.form,
+        )));
     }
     if overruled && look::word(ui, words::TAKE_TODAYS_PRICE).clicked() {
         asks.push(Ask::Edit(Edit::WithdrawOverrule { figure }));

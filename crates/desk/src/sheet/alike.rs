@@ -19,13 +19,16 @@ use crate::words::shelf::amount;
 /// Number, who and what, material, size x depth, quantity, price each, minutes each.
 const WIDTHS: [Column; 7] = [
     Column::left(76.0),
-    Column::left(172.0),
-    Column::left(116.0),
-    Column::right(96.0),
-    Column::right(64.0),
-    Column::right(108.0),
+    Column::left(160.0),
+    Column::left(108.0),
+    Column::right(92.0),
+    Column::right(48.0),
+    Column::right(148.0),
     Column::right(144.0),
 ];
+
+/// Between two columns.
+const GAP: f32 = 8.0;
 
 /// The most similar jobs with price each and actual hours.
 pub fn alike_ui(ui: &mut Ui, shared: &Shared<'_>, alike: &[Alike], asks: &mut Vec<Ask>) {
@@ -88,9 +91,11 @@ fn cell_ui(
     };
     if column < 3 {
         let room = ui.available_rect_before_wrap();
-        let room = room.with_max_x(room.right() - 8.0);
+        let room = room.with_max_x(room.right() - GAP);
         look::clipped_label(ui, room, &said, look::body(), look::tokens(ui).ink);
     } else {
+        // A figure that fills its column still stands apart from the one before.
+        ui.set_max_width(ui.available_width() - GAP);
         ui.add(egui::Label::new(said).truncate());
     }
 }

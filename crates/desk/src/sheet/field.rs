@@ -48,7 +48,12 @@ pub(super) fn field_ui(
 ) {
     let t = look::tokens(ui);
     let currency = currency(spot, shared.shop);
-    let said = label(spot.label(), spot.kind(), shared.job.unit, currency);
+    let said = label(
+        spot.label(shared.job),
+        spot.kind(),
+        shared.job.unit,
+        currency,
+    );
     let at = label_ui(ui, place, &said);
     let id = ui.make_persistent_id(("line", spot.key()));
     suggestions_ui(ui, at, (spot, id), down, shared, view, asks);

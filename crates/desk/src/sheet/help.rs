@@ -2,6 +2,7 @@
 //! most.
 
 use egui::{Label, RichText, ScrollArea, Ui, UiBuilder, vec2};
+use quillbore_job::Job;
 use quillbore_job::words::english;
 
 use super::holes::column_here;
@@ -12,7 +13,7 @@ use crate::view::SheetView;
 use crate::words::help as words;
 
 /// The help, where it was asked for.
-pub fn help_ui(ui: &mut Ui, place: MarginPlace, view: &mut SheetView) {
+pub fn help_ui(ui: &mut Ui, place: MarginPlace, job: &Job, view: &mut SheetView) {
     if !view.help {
         return;
     }
@@ -21,17 +22,17 @@ pub fn help_ui(ui: &mut Ui, place: MarginPlace, view: &mut SheetView) {
     let inner = at.shrink2(vec2(4.0, 8.0));
     ui.scope_builder(UiBuilder::new().max_rect(inner), |ui| {
         let area = ScrollArea::vertical().id_salt("help").auto_shrink(false);
-        area.show(ui, |ui| said_ui(ui, inner.width() - 8.0, view));
+        area.show(ui, |ui| said_ui(ui, inner.width() - 8.0, job, view));
     });
 }
 
-fn said_ui(ui: &mut Ui, width: f32, view: &mut SheetView) {
+fn said_ui(ui: &mut Ui, width: f32, job: &Job, view: &mut SheetView) {
     ui.set_width(width);
     let Here {
         name,
         purpose,
         typed,
-    } = here(view);
+    } = here(job, view);
     if !name.is_empty() {
         ui.label(RichText::new(name).font(look::bold()));
     }
@@ -61,7 +62,7 @@ struct Here {
     typed: String,
 }
 
-fn here(view: &SheetView) -> Here {
+fn here(job: &Job, view: &SheetView) -> Here {
     if view.grid.is_active() {
         if let Some(column) = column_here(view) {
             return Here {
@@ -72,7 +73,7 @@ fn here(view: &SheetView) -> Here {
         }
     } else if let Some(spot) = view.at_field {
         return Here {
-            name: spot.label(),
+            name: spot.label(job),
             purpose: match spot {
                 Spot::Field(field) => words::purpose(field),
                 Spot::Line(..) => "",

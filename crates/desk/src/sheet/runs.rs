@@ -190,7 +190,7 @@ fn asked(want: GridAsk, model: &Runs<'_>, shared: &Shared<'_>) -> Option<Ask> {
             }
             let new = NewRun {
                 is_typed: why == SetWhy::Typed,
-                day: shared.day.to_string(),
+                day: shared.shop.form.day(shared.day),
                 by: shared.by,
             };
             Some(match model.set_cells(at, rows, &new) {

@@ -218,7 +218,7 @@ fn in_one_line(slip: &Slip) -> String {
         Some(if plain.contains(line) {
             text
         } else {
-            words::labeled(kind_words::line(*line), &text)
+            words::labeled(kind_words::line_in(slip.kind, *line), &text)
         })
     });
     lines.collect::<Vec<_>>().join(", ")

@@ -159,7 +159,8 @@ fn keys(ui: &Ui, spot: Spot, near: &[String], view: &mut SheetView) {
 /// A name in a list that lies over the sheet, and what is told beside it.
 pub(crate) fn choice_ui(ui: &mut Ui, (name, beside): (&str, &str), marked: bool) -> egui::Response {
     let t = look::tokens(ui);
-    let (place, response) = ui.allocate_exact_size(vec2(WIDTH, ROW), Sense::click());
+    // A press takes it, and keys mark it from the line: Tab goes past it to the next line.
+    let (place, response) = ui.allocate_exact_size(vec2(WIDTH, ROW), Sense::CLICK);
     response.widget_info(|| egui::WidgetInfo::labeled(Role::Link, true, name));
     look::ground_under(ui, place, marked, &response);
     let ink = if marked { t.pressed } else { t.ink };

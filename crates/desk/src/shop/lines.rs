@@ -73,6 +73,10 @@ pub(super) fn block_ui(
     let width = ui.available_width();
     let origin = ui.cursor().min;
     let mut y = origin.y;
+    // A line that gives the keyboard away is told as left once more in the next frame.
+    page.left = None;
+    let all = rows(block).iter().flat_map(|row| row.iter());
+    let all = all.map(|(line, _)| *line);
     for row in rows(block) {
         let is_long = |line: Line| line.kind() == ShopKind::Lines;
         let long = row.iter().any(|(line, _)| is_long(*line));
@@ -103,6 +107,12 @@ pub(super) fn block_ui(
                     text,
                     unit: sheet.unit,
                 }));
+            }
+            let is_entered = ui.input(|input| input.key_pressed(Key::Enter));
+            if is_entered && page.left == Some(At::Line(*line)) {
+                let next = all.clone().skip_while(|known| known != line).nth(1);
+                page.focus = next.map(At::Line);
+                page.left = None;
             }
         }
         y += height;
@@ -166,7 +176,11 @@ pub(super) fn line_ui(ui: &mut Ui, typing: &Typing<'_>, page: &mut ShopPage) -> 
     let marked = page.marked.filter(|(of, _)| *of == at);
     let marked = marked.map(|(_, index)| index);
     let (is_over, pressed) = choices::list_ui(ui, response.rect, id, &near, marked);
-    // A press on the list takes the keyboard from the line, which is not left by that.
+    // A press on the list takes the keyboard from the line, which is not left by that; a key leaves it
+    // wherever the pointer is.
+    let by_key = |key: &Key| response.ctx.input(|input| input.key_pressed(*key));
+    let by_key = response.lost_focus() && [Key::Tab, Key::Enter, Key::Escape].iter().any(by_key);
+    let is_over = is_over && !by_key;
     let lost = !is_over && (response.lost_focus() || (is_pressed && !response.has_focus()));
     if is_over {
         page.choosing = Some(at);
@@ -231,6 +245,7 @@ fn dressed<'a>(ui: &Ui, edit: TextEdit<'a>, id: Id, usual: &str, width: f32) -> 
 /// Every line that is being typed put in its place, as leaving it would do.
 pub(super) fn commit_lines(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<ShopAsk>) {
     let sheet = page.history.now().clone();
+    let form = page.form();
     for (at, text) in std::mem::take(&mut page.drafts) {
         let edit = match at {
             At::Line(line) => (text != sheet.line(line).text()).then(|| ShopEdit::SetLine {
@@ -238,7 +253,7 @@ pub(super) fn commit_lines(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<S
                 text,
                 unit: sheet.unit,
             }),
-            At::Start(line) => start::edit(&sheet, line, &text, day),
+            At::Start(line) => start::edit(&sheet, line, &text, &form.day(day)),
             At::Long(list, column) => {
                 let row = page.grids.get(&list).map(|view| view.cursor().row);
                 let rows = page.rows(list);

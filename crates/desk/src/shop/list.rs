@@ -42,8 +42,9 @@ pub(super) fn list_ui(
     let view = page.grids.entry(list).or_default();
     let salt = format!("shop {}", list.key());
     grid_ui(ui, &salt, &model, view, size, &mut wanted);
+    let day = page.form().day(day);
     for want in wanted {
-        asks.extend(asked(want, &model, page, day));
+        asks.extend(asked(want, &model, page, &day));
     }
     long_ui(ui, &model, page, asks);
     words_ui(ui, &model, page, asks);
@@ -64,6 +65,7 @@ fn model(page: &mut ShopPage, list: List) -> Rows {
 
 /// Puts what is being typed in a cell of any list in its place, as leaving the cell would do.
 pub(super) fn commit_lists(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<ShopAsk>) {
+    let day = page.form().day(day);
     for list in List::ALL {
         let typed = |view: &GridView| view.draft().is_some();
         if page.grids.get(list).is_none_or(|view| !typed(view)) {
@@ -75,13 +77,13 @@ pub(super) fn commit_lists(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<S
             commit(&model, view, &mut wanted);
         }
         for want in wanted {
-            asks.extend(asked(want, &model, page, day));
+            asks.extend(asked(want, &model, page, &day));
         }
     }
 }
 
 /// What the table wants, as one edit of the sheet.
-fn asked(want: GridAsk, model: &Rows, page: &ShopPage, day: NaiveDate) -> Option<ShopAsk> {
+fn asked(want: GridAsk, model: &Rows, page: &ShopPage, day: &str) -> Option<ShopAsk> {
     Some(match want {
         GridAsk::SetCells { at, rows, .. } => match model.set_cells(at, rows, day) {
             Ok(edit) => ShopAsk::Edit(with_samples_out(page.history.now(), edit)),

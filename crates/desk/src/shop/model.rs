@@ -4,7 +4,6 @@ use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use chrono::NaiveDate;
 use quillbore_job::Unit;
 use quillbore_job::shop::sheet::{
     ShopColumn as Column, ShopEdit, ShopKind, ShopList as List, ShopRefused, ShopRowAt as RowAt,
@@ -58,7 +57,7 @@ impl Rows {
     }
 
     /// A block of texts from a cell on as one edit; what a row needs beside them is filled in: the day of a
-    /// count, the day of a new card.
+    /// count, the day of a new card, as the shop writes it.
     ///
     /// # Errors
     /// Where it reaches past the last column: nothing is dropped in silence.
@@ -66,7 +65,7 @@ impl Rows {
         &self,
         at: GridAt,
         rows: Vec<Vec<String>>,
-        day: NaiveDate,
+        day: &str,
     ) -> Result<ShopEdit, ShopRefused> {
         let columns = self.list.columns();
         let room = columns.len().saturating_sub(at.col);
@@ -93,7 +92,7 @@ impl Rows {
         })
     }
 
-    fn fill_in(&self, row: &RowAt, cells: &mut Vec<(Column, String)>, day: NaiveDate) {
+    fn fill_in(&self, row: &RowAt, cells: &mut Vec<(Column, String)>, day: &str) {
         let has = |cells: &[(Column, String)], wanted: Column| {
             let mut all = cells.iter();
             all.any(|(column, text)| *column == wanted && !text.trim().is_empty())
@@ -101,19 +100,19 @@ impl Rows {
         let is_counted = has(cells, Column::InDrawer) && !has(cells, Column::Counted);
         if is_counted {
             cells.retain(|(column, _)| *column != Column::Counted);
-            cells.push((Column::Counted, day.to_string()));
+            cells.push((Column::Counted, day.to_owned()));
         }
         // A rate of exchange is today's, unless a day is typed with it.
         let is_rated = has(cells, Column::ExchangeRate) && !has(cells, Column::ExchangeDay);
         if is_rated {
             cells.retain(|(column, _)| *column != Column::ExchangeDay);
-            cells.push((Column::ExchangeDay, day.to_string()));
+            cells.push((Column::ExchangeDay, day.to_owned()));
         }
         let any = cells.iter().any(|(_, text)| !text.trim().is_empty());
         let is_new_card = self.list == List::Rates && *row == RowAt::New && any;
         if is_new_card && !has(cells, Column::ValidFrom) {
             cells.retain(|(column, _)| *column != Column::ValidFrom);
-            cells.push((Column::ValidFrom, day.to_string()));
+            cells.push((Column::ValidFrom, day.to_owned()));
         }
     }
 
@@ -213,8 +212,8 @@ mod tests {
         )
     }
 
-    fn day() -> NaiveDate {
-        NaiveDate::from_ymd_opt(2026, 11, 27).expect("a day")
+    fn day() -> &'static str {
+        "27.11.2026"
     }
 
     #[test]
@@ -228,7 +227,7 @@ mod tests {
             .expect("an edit");
         let sheet = apply_shop(&sheet, &edit).expect("typed");
         let row = &sheet.own(List::Guides)[0];
-        assert_eq!(row.cell(Column::Counted).text(), "2026-11-27");
+        assert_eq!(row.cell(Column::Counted).text(), "27.11.2026");
         let rates = model(&sheet, List::Rates);
         let at = GridAt::new(rates.rows.len(), 2);
         let edit = rates
@@ -237,7 +236,7 @@ mod tests {
         let sheet = apply_shop(&sheet, &edit).expect("typed");
         assert_eq!(
             sheet.own(List::Rates)[0].cell(Column::ValidFrom).text(),
-            "2026-11-27"
+            "27.11.2026"
         );
     }
 
@@ -259,7 +258,7 @@ mod tests {
                 row.cell(Column::ExchangeDay).text().to_owned()
             })
         };
-        assert_eq!(typed(&["0.92"]), "2026-11-27");
+        assert_eq!(typed(&["0.92"]), "27.11.2026");
         assert_eq!(typed(&["0.92", "2026-11-20"]), "2026-11-20");
         assert_eq!(typed(&[""]), "");
     }

@@ -127,7 +127,7 @@ fn rows_ui(ui: &mut Ui, page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<Shop
             };
             let next = ROWS.get(index + 1).and_then(|row| row.first());
             if let Some(text) = line_ui(ui, &typing, page) {
-                asks.extend(edit(&sheet, *line, &text, day).map(ShopAsk::Edit));
+                asks.extend(edit(&sheet, *line, &text, &page.form().day(day)).map(ShopAsk::Edit));
             }
             let here = ui.input(|input| input.key_pressed(Key::Enter));
             if here && page.left == Some(At::Start(*line)) {
@@ -219,13 +219,9 @@ fn usual(sheet: &ShopSheet, line: StartLine) -> String {
     }
 }
 
-/// What is typed at a place, as an edit of the sheet.
-pub(super) fn edit(
-    sheet: &ShopSheet,
-    line: StartLine,
-    text: &str,
-    day: NaiveDate,
-) -> Option<ShopEdit> {
+/// What is typed at a place, as an edit of the sheet; a new rate card is valid from `day`, as the shop
+/// writes it.
+pub(super) fn edit(sheet: &ShopSheet, line: StartLine, text: &str, day: &str) -> Option<ShopEdit> {
     let unit = sheet.unit;
     let own = |list: List| {
         sheet
@@ -248,7 +244,7 @@ pub(super) fn edit(
             let at = own(List::Rates);
             let mut cells = vec![(column, text.to_owned())];
             if at == RowAt::New && !text.trim().is_empty() {
-                cells.push((Column::ValidFrom, day.to_string()));
+                cells.push((Column::ValidFrom, day.to_owned()));
             }
             Some(ShopEdit::SetCells {
                 list: List::Rates,
@@ -328,8 +324,8 @@ mod tests {
 
     use super::*;
 
-    fn day() -> NaiveDate {
-        NaiveDate::from_ymd_opt(2026, 11, 27).expect("a day")
+    fn day() -> &'static str {
+        "27.11.2026"
     }
 
     fn typed(lines: &[(StartLine, &str)]) -> ShopSheet {

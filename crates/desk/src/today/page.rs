@@ -22,7 +22,7 @@ const FIRST: f32 = 28.0;
 
 /// The columns: when, number, customer, part, what waits, price, hours, age; what waits takes the room
 /// that is left.
-const WIDTHS: [f32; 8] = [88.0, 72.0, 176.0, 152.0, 0.0, 96.0, 64.0, 64.0];
+const WIDTHS: [f32; 8] = [88.0, 72.0, 168.0, 144.0, 0.0, 96.0, 52.0, 36.0];
 
 /// The column that takes the room that is left.
 const SAYS: usize = 4;
@@ -295,6 +295,8 @@ fn heads_ui(ui: &mut Ui, place: Rect, currency: &str) {
         .zip(words::heads(currency).into_iter().zip(RIGHT))
     {
         set(ui, column, &head, look::small(), t.pencil, right);
+        let named = ui.interact(column, ui.scope_id().with(&head), Sense::hover());
+        named.widget_info(|| WidgetInfo::labeled(Role::Label, true, &head));
     }
     look::hairline_at(ui.painter(), place.x_range(), place.bottom() - 1.0, t.rule);
 }

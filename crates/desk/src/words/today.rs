@@ -119,7 +119,7 @@ pub fn age(days: i64) -> String {
 /// That a line is set aside.
 #[must_use]
 pub fn set_aside(number: &str, until: &str) -> String {
-    format!("{number} is set aside until {until}, on this machine.")
+    format!("{number} is set aside until {until}, on this computer.")
 }
 
 /// The day after this one, as it is typed.

@@ -3,7 +3,7 @@
 use eframe::egui::{self, Event, Key};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use quillbore_job::shop::sheet::{ShopColumn, ShopList};
+use quillbore_job::shop::sheet::{ShopColumn, ShopLine, ShopList};
 use quillbore_office::start::Standing;
 
 use quillbore_job::Field;
@@ -249,4 +249,68 @@ fn the_form_of_numbers_and_days_is_chosen_and_window_and_preview_follow() {
     assert_eq!(price(&harness), lot, "no figure is another one");
     assert!(told(&harness, &other.amount(lot)) > 0, "the foot");
     assert_eq!(told(&harness, &usual.amount(lot)), 0);
+}
+
+/// A line that chooses among words is left by Tab, Shift+Tab and Enter to the line before or after it:
+/// what is typed next is never lost.
+#[test]
+fn lines_that_choose_among_words_are_typed_one_after_the_other_by_keys() {
+    use egui::Modifiers;
+    use egui::accesskit::Role;
+
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = office(folder.path());
+    let mut harness = window_with(desk_of(&office), office, Standing::Ready);
+    harness.key_press(Key::F7);
+    harness.run();
+    harness
+        .get_by_role_and_label(Role::TextInput, "paper size")
+        .focus();
+    harness.run();
+    let typed = |harness: &mut Harness<'_, Window>, text: &str, leave: (Modifiers, Key)| {
+        harness.key_press_modifiers(Modifiers::COMMAND, Key::A);
+        harness.run();
+        harness.event(Event::Text(text.to_owned()));
+        harness.run();
+        harness.key_press_modifiers(leave.0, leave.1);
+        harness.run();
+    };
+    let stands = |harness: &Harness<'_, Window>, line: ShopLine| {
+        let sheet = harness.state().app().shop.history.now().clone();
+        sheet.line(line).text().to_owned()
+    };
+    let tab = (Modifiers::NONE, Key::Tab);
+    let back = (Modifiers::SHIFT, Key::Tab);
+    let enter = (Modifiers::NONE, Key::Enter);
+    for (text, leave) in [
+        ("letter", tab),
+        ("0.05", tab),
+        ("1.234,5", tab),
+        ("31.01.2026", back),
+    ] {
+        typed(&mut harness, text, leave);
+    }
+    assert_eq!(stands(&harness, ShopLine::PaperSize), "letter");
+    assert_eq!(stands(&harness, ShopLine::UsualTolerance), "0.05");
+    assert_eq!(stands(&harness, ShopLine::Numbers), "1.234,5");
+    assert_eq!(stands(&harness, ShopLine::Dates), "31.01.2026");
+    // Shift+Tab went back to the numbers, and Enter goes on to the days.
+    typed(&mut harness, "1 234,5", enter);
+    assert_eq!(stands(&harness, ShopLine::Numbers), "1 234,5");
+    typed(&mut harness, "2026-01-31", back);
+    assert_eq!(stands(&harness, ShopLine::Dates), "2026-01-31");
+    typed(&mut harness, "1'234.5", back);
+    typed(&mut harness, "0.1", enter);
+    assert_eq!(stands(&harness, ShopLine::Numbers), "1'234.5");
+    assert_eq!(stands(&harness, ShopLine::UsualTolerance), "0.1");
+    let line = harness.get_by_role_and_label(Role::TextInput, "numbers written as");
+    assert!(line.is_focused(), "Enter goes to the next line");
+    // The list lies under the pointer: a key leaves the line all the same.
+    let below = line.rect().center_bottom() + egui::vec2(0.0, 20.0);
+    harness.hover_at(below);
+    harness.run();
+    typed(&mut harness, "1234,5", tab);
+    assert_eq!(stands(&harness, ShopLine::Numbers), "1234,5");
+    typed(&mut harness, "Jan 31, 2026", enter);
+    assert_eq!(stands(&harness, ShopLine::Dates), "Jan 31, 2026");
 }

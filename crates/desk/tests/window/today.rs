@@ -2,6 +2,8 @@
 
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable as _;
+use quillbore_job::Field;
+use quillbore_job::words::english;
 use quillbore_office::digest::SortBy;
 use quillbore_office::today::Group;
 
@@ -96,6 +98,26 @@ fn a_line_is_set_aside_and_brought_back() {
     assert!(harness.query_by_label("1 set aside").is_none());
     let notice = &harness.state().app().today.notice;
     assert_eq!(notice, "26-0101 is in the list again.");
+}
+
+/// The list is of the shop, not of the job on top, and what was done at the last visit is no news.
+#[test]
+fn the_list_is_in_the_shops_currency_and_opens_without_old_news() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = waiting(folder.path());
+    for (field, text) in [(Field::Currency, "EUR"), (Field::ExchangeRate, "0.92")] {
+        type_on(&mut harness, english::field(field), text);
+    }
+    let desk = harness.state().app().desk();
+    assert_eq!(desk.shop.tables.rates.currency, "EUR");
+    key(&mut harness, Key::F5);
+    assert!(harness.query_by_label("USD each").is_some());
+    assert!(harness.query_by_label("EUR each").is_none());
+    key(&mut harness, Key::Space);
+    assert_ne!(harness.state().app().today.notice, "");
+    key(&mut harness, Key::F5);
+    key(&mut harness, Key::F5);
+    assert_eq!(harness.state().app().today.notice, "");
 }
 
 #[test]

@@ -9,6 +9,7 @@ use crate::life::order::followed;
 use crate::pinned::read_line::read_line;
 use crate::pinned::slip::lists::{Line, SlipKind};
 use crate::typed::field::{Field, Value};
+use crate::typed::form::Form;
 use crate::words::life as words;
 
 /// Words that take a price or revision over from last time.
@@ -39,13 +40,18 @@ pub enum OrderRefused {
 /// there is no order yet.
 ///
 /// "same" and "as before" stand for the last price and the last revision; what is left out was not
-/// said, and stands on no line.
+/// said, and stands on no line. The day and the last price are written in `form`.
 ///
 /// # Errors
 ///
 /// Where a part can't be read, or the price is to be the same and there is none: nothing is to be
 /// made of such an order.
-pub fn order_edits(order: &str, old: &Job, day: NaiveDate) -> Result<Vec<Edit>, OrderRefused> {
+pub fn order_edits(
+    order: &str,
+    old: &Job,
+    day: NaiveDate,
+    form: Form,
+) -> Result<Vec<Edit>, OrderRefused> {
     if order.trim().is_empty() {
         return Ok(Vec::new());
     }
@@ -55,10 +61,10 @@ pub fn order_edits(order: &str, old: &Job, day: NaiveDate) -> Result<Vec<Edit>, 
     let (number, quantity, each, revision) = (next(), next(), next(), next());
     let rest: Vec<String> = parts.filter(|part| !part.is_empty()).collect();
     let mut lines = vec![
-        (Line::Date, day.to_string()),
+        (Line::Date, form.day(day)),
         (Line::Number, number.clone()),
         (Line::Quantity, quantity.clone()),
-        (Line::Each, price(each, &quantity, old)?),
+        (Line::Each, price(each, &quantity, old, form)?),
         (Line::Revision, revised(revision, old)),
         (Line::Note, rest.join("; ")),
     ];
@@ -84,7 +90,7 @@ pub fn order_edits(order: &str, old: &Job, day: NaiveDate) -> Result<Vec<Edit>, 
 }
 
 /// The price each as its line takes it.
-fn price(typed: String, quantity: &str, old: &Job) -> Result<String, OrderRefused> {
+fn price(typed: String, quantity: &str, old: &Job, form: Form) -> Result<String, OrderRefused> {
     if !is_same(&typed) {
         return Ok(typed);
     }
@@ -92,7 +98,7 @@ fn price(typed: String, quantity: &str, old: &Job) -> Result<String, OrderRefuse
     let ordered = ordered.value().and_then(Value::count);
     let ordered = ordered.or_else(|| old.count(Field::Quantity)).unwrap_or(1);
     match last_price(old, ordered) {
-        Some(last) => Ok(last.text()),
+        Some(last) => Ok(last.text(form)),
         None => Err(OrderRefused::NoLastPrice { word: typed }),
     }
 }

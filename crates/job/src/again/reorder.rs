@@ -6,7 +6,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
-use crate::asked::agreed::with_customer;
+use crate::asked::agreed::{amount_typed, with_customer};
 use crate::edits::apply::apply;
 use crate::edits::edit::Edit;
 use crate::job::{Issued, Job};
@@ -263,19 +263,16 @@ impl LastPrice {
 
     /// The price of one as a text that is read as just this price.
     #[must_use]
-    pub fn text(&self) -> String {
-        let each = self.each.to_string();
-        // Three digits behind the point could group thousands.
-        let is_like_grouped = self.each.scale() == 3;
-        if is_like_grouped { each + "0" } else { each }
+    pub fn text(&self, form: Form) -> String {
+        amount_typed(self.each, form)
     }
 
     /// Keeps this price for the quantity that is asked for now, with where it comes from as the reason.
     #[must_use]
-    pub fn keep(&self, quantity: u32, unit: Unit) -> Edit {
+    pub fn keep(&self, quantity: u32, unit: Unit, form: Form) -> Edit {
         Edit::Overrule {
             figure: FigureKey::UnitPrice(quantity),
-            text: self.text(),
+            text: self.text(form),
             reason: match &self.from {
                 LastFrom::Paper(number) => words::kept_from(number),
                 LastFrom::Order(number) => words::kept_from_order(number),

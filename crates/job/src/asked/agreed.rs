@@ -10,6 +10,7 @@ use crate::shop::rows::Shop;
 use crate::shop::sheet::percent;
 use crate::typed::entry::Unit;
 use crate::typed::field::Field;
+use crate::typed::form::Form;
 use crate::typed::read_field::read_field;
 
 /// Fields that say who the customer is, and what they have inspected.
@@ -40,9 +41,11 @@ const PRICES_AND_TERMS: [Field; 6] = [
 pub fn with_customer(job: &Job, shop: &Shop, customer: &str, unit: Unit) -> Option<Edit> {
     let was = known(shop, job.text(Field::Customer));
     let is = known(shop, customer);
+    let form = shop.form;
     let mut taken = Taken {
         job,
         unit,
+        form,
         edits: Vec::new(),
     };
     // The shop's own spelling is the one that papers show.
@@ -51,7 +54,7 @@ pub fn with_customer(job: &Job, shop: &Shop, customer: &str, unit: Unit) -> Opti
         taken.set(Field::Customer, name.to_owned());
     }
     for field in WHO_AND_HOW.into_iter().chain(PRICES_AND_TERMS) {
-        taken.take(field, &agreed(was, field), agreed(is, field));
+        taken.take(field, &agreed(was, field, form), agreed(is, field, form));
     }
     taken.exchange(was, is);
     Edit::together(taken.edits)
@@ -75,7 +78,7 @@ pub(crate) fn otherwise(job: &Job, shop: &Shop) -> Vec<Otherwise> {
     let Some(customer) = known(shop, job.text(Field::Customer)) else {
         return Vec::new();
     };
-    let unit = job.unit;
+    let (unit, form) = (job.unit, shop.form);
     let set = |field, text: &str| Edit::SetField {
         field,
         text: text.to_owned(),
@@ -86,7 +89,7 @@ pub(crate) fn otherwise(job: &Job, shop: &Shop) -> Vec<Otherwise> {
         !there.is_empty() && !agreed.is_empty() && !read_same(field, there.text(), agreed, unit)
     };
     let terms = PRICES_AND_TERMS.iter().filter_map(|field| {
-        let agreed = agreed(Some(customer), *field);
+        let agreed = agreed(Some(customer), *field, form);
         differs(*field, &agreed).then(|| Otherwise {
             field: *field,
             take: set(*field, &agreed),
@@ -95,7 +98,7 @@ pub(crate) fn otherwise(job: &Job, shop: &Shop) -> Vec<Otherwise> {
     });
     let mut all: Vec<Otherwise> = terms.collect();
     if let Some(exchange) = &customer.exchange {
-        let [currency, rate, day] = exchange_texts(Some(customer));
+        let [currency, rate, day] = exchange_texts(Some(customer), form);
         let edits = vec![
             set(Field::Currency, &currency),
             set(Field::ExchangeRate, &rate),
@@ -125,22 +128,27 @@ fn known<'a>(shop: &'a Shop, name: &str) -> Option<&'a Customer> {
     customers.find(|customer| same_name(&customer.name, name))
 }
 
-/// What was agreed with a customer about a field, as it is typed; empty where nothing was.
-fn agreed(customer: Option<&Customer>, field: Field) -> String {
+/// What was agreed with a customer about a field, as it is typed in a form; empty where nothing was.
+fn agreed(customer: Option<&Customer>, field: Field, form: Form) -> String {
     let Some(customer) = customer else {
         return String::new();
     };
     if let Some(unread) = customer.unread.get(&field) {
         return unread.clone();
     }
+    let amount = |agreed: Option<Decimal>| {
+        agreed.map_or_else(String::new, |agreed| amount_typed(agreed, form))
+    };
     match field {
         Field::Contact => reached(customer),
         Field::CustomerAddress => customer.address.join("\n"),
         Field::OurNumber => customer.their_number.clone(),
         Field::Inspection => customer.sampling.clone(),
-        Field::Margin => customer.margin.map_or_else(String::new, percent),
-        Field::AgreedMachineHour => customer.machine_hour.map_or_else(String::new, amount),
-        Field::AgreedLaborHour => customer.labor_hour.map_or_else(String::new, amount),
+        Field::Margin => customer
+            .margin
+            .map_or_else(String::new, |margin| form.typed(&percent(margin))),
+        Field::AgreedMachineHour => amount(customer.machine_hour),
+        Field::AgreedLaborHour => amount(customer.labor_hour),
         Field::Payment => customer.payment.clone(),
         Field::Delivery => customer.delivery.clone(),
         Field::Clauses => customer.clauses.join("\n"),
@@ -148,16 +156,16 @@ fn agreed(customer: Option<&Customer>, field: Field) -> String {
     }
 }
 
-/// Currency, rate and day as they are typed; empty where there are none.
-fn exchange_texts(customer: Option<&Customer>) -> [String; 3] {
+/// Currency, rate and day as they are typed in a form; empty where there are none.
+fn exchange_texts(customer: Option<&Customer>, form: Form) -> [String; 3] {
     let Some(customer) = customer else {
         return Default::default();
     };
     let exchange = customer.exchange.as_ref();
     let read = [
         exchange.map(|exchange| exchange.currency.clone()),
-        exchange.and_then(|exchange| Some(exchange.rate?.normalize().to_string())),
-        exchange.and_then(|exchange| Some(exchange.dated?.to_string())),
+        exchange.and_then(|exchange| Some(form.typed(&exchange.rate?.normalize().to_string()))),
+        exchange.and_then(|exchange| Some(form.day(exchange.dated?))),
     ];
     let fields = [Field::Currency, Field::ExchangeRate, Field::ExchangeDay];
     let unread = fields.map(|field| customer.unread.get(&field).cloned());
@@ -172,9 +180,9 @@ fn reached(customer: &Customer) -> String {
     ways.join(", ")
 }
 
-/// An amount of money as a text that is read as just this amount.
-fn amount(amount: Decimal) -> String {
-    let text = amount.to_string();
+/// An amount of money as a text in a form that is read as just this amount.
+pub(crate) fn amount_typed(amount: Decimal, form: Form) -> String {
+    let text = form.typed(&amount.to_string());
     // Three digits behind the point could group thousands.
     if amount.scale() == 3 {
         text + "0"
@@ -187,6 +195,7 @@ fn amount(amount: Decimal) -> String {
 struct Taken<'a> {
     job: &'a Job,
     unit: Unit,
+    form: Form,
     edits: Vec<Edit>,
 }
 
@@ -204,8 +213,8 @@ impl Taken<'_> {
 
     /// Currency, rate and day: what one of them is depends on the one before it.
     fn exchange(&mut self, was: Option<&Customer>, is: Option<&Customer>) {
-        let [was_currency, was_rate, was_day] = exchange_texts(was);
-        let [currency, rate, day] = exchange_texts(is);
+        let [was_currency, was_rate, was_day] = exchange_texts(was, self.form);
+        let [currency, rate, day] = exchange_texts(is, self.form);
         let there = self.job.text(Field::Currency).trim().to_owned();
         if !self.take(Field::Currency, &was_currency, currency.clone()) {
             return;

@@ -7,14 +7,15 @@ use crate::edits::edit::Edit;
 use crate::job::Job;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
+use crate::typed::form::Form;
 
-/// A slip of a kind with the lines that are known on `day`, for whoever sits at the desk: nobody where
-/// `by` is empty.
+/// A slip of a kind with the lines that are known on `day`, as `form` writes it, for whoever sits at the
+/// desk: nobody where `by` is empty.
 #[must_use]
-pub fn new_slip(job: &Job, kind: SlipKind, day: NaiveDate, by: &str) -> Edit {
+pub fn new_slip(job: &Job, kind: SlipKind, day: NaiveDate, form: Form, by: &str) -> Edit {
     let mut lines: Vec<(Line, String)> = Vec::new();
     if kind.lines().contains(&Line::Date) {
-        lines.push((Line::Date, day.to_string()));
+        lines.push((Line::Date, form.day(day)));
     }
     if kind.lines().contains(&Line::By) && !by.is_empty() {
         lines.push((Line::By, by.to_owned()));
@@ -48,11 +49,11 @@ pub fn new_slip(job: &Job, kind: SlipKind, day: NaiveDate, by: &str) -> Edit {
 
 /// The slip that parts are due by themselves, before the others: their traveler may go to the floor.
 #[must_use]
-pub fn release_of(job: &Job, parts: u32, day: NaiveDate) -> Edit {
+pub fn release_of(job: &Job, parts: u32, day: NaiveDate, form: Form) -> Edit {
     Edit::AddSlip {
         kind: SlipKind::Release,
         lines: vec![
-            (Line::Date, day.to_string()),
+            (Line::Date, form.day(day)),
             (Line::Quantity, parts.to_string()),
         ],
         unit: job.unit,

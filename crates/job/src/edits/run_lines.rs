@@ -13,15 +13,17 @@ use crate::life::inspected;
 use crate::life::inspected::same_mark;
 use crate::pinned::slip::lists::{Line, kind, line};
 use crate::pinned::slip::run_columns::RUN_COLUMNS;
+use crate::typed::form::Form;
 use crate::typed::row::Row;
 
-/// A run record for each mark of the hole table that none speaks of yet, with what is known on `day`:
-/// all holes of the mark in all parts, the tube that `tube_of` names, whoever sits at the desk. `None`
+/// A run record for each mark of the hole table that none speaks of yet, with what is known on `day`,
+/// as `form` writes it: all holes of the mark in all parts, the tube that `tube_of` names, whoever sits at the desk. `None`
 /// where every mark has one.
 #[must_use]
 pub fn runs_of_marks(
     job: &Job,
     day: NaiveDate,
+    form: Form,
     by: &str,
     tube_of: impl Fn(&Row) -> Option<String>,
 ) -> Option<Edit> {
@@ -48,7 +50,7 @@ pub fn runs_of_marks(
     }
     let rows = lines.into_iter().map(|(row, holes)| {
         run_line(|line| match line {
-            Line::Date => Some(day.to_string()),
+            Line::Date => Some(form.day(day)),
             Line::By => Some(by.to_owned()).filter(|by| !by.is_empty()),
             Line::Mark => Some(row.mark.text().trim().to_owned()),
             Line::Holes => in_parts(holes?, parts),
@@ -59,20 +61,21 @@ pub fn runs_of_marks(
     new_runs(job, rows.collect())
 }
 
-/// A run record for each electrode of the plan that none covers yet, with what is known on `day`: its
-/// number, the mark and holes it drills, the tube, whoever sits at the desk. `None` where nothing is left.
+/// A run record for each electrode of the plan that none covers yet, with what is known on `day`,
+/// as `form` writes it: its number, the mark and holes it drills, the tube, whoever sits at the desk. `None` where nothing is left.
 #[must_use]
 pub fn runs_of_plan(
     job: &Job,
     plan: &RunPlan,
     day: NaiveDate,
+    form: Form,
     by: &str,
     tubes: &[Tube],
 ) -> Option<Edit> {
     let rows = plan.left.iter().map(|stretch| {
         let row = job.row_index(stretch.row).map(|at| &job.rows[at]);
         run_line(|line| match line {
-            Line::Date => Some(day.to_string()),
+            Line::Date => Some(form.day(day)),
             Line::By => Some(by.to_owned()).filter(|by| !by.is_empty()),
             Line::ElectrodeNumber => Some(stretch.first.to_string()),
             Line::Mark => Some(row?.mark.text().trim().to_owned()),

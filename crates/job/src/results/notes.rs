@@ -145,7 +145,7 @@ fn unread(job: &Job) -> Vec<(SideNote, Option<usize>)> {
         slip.lines.iter().filter_map(move |(line, entry)| {
             let why = entry.why()?;
             let beside = Beside::Slip(slip.id, Some(*line));
-            let label = slips::line(*line);
+            let label = slips::line_in(slip.kind, *line);
             Some((note(beside, label, entry.text(), why), None))
         })
     });

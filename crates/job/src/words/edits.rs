@@ -46,7 +46,8 @@ pub fn label(job: &Job, edit: &Edit) -> String {
             } else {
                 "type"
             };
-            format!("{verb} {} of {}", slips::line(*line), slip_name(job, *slip))
+            let label = slips::line_of(job, *slip, *line);
+            format!("{verb} {label} of {}", slip_name(job, *slip))
         }
         Edit::SetRuns { at, rows, .. } => runs(job, *at, rows),
         Edit::RemoveSlip { slip } => format!("delete {}", slip_name(job, *slip)),

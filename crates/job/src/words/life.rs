@@ -239,7 +239,7 @@ pub(crate) fn on_day(from: &str, day: Option<NaiveDate>, form: Form) -> String {
 
 /// A part of an order's words that can't be read, so that no job is made.
 pub(crate) fn order_unread(line: Line, why: &str) -> String {
-    let label = capital(slips::line(line));
+    let label = capital(slips::line_in(SlipKind::Order, line));
     format!("{label} of the order: {why} No job was made.")
 }
 
@@ -348,7 +348,11 @@ pub fn blocker(blocker: &Blocker) -> String {
 /// Lines of slips that can't be read: "price each of the order can't be read".
 fn unread(lines: &[(SlipKind, Line)]) -> String {
     let named = |(kind, line): &(SlipKind, Line)| {
-        format!("{} of the {}", slips::line(*line), slips::kind(*kind))
+        format!(
+            "{} of the {}",
+            slips::line_in(*kind, *line),
+            slips::kind(*kind)
+        )
     };
     let named: Vec<String> = lines.iter().map(named).collect();
     format!("{} can't be read: correct it", named.join(" and "))

@@ -59,7 +59,7 @@ pub fn clash(job: &Job, clash: &Clash, form: Form) -> String {
             self::met(&name, met, told)
         }
         Clash::Line(id, line, theirs) => yours_stands(
-            &format!("{}, {}", slip(job, *id), slips::line(*line)),
+            &format!("{}, {}", slip(job, *id), slips::line_of(job, *id, *line)),
             &typed(job, theirs, line.kind().is_measured()),
         ),
         Clash::Slip(id, by) => taken_out(&slip(job, *id), *by),

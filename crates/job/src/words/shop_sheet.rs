@@ -226,8 +226,19 @@ fn row_name(
     };
     match cut(&name, LONGEST_NAME) {
         name if name.is_empty() => format!("new {}", row(of)),
+        name if begins_with_word(&name, row(of)) => name,
         name => format!("{} {name}", row(of)),
     }
+}
+
+/// Whether a name says by itself what it is the name of: `guide 0.30`.
+fn begins_with_word(name: &str, word: &str) -> bool {
+    let mut rest = name.chars();
+    let mut signs = word.chars();
+    signs.all(|sign| {
+        let there = rest.next();
+        there.is_some_and(|there| there.to_lowercase().eq(sign.to_lowercase()))
+    }) && !rest.next().is_some_and(char::is_alphanumeric)
 }
 
 fn counted(count: usize, what: &str) -> String {
@@ -408,6 +419,8 @@ pub fn still(still: Still) -> String {
         Still::Machines => "machines".to_owned(),
         Still::Electrodes => "electrodes".to_owned(),
         Still::Guides => "guides".to_owned(),
+        Still::Terms => "terms".to_owned(),
+        Still::Exclusions => "exclusions".to_owned(),
         Still::ElectrodePrices(1) => "the price of 1 electrode".to_owned(),
         Still::ElectrodePrices(count) => format!("prices of {count} electrodes"),
     }
@@ -418,6 +431,32 @@ mod tests {
     use super::*;
     use crate::shop::Shop;
     use crate::words::english;
+
+    /// A name that begins with what it is the name of is not called so twice.
+    #[test]
+    fn a_change_names_its_row_once() {
+        let of = |list, name: &str| {
+            let edit = ShopEdit::SetCells {
+                list,
+                rows: vec![(
+                    ShopRowAt::Sample(name.to_owned()),
+                    vec![(ShopColumn::Price, "12".to_owned())],
+                )],
+                unit: Unit::Mm,
+            };
+            label(&ShopSheet::default(), &edit)
+        };
+        for (name, named) in [
+            ("guide 0.30", "guide 0.30"),
+            ("Guide 0.30", "Guide 0.30"),
+            ("guided 0.30", "guide guided 0.30"),
+            ("0.30", "guide 0.30"),
+            ("guide", "guide"),
+        ] {
+            let said = of(ShopList::Guides, name);
+            assert!(said.starts_with(&format!("{named}: ")), "{said}");
+        }
+    }
 
     /// A family is chosen by the word that is said of it everywhere.
     #[test]

@@ -1,5 +1,6 @@
 //! Names of slips, of their lines and of papers, in American shop English.
 
+use crate::job::Job;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::choices::Outcome;
 use crate::pinned::slip::lists::{Line, SlipKind};
@@ -20,6 +21,23 @@ pub const fn kind(kind: SlipKind) -> &'static str {
         SlipKind::Nonconformance => "non-conformance",
         SlipKind::Delivery => "delivery",
     }
+}
+
+/// A line's label in a slip of a kind: what an order or a reply speaks of is our quotation, what is
+/// withdrawn may be any paper of ours.
+#[must_use]
+pub const fn line_in(kind: SlipKind, line: Line) -> &'static str {
+    match (kind, line) {
+        (SlipKind::Order | SlipKind::Reply, Line::Paper) => "our quotation number",
+        _ => self::line(line),
+    }
+}
+
+/// The label of a line of a slip of a job.
+#[must_use]
+pub fn line_of(job: &Job, slip: u32, line: Line) -> &'static str {
+    job.slip(slip)
+        .map_or_else(|| self::line(line), |slip| line_in(slip.kind, line))
 }
 
 /// A line's label.
@@ -117,5 +135,19 @@ pub const fn paper(paper: Paper) -> &'static str {
         Paper::Certificate => "certificate of conformance",
         Paper::Packing => "packing list",
         Paper::Label => "box label",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_order_speaks_of_our_quotation_and_a_withdrawal_of_any_paper() {
+        for kind in [SlipKind::Order, SlipKind::Reply] {
+            assert_eq!(line_in(kind, Line::Paper), "our quotation number");
+        }
+        assert_eq!(line_in(SlipKind::Withdrawal, Line::Paper), "paper number");
+        assert_eq!(line_in(SlipKind::Order, Line::Number), "customer's PO");
     }
 }

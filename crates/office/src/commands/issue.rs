@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::prefilled::release_of;
-use quillbore_job::{Job, Paper, apply};
+use quillbore_job::{Form, Job, Paper, apply};
 use quillbore_paper::Sheet;
 
 use super::ended::{Came, Ended, Made};
@@ -116,7 +116,12 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
         office.shelf.adopt(&places::new_mark()?)?;
     }
     let job = match asked.parts {
-        Some(parts) => Arc::new(with_release(&opened.base, parts, asked.day)?),
+        Some(parts) => Arc::new(with_release(
+            &opened.base,
+            parts,
+            asked.day,
+            office.shop().form,
+        )?),
         None => Arc::clone(&opened.base),
     };
     let others = asked.with.iter().map(|name| seen(&office, name));
@@ -156,8 +161,8 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
 }
 
 /// The job with so many parts released by themselves.
-fn with_release(job: &Job, parts: u32, day: NaiveDate) -> Result<Job, Failure> {
-    let edit = release_of(job, parts, day);
+fn with_release(job: &Job, parts: u32, day: NaiveDate, form: Form) -> Result<Job, Failure> {
+    let edit = release_of(job, parts, day, form);
     let (edited, _) =
         apply(job, &edit).map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
     Ok(edited)

@@ -3,8 +3,10 @@
 use std::ops::ControlFlow;
 
 use chrono::{Days, NaiveDate};
+use quillbore_job::Form;
 use quillbore_job::quantity::{LimitsGiven, Size};
-use quillbore_job::read_quantity::{date, days, length, money, size, whole};
+use quillbore_job::read_quantity::{Misread, date, days, length, money, size, whole};
+use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive as _;
 
 use super::query::Asking;
@@ -54,8 +56,11 @@ fn due(words: &[&str], by: &Asking<'_>) -> Option<(Want, usize)> {
         return Some((due(by.today, by.today), 1));
     }
     if !is(words.get(1), &["week"]) {
-        let day = date(words.first()?).ok()?;
-        return Some((due(day, day), 1));
+        let want = match date(words.first()?) {
+            Ok(day) => due(day, day),
+            Err(why) => unclear(why)?,
+        };
+        return Some((want, 1));
     }
     let this = Week::of(by.today, by.calendar);
     if is(words.first(), &["this"]) {
@@ -120,6 +125,14 @@ fn sized(figure: Figure, words: &[&str], by: &Asking<'_>) -> Option<(Want, usize
     let before = usize::from(side.is_some());
     let words = &words[before..];
     let value = words.first()?;
+    if figure == Figure::Worth {
+        let range = match (side?, worth(value, by.form)) {
+            (Side::Over, Ok(value)) => Range::Over(value.to_f64()?),
+            (Side::Under, Ok(value)) => Range::Under(value.to_f64()?),
+            (_, Err(why)) => return Some((unclear(why)?, before + 1)),
+        };
+        return Some((Want::Figure { figure, range }, before + 1));
+    }
     // A unit may stand by itself.
     let with_unit = is(words.get(1), &["mm", "in", "inch", "inches", "\""])
         .then(|| format!("{value} {}", words[1]));
@@ -138,7 +151,8 @@ fn range(figure: Figure, side: Option<Side>, text: &str, by: &Asking<'_>) -> Opt
         },
         Figure::Depth => length(text, by.unit).ok()?.mm(),
         Figure::Slenderness => ratio(text)?,
-        Figure::Worth => money(text).ok()?.to_f64()?,
+        // What a lot costs to the cent nobody remembers.
+        Figure::Worth => return None,
     };
     Some(match (side, figure) {
         (Some(Side::Over), _) => Range::Over(value),
@@ -151,9 +165,7 @@ fn range(figure: Figure, side: Option<Side>, text: &str, by: &Asking<'_>) -> Opt
             value,
             within: DEPTH_WITHIN_MM,
         },
-        (None, Figure::Slenderness) => Range::AtLeast(value),
-        // What a lot costs to the cent nobody remembers.
-        (None, Figure::Worth) => return None,
+        (None, _) => Range::AtLeast(value),
     })
 }
 
@@ -166,6 +178,35 @@ fn of_size(size: &Size) -> ControlFlow<Range, f64> {
             most: size.upper.mm(),
             within: SIZE_WITHIN_MM,
         }),
+    }
+}
+
+/// An amount of money; one that has two readings as the shop writes numbers, where that decides it.
+fn worth(text: &str, form: Form) -> Result<Decimal, Misread> {
+    let read = money(text);
+    let Err(Misread::TwoReadings { .. }) = read else {
+        return read;
+    };
+    let sign = text.chars().find(|c| matches!(c, '.' | ','));
+    if sign == form.numbers.group() {
+        let digits: String = text.chars().filter(|c| Some(*c) != sign).collect();
+        money(&digits)
+    } else if sign == Some(form.numbers.point()) {
+        // A fourth digit behind the sign groups nothing.
+        money(&format!("{text}0"))
+    } else {
+        read
+    }
+}
+
+/// What was typed, where it has two readings; none where it has no reading.
+fn unclear(why: Misread) -> Option<Want> {
+    match why {
+        Misread::TwoReadings { text, one, other } => Some(Want::TwoReadings {
+            typed: text,
+            readings: [one, other],
+        }),
+        _ => None,
     }
 }
 

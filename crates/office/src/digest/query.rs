@@ -18,6 +18,8 @@ pub struct Asking<'a> {
     pub calendar: &'a Calendar,
     /// The unit of bare numbers.
     pub unit: Unit,
+    /// How the shop writes numbers: by it one with two readings is read.
+    pub form: Form,
 }
 
 /// What is typed to find jobs: some words mean something, each of the others has to stand somewhere in
@@ -44,7 +46,8 @@ impl Query {
     /// | `price over 1000` | the lot is worth more than that in the shop's own currency |
     ///
     /// `over` and `under` may stand before the value of a size, a depth, an l/d and a price, which needs
-    /// one of them; several words about one thing all count. Whatever isn't understood so is letters, a
+    /// one of them; several words about one thing all count. A price or a day that has two readings is read
+    /// by the shop's form; where that doesn't decide it, no job is found, and it is told. Whatever isn't understood so is letters, a
     /// state's word among them, and so is a word between quotation marks.
     #[must_use]
     pub fn read(typed: &str, by: &Asking<'_>) -> Self {
@@ -83,10 +86,11 @@ impl Query {
         named.collect()
     }
 
-    /// How the text was understood, in one line; empty where all of it is only letters.
+    /// How the text was understood, in one line, with prices in the shop's `currency`; empty where all of
+    /// it is only letters.
     #[must_use]
-    pub fn said(&self, unit: Unit, form: Form) -> String {
-        words::find::understood(&self.wants, &self.letters, unit, form)
+    pub fn said(&self, currency: &str, unit: Unit, form: Form) -> String {
+        words::find::understood(&self.wants, &self.letters, currency, (unit, form))
     }
 }
 

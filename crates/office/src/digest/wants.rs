@@ -34,6 +34,13 @@ pub(crate) enum Want {
         /// As they were typed.
         letters: String,
     },
+    /// Something that has two readings: no job is that.
+    TwoReadings {
+        /// As it was typed.
+        typed: String,
+        /// Each reading, written so that it can only mean that.
+        readings: [String; 2],
+    },
     /// A figure is as large as that.
     Figure {
         /// Which.
@@ -134,6 +141,7 @@ impl Want {
             Self::Due { from, to } => facts.due.is_some_and(|day| day >= *from && day <= *to),
             Self::NoAnswer { by, .. } => facts.unanswered.is_some_and(|day| day <= *by),
             Self::Named { .. } => true,
+            Self::TwoReadings { .. } => false,
             Self::Figure { figure, range } => range.holds(match figure {
                 Figure::Size => facts.size_mm,
                 Figure::Depth => facts.depth_mm,

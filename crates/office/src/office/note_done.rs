@@ -26,10 +26,12 @@ impl Office {
             .job
             .as_ref()
             .ok_or_else(words::done_in_its_place)?;
+        let form = self.shop().form;
         let mut last = None;
         for _ in 0..TRIES {
             let opened = read(&self.shelf, key)?;
-            let edit = done(line, &opened.base, day, by).ok_or_else(words::done_in_its_place)?;
+            let edit =
+                done(line, &opened.base, day, form, by).ok_or_else(words::done_in_its_place)?;
             let (job, _) = apply(&opened.base, &edit)
                 .map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
             match save(&self.shelf, key, &Arc::new(job), Some(opened.version)) {

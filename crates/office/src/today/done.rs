@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use quillbore_job::prefilled::new_slip;
-use quillbore_job::{Edit, Field, Job, Line, SlipKind};
+use quillbore_job::{Edit, Field, Form, Job, Line, SlipKind};
 
 use super::group::Group;
 use super::spot::Spot;
@@ -12,7 +12,7 @@ use super::waiting::Waiting;
 /// day, `by` whoever sits at the desk. `None` for all else, which is done where it stands: somebody has
 /// to say how a quotation ended, what was decided, how many parts came.
 #[must_use]
-pub fn done(waiting: &Waiting, job: &Job, day: NaiveDate, by: &str) -> Option<Edit> {
+pub fn done(waiting: &Waiting, job: &Job, day: NaiveDate, form: Form, by: &str) -> Option<Edit> {
     if waiting.matter.group != Group::CallToday {
         return None;
     }
@@ -20,7 +20,7 @@ pub fn done(waiting: &Waiting, job: &Job, day: NaiveDate, by: &str) -> Option<Ed
         Spot::Line { slip, .. } => job.slip(*slip)?.line(Line::Who).text(),
         _ => job.text(Field::Contact),
     };
-    let mut edit = new_slip(job, SlipKind::Call, day, by);
+    let mut edit = new_slip(job, SlipKind::Call, day, form, by);
     if let Edit::AddSlip { lines, .. } = &mut edit
         && !who.trim().is_empty()
     {

@@ -151,7 +151,12 @@ impl<'a> List<'a> {
         let age = seen::since(open, line, today).map(|since| (today - since).num_days().max(0));
         Waiting {
             when: seen::when(open, line, today),
-            says: words::today::says(open, &digest.summary.state, today, self.day.form),
+            says: words::today::says(
+                open,
+                (&line.name, &digest.summary.state),
+                today,
+                self.day.form,
+            ),
             age,
             spot: seen::spot(open, today),
             ..self.of_job(line, matter)

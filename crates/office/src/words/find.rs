@@ -1,16 +1,22 @@
 //! How a text that finds jobs was understood.
 
 use quillbore_job::{Form, Unit};
+use rust_decimal::Decimal;
 
 use super::days;
 use crate::digest::wants::{Asked, Figure, Range, Want};
 
 /// What is wanted, one thing after the other, and behind it the words that are only letters; empty
 /// where all of them are.
-pub(crate) fn understood(wants: &[Want], letters: &[String], unit: Unit, form: Form) -> String {
+pub(crate) fn understood(
+    wants: &[Want],
+    letters: &[String],
+    currency: &str,
+    goes_by: (Unit, Form),
+) -> String {
     let mut said: Vec<String> = wants
         .iter()
-        .map(|wanted| want(wanted, unit, form))
+        .map(|wanted| want(wanted, currency, goes_by))
         .collect();
     if said.is_empty() {
         return String::new();
@@ -21,7 +27,7 @@ pub(crate) fn understood(wants: &[Want], letters: &[String], unit: Unit, form: F
     said.join("; ")
 }
 
-fn want(want: &Want, unit: Unit, form: Form) -> String {
+fn want(want: &Want, currency: &str, (unit, form): (Unit, Form)) -> String {
     match want {
         Want::Late { .. } => "late".to_owned(),
         Want::Due { from, to } if from == to => format!("due on {}", form.day(*from)),
@@ -34,8 +40,12 @@ fn want(want: &Want, unit: Unit, form: Form) -> String {
             )
         }
         Want::Named { name, letters } => format!("{} {letters}", asked(*name)),
+        Want::TwoReadings { typed, readings } => {
+            let [one, other] = readings;
+            format!("{typed} is {other} or {one}: type {one}")
+        }
         Want::Figure { figure, range } => {
-            let show = |value| shown(*figure, value, unit, form);
+            let show = |value| shown(*figure, value, currency, (unit, form));
             format!("{} {}", self::figure(*figure), self::range(*range, show))
         }
     }
@@ -54,7 +64,7 @@ const fn figure(figure: Figure) -> &'static str {
         Figure::Size => "size",
         Figure::Depth => "depth",
         Figure::Slenderness => "l/d",
-        Figure::Worth => "lot in the shop's currency",
+        Figure::Worth => "lot",
     }
 }
 
@@ -68,9 +78,14 @@ fn range(range: Range, show: impl Fn(f64) -> String) -> String {
     }
 }
 
-fn shown(figure: Figure, value: f64, unit: Unit, form: Form) -> String {
+fn shown(figure: Figure, value: f64, currency: &str, (unit, form): (Unit, Form)) -> String {
     match figure {
         Figure::Size | Figure::Depth => form.length_with_unit(value, unit),
-        Figure::Slenderness | Figure::Worth => form.exact(value),
+        Figure::Slenderness => form.exact(value),
+        Figure::Worth => {
+            let amount = Decimal::try_from(value).map(|amount| amount.normalize());
+            let amount = amount.map_or_else(|_| form.exact(value), |amount| form.amount(amount));
+            format!("{amount} {currency}")
+        }
     }
 }

@@ -48,14 +48,19 @@ pub fn others(others: &[Group], foot: &Foot, form: Form) -> String {
     format!("and {} more: {}", others.len(), named.join("; "))
 }
 
-/// One sentence: what waits in a job that stands there.
-pub(crate) fn says(open: &OpenMatter, state: &str, today: NaiveDate, form: Form) -> String {
+/// One sentence: what waits in a job of that name that stands there.
+pub(crate) fn says(
+    open: &OpenMatter,
+    (job, state): (&str, &str),
+    today: NaiveDate,
+    form: Form,
+) -> String {
     match open {
         OpenMatter::Quotation {
             number,
             date,
             follow_up,
-        } => quotation(number, [*date, today], *follow_up, form),
+        } => quotation(in_job(number, job), [*date, today], *follow_up, form),
         OpenMatter::OrderDiffers { what, more, .. } => {
             let what: String = difference(what, form).chars().take(LONGEST).collect();
             match more {
@@ -69,7 +74,7 @@ pub(crate) fn says(open: &OpenMatter, state: &str, today: NaiveDate, form: Form)
         } => format!(
             "{}: {} \u{201c}{typed}\u{201d} can't be read.",
             capital(slips::kind(*kind)),
-            slips::line(*line)
+            slips::line_in(*kind, *line)
         ),
         OpenMatter::DueUnread { typed } => {
             format!("Due date \u{201c}{typed}\u{201d} on the sheet can't be read.")
@@ -129,15 +134,21 @@ fn quotation(
             out => format!("Ask what became of {number}, out for {}.", days(out, form)),
         },
         asked => {
-            let asked = asked.map_or_else(String::new, |asked| {
-                format!("; to be asked on {}", form.day(asked))
-            });
+            let asked =
+                asked.map_or_else(String::new, |asked| format!("; ask on {}", form.day(asked)));
             match out {
                 0 => format!("{number} went out today{asked}."),
-                out => format!("{number} has no answer for {}{asked}.", days(out, form)),
+                out => format!("No answer to {number} for {}{asked}.", days(out, form)),
             }
         }
     }
+}
+
+/// A paper's number beside its job's: that of the job is not said again.
+fn in_job<'a>(number: &'a str, job: &str) -> &'a str {
+    let rest = number.strip_prefix(job);
+    rest.and_then(|rest| rest.strip_prefix('-'))
+        .unwrap_or(number)
 }
 
 fn due([due, today]: [NaiveDate; 2], left: Option<u32>, state: &str, form: Form) -> String {

@@ -9,6 +9,7 @@ use chrono::NaiveDate;
 use proptest::prelude::{Strategy, proptest};
 use proptest::sample::select;
 use proptest::test_runner::Config;
+use quillbore_job::form::{Dates, Numbers};
 use quillbore_job::{Form, Unit};
 use quillbore_office::digest::{
     Asking, Digest, Hours, Index, OpenMatter, Price, Query, ShelfLine, Sort, SortBy, Summary,
@@ -48,7 +49,7 @@ fn quotation(date: NaiveDate) -> OpenMatter {
 }
 
 fn said(typed: &str) -> String {
-    asked(typed).said(Unit::Mm, Form::default())
+    asked(typed).said("USD", Unit::Mm, Form::default())
 }
 
 /// Four jobs of a shop: on the floor, quoted, delivered, and one that can't be read.
@@ -170,21 +171,10 @@ fn words_that_mean_something_find_by_it_and_say_so() {
         ("l/d 20,5", "2", "l/d 20.5 or more"),
         ("l/d under 20", "", "l/d under 20"),
         // 25 at 48.20 are 1,205; two at 500 are just 1,000.
-        (
-            "price over 1000",
-            "31",
-            "lot in the shop's currency over 1000",
-        ),
-        (
-            "price over 999.99",
-            "321",
-            "lot in the shop's currency over 999.99",
-        ),
-        (
-            "price under 1205",
-            "2",
-            "lot in the shop's currency under 1205",
-        ),
+        ("price over 1000", "31", "lot over 1,000 USD"),
+        ("price over 1,000", "31", "lot over 1,000 USD"),
+        ("price over 999.99", "321", "lot over 999.99 USD"),
+        ("price under 1205", "2", "lot under 1,205 USD"),
         // A state's word is letters, as it always was.
         ("on floor", "1", ""),
         ("quoted", "2", ""),
@@ -243,7 +233,6 @@ fn what_is_not_understood_is_letters_as_it_was_before() {
         "price 1000",
         "price over",
         "price over the",
-        "price over 1,250",
         "material",
         "customer",
         "machine",
@@ -262,6 +251,61 @@ fn what_is_not_understood_is_letters_as_it_was_before() {
     );
 }
 
+/// A number or a day with two readings is read as the shop writes it; where that doesn't decide, it is
+/// told and no job is found.
+#[test]
+fn what_has_two_readings_is_read_by_the_shops_form_or_told() {
+    let index = four();
+    let calendar = five_days();
+    let asked = |typed: &str, numbers: &str| {
+        let mut all = Numbers::ALL.iter().copied();
+        let numbers = all.find(|known| known.key() == numbers);
+        let form = Form {
+            numbers: numbers.expect("a form"),
+            dates: Dates::Points,
+        };
+        let by = Asking {
+            today: day("2026-11-25"),
+            calendar: &calendar,
+            unit: Unit::Mm,
+            form,
+        };
+        let query = Query::read(typed, &by);
+        let said = query.said("USD", Unit::Mm, form);
+        (index.find(&query, Sort::default()).len(), said)
+    };
+    // Lots of 1,205 twice, and one of 1,000; the job that can't be read is worth nothing.
+    for (typed, numbers, found, says) in [
+        ("price over 1.100", "1.234,5", 2, "lot over 1.100 USD"),
+        ("price over 1,100", "1.234,5", 3, "lot over 1,1 USD"),
+        ("price over 1.100", "1,234.5", 3, "lot over 1.1 USD"),
+        ("price over 1,100", "1,234.5", 2, "lot over 1,100 USD"),
+        ("price over 1.100,5", "1.234,5", 2, "lot over 1.100,5 USD"),
+        ("price over 1100", "1.234,5", 2, "lot over 1.100 USD"),
+        (
+            "price under 1.100",
+            "1234,5",
+            0,
+            "1.100 is 1.1 or 1100: type 1100",
+        ),
+        (
+            "price over 1,100",
+            "1'234.5",
+            0,
+            "1,100 is 1.1 or 1100: type 1100",
+        ),
+        (
+            "due 03/12/2026",
+            "1.234,5",
+            0,
+            "03/12/2026 is 2026-03-12 or 2026-12-03: type 2026-12-03",
+        ),
+    ] {
+        let of = format!("{typed} in {numbers}");
+        assert_eq!(asked(typed, numbers), (found, says.to_owned()), "{of}");
+    }
+}
+
 #[test]
 fn weeks_go_by_the_shop_and_bare_numbers_by_the_unit() {
     let mut calendar = five_days();
@@ -270,9 +314,11 @@ fn weeks_go_by_the_shop_and_bare_numbers_by_the_unit() {
         today: day(today),
         calendar: &calendar,
         unit,
+        form: Form::default(),
     };
-    let said =
-        |typed, today, unit| Query::read(typed, &by(today, unit)).said(unit, Form::default());
+    let said = |typed, today, unit| {
+        Query::read(typed, &by(today, unit)).said("USD", unit, Form::default())
+    };
     assert_eq!(
         said("due this week", "2026-11-25", Unit::Mm),
         "due from 23 to 30 Nov 2026"

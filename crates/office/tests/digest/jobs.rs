@@ -5,7 +5,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::file::{hash, write_job};
 use quillbore_job::{
-    CellAt, Column, Edit, Field, Issued, IssuedLine, Job, Line, Paper, SlipKind, Unit, apply,
+    CellAt, Column, Edit, Field, Form, Issued, IssuedLine, Job, Line, Paper, SlipKind, Unit, apply,
 };
 use quillbore_office::digest::{Asking, Follower, Index, Looked, Query, ShelfLine, Sort};
 use quillbore_office::names::JobKey;
@@ -145,6 +145,7 @@ pub(crate) fn asked(typed: &str) -> Query {
         today: day("2026-11-25"),
         calendar: &calendar,
         unit: Unit::Mm,
+        form: Form::default(),
     };
     Query::read(typed, &by)
 }

@@ -269,8 +269,8 @@ fn every_group_has_its_lines_in_order() {
             "to_release 26-0103 25 parts are here; their traveler is not released.",
             "parts 26-0105 Waiting for 25 parts.",
             "parts 26-0104 10 of 25 parts are here.",
-            "no_answer 26-0107 26-0107-Q1 has no answer for 5 days.",
-            "no_answer 26-0108 26-0108-Q1 has no answer for 5 days; to be asked on 1 Dec 2026.",
+            "no_answer 26-0107 No answer to Q1 for 5 days.",
+            "no_answer 26-0108 No answer to Q1 for 5 days; ask on 1 Dec 2026.",
             "due 26-0112 25 parts are due today (on the floor).",
             "due 26-0113 25 parts are due in 3 days (on the floor).",
             "nonconformance 26-0111 A non-conformance is open.",
@@ -457,7 +457,7 @@ fn a_call_is_done_by_a_slip_of_today_and_all_else_where_it_stands() {
     let follow_up = with_field(&follow_up, Field::Contact, " Marn ");
     for (job, who) in [(&vague, ""), (&follow_up, "Marn")] {
         let list = Asked::of(&[job]).on(WEDNESDAY);
-        let edit = done(&list.lines[0], job, day(WEDNESDAY), "Ines").expect("a call");
+        let edit = done(&list.lines[0], job, day(WEDNESDAY), Form::PLAIN, "Ines").expect("a call");
         let (called, _) = apply(job, &edit).expect("an edit");
         let after = Asked::of(&[&called]).on(WEDNESDAY);
         let calls = after
@@ -474,17 +474,23 @@ fn a_call_is_done_by_a_slip_of_today_and_all_else_where_it_stands() {
     }
     let mut asked = Asked::of(&[&promised]);
     let late = asked.on(WEDNESDAY).lines.remove(0);
-    assert_eq!(done(&late, &promised, day(WEDNESDAY), ""), None);
+    assert_eq!(
+        done(&late, &promised, day(WEDNESDAY), Form::PLAIN, ""),
+        None
+    );
     asked.put_off(&late, "2026-12-01");
     let call = asked.on(WEDNESDAY).lines.remove(0);
-    let edit = done(&call, &promised, day(WEDNESDAY), "").expect("a call");
+    let edit = done(&call, &promised, day(WEDNESDAY), Form::PLAIN, "").expect("a call");
     let (called, _) = apply(&promised, &edit).expect("an edit");
     assert_eq!(
         called.slips.last().expect("a slip").line(Line::Who).text(),
         "Pell"
     );
     // Its slip is gone meanwhile: somebody else saw to it.
-    assert_eq!(done(&call, &inquiry("26-0101"), day(WEDNESDAY), ""), None);
+    assert_eq!(
+        done(&call, &inquiry("26-0101"), day(WEDNESDAY), Form::PLAIN, ""),
+        None
+    );
 }
 
 #[test]
@@ -518,7 +524,7 @@ fn the_list_is_written_in_the_shops_form() {
         usual.contains("due on 18 Dec 2026, the sheet says 11 Dec 2026."),
         "{usual}"
     );
-    assert!(usual.contains("to be asked on 1 Dec 2026."), "{usual}");
+    assert!(usual.contains("; ask on 1 Dec 2026."), "{usual}");
     asked.form = Form {
         numbers: Numbers::ApostrophePoint,
         dates: Dates::Points,
@@ -529,7 +535,7 @@ fn the_list_is_written_in_the_shops_form() {
         other.contains("due on 18.12.2026, the sheet says 11.12.2026."),
         "{other}"
     );
-    assert!(other.contains("to be asked on 01.12.2026."), "{other}");
+    assert!(other.contains("; ask on 01.12.2026."), "{other}");
     let foot = list.foot.said(asked.form);
     assert!(foot.contains("12'346 hours on the floor"), "{foot}");
 }

@@ -126,7 +126,7 @@ fn sources<'a>(matter: &Matter<'a>) -> Vec<(String, &'a str)> {
     }
     for slip in &job.slips {
         for line in slip.kind.lines() {
-            let what = words::line(slips::kind(slip.kind), slips::line(*line));
+            let what = words::line(slips::kind(slip.kind), slips::line_in(slip.kind, *line));
             all.push((what, slip.line(*line).text()));
         }
     }

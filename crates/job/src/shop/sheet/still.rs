@@ -23,6 +23,10 @@ pub enum Still {
     Guides,
     /// Prices of so many electrodes of its own.
     ElectrodePrices(usize),
+    /// The terms that quotations print.
+    Terms,
+    /// What quotations leave out.
+    Exclusions,
 }
 
 /// What is still as in the samples, in the order of the sheet.
@@ -65,6 +69,14 @@ pub fn still_sample(sheet: &ShopSheet) -> Vec<Still> {
     let unpriced = unpriced.count();
     if unpriced > 0 {
         still.push(Still::ElectrodePrices(unpriced));
+    }
+    for (line, text) in [
+        (ShopLine::Terms, Still::Terms),
+        (ShopLine::Exclusions, Still::Exclusions),
+    ] {
+        if !typed(line) {
+            still.push(text);
+        }
     }
     still
 }

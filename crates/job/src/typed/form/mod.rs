@@ -21,8 +21,8 @@ pub struct Form {
 }
 
 impl Form {
-    /// What every program and every reader takes without doubt: for JSON, and for what the program puts
-    /// into a cell as text.
+    /// What every program and every reader takes without doubt: for JSON, and for lengths that the
+    /// program puts into a cell.
     pub const PLAIN: Self = Self {
         numbers: Numbers::Point,
         dates: Dates::YearFirst,

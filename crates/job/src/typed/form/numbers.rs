@@ -50,6 +50,15 @@ impl Form {
         self.grouped(plain, group.filter(is_clear))
     }
 
+    /// Plain digits as somebody types them: with the decimal sign of the form, and nothing between
+    /// thousands. Wherever numbers are read, this is read as just these digits.
+    #[must_use]
+    pub fn typed(self, plain: &str) -> String {
+        let point = self.numbers.point();
+        let signs = plain.chars();
+        signs.map(|c| if c == '.' { point } else { c }).collect()
+    }
+
     /// Plain digits with a sign between groups of three and a real minus sign; no `-0`.
     fn grouped(self, plain: &str, group: Option<char>) -> String {
         let digits = plain.trim_start_matches('-');
