@@ -110,7 +110,7 @@ fn fourteen_marks_are_typed_by_hand_in_less_than_sixty_steps() {
     let each = |text: &str| vec![text.to_owned(); 14];
     let count = |of: &dyn Fn(u32) -> String| (1..=14).map(of).collect::<Vec<_>>();
     for (line, texts) in [
-        (Line::Date, each("2026-11-25")),
+        (Line::Date, each("25 Nov 2026")),
         (Line::Serials, each("1-12")),
         (Line::Mark, count(&|mark| format!("H{mark}"))),
         (Line::Holes, count(&|mark| (mark * 12).to_string())),

@@ -105,7 +105,12 @@ fn a_line_is_set_aside_and_brought_back() {
 fn the_list_is_in_the_shops_currency_and_opens_without_old_news() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut harness = waiting(folder.path());
-    for (field, text) in [(Field::Currency, "EUR"), (Field::ExchangeRate, "0.92")] {
+    press(&mut harness, "more lines of Price");
+    for (field, text) in [
+        (Field::Currency, "EUR"),
+        (Field::ExchangeRate, "0.92"),
+        (Field::ExchangeDay, "2026-11-20"),
+    ] {
         type_on(&mut harness, english::field(field), text);
     }
     let desk = harness.state().app().desk();

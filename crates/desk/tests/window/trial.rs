@@ -260,7 +260,7 @@ fn a_run_that_is_typed_below_the_last_is_of_today() {
     let runs: Vec<_> = runs.filter(|slip| slip.kind == SlipKind::Run).collect();
     assert_eq!(runs.len(), 1);
     assert_eq!(runs[0].line(Line::Mark).text(), "A");
-    assert_eq!(runs[0].line(Line::Date).text(), "2026-11-25");
+    assert_eq!(runs[0].line(Line::Date).text(), "25 Nov 2026");
 }
 
 /// A machine's name stands with what it drills and costs, so that nobody has to know.

@@ -263,7 +263,7 @@ fn every_group_has_its_lines_in_order() {
         [
             "late 26-0109 10 parts are 2 days late (on the floor).",
             "late 26-0110 1 part is 1 day late (on the floor).",
-            "call 26-0106 Ask what became of 26-0106-Q1, out for 5 days.",
+            "call 26-0106 Ask what became of Q1, out for 5 days.",
             "differs 26-0102 The order is for 20 parts, a quantity that was not quoted; the nearest is 25. \
              There is 1 more difference. parts",
             "to_release 26-0103 25 parts are here; their traveler is not released.",
