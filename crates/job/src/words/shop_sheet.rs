@@ -340,6 +340,11 @@ impl fmt::Display for ShopNote {
                     "{where_}{column}: no machine is called \u{201c}{name}\u{201d}. Its rate is not used."
                 )
             }
+            ShopFault::OneRateForAll => write!(
+                f,
+                "{where_}{column}: an agreement has one amount for an hour of any machine: type it without a \
+                 machine's name. Until then it is not used."
+            ),
             ShopFault::Whole(error) => {
                 write!(f, "{where_} can't be used: {error}. The samples are used.")
             }
@@ -353,10 +358,6 @@ const fn is_of_exchange(column: ShopColumn) -> bool {
         ShopColumn::Currency | ShopColumn::ExchangeRate | ShopColumn::ExchangeDay
     )
 }
-
-/// That an agreement has one rate for all machines.
-pub(crate) const ONE_RATE_FOR_ALL: &str =
-    "An agreement has one amount for an hour of any machine: type it without a machine's name.";
 
 fn without_name(what: &str) -> String {
     let article = if what.starts_with(['a', 'e', 'i', 'o']) {

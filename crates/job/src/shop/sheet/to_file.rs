@@ -55,6 +55,8 @@ pub enum ShopFault {
     Twice,
     /// No machine has that name.
     NoSuchMachine(String),
+    /// An agreement has one rate for all machines.
+    OneRateForAll,
     /// The whole can't be used.
     Whole(ShopError),
 }

@@ -13,7 +13,6 @@ use crate::shop::sheet::lists::{ShopColumn as Column, ShopList as List};
 use crate::shop::sheet::own::ShopSheet;
 use crate::shop::sheet::page::ShownRow;
 use crate::typed::field::Field;
-use crate::words::shop_sheet as words;
 
 /// The customers by their names. What of a row can't be read is told, and takes nothing else with it.
 pub(super) fn customers(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> Vec<Customer> {
@@ -115,8 +114,7 @@ fn exchange(cells: &Cells<'_>, wrong: &mut Vec<Wrong>) -> Option<Exchange> {
 /// A rate of single machines, which no agreement has: it is one amount for all of them.
 fn hours_of_machines(cells: &Cells<'_>) -> Option<Wrong> {
     let rates = cells.machine_rates().ok()?;
-    let fault = ShopFault::Unread(words::ONE_RATE_FOR_ALL.to_owned());
-    (!rates.named.is_empty()).then_some((Some(Column::MachineHour), fault))
+    (!rates.named.is_empty()).then_some((Some(Column::MachineHour), ShopFault::OneRateForAll))
 }
 
 /// What was typed of an agreement, and the field of a job that it goes into.
