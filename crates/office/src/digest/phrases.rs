@@ -202,8 +202,7 @@ fn worth(text: &str, form: Form) -> Result<Decimal, Misread> {
 /// What was typed, where it has two readings; none where it has no reading.
 fn unclear(why: Misread) -> Option<Want> {
     match why {
-        Misread::TwoReadings { text, one, other } => Some(Want::TwoReadings {
-            typed: text,
+        Misread::TwoReadings { one, other, .. } => Some(Want::TwoReadings {
             readings: [one, other],
         }),
         _ => None,

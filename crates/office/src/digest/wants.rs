@@ -36,8 +36,6 @@ pub(crate) enum Want {
     },
     /// Something that has two readings: no job is that.
     TwoReadings {
-        /// As it was typed.
-        typed: String,
         /// Each reading, written so that it can only mean that.
         readings: [String; 2],
     },

@@ -40,9 +40,10 @@ fn want(want: &Want, currency: &str, (unit, form): (Unit, Form)) -> String {
             )
         }
         Want::Named { name, letters } => format!("{} {letters}", asked(*name)),
-        Want::TwoReadings { typed, readings } => {
+        // There is room for few words below the line; what was typed stands in it.
+        Want::TwoReadings { readings } => {
             let [one, other] = readings;
-            format!("{typed} is {other} or {one}: type {one}")
+            format!("{other} or {one}? Type {one}")
         }
         Want::Figure { figure, range } => {
             let show = |value| shown(*figure, value, currency, (unit, form));
