@@ -73,7 +73,7 @@ pub struct SheetView {
     /// Where each note of the margin stood last, by what tells it from the others.
     pub held_notes: Vec<(u64, f32)>,
     /// The notes in the list of all as they stood there last, each with its height.
-    pub held_list: Vec<(u64, f32)>,
+    pub held_list: Vec<((u64, usize), f32)>,
     /// Since when each note has been on the screen.
     pub seen_notes: BTreeMap<u64, f64>,
     /// All notes are listed, in place of those about the lines in sight.

@@ -332,8 +332,8 @@ fn all_ui(
         let area = ScrollArea::vertical().id_salt("all notes");
         area.auto_shrink(false).show(ui, |ui| {
             ui.set_width(column.width() - 10.0);
-            let mut fresh: BTreeMap<u64, &NoteGroup<'_>> =
-                all.iter().map(|told| (told.key(), told)).collect();
+            let keyed = keyed(all);
+            let mut fresh: BTreeMap<_, _> = keyed.iter().copied().collect();
             for (key, height) in before {
                 let height = match fresh.remove(&key) {
                     Some(told) => listed_ui(ui, shared, view, told, asks),
@@ -344,14 +344,26 @@ fn all_ui(
                 };
                 view.held_list.push((key, height));
             }
-            for told in all {
-                if fresh.remove(&told.key()).is_some() {
+            for (key, told) in keyed {
+                if fresh.remove(&key).is_some() {
                     let height = listed_ui(ui, shared, view, told, asks);
-                    view.held_list.push((told.key(), height));
+                    view.held_list.push((key, height));
                 }
             }
         });
     });
+}
+
+/// Notes by what tells each from the others, and by how many like it stand before it: none is left out.
+fn keyed<'n, 'a>(all: &'n [NoteGroup<'a>]) -> Vec<((u64, usize), &'n NoteGroup<'a>)> {
+    let mut like = BTreeMap::new();
+    let keyed = all.iter().map(|told| {
+        let key = told.key();
+        let before = like.entry(key).or_insert(0);
+        *before += 1;
+        ((key, *before), told)
+    });
+    keyed.collect()
 }
 
 /// One of the notes in the list of all, and the height that it takes there.
