@@ -127,6 +127,15 @@ pub struct RowInput {
 }
 
 impl RowInput {
+    /// Lower and upper limit of the depth as the drawing gives them, where they can be [mm].
+    #[must_use]
+    pub const fn given_depth_limits(&self) -> Option<Limits> {
+        match self.depth_limits_mm {
+            Some(given) if given.lower < given.upper && given.lower > 0.0 => Some(given),
+            _ => None,
+        }
+    }
+
     /// Whether two rows ask the same, whichever they are.
     pub(crate) fn asks_as(&self, other: &Self) -> bool {
         let Self {

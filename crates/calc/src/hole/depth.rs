@@ -124,15 +124,9 @@ pub(super) fn sure_depth(row: &RowInput, bottom: &Bottom, start: &StartValues) -
     })
 }
 
-/// The drawing's limits of a blind depth, where it gives any that can be.
-pub(super) fn given_limits(row: &RowInput) -> Option<Limits> {
-    row.depth_limits_mm
-        .filter(|Limits { lower, upper }| lower < upper && *lower > 0.0)
-}
-
 /// Limits of a blind depth: the drawing's, else the general tolerance.
 pub(super) fn blind_limits(row: &RowInput, depth_mm: f64) -> Limits {
-    given_limits(row).unwrap_or_else(|| {
+    row.given_depth_limits().unwrap_or_else(|| {
         let general = general::medium(depth_mm).unwrap_or(0.001 * depth_mm);
         Limits::new(depth_mm - general, depth_mm + general)
     })

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::context::Context;
-use super::depth::{Depth, Wall, given_limits};
+use super::depth::{Depth, Wall};
 use super::facts::TubeFacts;
 use super::material::about_material;
 use super::planned::{EndsCost, Plan, Reach};
@@ -261,7 +261,7 @@ impl Voice<'_> {
                 Kind::DepthNotToBePromised {
                     by_mm,
                     allowed_mm,
-                    is_general: given_limits(self.row).is_none(),
+                    is_general: self.row.given_depth_limits().is_none(),
                 }
             } else {
                 Kind::DepthBySteps { by_mm, two_steps }

@@ -161,16 +161,25 @@ fn exchange_texts(customer: Option<&Customer>, form: Form) -> [String; 3] {
     let Some(customer) = customer else {
         return Default::default();
     };
+    // What can't be read goes onto the sheet as it was typed.
+    let text = |field, read: Option<String>| {
+        let unread = customer.unread.get(&field).cloned();
+        unread.or(read).unwrap_or_default()
+    };
     let exchange = customer.exchange.as_ref();
-    let read = [
-        exchange.map(|exchange| exchange.currency.clone()),
-        exchange.and_then(|exchange| Some(form.typed(&exchange.rate?.normalize().to_string()))),
-        exchange.and_then(|exchange| Some(form.day(exchange.dated?))),
-    ];
-    let fields = [Field::Currency, Field::ExchangeRate, Field::ExchangeDay];
-    let unread = fields.map(|field| customer.unread.get(&field).cloned());
-    let mut unread = unread.into_iter();
-    read.map(|read| unread.next().flatten().or(read).unwrap_or_default())
+    let rate = exchange.and_then(|exchange| exchange.rate);
+    let dated = exchange.and_then(|exchange| exchange.dated);
+    [
+        text(
+            Field::Currency,
+            exchange.map(|exchange| exchange.currency.clone()),
+        ),
+        text(
+            Field::ExchangeRate,
+            rate.map(|rate| form.typed(&rate.normalize().to_string())),
+        ),
+        text(Field::ExchangeDay, dated.map(|day| form.day(day))),
+    ]
 }
 
 /// Whom to talk to, and how to reach them.

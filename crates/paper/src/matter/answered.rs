@@ -55,5 +55,5 @@ fn lengths(matter: &Matter<'_>, answer: &Answer, fine: usize) -> Lengths {
 /// Whether the general tolerance stands in for limits of a row's depth, which nobody gave.
 fn has_general_depth(matter: &Matter<'_>, row: RowId) -> bool {
     let mut rows = matter.input.rows.iter();
-    rows.any(|input| input.id == row && input.depth_limits_mm.is_none())
+    rows.any(|input| input.id == row && input.given_depth_limits().is_none())
 }
