@@ -138,6 +138,8 @@ fn read_first(named: Named<'_>, clock: Arc<dyn Clock>) -> Result<ReadFirst, Fail
         office = office.with_named_shop();
     }
     let office = Arc::new(office);
+    // What can't be read is told by the page, which looks again.
+    let _ = office.look_at_shop();
     let name = places::desk_name(&settings.desk_name);
     let job = job.map(|path| office.open(&Wanted::Path(path.to_owned()), &name, &[]));
     let job = job.transpose()?;

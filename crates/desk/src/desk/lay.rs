@@ -25,6 +25,8 @@ impl Desk {
     #[must_use]
     pub fn new(office: Arc<Office>, clock: Arc<dyn Clock>, clerk: Clerk, worker: Worker) -> Self {
         let day = clock.today();
+        // A sheet that comes between the two is told as another one, never the other way round.
+        let shop_version = office.shop_version();
         let shop = office.shop_on(day);
         let job = Job {
             opened: Some(day),
@@ -36,6 +38,7 @@ impl Desk {
             history: History::new(job, true),
             opened: None,
             shop,
+            shop_version,
             teaching: Teaching::default(),
             day,
             name: String::new(),

@@ -293,6 +293,11 @@ impl Desk {
         let (numbered, changed) = match not {
             NotIssued::InTheWay { .. } => (None, false),
             NotIssued::Failed { numbered, .. } => (numbered, false),
+            NotIssued::ShopChanged { numbered } => {
+                self.reckon_by_shop();
+                self.look_at_records();
+                (numbered, false)
+            }
             NotIssued::SavedMeanwhile { jobs, numbered } => {
                 let own = self.opened.as_ref().map(|opened| &opened.key);
                 let changed = own.is_some_and(|own| jobs.contains(own));

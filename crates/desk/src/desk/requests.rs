@@ -81,6 +81,7 @@ impl Desk {
                 sheet,
                 day,
                 lessons: Arc::clone(&self.shop.tables.lessons),
+                shop: self.shop_version,
             }))),
             Errand::OpenBeside(name) => {
                 let opened = opened?;

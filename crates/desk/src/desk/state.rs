@@ -21,7 +21,7 @@ use quillbore_office::office::Attached;
 use quillbore_office::office::queue::Queue;
 use quillbore_office::pool::{Pool, Teaching};
 use quillbore_office::save::Opened;
-use quillbore_office::shelf::Held;
+use quillbore_office::shelf::{Held, Version};
 use quillbore_office::worker::Worker;
 
 use super::errand::{Errand, Then};
@@ -37,6 +37,8 @@ pub struct Desk {
     pub opened: Option<Opened>,
     /// The shop, with the rates of today and what run records make of its start values.
     pub shop: Shop,
+    /// The shop's sheet that it was made of, as the office tells it.
+    pub(super) shop_version: Option<Version>,
     /// What the run records of the shelf and of this job teach, and where they stand.
     pub teaching: Teaching,
     /// Today.
@@ -130,6 +132,12 @@ impl Desk {
             Held::Elsewhere(name) => Some(name),
             Held::Here(_) | Held::NoLocks | Held::Unknown => None,
         }
+    }
+
+    /// The shop's sheet that its figures are reckoned by, as the office tells it.
+    #[must_use]
+    pub const fn shop_version(&self) -> Option<Version> {
+        self.shop_version
     }
 
     /// Whether nothing is being searched for, and the shelf's records are known.

@@ -213,3 +213,73 @@ fn a_withdrawal_undone_after_it_was_saved_leaves_a_trace() {
     assert!(slip.get(line::StandsAgain).contains("undone"));
     assert!(!desk.job().is_withdrawn(&desk.job().issued[0]));
 }
+
+#[test]
+fn a_paper_is_not_issued_by_a_shop_that_another_desk_changed_since_it_was_seen() {
+    use quillbore_job::shop::sheet::{ShopColumn, ShopEdit, ShopList, ShopRowAt, apply_shop};
+
+    let folder = tempfile::tempdir().expect("a folder");
+    let (here, there) = (office(folder.path()), office(folder.path()));
+    let mut desk = desk(&here);
+    for (field, text) in [
+        (Field::Customer, "Alder"),
+        (Field::Material, "Stainless 316"),
+        (Field::Machine, "Wren"),
+        (Field::Quantity, "12"),
+    ] {
+        let edit = Edit::SetField {
+            field,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        desk.edit(&edit, GridAt::default(), GridAt::default());
+    }
+    let cells = ["A", "6", "0.8 +-0.05", "12"].map(|text| Some(text.to_owned()));
+    let holes = Edit::SetCells {
+        at: quillbore_job::CellAt {
+            row: 0,
+            column: Column::Mark,
+        },
+        rows: vec![cells.to_vec()],
+        unit: Unit::Mm,
+    };
+    desk.edit(&holes, GridAt::default(), GridAt::default());
+    desk.save();
+    let each = |desk: &Desk| {
+        let price = desk.results().figures.price.as_ref().expect("a price");
+        price.breaks[0].each
+    };
+    let before = each(&desk);
+    let base = there.look_at_shop().expect("the sheet");
+    let rates = [
+        (ShopColumn::ValidFrom, "2026-01-01"),
+        (ShopColumn::LaborHour, "155"),
+    ];
+    let edit = ShopEdit::SetCells {
+        list: ShopList::Rates,
+        rows: vec![(
+            ShopRowAt::New,
+            rates.map(|(of, text)| (of, text.to_owned())).to_vec(),
+        )],
+        unit: Unit::Mm,
+    };
+    let sheet = apply_shop(&base.sheet, &edit).expect("an edit");
+    there.save_shop(&base, &sheet).expect("saved");
+    let issue = || Errand::Issue {
+        paper: Paper::Quotation,
+        sheet: Sheet::A4,
+        others: Vec::new(),
+    };
+    desk.wants(issue());
+    assert!(desk.job().issued.is_empty(), "{}", desk.notice);
+    let said = "Not issued: another desk changed the shop";
+    assert!(desk.notice.starts_with(said), "{}", desk.notice);
+    assert!(!desk.changed_elsewhere && !desk.history.is_dirty());
+    let now = each(&desk);
+    assert_ne!(now, before, "it is reckoned anew");
+    desk.wants(issue());
+    let [issued] = desk.job().issued.as_slice() else {
+        panic!("{}", desk.notice)
+    };
+    assert_eq!(issued.lines[0].each, Some(now));
+}

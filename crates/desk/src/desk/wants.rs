@@ -42,9 +42,7 @@ impl Desk {
         if today != self.day {
             // Another day may have other rates.
             self.day = today;
-            self.shop = self.office.shop_on(today);
-            self.learned_of = None;
-            self.refresh();
+            self.reckon_by_shop();
         }
         self.take_replies();
         if self.take_answers() {
@@ -54,11 +52,17 @@ impl Desk {
 
     /// Goes by the shop as the office knows it now.
     pub fn take_shop(&mut self) {
+        self.reckon_by_shop();
+        self.look_at_records();
+        self.take_replies();
+    }
+
+    /// Reckons everything anew by the shop as the office knows it now.
+    pub(super) fn reckon_by_shop(&mut self) {
+        self.shop_version = self.office.shop_version();
         self.shop = self.office.shop_on(self.day);
         self.learned_of = None;
         self.refresh();
-        self.look_at_records();
-        self.take_replies();
     }
 
     /// What happened to this job since the last look, for the window to act on.

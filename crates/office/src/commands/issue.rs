@@ -108,6 +108,9 @@ fn count(text: &str) -> Result<u32, Failure> {
 pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
+    if !office.has_named_shop() {
+        office.look_at_shop()?;
+    }
     saying.tell_not_used(&office.shop());
     if asked.with.iter().any(|name| name == opened.key.as_str()) {
         return Err(words::with_itself(opened.key.as_str()));
@@ -138,6 +141,7 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
             .unwrap_or_else(|| papers::sheet_of(&office.shop())),
         day: asked.day,
         lessons: office.teaching(asked.day).lessons,
+        shop: office.shop_version(),
     };
     match office.issue(&wanted) {
         Ok(now) => {
@@ -156,7 +160,9 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
             })
         }
         Err(NotIssued::Failed { failure, .. }) => Err(failure),
-        Err(not @ NotIssued::SavedMeanwhile { .. }) => Err(said::saved_meanwhile(&not)),
+        Err(not @ (NotIssued::SavedMeanwhile { .. } | NotIssued::ShopChanged { .. })) => {
+            Err(said::saved_meanwhile(&not))
+        }
     }
 }
 

@@ -30,9 +30,13 @@ pub(super) fn office_with(
     let disk = disk();
     let named = shelf;
     let (shelf, root, key) = find(&disk, word, shelf)?;
+    let is_named = shop.is_some();
     let shop = files::shop(disk.as_ref(), shop, Some(shelf.as_ref()))?;
     let opened = read(&shelf, &key)?;
     let mut office = Office::new(shelf, root, Arc::clone(&disk), Arc::new(shop));
+    if is_named {
+        office = office.with_named_shop();
+    }
     if let Some(named) = named {
         // The records of the shelf that somebody names count for a job from elsewhere, too.
         office.teaches = Arc::new(Folder::new(disk, named, None));

@@ -2,8 +2,9 @@
 //! shelf at that moment, and its job names it.
 //!
 //! It looks first and writes once: every search and draw is settled for the version that somebody
-//! looked at, then one commit compares the versions of all jobs under their locks, writes the paper
-//! as a new file and the jobs that name it. Where somebody saved meanwhile nothing is written.
+//! looked at, then one commit compares the versions of the shop and of all jobs under their locks,
+//! writes the paper as a new file and the jobs that name it. Where somebody saved meanwhile nothing is
+//! written.
 
 pub mod interrupted;
 pub mod joint;
@@ -30,6 +31,7 @@ use crate::names::AttachmentName;
 use crate::office::Office;
 use crate::print::Sitting;
 use crate::save::Opened;
+use crate::shelf::{Version, Write};
 use crate::words::issue as words;
 use plan::{Plan, Put, Standing};
 
@@ -60,15 +62,18 @@ pub struct ToIssue {
     pub day: NaiveDate,
     /// What run records taught when its figures were seen.
     pub lessons: Arc<Lessons>,
+    /// The shop's sheet that its figures were seen by, as [`Office::shop_version`] tells it.
+    pub shop: Option<Version>,
 }
 
 impl Office {
     /// Issues a paper of one job, or a quotation of several.
     ///
     /// # Errors
-    /// Where something is in the way, somebody saved meanwhile, or a step fails; nothing is issued
-    /// then.
+    /// Where something is in the way, somebody saved the job or changed the shop meanwhile, or a step
+    /// fails; nothing is issued then.
     pub fn issue(&self, wanted: &ToIssue) -> Result<IssuedNow, NotIssued> {
+        let by_shop = self.shop_to_issue_by(wanted.shop)?;
         let mut shop = self.shop_on(wanted.day);
         shop.tables.lessons = Arc::clone(&wanted.lessons);
         let own = wanted.own.opened.as_ref().map(|opened| &opened.key);
@@ -117,8 +122,15 @@ impl Office {
                 results,
             })
             .collect();
-        let done = issue_standing(wanted, &shop, &standing, &sittings);
+        // A job of another shelf is written there, where this shop's sheet isn't.
+        let is_here = |one: &Standing| one.opened.shelf.place() == self.shelf.place();
+        let by_shop = by_shop.filter(|_| standing.first().is_some_and(is_here));
+        let done = issue_standing(wanted, &shop, by_shop.as_ref(), &standing, &sittings);
         done.map_err(|not| match not {
+            NotIssued::ShopChanged { .. } => match self.look_at_shop() {
+                Ok(_) => NotIssued::ShopChanged { numbered },
+                Err(failure) => NotIssued::Failed { failure, numbered },
+            },
             NotIssued::SavedMeanwhile { jobs, .. } => NotIssued::SavedMeanwhile { jobs, numbered },
             NotIssued::Failed { failure, .. } => NotIssued::Failed { failure, numbered },
             not @ NotIssued::InTheWay { .. } => not,
@@ -153,6 +165,7 @@ fn currency(shop: &Shop, job: &Job) -> String {
 fn issue_standing(
     wanted: &ToIssue,
     shop: &Shop,
+    by_shop: Option<&Write>,
     standing: &[Standing],
     sittings: &[Sitting<'_>],
 ) -> Result<IssuedNow, NotIssued> {
@@ -170,7 +183,7 @@ fn issue_standing(
         let entries = joint::entries(&made.issued, standing.iter().map(|one| &one.job));
         let plan = Plan::new(standing, &entries).map_err(Failure::from)?;
         let name = AttachmentName::new(&made.issued.file).map_err(Failure::from)?;
-        match plan.put(shelf.as_ref(), key, &name, &made)? {
+        match plan.put(shelf.as_ref(), key, &name, &made, by_shop)? {
             Put::NameTaken => taken.push(name),
             Put::Done(told) => {
                 let place = shelf.place_of(key, &name);

@@ -6,6 +6,7 @@ use quillbore_job::life::Blocker;
 use crate::failure::Failure;
 use crate::names::JobKey;
 use crate::save::Opened;
+use crate::shelf::ShelfError;
 
 /// A paper that was issued.
 #[derive(Debug)]
@@ -39,6 +40,11 @@ pub enum NotIssued {
         /// The job on top as it was saved, where it had none before.
         numbered: Option<Box<Opened>>,
     },
+    /// Another desk changed the shop meanwhile: its figures are looked at first.
+    ShopChanged {
+        /// The job on top as it was saved, where it had none before.
+        numbered: Option<Box<Opened>>,
+    },
     /// It could not be done.
     Failed {
         /// Why.
@@ -46,6 +52,12 @@ pub enum NotIssued {
         /// The job on top as it was saved, where it had none before.
         numbered: Option<Box<Opened>>,
     },
+}
+
+impl From<ShelfError> for NotIssued {
+    fn from(error: ShelfError) -> Self {
+        Failure::from(error).into()
+    }
 }
 
 impl From<Failure> for NotIssued {

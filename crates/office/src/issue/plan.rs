@@ -78,15 +78,17 @@ impl Plan {
     /// Writes the paper and the jobs that name it.
     ///
     /// # Errors
-    /// Where somebody saved one of the jobs meanwhile, or a step fails; nothing is issued then.
+    /// Where somebody saved one of the jobs or the shop meanwhile, or a step fails; nothing is issued
+    /// then.
     pub(super) fn put(
         &self,
         shelf: &dyn Shelf,
         keeper: &JobKey,
         name: &AttachmentName,
         made: &Ready,
+        by_shop: Option<&Write>,
     ) -> Result<Put, NotIssued> {
-        match shelf.commit(&self.commit(keeper, name.clone(), made)) {
+        match shelf.commit(&self.commit(keeper, name.clone(), made, by_shop)) {
             Ok(done) if done.locked => Ok(Put::Done(Vec::new())),
             Ok(_) => Ok(Put::Done(vec![words::NO_LOCKS.to_owned()])),
             Err(CommitError::AttachmentTaken(..)) => Ok(Put::NameTaken),
@@ -95,11 +97,15 @@ impl Plan {
                     Doc::Job(key) => Some(key),
                     Doc::Shop => None,
                 });
-                Err(NotIssued::SavedMeanwhile {
-                    jobs: jobs.collect(),
-                    numbered: None,
+                let jobs: Vec<JobKey> = jobs.collect();
+                let numbered = None;
+                Err(if jobs.is_empty() {
+                    NotIssued::ShopChanged { numbered }
+                } else {
+                    NotIssued::SavedMeanwhile { jobs, numbered }
                 })
             }
+            Err(CommitError::Gone(Doc::Shop)) => Err(NotIssued::ShopChanged { numbered: None }),
             Err(CommitError::NotSettled { error, .. }) => {
                 Ok(Put::Done(vec![words::not_settled(&error)]))
             }
@@ -113,15 +119,22 @@ impl Plan {
         }
     }
 
-    /// The paper, then its keeper's job, then the others.
-    fn commit(&self, keeper: &JobKey, name: AttachmentName, made: &Ready) -> Commit {
+    /// The paper, then its keeper's job, then the others; the shop is compared with them and stays.
+    fn commit(
+        &self,
+        keeper: &JobKey,
+        name: AttachmentName,
+        made: &Ready,
+        by_shop: Option<&Write>,
+    ) -> Commit {
+        let jobs = self.jobs.iter().map(Planned::write);
         Commit {
             attachments: vec![Attachment {
                 job: keeper.clone(),
                 name,
                 bytes: made.bytes.clone(),
             }],
-            documents: self.jobs.iter().map(Planned::write).collect(),
+            documents: jobs.chain(by_shop.cloned()).collect(),
         }
     }
 

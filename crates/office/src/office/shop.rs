@@ -84,6 +84,13 @@ impl Office {
         Arc::clone(&now.shop)
     }
 
+    /// What the sheet is known by that the shop was made of; none where it was made of none.
+    #[must_use]
+    pub fn shop_version(&self) -> Option<Version> {
+        let now = self.shop.now.lock().unwrap_or_else(PoisonError::into_inner);
+        now.version
+    }
+
     /// Whether the shop was named on the command line, so that the shelf's sheet counts for nothing.
     #[must_use]
     pub const fn has_named_shop(&self) -> bool {

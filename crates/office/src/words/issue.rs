@@ -13,6 +13,9 @@ use crate::shelf::{CommitError, ShelfError};
 /// That nothing keeps another desk out.
 pub(crate) const NO_LOCKS: &str = "This disk doesn't support locks: let one desk issue at a time, since nothing keeps another one out.";
 
+/// That another desk changed the shop while a paper was to be issued.
+const SHOP_CHANGED: &str = "Not issued: another desk changed the shop meanwhile, and the figures are reckoned anew. Look at them, then issue it.";
+
 /// That a paper was issued, and what else is to be known.
 #[must_use]
 pub fn issued(now: &IssuedNow) -> String {
@@ -36,11 +39,12 @@ pub fn not_issued(why: &NotIssued) -> String {
                 "Not issued: somebody saved {jobs} meanwhile. Look at what they did, then issue it."
             )
         }
+        NotIssued::ShopChanged { .. } => SHOP_CHANGED.to_owned(),
         NotIssued::Failed { failure, .. } => failure.to_string(),
     }
 }
 
-/// That somebody saved a job while a command issued a paper of it.
+/// That somebody saved a job, or changed the shop, while a command issued a paper.
 pub(crate) fn saved_meanwhile(why: &NotIssued) -> Failure {
     Failure::new(not_issued(why), "do it again, once you have looked")
 }

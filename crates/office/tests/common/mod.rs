@@ -151,6 +151,7 @@ impl Clerk {
             sheet: Sheet::A4,
             day: day(),
             lessons: self.office.teaching(day()).lessons,
+            shop: self.office.shop_version(),
         }
     }
 
