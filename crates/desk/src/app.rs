@@ -4,6 +4,7 @@
 mod closing;
 mod drawer;
 mod dropped;
+mod follow_shop;
 mod hand_over;
 mod keep;
 mod learned;
@@ -90,6 +91,10 @@ pub struct App {
     learned: LearnedPage,
     /// The page of the shop.
     pub shop: ShopPage,
+    /// When the shop's sheet on the shelf was looked at last [s].
+    shop_looked: f64,
+    /// What the shelf has of the shop was known at the last frame.
+    shop_known: bool,
     /// The page of the day's list.
     pub today: TodayPage,
     /// The place that somebody wants to go to, while its job is being opened.
@@ -192,6 +197,8 @@ impl App {
             was_focused: true,
             learned: LearnedPage::default(),
             shop: ShopPage::default(),
+            shop_looked: 0.0,
+            shop_known: false,
             today: TodayPage::default(),
             to_place: None,
             to_record: None,
@@ -249,6 +256,8 @@ impl App {
         self.take_replies(&ctx);
         self.take_news(&ctx);
         self.look_when_back(&ctx);
+        self.look_at_shop_again(&ctx);
+        self.follow_shop();
         self.list.poll();
         self.list_goes_by_shop();
         self.look_at_records();

@@ -18,7 +18,7 @@ use quillbore_office::words::shop as office_words;
 
 use super::App;
 use crate::actions::Action;
-use crate::shop::{ShopAsk, commit_typed};
+use crate::shop::{Met, ShopAsk, commit_typed};
 use crate::spot::Spot;
 use crate::view::Ask;
 use crate::words::desk::with_hint;
@@ -51,17 +51,23 @@ impl App {
         if take(&mut self.shop.is_start) {
             self.view_mut().focus = Some(Spot::Field(Field::Customer));
         }
+        self.put_typed_of_shop();
+        self.shop.open = false;
+    }
+
+    /// Puts what is being typed on the page in its place, as leaving it would do.
+    pub(super) fn put_typed_of_shop(&mut self) {
         let mut asks = Vec::new();
         commit_typed(&mut self.shop, self.jobs[self.at].desk.day, &mut asks);
         for ask in asks {
             self.shop_asks(ask);
         }
-        self.shop.open = false;
     }
 
     /// Asks for the shop's sheet as it stands on the shelf now.
     pub(super) fn look_at_shop(&mut self) {
         self.shop.is_overruled = self.office.has_named_shop();
+        self.shop.looking = true;
         self.clerk.ask(Request::Shop);
     }
 
@@ -73,11 +79,15 @@ impl App {
             }
             ShopAsk::Undo => self.step_shop(true),
             ShopAsk::Redo => self.step_shop(false),
-            ShopAsk::SaveAgain => self.save_shop(),
+            ShopAsk::SaveAgain => {
+                self.shop.failed = None;
+                self.save_shop();
+                self.look_at_shop();
+            }
             ShopAsk::Close => self.close_shop(),
             ShopAsk::TakeTheirs(at) => {
                 let clash = (at < self.shop.clashes.len()).then(|| self.shop.clashes.remove(at));
-                if let Some(edit) = clash.and_then(|clash| clash.take_theirs()) {
+                if let Some(edit) = clash.and_then(|met| met.clash.take_theirs()) {
                     self.edit_shop(&edit);
                 }
             }
@@ -139,6 +149,7 @@ impl App {
         let (day, by) = (desk.day, desk.name.clone());
         match self.shop.history.do_edit(edit, Changing { day, by: &by }) {
             Ok(true) => {
+                self.shop.drop_settled();
                 self.save_shop();
                 return true;
             }
@@ -166,13 +177,15 @@ impl App {
         };
         if done {
             self.shop.drafts.clear();
+            self.shop.drop_settled();
             self.save_shop();
             self.shop.notice = words::stepped(back, &label.unwrap_or_default());
         }
     }
 
-    /// Saves the sheet as it stands, one save at a time.
-    fn save_shop(&mut self) {
+    /// Saves the sheet as it stands, one save at a time; why it could not be saved before is told until
+    /// that is known.
+    pub(super) fn save_shop(&mut self) {
         let Some(base) = &self.shop.stands else {
             return;
         };
@@ -180,7 +193,6 @@ impl App {
         if self.shop.saving.is_some() || base.sheet == *now {
             return;
         }
-        self.shop.failed = None;
         self.shop.saving = Some(Arc::clone(now));
         self.clerk.ask(Request::SaveShop {
             base: base.clone(),
@@ -190,26 +202,33 @@ impl App {
 
     /// Takes in what stands on the shelf, where nothing here is on its way there.
     pub(super) fn take_shop(&mut self, result: Result<SheetStands, Failure>) {
+        self.shop.looking = false;
+        if self.shop.saving.is_some() {
+            // That save puts both together.
+            return;
+        }
         match result {
             Ok(stands) => {
-                let is_new =
-                    self.shop.stands.as_ref().map(|known| known.version) != Some(stands.version);
-                if self.shop.saving.is_some()
-                    || (self.shop.is_unsaved() && self.shop.failed.is_some())
-                {
-                    // The next save puts both together.
+                if self.shop.is_unsaved() {
+                    // The shelf answers again: what could not be saved is saved, with what is there.
+                    self.save_shop();
                     return;
                 }
-                if is_new {
-                    self.shop.history.put((*stands.sheet).clone());
-                    self.shop.stands = Some(stands);
-                    self.shop_is_new();
-                }
                 self.shop.failed = None;
+                let known = self.shop.stands.as_ref().map(|known| known.version);
+                // What is being typed is saved over what it was typed over, and both put together then.
+                if known != Some(stands.version) && !(known.is_some() && self.shop.is_typing()) {
+                    self.shop.put_sheet((*stands.sheet).clone());
+                    self.shop.stands = Some(stands);
+                }
             }
+            // Why it could not be saved stays told until it is.
+            Err(_) if self.shop.is_unsaved() => {}
             Err(failure) => {
                 let said = failure.to_string();
-                self.desk_mut().notice.clone_from(&said);
+                if self.shop.failed.as_ref() != Some(&said) {
+                    self.desk_mut().notice.clone_from(&said);
+                }
                 self.shop.failed = Some(said);
             }
         }
@@ -234,14 +253,16 @@ impl App {
                     office_words::saved(clashes.len(), &told),
                 ];
                 self.shop.notice = said.join(" ").trim().to_owned();
-                self.shop.clashes.extend(clashes);
+                self.shop.clashes.extend(Met::all(clashes, &stands.sheet));
                 let now = Arc::clone(self.shop.history.now());
                 if stands.sheet != *ours {
                     // Another desk's work came in: it goes under what was typed since.
                     let merged = merge_shop(ours, &now, &stands.sheet);
-                    self.shop.clashes.extend(merged.clashes);
-                    self.shop.history.put(merged.sheet);
+                    let both = Arc::new(merged.sheet);
+                    self.shop.clashes.extend(Met::all(merged.clashes, &both));
+                    self.shop.put_sheet((*both).clone());
                 }
+                self.shop.drop_settled();
                 self.shop.stands = Some(stands);
                 self.shop.failed = None;
                 self.shop_is_new();
@@ -252,7 +273,7 @@ impl App {
     }
 
     /// Has every job on the desk go by the shop as it is now.
-    fn shop_is_new(&mut self) {
+    pub(super) fn shop_is_new(&mut self) {
         for job in &mut self.jobs {
             job.desk.take_shop();
         }
@@ -363,11 +384,7 @@ impl App {
     }
 
     fn save_or_say(&mut self) {
-        let mut asks = Vec::new();
-        commit_typed(&mut self.shop, self.jobs[self.at].desk.day, &mut asks);
-        for ask in asks {
-            self.shop_asks(ask);
-        }
+        self.put_typed_of_shop();
         self.save_shop();
     }
 }

@@ -97,6 +97,16 @@ impl GridView {
         self.follow = true;
     }
 
+    /// Stands in another row, with the same selection and with what is being typed: the table moved under
+    /// it.
+    pub fn stand_in(&mut self, row: usize) {
+        let selected = self.anchor.row.saturating_sub(self.cursor.row);
+        let above = self.cursor.row.saturating_sub(self.anchor.row);
+        self.anchor.row = (row + selected).saturating_sub(above);
+        self.cursor.row = row;
+        self.follow = true;
+    }
+
     /// Does in the next frame what a key would, for a word that stands outside the grid:
     /// `Insert` inserts rows, `Delete` takes rows away.
     pub fn press_later(&mut self, key: Key) {

@@ -10,6 +10,7 @@ mod model;
 mod notes;
 mod page;
 mod start;
+mod taken;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -17,8 +18,8 @@ use std::sync::Arc;
 use quillbore_job::Form;
 use quillbore_job::shop::Shop;
 use quillbore_job::shop::sheet::{
-    ShopClash, ShopColumn, ShopEdit, ShopLine, ShopList, ShopNote, ShopSheet, ShownRow, Still,
-    shown_rows, still_sample,
+    ShopColumn, ShopEdit, ShopLine, ShopList, ShopNote, ShopSheet, ShownRow, Still, shown_rows,
+    still_sample,
 };
 use quillbore_job::shop_history::ShopHistory;
 use quillbore_job::words::shop_sheet as words;
@@ -31,6 +32,7 @@ pub(crate) use page::commit_typed;
 pub use page::{shop_foot_ui, shop_head_ui, shop_ui};
 pub use start::StartLine;
 pub use start::start_ui;
+pub use taken::Met;
 
 /// A part of the page that one can go to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -64,8 +66,12 @@ pub struct ShopPage {
     pub saving: Option<Arc<ShopSheet>>,
     /// Why it could not be read or saved last; what was typed is not saved then.
     pub failed: Option<String>,
+    /// A look at the shelf is under way.
+    pub looking: bool,
+    /// It was left as it is, unsaved, when the window was closed.
+    pub let_go: bool,
     /// Where another desk changed the same thing, until somebody chose.
-    pub clashes: Vec<ShopClash>,
+    pub clashes: Vec<Met>,
     /// What was done last.
     pub notice: String,
     /// The shop was named on the command line, so that this sheet counts for nothing here.

@@ -37,7 +37,8 @@ pub(super) fn notes_ui(ui: &mut Ui, place: Rect, page: &mut ShopPage, asks: &mut
 }
 
 fn clashes_ui(ui: &mut Ui, page: &ShopPage, asks: &mut Vec<ShopAsk>) {
-    for (at, clash) in page.clashes.iter().enumerate() {
+    for (at, met) in page.clashes.iter().enumerate() {
+        let clash = &met.clash;
         ui.horizontal_wrapped(|ui| {
             look::level_word(ui, Level::Check, said::TWO_DESKS);
             let told = words::clash(page.history.now(), clash);

@@ -221,6 +221,9 @@ pub fn stepped(back: bool, label: &str) -> String {
     }
 }
 
+/// That figures moved since another desk changed the shop.
+pub const OTHER_DESK_CHANGED: &str = "Another desk changed the shop: prices are reckoned anew.";
+
 /// That something could not be saved, and why.
 #[must_use]
 pub fn not_saved(why: &str) -> String {

@@ -1,0 +1,227 @@
+//! What another desk did, taken onto the page under what is being typed, and where both met.
+
+use std::sync::Arc;
+
+use quillbore_job::shop::sheet::{ShopClash, ShopList, ShopRowAt as RowAt, ShopSheet, ShownRow};
+
+use super::{At, ShopPage};
+use crate::grid::GridView;
+
+/// Something that two desks did, each in its way, as long as its place says what it did then.
+#[derive(Clone, Debug)]
+pub struct Met {
+    /// What.
+    pub clash: ShopClash,
+    /// The sheet in which both were put together.
+    of: Arc<ShopSheet>,
+}
+
+impl Met {
+    /// What two desks did, with the sheet in which it was put together.
+    pub(crate) fn all(clashes: Vec<ShopClash>, of: &Arc<ShopSheet>) -> impl Iterator<Item = Self> {
+        clashes.into_iter().map(|clash| Self {
+            clash,
+            of: Arc::clone(of),
+        })
+    }
+
+    /// Whether its place says in a sheet what it said when both were put together.
+    fn stands_in(&self, now: &ShopSheet) -> bool {
+        match &self.clash {
+            ShopClash::Line(line, _) => now.line(*line) == self.of.line(*line),
+            ShopClash::Cell(list, id, column, _) => {
+                let cell = |sheet: &ShopSheet| {
+                    let row = sheet.row(*list, *id)?;
+                    Some(row.cell(*column).clone())
+                };
+                cell(now).is_some_and(|now| Some(now) == cell(&self.of))
+            }
+            ShopClash::Row(list, id, _) => now.row(*list, *id).is_some(),
+            ShopClash::Logo => now.logo == self.of.logo,
+        }
+    }
+}
+
+impl ShopPage {
+    /// Forgets what two desks did where something else stands there by now.
+    pub(crate) fn drop_settled(&mut self) {
+        let now = self.history.now();
+        self.clashes.retain(|met| met.stands_in(now));
+    }
+
+    /// Whether something is being typed that is not in its place yet.
+    pub(crate) fn is_typing(&self) -> bool {
+        let in_a_cell = self.grids.values().any(|view| view.draft().is_some());
+        in_a_cell || self.drafts.iter().any(|draft| !self.is_as_it_stands(draft))
+    }
+
+    /// Puts the sheet in place that stands on the shelf now: cursors stay in their rows, and a line in
+    /// which nothing was typed says what stands there now.
+    pub(crate) fn put_sheet(&mut self, sheet: ShopSheet) {
+        let mut drafts = std::mem::take(&mut self.drafts);
+        drafts.retain(|at, text| !self.is_as_it_stands((at, text)));
+        self.drafts = drafts;
+        let lists: Vec<ShopList> = self.grids.keys().copied().collect();
+        let before: Vec<_> = lists.iter().map(|list| self.rows(*list)).collect();
+        self.history.put(sheet);
+        for (list, before) in lists.into_iter().zip(before) {
+            let after = self.rows(list);
+            if let Some(view) = self.grids.get_mut(&list) {
+                follow_row(view, &before, &after);
+            }
+        }
+        self.drop_settled();
+    }
+
+    /// Whether a line that has the keyboard says what stands there.
+    fn is_as_it_stands(&self, (at, text): (&At, &String)) -> bool {
+        let sheet = self.history.now();
+        match at {
+            At::Line(line) => sheet.line(*line).text() == *text,
+            // Which row that is, and what stands at the first start, the page alone knows.
+            At::Long(..) | At::Start(_) => false,
+        }
+    }
+}
+
+/// Keeps the cursor of a list in the row that it is in; what is selected keeps its shape.
+fn follow_row(view: &mut GridView, before: &[ShownRow], after: &[ShownRow]) {
+    let cursor = view.cursor();
+    let row = match before.get(cursor.row) {
+        Some(row) => after.iter().position(|other| is_row(row, other)),
+        // Below the last row new ones are begun.
+        None => Some(after.len() + (cursor.row - before.len())),
+    };
+    if let Some(row) = row.filter(|row| *row != cursor.row) {
+        view.stand_in(row);
+    }
+}
+
+/// Whether it is the same row, also where one began to stand for a sample.
+fn is_row(before: &ShownRow, after: &ShownRow) -> bool {
+    let sample = |row: &ShownRow| match &row.at {
+        RowAt::Sample(name) => Some(name.clone()),
+        _ => row.own.as_ref().and_then(|own| own.stands_for.clone()),
+    };
+    before.at == after.at || sample(before).is_some_and(|name| sample(after) == Some(name))
+}
+
+#[cfg(test)]
+mod tests {
+    use quillbore_job::Unit;
+    use quillbore_job::shop::sheet::{
+        ShopColumn as Column, ShopEdit, ShopLine, apply_shop, merge_shop,
+    };
+
+    use super::*;
+    use crate::grid::GridAt;
+
+    fn machine(sheet: &ShopSheet, at: RowAt, cells: &[(Column, &str)]) -> ShopSheet {
+        let texts = cells.iter();
+        let edit = ShopEdit::SetCells {
+            list: ShopList::Machines,
+            rows: vec![(
+                at,
+                texts.map(|(c, text)| (*c, (*text).to_owned())).collect(),
+            )],
+            unit: Unit::Mm,
+        };
+        apply_shop(sheet, &edit).expect("an edit")
+    }
+
+    fn name(sheet: &ShopSheet, text: &str) -> ShopSheet {
+        let edit = ShopEdit::SetLine {
+            line: ShopLine::Name,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        apply_shop(sheet, &edit).expect("an edit")
+    }
+
+    fn page(sheet: ShopSheet) -> ShopPage {
+        let mut page = ShopPage::default();
+        page.put_sheet(sheet);
+        page
+    }
+
+    #[test]
+    fn what_two_desks_did_is_told_until_something_else_stands_there() {
+        let base = machine(
+            &ShopSheet::default(),
+            RowAt::New,
+            &[(Column::Name, "Plover")],
+        );
+        let row = base.own(ShopList::Machines)[0].id;
+        let stroke =
+            |sheet: &ShopSheet, text| machine(sheet, RowAt::Own(row), &[(Column::Stroke, text)]);
+        let ours = name(&stroke(&base, "300"), "ours");
+        let theirs = name(&stroke(&base, "400"), "theirs");
+        let merged = merge_shop(&base, &ours, &theirs);
+        assert_eq!(merged.clashes.len(), 2);
+        let both = Arc::new(merged.sheet);
+        let mut page = page((*both).clone());
+        page.clashes.extend(Met::all(merged.clashes, &both));
+        // What is typed elsewhere changes nothing of it.
+        page.put_sheet(machine(&both, RowAt::Own(row), &[(Column::Pressure, "60")]));
+        assert_eq!(page.clashes.len(), 2);
+        page.put_sheet(stroke(&both, "350"));
+        assert!(
+            matches!(page.clashes.as_slice(), [met] if matches!(met.clash, ShopClash::Line(..))),
+            "{:?}",
+            page.clashes
+        );
+        page.put_sheet(name(&both, "a third name"));
+        assert!(page.clashes.is_empty());
+    }
+
+    #[test]
+    fn a_cursor_stays_in_its_row_whatever_another_desk_put_above_or_took_out() {
+        let mut sheet = ShopSheet::default();
+        for name in ["Plover", "Dunlin", "Knot"] {
+            sheet = machine(&sheet, RowAt::New, &[(Column::Name, name)]);
+        }
+        let mut page = page(sheet.clone());
+        let list = ShopList::Machines;
+        let at = |page: &mut ShopPage, name: &str| {
+            let rows = page.rows(list);
+            rows.iter().position(|row| row.text(Column::Name) == name)
+        };
+        let stands = at(&mut page, "Dunlin").expect("the row");
+        page.grids
+            .entry(list)
+            .or_default()
+            .go_to(GridAt::new(stands, 2));
+        let first = sheet.own(list)[0].id;
+        let without = ShopEdit::DeleteRows {
+            list,
+            rows: vec![RowAt::Own(first)],
+        };
+        page.put_sheet(apply_shop(&sheet, &without).expect("an edit"));
+        let now = at(&mut page, "Dunlin").expect("the row");
+        assert_eq!(now, stands - 1);
+        assert_eq!(page.grids[&list].cursor(), GridAt::new(now, 2));
+        // A new row that is being begun stays a new row.
+        let last = page.rows(list).len();
+        page.grids
+            .entry(list)
+            .or_default()
+            .go_to(GridAt::new(last, 0));
+        let more = machine(page.history.now(), RowAt::New, &[(Column::Name, "Ruff")]);
+        page.put_sheet(more);
+        assert_eq!(page.grids[&list].cursor(), GridAt::new(last + 1, 0));
+    }
+
+    #[test]
+    fn a_line_with_the_keyboard_is_typed_in_only_where_it_says_something_else() {
+        let mut page = page(name(&ShopSheet::default(), "first"));
+        let at = At::Line(ShopLine::Name);
+        page.drafts.insert(at, "first".to_owned());
+        assert!(!page.is_typing());
+        page.put_sheet(name(&ShopSheet::default(), "second"));
+        assert!(page.drafts.is_empty(), "it would put the old name back");
+        page.drafts.insert(at, "thi".to_owned());
+        assert!(page.is_typing());
+        page.put_sheet(name(&ShopSheet::default(), "fourth"));
+        assert_eq!(page.drafts[&at], "thi");
+    }
+}
