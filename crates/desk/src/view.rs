@@ -228,6 +228,8 @@ pub enum Waiting {
     PrintPath(String),
     /// Save and close, discard the changes, or cancel: jobs are not saved.
     Guard(Next),
+    /// Save and close, discard the changes, or cancel: the shop's data are not saved.
+    GuardShop,
     /// Another desk changed the file: merge, save a copy, or wait.
     Changed,
     /// This folder of so many jobs is to be the shelf, or isn't.

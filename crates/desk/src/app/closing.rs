@@ -1,4 +1,4 @@
-//! Jobs put away and the window closed: nothing that is not saved goes unasked.
+//! Jobs put away and the window closed: nothing of them or of the shop that is not saved goes unasked.
 
 use egui::{Context, ViewportCommand};
 
@@ -7,15 +7,19 @@ use crate::view::{Next, Waiting};
 use crate::words::messages as words;
 
 impl App {
-    /// Keeps the window open while something is being written, or a job is not saved, and asks.
+    /// Keeps the window open while something is being written, or a job or the shop is not saved, and asks.
     pub(super) fn guard_close(&mut self, ctx: &Context) {
+        let asked = ctx.input(|input| input.viewport().close_requested()) && !self.closing;
+        if asked {
+            self.put_typed_of_shop();
+        }
         let is_busy = self.jobs.iter().any(|job| job.desk.is_busy()) || self.shop.saving.is_some();
         if self.close_when_done && !is_busy {
             self.close_when_done = false;
             ctx.send_viewport_cmd(ViewportCommand::Close);
             return;
         }
-        if !ctx.input(|input| input.viewport().close_requested()) || self.closing {
+        if !asked {
             return;
         }
         if is_busy && !self.close_when_done {
@@ -26,7 +30,8 @@ impl App {
             self.desk_mut().notice = words::CLOSES_WHEN_WRITTEN.to_owned();
             return;
         }
-        // Who asks anew is asked about every job anew.
+        // Who asks anew is asked about everything anew.
+        self.shop.let_go = false;
         for job in &mut self.jobs {
             job.let_go = None;
         }
@@ -35,14 +40,28 @@ impl App {
         }
     }
 
-    /// Lays the first job on top that closing the window would lose, and asks; whether there is one.
+    /// Asks about the first job that closing the window would lose, which is laid on top, then about the
+    /// shop; whether there is anything.
     fn asks_about_unsaved(&mut self) -> bool {
-        let Some(at) = self.jobs.iter().position(OpenJob::would_be_lost) else {
-            return false;
-        };
-        self.at = at;
-        self.view_mut().wait_for(Waiting::Guard(Next::CloseWindow));
-        true
+        if let Some(at) = self.jobs.iter().position(OpenJob::would_be_lost) {
+            self.at = at;
+            self.view_mut().wait_for(Waiting::Guard(Next::CloseWindow));
+            return true;
+        }
+        let asks = self.shop.is_unsaved() && !self.shop.let_go;
+        if asks {
+            self.view_mut().wait_for(Waiting::GuardShop);
+        }
+        asks
+    }
+
+    /// Closes the window, once nothing is left to ask about.
+    pub(super) fn go_on_closing(&mut self, ctx: &Context) {
+        if !self.asks_about_unsaved() {
+            self.drop_drafts();
+            self.closing = true;
+            ctx.send_viewport_cmd(ViewportCommand::Close);
+        }
     }
 
     /// Puts the job on top away; where it is not saved, that is asked first.
@@ -76,11 +95,7 @@ impl App {
             Next::CloseWindow => {
                 let top = &mut self.jobs[self.at];
                 top.let_go = Some(top.desk.history.state());
-                if !self.asks_about_unsaved() {
-                    self.drop_drafts();
-                    self.closing = true;
-                    ctx.send_viewport_cmd(ViewportCommand::Close);
-                }
+                self.go_on_closing(ctx);
             }
         }
     }

@@ -21,6 +21,7 @@ impl App {
             self.view().waiting,
             Some(
                 Waiting::Guard(_)
+                    | Waiting::GuardShop
                     | Waiting::Changed
                     | Waiting::Left(_)
                     | Waiting::Column(..)
@@ -71,6 +72,14 @@ impl App {
                 self.desk_mut().merge(cursor);
             }
             (Waiting::Changed, Decision::Leave) => self.desk_mut().save_as_next(),
+            (Waiting::GuardShop, Decision::Leave) => {
+                self.shop.let_go = true;
+                self.go_on_closing(ctx);
+            }
+            (Waiting::GuardShop, Decision::Yes) => {
+                self.save_shop();
+                self.close_when_done = true;
+            }
             (Waiting::Guard(next), Decision::Leave) => self.leave(ctx, next),
             (Waiting::Guard(next), Decision::Yes) => {
                 let at = self.at;

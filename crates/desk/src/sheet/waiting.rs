@@ -32,6 +32,9 @@ pub fn waiting_ui(ui: &mut Ui, view: &mut SheetView, asks: &mut Vec<Ask>) {
             let said = words::not_saved(*next);
             answers_ui(ui, first, said, words::GUARD_ANSWERS, asks);
         }
+        Waiting::GuardShop => {
+            answers_ui(ui, first, words::SHOP_NOT_SAVED, words::GUARD_ANSWERS, asks);
+        }
         Waiting::Changed => {
             answers_ui(ui, first, words::CHANGED, words::CHANGED_ANSWERS, asks);
         }

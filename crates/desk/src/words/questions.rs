@@ -74,6 +74,10 @@ pub const fn not_saved(next: Next) -> &'static str {
     }
 }
 
+/// That what was typed of the shop is not saved.
+pub const SHOP_NOT_SAVED: &str =
+    "What was typed of the shop is not saved; it is lost when the window closes without it.";
+
 /// That work of an earlier run was not saved.
 #[must_use]
 pub fn left(number: &str) -> String {
