@@ -43,13 +43,10 @@ fn set_labor(office: &Office, per_hour: &str) {
 
 /// The rate of labor that the only issued paper of a job rests on.
 fn labor_of(clerk: &Clerk) -> f64 {
-    let [issued] = clerk.job.issued.as_slice() else {
-        panic!("{:?}", clerk.job.issued)
-    };
-    let mut rows = issued.rests_on.iter();
-    rows.find(|(row, _)| row == "labor per hour")
-        .map(|(_, rate)| *rate)
-        .unwrap_or_else(|| panic!("{:?}", issued.rests_on))
+    assert_eq!(clerk.job.issued.len(), 1);
+    let mut rows = clerk.job.issued[0].rests_on.iter();
+    let labor = rows.find(|(row, _)| row == "labor per hour");
+    labor.expect("a rate of labor").1
 }
 
 fn no_paper(clerk: &Clerk) {
