@@ -500,7 +500,7 @@ fn a_shop_file_that_cannot_be_used_is_refused_with_one_sentence() {
         ),
         (
             &tube("1.5"),
-            "In tubes, \"t\": bore_mm must be smaller than outer_mm",
+            "In tubes, \"t\": the bore must be smaller than the diameter of the electrode",
         ),
         (
             &tube("NaN"),

@@ -2,18 +2,24 @@
 
 #![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
-use std::sync::Arc;
+use std::collections::BTreeSet;
+use std::sync::{Arc, OnceLock};
 
 use chrono::NaiveDate;
+use proptest::prelude::*;
+use proptest::sample::select;
 use quillbore_job::Unit;
 use quillbore_job::drawer::Thing;
 use quillbore_job::form::{Dates, Form, Numbers};
-use quillbore_job::shop::Shop;
+use quillbore_job::life::Blocker;
 use quillbore_job::shop::sheet::{
-    ShopColumn as Column, ShopEdit, ShopFault, ShopLine, ShopList as List, ShopRowAt as At,
-    ShopSheet, Still, apply_shop, merge_shop, read_sheet, shown_rows, still_sample, write_sheet,
+    ShopColumn as Column, ShopEdit, ShopFault, ShopKind, ShopLine, ShopList as List,
+    ShopRowAt as At, ShopSheet, Still, apply_shop, merge_shop, read_sheet, shown_rows,
+    still_sample, write_sheet,
 };
+use quillbore_job::shop::{Shop, StandsIn};
 use quillbore_job::shop_history::{Changing, ShopHistory};
+use quillbore_job::words;
 
 fn day(text: &str) -> NaiveDate {
     text.parse().expect("a day")
@@ -302,9 +308,9 @@ fn one_bad_row_is_left_out_alone() {
     let told: Vec<String> = shop.not_used.iter().map(ToString::to_string).collect();
     let about = |text: &str| told.iter().any(|note| note.contains(text));
     for text in [
-        "bore_mm must be smaller",
+        "the bore must be smaller",
         "half",
-        "Plover: held_back_mm",
+        "Plover: the length held back",
         "Nobody",
         "Material our bronze, family is missing",
         "Easter",
@@ -562,4 +568,323 @@ fn a_shop_writes_numbers_and_days_as_its_lines_say() {
         assert_eq!(note.line, Some(ShopLine::Dates));
         assert!(note.to_string().contains("31 Jan 2026"), "{note}");
     }
+}
+
+const LISTS: [List; 9] = [
+    List::Rates,
+    List::Electrodes,
+    List::Guides,
+    List::Machines,
+    List::Customers,
+    List::Materials,
+    List::Families,
+    List::DaysOff,
+    List::StartValues,
+];
+
+/// Texts that people type in the wrong place, and some that nobody does.
+const ODD: [&str; 25] = [
+    "fifty",
+    "-95",
+    "-0.001",
+    "0",
+    "1e300",
+    "100",
+    "-500",
+    "99.9",
+    "1,234.5",
+    "12:30",
+    "\u{0}",
+    "a\tb",
+    "\u{202e}x",
+    "2026-07-01",
+    "2026-02-30",
+    "9999999999",
+    "0.0000000000001",
+    "all 1; Otter 1 x",
+    "Barrow 3",
+    "120%",
+    "5 to 1",
+    "0.1: 0; 0.2: 5",
+    "1.4301",
+    "carbon and alloy steel",
+    "no",
+];
+
+/// A shop of its own with two rows in each list, the second one of which is never touched.
+fn two_rows_each() -> ShopSheet {
+    let new = |list, typed: &[(Column, &str)]| cells(list, At::New, typed);
+    let over = |list, name: &str, typed: &[(Column, &str)]| {
+        cells(list, At::Sample(name.to_owned()), typed)
+    };
+    let samples = ShopEdit::Samples {
+        list: List::Machines,
+        count: false,
+    };
+    let of = |list: List| shown_rows(&ShopSheet::default(), list, true);
+    let named = |list, at: usize| of(list)[at].text(Column::Name).to_owned();
+    done(&[
+        line(ShopLine::Name, "Heron Bore"),
+        line(ShopLine::Address, "2 Reed Bank; Sallow, Exampleshire"),
+        line(ShopLine::Currency, "JPY"),
+        new(List::Machines, &[(Column::Name, "Otter 1")]),
+        new(
+            List::Machines,
+            &[(Column::Name, "Otter 2"), (Column::MachineHour, "71")],
+        ),
+        samples,
+        new(
+            List::Rates,
+            &[
+                (Column::ValidFrom, "2026-08-01"),
+                (Column::LaborHour, "44"),
+                (Column::Margin, "20"),
+            ],
+        ),
+        new(
+            List::Rates,
+            &[
+                (Column::ValidFrom, "2026-10-01"),
+                (Column::MachineHour, "81"),
+            ],
+        ),
+        new(
+            List::Electrodes,
+            &[(Column::Name, "reed 0.7"), (Column::Outer, "0.7")],
+        ),
+        new(
+            List::Electrodes,
+            &[(Column::Name, "reed 0.9"), (Column::Outer, "0.9")],
+        ),
+        new(
+            List::Guides,
+            &[(Column::Name, "collar 0.7"), (Column::ForElectrode, "0.7")],
+        ),
+        new(
+            List::Guides,
+            &[(Column::Name, "collar 0.9"), (Column::ForElectrode, "0.9")],
+        ),
+        new(
+            List::Materials,
+            &[
+                (Column::Name, "Sallow 5"),
+                (Column::Family, "carbon and alloy steel"),
+            ],
+        ),
+        new(
+            List::Materials,
+            &[
+                (Column::Name, "Sallow 7"),
+                (Column::Family, "nickel alloys"),
+            ],
+        ),
+        new(
+            List::Customers,
+            &[(Column::Name, "Weir"), (Column::Contact, "A. Teal")],
+        ),
+        new(
+            List::Customers,
+            &[(Column::Name, "Mill"), (Column::Contact, "B. Rail")],
+        ),
+        new(List::DaysOff, &[(Column::Day, "2026-12-24")]),
+        new(List::DaysOff, &[(Column::Day, "2026-12-31")]),
+        over(
+            List::Families,
+            &named(List::Families, 0),
+            &[(Column::WearFrom, "0.2")],
+        ),
+        over(
+            List::Families,
+            &named(List::Families, 1),
+            &[(Column::WearFrom, "0.21")],
+        ),
+        over(List::StartValues, "dressing_mm", &[(Column::Value, "0.7")]),
+        over(List::StartValues, "overlap_mm", &[(Column::Value, "0.77")]),
+    ])
+}
+
+/// What of the shop must stand, whatever is typed into the first row of a list; and of the first rows of the
+/// other lists.
+fn rows_that_stand(shop: &Shop) -> BTreeSet<String> {
+    let tables = &shop.tables;
+    let tubes = tables.tubes.iter().map(|tube| format!("{tube:?}"));
+    let guides = tables.guides.iter().map(|guide| format!("{guide:?}"));
+    let machines = tables.machines.iter().map(|machine| machine.name.clone());
+    let materials = tables.materials.iter();
+    let materials = materials.map(|one| format!("{} {:?}", one.name, one.wear));
+    let customers = shop.customers.iter();
+    let customers = customers.map(|one| format!("{} {}", one.name, one.contact));
+    let off = shop.calendar.days_off.iter().map(ToString::to_string);
+    let card = shop.rates_on(day("2026-10-01"));
+    let card = format!(
+        "{} {:?}",
+        card.valid_from,
+        card.machines_per_hour.get("Otter 2")
+    );
+    let earlier = format!("from {}", shop.rates_on(day("2026-08-01")).valid_from);
+    let start = [
+        format!("dressing {}", tables.start.dressing_mm),
+        format!("overlap {}", tables.start.overlap_mm),
+    ];
+    let all = tubes.chain(guides).chain(machines).chain(materials);
+    let all = all.chain(customers).chain(off).chain(start);
+    all.chain([card, earlier]).collect()
+}
+
+/// What stands before anything else is typed.
+static BEFORE: OnceLock<BTreeSet<String>> = OnceLock::new();
+
+/// What one typed into one cell, and what is lost with it.
+fn lost_by(sheet: &ShopSheet, edit: &ShopEdit) -> (Shop, BTreeSet<String>) {
+    let before = BEFORE.get_or_init(|| rows_that_stand(&shop(&two_rows_each())));
+    let after = shop(&apply_shop(sheet, edit).expect("an edit"));
+    let stands = rows_that_stand(&after);
+    let lost = before.difference(&stands).cloned().collect();
+    (after, lost)
+}
+
+/// Whether a row that is lost may be: it is the first of its list, or hangs on a family that was typed over.
+fn is_of(list: List, lost: &str) -> bool {
+    match list {
+        List::Rates => lost == "from 2026-08-01",
+        List::Electrodes => lost.contains("\"reed 0.7\""),
+        List::Guides => lost.contains("\"collar 0.7\""),
+        List::Machines => lost == "Otter 1",
+        List::Materials => lost.starts_with("Sallow 5"),
+        List::Customers => lost.starts_with("Weir"),
+        List::DaysOff => lost == "2026-12-24",
+        List::StartValues => lost.starts_with("dressing"),
+        List::Families => !lost.starts_with("Sallow 7") && lost.contains("Spread"),
+    }
+}
+
+fn stands(list: List, column: Column, text: &str, sheet: &ShopSheet) {
+    // What is worked out is typed nowhere.
+    if column.kind() == ShopKind::Computed {
+        return;
+    }
+    let at = At::Own(sheet.own(list)[0].id);
+    let (shop, lost) = lost_by(sheet, &cells(list, at, &[(column, text)]));
+    let case = format!("{list:?} {column:?} {text:?}: {:?}", shop.not_used);
+    assert_eq!(shop.name, "Heron Bore", "{case}");
+    assert_eq!(
+        shop.address,
+        ["2 Reed Bank", "Sallow, Exampleshire"],
+        "{case}"
+    );
+    assert_eq!(shop.tables.rates.currency, "JPY", "{case}");
+    assert_eq!(shop.tables.rates.minor_digits, 0, "{case}");
+    let beside: Vec<_> = lost.iter().filter(|row| !is_of(list, row)).collect();
+    assert!(beside.is_empty(), "{case}: {beside:?}");
+    assert_eq!(shop.stands_in, None, "{case}");
+}
+
+#[test]
+fn whatever_stands_in_one_cell_takes_nothing_else_with_it() {
+    let sheet = two_rows_each();
+    assert_eq!(shop(&sheet).not_used, []);
+    for list in LISTS {
+        for column in list.columns() {
+            for text in ODD {
+                stands(list, *column, text, &sheet);
+            }
+        }
+    }
+}
+
+#[test]
+fn whatever_stands_in_one_line_takes_no_row_with_it() {
+    let sheet = two_rows_each();
+    for &at in ShopLine::ALL {
+        for text in ODD {
+            let (shop, lost) = lost_by(&sheet, &line(at, text));
+            let case = format!("{at:?} {text:?}: {:?}", shop.not_used);
+            assert!(lost.is_empty(), "{case}: {lost:?}");
+            let is_head = matches!(at, ShopLine::Name | ShopLine::Address | ShopLine::Currency);
+            let unread = read_line_is_wrong(&shop, at);
+            assert_eq!(shop.stands_in.is_some(), is_head && unread, "{case}");
+            if at != ShopLine::Name {
+                assert_eq!(shop.name, "Heron Bore", "{case}");
+            }
+            if at != ShopLine::Currency {
+                assert_eq!(shop.tables.rates.currency, "JPY", "{case}");
+            }
+        }
+    }
+}
+
+fn read_line_is_wrong(shop: &Shop, at: ShopLine) -> bool {
+    let mut notes = shop.not_used.iter();
+    notes.any(|note| note.line == Some(at) && matches!(note.fault, ShopFault::Unread(_)))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_text_in_any_cell_takes_nothing_else_with_it(
+        list in select(LISTS.to_vec()),
+        column in 0..40_usize,
+        text in "\\PC{0,12}|-?[0-9]{1,12}([.,][0-9]{1,4})?(e[0-9]{1,3})?%?|[0-9.]{1,5} to [0-9.]{1,5}",
+    ) {
+        let columns = list.columns();
+        stands(list, columns[column % columns.len()], &text, &two_rows_each());
+    }
+}
+
+/// The first start of a shop with one machine of its own, one word where a rate should be.
+#[test]
+fn a_shop_whose_only_card_cant_be_read_quotes_at_sample_rates_in_its_own_name() {
+    for (column, text) in [
+        (Column::LaborHour, "fifty"),
+        (Column::MachineHour, "-95"),
+        (Column::MachineHour, "1e300"),
+        (Column::Margin, "100"),
+        (Column::Margin, "-500"),
+    ] {
+        let machines = ShopEdit::Samples {
+            list: List::Machines,
+            count: false,
+        };
+        let from = (Column::ValidFrom, "2026-11-01");
+        let sheet = done(&[
+            line(ShopLine::Name, "Heron Bore"),
+            line(ShopLine::Currency, "CHF"),
+            cells(List::Machines, At::New, &[(Column::Name, "Otter 1")]),
+            machines,
+            cells(
+                List::Rates,
+                At::New,
+                &[
+                    from,
+                    (Column::LaborHour, "50"),
+                    (Column::MachineHour, "60"),
+                    (column, text),
+                ],
+            ),
+        ]);
+        let shop = shop(&sheet);
+        let [note] = shop.not_used.as_slice() else {
+            panic!("{text}: {:?}", shop.not_used)
+        };
+        assert_eq!(note.row.map(|row| row.0), Some(List::Rates), "{text}");
+        assert_eq!(shop.name, "Heron Bore");
+        assert_eq!(shop.tables.rates.currency, "CHF");
+        let machines: Vec<_> = shop.tables.machines.iter().map(|one| &one.name).collect();
+        assert_eq!(machines, ["Otter 1"]);
+        assert!(shop.has_sample_rates(), "{text}");
+    }
+}
+
+#[test]
+fn a_name_that_cant_be_read_is_told_and_stands_in_the_way() {
+    let name = "x".repeat(5_000);
+    let shop = shop(&done(&[line(ShopLine::Name, &name)]));
+    let stands_in = shop.stands_in.expect("a sample's name");
+    assert_eq!(stands_in, StandsIn::Line(ShopLine::Name));
+    let said = words::life::blocker(&Blocker::StandsIn(stands_in));
+    assert_eq!(
+        said,
+        "the shop's name can't be read, and a sample stands in its place: correct it on the shop's page (F7)"
+    );
 }

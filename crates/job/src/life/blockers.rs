@@ -14,11 +14,14 @@ use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
+use crate::shop::StandsIn;
 use crate::typed::row::Row;
 
 /// What is in the way of issuing a paper.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Blocker {
+    /// The shop's own data can't be read, and papers would leave under a sample's.
+    StandsIn(StandsIn),
     /// A finding says stop.
     Stop,
     /// Something on the sheet can't be read.
@@ -82,6 +85,8 @@ impl Blocker {
 /// What the results of a job say of its next steps.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Found {
+    /// What of the shop is a sample's though it has its own.
+    pub stands_in: Option<StandsIn>,
     /// A finding says stop.
     pub stop: bool,
     /// Something on the sheet can't be read, so that the figures are without it.
@@ -100,6 +105,7 @@ pub struct Found {
 #[must_use]
 pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) -> Vec<Blocker> {
     let mut found = Vec::new();
+    found.extend(results.stands_in.map(Blocker::StandsIn));
     match paper {
         Paper::Quotation => {
             sheet(job, results, &mut found);

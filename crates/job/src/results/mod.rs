@@ -101,5 +101,6 @@ fn with_notes(
         asked,
         figures,
         notes,
+        stands_in: shop.stands_in,
     }
 }

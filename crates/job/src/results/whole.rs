@@ -11,6 +11,7 @@ use crate::asked::to_input::Asked;
 use crate::ground::keyed_list::Keyed as _;
 use crate::life;
 use crate::pinned::answer::Answer;
+use crate::shop::StandsIn;
 
 /// A job's figures, with everything that is to be said beside its lines.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,6 +22,8 @@ pub struct Results {
     pub figures: JobFigures,
     /// Side notes, in the sheet's order.
     pub notes: Vec<SideNote>,
+    /// What of the shop is a sample's though it has its own.
+    pub stands_in: Option<StandsIn>,
 }
 
 impl Results {
@@ -52,6 +55,7 @@ impl Results {
         let mut unanswered: Vec<_> = self.notes.iter().filter_map(open).collect();
         unanswered.dedup();
         life::Found {
+            stands_in: self.stands_in,
             stop: self.stopped(),
             unpriced: self.figures.price.is_none(),
             order_price: self.notes.iter().any(price),

@@ -25,6 +25,6 @@ pub use error::ShopError;
 pub use goes_by::{Agreed, GoesBy, QuotedIn};
 pub use logo::{LARGEST_LOGO_KIB, Logo, LogoError, LogoKind};
 pub use minor::minor_digits;
-pub use rows::{Identity, Pedigree, RateCard, Shop, Texts};
+pub use rows::{Identity, Pedigree, RateCard, Shop, StandsIn, Texts};
 pub use unfit::{FigureNamed, Needed, RowUnfit};
 pub use unknown::UnknownName;

@@ -12,7 +12,7 @@ use super::customer::Customer;
 use super::goes_by::GoesBy;
 use super::logo::Logo;
 use super::plain::plain;
-use super::sheet::ShopNote;
+use super::sheet::{ShopLine, ShopNote};
 use crate::life::drawer::Thing;
 use crate::typed::form::Form;
 
@@ -53,12 +53,23 @@ pub struct Shop {
     pub form: Form,
     /// What of its sheet can't be used, and why.
     pub not_used: Vec<ShopNote>,
+    /// What of it is a sample's though it has its own; no paper is issued then.
+    pub stands_in: Option<StandsIn>,
     /// Rates of a sheet are still as in the samples.
     pub(super) sample_rates: bool,
     pub(super) earlier_rates: Vec<RateCard>,
     pub(super) newest_rates: RateCard,
     pub(super) also: BTreeMap<String, Idx<Material>>,
     pub(super) other_names: Vec<Vec<String>>,
+}
+
+/// What a sample stands in for, since the shop's own can't be read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StandsIn {
+    /// A line at the head of papers, or the currency.
+    Line(ShopLine),
+    /// All of its data: the file of the shop can't be read, or is gone.
+    File,
 }
 
 /// How customers reach a shop, and what papers have to show beside its name.

@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
 use super::speaker::capital;
-use super::{answers, english, marks, names, slips};
+use super::{answers, english, marks, names, shop_sheet, slips};
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
 use crate::life::order::difference::{Difference, Revised, Topic};
@@ -13,6 +13,7 @@ use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
+use crate::shop::StandsIn;
 use crate::typed::form::Form;
 use crate::typed::overrule::FigureKey;
 
@@ -307,6 +308,14 @@ pub fn why_not(paper: Paper, in_the_way: &[Blocker]) -> String {
 #[must_use]
 pub fn blocker(blocker: &Blocker) -> String {
     match blocker {
+        Blocker::StandsIn(StandsIn::Line(line)) => format!(
+            "{} can't be read, and a sample stands in its place: correct it on the shop's page (F7)",
+            shop_sheet::line_of_shop(*line)
+        ),
+        Blocker::StandsIn(StandsIn::File) => {
+            "the shop's data can't be read, and the samples stand in their place: see the shop's page (F7)"
+                .to_owned()
+        }
         Blocker::Stop => "a side note says stop".to_owned(),
         Blocker::SheetUnread => {
             "something on the sheet can't be read, and the figures are without it".to_owned()

@@ -105,10 +105,14 @@ impl fmt::Display for RowUnfit {
             Self::Name => "the name is empty or begins or ends with a space",
             Self::PedigreeEmpty => "pedigree is empty; say where the row comes from",
             Self::NoProcess => "neither it nor its family has feed and wear",
-            Self::BoreTooWide => "bore_mm must be smaller than outer_mm",
+            Self::BoreTooWide => "the bore must be smaller than the diameter of the electrode",
             Self::NoChannel => "channels must be at least 1",
-            Self::HeldBackTooLong => "held_back_mm must be smaller than tube_length_mm",
-            Self::StandOffTooLong => "stand_off_mm is a part of held_back_mm and can't be larger",
+            Self::HeldBackTooLong => {
+                "the length held back must be smaller than that of the longest electrode"
+            }
+            Self::StandOffTooLong => {
+                "the stand-off is a part of the length held back and can't be larger"
+            }
             Self::Day => "the day is not a date like 2026-01-31",
             Self::Currency => "currency is not a code of three capitals such as USD (ISO 4217)",
             Self::MinorDigits => "minor_digits must be from 0 to 4",

@@ -109,6 +109,11 @@ pub const fn line(line: ShopLine) -> &'static str {
     }
 }
 
+/// A single line as half a sentence names it.
+pub(super) fn line_of_shop(line: ShopLine) -> String {
+    format!("the shop's {}", self::line(line))
+}
+
 /// What a single line is for, where its label says too little.
 #[must_use]
 pub const fn line_about(line: ShopLine) -> &'static str {
@@ -346,7 +351,10 @@ impl fmt::Display for ShopNote {
                  machine's name. Until then it is not used."
             ),
             ShopFault::Whole(error) => {
-                write!(f, "{where_} can't be used: {error}. The samples are used.")
+                write!(
+                    f,
+                    "{where_} can't be used: {error}. Name, address, texts and currency stand; the rows are the samples'."
+                )
             }
         }
     }

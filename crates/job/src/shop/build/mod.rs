@@ -70,6 +70,7 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
         other_names,
         day: None,
         goes_by: None,
+        stands_in: None,
         sample_rates: false,
         counted: BTreeMap::new(),
         on_letter: None,

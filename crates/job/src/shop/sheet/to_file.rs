@@ -3,6 +3,7 @@
 
 mod cells;
 mod customers;
+mod leave_out;
 mod rows;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -18,13 +19,16 @@ use super::page::{ShownRow, shown_rows};
 use super::samples::{samples, usual_line};
 use crate::life::drawer::Thing;
 use crate::shop::build::build;
-use crate::shop::disk::{CalendarFile, ShopFile, TextsFile, day_of};
+use crate::shop::disk::{CalendarFile, RateRow, ShopFile, TextsFile, day_of};
 use crate::shop::error::ShopError;
 use crate::shop::load::embedded_file;
-use crate::shop::rows::{Identity, Shop};
+use crate::shop::minor::is_step;
+use crate::shop::minor_digits;
+use crate::shop::rows::{Identity, Shop, StandsIn};
 use crate::shop::unfit::RowUnfit;
 use crate::typed::form::{Dates, Form, Numbers};
 use cells::Cells;
+use leave_out::leave_out;
 pub(super) use rows::has_sample_rates;
 
 /// Something in the shop's sheet that is not used, and why.
@@ -69,8 +73,13 @@ impl Shop {
     pub fn of_sheet(sheet: &ShopSheet) -> Result<Self, ShopError> {
         let mut notes = Vec::new();
         let mut file = file_of(sheet, &mut notes);
+        let mut has_cards = true;
         let mut shop = loop {
-            match build(embedded_file()?.laid_under(file.clone())?) {
+            if file.rates.is_empty() {
+                has_cards = false;
+                file.rates = sample_cards(sheet, &machine_names(&file))?;
+            }
+            match laid_over_samples(file.clone()) {
                 Ok(shop) => break shop,
                 // A row that doesn't fit is left out: the others are not to be lost with it.
                 Err(error) => {
@@ -78,7 +87,7 @@ impl Shop {
                     leave_out(sheet, &mut file, error.clone(), &mut notes);
                     if file == before {
                         notes.push(ShopNote::whole(error));
-                        break Self::embedded()?.clone();
+                        break laid_over_samples(lines_alone(sheet, &file)?)?;
                     }
                 }
             }
@@ -89,11 +98,53 @@ impl Shop {
         shop.counted = counted(sheet);
         put_stubs(sheet, &mut shop.tables.tubes);
         shop.customers = customers::customers(sheet, &mut notes);
-        shop.sample_rates = has_sample_rates(sheet);
+        shop.sample_rates = has_sample_rates(sheet) || !has_cards;
         shop.logo.clone_from(&sheet.logo);
+        shop.stands_in = stands_in(sheet);
         shop.not_used = notes;
         Ok(shop)
     }
+}
+
+/// The shop of a file that is laid over the samples.
+fn laid_over_samples(file: ShopFile) -> Result<Shop, ShopError> {
+    build(embedded_file()?.laid_under(file)?)
+}
+
+/// What stands at the head of papers and under their prices, over the samples' rows: whatever is wrong
+/// with the others, it is the shop's own.
+fn lines_alone(sheet: &ShopSheet, file: &ShopFile) -> Result<ShopFile, ShopError> {
+    let all = machine_names(&ShopFile::default());
+    Ok(ShopFile {
+        name: file.name.clone(),
+        address: file.address.clone(),
+        texts: file.texts.clone(),
+        rates: sample_cards(sheet, &all)?,
+        ..ShopFile::default()
+    })
+}
+
+/// The sample cards in the shop's currency, without rates of machines that are not there.
+fn sample_cards(sheet: &ShopSheet, machines: &BTreeSet<String>) -> Result<Vec<RateRow>, ShopError> {
+    let currency = line_text(sheet, Line::Currency);
+    let mut cards = embedded_file()?.rates;
+    for card in &mut cards {
+        card.minor_digits = minor_digits(&currency);
+        card.currency.clone_from(&currency);
+        card.machines_per_hour
+            .retain(|name, _| machines.contains(name));
+        let digits = card.minor_digits;
+        card.price_step = card.price_step.filter(|step| is_step(*step, digits));
+    }
+    Ok(cards)
+}
+
+/// What at the head of its papers is a sample's, since what somebody typed there can't be read.
+fn stands_in(sheet: &ShopSheet) -> Option<StandsIn> {
+    let heads = [Line::Name, Line::Address, Line::Currency];
+    let mut heads = heads.into_iter();
+    let unread = heads.find(|line| sheet.line(*line).why().is_some());
+    unread.map(StandsIn::Line)
 }
 
 impl ShopNote {
@@ -325,56 +376,4 @@ fn identity(sheet: &ShopSheet) -> Identity {
         email: text(Line::Email),
         registration: text(Line::Registration),
     }
-}
-
-/// Leaves the row out that an error is about; nothing where it is about none.
-fn leave_out(sheet: &ShopSheet, file: &mut ShopFile, error: ShopError, notes: &mut Vec<ShopNote>) {
-    let (list, name, fault) = match error {
-        ShopError::Row { list, name, what } => (list, name, ShopFault::Unfit(what)),
-        ShopError::Twice { list, name } => (list, name, ShopFault::Twice),
-        _ => return,
-    };
-    let lists = BTreeMap::from([
-        ("tubes", List::Electrodes),
-        ("guides", List::Guides),
-        ("machines", List::Machines),
-        ("materials", List::Materials),
-        ("rates", List::Rates),
-        ("start", List::StartValues),
-    ]);
-    match list {
-        "tubes" => file.tubes.retain(|row| row.name != name),
-        "guides" => file.guides.retain(|row| row.name != name),
-        "machines" => file.machines.retain(|row| row.name != name),
-        "materials" => {
-            // The other name may be the one that clashes.
-            let has = |also: &Vec<String>| also.contains(&name);
-            file.materials
-                .retain(|row| row.name != name && !has(&row.also));
-        }
-        "rates" => file.rates.retain(|row| row.valid_from != name),
-        "start" => file.start.forget(&name),
-        "calendar" => {
-            let usual = embedded_file().ok().and_then(|file| file.calendar);
-            if let (Some(own), Some(usual)) = (&mut file.calendar, usual) {
-                own.hours_per_day = usual.hours_per_day;
-                own.unattended_hours_per_day = usual.unattended_hours_per_day;
-            }
-        }
-        _ => return,
-    }
-    let known = lists.get(list).copied();
-    let id = known.and_then(|list| {
-        let named = |row: &&std::sync::Arc<super::own::ShopRow>| {
-            ShownRow::of(sheet, list, row).text(rows::naming(list)) == name
-        };
-        sheet.own(list).iter().find(named).map(|row| row.id)
-    });
-    notes.push(ShopNote {
-        row: known.map(|list| (list, id)),
-        name,
-        column: None,
-        line: (list == "calendar").then_some(Line::HoursPerDay),
-        fault,
-    });
 }

@@ -2,12 +2,19 @@
 
 use std::collections::BTreeMap;
 
+use rust_decimal::Decimal;
+use rust_decimal::prelude::ToPrimitive as _;
+
 use super::kind::{ShopValue, read_shop};
-use super::lists::{ShopColumn as Column, ShopList as List};
+use super::lists::{ShopColumn as Column, ShopLine, ShopList as List};
 use super::own::{ShopRow, ShopSheet};
 use super::samples::{sample, samples};
 use super::text_rows::{TextRow, plain};
-use crate::typed::entry::Unit;
+use super::to_file::line_text;
+use crate::ground::limits::is_of_a_shop;
+use crate::shop::minor::is_step;
+use crate::shop::minor_digits;
+use crate::typed::entry::{Entry, Unit};
 
 /// The length of new electrodes that is usual [mm].
 const USUAL_LENGTH_MM: f64 = 300.0;
@@ -43,7 +50,10 @@ fn card_before(sheet: &ShopSheet, row: &ShopRow) -> BTreeMap<Column, String> {
     let mut cells = match newest {
         Some(card) => {
             let mut cells = usual(sheet, List::Rates, card);
+            // What can't be there takes nothing with it here.
+            let digits = minor_digits(&line_text(sheet, ShopLine::Currency));
             let typed = card.cells.iter();
+            let typed = typed.filter(|(column, entry)| goes_on(**column, entry, digits));
             cells.extend(typed.map(|(column, entry)| (*column, entry.text().to_owned())));
             cells
         }
@@ -58,6 +68,25 @@ fn card_before(sheet: &ShopSheet, row: &ShopRow) -> BTreeMap<Column, String> {
     cells.remove(&Column::ValidFrom);
     cells.remove(&Column::Note);
     cells
+}
+
+/// Whether a cell of a card can be used, so that later cards go on with it.
+fn goes_on(column: Column, entry: &Entry<ShopValue>, minor_digits: u32) -> bool {
+    let can_be = |value: f64| match column {
+        Column::PriceStep => value <= 0.0 || is_step(value, minor_digits),
+        _ => is_of_a_shop(value),
+    };
+    let is_amount = |amount: &Decimal| amount.to_f64().is_some_and(can_be);
+    match entry.value() {
+        None => false,
+        Some(ShopValue::Money(amount)) => is_amount(amount),
+        Some(ShopValue::Number(number)) => can_be(*number),
+        Some(ShopValue::MachineRates(rates)) => {
+            let named = rates.named.iter().map(|(_, rate)| rate);
+            rates.all.iter().chain(named).all(is_amount)
+        }
+        Some(_) => true,
+    }
 }
 
 /// As the sample nearest in size, of the same metal and channels where those are typed; the bore in the
