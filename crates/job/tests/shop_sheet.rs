@@ -881,7 +881,7 @@ fn a_name_that_cant_be_read_is_told_and_stands_in_the_way() {
     let name = "x".repeat(5_000);
     let shop = shop(&done(&[line(ShopLine::Name, &name)]));
     let stands_in = shop.stands_in.expect("a sample's name");
-    assert_eq!(stands_in, StandsIn::Line(ShopLine::Name));
+    assert_eq!(stands_in, StandsIn::Name);
     let said = words::life::blocker(&Blocker::StandsIn(stands_in));
     assert_eq!(
         said,

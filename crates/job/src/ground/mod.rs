@@ -5,4 +5,5 @@ pub mod keyed_list;
 pub mod limits;
 pub(crate) mod list;
 pub mod same_name;
+pub(crate) mod stands_in;
 pub(crate) mod text;

@@ -6,6 +6,7 @@ use quillbore_calc::RowId;
 
 use super::parts::{ordered, sum};
 use super::trouble::{holds_delivery, is_open};
+use crate::ground::stands_in::StandsIn;
 use crate::job::Job;
 use crate::life::inspected::same_mark;
 use crate::life::order;
@@ -14,7 +15,6 @@ use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
-use crate::shop::StandsIn;
 use crate::typed::row::Row;
 
 /// What is in the way of issuing a paper.

@@ -9,9 +9,9 @@ use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
 use crate::asked::to_input::Asked;
 use crate::ground::keyed_list::Keyed as _;
+use crate::ground::stands_in::StandsIn;
 use crate::life;
 use crate::pinned::answer::Answer;
-use crate::shop::StandsIn;
 
 /// A job's figures, with everything that is to be said beside its lines.
 #[derive(Clone, Debug, PartialEq)]

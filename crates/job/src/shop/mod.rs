@@ -19,12 +19,13 @@ mod start;
 pub(crate) mod unfit;
 pub(crate) mod unknown;
 
+pub use crate::ground::stands_in::StandsIn;
 pub use calendar::Calendar;
 pub use customer::{Customer, Exchange};
 pub use error::ShopError;
 pub use goes_by::{Agreed, GoesBy, QuotedIn};
 pub use logo::{LARGEST_LOGO_KIB, Logo, LogoError, LogoKind};
 pub use minor::minor_digits;
-pub use rows::{Identity, Pedigree, RateCard, Shop, StandsIn, Texts};
+pub use rows::{Identity, Pedigree, RateCard, Shop, Texts};
 pub use unfit::{FigureNamed, Needed, RowUnfit};
 pub use unknown::UnknownName;

@@ -12,7 +12,8 @@ use super::customer::Customer;
 use super::goes_by::GoesBy;
 use super::logo::Logo;
 use super::plain::plain;
-use super::sheet::{ShopLine, ShopNote};
+use super::sheet::ShopNote;
+use crate::ground::stands_in::StandsIn;
 use crate::life::drawer::Thing;
 use crate::typed::form::Form;
 
@@ -61,15 +62,6 @@ pub struct Shop {
     pub(super) newest_rates: RateCard,
     pub(super) also: BTreeMap<String, Idx<Material>>,
     pub(super) other_names: Vec<Vec<String>>,
-}
-
-/// What a sample stands in for, since the shop's own can't be read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum StandsIn {
-    /// A line at the head of papers, or the currency.
-    Line(ShopLine),
-    /// All of its data: the file of the shop can't be read, or is gone.
-    File,
 }
 
 /// How customers reach a shop, and what papers have to show beside its name.

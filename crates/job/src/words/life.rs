@@ -4,7 +4,8 @@ use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
 use super::speaker::capital;
-use super::{answers, english, marks, names, shop_sheet, slips};
+use super::{answers, english, marks, names, slips};
+use crate::ground::stands_in::StandsIn;
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
 use crate::life::order::difference::{Difference, Revised, Topic};
@@ -13,7 +14,6 @@ use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
-use crate::shop::StandsIn;
 use crate::typed::form::Form;
 use crate::typed::overrule::FigureKey;
 
@@ -304,18 +304,28 @@ pub fn why_not(paper: Paper, in_the_way: &[Blocker]) -> String {
     }
 }
 
+const fn stands_in(of: StandsIn) -> &'static str {
+    match of {
+        StandsIn::Name => {
+            "the shop's name can't be read, and a sample stands in its place: correct it on the shop's page (F7)"
+        }
+        StandsIn::Address => {
+            "the shop's address can't be read, and a sample stands in its place: correct it on the shop's page (F7)"
+        }
+        StandsIn::Currency => {
+            "the shop's currency can't be read, and a sample stands in its place: correct it on the shop's page (F7)"
+        }
+        StandsIn::File => {
+            "the shop's file can't be read or is gone, and samples stand in its place: see the shop's page (F7)"
+        }
+    }
+}
+
 /// Half a sentence: what is in the way of the floor.
 #[must_use]
 pub fn blocker(blocker: &Blocker) -> String {
     match blocker {
-        Blocker::StandsIn(StandsIn::Line(line)) => format!(
-            "{} can't be read, and a sample stands in its place: correct it on the shop's page (F7)",
-            shop_sheet::line_of_shop(*line)
-        ),
-        Blocker::StandsIn(StandsIn::File) => {
-            "the shop's data can't be read, and the samples stand in their place: see the shop's page (F7)"
-                .to_owned()
-        }
+        Blocker::StandsIn(of) => stands_in(*of).to_owned(),
         Blocker::Stop => "a side note says stop".to_owned(),
         Blocker::SheetUnread => {
             "something on the sheet can't be read, and the figures are without it".to_owned()

@@ -109,11 +109,6 @@ pub const fn line(line: ShopLine) -> &'static str {
     }
 }
 
-/// A single line as half a sentence names it.
-pub(super) fn line_of_shop(line: ShopLine) -> String {
-    format!("the shop's {}", self::line(line))
-}
-
 /// What a single line is for, where its label says too little.
 #[must_use]
 pub const fn line_about(line: ShopLine) -> &'static str {

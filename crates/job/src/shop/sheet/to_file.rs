@@ -17,6 +17,7 @@ use super::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use super::own::ShopSheet;
 use super::page::{ShownRow, shown_rows};
 use super::samples::{samples, usual_line};
+use crate::ground::stands_in::StandsIn;
 use crate::life::drawer::Thing;
 use crate::shop::build::build;
 use crate::shop::disk::{CalendarFile, RateRow, ShopFile, TextsFile, day_of};
@@ -24,7 +25,7 @@ use crate::shop::error::ShopError;
 use crate::shop::load::embedded_file;
 use crate::shop::minor::is_step;
 use crate::shop::minor_digits;
-use crate::shop::rows::{Identity, Shop, StandsIn};
+use crate::shop::rows::{Identity, Shop};
 use crate::shop::unfit::RowUnfit;
 use crate::typed::form::{Dates, Form, Numbers};
 use cells::Cells;
@@ -141,10 +142,14 @@ fn sample_cards(sheet: &ShopSheet, machines: &BTreeSet<String>) -> Result<Vec<Ra
 
 /// What at the head of its papers is a sample's, since what somebody typed there can't be read.
 fn stands_in(sheet: &ShopSheet) -> Option<StandsIn> {
-    let heads = [Line::Name, Line::Address, Line::Currency];
+    let heads = [
+        (Line::Name, StandsIn::Name),
+        (Line::Address, StandsIn::Address),
+        (Line::Currency, StandsIn::Currency),
+    ];
     let mut heads = heads.into_iter();
-    let unread = heads.find(|line| sheet.line(*line).why().is_some());
-    unread.map(StandsIn::Line)
+    let unread = heads.find(|(line, _)| sheet.line(*line).why().is_some());
+    unread.map(|(_, stands_in)| stands_in)
 }
 
 impl ShopNote {
