@@ -123,7 +123,7 @@ fn read_first(named: Named<'_>, clock: Arc<dyn Clock>) -> Result<ReadFirst, Fail
     };
     let (folder, standing) = start::open(&disk, &root, known, begins)?;
     let is_named = shop.is_some();
-    let shop = files::shop(disk.as_ref(), shop, Some(folder.as_ref()))?;
+    let shop = files::shop_in_window(disk.as_ref(), shop, folder.as_ref())?;
     if let Some(mark) = folder.mark()? {
         // A shelf that was seen once is missed when it is not there.
         settings

@@ -19,6 +19,7 @@ use crate::learned::{Learned, learned};
 use crate::names::{AttachmentName, JobKey};
 use crate::office::queue::Queue;
 use crate::office::shop::{SheetSaved, SheetStands};
+use crate::office::shop_lost::InPlaceOfLost;
 use crate::office::{Attached, Into, MergedWork, Office, SavedAs, Wanted, reprint};
 use crate::open::OnDesk;
 use crate::places;
@@ -131,6 +132,8 @@ pub enum Request {
     },
     /// Look at the shop's sheet on the shelf.
     Shop,
+    /// Put something in the place of a shop's file that is lost, and look at it.
+    ReplaceLostShop(InPlaceOfLost),
     /// The hours that each of these jobs still takes.
     HoursEach {
         /// Which.
@@ -241,7 +244,12 @@ pub enum Reply {
     /// What the run records of the shelf have taught.
     Learned(Box<Learned>),
     /// The shop's sheet as it stands on the shelf, or why it can't be read.
-    Shop(Result<SheetStands, Failure>),
+    Shop {
+        /// The sheet, or why not.
+        result: Result<SheetStands, Failure>,
+        /// Whether its file is lost, so that something has to take its place.
+        is_lost: bool,
+    },
     /// The hours that each job still takes.
     HoursEach(BTreeMap<JobKey, f64>),
     /// The job in which a line of the day's list was noted as done.
@@ -418,7 +426,8 @@ fn done(office: &Office, request: Request) -> Reply {
             let shop = office.shop_on(day);
             Reply::Learned(Box::new(learned(&office.records(), &shop, day)))
         }
-        Request::Shop => Reply::Shop(office.look_at_shop()),
+        Request::Shop => shop_read(office, office.look_at_shop()),
+        Request::ReplaceLostShop(by) => shop_read(office, office.replace_lost_shop(by)),
         Request::HoursEach { jobs, day } => Reply::HoursEach(office.hours_each(&jobs, day)),
         Request::Done { line, day, by } => {
             Reply::Done(office.note_done(&line, day, &by).map(Box::new))
@@ -470,4 +479,11 @@ fn adopt(office: &Office) -> Result<(), Failure> {
     // Without random numbers there is no mark that no other shelf has.
     office.shelf.adopt(&places::new_mark()?)?;
     Ok(())
+}
+
+fn shop_read(office: &Office, result: Result<SheetStands, Failure>) -> Reply {
+    Reply::Shop {
+        is_lost: result.is_err() && office.has_lost_shop(),
+        result,
+    }
 }

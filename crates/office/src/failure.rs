@@ -27,6 +27,12 @@ impl Failure {
         }
     }
 
+    /// What could not be done, without what to do about it.
+    #[must_use]
+    pub fn message(&self) -> &str {
+        &self.message
+    }
+
     /// The same, about a file or folder.
     #[must_use]
     pub fn at(self, path: &Path) -> Self {

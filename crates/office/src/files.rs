@@ -5,10 +5,11 @@ use std::path::{Path, PathBuf};
 
 use chrono::NaiveDate;
 use quillbore_job::Shop;
-use quillbore_job::file::LARGEST_FILE;
+use quillbore_job::file::{LARGEST_FILE, read_job};
 
 use crate::disk::{Disk, Kind};
 use crate::failure::Failure;
+use crate::office::shop_lost::{samples_for_lost, shop_file, unread};
 use crate::shelf::{Doc, Shelf};
 use crate::words::files as words;
 
@@ -23,23 +24,43 @@ pub fn shop(
     shelf: Option<&dyn Shelf>,
 ) -> Result<Shop, Failure> {
     let of_file = |bytes: &[u8], path: &Path| {
-        Shop::with_file(bytes)
-            .map_err(|error| Failure::new(error.to_string(), error.hint()).at(path))
+        Shop::with_file(bytes).map_err(|error| {
+            if read_job(bytes).is_ok() {
+                return words::job_as_shop(path);
+            }
+            Failure::new(error.to_string(), error.hint()).at(path)
+        })
     };
     if let Some(path) = own {
         return of_file(&read_capped(disk, path)?, path);
     }
     if let Some(shelf) = shelf
-        && let Some(stored) = shelf.read(&Doc::Shop)?
+        && let Some(stored) = shop_file(shelf)?
     {
-        return of_file(
-            &stored.bytes,
-            &PathBuf::from(shelf.place()).join("shop.ron"),
-        );
+        let place = PathBuf::from(shelf.place()).join("shop.ron");
+        return of_file(&stored.bytes, &place).map_err(|why| unread(shelf, why));
     }
     let embedded =
         Shop::embedded().map_err(|error| Failure::new(error.to_string(), error.hint()))?;
     Ok(embedded.clone())
+}
+
+/// The same for the window, which opens on the samples where the shelf's own shop is lost: somebody sees
+/// to it there, and no paper is issued until then.
+///
+/// # Errors
+/// Where the shelf can't be reached, or a file that somebody named can't be used.
+pub fn shop_in_window(
+    disk: &dyn Disk,
+    own: Option<&Path>,
+    shelf: &dyn Shelf,
+) -> Result<Shop, Failure> {
+    if own.is_none() {
+        // Whether it can be reached at all is told before the window opens.
+        shelf.read(&Doc::Shop)?;
+        return shop(disk, None, Some(shelf)).or_else(|_| samples_for_lost());
+    }
+    shop(disk, own, None)
 }
 
 /// A shop with the rates in force on a day.

@@ -14,6 +14,7 @@ mod read;
 pub mod reprint;
 mod save_as;
 pub mod shop;
+pub mod shop_lost;
 mod shop_seen;
 
 pub use base::Office;

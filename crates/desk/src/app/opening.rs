@@ -90,7 +90,10 @@ impl App {
                     self.list.look_again();
                 }
                 Reply::Adopted(Err(failure)) => self.desk_mut().notice = failure.to_string(),
-                Reply::Shop(result) => self.take_shop(result),
+                Reply::Shop { result, is_lost } => {
+                    self.shop.is_lost = is_lost;
+                    self.take_shop(result);
+                }
                 Reply::ShopSaved { ours, result } => self.take_shop_saved(&ours, result),
                 Reply::HoursEach(hours) => self.take_hours(hours),
                 Reply::Done(Ok(done)) => self.take_done(&done.key, &done.base),

@@ -84,6 +84,7 @@ impl App {
                 self.save_shop();
                 self.look_at_shop();
             }
+            ShopAsk::ReplaceLost(by) => self.clerk.ask(Request::ReplaceLostShop(by)),
             ShopAsk::Close => self.close_shop(),
             ShopAsk::TakeTheirs(at) => {
                 let clash = (at < self.shop.clashes.len()).then(|| self.shop.clashes.remove(at));

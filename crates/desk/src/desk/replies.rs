@@ -51,7 +51,7 @@ impl Desk {
             // The window opens jobs and makes shelves, not the desk of one job.
             Reply::Opened { .. }
             | Reply::Learned(_)
-            | Reply::Shop(_)
+            | Reply::Shop { .. }
             | Reply::PrintedOut { .. }
             | Reply::Printers(_)
             | Reply::HoursEach(_)

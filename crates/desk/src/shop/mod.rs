@@ -24,6 +24,7 @@ use quillbore_job::shop::sheet::{
 use quillbore_job::shop_history::ShopHistory;
 use quillbore_job::words::shop_sheet as words;
 use quillbore_office::office::shop::SheetStands;
+use quillbore_office::office::shop_lost::InPlaceOfLost;
 use quillbore_office::pool::Pool;
 
 use crate::grid::GridView;
@@ -96,6 +97,8 @@ pub struct ShopPage {
     pub(crate) computed: Arc<model::Computed>,
     /// From what it was worked out.
     pub(crate) computed_of: Option<(Arc<Pool>, Arc<Shop>)>,
+    /// The shop's file can't be read or is gone: something has to take its place.
+    pub is_lost: bool,
     /// Electrodes and guides of which more is promised than lies there.
     pub(crate) short: usize,
     /// The path that is typed for the logo.
@@ -144,6 +147,8 @@ pub enum ShopAsk {
     Redo,
     /// Save once more what could not be saved.
     SaveAgain,
+    /// Something takes the place of the shop's file that is lost.
+    ReplaceLost(InPlaceOfLost),
     /// The page is closed.
     Close,
     /// What another desk wanted stands, of the clash at this place.

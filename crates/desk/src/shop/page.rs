@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use egui::{Align, Frame, Key, Layout, Margin, Modifiers, Panel, Rect, ScrollArea, Ui, UiBuilder};
 use quillbore_job::shop::sheet::{ShopBlock, ShopList as List};
 use quillbore_job::words::shop_sheet as words;
+use quillbore_office::office::shop_lost::InPlaceOfLost;
 
 use super::lines::{block_ui, commit_lines};
 use super::list::{commit_lists, list_ui};
@@ -99,7 +100,14 @@ pub fn shop_foot_ui(ui: &mut Ui, page: &mut ShopPage, sentence: &str, asks: &mut
         pencil(ui, &said::still(&still));
         ui.add_space(16.0);
         if let Some(why) = &page.failed {
-            if look::word(ui, said::SAVE_AGAIN).clicked() {
+            if page.is_lost {
+                if look::word(ui, said::TAKE_BEFORE).clicked() {
+                    asks.push(ShopAsk::ReplaceLost(InPlaceOfLost::TheVersionBefore));
+                }
+                if look::word(ui, said::BEGIN_ANEW).clicked() {
+                    asks.push(ShopAsk::ReplaceLost(InPlaceOfLost::Nothing));
+                }
+            } else if look::word(ui, said::SAVE_AGAIN).clicked() {
                 asks.push(ShopAsk::SaveAgain);
             }
             let room = ui.available_rect_before_wrap();

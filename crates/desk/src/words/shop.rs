@@ -224,6 +224,12 @@ pub fn stepped(back: bool, label: &str) -> String {
 /// That figures moved since another desk changed the shop.
 pub const OTHER_DESK_CHANGED: &str = "Another desk changed the shop: prices are reckoned anew.";
 
+/// The word that takes the version before of a shop's file that is lost.
+pub const TAKE_BEFORE: &str = "take the version before";
+
+/// The word that begins a shop anew whose file is lost.
+pub const BEGIN_ANEW: &str = "begin anew";
+
 /// That something could not be saved, and why.
 #[must_use]
 pub fn not_saved(why: &str) -> String {

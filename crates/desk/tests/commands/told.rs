@@ -266,7 +266,7 @@ fn what_of_the_shop_is_not_used_is_told_beside_the_figures() {
         assert_eq!(told.lines().count(), 1, "{told}");
         assert!(told.contains("Guide guide 9.10, life, holes: "), "{told}");
         assert!(
-            told.contains("Correct it on the page of the shop"),
+            told.contains("Correct it in ") && told.contains("bad.ron"),
             "{told}"
         );
         assert_eq!(with_good.stdout, with_bad.stdout);

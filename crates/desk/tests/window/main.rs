@@ -17,6 +17,7 @@ mod notes;
 mod promise;
 mod runs;
 mod shop;
+mod shop_lost;
 mod shop_of_others;
 mod steps;
 mod still;

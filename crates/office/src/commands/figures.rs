@@ -58,7 +58,7 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Figures, Fai
 pub(super) fn run(asked: &Figures, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
-    saying.tell_not_used(&office.shop());
+    saying.tell_not_used(&office.shop(), asked.shop.as_deref());
     let mut shop = office.shop_as_taught_for(asked.day, Some(&opened.key));
     if asked.json {
         // Programs read its sentences too: they don't change with what a shop likes to see.

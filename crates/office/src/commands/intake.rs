@@ -120,7 +120,7 @@ fn table(asked: &Intake) -> Result<Foreign, Failure> {
 pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let disk = named::disk();
     let shop = files::shop(disk.as_ref(), asked.shop.as_deref(), None)?;
-    saying.tell_not_used(&shop);
+    saying.tell_not_used(&shop, asked.shop.as_deref());
     let shop = files::shop_on(&shop, asked.day);
     let table = table(asked)?;
     let mut job = Job {

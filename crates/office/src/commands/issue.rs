@@ -111,7 +111,7 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
     if !office.has_named_shop() {
         office.look_at_shop()?;
     }
-    saying.tell_not_used(&office.shop());
+    saying.tell_not_used(&office.shop(), asked.shop.as_deref());
     if asked.with.iter().any(|name| name == opened.key.as_str()) {
         return Err(words::with_itself(opened.key.as_str()));
     }

@@ -99,7 +99,7 @@ pub(super) fn sheet_of(shop: &Shop) -> quillbore_paper::Sheet {
 pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
-    saying.tell_not_used(&office.shop());
+    saying.tell_not_used(&office.shop(), asked.shop.as_deref());
     let shop = office.shop_as_taught_for(asked.day, Some(&opened.key));
     let job = Arc::clone(&opened.base);
     let shop = shop.for_job(&job);

@@ -2,6 +2,7 @@
 
 use std::fmt::Display;
 use std::io::{self, Write};
+use std::path::Path;
 
 use quillbore_job::Shop;
 use serde::Serialize;
@@ -60,9 +61,9 @@ impl<'a> Saying<'a> {
     }
 
     /// Tells what of the shop's sheet can't be used, a line for each.
-    pub(super) fn tell_not_used(&mut self, shop: &Shop) {
+    pub(super) fn tell_not_used(&mut self, shop: &Shop, file: Option<&Path>) {
         for note in &shop.not_used {
-            self.tell(words::not_used(note));
+            self.tell(words::not_used(note, file));
         }
     }
 

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use quillbore_job::Job;
 use quillbore_job::file::{ReadError, read_job};
+use quillbore_job::shop::sheet::read_sheet;
 
 use crate::failure::Failure;
 use crate::names::JobKey;
@@ -21,6 +22,7 @@ pub(crate) fn read(shelf: &Arc<dyn Shelf>, key: &JobKey) -> Result<Opened, Failu
     let (job, version) = stored(shelf.as_ref(), key).map_err(|not| match not {
         NotRead::Shelf(error) => error.into(),
         NotRead::NotThere => words::no_such_job(key, &place()),
+        NotRead::NoJob(_) if is_shop(shelf.as_ref(), key) => words::shop_as_job(key, &place()),
         NotRead::NoJob(why) => words::no_job(key, &why, &place()),
     })?;
     Ok(Opened {
@@ -30,6 +32,12 @@ pub(crate) fn read(shelf: &Arc<dyn Shelf>, key: &JobKey) -> Result<Opened, Failu
         base: job,
         mark: shelf.mark()?,
     })
+}
+
+/// Whether what has a job's name are the data of a shop.
+fn is_shop(shelf: &dyn Shelf, key: &JobKey) -> bool {
+    let stored = shelf.read(&Doc::Job(key.clone()));
+    matches!(stored, Ok(Some(stored)) if read_sheet(&stored.bytes).is_ok())
 }
 
 /// Why there is no job to be read.

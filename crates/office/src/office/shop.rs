@@ -13,6 +13,7 @@ use quillbore_job::shop::{Logo, ShopError};
 use quillbore_paper::logo::DrawnLogo;
 
 use super::base::Office;
+use super::shop_lost::{shop_file, unread};
 use crate::failure::Failure;
 use crate::files::read_capped;
 use crate::shelf::{Commit, CommitError, Doc, Stored, Version};
@@ -115,7 +116,7 @@ impl Office {
     }
 
     fn sheet_stands(&self) -> Result<SheetStands, Failure> {
-        match self.shelf.read(&Doc::Shop)? {
+        match shop_file(self.shelf.as_ref())? {
             None => Ok(SheetStands::default()),
             Some(stored) => self.sheet_of(&stored),
         }
@@ -139,8 +140,8 @@ impl Office {
     }
 
     fn no_shop(&self, error: &ShopError) -> Failure {
-        let place = Path::new(&self.shelf.place()).join("shop.ron");
-        Failure::new(error.to_string(), error.hint()).at(&place)
+        let why = Failure::new(error.to_string(), error.hint());
+        unread(self.shelf.as_ref(), why)
     }
 
     /// A file as the shop's logo.
@@ -194,6 +195,7 @@ impl Office {
     pub fn save_shop(&self, base: &SheetStands, ours: &ShopSheet) -> Result<SheetSaved, Failure> {
         let (mut rests_on, mut sheet) = (base.clone(), ours.clone());
         let mut clashes = Vec::new();
+        let mut was_gone = false;
         for _ in 0..TRIES {
             let text = write_sheet(&sheet);
             // Only what opens again as this sheet is ever written.
@@ -204,7 +206,7 @@ impl Office {
             let bytes = text.into_bytes();
             let version = Version::of(&bytes);
             let commit = Commit::one(Doc::Shop, bytes, rests_on.version);
-            let told = match self.shelf.commit(&commit) {
+            let mut told = match self.shelf.commit(&commit) {
                 Ok(done) if done.locked || rests_on.version.is_none() => Vec::new(),
                 Ok(_) => vec![words::NO_LOCKS.to_owned()],
                 Err(CommitError::NotSettled { error, .. }) => vec![words::not_settled(&error)],
@@ -218,11 +220,13 @@ impl Office {
                 }
                 // Somebody took it off the shelf: what was on it is in ours.
                 Err(CommitError::Gone(_)) => {
+                    was_gone = true;
                     rests_on.version = None;
                     continue;
                 }
                 Err(error) => return Err(error.into()),
             };
+            told.extend(was_gone.then(|| words::WAS_GONE.to_owned()));
             let stands = SheetStands {
                 sheet: Arc::new(sheet),
                 version: Some(version),

@@ -2,6 +2,7 @@
 
 use std::ffi::OsStr;
 use std::io;
+use std::path::Path;
 
 use quillbore_job::Paper;
 use quillbore_job::shop::sheet::ShopNote;
@@ -51,8 +52,14 @@ not be written out. The reason is on standard error."
 }
 
 /// What of the shop's sheet is not used, in one line.
-pub(crate) fn not_used(note: &ShopNote) -> String {
-    format!("In the shop's data: {note} Correct it on the page of the shop (F7).")
+pub(crate) fn not_used(note: &ShopNote, file: Option<&Path>) -> String {
+    match file {
+        Some(file) => {
+            let file = shown::name(file.as_os_str());
+            format!("In the shop's data: {note} Correct it in {file}.")
+        }
+        None => format!("In the shop's data: {note} Correct it on the page of the shop (F7)."),
+    }
 }
 
 /// The program with its version.

@@ -13,6 +13,15 @@ pub(crate) fn not_read(error: &io::Error, path: &Path) -> Failure {
     by_system("The file can't be read", error, path)
 }
 
+/// That a job was named where a shop's file belongs.
+pub(crate) fn job_as_shop(path: &Path) -> Failure {
+    Failure::new(
+        "The file is a job, and no data of a shop",
+        "name the shop's own file there",
+    )
+    .at(path)
+}
+
 /// That a file is larger than any of ours.
 pub(crate) fn too_large(path: &Path) -> Failure {
     Failure::new(

@@ -28,6 +28,15 @@ pub(crate) fn no_job(key: &JobKey, why: &ReadError, place: &Path) -> Failure {
     Failure::new(format!("Job {key}: {why}"), why.hint()).at(place)
 }
 
+/// That what has the name of a job are the data of a shop.
+pub(crate) fn shop_as_job(key: &JobKey, place: &Path) -> Failure {
+    Failure::new(
+        format!("{key} is no job: it has the data of a shop"),
+        "name a job, and the shop's file after --shop",
+    )
+    .at(place)
+}
+
 /// That somebody took a job off the shelf that was open.
 pub(crate) fn gone(key: &JobKey) -> Failure {
     Failure::new(

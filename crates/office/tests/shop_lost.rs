@@ -1,0 +1,156 @@
+//! A shop's file that can't be read, or is gone: what is told, and what takes its place.
+
+#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
+
+use std::fs;
+use std::path::Path;
+use std::sync::Arc;
+
+use quillbore_job::Unit;
+use quillbore_job::life::Blocker;
+use quillbore_job::shop::StandsIn;
+use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopSheet, apply_shop};
+use quillbore_office::disk::{Disk, RealDisk};
+use quillbore_office::office::shop::SheetStands;
+use quillbore_office::office::shop_lost::InPlaceOfLost;
+use quillbore_office::shelf::{Folder};
+use quillbore_office::start::{Begins, open};
+use quillbore_office::{Office, files};
+
+fn disk() -> Arc<dyn Disk> {
+    Arc::new(RealDisk::default())
+}
+
+/// A window on the shelf in a folder, as it is opened.
+fn window(root: &Path) -> Office {
+    let disk = disk();
+    let (shelf, _) = open(&disk, root, None, Begins::Empty).expect("a shelf");
+    let shop = files::shop_in_window(disk.as_ref(), None, shelf.as_ref()).expect("a shop");
+    Office::over(shelf, disk, Arc::new(shop))
+}
+
+fn named(name: &str, base: &ShopSheet) -> ShopSheet {
+    let edit = ShopEdit::SetLine {
+        line: ShopLine::Name,
+        text: name.to_owned(),
+        unit: Unit::Mm,
+    };
+    apply_shop(base, &edit).expect("an edit")
+}
+
+/// A shelf whose shop was saved twice.
+fn saved_twice(root: &Path) {
+    let office = window(root);
+    let first = named("Heron Bore", &ShopSheet::default());
+    let saved = office.save_shop(&SheetStands::default(), &first);
+    let stands = saved.expect("saved").stands;
+    let second = named("Heron Fine Bore", &first);
+    office.save_shop(&stands, &second).expect("saved");
+}
+
+fn of_command(root: &Path) -> String {
+    let shelf = Folder::new(disk(), root, None);
+    let shop = files::shop(disk().as_ref(), None, Some(&shelf));
+    shop.expect_err("refused").to_string()
+}
+
+#[test]
+fn a_file_that_cant_be_read_opens_on_samples_and_the_version_before_is_taken() {
+    let samples = ["(format: 3 lines: {}", "(format: 99)", ""];
+    for text in samples {
+        let folder = tempfile::tempdir().expect("a folder");
+        let root = folder.path().join("shelf");
+        saved_twice(&root);
+        fs::write(root.join("shop.ron"), text).expect("damaged");
+        let told = of_command(&root);
+        assert!(told.contains("shop.files/previous.ron"), "{told}");
+        let office = window(&root);
+        assert_eq!(office.shop().stands_in, Some(StandsIn::File));
+        let told = office.look_at_shop().expect_err("unread").to_string();
+        assert!(told.contains("F7") && told.contains("shop.ron"), "{told}");
+        let stands = office.replace_lost_shop(InPlaceOfLost::TheVersionBefore);
+        assert!(stands.expect("taken").version.is_some());
+        assert_eq!(
+            (office.shop().name.as_str(), office.shop().stands_in),
+            ("Heron Bore", None)
+        );
+        let kept = fs::read_dir(&root).expect("a folder").flatten();
+        let mut kept = kept.filter(|one| {
+            one.file_name()
+                .to_string_lossy()
+                .starts_with("shop-unread-")
+        });
+        let kept = kept.next().expect("kept beside");
+        assert_eq!(fs::read_to_string(kept.path()).expect("read"), text);
+    }
+}
+
+#[test]
+fn a_file_that_is_gone_is_told_and_not_written_over() {
+    for (by, name) in [
+        (InPlaceOfLost::TheVersionBefore, Some("Heron Bore")),
+        (InPlaceOfLost::Nothing, None),
+    ] {
+        let folder = tempfile::tempdir().expect("a folder");
+        let root = folder.path().join("shelf");
+        saved_twice(&root);
+        fs::remove_file(root.join("shop.ron")).expect("deleted");
+        let told = of_command(&root);
+        assert!(told.contains("was here and is gone"), "{told}");
+        let office = window(&root);
+        assert_eq!(office.shop().stands_in, Some(StandsIn::File));
+        assert!(office.look_at_shop().is_err() && !root.join("shop.ron").exists());
+        office.replace_lost_shop(by).expect("replaced");
+        assert_eq!(office.shop().stands_in, None);
+        if let Some(name) = name {
+            assert_eq!(office.shop().name, name);
+        }
+        assert!(office.look_at_shop().is_ok());
+    }
+}
+
+#[test]
+fn a_shelf_that_never_had_a_shop_is_none_that_is_lost() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let office = window(&folder.path().join("shelf"));
+    assert_eq!(office.shop().stands_in, None);
+    assert!(office.look_at_shop().expect("nothing").version.is_none());
+    let refused = office.replace_lost_shop(InPlaceOfLost::TheVersionBefore);
+    assert!(refused.is_err());
+}
+
+#[test]
+fn no_paper_leaves_while_the_shop_is_lost() {
+    use quillbore_job::results::results_now;
+    use quillbore_job::{Paper, life};
+    let folder = tempfile::tempdir().expect("a folder");
+    let root = folder.path().join("shelf");
+    saved_twice(&root);
+    fs::write(root.join("shop.ron"), "(format: 99)").expect("damaged");
+    let office = window(&root);
+    let job = include_bytes!("../../../demo-jobs/26-0102.ron");
+    let job = quillbore_job::file::read_job(job).expect("a job");
+    let found = results_now(&job, &office.shop()).found();
+    for paper in [Paper::Quotation, Paper::Traveler, Paper::Label] {
+        let blockers = life::blockers(paper, &job, &found, None);
+        assert!(blockers.contains(&Blocker::StandsIn(StandsIn::File)));
+    }
+}
+
+#[test]
+fn a_job_is_no_shop_and_a_shop_no_job() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let root = folder.path().join("shelf");
+    saved_twice(&root);
+    let job = root.join("26-0102.ron");
+    fs::write(&job, include_str!("../../../demo-jobs/26-0102.ron")).expect("written");
+    let told = files::shop(disk().as_ref(), Some(&job), None);
+    let told = told.expect_err("refused").to_string();
+    assert!(told.contains("is a job, and no data of a shop"), "{told}");
+    fs::copy(root.join("shop.ron"), &job).expect("copied");
+    let office = window(&root);
+    let wanted = quillbore_office::office::Wanted::Path(job);
+    let told = office.open(&wanted, "desk", &[]).expect_err("refused");
+    assert!(told.to_string().contains("data of a shop"), "{told}");
+    assert!(office.shelf.mark().expect("a shelf").is_some());
+}
