@@ -13,7 +13,7 @@ use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopSheet, apply_shop};
 use quillbore_office::disk::{Disk, RealDisk};
 use quillbore_office::office::shop::SheetStands;
 use quillbore_office::office::shop_lost::InPlaceOfLost;
-use quillbore_office::shelf::{Folder};
+use quillbore_office::shelf::Folder;
 use quillbore_office::start::{Begins, open};
 use quillbore_office::{Office, files};
 
