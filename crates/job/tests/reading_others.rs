@@ -114,6 +114,23 @@ fn quantities() {
         read::quantities("10,250"),
         "could be 10; 250 or 10250",
     );
+    for (text, one, other) in [
+        ("2 500", "2; 500", "2500"),
+        ("10, 25, 2 500", "2; 500", "2500"),
+        ("2\u{202f}500", "2; 500", "2500"),
+    ] {
+        let told = format!("could be {one} or {other}");
+        refused(text, read::quantities(text), &told);
+    }
+    // Here spaces can only part quantities.
+    for (text, list) in [
+        ("10 25 100", vec![10, 25, 100]),
+        ("2 500 1000", vec![2, 500, 1000]),
+        ("100 250 500", vec![100, 250, 500]),
+        ("2; 500", vec![2, 500]),
+    ] {
+        check(text, read::quantities(text), list);
+    }
     refused(
         "10, x",
         read::quantities("10, x"),
@@ -292,6 +309,8 @@ fn amounts_of_money() {
         ("1,250.50", exact(12505, 1)),
         ("1.250,50", exact(12505, 1)),
         ("1\u{2009}250.50", exact(12505, 1)),
+        ("1 250.50", exact(12505, 1)),
+        ("12 345 678,5", exact(123_456_785, 1)),
         ("48,20", exact(482, 1)),
         ("0", exact(0, 0)),
         ("0.125", exact(125, 3)),
@@ -300,6 +319,9 @@ fn amounts_of_money() {
         check(text, read::money(text), amount);
     }
     for (text, says) in [
+        ("1 25", "left over"),
+        ("1234 567", "left over"),
+        ("0.5 250", "left over"),
         ("1,250", "could be 1250 or 1.25"),
         ("1.250", "could be 1250 or 1.25"),
         ("$250", "leave out $"),

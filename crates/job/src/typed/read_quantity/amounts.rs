@@ -49,10 +49,10 @@ pub fn mass_kg(text: &str, unit: Unit) -> Result<f64, Misread> {
     Ok(kilograms.to_f64())
 }
 
-/// Reads an amount of the rate card's currency: `1250`, `1,250.50`, `1.250,50`.
+/// Reads an amount of the rate card's currency: `1250`, `1,250.50`, `1.250,50`, `1 250.50`.
 pub fn money(text: &str) -> Result<Decimal, Misread> {
     let what = What::Money;
-    let mut scan = Scan::new(text)?;
+    let mut scan = Scan::new(text)?.grouped_by_spaces();
     if let Some(mark) = currency(&mut scan) {
         // Before a number it is meant for a currency; a word alone, such as "same", is no amount.
         let next = scan.rest().chars().find(|sign| sign.is_alphanumeric());

@@ -36,6 +36,42 @@ impl Scan {
         self
     }
 
+    /// The same text with spaces that group digits by three taken for grouping marks: `2 500`, `1 250 000`.
+    /// Only for texts of one number.
+    pub(crate) fn grouped_by_spaces(mut self) -> Self {
+        for at in 1..self.chars.len() {
+            if self.chars[at] == ' ' && self.groups_at(at) {
+                self.chars[at] = THIN_SPACE;
+            }
+        }
+        self
+    }
+
+    /// Whether the sign here can group digits: one to three before it, exactly three after it.
+    fn groups_at(&self, at: usize) -> bool {
+        let is_digit = |at: usize| self.chars.get(at).is_some_and(char::is_ascii_digit);
+        let before = (1..=4).take_while(|back| at.checked_sub(*back).is_some_and(is_digit));
+        let before = before.count();
+        let after = (1..=4).take_while(|ahead| is_digit(at + ahead)).count();
+        let leads_on = |first: usize| {
+            let mark = first.checked_sub(1).and_then(|mark| self.chars.get(mark));
+            !matches!(mark, Some('.' | ',' | '/'))
+        };
+        let divides = self.chars.get(at + 4) == Some(&'/');
+        (1..=3).contains(&before) && after == 3 && leads_on(at - before) && !divides
+    }
+
+    /// Whether spaces part numbers here: one between digits can group none, or two would group a million
+    /// and more.
+    pub(crate) fn has_parting_spaces(&self) -> bool {
+        let is_digit = |at: usize| self.chars.get(at).is_some_and(char::is_ascii_digit);
+        (1..self.chars.len()).any(|at| {
+            let parts = self.chars[at] == ' ' && is_digit(at - 1) && is_digit(at + 1);
+            let goes_on = self.chars.get(at + 4) == Some(&' ') && self.groups_at(at + 4);
+            parts && (!self.groups_at(at) || goes_on)
+        })
+    }
+
     /// Where reading stands, for [`Self::back_to`].
     pub(crate) const fn mark(&self) -> usize {
         self.at

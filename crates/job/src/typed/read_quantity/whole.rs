@@ -59,7 +59,7 @@ pub fn dress_every(text: &str) -> Result<u32, Misread> {
 
 /// Reads a whole number of at least `least` things: `25`, `25 pcs`.
 pub fn whole(text: &str, least: u32) -> Result<u32, Misread> {
-    let mut scan = Scan::new(text)?;
+    let mut scan = Scan::new(text)?.grouped_by_spaces();
     let count = counted(&mut scan, What::Whole, least)?;
     scan.eat_word(&["pcs", "pc", "pieces", "parts", "ea", "off"]);
     at_end(&mut scan, What::Whole, count)
@@ -74,10 +74,15 @@ pub fn days(text: &str, least: u32) -> Result<u32, Misread> {
     at_end(&mut scan, What::Days, count)
 }
 
-/// Reads quantities to be priced, rising and each once: `10, 25, 50`, `10/25/50`, `10 25 50`.
+/// Reads quantities to be priced, rising and each once: `10, 25, 50`, `10/25/50`, `10 25 50`; `2 500` may
+/// be one or two, and is asked about.
 pub fn quantities(text: &str) -> Result<Vec<u32>, Misread> {
     let what = What::Quantities;
     let mut scan = Scan::new(text)?;
+    if !scan.has_parting_spaces() {
+        // Where each space could group digits, so may they all.
+        scan = scan.grouped_by_spaces();
+    }
     let mut found = Vec::new();
     while !scan.at_end() {
         let digits = scan.digits().ok_or_else(|| Misread::Not {
@@ -115,8 +120,12 @@ fn not_grouped(scan: &Scan, digits: &str) -> Result<(), Misread> {
     let three = (1..=3).all(|ahead| scan.ahead(ahead).is_some_and(|c| c.is_ascii_digit()));
     if three && digits.len() <= 3 && !scan.ahead(4).is_some_and(|c| c.is_ascii_digit()) {
         let group: String = (1..=3).filter_map(|ahead| scan.ahead(ahead)).collect();
+        let mark = match scan.here() {
+            Some(THIN_SPACE) | None => ' ',
+            Some(mark) => mark,
+        };
         return Err(Misread::TwoReadings {
-            text: format!("{digits},{group}"),
+            text: format!("{digits}{mark}{group}"),
             one: format!("{digits}; {group}"),
             other: format!("{digits}{group}"),
         });
