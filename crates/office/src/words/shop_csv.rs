@@ -2,7 +2,7 @@
 
 use std::io;
 
-use quillbore_job::shop::sheet::ShopList;
+use quillbore_job::shop::sheet::{ShopColumn, ShopList};
 use quillbore_job::words::shop_sheet as names;
 
 use crate::failure::Failure;
@@ -21,6 +21,32 @@ pub(crate) fn no_table(list: ShopList) -> Failure {
     Failure::new(
         format!("The file is no table of {}", names::list(list)),
         "save it as CSV in the spreadsheet first",
+    )
+}
+
+/// That a table has more lines than are taken in at once.
+pub(crate) fn too_many_lines(most: usize) -> Failure {
+    Failure::new(
+        format!("The table has more than {most} lines"),
+        "take it in in parts: lines of a known name are taken for the same row",
+    )
+}
+
+/// That a quotation mark is never closed.
+pub(crate) fn open_quote(line: usize) -> Failure {
+    Failure::new(
+        format!(
+            "A quotation mark in line {line} is never closed, so that the rest of the file would be one cell"
+        ),
+        "close it, or write the mark in a cell twice; nothing was taken in",
+    )
+}
+
+/// That two heads name the same column.
+pub(crate) fn column_twice(column: ShopColumn) -> Failure {
+    Failure::new(
+        format!("Two columns of the table are {}", names::column(column)),
+        "leave one of them out; nothing was taken in",
     )
 }
 
@@ -59,6 +85,8 @@ pub(crate) fn taken_in(list: ShopList, counts: &Counts, unknown: &[String]) -> S
         same,
         nameless,
         twice,
+        beyond,
+        unread,
     } = counts;
     let mut said = format!(
         "{}: {new} new, {changed} changed, {same} the same.",
@@ -68,23 +96,40 @@ pub(crate) fn taken_in(list: ShopList, counts: &Counts, unknown: &[String]) -> S
         said += &format!(" Left out: the columns {}.", unknown.join(", "));
     }
     if !nameless.is_empty() {
-        said += &format!(" Without a name: {}.", lines(nameless));
+        said += &format!(" Left out, without a name: {}.", lines(nameless));
     }
     if !twice.is_empty() {
-        said += &format!(" A name for the second time: {}.", lines(twice));
+        said += &format!(
+            " Left out, as the name stood above already: {}.",
+            lines(twice)
+        );
+    }
+    if !beyond.is_empty() {
+        said += &format!(
+            " Left out, the cells behind the last head: {}.",
+            lines(beyond)
+        );
+    }
+    if !unread.is_empty() {
+        let cells = unread
+            .iter()
+            .map(|(line, column)| format!("line {line}, {}", names::column(*column)));
+        said += &format!(" Can't be read and not used: {}.", some_of(cells, "; "));
     }
     said
 }
 
 fn lines(lines: &[usize]) -> String {
+    some_of(lines.iter().map(|line| format!("line {line}")), ", ")
+}
+
+/// The first of them, and how many more there are.
+fn some_of(all: impl ExactSizeIterator<Item = String>, between: &str) -> String {
     const SHOWN: usize = 6;
-    let shown: Vec<String> = lines
-        .iter()
-        .take(SHOWN)
-        .map(|line| format!("line {line}"))
-        .collect();
-    match lines.len().saturating_sub(SHOWN) {
-        0 => shown.join(", "),
-        more => format!("{} and {more} more", shown.join(", ")),
+    let more = all.len().saturating_sub(SHOWN);
+    let shown: Vec<String> = all.take(SHOWN).collect();
+    match more {
+        0 => shown.join(between),
+        more => format!("{} and {more} more", shown.join(between)),
     }
 }
