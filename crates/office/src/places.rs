@@ -58,6 +58,34 @@ pub fn new_mark() -> Result<Mark, Failure> {
     Ok(Mark::of(random))
 }
 
+/// A path as a person types it: `~` is the user's own folder, and what begins nowhere begins there.
+#[must_use]
+pub fn typed(text: &str) -> PathBuf {
+    typed_in(text, home())
+}
+
+fn typed_in(text: &str, home: Option<PathBuf>) -> PathBuf {
+    let text = text.trim();
+    let path = Path::new(
+        text.strip_prefix('"')
+            .and_then(|text| text.strip_suffix('"'))
+            .unwrap_or(text),
+    );
+    match home {
+        Some(home) if path.is_relative() && !path.as_os_str().is_empty() => {
+            home.join(path.strip_prefix("~").unwrap_or(path))
+        }
+        _ => path.to_owned(),
+    }
+}
+
+/// The user's own folder.
+fn home() -> Option<PathBuf> {
+    let variable = if cfg!(windows) { "USERPROFILE" } else { "HOME" };
+    let home = PathBuf::from(std::env::var_os(variable)?);
+    home.is_absolute().then_some(home)
+}
+
 /// What tells this run of the program from every other, on any machine.
 ///
 /// # Errors
@@ -135,6 +163,26 @@ fn folder_in(said: &Said, says: impl Fn(&str) -> Option<OsString>) -> Option<Pat
 #[cfg(all(test, unix, not(target_os = "macos")))]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_typed_path_begins_in_the_users_own_folder_unless_it_says_another() {
+        for (text, path) in [
+            ("~/lists/tubes.csv", "/home/jo/lists/tubes.csv"),
+            (" tubes.csv ", "/home/jo/tubes.csv"),
+            ("/srv/tubes.csv", "/srv/tubes.csv"),
+            ("\"/srv/my tubes.csv\"", "/srv/my tubes.csv"),
+            ("~", "/home/jo/"),
+            ("~tubes", "/home/jo/~tubes"),
+            ("", ""),
+        ] {
+            assert_eq!(
+                typed_in(text, Some("/home/jo".into())),
+                Path::new(path),
+                "{text}"
+            );
+        }
+        assert_eq!(typed_in("tubes.csv", None), Path::new("tubes.csv"));
+    }
 
     fn folder(said: &Said, environment: &[(&str, &str)]) -> Option<PathBuf> {
         folder_in(said, |variable| {

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::Context;
 use quillbore_job::shop::sheet::ShopList;
 use quillbore_office::clerk::Request;
+use quillbore_office::places;
 use quillbore_office::print;
 
 use super::{App, Wanted};
@@ -51,21 +52,21 @@ impl App {
             }
             (_, Decision::Stay) | (Waiting::Command(_), _) => {}
             (Waiting::Adopt(_), _) => self.clerk.ask(Request::Adopt),
-            (Waiting::OpenPath(path), _) => self.open(ctx, Wanted::Path(PathBuf::from(path))),
+            (Waiting::OpenPath(path), _) => self.open(ctx, Wanted::Path(places::typed(&path))),
             (Waiting::PrintPath(folder), _) => {
                 let sheet = self.sheet();
                 let papers = print::usual(self.desk().job());
                 self.desk_mut().wants(Errand::Print {
                     papers,
                     sheet,
-                    folder: PathBuf::from(folder),
+                    folder: places::typed(&folder),
                 });
             }
             (Waiting::SavePath(path), _) => {
-                self.desk_mut().wants(Errand::SaveAs(PathBuf::from(path)));
+                self.desk_mut().wants(Errand::SaveAs(places::typed(&path)));
             }
             (Waiting::Printer(name, file, _), _) => self.printer_chosen(ctx, &name, file),
-            (Waiting::AttachPath(path), _) => self.attach(PathBuf::from(path.trim())),
+            (Waiting::AttachPath(path), _) => self.attach(places::typed(&path)),
             (Waiting::Again(order), _) => self.begin_again(&order),
             (Waiting::Changed, Decision::Yes) => {
                 let cursor = self.view().grid.cursor();

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use egui::{Context, Theme};
 use quillbore_office::clerk::Request;
+use quillbore_office::places;
 
 use super::{App, Wanted};
 use crate::settings::Settings;
@@ -74,8 +75,7 @@ impl App {
             }
             SettingChange::Shelf(folder) => {
                 if folder.trim() != self.desk().shelf() {
-                    self.clerk
-                        .ask(Request::Folder(PathBuf::from(folder.trim())));
+                    self.clerk.ask(Request::Folder(places::typed(&folder)));
                 }
             }
         }

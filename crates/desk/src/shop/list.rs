@@ -8,6 +8,7 @@ use quillbore_job::shop::sheet::{
     ShopColumn, ShopEdit, ShopKind, ShopList as List, ShopRowAt as RowAt,
 };
 use quillbore_job::words::shop_sheet as words;
+use quillbore_office::places;
 use quillbore_office::shop_csv::LISTS;
 
 use super::lines::{Typing, line_ui, long_height};
@@ -174,9 +175,9 @@ fn file_ui(ui: &mut Ui, list: List, page: &mut ShopPage, asks: &mut Vec<ShopAsk>
         asks.push(if typed.is_empty() {
             ShopAsk::Tell(said::NO_LIST_FILE.to_owned())
         } else if takes_in {
-            ShopAsk::ListFrom(list, typed.into())
+            ShopAsk::ListFrom(list, places::typed(typed))
         } else {
-            ShopAsk::ListTo(list, typed.into())
+            ShopAsk::ListTo(list, places::typed(typed))
         });
     });
 }

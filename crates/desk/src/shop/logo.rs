@@ -2,6 +2,7 @@
 
 use egui::{Key, Role, Ui, WidgetInfo};
 use quillbore_job::shop::sheet::ShopEdit;
+use quillbore_office::places;
 
 use super::{ShopAsk, ShopPage};
 use crate::look;
@@ -18,7 +19,7 @@ pub(super) fn logo_ui(ui: &mut Ui, page: &mut ShopPage, asks: &mut Vec<ShopAsk>)
         response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, said::LOGO_PATH));
         let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         if entered && !page.logo_path.trim().is_empty() {
-            asks.push(ShopAsk::TakeLogo(page.logo_path.trim().into()));
+            asks.push(ShopAsk::TakeLogo(places::typed(&page.logo_path)));
         }
         response.on_hover_text(said::LOGO_PATH);
         if look::quiet_word(ui, said::CHOOSE_LOGO).clicked() {
