@@ -37,8 +37,7 @@ pub fn shop(
     if let Some(shelf) = shelf
         && let Some(stored) = shop_file(shelf)?
     {
-        let place = PathBuf::from(shelf.place()).join("shop.ron");
-        return of_file(&stored.bytes, &place).map_err(|why| unread(shelf, why));
+        return Shop::with_file(&stored.bytes).map_err(|error| unread(shelf, &error));
     }
     let embedded =
         Shop::embedded().map_err(|error| Failure::new(error.to_string(), error.hint()))?;

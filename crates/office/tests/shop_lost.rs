@@ -56,7 +56,7 @@ fn of_command(root: &Path) -> String {
 
 #[test]
 fn a_file_that_cant_be_read_opens_on_samples_and_the_version_before_is_taken() {
-    let samples = ["(format: 3 lines: {}", "(format: 99)", ""];
+    let samples = ["(format: 3 lines: {}", "shop", ""];
     for text in samples {
         let folder = tempfile::tempdir().expect("a folder");
         let root = folder.path().join("shelf");
@@ -83,6 +83,24 @@ fn a_file_that_cant_be_read_opens_on_samples_and_the_version_before_is_taken() {
         let kept = kept.next().expect("kept beside");
         assert_eq!(fs::read_to_string(kept.path()).expect("read"), text);
     }
+}
+
+#[test]
+fn a_file_of_a_newer_version_is_never_replaced() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let root = folder.path().join("shelf");
+    saved_twice(&root);
+    fs::write(root.join("shop.ron"), "(format: 99)").expect("newer");
+    let told = of_command(&root);
+    assert!(!told.contains("previous.ron"), "{told}");
+    let office = window(&root);
+    assert_eq!(office.shop().stands_in, Some(StandsIn::File));
+    assert!(!office.has_lost_shop());
+    for by in [InPlaceOfLost::TheVersionBefore, InPlaceOfLost::Nothing] {
+        assert!(office.replace_lost_shop(by).is_err());
+    }
+    let stored = fs::read_to_string(root.join("shop.ron")).expect("there");
+    assert_eq!(stored, "(format: 99)");
 }
 
 #[test]

@@ -52,14 +52,14 @@ fn name(harness: &Harness<'_, Window>) -> String {
 fn a_damaged_file_is_told_and_the_version_before_is_taken_at_a_word() {
     let folder = tempfile::tempdir().expect("a folder");
     named_twice(folder.path());
-    fs::write(folder.path().join("shop.ron"), "(format: 99)").expect("damaged");
+    fs::write(folder.path().join("shop.ron"), "(format: 3, lines").expect("damaged");
     let mut harness = window(folder.path());
     harness.key_press(Key::F7);
     harness.run();
     harness.get_by_label_contains("take the version before it");
     type_on(&mut harness, "name", "Sandpiper");
     let stored = fs::read_to_string(folder.path().join("shop.ron")).expect("there");
-    assert_eq!(stored, "(format: 99)", "nothing is written over it");
+    assert_eq!(stored, "(format: 3, lines", "nothing is written over it");
     harness.get_by_label("take the version before").click();
     harness.run();
     assert_eq!(name(&harness), "Heron Bore");

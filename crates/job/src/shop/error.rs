@@ -68,3 +68,16 @@ pub enum ShopError {
     /// A logo that is no picture any more.
     LogoDamaged,
 }
+
+impl ShopError {
+    /// Whether the data are good for a newer version of the program.
+    #[must_use]
+    pub const fn is_of_newer_version(&self) -> bool {
+        matches!(
+            self,
+            Self::Text(TextError::NewerFormat { .. })
+                | Self::ListUnknown { .. }
+                | Self::ColumnElsewhere { .. }
+        )
+    }
+}

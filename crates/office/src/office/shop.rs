@@ -140,8 +140,7 @@ impl Office {
     }
 
     fn no_shop(&self, error: &ShopError) -> Failure {
-        let why = Failure::new(error.to_string(), error.hint());
-        unread(self.shelf.as_ref(), why)
+        unread(self.shelf.as_ref(), error)
     }
 
     /// A file as the shop's logo.

@@ -4,8 +4,8 @@
 use std::io::ErrorKind;
 use std::path::Path;
 
-use quillbore_job::shop::StandsIn;
 use quillbore_job::shop::sheet::{ShopSheet, read_sheet, write_sheet};
+use quillbore_job::shop::{ShopError, StandsIn};
 use quillbore_job::{Shop, file};
 
 use super::base::Office;
@@ -47,13 +47,21 @@ pub fn samples_for_lost() -> Result<Shop, Failure> {
     Ok(shop)
 }
 
+/// Whether a shop's file is good as it stands, if only for a newer version of the program.
+fn is_to_be_kept(stored: &Stored) -> bool {
+    match read_sheet(&stored.bytes) {
+        Ok(_) => true,
+        Err(error) => error.is_of_newer_version(),
+    }
+}
+
 impl Office {
     /// Whether the shop's file can't be read, or was here and is gone; not where the shelf can't be reached.
     #[must_use]
     pub fn has_lost_shop(&self) -> bool {
         match self.shelf.read(&Doc::Shop) {
             Err(_) => false,
-            Ok(Some(stored)) => read_sheet(&stored.bytes).is_err(),
+            Ok(Some(stored)) => !is_to_be_kept(&stored),
             Ok(None) => matches!(self.shelf.previous(&Doc::Shop), Ok(Some(_))),
         }
     }
@@ -62,15 +70,12 @@ impl Office {
     /// it under another name.
     ///
     /// # Errors
-    /// Where the file can be read after all, there is no version before that can, or a step fails;
+    /// Where the file can be read after all or by a newer version, there is no version before that can, or a step fails;
     /// nothing is lost then.
     pub fn replace_lost_shop(&self, by: InPlaceOfLost) -> Result<SheetStands, Failure> {
         let place = self.shelf.place();
         let now = self.shelf.read(&Doc::Shop)?;
-        if now
-            .as_ref()
-            .is_some_and(|now| read_sheet(&now.bytes).is_ok())
-        {
+        if now.as_ref().is_some_and(is_to_be_kept) {
             return self.look_at_shop();
         }
         let bytes = match by {
@@ -110,10 +115,11 @@ impl Office {
 }
 
 /// Why a shop's file can't be used, with what to do about it where there is a version before it.
-pub(crate) fn unread(shelf: &dyn Shelf, why: Failure) -> Failure {
+pub(crate) fn unread(shelf: &dyn Shelf, error: &ShopError) -> Failure {
+    let why = Failure::new(error.to_string(), error.hint());
     let has_before = matches!(shelf.previous(&Doc::Shop), Ok(Some(_)));
     let place = Path::new(&shelf.place()).join("shop.ron");
-    if has_before {
+    if has_before && !error.is_of_newer_version() {
         words::unread(&why, &place)
     } else {
         why.at(&place)
