@@ -275,17 +275,13 @@ fn counts_ui(ui: &mut Ui, [stops, checks]: [usize; 2], asks: &mut Vec<Ask>) {
     }
 }
 
-/// Whether a note of a level waits for somebody: a stop does, a check where something can be done about
-/// it that nobody did yet.
+/// Whether a note of a level waits for somebody in the office: until it is answered, unless it is about
+/// what the floor sees to.
 #[must_use]
 pub fn waits(note: &SideNote, level: Level) -> bool {
     let asked = note.question.as_ref();
     let answered = asked.is_some_and(|question| question.answer.is_some());
-    // What can't be read is typed anew where it stands.
-    let is_unread = note.kind.missing() == Some(Missing::Reading);
-    let can_be_done =
-        asked.is_some() || note.is_offering() || note.settled_by.is_some() || is_unread;
-    note.level == level && !answered && (level == Level::Stop || can_be_done)
+    note.level == level && !answered && !note.kind.is_for_the_floor()
 }
 
 /// What the job lacks before its next step, each with the place where it is mended.

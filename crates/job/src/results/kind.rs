@@ -221,6 +221,16 @@ impl NoteKind {
         }
     }
 
+    /// Whether it is about what the floor sees to before and during the burn: the office has nothing to do
+    /// about it, and the traveler says it.
+    #[must_use]
+    pub const fn is_for_the_floor(&self) -> bool {
+        matches!(
+            self,
+            Self::Found(Kind::CoreLeft | Kind::BackingHolds { .. })
+        )
+    }
+
     /// What is missing before a quotation where a job has this note, if something is.
     #[must_use]
     pub const fn missing(&self) -> Option<Missing> {
