@@ -86,11 +86,17 @@ impl App {
         let before = self.learned_now();
         self.desk_mut().edit(edit, at, at);
         let after = self.learned_now();
-        if let (Some(before), Some(after)) = (before, after)
-            && !Arc::ptr_eq(&before.lessons, &after.lessons)
-            && before.said != after.said
-        {
+        let (Some(before), Some(after)) = (before, after) else {
+            return;
+        };
+        if before.said == after.said {
+            return;
+        }
+        if !Arc::ptr_eq(&before.lessons, &after.lessons) {
             self.desk_mut().notice = messages::runs_moved(&before.said, &after.said);
+        } else if is_answer(edit) {
+            // Nobody expects a price to move where a question was answered.
+            self.desk_mut().notice = messages::answer_moved(&before.said, &after.said);
         }
     }
 
@@ -268,5 +274,14 @@ impl App {
         );
         self.edit(&edit);
         self.issue(Paper::Traveler);
+    }
+}
+
+/// Whether an edit puts an answer down, or takes one back.
+fn is_answer(edit: &Edit) -> bool {
+    match edit {
+        Edit::Answer(_) | Edit::WithdrawAnswer { .. } => true,
+        Edit::Together { edits } => edits.iter().any(is_answer),
+        _ => false,
     }
 }

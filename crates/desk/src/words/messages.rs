@@ -104,6 +104,19 @@ pub fn line_to_look_at(line: impl Display, says: &str) -> String {
 pub const QUICK_MADE: &str =
     "The quick price is the job now, its figures one by one; undo takes it back.";
 
+/// What an answer makes of a job: machine hours and price each, before and after, as far as they moved.
+#[must_use]
+pub fn answer_moved(before: &[String; 2], after: &[String; 2]) -> String {
+    let named = ["machine hours", "price each"]
+        .iter()
+        .zip(before)
+        .zip(after);
+    let moved = named.filter(|((_, before), after)| before != after);
+    let moved = moved.map(|((name, before), after)| format!("{name} {before} to {after}"));
+    let moved = moved.collect::<Vec<_>>().join(", ");
+    format!("Put down. It moves the figures: {moved}. A press on them says by what.")
+}
+
 /// What run records make of a job now: machine hours and price each, before and after.
 #[must_use]
 pub fn runs_moved(before: &[String; 2], after: &[String; 2]) -> String {

@@ -481,3 +481,33 @@ fn a_job_is_done_again_from_its_line_on_the_shelf() {
     let waiting = &harness.state().app().view().waiting;
     assert!(matches!(waiting, Some(Waiting::Again(_))), "{waiting:?}");
 }
+
+#[test]
+fn an_answer_that_moves_the_price_says_so() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    // Limits closer than the process holds: parts are at risk until that is agreed.
+    paste(
+        &mut harness,
+        "hole\tdia\tdepth\tend\r\nA\t0.4 +-0.02\t4\tthrough\r\n",
+    );
+    crate::hands::type_on(&mut harness, "part value", "400");
+    let each = |harness: &Harness<'_, Window>| {
+        let figures = &harness.state().app().desk().results().figures;
+        figures.price.as_ref().expect("a price").breaks[0].each
+    };
+    let before = each(&harness);
+    let word = harness.get_by_label_contains("told and agreed: ");
+    word.click();
+    harness.run();
+    harness.event(Event::Text("Ms. Arl".to_owned()));
+    harness.run();
+    harness.key_press(Key::Enter);
+    harness.run();
+    let notice = harness.state().app().desk().notice.clone();
+    assert_ne!(each(&harness), before, "{notice}");
+    assert!(
+        notice.contains(&format!("price each {before} to ")),
+        "{notice}"
+    );
+}
