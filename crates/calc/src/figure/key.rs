@@ -35,6 +35,8 @@ pub enum Figure {
     LaborHours,
     /// Expected cost of the offered lot beyond its cost at the medians, as a share of the latter [-].
     NotYetKnown,
+    /// A line of the lot's cost [currency].
+    Cost(CostLine),
     /// Expected full cost of the lot [currency].
     LotCost,
     /// Price of one part at this quantity [currency].
@@ -43,6 +45,44 @@ pub enum Figure {
     LotPrice(u32),
     /// Working days of the lot once order, parts and drawing are in [d].
     WorkingDays,
+}
+
+/// A line of a lot's cost that has a working of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum CostLine {
+    /// Machine.
+    Machine,
+    /// Labor.
+    Labor,
+    /// Electrodes.
+    Electrodes,
+    /// Guides, by their life in holes.
+    Guides,
+    /// Dielectric, filters and resin.
+    Dielectric,
+    /// Power.
+    Power,
+    /// Outside work.
+    Outside,
+    /// Breakage and redo.
+    Redo,
+    /// The customer's part at risk.
+    PartRisk,
+}
+
+impl CostLine {
+    /// All of them, as they are listed.
+    pub const ALL: [Self; 9] = [
+        Self::Machine,
+        Self::Labor,
+        Self::Electrodes,
+        Self::Guides,
+        Self::Dielectric,
+        Self::Power,
+        Self::Outside,
+        Self::Redo,
+        Self::PartRisk,
+    ];
 }
 
 impl Figure {
@@ -70,6 +110,7 @@ impl Figure {
             | Self::MachineHours
             | Self::LaborHours
             | Self::NotYetKnown
+            | Self::Cost(_)
             | Self::LotCost
             | Self::UnitPrice(_)
             | Self::LotPrice(_)

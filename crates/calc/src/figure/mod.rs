@@ -3,5 +3,5 @@
 pub(crate) mod key;
 mod working;
 
-pub use key::Figure;
+pub use key::{CostLine, Figure};
 pub use working::{Alternative, Formula, Input, Name, Origin, Quantity, Unit, Working};

@@ -6,7 +6,7 @@ use super::key::Figure;
 use crate::chance::Chance;
 use crate::finding::Remedy;
 use crate::idx::Idx;
-use crate::tables::Tube;
+use crate::tables::{Guide, Tube};
 
 /// How a figure came about: formula, inputs, result.
 #[derive(Clone, Debug, PartialEq)]
@@ -141,6 +141,18 @@ pub enum Formula {
     NotYetKnown,
     /// Sum of cost lines.
     CostLines,
+    /// Hours times their rate.
+    ByTheHour,
+    /// Each electrode times its price, and what of broken ones is left unused.
+    ElectrodesUsed,
+    /// Holes over the life of each guide, times its price.
+    GuidesByLife,
+    /// For the lot, and for each part.
+    OutsideWork,
+    /// A share of machine, labor and electrodes.
+    RedoneWork,
+    /// What is at stake times the parts expected to be spoiled.
+    PartAtRisk,
     /// Cost over one minus margin, not below the minimum charge, rounded once.
     UnitPrice,
     /// Price of one part, extended.
@@ -312,6 +324,32 @@ pub enum Name {
     IfWearHigh,
     /// Spares for breakage.
     Spares,
+    /// Hours of the machine.
+    MachineHours,
+    /// Hours of labor.
+    LaborHours,
+    /// What an hour costs.
+    PerHour,
+    /// Price of one electrode or guide.
+    PriceOfOne,
+    /// What of broken electrodes is left unused.
+    BrokenRest,
+    /// Holes of the lot through this guide.
+    HolesOnGuide(Idx<Guide>),
+    /// Holes that a guide lasts.
+    GuideLife,
+    /// Outside work for each part.
+    OutsidePerPart,
+    /// Share of work that is done again.
+    RedoShare,
+    /// Value of one part.
+    PartValue,
+    /// Most that the shop answers for.
+    Cap,
+    /// What the shop answers for if it spoils a part.
+    AtStake,
+    /// Parts of the lot expected to be spoiled.
+    PartsSpoiled,
     /// Quantity.
     Quantity,
     /// Cost of the lot.

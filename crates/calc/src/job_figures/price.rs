@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 use rust_decimal::Decimal;
 
 use super::risk::Risk;
+use crate::figure::CostLine;
 use crate::quantity::Band;
 
 /// The price of the job.
@@ -61,6 +62,37 @@ pub struct CostLines {
 }
 
 impl CostLines {
+    /// One of the lines that have a working of their own.
+    ///
+    /// Formula: the line itself.
+    ///
+    /// - `line`: which.
+    ///
+    /// Result: cost [currency].
+    ///
+    /// ```
+    /// use quillbore_calc::figure::CostLine;
+    /// use quillbore_calc::job_figures::CostLines;
+    /// let lot = CostLines { labor: 200.0, ..CostLines::default() };
+    /// assert_eq!(lot.line(CostLine::Labor), 200.0);
+    /// ```
+    ///
+    /// Source: arithmetic.
+    #[must_use]
+    pub const fn line(&self, line: CostLine) -> f64 {
+        match line {
+            CostLine::Machine => self.machine,
+            CostLine::Labor => self.labor,
+            CostLine::Electrodes => self.electrodes,
+            CostLine::Guides => self.guides,
+            CostLine::Dielectric => self.dielectric,
+            CostLine::Power => self.power,
+            CostLine::Outside => self.outside,
+            CostLine::Redo => self.redo,
+            CostLine::PartRisk => self.part_risk,
+        }
+    }
+
     /// All of them together.
     ///
     /// Formula: sum of the lines.

@@ -180,42 +180,6 @@ pub(super) fn not_yet_known(job: &Job<'_>) -> Option<Worked> {
     })
 }
 
-/// Expected full cost of the lot.
-pub(super) fn lot_cost(job: &Job<'_>) -> Option<Worked> {
-    let lot = job.figures.lot.as_ref()?;
-    let cost = &job.figures.price.as_ref()?.cost;
-    let money = |name, value, origin| plain(name, value, Unit::Money, origin);
-    let computed = |name, value| money(name, value, Origin::Computed);
-    let opened = |name, value, figure| job.opened(name, value, Unit::Money, figure);
-    let electrodes = match &lot.electrodes[..] {
-        [one] => opened(
-            Name::ElectrodeCost,
-            cost.electrodes,
-            Figure::Electrodes(one.tube),
-        ),
-        _ => computed(Name::ElectrodeCost, cost.electrodes),
-    };
-    Some(Worked {
-        formula: Formula::CostLines,
-        inputs: alloc::vec![
-            opened(Name::Machine, cost.machine, Figure::MachineHours),
-            opened(Name::Labor, cost.labor, Figure::LaborHours),
-            electrodes,
-            computed(Name::GuideCost, cost.guides),
-            computed(Name::Dielectric, cost.dielectric),
-            computed(Name::Power, cost.power),
-            money(Name::OutsideWork, cost.outside, Origin::Typed),
-            computed(Name::Redo, cost.redo),
-            computed(Name::PartRisk, cost.part_risk),
-            opened(Name::NotYetKnown, cost.not_yet_known, Figure::NotYetKnown),
-        ],
-        result: Quantity {
-            value: cost.sum(),
-            unit: Unit::Money,
-        },
-    })
-}
-
 /// The price of a quantity.
 fn break_at<'a>(job: &'a Job<'_>, quantity: u32) -> Option<&'a Break> {
     let mut breaks = job.figures.price.as_ref()?.breaks.iter();

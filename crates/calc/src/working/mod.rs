@@ -1,5 +1,6 @@
 //! How a figure came about, worked out when asked and never stored.
 
+mod cost;
 mod days;
 mod job;
 mod lot;
@@ -79,7 +80,8 @@ pub fn working(
         Figure::MachineHours => lot::machine_hours(&job)?,
         Figure::LaborHours => lot::labor_hours(&job)?,
         Figure::NotYetKnown => lot::not_yet_known(&job)?,
-        Figure::LotCost => lot::lot_cost(&job)?,
+        Figure::Cost(line) => cost::line(&job, line)?,
+        Figure::LotCost => cost::lot_cost(&job)?,
         Figure::UnitPrice(quantity) => lot::unit_price(&job, quantity)?,
         Figure::LotPrice(quantity) => lot::lot_price(&job, quantity)?,
         Figure::WorkingDays => return None,

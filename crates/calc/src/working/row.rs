@@ -32,6 +32,7 @@ pub(super) fn worked(job: &Job<'_>, id: RowId, figure: Figure) -> Option<Worked>
         | Figure::MachineHours
         | Figure::LaborHours
         | Figure::NotYetKnown
+        | Figure::Cost(_)
         | Figure::LotCost
         | Figure::UnitPrice(_)
         | Figure::LotPrice(_)

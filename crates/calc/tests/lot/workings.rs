@@ -1,7 +1,7 @@
 //! Every figure's working: its inputs, put into its formula by hand, give the result shown.
 
 use quillbore_calc::assemble::figures_now;
-use quillbore_calc::figure::{Formula, Name, Origin, Unit, Working};
+use quillbore_calc::figure::{CostLine, Formula, Name, Origin, Unit, Working};
 use quillbore_calc::input::{Ends, Overrule, RowId, RowInput};
 use quillbore_calc::promise::Floor;
 use quillbore_calc::working::{days, working};
@@ -22,6 +22,10 @@ fn sample() -> JobInput {
     };
     JobInput {
         breaks: vec![100],
+        outside_work: 60.0,
+        outside_per_part: 1.5,
+        part_value: Some(800.0),
+        liability_cap: Some(250.0),
         ..job(
             25,
             vec![row(1, 6, 0.82, 20.0), tilted, row(3, 1, 1.12, 200.0), both],
@@ -42,6 +46,7 @@ fn all_figures(figures: &JobFigures) -> Vec<Figure> {
         Figure::LotPrice(100),
         Figure::AllElectrodes,
     ];
+    all.extend(CostLine::ALL.map(Figure::Cost));
     for hole in &figures.holes {
         all.extend([
             Figure::Electrode(hole.row),
@@ -94,6 +99,7 @@ fn shown(figures: &JobFigures, figure: Figure, tables: &Tables) -> f64 {
         Figure::NotYetKnown => {
             price.cost.not_yet_known / (price.cost.sum() - price.cost.not_yet_known)
         }
+        Figure::Cost(line) => price.cost.line(line),
         Figure::LotCost => price.expected_cost,
         Figure::UnitPrice(quantity) => {
             let mut breaks = price.breaks.iter();
@@ -126,6 +132,15 @@ fn sum(working: &Working, unit: Unit) -> f64 {
     inputs.map(|input| input.value.value).sum()
 }
 
+/// Each input of a name times the one behind it.
+fn products(working: &Working, name: Name) -> f64 {
+    let pairs = working.inputs.windows(2);
+    let pairs = pairs.filter(|pair| pair[0].name == name);
+    pairs
+        .map(|pair| pair[0].value.value * pair[1].value.value)
+        .sum()
+}
+
 /// The formula by hand; `None` where it is a search, whose answer is bounded instead.
 fn by_hand(working: &Working) -> Option<f64> {
     let of = |name| input(working, name);
@@ -144,6 +159,26 @@ fn by_hand(working: &Working) -> Option<f64> {
         Formula::MachineMinutes | Formula::LaborMinutes => sum(working, Unit::Min) / 60.0,
         Formula::NotYetKnown => of(Name::NotYetKnown) / of(Name::MedianCost),
         Formula::CostLines => sum(working, Unit::Money),
+        Formula::ByTheHour => sum(working, Unit::Hour) * of(Name::PerHour),
+        Formula::ElectrodesUsed => products(working, Name::Needed) + of(Name::BrokenRest),
+        Formula::GuidesByLife => {
+            let guides = working.inputs.chunks(3).map(|guide| {
+                let [holes, life, price] = guide else {
+                    panic!("three of each guide: {guide:?}");
+                };
+                holes.value.value / life.value.value * price.value.value
+            });
+            guides.sum()
+        }
+        Formula::OutsideWork => {
+            of(Name::OutsideWork) + of(Name::OutsidePerPart) * of(Name::Quantity)
+        }
+        Formula::RedoneWork => of(Name::RedoShare) * sum(working, Unit::Money),
+        Formula::PartAtRisk => {
+            let stake = of(Name::PartValue).min(of(Name::Cap));
+            assert_eq!(of(Name::AtStake), stake);
+            stake * of(Name::PartsSpoiled)
+        }
         Formula::UnitPrice => {
             let by_margin = of(Name::LotCost) / of(Name::Quantity) / (1.0 - of(Name::Margin));
             let least = of(Name::MinimumCharge) / of(Name::Quantity);
@@ -254,6 +289,7 @@ fn an_overrule_stands_beside_the_computed_result() {
                 | Figure::ReachOne(_)
                 | Figure::ElectrodesPerHole(_)
                 | Figure::LotPrice(_)
+                | Figure::Cost(_)
                 | Figure::AllElectrodes
         ) {
             continue;
@@ -308,7 +344,17 @@ fn an_overruled_input_says_so_where_it_is_used() {
         .unwrap();
     assert_eq!(
         (machine.origin, machine.opens, machine.value.value),
-        (Origin::Overruled, Some(Figure::MachineHours), 40.0 * 60.0)
+        (
+            Origin::Overruled,
+            Some(Figure::Cost(CostLine::Machine)),
+            40.0 * 60.0
+        )
+    );
+    let hours = working(&job, &tables, &figures, Figure::Cost(CostLine::Machine)).unwrap();
+    let hours = &hours.inputs[0];
+    assert_eq!(
+        (hours.origin, hours.opens, hours.value.value),
+        (Origin::Overruled, Some(Figure::MachineHours), 40.0)
     );
     // What the price rests on is the cost that stands.
     let price = working(&job, &tables, &figures, Figure::UnitPrice(25)).unwrap();

@@ -2,6 +2,7 @@
 
 use egui::{Rangef, Ui};
 use quillbore_calc::Figure;
+use quillbore_calc::figure::CostLine;
 use quillbore_calc::job_figures::{CostLines, LotFigures, MachineMinutes, PriceFigures};
 use quillbore_job::form::one_by_one;
 use quillbore_job::results::Beside;
@@ -9,6 +10,7 @@ use quillbore_job::words::english;
 use quillbore_job::words::own as job_own;
 use quillbore_job::words::price as job_words;
 use quillbore_job::words::promise::comes_first;
+use quillbore_job::words::workings::cost_line;
 use quillbore_job::{Block, Form};
 
 use super::breaks::breaks_ui;
@@ -206,18 +208,18 @@ fn costs_ui(
     columns.row(ui, |at, ui| pencil(ui, [words::COST, currency][at.min(1)]));
     let cost = price.map(|price| &price.cost);
     let money = |amount: f64| form.money(amount, digits);
-    for (what, amount) in [
-        (words::MACHINE, cost.map(|cost| cost.machine)),
-        (words::LABOR, cost.map(|cost| cost.labor)),
-        (words::ELECTRODES, cost.map(|cost| cost.electrodes)),
-        (words::GUIDES, cost.map(|cost| cost.guides)),
-        (words::DIELECTRIC, cost.map(|cost| cost.dielectric)),
-        (words::POWER, cost.map(|cost| cost.power)),
-        (words::OUTSIDE_WORK, cost.map(|cost| cost.outside)),
-        (words::REDONE_WORK, cost.map(|cost| cost.redo)),
-        (words::PART_AT_RISK, cost.map(|cost| cost.part_risk)),
-    ] {
-        amount_ui(ui, what, &amount.map_or_else(String::new, money));
+    for line in CostLine::ALL {
+        let amount = cost.map(|cost| cost.line(line));
+        columns.row(ui, |at, ui| match (at, amount) {
+            (0, _) => {
+                ui.label(cost_line(line));
+            }
+            (_, Some(amount)) => {
+                let figure = Figure::Cost(line);
+                figure_word(ui, &money(amount), figure, look::body(), view);
+            }
+            _ => {}
+        });
     }
     let share = cost.map_or(0.0, CostLines::share_not_yet_known);
     for (what, amount, figure, font) in [

@@ -48,27 +48,6 @@ pub const BROKEN_ELECTRODES: &str = "broken electrodes";
 /// The head of the costs.
 pub const COST: &str = "cost of the lot";
 
-/// What electrodes cost.
-pub const ELECTRODES: &str = "electrodes";
-
-/// What guides cost.
-pub const GUIDES: &str = "guides";
-
-/// What the dielectric costs.
-pub const DIELECTRIC: &str = "dielectric";
-
-/// What power costs.
-pub const POWER: &str = "power";
-
-/// What work elsewhere costs.
-pub const OUTSIDE_WORK: &str = "outside work";
-
-/// What work that is done twice costs.
-pub const REDONE_WORK: &str = "redone work";
-
-/// What a part that may be lost costs.
-pub const PART_AT_RISK: &str = "part at risk";
-
 /// The head of the price in short.
 pub const IN_SHORT: &str = "Price in short";
 

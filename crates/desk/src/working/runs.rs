@@ -68,6 +68,7 @@ const fn factor_of(figure: Figure) -> Option<Learns> {
         | Figure::MachineHours
         | Figure::LaborHours
         | Figure::NotYetKnown
+        | Figure::Cost(_)
         | Figure::LotCost
         | Figure::UnitPrice(_)
         | Figure::LotPrice(_)

@@ -140,6 +140,7 @@ pub fn key_of(figure: Figure, tables: &Tables) -> Option<FigureKey> {
         | Figure::ElectrodesPerHole(_)
         | Figure::AllElectrodes
         | Figure::Setups
+        | Figure::Cost(_)
         | Figure::LotCost
         | Figure::LotPrice(_)
         | Figure::WorkingDays => return None,

@@ -2,7 +2,7 @@
 
 use quillbore_calc::{Figure, RowId, Tables};
 
-use super::marks;
+use super::{marks, workings};
 use crate::job::Job;
 use crate::typed::entry::Unit;
 use crate::typed::form::Form;
@@ -73,6 +73,7 @@ impl Speaker<'_> {
             Figure::MachineHours => "the machine hours".to_owned(),
             Figure::LaborHours => "the labor hours".to_owned(),
             Figure::NotYetKnown => "what is not yet known".to_owned(),
+            Figure::Cost(line) => format!("the cost of {}", workings::cost_line(line)),
             Figure::LotCost => "the cost of the lot".to_owned(),
             Figure::UnitPrice(quantity) => {
                 format!("the price each at {}", self.form.count(f64::from(quantity)))

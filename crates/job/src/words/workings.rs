@@ -1,6 +1,6 @@
 //! The working of a figure, in the trade's terms.
 
-use quillbore_calc::figure::{Formula, Input, Name, Origin, Quantity, Unit, Working};
+use quillbore_calc::figure::{CostLine, Formula, Input, Name, Origin, Quantity, Unit, Working};
 use quillbore_calc::job_figures::Chance;
 use quillbore_calc::promise::WorkingDays;
 use quillbore_calc::{Band, Figure};
@@ -28,7 +28,9 @@ pub const fn unit_of(figure: Figure) -> Unit {
         | Figure::Setups => Unit::Count,
         Figure::MachineHours | Figure::LaborHours => Unit::Hour,
         Figure::NotYetKnown => Unit::Share,
-        Figure::LotCost | Figure::UnitPrice(_) | Figure::LotPrice(_) => Unit::Money,
+        Figure::Cost(_) | Figure::LotCost | Figure::UnitPrice(_) | Figure::LotPrice(_) => {
+            Unit::Money
+        }
         Figure::WorkingDays => Unit::Day,
     }
 }
@@ -101,6 +103,11 @@ impl Speaker<'_> {
             }
             (Name::Holes, Some(Figure::HoleMinutes(row))) => format!("in {}", self.hole(row)),
             (Name::Wear, Some(Figure::Wear(row))) => format!("wear of {}", self.hole(row)),
+            (Name::HolesOnGuide(guide), _) => {
+                let guide = guide.of(&self.tables.guides);
+                let guide = guide.map_or("?", |guide| guide.name.as_str());
+                format!("{of} {guide}")
+            }
             _ => of.to_owned(),
         }
     }
@@ -132,6 +139,22 @@ pub fn goes_by(figure: Figure, shop: &Shop) -> Vec<String> {
     rate.into_iter()
         .chain(hours.into_iter().flatten())
         .collect()
+}
+
+/// A line of the lot's cost, by name.
+#[must_use]
+pub const fn cost_line(line: CostLine) -> &'static str {
+    match line {
+        CostLine::Machine => name(Name::Machine),
+        CostLine::Labor => name(Name::Labor),
+        CostLine::Electrodes => name(Name::ElectrodeCost),
+        CostLine::Guides => name(Name::GuideCost),
+        CostLine::Dielectric => name(Name::Dielectric),
+        CostLine::Power => name(Name::Power),
+        CostLine::Outside => name(Name::OutsideWork),
+        CostLine::Redo => name(Name::Redo),
+        CostLine::PartRisk => name(Name::PartRisk),
+    }
 }
 
 /// A formula in the trade's terms.
@@ -169,6 +192,16 @@ pub const fn formula(formula: Formula) -> &'static str {
             "the expected cost less the cost at the medians: slow burns and heavy wear cost more than fast and light ones save"
         }
         Formula::CostLines => "the sum of the cost lines",
+        Formula::ByTheHour => "hours x what an hour costs",
+        Formula::ElectrodesUsed => {
+            "electrodes needed x price of each kind, and what of those that break is left unused"
+        }
+        Formula::GuidesByLife => "holes / holes that a guide lasts, x its price, guide by guide",
+        Formula::OutsideWork => "for the lot + for each part x quantity",
+        Formula::RedoneWork => "share of work done again x (machine + labor + electrodes)",
+        Formula::PartAtRisk => {
+            "what is at stake in one part x parts of the lot expected to be spoiled; at stake is the part's value, not above the cap"
+        }
         Formula::UnitPrice => {
             "expected cost of the lot / quantity / (1 - margin), not below the minimum charge / quantity; rounded once, to the price step (a tenth of it, and so on, where a price is under 20 steps) or the currency's smallest unit"
         }
@@ -292,6 +325,19 @@ pub const fn name(name: Name) -> &'static str {
         Name::Breakages => "broken electrodes",
         Name::IfWearHigh => "if wear is high",
         Name::Spares => "spares for breakage",
+        Name::MachineHours => "machine hours",
+        Name::LaborHours => "labor hours",
+        Name::PerHour => "an hour",
+        Name::PriceOfOne => "price of one",
+        Name::BrokenRest => "broken ones, what is left of them",
+        Name::HolesOnGuide(_) => "holes through",
+        Name::GuideLife => "holes that it lasts",
+        Name::OutsidePerPart => "for each part",
+        Name::RedoShare => "share of work done again",
+        Name::PartValue => "value of a part",
+        Name::Cap => "cap per part",
+        Name::AtStake => "at stake in one part",
+        Name::PartsSpoiled => "parts expected to be spoiled",
         Name::Quantity => "quantity",
         Name::LotCost => "expected cost of the lot",
         Name::UnitCost => "cost of one",
