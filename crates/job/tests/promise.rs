@@ -253,3 +253,36 @@ fn what_was_drilled_or_delivered_no_longer_keeps_the_machine() {
     let longer = pin(&ran, SlipKind::Run, &[(Line::FloorMinutes, "99999")]);
     assert_eq!(left(&longer), Some(0.0));
 }
+
+#[test]
+fn a_due_date_on_a_day_off_is_told_with_the_last_working_day_before_it() {
+    let mut shop = shop();
+    let told = |job: &Job, shop: &Shop| -> Vec<(Beside, String)> {
+        let results = results_now(job, shop);
+        let telling = Telling::new(job, shop);
+        let notes = results.notes.iter();
+        let notes = notes.filter(|note| note.kind == NoteKind::DueOnDayOff);
+        notes
+            .map(|note| (note.beside, telling.text(note).into_owned()))
+            .collect()
+    };
+    // 29 November 2026 is a Sunday (ISO 8601 week date 2026-W48-7).
+    let job = field(&ready(), Field::Due, "2026-11-29");
+    let [(beside, said)] = told(&job, &shop).try_into().expect("one");
+    assert_eq!(beside, Beside::Field(Field::Due));
+    assert!(
+        said.starts_with("Sunday ") && said.contains("before it is Friday 27 Nov 2026"),
+        "{said}"
+    );
+    shop.calendar.days_off.insert(day(11, 27));
+    let [(_, said)] = told(&job, &shop).try_into().expect("one");
+    assert!(said.contains("Thursday 26 Nov 2026"), "{said}");
+    // A day that the shop works says nothing, an order's own day is told at the order.
+    let job = field(&ready(), Field::Due, "2026-11-26");
+    assert_eq!(told(&job, &shop), []);
+    let order = [(Line::Due, "2026-11-28"), (Line::Quantity, "4")];
+    let job = pin(&job, SlipKind::Order, &order);
+    let [(beside, _)] = told(&job, &shop).try_into().expect("one");
+    assert!(matches!(beside, Beside::Slip(_, Some(Line::Due))));
+    assert_eq!(told(&delivered(&job, "4"), &shop), []);
+}

@@ -66,6 +66,8 @@ pub enum NoteKind {
     ExchangeMissing,
     /// An exchange rate of a day long past, or of one that has not come.
     ExchangeOfOtherDay,
+    /// A due date on a day on which the shop doesn't work.
+    DueOnDayOff,
     /// An exchange rate where the quotation is in the shop's own currency.
     ExchangeNotNeeded,
     /// The shop has agreed something else with the customer by now.
@@ -127,6 +129,7 @@ impl NoteKind {
             Self::LeadTimeShort => "lead-time-short",
             Self::ExchangeMissing => "exchange-missing",
             Self::ExchangeOfOtherDay => "exchange-of-other-day",
+            Self::DueOnDayOff => "due-on-day-off",
             Self::ExchangeNotNeeded => "exchange-not-needed",
             Self::AgreedOtherwise => "agreed-otherwise",
         }
@@ -172,6 +175,7 @@ impl NoteKind {
             | Self::LeadTimeShort
             | Self::ExchangeMissing
             | Self::ExchangeOfOtherDay
+            | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
         }
@@ -216,6 +220,7 @@ impl NoteKind {
             | Self::LeadTimeShort
             | Self::ExchangeMissing
             | Self::ExchangeOfOtherDay
+            | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
         }
@@ -263,6 +268,7 @@ impl NoteKind {
             | Self::TravelerOutdated
             | Self::LeadTimeShort
             | Self::ExchangeOfOtherDay
+            | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => None,
         }

@@ -3,6 +3,7 @@
 mod agreed_notes;
 mod by_runs;
 mod depth_notes;
+mod due_notes;
 mod exchange_notes;
 pub mod foot;
 mod found;

@@ -11,8 +11,8 @@ use super::marks::marks_twice;
 use super::note::{Beside, SideNote};
 use super::remedy::Offer;
 use super::{
-    agreed_notes, depth_notes, exchange_notes, paper_notes, part_notes, promise, questions,
-    run_notes, slip_notes,
+    agreed_notes, depth_notes, due_notes, exchange_notes, paper_notes, part_notes, promise,
+    questions, run_notes, slip_notes,
 };
 use crate::asked::to_input::Asked;
 use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
@@ -64,6 +64,8 @@ pub(super) fn notes(
     notes.extend(lead_time.map(|note| (note, None)));
     let agreed = agreed_notes::all(job, shop).into_iter();
     notes.extend(agreed.map(|note| (note, None)));
+    let due = due_notes::all(job, shop).into_iter();
+    notes.extend(due.map(|note| (note, None)));
     let exchange = exchange_notes::all(job, shop, figures).into_iter();
     notes.extend(exchange.map(|note| (note, None)));
     let of_job = figures.findings.iter();

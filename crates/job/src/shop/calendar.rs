@@ -24,6 +24,13 @@ impl Calendar {
         self.work_days.contains(&day.weekday()) && !self.days_off.contains(&day)
     }
 
+    /// The last working day before a day; `None` where none is found within a year.
+    #[must_use]
+    pub fn last_before(&self, day: NaiveDate) -> Option<NaiveDate> {
+        let days = std::iter::successors(day.pred_opt(), NaiveDate::pred_opt);
+        days.take(366).find(|day| self.works_on(*day))
+    }
+
     /// The day that lies a number of working days after another one, which is not counted itself.
     ///
     /// `None` where no such day is found within ten years.

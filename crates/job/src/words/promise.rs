@@ -103,3 +103,21 @@ fn hours(value: f64, of: &str, form: Form) -> String {
     let noun = if shown == "1" { "hour" } else { "hours" };
     format!("{shown} {of} {noun}")
 }
+
+/// That something is due on a day on which the shop doesn't work, and the last working day before it.
+#[must_use]
+pub(crate) fn due_on_day_off(day: NaiveDate, before: Option<NaiveDate>, form: Form) -> String {
+    let off = format!(
+        "{} {} is a day off by the shop's calendar",
+        day.format("%A"),
+        form.day(day)
+    );
+    match before {
+        Some(before) => format!(
+            "{off}; the last working day before it is {} {}.",
+            before.format("%A"),
+            form.day(before)
+        ),
+        None => format!("{off}."),
+    }
+}
