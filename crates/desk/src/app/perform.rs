@@ -15,7 +15,7 @@ use crate::actions::Action;
 use crate::desk::{Desk, Errand};
 use crate::grid::GridAt;
 use crate::letter::{address_in, mailto};
-use crate::spot::Spot;
+use crate::sheet::quick_line::QuickLine;
 use crate::view::{Ask, SheetView, Target, Waiting};
 use crate::words::desk::{copy_name, with_hint};
 use crate::words::{head as head_words, letter as letter_words, messages};
@@ -198,7 +198,8 @@ impl App {
         let unit = self.desk().job().unit;
         self.at = self.free_place();
         self.desk_mut().begin_in(unit);
-        self.view_mut().focus = Some(Spot::Field(Field::Customer));
+        // A price on the telephone is typed at once; whoever has a mail presses where that begins.
+        self.view_mut().quick = Some(QuickLine::with_keyboard());
     }
 
     /// Takes an edit back or does it again, and puts the cursor of the hole table where it was.

@@ -1,7 +1,7 @@
 //! The quick price, the first line of an empty sheet: five fields, answered in the foot as one types,
 //! and all that is assumed in the margin. It keeps its place once the sheet is no longer empty.
 
-use egui::{Key, Rect, Ui, UiBuilder, pos2, vec2};
+use egui::{Key, Rect, Response, Ui, UiBuilder, pos2, vec2};
 use quillbore_job::quick::{Quick, QuickField, Told};
 use quillbore_job::words::quick as job_words;
 
@@ -27,6 +27,8 @@ const FIELDS: [(QuickField, u8); 5] = [
 pub struct QuickLine {
     /// What is typed.
     pub quick: Quick,
+    /// Its first field takes the keyboard as soon as it is drawn.
+    takes_keyboard: bool,
     /// What the answer was to, and what it says.
     answer: Option<(Quick, u64, QuickTold)>,
 }
@@ -45,6 +47,15 @@ pub struct QuickTold {
 }
 
 impl QuickLine {
+    /// An empty one whose first field takes the keyboard.
+    #[must_use]
+    pub fn with_keyboard() -> Self {
+        Self {
+            takes_keyboard: true,
+            ..Self::default()
+        }
+    }
+
     /// Whether enough is typed for an answer, and the sheet is still empty.
     #[must_use]
     pub fn answers(&self, shared: &Shared<'_>) -> bool {
@@ -94,12 +105,17 @@ pub fn quick_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &m
     let origin = ui.cursor().min;
     let mut track = 0;
     let mut entered = false;
-    for (field, tracks) in FIELDS {
+    let takes_keyboard = std::mem::take(&mut line.takes_keyboard) && offered;
+    for (at, (field, tracks)) in FIELDS.into_iter().enumerate() {
         let left = origin.x + Measures::track_left(width, track);
         let size = vec2(Measures::tracks(width, tracks), FIELD - 1.0);
         let place = Rect::from_min_size(pos2(left, origin.y), size);
         ui.add_enabled_ui(offered, |ui| {
-            entered |= field_ui(ui, place, field, shared, line.quick.text_mut(field));
+            let response = field_ui(ui, place, field, shared, line.quick.text_mut(field));
+            if takes_keyboard && at == 0 {
+                response.request_focus();
+            }
+            entered |= response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         });
         track += tracks;
     }
@@ -119,14 +135,14 @@ pub fn quick_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &m
     }
 }
 
-/// A field in its place; whether it was entered.
+/// A field in its place.
 fn field_ui(
     ui: &mut Ui,
     place: Rect,
     field: QuickField,
     shared: &Shared<'_>,
     text: &mut String,
-) -> bool {
+) -> Response {
     let name = job_words::field(field);
     let at = label_ui(ui, place, &words::label(field, shared.job.unit));
     let id = ui.make_persistent_id(("quick", name));
@@ -134,7 +150,7 @@ fn field_ui(
     let named = words::named(name);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &named));
     look::line_under(ui, &response);
-    response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter))
+    response
 }
 
 /// All that is assumed of a quick price, in the margin; each can be pressed.

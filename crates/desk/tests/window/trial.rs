@@ -337,7 +337,6 @@ fn enter_behind_the_fifth_field_makes_the_quick_price_the_job() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut harness = window(folder.path());
     key(&mut harness, Modifiers::COMMAND, Key::N);
-    press_field(&mut harness, "quick price: material");
     for text in ["718", "0.8", "14", "36", "25"] {
         type_text(&mut harness, text);
         harness.key_press(Key::Tab);
