@@ -1,6 +1,6 @@
 //! The day's list in the window: worked out where it is to be seen, and the way from a line to its place.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
@@ -13,7 +13,9 @@ use quillbore_office::clerk::Request;
 use quillbore_office::drawer::drawer;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
-use quillbore_office::today::{self, Day, Matter, PutOff, Spot as Place, Waiting, on_the_floor};
+use quillbore_office::today::{
+    self, Day, Matter, PutOff, Spot as Place, Today, Waiting, on_the_floor,
+};
 
 use super::App;
 use crate::shop::Part;
@@ -69,11 +71,6 @@ impl App {
         if self.today.of.as_ref().is_some_and(same) {
             return;
         }
-        let floor = on_the_floor(&self.list.index);
-        if floor != self.today.asked {
-            self.today.asked.clone_from(&floor);
-            self.clerk.ask(Request::HoursEach { jobs: floor, day });
-        }
         let short = pool
             .as_deref()
             .map_or_else(Vec::new, |pool| drawer(&shop, pool, None).short());
@@ -89,6 +86,7 @@ impl App {
                 form: shop.form,
             },
         );
+        self.ask_hours(&list, day);
         self.today.list = Some(Arc::new(list));
         self.today.stay_in_list();
         self.today.of = Some(MadeOf {
@@ -100,7 +98,22 @@ impl App {
         });
     }
 
-    /// Takes in the hours of the jobs on the floor.
+    /// Asks for the hours of the jobs on the floor, which the foot adds up, and of those on the list.
+    fn ask_hours(&mut self, list: &Today, day: NaiveDate) {
+        let mut jobs = on_the_floor(&self.list.index);
+        let mut seen: BTreeSet<JobKey> = jobs.iter().cloned().collect();
+        let listed = list
+            .lines
+            .iter()
+            .filter_map(|line| line.matter.job.as_ref());
+        jobs.extend(listed.filter(|job| seen.insert((*job).clone())).cloned());
+        if jobs != self.today.asked {
+            self.today.asked.clone_from(&jobs);
+            self.clerk.ask(Request::HoursEach { jobs, day });
+        }
+    }
+
+    /// Takes in the hours of these jobs.
     pub(super) fn take_hours(&mut self, hours: BTreeMap<JobKey, f64>) {
         if hours != self.today.hours {
             self.today.hours = hours;

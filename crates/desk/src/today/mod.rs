@@ -26,7 +26,7 @@ pub struct TodayPage {
     pub(crate) of: Option<MadeOf>,
     /// Hours that jobs still take, as far as they were told.
     pub(crate) hours: BTreeMap<JobKey, f64>,
-    /// The jobs whose hours were asked for.
+    /// The jobs whose hours were asked for: those on the floor, then those on the list.
     pub(crate) asked: Vec<JobKey>,
     /// How often put-off matters or hours became others.
     pub(crate) changes: u64,

@@ -43,16 +43,12 @@ fn what_waits_is_opened_where_it_is_seen_to() {
     let mut harness = waiting(folder.path());
     key(&mut harness, Key::F5);
     assert_eq!(list(&harness), [(Group::CallToday, "26-0101".to_owned())]);
-    let foot = harness
-        .state()
-        .app()
-        .today
-        .list
-        .as_ref()
-        .expect("a list")
-        .foot
-        .said(quillbore_job::Form::default());
-    assert!(foot.starts_with("1 call."), "{foot}");
+    harness.run();
+    let list = harness.state().app().today.list.clone().expect("a list");
+    let foot = list.foot.said(quillbore_job::Form::default());
+    assert!(foot.starts_with("1 call. Nothing on the floor"), "{foot}");
+    // Its hours are told, though only those on the floor are added up.
+    assert!(list.lines[0].hours.is_some_and(|hours| hours > 0.0));
     // No job that is out of sight is acted on.
     let state = harness.state().app().desk().history.state();
     harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
