@@ -8,9 +8,9 @@ pub use fonts::{
     body, bold, definitions, foot, foot_bold, heading, paper_families, small, small_bold,
 };
 pub use painter::{
-    clipped, clipped_label, dashed_underline, elided, focus_frame, ground_under, hairline,
-    hairline_at, keyed_word, leader, level_word, lies_over, line_edit, line_under, quiet_word,
-    spaced_caps, toggle_word, wavy_underline, word, word_in_font,
+    clipped, clipped_label, clipped_lines, dashed_underline, elided, focus_frame, ground_under,
+    hairline, hairline_at, keyed_word, leader, level_word, lies_over, line_edit, line_under,
+    quiet_word, spaced_caps, toggle_word, wavy_underline, word, word_in_font,
 };
 pub use tokens::{DARK, LIGHT, Tokens, tokens};
 

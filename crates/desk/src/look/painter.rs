@@ -76,6 +76,25 @@ pub fn elided(
 /// The same at a place, with the whole text told on hover where it was cut.
 pub fn clipped(ui: &mut Ui, place: Rect, text: &str, font: FontId, color: Color32) {
     let galley = elided(ui.painter(), text, font, color, place.width());
+    set_clipped(ui, place, text, galley, color);
+}
+
+/// A text of its own on at most so many lines, told whole on hover where it was cut.
+pub fn clipped_lines(
+    ui: &mut Ui,
+    place: Rect,
+    most: usize,
+    (text, font): (&str, FontId),
+    color: Color32,
+) {
+    let mut job = LayoutJob::simple(text.to_owned(), font, color, place.width());
+    job.wrap.max_rows = most;
+    let galley = ui.painter().layout_job(job);
+    set_clipped(ui, place, text, galley, color);
+    label_at(ui, place, text);
+}
+
+fn set_clipped(ui: &mut Ui, place: Rect, text: &str, galley: Arc<Galley>, color: Color32) {
     let cut = galley.elided;
     let y = place.center().y - galley.size().y / 2.0;
     ui.painter()
@@ -91,6 +110,10 @@ pub fn clipped(ui: &mut Ui, place: Rect, text: &str, font: FontId, color: Color3
 /// The same as a text of its own, which readers of the screen find.
 pub fn clipped_label(ui: &mut Ui, place: Rect, text: &str, font: FontId, color: Color32) {
     clipped(ui, place, text, font, color);
+    label_at(ui, place, text);
+}
+
+fn label_at(ui: &mut Ui, place: Rect, text: &str) {
     let id = ui.next_auto_id();
     ui.skip_ahead_auto_ids(1);
     let response = ui.interact(place, id, Sense::hover());

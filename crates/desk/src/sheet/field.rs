@@ -176,7 +176,9 @@ fn tell_whole(ui: &mut Ui, response: &Response, text: &str) {
         at.right() - dots.size().x,
         at.center().y - dots.size().y / 2.0,
     );
-    painter.rect_filled(at.with_min_x(from.x - 2.0), 0.0, t.paper);
+    // What is typed is clipped a little beyond its place.
+    let under = Rect::from_x_y_ranges(from.x - 2.0..=at.right() + 3.0, at.y_range());
+    painter.rect_filled(under, 0.0, t.paper);
     painter.galley(from, dots, t.pencil);
     let id = response.id.with("whole");
     ui.interact(at, id, Sense::hover()).on_hover_text(text);

@@ -37,6 +37,9 @@ const MINUTES: [Column; 2] = [Column::left(152.0), Column::right(62.0)];
 /// Cost: what, how much.
 const COST: [Column; 2] = [Column::left(190.0), Column::right(146.0)];
 
+/// Height of what run records make of the figures: two lines.
+const OWN: f32 = 38.0;
+
 /// Jobs done before that always have their place.
 pub(super) const ALIKE: usize = 4;
 
@@ -73,7 +76,10 @@ pub fn price_ui(
                 .map(|behind| job_own::beside(behind, by_runs.minutes, form));
             let beside = beside.unwrap_or_default();
             hours_ui(ui, figures.lot.as_ref(), &beside, form, view);
-            one_line(ui, &shared.whole.own, 400.0);
+            let size = egui::vec2(400.0, OWN);
+            let (place, _) = ui.allocate_exact_size(size, egui::Sense::hover());
+            let own = (shared.whole.own.as_str(), look::body());
+            look::clipped_lines(ui, place, 2, own, look::tokens(ui).ink);
             let is_located = shared.job.rows.iter().any(|row| !row.places.is_empty());
             let machine = figures.lot.as_ref().map(|lot| &lot.machine);
             minutes_ui(ui, machine, is_located, form);

@@ -148,7 +148,18 @@ pub fn today_foot_ui(ui: &mut Ui, page: &TodayPage, form: Form) {
         .as_ref()
         .map_or_else(|| words::LOOKING.to_owned(), |list| list.foot.said(form));
     look::clipped_label(ui, first, &sentence, look::foot_bold(), t.ink);
-    look::clipped_label(ui, second, &page.notice, look::small(), t.accent);
+    if !page.notice.is_empty() {
+        look::clipped_label(ui, second, &page.notice, look::small(), t.accent);
+        return;
+    }
+    // Its column may be too narrow for it.
+    let list = page.list.as_deref();
+    let here = list.and_then(|list| Some((list, page.line_at(list, page.at)?)));
+    if let Some((list, line)) = here {
+        let others = said::others(&line.others, &list.foot, form);
+        let says = words::line(&line.number, &words::says(&line.says, &others));
+        look::clipped_label(ui, second, &says, look::small(), t.ink);
+    }
 }
 
 /// The lines, and the keys that are heard among them.
