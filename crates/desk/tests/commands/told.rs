@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::path::Path;
+use std::process::Output;
 
 use crate::program::{demo, path, quillbore, said};
 
@@ -282,4 +283,30 @@ fn what_of_the_shop_is_not_used_is_told_beside_the_figures() {
         path(&bad),
     ]);
     assert!(said(&papers).contains("life, holes: "), "{}", said(&papers));
+}
+
+/// A job that lies on no shelf is figured by the shop of the shelf that is named.
+#[test]
+fn a_job_from_elsewhere_goes_by_the_shop_of_the_named_shelf() {
+    use quillbore_job::Unit;
+    use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopSheet, apply_shop, write_sheet};
+    let folder = tempfile::tempdir().expect("a folder");
+    let edit = ShopEdit::SetLine {
+        line: ShopLine::Currency,
+        text: "CHF".to_owned(),
+        unit: Unit::Mm,
+    };
+    let sheet = apply_shop(&ShopSheet::default(), &edit).expect("an edit");
+    fs::write(folder.path().join("shop.ron"), write_sheet(&sheet)).expect("written");
+    let job = demo("26-0102");
+    let alone = quillbore(&["figures", path(&job)]);
+    let named = quillbore(&["figures", path(&job), "--shelf", path(folder.path())]);
+    let out = |output: &Output| String::from_utf8_lossy(&output.stdout).into_owned();
+    assert!(out(&alone).contains(" USD"), "{}", out(&alone));
+    assert!(
+        out(&named).contains(" CHF") && !out(&named).contains(" USD"),
+        "{}{}",
+        out(&named),
+        said(&named)
+    );
 }

@@ -31,15 +31,19 @@ pub(super) fn office_with(
     let named = shelf;
     let (shelf, root, key) = find(&disk, word, shelf)?;
     let is_named = shop.is_some();
-    let shop = files::shop(disk.as_ref(), shop, Some(shelf.as_ref()))?;
+    // Records of the shelf that somebody names count for a job from elsewhere, too; its shop where that
+    // job lies on no shelf.
+    let named: Option<Arc<dyn Shelf>> = named
+        .map(|named| -> Arc<dyn Shelf> { Arc::new(Folder::new(Arc::clone(&disk), named, None)) });
+    let of_shop = named.as_ref().filter(|_| root.is_none()).unwrap_or(&shelf);
+    let shop = files::shop(disk.as_ref(), shop, Some(of_shop.as_ref()))?;
     let opened = read(&shelf, &key)?;
     let mut office = Office::new(shelf, root, Arc::clone(&disk), Arc::new(shop));
     if is_named {
         office = office.with_named_shop();
     }
     if let Some(named) = named {
-        // The records of the shelf that somebody names count for a job from elsewhere, too.
-        office.teaches = Arc::new(Folder::new(disk, named, None));
+        office.teaches = named;
     }
     Ok((office, opened))
 }
