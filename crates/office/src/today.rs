@@ -11,7 +11,7 @@ mod spot;
 mod waiting;
 
 pub use done::done;
-pub use foot::{Floor, Foot, Out, on_the_floor};
+pub use foot::{Floor, Foot, Out, hours_wanted, on_the_floor};
 pub use group::Group;
 pub use list::{Day, Today, today};
 pub use matter::{Matter, PutOff};

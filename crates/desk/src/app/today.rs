@@ -1,6 +1,6 @@
 //! The day's list in the window: worked out where it is to be seen, and the way from a line to its place.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use chrono::{Days, NaiveDate};
@@ -14,7 +14,7 @@ use quillbore_office::drawer::drawer;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
 use quillbore_office::today::{
-    self, Day, Matter, PutOff, Spot as Place, Today, Waiting, on_the_floor,
+    self, Day, Matter, PutOff, Spot as Place, Today, Waiting, hours_wanted,
 };
 
 use super::App;
@@ -100,13 +100,7 @@ impl App {
 
     /// Asks for the hours of the jobs on the floor, which the foot adds up, and of those on the list.
     fn ask_hours(&mut self, list: &Today, day: NaiveDate) {
-        let mut jobs = on_the_floor(&self.list.index);
-        let mut seen: BTreeSet<JobKey> = jobs.iter().cloned().collect();
-        let listed = list
-            .lines
-            .iter()
-            .filter_map(|line| line.matter.job.as_ref());
-        jobs.extend(listed.filter(|job| seen.insert((*job).clone())).cloned());
+        let jobs = hours_wanted(&self.list.index, list);
         if jobs != self.today.asked {
             self.today.asked.clone_from(&jobs);
             self.clerk.ask(Request::HoursEach { jobs, day });

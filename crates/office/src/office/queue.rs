@@ -18,7 +18,7 @@ use crate::names::JobKey;
 use crate::shelf::ShelfError;
 
 /// How many jobs are read for their hours at most: no shop has more of them before one machine.
-const MOST: usize = 200;
+pub(crate) const MOST_READ: usize = 200;
 
 /// States of a job that waits for its machine, the one that is farthest from it first.
 const WAITING: [State; 3] = [State::Ordered, State::PartsHere, State::OnTheFloor];
@@ -78,7 +78,7 @@ impl Office {
             let (job, _) = stored(self.teaches.as_ref(), key).ok()?;
             hours_left(&job, &shop.for_job(&job))
         };
-        let jobs = jobs.iter().take(MOST);
+        let jobs = jobs.iter().take(MOST_READ);
         jobs.filter_map(|key| Some((key.clone(), hours(key)?)))
             .collect()
     }

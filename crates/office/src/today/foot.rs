@@ -7,8 +7,10 @@ use quillbore_job::Form;
 use quillbore_job::life::State;
 use quillbore_job::words::life::state;
 
+use super::list::Today;
 use crate::digest::{Digest, Index, OpenMatter, ShelfLine};
 use crate::names::JobKey;
+use crate::office::queue::MOST_READ;
 use crate::week::Week;
 use crate::words;
 
@@ -76,6 +78,23 @@ impl Foot {
 pub fn on_the_floor(index: &Index) -> Vec<JobKey> {
     let floor = index.lines.iter().filter(|line| lies_on_floor(line));
     floor.filter_map(|line| line.job.clone()).collect()
+}
+
+/// The jobs whose hours a list tells: those on the floor, then those on its lines, as many as are read at
+/// once.
+#[must_use]
+pub fn hours_wanted(index: &Index, list: &Today) -> Vec<JobKey> {
+    let mut jobs = on_the_floor(index);
+    let room = MOST_READ.saturating_sub(jobs.len());
+    let mut seen: BTreeSet<&JobKey> = jobs.iter().collect();
+    let listed = list
+        .lines
+        .iter()
+        .filter_map(|line| line.matter.job.as_ref());
+    let listed = listed.filter(|job| seen.insert(job)).take(room);
+    let listed: Vec<JobKey> = listed.cloned().collect();
+    jobs.extend(listed);
+    jobs
 }
 
 fn lies_on_floor(line: &ShelfLine) -> bool {

@@ -1,6 +1,6 @@
 //! The day's list: by hand, on odd days and odd jobs.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use quillbore_job::drawer::Thing;
@@ -10,7 +10,8 @@ use quillbore_job::{Edit, Field, Form, Job, Line, Paper, SlipKind, apply};
 use quillbore_office::digest::{Index, ShelfLine};
 use quillbore_office::names::JobKey;
 use quillbore_office::today::{
-    Day, Group, Matter, PutOff, Short, Spot, Today, Waiting, done, on_the_floor, today,
+    Day, Group, Matter, PutOff, Short, Spot, Today, Waiting, done, hours_wanted, on_the_floor,
+    today,
 };
 use quillbore_office::week::five_days;
 use quillbore_office::words::today::{group, others};
@@ -289,6 +290,14 @@ fn every_group_has_its_lines_in_order() {
         floor,
         ["26-0114", "26-0113", "26-0112", "26-0110", "26-0109"]
     );
+    let wanted = hours_wanted(&Index::new(asked.jobs.clone()), &list);
+    let wanted: Vec<&str> = wanted.iter().map(JobKey::as_str).collect();
+    assert_eq!(wanted[..floor.len()], floor[..]);
+    let listed: BTreeSet<&str> = wanted.iter().copied().collect();
+    assert_eq!(listed.len(), wanted.len(), "each once: {wanted:?}");
+    for job in ["26-0105", "26-0104", "26-0107"] {
+        assert!(listed.contains(job), "{job} in {wanted:?}");
+    }
     let hours: Vec<Option<f64>> = list.lines.iter().map(|line| line.hours).collect();
     assert_eq!(
         (hours[0], hours[1], hours[9]),
