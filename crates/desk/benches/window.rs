@@ -117,6 +117,7 @@ fn frame(c: &mut Criterion) {
             open_mail: Box::new(|_| Ok(())),
             settings: Settings::default(),
             settings_path: None,
+            shop_watch: None,
             drafts: None,
             standing: Standing::Ready,
             office,

@@ -21,6 +21,8 @@ mod reorder;
 mod shop;
 mod today;
 
+pub(crate) use follow_shop::SHOP_EVERY;
+
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -32,6 +34,7 @@ use quillbore_office::drafts::{Keeper, Left};
 use quillbore_office::listing::Listing;
 use quillbore_office::names::JobKey;
 use quillbore_office::office::Wanted;
+use quillbore_office::office::shop_watch::ShopWatch;
 use quillbore_office::start::Standing;
 use quillbore_paper::Sheet;
 
@@ -91,6 +94,8 @@ pub struct App {
     learned: LearnedPage,
     /// The page of the shop.
     pub shop: ShopPage,
+    /// Says when another desk changed the shop; without it the sheet is looked at again and again.
+    shop_watch: Option<ShopWatch>,
     /// When the shop's sheet on the shelf was looked at last [s].
     shop_looked: f64,
     /// What the shelf has of the shop was known at the last frame.
@@ -156,6 +161,8 @@ pub struct WindowParts {
     pub settings: Settings,
     /// Their file, if they are kept.
     pub settings_path: Option<PathBuf>,
+    /// Says when another desk changed the shop, if somebody watches.
+    pub shop_watch: Option<ShopWatch>,
     /// Who keeps drafts, if they are kept.
     pub drafts: Option<Keeper>,
     /// How the shelf was found.
@@ -197,6 +204,7 @@ impl App {
             was_focused: true,
             learned: LearnedPage::default(),
             shop: ShopPage::default(),
+            shop_watch: parts.shop_watch,
             shop_looked: 0.0,
             shop_known: false,
             today: TodayPage::default(),

@@ -12,6 +12,7 @@ use quillbore_office::disk::{Disk, RealDisk};
 use quillbore_office::drafts::Keeper;
 use quillbore_office::listing::Listing;
 use quillbore_office::office::Wanted;
+use quillbore_office::office::shop_watch::ShopWatch;
 use quillbore_office::open::OnDesk;
 use quillbore_office::shelf::{Mark, Shelf as _};
 use quillbore_office::start::{Begins, Standing};
@@ -19,7 +20,7 @@ use quillbore_office::words::drafts as drafts_words;
 use quillbore_office::worker::Worker;
 use quillbore_office::{Failure, Office, files, places, start};
 
-use crate::app::{App, WindowParts};
+use crate::app::{App, SHOP_EVERY, WindowParts};
 use crate::desk::Desk;
 use crate::dialogs::DesktopDialogs;
 use crate::fault;
@@ -189,6 +190,7 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
     }
     let cache = places::cache_path(&read.root);
     let list = Listing::on_thread(Arc::clone(&office.shelf), clock, cache, wake());
+    let shop_watch = ShopWatch::on_thread(Arc::clone(&office.shelf), SHOP_EVERY, wake());
     let drafts = places::drafts_folder();
     let drafts = drafts.map(|folder| {
         fault::drafts_are_in(&folder);
@@ -216,6 +218,7 @@ fn app(ctx: &Context, read: ReadFirst) -> App {
             has_samples: start::has_samples(),
             settings: read.settings,
             settings_path: read.settings_path,
+            shop_watch: Some(shop_watch),
             drafts,
             standing: read.standing,
             office,

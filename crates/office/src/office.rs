@@ -16,6 +16,7 @@ mod save_as;
 pub mod shop;
 pub mod shop_lost;
 mod shop_seen;
+pub mod shop_watch;
 
 pub use base::Office;
 pub use beside::Attached;

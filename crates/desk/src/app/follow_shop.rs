@@ -5,23 +5,36 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use egui::Context;
+use quillbore_office::office::shop_watch::ShopWatch;
 
 use super::App;
 use crate::words::shop as words;
 
-/// Seconds between two looks at the shop's sheet on the shelf.
-const EVERY_S: f64 = 3.0;
+/// Between two looks at the shop's sheet on the shelf.
+pub(crate) const SHOP_EVERY: Duration = Duration::from_secs(3);
 
 impl App {
-    /// Looks at the shop's sheet again every few seconds, once the last look is answered.
+    /// Looks at the shop's sheet again where it changed; every few seconds where nobody watches it, or
+    /// something waits for the shelf to answer. The last look has to be answered first.
     pub(super) fn look_at_shop_again(&mut self, ctx: &Context) {
         let now = ctx.input(|input| input.time);
-        if !self.shop.looking && now - self.shop_looked >= EVERY_S {
-            self.shop_looked = now;
-            self.look_at_shop();
-            self.take_replies(ctx);
+        let is_time = now - self.shop_looked >= SHOP_EVERY.as_secs_f64();
+        let waits = self.shop.failed.is_some() || self.shop.is_unsaved();
+        let is_watched = self.shop_watch.is_some() && !waits;
+        if !self.shop.looking {
+            let changed = self
+                .shop_watch
+                .as_ref()
+                .is_some_and(ShopWatch::take_changed);
+            if changed || (is_time && !is_watched) {
+                self.shop_looked = now;
+                self.look_at_shop();
+                self.take_replies(ctx);
+            }
         }
-        ctx.request_repaint_after(Duration::from_secs_f64(EVERY_S));
+        if !is_watched {
+            ctx.request_repaint_after(SHOP_EVERY);
+        }
     }
 
     /// Has every job on the desk go by the shop as the office knows it, where that is another one than it

@@ -7,6 +7,7 @@ use quillbore_job::{Field, FieldKind, RowsAt};
 
 use super::App;
 use crate::grid::{GridAt, read_block};
+use crate::sheet::quick_line::QuickLine;
 use crate::view::{Pasting, Waiting};
 use crate::words::messages as words;
 
@@ -37,7 +38,8 @@ impl App {
         let is_on_line = view
             .at_field
             .is_some_and(|spot| view.drafts.contains_key(&spot) && spot.kind() != FieldKind::Lines);
-        if (is_typing && !is_on_line)
+        let is_on_quick_line = view.quick.as_ref().is_some_and(QuickLine::has_keyboard);
+        if (is_typing && !is_on_line && !is_on_quick_line)
             || view.waiting.is_some()
             || view.grid.is_active()
             || view.runs.is_active()

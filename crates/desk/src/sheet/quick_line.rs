@@ -29,6 +29,8 @@ pub struct QuickLine {
     pub quick: Quick,
     /// Its first field takes the keyboard as soon as it is drawn.
     takes_keyboard: bool,
+    /// One of its fields has it.
+    has_keyboard: bool,
     /// What the answer was to, and what it says.
     answer: Option<(Quick, u64, QuickTold)>,
 }
@@ -47,6 +49,12 @@ pub struct QuickTold {
 }
 
 impl QuickLine {
+    /// Whether one of its fields has the keyboard.
+    #[must_use]
+    pub const fn has_keyboard(&self) -> bool {
+        self.has_keyboard
+    }
+
     /// An empty one whose first field takes the keyboard.
     #[must_use]
     pub fn with_keyboard() -> Self {
@@ -106,6 +114,7 @@ pub fn quick_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &m
     let mut track = 0;
     let mut entered = false;
     let takes_keyboard = std::mem::take(&mut line.takes_keyboard) && offered;
+    line.has_keyboard = false;
     for (at, (field, tracks)) in FIELDS.into_iter().enumerate() {
         let left = origin.x + Measures::track_left(width, track);
         let size = vec2(Measures::tracks(width, tracks), FIELD - 1.0);
@@ -115,6 +124,7 @@ pub fn quick_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: &m
             if takes_keyboard && at == 0 {
                 response.request_focus();
             }
+            line.has_keyboard |= response.has_focus();
             entered |= response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         });
         track += tracks;

@@ -138,6 +138,7 @@ pub(crate) fn window_with(
                         }),
                         settings: Settings::default(),
                         settings_path: None,
+                        shop_watch: None,
                         drafts: None,
                         standing: standing.clone(),
                         office,

@@ -511,3 +511,19 @@ fn an_answer_that_moves_the_price_says_so() {
         "{notice}"
     );
 }
+
+#[test]
+fn a_table_goes_to_the_holes_also_from_the_quick_price() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    harness.run();
+    let first = harness.get_by_label("quick price: material");
+    assert!(first.is_focused());
+    harness.event(Event::Paste(
+        "hole\tqty\tdia\tdepth\r\nA\t6\t0.8 +-0.05\t12\r\nB\t2\t0.5\t4\r\n".to_owned(),
+    ));
+    harness.run();
+    crate::hands::land(&mut harness);
+    assert_eq!(harness.state().job().rows.len(), 2);
+}
