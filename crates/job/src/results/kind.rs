@@ -66,6 +66,8 @@ pub enum NoteKind {
     ExchangeMissing,
     /// An exchange rate of a day long past, or of one that has not come.
     ExchangeOfOtherDay,
+    /// A margin that nobody earns.
+    MarginOdd,
     /// A due date on a day on which the shop doesn't work.
     DueOnDayOff,
     /// An exchange rate where the quotation is in the shop's own currency.
@@ -129,6 +131,7 @@ impl NoteKind {
             Self::LeadTimeShort => "lead-time-short",
             Self::ExchangeMissing => "exchange-missing",
             Self::ExchangeOfOtherDay => "exchange-of-other-day",
+            Self::MarginOdd => "margin-odd",
             Self::DueOnDayOff => "due-on-day-off",
             Self::ExchangeNotNeeded => "exchange-not-needed",
             Self::AgreedOtherwise => "agreed-otherwise",
@@ -175,6 +178,7 @@ impl NoteKind {
             | Self::LeadTimeShort
             | Self::ExchangeMissing
             | Self::ExchangeOfOtherDay
+            | Self::MarginOdd
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
@@ -220,6 +224,7 @@ impl NoteKind {
             | Self::LeadTimeShort
             | Self::ExchangeMissing
             | Self::ExchangeOfOtherDay
+            | Self::MarginOdd
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
@@ -268,6 +273,7 @@ impl NoteKind {
             | Self::TravelerOutdated
             | Self::LeadTimeShort
             | Self::ExchangeOfOtherDay
+            | Self::MarginOdd
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => None,

@@ -8,6 +8,7 @@ mod exchange_notes;
 pub mod foot;
 mod found;
 mod kind;
+mod margin_note;
 mod marks;
 mod next;
 mod note;

@@ -7,6 +7,7 @@ use quillbore_calc::finding::Level;
 
 use super::found::found_of_job;
 use super::kind::NoteKind;
+use super::margin_note::margin;
 use super::marks::marks_twice;
 use super::note::{Beside, SideNote};
 use super::remedy::Offer;
@@ -66,6 +67,7 @@ pub(super) fn notes(
     notes.extend(agreed.map(|note| (note, None)));
     let due = due_notes::all(job, shop).into_iter();
     notes.extend(due.map(|note| (note, None)));
+    notes.extend(margin(figures, shop.form).map(|note| (note, None)));
     let exchange = exchange_notes::all(job, shop, figures).into_iter();
     notes.extend(exchange.map(|note| (note, None)));
     let of_job = figures.findings.iter();

@@ -92,3 +92,14 @@ fn chance(share: f64) -> String {
         share => format!("{:.0} %", share * 100.0),
     }
 }
+
+/// That a margin is hardly meant.
+#[must_use]
+pub(crate) fn margin_odd(margin: f64, times: f64, form: Form) -> String {
+    format!(
+        "At a margin of {} the price is {} times the cost: see that it is meant, here, in the agreement \
+         with the customer or in the rates.",
+        form.percent(margin),
+        form.count(libm::round(times))
+    )
+}

@@ -49,6 +49,7 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         | NoteKind::LeadTimeShort
         | NoteKind::ExchangeMissing
         | NoteKind::ExchangeOfOtherDay
+        | NoteKind::MarginOdd
         | NoteKind::DueOnDayOff
         | NoteKind::ExchangeNotNeeded
         | NoteKind::AgreedOtherwise => true,
