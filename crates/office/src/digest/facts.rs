@@ -1,6 +1,8 @@
 //! What a line is sorted by and asked about, beside its letters: small, so that all lines are gone
 //! through while somebody types.
 
+use std::sync::Arc;
+
 use chrono::{Datelike as _, NaiveDate};
 use quillbore_job::life::State;
 use quillbore_job::words::life::state;
@@ -11,8 +13,25 @@ use super::line::ShelfLine;
 use super::open::OpenMatter;
 use super::sort::SortBy;
 
-/// The days and figures of a line; a figure that is not known is no number.
+/// Kinds of holes that stand in the facts themselves: nearly every job has no more.
+const FIRST: usize = 6;
+
+/// Diameter and depth of a kind of hole [mm]; what is not known is no number.
 #[derive(Clone, Copy, Debug)]
+pub(super) struct Kind {
+    pub(super) size_mm: f64,
+    pub(super) depth_mm: f64,
+}
+
+impl Kind {
+    const NONE: Self = Self {
+        size_mm: f64::NAN,
+        depth_mm: f64::NAN,
+    };
+}
+
+/// The days and figures of a line; a figure that is not known is no number.
+#[derive(Clone, Debug)]
 pub(super) struct Facts {
     /// When parts are due, while anything is.
     pub(super) due: Option<NaiveDate>,
@@ -22,10 +41,10 @@ pub(super) struct Facts {
     pub(super) unanswered: Option<NaiveDate>,
     /// The day it was opened.
     opened: Option<NaiveDate>,
-    /// Diameter [mm].
-    pub(super) size_mm: f64,
-    /// Depth [mm].
-    pub(super) depth_mm: f64,
+    /// Kinds of holes, those that are there first.
+    kinds: [Kind; FIRST],
+    /// Further ones, of the few jobs that have so many.
+    more_kinds: Option<Arc<[Kind]>>,
     /// What the lot is worth.
     pub(super) worth: f64,
     /// Hours of the lot by the run records [h].
@@ -41,8 +60,8 @@ impl Facts {
             ordered_due: None,
             unanswered: None,
             opened: line.opened(),
-            size_mm: none,
-            depth_mm: none,
+            kinds: [Kind::NONE; FIRST],
+            more_kinds: None,
             worth: line
                 .worth()
                 .and_then(|worth| worth.to_f64())
@@ -50,8 +69,18 @@ impl Facts {
             hours: line.lot_hours().unwrap_or(none),
         };
         let Ok(digest) = &line.says else { return facts };
-        facts.size_mm = digest.summary.size_mm.unwrap_or(none);
-        facts.depth_mm = digest.summary.depth_mm.unwrap_or(none);
+        let summary = &digest.summary;
+        let main = (summary.size_mm, summary.depth_mm);
+        let kinds = std::iter::once(&main).chain(&summary.other_kinds);
+        let mut kinds = kinds.map(|(size, depth)| Kind {
+            size_mm: size.unwrap_or(none),
+            depth_mm: depth.unwrap_or(none),
+        });
+        for (place, kind) in facts.kinds.iter_mut().zip(&mut kinds) {
+            *place = kind;
+        }
+        let more: Vec<Kind> = kinds.collect();
+        facts.more_kinds = (!more.is_empty()).then(|| more.into());
         for matter in &digest.open {
             match matter {
                 OpenMatter::Due { day, .. } => facts.ordered_due = Some(*day),
@@ -63,6 +92,12 @@ impl Facts {
             }
         }
         facts
+    }
+
+    /// Whether one of its kinds of holes is like that.
+    pub(super) fn has_kind(&self, is: impl Fn(&Kind) -> bool) -> bool {
+        let more = self.more_kinds.as_deref().unwrap_or_default();
+        self.kinds.iter().chain(more).any(is)
     }
 
     /// What a column is sorted by, as a number that rises with it; `None` where the line has nothing

@@ -1,5 +1,7 @@
 //! What the shelf knows of a job without opening it.
 
+use std::collections::BTreeSet;
+
 use chrono::NaiveDate;
 use quillbore_job::life::{self, State};
 use quillbore_job::slip::{kind, line};
@@ -49,6 +51,9 @@ pub struct Summary {
     pub size_mm: Option<f64>,
     /// Its depth [mm].
     pub depth_mm: Option<f64>,
+    /// Diameter and depth of each other kind of hole [mm]; what a row doesn't give is not there.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub other_kinds: Vec<(Option<f64>, Option<f64>)>,
     /// Holes in one part.
     pub holes: u32,
     /// What the newest order pays, else what was confirmed or quoted last.
@@ -113,6 +118,7 @@ impl Summary {
             quantity,
             size_mm: main.and_then(|row| drawing_size_mm(row)),
             depth_mm: main.and_then(|row| depth_mm(job, row)),
+            other_kinds: other_kinds(job, main.map(AsRef::as_ref)),
             holes: job
                 .rows
                 .iter()
@@ -167,6 +173,18 @@ fn price(job: &Job, quantity: u32, each: Decimal) -> Price {
         currency: job.text(Field::Currency).trim().to_uppercase(),
         rate: rate.filter(|rate| *rate > 0.0),
     }
+}
+
+/// Each kind of hole that `main` is not of, once.
+fn other_kinds(job: &Job, main: Option<&Row>) -> Vec<(Option<f64>, Option<f64>)> {
+    let kind = |row: &Row| (drawing_size_mm(row), depth_mm(job, row));
+    let bits = |(size, depth): (Option<f64>, Option<f64>)| {
+        (size.map(f64::to_bits), depth.map(f64::to_bits))
+    };
+    let mut seen: BTreeSet<_> = main.map(|row| bits(kind(row))).into_iter().collect();
+    let kinds = job.rows.iter().map(|row| kind(row));
+    let known = kinds.filter(|kind| *kind != (None, None));
+    known.filter(|kind| seen.insert(bits(*kind))).collect()
 }
 
 fn depth_mm(job: &Job, row: &Row) -> Option<f64> {

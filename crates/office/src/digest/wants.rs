@@ -72,11 +72,11 @@ impl Asked {
 /// A figure that is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Figure {
-    /// Diameter of the row with the most holes [mm].
+    /// Diameter of one of its kinds of holes [mm].
     Size,
-    /// Its depth [mm].
+    /// Depth of one of them [mm].
     Depth,
-    /// Its depth over its diameter.
+    /// Depth over diameter of one of them.
     Slenderness,
     /// What the lot is worth.
     Worth,
@@ -140,12 +140,14 @@ impl Want {
             Self::NoAnswer { by, .. } => facts.unanswered.is_some_and(|day| day <= *by),
             Self::Named { .. } => true,
             Self::TwoReadings { .. } => false,
-            Self::Figure { figure, range } => range.holds(match figure {
-                Figure::Size => facts.size_mm,
-                Figure::Depth => facts.depth_mm,
-                Figure::Slenderness => facts.depth_mm / facts.size_mm,
-                Figure::Worth => facts.worth,
-            }),
+            Self::Figure { figure, range } => match figure {
+                Figure::Size => facts.has_kind(|kind| range.holds(kind.size_mm)),
+                Figure::Depth => facts.has_kind(|kind| range.holds(kind.depth_mm)),
+                Figure::Slenderness => {
+                    facts.has_kind(|kind| range.holds(kind.depth_mm / kind.size_mm))
+                }
+                Figure::Worth => range.holds(facts.worth),
+            },
         }
     }
 }

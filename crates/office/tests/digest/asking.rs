@@ -625,3 +625,39 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn a_job_is_found_by_each_of_its_kinds_of_holes() {
+    let job = include_bytes!("../../../../demo-jobs/26-0102.ron");
+    let job = quillbore_job::file::read_job(job).expect("a job");
+    let summary = Summary::of(&job);
+    // 48 holes of 1.2, and 4 of 3.0, both through the wall of 40.
+    assert_eq!((summary.size_mm, summary.depth_mm), (Some(1.2), Some(40.0)));
+    assert_eq!(summary.other_kinds, [(Some(3.0), Some(40.0))]);
+    let many = Summary {
+        size_mm: Some(0.3),
+        depth_mm: Some(30.0),
+        other_kinds: (1..=9)
+            .map(|at| (Some(f64::from(at)), (at != 9).then_some(10.0)))
+            .collect(),
+        ..Summary::default()
+    };
+    let lines = [summary, many];
+    let lines = lines.into_iter().zip(["26-0102", "26-0101"]);
+    let lines = lines.map(|(summary, number)| line(number, summary, Vec::new()));
+    let index = Index::new(lines.collect());
+    for (typed, found) in [
+        ("size 1.2", "2"),
+        ("size 3", "21"),
+        ("size 9", "1"),
+        ("size 0.3", "1"),
+        ("depth 40", "2"),
+        ("depth 10", "1"),
+        // 30 over 0.3.
+        ("l/d 100", "1"),
+        ("l/d 101", ""),
+        ("size over 9", ""),
+    ] {
+        assert_eq!(digits(&index, typed), found, "{typed}");
+    }
+}
