@@ -136,6 +136,15 @@ fn line(at: u32) -> Arc<ShelfLine> {
         quantity: Some(quantity),
         size_mm: Some(size_mm),
         depth_mm: Some(f64::from(2 + at % 90)),
+        // Most jobs have a few kinds of holes, some have many.
+        other_kinds: (0..if at.is_multiple_of(50) { 20 } else { at % 4 })
+            .map(|kind| {
+                (
+                    Some(0.5 + f64::from(kind) * 0.1),
+                    Some(f64::from(3 + at % 70)),
+                )
+            })
+            .collect(),
         holes: 1 + at % 300,
         price: (stands != State::Inquiry).then(|| Price {
             quantity,
