@@ -89,9 +89,16 @@ fn said(remark: &str, parts: &[Part<'_>], at: usize) -> Option<String> {
             || part.is(NoteWord::To)
             || part.is(NoteWord::Plain)
     };
-    let mut rest = from.get(arc..)?.iter().skip_while(small);
+    let mut rest = from.get(arc..)?.iter().skip_while(small).peekable();
     match rest.next() {
         None => {}
+        // The surface's normal, in one order of words or the other.
+        Some(basis)
+            if basis.is(NoteWord::Surface)
+                && rest.next_if(|part| part.is(NoteWord::Normal)).is_some() =>
+        {
+            said.push_str(" to normal");
+        }
         Some(basis) if basis.is(NoteWord::Surface) => said.push_str(" to surface"),
         Some(basis) if basis.is(NoteWord::Normal) => said.push_str(" to normal"),
         Some(_) => return None,
@@ -129,6 +136,8 @@ mod tests {
             ("22\u{b0}30'", "22\u{b0}30'"),
             ("30 deg to surface", "30 deg to surface"),
             ("30\u{b0} from the normal", "30\u{b0} to normal"),
+            ("25\u{b0} to surface normal", "25\u{b0} to normal"),
+            ("25 deg from the surface normal", "25 deg to normal"),
             ("30 Grad zur Oberfläche", "30 deg to surface"),
             ("30\u{b0} alla superficie", "30\u{b0} to surface"),
             ("30\u{b0} par rapport à la normale", "30\u{b0} to normal"),

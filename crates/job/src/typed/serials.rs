@@ -10,7 +10,8 @@ const LONGEST: usize = 9;
 /// The serial numbers of a text, ranges counted out, each once and in its order.
 ///
 /// A range has the same beginning and as many digits on both sides, or a shorter end that replaces
-/// the last digits: `SN101-104`, `0098-0102`. What is no range stays as it was written.
+/// the last digits: `SN101-104`, `0098-0102`; pieces that are counted from one may end with more digits:
+/// `1-30`. What is no range stays as it was written.
 ///
 /// Beyond [`MOST`] nothing more is read: who prints them says so.
 ///
@@ -49,10 +50,15 @@ fn range(part: &str) -> Option<Vec<String>> {
     let digits = |text: &str| {
         !text.is_empty() && text.len() <= LONGEST && text.bytes().all(|b| b.is_ascii_digit())
     };
-    if !digits(first) || !digits(last) || last.len() > first.len() {
+    if !digits(first) || !digits(last) {
         return None;
     }
-    let whole = format!("{}{last}", &first[..first.len() - last.len()]);
+    let whole = match first.len().checked_sub(last.len()) {
+        Some(same) => format!("{}{last}", &first[..same]),
+        // `4-118` is a part; pieces are counted from one.
+        None if first == "1" && stem.is_empty() && !last.starts_with('0') => last.to_owned(),
+        None => return None,
+    };
     let (begin, end): (u32, u32) = (first.parse().ok()?, whole.parse().ok()?);
     let width = first.len();
     let many = usize::try_from(end.checked_sub(begin)?).ok()?;
@@ -68,12 +74,20 @@ mod tests {
     use super::read;
 
     #[test]
+    fn pieces_that_are_counted_from_one_are_a_range() {
+        assert_eq!(read("1-30").len(), 30);
+        assert_eq!(read("1 to 12").last().map(String::as_str), Some("12"));
+    }
+
+    #[test]
     fn ranges_are_counted_out_and_all_else_stays_as_written() {
         for (text, serials) in [
             ("101-104, 110", &["101", "102", "103", "104", "110"][..]),
             ("SN098-SN101", &["SN098", "SN099", "SN100", "SN101"]),
             ("A17-19; A17", &["A17", "A18", "A19"]),
             ("4-118", &["4-118"]),
+            ("1-012", &["1-012"]),
+            ("A1-12", &["A1-12"]),
             ("B-7", &["B-7"]),
             ("104-101", &["104-101"]),
             ("1-999999", &["1-999999"]),
