@@ -445,3 +445,35 @@ fn an_apostrophe_groups_only_where_three_digits_follow() {
     let angle = read::tilt("30\u{b0}15'30\"", AngleBasis::FromNormal).unwrap();
     assert!((angle.from_normal.deg() - 30.258_333).abs() < 1e-5);
 }
+
+#[test]
+fn a_form_is_known_by_another_example_of_it() {
+    for (text, form) in [
+        ("1'234.50", Some(Numbers::ApostrophePoint)),
+        ("12\u{2019}345.6", Some(Numbers::ApostrophePoint)),
+        ("1.234,50", Some(Numbers::PointComma)),
+        ("12 345,60", Some(Numbers::SpaceComma)),
+        ("1 234.5", Some(Numbers::SpacePoint)),
+        ("9,999.99", Some(Numbers::CommaPoint)),
+        ("1234.50", Some(Numbers::Point)),
+        ("0,91", Some(Numbers::Comma)),
+        ("1,234", None),
+        ("1,23.4", None),
+        ("1234", None),
+        ("", None),
+        ("1'234", None),
+    ] {
+        assert_eq!(Numbers::like(text), form, "{text}");
+    }
+    for (text, form) in [
+        ("23.11.2026", Some(Dates::Points)),
+        ("2026-11-23", Some(Dates::YearFirst)),
+        ("3 Feb 2027", Some(Dates::DayFirst)),
+        ("Feb 3, 2027", Some(Dates::MonthFirst)),
+        ("1/2/2026", None),
+        ("31.02.2026", None),
+        ("", None),
+    ] {
+        assert_eq!(Dates::like(text), form, "{text}");
+    }
+}

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use quillbore_job::shop::sheet::{ShopColumn, ShopList, shown_rows};
 use quillbore_office::drawer::drawer;
+use quillbore_office::files;
 use quillbore_office::learned::of_start_value;
 
 use super::App;
@@ -43,6 +44,16 @@ impl App {
                 let key = (list, name.to_owned(), ShopColumn::Learned);
                 computed.insert(key, words::learned(of, factor, runs, shop.form));
             }
+        }
+        let in_force = files::shop_on(&shop, desk.day);
+        let digits = in_force.tables.rates.minor_digits;
+        for machine in &in_force.tables.machines {
+            let key = (
+                ShopList::Machines,
+                machine.name.clone(),
+                ShopColumn::MachineHour,
+            );
+            computed.insert(key, shop.form.money(machine.rate_per_hour, digits));
         }
         self.shop.computed = Arc::new(computed);
         self.shop.computed_of = Some((Arc::clone(pool), shop));

@@ -57,6 +57,8 @@ fn width(list: List, column: Column) -> f32 {
         (_, Column::ForElectrode | Column::TheirNumber | Column::Phone) => 104.0,
         (_, Column::ResistivityFrom | Column::ResistivityTo | Column::ExchangeRate) => 96.0,
         (_, Column::Kept | Column::Free) => 56.0,
+        // A day in the longest of the forms.
+        (_, Column::ValidFrom | Column::Counted | Column::ExchangeDay | Column::Day) => 96.0,
         (_, Column::Learned) => 144.0,
         (_, Column::Channels | Column::Metal | Column::Changer) => 64.0,
         _ => 80.0,

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use quillbore_job::Unit;
+use quillbore_job::read_quantity::date;
 use quillbore_job::shop::sheet::{
     ShopColumn as Column, ShopEdit, ShopKind, ShopList as List, ShopRefused, ShopRowAt as RowAt,
     ShopSheet, ShownRow,
@@ -83,7 +84,7 @@ impl Rows {
             let cells = cells.filter(|(column, _)| !is_given(self.list, *column));
             let mut cells: Vec<(Column, String)> = cells.collect();
             self.fill_in(&row, &mut cells, day);
-            typed.push((row, cells));
+            typed.extend(each_day(row, cells));
         }
         Ok(ShopEdit::SetCells {
             list: self.list,
@@ -125,6 +126,33 @@ impl Rows {
     }
 }
 
+/// Most days that one text may name.
+const MOST_DAYS: i64 = 100;
+
+/// A row as it is; one whose day is a range of them, `24.12.2026 to 3.1.2027`, is a row for each day.
+fn each_day(row: RowAt, cells: Vec<(Column, String)>) -> Vec<(RowAt, Vec<(Column, String)>)> {
+    let range = cells.iter().find_map(|(column, text)| {
+        let (from, to) = text.split_once(" to ").or_else(|| text.split_once(" - "))?;
+        let days = (date(from).ok()?, date(to).ok()?);
+        (*column == Column::Day).then_some(days)
+    });
+    let Some((from, to)) =
+        range.filter(|(from, to)| (0..MOST_DAYS).contains(&(*to - *from).num_days()))
+    else {
+        return vec![(row, cells)];
+    };
+    let days = from.iter_days().take_while(|day| *day <= to);
+    let rows = std::iter::once(row).chain(std::iter::repeat(RowAt::New));
+    let each = rows.zip(days).map(|(row, day)| {
+        let cells = cells.iter().map(|(column, text)| match column {
+            Column::Day => (*column, day.to_string()),
+            _ => (*column, text.clone()),
+        });
+        (row, cells.collect())
+    });
+    each.collect()
+}
+
 /// The edit of a list with what goes with it: the first machine of its own leaves the samples out, since no
 /// shop has machines that it invented.
 pub(super) fn with_samples_out(sheet: &ShopSheet, edit: ShopEdit) -> ShopEdit {
@@ -164,6 +192,13 @@ impl GridModel for Rows {
             return Cow::Owned(known.cloned().unwrap_or_default());
         }
         let typed = row.typed(column);
+        if typed.is_empty() && column == Column::MachineHour && self.list == List::Machines {
+            // What the rates in force say of it counts, and not what machines usually cost.
+            let name = row.text(Column::Name).to_owned();
+            if let Some(rate) = self.computed.get(&(self.list, name, column)) {
+                return Cow::Owned(rate.clone());
+            }
+        }
         let (text, unit) = if typed.is_empty() {
             (row.usual(column), Some(Unit::Mm))
         } else {
@@ -214,6 +249,49 @@ mod tests {
 
     fn day() -> &'static str {
         "27.11.2026"
+    }
+
+    #[test]
+    fn a_range_of_days_off_is_a_row_for_each() {
+        let sheet = ShopSheet::default();
+        let days = model(&sheet, List::DaysOff);
+        let typed = vec![
+            "24.12.2026 to 3.1.2027".to_owned(),
+            "works holiday".to_owned(),
+        ];
+        let edit = days
+            .set_cells(GridAt::new(0, 0), vec![typed], day())
+            .expect("an edit");
+        let sheet = apply_shop(&sheet, &edit).expect("typed");
+        let rows = sheet.own(List::DaysOff);
+        let said = |row: &Arc<_>, column| -> String {
+            let row: &quillbore_job::shop::sheet::ShopRow = row;
+            row.cell(column).text().to_owned()
+        };
+        assert_eq!(rows.len(), 11);
+        assert_eq!(said(&rows[0], Column::Day), "2026-12-24");
+        assert_eq!(said(&rows[10], Column::Day), "2027-01-03");
+        assert!(
+            rows.iter()
+                .all(|row| said(row, Column::What) == "works holiday")
+        );
+        // What is no range stays for its reader to refuse.
+        for text in [
+            "24.12.2026 to 3.1.2020",
+            "24.12.2026 to later",
+            "1.1.2026 to 1.1.2030",
+        ] {
+            let typed = vec![vec![text.to_owned()]];
+            let edit = days
+                .set_cells(GridAt::new(0, 0), typed, day())
+                .expect("an edit");
+            let sheet = apply_shop(&ShopSheet::default(), &edit).expect("typed");
+            let rows = sheet.own(List::DaysOff);
+            assert!(
+                rows.len() == 1 && rows[0].cell(Column::Day).why().is_some(),
+                "{text}"
+            );
+        }
     }
 
     #[test]

@@ -140,8 +140,15 @@ pub fn shop_ui(
     if !is_typing && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
         asks.push(ShopAsk::Close);
     }
+    // Tables have more columns than the sheet has room for: where nothing stands in the margin it is theirs.
+    let is_free = page.notes().is_empty() && page.clashes.is_empty();
+    let right = if is_free {
+        sheet.right().max(margin.right() - BESIDE)
+    } else {
+        sheet.right()
+    };
     // The scroll bar stands beside the sheet, not on it.
-    let area = sheet.with_max_x(sheet.right() + BESIDE);
+    let area = sheet.with_max_x(right + BESIDE);
     ui.scope_builder(UiBuilder::new().max_rect(area), |ui| {
         Panel::top("parts of the shop")
             .resizable(false)
@@ -155,13 +162,13 @@ pub fn shop_ui(
             scroll = scroll.vertical_scroll_offset(0.0);
         }
         scroll.auto_shrink([false, false]).show(ui, |ui| {
-            ui.set_width(width);
+            ui.set_width(width.max(right - sheet.left()));
             if page.stands.is_none() && page.failed.is_none() {
                 pencil(ui, said::LOOKING);
                 return;
             }
             for part in PARTS {
-                part_ui(ui, part, page, day, asks);
+                part_ui(ui, (part, width), page, day, asks);
             }
             ui.add_space(48.0);
         });
@@ -185,24 +192,37 @@ fn parts_ui(ui: &mut Ui, page: &mut ShopPage) {
     });
 }
 
-fn part_ui(ui: &mut Ui, part: Part, page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<ShopAsk>) {
+/// A part: its tables are as wide as there is room, its lines as wide as a sheet.
+fn part_ui(
+    ui: &mut Ui,
+    (part, width): (Part, f32),
+    page: &mut ShopPage,
+    day: NaiveDate,
+    asks: &mut Vec<ShopAsk>,
+) {
     let top = ui.cursor().min;
     plain_head(ui, said::part(part));
     let wanted = page.go == Some(part);
     if wanted && let Part::List(list) = part {
         page.grids.entry(list).or_default().take_keyboard();
     }
+    let narrow = |ui: &mut Ui, page: &mut ShopPage, asks: &mut Vec<ShopAsk>, block| {
+        ui.scope(|ui| {
+            ui.set_max_width(width);
+            block_ui(ui, block, page, asks);
+        });
+    };
     match part {
         Part::List(list) => {
             if list == List::DaysOff {
-                block_ui(ui, ShopBlock::Calendar, page, asks);
+                narrow(ui, page, asks, ShopBlock::Calendar);
                 ui.add_space(8.0);
             }
             list_ui(ui, list, page, day, asks);
         }
-        Part::Texts => block_ui(ui, ShopBlock::Texts, page, asks),
+        Part::Texts => narrow(ui, page, asks, ShopBlock::Texts),
         Part::Identity => {
-            block_ui(ui, ShopBlock::Identity, page, asks);
+            narrow(ui, page, asks, ShopBlock::Identity);
             ui.add_space(8.0);
             logo_ui(ui, page, asks);
         }

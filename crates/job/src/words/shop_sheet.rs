@@ -78,7 +78,9 @@ pub const fn list_about(list: ShopList) -> &'static str {
             "Materials of your own, and other names for those that are known. Feed and wear come from the family unless they are typed."
         }
         ShopList::Families => "Feed and wear of a 1 mm electrode in a shallow hole.",
-        ShopList::DaysOff => "Holidays and shutdowns: no working day counts there.",
+        ShopList::DaysOff => {
+            "Holidays and shutdowns: no working day counts there. Several at once: 24 Dec 2026 to 3 Jan 2027."
+        }
         ShopList::StartValues => {
             "What estimates begin with. Run records narrow them; the factor that was learned stands beside."
         }

@@ -9,6 +9,7 @@ use rust_decimal::Decimal;
 
 use super::start_text::{StartTyped, start_value};
 use crate::typed::entry::{Entry, Unit};
+use crate::typed::form::{Dates, Numbers};
 use crate::typed::read_cell::entry;
 use crate::typed::read_quantity as read;
 use crate::typed::read_quantity::misread::Misread;
@@ -162,6 +163,14 @@ pub fn read_shop(kind: ShopKind, text: &str, unit: Unit) -> Entry<ShopValue> {
     entry(text, unit, |text| value(kind, text, unit))
 }
 
+/// The form of numbers or days, where the words are forms, that a text is another example of.
+fn form_like(words: &'static [&'static str], text: &str) -> Option<&'static str> {
+    if words == Numbers::KEYS {
+        return Numbers::like(text).map(Numbers::key);
+    }
+    (words == Dates::KEYS).then(|| Dates::like(text).map(Dates::key))?
+}
+
 fn value(kind: ShopKind, text: &str, unit: Unit) -> Result<ShopValue, Misread> {
     Ok(match kind {
         ShopKind::Line | ShopKind::Computed => ShopValue::Text(read::line(text, LONGEST_LINE)?),
@@ -176,7 +185,12 @@ fn value(kind: ShopKind, text: &str, unit: Unit) -> Result<ShopValue, Misread> {
         ShopKind::Share => ShopValue::Number(whole_share(text)?),
         ShopKind::Date => ShopValue::Date(read::date(text)?),
         ShopKind::YesNo => ShopValue::YesNo(read::yes_no(text)?),
-        ShopKind::OneOf(words) => ShopValue::Text(read::one_of(text, words)?.to_owned()),
+        ShopKind::OneOf(words) => {
+            let read = read::one_of(text, words);
+            // A form is an example, and so may what is typed be.
+            let word = read.or_else(|misread| form_like(words, text).ok_or(misread))?;
+            ShopValue::Text(word.to_owned())
+        }
         ShopKind::Number => ShopValue::Number(read::plain_number(text)?),
         ShopKind::Hours => ShopValue::Number(read::hours(text)?),
         ShopKind::HoursOrNone => ShopValue::Number(hours_or_none(text)?),

@@ -29,6 +29,19 @@ list! {
     Points "31.01.2026" "%d.%m.%Y", "%d.%m.";
 }
 
+impl Dates {
+    /// The form that another day was typed in: `23.11.2026`.
+    #[must_use]
+    pub fn like(text: &str) -> Option<Self> {
+        let text = text.trim();
+        let is_it = |dates: &Self| {
+            let read = NaiveDate::parse_from_str(text, dates.whole());
+            read.is_ok_and(|day| day.format(dates.whole()).to_string() == text)
+        };
+        Self::ALL.iter().copied().find(is_it)
+    }
+}
+
 impl Form {
     /// A day: `27 Nov 2026`.
     #[must_use]

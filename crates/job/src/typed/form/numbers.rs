@@ -35,6 +35,42 @@ list! {
     Comma "1234,5" None, ',';
 }
 
+impl Numbers {
+    /// The form that another number was typed in: `1'234.50`, `12345,6`; none where its signs can be read
+    /// in two ways.
+    #[must_use]
+    pub fn like(text: &str) -> Option<Self> {
+        let text = text.trim().replace(['\u{2019}', '\u{2bc}'], "'");
+        let (whole, decimals) = text.rsplit_once(['.', ','])?;
+        let point = text.chars().nth(whole.chars().count())?;
+        let is_digits = |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
+        let mut groups = whole.split(|sign: char| !sign.is_ascii_digit());
+        let first = groups.next().filter(|first| is_digits(first))?;
+        let groups: Vec<&str> = groups.collect();
+        if !is_digits(decimals)
+            || !groups
+                .iter()
+                .all(|group| is_digits(group) && group.len() == 3)
+        {
+            return None;
+        }
+        let mut marks = whole.chars().filter(|sign| !sign.is_ascii_digit());
+        let mark = marks.next().map(|mark| {
+            if mark.is_whitespace() {
+                NO_BREAK_SPACE
+            } else {
+                mark
+            }
+        });
+        // `1,234` alone may be grouped.
+        if mark.is_none() && decimals.len() == 3 && first.len() <= 3 {
+            return None;
+        }
+        let is_it = |form: &Self| form.group() == mark && form.point() == point;
+        Self::ALL.iter().copied().find(is_it)
+    }
+}
+
 impl Form {
     /// An amount or a count out of plain digits: without decimals too its thousands are apart, since
     /// whoever reads one of these asks what `1,234` means.
