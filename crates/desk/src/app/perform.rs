@@ -208,7 +208,11 @@ impl App {
         if let Some(spot) = self.untouched_field() {
             self.view_mut().drafts.remove(&spot);
         }
-        if let Some(at) = step(self.desk_mut()) {
+        let before = self.desk().job().clone();
+        let at = step(self.desk_mut());
+        // Where the holes stayed as they were the eye is elsewhere, and the table does not come into sight.
+        let is_of_holes = self.desk().job().rows != before.rows;
+        if let Some(at) = at.filter(|_| is_of_holes) {
             self.view_mut().grid.go_to(at);
         }
     }

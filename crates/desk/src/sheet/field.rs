@@ -9,7 +9,7 @@ use quillbore_job::currency::currency_of;
 use quillbore_job::{FieldKind, Shop};
 
 use super::shared::{Anchors, Shared};
-use super::suggestions::suggestions_ui;
+use super::suggestions::{marked_name, suggestions_ui};
 use crate::look;
 use crate::spot::Spot;
 use crate::view::{Ask, SheetView};
@@ -218,6 +218,13 @@ fn leave(
     if !is_long(spot) && pressed(Key::Enter) {
         view.focus = down;
         text = begun(spot.kind(), shared.shop, &text).unwrap_or(text);
+    }
+    // Whoever goes on by Tab has chosen what keys marked.
+    if pressed(Key::Tab)
+        && let Some(name) = marked_name(spot, &text, shared, view)
+    {
+        view.marked = None;
+        text = name;
     }
     if !pressed(Key::Escape) && text != stands {
         asks.push(set(spot, text, shared));

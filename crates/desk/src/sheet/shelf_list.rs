@@ -73,7 +73,10 @@ pub fn shelf_ui(
     look::hairline(ui);
     ui.add_space(4.0);
     find_ui(ui, list, find, asks);
-    let understood = list.understood().to_owned();
+    let mut understood = list.understood().to_owned();
+    if !list.find.trim().is_empty() && !list.busy && list.found().is_empty() {
+        understood = words::none_found(&understood);
+    }
     let said = match (list.notice.as_str(), understood.as_str(), list.busy) {
         ("", "", true) => words::LOOKING,
         ("", understood, _) => understood,

@@ -37,7 +37,8 @@ pub(super) fn suggestions_ui(
     if !focused && !is_pressed {
         return;
     }
-    let Some((near, more)) = near(spot, shared, view) else {
+    let typed = view.drafts.get(&spot).map_or("", String::as_str);
+    let Some((near, more)) = near(spot, shared, typed) else {
         view.choosing = false;
         return;
     };
@@ -94,10 +95,21 @@ pub(crate) fn list_from(ui: &Ui, line: Rect, lines: usize) -> Pos2 {
     pos2(line.left(), top)
 }
 
+/// The name that keys marked in the list of a field where this is typed.
+pub(super) fn marked_name(
+    spot: Spot,
+    typed: &str,
+    shared: &Shared<'_>,
+    view: &SheetView,
+) -> Option<String> {
+    let (_, index) = view.marked.filter(|(of, _)| *of == spot)?;
+    let (near, _) = near(spot, shared, typed)?;
+    near.into_iter().nth(index)
+}
+
 /// The names near to what is typed, and how many more there are; `None` where the field chooses among
 /// nothing, or what is typed is known by another name.
-fn near(spot: Spot, shared: &Shared<'_>, view: &SheetView) -> Option<(Vec<String>, usize)> {
-    let typed = view.drafts.get(&spot).map_or("", String::as_str);
+fn near(spot: Spot, shared: &Shared<'_>, typed: &str) -> Option<(Vec<String>, usize)> {
     let typed = typed.trim().to_lowercase();
     if spot == Spot::Field(Field::Customer) {
         // A customer may be new: nothing is said where none is near.

@@ -13,6 +13,15 @@ pub const FIND_ON_SHELF: &str = "find on the shelf";
 /// That the folder is being looked through.
 pub const LOOKING: &str = "looking through the folder";
 
+/// That no job is what is asked for.
+#[must_use]
+pub fn none_found(understood: &str) -> String {
+    match understood {
+        "" => "no job has these letters".to_owned(),
+        understood => format!("no job: {understood}"),
+    }
+}
+
 /// How many jobs are open.
 #[must_use]
 pub fn open_jobs(count: usize) -> String {
