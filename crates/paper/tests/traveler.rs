@@ -118,7 +118,7 @@ fn what_the_floor_needs_is_all_there() {
         "B, A in turn of each number, 1 to 540.",
         "flow test of every ring at the customer's",
         "0.04 mm",
-        "9 by plan, 2 if wear is high, 1 spare",
+        "9 by plan, 2 more if wear is high, 1 spare",
         "Planned minutes, wear and settings rest on start values, not on runs of this shop",
         "One hole: minutes 0.65 to 1.40; electrode used up 12.4 mm, if wear is high 19.8 mm.",
         "Mass not known: weigh the part, or ask, before anybody lifts it.",

@@ -17,11 +17,11 @@ pub const NO_GUIDE: &str = "none in the shop";
 /// Head of the rows that pins are for.
 pub const PINS: &str = "Pins for";
 
-/// Why so many electrodes are taken: by plan, if wear is high, spare.
+/// Why so many electrodes are taken: by plan, how many more if wear is high, spare.
 pub fn kit(by_plan: u32, if_wear_high: u32, spare: u32) -> String {
     let mut said = vec![format!("{by_plan}\u{a0}by plan")];
     if if_wear_high > 0 {
-        said.push(format!("{if_wear_high}\u{a0}if wear is high"));
+        said.push(format!("{if_wear_high}\u{a0}more if wear is high"));
     }
     if spare > 0 {
         said.push(format!("{spare}\u{a0}spare"));
