@@ -91,7 +91,7 @@ see "Not issued: the order differs (price), which is not accepted yet; a non-con
 ! issued "$again" C1 || fail "an open non-conformance did not stop the reorder"
 # Somebody says why it may go on; then the order is confirmed.
 field "may go on because of order 1" "the customer reams them"; picture 12-may-go-on
-word "accept it"; typing "accepted by, why of order 1" "Pell: their price stays"; key Return
+word "accept it"; typing "accepted by, why (printed) of order 1" "Pell: their price stays"; key Return
 word "issue order"
 wait_for "the reorder was not confirmed" issued "$again" C1
 see "$again-C1.pdf"; picture 13-confirmed

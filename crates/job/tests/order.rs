@@ -4,7 +4,7 @@ mod hands;
 #[path = "hands/notes.rs"]
 mod notes_told;
 
-use hands::{day, done, field, issue, line, pin, ring};
+use hands::{cells, day, done, field, issue, line, pin, ring};
 use notes_told::offered;
 use quillbore_job::file::{read_job, write_job};
 use quillbore_job::history::{Doing, History};
@@ -13,7 +13,7 @@ use quillbore_job::order::{self, Difference, Revised, Topic};
 use quillbore_job::results::results_quick;
 use quillbore_job::slip::{Outcome, kind, line};
 use quillbore_job::words::life as life_words;
-use quillbore_job::{Edit, Field, Job, Line, Paper, Shop, SlipKind, Unit};
+use quillbore_job::{Edit, Field, Form, Job, Line, Paper, Shop, SlipKind, Unit};
 
 fn quoted() -> Job {
     issue(&ring(), Paper::Quotation, &[(25, "48.20"), (50, "41.00")])
@@ -466,4 +466,46 @@ fn undo_takes_an_acceptance_back_with_what_it_was_about() {
     assert!(history.undo().is_some());
     assert_eq!(**history.now(), job);
     assert_eq!(topics(history.now()), [Topic::Price]);
+}
+
+#[test]
+fn holes_that_are_others_than_were_quoted_are_told_until_somebody_accepts_them() {
+    let job = ordered(&[(Line::Number, "PO 7"), (Line::Each, "48.20")]);
+    assert_eq!(topics(&job), []);
+    let size = |job: &Job, text: &str| cells(job, 0, &["A", "36", text]);
+    let quoted = job.rows[0].size.text().to_owned();
+    let closer = size(&job, "0.8 +-0.03");
+    assert_eq!(topics(&closer), [Topic::Holes]);
+    let order = closer.slips_of::<kind::Order>().next().expect("the order");
+    let told: Vec<String> = order::differences(&closer, order)
+        .iter()
+        .map(|difference| life_words::difference(difference, Form::PLAIN))
+        .collect();
+    let said = format!("A, size: quoted {quoted}, now 0.8 +-0.03.");
+    assert!(told.len() == 1 && told[0].ends_with(&said), "{told:?}");
+    let accepted = line(&closer, 0, Line::Accepted, "Mr. Tamm");
+    assert_eq!(topics(&accepted), []);
+    assert_eq!(topics(&size(&accepted, "0.8 +-0.02")), [Topic::Holes]);
+    // As it was quoted, and written otherwise, it differs in nothing.
+    assert_eq!(topics(&size(&closer, &quoted)), []);
+}
+
+#[test]
+fn an_order_that_names_the_quotation_of_the_job_before_is_no_order_without_one() {
+    let again = quillbore_job::reorder::again(&quoted(), day(6, 1));
+    let number = quoted().number;
+    for (named, expect) in [
+        (format!("{number}-Q1"), vec![]),
+        (format!("{}-q1", number.to_lowercase()), vec![]),
+        (format!("{number}-T1"), vec![Topic::Quotation]),
+        ("25-0001-Q1".to_owned(), vec![Topic::Quotation]),
+    ] {
+        let lines = [
+            (Line::Paper, named.as_str()),
+            (Line::Quantity, "25"),
+            (Line::Each, "48.20"),
+        ];
+        let job = pin(&again, SlipKind::Order, &lines);
+        assert_eq!(topics(&job), expect, "{named}");
+    }
 }

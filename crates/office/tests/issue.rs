@@ -57,6 +57,10 @@ fn a_stale_desk_releases_no_traveler_with_old_holes() {
     );
     // Once they have looked, the paper has the new holes and the first number.
     let mut looked = Clerk::opening(&office, "26-0101");
+    let refused = looked.refused(Paper::Traveler);
+    assert!(refused.contains("the order differs (holes)"), "{refused}");
+    let order = looked.job.slips[0].id;
+    looked.type_on(order, Line::Accepted, "Ms. Arl: deeper is fine");
     let traveler = looked.issue(Paper::Traveler);
     assert_eq!(traveler.number, "26-0101-T1");
     assert!(traveler.pages.join("\n").contains("14"));

@@ -45,7 +45,7 @@ fn the_life_of_a_job_from_inquiry_to_reorder_by_keyboard() {
     );
     type_on(
         &mut harness,
-        "accepted by, why of order 1",
+        "accepted by, why (printed) of order 1",
         "Pell: the price stays",
     );
     do_word(&mut harness, "issue order");

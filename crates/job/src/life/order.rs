@@ -3,12 +3,13 @@
 
 pub(crate) mod difference;
 
-pub use difference::{Difference, Revised, Topic};
+pub use difference::{Difference, HoleChange, Revised, Topic};
 
 use chrono::{Datelike as _, NaiveDate, Weekday};
 use rust_decimal::Decimal;
 
 use crate::job::{Issued, Job};
+use crate::life::changed::{Changed, differing};
 use crate::life::parts::ordered;
 use crate::pinned::number::is_number;
 use crate::pinned::paper::Paper;
@@ -16,6 +17,7 @@ use crate::pinned::slip::holds::Line;
 use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::field::Field;
+use crate::typed::row::Column;
 
 /// What papers say of an order from the order on: the order's own where it names it, else the
 /// sheet's.
@@ -175,6 +177,9 @@ pub fn differences(job: &Job, order: View<'_, kind::Order>) -> Vec<Difference> {
         &mut found,
     );
     due_dates(job, order, inputs.unwrap_or(job), &mut found);
+    if let Some(quoted) = inputs {
+        holes(quoted, job, &mut found);
+    }
     if !order.get(line::Terms).is_empty() {
         found.push(Difference::Terms {
             named: order.get(line::Terms).to_owned(),
@@ -191,9 +196,12 @@ fn no_quotation(job: &Job, order: View<'_, kind::Order>) -> Option<Difference> {
         return Some(Difference::NotTrusted { named });
     }
     let named = order.get(line::Paper);
+    let before = job.text(Field::Again).trim();
     if named.is_empty() {
-        let is_reorder = !job.text(Field::Again).trim().is_empty();
-        return (!is_reorder).then_some(Difference::NoQuotation);
+        return before.is_empty().then_some(Difference::NoQuotation);
+    }
+    if !before.is_empty() && is_quotation_of(before, named) {
+        return None;
     }
     let issued = job.issued_as(named);
     let later = issued.and_then(|issued| job.replaced_by(&issued.number));
@@ -205,6 +213,13 @@ fn no_quotation(job: &Job, order: View<'_, kind::Order>) -> Option<Difference> {
         },
         None => Difference::OtherPaper { named },
     })
+}
+
+/// Whether a number is one of a quotation of the job of that number: `26-0101-Q2` of `26-0101`.
+fn is_quotation_of(job: &str, named: &str) -> bool {
+    let digits = named.trim().rsplit(['q', 'Q']).next().unwrap_or_default();
+    let is_count = !digits.is_empty() && digits.chars().all(|sign| sign.is_ascii_digit());
+    is_count && is_number(&format!("{job}-Q{digits}"), named)
 }
 
 fn against(
@@ -281,6 +296,50 @@ fn revision(
             quoted,
             on_sheet,
         });
+    }
+}
+
+/// What the drawing says of the holes, where that is another than was quoted.
+fn holes(quoted: &Job, now: &Job, found: &mut Vec<Difference>) {
+    let changed = differing(quoted, now, |_| false).into_iter();
+    let changed = changed.filter_map(|changed| match changed {
+        Changed::Cell(mark, column, was, is) if is_of_the_drawing(column) => {
+            let column = column.key().to_owned();
+            Some(HoleChange::Said {
+                mark,
+                column,
+                was,
+                is,
+            })
+        }
+        Changed::NewRow(mark) => Some(HoleChange::New(mark)),
+        Changed::RowGone(mark) => Some(HoleChange::Gone(mark)),
+        _ => None,
+    });
+    let changed: Vec<HoleChange> = changed.collect();
+    if !changed.is_empty() {
+        found.push(Difference::Holes { changed });
+    }
+}
+
+/// Whether a column is what was asked for, and neither its name nor how the shop does it.
+const fn is_of_the_drawing(column: Column) -> bool {
+    match column {
+        Column::Count
+        | Column::Size
+        | Column::Depth
+        | Column::End
+        | Column::Angle
+        | Column::Surface
+        | Column::Behind
+        | Column::Layers => true,
+        Column::Mark
+        | Column::Backed
+        | Column::CoreTrapped
+        | Column::Ends
+        | Column::Tube
+        | Column::DressEvery
+        | Column::Note => false,
     }
 }
 

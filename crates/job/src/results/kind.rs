@@ -24,6 +24,8 @@ pub enum NoteKind {
     ThroughAndBlind,
     /// A depth that says through, taken from what the hole goes through.
     DepthFromWall,
+    /// A hole whose end nobody gave, taken for a through one.
+    EndAssumed,
     /// A hole that is deeper than the part is long in any direction.
     DeeperThanPart,
     /// A blind hole that comes through the wall.
@@ -66,6 +68,8 @@ pub enum NoteKind {
     ExchangeMissing,
     /// An exchange rate of a day long past, or of one that has not come.
     ExchangeOfOtherDay,
+    /// Parts go out whose holes are not recorded.
+    RecordsBehind,
     /// A margin that nobody earns.
     MarginOdd,
     /// A due date on a day on which the shop doesn't work.
@@ -131,6 +135,8 @@ impl NoteKind {
             Self::LeadTimeShort => "lead-time-short",
             Self::ExchangeMissing => "exchange-missing",
             Self::ExchangeOfOtherDay => "exchange-of-other-day",
+            Self::EndAssumed => "end-assumed",
+            Self::RecordsBehind => "records-behind",
             Self::MarginOdd => "margin-odd",
             Self::DueOnDayOff => "due-on-day-off",
             Self::ExchangeNotNeeded => "exchange-not-needed",
@@ -178,6 +184,8 @@ impl NoteKind {
             | Self::LeadTimeShort
             | Self::ExchangeMissing
             | Self::ExchangeOfOtherDay
+            | Self::EndAssumed
+            | Self::RecordsBehind
             | Self::MarginOdd
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
@@ -224,6 +232,8 @@ impl NoteKind {
             | Self::LeadTimeShort
             | Self::ExchangeMissing
             | Self::ExchangeOfOtherDay
+            | Self::EndAssumed
+            | Self::RecordsBehind
             | Self::MarginOdd
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
@@ -273,6 +283,8 @@ impl NoteKind {
             | Self::TravelerOutdated
             | Self::LeadTimeShort
             | Self::ExchangeOfOtherDay
+            | Self::EndAssumed
+            | Self::RecordsBehind
             | Self::MarginOdd
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded

@@ -10,10 +10,11 @@ use super::kind::NoteKind;
 use super::margin_note::margin;
 use super::marks::marks_twice;
 use super::note::{Beside, SideNote};
+use super::records_behind::records_behind;
 use super::remedy::Offer;
 use super::{
-    agreed_notes, depth_notes, due_notes, exchange_notes, paper_notes, part_notes, promise,
-    questions, run_notes, slip_notes,
+    agreed_notes, depth_notes, due_notes, end_notes, exchange_notes, paper_notes, part_notes,
+    promise, questions, run_notes, slip_notes,
 };
 use crate::asked::to_input::Asked;
 use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
@@ -50,6 +51,7 @@ pub(super) fn notes(
     notes.extend(marks_twice(job));
     notes.extend(other_name(job, shop, asked).map(|note| (note, None)));
     notes.extend(depth_notes::through(&speaker, asked));
+    notes.extend(end_notes::assumed(job));
     notes.extend(part_notes::all(&speaker, asked));
     notes.extend(
         slip_notes::all(job, figures, shop.form)
@@ -67,6 +69,7 @@ pub(super) fn notes(
     notes.extend(agreed.map(|note| (note, None)));
     let due = due_notes::all(job, shop).into_iter();
     notes.extend(due.map(|note| (note, None)));
+    notes.extend(records_behind(job, shop.form).map(|note| (note, None)));
     notes.extend(margin(figures, shop.form).map(|note| (note, None)));
     let exchange = exchange_notes::all(job, shop, figures).into_iter();
     notes.extend(exchange.map(|note| (note, None)));

@@ -75,6 +75,15 @@ pub fn put_after(
     row.put(column, text, ReadIn { unit, basis }, before);
 }
 
+impl Row {
+    /// Whether it is taken for a through hole only because nobody gave its end.
+    #[must_use]
+    pub fn is_through_by_silence(&self) -> bool {
+        let says_through = self.depth.value().is_some_and(|depth| depth.through);
+        self.end.is_empty() && !self.size.is_empty() && !says_through
+    }
+}
+
 impl Keyed for Arc<Row> {
     type Key = RowId;
 

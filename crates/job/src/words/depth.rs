@@ -4,6 +4,9 @@ use quillbore_calc::input::HoleEnd;
 
 use crate::job::row_depth::{DepthFrom, RowDepth};
 
+/// Nobody gave the end of a hole.
+pub(crate) const END_ASSUMED: &str = "No end is given: taken for a through hole.";
+
 /// The depth says through, the end says blind.
 pub(crate) const fn through_and_blind() -> &'static str {
     "The depth says through, the end says blind: check the drawing and correct one of the two."

@@ -8,7 +8,7 @@ use super::{answers, english, marks, names, slips};
 use crate::ground::stands_in::StandsIn;
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
-use crate::life::order::difference::{Difference, Revised, Topic};
+use crate::life::order::difference::{Difference, HoleChange, Revised, Topic};
 use crate::life::state::State;
 use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
@@ -16,6 +16,7 @@ use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::form::Form;
 use crate::typed::overrule::FigureKey;
+use crate::typed::row::Column;
 
 /// A state, in plain words.
 #[must_use]
@@ -131,9 +132,40 @@ pub fn difference(difference: &Difference, form: Form) -> String {
             form.day(*ordered),
             form.day(*earliest)
         ),
+        Difference::Holes { changed } => {
+            let changed: Vec<String> = changed.iter().map(hole_change).collect();
+            format!(
+                "The sheet has other holes than the quotation: {}.",
+                changed.join("; ")
+            )
+        }
         Difference::Terms { named } => {
             format!("The order has terms of its own: {named}.")
         }
+    }
+}
+
+/// What of a hole is another than was quoted.
+#[must_use]
+pub fn hole_change(change: &HoleChange) -> String {
+    match change {
+        HoleChange::Said {
+            mark,
+            column,
+            was,
+            is,
+        } => {
+            let head = Column::of_key(column)
+                .map_or(column.as_str(), |column| english::column(column).head);
+            let mark = marks::mark(mark);
+            format!(
+                "{mark}, {head}: quoted {}, now {}",
+                or_none(was),
+                or_none(is)
+            )
+        }
+        HoleChange::New(mark) => format!("{} was not quoted", marks::mark(mark)),
+        HoleChange::Gone(mark) => format!("{} was quoted and is gone", marks::mark(mark)),
     }
 }
 
@@ -165,6 +197,7 @@ pub const fn topic(topic: Topic) -> &'static str {
         Topic::Price => "price",
         Topic::Revision(of) => revised(of),
         Topic::Due => "due date",
+        Topic::Holes => "holes",
         Topic::Terms => "terms",
     }
 }
@@ -475,4 +508,24 @@ fn overruled(figure: &FigureKey, hole: &str) -> String {
 #[must_use]
 pub fn paper(paper: Paper, number: &str) -> String {
     format!("{} {number}", slips::paper(paper))
+}
+
+/// That parts go out whose holes the run records don't tell of: each by its mark, the holes that came out
+/// good and those that the parts have.
+#[must_use]
+pub(crate) fn records_behind(parts: u32, behind: &[(String, u64, u64)], form: Form) -> String {
+    let count = |holes: u64| form.count(holes as f64);
+    let marks = behind.iter().map(|(mark, good, wanted)| {
+        let mark = marks::mark(mark);
+        format!("{mark} {} of {}", count(*good), count(*wanted))
+    });
+    format!(
+        "By the run records fewer holes came out good than {} out have: {}. Record the rest, or see why \
+         they are not there.",
+        match parts {
+            1 => "the part that goes".to_owned(),
+            parts => format!("the {} parts that go", count(u64::from(parts))),
+        },
+        marks.collect::<Vec<_>>().join(", ")
+    )
 }

@@ -62,7 +62,7 @@ pub const fn line(line: Line) -> &'static str {
         Line::Terms => "terms",
         Line::Due => "due",
         Line::Blanket => "blanket order",
-        Line::Accepted => "accepted by, why",
+        Line::Accepted => "accepted by, why (printed)",
         Line::AcceptedWhat => "what was accepted",
         Line::Count => "count",
         Line::Condition => "condition",

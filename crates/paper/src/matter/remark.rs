@@ -49,6 +49,8 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         | NoteKind::LeadTimeShort
         | NoteKind::ExchangeMissing
         | NoteKind::ExchangeOfOtherDay
+        | NoteKind::EndAssumed
+        | NoteKind::RecordsBehind
         | NoteKind::MarginOdd
         | NoteKind::DueOnDayOff
         | NoteKind::ExchangeNotNeeded

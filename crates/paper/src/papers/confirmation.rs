@@ -11,7 +11,7 @@ use crate::matter::Matter;
 use crate::matter::day;
 use crate::matter::differs;
 use crate::page::{Document, mm};
-use crate::papers::{agreed, charged_once, differences};
+use crate::papers::{agreed, charged_once, differences, scope};
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
@@ -25,6 +25,7 @@ pub fn confirmation(matter: &Matter<'_>) -> Document {
     opening::title(matter, &mut flow, words::TITLE);
     opening::about(matter, &mut flow, Paper::Confirmation);
     ordered(matter, &mut flow);
+    scope::set(matter, &mut flow);
     dates(matter, &mut flow);
     conditions(matter, &mut flow);
     let frame = Frame::of(matter, Paper::Confirmation, words::TITLE, quotation::NET);

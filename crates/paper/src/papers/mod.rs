@@ -10,4 +10,5 @@ pub mod label;
 pub mod packing;
 pub mod quotation;
 pub mod receiving;
+mod scope;
 pub mod traveler;

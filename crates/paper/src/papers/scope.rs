@@ -15,7 +15,7 @@ use crate::words::hole as hole_words;
 use crate::words::phrases;
 use crate::words::quotation as words;
 
-pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+pub(crate) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let table = holes(matter);
     let keep = table.least(flow) + mm(6.0);
     flow.section(words::SCOPE, "", keep);

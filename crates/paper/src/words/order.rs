@@ -2,6 +2,7 @@
 
 use quillbore_job::Form;
 use quillbore_job::order::{Difference, Revised};
+use quillbore_job::words::life::hole_change;
 
 use crate::words::phrases::count;
 
@@ -80,6 +81,13 @@ pub fn difference(form: Form, difference: &Difference) -> String {
             count(*lead_days, "working day", "working days"),
             form.day(*earliest)
         ),
+        Difference::Holes { changed } => {
+            let changed: Vec<String> = changed.iter().map(hole_change).collect();
+            format!(
+                "The holes are others than were quoted: {}.",
+                changed.join("; ")
+            )
+        }
         Difference::Terms { named } => {
             format!(
                 "The order has terms of its own: {}.",

@@ -50,6 +50,21 @@ pub const PRICE_REMARK: &str = "per part and for the lot; each quantity is one d
 /// There is no price yet.
 pub const NOT_PRICED: &str =
     "Not priced yet: something that the price rests on is not known, or can't be read.";
+/// Holes that are offered as through ones because nobody gave their end, by their marks.
+pub fn ends_assumed(marks: &[String]) -> String {
+    const SHOWN: usize = 12;
+    let shown = marks.iter().take(SHOWN).map(String::as_str);
+    let shown = shown.collect::<Vec<_>>().join(", ");
+    let (holes, go) = if marks.len() == 1 {
+        ("Hole", "goes")
+    } else {
+        ("Holes", "go")
+    };
+    match marks.len().saturating_sub(SHOWN) {
+        0 => format!("{holes} {shown} {go} through: no other end was named."),
+        more => format!("{holes} {shown} and {more} more {go} through: no other end was named."),
+    }
+}
 /// Head of what is charged once.
 pub const CHARGED_ONCE: &str = "Charged once";
 /// Name of the section of conditions.

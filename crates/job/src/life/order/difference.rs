@@ -88,11 +88,51 @@ pub enum Difference {
         /// The first day after them, days off left out of account.
         earliest: NaiveDate,
     },
+    /// The sheet has other holes than the quotation that the order answers.
+    Holes {
+        /// What differs, in the sheet's order.
+        changed: Vec<HoleChange>,
+    },
     /// The order brings terms of its own.
     Terms {
         /// As it names them.
         named: String,
     },
+}
+
+/// What of a hole is another than was quoted.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum HoleChange {
+    /// What the drawing says of it.
+    Said {
+        /// The hole's mark.
+        mark: String,
+        /// The column's key.
+        column: String,
+        /// As it was quoted.
+        was: String,
+        /// As it is now.
+        is: String,
+    },
+    /// A hole that was not quoted, by its mark.
+    New(String),
+    /// A hole that was quoted and is no more, by its mark.
+    Gone(String),
+}
+
+impl HoleChange {
+    fn kept(&self) -> String {
+        match self {
+            Self::Said {
+                mark,
+                column,
+                was,
+                is,
+            } => format!("{mark} {column}: {was}; {is}"),
+            Self::New(mark) => format!("new {mark}"),
+            Self::Gone(mark) => format!("gone {mark}"),
+        }
+    }
 }
 
 /// What has a revision.
@@ -117,6 +157,8 @@ pub enum Topic {
     Revision(Revised),
     /// The due date.
     Due,
+    /// The holes.
+    Holes,
     /// The terms.
     Terms,
 }
@@ -135,6 +177,7 @@ impl Difference {
             Self::Price { .. } => Topic::Price,
             Self::Revision { of, .. } | Self::RevisedSince { of, .. } => Topic::Revision(*of),
             Self::Due { .. } | Self::DueEarly { .. } => Topic::Due,
+            Self::Holes { .. } => Topic::Holes,
             Self::Terms { .. } => Topic::Terms,
         }
     }
@@ -177,6 +220,10 @@ impl Difference {
             Self::DueEarly {
                 ordered, earliest, ..
             } => format!("due early: {ordered}; {earliest}"),
+            Self::Holes { changed } => {
+                let changed: Vec<String> = changed.iter().map(HoleChange::kept).collect();
+                format!("holes: {}", changed.join("; "))
+            }
             Self::Terms { named } => format!("terms: {named}"),
         }
     }

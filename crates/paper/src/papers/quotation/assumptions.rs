@@ -47,14 +47,11 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
         flow.dashes(BODY, accepted.iter().map(String::as_str));
         flow.dashes(BODY, words::ASSUMPTIONS.iter().copied());
         for matter in matters {
+            let said = ends_assumed(matter).map(|said| of_part(matter, matters.len(), said));
+            flow.dashes(BODY, said.iter().map(String::as_str));
             if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
                 let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
-                let said = words::liability(&amount);
-                let said = if matters.len() > 1 {
-                    format!("{}: {said}", matter.part_offered())
-                } else {
-                    said
-                };
+                let said = of_part(matter, matters.len(), words::liability(&amount));
                 flow.dashes(BODY, std::iter::once(said.as_str()));
             }
         }
@@ -70,6 +67,23 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
         flow.dashes(BODY, std::iter::once(words::NET));
         flow.dashes(BODY, first.issuer.terms.iter().map(String::as_str));
     });
+}
+
+/// What is said of a job, with its part where there are several.
+fn of_part(matter: &Matter<'_>, of: usize, said: String) -> String {
+    if of > 1 {
+        format!("{}: {said}", matter.part_offered())
+    } else {
+        said
+    }
+}
+
+/// Holes that are offered as through ones because nobody gave their end.
+fn ends_assumed(matter: &Matter<'_>) -> Option<String> {
+    let rows = matter.job.rows.iter();
+    let open = rows.filter(|row| row.is_through_by_silence());
+    let marks: Vec<String> = open.map(|row| matter.mark(row.id)).collect();
+    (!marks.is_empty()).then(|| words::ends_assumed(&marks))
 }
 
 /// A sentence for all jobs, or one for each where they differ.

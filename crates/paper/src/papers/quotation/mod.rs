@@ -2,7 +2,6 @@
 
 mod assumptions;
 mod prices;
-mod scope;
 
 use quillbore_job::{Field, Paper};
 
@@ -10,6 +9,7 @@ use crate::letterhead::frame::Frame;
 use crate::letterhead::{opening, who};
 use crate::matter::Matter;
 use crate::page::{Document, Ink, mm};
+use crate::papers::scope;
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
