@@ -12,7 +12,7 @@ use quillbore_job::Edit;
 use quillbore_job::question::Question;
 use quillbore_job::results::{Beside, SideNote, Telling};
 use quillbore_job::slip::kind;
-use quillbore_job::words::{answers, english};
+use quillbore_job::words::{answers, english, life};
 
 use super::answer;
 use super::note_index::{NoteIndex, row_of};
@@ -92,6 +92,10 @@ impl<'a> NoteGroup<'a> {
                 Some(_) => answers::DELETE.to_owned(),
                 None => words::answers_in_one(),
             };
+        }
+        if let Some((_, line)) = self.first.settled_by {
+            said += "  ";
+            said += life::settle(line);
         }
         let font: FontId = look::small();
         let galley =

@@ -3,7 +3,7 @@
 use std::cmp::Reverse;
 
 use quillbore_calc::JobFigures;
-use quillbore_calc::finding::Level;
+use quillbore_calc::finding::{Kind, Level};
 
 use super::found::found_of_job;
 use super::kind::NoteKind;
@@ -76,9 +76,24 @@ pub(super) fn notes(
     let of_job = figures.findings.iter();
     notes.extend(of_job.map(|finding| (found_of_job(job, finding), None)));
     questions::of_rows(&speaker, asked, figures, &mut notes);
+    held_by_fixture(job, &mut notes);
     // Nearly in order already, which a sort by key alone makes use of.
     notes.sort_by_key(|(note, at)| (place(job, note.beside, *at), Reverse(note.level)));
     notes.into_iter().map(|(note, _)| note).collect()
+}
+
+/// A tilt that no axis reaches is seen to where somebody named the fixture that holds it.
+fn held_by_fixture(job: &Job, notes: &mut [(SideNote, Option<usize>)]) {
+    if job.text(Field::Fixture).trim().is_empty() {
+        return;
+    }
+    for (note, _) in notes {
+        if note.level == Level::Check
+            && matches!(note.kind, NoteKind::Found(Kind::TiltOutOfRange { .. }))
+        {
+            note.level = Level::Note;
+        }
+    }
 }
 
 /// Where a line stands on the sheet: inquiry, rows, plan, price, papers, slips.

@@ -1,8 +1,8 @@
-//! A margin that is possible, and hardly meant.
+//! Notes about what is possible and hardly meant, and what takes a check off.
 
 mod hands;
 
-use hands::{field, ring};
+use hands::{cells, field, ring};
 use quillbore_job::results::{NoteKind, Telling, results_now};
 use quillbore_job::{Field, Job, Shop};
 
@@ -29,4 +29,29 @@ fn a_margin_that_makes_ten_times_the_cost_is_told() {
     for usual in ["0", "30", "60", "89"] {
         assert_eq!(told(usual), None, "{usual} %");
     }
+}
+
+#[test]
+fn a_tilt_that_no_axis_reaches_is_seen_to_by_a_named_fixture() {
+    use quillbore_calc::finding::{Kind, Level};
+    let mut shop = Shop::embedded().expect("the shop").clone();
+    for machine in &mut shop.tables.machines {
+        machine.tilt_deg = None;
+    }
+    let level = |job: &Job| {
+        let results = results_now(job, &shop);
+        let is_it = |kind: &NoteKind| matches!(kind, NoteKind::Found(Kind::TiltOutOfRange { .. }));
+        let note = results.notes.iter().find(|note| is_it(&note.kind));
+        note.map(|note| note.level)
+    };
+    // The index axis turns the part about z, and nothing leans it.
+    let job = field(&ready(), Field::IndexAbout, "z");
+    let job = cells(
+        &job,
+        1,
+        &["B", "4", "0.80 +-0.05", "14", "through", "25 deg to normal"],
+    );
+    assert_eq!(level(&job), Some(Level::Check));
+    let held = field(&job, Field::Fixture, "wedge 25");
+    assert_eq!(level(&held), Some(Level::Note));
 }
