@@ -1,5 +1,58 @@
 //! A letter as the desktop hands it to the user's mail program: a mailto address.
 
+use quillbore_job::issued::Issued;
+use quillbore_job::same_name::same_name;
+use quillbore_job::{Field, Job, Shop};
+
+use crate::words::letter::Contents;
+
+/// What a letter about an issued paper rests on: what that paper says, whatever the job says by now.
+#[must_use]
+pub fn contents<'a>(job: &'a Job, issued: &'a Issued, shop: &'a Shop) -> Contents<'a> {
+    let then = issued.inputs.as_deref().unwrap_or(job);
+    let currency = match then.text(Field::Currency).trim() {
+        "" => shop.own().tables.rates.currency.clone(),
+        currency => currency.to_uppercase(),
+    };
+    let own = issued.lines.iter().filter(|line| line.job == job.number);
+    let priced = own.filter_map(|line| Some((line.quantity, line.each?)));
+    let prices = priced.map(|(parts, each)| {
+        let parts = shop.form.count(f64::from(parts));
+        (parts, format!("{} {currency}", shop.form.amount(each)))
+    });
+    Contents {
+        contact: name_in(job.text(Field::Contact)),
+        number: &issued.number,
+        reference: job.text(Field::CustomerReference),
+        prices: prices.collect(),
+        until: issued.valid_until.map(|day| shop.form.day(day)),
+        shop: &shop.name,
+    }
+}
+
+/// Where a letter to a job's customer goes: the address in its contact, else the one that the shop's
+/// list of customers has.
+#[must_use]
+pub fn address<'a>(job: &'a Job, shop: &'a Shop) -> &'a str {
+    let typed = address_in(job.text(Field::Contact));
+    let mut customers = shop.customers.iter();
+    let known = customers.find(|one| same_name(&one.name, job.text(Field::Customer)));
+    match known {
+        Some(known) if typed.is_empty() => address_in(&known.email),
+        _ => typed,
+    }
+}
+
+/// The name in a text that somebody typed as a contact: what stands before an address or a comma.
+fn name_in(contact: &str) -> &str {
+    let name = contact
+        .split([',', ';', '<', '('])
+        .next()
+        .unwrap_or("")
+        .trim();
+    if name.contains('@') { "" } else { name }
+}
+
 /// The address of a letter by RFC 6068: whom it goes to, its subject and its text.
 #[must_use]
 pub fn mailto(to: &str, subject: &str, text: &str) -> String {
@@ -41,6 +94,19 @@ fn escaped(text: &str, kept: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_contact_is_greeted_by_name_alone() {
+        for (contact, name) in [
+            ("Ida Rask", "Ida Rask"),
+            ("Ms. Veil, toolroom", "Ms. Veil"),
+            ("Ida Rask <i.rask@pellworth.example>", "Ida Rask"),
+            ("i.rask@pellworth.example", ""),
+            ("", ""),
+        ] {
+            assert_eq!(name_in(contact), name, "{contact}");
+        }
+    }
 
     /// The examples of RFC 6068, section 6.1 and 6.2, as far as they use what is used here.
     #[test]
