@@ -228,7 +228,7 @@ fn the_traveler_waits_for_order_parts_and_a_word_about_open_trouble() {
             Paper::Traveler,
             &in_parts,
             &Found {
-                stands_in: None,
+                stands_in: Vec::new(),
                 exchange: false,
                 stop: true,
                 unread: true,

@@ -39,9 +39,7 @@ pub fn shop(
     {
         return Shop::with_file(&stored.bytes).map_err(|error| unread(shelf, &error));
     }
-    let embedded =
-        Shop::embedded().map_err(|error| Failure::new(error.to_string(), error.hint()))?;
-    Ok(embedded.clone())
+    Shop::of_nobody().map_err(|error| Failure::new(error.to_string(), error.hint()))
 }
 
 /// The same for the window, which opens on the samples where the shelf's own shop is lost: somebody sees

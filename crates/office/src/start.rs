@@ -24,6 +24,9 @@ pub const DEMO_JOBS: &[(&str, &str)] = &[
     ("26-0106", include_str!("../../../demo-jobs/26-0106.ron")),
 ];
 
+/// The shop of the sample shelf, which says itself that it is the invented one: its papers may leave.
+pub const DEMO_SHOP: &str = include_str!("../../../assets/sample-shelf/shop.ron");
+
 /// How a shelf was found.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Standing {
@@ -110,12 +113,15 @@ fn put_demo_jobs(shelf: &dyn Shelf) -> Result<(), Failure> {
         let doc = Doc::Job(JobKey::new(name)?);
         shelf.commit(&Commit::one(doc, text.as_bytes().to_vec(), None))?;
     }
+    shelf.commit(&Commit::one(Doc::Shop, DEMO_SHOP.as_bytes().to_vec(), None))?;
     Ok(())
 }
 
 #[cfg(test)]
 mod tests {
     use std::fs;
+
+    use quillbore_job::Shop;
 
     use super::*;
     use crate::disk::RealDisk;
@@ -126,7 +132,9 @@ mod tests {
             .changes(&Cursor::default())
             .expect("changes")
             .there
-            .len()
+            .iter()
+            .filter(|doc| matches!(doc, Doc::Job(_)))
+            .count()
     }
 
     #[test]
@@ -137,6 +145,14 @@ mod tests {
         let samples = Begins::WithDemoJobs;
         let (shelf, standing) = open(&disk, &root, None, samples).expect("a shelf");
         assert_eq!((standing, jobs(&shelf)), (Standing::New, DEMO_JOBS.len()));
+        let stored = shelf.read(&Doc::Shop).expect("read").expect("a shop");
+        let shop = Shop::with_file(&stored.bytes).expect("the invented shop");
+        let sample = Shop::embedded().expect("the samples");
+        assert_eq!((shop.stands_in(), &shop.name), (Vec::new(), &sample.name));
+        assert_eq!(
+            (&shop.address, &shop.tables),
+            (&sample.address, &sample.tables)
+        );
         let own = folder.path().join("own");
         let (shelf, standing) = open(&disk, &own, None, Begins::Empty).expect("a shelf");
         assert_eq!((standing, jobs(&shelf)), (Standing::New, 0));

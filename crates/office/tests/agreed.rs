@@ -6,7 +6,7 @@ mod common;
 
 use std::sync::Arc;
 
-use common::{Clerk, day, inquiry, office_in_memory};
+use common::{Clerk, day, inquiry, office_in_memory, with_a_name};
 use quillbore_job::agreed::with_customer;
 use quillbore_job::reorder;
 use quillbore_job::results::results_now;
@@ -40,7 +40,9 @@ fn change_shop(office: &Office, edits: &[ShopEdit]) {
     for edit in edits {
         sheet = apply_shop(&sheet, edit).expect("an edit");
     }
-    office.save_shop(&base, &sheet).expect("it is saved");
+    office
+        .save_shop(&base, &with_a_name(&sheet))
+        .expect("it is saved");
 }
 
 /// Rates of the shop's own, and a customer with whom something was agreed.

@@ -5,7 +5,7 @@ mod common;
 
 use std::sync::Arc;
 
-use common::{Clerk, day, inquiry, key, office_in_memory, to_release};
+use common::{Clerk, day, inquiry, key, office_in_memory, to_release, with_a_name};
 use quillbore_calc::finding::Kind;
 use quillbore_calc::job_figures::LotFigures;
 use quillbore_job::drawer::Thing;
@@ -67,7 +67,9 @@ fn type_in(office: &Office, list: ShopList, name: &str, cells: &[(Column, String
         unit: Unit::Mm,
     };
     let sheet = apply_shop(&base.sheet, &edit).expect("an edit");
-    office.save_shop(&base, &sheet).expect("saved");
+    office
+        .save_shop(&base, &with_a_name(&sheet))
+        .expect("saved");
 }
 
 fn lies(office: &Office, name: &str, but: Option<&str>) -> InDrawer {

@@ -7,7 +7,7 @@ mod common;
 use std::path::Path;
 use std::sync::{Arc, Mutex};
 
-use common::{Clerk, day, inquiry, key, office, office_in_memory, shop};
+use common::{Clerk, day, inquiry, key, office, office_in_memory, shop, with_a_name};
 use quillbore_job::shop::sheet::{
     ShopColumn as Column, ShopEdit, ShopList as List, ShopRowAt as At, apply_shop,
 };
@@ -38,7 +38,9 @@ fn set_labor(office: &Office, per_hour: &str) {
         unit: Unit::Mm,
     };
     let sheet = apply_shop(&base.sheet, &edit).expect("an edit");
-    office.save_shop(&base, &sheet).expect("it is saved");
+    office
+        .save_shop(&base, &with_a_name(&sheet))
+        .expect("it is saved");
 }
 
 /// The rate of labor that the only issued paper of a job rests on.

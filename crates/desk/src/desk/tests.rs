@@ -216,7 +216,9 @@ fn a_withdrawal_undone_after_it_was_saved_leaves_a_trace() {
 
 #[test]
 fn a_paper_is_not_issued_by_a_shop_that_another_desk_changed_since_it_was_seen() {
-    use quillbore_job::shop::sheet::{ShopColumn, ShopEdit, ShopList, ShopRowAt, apply_shop};
+    use quillbore_job::shop::sheet::{
+        ShopColumn, ShopEdit, ShopLine, ShopList, ShopRowAt, apply_shop,
+    };
 
     let folder = tempfile::tempdir().expect("a folder");
     let (here, there) = (office(folder.path()), office(folder.path()));
@@ -263,7 +265,19 @@ fn a_paper_is_not_issued_by_a_shop_that_another_desk_changed_since_it_was_seen()
         )],
         unit: Unit::Mm,
     };
-    let sheet = apply_shop(&base.sheet, &edit).expect("an edit");
+    let mut sheet = apply_shop(&base.sheet, &edit).expect("an edit");
+    for (line, text) in [
+        (ShopLine::Name, "Heron Bore"),
+        (ShopLine::Address, "2 Reed Bank"),
+        (ShopLine::Currency, "CHF"),
+    ] {
+        let edit = ShopEdit::SetLine {
+            line,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        sheet = apply_shop(&sheet, &edit).expect("an edit");
+    }
     there.save_shop(&base, &sheet).expect("saved");
     let issue = || Errand::Issue {
         paper: Paper::Quotation,

@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use crate::program::{demo, names, path, quillbore, said};
+use crate::program::{INVENTED_SHOP, demo, names, path, quillbore, said};
 
 /// A hole table beside the words that make a job of it, all but material and quantity.
 fn table(folder: &std::path::Path) -> Vec<String> {
@@ -127,7 +127,7 @@ fn a_path_that_is_no_text_stays_what_it_is_and_a_value_that_is_none_is_refused()
     let words = |words: &[&str]| -> Vec<OsString> { words.iter().map(OsString::from).collect() };
     let job = demo("26-0102");
     for name in [b"one\xff".as_slice(), b"two\xc3("] {
-        let mut asked = words(&["papers", path(&job), "--out"]);
+        let mut asked = words(&["papers", path(&job), "--shop", INVENTED_SHOP, "--out"]);
         asked.push(odd(name));
         let printed = run(&asked);
         assert_eq!(printed.status.code(), Some(0), "{}", said(&printed));
@@ -139,7 +139,7 @@ fn a_path_that_is_no_text_stays_what_it_is_and_a_value_that_is_none_is_refused()
     assert_eq!(names(folder.path()).len(), 2, "no folder of another name");
     let mut joined = OsString::from("--out=");
     joined.push(odd(b"one\xff"));
-    let mut asked = words(&["papers", path(&job)]);
+    let mut asked = words(&["papers", path(&job), "--shop", INVENTED_SHOP]);
     asked.push(joined);
     assert_eq!(run(&asked).status.code(), Some(0));
     assert_eq!(names(folder.path()).len(), 2);

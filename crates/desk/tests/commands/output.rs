@@ -4,7 +4,7 @@ use std::fs;
 use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
-use crate::program::{demo, folder_of, names, path, program, quillbore, said};
+use crate::program::{INVENTED_SHOP, demo, folder_of, names, path, program, quillbore, said};
 
 #[cfg(target_os = "linux")]
 fn full() -> Stdio {
@@ -40,7 +40,14 @@ fn where_standard_output_is_full_it_is_told_and_so_is_what_was_done_all_the_same
         ),
         (&["--help"], "Standard output can't be written", None),
         (
-            &["papers", path(&job), "--out", path(&out)],
+            &[
+                "papers",
+                path(&job),
+                "--shop",
+                INVENTED_SHOP,
+                "--out",
+                path(&out),
+            ],
             "The papers are printed, but",
             Some(out.clone()),
         ),
@@ -81,7 +88,14 @@ fn where_nothing_can_be_told_the_exit_code_tells() {
     let folder = tempfile::tempdir().expect("a folder");
     let out = folder.path().join("out");
     let job = demo("26-0105");
-    let papers = ["papers", path(&job), "--out", path(&out)];
+    let papers = [
+        "papers",
+        path(&job),
+        "--shop",
+        INVENTED_SHOP,
+        "--out",
+        path(&out),
+    ];
     let usual = quillbore(&papers).status.code();
     for (words, code) in [(&["figures", "none.ron"][..], Some(2)), (&papers, usual)] {
         let output = program()
@@ -119,7 +133,7 @@ fn a_reader_that_has_enough_is_no_failure_and_a_closed_output_harms_nothing() {
     // The shell's own way to close them; what is written must not go into a file of ours.
     for closed in [">&-", "2>&-", ">&- 2>&-", "<&- >&- 2>&-"] {
         let out = folder.path().join("out");
-        let line = format!("exec \"$0\" papers \"$1\" --out \"$2\" {closed}");
+        let line = format!("exec \"$0\" papers \"$1\" --shop \"$3\" --out \"$2\" {closed}");
         let output = Command::new("sh")
             .args([
                 "-c",
@@ -127,6 +141,7 @@ fn a_reader_that_has_enough_is_no_failure_and_a_closed_output_harms_nothing() {
                 env!("CARGO_BIN_EXE_quillbore"),
                 path(&job),
                 path(&out),
+                INVENTED_SHOP,
             ])
             .output()
             .expect("a shell");

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::Path;
 
-use crate::program::{demo, folder_of, names, path, quillbore, said};
+use crate::program::{INVENTED_SHOP, demo, folder_of, names, path, quillbore, said};
 
 #[test]
 fn papers_are_the_same_twice_and_a_foreign_file_is_not_overwritten() {
@@ -13,6 +13,8 @@ fn papers_are_the_same_twice_and_a_foreign_file_is_not_overwritten() {
     let words = [
         "papers",
         path(&job),
+        "--shop",
+        INVENTED_SHOP,
         "--out",
         path(&out),
         "--date",
@@ -56,7 +58,7 @@ fn a_paper_is_issued_from_a_shelf_by_number_and_by_file() {
     let refused = issue("26-0101", &["--shelf", shelf]);
     assert_eq!(refused.status.code(), Some(2), "{}", said(&refused));
     assert!(said(&refused).contains("shelf"), "{}", said(&refused));
-    assert_eq!(names(folder.path()), ["26-0101.ron"]);
+    assert_eq!(names(folder.path()), ["26-0101.ron", "shop.ron"]);
     let issued = issue("26-0101", &["--shelf", shelf, "--adopt"]);
     assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
     let place = String::from_utf8(issued.stdout).expect("a path");
@@ -135,7 +137,16 @@ fn papers_are_replaced_all_or_none() {
     let job = demo("26-0102");
     let run = || {
         let only = "quotation,traveler,quotation,label";
-        let words = ["papers", path(&job), "--out", path(&out), "--only", only];
+        let words = [
+            "papers",
+            path(&job),
+            "--shop",
+            INVENTED_SHOP,
+            "--out",
+            path(&out),
+            "--only",
+            only,
+        ];
         quillbore(&[words.as_slice(), &["--date", "2026-11-25", "--replace"]].concat())
     };
     let first = run();
@@ -236,7 +247,10 @@ fn a_job_stands_once_on_a_quotation_however_often_it_is_named() {
         "{}",
         said(&itself)
     );
-    assert_eq!(names(folder.path()), ["26-0101.ron", "26-0102.ron"]);
+    assert_eq!(
+        names(folder.path()),
+        ["26-0101.ron", "26-0102.ron", "shop.ron"]
+    );
     let twice = issue(&["--with", "26-0102, 26-0102", "--with", "26-0102"]);
     assert_eq!(twice.status.code(), Some(0), "{}", said(&twice));
     let other = fs::read_to_string(&other).expect("the other job");

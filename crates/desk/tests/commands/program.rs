@@ -9,6 +9,12 @@ pub(crate) fn demo(number: &str) -> PathBuf {
     demos.join(format!("{number}.ron"))
 }
 
+/// The file of the invented shop: its papers may leave.
+pub(crate) const INVENTED_SHOP: &str = concat!(
+    env!("CARGO_MANIFEST_DIR"),
+    "/../../assets/sample-shelf/shop.ron"
+);
+
 /// The program, without a display and with data of its own.
 pub(crate) fn program() -> Command {
     let mut program = Command::new(env!("CARGO_BIN_EXE_quillbore"));
@@ -32,13 +38,14 @@ pub(crate) fn path(path: &Path) -> &str {
     path.to_str().expect("a plain path")
 }
 
-/// A folder with these demo jobs in it, which nobody said is a shelf.
+/// A folder with these demo jobs and the invented shop in it, which nobody said is a shelf.
 pub(crate) fn folder_of(jobs: &[&str]) -> tempfile::TempDir {
     let folder = tempfile::tempdir().expect("a folder");
     for job in jobs {
         let to = folder.path().join(format!("{job}.ron"));
         fs::copy(demo(job), to).expect("a demo job");
     }
+    fs::copy(INVENTED_SHOP, folder.path().join("shop.ron")).expect("a shop");
     folder
 }
 

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::Path;
 use std::process::Output;
 
-use crate::program::{demo, path, quillbore, said};
+use crate::program::{INVENTED_SHOP, demo, path, quillbore, said};
 
 #[test]
 fn exit_codes_tell_done_done_with_a_stop_and_could_not() {
@@ -39,7 +39,15 @@ fn what_cannot_be_printed_is_told_with_its_field_and_exit_code_1() {
         assert_ne!(named, text);
         fs::write(&job, named).expect("written");
         let out = folder.path().join("out");
-        let words = ["papers", path(&job), "--out", path(&out), "--replace"];
+        let words = [
+            "papers",
+            path(&job),
+            "--shop",
+            INVENTED_SHOP,
+            "--out",
+            path(&out),
+            "--replace",
+        ];
         quillbore(&words)
     };
     for (customer, told) in [
@@ -103,6 +111,8 @@ fn papers_say_with_exit_code_1_that_they_are_not_ready_and_why() {
         let words = [
             "papers",
             path(&job),
+            "--shop",
+            INVENTED_SHOP,
             "--out",
             path(&out),
             "--date",
@@ -214,7 +224,15 @@ fn a_margin_that_cannot_be_had_is_a_stop_and_no_price_comes_of_another() {
             .collect();
         assert!(texts.iter().any(|text| text.contains(margin)), "{texts:?}");
         let out = folder.path().join("out");
-        let words = ["papers", path(&job), "--out", path(&out), "--replace"];
+        let words = [
+            "papers",
+            path(&job),
+            "--shop",
+            INVENTED_SHOP,
+            "--out",
+            path(&out),
+            "--replace",
+        ];
         let papers = quillbore(&words);
         assert_eq!(papers.status.code(), Some(1), "{}", said(&papers));
         assert!(

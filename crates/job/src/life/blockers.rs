@@ -6,7 +6,7 @@ use quillbore_calc::RowId;
 
 use super::parts::{ordered, sum};
 use super::trouble::{holds_delivery, is_open};
-use crate::ground::stands_in::StandsIn;
+use crate::ground::stands_in::{ShopSays, StandsIn};
 use crate::job::Job;
 use crate::life::inspected::same_mark;
 use crate::life::order;
@@ -20,7 +20,7 @@ use crate::typed::row::Row;
 /// What is in the way of issuing a paper.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Blocker {
-    /// The shop's own data can't be read, and papers would leave under a sample's.
+    /// The shop's own data can't be read or were never typed, and papers would leave under a sample's.
     StandsIn(StandsIn),
     /// A finding says stop.
     Stop,
@@ -85,8 +85,8 @@ impl Blocker {
 /// What the results of a job say of its next steps.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Found {
-    /// What of the shop is a sample's though it has its own.
-    pub stands_in: Option<StandsIn>,
+    /// What of the shop is a sample's, so that papers would leave under it.
+    pub stands_in: Vec<StandsIn>,
     /// A finding says stop.
     pub stop: bool,
     /// Something on the sheet can't be read, so that the figures are without it.
@@ -105,7 +105,9 @@ pub struct Found {
 #[must_use]
 pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) -> Vec<Blocker> {
     let mut found = Vec::new();
-    found.extend(results.stands_in.map(Blocker::StandsIn));
+    let stands_in = results.stands_in.iter();
+    let stands_in = stands_in.filter(|of| is_on(of, paper)).cloned();
+    found.extend(stands_in.map(Blocker::StandsIn));
     match paper {
         Paper::Quotation => {
             sheet(job, results, &mut found);
@@ -146,6 +148,18 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
         }
     }
     found
+}
+
+/// Whether a paper prints or rests on what a sample stands in for.
+const fn is_on(of: &StandsIn, paper: Paper) -> bool {
+    let is_offer = matches!(paper, Paper::Quotation | Paper::Confirmation);
+    match of {
+        StandsIn::File
+        | StandsIn::Said(ShopSays::Name | ShopSays::Address | ShopSays::Reached, _) => true,
+        StandsIn::Said(ShopSays::Cautions, _) => matches!(paper, Paper::Traveler),
+        StandsIn::Said(ShopSays::Currency | ShopSays::Terms | ShopSays::Exclusions, _)
+        | StandsIn::Card { .. } => is_offer,
+    }
 }
 
 /// What the sheet itself still wants.

@@ -105,6 +105,6 @@ fn with_notes(
         asked,
         figures,
         notes,
-        stands_in: shop.stands_in,
+        stands_in: shop.stands_in(),
     }
 }

@@ -22,8 +22,8 @@ pub struct Results {
     pub figures: JobFigures,
     /// Side notes, in the sheet's order.
     pub notes: Vec<SideNote>,
-    /// What of the shop is a sample's though it has its own.
-    pub stands_in: Option<StandsIn>,
+    /// What of the shop is a sample's, so that papers would leave under it.
+    pub stands_in: Vec<StandsIn>,
 }
 
 impl Results {
@@ -55,7 +55,7 @@ impl Results {
         let mut unanswered: Vec<_> = self.notes.iter().filter_map(open).collect();
         unanswered.dedup();
         life::Found {
-            stands_in: self.stands_in,
+            stands_in: self.stands_in.clone(),
             stop: self.stopped(),
             unpriced: self.figures.price.is_none(),
             order_price: self.notes.iter().any(price),

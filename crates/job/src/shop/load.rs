@@ -5,8 +5,9 @@ use std::sync::OnceLock;
 use super::error::ShopError;
 use super::rows::Shop;
 use super::sheet::disk::is_sheet;
-use super::sheet::read_sheet;
+use super::sheet::{ShopSheet, read_sheet};
 use super::{build, disk};
+use crate::ground::stands_in::{NotSaid, ShopSays, StandsIn};
 
 /// The project's assets, laid over each other in this order.
 const ASSETS: [&str; 7] = [
@@ -31,6 +32,25 @@ impl Shop {
             .map_err(Clone::clone)
     }
 
+    /// The embedded shop where nothing of a shop's own was ever typed: it is figured with, and no paper
+    /// leaves the house under its name.
+    ///
+    /// # Errors
+    /// As [`Shop::embedded`].
+    pub fn of_nobody() -> Result<Self, ShopError> {
+        Self::of_sheet(&ShopSheet::default())
+    }
+
+    /// The embedded shop where a file of the shop's own can't be read, or is gone.
+    ///
+    /// # Errors
+    /// As [`Shop::embedded`].
+    pub fn of_lost_file() -> Result<Self, ShopError> {
+        let mut shop = Self::embedded()?.clone();
+        shop.samples_say = vec![StandsIn::File];
+        Ok(shop)
+    }
+
     /// The embedded shop with a shop's own file laid over it: rows of the same name are replaced,
     /// others added, those named under `without` left out; its rate cards replace all others. What a
     /// sheet says that can't be used is left out alone, see [`Shop::not_used`].
@@ -42,7 +62,16 @@ impl Shop {
             return Self::of_sheet(&read_sheet(own)?);
         }
         let own = disk::read(own)?;
-        build::build(embedded_file()?.laid_under(own)?)
+        let missing = [
+            (own.name.is_none(), ShopSays::Name),
+            (own.address.is_none(), ShopSays::Address),
+            (own.rates.is_empty(), ShopSays::Currency),
+        ];
+        let mut shop = build::build(embedded_file()?.laid_under(own)?)?;
+        let missing = missing.into_iter().filter(|(is_missing, _)| *is_missing);
+        let missing = missing.map(|(_, says)| StandsIn::Said(says, NotSaid::NotTyped));
+        shop.samples_say = missing.collect();
+        Ok(shop)
     }
 }
 

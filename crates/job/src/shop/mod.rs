@@ -3,6 +3,7 @@
 //! The project's assets describe an invented shop; a shop's own file, in the same form, puts its
 //! rows in their place.
 
+mod bad_cards;
 mod build;
 mod calendar;
 mod customer;
@@ -19,7 +20,7 @@ mod start;
 pub(crate) mod unfit;
 pub(crate) mod unknown;
 
-pub use crate::ground::stands_in::StandsIn;
+pub use crate::ground::stands_in::{NotSaid, ShopSays, StandsIn};
 pub use calendar::Calendar;
 pub use customer::{Customer, Exchange};
 pub use error::ShopError;

@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 use quillbore_calc::tables::{Material, Rates};
 use quillbore_calc::{Idx, Tables};
 
+use super::bad_cards::BadCard;
 use super::calendar::Calendar;
 use super::customer::Customer;
 use super::goes_by::GoesBy;
@@ -54,8 +55,10 @@ pub struct Shop {
     pub form: Form,
     /// What of its sheet can't be used, and why.
     pub not_used: Vec<ShopNote>,
-    /// What of it is a sample's though it has its own; no paper is issued then.
-    pub stands_in: Option<StandsIn>,
+    /// What papers would print of a sample; see [`Shop::stands_in`].
+    pub(super) samples_say: Vec<StandsIn>,
+    /// Its rate cards that can't be used as they are typed.
+    pub(super) bad_cards: Vec<BadCard>,
     /// Rates of a sheet are still as in the samples.
     pub(super) sample_rates: bool,
     pub(super) earlier_rates: Vec<RateCard>,

@@ -4,8 +4,8 @@ use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
 use super::speaker::capital;
+use super::stands_in::stands_in;
 use super::{answers, english, marks, names, slips};
-use crate::ground::stands_in::StandsIn;
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
 use crate::life::order::difference::{Difference, HoleChange, Revised, Topic};
@@ -337,28 +337,11 @@ pub fn why_not(paper: Paper, in_the_way: &[Blocker]) -> String {
     }
 }
 
-const fn stands_in(of: StandsIn) -> &'static str {
-    match of {
-        StandsIn::Name => {
-            "the shop's name can't be read, and a sample stands in its place: correct it on the shop's page (F7)"
-        }
-        StandsIn::Address => {
-            "the shop's address can't be read, and a sample stands in its place: correct it on the shop's page (F7)"
-        }
-        StandsIn::Currency => {
-            "the shop's currency can't be read, and a sample stands in its place: correct it on the shop's page (F7)"
-        }
-        StandsIn::File => {
-            "the shop's file can't be read or is gone, and samples stand in its place: see the shop's page (F7)"
-        }
-    }
-}
-
 /// Half a sentence: what is in the way of the floor.
 #[must_use]
 pub fn blocker(blocker: &Blocker) -> String {
     match blocker {
-        Blocker::StandsIn(of) => stands_in(*of).to_owned(),
+        Blocker::StandsIn(of) => stands_in(of),
         Blocker::Stop => "a side note says stop".to_owned(),
         Blocker::SheetUnread => {
             "something on the sheet can't be read, and the figures are without it".to_owned()

@@ -31,5 +31,6 @@ mod shop;
 pub mod shop_sheet;
 pub mod slips;
 pub mod speaker;
+mod stands_in;
 pub mod taught;
 pub mod workings;

@@ -4,8 +4,8 @@
 use std::io::ErrorKind;
 use std::path::Path;
 
+use quillbore_job::shop::ShopError;
 use quillbore_job::shop::sheet::{ShopSheet, read_sheet, write_sheet};
-use quillbore_job::shop::{ShopError, StandsIn};
 use quillbore_job::{Shop, file};
 
 use super::base::Office;
@@ -40,11 +40,7 @@ pub(crate) fn shop_file(shelf: &dyn Shelf) -> Result<Option<Stored>, Failure> {
 /// # Errors
 /// Where the samples can't be used; a test proves that they can.
 pub fn samples_for_lost() -> Result<Shop, Failure> {
-    let samples = Shop::embedded();
-    let samples = samples.map_err(|error| Failure::new(error.to_string(), error.hint()))?;
-    let mut shop = samples.clone();
-    shop.stands_in = Some(StandsIn::File);
-    Ok(shop)
+    Shop::of_lost_file().map_err(|error| Failure::new(error.to_string(), error.hint()))
 }
 
 /// Whether a shop's file is good as it stands, if only for a newer version of the program.

@@ -10,6 +10,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use chrono::NaiveDate;
+use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopSheet, apply_shop};
 use quillbore_job::{
     CellAt, Column, Edit, Field, Issued, Job, Line, Paper, Shop, SlipKind, Unit, apply,
 };
@@ -30,6 +31,26 @@ pub(crate) fn day() -> NaiveDate {
 
 pub(crate) fn shop() -> Shop {
     Shop::embedded().expect("the shop").clone()
+}
+
+/// A sheet of the shop with name, address and currency, which no paper leaves without.
+pub(crate) fn with_a_name(sheet: &ShopSheet) -> ShopSheet {
+    let mut sheet = sheet.clone();
+    for (line, text) in [
+        (ShopLine::Name, "Heron Bore"),
+        (ShopLine::Address, "2 Reed Bank"),
+        (ShopLine::Currency, "USD"),
+    ] {
+        if sheet.line(line).is_empty() {
+            let typed = ShopEdit::SetLine {
+                line,
+                text: text.to_owned(),
+                unit: Unit::Mm,
+            };
+            sheet = apply_shop(&sheet, &typed).expect("an edit");
+        }
+    }
+    sheet
 }
 
 /// An office over a folder, which is made a shelf.

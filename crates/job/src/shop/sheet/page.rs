@@ -34,6 +34,17 @@ impl ShownRow {
         }
     }
 
+    /// The same row, as if nothing stood in these columns.
+    pub(super) fn without(mut self, columns: &[ShopColumn]) -> Self {
+        if !columns.is_empty()
+            && let Some(own) = &mut self.own
+        {
+            let own = Arc::make_mut(own);
+            own.cells.retain(|column, _| !columns.contains(column));
+        }
+        self
+    }
+
     /// What was typed in a cell.
     #[must_use]
     pub fn typed(&self, column: ShopColumn) -> &Entry<ShopValue> {

@@ -5,6 +5,7 @@ mod cells;
 mod customers;
 mod leave_out;
 mod rows;
+mod stands_in;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -17,7 +18,6 @@ use super::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use super::own::ShopSheet;
 use super::page::{ShownRow, shown_rows};
 use super::samples::{samples, usual_line};
-use crate::ground::stands_in::StandsIn;
 use crate::life::drawer::Thing;
 use crate::shop::build::build;
 use crate::shop::disk::{CalendarFile, RateRow, ShopFile, TextsFile, day_of};
@@ -101,7 +101,8 @@ impl Shop {
         shop.customers = customers::customers(sheet, &mut notes);
         shop.sample_rates = has_sample_rates(sheet) || !has_cards;
         shop.logo.clone_from(&sheet.logo);
-        shop.stands_in = stands_in(sheet);
+        shop.samples_say = stands_in::samples_say(sheet);
+        shop.bad_cards = stands_in::bad_cards(sheet, &shop);
         shop.not_used = notes;
         Ok(shop)
     }
@@ -138,18 +139,6 @@ fn sample_cards(sheet: &ShopSheet, machines: &BTreeSet<String>) -> Result<Vec<Ra
         card.price_step = card.price_step.filter(|step| is_step(*step, digits));
     }
     Ok(cards)
-}
-
-/// What at the head of its papers is a sample's, since what somebody typed there can't be read.
-fn stands_in(sheet: &ShopSheet) -> Option<StandsIn> {
-    let heads = [
-        (Line::Name, StandsIn::Name),
-        (Line::Address, StandsIn::Address),
-        (Line::Currency, StandsIn::Currency),
-    ];
-    let mut heads = heads.into_iter();
-    let unread = heads.find(|(line, _)| sheet.line(*line).why().is_some());
-    unread.map(|(_, stands_in)| stands_in)
 }
 
 impl ShopNote {
@@ -227,6 +216,7 @@ fn file_of(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> ShopFile {
     // Cards replace all others, so the samples that still count stand among them.
     let mut seen = BTreeSet::new();
     for row in shown_rows(sheet, List::Rates, true) {
+        let row = without_unread(row, notes);
         let cells = Cells::new(List::Rates, &row);
         let card = cells.checked_name(&mut seen);
         match card.and_then(|()| rows::rate(&cells, &currency, &machines, notes)) {
@@ -235,6 +225,18 @@ fn file_of(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> ShopFile {
         }
     }
     file
+}
+
+/// A card without what of it can't be read, which is told: that goes on from the cards before, as what
+/// is not typed does, and its other cells stand.
+fn without_unread(row: ShownRow, notes: &mut Vec<ShopNote>) -> ShownRow {
+    let unread = Cells::new(List::Rates, &row).unread();
+    let mut columns = Vec::new();
+    for (column, fault) in unread {
+        columns.extend(column);
+        notes.push(ShopNote::of_row(List::Rates, &row, column, fault));
+    }
+    row.without(&columns)
 }
 
 /// Names of samples that count no more, as far as nothing of the sheet stands in their place.

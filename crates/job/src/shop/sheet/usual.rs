@@ -71,7 +71,7 @@ fn card_before(sheet: &ShopSheet, row: &ShopRow) -> BTreeMap<Column, String> {
 }
 
 /// Whether a cell of a card can be used, so that later cards go on with it.
-fn goes_on(column: Column, entry: &Entry<ShopValue>, minor_digits: u32) -> bool {
+pub(super) fn goes_on(column: Column, entry: &Entry<ShopValue>, minor_digits: u32) -> bool {
     let can_be = |value: f64| match column {
         Column::PriceStep => value <= 0.0 || is_step(value, minor_digits),
         _ => is_of_a_shop(value),

@@ -234,7 +234,7 @@ pub(super) fn rate(
 /// Whether what an hour costs is still as in the samples, of labor or of any machine.
 pub(in crate::shop::sheet) fn has_sample_rates(sheet: &ShopSheet) -> bool {
     let cards: Vec<ShownRow> = shown_rows(sheet, List::Rates, true);
-    let typed = |row: &ShownRow, column| !row.typed(column).is_empty();
+    let typed = |row: &ShownRow, column| row.typed(column).value().is_some();
     // What a card doesn't say goes on from those before it.
     let labor = cards.iter().any(|card| typed(card, Column::LaborHour));
     let all_machines = cards.iter().any(|card| {
