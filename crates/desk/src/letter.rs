@@ -10,10 +10,11 @@ use crate::words::letter::Contents;
 #[must_use]
 pub fn contents<'a>(job: &'a Job, issued: &'a Issued, shop: &'a Shop) -> Contents<'a> {
     let then = issued.inputs.as_deref().unwrap_or(job);
-    let currency = match then.text(Field::Currency).trim() {
+    let named = || match then.text(Field::Currency).trim() {
         "" => shop.own().tables.rates.currency.clone(),
         currency => currency.to_uppercase(),
     };
+    let currency = issued.currency.clone().unwrap_or_else(named);
     let own = issued.lines.iter().filter(|line| line.job == job.number);
     let priced = own.filter_map(|line| Some((line.quantity, line.each?)));
     let prices = priced.map(|(parts, each)| {

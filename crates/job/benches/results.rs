@@ -72,6 +72,7 @@ fn quoted(job: &Job) -> Job {
             kept_by: None,
             hash: hash(number.as_bytes()),
             lines: Vec::new(),
+            currency: Some("USD".to_owned()),
             rests_on: Vec::new(),
             pages: vec!["page".repeat(500); 40],
             replaces: job.to_replace(Paper::Quotation),

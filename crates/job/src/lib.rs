@@ -23,7 +23,7 @@ mod typed;
 pub mod words;
 
 pub use again::{history, order_text, pasted_runs, reorder, shop_history};
-pub use asked::{agreed, choices, currency, only_machine, question, quick, to_input};
+pub use asked::{agreed, amounts_in, choices, currency, only_machine, question, quick, to_input};
 pub use edits::{apply, edit, prefilled, run_lines};
 pub use ground::{keyed_list, limits, same_name};
 pub use job::row_depth;

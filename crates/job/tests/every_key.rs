@@ -214,6 +214,7 @@ fn every_key() -> Job {
                 }],
                 rests_on: vec![("labor per hour".to_owned(), 50.0)],
                 pages: vec!["Page 1".to_owned()],
+                currency: Some("EUR".to_owned()),
                 replaces: vec!["26-0107-Q0".to_owned()],
                 inputs: (at == 0).then(|| Arc::clone(&inputs)),
                 seal: None,

@@ -230,6 +230,8 @@ fn the_traveler_waits_for_order_parts_and_a_word_about_open_trouble() {
             &Found {
                 stands_in: Vec::new(),
                 exchange: false,
+                amounts_currency: false,
+                order_currency: false,
                 stop: true,
                 unread: true,
                 unpriced: true,

@@ -76,6 +76,7 @@ fn issued(job: &Job, paper: Paper, text: u8) -> Issued {
         kept_by: None,
         hash: hash(&[text]),
         lines: vec![],
+        currency: None,
         rests_on: vec![("labor per hour".to_owned(), 45.5)],
         pages: vec![format!("page {text}")],
         replaces: job.to_replace(paper),

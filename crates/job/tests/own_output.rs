@@ -22,6 +22,7 @@ fn the_seal_of_the_smallest_entry_is_what_it_was() {
         lines: Vec::new(),
         rests_on: Vec::new(),
         pages: Vec::new(),
+        currency: None,
         replaces: Vec::new(),
         inputs: None,
         seal: None,

@@ -235,6 +235,7 @@ fn quoted_on(inputs: Job) -> Job {
         lines: Vec::new(),
         rests_on: Vec::new(),
         pages: Vec::new(),
+        currency: None,
         replaces: Vec::new(),
         inputs: Some(Arc::new(inputs)),
         seal: None,

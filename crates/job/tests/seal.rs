@@ -100,6 +100,7 @@ fn the_bytes_are_those_that_the_description_gives() {
             quantity: 258,
             each: "48.20".parse().ok(),
         }],
+        currency: Some("EUR".to_owned()),
         rests_on: vec![("margin".to_owned(), 0.5)],
         pages: vec!["one".to_owned(), String::new()],
         replaces: vec!["26-0101-Q0".to_owned()],
@@ -174,6 +175,7 @@ fn the_bytes_are_those_that_the_description_gives() {
         part("kept_by", b"26-0100"),
         part("hash", empty.as_bytes()),
         part("line", &line.concat()),
+        part("currency", b"EUR"),
         part("rests_on", &rests_on.concat()),
         part("page", b"one"),
         part("page", b""),
@@ -297,6 +299,7 @@ fn entry_of(bytes: &[u8]) -> Issued {
         kept_by: parts.maybe("kept_by").map(text),
         hash: Hash::from_hex(&parts.text("hash")).unwrap(),
         lines: parts.all("line").into_iter().map(line).collect(),
+        currency: parts.maybe("currency").map(text),
         rests_on: parts.all("rests_on").into_iter().map(rests_on).collect(),
         pages: parts.all("page").into_iter().map(text).collect(),
         replaces: parts.all("replaces").into_iter().map(text).collect(),
@@ -736,13 +739,14 @@ fn entry() -> impl Strategy<Value = Issued> {
     let kept = (text(), prop::option::of(text()), any::<[u8; 4]>());
     let said = (
         prop::collection::vec(line(), 0..3),
+        prop::option::of(text()),
         prop::collection::vec((text(), number()), 0..3),
         prop::collection::vec(text(), 0..3),
         prop::collection::vec(text(), 0..3),
     );
     (named, kept, said, prop::option::of(sheet())).prop_map(
         |((number, paper, date, valid_until), (file, kept_by, pdf), said, inputs)| {
-            let (lines, rests_on, pages, replaces) = said;
+            let (lines, currency, rests_on, pages, replaces) = said;
             Issued {
                 number,
                 paper,
@@ -752,6 +756,7 @@ fn entry() -> impl Strategy<Value = Issued> {
                 kept_by,
                 hash: hash(&pdf),
                 lines,
+                currency,
                 rests_on,
                 pages,
                 replaces,
@@ -770,7 +775,7 @@ proptest! {
 
     /// An entry with a part of another one in place of its own is another entry.
     #[test]
-    fn no_two_entries_that_differ_have_the_same_bytes(one in entry(), other in entry(), from in 0..12) {
+    fn no_two_entries_that_differ_have_the_same_bytes(one in entry(), other in entry(), from in 0..13) {
         let mut mixed = one.clone();
         match from {
             0 => mixed.number = other.number,
@@ -784,6 +789,7 @@ proptest! {
             8 => mixed.rests_on = other.rests_on,
             9 => mixed.pages = other.pages,
             10 => mixed.replaces = other.replaces,
+            11 => mixed.currency = other.currency,
             _ => mixed.inputs = other.inputs,
         }
         let same = mixed.sealed_bytes() == one.sealed_bytes();
@@ -830,6 +836,8 @@ fn what_looks_alike_is_told_apart() {
         with(&|entry| entry.lines.clear()),
         with(&|entry| entry.lines[0].each = None),
         with(&|entry| entry.lines[0].each = "48.2".parse().ok()),
+        with(&|entry| entry.currency = Some(String::new())),
+        with(&|entry| entry.currency = Some("CHF".to_owned())),
         with(&|entry| entry.rests_on[0].1 = 0.0),
         with(&|entry| entry.rests_on[0].1 = -0.0),
         with(&|entry| entry.inputs = None),

@@ -996,7 +996,7 @@ fn a_name_that_cant_be_read_is_told_and_stands_in_the_way() {
     ];
     let stands_in = shop(&done(&lines)).stands_in();
     let unread = StandsIn::Said(ShopSays::Name, NotSaid::Unread);
-    assert_eq!(stands_in, [unread.clone()]);
+    assert_eq!(stands_in, std::slice::from_ref(&unread));
     assert_eq!(
         words::life::blocker(&Blocker::StandsIn(unread)),
         "the shop's name can't be read, and a sample would stand in its place: correct it on the shop's page (F7)"

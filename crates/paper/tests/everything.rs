@@ -42,6 +42,10 @@ const FIELDS_NOT_PRINTED: &[(Field, &str)] = &[
         Field::ExchangeDay,
         "how the price came about; the price is printed",
     ),
+    (
+        Field::AmountsIn,
+        "how the price came about; the price is printed",
+    ),
     (Field::FixtureCost, "a cost; its price is printed"),
     (Field::TestPieceCost, "a cost; its price is printed"),
     (Field::OutsideCost, "a cost; it is in the price"),
@@ -263,6 +267,8 @@ fn line_values(kind: SlipKind, line: Line) -> [String; 2] {
     match (kind, line) {
         (SlipKind::Withdrawal, Line::Paper) => pair("26-0999-T1", "26-0999-T2"),
         (SlipKind::Order, Line::Paper) => pair("26-0999-Q9", "26-0999-Q2"),
+        // The sheet reckons in another one.
+        (SlipKind::Order, Line::Currency) => pair("CHF", "JPY"),
         _ => values(line.kind(), line.key()),
     }
 }

@@ -109,6 +109,7 @@ impl App {
                 at,
                 recent: &settings.recent,
                 today: desk.day,
+                currency: &own.tables.rates.currency,
                 digits: own_digits,
                 form: desk.shop.form,
             };

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use egui::Context;
 use quillbore_job::Field;
 use quillbore_job::shop::Logo;
-use quillbore_job::shop::sheet::{ShopEdit, ShopList, ShopSheet, merge_shop};
+use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopList, ShopSheet, merge_shop};
 use quillbore_job::shop_history::Changing;
 use quillbore_office::Failure;
 use quillbore_office::clerk::Request;
@@ -148,8 +148,13 @@ impl App {
         }
         let desk = &self.jobs[self.at].desk;
         let (day, by) = (desk.day, desk.name.clone());
+        let before = Arc::clone(self.shop.history.now());
         match self.shop.history.do_edit(edit, Changing { day, by: &by }) {
             Ok(true) => {
+                let other = other_currency(&before, self.shop.history.now());
+                if let Some(other) = other {
+                    self.shop.told_when_saved = other;
+                }
                 self.shop.drop_settled();
                 self.save_shop();
                 return true;
@@ -388,4 +393,11 @@ impl App {
         self.put_typed_of_shop();
         self.save_shop();
     }
+}
+
+/// What is to be said where the shop had a currency of its own and has another one now.
+fn other_currency(before: &ShopSheet, now: &ShopSheet) -> Option<String> {
+    let [was, is] = [before, now].map(|sheet| sheet.line(ShopLine::Currency).text().trim());
+    let changed = !was.is_empty() && !is.is_empty() && !was.eq_ignore_ascii_case(is);
+    changed.then(|| words::other_currency(was, is))
 }

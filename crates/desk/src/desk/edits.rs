@@ -1,6 +1,7 @@
 //! Edits of the job on the desk, taken back and done again.
 
 use quillbore_job::agreed::with_customer;
+use quillbore_job::amounts_in::with_currencies;
 use quillbore_job::history::Doing;
 use quillbore_job::only_machine::with_only_machine;
 use quillbore_job::words::edits::label;
@@ -14,7 +15,7 @@ impl Desk {
     /// Does an edit; a refusal is told in the notice and changes nothing.
     ///
     /// With the customer goes what the shop has agreed with them, and with the first holes the machine
-    /// of a shop that has but one, in the same step.
+    /// of a shop that has but one, in the same step; with an amount the currency that it is typed in.
     pub fn edit(&mut self, edit: &Edit, before: GridAt, after: GridAt) {
         let agreed = self.with_what_was_agreed(edit);
         let taken = agreed.as_ref().map_or(Vec::new(), taken_on);
@@ -22,6 +23,8 @@ impl Desk {
         let with_machine = with_only_machine(now, &self.shop, edit);
         let machine = with_machine.as_ref().map(|(name, _)| name.clone());
         let done = agreed.or(with_machine.map(|(_, edit)| edit));
+        let with = with_currencies(now, &self.shop, done.as_ref().unwrap_or(edit));
+        let done = with.or(done);
         let label = label(now, edit);
         match self.history.do_named(
             done.as_ref().unwrap_or(edit),

@@ -114,6 +114,12 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let said = |text: Option<String>| text.unwrap_or_default();
     let (digits, form) = (shared.shop.tables.rates.minor_digits, shared.shop.form);
     let money = |amount| form.money_exact(amount, digits);
+    let reckoned = shared.shop.tables.rates.currency.as_str();
+    let in_its = |amount, currency: Option<&str>| match currency.filter(|of| *of != reckoned) {
+        Some(currency) => format!("{} {currency}", form.amount(amount)),
+        None => money(amount),
+    };
+    let pays = order.as_ref().and_then(|order| order.get(line::Currency));
     let count = |count: u32| form.count(f64::from(count));
     let columns = Columns::new(&PRICES);
     let of_last = last.as_ref().map(|last| words::last_at(&last.origin(form)));
@@ -135,9 +141,10 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
         (
             words::PRICE_EACH,
             [
-                last.as_ref().map(|last| money(last.each)),
+                last.as_ref()
+                    .map(|last| in_its(last.each, last.currency.as_deref())),
                 today.map(|today| money(today.each)),
-                order_each.map(money),
+                order_each.map(|each| in_its(each, pays)),
             ],
         ),
         (
@@ -199,7 +206,7 @@ fn price_words_ui(
     let figure = FigureKey::UnitPrice(offered);
     let overruled = shared.job.overrule(&figure).is_some();
     if let Some(last) =
-        last.filter(|last| !overruled && last.is_in_currency_of(shared.job, shared.shop))
+        last.filter(|last| !overruled && last.other_currency(shared.job, shared.shop).is_none())
         && look::word(ui, words::KEEP_LAST_PRICE).clicked()
     {
         asks.push(Ask::Edit(last.keep(

@@ -79,8 +79,8 @@ fn cell_ui(
         5 => summary.price.as_ref().map_or_else(
             || summary.state.clone(),
             |price| {
-                let digits = shared.shop.tables.rates.minor_digits;
-                let each = amount(price, (digits, form));
+                let own = &shared.shop.own().tables.rates;
+                let each = amount(price, (&own.currency, own.minor_digits, form));
                 words::each_at(&each, &count(price.quantity))
             },
         ),

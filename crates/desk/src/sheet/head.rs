@@ -244,10 +244,22 @@ fn state_said(shared: &Shared<'_>) -> String {
     let quantity = today.map_or(1, |today| today.quantity);
     let stands = match state {
         State::Inquiry | State::LaidAside => None,
-        State::Quoted => last_price(job, quantity).map(|last| last.each),
+        State::Quoted => {
+            let last = last_price(job, quantity);
+            last.map(|last| {
+                let other = last.other_currency(job, shared.shop).map(str::to_owned);
+                (last.each, other)
+            })
+        }
         State::Ordered | State::PartsHere | State::OnTheFloor | State::Delivered => {
             let orders = job.slips_of::<kind::Order>();
-            orders.filter_map(|order| order.get(line::Each)).next_back()
+            let reckoned = shared.shop.tables.rates.currency.as_str();
+            let mut priced = orders.filter_map(|order| {
+                let pays = order.get(line::Currency);
+                let other = pays.filter(|pays| *pays != reckoned).map(str::to_owned);
+                Some((order.get(line::Each)?, other))
+            });
+            priced.next_back()
         }
     };
     let digits = shared.shop.tables.rates.minor_digits;
@@ -255,10 +267,14 @@ fn state_said(shared: &Shared<'_>) -> String {
     let today = today.map(|today| today.each);
     stands.map_or_else(
         || said.to_owned(),
-        |each| {
+        |(each, currency)| {
             let is_open = state == State::Quoted;
             let other = today.filter(|today| is_open && *today != each);
-            words::at_price(said, &money(each), other.map(money).as_deref())
+            match currency {
+                // What is in another currency is no price to hold today's against.
+                Some(currency) => words::at_price(said, &format!("{each} {currency}"), None),
+                None => words::at_price(said, &money(each), other.map(money).as_deref()),
+            }
         },
     )
 }

@@ -43,6 +43,7 @@ pub fn second_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &SheetView
 fn in_short(shared: &Shared<'_>, view: &SheetView) -> [(&'static str, String); 6] {
     let figures = &shared.results.figures;
     let (digits, form) = (shared.shop.tables.rates.minor_digits, shared.shop.form);
+    let own_currency = shared.shop.own().tables.rates.currency.as_str();
     let price = figures.price.as_ref();
     let first = price.and_then(|price| price.breaks.first());
     let currency = price.map_or("", |price| price.currency.as_str());
@@ -55,7 +56,7 @@ fn in_short(shared: &Shared<'_>, view: &SheetView) -> [(&'static str, String); 6
         let price = summary.price.as_ref()?;
         Some(words::last_similar(
             &alike.number,
-            &amount(price, (digits, form)),
+            &amount(price, (own_currency, digits, form)),
             &form.count(f64::from(price.quantity)),
         ))
     });

@@ -38,6 +38,8 @@ pub struct ShelfNews<'a> {
     pub recent: &'a [String],
     /// Today.
     pub today: NaiveDate,
+    /// The shop's own currency.
+    pub currency: &'a str,
     /// Digits of money after the point.
     pub digits: u32,
     /// How numbers and days are written.
@@ -97,8 +99,12 @@ pub fn shelf_ui(
             for at in found.get(range).unwrap_or_default() {
                 if let Some(job) = lines.lines.get(*at as usize) {
                     let is_open = news.open.is_some() && news.open == job.job.as_ref();
-                    let beside =
-                        words::beside(job, list.sort.by, news.today, (news.digits, news.form));
+                    let beside = words::beside(
+                        job,
+                        list.sort.by,
+                        news.today,
+                        (news.currency, news.digits, news.form),
+                    );
                     if job_ui(ui, (job, &beside), is_open, asks) {
                         *on_job = job.job.clone();
                     }

@@ -11,7 +11,7 @@ use quillbore_office::words::today as said;
 use super::{Row, TodayAsk, TodayPage, rows};
 use crate::look;
 use crate::sheet::parts::pencil;
-use crate::words::shelf::amount;
+use crate::words::shelf::{GoesBy, amount};
 use crate::words::today as words;
 
 /// The height of a line.
@@ -167,7 +167,7 @@ pub fn today_ui(
     ui: &mut Ui,
     place: Rect,
     page: &mut TodayPage,
-    goes_by: (&str, u32, Form),
+    goes_by: GoesBy<'_>,
     asks: &mut Vec<TodayAsk>,
 ) {
     if page.until.is_none() {
@@ -201,7 +201,7 @@ fn lines_ui(
     ui: &mut Ui,
     list: &Today,
     page: &mut TodayPage,
-    goes_by: (&str, u32, Form),
+    goes_by: GoesBy<'_>,
     asks: &mut Vec<TodayAsk>,
 ) {
     ui.spacing_mut().item_spacing.y = 0.0;
@@ -222,7 +222,7 @@ fn lines_ui(
     let scroll = scroll.auto_shrink([false, false]);
     scroll.show_rows(ui, LINE, rows.len(), |ui, range| {
         for row in rows.get(range).unwrap_or_default() {
-            row_ui(ui, *row, list, page, (goes_by.1, goes_by.2), asks);
+            row_ui(ui, *row, list, page, goes_by, asks);
         }
     });
 }
@@ -331,7 +331,7 @@ fn row_ui(
     row: Row,
     list: &Today,
     page: &mut TodayPage,
-    (digits, form): (u32, Form),
+    goes_by: GoesBy<'_>,
     asks: &mut Vec<TodayAsk>,
 ) {
     let t = look::tokens(ui);
@@ -341,7 +341,7 @@ fn row_ui(
             let (place, _) = ui.allocate_exact_size(size, Sense::hover());
             let head = match row {
                 Row::Head(group, count) => {
-                    words::group(&said::group(group, &list.foot, form), count)
+                    words::group(&said::group(group, &list.foot, goes_by.2), count)
                 }
                 Row::AsideHead(count) => words::group(words::ASIDE, count),
                 Row::Line(_) => String::new(),
@@ -363,7 +363,7 @@ fn row_ui(
             let name = words::line(&line.number, &line.says);
             response.widget_info(|| WidgetInfo::labeled(Role::Link, true, &name));
             look::ground_under(ui, place, at == page.at, &response);
-            line_ui(ui, place, line, (list, digits, form), at == page.at);
+            line_ui(ui, place, line, (list, goes_by), at == page.at);
             if response.clicked() {
                 page.at = at;
                 asks.push(TodayAsk::Open(Box::new(line.clone())));
@@ -376,15 +376,16 @@ fn line_ui(
     ui: &mut Ui,
     place: Rect,
     line: &Waiting,
-    (list, digits, form): (&Today, u32, Form),
+    (list, goes_by): (&Today, GoesBy<'_>),
     is_at: bool,
 ) {
     let t = look::tokens(ui);
     let ink = if is_at { t.pressed } else { t.ink };
+    let form = goes_by.2;
     let others = said::others(&line.others, &list.foot, form);
     let says = words::says(&line.says, &others);
     let price = line.price.as_ref();
-    let price = price.map(|price| amount(price, (digits, form)));
+    let price = price.map(|price| amount(price, goes_by));
     let when = line.put_off.or(line.when);
     let texts = [
         when.map(|day| form.day(day)).unwrap_or_default(),

@@ -82,6 +82,9 @@ pub const fn purpose(field: Field) -> &'static str {
             "What one unit of the shop's currency is in the quotation's; no paper shows it."
         }
         Field::ExchangeDay => "The day of the exchange rate; no paper shows it.",
+        Field::AmountsIn => {
+            "The shop's own currency when the amounts of this sheet were typed; it is noted by itself."
+        }
         Field::FixtureCost | Field::TestPieceCost => {
             "What it costs once, in the shop's currency; it is a line of its own on the quotation, with the margin on it."
         }

@@ -88,12 +88,8 @@ pub fn sorted_by(by: SortBy) -> String {
 
 /// What stands beside a job's number: what the list is sorted by; by number, when it is due.
 #[must_use]
-pub fn beside(
-    line: &ShelfLine,
-    by: SortBy,
-    today: NaiveDate,
-    (digits, form): (u32, Form),
-) -> String {
+pub fn beside(line: &ShelfLine, by: SortBy, today: NaiveDate, goes_by: GoesBy<'_>) -> String {
+    let (_, digits, form) = goes_by;
     let Ok(digest) = &line.says else {
         return String::new();
     };
@@ -103,7 +99,15 @@ pub fn beside(
     };
     let said = match by {
         SortBy::Number | SortBy::Due | SortBy::Customer => due(),
-        SortBy::Price => line.worth().map(|worth| form.money_exact(worth, digits)),
+        SortBy::Price => line.worth().map(|worth| {
+            let price = digest.summary.price.as_ref();
+            match price.and_then(|price| other_currency(price, goes_by)) {
+                Some(currency) if price.is_none_or(|price| price.rate.is_none()) => {
+                    format!("{} {currency}", form.amount(worth))
+                }
+                _ => form.money_exact(worth, digits),
+            }
+        }),
         SortBy::Age => digest
             .summary
             .opened
@@ -115,15 +119,26 @@ pub fn beside(
     said.unwrap_or_default()
 }
 
-/// A price as it was quoted: with the currency, where that is not simply the shop's own.
+/// What lists of many jobs go by: the shop's own currency, how many digits it has after the point, and how
+/// numbers are written.
+pub type GoesBy<'a> = (&'a str, u32, Form);
+
+/// A price as it was quoted: with the currency, where that is not the shop's own.
 #[must_use]
-pub fn amount(price: &Price, (digits, form): (u32, Form)) -> String {
-    match price.currency.as_str() {
-        "" => form.money_exact(price.each, digits),
+pub fn amount(price: &Price, goes_by: GoesBy<'_>) -> String {
+    let (_, digits, form) = goes_by;
+    match other_currency(price, goes_by) {
+        None => form.money_exact(price.each, digits),
         // How many digits its currency has, the price itself says.
-        currency => {
+        Some(currency) => {
             let each = form.amount(price.each);
             format!("{each} {currency}")
         }
     }
+}
+
+/// The currency of a price, where it is not the shop's own.
+fn other_currency<'a>(price: &'a Price, (own, ..): GoesBy<'_>) -> Option<&'a str> {
+    let currency = price.currency.as_str();
+    (!currency.is_empty() && currency != own).then_some(currency)
 }

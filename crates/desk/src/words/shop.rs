@@ -14,6 +14,14 @@ use crate::shop::Part;
 /// The name of the page.
 pub const PAGE: &str = "The shop";
 
+/// What a change of the shop's currency leaves as it was, and what it doesn't.
+#[must_use]
+pub fn other_currency(was: &str, is: &str) -> String {
+    format!(
+        "The currency was {was} and is {is} now: rates, minimum charge and prices on this page stay as numbers and count as {is}; look them through. What jobs were quoted, ordered and typed in stays in {was}. Ctrl+Z takes it back."
+    )
+}
+
 /// Closes the page.
 pub const CLOSE: &str = "close";
 

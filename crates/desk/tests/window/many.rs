@@ -32,6 +32,7 @@ fn list(count: usize, at: usize) -> Harness<'static, List> {
                         at: list.at,
                         recent: &[],
                         today: crate::hands::day(),
+                        currency: "USD",
                         digits: 2,
                         form: quillbore_job::Form::default(),
                     };

@@ -60,11 +60,13 @@ pub fn order_edits(
     let mut next = || parts.next().unwrap_or_default();
     let (number, quantity, each, revision) = (next(), next(), next(), next());
     let rest: Vec<String> = parts.filter(|part| !part.is_empty()).collect();
+    let (each, currency) = price(each, &quantity, old, form)?;
     let mut lines = vec![
         (Line::Date, form.day(day)),
         (Line::Number, number.clone()),
         (Line::Quantity, quantity.clone()),
-        (Line::Each, price(each, &quantity, old, form)?),
+        (Line::Each, each),
+        (Line::Currency, currency),
         (Line::Revision, revised(revision, old)),
         (Line::Note, rest.join("; ")),
     ];
@@ -89,16 +91,24 @@ pub fn order_edits(
     Ok(std::iter::once(slip).chain(fields).collect())
 }
 
-/// The price each as its line takes it.
-fn price(typed: String, quantity: &str, old: &Job, form: Form) -> Result<String, OrderRefused> {
+/// The price each as its line takes it, with its currency where it is that of last time.
+fn price(
+    typed: String,
+    quantity: &str,
+    old: &Job,
+    form: Form,
+) -> Result<(String, String), OrderRefused> {
     if !is_same(&typed) {
-        return Ok(typed);
+        return Ok((typed, String::new()));
     }
     let ordered = read_line(Line::Quantity, quantity, old.unit);
     let ordered = ordered.value().and_then(Value::count);
     let ordered = ordered.or_else(|| old.count(Field::Quantity)).unwrap_or(1);
     match last_price(old, ordered) {
-        Some(last) => Ok(last.text(form)),
+        Some(last) => {
+            let text = last.text(form);
+            Ok((text, last.currency.unwrap_or_default()))
+        }
         None => Err(OrderRefused::NoLastPrice { word: typed }),
     }
 }

@@ -67,7 +67,7 @@ pub struct LastPrice {
     pub quantity: u32,
     /// Price of one.
     pub each: Decimal,
-    /// The currency that it is in; `None` where the sheet named none, so that it is the shop's.
+    /// The currency that it is in; `None` where nothing says it, so that it is the shop's.
     pub currency: Option<String>,
 }
 
@@ -204,7 +204,10 @@ pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
                     .filter(|line| line.each.is_some())
                     .min_by_key(|line| line.quantity.abs_diff(quantity))?;
                 Some(LastPrice {
-                    currency: currency(issued.inputs.as_deref().unwrap_or(old)),
+                    currency: issued
+                        .currency
+                        .clone()
+                        .or_else(|| currency(issued.inputs.as_deref().unwrap_or(old))),
                     from: LastFrom::Paper(issued.number.clone()),
                     date: Some(issued.date),
                     quantity: near.quantity,
@@ -222,7 +225,10 @@ fn ordered_price(old: &Job, quantity: u32) -> Option<LastPrice> {
     let orders = old.slips_of::<kind::Order>().rev();
     let priced = orders.filter_map(|order| {
         Some(LastPrice {
-            currency: currency(old),
+            currency: order
+                .get(line::Currency)
+                .map(str::to_owned)
+                .or_else(|| currency(old)),
             from: LastFrom::Order(order.get(line::Number).to_owned()),
             date: order.get(line::Date),
             quantity: quantity_of(old, order)?,
@@ -239,12 +245,11 @@ fn currency(job: &Job) -> Option<String> {
 }
 
 impl LastPrice {
-    /// Whether a job is quoted in the same currency, so that the price can be kept for it.
+    /// Its currency, where that is another one than a job is quoted in now: the price can't be kept for it.
     #[must_use]
-    pub fn is_in_currency_of(&self, job: &Job, shop: &Shop) -> bool {
-        let own = &shop.own().tables.rates.currency;
-        let now = currency(job);
-        self.currency.as_ref().unwrap_or(own) == now.as_ref().unwrap_or(own)
+    pub fn other_currency(&self, job: &Job, shop: &Shop) -> Option<&str> {
+        let currency = self.currency.as_deref()?;
+        (currency != shop.for_job(job).tables.rates.currency).then_some(currency)
     }
 
     /// Where it comes from, with its day: "26-0107-Q1, 2026-03-02", "by the order PO 7, 2026-03-02".
@@ -253,10 +258,6 @@ impl LastPrice {
         let from = match &self.from {
             LastFrom::Paper(number) => number.clone(),
             LastFrom::Order(number) => words::by_the_order(number),
-        };
-        let from = match &self.currency {
-            None => from,
-            Some(currency) => words::in_currency(&from, currency),
         };
         words::on_day(&from, self.date, form)
     }

@@ -19,7 +19,7 @@ pub fn currency_of(field: Field, shop: &Shop) -> Option<&str> {
 }
 
 /// Whether an amount is the shop's own, and changed into the currency of the quotation before it counts.
-pub(super) const fn is_the_shops(field: Field) -> bool {
+pub(crate) const fn is_the_shops(field: Field) -> bool {
     matches!(
         field,
         Field::FixtureCost

@@ -1,6 +1,7 @@
 //! What of a job the calculation is asked.
 
 pub mod agreed;
+pub mod amounts_in;
 pub mod choices;
 pub mod currency;
 pub mod only_machine;

@@ -299,6 +299,7 @@ fn issued(file: IssuedFile) -> Result<Issued, ReadError> {
                 each: line.each.map(|Amount(amount)| amount),
             })
             .collect(),
+        currency: file.currency,
         rests_on: file
             .rests_on
             .into_iter()

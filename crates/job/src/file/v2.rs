@@ -71,6 +71,8 @@ pub(super) struct IssuedFile {
     pub(super) seal: Option<SealFile>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) lines: Vec<IssuedLineFile>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) currency: Option<String>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) rests_on: Vec<(String, Finite)>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]

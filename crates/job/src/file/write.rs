@@ -134,6 +134,7 @@ fn issued_file(issued: &Issued) -> IssuedFile {
                 each: line.each.map(Amount),
             })
             .collect(),
+        currency: issued.currency.clone(),
         rests_on: issued
             .rests_on
             .iter()

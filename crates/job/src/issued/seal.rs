@@ -41,6 +41,7 @@
 //! hash         text, 64 hexadecimal digits in small letters
 //! line         parts, several: job text, part text, revision text, quantity whole,
 //!              each amount (optional)
+//! currency     text, optional
 //! rests_on     parts, several: name text, value bits
 //! page         text, several
 //! replaces     text, several
@@ -151,6 +152,7 @@ impl Issued {
             kept_by,
             hash,
             lines,
+            currency,
             rests_on,
             pages,
             replaces,
@@ -172,6 +174,9 @@ impl Issued {
         parts.text("hash", &hash.to_string());
         for line in lines {
             parts.within("line", |parts| issued_line(parts, line));
+        }
+        if let Some(currency) = currency {
+            parts.text("currency", currency);
         }
         for (name, value) in rests_on {
             parts.within("rests_on", |parts| {

@@ -74,6 +74,8 @@ pub struct Issued {
     pub hash: Hash,
     /// What it offers, confirms or lists.
     pub lines: Vec<IssuedLine>,
+    /// The currency of their prices, where they have some; papers of earlier versions don't say it.
+    pub currency: Option<String>,
     /// The rows of the shop that it rests on, as numbers.
     pub rests_on: Vec<(String, f64)>,
     /// Its text, page by page.

@@ -35,6 +35,10 @@ pub enum Blocker {
     Unpriced,
     /// Currency, exchange rate or its day is missing.
     NoExchange,
+    /// Amounts were typed when the shop had another currency.
+    AmountsCurrency,
+    /// An order pays in another currency than the sheet reckons in.
+    OrderCurrency,
     /// There is no order.
     NoOrder,
     /// The order differs from quotation or sheet, and that is not accepted yet.
@@ -95,6 +99,10 @@ pub struct Found {
     pub unpriced: bool,
     /// The quotation is in another currency, and something is missing that its prices rest on.
     pub exchange: bool,
+    /// Amounts were typed when the shop had another currency.
+    pub amounts_currency: bool,
+    /// An order pays in another currency than the sheet reckons in.
+    pub order_currency: bool,
     /// An order pays another price than today's, and that is not accepted yet.
     pub order_price: bool,
     /// Checks that concern the customer and have no answer that counts, each with its row.
@@ -113,10 +121,12 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
             sheet(job, results, &mut found);
             found.extend(results.unpriced.then_some(Blocker::Unpriced));
             found.extend(results.exchange.then_some(Blocker::NoExchange));
+            found.extend(results.amounts_currency.then_some(Blocker::AmountsCurrency));
         }
         Paper::Confirmation => {
             // What the order pays is in the currency of the quotation.
             found.extend(results.exchange.then_some(Blocker::NoExchange));
+            found.extend(results.order_currency.then_some(Blocker::OrderCurrency));
             order(job, results, before, &mut found);
             let no_price = |order: View<'_, kind::Order>| order.entry(line::Each).is_empty();
             if job.slips_of::<kind::Order>().any(no_price) {

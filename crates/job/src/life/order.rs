@@ -138,11 +138,15 @@ pub fn quantity_of(job: &Job, order: View<'_, kind::Order>) -> Option<u32> {
         .or_else(|| job.count(Field::Quantity))
 }
 
-/// The price of one in the quotation that an order answers, at just its quantity.
+/// The price of one in the quotation that an order answers, at just its quantity and in its currency.
 #[must_use]
 pub fn quoted_price(job: &Job, order: View<'_, kind::Order>) -> Option<Decimal> {
     let quantity = quantity_of(job, order)?;
-    let lines = &quotation_of(job, order)?.lines;
+    let quotation = quotation_of(job, order)?;
+    if other_currency(order, quotation).is_some() {
+        return None;
+    }
+    let lines = &quotation.lines;
     let line = lines
         .iter()
         .find(|line| line.job == job.number && line.quantity == quantity)?;
@@ -222,6 +226,16 @@ fn is_quotation_of(job: &str, named: &str) -> bool {
     is_count && is_number(&format!("{job}-Q{digits}"), named)
 }
 
+/// The currencies of an order and of the quotation that it answers, where both are known and differ.
+fn other_currency<'a>(
+    order: View<'a, kind::Order>,
+    quotation: &'a Issued,
+) -> Option<(&'a str, &'a str)> {
+    let ordered = order.get(line::Currency)?;
+    let quoted = quotation.currency.as_deref()?;
+    (ordered != quoted).then_some((ordered, quoted))
+}
+
 fn against(
     job: &Job,
     order: View<'_, kind::Order>,
@@ -233,6 +247,13 @@ fn against(
     {
         found.push(Difference::TooLate { until });
     }
+    let currency = other_currency(order, quotation);
+    if let Some((ordered, quoted)) = currency {
+        found.push(Difference::Currency {
+            ordered: ordered.to_owned(),
+            quoted: quoted.to_owned(),
+        });
+    }
     let lines = quotation.lines.iter().filter(|line| line.job == job.number);
     let Some(ordered) = quantity_of(job, order) else {
         return;
@@ -240,6 +261,7 @@ fn against(
     if lines.clone().any(|line| line.quantity == ordered) {
         if let (Some(ordered), Some(quoted)) = (order.get(line::Each), quoted_price(job, order))
             && ordered != quoted
+            && currency.is_none()
         {
             found.push(Difference::Price { ordered, quoted });
         }

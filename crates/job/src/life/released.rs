@@ -119,6 +119,7 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         | Field::Currency
         | Field::ExchangeRate
         | Field::ExchangeDay
+        | Field::AmountsIn
         | Field::Payment
         | Field::Delivery
         | Field::Clauses

@@ -66,6 +66,10 @@ pub enum NoteKind {
     LeadTimeShort,
     /// A quotation in another currency, without all that its prices rest on.
     ExchangeMissing,
+    /// An order pays in another currency than the sheet reckons in.
+    OrderInOtherCurrency,
+    /// Amounts were typed when the shop had another currency.
+    AmountsInOtherCurrency,
     /// An exchange rate of a day long past, or of one that has not come.
     ExchangeOfOtherDay,
     /// Parts go out whose holes are not recorded.
@@ -134,6 +138,8 @@ impl NoteKind {
             Self::TravelerOutdated => "traveler-outdated",
             Self::LeadTimeShort => "lead-time-short",
             Self::ExchangeMissing => "exchange-missing",
+            Self::OrderInOtherCurrency => "order-in-other-currency",
+            Self::AmountsInOtherCurrency => "amounts-in-other-currency",
             Self::ExchangeOfOtherDay => "exchange-of-other-day",
             Self::EndAssumed => "end-assumed",
             Self::RecordsBehind => "records-behind",
@@ -183,6 +189,8 @@ impl NoteKind {
             | Self::TravelerOutdated
             | Self::LeadTimeShort
             | Self::ExchangeMissing
+            | Self::OrderInOtherCurrency
+            | Self::AmountsInOtherCurrency
             | Self::ExchangeOfOtherDay
             | Self::EndAssumed
             | Self::RecordsBehind
@@ -231,6 +239,8 @@ impl NoteKind {
             | Self::TravelerOutdated
             | Self::LeadTimeShort
             | Self::ExchangeMissing
+            | Self::OrderInOtherCurrency
+            | Self::AmountsInOtherCurrency
             | Self::ExchangeOfOtherDay
             | Self::EndAssumed
             | Self::RecordsBehind
@@ -282,6 +292,8 @@ impl NoteKind {
             | Self::NotSealed
             | Self::TravelerOutdated
             | Self::LeadTimeShort
+            | Self::OrderInOtherCurrency
+            | Self::AmountsInOtherCurrency
             | Self::ExchangeOfOtherDay
             | Self::EndAssumed
             | Self::RecordsBehind

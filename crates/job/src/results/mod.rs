@@ -2,6 +2,7 @@
 
 mod agreed_notes;
 mod by_runs;
+mod currency_notes;
 mod depth_notes;
 mod due_notes;
 mod end_notes;

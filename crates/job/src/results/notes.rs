@@ -13,8 +13,8 @@ use super::note::{Beside, SideNote};
 use super::records_behind::records_behind;
 use super::remedy::Offer;
 use super::{
-    agreed_notes, depth_notes, due_notes, end_notes, exchange_notes, paper_notes, part_notes,
-    promise, questions, run_notes, slip_notes,
+    agreed_notes, currency_notes, depth_notes, due_notes, end_notes, exchange_notes, paper_notes,
+    part_notes, promise, questions, run_notes, slip_notes,
 };
 use crate::asked::to_input::Asked;
 use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
@@ -73,6 +73,8 @@ pub(super) fn notes(
     notes.extend(margin(figures, shop.form).map(|note| (note, None)));
     let exchange = exchange_notes::all(job, shop, figures).into_iter();
     notes.extend(exchange.map(|note| (note, None)));
+    let currencies = currency_notes::all(job, shop).into_iter();
+    notes.extend(currencies.map(|note| (note, None)));
     let of_job = figures.findings.iter();
     notes.extend(of_job.map(|finding| (found_of_job(job, finding), None)));
     questions::of_rows(&speaker, asked, figures, &mut notes);

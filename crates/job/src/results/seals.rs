@@ -44,6 +44,7 @@ mod tests {
             lines: Vec::new(),
             rests_on: Vec::new(),
             pages: vec!["a page".to_owned()],
+            currency: None,
             replaces: Vec::new(),
             inputs: None,
             seal: None,

@@ -129,10 +129,15 @@ fn order_prices(job: &Job, figures: &JobFigures, form: Form) -> impl Iterator<It
         let bound = order::quoted_price(job, order).is_some()
             || confirmed.any(|line| line.quantity == quantity && line.each == Some(pays));
         // Where the sheet doesn't price this quantity, what is said of the price is said of the nearest.
-        let breaks = price?.breaks.iter();
+        let price = price?;
+        let breaks = price.breaks.iter();
         let near = breaks.min_by_key(|at| at.quantity.abs_diff(quantity))?;
         let today = near.each;
-        if bound || pays == today {
+        // Prices in two currencies can't be held against each other.
+        let is_other = order
+            .get(line::Currency)
+            .is_some_and(|pays| pays != price.currency);
+        if bound || pays == today || is_other {
             return None;
         }
         let said = words::order_price(near.quantity, pays, today, form);

@@ -47,6 +47,7 @@ impl Results {
     #[must_use]
     pub fn found(&self) -> life::Found {
         let price = |note: &SideNote| note.kind.is_order_price() && note.level == Level::Check;
+        let has = |kind: NoteKind| self.notes.iter().any(|note| note.kind == kind);
         let open = |note: &SideNote| {
             let question = note.question.as_ref()?;
             let asks = (question.concern, question.row);
@@ -60,10 +61,9 @@ impl Results {
             unpriced: self.figures.price.is_none(),
             order_price: self.notes.iter().any(price),
             unanswered,
-            exchange: self
-                .notes
-                .iter()
-                .any(|note| note.kind == NoteKind::ExchangeMissing),
+            exchange: has(NoteKind::ExchangeMissing),
+            amounts_currency: has(NoteKind::AmountsInOtherCurrency),
+            order_currency: has(NoteKind::OrderInOtherCurrency),
             unread: self.notes.iter().any(|note| {
                 let on_sheet = matches!(note.beside, Beside::Field(_) | Beside::Row(..));
                 on_sheet && note.kind.is_unread()

@@ -326,6 +326,8 @@ list! {
     ExchangeRate "exchange_rate" Block::Price, FieldKind::Number;
     /// The day of that rate.
     ExchangeDay "exchange_day" Block::Price, FieldKind::Date;
+    /// The shop's own currency when the amounts of the sheet were typed.
+    AmountsIn "amounts_in" Block::Price, FieldKind::Currency;
     /// What a fixture costs the shop, once.
     FixtureCost "fixture_cost" Block::Price, FieldKind::Money;
     /// What a test piece costs the shop, once.

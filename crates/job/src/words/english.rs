@@ -85,6 +85,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::Currency => "currency",
         Field::ExchangeRate => "exchange rate",
         Field::ExchangeDay => "rate of",
+        Field::AmountsIn => "amounts typed in",
         Field::FixtureCost => "fixture, one-time cost",
         Field::TestPieceCost => "test piece, one-time cost",
         Field::OutsideCost => "outside work, cost per lot",

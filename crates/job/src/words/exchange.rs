@@ -93,3 +93,31 @@ pub enum AgreedHour {
     /// Of work.
     Labor,
 }
+
+/// That amounts were typed when the shop had another currency.
+#[must_use]
+pub fn amounts_in_other(typed_in: &str, own: &str) -> String {
+    format!(
+        "Amounts on this sheet were typed in {typed_in}, the shop's currency then; they would count as {own}. Type them anew, then say so."
+    )
+}
+
+/// Words that say the amounts are in a currency.
+#[must_use]
+pub fn they_are_in(currency: &str) -> String {
+    format!("they are in {currency} now")
+}
+
+/// That an order pays in another currency than the sheet reckons in.
+#[must_use]
+pub fn order_in_other(pays: &str, reckoned: &str) -> String {
+    format!(
+        "The order pays in {pays}, and the sheet reckons in {reckoned}: prices can't be held against each other, and no confirmation is issued."
+    )
+}
+
+/// Words that make the sheet reckon in a currency.
+#[must_use]
+pub fn reckon_in(currency: &str) -> String {
+    format!("reckon in {currency}")
+}

@@ -83,6 +83,9 @@ pub fn difference(difference: &Difference, form: Form) -> String {
                 form.amount(*quoted)
             )
         }
+        Difference::Currency { ordered, quoted } => {
+            format!("The order pays in {ordered}, and {quoted} were quoted.")
+        }
         Difference::Revision {
             of,
             ordered,
@@ -346,6 +349,13 @@ pub fn blocker(blocker: &Blocker) -> String {
         Blocker::SheetUnread => {
             "something on the sheet can't be read, and the figures are without it".to_owned()
         }
+        Blocker::AmountsCurrency => {
+            "amounts were typed when the shop had another currency: see the note beside them"
+                .to_owned()
+        }
+        Blocker::OrderCurrency => {
+            "the order pays in another currency than the sheet reckons in".to_owned()
+        }
         Blocker::NoOrder => "the order is not here".to_owned(),
         Blocker::OrderDiffers { topics } => {
             let topics: Vec<&str> = topics.iter().map(|about| topic(*about)).collect();
@@ -403,11 +413,6 @@ fn unanswered(checks: &[(Concern, String)]) -> String {
     });
     let said: Vec<String> = said.collect();
     format!("no answer yet to {}", said.join(", "))
-}
-
-/// Where a price comes from, with the currency that it is in.
-pub(crate) fn in_currency(from: &str, currency: &str) -> String {
-    format!("{from} in {currency}")
 }
 
 /// One line: something that differs from the job before.

@@ -60,6 +60,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::Currency => "currency of the quotation",
         Field::ExchangeRate => "exchange rate",
         Field::ExchangeDay => "day of the exchange rate",
+        Field::AmountsIn => "currency of typed amounts",
         Field::FixtureCost => "fixture cost",
         Field::TestPieceCost => "test piece cost",
         Field::OutsideCost => "cost of outside work per lot",

@@ -57,6 +57,7 @@ pub const fn line(line: Line) -> &'static str {
         Line::Number => "customer's PO",
         Line::Quantity => "quantity",
         Line::Each => "price each",
+        Line::Currency => "currency",
         Line::Revision => "part rev",
         Line::DrawingRevision => "drawing rev",
         Line::Terms => "terms",

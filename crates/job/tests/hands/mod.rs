@@ -75,6 +75,11 @@ pub fn ring() -> Job {
 }
 
 pub fn issue(job: &Job, paper: Paper, lines: &[(u32, &str)]) -> Job {
+    issue_in(job, paper, lines, None)
+}
+
+/// Issues a paper whose prices are in a currency; papers of earlier versions don't say it.
+pub fn issue_in(job: &Job, paper: Paper, lines: &[(u32, &str)], currency: Option<&str>) -> Job {
     let mut job = job.clone();
     let number = job.next_paper_number(paper);
     let line = |(quantity, each): &(u32, &str)| IssuedLine {
@@ -92,6 +97,7 @@ pub fn issue(job: &Job, paper: Paper, lines: &[(u32, &str)]) -> Job {
         kept_by: None,
         hash: hash(number.as_bytes()),
         lines: lines.iter().map(line).collect(),
+        currency: currency.map(str::to_owned),
         rests_on: vec![("labor per hour".to_owned(), 45.5)],
         pages: vec!["Quotation\n26-0107".to_owned()],
         replaces: job.to_replace(paper),

@@ -76,7 +76,7 @@ pub struct Hours {
 /// A price of one part at a quantity.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Price {
-    /// The currency that it is quoted in, where the job names one; else it is the shop's own.
+    /// Its currency, where something says it; else it is the shop's own.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub currency: String,
     /// How much of that currency one unit of the shop's own is, where the job names it.
@@ -126,7 +126,12 @@ impl Summary {
                 .fold(0, u32::saturating_add),
             price: ordered_price(job).or_else(|| {
                 let last = last?;
-                Some(price(job, last.quantity, last.each))
+                Some(price(
+                    job,
+                    last.quantity,
+                    last.each,
+                    last.currency.as_deref(),
+                ))
             }),
             hours: life::hours_each(job).map(|of| Hours {
                 each: of.hours,
@@ -158,20 +163,22 @@ fn ordered_price(job: &Job) -> Option<Price> {
             .get(line::Quantity)
             .or_else(|| job.count(Field::Quantity));
         let each = order.get(line::Each)?;
-        Some(price(job, quantity?, each))
+        Some(price(job, quantity?, each, order.get(line::Currency)))
     });
     priced.next_back()
 }
 
-/// A price in the currency that the job is quoted in.
-fn price(job: &Job, quantity: u32, each: Decimal) -> Price {
+/// A price in its currency, else in the one that the job is quoted in.
+fn price(job: &Job, quantity: u32, each: Decimal, currency: Option<&str>) -> Price {
+    let quoted_in = job.text(Field::Currency).trim().to_uppercase();
+    let currency = currency.map_or_else(|| quoted_in.clone(), str::to_owned);
     let rate = job.field(Field::ExchangeRate).value();
     let rate = rate.and_then(quillbore_job::Value::number);
     Price {
         quantity,
         each,
-        currency: job.text(Field::Currency).trim().to_uppercase(),
-        rate: rate.filter(|rate| *rate > 0.0),
+        rate: rate.filter(|rate| *rate > 0.0 && currency == quoted_in),
+        currency,
     }
 }
 

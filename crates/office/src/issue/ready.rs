@@ -58,6 +58,11 @@ pub fn ready(
     }
     let goes_by = shop.for_job(first.job);
     let bytes = print::pdf_of(paper, &document, first.job, shop, day)?;
+    let lines: Vec<IssuedLine> = sittings
+        .iter()
+        .flat_map(|sitting| lines(paper, sitting.job, sitting.results))
+        .collect();
+    let has_prices = lines.iter().any(|line| line.each.is_some());
     let issued = Issued {
         file: format!("{number}.pdf"),
         paper,
@@ -65,10 +70,8 @@ pub fn ready(
         valid_until,
         kept_by: None,
         hash: file::hash(&bytes),
-        lines: sittings
-            .iter()
-            .flat_map(|sitting| lines(paper, sitting.job, sitting.results))
-            .collect(),
+        lines,
+        currency: has_prices.then(|| currency(paper, first.job, &goes_by)),
         rests_on: entry_rests_on(paper, first.results, &goes_by),
         replaces: replaces(paper, sittings),
         pages: print::texts(&document),
@@ -78,6 +81,15 @@ pub fn ready(
     };
     let issued = issued.sealed();
     Ok(Ready { issued, bytes })
+}
+
+/// The currency of the prices of a paper: a confirmation has those of the order.
+fn currency(paper: Paper, job: &Job, goes_by: &Shop) -> String {
+    let mut orders = job.slips_of::<kind::Order>();
+    let ordered = orders.find_map(|order| order.get(slip_line::Currency));
+    let ordered = ordered.filter(|_| paper == Paper::Confirmation);
+    let reckoned = goes_by.tables.rates.currency.as_str();
+    ordered.unwrap_or(reckoned).to_owned()
 }
 
 /// The last day that a quotation stands.

@@ -97,7 +97,7 @@ fn a_cache_of_another_version_or_a_damaged_one_is_none() {
     // What a program of another format couldn't read, this one perhaps can.
     for (this, other) in [
         (format!("\"format\":{FORMAT}"), "\"format\":1"),
-        ("\"version\":8".to_owned(), "\"version\":7"),
+        ("\"version\":9".to_owned(), "\"version\":8"),
         ("26-0101".to_owned(), "26/0101"),
     ] {
         let text = String::from_utf8_lossy(&bytes).replacen(&this, other, 1);

@@ -88,6 +88,7 @@ pub(crate) fn with_quotation(
         lines: of_jobs.iter().map(line).collect(),
         rests_on: Vec::new(),
         pages: Vec::new(),
+        currency: None,
         replaces: Vec::new(),
         inputs: None,
         seal: None,

@@ -48,6 +48,8 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         NoteKind::AnswerToNothing
         | NoteKind::LeadTimeShort
         | NoteKind::ExchangeMissing
+        | NoteKind::OrderInOtherCurrency
+        | NoteKind::AmountsInOtherCurrency
         | NoteKind::ExchangeOfOtherDay
         | NoteKind::EndAssumed
         | NoteKind::RecordsBehind

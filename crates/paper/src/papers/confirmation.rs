@@ -48,11 +48,13 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
         let each = order.get(line::Each);
         let lot = each.and_then(|each| each.checked_mul(Decimal::from(quantity?)));
         let digits = matter.tables.rates.minor_digits;
+        let other = order.get(line::Currency).filter(|pays| pays != currency);
         let money = |amount: Option<Decimal>| {
             amount.map_or_else(String::new, |mut amount| {
                 // An order may name tenths of a cent: digits are added, never taken.
                 amount.rescale(amount.scale().max(digits));
-                matter.form().amount(amount)
+                let amount = matter.form().amount(amount);
+                other.map_or_else(|| amount.clone(), |pays| format!("{amount}\u{a0}{pays}"))
             })
         };
         let part = match order.get(line::Revision) {

@@ -55,6 +55,9 @@ pub fn difference(form: Form, difference: &Difference) -> String {
             form.amount(*ordered),
             form.amount(*quoted)
         ),
+        Difference::Currency { ordered, quoted } => {
+            format!("The order pays in {ordered}; {quoted} were quoted.")
+        }
         Difference::Revision {
             of,
             ordered,

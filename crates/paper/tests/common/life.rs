@@ -103,6 +103,7 @@ pub fn issue(job: &mut Job, paper: Paper) {
         kept_by: None,
         hash: quillbore_job::file::hash(number.as_bytes()),
         lines: Vec::new(),
+        currency: None,
         rests_on: Vec::new(),
         pages: Vec::new(),
         replaces: job.to_replace(paper),

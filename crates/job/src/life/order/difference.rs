@@ -52,6 +52,13 @@ pub enum Difference {
         /// In the quotation, at that quantity.
         quoted: Decimal,
     },
+    /// Another currency, so that the prices can't be compared.
+    Currency {
+        /// Of the order.
+        ordered: String,
+        /// Of the quotation.
+        quoted: String,
+    },
     /// Another revision of the part or of the drawing.
     Revision {
         /// Of which.
@@ -174,7 +181,7 @@ impl Difference {
             | Self::NotTrusted { .. }
             | Self::TooLate { .. } => Topic::Quotation,
             Self::NotPriced { .. } | Self::Quantity { .. } => Topic::Quantity,
-            Self::Price { .. } => Topic::Price,
+            Self::Price { .. } | Self::Currency { .. } => Topic::Price,
             Self::Revision { of, .. } | Self::RevisedSince { of, .. } => Topic::Revision(*of),
             Self::Due { .. } | Self::DueEarly { .. } => Topic::Due,
             Self::Holes { .. } => Topic::Holes,
@@ -200,6 +207,7 @@ impl Difference {
             Self::Price { ordered, quoted } => {
                 format!("price: {}; {}", ordered.normalize(), quoted.normalize())
             }
+            Self::Currency { ordered, quoted } => format!("currency: {ordered}; {quoted}"),
             Self::Revision {
                 of,
                 ordered,

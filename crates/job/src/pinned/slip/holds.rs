@@ -51,6 +51,8 @@ holds! {
     CountOrNone, FieldKind::CountOrNone => Option<u32>, |entry| value(entry).and_then(Value::count);
     /// An amount of the rate card's currency.
     Money, FieldKind::Money => Option<Decimal>, |entry| value(entry).and_then(Value::money);
+    /// A currency, by its ISO 4217 code.
+    Currency, FieldKind::Currency => Option<&'a str>, |entry| value(entry).and_then(Value::text);
     /// A length.
     Length, FieldKind::Length => Option<Mm>, |entry| value(entry).and_then(Value::length);
     /// A length, or nothing at all.

@@ -40,7 +40,7 @@ kinds! {
     /// An issued paper no longer stands.
     Withdrawal "withdrawal" [Date Paper Why By StandsAgain];
     /// The customer's order.
-    Order "order" [Date Number Paper Quantity Each Revision DrawingRevision Terms Due Blanket Accepted AcceptedWhat GoOn Note];
+    Order "order" [Date Number Paper Quantity Each Currency Revision DrawingRevision Terms Due Blanket Accepted AcceptedWhat GoOn Note];
     /// A call-off: part of the order that is due on a day of its own, or called off from a blanket
     /// order.
     Release "release" [Date Number Quantity Due Note];
@@ -122,6 +122,8 @@ lines! {
     Quantity "quantity" Count;
     /// Price of one part in the order.
     Each "each" Money;
+    /// The currency of that price.
+    Currency "currency" Currency;
     /// Revision of the part in the order.
     Revision "revision" Line;
     /// Revision of the drawing that came with it.

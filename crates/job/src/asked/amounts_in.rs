@@ -1,0 +1,83 @@
+//! The currency that amounts are typed in, noted beside them: a shop that changes its currency changes no
+//! amount that somebody typed before.
+
+use crate::asked::currency::is_the_shops;
+use crate::edits::apply::apply;
+use crate::edits::edit::Edit;
+use crate::job::Job;
+use crate::life::order::quotation_of;
+use crate::pinned::slip::lists::{Line, kind, line};
+use crate::shop::rows::Shop;
+use crate::typed::field::{Field, FieldKind, Value};
+use crate::typed::overrule::FigureKey;
+
+/// An edit together with the currencies of the amounts that it brings; `None` where it brings none, or all
+/// of them are noted already.
+#[must_use]
+pub fn with_currencies(job: &Job, shop: &Shop, edit: &Edit) -> Option<Edit> {
+    let (after, _) = apply(job, edit).ok()?;
+    let mut edits = Vec::new();
+    // What stands there without an amount says nothing of the first one that is typed.
+    let is_open = after.field(Field::AmountsIn).is_empty() || !has_amounts(job);
+    let own = &shop.own().tables.rates.currency;
+    if has_amounts(&after) && is_open && after.text(Field::AmountsIn) != own {
+        edits.push(Edit::SetField {
+            field: Field::AmountsIn,
+            text: own.clone(),
+            unit: job.unit,
+        });
+    }
+    for order in after.slips_of::<kind::Order>() {
+        if order.get(line::Each).is_none() || !order.entry(line::Currency).is_empty() {
+            continue;
+        }
+        let quoted = quotation_of(&after, order).and_then(|quotation| quotation.currency.clone());
+        let reckoned = || shop.for_job(&after).tables.rates.currency.clone();
+        edits.push(Edit::SetLine {
+            slip: order.id(),
+            line: Line::Currency,
+            text: quoted.unwrap_or_else(reckoned),
+            unit: job.unit,
+        });
+    }
+    if edits.is_empty() {
+        return None;
+    }
+    edits.insert(0, edit.clone());
+    Some(Edit::Together { edits })
+}
+
+/// The currency that the shop had when the amounts of a sheet were typed, where it has another one now and
+/// they would count in that.
+#[must_use]
+pub fn of_another_currency<'a>(job: &'a Job, shop: &Shop) -> Option<&'a str> {
+    let typed_in = job.field(Field::AmountsIn).value()?.text()?;
+    if typed_in == shop.own().tables.rates.currency {
+        return None;
+    }
+    let names_currency = job.field(Field::Currency).value().is_some();
+    let counts = has_own_amounts(job) || has_amounts_of_quotation(job) && !names_currency;
+    counts.then_some(typed_in)
+}
+
+fn has_amounts(job: &Job) -> bool {
+    has_own_amounts(job) || has_amounts_of_quotation(job)
+}
+
+/// Whether an amount of the shop's own is typed on the sheet.
+fn has_own_amounts(job: &Job) -> bool {
+    amounts(job).any(is_the_shops)
+}
+
+/// Whether an amount in the currency of the quotation is: of the part, or a price.
+fn has_amounts_of_quotation(job: &Job) -> bool {
+    let is_price = |key: &FigureKey| matches!(key, FigureKey::UnitPrice(_));
+    amounts(job).any(|field| !is_the_shops(field))
+        || job.overrules.iter().any(|over| is_price(&over.figure))
+}
+
+fn amounts(job: &Job) -> impl Iterator<Item = Field> {
+    let money = Field::ALL.iter().copied();
+    let money = money.filter(|field| field.kind() == FieldKind::Money);
+    money.filter(|field| job.field(*field).value().and_then(Value::money).is_some())
+}
