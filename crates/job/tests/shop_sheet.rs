@@ -14,7 +14,7 @@ use quillbore_job::form::{Dates, Form, Numbers};
 use quillbore_job::life::Blocker;
 use quillbore_job::shop::sheet::{
     ShopColumn as Column, ShopEdit, ShopFault, ShopKind, ShopLine, ShopList as List,
-    ShopRowAt as At, ShopSheet, Still, apply_shop, merge_shop, read_sheet, shown_rows,
+    ShopRowAt as At, ShopSheet, Still, apply_shop, merge_shop, merge_since, read_sheet, shown_rows,
     still_sample, write_sheet,
 };
 use quillbore_job::shop::{Shop, StandsIn};
@@ -502,6 +502,42 @@ fn two_desks_edits_stand_or_are_told() {
         taken.own(List::Machines)[0].cell(Column::Pressure).text(),
         "90"
     );
+}
+
+/// While a row was being saved another desk began one of the same identity, and more was typed here: each
+/// text stands in the row that it was typed in.
+#[test]
+fn what_is_typed_while_a_save_is_under_way_lands_in_its_own_row() {
+    let base = ShopSheet::default();
+    let begin = |sheet: &ShopSheet, name: &str| {
+        let edit = cells(List::Machines, At::New, &[(Column::Name, name)]);
+        apply_shop(sheet, &edit).expect("a row")
+    };
+    let (saved, theirs) = (begin(&base, "Plover"), begin(&base, "Dunlin"));
+    let id = saved.own(List::Machines)[0].id;
+    assert_eq!(theirs.own(List::Machines)[0].id, id);
+    let on_shelf = merge_shop(&base, &saved, &theirs);
+    // Since then its stroke was typed, and a third machine begun.
+    let stroke = cells(List::Machines, At::Own(id), &[(Column::Stroke, "310")]);
+    let now = begin(&apply_shop(&saved, &stroke).expect("typed"), "Knot");
+    let merged = merge_since(&saved, &now, &on_shelf.sheet, &on_shelf.renumbered);
+    assert_eq!(merged.clashes, []);
+    let rows = merged.sheet.own(List::Machines).iter();
+    let said = rows
+        .clone()
+        .map(|row| [Column::Name, Column::Stroke].map(|column| row.cell(column).text().to_owned()));
+    let said: Vec<_> = said.collect();
+    let machines = [["Dunlin", ""], ["Plover", "310"], ["Knot", ""]];
+    assert_eq!(said, machines.map(|row| row.map(str::to_owned)));
+    let mut ids: Vec<u32> = rows.map(|row| row.id).collect();
+    // Whoever stands in a row of before finds it by these.
+    let found = |old: u32| merged.renumbered.get(&old).copied().unwrap_or(old);
+    assert_eq!(found(id), ids[1]);
+    assert_eq!(found(now.own(List::Machines)[1].id), ids[2]);
+    ids.sort_unstable();
+    ids.dedup();
+    assert_eq!(ids.len(), 3);
+    assert!(merged.sheet.next_row > ids[2]);
 }
 
 /// Both began to type over the same sample: it is one row.
