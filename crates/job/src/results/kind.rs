@@ -72,6 +72,12 @@ pub enum NoteKind {
     RecordsBehind,
     /// A margin that nobody earns.
     MarginOdd,
+    /// A number of days that is hardly meant.
+    DaysOdd,
+    /// An hour of the machine or of work that costs nothing.
+    HourFree,
+    /// A due date that has passed before the job is ordered.
+    DuePast,
     /// A due date on a day on which the shop doesn't work.
     DueOnDayOff,
     /// An exchange rate where the quotation is in the shop's own currency.
@@ -138,6 +144,9 @@ impl NoteKind {
             Self::EndAssumed => "end-assumed",
             Self::RecordsBehind => "records-behind",
             Self::MarginOdd => "margin-odd",
+            Self::DaysOdd => "days-odd",
+            Self::HourFree => "hour-free",
+            Self::DuePast => "due-past",
             Self::DueOnDayOff => "due-on-day-off",
             Self::ExchangeNotNeeded => "exchange-not-needed",
             Self::AgreedOtherwise => "agreed-otherwise",
@@ -187,6 +196,9 @@ impl NoteKind {
             | Self::EndAssumed
             | Self::RecordsBehind
             | Self::MarginOdd
+            | Self::DaysOdd
+            | Self::HourFree
+            | Self::DuePast
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
@@ -235,6 +247,9 @@ impl NoteKind {
             | Self::EndAssumed
             | Self::RecordsBehind
             | Self::MarginOdd
+            | Self::DaysOdd
+            | Self::HourFree
+            | Self::DuePast
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
@@ -286,6 +301,9 @@ impl NoteKind {
             | Self::EndAssumed
             | Self::RecordsBehind
             | Self::MarginOdd
+            | Self::DaysOdd
+            | Self::HourFree
+            | Self::DuePast
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => None,
