@@ -41,7 +41,7 @@ impl Shop {
         if is_sheet(own) {
             return Self::of_sheet(&read_sheet(own)?);
         }
-        let own = disk::read(own)?;
+        let own = disk::read(own).map_err(|error| error.of(own))?;
         build::build(embedded_file()?.laid_under(own)?)
     }
 }
