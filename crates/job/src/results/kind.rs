@@ -164,7 +164,8 @@ impl NoteKind {
     }
 
     /// Whether it says that figures are without what stands on the sheet.
-    pub(super) const fn is_unread(&self) -> bool {
+    #[must_use]
+    pub const fn is_unread(&self) -> bool {
         match self {
             Self::Unread | Self::UnknownName => true,
             Self::Found(_)

@@ -7,10 +7,12 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::prefilled::release_of;
+use quillbore_job::results::results_now;
 use quillbore_job::{Form, Job, Paper, apply};
 use quillbore_paper::Sheet;
 
 use super::ended::{Came, Ended, Made};
+use super::in_the_way;
 use super::line::{Word, Words};
 use super::saying::Saying;
 use super::{named, papers};
@@ -154,6 +156,20 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
         }
         Err(NotIssued::InTheWay { of, blockers }) => {
             saying.tell(said::in_the_way(of.as_deref(), &blockers));
+            let all = wanted.others.iter().chain([&wanted.own]);
+            let job = |seen: &&Seen| match &of {
+                Some(number) => seen.job.number == *number,
+                None => Arc::ptr_eq(&seen.job, &wanted.own.job),
+            };
+            if let Some(seen) = all.into_iter().find(job) {
+                let key = seen.opened.as_ref().map(|opened| &opened.key);
+                let shop = office.shop_as_taught_for(asked.day, key);
+                let shop = shop.for_job(&seen.job);
+                let results = results_now(&seen.job, &shop);
+                for line in in_the_way::told(&blockers, &seen.job, &results, &shop) {
+                    saying.tell(line);
+                }
+            }
             Ok(Came {
                 ended: Ended::DoneWithStop,
                 made: Made::Nothing,
