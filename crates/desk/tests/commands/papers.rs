@@ -296,3 +296,66 @@ fn what_can_not_be_read_is_named_with_its_place_and_what_was_typed() {
         "{told}"
     );
 }
+
+/// A shelf with a shop of its own issues by that one alone.
+#[test]
+fn no_paper_is_issued_by_another_shop_than_the_shelfs_own() {
+    let folder = folder_of(&["26-0101"]);
+    let elsewhere = tempfile::tempdir().expect("a folder");
+    let shop = elsewhere.path().join("other.ron");
+    let sheet = quillbore_job::shop::sheet::ShopSheet::default();
+    let sheet = quillbore_job::shop::sheet::write_sheet(&sheet);
+    fs::write(&shop, &sheet).expect("written");
+    let issue = |words: &[&str]| {
+        let shelf = [
+            "--shelf",
+            path(folder.path()),
+            "--shop",
+            path(&shop),
+            "--adopt",
+        ];
+        quillbore(&[words, &shelf].concat())
+    };
+    // Where there is none the named one counts.
+    let issued = issue(&["issue", "26-0101", "quotation"]);
+    assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
+    let own = folder.path().join("shop.ron");
+    fs::write(&own, &sheet).expect("written");
+    let before = fs::read(folder.path().join("26-0101.ron")).expect("the job");
+    for words in [
+        &["issue", "26-0101", "quotation"][..],
+        &["release", "26-0101"],
+    ] {
+        let refused = issue(words);
+        assert_eq!(refused.status.code(), Some(2), "{}", said(&refused));
+        let told = said(&refused);
+        assert!(
+            told.contains("a shop of its own") && told.contains("leave --shop out"),
+            "{told}"
+        );
+    }
+    assert!(!folder.path().join("26-0101.files/26-0101-Q2.pdf").exists());
+    assert_eq!(
+        fs::read(folder.path().join("26-0101.ron")).expect("the job"),
+        before
+    );
+    // Looking is no issuing, and without it the paper leaves.
+    let figures = [
+        "figures",
+        "26-0101",
+        "--shelf",
+        path(folder.path()),
+        "--shop",
+        path(&shop),
+    ];
+    assert_eq!(quillbore(&figures).status.code(), Some(0));
+    let words = [
+        "issue",
+        "26-0101",
+        "quotation",
+        "--shelf",
+        path(folder.path()),
+    ];
+    let issued = quillbore(&words);
+    assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
+}

@@ -19,6 +19,7 @@ use super::{named, papers};
 use crate::failure::Failure;
 use crate::issue::{NotIssued, Seen, ToIssue};
 use crate::names::JobKey;
+use crate::office::shop_lost::shop_file;
 use crate::office::{Office, read};
 use crate::places;
 use crate::words::commands as words;
@@ -110,7 +111,11 @@ fn count(text: &str) -> Result<u32, Failure> {
 pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
-    if !office.has_named_shop() {
+    if office.has_named_shop() {
+        if shop_file(office.shelf.as_ref())?.is_some() {
+            return Err(said::by_another_shop(&office.shelf.place()));
+        }
+    } else {
         office.look_at_shop()?;
     }
     saying.tell_not_used(&office.shop(), asked.shop.as_deref());
