@@ -285,6 +285,35 @@ mod tests {
     }
 
     #[test]
+    fn a_text_of_a_row_that_is_taken_out_goes_into_no_other_row_and_is_told() {
+        let mut sheet = ShopSheet::default();
+        let list = ShopList::Customers;
+        for name in ["Alder", "Heron"] {
+            let edit = ShopEdit::SetCells {
+                list,
+                rows: vec![(RowAt::New, vec![(Column::Name, name.to_owned())])],
+                unit: Unit::Mm,
+            };
+            sheet = apply_shop(&sheet, &edit).expect("an edit");
+        }
+        let mut page = page(sheet.clone());
+        page.grids.entry(list).or_default().go_to(GridAt::new(0, 0));
+        let at = At::Long(list, Column::Address);
+        page.drafts.insert(at, "2 Mill Lane".to_owned());
+        let without = |row: usize| {
+            let rows = vec![RowAt::Own(sheet.own(list)[row].id)];
+            let edit = ShopEdit::DeleteRows { list, rows };
+            apply_shop(&sheet, &edit).expect("an edit")
+        };
+        page.put_sheet(without(1));
+        assert_eq!(page.drafts[&at], "2 Mill Lane", "its row is there");
+        page.put_sheet(without(0));
+        assert!(page.drafts.is_empty(), "it would go into Heron's row");
+        let told = &page.told_when_saved;
+        assert!(told.contains("2 Mill Lane"), "{told}");
+    }
+
+    #[test]
     fn a_line_with_the_keyboard_is_typed_in_only_where_it_says_something_else() {
         let mut page = page(name(&ShopSheet::default(), "first"));
         let at = At::Line(ShopLine::Name);
