@@ -35,8 +35,9 @@ pub fn working_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView, asks: 
     };
     pencil(ui, formula(working.formula));
     ui.add_space(3.0);
-    for input in &working.inputs {
-        input_ui(ui, shared, input, view);
+    let said = shared.speaker().inputs(&working);
+    for (input, said) in working.inputs.iter().zip(&said) {
+        input_ui(ui, shared, (input, said), view);
     }
     let t = look::tokens(ui);
     let result = shared.speaker().result(&working);
@@ -71,11 +72,10 @@ fn head_ui(ui: &mut Ui, name: &str, view: &mut SheetView) {
 }
 
 /// What went in, with where it came from; a figure opens its own working.
-fn input_ui(ui: &mut Ui, shared: &Shared<'_>, input: &Input, view: &mut SheetView) {
+fn input_ui(ui: &mut Ui, shared: &Shared<'_>, (input, said): (&Input, &str), view: &mut SheetView) {
     let label = shared.speaker().input(input);
     let label = label.as_str();
-    let said = shared.speaker().said(input.value);
-    let value = (said.as_str(), look::small());
+    let value = (said, look::small());
     let from = origin(input.origin);
     match input.opens {
         Some(opens) => {

@@ -2,9 +2,10 @@
 
 mod hands;
 
-use hands::{cells, field, ring};
-use quillbore_job::results::{NoteKind, Telling, results_now};
-use quillbore_job::{Field, Job, Shop};
+use hands::{cells, field, issue, pin, ring};
+use quillbore_calc::finding::Level;
+use quillbore_job::results::{Beside, NoteKind, Telling, results_now};
+use quillbore_job::{Field, Job, Line, Paper, Shop, SlipKind};
 
 /// The ring with all that its price needs.
 fn ready() -> Job {
@@ -31,9 +32,119 @@ fn a_margin_that_makes_ten_times_the_cost_is_told() {
     }
 }
 
+/// What is told of a kind, note by note, each beside its field.
+fn told(job: &Job, shop: &Shop, kind: &NoteKind) -> Vec<(Beside, String)> {
+    let results = results_now(job, shop);
+    let telling = Telling::new(job, shop);
+    let notes = results.notes.iter().filter(|note| note.kind == *kind);
+    let told = notes.map(|note| {
+        // A shop may have its labor in the machine's hour.
+        let is_labor = (note.kind.clone(), note.beside) == (NoteKind::HourFree, Beside::Price);
+        let level = if is_labor { Level::Note } else { Level::Check };
+        assert_eq!(note.level, level);
+        assert!(!note.kind.is_for_the_floor());
+        (note.beside, telling.text(note).into_owned())
+    });
+    told.collect()
+}
+
+#[test]
+fn days_that_nobody_means_are_told_beside_their_field() {
+    let shop = Shop::embedded().expect("the shop");
+    for field_of in [Field::LeadDays, Field::ValidDays] {
+        for (days, is_told) in [
+            ("1", false),
+            ("30", false),
+            ("999", false),
+            ("1000", true),
+            ("3000", true),
+            ("1000000", true),
+        ] {
+            let job = field(&ready(), field_of, days);
+            let told = told(&job, shop, &NoteKind::DaysOdd);
+            let beside: Vec<Beside> = told.iter().map(|(beside, _)| *beside).collect();
+            let wanted = if is_told {
+                vec![Beside::Field(field_of)]
+            } else {
+                vec![]
+            };
+            assert_eq!(beside, wanted, "{field_of:?} {days}");
+        }
+    }
+    let job = field(&ready(), Field::ValidDays, "3000");
+    let (_, said) = &told(&job, shop, &NoteKind::DaysOdd)[0];
+    assert!(
+        said.contains("valid for 3,000 days") && said.contains("about 8 years"),
+        "{said}"
+    );
+    // A lead time of none is told once: with the days that the lot takes where they are known.
+    let none = |job: &Job| {
+        let job = field(job, Field::LeadDays, "0");
+        let kinds = [NoteKind::DaysOdd, NoteKind::LeadTimeShort];
+        kinds.map(|kind| told(&job, shop, &kind).len())
+    };
+    assert_eq!(none(&ready()), [0, 1]);
+    assert_eq!(none(&Job::default()), [1, 0]);
+    // A validity of none can't be.
+    let job = field(&ready(), Field::ValidDays, "0");
+    assert!(job.field(Field::ValidDays).why().is_some());
+}
+
+#[test]
+fn a_due_date_that_has_passed_is_told_until_the_job_is_ordered() {
+    let mut shop = Shop::embedded().expect("the shop").clone();
+    let due = |job: &Job, day: &str| field(job, Field::Due, day);
+    let is_told = |job: &Job, shop: &Shop| !told(job, shop, &NoteKind::DuePast).is_empty();
+    let late = due(&ready(), "2025-03-02");
+    assert!(!is_told(&late, &shop), "no day is known");
+    shop.day = Some(hands::day(3, 2));
+    let said = told(&late, &shop, &NoteKind::DuePast);
+    assert_eq!(said[0].0, Beside::Field(Field::Due));
+    assert!(
+        said[0].1.contains("2 Mar 2025, 365 days ago"),
+        "{}",
+        said[0].1
+    );
+    assert!(is_told(&due(&ready(), "2026-03-01"), &shop));
+    assert!(!is_told(&due(&ready(), "2026-03-02"), &shop), "today");
+    assert!(!is_told(&due(&ready(), "2027-03-02"), &shop));
+    let quoted = issue(&late, Paper::Quotation, &[(25, "40.00")]);
+    assert!(is_told(&quoted, &shop));
+    let ordered = pin(&quoted, SlipKind::Order, &[(Line::Quantity, "25")]);
+    assert!(!is_told(&ordered, &shop));
+}
+
+#[test]
+fn an_hour_that_costs_nothing_is_told() {
+    let shop = Shop::embedded().expect("the shop").clone();
+    let beside = |shop: &Shop, job: &Job| {
+        let told = told(job, shop, &NoteKind::HourFree);
+        let told = told.into_iter().map(|(beside, _)| beside);
+        told.collect::<Vec<_>>()
+    };
+    assert_eq!(beside(&shop, &ready()), []);
+    let mut free = shop.clone();
+    free.tables.rates.labor_per_hour = 0.0;
+    assert_eq!(beside(&free, &ready()), [Beside::Price]);
+    for machine in &mut free.tables.machines {
+        machine.rate_per_hour = 0.0;
+    }
+    let both = [Beside::Field(Field::Machine), Beside::Price];
+    assert_eq!(beside(&free, &ready()), both);
+    // Where there is no price yet nothing rests on it; another machine's rate is not this job's.
+    assert_eq!(beside(&free, &Job::default()), []);
+    let mut other = shop;
+    for machine in &mut other.tables.machines {
+        if machine.name != "Barrow" {
+            machine.rate_per_hour = 0.0;
+        }
+    }
+    assert_eq!(beside(&other, &ready()), []);
+}
+
 #[test]
 fn a_tilt_that_no_axis_reaches_is_seen_to_by_a_named_fixture() {
-    use quillbore_calc::finding::{Kind, Level};
+    use quillbore_calc::finding::Kind;
     let mut shop = Shop::embedded().expect("the shop").clone();
     for machine in &mut shop.tables.machines {
         machine.tilt_deg = None;

@@ -159,6 +159,43 @@ fn no_paper_leaves_while_the_shop_is_lost() {
     }
 }
 
+/// A job that was put in place of the shop's file is told as one, in the window and by commands, and makes room
+/// for the shop as any file does that is no shop's.
+#[test]
+fn a_job_in_place_of_the_shops_file_is_told_as_a_job() {
+    let job = include_str!("../../../demo-jobs/26-0102.ron");
+    let is_told = |told: &str| {
+        assert!(told.contains("is a job, and no data of a shop"), "{told}");
+        assert!(!told.contains("newer"), "{told}");
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    let root = folder.path().join("shelf");
+    saved_twice(&root);
+    fs::write(root.join("shop.ron"), job).expect("put there");
+    is_told(&of_command(&root));
+    let office = window(&root);
+    assert!(is_lost(&office));
+    assert!(office.has_lost_shop());
+    let told = office.look_at_shop().expect_err("no shop").to_string();
+    is_told(&told);
+    assert!(told.contains("F7"), "{told}");
+    let stands = office.replace_lost_shop(InPlaceOfLost::TheVersionBefore);
+    assert!(stands.expect("taken").version.is_some());
+    assert_eq!(office.shop().name, "Heron Bore");
+    // The job stays beside it.
+    let kept = fs::read_dir(&root).expect("a folder").flatten();
+    let mut kept = kept.filter_map(|one| fs::read_to_string(one.path()).ok());
+    assert!(kept.any(|text| text == job));
+
+    // Where the shelf never had a shop there is no version before.
+    let root = folder.path().join("other");
+    drop(window(&root));
+    fs::write(root.join("shop.ron"), job).expect("put there");
+    let told = of_command(&root);
+    is_told(&told);
+    assert!(told.contains("shop's own file"), "{told}");
+}
+
 #[test]
 fn a_job_is_no_shop_and_a_shop_no_job() {
     let folder = tempfile::tempdir().expect("a folder");

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use egui::Context;
 use quillbore_job::Field;
 use quillbore_job::shop::Logo;
-use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopList, ShopSheet, merge_shop};
+use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopList, ShopSheet, merge_since};
 use quillbore_job::shop_history::Changing;
 use quillbore_office::Failure;
 use quillbore_office::clerk::Request;
@@ -115,6 +115,7 @@ impl App {
             ShopAsk::ChooseLogo => self.ask_for_logo(),
             ShopAsk::TakeLogo(path) => self.clerk.ask(Request::Logo(path)),
             ShopAsk::Tell(said) => self.shop.notice = said,
+            ShopAsk::TellWhenSaved(said) => self.shop.told_when_saved = said,
         }
     }
 
@@ -149,7 +150,8 @@ impl App {
         let desk = &self.jobs[self.at].desk;
         let (day, by) = (desk.day, desk.name.clone());
         let before = Arc::clone(self.shop.history.now());
-        match self.shop.history.do_edit(edit, Changing { day, by: &by }) {
+        let who = Changing { day, by: &by };
+        match self.shop.step(|history| history.do_edit(edit, who)) {
             Ok(true) => {
                 let other = other_currency(&before, self.shop.history.now());
                 if let Some(other) = other {
@@ -169,18 +171,20 @@ impl App {
         let desk = &self.jobs[self.at].desk;
         let (day, by) = (desk.day, desk.name.clone());
         let who = Changing { day, by: &by };
-        let history = &mut self.shop.history;
+        let history = &self.shop.history;
         let label = if back {
             history.undo_label()
         } else {
             history.redo_label()
         };
         let label = label.map(str::to_owned);
-        let done = if back {
-            history.undo(who)
-        } else {
-            history.redo(who)
-        };
+        let done = self.shop.step(|history| {
+            if back {
+                history.undo(who)
+            } else {
+                history.redo(who)
+            }
+        });
         if done {
             self.shop.drafts.clear();
             self.shop.drop_settled();
@@ -226,6 +230,8 @@ impl App {
                 if known != Some(stands.version) && !(known.is_some() && self.shop.is_typing()) {
                     self.shop.put_sheet((*stands.sheet).clone());
                     self.shop.stands = Some(stands);
+                    self.shop.notice.clear();
+                    self.tell_of_shop();
                 }
             }
             // Why it could not be saved stays told until it is.
@@ -252,20 +258,18 @@ impl App {
                 let SheetSaved {
                     stands,
                     clashes,
+                    renumbered,
                     told,
                 } = *saved;
-                let said = [
-                    take(&mut self.shop.told_when_saved),
-                    office_words::saved(clashes.len(), &told),
-                ];
-                self.shop.notice = said.join(" ").trim().to_owned();
+                self.shop.notice = office_words::saved(clashes.len(), &told);
                 self.shop.clashes.extend(Met::all(clashes, &stands.sheet));
                 let now = Arc::clone(self.shop.history.now());
                 if stands.sheet != *ours {
                     // Another desk's work came in: it goes under what was typed since.
-                    let merged = merge_shop(ours, &now, &stands.sheet);
+                    let merged = merge_since(ours, &now, &stands.sheet, &renumbered);
                     let both = Arc::new(merged.sheet);
                     self.shop.clashes.extend(Met::all(merged.clashes, &both));
+                    self.shop.renumber(&merged.renumbered);
                     self.shop.put_sheet((*both).clone());
                 }
                 self.shop.drop_settled();
@@ -273,8 +277,20 @@ impl App {
                 self.shop.failed = None;
                 self.shop_is_new();
                 self.save_shop();
+                self.tell_of_shop();
             }
             Err(failure) => self.shop.failed = Some(words::not_saved(&failure.to_string())),
+        }
+    }
+
+    /// Says what waits to be said once all is saved, where nothing is being saved.
+    fn tell_of_shop(&mut self) {
+        if self.shop.saving.is_none() && !self.shop.told_when_saved.is_empty() {
+            let said = [
+                take(&mut self.shop.told_when_saved),
+                take(&mut self.shop.notice),
+            ];
+            self.shop.notice = said.join(" ").trim().to_owned();
         }
     }
 

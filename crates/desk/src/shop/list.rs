@@ -13,6 +13,7 @@ use quillbore_office::shop_csv::LISTS;
 
 use super::lines::{Typing, line_ui, long_height};
 use super::model::{Rows, with_samples_out};
+use super::taken::By;
 use super::{At, ShopAsk, ShopPage, is_short};
 use crate::grid::{GridAsk, GridModel as _, GridView, commit, grid_ui, size};
 use crate::look;
@@ -45,7 +46,7 @@ pub(super) fn list_ui(
     grid_ui(ui, &salt, &model, view, size, &mut wanted);
     let day = page.form().day(day);
     for want in wanted {
-        asks.extend(asked(want, &model, page, &day));
+        asked(want, &model, page, &day, asks);
     }
     long_ui(ui, &model, page, asks);
     words_ui(ui, &model, page, asks);
@@ -78,22 +79,35 @@ pub(super) fn commit_lists(page: &mut ShopPage, day: NaiveDate, asks: &mut Vec<S
             commit(&model, view, &mut wanted);
         }
         for want in wanted {
-            asks.extend(asked(want, &model, page, &day));
+            asked(want, &model, page, &day, asks);
         }
     }
 }
 
-/// What the table wants, as one edit of the sheet.
-fn asked(want: GridAsk, model: &Rows, page: &ShopPage, day: &str) -> Option<ShopAsk> {
-    Some(match want {
-        GridAsk::SetCells { at, rows, .. } => match model.set_cells(at, rows, day) {
-            Ok(edit) => ShopAsk::Edit(with_samples_out(page.history.now(), edit)),
-            Err(refused) => ShopAsk::Tell(with_hint(&refused.to_string(), refused.hint())),
-        },
-        GridAsk::DeleteRows { at, count } => ShopAsk::Edit(model.delete(at, count)?),
+/// What the table wants, as one edit of the sheet, and what is told of it.
+fn asked(want: GridAsk, model: &Rows, page: &ShopPage, day: &str, asks: &mut Vec<ShopAsk>) {
+    match want {
+        GridAsk::SetCells { at, rows, .. } => {
+            let is_dated = model.begins_card_without_day(at, &rows);
+            match model.set_cells(at, rows, day) {
+                Ok(edit) => {
+                    let edit = with_samples_out(page.history.now(), edit);
+                    asks.push(ShopAsk::Edit(edit));
+                    let told = || ShopAsk::TellWhenSaved(said::card_counts_from(day));
+                    asks.extend(is_dated.then(told));
+                }
+                Err(refused) => {
+                    let said = with_hint(&refused.to_string(), refused.hint());
+                    asks.push(ShopAsk::Tell(said));
+                }
+            }
+        }
+        GridAsk::DeleteRows { at, count } => {
+            asks.extend(model.delete(at, count).map(ShopAsk::Edit));
+        }
         // New rows come below the last, and nothing here is computed.
-        GridAsk::InsertRows { .. } | GridAsk::OpenWorking(_) => return None,
-    })
+        GridAsk::InsertRows { .. } | GridAsk::OpenWorking(_) => {}
+    }
 }
 
 /// The texts of several lines of the row one is at; their places are there whatever row it is.
@@ -185,7 +199,7 @@ fn file_ui(ui: &mut Ui, list: List, page: &mut ShopPage, asks: &mut Vec<ShopAsk>
 /// The words under a table.
 fn words_ui(ui: &mut Ui, model: &Rows, page: &mut ShopPage, asks: &mut Vec<ShopAsk>) {
     let list = model.list;
-    let sheet = page.history.now();
+    let sheet = Arc::clone(page.history.now());
     let are_out = sheet.without_samples.contains(&list);
     let some_out = sheet.left_out.iter().any(|(of, _)| *of == list);
     let samples = model.rows.iter().filter(|row| row.own.is_none()).count();
@@ -198,7 +212,7 @@ fn words_ui(ui: &mut Ui, model: &Rows, page: &mut ShopPage, asks: &mut Vec<ShopA
             let word = look::toggle_word(ui, said::SHOW_SAMPLES, is_shown);
             name(&word, said::SHOW_SAMPLES, list);
             if word.clicked() {
-                toggle(&mut page.shown_samples, list);
+                page.in_its_row(By::Us, |page| toggle(&mut page.shown_samples, list));
             }
         }
         let edit = |count| ShopAsk::Edit(ShopEdit::Samples { list, count });

@@ -103,7 +103,7 @@ pub struct ShopPage {
     pub(crate) short: usize,
     /// The path that is typed for the logo.
     pub(crate) logo_path: String,
-    /// What is said of a list that was taken in, once it is saved.
+    /// What is said once all is saved: of a list that was taken in, of what was filled in.
     pub(crate) told_when_saved: String,
     /// The paths that are typed for files of lists.
     pub(crate) list_paths: BTreeMap<ShopList, String>,
@@ -173,6 +173,8 @@ pub enum ShopAsk {
     ListFrom(ShopList, std::path::PathBuf),
     /// Say this in the foot.
     Tell(String),
+    /// Say this in the foot once all is saved.
+    TellWhenSaved(String),
 }
 
 /// What was worked out of a sheet, until it is another one.

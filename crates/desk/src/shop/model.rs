@@ -93,6 +93,19 @@ impl Rows {
         })
     }
 
+    /// Whether a block of texts begins a card without saying from which day on it counts.
+    pub(super) fn begins_card_without_day(&self, at: GridAt, rows: &[Vec<String>]) -> bool {
+        let is_typed = |text: &String| !text.trim().is_empty();
+        let day = self.list.columns().iter();
+        let day = day.skip(at.col).position(|one| *one == Column::ValidFrom);
+        let lacks_day = |texts: &Vec<String>| {
+            let day = day.and_then(|day| texts.get(day));
+            texts.iter().any(is_typed) && !day.is_some_and(is_typed)
+        };
+        let new = rows.iter().skip(self.rows.len().saturating_sub(at.row));
+        self.list == List::Rates && new.clone().any(lacks_day)
+    }
+
     fn fill_in(&self, row: &RowAt, cells: &mut Vec<(Column, String)>, day: &str) {
         let has = |cells: &[(Column, String)], wanted: Column| {
             let mut all = cells.iter();

@@ -1,11 +1,24 @@
 //! What another desk did, taken onto the page under what is being typed, and where both met.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use quillbore_job::shop::sheet::{ShopClash, ShopList, ShopRowAt as RowAt, ShopSheet, ShownRow};
+use quillbore_job::shop_history::ShopHistory;
+use quillbore_job::words::shop_sheet as words;
 
 use super::{At, ShopPage};
 use crate::grid::GridView;
+use crate::words::shop as said;
+
+/// Who changes the sheet.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum By {
+    /// Whoever sits here: a row that is new is the one that was begun here.
+    Us,
+    /// Another desk.
+    Others,
+}
 
 /// Something that two desks did, each in its way, as long as its place says what it did then.
 #[derive(Clone, Debug)]
@@ -61,16 +74,53 @@ impl ShopPage {
         let mut drafts = std::mem::take(&mut self.drafts);
         drafts.retain(|at, text| !self.is_as_it_stands((at, text)));
         self.drafts = drafts;
+        self.in_its_row(By::Others, |page| page.history.put(sheet));
+        self.drop_settled();
+    }
+
+    /// Takes a step of the sheet's history, with every cursor staying in its row.
+    pub(crate) fn step<T>(&mut self, step: impl FnOnce(&mut ShopHistory) -> T) -> T {
+        self.in_its_row(By::Us, |page| step(&mut page.history))
+    }
+
+    /// Has rows known by other identities, from the ones that they had.
+    pub(crate) fn renumber(&mut self, renumbered: &BTreeMap<u32, u32>) {
+        let sheet = self.history.now().renumbered(renumbered);
+        self.history.put(sheet);
+    }
+
+    /// Does something to the rows of lists while every cursor stays in the row that it is in, also one that
+    /// is only just begun.
+    pub(super) fn in_its_row<T>(&mut self, by: By, change: impl FnOnce(&mut Self) -> T) -> T {
         let lists: Vec<ShopList> = self.grids.keys().copied().collect();
         let before: Vec<_> = lists.iter().map(|list| self.rows(*list)).collect();
-        self.history.put(sheet);
+        let done = change(self);
         for (list, before) in lists.into_iter().zip(before) {
             let after = self.rows(list);
-            if let Some(view) = self.grids.get_mut(&list) {
-                follow_row(view, &before, &after);
+            let Some(view) = self.grids.get_mut(&list) else {
+                continue;
+            };
+            let is_typing = view.draft().is_some();
+            let is_there = follow_row(view, &before, &after, by);
+            if !is_there {
+                self.row_is_gone(list, is_typing);
             }
         }
-        self.drop_settled();
+        done
+    }
+
+    /// Says what becomes of what was being typed in a row that is gone: nothing of it goes into another one.
+    fn row_is_gone(&mut self, list: ShopList, in_a_cell: bool) {
+        if in_a_cell {
+            self.told_when_saved = said::row_taken_out(list);
+        }
+        let of_list = |at: &At| matches!(at, At::Long(of, _) if *of == list);
+        let long = self.drafts.extract_if(.., |at, _| of_list(at));
+        for (at, text) in long.collect::<Vec<_>>() {
+            if let At::Long(_, column) = at {
+                self.told_when_saved = said::text_taken_out(list, words::column(column), &text);
+            }
+        }
     }
 
     /// Whether a line that has the keyboard says what stands there.
@@ -84,17 +134,40 @@ impl ShopPage {
     }
 }
 
-/// Keeps the cursor of a list in the row that it is in; what is selected keeps its shape.
-fn follow_row(view: &mut GridView, before: &[ShownRow], after: &[ShownRow]) {
+/// Keeps the cursor of a list in the row that it is in; what is selected keeps its shape. False where that
+/// row is gone.
+fn follow_row(view: &mut GridView, before: &[ShownRow], after: &[ShownRow], by: By) -> bool {
     let cursor = view.cursor();
-    let row = match before.get(cursor.row) {
-        Some(row) => after.iter().position(|other| is_row(row, other)),
+    let place = |row: &ShownRow| after.iter().position(|other| is_row(row, other));
+    let (row, is_there) = match before.get(cursor.row) {
+        Some(row) => match place(row) {
+            Some(row) => (row, true),
+            // What is being typed is begun anew rather than put into another row.
+            None if view.draft().is_some() => (after.len(), false),
+            None => {
+                let mut below = before.iter().skip(cursor.row);
+                (below.find_map(place).unwrap_or(after.len()), false)
+            }
+        },
         // Below the last row new ones are begun.
-        None => Some(after.len() + (cursor.row - before.len())),
+        None => {
+            let begun = cursor.row - before.len();
+            let known: BTreeSet<&RowAt> = before.iter().map(|row| &row.at).collect();
+            let is_new = |row: &ShownRow| {
+                let own = row.own.as_ref();
+                own.is_some_and(|own| own.stands_for.is_none()) && !known.contains(&row.at)
+            };
+            let all = after.iter().enumerate();
+            let new = all.filter(|(_, row)| by == By::Us && is_new(row));
+            let new: Vec<usize> = new.map(|(at, _)| at).collect();
+            let below = after.len() + begun.saturating_sub(new.len());
+            (new.get(begun).copied().unwrap_or(below), true)
+        }
     };
-    if let Some(row) = row.filter(|row| *row != cursor.row) {
+    if row != cursor.row {
         view.stand_in(row);
     }
+    is_there
 }
 
 /// Whether it is the same row, also where one began to stand for a sample.
@@ -209,6 +282,35 @@ mod tests {
         let more = machine(page.history.now(), RowAt::New, &[(Column::Name, "Ruff")]);
         page.put_sheet(more);
         assert_eq!(page.grids[&list].cursor(), GridAt::new(last + 1, 0));
+    }
+
+    #[test]
+    fn a_text_of_a_row_that_is_taken_out_goes_into_no_other_row_and_is_told() {
+        let mut sheet = ShopSheet::default();
+        let list = ShopList::Customers;
+        for name in ["Alder", "Heron"] {
+            let edit = ShopEdit::SetCells {
+                list,
+                rows: vec![(RowAt::New, vec![(Column::Name, name.to_owned())])],
+                unit: Unit::Mm,
+            };
+            sheet = apply_shop(&sheet, &edit).expect("an edit");
+        }
+        let mut page = page(sheet.clone());
+        page.grids.entry(list).or_default().go_to(GridAt::new(0, 0));
+        let at = At::Long(list, Column::Address);
+        page.drafts.insert(at, "2 Mill Lane".to_owned());
+        let without = |row: usize| {
+            let rows = vec![RowAt::Own(sheet.own(list)[row].id)];
+            let edit = ShopEdit::DeleteRows { list, rows };
+            apply_shop(&sheet, &edit).expect("an edit")
+        };
+        page.put_sheet(without(1));
+        assert_eq!(page.drafts[&at], "2 Mill Lane", "its row is there");
+        page.put_sheet(without(0));
+        assert!(page.drafts.is_empty(), "it would go into Heron's row");
+        let told = &page.told_when_saved;
+        assert!(told.contains("2 Mill Lane"), "{told}");
     }
 
     #[test]

@@ -229,6 +229,32 @@ pub fn stepped(back: bool, label: &str) -> String {
     }
 }
 
+/// From which day on a card counts that was begun without one.
+#[must_use]
+pub fn card_counts_from(day: &str) -> String {
+    format!(
+        "This card counts from today, {day}: type another day in its first cell where it is another."
+    )
+}
+
+/// Where that stands which was being typed in a row that was taken out meanwhile.
+#[must_use]
+pub fn row_taken_out(list: ShopList) -> String {
+    format!(
+        "The row of {} in which you are typing was taken out meanwhile: what you type stands in a new row.",
+        words::list(list)
+    )
+}
+
+/// What was being typed in a text of a row that was taken out meanwhile.
+#[must_use]
+pub fn text_taken_out(list: ShopList, column: &str, text: &str) -> String {
+    format!(
+        "The row of {} in which you were typing was taken out meanwhile. Its {column} has no place any more: {text}",
+        words::list(list)
+    )
+}
+
 /// That figures moved since another desk changed the shop.
 pub const OTHER_DESK_CHANGED: &str = "Another desk changed the shop: prices are reckoned anew.";
 

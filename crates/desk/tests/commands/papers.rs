@@ -95,7 +95,9 @@ fn what_is_in_the_way_in_the_window_is_in_the_way_of_a_command() {
     let previewed = quillbore(&["papers", path(&demo("26-0105")), "--out", path(out.path())]);
     let why = said(&quotation);
     let why = why
-        .trim()
+        .lines()
+        .next()
+        .expect("a sentence")
         .trim_start_matches("Not issued: ")
         .trim_end_matches('.');
     assert!(
@@ -255,4 +257,117 @@ fn a_job_stands_once_on_a_quotation_however_often_it_is_named() {
     assert_eq!(twice.status.code(), Some(0), "{}", said(&twice));
     let other = fs::read_to_string(&other).expect("the other job");
     assert!(other.contains("26-0101-Q1"), "it knows of the quotation");
+}
+
+/// What of a sheet is in the way is told with its place and as it was typed, also of another job of the quotation.
+#[test]
+fn what_can_not_be_read_is_named_with_its_place_and_what_was_typed() {
+    let folder = folder_of(&["26-0101", "26-0102"]);
+    let file = folder.path().join("26-0102.ron");
+    let text = fs::read_to_string(&file).expect("the job");
+    let fields = "  fields: {\n    \"margin\": (\"abc\", mm),\n";
+    let mut unread = text.replacen("  fields: {\n", fields, 1);
+    assert_ne!(unread, text);
+    for (key, word) in [("lead_days", "soonish "), ("size", "wide ")] {
+        let key = format!("\"{key}\": (\"");
+        let at = unread.find(&key).expect("typed") + key.len();
+        unread.insert_str(at, word);
+    }
+    fs::write(&file, &unread).expect("written");
+    let out = tempfile::tempdir().expect("a folder");
+    let papers = quillbore(&["papers", path(&file), "--out", path(out.path())]);
+    let shelf = ["--shelf", path(folder.path()), "--adopt"];
+    let run = |words: &[&str]| quillbore(&[words, &shelf].concat());
+    let issued = run(&["issue", "26-0102", "quotation"]);
+    let joint = run(&["issue", "26-0101", "quotation", "--with", "26-0102"]);
+    for output in [&papers, &issued, &joint] {
+        assert_eq!(output.status.code(), Some(1), "{}", said(output));
+        let told = said(output);
+        for line in [
+            "stop: margin \u{201c}abc\u{201d}: ",
+            "lead time \u{201c}soonish ",
+            ": size \u{201c}wide ",
+        ] {
+            assert_eq!(told.matches(line).count(), 1, "{line} in {told}");
+        }
+        let hole = told.lines().find(|line| line.contains("wide "));
+        assert!(
+            hole.is_some_and(|line| line.starts_with("stop: hole ")),
+            "{told}"
+        );
+    }
+    assert!(said(&joint).contains("in 26-0102 "), "{}", said(&joint));
+    // A line of a slip, with the slip that it stands on.
+    let order =
+        "slips: [(id: 0, kind: \"order\", lines: {\"each\": (\"a lot\", mm)})], next_slip: 1,\n)";
+    let end = text.trim_end().strip_suffix(')').expect("a struct");
+    fs::write(&file, format!("{end}{order}\n")).expect("written");
+    let confirmed = run(&["issue", "26-0102", "confirmation"]);
+    assert_eq!(confirmed.status.code(), Some(1), "{}", said(&confirmed));
+    let told = said(&confirmed);
+    assert!(
+        told.contains(": order: ") && told.contains("\u{201c}a lot\u{201d}"),
+        "{told}"
+    );
+}
+
+/// A shelf with a shop of its own issues by that one alone.
+#[test]
+fn no_paper_is_issued_by_another_shop_than_the_shelfs_own() {
+    let folder = folder_of(&["26-0101"]);
+    let elsewhere = tempfile::tempdir().expect("a folder");
+    let shop = elsewhere.path().join("other.ron");
+    let own = folder.path().join("shop.ron");
+    fs::rename(&own, &shop).expect("moved away");
+    let issue = |words: &[&str]| {
+        let shelf = [
+            "--shelf",
+            path(folder.path()),
+            "--shop",
+            path(&shop),
+            "--adopt",
+        ];
+        quillbore(&[words, &shelf].concat())
+    };
+    // Where there is none the named one counts.
+    let issued = issue(&["issue", "26-0101", "quotation"]);
+    assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
+    fs::copy(&shop, &own).expect("a shop of its own");
+    let before = fs::read(folder.path().join("26-0101.ron")).expect("the job");
+    for words in [
+        &["issue", "26-0101", "quotation"][..],
+        &["release", "26-0101"],
+    ] {
+        let refused = issue(words);
+        assert_eq!(refused.status.code(), Some(2), "{}", said(&refused));
+        let told = said(&refused);
+        assert!(
+            told.contains("a shop of its own") && told.contains("leave --shop out"),
+            "{told}"
+        );
+    }
+    assert!(!folder.path().join("26-0101.files/26-0101-Q2.pdf").exists());
+    assert_eq!(
+        fs::read(folder.path().join("26-0101.ron")).expect("the job"),
+        before
+    );
+    // Looking is no issuing, and without it the paper leaves.
+    let figures = [
+        "figures",
+        "26-0101",
+        "--shelf",
+        path(folder.path()),
+        "--shop",
+        path(&shop),
+    ];
+    assert_eq!(quillbore(&figures).status.code(), Some(0));
+    let words = [
+        "issue",
+        "26-0101",
+        "quotation",
+        "--shelf",
+        path(folder.path()),
+    ];
+    let issued = quillbore(&words);
+    assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
 }

@@ -19,6 +19,7 @@ mod runs;
 mod shop;
 mod shop_lost;
 mod shop_of_others;
+mod shop_rows;
 mod steps;
 mod still;
 mod table;

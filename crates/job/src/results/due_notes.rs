@@ -1,4 +1,4 @@
-//! Days on which something is due though the shop doesn't work.
+//! Days on which something is due though the shop doesn't work, or that have passed.
 
 use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
@@ -12,6 +12,20 @@ use crate::pinned::slip::lists::{Line, kind, line};
 use crate::shop::rows::Shop;
 use crate::typed::field::Field;
 use crate::words::promise as words;
+
+/// That the sheet is due on a day that has passed, as long as nobody ordered it: it can be neither offered nor
+/// kept.
+pub(super) fn past(job: &Job, shop: &Shop) -> Option<SideNote> {
+    if !matches!(life::state(job), State::Inquiry | State::Quoted) {
+        return None;
+    }
+    let (due, today) = (job.date(Field::Due)?, shop.day?);
+    (due < today).then(|| {
+        let beside = Beside::Field(Field::Due);
+        let said = words::due_has_passed(due, today, shop.form);
+        SideNote::new(Level::Check, NoteKind::DuePast, beside, said)
+    })
+}
 
 /// Due dates of the sheet, of orders and of call-offs on which the shop doesn't work, as long as something
 /// is due.

@@ -76,6 +76,12 @@ pub enum NoteKind {
     RecordsBehind,
     /// A margin that nobody earns.
     MarginOdd,
+    /// A number of days that is hardly meant.
+    DaysOdd,
+    /// An hour of the machine or of work that costs nothing.
+    HourFree,
+    /// A due date that has passed before the job is ordered.
+    DuePast,
     /// A due date on a day on which the shop doesn't work.
     DueOnDayOff,
     /// An exchange rate where the quotation is in the shop's own currency.
@@ -144,6 +150,9 @@ impl NoteKind {
             Self::EndAssumed => "end-assumed",
             Self::RecordsBehind => "records-behind",
             Self::MarginOdd => "margin-odd",
+            Self::DaysOdd => "days-odd",
+            Self::HourFree => "hour-free",
+            Self::DuePast => "due-past",
             Self::DueOnDayOff => "due-on-day-off",
             Self::ExchangeNotNeeded => "exchange-not-needed",
             Self::AgreedOtherwise => "agreed-otherwise",
@@ -161,7 +170,8 @@ impl NoteKind {
     }
 
     /// Whether it says that figures are without what stands on the sheet.
-    pub(super) const fn is_unread(&self) -> bool {
+    #[must_use]
+    pub const fn is_unread(&self) -> bool {
         match self {
             Self::Unread | Self::UnknownName => true,
             Self::Found(_)
@@ -195,6 +205,9 @@ impl NoteKind {
             | Self::EndAssumed
             | Self::RecordsBehind
             | Self::MarginOdd
+            | Self::DaysOdd
+            | Self::HourFree
+            | Self::DuePast
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
@@ -245,6 +258,9 @@ impl NoteKind {
             | Self::EndAssumed
             | Self::RecordsBehind
             | Self::MarginOdd
+            | Self::DaysOdd
+            | Self::HourFree
+            | Self::DuePast
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
@@ -298,6 +314,9 @@ impl NoteKind {
             | Self::EndAssumed
             | Self::RecordsBehind
             | Self::MarginOdd
+            | Self::DaysOdd
+            | Self::HourFree
+            | Self::DuePast
             | Self::DueOnDayOff
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => None,

@@ -3,12 +3,14 @@
 mod agreed_notes;
 mod by_runs;
 mod currency_notes;
+mod days_notes;
 mod depth_notes;
 mod due_notes;
 mod end_notes;
 mod exchange_notes;
 pub mod foot;
 mod found;
+mod hour_notes;
 mod kind;
 mod margin_note;
 mod marks;

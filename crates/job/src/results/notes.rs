@@ -6,6 +6,7 @@ use quillbore_calc::JobFigures;
 use quillbore_calc::finding::{Kind, Level};
 
 use super::found::found_of_job;
+use super::hour_notes::free_hours;
 use super::kind::NoteKind;
 use super::margin_note::margin;
 use super::marks::marks_twice;
@@ -13,8 +14,8 @@ use super::note::{Beside, SideNote};
 use super::records_behind::records_behind;
 use super::remedy::Offer;
 use super::{
-    agreed_notes, currency_notes, depth_notes, due_notes, end_notes, exchange_notes, paper_notes,
-    part_notes, promise, questions, run_notes, slip_notes,
+    agreed_notes, currency_notes, days_notes, depth_notes, due_notes, end_notes, exchange_notes,
+    paper_notes, part_notes, promise, questions, run_notes, slip_notes,
 };
 use crate::asked::to_input::Asked;
 use crate::asked::unread::{has_bare_angle, rests_on, row_rests_on};
@@ -64,13 +65,18 @@ pub(super) fn notes(
     notes.extend(of_papers.map(|note| (note, None)));
     notes.extend(angles_assumed(job).into_iter().map(|note| (note, None)));
     let lead_time = promise::lead_time_short(job, asked, figures, shop);
+    let odd = days_notes::odd(job, lead_time.is_some(), shop.form);
+    notes.extend(odd.into_iter().map(|note| (note, None)));
     notes.extend(lead_time.map(|note| (note, None)));
     let agreed = agreed_notes::all(job, shop).into_iter();
     notes.extend(agreed.map(|note| (note, None)));
+    notes.extend(due_notes::past(job, shop).map(|note| (note, None)));
     let due = due_notes::all(job, shop).into_iter();
     notes.extend(due.map(|note| (note, None)));
     notes.extend(records_behind(job, shop.form).map(|note| (note, None)));
     notes.extend(margin(figures, shop.form).map(|note| (note, None)));
+    let free = free_hours(asked, figures, shop).into_iter();
+    notes.extend(free.map(|note| (note, None)));
     let exchange = exchange_notes::all(job, shop, figures).into_iter();
     notes.extend(exchange.map(|note| (note, None)));
     let currencies = currency_notes::all(job, shop).into_iter();

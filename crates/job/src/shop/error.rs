@@ -1,6 +1,7 @@
 //! Why a shop file can't be used.
 
 use super::unfit::{Needed, RowUnfit};
+use crate::file::read_job;
 use crate::ground::text::TextError;
 
 /// Why a shop file can't be used: message first, then [`ShopError::hint`]; the caller adds the path.
@@ -67,9 +68,20 @@ pub enum ShopError {
     },
     /// A logo that is no picture any more.
     LogoDamaged,
+    /// A job.
+    IsJob,
 }
 
 impl ShopError {
+    /// The same of these bytes, unless they are a job: what a shop's reader makes of one says nothing.
+    #[must_use]
+    pub(super) fn of(self, bytes: &[u8]) -> Self {
+        if read_job(bytes).is_ok() {
+            return Self::IsJob;
+        }
+        self
+    }
+
     /// Whether the data are good for a newer version of the program.
     #[must_use]
     pub const fn is_of_newer_version(&self) -> bool {

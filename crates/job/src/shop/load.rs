@@ -61,7 +61,7 @@ impl Shop {
         if is_sheet(own) {
             return Self::of_sheet(&read_sheet(own)?);
         }
-        let own = disk::read(own)?;
+        let own = disk::read(own).map_err(|error| error.of(own))?;
         let missing = [
             (own.name.is_none(), ShopSays::Name),
             (own.address.is_none(), ShopSays::Address),

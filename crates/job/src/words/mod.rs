@@ -6,6 +6,7 @@ mod drawer;
 pub mod edits;
 pub mod english;
 pub mod exchange;
+mod factors;
 mod files;
 pub mod findings;
 pub(crate) mod foot;

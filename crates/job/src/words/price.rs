@@ -103,3 +103,18 @@ pub(crate) fn margin_odd(margin: f64, times: f64, form: Form) -> String {
         form.count(libm::round(times))
     )
 }
+
+/// That an hour of a machine costs nothing.
+#[must_use]
+pub(crate) fn machine_hour_free(machine: &str) -> String {
+    format!(
+        "An hour of {machine} costs nothing here: see that it is meant, in the agreement with the customer, \
+         in the rates or in the machine's row."
+    )
+}
+
+/// That an hour of work costs nothing.
+#[must_use]
+pub(crate) const fn labor_hour_free() -> &'static str {
+    "An hour of labor costs nothing here: see that it is meant, in the agreement with the customer or in the rates."
+}

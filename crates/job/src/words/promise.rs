@@ -104,6 +104,46 @@ fn hours(value: f64, of: &str, form: Form) -> String {
     format!("{shown} {of} {noun}")
 }
 
+/// That no lead time at all is promised.
+#[must_use]
+pub(crate) const fn no_lead_time() -> &'static str {
+    "A lead time of 0 days promises the parts on the day of the order: see that it is meant, or leave it empty."
+}
+
+/// That a lead time is hardly meant.
+#[must_use]
+pub(crate) fn lead_time_odd(lead_days: u32, form: Form) -> String {
+    format!(
+        "A lead time of {} is about {} years: see that it is meant.",
+        days(lead_days, form),
+        // Five days a week, less holidays.
+        form.count(f64::from(lead_days) / 250.0)
+    )
+}
+
+/// That a validity is hardly meant.
+#[must_use]
+pub(crate) fn validity_odd(valid_days: u32, form: Form) -> String {
+    format!(
+        "A quotation valid for {} days binds the shop to its prices for about {} years: see that it is meant.",
+        form.count(f64::from(valid_days)),
+        form.count(f64::from(valid_days) / 365.0)
+    )
+}
+
+/// That something that nobody ordered yet is due on a day that has passed.
+#[must_use]
+pub(crate) fn due_has_passed(due: NaiveDate, today: NaiveDate, form: Form) -> String {
+    let ago = match today.signed_duration_since(due).num_days() {
+        1 => "yesterday".to_owned(),
+        days => format!("{} days ago", form.count(days as f64)),
+    };
+    format!(
+        "The parts were due on {}, {ago}: see whether the date is right, or ask the customer for another.",
+        form.day(due)
+    )
+}
+
 /// That something is due on a day on which the shop doesn't work, and the last working day before it.
 #[must_use]
 pub(crate) fn due_on_day_off(day: NaiveDate, before: Option<NaiveDate>, form: Form) -> String {

@@ -42,6 +42,7 @@ fn shop(why: &ShopError) -> String {
             )
         }
         ShopError::LogoDamaged => "The logo in the shop's data is damaged".to_owned(),
+        ShopError::IsJob => "The file is a job, and no data of a shop".to_owned(),
     }
 }
 
@@ -70,6 +71,9 @@ impl ShopError {
             | ShopError::RowIdentity { .. }
             | ShopError::LogoDamaged => {
                 "Correct it in a text editor, or take the version before the last save."
+            }
+            ShopError::IsJob => {
+                "Put the shop's own file in its place; the job belongs under its own number beside it."
             }
             ShopError::Currencies { .. } => "Give all rates and prices in one currency.",
         }

@@ -7,16 +7,19 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::prefilled::release_of;
+use quillbore_job::results::results_now;
 use quillbore_job::{Form, Job, Paper, apply};
 use quillbore_paper::Sheet;
 
 use super::ended::{Came, Ended, Made};
+use super::in_the_way;
 use super::line::{Word, Words};
 use super::saying::Saying;
 use super::{named, papers};
 use crate::failure::Failure;
 use crate::issue::{NotIssued, Seen, ToIssue};
 use crate::names::JobKey;
+use crate::office::shop_lost::shop_file;
 use crate::office::{Office, read};
 use crate::places;
 use crate::words::commands as words;
@@ -108,7 +111,11 @@ fn count(text: &str) -> Result<u32, Failure> {
 pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let (shelf, shop) = (asked.shelf.as_deref(), asked.shop.as_deref());
     let (office, opened) = named::office_with(&asked.job, shelf, shop)?;
-    if !office.has_named_shop() {
+    if office.has_named_shop() {
+        if shop_file(office.shelf.as_ref())?.is_some() {
+            return Err(said::by_another_shop(&office.shelf.place()));
+        }
+    } else {
         office.look_at_shop()?;
     }
     saying.tell_not_used(&office.shop(), asked.shop.as_deref());
@@ -154,6 +161,20 @@ pub(super) fn run(asked: &Issue, saying: &mut Saying<'_>) -> Result<Came, Failur
         }
         Err(NotIssued::InTheWay { of, blockers }) => {
             saying.tell(said::in_the_way(of.as_deref(), &blockers));
+            let all = wanted.others.iter().chain([&wanted.own]);
+            let job = |seen: &&Seen| match &of {
+                Some(number) => seen.job.number == *number,
+                None => Arc::ptr_eq(&seen.job, &wanted.own.job),
+            };
+            if let Some(seen) = all.into_iter().find(job) {
+                let key = seen.opened.as_ref().map(|opened| &opened.key);
+                let shop = office.shop_as_taught_for(asked.day, key);
+                let shop = shop.for_job(&seen.job);
+                let results = results_now(&seen.job, &shop);
+                for line in in_the_way::told(&blockers, &seen.job, &results, &shop) {
+                    saying.tell(line);
+                }
+            }
             Ok(Came {
                 ended: Ended::DoneWithStop,
                 made: Made::Nothing,

@@ -2,6 +2,7 @@
 
 mod ended;
 mod figures;
+mod in_the_way;
 mod intake;
 mod issue;
 mod line;

@@ -9,6 +9,7 @@ use quillbore_job::life::Blocker;
 use quillbore_job::results::results_now;
 
 use super::ended::{Came, Ended, Made};
+use super::in_the_way;
 use super::line::{Word, Words};
 use super::named;
 use super::saying::Saying;
@@ -120,6 +121,7 @@ pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failu
     unprintable
         .iter()
         .for_each(|sentence| saying.tell(sentence));
+    let mut on_sheet: Vec<Blocker> = Vec::new();
     let mut ended = Ended::with_stop(results.stopped() || !unprintable.is_empty());
     for paper in &papers {
         // That an order or parts are awaited is no fault of the job.
@@ -130,6 +132,10 @@ pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failu
         ended = Ended::DoneWithStop;
         let why_not = print::why_not(*paper, sitting);
         saying.tell(format_args!("{}: {why_not}", paper.key()));
+        on_sheet.extend(in_the_way);
+    }
+    for line in in_the_way::told(&on_sheet, &job, &results, &shop) {
+        saying.tell(line);
     }
     Ok(Came {
         ended,

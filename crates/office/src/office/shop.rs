@@ -1,6 +1,7 @@
 //! The shop's sheet on the shelf: read, saved, put together with what another desk saved meanwhile, and
 //! the shop that it says, for everything that is figured or printed from then on.
 
+use std::collections::BTreeMap;
 use std::io::ErrorKind;
 use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -73,6 +74,8 @@ pub struct SheetSaved {
     pub stands: SheetStands,
     /// Where both changed the same thing.
     pub clashes: Vec<ShopClash>,
+    /// Rows that are known by another identity now, from the one that they had here.
+    pub renumbered: BTreeMap<u32, u32>,
     /// What has to be told beside that.
     pub told: Vec<String>,
 }
@@ -194,6 +197,7 @@ impl Office {
     pub fn save_shop(&self, base: &SheetStands, ours: &ShopSheet) -> Result<SheetSaved, Failure> {
         let (mut rests_on, mut sheet) = (base.clone(), ours.clone());
         let mut clashes = Vec::new();
+        let mut renumbered: BTreeMap<u32, u32> = BTreeMap::new();
         let mut was_gone = false;
         for _ in 0..TRIES {
             let text = write_sheet(&sheet);
@@ -213,6 +217,11 @@ impl Office {
                     let theirs = self.sheet_stands()?;
                     let merged = merge_shop(&rests_on.sheet, &sheet, &theirs.sheet);
                     clashes.extend(merged.clashes);
+                    let mut again = merged.renumbered;
+                    for id in renumbered.values_mut() {
+                        *id = again.remove(id).unwrap_or(*id);
+                    }
+                    renumbered.extend(again);
                     sheet = merged.sheet;
                     rests_on = theirs;
                     continue;
@@ -234,6 +243,7 @@ impl Office {
             return Ok(SheetSaved {
                 stands,
                 clashes,
+                renumbered,
                 told,
             });
         }

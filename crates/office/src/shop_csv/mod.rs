@@ -113,6 +113,50 @@ mod tests {
         assert!(!told.contains("line 5"), "{told}");
     }
 
+    /// A spreadsheet writes a line end within a cell into the cell's quotes.
+    #[test]
+    fn line_ends_within_cells_are_blanks_and_lines_are_those_of_the_file() {
+        for end in ["\n", "\r\n", "\r"] {
+            let csv = [
+                "name,contact,\"our number",
+                "there\",address,margin",
+                "\"Alder",
+                "",
+                "Finch\",\"Jo, ",
+                " buying\",7,\"1 Mill Row",
+                "Exampleton\",22 %",
+                "",
+                "Heron,Sam,,,cheap",
+                ",\"no",
+                "name\",,,",
+                "\"heron\",,,,5 %",
+                "Knot,,,,5 %,more",
+            ];
+            let (sheet, told) = sheet_of(ShopList::Customers, &csv.join(end));
+            let first = &sheet.own(ShopList::Customers)[0];
+            let said = |column| first.cell(column).text();
+            assert_eq!(said(ShopColumn::Name), "Alder Finch");
+            assert_eq!(said(ShopColumn::Contact), "Jo, buying");
+            assert_eq!(said(ShopColumn::TheirNumber), "7");
+            let shop = Shop::of_sheet(&sheet).expect("a shop");
+            assert_eq!(shop.customers[0].address, ["1 Mill Row", "Exampleton"]);
+            for said in [
+                "3 new",
+                "without a name: line 10.",
+                "stood above already: line 12.",
+                "behind the last head: line 13.",
+                "not used: line 9, margin.",
+            ] {
+                assert!(told.contains(said), "{said} in {told}");
+            }
+        }
+        // Names of a material stand apart by line ends as well as by semicolons.
+        let csv = "name,other names,family\nOurs,\"A 1\n\nB 2\",steel\n";
+        let (sheet, _) = sheet_of(ShopList::Materials, csv);
+        let names = sheet.own(ShopList::Materials)[0].cell(ShopColumn::OtherNames);
+        assert_eq!(names.text(), "A 1; B 2");
+    }
+
     #[test]
     fn a_table_that_is_broken_is_refused_with_where() {
         let many: String = (0..20_001).map(|at| format!("c{at}\n")).collect();

@@ -1,5 +1,6 @@
 //! A table taken into a list: what of it counts, and what of it is told.
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 
 use csv::{ReaderBuilder, StringRecord};
@@ -7,7 +8,7 @@ use quillbore_intake::encoding::decode;
 use quillbore_job::Unit;
 use quillbore_job::same_name::same_name;
 use quillbore_job::shop::sheet::{
-    ShopColumn, ShopEdit, ShopList, ShopRowAt, ShopSheet, ShownRow, read_shop, shown_rows,
+    ShopColumn, ShopEdit, ShopKind, ShopList, ShopRowAt, ShopSheet, ShownRow, read_shop, shown_rows,
 };
 use quillbore_job::words::shop_sheet as names;
 
@@ -101,18 +102,55 @@ fn lines_of(list: ShopList, text: &str) -> Result<Vec<(usize, StringRecord)>, Fa
         .delimiter(separator(text))
         .from_reader(ended.as_bytes());
     let mut lines: Vec<(usize, StringRecord)> = Vec::new();
+    let mut counter = LineCounter::of(&ended);
     for record in table.records() {
         let record = record.map_err(|_| words::no_table(list))?;
-        let at = record.position().map_or(0, csv::Position::line);
         if record.len() == 1 && record.get(0) == Some(END) {
             return Ok(lines);
         }
         if lines.len() > MOST_LINES {
             return Err(words::too_many_lines(MOST_LINES));
         }
-        lines.push((usize::try_from(at).unwrap_or(usize::MAX), record));
+        let begins = record.position().map_or(0, csv::Position::byte);
+        let begins = usize::try_from(begins).unwrap_or(usize::MAX);
+        lines.push((counter.line_at(begins), record));
     }
     Err(words::open_quote(lines.last().map_or(1, |(at, _)| *at)))
+}
+
+/// Counts the lines of a file, those within quotes too, from its beginning on.
+struct LineCounter<'a> {
+    rest: &'a [u8],
+    at: usize,
+    line: usize,
+}
+
+impl<'a> LineCounter<'a> {
+    const fn of(text: &'a str) -> Self {
+        Self {
+            rest: text.as_bytes(),
+            at: 0,
+            line: 1,
+        }
+    }
+
+    /// The line in which the first text stands from a byte on, from 1; bytes are asked in their order.
+    fn line_at(&mut self, byte: usize) -> usize {
+        loop {
+            match self.rest {
+                // The end of the line before, and empty lines, belong to no row.
+                [b'\r', b'\n', rest @ ..] | [b'\n' | b'\r', rest @ ..] => self.go(rest, true),
+                [_, rest @ ..] if self.at < byte => self.go(rest, false),
+                _ => return self.line,
+            }
+        }
+    }
+
+    fn go(&mut self, rest: &'a [u8], is_end: bool) {
+        self.at += self.rest.len() - rest.len();
+        self.rest = rest;
+        self.line += usize::from(is_end);
+    }
 }
 
 /// The first line of a table.
@@ -125,6 +163,7 @@ struct Heads {
 
 impl Heads {
     fn of(list: ShopList, line: &StringRecord) -> Result<Self, Failure> {
+        let line: Vec<String> = line.iter().map(|head| on_one_line(head, " ")).collect();
         let columns: Vec<_> = line.iter().map(|head| column_of(list, head)).collect();
         let mut seen = BTreeSet::new();
         let mut named = columns.iter().flatten();
@@ -144,7 +183,8 @@ impl Heads {
         let cells = self.columns.iter().zip(line.iter());
         let cells = cells.filter_map(|(head, text)| {
             let (column, of) = (*head)?;
-            Some((column, in_unit(unguarded(text), column, of, unit)))
+            let text = as_held(unguarded(text), column.kind());
+            Some((column, in_unit(&text, column, of, unit)))
         });
         cells.collect()
     }
@@ -205,6 +245,29 @@ impl Taken<'_> {
             }
         }
     }
+}
+
+/// A text as its cell holds it, every line end alike: where that is one line, line ends are blanks, and between names semicolons.
+fn as_held(text: &str, kind: ShopKind) -> Cow<'_, str> {
+    match kind {
+        _ if !text.contains(is_line_end) => Cow::Borrowed(text),
+        ShopKind::Lines => Cow::Owned(text.replace("\r\n", "\n").replace(is_line_end, "\n")),
+        ShopKind::Names => Cow::Owned(on_one_line(text, "; ")),
+        _ => Cow::Owned(on_one_line(text, " ")),
+    }
+}
+
+fn on_one_line(text: &str, between: &str) -> String {
+    let lines = text.split(is_line_end).map(str::trim);
+    let lines: Vec<&str> = lines.filter(|line| !line.is_empty()).collect();
+    lines.join(between)
+}
+
+const fn is_line_end(sign: char) -> bool {
+    matches!(
+        sign,
+        '\n' | '\r' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}'
+    )
 }
 
 /// The column that names a row.

@@ -37,7 +37,8 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
   --with         other jobs for the same quotation
   --parts        release only so many of the parts that are here
   --adopt        make the folder a shelf, where nobody said yet that it is one
-  --shop FILE    the shop's own materials, tubes, machines and rates, with any of them
+  --shop FILE    the shop's own materials, tubes, machines and rates, with any of them; issue and
+                 release take it only where the shelf has no shop of its own
   --shelf DIR    the folder of jobs; without it the user's own
   --version      the version
   --             what follows are names, also those that begin with a dash

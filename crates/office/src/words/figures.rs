@@ -12,7 +12,7 @@ use quillbore_job::results::promise::Promise;
 use quillbore_job::results::{Beside, SideNote, Telling};
 use quillbore_job::words::promise::comes_first;
 use quillbore_job::words::speaker::Speaker;
-use quillbore_job::words::{english, names};
+use quillbore_job::words::{english, names, slips};
 use quillbore_job::{Field, Form, Job};
 
 use crate::failure::Failure;
@@ -219,6 +219,35 @@ pub(crate) fn promised(promise: &Promise, queue: Option<Queue>, form: Form) -> S
 pub(crate) fn note(note: &SideNote, telling: &Telling<'_>) -> String {
     let level = english::level(note.level);
     format!("{level}: {}", telling.text(note))
+}
+
+/// A side note as a line that says where it stands: "stop: hole A: size …", "check: order: price each …".
+pub(crate) fn note_at_its_place(
+    note: &SideNote,
+    telling: &Telling<'_>,
+    speaker: &Speaker<'_>,
+) -> String {
+    let place = match note.beside {
+        Beside::Row(row, _) => Some(speaker.hole(row)),
+        Beside::Slip(slip, _) => {
+            let mut slips = speaker.job.slips.iter();
+            let slip = slips.find(|known| known.id == slip);
+            slip.map(|slip| slips::kind(slip.kind).to_owned())
+        }
+        // Its sentence names the line.
+        Beside::Field(_) | Beside::Plan | Beside::Price | Beside::Papers => None,
+    };
+    let level = english::level(note.level);
+    let text = telling.text(note);
+    match place {
+        Some(place) => format!("{level}: {place}: {text}"),
+        None => format!("{level}: {text}"),
+    }
+}
+
+/// That there are more notes than are told.
+pub(crate) fn more_notes(more: usize) -> String {
+    format!("and {more} more: quillbore figures tells them all")
 }
 
 /// A side note with what can be done about it.

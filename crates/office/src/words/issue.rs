@@ -1,5 +1,7 @@
 //! What is said of papers that are issued, or could not be.
 
+use std::path::Path;
+
 use quillbore_job::Paper;
 use quillbore_job::life::Blocker;
 use quillbore_job::words::{life, slips};
@@ -47,6 +49,15 @@ pub fn not_issued(why: &NotIssued) -> String {
 /// That somebody saved a job, or changed the shop, while a command issued a paper.
 pub(crate) fn saved_meanwhile(why: &NotIssued) -> Failure {
     Failure::new(not_issued(why), "do it again, once you have looked")
+}
+
+/// That a paper was to be issued by another shop than the shelf's own.
+pub(crate) fn by_another_shop(shelf: &str) -> Failure {
+    Failure::new(
+        "Not issued: the shelf has a shop of its own, and papers leave by that one alone",
+        "leave --shop out, or type on the shop's page (F7) what has to be another; papers and figures take --shop",
+    )
+    .at(Path::new(shelf))
 }
 
 /// What is in the way of a paper.

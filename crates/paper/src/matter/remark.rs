@@ -54,6 +54,9 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         | NoteKind::EndAssumed
         | NoteKind::RecordsBehind
         | NoteKind::MarginOdd
+        | NoteKind::DaysOdd
+        | NoteKind::HourFree
+        | NoteKind::DuePast
         | NoteKind::DueOnDayOff
         | NoteKind::ExchangeNotNeeded
         | NoteKind::AgreedOtherwise => true,

@@ -137,6 +137,10 @@ pub(crate) fn is_sheet(bytes: &[u8]) -> bool {
 /// # Errors
 /// Where the bytes are no shop file of a known format; nothing is taken from them then.
 pub fn read_sheet(bytes: &[u8]) -> Result<ShopSheet, ShopError> {
+    read_any(bytes).map_err(|error| error.of(bytes))
+}
+
+fn read_any(bytes: &[u8]) -> Result<ShopSheet, ShopError> {
     let text = decode(bytes)?;
     match format_number(text)? {
         1 | 2 => Ok(sheet_of(&read_rows(bytes)?)),

@@ -18,6 +18,8 @@ pub struct ShopMerged {
     pub sheet: ShopSheet,
     /// What of theirs does not stand.
     pub clashes: Vec<ShopClash>,
+    /// Rows of ours that are known by another identity now, from the one that they had.
+    pub renumbered: BTreeMap<u32, u32>,
 }
 
 /// Something of the shop's sheet that two desks did, each in its way.
@@ -75,7 +77,7 @@ fn key_of(row: &Arc<ShopRow>) -> RowKey {
 #[must_use]
 pub fn merge_shop(base: &ShopSheet, ours: &ShopSheet, theirs: &ShopSheet) -> ShopMerged {
     let mut clashes = Vec::new();
-    let ours = &with_new_identities(base, ours, theirs);
+    let (ours, renumbered) = &with_new_identities(base, ours, theirs);
     let all = [base, ours, theirs].map(|side| &*side.lines);
     let measured = |line: ShopLine| line.kind().is_measured();
     let lines = entries(ShopLine::ALL.chunks(1), measured, all, |line, lost| {
@@ -119,27 +121,63 @@ pub fn merge_shop(base: &ShopSheet, ours: &ShopSheet, theirs: &ShopSheet) -> Sho
         logo,
         changes: changes(base, ours, theirs),
     };
-    ShopMerged { sheet, clashes }
+    ShopMerged {
+        sheet,
+        clashes,
+        renumbered: renumbered.clone(),
+    }
+}
+
+/// Puts what was typed since a save began onto what that save left on the shelf: `saved` is what was saved,
+/// `stands` what is there now, `renumbered` what became of the identities of its rows.
+#[must_use]
+pub fn merge_since(
+    saved: &ShopSheet,
+    now: &ShopSheet,
+    stands: &ShopSheet,
+    renumbered: &BTreeMap<u32, u32>,
+) -> ShopMerged {
+    let mut all = renumbered.clone();
+    // What was begun since has an identity that the save may have given to another row.
+    let mut next = now.next_row.max(stands.next_row);
+    for row in now.rows.values().flatten() {
+        if (saved.next_row..stands.next_row).contains(&row.id) {
+            all.insert(row.id, next);
+            next = next.saturating_add(1);
+        }
+    }
+    let base = saved.renumbered(renumbered);
+    let merged = merge_shop(&base, &now.renumbered(&all), stands);
+    all.extend(merged.renumbered);
+    ShopMerged {
+        renumbered: all,
+        ..merged
+    }
 }
 
 /// Our sheet with new identities for our new rows that share theirs with other rows of theirs.
-fn with_new_identities(base: &ShopSheet, ours: &ShopSheet, theirs: &ShopSheet) -> ShopSheet {
+fn with_new_identities(
+    base: &ShopSheet,
+    ours: &ShopSheet,
+    theirs: &ShopSheet,
+) -> (ShopSheet, BTreeMap<u32, u32>) {
     let there: BTreeMap<u32, &Arc<ShopRow>> = {
         let rows = theirs.rows.values().flatten();
         rows.map(|row| (row.id, row)).collect()
     };
-    let mut ours = ours.clone();
+    let mut renumbered = BTreeMap::new();
     let mut next = base.next_row.max(ours.next_row).max(theirs.next_row);
-    for row in ours.rows.values_mut().flatten() {
+    for row in ours.rows.values().flatten() {
         let given = base.next_row..theirs.next_row;
         let other = there.get(&row.id).copied();
-        if given.contains(&row.id) && other.is_some() && other != Some(&*row) {
-            Arc::make_mut(row).id = next;
+        if given.contains(&row.id) && other.is_some() && other != Some(row) {
+            renumbered.insert(row.id, next);
             next = next.saturating_add(1);
         }
     }
+    let mut ours = ours.renumbered(&renumbered);
     ours.next_row = next;
-    ours
+    (ours, renumbered)
 }
 
 fn cells(

@@ -21,7 +21,7 @@ pub use disk::{read_sheet, write_sheet};
 pub use edit::{ShopEdit, ShopRefused, ShopRowAt, apply_shop};
 pub use kind::{MachineRates, ShopKind, ShopValue, read_shop};
 pub use lists::{ShopBlock, ShopColumn, ShopLine, ShopList};
-pub use merge::{ShopClash, ShopMerged, merge_shop};
+pub use merge::{ShopClash, ShopMerged, merge_shop, merge_since};
 pub use own::{MOST_CHANGES, ShopChange, ShopRow, ShopSheet};
 pub use page::{ShownRow, shown_rows};
 pub use samples::usual_line;

@@ -75,6 +75,22 @@ impl ShopSheet {
         self.own(list).iter().find(|row| row.id == id)
     }
 
+    /// The same sheet with other identities of some rows, from the ones that they have.
+    #[must_use]
+    pub fn renumbered(&self, renumbered: &BTreeMap<u32, u32>) -> Self {
+        let mut sheet = self.clone();
+        if renumbered.is_empty() {
+            return sheet;
+        }
+        for row in sheet.rows.values_mut().flatten() {
+            if let Some(id) = renumbered.get(&row.id) {
+                Arc::make_mut(row).id = *id;
+                sheet.next_row = sheet.next_row.max(id.saturating_add(1));
+            }
+        }
+        sheet
+    }
+
     /// Whether anything was typed, or a sample left out.
     #[must_use]
     pub fn is_untouched(&self) -> bool {

@@ -133,13 +133,13 @@ impl Form {
     /// Hours, with one decimal below ten, none above.
     #[must_use]
     pub fn hours(self, hours: f64) -> String {
-        self.graded(hours, 1)
+        self.fixed(hours, hours_decimals(hours))
     }
 
     /// Hours with their spread, low, likely and high: all with as many decimals as the likely ones.
     #[must_use]
     pub fn hours_band(self, band: Band) -> [String; 3] {
-        let decimals = graded_decimals(band.p50, 1);
+        let decimals = hours_decimals(band.p50);
         [band.p10, band.p50, band.p90].map(|hours| self.fixed(hours, decimals))
     }
 
@@ -204,7 +204,7 @@ impl Form {
     }
 
     /// A number with decimals between two bounds, without zeros at the end beyond the least.
-    fn between(self, value: f64, least: usize, most: usize) -> String {
+    pub(crate) fn between(self, value: f64, least: usize, most: usize) -> String {
         plain(value, least, most).map_or_else(|| UNKNOWN.to_owned(), |plain| self.measured(&plain))
     }
 
@@ -285,6 +285,11 @@ fn in_unit(length: Length, unit: Unit) -> f64 {
         Unit::Mm => length.mm(),
         Unit::Inch => length.inch(),
     }
+}
+
+/// Decimals that hours are shown with.
+pub(crate) fn hours_decimals(hours: f64) -> usize {
+    graded_decimals(hours, 1)
 }
 
 fn graded_decimals(value: f64, most: usize) -> usize {

@@ -5,6 +5,7 @@ mod figures;
 mod numbers;
 
 pub use days::Dates;
+pub(crate) use figures::hours_decimals;
 pub use figures::{money_plain, one_by_one};
 pub use numbers::Numbers;
 

@@ -47,6 +47,12 @@ impl Scan {
         self
     }
 
+    /// The same text without the marks that group digits.
+    pub(crate) fn ungrouped(mut self) -> Self {
+        self.chars.retain(|c| *c != THIN_SPACE);
+        self
+    }
+
     /// Whether the sign here can group digits: one to three before it, exactly three after it.
     fn groups_at(&self, at: usize) -> bool {
         let is_digit = |at: usize| self.chars.get(at).is_some_and(char::is_ascii_digit);

@@ -74,30 +74,25 @@ pub fn days(text: &str, least: u32) -> Result<u32, Misread> {
     at_end(&mut scan, What::Days, count)
 }
 
-/// Reads quantities to be priced, rising and each once: `10, 25, 50`, `10/25/50`, `10 25 50`; `2 500` may
-/// be one or two, and is asked about.
+/// Reads quantities to be priced, rising and each once: `10, 25, 50`, `10/25/50`, `10 25 50`,
+/// `1 000; 2 500`, `1'000, 2'500`, `50,100,200`; `2 500` and `10,250` may be one or two, and are asked
+/// about.
 pub fn quantities(text: &str) -> Result<Vec<u32>, Misread> {
     let what = What::Quantities;
-    let mut scan = Scan::new(text)?;
-    if !scan.has_parting_spaces() {
-        // Where each space could group digits, so may they all.
-        scan = scan.grouped_by_spaces();
-    }
+    Scan::new(text)?;
     let mut found = Vec::new();
-    while !scan.at_end() {
-        let digits = scan.digits().ok_or_else(|| Misread::Not {
-            what,
-            found: scan.rest(),
-        })?;
-        if matches!(scan.here(), Some('.' | ',' | THIN_SPACE)) {
-            not_grouped(&scan, &digits)?;
+    // Where semicolons part the quantities, spaces group their digits.
+    let is_parted = text.contains(';');
+    for piece in text.split(';') {
+        let mut scan = Scan::new(&without_apostrophes(piece))?;
+        if !scan.has_parting_spaces() {
+            // Where each space could group digits, so may they all.
+            scan = scan.grouped_by_spaces();
         }
-        found.push(in_range(&digits, what, 1)?);
-        scan.eat_word(&["pcs", "pc", "pieces", "parts", "ea", "off"]);
-        let _ = [',', ';', '/', '+', '&']
-            .into_iter()
-            .any(|sign| scan.eat(sign))
-            || scan.eat_word(&["and"]);
+        if is_parted {
+            scan = scan.ungrouped();
+        }
+        one_by_one(scan, what, &mut found)?;
     }
     if found.is_empty() {
         return Err(Misread::Not {
@@ -113,6 +108,72 @@ pub fn quantities(text: &str) -> Result<Vec<u32>, Misread> {
         });
     }
     Ok(found)
+}
+
+/// The same text without apostrophes that group digits by three: they part nothing.
+fn without_apostrophes(text: &str) -> String {
+    let all: Vec<char> = text.chars().collect();
+    let is_digit = |at: usize| all.get(at).is_some_and(char::is_ascii_digit);
+    let groups = |at: usize| {
+        let after = (1..=4).take_while(|ahead| is_digit(at + ahead)).count();
+        matches!(all[at], '\'' | '\u{2018}' | '\u{2019}' | '\u{2032}')
+            && at.checked_sub(1).is_some_and(is_digit)
+            && after == 3
+    };
+    let kept = (0..all.len()).filter(|at| !groups(*at));
+    kept.map(|at| all[at]).collect()
+}
+
+fn one_by_one(mut scan: Scan, what: What, found: &mut Vec<u32>) -> Result<(), Misread> {
+    while !scan.at_end() {
+        if let Some(rising) = rising_by_commas(&mut scan) {
+            for digits in rising {
+                found.push(in_range(&digits, what, 1)?);
+            }
+            continue;
+        }
+        let digits = scan.digits().ok_or_else(|| Misread::Not {
+            what,
+            found: scan.rest(),
+        })?;
+        if matches!(scan.here(), Some('.' | ',' | THIN_SPACE)) {
+            not_grouped(&scan, &digits)?;
+        }
+        found.push(in_range(&digits, what, 1)?);
+        scan.eat_word(&["pcs", "pc", "pieces", "parts", "ea", "off"]);
+        let _ = [',', ';', '/', '+', '&']
+            .into_iter()
+            .any(|sign| scan.eat(sign))
+            || scan.eat_word(&["and"]);
+    }
+    Ok(())
+}
+
+/// `50,100,200`: as one number it would be more than any count can be, so that it is a list. Only where it
+/// rises and no part of it begins with a zero, as a list would; anything else is asked.
+fn rising_by_commas(scan: &mut Scan) -> Option<Vec<String>> {
+    let before = scan.mark();
+    let mut parts = vec![scan.digits()?];
+    while scan.here() == Some(',') && scan.ahead(1).is_some_and(|c| c.is_ascii_digit()) {
+        scan.step();
+        parts.push(scan.digits()?);
+    }
+    let could_group = parts.iter().skip(1).all(|part| part.len() == 3);
+    let numbers = parts.iter().map(|part| part.parse::<u64>().ok());
+    let rises = numbers
+        .collect::<Vec<_>>()
+        .is_sorted_by(|one, next| one < next);
+    let is_list = parts.len() > 2
+        && could_group
+        && rises
+        && parts.iter().all(|part| !part.starts_with('0'))
+        && !matches!(scan.here(), Some('.' | THIN_SPACE));
+    if !is_list {
+        scan.back_to(before);
+        return None;
+    }
+    scan.eat(',');
+    Some(parts)
 }
 
 /// In a list `10,250` may be two quantities or one, and so may digits with a mark for thousands.

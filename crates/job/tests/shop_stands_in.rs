@@ -1,0 +1,192 @@
+//! What papers of a shop would print of a sample, and rate cards that can't be used as they are typed.
+
+#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
+
+use chrono::NaiveDate;
+use quillbore_job::Unit;
+use quillbore_job::life::Blocker;
+use quillbore_job::shop::sheet::{
+    ShopColumn as Column, ShopEdit, ShopLine, ShopList as List, ShopRowAt as At, ShopSheet,
+    apply_shop,
+};
+use quillbore_job::shop::{NotSaid, Shop, ShopSays, StandsIn};
+use quillbore_job::words;
+
+fn day(text: &str) -> NaiveDate {
+    text.parse().expect("a day")
+}
+
+fn cells(list: List, at: At, cells: &[(Column, &str)]) -> ShopEdit {
+    let cells = cells
+        .iter()
+        .map(|(column, text)| (*column, (*text).to_owned()));
+    ShopEdit::SetCells {
+        list,
+        rows: vec![(at, cells.collect())],
+        unit: Unit::Mm,
+    }
+}
+
+fn line(line: ShopLine, text: &str) -> ShopEdit {
+    ShopEdit::SetLine {
+        line,
+        text: text.to_owned(),
+        unit: Unit::Mm,
+    }
+}
+
+fn done(edits: &[ShopEdit]) -> ShopSheet {
+    let mut sheet = ShopSheet::default();
+    for edit in edits {
+        sheet = apply_shop(&sheet, edit).expect("an edit");
+    }
+    sheet
+}
+
+fn shop(sheet: &ShopSheet) -> Shop {
+    Shop::of_sheet(sheet).expect("a shop")
+}
+
+/// The first start of a shop with one machine of its own, one word where a rate should be: the other cells
+/// of the card stand, and no price leaves the house.
+#[test]
+fn a_cell_of_a_card_that_cant_be_read_takes_no_other_with_it_and_is_in_the_way() {
+    for (column, text) in [
+        (Column::LaborHour, "fifty"),
+        (Column::LaborHour, "-61"),
+        (Column::MachineHour, "-95"),
+        (Column::MachineHour, "1e300"),
+        (Column::MachineHour, "eighty"),
+        (Column::Minimum, "two hundred"),
+        (Column::Margin, "-500"),
+    ] {
+        let mut typed = vec![
+            (Column::ValidFrom, "2026-11-01"),
+            (Column::LaborHour, "51"),
+            (Column::MachineHour, "61"),
+            (Column::Redo, "7"),
+        ];
+        typed.retain(|(known, _)| *known != column);
+        typed.push((column, text));
+        let shop = shop(&of_one_card(&typed));
+        let [note] = shop.not_used.as_slice() else {
+            panic!("{text}: {:?}", shop.not_used)
+        };
+        assert_eq!(note.row.map(|row| row.0), Some(List::Rates), "{text}");
+        assert_eq!(note.column, Some(column), "{text}");
+        let in_the_way = StandsIn::Card {
+            from: Some(day("2026-11-01")),
+            columns: vec![column.key()],
+        };
+        assert_eq!(shop.stands_in(), [in_the_way], "{text}");
+        let rates = &shop.tables.rates;
+        assert_eq!(rates.redo_share, 0.07, "{text}");
+        assert_eq!(rates.labor_per_hour == 51.0, column != Column::LaborHour);
+        let machine = &shop.tables.machines[0];
+        assert_eq!(machine.rate_per_hour == 61.0, column != Column::MachineHour);
+        let is_hour = matches!(column, Column::LaborHour | Column::MachineHour);
+        assert_eq!(shop.has_sample_rates(), is_hour, "{text}");
+    }
+}
+
+/// A shop with a name, one machine and one card.
+fn of_one_card(typed: &[(Column, &str)]) -> ShopSheet {
+    let machines = ShopEdit::Samples {
+        list: List::Machines,
+        count: false,
+    };
+    done(&[
+        line(ShopLine::Name, "Heron Bore"),
+        line(ShopLine::Address, "2 Reed Bank"),
+        line(ShopLine::Currency, "CHF"),
+        cells(List::Machines, At::New, &[(Column::Name, "Otter 1")]),
+        machines,
+        cells(List::Rates, At::New, typed),
+    ])
+}
+
+/// A card is in the way as long as it would be in force: not before its day, not after a later one that says
+/// that itself; a later one that doesn't say it goes on with it.
+#[test]
+fn a_bad_card_is_in_the_way_on_its_days_alone() {
+    let first = [(Column::ValidFrom, "2026-08-01"), (Column::Margin, "20")];
+    let bad = [
+        (Column::ValidFrom, "2026-10-01"),
+        (Column::Margin, "0,x"),
+        (Column::LaborHour, "60"),
+    ];
+    let silent = [(Column::ValidFrom, "2026-11-01"), (Column::LaborHour, "61")];
+    let says = [(Column::ValidFrom, "2026-12-01"), (Column::Margin, "25")];
+    let mut sheet = of_one_card(&first);
+    for typed in [&bad[..], &silent, &says] {
+        sheet = apply_shop(&sheet, &cells(List::Rates, At::New, typed)).expect("an edit");
+    }
+    let shop = shop(&sheet);
+    for (on, from) in [
+        ("2026-07-01", None),
+        ("2026-09-30", None),
+        ("2026-10-01", Some("2026-10-01")),
+        ("2026-10-31", Some("2026-10-01")),
+        ("2026-11-01", Some("2026-11-01")),
+        ("2026-12-01", None),
+    ] {
+        let card = from.map(|from| StandsIn::Card {
+            from: Some(day(from)),
+            columns: vec!["margin"],
+        });
+        let in_the_way: Vec<StandsIn> = card.into_iter().collect();
+        assert_eq!(shop.on(day(on)).stands_in(), in_the_way, "{on}");
+    }
+    // Of two cards of one day nobody knows which one is meant.
+    let twice = [(Column::ValidFrom, "2026-12-01"), (Column::Margin, "35")];
+    let sheet = apply_shop(&sheet, &cells(List::Rates, At::New, &twice)).expect("an edit");
+    let card = StandsIn::Card {
+        from: Some(day("2026-12-01")),
+        columns: Vec::new(),
+    };
+    let shop = self::shop(&sheet);
+    assert_eq!(shop.on(day("2026-12-02")).stands_in(), [card]);
+    assert_eq!(shop.on(day("2026-09-30")).stands_in(), []);
+}
+
+/// What papers print under the prices is the shop's own or said to be a sample's; nothing is put in its
+/// place without a word.
+#[test]
+fn a_shop_that_never_said_its_name_is_in_the_way() {
+    let not_typed = |says| StandsIn::Said(says, NotSaid::NotTyped);
+    assert_eq!(
+        shop(&ShopSheet::default()).stands_in(),
+        [
+            not_typed(ShopSays::Name),
+            not_typed(ShopSays::Address),
+            not_typed(ShopSays::Currency),
+        ]
+    );
+    let name_alone = done(&[line(ShopLine::Name, "Heron Bore")]);
+    assert_eq!(shop(&name_alone).stands_in().len(), 2);
+    let emptied = apply_shop(&of_one_card(&[]), &line(ShopLine::Currency, ""));
+    let emptied = shop(&emptied.expect("an edit"));
+    assert_eq!(emptied.stands_in(), [not_typed(ShopSays::Currency)]);
+    let blocker = Blocker::StandsIn(not_typed(ShopSays::Currency));
+    assert_eq!(
+        words::life::blocker(&blocker),
+        "the shop's currency was never typed, and a sample's would be printed: type it on the shop's page (F7)"
+    );
+}
+
+#[test]
+fn a_name_that_cant_be_read_is_told_and_stands_in_the_way() {
+    let name = "x".repeat(5_000);
+    let lines = [
+        line(ShopLine::Name, &name),
+        line(ShopLine::Address, "2 Reed Bank"),
+        line(ShopLine::Currency, "CHF"),
+    ];
+    let stands_in = shop(&done(&lines)).stands_in();
+    let unread = StandsIn::Said(ShopSays::Name, NotSaid::Unread);
+    assert_eq!(stands_in, std::slice::from_ref(&unread));
+    assert_eq!(
+        words::life::blocker(&Blocker::StandsIn(unread)),
+        "the shop's name can't be read, and a sample would stand in its place: correct it on the shop's page (F7)"
+    );
+}
