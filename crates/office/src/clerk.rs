@@ -9,7 +9,7 @@ use std::sync::mpsc::{Receiver, Sender, channel};
 use chrono::NaiveDate;
 use quillbore_job::results::Results;
 use quillbore_job::shop::Logo;
-use quillbore_job::shop::sheet::{ShopList, ShopSheet};
+use quillbore_job::shop::sheet::{ShopChange, ShopList, ShopSheet};
 use quillbore_job::{Form, Job, Paper};
 use quillbore_paper::Sheet;
 
@@ -249,6 +249,8 @@ pub enum Reply {
         result: Result<SheetStands, Failure>,
         /// Whether its file is lost, so that something has to take its place.
         is_lost: bool,
+        /// A change that was made and that the file lacks.
+        lacks: Option<ShopChange>,
     },
     /// The hours that each job still takes.
     HoursEach(BTreeMap<JobKey, f64>),
@@ -484,6 +486,7 @@ fn adopt(office: &Office) -> Result<(), Failure> {
 fn shop_read(office: &Office, result: Result<SheetStands, Failure>) -> Reply {
     Reply::Shop {
         is_lost: result.is_err() && office.has_lost_shop(),
+        lacks: result.as_ref().ok().and_then(|stands| office.lacks(stands)),
         result,
     }
 }

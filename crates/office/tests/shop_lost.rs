@@ -6,10 +6,12 @@ use std::fs;
 use std::path::Path;
 use std::sync::Arc;
 
+use chrono::NaiveDate;
 use quillbore_job::Unit;
 use quillbore_job::life::Blocker;
 use quillbore_job::shop::StandsIn;
 use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopSheet, apply_shop};
+use quillbore_job::shop_history::{Changing, ShopHistory};
 use quillbore_office::disk::{Disk, RealDisk};
 use quillbore_office::office::shop::SheetStands;
 use quillbore_office::office::shop_lost::InPlaceOfLost;
@@ -129,6 +131,41 @@ fn a_file_that_is_gone_is_told_and_not_written_over() {
         }
         assert!(office.look_at_shop().is_ok());
     }
+}
+
+/// An older file in place of the shop's is one that somebody put there: what it lacks is told.
+#[test]
+fn a_file_that_is_older_than_the_version_before_says_what_it_lacks() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let root = folder.path().join("shelf");
+    let office = window(&root);
+    let path = root.join("shop.ron");
+    let mut stands = SheetStands::default();
+    let mut history = ShopHistory::new(ShopSheet::default());
+    let mut files = Vec::new();
+    for name in ["Heron", "Heron Bore", "Heron Fine Bore"] {
+        let edit = ShopEdit::SetLine {
+            line: ShopLine::Name,
+            text: name.to_owned(),
+            unit: Unit::Mm,
+        };
+        let day = NaiveDate::from_ymd_opt(2026, 11, 28).expect("a day");
+        let who = Changing { day, by: "desk 2" };
+        history.do_edit(&edit, who).expect("done");
+        let saved = office.save_shop(&stands, history.now()).expect("saved");
+        stands = saved.stands;
+        assert_eq!(office.lacks(&stands), None);
+        files.push(fs::read(&path).expect("the file"));
+    }
+    fs::write(&path, &files[0]).expect("put back");
+    let older = office.look_at_shop().expect("a sheet");
+    let lacks = office.lacks(&older).expect("a change");
+    assert!(lacks.what.contains("Heron Bore"), "{lacks:?}");
+    assert_eq!(lacks.by, "desk 2");
+    // The version before, put back by hand, has all that it has.
+    fs::write(&path, &files[1]).expect("put back");
+    let before = office.look_at_shop().expect("a sheet");
+    assert_eq!(office.lacks(&before), None);
 }
 
 #[test]

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use egui::Context;
+use quillbore_job::shop::sheet::ShopChange;
 use quillbore_office::office::shop_watch::ShopWatch;
 
 use super::App;
@@ -37,6 +38,16 @@ impl App {
         }
     }
 
+    /// Says once that the shop's file is an older one than was there, and which change it lacks.
+    pub(super) fn tell_lacks(&mut self, lacks: Option<ShopChange>) {
+        if let Some(lacks) = lacks.as_ref().filter(|_| self.shop.lacks != lacks) {
+            let said = words::lacks(lacks, self.desk().shop.form);
+            self.desk_mut().notice.clone_from(&said);
+            self.shop.notice = said;
+        }
+        self.shop.lacks = lacks;
+    }
+
     /// Has every job on the desk go by the shop as the office knows it, where that is another one than it
     /// was reckoned by; says so where that moved a figure of the job on top.
     pub(super) fn follow_shop(&mut self) {
@@ -56,7 +67,11 @@ impl App {
         let before = Arc::clone(self.desk().results());
         self.shop_is_new();
         if was_known && self.desk().results().figures != before.figures {
-            words::OTHER_DESK_CHANGED.clone_into(&mut self.desk_mut().notice);
+            let form = self.desk().shop.form;
+            let lacks = self.shop.lacks.as_ref();
+            let said = lacks.map(|change| words::lacks(change, form));
+            let said = said.unwrap_or_else(|| words::OTHER_DESK_CHANGED.to_owned());
+            self.desk_mut().notice = said;
         }
     }
 }

@@ -90,9 +90,14 @@ impl App {
                     self.list.look_again();
                 }
                 Reply::Adopted(Err(failure)) => self.desk_mut().notice = failure.to_string(),
-                Reply::Shop { result, is_lost } => {
+                Reply::Shop {
+                    result,
+                    is_lost,
+                    lacks,
+                } => {
                     self.shop.is_lost = is_lost;
                     self.take_shop(result);
+                    self.tell_lacks(lacks);
                 }
                 Reply::ShopSaved { ours, result } => self.take_shop_saved(&ours, result),
                 Reply::HoursEach(hours) => self.take_hours(hours),

@@ -18,8 +18,8 @@ use std::sync::Arc;
 use quillbore_job::Form;
 use quillbore_job::shop::Shop;
 use quillbore_job::shop::sheet::{
-    ShopColumn, ShopEdit, ShopLine, ShopList, ShopNote, ShopSheet, ShownRow, Still, shown_rows,
-    still_sample,
+    ShopChange, ShopColumn, ShopEdit, ShopLine, ShopList, ShopNote, ShopSheet, ShownRow, Still,
+    shown_rows, still_sample,
 };
 use quillbore_job::shop_history::ShopHistory;
 use quillbore_job::words::shop_sheet as words;
@@ -105,6 +105,8 @@ pub struct ShopPage {
     pub(crate) logo_path: String,
     /// What is said once all is saved: of a list that was taken in, of what was filled in.
     pub(crate) told_when_saved: String,
+    /// A change that was made and that the file on the shelf lacks, once that was told.
+    pub(crate) lacks: Option<ShopChange>,
     /// The paths that are typed for files of lists.
     pub(crate) list_paths: BTreeMap<ShopList, String>,
     kept: Option<Kept>,

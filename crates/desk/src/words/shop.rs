@@ -255,6 +255,17 @@ pub fn text_taken_out(list: ShopList, column: &str, text: &str) -> String {
     )
 }
 
+/// That the shop's file is an older one than was there.
+#[must_use]
+pub fn lacks(change: &ShopChange, form: Form) -> String {
+    format!(
+        "The shop's file is an older one than was here: it lacks \u{201c}{}\u{201d} of {} by {}. If nobody put it there on purpose, take shop.files/previous.ron.",
+        change.what,
+        form.day(change.day),
+        change.by
+    )
+}
+
 /// That figures moved since another desk changed the shop.
 pub const OTHER_DESK_CHANGED: &str = "Another desk changed the shop: prices are reckoned anew.";
 

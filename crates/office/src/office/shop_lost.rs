@@ -5,7 +5,7 @@ use std::io::ErrorKind;
 use std::path::Path;
 
 use quillbore_job::shop::ShopError;
-use quillbore_job::shop::sheet::{ShopSheet, read_sheet, write_sheet};
+use quillbore_job::shop::sheet::{MOST_CHANGES, ShopChange, ShopSheet, read_sheet, write_sheet};
 use quillbore_job::{Shop, file};
 
 use super::base::Office;
@@ -60,6 +60,19 @@ impl Office {
             Ok(Some(stored)) => !is_to_be_kept(&stored),
             Ok(None) => matches!(self.shelf.previous(&Doc::Shop), Ok(Some(_))),
         }
+    }
+
+    /// The last change that the version before the shop's file has and the file itself lacks: somebody put
+    /// an older one in its place. A save always has the changes of what it replaces.
+    #[must_use]
+    pub fn lacks(&self, stands: &SheetStands) -> Option<ShopChange> {
+        let before = self.shelf.previous(&Doc::Shop).ok()??;
+        let before = read_sheet(&before.bytes).ok()?;
+        let last = before.changes.last()?;
+        let has = stands.sheet.changes.contains(last);
+        // Of very many changes the first ones are forgotten.
+        let may_be_forgotten = stands.sheet.changes.len() >= MOST_CHANGES;
+        (!has && !may_be_forgotten).then(|| last.as_ref().clone())
     }
 
     /// Puts something in the place of a shop's file that is lost; one that can't be read is kept beside
