@@ -504,7 +504,7 @@ fn what_something_costs_the_shop_is_in_its_own_currency_and_what_is_the_customer
         (Field::AgreedMachineHour, Some("USD")),
         (Field::Margin, None),
     ] {
-        assert_eq!(currency_of(field, &shop), currency, "{field:?}");
+        assert_eq!(currency_of(field, &job, &shop), currency, "{field:?}");
     }
     // At 0.92 EUR for one USD; the customer's own amount is the same in both.
     let input = to_input(&job, &shop).input;

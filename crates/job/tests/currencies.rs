@@ -9,9 +9,11 @@ mod hands;
 
 use hands::{field, issue_in, line, pin, ring};
 use quillbore_job::amounts_in::with_currencies;
+use quillbore_job::currency::currency_of;
 use quillbore_job::life::{self, Blocker};
 use quillbore_job::order::{self, Difference, Topic};
 use quillbore_job::reorder::{again, last_price};
+use quillbore_job::results::foot::{foot, text};
 use quillbore_job::results::{NoteKind, Results, Telling, results_quick};
 use quillbore_job::shop::sheet::{ShopEdit, ShopLine, ShopSheet, apply_shop};
 use quillbore_job::slip::kind;
@@ -210,4 +212,27 @@ fn an_order_without_a_quotation_is_noted_in_the_currency_of_its_day() {
         unit: Unit::Mm,
     };
     assert_eq!(with_currencies(&silent, &chf, &edit), None);
+}
+
+/// What stands in the foot, at a field and beside a picture is in the currency that it was ordered or typed in.
+#[test]
+fn the_foot_and_the_labels_say_the_currency_of_then() {
+    let (eur, chf) = (shop("EUR"), shop("CHF"));
+    let job = typed(&ring(), &eur, Field::PartValue, "900");
+    let job = typed(&job, &eur, Field::Material, "Nickel alloy 718");
+    let job = typed(&job, &eur, Field::Machine, "Barrow");
+    let job = ordered(&job, &eur, "48");
+    let quoting = chf.for_job(&job);
+    let said = foot(&job, &results(&job, &chf), &quoting, None).said;
+    assert!(text(&said).contains("48.00 EUR"), "{}", text(&said));
+    assert_eq!(currency_of(Field::PartValue, &job, &chf), Some("EUR"));
+    // What is typed next is in the shop's own.
+    assert_eq!(currency_of(Field::FixtureCost, &job, &chf), Some("CHF"));
+    let quoted = typed(&job, &chf, Field::Currency, "GBP");
+    let quoting = chf.for_job(&quoted);
+    let reckoned = quoting.tables.rates.currency.as_str();
+    assert_eq!(
+        currency_of(Field::PartValue, &quoted, &quoting),
+        Some(reckoned)
+    );
 }

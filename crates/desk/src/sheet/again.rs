@@ -4,6 +4,7 @@
 use egui::{RichText, Ui};
 use quillbore_job::job::FigureKey;
 use quillbore_job::reorder::LastPrice;
+use quillbore_job::shop::minor_digits;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::words::{issued::prices_not_trusted, life as life_words};
 use quillbore_job::{Edit, Field, Job, Line, Paper, SlipKind, life, order, reorder};
@@ -116,7 +117,10 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let money = |amount| form.money_exact(amount, digits);
     let reckoned = shared.shop.tables.rates.currency.as_str();
     let in_its = |amount, currency: Option<&str>| match currency.filter(|of| *of != reckoned) {
-        Some(currency) => format!("{} {currency}", form.amount(amount)),
+        Some(currency) => {
+            let amount = form.money_exact(amount, minor_digits(currency));
+            format!("{amount} {currency}")
+        }
         None => money(amount),
     };
     let pays = order.as_ref().and_then(|order| order.get(line::Currency));

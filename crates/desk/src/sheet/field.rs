@@ -6,7 +6,8 @@ use egui::{
 };
 use quillbore_job::choices::begun;
 use quillbore_job::currency::currency_of;
-use quillbore_job::{FieldKind, Shop};
+use quillbore_job::slip::{kind, line as slip_line};
+use quillbore_job::{FieldKind, Job, Line, Shop};
 
 use super::shared::{Anchors, Shared};
 use super::suggestions::{marked_name, suggestions_ui};
@@ -47,7 +48,7 @@ pub(super) fn field_ui(
     asks: &mut Vec<Ask>,
 ) {
     let t = look::tokens(ui);
-    let currency = currency(spot, shared.shop);
+    let currency = currency(spot, shared.job, shared.shop);
     let said = label(
         spot.label(shared.job),
         spot.kind(),
@@ -90,13 +91,16 @@ pub(super) fn field_ui(
     }
 }
 
-/// The currency of an amount typed there: what a slip names is the customer's.
-fn currency(spot: Spot, shop: &Shop) -> Option<&str> {
+/// The currency of an amount typed there: an order says its own, what other slips name is the customer's.
+fn currency<'a>(spot: Spot, job: &'a Job, shop: &'a Shop) -> Option<&'a str> {
     match spot {
-        Spot::Field(field) => currency_of(field, shop),
-        Spot::Line(..) => {
+        Spot::Field(field) => currency_of(field, job, shop),
+        Spot::Line(slip, line) => {
+            let mut orders = job.slips_of::<kind::Order>();
+            let order = orders.find(|order| order.id() == slip && line == Line::Each);
+            let pays = order.and_then(|order| order.get(slip_line::Currency));
             let quoted = shop.tables.rates.currency.as_str();
-            (spot.kind() == FieldKind::Money).then_some(quoted)
+            (spot.kind() == FieldKind::Money).then_some(pays.unwrap_or(quoted))
         }
     }
 }

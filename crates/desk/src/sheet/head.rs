@@ -6,6 +6,7 @@ use quillbore_calc::finding::Level;
 use quillbore_job::life::{self, Blocker, Deed, State, next_deed};
 use quillbore_job::reorder::last_price;
 use quillbore_job::results::{Missing, NextStep, SideNote, next_call};
+use quillbore_job::shop::minor_digits;
 use quillbore_job::slip::{kind, line};
 use quillbore_job::words::{life as life_words, slips};
 use quillbore_job::{Field, Job, Paper};
@@ -272,7 +273,10 @@ fn state_said(shared: &Shared<'_>) -> String {
             let other = today.filter(|today| is_open && *today != each);
             match currency {
                 // What is in another currency is no price to hold today's against.
-                Some(currency) => words::at_price(said, &format!("{each} {currency}"), None),
+                Some(currency) => {
+                    let each = shared.shop.form.money_exact(each, minor_digits(&currency));
+                    words::at_price(said, &format!("{each} {currency}"), None)
+                }
                 None => words::at_price(said, &money(each), other.map(money).as_deref()),
             }
         },

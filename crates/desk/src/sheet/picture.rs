@@ -75,8 +75,11 @@ fn drawn(
         }
         Pictured::Spread => {
             let ordered = ordered_at(shared.job);
-            let ordered = ordered.and_then(|(each, parts)| each.checked_mul(parts.into()));
-            let digits = shared.shop.tables.rates.minor_digits;
+            let rates = &shared.shop.tables.rates;
+            // A price in another currency has no place on the scale of the cost.
+            let ordered = ordered.filter(|at| at.currency.is_none_or(|of| of == rates.currency));
+            let ordered = ordered.and_then(|at| at.each.checked_mul(at.parts.into()));
+            let digits = rates.minor_digits;
             let spreads = spread::of(&results.figures, ordered, digits, shared.shop.form);
             if spreads.is_empty() {
                 return None;

@@ -18,7 +18,7 @@ pub const PAGE: &str = "The shop";
 #[must_use]
 pub fn other_currency(was: &str, is: &str) -> String {
     format!(
-        "The currency was {was} and is {is} now: rates, minimum charge and prices on this page stay as numbers and count as {is}; look them through. What jobs were quoted, ordered and typed in stays in {was}. Ctrl+Z takes it back."
+        "The currency was {was}: rates and prices here count as {is} now; amounts in jobs stay in {was}."
     )
 }
 
@@ -259,7 +259,7 @@ pub fn text_taken_out(list: ShopList, column: &str, text: &str) -> String {
 #[must_use]
 pub fn lacks(change: &ShopChange, form: Form) -> String {
     format!(
-        "The shop's file is an older one than was here: it lacks \u{201c}{}\u{201d} of {} by {}. If nobody put it there on purpose, take shop.files/previous.ron.",
+        "The shop's file is an older one: it lacks \u{201c}{}\u{201d} of {} by {}, which shop.files/previous.ron has.",
         change.what,
         form.day(change.day),
         change.by

@@ -320,11 +320,13 @@ fn a_job_from_elsewhere_goes_by_the_shop_of_the_named_shelf() {
     let alone = quillbore(&["figures", path(&job)]);
     let named = quillbore(&["figures", path(&job), "--shelf", path(folder.path())]);
     let out = |output: &Output| String::from_utf8_lossy(&output.stdout).into_owned();
-    assert!(out(&alone).contains(" USD"), "{}", out(&alone));
+    assert!(out(&alone).contains(" USD each"), "{}", out(&alone));
     assert!(
-        out(&named).contains(" CHF") && !out(&named).contains(" USD"),
+        out(&named).contains(" CHF each") && !out(&named).contains(" USD each"),
         "{}{}",
         out(&named),
         said(&named)
     );
+    // Amounts on the sheet were typed in the currency of another shop.
+    assert!(out(&named).contains("typed in USD"), "{}", out(&named));
 }

@@ -1,21 +1,26 @@
 //! The currency that an amount on the sheet is meant in.
 
+use crate::job::Job;
 use crate::shop::rows::Shop;
-use crate::typed::field::{Field, FieldKind};
+use crate::typed::field::{Field, FieldKind, Value};
 
-/// The currency of an amount typed in a field, by the shop as the job goes by it; `None` for a field that
-/// holds no amount.
+/// The currency of an amount typed in a field of a job, by the shop as the job goes by it; `None` for a field
+/// that holds no amount.
 ///
-/// What something costs the shop, and hours agreed for its rate card, are in its own currency; what is the
-/// customer's (the worth of a part, the cap for a spoiled one) is in that of the quotation.
+/// What something costs the shop, and hours agreed for its rate card, are in its own currency when they
+/// were typed; what is the customer's (the worth of a part, the cap for a spoiled one) is in that of the
+/// quotation.
 #[must_use]
-pub fn currency_of(field: Field, shop: &Shop) -> Option<&str> {
-    let of = if is_the_shops(field) {
-        shop.own()
-    } else {
-        shop
-    };
-    (field.kind() == FieldKind::Money).then_some(of.tables.rates.currency.as_str())
+pub fn currency_of<'a>(field: Field, job: &'a Job, shop: &'a Shop) -> Option<&'a str> {
+    if field.kind() != FieldKind::Money {
+        return None;
+    }
+    if !is_the_shops(field) && job.field(Field::Currency).value().is_some() {
+        return Some(&shop.tables.rates.currency);
+    }
+    let typed_in = job.field(Field::AmountsIn).value().and_then(Value::text);
+    let typed_in = typed_in.filter(|_| !job.field(field).is_empty());
+    Some(typed_in.unwrap_or(&shop.own().tables.rates.currency))
 }
 
 /// Whether an amount is the shop's own, and changed into the currency of the quotation before it counts.

@@ -19,7 +19,7 @@ pub(crate) mod untaught;
 pub use begin::begins;
 pub use blockers::{Blocker, Found, blockers};
 pub use deed::{Deed, next_deed};
-pub use parts::{actual_hours, left_to_deliver, ordered, ordered_at, sum};
+pub use parts::{OrderedAt, actual_hours, left_to_deliver, ordered, ordered_at, sum};
 pub use recorded::{HoursEach, hours_each};
 pub use released::changed_since_release;
 pub use run_plan::{RunPlan, Stretch, stretches};

@@ -19,14 +19,28 @@ pub fn ordered(job: &Job) -> Option<u32> {
         .reduce(u32::saturating_add)
 }
 
-/// The price each and the parts of the order, where it says a price; of several orders the last one's.
+/// What an order pays.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OrderedAt<'a> {
+    /// The price each.
+    pub each: Decimal,
+    /// The parts of all orders.
+    pub parts: u32,
+    /// The currency of the price, where the order says it.
+    pub currency: Option<&'a str>,
+}
+
+/// The price and the parts of the order, where it says a price; of several orders the last one's price.
 #[must_use]
-pub fn ordered_at(job: &Job) -> Option<(Decimal, u32)> {
+pub fn ordered_at(job: &Job) -> Option<OrderedAt<'_>> {
     let orders = job.slips_of::<kind::Order>();
-    let each = orders
-        .filter_map(|order| order.get(line::Each))
-        .next_back()?;
-    Some((each, ordered(job)?))
+    let mut priced = orders.filter_map(|order| Some((order.get(line::Each)?, order)));
+    let (each, order) = priced.next_back()?;
+    Some(OrderedAt {
+        each,
+        parts: ordered(job)?,
+        currency: order.get(line::Currency),
+    })
 }
 
 /// The sum of a line's counts over all slips of a kind.

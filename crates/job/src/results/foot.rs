@@ -15,7 +15,8 @@ use super::promise::Promise;
 use super::telling::Telling;
 use super::whole::Results;
 use crate::job::Job;
-use crate::life::ordered_at;
+use crate::life::{OrderedAt, ordered_at};
+use crate::shop::minor_digits;
 use crate::shop::rows::Shop;
 use crate::typed::field::Field;
 use crate::words::edits;
@@ -236,14 +237,19 @@ impl Saying<'_> {
         let with_currency = |shown: String| format!("{shown} {}", rates.currency);
         let (of_each, of_lot) = (Figure::UnitPrice(quantity), Figure::LotPrice(quantity));
         // From the order on its price is the one that is said: nothing worked it out, so it opens nothing.
-        if let Some((ordered, parts)) = ordered_at(self.job).filter(|at| at.0 != each)
-            && let Some(lot) = ordered.checked_mul(Decimal::from(parts))
+        let ordered = ordered_at(self.job);
+        let other = |at: &OrderedAt<'_>| at.currency.is_some_and(|pays| pays != rates.currency);
+        if let Some(ordered) = ordered.filter(|at| at.each != each || other(at))
+            && let Some(lot) = ordered.each.checked_mul(Decimal::from(ordered.parts))
         {
+            let currency = ordered.currency.unwrap_or(&rates.currency);
+            let digits = minor_digits(currency);
+            let amount = |amount| form.money_exact(amount, digits);
             return filled(words::ORDERED, |name| {
                 vec![match name {
-                    "each" => Piece::plain(with_currency(amount(ordered))).strong(),
+                    "each" => Piece::plain(format!("{} {currency}", amount(ordered.each))).strong(),
                     "lot" => Piece::plain(amount(lot)).strong(),
-                    _ => Piece::plain(form.count(f64::from(parts))),
+                    _ => Piece::plain(form.count(f64::from(ordered.parts))),
                 }]
             });
         }
