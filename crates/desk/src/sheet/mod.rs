@@ -39,7 +39,7 @@ mod tracks;
 pub mod waiting;
 pub mod whole;
 
-use egui::{Rangef, Rect, ScrollArea, Ui, UiBuilder};
+use egui::{Rangef, Rect, ScrollArea, Ui, UiBuilder, vec2};
 
 use crate::view::{Ask, SheetView};
 pub use field::commit_drafts;
@@ -52,6 +52,9 @@ use shared::{Anchors, Shared};
 
 /// Left and right of the sheet there is room in which lines are drawn that belong to it.
 const BESIDE: f32 = 10.0;
+
+/// Room above and below a line that is brought into sight.
+const ROOM: f32 = 24.0;
 
 /// The blocks of the sheet in `place`, `width` wide, in one scrolling area; gives where their lines stand.
 pub fn sheet_ui(
@@ -94,8 +97,18 @@ pub fn sheet_ui(
             slips::records_ui(ui, shared, view, &mut anchors, asks);
             slips::calls_ui(ui, shared, view, &mut anchors, asks);
             ui.add_space(48.0);
+            bring(ui, &anchors, view);
         });
     });
     anchors.keep_in_sight(place.y_range());
     anchors
+}
+
+/// Brings the line into sight that somebody goes to without typing on it.
+fn bring(ui: &Ui, anchors: &Anchors, view: &mut SheetView) {
+    let Some(at) = view.bring.take().and_then(|beside| anchors.find(beside)) else {
+        return;
+    };
+    let line = Rect::from_x_y_ranges(ui.max_rect().x_range(), at);
+    ui.scroll_to_rect(line.expand2(vec2(0.0, ROOM)), None);
 }

@@ -161,10 +161,6 @@ fn slip_ui(
     let size = vec2(ui.available_width(), 24.0);
     let (line, _) = ui.allocate_exact_size(size, Sense::hover());
     anchors.put(Beside::Slip(slip.id, None), line.y_range());
-    if view.bring == Some(Beside::Slip(slip.id, None)) {
-        view.bring = None;
-        ui.scroll_to_rect(line, None);
-    }
     let named = words::slip(kind_words::kind(slip.kind), slip.id);
     ui.scope_builder(UiBuilder::new().max_rect(line), |ui| {
         ui.horizontal_centered(|ui| {

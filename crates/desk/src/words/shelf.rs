@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 use quillbore_job::Form;
+use quillbore_job::shop::minor_digits;
 use quillbore_office::digest::{Price, ShelfLine, SortBy};
 
 /// Before the line that finds a job.
@@ -103,7 +104,10 @@ pub fn beside(line: &ShelfLine, by: SortBy, today: NaiveDate, goes_by: GoesBy<'_
             let price = digest.summary.price.as_ref();
             match price.and_then(|price| other_currency(price, goes_by)) {
                 Some(currency) if price.is_none_or(|price| price.rate.is_none()) => {
-                    format!("{} {currency}", form.amount(worth))
+                    format!(
+                        "{} {currency}",
+                        form.money_exact(worth, minor_digits(currency))
+                    )
                 }
                 _ => form.money_exact(worth, digits),
             }
@@ -129,9 +133,8 @@ pub fn amount(price: &Price, goes_by: GoesBy<'_>) -> String {
     let (_, digits, form) = goes_by;
     match other_currency(price, goes_by) {
         None => form.money_exact(price.each, digits),
-        // How many digits its currency has, the price itself says.
         Some(currency) => {
-            let each = form.amount(price.each);
+            let each = form.money_exact(price.each, minor_digits(currency));
             format!("{each} {currency}")
         }
     }

@@ -6,9 +6,11 @@ use egui_kittest::{Harness, kittest::Queryable as _};
 use quillbore_desk::view::Waiting;
 use quillbore_job::life::{self, State};
 use quillbore_job::quick::Quick;
-use quillbore_job::{Field, Paper};
+use quillbore_job::{Edit, Field, Paper, Unit};
 
-use crate::hands::{MAILED, Window, desk_of, office, paste, press, window, window_with};
+use crate::hands::{
+    MAILED, Window, desk_of, office, paste, press, window, window_size, window_with,
+};
 
 /// A window with an empty sheet.
 fn empty(folder: &std::path::Path) -> Harness<'static, Window> {
@@ -211,6 +213,43 @@ fn the_next_stop_or_check_is_gone_to_and_its_remedy_taken_by_two_keys() {
         harness.state().app().desk().notice,
         "No stop and no check waits."
     );
+}
+
+/// A check beside a line that is folded away far below: the line comes into sight, and the word of the note takes
+/// the keyboard.
+#[test]
+fn the_next_note_brings_its_line_into_sight() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut desk = desk_of(&office(folder.path()));
+    for (field, text) in [
+        (Field::Material, "Stainless 316"),
+        (Field::Machine, "Wren"),
+        (Field::Quantity, "12"),
+        (Field::OutsideCost, "180"),
+        (Field::AmountsIn, "EUR"),
+    ] {
+        let edit = Edit::SetField {
+            field,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        desk.edit(
+            &edit,
+            quillbore_desk::grid::GridAt::default(),
+            quillbore_desk::grid::GridAt::default(),
+        );
+    }
+    let office = office(folder.path());
+    let standing = quillbore_office::start::Standing::Ready;
+    let mut harness = window_with(desk, office, standing);
+    harness.set_size(window_size(1280.0, 800.0));
+    harness.run();
+    harness.key_press(Key::F3);
+    harness.run();
+    let word = harness.get_by_label("they are in USD now");
+    assert!(word.is_focused(), "its word has the keyboard");
+    let line = harness.get_by_label("amounts typed in").rect();
+    assert!(line.top() > 64.0 && line.bottom() < 740.0, "{line:?}");
 }
 
 #[test]
