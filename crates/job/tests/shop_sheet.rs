@@ -133,6 +133,7 @@ fn a_shop_of_its_own_is_typed_in_a_few_cells() {
         [
             Still::Name,
             Still::Margin,
+            Still::Running,
             Still::Guides,
             Still::ElectrodePrices(5),
             Still::Terms,

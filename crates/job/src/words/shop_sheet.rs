@@ -422,6 +422,7 @@ pub fn still(still: Still) -> String {
         Still::Name => "name and address".to_owned(),
         Still::Rates => "rates".to_owned(),
         Still::Margin => "margin and minimum".to_owned(),
+        Still::Running => "dielectric and power".to_owned(),
         Still::Machines => "machines".to_owned(),
         Still::Electrodes => "electrodes".to_owned(),
         Still::Guides => "guides".to_owned(),

@@ -15,6 +15,8 @@ pub enum Still {
     Rates,
     /// Margin and minimum charge.
     Margin,
+    /// What an hour of dielectric or power costs.
+    Running,
     /// No machine of its own.
     Machines,
     /// Electrodes that are not its own.
@@ -44,6 +46,9 @@ pub fn still_sample(sheet: &ShopSheet) -> Vec<Still> {
     let is_own = |column| cards.iter().any(|card| !card.typed(column).is_empty());
     if !is_own(ShopColumn::Margin) || !is_own(ShopColumn::Minimum) {
         still.push(Still::Margin);
+    }
+    if !is_own(ShopColumn::DielectricHour) || !is_own(ShopColumn::PowerHour) {
+        still.push(Still::Running);
     }
     if shown_rows(sheet, ShopList::Machines, true)
         .iter()
