@@ -26,7 +26,7 @@ press "add backing"
 see "Can't be quoted:"
 
 key ctrl+s
-new_job() { saved=$(find "$shelf" -maxdepth 1 -name '*.ron' -printf '%f\n' | grep -vxF "$(ls demo-jobs)"); }
+new_job() { saved=$(find "$shelf" -maxdepth 1 -name '[0-9]*.ron' -printf '%f\n' | grep -vxF "$(ls demo-jobs)"); }
 wait_for "the new job was not saved" new_job
 see "Saved: $shelf/$saved"
 wait_for "the title does not say that the job is saved" titled "${saved%.ron} –*"

@@ -7,7 +7,7 @@ set -euo pipefail
 
 # Whether a paper of a job was issued: its number, then the paper's.
 issued() { [ -f "$shelf/$1.files/$1-$2.pdf" ]; }
-newest() { find "$shelf" -maxdepth 1 -name '*.ron' -printf '%f\n' | sort | tail -n 1 | sed 's/\.ron$//'; }
+newest() { find "$shelf" -maxdepth 1 -name '[0-9]*.ron' -printf '%f\n' | sort | tail -n 1 | sed 's/\.ron$//'; }
 
 start
 field "customer" "Grove Pump Works"

@@ -334,6 +334,7 @@ impl App {
         self.list.unit = desk.job().unit;
         self.list.write_in(desk.shop.form);
         let own = self.office.shop();
+        self.list.knows_materials_of(&own);
         let currency = &own.tables.rates.currency;
         if self.list.currency != *currency {
             self.list.currency.clone_from(currency);

@@ -9,7 +9,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 use quillbore_job::shop::Calendar;
-use quillbore_job::{Form, Job, Unit};
+use quillbore_job::{Form, Job, Shop, Unit};
 
 use crate::clock::Clock;
 use crate::digest::{Asking, Follower, Index, Query, ShelfLine, Sort};
@@ -37,6 +37,8 @@ pub struct Listing {
     pub unit: Unit,
     /// The shop's own currency: prices that are asked for are in it.
     pub currency: String,
+    /// The shop by whose names materials are found.
+    shop: Option<Arc<Shop>>,
     /// How numbers and days are written.
     form: Form,
     /// What is to be said of the shelf itself.
@@ -108,6 +110,7 @@ impl Listing {
             find: String::new(),
             sort: Sort::default(),
             calendar: five_days(),
+            shop: None,
             unit: Unit::default(),
             currency: String::new(),
             form: Form::default(),
@@ -230,6 +233,10 @@ impl Listing {
                 form: self.form,
             },
         );
+        let query = match &self.shop {
+            Some(shop) => query.with_materials(shop),
+            None => query,
+        };
         self.found = self.index.find(&query, self.sort);
         self.understood = query.said(&self.currency, self.unit, self.form);
         self.found_of = Some(FoundOf {
@@ -257,6 +264,18 @@ impl Listing {
             && *find == self.find
             && *currency == self.currency
             && *calendar == self.calendar
+    }
+
+    /// Finds materials by the names of this shop from now on.
+    pub fn knows_materials_of(&mut self, shop: &Arc<Shop>) {
+        let is_known = self
+            .shop
+            .as_ref()
+            .is_some_and(|known| Arc::ptr_eq(known, shop));
+        if !is_known {
+            self.shop = Some(Arc::clone(shop));
+            self.found_of = None;
+        }
     }
 
     /// The job that the typed text means when Enter is pressed: the code of a paper, a number, or

@@ -98,8 +98,8 @@ impl Base {
                 found.keep_if(|at| want.holds(&self.facts[at]));
             }
         }
-        for (name, word) in &asked.names {
-            found.keep_if(self.names[*name as usize].with(word));
+        for (name, words) in &asked.names {
+            found.keep_if(self.names[*name as usize].with(words));
         }
         for word in &asked.words {
             let needle = word.needle();
@@ -143,18 +143,18 @@ impl Base {
 pub(super) struct Compiled<'a> {
     wants: &'a [Want],
     words: Vec<Finder<'a>>,
-    names: Vec<(Name, Finder<'a>)>,
+    names: Vec<(Name, Vec<Finder<'a>>)>,
 }
 
 impl<'a> Compiled<'a> {
     /// What is asked for; `names` are the letters that it asks of names, in small ones.
-    pub(super) fn new(query: &'a Query, names: &'a [(Name, String)]) -> Self {
+    pub(super) fn new(query: &'a Query, names: &'a [(Name, Vec<String>)]) -> Self {
         let names = names.iter();
         Self {
             wants: &query.wants,
             words: query.letters.iter().map(Finder::new).collect(),
             names: names
-                .map(|(name, word)| (*name, Finder::new(word)))
+                .map(|(name, words)| (*name, words.iter().map(Finder::new).collect()))
                 .collect(),
         }
     }
@@ -164,7 +164,10 @@ impl<'a> Compiled<'a> {
         let has = |word: &Finder<'_>| word.find(text.letters.as_bytes()).is_some();
         self.wants.iter().all(|want| want.holds(facts))
             && self.words.iter().all(has)
-            && (self.names.iter()).all(|(name, word)| word.find(text.name(*name)).is_some())
+            && (self.names.iter()).all(|(name, words)| {
+                let mut words = words.iter();
+                words.any(|word| word.find(text.name(*name)).is_some())
+            })
     }
 }
 

@@ -48,10 +48,11 @@ impl Named {
         (!self.names[at as usize].is_empty()).then_some(u64::from(at))
     }
 
-    /// Which lines have these letters in their name.
-    pub(super) fn with(&self, letters: &Finder<'_>) -> impl Fn(usize) -> bool {
+    /// Which lines have any of these letters in their name.
+    pub(super) fn with(&self, any: &[Finder<'_>]) -> impl Fn(usize) -> bool {
         let names = self.names.iter();
-        let has: Vec<bool> = names.map(|name| letters.find(name).is_some()).collect();
+        let is = |name: &[u8]| any.iter().any(|letters| letters.find(name).is_some());
+        let has: Vec<bool> = names.map(|name| is(name)).collect();
         move |line| has[self.of[line] as usize]
     }
 }

@@ -105,7 +105,8 @@ fn days_before(today: NaiveDate, days: u32) -> NaiveDate {
 fn named(name: Asked, words: &[&str], by: &Asking<'_>) -> Option<(Want, usize)> {
     let letters = (*words.first()?).to_owned();
     let is_letters = meant(words, by).is_none();
-    is_letters.then_some((Want::Named { name, letters }, 1))
+    let or = Vec::new();
+    is_letters.then_some((Want::Named { name, letters, or }, 1))
 }
 
 /// Which side of a value.

@@ -2,11 +2,11 @@
 
 use chrono::NaiveDate;
 use quillbore_job::shop::Calendar;
-use quillbore_job::{Form, Unit};
+use quillbore_job::{Form, Shop, Unit};
 
 use super::phrases::meant;
 use super::text::Name;
-use super::wants::Want;
+use super::wants::{Asked, Want};
 use crate::words;
 
 /// What decides how a typed text is understood.
@@ -39,7 +39,7 @@ impl Query {
     /// | `late` | ordered parts were due before today and are not delivered |
     /// | `due today`, `due this week`, `due next week`, `due 2026-11-27` | parts are due then, and the job is not delivered or set aside; weeks by the shop's calendar ([`Week`](crate::week::Week)) |
     /// | `no answer`, `no answer 14 days`, `no answer 2 weeks` | a quotation has no answer, for so long at least |
-    /// | `material 718`, `customer alder`, `machine barrow` | the word stands in that name |
+    /// | `material 718`, `customer alder`, `machine barrow` | the word stands in that name; a material may go by another one ([`Query::with_materials`]) |
     /// | `size 0.8`, `size 1/32"`, `size .031 in`, `size 0.7-0.9` | the diameter of the row with the most holes is within 0.005 mm of it, or of its limits |
     /// | `depth 20` | the depth of that row is within 0.05 mm of it |
     /// | `l/d 20` | depth over diameter is at least that |
@@ -76,11 +76,37 @@ impl Query {
         }
     }
 
-    /// The letters that names must have, in small ones.
-    pub(super) fn names(&self) -> Vec<(Name, String)> {
+    /// The same where a material is meant by any of the names that a shop knows it by: `material 718` finds
+    /// jobs for which somebody typed its number.
+    #[must_use]
+    pub fn with_materials(mut self, shop: &Shop) -> Self {
+        for want in &mut self.wants {
+            if let Want::Named {
+                name: Asked::Material,
+                letters,
+                or,
+            } = want
+                && letters.chars().count() > 1
+            {
+                let meant = shop.materials_like(letters);
+                let rows = meant.iter().filter_map(|at| {
+                    let row = at.of(&shop.tables.materials)?;
+                    Some(std::iter::once(&row.name).chain(shop.other_names(*at)))
+                });
+                *or = rows.flatten().map(|name| name.to_lowercase()).collect();
+            }
+        }
+        self
+    }
+
+    /// The letters of which names must have one, in small ones.
+    pub(super) fn names(&self) -> Vec<(Name, Vec<String>)> {
         let wants = self.wants.iter();
         let named = wants.filter_map(|want| match want {
-            Want::Named { name, letters } => Some((name.name(), letters.to_lowercase())),
+            Want::Named { name, letters, or } => {
+                let letters = std::iter::once(letters.to_lowercase());
+                Some((name.name(), letters.chain(or.iter().cloned()).collect()))
+            }
             _ => None,
         });
         named.collect()

@@ -33,6 +33,8 @@ pub(crate) enum Want {
         name: Asked,
         /// As they were typed.
         letters: String,
+        /// Other names of what they mean, in small letters: one of them may stand there instead.
+        or: Vec<String>,
     },
     /// Something that has two readings: no job is that.
     TwoReadings {

@@ -39,7 +39,7 @@ fn want(want: &Want, currency: &str, (unit, form): (Unit, Form)) -> String {
                 days::days(u64::from(*days), form)
             )
         }
-        Want::Named { name, letters } => format!("{} {letters}", asked(*name)),
+        Want::Named { name, letters, .. } => format!("{} {letters}", asked(*name)),
         // There is room for few words below the line; what was typed stands in it.
         Want::TwoReadings { readings } => {
             let [one, other] = readings;

@@ -10,7 +10,7 @@ use proptest::prelude::{Strategy, proptest};
 use proptest::sample::select;
 use proptest::test_runner::Config;
 use quillbore_job::form::{Dates, Numbers};
-use quillbore_job::{Form, Unit};
+use quillbore_job::{Form, Shop, Unit};
 use quillbore_office::digest::{
     Asking, Digest, Hours, Index, OpenMatter, Price, Query, ShelfLine, Sort, SortBy, Summary,
 };
@@ -660,4 +660,36 @@ fn a_job_is_found_by_each_of_its_kinds_of_holes() {
     ] {
         assert_eq!(digits(&index, typed), found, "{typed}");
     }
+}
+
+/// A job is found by any name of its material, whichever of them somebody typed.
+#[test]
+fn a_material_is_found_by_its_other_names() {
+    let shop = Shop::embedded().expect("the shop");
+    let named = |number: &str, material: &str| {
+        let summary = Summary {
+            material: material.to_owned(),
+            ..Summary::default()
+        };
+        line(number, summary, Vec::new())
+    };
+    let index = Index::new(vec![
+        named("26-0001", "2.4668"),
+        named("26-0002", "Nickel alloy 718"),
+        named("26-0003", "1.4301"),
+        named("26-0004", "our 718 from the rack"),
+    ]);
+    let find = |typed: &str| {
+        let found = index.find(&asked(typed).with_materials(shop), Sort::default());
+        let mut names: Vec<&str> = found
+            .iter()
+            .map(|at| index.lines[*at as usize].name.as_str())
+            .collect();
+        names.sort_unstable();
+        names.join(" ")
+    };
+    assert_eq!(find("material 718"), "26-0001 26-0002 26-0004");
+    assert_eq!(find("material 2.4668"), "26-0001 26-0002 26-0004");
+    assert_eq!(find("material 304"), "26-0003");
+    assert_eq!(find("material 7"), "26-0002 26-0004");
 }
