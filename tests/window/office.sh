@@ -37,7 +37,7 @@ SVG
 first_word="start quoting"; start
 entered "name" "Tallow Street Fine Bores"
 entered "address" "1 Tallow Street; Exampleton"
-entered "currency" ""; entered "mm or in" ""; entered "paper size" ""
+entered "currency" "USD"; entered "mm or in" ""; entered "paper size" ""
 entered "machine, per hour" "62"; entered "labor, per hour" "44"
 entered "margin on price, %" "25"; entered "minimum charge per lot" "120"
 entered "a machine: its name" "Plover"; entered "electrode from" ""; entered "electrode to" "3"

@@ -9,7 +9,7 @@ use crate::shop::StartLine;
 pub const HEAD: &str = "Your shop in a few lines";
 
 /// What they are for.
-pub const ABOUT: &str = "None has to be filled in: what is left in pencil is a sample, and quotations say so until the rates are yours. Everything can be changed later, and there is more of it, on the shop's page (F7).";
+pub const ABOUT: &str = "Nothing has to be filled in now: what is left in pencil is a sample. Before a paper leaves, type name, address and currency, also where the pencil is right; quotations say so until the rates are yours. Everything can be changed on the shop's page (F7).";
 
 /// Goes on to the first job.
 pub const START: &str = "start quoting";

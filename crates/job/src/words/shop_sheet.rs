@@ -420,6 +420,7 @@ pub fn clash(sheet: &ShopSheet, clash: &ShopClash) -> String {
 pub fn still(still: Still) -> String {
     match still {
         Still::Name => "name and address".to_owned(),
+        Still::Currency => "currency".to_owned(),
         Still::Rates => "rates".to_owned(),
         Still::Margin => "margin and minimum".to_owned(),
         Still::Running => "dielectric and power".to_owned(),

@@ -11,6 +11,8 @@ use super::to_file::has_sample_rates;
 pub enum Still {
     /// Name or address.
     Name,
+    /// The currency.
+    Currency,
     /// What an hour of machine or labor costs.
     Rates,
     /// Margin and minimum charge.
@@ -38,6 +40,9 @@ pub fn still_sample(sheet: &ShopSheet) -> Vec<Still> {
     let typed = |line| !sheet.line(line).is_empty();
     if !typed(ShopLine::Name) || !typed(ShopLine::Address) {
         still.push(Still::Name);
+    }
+    if !typed(ShopLine::Currency) {
+        still.push(Still::Currency);
     }
     if has_sample_rates(sheet) {
         still.push(Still::Rates);
