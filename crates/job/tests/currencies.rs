@@ -236,3 +236,34 @@ fn the_foot_and_the_labels_say_the_currency_of_then() {
         Some(reckoned)
     );
 }
+
+/// An order whose currency nobody noted, or that somebody emptied, pays in that of its quotation.
+#[test]
+fn an_order_without_a_currency_is_not_relabeled() {
+    let (eur, chf) = (shop("EUR"), shop("CHF"));
+    let quoted = issue_in(&ring(), Paper::Quotation, &[(25, "161.00")], Some("EUR"));
+    let lines = [(Line::Quantity, "25"), (Line::Each, "161.00")];
+    let job = pin(&quoted, SlipKind::Order, &lines);
+    assert_eq!(pays_in(&job), None);
+    assert!(has(&job, &chf, &NoteKind::OrderInOtherCurrency));
+    assert!(!has(&job, &eur, &NoteKind::OrderInOtherCurrency));
+    let in_way = in_the_way(&job, &chf, Paper::Confirmation);
+    assert!(in_way.contains(&Blocker::OrderCurrency), "{in_way:?}");
+    // The next edit notes what it was, not what it would be today.
+    let next = typed(&job, &chf, Field::Notes, "call");
+    assert_eq!(pays_in(&next), Some("EUR"));
+}
+
+/// The cap that a confirmation prints, and the amounts under a second quotation, are held after the order, too.
+#[test]
+fn amounts_of_another_currency_are_in_the_way_after_the_order() {
+    let (eur, chf) = (shop("EUR"), shop("CHF"));
+    let job = typed(&ring(), &eur, Field::LiabilityCap, "600");
+    let quoted = issue_in(&job, Paper::Quotation, &[(25, "161.00")], Some("EUR"));
+    let job = ordered(&quoted, &eur, "161.00");
+    for paper in [Paper::Quotation, Paper::Confirmation] {
+        assert!(in_the_way(&job, &chf, paper).contains(&Blocker::AmountsCurrency));
+        assert!(!in_the_way(&job, &eur, paper).contains(&Blocker::AmountsCurrency));
+    }
+    assert!(!in_the_way(&job, &chf, Paper::Packing).contains(&Blocker::AmountsCurrency));
+}

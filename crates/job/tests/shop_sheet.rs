@@ -822,7 +822,7 @@ fn in_the_way(shop: &Shop, list: List, column: Column) -> Vec<StandsIn> {
         _ if list != List::Rates || !shop.not_used.iter().any(is_bad) => None,
         Column::ValidFrom => Some((None, Vec::new())),
         Column::MachineHour | Column::Note => None,
-        other => Some((Some(day("2026-10-01")), vec![other.key()])),
+        other => Some((Some(day("2026-08-01")), vec![other.key()])),
     };
     let card = card.map(|(from, columns)| StandsIn::Card { from, columns });
     card.into_iter().collect()

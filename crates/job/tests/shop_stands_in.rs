@@ -59,6 +59,8 @@ fn a_cell_of_a_card_that_cant_be_read_takes_no_other_with_it_and_is_in_the_way()
         (Column::MachineHour, "eighty"),
         (Column::Minimum, "two hundred"),
         (Column::Margin, "-500"),
+        (Column::Margin, "100"),
+        (Column::PriceStep, "0.001"),
     ] {
         let mut typed = vec![
             (Column::ValidFrom, "2026-11-01"),
@@ -189,4 +191,80 @@ fn a_name_that_cant_be_read_is_told_and_stands_in_the_way() {
         words::life::blocker(&Blocker::StandsIn(unread)),
         "the shop's name can't be read, and a sample would stand in its place: correct it on the shop's page (F7)"
     );
+}
+
+/// A card that was dropped is none that is in force, whatever day a sample card has.
+#[test]
+fn a_card_of_a_samples_day_that_cant_be_used_is_in_the_way() {
+    let from = (Column::ValidFrom, "2026-07-01");
+    let twice = [from, (Column::LaborHour, "61")];
+    let mut sheet = of_one_card(&[from, (Column::MachineHour, "80")]);
+    sheet = apply_shop(&sheet, &cells(List::Rates, At::New, &twice)).expect("an edit");
+    assert_eq!(shop(&sheet).stands_in().len(), 1);
+    let sample = cells(
+        List::Rates,
+        At::Sample("2026-07-01".to_owned()),
+        &[(Column::LaborHour, "fifty")],
+    );
+    let sheet = apply_shop(&of_one_card(&[]), &sample).expect("an edit");
+    let shop = shop(&sheet).on(day("2026-11-28"));
+    assert!(
+        shop.stands_in()
+            .iter()
+            .any(|of| matches!(of, StandsIn::Card { .. })),
+        "{:?}",
+        shop.stands_in()
+    );
+}
+
+/// The rate of a machine that is misspelt would leave that machine at an older rate.
+#[test]
+fn a_rate_of_no_machine_is_in_the_way() {
+    let card = |rates| {
+        of_one_card(&[
+            (Column::ValidFrom, "2026-10-01"),
+            (Column::MachineHour, rates),
+        ])
+    };
+    assert_eq!(shop(&card("Otter 1 81")).stands_in(), []);
+    let in_the_way = StandsIn::Card {
+        from: Some(day("2026-10-01")),
+        columns: vec![Column::MachineHour.key()],
+    };
+    let misspelt = shop(&card("Oter 1 81"));
+    assert_eq!(misspelt.stands_in(), std::slice::from_ref(&in_the_way));
+    let said = words::life::blocker(&Blocker::StandsIn(in_the_way));
+    assert!(said.contains("2026-10-01"), "{said}");
+}
+
+/// A cell that goes on from an older card is told with the card that it stands in.
+#[test]
+fn the_card_is_named_in_which_the_cell_stands() {
+    let bad = [(Column::ValidFrom, "2026-08-01"), (Column::Margin, "x")];
+    let later = [(Column::ValidFrom, "2026-10-01"), (Column::LaborHour, "61")];
+    let sheet = apply_shop(&of_one_card(&bad), &cells(List::Rates, At::New, &later));
+    let in_the_way = StandsIn::Card {
+        from: Some(day("2026-08-01")),
+        columns: vec!["margin"],
+    };
+    let shop = shop(&sheet.expect("an edit")).on(day("2026-11-28"));
+    assert_eq!(shop.stands_in(), [in_the_way]);
+}
+
+/// A sample card that is given another day goes on from the shop's own card before that day.
+#[test]
+fn a_card_that_stood_for_a_sample_goes_on_from_the_card_before_it() {
+    let own = [
+        (Column::ValidFrom, "2026-02-01"),
+        (Column::DielectricHour, "7"),
+    ];
+    let redated = cells(
+        List::Rates,
+        At::Sample("2026-01-01".to_owned()),
+        &[(Column::ValidFrom, "2026-10-01")],
+    );
+    let sheet = apply_shop(&of_one_card(&own), &redated).expect("an edit");
+    let shop = shop(&sheet);
+    let rates = &shop.rates_on(day("2026-11-28")).rates;
+    assert_eq!(rates.dielectric_per_hour, 7.0);
 }

@@ -123,7 +123,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
         }
         None => money(amount),
     };
-    let pays = order.as_ref().and_then(|order| order.get(line::Currency));
+    let pays = order.and_then(|order| order::pays_in(shared.job, order));
     let count = |count: u32| form.count(f64::from(count));
     let columns = Columns::new(&PRICES);
     let of_last = last.as_ref().map(|last| words::last_at(&last.origin(form)));

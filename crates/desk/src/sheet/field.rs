@@ -6,8 +6,8 @@ use egui::{
 };
 use quillbore_job::choices::begun;
 use quillbore_job::currency::currency_of;
-use quillbore_job::slip::{kind, line as slip_line};
-use quillbore_job::{FieldKind, Job, Line, Shop};
+use quillbore_job::slip::kind;
+use quillbore_job::{FieldKind, Job, Line, Shop, order};
 
 use super::shared::{Anchors, Shared};
 use super::suggestions::{marked_name, suggestions_ui};
@@ -98,7 +98,7 @@ fn currency<'a>(spot: Spot, job: &'a Job, shop: &'a Shop) -> Option<&'a str> {
         Spot::Line(slip, line) => {
             let mut orders = job.slips_of::<kind::Order>();
             let order = orders.find(|order| order.id() == slip && line == Line::Each);
-            let pays = order.and_then(|order| order.get(slip_line::Currency));
+            let pays = order.and_then(|order| order::pays_in(job, order));
             let quoted = shop.tables.rates.currency.as_str();
             (spot.kind() == FieldKind::Money).then_some(pays.unwrap_or(quoted))
         }

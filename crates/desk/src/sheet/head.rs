@@ -256,7 +256,7 @@ fn state_said(shared: &Shared<'_>) -> String {
             let orders = job.slips_of::<kind::Order>();
             let reckoned = shared.shop.tables.rates.currency.as_str();
             let mut priced = orders.filter_map(|order| {
-                let pays = order.get(line::Currency);
+                let pays = quillbore_job::order::pays_in(job, order);
                 let other = pays.filter(|pays| *pays != reckoned).map(str::to_owned);
                 Some((order.get(line::Each)?, other))
             });

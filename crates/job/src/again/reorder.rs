@@ -11,7 +11,7 @@ use crate::edits::apply::apply;
 use crate::edits::edit::Edit;
 use crate::job::{Issued, Job};
 use crate::life::changed::{Changed, differing};
-use crate::life::order::quantity_of;
+use crate::life::order::{pays_in, quantity_of};
 use crate::life::parts::{actual_hours, sum};
 use crate::life::trouble::is_open;
 use crate::pinned::paper::Paper;
@@ -19,7 +19,7 @@ use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::pinned::slip::view::View;
 use crate::shop::rows::Shop;
 use crate::typed::entry::Unit;
-use crate::typed::field::Field;
+use crate::typed::field::{Field, Value};
 use crate::typed::form::Form;
 use crate::typed::overrule::FigureKey;
 use crate::words::life as words;
@@ -225,10 +225,7 @@ fn ordered_price(old: &Job, quantity: u32) -> Option<LastPrice> {
     let orders = old.slips_of::<kind::Order>().rev();
     let priced = orders.filter_map(|order| {
         Some(LastPrice {
-            currency: order
-                .get(line::Currency)
-                .map(str::to_owned)
-                .or_else(|| currency(old)),
+            currency: pays_in(old, order).map(str::to_owned),
             from: LastFrom::Order(order.get(line::Number).to_owned()),
             date: order.get(line::Date),
             quantity: quantity_of(old, order)?,
@@ -238,10 +235,11 @@ fn ordered_price(old: &Job, quantity: u32) -> Option<LastPrice> {
     priced.min_by_key(|price| price.quantity.abs_diff(quantity))
 }
 
-/// The currency that a sheet names for its quotation.
+/// The currency that a sheet names for its quotation, else the one in which its amounts were typed.
 fn currency(job: &Job) -> Option<String> {
-    let named = job.field(Field::Currency).value()?.text()?;
-    Some(named.to_owned())
+    let text = |field: Field| job.field(field).value().and_then(Value::text);
+    let named = text(Field::Currency).or_else(|| text(Field::AmountsIn));
+    named.map(str::to_owned)
 }
 
 impl LastPrice {

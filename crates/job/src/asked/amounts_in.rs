@@ -5,7 +5,7 @@ use crate::asked::currency::is_the_shops;
 use crate::edits::apply::apply;
 use crate::edits::edit::Edit;
 use crate::job::Job;
-use crate::life::order::quotation_of;
+use crate::life::order::{pays_in, quotation_of};
 use crate::pinned::slip::lists::{Line, kind, line};
 use crate::shop::rows::Shop;
 use crate::typed::field::{Field, FieldKind, Value};
@@ -31,12 +31,20 @@ pub fn with_currencies(job: &Job, shop: &Shop, edit: &Edit) -> Option<Edit> {
         if order.get(line::Each).is_none() || !order.entry(line::Currency).is_empty() {
             continue;
         }
-        let quoted = quotation_of(&after, order).and_then(|quotation| quotation.currency.clone());
+        let quoted =
+            || quotation_of(&after, order).and_then(|quotation| quotation.currency.clone());
         let reckoned = || shop.for_job(&after).tables.rates.currency.clone();
+        // A price that stood there before is in what it was in.
+        let mut before = job.slips_of::<kind::Order>();
+        let stood = before.any(|known| {
+            known.id() == order.id() && known.get(line::Each) == order.get(line::Each)
+        });
+        let stands = || pays_in(&after, order).map(str::to_owned);
+        let text = if stood { stands() } else { quoted() };
         edits.push(Edit::SetLine {
             slip: order.id(),
             line: Line::Currency,
-            text: quoted.unwrap_or_else(reckoned),
+            text: text.unwrap_or_else(reckoned),
             unit: job.unit,
         });
     }

@@ -9,7 +9,7 @@ pub enum StandsIn {
     Said(ShopSays, NotSaid),
     /// A rate card in force, or a cell of it.
     Card {
-        /// The day that it is valid from; none where that can't be read.
+        /// The day that the card is valid from in which that stands; none where it can't be read.
         from: Option<NaiveDate>,
         /// Names of the columns that can't be used; none where all of it can't.
         columns: Vec<&'static str>,

@@ -126,6 +126,8 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
         Paper::Confirmation => {
             // What the order pays is in the currency of the quotation.
             found.extend(results.exchange.then_some(Blocker::NoExchange));
+            // The cap for a spoiled part is printed.
+            found.extend(results.amounts_currency.then_some(Blocker::AmountsCurrency));
             found.extend(results.order_currency.then_some(Blocker::OrderCurrency));
             order(job, results, before, &mut found);
             let no_price = |order: View<'_, kind::Order>| order.entry(line::Each).is_empty();

@@ -16,7 +16,7 @@ use crate::pinned::paper::Paper;
 use crate::pinned::slip::holds::Line;
 use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::pinned::slip::view::View;
-use crate::typed::field::Field;
+use crate::typed::field::{Field, Value};
 use crate::typed::row::Column;
 
 /// What papers say of an order from the order on: the order's own where it names it, else the
@@ -138,6 +138,17 @@ pub fn quantity_of(job: &Job, order: View<'_, kind::Order>) -> Option<u32> {
         .or_else(|| job.count(Field::Quantity))
 }
 
+/// The currency of an order's price: the one that it says, else that of the quotation that it answers, else
+/// the one in which the sheet was typed; `None` where nothing says it.
+#[must_use]
+pub fn pays_in<'a>(job: &'a Job, order: View<'a, kind::Order>) -> Option<&'a str> {
+    let text = |field: Field| job.field(field).value().and_then(Value::text);
+    let quoted = || quotation_of(job, order)?.currency.as_deref();
+    let said = order.get(line::Currency).or_else(quoted);
+    said.or_else(|| text(Field::Currency))
+        .or_else(|| text(Field::AmountsIn))
+}
+
 /// The price of one in the quotation that an order answers, at just its quantity and in its currency.
 #[must_use]
 pub fn quoted_price(job: &Job, order: View<'_, kind::Order>) -> Option<Decimal> {
@@ -231,6 +242,7 @@ fn other_currency<'a>(
     order: View<'a, kind::Order>,
     quotation: &'a Issued,
 ) -> Option<(&'a str, &'a str)> {
+    // One that doesn't say it pays in that of the quotation.
     let ordered = order.get(line::Currency)?;
     let quoted = quotation.currency.as_deref()?;
     (ordered != quoted).then_some((ordered, quoted))

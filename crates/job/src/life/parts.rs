@@ -3,6 +3,7 @@
 use rust_decimal::Decimal;
 
 use crate::job::Job;
+use crate::life::order::pays_in;
 use crate::pinned::slip::holds::CountOrNone;
 use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::pinned::slip::view::View;
@@ -39,7 +40,7 @@ pub fn ordered_at(job: &Job) -> Option<OrderedAt<'_>> {
     Some(OrderedAt {
         each,
         parts: ordered(job)?,
-        currency: order.get(line::Currency),
+        currency: pays_in(job, order),
     })
 }
 

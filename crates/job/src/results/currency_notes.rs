@@ -9,6 +9,7 @@ use crate::asked::amounts_in::of_another_currency;
 use crate::edits::edit::Edit;
 use crate::job::Job;
 use crate::life;
+use crate::life::order::pays_in;
 use crate::life::state::State;
 use crate::pinned::slip::lists::{Line, kind, line};
 use crate::results::remedy::Offer;
@@ -16,18 +17,21 @@ use crate::shop::rows::Shop;
 use crate::typed::field::Field;
 use crate::words::exchange as words;
 
-/// A note for the typed amounts of a sheet that is to be quoted, and one for each order; `shop` is the one
+/// A note for the typed amounts of a sheet, and one for each order; `shop` is the one
 /// that the job goes by.
 pub(super) fn all(job: &Job, shop: &Shop) -> Vec<SideNote> {
     let mut notes = Vec::new();
     let state = life::state(job);
     let own = shop.own().tables.rates.currency.as_str();
-    if matches!(state, State::Inquiry | State::Quoted)
-        && let Some(typed_in) = of_another_currency(job, shop)
-    {
+    // What is done and gone is in nobody's way until a paper is wanted of it again.
+    let level = match state {
+        State::Delivered | State::LaidAside => Level::Note,
+        _ => Level::Check,
+    };
+    if let Some(typed_in) = of_another_currency(job, shop) {
         let beside = Beside::Field(Field::AmountsIn);
         let said = words::amounts_in_other(typed_in, own);
-        let note = SideNote::new(Level::Check, NoteKind::AmountsInOtherCurrency, beside, said);
+        let note = SideNote::new(level, NoteKind::AmountsInOtherCurrency, beside, said);
         notes.push(note.offering(Some(set(
             job,
             Field::AmountsIn,
@@ -35,18 +39,15 @@ pub(super) fn all(job: &Job, shop: &Shop) -> Vec<SideNote> {
             words::they_are_in(own),
         ))));
     }
-    if state == State::Delivered {
-        return notes;
-    }
     let reckoned = shop.tables.rates.currency.as_str();
     for order in job.slips_of::<kind::Order>() {
-        let pays = order.get(line::Currency).filter(|pays| *pays != reckoned);
+        let pays = pays_in(job, order).filter(|pays| *pays != reckoned);
         let Some(pays) = pays.filter(|_| order.get(line::Each).is_some()) else {
             continue;
         };
         let beside = Beside::Slip(order.id(), Some(Line::Currency));
         let said = words::order_in_other(pays, reckoned);
-        let note = SideNote::new(Level::Check, NoteKind::OrderInOtherCurrency, beside, said);
+        let note = SideNote::new(level, NoteKind::OrderInOtherCurrency, beside, said);
         // In the shop's own currency it is reckoned where the sheet names none.
         let named = if pays == own { "" } else { pays };
         notes.push(note.offering(Some(set(

@@ -1,4 +1,4 @@
-//! Hours that cost nothing, which a rate card may say and hardly means.
+//! Rates that a card may say and hardly means: hours that cost nothing, a day that has not come.
 
 use quillbore_calc::JobFigures;
 use quillbore_calc::finding::Level;
@@ -6,6 +6,8 @@ use quillbore_calc::finding::Level;
 use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
 use crate::asked::to_input::Asked;
+use crate::job::Job;
+use crate::life::{self, State};
 use crate::shop::rows::Shop;
 use crate::typed::field::Field;
 use crate::words::price as words;
@@ -31,4 +33,16 @@ pub(super) fn free_hours(asked: &Asked, figures: &JobFigures, shop: &Shop) -> Ve
     };
     let labor = is_free.then(labor);
     machine.into_iter().chain(labor).collect()
+}
+
+/// That no rate card of the shop's own is in force yet, so that the first one counts before its day.
+pub(super) fn rates_not_yet(job: &Job, figures: &JobFigures, shop: &Shop) -> Option<SideNote> {
+    figures.price.as_ref()?;
+    let is_open = matches!(life::state(job), State::Inquiry | State::Quoted);
+    let day = shop.day.filter(|_| is_open)?;
+    let from = shop.own().rates_on(day).valid_from;
+    (day < from).then(|| {
+        let said = words::rates_not_yet(&shop.form.day(from));
+        SideNote::new(Level::Check, NoteKind::RatesNotYet, Beside::Price, said)
+    })
 }

@@ -74,6 +74,8 @@ pub enum NoteKind {
     ExchangeOfOtherDay,
     /// Parts go out whose holes are not recorded.
     RecordsBehind,
+    /// No rate card is in force yet.
+    RatesNotYet,
     /// A margin that nobody earns.
     MarginOdd,
     /// A number of days that is hardly meant.
@@ -149,6 +151,7 @@ impl NoteKind {
             Self::ExchangeOfOtherDay => "exchange-of-other-day",
             Self::EndAssumed => "end-assumed",
             Self::RecordsBehind => "records-behind",
+            Self::RatesNotYet => "rates-not-yet",
             Self::MarginOdd => "margin-odd",
             Self::DaysOdd => "days-odd",
             Self::HourFree => "hour-free",
@@ -204,6 +207,7 @@ impl NoteKind {
             | Self::ExchangeOfOtherDay
             | Self::EndAssumed
             | Self::RecordsBehind
+            | Self::RatesNotYet
             | Self::MarginOdd
             | Self::DaysOdd
             | Self::HourFree
@@ -257,6 +261,7 @@ impl NoteKind {
             | Self::ExchangeOfOtherDay
             | Self::EndAssumed
             | Self::RecordsBehind
+            | Self::RatesNotYet
             | Self::MarginOdd
             | Self::DaysOdd
             | Self::HourFree
@@ -313,6 +318,7 @@ impl NoteKind {
             | Self::ExchangeOfOtherDay
             | Self::EndAssumed
             | Self::RecordsBehind
+            | Self::RatesNotYet
             | Self::MarginOdd
             | Self::DaysOdd
             | Self::HourFree

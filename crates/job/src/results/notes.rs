@@ -6,7 +6,7 @@ use quillbore_calc::JobFigures;
 use quillbore_calc::finding::{Kind, Level};
 
 use super::found::found_of_job;
-use super::hour_notes::free_hours;
+use super::hour_notes::{free_hours, rates_not_yet};
 use super::kind::NoteKind;
 use super::margin_note::margin;
 use super::marks::marks_twice;
@@ -77,6 +77,7 @@ pub(super) fn notes(
     notes.extend(margin(figures, shop.form).map(|note| (note, None)));
     let free = free_hours(asked, figures, shop).into_iter();
     notes.extend(free.map(|note| (note, None)));
+    notes.extend(rates_not_yet(job, figures, shop).map(|note| (note, None)));
     let exchange = exchange_notes::all(job, shop, figures).into_iter();
     notes.extend(exchange.map(|note| (note, None)));
     let currencies = currency_notes::all(job, shop).into_iter();

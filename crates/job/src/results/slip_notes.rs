@@ -134,9 +134,7 @@ fn order_prices(job: &Job, figures: &JobFigures, form: Form) -> impl Iterator<It
         let near = breaks.min_by_key(|at| at.quantity.abs_diff(quantity))?;
         let today = near.each;
         // Prices in two currencies can't be held against each other.
-        let is_other = order
-            .get(line::Currency)
-            .is_some_and(|pays| pays != price.currency);
+        let is_other = order::pays_in(job, order).is_some_and(|pays| pays != price.currency);
         if bound || pays == today || is_other {
             return None;
         }

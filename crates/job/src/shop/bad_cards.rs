@@ -10,8 +10,9 @@ use crate::ground::stands_in::StandsIn;
 pub(super) struct BadCard {
     /// The day that it is valid from; none where that can't be read.
     pub(super) from: Option<NaiveDate>,
-    /// Names of the columns that can't be used; none where all of it can't.
-    pub(super) columns: Vec<&'static str>,
+    /// Names of the columns that can't be used, each with the day of the card that it is typed in; none
+    /// where all of it can't.
+    pub(super) columns: Vec<(&'static str, NaiveDate)>,
 }
 
 impl Shop {
@@ -21,8 +22,8 @@ impl Shop {
     pub fn stands_in(&self) -> Vec<StandsIn> {
         let in_force = self.bad_cards.iter().filter(|bad| self.would_count(bad));
         let cards = in_force.map(|bad| StandsIn::Card {
-            from: bad.from,
-            columns: bad.columns.clone(),
+            from: bad.columns.first().map_or(bad.from, |(_, day)| Some(*day)),
+            columns: bad.columns.iter().map(|(column, _)| *column).collect(),
         });
         self.samples_say.iter().cloned().chain(cards).collect()
     }

@@ -113,6 +113,11 @@ pub(crate) fn machine_hour_free(machine: &str) -> String {
     )
 }
 
+/// That the first rate card counts before its day.
+pub(crate) fn rates_not_yet(from: &str) -> String {
+    format!("No rate card is in force yet: the first one, of {from}, counts before its day.")
+}
+
 /// That an hour of work costs nothing.
 #[must_use]
 pub(crate) const fn labor_hour_free() -> &'static str {

@@ -52,7 +52,7 @@ fn card(from: Option<NaiveDate>, columns: &[&str]) -> String {
         format!("{of} can't be used, and another one stands in its place")
     } else {
         let named = named.join(", ");
-        format!("{of} can't be read in {named}, and older rates stand there")
+        format!("{of} can't be used in {named}, and older rates stand there")
     };
     format!("{what}: correct it on the shop's page (F7)")
 }

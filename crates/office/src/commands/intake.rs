@@ -119,7 +119,10 @@ fn table(asked: &Intake) -> Result<Foreign, Failure> {
 
 pub(super) fn run(asked: &Intake, saying: &mut Saying<'_>) -> Result<Came, Failure> {
     let disk = named::disk();
-    let shop = files::shop(disk.as_ref(), asked.shop.as_deref(), None)?;
+    let shop = match &asked.shop {
+        Some(_) => files::shop(disk.as_ref(), asked.shop.as_deref(), None)?,
+        None => named::shop_around(&disk, &asked.out)?,
+    };
     saying.tell_not_used(&shop, asked.shop.as_deref());
     let shop = files::shop_on(&shop, asked.day);
     let table = table(asked)?;

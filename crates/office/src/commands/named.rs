@@ -4,6 +4,8 @@ use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use quillbore_job::Shop;
+
 use crate::disk::{Disk, RealDisk};
 use crate::failure::Failure;
 use crate::files;
@@ -46,6 +48,24 @@ pub(super) fn office_with(
         office.teaches = named;
     }
     Ok((office, opened))
+}
+
+/// The shop of the shelf in whose folder a new job is to lie; the samples where it is none.
+///
+/// # Errors
+/// Where the shop's file can't be read.
+pub(super) fn shop_around(disk: &Arc<dyn Disk>, job: &Path) -> Result<Shop, Failure> {
+    let folder = match job.parent() {
+        Some(folder) if folder != Path::new("") => folder,
+        _ => Path::new("."),
+    };
+    let shelf = Folder::new(Arc::clone(disk), folder, None);
+    let is_shelf = matches!(shelf.mark(), Ok(Some(_)));
+    files::shop(
+        disk.as_ref(),
+        None,
+        is_shelf.then_some(&shelf as &dyn Shelf),
+    )
 }
 
 type Place = (Arc<dyn Shelf>, Option<PathBuf>, JobKey);

@@ -163,7 +163,12 @@ fn ordered_price(job: &Job) -> Option<Price> {
             .get(line::Quantity)
             .or_else(|| job.count(Field::Quantity));
         let each = order.get(line::Each)?;
-        Some(price(job, quantity?, each, order.get(line::Currency)))
+        Some(price(
+            job,
+            quantity?,
+            each,
+            quillbore_job::order::pays_in(job, order),
+        ))
     });
     priced.next_back()
 }

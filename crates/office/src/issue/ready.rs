@@ -86,7 +86,7 @@ pub fn ready(
 /// The currency of the prices of a paper: a confirmation has those of the order.
 fn currency(paper: Paper, job: &Job, goes_by: &Shop) -> String {
     let mut orders = job.slips_of::<kind::Order>();
-    let ordered = orders.find_map(|order| order.get(slip_line::Currency));
+    let ordered = orders.find_map(|order| order::pays_in(job, order));
     let ordered = ordered.filter(|_| paper == Paper::Confirmation);
     let reckoned = goes_by.tables.rates.currency.as_str();
     ordered.unwrap_or(reckoned).to_owned()

@@ -53,6 +53,7 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         | NoteKind::ExchangeOfOtherDay
         | NoteKind::EndAssumed
         | NoteKind::RecordsBehind
+        | NoteKind::RatesNotYet
         | NoteKind::MarginOdd
         | NoteKind::DaysOdd
         | NoteKind::HourFree

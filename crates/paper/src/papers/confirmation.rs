@@ -2,7 +2,7 @@
 //! quotation.
 
 use quillbore_job::slip::{View, kind, line};
-use quillbore_job::{Field, Paper, life};
+use quillbore_job::{Field, Paper, life, order};
 use rust_decimal::Decimal;
 
 use crate::letterhead::frame::Frame;
@@ -48,7 +48,7 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
         let each = order.get(line::Each);
         let lot = each.and_then(|each| each.checked_mul(Decimal::from(quantity?)));
         let digits = matter.tables.rates.minor_digits;
-        let other = order.get(line::Currency).filter(|pays| pays != currency);
+        let other = order::pays_in(matter.job, order).filter(|pays| pays != currency);
         let money = |amount: Option<Decimal>| {
             amount.map_or_else(String::new, |mut amount| {
                 // An order may name tenths of a cent: digits are added, never taken.

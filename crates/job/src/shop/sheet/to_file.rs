@@ -75,13 +75,17 @@ impl Shop {
         let mut notes = Vec::new();
         let mut file = file_of(sheet, &mut notes);
         let mut has_cards = true;
+        let mut used = BTreeSet::new();
         let mut shop = loop {
             if file.rates.is_empty() {
                 has_cards = false;
                 file.rates = sample_cards(sheet, &machine_names(&file))?;
             }
             match laid_over_samples(file.clone()) {
-                Ok(shop) => break shop,
+                Ok(shop) => {
+                    used.extend(file.rates.iter().map(|card| card.valid_from.clone()));
+                    break shop;
+                }
                 // A row that doesn't fit is left out: the others are not to be lost with it.
                 Err(error) => {
                     let before = file.clone();
@@ -102,7 +106,10 @@ impl Shop {
         shop.sample_rates = has_sample_rates(sheet) || !has_cards;
         shop.logo.clone_from(&sheet.logo);
         shop.samples_say = stands_in::samples_say(sheet);
-        shop.bad_cards = stands_in::bad_cards(sheet, &shop);
+        if !has_cards {
+            used.clear();
+        }
+        shop.bad_cards = stands_in::bad_cards(sheet, &used, &shop.tables.machines);
         shop.not_used = notes;
         Ok(shop)
     }
@@ -216,7 +223,7 @@ fn file_of(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> ShopFile {
     // Cards replace all others, so the samples that still count stand among them.
     let mut seen = BTreeSet::new();
     for row in shown_rows(sheet, List::Rates, true) {
-        let row = without_unread(row, notes);
+        let row = without_unusable(sheet, row, notes);
         let cells = Cells::new(List::Rates, &row);
         let card = cells.checked_name(&mut seen);
         match card.and_then(|()| rows::rate(&cells, &currency, &machines, notes)) {
@@ -227,14 +234,15 @@ fn file_of(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> ShopFile {
     file
 }
 
-/// A card without what of it can't be read, which is told: that goes on from the cards before, as what
+/// A card without what of it can't be used, which is told: that goes on from the cards before, as what
 /// is not typed does, and its other cells stand.
-fn without_unread(row: ShownRow, notes: &mut Vec<ShopNote>) -> ShownRow {
-    let unread = Cells::new(List::Rates, &row).unread();
+fn without_unusable(sheet: &ShopSheet, row: ShownRow, notes: &mut Vec<ShopNote>) -> ShownRow {
+    let own = row.own.as_ref();
+    let unusable = own.map_or_else(Vec::new, |own| stands_in::unusable(own, sheet));
     let mut columns = Vec::new();
-    for (column, fault) in unread {
-        columns.extend(column);
-        notes.push(ShopNote::of_row(List::Rates, &row, column, fault));
+    for (column, fault) in unusable {
+        columns.push(column);
+        notes.push(ShopNote::of_row(List::Rates, &row, Some(column), fault));
     }
     row.without(&columns)
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use chrono::NaiveDate;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive as _;
 
@@ -21,7 +22,11 @@ const USUAL_LENGTH_MM: f64 = 300.0;
 
 /// What a row's empty cells say; nothing where there is nothing usual.
 pub(super) fn usual(sheet: &ShopSheet, list: List, row: &ShopRow) -> BTreeMap<Column, String> {
-    if let Some(sample) = row.stands_for.as_ref().and_then(|name| sample(list, name)) {
+    // A sample card that was given another day goes on from the card before that day.
+    let is_later = list == List::Rates && has_own_before(sheet, row);
+    if let Some(sample) = row.stands_for.as_ref().and_then(|name| sample(list, name))
+        && !is_later
+    {
         return sample.cells.clone();
     }
     match list {
@@ -34,12 +39,24 @@ pub(super) fn usual(sheet: &ShopSheet, list: List, row: &ShopRow) -> BTreeMap<Co
     }
 }
 
-/// A new card goes on with what the one before it says.
-fn card_before(sheet: &ShopSheet, row: &ShopRow) -> BTreeMap<Column, String> {
-    let day_of = |row: &ShopRow| match row.cell(Column::ValidFrom).value() {
+/// Whether a card has a day typed, and another one of the shop's own stands before it.
+fn has_own_before(sheet: &ShopSheet, row: &ShopRow) -> bool {
+    let own = card_day(row);
+    let mut others = sheet.own(List::Rates).iter();
+    own.is_some() && others.any(|card| card_day(card).is_some_and(|day| Some(day) < own))
+}
+
+/// The day that a card is typed to be valid from.
+pub(super) fn card_day(row: &ShopRow) -> Option<NaiveDate> {
+    match row.cell(Column::ValidFrom).value() {
         Some(ShopValue::Date(day)) => Some(*day),
         _ => None,
-    };
+    }
+}
+
+/// A new card goes on with what the one before it says.
+fn card_before(sheet: &ShopSheet, row: &ShopRow) -> BTreeMap<Column, String> {
+    let day_of = card_day;
     let own = day_of(row);
     let before = sheet
         .own(List::Rates)
@@ -74,7 +91,9 @@ fn card_before(sheet: &ShopSheet, row: &ShopRow) -> BTreeMap<Column, String> {
 pub(super) fn goes_on(column: Column, entry: &Entry<ShopValue>, minor_digits: u32) -> bool {
     let can_be = |value: f64| match column {
         Column::PriceStep => value <= 0.0 || is_step(value, minor_digits),
-        _ => is_of_a_shop(value),
+        Column::Margin => (0.0..1.0).contains(&value),
+        Column::Redo | Column::PartRisk => (0.0..=1.0).contains(&value),
+        _ => value >= 0.0 && is_of_a_shop(value),
     };
     let is_amount = |amount: &Decimal| amount.to_f64().is_some_and(can_be);
     match entry.value() {

@@ -1,19 +1,20 @@
 //! What of a sheet is not said, or can't be read, so that a sample or an older card stands in its place.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
+use quillbore_calc::tables::Machine;
 
-use super::line_text;
+use super::{ShopFault, line_text};
 use crate::ground::stands_in::{NotSaid, ShopSays, StandsIn};
 use crate::shop::bad_cards::BadCard;
 use crate::shop::minor_digits;
-use crate::shop::rows::Shop;
 use crate::shop::sheet::kind::ShopValue;
 use crate::shop::sheet::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use crate::shop::sheet::own::{ShopRow, ShopSheet};
-use crate::shop::sheet::page::shown_rows;
+use crate::shop::sheet::page::{ShownRow, shown_rows};
 use crate::shop::sheet::usual::goes_on;
+use crate::shop::unfit::{FigureNamed, RowUnfit};
 
 /// What papers would print of a sample, or leave out, since nobody typed it or it can't be read.
 ///
@@ -51,37 +52,69 @@ pub(super) fn samples_say(sheet: &ShopSheet) -> Vec<StandsIn> {
     said
 }
 
-/// The cards that can't be used as they are typed; `shop` has those that can.
-///
-/// What a card doesn't say goes on from those before it, so a cell that can't be read goes on, too, until a
-/// later card says that itself.
-pub(super) fn bad_cards(sheet: &ShopSheet, shop: &Shop) -> Vec<BadCard> {
-    let used: BTreeSet<NaiveDate> = {
-        let cards = shop.earlier_rates.iter().chain([&shop.newest_rates]);
-        cards.map(|card| card.valid_from).collect()
-    };
+/// What of a card can't be used, cell by cell; a note is no rate.
+pub(super) fn unusable(card: &ShopRow, sheet: &ShopSheet) -> Vec<(Column, ShopFault)> {
     let digits = minor_digits(&line_text(sheet, Line::Currency));
+    let typed = card.cells.iter().filter(|(_, entry)| !entry.is_empty());
+    let bad = typed.filter_map(|(column, entry)| {
+        let fault = match entry.why() {
+            Some(why) => ShopFault::Unread(why.to_owned()),
+            None if *column == Column::Note || goes_on(*column, entry, digits) => return None,
+            None => ShopFault::Unfit(match column {
+                Column::PriceStep => RowUnfit::PriceStep,
+                Column::Margin => RowUnfit::Margin,
+                _ => RowUnfit::BeyondAll {
+                    figure: FigureNamed::It,
+                },
+            }),
+        };
+        Some((*column, fault))
+    });
+    bad.collect()
+}
+
+/// The cards that can't be used as they are typed; `used` are the days of the sheet's cards that can,
+/// `machines` the names of those that there are.
+///
+/// What a card doesn't say goes on from those before it, so a cell that can't be used goes on, too, until a
+/// later card says that itself.
+pub(super) fn bad_cards(
+    sheet: &ShopSheet,
+    used: &BTreeSet<String>,
+    machines: &[Machine],
+) -> Vec<BadCard> {
+    let known: BTreeSet<String> = machines.iter().map(|row| row.name.to_lowercase()).collect();
     let rows = shown_rows(sheet, List::Rates, false);
-    let mut cards: Vec<_> = rows.iter().filter_map(|row| row.own.as_ref()).collect();
-    cards.sort_by_key(|card| (day_of(card), card.id));
+    let mut cards: Vec<_> = rows.iter().filter(|row| row.own.is_some()).collect();
+    // One that stands for a sample may have that one's day.
+    let day = |row: &ShownRow| match row.entry(Column::ValidFrom).value() {
+        Some(ShopValue::Date(day)) => Some(*day),
+        _ => None,
+    };
+    cards.sort_by_key(|row| (day(row), row.own.as_ref().map(|own| own.id)));
     let mut days = BTreeSet::new();
-    let mut unread = BTreeSet::new();
+    let mut unread: BTreeMap<Column, NaiveDate> = BTreeMap::new();
     let mut bad = Vec::new();
-    for card in cards {
-        let from = day_of(card);
-        let typed = card.cells.iter().filter(|(_, entry)| !entry.is_empty());
-        // A note is no rate.
-        for (column, entry) in typed.filter(|(column, _)| **column != Column::Note) {
-            if from.is_some() && !goes_on(*column, entry, digits) {
-                unread.insert(*column);
-            } else {
-                unread.remove(column);
+    for row in cards {
+        let (Some(own), from) = (&row.own, day(row)) else {
+            continue;
+        };
+        let wrong: BTreeSet<Column> = {
+            let cells = unusable(own, sheet).into_iter();
+            let unknown = names_unknown(own, &known).then_some(Column::MachineHour);
+            cells.map(|(column, _)| column).chain(unknown).collect()
+        };
+        let typed = own.cells.iter().filter(|(_, entry)| !entry.is_empty());
+        for (column, _) in typed.filter(|(column, _)| **column != Column::Note) {
+            match from {
+                Some(day) if wrong.contains(column) => _ = unread.insert(*column, day),
+                _ => _ = unread.remove(column),
             }
         }
         // Of two cards of a day, only the first one counts.
-        let is_used = from.is_some_and(|day| used.contains(&day) && days.insert(day));
+        let is_used = from.is_some_and(|day| used.contains(&day.to_string()) && days.insert(day));
         if !is_used || !unread.is_empty() {
-            let columns = unread.iter().map(|column| column.key());
+            let columns = unread.iter().map(|(column, day)| (column.key(), *day));
             bad.push(BadCard {
                 from,
                 columns: columns.filter(|_| is_used).collect(),
@@ -91,9 +124,13 @@ pub(super) fn bad_cards(sheet: &ShopSheet, shop: &Shop) -> Vec<BadCard> {
     bad
 }
 
-fn day_of(card: &ShopRow) -> Option<NaiveDate> {
-    match card.cell(Column::ValidFrom).value() {
-        Some(ShopValue::Date(day)) => Some(*day),
-        _ => None,
+/// Whether a card has the rate of a machine that is not there.
+fn names_unknown(card: &ShopRow, known: &BTreeSet<String>) -> bool {
+    match card.cell(Column::MachineHour).value() {
+        Some(ShopValue::MachineRates(rates)) => {
+            let mut named = rates.named.iter();
+            named.any(|(name, _)| !known.contains(&name.to_lowercase()))
+        }
+        _ => false,
     }
 }
