@@ -267,3 +267,20 @@ fn amounts_of_another_currency_are_in_the_way_after_the_order() {
     }
     assert!(!in_the_way(&job, &chf, Paper::Packing).contains(&Blocker::AmountsCurrency));
 }
+
+/// A rate of exchange is one of the shop's currency: of another one it says nothing.
+#[test]
+fn a_rate_of_exchange_is_of_the_shops_currency() {
+    let (usd, chf) = (shop("USD"), shop("CHF"));
+    let mut job = ring();
+    for (name, text) in [
+        (Field::Currency, "EUR"),
+        (Field::ExchangeRate, "0.9"),
+        (Field::ExchangeDay, "2026-03-01"),
+    ] {
+        job = typed(&job, &usd, name, text);
+    }
+    assert_eq!(job.text(Field::AmountsIn), "USD");
+    assert!(in_the_way(&job, &chf, Paper::Quotation).contains(&Blocker::AmountsCurrency));
+    assert!(!in_the_way(&job, &usd, Paper::Quotation).contains(&Blocker::AmountsCurrency));
+}

@@ -129,7 +129,7 @@ fn a_bad_card_is_in_the_way_on_its_days_alone() {
         ("2026-09-30", None),
         ("2026-10-01", Some("2026-10-01")),
         ("2026-10-31", Some("2026-10-01")),
-        ("2026-11-01", Some("2026-11-01")),
+        ("2026-11-01", Some("2026-10-01")),
         ("2026-12-01", None),
     ] {
         let card = from.map(|from| StandsIn::Card {
@@ -267,4 +267,34 @@ fn a_card_that_stood_for_a_sample_goes_on_from_the_card_before_it() {
     let shop = shop(&sheet);
     let rates = &shop.rates_on(day("2026-11-28")).rates;
     assert_eq!(rates.dielectric_per_hour, 7.0);
+}
+
+/// A card says only what changes: of the machines' rates, too.
+#[test]
+fn the_rate_of_one_machine_leaves_those_of_the_others() {
+    let machine = cells(List::Machines, At::New, &[(Column::Name, "Otter 2")]);
+    let card = |from: &str, rates: &str| {
+        let typed = [(Column::ValidFrom, from), (Column::MachineHour, rates)];
+        cells(List::Rates, At::New, &typed)
+    };
+    let mut sheet = apply_shop(&of_one_card(&[]), &machine).expect("an edit");
+    for edit in [
+        card("2026-02-01", "100; Otter 2 90"),
+        card("2026-06-01", "otter 2 300"),
+        card("2026-08-01", "Otter 1 120"),
+        card("2026-10-01", "70; Otter 1 75"),
+    ] {
+        sheet = apply_shop(&sheet, &edit).expect("an edit");
+    }
+    let shop = shop(&sheet);
+    for (on, rates) in [
+        ("2026-03-01", [100.0, 90.0]),
+        ("2026-07-01", [100.0, 300.0]),
+        ("2026-09-01", [120.0, 300.0]),
+        ("2026-11-01", [75.0, 70.0]),
+    ] {
+        let card = shop.rates_on(day(on));
+        let of = |name: &str| card.machines_per_hour.get(name).copied();
+        assert_eq!([of("Otter 1"), of("Otter 2")], rates.map(Some), "{on}");
+    }
 }

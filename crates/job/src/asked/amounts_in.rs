@@ -72,9 +72,9 @@ fn has_amounts(job: &Job) -> bool {
     has_own_amounts(job) || has_amounts_of_quotation(job)
 }
 
-/// Whether an amount of the shop's own is typed on the sheet.
+/// Whether an amount of the shop's own is typed on the sheet, or a rate of exchange, which is of its currency.
 fn has_own_amounts(job: &Job) -> bool {
-    amounts(job).any(is_the_shops)
+    job.field(Field::ExchangeRate).value().is_some() || amounts(job).any(is_the_shops)
 }
 
 /// Whether an amount in the currency of the quotation is: of the part, or a price.

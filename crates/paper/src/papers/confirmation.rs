@@ -1,6 +1,7 @@
 //! The order confirmation: what was ordered, at what price, when, and what differs from the
 //! quotation.
 
+use quillbore_job::answer::How;
 use quillbore_job::slip::{View, kind, line};
 use quillbore_job::{Field, Paper, life, order};
 use rust_decimal::Decimal;
@@ -11,6 +12,7 @@ use crate::matter::Matter;
 use crate::matter::day;
 use crate::matter::differs;
 use crate::page::{Document, mm};
+use crate::papers::settled::{ends_assumed, settled};
 use crate::papers::{agreed, charged_once, differences, scope};
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
@@ -146,8 +148,17 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
     if !terms.is_empty() {
         side(flow, words::ORDERS_TERMS, |flow| flow.text(BODY, terms));
     }
+    let agreed = settled(std::slice::from_ref(matter), How::Agreed);
+    if !agreed.is_empty() {
+        side(flow, quotation::AGREED, |flow| {
+            flow.dashes(BODY, agreed.iter().map(String::as_str));
+        });
+    }
     side(flow, quotation::ASSUMED, |flow| {
+        let accepted = settled(std::slice::from_ref(matter), How::Accepted);
+        flow.dashes(BODY, accepted.iter().map(String::as_str));
         flow.dashes(BODY, quotation::ASSUMPTIONS.iter().copied());
+        flow.dashes(BODY, ends_assumed(matter).iter().map(String::as_str));
         if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
             let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
             flow.dashes(

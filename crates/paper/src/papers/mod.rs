@@ -11,4 +11,5 @@ pub mod packing;
 pub mod quotation;
 pub mod receiving;
 mod scope;
+mod settled;
 pub mod traveler;

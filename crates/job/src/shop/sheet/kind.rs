@@ -157,6 +157,37 @@ pub struct MachineRates {
     pub named: Vec<(String, Decimal)>,
 }
 
+impl MachineRates {
+    /// What these say over what was said before: a rate for all machines ends all before it, one of a
+    /// machine only that machine's.
+    #[must_use]
+    pub(super) fn over(self, before: Self) -> Self {
+        if self.all.is_some() {
+            return self;
+        }
+        let says = |name: &str| {
+            let name = name.to_lowercase();
+            self.named.iter().any(|(own, _)| own.to_lowercase() == name)
+        };
+        let kept = before.named.into_iter().filter(|(name, _)| !says(name));
+        let named: Vec<_> = kept.chain(self.named.iter().cloned()).collect();
+        Self {
+            all: before.all,
+            named,
+        }
+    }
+
+    /// As a text that is read as these.
+    pub(super) fn text(&self) -> String {
+        let all = self.all.iter().map(ToString::to_string);
+        let named = self
+            .named
+            .iter()
+            .map(|(name, rate)| format!("{name} {rate}"));
+        all.chain(named).collect::<Vec<_>>().join("; ")
+    }
+}
+
 /// Reads a text as an entry of this kind; white space alone is an empty one.
 #[must_use]
 pub fn read_shop(kind: ShopKind, text: &str, unit: Unit) -> Entry<ShopValue> {

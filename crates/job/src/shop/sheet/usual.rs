@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive as _;
 
-use super::kind::{ShopValue, read_shop};
+use super::kind::{MachineRates, ShopKind, ShopValue, read_shop};
 use super::lists::{ShopColumn as Column, ShopLine, ShopList as List};
 use super::own::{ShopRow, ShopSheet};
 use super::samples::{sample, samples};
@@ -71,7 +71,12 @@ fn card_before(sheet: &ShopSheet, row: &ShopRow) -> BTreeMap<Column, String> {
             let digits = minor_digits(&line_text(sheet, ShopLine::Currency));
             let typed = card.cells.iter();
             let typed = typed.filter(|(column, entry)| goes_on(**column, entry, digits));
+            let before = cells.get(&Column::MachineHour).map(|text| rates_of(text));
             cells.extend(typed.map(|(column, entry)| (*column, entry.text().to_owned())));
+            // A card that says the rate of one machine says nothing of the others.
+            if let Some((said, before)) = cells.get_mut(&Column::MachineHour).zip(before) {
+                *said = rates_of(said).over(before).text();
+            }
             cells
         }
         None => {
@@ -85,6 +90,14 @@ fn card_before(sheet: &ShopSheet, row: &ShopRow) -> BTreeMap<Column, String> {
     cells.remove(&Column::ValidFrom);
     cells.remove(&Column::Note);
     cells
+}
+
+/// What a text says of the machines' rates; nothing where it can't be read.
+pub(super) fn rates_of(text: &str) -> MachineRates {
+    match read_shop(ShopKind::MachineRates, text, Unit::Mm).value() {
+        Some(ShopValue::MachineRates(rates)) => rates.clone(),
+        _ => MachineRates::default(),
+    }
 }
 
 /// Whether a cell of a card can be used, so that later cards go on with it.

@@ -6,9 +6,9 @@ use quillbore_job::concern::Customer;
 
 use crate::matter::Matter;
 use crate::matter::Remark;
-use crate::matter::answered;
 use crate::page::mm;
 use crate::papers::agreed;
+use crate::papers::settled::{ends_assumed, settled};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
@@ -78,14 +78,6 @@ fn of_part(matter: &Matter<'_>, of: usize, said: String) -> String {
     }
 }
 
-/// Holes that are offered as through ones because nobody gave their end.
-fn ends_assumed(matter: &Matter<'_>) -> Option<String> {
-    let rows = matter.job.rows.iter();
-    let open = rows.filter(|row| row.is_through_by_silence());
-    let marks: Vec<String> = open.map(|row| matter.mark(row.id)).collect();
-    (!marks.is_empty()).then(|| words::ends_assumed(&marks))
-}
-
 /// A sentence for all jobs, or one for each where they differ.
 fn of_each(matters: &[Matter<'_>], flow: &mut Flow, say: impl Fn(&Matter<'_>) -> String) {
     let said: Vec<String> = matters.iter().map(&say).collect();
@@ -134,18 +126,4 @@ fn open_questions(matter: &Matter<'_>) -> Vec<String> {
         })
     };
     matter.remarks.iter().filter_map(say).collect()
-}
-
-/// What was agreed or accepted in all jobs, each with its part where there are several.
-fn settled(matters: &[Matter<'_>], how: How) -> Vec<String> {
-    let of = |matter: &Matter<'_>| -> Vec<String> {
-        let said = answered::offered(matter, how).into_iter();
-        let part = matter.part_offered();
-        let named = said.map(|said| match matters.len() {
-            1 => said,
-            _ => format!("{part}: {said}"),
-        });
-        named.collect()
-    };
-    matters.iter().flat_map(of).collect()
 }

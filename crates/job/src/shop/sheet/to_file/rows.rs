@@ -15,6 +15,7 @@ use crate::shop::sheet::kind::ShopValue;
 use crate::shop::sheet::lists::{ShopColumn as Column, ShopList as List};
 use crate::shop::sheet::own::ShopSheet;
 use crate::shop::sheet::page::{ShownRow, shown_rows};
+use crate::shop::sheet::usual::rates_of;
 use crate::shop::start::StartFile;
 
 /// The column that a row of a list is known by.
@@ -191,7 +192,13 @@ pub(super) fn rate(
     machines: &BTreeSet<String>,
     notes: &mut Vec<ShopNote>,
 ) -> Result<RateRow, Wrong> {
-    let rates = cells.machine_rates()?;
+    let before = rates_of(cells.row.usual(Column::MachineHour));
+    let own = cells.machine_rates()?;
+    let is_typed = |name: &String| {
+        let typed = !cells.row.typed(Column::MachineHour).is_empty();
+        typed && own.named.iter().any(|(known, _)| known == name)
+    };
+    let rates = own.clone().over(before);
     let mut machines_per_hour = BTreeMap::new();
     if let Some(all) = rates.all.and_then(|rate| rate.to_f64()) {
         machines_per_hour.extend(machines.iter().map(|name| (name.clone(), all)));
@@ -204,7 +211,7 @@ pub(super) fn rate(
             Some((known, rate)) => {
                 machines_per_hour.insert(known.clone(), rate);
             }
-            None if cells.row.typed(Column::MachineHour).is_empty() => {}
+            None if !is_typed(&name) => {}
             None => {
                 let fault = ShopFault::NoSuchMachine(name);
                 let column = Some(Column::MachineHour);

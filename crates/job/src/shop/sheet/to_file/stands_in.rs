@@ -108,6 +108,8 @@ pub(super) fn bad_cards(
         for (column, _) in typed.filter(|(column, _)| **column != Column::Note) {
             match from {
                 Some(day) if wrong.contains(column) => _ = unread.insert(*column, day),
+                // The rate of one machine says nothing of the others.
+                _ if *column == Column::MachineHour && !says_all(own) => {}
                 _ => _ = unread.remove(column),
             }
         }
@@ -133,4 +135,12 @@ fn names_unknown(card: &ShopRow, known: &BTreeSet<String>) -> bool {
         }
         _ => false,
     }
+}
+
+/// Whether a card has one rate for all machines.
+fn says_all(card: &ShopRow) -> bool {
+    matches!(
+        card.cell(Column::MachineHour).value(),
+        Some(ShopValue::MachineRates(rates)) if rates.all.is_some()
+    )
 }
