@@ -298,3 +298,30 @@ fn the_rate_of_one_machine_leaves_those_of_the_others() {
         assert_eq!([of("Otter 1"), of("Otter 2")], rates.map(Some), "{on}");
     }
 }
+
+/// What can't be read of a count takes only itself: the electrode is there all the same.
+#[test]
+fn a_count_that_cant_be_read_leaves_the_electrode() {
+    for (column, text) in [
+        (Column::InDrawer, "2O"),
+        (Column::InDrawer, "-5"),
+        (Column::Counted, "soon"),
+        (Column::Stubs, "100 x 3, 50 of"),
+    ] {
+        let reed = [
+            (Column::Name, "reed 0.7"),
+            (Column::Outer, "0.7"),
+            (column, text),
+        ];
+        let sheet = apply_shop(&of_one_card(&[]), &cells(List::Electrodes, At::New, &reed));
+        let shop = shop(&sheet.expect("an edit"));
+        let told: Vec<_> = shop.not_used.iter().map(|note| note.column).collect();
+        assert_eq!(told, [Some(column)], "{text}");
+        let tube = shop
+            .tables
+            .tubes
+            .iter()
+            .find(|tube| tube.name == "reed 0.7");
+        assert!(tube.is_some_and(|tube| tube.stock.is_none() || column != Column::InDrawer));
+    }
+}

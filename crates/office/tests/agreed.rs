@@ -197,6 +197,18 @@ fn jobs_in_two_currencies_go_on_no_joint_quotation() {
     ] {
         second.field(field, text);
     }
+    // Nor of another customer's.
+    let customer = second.job.text(Field::Customer).to_owned();
+    second.field(Field::Customer, "Pellworth Valve Works");
+    second.save().expect("saved");
+    wanted.others = vec![second.seen()];
+    let not = office.issue(&wanted).expect_err("two customers");
+    let said = not_issued(&not);
+    assert!(
+        said.contains("26-0102 for \u{201c}Pellworth Valve Works\u{201d}"),
+        "{said}"
+    );
+    second.field(Field::Customer, &customer);
     second.save().expect("saved");
     wanted.others = vec![second.seen()];
     let now = office.issue(&wanted).expect("one currency");

@@ -15,12 +15,12 @@ pub fn currency_of<'a>(field: Field, job: &'a Job, shop: &'a Shop) -> Option<&'a
     if field.kind() != FieldKind::Money {
         return None;
     }
-    if !is_the_shops(field) && job.field(Field::Currency).value().is_some() {
-        return Some(&shop.tables.rates.currency);
-    }
-    let typed_in = job.field(Field::AmountsIn).value().and_then(Value::text);
-    let typed_in = typed_in.filter(|_| !job.field(field).is_empty());
-    Some(typed_in.unwrap_or(&shop.own().tables.rates.currency))
+    let text = |field: Field| job.field(field).value().and_then(Value::text);
+    // Also while its rate is missing.
+    let quoted_in = text(Field::Currency).filter(|_| !is_the_shops(field));
+    let typed_in = text(Field::AmountsIn).filter(|_| !job.field(field).is_empty());
+    let said = quoted_in.or(typed_in);
+    Some(said.unwrap_or(&shop.own().tables.rates.currency))
 }
 
 /// Whether an amount is the shop's own, and changed into the currency of the quotation before it counts.

@@ -19,7 +19,8 @@ use chrono::NaiveDate;
 use quillbore_calc::learn::Lessons;
 use quillbore_job::life;
 use quillbore_job::results::{Results, results_now};
-use quillbore_job::{Job, Paper, Shop};
+use quillbore_job::same_name::same_name;
+use quillbore_job::{Field, Job, Paper, Shop};
 use quillbore_paper::Sheet;
 
 pub use outcome::{IssuedNow, NotIssued};
@@ -87,7 +88,12 @@ impl Office {
             if its != own_currency {
                 return Err(words::other_currency(&own_currency, &number, &its).into());
             }
-            results.push(self.settled(other, wanted.paper, &shop, Some(number))?);
+            results.push(self.settled(other, wanted.paper, &shop, Some(number.clone()))?);
+            let [own, asks] =
+                [&wanted.own.job, &other.job].map(|job| job.text(Field::Customer).trim());
+            if !same_name(own, asks) {
+                return Err(words::other_customer(own, &number, asks).into());
+            }
         }
         let mut others = Vec::new();
         for other in &wanted.others {

@@ -127,6 +127,22 @@ pub(crate) fn other_unsaved() -> Failure {
     )
 }
 
+/// That another job of a joint quotation is another customer's.
+pub(crate) fn other_customer(own: &str, other: &str, its: &str) -> Failure {
+    let named = |name: &str| match name {
+        "" => "nobody by name".to_owned(),
+        name => format!("\u{201c}{name}\u{201d}"),
+    };
+    Failure::new(
+        format!(
+            "One quotation goes to one customer: this job is for {}, {other} for {}",
+            named(own),
+            named(its)
+        ),
+        "quote them apart, or give both the same customer",
+    )
+}
+
 /// That another job of a joint quotation is quoted in another currency.
 pub(crate) fn other_currency(own: &str, other: &str, its: &str) -> Failure {
     Failure::new(

@@ -192,6 +192,7 @@ fn file_of(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> ShopFile {
             let mut seen = BTreeSet::new();
             let mut made = Vec::new();
             for row in rows($list) {
+                let row = without_counts($list, row, notes);
                 let cells = Cells::new($list, &row);
                 match cells.checked_name(&mut seen).and_then(|()| $make(&cells)) {
                     Ok(row) => made.push(row),
@@ -232,6 +233,19 @@ fn file_of(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> ShopFile {
         }
     }
     file
+}
+
+/// A row without what can't be read of its count, which is told: what lies in the drawer changes no plan.
+fn without_counts(list: List, row: ShownRow, notes: &mut Vec<ShopNote>) -> ShownRow {
+    let is_count = |column| matches!(column, Column::InDrawer | Column::Counted | Column::Stubs);
+    let mut columns = Vec::new();
+    for (column, fault) in Cells::new(list, &row).unread() {
+        if let Some(count) = column.filter(|column| is_count(*column)) {
+            columns.push(count);
+            notes.push(ShopNote::of_row(list, &row, column, fault));
+        }
+    }
+    row.without(&columns)
 }
 
 /// A card without what of it can't be used, which is told: that goes on from the cards before, as what
