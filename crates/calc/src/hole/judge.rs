@@ -41,12 +41,18 @@ impl Context<'_> {
             wish: class,
             ..*asked
         };
+        let mut stock: Vec<&Sized> = self.driven.class_of(like).map(|tube| &tube.sized).collect();
+        // A tube of another gap than the shop's, by a figure that was overruled, says nothing of other rows.
+        let is_of_stock = stock.iter().any(|sized| **sized == like.sized);
         let key = asked.key();
-        if let Some(known) = self.judgements.helds.borrow().get(&key) {
+        if let Some(known) = self.judgements.helds.borrow().get(&key)
+            && is_of_stock
+        {
             return *known;
         }
-        let mut stock: Vec<&Sized> = self.driven.class_of(like).map(|tube| &tube.sized).collect();
-        stock.push(&like.sized);
+        if !is_of_stock {
+            stock.push(&like.sized);
+        }
         let holding = Holding::of(stock, asked.limits_mm, asked.taper_mm);
         let of_stock = holding.mean();
         let bought = if of_stock < COMFORTABLE {
@@ -64,7 +70,9 @@ impl Context<'_> {
             held: of_stock,
             bought,
         };
-        remember(&mut self.judgements.helds.borrow_mut(), MOST, key, found);
+        if is_of_stock {
+            remember(&mut self.judgements.helds.borrow_mut(), MOST, key, found);
+        }
         found
     }
 

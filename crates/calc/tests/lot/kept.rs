@@ -181,6 +181,37 @@ fn kept_figures(kept: &mut Kept, input: &JobInput, tables: &Tables) -> JobFigure
     kept.prepare(input, tables).figures(&Answers::default())
 }
 
+/// A gap that was overruled in one row says nothing of another row of the same limits, whichever came first.
+#[test]
+fn an_overruled_gap_is_of_its_row_alone() {
+    let (mut input, mut tables) = (begin(), tables());
+    let mut kept = Kept::default();
+    let deeds = [
+        Deed::TakeOut(0),
+        Deed::Put(5),
+        Deed::Overrule(5, 2, 0.159_235_696_671_688_21),
+        Deed::Put(0),
+    ];
+    for deed in deeds {
+        done(&deed, &mut input, &mut tables);
+        let fresh = figures(&input, &tables, &Answers::default());
+        assert_eq!(kept_figures(&mut kept, &input, &tables), fresh);
+    }
+    let like: Vec<_> = {
+        let fresh = figures(&input, &tables, &Answers::default());
+        let gap = |row: &HoleFigures| row.gap_mm.map(|gap| gap.p10.to_bits());
+        let rows = fresh.holes.iter().filter(|row| row.held.is_some());
+        rows.map(|row| (row.limits_mm, gap(row), row.held))
+            .collect()
+    };
+    // Two rows of the same limits, one with the gap that was typed: each is held by its own.
+    let differ = like.iter().enumerate().any(|(at, one)| {
+        let mut others = like[at + 1..].iter();
+        others.any(|other| one.0 == other.0 && one.1 != other.1 && one.2 != other.2)
+    });
+    assert!(differ, "{like:?}");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
 
