@@ -2,6 +2,9 @@
 
 #![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
 
+#[path = "hands/shop_sheet.rs"]
+mod typing;
+
 use std::collections::BTreeSet;
 use std::sync::{Arc, OnceLock};
 
@@ -18,41 +21,7 @@ use quillbore_job::shop::sheet::{
 };
 use quillbore_job::shop::{Shop, StandsIn};
 use quillbore_job::shop_history::{Changing, ShopHistory};
-
-fn day(text: &str) -> NaiveDate {
-    text.parse().expect("a day")
-}
-
-fn cells(list: List, at: At, cells: &[(Column, &str)]) -> ShopEdit {
-    let cells = cells
-        .iter()
-        .map(|(column, text)| (*column, (*text).to_owned()));
-    ShopEdit::SetCells {
-        list,
-        rows: vec![(at, cells.collect())],
-        unit: Unit::Mm,
-    }
-}
-
-fn line(line: ShopLine, text: &str) -> ShopEdit {
-    ShopEdit::SetLine {
-        line,
-        text: text.to_owned(),
-        unit: Unit::Mm,
-    }
-}
-
-fn done(edits: &[ShopEdit]) -> ShopSheet {
-    let mut sheet = ShopSheet::default();
-    for edit in edits {
-        sheet = apply_shop(&sheet, edit).expect("an edit");
-    }
-    sheet
-}
-
-fn shop(sheet: &ShopSheet) -> Shop {
-    Shop::of_sheet(sheet).expect("a shop")
-}
+use typing::{cells, day, done, line, shop};
 
 /// An empty sheet is the samples, row by row.
 #[test]

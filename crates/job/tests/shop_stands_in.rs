@@ -1,51 +1,16 @@
 //! What papers of a shop would print of a sample, and rate cards that can't be used as they are typed.
 
-#![expect(clippy::expect_used, reason = "a helper of tests fails by panic")]
+#[path = "hands/shop_sheet.rs"]
+mod typing;
 
-use chrono::NaiveDate;
-use quillbore_job::Unit;
 use quillbore_job::life::Blocker;
 use quillbore_job::shop::sheet::{
     ShopColumn as Column, ShopEdit, ShopLine, ShopList as List, ShopRowAt as At, ShopSheet,
     apply_shop,
 };
-use quillbore_job::shop::{NotSaid, Shop, ShopSays, StandsIn};
+use quillbore_job::shop::{NotSaid, ShopSays, StandsIn};
 use quillbore_job::words;
-
-fn day(text: &str) -> NaiveDate {
-    text.parse().expect("a day")
-}
-
-fn cells(list: List, at: At, cells: &[(Column, &str)]) -> ShopEdit {
-    let cells = cells
-        .iter()
-        .map(|(column, text)| (*column, (*text).to_owned()));
-    ShopEdit::SetCells {
-        list,
-        rows: vec![(at, cells.collect())],
-        unit: Unit::Mm,
-    }
-}
-
-fn line(line: ShopLine, text: &str) -> ShopEdit {
-    ShopEdit::SetLine {
-        line,
-        text: text.to_owned(),
-        unit: Unit::Mm,
-    }
-}
-
-fn done(edits: &[ShopEdit]) -> ShopSheet {
-    let mut sheet = ShopSheet::default();
-    for edit in edits {
-        sheet = apply_shop(&sheet, edit).expect("an edit");
-    }
-    sheet
-}
-
-fn shop(sheet: &ShopSheet) -> Shop {
-    Shop::of_sheet(sheet).expect("a shop")
-}
+use typing::{cells, day, done, line, shop};
 
 /// The first start of a shop with one machine of its own, one word where a rate should be: the other cells
 /// of the card stand, and no price leaves the house.

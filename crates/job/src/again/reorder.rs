@@ -11,7 +11,7 @@ use crate::edits::apply::apply;
 use crate::edits::edit::Edit;
 use crate::job::{Issued, Job};
 use crate::life::changed::{Changed, differing};
-use crate::life::order::{pays_in, quantity_of};
+use crate::life::order::{named_currency, pays_in, quantity_of};
 use crate::life::parts::{actual_hours, sum};
 use crate::life::trouble::is_open;
 use crate::pinned::paper::Paper;
@@ -19,7 +19,7 @@ use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::pinned::slip::view::View;
 use crate::shop::rows::Shop;
 use crate::typed::entry::Unit;
-use crate::typed::field::{Field, Value};
+use crate::typed::field::Field;
 use crate::typed::form::Form;
 use crate::typed::overrule::FigureKey;
 use crate::words::life as words;
@@ -204,10 +204,10 @@ pub fn last_price(old: &Job, quantity: u32) -> Option<LastPrice> {
                     .filter(|line| line.each.is_some())
                     .min_by_key(|line| line.quantity.abs_diff(quantity))?;
                 Some(LastPrice {
-                    currency: issued
-                        .currency
-                        .clone()
-                        .or_else(|| currency(issued.inputs.as_deref().unwrap_or(old))),
+                    currency: issued.currency.clone().or_else(|| {
+                        let then = issued.inputs.as_deref().unwrap_or(old);
+                        named_currency(then).map(str::to_owned)
+                    }),
                     from: LastFrom::Paper(issued.number.clone()),
                     date: Some(issued.date),
                     quantity: near.quantity,
@@ -233,13 +233,6 @@ fn ordered_price(old: &Job, quantity: u32) -> Option<LastPrice> {
         })
     });
     priced.min_by_key(|price| price.quantity.abs_diff(quantity))
-}
-
-/// The currency that a sheet names for its quotation, else the one in which its amounts were typed.
-fn currency(job: &Job) -> Option<String> {
-    let text = |field: Field| job.field(field).value().and_then(Value::text);
-    let named = text(Field::Currency).or_else(|| text(Field::AmountsIn));
-    named.map(str::to_owned)
 }
 
 impl LastPrice {

@@ -15,6 +15,9 @@ use crate::typed::overrule::FigureKey;
 /// of them are noted already.
 #[must_use]
 pub fn with_currencies(job: &Job, shop: &Shop, edit: &Edit) -> Option<Edit> {
+    if is_of_tables(edit) {
+        return None;
+    }
     let (after, _) = apply(job, edit).ok()?;
     let mut edits = Vec::new();
     // What stands there without an amount says nothing of the first one that is typed.
@@ -53,6 +56,20 @@ pub fn with_currencies(job: &Job, shop: &Shop, edit: &Edit) -> Option<Edit> {
     }
     edits.insert(0, edit.clone());
     Some(Edit::Together { edits })
+}
+
+/// Whether an edit is of the table of holes or of run records: they have no amounts, and are not read twice.
+fn is_of_tables(edit: &Edit) -> bool {
+    match edit {
+        Edit::SetCells { .. }
+        | Edit::InsertRows { .. }
+        | Edit::DeleteRows { .. }
+        | Edit::SetPlaces { .. }
+        | Edit::SetRows { .. }
+        | Edit::SetRuns { .. } => true,
+        Edit::Together { edits } => edits.iter().all(is_of_tables),
+        _ => false,
+    }
 }
 
 /// The currency that the shop had when the amounts of a sheet were typed, where it has another one now and

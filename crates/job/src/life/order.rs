@@ -142,11 +142,15 @@ pub fn quantity_of(job: &Job, order: View<'_, kind::Order>) -> Option<u32> {
 /// the one in which the sheet was typed; `None` where nothing says it.
 #[must_use]
 pub fn pays_in<'a>(job: &'a Job, order: View<'a, kind::Order>) -> Option<&'a str> {
-    let text = |field: Field| job.field(field).value().and_then(Value::text);
     let quoted = || quotation_of(job, order)?.currency.as_deref();
     let said = order.get(line::Currency).or_else(quoted);
-    said.or_else(|| text(Field::Currency))
-        .or_else(|| text(Field::AmountsIn))
+    said.or_else(|| named_currency(job))
+}
+
+/// The currency that a sheet names for its quotation, else the one in which its amounts were typed.
+pub(crate) fn named_currency(job: &Job) -> Option<&str> {
+    let text = |field: Field| job.field(field).value().and_then(Value::text);
+    text(Field::Currency).or_else(|| text(Field::AmountsIn))
 }
 
 /// The price of one in the quotation that an order answers, at just its quantity and in its currency.

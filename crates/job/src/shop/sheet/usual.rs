@@ -47,7 +47,7 @@ fn has_own_before(sheet: &ShopSheet, row: &ShopRow) -> bool {
 }
 
 /// The day that a card is typed to be valid from.
-pub(super) fn card_day(row: &ShopRow) -> Option<NaiveDate> {
+fn card_day(row: &ShopRow) -> Option<NaiveDate> {
     match row.cell(Column::ValidFrom).value() {
         Some(ShopValue::Date(day)) => Some(*day),
         _ => None,
@@ -56,14 +56,13 @@ pub(super) fn card_day(row: &ShopRow) -> Option<NaiveDate> {
 
 /// A new card goes on with what the one before it says.
 fn card_before(sheet: &ShopSheet, row: &ShopRow) -> BTreeMap<Column, String> {
-    let day_of = card_day;
-    let own = day_of(row);
+    let own = card_day(row);
     let before = sheet
         .own(List::Rates)
         .iter()
         .filter(|card| card.id != row.id);
-    let before = before.filter(|card| day_of(card) < own && day_of(card).is_some());
-    let newest = before.max_by_key(|card| (day_of(card), card.id));
+    let before = before.filter(|card| card_day(card) < own && card_day(card).is_some());
+    let newest = before.max_by_key(|card| (card_day(card), card.id));
     let mut cells = match newest {
         Some(card) => {
             let mut cells = usual(sheet, List::Rates, card);
