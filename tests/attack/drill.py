@@ -20,6 +20,8 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 DAY = "2026-11-25"
 DEMO = ROOT / "demo-jobs/26-0101.ron"
+# The invented shop: nothing is issued by a shop that has no name.
+SHOP = ROOT / "assets/sample-shelf/shop.ron"
 
 
 class Drill:
@@ -54,10 +56,11 @@ class Drill:
         return done
 
     def shelf(self, name):
-        """A shelf with one job and one issued quotation."""
+        """A shelf with a shop, one job and one issued quotation."""
         shelf = self.folder / name
         shelf.mkdir(parents=True, exist_ok=True)
         shutil.copy(DEMO, shelf)
+        shutil.copy(SHOP, shelf)
         self.expect((0,), *self.issue(shelf), "--adopt")
         return shelf
 
@@ -128,6 +131,7 @@ def pipes(drill):
     shelf = drill.shelf("pipes/shelf")
     os.mkfifo(shelf / "26-0102.ron")
     drill.expect((2,), "issue", "26-0102", "quotation", "--shelf", shelf, wait=10)
+    (shelf / "shop.ron").unlink()
     os.mkfifo(shelf / "shop.ron")
     drill.expect((2,), *drill.issue(shelf), wait=10)
     if new.exists():

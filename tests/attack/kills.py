@@ -188,8 +188,12 @@ class Issue(Scene):
         shutil.rmtree(self.shelf, ignore_errors=True)
         self.shelf.mkdir()
         shutil.copy(ROOT / "demo-jobs/26-0101.ron", self.shelf)
-        self.run(*self.words(), "--adopt")
+        # The invented shop: nothing is issued by a shop that has no name.
+        shutil.copy(ROOT / "assets/sample-shelf/shop.ron", self.shelf)
+        done = self.run(*self.words(), "--adopt")
         self.entries = self.papers()
+        if not self.entries:
+            sys.exit(f"nothing was issued, so nothing could be lost: {done.stderr}")
 
     def words(self):
         return ["issue", "26-0101", "quotation", "--shelf", str(self.shelf), "--date", DAYS[0]]
