@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use crate::hole::{Context, NotPlanned, PlannedFor};
+use crate::hole::{Context, NotPlanned, PlannedFor, SharedByLot};
 use crate::idx::Idx;
 use crate::input::{JobInput, RowInput};
 use crate::interpolate::linear_held;
@@ -111,7 +111,7 @@ pub enum Unbelievable {
 /// Formula: recorded over planned for spark minutes, length lost and gap; minutes by the clock with
 /// their planned parts. Pins tell the smallest hole, at the exit: `g = (size + taper - tube) / 2`.
 ///
-/// - `context`: of the job by the start values alone, see [`start_context`].
+/// - `by_start`: the job by the start values alone, see [`start_context`].
 /// - `tables`: what the shop knows.
 /// - `row`: the row that was drilled.
 /// - `ran`: what was written down.
@@ -139,7 +139,7 @@ pub enum Unbelievable {
 /// # Errors
 /// Where nothing can be learned of it.
 pub fn recorded(
-    context: &Context<'_>,
+    by_start: &ByStart<'_>,
     tables: &Tables,
     row: &RowInput,
     ran: &Ran,
@@ -159,7 +159,8 @@ pub fn recorded(
         }
         None => row,
     };
-    let planned = context.planned_for(row, ran.tube, ran.holes)?;
+    let ByStart { context, lot } = by_start;
+    let planned = context.planned_for(row, ran.tube, ran.holes, lot)?;
     let mut reading = Reading {
         ran,
         planned,
@@ -219,10 +220,20 @@ pub fn recorded(
     })
 }
 
+/// A job as [`recorded`] holds its records against: by the start values alone.
+#[derive(Clone, Debug)]
+pub struct ByStart<'a> {
+    context: Context<'a>,
+    lot: SharedByLot,
+}
+
 /// A job as [`recorded`] holds its records against: by the start values alone, whatever was learned and
 /// whatever somebody overruled.
 ///
-/// Formula: that of [`Context::new`] without records.
+/// Formula: holes by that of [`Context::new`] without records; a part is loaded and indexed as often as
+/// the clampings of the whole job ask for, and its holes share that evenly: a part with three marks that
+/// is loaded once is not loaded three times over in the records of the three. So do those of one tube its
+/// first electrode, which goes in before the clock runs.
 ///
 /// - `input`: the job.
 /// - `tables`: what the shop knows.
@@ -230,18 +241,29 @@ pub fn recorded(
 /// Result: one context for all records of the job.
 ///
 /// ```
-/// use quillbore_calc::recorded::start_context;
+/// use quillbore_calc::recorded::{Ran, recorded, start_context};
 /// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
 /// # use shop::*;
-/// let (input, tables) = (job(vec![through(0.8, 20.0)]), tables());
-/// let figures = start_context(&input, &tables).row_figures(&input.rows[0]);
-/// assert!((figures.minutes_in.unwrap().full_metal - 1.0135).abs() < 0.0005);
+/// let tables = tables();
+/// let ran = Ran { holes: 12.0, clock_min: Some(30.0), ..Ran::default() };
+/// let planned = |rows| {
+///     let input = job(rows);
+///     let context = start_context(&input, &tables);
+///     recorded(&context, &tables, &input.rows[0], &ran).unwrap().planned.clock_min
+/// };
+/// // Another mark of the same size takes on half of the loading: of sqrt(2 x 5) min for each part,
+/// // of a change it has more, sqrt(2 x 3) min: its share of the first, not waited for, is halved.
+/// let [row, other] = [through(0.8, 20.0), through(0.8, 20.0)];
+/// let [alone, beside] = [planned(vec![row.clone()]), planned(vec![row, other])];
+/// assert!((alone - beside - (f64::sqrt(10.0) - 0.1 * f64::sqrt(6.0)) / 2.0).abs() < 0.0005);
 /// ```
 ///
 /// Source: ours.
 #[must_use]
-pub fn start_context<'a>(input: &JobInput, tables: &'a Tables) -> Context<'a> {
-    Context::by_start_values(input, tables)
+pub fn start_context<'a>(input: &JobInput, tables: &'a Tables) -> ByStart<'a> {
+    let context = Context::by_start_values(input, tables);
+    let lot = context.shared_by_lot(input);
+    ByStart { context, lot }
 }
 
 impl From<NotPlanned> for NotUsed {

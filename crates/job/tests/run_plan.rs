@@ -9,6 +9,7 @@ use quillbore_job::life::{RunPlan, stretches};
 use quillbore_job::results::{Results, results_now};
 use quillbore_job::run_lines::runs_of_plan;
 use quillbore_job::slip::{kind, line};
+use quillbore_job::taught::taught;
 use quillbore_job::{Edit, Field, Form, Job, Line, Shop, SlipKind};
 
 fn shop() -> &'static Shop {
@@ -219,4 +220,49 @@ fn demo_jobs_are_planned_hole_by_hole() {
         }
     }
     assert!(planned_rows >= 10, "{planned_rows}");
+}
+
+/// What the pencil says by the clock is what a record is held against: a lot that goes as planned teaches
+/// that it did, however many marks share the loading of its parts.
+#[test]
+fn a_lot_that_goes_by_the_pencil_teaches_nothing_new() {
+    let mut of_one_size = Job::default();
+    for (at, mark) in ["A", "B", "C", "D", "E"].into_iter().enumerate() {
+        of_one_size = cells(
+            &of_one_size,
+            at,
+            &[mark, "1", "0.80 +-0.05", "14", "through"],
+        );
+    }
+    let of_one_size = field(&of_one_size, Field::Material, "718");
+    let of_one_size = field(&of_one_size, Field::Machine, "Wren");
+    for job in [job(), field(&of_one_size, Field::Quantity, "30")] {
+        let (_, plan) = planned(&job);
+        let mut recorded = job.clone();
+        let mut pencil = Vec::new();
+        for row in &job.rows {
+            let of_row = plan.left.iter().filter(|stretch| stretch.row == row.id);
+            let (holes, clock) = of_row.fold((0.0, 0.0), |(holes, clock), stretch| {
+                (
+                    holes + stretch.holes,
+                    clock + stretch.clock_min.expect("minutes"),
+                )
+            });
+            let (holes, minutes) = (format!("{holes}"), format!("{clock:.1}"));
+            let lines = [
+                (Line::Mark, row.mark.text()),
+                (Line::Holes, &holes),
+                (Line::FloorMinutes, &minutes),
+            ];
+            recorded = run(&recorded, &lines);
+            pencil.push(clock);
+        }
+        let held = taught(&recorded, shop());
+        assert_eq!(held.len(), pencil.len());
+        let against: f64 = (held.iter())
+            .map(|held| held.says.as_ref().expect("a plan").planned.clock_min)
+            .sum();
+        let off = pencil.iter().sum::<f64>() / against;
+        assert!((off - 1.0).abs() < 0.01, "{off}");
+    }
 }

@@ -7,7 +7,7 @@ use super::planned::Plan;
 use crate::idx::Idx;
 use crate::input::RowInput;
 use crate::job_figures::{Narrowed, OwnFigures};
-use crate::learn::{Factor, Likeness, family_id, grade_id, machine_id};
+use crate::learn::{Factor, Learns, Likeness, family_id, grade_id, machine_id};
 use crate::size::gap_of;
 use crate::tables::Material;
 
@@ -140,6 +140,7 @@ impl Context<'_> {
                 sigma: now.wear,
                 start_sigma: start.wear,
             },
+            wear_measured: lessons.speaks_of(Learns::Wear),
             gap: plan.gap.zip(by_table).map(|(gap, by_table)| Narrowed {
                 factor: gap.p50() / by_table.p50(),
                 sigma: gap.sigma(),

@@ -1,6 +1,8 @@
 //! What the start values say of holes that were drilled: what a run record is held against.
 
+use alloc::collections::BTreeMap;
 use alloc::rc::Rc;
+use alloc::sync::Arc;
 use alloc::vec::Vec;
 
 use super::context::Context;
@@ -8,10 +10,12 @@ use super::draw::{Draw, DrawnHole};
 use super::planned::Plan;
 use super::say_deep::is_thin_for_depth;
 use crate::idx::Idx;
-use crate::input::RowInput;
+use crate::input::{JobInput, RowInput};
+use crate::job_figures::HoleFigures;
 use crate::learn::{BreakageClass, Likeness};
 use crate::quantity::{Pace, ROUNDING_MM, Spread};
-use crate::rollup::Times;
+use crate::rollup::{Times, setup_counts};
+use crate::setup::setups;
 use crate::tables::{Material, Tube};
 
 /// What the start values say of holes that were drilled.
@@ -38,6 +42,16 @@ pub(crate) struct PlannedFor {
     pub(crate) thin: bool,
 }
 
+/// What the records of a lot share: what is done once for holes of several.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct SharedByLot {
+    /// A hole's share of loading the parts and of indexing them, as the clampings of the whole job ask for
+    /// it [min].
+    loading_min: f64,
+    /// Holes of the lot by the tube they are planned with.
+    of_tubes: BTreeMap<usize, f64>,
+}
+
 /// Why the start values say nothing of a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum NotPlanned {
@@ -57,6 +71,7 @@ impl Context<'_> {
         row: &RowInput,
         tube: Option<Idx<Tube>>,
         holes: f64,
+        lot: &SharedByLot,
     ) -> Result<PlannedFor, NotPlanned> {
         let material = self.one_material(row)?;
         let machine = self.machine.ok_or(NotPlanned::NoMachine)?;
@@ -84,6 +99,7 @@ impl Context<'_> {
             dressed_mm,
             plan.dress_share,
             holes,
+            lot.holes_of(tube),
         );
         let change_min = if facts.outer_mm <= self.start.thin_tube_mm {
             times.change_thin
@@ -91,16 +107,13 @@ impl Context<'_> {
             times.change
         };
         let between_min = changes * change_min + dressings * times.dressing;
-        let in_a_part = f64::from(super::planned::places(row)).max(1.0);
-        let parts = holes / in_a_part;
-        let moves = index_moves(row);
         let ends = hole.stages.iter().flatten().count() as f64;
         Ok(PlannedFor {
             like: like.ok_or(NotPlanned::NoMaterial)?,
             tube,
             burn_min: holes * hole.sparking_min,
             wear_min: holes * inside_min + between_min,
-            handling_min: holes * approach_min + parts * (times.load + moves * times.index),
+            handling_min: holes * (approach_min + lot.loading_min),
             wear_mm: holes * hole.wear_mm,
             gap: plan.gap,
             taper_mm: plan.taper_mm,
@@ -109,6 +122,34 @@ impl Context<'_> {
             deep: deep_mm / facts.outer_mm,
             thin: is_thin_for_depth(facts.outer_mm),
         })
+    }
+
+    /// What the records of a job's lot share.
+    pub(crate) fn shared_by_lot(&self, input: &JobInput) -> SharedByLot {
+        let holes: Vec<Arc<HoleFigures>> = (input.rows.iter())
+            .map(|row| Arc::new(self.row_figures(row)))
+            .collect();
+        let parts = input.quantity.unwrap_or(1).max(1);
+        let mut of_tubes = BTreeMap::new();
+        for hole in &holes {
+            if let Some(tube) = hole.tube {
+                *of_tubes.entry(tube.at()).or_insert(0.0) += f64::from(hole.places);
+            }
+        }
+        of_tubes.values_mut().for_each(|of| *of *= f64::from(parts));
+        let loading_min = self.machine.map_or(0.0, |machine| {
+            let times = Times::new(&self.start, machine, Pace::Median);
+            let clampings = setups(input, &holes, Some(machine)).figures;
+            let counts = setup_counts(&clampings, parts, &times);
+            let minutes =
+                counts.loads as f64 * times.load + counts.index_moves as f64 * times.index;
+            let in_a_part: f64 = holes.iter().map(|hole| f64::from(hole.places)).sum();
+            minutes / (f64::from(parts) * in_a_part.max(1.0))
+        });
+        SharedByLot {
+            loading_min,
+            of_tubes,
+        }
     }
 
     /// The one material that a row is drilled in.
@@ -128,13 +169,22 @@ impl Context<'_> {
     }
 }
 
-/// Electrode changes between holes of one kind, and dressings.
+impl SharedByLot {
+    /// Holes of the lot that are planned with a tube.
+    fn holes_of(&self, tube: Idx<Tube>) -> f64 {
+        self.of_tubes.get(&tube.at()).copied().unwrap_or(0.0)
+    }
+}
+
+/// Electrode changes between holes of one kind, and dressings. The first electrode of a tube goes in with
+/// its guide, before the clock runs: all holes of the lot that it drills share that.
 fn between(
     hole: &DrawnHole,
     usable_mm: f64,
     dressed_mm: f64,
     dress_share: f64,
     holes: f64,
+    of_lot: f64,
 ) -> [f64; 2] {
     let (mut electrodes, mut ends) = (0.0, 0.0);
     for stage in hole.stages.iter().flatten() {
@@ -145,19 +195,6 @@ fn between(
         ends += holes;
     }
     let dressings = (ends - electrodes).max(0.0) * dress_share;
-    [(electrodes - 1.0).max(0.0), dressings]
-}
-
-/// Index moves of one part: one for each direction where there are several.
-fn index_moves(row: &RowInput) -> f64 {
-    let mut seen: Vec<[u64; 3]> = (row.places.iter())
-        .map(|place| place.axis.map(f64::to_bits))
-        .collect();
-    seen.sort_unstable();
-    seen.dedup();
-    if seen.len() > 1 {
-        seen.len() as f64
-    } else {
-        0.0
-    }
+    let first = holes / of_lot.max(holes);
+    [(electrodes - first).max(0.0), dressings]
 }

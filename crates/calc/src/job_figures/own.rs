@@ -14,6 +14,8 @@ pub struct OwnFigures {
     pub burn: Narrowed,
     /// Length of electrode lost.
     pub wear: Narrowed,
+    /// Whether some record measured a length; where none did, wear goes along with the minutes.
+    pub wear_measured: bool,
     /// Gap per side, where it is known.
     pub gap: Option<Narrowed>,
 }

@@ -201,10 +201,9 @@ impl Lessons {
     /// Source: as [`learn`].
     #[must_use]
     pub fn foresee(&self, like: &Likeness) -> Option<Prediction> {
-        let speaks = |factor| self.spoken_of.contains(&factor);
         let learned = self.learned.as_ref();
         learned
-            .filter(|_| speaks(Learns::Burn) || speaks(Learns::Wear))
+            .filter(|_| self.speaks_of(Learns::Burn) || self.speaks_of(Learns::Wear))
             .map(|learned| learned.predict(like))
     }
 
@@ -374,11 +373,16 @@ impl Lessons {
         self.deepest.get(&key).copied().unwrap_or(0.0)
     }
 
+    /// Whether some record tells anything of a factor by itself.
+    pub(crate) fn speaks_of(&self, factor: Learns) -> bool {
+        self.spoken_of.contains(&factor)
+    }
+
     /// A factor on a start value for a lot like this one; `None` where no record speaks of it.
     fn factor(&self, factor: Learns, like: &Likeness) -> Option<Factor> {
         let learned = self.learned.as_ref()?;
-        let speaks = self.spoken_of.contains(&factor);
-        speaks.then(|| learned.predict(like).factors[factor as usize])
+        self.speaks_of(factor)
+            .then(|| learned.predict(like).factors[factor as usize])
     }
 }
 

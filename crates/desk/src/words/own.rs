@@ -95,10 +95,14 @@ pub fn in_short(rows: &[&OwnFigures], form: Form) -> Option<String> {
         }
     };
     let (burn, wear) = (range(|own| own.burn.factor), range(|own| own.wear.factor));
-    Some(format!(
-        "minutes {burn}, wear {wear} the start values: {}",
-        own::records(behind)
-    ))
+    let records = own::records(behind);
+    Some(if rows.iter().any(|own| own.wear_measured) {
+        format!("minutes {burn}, wear {wear} the start values: {records}")
+    } else {
+        format!(
+            "minutes {burn} the start values, wear with them {wear} (no run measured a length): {records}"
+        )
+    })
 }
 
 /// What a run record was held against, and whether it counts.

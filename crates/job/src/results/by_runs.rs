@@ -13,6 +13,8 @@ pub struct ByRuns {
     pub minutes: f64,
     /// Factor on the wear of the lot by the start values.
     pub wear: f64,
+    /// Whether some run measured a length; where none did, wear goes along with the minutes.
+    pub wear_measured: bool,
 }
 
 impl ByRuns {
@@ -43,6 +45,11 @@ impl ByRuns {
             behind: figures.behind(),
             minutes: ratio(minutes, minutes_at_start),
             wear: ratio(wear, wear_at_start),
+            wear_measured: figures
+                .holes
+                .iter()
+                .filter_map(|hole| hole.own.as_deref())
+                .any(|own| own.wear_measured),
         }
     }
 }

@@ -249,12 +249,16 @@ fn by_runs(figures: &JobFigures) -> [(String, f64); 3] {
         behind,
         minutes,
         wear,
+        wear_measured,
     } = ByRuns::of(figures);
     let records = behind.map_or(0, |behind| behind.grade);
     let rounded = |factor: f64| libm::round(factor * 100.0) / 100.0;
     [
         (rows_of::RECORDS.to_owned(), f64::from(records)),
         (rows_of::MINUTES_BY_RUNS.to_owned(), rounded(minutes)),
-        (rows_of::WEAR_BY_RUNS.to_owned(), rounded(wear)),
+        (
+            rows_of::wear_by_runs(wear_measured || behind.is_none()).to_owned(),
+            rounded(wear),
+        ),
     ]
 }

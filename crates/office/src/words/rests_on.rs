@@ -77,5 +77,11 @@ pub(crate) const RECORDS: &str = "run records of this material";
 /// What run records make of the sparking minutes of the lot.
 pub(crate) const MINUTES_BY_RUNS: &str = "minutes by this shop's runs, x the start values";
 
-/// What run records make of the wear of the lot.
-pub(crate) const WEAR_BY_RUNS: &str = "wear by this shop's runs, x the start values";
+/// What run records make of the wear of the lot, whether or not one of them measured a length.
+pub(crate) const fn wear_by_runs(measured: bool) -> &'static str {
+    if measured {
+        "wear by this shop's runs, x the start values"
+    } else {
+        "wear as the minutes suggest it (no run measured a length), x the start values"
+    }
+}
