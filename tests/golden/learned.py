@@ -24,6 +24,7 @@ START = {
     "handling_machine": 0.20, "gap_shop": 0.25, "handling_lot": 0.15, "gap_machine": 0.15, "gap_size_class": 0.10, "gap_lot": 0.10,
 }
 HOLE, YEAR, FREEDOM, ROUNDS, WORTH_LOTS = 0.15, 0.1, 4.0, 5, 15.0
+OF_A_KIND = 0.3
 ESTIMATES_LOT = 2
 PARTS = ("burn", "wear", "handling", "gap")
 
@@ -110,6 +111,12 @@ def records():
     return made
 
 
+def apart(floor):
+    """How far what is not burned may lie off in holes of one kind, as a share of all minutes."""
+    rest = floor["wear_min"] + floor["handling_min"]
+    return OF_A_KIND * rest / (floor["burn_min"] + rest)
+
+
 def main():
     warnings.simplefilter("ignore")
     made = records()
@@ -135,7 +142,7 @@ def main():
             told.append({
                 "lot": record["lot"], "kind": "floor", "floor": record["floor"],
                 "sums": [features.of(part, record["like"]) for part in PARTS[:3]],
-                "variance": holes + age + record["floor"]["reading"]**2,
+                "variance": holes + age + record["floor"]["reading"]**2 + apart(record["floor"])**2,
             })
     wanted = [[features.of(part, like) for part in PARTS] for like in asked]
     known = len(features.place)

@@ -25,9 +25,10 @@ pub(crate) struct PlannedFor {
     pub(crate) tube: Idx<Tube>,
     /// Minutes that go with the feed [min].
     pub(crate) burn_min: f64,
-    /// Minutes that go with the wear: electrode changes and dressings [min].
+    /// Minutes that go with the wear: electrode changes [min].
     pub(crate) wear_min: f64,
-    /// Minutes of touch-off, drawing out, index moves and loading [min].
+    /// Minutes of touch-off, drawing out, index moves, loading and dressing [min]: how often a tip is
+    /// dressed goes by the holes, and how long it takes by whoever does it.
     pub(crate) handling_min: f64,
     /// Length of electrode lost [mm].
     pub(crate) wear_mm: f64,
@@ -106,14 +107,13 @@ impl Context<'_> {
         } else {
             times.change
         };
-        let between_min = changes * change_min + dressings * times.dressing;
         let ends = hole.stages.iter().flatten().count() as f64;
         Ok(PlannedFor {
             like: like.ok_or(NotPlanned::NoMaterial)?,
             tube,
             burn_min: holes * hole.sparking_min,
-            wear_min: holes * inside_min + between_min,
-            handling_min: holes * (approach_min + lot.loading_min),
+            wear_min: holes * inside_min + changes * change_min,
+            handling_min: holes * (approach_min + lot.loading_min) + dressings * times.dressing,
             wear_mm: holes * hole.wear_mm,
             gap: plan.gap,
             taper_mm: plan.taper_mm,

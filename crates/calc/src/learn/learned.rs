@@ -81,7 +81,8 @@ impl Factor {
 /// burn and wear of a term go together. A record tells the logarithm of recorded over planned, or of
 /// minutes on the floor, `ln(B exp b + W exp w + H exp h)`, straightened about what is believed;
 /// its error is Student's t with 4 degrees of freedom, variance `hole^2/n + reading^2 + 0.1^2` a
-/// year. Weights `(4 + 1) / (4 + e^2)` and the scatter from lot to lot (worth 15 lots before any)
+/// year, and for minutes on the floor `(0.3 (W + H) / (B + W + H))^2`: how long it takes to change and
+/// load differs from kind to kind of holes, of which no term tells. Weights `(4 + 1) / (4 + e^2)` and the scatter from lot to lot (worth 15 lots before any)
 /// are found anew in 5 rounds.
 ///
 /// - `records`: of the shop, in any order; figures that can't be are left out.

@@ -47,7 +47,7 @@ pub struct Floor {
     pub minutes: f64,
     /// Planned minutes that go with the feed [min], 0 and up.
     pub burn_min: f64,
-    /// Planned minutes that go with the wear: changes and dressings [min], 0 and up.
+    /// Planned minutes that go with the wear: electrode changes [min], 0 and up.
     pub wear_min: f64,
     /// Planned minutes of handling [min], 0 and up.
     pub handling_min: f64,
