@@ -85,6 +85,7 @@ fn evidence(count: usize) -> Vec<Evidence> {
         ends: 20.0,
         broken: Some(0.0),
         class: BreakageClass::Usual,
+        size_mm: None,
         pieces: None,
         deep: 20.0,
         thin: false,

@@ -92,6 +92,8 @@ pub enum Kind {
     },
     /// The tube that somebody chose is oversize more often than not, or hardly ever right.
     TubeMisses { inside: f64, over: f64 },
+    /// Another tube has drilled this size before, by its pins.
+    OtherTubeDrilledIt { tube_mm: f64, size_mm: f64 },
     /// No guide for the tube.
     NoGuide { tube_mm: f64 },
     /// The drawer holds fewer tubes than the kit, together with those of jobs on the floor, asks for; what
@@ -244,6 +246,7 @@ impl Kind {
             Self::LowerAssumed { .. } => "lower-assumed",
             Self::LimitsNotHeld { .. } => "limits-not-held",
             Self::TubeMisses { .. } => "tube-misses",
+            Self::OtherTubeDrilledIt { .. } => "other-tube-drilled-it",
             Self::NoGuide { .. } => "no-guide",
             Self::TubesShort { .. } => "tubes-short",
             Self::GuidesShort { .. } => "guides-short",

@@ -204,6 +204,7 @@ pub fn recorded(
         broken,
         class: planned.class,
         pieces,
+        size_mm: gap.and(mean(&ran.sizes_mm)),
         deep: planned.deep,
         thin: planned.thin,
     };
@@ -321,12 +322,9 @@ impl Reading<'_> {
 
     fn gap(&mut self, tables: &Tables) -> Option<Ratio> {
         let sizes = &self.ran.sizes_mm;
-        if sizes.is_empty() {
-            return None;
-        }
         let tube_mm = self.planned.like.tube_mm;
         let count = sizes.len() as f64;
-        let mean_mm = sizes.iter().sum::<f64>() / count;
+        let mean_mm = mean(sizes)?;
         let gap_mm = (mean_mm + self.planned.taper_mm - tube_mm) / 2.0;
         let told = Unbelievable::Size(mean_mm, tube_mm);
         let reading = gap_reading_mm(&tables.start, tube_mm, count) / gap_mm;
@@ -351,6 +349,11 @@ impl Reading<'_> {
             reading,
         })
     }
+}
+
+fn mean(sizes_mm: &[f64]) -> Option<f64> {
+    let count = sizes_mm.len() as f64;
+    (count > 0.0).then(|| sizes_mm.iter().sum::<f64>() / count)
 }
 
 /// How far a gap per side by pins may be off: the tube's tolerance, the holes' scatter and the pins'

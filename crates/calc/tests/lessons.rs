@@ -14,14 +14,15 @@ mod shop;
 use std::sync::Arc;
 
 use quillbore_calc::assemble::quick;
-use quillbore_calc::finding::{Kind, Level};
+use quillbore_calc::finding::{Kind, Level, Remedy};
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::learn::{
     BreakageClass, BurnAndWear, Evidence, Learns, Lessons, Likeness, after_test_burn, learn,
 };
 use quillbore_calc::recorded::{NotUsed, Ran, Recorded, Unbelievable, recorded, start_context};
-use quillbore_calc::{JobFigures, JobInput, Spread, Tables};
+use quillbore_calc::tables::Tube;
+use quillbore_calc::{Idx, JobFigures, JobInput, Spread, Tables};
 use shop::{job, start_values, tables, through};
 
 fn input() -> JobInput {
@@ -391,4 +392,55 @@ fn a_test_burn_tells_what_a_record_of_another_lot_would() {
         lots: [0.3; 2],
     };
     assert_eq!(after_test_burn(&known, together, 10.0, 0.15), [0.3; 2]);
+}
+
+/// A tube that drilled the size by its pins is told where the plan takes another, until the planned one has
+/// drilled it, too.
+#[test]
+fn a_tube_that_drilled_this_size_is_told_where_the_plan_takes_another() {
+    let tables = tables();
+    let tube = |outer_mm: f64| Idx::find(&tables.tubes, |tube| tube.outer_mm == outer_mm);
+    let pinned = |outer_mm: f64, size_mm: f64, age_years: f64| {
+        let ran = Ran {
+            tube: tube(outer_mm),
+            sizes_mm: vec![size_mm],
+            age_years,
+            ..ran()
+        };
+        evidence(&ran)
+    };
+    let told = |evidence: &[Evidence], input: &JobInput| {
+        let figures = quick(input, &taught(evidence));
+        let outer = |tube: Idx<Tube>| tube.of(&tables.tubes).map(|tube| tube.outer_mm);
+        let planned = figures.holes[0].tube.and_then(outer);
+        let findings = figures.holes[0].findings.iter();
+        let told = findings.filter(|finding| finding.kind.code() == "other-tube-drilled-it");
+        let told: Vec<_> = told
+            .map(|told| {
+                let Some(Remedy::UseTube(row, tube)) = told.remedy else {
+                    panic!("no tube to use");
+                };
+                (told.kind.clone(), row, outer(tube))
+            })
+            .collect();
+        (planned, told)
+    };
+    let (planned, nothing) = told(&[], &input());
+    assert_eq!((planned, nothing.len()), (Some(0.7), 0));
+    let other = pinned(0.6, 0.76, 0.5);
+    let (planned, said) = told(&[other], &input());
+    assert_ne!(planned, Some(0.6));
+    let kind = Kind::OtherTubeDrilledIt {
+        tube_mm: 0.6,
+        size_mm: 0.76,
+    };
+    assert_eq!(said, [(kind, input().rows[0].id, Some(0.6))]);
+    // Outside the limits it is no help, and what the planned tube drilled since then counts for more.
+    assert_eq!(told(&[pinned(0.6, 0.65, 0.5)], &input()).1.len(), 0);
+    assert_eq!(told(&[other, pinned(0.7, 0.80, 0.1)], &input()).1.len(), 0);
+    assert_eq!(told(&[pinned(0.7, 0.80, 0.9), other], &input()).1.len(), 1);
+    // Somebody chose: nothing is to be said.
+    let mut chosen = input();
+    chosen.rows[0].tube = tube(0.7);
+    assert_eq!(told(&[other], &chosen).1.len(), 0);
 }

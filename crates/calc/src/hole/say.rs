@@ -37,6 +37,7 @@ pub(super) fn findings(context: &Context<'_>, row: &RowInput, plan: &Plan) -> Ve
     voice.layers();
     voice.tube();
     voice.size();
+    voice.drilled_before();
     voice.meeting();
     if let Some(way) = &plan.way {
         voice.way(way);

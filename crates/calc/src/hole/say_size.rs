@@ -8,7 +8,8 @@ use crate::figure::Figure;
 use crate::finding::{Kind, Level, Remedy};
 use crate::idx::Idx;
 use crate::job_figures::{Chance, Verdict};
-use crate::quantity::Limits;
+use crate::learn::{Pinned, grade_id, machine_id};
+use crate::quantity::{Limits, ROUNDING_MM};
 use crate::size::{effort, verdict};
 use crate::tables::Tube;
 
@@ -102,6 +103,45 @@ impl Voice<'_> {
             });
             self.say(Level::Check, Kind::TubeMisses { inside, over }, better);
         }
+    }
+
+    /// Where the shop has drilled this size with another tube: what went once is told beside what all
+    /// pins together make of the gap.
+    pub(super) fn drilled_before(&mut self) {
+        let (context, row, plan) = (self.context, self.row, self.plan);
+        let typed = context.overruled(Figure::Electrode(row.id)).is_some();
+        let grade = context.materials_of(row).next();
+        let (Some(lessons), Some(limits), Some(facts), Some(grade)) =
+            (context.lessons, plan.limits_mm, plan.facts, grade)
+        else {
+            return;
+        };
+        if typed || row.tube.is_some() {
+            return;
+        }
+        let is_planned = |tube_mm: f64| libm::fabs(tube_mm - facts.outer_mm) < ROUNDING_MM;
+        let went = lessons
+            .pinned(grade_id(grade), machine_id(context.setting.machine))
+            .filter(|pinned| limits.lower <= pinned.size_mm && pinned.size_mm <= limits.upper);
+        // The newest that came out right is the one that counts.
+        let Some(went) = { went }.next().filter(|went| !is_planned(went.tube_mm)) else {
+            return;
+        };
+        let Pinned {
+            tube_mm, size_mm, ..
+        } = *went;
+        let alike = |tube: &Tube| libm::fabs(tube.outer_mm - tube_mm) < ROUNDING_MM;
+        let long = plan.tube.and_then(|tube| tube.of(&context.tables.tubes));
+        let long = |tube: &Tube| long.is_none_or(|long| tube.length_mm >= long.length_mm);
+        let tubes = &context.tables.tubes;
+        let tube = Idx::find(tubes, |tube| alike(tube) && long(tube));
+        let remedy = tube.or_else(|| Idx::find(tubes, alike));
+        let kind = Kind::OtherTubeDrilledIt { tube_mm, size_mm };
+        self.say(
+            Level::Note,
+            kind,
+            remedy.map(|tube| Remedy::UseTube(row.id, tube)),
+        );
     }
 
     /// Limits closer than any effort holds.

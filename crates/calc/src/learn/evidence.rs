@@ -15,6 +15,8 @@ pub struct Evidence {
     pub class: BreakageClass,
     /// Good and spoiled parts, where somebody counted, 0 and up.
     pub pieces: Option<[f64; 2]>,
+    /// Mean size by pins [mm], where it could be used.
+    pub size_mm: Option<f64>,
     /// Depth from one end in tube diameters [-].
     pub deep: f64,
     /// The tube counts as thin where depth over diameter is judged.

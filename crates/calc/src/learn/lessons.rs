@@ -31,6 +31,8 @@ pub struct Lessons {
     /// Grades with the lots of their records.
     lots: BTreeSet<(u32, u32)>,
     by_family: BTreeMap<u32, u32>,
+    /// Tubes and the sizes that they drilled by pins [mm], by grade, the newest last.
+    pinned: BTreeMap<u32, Vec<Pinned>>,
     /// Deepest that was drilled, in tube diameters, by family and whether the tube was thin.
     deepest: BTreeMap<(u32, bool), f64>,
 }
@@ -83,6 +85,18 @@ impl Counted {
     }
 }
 
+/// A size that a tube drilled, by pins.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Pinned {
+    /// The machine, by its number among the tables'.
+    machine: u32,
+    /// The tube's diameter [mm].
+    pub(crate) tube_mm: f64,
+    /// What it drilled [mm].
+    pub(crate) size_mm: f64,
+    age_years: f64,
+}
+
 impl Lessons {
     /// What these records teach.
     ///
@@ -117,6 +131,9 @@ impl Lessons {
         for told in &evidence {
             lessons.count(told);
         }
+        for pinned in lessons.pinned.values_mut() {
+            pinned.sort_by(|one, other| other.age_years.total_cmp(&one.age_years));
+        }
         Self {
             evidence,
             ..lessons
@@ -139,8 +156,23 @@ impl Lessons {
             self.lots.insert((like.grade, told.record.lot));
             *self.by_family.entry(like.family).or_default() += 1;
         }
+        if let Some(size_mm) = told.size_mm {
+            let pinned = Pinned {
+                machine: like.machine,
+                tube_mm: like.tube_mm,
+                size_mm,
+                age_years: told.record.age_years,
+            };
+            self.pinned.entry(like.grade).or_default().push(pinned);
+        }
         let deep = self.deepest.entry((like.family, told.thin)).or_default();
         *deep = deep.max(told.deep);
+    }
+
+    /// Sizes that a machine drilled in a grade by pins, the newest first.
+    pub(crate) fn pinned(&self, grade: u32, machine: u32) -> impl Iterator<Item = &Pinned> {
+        let of_grade = self.pinned.get(&grade).into_iter().flatten().rev();
+        of_grade.filter(move |pinned| pinned.machine == machine)
     }
 
     /// What the records say.

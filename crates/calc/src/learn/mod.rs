@@ -14,7 +14,7 @@ mod told;
 pub use evidence::{BreakageClass, Evidence};
 pub use learned::{Believed, Factor, Learned, Prediction, learn};
 pub use lessons::{Behind, Breakage, Lessons};
-pub(crate) use lessons::{family_id, grade_id, machine_id};
+pub(crate) use lessons::{Pinned, family_id, grade_id, machine_id};
 pub use record::{Floor, Likeness, Ratio, Record, Told};
 pub use terms::{CLASS_ENDS_MM, Learns, Term};
 pub use test_burn::{BurnAndWear, after_test_burn};

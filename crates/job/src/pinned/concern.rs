@@ -87,6 +87,7 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::LimitsTooClose { .. }
         | Kind::LimitsNotHeld { .. }
         | Kind::TubeMisses { .. }
+        | Kind::OtherTubeDrilledIt { .. }
         | Kind::NoGuide { .. }
         | Kind::TubesShort { .. }
         | Kind::GuidesShort { .. }

@@ -348,6 +348,7 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::LowerAssumed { .. }
         | Kind::LimitsNotHeld { .. }
         | Kind::TubeMisses { .. }
+        | Kind::OtherTubeDrilledIt { .. }
         | Kind::NoGuide { .. }
         | Kind::TubesShort { .. }
         | Kind::GuidesShort { .. }

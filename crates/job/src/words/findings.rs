@@ -81,6 +81,11 @@ impl Speaker<'_> {
                 self.form.percent(*inside),
                 self.form.percent(*over)
             ),
+            Kind::OtherTubeDrilledIt { tube_mm, size_mm } => format!(
+                "By its pins an electrode of {} has drilled {} in this material on this machine: the plan takes another, by all that pins have said of gaps.",
+                self.length(*tube_mm),
+                self.length(*size_mm)
+            ),
             Kind::NoGuide { tube_mm } => format!(
                 "There is no guide for an electrode of {}: it cannot be drilled without its guide.",
                 self.length(*tube_mm)

@@ -110,6 +110,7 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::LowerAssumed { .. }
         | Kind::LimitsNotHeld { .. }
         | Kind::TubeMisses { .. }
+        | Kind::OtherTubeDrilledIt { .. }
         | Kind::NoGuide { .. }
         | Kind::LimitsNotToBePromised { .. }
         | Kind::LimitsTight { .. }
