@@ -56,11 +56,19 @@ fn a_traveler_keeps_kit_and_guides_until_delivery() {
     let text = write_job(&job);
     assert!(IN_FILES.iter().all(|entry| text.contains(entry)), "{text}");
     assert_eq!(drawn(&read_job(text.as_bytes()).expect("it opens")), kept);
-    let ran = run(&job, &[(Line::Holes, "400")]);
-    let used = of(Thing::Electrode, 4, &[(1, None)]);
+    // 400 of 900 holes, by nobody knows how many electrodes.
+    let unsaid = run(&job, &[(Line::Holes, "400")]);
+    assert_eq!(drawn(&unsaid), kept);
+    let numbered = [(Line::Holes, "400"), (Line::ElectrodeNumber, "1 to 3")];
+    let ran = run(&job, &numbered);
+    let used = of(Thing::Electrode, 2, &[(3, None)]);
     assert_eq!(drawn(&ran), [used, of(Thing::Guide, 150, &[])]);
     let sent = pin(&ran, SlipKind::Delivery, &[(Line::Count, "25")]);
-    assert_eq!(drawn(&sent), [of(Thing::Electrode, 0, &[(1, None)])]);
+    assert_eq!(drawn(&sent), [of(Thing::Electrode, 0, &[(3, None)])]);
+    // All 900 holes are drilled: nothing of the kit is wanted any more.
+    let drilled = run(&ran, &[(Line::Holes, "500"), (Line::Electrodes, "1")]);
+    let used = of(Thing::Electrode, 0, &[(3, None), (1, None)]);
+    assert_eq!(drawn(&drilled), [used]);
 }
 
 /// A traveler of before guides were kept names none.

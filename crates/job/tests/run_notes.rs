@@ -7,7 +7,8 @@ mod hands;
 use hands::{cells, field, pin, ring};
 use quillbore_calc::finding::Level;
 use quillbore_job::results::{Beside, NoteKind, Results, RunFault, Telling, results_quick};
-use quillbore_job::{Field, Job, Line, Shop, SlipKind};
+use quillbore_job::slip::kind;
+use quillbore_job::{Field, Job, Line, Shop, SlipKind, life};
 
 fn shop() -> &'static Shop {
     Shop::embedded().expect("the shop")
@@ -53,7 +54,12 @@ fn base() -> Job {
 
 #[test]
 fn a_record_that_can_be_is_left_in_peace() {
-    let mut job = base();
+    // What becomes of the scrap is said.
+    let mut job = pin(
+        &base(),
+        SlipKind::Nonconformance,
+        &[(Line::NotSent, "1"), (Line::Closed, "2026-05-06")],
+    );
     for lines in [
         &[
             (Line::Date, "2026-05-04"),
@@ -156,9 +162,9 @@ fn each_entry_that_cannot_be_is_told_beside_its_line() {
         ),
         (&[(Line::Good, "26")], Line::Good, RunFault::TooManyParts),
         (
-            &[(Line::Mark, ""), (Line::Good, "25"), (Line::Scrap, "1")],
-            Line::Good,
-            RunFault::TooManyParts,
+            &[(Line::Good, "24"), (Line::Scrap, "1")],
+            Line::Scrap,
+            RunFault::ScrapUnsaid,
         ),
         (&[(Line::Holes, "901")], Line::Holes, RunFault::TooManyHoles),
         (&[(Line::Pins, "0.80 go")], Line::Pins, RunFault::PinsUnread),
@@ -285,4 +291,62 @@ fn no_minutes_are_told_as_what_cannot_be_read() {
         .map(|note| note.beside)
         .collect();
     assert_eq!(unread, [Beside::Slip(1, Some(Line::SparkMinutes))]);
+}
+
+/// Parts that are scrap stay to be delivered until a non-conformance says that they are done again or never
+/// will be; one that is scrap at two marks is one part.
+#[test]
+fn scrap_is_told_until_somebody_says_what_becomes_of_it() {
+    let ordered = pin(&base(), SlipKind::Order, &[(Line::Quantity, "25")]);
+    let scrap = [(Line::Good, "24"), (Line::Scrap, "1")];
+    let of_b = [&scrap[..], &[(Line::Mark, "B")]].concat();
+    let ran = run(&run(&ordered, &scrap), &of_b);
+    let sent = pin(&ran, SlipKind::Delivery, &[(Line::Count, "24")]);
+    // Beside the newest line that counts any.
+    let newest = ran.slips_of::<kind::Run>().last().expect("a record").id();
+    assert_eq!(told(&sent), [(newest, Line::Scrap, RunFault::ScrapUnsaid)]);
+    assert!(said(&sent)[0].contains("1 part is scrap"));
+    assert_eq!(life::left_to_deliver(&sent), Some(1));
+    let with = |line| pin(&sent, SlipKind::Nonconformance, &[(line, "1")]);
+    let again = with(Line::Redo);
+    assert_eq!(
+        (told(&again), life::left_to_deliver(&again)),
+        (vec![], Some(1))
+    );
+    let never = with(Line::NotSent);
+    assert_eq!(
+        (told(&never), life::left_to_deliver(&never)),
+        (vec![], Some(0))
+    );
+    assert_eq!(life::state(&never), life::State::Delivered);
+}
+
+/// Of an electrode that lies counted a record says how many it took.
+#[test]
+fn a_record_that_says_no_number_of_electrodes_is_told_where_they_are_counted() {
+    let mut shop = shop().clone();
+    let told = |shop: &Shop, lines: &[(Line, &str)]| {
+        let named = [
+            &[(Line::TubeUsed, "brass 0.70 x 400"), (Line::Holes, "9")],
+            lines,
+        ]
+        .concat();
+        let notes = results_quick(&run(&base(), &named), shop).notes.into_iter();
+        notes
+            .filter(|note| note.kind == NoteKind::Run(RunFault::ElectrodesUnsaid))
+            .map(|note| note.level)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(told(&shop, &[]), []);
+    for tube in &mut shop.tables.tubes {
+        tube.stock = Some(12);
+    }
+    assert_eq!(told(&shop, &[]), [Level::Note]);
+    for said in [
+        (Line::Electrodes, "2"),
+        (Line::ElectrodeNumber, "1 to 2"),
+        (Line::TubeAfter, "140"),
+    ] {
+        assert_eq!(told(&shop, &[said]), []);
+    }
 }

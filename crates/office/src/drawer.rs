@@ -87,7 +87,8 @@ impl Drawer {
 /// What lies in the drawer; what `but` itself keeps doesn't count, so that a job's own kit is not held
 /// against it.
 ///
-/// What was used on the day of the count is taken to be counted already.
+/// What was used on the day of the count is taken to be counted already; whether it was nobody knows, so
+/// while its job is on the floor it stays kept as well, and what is free is rather too little than too much.
 #[must_use]
 pub fn drawer(shop: &Shop, pool: &Pool, but: Option<&JobKey>) -> Drawer {
     let mut all = counted(shop);
@@ -116,7 +117,15 @@ pub fn drawer(shop: &Shop, pool: &Pool, but: Option<&JobKey>) -> Drawer {
             lies.kept_ends += u64::from(drawn.reserved);
             lies.reserved = guide.needed_for(lies.kept_ends);
         } else {
-            lies.reserved = lies.reserved.saturating_add(drawn.reserved);
+            let that_day = drawn
+                .used
+                .iter()
+                .filter(|used| used.date.as_ref() == counted);
+            let that_day = that_day.map(|used| used.count).sum::<u32>();
+            let unsure = if drawn.reserved > 0 { that_day } else { 0 };
+            lies.reserved = lies
+                .reserved
+                .saturating_add(drawn.reserved.saturating_add(unsure));
         }
     }
     Drawer(all)

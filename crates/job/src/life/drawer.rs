@@ -5,10 +5,13 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
 
+use super::drilled::is_drilled;
+use super::electrode_numbers::electrode_numbers;
 use super::state::{State, state};
 use crate::job::Job;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{kind, line};
+use crate::pinned::slip::view::View;
 
 /// Before the name of an electrode in the entry of a released traveler. It stands in job files: whoever
 /// changes it makes released kits unknown.
@@ -103,11 +106,12 @@ pub struct Used {
 /// What a job takes out of the drawer, by the names of electrodes and of guides.
 ///
 /// A record without the name of its electrode counts where the kit has but one kind; several records of
-/// one electrode's number are one electrode. No record says when a guide is thrown away, and how long one
-/// lasts is no count: guides are kept for the holes of the lot, never used up, and lie there until they are
-/// counted again. Nothing
-/// is kept any more once the job is delivered or set aside: what is left of its kit lies in the drawer
-/// again, and so do its guides. A traveler that was released before guides were kept keeps none.
+/// one electrode's number are one electrode, and "1 to 38" are 38. A record that says neither numbers nor
+/// how many nor a length uses up nobody knows how many: none are counted. No record says when a guide is
+/// thrown away, and how long one lasts is no count: guides are kept for the holes of the lot, never used up,
+/// and lie there until they are counted again. Nothing is kept any more once all holes of the released parts
+/// are drilled, or the job is delivered or set aside: what is left of its kit lies in the drawer again, and
+/// so do its guides. A traveler that was released before guides were kept keeps none.
 #[must_use]
 pub fn drawn(job: &Job) -> Vec<Drawn> {
     let kept = kept(job);
@@ -118,7 +122,7 @@ pub fn drawn(job: &Job) -> Vec<Drawn> {
             .or_insert_with(|| Drawn::none(Thing::Electrode, electrode));
         drawn.used.push(used);
     }
-    if state(job) == State::OnTheFloor {
+    if state(job) == State::OnTheFloor && !is_drilled(job) {
         for ((thing, name), count) in kept {
             let name = name.to_owned();
             let drawn = all
@@ -159,13 +163,18 @@ fn used(job: &Job, kept: &BTreeMap<(Thing, &str), u32>) -> Vec<(String, Used)> {
         let Some(electrode) = named.or(only) else {
             continue;
         };
-        let number = run.get(line::ElectrodeNumber).trim().to_lowercase();
-        let is_new = number.is_empty() || seen.insert((electrode.to_owned(), number));
+        let numbers = electrode_numbers(run.get(line::ElectrodeNumber));
+        let new = numbers
+            .iter()
+            .filter(|number| seen.insert((electrode.to_owned(), (*number).clone())));
+        let new = new.count() as u32;
+        // A length is that of one electrode.
+        let by_length = u32::from(numbers.is_empty() && has_length(run));
         let broken = run.get(line::Breakages).unwrap_or(0);
         let told = run.get(line::Electrodes);
-        let count = told.unwrap_or_else(|| u32::from(is_new).saturating_add(broken));
+        let count = told.unwrap_or_else(|| (new + by_length).saturating_add(broken));
         // One that goes on from another record was taken then: those that follow it are new.
-        let is_taken = is_new || told.is_some();
+        let is_taken = new + by_length > 0 || told.is_some();
         let before = run.get(line::TubeBefore).filter(|_| is_taken);
         if count > 0 {
             let used = Used {
@@ -177,4 +186,16 @@ fn used(job: &Job, kept: &BTreeMap<(Thing, &str), u32>) -> Vec<(String, Used)> {
         }
     }
     all
+}
+
+/// Whether a record says how many electrodes its holes took: by their count, their numbers or the length of
+/// one.
+pub(crate) fn says_how_many(run: View<'_, kind::Run>) -> bool {
+    run.get(line::Electrodes).is_some()
+        || !electrode_numbers(run.get(line::ElectrodeNumber)).is_empty()
+        || has_length(run)
+}
+
+fn has_length(run: View<'_, kind::Run>) -> bool {
+    run.get(line::TubeBefore).is_some() || run.get(line::TubeAfter).is_some()
 }

@@ -6,6 +6,8 @@ pub(crate) mod blockers;
 pub mod changed;
 pub(crate) mod deed;
 pub mod drawer;
+mod drilled;
+mod electrode_numbers;
 pub mod inspected;
 pub mod order;
 pub(crate) mod parts;
@@ -19,7 +21,9 @@ pub(crate) mod untaught;
 pub use begin::begins;
 pub use blockers::{Blocker, Found, blockers};
 pub use deed::{Deed, next_deed};
-pub use parts::{OrderedAt, actual_hours, left_to_deliver, ordered, ordered_at, sum};
+pub use parts::{
+    OrderedAt, actual_hours, left_to_deliver, not_sent, ordered, ordered_at, settled, sum,
+};
 pub use recorded::{HoursEach, hours_each};
 pub use released::changed_since_release;
 pub use run_plan::{RunPlan, Stretch, stretches};

@@ -54,8 +54,20 @@ pub fn sum<K: Has<L>, L: TypedLine<Holds = CountOrNone>>(job: &Job, line: L) -> 
 /// Parts that are still to be delivered; `None` without an order.
 #[must_use]
 pub fn left_to_deliver(job: &Job) -> Option<u32> {
-    let delivered = sum::<kind::Delivery, _>(job, line::Count);
-    ordered(job).map(|ordered| ordered.saturating_sub(delivered))
+    ordered(job).map(|ordered| ordered.saturating_sub(settled(job)))
+}
+
+/// Parts that need not be delivered any more: those that went out, and those of which a non-conformance
+/// says that they never will.
+#[must_use]
+pub fn settled(job: &Job) -> u32 {
+    sum::<kind::Delivery, _>(job, line::Count).saturating_add(not_sent(job))
+}
+
+/// Parts of which a non-conformance says that they are not delivered.
+#[must_use]
+pub fn not_sent(job: &Job) -> u32 {
+    sum::<kind::Nonconformance, _>(job, line::NotSent)
 }
 
 /// Machine hours that the run records tell: floor minutes less stops, else sparking; `None` without.

@@ -1,6 +1,6 @@
 //! Where a job stands.
 
-use super::parts::{ordered, sum};
+use super::parts::{ordered, settled, sum};
 use crate::job::Job;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::choices::Outcome;
@@ -21,7 +21,7 @@ pub enum State {
     PartsHere,
     /// The traveler is released.
     OnTheFloor,
-    /// Everything that was ordered went out.
+    /// Everything that was ordered went out, or never will.
     Delivered,
     /// Nobody goes on with it.
     LaidAside,
@@ -34,8 +34,8 @@ pub fn state(job: &Job) -> State {
         return State::LaidAside;
     }
     let ordered = ordered(job);
-    let delivered = sum::<kind::Delivery, _>(job, line::Count);
-    if delivered > 0 && ordered.is_some_and(|ordered| delivered >= ordered) {
+    let settled = settled(job);
+    if settled > 0 && ordered.is_some_and(|ordered| settled >= ordered) {
         State::Delivered
     } else if job.standing(Paper::Traveler).next().is_some() {
         State::OnTheFloor

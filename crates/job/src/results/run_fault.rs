@@ -24,6 +24,10 @@ list! {
     TooManyParts "run-too-many-parts";
     /// More holes of a mark were drilled than all parts have.
     TooManyHoles "run-too-many-holes";
+    /// Parts are scrap, and no non-conformance says what becomes of them.
+    ScrapUnsaid "run-scrap-unsaid";
+    /// Nobody said how many electrodes the holes took, where the drawer is counted.
+    ElectrodesUnsaid "run-electrodes-unsaid";
     /// Sizes by pin that are no sizes.
     PinsUnread "run-pins-unread";
 }

@@ -10,8 +10,9 @@ use super::note::{Beside, SideNote};
 use super::run_fault::RunFault;
 use crate::asked::to_input::Asked;
 use crate::job::Job;
+use crate::life::drawer::says_how_many;
 use crate::life::inspected::{parts, same_mark};
-use crate::life::sum;
+use crate::life::{not_sent, sum};
 use crate::pinned::slip::lists::{Line, kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::field::Field;
@@ -57,6 +58,7 @@ pub(super) fn all(speaker: &Speaker<'_>, asked: &Asked) -> Vec<SideNote> {
     let runs = job.slips_of::<kind::Run>();
     let mut notes: Vec<SideNote> = runs.flat_map(|run| held.of_line(run)).collect();
     notes.extend(held.of_sums());
+    notes.extend(scrap(job, speaker.form));
     notes
 }
 
@@ -118,6 +120,7 @@ impl HeldAgainst<'_> {
         let mut notes = Vec::new();
         notes.extend(self.mark(run));
         notes.extend(self.tube(run));
+        notes.extend(self.electrodes(run));
         notes.extend(dressed(run));
         notes.extend(self.depth(run));
         notes.extend(minutes(run, self.speaker.form));
@@ -140,6 +143,21 @@ impl HeldAgainst<'_> {
         unknown.then(|| {
             let said = words::unknown_mark(run.get(line::Mark));
             note(run, Line::Mark, RunFault::UnknownMark, said)
+        })
+    }
+
+    /// A record that doesn't say how many electrodes it took, of one that lies counted in the drawer.
+    fn electrodes(&self, run: Record<'_>) -> Option<SideNote> {
+        let tube = self.by_name.get(&lowered(run.get(line::TubeUsed)))?;
+        let unsaid = tube.stock.is_some() && run.get(line::Holes).is_some() && !says_how_many(run);
+        unsaid.then(|| SideNote {
+            level: Level::Note,
+            ..note(
+                run,
+                Line::Electrodes,
+                RunFault::ElectrodesUnsaid,
+                words::electrodes_unsaid(&tube.name),
+            )
         })
     }
 
@@ -229,6 +247,27 @@ impl HeldAgainst<'_> {
         }
         notes
     }
+}
+
+/// Parts that are scrap by the run records where no non-conformance says whether they are done again or
+/// never delivered: told at the newest line that counts any. One part may stand as scrap at several marks,
+/// so the mark with the most tells.
+fn scrap(job: &Job, form: Form) -> Option<SideNote> {
+    let mut by_mark: BTreeMap<Option<String>, u32> = BTreeMap::new();
+    let mut newest = None;
+    for run in job.slips_of::<kind::Run>() {
+        let Some(scrap) = run.get(line::Scrap).filter(|scrap| *scrap > 0) else {
+            continue;
+        };
+        let sum = by_mark.entry(same_mark(run.get(line::Mark))).or_default();
+        *sum = sum.saturating_add(scrap);
+        newest = Some(run);
+    }
+    let scrap = by_mark.into_values().max()?;
+    let said = not_sent(job).saturating_add(sum::<kind::Nonconformance, _>(job, line::Redo));
+    let unsaid = scrap.checked_sub(said).filter(|unsaid| *unsaid > 0)?;
+    let said = words::scrap_unsaid(unsaid, form);
+    Some(note(newest?, Line::Scrap, RunFault::ScrapUnsaid, said))
 }
 
 /// What names that agree have in common.

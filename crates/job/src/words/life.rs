@@ -498,21 +498,20 @@ pub fn paper(paper: Paper, number: &str) -> String {
     format!("{} {number}", slips::paper(paper))
 }
 
-/// That parts go out whose holes the run records don't tell of: each by its mark, the holes that came out
-/// good and those that the parts have.
+/// That parts go out that the run records don't tell of: each mark with the parts that it came out good on.
 #[must_use]
-pub(crate) fn records_behind(parts: u32, behind: &[(String, u64, u64)], form: Form) -> String {
-    let count = |holes: u64| form.count(holes as f64);
-    let marks = behind.iter().map(|(mark, good, wanted)| {
+pub(crate) fn records_behind(parts: u32, behind: &[(String, u64)], form: Form) -> String {
+    let count = |parts: u64| form.count(parts as f64);
+    let marks = behind.iter().map(|(mark, good)| {
         let mark = marks::mark(mark);
-        format!("{mark} {} of {}", count(*good), count(*wanted))
+        format!("{mark} on {}", count(*good))
     });
     format!(
-        "By the run records fewer holes came out good than {} out have: {}. Record the rest, or see why \
-         they are not there.",
+        "By the run records fewer parts came out good than {} out: {}. Record the rest, or see why they \
+         are not there.",
         match parts {
-            1 => "the part that goes".to_owned(),
-            parts => format!("the {} parts that go", count(u64::from(parts))),
+            1 => "the one that goes".to_owned(),
+            parts => format!("the {} that go", count(u64::from(parts))),
         },
         marks.collect::<Vec<_>>().join(", ")
     )

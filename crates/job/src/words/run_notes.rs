@@ -32,6 +32,26 @@ pub(crate) fn tube_too_long(before: &str, longest: &str, named: bool) -> String 
     )
 }
 
+/// Holes whose record doesn't say how many electrodes they took.
+pub(crate) fn electrodes_unsaid(name: &str) -> String {
+    format!(
+        "This line doesn't say how many of {name} it took: nothing is taken off what lies in the drawer. Type \
+         their number, as 3, or which they were, as 1 to 3; or count the drawer again."
+    )
+}
+
+/// Scrap of which nobody said what becomes of it.
+pub(crate) fn scrap_unsaid(parts: u32, form: Form) -> String {
+    let parts = match parts {
+        1 => "1 part is".to_owned(),
+        parts => format!("{} parts are", form.count(f64::from(parts))),
+    };
+    format!(
+        "By the run records {parts} scrap. Say on a non-conformance how many are to be redone and how many are \
+         not to be delivered: until then all that were ordered are still to go out."
+    )
+}
+
 /// More dressed off than was lost.
 pub(crate) fn dressed() -> String {
     "More was dressed or cut off than the electrode lost in all: check it against the lengths before and \

@@ -347,6 +347,11 @@ impl fmt::Display for ShopNote {
                 "{where_}{column}: an agreement has one amount for an hour of any machine: type it without a \
                  machine's name. Until then it is not used."
             ),
+            ShopFault::CountUndated => write!(
+                f,
+                "{where_}{column} is missing: what run records use is not taken off what lies in the drawer until \
+                 the day of the count is typed."
+            ),
             ShopFault::Whole(error) => {
                 write!(
                     f,

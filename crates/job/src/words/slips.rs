@@ -105,6 +105,7 @@ pub const fn line(line: Line) -> &'static str {
         Line::Decision => "customer's decision",
         Line::DecidedBy => "decided by",
         Line::Redo => "to be redone",
+        Line::NotSent => "parts not to be delivered",
         Line::Credit => "credit",
         Line::Closed => "closed on",
         Line::GoOn => "may go on because",

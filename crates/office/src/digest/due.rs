@@ -39,7 +39,7 @@ fn by_slips(job: &Job) -> Option<NextDue> {
     });
     let mut due: Vec<(NaiveDate, u32, u32)> = orders.chain(called).collect();
     due.sort_unstable();
-    let mut delivered = life::sum::<kind::Delivery, _>(job, line::Count);
+    let mut delivered = life::settled(job);
     for (day, count, slip) in due {
         if delivered < count.max(1) {
             let of_day = Some(count - delivered).filter(|_| count > 0);

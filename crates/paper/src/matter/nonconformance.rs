@@ -61,6 +61,7 @@ impl Nonconformance<'_> {
             LineOf::new(line::Decision),
             LineOf::new(line::DecidedBy),
             LineOf::new(line::Redo),
+            LineOf::new(line::NotSent),
             LineOf::new(line::SendBecause),
             LineOf::new(line::Closed),
         ])
@@ -76,6 +77,7 @@ impl Nonconformance<'_> {
             LineOf::new(line::Decision),
             LineOf::new(line::DecidedBy),
             LineOf::new(line::Redo),
+            LineOf::new(line::NotSent),
             LineOf::new(line::GoOn),
             LineOf::new(line::SendBecause),
             LineOf::new(line::Note),

@@ -67,23 +67,26 @@ fn counted(matter: &Matter<'_>, flow: &mut Flow) {
     let gone = life::sum::<kind::Delivery, _>(matter.job, line::Count);
     let shown = |count: u32| matter.form().count(f64::from(count));
     let count = |count: Option<u32>| count.map_or_else(String::new, shown);
-    form::fields(
-        flow,
-        &[
-            Captioned::of(
-                captions::PARTS_ORDERED,
-                &count(life::ordered(matter.job)),
-                1.0,
-            )
-            .style(LARGE),
-            Captioned::filled(words::SO_FAR, &shown(gone), 1.0).style(LARGE),
-            Captioned::of(
-                words::STILL_TO_COME,
-                &count(life::left_to_deliver(matter.job)),
-                1.0,
-            )
-            .style(LARGE),
-            Captioned::of(words::SPARES, matter.text(Field::Spares), 1.0).style(LARGE),
-        ],
-    );
+    let not_sent = life::not_sent(matter.job);
+    let not_sent = (not_sent > 0)
+        .then(|| Captioned::filled(words::NOT_SENT, &shown(not_sent), 1.0).style(LARGE));
+    let mut fields = vec![
+        Captioned::of(
+            captions::PARTS_ORDERED,
+            &count(life::ordered(matter.job)),
+            1.0,
+        )
+        .style(LARGE),
+        Captioned::filled(words::SO_FAR, &shown(gone), 1.0).style(LARGE),
+        Captioned::of(
+            words::STILL_TO_COME,
+            &count(life::left_to_deliver(matter.job)),
+            1.0,
+        )
+        .style(LARGE),
+        Captioned::of(words::SPARES, matter.text(Field::Spares), 1.0).style(LARGE),
+    ];
+    // After what went out, before what is to come.
+    fields.splice(2..2, not_sent);
+    form::fields(flow, &fields);
 }

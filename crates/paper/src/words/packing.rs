@@ -28,6 +28,8 @@ pub const PACKED_BY: &str = "Packed by";
 pub const COUNTED: &str = "Counted";
 /// Caption of the parts that were sent.
 pub const SO_FAR: &str = "sent so far";
+/// Caption of the parts that never will be, as non-conformances say.
+pub const NOT_SENT: &str = "not delivered, see non-conformance";
 /// Caption of the parts that were not.
 pub const STILL_TO_COME: &str = "still to come";
 /// Caption of the spare parts.

@@ -53,7 +53,7 @@ kinds! {
     /// What was measured: of one piece, of one hole, or of a lot; the line says of which.
     Inspection "inspection" [Date Serials Mark HoleNumbers Checked NotGood Pins By Note];
     /// Parts that are not as the drawing wants them.
-    Nonconformance "nonconformance" [Date HolesNamed Serials Count What Decision DecidedBy Redo Credit Closed GoOn SendBecause Note];
+    Nonconformance "nonconformance" [Date HolesNamed Serials Count What Decision DecidedBy Redo NotSent Credit Closed GoOn SendBecause Note];
     /// Parts that went out.
     Delivery "delivery" [Date Count Serials Carrier By Note];
 }
@@ -219,6 +219,8 @@ lines! {
     DecidedBy "decided_by" Line;
     /// Parts to be done again.
     Redo "redo" CountOrNone;
+    /// Parts that are not delivered any more: scrapped, or back with the customer as they are.
+    NotSent "not_sent" CountOrNone;
     /// Credit given.
     Credit "credit" Money;
     /// The day it was closed.

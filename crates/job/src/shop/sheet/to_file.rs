@@ -62,6 +62,8 @@ pub enum ShopFault {
     NoSuchMachine(String),
     /// An agreement has one rate for all machines.
     OneRateForAll,
+    /// What lies in the drawer was counted on no day: nothing that was used since is taken off it.
+    CountUndated,
     /// The whole can't be used.
     Whole(ShopError),
 }
@@ -100,7 +102,7 @@ impl Shop {
         shop.identity = identity(sheet);
         shop.on_letter = on_letter(sheet);
         shop.form = form(sheet);
-        shop.counted = counted(sheet);
+        shop.counted = counted(sheet, &mut notes);
         put_stubs(sheet, &mut shop.tables.tubes);
         shop.customers = customers::customers(sheet, &mut notes);
         shop.sample_rates = has_sample_rates(sheet) || !has_cards;
@@ -353,14 +355,24 @@ fn lines(sheet: &ShopSheet, file: &mut ShopFile, notes: &mut Vec<ShopNote>) {
 }
 
 /// The days on which electrodes and guides were counted.
-fn counted(sheet: &ShopSheet) -> BTreeMap<(Thing, String), NaiveDate> {
+fn counted(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> BTreeMap<(Thing, String), NaiveDate> {
     let mut counted = BTreeMap::new();
     for thing in Thing::ALL {
         let list = List::of(thing);
         for row in sheet.own(list) {
+            let id = row.id;
             let row = ShownRow::of(sheet, list, row);
-            if let Some(ShopValue::Date(day)) = row.typed(Column::Counted).value() {
+            let typed = row.typed(Column::Counted);
+            if let Some(ShopValue::Date(day)) = typed.value() {
                 counted.insert((thing, row.text(Column::Name).to_owned()), *day);
+            } else if typed.is_empty() && row.typed(Column::InDrawer).value().is_some() {
+                notes.push(ShopNote {
+                    row: Some((list, Some(id))),
+                    name: row.text(Column::Name).to_owned(),
+                    column: Some(Column::Counted),
+                    line: None,
+                    fault: ShopFault::CountUndated,
+                });
             }
         }
     }
