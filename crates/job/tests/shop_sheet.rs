@@ -72,7 +72,9 @@ fn a_shop_of_its_own_is_typed_in_a_few_cells() {
         },
     ]);
     let shop = shop(&sheet);
-    assert_eq!(shop.not_used, []);
+    // The card has one hour for all machines.
+    let mut notes = shop.not_used.iter();
+    assert!(notes.all(|note| matches!(note.fault, ShopFault::CardForAll { .. })));
     let names: Vec<&str> = shop
         .tables
         .machines
@@ -652,7 +654,7 @@ fn two_rows_each() -> ShopSheet {
             List::Rates,
             &[
                 (Column::ValidFrom, "2026-10-01"),
-                (Column::MachineHour, "81"),
+                (Column::MachineHour, "81; Otter 2 71"),
             ],
         ),
         new(
@@ -863,5 +865,47 @@ proptest! {
     ) {
         let columns = list.columns();
         stands(list, columns[column % columns.len()], &text, &two_rows_each());
+    }
+}
+
+/// A machine's own hour beside a card with one for all machines doesn't count, and that is told.
+#[test]
+fn a_machines_own_hour_that_a_card_overrules_is_told() {
+    let new = |list, typed: &[(Column, &str)]| cells(list, At::New, typed);
+    let machine = [(Column::Name, "Barrow"), (Column::MachineHour, "200")];
+    let told = |hour: &str| {
+        let card = [
+            (Column::ValidFrom, "2026-01-05"),
+            (Column::MachineHour, hour),
+        ];
+        let sheet = done(&[new(List::Machines, &machine), new(List::Rates, &card)]);
+        let shop = shop(&sheet);
+        let of_machine = |note: &&ShopNote| note.column == Some(Column::MachineHour);
+        let notes = shop
+            .not_used
+            .iter()
+            .filter(of_machine)
+            .map(ToString::to_string);
+        let notes: Vec<String> = notes.collect();
+        let on = shop.on(day("2026-02-01"));
+        let mut machines = on.tables.machines.iter();
+        let barrow = machines.find(|machine| machine.name == "Barrow");
+        (barrow.expect("the machine").rate_per_hour, notes)
+    };
+    let (hour, said) = told("70");
+    assert_eq!(hour, 70.0);
+    assert_eq!(
+        said,
+        [
+            "Machine Barrow, machine hour: 200 doesn't count, since the rate card of 2026-01-05 says 70 \
+             for all machines. Type \u{201c}70; Barrow 200\u{201d} on that card to have both."
+        ]
+    );
+    for (said, counts) in [
+        ("70; Barrow 200", 200.0),
+        ("200", 200.0),
+        ("Wren 70", 200.0),
+    ] {
+        assert_eq!(told(said), (counts, vec![]), "{said}");
     }
 }

@@ -347,6 +347,12 @@ impl fmt::Display for ShopNote {
                 "{where_}{column}: an agreement has one amount for an hour of any machine: type it without a \
                  machine's name. Until then it is not used."
             ),
+            ShopFault::CardForAll { day, rate, own } => write!(
+                f,
+                "{where_}{column}: {own} doesn't count, since the rate card of {day} says {rate} for all machines. \
+                 Type \u{201c}{rate}; {name} {own}\u{201d} on that card to have both.",
+                name = self.name
+            ),
             ShopFault::CountUndated => write!(
                 f,
                 "{where_}{column} is missing: what run records use is not taken off what lies in the drawer until \

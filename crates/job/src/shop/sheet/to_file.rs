@@ -3,6 +3,7 @@
 
 mod cells;
 mod customers;
+mod hours;
 mod leave_out;
 mod rows;
 mod stands_in;
@@ -11,6 +12,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
 use quillbore_calc::tables::Tube;
+use rust_decimal::Decimal;
 
 use super::kind::ShopValue;
 use super::kind::words::LETTER;
@@ -29,6 +31,7 @@ use crate::shop::rows::{Identity, Shop};
 use crate::shop::unfit::RowUnfit;
 use crate::typed::form::{Dates, Form, Numbers};
 use cells::Cells;
+use hours::hours_overruled;
 use leave_out::leave_out;
 pub(super) use rows::has_sample_rates;
 
@@ -62,6 +65,15 @@ pub enum ShopFault {
     NoSuchMachine(String),
     /// An agreement has one rate for all machines.
     OneRateForAll,
+    /// A machine's own hour, where a rate card has one for all machines.
+    CardForAll {
+        /// The day of the card.
+        day: NaiveDate,
+        /// What the card says.
+        rate: Decimal,
+        /// What the machine's row says.
+        own: Decimal,
+    },
     /// What lies in the drawer was counted on no day: nothing that was used since is taken off it.
     CountUndated,
     /// The whole can't be used.
@@ -103,6 +115,7 @@ impl Shop {
         shop.on_letter = on_letter(sheet);
         shop.form = form(sheet);
         shop.counted = counted(sheet, &mut notes);
+        notes.extend(hours_overruled(sheet));
         put_stubs(sheet, &mut shop.tables.tubes);
         shop.customers = customers::customers(sheet, &mut notes);
         shop.sample_rates = has_sample_rates(sheet) || !has_cards;
