@@ -229,8 +229,11 @@ fn the_foot_and_the_labels_say_the_currency_of_then() {
     // What is typed next is in the shop's own.
     assert_eq!(currency_of(Field::FixtureCost, &job, &chf), Some("CHF"));
     let quoted = typed(&job, &chf, Field::Currency, "GBP");
-    // Also while its rate is missing.
-    assert_eq!(currency_of(Field::PartValue, &quoted, &chf), Some("GBP"));
+    // What was typed before is no amount of the quotation's currency; what is typed next is, also while its
+    // rate is missing.
+    let label = |field| currency_of(field, &quoted, &chf);
+    assert_eq!(label(Field::PartValue), Some("EUR"));
+    assert_eq!(label(Field::LiabilityCap), Some("GBP"));
 }
 
 /// An order whose currency nobody noted, or that somebody emptied, pays in that of its quotation.
@@ -279,4 +282,43 @@ fn a_rate_of_exchange_is_of_the_shops_currency() {
     assert_eq!(job.text(Field::AmountsIn), "USD");
     assert!(in_the_way(&job, &chf, Paper::Quotation).contains(&Blocker::AmountsCurrency));
     assert!(!in_the_way(&job, &usd, Paper::Quotation).contains(&Blocker::AmountsCurrency));
+}
+
+/// A quotation that goes into another currency after part value and cap were typed doesn't make them amounts
+/// of that one in silence: they are held until somebody says so, or types them anew.
+#[test]
+fn part_value_and_cap_stay_in_the_currency_that_they_were_typed_for() {
+    let usd = shop("USD");
+    let held = |job: &Job| has(job, &usd, &NoteKind::AmountsInOtherCurrency);
+    let in_eur = |job: &Job| {
+        let job = typed(job, &usd, Field::Currency, "EUR");
+        let job = typed(&job, &usd, Field::ExchangeRate, "0.9");
+        typed(&job, &usd, Field::ExchangeDay, "2026-11-20")
+    };
+    let typed_first = typed(&ring(), &usd, Field::PartValue, "80");
+    assert_eq!(typed_first.text(Field::ValuesIn), "USD");
+    assert!(!held(&typed_first));
+    let changed = in_eur(&typed_first);
+    let label =
+        |job: &Job| currency_of(Field::PartValue, job, &usd.for_job(job)).map(str::to_owned);
+    assert_eq!(
+        (held(&changed), label(&changed).as_deref()),
+        (true, Some("USD"))
+    );
+    assert!(in_the_way(&changed, &usd, Paper::Quotation).contains(&Blocker::AmountsCurrency));
+    // Typed anew it is of the quotation; so it is once somebody says so.
+    let anew = typed(&changed, &usd, Field::PartValue, "72");
+    assert_eq!((held(&anew), label(&anew).as_deref()), (false, Some("EUR")));
+    let said = typed(&changed, &usd, Field::ValuesIn, "EUR");
+    assert_eq!((held(&said), label(&said).as_deref()), (false, Some("EUR")));
+    // With a cap beside it, one of the two is still of before.
+    let with_cap = typed(&typed_first, &usd, Field::LiabilityCap, "600");
+    let one = typed(&in_eur(&with_cap), &usd, Field::PartValue, "72");
+    assert!(held(&one));
+    // The other way round nothing is to be asked.
+    let after = typed(&in_eur(&ring()), &usd, Field::PartValue, "80");
+    assert_eq!(
+        (held(&after), label(&after).as_deref()),
+        (false, Some("EUR"))
+    );
 }

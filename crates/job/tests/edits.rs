@@ -206,7 +206,7 @@ fn every_field_takes_text_of_its_kind() {
             "default_tolerance" => "+-0.05",
             "angle_basis" => "from surface",
             "due" | "follow_up" | "exchange_day" => "2027-01-12",
-            "currency" | "amounts_in" => "EUR",
+            "currency" | "amounts_in" | "values_in" => "EUR",
             "index_about" => "z",
             "breaks" => "10, 50",
             _ => "12",

@@ -46,6 +46,10 @@ const FIELDS_NOT_PRINTED: &[(Field, &str)] = &[
         Field::AmountsIn,
         "how the price came about; the price is printed",
     ),
+    (
+        Field::ValuesIn,
+        "how the price came about; the price is printed",
+    ),
     (Field::FixtureCost, "a cost; its price is printed"),
     (Field::TestPieceCost, "a cost; its price is printed"),
     (Field::OutsideCost, "a cost; it is in the price"),

@@ -85,6 +85,9 @@ pub const fn purpose(field: Field) -> &'static str {
         Field::AmountsIn => {
             "The shop's own currency when the amounts of this sheet were typed; it is noted by itself."
         }
+        Field::ValuesIn => {
+            "The currency of the quotation when part value, cap and prices were typed; it is noted by itself."
+        }
         Field::FixtureCost | Field::TestPieceCost => {
             "What it costs once, in the shop's currency; it is a line of its own on the quotation, with the margin on it."
         }

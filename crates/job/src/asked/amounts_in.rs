@@ -30,6 +30,17 @@ pub fn with_currencies(job: &Job, shop: &Shop, edit: &Edit) -> Option<Edit> {
             unit: job.unit,
         });
     }
+    let reckoned = reckoned_in(&after, shop);
+    if has_amounts_of_quotation(&after)
+        && (after.field(Field::ValuesIn).is_empty() || !keeps_amount_of_quotation(job, &after))
+        && after.text(Field::ValuesIn) != reckoned
+    {
+        edits.push(Edit::SetField {
+            field: Field::ValuesIn,
+            text: reckoned.to_owned(),
+            unit: job.unit,
+        });
+    }
     for order in after.slips_of::<kind::Order>() {
         if order.get(line::Each).is_none() || !order.entry(line::Currency).is_empty() {
             continue;
@@ -81,8 +92,46 @@ pub fn of_another_currency<'a>(job: &'a Job, shop: &Shop) -> Option<&'a str> {
         return None;
     }
     let names_currency = job.field(Field::Currency).value().is_some();
-    let counts = has_own_amounts(job) || has_amounts_of_quotation(job) && !names_currency;
+    // Where theirs is noted, that tells.
+    let of_quotation = has_amounts_of_quotation(job) && job.field(Field::ValuesIn).is_empty();
+    let counts = has_own_amounts(job) || of_quotation && !names_currency;
     counts.then_some(typed_in)
+}
+
+/// The currency of the quotation when part value, cap or prices were typed and the one that they would
+/// count in now, where it is another.
+#[must_use]
+pub fn values_of_another_currency<'a>(job: &'a Job, shop: &'a Shop) -> Option<[&'a str; 2]> {
+    let typed_in = job.field(Field::ValuesIn).value()?.text()?;
+    let reckoned = reckoned_in(job, shop);
+    let counts = has_amounts_of_quotation(job) && typed_in != reckoned;
+    counts.then_some([typed_in, reckoned])
+}
+
+/// The currency of the quotation: the one that the sheet names, else the shop's own.
+fn reckoned_in<'a>(job: &'a Job, shop: &'a Shop) -> &'a str {
+    let named = job.field(Field::Currency).value().and_then(Value::text);
+    named.unwrap_or(&shop.own().tables.rates.currency)
+}
+
+/// Whether an amount in the currency of the quotation stands after an edit as it stood before.
+fn keeps_amount_of_quotation(before: &Job, after: &Job) -> bool {
+    let money = |job: &Job, field: Field| job.field(field).value().and_then(Value::money);
+    let mut kept = amounts(before).filter(|field| !is_the_shops(*field));
+    let prices = |job: &Job| -> Vec<(FigureKey, String)> {
+        let overrules = job.overrules.iter();
+        let prices = overrules.filter(|over| is_price(&over.figure));
+        prices
+            .map(|over| (over.figure.clone(), over.value.text().to_owned()))
+            .collect()
+    };
+    let of_after = prices(after);
+    kept.any(|field| money(before, field) == money(after, field))
+        || prices(before).iter().any(|price| of_after.contains(price))
+}
+
+const fn is_price(key: &FigureKey) -> bool {
+    matches!(key, FigureKey::UnitPrice(_))
 }
 
 fn has_amounts(job: &Job) -> bool {
@@ -96,7 +145,6 @@ fn has_own_amounts(job: &Job) -> bool {
 
 /// Whether an amount in the currency of the quotation is: of the part, or a price.
 fn has_amounts_of_quotation(job: &Job) -> bool {
-    let is_price = |key: &FigureKey| matches!(key, FigureKey::UnitPrice(_));
     amounts(job).any(|field| !is_the_shops(field))
         || job.overrules.iter().any(|over| is_price(&over.figure))
 }

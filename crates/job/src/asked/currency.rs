@@ -19,7 +19,10 @@ pub fn currency_of<'a>(field: Field, job: &'a Job, shop: &'a Shop) -> Option<&'a
     // Also while its rate is missing.
     let quoted_in = text(Field::Currency).filter(|_| !is_the_shops(field));
     let typed_in = text(Field::AmountsIn).filter(|_| !job.field(field).is_empty());
-    let said = quoted_in.or(typed_in);
+    // What is the customer's stays in what it was typed in, until somebody says that it is not.
+    let values_in =
+        text(Field::ValuesIn).filter(|_| !is_the_shops(field) && !job.field(field).is_empty());
+    let said = values_in.or(quoted_in).or(typed_in);
     Some(said.unwrap_or(&shop.own().tables.rates.currency))
 }
 

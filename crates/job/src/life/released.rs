@@ -120,6 +120,7 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         | Field::ExchangeRate
         | Field::ExchangeDay
         | Field::AmountsIn
+        | Field::ValuesIn
         | Field::Payment
         | Field::Delivery
         | Field::Clauses

@@ -5,7 +5,7 @@ use quillbore_calc::finding::Level;
 
 use super::kind::NoteKind;
 use super::note::{Beside, SideNote};
-use crate::asked::amounts_in::of_another_currency;
+use crate::asked::amounts_in::{of_another_currency, values_of_another_currency};
 use crate::edits::edit::Edit;
 use crate::job::Job;
 use crate::life;
@@ -38,6 +38,18 @@ pub(super) fn all(job: &Job, shop: &Shop) -> Vec<SideNote> {
             own,
             words::they_are_in(own),
         ))));
+    }
+    if let Some([typed_in, counts_in]) = values_of_another_currency(job, shop) {
+        let beside = Beside::Field(Field::ValuesIn);
+        let said = words::values_in_other(typed_in, counts_in);
+        let note = SideNote::new(level, NoteKind::AmountsInOtherCurrency, beside, said);
+        let offer = set(
+            job,
+            Field::ValuesIn,
+            counts_in,
+            words::they_are_in(counts_in),
+        );
+        notes.push(note.offering(Some(offer)));
     }
     let reckoned = shop.tables.rates.currency.as_str();
     for order in job.slips_of::<kind::Order>() {

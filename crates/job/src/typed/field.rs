@@ -328,6 +328,8 @@ list! {
     ExchangeDay "exchange_day" Block::Price, FieldKind::Date;
     /// The shop's own currency when the amounts of the sheet were typed.
     AmountsIn "amounts_in" Block::Price, FieldKind::Currency;
+    /// The currency of the quotation when part value, cap and prices of the sheet were typed.
+    ValuesIn "values_in" Block::Price, FieldKind::Currency;
     /// What a fixture costs the shop, once.
     FixtureCost "fixture_cost" Block::Price, FieldKind::Money;
     /// What a test piece costs the shop, once.

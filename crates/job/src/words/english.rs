@@ -86,6 +86,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::ExchangeRate => "exchange rate",
         Field::ExchangeDay => "rate of",
         Field::AmountsIn => "amounts typed in",
+        Field::ValuesIn => "part value, cap and prices typed in",
         Field::FixtureCost => "fixture, one-time cost",
         Field::TestPieceCost => "test piece, one-time cost",
         Field::OutsideCost => "outside work, cost per lot",

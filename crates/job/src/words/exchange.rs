@@ -102,6 +102,14 @@ pub fn amounts_in_other(typed_in: &str, own: &str) -> String {
     )
 }
 
+/// That part value, cap and prices were typed for a quotation in another currency.
+#[must_use]
+pub fn values_in_other(typed_in: &str, counts_in: &str) -> String {
+    format!(
+        "Part value, cap and prices on this sheet were typed in {typed_in}; the quotation is in {counts_in} now, and they would count in that. Type them anew, or say that they are in {counts_in}."
+    )
+}
+
 /// Words that say the amounts are in a currency.
 #[must_use]
 pub fn they_are_in(currency: &str) -> String {

@@ -61,6 +61,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::ExchangeRate => "exchange rate",
         Field::ExchangeDay => "day of the exchange rate",
         Field::AmountsIn => "currency of typed amounts",
+        Field::ValuesIn => "currency of part value, cap and prices",
         Field::FixtureCost => "fixture cost",
         Field::TestPieceCost => "test piece cost",
         Field::OutsideCost => "cost of outside work per lot",
