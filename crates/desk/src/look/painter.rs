@@ -2,6 +2,8 @@
 
 use std::sync::Arc;
 
+use egui::text::{CCursor, CCursorRange};
+use egui::text_edit::TextEditState;
 use egui::{
     Align, Area, Color32, CursorIcon, FontId, Frame, Galley, Id, InnerResponse, Margin, Order,
     Painter, Pos2, Rangef, Rect, Response, Role, Sense, Shape, Stroke, StrokeKind, TextEdit, Ui,
@@ -318,6 +320,21 @@ pub fn line_edit(ui: &mut Ui, text: &mut String, width: f32) -> Response {
     );
     line_under(ui, &response);
     response
+}
+
+/// Marks all that stands in a line that the keyboard came to, so that what is typed takes its place; who
+/// comes with the pointer puts the caret where they point.
+pub fn mark_all(ui: &Ui, response: &Response, text: &str) {
+    let by_pointer = ui.input(|input| input.pointer.any_down() || input.pointer.any_released());
+    if !response.gained_focus() || by_pointer || text.is_empty() {
+        return;
+    }
+    let mut state = TextEditState::load(ui.ctx(), response.id).unwrap_or_default();
+    let (start, end) = (CCursor::new(0), CCursor::new(text.chars().count()));
+    state
+        .cursor
+        .set_char_range(Some(CCursorRange::two(start, end)));
+    state.store(ui.ctx(), response.id);
 }
 
 /// The rule under a place to type, in the accent ink and stronger while it has the keyboard.

@@ -116,11 +116,12 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
     let (digits, form) = (shared.shop.tables.rates.minor_digits, shared.shop.form);
     let money = |amount| form.money_exact(amount, digits);
     let reckoned = shared.shop.tables.rates.currency.as_str();
-    let in_its = |amount, currency: Option<&str>| match currency.filter(|of| *of != reckoned) {
+    let in_its = |amount, currency: Option<&str>| match currency {
         Some(currency) => {
             let amount = form.money_exact(amount, minor_digits(currency));
             format!("{amount} {currency}")
         }
+        // An older entry says none.
         None => money(amount),
     };
     let pays = order.and_then(|order| order::pays_in(shared.job, order));
@@ -147,7 +148,7 @@ fn prices_ui(ui: &mut Ui, shared: &Shared<'_>, old: &Job, asks: &mut Vec<Ask>) {
             [
                 last.as_ref()
                     .map(|last| in_its(last.each, last.currency.as_deref())),
-                today.map(|today| money(today.each)),
+                today.map(|today| in_its(today.each, Some(reckoned))),
                 order_each.map(|each| in_its(each, pays)),
             ],
         ),

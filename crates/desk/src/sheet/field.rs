@@ -155,7 +155,9 @@ pub(super) fn single_edit(ui: &mut Ui, at: Rect, id: Id, text: &mut String) -> R
         .font(look::body())
         .align(Align2::LEFT_CENTER)
         .desired_width(at.width());
-    ui.put(at, edit).with_new_rect(at)
+    let response = ui.put(at, edit).with_new_rect(at);
+    look::mark_all(ui, &response, text);
+    response
 }
 
 /// The label of a field, and the place to type below it.

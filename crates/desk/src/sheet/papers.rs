@@ -94,7 +94,11 @@ fn issued_ui(ui: &mut Ui, shared: &Shared<'_>, asks: &mut Vec<Ask>) {
             if let Some(line) = issued.lines.first()
                 && let Some(each) = line.each
             {
-                said += &words::each_at(&form.amount(each), &form.count(f64::from(line.quantity)));
+                let mut each = form.amount(each);
+                if let Some(currency) = &issued.currency {
+                    each = format!("{each} {currency}");
+                }
+                said += &words::each_at(&each, &form.count(f64::from(line.quantity)));
             }
             if shared.job.is_withdrawn(issued) {
                 said += words::WITHDRAWN;

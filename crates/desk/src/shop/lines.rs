@@ -216,7 +216,9 @@ fn edit_ui(
         let place = at.with_max_y(at.bottom() - 2.0);
         let edit = TextEdit::singleline(text).align(Align2::LEFT_CENTER);
         let edit = dressed(ui, edit, id, usual, at.width());
-        return ui.put(place, edit).with_new_rect(place);
+        let response = ui.put(place, edit).with_new_rect(place);
+        look::mark_all(ui, &response, text);
+        return response;
     }
     ui.scope_builder(UiBuilder::new().max_rect(at), |ui| {
         let area = ScrollArea::vertical().id_salt(id.with("long"));

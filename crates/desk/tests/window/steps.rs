@@ -389,8 +389,10 @@ fn a_reorder_shows_last_time_today_and_the_order_side_by_side() {
         let all = harness.query_all_by_label(text);
         all.map(|node| node.rect()).collect()
     };
-    let order = places("77.75");
-    let order = order.first().expect("the order's price");
+    let order = places("77.75 USD");
+    // The slip says it as well, further down.
+    let order = order.iter().min_by(|a, b| a.top().total_cmp(&b.top()));
+    let order = order.expect("the order's price");
     let beside = |text: &str| {
         let all = places(text).into_iter();
         let mut line = all.filter(|place| (place.center().y - order.center().y).abs() < 1.0);
@@ -399,7 +401,8 @@ fn a_reorder_shows_last_time_today_and_the_order_side_by_side() {
     };
     let today = harness.state().app().desk().results().figures.price.clone();
     let today = today.expect("a price").breaks[0].each.to_string();
-    let (last, today) = (beside(&quoted), beside(&today));
+    let with_currency = |each: &str| beside(&format!("{each} USD"));
+    let (last, today) = (with_currency(&quoted), with_currency(&today));
     assert!(last.right() < order.right() && today.right() < order.right());
     let minutes = quillbore_job::Form::default().minutes(took.hours * 60.0);
     let took = places(&format!("{minutes} by the clock"));

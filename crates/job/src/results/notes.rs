@@ -24,12 +24,13 @@ use crate::ground::same_name::same_name;
 use crate::issued::seal::SealState;
 use crate::job::Job;
 use crate::shop::rows::Shop;
+use crate::shop::sheet::ShopList;
 use crate::shop::unknown::UnknownName;
 use crate::typed::field::{AngleBasis, Block, Field};
 use crate::typed::overrule::FigureKey;
 use crate::typed::row::Column;
 use crate::words::speaker::Speaker;
-use crate::words::{edits, english, names, slips};
+use crate::words::{edits, english, findings, names, slips};
 
 /// Every side note; `seals` says of each issued paper how its entry stands to its seal.
 pub(super) fn notes(
@@ -48,7 +49,7 @@ pub(super) fn notes(
     // A note, and where its row stands: what comes of a row's own figures stands there for sure.
     let mut notes: Vec<(SideNote, Option<usize>)> = unread(job);
     let names = asked.unknown.iter();
-    notes.extend(names.map(|name| (unknown(name, &speaker), None)));
+    notes.extend(names.map(|name| (unknown(name, &speaker, shop), None)));
     notes.extend(marks_twice(job));
     notes.extend(other_name(job, shop, asked).map(|note| (note, None)));
     notes.extend(depth_notes::through(&speaker, asked));
@@ -219,7 +220,7 @@ fn other_name(job: &Job, shop: &Shop, asked: &Asked) -> Option<SideNote> {
     })
 }
 
-fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
+fn unknown(name: &UnknownName, speaker: &Speaker<'_>, shop: &Shop) -> SideNote {
     let beside = match name {
         UnknownName::Material(_) => Beside::Field(Field::Material),
         UnknownName::Machine(_) => Beside::Field(Field::Machine),
@@ -227,10 +228,22 @@ fn unknown(name: &UnknownName, speaker: &Speaker<'_>) -> SideNote {
         UnknownName::LayerMaterial(row, _) => Beside::Row(*row, Some(Column::Layers)),
         UnknownName::OverruledTube(_) => Beside::Plan,
     };
-    SideNote::new(
-        Level::Stop,
-        NoteKind::UnknownName,
-        beside,
-        speaker.unknown(name),
-    )
+    // A row that the shop has, and that can't be used as it stands there.
+    let (list, typed) = match name {
+        UnknownName::Material(typed) | UnknownName::LayerMaterial(_, typed) => {
+            (ShopList::Materials, typed)
+        }
+        UnknownName::Machine(typed) => (ShopList::Machines, typed),
+        UnknownName::Tube(_, typed) | UnknownName::OverruledTube(typed) => {
+            (ShopList::Electrodes, typed)
+        }
+    };
+    let mut left_out = shop.not_used.iter();
+    let left_out = left_out
+        .find(|note| note.row.is_some_and(|(of, _)| of == list) && same_name(&note.name, typed));
+    let said = left_out.map_or_else(
+        || speaker.unknown(name),
+        |note| findings::left_out(typed, note),
+    );
+    SideNote::new(Level::Stop, NoteKind::UnknownName, beside, said)
 }

@@ -6,6 +6,7 @@ use quillbore_calc::finding::Kind;
 use super::part;
 use super::speaker::{Speaker, capital};
 use crate::job::part_unknown::part_unknown;
+use crate::shop::sheet::ShopNote;
 use crate::shop::unknown::UnknownName;
 
 impl Speaker<'_> {
@@ -253,7 +254,7 @@ impl Speaker<'_> {
     pub fn unknown(&self, name: &UnknownName) -> String {
         match name {
             UnknownName::Material(name) => format!(
-                "\u{201c}{name}\u{201d} is not in the shop's list of materials: choose one from the list, or add it to the shop's file."
+                "\u{201c}{name}\u{201d} is not in the shop's list of materials: choose one from the list, or add it on the shop's page (F7)."
             ),
             UnknownName::Machine(name) => format!(
                 "\u{201c}{name}\u{201d} is not in the shop's list of machines: choose one from the list."
@@ -262,11 +263,16 @@ impl Speaker<'_> {
                 "\u{201c}{name}\u{201d} is not in the shop's list of electrodes: choose one from the list, or leave the cell empty."
             ),
             UnknownName::LayerMaterial(_, name) => format!(
-                "The layer's \u{201c}{name}\u{201d} is not in the shop's list of materials: choose one from the list, or add it to the shop's file."
+                "The layer's \u{201c}{name}\u{201d} is not in the shop's list of materials: choose one from the list, or add it on the shop's page (F7)."
             ),
             UnknownName::OverruledTube(name) => format!(
-                "Electrodes of \u{201c}{name}\u{201d} were overruled, which is not in the shop's list: withdraw that, or add the electrode to the shop's file."
+                "Electrodes of \u{201c}{name}\u{201d} were overruled, which is not in the shop's list: withdraw that, or add the electrode on the shop's page (F7)."
             ),
         }
     }
+}
+
+/// A row that stands on the shop's page and can't be used as it is typed there.
+pub(crate) fn left_out(name: &str, note: &ShopNote) -> String {
+    format!("\u{201c}{name}\u{201d} stands on the shop's page (F7) and can't be used: {note}")
 }

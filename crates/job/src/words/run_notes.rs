@@ -14,8 +14,8 @@ pub(crate) fn unknown_mark(mark: &str) -> String {
 /// A tube that the shop doesn't have.
 pub(crate) fn unknown_tube(name: &str) -> String {
     format!(
-        "\u{201c}{}\u{201d} is not in the shop's list of electrodes: type a name from the list, or add it to \
-         the shop's file.",
+        "\u{201c}{}\u{201d} is not in the shop's list of electrodes: type a name from the list, or add it on \
+         the shop's page (F7).",
         marks::mark(name)
     )
 }
