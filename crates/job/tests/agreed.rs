@@ -129,7 +129,10 @@ fn kinds(job: &Job, shop: &Shop) -> Vec<NoteKind> {
     let of_exchange = |kind: &NoteKind| {
         matches!(
             kind,
-            NoteKind::ExchangeMissing | NoteKind::ExchangeOfOtherDay | NoteKind::ExchangeNotNeeded
+            NoteKind::ExchangeMissing
+                | NoteKind::ExchangeOfOtherDay
+                | NoteKind::ExchangeOdd
+                | NoteKind::ExchangeNotNeeded
         )
     };
     all.filter(of_exchange).collect()
@@ -454,6 +457,35 @@ fn a_rate_of_long_ago_or_of_a_day_to_come_is_told() {
         assert_eq!(kinds(&job, &shop), expected, "{dated}");
         assert!(!is_blocked(&job, &shop), "{dated}");
     }
+}
+
+/// A comma before three digits parts decimals in one country and thousands in another; a rate far from 1 is
+/// mistyped.
+#[test]
+fn a_rate_that_is_read_two_ways_or_that_no_currencies_have_is_told() {
+    let (job, shop) = (priced(), shop());
+    for (rate, told) in [
+        ("0.92", false),
+        ("0,921", false),
+        ("1.105", false),
+        ("17,250", true),
+        ("1,000", true),
+        ("16500", false),
+        ("0.0000001", true),
+        ("900000", true),
+    ] {
+        let kinds = kinds(&quoted_in(&job, "EUR", rate), &shop);
+        assert_eq!(kinds.contains(&NoteKind::ExchangeOdd), told, "{rate}");
+    }
+    let read = results(&quoted_in(&job, "EUR", "17,250"), &shop);
+    let note = read
+        .notes
+        .iter()
+        .find(|note| note.kind == NoteKind::ExchangeOdd);
+    let text = Telling::new(&job, &shop)
+        .text(note.expect("a note"))
+        .into_owned();
+    assert!(text.contains("is read as 17.250, not as 17250"), "{text}");
 }
 
 #[test]

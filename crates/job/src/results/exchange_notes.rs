@@ -15,12 +15,15 @@ use crate::words::exchange as words;
 
 /// Days after which an exchange rate is told.
 const OLD_DAYS: i64 = 90;
+/// The most units of one currency that a unit of another is, with room (our choice, no source).
+const MOST_RATE: f64 = 200_000.0;
 
 /// What is missing or doubtful of currency, rate and day; `shop` is the one that the job goes by.
 pub(super) fn all(job: &Job, shop: &Shop, figures: &JobFigures) -> Vec<SideNote> {
     let missing = |field, said| check(NoteKind::ExchangeMissing, field, said);
     if let Some(quoted) = shop.quoted_in() {
         let mut notes: Vec<SideNote> = of_other_day(job, shop, quoted).into_iter().collect();
+        notes.extend(odd_rate(job, quoted));
         let prices = figures.price.iter().flat_map(|price| &price.breaks);
         if prices
             .into_iter()
@@ -53,6 +56,33 @@ pub(super) fn all(job: &Job, shop: &Shop, figures: &JobFigures) -> Vec<SideNote>
         Some(_) => None,
     };
     note.into_iter().collect()
+}
+
+/// A rate that another country reads as another number, or beyond any between two currencies.
+fn odd_rate(job: &Job, quoted: &QuotedIn) -> Option<SideNote> {
+    let typed = job.text(Field::ExchangeRate).trim();
+    let beyond = !(1.0 / MOST_RATE..=MOST_RATE).contains(&quoted.rate);
+    let said = if beyond {
+        words::odd_rate(&quoted.currency)
+    } else if is_read_two_ways(typed) {
+        words::two_ways(typed)
+    } else {
+        return None;
+    };
+    Some(check(NoteKind::ExchangeOdd, Field::ExchangeRate, said))
+}
+
+/// Whether one sign stands before three last digits, as in `1,000`: it may part thousands or decimals.
+fn is_read_two_ways(typed: &str) -> bool {
+    let Some((whole, last)) = typed.split_once(',') else {
+        return false;
+    };
+    let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+    last.len() == 3
+        && digits(last)
+        && digits(whole)
+        && (1..=3).contains(&whole.len())
+        && !whole.starts_with('0')
 }
 
 /// A rate that is older than a quotation should rest on, or of a day that has not come; from the order

@@ -72,6 +72,8 @@ pub enum NoteKind {
     AmountsInOtherCurrency,
     /// An exchange rate of a day long past, or of one that has not come.
     ExchangeOfOtherDay,
+    /// A rate of exchange that can be read in two ways, or beyond any.
+    ExchangeOdd,
     /// Parts go out whose holes are not recorded.
     RecordsBehind,
     /// No rate card is in force yet.
@@ -149,6 +151,7 @@ impl NoteKind {
             Self::OrderInOtherCurrency => "order-in-other-currency",
             Self::AmountsInOtherCurrency => "amounts-in-other-currency",
             Self::ExchangeOfOtherDay => "exchange-of-other-day",
+            Self::ExchangeOdd => "exchange-odd",
             Self::EndAssumed => "end-assumed",
             Self::RecordsBehind => "records-behind",
             Self::RatesNotYet => "rates-not-yet",
@@ -205,6 +208,7 @@ impl NoteKind {
             | Self::OrderInOtherCurrency
             | Self::AmountsInOtherCurrency
             | Self::ExchangeOfOtherDay
+            | Self::ExchangeOdd
             | Self::EndAssumed
             | Self::RecordsBehind
             | Self::RatesNotYet
@@ -259,6 +263,7 @@ impl NoteKind {
             | Self::OrderInOtherCurrency
             | Self::AmountsInOtherCurrency
             | Self::ExchangeOfOtherDay
+            | Self::ExchangeOdd
             | Self::EndAssumed
             | Self::RecordsBehind
             | Self::RatesNotYet
@@ -316,6 +321,7 @@ impl NoteKind {
             | Self::OrderInOtherCurrency
             | Self::AmountsInOtherCurrency
             | Self::ExchangeOfOtherDay
+            | Self::ExchangeOdd
             | Self::EndAssumed
             | Self::RecordsBehind
             | Self::RatesNotYet

@@ -68,6 +68,21 @@ pub fn not_come(dated: NaiveDate, form: Form) -> String {
     format!("Exchange rate of {dated}, a day that has not come yet: check the day.")
 }
 
+/// A rate that no two currencies have.
+#[must_use]
+pub fn odd_rate(currency: &str) -> String {
+    format!("No exchange rate into {currency} is that far from 1: check the figure.")
+}
+
+/// A rate that may be read as another number.
+#[must_use]
+pub fn two_ways(typed: &str) -> String {
+    let [decimals, thousands] = [typed.replace(',', "."), typed.replace(',', "")];
+    format!(
+        "\u{201c}{typed}\u{201d} is read as {decimals}, not as {thousands}: type it without the comma."
+    )
+}
+
 /// A rate with its day, in the working of a price.
 #[must_use]
 pub fn rate(own: &str, currency: &str, rate: f64, dated: NaiveDate, form: Form) -> String {

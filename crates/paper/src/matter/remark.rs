@@ -51,6 +51,7 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         | NoteKind::OrderInOtherCurrency
         | NoteKind::AmountsInOtherCurrency
         | NoteKind::ExchangeOfOtherDay
+        | NoteKind::ExchangeOdd
         | NoteKind::EndAssumed
         | NoteKind::RecordsBehind
         | NoteKind::RatesNotYet
