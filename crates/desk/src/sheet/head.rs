@@ -1,7 +1,7 @@
 //! The head, two lines that never change their height: who, what, which revision and what is done next;
 //! then where the job stands and what it lacks, or a question.
 
-use egui::{Align, Layout, Rect, RichText, Ui, UiBuilder};
+use egui::{Align, Color32, Layout, Rect, RichText, Ui, UiBuilder, vec2};
 use quillbore_calc::finding::Level;
 use quillbore_job::life::{self, Blocker, Deed, State, next_deed};
 use quillbore_job::reorder::last_price;
@@ -33,6 +33,8 @@ const WITH_SHELF_WORD: f32 = 320.0;
 
 /// Things that are missing which are told at most.
 const MOST_MISSING: usize = 3;
+/// Room for how many more are missing.
+const AND_MORE: f32 = 80.0;
 
 /// What the head is told beside the job.
 #[derive(Clone, Copy)]
@@ -200,16 +202,27 @@ fn stands_ui(
     let layout = Layout::left_to_right(Align::Center);
     ui.scope_builder(UiBuilder::new().max_rect(room).layout(layout), |ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
+        ui.set_clip_rect(ui.clip_rect().intersect(room.expand2(vec2(4.0, 4.0))));
         let ended = life::outcome(job).map(slips::outcome);
         let lacking = lacking(shared, next);
         let lead = words::lead(next, !lacking.is_empty());
         pencil(ui, &words::stands(&state_said(shared), ended, lead));
-        let more = lacking.len().saturating_sub(MOST_MISSING);
+        let all = lacking.len();
+        let mut more = all;
         for (at, (said, target)) in lacking.into_iter().take(MOST_MISSING).enumerate() {
+            // What has no room beside the count of checks is counted, never written over it.
+            let after = if at + 1 < all { AND_MORE } else { 0.0 };
+            let wide =
+                ui.painter()
+                    .layout_no_wrap(said.clone(), look::small(), Color32::PLACEHOLDER);
+            let needs = wide.size().x + after;
+            if at > 0 && ui.cursor().left() + needs > room.right() {
+                break;
+            }
+            more -= 1;
             if at > 0 {
                 pencil(ui, ", ");
             }
-            // A long one is cut where the room ends, and told whole on hover.
             match target {
                 Some(target) => {
                     if look::quiet_word(ui, &said).clicked() {

@@ -285,14 +285,20 @@ pub struct OtherRate {
     pub is: f64,
 }
 
-/// Numbers that the last paper of a job rested on and that are others among those of `today`; papers
-/// whose entries don't fit their seal are left out, and so is what today's don't have.
+/// Numbers that the last price of a job rested on and that are others among those of `today`, where it has
+/// none those of its last paper: what its run records taught since is another number, too. Papers whose
+/// entries don't fit their seal are left out, and so is what today's don't have.
 #[must_use]
 pub fn other_rates(old: &Job, today: &[(String, f64)]) -> Vec<OtherRate> {
     /// Numbers closer than this are the same, as a share.
     const SAME: f64 = 1e-9;
     let rests = |paper: &&Arc<Issued>| !paper.rests_on.is_empty() && paper.is_trusted();
-    let Some(paper) = old.issued.iter().rfind(rests) else {
+    let is_priced = |paper: &&Arc<Issued>| {
+        rests(paper) && matches!(paper.paper, Paper::Quotation | Paper::Confirmation)
+    };
+    let mut papers = old.issued.iter();
+    let priced = papers.clone().rfind(is_priced);
+    let Some(paper) = priced.or_else(|| papers.rfind(rests)) else {
         return Vec::new();
     };
     let now = |name: &str| today.iter().find(|row| row.0 == name).map(|row| row.1);
