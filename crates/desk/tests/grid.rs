@@ -74,7 +74,7 @@ impl Sheet {
                 GridAsk::DeleteRows { at, count } => {
                     self.model.rows.drain(*at..at + count);
                 }
-                GridAsk::OpenWorking(_) => {}
+                GridAsk::OpenWorking(_) | GridAsk::NotTyped(_) => {}
             }
         }
     }
@@ -434,10 +434,13 @@ fn a_computed_figure_opens_its_working_and_takes_no_typing() {
         std::slice::from_ref(&working)
     );
     press(&mut harness, Key::Enter);
-    assert_eq!(harness.state().asks, [working.clone(), working]);
+    assert_eq!(harness.state().asks, [working.clone(), working.clone()]);
     harness.event(Event::Text("4".to_owned()));
     harness.run();
     assert_eq!(harness.state().view.draft(), None);
+    // What was typed doesn't vanish without a word.
+    let refused = GridAsk::NotTyped(GridAt::new(1, 3));
+    assert_eq!(harness.state().asks, [working.clone(), working, refused]);
 }
 
 #[test]

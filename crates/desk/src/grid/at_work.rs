@@ -55,6 +55,9 @@ impl<M: GridModel + ?Sized> AtWork<'_, M> {
             .get(at.col)
             .is_none_or(|column| column.read_only);
         if read_only {
+            if new_text.is_some() {
+                self.asks.push(GridAsk::NotTyped(at));
+            }
             return;
         }
         self.view.anchor = at;

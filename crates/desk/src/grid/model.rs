@@ -93,6 +93,8 @@ pub enum GridAsk {
     },
     /// Show how a computed figure came about.
     OpenWorking(GridAt),
+    /// Somebody typed where nothing can be: it is for the receiver to say so.
+    NotTyped(GridAt),
 }
 
 /// What was done to set cells.

@@ -204,6 +204,6 @@ fn asked(want: GridAsk, model: &Runs<'_>, shared: &Shared<'_>) -> Option<Ask> {
             Edit::together(gone.collect()).map(Ask::Edit)
         }
         // Lines stand in the order in which they were written, and nothing in them is computed.
-        GridAsk::InsertRows { .. } | GridAsk::OpenWorking(_) => None,
+        GridAsk::InsertRows { .. } | GridAsk::OpenWorking(_) | GridAsk::NotTyped(_) => None,
     }
 }

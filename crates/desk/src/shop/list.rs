@@ -19,6 +19,7 @@ use crate::grid::{GridAsk, GridModel as _, GridView, commit, grid_ui, size};
 use crate::look;
 use crate::sheet::parts::{pencil, toggle};
 use crate::words::desk::with_hint;
+use crate::words::grid as grid_words;
 use crate::words::shop as said;
 
 /// Rows of a table that always have their place.
@@ -107,6 +108,11 @@ fn asked(want: GridAsk, model: &Rows, page: &ShopPage, day: &str, asks: &mut Vec
         }
         // New rows come below the last, and nothing here is computed.
         GridAsk::InsertRows { .. } | GridAsk::OpenWorking(_) => {}
+        GridAsk::NotTyped(at) => {
+            let column = model.list.columns().get(at.col);
+            let head = column.map_or("", |column| words::column(*column));
+            asks.push(ShopAsk::Tell(grid_words::not_typed(head)));
+        }
     }
 }
 

@@ -17,3 +17,9 @@ pub fn cell(row: &str, at: usize, column: &str) -> String {
 pub fn editing(cell: &str) -> String {
     format!("editing {cell}")
 }
+
+/// That a column is worked out, so that nothing is typed there.
+#[must_use]
+pub fn not_typed(head: &str) -> String {
+    format!("\u{201c}{head}\u{201d} is worked out: nothing can be typed there.")
+}

@@ -9,6 +9,7 @@ use super::model::Holes;
 use crate::grid::{GridAsk, GridAt, GridModel as _, GridShown, ROW_HEIGHT, SetWhy};
 use crate::sheet::shared::Shared;
 use crate::view::{Ask, Pasting, SheetView, WorkingAt};
+use crate::words::grid as grid_words;
 use crate::words::holes as words;
 
 /// What is typed when the cell above says it already.
@@ -89,6 +90,11 @@ pub(super) fn translate(
                 .map(|row| row.id)
                 .collect();
             asks.push(Ask::Edit(Edit::DeleteRows { rows }));
+        }
+        GridAsk::NotTyped(at) => {
+            let heads = model.columns();
+            let head = heads.get(at.col).map_or("", |column| column.head.as_str());
+            asks.push(Ask::Tell(grid_words::not_typed(head)));
         }
         GridAsk::OpenWorking(at) => {
             if let (Some(Shown::Made(made)), Some(row)) =
