@@ -183,6 +183,7 @@ const HEADS: &[(Meaning, Languages)] = &[
 #[rustfmt::skip]
 pub(crate) const AMBIGUOUS: &[(&str, &[Meaning])] = &[
     ("*d, dim, dimension, Maß, Maße, cote, medida, quota, misura, cota, spec, specification, callout", &[Ours(Column::Size), Ours(Column::Depth)]),
+    ("bore, bores, alésage, alésages", &[Ours(Column::Size), Ours(Column::Mark)]),
     ("t", &[Ours(Column::Depth), Tolerance, DepthTolerance]),
     ("l, lg, h, p", &[Ours(Column::Depth)]),
     ("n, no, nr, num, number, Nummer, numéro, número, numero, holes, Bohrungen, Löcher, trous, agujeros, taladros, orificios, fori", &[Ours(Column::Mark), Ours(Column::Count)]),

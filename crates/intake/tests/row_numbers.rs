@@ -101,3 +101,20 @@ fn labels_of_holes_win_over_running_numbers_and_nothing_else() {
         "a running number beside the marks"
     );
 }
+
+/// "Bore" is a size or a mark, by what stands under it.
+#[test]
+fn letters_under_bore_are_marks_and_numbers_are_sizes() {
+    let (job, _) = appended(&file(
+        "No.\tBore\tDia\tDepth\tQty\n1\tA\t0.8\t12\t4\n2\tB\t1.2\t10\t2\n",
+    ));
+    let cells: Vec<[&str; 2]> = (job.rows.iter())
+        .map(|row| [row.mark.text(), row.size.text()])
+        .collect();
+    assert_eq!(cells, [["A", "0.8"], ["B", "1.2"]]);
+    let (job, _) = appended(&file("Bore\tDepth\tQty\n0.8\t12\t4\n1.2\t10\t2\n"));
+    let cells: Vec<[&str; 2]> = (job.rows.iter())
+        .map(|row| [row.mark.text(), row.size.text()])
+        .collect();
+    assert_eq!(cells, [["", "0.8"], ["", "1.2"]]);
+}

@@ -286,3 +286,23 @@ fn a_due_date_on_a_day_off_is_told_with_the_last_working_day_before_it() {
     assert!(matches!(beside, Beside::Slip(_, Some(Line::Due))));
     assert_eq!(told(&delivered(&job, "4"), &shop), []);
 }
+
+/// What happened on a day that has not come is told beside its day; a delivery may be made ready before.
+#[test]
+fn a_slip_of_a_day_to_come_is_told() {
+    let mut shop = shop();
+    shop.day = Some(day(11, 28));
+    let told = |job: &Job| {
+        let notes = results_now(job, &shop).notes.into_iter();
+        let ahead = notes.filter(|note| note.kind == NoteKind::SlipAhead);
+        ahead.map(|note| note.beside).collect::<Vec<_>>()
+    };
+    let of = |kind, date| pin(&ready(), kind, &[(Line::Date, date), (Line::Count, "4")]);
+    assert_eq!(told(&of(SlipKind::Received, "2026-11-28")), []);
+    let ahead = told(&of(SlipKind::Received, "2026-11-30"));
+    assert!(
+        matches!(ahead[..], [Beside::Slip(_, Some(Line::Date))]),
+        "{ahead:?}"
+    );
+    assert_eq!(told(&of(SlipKind::Delivery, "2026-11-30")), []);
+}

@@ -236,7 +236,13 @@ fn a_lot_that_goes_by_the_pencil_teaches_nothing_new() {
     }
     let of_one_size = field(&of_one_size, Field::Material, "718");
     let of_one_size = field(&of_one_size, Field::Machine, "Wren");
-    for job in [job(), field(&of_one_size, Field::Quantity, "30")] {
+    // A blind mark among open ones: only it is dressed for.
+    let mixed = cells(&of_one_size, 4, &["E", "4", "1.20 +-0.05", "9", "blind"]);
+    for job in [
+        job(),
+        field(&of_one_size, Field::Quantity, "30"),
+        field(&mixed, Field::Quantity, "30"),
+    ] {
         let (_, plan) = planned(&job);
         let mut recorded = job.clone();
         let mut pencil = Vec::new();
@@ -259,10 +265,15 @@ fn a_lot_that_goes_by_the_pencil_teaches_nothing_new() {
         }
         let held = taught(&recorded, shop());
         assert_eq!(held.len(), pencil.len());
-        let against: f64 = (held.iter())
-            .map(|held| held.says.as_ref().expect("a plan").planned.clock_min)
-            .sum();
-        let off = pencil.iter().sum::<f64>() / against;
+        let against = held
+            .iter()
+            .map(|held| held.says.as_ref().expect("a plan").planned.clock_min);
+        let against: Vec<f64> = against.collect();
+        // Mark by mark, and in all.
+        for (pencil, against) in pencil.iter().zip(&against) {
+            assert!((pencil / against - 1.0).abs() < 0.02, "{pencil} {against}");
+        }
+        let off = pencil.iter().sum::<f64>() / against.iter().sum::<f64>();
         assert!((off - 1.0).abs() < 0.01, "{off}");
     }
 }

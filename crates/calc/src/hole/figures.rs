@@ -232,6 +232,7 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         mouth_mm: None,
         wear_mm: None,
         wear_high_mm: None,
+        dressings: plan.dress_share,
         overtravel_mm: None,
         target_depth_mm: None,
         machine_depth_mm: None,

@@ -142,6 +142,8 @@ pub struct HoleFigures {
     pub wear_mm: Option<f64>,
     /// The same at its ninetieth percentile [mm].
     pub wear_high_mm: Option<f64>,
+    /// Dressings before each end, on average [-].
+    pub dressings: f64,
     /// Overtravel past the exit [mm].
     pub overtravel_mm: Option<f64>,
     /// Depth that the tip must reach, from the guide [mm]; from one end.

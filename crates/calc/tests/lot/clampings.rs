@@ -41,6 +41,7 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         mouth_mm: None,
         wear_mm: None,
         wear_high_mm: None,
+        dressings: 0.0,
         overtravel_mm: None,
         target_depth_mm: None,
         machine_depth_mm: None,

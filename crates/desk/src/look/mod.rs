@@ -10,7 +10,7 @@ pub use fonts::{
 pub use painter::{
     clipped, clipped_label, clipped_lines, dashed_underline, elided, focus_frame, ground_under,
     hairline, hairline_at, keyed_word, leader, level_word, lies_over, line_edit, line_under,
-    mark_all, quiet_word, spaced_caps, toggle_word, wavy_underline, word, word_in_font,
+    mark_all, mark_whole, quiet_word, spaced_caps, toggle_word, wavy_underline, word, word_in_font,
 };
 pub use tokens::{DARK, LIGHT, Tokens, tokens};
 

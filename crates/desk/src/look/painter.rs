@@ -326,9 +326,13 @@ pub fn line_edit(ui: &mut Ui, text: &mut String, width: f32) -> Response {
 /// comes with the pointer puts the caret where they point.
 pub fn mark_all(ui: &Ui, response: &Response, text: &str) {
     let by_pointer = ui.input(|input| input.pointer.any_down() || input.pointer.any_released());
-    if !response.gained_focus() || by_pointer || text.is_empty() {
-        return;
+    if response.gained_focus() && !by_pointer && !text.is_empty() {
+        mark_whole(ui, response, text);
     }
+}
+
+/// Marks all that stands in a line.
+pub fn mark_whole(ui: &Ui, response: &Response, text: &str) {
     let mut state = TextEditState::load(ui.ctx(), response.id).unwrap_or_default();
     let (start, end) = (CCursor::new(0), CCursor::new(text.chars().count()));
     state

@@ -59,12 +59,15 @@ pub(super) fn field_ui(
     let id = ui.make_persistent_id(("line", spot.key()));
     suggestions_ui(ui, at, (spot, id), down, shared, view, asks);
     let stands = shown_text(shared, spot);
-    follow(spot, &stands, view);
+    let followed = follow(spot, &stands, view);
     let draft = view.drafts.get(&spot);
     let mut text = draft.cloned().unwrap_or_else(|| stands.clone());
     let response = edit_ui(ui, at, (spot, id), &mut text);
     let name = spot.name(shared.job);
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::TextInput, true, &name));
+    if followed && response.has_focus() {
+        look::mark_whole(ui, &response, &text);
+    }
     take_focus(spot, shared, view, &response);
     look::line_under(ui, &response);
     if spot.entry(shared.job).why().is_some() {
@@ -106,15 +109,17 @@ fn currency<'a>(spot: Spot, job: &'a Job, shop: &'a Shop) -> Option<&'a str> {
 }
 
 /// A draft in which nothing was typed goes with what stands there: with the customer, say, comes the contact,
-/// when the keyboard is on its line already.
-fn follow(spot: Spot, stands: &str, view: &mut SheetView) {
+/// when the keyboard is on its line already. Whether it did.
+fn follow(spot: Spot, stands: &str, view: &mut SheetView) -> bool {
     let stood = view.stood.as_ref().filter(|(of, _)| *of == spot);
     let Some((_, stood)) = stood.filter(|(_, stood)| stood != stands) else {
-        return;
+        return false;
     };
-    if view.drafts.get(&spot) == Some(stood) {
+    let follows = view.drafts.get(&spot) == Some(stood);
+    if follows {
         view.drafts.insert(spot, stands.to_owned());
     }
+    follows
 }
 
 /// The place to type. A text that is too long for its place ends in a sign that says so, and is told
@@ -209,8 +214,8 @@ fn take_focus(spot: Spot, shared: &Shared<'_>, view: &mut SheetView, response: &
     }
 }
 
-/// Puts a typed text in its place when the field is left, unless by Escape; Enter goes down, and takes
-/// what the typed beginning means.
+/// Puts a typed text in its place when the field is left, unless one of a single line by Escape; Enter goes
+/// down, and takes what the typed beginning means.
 fn leave(
     ui: &Ui,
     spot: Spot,
@@ -232,7 +237,9 @@ fn leave(
         view.marked = None;
         text = name;
     }
-    if !pressed(Key::Escape) && text != stands {
+    // A text of several lines is more than a slip of the hand: undo takes it back.
+    let given_up = pressed(Key::Escape) && !is_long(spot);
+    if !given_up && text != stands {
         asks.push(set(spot, text, shared));
     }
 }

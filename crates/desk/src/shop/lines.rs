@@ -187,7 +187,7 @@ pub(super) fn line_ui(ui: &mut Ui, typing: &Typing<'_>, page: &mut ShopPage) -> 
     } else if is_pressed {
         page.choosing = None;
     }
-    let response = response.on_hover_text(stands.why().unwrap_or(typing.about));
+    response.on_hover_text(stands.why().unwrap_or(typing.about));
     if let Some(choice) = pressed {
         page.drafts.remove(&at);
         page.choosing = None;
@@ -200,8 +200,8 @@ pub(super) fn line_ui(ui: &mut Ui, typing: &Typing<'_>, page: &mut ShopPage) -> 
     page.marked = None;
     page.drafts.remove(&at);
     page.left = Some(at);
-    let left = response.ctx.input(|input| input.key_pressed(Key::Escape));
-    (!left && text != shown).then_some(text)
+    // What is typed on this page is saved: Escape leaves the line, and undo takes the text back.
+    (text != shown).then_some(text)
 }
 
 /// The place to type; what is usual stands there in pencil while it is empty.

@@ -57,11 +57,11 @@ pub(super) fn list_ui(
 }
 
 fn model(page: &mut ShopPage, list: List) -> Rows {
-    let rows = page.rows(list);
+    let (rows, form) = (page.rows(list), page.form());
     Rows::new(
         list,
         rows,
-        page.history.now().unit,
+        (page.history.now().unit, form),
         Arc::clone(&page.computed),
     )
 }

@@ -4,13 +4,13 @@ use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use quillbore_job::Unit;
 use quillbore_job::read_quantity::date;
 use quillbore_job::shop::sheet::{
     ShopColumn as Column, ShopEdit, ShopKind, ShopList as List, ShopRefused, ShopRowAt as RowAt,
     ShopSheet, ShownRow,
 };
 use quillbore_job::words::shop_sheet as words;
+use quillbore_job::{Form, Unit};
 
 use super::columns::{grid_columns, is_given};
 use crate::grid::{CellState, GridAt, GridColumn, GridModel};
@@ -27,16 +27,19 @@ pub(super) struct Rows {
     pub(super) rows: Arc<[ShownRow]>,
     columns: Vec<GridColumn>,
     unit: Unit,
+    /// How the page writes numbers and days.
+    form: Form,
 }
 
 impl Rows {
     pub(super) fn new(
         list: List,
         rows: Arc<[ShownRow]>,
-        unit: Unit,
+        (unit, form): (Unit, Form),
         computed: Arc<Computed>,
     ) -> Self {
         Self {
+            form,
             computed,
             list,
             rows,
@@ -84,7 +87,7 @@ impl Rows {
             let cells = cells.filter(|(column, _)| !is_given(self.list, *column));
             let mut cells: Vec<(Column, String)> = cells.collect();
             self.fill_in(&row, &mut cells, day);
-            typed.extend(each_day(row, cells));
+            typed.extend(each_day(row, cells, self.form));
         }
         Ok(ShopEdit::SetCells {
             list: self.list,
@@ -143,7 +146,11 @@ impl Rows {
 const MOST_DAYS: i64 = 100;
 
 /// A row as it is; one whose day is a range of them, `24.12.2026 to 3.1.2027`, is a row for each day.
-fn each_day(row: RowAt, cells: Vec<(Column, String)>) -> Vec<(RowAt, Vec<(Column, String)>)> {
+fn each_day(
+    row: RowAt,
+    cells: Vec<(Column, String)>,
+    form: Form,
+) -> Vec<(RowAt, Vec<(Column, String)>)> {
     let range = cells.iter().find_map(|(column, text)| {
         let (from, to) = text.split_once(" to ").or_else(|| text.split_once(" - "))?;
         let days = (date(from).ok()?, date(to).ok()?);
@@ -158,7 +165,7 @@ fn each_day(row: RowAt, cells: Vec<(Column, String)>) -> Vec<(RowAt, Vec<(Column
     let rows = std::iter::once(row).chain(std::iter::repeat(RowAt::New));
     let each = rows.zip(days).map(|(row, day)| {
         let cells = cells.iter().map(|(column, text)| match column {
-            Column::Day => (*column, day.to_string()),
+            Column::Day => (*column, form.day(day)),
             _ => (*column, text.clone()),
         });
         (row, cells.collect())
@@ -255,7 +262,7 @@ mod tests {
         Rows::new(
             list,
             shown_rows(sheet, list, true).into(),
-            Unit::Mm,
+            (Unit::Mm, Form::default()),
             Arc::default(),
         )
     }
@@ -282,8 +289,8 @@ mod tests {
             row.cell(column).text().to_owned()
         };
         assert_eq!(rows.len(), 11);
-        assert_eq!(said(&rows[0], Column::Day), "2026-12-24");
-        assert_eq!(said(&rows[10], Column::Day), "2027-01-03");
+        assert_eq!(said(&rows[0], Column::Day), "24 Dec 2026");
+        assert_eq!(said(&rows[10], Column::Day), "3 Jan 2027");
         assert!(
             rows.iter()
                 .all(|row| said(row, Column::What) == "works holiday")
@@ -372,7 +379,12 @@ mod tests {
         let computed = Arc::new(computed);
         for (list, free) in [(List::Electrodes, "4"), (List::Guides, "-1")] {
             let rows = shown_rows(&sheet, list, false).into();
-            let model = Rows::new(list, rows, Unit::Mm, Arc::clone(&computed));
+            let model = Rows::new(
+                list,
+                rows,
+                (Unit::Mm, Form::default()),
+                Arc::clone(&computed),
+            );
             let column = list
                 .columns()
                 .iter()

@@ -97,8 +97,11 @@ pub fn shop_foot_ui(ui: &mut Ui, page: &mut ShopPage, sentence: &str, asks: &mut
                 .map(|still| words::still(*still))
                 .collect()
         };
-        pencil(ui, &said::still(&still));
-        ui.add_space(16.0);
+        // What went wrong, and the words that mend it, have the room before anything else.
+        if page.failed.is_none() {
+            pencil(ui, &said::still(&still));
+            ui.add_space(16.0);
+        }
         if let Some(why) = &page.failed {
             if page.is_lost {
                 if look::word(ui, said::TAKE_BEFORE).clicked() {

@@ -35,7 +35,7 @@ pub fn next_deed(job: &Job) -> Option<Deed> {
         State::Ordered if !is_confirmed(job) => Deed::Confirm,
         State::Ordered => Deed::ReceiveParts(uncounted(job, SlipKind::Received)),
         State::PartsHere => Deed::Release,
-        State::OnTheFloor if !has(job, SlipKind::Run) => Deed::RecordRun,
+        State::OnTheFloor if !has_run(job) => Deed::RecordRun,
         State::OnTheFloor => Deed::Deliver(uncounted(job, SlipKind::Delivery)),
         State::Delivered => Deed::Reorder,
         State::LaidAside => return None,
@@ -48,8 +48,22 @@ fn is_confirmed(job: &Job) -> bool {
     issued.any(|issued| issued.paper == Paper::Confirmation && !job.is_withdrawn(issued))
 }
 
-fn has(job: &Job, kind: SlipKind) -> bool {
-    job.slips.iter().any(|slip| slip.kind == kind)
+/// Whether a run record says what happened: one that was begun with day, mark, holes and electrode says
+/// only what was to be done.
+fn has_run(job: &Job) -> bool {
+    const HAPPENED: [Line; 9] = [
+        Line::SparkMinutes,
+        Line::FloorMinutes,
+        Line::TubeAfter,
+        Line::DepthReached,
+        Line::Breakages,
+        Line::Good,
+        Line::Scrap,
+        Line::Pins,
+        Line::Trouble,
+    ];
+    let mut runs = job.slips.iter().filter(|slip| slip.kind == SlipKind::Run);
+    runs.any(|run| HAPPENED.iter().any(|line| !run.line(*line).is_empty()))
 }
 
 /// The newest slip of a kind on which nobody wrote how many.

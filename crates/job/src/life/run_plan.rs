@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, VecDeque};
 
 use quillbore_calc::input::Ends;
-use quillbore_calc::job_figures::{LotFigures, MinutesIn};
+use quillbore_calc::job_figures::{HoleFigures, LotFigures, MinutesIn};
 use quillbore_calc::tables::{Tables, Tube};
 use quillbore_calc::{Idx, JobFigures, RowId};
 
@@ -117,18 +117,16 @@ impl Stretch {
 #[must_use]
 pub fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretch> {
     let lot = figures.lot.as_ref();
-    let between_min = lot.map_or(0.0, |lot| between(lot, figures));
+    let between = lot.map(|lot| Between::of(lot, figures, job));
     let mut all = Vec::new();
     for electrodes in lot.map_or(&[][..], |lot| &lot.electrodes) {
         let Some(tube) = electrodes.tube.of(&tables.tubes) else {
             continue;
         };
+        let of_tube: u32 = electrodes.plan.iter().map(|load| load.times).sum();
         let mut number = 0;
         for load in &electrodes.plan {
-            let figures_of = |row: RowId| {
-                let hole = figures.holes.get(job.row_index(row)?)?;
-                (hole.row == row).then_some(hole.as_ref())
-            };
+            let figures_of = |row: RowId| figures_of(job, figures, row);
             let usable = load.holes.first().and_then(|(row, _)| figures_of(*row));
             let usable = usable.and_then(|hole| hole.usable_mm);
             let worn = |(row, count): &(RowId, u32)| {
@@ -136,6 +134,7 @@ pub fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretc
                 wear.unwrap_or(0.0) * f64::from(*count)
             };
             let total: f64 = load.holes.iter().map(worn).sum();
+            let ends: u32 = load.holes.iter().map(|(_, count)| count).sum();
             // What the plan says is used up, shared among the holes by their wear.
             let used = usable.map(|usable| (usable - load.left_mm).max(0.0));
             for _ in 0..load.times {
@@ -153,6 +152,13 @@ pub fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretc
                     let parts = hole.and_then(|hole| hole.minutes_in.as_ref());
                     let both = hole.is_some_and(|hole| hole.ends == Some(Ends::Both));
                     let holes = f64::from(of_row.1) / if both { 2.0 } else { 1.0 };
+                    let of_electrode = f64::from(of_row.1) / f64::from(ends.max(1));
+                    let beside = between.as_ref().map_or(0.0, |between| {
+                        let dressings = hole.map_or(0.0, |hole| hole.dressings);
+                        between.hole * holes
+                            + between.dressing * dressings * f64::from(of_row.1)
+                            + between.electrode(of_tube) * of_electrode
+                    });
                     all.push(Stretch {
                         row,
                         tube: electrodes.tube,
@@ -161,7 +167,7 @@ pub fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretc
                         holes,
                         length_mm: at(before).zip(at(gone)).map(<[f64; 2]>::from),
                         sparking_min: parts.map(|parts| parts.sparking() * holes),
-                        clock_min: parts.map(|parts| (in_hole(parts) + between_min) * holes),
+                        clock_min: parts.map(|parts| in_hole(parts) * holes + beside),
                     });
                 }
             }
@@ -170,20 +176,56 @@ pub fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretc
     all
 }
 
+fn figures_of<'a>(job: &Job, figures: &'a JobFigures, row: RowId) -> Option<&'a HoleFigures> {
+    let hole = figures.holes.get(job.row_index(row)?)?;
+    (hole.row == row).then_some(hole.as_ref())
+}
+
 /// Minutes of one hole by the clock; changes of electrodes are not in it.
 fn in_hole(parts: &MinutesIn) -> f64 {
     parts.sparking() + parts.touch_off + parts.retract
 }
 
-/// What goes on between holes once the first is touched off, for one hole on average [min].
-fn between(lot: &LotFigures, figures: &JobFigures) -> f64 {
-    let machine = &lot.machine;
-    let between = machine.load
-        + machine.index
-        + machine.travel
-        + machine.electrode_changes
-        + machine.dressing;
-    let holes = figures.holes.iter().map(|hole| f64::from(hole.places));
-    let holes = holes.sum::<f64>() * f64::from(lot.quantity);
-    if holes > 0.0 { between / holes } else { 0.0 }
+/// What goes on between holes once the first is touched off, by what it goes with: as a record by the clock
+/// is held against it, see `quillbore_calc::recorded`.
+struct Between {
+    /// Loading, indexing and travel, for one hole [min].
+    hole: f64,
+    /// One dressing [min].
+    dressing: f64,
+    /// One electrode change [min].
+    change: f64,
+}
+
+impl Between {
+    fn of(lot: &LotFigures, figures: &JobFigures, job: &Job) -> Self {
+        let machine = &lot.machine;
+        let per = |minutes: f64, count: f64| if count > 0.0 { minutes / count } else { 0.0 };
+        let holes = figures.holes.iter().map(|hole| f64::from(hole.places));
+        let holes = holes.sum::<f64>() * f64::from(lot.quantity);
+        let (mut dressings, mut changes) = (0.0, 0.0);
+        for electrodes in &lot.electrodes {
+            let mut of_tube = 0;
+            for load in &electrodes.plan {
+                of_tube += load.times;
+                for (row, count) in &load.holes {
+                    let each = figures_of(job, figures, *row).map_or(0.0, |hole| hole.dressings);
+                    dressings += each * f64::from(*count) * f64::from(load.times);
+                }
+            }
+            changes += f64::from(of_tube.saturating_sub(1));
+        }
+        Self {
+            hole: per(machine.load + machine.index + machine.travel, holes),
+            dressing: per(machine.dressing, dressings),
+            change: per(machine.electrode_changes, changes),
+        }
+    }
+
+    /// What each of the electrodes of a tube bears of their changes: the first goes in before the clock runs,
+    /// and all share that.
+    fn electrode(&self, of_tube: u32) -> f64 {
+        let changes = f64::from(of_tube.saturating_sub(1));
+        self.change * changes / f64::from(of_tube.max(1))
+    }
 }

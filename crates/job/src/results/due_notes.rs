@@ -1,4 +1,4 @@
-//! Days on which something is due though the shop doesn't work, or that have passed.
+//! Days on which something is due though the shop doesn't work, or that have passed, or have not come.
 
 use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
@@ -8,7 +8,8 @@ use super::note::{Beside, SideNote};
 use crate::job::Job;
 use crate::life;
 use crate::life::state::State;
-use crate::pinned::slip::lists::{Line, kind, line};
+use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
+use crate::pinned::slip::pinned::Slip;
 use crate::shop::rows::Shop;
 use crate::typed::field::Field;
 use crate::words::promise as words;
@@ -51,4 +52,23 @@ pub(super) fn all(job: &Job, shop: &Shop) -> Vec<SideNote> {
             SideNote::new(Level::Note, NoteKind::DueOnDayOff, beside, said)
         })
         .collect()
+}
+
+/// Slips of what happened that are dated on a day that has not come; a delivery may be made ready for
+/// another day.
+pub(super) fn ahead(job: &Job, shop: &Shop) -> Vec<SideNote> {
+    let Some(today) = shop.day else {
+        return Vec::new();
+    };
+    let happened = |slip: &&Slip| !matches!(slip.kind, SlipKind::Delivery | SlipKind::Hold);
+    let slips = job.slips.iter().map(AsRef::as_ref).filter(happened);
+    let ahead = slips.filter_map(|slip: &Slip| {
+        let day = slip.line(Line::Date).value()?.date()?;
+        (day > today).then(|| {
+            let beside = Beside::Slip(slip.id, Some(Line::Date));
+            let said = words::not_come(day, today, shop.form);
+            SideNote::new(Level::Note, NoteKind::SlipAhead, beside, said)
+        })
+    });
+    ahead.collect()
 }

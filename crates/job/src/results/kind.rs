@@ -88,6 +88,8 @@ pub enum NoteKind {
     DuePast,
     /// A due date on a day on which the shop doesn't work.
     DueOnDayOff,
+    /// What happened is dated on a day that has not come.
+    SlipAhead,
     /// An exchange rate where the quotation is in the shop's own currency.
     ExchangeNotNeeded,
     /// The shop has agreed something else with the customer by now.
@@ -160,6 +162,7 @@ impl NoteKind {
             Self::HourFree => "hour-free",
             Self::DuePast => "due-past",
             Self::DueOnDayOff => "due-on-day-off",
+            Self::SlipAhead => "slip-ahead",
             Self::ExchangeNotNeeded => "exchange-not-needed",
             Self::AgreedOtherwise => "agreed-otherwise",
         }
@@ -217,6 +220,7 @@ impl NoteKind {
             | Self::HourFree
             | Self::DuePast
             | Self::DueOnDayOff
+            | Self::SlipAhead
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
         }
@@ -272,6 +276,7 @@ impl NoteKind {
             | Self::HourFree
             | Self::DuePast
             | Self::DueOnDayOff
+            | Self::SlipAhead
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => false,
         }
@@ -330,6 +335,7 @@ impl NoteKind {
             | Self::HourFree
             | Self::DuePast
             | Self::DueOnDayOff
+            | Self::SlipAhead
             | Self::ExchangeNotNeeded
             | Self::AgreedOtherwise => None,
         }

@@ -72,6 +72,8 @@ pub(super) fn notes(
     let agreed = agreed_notes::all(job, shop).into_iter();
     notes.extend(agreed.map(|note| (note, None)));
     notes.extend(due_notes::past(job, shop).map(|note| (note, None)));
+    let ahead = due_notes::ahead(job, shop).into_iter();
+    notes.extend(ahead.map(|note| (note, None)));
     let due = due_notes::all(job, shop).into_iter();
     notes.extend(due.map(|note| (note, None)));
     notes.extend(records_behind(job, shop.form).map(|note| (note, None)));

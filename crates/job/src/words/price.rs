@@ -67,7 +67,10 @@ pub fn risk(price: &PriceFigures, minor_digits: u32, form: Form) -> Vec<String> 
     let worth: Vec<String> = (burns.iter())
         .filter(|burn| width(burn) < 0.95 * width(none))
         .map(|burn| {
-            let [low, high] = [burn.p10, burn.p90].map(whole);
+            // Held against the range that stands above: what a burn narrows is a share of it.
+            let lot = &price.lot_cost;
+            let low = whole(lot.p10 * burn.p10 / none.p10);
+            let high = whole(lot.p90 * burn.p90 / none.p90);
             let noun = if burn.holes == 1 { "hole" } else { "holes" };
             format!("with {} {noun} to {low} to {high}", burn.holes)
         })
@@ -75,7 +78,7 @@ pub fn risk(price: &PriceFigures, minor_digits: u32, form: Form) -> Vec<String> 
     said.push(if worth.is_empty() {
         "A test burn would hardly narrow it.".to_owned()
     } else {
-        let [low, high] = [none.p10, none.p90].map(whole);
+        let [low, high] = [price.lot_cost.p10, price.lot_cost.p90].map(whole);
         format!(
             "A test burn would narrow {low} to {high}: {}.",
             worth.join(", ")

@@ -161,3 +161,9 @@ pub(crate) fn due_on_day_off(day: NaiveDate, before: Option<NaiveDate>, form: Fo
         None => format!("{off}."),
     }
 }
+/// That something happened on a day that has not come.
+#[must_use]
+pub(crate) fn not_come(day: NaiveDate, today: NaiveDate, form: Form) -> String {
+    let [day, today] = [day, today].map(|day| form.day(day));
+    format!("It is dated {day}, and today is {today}: check the day.")
+}

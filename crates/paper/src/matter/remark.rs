@@ -60,6 +60,7 @@ const fn is_of_the_office(kind: &NoteKind) -> bool {
         | NoteKind::HourFree
         | NoteKind::DuePast
         | NoteKind::DueOnDayOff
+        | NoteKind::SlipAhead
         | NoteKind::ExchangeNotNeeded
         | NoteKind::AgreedOtherwise => true,
         NoteKind::Unread

@@ -179,6 +179,7 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
         mouth_mm: None,
         wear_mm: Some(hole.wear),
         wear_high_mm: Some(hole.wear * 1.6),
+        dressings: 0.0,
         overtravel_mm: Some(2.0),
         target_depth_mm: Some(hole.depth + 10.0),
         machine_depth_mm: Some(hole.depth + hole.wear + 2.0),
