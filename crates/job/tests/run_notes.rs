@@ -6,6 +6,7 @@ mod hands;
 
 use hands::{cells, field, pin, ring};
 use quillbore_calc::finding::Level;
+use quillbore_job::drawer::Thing;
 use quillbore_job::results::{Beside, NoteKind, Results, RunFault, Telling, results_quick};
 use quillbore_job::slip::kind;
 use quillbore_job::{Field, Job, Line, Shop, SlipKind, life};
@@ -349,4 +350,28 @@ fn a_record_that_says_no_number_of_electrodes_is_told_where_they_are_counted() {
     ] {
         assert_eq!(told(&shop, &[said]), []);
     }
+}
+
+/// What was used on the day of a count may be off it or not: that is told at the line.
+#[test]
+fn a_record_of_the_day_of_a_count_is_told() {
+    let mut shop = shop().clone();
+    let day = quillbore_job::read_quantity::date("2026-05-04").expect("a day");
+    let name = "brass 0.70 x 400";
+    shop.counted
+        .insert((Thing::Electrode, name.to_owned()), day);
+    let told = |date| {
+        let lines = [
+            (Line::TubeUsed, name),
+            (Line::Date, date),
+            (Line::Electrodes, "2"),
+        ];
+        let notes = results_quick(&run(&base(), &lines), &shop)
+            .notes
+            .into_iter();
+        notes
+            .filter(|note| note.kind == NoteKind::Run(RunFault::CountedThatDay))
+            .count()
+    };
+    assert_eq!((told("2026-05-04"), told("2026-05-05")), (1, 0));
 }

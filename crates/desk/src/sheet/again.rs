@@ -88,7 +88,29 @@ fn learned_ui(
             });
         }
     }
-    if learned.next_time.is_empty() && learned.trouble.is_empty() && learned.settings.is_empty() {
+    let scrap = learned
+        .scrap
+        .iter()
+        .map(|(mark, parts)| words::scrap(mark, *parts));
+    let closed = learned
+        .closed
+        .iter()
+        .filter(|what| !what.is_empty())
+        .cloned();
+    let went_wrong: Vec<String> = scrap.chain(closed).collect();
+    for text in &went_wrong {
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(words::WENT_WRONG).font(look::bold()));
+            ui.add(egui::Label::new(text).wrap());
+        });
+    }
+    let written = [
+        &learned.next_time,
+        &learned.trouble,
+        &learned.settings,
+        &went_wrong,
+    ];
+    if written.iter().all(|texts| texts.is_empty()) {
         pencil(ui, words::NO_LESSONS);
     }
 }

@@ -24,6 +24,22 @@ pub const SETTINGS_THAT_WORKED: &str = "settings that worked";
 /// Before what was trouble.
 pub const TROUBLE: &str = "trouble";
 
+/// Before scrap, and before a non-conformance that was closed.
+pub const WENT_WRONG: &str = "went wrong";
+
+/// Parts that were scrap at a mark.
+#[must_use]
+pub fn scrap(mark: &str, parts: u32) -> String {
+    let parts = match parts {
+        1 => "1 part was scrap".to_owned(),
+        parts => format!("{parts} parts were scrap"),
+    };
+    match mark {
+        "" => parts,
+        mark => format!("{mark}: {parts}"),
+    }
+}
+
 /// That nothing was learned.
 pub const NO_LESSONS: &str = "No lessons were written down.";
 

@@ -54,6 +54,10 @@ pub struct Learned {
     pub delivered: u32,
     /// Non-conformances that are open, with nobody's word to go on: what is wrong.
     pub open: Vec<String>,
+    /// Non-conformances that were closed: what was wrong.
+    pub closed: Vec<String>,
+    /// Parts that were scrap by the run records, by mark.
+    pub scrap: Vec<(String, u32)>,
 }
 
 /// The price that was asked or paid before.
@@ -156,17 +160,34 @@ fn lessons(old: &Job) -> Vec<String> {
 /// What the slips of a job that was done tell.
 #[must_use]
 pub fn learned(old: &Job) -> Learned {
-    let open = old
-        .slips_of::<kind::Nonconformance>()
-        .filter(|slip| is_open(*slip));
+    let troubles = old.slips_of::<kind::Nonconformance>();
+    let (open, closed): (Vec<_>, Vec<_>) = troubles.partition(|slip| is_open(*slip));
     Learned {
         next_time: texts(old, line::NextTime),
         settings: texts(old, line::Settings),
         trouble: texts(old, line::Trouble),
         hours: actual_hours(old),
         delivered: sum::<kind::Delivery, _>(old, line::Count),
-        open: open.map(what_is_wrong).collect(),
+        open: open.into_iter().map(what_is_wrong).collect(),
+        closed: closed.into_iter().map(what_is_wrong).collect(),
+        scrap: scrap(old),
     }
+}
+
+/// Parts that are scrap by the run records, by mark.
+fn scrap(old: &Job) -> Vec<(String, u32)> {
+    let mut scrap: Vec<(String, u32)> = Vec::new();
+    for run in old.slips_of::<kind::Run>() {
+        let Some(parts) = run.get(line::Scrap).filter(|parts| *parts > 0) else {
+            continue;
+        };
+        let mark = run.get(line::Mark).trim();
+        match scrap.iter_mut().find(|(of, _)| of == mark) {
+            Some((_, sum)) => *sum = sum.saturating_add(parts),
+            None => scrap.push((mark.to_owned(), parts)),
+        }
+    }
+    scrap
 }
 
 /// What the run records say in a line, each once.

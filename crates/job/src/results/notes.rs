@@ -60,7 +60,7 @@ pub(super) fn notes(
             .into_iter()
             .map(|note| (note, None)),
     );
-    let of_runs = run_notes::all(&speaker, asked).into_iter();
+    let of_runs = run_notes::all(&speaker, asked, shop).into_iter();
     notes.extend(of_runs.map(|note| (note, None)));
     let of_papers = paper_notes::all(job, seals).into_iter();
     notes.extend(of_papers.map(|note| (note, None)));

@@ -28,6 +28,8 @@ list! {
     ScrapUnsaid "run-scrap-unsaid";
     /// Nobody said how many electrodes the holes took, where the drawer is counted.
     ElectrodesUnsaid "run-electrodes-unsaid";
+    /// The drawer was counted on the day of the line.
+    CountedThatDay "run-counted-that-day";
     /// Sizes by pin that are no sizes.
     PinsUnread "run-pins-unread";
 }

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use chrono::NaiveDate;
 use quillbore_calc::finding::Level;
 use quillbore_calc::tables::Tube;
 
@@ -10,11 +11,12 @@ use super::note::{Beside, SideNote};
 use super::run_fault::RunFault;
 use crate::asked::to_input::Asked;
 use crate::job::Job;
-use crate::life::drawer::says_how_many;
+use crate::life::drawer::{Thing, says_how_many};
 use crate::life::inspected::{parts, same_mark};
 use crate::life::{not_sent, sum};
 use crate::pinned::slip::lists::{Line, kind, line};
 use crate::pinned::slip::view::View;
+use crate::shop::rows::Shop;
 use crate::typed::field::Field;
 use crate::typed::form::Form;
 use crate::typed::read_quantity::pin_sizes;
@@ -36,7 +38,7 @@ const TOO_DEEP: f64 = 2.0;
 const BEYOND_EXIT_MM: f64 = 3.0;
 
 /// Everything that is to be said of run records, in their order.
-pub(super) fn all(speaker: &Speaker<'_>, asked: &Asked) -> Vec<SideNote> {
+pub(super) fn all(speaker: &Speaker<'_>, asked: &Asked, shop: &Shop) -> Vec<SideNote> {
     let Speaker { job, tables, .. } = *speaker;
     if job.slips_of::<kind::Run>().next().is_none() {
         return Vec::new();
@@ -54,6 +56,7 @@ pub(super) fn all(speaker: &Speaker<'_>, asked: &Asked) -> Vec<SideNote> {
         received: sum::<kind::Received, _>(job, line::Count),
         parts: parts(job).count,
         more: again(job),
+        counted: &shop.counted,
     };
     let runs = job.slips_of::<kind::Run>();
     let mut notes: Vec<SideNote> = runs.flat_map(|run| held.of_line(run)).collect();
@@ -112,6 +115,8 @@ struct HeldAgainst<'a> {
     /// Parts received, else ordered or asked for.
     parts: u32,
     more: u64,
+    /// The days on which electrodes were counted.
+    counted: &'a BTreeMap<(Thing, String), NaiveDate>,
 }
 
 impl HeldAgainst<'_> {
@@ -149,6 +154,15 @@ impl HeldAgainst<'_> {
     /// A record that doesn't say how many electrodes it took, of one that lies counted in the drawer.
     fn electrodes(&self, run: Record<'_>) -> Option<SideNote> {
         let tube = self.by_name.get(&lowered(run.get(line::TubeUsed)))?;
+        let counted = self.counted.get(&(Thing::Electrode, tube.name.clone()));
+        if let Some(day) = counted.filter(|day| run.get(line::Date) == Some(**day)) {
+            let said = words::counted_that_day(&tube.name, &self.speaker.form.day(*day));
+            let told = note(run, Line::Date, RunFault::CountedThatDay, said);
+            return Some(SideNote {
+                level: Level::Note,
+                ..told
+            });
+        }
         let unsaid = tube.stock.is_some() && run.get(line::Holes).is_some() && !says_how_many(run);
         unsaid.then(|| SideNote {
             level: Level::Note,

@@ -40,6 +40,14 @@ pub(crate) fn electrodes_unsaid(name: &str) -> String {
     )
 }
 
+/// Electrodes that were counted on the day of a record.
+pub(crate) fn counted_that_day(name: &str, day: &str) -> String {
+    format!(
+        "{name} was counted in the drawer on {day}, the day of this line: what it used is taken to be off that \
+         count. Where it isn't, count again, or type the day before as the day of the count."
+    )
+}
+
 /// Scrap of which nobody said what becomes of it.
 pub(crate) fn scrap_unsaid(parts: u32, form: Form) -> String {
     let parts = match parts {

@@ -238,8 +238,17 @@ pub fn rests_on(results: &Results, shop: &Shop) -> Vec<(String, f64)> {
         }
     }
     rows.extend(by_runs(&results.figures));
+    if let Some(price) = &results.figures.price {
+        let percent = to_a_tenth(price.not_yet_known_share * 100.0);
+        rows.push((rows_of::NOT_YET_KNOWN.to_owned(), percent));
+    }
     rows.retain(|(_, number)| number.is_finite());
     rows
+}
+
+/// To a tenth, as it is shown.
+fn to_a_tenth(number: f64) -> f64 {
+    libm::round(number * 10.0) / 10.0
 }
 
 /// What run records make of the figures, to two digits: what a record's age alone makes of it is no

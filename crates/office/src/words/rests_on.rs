@@ -71,6 +71,9 @@ pub(crate) fn exchange_of(day: NaiveDate, own: &str, currency: &str) -> String {
     format!("1 {own} in {currency}, of {day}")
 }
 
+/// What the expected cost lies above the likely one, since so much is not known.
+pub(crate) const NOT_YET_KNOWN: &str = "not yet known, % on the cost";
+
 /// How many run records of the same material stand behind it.
 pub(crate) const RECORDS: &str = "run records of this material";
 

@@ -21,6 +21,7 @@ pub fn of_line(line: Line, text: &str) -> String {
         Line::Decision => format!("decision: {text}"),
         Line::DecidedBy => format!("decided by {text}"),
         Line::Redo => format!("to be redone: {text}"),
+        Line::NotSent => format!("not delivered: {text}"),
         Line::SendBecause => format!("delivered open: {text}"),
         Line::GoOn => format!("work goes on because: {text}"),
         Line::Closed => format!("closed on {text}"),

@@ -29,7 +29,7 @@ pub const COUNTED: &str = "Counted";
 /// Caption of the parts that were sent.
 pub const SO_FAR: &str = "sent so far";
 /// Caption of the parts that never will be, as non-conformances say.
-pub const NOT_SENT: &str = "not delivered, see non-conformance";
+pub const NOT_SENT: &str = "never delivered";
 /// Caption of the parts that were not.
 pub const STILL_TO_COME: &str = "still to come";
 /// Caption of the spare parts.
