@@ -311,6 +311,10 @@ fn part_value_and_cap_stay_in_the_currency_that_they_were_typed_for() {
     assert_eq!((held(&anew), label(&anew).as_deref()), (false, Some("EUR")));
     let said = typed(&changed, &usd, Field::ValuesIn, "EUR");
     assert_eq!((held(&said), label(&said).as_deref()), (false, Some("EUR")));
+    // A job of before any was noted: what it reckoned in until now is noted with the change.
+    let older = field(&ring(), Field::PartValue, "80");
+    assert_eq!(older.text(Field::ValuesIn), "");
+    assert!(held(&in_eur(&older)));
     // With a cap beside it, one of the two is still of before.
     let with_cap = typed(&typed_first, &usd, Field::LiabilityCap, "600");
     let one = typed(&in_eur(&with_cap), &usd, Field::PartValue, "72");

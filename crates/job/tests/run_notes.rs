@@ -320,6 +320,13 @@ fn scrap_is_told_until_somebody_says_what_becomes_of_it() {
         (vec![], Some(0))
     );
     assert_eq!(life::state(&never), life::State::Delivered);
+    // One more that never goes out than there are.
+    let twice = pin(&never, SlipKind::Nonconformance, &[(Line::NotSent, "1")]);
+    let [(_, line, fault)] = told(&twice)[..] else {
+        panic!("{:?}", told(&twice));
+    };
+    assert_eq!((line, fault), (Line::NotSent, RunFault::MoreThanOrdered));
+    assert!(said(&twice)[0].contains("24 delivered and 2 not to be delivered"));
 }
 
 /// Of an electrode that lies counted a record says how many it took.

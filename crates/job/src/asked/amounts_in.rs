@@ -30,9 +30,11 @@ pub fn with_currencies(job: &Job, shop: &Shop, edit: &Edit) -> Option<Edit> {
             unit: job.unit,
         });
     }
-    let reckoned = reckoned_in(&after, shop);
+    // Amounts that stand there since before any was noted are in what the sheet reckoned in until now.
+    let keeps = keeps_amount_of_quotation(job, &after);
+    let reckoned = reckoned_in(if keeps { job } else { &after }, shop);
     if has_amounts_of_quotation(&after)
-        && (after.field(Field::ValuesIn).is_empty() || !keeps_amount_of_quotation(job, &after))
+        && (after.field(Field::ValuesIn).is_empty() || !keeps)
         && after.text(Field::ValuesIn) != reckoned
     {
         edits.push(Edit::SetField {

@@ -16,7 +16,7 @@ pub(super) fn electrode_numbers(text: &str) -> Vec<String> {
     all
 }
 
-/// The first and the last of a range, as `1 to 38` or `1-38`.
+/// The least and the greatest of a range, as `1 to 38` or `1-38`, either way round.
 fn range(part: &str) -> Option<[u32; 2]> {
     let between = ["to", "-", "\u{2013}"].into_iter();
     let (first, last) = between
@@ -24,7 +24,8 @@ fn range(part: &str) -> Option<[u32; 2]> {
         .next()?;
     let first = first.trim().parse::<u32>().ok()?;
     let last = last.trim().parse::<u32>().ok()?;
-    (first <= last && last - first < MOST_IN_A_RANGE).then_some([first, last])
+    let [first, last] = [first.min(last), first.max(last)];
+    Some([first, last]).filter(|_| last - first < MOST_IN_A_RANGE)
 }
 
 #[cfg(test)]
@@ -38,7 +39,7 @@ mod tests {
         assert_eq!(electrode_numbers("1 to 3"), ["1", "2", "3"]);
         assert_eq!(electrode_numbers("9-10, 12\u{2013}12"), ["9", "10", "12"]);
         // What is no range is a name.
-        assert_eq!(electrode_numbers("B-2; 3 to 1"), ["b-2", "3 to 1"]);
+        assert_eq!(electrode_numbers("B-2; 3 to 1"), ["b-2", "1", "2", "3"]);
         assert_eq!(electrode_numbers("1-4000000000"), ["1-4000000000"]);
     }
 }

@@ -62,14 +62,15 @@ pub(super) fn all(job: &Job, shop: &Shop, figures: &JobFigures) -> Vec<SideNote>
 fn odd_rate(job: &Job, quoted: &QuotedIn) -> Option<SideNote> {
     let typed = job.text(Field::ExchangeRate).trim();
     let beyond = !(1.0 / MOST_RATE..=MOST_RATE).contains(&quoted.rate);
-    let said = if beyond {
-        words::odd_rate(&quoted.currency)
+    // A rate that no currencies have is none, and prices by it keep the quotation back.
+    let (kind, said) = if beyond {
+        (NoteKind::ExchangeMissing, words::odd_rate(&quoted.currency))
     } else if is_read_two_ways(typed) {
-        words::two_ways(typed)
+        (NoteKind::ExchangeOdd, words::two_ways(typed))
     } else {
         return None;
     };
-    Some(check(NoteKind::ExchangeOdd, Field::ExchangeRate, said))
+    Some(check(kind, Field::ExchangeRate, said))
 }
 
 /// Whether one sign stands before three last digits, as in `1,000`: it may part thousands or decimals.

@@ -30,6 +30,8 @@ list! {
     ElectrodesUnsaid "run-electrodes-unsaid";
     /// The drawer was counted on the day of the line.
     CountedThatDay "run-counted-that-day";
+    /// Parts that went out and those that never will are more than were ordered.
+    MoreThanOrdered "parts-more-than-ordered";
     /// Sizes by pin that are no sizes.
     PinsUnread "run-pins-unread";
 }

@@ -14,9 +14,10 @@ use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Line, kind, line};
 use crate::pinned::slip::view::View;
 use crate::results::remedy::Offer;
+use crate::results::run_fault::RunFault;
 use crate::typed::field::Field;
 use crate::typed::form::Form;
-use crate::words::{english, issued, life as words};
+use crate::words::{english, issued, life as words, run_notes};
 
 /// Everything that is to be said beside slips.
 pub(super) fn all(job: &Job, figures: &JobFigures, form: Form) -> Vec<SideNote> {
@@ -26,6 +27,7 @@ pub(super) fn all(job: &Job, figures: &JobFigures, form: Form) -> Vec<SideNote> 
     notes.extend(holds(job));
     notes.extend(grown_tubes(job));
     notes.extend(delivered_open(job));
+    notes.extend(more_than_ordered(job, form));
     notes.extend(withdrawals(job));
     notes
 }
@@ -189,6 +191,22 @@ fn withdrawals(job: &Job) -> impl Iterator<Item = SideNote> {
             SideNote::new(Level::Note, NoteKind::StandsAgain, beside, said)
         })
     })
+}
+
+/// Parts that went out together with those of which non-conformances say that they never will, where these
+/// are more than were ordered; told at the newest non-conformance that counts any.
+fn more_than_ordered(job: &Job, form: Form) -> Option<SideNote> {
+    let not_sent = life::not_sent(job);
+    let (settled, ordered) = (life::settled(job), life::ordered(job)?);
+    if not_sent == 0 || settled <= ordered {
+        return None;
+    }
+    let mut slips = job.slips_of::<kind::Nonconformance>();
+    let newest = slips.rfind(|slip| slip.get(line::NotSent).is_some())?;
+    let beside = Beside::Slip(newest.id(), Some(Line::NotSent));
+    let said = run_notes::more_than_ordered(settled - not_sent, not_sent, ordered, form);
+    let kind = NoteKind::Run(RunFault::MoreThanOrdered);
+    Some(SideNote::new(Level::Check, kind, beside, said))
 }
 
 /// Non-conformances that are open while parts are on their way out.

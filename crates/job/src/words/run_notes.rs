@@ -40,6 +40,14 @@ pub(crate) fn electrodes_unsaid(name: &str) -> String {
     )
 }
 
+/// More parts that went out or never will than were ordered.
+pub(crate) fn more_than_ordered(sent: u32, never: u32, ordered: u32, form: Form) -> String {
+    let [sent, never, ordered] = [sent, never, ordered].map(|parts| form.count(f64::from(parts)));
+    format!(
+        "{sent} delivered and {never} not to be delivered are more than the {ordered} ordered: check the counts."
+    )
+}
+
 /// Electrodes that were counted on the day of a record.
 pub(crate) fn counted_that_day(name: &str, day: &str) -> String {
     format!(
