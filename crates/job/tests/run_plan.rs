@@ -277,3 +277,25 @@ fn a_lot_that_goes_by_the_pencil_teaches_nothing_new() {
         assert!((off - 1.0).abs() < 0.01, "{off}");
     }
 }
+
+/// Lengths of several electrodes in one line say nothing of the wear, whether they are counted or numbered.
+#[test]
+fn lengths_of_several_electrodes_teach_no_wear() {
+    let lost = |line: (Line, &str)| {
+        let lines = [
+            (Line::Mark, "A"),
+            (Line::Holes, "30"),
+            (Line::TubeUsed, "brass 0.70 x 400"),
+            (Line::TubeBefore, "400"),
+            (Line::TubeAfter, "100"),
+            (Line::SparkMinutes, "40"),
+            line,
+        ];
+        let held = taught(&run(&job(), &lines), shop());
+        let told = held[0].says.as_ref().expect("a record");
+        told.evidence.record.wear.is_some()
+    };
+    assert!(lost((Line::ElectrodeNumber, "7")));
+    assert!(!lost((Line::ElectrodeNumber, "1 to 3")));
+    assert!(!lost((Line::Electrodes, "3")));
+}

@@ -4,7 +4,7 @@
 const MOST_IN_A_RANGE: u32 = 10_000;
 
 /// The electrodes that a line names: each by its own number, a range as all that lie in it.
-pub(super) fn electrode_numbers(text: &str) -> Vec<String> {
+pub(crate) fn electrode_numbers(text: &str) -> Vec<String> {
     let mut all = Vec::new();
     for part in text.split([',', ';']).map(str::trim) {
         match range(part) {

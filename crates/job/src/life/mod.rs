@@ -7,7 +7,7 @@ pub mod changed;
 pub(crate) mod deed;
 pub mod drawer;
 mod drilled;
-mod electrode_numbers;
+pub(crate) mod electrode_numbers;
 pub mod inspected;
 pub mod order;
 pub(crate) mod parts;

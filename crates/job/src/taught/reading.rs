@@ -5,6 +5,7 @@ use quillbore_calc::recorded::Ran;
 use quillbore_calc::tables::{Tables, Tube};
 
 use crate::ground::same_name::same_name;
+use crate::life::electrode_numbers::electrode_numbers;
 use crate::life::untaught::Why;
 use crate::pinned::slip::lists::{kind, line};
 use crate::pinned::slip::view::View;
@@ -89,7 +90,10 @@ fn lost_mm(
     if before_mm > new_mm + LENGTH_SLACK_MM {
         return Err(Why::TubeTooLong { before_mm, new_mm });
     }
-    let used = run.get(line::Electrodes).unwrap_or(1);
+    let numbered = || electrode_numbers(run.get(line::ElectrodeNumber)).len() as u32;
+    let used = run
+        .get(line::Electrodes)
+        .unwrap_or_else(|| numbered().max(1));
     if used > 1 {
         return Err(Why::SeveralElectrodes(used));
     }
