@@ -13,7 +13,7 @@ pub(super) fn hours_overruled(sheet: &ShopSheet) -> Vec<ShopNote> {
     let cards = shown_rows(sheet, List::Rates, false);
     let mut cards: Vec<(NaiveDate, MachineRates)> = (cards.iter())
         .filter(|card| card.own.is_some())
-        .filter_map(|card| Some((day(card)?, rates(card)?)))
+        .filter_map(|card| Some((valid_from(card)?, rates(card)?)))
         .collect();
     cards.sort_by_key(|(day, _)| *day);
     let mut for_all = None;
@@ -47,7 +47,8 @@ pub(super) fn hours_overruled(sheet: &ShopSheet) -> Vec<ShopNote> {
     overruled.collect()
 }
 
-fn day(card: &ShownRow) -> Option<NaiveDate> {
+/// The day that a card is valid from, where it can be read.
+pub(super) fn valid_from(card: &ShownRow) -> Option<NaiveDate> {
     match card.entry(Column::ValidFrom).value() {
         Some(ShopValue::Date(day)) => Some(*day),
         _ => None,

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use chrono::NaiveDate;
 use quillbore_calc::tables::Machine;
 
+use super::hours::valid_from;
 use super::{ShopFault, line_text};
 use crate::ground::stands_in::{NotSaid, ShopSays, StandsIn};
 use crate::shop::bad_cards::BadCard;
@@ -12,7 +13,7 @@ use crate::shop::minor_digits;
 use crate::shop::sheet::kind::ShopValue;
 use crate::shop::sheet::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use crate::shop::sheet::own::{ShopRow, ShopSheet};
-use crate::shop::sheet::page::{ShownRow, shown_rows};
+use crate::shop::sheet::page::shown_rows;
 use crate::shop::sheet::usual::goes_on;
 use crate::shop::unfit::{FigureNamed, RowUnfit};
 
@@ -87,16 +88,12 @@ pub(super) fn bad_cards(
     let rows = shown_rows(sheet, List::Rates, false);
     let mut cards: Vec<_> = rows.iter().filter(|row| row.own.is_some()).collect();
     // One that stands for a sample may have that one's day.
-    let day = |row: &ShownRow| match row.entry(Column::ValidFrom).value() {
-        Some(ShopValue::Date(day)) => Some(*day),
-        _ => None,
-    };
-    cards.sort_by_key(|row| (day(row), row.own.as_ref().map(|own| own.id)));
+    cards.sort_by_key(|row| (valid_from(row), row.own.as_ref().map(|own| own.id)));
     let mut days = BTreeSet::new();
     let mut unread: BTreeMap<Column, NaiveDate> = BTreeMap::new();
     let mut bad = Vec::new();
     for row in cards {
-        let (Some(own), from) = (&row.own, day(row)) else {
+        let (Some(own), from) = (&row.own, valid_from(row)) else {
             continue;
         };
         let wrong: BTreeSet<Column> = {
