@@ -290,3 +290,57 @@ fn a_count_that_cant_be_read_leaves_the_electrode() {
         assert!(tube.is_some_and(|tube| tube.stock.is_none() || column != Column::InDrawer));
     }
 }
+
+/// A row of the shop's own that can't be used leaves its name to nobody: a sample of that name has other
+/// figures.
+#[test]
+fn no_sample_stands_in_for_a_row_of_its_own() {
+    for (list, name, column) in [
+        (List::Machines, "Barrow", Column::Stroke),
+        (List::Machines, "bARROW", Column::MachineHour),
+        (List::Electrodes, "Brass 0.30 x 300", Column::Price),
+    ] {
+        let typed = cells(list, At::New, &[(Column::Name, name), (column, "soon")]);
+        let shop = shop(&done(&[typed]));
+        let same = |known: &str| known.eq_ignore_ascii_case(name);
+        assert!(
+            !shop.tables.machines.iter().any(|row| same(&row.name)),
+            "{name}"
+        );
+        assert!(
+            !shop.tables.tubes.iter().any(|row| same(&row.name)),
+            "{name}"
+        );
+        assert_eq!(shop.not_used.len(), 1, "{name}: {:?}", shop.not_used);
+    }
+}
+
+/// What a machine's row says its hour costs counts before what the sample cards say of a machine that bears
+/// its name; a card of the shop's own that names it counts before both.
+#[test]
+fn a_machines_own_hour_counts_before_a_samples() {
+    let machine = cells(
+        List::Machines,
+        At::New,
+        &[(Column::Name, "Barrow"), (Column::MachineHour, "101")],
+    );
+    let card = |hours| {
+        let typed = [
+            (Column::ValidFrom, "2026-11-01"),
+            (Column::LaborHour, "51"),
+            (Column::MachineHour, hours),
+        ];
+        cells(List::Rates, At::New, &typed)
+    };
+    let barrow = |shop: &quillbore_job::Shop| {
+        let mut machines = shop.tables.machines.iter();
+        machines
+            .find(|row| row.name == "Barrow")
+            .map(|row| row.rate_per_hour)
+    };
+    assert_eq!(barrow(&shop(&done(&[machine.clone()]))), Some(101.0));
+    let other = [machine.clone(), card("Steeple 99")];
+    assert_eq!(barrow(&shop(&done(&other))), Some(101.0));
+    let named = [machine, card("Barrow 111")];
+    assert_eq!(barrow(&shop(&done(&named))), Some(111.0));
+}

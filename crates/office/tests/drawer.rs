@@ -269,3 +269,36 @@ fn pieces_are_told_until_they_are_taken() {
     assert_eq!((now.used, now.pieces), (0, vec![(2, 20.0)]));
     assert_eq!(holes(&second), 0);
 }
+
+/// Parts that are released once more are drilled once: their kit is kept once.
+#[test]
+fn parts_released_twice_keep_one_kit() {
+    let (office, _) = office_in_memory();
+    let mut job = to_release(&office);
+    let (name, kit, _) = electrode(&job);
+    count(&office, &name, 100, "2026-11-20");
+    job.issue(Paper::Traveler);
+    job.issue(Paper::Traveler);
+    assert_eq!(lies(&office, &name, None).reserved, kit);
+}
+
+/// Some of the parts take their share of the kit, and no more parts go to the floor than came.
+#[test]
+fn a_lot_of_its_own_keeps_its_share_and_has_to_be_here() {
+    let (office, _) = office_in_memory();
+    let mut job = to_release(&office);
+    let (name, kit, _) = electrode(&job);
+    count(&office, &name, 100, "2026-11-20");
+    job.pin(SlipKind::Release, &[(Line::Quantity, "4")]);
+    job.issue(Paper::Traveler);
+    // 4 of 12.
+    assert_eq!(lies(&office, &name, None).reserved, kit.div_ceil(3));
+    job.pin(SlipKind::Release, &[(Line::Quantity, "9")]);
+    let in_the_way = life::blockers(Paper::Traveler, &job.job, &life::Found::default(), None);
+    let more = life::Blocker::MoreThanHere {
+        parts: 9,
+        here: 12,
+        released: 4,
+    };
+    assert_eq!(in_the_way, [more]);
+}

@@ -2,11 +2,11 @@
 
 use chrono::NaiveDate;
 
+use super::on_floor::{on_floor, parts_on};
 use super::order::call_off;
 use super::parts::ordered;
 use super::state::{State, state};
 use crate::job::Job;
-use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{kind, line};
 
 /// The day from which the working days of the lot that is worked on next count: that on which order
@@ -66,10 +66,7 @@ fn released_on(job: &Job, parts: u32) -> Option<NaiveDate> {
         released = released.saturating_add(*quantity);
         released >= parts
     };
-    let travelers = job.standing(Paper::Traveler);
-    let mut lines = travelers.flat_map(|paper| {
-        let lines = paper.lines.iter();
-        lines.map(|line| (paper.date, line.quantity))
-    });
-    lines.find(enough).map(|(day, _)| day)
+    let travelers = on_floor(job).into_iter();
+    let mut parts = travelers.map(|paper| (paper.date, parts_on(paper)));
+    parts.find(enough).map(|(day, _)| day)
 }

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use quillbore_calc::RowId;
 
+use super::on_floor::parts_on_floor;
 use super::parts::{ordered, sum};
 use super::trouble::{holds_delivery, is_open};
 use crate::ground::stands_in::{ShopSays, StandsIn};
@@ -57,6 +58,15 @@ pub enum Blocker {
         /// Parts ordered.
         ordered: u32,
     },
+    /// More parts are to be released than are here and not on the floor yet.
+    MoreThanHere {
+        /// Parts to be released.
+        parts: u32,
+        /// Parts here.
+        here: u32,
+        /// Parts of them that have a traveler.
+        released: u32,
+    },
     /// A non-conformance of the job before is open, and nobody said why to go on.
     OpenTrouble,
     /// No delivery is on record.
@@ -81,7 +91,11 @@ impl Blocker {
     pub const fn is_waiting(&self) -> bool {
         matches!(
             self,
-            Self::NoOrder | Self::NoParts | Self::Missing { .. } | Self::NothingToDeliver
+            Self::NoOrder
+                | Self::NoParts
+                | Self::Missing { .. }
+                | Self::MoreThanHere { .. }
+                | Self::NothingToDeliver
         )
     }
 }
@@ -282,8 +296,24 @@ fn parts(job: &Job, found: &mut Vec<Blocker>) {
         Some(ordered) if here < ordered && !is_partial(job) => {
             found.push(Blocker::Missing { here, ordered });
         }
-        _ => {}
+        _ => found.extend(more_than_here(job, here)),
     }
+}
+
+/// Whether parts are to be released that nobody has. Parts of a lot whose traveler is released once more
+/// are here once, however many travelers they have.
+fn more_than_here(job: &Job, here: u32) -> Option<Blocker> {
+    let parts = order::followed(job).quantity?;
+    let released = if order::is_next_lot(job) {
+        parts_on_floor(job)
+    } else {
+        0
+    };
+    (parts > here.saturating_sub(released)).then_some(Blocker::MoreThanHere {
+        parts,
+        here,
+        released,
+    })
 }
 
 /// Whether the order is called off or due in parts, so that fewer parts than ordered may be here.

@@ -7,9 +7,9 @@ use chrono::NaiveDate;
 
 use super::drilled::is_drilled;
 use super::electrode_numbers::electrode_numbers;
+use super::on_floor::on_floor;
 use super::state::{State, state};
 use crate::job::Job;
-use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{kind, line};
 use crate::pinned::slip::view::View;
 
@@ -138,7 +138,7 @@ pub fn drawn(job: &Job) -> Vec<Drawn> {
 /// What released travelers keep.
 fn kept(job: &Job) -> BTreeMap<(Thing, &str), u32> {
     let mut kept = BTreeMap::new();
-    for traveler in job.standing(Paper::Traveler) {
+    for traveler in on_floor(job) {
         for (entry, count) in &traveler.rests_on {
             if let Some(of) = Thing::of_entry(entry) {
                 let there: &mut u32 = kept.entry(of).or_default();

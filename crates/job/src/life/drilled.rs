@@ -4,14 +4,12 @@ use std::collections::BTreeMap;
 
 use crate::job::Job;
 use crate::life::inspected::same_mark;
-use crate::pinned::paper::Paper;
+use crate::life::on_floor::parts_on_floor;
 use crate::pinned::slip::lists::{kind, line};
 
 /// Whether the run records tell of every hole of the parts that were released.
 pub(super) fn is_drilled(job: &Job) -> bool {
-    let travelers = job.standing(Paper::Traveler);
-    let lines = travelers.flat_map(|paper| paper.lines.iter());
-    let parts: u64 = lines.map(|line| u64::from(line.quantity)).sum();
+    let parts = u64::from(parts_on_floor(job));
     let mut drilled: BTreeMap<Option<String>, u64> = BTreeMap::new();
     for run in job.slips_of::<kind::Run>() {
         let of_mark = drilled.entry(same_mark(run.get(line::Mark))).or_default();

@@ -9,6 +9,7 @@ pub mod drawer;
 mod drilled;
 pub(crate) mod electrode_numbers;
 pub mod inspected;
+mod on_floor;
 pub mod order;
 pub(crate) mod parts;
 pub(crate) mod recorded;
@@ -20,6 +21,7 @@ pub(crate) mod untaught;
 
 pub use begin::begins;
 pub use blockers::{Blocker, Found, blockers};
+pub use on_floor::parts_on_floor;
 pub use deed::{Deed, next_deed};
 pub use parts::{
     OrderedAt, actual_hours, left_to_deliver, not_sent, ordered, ordered_at, settled, sum,

@@ -10,6 +10,7 @@ use rust_decimal::Decimal;
 
 use crate::job::{Issued, Job};
 use crate::life::changed::{Changed, differing};
+use crate::life::on_floor::parts_on_floor;
 use crate::life::parts::ordered;
 use crate::pinned::number::is_number;
 use crate::pinned::paper::Paper;
@@ -80,13 +81,14 @@ struct Lot<'a> {
     call_off: Option<View<'a, kind::Release>>,
     /// How many, where a call-off or what the others left over says so.
     quantity: Option<u32>,
+    /// Whether no traveler is for them yet.
+    is_next: bool,
 }
 
 /// The first call-off that the released travelers don't cover; once all of them are covered, the rest
 /// of an order that isn't called off bit by bit; the last call-off where nothing is left.
 fn lot(job: &Job) -> Lot<'_> {
-    let lines = job.standing(Paper::Traveler).flat_map(|paper| &paper.lines);
-    let released = lines.fold(0, |sum: u32, line| sum.saturating_add(line.quantity));
+    let released = parts_on_floor(job);
     let mut called: u32 = 0;
     let uncovered = |slip: &View<'_, kind::Release>| {
         called = called.saturating_add(slip.get(line::Quantity).unwrap_or(0));
@@ -101,10 +103,12 @@ fn lot(job: &Job) -> Lot<'_> {
         return Lot {
             call_off: None,
             quantity: Some(left),
+            is_next: true,
         };
     }
     let call_off = next.or(last);
     Lot {
+        is_next: next.is_some(),
         call_off,
         quantity: call_off.and_then(|slip| slip.get(line::Quantity)),
     }
@@ -114,6 +118,11 @@ fn lot(job: &Job) -> Lot<'_> {
 #[must_use]
 pub fn call_off(job: &Job) -> Option<View<'_, kind::Release>> {
     lot(job).call_off
+}
+
+/// Whether the parts that are worked on next are some of an order, and no traveler is for them yet.
+pub(super) fn is_next_lot(job: &Job) -> bool {
+    lot(job).is_next
 }
 
 /// The quotation that an order is held against: the one it names, else the newest that stands; none

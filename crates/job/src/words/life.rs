@@ -374,6 +374,11 @@ pub fn blocker(blocker: &Blocker) -> String {
         Blocker::Missing { here, ordered } => {
             format!("{here} of {ordered} parts are here, and the order is not due in parts")
         }
+        Blocker::MoreThanHere {
+            parts,
+            here,
+            released,
+        } => more_than_here(*parts, *here, *released),
         Blocker::OpenTrouble => {
             "a non-conformance of the previous job is open, and nobody said why to go on".to_owned()
         }
@@ -388,6 +393,14 @@ pub fn blocker(blocker: &Blocker) -> String {
         Blocker::NothingToDeliver => "no delivery is on record".to_owned(),
         Blocker::Unread { lines } => unread(lines),
     }
+}
+
+fn more_than_here(parts: u32, here: u32, released: u32) -> String {
+    let of_them = match released {
+        0 => String::new(),
+        released => format!(", {released} of them on a traveler already"),
+    };
+    format!("{parts} parts are to be released, and {here} are here{of_them}")
 }
 
 /// Lines of slips that can't be read: "price each of the order can't be read".

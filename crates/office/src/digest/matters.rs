@@ -101,9 +101,7 @@ fn parts(job: &Job, ordered: u32) -> Option<OpenMatter> {
         });
     }
     // What went out without a traveler needs none any more.
-    let travelers = job.standing(Paper::Traveler).flat_map(|paper| &paper.lines);
-    let released = travelers.fold(0, |sum: u32, line| sum.saturating_add(line.quantity));
-    let begun = released.max(life::sum::<kind::Delivery, _>(job, line::Count));
+    let begun = life::parts_on_floor(job).max(life::sum::<kind::Delivery, _>(job, line::Count));
     let left = wanted(job, ordered, here).saturating_sub(begun);
     let lot = order::followed(job).quantity.filter(|lot| *lot > 0);
     let lot = lot.unwrap_or(left).min(left);

@@ -72,7 +72,7 @@ pub fn ready(
         hash: file::hash(&bytes),
         lines,
         currency: has_prices.then(|| currency(paper, first.job, &goes_by)),
-        rests_on: entry_rests_on(paper, first.results, &goes_by),
+        rests_on: entry_rests_on(paper, first.job, first.results, &goes_by),
         replaces: replaces(paper, sittings),
         pages: print::texts(&document),
         inputs: Some(Arc::new(first.job.inputs())),
@@ -164,13 +164,24 @@ fn counts<K: Has<slip_line::Count>>(job: &Job) -> impl Iterator<Item = u32> {
 
 /// What the entry of a paper rests on: the shop's rows, and for a traveler the kit that is kept
 /// for it, and the holes that guides are kept for.
-fn entry_rests_on(paper: Paper, results: &Results, shop: &Shop) -> Vec<(String, f64)> {
+///
+/// Where fewer parts are released than the kit was worked out for, their share of it is kept.
+fn entry_rests_on(
+    paper: Paper,
+    job: &Job,
+    results: &Results,
+    shop: &Shop,
+) -> Vec<(String, f64)> {
     let mut rows = rests_on(results, shop);
     let lot = results.figures.lot.as_ref();
     let Some(lot) = lot.filter(|_| paper == Paper::Traveler) else {
         return rows;
     };
-    let mut keep = |thing: Thing, name: &str, count| rows.push((thing.entry(name), count));
+    let parts = order::followed(job).quantity.unwrap_or(lot.quantity);
+    let share = (f64::from(parts) / f64::from(lot.quantity.max(1))).min(1.0);
+    let mut keep = |thing: Thing, name: &str, count: f64| {
+        rows.push((thing.entry(name), (count * share).ceil()));
+    };
     for used in &lot.electrodes {
         if let Some(tube) = used.tube.of(&shop.tables.tubes) {
             keep(Thing::Electrode, &tube.name, f64::from(used.kit));

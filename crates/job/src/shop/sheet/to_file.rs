@@ -31,7 +31,7 @@ use crate::shop::rows::{Identity, Shop};
 use crate::shop::unfit::RowUnfit;
 use crate::typed::form::{Dates, Form, Numbers};
 use cells::Cells;
-use hours::hours_overruled;
+use hours::{hours_of_machines, hours_overruled};
 use leave_out::leave_out;
 pub(super) use rows::has_sample_rates;
 
@@ -151,12 +151,13 @@ fn lines_alone(sheet: &ShopSheet, file: &ShopFile) -> Result<ShopFile, ShopError
 /// The sample cards in the shop's currency, without rates of machines that are not there.
 fn sample_cards(sheet: &ShopSheet, machines: &BTreeSet<String>) -> Result<Vec<RateRow>, ShopError> {
     let currency = line_text(sheet, Line::Currency);
+    let own_hours = hours_of_machines(sheet);
     let mut cards = embedded_file()?.rates;
     for card in &mut cards {
         card.minor_digits = minor_digits(&currency);
         card.currency.clone_from(&currency);
         card.machines_per_hour
-            .retain(|name, _| machines.contains(name));
+            .retain(|name, _| machines.contains(name) && !own_hours.contains(&name.to_lowercase()));
         let digits = card.minor_digits;
         card.price_step = card.price_step.filter(|step| is_step(*step, digits));
     }
@@ -236,13 +237,14 @@ fn file_of(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> ShopFile {
         }
     }
     let machines = machine_names(&file);
+    let own_hours = hours_of_machines(sheet);
     // Cards replace all others, so the samples that still count stand among them.
     let mut seen = BTreeSet::new();
     for row in shown_rows(sheet, List::Rates, true) {
         let row = without_unusable(sheet, row, notes);
         let cells = Cells::new(List::Rates, &row);
         let card = cells.checked_name(&mut seen);
-        match card.and_then(|()| rows::rate(&cells, &currency, &machines, notes)) {
+        match card.and_then(|()| rows::rate(&cells, &currency, (&machines, &own_hours), notes)) {
             Ok(card) => file.rates.push(card),
             Err((column, fault)) => notes.push(ShopNote::of_row(List::Rates, &row, column, fault)),
         }
@@ -276,7 +278,9 @@ fn without_unusable(sheet: &ShopSheet, row: ShownRow, notes: &mut Vec<ShopNote>)
     row.without(&columns)
 }
 
-/// Names of samples that count no more, as far as nothing of the sheet stands in their place.
+/// Names of samples that count no more: those that were taken out, and those for which a row of the sheet
+/// stands or whose name one has. Where that row can't be used nothing has the name, since papers would
+/// leave under a sample's figures otherwise.
 fn without(sheet: &ShopSheet) -> Vec<String> {
     let lists = [
         List::Electrodes,
@@ -290,10 +294,17 @@ fn without(sheet: &ShopSheet) -> Vec<String> {
             let own = sheet.own(list).iter();
             own.filter_map(|row| row.stands_for.as_ref()).collect()
         };
-        let gone = samples()
-            .list(list)
-            .iter()
-            .filter(|sample| sheet.is_out(list, &sample.name) || replaced.contains(&sample.name));
+        let named: BTreeSet<String> = {
+            let own = sheet.own(list).iter();
+            let rows = own.map(|row| ShownRow::of(sheet, list, row));
+            rows.map(|row| row.text(rows::naming(list)).to_lowercase())
+                .collect()
+        };
+        let gone = samples().list(list).iter().filter(|sample| {
+            sheet.is_out(list, &sample.name)
+                || replaced.contains(&sample.name)
+                || named.contains(&sample.name.to_lowercase())
+        });
         names.extend(gone.map(|sample| sample.name.clone()));
     }
     names

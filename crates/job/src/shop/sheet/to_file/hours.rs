@@ -1,5 +1,7 @@
 //! Machines whose hour of their own doesn't count, since a rate card has one for all machines.
 
+use std::collections::BTreeSet;
+
 use chrono::NaiveDate;
 
 use super::{ShopFault, ShopNote};
@@ -45,6 +47,25 @@ pub(super) fn hours_overruled(sheet: &ShopSheet) -> Vec<ShopNote> {
         })
     });
     overruled.collect()
+}
+
+/// The machines whose row says what their hour costs while no card of the shop's own names them, in small
+/// letters: what a sample card says of a machine of their name doesn't count.
+pub(super) fn hours_of_machines(sheet: &ShopSheet) -> BTreeSet<String> {
+    let cards = shown_rows(sheet, List::Rates, false);
+    let named: BTreeSet<String> = (cards.iter())
+        .filter(|card| card.own.is_some())
+        .filter_map(rates)
+        .flat_map(|rates| rates.named)
+        .map(|(name, _)| name.to_lowercase())
+        .collect();
+    let machines = sheet.own(List::Machines).iter();
+    let said = machines.filter_map(|row| {
+        let row = ShownRow::of(sheet, List::Machines, row);
+        rates(&row)?.all?;
+        Some(row.text(Column::Name).to_lowercase())
+    });
+    said.filter(|name| !named.contains(name)).collect()
 }
 
 /// The day that a card is valid from, where it can be read.

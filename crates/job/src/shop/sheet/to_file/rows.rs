@@ -185,11 +185,12 @@ pub(super) fn start_value(cells: &Cells<'_>, start: &mut StartFile) -> Result<()
 }
 
 /// A rate card; the rate of a machine that is not there is told where somebody typed it, and counts for
-/// nothing.
+/// nothing. Beside the names of the machines stand those, in small letters, whose own hour counts before
+/// what a sample says of them.
 pub(super) fn rate(
     cells: &Cells<'_>,
     currency: &str,
-    machines: &BTreeSet<String>,
+    (machines, own_hours): (&BTreeSet<String>, &BTreeSet<String>),
     notes: &mut Vec<ShopNote>,
 ) -> Result<RateRow, Wrong> {
     let before = rates_of(cells.row.usual(Column::MachineHour));
@@ -204,6 +205,9 @@ pub(super) fn rate(
         machines_per_hour.extend(machines.iter().map(|name| (name.clone(), all)));
     }
     for (name, rate) in rates.named {
+        if own_hours.contains(&name.to_lowercase()) {
+            continue;
+        }
         let known = machines
             .iter()
             .find(|known| known.to_lowercase() == name.to_lowercase());
