@@ -509,3 +509,26 @@ fn an_order_that_names_the_quotation_of_the_job_before_is_no_order_without_one()
         assert_eq!(topics(&job), expect, "{named}");
     }
 }
+
+/// What a confirmation says beside the holes is what was quoted, or somebody accepted the difference.
+#[test]
+fn a_cap_or_a_material_that_changed_since_the_quotation_is_a_difference() {
+    let sheet = field(&ring(), Field::LiabilityCap, "5000");
+    let sheet = field(&sheet, Field::Material, "1.4301");
+    let quoted = issue(&sheet, Paper::Quotation, &[(25, "48.20"), (50, "41.00")]);
+    let job = pin(&quoted, SlipKind::Order, &[]);
+    assert_eq!(topics(&job), []);
+    for (changed, text) in [
+        (Field::LiabilityCap, ""),
+        (Field::LiabilityCap, "50000"),
+        (Field::Exclusions, "no honing"),
+        (Field::Material, "1.2379"),
+    ] {
+        let now = field(&job, changed, text);
+        assert_eq!(topics(&now), [Topic::Scope], "{changed:?} {text:?}");
+        let accepted = line(&now, 0, Line::Accepted, "the owner");
+        assert_eq!(topics(&accepted), []);
+    }
+    // Told after it was left open.
+    assert_eq!(topics(&field(&job, Field::Hardness, "44 HRC")), []);
+}

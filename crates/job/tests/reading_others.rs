@@ -465,6 +465,13 @@ fn overruled_figures() {
         check(text, read::minutes(text), min);
     }
     refused("2 3", read::minutes("2 3"), "left over");
+    check("1,300.5", read::minutes("1,300.5"), 1300.5);
+    check("1.300", read::minutes("1.300"), 1.3);
+    refused(
+        "1,300",
+        read::minutes("1,300"),
+        "could be 1300 or 1.3: type the one",
+    );
     for (text, hours) in [("3.5", 3.5), ("210 min", 3.5), ("3 h 30 min", 3.5)] {
         check(text, read::hours(text), hours);
     }

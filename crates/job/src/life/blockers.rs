@@ -16,6 +16,7 @@ use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
+use crate::typed::field::Field;
 use crate::typed::row::Row;
 
 /// What is in the way of issuing a paper.
@@ -128,7 +129,7 @@ pub struct Found {
 pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) -> Vec<Blocker> {
     let mut found = Vec::new();
     let stands_in = results.stands_in.iter();
-    let stands_in = stands_in.filter(|of| is_on(of, paper)).cloned();
+    let stands_in = stands_in.filter(|of| is_on(of, paper, job)).cloned();
     found.extend(stands_in.map(Blocker::StandsIn));
     match paper {
         Paper::Quotation => {
@@ -177,15 +178,26 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
 }
 
 /// Whether a paper prints or rests on what a sample stands in for.
-const fn is_on(of: &StandsIn, paper: Paper) -> bool {
+fn is_on(of: &StandsIn, paper: Paper, job: &Job) -> bool {
     let is_offer = matches!(paper, Paper::Quotation | Paper::Confirmation);
     match of {
         StandsIn::File
         | StandsIn::Said(ShopSays::Name | ShopSays::Address | ShopSays::Reached, _) => true,
         StandsIn::Said(ShopSays::Cautions, _) => matches!(paper, Paper::Traveler),
-        StandsIn::Said(ShopSays::Currency | ShopSays::Terms | ShopSays::Exclusions, _)
-        | StandsIn::Card { .. } => is_offer,
+        StandsIn::Said(ShopSays::Currency, _) => {
+            is_offer || (paper == Paper::Traveler && has_amounts(job))
+        }
+        StandsIn::Said(ShopSays::Terms | ShopSays::Exclusions, _) | StandsIn::Card { .. } => {
+            is_offer
+        }
     }
+}
+
+/// Whether amounts stand on the sheet that its traveler prints.
+fn has_amounts(job: &Job) -> bool {
+    let amounts = [Field::PartValue, Field::LiabilityCap];
+    let typed = |field: &Field| !job.text(*field).trim().is_empty();
+    amounts.iter().any(typed)
 }
 
 /// What the sheet itself still wants.

@@ -21,8 +21,8 @@ pub(crate) mod untaught;
 
 pub use begin::begins;
 pub use blockers::{Blocker, Found, blockers};
-pub use on_floor::parts_on_floor;
 pub use deed::{Deed, next_deed};
+pub use on_floor::parts_on_floor;
 pub use parts::{
     OrderedAt, actual_hours, left_to_deliver, not_sent, ordered, ordered_at, settled, sum,
 };

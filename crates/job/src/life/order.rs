@@ -2,14 +2,14 @@
 //! quotation or sheet, and which of that somebody accepted.
 
 pub(crate) mod difference;
+mod since_quoted;
 
-pub use difference::{Difference, HoleChange, Revised, Topic};
+pub use difference::{Difference, FieldChange, HoleChange, Revised, Topic};
 
 use chrono::{Datelike as _, NaiveDate, Weekday};
 use rust_decimal::Decimal;
 
 use crate::job::{Issued, Job};
-use crate::life::changed::{Changed, differing};
 use crate::life::on_floor::parts_on_floor;
 use crate::life::parts::ordered;
 use crate::pinned::number::is_number;
@@ -18,7 +18,6 @@ use crate::pinned::slip::holds::Line;
 use crate::pinned::slip::lists::{Has, TypedLine, kind, line};
 use crate::pinned::slip::view::View;
 use crate::typed::field::{Field, Value};
-use crate::typed::row::Column;
 
 /// What papers say of an order from the order on: the order's own where it names it, else the
 /// sheet's.
@@ -206,7 +205,8 @@ pub fn differences(job: &Job, order: View<'_, kind::Order>) -> Vec<Difference> {
     );
     due_dates(job, order, inputs.unwrap_or(job), &mut found);
     if let Some(quoted) = inputs {
-        holes(quoted, job, &mut found);
+        found.extend(since_quoted::scope(quoted, job));
+        found.extend(since_quoted::holes(quoted, job));
     }
     if !order.get(line::Terms).is_empty() {
         found.push(Difference::Terms {
@@ -343,50 +343,6 @@ fn revision(
             quoted,
             on_sheet,
         });
-    }
-}
-
-/// What the drawing says of the holes, where that is another than was quoted.
-fn holes(quoted: &Job, now: &Job, found: &mut Vec<Difference>) {
-    let changed = differing(quoted, now, |_| false).into_iter();
-    let changed = changed.filter_map(|changed| match changed {
-        Changed::Cell(mark, column, was, is) if is_of_the_drawing(column) => {
-            let column = column.key().to_owned();
-            Some(HoleChange::Said {
-                mark,
-                column,
-                was,
-                is,
-            })
-        }
-        Changed::NewRow(mark) => Some(HoleChange::New(mark)),
-        Changed::RowGone(mark) => Some(HoleChange::Gone(mark)),
-        _ => None,
-    });
-    let changed: Vec<HoleChange> = changed.collect();
-    if !changed.is_empty() {
-        found.push(Difference::Holes { changed });
-    }
-}
-
-/// Whether a column is what was asked for, and neither its name nor how the shop does it.
-const fn is_of_the_drawing(column: Column) -> bool {
-    match column {
-        Column::Count
-        | Column::Size
-        | Column::Depth
-        | Column::End
-        | Column::Angle
-        | Column::Surface
-        | Column::Behind
-        | Column::Layers => true,
-        Column::Mark
-        | Column::Backed
-        | Column::CoreTrapped
-        | Column::Ends
-        | Column::Tube
-        | Column::DressEvery
-        | Column::Note => false,
     }
 }
 

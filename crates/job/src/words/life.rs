@@ -8,12 +8,13 @@ use super::stands_in::stands_in;
 use super::{answers, english, marks, names, slips};
 use crate::life::blockers::Blocker;
 use crate::life::changed::Changed;
-use crate::life::order::difference::{Difference, HoleChange, Revised, Topic};
+use crate::life::order::difference::{Difference, FieldChange, HoleChange, Revised, Topic};
 use crate::life::state::State;
 use crate::pinned::concern::Concern;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 use crate::pinned::slip::view::View;
+use crate::typed::field::Field;
 use crate::typed::form::Form;
 use crate::typed::overrule::FigureKey;
 use crate::typed::row::Column;
@@ -142,6 +143,13 @@ pub fn difference(difference: &Difference, form: Form) -> String {
                 changed.join("; ")
             )
         }
+        Difference::Scope { changed } => {
+            let changed: Vec<String> = changed.iter().map(field_change).collect();
+            format!(
+                "The sheet says something else than the quotation: {}.",
+                changed.join("; ")
+            )
+        }
         Difference::Terms { named } => {
             format!("The order has terms of its own: {named}.")
         }
@@ -170,6 +178,19 @@ pub fn hole_change(change: &HoleChange) -> String {
         HoleChange::New(mark) => format!("{} was not quoted", marks::mark(mark)),
         HoleChange::Gone(mark) => format!("{} was quoted and is gone", marks::mark(mark)),
     }
+}
+
+/// What of the sheet is another than was quoted.
+#[must_use]
+pub fn field_change(change: &FieldChange) -> String {
+    let name =
+        Field::of_key(&change.field).map_or(change.field.as_str(), |field| english::field(field));
+    let one_line = |text: &str| or_none(text).replace('\n', "; ");
+    format!(
+        "{name}: quoted {}, now {}",
+        one_line(&change.was),
+        one_line(&change.is)
+    )
 }
 
 fn or_none(text: &str) -> &str {
@@ -201,6 +222,7 @@ pub const fn topic(topic: Topic) -> &'static str {
         Topic::Revision(of) => revised(of),
         Topic::Due => "due date",
         Topic::Holes => "holes",
+        Topic::Scope => "what was quoted",
         Topic::Terms => "terms",
     }
 }

@@ -166,12 +166,7 @@ fn counts<K: Has<slip_line::Count>>(job: &Job) -> impl Iterator<Item = u32> {
 /// for it, and the holes that guides are kept for.
 ///
 /// Where fewer parts are released than the kit was worked out for, their share of it is kept.
-fn entry_rests_on(
-    paper: Paper,
-    job: &Job,
-    results: &Results,
-    shop: &Shop,
-) -> Vec<(String, f64)> {
+fn entry_rests_on(paper: Paper, job: &Job, results: &Results, shop: &Shop) -> Vec<(String, f64)> {
     let mut rows = rests_on(results, shop);
     let lot = results.figures.lot.as_ref();
     let Some(lot) = lot.filter(|_| paper == Paper::Traveler) else {

@@ -2,7 +2,7 @@
 
 use quillbore_job::Form;
 use quillbore_job::order::{Difference, Revised};
-use quillbore_job::words::life::hole_change;
+use quillbore_job::words::life::{field_change, hole_change};
 
 use crate::words::phrases::count;
 
@@ -90,6 +90,10 @@ pub fn difference(form: Form, difference: &Difference) -> String {
                 "The holes are others than were quoted: {}.",
                 changed.join("; ")
             )
+        }
+        Difference::Scope { changed } => {
+            let changed: Vec<String> = changed.iter().map(field_change).collect();
+            format!("This is another than was quoted: {}.", changed.join("; "))
         }
         Difference::Terms { named } => {
             format!(

@@ -100,11 +100,27 @@ pub enum Difference {
         /// What differs, in the sheet's order.
         changed: Vec<HoleChange>,
     },
+    /// The sheet says other things of what was quoted than the quotation that the order answers.
+    Scope {
+        /// What differs, in the sheet's order.
+        changed: Vec<FieldChange>,
+    },
     /// The order brings terms of its own.
     Terms {
         /// As it names them.
         named: String,
     },
+}
+
+/// A line of the sheet that says something else than was quoted.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FieldChange {
+    /// The field's key.
+    pub field: String,
+    /// As it was quoted.
+    pub was: String,
+    /// As it is now.
+    pub is: String,
 }
 
 /// What of a hole is another than was quoted.
@@ -166,6 +182,8 @@ pub enum Topic {
     Due,
     /// The holes.
     Holes,
+    /// What the quotation is about, beside its holes: material, cap, what it leaves out.
+    Scope,
     /// The terms.
     Terms,
 }
@@ -185,6 +203,7 @@ impl Difference {
             Self::Revision { of, .. } | Self::RevisedSince { of, .. } => Topic::Revision(*of),
             Self::Due { .. } | Self::DueEarly { .. } => Topic::Due,
             Self::Holes { .. } => Topic::Holes,
+            Self::Scope { .. } => Topic::Scope,
             Self::Terms { .. } => Topic::Terms,
         }
     }
@@ -231,6 +250,13 @@ impl Difference {
             Self::Holes { changed } => {
                 let changed: Vec<String> = changed.iter().map(HoleChange::kept).collect();
                 format!("holes: {}", changed.join("; "))
+            }
+            Self::Scope { changed } => {
+                let kept = |change: &FieldChange| {
+                    format!("{}: {}; {}", change.field, change.was, change.is)
+                };
+                let changed: Vec<String> = changed.iter().map(kept).collect();
+                format!("scope: {}", changed.join("; "))
             }
             Self::Terms { named } => format!("terms: {named}"),
         }

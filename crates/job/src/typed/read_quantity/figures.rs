@@ -6,6 +6,7 @@ use super::measure::{LengthUnit, length_unit};
 use super::misread::{Misread, What};
 use super::number::number;
 use super::scan::Scan;
+use super::whole::grouped_or_not;
 use crate::typed::entry::Unit;
 
 /// Reads a feed in millimeters a minute: `15`, `15 mm/min`, `0.6 in/min`, `0.6 ipm`.
@@ -62,6 +63,13 @@ fn time(text: &str, what: What, seconds: i128) -> Result<f64, Misread> {
         let unit = time_unit(&mut scan);
         if bare_before {
             return Err(Misread::LeftOver { what, rest: typed });
+        }
+        // A point is the decimal point of a counter; a comma is that in one office and a mark for thousands
+        // in the next, and a thousandfold of a minute teaches something absurd.
+        if typed.contains(',')
+            && let Some(readings) = grouped_or_not(&typed)
+        {
+            return Err(readings);
         }
         bare_before = unit.is_none();
         total = value
