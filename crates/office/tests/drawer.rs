@@ -9,6 +9,7 @@ use common::{Clerk, day, inquiry, key, office_in_memory, to_release, with_a_name
 use quillbore_calc::finding::Kind;
 use quillbore_calc::job_figures::LotFigures;
 use quillbore_job::drawer::Thing;
+use quillbore_job::life;
 use quillbore_job::results::results_now;
 use quillbore_job::shop::sheet::{ShopColumn as Column, ShopEdit, ShopList, ShopRowAt, apply_shop};
 use quillbore_job::{Line, Paper, SlipKind, Unit};

@@ -7,7 +7,8 @@ mod tables;
 
 use egui::{Key, ScrollArea, Ui};
 use quillbore_job::Form;
-use quillbore_office::learned::{KindOfWork, Learned, Teaches};
+use quillbore_job::taught::Why;
+use quillbore_office::learned::{KindOfWork, Learned, Run, Teaches};
 
 use crate::look;
 use crate::sheet::parts::{pencil, plain_head};
@@ -86,7 +87,8 @@ fn page_ui(ui: &mut Ui, page: &mut LearnedPage, asks: &mut Vec<Ask>) {
     ui.add_space(30.0);
 }
 
-/// Whether a record is worth a look: far off, or not used.
-fn wants_a_look(teaches: &Teaches) -> bool {
-    !matches!(teaches, Teaches::Yes { far_off: None, .. })
+/// Whether a record is worth a look: far off, not used, or with a figure that must be a mistake.
+fn wants_a_look(run: &Run) -> bool {
+    !matches!(run.teaches, Teaches::Yes { far_off: None, .. })
+        || run.without.iter().any(Why::is_mistake)
 }

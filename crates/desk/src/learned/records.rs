@@ -17,7 +17,7 @@ const MOST: usize = 40;
 pub(super) fn records_ui(ui: &mut Ui, told: &Learned, form: Form, asks: &mut Vec<Ask>) {
     ui.add_space(12.0);
     let newest = told.runs.iter().rev();
-    let worth: Vec<&Run> = newest.filter(|run| wants_a_look(&run.teaches)).collect();
+    let worth: Vec<&Run> = newest.filter(|run| wants_a_look(run)).collect();
     ui.label(words::worth_a_look(worth.len()));
     for run in worth.iter().take(MOST) {
         ui.horizontal_wrapped(|ui| {

@@ -252,7 +252,15 @@ pub fn leave_out(record: &str) -> String {
 pub fn why_look(run: &Run, form: Form) -> String {
     match &run.teaches {
         Teaches::No(why) => taught::why(why, form),
-        Teaches::Yes { far_off, .. } => far_off.map_or_else(String::new, |(what, off)| {
+        Teaches::Yes { far_off: None, .. } => {
+            let mistakes = run.without.iter().filter(|why| why.is_mistake());
+            let mistakes: Vec<String> = mistakes.map(|why| taught::why(why, form)).collect();
+            mistakes.join("; ")
+        }
+        Teaches::Yes {
+            far_off: Some((what, off)),
+            ..
+        } => {
             let what = match what {
                 Told::Spark => "sparking",
                 Told::Clock => "minutes by the clock",
@@ -261,9 +269,9 @@ pub fn why_look(run: &Run, form: Form) -> String {
             };
             format!(
                 "{what} {} of what the runs together make likely",
-                own::times(off, form)
+                own::times(*off, form)
             )
-        }),
+        }
     }
 }
 

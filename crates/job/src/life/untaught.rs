@@ -36,6 +36,8 @@ pub enum Why {
     Broke(u32),
     /// Stops are as long as the clock ran, or longer.
     AllStops,
+    /// The sparking took longer than the clock ran, stops taken off.
+    ClockTooShort,
     /// Sizes by pin are written in words.
     PinsInWords(String),
     /// More pieces than were received [counts].
@@ -45,4 +47,28 @@ pub enum Why {
         /// Received.
         received: u32,
     },
+}
+
+impl Why {
+    /// Whether something was mistyped or mismeasured, so that somebody can correct it.
+    #[must_use]
+    pub const fn is_mistake(&self) -> bool {
+        match self {
+            Self::Unread(_)
+            | Self::NoRow(_)
+            | Self::NoTube(_)
+            | Self::Unbelievable(_)
+            | Self::NothingLost
+            | Self::TubeTooLong { .. }
+            | Self::AllStops
+            | Self::ClockTooShort
+            | Self::MorePieces { .. } => true,
+            Self::LeftOut(_)
+            | Self::NotYet
+            | Self::NotUsed(_)
+            | Self::SeveralElectrodes(_)
+            | Self::Broke(_)
+            | Self::PinsInWords(_) => false,
+        }
+    }
 }

@@ -35,6 +35,14 @@ pub(super) fn read(run: View<'_, kind::Run>, unit: Unit, tables: &Tables) -> Res
         without.push(why);
         None
     });
+    let spark_min = run.get(line::SparkMinutes);
+    // One of the two is mistyped, and nobody can say which.
+    let is_short = clock_min
+        .zip(spark_min)
+        .is_some_and(|(clock, spark)| spark > clock + 1e-9);
+    if is_short {
+        without.push(Why::ClockTooShort);
+    }
     let pins = run.get(line::Pins);
     // The job may show another unit by now.
     let typed_in = run.entry(line::Pins).unit().unwrap_or(unit);
@@ -45,8 +53,8 @@ pub(super) fn read(run: View<'_, kind::Run>, unit: Unit, tables: &Tables) -> Res
     let ran = Ran {
         tube,
         holes: run.get(line::Holes).map_or(0.0, f64::from),
-        spark_min: run.get(line::SparkMinutes),
-        clock_min,
+        spark_min: spark_min.filter(|_| !is_short),
+        clock_min: clock_min.filter(|_| !is_short),
         lost_mm,
         broken: run.get(line::Breakages).map(f64::from),
         sizes_mm: sizes

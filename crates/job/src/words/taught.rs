@@ -43,6 +43,10 @@ pub fn why(why: &Why, form: Form) -> String {
                 .to_owned()
         }
         Why::AllStops => "the stops are as long as the clock ran: correct one of them".to_owned(),
+        Why::ClockTooShort => {
+            "the sparking took longer than the clock ran, stops taken off: correct one of them"
+                .to_owned()
+        }
         Why::PinsInWords(text) => {
             format!("sizes by pin count where they are numbers alone, not \u{201c}{text}\u{201d}")
         }
