@@ -428,3 +428,21 @@ fn a_count_that_cannot_be_read_stops_the_job() {
         [Blocker::Stop, Blocker::SheetUnread, Blocker::Unpriced]
     );
 }
+
+/// What goes out is listed before the job is over; a later delivery is listed anew.
+#[test]
+fn parts_that_go_out_are_listed_next() {
+    let job = pin(&ring(), SlipKind::Order, &[(Line::Quantity, "10")]);
+    let job = pin(&job, SlipKind::Received, &[(Line::Count, "10")]);
+    let job = issue(&job, Paper::Traveler, &[(10, "")]);
+    let job = pin(&job, SlipKind::Run, &[(Line::SparkMinutes, "40")]);
+    assert_eq!(life::next_deed(&job), Some(life::Deed::Deliver(None)));
+    let some = pin(&job, SlipKind::Delivery, &[(Line::Count, "4")]);
+    assert_eq!(life::next_deed(&some), Some(life::Deed::Pack));
+    let listed = issue(&some, Paper::Packing, &[(4, "")]);
+    assert_eq!(life::next_deed(&listed), Some(life::Deed::Deliver(None)));
+    let all = pin(&listed, SlipKind::Delivery, &[(Line::Count, "6")]);
+    assert_eq!(life::next_deed(&all), Some(life::Deed::Pack));
+    let listed = issue(&all, Paper::Packing, &[(4, ""), (6, "")]);
+    assert_eq!(life::next_deed(&listed), Some(life::Deed::Reorder));
+}

@@ -24,7 +24,7 @@ pub(super) fn paper_next(job: &Job) -> Paper {
         Some(Deed::Confirm) => Paper::Confirmation,
         Some(Deed::ReceiveParts(_)) => Paper::Receiving,
         Some(Deed::Release | Deed::RecordRun) => Paper::Traveler,
-        Some(Deed::Deliver(_) | Deed::Reorder) => Paper::Packing,
+        Some(Deed::Deliver(_) | Deed::Pack | Deed::Reorder) => Paper::Packing,
     }
 }
 
@@ -92,6 +92,7 @@ impl App {
             },
             Deed::RecordRun => self.pin_first_runs(),
             Deed::Deliver(None) => self.pin(SlipKind::Delivery),
+            Deed::Pack => self.show_or_issue(Paper::Packing),
             Deed::Reorder => self.wait_for(Waiting::Again(String::new())),
         }
     }

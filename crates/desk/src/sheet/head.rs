@@ -2,7 +2,7 @@
 //! then where the job stands and what it lacks, or a question.
 
 use egui::{Align, Color32, Layout, Rect, RichText, Ui, UiBuilder, vec2};
-use quillbore_calc::finding::Level;
+use quillbore_calc::finding::{Kind, Level};
 use quillbore_job::life::{self, Blocker, Deed, State, next_deed};
 use quillbore_job::reorder::last_price;
 use quillbore_job::results::{Missing, NextStep, SideNote, next_call};
@@ -156,6 +156,7 @@ fn words_ui(
             (None, _) => false,
             (Some(seen), Deed::Quote) => seen != Paper::Quotation,
             (Some(seen), Deed::Confirm) => seen != Paper::Confirmation,
+            (Some(seen), Deed::Pack) => seen != Paper::Packing,
             (Some(seen), Deed::Release) => seen != Paper::Traveler,
             (Some(_), _) => true,
         };
@@ -252,7 +253,12 @@ fn stands_ui(
 fn state_said(shared: &Shared<'_>) -> String {
     let job = shared.job;
     let state = life::state(job);
-    let said = life_words::state(state);
+    let said = match state {
+        State::Delivered if life::sum::<kind::Delivery, _>(job, line::Count) == 0 => {
+            words::NOTHING_TO_DELIVER
+        }
+        state => life_words::state(state),
+    };
     let today = shared.results.figures.price.as_ref();
     let today = today.and_then(|price| price.breaks.first());
     let quantity = today.map_or(1, |today| today.quantity);
@@ -337,13 +343,31 @@ fn lacking(shared: &Shared<'_>, next: &NextStep) -> Vec<(String, Option<Target>)
                 .chain(others.iter().map(blocked))
                 .collect()
         }
-        NextStep::Release(blockers) => blockers.iter().map(blocked).collect(),
+        NextStep::Release(blockers) => {
+            let blocked = blockers.iter().map(blocked);
+            blocked.chain(short(shared)).collect()
+        }
         NextStep::Deliver { left, held } => {
             let left = left.map(|left| (words::left_to_deliver(left, shared.shop.form), None));
             left.into_iter().chain(held.iter().map(blocked)).collect()
         }
         NextStep::Nothing => Vec::new(),
     }
+}
+
+/// What lies in the drawer in too small a number: it keeps no traveler back, since more may be bought
+/// meanwhile, but nobody calls the job ready for the floor.
+fn short(shared: &Shared<'_>) -> impl Iterator<Item = (String, Option<Target>)> {
+    let findings = &shared.results.figures.findings;
+    let is = |of: fn(&Kind) -> bool| findings.iter().any(|finding| of(&finding.kind));
+    let tubes = is(|kind| matches!(kind, Kind::TubesShort { .. }));
+    let guides = is(|kind| matches!(kind, Kind::GuidesShort { .. }));
+    let said = [
+        tubes.then_some(words::ELECTRODES_SHORT),
+        guides.then_some(words::GUIDES_SHORT),
+    ];
+    let said = said.into_iter().flatten();
+    said.map(|said| (said.to_owned(), Some(Target::NextNote)))
 }
 
 /// Where somebody types what is missing.

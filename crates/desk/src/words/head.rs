@@ -90,6 +90,7 @@ pub fn deed(deed: Deed, part_here: Option<u32>, seen: Option<Paper>) -> String {
         },
         Deed::RecordRun => "record run".to_owned(),
         Deed::Deliver(_) => "deliver".to_owned(),
+        Deed::Pack => paper(Paper::Packing, "preview packing list", "issue packing list"),
         Deed::Reorder => "reorder".to_owned(),
     }
 }
@@ -136,6 +137,15 @@ pub const fn lead(next: &NextStep, lacks: bool) -> &'static str {
         (NextStep::Deliver { .. }, false) | (NextStep::Nothing, _) => "",
     }
 }
+
+/// That fewer electrodes lie in the drawer than the kit takes.
+pub const ELECTRODES_SHORT: &str = "electrodes are short";
+
+/// That fewer guides lie in the drawer than the job takes.
+pub const GUIDES_SHORT: &str = "guides are short";
+
+/// Where an order stands of which no part was delivered, and none will be.
+pub const NOTHING_TO_DELIVER: &str = "nothing to deliver";
 
 /// How many parts are still to be delivered.
 #[must_use]

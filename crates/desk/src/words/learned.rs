@@ -21,8 +21,8 @@ pub const KINDS: &str = "material family, electrode";
 pub const LOOKING: &str = "Reading the run records of the shelf.";
 
 /// That there are none.
-pub const EMPTY: &str = "No runs yet. Add a run record to a job once its holes are drilled, and the next \
-     quotation starts from what they really took.";
+pub const EMPTY: &str = "No runs on the shelf yet. Add a run record to a job once its holes are drilled, and save \
+     the job: the next quotation starts from what they really took.";
 
 /// The head of the materials.
 pub const MATERIALS: &str = "material";

@@ -63,6 +63,24 @@ pub enum TextError {
         /// Which column, from 1.
         column: usize,
     },
+    /// A part of it lacks something that it has to say.
+    MissingKey {
+        /// The line on which the part ends.
+        line: usize,
+        /// The column.
+        column: usize,
+        /// What it doesn't say.
+        key: String,
+    },
+    /// A part of it says something twice.
+    KeyTwice {
+        /// The line of the second time.
+        line: usize,
+        /// The column.
+        column: usize,
+        /// What it says twice.
+        key: String,
+    },
     /// Something that doesn't belong there.
     Broken {
         /// Which line, from 1.
@@ -162,6 +180,15 @@ fn fault(text: &str, error: &ron::error::SpannedError) -> TextError {
     {
         let key = found.chars().take(LONGEST_KEY).collect();
         return TextError::UnknownKey { line, column, key };
+    }
+    let key = |field: &&'static str| (*field).to_owned();
+    if let ron::Error::MissingStructField { field, .. } = &error.code {
+        let key = key(field);
+        return TextError::MissingKey { line, column, key };
+    }
+    if let ron::Error::DuplicateStructField { field, .. } = &error.code {
+        let key = key(field);
+        return TextError::KeyTwice { line, column, key };
     }
     TextError::Broken {
         line,

@@ -1,9 +1,10 @@
 //! What somebody does next for a job, by where it stands in its life.
 
+use super::parts::sum;
 use super::state::{State, state};
 use crate::job::Job;
 use crate::pinned::paper::Paper;
-use crate::pinned::slip::lists::{Line, SlipKind};
+use crate::pinned::slip::lists::{Line, SlipKind, kind, line};
 
 /// What is done next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,6 +23,8 @@ pub enum Deed {
     RecordRun,
     /// The parts go out: on this slip, where one waits for its count, else on a new one.
     Deliver(Option<u32>),
+    /// The packing list of what goes out is issued.
+    Pack,
     /// The job is done again.
     Reorder,
 }
@@ -36,6 +39,7 @@ pub fn next_deed(job: &Job) -> Option<Deed> {
         State::Ordered => Deed::ReceiveParts(uncounted(job, SlipKind::Received)),
         State::PartsHere => Deed::Release,
         State::OnTheFloor if !has_run(job) => Deed::RecordRun,
+        State::OnTheFloor | State::Delivered if !is_packed(job) => Deed::Pack,
         State::OnTheFloor => Deed::Deliver(uncounted(job, SlipKind::Delivery)),
         State::Delivered => Deed::Reorder,
         State::LaidAside => return None,
@@ -46,6 +50,17 @@ pub fn next_deed(job: &Job) -> Option<Deed> {
 fn is_confirmed(job: &Job) -> bool {
     let mut issued = job.issued.iter();
     issued.any(|issued| issued.paper == Paper::Confirmation && !job.is_withdrawn(issued))
+}
+
+/// Whether all parts that go out stand on the newest packing list.
+fn is_packed(job: &Job) -> bool {
+    let out = sum::<kind::Delivery, _>(job, line::Count);
+    let mut packed = job.standing(Paper::Packing);
+    let listed = packed.next_back().map_or(0, |list| {
+        let lines = list.lines.iter();
+        lines.fold(0, |sum: u32, line| sum.saturating_add(line.quantity))
+    });
+    listed >= out
 }
 
 /// Whether a run record says what happened: one that was begun with day, mark, holes and electrode says

@@ -34,6 +34,12 @@ fn text(why: &TextError) -> String {
             "Line {line}, column {column} of the file says {key:?}, a name that was written by a \
              newer version: this version would lose parts of it"
         ),
+        TextError::MissingKey { line, column, key } => {
+            format!("What ends at line {line}, column {column} of the file does not say {key:?}")
+        }
+        TextError::KeyTwice { line, column, key } => {
+            format!("Line {line}, column {column} of the file says {key:?} a second time")
+        }
         TextError::UnknownFormat { found } => {
             format!("The file says format {found}, which never existed")
         }
@@ -64,7 +70,10 @@ impl TextError {
             TextError::UnknownKey { .. } => {
                 "Open it with a newer version of the program, or correct the name if somebody wrote it by hand; the file was left as it is."
             }
-            TextError::UnknownFormat { .. } | TextError::Broken { .. } => {
+            TextError::UnknownFormat { .. }
+            | TextError::MissingKey { .. }
+            | TextError::KeyTwice { .. }
+            | TextError::Broken { .. } => {
                 "Correct it in a text editor, or take the version before the last save."
             }
         }

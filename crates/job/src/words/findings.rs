@@ -8,14 +8,23 @@ use super::speaker::{Speaker, capital};
 use crate::job::part_unknown::part_unknown;
 use crate::shop::sheet::ShopNote;
 use crate::shop::unknown::UnknownName;
+use crate::typed::field::Field;
 
 impl Speaker<'_> {
+    /// Whether something stands in a field, whatever it is read as.
+    fn is_typed(&self, field: Field) -> bool {
+        !self.job.text(field).trim().is_empty()
+    }
+
     /// One finding as a sentence or two.
     #[must_use]
     pub fn finding(&self, kind: &Kind) -> String {
         let ohm_cm = |value: &f64| self.form.number(*value, 3);
         let size = |mm: &[f64; 3]| part::size(mm, self.unit, self.form);
         match kind {
+            // Beside it stands why what was typed can't be used.
+            Kind::MaterialMissing if self.is_typed(Field::Material) => "No work material that can be used: until then there is no time and no wear.".to_owned(),
+            Kind::MachineMissing if self.is_typed(Field::Machine) => "No machine that can be used: until then reach, rates and setups can't be worked out.".to_owned(),
             Kind::MaterialMissing => "No work material yet: choose one from the shop's list; until then there is no time and no wear.".to_owned(),
             Kind::MachineMissing => "No machine yet: choose one, so that reach, rates and setups can be worked out.".to_owned(),
             Kind::QuantityMissing => "No quantity yet: without it neither the lot nor a price can be worked out.".to_owned(),

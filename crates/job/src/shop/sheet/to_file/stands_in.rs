@@ -45,7 +45,9 @@ pub(super) fn samples_say(sheet: &ShopSheet) -> Vec<StandsIn> {
         if typed.why().is_some() {
             return Some(StandsIn::Said(says, NotSaid::Unread));
         }
-        let missing = typed.is_empty() && needed(says);
+        // Signs alone, or ones that nobody sees, say nothing.
+        let is_silent = !typed.text().chars().any(char::is_alphanumeric);
+        let missing = is_silent && needed(says);
         missing.then_some(StandsIn::Said(says, NotSaid::NotTyped))
     });
     let mut said: Vec<StandsIn> = said.collect();
