@@ -232,6 +232,13 @@ impl Foreign {
         free.chain([Holds::LeftOut]).collect()
     }
 
+    /// All that any column may be said to hold, in the order of the choices.
+    #[must_use]
+    pub fn all_choices() -> Vec<Holds> {
+        let all = Meaning::all().into_iter().map(Holds::A);
+        all.chain([Holds::LeftOut]).collect()
+    }
+
     fn is_free(&self, meaning: Meaning) -> bool {
         let other = |column: &ForeignColumn| column.holds(meaning) && !column.gives_way();
         meaning.may_repeat() || !self.columns.iter().any(other)

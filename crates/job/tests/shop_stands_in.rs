@@ -344,3 +344,31 @@ fn a_machines_own_hour_counts_before_a_samples() {
     let named = [machine, card("Barrow 111")];
     assert_eq!(barrow(&shop(&done(&named))), Some(111.0));
 }
+
+/// A card that has a rate of a machine which can't be used is none the worse for it.
+#[test]
+fn a_machine_that_cant_be_used_says_nothing_against_the_card_that_names_it() {
+    let machine = [(Column::Name, "Heron"), (Column::Stroke, "long")];
+    let card = [
+        (Column::ValidFrom, "2026-11-01"),
+        (Column::LaborHour, "51"),
+        (Column::MachineHour, "Heron 99; Steeple 88"),
+    ];
+    let shop = shop(&done(&[
+        line(ShopLine::Name, "Heron Bore"),
+        line(ShopLine::Address, "2 Reed Bank"),
+        line(ShopLine::Currency, "CHF"),
+        cells(List::Machines, At::New, &machine),
+        cells(List::Rates, At::New, &card),
+    ]));
+    let [note] = shop.not_used.as_slice() else {
+        panic!("{:?}", shop.not_used)
+    };
+    assert_eq!(note.column, Some(Column::Stroke));
+    assert_eq!(shop.stands_in(), []);
+    let mut machines = shop.tables.machines.iter();
+    let steeple = machines
+        .find(|row| row.name == "Steeple")
+        .expect("a sample");
+    assert_eq!(steeple.rate_per_hour, 88.0);
+}

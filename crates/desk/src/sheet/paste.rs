@@ -2,7 +2,7 @@
 //! can be said otherwise, and Enter lands the table.
 
 use egui::{Color32, Key, Modifiers, Rect, Role, ScrollArea, Sense, Ui, WidgetInfo, pos2, vec2};
-use quillbore_intake::{ColumnView, Holds, words as intake};
+use quillbore_intake::{ColumnView, Foreign, Holds, words as intake};
 
 use super::parts::pencil;
 use crate::look;
@@ -125,9 +125,14 @@ fn answer_ui(ui: &mut Ui, first: bool, pasting: &Pasting, typed: &mut String, as
     }
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 10.0;
-        for holds in &found {
-            if look::word(ui, intake::holds(*holds)).clicked() {
-                asks.push(Ask::SayColumn(*holds));
+        // What another column holds keeps its place, so that no word moves under the hand.
+        let shown = Foreign::all_choices().into_iter();
+        let shown = shown.filter(|holds| wanted.is_empty() || found.contains(holds));
+        for holds in shown {
+            let word = |ui: &mut Ui| look::word(ui, intake::holds(holds)).clicked();
+            let is_free = choices.contains(&holds);
+            if ui.add_enabled_ui(is_free, word).inner {
+                asks.push(Ask::SayColumn(holds));
             }
         }
         if found.is_empty() {

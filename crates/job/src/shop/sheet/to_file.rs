@@ -33,6 +33,7 @@ use crate::typed::form::{Dates, Form, Numbers};
 use cells::Cells;
 use hours::{hours_of_machines, hours_overruled};
 use leave_out::leave_out;
+use rows::MachineNames;
 pub(super) use rows::has_sample_rates;
 
 /// Something in the shop's sheet that is not used, and why.
@@ -236,15 +237,18 @@ fn file_of(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> ShopFile {
             notes.push(ShopNote::of_row(List::StartValues, &row, column, fault));
         }
     }
-    let machines = machine_names(&file);
-    let own_hours = hours_of_machines(sheet);
+    let machines = MachineNames {
+        there: machine_names(&file),
+        by_own_hour: hours_of_machines(sheet),
+        own: machines_of(sheet),
+    };
     // Cards replace all others, so the samples that still count stand among them.
     let mut seen = BTreeSet::new();
     for row in shown_rows(sheet, List::Rates, true) {
         let row = without_unusable(sheet, row, notes);
         let cells = Cells::new(List::Rates, &row);
         let card = cells.checked_name(&mut seen);
-        match card.and_then(|()| rows::rate(&cells, &currency, (&machines, &own_hours), notes)) {
+        match card.and_then(|()| rows::rate(&cells, &currency, &machines, notes)) {
             Ok(card) => file.rates.push(card),
             Err((column, fault)) => notes.push(ShopNote::of_row(List::Rates, &row, column, fault)),
         }
@@ -316,6 +320,14 @@ fn machine_names(file: &ShopFile) -> BTreeSet<String> {
     let left = samples.filter(|sample| !file.without.contains(&sample.name));
     let own = file.machines.iter().map(|machine| machine.name.clone());
     left.map(|sample| sample.name.clone()).chain(own).collect()
+}
+
+/// The names of the sheet's own machines in small letters, whether or not they can be used.
+fn machines_of(sheet: &ShopSheet) -> BTreeSet<String> {
+    let own = sheet.own(List::Machines).iter();
+    let rows = own.map(|row| ShownRow::of(sheet, List::Machines, row));
+    rows.map(|row| row.text(Column::Name).trim().to_lowercase())
+        .collect()
 }
 
 /// A single line as it counts.

@@ -184,13 +184,22 @@ pub(super) fn start_value(cells: &Cells<'_>, start: &mut StartFile) -> Result<()
     put.map_err(|what| (at, ShopFault::Unfit(what)))
 }
 
+/// The machines that a rate card may name; names are in small letters but for those of `there`.
+pub(super) struct MachineNames {
+    /// Those that can be used.
+    pub(super) there: BTreeSet<String>,
+    /// Those whose own hour counts before what a sample says of them.
+    pub(super) by_own_hour: BTreeSet<String>,
+    /// The sheet's own ones: one that can't be used is told by itself.
+    pub(super) own: BTreeSet<String>,
+}
+
 /// A rate card; the rate of a machine that is not there is told where somebody typed it, and counts for
-/// nothing. Beside the names of the machines stand those, in small letters, whose own hour counts before
-/// what a sample says of them.
+/// nothing.
 pub(super) fn rate(
     cells: &Cells<'_>,
     currency: &str,
-    (machines, own_hours): (&BTreeSet<String>, &BTreeSet<String>),
+    machines: &MachineNames,
     notes: &mut Vec<ShopNote>,
 ) -> Result<RateRow, Wrong> {
     let before = rates_of(cells.row.usual(Column::MachineHour));
@@ -202,20 +211,21 @@ pub(super) fn rate(
     let rates = own.clone().over(before);
     let mut machines_per_hour = BTreeMap::new();
     if let Some(all) = rates.all.and_then(|rate| rate.to_f64()) {
-        machines_per_hour.extend(machines.iter().map(|name| (name.clone(), all)));
+        machines_per_hour.extend(machines.there.iter().map(|name| (name.clone(), all)));
     }
     for (name, rate) in rates.named {
-        if own_hours.contains(&name.to_lowercase()) {
+        if machines.by_own_hour.contains(&name.to_lowercase()) {
             continue;
         }
         let known = machines
+            .there
             .iter()
             .find(|known| known.to_lowercase() == name.to_lowercase());
         match known.zip(rate.to_f64()) {
             Some((known, rate)) => {
                 machines_per_hour.insert(known.clone(), rate);
             }
-            None if !is_typed(&name) => {}
+            None if !is_typed(&name) || machines.own.contains(&name.to_lowercase()) => {}
             None => {
                 let fault = ShopFault::NoSuchMachine(name);
                 let column = Some(Column::MachineHour);

@@ -6,7 +6,7 @@ use chrono::NaiveDate;
 use quillbore_calc::tables::Machine;
 
 use super::hours::valid_from;
-use super::{ShopFault, line_text};
+use super::{ShopFault, line_text, machines_of};
 use crate::ground::stands_in::{NotSaid, ShopSays, StandsIn};
 use crate::shop::bad_cards::BadCard;
 use crate::shop::minor_digits;
@@ -86,7 +86,9 @@ pub(super) fn bad_cards(
     used: &BTreeSet<String>,
     machines: &[Machine],
 ) -> Vec<BadCard> {
-    let known: BTreeSet<String> = machines.iter().map(|row| row.name.to_lowercase()).collect();
+    // A machine that can't be used is told by itself, and says nothing against the card.
+    let mut known = machines_of(sheet);
+    known.extend(machines.iter().map(|row| row.name.to_lowercase()));
     let rows = shown_rows(sheet, List::Rates, false);
     let mut cards: Vec<_> = rows.iter().filter(|row| row.own.is_some()).collect();
     // One that stands for a sample may have that one's day.
