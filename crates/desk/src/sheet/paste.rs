@@ -125,18 +125,32 @@ fn answer_ui(ui: &mut Ui, first: bool, pasting: &Pasting, typed: &mut String, as
     }
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 10.0;
-        // What another column holds keeps its place, so that no word moves under the hand.
+        let columns = pasting.table.columns();
+        // What another column holds keeps its place, so that no word moves under the hand; it leads to
+        // that column.
         let shown = Foreign::all_choices().into_iter();
         let shown = shown.filter(|holds| wanted.is_empty() || found.contains(holds));
         for holds in shown {
-            let word = |ui: &mut Ui| look::word(ui, intake::holds(holds)).clicked();
-            let is_free = choices.contains(&holds);
-            if ui.add_enabled_ui(is_free, word).inner {
-                asks.push(Ask::SayColumn(holds));
+            let said = intake::holds(holds);
+            if choices.contains(&holds) {
+                if look::word(ui, said).clicked() {
+                    asks.push(Ask::SayColumn(holds));
+                }
+                continue;
+            }
+            let mut all = columns.iter();
+            let Some(column) = all.find(|column| column.holds == Some(holds)) else {
+                continue;
+            };
+            let word = look::quiet_word(ui, said);
+            if word
+                .on_hover_text(words::taken(said, &column.about))
+                .clicked()
+            {
+                asks.push(Ask::AtColumn(column.about.column));
             }
         }
         if found.is_empty() {
-            let columns = pasting.table.columns();
             let taken = columns.iter().find_map(|column| {
                 let holds = column.holds.map(intake::holds)?;
                 holds.contains(&wanted).then_some((holds, &column.about))
