@@ -338,7 +338,10 @@ fn a_machines_own_hour_counts_before_a_samples() {
             .find(|row| row.name == "Barrow")
             .map(|row| row.rate_per_hour)
     };
-    assert_eq!(barrow(&shop(&done(std::slice::from_ref(&machine)))), Some(101.0));
+    assert_eq!(
+        barrow(&shop(&done(std::slice::from_ref(&machine)))),
+        Some(101.0)
+    );
     let other = [machine.clone(), card("Steeple 99")];
     assert_eq!(barrow(&shop(&done(&other))), Some(101.0));
     let named = [machine, card("Barrow 111")];

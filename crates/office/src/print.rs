@@ -195,7 +195,7 @@ pub fn pdf_of(
 pub fn texts(document: &Document) -> Vec<String> {
     let text = |item: &Item| match item {
         Item::Text(run) => Some(run.text.clone()),
-        Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
+        Item::Line(_) | Item::Path(_) | Item::Picture(_) | Item::Begin(_) | Item::End => None,
     };
     let page = |items: &[Item]| -> Vec<String> { items.iter().filter_map(text).collect() };
     let pages = document.pages.iter();

@@ -151,6 +151,7 @@ fn assert_free(document: &Document, number: &str) {
                     line.from.0.max(line.to.0),
                     line.from.1.max(line.to.1),
                 ],
+                Item::Begin(_) | Item::End => continue,
                 Item::Path(other) if path.is_some_and(|path| path == other) => continue,
                 Item::Path(path) => bounds(path),
                 Item::Picture(picture) => {

@@ -10,7 +10,7 @@ fn lines(page: &Page) -> Vec<&StraightLine> {
         .iter()
         .filter_map(|item| match item {
             Item::Line(line) => Some(line),
-            Item::Text(_) | Item::Path(_) | Item::Picture(_) => None,
+            _ => None,
         })
         .collect()
 }
@@ -64,7 +64,7 @@ fn walls_of_a_section_stand_at_the_true_angle() {
 fn texts(page: &Page) -> Vec<(f64, f64, f64, &str)> {
     let texts = page.items.iter().filter_map(|item| match item {
         Item::Text(run) => Some((run.x, run.right(), run.y, run.text.as_str())),
-        Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
+        _ => None,
     });
     texts.collect()
 }

@@ -69,7 +69,7 @@ fn tells(text: &str, wanted: &[&str]) {
 fn run_of(item: &Item) -> Option<&TextRun> {
     match item {
         Item::Text(run) => Some(run),
-        Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
+        _ => None,
     }
 }
 

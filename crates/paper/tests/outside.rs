@@ -267,7 +267,7 @@ fn shapes(document: &Document) -> Vec<&Shape> {
     items
         .filter_map(|item| match item {
             Item::Path(path) if matches!(path.fill, Some(Ink::Own(_))) => Some(path),
-            Item::Path(_) | Item::Text(_) | Item::Line(_) | Item::Picture(_) => None,
+            _ => None,
         })
         .collect()
 }

@@ -144,9 +144,41 @@ fn it_says_nothing_untrue() {
     assert!(info.get(b"GTS_PDFXVersion").is_err());
     assert_eq!(
         info.get(b"CreationDate").unwrap().as_str().unwrap(),
-        b"D:20261107"
+        b"D:20261107000000Z"
     );
-    assert!(pdf.catalog().unwrap().get(b"OutputIntents").is_err());
+}
+
+/// What a stream says whose reference stands in the catalog.
+fn catalog_stream(pdf: &Pdf, key: &[u8]) -> String {
+    let at = pdf.catalog().unwrap().get(key).unwrap();
+    let (_, stream) = pdf.dereference(at).unwrap();
+    let stream = stream.as_stream().unwrap();
+    let content = stream.decompressed_content();
+    let content = content.unwrap_or_else(|_| stream.content.clone());
+    String::from_utf8(content).unwrap()
+}
+
+/// ISO 19005-2, 6.6.4: a file says in its metadata which part it conforms to and how far; 6.7: it is tagged,
+/// and says its language.
+#[test]
+fn it_is_for_the_archive() {
+    let pdf = read();
+    let said = catalog_stream(&pdf, b"Metadata");
+    for wanted in [
+        "<pdfaid:part>2</pdfaid:part>",
+        "<pdfaid:conformance>A</pdfaid:conformance>",
+        "Traveler 26-0107",
+        "Tern Mill Spark Works",
+    ] {
+        assert!(said.contains(wanted), "{wanted} in\n{said}");
+    }
+    let catalog = pdf.catalog().unwrap();
+    let lang = catalog.get(b"Lang").unwrap().as_str().unwrap();
+    assert_eq!(lang, b"en");
+    let marked = catalog.get(b"MarkInfo").unwrap().as_dict().unwrap();
+    assert!(marked.get(b"Marked").unwrap().as_bool().unwrap());
+    assert!(catalog.get(b"StructTreeRoot").is_ok());
+    assert!(catalog.get(b"OutputIntents").is_ok());
 }
 
 #[test]

@@ -21,7 +21,7 @@ fn texts(document: &Document) -> Vec<String> {
     items
         .filter_map(|item| match item {
             Item::Text(run) => Some(run.text.clone()),
-            Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
+            _ => None,
         })
         .collect()
 }
@@ -382,7 +382,7 @@ fn every_page_is_numbered_framed_and_inside_the_margins() {
                     .iter()
                     .filter_map(|item| match item {
                         Item::Text(run) => Some(run),
-                        Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
+                        _ => None,
                     })
                     .collect();
                 for needed in [

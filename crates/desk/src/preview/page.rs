@@ -51,6 +51,7 @@ fn paint(painter: &Painter, rect: Rect, scale: f32, page: &Page, ink: impl Fn(In
             }
             Item::Line(line) => place.segment(line.from, line.to, line.stroke),
             Item::Path(path) => place.path(path),
+            Item::Begin(_) | Item::End => {}
             Item::Picture(picture) => {
                 let (left, top) = picture.at;
                 let end = (left + picture.size.0, top + picture.size.1);

@@ -8,7 +8,7 @@ use quillbore_calc::job_figures::HoleFigures;
 use super::hatch::hatch;
 use crate::matter::{Hole, Matter};
 use crate::page::Face;
-use crate::page::{Ink, Page, Path, Step, Stroke, Style, mm};
+use crate::page::{Ink, Page, Path, Role, Step, Stroke, Style, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{CAPTION, SMALL, STRONG};
 use crate::typeset::wrap::{self, SetLine, Span, wrap};
@@ -70,10 +70,12 @@ fn one_strip(
     for (index, (section, holes)) in chosen.iter().enumerate() {
         let left = body.left + step * index as f64;
         let page = flow.page();
-        draw(page, section, (left, top + mm(1.5), wide, mm(16.5)));
         let text = left + wide + mm(1.6);
         let room = step - wide - mm(2.4);
         let marks = matter.marks(holes.iter().map(|hole| hole.row.id));
+        page.part(Role::Figure(words::section_of(&marks)), |page| {
+            draw(page, section, (left, top + mm(1.5), wide, mm(16.5)));
+        });
         let lines = named(&marks, room);
         let mut y = top + mm(4.6);
         for line in &lines {

@@ -7,7 +7,7 @@ use quillbore_job::{Form, Job, Unit};
 
 use super::hatch::hatch;
 use crate::matter::{Matter, mark_in};
-use crate::page::{Ink, Page, Stroke, mm};
+use crate::page::{Ink, Page, Role, Stroke, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, CAPTION, FIGURE};
@@ -74,12 +74,14 @@ pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
     flow.need(ROW * chart.loads.len() as f64 + mm(8.0));
     flow.take(mm(2.0));
     let place = chart.place(body.left, body.width());
+    flow.page().begin(Role::Figure(words::TUBES.to_owned()));
     for load in &chart.loads {
         let top = flow.take(ROW);
         place.load(flow.page(), load, top);
     }
     let top = flow.take(RULER);
     place.ruler(flow.page(), top);
+    flow.page().end();
     if more > 0 {
         flow.take(mm(2.0));
         flow.text(BODY, &words::not_drawn(more));

@@ -3,7 +3,7 @@
 
 use crate::logo::BOX_MM;
 use crate::matter::Matter;
-use crate::page::{Ink, Stroke, Style, mm};
+use crate::page::{Ink, Role, Stroke, Style, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{CAPTION, TITLE};
 use crate::typeset::wrap::shrink;
@@ -46,7 +46,10 @@ impl Bar<'_> {
             logo.set(page, (left, line - high), most);
             left += wide + mm(5.0);
         }
-        let end = page.text(left, line, TITLE.ink(Ink::Accent), self.title);
+        let title = self.title.to_owned();
+        let end = page.part(Role::Heading { level: 1, title }, |page| {
+            page.text(left, line, TITLE.ink(Ink::Accent), self.title)
+        });
         let room = body.right - end - mm(6.0);
         let has_room = more >= mm(1.0) && CAPTION.measure(self.small) <= room;
         let is_beside = has_room && !self.small.is_empty();

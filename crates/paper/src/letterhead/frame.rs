@@ -5,7 +5,7 @@ use quillbore_job::Paper;
 use crate::code::{self, DrawnCode};
 use crate::matter::Matter;
 use crate::page::Face;
-use crate::page::{Ink, Item, Page, Path, Sheet, Step, Stroke, mm};
+use crate::page::{Ink, Item, Page, Path, Role, Sheet, Step, Stroke, mm};
 use crate::typeset::look::{MARGIN, STRONG};
 use crate::typeset::wrap::{fit, shrink};
 use crate::words::frame as words;
@@ -48,6 +48,12 @@ impl Frame {
 
     /// Writes head and foot of page `number` of `of`.
     pub fn write(&self, page: &mut Page, sheet: Sheet, number: usize, of: usize) {
+        page.begin(Role::Edge);
+        self.edges(page, sheet, number, of);
+        page.end();
+    }
+
+    fn edges(&self, page: &mut Page, sheet: Sheet, number: usize, of: usize) {
         let (width, height) = sheet.size();
         let (left, right) = (mm(15.0), width - mm(10.0));
         let top = mm(13.4);

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::font::{Face, SUBSTITUTE};
 use super::item::{Item, Path, StraightLine, TextRun};
 use super::picture::Picture;
+use super::role::Role;
 use super::sheet::Sheet;
 use super::sign;
 use super::sign_lines;
@@ -66,7 +67,9 @@ impl Page {
         for ch in text.chars() {
             if sign::is_drawn(ch) {
                 left = self.run(left, y, style, std::mem::take(&mut plain));
+                self.begin(Role::Sign(ch));
                 self.items.extend(sign_lines::of(ch, left, y, style));
+                self.end();
                 left += sign::width(ch, style.size).unwrap_or(0.0);
             } else {
                 plain.extend(self.printable(ch, style.face));
@@ -104,6 +107,29 @@ impl Page {
     /// Puts a picture.
     pub fn picture(&mut self, picture: Picture) {
         self.items.push(Item::Picture(picture));
+    }
+
+    /// Begins a part of the paper; what is put on the page until its end belongs to it.
+    pub fn begin(&mut self, role: Role) {
+        self.items.push(Item::Begin(role));
+    }
+
+    /// Ends the part that was begun last.
+    pub fn end(&mut self) {
+        self.items.push(Item::End);
+    }
+
+    /// Puts a part of the paper on the page.
+    pub fn part<T>(&mut self, role: Role, put: impl FnOnce(&mut Self) -> T) -> T {
+        self.begin(role);
+        let made = put(self);
+        self.end();
+        made
+    }
+
+    /// Whether nothing is to be seen on it.
+    pub fn is_blank(&self) -> bool {
+        !self.items.iter().any(Item::is_drawn)
     }
 
     /// Draws an upright rectangle from its upper left corner.
@@ -167,6 +193,8 @@ impl Page {
                 Item::Line(line) => sink.line(line),
                 Item::Path(path) => sink.path(path),
                 Item::Picture(picture) => sink.picture(picture),
+                Item::Begin(role) => sink.begin(role),
+                Item::End => sink.end(),
             }
         }
     }

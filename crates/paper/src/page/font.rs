@@ -145,6 +145,15 @@ impl Metrics {
         self.find(ch).map(|(glyph, _)| glyph)
     }
 
+    /// The advance of a glyph as a share of the size, as the font file has it.
+    pub(crate) fn exact_advance(&self, glyph: u16) -> f32 {
+        let face = self.face.as_ref();
+        face.map_or(0.0, |face| {
+            let advance = face.glyph_hor_advance(ttf_parser::GlyphId(glyph));
+            f32::from(advance.unwrap_or_default()) / f32::from(face.units_per_em())
+        })
+    }
+
     pub(crate) fn parsed(&self) -> Option<&ttf_parser::Face<'static>> {
         self.face.as_ref()
     }

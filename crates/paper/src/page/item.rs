@@ -1,6 +1,7 @@
 //! What stands on a page: texts, straight lines, outlines, pictures.
 
 use super::picture::Picture;
+use super::role::Role;
 use super::style::{Ink, Stroke, Style};
 
 /// One thing on a page.
@@ -14,6 +15,17 @@ pub enum Item {
     Path(Path),
     /// A picture.
     Picture(Picture),
+    /// Here begins a part of the paper, which may go on over pages.
+    Begin(Role),
+    /// Here ends the part that was begun last.
+    End,
+}
+
+impl Item {
+    /// Whether it is seen.
+    pub const fn is_drawn(&self) -> bool {
+        !matches!(self, Self::Begin(_) | Self::End)
+    }
 }
 
 /// A text on one baseline.

@@ -5,6 +5,7 @@ use std::fmt::Write;
 use super::document::Document;
 use super::item::{Path, StraightLine, TextRun};
 use super::picture::Picture;
+use super::role::Role;
 use super::sheet::Sheet;
 use super::sink::Sink;
 
@@ -59,6 +60,14 @@ impl Sink for Record {
             "picture {:.1} {:.1} {:.1} {:.1} {pixels:?}",
             at.0, at.1, size.0, size.1
         ));
+    }
+
+    fn begin(&mut self, role: &Role) {
+        self.note(format_args!("begin {role:?}"));
+    }
+
+    fn end(&mut self) {
+        self.note(format_args!("end"));
     }
 }
 

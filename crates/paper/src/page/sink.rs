@@ -2,6 +2,7 @@
 
 use super::item::{Path, StraightLine, TextRun};
 use super::picture::Picture;
+use super::role::Role;
 use super::sheet::Sheet;
 
 /// What an engine must be able to do to show a paper.
@@ -16,4 +17,8 @@ pub trait Sink {
     fn path(&mut self, path: &Path);
     /// Puts a picture.
     fn picture(&mut self, picture: &Picture);
+    /// Begins a part of the paper.
+    fn begin(&mut self, role: &Role);
+    /// Ends the part that was begun last.
+    fn end(&mut self);
 }

@@ -1,231 +1,167 @@
-//! The sink that turns pages into the engine's operations.
+//! The sink that draws a page by the engine.
 
-use printpdf::{
-    Color, Line as EngineLine, LineDashPattern, LinePoint, Op, PaintMode, PdfFontHandle, Point,
-    Polygon, PolygonRing, Rgb, TextItem, WindingOrder, XObjectTransform,
-};
+use krilla::color::rgb;
+use krilla::geom::{PathBuilder, Point, Size, Transform};
+use krilla::num::NormalizedF32;
+use krilla::paint::{Fill, FillRule, Stroke as EngineStroke, StrokeDash};
+use krilla::surface::Surface;
 
-use super::fonts::resource;
-use super::pictures;
-use super::point::point;
+use super::fonts::{Fonts, glyphs};
+use super::pictures::Pictures;
+use super::tags::Tags;
 use crate::page::{
-    Face, Ink, Path, Picture, Rule, Sheet, Sink, Step, StraightLine, Stroke, TextRun,
+    Ink, Path, Picture, Role, Rule, Sheet, Sink, Step, StraightLine, Stroke, TextRun,
 };
 
-/// Collects the operations of each page and leaves out what is already set.
-pub(super) struct OpSink {
-    height: f64,
-    pages: Vec<Vec<Op>>,
-    state: Pen,
+/// Draws one page, and tells its structure what is drawn.
+pub(super) struct PageSink<'a, 's> {
+    pub(super) surface: &'a mut Surface<'s>,
+    pub(super) fonts: &'a Fonts,
+    pub(super) pictures: &'a mut Pictures,
+    pub(super) tags: &'a mut Tags,
+    /// Where the text before ended that belongs to the same part.
+    pub(super) last_end: Option<(f64, f64)>,
 }
 
-#[derive(Default)]
-struct Pen {
-    in_text: bool,
-    font: Option<(Face, u64)>,
-    fill: Option<Ink>,
-    stroke: Option<Stroke>,
-}
-
-impl OpSink {
-    pub(super) fn new(height: f64) -> Self {
-        Self {
-            height,
-            pages: Vec::new(),
-            state: Pen::default(),
-        }
+impl PageSink<'_, '_> {
+    /// Ends the page.
+    pub(super) fn finish(self) {
+        self.tags.close(self.surface);
     }
 
-    pub(super) fn finish(mut self) -> Vec<Vec<Op>> {
-        self.leave_text();
-        self.pages
-    }
-
-    fn push(&mut self, op: Op) {
-        if let Some(page) = self.pages.last_mut() {
-            page.push(op);
-        }
-    }
-
-    fn leave_text(&mut self) {
-        if std::mem::take(&mut self.state.in_text) {
-            self.push(Op::EndTextSection);
-        }
-    }
-
-    fn fill(&mut self, ink: Ink) {
-        if self.state.fill != Some(ink) {
-            self.state.fill = Some(ink);
-            self.push(Op::SetFillColor { col: color(ink) });
-        }
-    }
-
-    fn stroke(&mut self, stroke: Stroke) {
-        let before = self.state.stroke.replace(stroke);
-        if before.map(|old| old.ink) != Some(stroke.ink) {
-            self.push(Op::SetOutlineColor {
-                col: color(stroke.ink),
-            });
-        }
-        if before.map(|old| old.width) != Some(stroke.width) {
-            self.push(Op::SetOutlineThickness {
-                pt: point(stroke.width),
-            });
-        }
-        if before.map(|old| old.dash) != Some(stroke.dash) {
-            let dash = match stroke.dash {
-                Some((dash, gap)) => LineDashPattern::new(0.0, &[point(dash).0, point(gap).0]),
-                None => LineDashPattern::solid(),
-            };
-            self.push(Op::SetLineDashPattern { dash });
-        }
-    }
-
-    fn at(&self, x: f64, y: f64) -> Point {
-        Point {
-            x: point(x),
-            y: point(self.height - y),
-        }
-    }
-
-    fn rings(&self, steps: &[Step]) -> Vec<PolygonRing> {
-        let mut rings: Vec<PolygonRing> = Vec::new();
-        let corner = |p: Point, bezier: bool| LinePoint { p, bezier };
+    fn draw(&mut self, steps: &[Step], fill: Option<Fill>, stroke: Option<Stroke>) {
+        let mut builder = PathBuilder::new();
         for step in steps {
             match *step {
-                Step::Move(x, y) => rings.push(PolygonRing {
-                    points: vec![corner(self.at(x, y), false)],
-                }),
-                Step::Line(x, y) => {
-                    if let Some(ring) = rings.last_mut() {
-                        ring.points.push(corner(self.at(x, y), false));
-                    }
-                }
-                Step::Curve(a, b, end) => {
-                    if let Some(ring) = rings.last_mut() {
-                        ring.points.push(corner(self.at(a.0, a.1), true));
-                        ring.points.push(corner(self.at(b.0, b.1), true));
-                        ring.points.push(corner(self.at(end.0, end.1), false));
-                    }
-                }
-                Step::Close => {}
+                Step::Move(x, y) => builder.move_to(point(x), point(y)),
+                Step::Line(x, y) => builder.line_to(point(x), point(y)),
+                Step::Curve(a, b, end) => builder.cubic_to(
+                    point(a.0),
+                    point(a.1),
+                    point(b.0),
+                    point(b.1),
+                    point(end.0),
+                    point(end.1),
+                ),
+                Step::Close => builder.close(),
             }
         }
-        rings
+        let Some(path) = builder.finish() else {
+            return;
+        };
+        self.tags.drawing(self.surface);
+        self.surface.set_fill(fill);
+        self.surface.set_stroke(stroke.map(pen));
+        self.surface.draw_path(&path);
     }
 }
 
-impl Sink for OpSink {
-    fn page(&mut self, _sheet: Sheet, _number: usize, _of: usize) {
-        self.leave_text();
-        self.state = Pen::default();
-        self.pages.push(Vec::new());
-    }
+impl Sink for PageSink<'_, '_> {
+    fn page(&mut self, _sheet: Sheet, _number: usize, _of: usize) {}
 
     fn text(&mut self, run: &TextRun) {
-        if !std::mem::replace(&mut self.state.in_text, true) {
-            self.push(Op::StartTextSection);
-        }
         let style = run.style;
-        self.fill(style.ink);
-        let font = (style.face, style.size.to_bits());
-        if self.state.font != Some(font) {
-            self.state.font = Some(font);
-            self.push(Op::SetFont {
-                font: PdfFontHandle::External(resource(style.face)),
-                size: point(style.size),
-            });
-        }
-        let at = self.at(run.x, run.y);
-        self.push(Op::SetTextMatrix {
-            matrix: printpdf::TextMatrix::Translate(at.x, at.y),
-        });
-        self.push(Op::ShowText {
-            items: vec![TextItem::Text(run.text.clone())],
-        });
+        self.tags.text(point(run.y - style.size), self.surface);
+        self.surface.set_stroke(None);
+        self.surface.set_fill(Some(fill(style.ink)));
+        // Words that only stand apart are read as one: a space between them is a character, too.
+        let goes_on = |(x, y): (f64, f64)| (x - run.x).abs() < 0.05 && (y - run.y).abs() < 0.05;
+        let is_apart = self.last_end.is_some_and(|end| !goes_on(end));
+        self.last_end = Some((run.right(), run.y));
+        let (text, x) = if is_apart {
+            (format!(" {}", run.text), run.x - style.measure(" "))
+        } else {
+            (run.text.clone(), run.x)
+        };
+        let (glyphs, text) = glyphs(style.face, &text);
+        let at = Point::from_xy(point(x), point(run.y));
+        let font = self.fonts.of(style.face);
+        self.surface
+            .draw_glyphs(at, &glyphs, font, &text, point(style.size), false);
     }
 
     fn line(&mut self, line: &StraightLine) {
-        self.leave_text();
-        self.stroke(line.stroke);
-        let ends = [line.from, line.to];
-        let points = ends.map(|(x, y)| LinePoint {
-            p: self.at(x, y),
-            bezier: false,
-        });
-        self.push(Op::DrawLine {
-            line: EngineLine {
-                points: points.to_vec(),
-                is_closed: false,
-            },
-        });
+        let steps = [
+            Step::Move(line.from.0, line.from.1),
+            Step::Line(line.to.0, line.to.1),
+        ];
+        self.draw(&steps, None, Some(line.stroke));
     }
 
     fn path(&mut self, path: &Path) {
-        self.leave_text();
-        let mode = match (path.fill, path.stroke) {
-            (None, None) => return,
-            (Some(_), None) => PaintMode::Fill,
-            (None, Some(_)) => PaintMode::Stroke,
-            (Some(_), Some(_)) => PaintMode::FillStroke,
-        };
-        if let Some(ink) = path.fill {
-            self.fill(ink);
-        }
-        if let Some(stroke) = path.stroke {
-            self.stroke(stroke);
-        }
-        let rings = self.rings(&path.steps);
-        let open = !path.steps.contains(&Step::Close);
-        // The engine closes polygons: an open stroke goes out as lines.
-        if open && path.fill.is_none() {
-            for ring in rings {
-                self.push(Op::DrawLine {
-                    line: EngineLine {
-                        points: ring.points,
-                        is_closed: false,
-                    },
-                });
-            }
+        if path.fill.is_none() && path.stroke.is_none() {
             return;
         }
-        self.push(Op::DrawPolygon {
-            polygon: Polygon {
-                rings,
-                mode,
-                winding_order: match path.rule {
-                    Rule::EvenOdd => WindingOrder::EvenOdd,
-                    Rule::NonZero => WindingOrder::NonZero,
-                },
-            },
-        });
+        let rule = match path.rule {
+            Rule::EvenOdd => FillRule::EvenOdd,
+            Rule::NonZero => FillRule::NonZero,
+        };
+        let fill = path.fill.map(|ink| Fill { rule, ..fill(ink) });
+        self.draw(&path.steps, fill, path.stroke);
     }
 
     fn picture(&mut self, picture: &Picture) {
-        self.leave_text();
         let Picture { at, size, pixels } = picture;
-        let corner = self.at(at.0, at.1 + size.1);
-        self.push(Op::UseXobject {
-            id: pictures::resource(pixels),
-            transform: XObjectTransform {
-                translate_x: Some(corner.x),
-                translate_y: Some(corner.y),
-                scale_x: Some(point(size.0).0),
-                scale_y: Some(point(size.1).0),
-                no_auto_scale: true,
-                ..XObjectTransform::default()
-            },
-        });
+        let size = Size::from_wh(point(size.0), point(size.1));
+        let (Some(size), Some(image)) = (size, self.pictures.of(pixels)) else {
+            return;
+        };
+        self.tags.drawing(self.surface);
+        let place = Transform::from_translate(point(at.0), point(at.1));
+        self.surface.push_transform(&place);
+        self.surface.draw_image(image, size);
+        self.surface.pop();
+    }
+
+    fn begin(&mut self, role: &Role) {
+        if !matches!(role, Role::Sign(_)) {
+            self.last_end = None;
+        }
+        self.tags.begin(role, self.surface);
+    }
+
+    fn end(&mut self) {
+        if !self.tags.is_sign() {
+            self.last_end = None;
+        }
+        self.tags.end(self.surface);
     }
 }
 
+/// Points as the engine takes them, rounded to a hundredth so that numbers stay short.
 #[expect(clippy::cast_possible_truncation, reason = "the engine stores f32")]
-fn color(ink: Ink) -> Color {
-    let [r, g, b] = ink.on_paper().map(|part| part as f32);
-    Color::Rgb(Rgb {
-        r,
-        g,
-        b,
-        icc_profile: None,
-    })
+fn point(points: f64) -> f32 {
+    ((points * 100.0).round() / 100.0) as f32
+}
+
+fn fill(ink: Ink) -> Fill {
+    Fill {
+        paint: color(ink).into(),
+        opacity: NormalizedF32::ONE,
+        rule: FillRule::NonZero,
+    }
+}
+
+fn pen(stroke: Stroke) -> EngineStroke {
+    EngineStroke {
+        paint: color(stroke.ink).into(),
+        width: point(stroke.width),
+        dash: stroke.dash.map(|(dash, gap)| StrokeDash {
+            array: vec![point(dash), point(gap)],
+            offset: 0.0,
+        }),
+        ..EngineStroke::default()
+    }
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a share of one becomes a byte"
+)]
+fn color(ink: Ink) -> rgb::Color {
+    let [red, green, blue] = ink
+        .on_paper()
+        .map(|part| (part.clamp(0.0, 1.0) * 255.0).round() as u8);
+    rgb::Color::new(red, green, blue)
 }

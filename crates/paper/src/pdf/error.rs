@@ -22,13 +22,11 @@ pub enum PdfError {
         /// The page, from 1.
         page: usize,
     },
-    /// A font that can't be cut down to the glyphs in use.
-    #[error("The font {face} can't be cut down to the letters in use: {why}")]
-    Subset {
+    /// A font that the engine can't read.
+    #[error("The font {face} can't be read")]
+    Font {
         /// The face.
         face: &'static str,
-        /// What the subsetter said.
-        why: String,
     },
     /// The engine refused.
     #[error("The PDF engine refused: {0}")]
@@ -42,7 +40,7 @@ impl PdfError {
             Self::NoPages => words::EMPTY,
             Self::TooLong => words::SHORTEN,
             Self::MissingGlyph { .. } => words::REPLACE,
-            Self::Subset { .. } | Self::Engine(_) => words::REPORT,
+            Self::Font { .. } | Self::Engine(_) => words::REPORT,
         }
     }
 }

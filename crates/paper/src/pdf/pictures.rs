@@ -1,39 +1,87 @@
-//! Hands each picture of a document to the engine once, however many pages it stands on.
+//! Pictures as the engine takes them, each once, however many pages it stands on.
 
-use printpdf::{PdfDocument, RawImage, RawImageData, RawImageFormat, XObject, XObjectId};
+use std::collections::BTreeMap;
+use std::hash::{Hash, Hasher};
+use std::sync::Arc;
 
-use crate::page::{Document, Item, Pixels};
+use krilla::image::{BitsPerComponent, CustomImage, Image, ImageColorspace};
 
-/// Embeds every picture that the document has.
-pub(super) fn embed(document: &Document, engine: &mut PdfDocument) {
-    for item in document.pages.iter().flat_map(|page| &page.items) {
-        if let Item::Picture(picture) = item {
-            let pixels = &picture.pixels;
-            let pictures = &mut engine.resources.xobjects.map;
-            pictures
-                .entry(resource(pixels))
-                .or_insert_with(|| XObject::Image(raw(pixels)));
+use crate::page::Pixels;
+
+/// The pictures that were put on a page.
+#[derive(Default)]
+pub(super) struct Pictures(BTreeMap<String, Image>);
+
+impl Pictures {
+    /// The picture for these pixels; none where they make no picture.
+    pub(super) fn of(&mut self, pixels: &Pixels) -> Option<Image> {
+        let key = pixels.hash().to_string();
+        if let Some(known) = self.0.get(&key) {
+            return Some(known.clone());
         }
+        let image = Image::from_custom(Rows::of(pixels)?, false).ok()?;
+        self.0.insert(key, image.clone());
+        Some(image)
     }
 }
 
-/// The name a page calls a picture by: it follows from the pixels.
-pub(super) fn resource(pixels: &Pixels) -> XObjectId {
-    let hash = pixels.hash().to_string();
-    XObjectId(format!("Picture-{}", hash.get(..16).unwrap_or(&hash)))
+/// Rows of pixels: gray ones as gray, which a printer needs no colors for.
+#[derive(Clone)]
+struct Rows {
+    bytes: Arc<Vec<u8>>,
+    size: (u32, u32),
+    is_gray: bool,
+    known_by: String,
 }
 
-/// The pixels as the engine takes them: gray ones as gray, which a printer needs no colors for.
-fn raw(pixels: &Pixels) -> RawImage {
-    let (bytes, data_format) = match pixels.gray() {
-        Some(gray) => (gray, RawImageFormat::R8),
-        None => (pixels.rgb().to_vec(), RawImageFormat::RGB8),
-    };
-    RawImage {
-        pixels: RawImageData::U8(bytes),
-        width: pixels.width(),
-        height: pixels.height(),
-        data_format,
-        tag: Vec::new(),
+impl Rows {
+    fn of(pixels: &Pixels) -> Option<Self> {
+        let (bytes, is_gray) = match pixels.gray() {
+            Some(gray) => (gray, true),
+            None => (pixels.rgb().to_vec(), false),
+        };
+        let side = |side: usize| u32::try_from(side).ok().filter(|side| *side > 0);
+        Some(Self {
+            bytes: Arc::new(bytes),
+            size: (side(pixels.width())?, side(pixels.height())?),
+            is_gray,
+            known_by: pixels.hash().to_string(),
+        })
+    }
+}
+
+impl Hash for Rows {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        self.known_by.hash(state);
+    }
+}
+
+impl CustomImage for Rows {
+    fn color_channel(&self) -> &[u8] {
+        &self.bytes
+    }
+
+    fn alpha_channel(&self) -> Option<&[u8]> {
+        None
+    }
+
+    fn bits_per_component(&self) -> BitsPerComponent {
+        BitsPerComponent::Eight
+    }
+
+    fn size(&self) -> (u32, u32) {
+        self.size
+    }
+
+    fn icc_profile(&self) -> Option<&[u8]> {
+        None
+    }
+
+    fn color_space(&self) -> ImageColorspace {
+        if self.is_gray {
+            ImageColorspace::Luma
+        } else {
+            ImageColorspace::Rgb
+        }
     }
 }

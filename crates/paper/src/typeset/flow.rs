@@ -1,6 +1,6 @@
 //! Sets matter down a column and from page to page.
 
-use crate::page::{Document, MOST_PAGES, Page, Sheet, Stroke, Style, mm};
+use crate::page::{Document, MOST_PAGES, Page, Role, Sheet, Stroke, Style, mm};
 use crate::typeset::wrap::{self, Span};
 
 /// The part of a page that matter may fill, in points from the upper left corner.
@@ -143,6 +143,13 @@ impl Flow {
         if self.is_full {
             return;
         }
+        self.open.begin(Role::Paragraph);
+        self.lines(spans, indent);
+        self.open.end();
+    }
+
+    /// Sets the lines of a text that is part of something, indented by `indent`.
+    fn lines(&mut self, spans: &[Span<'_>], indent: f64) {
         let lines = wrap::wrap(spans, self.body.width() - indent);
         // A first line alone at the foot, or a last one alone at the head, is lost to the eye.
         if lines.len() <= 3 {
@@ -177,7 +184,10 @@ impl Flow {
         let top = self.take(height);
         let Body { left, right, .. } = self.body;
         let baseline = top + mm(3.9);
-        self.open.text(left, baseline, SECTION, name);
+        let title = name.to_owned();
+        let heading = Role::Heading { level: 2, title };
+        self.open
+            .part(heading, |page| page.text(left, baseline, SECTION, name));
         if beside {
             self.open.text_right(right, baseline, CAPTION, remark);
         }
@@ -287,18 +297,33 @@ impl Flow {
 
     /// Sets paragraphs behind dashes.
     pub fn dashes<'a>(&mut self, style: Style, lines: impl Iterator<Item = &'a str>) {
-        for line in lines.map(str::trim).filter(|line| !line.is_empty()) {
+        let lines = lines.map(str::trim).filter(|line| !line.is_empty());
+        let mut lines = lines.peekable();
+        if lines.peek().is_none() || self.is_full {
+            return;
+        }
+        self.open.begin(Role::List);
+        for line in lines {
             self.need(style.leading());
             let baseline = self.y + (style.leading() + style.face.cap_height(style.size)) / 2.0;
-            self.open.text(self.body.left, baseline, style, "\u{2013}");
-            self.paragraph(&[Span::new(style, line)], mm(3.2));
+            let left = self.body.left;
+            self.open.begin(Role::Entry);
+            self.open.part(Role::Edge, |page| {
+                page.text(left, baseline, style, "\u{2013}")
+            });
+            self.lines(&[Span::new(style, line)], mm(3.2));
+            self.open.end();
         }
+        self.open.end();
     }
 
     /// Ends the paper; `margin` writes head and foot of each page, given its number and their count.
     pub fn finish(mut self, margin: impl Fn(&mut Page, usize, usize)) -> Document {
-        if !self.open.items.is_empty() || self.pages.is_empty() {
-            self.next_page();
+        let is_blank = self.open.is_blank();
+        match self.pages.last_mut() {
+            // What ends behind the last full page ends on it.
+            Some(last) if is_blank => last.items.append(&mut self.open.items),
+            _ => self.next_page(),
         }
         let of = self.pages.len();
         for (index, page) in self.pages.iter_mut().enumerate() {

@@ -1,6 +1,6 @@
 //! What is filled in by hand: fields with small captions, sign-off lines, squares to check.
 
-use crate::page::{Ink, Page, Stroke, Style, mm};
+use crate::page::{Ink, Page, Role, Stroke, Style, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, CAPTION};
 use crate::typeset::wrap::{self, SetLine, Span, wrap};
@@ -126,6 +126,7 @@ pub fn fields(flow: &mut Flow, row: &[Captioned]) {
             page.rect((left, top - mm(0.6)), size, None, Some(Stroke::OUTLINE));
             inner += PAD;
         }
+        page.begin(Role::Paragraph);
         page.text(inner, top + CAPTION.size, CAPTION, &field.caption);
         match lines {
             Some(lines) => {
@@ -139,6 +140,7 @@ pub fn fields(flow: &mut Flow, row: &[Captioned]) {
             None if field.boxed => {}
             None => page.rule(left, left + width, top + height - mm(1.2), Stroke::HAIR),
         }
+        page.end();
         left += width + GAP;
     }
 }
@@ -159,6 +161,7 @@ pub fn check(flow: &mut Flow, spans: &[Span<'_>]) {
     let lines = wrap(spans, flow.body().width() - indent);
     flow.need(wrap::height(&lines) + mm(1.4));
     let left = flow.body().left;
+    flow.page().begin(Role::Paragraph);
     for (index, line) in lines.iter().enumerate() {
         let top = flow.take(line.leading);
         if index == 0 {
@@ -171,6 +174,7 @@ pub fn check(flow: &mut Flow, spans: &[Span<'_>]) {
         }
         line.set(flow.page(), left + indent, top);
     }
+    flow.page().end();
     flow.skip(mm(1.4));
 }
 
@@ -187,6 +191,7 @@ pub fn sign_off(flow: &mut Flow, statement: &str) {
     let base = top + height - mm(3.4);
     let first = base - wrap::height(&lines) + mm(1.0);
     let page = flow.page();
+    page.begin(Role::Paragraph);
     let mut y = first;
     for line in &lines {
         line.set(page, body.left + indent, y);
@@ -204,4 +209,5 @@ pub fn sign_off(flow: &mut Flow, statement: &str) {
         page.text(right - width, base + CAPTION.size * 1.05, CAPTION, caption);
         right -= width + GAP;
     }
+    page.end();
 }

@@ -1,6 +1,6 @@
 //! Matter with its name beside it, as in a form: a hairline, the name at the left, the matter right.
 
-use crate::page::{Stroke, Style, mm};
+use crate::page::{Role, Stroke, Style, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::SIDE;
 use crate::typeset::wrap::{self, Span, wrap};
@@ -30,10 +30,13 @@ pub fn styled(flow: &mut Flow, name: &str, style: Style, rule: Stroke, write: im
         let top = flow.y();
         let lines = wrap(&[Span::new(style, name)], COLUMN - mm(2.0));
         let mut y = top;
+        let title = name.to_owned();
+        flow.page().begin(Role::Heading { level: 2, title });
         for line in &lines {
             line.set(flow.page(), left, y);
             y += line.leading;
         }
+        flow.page().end();
         let page = flow.pages_done();
         flow.inset(COLUMN);
         write(flow);

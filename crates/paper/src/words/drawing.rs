@@ -63,3 +63,11 @@ pub fn sold_for(lot: &str) -> String {
 pub fn spread(what: &str, [low, likely, high]: &[String; 3]) -> String {
     format!("{what}: {low}, likely {likely}, {high}")
 }
+
+/// What a section shows, for whoever can't see it.
+pub fn section_of(marks: &str) -> String {
+    format!("section through {marks}")
+}
+
+/// What the chart of electrodes shows, for whoever can't see it.
+pub const TUBES: &str = "each electrode to scale with the holes that it drills and what is left of it; the table above has the figures";

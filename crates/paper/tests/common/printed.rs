@@ -15,7 +15,7 @@ pub fn prose(document: &Document) -> String {
     let texts: Vec<&str> = items
         .filter_map(|item| match item {
             Item::Text(run) => Some(run.text.as_str()),
-            Item::Line(_) | Item::Path(_) | Item::Picture(_) => None,
+            _ => None,
         })
         .collect();
     texts.join(" ").replace("  ", " ")

@@ -3,7 +3,7 @@
 use super::column::Align;
 use super::content::{Table, TableRow};
 use super::layout::{self, Layout};
-use crate::page::{Page, Stroke, mm};
+use crate::page::{Page, Role, Stroke, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::form;
 use crate::typeset::look::{BODY, CAPTION, COLUMN, SMALL};
@@ -40,23 +40,30 @@ fn set(table: &Table, flow: &mut Flow) {
     let layout = layout::lay_out(table, body.left, body.width());
     let heads = heads(table, &layout);
     flow.need(least(table, flow));
+    flow.page().begin(Role::Table);
     draw_heads(table, flow, &layout, &heads);
+    rows(table, flow, &layout, &heads);
+    flow.page().end();
+}
+
+fn rows(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
+    let body = flow.body();
     for row in &table.rows {
         if flow.is_full() {
             return;
         }
-        let lines = rows_lines(table, row, &layout);
+        let lines = rows_lines(table, row, layout);
         if heads.height + lines.height > flow.full() {
-            split(table, flow, &layout, &heads, &lines);
+            split(table, flow, layout, heads, &lines);
             continue;
         }
         if lines.height > flow.room() + 1e-6 {
             flow.next_page();
-            draw_heads(table, flow, &layout, &heads);
+            draw_heads_again(table, flow, layout, heads);
         }
         let top = flow.take(lines.height);
-        draw_row(table, flow.page(), row, &layout, &lines, top, body.left);
-        rule(table, flow, &layout, top + lines.height);
+        draw_row(table, flow.page(), row, layout, &lines, top, body.left);
+        rule(table, flow, layout, top + lines.height);
     }
 }
 
@@ -121,14 +128,25 @@ fn draw_heads(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
     heads_rule(flow);
 }
 
+/// Heads on a later page, which are read once.
+fn draw_heads_again(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
+    flow.page().begin(Role::Edge);
+    draw_heads(table, flow, layout, heads);
+    flow.page().end();
+}
+
 /// Heads without the rule under them.
 pub(super) fn draw_heads_at(table: &Table, flow: &mut Flow, layout: &Layout, heads: &Heads) {
     let top = flow.take(heads.height);
     let bottom = top + heads.height;
+    flow.page().begin(Role::Row);
     for ((column, place), lines) in table.columns.iter().zip(&layout.places).zip(&heads.lines) {
         let y = bottom - PAD - wrap::height(lines);
-        draw_lines(flow.page(), lines, *place, column.align, y);
+        flow.page().part(Role::Head, |page| {
+            draw_lines(page, lines, *place, column.align, y);
+        });
     }
+    flow.page().end();
 }
 
 /// The rule that heads stand on, where the flow is now.
@@ -200,7 +218,9 @@ pub(super) fn draw_row(
     left: f64,
 ) {
     let mut low: f64 = 0.0;
+    page.begin(Role::Row);
     for (index, (column, place)) in table.columns.iter().zip(&layout.places).enumerate() {
+        page.begin(Role::Cell { columns: 1 });
         if row.cells.get(index).is_some_and(|cell| cell.square) {
             let side = mm(2.8);
             let x = match column.align {
@@ -216,13 +236,23 @@ pub(super) fn draw_row(
             );
         }
         draw_lines(page, &lines.cells[index], *place, column.align, top + PAD);
+        page.end();
         low = low.max(wrap::height(&lines.cells[index]));
     }
+    page.end();
+    if lines.note.is_empty() {
+        return;
+    }
     let mut y = top + PAD + low + 1.0;
+    let columns = u32::try_from(table.columns.len()).unwrap_or(u32::MAX);
+    page.begin(Role::Row);
+    page.begin(Role::Cell { columns });
     for line in &lines.note {
         line.set(page, left + mm(4.0), y);
         y += line.leading;
     }
+    page.end();
+    page.end();
 }
 
 fn draw_lines(page: &mut Page, lines: &[SetLine], (x, width): (f64, f64), align: Align, top: f64) {
@@ -248,6 +278,7 @@ pub(super) fn split(
 ) {
     let body = flow.body();
     let deepest = lines.cells.iter().map(Vec::len).max().unwrap_or(0);
+    // Line by line no cell is read as a whole: each line is a row.
     for index in 0..deepest {
         let leading = lines
             .cells
@@ -257,27 +288,29 @@ pub(super) fn split(
             .fold(0.0, f64::max);
         if leading > flow.room() {
             flow.next_page();
-            draw_heads(table, flow, layout, heads);
+            draw_heads_again(table, flow, layout, heads);
         }
         let top = flow.take(leading);
+        flow.page().begin(Role::Row);
         for ((column, place), cell) in table.columns.iter().zip(&layout.places).zip(&lines.cells) {
-            if let Some(line) = cell.get(index) {
-                draw_lines(
-                    flow.page(),
-                    std::slice::from_ref(line),
-                    *place,
-                    column.align,
-                    top,
-                );
-            }
+            let line = cell.get(index).map(std::slice::from_ref);
+            flow.page().part(Role::Cell { columns: 1 }, |page| {
+                draw_lines(page, line.unwrap_or_default(), *place, column.align, top);
+            });
         }
+        flow.page().end();
     }
+    let columns = u32::try_from(table.columns.len()).unwrap_or(u32::MAX);
     for line in &lines.note {
         if line.leading > flow.room() {
             flow.next_page();
         }
         let top = flow.take(line.leading);
-        line.set(flow.page(), body.left + mm(4.0), top);
+        flow.page().begin(Role::Row);
+        flow.page().part(Role::Cell { columns }, |page| {
+            line.set(page, body.left + mm(4.0), top);
+        });
+        flow.page().end();
     }
     let y = flow.take(PAD);
     flow.page()

@@ -5,7 +5,7 @@ use super::layout::{self, Layout};
 use super::set::{
     Heads, RowLines, draw_heads_at, draw_row, heads, heads_rule, rows_lines, rule_columns, split,
 };
-use crate::page::{Ink, Stroke};
+use crate::page::{Ink, Role, Stroke};
 use crate::typeset::flow::Flow;
 
 /// The lines to write on: thin ones of the upper tier, and those that end a row.
@@ -24,16 +24,22 @@ pub fn set_in_tiers(tiers: &[Table; 2], flow: &mut Flow) {
     let heads = [0, 1].map(|tier| heads(&tiers[tier], &layouts[tier]));
     let first = lines_of(tiers, &layouts, 0).map_or(0.0, |lines| height(&lines));
     flow.need((height_of_heads(&heads) + first).min(flow.full()));
+    flow.page().begin(Role::Table);
     draw_heads(tiers, flow, &layouts, &heads);
+    rows(tiers, flow, &layouts, &heads);
+    flow.page().end();
+}
+
+fn rows(tiers: &[Table; 2], flow: &mut Flow, layouts: &[Layout; 2], heads: &[Heads; 2]) {
     let count = tiers[0].rows.len().min(tiers[1].rows.len());
     for row in 0..count {
         if flow.is_full() {
             return;
         }
-        let Some(lines) = lines_of(tiers, &layouts, row) else {
+        let Some(lines) = lines_of(tiers, layouts, row) else {
             return;
         };
-        if height_of_heads(&heads) + height(&lines) > flow.full() {
+        if height_of_heads(heads) + height(&lines) > flow.full() {
             for tier in [0, 1] {
                 split(
                     &tiers[tier],
@@ -47,9 +53,11 @@ pub fn set_in_tiers(tiers: &[Table; 2], flow: &mut Flow) {
         }
         if height(&lines) > flow.room() + 1e-6 {
             flow.next_page();
-            draw_heads(tiers, flow, &layouts, &heads);
+            flow.page().begin(Role::Edge);
+            draw_heads(tiers, flow, layouts, heads);
+            flow.page().end();
         }
-        draw_lines(tiers, flow, &layouts, &lines, row);
+        draw_lines(tiers, flow, layouts, &lines, row);
     }
 }
 
