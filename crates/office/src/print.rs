@@ -181,7 +181,7 @@ pub fn pdf_of(
     shop: &Shop,
     day: NaiveDate,
 ) -> Result<Vec<u8>, Failure> {
-    let title = format!("{} {} {}", paper.key(), job.number, job.text(Field::Part));
+    let title = said::title(paper, &job.number, job.text(Field::Part));
     let meta = pdf::Meta {
         title: title.trim().to_owned(),
         author: shop.name.clone(),

@@ -4,10 +4,11 @@
 use chrono::NaiveDate;
 use lopdf::{Dictionary, Document as Pdf, Object};
 use quillbore_paper::page::Face;
-use quillbore_paper::page::{Document, Item, MOST_PAGES, Page, Sheet, Style, TextRun};
+use quillbore_paper::page::{Document, Item, MOST_PAGES, Page, Role, Sheet, Style, TextRun};
 use quillbore_paper::pdf::{self, Meta, PdfError};
 use quillbore_paper::typeset::flow::Flow;
 use quillbore_paper::typeset::look::BODY;
+use quillbore_paper::typeset::table::{Cell, Column, Table, TableRow, Width};
 
 fn meta() -> Meta {
     Meta {
@@ -232,4 +233,50 @@ fn what_cannot_be_written_is_told() {
         "The face DejaVuSans has no glyph for '\u{4E2D}' (U+4E2D) on page 1"
     );
     assert_eq!(error.hint(), "Replace the character in the job's text");
+}
+
+/// A part that goes on over pages is one part, heads that stand on every page are read once, and what ends
+/// behind the last full page makes no page of its own.
+#[test]
+fn parts_are_read_in_order_across_pages() {
+    let mut table = Table::new([
+        Column::text("Mark", Width::Share(1.0)),
+        Column::figures("Size", "mm", Width::Share(1.0)),
+    ]);
+    for row in 0..120 {
+        table.row(TableRow::new([
+            Cell::new(format!("A{row}")),
+            Cell::new("0.80"),
+        ]));
+    }
+    let mut flow = Flow::new(Sheet::A4);
+    flow.section("Holes", "", 0.0);
+    table.set(&mut flow);
+    let document = flow.finish(|page, number, _| {
+        page.part(Role::Edge, |page| {
+            page.text(60.0, 30.0, BODY, &format!("head {number}"))
+        });
+    });
+    assert!(document.pages.len() > 2);
+    let pdf = Pdf::load_mem(&pdf::write(&document, &meta()).unwrap()).unwrap();
+    let kinds = kinds(&pdf);
+    let count = |kind: &str| kinds.iter().filter(|known| *known == kind).count();
+    assert_eq!(count("Table"), 1, "{kinds:?}");
+    assert_eq!((count("TR"), count("TH"), count("TD")), (121, 2, 240));
+    assert_eq!((count("H2"), count("P")), (1, 0));
+    assert!(pdf.catalog().unwrap().get(b"Outlines").is_ok());
+}
+
+/// The kinds of all parts of a paper.
+fn kinds(pdf: &Pdf) -> Vec<String> {
+    let parts = pdf
+        .objects
+        .values()
+        .filter_map(|object| object.as_dict().ok());
+    let kinds = parts.filter_map(|part| {
+        part.get(b"P").ok()?;
+        let kind = part.get(b"S").and_then(Object::as_name).ok()?;
+        Some(String::from_utf8_lossy(kind).into_owned())
+    });
+    kinds.collect()
 }
