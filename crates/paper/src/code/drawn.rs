@@ -4,12 +4,10 @@ use qrcode::{Color, EcLevel, QrCode};
 
 use crate::page::{Ink, Page, Path, Step, mm};
 
-/// Side of a module in points: 0.42 mm, a whole number of dots at 300 and 600 dpi.
-const MODULE: f64 = 1.2;
-/// Side of a module of the larger symbols, which long numbers need [mm].
-const SMALL_MODULE: f64 = 0.4;
-/// Modules of the largest symbol with large modules: version 2.
-const LARGE_UP_TO: usize = 25;
+/// The side that a symbol has at least, so that any telephone reads it off a dirty sheet [mm].
+const LEAST_SIDE: f64 = 14.0;
+/// A dot of a printer of 600 dpi [pt]: modules are whole dots wide.
+const DOT: f64 = 72.0 / 600.0;
 /// Modules of the largest symbol that the foot has room for: version 4.
 const MOST: usize = 33;
 /// White modules around a symbol (ISO/IEC 18004).
@@ -39,11 +37,7 @@ impl DrawnCode {
             .filter(same)
             .or_else(|| at(EcLevel::Q).filter(same))
             .unwrap_or(least);
-        let module = if across > LARGE_UP_TO {
-            mm(SMALL_MODULE)
-        } else {
-            MODULE
-        };
+        let module = (mm(LEAST_SIDE) / across as f64 / DOT).ceil() * DOT;
         Some(Self {
             across,
             module,

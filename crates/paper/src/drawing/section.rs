@@ -7,18 +7,17 @@ use quillbore_calc::job_figures::HoleFigures;
 
 use super::hatch::hatch;
 use crate::matter::{Hole, Matter};
-use crate::page::Face;
-use crate::page::{Ink, Page, Path, Role, Step, Stroke, Style, mm};
+use crate::page::{Ink, Page, Path, Role, Step, Stroke, mm};
 use crate::typeset::flow::Flow;
-use crate::typeset::look::{CAPTION, SMALL, STRONG};
+use crate::typeset::look::{CAPTION, STRONG};
 use crate::typeset::wrap::{self, SetLine, Span, wrap};
 use crate::words::drawing as words;
 
 /// Sections beside each other on one sheet.
 const ACROSS: usize = 4;
 const HEIGHT: f64 = 21.5 * 72.0 / 25.4;
-/// Marks of a kind that very many rows share.
-const TINY: Style = Style::new(Face::Condensed, 4.6);
+/// Height of a section's marks at most; more rows than have room there are counted.
+const MARKS: f64 = 60.0 * 72.0 / 25.4;
 
 /// What is drawn of one hole.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,23 +61,30 @@ fn one_strip(
     chosen: &[(Section, Vec<Hole<'_>>)],
     last: bool,
 ) {
-    flow.need(HEIGHT);
-    let top = flow.take(HEIGHT);
     let body = flow.body();
     let step = body.width() / ACROSS as f64;
-    let wide = step * 0.46;
-    for (index, (section, holes)) in chosen.iter().enumerate() {
+    let wide = step * 0.42;
+    let room = step - wide - mm(2.4);
+    let named: Vec<(String, Vec<SetLine>)> = (chosen.iter())
+        .map(|(_, holes)| {
+            let marks = matter.marks(holes.iter().map(|hole| hole.row.id));
+            let lines = named(&marks, holes.len(), room);
+            (marks, lines)
+        })
+        .collect();
+    let tallest = named.iter().map(|(_, lines)| wrap::height(lines));
+    let height = HEIGHT.max(tallest.fold(0.0, f64::max) + mm(14.0));
+    flow.need(height);
+    let top = flow.take(height);
+    for (index, ((section, _), (marks, lines))) in chosen.iter().zip(&named).enumerate() {
         let left = body.left + step * index as f64;
         let page = flow.page();
         let text = left + wide + mm(1.6);
-        let room = step - wide - mm(2.4);
-        let marks = matter.marks(holes.iter().map(|hole| hole.row.id));
-        page.part(Role::Figure(words::section_of(&marks)), |page| {
+        page.part(Role::Figure(words::section_of(marks)), |page| {
             draw(page, section, (left, top + mm(1.5), wide, mm(16.5)));
         });
-        let lines = named(&marks, room);
         let mut y = top + mm(4.6);
-        for line in &lines {
+        for line in lines {
             line.set(page, text, y);
             y += line.leading;
         }
@@ -90,20 +96,25 @@ fn one_strip(
         }
     }
     if last {
-        let bottom = top + HEIGHT - mm(0.4);
+        let bottom = top + height - mm(0.4);
         flow.page()
             .text(body.left, bottom, CAPTION, words::SECTIONS);
     }
 }
 
-/// The marks beside a section, smaller where they are many: none is left off.
-fn named(marks: &str, room: f64) -> Vec<SetLine> {
-    let set = |style| wrap(&[Span::new(style, marks)], room);
-    [STRONG, SMALL.bold(), CAPTION.ink(Ink::Text)]
-        .into_iter()
-        .map(set)
-        .find(|lines| wrap::height(lines) <= mm(9.0))
-        .unwrap_or_else(|| set(TINY))
+/// The marks beside a section, smaller where they are many; so many rows that nobody would look for one of
+/// them there are counted, and stand in the table.
+fn named(marks: &str, rows: usize, room: f64) -> Vec<SetLine> {
+    let set = |style, text: &str| wrap(&[Span::new(style, text)], room);
+    let strong = set(STRONG, marks);
+    if wrap::height(&strong) <= mm(9.0) {
+        return strong;
+    }
+    let small = set(CAPTION.ink(Ink::Text), marks);
+    if wrap::height(&small) <= MARKS {
+        return small;
+    }
+    set(STRONG, &words::rows_alike(rows))
 }
 
 /// Kinds of holes in the table's order, each with the rows that look like it.

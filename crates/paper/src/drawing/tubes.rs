@@ -21,7 +21,7 @@ const LINE: f64 = 3.2 * 72.0 / 25.4;
 const NAME: f64 = 36.0 * 72.0 / 25.4;
 /// Narrower charts have the name above the tube.
 const WITH_NAME: f64 = 110.0 * 72.0 / 25.4;
-const RULER: f64 = 5.0 * 72.0 / 25.4;
+const RULER: f64 = 8.0 * 72.0 / 25.4;
 /// Closer ticks than this can't be told apart.
 const TICK: f64 = 1.6;
 
@@ -273,20 +273,25 @@ impl Place<'_> {
             Unit::Inch => (quillbore_calc::quantity::MM_PER_INCH * 2.0, 2.0),
         };
         // Figures stand clear of each other.
-        let every = (mm(7.0) / (step * self.scale)).ceil().max(1.0);
+        let every = (mm(11.0) / (step * self.scale)).ceil().max(1.0);
         let (step, per) = (step * every, per * every);
         let left = self.left + self.name;
-        page.rule(left, left + self.longest * self.scale, top, Stroke::HAIR);
+        let end = left + self.longest * self.scale;
+        page.rule(left, end, top, Stroke::HAIR);
         let below = top + 3.6 + CAPTION.size;
         let mut index = 0.0;
         while step * index <= self.longest + 1e-9 {
             let x = left + step * index * self.scale;
             page.line((x, top), (x, top + 3.0), Stroke::HAIR);
-            page.text_center(x, below, CAPTION, &form.fixed(per * index, 0));
+            let said = form.fixed(per * index, 0);
+            // The last one stays within the sheet.
+            let right = x + CAPTION.measure(&said) / 2.0;
+            page.text_right(right.min(end), below, CAPTION, &said);
             index += 1.0;
         }
         let said = words::scale(unit.symbol());
-        if self.name > 0.0 {
+        // Clear of the first figure, which stands around its mark.
+        if CAPTION.measure(&said) + mm(4.0) < self.name {
             page.text(self.left, below, CAPTION, &said);
         } else {
             page.text(self.left, below + CAPTION.leading(), CAPTION, &said);

@@ -6,12 +6,13 @@ use crate::code::{self, DrawnCode};
 use crate::matter::Matter;
 use crate::page::Face;
 use crate::page::{Ink, Item, Page, Path, Role, Sheet, Step, Stroke, mm};
+use crate::typeset::flow::Body;
 use crate::typeset::look::{MARGIN, STRONG};
 use crate::typeset::wrap::{fit, shrink};
 use crate::words::frame as words;
 
 /// Height of the foot from its rule to the edge of the sheet [mm].
-const FOOT: f64 = 20.4;
+const FOOT: f64 = 25.6;
 
 /// What every page of a paper says at its edges.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -54,8 +55,8 @@ impl Frame {
     }
 
     fn edges(&self, page: &mut Page, sheet: Sheet, number: usize, of: usize) {
-        let (width, height) = sheet.size();
-        let (left, right) = (mm(15.0), width - mm(10.0));
+        let (_, height) = sheet.size();
+        let Body { left, right, .. } = Body::of(sheet);
         let top = mm(13.4);
         let middle = left + (right - left) * 0.66;
         let strong = MARGIN.ink(Ink::Text).bold();
@@ -101,7 +102,7 @@ impl Frame {
 /// Why the paper of a matter isn't valid yet, where the head of its pages has no room for all of it.
 pub(crate) fn cut_preview<'a>(matter: &Matter<'a>) -> Option<&'a str> {
     let why = matter.preview?;
-    let room = matter.sheet.size().0 - mm(25.0);
+    let room = Body::of(matter.sheet).width();
     let text = words::preview(why);
     (shrink(&text, room, STRONG).measure(&text) > room).then_some(why)
 }
@@ -109,9 +110,10 @@ pub(crate) fn cut_preview<'a>(matter: &Matter<'a>) -> Option<&'a str> {
 /// A word across the sheet under everything else, and the reason in the head.
 fn mark(page: &mut Page, sheet: Sheet, why: &str) {
     let (width, height) = sheet.size();
-    let (text, room) = (words::preview(why), width - mm(25.0));
+    let (text, body) = (words::preview(why), Body::of(sheet));
+    let room = body.width();
     let style = shrink(&text, room, STRONG.ink(Ink::Accent));
-    page.text(mm(15.0), mm(9.4), style, &fit(&text, room, style));
+    page.text(body.left, mm(9.4), style, &fit(&text, room, style));
     // The word is drawn as an outline, so that it never mixes with the text read back from a PDF.
     if let Some(path) = word_across(words::PREVIEW, (width / 2.0, height / 2.0), 118.0, 0.92) {
         page.items.insert(0, Item::Path(path));

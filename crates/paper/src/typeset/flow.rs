@@ -17,14 +17,14 @@ pub struct Body {
 }
 
 impl Body {
-    /// Margins of the papers: 15 mm at the binding edge, 10 mm elsewhere, less head and foot.
+    /// Margins of the papers: 20 mm at the edge that is punched, 10 mm elsewhere, less head and foot.
     pub fn of(sheet: Sheet) -> Self {
         let (width, height) = sheet.size();
         Self {
-            left: mm(15.0),
+            left: mm(20.0),
             right: width - mm(10.0),
             top: mm(19.0),
-            bottom: height - mm(21.8),
+            bottom: height - mm(27.0),
         }
     }
 

@@ -94,7 +94,6 @@ pub fn fields(flow: &mut Flow, row: &[Captioned]) {
     let shares: f64 = row.iter().map(|field| field.share).sum();
     let gaps = GAP * (row.len().saturating_sub(1)) as f64;
     let unit = (body.width() - gaps) / shares.max(f64::MIN_POSITIVE);
-    let caption = CAPTION.leading();
     let set: Vec<_> = row
         .iter()
         .map(|field| {
@@ -104,12 +103,16 @@ pub fn fields(flow: &mut Flow, row: &[Captioned]) {
             } else {
                 width
             };
-            (field, width, field.lines(inner))
+            let caption = wrap(&[Span::new(CAPTION, &field.caption)], inner);
+            (field, width, caption, field.lines(inner))
         })
         .collect();
+    // A caption that is too long for its field takes another line, and the values stand side by side.
+    let captions = set.iter().map(|(_, _, caption, _)| wrap::height(caption));
+    let caption = captions.fold(CAPTION.leading(), f64::max);
     let height = set
         .iter()
-        .map(|(_, _, lines)| match lines {
+        .map(|(_, _, _, lines)| match lines {
             Some(lines) => caption + wrap::height(lines),
             None => caption + HAND - mm(2.0),
         })
@@ -119,7 +122,7 @@ pub fn fields(flow: &mut Flow, row: &[Captioned]) {
     let top = flow.take(height);
     let mut left = body.left;
     let page = flow.page();
-    for (field, width, lines) in &set {
+    for (field, width, caption_lines, lines) in &set {
         let mut inner = left;
         if field.boxed {
             let size = (*width, height - mm(0.4));
@@ -127,7 +130,11 @@ pub fn fields(flow: &mut Flow, row: &[Captioned]) {
             inner += PAD;
         }
         page.begin(Role::Paragraph);
-        page.text(inner, top + CAPTION.size, CAPTION, &field.caption);
+        let mut y = top;
+        for line in caption_lines {
+            line.set(page, inner, y);
+            y += line.leading;
+        }
         match lines {
             Some(lines) => {
                 let mut y = top + caption;

@@ -50,7 +50,7 @@ pub fn height(lines: &[SetLine]) -> f64 {
 }
 
 /// Smallest size that a text is shrunk to, in points: what a reader at a bench still makes out.
-const SMALLEST: f64 = 5.8;
+const SMALLEST: f64 = crate::typeset::look::LEAST;
 
 /// The style in which the text fits on one line, made smaller where it must be, down to the smallest
 /// that can be read.

@@ -71,3 +71,8 @@ pub fn section_of(marks: &str) -> String {
 
 /// What the chart of electrodes shows, for whoever can't see it.
 pub const TUBES: &str = "each electrode to scale with the holes that it drills and what is left of it; the table above has the figures";
+
+/// Beside a section that more rows share than have room there.
+pub fn rows_alike(rows: usize) -> String {
+    format!("{rows} rows of the table")
+}

@@ -1,5 +1,6 @@
-//! The run record: what was typed of it already, then blanks for what really happened, high enough
-//! for a hand. Its columns are those of the table that the office types it into, in two tiers.
+//! The run record, on a page of its own: what was typed of it already, then blanks for what really
+//! happened, high enough for a hand in a wet glove. Its columns are those of the table that the office
+//! types it into, in two tiers.
 
 use quillbore_job::slip::{LineOf, RUN_COLUMNS, View, kind};
 use quillbore_job::words::runs::{WHICH_MINUTES, head};
@@ -11,26 +12,34 @@ use crate::matter::day::typed as as_typed;
 use crate::page::mm;
 use crate::shown;
 use crate::typeset::flow::Flow;
-use crate::typeset::form::{self, Captioned, HAND};
+use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::SMALL;
 use crate::typeset::table::{Align, Cell, Column, Table, TableRow, Width, set_in_tiers};
 use crate::words::traveler::record as words;
 
-/// Records that are worth a page of their own.
-const FEW: usize = 4;
-/// Records that a shift fills.
-const MANY: usize = 12;
+/// Blank records where those that were typed already fill a page.
+const MANY: usize = 8;
 /// Height of a record: two lines to write on.
 const RECORD: f64 = 2.0 * ROW;
-const ROW: f64 = HAND + 0.4 * 72.0 / 25.4;
+const ROW: f64 = 9.0 * 72.0 / 25.4;
 /// Columns of the upper tier; the others stand below.
 const UPPER: usize = 9;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
-    let empty = flow.height_of(|flow| write(matter, flow, 0)).unwrap_or(0.0);
-    let fit = ((flow.room() - mm(3.6) - empty) / RECORD).floor().max(0.0) as usize;
-    let records = if fit < FEW { MANY } else { fit.min(MANY) };
-    flow.together(|flow| write(matter, flow, records));
+    if !flow.at_top() {
+        flow.next_page();
+    }
+    let typed = flow.height_of(|flow| write(matter, flow, 0));
+    let fit = typed.map(|typed| ((flow.full() - typed) / RECORD).floor().max(0.0) as usize);
+    let records = fit.unwrap_or(MANY);
+    write(matter, flow, records);
+}
+
+/// The electrodes of the plan that there are more of than records on the page.
+fn planned_beyond(matter: &Matter<'_>, records: usize) -> Option<u64> {
+    let electrodes = &matter.figures.lot.as_ref()?.electrodes;
+    let planned: u64 = electrodes.iter().map(|used| u64::from(used.needed)).sum();
+    (planned > records as u64).then_some(planned)
 }
 
 fn write(matter: &Matter<'_>, flow: &mut Flow, records: usize) {
@@ -55,6 +64,9 @@ fn write(matter: &Matter<'_>, flow: &mut Flow, records: usize) {
     flow.section(words::NAME, words::REMARK, 0.0);
     flow.text(SMALL, &capital(WHICH_MINUTES));
     set_in_tiers(&tiers, flow);
+    if let Some(planned) = planned_beyond(matter, tiers[0].rows.len()) {
+        flow.text(SMALL, &words::more_sheets(matter.form(), planned));
+    }
     flow.take(mm(2.0));
     form::fields(
         flow,

@@ -1,7 +1,7 @@
 //! Words of the run record; the heads of its columns are those of the table in the window.
 
-use quillbore_job::Line;
 use quillbore_job::slip::{LineOf, kind, line};
+use quillbore_job::{Form, Line};
 
 use crate::words::phrases::typed_count;
 
@@ -10,6 +10,14 @@ pub const REMARK: &str =
     "what really happened, a pair of lines for each mark and electrode; the office types it in";
 /// Name of the section.
 pub const NAME: &str = "Run record";
+/// Where the plan has more electrodes than the page has records.
+pub fn more_sheets(form: Form, planned: u64) -> String {
+    format!(
+        "{} electrodes are planned, a record each: go on on further sheets of this page.",
+        form.count(planned as f64)
+    )
+}
+
 /// Caption of the machine's hours.
 pub const HOURS: &str = "machine hours from \u{2013} to, less stops";
 /// Caption of the settings.

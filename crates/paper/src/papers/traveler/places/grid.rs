@@ -4,12 +4,12 @@ use super::printed_place::PrintedPlace;
 use crate::page::Face;
 use crate::page::{Stroke, Style};
 use crate::typeset::flow::Flow;
-use crate::typeset::look::CAPTION;
+use crate::typeset::look::{CAPTION, LEAST};
 use crate::words::axes::HEADS;
 
-const FINE: Style = Style::new(Face::Condensed, 7.0);
-const LINE: f64 = 8.8;
-const GAP: f64 = 4.5 * 72.0 / 25.4;
+const FINE: Style = Style::new(Face::Condensed, LEAST);
+const LINE: f64 = 9.8;
+const GAP: f64 = 2.6 * 72.0 / 25.4;
 
 /// A column and how wide it is.
 type Wide = (usize, f64);
@@ -23,7 +23,7 @@ pub(super) fn set(lines: &[PrintedPlace], columns: &[usize], flow: &mut Flow) {
                 .iter()
                 .map(|line| FINE.measure(&line[column]))
                 .fold(CAPTION.measure(HEADS[column]), f64::max);
-            (column, widest + if column == 0 { 0.0 } else { 5.0 })
+            (column, widest + if column == 0 { 0.0 } else { 3.8 })
         })
         .collect();
     let block: f64 = widths.iter().map(|(_, width)| width).sum();
