@@ -28,6 +28,29 @@ pub fn usable(new_mm: f64, held_back_mm: f64, stroke_mm: f64) -> f64 {
     (new_mm - held_back_mm).min(stroke_mm).max(0.0)
 }
 
+/// Length of an electrode that is just enough for one more hole: a shorter one is changed first.
+///
+/// Formula: `L = h + z + w`.
+///
+/// - `held_back_mm`: length h held back by chuck, guide, stand-off and reserve [mm], 0 and up.
+/// - `tip_mm`: how far z the tip goes from the work's surface [mm], 0 and up.
+/// - `wear_mm`: length w lost in the hole, from its end [mm], 0 and up.
+///
+/// Result: length [mm], from the chuck to the end.
+///
+/// An electrode of which 8 in are held back drills a hole of 2 in, and loses 1 in, where 11 in are left:
+///
+/// ```
+/// use quillbore_calc::reach::enough_for;
+/// assert_eq!(enough_for(8.0, 2.0, 1.0), 11.0);
+/// ```
+///
+/// Source: arithmetic, from [`usable`].
+#[must_use]
+pub fn enough_for(held_back_mm: f64, tip_mm: f64, wear_mm: f64) -> f64 {
+    held_back_mm + tip_mm + wear_mm
+}
+
 /// Depth to which the next electrode takes a hole, at one wear ratio throughout.
 ///
 /// Formula: `z' = (U + rho z) / (1 + rho)`; from the surface `z1 = U / (1 + rho)`.

@@ -1,6 +1,6 @@
 //! Reach of electrodes one after another and from both ends.
 
-use quillbore_calc::reach::{after, limit_from_both, miss, next, next_through, usable};
+use quillbore_calc::reach::{after, enough_for, limit_from_both, miss, next, next_through, usable};
 use quillbore_calc::span::Span;
 
 fn one_material(ratio: f64, from_mm: f64) -> [Span; 1] {
@@ -103,4 +103,14 @@ fn misses_grow_with_length() {
 fn nothing_left_to_use_reaches_no_further() {
     assert_eq!(next_through(20.0, 0.0, 30.0, one_material(1.0, 30.0)), 30.0);
     assert_eq!(next_through(20.0, 0.0, 5.0, []), 5.0);
+}
+
+/// After the hole just what is held back is left above the tip's place.
+#[test]
+fn an_electrode_of_just_the_length_drills_one_more_hole() {
+    for (held, tip, wear) in [(80.0, 3.3, 5.7), (60.0, 120.0, 140.0), (0.0, 0.4, 0.0)] {
+        let length = enough_for(held, tip, wear);
+        assert!((usable(length, held, 1e9) - (tip + wear)).abs() < 1e-9);
+        assert!((length - wear - held - tip).abs() < 1e-9);
+    }
 }

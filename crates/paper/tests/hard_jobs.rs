@@ -442,3 +442,59 @@ fn a_name_that_cannot_be_printed_is_told_with_its_field() {
         }
     }
 }
+
+/// What one drills by stands on the first page, readable at arm's length. Worked by hand for the nozzle body
+/// on "Wren", which holds 75 mm back: hole B is set to 10.85 mm, the tip's 6.25 mm and 4.60 mm used up, so
+/// that 85.85 mm are needed, and a rule shows 86.
+#[test]
+fn the_floors_block_is_on_the_first_page_and_large() {
+    let shop = Shop::embedded().expect("the shop");
+    let job = open(&folder().join("demo-jobs/25-0388.ron"));
+    let document = common::printed(&job, shop, Sheet::A4, |matter| {
+        quillbore_paper::document(Paper::Traveler, &[matter])
+    });
+    let large: Vec<&str> = runs(&document)[0]
+        .iter()
+        .filter(|run| run.style.size >= 11.0)
+        .map(|run| run.text.as_str())
+        .collect();
+    for wanted in [
+        "B",
+        "brass 0.50 x 300",
+        "guide 0.50",
+        "10.85",
+        "6.25",
+        "1.00",
+        "86",
+    ] {
+        assert!(large.contains(&wanted), "{wanted} in {large:?}");
+    }
+    // Nothing but the paper's and the job's name is larger than the word that stops.
+    let stop = runs(&document)[0]
+        .iter()
+        .find(|run| run.text == "STOP")
+        .expect("it")
+        .style
+        .size;
+    let larger = runs(&document)[0]
+        .iter()
+        .filter(|run| run.style.size > stop)
+        .count();
+    assert_eq!(larger, 0);
+}
+
+/// Nothing of any paper is set smaller than can be read on a shop floor.
+#[test]
+fn no_text_is_under_eight_points() {
+    let shop = Shop::embedded().expect("the shop");
+    for (name, job) in all() {
+        for &paper in Paper::ALL {
+            let document = common::printed(&job, shop, Sheet::A4, |matter| {
+                quillbore_paper::document(paper, &[matter])
+            });
+            for run in runs(&document).iter().flatten() {
+                assert!(run.style.size >= 8.0 - 1e-9, "{name}, {paper:?}: {run:?}");
+            }
+        }
+    }
+}

@@ -27,3 +27,11 @@ pub const MARGIN: Style = Style::new(Face::Condensed, LEAST).ink(Ink::Quiet);
 pub const SIDE: Style = Style::new(Face::CondensedBold, 9.2);
 /// Small text that goes on for a while.
 pub const SMALL: Style = Style::new(Face::Condensed, 8.2);
+/// What the floor reads at arm's length, in bad light.
+pub const FLOOR: Style = Style::new(Face::Condensed, 11.5);
+/// Its figures.
+pub const FLOOR_STRONG: Style = Style::new(Face::CondensedBold, 12.0);
+/// What must be read before the first burn.
+pub const WARN: Style = Style::new(Face::Condensed, 10.4);
+/// What of it carries weight.
+pub const WARN_STRONG: Style = Style::new(Face::CondensedBold, 10.4);

@@ -104,14 +104,14 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, remarks: &[&Remark]) -
 }
 
 /// How deep a hole is drilled: of a depth that the first hole decides, the first try and the limit.
-struct Depths {
+pub(super) struct Depths {
     /// What the machine is set to.
-    setting: String,
+    pub(super) setting: String,
     /// How far the tip goes from the work's surface.
-    tip: String,
+    pub(super) tip: String,
 }
 
-fn settings(matter: &Matter<'_>, hole: &Hole<'_>) -> Depths {
+pub(super) fn settings(matter: &Matter<'_>, hole: &Hole<'_>) -> Depths {
     let unit = matter.job.unit;
     let decimals = shown::middling(unit);
     let Some(figures) = hole.figures else {
@@ -228,15 +228,17 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
         _ if row.ends.value() == Some(&Ends::One) => said.push(words::ONE_END.to_owned()),
         _ => {}
     }
-    said.extend(words::dressing(
-        row.dress_every.value().copied(),
-        row.dress_every.text().trim(),
-        hole.is_blind(),
-    ));
+    said.extend(dressing(hole));
     let chained = hole.figures.and_then(|figures| figures.electrodes_per_hole);
     let both = hole.figures.and_then(|figures| figures.ends) == Some(Ends::Both);
     said.extend(words::electrodes_in(chained.unwrap_or(1), both));
     said
+}
+
+/// How often the tip is dressed.
+pub(super) fn dressing(hole: &Hole<'_>) -> Option<String> {
+    let every = &hole.row.dress_every;
+    words::dressing(every.value().copied(), every.text().trim(), hole.is_blind())
 }
 
 /// A yes or no in a sentence; what can't be read stands as it was typed.

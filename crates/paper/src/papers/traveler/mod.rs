@@ -3,6 +3,7 @@
 mod basis;
 mod cautions;
 mod depths;
+mod floor;
 mod holes;
 mod inspection;
 mod kit;
@@ -30,6 +31,7 @@ pub fn traveler(matter: &Matter<'_>) -> Document {
     let mut flow = Flow::new(matter.sheet);
     title::set(matter, &mut flow);
     stop::set(matter, &mut flow);
+    floor::set(matter, &mut flow);
     lessons::set(matter, &mut flow);
     part::drawing(matter, &mut flow);
     part::part(matter, &mut flow);

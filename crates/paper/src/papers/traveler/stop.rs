@@ -19,15 +19,16 @@ use crate::page::Face;
 use crate::page::{Ink, Stroke, Style, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::form;
-use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::look::{WARN, WARN_STRONG};
 use crate::typeset::side;
 use crate::typeset::wrap::Span;
 use crate::words::traveler::stop as words;
 
-const BAR: Stroke = Stroke::new(1.4, Ink::Accent);
+/// Nothing on the page is stronger, in gray too.
+const BAR: Stroke = Stroke::new(2.6, Ink::Text);
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
-    let style = Style::new(Face::CondensedBold, 15.0).ink(Ink::Accent);
+    let style = Style::new(Face::CondensedBold, 21.0);
     side::styled(flow, words::STOP, style, BAR, |flow| {
         if let Some(why) = matter.preview {
             lead(flow, words::NOT_VALID, why);
@@ -57,13 +58,13 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         for remark in of_level(matter, Level::Check).filter(|remark| remark.row.is_none()) {
             lead(flow, words::CHECK, &remark.text);
         }
-        flow.text(STRONG, &worth(matter));
+        flow.text(WARN_STRONG, &worth(matter));
         troubles(matter, flow);
         let asks = || lines(matter, Field::AskBefore);
         let points = || lines(matter, Field::HoldPoints);
         let holds = matter.job.slips_of::<kind::Hold>().next().is_some();
         if asks().next().is_none() && points().next().is_none() && !holds {
-            flow.text(BODY, words::STOP_PLAIN);
+            flow.text(WARN, words::STOP_PLAIN);
         }
         for line in asks() {
             lead(flow, words::ASK_BEFORE, line);
@@ -92,7 +93,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 fn lead(flow: &mut Flow, lead: &str, text: &str) {
-    flow.paragraph(&[Span::new(STRONG, lead), Span::new(BODY, text)], 0.0);
+    flow.paragraph(&[Span::new(WARN_STRONG, lead), Span::new(WARN, text)], 0.0);
 }
 
 fn lines<'a>(matter: &Matter<'a>, field: Field) -> impl Iterator<Item = &'a str> {

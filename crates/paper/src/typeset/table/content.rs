@@ -17,6 +17,8 @@ pub struct Table {
     pub written_on: bool,
     /// Whether its many columns stand closer together than usual.
     pub tight: bool,
+    /// How remarks under rows are set, where that is not as usual.
+    pub notes: Option<Style>,
     /// Rows were left out, and what it stands in is given up when it is set.
     pub(super) is_cut: bool,
 }
@@ -29,6 +31,7 @@ impl Table {
             rows: Vec::new(),
             written_on: false,
             tight: false,
+            notes: None,
             is_cut: false,
         }
     }
@@ -45,6 +48,14 @@ impl Table {
     pub fn tight(self) -> Self {
         Self {
             tight: true,
+            ..self
+        }
+    }
+
+    /// The same table with remarks under its rows in another style.
+    pub fn notes(self, notes: Style) -> Self {
+        Self {
+            notes: Some(notes),
             ..self
         }
     }

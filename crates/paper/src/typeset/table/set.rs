@@ -187,7 +187,7 @@ pub(super) fn rows_lines(table: &Table, row: &TableRow, layout: &Layout) -> RowL
             (Some(first), Some(last)) => last.0 + last.1 - first.0 - mm(6.0),
             _ => 0.0,
         };
-        wrap(&[Span::new(SMALL, &row.note)], width)
+        wrap(&[Span::new(table.notes.unwrap_or(SMALL), &row.note)], width)
     };
     let text = cells
         .iter()

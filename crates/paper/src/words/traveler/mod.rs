@@ -1,6 +1,7 @@
 //! Words of the traveler, each of its parts in a file of its own.
 
 pub mod depths;
+pub mod floor;
 pub mod holes;
 pub mod inspection;
 pub mod kit;

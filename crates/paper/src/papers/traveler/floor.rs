@@ -1,0 +1,182 @@
+//! The floor's block: mark by mark what one drills by, to be read at arm's length in bad light.
+
+use std::collections::BTreeSet;
+
+use quillbore_calc::input::Ends;
+use quillbore_calc::job_figures::HoleFigures;
+use quillbore_calc::reach::enough_for;
+use quillbore_job::Unit;
+
+use super::holes::{dressing, settings, tip_mm};
+use crate::matter::axes::{Mounted, mounted};
+use crate::matter::{Hole, Matter};
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::look::{BODY, FLOOR, FLOOR_STRONG};
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::heads;
+use crate::words::traveler::floor as words;
+use crate::words::traveler::holes as hole_words;
+
+pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let unit = matter.job.unit;
+    let sign = unit.symbol();
+    let change = match unit {
+        Unit::Mm => words::CHANGE_UNIT,
+        Unit::Inch => words::CHANGE_UNIT_INCH,
+    };
+    let mut table = Table::new([
+        Column::text(heads::MARK, Width::Fit(60.0)).style(FLOOR_STRONG),
+        Column::text(words::ELECTRODE, Width::Share(1.0)).style(FLOOR),
+        Column::figures(words::SET, sign, Width::Fixed(62.0)).style(FLOOR_STRONG),
+        Column::figures(words::NEVER_BEYOND, sign, Width::Fixed(58.0)).style(FLOOR_STRONG),
+        Column::figures(words::BEHIND, sign, Width::Fixed(54.0)).style(FLOOR),
+        Column::text(words::AXES, Width::Fixed(72.0)).style(FLOOR),
+        Column::figures(words::CHANGE, change, Width::Fixed(66.0)).style(FLOOR_STRONG),
+    ])
+    .notes(BODY);
+    let mounted = mounted(matter);
+    for hole in matter.holes() {
+        table.row(row(matter, &hole, &mounted));
+    }
+    if table.rows.is_empty() {
+        return;
+    }
+    let keep = table.least(flow);
+    flow.section(words::NAME, words::REMARK, keep);
+    table.set(flow);
+    flow.take(mm(0.8));
+    flow.text(BODY, words::HOW);
+}
+
+fn row(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> TableRow {
+    let unit = matter.job.unit;
+    let decimals = shown::middling(unit);
+    let length = |mm: f64| shown::length(matter.form(), mm, unit, decimals);
+    let figures = hole.figures;
+    let tube = figures.and_then(|figures| matter.tube(figures.tube?));
+    let guide = figures.and_then(|figures| figures.guide?.of(&matter.tables.guides));
+    let electrode = tube.map_or_else(
+        || hole_words::NOT_CHOSEN.to_owned(),
+        |tube| match guide {
+            Some(guide) => format!("{}\n{}", tube.name, guide.name),
+            None => tube.name.clone(),
+        },
+    );
+    let depths = settings(matter, hole);
+    let behind = hole.row.behind.value().map(|behind| length(behind.mm()));
+    let cells = [
+        Cell::new(hole.mark()),
+        Cell::new(electrode),
+        Cell::new(depths.setting),
+        Cell::new(depths.tip),
+        Cell::new(behind.unwrap_or_else(shown::missing)),
+        Cell::new(axes(matter, hole, mounted)),
+        Cell::new(figures.map_or_else(shown::missing, |figures| change_at(matter, figures))),
+    ];
+    TableRow::new(cells).note(note(matter, hole))
+}
+
+/// The length at which the electrode is changed, in whole millimeters or sixteenths that a rule shows,
+/// never shorter than it has to be.
+fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
+    let ends = match figures.ends {
+        Some(Ends::Both) => 2,
+        _ => 1,
+    };
+    let electrodes = figures.electrodes_per_hole.unwrap_or(ends);
+    if electrodes > ends {
+        return words::EACH_HOLE.to_owned();
+    }
+    // A depth that must not be missed is drilled with what wear may come to, any other by the plan.
+    let wear = match figures.depth_plan {
+        Some(_) => figures.wear_high_mm,
+        None => figures.wear_mm,
+    };
+    let length = (|| {
+        let held_mm = matter.machine()?.held_back_mm;
+        Some(enough_for(
+            held_mm,
+            tip_mm(matter, figures)?,
+            wear? / f64::from(ends),
+        ))
+    })();
+    let new = figures.tube.and_then(|tube| tube.of(&matter.tables.tubes));
+    match (length, new) {
+        (None, _) => shown::missing(),
+        (Some(length), Some(new)) if length >= new.length_mm => words::EACH_HOLE.to_owned(),
+        (Some(length), _) => on_a_rule(matter, length),
+    }
+}
+
+/// A length rounded up to what a rule shows: a millimeter, or a twentieth of an inch.
+fn on_a_rule(matter: &Matter<'_>, length: f64) -> String {
+    match matter.job.unit {
+        Unit::Mm => matter.form().fixed(length.ceil(), 0),
+        Unit::Inch => {
+            let inches = (length / quillbore_calc::quantity::MM_PER_INCH * 20.0).ceil() / 20.0;
+            matter.form().fixed(inches, 2)
+        }
+    }
+}
+
+/// Where tilt and index stand for a row, as far as all its places have them alike.
+fn axes(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> String {
+    let degrees = |deg: f64| matter.form().fixed(deg, 2);
+    let of_row = || {
+        let stops = mounted.iter().flat_map(|setup| &setup.stops);
+        stops.filter(|stop| stop.row == hole.row.id)
+    };
+    let mut said = Vec::new();
+    let tilts: BTreeSet<String> = of_row()
+        .map(|stop| degrees(stop.seat.angles.tilt_deg))
+        .collect();
+    let turns: BTreeSet<String> = of_row()
+        .map(|stop| degrees(stop.seat.angles.index_deg))
+        .collect();
+    for (name, values) in [(words::TILT, tilts), (words::INDEX, turns)] {
+        let mut all = values.iter();
+        match (all.next(), all.next()) {
+            (Some(one), None) if one.trim_matches(['0', '.', ',', '\u{2212}']).is_empty() => {}
+            (Some(one), None) => said.push(words::axis(name, one)),
+            (Some(_), Some(_)) => said.push(format!("{name} {}", words::IN_ANNEX)),
+            (None, _) => {}
+        }
+    }
+    let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
+    if of_row().next().is_none() && tilt.abs() > 0.005 {
+        said.push(words::axis(words::TILT, &degrees(tilt)));
+    }
+    let here = |(at, setup): (usize, &quillbore_calc::job_figures::SetupFigures)| {
+        setup.rows.contains(&hole.row.id).then_some(at + 1)
+    };
+    let setups: Vec<usize> = (matter.figures.setups.iter().enumerate())
+        .filter_map(here)
+        .collect();
+    if matter.figures.setups.len() > 1 && !setups.is_empty() {
+        said.insert(0, words::setup(&setups));
+    }
+    if said.is_empty() {
+        return words::UPRIGHT.to_owned();
+    }
+    said.join("\n")
+}
+
+/// How the tip is dressed, and what is drilled from each end.
+fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
+    let unit = matter.job.unit;
+    let decimals = shown::middling(unit);
+    let mut said = Vec::new();
+    if let Some(figures) = hole.figures
+        && figures.ends == Some(Ends::Both)
+        && let Some(depth) = figures.depth_mm
+    {
+        let each = tip_mm(matter, figures).unwrap_or(depth / 2.0);
+        let [each, whole] =
+            [each, depth].map(|mm| shown::with_unit(matter.form(), mm, unit, decimals));
+        said.push(words::half(&each, &whole));
+    }
+    said.extend(dressing(hole));
+    said.join(" ")
+}

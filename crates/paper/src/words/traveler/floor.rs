@@ -1,0 +1,55 @@
+//! Words of the floor's block: what one drills by.
+
+/// Name of the block.
+pub const NAME: &str = "Drill by this";
+/// What the columns are measured from.
+pub const REMARK: &str = "set: travel from touch-off; tip: from the part's surface at the hole";
+/// The electrode, and its guide below it.
+pub const ELECTRODE: &str = "Electrode, guide";
+/// What the machine is set to.
+pub const SET: &str = "First try: set to";
+/// How far the tip may go.
+pub const NEVER_BEYOND: &str = "Tip never beyond";
+/// How far a wall is behind the exit.
+pub const BEHIND: &str = "Wall behind at";
+/// Where the axes stand.
+pub const AXES: &str = "Axes";
+/// When another electrode is taken.
+pub const CHANGE: &str = "Change electrode at";
+/// What the length is measured between.
+pub const CHANGE_UNIT: &str = "mm or shorter";
+/// The same, where lengths are in inches.
+pub const CHANGE_UNIT_INCH: &str = "in or shorter";
+/// Where one electrode drills one hole.
+pub const EACH_HOLE: &str = "every hole";
+/// Where places differ from each other.
+pub const IN_ANNEX: &str = "see the annex";
+/// Nothing to turn.
+pub const UPRIGHT: &str = "straight";
+
+/// How an axis stands.
+pub fn axis(name: &str, degrees: &str) -> String {
+    format!("{name} {degrees}\u{b0}")
+}
+
+/// The name of the axis that leans the electrode.
+pub const TILT: &str = "tilt";
+/// The name of the axis that turns the part.
+pub const INDEX: &str = "index";
+
+/// In which setup a row is drilled, where there are several.
+pub fn setup(numbers: &[usize]) -> String {
+    let numbers: Vec<String> = numbers.iter().map(usize::to_string).collect();
+    format!("setup {}", numbers.join(", "))
+}
+
+/// What is drilled from each end of a hole.
+pub fn half(depth: &str, whole: &str) -> String {
+    format!(
+        "From both ends, {depth} from each (the hole is {whole} deep): entry first, then turn the part."
+    )
+}
+
+/// How the first hole is begun, and how the change is measured.
+pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: before each hole, with a rule, \
+     from the chuck to the tip. Where a figure is missing, stop and ask.";
