@@ -6,7 +6,7 @@ use common::prose;
 use quillbore_calc::finding::Level;
 use quillbore_job::answer::How;
 use quillbore_job::concern::{Concern, Customer, Told};
-use quillbore_job::{Line, Paper, SlipKind};
+use quillbore_job::{Edit, Field, Line, Paper, SlipKind, Unit, apply};
 use quillbore_paper::{Remark, Sheet, quotation};
 
 #[test]
@@ -30,7 +30,6 @@ fn it_says_who_what_how_much_and_until_when() {
             "8 working days after order, parts and drawing are in",
             "30 days, until 7 Dec 2026",
             "recast layer",
-            "the thread is not guaranteed",
             "worked at the customer's risk",
             "For a spoiled part our liability is limited to 1,000 USD per part.",
             "Removal of the wax beyond melting out.",
@@ -145,4 +144,23 @@ fn findings_reach_the_customer_in_the_customers_words() {
     ] {
         assert!(for_the_customer(told).is_some(), "{told:?}");
     }
+}
+
+/// The text for threads stands only where there is one.
+#[test]
+fn a_thread_is_spoken_of_where_there_is_one() {
+    let says = |note: &str| {
+        let mut sample = common::ring();
+        let edit = Edit::SetField {
+            field: Field::Notes,
+            text: note.to_owned(),
+            unit: Unit::Mm,
+        };
+        sample.job = apply(&sample.job, &edit).expect("an edit").0;
+        let text = prose(&quotation(&[sample.matter(Sheet::A4)]));
+        text.contains("the thread is not guaranteed")
+    };
+    assert!(!says("beside the flange"));
+    assert!(says("M6 tap broken 12 deep"));
+    assert!(says("below the 1/4 UNC thread"));
 }

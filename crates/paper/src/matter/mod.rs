@@ -24,7 +24,7 @@ use quillbore_job::keyed_list::Keyed;
 use quillbore_job::order::{self, Followed};
 use quillbore_job::shop::{Identity, Logo, UnknownName};
 use quillbore_job::words::english;
-use quillbore_job::{Field, FieldKind, Form, Issued, Job, Paper, Row, Value};
+use quillbore_job::{Field, FieldKind, Form, Issued, Job, Paper, Row, Unit, Value};
 
 pub use hole::Hole;
 pub use remark::Remark;
@@ -100,6 +100,22 @@ pub struct Issuer {
     pub cautions: Vec<String>,
 }
 
+/// Whether a text speaks of a thread, or of a tap that would sit in one: `M6 tap broken 12 deep`.
+fn speaks_of_thread(text: &str) -> bool {
+    let words = text.split(|c: char| !c.is_alphanumeric());
+    let mut words = words.map(str::to_lowercase);
+    words.any(|word| {
+        let metric = word
+            .strip_prefix('m')
+            .is_some_and(|size| !size.is_empty() && size.chars().all(|c| c.is_ascii_digit()));
+        metric
+            || matches!(
+                word.as_str(),
+                "tap" | "taps" | "thread" | "threads" | "unc" | "unf" | "gewinde" | "gewindebohrer"
+            )
+    })
+}
+
 impl<'a> Matter<'a> {
     /// The shop's logo, where it has one that can be drawn; of one that can't, [`unprintable::of`] tells.
     pub fn logo(&self) -> Option<Arc<DrawnLogo>> {
@@ -109,6 +125,27 @@ impl<'a> Matter<'a> {
     /// How the shop writes numbers and days.
     pub fn form(&self) -> Form {
         self.issuer.form
+    }
+
+    /// Whether a broken tool or a thread is spoken of.
+    pub fn has_thread(&self) -> bool {
+        let rows = self.job.rows.iter();
+        let rows = rows.flat_map(|row| [row.note.text(), row.size.text()]);
+        let fields = [Field::PartName, Field::Notes].map(|field| self.job.text(field));
+        rows.chain(fields).any(speaks_of_thread)
+    }
+
+    /// What so many parts weigh as printed; empty where nobody said what one does.
+    pub fn mass_text(&self, parts: u32) -> String {
+        const KG_PER_LB: f64 = 0.453_592_37;
+        let Some(Value::MassKg(each)) = self.job.field(Field::Mass).value() else {
+            return String::new();
+        };
+        let kg = each * f64::from(parts);
+        match self.job.unit {
+            Unit::Mm => format!("{}\u{a0}kg", self.form().number(kg, 3)),
+            Unit::Inch => format!("{}\u{a0}lb", self.form().number(kg / KG_PER_LB, 3)),
+        }
     }
 
     /// What was typed in a field.

@@ -130,7 +130,7 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
-    flow.section(quotation::CONDITIONS, "", mm(24.0));
+    flow.section(quotation::CONDITIONS, "", mm(36.0));
     if let Some(answered) = matter.quotation {
         side(flow, quotation::TITLE, |flow| {
             let said = phrases::of_day(&answered.number, &matter.form().day(answered.date));
@@ -158,6 +158,9 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
         let accepted = settled(std::slice::from_ref(matter), How::Accepted);
         flow.dashes(BODY, accepted.iter().map(String::as_str));
         flow.dashes(BODY, quotation::ASSUMPTIONS.iter().copied());
+        if matter.has_thread() {
+            flow.dashes(BODY, std::iter::once(quotation::THREAD));
+        }
         flow.dashes(BODY, ends_assumed(matter).iter().map(String::as_str));
         if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
             let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
@@ -177,10 +180,13 @@ fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
         flow.text(BODY, &words::to_send(matter.form(), missing));
     });
     agreed::set(std::slice::from_ref(matter), flow);
-    side(flow, quotation::TERMS, |flow| {
-        flow.dashes(BODY, std::iter::once(quotation::NET));
-        flow.dashes(BODY, matter.issuer.terms.iter().map(String::as_str));
+    // What the customer is asked never stands alone on a page.
+    flow.together(|flow| {
+        side(flow, quotation::TERMS, |flow| {
+            flow.dashes(BODY, std::iter::once(quotation::NET));
+            flow.dashes(BODY, matter.issuer.terms.iter().map(String::as_str));
+        });
+        flow.take(mm(2.0));
+        flow.text(STRONG, words::PLEASE_CHECK);
     });
-    flow.take(mm(2.0));
-    flow.text(STRONG, words::PLEASE_CHECK);
 }

@@ -11,7 +11,7 @@ use crate::page::{Document, Page, Stroke, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
 use crate::typeset::wrap::{fit, shrink};
-use crate::words::{captions, label as words};
+use crate::words::{captions, label as words, packing};
 
 /// Width and height of the label [mm].
 const SIZE: (f64, f64) = (140.0, 90.0);
@@ -95,6 +95,16 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     page.rule(left + mm(20.0), left + mm(34.0), bottom, Stroke::HAIR);
     page.text(left + mm(42.0), bottom - mm(8.5), CAPTION, captions::MASS);
     page.rule(left + mm(42.0), left + mm(72.0), bottom, Stroke::HAIR);
+    let parts = sent.and_then(|slip| slip.get(line::Count)).unwrap_or(0);
+    let mass = matter.mass_text(parts);
+    if parts > 0 && !mass.is_empty() {
+        page.text(
+            left + mm(42.0),
+            bottom - mm(1.2),
+            BODY,
+            &packing::mass_of_parts(&mass),
+        );
+    }
     let number = matter.number_of(Paper::Label);
     if number.is_empty() {
         return;

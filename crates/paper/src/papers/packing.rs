@@ -1,4 +1,4 @@
-//! The packing list, without prices: what is in the box, and what is still to come.
+//! The packing list, without prices: what is in the box, what goes with it, and what is still to come.
 
 use quillbore_job::slip::{kind, line};
 use quillbore_job::{Field, Paper, life};
@@ -12,9 +12,10 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, LARGE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::typeset::wrap::Span;
 use crate::words::{captions, heads, packing as words, phrases};
 
-/// Sets the packing list of a job's deliveries, the newest first.
+/// Sets the packing list of a job's newest delivery.
 pub fn packing(matter: &Matter<'_>) -> Document {
     let mut flow = Flow::new(matter.sheet);
     opening::title(matter, &mut flow, words::TITLE);
@@ -28,7 +29,9 @@ pub fn packing(matter: &Matter<'_>) -> Document {
         Column::text(words::PACKED_BY, Width::Fit(60.0)),
         Column::text(words::COUNTED, Width::Fixed(mm(18.0))),
     ]);
-    for slip in matter.job.slips_of::<kind::Delivery>().rev() {
+    let newest = matter.job.slips_of::<kind::Delivery>().next_back();
+    let parts = newest.and_then(|slip| slip.get(line::Count)).unwrap_or(0);
+    if let Some(slip) = newest {
         table.row(
             TableRow::new([
                 Cell::new(day::day(matter.form(), slip, line::Date)),
@@ -43,8 +46,19 @@ pub fn packing(matter: &Matter<'_>) -> Document {
         );
     }
     let keep = table.least(&flow);
-    flow.section(words::IN_BOX, words::IN_BOX_REMARK, keep);
+    flow.section(words::IN_BOX, "", keep);
     table.set_or_say(&mut flow, phrases::NO_DELIVERY);
+    let enclosed = enclosed(matter);
+    if !enclosed.is_empty() {
+        flow.take(mm(1.5));
+        let lead = Span::new(STRONG, words::ENCLOSED);
+        flow.paragraph(&[lead, Span::new(BODY, &enclosed.join(", "))], 0.0);
+    }
+    // Of the parts alone: what the packing weighs nobody knows here.
+    let mass = match matter.mass_text(parts) {
+        mass if mass.is_empty() || parts == 0 => String::new(),
+        mass => words::mass_of_parts(&mass),
+    };
     flow.together(|flow| {
         flow.section(words::UNPACKING, "", 0.0);
         flow.dashes(BODY, words::CAUTIONS.iter().copied());
@@ -54,13 +68,25 @@ pub fn packing(matter: &Matter<'_>) -> Document {
             &[
                 Captioned::blank(words::PACKER, 2.0),
                 Captioned::blank(words::BOXES, 1.0),
-                Captioned::blank(captions::MASS, 1.0),
+                Captioned::of(captions::MASS, &mass, 1.0),
                 Captioned::blank(words::RECEIVER, 3.0),
             ],
         );
     });
     let frame = Frame::of(matter, Paper::Packing, words::TITLE, "");
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
+}
+
+/// The papers that go with the parts, by their numbers.
+fn enclosed(matter: &Matter<'_>) -> Vec<String> {
+    let papers = [Paper::Certificate, Paper::Inspection];
+    let newest = papers.map(|paper| matter.job.standing(paper).next_back());
+    let newest = papers.into_iter().zip(newest);
+    let named = newest.filter_map(|(paper, issued)| {
+        let issued = issued?;
+        Some(quillbore_job::words::life::paper(paper, &issued.number))
+    });
+    named.collect()
 }
 
 fn counted(matter: &Matter<'_>, flow: &mut Flow) {

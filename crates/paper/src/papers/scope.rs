@@ -1,6 +1,7 @@
 //! What is offered to be done.
 
 use quillbore_calc::Limits;
+use quillbore_calc::input::Ends;
 use quillbore_job::Field;
 
 use crate::matter::{Hole, Matter};
@@ -29,13 +30,14 @@ pub(crate) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     }
     for (lead, field) in [
         (words::INSPECTION, Field::Inspection),
+        (words::HOLD_POINTS, Field::HoldPoints),
         (words::OUTSIDE, Field::OutsideText),
         (words::RECAST, Field::RecastLimit),
         (words::WALL, Field::Thickness),
         (words::TOLERANCE, Field::DefaultTolerance),
     ] {
         if matter.has(field) {
-            let text = shown::plus_minus(&matter.typed_length(field));
+            let text = shown::plus_minus(&matter.typed_length(field)).replace('\n', "; ");
             flow.paragraph(&[Span::new(STRONG, lead), Span::new(BODY, &text)], 0.0);
         }
     }
@@ -111,6 +113,12 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     }
     if let Some(clearance) = hole.clearance(matter.job.unit) {
         said.push(hole_words::clearance(&clearance));
+    }
+    if hole.figures.and_then(|figures| figures.ends) == Some(Ends::Both) {
+        said.push(words::BOTH_ENDS.to_owned());
+    }
+    if row.backed.value() == Some(&true) {
+        said.push(words::BACKED.to_owned());
     }
     said.join(" ")
 }

@@ -16,8 +16,12 @@ pub const CAUTIONS: [&str; 4] = [
 pub const UNPACKING: &str = "Unpacking";
 /// Name of the section of what was sent.
 pub const IN_BOX: &str = "In the box";
-/// Which of its lines is about this box.
-pub const IN_BOX_REMARK: &str = "the first line is this delivery";
+/// Lead of the papers that go with the parts.
+pub const ENCLOSED: &str = "Enclosed: ";
+/// What the parts weigh without their packing.
+pub fn mass_of_parts(mass: &str) -> String {
+    format!("{mass} of parts")
+}
 /// Head of the day of a delivery.
 pub const SENT: &str = "Sent";
 /// Head of how it was sent.

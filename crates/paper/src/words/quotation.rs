@@ -35,6 +35,12 @@ pub const SIZE_DRAWN: &str = "Size as on the drawing";
 pub const NO_HOLES: &str = "No holes are named yet.";
 /// Lead of what the customer asks of the inspection.
 pub const INSPECTION: &str = "Inspection: ";
+/// A hole that is drilled from both its ends.
+pub const BOTH_ENDS: &str = "Drilled half from each end.";
+/// A hole whose exit is backed.
+pub const BACKED: &str = "Backed behind the exit while it is drilled.";
+/// Lead of points at which the work waits for the customer.
+pub const HOLD_POINTS: &str = "Hold points: ";
 /// Lead of work that is done elsewhere.
 pub const OUTSIDE: &str = "Outside work: ";
 /// Lead of the recast limit.
@@ -89,14 +95,19 @@ pub const ACCEPTANCE: &str = "Acceptance";
 pub const ACCEPTANCE_REMARK: &str = "sign and return, or send your order with this number";
 /// What the customer signs.
 pub const WE_ORDER: &str = "We order the quantity below at the price and on the terms above, and accept the risk to our parts as stated.";
+/// What the customer does with the points that are to be confirmed.
+pub const TICK: &str =
+    "Tick what is right, or write beside it what is; it is part of what you sign.";
+/// What is assumed where a broken tool sits in a thread.
+pub const THREAD: &str =
+    "Where a broken tool is burnt out of a thread, the thread is not guaranteed.";
 /// Assumptions that every quotation of this process rests on, one paragraph each.
-pub const ASSUMPTIONS: [&str; 5] = [
+pub const ASSUMPTIONS: [&str; 4] = [
     "Sparking leaves a thin recast layer in the hole. Its removal is a work step of its own and \
      is included only where named above.",
     "The hole comes out larger than the electrode by the spark gap, and slightly narrower toward \
      the exit. Sizes are promised within the limits named above, not closer, and not where we ask \
      you above to confirm something else.",
-    "Where a broken tool is burnt out of a thread, the thread is not guaranteed.",
     "Parts stay the customer's and are worked at the customer's risk, unless an amount is agreed \
      in writing before the first burn. We ask for a spare or a test piece of the same material.",
     "Parts come clean, demagnetized and with a bare spot for the ground; material and condition \

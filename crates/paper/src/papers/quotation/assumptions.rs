@@ -10,8 +10,10 @@ use crate::page::mm;
 use crate::papers::agreed;
 use crate::papers::settled::{ends_assumed, settled};
 use crate::typeset::flow::Flow;
+use crate::typeset::form;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
+use crate::typeset::wrap::Span;
 use crate::words::{answers, phrases, quotation as words};
 
 pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
@@ -33,7 +35,11 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
     let open: Vec<String> = matters.iter().flat_map(open_questions).collect();
     if !open.is_empty() {
         side(flow, words::PLEASE_CONFIRM, |flow| {
-            flow.dashes(BODY, open.iter().map(String::as_str));
+            flow.text(STRONG, words::TICK);
+            flow.take(mm(1.0));
+            for point in &open {
+                form::check(flow, &[Span::new(BODY, point)]);
+            }
         });
     }
     let agreed = settled(matters, How::Agreed);
@@ -46,6 +52,9 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
         let accepted = settled(matters, How::Accepted);
         flow.dashes(BODY, accepted.iter().map(String::as_str));
         flow.dashes(BODY, words::ASSUMPTIONS.iter().copied());
+        if matters.iter().any(Matter::has_thread) {
+            flow.dashes(BODY, std::iter::once(words::THREAD));
+        }
         for matter in matters {
             let said = ends_assumed(matter).map(|said| of_part(matter, matters.len(), said));
             flow.dashes(BODY, said.iter().map(String::as_str));
@@ -63,6 +72,10 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
         flow.dashes(BODY, first.issuer.exclusions.iter().map(String::as_str));
     });
     agreed::set(matters, flow);
+}
+
+/// The shop's terms.
+pub(super) fn terms(first: &Matter<'_>, flow: &mut Flow) {
     side(flow, words::TERMS, |flow| {
         flow.dashes(BODY, std::iter::once(words::NET));
         flow.dashes(BODY, first.issuer.terms.iter().map(String::as_str));

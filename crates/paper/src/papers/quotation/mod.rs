@@ -48,7 +48,14 @@ pub fn quotation(matters: &[Matter<'_>]) -> Document {
         part(matter, &mut flow);
     }
     assumptions::set(matters, &mut flow);
-    acceptance(&mut flow);
+    // What is signed never stands alone on a page, and nobody signs for a price that isn't there.
+    let is_priced = matters.iter().all(|matter| matter.figures.price.is_some());
+    flow.together(|flow| {
+        assumptions::terms(first, flow);
+        if is_priced {
+            acceptance(flow);
+        }
+    });
     let title = match first.number {
         Some(_) => words::TITLE.to_owned(),
         None => format!("{}, {},", words::TITLE, words::DRAFT),

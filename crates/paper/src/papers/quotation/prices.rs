@@ -22,7 +22,10 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures(heads::PRICE_OF_LOT, currency, Width::Fixed(mm(34.0))),
         Column::text("", Width::Share(1.0)),
     ]);
-    for line in &price.breaks {
+    let mut breaks: Vec<_> = price.breaks.iter().collect();
+    breaks.sort_by_key(|line| line.quantity);
+    breaks.dedup_by_key(|line| line.quantity);
+    for line in breaks {
         let remark = if line.minimum { words::MINIMUM } else { "" };
         table.row(
             TableRow::new([
