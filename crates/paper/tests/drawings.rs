@@ -1,9 +1,14 @@
-//! The drawings: hatching stays inside, angles are true.
+//! The drawings: hatching stays inside, angles are true, maps are to scale.
+#![expect(clippy::expect_used, reason = "helpers of tests fail by panic")]
 
+use quillbore_calc::RowId;
+use quillbore_calc::mount::Mount;
+use quillbore_job::{Form, Unit};
 use quillbore_paper::drawing::hatch::hatch;
+use quillbore_paper::drawing::map::{self, Map, Spot};
 use quillbore_paper::drawing::section::{self, Section};
 use quillbore_paper::drawing::{spread, tubes};
-use quillbore_paper::page::{Ink, Item, Page, StraightLine, Stroke};
+use quillbore_paper::page::{Ink, Item, Page, Path, Step, StraightLine, Stroke};
 
 fn lines(page: &Page) -> Vec<&StraightLine> {
     page.items
@@ -90,8 +95,8 @@ fn a_tube_stands_to_scale_with_a_tick_for_each_hole() {
     let chart = tubes::Chart {
         loads: vec![load("1", &[("A", 10, 20.0)], 100.0)],
         all: 1,
-        unit: quillbore_job::Unit::Mm,
-        form: quillbore_job::Form::default(),
+        unit: Unit::Mm,
+        form: Form::default(),
     };
     // Wide enough for the name beside the tube: 36 mm of name and 3 mm for the ruler's last figure.
     let beside = (36.0 + 3.0) * 72.0 / 25.4;
@@ -130,8 +135,8 @@ fn a_chart_stays_in_its_place() {
     let chart = tubes::Chart {
         loads,
         all: 12,
-        unit: quillbore_job::Unit::Inch,
-        form: quillbore_job::Form::default(),
+        unit: Unit::Inch,
+        form: Form::default(),
     };
     for (width, height, fit) in [(145.0, 110.0, 2), (205.0, 110.0, 2), (530.0, 110.0, 3)] {
         let mut page = Page::default();
@@ -155,8 +160,8 @@ fn a_chart_stays_in_its_place() {
     let none = tubes::Chart {
         loads: Vec::new(),
         all: 0,
-        unit: quillbore_job::Unit::Mm,
-        form: quillbore_job::Form::default(),
+        unit: Unit::Mm,
+        form: Form::default(),
     };
     assert_eq!(tubes::draw(&mut page, &none, (0.0, 0.0, 100.0, 100.0)), 0);
     assert!(page.items.is_empty());
@@ -215,4 +220,93 @@ fn a_spread_of_nothing_has_no_bar() {
     let mut page = Page::default();
     spread::draw(&mut page, &[nothing], (0.0, 0.0, 104.0));
     assert!(lines(&page).is_empty());
+}
+
+fn bounds_of(path: &Path) -> [f64; 4] {
+    let points = path.steps.iter().filter_map(|step| match *step {
+        Step::Move(x, y) | Step::Line(x, y) => Some((x, y)),
+        _ => None,
+    });
+    points.fold([f64::MAX, f64::MAX, f64::MIN, f64::MIN], |edges, (x, y)| {
+        let [left, top, right, bottom] = edges;
+        [left.min(x), top.min(y), right.max(x), bottom.max(y)]
+    })
+}
+
+/// Holes straight down into the top of a plate of 100 x 75 x 40 mm whose zero is a corner of its lower face.
+fn plate_map() -> Map {
+    let spot = |at_mm: [f64; 3], number| Spot {
+        row: RowId(1),
+        mark: "A".to_owned(),
+        number,
+        at_mm,
+        out: [0.0, 0.0, 1.0],
+        size_mm: 0.8,
+    };
+    let spots = vec![
+        spot([25.0, 15.0, 40.0], 1),
+        spot([45.0, 15.0, 40.0], 2),
+        spot([25.0, 60.0, 40.0], 3),
+    ];
+    let mount = Mount::Face {
+        up: [0.0, 0.0, 1.0],
+        toward: [1.0, 0.0, 0.0],
+    };
+    Map::new(spots, Some([100.0, 75.0, 40.0]), &mount).expect("a map")
+}
+
+/// From above holes 20 mm apart are as far apart as 20 mm of the scale, and the side view stands below.
+#[test]
+fn a_map_is_to_scale_and_its_views_stand_under_each_other() {
+    let map = plate_map();
+    assert_eq!(map.outline_mm, Some([[0.0; 3], [100.0, 75.0, 40.0]]));
+    let mut page = Page::default();
+    let place = (50.0, 50.0, 500.0, 330.0);
+    let high = map::draw(&mut page, &map, place, (Form::default(), Unit::Mm));
+    assert!(high <= 330.0 + 1e-6, "{high}");
+    let texts = page.items.iter().filter_map(|item| match item {
+        Item::Text(run) => Some(run),
+        _ => None,
+    });
+    let labels: Vec<_> = texts.collect();
+    let at = |text: &str| {
+        let found = labels.iter().find(|run| run.text == text);
+        found.map_or_else(|| panic!("{text} in {labels:?}"), |run| (run.x, run.y))
+    };
+    let (one, two, three) = (at("A 1"), at("2"), at("3"));
+    // The part itself is drawn twice: 100 by 75 from above, 100 by 40 below it.
+    let parts = page.items.iter().filter_map(|item| match item {
+        Item::Path(path) if path.steps.len() == 5 && path.fill.is_none() => Some(bounds_of(path)),
+        _ => None,
+    });
+    let parts: Vec<[f64; 4]> = parts.collect();
+    let [above, side] = parts.as_slice() else {
+        panic!("{parts:?}")
+    };
+    let scale = (above[2] - above[0]) / 100.0;
+    assert!(((above[3] - above[1]) / scale - 75.0).abs() < 1e-6);
+    assert!(((side[3] - side[1]) / scale - 40.0).abs() < 1e-6);
+    assert!((above[0] - side[0]).abs() < 1e-6 && side[1] > above[3]);
+    assert!(((two.0 - one.0) / scale - 20.0).abs() < 0.01);
+    assert!(((one.1 - three.1) / scale - 45.0).abs() < 0.01);
+}
+
+/// A part is drawn where its holes begin on it and go into it: of one whose zero lies on its upper face below
+/// that, of a round one around its middle, and nowhere where a hole would begin in the air.
+#[test]
+fn the_part_lies_where_its_holes_go_in() {
+    let map = |at_mm: [f64; 3], out: [f64; 3]| {
+        let spots = vec![Spot {
+            at_mm,
+            out,
+            ..plate_map().spots[0].clone()
+        }];
+        let mount = Mount::Lying([0.0, 0.0, 1.0]);
+        let map = Map::new(spots, Some([100.0, 100.0, 40.0]), &mount).expect("a map");
+        map.outline_mm.map(|[low, _]| low)
+    };
+    let (up, left) = ([0.0, 0.0, 1.0], [-1.0, 0.0, 0.0]);
+    assert_eq!(map([30.0, 30.0, 0.0], up), Some([0.0, 0.0, -40.0]));
+    assert_eq!(map([-50.0, 0.0, 10.0], left), Some([-50.0, 0.0, 0.0]));
+    assert_eq!(map([300.0, 0.0, 0.0], up), None);
 }

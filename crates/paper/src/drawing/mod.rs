@@ -1,6 +1,7 @@
 //! Drawings of the papers; the window paints the same ones.
 
 pub mod hatch;
+pub mod map;
 pub mod section;
 pub mod spread;
 pub mod tubes;

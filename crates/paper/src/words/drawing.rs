@@ -76,3 +76,40 @@ pub const TUBES: &str = "each electrode to scale with the holes that it drills a
 pub fn rows_alike(rows: usize) -> String {
     format!("{rows} rows of the table")
 }
+
+/// Name of the map of the holes.
+pub const MAP: &str = "Map of the holes";
+
+/// How the map is to be read.
+pub const MAP_REMARK: &str =
+    "to scale; mark and number; the thin line is the order; arrows: the electrode comes along them";
+
+/// What a map shows, for whoever can't see it.
+pub fn map_of(holes: usize) -> String {
+    format!(
+        "where the {holes} holes of this setup lie, from above and from the side; the annex has the figures"
+    )
+}
+
+/// The first hole of a mark on the map.
+pub fn spot(mark: &str, number: u32) -> String {
+    format!("{mark}\u{a0}{number}")
+}
+
+/// A view from above, by the part's own axes.
+pub fn from_above(right: &str, up: &str) -> String {
+    format!("from above: {right} right, {up} up")
+}
+
+/// A view along the index axis, by the part's own axes.
+pub fn along_index(right: &str, up: &str) -> String {
+    format!("along the index axis: {right} right, {up} up")
+}
+
+/// A view from the side, by the part's own axes.
+pub fn from_side(right: &str, up: &str) -> String {
+    format!("from the side: {right} right, {up} up")
+}
+
+/// A direction that is none of the part's axes.
+pub const INCLINED: &str = "inclined";

@@ -5,7 +5,7 @@ use quillbore_calc::input::{Ends, HoleEnd};
 use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
 
 use super::basis;
-use crate::drawing::tubes;
+use crate::drawing::{map, tubes};
 use crate::matter::Matter;
 use crate::page::mm;
 use crate::shown;
@@ -41,6 +41,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     }
     table.set(flow);
     tubes::strip(matter, flow);
+    map::strip(matter, flow);
 }
 
 fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
