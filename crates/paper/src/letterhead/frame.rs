@@ -58,20 +58,12 @@ impl Frame {
         let (_, height) = sheet.size();
         let Body { left, right, .. } = Body::of(sheet);
         let top = mm(13.4);
-        let middle = left + (right - left) * 0.66;
         let strong = MARGIN.ink(Ink::Text).bold();
-        page.text(
-            left,
-            top,
-            strong,
-            &fit(&self.head, middle - left - 8.0, strong),
-        );
-        page.text_right(
-            right,
-            top,
-            MARGIN,
-            &fit(&self.issuer, right - middle, MARGIN),
-        );
+        // Who issued it and when stands whole; what the paper is about has what that leaves.
+        let issuer = fit(&self.issuer, (right - left) * 0.6, MARGIN);
+        let room = right - left - MARGIN.measure(&issuer) - mm(6.0);
+        page.text(left, top, strong, &fit(&self.head, room, strong));
+        page.text_right(right, top, MARGIN, &issuer);
         page.rule(left, right, mm(15.4), Stroke::HAIR);
 
         let rule = height - mm(FOOT);

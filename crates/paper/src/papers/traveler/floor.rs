@@ -1,7 +1,9 @@
 //! The floor's block: mark by mark what one drills by, to be read at arm's length in bad light.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
+use quillbore_calc::RowId;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::reach::enough_for;
@@ -37,8 +39,21 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     ])
     .notes(BODY);
     let mounted = mounted(matter);
+    // Rows that are drilled alike are one line: there may be hundreds.
+    let mut lines: Vec<(Vec<RowId>, Arc<Line>)> = Vec::new();
+    let mut known: BTreeMap<Arc<Line>, usize> = BTreeMap::new();
     for hole in matter.holes() {
-        table.row(row(matter, &hole, &mounted));
+        let line = Arc::new(line(matter, &hole, &mounted));
+        let at = *known.entry(Arc::clone(&line)).or_insert(lines.len());
+        match lines.get_mut(at) {
+            Some((rows, _)) => rows.push(hole.row.id),
+            None => lines.push((vec![hole.row.id], line)),
+        }
+    }
+    for (rows, line) in lines {
+        let marks = Cell::new(matter.marks(rows.into_iter()));
+        let cells = std::iter::once(marks).chain(line.cells.iter().map(Cell::new));
+        table.row(TableRow::new(cells.collect::<Vec<_>>()).note(&line.note));
     }
     if table.rows.is_empty() {
         return;
@@ -50,7 +65,14 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     flow.text(BODY, words::HOW);
 }
 
-fn row(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> TableRow {
+/// How a row is drilled, without its mark.
+#[derive(PartialEq, Eq, PartialOrd, Ord)]
+struct Line {
+    cells: [String; 6],
+    note: String,
+}
+
+fn line(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> Line {
     let unit = matter.job.unit;
     let decimals = shown::middling(unit);
     let length = |mm: f64| shown::length(matter.form(), mm, unit, decimals);
@@ -66,16 +88,17 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> TableRow {
     );
     let depths = settings(matter, hole);
     let behind = hole.row.behind.value().map(|behind| length(behind.mm()));
-    let cells = [
-        Cell::new(hole.mark()),
-        Cell::new(electrode),
-        Cell::new(depths.setting),
-        Cell::new(depths.tip),
-        Cell::new(behind.unwrap_or_else(shown::missing)),
-        Cell::new(axes(matter, hole, mounted)),
-        Cell::new(figures.map_or_else(shown::missing, |figures| change_at(matter, figures))),
-    ];
-    TableRow::new(cells).note(note(matter, hole))
+    Line {
+        cells: [
+            electrode,
+            depths.setting,
+            depths.tip,
+            behind.unwrap_or_else(shown::missing),
+            axes(matter, hole, mounted),
+            figures.map_or_else(shown::missing, |figures| change_at(matter, figures)),
+        ],
+        note: note(matter, hole),
+    }
 }
 
 /// The length at which the electrode is changed, in whole millimeters or sixteenths that a rule shows,
