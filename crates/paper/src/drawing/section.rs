@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use quillbore_calc::input::{HoleEnd, RowInput, Surface};
+use quillbore_calc::input::{Ends, HoleEnd, RowInput, Surface};
 use quillbore_calc::job_figures::HoleFigures;
 
 use super::hatch::hatch;
@@ -14,7 +14,7 @@ use crate::typeset::wrap::{self, SetLine, Span, wrap};
 use crate::words::drawing as words;
 
 /// Sections beside each other on one sheet.
-const ACROSS: usize = 4;
+const ACROSS: usize = 3;
 const HEIGHT: f64 = 21.5 * 72.0 / 25.4;
 /// Height of a section's marks at most; more rows than have room there are counted.
 const MARKS: f64 = 60.0 * 72.0 / 25.4;
@@ -55,51 +55,74 @@ pub fn strip(matter: &Matter<'_>, flow: &mut Flow) {
     }
 }
 
-fn one_strip(
-    matter: &Matter<'_>,
-    flow: &mut Flow,
-    chosen: &[(Section, Vec<Hole<'_>>)],
-    last: bool,
-) {
+/// Holes that look alike and are made alike.
+struct Alike<'a> {
+    section: Section,
+    /// Depth and end, angles, layers, what is behind, the ends.
+    says: Vec<String>,
+    holes: Vec<Hole<'a>>,
+}
+
+fn one_strip(matter: &Matter<'_>, flow: &mut Flow, chosen: &[Alike<'_>], last: bool) {
     let body = flow.body();
     let step = body.width() / ACROSS as f64;
-    let wide = step * 0.42;
-    let room = step - wide - mm(2.4);
-    let named: Vec<(String, Vec<SetLine>)> = (chosen.iter())
-        .map(|(_, holes)| {
-            let marks = matter.marks(holes.iter().map(|hole| hole.row.id));
-            let lines = named(&marks, holes.len(), room);
+    let wide = step * 0.36;
+    let room = step - wide - mm(3.0);
+    let told: Vec<(String, Vec<SetLine>)> = (chosen.iter())
+        .map(|alike| {
+            let marks = matter.marks(alike.holes.iter().map(|hole| hole.row.id));
+            let mut lines = named(&marks, alike.holes.len(), room);
+            let says = alike.says.iter();
+            lines.extend(says.flat_map(|said| wrap(&[Span::new(CAPTION, said)], room)));
             (marks, lines)
         })
         .collect();
-    let tallest = named.iter().map(|(_, lines)| wrap::height(lines));
-    let height = HEIGHT.max(tallest.fold(0.0, f64::max) + mm(14.0));
-    flow.need(height);
-    let top = flow.take(height);
-    for (index, ((section, _), (marks, lines))) in chosen.iter().zip(&named).enumerate() {
+    let tallest = told.iter().map(|(_, lines)| wrap::height(lines));
+    let height = HEIGHT.max(tallest.fold(0.0, f64::max) + mm(4.0));
+    let foot = if last {
+        CAPTION.leading() + mm(0.6)
+    } else {
+        0.0
+    };
+    flow.need((height + foot).min(flow.full()));
+    let top = flow.take(height + foot);
+    for (index, (alike, (marks, lines))) in chosen.iter().zip(&told).enumerate() {
         let left = body.left + step * index as f64;
         let page = flow.page();
-        let text = left + wide + mm(1.6);
         page.part(Role::Figure(words::section_of(marks)), |page| {
-            draw(page, section, (left, top + mm(1.5), wide, mm(16.5)));
+            draw(page, &alike.section, (left, top + mm(1.5), wide, mm(16.5)));
         });
-        let mut y = top + mm(4.6);
+        let mut y = top + mm(1.6);
         for line in lines {
-            line.set(page, text, y);
+            line.set(page, left + wide + mm(1.6), y);
             y += line.leading;
-        }
-        let degrees = |deg: f64| matter.form().fixed(deg, 1);
-        let normal = words::from_normal(&degrees(section.tilt_deg));
-        let surface = words::from_surface(&degrees(90.0 - section.tilt_deg));
-        for (line, angle) in [(3.2, normal), (6.0, surface)] {
-            page.text(text, y + mm(line), CAPTION, &angle);
         }
     }
     if last {
-        let bottom = top + height - mm(0.4);
+        let bottom = top + height + CAPTION.size;
         flow.page()
             .text(body.left, bottom, CAPTION, words::SECTIONS);
     }
+}
+
+/// What is said beside a section, a line for each kind of it.
+fn says(matter: &Matter<'_>, hole: &Hole<'_>, section: &Section) -> Vec<String> {
+    let unit = matter.job.unit;
+    let degrees = |deg: f64| matter.form().fixed(deg, 1);
+    let mut said = vec![
+        words::deep(&hole.depth_text(unit), unit.symbol(), &hole.end_text()),
+        words::from_normal(&degrees(section.tilt_deg)),
+        words::from_surface(&degrees(90.0 - section.tilt_deg)),
+    ];
+    said.extend(hole.layers_text(unit, &matter.material_named()));
+    said.extend(
+        hole.clearance(unit)
+            .map(|clear| words::clear_behind(&clear)),
+    );
+    if hole.figures.and_then(|figures| figures.ends) == Some(Ends::Both) {
+        said.push(words::HALF_EACH.to_owned());
+    }
+    said
 }
 
 /// The marks beside a section, smaller where they are many; so many rows that nobody would look for one of
@@ -117,21 +140,26 @@ fn named(marks: &str, rows: usize, room: f64) -> Vec<SetLine> {
     set(STRONG, &words::rows_alike(rows))
 }
 
-/// Kinds of holes in the table's order, each with the rows that look like it.
-fn kinds<'a>(matter: &Matter<'a>) -> Vec<(Section, Vec<Hole<'a>>)> {
-    let mut kinds: Vec<(Section, Vec<Hole<'a>>)> = Vec::new();
-    // There may be as many kinds as rows: those that share a number of theirs are compared.
-    let mut known: BTreeMap<u64, Vec<usize>> = BTreeMap::new();
+/// Kinds of holes in the table's order, each with the rows that look and are made like it.
+fn kinds<'a>(matter: &Matter<'a>) -> Vec<Alike<'a>> {
+    let mut kinds: Vec<Alike<'a>> = Vec::new();
+    // There may be as many kinds as rows: those that share a number and what is said are compared.
+    let mut known: BTreeMap<(u64, Vec<String>), Vec<usize>> = BTreeMap::new();
     for hole in matter.holes() {
         let Some(section) = of(matter, &hole) else {
             continue;
         };
-        let alike = known.entry(section.number()).or_default();
-        match alike.iter().find(|at| kinds[**at].0 == section) {
-            Some(at) => kinds[*at].1.push(hole),
+        let says = says(matter, &hole, &section);
+        let alike = known.entry((section.number(), says.clone())).or_default();
+        match alike.iter().find(|at| kinds[**at].section == section) {
+            Some(at) => kinds[*at].holes.push(hole),
             None => {
                 alike.push(kinds.len());
-                kinds.push((section, vec![hole]));
+                kinds.push(Alike {
+                    section,
+                    says,
+                    holes: vec![hole],
+                });
             }
         }
     }

@@ -113,3 +113,16 @@ pub fn from_side(right: &str, up: &str) -> String {
 
 /// A direction that is none of the part's axes.
 pub const INCLINED: &str = "inclined";
+
+/// How deep a hole is and where it ends.
+pub fn deep(depth: &str, unit: &str, end: &str) -> String {
+    format!("{depth} {unit} deep, {end}")
+}
+
+/// What is free behind the exit.
+pub fn clear_behind(length: &str) -> String {
+    format!("{length} clear behind")
+}
+
+/// A hole that is drilled from both its ends.
+pub const HALF_EACH: &str = "half from each end";
