@@ -15,7 +15,7 @@ use quillbore_job::merge::{Clash, Typed};
 use quillbore_job::order::{self, Difference, Revised, Topic};
 use quillbore_job::reorder;
 use quillbore_job::slip::{kind, line};
-use quillbore_job::{Column, Edit, Field, Job, Line, Paper, SlipKind, Unit, apply};
+use quillbore_job::{CellAt, Column, Edit, Field, Job, Line, Paper, SlipKind, Unit, apply};
 
 #[test]
 fn slips_and_papers_come_back_from_the_file_as_they_were() {
@@ -445,4 +445,49 @@ fn parts_that_go_out_are_listed_next() {
     assert_eq!(life::next_deed(&all), Some(life::Deed::Pack));
     let listed = issue(&all, Paper::Packing, &[(4, ""), (6, "")]);
     assert_eq!(life::next_deed(&listed), Some(life::Deed::Reorder));
+}
+
+/// Call-offs that are released one after another are counted, however many there are; two rows of one mark
+/// never go to the floor.
+#[test]
+fn what_is_on_a_traveler_stays_counted_and_marks_are_one_row_each() {
+    let traveler = |job: &Job| {
+        let way = life::blockers(Paper::Traveler, job, &Found::default(), None);
+        let of = |blocker: Blocker| match blocker {
+            Blocker::MoreThanHere {
+                parts,
+                here,
+                released,
+            } => Some([parts, here, released]),
+            _ => None,
+        };
+        way.into_iter().find_map(of)
+    };
+    let job = pin(&ring(), SlipKind::Order, &[(Line::Quantity, "20")]);
+    let job = pin(&job, SlipKind::Received, &[(Line::Count, "20")]);
+    let job = pin(&job, SlipKind::Release, &[(Line::Quantity, "8")]);
+    let job = issue(&job, Paper::Traveler, &[(8, "")]);
+    let job = issue(&job, Paper::Traveler, &[(12, "")]);
+    let more = pin(&job, SlipKind::Release, &[(Line::Quantity, "4")]);
+    assert_eq!(traveler(&more), Some([4, 20, 20]));
+    let more = issue(&more, Paper::Traveler, &[(4, "")]);
+    let more = pin(&more, SlipKind::Release, &[(Line::Quantity, "1")]);
+    assert_eq!(traveler(&more).map(|[.., released]| released), Some(24));
+    let twice = field(&ring(), Field::Notes, "");
+    let mark = twice.rows[0].mark.text().to_owned();
+    let at = CellAt {
+        row: 1,
+        column: Column::Mark,
+    };
+    let edit = Edit::SetCells {
+        at,
+        rows: vec![vec![Some(mark.clone())]],
+        unit: Unit::Mm,
+    };
+    let twice = done(&twice, &edit);
+    let way = life::blockers(Paper::Traveler, &twice, &Found::default(), None);
+    assert!(
+        way.contains(&Blocker::SameMarks { marks: vec![mark] }),
+        "{way:?}"
+    );
 }

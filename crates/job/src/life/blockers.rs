@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use quillbore_calc::RowId;
 
-use super::on_floor::parts_on_floor;
+use super::on_floor::{is_called_off, parts_on_floor};
 use super::parts::{ordered, sum};
 use super::trouble::{holds_delivery, is_open};
 use crate::ground::stands_in::{ShopSays, StandsIn};
@@ -76,6 +76,11 @@ pub enum Blocker {
     Undecided,
     /// Nobody wrote down that the holes of these marks are good.
     NotInspected {
+        /// The marks.
+        marks: Vec<String>,
+    },
+    /// Several rows have one of these marks.
+    SameMarks {
         /// The marks.
         marks: Vec<String>,
     },
@@ -157,6 +162,7 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
         }
         Paper::Traveler => {
             sheet(job, results, &mut found);
+            same_marks(job, &mut found);
             order(job, results, before, &mut found);
             parts(job, &mut found);
         }
@@ -276,6 +282,24 @@ fn not_inspected(job: &Job) -> Vec<String> {
         .collect()
 }
 
+/// Marks that several rows have: whoever drills could not tell their holes apart.
+fn same_marks(job: &Job, found: &mut Vec<Blocker>) {
+    let mut seen = BTreeSet::new();
+    let mut twice = BTreeSet::new();
+    for row in &job.rows {
+        if let Some(mark) = same_mark(row.mark.text())
+            && !seen.insert(mark)
+        {
+            twice.insert(row.mark.text().trim().to_owned());
+        }
+    }
+    if !twice.is_empty() {
+        found.push(Blocker::SameMarks {
+            marks: twice.into_iter().collect(),
+        });
+    }
+}
+
 /// The mark of a row, or its place in the table where it has none.
 fn named(job: &Job, row: RowId) -> String {
     let mark = job.row(row).map_or("", |row| row.mark.text().trim());
@@ -312,11 +336,11 @@ fn parts(job: &Job, found: &mut Vec<Blocker>) {
     }
 }
 
-/// Whether parts are to be released that nobody has. Parts of a lot whose traveler is released once more
-/// are here once, however many travelers they have.
+/// Whether parts are to be released that nobody has, or that are on a traveler already. Without call-offs a
+/// traveler that is released once more takes the place of the one before.
 fn more_than_here(job: &Job, here: u32) -> Option<Blocker> {
     let parts = order::followed(job).quantity?;
-    let released = if order::is_next_lot(job) {
+    let released = if is_called_off(job) {
         parts_on_floor(job)
     } else {
         0

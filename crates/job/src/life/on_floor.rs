@@ -1,28 +1,24 @@
 //! The travelers that parts are drilled by, and how many parts those are.
 
 use crate::job::{Issued, Job};
-use crate::life::parts::sum;
 use crate::pinned::paper::Paper;
-use crate::pinned::slip::lists::{kind, line};
+use crate::pinned::slip::lists::kind;
 
 /// The travelers by which parts are drilled, the newest last.
 ///
-/// Parts that are released once more stand on two travelers, and nobody can say that they are twice as
-/// many: the newest count, until all parts that came are on one. Where nobody counted what came, all of them
-/// count.
+/// Without call-offs a traveler is for all parts, so that one released once more takes the place of the one
+/// before; those of call-offs stand beside each other, until one is withdrawn.
 pub(super) fn on_floor(job: &Job) -> Vec<&Issued> {
-    let came = sum::<kind::Received, _>(job, line::Count);
-    let mut counted: u32 = 0;
-    let mut found: Vec<&Issued> = Vec::new();
-    for traveler in job.standing(Paper::Traveler).rev() {
-        counted = counted.saturating_add(parts_on(traveler));
-        if came > 0 && counted > came && !found.is_empty() {
-            break;
-        }
-        found.push(traveler);
+    let mut standing: Vec<&Issued> = job.standing(Paper::Traveler).collect();
+    if !is_called_off(job) {
+        standing.drain(..standing.len().saturating_sub(1));
     }
-    found.reverse();
-    found
+    standing
+}
+
+/// Whether parts are called off bit by bit.
+pub(super) fn is_called_off(job: &Job) -> bool {
+    job.slips_of::<kind::Release>().next().is_some()
 }
 
 /// The parts that a traveler is for.

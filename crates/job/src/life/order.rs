@@ -80,8 +80,6 @@ struct Lot<'a> {
     call_off: Option<View<'a, kind::Release>>,
     /// How many, where a call-off or what the others left over says so.
     quantity: Option<u32>,
-    /// Whether no traveler is for them yet.
-    is_next: bool,
 }
 
 /// The first call-off that the released travelers don't cover; once all of them are covered, the rest
@@ -102,12 +100,10 @@ fn lot(job: &Job) -> Lot<'_> {
         return Lot {
             call_off: None,
             quantity: Some(left),
-            is_next: true,
         };
     }
     let call_off = next.or(last);
     Lot {
-        is_next: next.is_some(),
         call_off,
         quantity: call_off.and_then(|slip| slip.get(line::Quantity)),
     }
@@ -117,11 +113,6 @@ fn lot(job: &Job) -> Lot<'_> {
 #[must_use]
 pub fn call_off(job: &Job) -> Option<View<'_, kind::Release>> {
     lot(job).call_off
-}
-
-/// Whether the parts that are worked on next are some of an order, and no traveler is for them yet.
-pub(super) fn is_next_lot(job: &Job) -> bool {
-    lot(job).is_next
 }
 
 /// The quotation that an order is held against: the one it names, else the newest that stands; none

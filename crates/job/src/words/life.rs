@@ -412,17 +412,28 @@ pub fn blocker(blocker: &Blocker) -> String {
             "no run record and no inspection says that holes {} are good",
             marks::list(marks.iter().map(String::as_str))
         ),
+        Blocker::SameMarks { marks } => format!(
+            "several rows have the mark {}: on the floor nobody could tell them apart",
+            marks::list(marks.iter().map(String::as_str))
+        ),
         Blocker::NothingToDeliver => "no delivery is on record".to_owned(),
         Blocker::Unread { lines } => unread(lines),
     }
 }
 
-fn more_than_here(parts: u32, here: u32, released: u32) -> String {
+fn more_than_here(lot: u32, here: u32, released: u32) -> String {
+    let [lot, here] = [lot, here].map(|count| match count {
+        1 => "1 part is".to_owned(),
+        count => format!("{count} parts are"),
+    });
     let of_them = match released {
-        0 => String::new(),
-        released => format!(", {released} of them on a traveler already"),
+        0 => "release those that are here by themselves".to_owned(),
+        released => format!(
+            "{released} of them on a traveler already: release the others by themselves, or withdraw that \
+             traveler first"
+        ),
     };
-    format!("{parts} parts are to be released, and {here} are here{of_them}")
+    format!("{lot} to be released, {here} here, {of_them}")
 }
 
 /// Lines of slips that can't be read: "price each of the order can't be read".

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 use quillbore_job::prefilled::release_of;
 use quillbore_job::results::results_now;
-use quillbore_job::{Form, Job, Paper, apply};
+use quillbore_job::{Form, Job, Paper, apply, order};
 use quillbore_paper::Sheet;
 
 use super::ended::{Came, Ended, Made};
@@ -192,7 +192,11 @@ fn with_release(job: &Job, parts: u32, day: NaiveDate, form: Form) -> Result<Job
     let edit = release_of(job, parts, day, form);
     let (edited, _) =
         apply(job, &edit).map_err(|refused| Failure::new(refused.to_string(), refused.hint()))?;
-    Ok(edited)
+    // One that was called off before comes first, and its number would be released in the place of this.
+    match order::followed(&edited).quantity {
+        Some(first) if first != parts => Err(words::called_off_before(first)),
+        _ => Ok(edited),
+    }
 }
 
 /// Another job of the shelf, as it stands there.

@@ -238,3 +238,11 @@ fn quoted_name(name: &OsStr) -> String {
 fn quoted(word: &str) -> String {
     format!("\u{201c}{word}\u{201d}")
 }
+
+/// That parts which were called off before have to be released first.
+pub(crate) fn called_off_before(parts: u32) -> Failure {
+    Failure::new(
+        format!("A call-off of {parts} has no traveler yet and comes before these parts"),
+        "release it without --parts, or delete that call-off in the window",
+    )
+}

@@ -26,6 +26,10 @@ const AROUND: f64 = 7.0 * 72.0 / 25.4;
 const BETWEEN: f64 = 4.0 * 72.0 / 25.4;
 /// How long the way that an electrode comes from is drawn.
 const WAY: f64 = 6.0 * 72.0 / 25.4;
+/// What a map shows at least, from side to side [mm].
+const AROUND_MM: f64 = 30.0;
+/// Holes whose numbers and order are drawn at most: more are a field.
+const MOST_LABELED: usize = 2_000;
 /// What lies as near to a face as this lies on it [mm].
 const NEAR_MM: f64 = 0.01;
 
@@ -123,6 +127,14 @@ impl Map {
                 least[i] = least[i].min(point[i]);
                 most[i] = most[i].max(point[i]);
             }
+        }
+        // A hole by itself is no larger than what is around it.
+        for (i, around) in [AROUND_MM, AROUND_MM, AROUND_MM / 3.0]
+            .into_iter()
+            .enumerate()
+        {
+            let lacks = (around - (most[i] - least[i])).max(0.0) / 2.0;
+            (least[i], most[i]) = (least[i] - lacks, most[i] + lacks);
         }
         [least, most]
     }
@@ -263,7 +275,7 @@ fn corners([low, high]: &[Vector; 2]) -> [Vector; 8] {
     [0, 1, 2, 3, 4, 5, 6, 7].map(pick)
 }
 
-/// To the right, away and up of a part as it is clamped.
+/// To the right, away and up of a part as it is clamped: the table's x and y, where nothing turns it.
 fn seen(mount: &Mount) -> [Vector; 3] {
     let (up, right) = match *mount {
         Mount::Face { up, toward } => (up, toward),
@@ -272,11 +284,6 @@ fn seen(mount: &Mount) -> [Vector; 3] {
         Mount::Lying(axis) => (axis, across(axis)),
         Mount::Inclined { up, .. } => (up, across(up)),
     };
-    // The part's own x lies to the right wherever it can.
-    let right = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0]]
-        .into_iter()
-        .find(|own| dot(*own, up).abs() < 1e-6)
-        .unwrap_or(right);
     [right, cross(up, right), up]
 }
 

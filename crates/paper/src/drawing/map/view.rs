@@ -1,6 +1,6 @@
 //! One view of a map: the part, its holes with marks and numbers, the order, and the ways in.
 
-use super::{Map, Vector, WAY, corners};
+use super::{AROUND, MOST_LABELED, Map, Vector, WAY, corners};
 use crate::page::{Ink, Page, Path, Step, Stroke, Style};
 use crate::typeset::look::CAPTION;
 use crate::words::drawing as words;
@@ -62,16 +62,26 @@ impl View<'_> {
         }
     }
 
+    /// Its width on the page.
+    fn wide(&self) -> f64 {
+        let [least, most] = self.map.extent();
+        (most[0] - least[0]) * self.scale
+    }
+
     /// Marks and numbers, as far as they have room beside each other, and the way from hole to hole.
     pub(super) fn labels(&self, page: &mut Page) {
         let places: Vec<(f64, f64)> = (self.map.spots.iter())
             .map(|spot| self.place(spot.at_mm))
             .collect();
         let way = Stroke::new(0.35, Ink::Accent);
-        for pair in places.windows(2) {
+        let is_field = places.len() > MOST_LABELED;
+        for pair in places.windows(2).filter(|_| !is_field) {
             page.line(pair[0], pair[1], way);
         }
-        let mut taken: Vec<(f64, f64, f64)> = Vec::new();
+        // What the view is called stands there already.
+        let named = self.corner.0 - AROUND;
+        let mut taken = vec![(named, self.corner.1 - 3.0, CAPTION.measure(&self.named()))];
+        let edge = self.corner.0 + self.wide() + AROUND;
         let mut last_mark = "";
         for (index, (spot, (x, y))) in self.map.spots.iter().zip(&places).enumerate() {
             let is_new = spot.mark != last_mark;
@@ -87,6 +97,9 @@ impl View<'_> {
                 CAPTION
             };
             let (left, wide) = (x + TICK + 1.0, style.measure(&said));
+            if (is_field && !is_new) || left + wide > edge {
+                continue;
+            }
             let is_free = taken.iter().all(|(a, b, width)| {
                 left > a + width + 1.0 || left + wide < a - 1.0 || (y - b).abs() > APART
             });

@@ -51,7 +51,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         }
     }
     for (rows, line) in lines {
-        let marks = Cell::new(matter.marks(rows.into_iter()));
+        let marks = Cell::new(matter.marks(rows));
         let cells = std::iter::once(marks).chain(line.cells.iter().map(Cell::new));
         table.row(TableRow::new(cells.collect::<Vec<_>>()).note(&line.note));
     }
@@ -86,7 +86,11 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> Line {
             None => tube.name.clone(),
         },
     );
-    let depths = settings(matter, hole);
+    let mut depths = settings(matter, hole);
+    // What several electrodes drill one after the other has no one setting.
+    if figures.is_some_and(takes_several) {
+        depths.setting = words::BY_STEPS.to_owned();
+    }
     let behind = hole.row.behind.value().map(|behind| length(behind.mm()));
     Line {
         cells: [
@@ -104,12 +108,7 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> Line {
 /// The length at which the electrode is changed, in whole millimeters or sixteenths that a rule shows,
 /// never shorter than it has to be.
 fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
-    let ends = match figures.ends {
-        Some(Ends::Both) => 2,
-        _ => 1,
-    };
-    let electrodes = figures.electrodes_per_hole.unwrap_or(ends);
-    if electrodes > ends {
+    if takes_several(figures) {
         return words::EACH_HOLE.to_owned();
     }
     // A depth that must not be missed is drilled with what wear may come to, any other by the plan.
@@ -122,7 +121,7 @@ fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
         Some(enough_for(
             held_mm,
             tip_mm(matter, figures)?,
-            wear? / f64::from(ends),
+            wear? / f64::from(ends(figures)),
         ))
     })();
     let new = figures.tube.and_then(|tube| tube.of(&matter.tables.tubes));
@@ -131,6 +130,20 @@ fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
         (Some(length), Some(new)) if length >= new.length_mm => words::EACH_HOLE.to_owned(),
         (Some(length), _) => on_a_rule(matter, length),
     }
+}
+
+/// From how many ends a hole is drilled.
+fn ends(figures: &HoleFigures) -> u32 {
+    match figures.ends {
+        Some(Ends::Both) => 2,
+        _ => 1,
+    }
+}
+
+/// Whether a hole takes several electrodes from one end, one after another.
+fn takes_several(figures: &HoleFigures) -> bool {
+    let count = figures.electrodes_per_hole;
+    count.is_some_and(|count| count > ends(figures))
 }
 
 /// A length rounded up to what a rule shows: a millimeter, or a twentieth of an inch.
@@ -199,6 +212,12 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         let [each, whole] =
             [each, depth].map(|mm| shown::with_unit(matter.form(), mm, unit, decimals));
         said.push(words::half(&each, &whole));
+    }
+    if let Some(figures) = hole.figures.filter(|figures| takes_several(figures)) {
+        let reach = figures.reach_one_mm;
+        let reach = reach.map(|mm| shown::with_unit(matter.form(), mm, unit, decimals));
+        let count = figures.electrodes_per_hole.unwrap_or(0);
+        said.push(words::several(count, reach.as_deref()));
     }
     said.extend(dressing(hole));
     said.join(" ")

@@ -11,7 +11,7 @@ pub const SET: &str = "First try: set to";
 /// How far the tip may go.
 pub const NEVER_BEYOND: &str = "Tip never beyond";
 /// How far a wall is behind the exit.
-pub const BEHIND: &str = "Wall behind at";
+pub const BEHIND: &str = "Wall past the exit";
 /// Where the axes stand.
 pub const AXES: &str = "Axes";
 /// When another electrode is taken.
@@ -53,3 +53,17 @@ pub fn half(depth: &str, whole: &str) -> String {
 /// How the first hole is begun, and how the change is measured.
 pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: before each hole, with a rule, \
      from the chuck to the tip. Where a figure is missing, stop and ask.";
+
+/// In the place of a setting, where several electrodes drill a hole one after the other.
+pub const BY_STEPS: &str = "by steps";
+
+/// How several electrodes drill one hole.
+pub fn several(count: u32, reach: Option<&str>) -> String {
+    let first = reach.map_or_else(String::new, |reach| {
+        format!(" The first reaches about {reach}.")
+    });
+    format!(
+        "{count} electrodes one after another in each hole: each until it is used up, then measure the depth \
+         and take the next.{first}"
+    )
+}
