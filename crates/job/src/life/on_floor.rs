@@ -1,19 +1,31 @@
 //! The travelers that parts are drilled by, and how many parts those are.
 
 use crate::job::{Issued, Job};
+use crate::life::parts::ordered;
 use crate::pinned::paper::Paper;
 use crate::pinned::slip::lists::kind;
 
 /// The travelers by which parts are drilled, the newest last.
 ///
 /// Without call-offs a traveler is for all parts, so that one released once more takes the place of the one
-/// before; those of call-offs stand beside each other, until one is withdrawn.
+/// before: the newest count, until all that was ordered is on them. Those of call-offs stand beside each
+/// other, until one is withdrawn.
 pub(super) fn on_floor(job: &Job) -> Vec<&Issued> {
-    let mut standing: Vec<&Issued> = job.standing(Paper::Traveler).collect();
-    if !is_called_off(job) {
-        standing.drain(..standing.len().saturating_sub(1));
+    if is_called_off(job) {
+        return job.standing(Paper::Traveler).collect();
     }
-    standing
+    let wanted = ordered(job).unwrap_or(0);
+    let mut counted: u32 = 0;
+    let mut found: Vec<&Issued> = Vec::new();
+    for traveler in job.standing(Paper::Traveler).rev() {
+        counted = counted.saturating_add(parts_on(traveler));
+        found.push(traveler);
+        if counted >= wanted {
+            break;
+        }
+    }
+    found.reverse();
+    found
 }
 
 /// Whether parts are called off bit by bit.
