@@ -21,7 +21,7 @@ fn run(program: &str, arguments: &[&str]) -> String {
     let output = output.unwrap_or_else(|error| panic!("{}: {error}", missing(program)));
     let told = String::from_utf8_lossy(&output.stdout).into_owned();
     let errors = String::from_utf8_lossy(&output.stderr);
-    // Poppler takes "false" for the wrong type there: ISO 32000-1, table 321, says that it is the right one.
+    // Poppler takes "false" for the wrong type there: by ISO 32000-1, table 321 (from memory), it is the right one.
     let is_wrong = |line: &&str| !line.ends_with("Suspects object is wrong type (boolean)");
     let errors = errors
         .lines()

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
-use quillbore_calc::job_figures::{self, SetupFigures};
+use quillbore_calc::job_figures::SetupFigures;
 use quillbore_calc::mount::{Mount, Seat};
 use quillbore_job::Form;
 
@@ -60,7 +60,7 @@ pub fn mounted(matter: &Matter<'_>) -> Vec<Mounted> {
 fn stops(matter: &Matter<'_>, index: usize, setup: &SetupFigures) -> Vec<PlacedStop> {
     let placed = setup.order.iter().filter_map(|stop| {
         let place = stop.place?;
-        let end = end_of(matter, stop, place)?;
+        let end = end_of(matter, stop.row, place, stop.far)?;
         Some(PlacedStop {
             setup: index,
             row: stop.row,
@@ -73,10 +73,10 @@ fn stops(matter: &Matter<'_>, index: usize, setup: &SetupFigures) -> Vec<PlacedS
 }
 
 /// The end of a hole that a stop drills: where the tool enters, and its way in.
-fn end_of(matter: &Matter<'_>, stop: &job_figures::Stop, place: usize) -> Option<Place> {
-    let row = matter.asked(stop.row)?;
+pub(crate) fn end_of(matter: &Matter<'_>, row: RowId, place: usize, far: bool) -> Option<Place> {
+    let row = matter.asked(row)?;
     let place = row.places.get(place)?;
-    Some(if stop.far {
+    Some(if far {
         seen_from_exit(place, row.depth_mm.unwrap_or(0.0))
     } else {
         *place

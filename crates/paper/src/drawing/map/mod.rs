@@ -1,5 +1,5 @@
 //! A map of the holes of a clamping, to scale: from above, and from the side with the ways the electrode
-//! comes from. The window and the traveler draw the same.
+//! comes from.
 
 mod view;
 
@@ -9,7 +9,7 @@ use quillbore_calc::mount::Mount;
 use quillbore_job::{Form, Unit};
 
 use crate::matter::Matter;
-use crate::matter::axes::{Mounted, mounted, seen_from_exit};
+use crate::matter::axes::{Mounted, end_of, mounted};
 use crate::page::{Page, Role, Stroke, mm};
 use crate::shown;
 use crate::typeset::flow::Flow;
@@ -72,18 +72,9 @@ impl Map {
     pub fn of(matter: &Matter<'_>, mounted: &Mounted) -> Option<Self> {
         let spots: Vec<Spot> = (mounted.stops.iter())
             .filter_map(|stop| {
-                let row = matter.asked(stop.row)?;
-                let place = *row.places.get(stop.place)?;
-                let place = if stop.far {
-                    seen_from_exit(&place, row.depth_mm.unwrap_or(0.0))
-                } else {
-                    place
-                };
-                let figures = matter.figures.holes.iter();
-                let limits = figures
-                    .into_iter()
-                    .find(|figures| figures.row == stop.row)
-                    .and_then(|figures| figures.limits_mm);
+                let place = end_of(matter, stop.row, stop.place, stop.far)?;
+                let figures = matter.figures_of(stop.row);
+                let limits = figures.and_then(|figures| figures.limits_mm);
                 Some(Spot {
                     row: stop.row,
                     mark: matter.mark(stop.row),

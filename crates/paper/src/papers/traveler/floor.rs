@@ -6,11 +6,12 @@ use std::sync::Arc;
 use quillbore_calc::RowId;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
+use quillbore_calc::mount::Angles;
 use quillbore_calc::reach::enough_for;
 use quillbore_job::Unit;
 
 use super::holes::{dressing, settings, tip_mm};
-use crate::matter::axes::{Mounted, mounted};
+use crate::matter::axes::mounted;
 use crate::matter::{Hole, Matter};
 use crate::page::mm;
 use crate::shown;
@@ -20,6 +21,9 @@ use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::heads;
 use crate::words::traveler::floor as words;
 use crate::words::traveler::holes as hole_words;
+
+/// Where tilt and index stand for the places of each row.
+type Seats = BTreeMap<RowId, Vec<Angles>>;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
@@ -39,11 +43,15 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     ])
     .notes(BODY);
     let mounted = mounted(matter);
+    let mut seats = Seats::new();
+    for stop in mounted.iter().flat_map(|setup| &setup.stops) {
+        seats.entry(stop.row).or_default().push(stop.seat.angles);
+    }
     // Rows that are drilled alike are one line: there may be hundreds.
     let mut lines: Vec<(Vec<RowId>, Arc<Line>)> = Vec::new();
     let mut known: BTreeMap<Arc<Line>, usize> = BTreeMap::new();
     for hole in matter.holes() {
-        let line = Arc::new(line(matter, &hole, &mounted));
+        let line = Arc::new(line(matter, &hole, &seats));
         let at = *known.entry(Arc::clone(&line)).or_insert(lines.len());
         match lines.get_mut(at) {
             Some((rows, _)) => rows.push(hole.row.id),
@@ -72,7 +80,7 @@ struct Line {
     note: String,
 }
 
-fn line(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> Line {
+fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
     let unit = matter.job.unit;
     let decimals = shown::middling(unit);
     let length = |mm: f64| shown::length(matter.form(), mm, unit, decimals);
@@ -98,15 +106,14 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> Line {
             depths.setting,
             depths.tip,
             behind.unwrap_or_else(shown::missing),
-            axes(matter, hole, mounted),
+            axes(matter, hole, seats),
             figures.map_or_else(shown::missing, |figures| change_at(matter, figures)),
         ],
         note: note(matter, hole),
     }
 }
 
-/// The length at which the electrode is changed, in whole millimeters or sixteenths that a rule shows,
-/// never shorter than it has to be.
+/// The length at which the electrode is changed, as a rule shows it, never shorter than it has to be.
 fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
     if takes_several(figures) {
         return words::EACH_HOLE.to_owned();
@@ -158,19 +165,14 @@ fn on_a_rule(matter: &Matter<'_>, length: f64) -> String {
 }
 
 /// Where tilt and index stand for a row, as far as all its places have them alike.
-fn axes(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> String {
+fn axes(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> String {
     let degrees = |deg: f64| matter.form().fixed(deg, 2);
-    let of_row = || {
-        let stops = mounted.iter().flat_map(|setup| &setup.stops);
-        stops.filter(|stop| stop.row == hole.row.id)
-    };
+    let of_row = seats.get(&hole.row.id).map_or(&[][..], Vec::as_slice);
     let mut said = Vec::new();
-    let tilts: BTreeSet<String> = of_row()
-        .map(|stop| degrees(stop.seat.angles.tilt_deg))
-        .collect();
-    let turns: BTreeSet<String> = of_row()
-        .map(|stop| degrees(stop.seat.angles.index_deg))
-        .collect();
+    let each = |angle: fn(&Angles) -> f64| -> BTreeSet<String> {
+        of_row.iter().map(|seat| degrees(angle(seat))).collect()
+    };
+    let (tilts, turns) = (each(|seat| seat.tilt_deg), each(|seat| seat.index_deg));
     for (name, values) in [(words::TILT, tilts), (words::INDEX, turns)] {
         let mut all = values.iter();
         match (all.next(), all.next()) {
@@ -181,7 +183,7 @@ fn axes(matter: &Matter<'_>, hole: &Hole<'_>, mounted: &[Mounted]) -> String {
         }
     }
     let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
-    if of_row().next().is_none() && tilt.abs() > 0.005 {
+    if of_row.is_empty() && tilt.abs() > 0.005 {
         said.push(words::axis(words::TILT, &degrees(tilt)));
     }
     let here = |(at, setup): (usize, &quillbore_calc::job_figures::SetupFigures)| {
