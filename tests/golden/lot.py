@@ -72,8 +72,28 @@ def dress_rule(row):
     n = row.get("dress_every", 1 if row.get("blind") else None)
     return 1 / n if n else 0.0
 
-def electrodes_for(tube, rows, U, start, z, parts):
-    """Electrodes, changes in and between holes, dressings of all rows on one tube at a wear quantile z."""
+def shared_in_work(on_tube, setups, U, start, parts):
+    """Electrodes that holes share at the median wear, drilled part after part in the table's order, the last one
+    as far as it is used."""
+    full = U + min(r["dress"] for r in on_tube) * start["dressing_mm"]
+    made, left = 0, -1.0
+    for name, inside in setups.items():
+        for _ in range(parts):
+            for r in (r for r in inside if r in on_tube):
+                end = r["ends"][0 if r["row"].get("setup", "A") == name else 1]
+                q, w, _ = chain(end, U, 1.0)[-1]
+                w += r["dress"] * start["dressing_mm"]
+                for _ in range(r["holes"]):
+                    if left < q + w - EPS:
+                        made, left = made + 1, full
+                    left -= w
+    return made - left / full
+
+def electrodes_for(tube, rows, U, start, z, parts, over=1.0):
+    """Electrodes, changes in and between holes, dressings of all rows on one tube at a wear quantile z.
+
+    Shared ones are the fewest times over, rounded up, which is what the order of the work asks for at the median.
+    """
     spare = min(r["dress"] for r in rows) * start["dressing_mm"]
     types, early, chained_ends, unchained, consumed, inside = [], 0, 0, False, 0.0, []
     for r in rows:
@@ -95,13 +115,14 @@ def electrodes_for(tube, rows, U, start, z, parts):
             consumed += sum(s[1] for s in stages) * n
         inside.append((again, walk))
     shared, bound, plan = pack(types, U + spare)
+    shared = math.ceil(shared * over - EPS)
     made = early + shared
     ends = sum(r["holes"] * len(r["ends"]) * parts * r["dress"] for r in rows)
     dressings = max(0, math.floor(ends - made * min(r["dress"] for r in rows) + EPS))
     consumed += dressings * start["dressing_mm"]
     between = chained_ends + max(shared - chained_ends, 1 if unchained else 0) - 1
     return {"electrodes": made, "bound": early + bound, "plan": plan, "inside": inside, "between": between,
-            "dressings": dressings, "fill": consumed / (made * U)}
+            "dressings": dressings, "fill": consumed / (made * U), "shared": shared}
 
 # ---------------------------------------------------------------- breakage
 def breakage_chance(start, d, ld):
@@ -161,14 +182,18 @@ def lot(house, job, rows, expected, zs=(0.0,)):
     for name, on_tube in by_tube.items():
         tube = on_tube[0]["tube"]
         U = min(tube["length"] - machine["held_back"], machine["stroke"])
-        runs = [electrodes_for(tube, on_tube, U, start, z, parts) for z in zs]
+        alone = electrodes_for(tube, on_tube, U, start, 0.0, parts)
+        if alone is None:
+            return None
+        over = max(1.0, shared_in_work(on_tube, setups_of(job, rows), U, start, parts) / alone["shared"])
+        runs = [electrodes_for(tube, on_tube, U, start, z, parts, over) for z in zs]
         if None in runs:
             return None
         mean = {k: sum(run[k] for run in runs) / len(runs)
                 for k in ("electrodes", "between", "dressings")}
         inside = [[sum(run["inside"][i][k] for run in runs) / len(runs) for k in (0, 1)] for i in range(len(on_tube))]
         in_hole = sum(again for again, _ in inside)
-        fill = electrodes_for(tube, on_tube, U, start, 0.0, parts)["fill"]
+        fill = electrodes_for(tube, on_tube, U, start, 0.0, parts, over)["fill"]
         change = time("change_changer" if machine["changer"] else
                       "change_thin" if tube["d"] <= start["thin"] + EPS else "change_hand")
         minutes["changes_in_hole"] += in_hole * change

@@ -297,9 +297,10 @@ def job3_one(sheet, rows, result):
     sheet.hole("A", touch_off="touch", full_metal="fullA", overtravel="clear/(3*f0/(1+(550/(3*ds))**1.5))", retract="qA/2000",
                changes="hand + touch + 2*z1/2000")
     put("sparkA", "full_metalA + overtravelA", "min")
-    put("stages", "max(1, floor((U-qA)/restA))", "second stages on an electrode")
-    put("shared", "ceil(12/stages)", "electrodes for the second stages of 12 holes")
-    put("room", "floor((U-qB-stages*restA)/wearB)", "holes B on one of them after the stages: all 6 find room")
+    put("each", "1 + floor((U-qA-2*restA)/(2*restA+wearB))", "parts on an electrode that finishes them one after another: A, A, B")
+    put("stub", "U - each*(2*restA+wearB)", "mm left then")
+    put("next", "qA+restA", "mm for the next part's first A: it asks for another electrode")
+    put("shared", "ceil(6/each)", "electrodes for the second stages and B of 6 parts")
     put("electrodes", "12 + shared", "", "tube.%s.needed" % tube)
     put("between", "12 + max(shared-12, 1) - 1", "changes between holes: chained ends + max(shared - chained, 1) - 1")
     put("broken", "(12+6)*p", "", "tube.%s.breakages" % tube)

@@ -28,6 +28,30 @@ pub fn usable(new_mm: f64, held_back_mm: f64, stroke_mm: f64) -> f64 {
     (new_mm - held_back_mm).min(stroke_mm).max(0.0)
 }
 
+/// Length of a new electrode as it goes into the machine, from its end in the chuck.
+///
+/// Formula: `L = U + h`. Where the stroke is shorter than the electrode without what is held back, what is
+/// longer than this is cut off before: no stroke would use it.
+///
+/// - `usable_mm`: usable length U [mm], as by [`usable`], 0 and up.
+/// - `held_back_mm`: length h held back by chuck, guide, stand-off and reserve [mm], 0 and up.
+///
+/// Result: length [mm].
+///
+/// Of 400 mm, 75 held back, a stroke of 220 uses 220: 295 go in. A stroke of 500 uses all of it:
+///
+/// ```
+/// use quillbore_calc::reach::{mounted, usable};
+/// let goes_in = |stroke_mm| mounted(usable(400.0, 75.0, stroke_mm), 75.0);
+/// assert_eq!([220.0, 500.0].map(goes_in), [295.0, 400.0]);
+/// ```
+///
+/// Source: arithmetic, from [`usable`].
+#[must_use]
+pub fn mounted(usable_mm: f64, held_back_mm: f64) -> f64 {
+    usable_mm + held_back_mm
+}
+
 /// Length of an electrode that is just enough for one more hole: a shorter one is changed first.
 ///
 /// Formula: `L = h + z + w`.

@@ -7,8 +7,8 @@
 
 use proptest::prelude::*;
 use quillbore_calc::packing::{
-    Effort, Electrode, HoleKind, Plan, Unplaceable, WhyUnplaceable, by_hole_order,
-    electrodes_for_lot,
+    Effort, Electrode, HoleKind, Plan, Unplaceable, WhyUnplaceable, WorkHoles, WorkStretch,
+    electrodes_for_lot, in_work_order,
 };
 
 /// Reach and consumption of each hole in 0.1 mm.
@@ -622,13 +622,25 @@ fn search_reaches_the_proved_optimum_and_proves_it() {
     }
 }
 
+/// A lot of single kinds that one part gets in the listed order.
+fn listed(kinds: &[HoleKind]) -> [WorkStretch; 1] {
+    let holes = kinds.iter().map(|kind| WorkHoles {
+        kind: *kind,
+        whole: 0,
+    });
+    [WorkStretch {
+        holes: holes.collect(),
+        parts: 1,
+    }]
+}
+
 #[test]
-fn by_hole_order_changes_when_it_no_longer_reaches() {
+fn the_order_of_the_work_changes_when_it_no_longer_reaches() {
     // Lengths of our own: in the listed order next-fit takes 10 where 9 is the fewest.
     let kinds = cuts(&[(95, 6), (70, 9), (62, 7), (41, 11), (33, 10)]);
-    assert_eq!(by_hole_order(&kinds, 1, &Electrode::new(280.0)).needed, 10);
+    assert_eq!(in_work_order(&listed(&kinds), 280.0, 1_000).electrodes, 10);
     // Listed-order figures of the synthetic lots, from a separate calculation.
-    for (name, listed) in [
+    for (name, electrodes) in [
         ("spread_6", 2),
         ("onewear_8", 5),
         ("deep_10", 7),
@@ -640,31 +652,128 @@ fn by_hole_order_changes_when_it_no_longer_reaches() {
             .iter()
             .find(|instance| instance.name == name)
             .unwrap();
-        let usable = Electrode::new(f64::from(instance.usable) / 10.0);
+        let usable = f64::from(instance.usable) / 10.0;
+        let work = listed(&single_holes(instance.holes));
         assert_eq!(
-            by_hole_order(&single_holes(instance.holes), 1, &usable).needed,
-            listed,
+            in_work_order(&work, usable, 1_000).electrodes,
+            electrodes,
             "{name}"
         );
     }
 }
 
+/// An electrode with the holes it has drilled, by stretch and kind, and what is left of it.
+type Drilled = (Vec<(usize, u32)>, i64);
+
+/// The rule hole by hole, for any work: the electrodes as they are done with.
+fn hole_by_hole(work: &[WorkStretch], full: i64) -> Vec<Drilled> {
+    let mut used: Vec<Drilled> = Vec::new();
+    let mut going: Option<Drilled> = None;
+    for (at, stretch) in work.iter().enumerate() {
+        for holes in (0..stretch.parts).flat_map(|_| &stretch.holes) {
+            let [reach, wear] = [holes.kind.reach_mm, holes.kind.consume_mm].map(|mm| mm as i64);
+            for _ in 0..holes.kind.count * holes.whole {
+                used.push((vec![(at, holes.kind.id)], 0));
+            }
+            for _ in 0..holes.kind.count {
+                let (mut drilled, mut left) = match going.take() {
+                    Some((drilled, left)) if left >= reach + wear => (drilled, left),
+                    before => {
+                        used.extend(before);
+                        (Vec::new(), full)
+                    }
+                };
+                drilled.push((at, holes.kind.id));
+                left = (left - wear).max(0);
+                going = Some((drilled, left));
+            }
+        }
+    }
+    used.extend(going);
+    used
+}
+
 #[test]
-fn by_hole_order_starts_on_the_part_used_electrode() {
-    let kinds = cuts(&[(40, 3)]);
-    let electrode = Electrode {
-        usable_mm: 80.0,
-        part_used_mm: Some(50.0),
+fn the_order_of_the_work_comes_to_the_same_as_hole_by_hole() {
+    let mut drawn_last = 7_u64;
+    let mut below = |most: u64| {
+        drawn_last = drawn_last
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1);
+        (drawn_last >> 33) % most
     };
-    let used = by_hole_order(&kinds, 1, &electrode);
-    assert_eq!((used.needed, used.last_remnant_mm), (1, 0.0));
-    assert_eq!(by_hole_order(&kinds, 0, &electrode).needed, 0);
-    assert_eq!(
-        by_hole_order(&kinds, 2, &Electrode::new(f64::NAN))
-            .unplaceable
-            .len(),
-        1
-    );
+    for round in 0..2_000 {
+        let full = 20 + below(60) as i64;
+        let mut holes = |id: u32| {
+            let reach = below(full as u64 + 4) as f64;
+            let wear = 1 + below(12);
+            WorkHoles {
+                kind: HoleKind {
+                    id,
+                    reach_mm: reach,
+                    consume_mm: wear as f64,
+                    count: 1 + below(9) as u32,
+                },
+                whole: if below(5) == 0 {
+                    1 + below(2) as u32
+                } else {
+                    0
+                },
+            }
+        };
+        let drawn: Vec<WorkHoles> = (0..4).map(&mut holes).collect();
+        let kinds = 1 + below(3) as usize;
+        let parts = 1 + below(6) as u32;
+        let work = [
+            WorkStretch {
+                holes: drawn[..kinds].to_vec(),
+                parts,
+            },
+            WorkStretch {
+                holes: drawn[kinds..].to_vec(),
+                parts,
+            },
+        ];
+        let one_by_one = hole_by_hole(&work, full);
+        let used = in_work_order(&work, full as f64, u64::MAX);
+        assert_eq!(
+            used.electrodes,
+            one_by_one.len() as u64,
+            "{round}: {work:?}"
+        );
+        // Those that are used up whole inside holes may be told sooner.
+        let mut told: Vec<(i64, Vec<(usize, u32)>)> = Vec::new();
+        for load in &used.loads {
+            let each = |&(at, id, count): &(usize, u32, u32)| vec![(at, id); count as usize];
+            let mut drilled: Vec<(usize, u32)> = load.holes.iter().flat_map(each).collect();
+            drilled.sort_unstable();
+            told.extend((0..load.times).map(|_| (load.left_mm as i64, drilled.clone())));
+        }
+        let mut by_hand: Vec<(i64, Vec<(usize, u32)>)> = Vec::new();
+        for (mut drilled, left) in one_by_one {
+            drilled.sort_unstable();
+            by_hand.push((left, drilled));
+        }
+        told.sort();
+        by_hand.sort();
+        assert_eq!(told, by_hand, "{round}: {work:?}");
+    }
+}
+
+/// Seven holes of 14 go on each 100, whichever part they are in: a million millions in sevens, and a
+/// million parts of two kinds are carried on from the first thousands.
+#[test]
+fn a_million_holes_in_a_million_parts_are_counted_at_once() {
+    let mut work = listed(&cuts(&[(14, 1_000_000)]));
+    work[0].parts = 1_000_000;
+    let used = in_work_order(&work, 100.0, 1_000);
+    assert_eq!(used.electrodes, 1_000_000_000_000_u64.div_ceil(7));
+    assert_eq!(used.loads.len(), 2);
+    let mut work = listed(&cuts(&[(14, 3), (20, 1)]));
+    work[0].parts = 1_000_000;
+    let carried = in_work_order(&work, 100.0, 1_000).electrodes as f64;
+    let whole = in_work_order(&work, 100.0, u64::MAX).electrodes as f64;
+    assert!((carried / whole - 1.0).abs() < 0.01, "{carried}, {whole}");
 }
 
 /// A hundred thousand unlike holes: no plan looks at every electrode again for each of them, which

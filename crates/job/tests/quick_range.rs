@@ -202,7 +202,8 @@ fn strewn() -> impl FnMut(usize) -> usize {
 #[test]
 fn where_an_end_of_the_range_falls_the_job_is_planned_otherwise() {
     // Where another tube becomes the better first choice the price itself may fall; where both ends
-    // become cheaper than one it does not, but less is unknown of it, so that the upper end falls.
+    // become cheaper than one it does not, but less is unknown of it, so that the upper end falls. Seldom,
+    // then: once in some four hundred steps.
     let mut below = strewn();
     let mut of = |list: &[usize]| list[below(list.len())];
     let hundreds: Vec<usize> = (10..330).collect();
@@ -255,7 +256,7 @@ fn where_an_end_of_the_range_falls_the_job_is_planned_otherwise() {
         }
     }
     assert!(
-        compared > 1_500 && fell * 500 < compared,
+        compared > 1_500 && fell * 400 < compared,
         "{fell} of {compared}"
     );
 }

@@ -80,6 +80,7 @@ fn load(numbers: &str, holes: &[(&str, u32, f64)], left_mm: f64) -> tubes::Load 
         name: "brass 0.70 x 400".to_owned(),
         outer_mm: 0.7,
         length_mm: 400.0,
+        cut_mm: 0.0,
         usable_mm: 300.0,
         left_mm,
         holes: holes

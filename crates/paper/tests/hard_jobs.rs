@@ -291,7 +291,7 @@ fn no_kind_of_hole_and_no_load_is_left_out_in_silence() {
     let told = "more kinds of loads are in the table above and are not drawn";
     assert!(text.contains(told), "{text}");
     for number in 1..=15 {
-        let line = format!(" {number} S1 × 11, then S3 × 2 ");
+        let line = format!(" {number} setup 1: S1 × 11, then S3 × 2 ");
         assert!(text.contains(&line), "{line} in {text}");
     }
 }

@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use super::draws::{DrawQuestion, DrawnLot};
 use super::travel::{OrderQuestion, search_order};
-use crate::packing::{OrderAsked, Packed, PackingQuestion};
+use crate::packing::{Packed, PackingQuestion};
 use crate::stop::Stop;
 
 /// What one search or draw is asked; equal questions have equal answers, whatever job asks them.
@@ -17,7 +17,6 @@ pub enum Question {
     /// The electrodes of a tube.
     Packing(PackingQuestion),
     /// The same in the table's order.
-    InOrder(OrderAsked),
     /// The joint draw of the lot.
     Draw(Arc<DrawQuestion>),
 }
@@ -30,7 +29,6 @@ pub struct Answer(Answered);
 enum Answered {
     Order(Arc<[u32]>),
     Packing(Arc<Packed>),
-    InOrder(u64),
     Draw(Arc<[DrawnLot]>),
 }
 
@@ -38,8 +36,7 @@ impl Question {
     /// Searches or draws, and asks `stop` now and then whether the answer is still wanted; a search
     /// that was stopped has none.
     ///
-    /// Formula: those of [`crate::order::hole_order`], [`crate::packing::electrodes_for_lot`] and
-    /// [`crate::packing::by_hole_order`]; the draw is [`crate::spread::DRAWS`] lots, from the streams
+    /// Formula: those of [`crate::order::hole_order`] and [`crate::packing::electrodes_for_lot`]; the draw is [`crate::spread::DRAWS`] lots, from the streams
     /// of [`crate::spread::Factor`].
     ///
     /// - `stop`: true where nobody wants the answer any more.
@@ -69,7 +66,6 @@ impl Question {
         Some(Answer(match self {
             Self::Order(asked) => Answered::Order(search_order(asked, stop)?.into()),
             Self::Packing(asked) => Answered::Packing(Arc::new(asked.answer(stop)?)),
-            Self::InOrder(asked) => Answered::InOrder(asked.answer(stop)?),
             Self::Draw(asked) => Answered::Draw(asked.answer(stop)?.into()),
         }))
     }
@@ -82,9 +78,13 @@ impl Question {
 ///
 /// ```
 /// use quillbore_calc::assemble::{Answers, Question};
-/// use quillbore_calc::packing::{Effort, Electrode, HoleKind, OrderAsked, PackingAsked};
+/// use quillbore_calc::assemble::questions;
+/// use quillbore_calc::packing::{Effort, Electrode, HoleKind, PackingAsked};
 /// let holes = [HoleKind { id: 7, reach_mm: 0.0, consume_mm: 60.0, count: 5 }];
-/// let asked = |parts| Question::InOrder(OrderAsked::new(&holes, parts, &Electrode::new(130.0)));
+/// let asked = |parts: u32| {
+///     let holes = [HoleKind { count: 5 * parts, ..holes[0] }];
+///     Question::Packing(PackingAsked::new(&holes, &Electrode::new(130.0), Effort::quick()).question)
+/// };
 /// let mut answers = Answers::default();
 /// for parts in [1, 2] {
 ///     answers.put(asked(parts), asked(parts).answer(&|| false).unwrap());
@@ -102,10 +102,12 @@ impl Question {
 /// answers.note(&[]);
 /// assert_eq!(has(&answers), [false, false, false]);
 /// // What answers another kind of question answers none.
-/// let packing = PackingAsked::new(&holes, &Electrode::new(130.0), Effort::quick()).question;
-/// let packing = Question::Packing(packing);
-/// answers.put(packing.clone(), asked(1).answer(&|| false).unwrap());
-/// assert!(!answers.has(&packing));
+/// # mod shop { include!(concat!(env!("CARGO_MANIFEST_DIR"), "/tests/shop/rows.rs")); }
+/// # use shop::*;
+/// let of_job = questions(&job(vec![through(0.8, 20.0)]), &tables());
+/// let draw = of_job.into_iter().find(|question| matches!(question, Question::Draw(_))).unwrap();
+/// answers.put(draw.clone(), asked(1).answer(&|| false).unwrap());
+/// assert!(!answers.has(&draw));
 /// ```
 ///
 /// Source: ours.
@@ -113,7 +115,6 @@ impl Question {
 pub struct Answers {
     orders: BTreeMap<OrderQuestion, Kept<Arc<[u32]>>>,
     packings: BTreeMap<PackingQuestion, Kept<Arc<Packed>>>,
-    in_order: BTreeMap<OrderAsked, Kept<u64>>,
     draws: Vec<KeptDraw>,
     /// How often anybody has told what is asked.
     turn: u64,
@@ -146,9 +147,6 @@ impl Answers {
             (Question::Packing(asked), Answered::Packing(answer)) => {
                 self.packings.insert(asked, Kept { answer, turn });
             }
-            (Question::InOrder(asked), Answered::InOrder(answer)) => {
-                self.in_order.insert(asked, Kept { answer, turn });
-            }
             (Question::Draw(asked), Answered::Draw(answer)) => {
                 self.draws.retain(|(other, _)| *other != asked);
                 self.draws.push((asked, Kept { answer, turn }));
@@ -168,7 +166,6 @@ impl Answers {
         match question {
             Question::Order(asked) => self.orders.contains_key(asked),
             Question::Packing(asked) => self.packings.contains_key(asked),
-            Question::InOrder(asked) => self.in_order.contains_key(asked),
             Question::Draw(asked) => self.draw(asked).is_some(),
         }
     }
@@ -183,7 +180,6 @@ impl Answers {
             let last = match question {
                 Question::Order(asked) => self.orders.get_mut(asked).map(|kept| &mut kept.turn),
                 Question::Packing(asked) => self.packings.get_mut(asked).map(|kept| &mut kept.turn),
-                Question::InOrder(asked) => self.in_order.get_mut(asked).map(|kept| &mut kept.turn),
                 Question::Draw(asked) => {
                     let mut draws = self.draws.iter_mut();
                     let found = draws.find(|(other, _)| other == asked);
@@ -197,7 +193,6 @@ impl Answers {
         let oldest = turn.saturating_sub(TURNS);
         self.orders.retain(|_, kept| kept.turn >= oldest);
         self.packings.retain(|_, kept| kept.turn >= oldest);
-        self.in_order.retain(|_, kept| kept.turn >= oldest);
         self.draws.retain(|(_, kept)| kept.turn >= oldest);
     }
 
@@ -207,10 +202,6 @@ impl Answers {
 
     pub(super) fn packing(&self, asked: &PackingQuestion) -> Option<&Packed> {
         self.packings.get(asked).map(|kept| &*kept.answer)
-    }
-
-    pub(super) fn in_order(&self, asked: &OrderAsked) -> Option<u64> {
-        self.in_order.get(asked).map(|kept| kept.answer)
     }
 
     pub(super) fn draw(&self, asked: &DrawQuestion) -> Option<&[DrawnLot]> {

@@ -1,7 +1,7 @@
 //! Electrode figures of the offered lot, tube by tube.
 //!
-//! Planned are the fewest electrodes at the median wear; the kit is what is needed at the ninetieth
-//! percentile of wear, plus spares for breakage.
+//! Planned is the order of the work at the median wear, and beside it the fewest that a search finds in
+//! any order; the kit is what is needed at the ninetieth percentile of wear, plus spares for breakage.
 
 use alloc::vec::Vec;
 
@@ -12,9 +12,7 @@ use super::tubes::LotTube;
 use crate::figure::Figure;
 use crate::finding::{About, Finding, Kind as Said, Level};
 use crate::idx::Idx;
-use crate::input::RowId;
-use crate::job_figures::{ElectrodeFigures, ElectrodeLoad};
-use crate::packing::Packed;
+use crate::job_figures::ElectrodeFigures;
 
 /// Electrode figures of the offered lot, overrules put in, and the ratio of what stands to what was
 /// computed.
@@ -26,7 +24,8 @@ pub(super) fn electrode_figures(
 ) -> Vec<(ElectrodeFigures, f64)> {
     let mut figures = Vec::new();
     let places = Idx::all(&known.ready.tubes);
-    for ((at, tube), of) in places.zip(&*known.ready.tubes).zip(&known.found.tubes) {
+    let found = known.found.tubes.iter().zip(known.work);
+    for ((at, tube), (of, work)) in places.zip(&*known.ready.tubes).zip(found) {
         let (Some(offered), Some(of_quantity), Some(&shared)) =
             (&tube.offered, tube.quantities.first(), of.shared.first())
         else {
@@ -38,64 +37,28 @@ pub(super) fn electrode_figures(
         let spares = lot.spares(parts);
         let packing = &of_quantity.packing;
         let at_least = of.plan.map_or(shared, |plan| packing.at_least(plan));
-        let needed = whole + shared;
-        let high = (whole_high + of.kit.unwrap_or(offered.kit.bound)).max(needed);
+        let fewest = whole + shared;
+        let needed = work.electrodes;
+        let shared_high = of.kit.unwrap_or(offered.kit.bound) as f64 * work.over;
+        let high = (whole_high + libm::ceil(shared_high) as u64).max(needed);
         let mut figure = ElectrodeFigures {
             tube: lot.tube,
             ends: lot.median.used(parts, 0).ends,
             needed: clamp(needed),
+            fewest: clamp(fewest),
             at_least: clamp(whole + at_least),
             if_wear_high: clamp(high),
             kit: clamp(high + spares),
             breakages: lot.expected_broken(parts),
             spares: clamp(spares),
             band: bands::electrodes(known, at, needed as f64, drawn),
-            plan: of
-                .plan
-                .map_or(Vec::new(), |packed| plan(known, tube, parts, packed)),
-            by_order: clamp(whole + of.in_order.unwrap_or(shared)),
+            plan: work.loads.clone(),
         };
         let ratio = overrule(known, &mut figure, findings);
         short(known, tube, parts, &figure, findings);
         figures.push((figure, ratio));
     }
     figures
-}
-
-/// What is drilled on which electrode; electrodes used up whole inside holes come first.
-fn plan(known: &Known<'_>, tube: &LotTube, parts: u32, packed: &Packed) -> Vec<ElectrodeLoad> {
-    let row_id = |at: usize| known.prepared.input.rows[at].id;
-    let id = |kind: u32| row_id(tube.places[kind as usize / 2]);
-    let whole = tube.places.iter().filter_map(|&at| {
-        let row = &known.ready.rows[at];
-        let stages = row.at_median.stages.iter().flatten();
-        let each: u32 = stages.map(|stage| stage.whole).sum();
-        (each > 0).then(|| ElectrodeLoad {
-            times: each.saturating_mul(row.holes).saturating_mul(parts),
-            holes: alloc::vec![(row_id(at), 1)],
-            left_mm: 0.0,
-        })
-    });
-    let quantity = tube.quantities.first();
-    let plan = quantity
-        .map(|of| of.packing.plan(packed))
-        .unwrap_or_default();
-    let shared = plan.electrodes.iter().map(|fill| {
-        let mut holes: Vec<(RowId, u32)> = Vec::new();
-        for &(kind, number) in &fill.holes {
-            // Both ends of a row follow each other as one where they do.
-            match holes.last_mut() {
-                Some((row, sum)) if *row == id(kind) => *sum += number,
-                _ => holes.push((id(kind), number)),
-            }
-        }
-        ElectrodeLoad {
-            times: clamp(fill.times),
-            holes,
-            left_mm: fill.remnant_mm,
-        }
-    });
-    whole.chain(shared).collect()
 }
 
 /// Puts an overruled number in place; what the kit has beyond the number needed stays.
@@ -110,6 +73,7 @@ fn overrule(known: &Known<'_>, figure: &mut ElectrodeFigures, findings: &mut Vec
     figure.kit = stands.saturating_add(figure.kit - figure.needed);
     figure.band = figure.band.scaled(overruled.ratio());
     figure.at_least = figure.at_least.min(stands);
+    figure.fewest = figure.fewest.min(stands);
     figure.needed = stands;
     overruled.ratio()
 }

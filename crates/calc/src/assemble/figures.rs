@@ -6,8 +6,9 @@ use super::answer;
 use super::answers::Answers;
 use super::checks::checks;
 use super::found::Found;
+use super::in_work::{LotWork, TubeWork, electrode_by_electrode};
 use super::known::Known;
-use super::prepare::Prepared;
+use super::prepare::{Prepared, Ready};
 use super::pricing::price_figures;
 use crate::hole::material_findings;
 use crate::job_figures::{JobFigures, SetupFigures, Stop};
@@ -30,11 +31,13 @@ impl Prepared<'_> {
         let offered = self.input.quantity.filter(|&quantity| quantity > 0);
         let (lot, price) = match (&self.ready, offered) {
             (Some(ready), Some(quantity)) => {
+                let work = self.work(ready, &found, &setups, quantity);
                 let known = Known {
                     prepared: self,
                     ready,
                     found: &found,
                     setups: &setups,
+                    work: &work,
                 };
                 let lot = known.lot(quantity, &mut findings);
                 let price = price_figures(&known, &lot, &mut findings);
@@ -63,32 +66,50 @@ impl Prepared<'_> {
         self.figures(&answer(&self.questions()))
     }
 
+    /// What each tube takes in the order of the work.
+    fn work(
+        &self,
+        ready: &Ready,
+        found: &Found<'_>,
+        setups: &[SetupFigures],
+        parts: u32,
+    ) -> Vec<TubeWork> {
+        let lot = LotWork {
+            setups,
+            runs: &self.clamped.setups.runs,
+            parts,
+            times: &ready.times,
+        };
+        let tubes = ready.tubes.iter().zip(&found.tubes);
+        tubes
+            .map(|(tube, of)| {
+                let fewest = of.shared.first().copied().unwrap_or_default();
+                lot.of(tube, fewest, |row| self.input.rows[row].id)
+            })
+            .collect()
+    }
+
     /// Clampings with their travel and order.
     fn travelled(&self, found: &Found<'_>) -> Vec<SetupFigures> {
         let mut setups = self.clamped.setups.figures.clone();
         for (at, (setup, runs)) in setups.iter_mut().zip(&self.clamped.setups.runs).enumerate() {
             for (run_at, run) in runs.iter().enumerate() {
                 let searched = found.orders.get(at).and_then(|runs| *runs.get(run_at)?);
-                self.travel(setup, run, searched);
+                self.travel(setup, run, searched, found);
             }
         }
         setups
     }
 
     /// Puts travel and order of one run into its clamping.
-    fn travel(&self, setup: &mut SetupFigures, run: &Run, searched: Option<&[u32]>) {
-        let swept;
-        let order = match searched {
-            Some(order) => order,
-            None => {
-                swept = sweep(&run.points);
-                &swept
-            }
-        };
-        if !run.points.is_empty() {
-            let travel = setup.travel_mm.unwrap_or(0.0) + length(&run.points, order);
-            setup.travel_mm = Some(travel);
-        }
+    fn travel(
+        &self,
+        setup: &mut SetupFigures,
+        run: &Run,
+        searched: Option<&[u32]>,
+        found: &Found<'_>,
+    ) {
+        let mut order = searched.map_or_else(|| sweep(&run.points), <[u32]>::to_vec);
         let placed: Vec<_> = run
             .spots
             .iter()
@@ -99,9 +120,33 @@ impl Prepared<'_> {
             place: spot.point.map(|_| spot.place as usize),
             far: spot.far,
         };
-        let stops = order.iter().filter_map(|&at| placed.get(at as usize));
-        setup.order.extend(stops.map(|spot| stop(spot)));
+        let stops = |order: &[u32]| -> Vec<Stop> {
+            let spots = order.iter().filter_map(|&at| placed.get(at as usize));
+            spots.map(|spot| stop(spot)).collect()
+        };
+        if let Some(regrouped) = self.by_electrode(run, &stops(&order), found) {
+            order = regrouped.into_iter().map(|at| order[at]).collect();
+        }
+        if !run.points.is_empty() {
+            let travel = setup.travel_mm.unwrap_or(0.0) + length(&run.points, &order);
+            setup.travel_mm = Some(travel);
+        }
+        setup.order.extend(stops(&order));
         let unplaced = run.spots.iter().filter(|spot| spot.point.is_none());
         setup.order.extend(unplaced.map(stop));
+    }
+
+    /// The order of a run in which one part takes fewer electrodes than as its stops come: where all that a
+    /// tube drills is in this run, it costs no more than the way.
+    fn by_electrode(&self, run: &Run, stops: &[Stop], found: &Found<'_>) -> Option<Vec<usize>> {
+        let row = run.rows().next()?;
+        let mut tubes = self.ready.as_ref()?.tubes.iter().zip(&found.tubes);
+        let (tube, of) = tubes.find(|(tube, _)| tube.places.binary_search(&row).is_ok())?;
+        let all = tube.lot.median.used(1, 0).ends;
+        if self.input.quantity != Some(1) || stops.len() as u64 != all {
+            return None;
+        }
+        let plan = tube.quantities.first()?.packing.plan(of.plan?);
+        electrode_by_electrode(tube, &plan, stops, |row| self.input.rows[row].id)
     }
 }

@@ -26,8 +26,6 @@ pub(super) struct OfTube<'a> {
     pub(super) plan: Option<&'a Packed>,
     /// Electrodes of the kit at high wear, shared ones.
     pub(super) kit: Option<u64>,
-    /// Shared electrodes where the ends are drilled in the table's order.
-    pub(super) in_order: Option<u64>,
     /// Shared electrodes of each quantity; the bound where nothing was packed.
     pub(super) shared: Vec<u64>,
 }
@@ -68,13 +66,8 @@ impl<'a> Found<'a> {
                 let packing = &of.packing;
                 plan.map_or(packing.bound, |found| packing.shared(found))
             });
-            let in_order = tube.offered.as_ref().zip(tube.quantities.first());
             tubes.push(OfTube {
                 kit,
-                in_order: in_order.and_then(|(offered, of)| {
-                    let needed = answers.in_order(&offered.in_order)?;
-                    Some(of.packing.in_order(needed))
-                }),
                 shared: shared.collect(),
                 plan: plans.first().copied().flatten(),
             });
@@ -82,9 +75,6 @@ impl<'a> Found<'a> {
         let asked = ready.and_then(|ready| ready.draw.as_ref());
         let draws = asked.map(|asked| answers.draw(asked));
         settled &= draws.is_none_or(|draws| draws.is_some());
-        settled &= tubes
-            .iter()
-            .all(|tube| tube.in_order.is_some() || tube.shared.is_empty());
         Self {
             orders,
             tubes,

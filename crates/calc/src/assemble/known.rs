@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 
 use super::by_whom::ByWhom;
 use super::found::Found;
+use super::in_work::TubeWork;
 use super::overruled::Overruled;
 use super::prepare::{Prepared, Ready};
 use super::tube::TubeDrawn;
@@ -11,7 +12,7 @@ use super::tubes::LotTube;
 use crate::figure::Figure;
 use crate::finding::Finding;
 use crate::job_figures::SetupFigures;
-use crate::rollup::{Counts, Times, roll_up, setup_counts};
+use crate::rollup::{Counts, Times, part_by_part, roll_up, setup_counts};
 
 /// A job whose lot can be computed.
 #[derive(Clone, Copy)]
@@ -21,6 +22,8 @@ pub(super) struct Known<'a> {
     pub(super) found: &'a Found<'a>,
     /// Clampings with their travel.
     pub(super) setups: &'a [SetupFigures],
+    /// What each tube takes in the order of the work.
+    pub(super) work: &'a [TubeWork],
 }
 
 /// A lot at drawn factors, or on average.
@@ -61,6 +64,14 @@ impl Known<'_> {
         counts
     }
 
+    /// Of each clamping whether each part gets all of it before the next one is loaded.
+    pub(super) fn part_by_part(&self, parts: u32) -> Vec<bool> {
+        let setups = self.setups.iter();
+        setups
+            .map(|setup| part_by_part(setup, parts, &self.ready.times))
+            .collect()
+    }
+
     /// A lot of what its tubes' rows come to.
     ///
     /// - `clamped`: counts of clamping; what goes with electrodes and minutes in holes is added, travel
@@ -86,10 +97,10 @@ impl Known<'_> {
             broken: Vec::with_capacity(number),
         };
         let known = self.ready.tubes.iter().zip(&self.found.tubes);
-        for ((tube, of), drawn) in known.zip(tubes) {
+        for (((tube, of), work), drawn) in known.zip(self.work).zip(tubes) {
             let bound = tube.quantities.get(at).map_or(0, |of| of.packing.bound);
             let packed = of.shared.get(at).copied().unwrap_or(bound);
-            let used = drawn.used(packed, bound);
+            let used = work.in_order(drawn.used(packed, bound));
             counts.hole_minutes += drawn.hole_minutes;
             counts.ends += drawn.ends;
             counts.broken_hole_min += drawn.broken_hole_min;

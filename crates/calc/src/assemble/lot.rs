@@ -70,6 +70,7 @@ impl Known<'_> {
                 hole_minutes: self.hole_minutes(quantity),
                 electrodes,
                 guides,
+                part_by_part: self.part_by_part(quantity),
             },
             counts,
             electrode_ratios,

@@ -1,9 +1,7 @@
 //! What packing is asked of a tube for a lot: first with little effort, then to the end.
 
 use super::demand::Demand;
-use crate::packing::{
-    Effort, Electrode, HoleKind, OrderAsked, Packed, PackingAsked, PackingQuestion, Plan,
-};
+use crate::packing::{Effort, Electrode, Packed, PackingAsked, PackingQuestion, Plan};
 
 /// A packing of one tube's ends: what is asked, and how its answer is told.
 pub(super) struct Packing {
@@ -54,20 +52,10 @@ impl Packing {
         found.at_least() + self.asked.unplaceable()
     }
 
-    /// Shared electrodes where the ends are drilled in the table's order.
-    pub(super) fn in_order(&self, needed: u64) -> u64 {
-        needed + self.asked.unplaceable()
-    }
-
     /// What is drilled on which electrode, by the kinds of the demand.
     pub(super) fn plan(&self, found: &Packed) -> Plan {
         self.asked.plan(found)
     }
-}
-
-/// What drilling a part's ends in the table's order is asked.
-pub(super) fn in_order(kinds: &[HoleKind], usable_mm: f64, parts: u32) -> OrderAsked {
-    OrderAsked::new(kinds, parts, &Electrode::new(usable_mm))
 }
 
 /// Effort by the number of kinds, so that the time does not grow without end: with hundreds of kinds

@@ -73,9 +73,9 @@ pub struct Kept {
 /// let prepared = Kept::default().prepare(&input, &tables);
 /// let mut answers = Answers::default();
 /// assert_eq!(prepared.figures(&answers), quick(&input, &tables));
-/// // One tube asks the table's order, its lot and its kit, and there is a draw; before these come
-/// // first plans of lot and kit.
-/// assert_eq!((prepared.questions().len(), prepared.open(&answers).len()), (4, 6));
+/// // One tube asks its lot and its kit, and there is a draw; before these come first plans of lot and
+/// // kit.
+/// assert_eq!((prepared.questions().len(), prepared.open(&answers).len()), (3, 5));
 /// while let Some(next) = prepared.open(&answers).into_iter().next() {
 ///     let found = next.answer(&|| false).unwrap();
 ///     answers.put(next, found);
@@ -204,13 +204,7 @@ impl Prepared<'_> {
         let orders = self.clamped.orders.iter().flatten().flatten();
         let mut questions: Vec<Question> = orders.cloned().map(Question::Order).collect();
         for tube in ready.tubes.iter() {
-            let offered = tube.offered.iter();
-            questions.extend(
-                offered
-                    .clone()
-                    .map(|of| Question::InOrder(of.in_order.clone())),
-            );
-            let kits = offered.map(|of| &of.kit);
+            let kits = tube.offered.iter().map(|of| &of.kit);
             let plans = tube.quantities.iter().map(|of| &of.packing);
             let packings = plans.chain(kits);
             questions.extend(packings.map(|packing| Question::Packing(packing.settled().clone())));

@@ -207,10 +207,11 @@ impl Pricing<'_> {
     fn rests(&self, at: usize, quantity: u32) -> Vec<f64> {
         let tubes = self.known.ready.tubes.iter().zip(&self.known.found.tubes);
         tubes
-            .zip(&self.ratios.electrodes)
-            .map(|((tube, of), ratio)| {
+            .zip(self.known.work.iter().zip(&self.ratios.electrodes))
+            .map(|((tube, of), (work, ratio))| {
                 let shared = of.shared.get(at).copied().unwrap_or(0);
-                let computed = tube.lot.median.used(quantity, shared).electrodes();
+                let used = work.in_order(tube.lot.median.used(quantity, shared));
+                let computed = used.electrodes();
                 let stands = libm::round(computed as f64 * ratio) as u64;
                 tube.lot.broken_rest(quantity, stands)
             })

@@ -7,11 +7,10 @@ use alloc::vec::Vec;
 
 use super::lengths::same;
 use super::mean::at_quantiles;
-use super::packing::{Packing, in_order};
+use super::packing::Packing;
 use super::rows::{Drilled, Planned};
 use super::tube::{TubeDrawn, TubeLot};
 use crate::idx::Idx;
-use crate::packing::OrderAsked;
 use crate::tables::{Tables, Tube};
 
 /// A tube of the lot.
@@ -19,7 +18,7 @@ pub(super) struct LotTube {
     pub(super) lot: Arc<TubeLot>,
     /// Where each of its rows stands among the job's.
     pub(super) places: Vec<usize>,
-    /// What the offered lot asks for at high wear, and in the table's order.
+    /// What the offered lot asks for at high wear.
     pub(super) offered: Option<Arc<Offered>>,
     /// What each quantity asks, the offered one first.
     pub(super) quantities: Vec<Arc<OfQuantity>>,
@@ -30,8 +29,6 @@ pub(super) struct Offered {
     parts: u32,
     /// At the ninetieth percentile of wear.
     pub(super) kit: Packing,
-    /// Drilling in the table's order.
-    pub(super) in_order: OrderAsked,
 }
 
 /// What a quantity asks of a tube.
@@ -96,7 +93,6 @@ impl LotTube {
                 Arc::new(Offered {
                     parts,
                     kit: Packing::new(&lot.high, lot.usable_mm, parts, true),
-                    in_order: in_order(&lot.median.kinds, lot.usable_mm, parts),
                 })
             })
         });

@@ -14,7 +14,7 @@ use crate::idx::Idx;
 use crate::input::{Ends, HoleEnd, RowInput};
 use crate::job_figures::{HoleFigures, HoleSteps, MinutesIn};
 use crate::quantity::{Band, Pace, Z90};
-use crate::reach::{limit_from_both, next_through};
+use crate::reach::{limit_from_both, mounted, next_through};
 use crate::size::verdict;
 use crate::size_choice::Candidate;
 use crate::spread::sum_of_parts;
@@ -141,6 +141,7 @@ impl Context<'_> {
         };
         figures.target_depth_mm = Some(machine.stand_off_mm + way.tip_mm());
         figures.limit_mm = Some(self.reach_limit_mm(way.ends, usable_mm));
+        figures.mounted_mm = Some(mounted(usable_mm, machine.held_back_mm));
         if let [Some(near), _] = &way.sides {
             let spans = near.ratio.spans(0.0, f64::INFINITY);
             let reach_mm = next_through(usable_mm, near.rise, 0.0, spans);
@@ -237,6 +238,7 @@ fn empty(row: &RowInput, plan: &Plan) -> HoleFigures {
         target_depth_mm: None,
         machine_depth_mm: None,
         usable_mm: plan.usable_mm,
+        mounted_mm: None,
         reach_one_mm: None,
         limit_mm: None,
         electrodes_per_hole: None,

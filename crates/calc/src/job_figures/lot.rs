@@ -69,6 +69,9 @@ pub struct LotFigures {
     pub electrodes: Vec<ElectrodeFigures>,
     /// Guides, in the order of the shop's tables.
     pub guides: Vec<GuideFigures>,
+    /// Of each clamping whether each part gets all of it before the next one is loaded; otherwise the
+    /// lot is gone through once for each tube and tilt.
+    pub part_by_part: Vec<bool>,
 }
 
 /// Machine minutes of a lot by kind [min].
@@ -197,8 +200,11 @@ pub struct ElectrodeFigures {
     pub tube: Idx<Tube>,
     /// Ends of holes that it drills in the lot.
     pub ends: u64,
-    /// Fewest found, at the median wear.
+    /// Needed in the order of the work, changed where what is left no longer reaches, at the median
+    /// wear: those of the plan, and those that are priced.
     pub needed: u32,
+    /// Fewest found in any order, at the median wear.
+    pub fewest: u32,
     /// No plan can do with fewer, at the median wear.
     pub at_least: u32,
     /// Needed at the ninetieth percentile of wear.
@@ -211,10 +217,9 @@ pub struct ElectrodeFigures {
     pub spares: u32,
     /// Spread of the number needed.
     pub band: Band,
-    /// What is drilled on which electrode, at the median wear.
+    /// What is drilled on which electrode in the order of the work, at the median wear: the first 400
+    /// unlike ones.
     pub plan: Vec<ElectrodeLoad>,
-    /// Electrodes where each hole is drilled in the table's order, changing when it no longer reaches.
-    pub by_order: u32,
 }
 
 /// One electrode, or several alike, and what it drills.
@@ -222,8 +227,10 @@ pub struct ElectrodeFigures {
 pub struct ElectrodeLoad {
     /// How many electrodes are loaded alike.
     pub times: u32,
-    /// Rows and number of holes, in drilling order.
+    /// Rows and number of holes, as they begin in the order of the work.
     pub holes: Vec<(RowId, u32)>,
+    /// In which clamping each of these is drilled, counted from 0.
+    pub setups: Vec<usize>,
     /// Length left to use after the last hole [mm].
     pub left_mm: f64,
 }

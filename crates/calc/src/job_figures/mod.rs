@@ -156,6 +156,9 @@ pub struct HoleFigures {
     pub machine_depth_mm: Option<f64>,
     /// Usable length U of the electrode [mm].
     pub usable_mm: Option<f64>,
+    /// Length of a new electrode as it goes into the machine, from its end in the chuck [mm]: what stroke
+    /// and machine can't use is cut off before.
+    pub mounted_mm: Option<f64>,
     /// Depth that one electrode reaches [mm].
     pub reach_one_mm: Option<f64>,
     /// Depth of hole that no number of electrodes passes, from both ends together where it is

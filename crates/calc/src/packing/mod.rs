@@ -21,7 +21,7 @@ mod first_fit;
 mod grid;
 mod group;
 mod hand_out;
-mod in_order;
+mod in_work;
 mod lot;
 mod pattern;
 mod plan;
@@ -35,6 +35,6 @@ mod whole_columns;
 mod worth;
 
 pub use asked::{Packed, PackingAsked, PackingQuestion};
-pub use in_order::{ByHoleOrder, OrderAsked, by_hole_order};
+pub use in_work::{InWork, WorkHoles, WorkLoad, WorkStretch, in_work_order};
 pub use plan::electrodes_for_lot;
 pub use terms::{Effort, Electrode, Fill, HoleKind, Plan, Unplaceable, WhyUnplaceable};

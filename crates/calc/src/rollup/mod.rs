@@ -135,30 +135,66 @@ impl Changes {
 /// Source: common practice, no source.
 #[must_use]
 pub fn setup_counts(setups: &[SetupFigures], parts: u32, times: &Times) -> Counts {
-    let parts = u64::from(parts);
+    let number = u64::from(parts);
     let mut counts = Counts {
-        parts,
+        parts: number,
         ..Counts::default()
     };
     for setup in setups {
         let (guide_changes, tilts) = (u64::from(setup.guide_changes), u64::from(setup.tilts));
-        let changing = guide_changes as f64 * times.guide_change + tilts as f64 * times.tilt;
-        let again = parts * u64::from(setup.passes.saturating_sub(1));
-        let by_part = parts as f64 * changing <= changing + again as f64 * times.load;
-        let (times_changed, loads) = if by_part {
-            (parts, parts)
+        let (times_changed, loads) = if part_by_part(setup, parts, times) {
+            (number, number)
         } else {
-            (1, parts + again)
+            (1, number * u64::from(setup.passes.max(1)))
         };
         counts.set_ups += u64::from(!setup.turned_over);
         counts.turn_overs += u64::from(setup.turned_over);
         counts.loads += loads;
-        counts.index_moves += parts * u64::from(setup.index_moves);
+        counts.index_moves += number * u64::from(setup.index_moves);
         counts.tilts += times_changed * tilts;
         counts.guide_changes += times_changed * guide_changes;
-        counts.travel_mm += parts as f64 * setup.travel_mm.unwrap_or(0.0);
+        counts.travel_mm += number as f64 * setup.travel_mm.unwrap_or(0.0);
     }
     counts
+}
+
+/// Whether each part of a lot gets all of a clamping before the next one is loaded; otherwise the lot is
+/// gone through once for each tube and tilt.
+///
+/// Formula: `n c <= c + n (p - 1) l`, with the minutes c of a part's guide changes and tilts, the passes
+/// p and the minutes l of a load.
+///
+/// - `setup`: the clamping, of one part.
+/// - `parts`: parts n in the lot, 0 and up.
+/// - `times`: minutes of load, tilt and guide change [min].
+///
+/// Result: true where part by part takes no longer.
+///
+/// ```
+/// # use quillbore_calc::rollup::part_by_part;
+/// # let times = quillbore_calc::rollup::Times {
+/// #     set_up: 40.0, turn_over: 20.0, first_piece: 7.0, load: 3.0, index: 0.1, tilt: 12.0,
+/// #     change: 2.0, change_thin: 5.0, guide_change: 7.0, dressing: 0.7, receive: 10.0, wash: 2.0,
+/// #     pin_check: 0.2, pack: 1.0, table_mm_min: 2000.0, attended: 0.5, changer: false,
+/// # };
+/// # let setup = quillbore_calc::job_figures::SetupFigures {
+/// #     directions: 1, rows: vec![], holes: 2, turned_over: false, index_moves: 0, tilts: 0,
+/// #     guide_changes: 1, passes: 2, travel_mm: None, order: vec![],
+/// #     mount: quillbore_calc::mount::Mount::Lying([1.0, 0.0, 0.0]),
+/// # };
+/// // A guide change of 7 min: two parts change it twice, 14 min, where once and two more loads are
+/// // 13; one part is never loaded twice.
+/// assert_eq!([1, 2, 25].map(|parts| part_by_part(&setup, parts, &times)), [true, false, false]);
+/// ```
+///
+/// Source: common practice, no source.
+#[must_use]
+pub fn part_by_part(setup: &SetupFigures, parts: u32, times: &Times) -> bool {
+    let guides = f64::from(setup.guide_changes) * times.guide_change;
+    let changing = guides + f64::from(setup.tilts) * times.tilt;
+    let parts = f64::from(parts);
+    let again = parts * f64::from(setup.passes.saturating_sub(1));
+    parts * changing <= changing + again * times.load
 }
 
 /// What one tube drills in a lot.

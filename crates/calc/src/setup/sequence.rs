@@ -15,6 +15,8 @@ pub(crate) struct Run {
     pub(crate) spots: Vec<Spot>,
     /// Where the spots with places lie square to this direction [mm].
     pub(crate) points: Vec<[f64; 2]>,
+    /// Which of the clamping's stretches with one tube at one tilt it is in.
+    pub(crate) pass: u32,
 }
 
 impl Run {
@@ -82,6 +84,7 @@ pub(super) fn sequence(clamping: &Clamping, parts: &Spots) -> Sequence {
         }
     }
     let [mut index_moves, mut tilts, mut guide_changes, mut passes] = [0, 0, 0, 1];
+    let mut in_pass: Vec<u32> = keyed.first().map(|_| 1).into_iter().collect();
     for pair in keyed.windows(2) {
         let [(before, _), (after, _)] = pair else {
             continue;
@@ -91,13 +94,14 @@ pub(super) fn sequence(clamping: &Clamping, parts: &Spots) -> Sequence {
         guide_changes += u32::from(guide);
         tilts += u32::from(tilt);
         passes += u32::from(guide || tilt);
+        in_pass.push(passes);
         index_moves += u32::from(!tilt && before.direction != after.direction);
     }
-    let runs = keyed
-        .into_iter()
-        .map(|(key, spots)| Run {
+    let runs = (keyed.into_iter().zip(in_pass))
+        .map(|((key, spots), pass)| Run {
             points: points(clamping.mount, spots, parts.directions[key.direction]),
             spots: spots.to_vec(),
+            pass,
         })
         .collect();
     Sequence {

@@ -190,9 +190,9 @@ fn quick_figures_stand_near_settled_ones_and_say_that_they_are_quick() {
     let (fast_price, slow_price) = (quick.price.unwrap(), settled.price.unwrap());
     near(fast_price.lot_cost.p90, slow_price.lot_cost.p90, 0.05);
     for (fast, slow) in fast.electrodes.iter().zip(&slow.electrodes) {
-        assert!(fast.at_least <= slow.at_least && fast.needed <= slow.needed);
+        assert!(fast.at_least <= slow.at_least && fast.fewest <= slow.fewest);
         assert!(slow.at_least <= slow.needed && slow.needed + slow.spares <= slow.kit);
-        assert!(slow.needed <= slow.by_order);
+        assert!(slow.fewest <= slow.needed);
         in_order(slow.band);
     }
 }

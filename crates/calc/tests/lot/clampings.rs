@@ -46,6 +46,7 @@ fn hole(row: &RowInput, tube: usize, ends: Ends) -> HoleFigures {
         target_depth_mm: None,
         machine_depth_mm: None,
         usable_mm: None,
+        mounted_mm: None,
         reach_one_mm: None,
         limit_mm: None,
         electrodes_per_hole: None,

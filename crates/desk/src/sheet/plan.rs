@@ -70,7 +70,7 @@ pub fn plan_ui(
     electrodes_ui(ui, shared, view);
 }
 
-/// Electrodes by tube: needed, the bound, the kit, and changing only when one no longer reaches.
+/// Electrodes by tube: needed, the bound, the kit, and the fewest in any order.
 fn electrodes_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView) {
     let lot = shared.results.figures.lot.as_ref();
     let electrodes = lot.map_or(&[][..], |lot| &lot.electrodes);
@@ -104,7 +104,7 @@ fn electrodes_ui(ui: &mut Ui, shared: &Shared<'_>, view: &mut SheetView) {
                     ui.label(count(electrodes.kit));
                 }
                 _ => {
-                    ui.label(count(electrodes.by_order));
+                    ui.label(count(electrodes.fewest));
                 }
             }
         });

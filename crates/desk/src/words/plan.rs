@@ -6,7 +6,7 @@ pub const ELECTRODE_HEADS: [&str; 5] = [
     "needed",
     "fewest possible",
     "kit with spares",
-    "drilled row by row",
+    "fewest in any order",
 ];
 
 /// What stands for the name of a tube that the shop doesn't have.

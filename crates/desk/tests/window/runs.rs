@@ -331,6 +331,7 @@ fn the_long_texts_of_a_line_stand_below_the_table() {
 fn the_plan_stands_in_pencil_above_each_run() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut hands = fourteen(folder.path());
+    type_on(&mut hands.harness, "quantity", "3");
     let planned = |hands: &Hands| {
         let view = hands.harness.state().app().view();
         let plan = &view.run_plan.as_ref().expect("a plan").plan;
@@ -353,6 +354,7 @@ fn the_plan_stands_in_pencil_above_each_run() {
 fn the_plan_stands_still_while_runs_are_typed() {
     let folder = tempfile::tempdir().expect("a folder");
     let mut hands = fourteen(folder.path());
+    type_on(&mut hands.harness, "quantity", "3");
     hands.click("a line for each electrode");
     let planned = |hands: &Hands| {
         let view = hands.harness.state().app().view();
@@ -365,7 +367,7 @@ fn the_plan_stands_still_while_runs_are_typed() {
     let (before, hours_before) = (planned(&hands), hours(&hands));
     assert!(before.iter().all(Option::is_some));
     hands.click("run 1 sparking");
-    hands.text("300");
+    hands.text("3");
     hands.key(Modifiers::NONE, Key::Enter);
     assert!(hours(&hands) > 1.05 * hours_before, "the estimate moves");
     assert_eq!(planned(&hands), before);

@@ -127,8 +127,10 @@ pub fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretc
         let mut number = 0;
         for load in &electrodes.plan {
             let figures_of = |row: RowId| figures_of(job, figures, row);
-            let usable = load.holes.first().and_then(|(row, _)| figures_of(*row));
-            let usable = usable.and_then(|hole| hole.usable_mm);
+            let of_load = load.holes.first().and_then(|(row, _)| figures_of(*row));
+            let usable = of_load.and_then(|hole| hole.usable_mm);
+            let new = of_load.and_then(|hole| hole.mounted_mm);
+            let new = new.unwrap_or(tube.length_mm);
             let worn = |(row, count): &(RowId, u32)| {
                 let wear = figures_of(*row).and_then(|hole| hole.wear_mm);
                 wear.unwrap_or(0.0) * f64::from(*count)
@@ -145,7 +147,7 @@ pub fn stretches(job: &Job, figures: &JobFigures, tables: &Tables) -> Vec<Stretc
                     gone += worn(of_row);
                     let at = |gone: f64| {
                         let share = if total > 0.0 { gone / total } else { 0.0 };
-                        Some(tube.length_mm - used? * share)
+                        Some(new - used? * share)
                     };
                     let row = of_row.0;
                     let hole = figures_of(row);

@@ -1,8 +1,8 @@
 //! Tube electrodes to scale, with a pencil tick for every hole that one drills.
 
+use quillbore_calc::RowId;
 use quillbore_calc::job_figures::{HoleFigures, JobFigures};
 use quillbore_calc::tables::Tables;
-use quillbore_calc::{Idx, RowId, tables::Tube};
 use quillbore_job::{Form, Job, Unit};
 
 use super::hatch::hatch;
@@ -47,8 +47,10 @@ pub struct Load {
     pub name: String,
     /// Its outer diameter [mm].
     pub outer_mm: f64,
-    /// Its length [mm].
+    /// Its length as it goes into the machine [mm].
     pub length_mm: f64,
+    /// What is cut off before, since no stroke uses it [mm].
+    pub cut_mm: f64,
     /// What of the length can be used up [mm].
     pub usable_mm: f64,
     /// What is left of that after the last hole [mm].
@@ -120,7 +122,11 @@ impl Chart {
             let Some(tube) = electrode.tube.of(&tables.tubes) else {
                 continue;
             };
-            let usable = usable(figures, electrode.tube).unwrap_or(tube.length_mm);
+            let mut holes = figures.holes.iter();
+            let drilled = holes.find(|hole| hole.tube == Some(electrode.tube));
+            let usable = drilled.and_then(|hole| hole.usable_mm);
+            let mounted = drilled.and_then(|hole| hole.mounted_mm);
+            let mounted = mounted.unwrap_or(tube.length_mm);
             let mut next = 1;
             for load in electrode.plan.iter().take(most - loads.len()) {
                 let last = next + load.times.saturating_sub(1);
@@ -134,8 +140,9 @@ impl Chart {
                     numbers,
                     name: tube.name.clone(),
                     outer_mm: tube.outer_mm,
-                    length_mm: tube.length_mm,
-                    usable_mm: usable,
+                    length_mm: mounted,
+                    cut_mm: tube.length_mm - mounted,
+                    usable_mm: usable.unwrap_or(mounted),
                     left_mm: load.left_mm,
                     holes: holes.collect(),
                 });
@@ -170,11 +177,6 @@ impl Chart {
             scale: (width - name - mm(3.0)) / longest,
         }
     }
-}
-
-fn usable(figures: &JobFigures, tube: Idx<Tube>) -> Option<f64> {
-    let mut holes = figures.holes.iter();
-    holes.find(|hole| hole.tube == Some(tube))?.usable_mm
 }
 
 fn of_row<'a>(job: &Job, figures: &'a JobFigures, row: RowId) -> Option<&'a HoleFigures> {
@@ -241,19 +243,23 @@ impl Place<'_> {
     fn load(&self, page: &mut Page, load: &Load, top: f64) {
         let laid = self.laid(load, top);
         let numbers = words::electrodes(&load.numbers);
+        let Chart { unit, form, .. } = *self.chart;
+        let length = |mm: f64| shown::with_unit(form, mm, unit, shown::coarse(unit));
+        let name = match load.cut_mm {
+            cut if cut > 0.05 => words::cut_to(&load.name, &length(load.length_mm)),
+            _ => load.name.clone(),
+        };
         if self.name > 0.0 {
             page.text(self.left, laid.middle - 1.0, FIGURE, &numbers);
             let below = laid.middle + CAPTION.size;
-            page.text(self.left, below, CAPTION, &load.name);
+            page.text(self.left, below, CAPTION, &name);
         } else {
-            let said = words::electrodes_of(&numbers, &load.name);
+            let said = words::electrodes_of(&numbers, &name);
             page.text(self.left, top + CAPTION.size, CAPTION, &said);
         }
         outline(page, &laid);
         ticks(page, load, &laid);
-        let Chart { unit, form, .. } = *self.chart;
-        let rest = shown::with_unit(form, load.left_mm, unit, shown::coarse(unit));
-        let label = words::left(&rest);
+        let label = words::left(&length(load.left_mm));
         let stub = laid.tip - laid.used - laid.held;
         if stub > CAPTION.measure(&label) + 4.0 {
             page.text_center(

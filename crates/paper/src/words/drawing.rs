@@ -23,6 +23,11 @@ pub fn electrodes_of(numbers: &str, tube: &str) -> String {
     format!("{numbers}, {tube}")
 }
 
+/// An electrode that is too long for the machine's stroke as it is bought.
+pub fn cut_to(tube: &str, length: &str) -> String {
+    format!("{tube}, cut to {length}")
+}
+
 /// What is left of an electrode.
 pub fn left(length: &str) -> String {
     format!("{length} left")

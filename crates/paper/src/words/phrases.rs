@@ -34,6 +34,11 @@ pub fn setup(number: usize) -> String {
     format!("Setup {number}: ")
 }
 
+/// The same within a sentence.
+pub fn in_setup(number: usize) -> String {
+    format!("setup {number}: ")
+}
+
 /// Some of a number of things.
 pub fn some_of(form: Form, some: u32, all: u32) -> String {
     let [some, all] = [some, all].map(|count| form.count(f64::from(count)));

@@ -39,15 +39,17 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
                 ElectrodeLoad {
                     times: 8,
                     holes: vec![(*id, 11), (*ids.last().unwrap(), 2)],
+                    setups: vec![0, 0],
                     left_mm: 12.0,
                 },
                 ElectrodeLoad {
                     times: 1,
                     holes: vec![(*id, 4)],
+                    setups: vec![0],
                     left_mm: 131.0,
                 },
             ],
-            by_order: 10,
+            fewest: 9,
         });
     }
     let total: f64 = holes
@@ -110,6 +112,7 @@ pub(super) fn figures(holes: &[HoleSpec], ids: &[RowId], tables: &Tables) -> Job
             },
             electrodes,
             guides: Vec::new(),
+            part_by_part: vec![true, false],
         }),
         price: Some(PriceFigures {
             currency: "USD".to_owned(),
@@ -184,6 +187,7 @@ fn hole_figures(hole: &HoleSpec, row: RowId, tables: &Tables) -> HoleFigures {
         target_depth_mm: Some(hole.depth + 10.0),
         machine_depth_mm: Some(hole.depth + hole.wear + 2.0),
         usable_mm: Some(usable),
+        mounted_mm: None,
         reach_one_mm: Some(160.0),
         limit_mm: Some(305.0),
         electrodes_per_hole: Some(if hole.depth > 150.0 { 2 } else { 1 }),

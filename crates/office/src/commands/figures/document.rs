@@ -152,7 +152,7 @@ pub(super) struct LotElectrodes {
     pub(super) if_wear_high: u32,
     pub(super) spares: u32,
     pub(super) kit: u32,
-    pub(super) by_order: u32,
+    pub(super) fewest: u32,
     pub(super) breakages: f64,
 }
 

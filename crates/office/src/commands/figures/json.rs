@@ -261,7 +261,7 @@ fn json_lot(lot: &LotFigures, shop: &Shop) -> Lot {
                     spares: electrodes.spares,
                     kit: electrodes.kit,
                     breakages: electrodes.breakages,
-                    by_order: electrodes.by_order,
+                    fewest: electrodes.fewest,
                 })
             })
             .collect(),

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use quillbore_calc::RowId;
-use quillbore_calc::input::Ends;
+use quillbore_calc::input::{Ends, HoleEnd};
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::mount::Angles;
 use quillbore_calc::reach::enough_for;
@@ -16,7 +16,7 @@ use crate::matter::{Hole, Matter};
 use crate::page::mm;
 use crate::shown;
 use crate::typeset::flow::Flow;
-use crate::typeset::look::{BODY, FLOOR, FLOOR_STRONG};
+use crate::typeset::look::{BODY, FLOOR, FLOOR_STRONG, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::heads;
 use crate::words::traveler::floor as words;
@@ -71,6 +71,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     table.set(flow);
     flow.take(mm(0.8));
     flow.text(BODY, words::HOW);
+    if let Some(cut) = cut(matter) {
+        flow.text(STRONG, &cut);
+    }
 }
 
 /// How a row is drilled, without its mark.
@@ -125,18 +128,26 @@ fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
     };
     let length = (|| {
         let held_mm = matter.machine()?.held_back_mm;
-        Some(enough_for(
-            held_mm,
-            tip_mm(matter, figures)?,
-            wear? / f64::from(ends(figures)),
-        ))
+        // It is measured before the tip is dressed.
+        let lost = wear? / f64::from(ends(figures)) + dressing_mm(matter, figures.row)?;
+        Some(enough_for(held_mm, tip_mm(matter, figures)?, lost))
     })();
-    let new = figures.tube.and_then(|tube| tube.of(&matter.tables.tubes));
-    match (length, new) {
+    match (length, figures.mounted_mm) {
         (None, _) => shown::missing(),
-        (Some(length), Some(new)) if length >= new.length_mm => words::EACH_HOLE.to_owned(),
+        (Some(length), Some(new)) if length >= new => words::EACH_HOLE.to_owned(),
         (Some(length), _) => on_a_rule(matter, length),
     }
+}
+
+/// Length that is dressed off before a hole of a row, where any is [mm].
+pub(super) fn dressing_mm(matter: &Matter<'_>, row: RowId) -> Option<f64> {
+    let asked = matter.asked(row)?;
+    let dressed = match asked.dress_every {
+        Some(every) => every > 0,
+        None => asked.end == HoleEnd::Blind,
+    };
+    let dressing = matter.tables.start.dressing_mm;
+    Some(if dressed { dressing } else { 0.0 })
 }
 
 /// From how many ends a hole is drilled.
@@ -160,6 +171,18 @@ fn on_a_rule(matter: &Matter<'_>, length: f64) -> String {
         Unit::Inch => {
             let inches = (length / quillbore_calc::quantity::MM_PER_INCH * 20.0).ceil() / 20.0;
             matter.form().fixed(inches, 2)
+        }
+    }
+}
+
+/// A length rounded down to what a rule shows, with its unit.
+fn on_a_rule_down(matter: &Matter<'_>, length: f64) -> String {
+    let (form, unit) = (matter.form(), matter.job.unit);
+    match unit {
+        Unit::Mm => shown::with_unit(form, length.floor(), unit, 0),
+        Unit::Inch => {
+            let step = quillbore_calc::quantity::MM_PER_INCH / 20.0;
+            shown::with_unit(form, (length / step).floor() * step, unit, 2)
         }
     }
 }
@@ -223,4 +246,17 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     }
     said.extend(dressing(hole));
     said.join(" ")
+}
+
+/// What new electrodes are cut down to, where the machine can't use all of them.
+fn cut(matter: &Matter<'_>) -> Option<String> {
+    let machine = matter.machine()?;
+    let holes = matter.figures.holes.iter();
+    let mut too_long = holes.filter_map(|hole| {
+        let (mounted, tube) = (hole.mounted_mm?, matter.tube(hole.tube?)?);
+        (tube.length_mm - mounted > 0.05).then_some(mounted)
+    });
+    // All that are cut are cut to what the machine takes.
+    let mounted = too_long.next()?;
+    Some(words::cut(&on_a_rule_down(matter, mounted), &machine.name))
 }

@@ -86,7 +86,7 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
     ];
     let first = 10 * (list.len() + 1);
     for (index, setup) in matter.figures.setups.iter().enumerate() {
-        let what = words::drill(index + 1, &one_setup(matter, setup));
+        let what = words::drill(index + 1, &one_setup(matter, index, setup));
         // The time of drilling is known for all setups together.
         let planned = match index {
             0 => of(drilling),

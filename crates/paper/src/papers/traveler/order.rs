@@ -1,7 +1,7 @@
 //! In which order, on which electrode, and when to change it.
 
 use quillbore_calc::RowId;
-use quillbore_calc::input::{Ends, HoleEnd};
+use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
 
 use super::basis;
@@ -16,6 +16,9 @@ use crate::words::heads;
 use crate::words::phrases;
 use crate::words::traveler::order as words;
 
+/// Lines of one electrode; a floor goes by its length, not by a longer list.
+const MOST: usize = 40;
+
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let electrodes = matter
         .figures
@@ -27,6 +30,10 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     if electrodes.iter().all(|electrode| electrode.plan.is_empty()) {
         flow.text(BODY, words::NO_LOADS);
         return;
+    }
+    if let Some(lot) = &matter.figures.lot {
+        flow.text(BODY, &words::work(lot.quantity, &lot.part_by_part));
+        flow.take(mm(1.0));
     }
     let unit = matter.job.unit;
     let mut table = Table::new([
@@ -51,7 +58,7 @@ fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
         .map_or("", |tube| tube.name.as_str());
     let mut next = 1;
     let takes = takes(matter, electrode);
-    for (index, load) in electrode.plan.iter().enumerate() {
+    for (index, load) in electrode.plan.iter().take(MOST).enumerate() {
         let last = next + load.times.saturating_sub(1);
         let numbers = shown::numbers(next, last);
         next = last + 1;
@@ -68,15 +75,38 @@ fn rows(matter: &Matter<'_>, electrode: &ElectrodeFigures, table: &mut Table) {
             Cell::new(words::rest(&still_drills(matter, &takes, load))),
         ]));
     }
+    let all: u64 = electrode
+        .plan
+        .iter()
+        .map(|load| u64::from(load.times))
+        .sum();
+    let more = all
+        .max(electrode.needed.into())
+        .saturating_sub(u64::from(next - 1));
+    if more > 0 && electrode.plan.len() >= MOST {
+        let said = words::and_so_on(matter.form(), more);
+        table.row(TableRow::new(["", "", &said, "", ""].map(Cell::new)));
+    }
 }
 
 /// The holes on one electrode, in drilling order.
 fn drills(matter: &Matter<'_>, load: &ElectrodeLoad) -> String {
-    load.holes
-        .iter()
-        .map(|(row, count)| format!("{}\u{a0}\u{d7}\u{a0}{count}", matter.mark(*row)))
-        .collect::<Vec<_>>()
-        .join(phrases::THEN)
+    let several = matter.figures.setups.len() > 1;
+    let mut said = String::new();
+    let mut before = None;
+    for (at, (row, count)) in load.holes.iter().enumerate() {
+        let setup = load.setups.get(at).copied();
+        if several && setup != before {
+            let lead = setup.map_or_else(String::new, |setup| phrases::in_setup(setup + 1));
+            let comma = if said.is_empty() { "" } else { "; " };
+            said += &format!("{comma}{lead}");
+        } else if !said.is_empty() {
+            said += phrases::THEN;
+        }
+        before = setup;
+        said += &format!("{}\u{a0}\u{d7}\u{a0}{count}", matter.mark(*row));
+    }
+    said
 }
 
 /// Marks of which what is left still drills a whole hole.
@@ -108,15 +138,6 @@ fn takes_mm(matter: &Matter<'_>, hole: &HoleFigures) -> Option<f64> {
         return None;
     }
     let travel = super::holes::tip_mm(matter, hole)?;
-    let asked = matter.asked(hole.row)?;
-    let dressed = match asked.dress_every {
-        Some(every) => every > 0,
-        None => asked.end == HoleEnd::Blind,
-    };
-    let dressing = if dressed {
-        matter.tables.start.dressing_mm
-    } else {
-        0.0
-    };
+    let dressing = super::floor::dressing_mm(matter, hole.row)?;
     Some(travel + hole.wear_mm? / f64::from(ends) + dressing)
 }

@@ -70,7 +70,7 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
             flow.paragraph(
                 &[
                     Span::new(STRONG, &lead),
-                    Span::new(BODY, &one_setup(matter, setup)),
+                    Span::new(BODY, &one_setup(matter, index, setup)),
                     Span::new(BODY, &mount),
                 ],
                 0.0,
@@ -81,11 +81,14 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 /// One setup in a sentence.
-pub(super) fn one_setup(matter: &Matter<'_>, setup: &SetupFigures) -> String {
+pub(super) fn one_setup(matter: &Matter<'_>, index: usize, setup: &SetupFigures) -> String {
+    let lot = matter.figures.lot.as_ref().filter(|lot| lot.quantity > 1);
+    let by_part = lot.and_then(|lot| lot.part_by_part.get(index).copied());
     words::setup(
         matter.form(),
         setup,
         &matter.marks(setup.rows.iter().copied()),
+        by_part.unwrap_or(false),
     )
 }
 

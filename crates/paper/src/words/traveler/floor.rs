@@ -51,8 +51,14 @@ pub fn half(depth: &str, whole: &str) -> String {
 }
 
 /// How the first hole is begun, and how the change is measured.
-pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: before each hole, with a rule, \
-     from the chuck to the tip. Where a figure is missing, stop and ask.";
+pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: the whole of it, what the \
+     chuck holds too, with a rule, before it is dressed; when it comes near the figure, before each hole. Where a \
+     figure is missing, stop and ask.";
+
+/// What a new electrode is cut down to before it goes in.
+pub fn cut(length: &str, machine: &str) -> String {
+    format!("Cut new electrodes to {length} before they go in: {machine} can't use more of them.")
+}
 
 /// In the place of a setting, where several electrodes drill a hole one after the other.
 pub const BY_STEPS: &str = "by steps";

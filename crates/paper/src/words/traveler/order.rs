@@ -1,5 +1,6 @@
 //! Words of the electrodes' order.
 
+use quillbore_job::Form;
 use quillbore_job::words::own::Rests;
 
 /// Nothing is worked out yet about the electrodes' order.
@@ -10,7 +11,7 @@ pub const NAME: &str = "Order, and when to change the electrode";
 /// Head of the electrode's number.
 pub const NUMBER: &str = "No.";
 /// Head of the holes on an electrode.
-pub const DRILLS: &str = "drills, in this order";
+pub const DRILLS: &str = "drills, as the work goes";
 /// Head of what is left of it.
 pub const LEFT: &str = "then left to use";
 /// Head of what becomes of that.
@@ -23,6 +24,55 @@ pub fn rest(still: &str) -> String {
     } else {
         format!("keep, mark its length: still drills {still}")
     }
+}
+
+/// How the lot is worked through: parts one after another, or electrodes.
+pub fn work(parts: u32, part_by_part: &[bool]) -> String {
+    let several = part_by_part.len() > 1;
+    let whole = "every part gets all its holes before the next is loaded";
+    let passes = "all parts with one electrode size and tilt before the next, since to change these takes longer \
+                  than to load again";
+    let mut said = match (parts, part_by_part) {
+        (1, _) => "One part: all holes of one electrode size before the next.".to_owned(),
+        (_, all) if all.iter().all(|whole| *whole) && several => {
+            format!("Part by part: in each setup {whole}.")
+        }
+        (_, all) if all.iter().all(|whole| *whole) => format!("Part by part: {whole}."),
+        (_, [_]) => format!("Electrode by electrode: {passes}."),
+        (_, all) => {
+            let of = |by_part: bool| {
+                let numbers = (1..).zip(all).filter(|(_, of)| **of == by_part);
+                let numbers: Vec<String> =
+                    numbers.map(|(at, _): (usize, _)| at.to_string()).collect();
+                numbers.join(", ")
+            };
+            let (whole_in, passes_in) = (of(true), of(false));
+            if whole_in.is_empty() {
+                format!("Electrode by electrode in each setup: {passes}.")
+            } else {
+                format!(
+                    "Setup {passes_in}: electrode by electrode, {passes}. Setup {whole_in}: part by part, \
+                     {whole}."
+                )
+            }
+        }
+    };
+    if several && parts > 1 {
+        said += " All parts in one setup before the next setup.";
+    }
+    if parts > 1 {
+        said +=
+            " In each setup the first piece is drilled to its end and approved before the others.";
+    }
+    said
+}
+
+/// What the plan goes on with beyond the lines that are printed.
+pub fn and_so_on(form: Form, more: u64) -> String {
+    format!(
+        "And {} more electrodes in the same order: change by the length on page 1.",
+        form.count(more as f64)
+    )
 }
 
 /// What the plan rests on, and what to go by.

@@ -81,8 +81,9 @@ pub fn mounted(mount: &str) -> String {
 }
 
 /// One setup in a sentence.
-pub fn setup(form: Form, setup: &SetupFigures, marks: &str) -> String {
+pub fn setup(form: Form, setup: &SetupFigures, marks: &str, per_part: bool) -> String {
     let count = |number, one, several| count(form, number, one, several);
+    let each = if per_part { " per part" } else { "" };
     let mut text = if setup.turned_over {
         "part turned over; ".to_owned()
     } else {
@@ -101,11 +102,12 @@ pub fn setup(form: Form, setup: &SetupFigures, marks: &str) -> String {
         );
     }
     if setup.tilts > 0 {
-        text += &format!("; {} of head or table", count(setup.tilts, "tilt", "tilts"));
+        let tilts = count(setup.tilts, "tilt", "tilts");
+        text += &format!("; {tilts} of head or table{each}");
     }
     if setup.guide_changes > 0 {
         let changes = count(setup.guide_changes, "guide change", "guide changes");
-        text += &format!("; {changes}");
+        text += &format!("; {changes}{each}");
     }
     text + "."
 }
