@@ -188,6 +188,11 @@ pub enum Kind {
     },
     /// Directions were not given; one direction per row was assumed.
     DirectionsAssumed { rows: u32 },
+    /// Holes begin outside of the part, wherever on it its zero is; of several rows together where each
+    /// by itself would lie on it.
+    OutsidePart { together: bool },
+    /// So many locations of a row are those of others before them, direction and all.
+    PlacesAlike { places: u32 },
     /// More than one clamping.
     SeveralSetups { setups: u32 },
     /// No machine axis reaches this tilt.
@@ -277,6 +282,8 @@ impl Kind {
             Self::DepthBySteps { .. } => "depth-by-steps",
             Self::DepthNotToBePromised { .. } => "depth-not-to-be-promised",
             Self::DirectionsAssumed { .. } => "directions-assumed",
+            Self::OutsidePart { .. } => "outside-part",
+            Self::PlacesAlike { .. } => "places-alike",
             Self::SeveralSetups { .. } => "several-setups",
             Self::TiltOutOfRange { .. } => "tilt-out-of-range",
             Self::PartTooLarge { .. } => "part-too-large",

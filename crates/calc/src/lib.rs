@@ -28,6 +28,7 @@ pub mod job_figures;
 pub mod learn;
 pub mod mount;
 pub mod order;
+pub mod outline;
 pub mod packing;
 pub mod price;
 pub mod promise;

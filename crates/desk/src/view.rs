@@ -20,6 +20,7 @@ use crate::actions::Action;
 use crate::desk::Then;
 use crate::grid::{GridAt, GridView};
 use crate::sheet::Pages;
+use crate::sheet::map::MapView;
 use crate::sheet::note_index::NoteIndex;
 use crate::sheet::pictured::PictureAt;
 use crate::sheet::quick_line::QuickLine;
@@ -100,6 +101,8 @@ pub struct SheetView {
     pub picture: bool,
     /// What is pictured.
     pub picture_at: PictureAt,
+    /// How the map of the holes is looked at.
+    pub map: MapView,
     /// The price each that is being typed over another, with its quantity.
     pub price_draft: Option<(u32, String)>,
     /// The overrule being typed.

@@ -5,7 +5,7 @@ use quillbore_calc::RowId;
 use quillbore_calc::mount::Mount;
 use quillbore_job::{Form, Unit};
 use quillbore_paper::drawing::hatch::hatch;
-use quillbore_paper::drawing::map::{self, Map, Spot};
+use quillbore_paper::drawing::map::{self, Look, Map, Spot};
 use quillbore_paper::drawing::section::{self, Section};
 use quillbore_paper::drawing::{spread, tubes};
 use quillbore_paper::page::{Ink, Item, Page, Path, Step, StraightLine, Stroke};
@@ -243,6 +243,8 @@ fn plate_map() -> Map {
         at_mm,
         out: [0.0, 0.0, 1.0],
         size_mm: 0.8,
+        tube: None,
+        electrode: None,
     };
     let spots = vec![
         spot([25.0, 15.0, 40.0], 1),
@@ -253,17 +255,19 @@ fn plate_map() -> Map {
         up: [0.0, 0.0, 1.0],
         toward: [1.0, 0.0, 0.0],
     };
-    Map::new(spots, Some([100.0, 75.0, 40.0]), &mount).expect("a map")
+    Map::new(spots, Some([100.0, 75.0, 40.0]), None, &mount).expect("a map")
 }
 
 /// From above holes 20 mm apart are as far apart as 20 mm of the scale, and the side view stands below.
 #[test]
 fn a_map_is_to_scale_and_its_views_stand_under_each_other() {
     let map = plate_map();
-    assert_eq!(map.outline_mm, Some([[0.0; 3], [100.0, 75.0, 40.0]]));
+    let corners = map.outline.map(|outline| outline.corners_mm);
+    assert_eq!(corners, Some([[0.0; 3], [100.0, 75.0, 40.0]]));
     let mut page = Page::default();
     let place = (50.0, 50.0, 500.0, 330.0);
-    let high = map::draw(&mut page, &map, place, (Form::default(), Unit::Mm));
+    let look = Look::whole(Form::default(), Unit::Mm);
+    let high = map::draw(&mut page, &map, place, &look).high;
     assert!(high <= 330.0 + 1e-6, "{high}");
     let texts = page.items.iter().filter_map(|item| match item {
         Item::Text(run) => Some(run),
@@ -303,11 +307,97 @@ fn the_part_lies_where_its_holes_go_in() {
             ..plate_map().spots[0].clone()
         }];
         let mount = Mount::Lying([0.0, 0.0, 1.0]);
-        let map = Map::new(spots, Some([100.0, 100.0, 40.0]), &mount).expect("a map");
-        map.outline_mm.map(|[low, _]| low)
+        let map = Map::new(spots, Some([100.0, 100.0, 40.0]), None, &mount).expect("a map");
+        map.outline.map(|outline| outline.corners_mm[0])
     };
     let (up, left) = ([0.0, 0.0, 1.0], [-1.0, 0.0, 0.0]);
     assert_eq!(map([30.0, 30.0, 0.0], up), Some([0.0, 0.0, -40.0]));
-    assert_eq!(map([-50.0, 0.0, 10.0], left), Some([-50.0, 0.0, 0.0]));
+    assert_eq!(map([-50.0, 0.0, 10.0], left), Some([-50.0, -50.0, 0.0]));
     assert_eq!(map([300.0, 0.0, 0.0], up), None);
+    // Round is what holes begin on the curved side of.
+    let spots = vec![Spot {
+        at_mm: [30.0, -40.0, 10.0],
+        out: [0.6, -0.8, 0.0],
+        ..plate_map().spots[0].clone()
+    }];
+    let mount = Mount::Lying([0.0, 0.0, 1.0]);
+    let ring = Map::new(spots, Some([100.0, 100.0, 40.0]), Some(8.0), &mount).expect("a map");
+    let round = ring
+        .outline
+        .and_then(|outline| outline.round)
+        .expect("round");
+    assert_eq!((round.radius_mm, round.inner_mm), (50.0, Some(42.0)));
+}
+
+/// What is written on a map of these spots on a plate of 100 by 75 by 40, and what of it was drawn.
+fn mapped(spots: Vec<Spot>) -> (Vec<String>, map::Drawn, usize) {
+    let mount = Mount::Face {
+        up: [0.0, 0.0, 1.0],
+        toward: [1.0, 0.0, 0.0],
+    };
+    let size = Some([100.0, 75.0, 40.0]);
+    let drawn = Map::new(spots, size, None, &mount).expect("a map");
+    let mut page = Page::default();
+    let look = Look::whole(Form::default(), Unit::Mm);
+    let shown = map::draw(&mut page, &drawn, (50.0, 50.0, 500.0, 330.0), &look);
+    let said = texts(&page).iter().map(|text| text.3.to_owned()).collect();
+    (said, shown, page.items.len())
+}
+
+fn spot_of(mark: &str, number: u32, at: (f64, f64)) -> Spot {
+    Spot {
+        mark: mark.to_owned(),
+        number,
+        at_mm: [at.0, at.1, 40.0],
+        ..plate_map().spots[0].clone()
+    }
+}
+
+/// Holes on one spot are named together, by their number once where it is the same.
+#[test]
+fn holes_at_one_spot_are_named_together() {
+    let at = (20.0, 20.0);
+    let far = spot_of("D", 4, (80.0, 60.0));
+    let same = ["A", "B", "C", "E"].map(|mark| spot_of(mark, 7, at));
+    let (said, shown, _) = mapped(same.into_iter().chain([far.clone()]).collect());
+    assert!(
+        said.contains(&"A, B, C and 1 more 7".to_owned()),
+        "{said:?}"
+    );
+    assert!(said.contains(&"D 4".to_owned()), "{said:?}");
+    assert_eq!((shown.spots.len(), shown.unlabeled), (5, 0));
+    let other = vec![spot_of("A", 1, at), spot_of("B", 2, at), far];
+    let (said, ..) = mapped(other);
+    assert!(said.contains(&"A 1, B 2".to_owned()), "{said:?}");
+}
+
+/// Where an electrode begins the map says which; the first one is in the chuck already.
+#[test]
+fn an_electrode_that_begins_is_named() {
+    let mut spots: Vec<Spot> = (1..=3)
+        .map(|number| spot_of("A", number, (20.0 * f64::from(number), 30.0)))
+        .collect();
+    (spots[0].electrode, spots[2].electrode) = (Some(1), Some(2));
+    let (said, ..) = mapped(spots);
+    assert!(said.contains(&"3: electrode no. 2".to_owned()), "{said:?}");
+    assert_eq!(
+        said.iter()
+            .filter(|text| text.contains("electrode"))
+            .count(),
+        1
+    );
+}
+
+/// A field of ten thousand is drawn as dots that can be told apart, and nobody waits for it.
+#[test]
+fn ten_thousand_holes_are_a_field_of_dots() {
+    let spots = (0..10_000_u32).map(|index| {
+        let (column, row) = (f64::from(index % 125), f64::from(index / 125));
+        spot_of("A", index + 1, (column * 0.8, row * 0.9))
+    });
+    let (said, shown, items) = mapped(spots.collect());
+    assert!(said.contains(&"A 1".to_owned()));
+    assert!(shown.unlabeled > 8_000, "{}", shown.unlabeled);
+    // A stroke for each in each view, and what is written.
+    assert!(items < 22_500, "{items}");
 }

@@ -236,7 +236,7 @@ fn a_wall_behind_and_a_blind_bottom_have_their_first_try_and_their_limit() {
         &[
             "Depths that the first hole decides",
             "First try: setting in Tip never beyond in Clearance behind in",
-            "two steps: drill to 80 %, touch off, correct",
+            "two steps: drill to 80 % of the depth, touch off, correct",
             "Set after the first hole",
             "Clearance behind: 0.020 in.",
             "A loose core could be trapped: take it out and show it.",

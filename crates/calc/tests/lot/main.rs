@@ -20,6 +20,8 @@ mod minutes;
 #[cfg(test)]
 mod money;
 #[cfg(test)]
+mod places;
+#[cfg(test)]
 mod rows;
 #[cfg(test)]
 mod shop;

@@ -54,6 +54,7 @@ pub fn holes_ui(
             anchors.put(Beside::Row(row.id, None), at);
         }
     }
+    link_to_map(ui, place, &table.rows, shared, view);
     if model.row_count() == 0 {
         empty_ui(ui, place);
     }
@@ -72,6 +73,34 @@ pub fn holes_ui(
     });
     places_ui(ui, shared, view, asks);
     reports_ui(ui, shared.job, view);
+}
+
+/// Tells the map which row the pointer is on, and marks the row whose hole it is on there.
+fn link_to_map(
+    ui: &Ui,
+    place: Rect,
+    rows: &[(usize, f32)],
+    shared: &Shared<'_>,
+    view: &mut SheetView,
+) {
+    let at = ui.input(|input| input.pointer.hover_pos());
+    let at = at.filter(|at| place.contains(*at) && ui.clip_rect().contains(*at));
+    let on = at.and_then(|at| {
+        let mut rows = rows.iter();
+        let (row, _) = rows.find(|(_, y)| (y - at.y).abs() <= ROW_HEIGHT / 2.0)?;
+        shared.job.rows.get(*row)
+    });
+    view.map.pointed = on.map(|row| row.id);
+    for (row, y) in rows {
+        let row = shared.job.rows.get(*row).map(|row| row.id);
+        if row.is_some() && row == view.map.hovered {
+            let at = Rangef::new(y - ROW_HEIGHT / 2.0, y + ROW_HEIGHT / 2.0);
+            let line = Rect::from_x_y_ranges(place.x_range(), at);
+            let stroke = egui::Stroke::new(2.0, look::tokens(ui).accent);
+            let kind = egui::StrokeKind::Inside;
+            ui.painter().rect_stroke(line, 0.0, stroke, kind);
+        }
+    }
 }
 
 /// The column of the hole table that one is at, where it is typed on.

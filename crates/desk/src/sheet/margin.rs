@@ -6,12 +6,14 @@ use std::collections::BTreeMap;
 use egui::{Color32, Painter, Rangef, Rect, ScrollArea, Sense, Stroke, Ui, UiBuilder, pos2, vec2};
 use quillbore_calc::finding::Level;
 
+use super::map::{has_map, map_ui};
 use super::measures::PICTURE;
 use super::notes::{Gathered, NoteGroup, Wanted, gathered, note_ui};
 use super::picture::picture_ui;
 use super::shared::{Anchors, Shared};
 use crate::look;
 use crate::view::{Ask, SheetView, WorkingAt};
+use crate::words::map as map_words;
 use crate::words::sheet as words;
 use crate::working::working_ui;
 
@@ -20,6 +22,9 @@ const BETWEEN: f32 = 8.0;
 
 /// The line that says how many notes are not shown.
 const MORE: f32 = 22.0;
+
+/// The words over the picture.
+const WORD: f32 = 22.0;
 
 /// Seconds after which a note counts as read.
 const READ_S: f64 = 2.0;
@@ -79,7 +84,32 @@ pub fn margin_ui(
     notes_ui(ui, (place, notes), shared, view, (&all, hidden), asks);
     if place.picture {
         let picture = place.margin.with_min_y(place.margin.bottom() - PICTURE);
-        picture_ui(ui, picture, shared, view);
+        pictured_ui(ui, picture, shared, view);
+    }
+}
+
+/// The picture, or the map in its place: while locations are laid out, and where somebody asks for it.
+fn pictured_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &mut SheetView) {
+    if !has_map(shared) {
+        return picture_ui(ui, place, shared, view);
+    }
+    let head = place.with_max_y(place.top() + WORD);
+    let below = place.with_min_y(head.bottom());
+    let laid_out = view.places.is_some();
+    ui.scope_builder(UiBuilder::new().max_rect(head), |ui| {
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 12.0;
+            for (word, map) in [(map_words::PICTURE, false), (map_words::MAP, true)] {
+                if look::toggle_word(ui, word, view.map.in_margin == map).clicked() {
+                    view.map.in_margin = map;
+                }
+            }
+        });
+    });
+    if view.map.in_margin || laid_out {
+        map_ui(ui, below, shared, view);
+    } else {
+        picture_ui(ui, below, shared, view);
     }
 }
 

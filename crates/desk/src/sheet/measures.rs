@@ -9,6 +9,9 @@ pub const FIELD: f32 = 36.0;
 /// Height of the picture in the margin.
 pub const PICTURE: f32 = 220.0;
 
+/// Height of the map in the second column.
+pub const MAP: f32 = 300.0;
+
 /// Tracks across the sheet.
 pub const TRACKS: u8 = 12;
 

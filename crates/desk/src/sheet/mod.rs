@@ -12,6 +12,7 @@ pub mod foot;
 pub mod head;
 mod help;
 pub mod holes;
+pub mod map;
 pub mod margin;
 pub mod measures;
 pub mod note_index;

@@ -1,10 +1,11 @@
-//! The second column of a wide window: the section, and the price in short; it stands still.
+//! The second column of a wide window: the section, the map, and the price in short; it stands still.
 
 use egui::{Grid, Rect, RichText, Ui, UiBuilder, pos2};
 use quillbore_job::form::one_by_one;
 use rust_decimal::prelude::ToPrimitive as _;
 
-use super::measures::PICTURE;
+use super::map::map_ui;
+use super::measures::{MAP, PICTURE};
 use super::parts::pencil;
 use super::picture::picture_ui;
 use super::shared::Shared;
@@ -13,15 +14,20 @@ use crate::view::SheetView;
 use crate::words::price as words;
 use crate::words::shelf::amount;
 
-/// The section, and under it the price in short.
-pub fn second_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &SheetView) {
+/// The section, and under it the map and the price in short.
+pub fn second_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &mut SheetView) {
     let t = look::tokens(ui);
     let section = Rect::from_min_max(
         pos2(place.left(), place.top() + 24.0),
         pos2(place.right(), place.top() + 24.0 + PICTURE),
     );
     picture_ui(ui, section, shared, view);
-    let below = place.with_min_y(section.bottom() + 24.0);
+    let map = Rect::from_min_max(
+        pos2(place.left(), section.bottom() + 16.0),
+        pos2(place.right(), section.bottom() + 16.0 + MAP),
+    );
+    map_ui(ui, map, shared, view);
+    let below = place.with_min_y(map.bottom() + 24.0);
     ui.scope_builder(UiBuilder::new().max_rect(below), |ui| {
         ui.label(look::spaced_caps(words::IN_SHORT, t.ink));
         look::hairline(ui);

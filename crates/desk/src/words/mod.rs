@@ -12,6 +12,7 @@ pub mod help;
 pub mod holes;
 pub mod learned;
 pub mod letter;
+pub mod map;
 pub mod messages;
 pub mod own;
 pub mod papers;

@@ -4,9 +4,9 @@
 pub const ELECTRODE_HEADS: [&str; 5] = [
     "electrodes for the lot",
     "needed",
-    "fewest possible",
+    "no fewer than",
     "kit with spares",
-    "fewest in any order",
+    "in any order",
 ];
 
 /// What stands for the name of a tube that the shop doesn't have.

@@ -12,6 +12,7 @@ mod jobs;
 mod learning;
 mod life;
 mod many;
+mod map;
 mod named;
 mod notes;
 mod promise;

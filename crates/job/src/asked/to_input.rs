@@ -1,7 +1,7 @@
 //! From what was typed to what the calculation asks: names are looked up, defaults filled in.
 
 use quillbore_calc::input::{
-    JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, Surface,
+    HoleEnd, JobInput, Layer, OneOff, Overrule as CalcOverrule, PartAxis, RowInput, Surface,
 };
 use quillbore_calc::tables::Material;
 use quillbore_calc::{Figure, Finding, Idx, Limits, Tables};
@@ -233,6 +233,7 @@ fn row_input(
         found
     });
     let unread = unread.is_under(row) || unknown.len() > known;
+    let end = row.end.value().copied().unwrap_or(HoleEnd::Through);
     RowInput {
         id: row.id,
         count: row.holes(),
@@ -241,12 +242,8 @@ fn row_input(
         limits_assumed,
         risk_agreed: false,
         depth_mm: depth.mm,
-        depth_limits_mm: depth.limits_mm,
-        end: row
-            .end
-            .value()
-            .copied()
-            .unwrap_or(quillbore_calc::input::HoleEnd::Through),
+        depth_limits_mm: depth.limits_mm.or_else(|| titled(job, end, depth.mm?)),
+        end,
         tilt_deg,
         surface: row.surface.value().copied().unwrap_or(Surface::Flat),
         behind_mm: row.behind.value().map(|behind| behind.mm()),
@@ -258,6 +255,16 @@ fn row_input(
         tube,
         dress_every: row.dress_every.value().copied(),
         unread,
+    }
+}
+
+/// The limits of a blind hole's depth that has none of its own: those of the title block, where it has any.
+fn titled(job: &Job, end: HoleEnd, depth_mm: f64) -> Option<Limits> {
+    match job.field(Field::DefaultTolerance).value() {
+        Some(Value::Tolerance(off)) if end == HoleEnd::Blind => {
+            Some(off.map(|off| depth_mm + off.mm()))
+        }
+        _ => None,
     }
 }
 

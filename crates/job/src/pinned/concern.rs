@@ -109,6 +109,8 @@ pub const fn customer(kind: &Kind) -> Customer {
         | Kind::DeepDone { .. }
         | Kind::DeepCheck { .. }
         | Kind::DirectionsAssumed { .. }
+        | Kind::OutsidePart { .. }
+        | Kind::PlacesAlike { .. }
         | Kind::SeveralSetups { .. }
         | Kind::TiltOutOfRange { .. }
         | Kind::PartTooLarge { .. }

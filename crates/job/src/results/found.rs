@@ -54,7 +54,9 @@ fn beside(finding: &Finding) -> Beside {
             | Kind::FamilyValues => Beside::Field(Field::Material),
             Kind::MachineMissing => Beside::Field(Field::Machine),
             Kind::QuantityMissing => Beside::Field(Field::Quantity),
-            Kind::PartSizeUnknown | Kind::PartTooLarge { .. } => Beside::Field(Field::SizeX),
+            Kind::PartSizeUnknown | Kind::PartTooLarge { .. } | Kind::OutsidePart { .. } => {
+                Beside::Field(Field::SizeX)
+            }
             Kind::PartTooHeavy { .. } => Beside::Field(Field::Mass),
             Kind::PartValueUnknown => Beside::Field(Field::PartValue),
             _ => Beside::Plan,

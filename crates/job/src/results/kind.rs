@@ -391,6 +391,8 @@ const fn missing(kind: &Kind) -> Option<Missing> {
         | Kind::DepthBySteps { .. }
         | Kind::DepthNotToBePromised { .. }
         | Kind::DirectionsAssumed { .. }
+        | Kind::OutsidePart { .. }
+        | Kind::PlacesAlike { .. }
         | Kind::SeveralSetups { .. }
         | Kind::TiltOutOfRange { .. }
         | Kind::PartTooLarge { .. }

@@ -218,6 +218,16 @@ impl Speaker<'_> {
                 "{} no hole locations: one direction per row was assumed for the setups.",
                 if *rows == 1 { "One row has".to_owned() } else { format!("{rows} rows have") }
             ),
+            Kind::OutsidePart { together: false } => "Locations lie outside of the part's size, wherever on \
+                 it zero is: check the size, x, y and z, and the locations."
+                .to_owned(),
+            Kind::OutsidePart { together: true } => "The locations don't lie on the part's size about one zero: \
+                 check the size, x, y and z, and from where the locations are measured."
+                .to_owned(),
+            Kind::PlacesAlike { places } => match places {
+                1 => "One location is the same as another of this row: check them.".to_owned(),
+                places => format!("{places} locations are the same as others of this row: check them."),
+            },
             Kind::SeveralSetups { setups } => {
                 format!("The directions need {setups} setups of each part.")
             }

@@ -73,7 +73,7 @@ fn stops(matter: &Matter<'_>, index: usize, setup: &SetupFigures) -> Vec<PlacedS
 }
 
 /// The end of a hole that a stop drills: where the tool enters, and its way in.
-pub(crate) fn end_of(matter: &Matter<'_>, row: RowId, place: usize, far: bool) -> Option<Place> {
+fn end_of(matter: &Matter<'_>, row: RowId, place: usize, far: bool) -> Option<Place> {
     let row = matter.asked(row)?;
     let place = row.places.get(place)?;
     Some(if far {

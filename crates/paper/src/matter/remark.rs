@@ -140,6 +140,8 @@ const fn is_finding_of_the_office(kind: &Kind) -> bool {
         | Kind::DepthBySteps { .. }
         | Kind::DepthNotToBePromised { .. }
         | Kind::DirectionsAssumed { .. }
+        | Kind::OutsidePart { .. }
+        | Kind::PlacesAlike { .. }
         | Kind::SeveralSetups { .. }
         | Kind::TiltOutOfRange { .. }
         | Kind::PartTooLarge { .. }

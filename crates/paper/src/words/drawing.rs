@@ -86,8 +86,54 @@ pub fn rows_alike(rows: usize) -> String {
 pub const MAP: &str = "Map of the holes";
 
 /// How the map is to be read.
-pub const MAP_REMARK: &str =
-    "to scale; mark and number; the thin line is the order; arrows: the electrode comes along them";
+pub const MAP_REMARK: &str = "to scale; mark and number; the thin line is the order, ringed where it begins; arrows: the electrode comes along \
+     them";
+
+/// In the place of a map, and of rows that have no place on it.
+pub fn no_locations(marks: &str) -> String {
+    format!(
+        "{marks}: no locations here. They stand on the drawing; where they don't, stop and ask."
+    )
+}
+
+/// The name of a part of the map that stands larger.
+pub fn detail(number: usize) -> String {
+    format!("detail {number}")
+}
+
+/// What a detail shows, for whoever can't see it.
+pub fn detail_of(holes: usize) -> String {
+    format!("{holes} holes of the map, larger; the annex has the figures")
+}
+
+/// Holes of a detail that have no label.
+pub fn unlabeled(holes: usize) -> String {
+    format!("{holes} not named: see the annex")
+}
+
+/// Below details that don't show all holes.
+pub fn others_in_annex(holes: usize) -> String {
+    format!(
+        "The details show where each mark begins; {holes} more holes stand in the annex with their figures."
+    )
+}
+
+/// Before a box to tick for each part.
+pub const DRILLED: &str = "Part drilled:";
+
+/// Several holes at one spot; more than are named are counted.
+pub fn spots(names: &[String], more: usize) -> String {
+    let mut said = names.join(", ");
+    if more > 0 {
+        said += &format!(" and {more} more");
+    }
+    said
+}
+
+/// A hole at which another electrode begins.
+pub fn begins(spot: &str, electrode: u32) -> String {
+    format!("{spot}: electrode no.\u{a0}{electrode}")
+}
 
 /// What a map shows, for whoever can't see it.
 pub fn map_of(holes: usize) -> String {

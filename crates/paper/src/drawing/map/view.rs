@@ -1,16 +1,20 @@
-//! One view of a map: the part, its holes with marks and numbers, the order, and the ways in.
+//! One view of a map: the part, its holes, and the ways in.
 
-use super::{AROUND, MOST_LABELED, Map, Vector, WAY, corners};
-use crate::page::{Ink, Page, Path, Step, Stroke, Style};
-use crate::typeset::look::CAPTION;
+use quillbore_calc::RowId;
+
+use super::model::{Map, Vector};
+use super::{WAY, model};
+use crate::page::{Ink, Page, Path, Step, Stroke};
 use crate::words::drawing as words;
 
 /// Half of a cross that stands for a hole too small to be drawn.
-const TICK: f64 = 1.8;
-/// Labels stand no closer than this.
-const APART: f64 = 10.0;
+pub(super) const TICK: f64 = 1.8;
+/// The smallest dot that is printed.
+const DOT: f64 = 0.5;
 /// Ways that are drawn at most.
 const MOST_WAYS: usize = 24;
+/// Around a hole of the row that is picked out.
+const RING: f64 = 3.6;
 
 /// One of the two views.
 #[derive(Clone, Copy)]
@@ -22,10 +26,12 @@ pub(super) struct View<'a> {
     pub(super) corner: (f64, f64),
     pub(super) origin: (f64, f64),
     pub(super) scale: f64,
+    /// The row that is picked out.
+    pub(super) picked: Option<RowId>,
 }
 
 impl View<'_> {
-    fn place(&self, point: Vector) -> (f64, f64) {
+    pub(super) fn place(&self, point: Vector) -> (f64, f64) {
         let seen = self.map.at(point);
         let [right, up] = self.axes.map(|axis| seen[axis]);
         (
@@ -34,80 +40,85 @@ impl View<'_> {
         )
     }
 
+    /// Where the spots stand, in their order.
+    pub(super) fn places(&self) -> Vec<(f64, f64)> {
+        let spots = self.map.spots.iter();
+        spots.map(|spot| self.place(spot.at_mm)).collect()
+    }
+
     pub(super) fn draw(&self, page: &mut Page) {
-        if let Some(outline) = &self.map.outline_mm {
-            let corners = corners(outline).map(|corner| self.place(corner));
-            let (mut low, mut high) = ((f64::MAX, f64::MAX), (f64::MIN, f64::MIN));
-            for (x, y) in corners {
-                low = (low.0.min(x), low.1.min(y));
-                high = (high.0.max(x), high.1.max(y));
-            }
-            let size = (high.0 - low.0, high.1 - low.1);
-            page.rect(low, size, None, Some(Stroke::OUTLINE));
-        }
+        self.part(page);
         // The part's zero, where it lies within the picture.
         let (x, y) = self.place([0.0; 3]);
         for (dx, dy) in [(5.0, 0.0), (0.0, 5.0)] {
             page.line((x - dx, y - dy), (x + dx, y + dy), Stroke::CENTER);
         }
-        for spot in &self.map.spots {
-            let (x, y) = self.place(spot.at_mm);
+        self.holes(page, 0..self.map.spots.len());
+    }
+
+    /// The part: a circle where it is round and seen along its axis, else what its size takes up.
+    fn part(&self, page: &mut Page) {
+        let Some((corners, outline)) = self.map.corners().zip(self.map.outline.as_ref()) else {
+            return;
+        };
+        let away = self.map.seen[3 - self.axes[0] - self.axes[1]];
+        if let Some(round) = outline.round.filter(|round| away[round.axis].abs() > 0.999) {
+            let middle = self.place([0.0; 3]);
+            for radius in std::iter::once(round.radius_mm).chain(round.inner_mm) {
+                page.circle(middle, radius * self.scale, None, Some(Stroke::OUTLINE));
+            }
+            return;
+        }
+        let (mut low, mut high) = ((f64::MAX, f64::MAX), (f64::MIN, f64::MIN));
+        for (x, y) in corners.map(|corner| self.place(corner)) {
+            low = (low.0.min(x), low.1.min(y));
+            high = (high.0.max(x), high.1.max(y));
+        }
+        let size = (high.0 - low.0, high.1 - low.1);
+        page.rect(low, size, None, Some(Stroke::OUTLINE));
+    }
+
+    /// Holes as circles, as crosses where these would be too small, as dots where crosses would run into
+    /// each other.
+    pub(super) fn holes(&self, page: &mut Page, which: impl IntoIterator<Item = usize>) {
+        let which: Vec<usize> = which.into_iter().collect();
+        let places = which
+            .iter()
+            .map(|index| self.place(self.map.spots[*index].at_mm));
+        let places: Vec<(f64, f64)> = places.collect();
+        let tick = (self.apart(&places) / 2.6).min(TICK);
+        for (index, &(x, y)) in which.iter().zip(&places) {
+            let spot = &self.map.spots[*index];
             let radius = spot.size_mm / 2.0 * self.scale;
-            if radius > TICK {
+            if self.picked == Some(spot.row) {
+                page.circle(
+                    (x, y),
+                    radius.max(tick).max(DOT) + RING / 2.0,
+                    Some(Ink::Wash),
+                    Some(Stroke::new(0.8, Ink::Accent)),
+                );
+            }
+            if radius > tick && radius > DOT {
                 page.circle((x, y), radius, None, Some(Stroke::OUTLINE));
+            } else if tick > DOT {
+                page.line((x - tick, y), (x + tick, y), Stroke::OUTLINE);
+                page.line((x, y - tick), (x, y + tick), Stroke::OUTLINE);
             } else {
-                page.line((x - TICK, y), (x + TICK, y), Stroke::OUTLINE);
-                page.line((x, y - TICK), (x, y + TICK), Stroke::OUTLINE);
+                page.line(
+                    (x - DOT / 2.0, y),
+                    (x + DOT / 2.0, y),
+                    Stroke::new(DOT, Ink::Text),
+                );
             }
         }
     }
 
-    /// Its width on the page.
-    fn wide(&self) -> f64 {
-        let [least, most] = self.map.extent();
-        (most[0] - least[0]) * self.scale
-    }
-
-    /// Marks and numbers, as far as they have room beside each other, and the way from hole to hole.
-    pub(super) fn labels(&self, page: &mut Page) {
-        let places: Vec<(f64, f64)> = (self.map.spots.iter())
-            .map(|spot| self.place(spot.at_mm))
-            .collect();
-        let way = Stroke::new(0.35, Ink::Accent);
-        let is_field = places.len() > MOST_LABELED;
-        for pair in places.windows(2).filter(|_| !is_field) {
-            page.line(pair[0], pair[1], way);
-        }
-        // What the view is called stands there already.
-        let named = self.corner.0 - AROUND;
-        let mut taken = vec![(named, self.corner.1 - 3.0, CAPTION.measure(&self.named()))];
-        let edge = self.corner.0 + self.wide() + AROUND;
-        let mut last_mark = "";
-        for (index, (spot, (x, y))) in self.map.spots.iter().zip(&places).enumerate() {
-            let is_new = spot.mark != last_mark;
-            last_mark = &spot.mark;
-            let said = if is_new {
-                words::spot(&spot.mark, spot.number)
-            } else {
-                spot.number.to_string()
-            };
-            let style: Style = if is_new || index == 0 {
-                CAPTION.ink(Ink::Text).bold()
-            } else {
-                CAPTION
-            };
-            let (left, wide) = (x + TICK + 1.0, style.measure(&said));
-            if (is_field && !is_new) || left + wide > edge {
-                continue;
-            }
-            let is_free = taken.iter().all(|(a, b, width)| {
-                left > a + width + 1.0 || left + wide < a - 1.0 || (y - b).abs() > APART
-            });
-            if is_free {
-                page.text(left, y - TICK, style, &said);
-                taken.push((left, *y, wide));
-            }
-        }
+    /// How far spots are from each other where they fill their field evenly.
+    fn apart(&self, places: &[(f64, f64)]) -> f64 {
+        let points = places.iter().map(|&(x, y)| [x, y, 0.0]);
+        let [least, most] = model::extent_of(points, 1.0);
+        let field = (most[0] - least[0]) * (most[1] - least[1]);
+        (field / places.len().max(1) as f64).sqrt()
     }
 
     /// From where the electrode comes, once for each way that looks another.

@@ -10,7 +10,8 @@ use quillbore_calc::mount::Angles;
 use quillbore_calc::reach::enough_for;
 use quillbore_job::Unit;
 
-use super::holes::{dressing, settings, tip_mm};
+use super::basis::TypedFigures;
+use super::holes::{dressing, no_tube, settings, tip_mm};
 use crate::matter::axes::mounted;
 use crate::matter::{Hole, Matter};
 use crate::page::mm;
@@ -20,7 +21,6 @@ use crate::typeset::look::{BODY, FLOOR, FLOOR_STRONG, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::heads;
 use crate::words::traveler::floor as words;
-use crate::words::traveler::holes as hole_words;
 
 /// Where tilt and index stand for the places of each row.
 type Seats = BTreeMap<RowId, Vec<Angles>>;
@@ -91,7 +91,7 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
     let tube = figures.and_then(|figures| matter.tube(figures.tube?));
     let guide = figures.and_then(|figures| figures.guide?.of(&matter.tables.guides));
     let electrode = tube.map_or_else(
-        || hole_words::NOT_CHOSEN.to_owned(),
+        || no_tube(hole).to_owned(),
         |tube| match guide {
             Some(guide) => format!("{}\n{}", tube.name, guide.name),
             None => tube.name.clone(),
@@ -245,6 +245,12 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         said.push(words::several(count, reach.as_deref()));
     }
     said.extend(dressing(hole));
+    if hole.row.backed.value() == Some(&true) {
+        said.push(words::BACKED.to_owned());
+    }
+    if TypedFigures::of(matter, hole.row.id).wear {
+        said.push(words::OWN_WEAR.to_owned());
+    }
     said.join(" ")
 }
 

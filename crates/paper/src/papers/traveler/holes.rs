@@ -1,6 +1,7 @@
 //! The hole table: what the drawing asks, and what the machine is set to.
 
 use quillbore_calc::Limits;
+use quillbore_calc::finding::Kind;
 use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::Form;
@@ -94,7 +95,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize, remarks: &[&Remark]) -
         Cell::new(
             figures
                 .and_then(|figures| matter.tube(figures.tube?))
-                .map_or_else(|| words::NOT_CHOSEN.to_owned(), |tube| tube.name.clone()),
+                .map_or_else(|| no_tube(hole).to_owned(), |tube| tube.name.clone()),
         ),
         Cell::new(setting),
         Cell::new(tip),
@@ -233,6 +234,19 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
     let both = hole.figures.and_then(|figures| figures.ends) == Some(Ends::Both);
     said.extend(words::electrodes_in(chained.unwrap_or(1), both));
     said
+}
+
+/// Why a row has no electrode.
+pub(super) fn no_tube(hole: &Hole<'_>) -> &'static str {
+    let none_fits = hole.figures.is_some_and(|figures| {
+        let mut findings = figures.findings.iter();
+        findings.any(|finding| matches!(finding.kind, Kind::NoTube { .. }))
+    });
+    if none_fits {
+        words::NONE_FITS
+    } else {
+        words::NOT_CHOSEN
+    }
 }
 
 /// How often the tip is dressed.

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use quillbore_calc::RowId;
+use quillbore_calc::input::Ends;
 use quillbore_job::Field;
 
 use super::basis;
@@ -24,7 +25,9 @@ pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
             flow.text(STRONG, line.trim());
         }
         flow.text(BODY, words::STOP_IF_LEAD);
-        let mut list: Vec<String> = words::stop_if(matter.kinds())
+        let mut holes = matter.figures.holes.iter();
+        let both_ends = holes.any(|hole| hole.ends == Some(Ends::Both));
+        let mut list: Vec<String> = words::stop_if(matter.kinds(), both_ends)
             .into_iter()
             .map(str::to_owned)
             .collect();
@@ -33,6 +36,7 @@ pub(super) fn stop_if(matter: &Matter<'_>, flow: &mut Flow) {
             list.push(words::used_up(&used.join("; "), basis::rests_on(matter)));
         }
         flow.dashes(BODY, list.iter().map(String::as_str));
+        flow.text(BODY, words::THEN);
         flow.take(mm(0.8));
     });
 }

@@ -43,9 +43,9 @@ pub fn traveler(matter: &Matter<'_>) -> Document {
     kit::set(matter, &mut flow);
     holes::set(matter, &mut flow);
     depths::set(matter, &mut flow);
-    order::set(matter, &mut flow);
     plan::first_piece(matter, &mut flow);
     limits::stop_if(matter, &mut flow);
+    order::set(matter, &mut flow);
     record::set(matter, &mut flow);
     plan::after(matter, &mut flow);
     operations::set(matter, &mut flow);

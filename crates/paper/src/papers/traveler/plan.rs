@@ -1,6 +1,8 @@
 //! Machine, setup, first piece and what comes after, as the office wrote them.
 
+use quillbore_calc::direction::between;
 use quillbore_calc::job_figures::SetupFigures;
+use quillbore_calc::mount::Mount;
 use quillbore_job::Field;
 
 use crate::matter::Matter;
@@ -13,6 +15,9 @@ use crate::typeset::side::side;
 use crate::typeset::wrap::Span;
 use crate::words::phrases;
 use crate::words::traveler::plan as words;
+
+/// Faces that are no farther from each other than this lie up alike [deg].
+const SAME_DEG: f64 = 0.1;
 
 pub(super) fn machine(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, words::MACHINE, |flow| {
@@ -88,8 +93,18 @@ pub(super) fn one_setup(matter: &Matter<'_>, index: usize, setup: &SetupFigures)
         matter.form(),
         setup,
         &matter.marks(setup.rows.iter().copied()),
-        by_part.unwrap_or(false),
+        (by_part.unwrap_or(false), is_swung(matter, index)),
     )
+}
+
+/// Whether the part lies on the face that it lay on in the setup before.
+fn is_swung(matter: &Matter<'_>, index: usize) -> bool {
+    let up = |at: usize| match matter.figures.setups.get(at)?.mount {
+        Mount::Face { up, .. } | Mount::Upright(up) => Some(up),
+        Mount::Lying(_) | Mount::Inclined { .. } => None,
+    };
+    let pair = index.checked_sub(1).and_then(up).zip(up(index));
+    pair.is_some_and(|(before, now)| between(before, now) < SAME_DEG)
 }
 
 pub(super) fn first_piece(matter: &Matter<'_>, flow: &mut Flow) {

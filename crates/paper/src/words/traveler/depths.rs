@@ -5,11 +5,12 @@ pub const DEPTHS: &str = "Depths that the first hole decides";
 /// What its columns mean.
 pub const DEPTHS_REMARK: &str = "setting: what the machine is set to, from touch-off; tip: how far the electrode's end goes from the part's surface";
 /// What is done with a first try.
-pub const FIRST_TRY: &str = "First try: drill the first hole at this setting, measure depth and electrode, \
-     correct in the same hole. Write the setting that came out into the last column and use it from \
+pub const FIRST_TRY: &str = "First try: drill the first hole at this setting. It is meant to fall short: it leaves room for \
+     less wear than is planned, so that depth and electrode are measured before the depth can be passed; then correct in \
+     the same hole. Write the setting that came out into the last column and use it from \
      then on. The tip never goes beyond its limit, whatever the setting says.";
 /// A depth that is come to in two steps.
-pub const TWO_STEPS: &str = "two steps: drill to 80\u{a0}%, touch off, correct";
+pub const TWO_STEPS: &str = "two steps: drill to 80\u{a0}% of the depth, touch off, correct";
 /// A depth that is come to in one go.
 pub const ONE_STEP: &str = "in one go after the first hole";
 /// Head of the depth as drawn.

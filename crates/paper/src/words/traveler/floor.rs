@@ -20,6 +20,10 @@ pub const CHANGE: &str = "Change electrode at";
 pub const CHANGE_UNIT: &str = "mm or shorter";
 /// The same, where lengths are in inches.
 pub const CHANGE_UNIT_INCH: &str = "in or shorter";
+/// A hole whose exit is backed.
+pub const BACKED: &str = "Backed behind the exit: see the setup.";
+/// The wear was put in by hand.
+pub const OWN_WEAR: &str = "Wear as the office put it in.";
 /// Where one electrode drills one hole.
 pub const EACH_HOLE: &str = "every hole";
 /// Where places differ from each other.
@@ -46,7 +50,7 @@ pub fn setup(numbers: &[usize]) -> String {
 /// What is drilled from each end of a hole.
 pub fn half(depth: &str, whole: &str) -> String {
     format!(
-        "From both ends, {depth} from each (the hole is {whole} deep): entry first, then turn the part."
+        "From both ends, {depth} from each, so that they meet (the hole is {whole} deep): entry first, then turn the part."
     )
 }
 

@@ -35,6 +35,8 @@ pub const MINUTES: &str = "Minutes";
 pub const EACH: &str = "each";
 /// There is no electrode yet.
 pub const NOT_CHOSEN: &str = "not chosen yet";
+/// No electrode of the shop makes the size.
+pub const NONE_FITS: &str = "none of the shop fits";
 /// Minutes, among the figures that were typed.
 pub const OWN_MINUTES: &str = "minutes";
 /// Wear, among the figures that were typed.

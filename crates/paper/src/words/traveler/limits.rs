@@ -9,15 +9,24 @@ pub const STOP_IF_LEAD: &str = "Stop and call the office if";
 /// Name beside the reasons to stop.
 pub const NAME: &str = "Stop if \u{2026}";
 
+/// What is done then.
+pub const THEN: &str = "Then: draw the electrode out with the flush on, switch the power off, leave the part clamped and \
+     zero as it is, mark hole and part, write down depth and electrode length.";
+
 /// Always a reason to stop.
-pub fn stop_if(kinds: Kinds) -> Vec<&'static str> {
+pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
     let mut list = vec![
         "the flush stops, turns weak, or comes out where it should not",
         "an electrode breaks in a hole, or a piece of it is missing",
         "the part, the clamp or the guide has moved",
     ];
     if kinds.open {
-        list.push("an open hole is not through at its setting, or through long before it");
+        list.push(if both_ends {
+            "an open hole is not through at its setting, or through long before it; one drilled from both ends \
+             comes through with its second half only"
+        } else {
+            "an open hole is not through at its setting, or through long before it"
+        });
     }
     if kinds.blind {
         list.push(

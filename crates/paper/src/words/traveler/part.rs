@@ -12,7 +12,8 @@ pub const RECEIVED_CHECK: &str = "Counted and looked over; damage noted above an
 pub const HAZARD_UNKNOWN: &str =
     "not known, the material is not in the shop's list; ask before the first burn";
 /// The material brings no danger of its own.
-pub const HAZARD_NONE: &str = "none of its own; the general cautions at the end apply";
+pub const HAZARD_NONE: &str = "none on record beyond what holds for every metal and for the electrode: fume, mist and sludge \
+     are harmful; read the cautions at the end";
 /// Where the cautions stand.
 pub const HAZARD_READ: &str = "read the cautions at the end";
 /// Name beside the drawing.

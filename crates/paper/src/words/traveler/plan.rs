@@ -9,7 +9,8 @@ use crate::words::phrases::count;
 /// Setup check.
 pub const SETUP_CHECK: &str = "Set up, picked up, zeroed as above; flush and ground proved.";
 /// First piece check.
-pub const FIRST_CHECK: &str = "First piece measured and approved; the lot may go on.";
+pub const FIRST_CHECK: &str =
+    "First piece measured and approved by who inspects, not by who drilled it; the lot may go on.";
 /// Name beside the machine.
 pub const MACHINE: &str = "Machine";
 /// Caption of the machine.
@@ -81,10 +82,17 @@ pub fn mounted(mount: &str) -> String {
 }
 
 /// One setup in a sentence.
-pub fn setup(form: Form, setup: &SetupFigures, marks: &str, per_part: bool) -> String {
+pub fn setup(
+    form: Form,
+    setup: &SetupFigures,
+    marks: &str,
+    (per_part, is_swung): (bool, bool),
+) -> String {
     let count = |number, one, several| count(form, number, one, several);
     let each = if per_part { " per part" } else { "" };
-    let mut text = if setup.turned_over {
+    let mut text = if is_swung {
+        "part swung round, the same face up; ".to_owned()
+    } else if setup.turned_over {
         "part turned over; ".to_owned()
     } else {
         String::new()

@@ -1,0 +1,140 @@
+//! Parts of a map that stand larger below it, where not every hole has room for its label.
+
+use super::labels::Reserved;
+use super::model::{Map, extent_of};
+use super::view::View;
+use super::{AROUND, Look, bar};
+use crate::page::{Page, Stroke, mm};
+use crate::typeset::look::{CAPTION, STRONG};
+use crate::words::drawing as words;
+
+/// Holes of one detail at most.
+const MOST_HOLES: usize = 36;
+/// Details of a map at most.
+pub(super) const MOST: usize = 6;
+/// Height of one.
+pub(super) const HEIGHT: f64 = 70.0 * 72.0 / 25.4;
+
+/// Holes that stand larger, by their index.
+pub(super) type Detail = Vec<usize>;
+
+/// The details of a map: all of it in a few, or where that would be too many those in which a mark begins.
+pub(super) fn details(map: &Map) -> Vec<Detail> {
+    let mut parts: Vec<Detail> = Vec::new();
+    let mut waiting = vec![(0..map.spots.len()).collect::<Vec<usize>>()];
+    while let Some(mut part) = waiting.pop() {
+        let [least, most] = extent_of(
+            part.iter().map(|index| map.at(map.spots[*index].at_mm)),
+            0.0,
+        );
+        let [wide, deep] = [0, 1].map(|i| most[i] - least[i]);
+        if part.len() <= MOST_HOLES || wide.max(deep) < 1e-6 {
+            parts.push(part);
+            continue;
+        }
+        let along = usize::from(deep > wide);
+        let seen = |index: &usize| map.at(map.spots[*index].at_mm)[along];
+        part.sort_by(|a, b| seen(a).total_cmp(&seen(b)));
+        let rest = part.split_off(part.len() / 2);
+        waiting.extend([rest, part]);
+    }
+    for part in &mut parts {
+        part.sort_unstable();
+    }
+    parts.sort_by_key(|part| part.first().copied());
+    if parts.len() <= MOST {
+        return parts;
+    }
+    let mut begun: Vec<&str> = Vec::new();
+    parts.retain(|part| {
+        let marks = part.iter().map(|index| map.spots[*index].mark.as_str());
+        let new: Vec<&str> = marks.filter(|mark| !begun.contains(mark)).collect();
+        let begins = !new.is_empty();
+        begun.extend(new);
+        begins
+    });
+    parts.truncate(MOST);
+    parts
+}
+
+/// Frames what stands larger below, in a view that has been drawn; gives where their names stand.
+pub(super) fn frames(page: &mut Page, places: &[(f64, f64)], details: &[Detail]) -> Vec<Reserved> {
+    let mut named = Vec::new();
+    for (number, detail) in (1..).zip(details) {
+        let points = detail.iter().map(|index| places[*index]);
+        let [least, most] = extent_of(points.map(|(x, y)| [x, y, 0.0]), 6.0);
+        let (low, high) = (
+            (least[0] - 3.0, least[1] - 3.0),
+            (most[0] + 3.0, most[1] + 3.0),
+        );
+        page.rect(
+            low,
+            (high.0 - low.0, high.1 - low.1),
+            None,
+            Some(Stroke::CENTER),
+        );
+        let said = words::detail(number);
+        let at = (low.0 + 1.0, low.1 - 1.5);
+        page.text(at.0, at.1, STRONG, &said);
+        named.push((at, STRONG.measure(&said)));
+    }
+    named
+}
+
+/// Draws a detail into a place of left, top and width.
+pub(super) fn draw(
+    page: &mut Page,
+    map: &Map,
+    (number, detail): (usize, &Detail),
+    (left, top, width): (f64, f64, f64),
+    look: &Look,
+) {
+    let points = detail.iter().map(|index| map.at(map.spots[*index].at_mm));
+    let [least, most] = extent_of(points, 0.5);
+    let [wide, deep] = [0, 1].map(|i| most[i] - least[i]);
+    // Labels stand right of the holes.
+    let room = (width - 4.0 * AROUND, HEIGHT - 3.2 * AROUND);
+    let scale = (room.0 / wide).min(room.1 / deep);
+    let corner = (
+        left + AROUND + (room.0 - wide * scale) / 2.0,
+        top + 1.6 * AROUND + (room.1 - deep * scale) / 2.0,
+    );
+    let view = View {
+        map,
+        axes: [0, 1],
+        corner,
+        origin: (least[0], most[1]),
+        scale,
+        picked: look.picked,
+    };
+    page.rect(
+        (left, top),
+        (width - mm(2.0), HEIGHT - mm(2.0)),
+        None,
+        Some(Stroke::CENTER),
+    );
+    page.text(
+        left + 4.0,
+        top + STRONG.size + 2.0,
+        STRONG,
+        &words::detail(number),
+    );
+    view.holes(page, detail.iter().copied());
+    let edges = (left + 2.0, left + width - mm(3.0));
+    let unlabeled = view.labels(page, edges, detail.iter().copied(), &[]);
+    if unlabeled > 0 {
+        let said = words::unlabeled(unlabeled);
+        page.text_right(
+            left + width - mm(4.0),
+            top + STRONG.size + 2.0,
+            CAPTION,
+            &said,
+        );
+    }
+    bar(
+        page,
+        (left + 4.0, top + HEIGHT - mm(2.0) - 5.0),
+        scale,
+        look,
+    );
+}
