@@ -336,3 +336,53 @@ fn designations_are_found_once() {
     }
     assert_eq!(named("M5x9"), None);
 }
+
+/// Plans as published: charts of the code letters, and cells of the table of single normal plans (Birolini,
+/// Reliability Engineering, 2007, table 7.1 after IEC 60410, for F, J and N at 0.65 %).
+#[test]
+fn lots_are_sampled_as_the_published_plans_have_it() {
+    use quillbore_calc::standards::sampling::{InspectionLevel, plan};
+    let of = |lot, level, limit| {
+        let found = plan(lot, level, limit).unwrap();
+        (
+            found.letter,
+            found.plan,
+            found.sample,
+            found.accept,
+            found.all,
+        )
+    };
+    let normal = InspectionLevel::General(2);
+    for (lot, limit, by_table) in [
+        (100, 1.0, ('F', 'E', 13, 0, false)),
+        (300, 1.0, ('H', 'H', 50, 1, false)),
+        (50, 2.5, ('D', 'C', 5, 0, false)),
+        // Thirteen of eight are all of them.
+        (8, 1.0, ('A', 'E', 8, 0, true)),
+        (150, 0.65, ('F', 'F', 20, 0, false)),
+        (1_000, 0.65, ('J', 'J', 80, 1, false)),
+        (100_000, 0.65, ('N', 'N', 500, 7, false)),
+    ] {
+        assert_eq!(of(lot, normal, limit), by_table, "{lot} at {limit}");
+    }
+    let letters = |lot| {
+        let levels = (1..=4).map(InspectionLevel::Special);
+        let levels = levels.chain((1..=3).map(InspectionLevel::General));
+        levels
+            .map(|level| plan(lot, level, 4.0).unwrap().letter)
+            .collect::<String>()
+    };
+    for (lot, by_chart) in [
+        (2, "AAAAAAB"),
+        (25, "AABBBCD"),
+        (26, "ABBCCDE"),
+        (501, "CCEFGJK"),
+    ] {
+        assert_eq!(letters(lot), by_chart, "{lot}");
+    }
+    // What the table doesn't have is not made up: no such limit, no such level, nothing above row A.
+    assert_eq!(plan(100, normal, 1.2), None);
+    assert_eq!(plan(100, InspectionLevel::General(4), 1.0), None);
+    assert_eq!(plan(0, normal, 1.0), None);
+    assert_eq!(plan(8, normal, 10.0), None);
+}

@@ -141,17 +141,14 @@ fn a_block_past_the_last_column_is_refused() {
     let job = three_rows();
     let why = refused(
         &job,
-        &block(0, Column::DressEvery, &[&["3"], &["3", "note", "lost", ""]]),
+        &block(0, Column::Zone, &[&["B3"], &["B3", "note", "lost", ""]]),
     );
     assert_eq!(
         why.to_string(),
-        "The block has 3 columns, but from dressing on the table has only 2"
+        "The block has 3 columns, but from drawing zone on the table has only 2"
     );
     // Empty cells past the last column lose nothing.
-    let (job, _) = done(
-        &job,
-        &block(0, Column::DressEvery, &[&["3", "note", "", " "]]),
-    );
+    let (job, _) = done(&job, &block(0, Column::Zone, &[&["B3", "note", "", " "]]));
     assert_eq!(job.rows[0].note.text(), "note");
 }
 

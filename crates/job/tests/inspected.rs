@@ -6,7 +6,7 @@
 )]
 
 use quillbore_job::inspected::{Checked, Inspections, Parts, all_checked, delivered, parts};
-use quillbore_job::{CellAt, Column, Edit, Job, Line, SlipKind, Unit, apply};
+use quillbore_job::{CellAt, Column, Edit, Field, Job, Line, SlipKind, Unit, apply};
 
 fn done(job: &Job, edit: &Edit) -> Job {
     apply(job, edit).expect("an edit").0
@@ -142,4 +142,44 @@ fn all_are_checked_only_where_every_row_is() {
             not_good: 2
         }
     );
+}
+
+/// What is typed of the inspection asks for a plan, or for a first article report, in words that the trade
+/// uses.
+#[test]
+fn plans_and_first_articles_are_asked_for_in_words() {
+    use quillbore_calc::standards::sampling::InspectionLevel;
+    use quillbore_job::inspected::{sampling_asked, wants_first_article};
+    let with = |text: &str| {
+        let set = Edit::SetField {
+            field: Field::Inspection,
+            text: text.to_owned(),
+            unit: Unit::Mm,
+        };
+        apply(&Job::default(), &set).expect("it is done").0
+    };
+    for (text, asked) in [
+        ("", None),
+        ("every hole by pin", None),
+        ("AQL 1.0", Some((InspectionLevel::General(2), 1.0))),
+        (
+            "sample by ISO 2859-1, level I, AQL 0.65.",
+            Some((InspectionLevel::General(1), 0.65)),
+        ),
+        (
+            "level S-3, aql 4.0%",
+            Some((InspectionLevel::Special(3), 4.0)),
+        ),
+        ("AQL as agreed", None),
+    ] {
+        assert_eq!(sampling_asked(&with(text)), asked, "{text}");
+    }
+    for (text, wanted) in [
+        ("", false),
+        ("every hole by pin; fair copies to the office", false),
+        ("first article report", true),
+        ("FAI to AS9102", true),
+    ] {
+        assert_eq!(wants_first_article(&with(text)), wanted, "{text}");
+    }
 }

@@ -163,7 +163,10 @@ fn a_cell_that_cannot_be_read_leaves_its_row_without_minutes() {
                 "{column:?} {text}"
             );
         }
-        let is_text = matches!(column, Column::Mark | Column::Note);
+        let is_text = matches!(
+            column,
+            Column::Mark | Column::Characteristic | Column::Zone | Column::Note
+        );
         assert_eq!(tried > 0, !is_text, "{column:?}");
     }
 }

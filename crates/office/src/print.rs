@@ -10,7 +10,7 @@ use quillbore_job::answer::Answer;
 use quillbore_job::life::Blocker;
 use quillbore_job::results::{Results, Telling};
 use quillbore_job::slip::kind;
-use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, order, words};
+use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, inspected, life, order, words};
 use quillbore_paper::matter::unprintable::{self, Unprintable};
 use quillbore_paper::page::Item;
 use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
@@ -62,6 +62,7 @@ pub fn usual(job: &Job) -> Vec<Paper> {
         Paper::Confirmation => has(SlipKind::Order),
         Paper::Receiving => has(SlipKind::Received),
         Paper::Inspection => has(SlipKind::Run) || has(SlipKind::Inspection),
+        Paper::FirstArticle => inspected::wants_first_article(job),
         Paper::Certificate | Paper::Packing | Paper::Label => has(SlipKind::Delivery),
     };
     Paper::ALL.iter().copied().filter(wanted).collect()

@@ -19,7 +19,7 @@ pub use papers::traveler::traveler;
 
 use quillbore_job::Paper;
 
-use papers::{certificate, confirmation, inspection, label, packing, receiving};
+use papers::{certificate, confirmation, first_article, inspection, label, packing, receiving};
 
 /// Sets a paper of one job, or of several where it is a quotation; the first job leads.
 #[must_use]
@@ -37,6 +37,7 @@ pub fn document(paper: Paper, matters: &[Matter<'_>]) -> Document {
         Paper::Receiving => receiving::receiving(first),
         Paper::Traveler => traveler(first),
         Paper::Inspection => inspection::inspection(first),
+        Paper::FirstArticle => first_article::first_article(first),
         Paper::Certificate => certificate::certificate(first),
         Paper::Packing => packing::packing(first),
         Paper::Label => label::label(first),

@@ -371,8 +371,8 @@ fn thirty_serials_have_thirty_lines_and_each_only_what_is_its_own() {
         &record,
         &[
             "A 0.48 to 0.53 SN071-SN100 20 Oct 2026 Pell",
-            "SN074 A 0.49 to 0.52 8 of 8 0 Moss, 22 Oct 2026",
-            "SN088 A 3: 0.58 1 of 8 1 step where the electrode broke; Moss, 22 Oct 2026; non-conformance 1: Hole oversize",
+            "SN074 A 0.49 to 0.52 8 of 8 0 yes Moss, 22 Oct 2026",
+            "SN088 A 3: 0.58 1 of 8 1 no step where the electrode broke; Moss, 22 Oct 2026; non-conformance 1: Hole oversize",
             "non-conformance 2: Scratch at the mouth",
             "Checked as far as noted above.",
         ],

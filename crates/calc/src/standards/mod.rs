@@ -3,4 +3,5 @@
 pub mod drills;
 pub mod fits;
 pub mod general;
+pub mod sampling;
 pub mod threads;

@@ -166,7 +166,7 @@ pub fn blockers(paper: Paper, job: &Job, results: &Found, before: Option<&Job>) 
             order(job, results, before, &mut found);
             parts(job, &mut found);
         }
-        Paper::Inspection => {}
+        Paper::Inspection | Paper::FirstArticle => {}
         Paper::Certificate | Paper::Packing | Paper::Label => {
             if sum::<kind::Delivery, _>(job, line::Count) == 0 {
                 found.push(Blocker::NothingToDeliver);

@@ -19,6 +19,8 @@ list! {
     Traveler "traveler" 'T';
     /// The hole inspection record.
     Inspection "inspection" 'H';
+    /// The first article inspection report.
+    FirstArticle "first-article" 'A';
     /// The certificate of conformance.
     Certificate "certificate" 'F';
     /// The packing list.

@@ -53,6 +53,10 @@ record! {
     /// Holes between two dressings of the electrode's tip, 0 for none; empty leaves it to the
     /// trade's rule.
     DressEvery "dress_every" dress_every: u32, read_cell::EVERY;
+    /// The characteristic's number on the drawing, or on the customer's list of them.
+    Characteristic "characteristic" characteristic: String, read_cell::MARK;
+    /// The sheet and zone of the drawing that it stands in.
+    Zone "zone" zone: String, read_cell::MARK;
     /// What else the drawing says.
     Note "note" note: String, read_cell::NOTE;
 }

@@ -133,6 +133,8 @@ pub const fn column(column: Column) -> ColumnWords {
         Column::Ends => words("drilled from", "ends drilled from"),
         Column::Tube => words("electrode", "electrode"),
         Column::DressEvery => words("dress every", "dressing"),
+        Column::Characteristic => words("char. no.", "characteristic number"),
+        Column::Zone => words("zone", "drawing zone"),
         Column::Note => words("note", "note"),
     }
 }

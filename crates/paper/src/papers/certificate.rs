@@ -29,6 +29,7 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
     material(matter, &mut flow);
     delivered(matter, &mut flow);
     flow.section(words::STATEMENT, "", mm(30.0));
+    requirements(matter, &mut flow);
     side(&mut flow, words::MADE_HOW, |flow| {
         flow.text(BODY, words::PROCESS);
     });
@@ -46,6 +47,7 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
         form::fields(
             flow,
             &[
+                Captioned::blank(words::PLACE, 2.0),
                 Captioned::blank(captions::NAME, 2.4),
                 Captioned::blank(words::POSITION, 2.0),
                 Captioned::blank(captions::SIGNATURE, 2.6),
@@ -98,6 +100,19 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
     table.set_or_say(flow, phrases::NO_DELIVERY);
 }
 
+/// Drawing and order that the parts are stated to conform to.
+fn requirements(matter: &Matter<'_>, flow: &mut Flow) {
+    let follows = matter.follows();
+    let drawing = match [matter.text(Field::Drawing), follows.drawing_revision] {
+        [drawing, ""] => drawing.to_owned(),
+        [drawing, revision] => phrases::revised(drawing, revision),
+    };
+    side(flow, words::REQUIREMENTS, |flow| {
+        let said = words::requirements(drawing.trim(), matter.order_number());
+        flow.text(BODY, &said);
+    });
+}
+
 /// What was checked of the delivered parts, mark by mark, as far as somebody wrote it down.
 fn checked(matter: &Matter<'_>, flow: &mut Flow) {
     let parts = inspected::delivered(matter.job);
@@ -134,6 +149,7 @@ fn stated(matter: &Matter<'_>, flow: &mut Flow) {
     side(flow, words::STATED, |flow| {
         flow.text(STRONG, &words::statement(all, record.as_deref()));
         flow.text(BODY, words::NOT_STATED);
+        flow.text(BODY, words::DECLARED);
     });
 }
 

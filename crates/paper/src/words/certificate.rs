@@ -31,6 +31,13 @@ pub const MATERIAL: &str = "material, as supplied";
 pub const HEAT: &str = "heat, as supplied";
 /// Caption of the inspection record.
 pub const RECORD: &str = "inspection record";
+/// Caption of the place of issue.
+pub const PLACE: &str = "place of issue";
+/// What the statement is made by.
+pub const DECLARED: &str = "A supplier's declaration with the elements of ISO/IEC 17050-1: issuer and address above, object, \
+     requirements, place, date and signature.";
+/// Name beside the requirements.
+pub const REQUIREMENTS: &str = "Requirements";
 /// Caption of the signer's position.
 pub const POSITION: &str = "position";
 /// Name of the section of what was delivered.
@@ -48,6 +55,16 @@ pub fn checked(mark: &str, parts: u32, of: u32, not_good: u32) -> String {
         said += &format!(", {not_good} found not good");
     }
     said
+}
+
+/// What the parts are stated to conform to.
+pub fn requirements(drawing: &str, order: &str) -> String {
+    match (drawing, order) {
+        ("", "") => "No drawing and no order number are on record.".to_owned(),
+        (drawing, "") => format!("drawing {drawing}"),
+        ("", order) => format!("order {order}"),
+        (drawing, order) => format!("drawing {drawing}; order {order}"),
+    }
 }
 
 /// What the certificate states, and only as far as it was checked.

@@ -40,6 +40,56 @@ pub const AS_NOTED: &str =
 /// A record that names no piece.
 pub const NO_PIECE_NAMED: &str = "no piece named";
 
+/// The plan that was asked for.
+pub fn sampling(level: &str, limit: &str) -> String {
+    format!("ISO 2859-1, single sampling, normal inspection, level {level}, AQL {limit}")
+}
+
+/// How many of a lot are looked at, and when it passes.
+pub fn sampled(
+    asked: &str,
+    [sample, lot, accept, reject]: [&str; 4],
+    [letter, plan]: [char; 2],
+) -> String {
+    let arrow = if letter == plan {
+        String::new()
+    } else {
+        format!(", plan of {plan}")
+    };
+    format!(
+        "Sample by {asked}: {sample} of {lot} parts (letter {letter}{arrow}); the lot passes with {accept} not good at \
+         most, it doesn't with {reject}. What is not in the sample was not looked at."
+    )
+}
+
+/// Every part of a lot is looked at.
+pub fn all_sampled(asked: &str, letter: char) -> String {
+    format!("Sample by {asked}: every part (letter {letter}; the plan asks for as many or more).")
+}
+
+/// The table has no plan for what was asked.
+pub fn no_plan(asked: &str) -> String {
+    format!("{asked}: no plan is to be had by the table's rule; look it up in the standard.")
+}
+
+/// Head of the characteristic's number.
+pub const CHARACTERISTIC: &str = "Char. no.";
+/// Head of the drawing's zone.
+pub const ZONE: &str = "Zone";
+/// Head of whether a line is accepted.
+pub const ACCEPTED: &str = "Accep\u{ad}ted";
+
+/// Position, angle and what was measured with, as far as they are on record.
+pub fn measured(position: &str, angle: &str, gauge: &str) -> Vec<String> {
+    let lead = |lead: &str, text: &str| (!text.is_empty()).then(|| format!("{lead} {text}"));
+    let all = [
+        lead("position", position),
+        lead("angle", angle),
+        lead("gauge", gauge),
+    ];
+    all.into_iter().flatten().collect()
+}
+
 /// A piece that has no serial number.
 pub fn without_serial(number: usize) -> String {
     format!("no serial, {number}")

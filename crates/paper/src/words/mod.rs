@@ -8,6 +8,7 @@ pub mod cautions;
 pub mod certificate;
 pub mod confirmation;
 pub mod drawing;
+pub mod first_article;
 pub mod frame;
 pub mod heads;
 pub mod hole;

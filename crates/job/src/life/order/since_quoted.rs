@@ -77,6 +77,8 @@ const fn is_of_the_drawing(column: Column) -> bool {
         | Column::Ends
         | Column::Tube
         | Column::DressEvery
+        | Column::Characteristic
+        | Column::Zone
         | Column::Note => false,
     }
 }

@@ -3,14 +3,14 @@
 use std::collections::BTreeMap;
 
 use quillbore_job::inspected::Marks;
-use quillbore_job::slip::{kind, line};
+use quillbore_job::slip::{View, kind, line};
 use quillbore_job::{Form, Slip, serials};
 
 use super::pieces::Pieces;
 use crate::matter::Matter;
 use crate::matter::day::day;
 use crate::matter::nonconformance;
-use crate::words::inspection as words;
+use crate::words::{first_article, inspection as words};
 
 /// What was measured of a job.
 pub(super) struct Measured<'a> {
@@ -134,12 +134,25 @@ impl<'a> Recorded<'a> {
                 counts: [slip.text(line::Checked), slip.text(line::NotGood)],
                 date: day(form, slip, line::Date),
                 by: slip.get(line::By),
-                note: slip.get(line::Note).replace('\n', " "),
+                note: said_of(form, slip),
             },
             checked: slip.get(line::Checked),
             not_good: slip.get(line::NotGood),
         })
     }
+}
+
+/// Position, angle, gauge and what else an inspection says.
+fn said_of(form: Form, slip: View<'_, kind::Inspection>) -> String {
+    let gauge = first_article::gauge(
+        slip.get(line::Gauge),
+        &day(form, slip, line::CalibrationDue),
+        slip.get(line::Temperature),
+    );
+    let mut said = words::measured(slip.get(line::Position), slip.get(line::AngleFound), &gauge);
+    let note = slip.get(line::Note).replace('\n', " ");
+    said.extend((!note.is_empty()).then_some(note));
+    said.join("; ")
 }
 
 impl OfPiece {

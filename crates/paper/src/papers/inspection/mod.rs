@@ -13,6 +13,7 @@ use crate::letterhead::opening;
 use crate::matter::Matter;
 use crate::matter::nonconformance;
 use crate::page::{Document, mm};
+use crate::papers::sample;
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form;
@@ -42,6 +43,9 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
             flow.paragraph(&spans, 0.0);
         }
     }
+    if let Some(sample) = sample::said(matter) {
+        flow.text(STRONG, &sample);
+    }
     let how = words::how_checked(matter.kinds());
     flow.dashes(BODY, how.into_iter());
     asked(matter, &mut flow);
@@ -69,8 +73,17 @@ pub fn inspection(matter: &Matter<'_>) -> Document {
 fn asked(matter: &Matter<'_>, flow: &mut Flow) {
     let unit = matter.job.unit;
     let sign = unit.symbol();
-    let mut table = Table::new([
-        Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
+    // Only where somebody numbered them on the drawing.
+    let numbered = matter.holes().any(|hole| {
+        let row = hole.row;
+        !row.characteristic.text().trim().is_empty() || !row.zone.text().trim().is_empty()
+    });
+    let mut columns = vec![Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG)];
+    if numbered {
+        columns.push(Column::text(words::CHARACTERISTIC, Width::Fit(60.0)));
+        columns.push(Column::text(words::ZONE, Width::Fit(60.0)));
+    }
+    columns.extend([
         Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(40.0)),
         Column::text(heads::DRAWING_SAYS, Width::Share(1.0)),
         Column::figures(words::GO, sign, Width::Fit(60.0)),
@@ -78,6 +91,7 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
         Column::figures(heads::DEPTH, sign, Width::Fixed(60.0)),
         Column::text(heads::END, Width::Fit(60.0)),
     ]);
+    let mut table = Table::new(columns);
     let fine = matter.fine();
     for hole in matter.holes() {
         let limits = hole.figures.and_then(|figures| figures.limits_mm);
@@ -91,15 +105,20 @@ fn asked(matter: &Matter<'_>, flow: &mut Flow) {
         let count = hole.count().map_or_else(shown::missing, |count| {
             matter.form().count(f64::from(count))
         });
-        table.row(TableRow::new([
-            Cell::new(hole.mark()),
+        let mut cells = vec![Cell::new(hole.mark())];
+        if numbered {
+            cells.push(Cell::new(hole.row.characteristic.text().trim()));
+            cells.push(Cell::new(hole.row.zone.text().trim()));
+        }
+        cells.extend([
             Cell::new(count),
             Cell::new(shown::plus_minus(hole.row.size.text().trim())),
             Cell::new(pin(|limits| limits.lower)),
             Cell::new(pin(|limits| limits.upper)),
             Cell::new(hole.depth_text(unit)),
             Cell::new(hole.end_text()),
-        ]));
+        ]);
+        table.row(TableRow::new(cells));
     }
     let keep = table.least(flow);
     flow.section(words::ASKED, "", keep);

@@ -11,9 +11,9 @@ use crate::typeset::form::HAND;
 use crate::typeset::look::{BODY, FIGURE, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::heads;
-use crate::words::inspection as words;
 use crate::words::phrases;
 use crate::words::traveler::holes::NO_HOLES;
+use crate::words::{first_article, inspection as words};
 
 pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>, flow: &mut Flow) {
     let depth = matter.holes().any(|hole| hole.is_blind());
@@ -33,6 +33,7 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
     columns.extend([
         Column::figures(heads::HOLES, heads::CHECKED, Width::Fixed(mm(15.0))),
         Column::figures(heads::HOLES, heads::NOT_GOOD, Width::Fixed(mm(15.0))),
+        Column::text(words::ACCEPTED, Width::Fixed(mm(14.0))),
         Column::text(heads::REMARK, Width::Share(1.6)),
     ]);
     let mut table = Table::new(columns).written_on();
@@ -61,6 +62,19 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
     }
 }
 
+/// Whether all holes of a mark are good, where all were checked.
+fn accepted(hole: &Hole<'_>, known: &OfPiece) -> &'static str {
+    let all = known
+        .checked
+        .zip(hole.count())
+        .is_some_and(|(checked, of)| checked >= of);
+    match known.not_good {
+        Some(1..) => first_article::accepted(false),
+        _ if all => first_article::accepted(true),
+        _ => "",
+    }
+}
+
 fn row(form: Form, piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -> TableRow {
     let count =
         |count: Option<u32>| count.map_or_else(String::new, |count| form.count(f64::from(count)));
@@ -79,6 +93,7 @@ fn row(form: Form, piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -
     cells.extend([
         Cell::new(checked),
         Cell::new(count(known.not_good)),
+        Cell::new(accepted(hole, known)),
         Cell::new(known.remarks.join("; ")),
     ]);
     TableRow::new(cells).at_least(HAND)

@@ -189,6 +189,8 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>, remarks: &[&Remark]) -> Vec<String
 fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> Vec<String> {
     let row = hole.row;
     let mut said: Vec<String> = Vec::new();
+    let named = [row.characteristic.text(), row.zone.text()].map(str::trim);
+    said.extend(words::characteristic(named));
     if !row.surface.text().trim().is_empty() {
         said.push(hole_words::entry(row.surface.text().trim()));
     }

@@ -5,6 +5,7 @@ use quillbore_job::{Field, inspected};
 
 use crate::matter::Matter;
 use crate::page::mm;
+use crate::papers::sample;
 use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, HAND};
@@ -39,6 +40,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
                 0.0,
             );
         }
+    }
+    if let Some(sample) = sample::said(matter) {
+        flow.text(STRONG, &sample);
     }
     flow.take(mm(0.8));
     let across = shown.len().min(ACROSS);

@@ -35,6 +35,15 @@ pub const MINUTES: &str = "Minutes";
 pub const EACH: &str = "each";
 /// There is no electrode yet.
 pub const NOT_CHOSEN: &str = "not chosen yet";
+/// The characteristic's number and zone on the drawing, as far as they are typed.
+pub fn characteristic([number, zone]: [&str; 2]) -> Option<String> {
+    match [number, zone] {
+        ["", ""] => None,
+        [number, ""] => Some(format!("Characteristic {number}.")),
+        ["", zone] => Some(format!("Drawing zone {zone}.")),
+        [number, zone] => Some(format!("Characteristic {number}, drawing zone {zone}.")),
+    }
+}
 /// No electrode of the shop makes the size.
 pub const NONE_FITS: &str = "none of the shop fits";
 /// Minutes, among the figures that were typed.

@@ -1,0 +1,128 @@
+//! The third form: every characteristic of every hole row, with what was found.
+
+use quillbore_calc::Limits;
+use quillbore_job::Field;
+
+use super::found::{FirstPiece, Found};
+use crate::matter::{Hole, Matter};
+use crate::page::mm;
+use crate::shown;
+use crate::typeset::flow::Flow;
+use crate::typeset::form::{self, HAND};
+use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
+use crate::words::first_article as words;
+use crate::words::phrases;
+
+pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
+    let mut table = Table::new([
+        Column::text(words::NUMBER, Width::Fit(40.0)).style(STRONG),
+        Column::text(words::LOCATION, Width::Fit(48.0)),
+        Column::text(words::DESIGNATOR, Width::Fixed(mm(14.0))),
+        Column::text(words::REQUIREMENT, Width::Share(1.8)),
+        Column::text(words::RESULT, Width::Share(1.6)),
+        Column::text(words::TOOLING, Width::Share(1.4)),
+        Column::text(words::ACCEPTED, Width::Fixed(mm(15.0))),
+        Column::text(words::TROUBLE, Width::Fixed(mm(15.0))),
+        Column::text(words::REMARK, Width::Share(1.0)),
+    ])
+    .written_on();
+    let mut next = 1;
+    for hole in matter.holes() {
+        let found = piece.found(matter, (hole.index, hole.row.id), hole.count());
+        for (part, (asked, result)) in requirements(matter, &hole, &found).into_iter().enumerate() {
+            let number = number(&hole, part, &mut next);
+            let accepted = found.accepted.map_or("", words::accepted);
+            let is_first = part == 0;
+            let only_first = |text: &str| {
+                if is_first {
+                    Cell::new(text)
+                } else {
+                    Cell::blank()
+                }
+            };
+            table.row(
+                TableRow::new([
+                    Cell::new(number),
+                    Cell::new(hole.row.zone.text().trim()),
+                    Cell::blank(),
+                    Cell::new(words::of_mark(&hole.mark(), &asked)),
+                    Cell::new(result),
+                    Cell::new(&found.gauge),
+                    only_first(accepted),
+                    Cell::new(&found.troubles),
+                    only_first(&found.note),
+                ])
+                .at_least(HAND),
+            );
+        }
+    }
+    if matter.has(Field::RecastLimit) {
+        let asked = words::recast(matter.text(Field::RecastLimit));
+        let mut cells = vec![Cell::new(next.to_string()), Cell::blank(), Cell::blank()];
+        cells.push(Cell::new(asked));
+        cells.extend((0..5).map(|_| Cell::blank()));
+        table.row(TableRow::new(cells).at_least(HAND));
+    }
+    table.set_or_say(flow, words::NO_HOLES);
+    flow.take(mm(1.0));
+    flow.text(BODY, words::ONLY_MEASURED);
+    form::sign_off(flow, words::MEASURED);
+}
+
+/// The characteristic's number: as on the drawing, else one after another.
+fn number(hole: &Hole<'_>, part: usize, next: &mut usize) -> String {
+    let typed = hole.row.characteristic.text().trim();
+    let counted = *next;
+    *next += 1;
+    match (typed, part) {
+        ("", _) => counted.to_string(),
+        (typed, 0) => typed.to_owned(),
+        // What is another characteristic of the same callout.
+        (typed, part) => format!("{typed}.{part}"),
+    }
+}
+
+/// What is asked of a row, each with what was found of it.
+fn requirements(matter: &Matter<'_>, hole: &Hole<'_>, found: &Found) -> Vec<(String, String)> {
+    let unit = matter.job.unit;
+    let (form, fine) = (matter.form(), matter.fine());
+    let sign = unit.symbol();
+    let limits = hole.figures.and_then(|figures| figures.limits_mm);
+    let size = limits.map_or_else(
+        || shown::plus_minus(hole.row.size.text().trim()),
+        |Limits { lower, upper }| {
+            let upper = shown::length(form, upper, unit, fine);
+            match lower {
+                lower if lower > 0.0 => {
+                    words::between(&shown::length(form, lower, unit, fine), &upper)
+                }
+                _ => phrases::at_most(&upper),
+            }
+        },
+    );
+    let count = hole
+        .count()
+        .map_or_else(String::new, |count| form.count(f64::from(count)));
+    let mut all = vec![(words::size(&count, &size, sign), found.sizes.clone())];
+    let depth = hole.row.depth.text().trim();
+    if hole.is_blind() || depth.contains(['+', '\u{b1}']) {
+        let depth = match depth {
+            "" => hole.depth_text(unit),
+            depth => shown::plus_minus(depth),
+        };
+        all.push((words::depth(&depth, sign), String::new()));
+    }
+    let tilt = hole.figures.map_or(0.0, |figures| figures.tilt_deg);
+    if tilt.abs() > 0.005 || !hole.row.angle.text().trim().is_empty() {
+        let asked = match hole.row.angle.text().trim() {
+            "" => form.fixed(tilt, 2),
+            typed => typed.to_owned(),
+        };
+        all.push((words::angle(&asked), found.angle.clone()));
+    }
+    if !hole.row.places.is_empty() || !found.position.is_empty() {
+        all.push((words::POSITION.to_owned(), found.position.clone()));
+    }
+    all
+}

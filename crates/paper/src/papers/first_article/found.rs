@@ -1,0 +1,119 @@
+//! The first piece, and what was measured of it.
+
+use quillbore_calc::RowId;
+use quillbore_job::inspected::{self, Marks};
+use quillbore_job::serials;
+use quillbore_job::slip::{View, kind, line};
+
+use crate::matter::Matter;
+use crate::matter::day::day;
+use crate::matter::nonconformance;
+use crate::words::first_article as words;
+
+/// The piece that the report is of.
+pub(super) struct FirstPiece<'a> {
+    /// Its serial number; empty where it has none.
+    pub(super) serial: String,
+    records: Vec<(Option<usize>, View<'a, kind::Inspection>)>,
+    troubles: Vec<(Option<usize>, usize)>,
+}
+
+/// What is on record of one row of it.
+#[derive(Default)]
+pub(super) struct Found {
+    /// Sizes by pin.
+    pub(super) sizes: String,
+    /// Position and angle.
+    pub(super) position: String,
+    pub(super) angle: String,
+    /// What it was measured with, until when that is calibrated, and at which temperature.
+    pub(super) gauge: String,
+    /// Whether all holes of the row are good, where all were checked.
+    pub(super) accepted: Option<bool>,
+    /// Numbers of the non-conformances.
+    pub(super) troubles: String,
+    /// What else is noted.
+    pub(super) note: String,
+}
+
+impl<'a> FirstPiece<'a> {
+    /// The first piece of a job: by its serial number, where parts have some.
+    pub(super) fn of(matter: &Matter<'a>) -> Self {
+        let parts = inspected::parts(matter.job);
+        let serial = parts.serials.first().cloned().unwrap_or_default();
+        let marks: Vec<String> = matter.holes().map(|hole| hole.mark()).collect();
+        let marks = Marks::of(marks.iter().map(String::as_str));
+        let is_of = |slip: &View<'_, kind::Inspection>| {
+            let named = serials::read(slip.get(line::Serials));
+            match named.as_slice() {
+                [] => parts.count == 1,
+                [one] => *one == serial || (serial.is_empty() && one == "1"),
+                _ => false,
+            }
+        };
+        let records = matter.job.slips_of::<kind::Inspection>().filter(is_of);
+        let troubles = nonconformance::all(matter);
+        Self {
+            records: records
+                .map(|slip| (marks.row(slip.get(line::Mark)), slip))
+                .collect(),
+            troubles: troubles
+                .iter()
+                .map(|trouble| (trouble.row(&marks), trouble.number))
+                .collect(),
+            serial,
+        }
+    }
+
+    /// What is on record of a row by its place in the table, of so many holes.
+    pub(super) fn found(
+        &self,
+        matter: &Matter<'_>,
+        row: (usize, RowId),
+        holes: Option<u32>,
+    ) -> Found {
+        let at = Some(row.0);
+        let of_row = || {
+            self.records
+                .iter()
+                .filter(|(of, _)| *of == at)
+                .map(|(_, slip)| slip)
+        };
+        let joined = |text: &dyn Fn(&View<'a, kind::Inspection>) -> String| {
+            let all = of_row().map(text).filter(|text| !text.is_empty());
+            all.collect::<Vec<_>>().join("; ")
+        };
+        let sum = |count: &dyn Fn(&View<'a, kind::Inspection>) -> Option<u32>| {
+            of_row()
+                .filter_map(count)
+                .fold(None, |sum: Option<u32>, more| {
+                    Some(sum.unwrap_or(0).saturating_add(more))
+                })
+        };
+        let checked = sum(&|slip| slip.get(line::Checked));
+        let not_good = sum(&|slip| slip.get(line::NotGood)).unwrap_or(0);
+        let all_checked = checked
+            .zip(holes)
+            .is_some_and(|(checked, holes)| checked >= holes);
+        let troubles = self.troubles.iter().filter(|(of, _)| *of == at);
+        let troubles: Vec<String> = troubles.map(|(_, number)| number.to_string()).collect();
+        Found {
+            sizes: joined(&|slip| slip.get(line::Pins).to_owned()),
+            position: joined(&|slip| slip.get(line::Position).to_owned()),
+            angle: joined(&|slip| slip.get(line::AngleFound).to_owned()),
+            gauge: joined(&|slip| {
+                words::gauge(
+                    slip.get(line::Gauge),
+                    &day(matter.form(), *slip, line::CalibrationDue),
+                    slip.get(line::Temperature),
+                )
+            }),
+            accepted: match not_good {
+                0 => all_checked.then_some(true),
+                _ => Some(false),
+            },
+            troubles: troubles.join(", "),
+            note: joined(&|slip| slip.get(line::Note).replace('\n', " ")),
+        }
+    }
+}
