@@ -37,7 +37,7 @@ pub const PLACE: &str = "place of issue";
 pub const DECLARED: &str = "A supplier's declaration with the elements of ISO/IEC 17050-1: issuer and address above, object, \
      requirements, place, date and signature.";
 /// Name beside the requirements.
-pub const REQUIREMENTS: &str = "Requirements";
+pub const REQUIREMENTS: &str = "Conforms to";
 /// Caption of the signer's position.
 pub const POSITION: &str = "position";
 /// Name of the section of what was delivered.

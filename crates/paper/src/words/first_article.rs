@@ -34,7 +34,7 @@ pub const DRAWING_REVISION: &str = "7 drawing revision";
 /// Changes that are not in the revision.
 pub const CHANGES: &str = "8 additional changes";
 /// What it was made by.
-pub const PROCESS: &str = "9 process reference: traveler of the job, program";
+pub const PROCESS: &str = "9 process: traveler, program";
 /// Who made it.
 pub const ORGANIZATION: &str = "10 organization";
 /// What the customer calls that.
@@ -121,7 +121,7 @@ pub const NUMBER: &str = "Char. no.";
 /// Where on the drawing.
 pub const LOCATION: &str = "Sheet, zone";
 /// Key or critical.
-pub const DESIGNATOR: &str = "Desig\u{ad}nator";
+pub const DESIGNATOR: &str = "Designator";
 /// What is asked.
 pub const REQUIREMENT: &str = "Requirement";
 /// What was found.

@@ -77,7 +77,7 @@ pub const CHARACTERISTIC: &str = "Char. no.";
 /// Head of the drawing's zone.
 pub const ZONE: &str = "Zone";
 /// Head of whether a line is accepted.
-pub const ACCEPTED: &str = "Accep\u{ad}ted";
+pub const ACCEPTED: &str = "Accepted";
 
 /// Position, angle and what was measured with, as far as they are on record.
 pub fn measured(position: &str, angle: &str, gauge: &str) -> Vec<String> {

@@ -18,11 +18,11 @@ pub(super) fn set(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) 
     let mut table = Table::new([
         Column::text(words::NUMBER, Width::Fit(40.0)).style(STRONG),
         Column::text(words::LOCATION, Width::Fit(48.0)),
-        Column::text(words::DESIGNATOR, Width::Fixed(mm(14.0))),
+        Column::text(words::DESIGNATOR, Width::Fixed(mm(18.5))),
         Column::text(words::REQUIREMENT, Width::Share(1.8)),
         Column::text(words::RESULT, Width::Share(1.6)),
         Column::text(words::TOOLING, Width::Share(1.4)),
-        Column::text(words::ACCEPTED, Width::Fixed(mm(15.0))),
+        Column::text(words::ACCEPTED, Width::Fixed(mm(17.0))),
         Column::text(words::TROUBLE, Width::Fixed(mm(15.0))),
         Column::text(words::REMARK, Width::Share(1.0)),
     ])

@@ -33,7 +33,7 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
     columns.extend([
         Column::figures(heads::HOLES, heads::CHECKED, Width::Fixed(mm(15.0))),
         Column::figures(heads::HOLES, heads::NOT_GOOD, Width::Fixed(mm(15.0))),
-        Column::text(words::ACCEPTED, Width::Fixed(mm(14.0))),
+        Column::text(words::ACCEPTED, Width::Fixed(mm(17.0))),
         Column::text(heads::REMARK, Width::Share(1.6)),
     ]);
     let mut table = Table::new(columns).written_on();
