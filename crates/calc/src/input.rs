@@ -7,6 +7,7 @@ use crate::figure::key::Figure;
 use crate::idx::Idx;
 use crate::quantity::Limits;
 pub use crate::row_id::RowId;
+use crate::standards::sampling::InspectionLevel;
 use crate::tables::{Machine, Material, Tube};
 
 /// One job as the calculation sees it; what has not been typed yet is `None`.
@@ -46,6 +47,9 @@ pub struct JobInput {
     pub overrules: Vec<Overrule>,
     /// Something that the price rests on was typed and can't be read: there is none.
     pub price_unread: bool,
+    /// Parts are inspected by a sample, at this level and acceptance quality limit [%]; otherwise every hole
+    /// of every part is.
+    pub sampling: Option<(InspectionLevel, f64)>,
 }
 
 /// An axis of the part.

@@ -13,6 +13,7 @@ use crate::figure::Figure;
 use crate::finding::Finding;
 use crate::job_figures::SetupFigures;
 use crate::rollup::{Counts, Times, part_by_part, roll_up, setup_counts};
+use crate::standards::sampling::plan;
 
 /// A job whose lot can be computed.
 #[derive(Clone, Copy)]
@@ -64,6 +65,20 @@ impl Known<'_> {
         counts
     }
 
+    /// Ends of holes that are checked by pin, of all in so many parts: those of a sample where one is asked
+    /// for and the table has a plan for it.
+    pub(super) fn inspected(&self, ends: u64, parts: u64) -> u64 {
+        let lot = u32::try_from(parts).unwrap_or(u32::MAX);
+        let asked = self.prepared.input.sampling;
+        match asked.and_then(|(level, limit)| plan(lot, level, limit)) {
+            Some(plan) => {
+                let share = f64::from(plan.sample) / f64::from(lot);
+                libm::round(ends as f64 * share) as u64
+            }
+            None => ends,
+        }
+    }
+
     /// Of each clamping whether each part gets all of it before the next one is loaded.
     pub(super) fn part_by_part(&self, parts: u32) -> Vec<bool> {
         let setups = self.setups.iter();
@@ -109,6 +124,7 @@ impl Known<'_> {
             lot.electrodes.push(used.electrodes() as f64);
             lot.broken.push(drawn.broken);
         }
+        counts.ends = self.inspected(counts.ends, counts.parts);
         let (machine, labor) = roll_up(&counts, times);
         lot.minutes = ByWhom {
             machine: machine.sum(),

@@ -109,6 +109,7 @@ impl Known<'_> {
         for (tube, used) in self.ready.tubes.iter().zip(uses) {
             used.add_to(&mut counts, tube.lot.thin);
         }
+        counts.ends = self.inspected(counts.ends, counts.parts);
         counts
     }
 }

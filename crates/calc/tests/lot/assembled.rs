@@ -678,3 +678,28 @@ fn the_same_input_gives_the_same_figures() {
         figures_now(&sample(), &tables())
     );
 }
+
+/// By a sample fewer holes are checked: of 100 parts at level II and 1.0 thirteen, of each as many holes as
+/// it has; of 5 all.
+#[test]
+fn a_sample_is_inspected_where_one_is_asked_for() {
+    use quillbore_calc::standards::sampling::InspectionLevel;
+    let of = |quantity, sampling| {
+        let input = JobInput {
+            quantity: Some(quantity),
+            sampling,
+            ..sample()
+        };
+        let figures = figures_now(&input, &tables());
+        figures.lot.unwrap().labor.inspect
+    };
+    let asked = Some((InspectionLevel::General(2), 1.0));
+    near(of(100, asked), of(100, None) * 0.13, 1e-9);
+    near(of(5, asked), of(5, None), 1e-12);
+    // What the table doesn't have is inspected whole.
+    near(
+        of(100, Some((InspectionLevel::General(2), 1.3))),
+        of(100, None),
+        1e-12,
+    );
+}

@@ -35,6 +35,7 @@ pub(crate) fn job(quantity: u32, rows: Vec<RowInput>) -> JobInput {
         margin: None,
         overrules: vec![],
         price_unread: false,
+        sampling: None,
     }
 }
 

@@ -12,6 +12,7 @@ use crate::asked::unread::{Unread, price_is_unread, tube_not_there};
 use crate::ground::same_name::same_name;
 use crate::job::Job;
 use crate::job::row_depth::row_depth;
+use crate::life::inspected;
 use crate::shop::rows::Shop;
 use crate::shop::unknown::UnknownName;
 use crate::typed::field::{Field, TiltAngle, Value};
@@ -93,6 +94,7 @@ pub fn to_input(job: &Job, shop: &Shop) -> Asked {
         },
         overrules: overrules(job, tables),
         price_unread: price_is_unread(job, tables),
+        sampling: inspected::sampling_asked(job),
     };
     let unanswered = unanswered_findings(job, &input, tables);
     put_answers(job, &unanswered, &mut input);

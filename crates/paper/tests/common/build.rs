@@ -76,6 +76,7 @@ pub(super) fn build(
         outside_per_part: 0.0,
         margin: None,
         price_unread: false,
+        sampling: None,
         overrules: Vec::new(),
     };
     let figures = figures(holes, &ids, &tables);
