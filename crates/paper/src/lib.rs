@@ -14,6 +14,7 @@ pub mod words;
 
 pub use matter::{Issuer, Matter, Remark};
 pub use page::{Document, Sheet};
+pub use papers::blank::{BlankForm, blank};
 pub use papers::quotation::quotation;
 pub use papers::traveler::traveler;
 
