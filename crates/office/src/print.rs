@@ -14,7 +14,7 @@ use quillbore_job::words::slips;
 use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, order, words};
 use quillbore_paper::matter::unprintable::{self, Unprintable};
 use quillbore_paper::page::Item;
-use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
+use quillbore_paper::{Document, Issuer, Matter, PrintedOn, Remark, Sheet, Sides, pdf};
 
 use crate::disk::Disk;
 use crate::failure::Failure;
@@ -146,7 +146,10 @@ pub(crate) fn laid_out(
             remarks,
             answers,
             issuer: &issuer,
-            sheet,
+            sheet: PrintedOn {
+                sheet,
+                sides: Sides::of(shop.on_both_sides),
+            },
             date: day,
             number: stamp.number,
             valid_until: stamp.valid_until,
