@@ -7,11 +7,12 @@ use quillbore_job::concern::Concern;
 use quillbore_job::results::Results;
 use quillbore_job::words::{answers, slips};
 use quillbore_job::{Job, Paper, SlipKind};
+use quillbore_paper::BlankForm;
 
 use crate::actions::Action;
 use crate::sheet::answer::settling;
 use crate::view::{Answering, Ask};
-use crate::words::{commands as words, slips::slip};
+use crate::words::{commands as words, papers, slips::slip};
 
 /// A word that does something.
 #[derive(Clone, Debug, PartialEq)]
@@ -168,6 +169,12 @@ fn all(ctx: &Context) -> Vec<Command> {
         group: Group::Preview,
         ask: Ask::Preview(*paper),
     });
+    let blank = BlankForm::ALL.iter().map(|form| Command {
+        word: papers::blank(*form).to_owned(),
+        keys: String::new(),
+        group: Group::Preview,
+        ask: Ask::BlankForm(*form),
+    });
     let issued = Paper::ALL.iter().map(|paper| Command {
         word: words::issue(slips::paper(*paper)),
         keys: String::new(),
@@ -178,6 +185,7 @@ fn all(ctx: &Context) -> Vec<Command> {
         .chain(slips)
         .chain([runs, planned])
         .chain(laid_out)
+        .chain(blank)
         .chain(issued)
         .collect()
 }

@@ -15,6 +15,7 @@ use quillbore_job::results::Beside;
 use quillbore_job::{Block, Edit, Line, Paper, SlipKind, Unit};
 
 use quillbore_office::names::{AttachmentName, JobKey};
+use quillbore_paper::BlankForm;
 
 use crate::actions::Action;
 use crate::desk::Then;
@@ -337,6 +338,8 @@ pub enum Ask {
     GoTo(Target),
     /// Show the pages of a paper.
     Preview(Paper),
+    /// Print a blank form for the floor and open it.
+    BlankForm(BlankForm),
     /// Open a slip and put the keyboard on one of its lines.
     TypeOn(u32, Line),
     /// Make the quick price the job, and go where one would say otherwise what it assumes.

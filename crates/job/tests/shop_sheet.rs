@@ -579,6 +579,31 @@ fn a_shop_writes_numbers_and_days_as_its_lines_say() {
     }
 }
 
+/// Papers are printed on one side until the shop says otherwise.
+#[test]
+fn a_shop_says_on_how_many_sides_it_prints() {
+    assert!(!shop(&ShopSheet::default()).on_both_sides);
+    for (text, both) in [
+        ("both sides", true),
+        ("both", true),
+        ("One Side", false),
+        ("", false),
+    ] {
+        let sheet = done(&[line(ShopLine::Sides, text)]);
+        let typed = shop(&sheet);
+        assert_eq!((typed.on_both_sides, typed.not_used), (both, vec![]));
+        let back = read_sheet(write_sheet(&sheet).as_bytes()).expect("a sheet");
+        assert_eq!(shop(&back).on_both_sides, both);
+    }
+    let told = shop(&done(&[line(ShopLine::Sides, "three sides")]));
+    assert!(!told.on_both_sides);
+    let [note] = told.not_used.as_slice() else {
+        panic!("{:?}", told.not_used)
+    };
+    assert_eq!(note.line, Some(ShopLine::Sides));
+    assert!(note.to_string().contains("both sides"), "{note}");
+}
+
 const LISTS: [List; 9] = [
     List::Rates,
     List::Electrodes,

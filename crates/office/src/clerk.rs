@@ -11,7 +11,7 @@ use quillbore_job::results::Results;
 use quillbore_job::shop::Logo;
 use quillbore_job::shop::sheet::{ShopChange, ShopList, ShopSheet};
 use quillbore_job::{Form, Job, Paper};
-use quillbore_paper::Sheet;
+use quillbore_paper::{BlankForm, Sheet};
 
 use crate::failure::Failure;
 use crate::issue::{IssuedNow, NotIssued, ToIssue};
@@ -110,6 +110,21 @@ pub enum Request {
         folder: PathBuf,
         /// Where the job stands.
         opened: Option<Opened>,
+    },
+    /// Print a blank form beside its job.
+    Blank {
+        /// Which.
+        form: BlankForm,
+        /// The job.
+        job: Arc<Job>,
+        /// What was computed of it.
+        results: Arc<Results>,
+        /// The sheet.
+        sheet: Sheet,
+        /// Today.
+        day: NaiveDate,
+        /// Where the job stands.
+        opened: Opened,
     },
     /// Take a file into a job's folder.
     Attach {
@@ -230,6 +245,8 @@ pub enum Reply {
     Reprint(Result<String, Failure>),
     /// The places of previews.
     Printed(Result<Vec<String>, Failure>),
+    /// The place of a blank form.
+    Blank(Result<String, Failure>),
     /// The name of a file that was taken in.
     Attached(Result<AttachmentName, Failure>),
     /// The job with a number.
@@ -417,6 +434,20 @@ fn done(office: &Office, request: Request) -> Reply {
                 results: &results,
             };
             Reply::Printed(office.print(sitting, &papers, sheet, day, &into))
+        }
+        Request::Blank {
+            form,
+            job,
+            results,
+            sheet,
+            day,
+            opened,
+        } => {
+            let sitting = Sitting {
+                job: &job,
+                results: &results,
+            };
+            Reply::Blank(office.blank(form, sitting, sheet, day, &opened))
         }
         Request::Attach { opened, from } => Reply::Attached(office.attach(&opened, &from)),
         Request::Before { number } => {

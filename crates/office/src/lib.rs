@@ -1,6 +1,7 @@
 //! What a front office does with jobs, without a screen: the shelf and its forms, numbers, holds,
 //! drafts, issue, print, the clerk who does it beside the window, and the commands.
 
+pub mod blank;
 pub mod clerk;
 pub mod clock;
 pub mod commands;

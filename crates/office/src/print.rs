@@ -10,10 +10,11 @@ use quillbore_job::answer::Answer;
 use quillbore_job::life::Blocker;
 use quillbore_job::results::{Results, Telling};
 use quillbore_job::slip::kind;
+use quillbore_job::words::slips;
 use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, inspected, life, order, words};
 use quillbore_paper::matter::unprintable::{self, Unprintable};
 use quillbore_paper::page::Item;
-use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
+use quillbore_paper::{Document, Issuer, Matter, PrintedOn, Remark, Sheet, Sides, pdf};
 
 use crate::disk::Disk;
 use crate::failure::Failure;
@@ -44,8 +45,8 @@ pub struct Stamp<'a> {
 /// A paper as bytes.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Printed {
-    /// Which paper.
-    pub paper: Paper,
+    /// What its file is called by behind the job's name.
+    pub name: &'static str,
     /// The PDF.
     pub bytes: Vec<u8>,
     /// What of it can't be printed as it is read; a substitute stands in its place.
@@ -108,6 +109,21 @@ pub fn checked(
     sheet: Sheet,
     stamp: Stamp<'_>,
 ) -> (Document, Vec<Unprintable>) {
+    laid_out(sittings, shop, day, sheet, stamp, |matters| {
+        quillbore_paper::document(paper, matters)
+    })
+}
+
+/// What is made of the matter of jobs, each by the shop that it goes by; and what of it can't be printed
+/// as it is read, field by field.
+pub(crate) fn laid_out(
+    sittings: &[Sitting<'_>],
+    shop: &Shop,
+    day: NaiveDate,
+    sheet: Sheet,
+    stamp: Stamp<'_>,
+    lay: impl FnOnce(&[Matter<'_>]) -> Document,
+) -> (Document, Vec<Unprintable>) {
     let issuer = issuer(shop);
     let shops: Vec<Cow<'_, Shop>> = sittings
         .iter()
@@ -131,7 +147,10 @@ pub fn checked(
             remarks,
             answers,
             issuer: &issuer,
-            sheet,
+            sheet: PrintedOn {
+                sheet,
+                sides: Sides::of(shop.on_both_sides),
+            },
             date: day,
             number: stamp.number,
             valid_until: stamp.valid_until,
@@ -140,7 +159,7 @@ pub fn checked(
             annex: true,
         })
         .collect();
-    let document = quillbore_paper::document(paper, &matters);
+    let document = lay(&matters);
     let unprintable = unprintable::of(&document, &matters);
     (document, unprintable)
 }
@@ -182,13 +201,24 @@ pub fn pdf_of(
     shop: &Shop,
     day: NaiveDate,
 ) -> Result<Vec<u8>, Failure> {
-    let title = said::title(paper, &job.number, job.text(Field::Part));
+    pdf_called(slips::paper(paper), document, job, shop, day)
+}
+
+/// The PDF of what is called like this.
+pub(crate) fn pdf_called(
+    called: &str,
+    document: &Document,
+    job: &Job,
+    shop: &Shop,
+    day: NaiveDate,
+) -> Result<Vec<u8>, Failure> {
+    let title = said::title(called, &job.number, job.text(Field::Part));
     let meta = pdf::Meta {
         title: title.trim().to_owned(),
         author: shop.name.clone(),
         date: day,
     };
-    pdf::write(document, &meta).map_err(|error| said::no_pdf(paper, &error))
+    pdf::write(document, &meta).map_err(|error| said::no_pdf(called, &error))
 }
 
 /// The text of every page, a line for each run of it.
@@ -225,7 +255,7 @@ pub fn print(
         let (document, unprintable) = draft(*paper, sitting, shop, day, sheet);
         let bytes = pdf_of(*paper, &document, sitting.job, shop, day)?;
         Ok(Printed {
-            paper: *paper,
+            name: paper.key(),
             bytes,
             unprintable,
         })
@@ -250,7 +280,7 @@ pub fn write(
     let mut paths = Vec::new();
     let mut to_write = Vec::new();
     for paper in printed {
-        let path = folder.join(file_name(name, paper.paper));
+        let path = folder.join(file_name(name, paper.name));
         let most = paper.bytes.len() as u64;
         let there = files::stands(disk.as_ref(), &path, most)?;
         match &there {
@@ -276,7 +306,7 @@ pub fn write(
 
 /// What the file of a paper is called that is printed without being issued.
 #[must_use]
-pub fn file_name(name: &str, paper: Paper) -> String {
+pub fn file_name(name: &str, paper: &str) -> String {
     let name = if name.is_empty() { "job" } else { name };
-    format!("{name}-{}.pdf", paper.key())
+    format!("{name}-{paper}.pdf")
 }

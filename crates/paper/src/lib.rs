@@ -13,7 +13,8 @@ pub mod typeset;
 pub mod words;
 
 pub use matter::{Issuer, Matter, Remark};
-pub use page::{Document, Sheet};
+pub use page::{Document, PrintedOn, Sheet, Sides};
+pub use papers::blank::{BlankForm, blank};
 pub use papers::quotation::quotation;
 pub use papers::traveler::traveler;
 

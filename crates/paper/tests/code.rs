@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use quillbore_job::Paper;
 use quillbore_paper::code::{self, CodeSays, DrawnCode};
 use quillbore_paper::page::{Document, Item, Path, Step, mm};
-use quillbore_paper::{Matter, Sheet, traveler};
+use quillbore_paper::{Matter, PrintedOn, Sheet, Sides, traveler};
 
 /// Job, paper, revision, sheet.
 type Says = (&'static str, Option<Paper>, Option<u32>, Option<u32>);
@@ -174,10 +174,13 @@ fn no_sheet_covers_its_code() {
             let mut sample = common::ring();
             job.clone_into(&mut sample.job.number);
             let number = format!("{job}-T1");
-            for number in [Some(number.as_str()), None] {
+            let numbers = [Some(number.as_str()), None].into_iter();
+            let on = numbers.flat_map(|number| [Sides::One, Sides::Both].map(|on| (number, on)));
+            for (number, sides) in on {
                 let document = traveler(&Matter {
                     number,
                     preview: Some("parts not received"),
+                    sheet: PrintedOn { sheet, sides },
                     ..sample.matter(sheet)
                 });
                 let number = number.map_or_else(|| format!("{job}-T"), str::to_owned);

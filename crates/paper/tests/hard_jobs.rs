@@ -3,55 +3,18 @@
 
 #![expect(
     clippy::expect_used,
-    clippy::panic,
     reason = "helpers of the tests stand outside the test functions"
 )]
 
 mod common;
 
-use std::collections::BTreeMap;
-use std::path::Path;
-
-use quillbore_job::file::read_job;
+use common::{all, hard};
 use quillbore_job::{Job, Paper, Shop};
 use quillbore_paper::matter::unprintable::Unprintable;
 use quillbore_paper::page::Face;
 use quillbore_paper::page::{Item, TextRun, mm};
 use quillbore_paper::typeset::look;
 use quillbore_paper::{Document, Sheet, shown};
-
-fn folder() -> std::path::PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
-}
-
-fn open(path: &Path) -> Job {
-    let bytes = std::fs::read(path).unwrap_or_else(|why| panic!("{}: {why}", path.display()));
-    read_job(&bytes).expect("a job")
-}
-
-fn hard(name: &str) -> Job {
-    open(&folder().join("tests/hard-jobs").join(format!("{name}.ron")))
-}
-
-/// Every hard job and every demo job by name.
-fn all() -> BTreeMap<String, Job> {
-    let mut jobs = BTreeMap::new();
-    for folder in [folder().join("tests/hard-jobs"), folder().join("demo-jobs")] {
-        let files = std::fs::read_dir(&folder).expect("a folder of jobs");
-        for file in files {
-            let path = file.expect("a file").path();
-            if path.extension().is_some_and(|ext| ext == "ron") {
-                let name = path
-                    .file_stem()
-                    .expect("a name")
-                    .to_string_lossy()
-                    .into_owned();
-                jobs.insert(name, open(&path));
-            }
-        }
-    }
-    jobs
-}
 
 fn says(job: &Job, paper: Paper) -> String {
     let shop = Shop::embedded().expect("the shop");
@@ -459,7 +422,7 @@ fn a_name_that_cannot_be_printed_is_told_with_its_field() {
 #[test]
 fn the_floors_block_is_on_the_first_page_and_large() {
     let shop = Shop::embedded().expect("the shop");
-    let job = open(&folder().join("demo-jobs/25-0388.ron"));
+    let job = all().remove("25-0388").expect("a demo job");
     let document = common::printed(&job, shop, Sheet::A4, |matter| {
         quillbore_paper::document(Paper::Traveler, &[matter])
     });

@@ -67,6 +67,7 @@ fn written(reader: &str) -> &'static [&'static str] {
         ],
         "words" => &[
             "papers\x00demo-jobs/26-0101.ron\x00--out\x00out\x00--only\x00traveler,quotation\x00--sheet\x00letter\x00--date\x002026-11-25\x00--replace",
+            "papers\x0026-0101\x00--out\x00out\x00--blank\x00run-record,inspection\x00--pages\x003",
             "figures\x0026-0101\x00--json\x00--shop\x00shop.ron\x00--shelf\x00jobs",
             "intake\x00--holes\x00h.csv\x00--material\x00718\x00--quantity\x0025\x00--thickness\x0012 mm\x00--unit\x00mm\x00--column\x00finish=note\x00--out\x00a.ron",
             "issue\x0026-0101\x00quotation\x00--with\x0026-0102,26-0103\x00--adopt",

@@ -47,6 +47,10 @@ impl App {
             }
             Ask::GoTo(target) => self.go_to(target),
             Ask::Preview(paper) => self.view_mut().paper = Some(paper),
+            Ask::BlankForm(form) => {
+                let sheet = self.sheet();
+                self.desk_mut().wants(Errand::Blank(form, sheet));
+            }
             Ask::TypeOn(slip, line) => self.type_on(slip, line),
             Ask::MakeQuick(leads_to) => self.make_quick(leads_to),
             Ask::Answer(answering) => self.view_mut().answering = Some(answering),

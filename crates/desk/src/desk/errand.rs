@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use quillbore_job::Paper;
 use quillbore_office::issue::Seen;
 use quillbore_office::names::AttachmentName;
-use quillbore_paper::Sheet;
+use quillbore_paper::{BlankForm, Sheet};
 
 /// What is done with a file once it is known to be the right one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,6 +49,8 @@ pub enum Errand {
         /// The folder, as it was typed.
         folder: PathBuf,
     },
+    /// Print a blank form into its folder and open it; the job is saved first where it stands nowhere.
+    Blank(BlankForm, Sheet),
     /// Open a file that lies in its folder.
     OpenBeside(AttachmentName),
     /// Take a file into its folder; it is saved first where it stands nowhere.

@@ -94,6 +94,18 @@ impl Desk {
                     Err(failure) => self.notice = failure.to_string(),
                 }
             }
+            Reply::Blank(result) => {
+                self.done();
+                match result {
+                    Ok(place) => {
+                        let file = PathBuf::from(&place);
+                        self.tell_made(words::printed(&[place]), None, file.clone());
+                        self.look_beside();
+                        self.news.push(News::FileThere(file, Then::Open));
+                    }
+                    Err(failure) => self.notice = failure.to_string(),
+                }
+            }
             Reply::PlaceBeside(result) => {
                 self.done();
                 match result {

@@ -109,6 +109,20 @@ impl Desk {
                 folder,
                 opened,
             }),
+            Errand::Blank(form, sheet) => match opened {
+                Some(opened) => Some(Request::Blank {
+                    form,
+                    job,
+                    results: Arc::clone(&self.results),
+                    sheet,
+                    day,
+                    opened,
+                }),
+                None => {
+                    self.todo.push_front(Errand::Blank(form, sheet));
+                    Some(Request::Save { job, opened, day })
+                }
+            },
             Errand::Attach(from) => match opened {
                 Some(opened) => Some(Request::Attach { opened, from }),
                 None => {

@@ -4,6 +4,7 @@ use egui::{Align, Layout, Rangef, RichText, Ui, vec2};
 use quillbore_job::Paper;
 use quillbore_job::results::Beside;
 use quillbore_job::words::{life, slips};
+use quillbore_paper::BlankForm;
 
 use super::parts::{block_head, pencil};
 use super::shared::{Anchors, Shared};
@@ -48,6 +49,15 @@ pub fn papers_ui(
         }
         if look::quiet_word(ui, hand_over::OPEN_FOLDER).clicked() {
             asks.push(Ask::OpenFolder);
+        }
+    });
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 12.0;
+        pencil(ui, words::FOR_THE_FLOOR);
+        for form in BlankForm::ALL {
+            if look::word(ui, words::blank(*form)).clicked() {
+                asks.push(Ask::BlankForm(*form));
+            }
         }
     });
     issued_ui(ui, shared, asks);

@@ -38,7 +38,7 @@ const IDENTITY: &[&[(Line, u8)]] = &[
         (Line::PaperSize, 3),
         (Line::UsualTolerance, 6),
     ],
-    &[(Line::Numbers, 3), (Line::Dates, 3)],
+    &[(Line::Numbers, 3), (Line::Dates, 3), (Line::Sides, 6)],
 ];
 
 /// The rows of the texts.

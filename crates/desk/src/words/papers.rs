@@ -2,6 +2,7 @@
 
 use quillbore_job::words::{names, slips};
 use quillbore_job::{Field, Paper};
+use quillbore_paper::BlankForm;
 use quillbore_paper::pdf::PdfError;
 
 /// The head of the block.
@@ -12,6 +13,18 @@ pub const PREVIEW: &str = "preview";
 
 /// Prints previews.
 pub const PRINT_PREVIEWS: &str = "print previews";
+
+/// Before the pages that the floor runs out of.
+pub const FOR_THE_FLOOR: &str = "for the floor";
+
+/// An empty page of a record, to be printed and written on.
+#[must_use]
+pub const fn blank(form: BlankForm) -> &'static str {
+    match form {
+        BlankForm::RunRecord => "blank run-record page",
+        BlankForm::Inspection => "blank inspection page",
+    }
+}
 
 /// Says the lead time that nine lots in ten keep.
 #[must_use]

@@ -371,3 +371,68 @@ fn no_paper_is_issued_by_another_shop_than_the_shelfs_own() {
     let issued = quillbore(&words);
     assert_eq!(issued.status.code(), Some(0), "{}", said(&issued));
 }
+
+#[test]
+fn blank_forms_are_printed_as_often_as_they_are_wanted_and_issue_nothing() {
+    let folder = folder_of(&["26-0101"]);
+    let out = folder.path().join("out");
+    let job = folder.path().join("26-0101.ron");
+    let before = fs::read(&job).expect("the job");
+    let run = |more: &[&str]| {
+        let words = ["papers", path(&job), "--out", path(&out)];
+        let by = ["--shop", INVENTED_SHOP, "--date", "2026-11-25"];
+        quillbore(&[words.as_slice(), &by, more].concat())
+    };
+    let both = ["--blank", "run-record,inspection,run-record"];
+    let first = run(&both);
+    assert_eq!(first.status.code(), Some(0), "{}", said(&first));
+    let files = [
+        "26-0101-blank-inspection.pdf",
+        "26-0101-blank-run-record.pdf",
+    ];
+    assert_eq!(names(&out), files);
+    let paper = out.join(files[1]);
+    let one = fs::read(&paper).expect("a page");
+    assert!(one.starts_with(b"%PDF"));
+    assert_eq!(run(&both).status.code(), Some(0), "the same bytes are fine");
+    // More pages are another file, which takes the place of the first only when that is said.
+    let more = ["--blank", "run-record", "--pages", "4"];
+    assert_eq!(run(&more).status.code(), Some(2));
+    assert_eq!(fs::read(&paper).expect("the page"), one);
+    let replaced = run(&[&more[..], &["--replace"]].concat());
+    assert_eq!(replaced.status.code(), Some(0), "{}", said(&replaced));
+    assert!(fs::read(&paper).expect("pages") != one);
+    assert_eq!(fs::read(&job).expect("the job"), before);
+    // With papers named beside them, both are written.
+    let named = run(&["--only", "traveler", "--blank", "inspection"]);
+    assert_eq!(named.status.code(), Some(0), "{}", said(&named));
+    assert!(out.join("26-0101-traveler.pdf").is_file());
+    for (words, sentence) in [
+        (&["--blank", "traveler"][..], "run-record, inspection"),
+        (&["--pages", "2"], "--blank"),
+        (&["--blank", "inspection", "--pages", "0"], "from 1 to"),
+        (&["--blank", "inspection", "--pages", "x"], "from 1 to"),
+        (&["--blank", "inspection", "--pages", "126"], "from 1 to"),
+    ] {
+        let refused = run(words);
+        assert_eq!(refused.status.code(), Some(2), "{words:?}");
+        assert!(said(&refused).contains(sentence), "{}", said(&refused));
+    }
+}
+
+#[test]
+fn a_job_without_holes_has_no_blank_forms() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (job, out) = (folder.path().join("7.ron"), folder.path().join("out"));
+    let empty = quillbore_job::file::write_job(&quillbore_job::Job::default());
+    fs::write(&job, empty).expect("written");
+    let words = ["papers", path(&job), "--out", path(&out), "--blank"];
+    let refused = quillbore(&[&words[..], &["run-record"]].concat());
+    assert_eq!(refused.status.code(), Some(2), "{}", said(&refused));
+    assert!(
+        said(&refused).contains("no rows of holes"),
+        "{}",
+        said(&refused)
+    );
+    assert!(!out.exists());
+}

@@ -154,3 +154,44 @@ fn a_link_in_the_place_of_a_file_is_not_opened() {
         notice(&harness)
     );
 }
+
+#[test]
+fn a_blank_page_for_the_floor_is_printed_beside_the_job_and_opened() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    paste(&mut harness, "A\t6\t0.8 +-0.05\t12\r\n");
+    // The job stands nowhere yet: it is saved first.
+    press(&mut harness, "blank run-record page");
+    let files = folder.path().join("26-0101.files");
+    let page = files.join("26-0101-blank-run-record.pdf");
+    assert_eq!(OPENED.take(), [page.as_path()], "{}", notice(&harness));
+    let bytes = fs::read(&page).expect("the page");
+    // The same page is the same file.
+    press(&mut harness, "blank run-record page");
+    assert_eq!(OPENED.take(), [page.as_path()]);
+    do_word(&mut harness, "blank inspection page");
+    let other = files.join("26-0101-blank-inspection.pdf");
+    assert_eq!(OPENED.take(), [other.as_path()], "{}", notice(&harness));
+    // Another one is never written over the first.
+    paste(&mut harness, "B\t2\t0.6 +-0.05\t9\r\n");
+    type_on(&mut harness, "part", "ZZ-9");
+    press(&mut harness, "blank run-record page");
+    let again = files.join("26-0101-2-blank-run-record.pdf");
+    assert_eq!(OPENED.take(), [again.as_path()], "{}", notice(&harness));
+    assert_eq!(fs::read(&page).expect("the page"), bytes);
+    assert!(harness.state().app().desk().job().issued.is_empty());
+}
+
+#[test]
+fn a_job_without_holes_says_why_it_has_no_blank_page() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut harness = window(folder.path());
+    type_on(&mut harness, "part", "ZZ-9");
+    press(&mut harness, "blank inspection page");
+    assert!(OPENED.take().is_empty());
+    assert!(
+        notice(&harness).contains("no rows of holes"),
+        "{}",
+        notice(&harness)
+    );
+}

@@ -233,6 +233,9 @@ fn the_form_of_numbers_and_days_is_chosen_and_window_and_preview_follow() {
     type_on(&mut harness, "dates written as", "01/31/2026");
     assert_eq!(form(&harness).dates, usual.dates);
     assert!(told(&harness, "is not one of the words here") > 0);
+    // Enter went on to the sides that are printed, the last line: left as it is, no line hears the keys.
+    harness.key_press(Key::Enter);
+    harness.run();
     harness.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
     harness.run();
     assert_eq!(form(&harness).dates.key(), "31.01.2026");
@@ -286,7 +289,8 @@ fn lines_that_choose_among_words_are_typed_one_after_the_other_by_keys() {
         ("letter", tab),
         ("0.05", tab),
         ("1.234,5", tab),
-        ("31.01.2026", back),
+        ("31.01.2026", tab),
+        ("both", back),
     ] {
         typed(&mut harness, text, leave);
     }
@@ -294,6 +298,9 @@ fn lines_that_choose_among_words_are_typed_one_after_the_other_by_keys() {
     assert_eq!(stands(&harness, ShopLine::UsualTolerance), "0.05");
     assert_eq!(stands(&harness, ShopLine::Numbers), "1.234,5");
     assert_eq!(stands(&harness, ShopLine::Dates), "31.01.2026");
+    assert_eq!(stands(&harness, ShopLine::Sides), "both");
+    harness.key_press_modifiers(back.0, back.1);
+    harness.run();
     // Shift+Tab went back to the numbers, and Enter goes on to the days.
     typed(&mut harness, "1 234,5", enter);
     assert_eq!(stands(&harness, ShopLine::Numbers), "1 234,5");

@@ -51,6 +51,8 @@ pub struct Shop {
     pub counted: BTreeMap<(Thing, String), NaiveDate>,
     /// Whether its papers are laid out for letter rather than A4, where it says which.
     pub on_letter: Option<bool>,
+    /// Whether its papers are printed on both sides of a sheet.
+    pub on_both_sides: bool,
     /// How it writes numbers and days.
     pub form: Form,
     /// What of its sheet can't be used, and why.

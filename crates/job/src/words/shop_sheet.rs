@@ -99,6 +99,7 @@ pub const fn line(line: ShopLine) -> &'static str {
         ShopLine::Registration => "tax number",
         ShopLine::Currency => "currency",
         ShopLine::PaperSize => "paper size",
+        ShopLine::Sides => "papers are printed on",
         ShopLine::Numbers => "numbers written as",
         ShopLine::Dates => "dates written as",
         ShopLine::UsualTolerance => "tolerance where none is given, plus or minus",
@@ -124,6 +125,9 @@ pub const fn line_about(line: ShopLine) -> &'static str {
             "A code of ISO 4217, such as USD or EUR: all rates and prices are in it."
         }
         ShopLine::PaperSize => "What papers are laid out for: a4 or letter.",
+        ShopLine::Sides => {
+            "One side or both sides of a sheet. On both, every other page has its binding margin at the right."
+        }
         ShopLine::Numbers => {
             "How thousands and decimals are written: in the window and on papers that are printed from now on."
         }

@@ -13,10 +13,12 @@ use super::in_the_way;
 use super::line::{Word, Words};
 use super::named;
 use super::saying::Saying;
+use crate::blank::{self, MOST_BLANK_PAGES};
 use crate::failure::Failure;
 use crate::print::{self, Sitting};
-use crate::words::{commands as words, shown};
+use crate::words::{blank as said, commands as words, shown};
 use quillbore_job::{Paper, Shop};
+use quillbore_paper::BlankForm;
 
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +26,8 @@ pub struct Papers {
     job: OsString,
     out: PathBuf,
     only: Option<Vec<Paper>>,
+    blank: Vec<BlankForm>,
+    pages: Option<usize>,
     sheet: Option<quillbore_paper::Sheet>,
     day: NaiveDate,
     replace: bool,
@@ -34,12 +38,15 @@ pub struct Papers {
 pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Papers, Failure> {
     let (mut job, mut out, mut shelf, mut shop) = (None, None, None, None);
     let mut only = None;
+    let (mut blank, mut pages) = (Vec::new(), None);
     let mut sheet = None;
     let (mut day, mut replace) = (today, false);
     while let Some(word) = line.take()? {
         match word {
             Word::Option("--out") => out = Some(line.path("--out")?),
             Word::Option("--only") => only = Some(papers(&line.text("--only")?)?),
+            Word::Option("--blank") => blank = forms(&line.text("--blank")?)?,
+            Word::Option("--pages") => pages = Some(pages_of(&line.text("--pages")?)?),
             Word::Option("--sheet") => sheet = Some(self::sheet(&line.text("--sheet")?)?),
             Word::Option("--date") => day = line.date("--date")?,
             Word::Option("--replace") => replace = true,
@@ -49,11 +56,16 @@ pub(super) fn read(mut line: Words<'_>, today: NaiveDate) -> Result<Papers, Fail
             _ => return Err(word.unknown()),
         }
     }
+    if pages.is_some() && blank.is_empty() {
+        return Err(words::pages_of_nothing());
+    }
     let missing = |what: &str| words::missing(what, words::USAGE_OF_PAPERS);
     Ok(Papers {
         job: job.ok_or_else(|| missing(words::THE_JOB))?,
         out: out.ok_or_else(|| missing("--out"))?,
         only,
+        blank,
+        pages,
         sheet,
         day,
         replace,
@@ -72,6 +84,27 @@ fn papers(list: &str) -> Result<Vec<Paper>, Failure> {
         }
     }
     Ok(papers)
+}
+
+/// The blank forms of a list, each once.
+fn forms(list: &str) -> Result<Vec<BlankForm>, Failure> {
+    let mut forms = Vec::new();
+    for name in list.split(',') {
+        let mut all = BlankForm::ALL.iter().copied();
+        let form = all.find(|form| name.trim() == form.key());
+        let form = form.ok_or_else(|| words::no_form(name.trim()))?;
+        if !forms.contains(&form) {
+            forms.push(form);
+        }
+    }
+    Ok(forms)
+}
+
+/// How many blank pages are asked for.
+fn pages_of(text: &str) -> Result<usize, Failure> {
+    let pages = text.parse().ok();
+    let pages = pages.filter(|pages| (1..=MOST_BLANK_PAGES).contains(pages));
+    pages.ok_or_else(|| said::pages(MOST_BLANK_PAGES))
 }
 
 /// The paper of a name.
@@ -111,8 +144,17 @@ pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failu
         job: &job,
         results: &results,
     };
-    let papers = asked.only.clone().unwrap_or_else(|| print::usual(&job));
-    let printed = print::print(sitting, &shop, asked.day, sheet, &papers)?;
+    let papers = match &asked.only {
+        Some(papers) => papers.clone(),
+        // Whoever wants blank forms has the papers.
+        None if !asked.blank.is_empty() => Vec::new(),
+        None => print::usual(&job),
+    };
+    let mut printed = print::print(sitting, &shop, asked.day, sheet, &papers)?;
+    for form in &asked.blank {
+        let (pages, day) = (asked.pages, asked.day);
+        printed.push(blank::print(*form, pages, sitting, &shop, day, sheet)?);
+    }
     for path in print::write(&office.disk, &printed, &asked.out, name, asked.replace)? {
         saying.line(shown::name(path.as_os_str()));
     }
@@ -133,6 +175,19 @@ pub(super) fn run(asked: &Papers, saying: &mut Saying<'_>) -> Result<Came, Failu
         let why_not = print::why_not(*paper, sitting);
         saying.tell(format_args!("{}: {why_not}", paper.key()));
         on_sheet.extend(in_the_way);
+    }
+    for form in &asked.blank {
+        let in_the_way = blank::in_the_way(sitting);
+        let Some(why_not) = blank::why_not(*form, sitting) else {
+            continue;
+        };
+        let is_waiting = |found: &Vec<Blocker>| found.iter().all(Blocker::is_waiting);
+        if in_the_way.as_ref().is_some_and(is_waiting) {
+            continue;
+        }
+        ended = Ended::DoneWithStop;
+        saying.tell(format_args!("{}: {why_not}", said::form(*form)));
+        on_sheet.extend(in_the_way.unwrap_or_default());
     }
     for line in in_the_way::told(&on_sheet, &job, &results, &shop) {
         saying.tell(line);

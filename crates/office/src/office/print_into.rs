@@ -3,9 +3,10 @@
 use std::path::{Path, PathBuf};
 
 use quillbore_job::Paper;
-use quillbore_paper::Sheet;
+use quillbore_paper::{BlankForm, Sheet};
 
 use super::base::Office;
+use crate::blank;
 use crate::failure::Failure;
 use crate::names::AttachmentName;
 use crate::print::{self, Printed, Sitting};
@@ -44,6 +45,24 @@ impl Office {
             Into::Beside(opened) => print_beside(opened, &printed),
             Into::Folder(folder) => self.print_there(&printed, folder, &name_of(sitting)),
         }
+    }
+
+    /// Prints a blank form beside its job and gives its place; an earlier print that says something else
+    /// is never overwritten.
+    ///
+    /// # Errors
+    /// Where the job has no rows of holes, the PDF can't be made, or it can't be written.
+    pub fn blank(
+        &self,
+        form: BlankForm,
+        sitting: Sitting<'_>,
+        sheet: Sheet,
+        day: chrono::NaiveDate,
+        opened: &Opened,
+    ) -> Result<String, Failure> {
+        let shop = self.shop_on(day);
+        let printed = blank::print(form, None, sitting, &shop, day, sheet)?;
+        Ok(print_beside(opened, &[printed])?.concat())
     }
 
     fn print_there(
@@ -96,7 +115,7 @@ fn print_beside(opened: &Opened, printed: &[Printed]) -> Result<Vec<String>, Fai
         for paper in printed {
             commit.attachments.push(Attachment {
                 job: opened.key.clone(),
-                name: AttachmentName::new(&print::file_name(&name, paper.paper))?,
+                name: AttachmentName::new(&print::file_name(&name, paper.name))?,
                 bytes: paper.bytes.clone(),
             });
         }

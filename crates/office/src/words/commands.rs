@@ -6,6 +6,7 @@ use std::path::Path;
 
 use quillbore_job::Paper;
 use quillbore_job::shop::sheet::ShopNote;
+use quillbore_paper::BlankForm;
 
 use super::shown;
 use crate::commands::Made;
@@ -21,6 +22,8 @@ Quillbore: quotes and travelers for small deep holes drilled by EDM.
   quillbore --samples                  open a window on sample jobs of an invented shop
   quillbore papers JOB.ron --out DIR   write the papers as PDF and print their paths
       [--only traveler,quotation,...] [--sheet a4|letter] [--date YYYY-MM-DD] [--replace]
+      [--blank run-record,inspection] [--pages N]
+                                       or empty pages of records, to be written on by hand
   quillbore figures JOB.ron            print every computed figure
       [--json] [--date YYYY-MM-DD]
   quillbore intake --holes FILE --material NAME --quantity N --out JOB.ron
@@ -172,6 +175,23 @@ pub(crate) fn no_paper(word: &OsStr) -> Failure {
     Failure::new(
         format!("{} is not a paper", quoted_name(word)),
         format!("there are {}", known.join(", ")),
+    )
+}
+
+/// That a word names no blank form.
+pub(crate) fn no_form(word: &str) -> Failure {
+    let known: Vec<&str> = BlankForm::ALL.iter().map(|form| form.key()).collect();
+    Failure::new(
+        format!("{} is no blank form", quoted(word)),
+        format!("there are {}", known.join(", ")),
+    )
+}
+
+/// That pages are counted of which nobody said what they are.
+pub(crate) fn pages_of_nothing() -> Failure {
+    Failure::new(
+        "--pages counts blank pages, and no blank form is named",
+        "name it, as in --blank run-record --pages 2",
     )
 }
 

@@ -1,6 +1,7 @@
 //! Every sentence of the office, so that a second language is a second folder.
 
 pub(crate) mod attach;
+pub mod blank;
 pub(crate) mod commands;
 pub(crate) mod days;
 pub(crate) mod digest;

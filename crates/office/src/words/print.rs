@@ -3,8 +3,7 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-use quillbore_job::Paper;
-use quillbore_job::words::slips;
+use quillbore_job::words::speaker::capital;
 use quillbore_paper::pdf::PdfError;
 
 use super::shown;
@@ -22,11 +21,8 @@ pub(crate) fn another_stands(path: &Path) -> Failure {
 }
 
 /// What a paper is called in the list of a viewer: "Traveler 26-0107, NZ-33".
-pub(crate) fn title(paper: Paper, number: &str, part: &str) -> String {
-    let name = slips::paper(paper);
-    let mut letters = name.chars();
-    let first = letters.next().map(|letter| letter.to_ascii_uppercase());
-    let name: String = first.into_iter().chain(letters).collect();
+pub(crate) fn title(called: &str, number: &str, part: &str) -> String {
+    let name = capital(called);
     match part.trim() {
         "" => format!("{name} {number}"),
         part => format!("{name} {number}, {part}"),
@@ -34,8 +30,8 @@ pub(crate) fn title(paper: Paper, number: &str, part: &str) -> String {
 }
 
 /// That a paper can't be made, and which.
-pub(crate) fn no_pdf(paper: Paper, error: &PdfError) -> Failure {
-    Failure::new(format!("{}: {error}", slips::paper(paper)), error.hint())
+pub(crate) fn no_pdf(called: &str, error: &PdfError) -> Failure {
+    Failure::new(format!("{called}: {error}"), error.hint())
 }
 
 /// That the folder of the papers can't be made.

@@ -37,7 +37,7 @@ impl Scene {
 
     fn printed(&self) -> Result<Vec<PathBuf>, String> {
         let printed = PAPERS.map(|paper| Printed {
-            paper,
+            name: paper.key(),
             bytes: new(paper),
             unprintable: Vec::new(),
         });

@@ -5,7 +5,7 @@ use quillbore_job::Paper;
 use crate::code::{self, DrawnCode};
 use crate::matter::Matter;
 use crate::page::Face;
-use crate::page::{Ink, Item, Page, Path, Role, Sheet, Step, Stroke, mm};
+use crate::page::{Ink, Item, Page, Path, PrintedOn, Role, Step, Stroke, mm};
 use crate::typeset::flow::Body;
 use crate::typeset::look::{MARGIN, STRONG};
 use crate::typeset::wrap::{fit, shrink};
@@ -48,15 +48,16 @@ impl Frame {
     }
 
     /// Writes head and foot of page `number` of `of`.
-    pub fn write(&self, page: &mut Page, sheet: Sheet, number: usize, of: usize) {
+    pub fn write(&self, page: &mut Page, on: impl Into<PrintedOn>, number: usize, of: usize) {
         page.begin(Role::Edge);
-        self.edges(page, sheet, number, of);
+        self.edges(page, on.into(), number, of);
         page.end();
     }
 
-    fn edges(&self, page: &mut Page, sheet: Sheet, number: usize, of: usize) {
-        let (_, height) = sheet.size();
-        let Body { left, right, .. } = Body::of(sheet);
+    fn edges(&self, page: &mut Page, on: PrintedOn, number: usize, of: usize) {
+        let (width, height) = on.sheet.size();
+        let body = Body::of_page(on, number);
+        let Body { left, right, .. } = body;
         let top = mm(13.4);
         let strong = MARGIN.ink(Ink::Text).bold();
         // Who issued it and when stands whole; what the paper is about has what that leaves.
@@ -86,7 +87,7 @@ impl Frame {
         let room = right - beside - strong.measure(&count) - mm(6.0);
         page.text(beside, lower, MARGIN, &fit(&self.note, room, MARGIN));
         if let Some(why) = &self.preview {
-            mark(page, sheet, why);
+            mark(page, body, (width, height), why);
         }
     }
 }
@@ -94,15 +95,14 @@ impl Frame {
 /// Why the paper of a matter isn't valid yet, where the head of its pages has no room for all of it.
 pub(crate) fn cut_preview<'a>(matter: &Matter<'a>) -> Option<&'a str> {
     let why = matter.preview?;
-    let room = Body::of(matter.sheet).width();
+    let room = Body::of(matter.sheet.sheet).width();
     let text = words::preview(why);
     (shrink(&text, room, STRONG).measure(&text) > room).then_some(why)
 }
 
 /// A word across the sheet under everything else, and the reason in the head.
-fn mark(page: &mut Page, sheet: Sheet, why: &str) {
-    let (width, height) = sheet.size();
-    let (text, body) = (words::preview(why), Body::of(sheet));
+fn mark(page: &mut Page, body: Body, (width, height): (f64, f64), why: &str) {
+    let text = words::preview(why);
     let room = body.width();
     let style = shrink(&text, room, STRONG.ink(Ink::Accent));
     page.text(body.left, mm(9.4), style, &fit(&text, room, style));

@@ -30,7 +30,7 @@ pub use hole::Hole;
 pub use remark::Remark;
 
 use crate::logo::DrawnLogo;
-use crate::page::Sheet;
+use crate::page::PrintedOn;
 use crate::shown;
 use crate::words::kinds::Kinds;
 use crate::words::phrases;
@@ -61,8 +61,8 @@ pub struct Matter<'a> {
     pub answers: &'a [Answer],
     /// Who issues the paper.
     pub issuer: &'a Issuer,
-    /// The paper it is printed on.
-    pub sheet: Sheet,
+    /// What it is printed on.
+    pub sheet: PrintedOn,
     /// The day it is printed.
     pub date: NaiveDate,
     /// The paper's number; a draft or preview has none.

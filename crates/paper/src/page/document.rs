@@ -127,6 +127,11 @@ impl Page {
         made
     }
 
+    /// Moves all that is on it to the right by so many points; by a negative number, to the left.
+    pub fn shift(&mut self, by: f64) {
+        self.items.iter_mut().for_each(|item| item.shift(by));
+    }
+
     /// Whether nothing is to be seen on it.
     pub fn is_blank(&self) -> bool {
         !self.items.iter().any(Item::is_drawn)

@@ -26,6 +26,20 @@ impl Item {
     pub const fn is_drawn(&self) -> bool {
         !matches!(self, Self::Begin(_) | Self::End)
     }
+
+    /// Moves it to the right by so many points; by a negative number, to the left.
+    pub fn shift(&mut self, by: f64) {
+        match self {
+            Self::Text(run) => run.x += by,
+            Self::Line(line) => {
+                line.from.0 += by;
+                line.to.0 += by;
+            }
+            Self::Path(path) => path.steps.iter_mut().for_each(|step| step.shift(by)),
+            Self::Picture(picture) => picture.at.0 += by,
+            Self::Begin(_) | Self::End => {}
+        }
+    }
 }
 
 /// A text on one baseline.
@@ -70,6 +84,20 @@ pub enum Step {
     Curve((f64, f64), (f64, f64), (f64, f64)),
     /// Back to where the part began.
     Close,
+}
+
+impl Step {
+    fn shift(&mut self, by: f64) {
+        match self {
+            Self::Move(x, _) | Self::Line(x, _) => *x += by,
+            Self::Curve(from, to, end) => {
+                for (x, _) in [from, to, end] {
+                    *x += by;
+                }
+            }
+            Self::Close => {}
+        }
+    }
 }
 
 /// What of an outline is inside where its parts overlap.

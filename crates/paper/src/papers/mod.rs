@@ -1,6 +1,7 @@
 //! The papers, each a file or folder of its own that makes a document of a matter.
 
 mod agreed;
+pub mod blank;
 pub mod certificate;
 mod charged_once;
 pub mod confirmation;

@@ -1,6 +1,6 @@
 //! Sets matter down a column and from page to page.
 
-use crate::page::{Document, MOST_PAGES, Page, Role, Sheet, Stroke, Style, mm};
+use crate::page::{Document, MOST_PAGES, Page, PrintedOn, Role, Sheet, Stroke, Style, mm};
 use crate::typeset::wrap::{self, Span};
 
 /// The part of a page that matter may fill, in points from the upper left corner.
@@ -28,6 +28,20 @@ impl Body {
         }
     }
 
+    /// The body of a page, counted from 1: on the back of a sheet the punched edge is the right one.
+    pub fn of_page(on: PrintedOn, page: usize) -> Self {
+        let body = Self::of(on.sheet);
+        if !on.is_back(page) {
+            return body;
+        }
+        let (width, _) = on.sheet.size();
+        Self {
+            left: width - body.right,
+            right: width - body.left,
+            ..body
+        }
+    }
+
     /// Its width.
     pub fn width(self) -> f64 {
         self.right - self.left
@@ -37,7 +51,7 @@ impl Body {
 /// Where on the pages the next thing goes.
 #[derive(Debug)]
 pub struct Flow {
-    sheet: Sheet,
+    on: PrintedOn,
     body: Body,
     pages: Vec<Page>,
     /// What comes now is more than a paper has pages for, and is not kept.
@@ -49,10 +63,11 @@ pub struct Flow {
 
 impl Flow {
     /// An empty first page.
-    pub fn new(sheet: Sheet) -> Self {
-        let body = Body::of(sheet);
+    pub fn new(on: impl Into<PrintedOn>) -> Self {
+        let on = on.into();
+        let body = Body::of(on.sheet);
         Self {
-            sheet,
+            on,
             body,
             pages: Vec::new(),
             is_full: false,
@@ -230,7 +245,7 @@ impl Flow {
     fn height_below(&self, above: f64, write: impl Fn(&mut Self)) -> Option<f64> {
         let start = self.body.top + above;
         let mut trial = Self {
-            sheet: self.sheet,
+            on: self.on,
             body: self.body,
             pages: Vec::new(),
             is_full: false,
@@ -326,11 +341,16 @@ impl Flow {
             _ => self.next_page(),
         }
         let of = self.pages.len();
+        // Both bodies are equally wide, so that a back is set as a front and moved as a whole.
+        let fronts = Body::of(self.on.sheet);
         for (index, page) in self.pages.iter_mut().enumerate() {
+            if self.on.is_back(index + 1) {
+                page.shift(Body::of_page(self.on, index + 1).left - fronts.left);
+            }
             margin(page, index + 1, of);
         }
         Document {
-            sheet: self.sheet,
+            sheet: self.on.sheet,
             pages: self.pages,
             is_cut: self.is_full,
         }

@@ -3,6 +3,7 @@
 pub mod agreed;
 pub mod answers;
 pub mod axes;
+pub mod blank;
 pub mod captions;
 pub mod cautions;
 pub mod certificate;

@@ -13,6 +13,7 @@
 
 mod build;
 mod figures;
+mod jobs;
 mod life;
 mod logos;
 mod plate;
@@ -21,6 +22,7 @@ mod ring;
 mod sample;
 mod spec;
 
+pub use jobs::{all, hard};
 pub use life::{delivered, issue, pin};
 pub use logos::{PAINTED, PLAIN, logo, png, svg};
 pub use plate::{plate, rows};

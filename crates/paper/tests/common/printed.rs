@@ -69,7 +69,7 @@ pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter
         remarks: &remarks,
         answers: &answers,
         issuer: &issuer,
-        sheet,
+        sheet: sheet.into(),
         date: day(),
         number: None,
         valid_until: None,

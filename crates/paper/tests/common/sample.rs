@@ -26,7 +26,7 @@ impl Sample {
             unknown: &[],
             remarks: &self.remarks,
             issuer: &self.issuer,
-            sheet,
+            sheet: sheet.into(),
             date: day(),
             number: None,
             valid_until: None,

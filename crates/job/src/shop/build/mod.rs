@@ -75,6 +75,7 @@ pub(super) fn build(file: ShopFile) -> Result<Shop, ShopError> {
         sample_rates: false,
         counted: BTreeMap::new(),
         on_letter: None,
+        on_both_sides: false,
         form: Form::default(),
         not_used: Vec::new(),
     };

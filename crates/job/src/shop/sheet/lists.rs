@@ -1,7 +1,7 @@
 //! What a shop says of itself: single lines, and lists with their columns.
 
 use super::kind::ShopKind;
-use super::kind::words::{FAMILIES, METALS, PAPER_SIZES};
+use super::kind::words::{FAMILIES, METALS, PAPER_SIZES, SIDES};
 use crate::ground::list::list;
 use crate::life::drawer::Thing;
 use crate::typed::form::{Dates, Numbers};
@@ -31,6 +31,8 @@ list! {
     Currency "currency" ShopBlock::Identity, ShopKind::Currency;
     /// The size of its sheets.
     PaperSize "paper_size" ShopBlock::Identity, ShopKind::OneOf(PAPER_SIZES);
+    /// The sides of the sheets that are printed.
+    Sides "sides" ShopBlock::Identity, ShopKind::OneOf(SIDES);
     /// How numbers are written.
     Numbers "numbers" ShopBlock::Identity, ShopKind::OneOf(Numbers::KEYS);
     /// How days are written.

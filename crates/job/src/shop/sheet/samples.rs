@@ -26,6 +26,7 @@ pub(super) fn sample(list: ShopList, name: &str) -> Option<&'static TextRow> {
 pub fn usual_line(line: ShopLine) -> &'static str {
     let usual = match line {
         ShopLine::PaperSize => "a4",
+        ShopLine::Sides => "one side",
         ShopLine::Numbers => Numbers::default().key(),
         ShopLine::Dates => Dates::default().key(),
         _ => "",

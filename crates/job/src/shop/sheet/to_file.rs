@@ -15,7 +15,7 @@ use quillbore_calc::tables::Tube;
 use rust_decimal::Decimal;
 
 use super::kind::ShopValue;
-use super::kind::words::LETTER;
+use super::kind::words::{BOTH_SIDES, LETTER};
 use super::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use super::own::ShopSheet;
 use super::page::{ShownRow, shown_rows};
@@ -114,6 +114,7 @@ impl Shop {
         };
         shop.identity = identity(sheet);
         shop.on_letter = on_letter(sheet);
+        shop.on_both_sides = line_text(sheet, Line::Sides) == BOTH_SIDES;
         shop.form = form(sheet);
         shop.counted = counted(sheet, &mut notes);
         notes.extend(hours_overruled(sheet));

@@ -1,5 +1,6 @@
 //! The hole inspection record: what was measured, of the lot or of a piece, and what was not.
 
+pub(in crate::papers) mod blank;
 mod lot;
 mod measured;
 mod piece_lines;

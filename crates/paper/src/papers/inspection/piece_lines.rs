@@ -16,6 +16,11 @@ use crate::words::traveler::holes::NO_HOLES;
 use crate::words::{first_article, inspection as words};
 
 pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>, flow: &mut Flow) {
+    put(matter, pieces, &table(matter, pieces, measured), flow);
+}
+
+/// The table of all pieces, a line for each mark.
+pub(super) fn table(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>) -> Table {
     let depth = matter.holes().any(|hole| hole.is_blind());
     let sign = matter.job.unit.symbol();
     let mut columns = vec![
@@ -51,6 +56,11 @@ pub(super) fn set(matter: &Matter<'_>, pieces: &Pieces, measured: &Measured<'_>,
             table.row(row(matter.form(), name, hole, known, depth));
         }
     }
+    table
+}
+
+/// Sets the table below its name, with what is said of the pieces as a whole.
+pub(super) fn put(matter: &Matter<'_>, pieces: &Pieces, table: &Table, flow: &mut Flow) {
     let keep = table.least(flow);
     flow.section(words::BY_PIECE, words::BY_PIECE_REMARK, keep);
     if let Some(uneven) = &pieces.uneven {

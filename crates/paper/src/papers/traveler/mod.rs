@@ -14,7 +14,7 @@ mod order;
 mod part;
 mod places;
 mod plan;
-mod record;
+pub(in crate::papers) mod record;
 mod stop;
 mod title;
 

@@ -25,14 +25,78 @@ const ROW: f64 = 9.0 * 72.0 / 25.4;
 /// Columns of the upper tier; the others stand below.
 const UPPER: usize = 9;
 
+/// Sets the page with what was typed already, and what of the plan goes beyond it.
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    page(matter, flow, matter.job.slips_of().collect(), true);
+}
+
+/// Sets a further page on which nothing is written yet.
+pub(in crate::papers) fn blank(matter: &Matter<'_>, flow: &mut Flow) {
+    page(matter, flow, Vec::new(), false);
+}
+
+fn page(matter: &Matter<'_>, flow: &mut Flow, typed: Vec<View<'_, kind::Run>>, of_plan: bool) {
     if !flow.at_top() {
         flow.next_page();
     }
-    let typed = flow.height_of(|flow| write(matter, flow, 0));
-    let fit = typed.map(|typed| ((flow.full() - typed) / RECORD).floor().max(0.0) as usize);
-    let records = fit.unwrap_or(MANY);
-    write(matter, flow, records);
+    let page = Records {
+        matter,
+        typed,
+        of_plan,
+    };
+    let height = flow.height_of(|flow| page.write(flow, 0));
+    let fit = height.map(|height| ((flow.full() - height) / RECORD).floor().max(0.0) as usize);
+    page.write(flow, fit.unwrap_or(MANY));
+}
+
+/// A page of records.
+struct Records<'a> {
+    matter: &'a Matter<'a>,
+    /// Those that were typed already.
+    typed: Vec<View<'a, kind::Run>>,
+    /// Whether it is told where the plan has more electrodes than the page has records.
+    of_plan: bool,
+}
+
+impl Records<'_> {
+    fn write(&self, flow: &mut Flow, records: usize) {
+        let matter = self.matter;
+        let (upper, lower) = RUN_COLUMNS.split_at(UPPER);
+        let mut tiers = [upper, lower].map(|lines| {
+            let columns = lines.iter().map(|line| column(matter, line.line()));
+            Table::new(columns).written_on()
+        });
+        for run in self.typed.iter().copied() {
+            let cells = |lines: &[LineOf<kind::Run>]| {
+                let cells = lines.iter().map(|line| cell(matter, run, line));
+                TableRow::new(cells.collect::<Vec<_>>())
+            };
+            tiers[0].row(cells(upper));
+            tiers[1].row(cells(lower).note(more(run)));
+        }
+        for _ in 0..records {
+            for (tier, lines) in tiers.iter_mut().zip([upper, lower]) {
+                tier.row(TableRow::new(lines.iter().map(|_| Cell::blank())).at_least(ROW));
+            }
+        }
+        flow.section(words::NAME, words::REMARK, 0.0);
+        flow.text(SMALL, &capital(WHICH_MINUTES));
+        set_in_tiers(&tiers, flow);
+        if self.of_plan
+            && let Some(planned) = planned_beyond(matter, tiers[0].rows.len())
+        {
+            flow.text(SMALL, &words::more_sheets(matter.form(), planned));
+        }
+        flow.take(mm(2.0));
+        form::fields(
+            flow,
+            &[
+                Captioned::blank(words::HOURS, 1.0),
+                Captioned::blank(words::SETTINGS, 1.6),
+                Captioned::blank(words::NEXT_TIME, 1.6),
+            ],
+        );
+    }
 }
 
 /// The electrodes of the plan that there are more of than records on the page.
@@ -40,42 +104,6 @@ fn planned_beyond(matter: &Matter<'_>, records: usize) -> Option<u64> {
     let electrodes = &matter.figures.lot.as_ref()?.electrodes;
     let planned: u64 = electrodes.iter().map(|used| u64::from(used.needed)).sum();
     (planned > records as u64).then_some(planned)
-}
-
-fn write(matter: &Matter<'_>, flow: &mut Flow, records: usize) {
-    let (upper, lower) = RUN_COLUMNS.split_at(UPPER);
-    let mut tiers = [upper, lower].map(|lines| {
-        let columns = lines.iter().map(|line| column(matter, line.line()));
-        Table::new(columns).written_on()
-    });
-    for run in matter.job.slips_of::<kind::Run>() {
-        let cells = |lines: &[LineOf<kind::Run>]| {
-            let cells = lines.iter().map(|line| cell(matter, run, line));
-            TableRow::new(cells.collect::<Vec<_>>())
-        };
-        tiers[0].row(cells(upper));
-        tiers[1].row(cells(lower).note(more(run)));
-    }
-    for _ in 0..records {
-        for (tier, lines) in tiers.iter_mut().zip([upper, lower]) {
-            tier.row(TableRow::new(lines.iter().map(|_| Cell::blank())).at_least(ROW));
-        }
-    }
-    flow.section(words::NAME, words::REMARK, 0.0);
-    flow.text(SMALL, &capital(WHICH_MINUTES));
-    set_in_tiers(&tiers, flow);
-    if let Some(planned) = planned_beyond(matter, tiers[0].rows.len()) {
-        flow.text(SMALL, &words::more_sheets(matter.form(), planned));
-    }
-    flow.take(mm(2.0));
-    form::fields(
-        flow,
-        &[
-            Captioned::blank(words::HOURS, 1.0),
-            Captioned::blank(words::SETTINGS, 1.6),
-            Captioned::blank(words::NEXT_TIME, 1.6),
-        ],
-    );
 }
 
 fn column(matter: &Matter<'_>, line: Line) -> Column {

@@ -21,6 +21,12 @@ pub(in crate::shop::sheet) const PAPER_SIZES: &[&str] = &["a4", LETTER];
 /// The paper size that is not A4.
 pub(in crate::shop::sheet) const LETTER: &str = "letter";
 
+/// The sides of a sheet that are printed.
+pub(in crate::shop::sheet) const SIDES: &[&str] = &["one side", BOTH_SIDES];
+
+/// That the backs are printed, too.
+pub(in crate::shop::sheet) const BOTH_SIDES: &str = "both sides";
+
 /// Families of materials, in the order of [`FAMILY_ORDER`](super::super::families::FAMILY_ORDER).
 pub(in crate::shop::sheet) const FAMILIES: &[&str] = &[
     "carbon and alloy steel",
