@@ -105,7 +105,8 @@ pub(super) fn map_ui(ui: &mut Ui, place: Rect, shared: &Shared<'_>, view: &mut S
         around: AROUND,
         ..Look::whole(shared.shop.form, shared.job.unit)
     };
-    let inner = (0.0, 0.0, f64::from(size.x), f64::from(size.y));
+    // The figure of the scale hangs below its line.
+    let inner = (0.0, 0.0, f64::from(size.x), f64::from(size.y) - 4.0);
     let shown = map::draw(&mut page, &drawn, inner, &look);
     paint_picture(ui.painter(), frame, SCALE, &page, t);
     let spot = at_pointer(&response, frame, &shown).and_then(|at| drawn.spots.get(at));

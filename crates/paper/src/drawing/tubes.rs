@@ -245,16 +245,16 @@ impl Place<'_> {
         let numbers = words::electrodes(&load.numbers);
         let Chart { unit, form, .. } = *self.chart;
         let length = |mm: f64| shown::with_unit(form, mm, unit, shown::coarse(unit));
-        let name = match load.cut_mm {
-            cut if cut > 0.05 => words::cut_to(&load.name, &length(load.length_mm)),
-            _ => load.name.clone(),
-        };
+        let cut = (load.cut_mm > 0.05).then(|| words::cut_to(&length(load.length_mm)));
+        let cut = cut.as_deref().unwrap_or_default();
         if self.name > 0.0 {
             page.text(self.left, laid.middle - 1.0, FIGURE, &numbers);
             let below = laid.middle + CAPTION.size;
-            page.text(self.left, below, CAPTION, &name);
+            page.text(self.left, below, CAPTION, &load.name);
+            let right = self.left + self.name - mm(2.0);
+            page.text_right(right, laid.middle - 1.0, CAPTION, cut);
         } else {
-            let said = words::electrodes_of(&numbers, &name);
+            let said = format!("{} {cut}", words::electrodes_of(&numbers, &load.name));
             page.text(self.left, top + CAPTION.size, CAPTION, &said);
         }
         outline(page, &laid);

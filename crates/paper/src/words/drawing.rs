@@ -24,8 +24,8 @@ pub fn electrodes_of(numbers: &str, tube: &str) -> String {
 }
 
 /// An electrode that is too long for the machine's stroke as it is bought.
-pub fn cut_to(tube: &str, length: &str) -> String {
-    format!("{tube}, cut to {length}")
+pub fn cut_to(length: &str) -> String {
+    format!("cut to {length}")
 }
 
 /// What is left of an electrode.
