@@ -13,6 +13,7 @@ use quillbore_job::slip::kind;
 use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, life, order, words};
 use quillbore_paper::matter::unprintable::{self, Unprintable};
 use quillbore_paper::page::Item;
+use quillbore_paper::words::customer::Words;
 use quillbore_paper::{Document, Issuer, Matter, Remark, Sheet, pdf};
 
 use crate::disk::Disk;
@@ -130,6 +131,7 @@ pub fn checked(
             remarks,
             answers,
             issuer: &issuer,
+            language: sitting.job.language(),
             sheet,
             date: day,
             number: stamp.number,
@@ -181,7 +183,8 @@ pub fn pdf_of(
     shop: &Shop,
     day: NaiveDate,
 ) -> Result<Vec<u8>, Failure> {
-    let title = said::title(paper, &job.number, job.text(Field::Part));
+    let papers = &Words::of(document.language).papers;
+    let title = papers.title(paper, &job.number, job.text(Field::Part));
     let meta = pdf::Meta {
         title: title.trim().to_owned(),
         author: shop.name.clone(),

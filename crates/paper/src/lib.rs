@@ -15,9 +15,8 @@ pub mod words;
 pub use matter::{Issuer, Matter, Remark};
 pub use page::{Document, Sheet};
 pub use papers::quotation::quotation;
-pub use papers::traveler::traveler;
 
-use quillbore_job::Paper;
+use quillbore_job::{Language, Paper};
 
 use papers::{certificate, confirmation, inspection, label, packing, receiving};
 
@@ -29,6 +28,7 @@ pub fn document(paper: Paper, matters: &[Matter<'_>]) -> Document {
             sheet: Sheet::A4,
             pages: Vec::new(),
             is_cut: false,
+            language: Language::default(),
         };
     };
     match paper {
@@ -36,9 +36,15 @@ pub fn document(paper: Paper, matters: &[Matter<'_>]) -> Document {
         Paper::Confirmation => confirmation::confirmation(first),
         Paper::Receiving => receiving::receiving(first),
         Paper::Traveler => traveler(first),
-        Paper::Inspection => inspection::inspection(first),
-        Paper::Certificate => certificate::certificate(first),
+        // These have no words in other languages yet.
+        Paper::Inspection => inspection::inspection(&first.told_in(Language::English)),
+        Paper::Certificate => certificate::certificate(&first.told_in(Language::English)),
         Paper::Packing => packing::packing(first),
         Paper::Label => label::label(first),
     }
+}
+
+/// Sets the traveler of a job, in the shop's own language whatever the customer's is.
+pub fn traveler(matter: &Matter<'_>) -> Document {
+    papers::traveler::traveler(&matter.told_in(Language::English))
 }

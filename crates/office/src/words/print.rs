@@ -21,18 +21,6 @@ pub(crate) fn another_stands(path: &Path) -> Failure {
     .at(path)
 }
 
-/// What a paper is called in the list of a viewer: "Traveler 26-0107, NZ-33".
-pub(crate) fn title(paper: Paper, number: &str, part: &str) -> String {
-    let name = slips::paper(paper);
-    let mut letters = name.chars();
-    let first = letters.next().map(|letter| letter.to_ascii_uppercase());
-    let name: String = first.into_iter().chain(letters).collect();
-    match part.trim() {
-        "" => format!("{name} {number}"),
-        part => format!("{name} {number}, {part}"),
-    }
-}
-
 /// That a paper can't be made, and which.
 pub(crate) fn no_pdf(paper: Paper, error: &PdfError) -> Failure {
     Failure::new(format!("{}: {error}", slips::paper(paper)), error.hint())

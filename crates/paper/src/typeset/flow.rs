@@ -1,5 +1,7 @@
 //! Sets matter down a column and from page to page.
 
+use quillbore_job::Language;
+
 use crate::page::{Document, MOST_PAGES, Page, Role, Sheet, Stroke, Style, mm};
 use crate::typeset::wrap::{self, Span};
 
@@ -38,6 +40,7 @@ impl Body {
 #[derive(Debug)]
 pub struct Flow {
     sheet: Sheet,
+    language: Language,
     body: Body,
     pages: Vec<Page>,
     /// What comes now is more than a paper has pages for, and is not kept.
@@ -48,11 +51,17 @@ pub struct Flow {
 }
 
 impl Flow {
-    /// An empty first page.
+    /// An empty first page of a paper in the shop's own language.
     pub fn new(sheet: Sheet) -> Self {
+        Self::in_language(sheet, Language::default())
+    }
+
+    /// An empty first page of a paper in a language.
+    pub fn in_language(sheet: Sheet, language: Language) -> Self {
         let body = Body::of(sheet);
         Self {
             sheet,
+            language,
             body,
             pages: Vec::new(),
             is_full: false,
@@ -60,6 +69,11 @@ impl Flow {
             y: body.top,
             ruled: None,
         }
+    }
+
+    /// The language of the paper.
+    pub fn language(&self) -> Language {
+        self.language
     }
 
     /// The part of the page to fill.
@@ -231,6 +245,7 @@ impl Flow {
         let start = self.body.top + above;
         let mut trial = Self {
             sheet: self.sheet,
+            language: self.language,
             body: self.body,
             pages: Vec::new(),
             is_full: false,
@@ -333,6 +348,7 @@ impl Flow {
             sheet: self.sheet,
             pages: self.pages,
             is_cut: self.is_full,
+            language: self.language,
         }
     }
 }

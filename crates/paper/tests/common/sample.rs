@@ -26,6 +26,7 @@ impl Sample {
             unknown: &[],
             remarks: &self.remarks,
             issuer: &self.issuer,
+            language: self.job.language(),
             sheet,
             date: day(),
             number: None,

@@ -1,6 +1,15 @@
 //! What papers say of a row of holes as the drawing has it.
 
+use crate::words::customer::Hole;
 use quillbore_calc::input::HoleEnd;
+
+/// What customers read of them in English.
+pub(super) const WORDS: Hole = Hole {
+    end,
+    entry,
+    layers,
+    clearance,
+};
 
 /// Where a hole ends, as printed.
 pub fn end(end: HoleEnd) -> &'static str {
