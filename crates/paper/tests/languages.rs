@@ -13,7 +13,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use quillbore_calc::finding::Kind;
+use quillbore_calc::finding::{About, Finding, Kind, Level};
 use quillbore_job::concern::{Concern, Customer, Told};
 use quillbore_job::file::read_job;
 use quillbore_job::order::{Difference, FieldChange, HoleChange, Revised};
@@ -25,7 +25,7 @@ use quillbore_paper::page::{Item, Role};
 use quillbore_paper::pdf::{Meta, write};
 use quillbore_paper::words::customer::Words;
 use quillbore_paper::words::kinds::Kinds;
-use quillbore_paper::{Document, Sheet, document};
+use quillbore_paper::{Document, Remark, Sheet, document};
 
 /// Papers that are printed in the customer's language.
 const FOR_CUSTOMERS: [Paper; 5] = [
@@ -60,7 +60,34 @@ fn jobs() -> BTreeMap<String, Job> {
         }
     }
     assert!(jobs.len() > 12, "{}", jobs.len());
+    let first = jobs.values().next().expect("a job");
+    let full = full(first);
+    jobs.insert("full".to_owned(), full);
     jobs
+}
+
+/// The job with something in every line that papers for a customer may print.
+fn full(job: &Job) -> Job {
+    let own = [Field::LaidAside, Field::Again, Field::Language];
+    let mut job = job.clone();
+    for &field in Field::ALL {
+        if is_free(field.kind()) && job.text(field).is_empty() && !own.contains(&field) {
+            job = with(&job, field, TYPED);
+        }
+    }
+    for (field, text) in [
+        (Field::FixtureCost, "1200"),
+        (Field::TestPieceCost, "80"),
+        (Field::LiabilityCap, "2500"),
+        (Field::Spares, "2"),
+        (Field::Thickness, "20"),
+        (Field::DefaultTolerance, "+-0.1"),
+        (Field::SizeX, "40"),
+        (Field::Mass, "1.25 kg"),
+    ] {
+        job = with(&job, field, text);
+    }
+    job
 }
 
 fn done(job: &Job, edit: &Edit) -> Job {
@@ -104,7 +131,7 @@ fn masked(job: &Job) -> Job {
             }
         }
     }
-    for slip in Arc::make_mut(&mut job.slips).iter_mut() {
+    for slip in &mut job.slips {
         let lines = Arc::make_mut(&mut Arc::make_mut(slip).lines);
         for (line, entry) in lines.iter_mut() {
             if is_free(line.kind()) && *line != Line::Paper && !entry.is_empty() {
@@ -172,34 +199,31 @@ fn typed(job: &Job, shop: &Shop) -> BTreeSet<String> {
     }
     texts.extend(job.issued.iter().map(|issued| issued.number.clone()));
     texts.extend(shop.tables.materials.iter().map(|row| row.name.clone()));
-    texts.extend(job.answers.iter().flat_map(|a| [a.said.clone(), a.by.clone()]));
+    texts.extend(
+        job.answers
+            .iter()
+            .flat_map(|a| [a.said.clone(), a.by.clone()]),
+    );
     // What has changed since it was quoted is told as it was typed then.
-    texts.extend(job.issued.iter().map(|issued| format!("{:?}", issued.inputs)));
+    texts.extend(
+        job.issued
+            .iter()
+            .map(|issued| format!("{:?}", issued.inputs)),
+    );
     texts.push(shop.tables.rates.currency.clone());
-    texts.push(shop.identity_words());
+    let identity = &shop.identity;
+    for text in [
+        &identity.contact,
+        &identity.phone,
+        &identity.email,
+        &identity.registration,
+    ] {
+        texts.push(text.clone());
+    }
     texts
         .iter()
         .flat_map(|text| words_of(text).map(str::to_owned).collect::<Vec<_>>())
         .collect()
-}
-
-/// What of a shop's identity papers show.
-trait IdentityWords {
-    fn identity_words(&self) -> String;
-}
-
-impl IdentityWords for Shop {
-    fn identity_words(&self) -> String {
-        let identity = &self.identity;
-        [
-            &identity.contact,
-            &identity.phone,
-            &identity.email,
-            &identity.registration,
-        ]
-        .map(String::as_str)
-        .join(" ")
-    }
 }
 
 /// Signs of units, and the letters of papers in their numbers.
@@ -345,15 +369,21 @@ fn a_quotation_of_several_jobs_is_in_the_first_ones_language() {
     let both = [german.matter(Sheet::A4), english.matter(Sheet::A4)];
     let text = common::prose(&document(Paper::Quotation, &both));
     assert!(text.contains("Angebot") && !text.contains("Quotation"));
-    assert!(!text.contains("Hole A") && !text.contains("1,205.00"), "{text}");
+    assert!(
+        !text.contains("Hole A") && !text.contains("1,205.00"),
+        "{text}"
+    );
     let other = [both[1], both[0]];
     let text = common::prose(&document(Paper::Quotation, &other));
-    assert!(!text.contains("Angebot") && !text.contains("1.205,00"), "{text}");
+    assert!(
+        !text.contains("Angebot") && !text.contains("1.205,00"),
+        "{text}"
+    );
 }
 
 #[test]
 fn a_pdf_says_which_language_it_is_in() {
-    let sample = common::ring();
+    let mut sample = common::ring();
     let meta = Meta {
         title: "x".to_owned(),
         author: "y".to_owned(),
@@ -363,8 +393,7 @@ fn a_pdf_says_which_language_it_is_in() {
         (Language::English, "(en)", "(de-DE)"),
         (Language::German, "(de-DE)", "(en)"),
     ] {
-        let mut sample = sample.clone_with(&in_language(&sample.job, language));
-        sample.remarks.clear();
+        sample.job = in_language(&sample.job, language);
         let document = document(Paper::Quotation, &[sample.matter(Sheet::A4)]);
         let bytes = write(&document, &meta).expect("a PDF");
         let text = String::from_utf8_lossy(&bytes);
@@ -388,16 +417,14 @@ fn a_limit_that_was_assumed_is_told_with_its_facts() {
     };
     let hole = sample.figures.holes.iter_mut().find(|hole| hole.row == row);
     let hole = Arc::make_mut(hole.expect("the row's figures"));
-    let mut finding = quillbore_calc::finding::Finding {
-        level: quillbore_calc::finding::Level::Note,
-        about: quillbore_calc::finding::About::Row(row),
+    hole.findings.push(Finding {
+        level: Level::Note,
+        about: About::Row(row),
         kind,
-        ..hole.findings.first().cloned().unwrap_or_else(|| panic!("a finding"))
-    };
-    finding.about = quillbore_calc::finding::About::Row(row);
-    hole.findings.push(finding);
-    sample.remarks = vec![quillbore_paper::Remark {
-        level: quillbore_calc::finding::Level::Note,
+        remedy: None,
+    });
+    sample.remarks = vec![Remark {
+        level: Level::Note,
         row: Some(row),
         text: "Only a maximum".to_owned(),
         customer: Customer::Told(Told::LowerAssumed),
@@ -405,7 +432,8 @@ fn a_limit_that_was_assumed_is_told_with_its_facts() {
     }];
     sample.job = in_language(&sample.job, Language::German);
     let text = common::prose(&document(Paper::Quotation, &[sample.matter(Sheet::A4)]));
-    let said = "H\u{f6}chstma\u{df} von 0,85 mm ist angegeben: Als Mindestma\u{df} ist 0,75 mm angenommen";
+    let said =
+        "H\u{f6}chstma\u{df} von 0,85 mm ist angegeben: Als Mindestma\u{df} ist 0,75 mm angenommen";
     assert!(text.contains(said), "{text}");
 }
 
@@ -415,7 +443,8 @@ fn every_kind_has_its_own_words() {
     let [english, german] = [Language::English, Language::German].map(Words::of);
     let asked = |words: &Words| -> Vec<&str> {
         let all = Concern::ALL.iter();
-        all.map(|concern| (words.answers.please_confirm)(*concern)).collect()
+        all.map(|concern| (words.answers.please_confirm)(*concern))
+            .collect()
     };
     let offered = |words: &Words| -> Vec<&str> {
         let kinds = [(true, false), (false, true), (true, true)];
@@ -424,7 +453,10 @@ fn every_kind_has_its_own_words() {
             .to_vec()
     };
     let names = |words: &Words| -> Vec<&str> {
-        Paper::ALL.iter().map(|paper| (words.papers.name)(*paper)).collect()
+        Paper::ALL
+            .iter()
+            .map(|paper| (words.papers.name)(*paper))
+            .collect()
     };
     for of in [asked, offered, names] as [fn(&Words) -> Vec<&'static str>; 3] {
         let (one, other) = (of(english), of(german));
@@ -470,17 +502,41 @@ fn what_differs_in_an_order_is_told_in_german() {
     let mut all = vec![
         Difference::NoQuotation,
         Difference::OtherPaper { named: text() },
-        Difference::Replaced { named: text(), by: text() },
+        Difference::Replaced {
+            named: text(),
+            by: text(),
+        },
         Difference::NotTrusted { named: text() },
         Difference::TooLate { until: day },
-        Difference::NotPriced { ordered: 1, nearest: 2 },
-        Difference::Quantity { ordered: 2, on_sheet: None },
-        Difference::Quantity { ordered: 2, on_sheet: Some(3) },
-        Difference::Currency { ordered: text(), quoted: text() },
-        Difference::Due { ordered: day, on_sheet: day },
-        Difference::DueEarly { ordered: day, lead_days: 1, earliest: day },
+        Difference::NotPriced {
+            ordered: 1,
+            nearest: 2,
+        },
+        Difference::Quantity {
+            ordered: 2,
+            on_sheet: None,
+        },
+        Difference::Quantity {
+            ordered: 2,
+            on_sheet: Some(3),
+        },
+        Difference::Currency {
+            ordered: text(),
+            quoted: text(),
+        },
+        Difference::Due {
+            ordered: day,
+            on_sheet: day,
+        },
+        Difference::DueEarly {
+            ordered: day,
+            lead_days: 1,
+            earliest: day,
+        },
         Difference::Terms { named: text() },
-        Difference::Holes { changed: said.into_iter().chain(holes).collect() },
+        Difference::Holes {
+            changed: said.into_iter().chain(holes).collect(),
+        },
         Difference::Scope {
             changed: lines
                 .map(|field| FieldChange {
