@@ -7,7 +7,7 @@ pub mod certificate;
 pub mod counted;
 pub mod customer;
 pub mod drawing;
-pub mod english;
+mod english;
 mod german;
 pub mod inspection;
 pub mod kinds;

@@ -1,8 +1,9 @@
 //! What papers say of checks that were answered: to the customer, and to the floor.
 
-use crate::words::customer::{Answers, Lengths};
 use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::Concern;
+
+use crate::words::customer::{Answers, Lengths};
 
 /// What customers read of them in English.
 pub(super) const WORDS: Answers = Answers {

@@ -1,8 +1,9 @@
 //! Words of the order confirmation.
 
+use quillbore_job::Form;
+
 use crate::words::counted::count;
 use crate::words::customer::Confirmation;
-use quillbore_job::Form;
 
 /// What it says in English.
 pub(super) const WORDS: Confirmation = Confirmation {

@@ -1,7 +1,8 @@
 //! What papers say of a row of holes as the drawing has it.
 
-use crate::words::customer::Hole;
 use quillbore_calc::input::HoleEnd;
+
+use crate::words::customer::Hole;
 
 /// What customers read of them in English.
 pub(super) const WORDS: Hole = Hole {

@@ -1,10 +1,11 @@
 //! What papers say of an order that differs from what was offered or planned.
 
-use crate::words::counted::count;
-use crate::words::customer::Order;
 use quillbore_job::Form;
 use quillbore_job::order::{Difference, Revised};
 use quillbore_job::words::life::{field_change, hole_change};
+
+use crate::words::counted::count;
+use crate::words::customer::Order;
 
 /// What customers read of them in English.
 pub(super) const WORDS: Order = Order {

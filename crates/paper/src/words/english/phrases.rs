@@ -1,8 +1,9 @@
 //! Phrases that several papers build their lines of.
 
+use quillbore_job::{Form, Unit};
+
 pub use crate::words::counted::count;
 use crate::words::customer::Phrases;
-use quillbore_job::{Form, Unit};
 
 /// What customers read of them in English.
 pub(super) const WORDS: Phrases = Phrases {

@@ -1,11 +1,12 @@
 //! Words of the quotation.
 
-use crate::words::counted::count;
-use crate::words::customer::Quotation;
-use crate::words::kinds::Kinds;
 use quillbore_job::Form;
 use quillbore_job::concern::Told;
 use quillbore_job::words::english;
+
+use crate::words::counted::count;
+use crate::words::customer::Quotation;
+use crate::words::kinds::Kinds;
 
 /// What it says in English.
 pub(super) const WORDS: Quotation = Quotation {

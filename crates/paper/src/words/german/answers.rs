@@ -40,17 +40,18 @@ fn offered(answer: &Answer, lengths: &Lengths, date: &str) -> String {
     let Lengths { given, by, .. } = lengths;
     let what = match (answer.concern, answer.how) {
         (Concern::Limits, How::Agreed) => format!(
-            "{given} kann nicht für jede Bohrung zugesagt werden; der Kunde ist damit einverstanden"
+            "Die Grenzen ({given}) können nicht für jede Bohrung zugesagt werden; der Kunde ist \
+             damit einverstanden"
         ),
         (Concern::Limits, How::Accepted) => format!(
-            "{given} ist enger, als dieses Verfahren es in jeder Bohrung hält; angeboten wird es \
-             laut Zeichnung"
+            "Die Grenzen ({given}) sind enger, als dieses Verfahren sie in jeder Bohrung hält; \
+             angeboten wird laut Zeichnung"
         ),
         (Concern::AssumedLimits, _) => {
-            format!("die Zeichnung gibt keine Grenzen an; angenommen ist {given}")
+            format!("Die Zeichnung gibt keine Grenzen an; angenommen: {given}")
         }
         (Concern::WallBehind, _) => {
-            format!("die Wand {given} hinter dem Austritt darf Spuren der Elektrode haben")
+            format!("Die Wand {given} hinter dem Austritt darf Spuren der Elektrode haben")
         }
         (Concern::Depth, _) => {
             let limits = if lengths.is_general {
@@ -58,10 +59,10 @@ fn offered(answer: &Answer, lengths: &Lengths, date: &str) -> String {
             } else {
                 format!("zulässig ist {given} nach jeder Seite")
             };
-            format!("die Tiefe der Grundbohrung kann um {by} abweichen; {limits}")
+            format!("Die Tiefe der Grundbohrung kann um {by} abweichen; {limits}")
         }
         (Concern::Step, _) => format!(
-            "von beiden Seiten gebohrt; wo sich die Hälften treffen, kann ein Absatz bis {by} bleiben"
+            "Von beiden Seiten gebohrt; wo sich die Hälften treffen, kann ein Absatz bis {by} bleiben"
         ),
     };
     match answer.how {
