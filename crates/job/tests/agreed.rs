@@ -648,7 +648,7 @@ fn a_customers_language_goes_onto_the_sheet_and_one_that_is_none_holds_the_paper
     }
     let shop = shop_with(&[(ShopColumn::Language, "Latin")]);
     let told: Vec<String> = shop.not_used.iter().map(ToString::to_string).collect();
-    let usual = "\u{201c}latin\u{201d} is not one of the words here: type English or German";
+    let usual = "\u{201c}latin\u{201d} is not one of the words here: type English or German.";
     assert!(told.len() == 1 && told[0].contains(usual), "{told:?}");
     let edit = with_customer(&Job::default(), &shop, "Quarry Valves", Unit::Mm);
     let job = done(&Job::default(), &edit.expect("an edit"));

@@ -90,7 +90,10 @@ pub fn draft(
     day: NaiveDate,
     sheet: Sheet,
 ) -> (Document, Vec<Unprintable>) {
-    let why_not = why_not(paper, sitting);
+    let language = quillbore_paper::language_of(paper, sitting.job.language());
+    let in_the_way = in_the_way(paper, sitting);
+    let lead = (Words::of(language).frame.not_issued)(paper, in_the_way.is_empty());
+    let why_not = words::life::because(lead, &in_the_way);
     let stamp = Stamp {
         why_not: Some(&why_not),
         ..Stamp::default()

@@ -25,16 +25,13 @@ use quillbore_paper::page::{Item, Role};
 use quillbore_paper::pdf::{Meta, write};
 use quillbore_paper::words::customer::Words;
 use quillbore_paper::words::kinds::Kinds;
-use quillbore_paper::{Document, Remark, Sheet, document};
+use quillbore_paper::{Document, Remark, Sheet, document, is_in_customers_language};
 
 /// Papers that are printed in the customer's language.
-const FOR_CUSTOMERS: [Paper; 5] = [
-    Paper::Quotation,
-    Paper::Confirmation,
-    Paper::Receiving,
-    Paper::Packing,
-    Paper::Label,
-];
+fn for_customers() -> impl Iterator<Item = Paper> {
+    let all = Paper::ALL.iter().copied();
+    all.filter(|paper| is_in_customers_language(*paper))
+}
 
 /// Stands for whatever somebody typed.
 const TYPED: &str = "Xq";
@@ -241,7 +238,7 @@ fn a_german_paper_says_nothing_in_english() {
     for (name, job) in jobs() {
         let job = in_language(&masked(&job), Language::German);
         let typed = typed(&job, &shop);
-        for paper in FOR_CUSTOMERS {
+        for paper in for_customers() {
             for sheet in [Sheet::A4, Sheet::Letter] {
                 let text = common::prose(&printed(&job, &shop, sheet, paper));
                 for word in words_of(&text) {
@@ -295,7 +292,7 @@ fn made_of(document: &Document) -> BTreeMap<&'static str, usize> {
 fn both_languages_have_the_same_tables_squares_and_fields() {
     let shop = shop();
     for (name, job) in jobs() {
-        for paper in FOR_CUSTOMERS {
+        for paper in for_customers() {
             for sheet in [Sheet::A4, Sheet::Letter] {
                 let [english, german] = [Language::English, Language::German]
                     .map(|language| printed(&in_language(&job, language), &shop, sheet, paper));
@@ -320,7 +317,7 @@ fn papers_of_the_shop_stay_as_they_are() {
     let shop = shop();
     for (name, job) in jobs() {
         for &paper in Paper::ALL {
-            if FOR_CUSTOMERS.contains(&paper) {
+            if is_in_customers_language(paper) {
                 continue;
             }
             let [english, german] = [Language::English, Language::German]

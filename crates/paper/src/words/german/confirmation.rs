@@ -23,7 +23,7 @@ pub(super) const WORDS: Confirmation = Confirmation {
     delivery: "Lieferung",
     call_off: "Abruf",
     due: "Liefertermin",
-    differs: "Abweichend",
+    differs: "Abweichung",
     orders_terms: "Bedingungen der Bestellung",
     please_send: "Bitte senden",
     to_send,

@@ -1,5 +1,7 @@
 //! Words in head and foot of every page.
 
+use quillbore_job::Paper;
+
 use crate::words::customer::Frame;
 
 const PREVIEW: &str = "VORSCHAU";
@@ -9,5 +11,9 @@ pub(super) const WORDS: Frame = Frame {
     preview: PREVIEW,
     printed: |issuer, day| format!("{issuer}, gedruckt am {day}"),
     page: |number, of| format!("Seite {number} von {of}"),
+    not_issued: |paper, _| match paper {
+        Paper::Quotation => "Entwurf, nicht ausgestellt",
+        _ => "nicht ausgestellt",
+    },
     preview_of: |why| format!("{PREVIEW}  {why}"),
 };

@@ -18,7 +18,7 @@ pub(super) const WORDS: Quotation = Quotation {
     customers_reference: "Ihre Referenz",
     drawing_and_revision: "Zeichnung und Rev.",
     material: "Werkstoff und Zustand",
-    size: "Abmessungen und Gewicht",
+    size: "Maße und Gewicht",
     scope: "Leistungsumfang",
     size_drawn: "Maß laut Zeichnung",
     no_holes: "Es sind noch keine Bohrungen genannt.",
