@@ -182,8 +182,9 @@ fn a_paper_goes_out_in_the_customers_language_and_stays_in_it() {
         assert!(text.contains(needed), "{needed} in\n{text}");
     }
     let opened = clerk.opened.clone().expect("opened");
-    let pdf = reprint(&clerk.job, &opened, &issued.number, Form::default()).expect("the paper");
-    let pdf = String::from_utf8_lossy(&pdf).into_owned();
+    let (_, pdf) =
+        reprint(&clerk.job, &opened, &issued.number, Form::default()).expect("the paper");
+    let pdf = String::from_utf8_lossy(&pdf);
     assert!(pdf.contains("(de-DE)") && pdf.contains("Angebot 26-"));
     // Another agreement later leaves the job in the language that it was begun in.
     change_shop(&office, &[language("English")]);

@@ -71,8 +71,8 @@ fn difference(form: Form, difference: &Difference) -> String {
             quoted,
             on_sheet,
         } => format!(
-            "Die Bestellung nennt keine {}; angeboten: {}, vorgesehen: {}.",
-            revised(*of),
+            "Die Bestellung nennt keine Revision {}; angeboten: {}, vorgesehen: {}.",
+            of_what(*of),
             or_none(quoted),
             or_none(on_sheet)
         ),
@@ -116,8 +116,8 @@ fn revision(of: Revised, ordered: &str, quoted: Option<&str>, on_sheet: Option<&
         .filter_map(|(how, there)| Some(format!("{how}: {}", or_none(there?))));
     let there: Vec<String> = there.collect();
     format!(
-        "Bestellt ist {} {ordered}; {}.",
-        revised(of),
+        "Bestellt ist die Revision {ordered} {}; {}.",
+        of_what(of),
         there.join(", ")
     )
 }
@@ -168,9 +168,9 @@ const fn or_none(text: &str) -> &str {
     }
 }
 
-const fn revised(of: Revised) -> &'static str {
+const fn of_what(of: Revised) -> &'static str {
     match of {
-        Revised::Part => "Revision des Teils",
-        Revised::Drawing => "Revision der Zeichnung",
+        Revised::Part => "des Teils",
+        Revised::Drawing => "der Zeichnung",
     }
 }
