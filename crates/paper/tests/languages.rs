@@ -187,11 +187,11 @@ fn words_in_source(folder: &str) -> BTreeSet<String> {
 fn typed(job: &Job, shop: &Shop) -> BTreeSet<String> {
     let mut texts = vec![job.number.clone()];
     texts.extend(Field::ALL.iter().map(|field| job.text(*field).to_owned()));
-    for row in job.rows.iter() {
+    for row in &job.rows {
         let cells = Column::ALL.iter().map(|column| row.cell(*column).text);
         texts.extend(cells.map(str::to_owned));
     }
-    for slip in job.slips.iter() {
+    for slip in &job.slips {
         texts.extend(slip.lines.values().map(|line| line.text().to_owned()));
     }
     texts.extend(job.issued.iter().map(|issued| issued.number.clone()));

@@ -33,7 +33,7 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
         of_each(matters, flow, lead);
     });
     side(flow, words.valid_name, |flow| {
-        flow.text(STRONG, &valid(first))
+        flow.text(STRONG, &valid(first));
     });
     let open: Vec<String> = matters.iter().flat_map(open_questions).collect();
     if !open.is_empty() {
