@@ -31,8 +31,8 @@ pub use life::{changed, drawer, inspected, order};
 pub use pinned::{answer, concern, read_line, report, slip};
 pub use results::remedy;
 pub use typed::{
-    entry, field, form, places, quantity, read_cell, read_field, read_overrule, read_quantity, row,
-    serials,
+    entry, field, form, language, places, quantity, read_cell, read_field, read_overrule,
+    read_quantity, row, serials,
 };
 
 pub use apply::{Change, EditRefused, apply};
@@ -43,6 +43,7 @@ pub use form::Form;
 pub use history::History;
 pub use issued::{Issued, IssuedLine, Paper, Seal, SealState};
 pub use job::Job;
+pub use language::Language;
 pub use report::Report;
 pub use row::{Column, Row};
 pub use shop::Shop;

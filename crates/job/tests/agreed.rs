@@ -18,7 +18,9 @@ use quillbore_job::shop::sheet::{
 use quillbore_job::shop::{Customer, Exchange};
 use quillbore_job::to_input::to_input;
 use quillbore_job::words::workings;
-use quillbore_job::{CellAt, Column, Edit, Field, History, Job, Paper, Shop, Unit, apply};
+use quillbore_job::{
+    CellAt, Column, Edit, Field, History, Job, Language, Paper, Shop, Unit, apply,
+};
 
 const FINCH: &str = "Alder Finch Rotors";
 const LINNET: &str = "Linnet Instruments";
@@ -45,6 +47,7 @@ fn shop() -> Shop {
             address: vec!["4 Mill Lane".to_owned(), "Oxbow".to_owned()],
             email: "w.oakes@finch.example".to_owned(),
             their_number: "V-2231".to_owned(),
+            language: Some(Language::German),
             exchange: Some(exchange("EUR", "0.92", day(11, 20))),
             margin: Some(0.29),
             machine_hour: Some("64.125".parse().expect("an amount")),
@@ -162,6 +165,7 @@ fn what_was_agreed_fills_what_is_empty_in_one_step() {
         (Field::Contact, "Wilma Oakes, w.oakes@finch.example"),
         (Field::CustomerAddress, "4 Mill Lane\nOxbow"),
         (Field::OurNumber, "V-2231"),
+        (Field::Language, "German"),
         (Field::Inspection, "first piece and every tenth"),
         (Field::Margin, "29 %"),
         (Field::AgreedMachineHour, "64.1250"),
@@ -210,6 +214,7 @@ fn another_customer_leaves_nothing_behind_of_the_one_before() {
         Field::Contact,
         Field::CustomerAddress,
         Field::OurNumber,
+        Field::Language,
         Field::Inspection,
         Field::AgreedMachineHour,
         Field::AgreedLaborHour,
@@ -500,6 +505,7 @@ fn a_reorder_keeps_what_was_agreed_and_asks_for_todays_rate() {
     for field in [
         Field::CustomerAddress,
         Field::OurNumber,
+        Field::Language,
         Field::AgreedMachineHour,
         Field::Payment,
         Field::Clauses,
@@ -625,4 +631,37 @@ fn what_cannot_be_read_of_an_agreement_stands_on_the_sheet_and_takes_nothing_wit
         assert_eq!(job.text(field), text);
         assert!(job.field(field).why().is_some(), "{text}");
     }
+}
+
+#[test]
+fn a_customers_language_goes_onto_the_sheet_and_one_that_is_none_holds_the_papers() {
+    for (text, language) in [
+        ("german", Language::German),
+        ("Eng", Language::English),
+        ("", Language::English),
+    ] {
+        let shop = shop_with(&[(ShopColumn::Language, text)]);
+        assert!(shop.not_used.is_empty(), "{text}: {:?}", shop.not_used);
+        let edit = with_customer(&Job::default(), &shop, "Quarry Valves", Unit::Mm);
+        let job = done(&Job::default(), &edit.expect("an edit"));
+        assert_eq!(job.language(), language, "{text}");
+    }
+    let shop = shop_with(&[(ShopColumn::Language, "Latin")]);
+    let told: Vec<String> = shop.not_used.iter().map(ToString::to_string).collect();
+    let usual = "\u{201c}latin\u{201d} is not one of the words here: type English or German.";
+    assert!(told.len() == 1 && told[0].contains(usual), "{told:?}");
+    let edit = with_customer(&Job::default(), &shop, "Quarry Valves", Unit::Mm);
+    let job = done(&Job::default(), &edit.expect("an edit"));
+    assert_eq!(job.text(Field::Language), "Latin");
+    assert_eq!(job.field(Field::Language).why(), Some(usual));
+    assert_eq!(job.language(), Language::English);
+    let found = results(&job, &shop).found();
+    let blockers = life::blockers(Paper::Quotation, &job, &found, None);
+    assert!(blockers.contains(&Blocker::SheetUnread), "{blockers:?}");
+    // What somebody typed is theirs.
+    let shop = shop_with(&[(ShopColumn::Language, "German")]);
+    let job = with(&Job::default(), &[(Field::Language, "English")]);
+    let edit = with_customer(&job, &shop, "Quarry Valves", Unit::Mm);
+    let job = done(&job, &edit.expect("an edit"));
+    assert_eq!(job.language(), Language::English);
 }

@@ -10,10 +10,10 @@ use quillbore_job::answer::Answer;
 use quillbore_job::life::Blocker;
 use quillbore_job::results::{Results, Telling};
 use quillbore_job::slip::kind;
-use quillbore_job::words::slips;
 use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, inspected, life, order, words};
 use quillbore_paper::matter::unprintable::{self, Unprintable};
 use quillbore_paper::page::Item;
+use quillbore_paper::words::customer::Words;
 use quillbore_paper::{Document, Issuer, Matter, PrintedOn, Remark, Sheet, Sides, pdf};
 
 use crate::disk::Disk;
@@ -91,7 +91,10 @@ pub fn draft(
     day: NaiveDate,
     sheet: Sheet,
 ) -> (Document, Vec<Unprintable>) {
-    let why_not = why_not(paper, sitting);
+    let language = quillbore_paper::language_of(paper, sitting.job.language());
+    let in_the_way = in_the_way(paper, sitting);
+    let lead = (Words::of(language).frame.not_issued)(paper, in_the_way.is_empty());
+    let why_not = words::life::because(lead, &in_the_way);
     let stamp = Stamp {
         why_not: Some(&why_not),
         ..Stamp::default()
@@ -147,6 +150,7 @@ pub(crate) fn laid_out(
             remarks,
             answers,
             issuer: &issuer,
+            language: sitting.job.language(),
             sheet: PrintedOn {
                 sheet,
                 sides: Sides::of(shop.on_both_sides),
@@ -201,7 +205,8 @@ pub fn pdf_of(
     shop: &Shop,
     day: NaiveDate,
 ) -> Result<Vec<u8>, Failure> {
-    pdf_called(slips::paper(paper), document, job, shop, day)
+    let papers = &Words::of(document.language).papers;
+    pdf_called((papers.name)(paper), document, job, shop, day)
 }
 
 /// The PDF of what is called like this.

@@ -148,6 +148,51 @@ fn a_quotation_stays_as_it_was_issued_whatever_the_shop_says_later() {
 }
 
 #[test]
+fn a_paper_goes_out_in_the_customers_language_and_stays_in_it() {
+    let (office, _) = office_in_memory();
+    own_shop(&office);
+    let row = office.look_at_shop().expect("the sheet").sheet;
+    let row = row.own(List::Customers)[0].id;
+    let language = |text: &str| cells(List::Customers, At::Own(row), &[(Column::Language, text)]);
+    change_shop(&office, &[language("German")]);
+    let mut clerk = of_customer(&office);
+    assert_eq!(clerk.job.text(Field::Language), "German");
+    // A draft says in it that it is one.
+    let shop = office.shop_as_taught(day());
+    let results = results_now(&clerk.job, &shop.for_job(&clerk.job));
+    let sitting = Sitting {
+        job: &clerk.job,
+        results: &results,
+    };
+    let draft = |paper| {
+        let (document, _) = print::draft(paper, sitting, &shop, day(), Sheet::A4);
+        print::texts(&document).join("\n")
+    };
+    assert!(draft(Paper::Quotation).contains("VORSCHAU  Entwurf, nicht ausgestellt"));
+    // What is in the way is for the office, and what stays in the shop is in its own language.
+    let packing = draft(Paper::Packing);
+    assert!(
+        packing.contains("VORSCHAU  nicht ausgestellt: no delivery is on record"),
+        "{packing}"
+    );
+    assert!(draft(Paper::Traveler).contains("PREVIEW  not released"));
+    let issued = clerk.issue(Paper::Quotation);
+    let text = issued.pages.join("\n");
+    for needed in ["Angebot", "Zahlungsbedingungen: 45 days net", "Seite 1 von"] {
+        assert!(text.contains(needed), "{needed} in\n{text}");
+    }
+    let opened = clerk.opened.clone().expect("opened");
+    let (_, pdf) =
+        reprint(&clerk.job, &opened, &issued.number, Form::default()).expect("the paper");
+    let pdf = String::from_utf8_lossy(&pdf);
+    assert!(pdf.contains("(de-DE)") && pdf.contains("Angebot 26-"));
+    // Another agreement later leaves the job in the language that it was begun in.
+    change_shop(&office, &[language("English")]);
+    let again = Clerk::opening(&office, clerk.number());
+    assert_eq!(again.job.text(Field::Language), "German");
+}
+
+#[test]
 fn an_issued_paper_rests_on_the_exchange_rate_and_on_money_of_the_shops_own() {
     let (office, _) = office_in_memory();
     own_shop(&office);

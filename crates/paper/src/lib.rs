@@ -16,22 +16,42 @@ pub use matter::{Issuer, Matter, Remark};
 pub use page::{Document, PrintedOn, Sheet, Sides};
 pub use papers::blank::{BlankForm, blank};
 pub use papers::quotation::quotation;
-pub use papers::traveler::traveler;
 
-use quillbore_job::Paper;
+use quillbore_job::{Language, Paper};
 
 use papers::{certificate, confirmation, first_article, inspection, label, packing, receiving};
+
+/// Whether a paper is printed in the customer's language; the others are in the shop's own, which for
+/// inspection record and certificate is only so because nobody has put their words into another yet.
+#[must_use]
+pub const fn is_in_customers_language(paper: Paper) -> bool {
+    match paper {
+        Paper::Quotation
+        | Paper::Confirmation
+        | Paper::Receiving
+        | Paper::Packing
+        | Paper::Label => true,
+        Paper::Traveler | Paper::Inspection | Paper::FirstArticle | Paper::Certificate => false,
+    }
+}
+
+/// The language of a paper for a customer of a language.
+#[must_use]
+pub const fn language_of(paper: Paper, customers: Language) -> Language {
+    if is_in_customers_language(paper) {
+        customers
+    } else {
+        Language::English
+    }
+}
 
 /// Sets a paper of one job, or of several where it is a quotation; the first job leads.
 #[must_use]
 pub fn document(paper: Paper, matters: &[Matter<'_>]) -> Document {
     let Some(first) = matters.first() else {
-        return Document {
-            sheet: Sheet::A4,
-            pages: Vec::new(),
-            is_cut: false,
-        };
+        return quotation(matters);
     };
+    let first = &first.told_in(language_of(paper, first.language));
     match paper {
         Paper::Quotation => quotation(matters),
         Paper::Confirmation => confirmation::confirmation(first),
@@ -43,4 +63,10 @@ pub fn document(paper: Paper, matters: &[Matter<'_>]) -> Document {
         Paper::Packing => packing::packing(first),
         Paper::Label => label::label(first),
     }
+}
+
+/// Sets the traveler of a job, in the shop's own language whatever the customer's is.
+#[must_use]
+pub fn traveler(matter: &Matter<'_>) -> Document {
+    papers::traveler::traveler(&matter.told_in(Language::English))
 }

@@ -25,6 +25,7 @@ use rust_decimal::Decimal;
 /// Fields that no paper prints, and why.
 const FIELDS_NOT_PRINTED: &[(Field, &str)] = &[
     (Field::LaidAside, "a job that is set aside has no papers"),
+    (Field::Language, "what papers are written in"),
     (Field::Margin, "the shop's own affair; the price is printed"),
     (
         Field::AgreedMachineHour,

@@ -9,11 +9,12 @@
 mod common;
 
 use common::{all, hard};
-use quillbore_job::{Job, Paper, Shop};
+use quillbore_job::{Edit, Field, Job, Language, Paper, Shop, apply};
 use quillbore_paper::matter::unprintable::Unprintable;
 use quillbore_paper::page::Face;
 use quillbore_paper::page::{Item, TextRun, mm};
 use quillbore_paper::typeset::look;
+use quillbore_paper::words::customer::Words;
 use quillbore_paper::{Document, Sheet, shown};
 
 fn says(job: &Job, paper: Paper) -> String {
@@ -43,10 +44,27 @@ fn runs(document: &Document) -> Vec<Vec<&TextRun>> {
         .collect()
 }
 
+/// Every job in each language.
+fn in_each_language() -> Vec<(String, Job, Language)> {
+    let mut jobs = Vec::new();
+    for (name, job) in all() {
+        for &language in Language::ALL {
+            let edit = Edit::SetField {
+                field: Field::Language,
+                text: language.key().to_owned(),
+                unit: job.unit,
+            };
+            let (job, _) = apply(&job, &edit).expect("a language");
+            jobs.push((format!("{name} in {}", language.key()), job, language));
+        }
+    }
+    jobs
+}
+
 #[test]
 fn no_page_is_cut_and_no_text_lies_on_another() {
     let shop = Shop::embedded().expect("the shop");
-    for (name, job) in all() {
+    for (name, job, _) in in_each_language() {
         for sheet in [Sheet::A4, Sheet::Letter] {
             for &paper in Paper::ALL {
                 let document = common::printed(&job, shop, sheet, |matter| {
@@ -57,6 +75,7 @@ fn no_page_is_cut_and_no_text_lies_on_another() {
                     let told =
                         |run: &TextRun| format!("{name}, {paper:?}, page {}: {run:?}", page + 1);
                     for run in runs {
+                        assert!(run.style.size >= look::LEAST, "{}", told(run));
                         assert!(
                             run.x >= mm(14.9) && run.right() <= width - mm(9.9),
                             "{}",
@@ -88,7 +107,9 @@ fn no_page_is_cut_and_no_text_lies_on_another() {
 #[test]
 fn what_the_customer_signs_stands_on_one_page() {
     let shop = Shop::embedded().expect("the shop");
-    for (name, job) in all() {
+    for (name, job, language) in in_each_language() {
+        let words = Words::of(language);
+        let (quotation, signature) = (&words.quotation, words.captions.signature);
         for sheet in [Sheet::A4, Sheet::Letter] {
             let document = common::printed(&job, shop, sheet, |matter| {
                 quillbore_paper::document(Paper::Quotation, &[matter])
@@ -105,15 +126,15 @@ fn what_the_customer_signs_stands_on_one_page() {
                 .map(|run| run.text.as_str())
                 .collect();
             // Nobody signs for a price that isn't there.
-            if all.iter().any(|text| text.starts_with("Not priced yet")) {
-                assert!(!all.contains(&"Acceptance"), "{name}");
+            if all.contains(&quotation.not_priced) {
+                assert!(!all.contains(&quotation.acceptance), "{name}");
                 continue;
             }
-            let signed = page_of("Acceptance");
-            assert_eq!(signed, page_of("signature"), "{name} on {sheet:?}");
+            let signed = page_of(quotation.acceptance);
+            assert_eq!(signed, page_of(signature), "{name} on {sheet:?}");
             // Nor on a page that says nothing of what is signed.
             let page = &runs(&document)[signed];
-            assert!(page.iter().any(|run| run.text == "Terms"), "{name}");
+            assert!(page.iter().any(|run| run.text == quotation.terms), "{name}");
         }
     }
 }

@@ -1,5 +1,6 @@
 //! The kit: pages, wrapping, tables, head and foot.
 
+use quillbore_job::Language;
 use quillbore_paper::letterhead::frame::Frame;
 use quillbore_paper::page::record;
 use quillbore_paper::page::{Document, Item, Page, Role, Sheet, Style};
@@ -17,6 +18,7 @@ fn frame() -> Frame {
         code: "26-0107 T".to_owned(),
         note: "A printed copy is valid for this lot only".to_owned(),
         preview: None,
+        language: Language::English,
     }
 }
 
@@ -100,6 +102,7 @@ fn a_missing_glyph_is_substituted_and_reported() {
         sheet: Sheet::A4,
         pages: vec![page],
         is_cut: false,
+        language: Language::English,
     };
     assert_eq!(
         document.missing().into_iter().collect::<String>(),

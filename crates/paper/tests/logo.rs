@@ -816,6 +816,7 @@ fn a_picture_on_many_pages_is_in_the_pdf_once() {
         sheet: Sheet::A4,
         pages: vec![page(&red), page(&red), page(&wide)],
         is_cut: false,
+        language: quillbore_job::Language::English,
     };
     let bytes = pdf::write(&document, &meta()).unwrap();
     let mut found = pictures(&bytes);

@@ -210,6 +210,7 @@ fn what_cannot_be_written_is_told() {
         sheet: Sheet::A4,
         pages: Vec::new(),
         is_cut: false,
+        language: quillbore_job::Language::English,
     };
     assert!(matches!(
         pdf::write(&empty, &meta()),
@@ -226,6 +227,7 @@ fn what_cannot_be_written_is_told() {
         sheet: Sheet::A4,
         pages: vec![page],
         is_cut: false,
+        language: quillbore_job::Language::English,
     };
     let error = pdf::write(&unchecked, &meta()).unwrap_err();
     assert_eq!(

@@ -6,7 +6,8 @@ use common::prose;
 use quillbore_calc::finding::Level;
 use quillbore_job::answer::How;
 use quillbore_job::concern::{Concern, Customer, Told};
-use quillbore_job::{Edit, Field, Line, Paper, SlipKind, Unit, apply};
+use quillbore_job::{Edit, Field, Language, Line, Paper, SlipKind, Unit, apply};
+use quillbore_paper::words::customer::Words;
 use quillbore_paper::{Remark, Sheet, quotation};
 
 #[test]
@@ -132,7 +133,7 @@ fn a_quotation_offers_what_the_sheet_says_whatever_was_ordered() {
 /// What a customer is told never speaks of what the shop's own people are to do.
 #[test]
 fn findings_reach_the_customer_in_the_customers_words() {
-    use quillbore_paper::words::quotation::for_the_customer;
+    let both = [Language::English, Language::German];
     for told in [
         Told::LimitsTight,
         Told::DepthBySteps,
@@ -142,7 +143,10 @@ fn findings_reach_the_customer_in_the_customers_words() {
         Told::DeepTestPiece,
         Told::CoreTrapped,
     ] {
-        assert!(for_the_customer(told).is_some(), "{told:?}");
+        for words in both.map(Words::of) {
+            let said = (words.quotation.for_the_customer)(told);
+            assert!(said.is_some(), "{told:?}");
+        }
     }
 }
 

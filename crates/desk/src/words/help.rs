@@ -77,6 +77,7 @@ pub const fn purpose(field: Field) -> &'static str {
         Field::AgreedMachineHour | Field::AgreedLaborHour => {
             "What was agreed with this customer, in the shop's currency, in place of the rate card's; no paper shows it."
         }
+        Field::Language => "The language of the papers that go to the customer; empty: English.",
         Field::Currency => "The currency of the quotation; empty: the shop's.",
         Field::ExchangeRate => {
             "What one unit of the shop's currency is in the quotation's; no paper shows it."

@@ -13,11 +13,12 @@ use crate::typed::field::Field;
 use crate::typed::form::Form;
 use crate::typed::read_field::read_field;
 
-/// Fields that say who the customer is, and what they have inspected.
-const WHO_AND_HOW: [Field; 4] = [
+/// Fields that say who the customer is, what they read, and what they have inspected.
+const WHO_AND_HOW: [Field; 5] = [
     Field::Contact,
     Field::CustomerAddress,
     Field::OurNumber,
+    Field::Language,
     Field::Inspection,
 ];
 
@@ -143,6 +144,9 @@ fn agreed(customer: Option<&Customer>, field: Field, form: Form) -> String {
         Field::Contact => reached(customer),
         Field::CustomerAddress => customer.address.join("\n"),
         Field::OurNumber => customer.their_number.clone(),
+        Field::Language => customer
+            .language
+            .map_or_else(String::new, |language| language.key().to_owned()),
         Field::Inspection => customer.sampling.clone(),
         Field::Margin => customer
             .margin

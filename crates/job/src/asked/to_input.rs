@@ -197,8 +197,19 @@ fn overrules(job: &Job, tables: &Tables) -> Vec<CalcOverrule> {
     read.collect()
 }
 
+/// Fields whose costs are charged once.
+const ONE_OFF: [Field; 2] = [Field::FixtureCost, Field::TestPieceCost];
+
+/// The field that a charge comes from, by what the figures call it.
+#[must_use]
+pub fn charged_once(what: &str) -> Option<Field> {
+    ONE_OFF
+        .into_iter()
+        .find(|field| english::one_off(*field) == what)
+}
+
 fn one_off(job: &Job, shop: &Shop) -> Vec<OneOff> {
-    [Field::FixtureCost, Field::TestPieceCost]
+    ONE_OFF
         .into_iter()
         .filter_map(|field| {
             let cost = money(job, field, shop)?;

@@ -18,6 +18,7 @@ use crate::pinned::slip::pinned::Slip;
 use crate::pinned::slip::view::View;
 use crate::typed::entry::{Entry, Unit};
 use crate::typed::field::{AngleBasis, Field, Value};
+use crate::typed::language::Language;
 use crate::typed::row::Row;
 
 mod copy;
@@ -136,6 +137,15 @@ impl Job {
     #[must_use]
     pub fn date(&self, field: Field) -> Option<NaiveDate> {
         self.field(field).value().and_then(Value::date)
+    }
+
+    /// The language of the papers that go to its customer: the shop's own where none was typed, and
+    /// where what was typed can't be read.
+    #[must_use]
+    pub fn language(&self) -> Language {
+        let typed = self.field(Field::Language).value();
+        let word = typed.and_then(Value::text);
+        word.and_then(Language::of_key).unwrap_or_default()
     }
 
     /// A field's length.

@@ -106,6 +106,7 @@ fn reaches_floor(job: &Job, field: Field) -> bool {
         Field::Contact
         | Field::CustomerAddress
         | Field::OurNumber
+        | Field::Language
         | Field::CustomerReference
         | Field::LaidAside
         | Field::FollowUp => false,

@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 use rust_decimal::Decimal;
 
 use crate::typed::field::Field;
+use crate::typed::language::Language;
 
 /// A customer.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -22,6 +23,8 @@ pub struct Customer {
     pub phone: String,
     /// The number that the shop has there.
     pub their_number: String,
+    /// The language of the papers that go there, where it is named.
+    pub language: Option<Language>,
     /// The currency of quotations, where it is another than the shop's.
     pub exchange: Option<Exchange>,
     /// Margin on price, 0 to below 1.

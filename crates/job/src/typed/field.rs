@@ -5,6 +5,7 @@ use quillbore_calc::{Angle, Length, Limits};
 use rust_decimal::Decimal;
 
 use crate::ground::list::list;
+use crate::typed::language::Language;
 
 /// A block of the job's sheet, in the order of the trade.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -224,6 +225,8 @@ list! {
     CustomerAddress "customer_address" Block::Inquiry, FieldKind::Lines;
     /// The number that the shop has at the customer's.
     OurNumber "our_number" Block::Inquiry, FieldKind::Line;
+    /// The language of the papers that go to the customer, where it is another than the shop's.
+    Language "language" Block::Inquiry, FieldKind::OneOf(Language::KEYS);
     /// The customer's number of the inquiry.
     CustomerReference "customer_reference" Block::Inquiry, FieldKind::Line;
     /// Part number.

@@ -3,6 +3,7 @@
 pub mod entry;
 pub mod field;
 pub mod form;
+pub mod language;
 pub(crate) mod overrule;
 pub mod places;
 pub mod quantity;

@@ -35,6 +35,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::Contact => "contact",
         Field::CustomerAddress => "customer's address",
         Field::OurNumber => "our number there",
+        Field::Language => "language",
         Field::CustomerReference => "customer's reference",
         Field::Part => "part",
         Field::PartName => "part name",

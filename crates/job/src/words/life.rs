@@ -348,13 +348,24 @@ pub fn trouble(trouble: &str) -> String {
 /// Why a paper that is printed without being issued isn't valid, by what is in its way.
 #[must_use]
 pub fn why_not(paper: Paper, in_the_way: &[Blocker]) -> String {
-    let said: Vec<String> = in_the_way.iter().map(blocker).collect();
-    let lead = match paper {
-        Paper::Traveler if said.is_empty() => "not released to the floor yet",
+    because(not_issued(paper, in_the_way.is_empty()), in_the_way)
+}
+
+/// That a paper isn't issued, and whether nothing is in its way.
+#[must_use]
+pub const fn not_issued(paper: Paper, is_free: bool) -> &'static str {
+    match paper {
+        Paper::Traveler if is_free => "not released to the floor yet",
         Paper::Traveler => "not released",
         Paper::Quotation => "draft, not issued",
         _ => "not issued",
-    };
+    }
+}
+
+/// A lead, in whatever language, with what is in the way: that is for the office alone.
+#[must_use]
+pub fn because(lead: &str, in_the_way: &[Blocker]) -> String {
+    let said: Vec<String> = in_the_way.iter().map(blocker).collect();
     if said.is_empty() {
         lead.to_owned()
     } else {

@@ -10,6 +10,7 @@ pub const fn field(field: Field) -> &'static str {
         Field::Contact => "contact",
         Field::CustomerAddress => "customer's address",
         Field::OurNumber => "our number at the customer's",
+        Field::Language => "language of papers",
         Field::CustomerReference => "customer's reference",
         Field::Part => "part number",
         Field::PartName => "part name",

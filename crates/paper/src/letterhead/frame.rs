@@ -1,6 +1,6 @@
 //! Head and foot of every page, and the mark of a preview.
 
-use quillbore_job::Paper;
+use quillbore_job::{Language, Paper};
 
 use crate::code::{self, DrawnCode};
 use crate::matter::Matter;
@@ -9,7 +9,7 @@ use crate::page::{Ink, Item, Page, Path, PrintedOn, Role, Step, Stroke, mm};
 use crate::typeset::flow::Body;
 use crate::typeset::look::{MARGIN, STRONG};
 use crate::typeset::wrap::{fit, shrink};
-use crate::words::frame as words;
+use crate::words::customer::Words;
 
 /// Height of the foot from its rule to the edge of the sheet [mm].
 const FOOT: f64 = 25.6;
@@ -27,6 +27,8 @@ pub struct Frame {
     pub note: String,
     /// Why the paper isn't valid yet; marks every sheet.
     pub preview: Option<String>,
+    /// The language of all that.
+    pub language: Language,
 }
 
 impl Frame {
@@ -40,10 +42,14 @@ impl Frame {
         let head = format!("{title} {number}   {part}");
         Self {
             head: head.trim().to_owned(),
-            issuer: words::printed(&matter.issuer.name, &matter.form().day(matter.date)),
+            issuer: (matter.words().frame.printed)(
+                &matter.issuer.name,
+                &matter.form().day(matter.date),
+            ),
             code: matter.number_of(paper),
             note: note.to_owned(),
             preview: matter.preview.map(str::to_owned),
+            language: matter.language,
         }
     }
 
@@ -82,12 +88,12 @@ impl Frame {
             page.text(beside, upper, strong, &fit(&text, room, strong));
         }
         let lower = height - mm(10.6);
-        let count = words::page(number, of);
+        let count = (Words::of(self.language).frame.page)(number, of);
         page.text_right(right, lower, strong, &count);
         let room = right - beside - strong.measure(&count) - mm(6.0);
         page.text(beside, lower, MARGIN, &fit(&self.note, room, MARGIN));
         if let Some(why) = &self.preview {
-            mark(page, body, (width, height), why);
+            mark(page, body, (width, height), (why, self.language));
         }
     }
 }
@@ -96,18 +102,24 @@ impl Frame {
 pub(crate) fn cut_preview<'a>(matter: &Matter<'a>) -> Option<&'a str> {
     let why = matter.preview?;
     let room = Body::of(matter.sheet.sheet).width();
-    let text = words::preview(why);
+    let text = (matter.words().frame.preview_of)(why);
     (shrink(&text, room, STRONG).measure(&text) > room).then_some(why)
 }
 
 /// A word across the sheet under everything else, and the reason in the head.
-fn mark(page: &mut Page, body: Body, (width, height): (f64, f64), why: &str) {
-    let text = words::preview(why);
+fn mark(
+    page: &mut Page,
+    body: Body,
+    (width, height): (f64, f64),
+    (why, language): (&str, Language),
+) {
+    let words = &Words::of(language).frame;
+    let text = (words.preview_of)(why);
     let room = body.width();
     let style = shrink(&text, room, STRONG.ink(Ink::Accent));
     page.text(body.left, mm(9.4), style, &fit(&text, room, style));
     // The word is drawn as an outline, so that it never mixes with the text read back from a PDF.
-    if let Some(path) = word_across(words::PREVIEW, (width / 2.0, height / 2.0), 118.0, 0.92) {
+    if let Some(path) = word_across(words.preview, (width / 2.0, height / 2.0), 118.0, 0.92) {
         page.items.insert(0, Item::Path(path));
     }
 }

@@ -12,10 +12,6 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, LARGE, STRONG};
 use crate::typeset::wrap::Span;
-use crate::words::captions;
-use crate::words::opening::REFERENCE;
-use crate::words::phrases;
-use crate::words::quotation::DRAFT;
 
 /// The title with its rule, the shop with logo and address; why the paper isn't valid yet, where the
 /// head has no room for all of it.
@@ -37,40 +33,42 @@ pub(crate) fn title(matter: &Matter<'_>, flow: &mut Flow, title: &str) {
 /// Number, date and part; customer, order and drawing.
 pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
     let follows = matter.follows();
+    let words = matter.words();
+    let captions = &words.captions;
     let number = match matter.number {
         Some(number) => number.to_owned(),
-        None => format!("{} {}", matter.number_of(paper), DRAFT),
+        None => format!("{} {}", matter.number_of(paper), words.quotation.draft),
     };
     form::fields(
         flow,
         &[
-            Captioned::of(captions::NUMBER, &number, 2.9).style(LARGE),
-            Captioned::of(captions::DATE, &matter.form().day(matter.date), 2.0).style(LARGE),
-            Captioned::of(captions::PART, matter.text(Field::Part), 3.0)
+            Captioned::of(captions.number, &number, 2.9).style(LARGE),
+            Captioned::of(captions.date, &matter.form().day(matter.date), 2.0).style(LARGE),
+            Captioned::of(captions.part, matter.text(Field::Part), 3.0)
                 .style(LARGE)
                 .whole(),
-            Captioned::of(captions::REVISION, follows.revision, 1.2).style(LARGE),
+            Captioned::of(captions.revision, follows.revision, 1.2).style(LARGE),
         ],
     );
     flow.take(mm(1.0));
     let drawing = match [matter.text(Field::Drawing), follows.drawing_revision] {
         [drawing, ""] => drawing.to_owned(),
-        [drawing, revision] => phrases::revised(drawing, revision),
+        [drawing, revision] => (words.phrases.revised)(drawing, revision),
     };
     form::fields(
         flow,
         &[
-            Captioned::of(captions::CUSTOMER, matter.text(Field::Customer), 3.0).style(STRONG),
+            Captioned::of(captions.customer, matter.text(Field::Customer), 3.0).style(STRONG),
             Captioned::of(
-                captions::CUSTOMERS_ORDER,
+                captions.customers_order,
                 matter.order_number(),
                 po_share(matter, 2.4),
             )
             .style(STRONG)
             .whole()
             .boxed(),
-            Captioned::of(captions::PART_NAME, matter.text(Field::PartName), 2.4),
-            Captioned::of(captions::DRAWING, drawing.trim(), 2.4),
+            Captioned::of(captions.part_name, matter.text(Field::PartName), 2.4),
+            Captioned::of(captions.drawing, drawing.trim(), 2.4),
         ],
     );
     if matches!(
@@ -81,7 +79,7 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
     }
     let reference = matter.text(Field::CustomerReference);
     if !reference.is_empty() {
-        let lead = Span::new(STRONG, REFERENCE);
+        let lead = Span::new(STRONG, words.opening.reference);
         flow.paragraph(&[lead, Span::new(BODY, reference)], 0.0);
         flow.take(mm(1.2));
     }

@@ -8,7 +8,6 @@ use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::CAPTION;
 use crate::typeset::wrap::shrink;
-use crate::words::who as words;
 
 /// Where the shop is and how it is reached, at the right under its name, without the first lines that
 /// stand there already.
@@ -46,18 +45,19 @@ pub(crate) fn lines(issuer: &Issuer) -> Vec<String> {
 /// The customer's address, whom it is for, and the number that the shop has there; nothing where none
 /// of it is known.
 pub(crate) fn customer(matter: &Matter<'_>, flow: &mut Flow, contact: Contact) {
+    let words = &matter.words().who;
     let address = address(matter);
     let number = matter.text(Field::OurNumber);
     let mut row = Vec::new();
     if !address.is_empty() {
-        row.push(Captioned::filled(words::ADDRESS, &address, 4.0));
+        row.push(Captioned::filled(words.address, &address, 4.0));
     }
     let attention = matter.text(Field::Contact);
     if contact == Contact::Named && !attention.is_empty() {
-        row.push(Captioned::filled(words::ATTENTION, attention, 3.0));
+        row.push(Captioned::filled(words.attention, attention, 3.0));
     }
     if !number.is_empty() {
-        let caption = words::our_number(matter.text(Field::Customer));
+        let caption = (words.our_number)(matter.text(Field::Customer));
         row.push(Captioned::filled(&caption, number, 2.4));
     }
     if !row.is_empty() {

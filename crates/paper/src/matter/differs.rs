@@ -4,7 +4,6 @@ use quillbore_job::order::{self, Difference, Topic};
 use quillbore_job::slip::{kind, line};
 
 use super::Matter;
-use crate::words::order as words;
 
 /// What differs in one order, and how that was settled.
 pub(crate) struct Differs {
@@ -16,21 +15,22 @@ pub(crate) struct Differs {
 
 /// What differs in the orders on topics that a paper is about, accepted and open apart.
 pub(crate) fn of(matter: &Matter<'_>, about: impl Fn(Topic) -> bool) -> Vec<Differs> {
+    let words = &matter.words().order;
     let mut all = Vec::new();
     for order in matter.job.slips_of::<kind::Order>() {
         let found = order::differences(matter.job, order).into_iter();
         let found = found.filter(|difference| about(difference.topic()));
         let (accepted, open): (Vec<_>, Vec<_>) =
             found.partition(|difference| order::is_accepted(order, difference));
-        let by = words::accepted(order.get(line::Accepted));
+        let by = (words.accepted)(order.get(line::Accepted));
         let of = |found: &[Difference], settled: &str| Differs {
             said: (found.iter())
-                .map(|difference| words::difference(matter.form(), difference))
+                .map(|difference| (words.difference)(matter.form(), difference))
                 .collect(),
             settled: settled.to_owned(),
         };
         all.push(of(&accepted, &by));
-        all.push(of(&open, words::NOT_ACCEPTED));
+        all.push(of(&open, words.not_accepted));
     }
     all.retain(|differs| !differs.said.is_empty());
     all

@@ -5,7 +5,7 @@ use quillbore_calc::job_figures::HoleFigures;
 use quillbore_job::{Form, Row, Unit};
 
 use crate::shown;
-use crate::words::{hole as words, phrases};
+use crate::words::customer::{Phrases, Words};
 
 /// A row of holes with all that is known of it.
 #[derive(Clone, Copy, Debug)]
@@ -16,14 +16,16 @@ pub struct Hole<'a> {
     pub figures: Option<&'a HoleFigures>,
     /// Where it stands in the table, from 0.
     pub index: usize,
-    /// How the shop writes numbers.
+    /// How numbers are written.
     pub form: Form,
+    /// What is said of it.
+    pub words: &'static Words,
 }
 
 impl Hole<'_> {
     /// Its mark, or its place in the table where it has none.
     pub fn mark(&self) -> String {
-        mark_of(self.row, self.index)
+        mark_of(self.row, self.index, &self.words.phrases)
     }
 
     /// Its depth on the axis; what can't be read stands as it was typed.
@@ -52,7 +54,7 @@ impl Hole<'_> {
             format!("{thick} {material}").trim_end().to_owned()
         };
         let told: Vec<String> = layers.iter().map(of).collect();
-        Some(told.join(phrases::THEN))
+        Some(told.join(self.words.phrases.then))
     }
 
     /// The clearance behind its exit with its unit; what can't be read stands as it was typed.
@@ -67,8 +69,8 @@ impl Hole<'_> {
     /// it was typed.
     pub fn end_text(&self) -> String {
         match self.row.end.value() {
-            Some(end) => words::end(*end).to_owned(),
-            None if self.row.end.is_empty() => words::end(HoleEnd::Through).to_owned(),
+            Some(end) => (self.words.hole.end)(*end).to_owned(),
+            None if self.row.end.is_empty() => (self.words.hole.end)(HoleEnd::Through).to_owned(),
             None => self.row.end.text().trim().to_owned(),
         }
     }
@@ -88,9 +90,9 @@ impl Hole<'_> {
 }
 
 /// The mark of a row, or its place in the table where it has none.
-pub(super) fn mark_of(row: &Row, index: usize) -> String {
+pub(super) fn mark_of(row: &Row, index: usize, words: &Phrases) -> String {
     if row.mark.is_empty() {
-        return phrases::row(index + 1);
+        return (words.row)(index + 1);
     }
     row.mark.text().trim().to_owned()
 }

@@ -24,7 +24,7 @@ use quillbore_job::keyed_list::Keyed;
 use quillbore_job::order::{self, Followed};
 use quillbore_job::shop::{Identity, Logo, UnknownName};
 use quillbore_job::words::english;
-use quillbore_job::{Field, FieldKind, Form, Issued, Job, Paper, Row, Unit, Value};
+use quillbore_job::{Field, FieldKind, Form, Issued, Job, Language, Paper, Row, Unit, Value};
 
 pub use hole::Hole;
 pub use remark::Remark;
@@ -32,14 +32,18 @@ pub use remark::Remark;
 use crate::logo::DrawnLogo;
 use crate::page::PrintedOn;
 use crate::shown;
+use crate::words::customer::{Phrases, Words};
 use crate::words::kinds::Kinds;
-use crate::words::phrases;
 use hole::mark_of;
 
-/// The mark of a row of a job, or its place in the table where it has none.
+/// The mark of a row of a job, or its place in the table where it has none, for what stays in the shop.
 pub(crate) fn mark_in(job: &Job, row: RowId) -> String {
+    mark(job, row, &Words::of(Language::English).phrases)
+}
+
+fn mark(job: &Job, row: RowId, words: &Phrases) -> String {
     let index = job.row_index(row);
-    index.map_or_else(String::new, |index| mark_of(&job.rows[index], index))
+    index.map_or_else(String::new, |index| mark_of(&job.rows[index], index, words))
 }
 
 /// Everything a paper may say; borrowed, since a paper changes nothing.
@@ -61,6 +65,8 @@ pub struct Matter<'a> {
     pub answers: &'a [Answer],
     /// Who issues the paper.
     pub issuer: &'a Issuer,
+    /// The language of papers that go to the customer; the others stay in the shop's own.
+    pub language: Language,
     /// What it is printed on.
     pub sheet: PrintedOn,
     /// The day it is printed.
@@ -122,9 +128,19 @@ impl<'a> Matter<'a> {
         DrawnLogo::of(self.issuer.logo.as_deref()?).ok()
     }
 
-    /// How the shop writes numbers and days.
+    /// The same matter as a paper in another language says it.
+    pub(crate) const fn told_in(self, language: Language) -> Self {
+        Self { language, ..self }
+    }
+
+    /// What papers say in its language.
+    pub const fn words(&self) -> &'static Words {
+        Words::of(self.language)
+    }
+
+    /// How numbers and days are written: as the shop does, or as its language does.
     pub fn form(&self) -> Form {
-        self.issuer.form
+        (self.words().form)(self.issuer.form)
     }
 
     /// Whether a broken tool or a thread is spoken of.
@@ -186,7 +202,7 @@ impl<'a> Matter<'a> {
     pub fn part_in(&self, revision: &str) -> String {
         match [self.text(Field::Part), revision] {
             [part, ""] => part.to_owned(),
-            [part, revision] => phrases::revised(part, revision),
+            [part, revision] => (self.words().phrases.revised)(part, revision),
         }
     }
 
@@ -277,6 +293,7 @@ impl<'a> Matter<'a> {
                 figures: known.or_else(|| figures.iter().find(same)).map(Arc::as_ref),
                 index,
                 form: self.form(),
+                words: self.words(),
             }
         })
     }
@@ -289,7 +306,7 @@ impl<'a> Matter<'a> {
 
     /// The mark of a row, or its place in the table where it has none.
     pub fn mark(&self, row: RowId) -> String {
-        mark_in(self.job, row)
+        mark(self.job, row, &self.words().phrases)
     }
 
     /// The marks of rows in the table's order; four and more neighbors are told by first and last.
@@ -300,12 +317,13 @@ impl<'a> Matter<'a> {
             .collect();
         at.sort_unstable();
         at.dedup();
-        let mark = |index: usize| mark_of(&self.job.rows[index], index);
+        let phrases = &self.words().phrases;
+        let mark = |index: usize| mark_of(&self.job.rows[index], index, phrases);
         let runs = at.chunk_by(|a, b| a + 1 == *b);
         let told: Vec<String> = runs
             .flat_map(|run| match run {
                 [first, .., last] if run.len() > 3 => {
-                    vec![phrases::first_to_last(&mark(*first), &mark(*last))]
+                    vec![(phrases.first_to_last)(&mark(*first), &mark(*last))]
                 }
                 few => few.iter().map(|index| mark(*index)).collect(),
             })

@@ -6,7 +6,7 @@ use quillbore_job::{Field, Paper, order};
 
 use crate::matter::Matter;
 use crate::matter::day::day;
-use crate::words::{opening, order as words, phrases};
+use crate::words::order as words;
 
 impl<'a> Matter<'a> {
     /// The newest order.
@@ -31,7 +31,7 @@ impl<'a> Matter<'a> {
         match (follows.quantity, follows.of) {
             (None, _) => self.text(Field::Quantity).to_owned(),
             (Some(lot), None) => self.form().count(f64::from(lot)),
-            (Some(lot), Some(all)) => phrases::some_of(self.form(), lot, all),
+            (Some(lot), Some(all)) => (self.words().phrases.some_of)(self.form(), lot, all),
         }
     }
 
@@ -59,7 +59,7 @@ impl<'a> Matter<'a> {
         let said = self.job.withdrawals().filter_map(|slip| {
             let issued = self.job.taken_back_by(slip)?;
             (issued.paper == paper).then(|| {
-                opening::withdrawn(
+                (self.words().opening.withdrawn)(
                     &issued.number,
                     &day(self.form(), slip, line::Date),
                     slip.get(line::By),

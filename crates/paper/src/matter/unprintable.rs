@@ -4,12 +4,13 @@
 use std::collections::BTreeMap;
 
 use quillbore_job::words::{english, names, slips};
-use quillbore_job::{Column, Field};
+use quillbore_job::{Column, Field, Language};
 
 use super::Matter;
 use super::hole::mark_of;
 use crate::logo::{DrawnLogo, LogoFault};
 use crate::page::{Document, Trouble};
+use crate::words::customer::Words;
 use crate::words::unprintable as words;
 
 /// What a paper can't print as it is.
@@ -113,13 +114,15 @@ fn in_text(text: &str, on_page: &BTreeMap<char, Trouble>) -> BTreeMap<Trouble, V
 /// Every text of a job and of the shop that a paper may print, with the name of its field.
 fn sources<'a>(matter: &Matter<'a>) -> Vec<(String, &'a str)> {
     let job = matter.job;
+    // It is read in the shop, in whatever language the paper is.
+    let phrases = &Words::of(Language::English).phrases;
     let mut all: Vec<(String, &'a str)> = vec![(words::JOB_NUMBER.to_owned(), &job.number)];
     for &field in Field::ALL {
         all.push((names::field(field).to_owned(), job.text(field)));
     }
     for (index, row) in job.rows.iter().enumerate() {
         for &column in Column::ALL {
-            let mark = mark_of(row, index);
+            let mark = mark_of(row, index, phrases);
             let what = words::cell(&mark, english::column(column).head);
             all.push((what, row.cell(column).text));
         }

@@ -2,6 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use quillbore_job::Language;
+
 use super::font::{Face, SUBSTITUTE};
 use super::item::{Item, Path, StraightLine, TextRun};
 use super::picture::Picture;
@@ -26,6 +28,8 @@ pub struct Document {
     pub pages: Vec<Page>,
     /// It would have more than [`MOST_PAGES`]: those are not set, and so it can't be printed.
     pub is_cut: bool,
+    /// The language that it is in.
+    pub language: Language,
 }
 
 impl Document {

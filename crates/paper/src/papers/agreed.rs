@@ -7,7 +7,6 @@ use crate::matter::Matter;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::BODY;
 use crate::typeset::side::side;
-use crate::words::agreed as words;
 
 /// Sets what was agreed, of several jobs once where it is the same; nothing where nothing was.
 pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
@@ -26,20 +25,24 @@ pub(super) fn set(matters: &[Matter<'_>], flow: &mut Flow) {
     if lines.is_empty() {
         return;
     }
-    side(flow, words::TITLE, |flow| {
+    let Some(words) = matters.first().map(|first| &first.words().agreed) else {
+        return;
+    };
+    side(flow, words.title, |flow| {
         flow.dashes(BODY, lines.iter().map(String::as_str));
-        flow.text(BODY, words::GO_FIRST);
+        flow.text(BODY, words.go_first);
     });
 }
 
 fn terms(matter: &Matter<'_>) -> Vec<String> {
+    let words = &matter.words().agreed;
     let said = |field, say: fn(&str) -> String| {
         let text = matter.text(field);
         (!text.is_empty()).then(|| say(text))
     };
     let mut terms = Vec::new();
-    terms.extend(said(Field::Payment, words::payment));
-    terms.extend(said(Field::Delivery, words::delivery));
+    terms.extend(said(Field::Payment, words.payment));
+    terms.extend(said(Field::Delivery, words.delivery));
     let clauses = matter.text(Field::Clauses).lines().map(str::trim);
     terms.extend(clauses.filter(|line| !line.is_empty()).map(str::to_owned));
     terms

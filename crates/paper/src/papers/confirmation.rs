@@ -19,30 +19,37 @@ use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::{confirmation as words, heads, phrases, quotation};
 
 /// Sets the confirmation of a job's orders.
 pub fn confirmation(matter: &Matter<'_>) -> Document {
-    let mut flow = Flow::new(matter.sheet);
-    opening::title(matter, &mut flow, words::TITLE);
+    let all = matter.words();
+    let words = &all.confirmation;
+    let mut flow = Flow::in_language(matter.sheet, matter.language);
+    opening::title(matter, &mut flow, words.title);
     opening::about(matter, &mut flow, Paper::Confirmation);
     ordered(matter, &mut flow);
     scope::set(matter, &mut flow);
     dates(matter, &mut flow);
     conditions(matter, &mut flow);
-    let frame = Frame::of(matter, Paper::Confirmation, words::TITLE, quotation::NET);
+    let frame = Frame::of(matter, Paper::Confirmation, words.title, all.quotation.net);
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
 fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
+    let all = matter.words();
+    let words = &all.confirmation;
     let currency = &matter.tables.rates.currency;
     let mut table = Table::new([
-        Column::text(words::ORDER, Width::Share(1.2)).style(STRONG),
-        Column::text(words::OF, Width::Fit(60.0)),
-        Column::text(words::PART, Width::Share(1.6)),
-        Column::figures(heads::QUANTITY, heads::IN_PARTS, Width::Fixed(mm(18.0))),
-        Column::figures(heads::PRICE_EACH, currency, Width::Fixed(mm(26.0))).style(STRONG),
-        Column::figures(heads::PRICE_OF_LOT, currency, Width::Fixed(mm(28.0))),
+        Column::text(words.order, Width::Share(1.2)).style(STRONG),
+        Column::text(words.of, Width::Fit(60.0)),
+        Column::text(words.part, Width::Share(1.6)),
+        Column::figures(
+            all.heads.quantity,
+            all.heads.in_parts,
+            Width::Fixed(mm(18.0)),
+        ),
+        Column::figures(all.heads.price_each, currency, Width::Fixed(mm(26.0))).style(STRONG),
+        Column::figures(all.heads.price_of_lot, currency, Width::Fixed(mm(28.0))),
     ]);
     for order in matter.job.slips_of::<kind::Order>() {
         let quantity = quantity(matter, order);
@@ -78,8 +85,8 @@ fn ordered(matter: &Matter<'_>, flow: &mut Flow) {
             .at_least(mm(6.0)),
         );
     }
-    flow.section(words::ORDERED, "", mm(24.0));
-    table.set_or_say(flow, words::NO_ORDER);
+    flow.section(words.ordered, "", mm(24.0));
+    table.set_or_say(flow, words.no_order);
     if let Some(price) = &matter.figures.price {
         charged_once::set(matter, price, flow);
     }
@@ -92,7 +99,9 @@ fn quantity(matter: &Matter<'_>, order: View<'_, kind::Order>) -> Option<u32> {
 }
 
 fn dates(matter: &Matter<'_>, flow: &mut Flow) {
-    flow.section(words::DATES, "", mm(18.0));
+    let all = matter.words();
+    let words = &all.confirmation;
+    flow.section(words.dates, "", mm(18.0));
     let call_offs: Vec<View<'_, kind::Release>> = matter.job.slips_of::<kind::Release>().collect();
     if call_offs.is_empty() {
         let due = opening::order(matter)
@@ -100,20 +109,24 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
         // What the customer wished for in the inquiry is no promise.
         let due = match due.as_str() {
             "" => matter.count_of(Field::LeadDays).map_or_else(
-                || quotation::TO_BE_AGREED.to_owned(),
-                |days| quotation::lead(matter.form(), days),
+                || all.quotation.to_be_agreed.to_owned(),
+                |days| (all.quotation.lead)(matter.form(), days),
             ),
             due => due.to_owned(),
         };
         form::fields(
             flow,
-            &[Captioned::filled(words::DELIVERY, &due, 1.0).style(STRONG)],
+            &[Captioned::filled(words.delivery, &due, 1.0).style(STRONG)],
         );
     } else {
         let mut table = Table::new([
-            Column::text(words::CALL_OFF, Width::Share(1.0)).style(STRONG),
-            Column::figures(heads::QUANTITY, heads::IN_PARTS, Width::Fixed(mm(24.0))),
-            Column::text(words::DUE, Width::Share(1.0)),
+            Column::text(words.call_off, Width::Share(1.0)).style(STRONG),
+            Column::figures(
+                all.heads.quantity,
+                all.heads.in_parts,
+                Width::Fixed(mm(24.0)),
+            ),
+            Column::text(words.due, Width::Share(1.0)),
             Column::text("", Width::Share(2.0)),
         ]);
         for called in call_offs {
@@ -126,67 +139,69 @@ fn dates(matter: &Matter<'_>, flow: &mut Flow) {
         }
         table.set(flow);
     }
-    flow.text(BODY, words::STARTS);
+    flow.text(BODY, words.starts);
 }
 
 fn conditions(matter: &Matter<'_>, flow: &mut Flow) {
-    flow.section(quotation::CONDITIONS, "", mm(36.0));
+    let all = matter.words();
+    let words = &all.confirmation;
+    flow.section(all.quotation.conditions, "", mm(36.0));
     if let Some(answered) = matter.quotation {
-        side(flow, quotation::TITLE, |flow| {
-            let said = phrases::of_day(&answered.number, &matter.form().day(answered.date));
+        side(flow, all.quotation.title, |flow| {
+            let said = (all.phrases.of_day)(&answered.number, &matter.form().day(answered.date));
             flow.text(STRONG, &said);
-            flow.text(BODY, words::STILL_HOLDS);
+            flow.text(BODY, words.still_holds);
         });
     }
     let differs = differs::of(matter, |_| true);
     if !differs.is_empty() {
-        side(flow, words::DIFFERS, |flow| {
+        side(flow, words.differs, |flow| {
             differences::list(flow, &differs);
         });
     }
     let terms = opening::order(matter).map_or("", |order| order.get(line::Terms));
     if !terms.is_empty() {
-        side(flow, words::ORDERS_TERMS, |flow| flow.text(BODY, terms));
+        side(flow, words.orders_terms, |flow| flow.text(BODY, terms));
     }
     let agreed = settled(std::slice::from_ref(matter), How::Agreed);
     if !agreed.is_empty() {
-        side(flow, quotation::AGREED, |flow| {
+        side(flow, all.quotation.agreed, |flow| {
             flow.dashes(BODY, agreed.iter().map(String::as_str));
         });
     }
-    side(flow, quotation::ASSUMED, |flow| {
+    side(flow, all.quotation.assumed, |flow| {
         let accepted = settled(std::slice::from_ref(matter), How::Accepted);
         flow.dashes(BODY, accepted.iter().map(String::as_str));
-        flow.dashes(BODY, quotation::ASSUMPTIONS.iter().copied());
+        flow.dashes(BODY, all.quotation.assumptions.iter().copied());
         if matter.has_thread() {
-            flow.dashes(BODY, std::iter::once(quotation::THREAD));
+            flow.dashes(BODY, std::iter::once(all.quotation.thread));
         }
         flow.dashes(BODY, ends_assumed(matter).iter().map(String::as_str));
         if let Some(cap) = matter.amount_of(Field::LiabilityCap) {
             let amount = format!("{cap}\u{a0}{}", matter.tables.rates.currency);
             flow.dashes(
                 BODY,
-                std::iter::once(quotation::liability(&amount).as_str()),
+                std::iter::once((all.quotation.liability)(&amount).as_str()),
             );
         }
     });
-    side(flow, quotation::NOT_INCLUDED, |flow| {
+    side(flow, all.quotation.not_included, |flow| {
         flow.dashes(BODY, matter.text(Field::Exclusions).lines());
         flow.dashes(BODY, matter.issuer.exclusions.iter().map(String::as_str));
     });
-    side(flow, words::PLEASE_SEND, |flow| {
+    side(flow, words.please_send, |flow| {
         let here = life::sum::<kind::Received, _>(matter.job, line::Count);
         let missing = life::ordered(matter.job).map(|ordered| ordered.saturating_sub(here));
-        flow.text(BODY, &words::to_send(matter.form(), missing));
+        flow.text(BODY, &(words.to_send)(matter.form(), missing));
     });
     agreed::set(std::slice::from_ref(matter), flow);
     // What the customer is asked never stands alone on a page.
     flow.together(|flow| {
-        side(flow, quotation::TERMS, |flow| {
-            flow.dashes(BODY, std::iter::once(quotation::NET));
+        side(flow, all.quotation.terms, |flow| {
+            flow.dashes(BODY, std::iter::once(all.quotation.net));
             flow.dashes(BODY, matter.issuer.terms.iter().map(String::as_str));
         });
         flow.take(mm(2.0));
-        flow.text(STRONG, words::PLEASE_CHECK);
+        flow.text(STRONG, words.please_check);
     });
 }

@@ -11,7 +11,6 @@ use crate::page::{Document, Page, Stroke, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, CAPTION, LARGE, STRONG, TITLE};
 use crate::typeset::wrap::{fit, shrink};
-use crate::words::{captions, label as words, packing};
 
 /// Width and height of the label [mm].
 const SIZE: (f64, f64) = (140.0, 90.0);
@@ -24,19 +23,22 @@ const MODULE: f64 = 0.9;
 
 /// Sets the label for the box of the newest delivery.
 pub fn label(matter: &Matter<'_>) -> Document {
-    let mut flow = Flow::new(matter.sheet);
+    let words = &matter.words().label;
+    let mut flow = Flow::in_language(matter.sheet, matter.language);
     let body = flow.body();
     let (width, height) = (mm(SIZE.0), mm(SIZE.1));
     let top = flow.take(height + mm(6.0)) + mm(4.0);
     let left = body.left + (body.width() - width) / 2.0;
     write(matter, flow.page(), (left, top), (width, height));
     flow.take(mm(3.0));
-    flow.text(CAPTION, words::CUT);
-    let frame = Frame::of(matter, Paper::Label, words::TITLE, "");
+    flow.text(CAPTION, words.cut);
+    let frame = Frame::of(matter, Paper::Label, words.title, "");
     flow.finish(|page, number, of| frame.write(page, matter.sheet, number, of))
 }
 
 fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64)) {
+    let all = matter.words();
+    let words = &all.label;
     let cut = Stroke {
         dash: Some((4.0, 3.0)),
         ..Stroke::HAIR
@@ -53,12 +55,12 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
         page.text(left, *y, style, &fit(text, width, style));
         *y += mm(6.6);
     };
-    line(page, &mut y, words::FROM, BODY, "", width);
+    line(page, &mut y, words.from, BODY, "", width);
     from(matter, page, (left, right), at.1);
     line(
         page,
         &mut y,
-        words::TO,
+        words.to,
         TITLE,
         matter.text(Field::Customer),
         width,
@@ -72,7 +74,7 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     line(
         page,
         &mut y,
-        captions::PART,
+        all.captions.part,
         TITLE,
         &matter.part(),
         beside_code,
@@ -80,20 +82,26 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
     line(
         page,
         &mut y,
-        captions::CUSTOMERS_ORDER,
+        all.captions.customers_order,
         LARGE,
         matter.order_number(),
         beside_code,
     );
     let sent = matter.job.slips_of::<kind::Delivery>().next_back();
     let quantity = sent.map_or("", |slip| slip.text(line::Count));
-    line(page, &mut y, words::PARTS, TITLE, quantity, beside_code);
+    line(page, &mut y, words.parts, TITLE, quantity, beside_code);
     let bottom = at.1 + size.1 - mm(7.0);
-    page.text(left, bottom - mm(8.5), CAPTION, words::BOX);
+    page.text(left, bottom - mm(8.5), CAPTION, words.number);
     page.rule(left, left + mm(14.0), bottom, Stroke::HAIR);
-    page.text(left + mm(15.0), bottom, STRONG, words::OF);
-    page.rule(left + mm(20.0), left + mm(34.0), bottom, Stroke::HAIR);
-    page.text(left + mm(42.0), bottom - mm(8.5), CAPTION, captions::MASS);
+    let end = page.text(left + mm(15.0), bottom, STRONG, words.of);
+    let from = (end + mm(1.0)).max(left + mm(20.0));
+    page.rule(from, left + mm(34.0), bottom, Stroke::HAIR);
+    page.text(
+        left + mm(42.0),
+        bottom - mm(8.5),
+        CAPTION,
+        all.captions.mass,
+    );
     page.rule(left + mm(42.0), left + mm(72.0), bottom, Stroke::HAIR);
     let parts = sent.and_then(|slip| slip.get(line::Count)).unwrap_or(0);
     let mass = matter.mass_text(parts);
@@ -102,7 +110,7 @@ fn write(matter: &Matter<'_>, page: &mut Page, at: (f64, f64), size: (f64, f64))
             left + mm(42.0),
             bottom - mm(1.2),
             BODY,
-            &packing::mass_of_parts(&mass),
+            &(all.packing.mass_of_parts)(&mass),
         );
     }
     let number = matter.number_of(Paper::Label);

@@ -11,30 +11,27 @@ use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::typeset::wrap::Span;
-use crate::words::heads;
-use crate::words::hole as hole_words;
-use crate::words::phrases;
-use crate::words::quotation as words;
 
 pub(crate) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().quotation;
     let table = holes(matter);
     let keep = table.least(flow) + mm(6.0);
-    flow.section(words::SCOPE, "", keep);
-    flow.text(BODY, words::scope(matter.kinds()));
+    flow.section(words.scope, "", keep);
+    flow.text(BODY, (words.offered)(matter.kinds()));
     flow.take(mm(1.0));
     if table.rows.is_empty() {
-        flow.text(STRONG, words::NO_HOLES);
+        flow.text(STRONG, words.no_holes);
     } else {
         table.set(flow);
         flow.take(mm(1.5));
     }
     for (lead, field) in [
-        (words::INSPECTION, Field::Inspection),
-        (words::HOLD_POINTS, Field::HoldPoints),
-        (words::OUTSIDE, Field::OutsideText),
-        (words::RECAST, Field::RecastLimit),
-        (words::WALL, Field::Thickness),
-        (words::TOLERANCE, Field::DefaultTolerance),
+        (words.inspection, Field::Inspection),
+        (words.hold_points, Field::HoldPoints),
+        (words.outside, Field::OutsideText),
+        (words.recast, Field::RecastLimit),
+        (words.wall, Field::Thickness),
+        (words.tolerance, Field::DefaultTolerance),
     ] {
         if matter.has(field) {
             let text = shown::plus_minus(&matter.typed_length(field)).replace('\n', "; ");
@@ -45,18 +42,20 @@ pub(crate) fn set(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// The table of holes.
 fn holes(matter: &Matter<'_>) -> Table {
+    let words = &matter.words().quotation;
+    let heads = &matter.words().heads;
     let sign = matter.job.unit.symbol();
     let mut table = Table::new([
-        Column::text(heads::MARK, Width::Fit(60.0)).style(STRONG),
-        Column::figures(heads::HOLES, heads::IN_ONE_PART, Width::Fit(40.0)),
-        Column::text(words::SIZE_DRAWN, Width::Fit(130.0)),
-        Column::figures(heads::AT_LEAST, sign, Width::Fit(48.0)),
-        Column::figures(heads::AT_MOST, sign, Width::Fit(48.0)),
-        Column::figures(heads::DEPTH, sign, Width::Fixed(46.0)),
-        Column::text(heads::END, Width::Fit(46.0)),
-        Column::figures(heads::FROM_NORMAL, "\u{b0}", Width::Fixed(34.0)),
-        Column::figures(heads::FROM_SURFACE, "\u{b0}", Width::Fixed(36.0)),
-        Column::text(heads::REMARK, Width::Share(1.0)),
+        Column::text(heads.mark, Width::Fit(60.0)).style(STRONG),
+        Column::figures(heads.holes, heads.in_one_part, Width::Fit(40.0)),
+        Column::text(words.size_drawn, Width::Fit(130.0)),
+        Column::figures(heads.at_least, sign, Width::Fit(48.0)),
+        Column::figures(heads.at_most, sign, Width::Fit(48.0)),
+        Column::figures(heads.depth, sign, Width::Fixed(46.0)),
+        Column::text(heads.end, Width::Fit(46.0)),
+        Column::figures(heads.from_normal, "\u{b0}", Width::Fixed(34.0)),
+        Column::figures(heads.from_surface, "\u{b0}", Width::Fixed(36.0)),
+        Column::text(heads.remark, Width::Share(1.0)),
     ]);
     let fine = matter.fine();
     for hole in matter.holes() {
@@ -78,7 +77,7 @@ fn row(matter: &Matter<'_>, hole: &Hole<'_>, fine: usize) -> TableRow {
         None => (String::new(), String::new()),
     };
     let depth = match hole.depth_text(unit) {
-        depth if depth == shown::missing() => phrases::NOT_NAMED.to_owned(),
+        depth if depth == shown::missing() => hole.words.phrases.not_named.to_owned(),
         depth => depth,
     };
     let tilt = figures.map(|figures| figures.tilt_deg);
@@ -106,19 +105,19 @@ fn made_of(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
     let row = hole.row;
     let mut said = Vec::new();
     if !row.surface.text().trim().is_empty() {
-        said.push(hole_words::entry(row.surface.text().trim()));
+        said.push((hole.words.hole.entry)(row.surface.text().trim()));
     }
     if let Some(layers) = hole.layers_text(matter.job.unit, &matter.material_named()) {
-        said.push(hole_words::layers(&layers));
+        said.push((hole.words.hole.layers)(&layers));
     }
     if let Some(clearance) = hole.clearance(matter.job.unit) {
-        said.push(hole_words::clearance(&clearance));
+        said.push((hole.words.hole.clearance)(&clearance));
     }
     if hole.figures.and_then(|figures| figures.ends) == Some(Ends::Both) {
-        said.push(words::BOTH_ENDS.to_owned());
+        said.push(hole.words.quotation.both_ends.to_owned());
     }
     if row.backed.value() == Some(&true) {
-        said.push(words::BACKED.to_owned());
+        said.push(hole.words.quotation.backed.to_owned());
     }
     said.join(" ")
 }

@@ -3,7 +3,6 @@
 use quillbore_job::answer::How;
 
 use crate::matter::{Matter, answered};
-use crate::words::quotation as words;
 
 /// What was agreed or accepted in all jobs, each with its part where there are several.
 pub(super) fn settled(matters: &[Matter<'_>], how: How) -> Vec<String> {
@@ -24,5 +23,5 @@ pub(super) fn ends_assumed(matter: &Matter<'_>) -> Option<String> {
     let rows = matter.job.rows.iter();
     let open = rows.filter(|row| row.is_through_by_silence());
     let marks: Vec<String> = open.map(|row| matter.mark(row.id)).collect();
-    (!marks.is_empty()).then(|| words::ends_assumed(&marks))
+    (!marks.is_empty()).then(|| (matter.words().quotation.ends_assumed)(&marks))
 }

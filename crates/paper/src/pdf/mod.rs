@@ -14,6 +14,7 @@ use krilla::page::PageSettings;
 use krilla::{Document as Engine, SerializeSettings};
 
 use chrono::Datelike as _;
+use quillbore_job::Language;
 
 pub use error::PdfError;
 pub use meta::Meta;
@@ -23,9 +24,6 @@ use draw::PageSink;
 use fonts::Fonts;
 use pictures::Pictures;
 use tags::Tags;
-
-/// The language of the papers (BCP 47).
-const LANGUAGE: &str = "en";
 
 /// Writes the document as PDF.
 ///
@@ -62,10 +60,10 @@ pub fn write(document: &Document, meta: &Meta) -> Result<Vec<u8>, PdfError> {
         surface.finish();
         sheet.finish();
     }
-    let (tree, contents) = tags.finish(LANGUAGE);
+    let (tree, contents) = tags.finish(document.language.tag());
     engine.set_tag_tree(tree);
     engine.set_outline(contents);
-    engine.set_metadata(metadata(meta));
+    engine.set_metadata(metadata(meta, document.language));
     let bytes = engine.finish();
     bytes.map_err(|why| PdfError::Engine(format!("{why:?}")))
 }
@@ -82,7 +80,7 @@ fn settings() -> Result<SerializeSettings, PdfError> {
     })
 }
 
-fn metadata(meta: &Meta) -> Metadata {
+fn metadata(meta: &Meta, language: Language) -> Metadata {
     // Years before our era and after the year 9999 are no days of a paper.
     let year = u16::try_from(meta.date.year()).unwrap_or_default();
     let [month, day] = [meta.date.month(), meta.date.day()].map(|part| part as u8);
@@ -91,7 +89,7 @@ fn metadata(meta: &Meta) -> Metadata {
         .authors(vec![meta.author.clone()])
         .creator("Quillbore".to_owned())
         .producer("Quillbore".to_owned())
-        .language(LANGUAGE.to_owned())
+        .language(language.tag().to_owned())
         .creation_date(DateTime::new(year).month(month).day(day))
         .document_id(format!("{} {}", meta.title, meta.date))
 }

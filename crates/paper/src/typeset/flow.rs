@@ -1,5 +1,7 @@
 //! Sets matter down a column and from page to page.
 
+use quillbore_job::Language;
+
 use crate::page::{Document, MOST_PAGES, Page, PrintedOn, Role, Sheet, Stroke, Style, mm};
 use crate::typeset::wrap::{self, Span};
 
@@ -52,6 +54,7 @@ impl Body {
 #[derive(Debug)]
 pub struct Flow {
     on: PrintedOn,
+    language: Language,
     body: Body,
     pages: Vec<Page>,
     /// What comes now is more than a paper has pages for, and is not kept.
@@ -62,12 +65,18 @@ pub struct Flow {
 }
 
 impl Flow {
-    /// An empty first page.
+    /// An empty first page of a paper in the shop's own language.
     pub fn new(on: impl Into<PrintedOn>) -> Self {
+        Self::in_language(on, Language::default())
+    }
+
+    /// An empty first page of a paper in a language.
+    pub fn in_language(on: impl Into<PrintedOn>, language: Language) -> Self {
         let on = on.into();
         let body = Body::of(on.sheet);
         Self {
             on,
+            language,
             body,
             pages: Vec::new(),
             is_full: false,
@@ -75,6 +84,11 @@ impl Flow {
             y: body.top,
             ruled: None,
         }
+    }
+
+    /// The language of the paper.
+    pub fn language(&self) -> Language {
+        self.language
     }
 
     /// The part of the page to fill.
@@ -246,6 +260,7 @@ impl Flow {
         let start = self.body.top + above;
         let mut trial = Self {
             on: self.on,
+            language: self.language,
             body: self.body,
             pages: Vec::new(),
             is_full: false,
@@ -353,6 +368,7 @@ impl Flow {
             sheet: self.on.sheet,
             pages: self.pages,
             is_cut: self.is_full,
+            language: self.language,
         }
     }
 }

@@ -4,7 +4,7 @@ use crate::page::{Ink, Page, Role, Stroke, Style, mm};
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, CAPTION};
 use crate::typeset::wrap::{self, SetLine, Span, wrap};
-use crate::words::captions;
+use crate::words::customer::Words;
 
 /// A caption with a value under it, or a thin rule to write on.
 #[derive(Clone, Debug, PartialEq)]
@@ -188,6 +188,7 @@ pub fn check(flow: &mut Flow, spans: &[Span<'_>]) {
 /// A statement with a square, a line for the name and one for the date.
 pub fn sign_off(flow: &mut Flow, statement: &str) {
     let body = flow.body();
+    let captions = &Words::of(flow.language()).captions;
     let (date, name) = (mm(21.0), mm(34.0));
     let indent = mm(5.6);
     let room = body.width() - indent - name - date - 2.0 * GAP;
@@ -211,7 +212,7 @@ pub fn sign_off(flow: &mut Flow, statement: &str) {
         mm(2.8),
     );
     let mut right = body.right;
-    for (width, caption) in [(date, captions::DATE), (name, captions::NAME)] {
+    for (width, caption) in [(date, captions.date), (name, captions.name)] {
         page.rule(right - width, right, base, Stroke::HAIR);
         page.text(right - width, base + CAPTION.size * 1.05, CAPTION, caption);
         right -= width + GAP;

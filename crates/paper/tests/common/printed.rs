@@ -69,6 +69,7 @@ pub fn printed<T>(job: &Job, shop: &Shop, sheet: Sheet, make: impl FnOnce(Matter
         remarks: &remarks,
         answers: &answers,
         issuer: &issuer,
+        language: job.language(),
         sheet: sheet.into(),
         date: day(),
         number: None,

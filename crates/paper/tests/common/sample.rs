@@ -26,6 +26,7 @@ impl Sample {
             unknown: &[],
             remarks: &self.remarks,
             issuer: &self.issuer,
+            language: self.job.language(),
             sheet: sheet.into(),
             date: day(),
             number: None,

@@ -5,6 +5,7 @@ use super::kind::words::{FAMILIES, METALS, PAPER_SIZES, SIDES};
 use crate::ground::list::list;
 use crate::life::drawer::Thing;
 use crate::typed::form::{Dates, Numbers};
+use crate::typed::language::Language;
 
 list! {
     /// A single line of the shop's sheet, in the sheet's order.
@@ -87,7 +88,7 @@ lists! {
     /// The machines.
     Machines "machines" [Name MachineHour ElectrodeFrom ElectrodeTo LongestElectrode PartX PartY PartZ PartMass Stroke HeldBack StandOff Pressure Changer IndexAxis TiltFrom TiltTo TableRapid HeadRapid Attended Note];
     /// Customers, with what was agreed with them.
-    Customers "customers" [Name Contact Address Email Phone TheirNumber Currency ExchangeRate ExchangeDay Margin MachineHour LaborHour Sampling Clauses Payment Delivery Note];
+    Customers "customers" [Name Contact Address Email Phone TheirNumber Language Currency ExchangeRate ExchangeDay Margin MachineHour LaborHour Sampling Clauses Payment Delivery Note];
     /// Work materials of the shop's own.
     Materials "materials" [Name OtherNames Family FeedFrom FeedTo WearFrom WearTo Metal Density ResistivityFrom ResistivityTo Hazards Note];
     /// Feed and wear of whole families of materials.
@@ -210,6 +211,8 @@ list! {
     Phone "phone" ShopKind::Line;
     /// The number that the shop has at the customer's.
     TheirNumber "their_number" ShopKind::Line;
+    /// The language of the papers that go there.
+    Language "language" ShopKind::OneOf(Language::KEYS);
     /// The currency that quotations are in, as an ISO 4217 code.
     Currency "currency" ShopKind::Currency;
     /// What one unit of the shop's currency is in the customer's.

@@ -55,6 +55,7 @@ pub const fn column(column: ShopColumn) -> &'static str {
         ShopColumn::Email => "mail address",
         ShopColumn::Phone => "telephone",
         ShopColumn::TheirNumber => "our number there",
+        ShopColumn::Language => "language",
         ShopColumn::Currency => "currency",
         ShopColumn::ExchangeRate => "exchange rate",
         ShopColumn::ExchangeDay => "rate of day",
@@ -192,6 +193,9 @@ pub const fn column_about(column: ShopColumn) -> &'static str {
         ShopColumn::Email => "Letters with papers go there.",
         ShopColumn::Phone => "The telephone number.",
         ShopColumn::TheirNumber => "The number that your shop has at the customer's.",
+        ShopColumn::Language => {
+            "The language of the papers that go there, English or German; empty: English."
+        }
         ShopColumn::Currency => "Quotations are in it, a code of ISO 4217; empty: in the shop's.",
         ShopColumn::ExchangeRate => "What one unit of the shop's currency is in the customer's.",
         ShopColumn::ExchangeDay => "The day of that exchange rate.",

@@ -3,7 +3,7 @@
 mod assumptions;
 mod prices;
 
-use quillbore_job::{Field, Paper};
+use quillbore_job::{Field, Language, Paper};
 
 use crate::letterhead::frame::Frame;
 use crate::letterhead::{opening, who};
@@ -14,9 +14,6 @@ use crate::shown;
 use crate::typeset::flow::Flow;
 use crate::typeset::form::{self, Captioned};
 use crate::typeset::look::{BODY, LARGE, STRONG};
-use crate::words::captions;
-use crate::words::phrases;
-use crate::words::quotation as words;
 
 /// Sets the quotation of one or several jobs; the first one leads.
 pub fn quotation(matters: &[Matter<'_>]) -> Document {
@@ -25,12 +22,20 @@ pub fn quotation(matters: &[Matter<'_>]) -> Document {
             sheet: crate::page::Sheet::A4,
             pages: Vec::new(),
             is_cut: false,
+            language: Language::default(),
         };
     };
-    let mut flow = Flow::new(first.sheet);
-    opening::title(first, &mut flow, words::TITLE);
+    let words = &first.words().quotation;
+    // One paper has one language, its first job's.
+    let matters: Vec<Matter<'_>> = matters
+        .iter()
+        .map(|matter| matter.told_in(first.language))
+        .collect();
+    let matters = matters.as_slice();
+    let mut flow = Flow::in_language(first.sheet, first.language);
+    opening::title(first, &mut flow, words.title);
     if first.issuer.sample_rates {
-        flow.text(STRONG.ink(Ink::Accent), words::SAMPLE_RATES);
+        flow.text(STRONG.ink(Ink::Accent), words.sample_rates);
         flow.take(mm(1.6));
     }
     head(first, &mut flow);
@@ -53,30 +58,32 @@ pub fn quotation(matters: &[Matter<'_>]) -> Document {
     flow.together(|flow| {
         assumptions::terms(first, flow);
         if is_priced {
-            acceptance(flow);
+            acceptance(first, flow);
         }
     });
     let title = match first.number {
-        Some(_) => words::TITLE.to_owned(),
-        None => format!("{}, {},", words::TITLE, words::DRAFT),
+        Some(_) => words.title.to_owned(),
+        None => format!("{}, {},", words.title, words.draft),
     };
-    let frame = Frame::of(first, Paper::Quotation, &title, words::NET);
+    let frame = Frame::of(first, Paper::Quotation, &title, words.net);
     flow.finish(|page, number, of| frame.write(page, first.sheet, number, of))
 }
 
 /// What is offered of one job: part, holes, prices.
 fn part(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().quotation;
+    let captions = &matter.words().captions;
     form::fields(
         flow,
         &[
             Captioned::filled(
-                captions::PART_NAME,
-                named(matter.text(Field::PartName)),
+                captions.part_name,
+                named(matter, matter.text(Field::PartName)),
                 3.0,
             ),
-            Captioned::filled(words::DRAWING, &drawing(matter), 3.0),
-            Captioned::filled(words::MATERIAL, &material(matter), 2.4),
-            Captioned::filled(words::SIZE, &size(matter), 2.0),
+            Captioned::filled(words.drawing_and_revision, &drawing(matter), 3.0),
+            Captioned::filled(words.material, &material(matter), 2.4),
+            Captioned::filled(words.size, &size(matter), 2.0),
         ],
     );
     scope::set(matter, flow);
@@ -84,32 +91,31 @@ fn part(matter: &Matter<'_>, flow: &mut Flow) {
 }
 
 fn head(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().quotation;
+    let captions = &matter.words().captions;
     let number = match matter.number {
         Some(number) => number.to_owned(),
-        None if matter.job.number.is_empty() => words::DRAFT.to_owned(),
-        None => format!("{}, {}", matter.job.number, words::DRAFT),
+        None if matter.job.number.is_empty() => words.draft.to_owned(),
+        None => format!("{}, {}", matter.job.number, words.draft),
     };
-    let revision = match matter.text(Field::Revision) {
-        "" => phrases::NOT_NAMED,
-        revision => revision,
-    };
+    let revision = named(matter, matter.text(Field::Revision));
     form::fields(
         flow,
         &[
-            Captioned::of(captions::NUMBER, &number, 2.0).style(LARGE),
-            Captioned::of(captions::DATE, &matter.form().day(matter.date), 2.0).style(LARGE),
-            Captioned::of(captions::PART, matter.text(Field::Part), 3.0).style(LARGE),
-            Captioned::filled(captions::REVISION, revision, 1.4).style(LARGE),
+            Captioned::of(captions.number, &number, 2.0).style(LARGE),
+            Captioned::of(captions.date, &matter.form().day(matter.date), 2.0).style(LARGE),
+            Captioned::of(captions.part, matter.text(Field::Part), 3.0).style(LARGE),
+            Captioned::filled(captions.revision, revision, 1.4).style(LARGE),
         ],
     );
     flow.take(mm(1.0));
     form::fields(
         flow,
         &[
-            Captioned::of(words::FOR, matter.text(Field::Customer), 3.0).style(STRONG),
-            Captioned::of(words::CONTACT, matter.text(Field::Contact), 3.0),
+            Captioned::of(words.for_whom, matter.text(Field::Customer), 3.0).style(STRONG),
+            Captioned::of(words.contact, matter.text(Field::Contact), 3.0),
             Captioned::of(
-                words::CUSTOMERS_REFERENCE,
+                words.customers_reference,
                 matter.text(Field::CustomerReference),
                 2.4,
             ),
@@ -119,6 +125,9 @@ fn head(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// Which quotations no longer stand once this one is issued.
 fn replaced(matters: &[Matter<'_>], flow: &mut Flow) {
+    let Some(words) = matters.first().map(Matter::words) else {
+        return;
+    };
     let mut said: Vec<String> = Vec::new();
     for matter in matters {
         for number in matter.job.to_replace(Paper::Quotation) {
@@ -126,7 +135,7 @@ fn replaced(matters: &[Matter<'_>], flow: &mut Flow) {
             let date = papers.find(|issued| issued.number == number);
             let one = date.map_or_else(
                 || number.to_string(),
-                |issued| phrases::of_day(&number, &matter.form().day(issued.date)),
+                |issued| (words.phrases.of_day)(&number, &matter.form().day(issued.date)),
             );
             if !said.contains(&one) {
                 said.push(one);
@@ -134,14 +143,14 @@ fn replaced(matters: &[Matter<'_>], flow: &mut Flow) {
         }
     }
     if !said.is_empty() {
-        flow.text(STRONG, &words::replaces(&said.join(", ")));
+        flow.text(STRONG, &(words.quotation.replaces)(&said.join(", ")));
         flow.take(mm(1.0));
     }
 }
 
-fn named(text: &str) -> &str {
+fn named<'a>(matter: &Matter<'_>, text: &'a str) -> &'a str {
     if text.is_empty() {
-        phrases::NOT_NAMED
+        matter.words().phrases.not_named
     } else {
         text
     }
@@ -152,9 +161,9 @@ fn drawing(matter: &Matter<'_>) -> String {
         matter.text(Field::Drawing),
         matter.text(Field::DrawingRevision),
     ) {
-        ("", _) => phrases::NOT_NAMED.to_owned(),
+        ("", _) => matter.words().phrases.not_named.to_owned(),
         (drawing, "") => drawing.to_owned(),
-        (drawing, revision) => words::drawing(drawing, revision),
+        (drawing, revision) => (matter.words().quotation.drawing)(drawing, revision),
     }
 }
 
@@ -168,7 +177,7 @@ fn material(matter: &Matter<'_>) -> String {
         .filter(|text| !text.is_empty())
         .collect();
     if said.is_empty() {
-        phrases::NOT_NAMED.to_owned()
+        matter.words().phrases.not_named.to_owned()
     } else {
         said.join(", ")
     }
@@ -185,25 +194,27 @@ fn size(matter: &Matter<'_>) -> String {
         said.push(matter.text(Field::Mass).to_owned());
     }
     if said.is_empty() {
-        phrases::NOT_NAMED.to_owned()
+        matter.words().phrases.not_named.to_owned()
     } else {
         said.join(", ")
     }
 }
 
-fn acceptance(flow: &mut Flow) {
+fn acceptance(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().quotation;
+    let captions = &matter.words().captions;
     flow.together(|flow| {
-        flow.section(words::ACCEPTANCE, words::ACCEPTANCE_REMARK, 0.0);
-        flow.text(BODY, words::WE_ORDER);
+        flow.section(words.acceptance, words.acceptance_remark, 0.0);
+        flow.text(BODY, words.we_order);
         flow.take(mm(2.0));
         form::fields(
             flow,
             &[
-                Captioned::blank(captions::QUANTITY, 1.0),
-                Captioned::blank(captions::CUSTOMERS_ORDER, 2.0),
-                Captioned::blank(captions::NAME, 2.4),
-                Captioned::blank(captions::SIGNATURE, 2.4),
-                Captioned::blank(captions::DATE, 1.4),
+                Captioned::blank(captions.quantity, 1.0),
+                Captioned::blank(captions.customers_order, 2.0),
+                Captioned::blank(captions.name, 2.4),
+                Captioned::blank(captions.signature, 2.4),
+                Captioned::blank(captions.date, 1.4),
             ],
         );
     });

@@ -6,27 +6,27 @@ use crate::papers::charged_once;
 use crate::typeset::flow::Flow;
 use crate::typeset::look::{BODY, STRONG};
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
-use crate::words::heads;
-use crate::words::quotation as words;
 
 pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
+    let words = &matter.words().quotation;
+    let heads = &matter.words().heads;
     let Some(price) = &matter.figures.price else {
-        flow.section(words::PRICE, "", mm(20.0));
-        flow.text(BODY, words::NOT_PRICED);
+        flow.section(words.price, "", mm(20.0));
+        flow.text(BODY, words.not_priced);
         return;
     };
     let currency = &price.currency;
     let mut table = Table::new([
-        Column::figures(heads::QUANTITY, heads::IN_PARTS, Width::Fixed(mm(22.0))),
-        Column::figures(heads::PRICE_EACH, currency, Width::Fixed(mm(34.0))).style(STRONG),
-        Column::figures(heads::PRICE_OF_LOT, currency, Width::Fixed(mm(34.0))),
+        Column::figures(heads.quantity, heads.in_parts, Width::Fixed(mm(22.0))),
+        Column::figures(heads.price_each, currency, Width::Fixed(mm(34.0))).style(STRONG),
+        Column::figures(heads.price_of_lot, currency, Width::Fixed(mm(34.0))),
         Column::text("", Width::Share(1.0)),
     ]);
     let mut breaks: Vec<_> = price.breaks.iter().collect();
     breaks.sort_by_key(|line| line.quantity);
     breaks.dedup_by_key(|line| line.quantity);
     for line in breaks {
-        let remark = if line.minimum { words::MINIMUM } else { "" };
+        let remark = if line.minimum { words.minimum } else { "" };
         table.row(
             TableRow::new([
                 Cell::new(matter.form().count(f64::from(line.quantity))),
@@ -37,9 +37,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             .at_least(mm(6.0)),
         );
     }
-    flow.section(words::PRICE, words::PRICE_REMARK, mm(24.0));
+    flow.section(words.price, words.price_remark, mm(24.0));
     if matter.issuer.sample_rates {
-        flow.text(STRONG.ink(Ink::Accent), words::SAMPLE_RATES);
+        flow.text(STRONG.ink(Ink::Accent), words.sample_rates);
         flow.take(mm(1.0));
     }
     table.set(flow);
@@ -51,6 +51,6 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             .money(rates.minimum_charge, rates.minor_digits);
         let amount = format!("{amount}\u{a0}{currency}");
         flow.take(mm(1.5));
-        flow.text(BODY, &words::minimum_note(&amount));
+        flow.text(BODY, &(words.minimum_note)(&amount));
     }
 }

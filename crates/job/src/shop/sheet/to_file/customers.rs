@@ -13,6 +13,7 @@ use crate::shop::sheet::lists::{ShopColumn as Column, ShopList as List};
 use crate::shop::sheet::own::ShopSheet;
 use crate::shop::sheet::page::ShownRow;
 use crate::typed::field::Field;
+use crate::typed::language::Language;
 
 /// The customers by their names. What of a row can't be read is told, and takes nothing else with it.
 pub(super) fn customers(sheet: &ShopSheet, notes: &mut Vec<ShopNote>) -> Vec<Customer> {
@@ -79,6 +80,7 @@ fn customer(
         email: text(Column::Email),
         phone: text(Column::Phone),
         their_number: text(Column::TheirNumber),
+        language: Language::of_key(&text(Column::Language)),
         exchange,
         margin: cells.number_or_none(Column::Margin).ok().flatten(),
         machine_hour: amount(Column::MachineHour),
@@ -120,6 +122,7 @@ fn hours_of_machines(cells: &Cells<'_>) -> Option<Wrong> {
 /// What was typed of an agreement, and the field of a job that it goes into.
 fn typed(cells: &Cells<'_>, column: Column) -> Option<(Field, String)> {
     let field = match column {
+        Column::Language => Field::Language,
         Column::Margin => Field::Margin,
         Column::MachineHour => Field::AgreedMachineHour,
         Column::LaborHour => Field::AgreedLaborHour,

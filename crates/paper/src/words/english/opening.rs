@@ -1,5 +1,13 @@
 //! Words of the head of papers that go to or come from a customer.
 
+use crate::words::customer::Opening;
+
+/// What customers read of them in English.
+pub(super) const WORDS: Opening = Opening {
+    reference: REFERENCE,
+    withdrawn,
+};
+
 /// The customer's number of the inquiry.
 pub const REFERENCE: &str = "Customer's reference: ";
 

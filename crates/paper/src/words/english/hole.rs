@@ -2,6 +2,16 @@
 
 use quillbore_calc::input::HoleEnd;
 
+use crate::words::customer::Hole;
+
+/// What customers read of them in English.
+pub(super) const WORDS: Hole = Hole {
+    end,
+    entry,
+    layers,
+    clearance,
+};
+
 /// Where a hole ends, as printed.
 pub fn end(end: HoleEnd) -> &'static str {
     match end {

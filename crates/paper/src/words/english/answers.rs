@@ -3,6 +3,14 @@
 use quillbore_job::answer::{Answer, How};
 use quillbore_job::concern::Concern;
 
+use crate::words::customer::{Answers, Lengths};
+
+/// What customers read of them in English.
+pub(super) const WORDS: Answers = Answers {
+    please_confirm,
+    offered,
+};
+
 /// What is asked of the customer as long as nobody has answered.
 #[must_use]
 pub const fn please_confirm(concern: Concern) -> &'static str {
@@ -102,15 +110,4 @@ fn depth_limits(lengths: &Lengths) -> String {
     } else {
         format!("{given} is allowed to either side")
     }
-}
-
-/// Facts of an answer as papers show them.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Lengths {
-    /// What drawing and sheet say.
-    pub given: String,
-    /// How far it may go wrong.
-    pub by: String,
-    /// No limits are given for a depth: what is given is the general tolerance.
-    pub is_general: bool,
 }

@@ -2,6 +2,23 @@
 
 use quillbore_job::{Form, Unit};
 
+pub use crate::words::counted::count;
+use crate::words::customer::Phrases;
+
+/// What customers read of them in English.
+pub(super) const WORDS: Phrases = Phrases {
+    then: THEN,
+    not_named: NOT_NAMED,
+    no_delivery: NO_DELIVERY,
+    revised,
+    first_to_last,
+    row,
+    hole,
+    some_of,
+    at_most,
+    of_day,
+};
+
 /// Between things that come one after the other.
 pub const THEN: &str = ", then ";
 /// Nobody has said what it is.
@@ -53,15 +70,6 @@ pub fn at_most(limit: &str) -> String {
 /// A paper's number with its day.
 pub fn of_day(number: &str, day: &str) -> String {
     format!("{number} of {day}")
-}
-
-/// So many of a thing.
-pub fn count(form: Form, number: u32, one: &str, several: &str) -> String {
-    if number == 1 {
-        format!("1\u{a0}{one}")
-    } else {
-        format!("{}\u{a0}{several}", form.count(f64::from(number)))
-    }
 }
 
 /// So many of a thing, the number as it was typed; `None` where it is no plain one.

@@ -1,5 +1,27 @@
 //! Heads of columns that several papers have.
 
+use crate::words::customer::Heads;
+
+/// What customers read of them in English.
+pub(super) const WORDS: Heads = Heads {
+    mark: MARK,
+    holes: HOLES,
+    in_one_part: IN_ONE_PART,
+    at_least: AT_LEAST,
+    at_most: AT_MOST,
+    depth: DEPTH,
+    end: END,
+    from_normal: FROM_NORMAL,
+    from_surface: FROM_SURFACE,
+    remark: REMARK,
+    serials: SERIALS,
+    parts: PARTS,
+    quantity: QUANTITY,
+    in_parts: IN_PARTS,
+    price_each: PRICE_EACH,
+    price_of_lot: PRICE_OF_LOT,
+};
+
 /// A row of holes.
 pub const MARK: &str = "Mark";
 /// How many holes.

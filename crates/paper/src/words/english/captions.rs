@@ -1,5 +1,27 @@
 //! Captions of fields that several papers have.
 
+use crate::words::customer::Captions;
+
+/// What customers read of them in English.
+pub(super) const WORDS: Captions = Captions {
+    number: NUMBER,
+    date: DATE,
+    part: PART,
+    revision: REVISION,
+    customer: CUSTOMER,
+    customers_order: CUSTOMERS_ORDER,
+    part_name: PART_NAME,
+    drawing: DRAWING,
+    condition: CONDITION,
+    hardness: HARDNESS,
+    name: NAME,
+    signature: SIGNATURE,
+    quantity: QUANTITY,
+    parts_ordered: PARTS_ORDERED,
+    mass: MASS,
+    received_by: RECEIVED_BY,
+};
+
 /// The paper's number.
 pub const NUMBER: &str = "number";
 /// The day.

@@ -4,7 +4,15 @@ use quillbore_job::Form;
 use quillbore_job::order::{Difference, Revised};
 use quillbore_job::words::life::{field_change, hole_change};
 
-use crate::words::phrases::count;
+use crate::words::counted::count;
+use crate::words::customer::Order;
+
+/// What customers read of them in English.
+pub(super) const WORDS: Order = Order {
+    not_accepted: NOT_ACCEPTED,
+    accepted,
+    difference,
+};
 
 /// A difference that is still open.
 pub const NOT_ACCEPTED: &str = "Not accepted yet.";

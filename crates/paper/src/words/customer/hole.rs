@@ -1,0 +1,16 @@
+//! What papers say of a row of holes as the drawing has it.
+
+use quillbore_calc::input::HoleEnd;
+
+/// A row of holes as the drawing has it.
+#[derive(Clone, Copy, Debug)]
+pub struct Hole {
+    /// Where a hole ends.
+    pub end: fn(HoleEnd) -> &'static str,
+    /// The surface at the entry.
+    pub entry: fn(&str) -> String,
+    /// The layers of a hole.
+    pub layers: fn(&str) -> String,
+    /// The clearance behind an exit.
+    pub clearance: fn(&str) -> String,
+}

@@ -1,0 +1,42 @@
+//! What papers say in English. What the shop's own papers have, too, stands here as constants and
+//! functions, which those take by name.
+
+mod agreed;
+pub mod answers;
+pub mod captions;
+mod confirmation;
+mod frame;
+pub mod heads;
+pub mod hole;
+mod label;
+pub mod opening;
+pub mod order;
+mod packing;
+mod papers;
+pub mod phrases;
+mod quotation;
+mod receiving;
+mod who;
+
+use super::customer::Words;
+
+/// Everything that papers for a customer say in English, numbers and days as the shop writes them.
+pub(super) const WORDS: Words = Words {
+    form: |form| form,
+    agreed: agreed::WORDS,
+    answers: answers::WORDS,
+    captions: captions::WORDS,
+    confirmation: confirmation::WORDS,
+    frame: frame::WORDS,
+    heads: heads::WORDS,
+    hole: hole::WORDS,
+    label: label::WORDS,
+    opening: opening::WORDS,
+    order: order::WORDS,
+    packing: packing::WORDS,
+    papers: papers::WORDS,
+    phrases: phrases::WORDS,
+    quotation: quotation::WORDS,
+    receiving: receiving::WORDS,
+    who: who::WORDS,
+};

@@ -1,0 +1,17 @@
+//! What papers say of a row of holes as the drawing has it.
+
+use quillbore_calc::input::HoleEnd;
+
+use crate::words::customer::Hole;
+
+/// What customers read of it in German.
+pub(super) const WORDS: Hole = Hole {
+    end: |end| match end {
+        HoleEnd::Through => "durch",
+        HoleEnd::Into => "Hohlraum",
+        HoleEnd::Blind => "Sackloch",
+    },
+    entry: |surface| format!("Eintritt: {surface}."),
+    layers: |layers| format!("Schichten ab dem Eintritt: {layers}."),
+    clearance: |length| format!("Freiraum dahinter: {length}."),
+};

@@ -1,0 +1,51 @@
+//! What papers that go to a customer say in German.
+
+mod agreed;
+mod answers;
+mod captions;
+mod confirmation;
+mod frame;
+mod heads;
+mod hole;
+mod label;
+mod opening;
+mod order;
+mod packing;
+mod papers;
+mod phrases;
+mod quotation;
+mod receiving;
+mod sheet;
+mod who;
+
+use quillbore_job::Form;
+use quillbore_job::form::{Dates, Numbers};
+
+use super::customer::Words;
+
+/// Everything that papers for a customer say in German.
+pub(super) const WORDS: Words = Words {
+    form: |_| FORM,
+    agreed: agreed::WORDS,
+    answers: answers::WORDS,
+    captions: captions::WORDS,
+    confirmation: confirmation::WORDS,
+    frame: frame::WORDS,
+    heads: heads::WORDS,
+    hole: hole::WORDS,
+    label: label::WORDS,
+    opening: opening::WORDS,
+    order: order::WORDS,
+    packing: packing::WORDS,
+    papers: papers::WORDS,
+    phrases: phrases::WORDS,
+    quotation: quotation::WORDS,
+    receiving: receiving::WORDS,
+    who: who::WORDS,
+};
+
+/// How numbers and days are written in German, whatever the shop's own form: `1.234,50`, `25.11.2026`.
+const FORM: Form = Form {
+    numbers: Numbers::PointComma,
+    dates: Dates::Points,
+};
