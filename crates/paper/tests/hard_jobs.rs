@@ -220,7 +220,7 @@ fn a_wall_behind_and_a_blind_bottom_have_their_first_try_and_their_limit() {
         &[
             "Depths that the first hole decides",
             "First try: setting in Tip never beyond in Clearance behind in",
-            "two steps: drill to 80 % of the depth, touch off, correct",
+            "each hole in two steps: to 80 % of the depth, touch off at its bottom, then what is missing",
             "Set after the first hole",
             "Clearance behind: 0.020 in.",
             "A loose core could be trapped: take it out and show it.",
@@ -272,10 +272,10 @@ fn no_kind_of_hole_and_no_load_is_left_out_in_silence() {
         .collect();
     let text = common::prose(&quillbore_paper::traveler(&sample.matter(Sheet::A4)));
     // With the other two kinds of the second tube seventeen, of which twelve are drawn.
-    let told = "more kinds of loads are in the table above and are not drawn";
+    let told = "more kinds of loads are not drawn";
     assert!(text.contains(told), "{text}");
     for number in 1..=15 {
-        let line = format!(" {number} setup 1: S1 × 11, then S3 × 2 ");
+        let line = format!(" {number} setup 1: S1 × 11, S3 × 2 ");
         assert!(text.contains(&line), "{line} in {text}");
     }
 }

@@ -32,8 +32,9 @@ pub const ANNEX: &str = "Annex: hole locations";
 pub const LEGEND: &str = "No., x, y, z: on the drawing, in the part's own coordinates. From down: the angle \
      between the electrode's way in and straight down (\u{2212}z); 90 is level, 180 straight up, from \
      below. Turn: of that way about z, from +x toward +y. Setup, table x, table y, tilt, index: \
-     positions of the machine's axes; table x and y are square to the electrode, from the part's zero. Pick up \
-     and prove the first hole of every setup before the rest.";
+     positions of the machine's axes; table x and y are square to the electrode, from the part's zero: where \
+     tilt is not 0 they hold for a part that tilts under an upright electrode. Where the head tilts, go by the part's own \
+     x, y and z from the first hole of that tilt, picked up at its entry. Pick up and prove the first hole of every setup before the rest.";
 
 /// What the grid of a row is about.
 pub fn from_exit(far: bool) -> &'static str {

@@ -41,9 +41,9 @@ pub fn scale(unit: &str) -> String {
 /// Loads that are not drawn.
 pub fn not_drawn(more: usize) -> String {
     match more {
-        1 => "1 more kind of load is in the table above and is not drawn.".to_owned(),
+        1 => "1 more kind of load is not drawn.".to_owned(),
         more => {
-            format!("{more} more kinds of loads are in the table above and are not drawn.")
+            format!("{more} more kinds of loads are not drawn.")
         }
     }
 }

@@ -121,11 +121,7 @@ fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
     if takes_several(figures) {
         return words::EACH_HOLE.to_owned();
     }
-    // A depth that must not be missed is drilled with what wear may come to, any other by the plan.
-    let wear = match figures.depth_plan {
-        Some(_) => figures.wear_high_mm,
-        None => figures.wear_mm,
-    };
+    let wear = figures.wear_mm;
     let length = (|| {
         let held_mm = matter.machine()?.held_back_mm;
         // It is measured before the tip is dressed.
@@ -244,7 +240,17 @@ fn note(matter: &Matter<'_>, hole: &Hole<'_>) -> String {
         let count = figures.electrodes_per_hole.unwrap_or(0);
         said.push(words::several(count, reach.as_deref()));
     }
+    if hole
+        .figures
+        .is_some_and(|figures| figures.depth_plan.is_some())
+    {
+        said.push(words::FIRST_TRY.to_owned());
+    }
     said.extend(dressing(hole));
+    if let Some(off) = dressing_mm(matter, hole.row.id).filter(|off| *off > 0.0) {
+        let off = shown::with_unit(matter.form(), off, unit, decimals);
+        said.push(words::dressed_off(&off));
+    }
     if hole.row.backed.value() == Some(&true) {
         said.push(words::BACKED.to_owned());
     }

@@ -101,7 +101,7 @@ fn drills(matter: &Matter<'_>, load: &ElectrodeLoad) -> String {
             let comma = if said.is_empty() { "" } else { "; " };
             said += &format!("{comma}{lead}");
         } else if !said.is_empty() {
-            said += phrases::THEN;
+            said += ", ";
         }
         before = setup;
         said += &format!("{}\u{a0}\u{d7}\u{a0}{count}", matter.mark(*row));

@@ -7,7 +7,9 @@ pub const REMARK: &str = "set: travel from touch-off; tip: from the part's surfa
 /// The electrode, and its guide below it.
 pub const ELECTRODE: &str = "Electrode, guide";
 /// What the machine is set to.
-pub const SET: &str = "First try: set to";
+pub const SET: &str = "Set to";
+/// A setting that is meant to fall short.
+pub const FIRST_TRY: &str = "The setting is a first try that falls short on purpose: see the depths that the first hole decides.";
 /// How far the tip may go.
 pub const NEVER_BEYOND: &str = "Tip never beyond";
 /// How far a wall is behind the exit.
@@ -21,7 +23,7 @@ pub const CHANGE_UNIT: &str = "mm or shorter";
 /// The same, where lengths are in inches.
 pub const CHANGE_UNIT_INCH: &str = "in or shorter";
 /// A hole whose exit is backed.
-pub const BACKED: &str = "Backed behind the exit: see the setup.";
+pub const BACKED: &str = "Backed behind the exit: no hole before the backing is in.";
 /// The wear was put in by hand.
 pub const OWN_WEAR: &str = "Wear as the office put it in.";
 /// Where one electrode drills one hole.
@@ -55,8 +57,9 @@ pub fn half(depth: &str, whole: &str) -> String {
 }
 
 /// How the first hole is begun, and how the change is measured.
-pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: the whole of it, what the \
-     chuck holds too, with a rule, before it is dressed; when it comes near the figure, before each hole. Where a \
+pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: with a rule, what \
+     stands out of the chuck plus what the chuck holds (measure that once), before it is dressed; when it comes near the \
+     figure, before each hole. Where a \
      figure is missing, stop and ask.";
 
 /// What a new electrode is cut down to before it goes in.
@@ -66,6 +69,11 @@ pub fn cut(length: &str, machine: &str) -> String {
 
 /// In the place of a setting, where several electrodes drill a hole one after the other.
 pub const BY_STEPS: &str = "by steps";
+
+/// How much is dressed off each time.
+pub fn dressed_off(length: &str) -> String {
+    format!("Plan: {length} off each time.")
+}
 
 /// How several electrodes drill one hole.
 pub fn several(count: u32, reach: Option<&str>) -> String {

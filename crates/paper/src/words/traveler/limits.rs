@@ -21,11 +21,12 @@ pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
         "the part, the clamp or the guide has moved",
     ];
     if kinds.open {
+        // A first try over a wall is meant to fall short.
         list.push(if both_ends {
             "an open hole is not through at its setting, or through long before it; one drilled from both ends \
              comes through with its second half only"
         } else {
-            "an open hole is not through at its setting, or through long before it"
+            "an open hole is not through at its setting (a first try is meant to fall short), or through long before it"
         });
     }
     if kinds.blind {

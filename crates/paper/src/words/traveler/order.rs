@@ -11,7 +11,7 @@ pub const NAME: &str = "Order, and when to change the electrode";
 /// Head of the electrode's number.
 pub const NUMBER: &str = "No.";
 /// Head of the holes on an electrode.
-pub const DRILLS: &str = "drills, as the work goes";
+pub const DRILLS: &str = "drills in all";
 /// Head of what is left of it.
 pub const LEFT: &str = "then left to use";
 /// Head of what becomes of that.
