@@ -23,6 +23,7 @@ use quillbore_job::concern::Concern;
 use quillbore_job::keyed_list::Keyed;
 use quillbore_job::order::{self, Followed};
 use quillbore_job::shop::{Identity, Logo, UnknownName};
+use quillbore_job::slip::{kind, line};
 use quillbore_job::words::english;
 use quillbore_job::{Field, FieldKind, Form, Issued, Job, Language, Paper, Row, Unit, Value};
 
@@ -259,6 +260,14 @@ impl<'a> Matter<'a> {
     pub fn material_named(&self) -> String {
         let own = self.material().map(|row| row.name.as_str());
         english::material_named(own, self.text(Field::Material))
+    }
+
+    /// Heats of the parts that came in.
+    pub fn heats(&self) -> String {
+        let received = self.job.slips_of::<kind::Received>();
+        let heats = received.map(|slip| slip.get(line::Heat));
+        let heats = heats.filter(|heat| !heat.is_empty());
+        heats.collect::<Vec<_>>().join(", ")
     }
 
     /// The machine in the shop's tables.

@@ -60,18 +60,12 @@ pub fn certificate(matter: &Matter<'_>) -> Document {
 }
 
 fn material(matter: &Matter<'_>, flow: &mut Flow) {
-    let heats: Vec<&str> = matter
-        .job
-        .slips_of::<kind::Received>()
-        .map(|slip| slip.get(line::Heat))
-        .filter(|heat| !heat.is_empty())
-        .collect();
     form::fields(
         flow,
         &[
             Captioned::of(words::MATERIAL, &matter.material_named(), 3.0),
             Captioned::of(captions::CONDITION, matter.text(Field::Condition), 2.4),
-            Captioned::of(words::HEAT, &heats.join(", "), 2.4),
+            Captioned::of(words::HEAT, &matter.heats(), 2.4),
             Captioned::filled(
                 words::RECORD,
                 records(matter).as_deref().unwrap_or(words::NO_RECORD),

@@ -4,7 +4,6 @@
 mod characteristics;
 mod found;
 
-use quillbore_job::slip::{kind, line};
 use quillbore_job::{Field, Paper};
 
 use crate::letterhead::frame::Frame;
@@ -118,13 +117,7 @@ fn part(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
 fn materials(matter: &Matter<'_>, piece: &FirstPiece<'_>, flow: &mut Flow) {
     flow.section(words::MATERIALS, "", mm(40.0));
     identity(matter, piece, flow);
-    let heats: Vec<&str> = matter
-        .job
-        .slips_of::<kind::Received>()
-        .map(|slip| slip.get(line::Heat))
-        .filter(|heat| !heat.is_empty())
-        .collect();
-    let heats = heats.join(", ");
+    let heats = matter.heats();
     let certificate = matter.job.standing(Paper::Certificate).last();
     let certificate = certificate.map_or("", |issued| issued.number.as_str());
     let named = matter.material_named();
