@@ -36,7 +36,8 @@ impl Question {
     /// Searches or draws, and asks `stop` now and then whether the answer is still wanted; a search
     /// that was stopped has none.
     ///
-    /// Formula: those of [`crate::order::hole_order`] and [`crate::packing::electrodes_for_lot`]; the draw is [`crate::spread::DRAWS`] lots, from the streams
+    /// Formula: those of [`crate::order::hole_order`] and [`crate::packing::electrodes_for_lot`]; the
+    /// draw is [`crate::spread::DRAWS`] lots, from the streams
     /// of [`crate::spread::Factor`].
     ///
     /// - `stop`: true where nobody wants the answer any more.

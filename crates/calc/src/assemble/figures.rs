@@ -1,5 +1,6 @@
 //! All figures of a prepared job.
 
+use alloc::borrow::Cow;
 use alloc::vec::Vec;
 
 use super::answer;
@@ -109,7 +110,10 @@ impl Prepared<'_> {
         searched: Option<&[u32]>,
         found: &Found<'_>,
     ) {
-        let mut order = searched.map_or_else(|| sweep(&run.points), <[u32]>::to_vec);
+        let mut order = match searched {
+            Some(order) => Cow::Borrowed(order),
+            None => Cow::Owned(sweep(&run.points)),
+        };
         let placed: Vec<_> = run
             .spots
             .iter()
@@ -124,7 +128,10 @@ impl Prepared<'_> {
             let spots = order.iter().filter_map(|&at| placed.get(at as usize));
             spots.map(|spot| stop(spot)).collect()
         };
-        if let Some(regrouped) = self.by_electrode(run, &stops(&order), found) {
+        // In a lot the parts are loaded one after another, whatever the order in one of them.
+        if self.input.quantity == Some(1)
+            && let Some(regrouped) = self.by_electrode(run, &stops(&order), found)
+        {
             order = regrouped.into_iter().map(|at| order[at]).collect();
         }
         if !run.points.is_empty() {
@@ -143,7 +150,7 @@ impl Prepared<'_> {
         let mut tubes = self.ready.as_ref()?.tubes.iter().zip(&found.tubes);
         let (tube, of) = tubes.find(|(tube, _)| tube.places.binary_search(&row).is_ok())?;
         let all = tube.lot.median.used(1, 0).ends;
-        if self.input.quantity != Some(1) || stops.len() as u64 != all {
+        if stops.len() as u64 != all {
             return None;
         }
         let plan = tube.quantities.first()?.packing.plan(of.plan?);

@@ -69,6 +69,11 @@ impl LotWork<'_> {
             for run in runs {
                 let (stops, rest) = order.split_at(run.spots.len().min(order.len()));
                 order = rest;
+                // A run has one tube.
+                let row = run.rows().next();
+                if row.is_none_or(|row| tube.places.binary_search(&row).is_err()) {
+                    continue;
+                }
                 let holes = ends.in_order(stops);
                 if holes.is_empty() {
                     continue;

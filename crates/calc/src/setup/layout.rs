@@ -15,6 +15,8 @@ use crate::tables::Machine;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Layout {
     pub(super) rows: Vec<LayoutRow>,
+    /// Size of the part [mm], which locations are held against.
+    pub(super) part_mm: Option<[f64; 3]>,
     /// Somebody chose a machine.
     pub(super) on_machine: bool,
     /// It has an index axis.
@@ -52,6 +54,7 @@ impl Layout {
             rows: rows
                 .map(|(row, figures)| LayoutRow::new(row, figures))
                 .collect(),
+            part_mm: input.part_mm,
             on_machine: input.machine.is_some(),
             has_index,
             index_about: input.index_about.filter(|_| has_index),

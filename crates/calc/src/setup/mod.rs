@@ -14,6 +14,7 @@
 
 mod cover;
 mod layout;
+mod places;
 mod sequence;
 mod spots;
 mod tool;
@@ -66,7 +67,7 @@ pub struct Setups {
 /// - `machine`: its index axis and tilt range [deg]; without a machine there is neither.
 ///
 /// Result: clampings in the order of their number of holes; index moves and tilts for one part.
-/// Findings: `directions-assumed`, `several-setups` with a remedy where turning the part about one
+/// Findings: `outside-part`, `places-alike`, `directions-assumed`, `several-setups` with a remedy where turning the part about one
 /// of its axes would do with fewer, `tilt-out-of-range` per row.
 ///
 /// Valid for up to some ten thousand places; one tilting axis, one index axis.
@@ -149,7 +150,10 @@ pub(crate) fn clamp(layout: &Layout) -> Setups {
         });
         result.runs.push(runs);
     }
-    result.findings = said_of(layout, &parts, clampings.len());
+    result.findings = places::said_of_places(layout);
+    result
+        .findings
+        .extend(said_of(layout, &parts, clampings.len()));
     result
 }
 
