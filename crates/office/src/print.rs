@@ -13,7 +13,7 @@ use quillbore_job::slip::kind;
 use quillbore_job::{Field, Issued, Job, Paper, Shop, SlipKind, inspected, life, order, words};
 use quillbore_paper::matter::unprintable::{self, Unprintable};
 use quillbore_paper::page::Item;
-use quillbore_paper::words::customer::Words;
+use quillbore_paper::words::customer::{Words, titled};
 use quillbore_paper::{Document, Issuer, Matter, PrintedOn, Remark, Sheet, Sides, pdf};
 
 use crate::disk::Disk;
@@ -217,7 +217,7 @@ pub(crate) fn pdf_called(
     shop: &Shop,
     day: NaiveDate,
 ) -> Result<Vec<u8>, Failure> {
-    let title = said::title(called, &job.number, job.text(Field::Part));
+    let title = titled(called, &job.number, job.text(Field::Part));
     let meta = pdf::Meta {
         title: title.trim().to_owned(),
         author: shop.name.clone(),

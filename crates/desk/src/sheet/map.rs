@@ -31,7 +31,6 @@ const MOST_ZOOM: f64 = 400.0;
 const STEP: f64 = 2.0;
 
 /// How the map is looked at.
-#[derive(Default)]
 pub struct MapView {
     /// The clamping that was asked for; otherwise the first that the row at the cursor is drilled in.
     setup: Option<(RowId, usize)>,
@@ -48,11 +47,30 @@ pub struct MapView {
     kept: Option<Kept>,
 }
 
+impl Default for MapView {
+    fn default() -> Self {
+        Self {
+            setup: None,
+            zoom: 1.0,
+            middle: (0.5, 0.5),
+            hovered: None,
+            pointed: None,
+            in_margin: false,
+            kept: None,
+        }
+    }
+}
+
 impl MapView {
     /// How many times larger than the whole it is.
     #[must_use]
     pub fn zoom(&self) -> f64 {
-        self.zoom.max(1.0)
+        self.zoom
+    }
+
+    /// Shows all of it.
+    fn whole(&mut self) {
+        (self.zoom, self.middle) = (1.0, (0.5, 0.5));
     }
 }
 
@@ -133,9 +151,6 @@ fn setups_of(shared: &Shared<'_>, row: Option<RowId>) -> Vec<usize> {
 
 /// The map of a clamping, worked out anew where job or figures changed.
 fn kept(shared: &Shared<'_>, view: &mut MapView, setup: usize) -> Option<Arc<Map>> {
-    if view.zoom < 1.0 {
-        (view.zoom, view.middle) = (1.0, (0.5, 0.5));
-    }
     let stands = view.kept.as_ref().filter(|kept| {
         kept.setup == setup
             && Arc::ptr_eq(&kept.job, shared.job)
@@ -159,7 +174,7 @@ fn kept(shared: &Shared<'_>, view: &mut MapView, setup: usize) -> Option<Arc<Map
 /// The wheel goes nearer where the pointer is, a drag moves what is seen, a second press shows all again.
 fn move_about(ui: &Ui, response: &Response, frame: Rect, view: &mut MapView) {
     if response.double_clicked() {
-        (view.zoom, view.middle) = (1.0, (0.5, 0.5));
+        view.whole();
         return;
     }
     let Some(at) = response.hover_pos() else {
@@ -216,7 +231,7 @@ fn words_ui(
                 view.zoom = (view.zoom * STEP).min(MOST_ZOOM);
             }
             if look::quiet_word(ui, words::WHOLE).clicked() {
-                (view.zoom, view.middle) = (1.0, (0.5, 0.5));
+                view.whole();
             }
             if setups.len() > 1 && look::quiet_word(ui, words::NEXT_SETUP).clicked() {
                 let at = setups.iter().position(|at| *at == setup).unwrap_or(0);

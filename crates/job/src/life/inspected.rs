@@ -97,6 +97,19 @@ impl<'a> Inspections<'a> {
     }
 }
 
+/// Whether so many holes are accepted of which some were checked and some found not good: not known where
+/// none was bad and not all were looked at.
+#[must_use]
+pub fn accepted(checked: Option<u32>, not_good: Option<u32>, holes: Option<u32>) -> Option<bool> {
+    let all = checked
+        .zip(holes)
+        .is_some_and(|(checked, holes)| checked >= holes);
+    match not_good {
+        Some(1..) => Some(false),
+        _ => all.then_some(true),
+    }
+}
+
 /// Whether a first article report was asked for: by what is typed of the inspection, or by characteristic
 /// numbers in the hole table.
 #[must_use]

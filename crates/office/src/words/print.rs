@@ -3,7 +3,6 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-use quillbore_job::words::speaker::capital;
 use quillbore_paper::pdf::PdfError;
 
 use super::shown;
@@ -18,15 +17,6 @@ pub(crate) fn another_stands(path: &Path) -> Failure {
         "print into another folder, or add --replace",
     )
     .at(path)
-}
-
-/// What a paper is called in the list of a viewer: "Traveler 26-0107, NZ-33".
-pub(crate) fn title(called: &str, number: &str, part: &str) -> String {
-    let name = capital(called);
-    match part.trim() {
-        "" => format!("{name} {number}"),
-        part => format!("{name} {number}, {part}"),
-    }
 }
 
 /// That a paper can't be made, and which.

@@ -51,10 +51,6 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
         ],
     );
     flow.take(mm(1.0));
-    let drawing = match [matter.text(Field::Drawing), follows.drawing_revision] {
-        [drawing, ""] => drawing.to_owned(),
-        [drawing, revision] => (words.phrases.revised)(drawing, revision),
-    };
     form::fields(
         flow,
         &[
@@ -68,7 +64,7 @@ pub(crate) fn about(matter: &Matter<'_>, flow: &mut Flow, paper: Paper) {
             .whole()
             .boxed(),
             Captioned::of(captions.part_name, matter.text(Field::PartName), 2.4),
-            Captioned::of(captions.drawing, drawing.trim(), 2.4),
+            Captioned::of(captions.drawing, &matter.drawing(), 2.4),
         ],
     );
     if matches!(

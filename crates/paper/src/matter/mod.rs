@@ -262,6 +262,15 @@ impl<'a> Matter<'a> {
         english::material_named(own, self.text(Field::Material))
     }
 
+    /// The drawing and its revision.
+    pub fn drawing(&self) -> String {
+        let drawing = match [self.text(Field::Drawing), self.follows().drawing_revision] {
+            [drawing, ""] => drawing.to_owned(),
+            [drawing, revision] => (self.words().phrases.revised)(drawing, revision),
+        };
+        drawing.trim().to_owned()
+    }
+
     /// Heats of the parts that came in.
     pub fn heats(&self) -> String {
         let received = self.job.slips_of::<kind::Received>();

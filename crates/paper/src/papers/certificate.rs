@@ -96,13 +96,8 @@ fn delivered(matter: &Matter<'_>, flow: &mut Flow) {
 
 /// Drawing and order that the parts are stated to conform to.
 fn requirements(matter: &Matter<'_>, flow: &mut Flow) {
-    let follows = matter.follows();
-    let drawing = match [matter.text(Field::Drawing), follows.drawing_revision] {
-        [drawing, ""] => drawing.to_owned(),
-        [drawing, revision] => phrases::revised(drawing, revision),
-    };
     side(flow, words::REQUIREMENTS, |flow| {
-        let said = words::requirements(drawing.trim(), matter.order_number());
+        let said = words::requirements(&matter.drawing(), matter.order_number());
         flow.text(BODY, &said);
     });
 }

@@ -72,7 +72,7 @@ impl View<'_> {
         unlabeled
     }
 
-    /// The way from hole to hole; a ring stands around the first, and a bar where an electrode begins.
+    /// The way from hole to hole; a ring stands around the first.
     fn way(&self, page: &mut Page, which: &[usize], places: &[(f64, f64)]) {
         if which.len() > MOST_JOINED {
             return;

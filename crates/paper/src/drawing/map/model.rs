@@ -71,13 +71,14 @@ impl Map {
             } else {
                 *place
             };
+            let mouth = Mouth::of(&place);
             let size = |limits: quillbore_calc::Limits| (limits.lower + limits.upper) / 2.0;
             Some(Spot {
                 row: stop.row,
                 mark: mark_in(job, stop.row),
                 number: place.number,
-                at_mm: place.point_mm,
-                out: place.axis.map(|part| -part),
+                at_mm: mouth.at_mm,
+                out: mouth.out,
                 size_mm: hole.limits_mm.map_or(0.0, size),
                 tube: hole.tube,
                 electrode,

@@ -64,8 +64,11 @@ fn one(matter: &Matter<'_>, flow: &mut Flow, (index, map): (usize, &Map), is_fir
     );
     let place = (left, top + SMALL.leading(), width, HEIGHT);
     let tried = draw(&mut Page::default(), map, place, &look);
-    let larger = match details(map) {
-        _ if tried.unlabeled == 0 => Vec::new(),
+    let larger = match tried.unlabeled {
+        0 => Vec::new(),
+        _ => details(map),
+    };
+    let larger = match larger {
         // Nothing is to be seen in one of all holes that is not in the map.
         details if details.len() == 1 && details[0].len() == map.spots.len() => Vec::new(),
         details => details,

@@ -91,10 +91,7 @@ impl<'a> FirstPiece<'a> {
                 })
         };
         let checked = sum(&|slip| slip.get(line::Checked));
-        let not_good = sum(&|slip| slip.get(line::NotGood)).unwrap_or(0);
-        let all_checked = checked
-            .zip(holes)
-            .is_some_and(|(checked, holes)| checked >= holes);
+        let not_good = sum(&|slip| slip.get(line::NotGood));
         let troubles = self.troubles.iter().filter(|(of, _)| *of == at);
         let troubles: Vec<String> = troubles.map(|(_, number)| number.to_string()).collect();
         Found {
@@ -108,10 +105,7 @@ impl<'a> FirstPiece<'a> {
                     slip.get(line::Temperature),
                 )
             }),
-            accepted: match not_good {
-                0 => all_checked.then_some(true),
-                _ => Some(false),
-            },
+            accepted: inspected::accepted(checked, not_good, holes),
             troubles: troubles.join(", "),
             note: joined(&|slip| slip.get(line::Note).replace('\n', " ")),
         }

@@ -1,6 +1,6 @@
 //! Every piece with its lines: what was measured of it, and room for what is still to be.
 
-use quillbore_job::Form;
+use quillbore_job::{Form, inspected};
 
 use super::measured::{Measured, OfPiece};
 use super::pieces::Pieces;
@@ -72,19 +72,6 @@ pub(super) fn put(matter: &Matter<'_>, pieces: &Pieces, table: &Table, flow: &mu
     }
 }
 
-/// Whether all holes of a mark are good, where all were checked.
-fn accepted(hole: &Hole<'_>, known: &OfPiece) -> &'static str {
-    let all = known
-        .checked
-        .zip(hole.count())
-        .is_some_and(|(checked, of)| checked >= of);
-    match known.not_good {
-        Some(1..) => first_article::accepted(false),
-        _ if all => first_article::accepted(true),
-        _ => "",
-    }
-}
-
 fn row(form: Form, piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -> TableRow {
     let count =
         |count: Option<u32>| count.map_or_else(String::new, |count| form.count(f64::from(count)));
@@ -100,10 +87,11 @@ fn row(form: Form, piece: Cell, hole: &Hole<'_>, known: &OfPiece, depth: bool) -
     if depth {
         cells.push(Cell::blank());
     }
+    let accepted = inspected::accepted(known.checked, known.not_good, hole.count());
     cells.extend([
         Cell::new(checked),
         Cell::new(count(known.not_good)),
-        Cell::new(accepted(hole, known)),
+        Cell::new(accepted.map_or("", first_article::accepted)),
         Cell::new(known.remarks.join("; ")),
     ]);
     TableRow::new(cells).at_least(HAND)

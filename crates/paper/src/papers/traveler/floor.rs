@@ -4,14 +4,16 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use quillbore_calc::RowId;
-use quillbore_calc::input::{Ends, HoleEnd};
+use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::HoleFigures;
 use quillbore_calc::mount::Angles;
+use quillbore_calc::quantity::MM_PER_INCH;
 use quillbore_calc::reach::enough_for;
 use quillbore_job::Unit;
 
 use super::basis::TypedFigures;
 use super::holes::{dressing, no_tube, settings, tip_mm};
+use super::lengths::{dressing_mm, lost_mm, takes_several};
 use crate::matter::axes::mounted;
 use crate::matter::{Hole, Matter};
 use crate::page::mm;
@@ -121,65 +123,32 @@ fn change_at(matter: &Matter<'_>, figures: &HoleFigures) -> String {
     if takes_several(figures) {
         return words::EACH_HOLE.to_owned();
     }
-    let wear = figures.wear_mm;
     let length = (|| {
         let held_mm = matter.machine()?.held_back_mm;
         // It is measured before the tip is dressed.
-        let lost = wear? / f64::from(ends(figures)) + dressing_mm(matter, figures.row)?;
-        Some(enough_for(held_mm, tip_mm(matter, figures)?, lost))
+        let lost_mm = lost_mm(matter, figures)?;
+        Some(enough_for(held_mm, tip_mm(matter, figures)?, lost_mm))
     })();
     match (length, figures.mounted_mm) {
         (None, _) => shown::missing(),
         (Some(length), Some(new)) if length >= new => words::EACH_HOLE.to_owned(),
-        (Some(length), _) => on_a_rule(matter, length),
-    }
-}
-
-/// Length that is dressed off before a hole of a row, where any is [mm].
-pub(super) fn dressing_mm(matter: &Matter<'_>, row: RowId) -> Option<f64> {
-    let asked = matter.asked(row)?;
-    let dressed = match asked.dress_every {
-        Some(every) => every > 0,
-        None => asked.end == HoleEnd::Blind,
-    };
-    let dressing = matter.tables.start.dressing_mm;
-    Some(if dressed { dressing } else { 0.0 })
-}
-
-/// From how many ends a hole is drilled.
-fn ends(figures: &HoleFigures) -> u32 {
-    match figures.ends {
-        Some(Ends::Both) => 2,
-        _ => 1,
-    }
-}
-
-/// Whether a hole takes several electrodes from one end, one after another.
-fn takes_several(figures: &HoleFigures) -> bool {
-    let count = figures.electrodes_per_hole;
-    count.is_some_and(|count| count > ends(figures))
-}
-
-/// A length rounded up to what a rule shows: a millimeter, or a twentieth of an inch.
-fn on_a_rule(matter: &Matter<'_>, length: f64) -> String {
-    match matter.job.unit {
-        Unit::Mm => matter.form().fixed(length.ceil(), 0),
-        Unit::Inch => {
-            let inches = (length / quillbore_calc::quantity::MM_PER_INCH * 20.0).ceil() / 20.0;
-            matter.form().fixed(inches, 2)
+        (Some(length), _) => {
+            let unit = matter.job.unit;
+            let (length, decimals) = on_a_rule(unit, length, f64::ceil);
+            shown::length(matter.form(), length, unit, decimals)
         }
     }
 }
 
-/// A length rounded down to what a rule shows, with its unit.
-fn on_a_rule_down(matter: &Matter<'_>, length: f64) -> String {
-    let (form, unit) = (matter.form(), matter.job.unit);
+/// A length rounded up or down to what a rule shows, a millimeter or a twentieth of an inch: it [mm], and
+/// its decimals.
+fn on_a_rule(unit: Unit, length_mm: f64, round: fn(f64) -> f64) -> (f64, usize) {
     match unit {
-        Unit::Mm => shown::with_unit(form, length.floor(), unit, 0),
-        Unit::Inch => {
-            let step = quillbore_calc::quantity::MM_PER_INCH / 20.0;
-            shown::with_unit(form, (length / step).floor() * step, unit, 2)
-        }
+        Unit::Mm => (round(length_mm), 0),
+        Unit::Inch => (
+            round(length_mm / MM_PER_INCH * 20.0) / 20.0 * MM_PER_INCH,
+            2,
+        ),
     }
 }
 
@@ -270,5 +239,8 @@ fn cut(matter: &Matter<'_>) -> Option<String> {
     });
     // All that are cut are cut to what the machine takes.
     let mounted = too_long.next()?;
-    Some(words::cut(&on_a_rule_down(matter, mounted), &machine.name))
+    let unit = matter.job.unit;
+    let (length, decimals) = on_a_rule(unit, mounted, f64::floor);
+    let length = shown::with_unit(matter.form(), length, unit, decimals);
+    Some(words::cut(&length, &machine.name))
 }

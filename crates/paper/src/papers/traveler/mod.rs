@@ -7,6 +7,7 @@ mod floor;
 mod holes;
 mod inspection;
 mod kit;
+mod lengths;
 mod lessons;
 mod limits;
 mod operations;

@@ -1,10 +1,10 @@
 //! In which order, on which electrode, and when to change it.
 
 use quillbore_calc::RowId;
-use quillbore_calc::input::Ends;
 use quillbore_calc::job_figures::{ElectrodeFigures, ElectrodeLoad, HoleFigures};
 
 use super::basis;
+use super::lengths::{lost_mm, takes_several};
 use crate::drawing::{map, tubes};
 use crate::matter::Matter;
 use crate::page::mm;
@@ -130,14 +130,9 @@ fn takes(matter: &Matter<'_>, electrode: &ElectrodeFigures) -> Vec<(f64, RowId)>
 /// target, exit and overtravel in it, the wear, and a dressing where the hole asks for one. What
 /// takes several electrodes from one end begins on a new one.
 fn takes_mm(matter: &Matter<'_>, hole: &HoleFigures) -> Option<f64> {
-    let ends = match hole.ends {
-        Some(Ends::Both) => 2,
-        Some(Ends::One) | None => 1,
-    };
-    if hole.electrodes_per_hole? > ends {
+    hole.electrodes_per_hole?;
+    if takes_several(hole) {
         return None;
     }
-    let travel = super::holes::tip_mm(matter, hole)?;
-    let dressing = super::floor::dressing_mm(matter, hole.row)?;
-    Some(travel + hole.wear_mm? / f64::from(ends) + dressing)
+    Some(super::holes::tip_mm(matter, hole)? + lost_mm(matter, hole)?)
 }

@@ -29,7 +29,7 @@ pub use label::Label;
 pub use opening::Opening;
 pub use order::Order;
 pub use packing::Packing;
-pub use papers::Papers;
+pub use papers::{Papers, titled};
 pub use phrases::Phrases;
 pub use quotation::Quotation;
 pub use receiving::Receiving;

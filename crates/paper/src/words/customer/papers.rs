@@ -1,6 +1,7 @@
 //! What papers are called.
 
 use quillbore_job::Paper;
+use quillbore_job::words::speaker::capital;
 
 /// What papers are called.
 #[derive(Clone, Copy, Debug)]
@@ -16,15 +17,19 @@ impl Papers {
         format!("{} {number}", (self.name)(paper))
     }
 
-    /// What a paper is called in the list of a viewer: "Traveler 26-0107, NZ-33".
+    /// What a paper is called in the list of a viewer.
     #[must_use]
     pub fn title(&self, paper: Paper, number: &str, part: &str) -> String {
-        let mut letters = (self.name)(paper).chars();
-        let first = letters.next().map(|letter| letter.to_ascii_uppercase());
-        let name: String = first.into_iter().chain(letters).collect();
-        match part.trim() {
-            "" => format!("{name} {number}"),
-            part => format!("{name} {number}, {part}"),
-        }
+        titled((self.name)(paper), number, part)
+    }
+}
+
+/// What is called like this in the list of a viewer: "Traveler 26-0107, NZ-33".
+#[must_use]
+pub fn titled(called: &str, number: &str, part: &str) -> String {
+    let name = capital(called);
+    match part.trim() {
+        "" => format!("{name} {number}"),
+        part => format!("{name} {number}, {part}"),
     }
 }
