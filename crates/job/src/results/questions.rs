@@ -46,6 +46,9 @@ pub(super) fn of_rows(
             unanswered.entry(row).or_default().push(finding);
         }
     }
+    // A hundred thousand rows have more notes than a list that doubles should make room for.
+    let found_in_rows = figures.holes.iter().map(|hole| hole.findings.len());
+    notes.reserve_exact(found_in_rows.sum::<usize>() + asks.unanswered.len() + job.answers.len());
     for (at, hole) in figures.holes.iter().enumerate() {
         let mut all: Vec<&Finding> = hole.findings.iter().collect();
         if answered.contains(&hole.row) {
