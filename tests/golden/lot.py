@@ -287,7 +287,7 @@ def priced(house, job, rows):
     kit = {}
     at_p90 = lot(house, job, rows, False, (Z90,))
     for name, f in at_median["tubes"].items():
-        spares = beta_binomial_p90(f["ends"], f["broken"] / f["ends"], house["start"]["breakage_prior"])
+        spares = max(1, beta_binomial_p90(f["ends"], f["broken"] / f["ends"], house["start"]["breakage_prior"]))
         high = at_p90["tubes"][name]["electrodes"] if at_p90 else None
         kit[name] = {"by_plan": f["electrodes"], "if_wear_high": high, "spares": spares,
                      "take": None if high is None else high + spares}

@@ -83,8 +83,9 @@ class Sheet:
             if total >= 0.9:
                 break
             k += 1
+        k = max(1, k)  # at least one
         self.env[name] = k
-        self.say(name, "beta-binomial n %d, a %.5f, b %.5f; P(X <= k) ... %s" % (ends, a, b, ", ".join(shown[-3:])), k)
+        self.say(name, "at least 1; beta-binomial n %d, a %.5f, b %.5f; P(X <= k) ... %s" % (ends, a, b, ", ".join(shown[-3:])), k)
         self.known("tube.%s.spares" % tube, k)
 
     def minutes(self, machine, labor, x=""):

@@ -3,6 +3,7 @@
 
 use quillbore_calc::direction::{across, quarter};
 use quillbore_calc::mount::Mount;
+use quillbore_calc::tables::Tilts;
 
 type Vector = [f64; 3];
 
@@ -38,7 +39,7 @@ fn table(mount: Mount, way_in: Vector) -> [Vector; 2] {
     let at = [0, 1, 2].map(|axis| {
         let mut point = [0.0; 3];
         point[axis] = 1.0;
-        mount.seat(way_in, point).table_mm
+        mount.seat(way_in, point, Tilts::Table).table_mm
     });
     [0, 1].map(|xy| [at[0][xy], at[1][xy], at[2][xy]])
 }
@@ -74,7 +75,7 @@ fn on_a_face_the_tilt_leads_back_to_the_way_out() {
             for tilt in TILTS {
                 let out = turned(up, toward, tilt);
                 let way_in = out.map(|part| -part);
-                let angles = mount.seat(way_in, [0.0; 3]).angles;
+                let angles = mount.seat(way_in, [0.0; 3], Tilts::Table).angles;
                 same([angles.tilt_deg, angles.index_deg, 0.0], [tilt, 0.0, 0.0]);
                 let [_, y] = square_to_the_tool(mount, way_in);
                 same(y, cross(up, toward));
@@ -82,7 +83,7 @@ fn on_a_face_the_tilt_leads_back_to_the_way_out() {
             // Square to the face nothing tilts, and up to a tenth of a degree counts as square.
             for (tilt, told) in [(0.0, 0.0), (0.09, 0.0), (-0.09, 0.0), (0.11, 0.11)] {
                 let way_in = turned(up, toward, tilt).map(|part| -part);
-                let angles = mount.seat(way_in, [0.0; 3]).angles;
+                let angles = mount.seat(way_in, [0.0; 3], Tilts::Table).angles;
                 same([angles.tilt_deg, angles.index_deg, 0.0], [told, 0.0, 0.0]);
             }
         }
@@ -99,7 +100,7 @@ fn on_an_upright_axis_tilt_and_turn_lead_back_to_the_way_out() {
             for turn in TURNS {
                 let flat = turned(across(axis), quarter(axis), turn);
                 let way_in = turned(axis, flat, tilt).map(|part| -part);
-                let angles = mount.seat(way_in, [0.0; 3]).angles;
+                let angles = mount.seat(way_in, [0.0; 3], Tilts::Table).angles;
                 same([angles.tilt_deg, angles.index_deg, 0.0], [tilt, turn, 0.0]);
                 let [_, y] = square_to_the_tool(mount, way_in);
                 same(y, cross(axis, flat));
@@ -107,7 +108,7 @@ fn on_an_upright_axis_tilt_and_turn_lead_back_to_the_way_out() {
         }
         // Along the axis there is no turn, and x and y are the part's own.
         let way_in = axis.map(|part| -part);
-        let angles = mount.seat(way_in, [0.0; 3]).angles;
+        let angles = mount.seat(way_in, [0.0; 3], Tilts::Table).angles;
         same([angles.tilt_deg, angles.index_deg, 0.0], [0.0; 3]);
         let [x, y] = square_to_the_tool(mount, way_in);
         same(x, across(axis));
@@ -131,7 +132,7 @@ fn on_a_lying_axis_tilt_and_turn_lead_back_to_the_way_out() {
                 for turn in TURNS {
                     let flat = turned(across(axis), quarter(axis), turn);
                     let way_in = turned(flat, axis, tilt).map(|part| -part);
-                    let angles = mount.seat(way_in, [0.0; 3]).angles;
+                    let angles = mount.seat(way_in, [0.0; 3], Tilts::Table).angles;
                     // What the fixture inclines takes no tilt of the machine.
                     let of_machine = if matches!(mount, Mount::Lying(_)) {
                         tilt
@@ -156,7 +157,7 @@ fn inclined_in_a_fixture_nothing_moves() {
     for up in axes() {
         let mount = Mount::Inclined { about: None, up };
         let way_in = up.map(|part| -part);
-        let angles = mount.seat(way_in, [0.0; 3]).angles;
+        let angles = mount.seat(way_in, [0.0; 3], Tilts::Table).angles;
         same([angles.tilt_deg, angles.index_deg, 0.0], [0.0; 3]);
         let [x, y] = square_to_the_tool(mount, way_in);
         same(x, across(up));
@@ -173,7 +174,7 @@ fn a_point_stands_where_the_tool_sees_it() {
         toward: [1.0, 0.0, 0.0],
     };
     let way_in = [-0.5, 0.0, -0.75_f64.sqrt()];
-    let seat = |point| mount.seat(way_in, point).table_mm;
+    let seat = |point| mount.seat(way_in, point, Tilts::Table).table_mm;
     let near = |found: [f64; 2], x: f64, y: f64| {
         assert!(
             (found[0] - x).abs() < 1e-9 && (found[1] - y).abs() < 1e-9,
@@ -183,4 +184,48 @@ fn a_point_stands_where_the_tool_sees_it() {
     near(seat([10.0, 4.0, 0.0]), 8.660_254_037_844_386, 4.0);
     // 2 mm higher it stands 2 sin 30 further from the side that the tool comes from.
     near(seat([10.0, 4.0, 2.0]), 8.660_254_037_844_386 - 1.0, 4.0);
+}
+
+/// Under a head that tilts the part lies as it is clamped: x and y are those of an upright electrode on the
+/// same side of the index axis, whatever the tilt, and y is what the head swings about.
+#[test]
+fn under_a_head_that_tilts_x_and_y_are_those_without_a_tilt() {
+    let point = [12.5, -3.0, 40.25];
+    let at =
+        |mount: Mount, out: Vector, tilts| mount.seat(out.map(|part| -part), point, tilts).table_mm;
+    #[track_caller]
+    fn alike([x, y]: [f64; 2], [other_x, other_y]: [f64; 2]) {
+        same([x, y, 0.0], [other_x, other_y, 0.0]);
+    }
+    for up in axes() {
+        let side = across(up);
+        let face = Mount::Face { up, toward: side };
+        for tilt in TILTS {
+            let leaning = turned(up, side, tilt);
+            alike(
+                at(face, leaning, Tilts::Head),
+                [dot(point, side), dot(point, cross(up, side))],
+            );
+            // Seen along the tilted tool x is another, unless the point has no height.
+            let tilted = at(face, leaning, Tilts::Table);
+            let radians = tilt.to_radians();
+            let seen = dot(point, side) * radians.cos() - dot(point, up) * radians.sin();
+            alike(tilted, [seen, dot(point, cross(up, side))]);
+        }
+        for turn in TURNS {
+            let flat = turned(side, quarter(up), turn);
+            let upright = Mount::Upright(up);
+            let lying = Mount::Lying(up);
+            for tilt in [5.0, 30.0, 60.0] {
+                alike(
+                    at(upright, turned(up, flat, tilt), Tilts::Head),
+                    [dot(point, flat), dot(point, cross(up, flat))],
+                );
+                alike(
+                    at(lying, turned(flat, up, tilt), Tilts::Head),
+                    at(lying, flat, Tilts::Table),
+                );
+            }
+        }
+    }
 }

@@ -7,6 +7,7 @@ use std::path::Path;
 
 use quillbore_calc::input::Ends;
 use quillbore_calc::mount::Mount;
+use quillbore_calc::tables::Tilts;
 use quillbore_job::file::read_job;
 use quillbore_job::{Job, Shop};
 use quillbore_paper::matter::axes::{self, Mounted};
@@ -55,19 +56,24 @@ fn check(matter: &Matter<'_>, setups: &[Mounted]) -> usize {
     let mut seen = 0;
     for setup in setups {
         for stop in &setup.stops {
-            let (seat, mount) = (stop.seat, setup.mount);
+            let (angles, mount) = (stop.angles, setup.mount);
             seen += 1;
             let (way, point) = way(matter, stop);
             let out = way.map(|part| -part);
-            // x and y are square to the tool: together with the height along it they are the point.
-            let [x, y] = seat.table_mm;
-            let height = dot(point, out);
+            // x and y are square to the tool, or to what points up under a head that tilts: together with
+            // the height along that they are the point.
+            let upright = match (axes::tilting(matter), mount) {
+                (Some(Tilts::Head), Mount::Face { up, .. } | Mount::Upright(up)) => up,
+                _ => out,
+            };
+            let [x, y] = stop.table_mm.unwrap_or([f64::NAN; 2]);
+            let height = dot(point, upright);
             let whole = x * x + y * y + height * height;
             assert!(
                 (whole - dot(point, point)).abs() < 1e-6 * whole.max(1.0),
                 "{stop:?}"
             );
-            let tilt = seat.angles.tilt_deg.to_radians();
+            let tilt = angles.tilt_deg.to_radians();
             match mount {
                 Mount::Face { up, toward } => {
                     // The tool leans from up toward table x by just the tilt.
@@ -83,7 +89,7 @@ fn check(matter: &Matter<'_>, setups: &[Mounted]) -> usize {
                 Mount::Lying(axis) => {
                     assert!((dot(out, axis) - libm::sin(tilt)).abs() < 1e-9, "{stop:?}");
                 }
-                Mount::Inclined { .. } => assert!(seat.angles.tilt_deg.abs() < 1e-9),
+                Mount::Inclined { .. } => assert!(angles.tilt_deg.abs() < 1e-9),
             }
         }
     }
@@ -117,7 +123,7 @@ fn seats_are_where_geometry_puts_them_and_agree_with_the_setups() {
                 let tilts: BTreeSet<i64> = setup
                     .stops
                     .iter()
-                    .map(|stop| (stop.seat.angles.tilt_deg * 10.0).round() as i64)
+                    .map(|stop| (stop.angles.tilt_deg * 10.0).round() as i64)
                     .collect();
                 assert!(
                     tilts.len() <= figures.tilts as usize + 1,

@@ -410,7 +410,7 @@ fn the_floor_sees_in_the_stop_box_what_stops_what_was_agreed_and_what_was_accept
     });
     let open = prose(&document(Paper::Traveler, &[sample.matter(Sheet::A4)]));
     assert!(
-        open.contains("No answer yet, hole A: Only 6.00 mm free"),
+        open.contains("No answer yet, mark A: Only 6.00 mm free"),
         "{open}"
     );
     let waived = common::answer(&sample, 0, Concern::WallBehind, &[6.0], How::Agreed);
@@ -429,7 +429,7 @@ fn the_floor_sees_in_the_stop_box_what_stops_what_was_agreed_and_what_was_accept
     let from = text.find("STOP").expect("the box");
     let stop = text[from..text.find("drawing").expect("the box ends")].replace('\u{a0}', " ");
     for told in [
-        "Stop, hole B: There is no guide for it.",
+        "Stop, mark B: There is no guide for it.",
         "Hole A: the wall 6.00 mm behind the exit may be marked, but not drilled into. Agreed by Wilma Oakes (Pell, 7 Nov 2026).",
         "Hole B: 0.600 to 0.650 mm may not be held in every hole: measure, and record each hole outside. Accepted by the shop: they are reamed afterwards",
         "Order: The order is for part revision E; planned: C. Accepted: Ms. Oakes by phone: only the title block changed.",

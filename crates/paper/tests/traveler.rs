@@ -87,7 +87,7 @@ fn what_the_floor_needs_is_all_there() {
         "26-0107",
         "4-118",
         "18 Dec 2026",
-        "One part is worth 3,400 USD; the shop's liability is limited to 1,000 USD of it; 1 spare part sent for trials.",
+        "One part is worth 3,400 USD; the shop's liability is limited to 1,000 USD of it; 1 spare part for trials.",
         "Ask before: any rework of a hole",
         "Hold: Test piece of the same heat: hold until it is approved.",
         "AF-4-118-2",
@@ -113,9 +113,9 @@ fn what_the_floor_needs_is_all_there() {
         "Check: Only 6.00 mm free behind the exit",
         "Section the test piece through A 2.",
         "The wall at the seal land turns blue.",
-        "A 12.4 mm planned, stop above 19.8 mm",
+        "A 19.8 mm (12.4 mm planned)",
         "Drill setup 1: 1,080 holes of A, B in 36 directions; 35 index moves per part;",
-        "index axis horizontal, the part's +z along table x; index: the part's side that faces the electrode, 0 at +x, counted toward +y; tilt: the electrode leans toward the part's +z.",
+        "index axis horizontal, the part's +z along table x; index: the part's side that faces the electrode, 0 at +x, counted toward +y; tilt: at plus the electrode leans toward the part's +z.",
         "B, A in turn of each number, 1 to 540.",
         "flow test of every ring at the customer's",
         "0.04 mm",
@@ -148,8 +148,8 @@ fn the_kit_carries_the_next_sizes_and_the_row_says_how_sure_the_first_one_is() {
     for needed in [
         "For the first piece, if its size is off Take for Guide \
          brass 0.60 x 300 1 A guide 0.60 brass 0.80 x 400 1 A guide 0.80",
-        "Size: right the first time 78 %, too large 3 %. \
-         Once the first piece is measured: comfortable.",
+        "Chance that the first hole is within its limits: 78 %; too large: 3 %. Once that is measured and \
+         corrected, the limits are comfortable.",
     ] {
         assert!(text.contains(needed), "{needed}\nin\n{text}");
     }
@@ -182,7 +182,7 @@ fn inch_jobs_are_in_inches_and_invent_nothing() {
         "1/32 MAX \u{2013} 0.03125 0.500 blind 0.0 90.0 not chosen yet \u{2013} 0.500 \u{2013}",
         "2 electrodes one after another in each hole.",
         "lengths in inches",
-        "Value of one part not known: treat as high value; no spare part was sent.",
+        "Value of one part not known: treat as high value; no spare part for trials is on record.",
         "The part is the customer's and can't be bought again here.",
     ] {
         assert!(text.contains(needed), "{needed}\nin\n{text}");

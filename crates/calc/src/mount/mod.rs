@@ -4,6 +4,7 @@ mod ways;
 
 use crate::direction::between;
 use crate::quantity::Limits;
+use crate::tables::Tilts;
 use crate::vector::{Vector, across, along, azimuth_deg, cross, dot, opposite, unit};
 
 /// Angles closer than this count as one [deg].
@@ -37,7 +38,8 @@ pub enum Mount {
 pub struct Seat {
     /// Tilt of head or table from upright, and index.
     pub angles: Angles,
-    /// x and y square to the tool, from the part's zero [mm].
+    /// x and y from the part's zero [mm]: square to the tool where the table tilts, level where the head
+    /// does.
     pub table_mm: [f64; 2],
 }
 
@@ -56,34 +58,41 @@ impl Mount {
     ///
     /// Formula: tilt is the angle from what points up to the way out of the hole, positive toward the
     /// plane's own side; from a lying index axis its complement. Index is the way out's turn about the
-    /// index axis, from [`crate::direction::across`]. Table x and y are the point's coordinates square
-    /// to the tool: y along the axis of tilting, or x along a lying index axis.
+    /// index axis, from [`crate::direction::across`]. Table x and y are the point's coordinates: y along
+    /// the axis of tilting, or square to a lying index axis, and x square to y and to the tool where the
+    /// table tilts under it, square to y and level where the head tilts.
     ///
     /// - `direction`: the tool's way in, in the part's coordinates: any unit vector [-].
-    /// - `point_mm`: any point that it goes through, in the part's coordinates [mm].
+    /// - `point_mm`: a point that it goes through, in the part's coordinates [mm]: any where the table
+    ///   tilts, the entry where the head does.
+    /// - `tilts`: what tilts.
     ///
     /// Result: tilt and index [deg], x and y [mm].
     ///
     /// ```
     /// use quillbore_calc::mount::Mount;
+    /// use quillbore_calc::tables::Tilts;
     /// // A hole of 30 degrees from down, leaning so that the tool comes from +x.
     /// let (sine, cosine) = (0.5, 0.75_f64.sqrt());
     /// let flat = Mount::Face { up: [0.0, 0.0, 1.0], toward: [1.0, 0.0, 0.0] };
-    /// let seat = flat.seat([-sine, 0.0, -cosine], [10.0, 4.0, 0.0]);
+    /// let (way_in, entry) = ([-sine, 0.0, -cosine], [10.0, 4.0, 0.0]);
+    /// let seat = flat.seat(way_in, entry, Tilts::Table);
     /// assert!((seat.angles.tilt_deg - 30.0).abs() < 1e-9);
     /// // Seen along the tool, x is foreshortened by the tilt, y is not.
     /// let [x, y] = seat.table_mm;
     /// assert!((x - 10.0 * cosine).abs() < 1e-9 && (y - 4.0).abs() < 1e-9);
+    /// // Under a head that tilts the part lies as it is clamped.
+    /// assert_eq!(flat.seat(way_in, entry, Tilts::Head).table_mm, [10.0, 4.0]);
     /// // Square into the side of a bar whose axis lies: no tilt, and that side is turned up.
-    /// let seat = Mount::Lying([1.0, 0.0, 0.0]).seat([0.0, -1.0, 0.0], [25.0, 6.0, 0.0]);
+    /// let seat = Mount::Lying([1.0, 0.0, 0.0]).seat([0.0, -1.0, 0.0], [25.0, 6.0, 0.0], Tilts::Table);
     /// assert!(seat.angles.tilt_deg.abs() < 1e-9 && (seat.angles.index_deg - 270.0).abs() < 1e-9);
     /// assert!((seat.table_mm[0] - 25.0).abs() < 1e-9);
     /// ```
     ///
     /// Source: geometry.
     #[must_use]
-    pub fn seat(self, direction: [f64; 3], point_mm: [f64; 3]) -> Seat {
-        let [first, second] = self.table(direction);
+    pub fn seat(self, direction: [f64; 3], point_mm: [f64; 3], tilts: Tilts) -> Seat {
+        let [first, second] = self.table(direction, tilts);
         Seat {
             angles: self.angles(direction),
             table_mm: [dot(point_mm, first), dot(point_mm, second)],
@@ -130,8 +139,29 @@ impl Mount {
         }
     }
 
-    /// The table's x and y as vectors of the part, with this direction of the tool upright.
-    fn table(self, direction: Vector) -> [Vector; 2] {
+    /// The table's x and y as vectors of the part, where this direction is drilled.
+    fn table(self, direction: Vector, tilts: Tilts) -> [Vector; 2] {
+        let [first, second] = self.square_to(direction);
+        match (tilts, self.upright(direction)) {
+            (Tilts::Head, Some(upright)) => [cross(second, upright), second],
+            _ => [first, second],
+        }
+    }
+
+    /// What points up on the part when the tool doesn't tilt; `None` where that is the tool's own way.
+    fn upright(self, direction: Vector) -> Option<Vector> {
+        match self {
+            Self::Face { up, .. } | Self::Upright(up) => Some(up),
+            Self::Lying(axis) => {
+                let out = opposite(direction);
+                unit(along(out, axis, -dot(out, axis)))
+            }
+            Self::Inclined { .. } => None,
+        }
+    }
+
+    /// x and y square to the tool, as vectors of the part.
+    fn square_to(self, direction: Vector) -> [Vector; 2] {
         let out = opposite(direction);
         let flat = |axis: Vector| unit(along(out, axis, -dot(out, axis)));
         // y lies along the axis of tilting, x square to it and to the tool.

@@ -246,6 +246,8 @@ pub struct Machine {
     pub index_axis: bool,
     /// Smallest and largest tilt of head or table from upright [deg], where it tilts.
     pub tilt_deg: Option<Limits>,
+    /// What tilts, where somebody said.
+    pub tilts: Option<Tilts>,
     /// Rapid speed of the table's axes [mm/min].
     pub table_rapid_mm_min: f64,
     /// Rapid speed of the drilling axis [mm/min].
@@ -254,6 +256,15 @@ pub struct Machine {
     pub attended: f64,
     /// Rate [currency of the rate card per hour].
     pub rate_per_hour: f64,
+}
+
+/// What of a machine tilts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tilts {
+    /// The head with the electrode: the part stays as it is clamped.
+    Head,
+    /// The table with the part: the electrode stays upright.
+    Table,
 }
 
 /// The rate card in force on a day.

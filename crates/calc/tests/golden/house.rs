@@ -100,6 +100,7 @@ impl House {
                 _ => HoleEnd::Into,
             },
             tilt_deg: row["entry_deg"].as_f64().unwrap_or(0.0),
+            tilts: None,
             layers,
             ends: match row["ends"].as_u64() {
                 Some(1) => Some(Ends::One),
@@ -218,6 +219,7 @@ fn machine(name: &str, value: &Value) -> Machine {
         changer: value["changer"].as_bool().unwrap(),
         index_axis: false,
         tilt_deg: Some(Limits::new(0.0, 60.0)),
+        tilts: None,
         table_rapid_mm_min: 3000.0,
         head_rapid_mm_min: number(&value["head_rapid"]),
         attended: number(&value["attended"]),

@@ -8,7 +8,7 @@ use quillbore_calc::input::{Ends, PartAxis, RowInput};
 use quillbore_calc::job_figures::{HoleFigures, HoleSteps, SetupFigures};
 use quillbore_calc::mount::Mount;
 use quillbore_calc::setup::{Setups, setups};
-use quillbore_calc::tables::Machine;
+use quillbore_calc::tables::{Machine, Tilts};
 use quillbore_calc::{Idx, Limits};
 
 use crate::rows::{job, placed, row};
@@ -309,7 +309,11 @@ fn the_plane_of_tilting_is_laid_toward_the_positive_axis() {
             panic!("on a face");
         };
         assert_eq!(up, [0.0, 0.0, 1.0]);
-        let tilt = setup.mount.seat(axes[0], [0.0; 3]).angles.tilt_deg;
+        let tilt = setup
+            .mount
+            .seat(axes[0], [0.0; 3], Tilts::Table)
+            .angles
+            .tilt_deg;
         (toward.map(|part| (part * 1e6).round() / 1e6), tilt.round())
     };
     let (both, one_way) = (Limits::new(-45.0, 45.0), Limits::new(0.0, 45.0));
@@ -495,7 +499,7 @@ proptest! {
         for setup in &figures.setups {
             for stop in &setup.order {
                 let place = job.rows[0].places[stop.place.unwrap()];
-                let seat = setup.mount.seat(place.axis, place.point_mm);
+                let seat = setup.mount.seat(place.axis, place.point_mm, Tilts::Table);
                 drilled += 1;
                 if let Mount::Face { up, .. } = setup.mount {
                     let found = seat.angles.tilt_deg;

@@ -43,6 +43,7 @@ pub(crate) fn machine() -> Machine {
         changer: false,
         index_axis: false,
         tilt_deg: None,
+        tilts: None,
         table_rapid_mm_min: 2000.0,
         head_rapid_mm_min: 1000.0,
         attended: 0.4,
@@ -112,6 +113,7 @@ pub(crate) fn tables() -> Tables {
                 changer: true,
                 index_axis: true,
                 tilt_deg: Some(Limits::new(0.0, 45.0)),
+                tilts: None,
                 ..machine()
             },
         ],

@@ -68,6 +68,7 @@ pub fn tables() -> Tables {
         changer: false,
         index_axis: false,
         tilt_deg: None,
+        tilts: None,
         table_rapid_mm_min: 2000.0,
         head_rapid_mm_min: 1000.0,
         attended: 0.4,

@@ -147,6 +147,8 @@ pub(super) struct MachineRow {
     pub(super) changer: bool,
     pub(super) index_axis: bool,
     pub(super) tilt_deg: Option<(f64, f64)>,
+    #[serde(default)]
+    pub(super) tilts: Option<Tilts>,
     pub(super) table_rapid_mm_min: f64,
     pub(super) head_rapid_mm_min: f64,
     pub(super) attended: f64,
@@ -252,6 +254,10 @@ mirrored! {
 mirrored! {
     /// A tube's material as the file names it.
     TubeMaterial { Brass Copper }
+}
+mirrored! {
+    /// What of a machine tilts, as the file names it.
+    Tilts { Head Table }
 }
 
 /// A row that is known by its name.

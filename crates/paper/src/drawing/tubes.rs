@@ -300,7 +300,14 @@ impl Place<'_> {
         if CAPTION.measure(&said) + mm(4.0) < self.name {
             page.text(self.left, below, CAPTION, &said);
         } else {
-            page.text(self.left, below + CAPTION.leading(), CAPTION, &said);
+            let whole = format!("{said}{}", words::HELD_BACK);
+            let room = end - self.left;
+            let said = if CAPTION.measure(&whole) < room {
+                &whole
+            } else {
+                &said
+            };
+            page.text(self.left, below + CAPTION.leading(), CAPTION, said);
         }
     }
 }

@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use quillbore_calc::RowId;
 use quillbore_calc::input::Place;
 use quillbore_calc::job_figures::SetupFigures;
-use quillbore_calc::mount::{Mount, Seat};
+use quillbore_calc::mount::{Angles, Mount, Seat};
+use quillbore_calc::tables::Tilts;
 use quillbore_job::Form;
 
 use crate::matter::Matter;
@@ -22,8 +23,10 @@ pub struct PlacedStop {
     pub place: usize,
     /// From the exit.
     pub far: bool,
-    /// Where the machine's axes stand.
-    pub seat: Seat,
+    /// Where tilt and index stand.
+    pub angles: Angles,
+    /// The table's x and y [mm]; `None` for a tilted hole where nobody said what tilts.
+    pub table_mm: Option<[f64; 2]>,
 }
 
 /// A setup with its stops in drilling order.
@@ -40,9 +43,24 @@ pub struct Mounted {
 impl Mounted {
     /// How the part is mounted, in words.
     pub fn mounting(&self, form: Form) -> String {
-        let tilted = |stop: &PlacedStop| stop.seat.angles.tilt_deg.abs() > 0.005;
-        words::mount(form, &self.mount, self.stops.iter().any(tilted))
+        words::mount(
+            form,
+            &self.mount,
+            self.stops.iter().any(PlacedStop::is_tilted),
+        )
     }
+}
+
+impl PlacedStop {
+    /// Whether head or table is tilted for it.
+    pub fn is_tilted(&self) -> bool {
+        self.angles.tilt_deg.abs() > 0.005
+    }
+}
+
+/// What tilts on the job's machine, where somebody said.
+pub fn tilting(matter: &Matter<'_>) -> Option<Tilts> {
+    matter.machine()?.tilts
 }
 
 /// All setups of a job with their stops.
@@ -61,12 +79,21 @@ fn stops(matter: &Matter<'_>, index: usize, setup: &SetupFigures) -> Vec<PlacedS
     let placed = setup.order.iter().filter_map(|stop| {
         let place = stop.place?;
         let end = end_of(matter, stop.row, place, stop.far)?;
-        Some(PlacedStop {
+        let tilts = tilting(matter);
+        let at = |tilts| setup.mount.seat(end.axis, end.point_mm, tilts);
+        let Seat { angles, table_mm } = at(tilts.unwrap_or(Tilts::Table));
+        let stop = PlacedStop {
             setup: index,
             row: stop.row,
             place,
             far: stop.far,
-            seat: setup.mount.seat(end.axis, end.point_mm),
+            angles,
+            table_mm: Some(table_mm),
+        };
+        let unsure = stop.is_tilted() && tilts.is_none();
+        Some(PlacedStop {
+            table_mm: stop.table_mm.filter(|_| !unsure),
+            ..stop
         })
     });
     placed.collect()

@@ -2,6 +2,7 @@
 
 use quillbore_calc::direction::{across, quarter};
 use quillbore_calc::mount::Mount;
+use quillbore_calc::tables::Tilts;
 use quillbore_job::Form;
 use quillbore_job::form::one_by_one;
 
@@ -28,13 +29,35 @@ pub const SAME: [usize; 4] = [1, 2, 7, 8];
 pub const AS_ON_PART: &str = ", table\u{a0}x and y as\u{a0}x and\u{a0}y";
 /// Name of the annex.
 pub const ANNEX: &str = "Annex: hole locations";
-/// What the columns mean.
-pub const LEGEND: &str = "No., x, y, z: on the drawing, in the part's own coordinates. From down: the angle \
-     between the electrode's way in and straight down (\u{2212}z); 90 is level, 180 straight up, from \
-     below. Turn: of that way about z, from +x toward +y. Setup, table x, table y, tilt, index: \
-     positions of the machine's axes; table x and y are square to the electrode, from the part's zero: where \
-     tilt is not 0 they hold for a part that tilts under an upright electrode. Where the head tilts, go by the part's own \
-     x, y and z from the first hole of that tilt, picked up at its entry. Pick up and prove the first hole of every setup before the rest.";
+/// What the columns mean; what the table's x and y are of where the electrode leans.
+pub fn legend(leaning: Option<&str>) -> String {
+    let leaning = leaning.map_or_else(String::new, |leaning| format!("{leaning} "));
+    format!(
+        "No., x, y, z: on the drawing, in the part's own coordinates. From down: the angle between the \
+         electrode's way in and straight down (\u{2212}z); 90 is level, 180 straight up, from below. Turn: of \
+         that way about z, from +x toward +y. Setup, table x, table y, tilt, index: positions of the \
+         machine's axes, table x and y from the part's zero. {leaning}Pick up and prove the first hole of \
+         every setup before the rest."
+    )
+}
+
+/// What the table's x and y of tilted holes are.
+pub const fn leaning(tilts: Option<Tilts>) -> &'static str {
+    match tilts {
+        Some(Tilts::Table) => {
+            "The table tilts: table x and y are those of the tilted part under the upright electrode."
+        }
+        Some(Tilts::Head) => {
+            "The head tilts: table x and y are those of the entry on the part as it is clamped; a tilted \
+             electrode's end stands elsewhere, so pick up the first hole of every tilt at its entry and count from \
+             there."
+        }
+        None => {
+            "Whether head or table tilts does not stand in the shop's sheet: tilted holes have no table x and y. \
+             Pick up the first hole of every tilt at its entry and go on by x, y and z."
+        }
+    }
+}
 
 /// What the grid of a row is about.
 pub fn from_exit(far: bool) -> &'static str {
@@ -58,7 +81,7 @@ pub fn mount(form: Form, mount: &Mount, tilts: bool) -> String {
     let toward = |vector: [f64; 3]| {
         if tilts {
             format!(
-                "; tilt: the electrode leans toward the part's {}",
+                "; tilt: at plus the electrode leans toward the part's {}",
                 named(vector)
             )
         } else {

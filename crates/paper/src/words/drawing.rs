@@ -33,6 +33,9 @@ pub fn left(length: &str) -> String {
     format!("{length} left")
 }
 
+/// What the bar's left end is, where there is room to say it.
+pub const HELD_BACK: &str = "; left of the mark in the bar: held back by chuck and guide";
+
 /// What stands beside the ruler.
 pub fn scale(unit: &str) -> String {
     format!("to scale, {unit}; hatched: used up")
@@ -120,6 +123,8 @@ pub fn others_in_annex(holes: usize) -> String {
 
 /// Before a box to tick for each part.
 pub const DRILLED: &str = "Part drilled:";
+/// The box of a part for trials.
+pub const SPARE: &str = "spare";
 
 /// Several holes at one spot; more than are named are counted.
 pub fn spots(names: &[String], more: usize) -> String {

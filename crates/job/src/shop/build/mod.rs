@@ -250,6 +250,7 @@ fn machines(rows: Vec<MachineRow>, pedigree: &mut Pedigree) -> Result<Vec<Machin
                 .tilt_deg
                 .map(|tilt| at.rising("tilt_deg", tilt))
                 .transpose()?,
+            tilts: row.tilts.map(Into::into),
             table_rapid_mm_min: at.positive("table_rapid_mm_min", row.table_rapid_mm_min)?,
             head_rapid_mm_min: at.positive("head_rapid_mm_min", row.head_rapid_mm_min)?,
             attended: at.share("attended", row.attended)?,

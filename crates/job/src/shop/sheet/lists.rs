@@ -1,7 +1,7 @@
 //! What a shop says of itself: single lines, and lists with their columns.
 
 use super::kind::ShopKind;
-use super::kind::words::{FAMILIES, METALS, PAPER_SIZES, SIDES};
+use super::kind::words::{FAMILIES, METALS, PAPER_SIZES, SIDES, TILTS};
 use crate::ground::list::list;
 use crate::life::drawer::Thing;
 use crate::typed::form::{Dates, Numbers};
@@ -86,7 +86,7 @@ lists! {
     /// Guides: what there is, and what lies in the drawer.
     Guides "guides" [Name ForElectrode Life Price InDrawer Kept Free Counted Note];
     /// The machines.
-    Machines "machines" [Name MachineHour ElectrodeFrom ElectrodeTo LongestElectrode PartX PartY PartZ PartMass Stroke HeldBack StandOff Pressure Changer IndexAxis TiltFrom TiltTo TableRapid HeadRapid Attended Note];
+    Machines "machines" [Name MachineHour ElectrodeFrom ElectrodeTo LongestElectrode PartX PartY PartZ PartMass Stroke HeldBack StandOff Pressure Changer IndexAxis TiltFrom TiltTo Tilts TableRapid HeadRapid Attended Note];
     /// Customers, with what was agreed with them.
     Customers "customers" [Name Contact Address Email Phone TheirNumber Language Currency ExchangeRate ExchangeDay Margin MachineHour LaborHour Sampling Clauses Payment Delivery Note];
     /// Work materials of the shop's own.
@@ -195,6 +195,8 @@ list! {
     TiltFrom "tilt_from" ShopKind::Degrees;
     /// Largest tilt from upright [deg].
     TiltTo "tilt_to" ShopKind::Degrees;
+    /// What tilts.
+    Tilts "tilts" ShopKind::OneOf(TILTS);
     /// Rapid speed of the table's axes, in a minute.
     TableRapid "table_rapid" ShopKind::Length;
     /// Rapid speed of the drilling axis, in a minute.

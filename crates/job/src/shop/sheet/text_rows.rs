@@ -6,11 +6,11 @@ use std::str::FromStr as _;
 use rust_decimal::Decimal;
 
 use super::families;
-use super::kind::words::{HAZARDS, NO_HAZARD, WEEK};
+use super::kind::words::{HAZARDS, HEAD, NO_HAZARD, TABLE, WEEK};
 use super::lists::{ShopColumn as Column, ShopLine as Line, ShopList as List};
 use crate::shop::disk::{
     self, CalendarFile, FamilyRow, GuideRow, MachineRow, MaterialRow, OWN_FILE, RateRow, ShopFile,
-    TubeMaterial, TubeRow,
+    Tilts, TubeMaterial, TubeRow,
 };
 
 /// A row as texts, by the name that it has in its list.
@@ -200,6 +200,7 @@ fn machine(machine: &MachineRow) -> TextRow {
         (Column::IndexAxis, yes_no(machine.index_axis)),
         (Column::TiltFrom, tilt(|tilt| tilt.0)),
         (Column::TiltTo, tilt(|tilt| tilt.1)),
+        (Column::Tilts, tilts(machine.tilts).to_owned()),
         (Column::TableRapid, plain(machine.table_rapid_mm_min)),
         (Column::HeadRapid, plain(machine.head_rapid_mm_min)),
         (Column::Attended, percent(machine.attended)),
@@ -260,6 +261,14 @@ pub(super) const fn metal(metal: TubeMaterial) -> &'static str {
     match metal {
         TubeMaterial::Brass => "brass",
         TubeMaterial::Copper => "copper",
+    }
+}
+
+const fn tilts(tilts: Option<Tilts>) -> &'static str {
+    match tilts {
+        None => "",
+        Some(Tilts::Head) => HEAD,
+        Some(Tilts::Table) => TABLE,
     }
 }
 

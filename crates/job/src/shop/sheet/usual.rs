@@ -217,7 +217,13 @@ fn two_decimals(size: f64) -> String {
 fn machine() -> BTreeMap<Column, String> {
     let first = samples().list(List::Machines).first();
     let mut cells = first.map_or_else(BTreeMap::new, |sample| sample.cells.clone());
-    for column in [Column::Name, Column::Note, Column::TiltFrom, Column::TiltTo] {
+    for column in [
+        Column::Name,
+        Column::Note,
+        Column::TiltFrom,
+        Column::TiltTo,
+        Column::Tilts,
+    ] {
         cells.remove(&column);
     }
     for column in [Column::Changer, Column::IndexAxis] {

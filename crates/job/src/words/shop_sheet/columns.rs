@@ -47,6 +47,7 @@ pub const fn column(column: ShopColumn) -> &'static str {
         ShopColumn::IndexAxis => "index axis",
         ShopColumn::TiltFrom => "tilt from",
         ShopColumn::TiltTo => "tilt to",
+        ShopColumn::Tilts => "what tilts",
         ShopColumn::TableRapid => "table rapid",
         ShopColumn::HeadRapid => "head rapid",
         ShopColumn::Attended => "attended",
@@ -184,6 +185,9 @@ pub const fn column_about(column: ShopColumn) -> &'static str {
         ShopColumn::IndexAxis => "Yes where a rotary axis turns the part.",
         ShopColumn::TiltFrom | ShopColumn::TiltTo => {
             "Tilt of head or table from upright; empty where it doesn't tilt."
+        }
+        ShopColumn::Tilts => {
+            "Head or table: by it the traveler tells the table's x and y of tilted holes. Empty: it tells none."
         }
         ShopColumn::TableRapid => "Rapid speed of the table's axes.",
         ShopColumn::HeadRapid => "Rapid speed of the drilling axis.",

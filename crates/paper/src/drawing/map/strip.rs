@@ -1,5 +1,7 @@
 //! The maps of all clampings on a paper: each with its details, and a box to tick for each part.
 
+use quillbore_job::Field;
+
 use super::details::{self, details};
 use super::{Look, Map, draw, draw_whole};
 use crate::matter::Matter;
@@ -105,8 +107,10 @@ fn ticks(matter: &Matter<'_>, flow: &mut Flow) {
     let width = flow.body().width();
     let lead = STRONG.measure(words::DRILLED) + mm(3.0);
     let in_line = (((width - lead) / STEP).floor() as u32).max(1);
+    let spares = matter.count_of(Field::Spares).unwrap_or(0);
+    let boxes = parts + spares.min(MOST_PARTS);
     let mut next = 1;
-    while next <= parts {
+    while next <= boxes {
         flow.need(BOX + mm(2.0));
         let top = flow.take(BOX + mm(2.0));
         let left = flow.body().left;
@@ -114,10 +118,15 @@ fn ticks(matter: &Matter<'_>, flow: &mut Flow) {
         if next == 1 {
             page.text(left, top + BOX - 1.0, STRONG, words::DRILLED);
         }
-        for (at, number) in (next..=parts).take(in_line as usize).enumerate() {
+        for (at, number) in (next..=boxes).take(in_line as usize).enumerate() {
             let x = left + lead + STEP * at as f64;
             page.rect((x, top), (BOX, BOX), None, Some(Stroke::RULE));
-            page.text(x + BOX + 2.0, top + BOX - 1.5, SMALL, &number.to_string());
+            let named = if number > parts {
+                words::SPARE.to_owned()
+            } else {
+                number.to_string()
+            };
+            page.text(x + BOX + 2.0, top + BOX - 1.5, SMALL, &named);
         }
         next += in_line;
     }

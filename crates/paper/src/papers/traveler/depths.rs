@@ -32,6 +32,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
             continue;
         };
         let length = |mm: f64| shown::length(matter.form(), mm, unit, decimals);
+        let finer = |mm: f64| shown::length(matter.form(), mm, unit, decimals + 1);
         let drawn = shown::plus_minus(hole.row.depth.text().trim());
         let drawn = if drawn.is_empty() {
             hole.depth_text(unit)
@@ -62,8 +63,8 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
                     decimals,
                 )),
                 Cell::new(behind.unwrap_or_else(shown::missing)),
-                Cell::new(length(plan.scatter_mm)),
-                Cell::new(length(plan.allowed_mm)),
+                Cell::new(finer(plan.scatter_mm)),
+                Cell::new(finer(plan.allowed_mm)),
                 Cell::new(how),
                 Cell::blank(),
             ])

@@ -39,7 +39,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
         Column::text(words::ELECTRODE, Width::Share(1.0)).style(FLOOR),
         Column::figures(words::SET, sign, Width::Fixed(62.0)).style(FLOOR_STRONG),
         Column::figures(words::NEVER_BEYOND, sign, Width::Fixed(58.0)).style(FLOOR_STRONG),
-        Column::figures(words::BEHIND, sign, Width::Fixed(54.0)).style(FLOOR),
+        Column::figures(words::BEHIND, sign, Width::Fixed(64.0)).style(FLOOR),
         Column::text(words::AXES, Width::Fixed(72.0)).style(FLOOR),
         Column::figures(words::CHANGE, change, Width::Fixed(66.0)).style(FLOOR_STRONG),
     ])
@@ -47,7 +47,7 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     let mounted = mounted(matter);
     let mut seats = Seats::new();
     for stop in mounted.iter().flat_map(|setup| &setup.stops) {
-        seats.entry(stop.row).or_default().push(stop.seat.angles);
+        seats.entry(stop.row).or_default().push(stop.angles);
     }
     // Rows that are drilled alike are one line: there may be hundreds.
     let mut lines: Vec<(Vec<RowId>, Arc<Line>)> = Vec::new();
@@ -73,6 +73,9 @@ pub(super) fn set(matter: &Matter<'_>, flow: &mut Flow) {
     table.set(flow);
     flow.take(mm(0.8));
     flow.text(BODY, words::HOW);
+    if matter.kinds().open {
+        flow.text(BODY, words::OPEN);
+    }
     if let Some(cut) = cut(matter) {
         flow.text(STRONG, &cut);
     }
@@ -104,7 +107,12 @@ fn line(matter: &Matter<'_>, hole: &Hole<'_>, seats: &Seats) -> Line {
     if figures.is_some_and(takes_several) {
         depths.setting = words::BY_STEPS.to_owned();
     }
-    let behind = hole.row.behind.value().map(|behind| length(behind.mm()));
+    let behind = hole.row.behind.value().map(|behind| {
+        let depth = figures.and_then(|figures| figures.depth_mm);
+        let wall = depth.map(|depth| length(depth + behind.mm()));
+        [Some(length(behind.mm())), wall].into_iter().flatten()
+    });
+    let behind = behind.map(|lines| lines.collect::<Vec<_>>().join("\n"));
     Line {
         cells: [
             electrode,

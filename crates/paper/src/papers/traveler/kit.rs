@@ -10,7 +10,7 @@ use crate::matter::Matter;
 use crate::page::mm;
 use crate::shown;
 use crate::typeset::flow::Flow;
-use crate::typeset::look::{BODY, STRONG};
+use crate::typeset::look::{BODY, SMALL, STRONG};
 use crate::typeset::side::side;
 use crate::typeset::table::{Cell, Column, Table, TableRow, Width};
 use crate::words::heads;
@@ -70,6 +70,7 @@ fn tubes(matter: &Matter<'_>, flow: &mut Flow) {
     if !table.rows.is_empty() {
         flow.take(mm(1.6));
         table.set(flow);
+        flow.text(SMALL, words::NEIGHBORS_NOTE);
     }
 }
 

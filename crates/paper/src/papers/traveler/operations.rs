@@ -80,7 +80,11 @@ fn list(matter: &Matter<'_>) -> Vec<(String, String)> {
             of(|lot| lot.machine.set_up),
         ),
         (
-            words::FIRST_PIECE.to_owned(),
+            if matter.figures.setups.len() > 1 {
+                words::FIRST_PIECES.to_owned()
+            } else {
+                words::FIRST_PIECE.to_owned()
+            },
             of(|lot| lot.machine.first_piece),
         ),
     ];

@@ -16,6 +16,9 @@ use crate::typeset::wrap::Span;
 use crate::words::phrases;
 use crate::words::traveler::plan as words;
 
+/// Setups that have a line to sign each.
+const MOST_SIGNED: usize = 6;
+
 /// Faces that are no farther from each other than this lie up alike [deg].
 const SAME_DEG: f64 = 0.1;
 
@@ -81,7 +84,7 @@ pub(super) fn setup(matter: &Matter<'_>, flow: &mut Flow) {
                 0.0,
             );
         }
-        form::sign_off(flow, words::SETUP_CHECK);
+        sign_offs(matter, flow, words::SETUP_CHECK, words::setup_check);
     });
 }
 
@@ -118,8 +121,36 @@ pub(super) fn first_piece(matter: &Matter<'_>, flow: &mut Flow) {
                 text
             },
         );
-        form::sign_off(flow, words::FIRST_CHECK);
+        if matter
+            .count_of(Field::Spares)
+            .is_some_and(|spares| spares > 0)
+        {
+            flow.text(BODY, words::ON_SPARE);
+        }
+        if text.is_empty() && matter.has(Field::HoldPoints) {
+            flow.text(BODY, words::BY_HOLDS);
+        }
+        if is_signed_by_setup(matter) {
+            flow.text(BODY, words::FIRST_CHECKS);
+        }
+        sign_offs(matter, flow, words::FIRST_CHECK, words::first_check);
     });
+}
+
+/// A line to sign for each setup; of very many the operations have one each.
+fn sign_offs(matter: &Matter<'_>, flow: &mut Flow, one: &str, of: fn(usize) -> String) {
+    if !is_signed_by_setup(matter) {
+        form::sign_off(flow, one);
+        return;
+    }
+    for number in 1..=matter.figures.setups.len() {
+        form::sign_off(flow, &of(number));
+    }
+}
+
+/// Whether each setup has lines of its own to sign.
+fn is_signed_by_setup(matter: &Matter<'_>) -> bool {
+    (2..=MOST_SIGNED).contains(&matter.figures.setups.len())
 }
 
 pub(super) fn after(matter: &Matter<'_>, flow: &mut Flow) {
@@ -133,6 +164,11 @@ pub(super) fn after(matter: &Matter<'_>, flow: &mut Flow) {
                 text
             },
         );
+        let mut rows = matter.job.rows.iter();
+        let backed = rows.any(|row| row.backed.value() == Some(&true));
+        if backed || matter.has(Field::BackingText) {
+            flow.text(BODY, words::UNBACK);
+        }
         flow.take(mm(1.0));
     });
 }

@@ -165,7 +165,8 @@ fn worth(matter: &Matter<'_>) -> String {
     }
     said.push(match matter.count_of(Field::Spares) {
         None if matter.has(Field::Spares) => words::spares_typed(matter.text(Field::Spares)),
-        None | Some(0) => words::NO_SPARES.to_owned(),
+        None => words::SPARES_UNKNOWN.to_owned(),
+        Some(0) => words::NO_SPARES.to_owned(),
         Some(spares) => words::spares(matter.form(), spares),
     });
     quillbore_job::words::speaker::capital(&said.join("; ")) + "."

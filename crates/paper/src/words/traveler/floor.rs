@@ -3,7 +3,8 @@
 /// Name of the block.
 pub const NAME: &str = "Drill by this";
 /// What the columns are measured from.
-pub const REMARK: &str = "set: travel from touch-off; tip: from the part's surface at the hole";
+pub const REMARK: &str =
+    "set: travel from touch-off; tip and wall: from the part's surface at the hole";
 /// The electrode, and its guide below it.
 pub const ELECTRODE: &str = "Electrode, guide";
 /// What the machine is set to.
@@ -12,8 +13,8 @@ pub const SET: &str = "Set to";
 pub const FIRST_TRY: &str = "The setting is a first try that falls short on purpose: see the depths that the first hole decides.";
 /// How far the tip may go.
 pub const NEVER_BEYOND: &str = "Tip never beyond";
-/// How far a wall is behind the exit.
-pub const BEHIND: &str = "Wall past the exit";
+/// How far a wall is behind the exit, and from the surface.
+pub const BEHIND: &str = "Clear behind, wall at";
 /// Where the axes stand.
 pub const AXES: &str = "Axes";
 /// When another electrode is taken.
@@ -59,8 +60,11 @@ pub fn half(depth: &str, whole: &str) -> String {
 /// How the first hole is begun, and how the change is measured.
 pub const HOW: &str = "Touch off on the part's surface at each hole. Electrode length: with a rule, what \
      stands out of the chuck plus what the chuck holds (measure that once), before it is dressed; when it comes near the \
-     figure, before each hole. Where a \
-     figure is missing, stop and ask.";
+     figure, before each hole. Tip: the travel less what the electrode has lost since touch-off. Where a figure is \
+     missing, stop and ask.";
+/// What an electrode that wears little does behind an open hole.
+pub const OPEN: &str = "Open holes: stop once through. Until then an electrode that loses nothing goes past the exit by \
+     the setting less the depth: keep that much free under the part, along the hole.";
 
 /// What a new electrode is cut down to before it goes in.
 pub fn cut(length: &str, machine: &str) -> String {

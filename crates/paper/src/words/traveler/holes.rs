@@ -71,12 +71,12 @@ pub fn level(level: Level) -> &'static str {
 
 /// The chance of a size with the electrode to begin with.
 pub fn chance(inside: &str, over: &str) -> String {
-    format!("Size: right the first time {inside}, too large {over}.")
+    format!("Chance that the first hole is within its limits: {inside}; too large: {over}.")
 }
 
 /// What the size comes to once the first piece was measured.
 pub fn held(verdict: &str) -> String {
-    format!("Once the first piece is measured: {verdict}.")
+    format!("Once that is measured and corrected, the limits are {verdict}.")
 }
 
 /// A depth as the drawing gives it.

@@ -4,6 +4,8 @@
 pub const NO_KIT: &str = "Electrodes and guides are not worked out yet: ask the office.";
 /// Head of the electrodes that the kit carries beside those that were chosen.
 pub const NEIGHBORS: &str = "For the first piece, if its size is off";
+/// What holds for those.
+pub const NEIGHBORS_NOTE: &str = "With one of these the settings above do not hold: begin as with a first try, measure, ask the office.";
 /// Name beside the kit.
 pub const NAME: &str = "Kit";
 /// Head of how many are taken.

@@ -23,10 +23,11 @@ pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
     if kinds.open {
         // A first try over a wall is meant to fall short.
         list.push(if both_ends {
-            "an open hole is not through at its setting, or through long before it; one drilled from both ends \
-             comes through with its second half only"
+            "an open hole is not through at its setting, or through before the travel shows its depth; one drilled \
+             from both ends comes through with its second half only"
         } else {
-            "an open hole is not through at its setting (a first try is meant to fall short), or through long before it"
+            "an open hole is not through at its setting (a first try is meant to fall short), or through before the travel \
+             shows its depth"
         });
     }
     if kinds.blind {
@@ -34,13 +35,13 @@ pub fn stop_if(kinds: Kinds, both_ends: bool) -> Vec<&'static str> {
             "the depth of a blind hole is not known any more, or it may have come out too deep",
         );
     }
-    list.push("a pin says that a hole is outside its limits");
+    list.push("a pin says that a hole is outside its limits, also where a few are expected to be");
     list
 }
 
-/// Planned wear of one hole, and the wear to stop at.
+/// The wear of one hole to stop at, and what is planned.
 pub fn wear(planned: &str, most: &str) -> String {
-    format!("{planned} planned, stop above {most}")
+    format!("{most} ({planned} planned)")
 }
 
 /// A hole that uses up too much electrode, row by row.
@@ -48,5 +49,5 @@ pub fn used_up(rows: &str, rests: Option<Rests>) -> String {
     let basis = rests.map_or_else(String::new, |rests| {
         format!(" ({})", super::rests_on_shortly(rests))
     });
-    format!("one hole uses up more electrode than planned: {rows}{basis}")
+    format!("one hole uses up more electrode than this: {rows}{basis}")
 }

@@ -22,7 +22,10 @@ pub const GOOD: &str = "good";
 /// The operation of receiving.
 pub const RECEIVE: &str = "Receive: count, look over, note damage and heat";
 /// The operation of the first piece.
-pub const FIRST_PIECE: &str = "First piece: drill, measure, approve";
+pub const FIRST_PIECE: &str = "First piece: measure, correct, approve (drilled in the next)";
+/// The same, where there are several setups.
+pub const FIRST_PIECES: &str =
+    "First piece of every setup: measure, correct, approve (drilled in the next)";
 /// The operation of drilling, where no setup is known.
 pub const DRILL: &str = "Drill";
 /// The operation of packing.

@@ -61,8 +61,7 @@ pub fn work(parts: u32, part_by_part: &[bool]) -> String {
         said += " All parts in one setup before the next setup.";
     }
     if parts > 1 {
-        said +=
-            " In each setup the first piece is drilled to its end and approved before the others.";
+        said += " Before that, in each setup, the first piece is drilled to its end with every electrode it takes, and approved.";
     }
     said
 }

@@ -8,9 +8,24 @@ use crate::words::phrases::count;
 
 /// Setup check.
 pub const SETUP_CHECK: &str = "Set up, picked up, zeroed as above; flush and ground proved.";
+/// The same of one setup of several.
+pub fn setup_check(number: usize) -> String {
+    format!("Setup {number}: picked up, zeroed; flush and ground proved.")
+}
+/// First piece check of one setup of several.
+pub fn first_check(number: usize) -> String {
+    format!("Setup {number}: first piece measured and approved by who inspects.")
+}
+/// Where a spare part is there for trials.
+pub const ON_SPARE: &str = "Try on the spare part first.";
+/// Where a hold point may say how the first piece is measured.
+pub const BY_HOLDS: &str = "Where a hold point on page 1 says how, by that.";
 /// First piece check.
 pub const FIRST_CHECK: &str =
     "First piece measured and approved by who inspects, not by who drilled it; the lot may go on.";
+/// Who signs the lines of several setups.
+pub const FIRST_CHECKS: &str =
+    "Approved by who inspects, not by who drilled it; only then the other parts of that setup.";
 /// Name beside the machine.
 pub const MACHINE: &str = "Machine";
 /// Caption of the machine.
@@ -56,6 +71,9 @@ pub fn first_plain(kinds: Kinds) -> &'static str {
         }
     }
 }
+
+/// Exits are backed.
+pub const UNBACK: &str = "Take the backing out of every exit and show that none is left.";
 
 /// Nothing was typed about what follows.
 pub fn after_plain(kinds: Kinds) -> &'static str {

@@ -6,8 +6,7 @@ use quillbore_job::{Form, Line};
 use crate::words::phrases::typed_count;
 
 /// What the record is for.
-pub const REMARK: &str =
-    "what really happened, a pair of lines for each mark and electrode; the office types it in";
+pub const REMARK: &str = "what really happened, a pair of lines for each mark that an electrode drilled; the office types it in";
 /// Name of the section.
 pub const NAME: &str = "Run record";
 /// Where the plan has more electrodes than the page has records.

@@ -28,19 +28,21 @@ pub const CHECK: &str = "Check: ";
 /// Lead of a non-conformance.
 pub const NONCONFORMANCE: &str = "Non-conformance ";
 /// There is no part for trials.
-pub const NO_SPARES: &str = "no spare part was sent";
+pub const NO_SPARES: &str = "no spare part for trials";
+/// Nobody said whether there is a part for trials.
+pub const SPARES_UNKNOWN: &str = "no spare part for trials is on record";
 
 /// Lead of what stops the job, with the hole that it is about.
 pub fn stop_of(mark: Option<&str>) -> String {
     mark.map_or_else(
         || "Stop: ".to_owned(),
-        |mark| format!("Stop, hole {mark}: "),
+        |mark| format!("Stop, mark {mark}: "),
     )
 }
 
 /// Lead of a check that the customer or the shop has not answered yet.
 pub fn unanswered(mark: &str) -> String {
-    format!("No answer yet, hole {mark}: ")
+    format!("No answer yet, mark {mark}: ")
 }
 
 /// What one part is worth.
@@ -61,7 +63,7 @@ pub fn spares_typed(text: &str) -> String {
 /// Spare parts for trials.
 pub fn spares(form: Form, number: u32) -> String {
     format!(
-        "{} sent for trials",
+        "{} for trials",
         count(form, number, "spare part", "spare parts")
     )
 }

@@ -15,6 +15,15 @@ pub(in crate::shop::sheet) const YES_NO: &[&str] = &["yes", "no"];
 /// What electrodes are made of.
 pub(in crate::shop::sheet) const METALS: &[&str] = &["brass", "copper"];
 
+/// What of a machine tilts.
+pub(in crate::shop::sheet) const TILTS: &[&str] = &[HEAD, TABLE];
+
+/// That the head tilts.
+pub(in crate::shop::sheet) const HEAD: &str = "head";
+
+/// That the table tilts with the part.
+pub(in crate::shop::sheet) const TABLE: &str = "table";
+
 /// Sizes of sheets.
 pub(in crate::shop::sheet) const PAPER_SIZES: &[&str] = &["a4", LETTER];
 

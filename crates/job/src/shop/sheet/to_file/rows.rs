@@ -7,11 +7,13 @@ use rust_decimal::prelude::ToPrimitive as _;
 use super::cells::{Cells, Wrong};
 use super::{ShopFault, ShopNote};
 use crate::shop::disk::{
-    Family, FamilyRow, GuideRow, MachineRow, MaterialRow, RateRow, TubeMaterial, TubeRow, hazard_of,
+    Family, FamilyRow, GuideRow, MachineRow, MaterialRow, RateRow, Tilts, TubeMaterial, TubeRow,
+    hazard_of,
 };
 use crate::shop::minor_digits;
 use crate::shop::sheet::families;
 use crate::shop::sheet::kind::ShopValue;
+use crate::shop::sheet::kind::words::HEAD;
 use crate::shop::sheet::lists::{ShopColumn as Column, ShopList as List};
 use crate::shop::sheet::own::ShopSheet;
 use crate::shop::sheet::page::{ShownRow, shown_rows};
@@ -84,6 +86,7 @@ pub(super) fn machine(cells: &Cells<'_>) -> Result<MachineRow, Wrong> {
         changer: cells.yes(Column::Changer)?,
         index_axis: cells.yes(Column::IndexAxis)?,
         tilt_deg,
+        tilts: tilts(cells)?,
         table_rapid_mm_min: cells.mm(Column::TableRapid)?,
         head_rapid_mm_min: cells.mm(Column::HeadRapid)?,
         attended: cells.number(Column::Attended)?,
@@ -160,6 +163,14 @@ pub(super) fn family(cells: &Cells<'_>) -> Result<(Family, FamilyRow), Wrong> {
     let family = families::family(&cells.name()?);
     let family = family.ok_or((Some(Column::Name), ShopFault::Missing))?;
     Ok((family, process_row(cells)?))
+}
+
+fn tilts(cells: &Cells<'_>) -> Result<Option<Tilts>, Wrong> {
+    Ok(match cells.text(Column::Tilts)?.as_str() {
+        "" => None,
+        HEAD => Some(Tilts::Head),
+        _ => Some(Tilts::Table),
+    })
 }
 
 fn metal(cells: &Cells<'_>) -> Result<TubeMaterial, Wrong> {

@@ -23,7 +23,7 @@ pub(super) fn set(lines: &[PrintedPlace], columns: &[usize], flow: &mut Flow) {
                 .iter()
                 .map(|line| FINE.measure(&line[column]))
                 .fold(CAPTION.measure(HEADS[column]), f64::max);
-            (column, widest + if column == 0 { 0.0 } else { 3.8 })
+            (column, widest + if column == 0 { 0.0 } else { 5.2 })
         })
         .collect();
     let block: f64 = widths.iter().map(|(_, width)| width).sum();

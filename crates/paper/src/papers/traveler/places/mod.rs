@@ -30,12 +30,15 @@ pub(super) fn annex(matter: &Matter<'_>, flow: &mut Flow) {
     if placed.is_empty() {
         return;
     }
-    flow.next_page();
     let unit = phrases::unit_in_full(matter.job.unit);
-    flow.section(words::ANNEX, &words::annex_remark(unit), mm(30.0));
-    flow.text(BODY, words::LEGEND);
-    flow.take(mm(1.0));
+    flow.section(words::ANNEX, &words::annex_remark(unit), mm(60.0));
     let mounted = axes::mounted(matter);
+    let mut stops = mounted.iter().flat_map(|setup| &setup.stops);
+    let leaning = stops
+        .any(PlacedStop::is_tilted)
+        .then(|| words::leaning(axes::tilting(matter)));
+    flow.text(BODY, &words::legend(leaning));
+    flow.take(mm(1.0));
     for (index, setup) in mounted.iter().enumerate() {
         order(matter, index, setup, flow);
     }
@@ -113,15 +116,10 @@ fn line(place: &Place, stop: Option<&PlacedStop>, unit: Unit, form: Form) -> Pri
     };
     let degrees = |deg| form.fixed(deg, 2);
     let setup = stop.map_or_else(shown::missing, |stop| (stop.setup + 1).to_string());
-    let [table_x, table_y, tilt, index] = match stop.map(|stop| stop.seat) {
-        Some(seat) => [
-            length(seat.table_mm[0]),
-            length(seat.table_mm[1]),
-            degrees(seat.angles.tilt_deg),
-            degrees(seat.angles.index_deg),
-        ],
-        None => [(); 4].map(|()| shown::missing()),
-    };
+    let table = stop.and_then(|stop| stop.table_mm).map(|at| at.map(length));
+    let [table_x, table_y] = table.unwrap_or_else(|| [(); 2].map(|()| shown::missing()));
+    let angles = stop.map(|stop| [stop.angles.tilt_deg, stop.angles.index_deg].map(degrees));
+    let [tilt, index] = angles.unwrap_or_else(|| [(); 2].map(|()| shown::missing()));
     [
         place.number.to_string(),
         x,

@@ -1,0 +1,132 @@
+//! What somebody on the floor asks of a traveler that nobody explains.
+
+mod common;
+
+use std::path::Path;
+
+use quillbore_calc::tables::Tilts;
+use quillbore_job::file::read_job;
+use quillbore_job::{Edit, Field, Job, Paper, Shop, Unit, apply};
+use quillbore_paper::Sheet;
+
+fn open(path: &str) -> Job {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../..")
+        .join(path);
+    let bytes = std::fs::read(path).unwrap_or_default();
+    read_job(&bytes).unwrap_or_default()
+}
+
+fn traveler(job: &Job, shop: &Shop) -> String {
+    common::printed(job, shop, Sheet::A4, |matter| {
+        common::prose(&quillbore_paper::document(Paper::Traveler, &[matter]))
+    })
+}
+
+fn embedded() -> &'static Shop {
+    Shop::embedded().unwrap_or_else(|why| panic!("{why}"))
+}
+
+#[track_caller]
+fn tells(text: &str, wanted: &[&str]) {
+    for needed in wanted {
+        assert!(text.contains(needed), "{needed}\nin\n{text}");
+    }
+}
+
+fn typed(job: &Job, field: Field, text: &str) -> Job {
+    let edit = Edit::SetField {
+        field,
+        text: text.to_owned(),
+        unit: Unit::Mm,
+    };
+    apply(job, &edit).unwrap_or_else(|why| panic!("{why:?}")).0
+}
+
+/// Every setup has its own lines to sign; of one setup the lines name none.
+#[test]
+fn every_setup_is_signed_for() {
+    let several = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
+    for setup in 1..=4 {
+        tells(
+            &several,
+            &[
+                &format!("Setup {setup}: picked up, zeroed; flush and ground proved."),
+                &format!("Setup {setup}: first piece measured and approved by who inspects."),
+            ],
+        );
+    }
+    assert!(!several.contains("Setup 5: picked up"));
+    let one = traveler(&open("demo-jobs/26-0101.ron"), embedded());
+    tells(&one, &["Set up, picked up, zeroed as above"]);
+    assert!(!one.contains("Setup 1: picked up"));
+}
+
+/// Where the head tilts, the table's x and y are the clamped part's; where nobody said what tilts, a tilted
+/// hole has none.
+#[test]
+fn the_tables_x_and_y_of_tilted_holes_go_by_what_tilts() {
+    let job = open("tests/hard-jobs/two-sides.ron");
+    let with = |tilts| {
+        let mut shop = embedded().clone();
+        for machine in &mut shop.tables.machines {
+            machine.tilts = tilts;
+        }
+        traveler(&job, &shop)
+    };
+    // C 1 of the hub: at x 30 and y 30 on the face that is up, 30 degrees off; x runs against the part's.
+    let head = with(Some(Tilts::Head));
+    tells(
+        &head,
+        &[
+            "The head tilts",
+            "1 30.000 0.000 30.00 0.00 1 \u{2212}30.000",
+        ],
+    );
+    // 30 cos 30 = 25.981.
+    let table = with(Some(Tilts::Table));
+    tells(
+        &table,
+        &[
+            "The table tilts",
+            "1 30.000 0.000 30.00 0.00 1 \u{2212}25.981",
+        ],
+    );
+    let unsaid = with(None);
+    tells(
+        &unsaid,
+        &[
+            "Whether head or table tilts does not stand in the shop's sheet",
+            "table x \u{2013}, table y \u{2013}, tilt 30.00",
+        ],
+    );
+}
+
+/// A spare part is begun on and has a box of its own; nobody claims one that is not on record.
+#[test]
+fn a_spare_part_is_tried_on_first() {
+    let job = open("demo-jobs/26-0101.ron");
+    tells(
+        &traveler(&job, embedded()),
+        &[
+            "1 spare part for trials.",
+            "Try on the spare part first.",
+            "Part drilled: 1 2 3 4 spare",
+        ],
+    );
+    let none = traveler(&typed(&job, Field::Spares, "0"), embedded());
+    tells(&none, &["no spare part for trials."]);
+    assert!(!none.contains("Try on the spare"));
+    let unsaid = traveler(&typed(&job, Field::Spares, ""), embedded());
+    tells(&unsaid, &["no spare part for trials is on record."]);
+}
+
+/// Backing that was put in comes out again, and a wall is told from where the tip is.
+#[test]
+fn backing_comes_out_and_the_wall_is_told_from_the_surface() {
+    let ring = traveler(&open("demo-jobs/26-0101.ron"), embedded());
+    // 4.50 deep and 6.00 clear behind.
+    tells(&ring, &["Take the backing out", "6.45 6.00 10.50"]);
+    let hub = traveler(&open("tests/hard-jobs/two-sides.ron"), embedded());
+    assert!(!hub.contains("Take the backing out"));
+}
