@@ -1,7 +1,7 @@
 //! Electrode figures of the offered lot, tube by tube.
 //!
 //! Planned is the order of the work at the median wear, and beside it the fewest that a search finds in
-//! any order; the kit is what is needed at the ninetieth percentile of wear, plus spares for breakage.
+//! any order; the kit is what is needed at the ninetieth percentile of wear, plus spares for breakage, at least one.
 
 use alloc::vec::Vec;
 

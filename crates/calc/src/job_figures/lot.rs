@@ -209,7 +209,7 @@ pub struct ElectrodeFigures {
     pub at_least: u32,
     /// Needed at the ninetieth percentile of wear.
     pub if_wear_high: u32,
-    /// Needed at the ninetieth percentile of wear, plus spares for breakage.
+    /// Needed at the ninetieth percentile of wear, plus spares for breakage, at least one.
     pub kit: u32,
     /// Breakages expected in the lot.
     pub breakages: f64,

@@ -100,7 +100,6 @@ impl House {
                 _ => HoleEnd::Into,
             },
             tilt_deg: row["entry_deg"].as_f64().unwrap_or(0.0),
-            tilts: None,
             layers,
             ends: match row["ends"].as_u64() {
                 Some(1) => Some(Ends::One),

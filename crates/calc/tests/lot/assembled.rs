@@ -571,7 +571,8 @@ fn breakages_widen_the_spread() {
     };
     assert!(above(&often) > above(&calm));
     let spares = |figures: &JobFigures| figures.lot.as_ref().unwrap().electrodes[0].spares;
-    assert_eq!(spares(&calm), 0);
+    // One in any case: what nearly never breaks does once.
+    assert_eq!(spares(&calm), 1);
     // 1,000 holes at 5 %: 50 expected, some 90 enough nine times in ten (beta-binomial, a = 2.5).
     assert!((80..=100).contains(&spares(&often)), "{}", spares(&often));
     let minutes = |figures: &JobFigures| figures.lot.as_ref().unwrap().machine.breakages;
