@@ -16,6 +16,7 @@ mod asked;
 mod basis;
 mod bounds;
 mod columns;
+mod exact;
 mod farley;
 mod first_fit;
 mod grid;

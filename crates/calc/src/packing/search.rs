@@ -1,11 +1,12 @@
-//! The course of the search: simple rules, bounds, whole columns, repacking; each only while a gap
-//! is left.
+//! The course of the search: simple rules, bounds, whole columns, repacking, and of few holes every way;
+//! each only while a gap is left.
 
 use alloc::vec::Vec;
 use core::cmp::Reverse;
 
 use super::{
     bounds, columns,
+    exact::every_way,
     first_fit::{best_of_all, longest_remnant, needed},
     group::Group,
     lot::Lot,
@@ -37,6 +38,13 @@ pub(super) fn search(lot: &Lot, effort: &Effort, stop: Stop<'_>) -> Option<(Vec<
         let groups = best.clone();
         let repacked = repack(lot, groups, at_least, effort.kicks, &mut dice, stop)?;
         best = better(best, repacked);
+    }
+    if effort.kicks > 0 && needed(&best) > at_least {
+        let tried = every_way(lot, &best, stop)?;
+        best = tried.fewer.unwrap_or(best);
+        if tried.all {
+            at_least = needed(&best);
+        }
     }
     // The part-used electrode comes first, then the fullest; what is left over is at the end.
     best.sort_by_key(|group| (!group.part_used, group.remnant()));
